@@ -1,0 +1,2 @@
+// Stands in for the "server-only" marker package outside Next's bundler.
+export {};

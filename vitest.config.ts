@@ -1,0 +1,28 @@
+import path from 'node:path';
+import { defineConfig } from 'vitest/config';
+
+const alias = {
+  '@': import.meta.dirname,
+  'server-only': path.join(import.meta.dirname, 'tests/support/server-only.ts'),
+};
+
+export default defineConfig({
+  resolve: { alias },
+  test: {
+    projects: [
+      { resolve: { alias }, test: { name: 'unit', include: ['tests/unit/**/*.test.{ts,tsx}'], setupFiles: ['tests/support/setup.ts'] } },
+      { resolve: { alias }, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], setupFiles: ['tests/support/setup.ts'], testTimeout: 120_000 } },
+      {
+        resolve: { alias },
+        test: {
+          name: 'integration',
+          include: ['tests/integration/**/*.test.ts'],
+          setupFiles: ['tests/support/setup.ts'],
+          globalSetup: ['tests/support/database-global.ts'],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});

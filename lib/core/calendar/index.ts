@@ -1,0 +1,20 @@
+/** Recurrences and dates in the kitchen's own time zone. Ranges are half-open, [start, end); reversed ones throw. */
+export {
+  addDays,
+  CalendarError,
+  daysBetween,
+  fromDay,
+  isLocalDate,
+  localDate,
+  toDay,
+  weekdayOf,
+  WEEKDAY_CODES,
+  WEEKDAY_NAMES,
+  type LocalDate,
+  type Weekday,
+} from './local-date';
+export { instantOf, todayIn, wallClock } from './zone';
+export { isDayRule, parseRule, weeksRule, type Frequency, type Rule } from './rule';
+export { approximateWeeks, describeRule } from './describe';
+export { dueBetween, dueDays, nextDue, type Anchor, type Plan } from './due';
+export { wallTimes, type LocalDateTime } from './rrule-library';

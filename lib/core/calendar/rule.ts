@@ -1,0 +1,174 @@
+import { CalendarError, civilToDay, WEEKDAY_CODES, type Weekday } from './local-date';
+
+/** Recurrence rules as RFC 5545 §3.3.10 writes them, read strictly: an unknown part is an error, never ignored. */
+export const FREQUENCIES = ['SECONDLY', 'MINUTELY', 'HOURLY', 'DAILY', 'WEEKLY', 'MONTHLY', 'YEARLY'] as const;
+export type Frequency = (typeof FREQUENCIES)[number];
+export type ByDay = { weekday: Weekday; nth: number };
+
+export type Rule = {
+  /** The rule as it was written, upper case, without a leading "RRULE:". */
+  text: string;
+  freq: Frequency;
+  interval: number;
+  count?: number;
+  /** Last day on which it may fall, as a day number; the time of day of UNTIL is dropped. */
+  untilDay?: number;
+  /** nth 0 means every such weekday. */
+  byDay: ByDay[];
+  byMonthDay: number[];
+  byMonth: number[];
+  bySetPos: number[];
+  /** Parts that only the general expander handles (BYYEARDAY, BYWEEKNO, BYHOUR …). */
+  rare: boolean;
+  weekStart: Weekday;
+};
+
+const fail = (message: string): never => {
+  throw new CalendarError('invalid_rule', message);
+};
+
+function integers(part: string, value: string, low: number, high: number, zeroAllowed = false): number[] {
+  return value.split(',').map((item) => {
+    const n = /^[+-]?\d{1,3}$/.test(item) ? Number(item) : NaN;
+    if (!(n >= low && n <= high) || (n === 0 && !zeroAllowed))
+      fail(`${part} takes whole numbers from ${low} to ${high}, not "${item}".`);
+    return n;
+  });
+}
+
+function weekday(part: string, code: string): Weekday {
+  const at = (WEEKDAY_CODES as readonly string[]).indexOf(code);
+  if (at < 0) fail(`${part} takes MO, TU, WE, TH, FR, SA or SU, not "${code}".`);
+  return at as Weekday;
+}
+
+function byDays(value: string): ByDay[] {
+  return value.split(',').map((item) => {
+    const m = /^([+-]?\d{1,2})?([A-Z]{2})$/.exec(item) ?? fail(`BYDAY does not understand "${item}".`);
+    const nth = m[1] === undefined ? 0 : Number(m[1]);
+    if (m[1] !== undefined && (nth === 0 || Math.abs(nth) > 53)) fail(`BYDAY does not understand "${item}".`);
+    return { weekday: weekday('BYDAY', m[2] ?? ''), nth };
+  });
+}
+
+function positive(part: string, value: string): number {
+  const n = /^\d{1,6}$/.test(value) ? Number(value) : 0;
+  if (n < 1) fail(`${part} must be a whole number of at least 1, not "${value}".`);
+  return n;
+}
+
+function until(value: string): number {
+  const m = /^(\d{4})(\d\d)(\d\d)(T\d{6}Z?)?$/.exec(value) ?? fail(`UNTIL "${value}" is not a date.`);
+  return civilToDay(Number(m[1]), Number(m[2]), Number(m[3]));
+}
+
+function read(text: string): Rule {
+  const source = text
+    .trim()
+    .toUpperCase()
+    .replace(/^RRULE:/, '');
+  const parts = new Map<string, string>();
+  for (const piece of source.split(';')) {
+    const [key, value, extra] = piece.split('=');
+    if (!key || !value || extra !== undefined) fail(`"${piece}" is not a part of a recurrence rule.`);
+    if (parts.has(key as string)) fail(`${key} is given twice.`);
+    parts.set(key as string, value as string);
+  }
+  const rule: Rule = {
+    text: source,
+    freq: 'WEEKLY',
+    interval: 1,
+    byDay: [],
+    byMonthDay: [],
+    byMonth: [],
+    bySetPos: [],
+    rare: false,
+    weekStart: 0,
+  };
+  if (!parts.has('FREQ')) fail('A recurrence rule needs FREQ, for instance FREQ=WEEKLY;INTERVAL=6.');
+  for (const [key, value] of parts) {
+    switch (key) {
+      case 'FREQ':
+        if (!(FREQUENCIES as readonly string[]).includes(value)) fail(`FREQ does not know "${value}".`);
+        rule.freq = value as Frequency;
+        break;
+      case 'INTERVAL':
+        rule.interval = positive(key, value);
+        break;
+      case 'COUNT':
+        rule.count = positive(key, value);
+        break;
+      case 'UNTIL':
+        rule.untilDay = until(value);
+        break;
+      case 'BYDAY':
+        rule.byDay = byDays(value);
+        break;
+      case 'BYMONTHDAY':
+        rule.byMonthDay = integers(key, value, -31, 31);
+        break;
+      case 'BYMONTH':
+        rule.byMonth = integers(key, value, 1, 12);
+        break;
+      case 'BYSETPOS':
+        rule.bySetPos = integers(key, value, -366, 366);
+        break;
+      case 'WKST':
+        rule.weekStart = weekday(key, value);
+        break;
+      case 'BYYEARDAY':
+        integers(key, value, -366, 366);
+        rule.rare = true;
+        break;
+      case 'BYWEEKNO':
+        integers(key, value, -53, 53);
+        rule.rare = true;
+        break;
+      case 'BYHOUR':
+        integers(key, value, 0, 23, true);
+        rule.rare = true;
+        break;
+      case 'BYMINUTE':
+      case 'BYSECOND':
+        integers(key, value, 0, 59, true);
+        rule.rare = true;
+        break;
+      default:
+        fail(`${key} is not a part of a recurrence rule.`);
+    }
+  }
+  return checked(rule);
+}
+
+function checked(rule: Rule): Rule {
+  if (rule.count !== undefined && rule.untilDay !== undefined) fail('COUNT and UNTIL cannot both be given.');
+  if (rule.freq !== 'MONTHLY' && rule.freq !== 'YEARLY' && rule.byDay.some((d) => d.nth !== 0))
+    fail('A numbered weekday such as 1FR needs FREQ=MONTHLY or FREQ=YEARLY.');
+  if (rule.freq === 'WEEKLY' && rule.byMonthDay.length > 0) fail('BYMONTHDAY cannot be used with FREQ=WEEKLY.');
+  if (rule.bySetPos.length > 0 && rule.byDay.length + rule.byMonthDay.length + rule.byMonth.length === 0 && !rule.rare)
+    fail('BYSETPOS needs another BY part to choose from.');
+  return rule;
+}
+
+// The same few dozen rules serve a whole fleet; they are immutable, so reading each once is enough.
+const known = new Map<string, Rule>();
+
+/** Reads an RFC 5545 rule, with or without "RRULE:". Throws `CalendarError` 'invalid_rule' saying what is wrong. */
+export function parseRule(text: string): Rule {
+  const hit = known.get(text);
+  if (hit) return hit;
+  const rule = read(text);
+  if (known.size < 10_000) known.set(text, rule);
+  return rule;
+}
+
+/** `FREQ=WEEKLY;INTERVAL=6;BYDAY=TU`. `weeks` is a whole number of at least 1. */
+export function weeksRule(weeks: number, preferred?: Weekday): string {
+  if (!Number.isInteger(weeks) || weeks < 1) fail(`An interval must be a whole number of weeks, not ${weeks}.`);
+  return `FREQ=WEEKLY;INTERVAL=${weeks}${preferred === undefined ? '' : `;BYDAY=${WEEKDAY_CODES[preferred]}`}`;
+}
+
+/** True when the rule falls on days; rules by the hour or minute cannot be due dates. */
+export function isDayRule(rule: Rule): boolean {
+  return rule.freq === 'DAILY' || rule.freq === 'WEEKLY' || rule.freq === 'MONTHLY' || rule.freq === 'YEARLY';
+}

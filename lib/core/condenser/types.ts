@@ -1,0 +1,184 @@
+import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment';
+import type { CoilGrade, FanGrade } from '../findings/grades';
+import type { CompressorMap } from './ten-coefficient';
+
+/**
+ * Everything here is SI: kelvin, pascal, watt, second. Names end in the unit where it is not plain.
+ * `PaGauge` is above the local atmosphere, `Pa` alone is absolute.
+ */
+
+export const BAND_LEVEL = 0.8;
+/** A value with the band that holds the truth with probability `level`. A figure without a band is never shown. */
+export type Figure = { value: number; lo: number; hi: number; level: typeof BAND_LEVEL };
+
+/** What must be known of a unit before one of its readings means anything. */
+export type CondenserUnit = {
+  /** An id of the refrigerants room, for instance `R134a`, `R448A`. */
+  refrigerant: string;
+  kind: UnitKind;
+  application: Application;
+  expansion: Expansion;
+  circuitAccess: CircuitAccess;
+  condenserKind: CondenserKind;
+  placement: Placement;
+  boxSetPointK: number;
+  altitudeM: number;
+  /** High-pressure cut-out; without it no trip temperature is given. */
+  cutoutPaGauge?: number;
+  chargeKg?: number;
+  /** Fan cycling or a head-pressure valve holds the head up in cold air. Unknown when absent. */
+  hasHeadControl?: boolean;
+  /** Condensing temperature that the control holds; a typical one is taken when absent. */
+  headControlHoldK?: number;
+  compressorMap?: CompressorMap;
+  /** Cooling at the design point of its kind; a wide guess by kind is taken when absent. */
+  nominalCoolingW?: number;
+};
+
+/** Accuracy grades of ASME B40.100 for dial gauges, plus digital ones stated in the same letters. */
+export const GAUGE_GRADES = ['4A', '3A', '2A', '1A', 'A', 'B', 'C', 'D'] as const;
+export type GaugeGrade = (typeof GAUGE_GRADES)[number];
+export type Gauge = { grade: GaugeGrade; spanPa: number };
+
+export const READING_PHASES = ['before', 'after', 'log'] as const;
+export type ReadingPhase = (typeof READING_PHASES)[number];
+
+/** What a technician could measure. Either head pressure or a clamp on a mid-condenser bend is needed, and air. */
+export type Reading = {
+  /** Epoch milliseconds. */
+  at: number;
+  /** Before or after the cleaning of this visit, or a data logger's row. */
+  phase: ReadingPhase;
+  headPaGauge?: number;
+  /** Clamp on a mid-condenser return bend, for sealed units that should not get gauges. */
+  condensingClampK?: number;
+  /** Air at the coil's face, not in the room. */
+  airInK?: number;
+  roomAirK?: number;
+  suctionPaGauge?: number;
+  liquidLineK?: number;
+  suctionLineK?: number;
+  dischargeLineK?: number;
+  ampsA?: number;
+  boxK?: number;
+  /** Minutes of steady running before the reading. */
+  steadyMinutes?: number;
+  /** Standing pressure with compressor off and condenser at air temperature. */
+  offCyclePaGauge?: number;
+  offCycleAirK?: number;
+  gauge?: Gauge;
+  /** One standard deviation of thermometers and clamps; 1 °F when absent. */
+  thermometerSdK?: number;
+  coilGrade?: CoilGrade;
+  fanGrade?: FanGrade;
+};
+
+/** What is believed of the clean rise at the unit's design load: log-normal, `sdK` being mean × log sd. */
+export type CleanBaseline = {
+  cleanRiseK: number;
+  sdK: number;
+  /** Readings after a cleaning that went into it; 0 is the prior by kind of equipment. */
+  readings: number;
+};
+
+export type AirShare = { airK: number; share: number };
+
+/** Where and at what price the consequences are worked out. */
+export type Conditions = {
+  /** Air at the coil inlet on a hot day in this kitchen. */
+  hotDayAirK: number;
+  boxK: number;
+  energyPricePerKwh: number;
+  /** ISO 4217, carried through untouched. */
+  currency: string;
+  /** Compressor hours a day when clean; typical of the kind when absent. */
+  cleanRunHoursPerDay?: number;
+  /** Coil-inlet air over a usual day; the hot day's air less 6 K when absent. Shares are normalised. */
+  airProfile?: readonly AirShare[];
+};
+
+/** An earlier estimate of the same unit, since its last cleaning, oldest first. */
+export type PastLoss = { at: number; lost: number; sd: number };
+
+export const CAUSES = [
+  'coil_fouling',
+  'non_condensables',
+  'overcharge',
+  'condenser_fan',
+  'recirculation',
+  'head_pressure_control',
+  'high_load',
+  'low_charge',
+  'reading_fault',
+] as const;
+export type CauseId = (typeof CAUSES)[number];
+
+export type Cause = {
+  id: CauseId;
+  /** Share of belief among the candidates, 0–1; they sum to 1. */
+  weight: number;
+  for: string[];
+  against: string[];
+  /** The one reading or look that would decide for or against it. */
+  next: string;
+};
+
+export type Doubt = { field: keyof Reading; question: string };
+
+export const VERDICTS = ['clean_it', 'look_elsewhere', 'watch', 'fine', 'cannot_say'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+export const CANNOT_SAY_REASONS = [
+  'no_condensing_reading',
+  'no_air_reading',
+  'gauge_unknown',
+  'not_steady',
+  'head_control',
+  'water_cooled',
+  'out_of_range',
+  'rise_too_small',
+  'impossible_reading',
+  'unknown_refrigerant',
+  'not_converged',
+] as const;
+export type CannotSayReason = (typeof CANNOT_SAY_REASONS)[number];
+
+/** Mean of bubble and dew is what drives heat transfer; the compressor works against the dew pressure. */
+export type Measured = { condensingK: Figure; condensingDewK: Figure; riseK: Figure };
+
+export type NowAndClean = { now: Figure; clean: Figure };
+
+export type EstimateOk = Measured & {
+  status: 'ok';
+  /** Rise this unit would show at this reading's load with a clean coil. */
+  cleanRiseK: Figure;
+  /** 1 − K/K_clean, a fraction. Not the same as cooling lost. */
+  conductanceLost: Figure;
+  /** Fraction of cooling lost at the hot day, box at `conditions.boxK`. */
+  coolingLostHotDay: Figure;
+  extraEnergyKwhPerDay: Figure;
+  extraCostPerDay: Figure & { currency: string };
+  /** True when the fouled unit could not hold the box even running all day on the usual day. */
+  cannotKeepUp: boolean;
+  dischargeHotDayK: NowAndClean;
+  headHotDayPaGauge: NowAndClean;
+  /** Coil-inlet air at which head reaches the cut-out; null without a known cut-out. */
+  cutoutAirK: NowAndClean | null;
+  causes: Cause[];
+  verdict: Exclude<Verdict, 'cannot_say'>;
+  sentence: string;
+  doubts: Doubt[];
+  /** What was taken for granted, in words, money's included. */
+  assumptions: string[];
+};
+
+export type EstimateCannotSay = Partial<Measured> & {
+  status: 'cannot_say';
+  reason: CannotSayReason;
+  causes: Cause[];
+  verdict: 'cannot_say';
+  sentence: string;
+  doubts: Doubt[];
+};
+
+export type Estimate = EstimateOk | EstimateCannotSay;

@@ -1,0 +1,38 @@
+'use client';
+
+import { signIn } from 'next-auth/react';
+import { useState, type FormEvent } from 'react';
+import { Button } from '../../../_ui/button';
+import { Field, FormErrors } from '../../../_ui/field';
+
+const WORDS: Record<string, string> = {
+  not_allowed: 'That e-mail and password do not match.',
+  too_many: 'Too many tries. Wait a quarter of an hour, or ask the owner to reset the password.',
+};
+
+export function SignInForm() {
+  const [error, setError] = useState('');
+  const [busy, setBusy] = useState(false);
+
+  async function submit(event: FormEvent<HTMLFormElement>) {
+    event.preventDefault();
+    const form = new FormData(event.currentTarget);
+    setBusy(true);
+    setError('');
+    const result = await signIn('credentials', { email: form.get('email'), password: form.get('password'), redirect: false }).catch(() => undefined);
+    if (result?.ok) return window.location.assign('/');
+    setBusy(false);
+    setError(WORDS[result?.error ?? ''] ?? 'The office could not be reached. Check the connection and try again.');
+  }
+
+  return (
+    <form onSubmit={submit} className="flex flex-col gap-4">
+      <FormErrors errors={error ? [error] : null} />
+      <Field label="E-mail" name="email" type="email" autoComplete="username" required />
+      <Field label="Password" name="password" type="password" autoComplete="current-password" required />
+      <Button look="primary" size="touch" type="submit" disabled={busy}>
+        {busy ? 'Signing in …' : 'Sign in'}
+      </Button>
+    </form>
+  );
+}

@@ -1,0 +1,22 @@
+import type { Metadata } from 'next';
+import { redirect } from 'next/navigation';
+import { FIRST_SCREEN } from '@/lib/core/home';
+import { definePage } from '@/lib/server/define-page';
+import { Mark } from '../../_ui/mark';
+import { SignInForm } from './_components/sign-in-form';
+
+export const metadata: Metadata = { title: 'Sign in' };
+
+export default definePage('public', async ({ actor }) => {
+  if (actor) redirect(FIRST_SCREEN[actor.role]);
+  return (
+    <main className="mx-auto flex min-h-dvh max-w-sm flex-col justify-center gap-6 px-5 py-10">
+      <p className="flex items-center gap-3 text-2xl font-bold text-cold">
+        <Mark className="size-10" /> Rimebook
+      </p>
+      <h1>Sign in</h1>
+      <SignInForm />
+      <p className="text-sm text-soft">No sign-in yet, or a forgotten password? The shop&rsquo;s owner can set one.</p>
+    </main>
+  );
+});

@@ -1,0 +1,19 @@
+import type { ComponentProps } from 'react';
+
+/** A table that scrolls inside its own frame on narrow screens and can be reached by keyboard. */
+export function Table({ label, className = '', children, ...rest }: ComponentProps<'table'> & { label: string }) {
+  return (
+    <div className="overflow-x-auto" tabIndex={0} role="region" aria-label={label}>
+      <table className={`w-full text-left ${className}`} {...rest}>
+        {children}
+      </table>
+    </div>
+  );
+}
+
+export const Th = ({ className = '', ...rest }: ComponentProps<'th'>) => (
+  <th scope="col" className={`border-b-2 border-ink/70 px-2 py-1.5 text-sm font-bold align-bottom ${className}`} {...rest} />
+);
+export const Td = ({ className = '', ...rest }: ComponentProps<'td'>) => (
+  <td className={`border-b border-line px-2 py-2 align-top ${className}`} {...rest} />
+);

@@ -1,0 +1,30 @@
+import 'server-only';
+
+/**
+ * Name of the database rule that refused a write, or null. Prisma passes PostgreSQL's own error through in
+ * several shapes (unique: P2002; exclusion and raised checks: P2039 with the SQLSTATE in the text).
+ */
+export function refusedBy(error: unknown): string | null {
+  if (!(error instanceof Error)) return null;
+  const text = `${error.message} ${safeJson((error as { meta?: unknown }).meta)} ${safeJson((error as { cause?: unknown }).cause)}`;
+  const names = [
+    'visit_technician_no_overlap',
+    'visit_low_side_looked_at',
+    'visit_task_one_open',
+    'finding_one_current',
+    'reading_one_current',
+    'Operation_pkey',
+    'Operation_deviceId_deviceSeq_key',
+  ];
+  for (const n of names) if (text.includes(n)) return n;
+  if (text.includes('low side not looked at')) return 'visit_low_side_looked_at';
+  return null;
+}
+
+function safeJson(value: unknown): string {
+  try {
+    return JSON.stringify(value) ?? '';
+  } catch {
+    return '';
+  }
+}

@@ -1,0 +1,26 @@
+import 'server-only';
+import { z } from 'zod';
+
+const Env = z.object({
+  DATABASE_URL: z.string().min(1, 'DATABASE_URL: where is the PostgreSQL database?'),
+  NEXTAUTH_SECRET: z.string().min(16, 'NEXTAUTH_SECRET: at least 16 characters'),
+  NEXTAUTH_URL: z.string().default('http://localhost:3000'),
+  /** Without it, messages wait in the outbox. */
+  SMTP_URL: z.string().optional(),
+  MAIL_FROM: z.string().default('Rimebook <rimebook@localhost>'),
+  LOG_LEVEL: z.enum(['trace', 'debug', 'info', 'warn', 'error', 'silent']).default('info'),
+  /** Fixes today's date and time for tests: ISO instant at which the server clock starts. */
+  RIMEBOOK_CLOCK: z.string().optional(),
+});
+export type Env = z.infer<typeof Env>;
+
+let parsed: Env | undefined;
+
+/** The environment, validated once; a clear error names every variable that is wrong. */
+export function env(): Env {
+  if (parsed) return parsed;
+  const result = Env.safeParse(process.env);
+  if (!result.success) throw new Error(`Environment: ${result.error.issues.map((i) => i.message).join('; ')}`);
+  parsed = result.data;
+  return parsed;
+}

@@ -1,0 +1,31 @@
+import 'server-only';
+import { can, type Actor, type Permission } from '../core/access';
+import { AppError, isAppError } from '../core/errors';
+import type { Db } from '../data/client';
+import { now } from './clock';
+import { db } from './db';
+import { log } from './log';
+import { currentActor } from './session';
+
+export type Context = { db: Db; actor: Actor; now: Date };
+export type PublicContext = { db: Db; actor: Actor | null; now: Date };
+
+/** The one gate: every page, action and route goes through it with the permission it asks. */
+export async function enter(permission: Permission): Promise<Context> {
+  const actor = await currentActor();
+  if (!actor) throw new AppError('not_signed_in', 'Sign in first.');
+  if (!can(actor, permission)) throw new AppError('not_allowed', 'Your sign-in does not open this.');
+  return { db: db(), actor, now: now() };
+}
+
+/** For what anyone may open: sign-in, signed customer links, health. */
+export async function enterPublic(): Promise<PublicContext> {
+  return { db: db(), actor: await currentActor(), now: now() };
+}
+
+/** What a person is told: expected errors in their own words, the rest logged and kept back. */
+export function explain(error: unknown): { code: string; message: string; field?: string } {
+  if (isAppError(error)) return { code: error.code, message: error.message, field: error.field };
+  log.error({ err: error }, 'unexpected');
+  return { code: 'unexpected', message: 'Something went wrong here. Nothing was changed; try again, and tell the office if it stays.' };
+}

@@ -1,0 +1,22 @@
+import 'server-only';
+import { cookies, headers } from 'next/headers';
+import { getToken } from 'next-auth/jwt';
+import { cache } from 'react';
+import type { Actor } from '../core/access';
+import { findLiveSession } from '../data/sessions';
+import { now } from './clock';
+import { db } from './db';
+import { env } from './env';
+
+/** Who is signed in, read from the cookie and checked against the sessions on file; null when nobody. */
+export const currentActor = cache(async (): Promise<Actor | null> => {
+  const jar = await cookies();
+  const head = await headers();
+  const req = {
+    headers: Object.fromEntries(head.entries()),
+    cookies: Object.fromEntries(jar.getAll().map((c) => [c.name, c.value])),
+  };
+  const token = await getToken({ req: req as never, secret: env().NEXTAUTH_SECRET });
+  const sessionId = typeof token?.sid === 'string' ? token.sid : null;
+  return sessionId ? findLiveSession(db(), sessionId, now()) : null;
+});

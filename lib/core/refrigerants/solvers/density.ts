@@ -1,0 +1,33 @@
+import type { Helmholtz } from '../models/helmholtz';
+
+const ENOUGH = 1e-11;
+
+/**
+ * Density (kg/m³) of the phase nearest to the starting value, from T (K) and p (Pa), by Newton's method on p(ρ).
+ * NaN if it leaves the mechanically stable region or does not settle.
+ */
+export function densityFrom(model: Helmholtz, T: number, p: number, start: number): number {
+  let rho = start;
+  for (let i = 0; i < 60; i++) {
+    const miss = model.pressure(T, rho) - p;
+    const slope = model.pressureSlope(T);
+    if (!(slope > 0)) return NaN;
+    let step = -miss / slope;
+    if (step < -0.5 * rho) step = -0.5 * rho;
+    else if (step > 0.5 * rho) step = 0.5 * rho;
+    rho += step;
+    if (Math.abs(step) < ENOUGH * rho) return rho;
+    // Quadratic convergence: the step after one this small is below rounding.
+    if (Math.abs(step) < 1e-7 * rho && i > 0) return rho;
+  }
+  return NaN;
+}
+
+/** Starting density of a gas from its second virial coefficient. */
+export function gasStart(model: Helmholtz, T: number, p: number): number {
+  model.residual.setTau(model.reducingT / T);
+  const ideal = p / (model.R * T);
+  const b = model.residual.virial() / model.reducingRho;
+  const root = 1 + 4 * b * ideal;
+  return root > 0 ? (2 * ideal) / (1 + Math.sqrt(root)) : 2 * ideal;
+}

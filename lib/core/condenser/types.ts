@@ -66,6 +66,7 @@ export type Reading = {
   /** Standing pressure with compressor off and condenser at air temperature. */
   offCyclePaGauge?: number;
   offCycleAirK?: number;
+  /** A grade A dial of 500 psi (800 psi for high-pressure refrigerants) is taken when absent, and said. */
   gauge?: Gauge;
   /** One standard deviation of thermometers and clamps; 1 °F when absent. */
   thermometerSdK?: number;
@@ -131,7 +132,6 @@ export type Verdict = (typeof VERDICTS)[number];
 export const CANNOT_SAY_REASONS = [
   'no_condensing_reading',
   'no_air_reading',
-  'gauge_unknown',
   'not_steady',
   'head_control',
   'water_cooled',
@@ -152,16 +152,18 @@ export type EstimateOk = Measured & {
   status: 'ok';
   /** Rise this unit would show at this reading's load with a clean coil. */
   cleanRiseK: Figure;
+  /** This reading's rise brought to the unit's design load: what a baseline learns from. */
+  designRiseK: Figure;
   /** 1 − K/K_clean, a fraction. Not the same as cooling lost. */
   conductanceLost: Figure;
-  /** Fraction of cooling lost at the hot day, box at `conditions.boxK`. */
-  coolingLostHotDay: Figure;
-  extraEnergyKwhPerDay: Figure;
-  extraCostPerDay: Figure & { currency: string };
+  /** Fraction of cooling lost at the hot day, box at `conditions.boxK`; null where head would leave the valid range. */
+  coolingLostHotDay: Figure | null;
+  extraEnergyKwhPerDay: Figure | null;
+  extraCostPerDay: (Figure & { currency: string }) | null;
   /** True when the fouled unit could not hold the box even running all day on the usual day. */
   cannotKeepUp: boolean;
-  dischargeHotDayK: NowAndClean;
-  headHotDayPaGauge: NowAndClean;
+  dischargeHotDayK: NowAndClean | null;
+  headHotDayPaGauge: NowAndClean | null;
   /** Coil-inlet air at which head reaches the cut-out; null without a known cut-out. */
   cutoutAirK: NowAndClean | null;
   causes: Cause[];

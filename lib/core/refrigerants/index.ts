@@ -14,4 +14,12 @@ import './all';
 
 export { REFRIGERANTS, REFRIGERANT_IDS, type RefrigerantInfo, type SafetyClass } from './catalogue';
 export * from './properties';
-export { isFailure, known, PropertyError, type FailureStatus, type PropertyFailure, type Result, type State } from './types';
+export {
+  isFailure,
+  known,
+  PropertyError,
+  type FailureStatus,
+  type PropertyFailure,
+  type Result,
+  type State,
+} from './types';

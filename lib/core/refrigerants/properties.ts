@@ -64,7 +64,9 @@ export function dewTemperature(id: string, p: number): Result<number> {
 export function saturatedLiquid(id: string, T: number): Result<State> {
   const engine = engineOf(id);
   if (!engine) return unknown(id);
-  return saturationRange(engine, T) ?? stateAt(engine, T, engine.curves.liquidDensity(T), engine.curves.bubblePressure(T));
+  return (
+    saturationRange(engine, T) ?? stateAt(engine, T, engine.curves.liquidDensity(T), engine.curves.bubblePressure(T))
+  );
 }
 
 /** Vapour at its dew point at T (K). */
@@ -87,7 +89,8 @@ export function vapour(id: string, at: { T: number; p: number }): Result<State> 
   if (!engine) return unknown(id);
   const { T, p } = at;
   const { minT, maxT, criticalP, maxSaturationT } = engine.limits;
-  if (!(T >= minT && T <= maxT && p > 0)) return failure('out_of_range', `${id} vapour is served from ${minT} to ${maxT} K`);
+  if (!(T >= minT && T <= maxT && p > 0))
+    return failure('out_of_range', `${id} vapour is served from ${minT} to ${maxT} K`);
   if (p >= criticalP) return failure('above_critical', `${p} Pa is above the critical pressure of ${id}`);
   if (T <= maxSaturationT && p > engine.curves.dewPressure(T) * (1 + ON_THE_LINE))
     return failure('wrong_phase', `${id} is not vapour at ${T} K and ${p} Pa`);
@@ -117,11 +120,15 @@ export function vapourAtEntropy(id: string, at: { p: number; s: number }): Resul
   const start = stateAt(engine, dew, rho, at.p);
   if (!('s' in start)) return start;
   const over = at.s - start.s;
-  if (!(over >= -ON_THE_LINE * 1000)) return failure('wrong_phase', `${id} is not dry vapour at ${at.p} Pa and this entropy`);
+  if (!(over >= -ON_THE_LINE * 1000))
+    return failure('wrong_phase', `${id} is not dry vapour at ${at.p} Pa and this entropy`);
   const end = temperatureAtEntropy(engine.model, at.p, at.s, start);
   if (!end) return failure('not_converged', `${id}: no vapour with this entropy found at ${at.p} Pa`);
   if (end.T > engine.limits.maxT)
-    return failure('out_of_range', `${id} would reach ${Math.round(end.T)} K, beyond its range of ${engine.limits.maxT} K`);
+    return failure(
+      'out_of_range',
+      `${id} would reach ${Math.round(end.T)} K, beyond its range of ${engine.limits.maxT} K`,
+    );
   return stateAt(engine, end.T, end.rho, at.p);
 }
 

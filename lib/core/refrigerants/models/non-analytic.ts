@@ -7,9 +7,7 @@ export type ResidualSums = { a00: number; a01: number; a02: number; a10: number;
  * Source: Span & Wagner 1996, J. Phys. Chem. Ref. Data 25, 1509, table 32.
  */
 export function addNonAnalytic(term: NonAnalyticTerm, tau: number, delta: number, out: ResidualSums): void {
-  const [n, a, b, beta, A, B, C, D] = term as readonly [
-    number, number, number, number, number, number, number, number,
-  ];
+  const [n, a, b, beta, A, B, C, D] = term as readonly [number, number, number, number, number, number, number, number];
   // The critical density itself is a removable singularity: step off it by less than any result can show.
   const x = Math.abs(delta - 1) < 1e-10 ? 1e-10 : delta - 1;
   const x2 = x * x;

@@ -52,9 +52,7 @@ export class Residual implements ResidualSums {
     this.n = Float64Array.from(undamped, (x) => x[1]!);
     this.t = Float64Array.from(undamped, (x) => x[2]!);
     this.damped = shaped.flatMap((g, i) => g.terms.filter((x) => x[4]).map((x) => [i, x[0]!, x[1]!, x[4]!]));
-    this.bells = bells.flatMap((g, i) =>
-      g.terms.map((x) => [shaped.length + i, x[0]!, x[1]!, x[5]!, x[6]!]),
-    );
+    this.bells = bells.flatMap((g, i) => g.terms.map((x) => [shaped.length + i, x[0]!, x[1]!, x[5]!, x[6]!]));
     this.critical = terms.nonAnalytic ?? [];
     const groups = shaped.length + bells.length;
     this.c0 = new Float64Array(groups);
@@ -143,7 +141,12 @@ export class Residual implements ResidualSums {
   evaluate(delta: number): void {
     const { d, l, c0, c1, c2, powers } = this;
     this.fillPowers(delta);
-    let a00 = 0, a01 = 0, a02 = 0, a10 = 0, a20 = 0, a11 = 0;
+    let a00 = 0,
+      a01 = 0,
+      a02 = 0,
+      a10 = 0,
+      a20 = 0,
+      a11 = 0;
     let last = -1;
     let e = 1;
     let k = 0;

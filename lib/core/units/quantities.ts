@@ -1,0 +1,32 @@
+/** Numbers that carry their unit in the type. Plain numbers at run time. */
+
+declare const unit: unique symbol;
+export type Quantity<U extends string> = number & { readonly [unit]: U };
+
+export type Kelvin = Quantity<'K'>;
+export type Celsius = Quantity<'°C'>;
+export type Fahrenheit = Quantity<'°F'>;
+/** A temperature difference, not a temperature: no offset when converted. */
+export type KelvinDifference = Quantity<'ΔK'>;
+export type FahrenheitDifference = Quantity<'Δ°F'>;
+/** Absolute pressure. */
+export type Pascal = Quantity<'Pa'>;
+/** Above the surrounding atmosphere. */
+export type PascalGauge = Quantity<'Pa gauge'>;
+export type Psia = Quantity<'psia'>;
+export type Psig = Quantity<'psig'>;
+export type Metre = Quantity<'m'>;
+export type Kilogram = Quantity<'kg'>;
+export type Watt = Quantity<'W'>;
+
+export const kelvin = (x: number) => x as Kelvin;
+export const celsius = (x: number) => x as Celsius;
+export const fahrenheit = (x: number) => x as Fahrenheit;
+export const kelvinDifference = (x: number) => x as KelvinDifference;
+export const pascal = (x: number) => x as Pascal;
+export const pascalGauge = (x: number) => x as PascalGauge;
+export const psia = (x: number) => x as Psia;
+export const psig = (x: number) => x as Psig;
+export const metre = (x: number) => x as Metre;
+export const kilogram = (x: number) => x as Kilogram;
+export const watt = (x: number) => x as Watt;

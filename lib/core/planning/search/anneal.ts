@@ -1,0 +1,71 @@
+import type { Model } from '../model/model';
+import { seededRandom } from '../random';
+import { choiceBook } from './choices';
+import { BLINK, recreate, recreateOrders } from './recreate';
+import { neighbours, ruin } from './ruin';
+import { copyOf, costOf, nothingDone, type Solution } from './solution';
+
+export interface SearchOptions {
+  readonly seed: number;
+  /** Ruin-and-recreate rounds. The result depends on the seed and this alone unless `keepGoing` cuts it short. */
+  readonly iterations: number;
+  readonly start?: Solution;
+  readonly onImprovement?: (solution: Solution, iteration: number) => void;
+}
+
+/** How often the search looks up to see whether it should stop, in rounds. */
+const LOOK_UP_EVERY = 16;
+
+/**
+ * Simulated annealing over ruin and recreate. A generator: it hands back control every
+ * few rounds, so that the caller can stop it, yield to other work, or show progress, and
+ * it is never itself aware of a clock.
+ */
+export function* anneal(model: Model, options: SearchOptions): Generator<number, Solution, void> {
+  const random = seededRandom(options.seed);
+  const near = neighbours(model);
+  const book = choiceBook(model);
+  const orders = recreateOrders(model);
+  let current = options.start ? copyOf(options.start) : nothingDone(model);
+  const open = (solution: Solution): number[] => model.jobs.flatMap((job, j) => ((job.all & ~solution.done[j]!) !== 0 ? [j] : []));
+  recreate(model, book, orders, current, open(current), random, 0);
+  let best = copyOf(current);
+  options.onImprovement?.(best, 0);
+  if (model.jobs.length === 0) return best;
+  const { hot, cold } = temperatures(model, current);
+  let temperature = hot;
+  const cooling = (cold / hot) ** (1 / Math.max(1, options.iterations));
+  for (let i = 1; i <= options.iterations; i++) {
+    if (i % LOOK_UP_EVERY === 0) yield i;
+    const next = copyOf(current);
+    const removed = ruin(model, near, next, random);
+    const candidates = new Set(removed);
+    for (const job of open(next)) candidates.add(job);
+    recreate(model, book, orders, next, [...candidates], random, BLINK);
+    if (next.cost < current.cost - temperature * Math.log(random())) {
+      if (next.cost < best.cost - 1e-6) {
+        next.cost = costOf(model, next);
+        if (next.cost < best.cost - 1e-6) {
+          best = copyOf(next);
+          options.onImprovement?.(best, i);
+        }
+      }
+      current = next;
+    }
+    temperature *= cooling;
+  }
+  return best;
+}
+
+/** Start and end temperatures from the size of a typical leg, as the published 100 and 1 are to theirs. */
+function temperatures(model: Model, solution: Solution): { hot: number; cold: number } {
+  let legs = 0;
+  let driven = 0;
+  for (const route of solution.routes) {
+    if (route.jobs.length === 0) continue;
+    legs += route.jobs.length + 1;
+    driven += route.drive;
+  }
+  const leg = legs > 0 && driven > 0 ? driven / legs : 1;
+  return { hot: leg, cold: leg / 100 };
+}

@@ -21,8 +21,8 @@ let loaded = false;
 function load() {
   if (loaded) return;
   const folder = path.dirname(fileURLToPath(import.meta.resolve('@prisma/schema-engine-wasm')));
-  const module = new WebAssembly.Module(readFileSync(path.join(folder, 'schema_engine_bg.wasm')));
-  const instance = new WebAssembly.Instance(module, { './schema_engine_bg.js': glue });
+  const compiled = new WebAssembly.Module(readFileSync(path.join(folder, 'schema_engine_bg.wasm')));
+  const instance = new WebAssembly.Instance(compiled, { './schema_engine_bg.js': glue });
   glue.__wbg_set_wasm(instance.exports);
   instance.exports.__wbindgen_start();
   loaded = true;

@@ -1,0 +1,57 @@
+import nextConfig from 'eslint-config-next/core-web-vitals';
+import nextTypeScript from 'eslint-config-next/typescript';
+import { core } from './eslint/core.js';
+import { directions } from './eslint/directions.js';
+
+const config = [
+  {
+    ignores: [
+      '.next/**',
+      '.next-test/**',
+      '.data/**',
+      'lib/data/generated/**',
+      'public/**',
+      'coverage/**',
+      'next-env.d.ts',
+      'tmp/**',
+    ],
+  },
+  ...nextConfig,
+  ...nextTypeScript,
+  {
+    rules: {
+      '@typescript-eslint/no-explicit-any': 'error',
+      '@typescript-eslint/no-unused-vars': [
+        'error',
+        { argsIgnorePattern: '^_', varsIgnorePattern: '^_', caughtErrors: 'none' },
+      ],
+      '@typescript-eslint/consistent-type-imports': [
+        'error',
+        { fixStyle: 'inline-type-imports', disallowTypeAnnotations: false },
+      ],
+    },
+  },
+  {
+    // What the shop sees goes through the log, not the console.
+    files: ['app/**', 'lib/**'],
+    rules: { 'no-console': 'error' },
+  },
+  {
+    // A focused test hides all the others.
+    files: ['tests/**'],
+    rules: {
+      'no-restricted-properties': [
+        'error',
+        ...['it', 'test', 'describe'].map((object) => ({
+          object,
+          property: 'only',
+          message: 'Remove .only: it hides the other tests.',
+        })),
+      ],
+    },
+  },
+  ...directions,
+  ...core,
+];
+
+export default config;

@@ -1,0 +1,104 @@
+import boundaries from 'eslint-plugin-boundaries';
+
+// Which room may import which: core ← data ← services ← app. What is not allowed here is an error.
+// DEVELOPERS.md tells the same as a table.
+
+/** Rooms by path. The first that fits is the one. */
+const rooms = [
+  ['core', 'lib/core/**'],
+  ['schemas', 'lib/schemas/**'],
+  ['data', 'lib/data/**'],
+  ['services', 'lib/services/**'],
+  ['server', 'lib/server/**'],
+  ['action', 'app/**/actions.ts'],
+  ['action', 'app/**/*.actions.ts'],
+  ['route', 'app/**/route.{ts,tsx}'],
+  [
+    'page',
+    'app/**/{page,layout,template,default,loading,error,global-error,not-found,forbidden,unauthorized,manifest,icon}.{ts,tsx}',
+  ],
+  ['component', 'app/**'],
+  ['boot', '{instrumentation,instrumentation-client,proxy}.ts'],
+  ['outside', '{tests,scripts,bench,prisma,eslint}/**'],
+  ['outside', '*'],
+];
+
+/** What each room may import of the project itself. */
+const inside = {
+  core: ['core'],
+  schemas: ['schemas', 'core'],
+  data: ['data', 'core'],
+  services: ['services', 'schemas', 'data', 'core'],
+  server: ['server', 'schemas', 'data', 'core'],
+  action: ['server', 'schemas', 'services', 'core'],
+  route: ['server', 'schemas', 'services', 'core', 'component'],
+  page: ['server', 'schemas', 'data', 'core', 'component', 'action', 'page'],
+  component: ['core', 'schemas', 'component', 'action'],
+  boot: ['server', 'services', 'data', 'core', 'boot'],
+  outside: rooms.map(([name]) => name),
+};
+
+const next = ['next', 'next/**', 'next-auth', 'next-auth/**'];
+const react = ['react', 'react/**', 'react-dom', 'react-dom/**'];
+const prisma = ['@prisma/**', 'pg'];
+
+/** Packages that compute and nothing else: no clock, no machine, no framework. core may use these and no others. */
+const pure = ['rrule', 'date-fns', 'date-fns/**', '@date-fns/tz'];
+
+/** Packages that a room must not import. */
+const closed = {
+  schemas: [...next, ...react, ...prisma, 'server-only'],
+  data: [...next, ...react],
+  services: [...next, ...react, ...prisma],
+  action: prisma,
+  route: prisma,
+  page: prisma,
+  component: [...prisma, 'server-only', 'next/headers'],
+};
+
+const from = (room) => ({ file: { categories: room } });
+
+const policies = [
+  ...Object.entries(inside).map(([room, others]) => ({
+    from: from(room),
+    allow: { to: { file: { categories: { anyOf: others } } } },
+    message: `${room} may import only: ${others.join(', ')}.`,
+  })),
+  {
+    from: from('core'),
+    allow: { to: { module: { origin: 'external', source: pure } } },
+    message: `core may import only core and packages that compute and nothing else: ${pure.join(', ')}.`,
+  },
+  { from: from('!core'), allow: { to: { module: { origin: ['external', 'core'] } } } },
+  ...Object.entries(closed).map(([room, packages]) => ({
+    from: from(room),
+    disallow: { to: { module: { origin: 'external', source: packages } } },
+    message: `${room} must not import this package.`,
+  })),
+  {
+    from: { file: { categories: { anyOf: ['core', 'schemas', 'component'] } } },
+    disallow: { to: { module: { origin: 'core' } } },
+    message: 'This room runs in the browser too: it has no Node modules.',
+  },
+];
+
+export const directions = [
+  {
+    files: ['**/*.{ts,tsx}'],
+    plugins: { boundaries },
+    settings: {
+      'boundaries/elements': [{ type: 'all', pattern: '**', partialMatch: false }],
+      'boundaries/files': rooms.map(([category, pattern]) => ({ category, pattern })),
+      'boundaries/files-single-match': true,
+      'boundaries/dependency-nodes': ['import', 'export', 'dynamic-import', 'require'],
+      'boundaries/ignore': ['lib/data/generated/**'],
+      'import/resolver': { typescript: { project: 'tsconfig.json' } },
+    },
+    rules: {
+      'boundaries/dependencies': [
+        'error',
+        { default: 'disallow', checkAllOrigins: true, checkInternals: true, policies },
+      ],
+    },
+  },
+];

@@ -1,0 +1,89 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { todayIn } from '@/lib/core/calendar';
+import { bookableTechnicians, visitToManage } from '@/lib/data/visits';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../../_ui/button';
+import { PageHead, Sheet } from '../../../_ui/sheet';
+import { dayIn, timeIn } from '../../../_ui/when';
+import { hoursWords } from '../_components/hours';
+import { CancelForm, MoveForm } from '../_components/change-forms';
+
+export const metadata: Metadata = { title: 'Visit' };
+
+const EVENT: Record<string, string> = {
+  booked: 'Booked', moved: 'Moved', cancelled: 'Cancelled', started: 'Started', closed: 'Closed', reassigned: 'Given to someone else',
+  confirmed: 'Confirmed by the kitchen', asked_other_time: 'The kitchen asks for another time', tasks_changed: 'Tasks changed',
+};
+
+export default definePage('read:visit', async ({ db, params }) => {
+  const visit = /^[0-9a-f-]{36}$/i.test(params.id ?? '') ? await visitToManage(db, params.id!) : null;
+  if (!visit) notFound();
+  const { kitchen } = visit;
+  const technicians = await bookableTechnicians(db);
+  const defaults = {
+    technicianId: visit.technician.id,
+    date: todayIn(kitchen.timeZone, visit.startsAt),
+    from: timeIn(visit.startsAt, kitchen.timeZone),
+    minutes: String(Math.round((visit.endsAt - visit.startsAt) / 60_000)),
+  };
+  return (
+    <>
+      <PageHead
+        title={kitchen.name}
+        lead={`${dayIn(visit.startsAt, kitchen.timeZone)}, ${timeIn(visit.startsAt, kitchen.timeZone)}–${timeIn(visit.endsAt, kitchen.timeZone)}, ${visit.technician.name}. ${visit.status === 'cancelled' ? `Cancelled: ${visit.cancelReason}` : ''}`}
+        actions={
+          <>
+            <ButtonLink href={`/visits/${visit.id}`}>What was found</ButtonLink>
+            <ButtonLink href={`/week?day=${defaults.date}`}>The week</ButtonLink>
+          </>
+        }
+      />
+      <div className="grid gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
+        <div className="flex flex-col gap-6">
+          <Sheet title="Tasks">
+            <ul>
+              {visit.tasks.map((t) => (
+                <li key={t.id} className="flex flex-wrap justify-between gap-x-4 border-b border-line py-1.5 last:border-0">
+                  <span>
+                    <a href={`/units/${t.unitId}`}>{t.unit}</a> · {t.kind}
+                  </span>
+                  <span className="text-soft">{t.outcome === 'planned' ? 'planned' : t.outcome === 'done' ? 'done' : `not done: ${t.reason}`}</span>
+                </li>
+              ))}
+            </ul>
+          </Sheet>
+          {visit.status === 'booked' ? (
+            <>
+              <MoveForm visitId={visit.id} version={visit.version} technicians={technicians.map((t) => ({ value: t.id, label: t.name }))} defaults={defaults} />
+              <CancelForm visitId={visit.id} version={visit.version} />
+            </>
+          ) : null}
+        </div>
+        <div className="flex flex-col gap-6">
+          <Sheet title="The kitchen">
+            <p>{kitchen.customer}</p>
+            <p>{kitchen.address}</p>
+            <h3 className="mt-3">Can spare its equipment</h3>
+            <ul>{hoursWords(kitchen.serviceHours).map((l) => <li key={l}>{l}</li>)}</ul>
+            <h3 className="mt-3">Access</h3>
+            <p className="whitespace-pre-line">{kitchen.accessNotes || 'No access notes on file.'}</p>
+          </Sheet>
+          <Sheet title="History">
+            <ol className="flex flex-col gap-2">
+              {visit.events.map((e) => (
+                <li key={e.id}>
+                  <span className="font-bold">{EVENT[e.kind] ?? e.kind}</span> by {e.by}
+                  <span className="block text-sm text-soft">
+                    {dayIn(e.at, kitchen.timeZone)}, {timeIn(e.at, kitchen.timeZone)}
+                    {e.reason ? `: ${e.reason}` : ''}
+                  </span>
+                </li>
+              ))}
+            </ol>
+          </Sheet>
+        </div>
+      </div>
+    </>
+  );
+});

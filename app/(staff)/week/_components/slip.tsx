@@ -1,0 +1,40 @@
+import Link from 'next/link';
+import { timeIn } from '../../../_ui/when';
+import { State } from '../../../_ui/state';
+
+export type SlipVisit = {
+  id: string;
+  startsAt: number;
+  endsAt: number;
+  timeZone: string;
+  kitchen: string;
+  customer: string;
+  units: number;
+  tasks: number;
+  status: string;
+  fixed: boolean;
+  emergency: boolean;
+  customerReply: string;
+};
+
+const count = (n: number, word: string) => `${n} ${word}${n === 1 ? '' : 's'}`;
+
+export function Slip({ visit: v }: { visit: SlipVisit }) {
+  return (
+    <Link href={`/week/${v.id}`} className="block rounded-md border border-edge bg-sheet px-2 py-1.5 text-sm leading-snug text-ink no-underline hover:border-cold">
+      <span className="block font-bold">
+        {timeIn(v.startsAt, v.timeZone)}–{timeIn(v.endsAt, v.timeZone)}
+      </span>
+      <span className="block">{v.kitchen}</span>
+      <span className="block text-soft">
+        {count(v.units, 'unit')}, {count(v.tasks, 'task')}
+      </span>
+      {v.status === 'done' ? <State shape="done" tone="soft">Done</State> : null}
+      {v.status === 'started' ? <State shape="now" tone="cold">Under way</State> : null}
+      {v.emergency ? <State shape="late" tone="alarm">Emergency</State> : null}
+      {v.fixed ? <State shape="held" tone="soft">Fixed</State> : null}
+      {v.customerReply === 'other_time' ? <State shape="ask" tone="alarm">Asks for another time</State> : null}
+      {v.customerReply === 'confirmed' ? <State shape="done" tone="soft">Confirmed</State> : null}
+    </Link>
+  );
+}

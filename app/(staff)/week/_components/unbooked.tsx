@@ -1,0 +1,33 @@
+import Link from 'next/link';
+import { daysBetween, type LocalDate } from '@/lib/core/calendar';
+import { State } from '../../../_ui/state';
+import { dayWords } from '../../../_ui/when';
+
+type Row = { kitchenId: string; kitchen: string; customer: string; tasks: number; soonest: LocalDate };
+
+export function Unbooked({ kitchens, today }: { kitchens: Row[]; today: LocalDate }) {
+  return (
+    <aside aria-labelledby="unbooked" className="rounded-lg border border-line bg-sunk p-4">
+      <h2 id="unbooked">Due, not booked</h2>
+      {kitchens.length === 0 ? <p className="mt-2 text-soft">Everything due by the end of this week is booked.</p> : null}
+      <ul className="mt-2 flex flex-col">
+        {kitchens.map((k) => {
+          const late = daysBetween(k.soonest, today);
+          return (
+            <li key={k.kitchenId} className="border-b border-line py-2 last:border-0">
+              <Link href={`/week/book?kitchen=${k.kitchenId}`} className="font-bold">
+                {k.kitchen}
+              </Link>
+              <p className="text-sm text-soft">
+                {k.customer} · {k.tasks} {k.tasks === 1 ? 'task' : 'tasks'}
+              </p>
+              <p className="text-sm">
+                {late > 0 ? <State shape="late" tone="alarm">{late} {late === 1 ? 'day' : 'days'} overdue</State> : <State shape="now">Due {dayWords(k.soonest)}</State>}
+              </p>
+            </li>
+          );
+        })}
+      </ul>
+    </aside>
+  );
+}

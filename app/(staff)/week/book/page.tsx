@@ -1,0 +1,47 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { addDays, isLocalDate, todayIn } from '@/lib/core/calendar';
+import { bookableTechnicians, bookingKitchen, kitchenTasks } from '@/lib/data/visits';
+import { definePage } from '@/lib/server/define-page';
+import { PageHead, Sheet } from '../../../_ui/sheet';
+import { BookForm } from '../_components/book-form';
+import { hoursWords } from '../_components/hours';
+
+export const metadata: Metadata = { title: 'Book a visit' };
+
+const UUID = /^[0-9a-f-]{36}$/i;
+
+export default definePage('book:visit', async ({ db, now, query }) => {
+  const kitchen = query.kitchen && UUID.test(query.kitchen) ? await bookingKitchen(db, query.kitchen) : null;
+  if (!kitchen) notFound();
+  const today = todayIn(kitchen.timeZone, now.getTime());
+  const [tasks, technicians] = await Promise.all([kitchenTasks(db, kitchen.id), bookableTechnicians(db)]);
+  const asked = query.tasks?.split(',') ?? [];
+  const horizon = addDays(today, 14);
+  const chosen = tasks.filter((t) => !t.onVisit && (asked.length ? asked.includes(t.id) : t.dueOn < horizon)).map((t) => t.id);
+  return (
+    <>
+      <PageHead title={`Book ${kitchen.name}`} lead={`${kitchen.customer}, ${kitchen.address}`} />
+      <div className="grid gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
+        <BookForm
+          kitchenId={kitchen.id}
+          tasks={tasks}
+          chosen={chosen}
+          today={today}
+          technicians={technicians.map((t) => ({ value: t.id, label: t.name }))}
+          defaults={{ date: query.date && isLocalDate(query.date) ? query.date : addDays(today, 1), from: query.from ?? '08:00', technicianId: query.technician ?? '' }}
+        />
+        <Sheet title="The kitchen">
+          <h3>Can spare its equipment</h3>
+          <ul className="mb-4">
+            {hoursWords(kitchen.serviceHours).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+          <h3>Access</h3>
+          <p className="whitespace-pre-line">{kitchen.accessNotes || 'No access notes on file.'}</p>
+        </Sheet>
+      </div>
+    </>
+  );
+});

@@ -1,0 +1,46 @@
+import type { Metadata } from 'next';
+import { addDays, instantOf, isLocalDate, todayIn, weekdayOf, type LocalDate } from '@/lib/core/calendar';
+import { definePage } from '@/lib/server/define-page';
+import { shopTimeZone } from '@/lib/data/shop';
+import { bookableTechnicians, visitsBetween } from '@/lib/data/visits';
+import { unbookedKitchens } from '@/lib/data/unbooked';
+import { ButtonLink } from '../../_ui/button';
+import { PageHead } from '../../_ui/sheet';
+import { dayWords } from '../../_ui/when';
+import { Board } from './_components/board';
+import { Unbooked } from './_components/unbooked';
+
+export const metadata: Metadata = { title: 'The week' };
+
+export default definePage('read:visit', async ({ db, now, query }) => {
+  const timeZone = await shopTimeZone(db);
+  const today = todayIn(timeZone, now.getTime());
+  const asked = query.day && isLocalDate(query.day) ? (query.day as LocalDate) : today;
+  const monday = addDays(asked, -weekdayOf(asked));
+  const days = Array.from({ length: 7 }, (_, i) => addDays(monday, i));
+  const instant = (d: LocalDate) => new Date(instantOf(d, '00:00', timeZone));
+  const [visits, technicians, unbooked] = await Promise.all([
+    visitsBetween(db, instant(monday), instant(addDays(monday, 7))),
+    bookableTechnicians(db),
+    unbookedKitchens(db, addDays(monday, 7), 20),
+  ]);
+  return (
+    <>
+      <PageHead
+        title={`Week of ${dayWords(monday)}`}
+        lead="Who is where, and what is due that nobody has booked."
+        actions={
+          <>
+            <ButtonLink href={`/week?day=${addDays(monday, -7)}`}>Week before</ButtonLink>
+            <ButtonLink href="/week">This week</ButtonLink>
+            <ButtonLink href={`/week?day=${addDays(monday, 7)}`}>Week after</ButtonLink>
+          </>
+        }
+      />
+      <div className="grid gap-6 xl:grid-cols-[minmax(0,1fr)_19rem]">
+        <Board days={days} today={today} timeZone={timeZone} visits={visits.filter((v) => v.status !== 'cancelled')} technicians={technicians} />
+        <Unbooked kitchens={unbooked} today={today} />
+      </div>
+    </>
+  );
+});

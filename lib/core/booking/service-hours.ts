@@ -1,0 +1,25 @@
+import { addDays, instantOf, wallClock, weekdayOf, type LocalDate, type Weekday } from '../calendar';
+
+/** A weekly window in the place's own wall time, half-open: `from` ≤ t < `to`. `to` may be "24:00". */
+export type WeeklyWindow = { weekday: Weekday; from: string; to: string };
+/** Epoch milliseconds, half-open. */
+export type Span = { start: number; end: number };
+
+/** Windows of one date as instants. No windows on file means the whole day is free. */
+export function windowsOn(windows: readonly WeeklyWindow[], date: LocalDate, timeZone: string): Span[] {
+  if (windows.length === 0) return [{ start: instantOf(date, '00:00', timeZone), end: instantOf(addDays(date, 1), '00:00', timeZone) }];
+  return windows
+    .filter((w) => w.weekday === weekdayOf(date))
+    .map((w) => ({
+      start: instantOf(date, w.from, timeZone),
+      end: w.to === '24:00' ? instantOf(addDays(date, 1), '00:00', timeZone) : instantOf(date, w.to, timeZone),
+    }))
+    .filter((s) => s.end > s.start)
+    .sort((a, b) => a.start - b.start);
+}
+
+/** Whether one window of the span's own date holds all of it. */
+export function insideWindows(windows: readonly WeeklyWindow[], span: Span, timeZone: string): boolean {
+  const { date } = wallClock(timeZone, span.start);
+  return windowsOn(windows, date, timeZone).some((w) => w.start <= span.start && span.end <= w.end);
+}

@@ -1,0 +1,35 @@
+import { z } from 'zod';
+import { isLocalDate, type LocalDate } from '../core/calendar';
+
+export const LocalDateField = z.string().refine(isLocalDate, 'Give a date as year-month-day.').transform((d) => d as LocalDate);
+const Time = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'Give a time as hours and minutes, for instance 09:30.');
+const Minutes = z.coerce.number('Give the minutes as a number.').int('Whole minutes.').min(10, 'At least 10 minutes.').max(720, 'At most 12 hours.');
+const Slot = { technicianId: z.uuid('Choose a technician.'), date: LocalDateField, from: Time, minutes: Minutes };
+/** Set once the dispatcher has read what speaks against the slot. */
+const Anyway = z.stringbool().optional().default(false);
+
+export const BookVisit = z.object({
+  kitchenId: z.uuid(),
+  ...Slot,
+  taskIds: z.array(z.uuid()).min(1, 'Choose at least one task.'),
+  note: z.string().trim().max(2000).optional().default(''),
+  fixed: z.stringbool().optional().default(false),
+  anyway: Anyway,
+});
+export type BookVisit = z.output<typeof BookVisit>;
+
+export const MoveVisit = z.object({
+  visitId: z.uuid(),
+  version: z.coerce.number().int(),
+  ...Slot,
+  reason: z.string('Say why it moves.').trim().min(3, 'Say why it moves.').max(500),
+  anyway: Anyway,
+});
+export type MoveVisit = z.output<typeof MoveVisit>;
+
+export const CancelVisit = z.object({
+  visitId: z.uuid(),
+  version: z.coerce.number().int(),
+  reason: z.string('Say why it is cancelled.').trim().min(3, 'Say why it is cancelled.').max(500),
+});
+export type CancelVisit = z.output<typeof CancelVisit>;

@@ -1,0 +1,24 @@
+import 'server-only';
+import type { Actor } from '../../core/access';
+import { AppError } from '../../core/errors';
+import type { Db } from '../../data/client';
+import type { CancelVisit } from '../../schemas/visits';
+import { staleVisitError } from './stale';
+
+/** Cancels a booked visit with a reason; its tasks are free to book again. @throws AppError not_found | conflict */
+export async function cancelVisit({ db, actor, now }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date }, input: CancelVisit): Promise<void> {
+  await db.$transaction(async (tx) => {
+    const { count } = await tx.visit.updateMany({
+      where: { id: input.visitId, version: input.version, status: 'booked' },
+      data: { status: 'cancelled', cancelReason: input.reason, version: { increment: 1 }, sequence: { increment: 1 } },
+    });
+    if (count === 0) {
+      const visit = await tx.visit.findUnique({ where: { id: input.visitId } });
+      if (!visit) throw new AppError('not_found', 'That visit is not on file.');
+      if (visit.status !== 'booked') throw new AppError('conflict', `A visit that is ${visit.status} cannot be cancelled.`);
+      throw await staleVisitError(tx, input.visitId);
+    }
+    await tx.visitTask.updateMany({ where: { visitId: input.visitId }, data: { open: false } });
+    await tx.visitEvent.create({ data: { visitId: input.visitId, kind: 'cancelled', at: now, reason: input.reason, byUserId: actor.userId } });
+  });
+}

@@ -1,0 +1,5 @@
+export * from './operations';
+export * from './state';
+export { foldVisit } from './fold';
+export { stands } from './newer';
+export { COIL_CLEANING, LOW_SIDE_ASPECTS, lowSideUnlooked, missingToClose, type Missing } from './ready';

@@ -1,0 +1,180 @@
+import { normalCdf } from './special';
+import { PIECE_SD, RATE_CENTRES, RATE_COUNT, type Hyper } from './hyper';
+
+/**
+ * The deposit as a bank of small Kalman filters, one for each piece of the rate and each shape of growth.
+ * State: f fresh deposit since the last cleaning, R residue that cleanings left, r rate, q fraction a cleaning leaves.
+ * Deposit y = f + R. Within a piece the belief is normal; a grade is an interval seen through an eye's spread, taken
+ * by matching its first two moments (Minka 2001, assumed-density filtering). Sources: Kalman 1960; Särkkä 2013,
+ * "Bayesian Filtering and Smoothing", ch. 4.
+ *
+ * Layout of one piece in the array: id, ln likelihood, 4 means, 10 covariances.
+ */
+export const STRIDE = 16;
+const [ID, LL, F, R, RATE, Q, FF, FR, FX, FQ, RR, RX, RQ, XX, XQ, QQ] = [
+  0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15,
+] as const;
+export const AT = { ID, LL, F, R, RATE, Q, FF, FR, FX, FQ, RR, RX, RQ, XX, XQ, QQ } as const;
+
+/** Piece ids below RATE_COUNT grow linearly; the rest towards an asymptote, at the same rates. */
+export const isAsymptotic = (id: number): boolean => id >= RATE_COUNT;
+
+/** The part of the hyperparameters that says how a deposit grows. */
+export type Growth = Pick<Hyper, 'asymptotic' | 'diffusion'>;
+
+/** A bank is an array of pieces end to end; all functions below change it in place. */
+export type Bank = Float64Array;
+
+/** Days of running assumed, with its sd, when nobody knows when a coil was last cleaned. */
+const UNKNOWN_RUN = { mean: 60, sd: 50 };
+/** Deposit that even a clean coil may carry against its baseline. */
+const RESIDUE = { mean: 0.01, sd: 0.02 };
+
+export function startBank(hyper: Hyper, startedClean: boolean): Bank {
+  const shapes = hyper.asymptotic.probability > 0 ? 2 : 1;
+  const bank = new Float64Array(shapes * RATE_COUNT * STRIDE);
+  const run = startedClean ? { mean: 0, sd: 0 } : UNKNOWN_RUN;
+  for (let id = 0, o = 0; o < bank.length; id++, o += STRIDE) {
+    const r = RATE_CENTRES[id % RATE_COUNT] as number;
+    const rate = Math.exp(r);
+    const rateVar = (PIECE_SD * rate) ** 2;
+    bank[o + ID] = id;
+    bank[o + F] = rate * run.mean;
+    bank[o + R] = RESIDUE.mean;
+    bank[o + RATE] = rate;
+    bank[o + Q] = 1 - hyper.restore.mean;
+    bank[o + FF] = run.mean ** 2 * rateVar + run.sd ** 2 * (rate * rate + rateVar);
+    bank[o + FX] = run.mean * rateVar;
+    bank[o + RR] = RESIDUE.sd ** 2;
+    bank[o + XX] = rateVar;
+    bank[o + QQ] = hyper.restore.unitSd ** 2;
+  }
+  return bank;
+}
+
+/** What `days` of growth do to the fresh deposit of a piece: kept fraction, gain per unit of rate, noise per unit of rate. */
+export function growth(hyper: Growth, id: number, days: number): { keep: number; gain: number; noise: number } {
+  if (id < RATE_COUNT) return { keep: 1, gain: days, noise: hyper.diffusion * days };
+  const tau = hyper.asymptotic.tauDays;
+  const keep = Math.exp(-days / tau);
+  return { keep, gain: tau * (1 - keep), noise: (hyper.diffusion * tau * (1 - keep * keep)) / 2 };
+}
+
+/** Lets `days` pass. */
+export function predict(bank: Bank, hyper: Growth, days: number): void {
+  if (!(days > 0)) return;
+  const linear = growth(hyper, 0, days);
+  const curved = growth(hyper, RATE_COUNT, days);
+  for (let o = 0; o < bank.length; o += STRIDE) {
+    const { keep, gain, noise } = isAsymptotic(bank[o + ID] as number) ? curved : linear;
+    const rate = bank[o + RATE] as number;
+    const fx = bank[o + FX] as number;
+    const xx = bank[o + XX] as number;
+    bank[o + F] = keep * (bank[o + F] as number) + gain * rate;
+    bank[o + FF] =
+      keep * keep * (bank[o + FF] as number) + 2 * keep * gain * fx + gain * gain * xx + noise * Math.max(rate, 1e-5);
+    bank[o + FR] = keep * (bank[o + FR] as number) + gain * (bank[o + RX] as number);
+    bank[o + FX] = keep * fx + gain * xx;
+    bank[o + FQ] = keep * (bank[o + FQ] as number) + gain * (bank[o + XQ] as number);
+  }
+}
+
+/** A cleaning: the fraction q of the fresh deposit joins the residue, with that cleaning's own luck. */
+export function clean(bank: Bank, hyper: Pick<Hyper, 'restore'>): void {
+  const luck = hyper.restore.cleaningSd ** 2;
+  for (let o = 0; o < bank.length; o += STRIDE) {
+    const f = bank[o + F] as number;
+    const q = bank[o + Q] as number;
+    const ff = bank[o + FF] as number;
+    const fq = bank[o + FQ] as number;
+    const qq = bank[o + QQ] as number;
+    const left = (withF: number, withQ: number) => q * withF + f * withQ;
+    const variance = q * q * ff + f * f * qq + 2 * q * f * fq + ff * qq + fq * fq + luck * (f * f + ff);
+    bank[o + R] = (bank[o + R] as number) + q * f + fq;
+    bank[o + RR] = (bank[o + RR] as number) + 2 * left(bank[o + FR] as number, bank[o + RQ] as number) + variance;
+    bank[o + RX] = (bank[o + RX] as number) + left(bank[o + FX] as number, bank[o + XQ] as number);
+    bank[o + RQ] = (bank[o + RQ] as number) + left(fq, qq);
+    bank[o + F] = bank[o + FF] = bank[o + FR] = bank[o + FX] = bank[o + FQ] = 0;
+  }
+}
+
+// State moves by (P h)·a, covariance by −(P h)(P h)ᵀ·b, where h picks out y = f + R.
+function correct(bank: Bank, o: number, a: number, b: number): void {
+  const f = (bank[o + FF] as number) + (bank[o + FR] as number);
+  const r = (bank[o + FR] as number) + (bank[o + RR] as number);
+  const x = (bank[o + FX] as number) + (bank[o + RX] as number);
+  const q = (bank[o + FQ] as number) + (bank[o + RQ] as number);
+  bank[o + F]! += f * a;
+  bank[o + R]! += r * a;
+  bank[o + RATE]! += x * a;
+  bank[o + Q]! += q * a;
+  bank[o + FF]! -= f * f * b;
+  bank[o + FR]! -= f * r * b;
+  bank[o + FX]! -= f * x * b;
+  bank[o + FQ]! -= f * q * b;
+  bank[o + RR]! -= r * r * b;
+  bank[o + RX]! -= r * x * b;
+  bank[o + RQ]! -= r * q * b;
+  bank[o + XX]! -= x * x * b;
+  bank[o + XQ]! -= x * q * b;
+  bank[o + QQ]! -= q * q * b;
+}
+
+export const depositMean = (bank: Bank, o: number): number => (bank[o + F] as number) + (bank[o + R] as number);
+export const depositVariance = (bank: Bank, o: number): number =>
+  (bank[o + FF] as number) + 2 * (bank[o + FR] as number) + (bank[o + RR] as number);
+
+/** A reading of the deposit with its standard deviation. */
+export function observeReading(bank: Bank, deposit: number, sd: number): void {
+  const noise = sd * sd;
+  for (let o = 0; o < bank.length; o += STRIDE) {
+    const s = Math.max(depositVariance(bank, o), 0) + noise;
+    const e = deposit - depositMean(bank, o);
+    bank[o + LL]! -= 0.5 * ((e * e) / s + Math.log(s));
+    correct(bank, o, e / s, 1 / s);
+  }
+}
+
+/** A grade: the deposit lies between two thresholds, seen through an eye with spread `sd`. Ends may be infinite. */
+export function observeGrade(bank: Bank, low: number, high: number, sd: number): void {
+  for (let o = 0; o < bank.length; o += STRIDE) {
+    const mean = depositMean(bank, o);
+    const s = Math.sqrt(Math.max(depositVariance(bank, o), 0) + sd * sd);
+    const a = (low - mean) / s;
+    const b = (high - mean) / s;
+    const mass = a > 0 ? normalCdf(-a) - normalCdf(-b) : normalCdf(b) - normalCdf(a);
+    let pull: number;
+    let narrow: number;
+    if (mass > 1e-9) {
+      const pa = a < -40 ? 0 : Math.exp(-0.5 * a * a) * 0.3989422804014327;
+      const pb = b > 40 ? 0 : Math.exp(-0.5 * b * b) * 0.3989422804014327;
+      pull = (pa - pb) / mass;
+      narrow = pull * pull - ((pa === 0 ? 0 : a * pa) - (pb === 0 ? 0 : b * pb)) / mass;
+      bank[o + LL]! += Math.log(mass);
+    } else {
+      // Far outside: the nearer edge acts like a reading there.
+      const edge = a > 0 ? a : b;
+      pull = edge;
+      narrow = 1;
+      bank[o + LL]! -= 0.5 * edge * edge + Math.log(Math.abs(edge)) + 0.919;
+    }
+    correct(bank, o, pull / s, narrow / (s * s));
+  }
+}
+
+/** Drops pieces that the evidence has made hopeless under any prior a kitchen could bring. */
+export function prune(bank: Bank): Bank {
+  let best = -Infinity;
+  for (let o = LL; o < bank.length; o += STRIDE) best = Math.max(best, bank[o] as number);
+  const floor = best - 16;
+  let kept = 0;
+  for (let o = 0; o < bank.length; o += STRIDE) if ((bank[o + LL] as number) >= floor) kept++;
+  if (kept * STRIDE === bank.length) return bank;
+  const result = new Float64Array(kept * STRIDE);
+  for (let o = 0, t = 0; o < bank.length; o += STRIDE)
+    if ((bank[o + LL] as number) >= floor) {
+      result.set(bank.subarray(o, o + STRIDE), t);
+      t += STRIDE;
+    }
+  return result;
+}

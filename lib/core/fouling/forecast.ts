@@ -1,0 +1,118 @@
+import { fromDay, toDay, type LocalDate } from '../calendar';
+import { AT, clean, depositMean, depositVariance, growth, predict, STRIDE, type Bank } from './filter';
+import { passage } from './first-passage';
+import type { Hyper } from './hyper';
+import type { FoulingPosterior } from './posterior';
+
+/** A limit on ln(K/K_clean): the caller turns cooling lost, discharge or trip temperature into it with the condenser model. */
+export type Limit = { name: string; lnK: number };
+
+/** Beyond this many days a date is not told. */
+export const HORIZON_DAYS = 3650;
+
+export type DateForecast = {
+  limit: Limit;
+  /** Dates by which the limit is crossed with 10, 20, 50, 80 and 90 % probability; null = not within ten years. */
+  quantiles: {
+    p10: LocalDate | null;
+    p20: LocalDate | null;
+    p50: LocalDate | null;
+    p80: LocalDate | null;
+    p90: LocalDate | null;
+  };
+  /** Probability that it is crossed within ten years. */
+  ever: number;
+};
+
+/** The filter of a posterior laid ready for looking ahead: pieces, weights, and the few constants growth needs. */
+export type Ahead = {
+  bank: Bank;
+  weights: ArrayLike<number>;
+  hyper: Pick<Hyper, 'diffusion' | 'asymptotic' | 'restore'>;
+};
+
+/** Belief on the day `from`, if nothing is done between `asOf` and then. */
+export function ahead(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
+  const hyper = { diffusion: p.state.diffusion, asymptotic: p.state.asymptotic, restore: p.state.restore };
+  const bank = Float64Array.from(p.state.live);
+  predict(bank, hyper, toDay(from) - toDay(p.asOf));
+  return { bank, weights: p.state.weights, hyper };
+}
+
+/** Belief just after a cleaning on the day `from`. */
+export function afterCleaning(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
+  const result = ahead(p, from);
+  if (p.lastCleanedOn !== from) clean(result.bank, result.hyper);
+  return result;
+}
+
+// Gauss–Hermite points and weights for a standard normal (Abramowitz & Stegun 25.4.46, rescaled), for an uncertain start.
+const POINTS = [
+  -3.7504397177257425, -2.366759410734541, -1.154405394739968, 0, 1.154405394739968, 2.366759410734541,
+  3.7504397177257425,
+];
+const MASSES = [
+  5.48268855972218e-4, 3.07571239675865e-2, 0.240123178605013, 0.457142857142857, 0.240123178605013,
+  3.07571239675865e-2, 5.48268855972218e-4,
+];
+
+/** Probability that the deposit has reached −lnK within `days`. */
+export function crossedWithin({ bank, weights, hyper }: Ahead, lnK: number, days: number): number {
+  let total = 0;
+  for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE) {
+    const w = weights[i] as number;
+    if (w < 1e-7) continue;
+    const { keep, gain, noise } = growth(hyper, bank[o] as number, days);
+    const [ff, fr, fx] = [bank[o + AT.FF] as number, bank[o + AT.FR] as number, bank[o + AT.FX] as number];
+    const rate = bank[o + AT.RATE] as number;
+    const distance = -lnK - depositMean(bank, o);
+    const start = Math.max(depositVariance(bank, o), 0);
+    // The advance over today's deposit: gain × rate, less what a deposit near its asymptote no longer gains.
+    const fade = 1 - keep;
+    const advance = gain * rate - fade * (bank[o + AT.F] as number);
+    const variance = gain * gain * (bank[o + AT.XX] as number) - 2 * gain * fade * fx + fade * fade * ff;
+    const joint = gain * (fx + (bank[o + AT.RX] as number)) - fade * (ff + fr);
+    const q = noise * Math.max(rate, 1e-5);
+    if (distance * distance > 36 * start) {
+      total += w * passage(distance, advance, q, Math.max(variance + 2 * joint + start, 0));
+      continue;
+    }
+    const slope = joint / start;
+    const rest = Math.max(variance - slope * joint, 0);
+    for (let k = 0; k < POINTS.length; k++) {
+      const off = (POINTS[k] as number) * Math.sqrt(start);
+      total += w * (MASSES[k] as number) * passage(distance - off, advance + slope * off, q, rest);
+    }
+  }
+  return total;
+}
+
+/** Days after which the limit is crossed with probability `p`; Infinity when not within the horizon. */
+export function daysToRisk(a: Ahead, lnK: number, p: number, horizon = HORIZON_DAYS): number {
+  if (crossedWithin(a, lnK, 0) >= p) return 0;
+  if (crossedWithin(a, lnK, horizon) < p) return Infinity;
+  let low = 0;
+  let high = 16;
+  while (high < horizon && crossedWithin(a, lnK, high) < p) [low, high] = [high, Math.min(high * 2, horizon)];
+  while (high - low > 0.25) {
+    const mid = (low + high) / 2;
+    if (crossedWithin(a, lnK, mid) < p) low = mid;
+    else high = mid;
+  }
+  return high;
+}
+
+/** When the limit will be crossed if the coil is left alone from `from`, as a distribution of dates. */
+export function forecast(p: FoulingPosterior, limit: Limit, from: LocalDate = p.asOf): DateForecast {
+  const a = ahead(p, from);
+  const start = toDay(from);
+  const at = (q: number) => {
+    const days = daysToRisk(a, limit.lnK, q);
+    return Number.isFinite(days) ? fromDay(start + Math.ceil(days)) : null;
+  };
+  return {
+    limit,
+    quantiles: { p10: at(0.1), p20: at(0.2), p50: at(0.5), p80: at(0.8), p90: at(0.9) },
+    ever: crossedWithin(a, limit.lnK, HORIZON_DAYS),
+  };
+}

@@ -1,0 +1,72 @@
+import { toDay, type LocalDate } from '../calendar';
+import type { Placement } from '../equipment';
+import { gradeIndex, type CoilGrade, type FanGrade } from '../findings/grades';
+
+/** Where a unit stands: what its condenser breathes, and whose kitchen it is. */
+export type Exposure = { placement: Placement; kitchenId: string };
+
+/** Before or after the cleaning of the same day; without a cleaning that day it makes no difference. */
+export type Phase = 'before' | 'after';
+
+export type UnitEvent =
+  | { kind: 'cleaning'; on: LocalDate }
+  | { kind: 'coil'; on: LocalDate; grade: CoilGrade; phase: Phase }
+  /**
+   * ln of conductance over its clean value (0 = clean, negative = lost) with its standard deviation.
+   * `setAside` names a cause other than the coil (unsteady, cold air, door open): kept on file, not used.
+   */
+  | { kind: 'reading'; on: LocalDate; lnK: number; sd: number; phase: Phase; setAside?: string }
+  | { kind: 'fan'; on: LocalDate; grade: FanGrade }
+  | { kind: 'trip'; on: LocalDate };
+
+export type UnitHistory = {
+  /** First day of the record. */
+  startedOn: LocalDate;
+  /** True for a new or just cleaned coil; false when nobody knows how long it had run. */
+  startedClean: boolean;
+  events: readonly UnitEvent[];
+};
+
+const KIND_ORDER = { fan: 0, trip: 1, coil: 2, reading: 3, cleaning: 4 } as const;
+
+// Within a day: what was met first, then the cleaning, then what was seen after it. Ties are settled by content,
+// so that two findings of one day may arrive in any order.
+function rank(event: UnitEvent): number {
+  const late = 'phase' in event && event.phase === 'after';
+  return KIND_ORDER[event.kind] + (late ? 10 : 0);
+}
+
+function content(event: UnitEvent): number {
+  if (event.kind === 'coil') return gradeIndex('coil', event.grade);
+  if (event.kind === 'fan') return gradeIndex('fan', event.grade);
+  return event.kind === 'reading' ? event.lnK : 0;
+}
+
+export function compareEvents(a: UnitEvent, b: UnitEvent): number {
+  if (a.on !== b.on) return a.on < b.on ? -1 : 1;
+  const byRank = rank(a) - rank(b);
+  if (byRank !== 0) return byRank;
+  const byContent = content(a) - content(b);
+  if (byContent !== 0) return byContent;
+  return a.kind === 'reading' && b.kind === 'reading' ? a.sd - b.sd : 0;
+}
+
+/** The events in the order in which they are taken; the input is left alone. */
+export function ordered(events: readonly UnitEvent[]): UnitEvent[] {
+  for (let i = 1; i < events.length; i++)
+    if (compareEvents(events[i - 1] as UnitEvent, events[i] as UnitEvent) > 0) return [...events].sort(compareEvents);
+  return events as UnitEvent[];
+}
+
+export function lastCleaning(history: UnitHistory): LocalDate | null {
+  let last: LocalDate | null = null;
+  for (const e of history.events) if (e.kind === 'cleaning' && (last === null || e.on > last)) last = e.on;
+  return last;
+}
+
+/** Days since the coil was last known clean on `on`: the last cleaning before that day, or the start if it was clean. */
+export function daysSinceClean(history: UnitHistory, on: LocalDate): number | null {
+  let last: LocalDate | null = history.startedClean ? history.startedOn : null;
+  for (const e of history.events) if (e.kind === 'cleaning' && e.on < on && (last === null || e.on > last)) last = e.on;
+  return last === null ? null : toDay(on) - toDay(last);
+}

@@ -1,0 +1,111 @@
+import { PLACEMENTS, type Placement } from '../equipment';
+import { normalPdf } from './special';
+
+export const MODEL_VERSION = 'fouling-1';
+
+/**
+ * What is believed of the whole fleet. Deposit y = −ln(K/K_clean): 0 clean, 0.19 and 0.55 at the two fouled states of
+ * the Oak Ridge field test (28 % and 58 % airflow loss: conductance 0.83 and 0.58).
+ */
+export type Hyper = {
+  modelVersion: string;
+  /** Mean of ln(rate), rate in ln K per day, by what the condenser breathes. */
+  lnRate: Record<Placement, number>;
+  /** Standard deviation of ln(rate) between units of one kitchen, and between kitchens. */
+  unitSd: number;
+  kitchenSd: number;
+  /** Variance of the deposit gained per unit of mean deposit gained (the scale of a gamma process). */
+  diffusion: number;
+  /** Part of the deposit a cleaning takes off: mean, spread between units, spread between cleanings of one unit. */
+  restore: { mean: number; unitSd: number; cleaningSd: number };
+  /** Asymptotic growth (Kern–Seaton): prior probability and time constant in days. */
+  asymptotic: { probability: number; tauDays: number };
+  /** Deposits at which an eye moves to the next coil grade, and the spread between eyes. */
+  grades: { thresholds: readonly [number, number, number, number]; sd: number };
+  /** A reading further than this many predictive sds from what was expected counts as if it were just so far. */
+  clipSds: number;
+};
+
+// Days in which a coil there usually packs. Orders follow plume grease by appliance (Kuehn et al., ASHRAE Trans.: wok
+// and solid-fuel broiler far ahead) and trade intervals (monthly by fryers, woks and charbroilers; quarterly elsewhere);
+// the numbers themselves are judgement, to be replaced by the fleet's own history.
+const PACKED_DAYS: Record<Placement, number> = {
+  fryer: 95,
+  charbroiler: 95,
+  wok: 80,
+  griddle: 150,
+  bakery: 200,
+  line: 260,
+  back_of_house: 500,
+  bar: 600,
+  outdoors: 450,
+};
+
+const THRESHOLDS = [0.05, 0.15, 0.32, 0.6] as const;
+
+export const DEFAULT_HYPER: Hyper = {
+  modelVersion: MODEL_VERSION,
+  lnRate: Object.fromEntries(PLACEMENTS.map((p) => [p, Math.log(THRESHOLDS[3] / PACKED_DAYS[p])])) as Record<
+    Placement,
+    number
+  >,
+  unitSd: 0.45,
+  kitchenSd: 0.35,
+  diffusion: 0.02,
+  restore: { mean: 0.93, unitSd: 0.04, cleaningSd: 0.04 },
+  asymptotic: { probability: 0.2, tauDays: 150 },
+  grades: { thresholds: THRESHOLDS, sd: 0.05 },
+  clipSds: 2.5,
+};
+
+/** Components of the rate: normal pieces, evenly spaced in ln(rate), that together carry any smooth belief about it. */
+export const RATE_STEP = 0.36;
+export const RATE_COUNT = 16;
+/** Relative sd of one piece. Wide enough for the sum to be smooth, narrow enough to stay above zero. */
+export const PIECE_SD = 0.6 * RATE_STEP;
+export const RATE_CENTRES: readonly number[] = Array.from({ length: RATE_COUNT }, (_, j) => -8.6 + j * RATE_STEP);
+
+/** Nodes of the kitchen effect, in kitchen sds. */
+export const KITCHEN_NODES: readonly number[] = [-3, -2.25, -1.5, -0.75, 0, 0.75, 1.5, 2.25, 3];
+
+export type PriorTable = {
+  /** Prior weight of each kitchen node. */
+  node: Float64Array;
+  /** given[n * RATE_COUNT + j]: weight of rate piece j at kitchen node n. */
+  given: Float64Array;
+  /** Weight of each rate piece when nothing is known of the kitchen. */
+  marginal: Float64Array;
+};
+
+const tables = new WeakMap<Hyper, Map<Placement, PriorTable>>();
+
+/** Prior weights of the rate pieces for one placement, at each kitchen node. */
+export function priorTable(hyper: Hyper, placement: Placement): PriorTable {
+  let byPlacement = tables.get(hyper);
+  if (!byPlacement) tables.set(hyper, (byPlacement = new Map()));
+  let table = byPlacement.get(placement);
+  if (!table) byPlacement.set(placement, (table = build(hyper, hyper.lnRate[placement])));
+  return table;
+}
+
+function build(hyper: Hyper, mean: number): PriorTable {
+  const node = Float64Array.from(KITCHEN_NODES, normalPdf);
+  scale(node, 0, node.length);
+  // The pieces are themselves wide, so the weights carry only the rest of the spread.
+  const sd = Math.sqrt(Math.max(hyper.unitSd ** 2 - PIECE_SD ** 2, (0.35 * RATE_STEP) ** 2));
+  const given = new Float64Array(KITCHEN_NODES.length * RATE_COUNT);
+  KITCHEN_NODES.forEach((z, n) => {
+    for (let j = 0; j < RATE_COUNT; j++)
+      given[n * RATE_COUNT + j] = normalPdf(((RATE_CENTRES[j] as number) - mean - z * hyper.kitchenSd) / sd) + 1e-12;
+    scale(given, n * RATE_COUNT, RATE_COUNT);
+  });
+  const marginal = new Float64Array(RATE_COUNT);
+  given.forEach((w, k) => (marginal[k % RATE_COUNT]! += w * (node[Math.floor(k / RATE_COUNT)] as number)));
+  return { node, given, marginal };
+}
+
+function scale(a: Float64Array, from: number, length: number): void {
+  let sum = 0;
+  for (let i = from; i < from + length; i++) sum += a[i] as number;
+  for (let i = from; i < from + length; i++) a[i] = (a[i] as number) / sum;
+}

@@ -1,0 +1,40 @@
+/** How fast a unit gets into trouble: rates learned from every finding and reading, and when limits will be crossed. */
+export { DEFAULT_HYPER, MODEL_VERSION, type Hyper } from './hyper';
+export {
+  compareEvents,
+  daysSinceClean,
+  lastCleaning,
+  type Exposure,
+  type Phase,
+  type UnitEvent,
+  type UnitHistory,
+} from './history';
+export { posterior, updatePosterior, withKitchen, type Band, type FoulingPosterior } from './posterior';
+export { fleetPosteriors, kitchenMessages, kitchenWord, type FleetUnit } from './fleet';
+export { NO_MESSAGE, withoutOne, type KitchenMessage } from './pooling';
+export {
+  afterCleaning,
+  ahead,
+  crossedWithin,
+  daysToRisk,
+  forecast,
+  HORIZON_DAYS,
+  type Ahead,
+  type DateForecast,
+  type Limit,
+} from './forecast';
+export {
+  defaultFailurePrior,
+  failurePosterior,
+  fitFailurePrior,
+  isFailure,
+  priorFailure,
+  updateFailure,
+  type FailureGroup,
+  type FailurePosterior,
+  type FailurePrior,
+  type Inspection,
+  type LowSideAspect,
+} from './failures';
+export { decayDays, gammaPassage, wienerPassage, wienerPassageMoments } from './first-passage';
+export { jamesStein, partialPool } from './shrinkage';

@@ -1,0 +1,94 @@
+import { gradeIndex, type CoilGrade } from '../findings/grades';
+import {
+  clean,
+  depositMean,
+  depositVariance,
+  observeGrade,
+  observeReading,
+  predict,
+  prune,
+  STRIDE,
+  type Bank,
+} from './filter';
+import type { Exposure, Phase, UnitEvent } from './history';
+import type { Hyper } from './hyper';
+import { ownWeights } from './pooling';
+
+export type Evidence = { cleanings: number; grades: number; readings: number; setAside: number };
+
+/** The filter on its way through a history. */
+export type Run = {
+  bank: Bank;
+  day: number;
+  /** The condenser fan is known to be dead: readings then speak of the fan, not of the coil. */
+  fanDown: boolean;
+  evidence: Evidence;
+  lastCleanedDay: number | null;
+};
+
+/** Deposits between which a grade places a coil. */
+export function gradeBounds(hyper: Hyper, grade: CoilGrade): [low: number, high: number] {
+  const i = gradeIndex('coil', grade);
+  const t = hyper.grades.thresholds;
+  return [i <= 0 ? -Infinity : (t[i - 1] as number), i >= t.length ? Infinity : (t[i] as number)];
+}
+
+/** Worst deposit that the day's own look at the coil leaves believable: a bad reading of a clean coil is a jump. */
+function believable(hyper: Hyper, today: readonly UnitEvent[], phase: Phase): number {
+  let top = Infinity;
+  for (const e of today)
+    if (e.kind === 'coil' && e.phase === phase)
+      top = Math.min(top, gradeBounds(hyper, e.grade)[1] + 2 * hyper.grades.sd);
+  return top;
+}
+
+function read(run: Run, hyper: Hyper, exposure: Exposure, lnK: number, sd: number, top: number): void {
+  const weights = ownWeights(run.bank, hyper, exposure.placement);
+  let mean = 0;
+  let square = 0;
+  for (let i = 0; i < weights.length; i++) {
+    const m = depositMean(run.bank, i * STRIDE);
+    mean += (weights[i] as number) * m;
+    square += (weights[i] as number) * (m * m + depositVariance(run.bank, i * STRIDE));
+  }
+  // Clipping keeps the order of readings: a worse one never counts for less, but no single one can make a rate.
+  const reach = hyper.clipSds * Math.sqrt(Math.max(square - mean * mean, 0) + sd * sd);
+  const seen = Math.min(-lnK, top);
+  observeReading(run.bank, Math.min(Math.max(seen, mean - reach), mean + reach), sd);
+}
+
+/** Takes all events of one day, in order. Changes `run`. */
+export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number, today: readonly UnitEvent[]): void {
+  predict(run.bank, hyper, day - run.day);
+  run.day = day;
+  let failed = false;
+  let works = false;
+  let cleaned = false;
+  for (const e of today) {
+    if (e.kind !== 'fan') continue;
+    if (e.grade === 'failed') failed = true;
+    else works = true;
+  }
+  const down = failed || (run.fanDown && !works);
+  for (const e of today) {
+    if (e.kind === 'coil') {
+      const [low, high] = gradeBounds(hyper, e.grade);
+      observeGrade(run.bank, low, high, hyper.grades.sd);
+      run.evidence.grades++;
+    } else if (e.kind === 'reading') {
+      if (e.setAside !== undefined || down || !(e.sd > 0) || !Number.isFinite(e.lnK)) run.evidence.setAside++;
+      else {
+        read(run, hyper, exposure, e.lnK, e.sd, believable(hyper, today, e.phase));
+        run.evidence.readings++;
+      }
+    } else if (e.kind === 'cleaning') {
+      clean(run.bank, hyper);
+      run.evidence.cleanings++;
+      run.lastCleanedDay = day;
+      cleaned = true;
+    }
+  }
+  // A fan found dead and mended the same day is sound from then on; so is one nobody complained of at a later cleaning.
+  run.fanDown = failed ? !works : down && !cleaned;
+  run.bank = prune(run.bank);
+}

@@ -9,9 +9,12 @@ const [command = 'status', folder = path.join(keep, 'pg')] = process.argv.slice(
 async function main() {
   const server = new Cluster(path.resolve(folder));
   const throwaway = path.basename(server.folder).startsWith('test');
-  if (command === 'start') await server.start(throwaway ? THROWAWAY : []);
-  else if (command === 'stop') await server.stop();
-  else if (command !== 'status') throw new Plain('node scripts/db.mjs start|stop|status [folder]');
+  if (command === 'start') {
+    await server.start(throwaway ? THROWAWAY : []);
+    server.kept = true;
+  } else if (command === 'stop') {
+    if (await server.stop()) server.kept = false;
+  } else if (command !== 'status') throw new Plain('node scripts/db.mjs start|stop|status [folder]');
   console.log((await server.isUp()) ? server.url('postgres') : 'stopped');
 }
 

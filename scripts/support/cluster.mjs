@@ -52,6 +52,14 @@ export class Cluster {
     return 0;
   }
 
+  /** Whether it shall outlive the program that uses it (`node scripts/db.mjs start`). */
+  get kept() {
+    return Boolean(this.known?.kept);
+  }
+  set kept(kept) {
+    this.#remember({ ...this.known, kept });
+  }
+
   async isUp() {
     const { known } = this;
     return Boolean(known?.port) && this.pid() !== 0 && (await canConnect(urlOf(known, 'postgres')));

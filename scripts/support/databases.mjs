@@ -48,7 +48,7 @@ export async function canConnect(url) {
 /** A database on the same server that an administrator's statement can run from. */
 async function administrate(url, sql, values) {
   const errors = [];
-  for (const database of ['postgres', databaseName(url), 'template1']) {
+  for (const database of ['postgres', 'template1']) {
     try {
       return await query(withDatabase(url, database), sql, values);
     } catch (error) {
@@ -81,7 +81,7 @@ export async function drop(url) {
 
 /** Give the database that `url` points at another name. */
 export async function rename(url, name) {
-  await query(withDatabase(url, 'postgres'), `alter database ${quoted(databaseName(url))} rename to ${quoted(name)}`);
+  await administrate(url, `alter database ${quoted(databaseName(url))} rename to ${quoted(name)}`);
 }
 
 /** The names of databases that begin with these characters. */

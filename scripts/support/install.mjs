@@ -5,13 +5,6 @@ import { Plain, step } from './say.mjs';
 
 const TRIES = 3;
 
-/** The oldest Node that has what the scripts use (`import.meta.dirname`). */
-export function checkNode() {
-  const [major, minor] = process.versions.node.split('.').map(Number);
-  if (major > 20 || (major === 20 && minor >= 11)) return;
-  throw new Plain(`Rimebook needs Node 20.11 or newer; this is Node ${process.versions.node}.`);
-}
-
 /**
  * Whether node_modules holds what package-lock.json asks for, by npm's own record of what it put there.
  * Packages for other platforms are optional and may be missing.

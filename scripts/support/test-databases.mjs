@@ -55,6 +55,6 @@ export async function openTestServer(own = process.env.DATABASE_URL) {
     migrated: () => template('template', fingerprint(['prisma/migrations']), migrate),
 
     /** Stop the private server, unless another run is connected to it. */
-    close: async () => void (await cluster?.stopIfIdle()),
+    close: async () => void (cluster && !cluster.kept && (await cluster.stopIfIdle())),
   };
 }

@@ -1,0 +1,55 @@
+import { defineConfig } from '@playwright/test';
+import { findBrowser } from './scripts/support/browser.mjs';
+import { freePort } from './scripts/support/ports.mjs';
+
+// Playwright reads this file again in each of its processes: the first reading decides, the others find it here.
+process.env.E2E_PORT ??= String(await freePort(4301));
+process.env.E2E_CONTROL_PORT ??= String(await freePort(Number(process.env.E2E_PORT) + 1));
+if (process.env.E2E_BROWSER === undefined) process.env.E2E_BROWSER = (await findBrowser()).executablePath ?? '';
+
+const baseURL = `http://localhost:${process.env.E2E_PORT}`;
+
+export default defineConfig({
+  testDir: 'tests/e2e',
+  outputDir: 'test-results',
+  // One server and one database: the journeys take turns.
+  workers: 1,
+  fullyParallel: false,
+  forbidOnly: Boolean(process.env.CI),
+  // Chromium closes by itself about once in twenty runs.
+  retries: 1,
+  timeout: 90_000,
+  expect: { timeout: 10_000 },
+  reporter: [['list'], ['html', { open: 'never' }]],
+  use: {
+    baseURL,
+    viewport: { width: 1280, height: 800 },
+    locale: 'en-US',
+    timezoneId: 'America/Chicago',
+    trace: 'retain-on-failure',
+    screenshot: 'only-on-failure',
+    launchOptions: {
+      executablePath: process.env.E2E_BROWSER || undefined,
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+        '--disable-dev-shm-usage',
+      ],
+    },
+  },
+  webServer: {
+    command: 'node scripts/e2e-server.mjs',
+    url: `http://127.0.0.1:${process.env.E2E_PORT}/api/health`,
+    reuseExistingServer: false,
+    gracefulShutdown: { signal: 'SIGTERM', timeout: 20_000 },
+    // It may build the app and make the demo shop first.
+    timeout: 600_000,
+    stdout: 'ignore',
+    stderr: 'pipe',
+  },
+});

@@ -1,0 +1,92 @@
+// The app as the end-to-end tests meet it: its own build, port and database, a copy of the demo shop.
+// Playwright starts it (playwright.config.ts). Tests steer it over E2E_CONTROL_PORT, on this machine only:
+//   POST /stop   POST /start   POST /reset?shop=demo|empty&clock=<ISO instant>
+import { createServer } from 'node:http';
+import { ensureBuild, ensureClient, serve } from './support/app.mjs';
+import { create, databaseName, drop } from './support/databases.mjs';
+import { keep } from './support/paths.mjs';
+import { endChildren } from './support/run.mjs';
+import { complain } from './support/say.mjs';
+import { demoFingerprint, makeDemo } from './support/shop.mjs';
+import { openTestServer } from './support/test-databases.mjs';
+
+const port = Number(process.env.E2E_PORT ?? 4301);
+const controlPort = Number(process.env.E2E_CONTROL_PORT ?? port + 1);
+const distDir = '.next-test';
+
+const server = await openTestServer();
+const database = server.url(`rimebook_test_e2e_${process.pid}`);
+const env = {
+  ...process.env,
+  DATABASE_URL: database,
+  NEXTAUTH_URL: `http://localhost:${port}`,
+  NEXTAUTH_SECRET: 'only-for-the-end-to-end-tests-of-rimebook',
+  UPLOAD_DIR: `${keep}/test-uploads`,
+  LOG_LEVEL: process.env.LOG_LEVEL ?? 'warn',
+};
+let app;
+
+const templates = {
+  demo: () => server.template('e2e', demoFingerprint(), makeDemo),
+  empty: () => server.migrated(),
+};
+
+async function start() {
+  app ??= await serve({ port, distDir, env, onOutput: (text) => process.stderr.write(text) });
+}
+
+async function stop() {
+  await app?.stop();
+  app = undefined;
+}
+
+/** A fresh copy of a shop. @param {{ shop?: string, clock?: string }} wish `clock`: where the server's clock starts */
+async function reset({ shop = 'demo', clock }) {
+  const template = await (templates[shop] ?? templates.demo)();
+  await stop();
+  await drop(database);
+  await create(database, databaseName(template));
+  if (clock) env.RIMEBOOK_CLOCK = clock;
+  else delete env.RIMEBOOK_CLOCK;
+  await start();
+}
+
+const commands = { '/start': start, '/stop': stop, '/reset': reset };
+
+// One command after the other, whoever asks.
+let queue = Promise.resolve();
+const control = createServer((request, response) => {
+  const { pathname, searchParams } = new URL(request.url, 'http://localhost');
+  const command = request.method === 'POST' && commands[pathname];
+  if (!command) return void response.writeHead(404).end();
+  queue = queue
+    .then(() => command(Object.fromEntries(searchParams)))
+    .then(() => response.end('done'))
+    .catch((error) => response.writeHead(500).end(String(error.message)));
+});
+
+let leaving = false;
+async function leave(code) {
+  if (leaving) return;
+  leaving = true;
+  control.close();
+  await endChildren();
+  await stop();
+  await drop(database).catch(() => {});
+  await server.close();
+  process.exit(code);
+}
+// Playwright may be killed without a word: then nobody needs this server any more.
+const parent = process.ppid;
+setInterval(() => process.ppid !== parent && void leave(0), 1000).unref();
+for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.once(signal, () => void leave(0));
+
+try {
+  await ensureClient();
+  await ensureBuild({ distDir, env });
+  control.listen(controlPort, '127.0.0.1');
+  await reset({});
+} catch (error) {
+  complain(error);
+  await leave(1);
+}

@@ -1,0 +1,92 @@
+import { createWriteStream, existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { ensureBuild, ensureClient, serve } from './app.mjs';
+import { atEnd, close, isClosing } from './closing.mjs';
+import { Cluster } from './cluster.mjs';
+import { canConnect, shown, withDatabase } from './databases.mjs';
+import { readStamp } from './fingerprint.mjs';
+import { inProject, keep } from './paths.mjs';
+import { elapsed, Plain, step } from './say.mjs';
+import { secret } from './secret.mjs';
+import { demoSignIns, ensureShop, isEmpty } from './shop.mjs';
+
+const DATABASES = { demo: 'rimebook_demo', own: 'rimebook' };
+
+/** The shop that was asked for, else the one opened last, else the demo shop. */
+function whichShop({ empty, demo }) {
+  const file = path.join(keep, 'shop');
+  const last = readStamp(file) === 'own' ? 'own' : 'demo';
+  const shop = empty ? 'own' : demo ? 'demo' : last;
+  writeFileSync(file, shop);
+  return shop;
+}
+
+/** Settings of one's own, where there are any: what is set already stays. */
+function readEnvironmentFile() {
+  const file = inProject('.env');
+  if (existsSync(file)) process.loadEnvFile(file);
+}
+
+/** A database server that answers. @returns {Promise<string>} the address of the shop's database */
+async function ensureServer(shop) {
+  const own = process.env.DATABASE_URL;
+  if (own) {
+    if (!(await canConnect(withDatabase(own, 'postgres'))) && !(await canConnect(own)))
+      throw new Plain(`No PostgreSQL answers at ${shown(own)} (DATABASE_URL).`);
+    return own;
+  }
+  const cluster = new Cluster(path.join(keep, 'pg'));
+  if (cluster.moved) console.log(`  PostgreSQL may not enter this folder, so its files are kept in ${cluster.folder}.`);
+  await cluster.start();
+  if (!cluster.kept) atEnd(() => cluster.stop());
+  return cluster.url(DATABASES[shop]);
+}
+
+function greet({ url, people, empty, ownServer, shop }) {
+  const lines = ['', `Rimebook runs at ${url}`, ''];
+  if (empty) lines.push(`Nobody is on file yet. Create the owner: ${url}/set-up`);
+  if (people.length > 0) {
+    lines.push('The demo shop, Larkspur Cold Service. Sign in as');
+    for (const { role, email, password } of people) lines.push(`  ${role.padEnd(11)} ${email.padEnd(30)} ${password}`);
+  }
+  if (!ownServer && shop === 'demo') lines.push('', 'A shop of your own, kept beside it: npm run up -- --empty');
+  if (!ownServer && shop === 'own') lines.push('', 'The demo shop is kept beside it: npm run up -- --demo');
+  console.log([...lines, '', `Ready in ${elapsed()}. Ctrl-C stops everything.`, ''].join('\n'));
+}
+
+/**
+ * Database, client, migrations, data, build, server: each only where something is to be done.
+ * @param {{ port: number, host: string, empty?: boolean, demo?: boolean }} chosen
+ */
+export async function openShop(chosen) {
+  readEnvironmentFile();
+  mkdirSync(keep, { recursive: true });
+  const ownServer = Boolean(process.env.DATABASE_URL);
+  const shop = ownServer ? 'own' : whichShop(chosen);
+  const url = `http://localhost:${chosen.port}`;
+
+  const database = await step('Database server', () => ensureServer(shop));
+  await step('Database client', async (note) => note((await ensureClient()) ? 'made' : 'up to date'));
+  const demo = ownServer ? !chosen.empty : shop === 'demo';
+  await step('Shop', async (note) => note(await ensureShop(database, { demo })));
+
+  const env = {
+    NEXTAUTH_URL: url,
+    NEXTAUTH_SECRET: process.env.NEXTAUTH_SECRET ?? secret(),
+    UPLOAD_DIR: path.join(keep, 'uploads', shop),
+    ...process.env,
+    DATABASE_URL: database,
+  };
+  const distDir = '.next';
+  await step('App', async (note) => note((await ensureBuild({ distDir, env })) ? 'built' : 'up to date'));
+
+  const log = createWriteStream(path.join(keep, 'app.log'), { flags: 'a' });
+  const onOutput = (text) => log.write(text);
+  const app = await step('Starting', () => serve({ port: chosen.port, host: chosen.host, distDir, env, onOutput }));
+  app.child.once('exit', (code) => {
+    if (isClosing()) return;
+    console.error(`\nThe app ended by itself (code ${code}). Its log: ${log.path}\n`);
+    void close(1);
+  });
+  greet({ url, people: await demoSignIns(database), empty: await isEmpty(database), ownServer, shop });
+}

@@ -1,0 +1,60 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { create, databaseName, drop, exists, query, rename, withDatabase } from './databases.mjs';
+import { fingerprint } from './fingerprint.mjs';
+import { migrate } from './migrations.mjs';
+import { inProject, tsxBin } from './paths.mjs';
+import { node } from './run.mjs';
+
+/** Changes with anything that the demo shop is made from. */
+export const demoFingerprint = () => fingerprint(['prisma', 'lib', 'package-lock.json']);
+
+/** Whether nobody is on file yet. */
+export async function isEmpty(url) {
+  const [row] = await query(url, 'select not exists (select 1 from "User") as empty');
+  return row.empty;
+}
+
+/** Fill an empty, migrated database with the demo shop. @param {string} url */
+export async function seedDemo(url) {
+  // lib/data is marked for the server; this condition is how a program outside Next says that it is one.
+  const args = [tsxBin, '--conditions=react-server', inProject('prisma/seed/demo.ts')];
+  return node(args, { env: { ...process.env, NODE_ENV: 'development', DATABASE_URL: url } });
+}
+
+/**
+ * A migrated database at `url`, with the demo shop in it if nobody is on file and `demo` says so.
+ * A new one is filled under another name first: a set-up cut short is never taken for a whole shop.
+ * @returns {Promise<string>} what was done, in words
+ */
+export async function ensureShop(url, { demo }) {
+  if (await exists(url)) {
+    const applied = await migrate(url);
+    const done = applied.length > 0 ? `${applied.length} migrations applied` : 'up to date';
+    if (!demo || !(await isEmpty(url))) return done;
+    await seedDemo(url);
+    return `${done}, demo shop made`;
+  }
+  const unfinished = withDatabase(url, `${databaseName(url)}_unfinished`);
+  await drop(unfinished);
+  await create(unfinished);
+  await (demo ? makeDemo(unfinished) : migrate(unfinished));
+  await rename(unfinished, databaseName(url));
+  return demo ? 'demo shop made' : 'empty shop made';
+}
+
+/** A database with the demo shop in it, from an empty one. */
+export async function makeDemo(url) {
+  await migrate(url);
+  await seedDemo(url);
+}
+
+/** The demo shop's people who are on file here. @returns {Promise<{ role: string, name: string, email: string, password: string }[]>} */
+export async function demoSignIns(url) {
+  const file = inProject('prisma/seed/sign-ins.json');
+  if (!existsSync(file)) return [];
+  const all = JSON.parse(readFileSync(file, 'utf8'));
+  const rows = await query(url, 'select email from "User" where active and email = any($1)', [
+    all.map((one) => one.email),
+  ]);
+  return all.filter((one) => rows.some((row) => row.email === one.email));
+}

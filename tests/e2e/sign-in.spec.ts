@@ -1,0 +1,34 @@
+import { expect, SIGN_INS, test } from './support/test';
+import { freshShop } from './support/server';
+
+test.beforeAll(() => freshShop());
+
+const FIRST_SCREEN = { owner: '/owner', dispatcher: '/due', technician: '/round' } as const;
+
+for (const role of ['owner', 'dispatcher', 'technician'] as const)
+  test(`the ${role} signs in and lands on a first screen of their own`, async ({ page, accessible }) => {
+    const person = SIGN_INS.find((one) => one.role === role);
+    await page.goto('/');
+    await expect(page).toHaveURL(/\/sign-in/);
+    await accessible();
+    await page.getByLabel('E-mail').fill(person?.email ?? '');
+    await page.getByLabel('Password').fill(person?.password ?? '');
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    await expect(page).toHaveURL(FIRST_SCREEN[role]);
+    await accessible();
+  });
+
+test('a wrong password is refused in words, and what was typed stays', async ({ page, expectMessage }) => {
+  expectMessage(/401/);
+  await page.goto('/sign-in');
+  await page.getByLabel('E-mail').fill(SIGN_INS[0]?.email ?? '');
+  await page.getByLabel('Password').fill('not the password');
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await expect(page.getByText('That e-mail and password do not match.')).toBeVisible();
+  await expect(page.getByLabel('E-mail')).toHaveValue(SIGN_INS[0]?.email ?? '');
+});
+
+test('a page of the shop sends a stranger to the sign-in', async ({ page }) => {
+  await page.goto('/due');
+  await expect(page).toHaveURL(/\/sign-in/);
+});

@@ -1,0 +1,22 @@
+import { request } from '@playwright/test';
+
+/** Steers the server under test (scripts/e2e-server.mjs). Every call waits until it is done. */
+async function ask(command: string) {
+  const api = await request.newContext();
+  try {
+    const answer = await api.post(`http://127.0.0.1:${process.env.E2E_CONTROL_PORT}/${command}`, { timeout: 300_000 });
+    if (!answer.ok()) throw new Error(`${command}: ${await answer.text()}`);
+  } finally {
+    await api.dispose();
+  }
+}
+
+/** A fresh shop for the tests that follow; everything done before is gone and everybody is signed out. */
+export function freshShop({ shop = 'demo', clock }: { shop?: 'demo' | 'empty'; clock?: string } = {}) {
+  return ask(`reset?shop=${shop}${clock ? `&clock=${encodeURIComponent(clock)}` : ''}`);
+}
+
+/** What being offline is to a tablet: the server does not answer. The browser's own offline switch misses service workers. */
+export const stopServer = () => ask('stop');
+
+export const startServer = () => ask('start');

@@ -4,23 +4,24 @@ import { AppError, isAppError } from '../core/errors';
 import type { Db } from '../data/client';
 import { now } from './clock';
 import { db } from './db';
+import { env } from './env';
 import { log } from './log';
 import { currentActor } from './session';
 
-export type Context = { db: Db; actor: Actor; now: Date };
-export type PublicContext = { db: Db; actor: Actor | null; now: Date };
+export type Context = { db: Db; actor: Actor; now: Date; baseUrl: string };
+export type PublicContext = { db: Db; actor: Actor | null; now: Date; baseUrl: string };
 
 /** The one gate: every page, action and route goes through it with the permission it asks. */
 export async function enter(permission: Permission): Promise<Context> {
   const actor = await currentActor();
   if (!actor) throw new AppError('not_signed_in', 'Sign in first.');
   if (!can(actor, permission)) throw new AppError('not_allowed', 'Your sign-in does not open this.');
-  return { db: db(), actor, now: now() };
+  return { db: db(), actor, now: now(), baseUrl: env().NEXTAUTH_URL };
 }
 
 /** For what anyone may open: sign-in, signed customer links, health. */
 export async function enterPublic(): Promise<PublicContext> {
-  return { db: db(), actor: await currentActor(), now: now() };
+  return { db: db(), actor: await currentActor(), now: now(), baseUrl: env().NEXTAUTH_URL };
 }
 
 /** What a person is told: expected errors in their own words, the rest logged and kept back. */

@@ -5,30 +5,30 @@ import { cancelVisit } from '@/lib/services/visits/cancel-visit';
 import { moveVisit } from '@/lib/services/visits/move-visit';
 import type { BookVisit } from '@/lib/schemas/visits';
 import { useDatabase } from '../support/database';
-import { makeKitchen, makePerson, makeTasks, makeUnit } from '../support/factories';
+import { haveOneUnit, personRow } from '../support/factories';
 
 const database = useDatabase();
 const now = new Date('2026-11-25T15:00:00Z');
 const date = localDate('2026-11-30'); // a Monday
 
+const makePerson = (over: Parameters<typeof personRow>[0] = {}) => database.db.user.create({ data: personRow({ skills: [], shifts: [], ...over }) });
 let actor: { userId: string };
 let techId: string;
 beforeAll(async () => {
-  actor = { userId: (await makePerson(database.db, { role: 'dispatcher' })).id };
+  actor = { userId: (await makePerson({ role: 'dispatcher' })).id };
 });
 
 async function kitchenWithTasks(over: Record<string, unknown> = {}, unit: Record<string, unknown> = {}) {
-  const kitchen = await makeKitchen(database.db, over);
-  const u = await makeUnit(database.db, kitchen.id, unit);
-  const [coil, drain, evaporator] = await makeTasks(database.db, u);
-  return { kitchen, unit: u, coil: coil!, drain: drain!, evaporator: evaporator! };
+  const made = await haveOneUnit(database.db, { kitchen: { serviceHours: [], ...over }, unit });
+  const [coil, drain] = made.tasks;
+  return { kitchen: made.kitchen, unit: made.unit, coil: coil!, drain: drain! };
 }
-const ctx = () => ({ db: database.db, actor, now });
+const ctx = () => ({ db: database.db, actor, now, baseUrl: 'http://localhost:3000' });
 const input = (over: Partial<BookVisit>): BookVisit => ({ kitchenId: '', technicianId: techId, date, from: '09:00', minutes: 60, taskIds: [], note: '', fixed: false, anyway: false, ...over });
 
 describe('booking', () => {
   beforeAll(async () => {
-    techId = (await makePerson(database.db, { name: 'Tova' })).id;
+    techId = (await makePerson({ name: 'Tova' })).id;
   });
 
   it('takes the low side along with a coil cleaning and writes the time in the kitchen zone', async () => {
@@ -68,14 +68,14 @@ describe('booking', () => {
     const { kitchen, drain } = await kitchenWithTasks({}, { refrigerant: 'R290' });
     const asked = input({ kitchenId: kitchen.id, taskIds: [drain.id], from: '16:00', anyway: true });
     await expect(bookVisit(ctx(), asked)).rejects.toMatchObject({ field: 'technicianId' });
-    const trained = await makePerson(database.db, { skills: ['flammable'] });
+    const trained = await makePerson({ skills: ['flammable'] });
     await expect(bookVisit(ctx(), { ...asked, technicianId: trained.id })).resolves.toBeTruthy();
   });
 });
 
 describe('moving and cancelling', () => {
   it('keeps reason and history, raises the sequence, tells who changed it first, frees the tasks', async () => {
-    techId = (await makePerson(database.db)).id;
+    techId = (await makePerson()).id;
     const { kitchen, drain } = await kitchenWithTasks();
     const { visitId } = await bookVisit(ctx(), input({ kitchenId: kitchen.id, taskIds: [drain.id] }));
     const to = { visitId, version: 1, technicianId: techId, date, from: '13:00', minutes: 45, reason: 'Hood cleaning that morning', anyway: false };
@@ -95,7 +95,7 @@ describe('moving and cancelling', () => {
 describe('the database itself', () => {
   it('leaves no overlap after 10,000 racing bookings', async () => {
     const { kitchen } = await kitchenWithTasks();
-    const techs = await Promise.all([1, 2, 3].map(() => makePerson(database.db)));
+    const techs = await Promise.all([1, 2, 3].map(() => makePerson()));
     let taken = 0;
     let refused = 0;
     // Starts every 7 minutes over two days, an hour long: most of them must collide.
@@ -121,7 +121,7 @@ describe('the database itself', () => {
   });
 
   it('refuses to close a coil cleaning whose low side nobody looked at', async () => {
-    techId = (await makePerson(database.db)).id;
+    techId = (await makePerson()).id;
     const { kitchen, unit, coil } = await kitchenWithTasks();
     const { visitId } = await bookVisit(ctx(), input({ kitchenId: kitchen.id, taskIds: [coil.id] }));
     await database.db.visitTask.updateMany({ where: { visitId, taskId: coil.id }, data: { outcome: 'done' } });

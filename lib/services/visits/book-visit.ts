@@ -3,6 +3,7 @@ import { AppError } from '../../core/errors';
 import type { BookVisit } from '../../schemas/visits';
 import type { Db } from '../../data/client';
 import type { Actor } from '../../core/access';
+import { composeVisitMessage } from '../mail/compose-visit-message';
 import { refusedBy } from '../../data/constraints';
 import { kitchenTasks } from '../../data/visits';
 import { withLowSide } from '../../core/booking/low-side';
@@ -13,7 +14,7 @@ import { checkedSlot, overlapError } from './slot';
  * rides along. The database refuses an overlap and a task that already stands on an open visit.
  * @throws AppError invalid | not_found | overlap | conflict
  */
-export async function bookVisit({ db, actor, now }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date }, input: BookVisit): Promise<{ visitId: string }> {
+export async function bookVisit({ db, actor, now, baseUrl }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string }, input: BookVisit): Promise<{ visitId: string }> {
   const all = await kitchenTasks(db, input.kitchenId);
   const chosen = withLowSide(all, input.taskIds);
   if (chosen.length < input.taskIds.length) throw new AppError('conflict', 'A chosen task is no longer on file at this kitchen. Choose again.', 'taskIds');
@@ -29,6 +30,7 @@ export async function bookVisit({ db, actor, now }: { db: Db; actor: Pick<Actor,
           events: { create: { kind: 'booked', at: now, byUserId: actor.userId, detail: { startsAt, endsAt, technicianId: input.technicianId } } },
         },
       });
+      await composeVisitMessage(tx, visit.id, 'booked', { now, baseUrl });
       return { visitId: visit.id };
     });
   } catch (e) {

@@ -3,10 +3,11 @@ import type { Actor } from '../../core/access';
 import { AppError } from '../../core/errors';
 import type { Db } from '../../data/client';
 import type { CancelVisit } from '../../schemas/visits';
+import { composeVisitMessage } from '../mail/compose-visit-message';
 import { staleVisitError } from './stale';
 
 /** Cancels a booked visit with a reason; its tasks are free to book again. @throws AppError not_found | conflict */
-export async function cancelVisit({ db, actor, now }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date }, input: CancelVisit): Promise<void> {
+export async function cancelVisit({ db, actor, now, baseUrl }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string }, input: CancelVisit): Promise<void> {
   await db.$transaction(async (tx) => {
     const { count } = await tx.visit.updateMany({
       where: { id: input.visitId, version: input.version, status: 'booked' },
@@ -20,5 +21,6 @@ export async function cancelVisit({ db, actor, now }: { db: Db; actor: Pick<Acto
     }
     await tx.visitTask.updateMany({ where: { visitId: input.visitId }, data: { open: false } });
     await tx.visitEvent.create({ data: { visitId: input.visitId, kind: 'cancelled', at: now, reason: input.reason, byUserId: actor.userId } });
+    await composeVisitMessage(tx, input.visitId, 'cancelled', { now, baseUrl });
   });
 }

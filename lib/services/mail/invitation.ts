@@ -1,0 +1,46 @@
+import 'server-only';
+import ical, { ICalCalendarMethod, ICalEventStatus } from 'ical-generator';
+
+export type InvitedVisit = {
+  id: string;
+  sequence: number;
+  startsAt: Date;
+  endsAt: Date;
+  createdAt: Date;
+  summary: string;
+  description: string;
+  location: string;
+  cancelled: boolean;
+};
+
+const PRODUCT = { company: 'rimebook', product: 'rimebook', language: 'EN' };
+/** The same visit keeps its identity in every calendar it reaches. */
+export const visitUid = (id: string) => `visit-${id}@rimebook`;
+
+const event = (v: InvitedVisit, now: Date) => ({
+  id: visitUid(v.id),
+  sequence: v.sequence,
+  start: v.startsAt,
+  end: v.endsAt,
+  stamp: now,
+  created: v.createdAt,
+  summary: v.summary,
+  description: v.description,
+  location: v.location,
+  status: v.cancelled ? ICalEventStatus.CANCELLED : ICalEventStatus.CONFIRMED,
+});
+
+/** An invitation or its cancellation (RFC 5546 REQUEST, CANCEL), in UTC so that no clock change can move it. */
+export function invitation(v: InvitedVisit, people: { organizer: { name: string; email: string }; attendee: { name: string; email: string } }, now: Date): { method: 'REQUEST' | 'CANCEL'; text: string } {
+  const method = v.cancelled ? ICalCalendarMethod.CANCEL : ICalCalendarMethod.REQUEST;
+  const calendar = ical({ prodId: PRODUCT, method });
+  calendar.createEvent({ ...event(v, now), organizer: people.organizer, attendees: [{ ...people.attendee, rsvp: true }] });
+  return { method, text: calendar.toString() };
+}
+
+/** A calendar to subscribe to (RFC 7986 NAME and REFRESH-INTERVAL). */
+export function feed(name: string, visits: InvitedVisit[], now: Date): string {
+  const calendar = ical({ prodId: PRODUCT, name, ttl: 3600, method: ICalCalendarMethod.PUBLISH });
+  for (const v of visits) calendar.createEvent(event(v, now));
+  return calendar.toString();
+}

@@ -3,18 +3,7 @@
  * X = C1 + C2·S + C3·D + C4·S² + C5·S·D + C6·D² + C7·S³ + C8·D·S² + C9·S·D² + C10·D³,
  * S and D the suction and discharge dew temperatures.
  */
-export type TenCoefficients = readonly [
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-  number,
-];
+export type TenCoefficients = readonly [number, number, number, number, number, number, number, number, number, number];
 
 /** Makers print maps in °F with lb/h, or in °C with kg/s; power is in watts in both. */
 export type MapUnits = 'F_lb_per_h' | 'C_kg_per_s';
@@ -31,9 +20,7 @@ const LB_PER_H = 0.45359237 / 3600;
 
 export function tenCoefficients(c: TenCoefficients, s: number, d: number): number {
   return (
-    c[0] +
-    s * (c[1] + s * (c[3] + s * c[6] + d * c[7]) + d * (c[4] + d * c[8])) +
-    d * (c[2] + d * (c[5] + d * c[9]))
+    c[0] + s * (c[1] + s * (c[3] + s * c[6] + d * c[7]) + d * (c[4] + d * c[8])) + d * (c[2] + d * (c[5] + d * c[9]))
   );
 }
 

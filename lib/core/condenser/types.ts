@@ -68,6 +68,8 @@ export type Reading = {
   offCycleAirK?: number;
   /** A grade A dial of 500 psi (800 psi for high-pressure refrigerants) is taken when absent, and said. */
   gauge?: Gauge;
+  /** Low-side gauge; same grade and half the span of the other when absent, as on a service manifold. */
+  suctionGauge?: Gauge;
   /** One standard deviation of thermometers and clamps; 1 °F when absent. */
   thermometerSdK?: number;
   coilGrade?: CoilGrade;

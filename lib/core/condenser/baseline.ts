@@ -1,0 +1,35 @@
+import { profileOf } from './profiles';
+import { Z80 } from './bands';
+import type { CleanBaseline, CondenserUnit, Estimate } from './types';
+
+/** What is believed of a unit's clean rise before any reading after a cleaning: usual for its kind. */
+export function cleanPrior(unit: CondenserUnit): CleanBaseline {
+  const profile = profileOf(unit.kind, unit.application);
+  return { cleanRiseK: profile.cleanRiseK, sdK: profile.cleanRiseSdK, readings: 0 };
+}
+
+/** A cleaned coil is not a new one: within 1–7 % of clean after washing (Pak, Baek and Groll 2003). */
+const CLEANED_SPREAD = 0.04;
+/** The same van's gauge errs the same way each time, so readings never average their way below this. */
+const FLOOR = 0.025;
+/** Beyond this many sigma from belief a reading counts for less: the cleaning may not have worked. */
+const TRUST = 2;
+
+/**
+ * Belief after a reading taken on the cleaned coil: normal update of the logarithm of the rise at design load.
+ * A reading that could not say, or one far off, changes little or nothing.
+ */
+export function updateBaseline(baseline: CleanBaseline, afterCleaning: Estimate): CleanBaseline {
+  if (afterCleaning.status !== 'ok') return baseline;
+  const { value, lo, hi } = afterCleaning.designRiseK;
+  if (!(value > 0 && lo > 0 && hi > lo)) return baseline;
+  const prior = { mean: Math.log(baseline.cleanRiseK), sd: baseline.sdK / baseline.cleanRiseK };
+  const own = Math.hypot(Math.log(hi / lo) / (2 * Z80), CLEANED_SPREAD);
+  const off = Math.abs(Math.log(value) - prior.mean) / Math.hypot(own, prior.sd);
+  const weight = (off > TRUST ? (TRUST / off) ** 4 : 1) / (own * own);
+  const before = 1 / (prior.sd * prior.sd);
+  const mean = (prior.mean * before + Math.log(value) * weight) / (before + weight);
+  const sd = Math.max(Math.sqrt(1 / (before + weight)), Math.min(FLOOR, prior.sd));
+  const cleanRiseK = Math.exp(mean);
+  return { cleanRiseK, sdK: cleanRiseK * sd, readings: baseline.readings + 1 };
+}

@@ -1,0 +1,103 @@
+import { figure, Z80 } from './bands';
+import { assumedGauge, gaugeSdPa } from './instruments';
+import { meanT } from './fluid';
+import { isKnownRefrigerant } from './limits';
+import { modelOf } from './model';
+import { resolve } from './resolve';
+import { cannotSaySentence } from './sentence';
+import { seeWithSpread } from './spread';
+import { scatterSd, SHORTEST_STEADY_MIN } from './steadiness';
+import type { CannotSayReason, CondenserUnit, Figure, Reading } from './types';
+
+export type BeforeAfter =
+  | {
+      status: 'ok';
+      outcome: 'better' | 'no_change' | 'worse';
+      /** Conductance after over before, less one: 0.25 is a quarter more. */
+      regained: Figure;
+      riseBeforeK: Figure;
+      riseAfterK: Figure;
+      sentence: string;
+    }
+  | { status: 'cannot_say'; reason: CannotSayReason; sentence: string };
+
+/**
+ * Part of an instrument's error that is the same before and after, as one gauge and one thermometer were used within
+ * the hour: most of it cancels in the ratio. Readings a day or more apart share nothing.
+ */
+const SHARED_VARIANCE = 0.85;
+const SAME_VISIT_MS = 6 * 3_600_000;
+const SURE_SIGMA = 1.65;
+/** A change smaller than this is none, however sure. */
+const SMALLEST_CHANGE = 0.04;
+
+/** What a cleaning did, from readings before and after it. "No change" is an outcome of its own: look for another cause. */
+export function compareBeforeAfter(unit: CondenserUnit, before: Reading, after: Reading): BeforeAfter {
+  const a = looked(unit, before);
+  const b = looked(unit, after);
+  if (typeof a === 'string') return no(a);
+  if (typeof b === 'string') return no(b);
+  const same =
+    Math.abs(after.at - before.at) < SAME_VISIT_MS && JSON.stringify(before.gauge) === JSON.stringify(after.gauge);
+  const shared = same ? SHARED_VARIANCE : 0;
+  const down =
+    Math.hypot(a.ln.up, b.ln.down) ** 2 - shared * (a.instrument * a.instrument + b.instrument * b.instrument);
+  const up = Math.hypot(a.ln.down, b.ln.up) ** 2 - shared * (a.instrument * a.instrument + b.instrument * b.instrument);
+  const floor = 0.01;
+  const change = b.ln.value - a.ln.value;
+  const lo = change - Math.sqrt(Math.max(down, floor * floor));
+  const hi = change + Math.sqrt(Math.max(up, floor * floor));
+  const regained = figure(Math.expm1(change), Math.expm1(lo), Math.expm1(hi));
+  const z = change / ((change > 0 ? change - lo : hi - change) / Z80);
+  const real = Math.abs(z) > SURE_SIGMA && Math.abs(regained.value) > SMALLEST_CHANGE;
+  const outcome = !real ? 'no_change' : change > 0 ? 'better' : 'worse';
+  return {
+    status: 'ok',
+    outcome,
+    regained,
+    riseBeforeK: a.rise,
+    riseAfterK: b.rise,
+    sentence: told(outcome, a.rise.value, b.rise.value, regained),
+  };
+}
+
+type Looked = { ln: { value: number; down: number; up: number }; instrument: number; rise: Figure };
+
+function looked(unit: CondenserUnit, reading: Reading): Looked | CannotSayReason {
+  if (unit.condenserKind === 'water_cooled') return 'water_cooled';
+  if (!isKnownRefrigerant(unit.refrigerant)) return 'unknown_refrigerant';
+  if (reading.headPaGauge === undefined && reading.condensingClampK === undefined) return 'no_condensing_reading';
+  if (reading.airInK === undefined && reading.roomAirK === undefined) return 'no_air_reading';
+  if (reading.steadyMinutes !== undefined && reading.steadyMinutes < SHORTEST_STEADY_MIN) return 'not_steady';
+  const model = modelOf(unit);
+  const resolved = model && resolve(unit, model, reading);
+  if (!model || !resolved) return 'out_of_range';
+  const s = seeWithSpread(model, resolved, scatterSd(reading));
+  if (!(s.seen.riseK > 2)) return 'rise_too_small';
+  const ln = s.lnConductance;
+  if (![ln.value, ln.down, ln.up].every(Number.isFinite)) return 'out_of_range';
+  // Head and air instruments make most of the error of the rise; at 80 %, relative to the rise.
+  const gauge = reading.gauge ?? assumedGauge(unit.refrigerant);
+  const p = resolved.head.value;
+  const headK =
+    reading.headPaGauge === undefined
+      ? resolved.head.sd
+      : meanT(model.fluid, p + gaugeSdPa(gauge, reading.headPaGauge)) - s.seen.condensingK;
+  const instrument = (Z80 * Math.hypot(headK, resolved.airK.sd)) / s.seen.riseK;
+  const { value, down, up } = s.riseK;
+  return { ln, instrument: Math.min(instrument, ln.down, ln.up), rise: figure(value, value - down, value + up) };
+}
+
+function no(reason: CannotSayReason): BeforeAfter {
+  return { status: 'cannot_say', reason, sentence: cannotSaySentence(reason) };
+}
+
+function told(outcome: 'better' | 'no_change' | 'worse', before: number, after: number, regained: Figure): string {
+  const f = (K: number) => Math.round(K * 1.8);
+  const p = (x: number) => Math.round(x * 100);
+  const band = `${p(regained.value)} % (${p(regained.lo)}–${p(regained.hi)})`;
+  const rise = `Head was ${f(before)} °F over the air before and ${f(after)} after.`;
+  if (outcome === 'better') return `${rise} The coil carries ${band} more.`;
+  if (outcome === 'worse') return `${rise} It carries less than before: check fan, air path and the readings.`;
+  return `${rise} No change after cleaning: look for another cause.`;
+}

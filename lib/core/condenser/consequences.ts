@@ -1,0 +1,107 @@
+import { combine, figure, Z80 } from './bands';
+import { boxCurve, meet, type BoxCurve, type CurvePoint } from './box-curve';
+import { cutoutAir } from './cutout';
+import { airProfile, dayUse } from './energy';
+import type { UnitModel } from './model';
+import type { Spread } from './spread';
+import type { Conditions, Figure, NowAndClean } from './types';
+
+/** Conductances now and clean, W/K, as logarithms with their spreads. */
+export type Conductances = { now: Spread; clean: Spread };
+
+/** One standard deviation of what compressor constants and evaporator leave open, relative to the figure itself. */
+const LOSS_MODEL_SD = 0.25;
+const ENERGY_MODEL_SD = 0.3;
+/** Of a unit whose nominal cooling nobody entered, and of one whose plate was read. */
+const SIZE_SD = { guessed: 0.4, known: 0.08 };
+const RUN_HOURS_SD = 0.15;
+/** Head pressure and gas temperature at a stated day: evaporator, superheat and shell are only typical. */
+const HEAD_MODEL_SD = 0.015;
+const DISCHARGE_MODEL_SD_K = { assumed: 8, measured: 3 };
+
+export type Consequences = {
+  coolingLostHotDay: Figure;
+  extraEnergyKwhPerDay: Figure;
+  cannotKeepUp: boolean;
+  dischargeHotDayK: NowAndClean;
+  headHotDayPaGauge: NowAndClean;
+};
+
+export type Outlook = {
+  curve: BoxCurve | null;
+  consequences: Consequences | null;
+  cutoutAirK: NowAndClean | null;
+};
+
+export type OutlookOptions = {
+  sizeKnown: boolean;
+  /** Measured minus computed discharge temperature at the reading, K. */
+  dischargeOffsetK?: number;
+  cutoutPaGauge?: number;
+};
+
+/** Looks ahead with the coil as it is and as it would be clean, under the stated conditions. */
+export function outlook(model: UnitModel, k: Conductances, conditions: Conditions, o: OutlookOptions): Outlook {
+  const profile = airProfile(conditions);
+  const coolest = Math.min(conditions.hotDayAirK, ...profile.map((a) => a.airK));
+  const lowest = Math.max(coolest, conditions.boxK - 15) + 1;
+  const curve = lowest < model.ceilingK - 20 ? boxCurve(model, conditions.boxK, lowest, model.ceilingK) : null;
+  const cut = o.cutoutPaGauge === undefined ? null : cutoutAir(model, k, conditions.boxK, o.cutoutPaGauge);
+  if (!curve) return { curve, consequences: null, cutoutAirK: cut };
+  return { curve, consequences: worked(model, curve, k, conditions, o), cutoutAirK: cut };
+}
+
+function worked(
+  model: UnitModel,
+  curve: BoxCurve,
+  k: Conductances,
+  c: Conditions,
+  o: OutlookOptions,
+): Consequences | null {
+  const profile = airProfile(c);
+  const runShare = Math.min(1, (c.cleanRunHoursPerDay ?? model.profile.cleanRunHoursPerDay) / 24);
+  const at = (now: number, clean: number) => {
+    const a = meet(curve, Math.exp(now), c.hotDayAirK);
+    const b = meet(curve, Math.exp(clean), c.hotDayAirK);
+    const day = dayUse(curve, { now: Math.exp(now), clean: Math.exp(clean) }, profile, runShare, model.fanW);
+    return a && b && day ? { a, b, day, lost: 1 - a.cooling / b.cooling } : null;
+  };
+  const mid = at(k.now.value, k.clean.value);
+  if (!mid) return null;
+  const moves = [
+    [at(k.now.value + k.now.up, k.clean.value) ?? mid, at(k.now.value - k.now.down, k.clean.value) ?? mid],
+    [at(k.now.value, k.clean.value + k.clean.up) ?? mid, at(k.now.value, k.clean.value - k.clean.down) ?? mid],
+  ] as const;
+  type Mid = typeof mid;
+  const band = (read: (m: Mid) => number, ...own: number[]) => {
+    const value = read(mid);
+    const effects = moves.map(([x, y]) => [read(x), read(y)] as const);
+    return combine(value, [...effects, ...own.map((sd) => [value + Z80 * sd, value - Z80 * sd] as const)]);
+  };
+  const pair = (read: (p: CurvePoint) => number, sd: (value: number) => number): NowAndClean => ({
+    now: band((m) => read(m.a), sd(read(mid.a))),
+    clean: band((m) => read(m.b), sd(read(mid.b))),
+  });
+  const extra = mid.day.extra;
+  const scale = Math.hypot(o.sizeKnown ? SIZE_SD.known : SIZE_SD.guessed, RUN_HOURS_SD, ENERGY_MODEL_SD);
+  const offset = o.dischargeOffsetK ?? 0;
+  const dischargeSd = o.dischargeOffsetK === undefined ? DISCHARGE_MODEL_SD_K.assumed : DISCHARGE_MODEL_SD_K.measured;
+  return {
+    coolingLostHotDay: neverBelowZero(band((m) => m.lost, LOSS_MODEL_SD * mid.lost)),
+    extraEnergyKwhPerDay: neverBelowZero(band((m) => m.day.extra, scale * extra)),
+    cannotKeepUp: mid.day.cannotKeepUp,
+    dischargeHotDayK: pair(
+      (p) => p.dischargeK + offset,
+      () => dischargeSd,
+    ),
+    headHotDayPaGauge: pair(
+      (p) => model.fluid.dewP(p.condensingDewK) - model.atmospherePa,
+      (gauge) => HEAD_MODEL_SD * (gauge + model.atmospherePa),
+    ),
+  };
+}
+
+/** A loss may come out negative by chance of measurement, but its band then reaches back to nothing lost. */
+export function neverBelowZero(f: Figure): Figure {
+  return f.hi < 0 ? figure(f.value, f.lo, 0) : f;
+}

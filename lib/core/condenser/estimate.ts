@@ -1,0 +1,187 @@
+import { dischargeTemperature } from './cycle';
+import { figure, Z80 } from './bands';
+import { weigh } from './causes/weigh';
+import type { Scene } from './causes/evidence';
+import { underHeadControl } from './causes/head-control';
+import { neverBelowZero, outlook } from './consequences';
+import { questionReading } from './doubts';
+import { evaporatingFor } from './evaporator';
+import { assumptionsOf } from './assumptions';
+import { isKnownRefrigerant } from './limits';
+import { modelOf, type ModelOptions, type UnitModel } from './model';
+import { resolve, type Resolved } from './resolve';
+import { cannotSaySentence, sentenceFor } from './sentence';
+import { expFigure, seeWithSpread, toFigure, type SeenWithSpread, type Spread } from './spread';
+import { scatterSd, SHORTEST_STEADY_MIN } from './steadiness';
+import { tuned } from './tune';
+import { judge } from './verdict';
+import type {
+  CannotSayReason,
+  CleanBaseline,
+  CondenserUnit,
+  Conditions,
+  Doubt,
+  Estimate,
+  EstimateCannotSay,
+  EstimateOk,
+  Figure,
+  PastLoss,
+  Reading,
+} from './types';
+
+export type EstimateOptions = ModelOptions & { history?: readonly PastLoss[] };
+
+/**
+ * What one reading says of the condenser: how much of it is lost, what that costs under the stated conditions, how
+ * sure that is, and whether it is the coil at all. Never throws for a bad reading: `cannot_say` with the reason.
+ *
+ * @param unit what is known of the machine
+ * @param reading SI, gauge pressures above the local atmosphere
+ * @param baseline belief of its clean rise, `cleanPrior(unit)` before any reading after a cleaning
+ * @param conditions hot day, box and price for the consequences
+ */
+export function estimate(
+  unit: CondenserUnit,
+  reading: Reading,
+  baseline: CleanBaseline,
+  conditions: Conditions,
+  options: EstimateOptions = {},
+): Estimate {
+  const doubts = isKnownRefrigerant(unit.refrigerant) ? questionReading(unit, reading) : [];
+  const no = (reason: CannotSayReason) => cannotSay(reason, doubts);
+  if (unit.condenserKind === 'water_cooled') return no('water_cooled');
+  if (!isKnownRefrigerant(unit.refrigerant)) return no('unknown_refrigerant');
+  if (reading.headPaGauge === undefined && reading.condensingClampK === undefined) return no('no_condensing_reading');
+  if (reading.airInK === undefined && reading.roomAirK === undefined) return no('no_air_reading');
+  const model = modelOf(unit, options);
+  const resolved = model && resolve(unit, model, reading);
+  if (!model || !resolved) return no('out_of_range');
+  const s = seeWithSpread(model, resolved, scatterSd(reading));
+  const unsound = unsoundness(s, doubts);
+  if (unsound) return no(unsound);
+  const known = {
+    condensingK: toFigure(s.condensingK),
+    condensingDewK: toFigure(s.condensingDewK),
+    riseK: toFigure(s.riseK),
+  };
+  const late = reading.steadyMinutes !== undefined && reading.steadyMinutes < SHORTEST_STEADY_MIN;
+  if (late) return { ...no('not_steady'), ...known };
+  if (underHeadControl(unit, resolved.airK.value, baseline.cleanRiseK)) return { ...no('head_control'), ...known };
+  const whole = full({ unit, reading, baseline, conditions, options, model, resolved, s, doubts, known });
+  return whole ?? { ...no('not_converged'), ...known };
+}
+
+function cannotSay(reason: CannotSayReason, doubts: Doubt[]): EstimateCannotSay {
+  return {
+    status: 'cannot_say',
+    reason,
+    causes: [],
+    verdict: 'cannot_say',
+    sentence: cannotSaySentence(reason),
+    doubts,
+  };
+}
+
+/** Less than this over the air there is no telling one coil from another. */
+const SMALLEST_RISE_K = 2;
+
+function unsoundness(s: SeenWithSpread, doubts: readonly Doubt[]): CannotSayReason | null {
+  const { seen } = s;
+  if (seen.riseK <= 0) return doubts.length > 0 ? 'impossible_reading' : 'rise_too_small';
+  if (!Number.isFinite(seen.condensingK + seen.heatRejectedW)) return 'out_of_range';
+  if (seen.riseK < SMALLEST_RISE_K || s.riseK.down > 0.8 * seen.riseK) return 'rise_too_small';
+  if (!(seen.heatRejectedW > 0)) return 'impossible_reading';
+  const spreads = [s.lnConductance, s.lnDuty, s.riseK].flatMap((x) => [x.value, x.down, x.up]);
+  return spreads.every(Number.isFinite) ? null : 'out_of_range';
+}
+
+type Known = { condensingK: Figure; condensingDewK: Figure; riseK: Figure };
+type Given = {
+  unit: CondenserUnit;
+  reading: Reading;
+  baseline: CleanBaseline;
+  conditions: Conditions;
+  options: EstimateOptions;
+  model: UnitModel;
+  resolved: Resolved;
+  s: SeenWithSpread;
+  doubts: Doubt[];
+  known: Known;
+};
+
+function full(g: Given): EstimateOk | null {
+  const { unit, reading, baseline, conditions, model, s } = g;
+  const lnDesignDuty = Math.log(model.designDutyW);
+  const cleanSd = baseline.sdK / baseline.cleanRiseK;
+  const clean: Spread = { value: lnDesignDuty - Math.log(baseline.cleanRiseK), down: Z80 * cleanSd, up: Z80 * cleanSd };
+  const now = s.lnConductance;
+  // ln(K_clean/K): up when the coil is worse.
+  const worse: Spread = {
+    value: clean.value - now.value,
+    down: Math.hypot(clean.down, now.up),
+    up: Math.hypot(clean.up, now.down),
+  };
+  const lossAt = (x: number) => 1 - Math.exp(-x);
+  const conductanceLost = neverBelowZero(
+    figure(lossAt(worse.value), lossAt(worse.value - worse.down), lossAt(worse.value + worse.up)),
+  );
+  const ahead = tuned(model, g.resolved, s.seen, unit.boxSetPointK);
+  const look = outlook(ahead, { now, clean }, conditions, {
+    sizeKnown: unit.nominalCoolingW !== undefined || unit.compressorMap !== undefined,
+    dischargeOffsetK: dischargeOffset(g),
+    cutoutPaGauge: unit.cutoutPaGauge,
+  });
+  const cleanRise: Spread = {
+    value: s.lnDuty.value - clean.value,
+    down: Math.hypot(s.lnDuty.down, clean.up),
+    up: Math.hypot(s.lnDuty.up, clean.down),
+  };
+  const sdWorse = { value: worse.value, sd: worse.down / Z80 };
+  const scene: Scene = {
+    unit,
+    reading,
+    model,
+    seen: s.seen,
+    z: worse.value / sdWorse.sd,
+    lost: conductanceLost.value,
+    lostSd: (conductanceLost.value - lossAt(worse.value - worse.down)) / Z80,
+    cleanRiseK: Math.exp(cleanRise.value),
+    usualEvaporatingK: evaporatingFor(model, g.resolved.boxK.value, s.seen.condensingDewK, undefined, 1e-3),
+    history: g.options.history ?? [],
+    doubts: g.doubts,
+  };
+  const weighed = weigh(scene);
+  const { verdict, leading } = judge(sdWorse, weighed, reading);
+  const told = { riseK: g.known.riseK, cleanRiseK: expFigure(cleanRise), conductanceLost, verdict };
+  const extra = look.consequences?.extraEnergyKwhPerDay ?? null;
+  return {
+    status: 'ok',
+    ...g.known,
+    cleanRiseK: told.cleanRiseK,
+    designRiseK: expFigure({ value: lnDesignDuty - now.value, down: now.up, up: now.down }),
+    conductanceLost,
+    coolingLostHotDay: look.consequences?.coolingLostHotDay ?? null,
+    extraEnergyKwhPerDay: extra,
+    extraCostPerDay: extra && priced(extra, conditions),
+    cannotKeepUp: look.consequences?.cannotKeepUp ?? false,
+    dischargeHotDayK: look.consequences?.dischargeHotDayK ?? null,
+    headHotDayPaGauge: look.consequences?.headHotDayPaGauge ?? null,
+    cutoutAirK: look.cutoutAirK,
+    causes: weighed.causes,
+    verdict,
+    sentence: sentenceFor(told, leading, weighed.causes.find((c) => c.id === leading)?.next ?? '', reading),
+    doubts: g.doubts,
+    assumptions: assumptionsOf(unit, reading, conditions, model, baseline),
+  };
+}
+
+function priced(extra: Figure, { energyPricePerKwh: price, currency }: Conditions) {
+  return { ...figure(extra.value * price, extra.lo * price, extra.hi * price), currency };
+}
+
+/** Measured minus computed discharge temperature, where a clamp sat on the discharge line. */
+function dischargeOffset({ reading, model, s }: Given): number | undefined {
+  if (reading.dischargeLineK === undefined) return undefined;
+  const offset = reading.dischargeLineK - dischargeTemperature(model.fluid, s.seen.cycle);
+  return Math.abs(offset) < 25 ? offset : undefined;
+}

@@ -1,4 +1,4 @@
-import { CalendarError, fromDay, toDay, type LocalDate } from './local-date';
+import { CalendarError, fromDay, toDay, weekdayOfDay, type LocalDate } from './local-date';
 import { expandDays } from './expand';
 import { isDayRule, parseRule, type Rule } from './rule';
 import { approximateDays } from './describe';
@@ -36,6 +36,14 @@ function firstFrom(rule: Rule, anchorDay: number, fromDayNumber: number): number
   return null;
 }
 
+// With a preferred weekday the count starts on that weekday, on or before the visit, so that the next one is never
+// later than the interval asks.
+function reanchored(rule: Rule, done: number): number {
+  const [only, second] = rule.byDay;
+  if (rule.freq !== 'WEEKLY' || !only || second) return done;
+  return done - ((weekdayOfDay(done) - only.weekday + 7) % 7);
+}
+
 /** First day an outstanding occurrence can fall on, given the last completed visit. */
 function outstandingFrom(rule: Rule, plan: Plan): { anchorDay: number; from: number } {
   const anchorDay = toDay(plan.anchorDate);
@@ -43,14 +51,14 @@ function outstandingFrom(rule: Rule, plan: Plan): { anchorDay: number; from: num
   const done = toDay(plan.lastDoneOn);
   // A visit made early serves the occurrence it was early for: nearer than half the interval counts as done.
   const from = done + Math.max(1, Math.ceil(approximateDays(rule) / 2));
-  return { anchorDay: plan.anchor === 'last_completed' ? done : anchorDay, from };
+  return { anchorDay: plan.anchor === 'last_completed' ? reanchored(rule, done) : anchorDay, from };
 }
 
 /**
  * The date the task is next due, in the kitchen's own calendar; null when the rule has ended.
  * Without `after` it is the outstanding due date, which may lie in the past (overdue); with `after`, the first due date
- * strictly later than it. With 'last_completed' the rule is counted from the completed visit, on its weekday if it
- * names one: `FREQ=WEEKLY;INTERVAL=6;BYDAY=TU` done on a Thursday comes on the Tuesday of the sixth week after.
+ * strictly later than it. With 'last_completed' the rule is counted from the completed visit; if it names a weekday,
+ * on the last such day within the interval: `FREQ=WEEKLY;INTERVAL=6;BYDAY=TU` done on a Thursday comes 40 days later.
  */
 export function nextDue(plan: Plan & { after?: LocalDate | null }): LocalDate | null {
   const rule = dayRule(plan.rule);

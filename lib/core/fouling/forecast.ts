@@ -116,3 +116,21 @@ export function forecast(p: FoulingPosterior, limit: Limit, from: LocalDate = p.
     ever: crossedWithin(a, limit.lnK, HORIZON_DAYS),
   };
 }
+
+/** Mean over the belief of a function of the deposit `days` ahead and of the deposit at the start. */
+export function depositAfter(
+  { bank, weights, hyper }: Ahead,
+  days: number,
+  value: (deposit: number, start: number) => number,
+): number {
+  let total = 0;
+  for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE) {
+    const w = weights[i] as number;
+    if (w < 1e-7) continue;
+    const { keep, gain } = growth(hyper, bank[o] as number, days);
+    const start = depositMean(bank, o);
+    const f = bank[o + AT.F] as number;
+    total += w * value(start + gain * (bank[o + AT.RATE] as number) - (1 - keep) * f, start);
+  }
+  return total;
+}

@@ -17,6 +17,7 @@ export {
   ahead,
   crossedWithin,
   daysToRisk,
+  depositAfter,
   forecast,
   HORIZON_DAYS,
   type Ahead,
@@ -38,3 +39,4 @@ export {
 } from './failures';
 export { decayDays, gammaPassage, wienerPassage, wienerPassageMoments } from './first-passage';
 export { jamesStein, partialPool } from './shrinkage';
+export { usualDays } from './usual';

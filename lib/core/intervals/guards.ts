@@ -1,0 +1,103 @@
+import {
+  addDays,
+  approximateWeeks,
+  daysBetween,
+  nextDue,
+  weeksRule,
+  type Anchor,
+  type LocalDate,
+  type Weekday,
+} from '../calendar';
+import type { Bounds, IntervalTask, ShopPolicy } from './policy';
+
+/** Which rail decided, for the screen and the record. */
+export type Guard =
+  | 'no_evidence'
+  | 'halved'
+  | 'loosen_limit'
+  | 'loosen_step_below_week'
+  | 'needs_clean_findings'
+  | 'dead_band'
+  | 'minimum'
+  | 'maximum'
+  | 'warranty'
+  | 'contract'
+  | 'calendar'
+  | 'locked';
+
+export type Move = { weeks: number; guard: Guard | null };
+
+export type Situation = {
+  currentWeeks: number;
+  /** Weeks the evidence alone would ask for; Infinity when nothing limits them. */
+  wantedWeeks: number;
+  severe: boolean;
+  cleanRunning: boolean;
+};
+
+/** The widest and narrowest interval allowed, and who says so. */
+export function allowed(
+  task: IntervalTask,
+  policy: ShopPolicy,
+  bounds: Bounds,
+): { min: number; max: number; maxGuard: Guard } {
+  const own = policy.maxWeeks[task];
+  const asked = bounds.maxWeeks ?? Infinity;
+  const max = Math.max(1, Math.floor(Math.min(own, asked)));
+  const min = Math.min(max, Math.max(1, Math.ceil(bounds.minWeeks ?? policy.minWeeks)));
+  return { min, max, maxGuard: asked <= own ? (bounds.maxReason ?? 'contract') : 'maximum' };
+}
+
+/** From what the evidence wants to what the rails let through, in whole weeks. The current interval is returned unchanged when nothing moves. */
+export function railed(s: Situation, task: IntervalTask, policy: ShopPolicy, bounds: Bounds): Move {
+  const { min, max, maxGuard } = allowed(task, policy, bounds);
+  const wanted = Math.max(1, Math.floor(Math.min(s.wantedWeeks, 1e6)));
+  const cap = (weeks: number, guard: Guard | null): Move =>
+    weeks > max ? { weeks: max, guard: maxGuard } : weeks < min ? { weeks: min, guard: 'minimum' } : { weeks, guard };
+  if (s.severe) {
+    const half = Math.max(1, Math.floor(s.currentWeeks / 2));
+    const move = cap(Math.min(wanted, half), 'halved');
+    // A rail must never turn bad news into a longer interval.
+    return move.weeks > s.currentWeeks ? { weeks: s.currentWeeks, guard: 'minimum' } : move;
+  }
+  if (s.currentWeeks > max) return { weeks: Math.min(max, Math.max(min, wanted)), guard: maxGuard };
+  const goal = cap(wanted, null);
+  if (goal.weeks < s.currentWeeks) {
+    const small = s.currentWeeks - goal.weeks < Math.max(1, policy.deadBand * s.currentWeeks);
+    return small ? { weeks: s.currentWeeks, guard: 'dead_band' } : goal;
+  }
+  return loosened(s, goal, policy);
+}
+
+function loosened(s: Situation, goal: Move, policy: ShopPolicy): Move {
+  const stay = (guard: Guard | null): Move => ({ weeks: s.currentWeeks, guard });
+  if (goal.weeks - s.currentWeeks < Math.max(1, policy.deadBand * s.currentWeeks))
+    return stay(goal.guard ?? (goal.weeks > s.currentWeeks ? 'dead_band' : null));
+  if (!s.cleanRunning) return stay('needs_clean_findings');
+  const step = Math.floor(s.currentWeeks * policy.loosenFactor + 1e-9);
+  if (step <= s.currentWeeks) return stay('loosen_step_below_week');
+  return step < goal.weeks ? { weeks: step, guard: 'loosen_limit' } : goal;
+}
+
+export type Timing = {
+  currentRule: string;
+  anchor: Anchor;
+  /** DTSTART of a calendar rule; the completed visit serves where it is left out. */
+  anchorDate?: LocalDate;
+  lastDoneOn: LocalDate;
+  preferredWeekday?: Weekday | null;
+};
+
+export const currentWeeks = (t: Timing): number => approximateWeeks(t.currentRule);
+
+export function ruleFor(weeks: number, t: Timing): string {
+  return weeks === currentWeeks(t) ? t.currentRule : weeksRule(weeks, t.preferredWeekday ?? undefined);
+}
+
+/** Due date under a rule, counted from the completed visit; falls back to a year on when a rule has ended. */
+export function dueUnder(rule: string, t: Timing): LocalDate {
+  const due = nextDue({ rule, anchor: t.anchor, anchorDate: t.anchorDate ?? t.lastDoneOn, lastDoneOn: t.lastDoneOn });
+  return due ?? addDays(t.lastDoneOn, 365);
+}
+
+export const daysUnder = (rule: string, t: Timing): number => daysBetween(t.lastDoneOn, dueUnder(rule, t));

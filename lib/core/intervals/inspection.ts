@@ -1,0 +1,106 @@
+import type { LocalDate } from '../calendar';
+import { UNIT_KIND_LABEL } from '../equipment';
+import { gradeIndex } from '../findings/grades';
+import type { FailurePosterior, Inspection } from '../fouling';
+import { hiddenFailure } from './closed-forms';
+import { currentWeeks, type Timing } from './guards';
+import type { Bounds, ShopPolicy } from './policy';
+import { revise, type Revision } from './revision';
+import { fromTo, gradeWord } from './words';
+
+export type InspectionRevisionInput = Timing & {
+  task: 'drain_inspection' | 'evaporator_inspection';
+  /** All looks at this aspect, in any order. */
+  looks: readonly Inspection[];
+  posterior: FailurePosterior;
+  settings: ShopPolicy;
+  bounds?: Bounds;
+  locked?: boolean;
+  lastRevisedOn?: LocalDate | null;
+};
+
+export type InspectionEvidence = {
+  looks: Inspection[];
+  cleanRunning: number;
+  /** Mean days to a failure, and the interval that costs least. */
+  meanDays: number;
+  cheapestDays: number | null;
+  rate: FailurePosterior['rate'];
+};
+
+const SEVERE_FROM = { drain: gradeIndex('drain', 'blocked'), ice: gradeIndex('ice', 'block') };
+const CLEAN_TO = { drain: gradeIndex('drain', 'runs'), ice: gradeIndex('ice', 'even_frost') };
+
+/** The next rule for looking at a drain or an evaporator, with its reason. */
+export function reviseInspectionRule(input: InspectionRevisionInput): Revision<InspectionEvidence> {
+  const { posterior, settings } = input;
+  const aspect = input.task === 'drain_inspection' ? 'drain' : 'ice';
+  const looks = worstByDay(input.looks.filter((l) => l.aspect === aspect));
+  const since = input.lastRevisedOn ?? '';
+  const recent = looks.filter((l) => l.on > since);
+  const newest = recent.length > 0 && input.lastRevisedOn ? recent : looks.slice(0, 1).filter((l) => l.on > since);
+  const severe = newest.find((l) => gradeIndex(aspect, l.grade) >= SEVERE_FROM[aspect]);
+  const dirty = looks.findIndex((l) => gradeIndex(aspect, l.grade) > CLEAN_TO[aspect]);
+  const cleanRunning = dirty < 0 ? looks.length : dirty;
+  const best = hiddenFailure(posterior.rate.mean, settings.inspectionCost, settings.hiddenFailureCostPerDay);
+  const { currentRule, anchor, anchorDate, lastDoneOn, preferredWeekday } = input;
+  const timing: Timing = {
+    currentRule,
+    anchor,
+    lastDoneOn,
+    ...(anchorDate ? { anchorDate } : {}),
+    preferredWeekday: preferredWeekday ?? null,
+  };
+  const evidence: InspectionEvidence = {
+    looks: looks.slice(0, 4),
+    cleanRunning,
+    meanDays: posterior.meanDays,
+    cheapestDays: best?.days ?? null,
+    rate: posterior.rate,
+  };
+  return revise(
+    {
+      timing,
+      task: input.task,
+      settings,
+      bounds: input.bounds ?? {},
+      locked: input.locked ?? false,
+      hasNewEvidence: newest.length > 0,
+      modelVersion: posterior.modelVersion,
+      situation: {
+        currentWeeks: currentWeeks(timing),
+        wantedWeeks: best ? best.days / 7 : Infinity,
+        severe: severe !== undefined,
+        cleanRunning: cleanRunning >= settings.cleanFindings,
+      },
+    },
+    evidence,
+    (from, move) => {
+      const what = aspect === 'drain' ? 'Drain' : 'Ice';
+      const change = `so looking at it moves ${fromTo(from, move.weeks)}`;
+      const mean = Math.round(posterior.meanDays);
+      const kind = UNIT_KIND_LABEL[posterior.group.kind].toLowerCase();
+      if (severe)
+        return `${what} found ${gradeWord(aspect, severe.grade).toLowerCase()} on ${severe.on}; this ${kind} is now expected to do so about every ${mean} days, ${change}.`;
+      const seen =
+        move.weeks > from
+          ? `${cleanRunning} clean looks running`
+          : `${what} ${gradeWord(aspect, looks[0]?.grade ?? '').toLowerCase()} on ${looks[0]?.on ?? ''}`;
+      const rail =
+        move.guard === 'contract' || move.guard === 'warranty'
+          ? `the ${move.guard} asks for no longer than ${move.weeks} weeks`
+          : `trouble is expected about every ${mean} days`;
+      return `${seen}; ${rail}, ${change}.`;
+    },
+  );
+}
+
+/** Newest first, one a day, the worst of the day. */
+function worstByDay(looks: readonly Inspection[]): Inspection[] {
+  const byDay = new Map<LocalDate, Inspection>();
+  for (const l of looks) {
+    const seen = byDay.get(l.on);
+    if (!seen || gradeIndex(l.aspect, l.grade) > gradeIndex(l.aspect, seen.grade)) byDay.set(l.on, l);
+  }
+  return [...byDay.values()].sort((a, b) => (a.on < b.on ? 1 : -1));
+}

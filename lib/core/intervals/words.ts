@@ -1,0 +1,49 @@
+import type { Placement } from '../equipment';
+import { GRADES } from '../findings/grades';
+
+const WHERE: Record<Placement, string> = {
+  fryer: 'beside fryers',
+  charbroiler: 'beside charbroilers',
+  wok: 'beside woks',
+  griddle: 'at griddles',
+  bakery: 'in bakeries',
+  line: 'on the line',
+  back_of_house: 'in the back of house',
+  bar: 'at bars',
+  outdoors: 'outdoors',
+};
+
+export const where = (placement: Placement): string => WHERE[placement];
+
+export function gradeWord(aspect: keyof typeof GRADES, grade: string): string {
+  return (GRADES[aspect] as readonly { grade: string; label: string }[]).find((g) => g.grade === grade)?.label ?? grade;
+}
+
+export const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** 12 → "12 weeks"; 4.35 → "4.3 weeks". */
+export function weeksWord(weeks: number): string {
+  const n = Number.isInteger(weeks) ? String(weeks) : weeks.toFixed(1);
+  return `${n} ${n === '1' ? 'week' : 'weeks'}`;
+}
+
+/** "from 12 weeks to 6". */
+export function fromTo(from: number, to: number): string {
+  return `from ${weeksWord(from)} to ${Number.isInteger(to) ? to : to.toFixed(1)}`;
+}
+
+/** 0.2 → "one in five"; 0.15 → "15 %". */
+export function chance(p: number): string {
+  const words: Record<string, string> = {
+    '2': 'one in two',
+    '3': 'one in three',
+    '4': 'one in four',
+    '5': 'one in five',
+    '10': 'one in ten',
+    '20': 'one in twenty',
+  };
+  const n = 1 / p;
+  return words[String(Math.round(n))] !== undefined && Math.abs(n - Math.round(n)) < 0.02
+    ? (words[String(Math.round(n))] as string)
+    : `${Math.round(p * 100)} %`;
+}

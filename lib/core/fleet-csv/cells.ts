@@ -1,0 +1,85 @@
+import { isLocalDate, parseRule, todayIn, weeksRule, isDayRule, CalendarError, type LocalDate } from '../calendar';
+import { LIMITS, within, type Limited } from '../equipment-limits';
+
+export type Cell<T> = { value: T } | { problem: string };
+
+export const words = (max: number) => (text: string): Cell<string> =>
+  text.length > max ? { problem: `${text.length} characters; at most ${max} fit.` } : { value: text };
+
+/** A bare number with a decimal point, turned to SI and held to the limits of its field. */
+export const number =
+  (limit: Limited, unit: string, toSi: (x: number) => number, fromSi: (x: number) => number) =>
+  (text: string): Cell<number> => {
+    const plain = text.replace('−', '-').replace(/\s/g, '');
+    if (/^-?\d+,\d+$/.test(plain)) return { problem: 'Has a comma. Write decimals with a point and thousands without a mark.' };
+    if (!/^-?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(plain))
+      return { problem: `Is not a number. Write the bare number; the column’s name already says ${unit}.` };
+    const value = toSi(Number(plain));
+    if (within(limit, value)) return { value };
+    const [lo, hi] = LIMITS[limit];
+    const show = (x: number) => String(Number(fromSi(x).toPrecision(3)));
+    return { problem: `Is out of range: ${show(lo)} to ${show(hi)} ${unit} is possible.` };
+  };
+
+const plain = (s: string) => s.toLowerCase().replace(/[^a-z0-9]/g, '');
+
+/** One of a list, by its key or by its label, whatever the case and the dashes. */
+export const oneOf =
+  <T extends string>(keys: readonly T[], labels: Record<T, string>) =>
+  (text: string): Cell<T> => {
+    const asked = plain(text);
+    const found = keys.find((k) => plain(k) === asked || plain(labels[k]) === asked);
+    return found ? { value: found } : { problem: `Is not one of: ${keys.join(', ')}.` };
+  };
+
+export function yesNo(text: string): Cell<boolean> {
+  if (/^(yes|y|true|1|x)$/i.test(text)) return { value: true };
+  if (/^(no|n|false|0)$/i.test(text)) return { value: false };
+  return { problem: 'Write yes or no.' };
+}
+
+export function date(text: string): Cell<LocalDate> {
+  return isLocalDate(text) ? { value: text } : { problem: 'Is not a date. Write year-month-day, for instance 2026-03-31.' };
+}
+
+const zones = new Map<string, boolean>();
+/** Whether a name is a time zone of the IANA list that this machine knows. */
+export function isTimeZone(name: string): boolean {
+  const known = zones.get(name);
+  if (known !== undefined) return known;
+  let ok = /^[A-Za-z]+(\/[A-Za-z0-9_+-]+)+$|^UTC$/.test(name);
+  if (ok) {
+    try {
+      new Intl.DateTimeFormat('en', { timeZone: name });
+      todayIn(name, 0);
+    } catch {
+      ok = false;
+    }
+  }
+  if (zones.size < 2000) zones.set(name, ok);
+  return ok;
+}
+
+export function timeZone(text: string): Cell<string> {
+  return isTimeZone(text) ? { value: text } : { problem: 'Is not a time zone. Write it like America/Chicago.' };
+}
+
+export function email(text: string): Cell<string> {
+  return /^[^\s@]+@[^\s@]+\.[^\s@]+$/.test(text) && text.length <= 200 ? { value: text } : { problem: 'Is not an e-mail address.' };
+}
+
+/** Whole weeks, an RFC 5545 rule, or "none". */
+export function rule(text: string): Cell<string> {
+  if (/^none$/i.test(text)) return { value: 'none' };
+  if (/^\d+$/.test(text)) {
+    const weeks = Number(text);
+    return within('weeks', weeks) ? { value: weeksRule(weeks) } : { problem: `Weeks run from ${LIMITS.weeks[0]} to ${LIMITS.weeks[1]}.` };
+  }
+  try {
+    const parsed = parseRule(text);
+    return isDayRule(parsed) ? { value: parsed.text } : { problem: 'A task cannot come round by the hour.' };
+  } catch (e) {
+    if (e instanceof CalendarError) return { problem: `${e.message} Whole weeks will do as well, for instance 6.` };
+    throw e;
+  }
+}

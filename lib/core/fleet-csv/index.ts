@@ -1,0 +1,13 @@
+/**
+ * A whole fleet as a table: one row a unit, its kitchen's details beside it. Reading is pure: lines in, a plan and its
+ * problems out. Measured columns carry their unit in the name, so that no number is ever read in the wrong one.
+ */
+export { allColumns } from './columns';
+export type { Column } from './column';
+export { fold, kitchenKey, type OnFile, type PlannedKitchen } from './kitchens';
+export { planFleet, type FleetPlan, type PlanContext, type PlannedUnit } from './plan';
+export type { PlannedTask } from './tasks';
+export { writeRow } from './row';
+export { columnsIn, template, type ColumnUnits } from './template';
+export { isTimeZone } from './cells';
+export { emptyRow, type KitchenValues, type Line, type Problem, type RowValues, type TaskKindInfo, type UnitValues } from './types';

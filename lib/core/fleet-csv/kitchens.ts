@@ -1,0 +1,88 @@
+import type { KitchenValues, Problem, RowValues } from './types';
+
+/** Names are the same whatever their case and spacing. */
+export const fold = (name: string) => name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase();
+export const kitchenKey = (customer: string, kitchen: string) => `${fold(customer)}\n${fold(kitchen)}`;
+
+export type OnFile = {
+  /** By folded name. */
+  customers: ReadonlyMap<string, { id: string; archived: boolean }>;
+  /** By `kitchenKey`. `units` are folded names of units not archived. */
+  kitchens: ReadonlyMap<string, { id: string; archived: boolean; values: KitchenValues; units: ReadonlySet<string> }>;
+  /** Upper case. */
+  tags: ReadonlySet<string>;
+};
+
+export type PlannedKitchen = { key: string; customer: string; name: string; customerId: string | null; kitchenId: string | null; values: KitchenValues; line: number };
+
+/** 35 °C, the usual rating point of a condenser's air. */
+const HOT_DAY_K = 308.15;
+
+const blank = (timeZone: string): KitchenValues => ({
+  address: '', timeZone, altitudeM: 0, lat: null, lng: null, serviceHours: [], accessNotes: '', contactName: '', contactPhone: '', contactEmail: '',
+  energyPricePerKwh: null, hotDayAirK: HOT_DAY_K, preferredWeekday: null,
+}); // prettier-ignore
+
+const alike = (a: unknown, b: unknown): boolean =>
+  typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(a)) : JSON.stringify(a) === JSON.stringify(b);
+
+type Entry = PlannedKitchen & { givenAt: Map<string, number>; unitLines: Map<string, number>; told: Set<string> };
+
+/** The kitchens a file names, gathered from all their rows. Rows that contradict one another are named. */
+export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, header: (field: string) => string, problems: Problem[]) {
+  const entries = new Map<string, Entry>();
+
+  function open(line: number, customer: string, name: string): Entry {
+    const key = kitchenKey(customer, name);
+    const onFile = ctx.onFile.kitchens.get(key);
+    const owner = ctx.onFile.customers.get(fold(customer));
+    const entry: Entry = {
+      key, customer, name, line, customerId: owner?.id ?? null, kitchenId: onFile?.id ?? null,
+      values: onFile ? { ...onFile.values } : blank(ctx.shopTimeZone), givenAt: new Map(), unitLines: new Map(), told: new Set(),
+    }; // prettier-ignore
+    entries.set(key, entry);
+    if (owner?.archived) problems.push({ line, column: 'customer', value: customer, message: 'This customer is archived. Put it back on file first, or use another name.', severity: 'error' });
+    else if (onFile?.archived) problems.push({ line, column: 'kitchen', value: name, message: 'This kitchen is archived. Put it back on file first, or use another name.', severity: 'error' });
+    return entry;
+  }
+
+  function merge(entry: Entry, line: number, given: Partial<KitchenValues>) {
+    for (const field of Object.keys(given) as (keyof KitchenValues)[]) {
+      const value = given[field];
+      const earlier = entry.givenAt.get(field);
+      const column = header(`kitchen.${field}`);
+      if (alike(entry.values[field], value)) {
+        entry.givenAt.set(field, earlier ?? line);
+      } else if (earlier !== undefined) {
+        problems.push({ line, column, value: String(value), message: `Line ${earlier} says otherwise for the same kitchen. Make them agree, or fill it on one row only.`, severity: 'error' });
+      } else if (entry.kitchenId) {
+        if (!entry.told.has(field)) problems.push({ line, column, value: String(value), message: 'This kitchen is on file with another value, which stays. Change it on the kitchen’s page if the file is right.', severity: 'note' });
+        entry.told.add(field);
+      } else {
+        Object.assign(entry.values, { [field]: value });
+        entry.givenAt.set(field, line);
+      }
+    }
+  }
+
+  return {
+    /** The kitchen of a row, or null when the row does not name one. */
+    enter(line: number, row: RowValues): PlannedKitchen | null {
+      const { customer, kitchen } = row.names;
+      if (!customer || !kitchen) return null;
+      const entry = entries.get(kitchenKey(customer, kitchen)) ?? open(line, customer.trim(), kitchen.trim());
+      merge(entry, line, row.kitchen);
+      return entry;
+    },
+    /** Why a unit's name cannot be used in a kitchen, or null; the name is then taken. */
+    nameTaken(kitchen: PlannedKitchen, unit: string, line: number): string | null {
+      const entry = entries.get(kitchen.key);
+      const name = fold(unit);
+      const earlier = entry?.unitLines.get(name);
+      if (earlier) return `Line ${earlier} names the same unit in this kitchen. Give each its own name, or remove one.`;
+      entry?.unitLines.set(name, line);
+      return ctx.onFile.kitchens.get(kitchen.key)?.units.has(name) ? 'This kitchen has a unit of this name on file already. Remove the row, or name it apart.' : null;
+    },
+    all: (): PlannedKitchen[] => [...entries.values()],
+  };
+}

@@ -1,0 +1,60 @@
+import type { WeeklyWindow } from '../booking/service-hours';
+import { WEEKDAY_NAMES, type Weekday } from '../calendar';
+
+/** Minutes since midnight of "6", "6:30", "06.30", "6am", "2:30 pm" or "24:00"; null when it is none of these. */
+export function clockMinutes(text: string): number | null {
+  const m = /^(\d{1,2})(?:[:.](\d{2}))?\s*(am|pm)?$/i.exec(text.trim());
+  if (!m) return null;
+  let hour = Number(m[1]);
+  const minute = Number(m[2] ?? 0);
+  const half = m[3]?.toLowerCase();
+  if (half) {
+    if (hour < 1 || hour > 12) return null;
+    hour = (hour % 12) + (half === 'pm' ? 12 : 0);
+  }
+  const total = hour * 60 + minute;
+  return minute > 59 || total > 1440 ? null : total;
+}
+
+const clock = (minutes: number) => `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
+
+const CLOSED = /^(closed|none|no|never|-|–)?$/i;
+
+type Read = { windows: { from: string; to: string }[] } | { problem: string };
+
+/**
+ * Hours of one day as a person writes them: "6:00-10:30, 14-16:30", "all day", or empty for none.
+ * Windows come back in order; overlapping, empty and past-midnight ones are refused in words.
+ */
+export function readDayHours(text: string): Read {
+  const source = text.trim();
+  if (CLOSED.test(source)) return { windows: [] };
+  if (/^(all day|24 ?h(ours)?|any ?time)$/i.test(source)) return { windows: [{ from: '00:00', to: '24:00' }] };
+  const spans: { start: number; end: number }[] = [];
+  for (const piece of source.split(/[,;&]|\band\b/i)) {
+    const ends = piece.trim().split(/\s*(?:-|–|—|\bto\b)\s*/i);
+    const start = clockMinutes(ends[0] ?? '');
+    const end = clockMinutes(ends[1] ?? '');
+    if (ends.length !== 2 || start === null || end === null)
+      return { problem: `“${piece.trim()}” is not a span of hours. Write it like 06:00-10:30.` };
+    if (end === start) return { problem: `“${piece.trim()}” starts and ends at the same time.` };
+    if (end < start)
+      return { problem: `“${piece.trim()}” runs past midnight. End it at 24:00 and put the rest on the next day.` };
+    spans.push({ start, end });
+  }
+  spans.sort((a, b) => a.start - b.start);
+  const clash = spans.find((s, i) => i > 0 && s.start < (spans[i - 1]?.end ?? 0));
+  if (clash) return { problem: `The span from ${clock(clash.start)} overlaps the one before it. Join them.` };
+  return { windows: spans.map((s) => ({ from: clock(s.start), to: clock(s.end) })) };
+}
+
+/** "06:00-10:30, 14:00-16:30" of one weekday; empty when the day has none. */
+export function writeDayHours(hours: readonly WeeklyWindow[], weekday: Weekday): string {
+  return hours
+    .filter((w) => w.weekday === weekday)
+    .sort((a, b) => a.from.localeCompare(b.from))
+    .map((w) => `${w.from}-${w.to}`)
+    .join(', ');
+}
+
+export const DAY_SHORT = WEEKDAY_NAMES.map((n) => n.slice(0, 3));

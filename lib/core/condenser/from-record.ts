@@ -1,0 +1,89 @@
+import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment';
+import type { CoilGrade, FanGrade } from '../findings/grades';
+import type { CompressorMap } from './ten-coefficient';
+import type { CleanBaseline, CondenserUnit, Conditions, GaugeGrade, Reading, ReadingPhase } from './types';
+
+/** Shop records as they lie on file (null where nothing was entered), told to this room. Pure, for server and tablet. */
+
+type Maybe<T> = T | null | undefined;
+
+export type UnitRecord = {
+  kind: string;
+  refrigerant: string;
+  placement: string;
+  application?: string;
+  expansion?: string;
+  circuitAccess?: string;
+  condenserKind?: string;
+  boxSetK?: Maybe<number>;
+  cutoutPaGauge?: Maybe<number>;
+  chargeKg?: Maybe<number>;
+  headControl?: Maybe<boolean>;
+  compressorMap?: unknown;
+};
+export type KitchenRecord = { altitudeM?: number; hotDayAirK?: number; energyPricePerKwh?: Maybe<number> };
+
+/** Where nobody entered a set point: 38 °F in a cooler, −5 °F in a freezer, 30 °F in an ice machine. */
+export function usualBoxK(kind: string, application: string): number {
+  if (application === 'low') return 252.6;
+  return kind === 'ice_machine' ? 272.04 : 276.48;
+}
+
+export function condenserUnitOf(unit: UnitRecord, kitchen: KitchenRecord): CondenserUnit {
+  const application = (unit.application ?? 'medium') as Application;
+  return {
+    refrigerant: unit.refrigerant,
+    kind: unit.kind as UnitKind,
+    application,
+    expansion: (unit.expansion ?? 'capillary') as Expansion,
+    circuitAccess: (unit.circuitAccess ?? 'sealed') as CircuitAccess,
+    condenserKind: (unit.condenserKind ?? 'fin_and_tube') as CondenserKind,
+    placement: unit.placement as Placement,
+    boxSetPointK: unit.boxSetK ?? usualBoxK(unit.kind, application),
+    altitudeM: kitchen.altitudeM ?? 0,
+    cutoutPaGauge: unit.cutoutPaGauge ?? undefined,
+    chargeKg: unit.chargeKg ?? undefined,
+    hasHeadControl: unit.headControl ?? undefined,
+    compressorMap: (unit.compressorMap as CompressorMap | null | undefined) ?? undefined,
+  };
+}
+
+/** 95 °F where the kitchen's hot day was not entered. A price that is not known is null, and money is then not told. */
+export function conditionsOf(unit: CondenserUnit, kitchen: KitchenRecord, currency: string): Conditions & { priceKnown: boolean } {
+  return {
+    hotDayAirK: kitchen.hotDayAirK ?? 308.15,
+    boxK: unit.boxSetPointK,
+    energyPricePerKwh: kitchen.energyPricePerKwh ?? 0,
+    priceKnown: kitchen.energyPricePerKwh != null,
+    currency,
+  };
+}
+
+type ReadingNumbers = Exclude<keyof Reading, 'at' | 'phase' | 'gauge' | 'thermometerSdK' | 'coilGrade' | 'fanGrade'>;
+const NUMBERS = [
+  'headPaGauge', 'condensingClampK', 'airInK', 'roomAirK', 'suctionPaGauge', 'liquidLineK', 'suctionLineK', 'dischargeLineK',
+  'ampsA', 'boxK', 'steadyMinutes', 'offCyclePaGauge', 'offCycleAirK',
+] as const satisfies readonly ReadingNumbers[]; // prettier-ignore
+
+export type ReadingRecord = { at: Date | number | string; phase: string; gaugeGrade?: Maybe<string>; gaugeSpanPa?: Maybe<number> } & {
+  [K in ReadingNumbers]?: Maybe<number>;
+};
+
+/** A reading on file, with what the same look at the unit said of coil and fan. */
+export function readingOf(record: ReadingRecord, seen: { coilGrade?: Maybe<string>; fanGrade?: Maybe<string> } = {}): Reading {
+  const reading: Reading = { at: new Date(record.at).getTime(), phase: record.phase as ReadingPhase };
+  for (const key of NUMBERS) {
+    const value = record[key];
+    if (value !== null && value !== undefined) reading[key] = value;
+  }
+  if (record.gaugeGrade && record.gaugeSpanPa) reading.gauge = { grade: record.gaugeGrade as GaugeGrade, spanPa: record.gaugeSpanPa };
+  if (seen.coilGrade) reading.coilGrade = seen.coilGrade as CoilGrade;
+  if (seen.fanGrade) reading.fanGrade = seen.fanGrade as FanGrade;
+  return reading;
+}
+
+/** A stored baseline, or null when there is none worth the name. */
+export function baselineOf(stored: unknown): CleanBaseline | null {
+  const b = stored as Partial<CleanBaseline> | null;
+  return b && typeof b.cleanRiseK === 'number' && b.cleanRiseK > 0 && typeof b.sdK === 'number' && typeof b.readings === 'number' ? (b as CleanBaseline) : null;
+}

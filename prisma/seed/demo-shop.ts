@@ -1,0 +1,29 @@
+import { addDays, todayIn } from '../../lib/core/calendar';
+import { RandomStream } from '../../lib/core/numerics/random';
+import { TASK_KINDS } from '../../lib/core/tasks';
+import { assemble, shopSettings } from './shop/assemble';
+import { CITY } from './shop/kitchens';
+import { people } from './shop/people';
+import type { Shop } from './save';
+import { liveThrough, stagger } from './simulate/history';
+import { bookAhead } from './simulate/upcoming';
+import { beginWorld, type Out } from './simulate/world';
+
+/** A year and a half of record. */
+export const RECORD_DAYS = 548;
+export const SEED = 20260;
+
+export type MakeOptions = { now: Date; seed?: number; hashes?: Record<string, string> };
+
+/** The whole shop as rows, from a seed and a date: the same every time, password hashes aside. */
+export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop: Shop; out: Out } {
+  const today = todayIn(CITY.timeZone, now.getTime());
+  const start = addDays(today, -RECORD_DAYS);
+  const users = people(hashes, new RandomStream(seed, 'people'));
+  const { placed, ...rows } = assemble(seed, start);
+  const world = beginWorld(seed, start, today, placed, users);
+  stagger(world);
+  bookAhead(world, liveThrough(world, () => {}));
+  const shop: Shop = { settings: shopSettings, users, kinds: TASK_KINDS.map((k, sort) => ({ ...k, sort })), ...rows, estimates: [], fouling: [], ruleChanges: [], priors: [] };
+  return { shop, out: world.out };
+}

@@ -1,0 +1,52 @@
+import type { Prisma, PrismaClient } from '../../lib/data/generated/client';
+import type { Out } from './simulate/world';
+
+type Tx = Prisma.TransactionClient;
+
+async function inPieces<T>(rows: readonly T[], write: (piece: T[]) => Promise<unknown>): Promise<void> {
+  for (let i = 0; i < rows.length; i += 1000) await write(rows.slice(i, i + 1000));
+}
+
+export type Shop = {
+  settings: Prisma.ShopSettingsCreateManyInput;
+  users: Prisma.UserCreateManyInput[];
+  kinds: Prisma.TaskKindCreateManyInput[];
+  customers: Prisma.CustomerCreateManyInput[];
+  kitchens: Prisma.KitchenCreateManyInput[];
+  units: Prisma.UnitCreateManyInput[];
+  tasks: Prisma.TaskCreateManyInput[];
+  estimates: Prisma.EstimateCreateManyInput[];
+  fouling: Prisma.UnitFoulingCreateManyInput[];
+  ruleChanges: Prisma.RuleChangeCreateManyInput[];
+  priors: Prisma.FleetPriorCreateManyInput[];
+};
+
+/** Writes the whole shop in one transaction: all of it or nothing. */
+export async function saveShop(db: PrismaClient, shop: Shop, out: Out): Promise<void> {
+  await db.$transaction(
+    async (tx: Tx) => {
+      await tx.shopSettings.upsert({ where: { id: 1 }, create: shop.settings, update: shop.settings });
+      await tx.user.createMany({ data: shop.users });
+      await tx.taskKind.createMany({ data: shop.kinds, skipDuplicates: true });
+      await tx.customer.createMany({ data: shop.customers });
+      await tx.kitchen.createMany({ data: shop.kitchens });
+      await tx.unit.createMany({ data: shop.units });
+      await inPieces(shop.tasks, (data) => tx.task.createMany({ data }));
+      await inPieces(out.visits, (data) => tx.visit.createMany({ data }));
+      await inPieces(out.visitTasks, (data) => tx.visitTask.createMany({ data }));
+      await inPieces(out.visitEvents, (data) => tx.visitEvent.createMany({ data }));
+      await inPieces(out.unitVisits, (data) => tx.unitVisit.createMany({ data }));
+      await inPieces(out.findings, (data) => tx.finding.createMany({ data }));
+      await inPieces(out.readings, (data) => tx.reading.createMany({ data }));
+      await inPieces(out.unitEvents, (data) => tx.unitEvent.createMany({ data }));
+      await inPieces(out.followUps, (data) => tx.followUp.createMany({ data }));
+      await inPieces(out.foodWarnings, (data) => tx.foodWarning.createMany({ data }));
+      await inPieces(out.parts, (data) => tx.partUsed.createMany({ data }));
+      await inPieces(shop.estimates, (data) => tx.estimate.createMany({ data }));
+      await inPieces(shop.fouling, (data) => tx.unitFouling.createMany({ data }));
+      await inPieces(shop.ruleChanges, (data) => tx.ruleChange.createMany({ data }));
+      await tx.fleetPrior.createMany({ data: shop.priors });
+    },
+    { timeout: 120_000, maxWait: 10_000 },
+  );
+}

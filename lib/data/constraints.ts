@@ -15,6 +15,11 @@ export function refusedBy(error: unknown): string | null {
     'reading_one_current',
     'Operation_pkey',
     'Operation_deviceId_deviceSeq_key',
+    'unit_name_in_kitchen',
+    'Unit_tag_key',
+    'Customer_name_key',
+    'Kitchen_customerId_name_key',
+    'User_email_key',
   ];
   for (const n of names) if (text.includes(n)) return n;
   if (text.includes('low side not looked at')) return 'visit_low_side_looked_at';

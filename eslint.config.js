@@ -40,6 +40,8 @@ const config = [
     // A focused test hides all the others.
     files: ['tests/**'],
     rules: {
+      // useDatabase() is no React hook.
+      'react-hooks/rules-of-hooks': 'off',
       'no-restricted-properties': [
         'error',
         ...['it', 'test', 'describe'].map((object) => ({

@@ -1,5 +1,5 @@
 export async function register() {
   if (process.env.NEXT_RUNTIME !== 'nodejs') return;
-  const { startJobs } = await import('./app/_jobs/start');
+  const { startJobs } = await import('./lib/jobs/start');
   await startJobs();
 }

@@ -10,6 +10,7 @@ const rooms = [
   ['data', 'lib/data/**'],
   ['services', 'lib/services/**'],
   ['server', 'lib/server/**'],
+  ['jobs', 'lib/jobs/**'],
   ['action', 'app/**/actions.ts'],
   ['action', 'app/**/*.actions.ts'],
   ['route', 'app/**/route.{ts,tsx}'],
@@ -30,11 +31,12 @@ const inside = {
   data: ['data', 'core'],
   services: ['services', 'schemas', 'data', 'core'],
   server: ['server', 'schemas', 'data', 'core'],
+  jobs: ['jobs', 'server', 'services', 'data', 'core'],
   action: ['server', 'schemas', 'services', 'core'],
   route: ['server', 'schemas', 'services', 'core', 'component'],
   page: ['server', 'schemas', 'data', 'core', 'component', 'action', 'page'],
   component: ['core', 'schemas', 'component', 'action'],
-  boot: ['server', 'services', 'data', 'core', 'boot'],
+  boot: ['jobs', 'server', 'services', 'data', 'core', 'boot'],
   outside: rooms.map(([name]) => name),
 };
 

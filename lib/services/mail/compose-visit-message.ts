@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Tx } from '../../data/client';
-import { hashToken, newToken } from '../links/token';
+import { hashToken, newToken } from '../../data/link-token';
 import { invitation } from './invitation';
 
 export type VisitNews = 'booked' | 'moved' | 'cancelled';

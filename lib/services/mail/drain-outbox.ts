@@ -16,21 +16,26 @@ export async function drainOutbox({ db, now }: { db: Db; now: Date }, mail: Mail
   }
   await db.outboxMessage.updateMany({ where: { status: 'held' }, data: { status: 'queued', error: '' } });
   const transport = createTransport(mail.smtpUrl);
+  // One that fails must not hold up those behind it: it is left out until the next drain.
+  const failed: string[] = [];
   let sent = 0;
   try {
-    while (await sendNext(db, transport, mail.from, now)) sent++;
+    for (let next = await sendNext(db, transport, mail.from, now, failed); next; next = await sendNext(db, transport, mail.from, now, failed)) {
+      if (next.sent) sent++;
+      else failed.push(next.id);
+    }
   } finally {
     transport.close();
   }
   return sent;
 }
 
-async function sendNext(db: Db, transport: ReturnType<typeof createTransport>, from: string, now: Date): Promise<boolean> {
+async function sendNext(db: Db, transport: ReturnType<typeof createTransport>, from: string, now: Date, leaveOut: string[]): Promise<{ id: string; sent: boolean } | null> {
   return db.$transaction(
     async (tx) => {
       const [row] = await tx.$queryRaw<{ id: string }[]>`
-        SELECT id FROM "OutboxMessage" WHERE status = 'queued' ORDER BY "createdAt" LIMIT 1 FOR UPDATE SKIP LOCKED`;
-      if (!row) return false;
+        SELECT id FROM "OutboxMessage" WHERE status = 'queued' AND NOT (id = ANY(${leaveOut}::uuid[])) ORDER BY "createdAt" LIMIT 1 FOR UPDATE SKIP LOCKED`;
+      if (!row) return null;
       const m = await tx.outboxMessage.findUniqueOrThrow({ where: { id: row.id } });
       const attempts = m.attempts + 1;
       try {
@@ -41,11 +46,11 @@ async function sendNext(db: Db, transport: ReturnType<typeof createTransport>, f
           icalEvent: m.ics ? { method: m.icsMethod, content: m.ics, filename: 'visit.ics' } : undefined,
         });
         await tx.outboxMessage.update({ where: { id: m.id }, data: { status: 'sent', sentAt: now, attempts, error: '' } });
-        return true;
+        return { id: m.id, sent: true };
       } catch (e) {
         const error = e instanceof Error ? e.message.slice(0, 500) : 'unknown';
         await tx.outboxMessage.update({ where: { id: m.id }, data: { attempts, error, status: attempts >= MAX_ATTEMPTS ? 'failed' : 'queued' } });
-        return false;
+        return { id: m.id, sent: false };
       }
     },
     { timeout: 60_000 },

@@ -1,6 +1,7 @@
 'use client';
 
 import { signIn } from 'next-auth/react';
+import { useRouter } from 'next/navigation';
 import { useState, type FormEvent } from 'react';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
@@ -11,6 +12,7 @@ const WORDS: Record<string, string> = {
 };
 
 export function SignInForm() {
+  const router = useRouter();
   const [error, setError] = useState('');
   const [busy, setBusy] = useState(false);
 
@@ -20,7 +22,7 @@ export function SignInForm() {
     setBusy(true);
     setError('');
     const result = await signIn('credentials', { email: form.get('email'), password: form.get('password'), redirect: false }).catch(() => undefined);
-    if (result?.ok) return window.location.assign('/');
+    if (result?.ok) return router.replace('/');
     setBusy(false);
     setError(WORDS[result?.error ?? ''] ?? 'The office could not be reached. Check the connection and try again.');
   }

@@ -1,0 +1,46 @@
+'use client';
+
+import { useActionState, useState } from 'react';
+import { Button } from '../../../../_ui/button';
+import { FormErrors, TextArea } from '../../../../_ui/field';
+import { State } from '../../../../_ui/state';
+import { answer } from '../actions';
+
+type Props = { token: string; given: string; slots: { value: string; label: string }[]; phone: string };
+
+export function ReplyForm({ token, given, slots, phone }: Props) {
+  const [state, action, busy] = useActionState(answer, undefined);
+  const [other, setOther] = useState(false);
+  const errors = state?.reply.error ?? {};
+  const said = state?.data?.answer ?? given;
+  if (state?.data)
+    return (
+      <p role="status" className="rounded-md border border-edge bg-sheet p-5 text-lg">
+        <State shape="done" tone="cold">{said === 'confirmed' ? 'Confirmed. See you then.' : 'Passed on. The shop will move the visit and write again.'}</State>
+      </p>
+    );
+  return (
+    <form action={action} className="flex flex-col gap-4">
+      <input type="hidden" name="token" value={token} />
+      <FormErrors errors={errors[''] ?? errors.answer} />
+      {given ? <State shape="done" tone="soft">{given === 'confirmed' ? 'You confirmed this visit.' : 'You asked for another time.'}</State> : null}
+      <Button type="submit" name="answer" value="confirmed" look="primary" size="touch" disabled={busy}>That suits us</Button>
+      {other ? (
+        <fieldset className="flex flex-col gap-2 rounded-md border border-edge p-4">
+          <legend className="px-1 font-bold">Times that are free</legend>
+          {slots.length === 0 ? <p>No free time in the next two weeks. {phone ? `Phone ${phone}.` : 'Phone the shop.'}</p> : null}
+          {slots.map((s) => (
+            <label key={s.value} className="flex min-h-11 items-center gap-3">
+              <input type="radio" name="startsAt" value={s.value} className="size-5" /> {s.label}
+            </label>
+          ))}
+          <FormErrors errors={errors.startsAt} />
+          <TextArea label="Anything we should know" name="note" error={errors.note ?? undefined} />
+          <Button type="submit" name="answer" value="other_time" size="touch" disabled={busy || slots.length === 0}>Ask for this time</Button>
+        </fieldset>
+      ) : (
+        <Button size="touch" onClick={() => setOther(true)}>Another time would be better</Button>
+      )}
+    </form>
+  );
+}

@@ -1,0 +1,12 @@
+'use server';
+
+import { CustomerReply } from '@/lib/schemas/links';
+import { defineFormAction } from '@/lib/server/define-action';
+import { throttle } from '@/lib/server/throttle';
+import { reply } from '@/lib/services/links/reply';
+
+export const answer = defineFormAction('public', CustomerReply, async (ctx) => {
+  await throttle('reply', 20);
+  await reply(ctx, ctx.input);
+  return { answer: ctx.input.answer };
+});

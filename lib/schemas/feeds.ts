@@ -1,0 +1,4 @@
+import { z } from 'zod';
+
+/** Whose calendar: a technician's or a kitchen's. */
+export const FeedOf = z.union([z.object({ userId: z.uuid() }), z.object({ kitchenId: z.uuid() })]);

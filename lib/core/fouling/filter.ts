@@ -26,7 +26,7 @@ export type Growth = Pick<Hyper, 'asymptotic' | 'diffusion'>;
 export type Bank = Float64Array;
 
 /** Days of running assumed, with its sd, when nobody knows when a coil was last cleaned. */
-const UNKNOWN_RUN = { mean: 60, sd: 50 };
+export const UNKNOWN_RUN = { mean: 60, sd: 50 };
 /** Deposit that even a clean coil may carry against its baseline. */
 const RESIDUE = { mean: 0.01, sd: 0.02 };
 
@@ -52,30 +52,28 @@ export function startBank(hyper: Hyper, startedClean: boolean): Bank {
   return bank;
 }
 
-/** What `days` of growth do to the fresh deposit of a piece: kept fraction, gain per unit of rate, noise per unit of rate. */
-export function growth(hyper: Growth, id: number, days: number): { keep: number; gain: number; noise: number } {
-  if (id < RATE_COUNT) return { keep: 1, gain: days, noise: hyper.diffusion * days };
-  const tau = hyper.asymptotic.tauDays;
-  const keep = Math.exp(-days / tau);
-  return { keep, gain: tau * (1 - keep), noise: (hyper.diffusion * tau * (1 - keep * keep)) / 2 };
+/**
+ * Operational days: growth runs on this clock, whose hands slow down as a coil nears its asymptote. `age` is the days
+ * since the last cleaning. For linear growth it is the days themselves; for Kern–Seaton growth τ(1 − e^(−t/τ)).
+ */
+export function operationalDays(tauDays: number, asymptotic: boolean, age: number, days: number): number {
+  return asymptotic ? tauDays * Math.exp(-age / tauDays) * -Math.expm1(-days / tauDays) : days;
 }
 
-/** Lets `days` pass. */
-export function predict(bank: Bank, hyper: Growth, days: number): void {
+/** Lets `days` pass, starting at `age` days after the last cleaning. */
+export function predict(bank: Bank, hyper: Growth, age: number, days: number): void {
   if (!(days > 0)) return;
-  const linear = growth(hyper, 0, days);
-  const curved = growth(hyper, RATE_COUNT, days);
+  const curved = operationalDays(hyper.asymptotic.tauDays, true, age, days);
   for (let o = 0; o < bank.length; o += STRIDE) {
-    const { keep, gain, noise } = isAsymptotic(bank[o + ID] as number) ? curved : linear;
+    const gain = (bank[o] as number) >= RATE_COUNT ? curved : days;
     const rate = bank[o + RATE] as number;
     const fx = bank[o + FX] as number;
     const xx = bank[o + XX] as number;
-    bank[o + F] = keep * (bank[o + F] as number) + gain * rate;
-    bank[o + FF] =
-      keep * keep * (bank[o + FF] as number) + 2 * keep * gain * fx + gain * gain * xx + noise * Math.max(rate, 1e-5);
-    bank[o + FR] = keep * (bank[o + FR] as number) + gain * (bank[o + RX] as number);
-    bank[o + FX] = keep * fx + gain * xx;
-    bank[o + FQ] = keep * (bank[o + FQ] as number) + gain * (bank[o + XQ] as number);
+    bank[o + F]! += gain * rate;
+    bank[o + FF]! += gain * (2 * fx + gain * xx) + hyper.diffusion * gain * (rate > 1e-5 ? rate : 1e-5);
+    bank[o + FR]! += gain * (bank[o + RX] as number);
+    bank[o + FX] = fx + gain * xx;
+    bank[o + FQ]! += gain * (bank[o + XQ] as number);
   }
 }
 

@@ -1,7 +1,7 @@
 import { fromDay, toDay, type LocalDate } from '../calendar';
-import { AT, clean, depositMean, depositVariance, growth, predict, STRIDE, type Bank } from './filter';
+import { AT, clean, depositMean, depositVariance, operationalDays, predict, STRIDE, type Bank } from './filter';
 import { passage } from './first-passage';
-import type { Hyper } from './hyper';
+import { RATE_COUNT, type Hyper } from './hyper';
 import type { FoulingPosterior } from './posterior';
 
 /** A limit on ln(K/K_clean): the caller turns cooling lost, discharge or trip temperature into it with the condenser model. */
@@ -29,21 +29,25 @@ export type Ahead = {
   bank: Bank;
   weights: ArrayLike<number>;
   hyper: Pick<Hyper, 'diffusion' | 'asymptotic' | 'restore'>;
+  /** Days since the coil was last clean. */
+  age: number;
 };
 
 /** Belief on the day `from`, if nothing is done between `asOf` and then. */
 export function ahead(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
   const hyper = { diffusion: p.state.diffusion, asymptotic: p.state.asymptotic, restore: p.state.restore };
   const bank = Float64Array.from(p.state.live);
-  predict(bank, hyper, toDay(from) - toDay(p.asOf));
-  return { bank, weights: p.state.weights, hyper };
+  const days = toDay(from) - toDay(p.asOf);
+  if (days < 0) throw new RangeError(`A forecast cannot start on ${from}, before the newest evidence of ${p.asOf}.`);
+  predict(bank, hyper, p.state.age, days);
+  return { bank, weights: p.state.weights, hyper, age: p.state.age + days };
 }
 
 /** Belief just after a cleaning on the day `from`. */
 export function afterCleaning(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
   const result = ahead(p, from);
-  if (p.lastCleanedOn !== from) clean(result.bank, result.hyper);
-  return result;
+  if (result.age > 0) clean(result.bank, result.hyper);
+  return { ...result, age: 0 };
 }
 
 // Gauss–Hermite points and weights for a standard normal (Abramowitz & Stegun 25.4.46, rescaled), for an uncertain start.
@@ -57,31 +61,29 @@ const MASSES = [
 ];
 
 /** Probability that the deposit has reached −lnK within `days`. */
-export function crossedWithin({ bank, weights, hyper }: Ahead, lnK: number, days: number): number {
+export function crossedWithin({ bank, weights, hyper, age }: Ahead, lnK: number, days: number): number {
+  const curved = operationalDays(hyper.asymptotic.tauDays, true, age, days);
   let total = 0;
   for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE) {
     const w = weights[i] as number;
     if (w < 1e-7) continue;
-    const { keep, gain, noise } = growth(hyper, bank[o] as number, days);
-    const [ff, fr, fx] = [bank[o + AT.FF] as number, bank[o + AT.FR] as number, bank[o + AT.FX] as number];
+    const gain = (bank[o] as number) >= RATE_COUNT ? curved : days;
     const rate = bank[o + AT.RATE] as number;
     const distance = -lnK - depositMean(bank, o);
     const start = Math.max(depositVariance(bank, o), 0);
-    // The advance over today's deposit: gain × rate, less what a deposit near its asymptote no longer gains.
-    const fade = 1 - keep;
-    const advance = gain * rate - fade * (bank[o + AT.F] as number);
-    const variance = gain * gain * (bank[o + AT.XX] as number) - 2 * gain * fade * fx + fade * fade * ff;
-    const joint = gain * (fx + (bank[o + AT.RX] as number)) - fade * (ff + fr);
-    const q = noise * Math.max(rate, 1e-5);
+    const variance = gain * gain * (bank[o + AT.XX] as number);
+    const joint = gain * ((bank[o + AT.FX] as number) + (bank[o + AT.RX] as number));
+    const noise = hyper.diffusion * gain * Math.max(rate, 1e-5);
     if (distance * distance > 36 * start) {
-      total += w * passage(distance, advance, q, Math.max(variance + 2 * joint + start, 0));
+      total += w * passage(distance, gain * rate, noise, Math.max(variance + 2 * joint + start, 0));
       continue;
     }
+    // The start itself is uncertain against the limit: go through it point by point.
     const slope = joint / start;
     const rest = Math.max(variance - slope * joint, 0);
     for (let k = 0; k < POINTS.length; k++) {
       const off = (POINTS[k] as number) * Math.sqrt(start);
-      total += w * (MASSES[k] as number) * passage(distance - off, advance + slope * off, q, rest);
+      total += w * (MASSES[k] as number) * passage(distance - off, gain * rate + slope * off, noise, rest);
     }
   }
   return total;
@@ -119,18 +121,18 @@ export function forecast(p: FoulingPosterior, limit: Limit, from: LocalDate = p.
 
 /** Mean over the belief of a function of the deposit `days` ahead and of the deposit at the start. */
 export function depositAfter(
-  { bank, weights, hyper }: Ahead,
+  { bank, weights, hyper, age }: Ahead,
   days: number,
   value: (deposit: number, start: number) => number,
 ): number {
+  const curved = operationalDays(hyper.asymptotic.tauDays, true, age, days);
   let total = 0;
   for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE) {
     const w = weights[i] as number;
     if (w < 1e-7) continue;
-    const { keep, gain } = growth(hyper, bank[o] as number, days);
     const start = depositMean(bank, o);
-    const f = bank[o + AT.F] as number;
-    total += w * value(start + gain * (bank[o + AT.RATE] as number) - (1 - keep) * f, start);
+    const gain = (bank[o] as number) >= RATE_COUNT ? curved : days;
+    total += w * value(start + gain * (bank[o + AT.RATE] as number), start);
   }
   return total;
 }

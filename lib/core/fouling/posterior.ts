@@ -1,5 +1,5 @@
 import { fromDay, toDay, type LocalDate } from '../calendar';
-import { AT, depositMean, depositVariance, isAsymptotic, startBank, STRIDE } from './filter';
+import { AT, depositMean, depositVariance, isAsymptotic, startBank, STRIDE, UNKNOWN_RUN } from './filter';
 import { ordered, type Exposure, type UnitEvent, type UnitHistory } from './history';
 import type { Hyper } from './hyper';
 import { mixtureMoments, mixtureQuantile, type Mixture } from './mixture';
@@ -35,6 +35,8 @@ export type FoulingPosterior = {
     settled: Snapshot;
     today: UnitEvent[];
     live: number[];
+    /** Days since the coil was last clean, on `asOf`. */
+    age: number;
     weights: number[];
     diffusion: number;
     asymptotic: Hyper['asymptotic'];
@@ -88,6 +90,7 @@ function finish(
       settled,
       today,
       live: Array.from(bank),
+      age: run.day - run.bornDay,
       weights: Array.from(weights),
       diffusion: hyper.diffusion,
       asymptotic: hyper.asymptotic,
@@ -136,6 +139,7 @@ export function posterior(
     fanDown: false,
     evidence: { cleanings: 0, grades: 0, readings: 0, setAside: 0 },
     lastCleanedDay: history.startedClean ? toDay(history.startedOn) : null,
+    bornDay: toDay(history.startedOn) - (history.startedClean ? 0 : UNKNOWN_RUN.mean),
   };
   const events = ordered(history.events);
   if (events[0] && events[0].on < history.startedOn)
@@ -174,6 +178,7 @@ export function withKitchen(before: FoulingPosterior, hyper: Hyper, fromKitchen:
     day: toDay(before.asOf),
     evidence: before.evidence,
     lastCleanedDay: before.lastCleanedOn === null ? null : toDay(before.lastCleanedOn),
+    bornDay: toDay(before.asOf) - before.state.age,
   };
   return finish(settled, today, run, before.exposure, hyper, fromKitchen);
 }

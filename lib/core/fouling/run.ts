@@ -24,6 +24,8 @@ export type Run = {
   fanDown: boolean;
   evidence: Evidence;
   lastCleanedDay: number | null;
+  /** Day from which the coil's age counts: the last cleaning, or a guess at it. */
+  bornDay: number;
 };
 
 /** Deposits between which a grade places a coil. */
@@ -59,7 +61,7 @@ function read(run: Run, hyper: Hyper, exposure: Exposure, lnK: number, sd: numbe
 
 /** Takes all events of one day, in order. Changes `run`. */
 export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number, today: readonly UnitEvent[]): void {
-  predict(run.bank, hyper, day - run.day);
+  predict(run.bank, hyper, run.day - run.bornDay, day - run.day);
   run.day = day;
   let failed = false;
   let works = false;
@@ -84,7 +86,7 @@ export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number,
     } else if (e.kind === 'cleaning') {
       clean(run.bank, hyper);
       run.evidence.cleanings++;
-      run.lastCleanedDay = day;
+      run.lastCleanedDay = run.bornDay = day;
       cleaned = true;
     }
   }

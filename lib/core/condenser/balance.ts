@@ -71,9 +71,9 @@ export function balance(model: UnitModel, conductanceWK: number, at: Surrounding
     start: at.airK + model.designDutyW / conductanceWK,
     tolerance: 1e-10,
   });
-  if (root.status === 'not_bracketed')
+  if (root.status === 'no_bracket')
     return { status: 'out_of_range', message: 'Head would settle outside the range that can be computed' };
-  if (root.status !== 'ok') return { status: 'not_converged', message: 'The balance did not settle' };
+  if (root.status !== 'converged') return { status: 'not_converged', message: 'The balance did not settle' };
   const tc = root.value;
   const evaporatingK = evaporatingFor(model, at.boxK, tc, te);
   const cycle = dewCycle(model, evaporatingK, tc);

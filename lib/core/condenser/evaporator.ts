@@ -17,5 +17,5 @@ export function evaporatingFor(model: UnitModel, boxK: number, tc: number, near?
     start: near ?? boxK - model.profile.evaporatorDifferenceK,
     tolerance,
   });
-  return root.status === 'ok' ? root.value : NaN;
+  return root.status === 'converged' ? root.value : NaN;
 }

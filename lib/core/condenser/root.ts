@@ -1,19 +1,14 @@
-/** Outcome of a search: not converged is a value of its own. */
-export type Root = {
-  status: 'ok' | 'not_bracketed' | 'not_converged';
-  value: number;
-  residual: number;
-  iterations: number;
-};
+import type { Outcome } from '../numerics';
 
 /**
  * Root of an increasing function between lo and hi: Newton's steps from a good guess, with the bracket as safety
- * net. `tolerance` is on x. NaN from f means ground without numbers: not converged.
+ * net. Fewer evaluations than a bracketing method when the guess is good, and f need not have numbers at the ends.
+ * `tolerance` is on x.
  */
 export function increasingRoot(
   f: (x: number) => number,
   bracket: { lo: number; hi: number; start: number; tolerance: number },
-): Root {
+): Outcome {
   let { lo, hi } = bracket;
   const h = Math.max(1e-4, bracket.tolerance * 10);
   let x = bracket.start > lo && bracket.start < hi ? bracket.start : (lo + hi) / 2;
@@ -30,8 +25,8 @@ export function increasingRoot(
     if (step < bracket.tolerance) {
       const atEnd = hi === bracket.hi || lo === bracket.lo;
       if (atEnd && hi - lo < 4 * bracket.tolerance)
-        return { status: 'not_bracketed', value: x, residual: fx, iterations: i };
-      return { status: 'ok', value: x, residual: f(x), iterations: i };
+        return { status: 'no_bracket', value: x, residual: fx, iterations: i };
+      return { status: 'converged', value: x, residual: f(x), iterations: i };
     }
   }
   return { status: 'not_converged', value: x, residual: fx, iterations: 100 };

@@ -1,6 +1,7 @@
 import { engineOf, type Engine } from './engine';
-import { densityFrom, gasStart } from './solvers/density';
+import { densityFrom, gasDensity } from './solvers/density';
 import { temperatureAtEntropy } from './solvers/entropy';
+import type { Helmholtz } from './models/helmholtz';
 import { failure, type PropertyFailure, type Result, type State } from './types';
 
 /** How far past the saturation line a state may lie and still count as on it: rounding, not physics. */
@@ -10,91 +11,85 @@ function unknown(id: string): PropertyFailure {
   return failure('unknown_refrigerant', `No property data for ${id}`);
 }
 
-function saturationRange(engine: Engine, T: number): PropertyFailure | undefined {
+function saturationFault(engine: Engine, T: number): PropertyFailure {
   const { minT, maxSaturationT, criticalT } = engine.limits;
-  if (T >= minT && T <= maxSaturationT) return undefined;
   if (T > maxSaturationT)
-    return failure('above_critical', `${engine.id} has no saturation at ${T} K (critical ${criticalT} K)`);
+    return failure('above_critical', `${engine.id} has no saturation at ${T} K (critical ${criticalT.toFixed(2)} K)`);
   return failure('out_of_range', `${T} K is below ${minT} K, the lowest for ${engine.id}`);
 }
 
-function curve(id: string, T: number, read: (engine: Engine) => number): Result<number> {
-  const engine = engineOf(id);
-  if (!engine) return unknown(id);
-  return saturationRange(engine, T) ?? settled(id, read(engine));
-}
-
-function settled(id: string, x: number): Result<number> {
-  return Number.isFinite(x) ? x : failure('not_converged', `${id}: no solution found`);
+function hasSaturation({ limits }: Engine, T: number): boolean {
+  return T >= limits.minT && T <= limits.maxSaturationT;
 }
 
 /** Pressure (Pa) at which liquid at T (K) begins to boil. */
 export function bubblePressure(id: string, T: number): Result<number> {
-  return curve(id, T, (engine) => engine.curves.bubblePressure(T));
+  const engine = engineOf(id);
+  if (!engine) return unknown(id);
+  return hasSaturation(engine, T) ? engine.curves.bubblePressure(T) : saturationFault(engine, T);
 }
 
 /** Pressure (Pa) at which vapour at T (K) begins to condense. */
 export function dewPressure(id: string, T: number): Result<number> {
-  return curve(id, T, (engine) => engine.curves.dewPressure(T));
-}
-
-function inverse(id: string, p: number, branch: 'bubble' | 'dew'): Result<number> {
   const engine = engineOf(id);
   if (!engine) return unknown(id);
-  const { minT, maxSaturationT } = engine.limits;
-  const { curves } = engine;
-  const pressure = branch === 'bubble' ? curves.bubblePressure : curves.dewPressure;
-  if (!(p >= pressure(minT) * (1 - 1e-12)))
-    return failure('out_of_range', `${p} Pa is below the lowest ${branch} pressure served for ${id}`);
-  if (p > pressure(maxSaturationT)) return failure('above_critical', `${id} does not condense at ${p} Pa`);
-  return settled(id, branch === 'bubble' ? curves.bubbleTemperature(p) : curves.dewTemperature(p));
+  return hasSaturation(engine, T) ? engine.curves.dewPressure(T) : saturationFault(engine, T);
+}
+
+function pressureFault(id: string, p: number, ends: readonly [number, number]): PropertyFailure | undefined {
+  if (p >= ends[0] * (1 - 1e-9) && p <= ends[1] * (1 + 1e-9)) return undefined;
+  if (p > ends[1]) return failure('above_critical', `${id} does not condense at ${p} Pa`);
+  return failure('out_of_range', `${p} Pa is below ${Math.ceil(ends[0])} Pa, the lowest for ${id}`);
 }
 
 /** Temperature (K) at which liquid at p (Pa) begins to boil. */
 export function bubbleTemperature(id: string, p: number): Result<number> {
-  return inverse(id, p, 'bubble');
+  const engine = engineOf(id);
+  if (!engine) return unknown(id);
+  return pressureFault(id, p, engine.limits.bubbleP) ?? engine.curves.bubbleTemperature(p);
 }
 
 /** Temperature (K) at which vapour at p (Pa) begins to condense. */
 export function dewTemperature(id: string, p: number): Result<number> {
-  return inverse(id, p, 'dew');
+  const engine = engineOf(id);
+  if (!engine) return unknown(id);
+  return pressureFault(id, p, engine.limits.dewP) ?? engine.curves.dewTemperature(p);
 }
 
 /** Liquid at its bubble point at T (K). */
 export function saturatedLiquid(id: string, T: number): Result<State> {
   const engine = engineOf(id);
   if (!engine) return unknown(id);
-  return (
-    saturationRange(engine, T) ?? stateAt(engine, T, engine.curves.liquidDensity(T), engine.curves.bubblePressure(T))
-  );
+  return hasSaturation(engine, T) ? engine.curves.saturatedLiquid(T) : saturationFault(engine, T);
 }
 
 /** Vapour at its dew point at T (K). */
 export function saturatedVapour(id: string, T: number): Result<State> {
   const engine = engineOf(id);
   if (!engine) return unknown(id);
-  return saturationRange(engine, T) ?? stateAt(engine, T, engine.curves.vapourDensity(T), engine.curves.dewPressure(T));
+  return hasSaturation(engine, T) ? engine.curves.saturatedVapour(T) : saturationFault(engine, T);
 }
 
-function stateAt(engine: Engine, T: number, rho: number, p: number): Result<State> {
-  if (!(rho > 0) || !(p > 0)) return failure('not_converged', `${engine.id}: no density found at ${T} K`);
-  const state = engine.model.state(T, rho);
+function stateAt(engine: Engine, model: Helmholtz, T: number, rho: number, p: number): Result<State> {
+  if (!(rho > 0)) return failure('not_converged', `${engine.id}: no density found at ${T} K and ${p} Pa`);
+  const state = model.state(T, rho);
   state.p = p;
   return state;
 }
 
-/** Superheated or saturated vapour at T (K) and p (Pa). */
+/** Superheated or saturated vapour at T (K) and p (Pa). Above the critical pressure there is none: a status. */
 export function vapour(id: string, at: { T: number; p: number }): Result<State> {
   const engine = engineOf(id);
   if (!engine) return unknown(id);
   const { T, p } = at;
-  const { minT, maxT, criticalP, maxSaturationT } = engine.limits;
+  const { minT, maxT, dewP, maxSaturationT } = engine.limits;
   if (!(T >= minT && T <= maxT && p > 0))
-    return failure('out_of_range', `${id} vapour is served from ${minT} to ${maxT} K`);
-  if (p >= criticalP) return failure('above_critical', `${p} Pa is above the critical pressure of ${id}`);
+    return failure('out_of_range', `${id} vapour is served from ${minT} to ${maxT.toFixed(1)} K`);
+  if (p > dewP[1] * (1 + ON_THE_LINE))
+    return failure('above_critical', `${p} Pa is above the highest dew pressure of ${id}`);
   if (T <= maxSaturationT && p > engine.curves.dewPressure(T) * (1 + ON_THE_LINE))
     return failure('wrong_phase', `${id} is not vapour at ${T} K and ${p} Pa`);
-  return stateAt(engine, T, densityFrom(engine.model, T, p, gasStart(engine.model, T, p)), p);
+  return stateAt(engine, engine.vapour, T, gasDensity(engine.vapour, T, p), p);
 }
 
 /** Subcooled or saturated liquid at T (K) and p (Pa). */
@@ -102,37 +97,34 @@ export function liquid(id: string, at: { T: number; p: number }): Result<State> 
   const engine = engineOf(id);
   if (!engine) return unknown(id);
   const { T, p } = at;
-  const outside = saturationRange(engine, T);
-  if (outside) return outside;
-  if (!(p > 0 && p <= engine.limits.maxP)) return failure('out_of_range', `${p} Pa is outside the range for ${id}`);
+  if (!hasSaturation(engine, T)) return saturationFault(engine, T);
+  if (!(p > 0 && p <= engine.limits.maxP))
+    return failure('out_of_range', `${id} liquid is served up to ${engine.limits.maxP} Pa`);
   if (p < engine.curves.bubblePressure(T) * (1 - ON_THE_LINE))
     return failure('wrong_phase', `${id} is not liquid at ${T} K and ${p} Pa`);
-  return stateAt(engine, T, densityFrom(engine.model, T, p, engine.curves.liquidDensity(T)), p);
+  return stateAt(engine, engine.liquid, T, densityFrom(engine.liquid, T, p, engine.curves.liquidDensity(T)), p);
 }
 
 /** Vapour at p (Pa) with the entropy s (J/(kg·K)): the end of an isentropic compression. */
 export function vapourAtEntropy(id: string, at: { p: number; s: number }): Result<State> {
   const engine = engineOf(id);
   if (!engine) return unknown(id);
-  const dew = dewTemperature(id, at.p);
-  if (typeof dew !== 'number') return dew;
-  const rho = engine.curves.vapourDensity(dew);
-  const start = stateAt(engine, dew, rho, at.p);
-  if (!('s' in start)) return start;
-  const over = at.s - start.s;
-  if (!(over >= -ON_THE_LINE * 1000))
-    return failure('wrong_phase', `${id} is not dry vapour at ${at.p} Pa and this entropy`);
-  const end = temperatureAtEntropy(engine.model, at.p, at.s, start);
-  if (!end) return failure('not_converged', `${id}: no vapour with this entropy found at ${at.p} Pa`);
+  const { p, s } = at;
+  const fault = pressureFault(id, p, engine.limits.dewP);
+  if (fault) return fault;
+  const dew = engine.curves.saturatedVapour(engine.curves.dewTemperature(p));
+  if (!(s >= dew.s - 1e-3)) return failure('wrong_phase', `${id} is not dry vapour at ${p} Pa and ${s} J/(kg·K)`);
+  const end = temperatureAtEntropy(engine.vapour, p, s, dew);
+  if (!end) return failure('not_converged', `${id}: no vapour with ${s} J/(kg·K) found at ${p} Pa`);
   if (end.T > engine.limits.maxT)
     return failure(
       'out_of_range',
-      `${id} would reach ${Math.round(end.T)} K, beyond its range of ${engine.limits.maxT} K`,
+      `${id} would be at ${Math.round(end.T)} K, beyond its ${Math.round(engine.limits.maxT)} K`,
     );
-  return stateAt(engine, end.T, end.rho, at.p);
+  return stateAt(engine, engine.vapour, end.T, end.rho, p);
 }
 
-/** Mean of bubble and dew temperature (K) at p (Pa). Neither phase boundary: only for glide blends' mid-coil estimates. */
+/** Mean of bubble and dew temperature (K) at p (Pa): a mid-coil estimate for glide blends, no phase boundary. */
 export function midpointTemperature(id: string, p: number): Result<number> {
   const bubble = bubbleTemperature(id, p);
   const dew = dewTemperature(id, p);

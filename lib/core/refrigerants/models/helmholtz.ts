@@ -1,5 +1,6 @@
 import type { FluidEquation, IdealTerms, ResidualTerms } from './equation';
 import { Ideal } from './ideal';
+import type { ResidualSums } from './non-analytic';
 import { Residual } from './residual';
 import type { State } from '../types';
 
@@ -10,12 +11,20 @@ export type HelmholtzParts = ResidualTerms & {
   ideal: IdealTerms;
 };
 
+/** Any source of αʳ and its reduced derivatives: a published equation's terms, or an expansion of them. */
+export type ResidualModel = ResidualSums & {
+  setTau(tau: number): void;
+  slope(delta: number): void;
+  evaluate(delta: number): void;
+  virial(): number;
+};
+
 /**
  * A fluid of fixed composition as one Helmholtz energy α(τ, δ): every single-phase property is a derivative of it.
  * Densities inside are reduced (δ); what leaves is SI by mass. Enthalpy and entropy carry the reference offsets.
  */
 export class Helmholtz {
-  readonly residual: Residual;
+  readonly residual: ResidualModel;
   private readonly ideal: Ideal;
   /** J/(kg·K) */
   readonly R: number;
@@ -26,8 +35,8 @@ export class Helmholtz {
   enthalpyOffset = 0;
   entropyOffset = 0;
 
-  constructor(parts: HelmholtzParts | FluidEquation) {
-    this.residual = new Residual(parts);
+  constructor(parts: HelmholtzParts | FluidEquation, residual?: ResidualModel) {
+    this.residual = residual ?? new Residual(parts);
     this.ideal = new Ideal(parts.ideal, parts.reducing.T);
     this.R = parts.gasConstant / parts.molarMass;
     this.reducingT = parts.reducing.T;

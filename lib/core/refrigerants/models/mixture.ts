@@ -1,12 +1,10 @@
 import { DEPARTURES } from '../data/mixtures/departures';
 import { PAIRS } from '../data/mixtures/pairs';
 import type { FluidEquation, IdealTerms, PowerTerm, ResidualTerms } from './equation';
+import { MIXTURE_R } from './gas-constant';
 import type { HelmholtzParts } from './helmholtz';
 import { pairOf, Reducing } from './reducing';
 import { Residual } from './residual';
-
-/** CODATA 2018, J/(mol·K): one gas constant for every component of a mixture. */
-export const MIXTURE_R = 8.314462618;
 
 type Departure = { i: number; j: number; F: number; residual: Residual; power: readonly PowerTerm[] };
 

@@ -1,6 +1,7 @@
 import { solveInPlace } from '../../numerics/linear';
 import { ancillaryValue } from '../models/ancillary';
-import { Mixture, MIXTURE_R } from '../models/mixture';
+import { MIXTURE_R } from '../models/gas-constant';
+import type { Mixture } from '../models/mixture';
 
 export type Branch = 'bubble' | 'dew';
 

@@ -23,8 +23,15 @@ export function densityFrom(model: Helmholtz, T: number, p: number, start: numbe
   return NaN;
 }
 
+/** Gas density (kg/m³) at T and p; NaN where there is no gas. */
+export function gasDensity(model: Helmholtz, T: number, p: number): number {
+  const rho = densityFrom(model, T, p, gasStart(model, T, p));
+  // From below the isotherm is approached without overshoot, slowly but surely.
+  return rho > 0 ? rho : densityFrom(model, T, p, p / (model.R * T));
+}
+
 /** Starting density of a gas from its second virial coefficient. */
-export function gasStart(model: Helmholtz, T: number, p: number): number {
+function gasStart(model: Helmholtz, T: number, p: number): number {
   model.residual.setTau(model.reducingT / T);
   const ideal = p / (model.R * T);
   const b = model.residual.virial() / model.reducingRho;

@@ -1,0 +1,73 @@
+/**
+ * Writes lib/core/refrigerants/data/tables from the published equations:
+ *   npx tsx scripts/build-refrigerant-tables.ts [id …]
+ * Numbers are cut to what the expansions' own tolerance needs. tests/reference checks them against the solver.
+ */
+import { writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { REFRIGERANT_IDS } from '../lib/core/refrigerants/catalogue';
+import { buildTables } from '../lib/core/refrigerants/tables/build-refrigerant';
+import type { BranchTables, PressureTables, RefrigerantTables } from '../lib/core/refrigerants/tables/format';
+import type { Piecewise } from '../lib/core/numerics/chebyshev';
+import type { SurfaceTable } from '../lib/core/refrigerants/tables/surface-format';
+
+const folder = path.join(import.meta.dirname, '../lib/core/refrigerants/data/tables');
+const fileName = (id: string) => id.replace(/[()]/g, '');
+
+/** Shortest decimal that is within `step` of x. */
+function cut(x: number, step: number): number {
+  const digits = Math.ceil(Math.log10(Math.abs(x) / step));
+  return digits < 1 ? 0 : Number(x.toPrecision(Math.min(17, digits)));
+}
+
+const piecewise = (p: Piecewise, step: number): Piecewise => ({
+  knots: p.knots,
+  pieces: p.pieces.map((c) => c.map((x) => cut(x, step))),
+});
+const pressures = (t: PressureTables): PressureTables => ({ lnP: piecewise(t.lnP, 2e-11), T: piecewise(t.T, 1e-9) });
+const branch = (t: BranchTables, rho: number): BranchTables => ({
+  rho: piecewise(t.rho, rho),
+  h: piecewise(t.h, 4e-6),
+  s: piecewise(t.s, 2e-8),
+  inverseCp: piecewise(t.inverseCp, 2e-14),
+});
+const surface = (t: SurfaceTable): SurfaceTable => ({
+  ...t,
+  patches: t.patches.map((p) => ({ ...p, rows: p.rows.map((row) => row.map((x) => cut(x, 1e-11))) })),
+});
+
+function rounded(t: RefrigerantTables): RefrigerantTables {
+  const { saturation: s, blend } = t;
+  return {
+    id: t.id,
+    saturation: {
+      ...s,
+      bubble: pressures(s.bubble),
+      ...(s.dew ? { dew: pressures(s.dew) } : {}),
+      liquid: branch(s.liquid, 2e-8),
+      vapour: branch(s.vapour, 2e-11),
+    },
+    ...(blend ? { blend: { ...blend, vapour: surface(blend.vapour), liquid: surface(blend.liquid) } } : {}),
+  };
+}
+
+const wanted = process.argv.slice(2);
+for (const id of REFRIGERANT_IDS) {
+  if (wanted.length > 0 && !wanted.includes(id)) continue;
+  const text = JSON.stringify(rounded(buildTables(id)))
+    .replace(/"(\w+)":/g, '$1:')
+    .replace(/"/g, "'")
+    .replace(
+      /\b(bubble|dew|liquid|vapour|blend|ideal|reducing|patches|tau|rho|h|s|inverseCp|lnP|T|pieces|rows|delta):([[{])/g,
+      '\n$1:$2',
+    )
+    .replace(/([^0-9a-z])0\./g, '$1.')
+    .replace(/,null/g, ',NaN');
+  writeFileSync(
+    path.join(folder, `${fileName(id)}.ts`),
+    `import type { RefrigerantTables } from '../../tables/format';\n\n` +
+      `// Made by scripts/build-refrigerant-tables.ts from the published equations: do not edit.\n` +
+      `// prettier-ignore\nexport const ${fileName(id)}: RefrigerantTables = ${text};\n`,
+  );
+  process.stdout.write(`${id} ${text.length} characters\n`);
+}

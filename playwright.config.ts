@@ -26,7 +26,7 @@ export default defineConfig({
     viewport: { width: 1280, height: 800 },
     locale: 'en-US',
     timezoneId: 'America/Chicago',
-    trace: 'retain-on-failure',
+    trace: 'on-first-retry',
     screenshot: 'only-on-failure',
     launchOptions: {
       executablePath: process.env.E2E_BROWSER || undefined,

@@ -3,6 +3,7 @@
 //   POST /stop   POST /start   POST /reset?shop=demo|empty&clock=<ISO instant>
 import { createServer } from 'node:http';
 import { ensureBuild, ensureClient, serve } from './support/app.mjs';
+import { atEnd, close, closeOnSignals } from './support/closing.mjs';
 import { create, databaseName, drop } from './support/databases.mjs';
 import { keep } from './support/paths.mjs';
 import { endChildren } from './support/run.mjs';
@@ -65,21 +66,14 @@ const control = createServer((request, response) => {
     .catch((error) => response.writeHead(500).end(String(error.message)));
 });
 
-let leaving = false;
-async function leave(code) {
-  if (leaving) return;
-  leaving = true;
-  control.close();
-  await endChildren();
-  await stop();
-  await drop(database).catch(() => {});
-  await server.close();
-  process.exit(code);
-}
+atEnd(() => server.close());
+atEnd(() => drop(database).catch(() => {}));
+atEnd(stop);
+atEnd(() => endChildren());
+closeOnSignals();
 // Playwright may be killed without a word: then nobody needs this server any more.
 const parent = process.ppid;
-setInterval(() => process.ppid !== parent && void leave(0), 1000).unref();
-for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.once(signal, () => void leave(0));
+setInterval(() => process.ppid !== parent && void close(0), 1000).unref();
 
 try {
   await ensureClient();
@@ -88,5 +82,5 @@ try {
   await reset({});
 } catch (error) {
   complain(error);
-  await leave(1);
+  await close(1);
 }

@@ -42,7 +42,7 @@ function options() {
 async function main() {
   const chosen = options();
   if (chosen.help) return void console.log(HELP);
-  closeOnSignals(() => console.log('\nStopping …'));
+  closeOnSignals({ say: () => console.log('\nStopping …') });
   atEnd(() => endChildren());
 
   const held = lock(path.join(keep, 'up.lock'), { port: chosen.port });

@@ -19,12 +19,15 @@ export function close(code) {
 /** Whether the end has begun: what fails now fails because of it. */
 export const isClosing = () => closing !== undefined;
 
-/** End in order on Ctrl-C, on a polite kill and when the terminal goes; a second Ctrl-C does not wait. */
-export function closeOnSignals(say = () => {}) {
+/**
+ * End in order on Ctrl-C, on a polite kill and when the terminal goes; a second Ctrl-C does not wait.
+ * @param {{ say?: () => void, code?: number }} [options] `code`: what to leave with
+ */
+export function closeOnSignals({ say = () => {}, code = 0 } = {}) {
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'])
     process.on(signal, () => {
       if (isClosing() && signal === 'SIGINT') process.exit(130);
       say();
-      void close(0);
+      void close(code);
     });
 }

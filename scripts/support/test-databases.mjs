@@ -1,4 +1,5 @@
 import path from 'node:path';
+import pg from 'pg';
 import { Cluster, THROWAWAY } from './cluster.mjs';
 import { create, drop, exists, namesBeginning, rename, withDatabase } from './databases.mjs';
 import { fingerprint } from './fingerprint.mjs';
@@ -15,6 +16,11 @@ export async function openTestServer(own = process.env.DATABASE_URL) {
   const cluster = own ? undefined : new Cluster(path.join(keep, 'test-pg'));
   const started = await cluster?.start(THROWAWAY);
   const server = own ?? cluster.url('postgres');
+  // Held open so that another run that ends meanwhile does not stop the server under this one.
+  const held = new pg.Client({ connectionString: server });
+  held.on('error', () => {});
+  await held.connect();
+
   const url = (database) => withDatabase(server, database);
 
   const dropBeginning = async (start) => {
@@ -55,6 +61,9 @@ export async function openTestServer(own = process.env.DATABASE_URL) {
     migrated: () => template('template', fingerprint(['prisma/migrations']), migrate),
 
     /** Stop the private server, unless another run is connected to it. */
-    close: async () => void (cluster && !cluster.kept && (await cluster.stopIfIdle())),
+    async close() {
+      await held.end();
+      if (cluster && !cluster.kept) await cluster.stopIfIdle();
+    },
   };
 }

@@ -1,4 +1,3 @@
-import pg from 'pg';
 import type { TestProject } from 'vitest/node';
 import { openTestServer } from '../../scripts/support/test-databases.mjs';
 
@@ -19,15 +18,10 @@ export default async function setUp({ provide }: TestProject) {
   const server = await openTestServer();
   const template = await server.migrated();
   const prefix = `rimebook_test_${process.pid}_${Date.now().toString(36)}`;
-  // Held open so that another run that ends meanwhile does not stop the server under this one.
-  const held = new pg.Client({ connectionString: server.url('postgres') });
-  held.on('error', () => {});
-  await held.connect();
   provide('databaseTemplate', template);
   provide('databasePrefix', prefix);
 
   return async () => {
-    await held.end();
     await server.dropBeginning(prefix);
     await server.close();
   };

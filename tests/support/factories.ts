@@ -12,14 +12,29 @@ export async function haveTaskKinds(db: Db): Promise<void> {
 type Over<F extends (...args: never[]) => unknown> = Partial<ReturnType<F>>;
 
 /** A kitchen with one unit and its tasks, and a technician: enough for most tests. Ids are fresh each time. */
-export async function haveOneUnit(db: Db, over: { kitchen?: Over<typeof kitchenRow>; unit?: Over<typeof unitRow>; person?: Over<typeof personRow>; tasks?: Over<typeof taskRow>[] } = {}) {
+export async function haveOneUnit(
+  db: Db,
+  over: {
+    kitchen?: Over<typeof kitchenRow>;
+    unit?: Over<typeof unitRow>;
+    person?: Over<typeof personRow>;
+    tasks?: Over<typeof taskRow>[];
+  } = {},
+) {
   await haveTaskKinds(db);
-  await db.shopSettings.createMany({ data: { id: 1, name: 'Test shop', timeZone: 'America/Denver' }, skipDuplicates: true });
+  await db.shopSettings.createMany({
+    data: { id: 1, name: 'Test shop', timeZone: 'America/Denver' },
+    skipDuplicates: true,
+  });
   const customer = await db.customer.create({ data: customerRow() });
   const kitchen = await db.kitchen.create({ data: kitchenRow(customer.id, over.kitchen) });
   const unit = await db.unit.create({ data: unitRow(kitchen.id, over.unit) });
   const person = await db.user.create({ data: personRow(over.person) });
-  const wanted = over.tasks ?? [{ kindKey: 'coil_cleaning' }, { kindKey: 'drain_inspection' }, { kindKey: 'evaporator_inspection' }];
+  const wanted = over.tasks ?? [
+    { kindKey: 'coil_cleaning' },
+    { kindKey: 'drain_inspection' },
+    { kindKey: 'evaporator_inspection' },
+  ];
   const tasks = await db.task.createManyAndReturn({ data: wanted.map((t) => taskRow(unit, t)) });
   return { customer, kitchen, unit, person, tasks };
 }

@@ -1,0 +1,89 @@
+import { mkdirSync, rmSync } from 'node:fs';
+import path from 'node:path';
+import { ensureBuild } from './app.mjs';
+import { findBrowser } from './browser.mjs';
+import { inProject, keep, nextBin } from './paths.mjs';
+import { freePort } from './ports.mjs';
+import { countPlaywright, countVitest } from './reports.mjs';
+import { node, run } from './run.mjs';
+import { complain, duration, step } from './say.mjs';
+import { demoFingerprint, makeDemo } from './shop.mjs';
+
+const bin = (name) => inProject('node_modules', name);
+const reports = path.join(keep, 'reports');
+
+/** A check without tests of its own: it counts only when it fails. */
+async function check(name, work) {
+  try {
+    await step(name, work);
+    return { passed: 0, failed: 0, skipped: 0 };
+  } catch (error) {
+    complain(error);
+    return { passed: 0, failed: 1, skipped: 0 };
+  }
+}
+
+const lint = () => check('Lint', () => node([bin('eslint/bin/eslint.js'), '.', '--max-warnings=0']));
+
+const types = () =>
+  check('Types', async () => {
+    // Next writes the types of its routes and of CSS imports first.
+    await node([nextBin, 'typegen']);
+    await node([bin('typescript/bin/tsc'), '--noEmit', '--incremental', 'false']);
+  });
+
+async function vitest(project) {
+  const report = path.join(reports, `${project}.json`);
+  rmSync(report, { force: true });
+  const args = ['run', '--project', project, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`];
+  const { code } = await node([bin('vitest/vitest.mjs'), ...args], { show: true, mayFail: true });
+  return countVitest(report, code);
+}
+
+async function endToEnd(server) {
+  const ready = await check('End-to-end: browser, build and demo shop', async (note) => {
+    note((await findBrowser()).name);
+    const env = { ...process.env, DATABASE_URL: server.url('postgres'), NEXTAUTH_SECRET: 'only-for-building-rimebook' };
+    await ensureBuild({ distDir: '.next-test', env });
+    await server.template('e2e', demoFingerprint(), makeDemo);
+  });
+  if (ready.failed > 0) return ready;
+  const report = path.join(reports, 'e2e.json');
+  rmSync(report, { force: true });
+  const port = await freePort();
+  const env = { ...process.env, E2E_PORT: String(port), PLAYWRIGHT_JSON_OUTPUT_NAME: report };
+  const args = [bin('@playwright/test/cli.js'), 'test', '--reporter=list,json'];
+  const { code } = await run(process.execPath, args, { env, show: true, mayFail: true });
+  return countPlaywright(report, code);
+}
+
+/** Every step by the name that `npm test -- <name>` knows. */
+export const STEPS = {
+  lint,
+  types,
+  unit: () => vitest('unit'),
+  reference: () => vitest('reference'),
+  integration: () => vitest('integration'),
+  e2e: endToEnd,
+};
+
+/**
+ * Run steps one after the other; a failure does not keep the next ones from running.
+ * @param {string[]} names @param {object} server where tests make their databases
+ * @returns {Promise<import('./reports.mjs').Count>} the sum
+ */
+export async function runSteps(names, server) {
+  mkdirSync(reports, { recursive: true });
+  const lines = [];
+  const sum = { passed: 0, failed: 0, skipped: 0 };
+  for (const name of names) {
+    const began = Date.now();
+    console.log(`\n── ${name}`);
+    const count = await STEPS[name](server);
+    for (const key of Object.keys(sum)) sum[key] += count[key];
+    const counts = `${count.passed} passed, ${count.failed} failed${count.skipped > 0 ? `, ${count.skipped} skipped` : ''}`;
+    lines.push(`  ${name.padEnd(12)} ${duration(Date.now() - began).padStart(12)}   ${counts}`);
+  }
+  console.log(['', ...lines].join('\n'));
+  return sum;
+}

@@ -6,8 +6,8 @@ import { directions } from './eslint/directions.js';
 const config = [
   {
     ignores: [
-      '.next/**',
-      '.next-test/**',
+      
+      '.next*/**',
       '.data/**',
       'lib/data/generated/**',
       'public/**',

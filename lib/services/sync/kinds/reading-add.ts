@@ -1,0 +1,18 @@
+import 'server-only';
+import { stands } from '../../../core/round';
+import { storeEstimate } from '../../estimates/store-estimate';
+import type { Handler } from '../context';
+import { unitOnVisit } from '../unit-on-visit';
+
+/** A reading beside what is there: the later made one stands. One that comes after the closing gets its estimate at once. */
+export const readingAdd: Handler<'reading.add'> = async (ctx, op) => {
+  const { db, visit, actor, at, now, deviceId } = ctx;
+  const { replaces, values, ...p } = op.payload;
+  const unit = await unitOnVisit(ctx, p.unitId);
+  const standing = await db.reading.findFirst({ where: { visitId: visit.id, unitId: p.unitId, phase: p.phase, supersededAt: null } });
+  const wins = !standing || stands({ id: op.id, at: at.toISOString() }, { id: standing.id, at: standing.at.toISOString() });
+  if (standing && standing.id !== replaces) ctx.note(`Two readings ${p.phase} cleaning of ${unit.name}. The later made one stands; both are kept.`);
+  if (standing && wins) await db.reading.update({ where: { id: standing.id }, data: { supersededAt: now } });
+  await db.reading.create({ data: { id: op.id, visitId: visit.id, ...p, ...values, at, byUserId: actor.userId, deviceId, supersededAt: wins ? null : now } });
+  if (wins && visit.status === 'done') await storeEstimate({ db, actor, now }, op.id);
+};

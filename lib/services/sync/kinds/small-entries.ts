@@ -1,0 +1,58 @@
+import 'server-only';
+import { AppError } from '../../../core/errors';
+import { notAfterNow, type Handler } from '../context';
+import { unitOnVisit } from '../unit-on-visit';
+
+/** Entries that stand beside one another and never replace anything. */
+
+export const partUse: Handler<'part.use'> = async (ctx, op) => {
+  if (op.payload.unitId) await unitOnVisit(ctx, op.payload.unitId);
+  await ctx.db.partUsed.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: ctx.at } });
+};
+
+export const followUpAdd: Handler<'follow_up.add'> = async (ctx, op) => {
+  await unitOnVisit(ctx, op.payload.unitId);
+  await ctx.db.followUp.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, createdById: ctx.actor.userId, createdAt: ctx.at } });
+};
+
+export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, op) => {
+  await unitOnVisit(ctx, op.payload.unitId);
+  await ctx.db.foodWarning.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, toldAt: notAfterNow(ctx, op.payload.toldAt) } });
+};
+
+export const eventAdd: Handler<'event.add'> = async (ctx, op) => {
+  await unitOnVisit(ctx, op.payload.unitId);
+  await ctx.db.unitEvent.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: notAfterNow(ctx, op.payload.at), byUserId: ctx.actor.userId } });
+};
+
+export const photoAttach: Handler<'photo.attach'> = async (ctx, op) => {
+  const { bytes: _, takenAt, ...p } = op.payload;
+  if (p.unitId) await unitOnVisit(ctx, p.unitId);
+  const file = await ctx.db.storedFile.findUnique({ where: { sha256: p.sha256 }, select: { id: true } });
+  await ctx.db.photo.create({ data: { id: op.id, visitId: ctx.visit.id, ...p, takenAt: notAfterNow(ctx, takenAt), byUserId: ctx.actor.userId, fileId: file?.id } });
+};
+
+export const signatureSet: Handler<'signature.set'> = async (ctx, op) => {
+  const { nobodyThere, signedBy, png } = op.payload;
+  if (ctx.visit.signedAt && ctx.visit.signedAt > ctx.at) return ctx.note('The visit was signed twice; the later signature stands.');
+  const signaturePng = png === null ? null : Buffer.from(png, 'base64');
+  if (signaturePng && !isPng(signaturePng)) throw new AppError('invalid', 'The signature is not a PNG picture.');
+  await ctx.db.visit.update({ where: { id: ctx.visit.id }, data: { nobodyThere, signedBy, signaturePng, signedAt: ctx.at } });
+};
+
+/** PNG signature, RFC 2083 §12.11. */
+const PNG = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
+const isPng = (b: Buffer) => PNG.every((byte, i) => b[i] === byte);
+
+/** Takes the row away; the operations of the visit keep what it said and why it was a slip. */
+export const entryStrike: Handler<'entry.strike'> = async (ctx, op) => {
+  const { what, entryId } = op.payload;
+  const where = { id: entryId, visitId: ctx.visit.id };
+  const { db } = ctx;
+  const { count } =
+    what === 'part' ? await db.partUsed.deleteMany({ where })
+    : what === 'follow_up' ? await db.followUp.deleteMany({ where: { ...where, status: 'open' } })
+    : what === 'event' ? await db.unitEvent.deleteMany({ where })
+    : await db.photo.deleteMany({ where });
+  if (count === 0) ctx.note('The entry to be taken back was not there any more.');
+};

@@ -1,0 +1,16 @@
+import 'server-only';
+import { notAfterNow, type Handler } from '../context';
+
+/** Arrival. Of two, the earlier counts. */
+export const visitStart: Handler<'visit.start'> = async (ctx, op) => {
+  const { db, visit, actor } = ctx;
+  const arrivedAt = notAfterNow(ctx, op.payload.arrivedAt);
+  const earlier = visit.arrivedAt && visit.arrivedAt <= arrivedAt;
+  const begins = visit.status === 'booked';
+  if (begins || !earlier)
+    await db.visit.update({
+      where: { id: visit.id },
+      data: { arrivedAt: earlier ? undefined : arrivedAt, ...(begins ? { status: 'started', version: { increment: 1 } } : {}) },
+    });
+  if (begins) await db.visitEvent.create({ data: { visitId: visit.id, kind: 'started', at: arrivedAt, byUserId: actor.userId } });
+};

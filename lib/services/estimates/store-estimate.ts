@@ -1,5 +1,13 @@
 import 'server-only';
+import { todayIn } from '../../core/calendar';
 import type { Estimate } from '../../core/condenser';
+import { condenserUnitOf, conditionsOf, readingOf } from '../../core/condenser/from-record';
+import { AppError } from '../../core/errors';
+import { baselineFrom, estimateColumns, estimateReading, kitchenBeliefs, pastLosses } from '../../core/evidence';
+import { readingToEstimate, saveEstimate } from '../../data/estimates';
+import { unitFiles, visitDate } from '../../data/findings-history';
+import { fleetBelief, kitchenPosteriors, saveBelief } from '../../data/fouling';
+import { withinTransaction } from '../../data/transaction';
 import type { ServiceContext } from '../context';
 
 /**
@@ -8,6 +16,38 @@ import type { ServiceContext } from '../context';
  * unit's clean baseline.
  * @throws AppError not_found
  */
-export async function storeEstimate(_ctx: ServiceContext, _readingId: string): Promise<Estimate> {
-  throw new Error('not joined to the core yet');
+export async function storeEstimate(ctx: Pick<ServiceContext, 'db'>, readingId: string): Promise<Estimate> {
+  return withinTransaction(ctx.db, async (tx) => {
+    const found = await readingToEstimate(tx, readingId);
+    if (!found) throw new AppError('not_found', 'That reading is not on file.');
+    const { reading, coilGrade, fanGrade } = found;
+    const { kitchen } = reading.unit;
+    const visitId = reading.visitId ?? undefined;
+    const [file] = await unitFiles(tx, { unitIds: [reading.unitId] }, visitId);
+    const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } });
+    const unit = condenserUnitOf(reading.unit, kitchen);
+    const at = reading.at.getTime();
+    const earlier = (file?.readings ?? []).filter((r) => r.at < at);
+    const baseline = baselineFrom(unit, earlier);
+    const on = reading.visit ? visitDate(reading.visit, kitchen.timeZone) : todayIn(kitchen.timeZone, at);
+    // The cleaning of this very visit lies between its two readings: only the one after it starts afresh.
+    const cleanings = (file?.cleanings ?? []).filter((c) => (reading.phase === 'after' ? c <= on : c < on));
+    const history = pastLosses(earlier, baseline, cleanings.at(-1) ?? null, at);
+    const result = estimateReading(unit, readingOf(reading, { coilGrade, fanGrade }), baseline, conditionsOf(unit, kitchen, shop?.currency ?? 'USD'), history);
+    const { columns } = estimateColumns(result, baseline, { at, on, phase: reading.phase, fanFailed: fanGrade === 'failed' });
+    await saveEstimate(tx, reading, columns, result);
+    if (reading.phase === 'after') await keepBaseline(tx, reading.unitId, visitId);
+    return result;
+  });
+}
+
+/** Brings the unit's row up to its readings. The belief about its rate follows when the visit is closed. */
+async function keepBaseline(tx: Parameters<typeof saveBelief>[0], unitId: string, visitId: string | undefined): Promise<void> {
+  const [file] = await unitFiles(tx, { unitIds: [unitId] }, visitId);
+  if (!file) return;
+  const baseline = baselineFrom(file.unit, file.readings);
+  const { count } = await tx.unitFouling.updateMany({ where: { unitId }, data: { baseline } });
+  if (count > 0) return;
+  const [belief] = kitchenBeliefs([{ ...file, findings: [], readings: [], cleanings: [], trips: [] }], await fleetBelief(tx), await kitchenPosteriors(tx, file.kitchenId));
+  if (belief) await saveBelief(tx, { ...belief, evidence: { ...belief.evidence, baseline } });
 }

@@ -1,5 +1,14 @@
 import 'server-only';
+import { AppError } from '../../core/errors';
+import { dueNow, kitchenBeliefs, ownLimits, reviseTask, type FleetBelief, type ShopRules, type TaskRevision, type UnitBelief } from '../../core/evidence';
+import type { LocalDate, Weekday } from '../../core/calendar';
+import { unitFiles } from '../../data/findings-history';
+import { fleetBelief, saveBelief, shopRules } from '../../data/fouling';
+import { saveChange, saveTaskRule, tasksToRevise, visitToRevise, type TaskToRevise } from '../../data/rule-changes';
+import { withinTransaction } from '../../data/transaction';
+import type { Tx } from '../../data/client';
 import type { ServiceContext } from '../context';
+import { openReturnVisits } from './return-visits';
 
 /** What a closed visit changed, for the screen that closes it. */
 export type RuleRevision = {
@@ -8,8 +17,8 @@ export type RuleRevision = {
   kindKey: string;
   fromRule: string;
   toRule: string;
-  fromDueOn: string | null;
-  toDueOn: string;
+  fromDueOn: LocalDate;
+  toDueOn: LocalDate;
   /** One sentence from the numbers; null where nothing was changed but the date. */
   reason: string | null;
   /** Locked, or on the calendar's dates: what the tool would have done instead. */
@@ -17,11 +26,70 @@ export type RuleRevision = {
 };
 export type VisitConsequences = { revisions: RuleRevision[]; followUpIds: string[] };
 
+type Visit = NonNullable<Awaited<ReturnType<typeof visitToRevise>>>;
+
 /**
  * After a visit is closed: re-anchors each done task, updates its unit's fouling posterior, revises the rules with
  * their reasons, and opens the follow-ups that the guard rails ask for. Doing it twice changes nothing more.
  * @throws AppError not_found
  */
-export async function reviseRulesAfterVisit(_ctx: ServiceContext, _visitId: string): Promise<VisitConsequences> {
-  throw new Error('not joined to the core yet');
+export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, visitId: string): Promise<VisitConsequences> {
+  return withinTransaction(db, async (tx) => {
+    const visit = await visitToRevise(tx, visitId);
+    if (!visit) throw new AppError('not_found', 'That visit is not on file.');
+    const rules = await shopRules(tx);
+    const fleet = await fleetBelief(tx);
+    const beliefs = kitchenBeliefs(await unitFiles(tx, { kitchenId: visit.kitchenId }, visitId), fleet);
+    // The kitchen's other units hear the news too, so all of it is kept.
+    for (const belief of beliefs) await saveBelief(tx, belief);
+    const touched = beliefs.filter((b) => visit.unitIds.has(b.file.unitId));
+    const tasks = await tasksToRevise(tx, touched.map((b) => b.file.unitId), visitId, visit.kitchen.timeZone);
+    const revisions: RuleRevision[] = [];
+    const followUpIds: string[] = [];
+    for (const belief of touched) {
+      const own = ownLimits(belief.file.unit, belief.evidence.baseline, belief.file.conditions, rules.ownLimits);
+      for (const task of tasks.filter((t) => t.row.unitId === belief.file.unitId)) {
+        const done = await reviseOne(tx, { visit, task, belief, own, rules, fleet, by: actor?.userId ?? null, now });
+        if (done) revisions.push(done);
+      }
+      followUpIds.push(...(await openReturnVisits(tx, { belief, visitId, on: visit.on, withinDays: rules.returnWithinDays, by: actor?.userId ?? null, now })));
+    }
+    return { revisions, followUpIds };
+  });
 }
+
+type One = { visit: Visit; task: TaskToRevise; belief: UnitBelief; own: ReturnType<typeof ownLimits>; rules: ShopRules; fleet: FleetBelief; by: string | null; now: Date };
+
+async function reviseOne(tx: Tx, { visit, task, belief, own, rules, fleet, by, now }: One): Promise<RuleRevision | null> {
+  const { row, mine } = task;
+  const doneHere = visit.doneTaskIds.has(row.id);
+  const dates = [...task.doneOn, ...(doneHere ? [visit.on] : []), ...(task.lastDoneOn ? [task.lastDoneOn] : [])].sort();
+  const lastDoneOn = dates.at(-1);
+  if (!lastDoneOn) return null;
+  const previous = task.doneOn.filter((d) => d < visit.on).at(-1) ?? null;
+  const newsSince = [previous, task.lastChangeOn].filter((d): d is LocalDate => d !== null && d < visit.on).sort().at(-1) ?? null;
+  // Starting again from the rule before this visit makes a second run give the same answer.
+  const rule = mine && mine.toRule === row.rule ? mine.fromRule : row.rule;
+  const file = {
+    taskId: row.id, unitId: row.unitId, kindKey: row.kindKey, rule, anchor: row.anchor, anchorDate: task.anchorDate, lastDoneOn,
+    locked: row.locked, minWeeks: row.minWeeks, maxWeeks: row.maxWeeks, newsSince,
+  }; // prettier-ignore
+  const revision = reviseTask(file, belief, own, rules, fleet.fouling, visit.kitchen.preferredWeekday as Weekday | null);
+  // Work not done today keeps its rule unless something severe was seen on the way.
+  const takes = revision !== null && revision.changed && (doneHere || revision.guard === 'halved');
+  const toRule = takes ? revision.rule : rule;
+  const toDueOn = takes ? revision.dueOn : dueNow({ ...file, rule: toRule });
+  const settled = toRule === row.rule && toDueOn === task.dueOn && lastDoneOn === task.lastDoneOn;
+  if (!settled) await saveTaskRule(tx, { taskId: row.id, rule: toRule, dueOn: toDueOn, lastDoneOn });
+  if (takes && revision.reason && !(mine && mine.toRule === toRule))
+    await saveChange(tx, {
+      taskId: row.id, at: now, kind: 'evidence', fromRule: row.rule, toRule, fromDueOn: task.dueOn, toDueOn, reason: revision.reason,
+      evidence: evidenceOfChange(revision, visit.on), modelVersion: revision.modelVersion, byUserId: by, visitId: visit.id,
+    }); // prettier-ignore
+  if (!doneHere && !takes) return null;
+  const held = revision?.wouldHave?.reason ?? null;
+  return { taskId: row.id, unitId: row.unitId, kindKey: row.kindKey, fromRule: rule, toRule, fromDueOn: task.dueOn, toDueOn, reason: takes ? revision.reason : null, held };
+}
+
+/** What is kept beside the sentence, so that it can be checked later. */
+export const evidenceOfChange = (r: TaskRevision, on: LocalDate) => ({ on, guard: r.guard, fromWeeks: r.fromWeeks, weeks: r.weeks, ...r.evidence });

@@ -1,0 +1,39 @@
+import {
+  failurePosterior, kitchenWord, posterior, defaultFailurePrior, withKitchen,
+  type FailureGroup, type FailurePosterior, type FailurePrior, type FoulingPosterior, type Hyper,
+} from '../fouling'; // prettier-ignore
+import { evidenceOf, type UnitEvidence, type UnitFile } from './unit-file';
+
+/** What the fleet as a whole has taught: of coils, and of drains and ice by kind of box. */
+export type FleetBelief = { fouling: Hyper; failures: Record<string, FailurePrior> };
+
+export const groupKey = ({ aspect, kind }: FailureGroup): string => `${aspect}/${kind}`;
+
+export type UnitBelief = { file: UnitFile; evidence: UnitEvidence; fouling: FoulingPosterior; drain: FailurePosterior; ice: FailurePosterior };
+
+export const exposureOf = (file: UnitFile) => ({ placement: file.unit.placement, kitchenId: file.kitchenId });
+
+export function failureOf(file: UnitFile, evidence: UnitEvidence, aspect: 'drain' | 'ice', fleet: FleetBelief): FailurePosterior {
+  const group: FailureGroup = { aspect, kind: file.unit.kind };
+  const prior = fleet.failures[groupKey(group)] ?? defaultFailurePrior(group);
+  return failurePosterior(group, evidence.history.startedOn, evidence.looks.filter((l) => l.aspect === aspect), prior);
+}
+
+/**
+ * Beliefs about the units of one kitchen, each informed by the others. `known` are posteriors of neighbours whose
+ * files have not changed and need not be gone through again.
+ */
+export function kitchenBeliefs(files: readonly UnitFile[], fleet: FleetBelief, known: ReadonlyMap<string, Pick<FoulingPosterior, 'message'>> = new Map()): UnitBelief[] {
+  const alone = files.map((file) => {
+    const evidence = evidenceOf(file);
+    return { file, evidence, fouling: posterior(evidence.history, exposureOf(file), fleet.fouling) };
+  });
+  const neighbours = [...known].filter(([id]) => !files.some((f) => f.unitId === id)).map(([, p]) => p);
+  return alone.map(({ file, evidence, fouling }, i) => ({
+    file,
+    evidence,
+    fouling: withKitchen(fouling, fleet.fouling, kitchenWord([...neighbours, ...alone.filter((_, j) => j !== i).map((a) => a.fouling)])),
+    drain: failureOf(file, evidence, 'drain', fleet),
+    ice: failureOf(file, evidence, 'ice', fleet),
+  }));
+}

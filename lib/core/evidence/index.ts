@@ -1,0 +1,9 @@
+/** From what lies on file about a unit to beliefs, rules and return visits: joins condenser, fouling and intervals. */
+export { baselineFrom, lnKOf, readingFact, setAsideWhy, type ReadingFact } from './reading-fact';
+export { CONDENSER_MODEL_VERSION, estimateColumns, estimateReading, pastLosses } from './estimate-record';
+export { evidenceOf, type FindingFact, type UnitEvidence, type UnitFile } from './unit-file';
+export { exposureOf, failureOf, groupKey, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
+export { ownLimits, type LimitSettings, type OwnLimits } from './own-limits';
+export { DEFAULT_SHOP_RULES, type ShopRules } from './shop-rules';
+export { dueNow, reviseTask, settingsFor, type TaskFile, type TaskRevision } from './revise-task';
+export { RETURN_WORDS, returnVisits, type ReturnCause, type ReturnVisit } from './return-visits';

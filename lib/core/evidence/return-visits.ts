@@ -1,0 +1,29 @@
+import { addDays, type LocalDate } from '../calendar';
+import type { FindingFact } from './unit-file';
+
+/** What calls somebody back within days, whatever the rules say. The order is that of urgency. */
+export const RETURN_CAUSES = ['ice_block', 'drain_blocked', 'coil_packed', 'high_pressure_trip'] as const;
+export type ReturnCause = (typeof RETURN_CAUSES)[number];
+
+export const RETURN_WORDS: Record<ReturnCause, string> = {
+  ice_block: 'Go back: solid ice on the low side',
+  drain_blocked: 'Go back: drain did not run',
+  coil_packed: 'Go back: coil was packed',
+  high_pressure_trip: 'Go back: tripped on high pressure',
+};
+
+export type ReturnVisit = { cause: ReturnCause; what: string; note: string; dueOn: LocalDate };
+
+const STOPPED = new Set(['blocked', 'frozen', 'broken']);
+
+/** Return visits that the day's findings and trips of one unit ask for. Its caution is part of the note. */
+export function returnVisits(on: LocalDate, findings: readonly FindingFact[], tripped: boolean, withinDays: number): ReturnVisit[] {
+  const met = findings.filter((f) => f.on === on && f.phase === 'found');
+  const causes: [ReturnCause, boolean, string][] = [
+    ['ice_block', met.some((f) => f.aspect === 'ice' && f.grade === 'block'), 'See that it stays clear and the box holds temperature; find why it iced.'],
+    ['drain_blocked', met.some((f) => f.aspect === 'drain' && STOPPED.has(f.grade)), 'Pour a cup of water and watch it go; look at the line, the trap and the heater.'],
+    ['coil_packed', met.some((f) => f.aspect === 'coil' && f.grade === 'packed'), 'Read it again after a few days of service: did the cleaning hold, is it clean all through?'],
+    ['high_pressure_trip', tripped, 'Never hold a cut-out closed. Read head and air again; look at fan, air path and charge before blaming the coil.'],
+  ];
+  return causes.filter(([, asked]) => asked).map(([cause, , note]) => ({ cause, what: RETURN_WORDS[cause], note, dueOn: addDays(on, withinDays) }));
+}

@@ -1,0 +1,56 @@
+import { nextDue, type Anchor, type LocalDate, type Weekday } from '../calendar';
+import { reviseCoilRule, reviseInspectionRule, type Bounds, type CoilEvidence, type InspectionEvidence, type IntervalTask, type Revision } from '../intervals';
+import type { UnitBelief } from './beliefs';
+import type { OwnLimits } from './own-limits';
+import type { ShopRules } from './shop-rules';
+import type { Hyper } from '../fouling';
+
+/** A task as it stands after the visit was written down: `lastDoneOn` is already the visit's date when it was done there. */
+export type TaskFile = {
+  taskId: string;
+  unitId: string;
+  kindKey: string;
+  rule: string;
+  anchor: Anchor;
+  anchorDate: LocalDate;
+  lastDoneOn: LocalDate;
+  locked: boolean;
+  minWeeks: number;
+  maxWeeks: number;
+  /** The later of its last done date before this visit and its last change by evidence: only newer evidence is news. */
+  newsSince: LocalDate | null;
+};
+
+export type TaskRevision = Revision<CoilEvidence | InspectionEvidence>;
+
+const INTERVAL_TASKS: Record<string, IntervalTask> = { coil_cleaning: 'coil_cleaning', drain_inspection: 'drain_inspection', evaporator_inspection: 'evaporator_inspection' };
+
+/** The next due date under a task's present rule; its last done date where the rule has ended. */
+export function dueNow(task: Pick<TaskFile, 'rule' | 'anchor' | 'anchorDate' | 'lastDoneOn'>): LocalDate {
+  return nextDue(task) ?? task.lastDoneOn;
+}
+
+/** Money enters by the kitchen's own price and the machine's own energy, where both are known. */
+export function settingsFor(rules: ShopRules, own: OwnLimits | null, pricePerKwh: number | null): Omit<ShopRules, 'energyCostPerDayPerLnK'> & { energyCostPerDayPerLnK: number | ((deposit: number) => number) } {
+  const kwh = own?.extraKwhPerDay;
+  return { ...rules, energyCostPerDayPerLnK: kwh && pricePerKwh !== null ? (deposit: number) => kwh(deposit) * pricePerKwh : rules.energyCostPerDayPerLnK };
+}
+
+/** The rule after a visit, or null for a kind of task that no evidence speaks of: its rule stays as it is. */
+export function reviseTask(task: TaskFile, belief: UnitBelief, own: OwnLimits | null, rules: ShopRules, hyper: Hyper, preferredWeekday: Weekday | null): TaskRevision | null {
+  const kind = INTERVAL_TASKS[task.kindKey];
+  if (!kind) return null;
+  const bounds: Bounds = { minWeeks: task.minWeeks, ...(task.maxWeeks < rules.maxWeeks[kind] ? { maxWeeks: task.maxWeeks } : {}) };
+  const { priceKnown, energyPricePerKwh } = belief.file.conditions;
+  const price = priceKnown ? energyPricePerKwh : null;
+  const frame = {
+    currentRule: task.rule, anchor: task.anchor, anchorDate: task.anchorDate, lastDoneOn: task.lastDoneOn, preferredWeekday,
+    settings: settingsFor(rules, own, price), bounds, locked: task.locked, lastRevisedOn: task.newsSince,
+  }; // prettier-ignore
+  if (kind === 'coil_cleaning') {
+    const limits = own && own.limits.length > 0 ? own.limits : rules.limits;
+    const failureLimit = own?.failureLimit ?? rules.failureLimit;
+    return reviseCoilRule({ ...frame, history: belief.evidence.history, posterior: belief.fouling, hyper, limits, failureLimit });
+  }
+  return reviseInspectionRule({ ...frame, task: kind, looks: belief.evidence.looks, posterior: kind === 'drain_inspection' ? belief.drain : belief.ice });
+}

@@ -1,0 +1,47 @@
+import 'server-only';
+import { DEFAULT_HYPER, type FoulingPosterior } from '../core/fouling';
+import { DEFAULT_SHOP_RULES, type FleetBelief, type ShopRules, type UnitBelief } from '../core/evidence';
+import { readShopRules } from '../schemas/policy';
+import type { Prisma, Tx } from './client';
+
+const json = (value: unknown) => value as Prisma.InputJsonValue;
+
+/** What the fleet taught at its last fitting; the room's own priors before any. Fits of an older model are left alone. */
+export async function fleetBelief(db: Tx): Promise<FleetBelief> {
+  const last = await db.fleetPrior.findFirst({ where: { modelVersion: DEFAULT_HYPER.modelVersion }, orderBy: { fittedAt: 'desc' } });
+  return last ? (last.hyper as unknown as FleetBelief) : { fouling: DEFAULT_HYPER, failures: {} };
+}
+
+export const saveFleetBelief = (db: Tx, belief: FleetBelief, fittedAt: Date) =>
+  db.fleetPrior.create({ data: { hyper: json(belief), modelVersion: belief.fouling.modelVersion, fittedAt } });
+
+/** The shop's policy, whole: what was never set is as the program brings it. */
+export async function shopRules(db: Tx): Promise<ShopRules> {
+  const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { policy: true } });
+  return shop ? readShopRules(shop.policy) : DEFAULT_SHOP_RULES;
+}
+
+/** A belief as its row. */
+export function foulingRow({ file, evidence, fouling }: UnitBelief) {
+  const { grades, readings, cleanings } = fouling.evidence;
+  return {
+    unitId: file.unitId,
+    posterior: json(fouling),
+    ratePerDay: fouling.rate.mean,
+    rateSdPerDay: fouling.rate.sd,
+    evidenceCount: grades + readings + cleanings,
+    modelVersion: fouling.modelVersion,
+    baseline: json(evidence.baseline),
+  };
+}
+
+export async function saveBelief(db: Tx, belief: UnitBelief): Promise<void> {
+  const row = foulingRow(belief);
+  await db.unitFouling.upsert({ where: { unitId: row.unitId }, create: row, update: row });
+}
+
+/** Posteriors on file of a kitchen's units, of the present model only. */
+export async function kitchenPosteriors(db: Tx, kitchenId: string): Promise<Map<string, FoulingPosterior>> {
+  const rows = await db.unitFouling.findMany({ where: { unit: { kitchenId, archivedAt: null }, modelVersion: DEFAULT_HYPER.modelVersion }, select: { unitId: true, posterior: true } });
+  return new Map(rows.map((r) => [r.unitId, r.posterior as unknown as FoulingPosterior]));
+}

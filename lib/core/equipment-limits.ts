@@ -12,7 +12,12 @@ export const LIMITS = {
   chargeKg: [0.005, 500],
   /** Pa above atmosphere: 30 psig to 150 bar (carbon dioxide). */
   cutoutPaGauge: [206_843, 15_000_000],
+  /** Pa: gauges from 100 psi to 400 bar. */
+  gaugeSpanPa: [689_475, 40_000_000],
   energyPricePerKwh: [0, 10],
+  /** Great-circle distance to road distance, and mean driving speed. */
+  circuity: [1, 3],
+  speedKmh: [3, 130],
   weeks: [1, 104],
 } as const satisfies Record<string, readonly [number, number]>;
 export type Limited = keyof typeof LIMITS;

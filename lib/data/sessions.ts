@@ -21,5 +21,5 @@ export const liveSessions = (db: Tx, userId: string, now: Date) =>
   db.staffSession.findMany({ where: { userId, revokedAt: null, expiresAt: { gt: now } }, orderBy: { lastSeenAt: 'desc' } });
 
 /** Revokes one session, or all of a person's. */
-export const revokeSessions = (db: Tx, where: { userId: string; id?: string }, now: Date) =>
+export const revokeSessions = (db: Tx, where: { userId: string; id?: string | { not: string } }, now: Date) =>
   db.staffSession.updateMany({ where: { ...where, revokedAt: null }, data: { revokedAt: now } });

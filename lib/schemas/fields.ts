@@ -1,0 +1,65 @@
+import { z } from 'zod';
+import { isTimeZone } from '../core/fleet-csv';
+import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited } from '../core/equipment-limits';
+import { readDayHours } from '../core/hours';
+import type { WeeklyWindow } from '../core/booking/service-hours';
+import type { Weekday } from '../core/calendar';
+
+/** Fields that forms share. A form sends empty fields as nothing at all. */
+
+export const Name = (what: string) => z.string({ error: `Give ${what} a name.` }).trim().min(1, `Give ${what} a name.`).max(NAME_MAX, `At most ${NAME_MAX} characters.`);
+export const Words = (max = TEXT_MAX) => z.string().trim().max(max, `At most ${max} characters.`).optional().default('');
+export const OptionalEmail = z.union([z.literal(''), z.email('That is not an e-mail address.')]).optional().default('');
+export const Email = z.email({ error: 'Give an e-mail address.' }).max(200).transform((e) => e.toLowerCase());
+export const TimeZone = z.string({ error: 'Choose a time zone.' }).trim().refine(isTimeZone, 'Not a time zone. Write it like America/Chicago.');
+export const Version = z.coerce.number().int();
+export const Reason = (ask: string) => z.string({ error: ask }).trim().min(3, ask).max(500, 'At most 500 characters.');
+/** A checkbox: sent as "on" or not at all. */
+export const Ticked = z.boolean().optional().default(false);
+
+/** A number held to the limits of its field, in the same unit as on file. */
+export function Bounded(limit: Limited, unit = '') {
+  const [lo, hi] = LIMITS[limit];
+  return z
+    .number({ error: 'Write a number, with a point for decimals.' })
+    .refine((x) => within(limit, x), `Between ${lo} and ${hi}${unit ? ` ${unit}` : ''}.`)
+    .optional();
+}
+
+export type UnitOfEntry = { label: string; toSi: (x: number) => number; fromSi: (x: number) => number };
+
+/**
+ * A measured value with the unit it was typed in, so that the server reads the number as the person saw it.
+ * Empty gives null; otherwise SI.
+ */
+export function Measured<U extends string>(limit: Limited, units: Record<U, UnitOfEntry>) {
+  const names = Object.keys(units) as [U, ...U[]];
+  return z
+    .object({ value: z.number({ error: 'Write a number, with a point for decimals.' }).optional(), unit: z.enum(names) })
+    .transform(({ value, unit }, ctx) => {
+      if (value === undefined) return null;
+      const { toSi, fromSi, label } = units[unit];
+      const si = toSi(value);
+      if (within(limit, si)) return si;
+      const [lo, hi] = LIMITS[limit].map((x) => Number(fromSi(x).toPrecision(3)));
+      ctx.addIssue({ code: 'custom', path: ['value'], message: `Between ${lo} and ${hi} ${label} is possible.` });
+      return z.NEVER;
+    });
+}
+
+export const DAY_KEYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
+export type DayKey = (typeof DAY_KEYS)[number];
+
+/** Hours of a week, a line of text for each day. */
+const Day = z.string().optional();
+export const WeekHours = z
+  .object({ mon: Day, tue: Day, wed: Day, thu: Day, fri: Day, sat: Day, sun: Day })
+  .optional()
+  .transform((days, ctx) =>
+    DAY_KEYS.flatMap((key, i): WeeklyWindow[] => {
+      const read = readDayHours(days?.[key] ?? '');
+      if ('windows' in read) return read.windows.map((w) => ({ weekday: i as Weekday, ...w }));
+      ctx.addIssue({ code: 'custom', path: [key], message: read.problem });
+      return [];
+    }),
+  );

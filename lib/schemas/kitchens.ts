@@ -1,0 +1,55 @@
+import { z } from 'zod';
+import type { Weekday } from '../core/calendar';
+import { Bounded, Name, OptionalEmail, TimeZone, Version, WeekHours, Words } from './fields';
+import { Altitude, HotDayAir } from './measures';
+import { LocalDateField } from './visits';
+
+const fields = {
+  name: Name('the kitchen'),
+  address: Words(400),
+  timeZone: TimeZone,
+  altitude: Altitude,
+  lat: Bounded('lat', 'degrees'),
+  lng: Bounded('lng', 'degrees'),
+  serviceHours: WeekHours,
+  accessNotes: Words(),
+  contactName: Words(120),
+  contactPhone: Words(60),
+  contactEmail: OptionalEmail,
+  energyPricePerKwh: Bounded('energyPricePerKwh', 'a kilowatt-hour'),
+  hotDayAir: HotDayAir,
+  preferredWeekday: z.number().int().min(0).max(6).optional(),
+};
+
+type Raw = z.output<z.ZodObject<typeof fields>>;
+
+function onFile<T extends Raw>({ altitude, hotDayAir, ...rest }: T) {
+  return {
+    ...rest,
+    altitudeM: altitude ?? 0,
+    hotDayAirK: hotDayAir ?? 308.15,
+    lat: rest.lat ?? null,
+    lng: rest.lng ?? null,
+    energyPricePerKwh: rest.energyPricePerKwh ?? null,
+    preferredWeekday: (rest.preferredWeekday ?? null) as Weekday | null,
+  };
+}
+
+function placed(k: { lat?: number; lng?: number }, ctx: z.RefinementCtx) {
+  if ((k.lat === undefined) !== (k.lng === undefined))
+    ctx.addIssue({ code: 'custom', path: [k.lat === undefined ? 'lat' : 'lng'], message: 'Latitude and longitude go together: fill both or neither.' });
+}
+
+export const NewKitchen = z.object({ customerId: z.uuid(), ...fields }).superRefine(placed).transform(onFile);
+export type NewKitchen = z.output<typeof NewKitchen>;
+
+export const EditKitchen = z.object({ id: z.uuid(), version: Version, ...fields }).superRefine(placed).transform(onFile);
+export type EditKitchen = z.output<typeof EditKitchen>;
+
+/** Days on which a kitchen is closed to us, first and last day both included as people say it. */
+export const NewBlackout = z
+  .object({ kitchenId: z.uuid(), from: LocalDateField, to: LocalDateField, reason: Words(200) })
+  .refine((b) => b.to >= b.from, { path: ['to'], message: 'The last day comes before the first.' });
+export type NewBlackout = z.output<typeof NewBlackout>;
+
+export const RemoveBlackout = z.object({ id: z.uuid() });

@@ -1,0 +1,67 @@
+import { z } from 'zod';
+import { ROLES } from '../core/access';
+import { GAUGE_GRADES } from '../core/condenser/types';
+import { passwordProblem } from '../core/people/password-rule';
+import { SKILLS } from '../core/people/skills';
+import { Bounded, Email, Measured, Version, WeekHours, Words } from './fields';
+import { PRESSURES } from './measures';
+import { LocalDateField } from './visits';
+
+const PersonName = z.string({ error: 'Give the name.' }).trim().min(2, 'Give the name.').max(120, 'At most 120 characters.');
+export const NewPassword = z.string({ error: 'Give a password.' });
+
+type WithPassword = { password: string; name?: string; email?: string };
+export function strong(p: WithPassword, ctx: z.RefinementCtx) {
+  const problem = passwordProblem(p.password, p);
+  if (problem) ctx.addIssue({ code: 'custom', path: ['password'], message: problem });
+}
+
+const fields = {
+  name: PersonName,
+  email: Email,
+  role: z.enum(ROLES, { error: 'Choose a role.' }),
+  skills: z.array(z.enum(SKILLS)).optional().default([]),
+  shifts: WeekHours,
+  gaugeGrade: z.enum(GAUGE_GRADES, { error: 'Choose the grade on the dial.' }).optional().default('1A'),
+  gaugeSpan: Measured('gaugeSpanPa', PRESSURES).optional(),
+  homeLat: Bounded('lat', 'degrees'),
+  homeLng: Bounded('lng', 'degrees'),
+};
+
+type Raw = z.output<z.ZodObject<typeof fields>>;
+const DEFAULT_SPAN_PA = 3_447_379;
+const onFile = <T extends Raw>({ gaugeSpan, homeLat, homeLng, ...rest }: T) => ({ ...rest, gaugeSpanPa: gaugeSpan ?? DEFAULT_SPAN_PA, homeLat: homeLat ?? null, homeLng: homeLng ?? null });
+
+function placed(p: { homeLat?: number; homeLng?: number }, ctx: z.RefinementCtx) {
+  if ((p.homeLat === undefined) !== (p.homeLng === undefined))
+    ctx.addIssue({ code: 'custom', path: [p.homeLat === undefined ? 'homeLat' : 'homeLng'], message: 'Latitude and longitude go together: fill both or neither.' });
+}
+
+export const NewPerson = z.object({ ...fields, password: NewPassword }).superRefine(placed).superRefine(strong).transform(onFile);
+export type NewPerson = z.output<typeof NewPerson>;
+
+export const EditPerson = z.object({ id: z.uuid(), version: Version, ...fields }).superRefine(placed).transform(onFile);
+export type EditPerson = z.output<typeof EditPerson>;
+
+export const SetActive = z.object({ id: z.uuid(), version: Version, active: z.enum(['yes', 'no']) });
+export type SetActive = z.output<typeof SetActive>;
+
+export const SetPassword = z.object({ id: z.uuid(), password: NewPassword }).superRefine(strong);
+export type SetPassword = z.output<typeof SetPassword>;
+
+export const EndSession = z.object({ userId: z.uuid(), sessionId: z.uuid().optional() });
+export type EndSession = z.output<typeof EndSession>;
+
+export const NewTimeOff = z
+  .object({ userId: z.uuid(), from: LocalDateField, to: LocalDateField, reason: Words(200) })
+  .refine((t) => t.to >= t.from, { path: ['to'], message: 'The last day comes before the first.' });
+export type NewTimeOff = z.output<typeof NewTimeOff>;
+export const RemoveTimeOff = z.object({ id: z.uuid() });
+
+/** Of one's own. */
+export const MyUnits = z.object({ temperatureUnit: z.enum(['F', 'C']), pressureUnit: z.enum(['psig', 'bar']), massUnit: z.enum(['oz', 'g']) });
+export type MyUnits = z.output<typeof MyUnits>;
+
+export const ChangePassword = z.object({ current: z.string({ error: 'Give the password you have now.' }), password: NewPassword });
+export type ChangePassword = z.output<typeof ChangePassword>;
+export const EndMySession = z.object({ sessionId: z.uuid().optional() });

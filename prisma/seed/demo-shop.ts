@@ -5,6 +5,8 @@ import { assemble, shopSettings } from './shop/assemble';
 import { CITY } from './shop/kitchens';
 import { people } from './shop/people';
 import type { Shop } from './save';
+import { foulingRow } from '../../lib/data/fouling';
+import { Learning } from './simulate/learn';
 import { liveThrough, stagger } from './simulate/history';
 import { bookAhead } from './simulate/upcoming';
 import { beginWorld, type Out } from './simulate/world';
@@ -23,7 +25,10 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
   const { placed, ...rows } = assemble(seed, start);
   const world = beginWorld(seed, start, today, placed, users);
   stagger(world);
-  bookAhead(world, liveThrough(world, () => {}));
-  const shop: Shop = { settings: shopSettings, users, kinds: TASK_KINDS.map((k, sort) => ({ ...k, sort })), ...rows, estimates: [], fouling: [], ruleChanges: [], priors: [] };
+  const learning = new Learning(world);
+  bookAhead(world, liveThrough(world, (booking, seen) => learning.after(booking, seen)));
+  const beliefs = learning.beliefs();
+  const fouling = beliefs.map((b) => foulingRow(b));
+  const shop: Shop = { settings: shopSettings, users, kinds: TASK_KINDS.map((k, sort) => ({ ...k, sort })), ...rows, estimates: learning.estimates, fouling, ruleChanges: learning.ruleChanges, priors: [] };
   return { shop, out: world.out };
 }

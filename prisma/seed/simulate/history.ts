@@ -4,7 +4,7 @@ import { bookDay, type Booking } from './dispatch';
 import { perform, type Seen } from './perform';
 import type { World } from './world';
 
-export type AfterVisit = (world: World, booking: Booking, seen: Seen[]) => void;
+export type AfterVisit = (booking: Booking, seen: readonly Seen[]) => void;
 
 const asDate = (d: LocalDate) => new Date(`${d}T00:00:00Z`);
 const localOf = (d: Date) => d.toISOString().slice(0, 10) as LocalDate;
@@ -30,7 +30,7 @@ export function stagger(world: World): void {
   });
 }
 
-/** Lives through the record day by day, up to but not including today; returns what is booked for today and later. */
+/** Lives through the record day by day, `after` moving dates and rules on, up to but not including today; returns what is booked for today and later. */
 export function liveThrough(world: World, after: AfterVisit): Booking[] {
   let pending: Booking[] = [];
   const today = toDay(world.today);
@@ -40,14 +40,7 @@ export function liveThrough(world: World, after: AfterVisit): Booking[] {
     for (const booking of now) {
       const seen = perform(world, booking);
       booking.kitchen.booked = false;
-      const byUnit = new Map(seen.map((s) => [s.unit, s]));
-      for (const { unit, tasks } of booking.units)
-        if (byUnit.get(unit)?.reached)
-          for (const task of tasks) {
-            task.lastDoneOn = asDate(booking.date);
-            setDue(task);
-          }
-      after(world, booking, seen.filter((s) => s.reached));
+      after(booking, seen.filter((s) => s.reached));
     }
     if (weekdayOf(fromDay(day)) < 5) {
       const taken = new Set(pending.flatMap((b) => b.units.flatMap((u) => u.tasks.map((t) => t.id as string))));

@@ -25,7 +25,8 @@ export function Slip({ visit: v }: { visit: SlipVisit }) {
       <span className="block font-bold">
         {timeIn(v.startsAt, v.timeZone)}–{timeIn(v.endsAt, v.timeZone)}
       </span>
-      <span className="block">{v.kitchen}</span>
+      <span className="block">{v.customer}</span>
+      <span className="block text-soft">{v.kitchen}</span>
       <span className="block text-soft">
         {count(v.units, 'unit')}, {count(v.tasks, 'task')}
       </span>

@@ -80,10 +80,14 @@ export function localDate(text: string): LocalDate {
   return text;
 }
 
+function digit(text: string, at: number): number {
+  return text.charCodeAt(at) - 48;
+}
+
 /** Days since 1970-01-01. */
 export function toDay(date: LocalDate): number {
-  const c = (i: number) => date.charCodeAt(i) - 48;
-  return civilToDay(c(0) * 1000 + c(1) * 100 + c(2) * 10 + c(3), c(5) * 10 + c(6), c(8) * 10 + c(9));
+  const year = digit(date, 0) * 1000 + digit(date, 1) * 100 + digit(date, 2) * 10 + digit(date, 3);
+  return civilToDay(year, digit(date, 5) * 10 + digit(date, 6), digit(date, 8) * 10 + digit(date, 9));
 }
 
 export function addDays(date: LocalDate, days: number): LocalDate {

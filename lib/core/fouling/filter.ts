@@ -1,4 +1,4 @@
-import { normalCdf } from './special';
+import { scaledTail } from './special';
 import { PIECE_SD, RATE_CENTRES, RATE_COUNT, type Hyper } from './hyper';
 
 /**
@@ -11,9 +11,22 @@ import { PIECE_SD, RATE_CENTRES, RATE_COUNT, type Hyper } from './hyper';
  * Layout of one piece in the array: id, ln likelihood, 4 means, 10 covariances.
  */
 export const STRIDE = 16;
-const [ID, LL, F, R, RATE, Q, FF, FR, FX, FQ, RR, RX, RQ, XX, XQ, QQ] = [
-  0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15,
-] as const;
+const ID = 0;
+const LL = 1;
+const F = 2;
+const R = 3;
+const RATE = 4;
+const Q = 5;
+const FF = 6;
+const FR = 7;
+const FX = 8;
+const FQ = 9;
+const RR = 10;
+const RX = 11;
+const RQ = 12;
+const XX = 13;
+const XQ = 14;
+const QQ = 15;
 export const AT = { ID, LL, F, R, RATE, Q, FF, FR, FX, FQ, RR, RX, RQ, XX, XQ, QQ } as const;
 
 /** Piece ids below RATE_COUNT grow linearly; the rest towards an asymptote, at the same rates. */
@@ -35,8 +48,8 @@ export function startBank(hyper: Hyper, startedClean: boolean): Bank {
   const bank = new Float64Array(shapes * RATE_COUNT * STRIDE);
   const run = startedClean ? { mean: 0, sd: 0 } : UNKNOWN_RUN;
   for (let id = 0, o = 0; o < bank.length; id++, o += STRIDE) {
-    const r = RATE_CENTRES[id % RATE_COUNT] as number;
-    const rate = Math.exp(r);
+    // A symmetric piece of relative width p has its mean logarithm p²/2 below that of its centre.
+    const rate = Math.exp((RATE_CENTRES[id % RATE_COUNT] as number) + PIECE_SD ** 2 / 2);
     const rateVar = (PIECE_SD * rate) ** 2;
     bank[o + ID] = id;
     bank[o + F] = rate * run.mean;
@@ -86,12 +99,12 @@ export function clean(bank: Bank, hyper: Pick<Hyper, 'restore'>): void {
     const ff = bank[o + FF] as number;
     const fq = bank[o + FQ] as number;
     const qq = bank[o + QQ] as number;
-    const left = (withF: number, withQ: number) => q * withF + f * withQ;
-    const variance = q * q * ff + f * f * qq + 2 * q * f * fq + ff * qq + fq * fq + luck * (f * f + ff);
-    bank[o + R] = (bank[o + R] as number) + q * f + fq;
-    bank[o + RR] = (bank[o + RR] as number) + 2 * left(bank[o + FR] as number, bank[o + RQ] as number) + variance;
-    bank[o + RX] = (bank[o + RX] as number) + left(bank[o + FX] as number, bank[o + XQ] as number);
-    bank[o + RQ] = (bank[o + RQ] as number) + left(fq, qq);
+    // Covariances of the product q·f for normal q and f.
+    const own = q * q * ff + f * f * qq + 2 * q * f * fq + ff * qq + fq * fq + luck * (f * f + ff);
+    bank[o + R]! += q * f + fq;
+    bank[o + RR]! += 2 * (q * (bank[o + FR] as number) + f * (bank[o + RQ] as number)) + own;
+    bank[o + RX]! += q * (bank[o + FX] as number) + f * (bank[o + XQ] as number);
+    bank[o + RQ]! += q * fq + f * qq;
     bank[o + F] = bank[o + FF] = bank[o + FR] = bank[o + FX] = bank[o + FQ] = 0;
   }
 }
@@ -133,6 +146,8 @@ export function observeReading(bank: Bank, deposit: number, sd: number): void {
   }
 }
 
+const SQRT_2PI_INV = 0.3989422804014327;
+
 /** A grade: the deposit lies between two thresholds, seen through an eye with spread `sd`. Ends may be infinite. */
 export function observeGrade(bank: Bank, low: number, high: number, sd: number): void {
   for (let o = 0; o < bank.length; o += STRIDE) {
@@ -140,39 +155,47 @@ export function observeGrade(bank: Bank, low: number, high: number, sd: number):
     const s = Math.sqrt(Math.max(depositVariance(bank, o), 0) + sd * sd);
     const a = (low - mean) / s;
     const b = (high - mean) / s;
-    const mass = a > 0 ? normalCdf(-a) - normalCdf(-b) : normalCdf(b) - normalCdf(a);
-    let pull: number;
-    let narrow: number;
+    // Exponentials and tails at both ends, each computed once.
+    const absA = a < 0 ? -a : a;
+    const absB = b < 0 ? -b : b;
+    const ea = absA > 37 ? 0 : Math.exp(-0.5 * absA * absA);
+    const eb = absB > 37 ? 0 : Math.exp(-0.5 * absB * absB);
+    const ta = ea === 0 ? 0 : ea * scaledTail(absA);
+    const tb = eb === 0 ? 0 : eb * scaledTail(absB);
+    const mass = a > 0 ? ta - tb : b < 0 ? tb - ta : 1 - ta - tb;
     if (mass > 1e-9) {
-      const pa = a < -40 ? 0 : Math.exp(-0.5 * a * a) * 0.3989422804014327;
-      const pb = b > 40 ? 0 : Math.exp(-0.5 * b * b) * 0.3989422804014327;
-      pull = (pa - pb) / mass;
-      narrow = pull * pull - ((pa === 0 ? 0 : a * pa) - (pb === 0 ? 0 : b * pb)) / mass;
+      const pull = ((ea - eb) * SQRT_2PI_INV) / mass;
+      const bend = (ea === 0 ? 0 : a * ea) - (eb === 0 ? 0 : b * eb);
       bank[o + LL]! += Math.log(mass);
+      correct(bank, o, pull / s, (pull * pull - (bend * SQRT_2PI_INV) / mass) / (s * s));
     } else {
       // Far outside: the nearer edge acts like a reading there.
       const edge = a > 0 ? a : b;
-      pull = edge;
-      narrow = 1;
       bank[o + LL]! -= 0.5 * edge * edge + Math.log(Math.abs(edge)) + 0.919;
+      correct(bank, o, edge / s, 1 / (s * s));
     }
-    correct(bank, o, pull / s, narrow / (s * s));
   }
 }
 
-/** Drops pieces that the evidence has made hopeless under any prior a kitchen could bring. */
-export function prune(bank: Bank): Bank {
+/** Pieces whose share of the belief is below e^−11.5 (one in 100,000) go. */
+const HOPELESS = 11.5;
+
+/**
+ * Drops pieces that prior and evidence together have made hopeless. `logPrior` is ln of each rate piece's prior
+ * weight; what a kitchen's other units could add to it is a few units at most.
+ */
+export function prune(bank: Bank, logPrior: Float64Array): Bank {
   let best = -Infinity;
-  for (let o = LL; o < bank.length; o += STRIDE) best = Math.max(best, bank[o] as number);
-  const floor = best - 16;
+  for (let o = 0; o < bank.length; o += STRIDE) {
+    const score = (bank[o + LL] as number) + (logPrior[(bank[o] as number) % RATE_COUNT] as number);
+    if (score > best) best = score;
+  }
+  const floor = best - HOPELESS;
   let kept = 0;
-  for (let o = 0; o < bank.length; o += STRIDE) if ((bank[o + LL] as number) >= floor) kept++;
-  if (kept * STRIDE === bank.length) return bank;
-  const result = new Float64Array(kept * STRIDE);
-  for (let o = 0, t = 0; o < bank.length; o += STRIDE)
-    if ((bank[o + LL] as number) >= floor) {
-      result.set(bank.subarray(o, o + STRIDE), t);
-      t += STRIDE;
-    }
-  return result;
+  for (let o = 0; o < bank.length; o += STRIDE) {
+    if ((bank[o + LL] as number) + (logPrior[(bank[o] as number) % RATE_COUNT] as number) < floor) continue;
+    if (kept !== o) for (let k = 0; k < STRIDE; k++) bank[kept + k] = bank[o + k] as number;
+    kept += STRIDE;
+  }
+  return kept === bank.length ? bank : bank.subarray(0, kept);
 }

@@ -23,6 +23,9 @@ export function passage(distance: number, advance: number, noise: number, spread
   const total = noise + spread;
   if (!(total > 0)) return advance >= distance ? 1 : 0;
   const root = Math.sqrt(total);
+  // More than six standard deviations either way there is nothing left to tell.
+  if (advance - distance > 6 * root) return 1;
+  if (advance - distance < -6 * root) return 0;
   const direct = normalCdf((advance - distance) / root);
   if (!(noise > 1e-12)) return direct;
   const ratio = spread / noise;

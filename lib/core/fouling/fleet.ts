@@ -1,7 +1,8 @@
 import type { Exposure, UnitHistory } from './history';
 import type { Hyper } from './hyper';
-import { combine, NO_MESSAGE, withoutOne, type KitchenMessage } from './pooling';
-import { posterior, withKitchen, type FoulingPosterior } from './posterior';
+import { combine, NO_MESSAGE, weigh, withoutOne, type KitchenMessage } from './pooling';
+import { filterHistory } from './posterior';
+import { summarise, type FoulingPosterior } from './summary';
 
 export type FleetUnit = { history: UnitHistory; exposure: Exposure };
 
@@ -23,9 +24,38 @@ export function kitchenWord(others: Iterable<Pick<FoulingPosterior, 'message'>>)
   return combine(Array.from(others, (o) => o.message));
 }
 
-/** Posteriors of a whole fleet, each informed by its exposure and its kitchen's other units. Same order as given. */
+/**
+ * Posteriors of a whole fleet, each informed by its exposure and its kitchen's other units, handed to `take` kitchen by
+ * kitchen with the unit's place in `units`, so that a large fleet need not be held all at once.
+ */
+export function eachPosterior(
+  units: readonly FleetUnit[],
+  hyper: Hyper,
+  take: (p: FoulingPosterior, index: number) => void,
+): void {
+  const kitchens = new Map<string, number[]>();
+  units.forEach((u, i) => {
+    const list = kitchens.get(u.exposure.kitchenId);
+    if (list) list.push(i);
+    else kitchens.set(u.exposure.kitchenId, [i]);
+  });
+  for (const indices of kitchens.values()) {
+    const heard = indices.map((i) => {
+      const { history, exposure } = units[i] as FleetUnit;
+      const filtered = filterHistory(history, exposure, hyper);
+      filtered.run.bank = filtered.run.bank.slice();
+      return { filtered, message: weigh(filtered.run.bank, hyper, exposure.placement, NO_MESSAGE).message };
+    });
+    const all = combine(heard.map((h) => h.message));
+    heard.forEach(({ filtered, message }, k) =>
+      take(summarise(filtered, hyper, withoutOne(all, message)), indices[k] as number),
+    );
+  }
+}
+
+/** The same as an array, in the order given. */
 export function fleetPosteriors(units: readonly FleetUnit[], hyper: Hyper): FoulingPosterior[] {
-  const alone = units.map((u) => posterior(u.history, u.exposure, hyper, NO_MESSAGE));
-  const all = kitchenMessages(alone);
-  return alone.map((p) => withKitchen(p, hyper, withoutOne(all.get(p.exposure.kitchenId) ?? p.message, p.message)));
+  const result = new Array<FoulingPosterior>(units.length);
+  eachPosterior(units, hyper, (p, i) => (result[i] = p));
+  return result;
 }

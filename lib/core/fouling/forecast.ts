@@ -2,7 +2,7 @@ import { fromDay, toDay, type LocalDate } from '../calendar';
 import { AT, clean, depositMean, depositVariance, operationalDays, predict, STRIDE, type Bank } from './filter';
 import { passage } from './first-passage';
 import { RATE_COUNT, type Hyper } from './hyper';
-import type { FoulingPosterior } from './posterior';
+import type { FoulingPosterior } from './summary';
 
 /** A limit on ln(K/K_clean): the caller turns cooling lost, discharge or trip temperature into it with the condenser model. */
 export type Limit = { name: string; lnK: number };
@@ -36,7 +36,7 @@ export type Ahead = {
 /** Belief on the day `from`, if nothing is done between `asOf` and then. */
 export function ahead(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
   const hyper = { diffusion: p.state.diffusion, asymptotic: p.state.asymptotic, restore: p.state.restore };
-  const bank = Float64Array.from(p.state.live);
+  const bank = new Float64Array(p.state.live);
   const days = toDay(from) - toDay(p.asOf);
   if (days < 0) throw new RangeError(`A forecast cannot start on ${from}, before the newest evidence of ${p.asOf}.`);
   predict(bank, hyper, p.state.age, days);

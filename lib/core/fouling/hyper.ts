@@ -75,6 +75,7 @@ export type PriorTable = {
   given: Float64Array;
   /** Weight of each rate piece when nothing is known of the kitchen. */
   marginal: Float64Array;
+  logMarginal: Float64Array;
 };
 
 const tables = new WeakMap<Hyper, Map<Placement, PriorTable>>();
@@ -101,7 +102,7 @@ function build(hyper: Hyper, mean: number): PriorTable {
   });
   const marginal = new Float64Array(RATE_COUNT);
   given.forEach((w, k) => (marginal[k % RATE_COUNT]! += w * (node[Math.floor(k / RATE_COUNT)] as number)));
-  return { node, given, marginal };
+  return { node, given, marginal, logMarginal: marginal.map(Math.log) };
 }
 
 function scale(a: Float64Array, from: number, length: number): void {

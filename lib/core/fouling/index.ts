@@ -9,8 +9,9 @@ export {
   type UnitEvent,
   type UnitHistory,
 } from './history';
-export { posterior, updatePosterior, withKitchen, type Band, type FoulingPosterior } from './posterior';
-export { fleetPosteriors, kitchenMessages, kitchenWord, type FleetUnit } from './fleet';
+export { posterior, updatePosterior, withKitchen } from './posterior';
+export type { Band, FoulingPosterior } from './summary';
+export { eachPosterior, fleetPosteriors, kitchenMessages, kitchenWord, type FleetUnit } from './fleet';
 export { NO_MESSAGE, withoutOne, type KitchenMessage } from './pooling';
 export {
   afterCleaning,
@@ -40,3 +41,4 @@ export {
 export { decayDays, gammaPassage, wienerPassage, wienerPassageMoments } from './first-passage';
 export { jamesStein, partialPool } from './shrinkage';
 export { usualDays } from './usual';
+export { fitHyper } from './fit';

@@ -1,5 +1,5 @@
 import type { Placement } from '../equipment';
-import { AT, isAsymptotic, STRIDE, type Bank } from './filter';
+import { AT, STRIDE, type Bank } from './filter';
 import { KITCHEN_NODES, priorTable, RATE_COUNT, type Hyper } from './hyper';
 
 /**
@@ -12,32 +12,28 @@ export const NO_MESSAGE: KitchenMessage = KITCHEN_NODES.map(() => 0);
 
 const NODES = KITCHEN_NODES.length;
 
-/** Likelihood of each piece against the best (with the shape's prior in it), and its sum by rate. */
-function likelihoods(bank: Bank, hyper: Hyper) {
-  const count = bank.length / STRIDE;
+// One scratch table, since nothing here is entered twice at once: these run several times for every visit of a fleet.
+const byRate = new Float64Array(RATE_COUNT);
+
+/** Fills `each` with the likelihood of every piece against the best, times its shape's prior. Returns the best. */
+function likelihoods(bank: Bank, hyper: Hyper, each: Float64Array): number {
   let best = -Infinity;
-  for (let i = 0; i < count; i++) best = Math.max(best, bank[i * STRIDE + AT.LL] as number);
+  for (let o = AT.LL; o < bank.length; o += STRIDE) if ((bank[o] as number) > best) best = bank[o] as number;
   const p = hyper.asymptotic.probability;
-  const each = new Float64Array(count);
-  const byRate = new Float64Array(RATE_COUNT);
-  for (let i = 0; i < count; i++) {
-    const id = bank[i * STRIDE] as number;
-    const l = Math.exp((bank[i * STRIDE + AT.LL] as number) - best) * (isAsymptotic(id) ? p : 1 - p);
-    each[i] = l;
-    byRate[id % RATE_COUNT]! += l;
-  }
-  return { each, byRate, best };
+  for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE)
+    each[i] = Math.exp((bank[o + AT.LL] as number) - best) * ((bank[o] as number) >= RATE_COUNT ? p : 1 - p);
+  return best;
 }
 
-/** Weights of the pieces from the unit's own evidence and its exposure, whatever its kitchen says. */
-export function ownWeights(bank: Bank, hyper: Hyper, placement: Placement): Float64Array {
-  const { each } = likelihoods(bank, hyper);
+/** Weights of the pieces from the unit's own evidence and its exposure, whatever its kitchen says. `into` has room for all. */
+export function ownWeights(bank: Bank, hyper: Hyper, placement: Placement, into: Float64Array): void {
+  likelihoods(bank, hyper, into);
   const { marginal } = priorTable(hyper, placement);
+  const count = bank.length / STRIDE;
   let sum = 0;
-  for (let i = 0; i < each.length; i++)
-    sum += each[i] = (each[i] as number) * (marginal[(bank[i * STRIDE] as number) % RATE_COUNT] as number);
-  for (let i = 0; i < each.length; i++) each[i]! /= sum;
-  return each;
+  for (let i = 0; i < count; i++)
+    sum += into[i] = (into[i] as number) * (marginal[(bank[i * STRIDE] as number) % RATE_COUNT] as number);
+  for (let i = 0; i < count; i++) into[i]! /= sum;
 }
 
 export type Weighing = { weights: Float64Array; message: KitchenMessage; logEvidence: number };
@@ -45,22 +41,28 @@ export type Weighing = { weights: Float64Array; message: KitchenMessage; logEvid
 /** Posterior weight of each piece of a bank, and the message of this unit to its kitchen. */
 export function weigh(bank: Bank, hyper: Hyper, placement: Placement, fromKitchen: KitchenMessage): Weighing {
   const { node, given } = priorTable(hyper, placement);
-  const { each, byRate, best } = likelihoods(bank, hyper);
+  const each = new Float64Array(bank.length / STRIDE);
+  const best = likelihoods(bank, hyper, each);
+  byRate.fill(0);
+  for (let i = 0; i < each.length; i++) byRate[(bank[i * STRIDE] as number) % RATE_COUNT]! += each[i] as number;
   const message = new Array<number>(NODES);
-  const rateWeight = new Float64Array(RATE_COUNT);
   let top = -Infinity;
-  for (const m of fromKitchen) top = Math.max(top, m);
+  for (let n = 0; n < NODES; n++) if ((fromKitchen[n] as number) > top) top = fromKitchen[n] as number;
+  const rateWeight = new Float64Array(RATE_COUNT);
   let evidence = 0;
   let prior = 0;
   for (let n = 0; n < NODES; n++) {
     const row = n * RATE_COUNT;
-    let sum = 0;
-    for (let j = 0; j < RATE_COUNT; j++) sum += (given[row + j] as number) * (byRate[j] as number);
-    message[n] = Math.log(sum) + best;
     const w = (node[n] as number) * Math.exp((fromKitchen[n] as number) - top);
+    let sum = 0;
+    for (let j = 0; j < RATE_COUNT; j++) {
+      const g = given[row + j] as number;
+      sum += g * (byRate[j] as number);
+      rateWeight[j]! += w * g;
+    }
+    message[n] = Math.log(sum) + best;
     evidence += w * sum;
     prior += w;
-    for (let j = 0; j < RATE_COUNT; j++) rateWeight[j]! += w * (given[row + j] as number);
   }
   for (let i = 0; i < each.length; i++)
     each[i] = ((rateWeight[(bank[i * STRIDE] as number) % RATE_COUNT] as number) * (each[i] as number)) / evidence;

@@ -1,114 +1,23 @@
-import { fromDay, toDay, type LocalDate } from '../calendar';
-import { AT, depositMean, depositVariance, isAsymptotic, startBank, STRIDE, UNKNOWN_RUN } from './filter';
+import { toDay } from '../calendar';
+import type { Placement } from '../equipment';
+import { prune, startBank, STRIDE, UNKNOWN_RUN, type Bank } from './filter';
 import { ordered, type Exposure, type UnitEvent, type UnitHistory } from './history';
-import type { Hyper } from './hyper';
-import { mixtureMoments, mixtureQuantile, type Mixture } from './mixture';
-import { NO_MESSAGE, weigh, type KitchenMessage } from './pooling';
-import { takeDay, type Evidence, type Run } from './run';
+import { priorTable, RATE_COUNT, type Hyper } from './hyper';
+import { NO_MESSAGE, type KitchenMessage } from './pooling';
+import { takeDay, type Run } from './run';
+import { plain, summarise, type Filtered, type FoulingPosterior, type Snapshot } from './summary';
 
-type Snapshot = Omit<Run, 'bank'> & { bank: number[] };
-export type Band = { mean: number; sd: number; low: number; high: number };
-
-/** Belief about one unit's coil, as plain JSON. Bands run from the 10 to the 90 % point. */
-export type FoulingPosterior = {
-  modelVersion: string;
-  exposure: Exposure;
-  /** Last day with an event, or the start of the record; everything here holds at the end of that day. */
-  asOf: LocalDate;
-  /** Fall of ln K per day. */
-  rate: Band;
-  /** Part of a deposit that a cleaning of this unit takes off. */
-  restore: { mean: number; sd: number };
-  /** ln(K/K_clean): 0 clean, negative when conductance is lost. */
-  lnK: Band;
-  /** Probability that growth levels off (Kern–Seaton) rather than going on in a line. */
-  asymptotic: number;
-  evidence: Evidence;
-  lastCleanedOn: LocalDate | null;
-  /** ln likelihood of all the evidence, for comparing models. */
-  logEvidence: number;
-  /** What this unit tells its kitchen, and what its neighbours told it through the kitchen. */
-  message: KitchenMessage;
-  fromKitchen: KitchenMessage;
-  /** For updates and forecasts: the filter before the newest day, that day's events, and the filter after it. */
-  state: {
-    settled: Snapshot;
-    today: UnitEvent[];
-    live: number[];
-    /** Days since the coil was last clean, on `asOf`. */
-    age: number;
-    weights: number[];
-    diffusion: number;
-    asymptotic: Hyper['asymptotic'];
-    restore: Hyper['restore'];
-  };
-};
-
-const freeze = (run: Run): Snapshot => ({ ...run, bank: Array.from(run.bank), evidence: { ...run.evidence } });
-const thaw = (s: Snapshot): Run => ({ ...s, bank: Float64Array.from(s.bank), evidence: { ...s.evidence } });
-
-function band(m: Mixture): Band {
-  const start = mixtureMoments(m);
-  return { ...start, low: mixtureQuantile(m, 0.1, start), high: mixtureQuantile(m, 0.9, start) };
+function freeze(run: Run): Snapshot {
+  return { ...run, bank: plain(run.bank), evidence: { ...run.evidence } };
 }
 
-function finish(
-  settled: Snapshot,
-  today: UnitEvent[],
-  run: Run,
-  exposure: Exposure,
-  hyper: Hyper,
-  fromKitchen: KitchenMessage,
-): FoulingPosterior {
-  const { bank } = run;
-  const { weights, message, logEvidence } = weigh(bank, hyper, exposure.placement, fromKitchen);
-  const n = weights.length;
-  const column = (at: (o: number) => number) => Float64Array.from({ length: n }, (_, i) => at(i * STRIDE));
-  const root = (at: number) => column((o) => Math.sqrt(Math.max(bank[o + at] as number, 1e-18)));
-  const lost = mixtureMoments({ weights, means: column((o) => bank[o + AT.Q] as number), sds: root(AT.QQ) });
-  const deposit = band({
-    weights,
-    means: column((o) => depositMean(bank, o)),
-    sds: column((o) => Math.sqrt(Math.max(depositVariance(bank, o), 1e-18))),
-  });
-  let asymptotic = 0;
-  for (let i = 0; i < n; i++) if (isAsymptotic(bank[i * STRIDE] as number)) asymptotic += weights[i] as number;
-  return {
-    modelVersion: hyper.modelVersion,
-    exposure,
-    asOf: fromDay(run.day),
-    rate: band({ weights, means: column((o) => bank[o + AT.RATE] as number), sds: root(AT.XX) }),
-    restore: { mean: 1 - lost.mean, sd: lost.sd },
-    lnK: { mean: -deposit.mean, sd: deposit.sd, low: -deposit.high, high: -deposit.low },
-    asymptotic,
-    evidence: run.evidence,
-    lastCleanedOn: run.lastCleanedDay === null ? null : fromDay(run.lastCleanedDay),
-    logEvidence,
-    message,
-    fromKitchen,
-    state: {
-      settled,
-      today,
-      live: Array.from(bank),
-      age: run.day - run.bornDay,
-      weights: Array.from(weights),
-      diffusion: hyper.diffusion,
-      asymptotic: hyper.asymptotic,
-      restore: hyper.restore,
-    },
-  };
+function thaw(s: Snapshot): Run {
+  return { ...s, bank: new Float64Array(s.bank), evidence: { ...s.evidence } };
 }
 
-/** Runs through sorted events from `run`, stopping before the last day to keep it open for late arrivals. */
-function play(
-  run: Run,
-  events: UnitEvent[],
-  exposure: Exposure,
-  hyper: Hyper,
-  fromKitchen: KitchenMessage,
-): FoulingPosterior {
+/** Runs through sorted events, with a stop before the last day to keep that day open for late arrivals. */
+function play(run: Run, events: UnitEvent[], exposure: Exposure, hyper: Hyper): Filtered {
   let i = 0;
-  let settled = run;
   let open: Snapshot | null = null;
   let today: UnitEvent[] = [];
   while (i < events.length) {
@@ -116,11 +25,42 @@ function play(
     let end = i + 1;
     while (end < events.length && (events[end] as UnitEvent).on === on) end++;
     today = events.slice(i, end);
-    if (end === events.length) open = freeze(settled);
-    takeDay(settled, hyper, exposure, toDay(on), today);
+    if (end === events.length) open = freeze(run);
+    takeDay(run, hyper, exposure, toDay(on), today);
     i = end;
   }
-  return finish(open ?? freeze(settled), today, settled, exposure, hyper, fromKitchen);
+  return { exposure, settled: open ?? freeze(run), today, run };
+}
+
+// A history always opens on the same bank, so it is made once; the run's own copy lives in one scratch array, from
+// which `summarise` copies what is to be kept.
+const openings = new WeakMap<Hyper, Map<string, Bank>>();
+const scratch = new Float64Array(2 * RATE_COUNT * STRIDE);
+
+function opening(hyper: Hyper, placement: Placement, clean: boolean): Bank {
+  let known = openings.get(hyper);
+  if (!known) openings.set(hyper, (known = new Map()));
+  const key = clean ? placement : `${placement}?`;
+  let bank = known.get(key);
+  if (!bank) known.set(key, (bank = prune(startBank(hyper, clean), priorTable(hyper, placement).logMarginal)));
+  scratch.set(bank);
+  return scratch.subarray(0, bank.length);
+}
+
+/** The filter after a whole history. Its bank is only good until the next call: summarise or copy it first. */
+export function filterHistory(history: UnitHistory, exposure: Exposure, hyper: Hyper): Filtered {
+  const run: Run = {
+    bank: opening(hyper, exposure.placement, history.startedClean),
+    day: toDay(history.startedOn),
+    fanDown: false,
+    evidence: { cleanings: 0, grades: 0, readings: 0, setAside: 0 },
+    lastCleanedDay: history.startedClean ? toDay(history.startedOn) : null,
+    bornDay: toDay(history.startedOn) - (history.startedClean ? 0 : UNKNOWN_RUN.mean),
+  };
+  const events = ordered(history.events);
+  if (events[0] && events[0].on < history.startedOn)
+    throw new RangeError(`An event of ${events[0].on} is older than the record, which starts on ${history.startedOn}.`);
+  return play(run, events, exposure, hyper);
 }
 
 /**
@@ -133,18 +73,7 @@ export function posterior(
   hyper: Hyper,
   fromKitchen: KitchenMessage = NO_MESSAGE,
 ): FoulingPosterior {
-  const run: Run = {
-    bank: startBank(hyper, history.startedClean),
-    day: toDay(history.startedOn),
-    fanDown: false,
-    evidence: { cleanings: 0, grades: 0, readings: 0, setAside: 0 },
-    lastCleanedDay: history.startedClean ? toDay(history.startedOn) : null,
-    bornDay: toDay(history.startedOn) - (history.startedClean ? 0 : UNKNOWN_RUN.mean),
-  };
-  const events = ordered(history.events);
-  if (events[0] && events[0].on < history.startedOn)
-    throw new RangeError(`An event of ${events[0].on} is older than the record, which starts on ${history.startedOn}.`);
-  return play(run, events, exposure, hyper, fromKitchen);
+  return summarise(filterHistory(history, exposure, hyper), hyper, fromKitchen);
 }
 
 /**
@@ -166,7 +95,7 @@ export function updatePosterior(
     );
   if (hyper.modelVersion !== before.modelVersion)
     throw new RangeError(`Stored under model ${before.modelVersion}, not ${hyper.modelVersion}: rebuild it.`);
-  return play(thaw(settled), ordered([...today, ...events]), before.exposure, hyper, fromKitchen);
+  return summarise(play(thaw(settled), ordered([...today, ...events]), before.exposure, hyper), hyper, fromKitchen);
 }
 
 /** The same belief after hearing the neighbours again; nothing of the unit's own evidence is touched. */
@@ -174,11 +103,11 @@ export function withKitchen(before: FoulingPosterior, hyper: Hyper, fromKitchen:
   const { settled, today } = before.state;
   const run: Run = {
     ...thaw(settled),
-    bank: Float64Array.from(before.state.live),
+    bank: new Float64Array(before.state.live),
     day: toDay(before.asOf),
     evidence: before.evidence,
     lastCleanedDay: before.lastCleanedOn === null ? null : toDay(before.lastCleanedOn),
     bornDay: toDay(before.asOf) - before.state.age,
   };
-  return finish(settled, today, run, before.exposure, hyper, fromKitchen);
+  return summarise({ exposure: before.exposure, settled, today, run }, hyper, fromKitchen);
 }

@@ -11,7 +11,7 @@ import {
   type Bank,
 } from './filter';
 import type { Exposure, Phase, UnitEvent } from './history';
-import type { Hyper } from './hyper';
+import { priorTable, RATE_COUNT, type Hyper } from './hyper';
 import { ownWeights } from './pooling';
 
 export type Evidence = { cleanings: number; grades: number; readings: number; setAside: number };
@@ -44,14 +44,17 @@ function believable(hyper: Hyper, today: readonly UnitEvent[], phase: Phase): nu
   return top;
 }
 
+const weights = new Float64Array(2 * RATE_COUNT);
+
 function read(run: Run, hyper: Hyper, exposure: Exposure, lnK: number, sd: number, top: number): void {
-  const weights = ownWeights(run.bank, hyper, exposure.placement);
+  const { bank } = run;
+  ownWeights(bank, hyper, exposure.placement, weights);
   let mean = 0;
   let square = 0;
-  for (let i = 0; i < weights.length; i++) {
-    const m = depositMean(run.bank, i * STRIDE);
+  for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE) {
+    const m = depositMean(bank, o);
     mean += (weights[i] as number) * m;
-    square += (weights[i] as number) * (m * m + depositVariance(run.bank, i * STRIDE));
+    square += (weights[i] as number) * (m * m + depositVariance(bank, o));
   }
   // Clipping keeps the order of readings: a worse one never counts for less, but no single one can make a rate.
   const reach = hyper.clipSds * Math.sqrt(Math.max(square - mean * mean, 0) + sd * sd);
@@ -92,5 +95,5 @@ export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number,
   }
   // A fan found dead and mended the same day is sound from then on; so is one nobody complained of at a later cleaning.
   run.fanDown = failed ? !works : down && !cleaned;
-  run.bank = prune(run.bank);
+  run.bank = prune(run.bank, priorTable(hyper, exposure.placement).logMarginal);
 }

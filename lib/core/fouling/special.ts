@@ -4,38 +4,40 @@ export function normalPdf(x: number): number {
   return Math.exp(-0.5 * x * x) / SQRT_2PI;
 }
 
-/** Standard normal distribution function; G. West 2005, "Better approximations to cumulative normal functions" (Hart 1968), near 1e-15. */
+/**
+ * Φ(−a)·e^(a²/2) for a ≥ 0: the tail without its exponential. G. West 2005, "Better approximations to cumulative
+ * normal functions" (after Hart 1968), near 1e-15.
+ */
+export function scaledTail(a: number): number {
+  if (a >= 7.07106781186547) return 1 / (a + 1 / (a + 2 / (a + 3 / (a + 4 / (a + 0.65))))) / SQRT_2PI;
+  let b = 3.52624965998911e-2 * a + 0.700383064443688;
+  b = b * a + 6.37396220353165;
+  b = b * a + 33.912866078383;
+  b = b * a + 112.079291497871;
+  b = b * a + 221.213596169931;
+  b = b * a + 220.206867912376;
+  let c = 8.83883476483184e-2 * a + 1.75566716318264;
+  c = c * a + 16.064177579207;
+  c = c * a + 86.7807322029461;
+  c = c * a + 296.564248779674;
+  c = c * a + 637.333633378831;
+  c = c * a + 793.826512519948;
+  c = c * a + 440.413735824752;
+  return b / c;
+}
+
+/** Standard normal distribution function. */
 export function normalCdf(x: number): number {
-  const a = Math.abs(x);
+  const a = x < 0 ? -x : x;
   if (a > 37) return x > 0 ? 1 : 0;
-  const e = Math.exp(-0.5 * a * a);
-  let tail: number;
-  if (a < 7.07106781186547) {
-    let b = 3.52624965998911e-2 * a + 0.700383064443688;
-    b = b * a + 6.37396220353165;
-    b = b * a + 33.912866078383;
-    b = b * a + 112.079291497871;
-    b = b * a + 221.213596169931;
-    b = b * a + 220.206867912376;
-    let c = 8.83883476483184e-2 * a + 1.75566716318264;
-    c = c * a + 16.064177579207;
-    c = c * a + 86.7807322029461;
-    c = c * a + 296.564248779674;
-    c = c * a + 637.333633378831;
-    c = c * a + 793.826512519948;
-    c = c * a + 440.413735824752;
-    tail = (e * b) / c;
-  } else {
-    tail = e / (a + 1 / (a + 2 / (a + 3 / (a + 4 / (a + 0.65))))) / SQRT_2PI;
-  }
+  const tail = Math.exp(-0.5 * a * a) * scaledTail(a);
   return x > 0 ? 1 - tail : tail;
 }
 
 /** ln of the normal distribution function, safe far into the lower tail. */
 export function logNormalCdf(x: number): number {
   if (x > -8) return Math.log(normalCdf(x));
-  const a = -x;
-  return -0.5 * a * a - Math.log(SQRT_2PI * (a + 1 / (a + 2 / (a + 3 / (a + 4 / (a + 0.65))))));
+  return -0.5 * x * x + Math.log(scaledTail(-x));
 }
 
 const LANCZOS = [

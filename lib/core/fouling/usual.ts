@@ -1,5 +1,5 @@
 import { KITCHEN_NODES, priorTable, type Hyper } from './hyper';
-import type { FoulingPosterior } from './posterior';
+import type { FoulingPosterior } from './summary';
 
 /** Days in which coils of this exposure, in this kitchen as far as its other units tell, usually reach a deposit (median). */
 export function usualDays(p: FoulingPosterior, hyper: Hyper, deposit: number): number {

@@ -3,10 +3,10 @@ import type { ShopPolicy } from './policy';
 
 /** Weeks at which cost is looked at: every week at first, then coarser, to ten years. */
 const WEEKS = [
-  ...Array.from({ length: 26 }, (_, i) => i + 1),
-  ...Array.from({ length: 13 }, (_, i) => 28 + 2 * i),
-  ...Array.from({ length: 13 }, (_, i) => 56 + 4 * i),
-  ...Array.from({ length: 31 }, (_, i) => 117 + 13 * i),
+  ...Array.from({ length: 20 }, (_, i) => i + 1),
+  ...Array.from({ length: 16 }, (_, i) => 22 + 2 * i),
+  ...Array.from({ length: 12 }, (_, i) => 56 + 4 * i),
+  ...Array.from({ length: 16 }, (_, i) => 117 + 27 * i),
 ];
 
 export type CostPoint = {

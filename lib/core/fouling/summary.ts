@@ -1,0 +1,115 @@
+import { fromDay, type LocalDate } from '../calendar';
+import { AT, depositMean, depositVariance, isAsymptotic, STRIDE } from './filter';
+import type { Exposure, UnitEvent } from './history';
+import type { Hyper } from './hyper';
+import { mixtureMoments, mixtureQuantile, type Mixture } from './mixture';
+import { weigh, type KitchenMessage } from './pooling';
+import type { Evidence, Run } from './run';
+
+/** The filter as plain JSON. */
+export type Snapshot = Omit<Run, 'bank'> & { bank: number[] };
+export type Band = { mean: number; sd: number; low: number; high: number };
+
+/** Belief about one unit's coil, as plain JSON. Bands run from the 10 to the 90 % point. */
+export type FoulingPosterior = {
+  modelVersion: string;
+  exposure: Exposure;
+  /** Last day with an event, or the start of the record; everything here holds at the end of that day. */
+  asOf: LocalDate;
+  /** Fall of ln K per day. */
+  rate: Band;
+  /** Part of a deposit that a cleaning of this unit takes off. */
+  restore: { mean: number; sd: number };
+  /** ln(K/K_clean): 0 clean, negative when conductance is lost. */
+  lnK: Band;
+  /** Probability that growth levels off (Kern–Seaton) rather than going on in a line. */
+  asymptotic: number;
+  evidence: Evidence;
+  lastCleanedOn: LocalDate | null;
+  /** ln likelihood of all the evidence, for comparing models. */
+  logEvidence: number;
+  /** What this unit tells its kitchen, and what its neighbours told it through the kitchen. */
+  message: KitchenMessage;
+  fromKitchen: KitchenMessage;
+  /** For updates and forecasts: the filter before the newest day, that day's events, and the filter after it. */
+  state: {
+    settled: Snapshot;
+    today: UnitEvent[];
+    live: number[];
+    /** Days since the coil was last clean, on `asOf`. */
+    age: number;
+    weights: number[];
+    diffusion: number;
+    asymptotic: Hyper['asymptotic'];
+    restore: Hyper['restore'];
+  };
+};
+
+// Array.from on a typed array goes through its iterator; a plain loop is many times faster.
+export function plain(a: Float64Array): number[] {
+  const result = new Array<number>(a.length);
+  for (let i = 0; i < a.length; i++) result[i] = a[i] as number;
+  return result;
+}
+
+function band(m: Mixture): Band {
+  const start = mixtureMoments(m);
+  return { ...start, low: mixtureQuantile(m, 0.1, start), high: mixtureQuantile(m, 0.9, start) };
+}
+
+function root(variance: number): number {
+  return Math.sqrt(Math.max(variance, 1e-18));
+}
+
+/** A filter run through its evidence, before its kitchen has been heard. */
+export type Filtered = { exposure: Exposure; settled: Snapshot; today: UnitEvent[]; run: Run };
+
+/** The belief, told in means and bands. */
+export function summarise(
+  { exposure, settled, today, run }: Filtered,
+  hyper: Hyper,
+  fromKitchen: KitchenMessage,
+): FoulingPosterior {
+  const { bank } = run;
+  const { weights, message, logEvidence } = weigh(bank, hyper, exposure.placement, fromKitchen);
+  const n = weights.length;
+  const rates = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
+  const lefts = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
+  const deposits = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
+  let asymptotic = 0;
+  for (let i = 0, o = 0; i < n; i++, o += STRIDE) {
+    rates.means[i] = bank[o + AT.RATE] as number;
+    rates.sds[i] = root(bank[o + AT.XX] as number);
+    lefts.means[i] = bank[o + AT.Q] as number;
+    lefts.sds[i] = root(bank[o + AT.QQ] as number);
+    deposits.means[i] = depositMean(bank, o);
+    deposits.sds[i] = root(depositVariance(bank, o));
+    if (isAsymptotic(bank[o] as number)) asymptotic += weights[i] as number;
+  }
+  const lost = mixtureMoments(lefts);
+  const deposit = band(deposits);
+  return {
+    modelVersion: hyper.modelVersion,
+    exposure,
+    asOf: fromDay(run.day),
+    rate: band(rates),
+    restore: { mean: 1 - lost.mean, sd: lost.sd },
+    lnK: { mean: -deposit.mean, sd: deposit.sd, low: -deposit.high, high: -deposit.low },
+    asymptotic,
+    evidence: run.evidence,
+    lastCleanedOn: run.lastCleanedDay === null ? null : fromDay(run.lastCleanedDay),
+    logEvidence,
+    message,
+    fromKitchen,
+    state: {
+      settled,
+      today,
+      live: plain(bank),
+      age: run.day - run.bornDay,
+      weights: plain(weights),
+      diffusion: hyper.diffusion,
+      asymptotic: hyper.asymptotic,
+      restore: hyper.restore,
+    },
+  };
+}

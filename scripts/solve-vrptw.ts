@@ -46,7 +46,7 @@ function print(answer: InstanceAnswer, seconds: number): void {
   console.log(`distance  ${amount(answer.distance)}`);
   console.log(`vehicles  ${answer.vehicles}`);
   answer.routes.forEach((route, i) => console.log(`route ${String(i + 1).padStart(2)}  ${route.join('-')}`));
-  if (answer.unserved.length > 0) console.log(`not served  ${answer.unserved.join(', ')} (no vehicle can reach them in time within its load)`);
+  if (answer.unserved.length > 0) console.log(`not served  ${answer.unserved.join(', ')} (the vehicles, their loads and the windows leave no room)`);
   console.log(`bound     ${amount(answer.bound)}  (no plan is shorter${answer.proven ? '; this one is the shortest' : ''})`);
   console.log(`gap       ${(100 * answer.gap).toFixed(2)} %`);
   console.log(`time      ${seconds.toFixed(2)} s`);

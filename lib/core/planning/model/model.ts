@@ -26,7 +26,9 @@ export interface StopView {
 
 /** Work that stays undone this week: what that costs, for any set of a job's items. */
 export interface LeaveCost {
-  (items: number): number;
+  cost(set: number): number;
+  /** The set that gains most when leaving an item also earns its prize: cost(set) − Σ prize, at most zero. */
+  dearest(prizes: ArrayLike<number>): { set: number; value: number };
 }
 
 /** One place with work: a kitchen's open tasks, or one customer of a public instance. */

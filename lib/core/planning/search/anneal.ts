@@ -11,17 +11,19 @@ export interface SearchOptions {
   readonly iterations: number;
   readonly start?: Solution;
   readonly onImprovement?: (solution: Solution, iteration: number) => void;
+  /** Sees every plan the search moves to. */
+  readonly onAccepted?: (solution: Solution) => void;
 }
 
 /** How often the search looks up to see whether it should stop, in rounds. */
 const LOOK_UP_EVERY = 16;
 
 /**
- * Simulated annealing over ruin and recreate. A generator: it hands back control every
- * few rounds, so that the caller can stop it, yield to other work, or show progress, and
- * it is never itself aware of a clock.
+ * Simulated annealing over ruin and recreate. A generator: every few rounds it hands out
+ * the best plan so far, so that the caller can stop it, yield to other work, or show
+ * progress. It is never itself aware of a clock.
  */
-export function* anneal(model: Model, options: SearchOptions): Generator<number, Solution, void> {
+export function* anneal(model: Model, options: SearchOptions): Generator<Solution, Solution, void> {
   const random = seededRandom(options.seed);
   const near = neighbours(model);
   const book = choiceBook(model);
@@ -31,12 +33,13 @@ export function* anneal(model: Model, options: SearchOptions): Generator<number,
   recreate(model, book, orders, current, open(current), random, 0);
   let best = copyOf(current);
   options.onImprovement?.(best, 0);
+  yield best;
   if (model.jobs.length === 0) return best;
   const { hot, cold } = temperatures(model, current);
   let temperature = hot;
   const cooling = (cold / hot) ** (1 / Math.max(1, options.iterations));
   for (let i = 1; i <= options.iterations; i++) {
-    if (i % LOOK_UP_EVERY === 0) yield i;
+    if (i % LOOK_UP_EVERY === 0) yield best;
     const next = copyOf(current);
     const removed = ruin(model, near, next, random);
     const candidates = new Set(removed);
@@ -51,6 +54,7 @@ export function* anneal(model: Model, options: SearchOptions): Generator<number,
         }
       }
       current = next;
+      options.onAccepted?.(current);
     }
     temperature *= cooling;
   }

@@ -41,14 +41,14 @@ function choose(model: Model, shift: number, jobIndex: number, open: number, own
   if (!view || usable === 0) return NONE;
   const seen = new Set<number>();
   const found: { set: number; net: number; minutes: number }[] = [];
-  const leaveAll = job.leave(open);
+  const leaveAll = job.leave.cost(open);
   for (const bundle of job.bundles) {
     const set = bundle & usable;
     if (set === 0 || seen.has(set)) continue;
     seen.add(set);
     // Joining a visit: what is already done there counts as brought along.
     if (!isClosed(job, own ? set : set | (job.all & ~open))) continue;
-    const net = (own ? view.visitCost : 0) + itemsCost(view, set) - (leaveAll - job.leave(open & ~set));
+    const net = (own ? view.visitCost : 0) + itemsCost(view, set) - (leaveAll - job.leave.cost(open & ~set));
     if (net >= 0 && model.triangle) continue;
     found.push({ set, net, minutes: minutesFor(job, set) - (own ? 0 : job.setup) });
   }

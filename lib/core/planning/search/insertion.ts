@@ -52,7 +52,7 @@ export function bestInsertion(
         const longer = buildRoute(model, s, route.jobs, sets);
         if (!longer) continue;
         const left = open & ~joins.sets[c]!;
-        const delta = longer.cost - route.cost + job.leave(left) - job.leave(open);
+        const delta = longer.cost - route.cost + job.leave.cost(left) - job.leave.cost(open);
         if (delta < best - EPS) [best, bestShift, bestAt, bestSet, bestJoins] = [delta, s, held, set, true];
         break;
       }
@@ -85,7 +85,7 @@ export function bestInsertion(
           const tried = buildRoute(model, s, inserted(route.jobs, p, jobIndex), inserted(route.sets, p, choices.sets[c]!));
           if (!tried) continue;
           const left = open & ~choices.sets[c]!;
-          delta = tried.cost - route.cost + job.leave(left) - job.leave(open);
+          delta = tried.cost - route.cost + job.leave.cost(left) - job.leave.cost(open);
         }
         if (delta < best - EPS) [best, bestShift, bestAt, bestSet, bestJoins] = [delta, s, p, choices.sets[c]!, false];
         if (delta <= plain + EPS) break;

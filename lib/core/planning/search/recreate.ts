@@ -26,7 +26,7 @@ export function recreateOrders(model: Model): Orders {
     }
     return sum;
   });
-  const urgent = Float64Array.from(jobs, (job) => -job.leave(job.all));
+  const urgent = Float64Array.from(jobs, (job) => -job.leave.cost(job.all));
   const keys = [
     { weight: 4, key: null },
     { weight: 4, key: long },

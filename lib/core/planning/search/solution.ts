@@ -10,7 +10,7 @@ export interface Solution {
 
 export function nothingDone(model: Model): Solution {
   let cost = 0;
-  for (const job of model.jobs) cost += job.leave(job.all);
+  for (const job of model.jobs) cost += job.leave.cost(job.all);
   return { routes: model.shifts.map((_, s) => emptyRoute(model, s)), done: new Int32Array(model.jobs.length), cost };
 }
 
@@ -29,7 +29,7 @@ export function setRoute(model: Model, solution: Solution, route: Route): void {
     const was = solution.done[index]!;
     if (was === done) continue;
     const job = model.jobs[index]!;
-    delta += job.leave(job.all & ~done) - job.leave(job.all & ~was);
+    delta += job.leave.cost(job.all & ~done) - job.leave.cost(job.all & ~was);
     solution.done[index] = done;
   }
   solution.routes[route.shift] = route;
@@ -40,6 +40,6 @@ export function setRoute(model: Model, solution: Solution, route: Route): void {
 export function costOf(model: Model, solution: Solution): number {
   let cost = 0;
   for (const route of solution.routes) cost += route.cost;
-  model.jobs.forEach((job, j) => (cost += job.leave(job.all & ~solution.done[j]!)));
+  model.jobs.forEach((job, j) => (cost += job.leave.cost(job.all & ~solution.done[j]!)));
   return cost;
 }

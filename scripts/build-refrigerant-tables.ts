@@ -54,20 +54,14 @@ function rounded(t: RefrigerantTables): RefrigerantTables {
 const wanted = process.argv.slice(2);
 for (const id of REFRIGERANT_IDS) {
   if (wanted.length > 0 && !wanted.includes(id)) continue;
+  // Broken into lines so that a change can be read; kept as text so that nothing is parsed before it is needed.
   const text = JSON.stringify(rounded(buildTables(id)))
-    .replace(/"(\w+)":/g, '$1:')
-    .replace(/"/g, "'")
-    .replace(
-      /\b(bubble|dew|liquid|vapour|blend|ideal|reducing|patches|tau|rho|h|s|inverseCp|lnP|T|pieces|rows|delta):([[{])/g,
-      '\n$1:$2',
-    )
-    .replace(/([^0-9a-z])0\./g, '$1.')
-    .replace(/,null/g, ',NaN');
+    .replace(/"(bubble|dew|liquid|vapour|blend|ideal|h|s|inverseCp|T|pieces|patches|rows)":(?=[[{])/g, '\n"$1":')
+    .replace(/\],\[/g, '],\n[');
   writeFileSync(
     path.join(folder, `${fileName(id)}.ts`),
-    `import type { RefrigerantTables } from '../../tables/format';\n\n` +
-      `// Made by scripts/build-refrigerant-tables.ts from the published equations: do not edit.\n` +
-      `// prettier-ignore\nexport const ${fileName(id)}: RefrigerantTables = ${text};\n`,
+    `// Made by scripts/build-refrigerant-tables.ts from the published equations: do not edit.\n` +
+      `// JSON of RefrigerantTables (tables/format.ts).\nexport const ${fileName(id)} = \`${text}\`;\n`,
   );
   process.stdout.write(`${id} ${text.length} characters\n`);
 }

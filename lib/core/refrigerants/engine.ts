@@ -35,8 +35,11 @@ export type Limits = {
 /** All that the public functions need of one refrigerant. */
 export type Engine = { id: string; limits: Limits; curves: Curves; vapour: Helmholtz; liquid: Helmholtz };
 
-/** What is loaded for a refrigerant: its tables, and for pure and pseudo-pure fluids the published equation. */
-export type RefrigerantData = { tables: RefrigerantTables; equation?: FluidEquation };
+/**
+ * What is loaded for a refrigerant: its tables as JSON text, parsed when first needed, and for pure and pseudo-pure
+ * fluids the published equation.
+ */
+export type RefrigerantData = { id: string; tables: string; equation?: FluidEquation };
 
 /**
  * Gas is served a little past the temperature that the authors tested to: there the ideal-gas part governs, and the
@@ -49,7 +52,7 @@ const engines = new Map<string, Engine>();
 
 /** Makes a refrigerant available. Nothing is prepared until it is first asked for. */
 export function register(data: RefrigerantData): void {
-  loaded.set(data.tables.id, data);
+  loaded.set(data.id, data);
 }
 
 export function isRegistered(id: string): boolean {
@@ -63,12 +66,12 @@ export function engineOf(id: string): Engine | undefined {
 function prepare(id: string): Engine | undefined {
   const data = loaded.get(id);
   if (!data) return undefined;
-  const engine = buildEngine(data);
+  const engine = buildEngine(JSON.parse(data.tables) as RefrigerantTables, data.equation);
   engines.set(id, engine);
   return engine;
 }
 
-export function buildEngine({ tables, equation }: RefrigerantData): Engine {
+export function buildEngine(tables: RefrigerantTables, equation?: FluidEquation): Engine {
   const { saturation, blend } = tables;
   const curves = new TableCurves(saturation);
   const { minT, maxT } = saturation;

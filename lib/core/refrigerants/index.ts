@@ -9,17 +9,9 @@
  * which throws a `PropertyError`.
  *
  * Blends glide: bubble and dew are always named, and `midpointTemperature` is their mean.
+ *
+ * This entry holds the data of every refrigerant. A tablet imports `./fleet` instead and loads its own few.
  */
 import './all';
 
-export { REFRIGERANTS, REFRIGERANT_IDS, type RefrigerantInfo, type SafetyClass } from './catalogue';
-export * from './properties';
-export {
-  isFailure,
-  known,
-  PropertyError,
-  type FailureStatus,
-  type PropertyFailure,
-  type Result,
-  type State,
-} from './types';
+export * from './api';

@@ -6,6 +6,8 @@ import { failure, type PropertyFailure, type Result, type State } from './types'
 
 /** How far past the saturation line a state may lie and still count as on it: rounding, not physics. */
 const ON_THE_LINE = 1e-6;
+/** Below this mass fraction of vapour a state is no vapour to speak of. */
+const LEAST_QUALITY = 0.8;
 
 function unknown(id: string): PropertyFailure {
   return failure('unknown_refrigerant', `No property data for ${id}`);
@@ -105,7 +107,10 @@ export function liquid(id: string, at: { T: number; p: number }): Result<State> 
   return stateAt(engine, engine.liquid, T, densityFrom(engine.liquid, T, p, engine.curves.liquidDensity(T)), p);
 }
 
-/** Vapour at p (Pa) with the entropy s (J/(kg·K)): the end of an isentropic compression. */
+/**
+ * Vapour at p (Pa) with the entropy s (J/(kg·K)): the end of an isentropic compression. Refrigerants whose dew line
+ * leans over can end slightly wet; the state then carries its `quality`. Wetter than 0.8 is a status.
+ */
 export function vapourAtEntropy(id: string, at: { p: number; s: number }): Result<State> {
   const engine = engineOf(id);
   if (!engine) return unknown(id);
@@ -113,15 +118,31 @@ export function vapourAtEntropy(id: string, at: { p: number; s: number }): Resul
   const fault = pressureFault(id, p, engine.limits.dewP);
   if (fault) return fault;
   const dew = engine.curves.saturatedVapour(engine.curves.dewTemperature(p));
-  if (!(s >= dew.s - 1e-3)) return failure('wrong_phase', `${id} is not dry vapour at ${p} Pa and ${s} J/(kg·K)`);
+  if (!(s >= dew.s)) return wetState(engine, dew, s);
   const end = temperatureAtEntropy(engine.vapour, p, s, dew);
   if (!end) return failure('not_converged', `${id}: no vapour with ${s} J/(kg·K) found at ${p} Pa`);
-  if (end.T > engine.limits.maxT)
-    return failure(
-      'out_of_range',
-      `${id} would be at ${Math.round(end.T)} K, beyond its ${Math.round(engine.limits.maxT)} K`,
-    );
+  const { maxT } = engine.limits;
+  if (end.T > maxT)
+    return failure('out_of_range', `${id} would be at ${Math.round(end.T)} K, beyond its ${Math.round(maxT)} K`);
   return stateAt(engine, engine.vapour, end.T, end.rho, p);
+}
+
+/**
+ * Between dew and bubble point at the pressure of the dew state. Along an isobar dh = T·ds; T is constant for a pure
+ * fluid and taken as linear in s across a blend's glide.
+ */
+function wetState(engine: Engine, dew: State, s: number): Result<State> {
+  const { limits, curves } = engine;
+  const { p } = dew;
+  const dry = failure('wrong_phase', `${engine.id} is not dry vapour at ${p} Pa and ${s} J/(kg·K)`);
+  if (p < limits.bubbleP[0] || p > limits.bubbleP[1]) return dry;
+  const bubble = curves.saturatedLiquid(curves.bubbleTemperature(p));
+  const quality = 1 - (dew.s - s) / (dew.s - bubble.s);
+  if (!(quality >= LEAST_QUALITY)) return dry;
+  const T = dew.T - (dew.T - bubble.T) * (1 - quality);
+  const h = dew.h - ((dew.T + T) / 2) * (dew.s - s);
+  const rho = 1 / (quality / dew.rho + (1 - quality) / bubble.rho);
+  return { T, p, rho, h, s, cp: Infinity, quality };
 }
 
 /** Mean of bubble and dew temperature (K) at p (Pa): a mid-coil estimate for glide blends, no phase boundary. */

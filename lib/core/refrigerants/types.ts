@@ -10,8 +10,10 @@ export type State = {
   h: number;
   /** J/(kg·K) */
   s: number;
-  /** J/(kg·K) */
+  /** J/(kg·K); infinite where wet, since heat then raises no temperature at constant pressure. */
   cp: number;
+  /** Mass fraction of vapour, only given where the state is wet. */
+  quality?: number;
 };
 
 export type FailureStatus =

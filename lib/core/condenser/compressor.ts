@@ -1,4 +1,4 @@
-import type { State } from '../refrigerants';
+import type { State } from '../refrigerants/api';
 import type { CompressorConstants } from './compressor-kinds';
 import { volumetricEfficiency } from './volumetric';
 import { readMap, superheatFactor, type CompressorMap } from './ten-coefficient';

@@ -6,18 +6,21 @@ import type { UnitModel } from './model';
 import type { Spread } from './spread';
 import type { Conditions, Figure, NowAndClean } from './types';
 
-/** Conductances now and clean, W/K, as logarithms with their spreads. */
-export type Conductances = { now: Spread; clean: Spread };
+/**
+ * Conductances now and clean, W/K, as logarithms with their spreads. `nowByRise` leaves the duty's error out: what
+ * is wrong with the duty in reading K is wrong the same way in looking ahead, and does not move the head.
+ */
+export type Conductances = { now: Spread; nowByRise: Spread; clean: Spread };
 
 /** One standard deviation of what compressor constants and evaporator leave open, relative to the figure itself. */
-const LOSS_MODEL_SD = 0.25;
-const ENERGY_MODEL_SD = 0.3;
+const LOSS_MODEL_SD = 0.06;
+const ENERGY_MODEL_SD = 0.08;
 /** Of a unit whose nominal cooling nobody entered, and of one whose plate was read. */
 const SIZE_SD = { guessed: 0.4, known: 0.08 };
 const RUN_HOURS_SD = 0.15;
 /** Head pressure and gas temperature at a stated day: evaporator, superheat and shell are only typical. */
-const HEAD_MODEL_SD = 0.015;
-const DISCHARGE_MODEL_SD_K = { assumed: 8, measured: 3 };
+const HEAD_MODEL_SD = 0.018;
+const DISCHARGE_MODEL_SD_K = { assumed: 5, measured: 3 };
 
 export type Consequences = {
   coolingLostHotDay: Figure;
@@ -78,26 +81,40 @@ function worked(
     const effects = moves.map(([x, y]) => [read(x), read(y)] as const);
     return combine(value, [...effects, ...own.map((sd) => [value + Z80 * sd, value - Z80 * sd] as const)]);
   };
-  const pair = (read: (p: CurvePoint) => number, sd: (value: number) => number): NowAndClean => ({
-    now: band((m) => read(m.a), sd(read(mid.a))),
-    clean: band((m) => read(m.b), sd(read(mid.b))),
-  });
+  const alone = (s: Spread, read: (p: CurvePoint) => number, sd: (value: number) => number) => {
+    const found = [s.value, s.value + s.up, s.value - s.down].map((x) => meet(curve, Math.exp(x), c.hotDayAirK));
+    const [value, more, less] = found.map((p) => (p ? read(p) : undefined));
+    if (value === undefined) return null;
+    const own = Z80 * sd(value);
+    return combine(value, [
+      [more ?? value, less ?? value],
+      [value + own, value - own],
+    ]);
+  };
+  const pair = (read: (p: CurvePoint) => number, sd: (value: number) => number): NowAndClean | null => {
+    const now = alone(k.nowByRise, read, sd);
+    const clean = alone(k.clean, read, sd);
+    return now && clean && { now, clean };
+  };
   const extra = mid.day.extra;
   const scale = Math.hypot(o.sizeKnown ? SIZE_SD.known : SIZE_SD.guessed, RUN_HOURS_SD, ENERGY_MODEL_SD);
   const offset = o.dischargeOffsetK ?? 0;
   const dischargeSd = o.dischargeOffsetK === undefined ? DISCHARGE_MODEL_SD_K.assumed : DISCHARGE_MODEL_SD_K.measured;
+  const dischargeHotDayK = pair(
+    (p) => p.dischargeK + offset,
+    () => dischargeSd,
+  );
+  const headHotDayPaGauge = pair(
+    (p) => model.fluid.dewP(p.condensingDewK) - model.atmospherePa,
+    (gauge) => HEAD_MODEL_SD * (gauge + model.atmospherePa),
+  );
+  if (!dischargeHotDayK || !headHotDayPaGauge) return null;
   return {
     coolingLostHotDay: neverBelowZero(band((m) => m.lost, LOSS_MODEL_SD * mid.lost)),
     extraEnergyKwhPerDay: neverBelowZero(band((m) => m.day.extra, scale * extra)),
     cannotKeepUp: mid.day.cannotKeepUp,
-    dischargeHotDayK: pair(
-      (p) => p.dischargeK + offset,
-      () => dischargeSd,
-    ),
-    headHotDayPaGauge: pair(
-      (p) => model.fluid.dewP(p.condensingDewK) - model.atmospherePa,
-      (gauge) => HEAD_MODEL_SD * (gauge + model.atmospherePa),
-    ),
+    dischargeHotDayK,
+    headHotDayPaGauge,
   };
 }
 

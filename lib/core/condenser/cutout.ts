@@ -8,7 +8,7 @@ import type { NowAndClean } from './types';
 /** A pressure switch opens within a few percent of its mark (common practice, from memory). */
 const SWITCH_SD = 0.02;
 /** Heat rejected at the cut-out, one standard deviation of its logarithm. */
-const DUTY_SD = 0.05;
+const DUTY_SD = 0.07;
 
 /**
  * Air at the coil inlet at which head reaches the cut-out: at that head the box settles the evaporator, which gives
@@ -35,5 +35,5 @@ export function cutoutAir(model: UnitModel, k: Conductances, boxK: number, cutou
       [value + Z80 * shift, value - Z80 * shift],
     ]);
   };
-  return { now: one(k.now), clean: one(k.clean) };
+  return { now: one(k.nowByRise), clean: one(k.clean) };
 }

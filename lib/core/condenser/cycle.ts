@@ -1,4 +1,4 @@
-import type { State } from '../refrigerants';
+import type { State } from '../refrigerants/api';
 import { compress, shellLossOf, type Compressor } from './compressor';
 import type { Fluid } from './fluid';
 

@@ -126,7 +126,7 @@ function full(g: Given): EstimateOk | null {
     figure(lossAt(worse.value), lossAt(worse.value - worse.down), lossAt(worse.value + worse.up)),
   );
   const ahead = tuned(model, g.resolved, s.seen, unit.boxSetPointK);
-  const look = outlook(ahead, { now, clean }, conditions, {
+  const look = outlook(ahead, { now, nowByRise: s.lnConductanceByRise, clean }, conditions, {
     sizeKnown: unit.nominalCoolingW !== undefined || unit.compressorMap !== undefined,
     dischargeOffsetK: dischargeOffset(g),
     cutoutPaGauge: unit.cutoutPaGauge,

@@ -17,6 +17,8 @@ export type Seen = {
   cycle: Cycle;
   heatRejectedW: number;
   conductanceWK: number;
+  /** Whether the clamps' values could be believed and were used. */
+  used: { suctionLine: boolean; discharge: boolean };
 };
 
 /** A suction line this much above saturation, or less than none, is no superheat but a fault of the reading. */
@@ -40,7 +42,8 @@ export function see(model: UnitModel, r: Resolved): Seen {
   const usable = superheatK >= SUPERHEAT_RANGE[0] && superheatK <= SUPERHEAT_RANGE[1];
   const suctionK = evaporatingDewK + (usable ? superheatK : r.superheatK.value);
   const cycle = cycleAt(fluid, model.compressor, p1, headPa, { suctionK, liquidK: bubble - Math.max(0, subcoolingK) });
-  const heatRejectedW = cycle.massFlow * (dischargeH(model, r, cycle) - cycle.liquidH);
+  const discharge = measuredDischargeH(model, r, cycle);
+  const heatRejectedW = cycle.massFlow * ((discharge ?? cycle.dischargeH) - cycle.liquidH);
   const riseK = condensingK - r.airK.value;
   return {
     condensingK,
@@ -53,13 +56,14 @@ export function see(model: UnitModel, r: Resolved): Seen {
     cycle,
     heatRejectedW,
     conductanceWK: heatRejectedW / riseK,
+    used: { suctionLine: usable && r.suctionLineK !== undefined, discharge: discharge !== undefined },
   };
 }
 
-/** Measured where a clamp sat on the discharge line and its value can be; otherwise from the compressor's power. */
-function dischargeH(model: UnitModel, r: Resolved, cycle: Cycle): number {
-  if (!r.dischargeLineK) return cycle.dischargeH;
+/** Enthalpy by the clamp on the discharge line where its value can be; without it the compressor's power tells. */
+function measuredDischargeH(model: UnitModel, r: Resolved, cycle: Cycle): number | undefined {
+  if (!r.dischargeLineK) return undefined;
   const over = r.dischargeLineK.value - cycle.ideal.T;
-  if (!(over >= DISCHARGE_RANGE[0] && over <= DISCHARGE_RANGE[1])) return cycle.dischargeH;
+  if (!(over >= DISCHARGE_RANGE[0] && over <= DISCHARGE_RANGE[1])) return undefined;
   return model.fluid.gas(r.dischargeLineK.value, cycle.condensingPa).h;
 }

@@ -14,6 +14,8 @@ export type SeenWithSpread = {
   riseK: Spread;
   /** Natural logarithm of conductance in W/K. */
   lnConductance: Spread;
+  /** The part of it that comes from the rise alone: what is left where an error of the duty cancels. */
+  lnConductanceByRise: Spread;
   /** Natural logarithm of heat rejected in W. */
   lnDuty: Spread;
 };
@@ -60,11 +62,14 @@ export function seeWithSpread(model: UnitModel, r: Resolved, scatterSdK: number)
     down: Math.sqrt(down[k] as number),
     up: Math.sqrt(up[k] as number),
   });
+  const rise = spread(2);
+  const lnRise = (change: number) => Math.log(Math.max(0.05, 1 + change / seen.riseK));
   return {
     seen,
+    lnConductanceByRise: { value: base[3] as number, down: lnRise(rise.up), up: -lnRise(-rise.down) },
     condensingK: spread(0),
     condensingDewK: spread(1),
-    riseK: spread(2),
+    riseK: rise,
     lnConductance: spread(3),
     lnDuty: spread(4),
   };

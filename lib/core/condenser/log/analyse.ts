@@ -1,12 +1,11 @@
 import { Z80, figure } from '../bands';
 import { balance } from '../balance';
 import { meanT } from '../fluid';
-import { see } from '../inverse';
 import { conductanceFromRise, modelOf, type UnitModel } from '../model';
-import type { Known, Resolved } from '../resolve';
 import type { Figure } from '../types';
 import { kindOf, loggedUnit } from './equipment';
 import type { LogRow } from './rows';
+import { believedSignals, commonSignals, valuesOf, type Values } from './signals';
 import { running } from './steady';
 import { cleanTrend, type Trend } from './trend';
 
@@ -33,13 +32,7 @@ export type LogResult = {
   coolingRatio?: Figure;
 };
 
-type Values = { lnK: number; lnPower: number; lnCooling: number; riseK: number };
 type Trends = { lnK: Trend; lnPower: Trend; lnCooling: Trend; lnRise: Trend };
-
-/** Line temperatures and suction, as bits: which of them a row holds. */
-const SIGNALS = ['suctionPa', 'liquidK', 'suctionLineK', 'dischargeK'] as const;
-/** A signal counts for comparing with clean rows when most of these have it too. */
-const MOSTLY = 0.8;
 
 /** All rows of a log, any units mixed; results in the order of the rows. */
 export function analyseLog(rows: readonly LogRow[]): LogResult[] {
@@ -66,8 +59,11 @@ function unitResults(rows: readonly LogRow[]): LogResult[] {
   const condensing = rows.map((r) => (r.headPa === undefined ? NaN : meanT(model.fluid, r.headPa)));
   const rises = rows.map((r, i) => (condensing[i] as number) - (r.airInK ?? NaN));
   const states = running(rows, rises);
-  const clean = rows.filter((r, i) => r.state === 'clean' && states[i] === 'running');
-  const usual = commonSignals(clean);
+  const believed = rows.map((r, i) => (states[i] === 'running' ? believedSignals(model, r, unit.boxSetPointK) : 0));
+  const clean = rows.flatMap((row, i) =>
+    row.state === 'clean' && states[i] === 'running' ? [{ row, signals: believed[i] as number }] : [],
+  );
+  const usual = commonSignals(clean.map((c) => c.signals));
   const trends = new Map<number, Trends | null>();
   const trendsFor = (mask: number) => {
     let found = trends.get(mask);
@@ -88,54 +84,12 @@ function unitResults(rows: readonly LogRow[]): LogResult[] {
     const state = states[i];
     if (state !== 'running') return { ...known, status: state ?? 'out_of_range' };
     if (clean.length === 0) return { ...known, status: 'no_clean_rows' };
-    const mask = signalsOf(row) & usual;
+    const mask = (believed[i] as number) & usual;
     const values = valuesOf(model, row, mask, unit.boxSetPointK);
     const against = trendsFor(mask);
     if (!values || !against) return { ...known, status: 'out_of_range' };
     return { ...known, status: 'ok', ...ratios(values, against, row.airInK) };
   });
-}
-
-function signalsOf(row: LogRow): number {
-  return SIGNALS.reduce((mask, s, bit) => (row[s] === undefined ? mask : mask | (1 << bit)), 0);
-}
-
-function commonSignals(clean: readonly LogRow[]): number {
-  return SIGNALS.reduce((mask, s, bit) => {
-    const share = clean.filter((r) => r[s] !== undefined).length / Math.max(1, clean.length);
-    return share >= MOSTLY ? mask | (1 << bit) : mask;
-  }, 0);
-}
-
-function valuesOf(model: UnitModel, row: LogRow, mask: number, boxK: number): Values | null {
-  const seen = see(model, resolved(model, row, mask, boxK));
-  const values = {
-    lnK: Math.log(seen.conductanceWK),
-    lnPower: Math.log(seen.cycle.power),
-    lnCooling: Math.log(seen.cycle.cooling),
-    riseK: seen.riseK,
-  };
-  return Object.values(values).every(Number.isFinite) ? values : null;
-}
-
-/** Only signals in the mask count, so that a row and its clean rows are worked out from the same ones. */
-function resolved(model: UnitModel, row: LogRow, mask: number, boxK: number): Resolved {
-  const known = (value: number): Known => ({ value, sd: 0, measured: true });
-  const signal = (bit: number) => {
-    const value = mask & (1 << bit) ? row[SIGNALS[bit] as (typeof SIGNALS)[number]] : undefined;
-    return value === undefined ? undefined : known(value);
-  };
-  return {
-    head: { by: 'gauge', ...known(row.headPa as number) },
-    airK: known(row.airInK as number),
-    suctionPa: signal(0),
-    liquidLineK: signal(1),
-    suctionLineK: signal(2),
-    dischargeLineK: signal(3),
-    boxK: known(boxK),
-    superheatK: known(model.superheatK),
-    subcoolingK: known(model.subcoolingK),
-  };
 }
 
 /** How the model expects clean values to move with entering air, per kelvin; logs that span little lean on it. */
@@ -146,11 +100,13 @@ function expectedSlopes(model: UnitModel, boxK: number) {
   return { power: Math.log(b.powerW / a.powerW) / 10, cooling: Math.log(b.coolingW / a.coolingW) / 10 };
 }
 
-function fitted(model: UnitModel, clean: readonly LogRow[], mask: number, boxK: number): Trends | null {
+type CleanRow = { row: LogRow; signals: number };
+
+function fitted(model: UnitModel, clean: readonly CleanRow[], mask: number, boxK: number): Trends | null {
   const xs: number[] = [];
   const ys: Values[] = [];
-  for (const row of clean) {
-    if ((signalsOf(row) & mask) !== mask) continue;
+  for (const { row, signals } of clean) {
+    if ((signals & mask) !== mask) continue;
     const values = valuesOf(model, row, mask, boxK);
     if (!values) continue;
     xs.push(row.airInK as number);

@@ -1,6 +1,6 @@
 import { AIR_CONDITIONER, profileOf, type Profile } from '../profiles';
 import type { CondenserUnit } from '../types';
-import { dewTemperature, isFailure } from '../../refrigerants';
+import { dewTemperature, isFailure } from '../../refrigerants/api';
 import type { LogRow } from './rows';
 
 /** A log says little of the machine: its kind is told from how cold it evaporates, or else from its refrigerant. */

@@ -1,5 +1,5 @@
 import { atmosphereAt } from '../../units';
-import { REFRIGERANTS } from '../../refrigerants';
+import { REFRIGERANTS } from '../../refrigerants/api';
 import type { Column, Header, Quantity, TextField } from './columns';
 
 /** One row of a log, SI, pressures absolute; absent values undefined. */

@@ -1,20 +1,22 @@
-// Applies prisma/migrations to DATABASE_URL, or to the development database: `node scripts/migrate.mjs`.
+// Applies prisma/migrations to DATABASE_URL, or to the demo shop's database; makes the database if there is none.
 import path from 'node:path';
 import { Cluster } from './support/cluster.mjs';
-import { migrate } from './support/migrations.mjs';
+import { requireServer } from './support/databases.mjs';
 import { keep } from './support/paths.mjs';
 import { complain } from './support/say.mjs';
+import { ensureShop } from './support/shop.mjs';
 
 async function target() {
-  if (process.env.DATABASE_URL) return process.env.DATABASE_URL;
+  const own = process.env.DATABASE_URL;
+  if (own) await requireServer(own);
+  if (own) return own;
   const server = new Cluster(path.join(keep, 'pg'));
   await server.start();
   return server.url('rimebook_demo');
 }
 
 async function main() {
-  const applied = await migrate(await target());
-  console.log(applied.length > 0 ? `Applied ${applied.join(', ')}` : 'Nothing to apply');
+  console.log(await ensureShop(await target(), { demo: false }));
 }
 
 main().catch((error) => {

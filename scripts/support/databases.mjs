@@ -45,6 +45,15 @@ export async function canConnect(url) {
   }
 }
 
+/** @throws {Plain} when no server answers at this address, or none that lets this account in */
+export async function requireServer(url) {
+  try {
+    await exists(url);
+  } catch (error) {
+    throw new Plain(`No PostgreSQL answers at ${shown(url)}: ${error.message}`);
+  }
+}
+
 /** A database on the same server that an administrator's statement can run from. */
 async function administrate(url, sql, values) {
   const errors = [];
@@ -64,8 +73,13 @@ const quoted = (name) => `"${name.replaceAll('"', '""')}"`;
 
 /** @param {string} url @returns {Promise<boolean>} whether the database it points at exists */
 export async function exists(url) {
-  const rows = await administrate(url, 'select 1 from pg_database where datname = $1', [databaseName(url)]);
-  return rows.length > 0;
+  try {
+    await query(url, 'select 1');
+    return true;
+  } catch (error) {
+    if (error.code === '3D000') return false;
+    throw error;
+  }
 }
 
 /** Create the database that `url` points at, empty or as a copy of another one on the same server. */

@@ -3,10 +3,10 @@ import path from 'node:path';
 import { ensureBuild, ensureClient, serve } from './app.mjs';
 import { atEnd, close, isClosing } from './closing.mjs';
 import { Cluster } from './cluster.mjs';
-import { canConnect, shown, withDatabase } from './databases.mjs';
+import { requireServer } from './databases.mjs';
 import { readStamp } from './fingerprint.mjs';
 import { inProject, keep } from './paths.mjs';
-import { elapsed, Plain, step } from './say.mjs';
+import { elapsed, step } from './say.mjs';
 import { secret } from './secret.mjs';
 import { demoSignIns, ensureShop, isEmpty } from './shop.mjs';
 
@@ -31,8 +31,7 @@ function readEnvironmentFile() {
 async function ensureServer(shop) {
   const own = process.env.DATABASE_URL;
   if (own) {
-    if (!(await canConnect(withDatabase(own, 'postgres'))) && !(await canConnect(own)))
-      throw new Plain(`No PostgreSQL answers at ${shown(own)} (DATABASE_URL).`);
+    await requireServer(own);
     return own;
   }
   const cluster = new Cluster(path.join(keep, 'pg'));

@@ -29,7 +29,7 @@ export async function seedDemo(url) {
 export async function ensureShop(url, { demo }) {
   if (await exists(url)) {
     const applied = await migrate(url);
-    const done = applied.length > 0 ? `${applied.length} migrations applied` : 'up to date';
+    const done = applied.length > 0 ? `applied ${applied.join(', ')}` : 'up to date';
     if (!demo || !(await isEmpty(url))) return done;
     await seedDemo(url);
     return `${done}, demo shop made`;

@@ -1,7 +1,7 @@
 import path from 'node:path';
 import pg from 'pg';
 import { Cluster, THROWAWAY } from './cluster.mjs';
-import { create, drop, exists, namesBeginning, rename, withDatabase } from './databases.mjs';
+import { create, drop, exists, namesBeginning, rename, requireServer, withDatabase } from './databases.mjs';
 import { fingerprint } from './fingerprint.mjs';
 import { waitForLock } from './lock.mjs';
 import { migrate } from './migrations.mjs';
@@ -15,11 +15,12 @@ import { keep } from './paths.mjs';
 export async function openTestServer(own = process.env.DATABASE_URL) {
   const cluster = own ? undefined : new Cluster(path.join(keep, 'test-pg'));
   const started = await cluster?.start(THROWAWAY);
+  if (own) await requireServer(own);
   const server = own ?? cluster.url('postgres');
   // Held open so that another run that ends meanwhile does not stop the server under this one.
-  const held = new pg.Client({ connectionString: server });
-  held.on('error', () => {});
-  await held.connect();
+  const held = cluster && new pg.Client({ connectionString: server });
+  held?.on('error', () => {});
+  await held?.connect();
 
   const url = (database) => withDatabase(server, database);
 
@@ -62,7 +63,7 @@ export async function openTestServer(own = process.env.DATABASE_URL) {
 
     /** Stop the private server, unless another run is connected to it. */
     async close() {
-      await held.end();
+      await held?.end();
       if (cluster && !cluster.kept) await cluster.stopIfIdle();
     },
   };

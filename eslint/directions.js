@@ -7,6 +7,7 @@ import boundaries from 'eslint-plugin-boundaries';
 const rooms = [
   ['core', 'lib/core/**'],
   ['schemas', 'lib/schemas/**'],
+  ['device', 'lib/device/**'],
   ['data', 'lib/data/**'],
   ['services', 'lib/services/**'],
   ['server', 'lib/server/**'],
@@ -28,6 +29,7 @@ const rooms = [
 const inside = {
   core: ['core'],
   schemas: ['schemas', 'core'],
+  device: ['device', 'core'],
   data: ['data', 'core'],
   services: ['services', 'schemas', 'data', 'core'],
   server: ['server', 'schemas', 'data', 'core'],
@@ -35,7 +37,7 @@ const inside = {
   action: ['server', 'schemas', 'services', 'core'],
   route: ['server', 'schemas', 'services', 'core', 'component'],
   page: ['server', 'schemas', 'data', 'core', 'component', 'action', 'page'],
-  component: ['core', 'schemas', 'component', 'action'],
+  component: ['core', 'schemas', 'device', 'component', 'action'],
   boot: ['jobs', 'server', 'services', 'data', 'core', 'boot'],
   outside: rooms.map(([name]) => name),
 };
@@ -50,6 +52,7 @@ const pure = ['rrule', 'date-fns', 'date-fns/**', '@date-fns/tz'];
 /** Packages that a room must not import. */
 const closed = {
   schemas: [...next, ...react, ...prisma, 'server-only'],
+  device: [...next, ...react, ...prisma, 'server-only'],
   data: [...next, ...react],
   services: [...next, ...react, ...prisma],
   action: prisma,
@@ -78,7 +81,7 @@ const policies = [
     message: `${room} must not import this package.`,
   })),
   {
-    from: { file: { categories: { anyOf: ['core', 'schemas', 'component'] } } },
+    from: { file: { categories: { anyOf: ['core', 'schemas', 'device', 'component'] } } },
     disallow: { to: { module: { origin: 'core' } } },
     message: 'This room runs in the browser too: it has no Node modules.',
   },

@@ -102,7 +102,8 @@ export type OperationEnvelope = z.output<typeof OperationEnvelope>;
 
 export const MOST_OPERATIONS = 200;
 export const SyncRequest = z.object({
-  device: z.object({ id: Id, name: z.string().max(120), appVersion: z.string().max(40) }),
+  /** `holder` is whose work it is: usually who is signed in, or someone whose file the office takes in. */
+  device: z.object({ id: Id, holder: Id, name: z.string().max(120), appVersion: z.string().max(40) }),
   /** The device's own clock as it sent this. */
   sentAt: Instant,
   operations: z.array(OperationEnvelope).max(MOST_OPERATIONS),

@@ -1,7 +1,7 @@
 import 'server-only';
-import type { Estimate, PastLoss } from '../../core/condenser/types';
+import type { Estimate } from '../../core/condenser/types';
 import type { PastVisit, UnitOnFile } from '../../core/round';
-import { groupBy } from '../../core/round/group';
+import { groupBy } from '../../core/numerics/group-by';
 import type { Tx } from '../client';
 import { findingEntry, iso, readingValues } from './rows';
 
@@ -50,22 +50,6 @@ export async function pastOfUnits(db: Tx, unitIds: string[]): Promise<Map<string
     past.set(unitId, [...(past.get(unitId) ?? []), entry]);
   }
   return past;
-}
-
-/** Losses of each unit since its coil was last cleaned, oldest first: what an estimate is compared with. */
-export async function lossesOfUnits(db: Tx, unitIds: string[]): Promise<Map<string, PastLoss[]>> {
-  const rows = await db.$queryRaw<{ unitId: string; at: Date; lnK: number; lnKSd: number }[]>`
-    SELECT e."unitId", e.at, e."lnK", e."lnKSd"
-    FROM "Estimate" e JOIN "Reading" r ON r.id = e."readingId" AND r."supersededAt" IS NULL
-    LEFT JOIN "Task" t ON t."unitId" = e."unitId" AND t."kindKey" = 'coil_cleaning'
-    WHERE e."unitId" = ANY(${unitIds}::uuid[]) AND e."lnK" IS NOT NULL AND (t."lastDoneOn" IS NULL OR e.at >= t."lastDoneOn")
-    ORDER BY e.at`;
-  const losses = new Map<string, PastLoss[]>();
-  for (const r of rows) {
-    const kept = Math.exp(r.lnK);
-    losses.set(r.unitId, [...(losses.get(r.unitId) ?? []), { at: r.at.getTime(), lost: 1 - kept, sd: kept * r.lnKSd }]);
-  }
-  return losses;
 }
 
 export async function thumbsOfUnits(db: Tx, unitIds: string[]): Promise<Map<string, UnitOnFile['thumbs']>> {

@@ -1,5 +1,4 @@
 import 'server-only';
-import type { CleanBaseline } from '../../core/condenser/types';
 import type { CompressorMap } from '../../core/condenser/ten-coefficient';
 import { READING_FIELDS, type FindingEntry, type Questioned, type ReadingEntry, type ReadingValues, type UnitOnFile } from '../../core/round';
 import type { Prisma } from '../generated/client';
@@ -40,9 +39,9 @@ export const findingEntry = (f: Prisma.FindingGetPayload<object>): FindingEntry 
   at: iso(f.at),
 });
 
-type UnitRow = Prisma.UnitGetPayload<{ include: { fouling: true; followUps: true } }>;
+type UnitRow = Prisma.UnitGetPayload<{ include: { followUps: true } }>;
 
-export const unitOnFile = (u: UnitRow, more: Pick<UnitOnFile, 'past' | 'pastLosses' | 'thumbs'>): UnitOnFile => ({
+export const unitOnFile = (u: UnitRow, more: Pick<UnitOnFile, 'past' | 'baseline' | 'pastLosses' | 'thumbs'>): UnitOnFile => ({
   id: u.id,
   tag: u.tag,
   name: u.name,
@@ -63,7 +62,6 @@ export const unitOnFile = (u: UnitRow, more: Pick<UnitOnFile, 'past' | 'pastLoss
   roofWork: u.roofWork,
   compressorMap: u.compressorMap as CompressorMap | null,
   notes: u.notes,
-  baseline: u.fouling?.baseline as CleanBaseline | null,
   openFollowUps: u.followUps.map((f) => ({ what: f.what, urgency: f.urgency })),
   ...more,
 });

@@ -1,10 +1,11 @@
 import 'server-only';
 import type { Entries, UnitOnFile, VisitOnFile } from '../../core/round';
-import { groupBy } from '../../core/round/group';
+import { groupBy } from '../../core/numerics/group-by';
 import type { Tx } from '../client';
 import { toLocalDate } from '../dates';
 import type { Prisma } from '../generated/client';
-import { lossesOfUnits, pastOfUnits, thumbsOfUnits } from './past';
+import { beliefsOfUnits } from './beliefs';
+import { pastOfUnits, thumbsOfUnits } from './past';
 import { findingEntry, iso, isoOrNull, readingEntry, unitOnFile } from './rows';
 
 const WHOLE = {
@@ -29,19 +30,19 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
   const onVisits = visits.flatMap((v) => [...v.tasks.map((t) => t.unitId), ...v.findings.map((f) => f.unitId), ...v.outcomes.map((o) => o.unitId)]);
   const units = await db.unit.findMany({
     where: { OR: [{ kitchenId: { in: visits.map((v) => v.kitchenId) }, archivedAt: null }, { id: { in: onVisits } }] },
-    include: { fouling: true, followUps: { where: { status: 'open' } } },
+    include: { followUps: { where: { status: 'open' } } },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
   const unitIds = units.map((u) => u.id);
   // One after another: inside a transaction there is one connection.
   const past = await pastOfUnits(db, unitIds);
-  const losses = await lossesOfUnits(db, unitIds);
+  const beliefs = await beliefsOfUnits(db, unitIds);
   const thumbs = await thumbsOfUnits(db, unitIds);
   const events = await db.unitEvent.findMany({ where: { visitId: { in: [...ids] } }, orderBy: { at: 'asc' } });
   const followUps = await db.followUp.findMany({ where: { visitId: { in: [...ids] }, createdById: { not: null } }, orderBy: { createdAt: 'asc' } });
   const unitsBy = groupBy(units, (u) => u.kitchenId);
   const whole = (u: (typeof units)[number]): UnitOnFile =>
-    unitOnFile(u, { past: past.get(u.id) ?? [], pastLosses: losses.get(u.id) ?? [], thumbs: thumbs.get(u.id) ?? [] });
+    unitOnFile(u, { past: past.get(u.id) ?? [], ...(beliefs.get(u.id) ?? { baseline: null, pastLosses: [] }), thumbs: thumbs.get(u.id) ?? [] });
   return visits.map((v) => ({
     ...visitHead(v, forUserId),
     units: (unitsBy.get(v.kitchenId) ?? []).map(whole),

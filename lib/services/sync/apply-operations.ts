@@ -1,23 +1,11 @@
 import 'server-only';
 import type { Actor } from '../../core/access';
 import { isAppError } from '../../core/errors';
-import { OPERATION_VERSION, type OperationResult, type Outcome } from '../../core/round';
+import { OPERATION_VERSION, type OperationResult, type Outcome, type Stop, type SyncReply } from '../../core/round';
 import type { Db, Tx } from '../../data/client';
 import type { OperationEnvelope, SyncRequest } from '../../schemas/operations';
 import { applyOne } from './apply-one';
 import { lockDevice, type LockedDevice } from './device';
-
-/** Why the rest of a batch was left: the device sends it again, from `lastSeq + 1`. */
-export type Stop =
-  /** An earlier entry has not arrived yet. */
-  | 'gap'
-  /** The number was used before by another entry: the device must take a new identity and count anew. */
-  | 'renumber'
-  /** The tablet runs a newer version than the office. */
-  | 'office_older'
-  | 'unexpected';
-
-export type SyncReply = { results: OperationResult[]; lastSeq: number; stopped: Stop | null };
 
 /**
  * Takes in a batch of a device's operations, each exactly once and in the device's order. Each has its own transaction,

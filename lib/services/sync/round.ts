@@ -1,7 +1,7 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
 import type { Actor } from '../../core/access';
-import type { Me, VisitOnFile } from '../../core/round';
+import type { Me, RoundReply } from '../../core/round';
 import type { Db, Tx } from '../../data/client';
 import { visitsOnFile } from '../../data/round/visits-on-file';
 import { lockDevice, type DeviceInfo } from './device';
@@ -10,19 +10,6 @@ const DAY_MS = 86_400_000;
 /** How far the round on the tablet reaches: what was left open, and the next week. */
 const BACK_DAYS = 3;
 const AHEAD_DAYS = 8;
-
-export type RoundReply = {
-  /** The office's clock as it answered. */
-  serverTime: string;
-  me: Me;
-  /** Opaque; sent back to hear only what changed. */
-  cursor: string;
-  /** Every visit of the round, in order; those not in `changed` are as the device has them. */
-  order: string[];
-  changed: VisitOnFile[];
-  /** Operations of this device up to here are in what is told. */
-  lastSeq: number;
-};
 
 /** What a technician's tablet should hold, less what it has already. Remembers what it was handed. */
 export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device: DeviceInfo, cursor: string): Promise<RoundReply> {

@@ -34,11 +34,11 @@ export class Tablet {
   }
 
   send(operations: OperationEnvelope[], now = new Date(this.clock.getTime() + 60_000)) {
-    return applyOperations({ db: this.db, actor: this.actor, now }, { device: { id: this.id, name: 'Tablet', appVersion: 'test' }, sentAt: now.toISOString(), operations });
+    return applyOperations({ db: this.db, actor: this.actor, now }, { device: { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' }, sentAt: now.toISOString(), operations });
   }
 
   refresh(cursor = '', now = this.clock) {
-    return readRound({ db: this.db, actor: this.actor, now }, { id: this.id, name: 'Tablet', appVersion: 'test' }, cursor);
+    return readRound({ db: this.db, actor: this.actor, now }, { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' }, cursor);
   }
 }
 

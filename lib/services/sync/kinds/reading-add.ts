@@ -14,5 +14,5 @@ export const readingAdd: Handler<'reading.add'> = async (ctx, op) => {
   if (standing && standing.id !== replaces) ctx.note(`Two readings ${p.phase} cleaning of ${unit.name}. The later made one stands; both are kept.`);
   if (standing && wins) await db.reading.update({ where: { id: standing.id }, data: { supersededAt: now } });
   await db.reading.create({ data: { id: op.id, visitId: visit.id, ...p, ...values, at, byUserId: actor.userId, deviceId, supersededAt: wins ? null : now } });
-  if (wins && visit.status === 'done') await storeEstimate({ db, actor, now }, op.id);
+  if (wins && visit.status === 'done') await storeEstimate({ db }, op.id);
 };

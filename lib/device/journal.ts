@@ -1,0 +1,46 @@
+import { OPERATION_VERSION, type Operation, type OperationKind, type Payloads } from '../core/round';
+import { readMeta, STRICT, writeMeta, type Database, type KeptOperation, type KeptPhoto } from './database';
+import { StorageError, troubleOf } from './storage-trouble';
+
+export type Clock = () => number;
+
+/**
+ * Writes an operation down and returns once it is on the disk. Its number is taken in the same transaction, so that
+ * numbers run without gaps even with two windows open. A photo's bytes go in with the entry that names them.
+ * @throws StorageError
+ */
+export async function writeDown<K extends OperationKind>(
+  db: Database,
+  clock: Clock,
+  entry: { visitId: string; kind: K; payload: Payloads[K]; id?: string },
+  photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>,
+): Promise<KeptOperation> {
+  try {
+    const tx = db.transaction(['operations', 'meta', 'photos'], 'readwrite', STRICT);
+    const meta = tx.objectStore('meta');
+    const seq = (await readMeta(meta, 'nextSeq')) ?? 1;
+    const skew = (await readMeta(meta, 'skewMs')) ?? 0;
+    // Never before the entry made before, even if someone sets the clock back.
+    const madeAt = Math.max(clock() + skew, ((await readMeta(meta, 'lastMadeAt')) ?? 0) + 1);
+    const basedOn = (await readMeta(meta, 'refreshedAt')) ?? new Date(madeAt).toISOString();
+    const id = entry.id ?? crypto.randomUUID();
+    const op = { id, seq, kind: entry.kind, version: OPERATION_VERSION, visitId: entry.visitId, madeAt: new Date(madeAt).toISOString(), basedOn, payload: entry.payload } as Operation;
+    const kept: KeptOperation = { id, visitId: entry.visitId, seq, op, waiting: 1, outcome: null, note: '' };
+    // Not awaited one by one: all fail or none, and `done` tells which.
+    void tx.objectStore('operations').add(kept).catch(() => {});
+    if (photo) void tx.objectStore('photos').add({ id, visitId: entry.visitId, ...photo, waiting: 1, problem: '' }).catch(() => {});
+    void writeMeta(meta, { nextSeq: seq + 1, lastMadeAt: madeAt }).catch(() => {});
+    await tx.done;
+    return kept;
+  } catch (error) {
+    throw new StorageError(troubleOf(error));
+  }
+}
+
+export const waitingOperations = (db: Database, most = Infinity): Promise<KeptOperation[]> =>
+  db.getAllFromIndex('operations', 'waiting', IDBKeyRange.bound([1, 0], [1, Infinity]), Number.isFinite(most) ? most : undefined);
+
+/** Every kept operation in the order it was made. */
+export async function allOperations(db: Database): Promise<KeptOperation[]> {
+  return (await db.getAll('operations')).sort((a, b) => a.seq - b.seq);
+}

@@ -1,0 +1,46 @@
+import { CHUNK_BYTES } from '../core/round';
+import type { Database } from './database';
+import { OfficeError, type Office } from './office';
+
+/**
+ * Sends the pictures that wait, piece by piece; a piece that has arrived is not sent twice. A picture the office
+ * refuses stays on the tablet with the reason, and holds up nothing else.
+ * @throws OfficeError when the office cannot be reached
+ */
+export async function sendPhotos(db: Database, office: Office): Promise<void> {
+  for (const id of await db.getAllKeysFromIndex('photos', 'waiting', 1)) {
+    const photo = await db.get('photos', id);
+    if (!photo || photo.problem) continue;
+    const pieces = Math.max(1, Math.ceil(photo.bytes.byteLength / CHUNK_BYTES));
+    try {
+      let { have, done } = await office.uploadState(photo.sha256, pieces);
+      for (let i = 0; i < pieces && !done; i++) {
+        if (have.includes(i)) continue;
+        ({ have, done } = await office.upload(photo.sha256, i, pieces, new Uint8Array(photo.bytes, i * CHUNK_BYTES, Math.min(CHUNK_BYTES, photo.bytes.byteLength - i * CHUNK_BYTES))));
+      }
+      if (done) await db.delete('photos', id);
+    } catch (error) {
+      if (!(error instanceof OfficeError) || error.trouble !== 'refused') throw error;
+      await db.put('photos', { ...photo, problem: error.words });
+    }
+  }
+}
+
+const MOST_THUMBS = 400;
+
+/** Small pictures of earlier visits, for looking at without signal; those no longer wanted go. */
+export async function fetchThumbs(db: Database, office: Office): Promise<void> {
+  const visits = await db.getAll('visits');
+  const wanted = [...new Set(visits.flatMap((v) => [...v.units.flatMap((u) => u.thumbs.map((t) => t.fileId)), ...v.entries.photos.flatMap((p) => (p.fileId ? [p.fileId] : []))]))].slice(0, MOST_THUMBS);
+  const have = new Set(await db.getAllKeys('thumbs'));
+  for (const fileId of have) if (!wanted.includes(fileId)) await db.delete('thumbs', fileId);
+  for (const fileId of wanted) {
+    if (have.has(fileId)) continue;
+    try {
+      await db.put('thumbs', { fileId, ...(await office.thumb(fileId)) });
+    } catch (error) {
+      // One picture that is gone is no reason to stop; a lost line is.
+      if (error instanceof OfficeError && error.trouble === 'offline') throw error;
+    }
+  }
+}

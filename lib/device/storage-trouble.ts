@@ -1,0 +1,22 @@
+/** What can go wrong with the tablet's own storage, in words for whoever holds it. */
+export type StorageTrouble = { code: 'full' | 'refused' | 'failed'; words: string };
+
+const WORDS: Record<StorageTrouble['code'], string> = {
+  full: 'This tablet is full, so the entry was not saved. Free some space (old photos, other apps), then save it again; what was saved before is safe.',
+  refused: 'This browser does not let Rimebook keep anything on the tablet (private window, or storage switched off). Open Rimebook in a normal window: here nothing would survive losing signal.',
+  failed: 'The tablet could not save the entry. Save it again; what was saved before is safe.',
+};
+
+export class StorageError extends Error {
+  constructor(readonly trouble: StorageTrouble) {
+    super(trouble.words);
+    this.name = 'StorageError';
+  }
+}
+
+/** DOMException names of the IndexedDB and Storage standards. */
+export function troubleOf(error: unknown, opening = false): StorageTrouble {
+  const name = (error as { name?: string } | null)?.name ?? '';
+  const code = name === 'QuotaExceededError' ? 'full' : opening || name === 'SecurityError' || name === 'InvalidStateError' ? 'refused' : 'failed';
+  return { code, words: WORDS[code] };
+}

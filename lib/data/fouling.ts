@@ -8,7 +8,8 @@ const json = (value: unknown) => value as Prisma.InputJsonValue;
 
 /** What the fleet taught at its last fitting; the room's own priors before any. Fits of an older model are left alone. */
 export async function fleetBelief(db: Tx): Promise<FleetBelief> {
-  const last = await db.fleetPrior.findFirst({ where: { modelVersion: DEFAULT_HYPER.modelVersion }, orderBy: { fittedAt: 'desc' } });
+  const version = DEFAULT_HYPER.modelVersion;
+  const last = await db.fleetPrior.findFirst({ where: { OR: [{ modelVersion: version }, { modelVersion: { startsWith: `${version}+` } }] }, orderBy: { fittedAt: 'desc' } });
   return last ? (last.hyper as unknown as FleetBelief) : { fouling: DEFAULT_HYPER, failures: {} };
 }
 
@@ -40,8 +41,8 @@ export async function saveBelief(db: Tx, belief: UnitBelief): Promise<void> {
   await db.unitFouling.upsert({ where: { unitId: row.unitId }, create: row, update: row });
 }
 
-/** Posteriors on file of a kitchen's units, of the present model only. */
-export async function kitchenPosteriors(db: Tx, kitchenId: string): Promise<Map<string, FoulingPosterior>> {
-  const rows = await db.unitFouling.findMany({ where: { unit: { kitchenId, archivedAt: null }, modelVersion: DEFAULT_HYPER.modelVersion }, select: { unitId: true, posterior: true } });
+/** Posteriors on file of a kitchen's units, of one model only: others speak another language. */
+export async function kitchenPosteriors(db: Tx, kitchenId: string, modelVersion: string): Promise<Map<string, FoulingPosterior>> {
+  const rows = await db.unitFouling.findMany({ where: { unit: { kitchenId, archivedAt: null }, modelVersion }, select: { unitId: true, posterior: true } });
   return new Map(rows.map((r) => [r.unitId, r.posterior as unknown as FoulingPosterior]));
 }

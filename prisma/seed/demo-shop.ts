@@ -1,4 +1,4 @@
-import { addDays, todayIn } from '../../lib/core/calendar';
+import { addDays, todayIn, type LocalDate } from '../../lib/core/calendar';
 import { RandomStream } from '../../lib/core/numerics/random';
 import { TASK_KINDS } from '../../lib/core/tasks';
 import { assemble, shopSettings } from './shop/assemble';
@@ -8,6 +8,7 @@ import type { Shop } from './save';
 import { foulingRow } from '../../lib/data/fouling';
 import { Learning } from './simulate/learn';
 import { liveThrough, stagger } from './simulate/history';
+import { reviewChanges } from './simulate/owner';
 import { bookAhead } from './simulate/upcoming';
 import { beginWorld, type Out } from './simulate/world';
 
@@ -26,9 +27,17 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
   const world = beginWorld(seed, start, today, placed, users);
   stagger(world);
   const learning = new Learning(world);
-  bookAhead(world, liveThrough(world, (booking, seen) => learning.after(booking, seen)));
+  const fits = [180, 360].map((d) => addDays(start, d));
+  const pending = liveThrough(world, (booking, seen) => {
+    if (fits[0] !== undefined && booking.date >= fits[0]) learning.fit(fits.shift() as LocalDate);
+    learning.after(booking, seen);
+  });
+  learning.fit(addDays(today, -2));
+  bookAhead(world, pending);
   const beliefs = learning.beliefs();
+  const owner = users.find((u) => u.role === 'owner')?.id as string;
+  reviewChanges(learning.ruleChanges, rows.tasks, owner, today, new RandomStream(seed, 'owner'));
   const fouling = beliefs.map((b) => foulingRow(b));
-  const shop: Shop = { settings: shopSettings, users, kinds: TASK_KINDS.map((k, sort) => ({ ...k, sort })), ...rows, estimates: learning.estimates, fouling, ruleChanges: learning.ruleChanges, priors: [] };
+  const shop: Shop = { settings: shopSettings, users, kinds: TASK_KINDS.map((k, sort) => ({ ...k, sort })), ...rows, estimates: learning.estimates, fouling, ruleChanges: learning.ruleChanges, priors: learning.priors };
   return { shop, out: world.out };
 }

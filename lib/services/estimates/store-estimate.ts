@@ -48,6 +48,8 @@ async function keepBaseline(tx: Parameters<typeof saveBelief>[0], unitId: string
   const baseline = baselineFrom(file.unit, file.readings);
   const { count } = await tx.unitFouling.updateMany({ where: { unitId }, data: { baseline } });
   if (count > 0) return;
-  const [belief] = kitchenBeliefs([{ ...file, findings: [], readings: [], cleanings: [], trips: [] }], await fleetBelief(tx), await kitchenPosteriors(tx, file.kitchenId));
+  const fleet = await fleetBelief(tx);
+  const untouched = { ...file, findings: [], readings: [], cleanings: [], trips: [] };
+  const [belief] = kitchenBeliefs([untouched], fleet, await kitchenPosteriors(tx, file.kitchenId, fleet.fouling.modelVersion));
   if (belief) await saveBelief(tx, { ...belief, evidence: { ...belief.evidence, baseline } });
 }

@@ -13,17 +13,18 @@ const clock = (m: number) => `${String(Math.floor(m / 60)).padStart(2, '0')}:${S
 const minutesOf = (t: string) => Number(t.slice(0, 2)) * 60 + Number(t.slice(3));
 export const dueDay = (t: Task) => toDay((t.dueOn as Date).toISOString().slice(0, 10) as LocalDate);
 
-/** Tasks of a unit for a visit: those due by then, and with a coil the low side, as the desk books it. */
+/** Tasks of a unit for a visit: those due by then, and with a coil or on a recall the low side, as the desk books it. */
 function tasksFor(unit: SimUnit, byDay: number, taken: ReadonlySet<string>): Task[] {
   const free = unit.tasks.filter((t) => !taken.has(t.id as string));
   const due = free.filter((t) => dueDay(t) <= byDay);
-  const coil = due.some((t) => t.kindKey === 'coil_cleaning');
-  return free.filter((t) => due.includes(t) || (coil && LOW_SIDE.has(t.kindKey)));
+  const lowSide = due.some((t) => t.kindKey === 'coil_cleaning') || (unit.recallDay !== null && unit.recallDay <= byDay);
+  return free.filter((t) => due.includes(t) || (lowSide && LOW_SIDE.has(t.kindKey)));
 }
 
 /** Whether anything of this kitchen will be due soon, counted from `day`. */
 export function firstDue(kitchen: SimKitchen, taken: ReadonlySet<string>): number {
-  return Math.min(...kitchen.units.flatMap((u) => u.tasks).filter((t) => !taken.has(t.id as string)).map(dueDay));
+  const due = kitchen.units.flatMap((u) => u.tasks).filter((t) => !taken.has(t.id as string)).map(dueDay);
+  return Math.min(...due, ...kitchen.units.map((u) => u.recallDay ?? Infinity));
 }
 
 /** The unit's roof or refrigerant asks for a skill the technician may lack. */

@@ -1,10 +1,12 @@
 import { nextDue, toDay, weekdayOf, fromDay, type LocalDate } from '../../../lib/core/calendar';
 import type { Prisma } from '../../../lib/data/generated/client';
 import { bookDay, type Booking } from './dispatch';
-import { perform, type Seen } from './perform';
+import { perform, writeVisit, type Seen } from './perform';
 import type { World } from './world';
 
 export type AfterVisit = (booking: Booking, seen: readonly Seen[]) => void;
+
+const CANCELLED = ['Health inspector in the kitchen that morning.', 'Private party, no access.', 'Van off the road.', 'Manager asked for another day.'] as const;
 
 const asDate = (d: LocalDate) => new Date(`${d}T00:00:00Z`);
 const localOf = (d: Date) => d.toISOString().slice(0, 10) as LocalDate;
@@ -38,8 +40,12 @@ export function liveThrough(world: World, after: AfterVisit): Booking[] {
     const now = pending.filter((b) => toDay(b.date) === day);
     pending = pending.filter((b) => toDay(b.date) > day);
     for (const booking of now) {
-      const seen = perform(world, booking);
       booking.kitchen.booked = false;
+      if (world.random.chance(0.035)) {
+        writeVisit(world, booking, 'cancelled', world.random.pick(CANCELLED));
+        continue;
+      }
+      const seen = perform(world, booking);
       after(booking, seen.filter((s) => s.reached));
     }
     if (weekdayOf(fromDay(day)) < 5) {

@@ -1,14 +1,14 @@
-import { readingOf } from '../../../lib/core/condenser/from-record';
-import { conditionsOf } from '../../../lib/core/condenser/from-record';
-import { toDay, type LocalDate } from '../../../lib/core/calendar';
+import { conditionsOf, readingOf } from '../../../lib/core/condenser/from-record';
+import { instantOf, toDay, type LocalDate } from '../../../lib/core/calendar';
 import {
-  baselineFrom, DEFAULT_SHOP_RULES, dueNow, estimateColumns, estimateReading, kitchenBeliefs, ownLimits, pastLosses, returnVisits, reviseTask,
+  baselineFrom, DEFAULT_SHOP_RULES, dueNow, estimateColumns, estimateReading, fitFleet, kitchenBeliefs, ownLimits, pastLosses, returnVisits, reviseTask,
   type FindingFact, type FleetBelief, type ReadingFact, type UnitBelief, type UnitFile,
 } from '../../../lib/core/evidence'; // prettier-ignore
 import type { Aspect } from '../../../lib/core/findings/grades';
 import { DEFAULT_HYPER } from '../../../lib/core/fouling';
 import { RandomStream } from '../../../lib/core/numerics/random';
 import type { Prisma } from '../../../lib/data/generated/client';
+import { CITY } from '../shop/kitchens';
 import { shopSettings } from '../shop/assemble';
 import type { Booking } from './dispatch';
 import type { Seen } from './perform';
@@ -25,7 +25,8 @@ const localOf = (d: Date) => d.toISOString().slice(0, 10) as LocalDate;
 export class Learning {
   readonly estimates: Prisma.EstimateCreateManyInput[] = [];
   readonly ruleChanges: Prisma.RuleChangeCreateManyInput[] = [];
-  fleet: FleetBelief = { fouling: DEFAULT_HYPER, failures: {} };
+  readonly priors: Prisma.FleetPriorCreateManyInput[] = [];
+  private fleet: FleetBelief = { fouling: DEFAULT_HYPER, failures: {} };
   private readonly files = new Map<SimUnit, File>();
   private readonly random: RandomStream;
   private readonly rules = DEFAULT_SHOP_RULES;
@@ -103,15 +104,20 @@ export class Learning {
     const since = belief.file.cleanings.filter((d) => d < date).at(-1) ?? '';
     const tripped = belief.file.trips.some((t) => t > since && t <= date);
     for (const r of returnVisits(date, belief.file.findings, tripped, this.rules.returnWithinDays))
+{
       this.world.out.followUps.push({ id: this.random.uuid(), unitId: belief.file.unitId, visitId, what: r.what, note: r.note, urgency: 'soon', dueOn: asDate(r.dueOn), createdById: by, createdAt: at });
+      unit.recallDay = toDay(r.dueOn);
+    }
   }
 
-  /** Beliefs about every unit as of the end, after fitting what the fleet taught. */
+  /** Fits what the fleet has taught by a date, as the shop does now and then. */
+  fit(on: LocalDate): void {
+    this.fleet = fitFleet([...this.files.values()], on);
+    const fittedAt = new Date(instantOf(on, '03:00', CITY.timeZone));
+    this.priors.push({ id: this.random.uuid(), hyper: this.fleet as unknown as Prisma.InputJsonValue, modelVersion: this.fleet.fouling.modelVersion, fittedAt });
+  }
+
+  /** Beliefs about every unit as of the end. */
   beliefs(): UnitBelief[] {
     return this.world.kitchens.flatMap((k) => kitchenBeliefs(k.units.map((u) => this.file(u)), this.fleet));
-  }
-
-  get lastDay(): number {
-    return toDay(this.world.today);
-  }
-}
+  }}

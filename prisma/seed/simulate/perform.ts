@@ -11,7 +11,7 @@ const MINUTE = 60_000;
 const REASONS = ['Cold-room door blocked by a delivery.', 'Unit full of stock, chef asked to come back.', 'No key for the cage.'] as const;
 
 /** Writes a booking: the visit and its tasks, open unless it was carried out. */
-export function writeVisit(world: World, { kitchen, technician, date, from, minutes, units }: Booking, status: 'booked' | 'done'): string {
+export function writeVisit(world: World, { kitchen, technician, date, from, minutes, units }: Booking, status: 'booked' | 'done' | 'cancelled', cancelReason = ''): string {
   const { random, out } = world;
   const startsAt = new Date(instantOf(date, from, CITY.timeZone));
   const id = random.uuid();
@@ -22,17 +22,19 @@ export function writeVisit(world: World, { kitchen, technician, date, from, minu
     visitRow(kitchen.place.kitchen.id as string, technician.row.id as string, startsAt, minutes, {
       id, status, createdById: world.desk, createdAt: bookedAt,
       ...(done ? { arrivedAt: new Date(startsAt.getTime() + random.whole(-3, 9) * MINUTE), leftAt, closedAt: leftAt, signedBy: kitchen.place.seed.contact[0], version: 3 } : {}),
+      ...(status === 'cancelled' ? { cancelReason, version: 2, sequence: 1 } : {}),
     }),
   );
-  const event = (kind: string, at: Date, byUserId: string) => out.visitEvents.push({ id: random.uuid(), visitId: id, kind, at, byUserId });
+  const event = (kind: string, at: Date, byUserId: string, reason = '') => out.visitEvents.push({ id: random.uuid(), visitId: id, kind, at, byUserId, reason });
   event('booked', bookedAt, world.desk);
+  if (status === 'cancelled') event('cancelled', new Date(startsAt.getTime() - random.whole(3, 30) * 3600_000), world.desk, cancelReason);
   if (done) {
     event('started', startsAt, technician.row.id as string);
     event('closed', leftAt, technician.row.id as string);
   }
   for (const { unit, tasks } of units)
     for (const task of tasks)
-      out.visitTasks.push(visitTaskRow(id, task, { id: random.uuid(), unitId: unit.row.id as string, open: !done, outcome: done ? 'done' : 'planned' }));
+      out.visitTasks.push(visitTaskRow(id, task, { id: random.uuid(), unitId: unit.row.id as string, open: status === 'booked', outcome: done ? 'done' : 'planned' }));
   return id;
 }
 
@@ -66,6 +68,8 @@ function attend(world: World, kitchen: SimKitchen, technician: Technician, seen:
   const unitId = unit.row.id as string;
   const by = technician.row.id as string;
   state.advance(toDay(date));
+  unit.recallDay = null;
+  resolve(world, unit, seen);
   out.unitVisits.push({ id: random.uuid(), visitId, unitId, outcome: 'seen', at });
   const find = (aspect: string, grade: string, phase: 'found' | 'left', minutes: number) =>
     out.findings.push(findingRow(visitId, unitId, aspect, grade, new Date(at.getTime() + minutes * MINUTE), { id: random.uuid(), phase, byUserId: by }));
@@ -84,7 +88,8 @@ function attend(world: World, kitchen: SimKitchen, technician: Technician, seen:
     find('drain', 'runs', 'left', 15);
   }
   if (ice !== 'dry' && ice !== 'even_frost') find('ice', 'dry', 'left', 18);
-  if (state.gasketGrade() === 'failed') state.gasketWorn = 0;
+  if (lowSide && state.gasketGrade() === 'failed') ask(world, unit, seen, by, 'Replace door gasket', 'Torn; box sweats at the hinge side.');
+  if (state.fanDead) ask(world, unit, seen, by, 'Replace condenser fan motor', 'Does not turn. Left running on natural draught; told the kitchen to keep the grille clear.');
 
   const warm = ice === 'block' || ice === 'bridged' ? random.between(3, 7) : 0;
   const dayOfYear = at.getUTCMonth() * 30.4 + at.getUTCDate();
@@ -114,6 +119,27 @@ function attend(world: World, kitchen: SimKitchen, technician: Technician, seen:
     });
   if (!cleaned) return;
   state.clean();
-  find('coil', state.coilGrade(), 'left', 20);
+  const left = state.coilGrade();
+  find('coil', left, 'left', 20);
+  if (left === 'matted' || left === 'packed') ask(world, unit, seen, by, 'Quote a new condenser coil', 'Cleaned twice and still matted: fins are eaten and folded over.');
   if (measures) read('after', 22);
+}
+
+/** Work that a finding calls for, once while it is open. */
+function ask(world: World, unit: SimUnit, { visitId, at }: Seen, by: string, what: string, note: string): void {
+  const unitId = unit.row.id as string;
+  if (world.out.followUps.some((f) => f.unitId === unitId && f.what === what && f.status !== 'done')) return;
+  world.out.followUps.push({ id: unit.random.uuid(), unitId, visitId, what, note, urgency: 'quote', createdById: by, createdAt: at });
+}
+
+/** Coming back settles what was open, but for quotes that the kitchen has not answered: those for coils and fans. */
+function resolve(world: World, unit: SimUnit, { visitId, at }: Seen): void {
+  for (const f of world.out.followUps) {
+    if (f.unitId !== unit.row.id || f.status === 'done') continue;
+    if (f.urgency === 'quote' && f.what !== 'Replace door gasket') continue;
+    Object.assign(f, { status: 'done', resolvedAt: at });
+    if (f.what !== 'Replace door gasket') continue;
+    unit.state.gasketWorn = 0;
+    world.out.parts.push({ id: unit.random.uuid(), visitId, unitId: f.unitId, what: `Door gasket for ${unit.row.make} ${unit.row.model}`, quantity: 1, at });
+  }
 }

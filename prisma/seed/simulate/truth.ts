@@ -31,7 +31,7 @@ export function drawTruth(unit: CondenserUnit, kitchenFactor: number, story: Sto
     restore: Math.min(0.995, Math.max(0.8, random.normal(restore.mean, restore.unitSd))),
     superheatK: Math.max(4, random.normal(profile.superheatK, 2)),
     subcoolingK: Math.max(1.5, random.normal(profile.subcoolingK, 1)),
-    drainDays: story.drainDays ?? 730,
+    drainDays: story.drainDays ?? 1300,
     fanDiesDay: story.fanDiesDaysAgo === undefined ? null : today - story.fanDiesDaysAgo,
     stuckAtEnd: story.pastSaving ?? 0,
     eyeSd: grades.sd,

@@ -20,6 +20,7 @@ export class UnitState {
   ) {
     this.deposit = truth.ratePerDay * random.between(0, 60);
     this.drainFailsOn = day + random.exponential(truth.drainDays);
+    this.gasketWorn = random.between(0, 0.6);
   }
 
   /** Lets the days pass: grease comes by a gamma process whose mean is the unit's rate. */
@@ -33,7 +34,7 @@ export class UnitState {
       this.stuck = this.truth.stuckAtEnd * share;
     }
     if (this.truth.fanDiesDay !== null && day >= this.truth.fanDiesDay) this.fanDead = true;
-    this.gasketWorn += days * 0.0011;
+    this.gasketWorn += days * 0.0007;
     this.day = day;
   }
 

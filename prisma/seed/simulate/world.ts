@@ -18,6 +18,8 @@ export type SimUnit = {
   state: UnitState;
   model: UnitModel | null;
   random: RandomStream;
+  /** Day by which somebody is to come back. */
+  recallDay: number | null;
 };
 export type SimKitchen = { place: Placed; units: SimUnit[]; technician: Technician; booked: boolean };
 export type Technician = { row: Prisma.UserCreateManyInput; van: Van; busy: Map<string, [number, number][]> };
@@ -53,7 +55,7 @@ export function beginWorld(seed: number, start: LocalDate, today: LocalDate, pla
       const core = condenserUnitOf(row, place.kitchen);
       const story = UNIT_STORIES[`${place.seed.name}/${row.name}`] ?? {};
       const truth = drawTruth(core, place.seed.foulingFactor, story, toDay(today), random);
-      return { row, tasks, core, truth, random, state: new UnitState(toDay(start), toDay(today), truth, random), model: trueModel(core, truth) };
+      return { row, tasks, core, truth, random, state: new UnitState(toDay(start), toDay(today), truth, random), model: trueModel(core, truth), recallDay: null };
     }),
   }));
   const desk = staff.find((s) => s.role === 'dispatcher')?.id as string;

@@ -17,6 +17,8 @@ export type ResidualModel = ResidualSums & {
   slope(delta: number): void;
   evaluate(delta: number): void;
   virial(): number;
+  /** Highest δ at which it holds at the τ last set. */
+  highestDelta(): number;
 };
 
 /**
@@ -48,6 +50,12 @@ export class Helmholtz {
     this.residual.setTau(this.reducingT / T);
     this.residual.slope(rho / this.reducingRho);
     return rho * this.R * T * (1 + this.residual.a01);
+  }
+
+  /** Density (kg/m³) up to which the model holds at T (K). */
+  highestDensity(T: number): number {
+    this.residual.setTau(this.reducingT / T);
+    return this.residual.highestDelta() * this.reducingRho;
   }
 
   /** (∂p/∂ρ)_T at the density last given to `pressure`, Pa·m³/kg. */

@@ -103,6 +103,11 @@ export class Residual implements ResidualSums {
     return b;
   }
 
+  /** Published equations are valid to pressures far above any met here. */
+  highestDelta(): number {
+    return Infinity;
+  }
+
   /** Only a01 and a02: what a density iteration needs. */
   slope(delta: number): void {
     if (this.critical.length > 0) return this.evaluate(delta);

@@ -86,6 +86,10 @@ export class Surface implements ResidualModel {
     return sum;
   }
 
+  highestDelta(): number {
+    return this.patch.deltaMid + 1 / this.patch.deltaScale;
+  }
+
   slope(delta: number): void {
     this.sum(delta, false);
   }

@@ -7,7 +7,9 @@ const ENOUGH = 1e-11;
  * NaN if it leaves the mechanically stable region or does not settle.
  */
 export function densityFrom(model: Helmholtz, T: number, p: number, start: number): number {
-  let rho = start;
+  // Beyond its ceiling an expansion means nothing; from there Newton's method comes back down.
+  const ceiling = model.highestDensity(T);
+  let rho = Math.min(start, ceiling);
   for (let i = 0; i < 60; i++) {
     const miss = model.pressure(T, rho) - p;
     const slope = model.pressureSlope(T);
@@ -15,6 +17,7 @@ export function densityFrom(model: Helmholtz, T: number, p: number, start: numbe
     let step = -miss / slope;
     if (step < -0.5 * rho) step = -0.5 * rho;
     else if (step > 0.5 * rho) step = 0.5 * rho;
+    if (rho + step > ceiling) step = ceiling - rho;
     rho += step;
     if (Math.abs(step) < ENOUGH * rho) return rho;
     // Quadratic convergence: the step after one this small is below rounding.

@@ -1,5 +1,6 @@
 import type { LpSolver } from '../bound/lp';
 import { solveModel } from '../solve-model';
+import { runOut } from '../steps';
 import { solveTour } from '../tour/solve-tour';
 import { InstanceError } from './parse-error';
 import { parseSolomon } from './solomon';
@@ -47,7 +48,7 @@ function tour(text: string, options: InstanceOptions): InstanceAnswer {
   const instance = parseTsplib(text);
   if (options.truncate !== undefined) throw new InstanceError('--truncate applies to coordinates of a Solomon file; TSPLIB distances are whole by definition.');
   const n = instance.ids.length;
-  const solved = finish(solveTour(instance, { seed: options.seed, iterations: roundsFor(n), lp: options.lp, remainingMs: options.remainingMs }));
+  const solved = runOut(solveTour(instance, { seed: options.seed, iterations: roundsFor(n), lp: options.lp, remainingMs: options.remainingMs }));
   return {
     kind: 'tour', name: instance.name, distance: solved.cost, vehicles: 1, routes: [solved.tour.map((place) => instance.ids[place]!)],
     unserved: [], bound: solved.bound, gap: gapOf(solved.cost, solved.bound), proven: solved.proven, decimals: 0,
@@ -57,7 +58,7 @@ function tour(text: string, options: InstanceOptions): InstanceAnswer {
 function routes(text: string, options: InstanceOptions): InstanceAnswer {
   const instance = parseSolomon(text);
   const { model, scale, leftOut } = vrptwModel(instance, options);
-  const { solution, bound, proven } = finish(
+  const { solution, bound, proven } = runOut(
     solveModel(model, { seed: options.seed, iterations: roundsFor(model.jobs.length), lp: options.lp, remainingMs: options.remainingMs, floor: 0 }),
   );
   const idOf = (job: number): string => instance.rows[job + 1]!.id;
@@ -70,12 +71,6 @@ function routes(text: string, options: InstanceOptions): InstanceAnswer {
     kind: 'routes', name: instance.name, distance, vehicles: used.length, routes: used.map((route) => route.jobs.map(idOf)), unserved,
     bound: Math.min(distance, least), gap: gapOf(distance, least), proven, decimals: options.truncate ?? null,
   };
-}
-
-function finish<T>(work: Generator<void, T, void>): T {
-  let step = work.next();
-  while (!step.done) step = work.next();
-  return step.value;
 }
 
 const gapOf = (cost: number, bound: number): number => (cost > 0 ? Math.max(0, (cost - bound) / cost) : 0);

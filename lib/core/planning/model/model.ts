@@ -49,6 +49,8 @@ export interface Job {
   readonly leave: LeaveCost;
   /** First row of the job's items when all items of all jobs are counted through. */
   readonly firstRow: number;
+  /** Stays on its shift: the search never takes it out. */
+  readonly pinned?: boolean;
 }
 
 /** One technician's day, or one of a fleet of equal vehicles. */

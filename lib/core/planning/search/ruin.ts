@@ -52,7 +52,7 @@ export function ruin(model: Model, near: readonly Int32Array[], solution: Soluti
       const jobs: number[] = [];
       const sets: number[] = [];
       route.jobs.forEach((other, p) => {
-        if (gone(p)) removed.add(other);
+        if (gone(p) && !model.jobs[other]!.pinned) removed.add(other);
         else {
           jobs.push(other);
           sets.push(route.sets[p]!);

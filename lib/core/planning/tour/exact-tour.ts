@@ -62,7 +62,11 @@ function subtours(n: number, legs: readonly Leg[], primal: Float64Array): number
     const part = [start];
     seen[start] = 1;
     for (let i = 0; i < part.length; i++)
-      for (let j = 0; j < n; j++) if (seen[j] === 0 && weight[part[i]! * n + j]! > 0) part.push(j), (seen[j] = 1);
+      for (let j = 0; j < n; j++) {
+        if (seen[j] === 1 || weight[part[i]! * n + j]! <= 0) continue;
+        part.push(j);
+        seen[j] = 1;
+      }
     parts.push(part);
   }
   if (parts.length > 1) return parts;

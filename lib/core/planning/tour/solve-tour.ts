@@ -2,6 +2,7 @@ import type { LpSolver } from '../bound/lp';
 import type { TourInstance } from '../instances/tsplib';
 import { tourModel } from '../instances/tour-model';
 import { anneal } from '../search/anneal';
+import { stepWhile } from '../steps';
 import { exactTour, type Leg } from './exact-tour';
 import { oneTreeBound, usableEdges } from './one-tree';
 
@@ -29,14 +30,11 @@ export function* solveTour(instance: TourInstance, options: TourOptions): Genera
   const { matrix, symmetric } = instance;
   const model = tourModel(instance);
   const search = anneal(model, { seed: options.seed, iterations: options.iterations });
-  let step = search.next();
   // The proof deserves its share of the time.
-  const searchUntil = options.remainingMs() * 0.4;
-  while (!step.done && options.remainingMs() > searchUntil) {
-    yield;
-    step = search.next();
-  }
-  let tour = [0, ...step.value.routes[0]!.jobs.map((job) => job + 1)];
+  const searchUntil = options.remainingMs() * 0.6;
+  const hunt = yield* stepWhile(search, () => options.remainingMs() > searchUntil);
+  const found = hunt.done ? hunt.result : hunt.last;
+  let tour = [0, ...found.routes[0]!.jobs.map((job) => job + 1)];
   let cost = lengthOf(matrix, n, tour);
   const safe = (bound: number): number => Math.min(cost, model.wholeCosts ? Math.ceil(bound - 1e-6) : bound - 1e-7 * Math.abs(bound));
   let bound = 0;
@@ -51,23 +49,15 @@ export function* solveTour(instance: TourInstance, options: TourOptions): Genera
   }
   if (bound < cost && options.lp && legs.length <= MOST_LEGS && n > 2) {
     yield;
-    const exact = exactTour(n, legs, !symmetric, options.lp, options.remainingMs);
-    let proof = exact.next();
-    while (!proof.done && options.remainingMs() > 0) {
-      bound = Math.max(bound, safe(proof.value));
-      if (bound >= cost) break;
-      yield;
-      proof = exact.next();
+    const before = bound;
+    const proof = yield* stepWhile(exactTour(n, legs, !symmetric, options.lp, options.remainingMs), () => options.remainingMs() > 0);
+    const tighter = proof.done ? proof.result.bound : proof.last;
+    if (proof.done && proof.result.tour && lengthOf(matrix, n, proof.result.tour) < cost) {
+      tour = proof.result.tour;
+      cost = lengthOf(matrix, n, tour);
     }
-    if (!proof.done) exact.return({ bound, tour: null });
-    else {
-      if (proof.value.tour && lengthOf(matrix, n, proof.value.tour) < cost) {
-        tour = proof.value.tour;
-        cost = lengthOf(matrix, n, tour);
-      }
-      // Legs left out cannot be part of anything cheaper than the known tour.
-      bound = Math.max(bound, Math.min(cost, proof.value.bound === Infinity ? cost : safe(proof.value.bound)));
-    }
+    // Legs left out cannot be part of anything cheaper than the known tour.
+    bound = Math.max(before, tighter === Infinity ? cost : safe(tighter));
   }
   return { tour, cost, bound, proven: bound >= cost - 1e-9 };
 }

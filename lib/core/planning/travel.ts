@@ -1,0 +1,44 @@
+import type { Place, Travel } from './types';
+
+/** Mean Earth radius, km (IUGG). */
+const EARTH_KM = 6371.0088;
+
+/** Great-circle distance by the haversine formula, km. Good to 0.5 % (the Earth is not a sphere). */
+export function greatCircleKm(a: { lat: number; lng: number }, b: { lat: number; lng: number }): number {
+  const rad = Math.PI / 180;
+  const half = Math.sin(((b.lat - a.lat) * rad) / 2) ** 2 + Math.cos(a.lat * rad) * Math.cos(b.lat * rad) * Math.sin(((b.lng - a.lng) * rad) / 2) ** 2;
+  return 2 * EARTH_KM * Math.asin(Math.min(1, Math.sqrt(half)));
+}
+
+/** Has the place what travel needs: a row of the matrix, or coordinates on Earth? */
+export function isPlaced(place: Place | null | undefined, travel: Travel): place is Place {
+  if (!place) return false;
+  return rowOf(place, travel) !== null || pointOf(place) !== null;
+}
+
+/**
+ * Whole minutes from place to place, rounded up. From the matrix where both places have a
+ * row in it; otherwise great circle × circuity at the mean speed. Null if neither is known.
+ */
+export function travelMinutes(from: Place, to: Place, travel: Travel): number | null {
+  const a = rowOf(from, travel);
+  const b = rowOf(to, travel);
+  if (a !== null && b !== null) {
+    const minutes = travel.matrix![a]![b]!;
+    return Number.isFinite(minutes) && minutes >= 0 ? Math.ceil(minutes - 1e-9) : null;
+  }
+  const here = pointOf(from);
+  const there = pointOf(to);
+  if (!here || !there) return null;
+  return Math.ceil((greatCircleKm(here, there) * travel.circuity * 60) / travel.speedKmh - 1e-9);
+}
+
+function rowOf(place: Place, { matrix }: Travel): number | null {
+  const row = place.matrixRow;
+  return matrix && row !== undefined && row !== null && Array.isArray(matrix[row]) ? row : null;
+}
+
+function pointOf({ lat, lng }: Place): { lat: number; lng: number } | null {
+  const good = typeof lat === 'number' && typeof lng === 'number' && Math.abs(lat) <= 90 && Math.abs(lng) <= 180;
+  return good ? { lat, lng } : null;
+}

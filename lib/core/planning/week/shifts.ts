@@ -1,0 +1,58 @@
+import { isPlaced } from '../travel';
+import type { FixedVisit, Shift, Technician, TimeRange, WeekProblem } from '../types';
+import type { Sifted } from './sift';
+
+export interface ShiftOfWeek {
+  readonly technician: Technician;
+  readonly shift: Shift;
+  readonly fixed: readonly FixedVisit[];
+}
+
+/** A fixed visit this near to a shift belongs to that day. */
+const NEAR_MS = 6 * 3_600_000;
+
+/**
+ * Every usable shift with the fixed visits that fall in it or near it. A fixed visit away
+ * from all of its technician's shifts gets a day of its own that holds nothing else: it
+ * was promised. Of shifts that overlap only the first is used.
+ */
+export function shiftsOf(problem: WeekProblem, sifted: Sifted): ShiftOfWeek[] {
+  const result: ShiftOfWeek[] = [];
+  for (const technician of problem.technicians) {
+    const shifts = apart(technician.shifts.filter((shift) => isPlaced(shift.startPlace, problem.travel) && isPlaced(shift.endPlace, problem.travel)));
+    const fixed = shifts.map((): FixedVisit[] => []);
+    for (const visit of sifted.fixed) {
+      if (visit.technicianId !== technician.id) continue;
+      const gaps = shifts.map((shift) => gap(shift.hours, visit.hours));
+      const nearest = gaps.reduce((best, value, s) => (best < 0 || value < gaps[best]! ? s : best), -1);
+      if (nearest >= 0 && gaps[nearest]! <= NEAR_MS) fixed[nearest]!.push(visit);
+      else result.push({ technician, shift: dayOf(visit, shifts[nearest], sifted, problem), fixed: [visit] });
+    }
+    shifts.forEach((shift, s) => result.push({ technician, shift, fixed: fixed[s]! }));
+  }
+  return result;
+}
+
+/** In order of time, none beginning before the last one and its overtime can be over. */
+function apart(shifts: readonly Shift[]): Shift[] {
+  const kept: Shift[] = [];
+  for (const shift of shifts.filter(({ hours }) => hours.endMs > hours.startMs).sort((a, b) => a.hours.startMs - b.hours.startMs)) {
+    const last = kept[kept.length - 1];
+    if (last && shift.hours.startMs < last.hours.endMs) continue;
+    if (last) {
+      const most = Math.floor((shift.hours.startMs - last.hours.endMs) / 60_000);
+      kept[kept.length - 1] = { ...last, overtimeMinutes: Math.min(last.overtimeMinutes ?? 0, most) };
+    }
+    kept.push(shift);
+  }
+  return kept;
+}
+
+const gap = (a: TimeRange, b: TimeRange): number => Math.max(0, a.startMs - b.endMs, b.startMs - a.endMs);
+
+/** A day that holds one fixed visit; its number is counted from the nearest known shift. */
+function dayOf(visit: FixedVisit, nearest: Shift | undefined, sifted: Sifted, problem: WeekProblem): Shift {
+  const place = sifted.kitchens.get(visit.kitchenId)!.place!;
+  const day = nearest ? nearest.day + Math.round((visit.hours.startMs - nearest.hours.startMs) / 86_400_000) : problem.nextDay - 1;
+  return { day, hours: visit.hours, startPlace: nearest?.startPlace ?? place, endPlace: nearest?.endPlace ?? place };
+}

@@ -16,7 +16,7 @@ RUN npx prisma generate && \
 
 FROM node:20-bookworm-slim
 WORKDIR /app
-ENV NODE_ENV=production NEXT_TELEMETRY_DISABLED=1 HOSTNAME=0.0.0.0 PORT=3000 UPLOAD_DIR=/app/uploads
+ENV NODE_ENV=production NEXT_TELEMETRY_DISABLED=1 HOSTNAME=0.0.0.0 PORT=3000
 # The trimmed server, with the packages it uses and no others.
 COPY --from=build /app/.next/standalone ./
 COPY --from=build /app/.next/static ./.next/static
@@ -24,9 +24,7 @@ COPY --from=build /app/public ./public
 # Migrations run at every start, through pg, which the server uses too.
 COPY --from=build /app/prisma/migrations ./prisma/migrations
 COPY --from=build /app/scripts ./scripts
-RUN install -d -o node -g node /app/uploads
 USER node
-VOLUME /app/uploads
 EXPOSE 3000
 HEALTHCHECK --interval=15s --timeout=5s --start-period=30s --retries=4 \
   CMD ["node", "-e", "fetch('http://127.0.0.1:3000/api/health').then((r) => process.exit(r.ok ? 0 : 1), () => process.exit(1))"]

@@ -5,7 +5,6 @@ import { createServer } from 'node:http';
 import { ensureBuild, ensureClient, serve } from './support/app.mjs';
 import { atEnd, close, closeOnSignals } from './support/closing.mjs';
 import { create, databaseName, drop } from './support/databases.mjs';
-import { keep } from './support/paths.mjs';
 import { endChildren } from './support/run.mjs';
 import { complain } from './support/say.mjs';
 import { demoFingerprint, makeDemo } from './support/shop.mjs';
@@ -22,7 +21,8 @@ const env = {
   DATABASE_URL: database,
   NEXTAUTH_URL: `http://localhost:${port}`,
   NEXTAUTH_SECRET: 'only-for-the-end-to-end-tests-of-rimebook',
-  UPLOAD_DIR: `${keep}/test-uploads`,
+  // A mail server named in .env is for the shop's own messages.
+  SMTP_URL: '',
   LOG_LEVEL: process.env.LOG_LEVEL ?? 'warn',
 };
 let app;
@@ -33,7 +33,7 @@ const templates = {
 };
 
 async function start() {
-  app ??= await serve({ port, distDir, env, onOutput: (text) => process.stderr.write(text) });
+  app ??= await serve({ port, distDir, env, onOutput: (text, isError) => isError && process.stderr.write(text) });
 }
 
 async function stop() {

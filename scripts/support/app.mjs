@@ -53,7 +53,7 @@ export async function ensureBuild({ distDir, env }) {
 
 /**
  * Start the app and wait until it answers.
- * @param {{ port: number, host?: string, distDir: string, env: NodeJS.ProcessEnv, onOutput?: (text: string) => void }} options
+ * @param {{ port: number, host?: string, distDir: string, env: NodeJS.ProcessEnv, onOutput?: (text: string, isError: boolean) => void }} options
  * @returns {Promise<{ child: import('node:child_process').ChildProcess, stop: () => Promise<void> }>}
  * @throws {Plain} with what it printed, when it ends or does not answer within a minute
  */
@@ -70,7 +70,7 @@ export async function serve({ port, host = '127.0.0.1', distDir, env, onOutput =
   for (const stream of [child.stdout, child.stderr])
     stream.setEncoding('utf8').on('data', (text) => {
       printed = (printed + text).slice(-20_000);
-      onOutput(text);
+      onOutput(text, stream === child.stderr);
     });
   const failed = (why) => new Plain(`${printed.trimEnd()}\n\nThe app ${why}.`);
   const deadline = Date.now() + 60_000;

@@ -72,7 +72,6 @@ export async function openShop(chosen) {
   const env = {
     NEXTAUTH_URL: url,
     NEXTAUTH_SECRET: process.env.NEXTAUTH_SECRET ?? secret(),
-    UPLOAD_DIR: path.join(keep, 'uploads', shop),
     ...process.env,
     DATABASE_URL: database,
   };

@@ -18,7 +18,13 @@ export type CurvePoint = {
  * coil and air come in only where they meet it. Held as a polynomial through Chebyshev points, so that any number
  * of conductances and air temperatures cost next to nothing. Energy balance survives: interpolation is linear.
  */
-export type BoxCurve = { lo: number; hi: number; at(tc: number): CurvePoint };
+export type BoxCurve = {
+  lo: number;
+  hi: number;
+  at(tc: number): CurvePoint;
+  /** Condensing dew temperatures of the points, and condensing mean and heat rejected there. */
+  nodes: { tc: readonly number[]; condensingK: readonly number[]; heatRejected: readonly number[] };
+};
 
 const FIELDS = ['condensingK', 'evaporatingK', 'cooling', 'power', 'heatRejected', 'dischargeK'] as const;
 const NODES = 8;
@@ -38,10 +44,14 @@ export function boxCurve(model: UnitModel, boxK: number, lo: number, hi: number)
     x.push(tc);
     y.push(FIELDS.map((f) => point[f]));
   }
-  return { lo, hi, at: (tc) => interpolated(x, y, tc) };
+  const column = (field: (typeof FIELDS)[number]) => y.map((row) => row[FIELDS.indexOf(field)] as number);
+  const nodes = { tc: x, condensingK: column('condensingK'), heatRejected: column('heatRejected') };
+  return { lo, hi, at: (tc) => interpolated(x, y, tc), nodes };
 }
 
-/** Barycentric form at Chebyshev points of the second kind (Berrut and Trefethen 2004). */
+/** Barycentric weights at Chebyshev points of the second kind (Berrut and Trefethen 2004). */
+const weight = (i: number, n: number) => (i === 0 || i === n - 1 ? 0.5 : 1) * (i % 2 ? -1 : 1);
+
 function interpolated(x: readonly number[], y: readonly number[][], tc: number): CurvePoint {
   const sums = new Array<number>(FIELDS.length).fill(0);
   let below = 0;
@@ -49,7 +59,7 @@ function interpolated(x: readonly number[], y: readonly number[][], tc: number):
     const gap = tc - (x[i] as number);
     const row = y[i] as number[];
     if (gap === 0) return point(tc, row);
-    const w = ((i === 0 || i === x.length - 1 ? 0.5 : 1) * (i % 2 ? -1 : 1)) / gap;
+    const w = weight(i, x.length) / gap;
     below += w;
     for (let k = 0; k < sums.length; k++) sums[k] = (sums[k] as number) + w * (row[k] as number);
   }
@@ -57,6 +67,19 @@ function interpolated(x: readonly number[], y: readonly number[][], tc: number):
     tc,
     sums.map((s) => s / below),
   );
+}
+
+function interpolatedOne(x: readonly number[], y: readonly number[], tc: number): number {
+  let above = 0;
+  let below = 0;
+  for (let i = 0; i < x.length; i++) {
+    const gap = tc - (x[i] as number);
+    if (gap === 0) return y[i] as number;
+    const w = weight(i, x.length) / gap;
+    below += w;
+    above += w * (y[i] as number);
+  }
+  return above / below;
 }
 
 function point(tc: number, v: readonly number[]): CurvePoint {
@@ -113,19 +136,21 @@ function extrapolated(past: readonly { tc: number; te: number }[], tc: number): 
 
 /** Where a coil of conductance K (W/K) meets the curve in air at airK; null where it would leave the range. */
 export function meet(curve: BoxCurve, conductanceWK: number, airK: number): CurvePoint | null {
-  const miss = (p: CurvePoint) => conductanceWK * (p.condensingK - airK) - p.heatRejected;
+  const { tc: x, condensingK, heatRejected } = curve.nodes;
+  // What the coil sheds less what it is brought: linear in both, so it interpolates as one polynomial.
+  const surplus = x.map((_, i) => conductanceWK * ((condensingK[i] as number) - airK) - (heatRejected[i] as number));
+  const scale = Math.max(...heatRejected);
   let lo = curve.lo;
   let hi = curve.hi;
-  let a = miss(curve.at(lo));
-  let b = miss(curve.at(hi));
+  let a = surplus[0] as number;
+  let b = surplus[surplus.length - 1] as number;
   if (!(a <= 0 && b >= 0)) return null;
   let kept = 0;
   for (let i = 0; i < 80; i++) {
     // False position, halving the end that stays twice (Illinois): keeps the bracket, no slow tail.
     const tc = (lo * b - hi * a) / (b - a);
-    const p = curve.at(tc);
-    const m = miss(p);
-    if (Math.abs(m) <= 1e-10 * Math.abs(p.heatRejected) || hi - lo < 1e-10) return p;
+    const m = interpolatedOne(x, surplus, tc);
+    if (Math.abs(m) <= 1e-11 * scale || hi - lo < 1e-11) return curve.at(tc);
     if (m > 0) {
       hi = tc;
       b = m;

@@ -26,8 +26,12 @@ const SUPERHEAT_RANGE = [0, 45] as const;
 /** Discharge gas this far below isentropic or above it is a fault of the clamp. */
 const DISCHARGE_RANGE = [-8, 90] as const;
 
-/** Conductance from measured values, each used before any assumption. Fields are NaN where nothing can be had. */
-export function see(model: UnitModel, r: Resolved): Seen {
+/**
+ * Conductance from measured values, each used before any assumption. Fields are NaN where nothing can be had.
+ *
+ * @param near evaporating temperature to start the search at, where suction was not measured
+ */
+export function see(model: UnitModel, r: Resolved, near?: number): Seen {
   const { fluid } = model;
   const headPa = r.head.by === 'gauge' ? r.head.value : fluid.dewP(dewFromMean(fluid, r.head.value));
   const condensingDewK = fluid.dewT(headPa);
@@ -35,7 +39,7 @@ export function see(model: UnitModel, r: Resolved): Seen {
   const condensingK = (condensingDewK + bubble) / 2;
   const evaporatingDewK = r.suctionPa
     ? fluid.dewT(r.suctionPa.value)
-    : evaporatingFor(model, r.boxK.value, condensingDewK, undefined, 1e-4);
+    : evaporatingFor(model, r.boxK.value, condensingDewK, near, 1e-4);
   const p1 = r.suctionPa ? r.suctionPa.value : fluid.dewP(evaporatingDewK);
   const superheatK = r.suctionLineK ? r.suctionLineK.value - evaporatingDewK : r.superheatK.value;
   const subcoolingK = r.liquidLineK ? bubble - r.liquidLineK.value : r.subcoolingK.value;

@@ -40,7 +40,7 @@ export function seeWithSpread(model: UnitModel, r: Resolved, scatterSdK: number)
     if (change > 0) up[k] = (up[k] as number) + change * change;
     else down[k] = (down[k] as number) + change * change;
   };
-  for (const [a, b] of moved(model, r)) {
+  for (const [a, b] of moved(model, r, seen.evaporatingDewK)) {
     const high = outputs(a);
     const low = outputs(b);
     base.forEach((v, k) => {
@@ -80,9 +80,10 @@ function outputs(s: Seen): number[] {
 }
 
 /** Pairs of the reading as it would look with one input high and low. */
-function* moved(model: UnitModel, r: Resolved): Generator<[Seen, Seen]> {
+function* moved(model: UnitModel, r: Resolved, near: number): Generator<[Seen, Seen]> {
   const shift = (key: keyof Resolved, known: Known): [Seen, Seen] => {
-    const at = (sign: number) => see(model, { ...r, [key]: { ...known, value: known.value + sign * Z80 * known.sd } });
+    const at = (sign: number) =>
+      see(model, { ...r, [key]: { ...known, value: known.value + sign * Z80 * known.sd } }, near);
     return [at(1), at(-1)];
   };
   yield shift('head', r.head);
@@ -91,7 +92,7 @@ function* moved(model: UnitModel, r: Resolved): Generator<[Seen, Seen]> {
   else {
     yield shift('boxK', r.boxK);
     const at = (sign: number) =>
-      see({ ...model, evaporatorUA: model.evaporatorUA * Math.exp(sign * Z80 * EVAPORATOR_LN_SD) }, r);
+      see({ ...model, evaporatorUA: model.evaporatorUA * Math.exp(sign * Z80 * EVAPORATOR_LN_SD) }, r, near);
     yield [at(1), at(-1)];
   }
   yield r.suctionLineK ? shift('suctionLineK', r.suctionLineK) : shift('superheatK', r.superheatK);

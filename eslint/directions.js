@@ -61,18 +61,19 @@ const closed = {
   component: [...prisma, 'server-only', 'next/headers'],
 };
 
+const REFUSED =
+  '{{from.file.categories}} must not import {{dependency.source}}: see "Rooms and directions" in DEVELOPERS.md.';
+
 const from = (room) => ({ file: { categories: room } });
 
 const policies = [
   ...Object.entries(inside).map(([room, others]) => ({
     from: from(room),
     allow: { to: { file: { categories: { anyOf: others } } } },
-    message: `${room} may import only: ${others.join(', ')}.`,
   })),
   {
     from: from('core'),
     allow: { to: { module: { origin: 'external', source: pure } } },
-    message: `core may import only core and packages that compute and nothing else: ${pure.join(', ')}.`,
   },
   { from: from('!core'), allow: { to: { module: { origin: ['external', 'core'] } } } },
   ...Object.entries(closed).map(([room, packages]) => ({
@@ -102,7 +103,7 @@ export const directions = [
     rules: {
       'boundaries/dependencies': [
         'error',
-        { default: 'disallow', checkAllOrigins: true, checkInternals: true, policies },
+        { default: 'disallow', message: REFUSED, checkAllOrigins: true, checkInternals: true, policies },
       ],
     },
   },

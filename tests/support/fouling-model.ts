@@ -20,6 +20,7 @@ export function grow(s: RandomStream, t: Truth, hyper: Hyper, days: number): voi
 
 export function washed(s: RandomStream, t: Truth, hyper: Hyper): void {
   t.residue += t.fresh * (t.lost + hyper.restore.cleaningSd * s.normal());
+  t.rate = Math.abs(t.rate * (1 + hyper.drift * Math.sqrt(t.age / 365.25) * s.normal()));
   t.fresh = 0;
   t.age = 0;
 }

@@ -90,9 +90,13 @@ export function predict(bank: Bank, hyper: Growth, age: number, days: number): v
   }
 }
 
-/** A cleaning: the fraction q of the fresh deposit joins the residue, with that cleaning's own luck. */
-export function clean(bank: Bank, hyper: Pick<Hyper, 'restore'>): void {
+/**
+ * A cleaning after `age` days: the fraction q of the fresh deposit joins the residue, with that cleaning's own luck,
+ * and the next cycle's rate may have drifted, since menus, hours and seasons change.
+ */
+export function clean(bank: Bank, hyper: Pick<Hyper, 'restore' | 'drift'>, age: number): void {
   const luck = hyper.restore.cleaningSd ** 2;
+  const drift = (hyper.drift ** 2 * age) / 365.25;
   for (let o = 0; o < bank.length; o += STRIDE) {
     const f = bank[o + F] as number;
     const q = bank[o + Q] as number;
@@ -105,6 +109,7 @@ export function clean(bank: Bank, hyper: Pick<Hyper, 'restore'>): void {
     bank[o + RR]! += 2 * (q * (bank[o + FR] as number) + f * (bank[o + RQ] as number)) + own;
     bank[o + RX]! += q * (bank[o + FX] as number) + f * (bank[o + XQ] as number);
     bank[o + RQ]! += q * fq + f * qq;
+    bank[o + XX]! += drift * ((bank[o + RATE] as number) ** 2 + (bank[o + XX] as number));
     bank[o + F] = bank[o + FF] = bank[o + FR] = bank[o + FX] = bank[o + FQ] = 0;
   }
 }

@@ -28,14 +28,19 @@ export type DateForecast = {
 export type Ahead = {
   bank: Bank;
   weights: ArrayLike<number>;
-  hyper: Pick<Hyper, 'diffusion' | 'asymptotic' | 'restore'>;
+  hyper: Pick<Hyper, 'diffusion' | 'asymptotic' | 'restore' | 'drift'>;
   /** Days since the coil was last clean. */
   age: number;
 };
 
 /** Belief on the day `from`, if nothing is done between `asOf` and then. */
 export function ahead(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
-  const hyper = { diffusion: p.state.diffusion, asymptotic: p.state.asymptotic, restore: p.state.restore };
+  const hyper = {
+    diffusion: p.state.diffusion,
+    asymptotic: p.state.asymptotic,
+    restore: p.state.restore,
+    drift: p.state.drift,
+  };
   const bank = new Float64Array(p.state.live);
   const days = toDay(from) - toDay(p.asOf);
   if (days < 0) throw new RangeError(`A forecast cannot start on ${from}, before the newest evidence of ${p.asOf}.`);
@@ -46,7 +51,7 @@ export function ahead(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
 /** Belief just after a cleaning on the day `from`. */
 export function afterCleaning(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
   const result = ahead(p, from);
-  if (result.age > 0) clean(result.bank, result.hyper);
+  if (result.age > 0) clean(result.bank, result.hyper, result.age);
   return { ...result, age: 0 };
 }
 

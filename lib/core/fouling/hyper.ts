@@ -16,6 +16,8 @@ export type Hyper = {
   kitchenSd: number;
   /** Variance of the deposit gained per unit of mean deposit gained (the scale of a gamma process). */
   diffusion: number;
+  /** Relative sd by which a unit's rate drifts in a year (as its square root of time). */
+  drift: number;
   /** Part of the deposit a cleaning takes off: mean, spread between units, spread between cleanings of one unit. */
   restore: { mean: number; unitSd: number; cleaningSd: number };
   /** Asymptotic growth (Kern–Seaton): prior probability and time constant in days. */
@@ -30,12 +32,12 @@ export type Hyper = {
 // and solid-fuel broiler far ahead) and trade intervals (monthly by fryers, woks and charbroilers; quarterly elsewhere);
 // the numbers themselves are judgement, to be replaced by the fleet's own history.
 const PACKED_DAYS: Record<Placement, number> = {
-  fryer: 95,
-  charbroiler: 95,
-  wok: 80,
-  griddle: 150,
-  bakery: 200,
-  line: 260,
+  fryer: 120,
+  charbroiler: 120,
+  wok: 100,
+  griddle: 180,
+  bakery: 220,
+  line: 280,
   back_of_house: 500,
   bar: 600,
   outdoors: 450,
@@ -49,10 +51,11 @@ export const DEFAULT_HYPER: Hyper = {
     Placement,
     number
   >,
-  unitSd: 0.45,
+  unitSd: 0.42,
   kitchenSd: 0.35,
   diffusion: 0.02,
-  restore: { mean: 0.93, unitSd: 0.04, cleaningSd: 0.04 },
+  drift: 0.15,
+  restore: { mean: 0.95, unitSd: 0.03, cleaningSd: 0.05 },
   asymptotic: { probability: 0.2, tauDays: 150 },
   grades: { thresholds: THRESHOLDS, sd: 0.05 },
   clipSds: 2.5,

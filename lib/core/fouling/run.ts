@@ -87,7 +87,7 @@ export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number,
         run.evidence.readings++;
       }
     } else if (e.kind === 'cleaning') {
-      clean(run.bank, hyper);
+      clean(run.bank, hyper, day - run.bornDay);
       run.evidence.cleanings++;
       run.lastCleanedDay = run.bornDay = day;
       cleaned = true;

@@ -42,6 +42,7 @@ export type FoulingPosterior = {
     diffusion: number;
     asymptotic: Hyper['asymptotic'];
     restore: Hyper['restore'];
+    drift: number;
   };
 };
 
@@ -110,6 +111,7 @@ export function summarise(
       diffusion: hyper.diffusion,
       asymptotic: hyper.asymptotic,
       restore: hyper.restore,
+      drift: hyper.drift,
     },
   };
 }

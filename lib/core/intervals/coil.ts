@@ -89,7 +89,7 @@ export function reviseCoilRule(input: CoilRevisionInput): Revision<CoilEvidence>
     .map((e) => e.on)
     .sort()
     .reverse();
-  const cleanRunning = countClean(findings, trips, settings.cleanGrade);
+  const cleanRunning = countClean(findings, trips, settings.cleanGrade, (currentWeeks(input) * 7) / 2);
   const packed = fresh.some((e) => e.kind === 'coil' && e.grade === 'packed');
   const tripped = fresh.some((e) => e.kind === 'trip');
   const evidence: CoilEvidence = {
@@ -132,14 +132,21 @@ export function reviseCoilRule(input: CoilRevisionInput): Revision<CoilEvidence>
   );
 }
 
-function countClean(findings: readonly CoilFinding[], trips: readonly LocalDate[], cleanGrade: CoilGrade): number {
+/** Clean findings running. A look sooner than half an interval after a cleaning proves nothing when it is clean. */
+function countClean(
+  findings: readonly CoilFinding[],
+  trips: readonly LocalDate[],
+  cleanGrade: CoilGrade,
+  soon: number,
+): number {
   let n = 0;
+  let later: LocalDate | null = null;
   for (const f of findings) {
     if (gradeIndex('coil', f.grade) > gradeIndex('coil', cleanGrade)) break;
-    // A trip since the finding before this one spoils it.
-    const earlier = findings[n + 1]?.on ?? '';
-    if (trips.some((t) => t > earlier && (n > 0 ? t <= f.on : true))) break;
-    n++;
+    // A trip on the day of this finding, or between it and the next, spoils the run from here back.
+    if (trips.some((t) => t >= f.on && (later === null || t < later))) break;
+    later = f.on;
+    if (f.daysSinceClean === null || f.daysSinceClean >= soon) n++;
   }
   return n;
 }
@@ -198,6 +205,13 @@ export function initialCoilWeeks(
   failureLimit: Limit = settings.failureLimit,
 ): number {
   const goal = targets(afterCleaning(posterior), settings, limits, failureLimit);
-  const weeks = Math.floor(Math.min(goal.riskDays / 7, goal.cost?.weeks ?? Infinity, settings.maxWeeks.coil_cleaning));
-  return Math.max(settings.minWeeks, weeks);
+  const weeks = Math.floor(
+    Math.min(
+      goal.riskDays / 7,
+      goal.cost?.weeks ?? Infinity,
+      settings.maxWeeks.coil_cleaning,
+      settings.maxWeeksWithoutHistory,
+    ),
+  );
+  return Math.max(settings.minWeeks, Math.min(settings.minWeeksUnlessSevere, settings.maxWeeks.coil_cleaning), weeks);
 }

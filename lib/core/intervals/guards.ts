@@ -48,20 +48,22 @@ export function allowed(
   return { min, max, maxGuard: asked <= own ? (bounds.maxReason ?? 'contract') : 'maximum' };
 }
 
-/** From what the evidence wants to what the rails let through, in whole weeks. The current interval is returned unchanged when nothing moves. */
+/** From what the evidence wants to what the rails let through, in whole weeks; `s.currentWeeks` itself when nothing moves. */
 export function railed(s: Situation, task: IntervalTask, policy: ShopPolicy, bounds: Bounds): Move {
   const { min, max, maxGuard } = allowed(task, policy, bounds);
   const wanted = Math.max(1, Math.floor(Math.min(s.wantedWeeks, 1e6)));
-  const cap = (weeks: number, guard: Guard | null): Move =>
-    weeks > max ? { weeks: max, guard: maxGuard } : weeks < min ? { weeks: min, guard: 'minimum' } : { weeks, guard };
+  const cap = (weeks: number, floor: number, guard: Guard | null): Move => {
+    if (weeks > max) return { weeks: max, guard: maxGuard };
+    return weeks < floor ? { weeks: floor, guard: 'minimum' } : { weeks, guard };
+  };
   if (s.severe) {
     const half = Math.max(1, Math.floor(s.currentWeeks / 2));
-    const move = cap(Math.min(wanted, half), 'halved');
+    const move = cap(Math.min(Math.max(wanted, Math.min(half, policy.minWeeksUnlessSevere)), half), min, 'halved');
     // A rail must never turn bad news into a longer interval.
     return move.weeks > s.currentWeeks ? { weeks: s.currentWeeks, guard: 'minimum' } : move;
   }
   if (s.currentWeeks > max) return { weeks: Math.min(max, Math.max(min, wanted)), guard: maxGuard };
-  const goal = cap(wanted, null);
+  const goal = cap(wanted, Math.min(max, Math.max(min, policy.minWeeksUnlessSevere)), null);
   if (goal.weeks < s.currentWeeks) {
     const small = s.currentWeeks - goal.weeks < Math.max(1, policy.deadBand * s.currentWeeks);
     return small ? { weeks: s.currentWeeks, guard: 'dead_band' } : goal;

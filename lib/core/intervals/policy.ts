@@ -21,8 +21,13 @@ export type ShopPolicy = {
   failureLimit: Limit;
   /** What a day with a blocked drain or an iced coil costs before anybody knows. */
   hiddenFailureCostPerDay: number;
+  /** Shortest interval at all. */
   minWeeks: number;
+  /** Below this only a packed coil, a block of ice, a blocked drain or a trip shortens: a step of ×1.25 from less than four weeks is less than a week, so what goes there would not come back by itself. */
+  minWeeksUnlessSevere: number;
   maxWeeks: Record<IntervalTask, number>;
+  /** Longest first interval for a unit nobody has looked at yet. */
+  maxWeeksWithoutHistory: number;
   /** Most by which one step may lengthen an interval. */
   loosenFactor: number;
   /** Clean findings running that loosening asks for. */
@@ -45,8 +50,10 @@ export const DEFAULT_POLICY: ShopPolicy = {
   failureCost: 900,
   failureLimit: { name: 'trip temperature', lnK: -0.75 },
   hiddenFailureCostPerDay: 15,
-  minWeeks: 4,
+  minWeeks: 2,
+  minWeeksUnlessSevere: 4,
   maxWeeks: { coil_cleaning: 52, drain_inspection: 26, evaporator_inspection: 26 },
+  maxWeeksWithoutHistory: 13,
   loosenFactor: 1.25,
   cleanFindings: 2,
   cleanGrade: 'filmed',

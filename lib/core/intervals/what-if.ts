@@ -46,7 +46,7 @@ export function settle(fleet: readonly WhatIfUnit[], policy: ShopPolicy): WhatIf
     const goal = targets(fresh, policy, limits, failureLimit);
     const { min, max } = allowed('coil_cleaning', policy, unit.bounds ?? {});
     const wanted = Math.floor(Math.min(goal.riskDays / 7, goal.cost?.weeks ?? Infinity, max));
-    const w = unit.heldWeeks ?? Math.max(min, wanted);
+    const w = unit.heldWeeks ?? Math.max(min, Math.min(max, policy.minWeeksUnlessSevere), wanted);
     const at = nearest(costCurve(fresh, policy, failureLimit), w);
     const perMonth = DAYS_PER_MONTH / (7 * w);
     sum.cleanings += perMonth;

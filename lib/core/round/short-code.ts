@@ -7,7 +7,7 @@ export function shortCode(id: string, length = 6): string {
   for (let n = 0; n < length; n++) {
     let hash = 0x811c9dc5;
     for (const c of `${n}:${id}`) hash = Math.imul(hash ^ c.charCodeAt(0), 0x01000193) >>> 0;
-    code += LETTERS[(hash ^ (hash >>> 15)) % LETTERS.length];
+    code += LETTERS[((hash ^ (hash >>> 15)) >>> 0) % LETTERS.length];
   }
   return code;
 }

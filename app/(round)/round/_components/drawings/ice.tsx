@@ -1,0 +1,26 @@
+/** Evaporator fins over their pan, and how much ice is on them. */
+export function IceDrawing({ grade }: { grade: number }) {
+  const fins = Array.from({ length: 10 }, (_, i) => 9 + i * 5);
+  return (
+    <g>
+      <g stroke="currentColor" strokeWidth="1.3">
+        {fins.map((x) => (
+          <path key={x} d={`M${x} 5V31`} />
+        ))}
+      </g>
+      {grade === 1 ? (
+        <g className="stroke-cold" strokeWidth="2.6" strokeDasharray="1 2.4">
+          {fins.map((x) => (
+            <path key={x} d={`M${x + 1.6} 6V30`} />
+          ))}
+        </g>
+      ) : null}
+      {grade === 2 ? <path d="M7 31V20q6-6 12-3t8 6 6 8Z" className="fill-cold" opacity="0.75" /> : null}
+      {grade === 3 ? <path d="M7 31V9q8-5 16-2t14 1 12 6v17Z" className="fill-cold" opacity="0.75" /> : null}
+      {grade === 4 ? <path d="M5 42V5q8-3 18-1t18-1 17 2V42Z" className="fill-cold" opacity="0.85" /> : null}
+      <path d="M4 35H60L56 43H8Z" fill={grade === 4 ? 'none' : 'var(--sheet)'} stroke="currentColor" strokeWidth="1.8" strokeLinejoin="round" />
+      {grade === 2 ? <path d="M8 35H24V40H10Z" className="fill-cold" opacity="0.75" /> : null}
+      <path d="M5 10H59M5 20H59" stroke="currentColor" strokeWidth="1.8" opacity="0.75" />
+    </g>
+  );
+}

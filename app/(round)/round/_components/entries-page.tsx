@@ -1,0 +1,53 @@
+'use client';
+
+import { OPERATION_LABEL } from '@/lib/core/round';
+import { useSnapshot, useTablet } from '../_lib/tablet-context';
+import { EntryMark } from './entry-mark';
+import { LeaveTablet } from './leave-tablet';
+import { OfficeAnswers } from './office-answers';
+import { moment } from './top-bar';
+import { Card, TouchButton } from './touch';
+
+const LINE = { idle: 'Nothing to send.', sending: 'Sending now.', offline: 'No signal. Everything is kept here and goes by itself once there is.', signed_out: 'Sign in again to send.', failed: 'The last try failed; it will be tried again.' } as const;
+
+/** Everything this tablet has not yet handed over, and what the office said. */
+export function EntriesPage() {
+  const s = useSnapshot();
+  const tablet = useTablet();
+  const waiting = [...s.operations.values()].filter((k) => k.waiting).sort((a, b) => a.seq - b.seq);
+  const place = (id: string) => s.visits.find((v) => v.id === id)?.kitchen.name ?? '';
+  return (
+    <div className="flex flex-col gap-4">
+      <h1>On this tablet</h1>
+      <Card title={waiting.length ? `${waiting.length} entries not yet in the office` : 'All entries are in the office'}>
+        <p className="text-soft">
+          {LINE[s.line]} {s.refreshedAt ? `Last refreshed ${moment(s.refreshedAt)}.` : ''}
+        </p>
+        <TouchButton className="my-3" look="primary" disabled={s.line === 'sending'} onClick={() => void tablet.sync()}>
+          {s.line === 'sending' ? 'Sending …' : 'Send and refresh now'}
+        </TouchButton>
+        <ul className="flex flex-col divide-y divide-line">
+          {waiting.map((k) => (
+            <li key={k.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
+              <span>
+                <b>{OPERATION_LABEL[k.op.kind]}</b> <span className="text-soft">{place(k.visitId)}, {moment(k.op.madeAt)}</span>
+              </span>
+              <EntryMark id={k.id} />
+            </li>
+          ))}
+          {s.photos.map((p) => (
+            <li key={`photo ${p.id}`} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
+              <span>
+                <b>Picture</b> <span className="text-soft">{place(p.visitId)}</span>
+              </span>
+              <span>{p.problem || 'On this tablet'}</span>
+            </li>
+          ))}
+        </ul>
+      </Card>
+      <OfficeAnswers />
+      <p className="text-soft">{s.persisted === false ? 'This browser may clear its storage when the tablet is very full. Install Rimebook on the home screen, and send often.' : s.persisted ? 'The browser has promised to keep this storage.' : ''}</p>
+      <LeaveTablet />
+    </div>
+  );
+}

@@ -1,0 +1,17 @@
+'use client';
+
+import { useEffect } from 'react';
+import { useSnapshot } from '../_lib/tablet-context';
+
+/** Closing or leaving the page with unsent work asks first. The work is on the tablet either way. */
+export function LeaveGuard() {
+  const s = useSnapshot();
+  const unsent = s.waiting + s.photos.length > 0;
+  useEffect(() => {
+    if (!unsent) return;
+    const warn = (event: BeforeUnloadEvent) => event.preventDefault();
+    window.addEventListener('beforeunload', warn);
+    return () => window.removeEventListener('beforeunload', warn);
+  }, [unsent]);
+  return null;
+}

@@ -1,0 +1,54 @@
+'use client';
+
+import { TabletProvider, useSnapshot } from '../_lib/tablet-context';
+import { usePlace } from '../_lib/use-place';
+import { AddUnit } from './add-unit';
+import { CloseVisit } from './close/close-visit';
+import { EntriesPage } from './entries-page';
+import { LeaveGuard } from './leave-guard';
+import { RoundList } from './round-list';
+import { NoRound, SignIn, Starting, StorageRefused } from './thresholds';
+import { TagPage } from './tag-page';
+import { TopBar } from './top-bar';
+import { TroubleBar } from './trouble-bar';
+import { UnitPage } from './unit/unit-page';
+import { VisitPage } from './visit/visit-page';
+
+export function RoundApp() {
+  return (
+    <TabletProvider>
+      <LeaveGuard />
+      <Screen />
+    </TabletProvider>
+  );
+}
+
+function Screen() {
+  const { phase } = useSnapshot();
+  return (
+    <div className="min-h-dvh text-[1.0625rem]">
+      <TopBar />
+      <TroubleBar />
+      <main id="main" className="mx-auto max-w-[64rem] px-4 pb-28 pt-4">
+        {phase === 'starting' ? <Starting /> : phase === 'sign_in' ? <SignIn /> : phase === 'refused' ? <StorageRefused /> : phase === 'no_round' ? <NoRound /> : <Here />}
+      </main>
+    </div>
+  );
+}
+
+function Here() {
+  const place = usePlace();
+  const { visits } = useSnapshot();
+  if (place.at === 'entries') return <EntriesPage />;
+  if (place.at === 'tag') return <TagPage code={place.code} />;
+  if (place.at === 'round') return <RoundList />;
+  const visit = visits.find((v) => v.id === place.visitId);
+  if (!visit) return <RoundList gone />;
+  if (place.at === 'close') return <CloseVisit visit={visit} />;
+  if (place.at === 'add-unit') return <AddUnit visit={visit} />;
+  if (place.at === 'unit') {
+    const unit = visit.units.find((u) => u.id === place.unitId);
+    return unit ? <UnitPage key={unit.id} visit={visit} unit={unit} /> : <VisitPage visit={visit} />;
+  }
+  return <VisitPage visit={visit} />;
+}

@@ -1,0 +1,85 @@
+'use client';
+
+import { State } from '@/app/_ui/state';
+import { dayIn, timeIn } from '@/app/_ui/when';
+import type { VisitOnFile } from '@/lib/core/round';
+import { useSnapshot } from '../_lib/tablet-context';
+import { to } from '../_lib/use-place';
+import { ChipLink } from './touch';
+
+/** The days' visits in order; the next stop stands out. */
+export function RoundList({ gone = false }: { gone?: boolean }) {
+  const { visits, me } = useSnapshot();
+  const shown = visits.filter((v) => !v.nowWith || hasWork(v));
+  const next = shown.find((v) => v.status === 'started') ?? shown.find((v) => v.status === 'booked');
+  const days = groupDays(shown);
+  return (
+    <div className="flex flex-col gap-5">
+      <div className="flex flex-wrap items-center justify-between gap-3">
+        <h1>{me ? `${me.name.split(' ')[0]}’s round` : 'Round'}</h1>
+        <ChipLink href={to.tag()}>Open by tag</ChipLink>
+      </div>
+      {gone ? <p role="alert" className="font-bold text-alarm">That visit is not on this tablet. It may have been moved; refresh, or ask the office.</p> : null}
+      {shown.length === 0 ? (
+        <p className="rounded-lg border border-dashed border-edge px-6 py-10 text-center text-soft">No visits in the next days. Once the office books one for you, it appears here at the next refresh.</p>
+      ) : null}
+      {days.map(([day, list]) => (
+        <section key={day} className="flex flex-col gap-2">
+          <h2 className="text-soft">{day}</h2>
+          <ul className="flex flex-col gap-2">
+            {list.map((v) => (
+              <li key={v.id}>
+                <VisitCard visit={v} next={v === next} />
+              </li>
+            ))}
+          </ul>
+        </section>
+      ))}
+    </div>
+  );
+}
+
+const hasWork = (v: VisitOnFile) => v.entries.arrivedAt !== null || v.entries.findings.length > 0;
+
+function groupDays(visits: readonly VisitOnFile[]): [string, VisitOnFile[]][] {
+  const days = new Map<string, VisitOnFile[]>();
+  for (const v of visits) {
+    const day = dayIn(Date.parse(v.startsAt), v.kitchen.timeZone);
+    days.set(day, [...(days.get(day) ?? []), v]);
+  }
+  return [...days];
+}
+
+export function VisitState({ visit }: { visit: VisitOnFile }) {
+  if (visit.nowWith) return <State shape="ask" tone="alarm">With {visit.nowWith} now</State>;
+  if (visit.status === 'done') return <State shape="done" tone="soft">Closed</State>;
+  if (visit.status === 'cancelled') return <State shape="off" tone="alarm">Cancelled</State>;
+  if (visit.status === 'started') return <State shape="now" tone="cold">Under way</State>;
+  return <State shape="later">Booked</State>;
+}
+
+function VisitCard({ visit, next }: { visit: VisitOnFile; next: boolean }) {
+  const { timeZone } = visit.kitchen;
+  const units = new Set(visit.tasks.map((t) => t.unitId)).size;
+  return (
+    <a
+      href={to.visit(visit.id)}
+      className={`flex min-h-[4.5rem] items-center gap-4 rounded-lg border bg-sheet px-4 py-3 text-ink no-underline ${next ? 'border-2 border-cold' : 'border-line'} ${visit.status === 'done' || visit.status === 'cancelled' ? 'opacity-80' : ''}`}
+    >
+      <span className="w-[4.2rem] shrink-0 leading-tight">
+        <b className="block text-xl">{timeIn(Date.parse(visit.startsAt), timeZone)}</b>
+        <span className="text-sm text-soft">to {timeIn(Date.parse(visit.endsAt), timeZone)}</span>
+      </span>
+      <span className="min-w-0 flex-1">
+        <b className="block text-lg leading-tight">{visit.kitchen.name}</b>
+        <span className="block text-soft">{visit.kitchen.address || visit.kitchen.customer}</span>
+        <span className="text-sm text-soft">
+          {units} {units === 1 ? 'unit' : 'units'}, {visit.tasks.length} {visit.tasks.length === 1 ? 'task' : 'tasks'}
+        </span>
+      </span>
+      <span className="shrink-0 text-sm">
+        <VisitState visit={visit} />
+      </span>
+    </a>
+  );
+}

@@ -1,0 +1,58 @@
+import type { ComponentProps, ReactNode } from 'react';
+import { Button } from '@/app/_ui/button';
+
+/** A primary action: at least 60 px high, for a gloved thumb. */
+export const TouchButton = ({ className = '', ...rest }: ComponentProps<typeof Button>) => <Button size="touch" className={className} {...rest} />;
+
+const CHIP = 'inline-flex min-h-12 min-w-12 items-center justify-center gap-2 rounded-md border px-4 py-2 font-bold no-underline';
+
+/** A smaller choice, still 48 px. */
+export function Chip({ on = false, className = '', ...rest }: ComponentProps<'button'> & { on?: boolean }) {
+  return <button type="button" aria-pressed={on} className={`${CHIP} ${on ? 'border-cold bg-cold text-on-cold' : 'border-edge bg-sheet text-ink'} ${className}`} {...rest} />;
+}
+
+export const ChipLink = ({ className = '', ...rest }: ComponentProps<'a'>) => <a className={`${CHIP} border-edge bg-sheet text-ink ${className}`} {...rest} />;
+
+export function Card({ title, aside, children, id, className = '' }: { title?: ReactNode; aside?: ReactNode; children: ReactNode; id?: string; className?: string }) {
+  return (
+    <section id={id} className={`scroll-mt-28 rounded-lg border border-line bg-sheet p-4 sm:p-5 ${className}`}>
+      {title ? (
+        <div className="mb-3 flex flex-wrap items-baseline justify-between gap-x-3 gap-y-1">
+          <h2>{title}</h2>
+          {aside}
+        </div>
+      ) : null}
+      {children}
+    </section>
+  );
+}
+
+const BOX = 'w-full rounded-md border border-edge bg-sheet px-3 py-3 min-h-12 text-ink';
+
+export function TouchField({ label, id, ...rest }: ComponentProps<'input'> & { label: string; id: string }) {
+  return (
+    <div className="flex flex-col gap-1">
+      <label htmlFor={id} className="font-bold">
+        {label}
+      </label>
+      <input id={id} className={BOX} autoComplete="off" {...rest} />
+    </div>
+  );
+}
+
+export function TouchSelect({ label, id, options, ...rest }: ComponentProps<'select'> & { label: string; id: string; options: readonly { value: string; label: string }[] }) {
+  return (
+    <div className="flex flex-col gap-1">
+      <label htmlFor={id} className="font-bold">
+        {label}
+      </label>
+      <select id={id} className={BOX} {...rest}>
+        {options.map((o) => (
+          <option key={o.value} value={o.value}>
+            {o.label}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}

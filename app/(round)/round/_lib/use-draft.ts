@@ -1,0 +1,39 @@
+'use client';
+
+import { useCallback, useEffect, useState } from 'react';
+import { useTablet } from './tablet-context';
+
+/** What is typed and not yet saved survives going back, and the tablet falling down. Kept on the tablet only. */
+export function useDraft<T>(key: string, empty: T): { draft: T; setDraft: (next: T) => void; clear: () => void; loaded: boolean } {
+  const tablet = useTablet();
+  const [draft, set] = useState(empty);
+  const [loaded, setLoaded] = useState(false);
+  const name = `draft:${key}`;
+  useEffect(() => {
+    let gone = false;
+    void tablet.database
+      ?.get('meta', name)
+      .then((kept) => {
+        if (gone) return;
+        if (kept !== undefined) set(kept as T);
+        setLoaded(true);
+      })
+      .catch(() => setLoaded(true));
+    return () => {
+      gone = true;
+    };
+  }, [tablet, name]);
+  const setDraft = useCallback(
+    (next: T) => {
+      set(next);
+      void tablet.database?.put('meta', next, name).catch(() => {});
+    },
+    [tablet, name],
+  );
+  const clear = useCallback(() => {
+    set(empty);
+    void tablet.database?.delete('meta', name).catch(() => {});
+    // eslint-disable-next-line react-hooks/exhaustive-deps -- `empty` is a constant of its caller
+  }, [tablet, name]);
+  return { draft, setDraft, clear, loaded };
+}

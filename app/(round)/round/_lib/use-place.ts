@@ -1,0 +1,49 @@
+'use client';
+
+import { useEffect, useState } from 'react';
+
+/** Where in the round one is: the part of the address after #, so that no page is ever asked of the server. */
+export type Place =
+  | { at: 'round' }
+  | { at: 'visit' | 'close' | 'add-unit'; visitId: string }
+  | { at: 'unit'; visitId: string; unitId: string }
+  | { at: 'tag'; code: string }
+  | { at: 'entries' };
+
+export function readPlace(hash: string): Place {
+  const [first = '', id = '', what = '', unitId = ''] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
+  if (first === 'visit' && id) {
+    if (what === 'unit' && unitId) return { at: 'unit', visitId: id, unitId };
+    if (what === 'close' || what === 'add-unit') return { at: what, visitId: id };
+    return { at: 'visit', visitId: id };
+  }
+  if (first === 'tag') return { at: 'tag', code: id };
+  if (first === 'entries') return { at: 'entries' };
+  return { at: 'round' };
+}
+
+export const to = {
+  round: '#/',
+  visit: (id: string) => `#/visit/${id}`,
+  unit: (visitId: string, unitId: string) => `#/visit/${visitId}/unit/${unitId}`,
+  close: (id: string) => `#/visit/${id}/close`,
+  addUnit: (id: string) => `#/visit/${id}/add-unit`,
+  tag: (code = '') => `#/tag/${encodeURIComponent(code)}`,
+  entries: '#/entries',
+};
+
+export const go = (hash: string): void => window.location.assign(hash);
+
+export function usePlace(): Place {
+  const [place, setPlace] = useState<Place>({ at: 'round' });
+  useEffect(() => {
+    const look = () => {
+      setPlace(readPlace(window.location.hash));
+      window.scrollTo(0, 0);
+    };
+    look();
+    window.addEventListener('hashchange', look);
+    return () => window.removeEventListener('hashchange', look);
+  }, []);
+  return place;
+}

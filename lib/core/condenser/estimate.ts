@@ -151,8 +151,9 @@ function full(g: Given): EstimateOk | null {
     doubts: g.doubts,
   };
   const weighed = weigh(scene);
-  const { verdict, leading } = judge(sdWorse, weighed, reading);
-  const told = { riseK: g.known.riseK, cleanRiseK: expFigure(cleanRise), conductanceLost, verdict };
+  const judged = judge(sdWorse, weighed, reading);
+  const told = { riseK: g.known.riseK, cleanRiseK: expFigure(cleanRise), conductanceLost, verdict: judged.verdict };
+  const next = weighed.causes.find((c) => c.id === (judged.also ?? judged.leading))?.next ?? '';
   const extra = look.consequences?.extraEnergyKwhPerDay ?? null;
   return {
     status: 'ok',
@@ -168,8 +169,8 @@ function full(g: Given): EstimateOk | null {
     headHotDayPaGauge: look.consequences?.headHotDayPaGauge ?? null,
     cutoutAirK: look.cutoutAirK,
     causes: weighed.causes,
-    verdict,
-    sentence: sentenceFor(told, leading, weighed.causes.find((c) => c.id === leading)?.next ?? '', reading),
+    verdict: judged.verdict,
+    sentence: sentenceFor(told, { ...judged, next }, reading),
     doubts: g.doubts,
     assumptions: assumptionsOf(unit, reading, conditions, model, baseline),
   };

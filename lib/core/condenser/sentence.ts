@@ -22,10 +22,12 @@ function percent(f: Figure): string {
 
 type Told = Pick<EstimateOk, 'riseK' | 'cleanRiseK' | 'conductanceLost' | 'verdict'>;
 
-export function sentenceFor(e: Told, leading: CauseId, next: string, reading: Reading): string {
+export type Named = { leading: CauseId; also?: CauseId; next: string };
+
+export function sentenceFor(e: Told, { leading, also, next }: Named, reading: Reading): string {
   const rise = `Head is ${diffF(e.riseK.value)} °F over the air; this unit runs ${diffF(e.cleanRiseK.value)} clean.`;
   if (e.verdict === 'clean_it')
-    return `${rise} The coil has lost ${percent(e.conductanceLost)} of its conductance: clean it.`;
+    return `${rise} The coil has lost ${percent(e.conductanceLost)} of its conductance: clean it.${alsoFor(also, next)}`;
   if (e.verdict === 'watch')
     return `${rise} It may have lost some, but not beyond what the instruments leave open: read it again next time.`;
   if (e.verdict === 'fine') return `${rise} No loss beyond what the instruments leave open.`;
@@ -34,6 +36,12 @@ export function sentenceFor(e: Told, leading: CauseId, next: string, reading: Re
   if (leading === 'coil_fouling' && reading.phase === 'after')
     return `${rise} Still high after cleaning: look for another cause, or a coil dirty deep inside.`;
   return `${rise} Before blaming the coil, look at ${CAUSE_LABEL[leading]}. ${next}`;
+}
+
+function alsoFor(also: CauseId | undefined, next: string): string {
+  if (!also) return '';
+  const hides = also === 'low_charge' ? ', which lowers head: the loss may be larger than it looks' : '';
+  return ` Signs of ${CAUSE_LABEL[also]} as well${hides}. ${next}`;
 }
 
 const WHY: Record<CannotSayReason, string> = {

@@ -11,7 +11,8 @@ const WATCH = { sigma: 1.2, lost: 0.08 };
 /** Evidence of this much log odds stands on its own, whatever the coil does. */
 const SPEAKS_FOR_ITSELF = 2;
 
-export type Judged = { verdict: Exclude<Verdict, 'cannot_say'>; leading: CauseId };
+/** `also` is a second trouble that has evidence of its own beside the leading one. */
+export type Judged = { verdict: Exclude<Verdict, 'cannot_say'>; leading: CauseId; also?: CauseId };
 
 /**
  * @param lnRatio ln(K_clean/K), its value and standard deviation
@@ -23,7 +24,8 @@ export function judge(lnRatio: { value: number; sd: number }, weighed: Weighed, 
   const other = weighed.causes.find((c) => c.id !== 'coil_fouling');
   const otherSpeaks = other !== undefined && (weighed.evidence.get(other.id) ?? 0) >= SPEAKS_FOR_ITSELF;
   if (z > SURE_SIGMA && likelyWorth > 0.8) {
-    if (leading === 'coil_fouling' && reading.phase !== 'after') return { verdict: 'clean_it', leading };
+    if (leading === 'coil_fouling' && reading.phase !== 'after')
+      return { verdict: 'clean_it', leading, also: otherSpeaks ? other.id : undefined };
     return { verdict: 'look_elsewhere', leading };
   }
   if (other && otherSpeaks) return { verdict: 'look_elsewhere', leading: other.id };

@@ -1,0 +1,60 @@
+import { describe, expect, it } from 'vitest';
+import {
+  cleanPrior,
+  conductanceOf,
+  estimate,
+  steadyState,
+  updateBaseline,
+  type CleanBaseline,
+  type Estimate,
+} from '@/lib/core/condenser';
+import { CONDITIONS, F, REACH_IN, readingOf, stateAt } from '../../support/condenser';
+
+const prior = cleanPrior(REACH_IN);
+/** A unit whose clean rise is not the usual one. */
+function cleaned(riseK: number, airF: number, baseline: CleanBaseline = prior): Estimate {
+  const state = steadyState(REACH_IN, conductanceOf(REACH_IN, riseK)!, { airK: F(airF), boxK: F(38) });
+  if (state.status !== 'ok') throw new Error(state.message);
+  return estimate(REACH_IN, readingOf(state, { phase: 'after' }), baseline, CONDITIONS);
+}
+
+describe('what is believed of a clean coil', () => {
+  it('starts from the kind of equipment', () => {
+    expect(prior.readings).toBe(0);
+    expect(prior.cleanRiseK * 1.8).toBeCloseTo(25, 6);
+    const remote = cleanPrior({ ...REACH_IN, kind: 'remote_condensing_unit', application: 'low' });
+    expect(remote.cleanRiseK * 1.8).toBeGreaterThanOrEqual(10);
+    expect(remote.cleanRiseK * 1.8).toBeLessThanOrEqual(15);
+  });
+
+  it('moves to the unit and grows surer with each reading after a cleaning, in any weather', () => {
+    const own = 11;
+    let belief = prior;
+    let last = belief.sdK / belief.cleanRiseK;
+    for (const airF of [70, 95, 80, 88]) {
+      belief = updateBaseline(belief, cleaned(own, airF, belief));
+      expect(belief.sdK / belief.cleanRiseK).toBeLessThanOrEqual(last);
+      last = belief.sdK / belief.cleanRiseK;
+    }
+    expect(belief.readings).toBe(4);
+    expect(Math.abs(belief.cleanRiseK - own)).toBeLessThan(0.6);
+    expect(last).toBeGreaterThanOrEqual(0.025 - 1e-12);
+  });
+
+  it('is the conjugate normal update in the logarithm', () => {
+    const after = cleaned(12.5, 85);
+    if (after.status !== 'ok') throw new Error(after.reason);
+    const { value, lo, hi } = after.designRiseK;
+    const own = Math.hypot(Math.log(hi / lo) / (2 * 1.2815515655446004), 0.04);
+    const sd0 = prior.sdK / prior.cleanRiseK;
+    const mean = (Math.log(prior.cleanRiseK) / sd0 ** 2 + Math.log(value) / own ** 2) / (1 / sd0 ** 2 + 1 / own ** 2);
+    expect(updateBaseline(prior, after).cleanRiseK).toBeCloseTo(Math.exp(mean), 9);
+  });
+
+  it('hardly believes a cleaning that left twice the rise, and not at all a reading that could not say', () => {
+    const sure = { ...prior, sdK: 0.5, readings: 5 };
+    expect(updateBaseline(sure, cleaned(27, 85, sure)).cleanRiseK - sure.cleanRiseK).toBeLessThan(0.4);
+    const unsaid = estimate(REACH_IN, readingOf(stateAt(REACH_IN, 1, F(85)), { steadyMinutes: 2 }), sure, CONDITIONS);
+    expect(updateBaseline(sure, unsaid)).toBe(sure);
+  });
+});

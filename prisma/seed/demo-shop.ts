@@ -27,12 +27,11 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
   const world = beginWorld(seed, start, today, placed, users);
   stagger(world);
   const learning = new Learning(world);
-  const fits = [180, 360].map((d) => addDays(start, d));
+  const fits = [180, 360, RECORD_DAYS - 8].map((d) => addDays(start, d));
   const pending = liveThrough(world, (booking, seen) => {
     if (fits[0] !== undefined && booking.date >= fits[0]) learning.fit(fits.shift() as LocalDate);
     learning.after(booking, seen);
   });
-  learning.fit(addDays(today, -2));
   bookAhead(world, pending);
   const beliefs = learning.beliefs();
   const owner = users.find((u) => u.role === 'owner')?.id as string;

@@ -6,14 +6,16 @@ import { SIGN_INS } from './shop/people';
 
 /**
  * Fills an empty, migrated database with the demo shop: tsx --conditions=react-server prisma/seed/demo.ts [ISO date].
+ * The record ends today, or on the date given, or where RIMEBOOK_CLOCK starts.
  * Does nothing where a user is on file. Refuses production unless RIMEBOOK_DEMO=1.
  */
 async function main(): Promise<void> {
-  const { DATABASE_URL, NODE_ENV, RIMEBOOK_DEMO } = process.env;
+  const { DATABASE_URL, NODE_ENV, RIMEBOOK_DEMO, RIMEBOOK_CLOCK } = process.env;
   if (!DATABASE_URL) throw new Error('DATABASE_URL: where is the PostgreSQL database?');
   if (NODE_ENV === 'production' && RIMEBOOK_DEMO !== '1') throw new Error('This is production: the demo shop does not go here. Set RIMEBOOK_DEMO=1 if you mean it.');
-  const now = process.argv[2] ? new Date(process.argv[2]) : new Date();
-  if (Number.isNaN(now.getTime())) throw new Error(`"${process.argv[2]}" is not a date.`);
+  const given = process.argv[2] ?? RIMEBOOK_CLOCK;
+  const now = given ? new Date(given) : new Date();
+  if (Number.isNaN(now.getTime())) throw new Error(`"${given}" is not a date.`);
   const db = connect(DATABASE_URL, 2);
   try {
     if ((await db.user.count()) > 0) {

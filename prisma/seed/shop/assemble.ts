@@ -1,7 +1,7 @@
 import { RandomStream } from '../../../lib/core/numerics/random';
 import { usualTasks } from '../../../lib/core/tasks';
 import { fahrenheitToKelvin } from '../../../lib/core/units';
-import { weeksRule, type LocalDate } from '../../../lib/core/calendar';
+import { instantOf, weeksRule, type LocalDate } from '../../../lib/core/calendar';
 import type { Prisma } from '../../../lib/data/generated/client';
 import { customerRow, kitchenRow, taskRow, unitRow, weeklyHours } from '../rows';
 import { CITY, KITCHENS, type KitchenSeed } from './kitchens';
@@ -24,7 +24,7 @@ const midnight = (d: LocalDate) => new Date(`${d}T00:00:00Z`);
 export function assemble(seed: number, startedOn: LocalDate): Rows & { placed: Placed[] } {
   const rows: Rows = { customers: [], kitchens: [], units: [], tasks: [] };
   const placed: Placed[] = [];
-  const createdAt = midnight(startedOn);
+  const createdAt = new Date(instantOf(startedOn, '12:00', CITY.timeZone));
   KITCHENS.forEach((k, n) => {
     const random = new RandomStream(seed, `kitchen ${k.customer} ${k.name}`);
     let customer = rows.customers.find((c) => c.name === k.customer);
@@ -47,7 +47,7 @@ export function assemble(seed: number, startedOn: LocalDate): Rows & { placed: P
         const contract = kindKey === 'ice_machine_cleaning' || (k.customer === 'St Brannoc’s Infirmary' && kindKey !== 'coil_cleaning');
         return taskRow({ id: row.id as string, kitchenId: kitchen.id as string }, {
           id: own.uuid(), kindKey, rule: contract ? `FREQ=MONTHLY;INTERVAL=${kindKey === 'ice_machine_cleaning' ? 6 : 3}` : weeksRule(weeks), anchor: contract ? 'calendar' : 'last_completed',
-          anchorDate: createdAt, dueOn: createdAt, minWeeks: kindKey === 'ice_machine_cleaning' ? 8 : 2, maxWeeks: kindKey === 'coil_cleaning' ? 52 : 26, createdAt,
+          anchorDate: midnight(startedOn), dueOn: midnight(startedOn), minWeeks: kindKey === 'ice_machine_cleaning' ? 8 : 2, maxWeeks: kindKey === 'coil_cleaning' ? 52 : 26, createdAt,
         });
       });
       rows.units.push(row);

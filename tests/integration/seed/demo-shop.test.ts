@@ -1,0 +1,87 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { kitchenBeliefs } from '@/lib/core/evidence';
+import { TASK_KINDS } from '@/lib/core/tasks';
+import { unitFiles } from '@/lib/data/findings-history';
+import { fleetBelief } from '@/lib/data/fouling';
+import { reviseRulesAfterVisit } from '@/lib/services/rules/revise-after-visit';
+import { storeEstimate } from '@/lib/services/estimates/store-estimate';
+import { makeShop, SEED } from '@/prisma/seed/demo-shop';
+import { saveShop } from '@/prisma/seed/save';
+import { useDatabase } from '@/tests/support/database';
+
+const database = useDatabase();
+const NOW = new Date('2026-11-25T12:00:00Z');
+const made = makeShop({ now: NOW });
+
+beforeAll(() => saveShop(database.db, made.shop, made.out), 120_000);
+
+describe('the demo shop', () => {
+  it('comes out the same twice', () => {
+    // Compared piece by piece, so that a difference names where it began.
+    const again = makeShop({ now: NOW, seed: SEED });
+    for (const key of Object.keys(made.out) as (keyof typeof made.out)[]) expect(JSON.stringify(again.out[key]), key).toBe(JSON.stringify(made.out[key]));
+    for (const key of Object.keys(made.shop) as (keyof typeof made.shop)[]) expect(JSON.stringify(again.shop[key]), key).toBe(JSON.stringify(made.shop[key]));
+  });
+
+  it('has the size and the stories it promises, within every rule of the database', async () => {
+    const { db } = database;
+    expect(await db.kitchen.count()).toBe(16);
+    expect(await db.unit.count()).toBeGreaterThan(125);
+    const span = await db.visit.aggregate({ where: { status: 'done' }, _min: { startsAt: true }, _count: true });
+    expect((NOW.getTime() - (span._min.startsAt as Date).getTime()) / 86_400_000).toBeGreaterThan(500);
+    expect(span._count).toBeGreaterThan(250);
+    expect(await db.followUp.count({ where: { what: 'Quote a new condenser coil', status: 'open' } })).toBeGreaterThanOrEqual(2);
+    expect(await db.followUp.count({ where: { what: 'Replace condenser fan motor', status: 'open' } })).toBe(1);
+    const drains = await db.finding.groupBy({ by: ['unitId'], where: { aspect: 'drain', phase: 'found', grade: { in: ['blocked', 'frozen'] } }, _count: true });
+    expect(drains.filter((d) => d._count >= 3).length).toBeGreaterThanOrEqual(3);
+  });
+
+  it('gives every technician a round today and overdue work to the desk', async () => {
+    const { db } = database;
+    for (const technician of await db.user.findMany({ where: { role: 'technician' } })) {
+      const today = await db.visit.count({ where: { technicianId: technician.id, status: 'booked', startsAt: { gte: new Date('2026-11-25T07:00:00Z'), lt: new Date('2026-11-26T07:00:00Z') } } });
+      expect(today, technician.name).toBeGreaterThan(0);
+    }
+    expect(await db.task.count({ where: { dueOn: { lt: new Date('2026-11-20') }, visitTasks: { none: { open: true } } } })).toBeGreaterThan(5);
+    expect(await db.ruleChange.count({ where: { kind: 'evidence', review: null } })).toBeGreaterThan(3);
+  });
+
+  it('holds the same beliefs that the services come to from what is on file', async () => {
+    const { db } = database;
+    const kitchen = await db.kitchen.findFirstOrThrow({ where: { name: 'Pearl Row' } });
+    const beliefs = kitchenBeliefs(await unitFiles(db, { kitchenId: kitchen.id }), await fleetBelief(db));
+    expect(beliefs.length).toBeGreaterThan(5);
+    for (const b of beliefs) {
+      const row = await db.unitFouling.findUniqueOrThrow({ where: { unitId: b.file.unitId } });
+      expect(row.ratePerDay / b.fouling.rate.mean).toBeCloseTo(1, 8);
+      expect((row.baseline as { cleanRiseK: number }).cleanRiseK).toBeCloseTo(b.evidence.baseline.cleanRiseK, 8);
+    }
+  });
+
+  it('holds the same estimate that the service gives for a reading', async () => {
+    const { db } = database;
+    const last = await db.estimate.findMany({ where: { status: 'ok' }, orderBy: { at: 'desc' }, take: 4 });
+    expect(last).toHaveLength(4);
+    for (const row of last) {
+      await storeEstimate({ db }, row.readingId);
+      const again = await db.estimate.findUniqueOrThrow({ where: { readingId: row.readingId } });
+      expect(again.lnK).toBeCloseTo(row.lnK as number, 8);
+      expect(again.result).toEqual(row.result);
+    }
+  });
+
+  it('made the rules that the service makes after the newest visit', async () => {
+    const { db } = database;
+    const visit = await db.visit.findFirstOrThrow({ where: { status: 'done' }, orderBy: { startsAt: 'desc' } });
+    const state = () => db.task.findMany({ where: { kitchenId: visit.kitchenId }, orderBy: { id: 'asc' }, select: { id: true, rule: true, dueOn: true, lastDoneOn: true, changes: { select: { id: true } } } });
+    const before = await state();
+    const { revisions } = await reviseRulesAfterVisit({ db, actor: null, now: visit.closedAt as Date }, visit.id);
+    expect(revisions.length).toBeGreaterThan(0);
+    expect(await state()).toEqual(before);
+  });
+
+  it('starts with the kinds of task that the migrations bring', async () => {
+    const kinds = await database.db.taskKind.findMany({ orderBy: { sort: 'asc' }, omit: { active: true } });
+    expect(kinds).toEqual(TASK_KINDS.map((k, sort) => ({ ...k, sort })));
+  });
+});

@@ -12,10 +12,10 @@ export async function loadComparisons(): Promise<Comparison[]> {
     .sort();
   const all: Comparison[] = [];
   for (const file of files) {
-    const module = (await import(pathToFileURL(path.join(import.meta.dirname, file)).href)) as {
+    const loaded = (await import(pathToFileURL(path.join(import.meta.dirname, file)).href)) as {
       comparisons: () => Comparison[] | Promise<Comparison[]>;
     };
-    all.push(...(await module.comparisons()));
+    all.push(...(await loaded.comparisons()));
   }
   return all;
 }

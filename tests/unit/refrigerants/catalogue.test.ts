@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { REFRIGERANT_IDS, REFRIGERANTS, safetyOf } from '@/lib/core/refrigerants';
+import { isRegistered } from '@/lib/core/refrigerants/engine';
+
+describe('the catalogue', () => {
+  it('has data for every refrigerant in it', () => {
+    expect(REFRIGERANT_IDS).toHaveLength(27);
+    for (const id of REFRIGERANT_IDS) expect(isRegistered(id), id).toBe(true);
+  });
+
+  it('has compositions that add up', () => {
+    for (const info of Object.values(REFRIGERANTS)) {
+      if (info.kind === 'pure') expect(info.composition).toBeUndefined();
+      else expect(Object.values(info.composition!).reduce((a, b) => a + b)).toBeCloseTo(1, 12);
+    }
+  });
+
+  // As the equations' source files and AR4-based regulation print them, from memory for the blends.
+  it.each([
+    ['R134a', 1430], ['R404A', 3922], ['R410A', 2088], ['R448A', 1387], ['R449A', 1397], ['R513A', 631], ['R454C', 148],
+  ])('%s warms as printed', (id, gwp) => {
+    expect(Math.abs(REFRIGERANTS[id]!.gwpAR4! - gwp)).toBeLessThanOrEqual(2);
+  }); // prettier-ignore
+
+  it('says so where there is no figure', () => {
+    expect(REFRIGERANTS.R600a!.gwpAR4).toBeNull();
+  });
+});
+
+describe('safety', () => {
+  it('warns of ignition for everything that burns', () => {
+    for (const id of REFRIGERANT_IDS) {
+      const safety = safetyOf(id)!;
+      expect(safety.flammable).toBe(safety.safetyClass !== 'A1');
+      expect(safety.cautions.some((c) => c.startsWith('No ignition source'))).toBe(safety.flammable);
+      expect(safety.cautions.at(-1)).toContain('local code');
+    }
+    expect(safetyOf('R290')!.safetyClass).toBe('A3');
+    expect(safetyOf('R454C')!.safetyClass).toBe('A2L');
+  });
+
+  it('gives no all-clear for what it does not know', () => {
+    expect(safetyOf('R999')).toBeUndefined();
+  });
+});

@@ -1,6 +1,6 @@
 import 'server-only';
 import { addDays, todayIn } from '../core/calendar';
-import { driveMinutes } from '../core/booking/drive';
+import { travelMinutes } from '../core/planning';
 import { freeSlots, type FreeSlot } from '../core/booking/free-slots';
 import { needsOf } from '../core/booking/needs';
 import type { Tx } from './client';
@@ -8,6 +8,8 @@ import { bookableTechnicians, bookingKitchen } from './visits';
 
 export const SLOTS_OFFERED = 12;
 const DAYS_AHEAD = 14;
+/** Assumed on the road where a place has no coordinates. */
+const UNKNOWN_DRIVE_MINUTES = 20;
 const NOTICE_MS = 12 * 3_600_000;
 
 /** Real free times for a visit in the next two weeks, its own time left out; its technician first. */
@@ -37,7 +39,7 @@ export async function freeSlotsForVisit(db: Tx, visitId: string, now: Date, limi
       id: t.id,
       shifts: t.shifts,
       timeOff: t.timeOff,
-      busy: held.filter((v) => v.technicianId === t.id).map((v) => ({ start: v.startsAt.getTime(), end: v.endsAt.getTime(), driveMinutes: driveMinutes(visit.kitchen, v.kitchen, road) })),
+      busy: held.filter((v) => v.technicianId === t.id).map((v) => ({ start: v.startsAt.getTime(), end: v.endsAt.getTime(), driveMinutes: travelMinutes(visit.kitchen, v.kitchen, road) ?? UNKNOWN_DRIVE_MINUTES })),
     })),
     limit: limit + 1,
   });

@@ -127,6 +127,12 @@ export async function visitToManage(db: Tx, id: string) {
     kitchen: { id: v.kitchen.id, name: v.kitchen.name, customer: v.kitchen.customer.name, address: v.kitchen.address, timeZone: v.kitchen.timeZone, accessNotes: v.kitchen.accessNotes, serviceHours: weekly(v.kitchen.serviceHours) },
     technician: v.technician,
     tasks: v.tasks.map((t) => ({ id: t.id, unitId: t.unitId, unit: t.task.unit.name, kind: t.task.kind.label, outcome: t.outcome, reason: t.reason })).sort((a, b) => a.unit.localeCompare(b.unit)),
-    events: v.events.map((e) => ({ id: e.id, at: e.at.getTime(), kind: e.kind, reason: e.reason, by: (e.byUserId && nameOf.get(e.byUserId)) || 'The system' })),
+    events: v.events.map((e) => ({ id: e.id, at: e.at.getTime(), kind: e.kind, movedFrom: movedFrom(e.kind, e.detail), reason: e.reason, by: (e.byUserId && nameOf.get(e.byUserId)) || 'The system' })),
   };
+}
+
+/** Where a moved visit came from, as its event kept it. */
+function movedFrom(kind: string, detail: unknown): { startsAt: number; endsAt: number; technicianId: string } | null {
+  const from = kind === 'moved' ? (detail as { from?: { startsAt: string; endsAt: string; technicianId: string } }).from : undefined;
+  return from ? { startsAt: Date.parse(from.startsAt), endsAt: Date.parse(from.endsAt), technicianId: from.technicianId } : null;
 }

@@ -1,9 +1,11 @@
 import 'server-only';
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import { now } from '../server/clock';
 import { db } from '../server/db';
 import { env } from '../server/env';
 import { queue } from '../server/queue';
 import { drainOutbox } from '../services/mail/drain-outbox';
+import { runPlan } from '../services/planning/run-plan';
 
 /** Starts the workers of this process, once, when the server boots. */
 export async function startJobs(): Promise<void> {
@@ -12,4 +14,12 @@ export async function startJobs(): Promise<void> {
   await boss.work('mail', { pollingIntervalSeconds: 1 }, async () => void (await mail()));
   // What a nudge missed, or a failed try left, goes out within the minute.
   await boss.schedule('mail', '* * * * *');
+
+  // A run left over from a server that stopped is no longer searching.
+  await db().planRun.updateMany({ where: { status: { in: ['queued', 'running'] } }, data: { status: 'cancelled' } });
+  const clock = () => performance.now();
+  // The search gives way every few milliseconds, so that requests are answered while it runs.
+  await boss.work<{ runId: string }>('plan', { pollingIntervalSeconds: 0.5 }, async (jobs) => {
+    for (const job of jobs) await runPlan({ db: db(), now: now() }, job.data.runId, clock, () => nextTurn());
+  });
 }

@@ -8,6 +8,7 @@ import { ButtonLink } from '../../_ui/button';
 import { PageHead } from '../../_ui/sheet';
 import { dayWords } from '../../_ui/when';
 import { Board } from './_components/board';
+import { ProposeButton } from './_components/propose-button';
 import { Unbooked } from './_components/unbooked';
 
 export const metadata: Metadata = { title: 'The week' };
@@ -31,6 +32,7 @@ export default definePage('read:visit', async ({ db, now, query }) => {
         lead="Who is where, and what is due that nobody has booked."
         actions={
           <>
+            <ProposeButton day={monday} />
             <ButtonLink href={`/week?day=${addDays(monday, -7)}`}>Week before</ButtonLink>
             <ButtonLink href="/week">This week</ButtonLink>
             <ButtonLink href={`/week?day=${addDays(monday, 7)}`}>Week after</ButtonLink>

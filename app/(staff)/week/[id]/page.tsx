@@ -7,7 +7,7 @@ import { ButtonLink } from '../../../_ui/button';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { dayIn, timeIn } from '../../../_ui/when';
 import { hoursWords } from '../_components/hours';
-import { CancelForm, MoveForm } from '../_components/change-forms';
+import { CancelForm, MoveBack, MoveForm } from '../_components/change-forms';
 
 export const metadata: Metadata = { title: 'Visit' };
 
@@ -26,6 +26,13 @@ export default definePage('read:visit', async ({ db, params }) => {
     date: todayIn(kitchen.timeZone, visit.startsAt),
     from: timeIn(visit.startsAt, kitchen.timeZone),
     minutes: String(Math.round((visit.endsAt - visit.startsAt) / 60_000)),
+  };
+  const from = visit.events[0]?.movedFrom;
+  const back = from && {
+    technicianId: from.technicianId,
+    date: todayIn(kitchen.timeZone, from.startsAt),
+    from: timeIn(from.startsAt, kitchen.timeZone),
+    minutes: String(Math.round((from.endsAt - from.startsAt) / 60_000)),
   };
   return (
     <>
@@ -55,6 +62,7 @@ export default definePage('read:visit', async ({ db, params }) => {
           </Sheet>
           {visit.status === 'booked' ? (
             <>
+              {back ? <MoveBack visitId={visit.id} version={visit.version} to={back} words={`${dayIn(from.startsAt, kitchen.timeZone)}, ${back.from}`} /> : null}
               <MoveForm visitId={visit.id} version={visit.version} technicians={technicians.map((t) => ({ value: t.id, label: t.name }))} defaults={defaults} />
               <CancelForm visitId={visit.id} version={visit.version} />
             </>

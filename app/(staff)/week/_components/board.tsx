@@ -1,5 +1,9 @@
+'use client';
+
+import { useState } from 'react';
 import { todayIn, type LocalDate } from '@/lib/core/calendar';
 import { dayWords } from '../../../_ui/when';
+import { DropDialog, type Drop } from './drop-dialog';
 import { Slip, type SlipVisit } from './slip';
 
 type Props = {
@@ -12,6 +16,8 @@ type Props = {
 
 /** Technicians by days. Empty weekend days fold away. */
 export function Board({ days, today, timeZone, visits, technicians }: Props) {
+  const [over, setOver] = useState('');
+  const [drop, setDrop] = useState<Drop | null>(null);
   const dayOf = (v: SlipVisit) => todayIn(timeZone, v.startsAt);
   const shown = days.filter((d, i) => i < 5 || visits.some((v) => dayOf(v) === d));
   const cell = (tech: string, day: LocalDate) => visits.filter((v) => v.technicianId === tech && dayOf(v) === day);
@@ -34,7 +40,21 @@ export function Board({ days, today, timeZone, visits, technicians }: Props) {
             <tr key={t.id} className="max-md:mb-5 max-md:block">
               <th scope="row" className="border-b border-line p-2 text-left align-top font-bold max-md:block">{t.name}</th>
               {shown.map((d) => (
-                <td key={d} className={`h-24 border-b border-l border-line p-1.5 align-top max-md:block max-md:h-auto max-md:border-l-0 ${d === today ? 'bg-cold-wash/50' : ''}`}>
+                <td
+                  key={d}
+                  onDragOver={(e) => {
+                    e.preventDefault();
+                    setOver(`${t.id} ${d}`);
+                  }}
+                  onDragLeave={() => setOver('')}
+                  onDrop={(e) => {
+                    e.preventDefault();
+                    setOver('');
+                    const visit = visits.find((v) => v.id === e.dataTransfer.getData('text/plain'));
+                    if (visit && (visit.technicianId !== t.id || dayOf(visit) !== d)) setDrop({ visit, technicianId: t.id, date: d });
+                  }}
+                  className={`h-24 border-b border-l border-line p-1.5 align-top max-md:block max-md:h-auto max-md:border-l-0 ${over === `${t.id} ${d}` ? 'outline-2 outline-dashed outline-cold' : ''} ${d === today ? 'bg-cold-wash/50' : ''}`}
+                >
                   <p className="mb-1 text-sm font-bold text-soft md:hidden">{dayWords(d)}</p>
                   <ul className="flex flex-col gap-1.5">
                     {cell(t.id, d).map((v) => (
@@ -50,6 +70,7 @@ export function Board({ days, today, timeZone, visits, technicians }: Props) {
           ))}
         </tbody>
       </table>
+      {drop ? <DropDialog key={`${drop.visit.id} ${drop.visit.version}`} drop={drop} current={visits.find((v) => v.id === drop.visit.id)?.version} technicians={technicians.map((t) => ({ value: t.id, label: t.name }))} onClose={() => setDrop(null)} /> : null}
       {technicians.length === 0 ? <p className="p-4 text-soft">No technician is on file yet. The owner adds people under People.</p> : null}
     </div>
   );

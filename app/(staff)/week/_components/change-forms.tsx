@@ -44,3 +44,18 @@ export function CancelForm({ visitId, version }: Props) {
     </Sheet>
   );
 }
+
+/** Undoes the last move, in one press. */
+export function MoveBack({ visitId, version, to, words }: Props & { to: MoveProps['defaults']; words: string }) {
+  const [state, action, busy] = useActionState(move, undefined);
+  const errors = state?.reply.error ?? {};
+  return (
+    <form action={action} className="flex flex-wrap items-center gap-3">
+      {Object.entries({ visitId, version, ...to, reason: 'Moved back', anyway: 'on' }).map(([name, value]) => (
+        <input key={name} type="hidden" name={name} value={value} />
+      ))}
+      <Button type="submit" disabled={busy}>Move back to {words}</Button>
+      <FormErrors errors={Object.values(errors).flatMap((e) => e ?? [])} />
+    </form>
+  );
+}

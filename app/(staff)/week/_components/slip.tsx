@@ -1,9 +1,12 @@
+'use client';
+
 import Link from 'next/link';
 import { timeIn } from '../../../_ui/when';
 import { State } from '../../../_ui/state';
 
 export type SlipVisit = {
   id: string;
+  version: number;
   startsAt: number;
   endsAt: number;
   timeZone: string;
@@ -19,9 +22,15 @@ export type SlipVisit = {
 
 const count = (n: number, word: string) => `${n} ${word}${n === 1 ? '' : 's'}`;
 
+/** A visit on the board; a booked one can be dragged to another cell, or opened and moved by form. */
 export function Slip({ visit: v }: { visit: SlipVisit }) {
+  const movable = v.status === 'booked';
   return (
-    <Link href={`/week/${v.id}`} className="block rounded-md border border-edge bg-sheet px-2 py-1.5 text-sm leading-snug text-ink no-underline hover:border-cold">
+    <Link
+      href={`/week/${v.id}`}
+      draggable={movable}
+      onDragStart={(e) => e.dataTransfer.setData('text/plain', v.id)}
+      className="block rounded-md border border-edge bg-sheet px-2 py-1.5 text-sm leading-snug text-ink no-underline hover:border-cold">
       <span className="block font-bold">
         {timeIn(v.startsAt, v.timeZone)}–{timeIn(v.endsAt, v.timeZone)}
       </span>

@@ -1,0 +1,17 @@
+'use client';
+
+import { useActionState } from 'react';
+import { Button } from '../../../_ui/button';
+import { propose } from '../plan/actions';
+
+export function ProposeButton({ day }: { day: string }) {
+  const [state, action, busy] = useActionState(propose, undefined);
+  const error = state?.reply.error?.['']?.join(' ');
+  return (
+    <form action={action}>
+      <input type="hidden" name="day" value={day} />
+      <Button type="submit" look="primary" disabled={busy}>{busy ? 'Starting …' : 'Propose this week'}</Button>
+      {error ? <p role="alert" className="font-bold text-alarm">{error}</p> : null}
+    </form>
+  );
+}

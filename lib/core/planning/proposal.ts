@@ -1,0 +1,37 @@
+import type { CostBreakdown } from './types';
+
+/** What the dispatcher looks at before accepting: a plan in the shop's names. Instants in epoch milliseconds. */
+export type ProposedVisit = {
+  /** Stands for the visit until it is accepted. */
+  key: string;
+  kitchenId: string;
+  kitchen: string;
+  customer: string;
+  timeZone: string;
+  technicianId: string;
+  technician: string;
+  startMs: number;
+  endMs: number;
+  driveMinutes: number;
+  taskIds: string[];
+  units: number;
+  /** Tasks past their due date when the visit is made. */
+  overdue: number;
+};
+
+export type LeftOver = { what: string; kitchen: string; kitchenId: string; words: string };
+
+export type Proposal = {
+  visits: ProposedVisit[];
+  unplaced: LeftOver[];
+  /** Tasks better left for a later trip. */
+  later: number;
+  cost: CostBreakdown;
+  lowerBound: number | null;
+  gap: number | null;
+  proven: boolean;
+  /** Booked visits that stay and that the plan drives around. */
+  kept: number;
+  searchMs: number;
+  seed: number;
+};

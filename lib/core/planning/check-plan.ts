@@ -69,7 +69,7 @@ function checkRound(problem: WeekProblem, visits: readonly PlannedVisit[], round
   const inOrder = round.visits.map((index) => visits[index]!);
   // What was promised may lie outside the shift and take the day with it.
   const free = inOrder.filter((visit) => visit.fixedId === null);
-  const shift = technician?.shifts.find((one) => one.day === round.day && free.every((visit) => visit.hours.endMs > one.hours.startMs && visit.hours.startMs < latest(one)));
+  const shift = technician?.shifts.find((one) => one.day === round.day && free.every((visit) => visit.hours.startMs >= one.hours.startMs && visit.hours.endMs <= latest(one)));
   if (!technician || (!shift && free.length > 0)) {
     found.push({ code: 'off_shift', words: `${technician?.name ?? round.technicianId} has no shift on day ${round.day}.` });
     return found;

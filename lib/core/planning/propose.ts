@@ -102,5 +102,5 @@ export function* planWeek(problem: WeekProblem, options: Omit<ProposeOptions, 's
 function roundsFor({ model }: CompiledWeek, effort: number): number {
   const work = model.jobs.length * model.shifts.length;
   if (work === 0) return 0;
-  return Math.round(effort * Math.min(20_000, 300 + 4_000_000 / work));
+  return Math.round(effort * Math.min(100 * model.jobs.length, 300 + 4_000_000 / work));
 }

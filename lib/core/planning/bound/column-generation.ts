@@ -2,7 +2,7 @@ import type { Model } from '../model/model';
 import { buildRoute } from '../model/route';
 import type { Solution } from '../search/solution';
 import { kindsOf, type Column, type Master } from './master';
-import { price, type PricingOptions } from './pricing';
+import { price } from './pricing';
 
 /** A lower bound with the duals that prove it: no plan costs less than `bound`. */
 export interface DualBound {
@@ -11,6 +11,11 @@ export interface DualBound {
   /** True when the relaxation is solved to the end, false when it was cut short. */
   readonly converged: boolean;
 }
+
+/** How far prices move from the best duals known towards the master's own (Wentges 1997). */
+const STEP = 0.4;
+/** Reduced costs above this are rounding. */
+const NOTHING = 1e-7;
 
 /** Columns of a plan, so that the master problem starts from it. */
 export function columnsOf(model: Model, solution: Solution): Column[] {
@@ -25,10 +30,9 @@ export function columnsOf(model: Model, solution: Solution): Column[] {
 }
 
 /**
- * Column generation for the set-partitioning relaxation. After every round in which all
- * prices are proven, Lagrange's bound Σ duals + Σ copies × least reduced cost holds for
- * any duals, so that stopping early still leaves a valid bound. A generator that hands
- * back its best bound after each round.
+ * Column generation for the set-partitioning relaxation, with smoothed duals. Lagrange's
+ * bound Σ duals + Σ copies × least reduced cost holds for any duals, so every round of
+ * proven prices gives a valid bound, however early it stops. Yields the best so far.
  */
 export function* generateColumns(
   model: Model, master: Master, memory: readonly Int32Array[], mostLabels: number,
@@ -38,31 +42,30 @@ export function* generateColumns(
   for (;;) {
     const lp = master.solve();
     if (lp.status !== 'optimal') return best;
-    const duals = lp.duals.slice(0, model.rows);
-    const found: Column[] = leaves(model, duals).columns;
-    const unfinished: typeof kinds = [];
-    for (const kind of kinds) {
-      const routes = priced(model, kind.shift, duals, { memory, quick: true, mostLabels }, lp.duals[master.kindRow[kind.shift]!]!).columns;
-      if (routes.length > 0) found.push(...routes);
-      else unfinished.push(kind);
-      yield best;
+    const own = lp.duals.slice(0, model.rows);
+    for (let smooth = best.bound > -Infinity; ; smooth = false) {
+      const duals = smooth ? own.map((dual, i) => best.duals[i]! + STEP * (dual - best.duals[i]!)) : own;
+      const left = leaves(model, duals);
+      let bound = left.value;
+      for (const dual of duals) bound += dual;
+      const found: Column[] = left.columns;
+      for (const kind of kinds) {
+        const result = price(model, kind.shift, duals, memory, mostLabels);
+        if (!result.proven) return best;
+        bound += kind.copies * result.best;
+        for (const route of result.routes) {
+          const cost = costOf(model, route.shift, route.jobs, route.sets, route.reduced, duals);
+          // Wanted by the master's own duals, whatever the smoothed ones say.
+          if (cost - worth(model, route.jobs, route.sets, own) < lp.duals[master.kindRow[route.shift]!]! - NOTHING)
+            found.push({ shift: route.shift, jobs: route.jobs, sets: route.sets, cost });
+        }
+        yield best;
+      }
+      if (bound > best.bound) best = { bound, duals: Float64Array.from(duals), converged: false };
+      if (bound >= lp.objective - NOTHING * Math.max(1, Math.abs(lp.objective))) return { ...best, converged: true };
+      if (master.add(found) > 0) break;
+      if (!smooth) return { ...best, converged: true };
     }
-    if (master.add(found) > 0) continue;
-    // Quick pricing has nothing left: price exactly, which also gives a bound.
-    let bound = leaves(model, duals).value;
-    for (const dual of duals) bound += dual;
-    let proven = true;
-    const more: Column[] = [];
-    for (const kind of kinds) {
-      const result = priced(model, kind.shift, duals, { memory, quick: false, mostLabels }, lp.duals[master.kindRow[kind.shift]!]!);
-      bound += kind.copies * Math.min(0, result.best);
-      proven &&= result.proven;
-      more.push(...result.columns);
-      yield best;
-    }
-    if (proven && bound > best.bound) best = { bound, duals, converged: false };
-    if (!proven) return best;
-    if (master.add(more) === 0) return { ...best, converged: true };
   }
 }
 
@@ -77,27 +80,18 @@ function leaves(model: Model, duals: Float64Array): { value: number; columns: Co
   return { value, columns };
 }
 
-function priced(
-  model: Model, shift: number, duals: Float64Array, options: PricingOptions, kindDual: number,
-): { best: number; proven: boolean; columns: Column[] } {
-  const result = price(model, shift, duals, options);
-  const columns: Column[] = [];
-  for (const route of result.routes) {
-    if (route.reduced >= kindDual - 1e-7) continue;
-    columns.push({ shift, jobs: route.jobs, sets: route.sets, cost: trueCost(model, route.shift, route.jobs, route.sets, route.reduced, duals) });
-  }
-  return { best: result.best, proven: result.proven, columns };
+/** Sum of the duals of what a route does. */
+function worth(model: Model, jobs: readonly number[], sets: readonly number[], duals: Float64Array): number {
+  let sum = 0;
+  jobs.forEach((job, p) => {
+    for (let rest = sets[p]!; rest !== 0; rest &= rest - 1) sum += duals[model.jobs[job]!.firstRow + (31 - Math.clz32(rest & -rest))]!;
+  });
+  return sum;
 }
 
 /** From the timetable; for a route that repeats a job (no timetable is asked of those) from its reduced cost. */
-function trueCost(
+function costOf(
   model: Model, shift: number, jobs: readonly number[], sets: readonly number[], reduced: number, duals: Float64Array,
 ): number {
-  const built = buildRoute(model, shift, jobs, sets);
-  if (built) return built.cost;
-  let cost = reduced;
-  jobs.forEach((job, p) => {
-    for (let rest = sets[p]!; rest !== 0; rest &= rest - 1) cost += duals[model.jobs[job]!.firstRow + (31 - Math.clz32(rest & -rest))]!;
-  });
-  return cost;
+  return buildRoute(model, shift, jobs, sets)?.cost ?? reduced + worth(model, jobs, sets, duals);
 }

@@ -4,8 +4,9 @@ import type { Option } from './options';
 /** Least reduced cost of finishing a route from a job, the work there ending at `finish` or later. */
 export type Completion = (job: number, finish: number) => number;
 
-/** More slices than this would cost more than they save. */
-const MOST_SLICES = 2000;
+/** Slices of the shift: finer is tighter but dearer. */
+const SLICES = 256;
+const MOST_SLICES = 1024;
 
 /**
  * Completion bounds for pruning partial routes: a table over jobs and slices of time,
@@ -23,7 +24,7 @@ export function completionBounds(model: Model, shiftIndex: number, options: read
   for (const j of active)
     for (const k of active)
       if (j !== k) shortestStep = Math.min(shortestStep, time[jobs[j]!.place * places + jobs[k]!.place]! + options[k]![0]!.minutes);
-  const slices = Math.min(MOST_SLICES, Math.max(1, Math.ceil(span / Math.max(1e-9, shortestStep))));
+  const slices = Math.min(MOST_SLICES, Math.max(SLICES, Math.ceil(span / Math.max(1e-9, shortestStep))));
   const width = span / slices;
   const n = jobs.length;
   // Best way on, the job it goes to (−1 home), and the best that goes elsewhere.

@@ -1,4 +1,5 @@
 import { EPS, startAt, type Model } from '../model/model';
+import { completionBounds } from './completion';
 import { Labels } from './labels';
 import { bestOptions, type Option } from './options';
 
@@ -11,98 +12,126 @@ export interface PricedRoute {
 }
 
 export interface Pricing {
-  /** Least reduced cost found, at most zero (the shift may stay home). */
+  /** Least reduced cost, at most zero (the shift may stay home). */
   readonly best: number;
-  /** True if `best` is proven least; false if labels ran out or the search was a quick one. */
+  /** False if labels ran out, so that `best` is only the least found. */
   readonly proven: boolean;
   readonly routes: readonly PricedRoute[];
 }
 
-export interface PricingOptions {
-  /** For each job the jobs it remembers having seen (bit masks); everything means no job comes twice. */
-  readonly memory: readonly Int32Array[];
-  /** Quick: ignore what was visited when comparing partial routes. Finds routes, proves nothing. */
-  readonly quick: boolean;
-  readonly mostLabels: number;
+/**
+ * Routes of one shift with negative reduced cost at given duals: a shortest path with
+ * time, load and a memory of visited jobs (Baldacci, Mingozzi & Roberti 2011, "ng-route
+ * relaxation"), by extending labels in order of time. All costs grow with time, so an
+ * earlier, cheaper label that may still go wherever another may go makes the other
+ * superfluous; a label that no completion brings below zero is dropped at once.
+ * `memory` holds for each job the jobs it remembers, as bit masks of 32 a word.
+ */
+export function price(model: Model, shiftIndex: number, duals: Float64Array, memory: readonly Int32Array[], mostLabels: number): Pricing {
+  const options: Option[][] = model.jobs.map((_, j) => bestOptions(model, shiftIndex, j, duals));
+  const search = new Search(model, shiftIndex, options, memory);
+  const proven = search.run(mostLabels);
+  return { ...search.pick(), proven };
 }
 
-/**
- * Cheapest routes of one shift at given duals: shortest path with time, load and memory of
- * visited jobs (Baldacci, Mingozzi & Roberti 2011, "ng-route relaxation"), by extending
- * labels in order of time. All costs grow with time, so an earlier, cheaper label that may
- * still go everywhere another may go makes the other superfluous.
- */
-export function price(model: Model, shiftIndex: number, duals: Float64Array, settings: PricingOptions): Pricing {
-  const shift = model.shifts[shiftIndex]!;
-  const views = model.views[shiftIndex]!;
-  const { time, drive, places, jobs } = model;
-  const n = jobs.length;
-  const words = (n + 31) >>> 5;
-  const options: Option[][] = jobs.map((_, j) => bestOptions(model, shiftIndex, j, duals));
-  const active = [...jobs.keys()].filter((j) => options[j]!.length > 0);
-  const lastArrival = new Float64Array(n).fill(-Infinity);
-  for (const j of active) {
-    const view = views[j]!;
-    const shortest = options[j]![0]!.minutes;
-    const close = view.closes.length > 0 ? view.closes[view.closes.length - 1]! : -Infinity;
-    lastArrival[j] = Math.min(close, shift.hardTo - time[jobs[j]!.place * places + shift.endPlace]!) - shortest + EPS;
-  }
-  const labels = new Labels(words);
-  const perJob: number[][] = jobs.map(() => []);
-  const span = shift.hardTo - shift.from;
-  const timed = Number.isFinite(span);
-  const slots = timed ? 512 : n + 1;
-  const queue: number[][] = Array.from({ length: slots + 1 }, () => []);
-  const closing: { label: number; reduced: number }[] = [];
-  const barred = new Int32Array(words);
-  const mostStops = n;
+/** Time is cut into slots and labels are extended slot by slot. */
+const SLOTS = 512;
 
-  const bar = (at: number, clock: number, load: number): void => {
-    for (const k of active) {
-      if (clock + time[at * places + jobs[k]!.place]! > lastArrival[k]! || load + jobs[k]!.demand > shift.capacity + EPS)
-        barred[k >>> 5]! |= 1 << (k & 31);
+class Search {
+  private readonly labels: Labels;
+  private readonly active: number[];
+  private readonly rivals: number[][];
+  private readonly queue: number[][];
+  private readonly closing: { label: number; reduced: number }[] = [];
+  private readonly barred: Int32Array;
+  private readonly lastArrival: Float64Array;
+  private readonly toGo: (job: number, finish: number) => number;
+  private readonly words: number;
+  private readonly timed: boolean;
+
+  constructor(
+    private readonly model: Model, private readonly shiftIndex: number, private readonly options: readonly (readonly Option[])[],
+    private readonly memory: readonly Int32Array[],
+  ) {
+    const { jobs, time, places } = model;
+    const shift = model.shifts[shiftIndex]!;
+    this.words = (jobs.length + 31) >>> 5;
+    this.labels = new Labels(this.words);
+    this.barred = new Int32Array(this.words);
+    this.active = [...jobs.keys()].filter((j) => options[j]!.length > 0);
+    this.rivals = jobs.map(() => []);
+    this.timed = Number.isFinite(shift.hardTo - shift.from);
+    this.queue = Array.from({ length: (this.timed ? SLOTS : jobs.length) + 1 }, () => []);
+    this.lastArrival = new Float64Array(jobs.length).fill(-Infinity);
+    for (const j of this.active) {
+      const { closes } = model.views[shiftIndex]![j]!;
+      const close = closes[closes.length - 1] ?? -Infinity;
+      this.lastArrival[j] = Math.min(close, shift.hardTo - time[jobs[j]!.place * places + shift.endPlace]!) - options[j]![0]!.minutes + EPS;
     }
-  };
-  const extend = (parent: number, at: number, clock: number, cost: number, load: number, stops: number): void => {
-    for (const k of active) {
-      if (parent >= 0 && (labels.barred[parent * words + (k >>> 5)]! & (1 << (k & 31))) !== 0) continue;
-      const leg = at * places + jobs[k]!.place;
-      const arrival = clock + time[leg]!;
-      if (arrival > lastArrival[k]! || load + jobs[k]!.demand > shift.capacity + EPS) continue;
-      const view = views[k]!;
-      const home = time[jobs[k]!.place * places + shift.endPlace]!;
-      const choices = options[k]!;
-      for (let o = 0; o < choices.length; o++) {
-        const choice = choices[o]!;
-        const start = startAt(view, arrival, choice.minutes);
-        const finish = start + choice.minutes;
-        if (finish + home > shift.hardTo + EPS) break; // options grow longer
-        const late = start > view.promised ? (start - view.promised) * view.latePrice : 0;
-        place(k, o, parent, finish, cost + drive[leg]! + choice.cost + late, load + jobs[k]!.demand, stops + 1);
+    this.toGo = completionBounds(model, shiftIndex, options);
+  }
+
+  /** False if the labels ran out. */
+  run(mostLabels: number): boolean {
+    const { labels, model } = this;
+    const shift = model.shifts[this.shiftIndex]!;
+    this.extend(-1, shift.startPlace, shift.from, 0, 0, 0);
+    for (const slot of this.queue) {
+      for (let i = 0; i < slot.length; i++) {
+        const label = slot[i]!;
+        if (labels.dead[label] === 1) continue;
+        if (labels.count > mostLabels) return false;
+        this.extend(label, model.jobs[labels.job[label]!]!.place, labels.time[label]!, labels.cost[label]!, labels.load[label]!, labels.stops[label]!);
       }
     }
-  };
-  const place = (k: number, o: number, parent: number, clock: number, cost: number, load: number, stops: number): void => {
-    const seen = settings.memory[k]!;
-    for (let w = 0; w < words; w++) barred[w] = parent >= 0 ? labels.barred[parent * words + w]! & seen[w]! : 0;
-    barred[k >>> 5]! |= 1 << (k & 31);
-    bar(jobs[k]!.place, clock, load);
-    const rivals = perJob[k]!;
+    return true;
+  }
+
+  private extend(parent: number, at: number, clock: number, cost: number, load: number, stops: number): void {
+    const { model, labels, words, lastArrival, options } = this;
+    const { jobs, time, drive, places } = model;
+    const shift = model.shifts[this.shiftIndex]!;
+    const views = model.views[this.shiftIndex]!;
+    const here = at * places;
+    for (const k of this.active) {
+      if (parent >= 0 && (labels.barred[parent * words + (k >>> 5)]! & (1 << (k & 31))) !== 0) continue;
+      const job = jobs[k]!;
+      const arrival = clock + time[here + job.place]!;
+      const heavier = load + job.demand;
+      if (arrival > lastArrival[k]! || heavier > shift.capacity + EPS) continue;
+      const view = views[k]!;
+      const home = time[job.place * places + shift.endPlace]!;
+      for (let o = 0; o < options[k]!.length; o++) {
+        const option = options[k]![o]!;
+        const start = startAt(view, arrival, option.minutes);
+        const finish = start + option.minutes;
+        if (finish + home > shift.hardTo + EPS) break; // options grow longer
+        const late = start > view.promised ? (start - view.promised) * view.latePrice : 0;
+        const total = cost + drive[here + job.place]! + option.cost + late;
+        if (total + this.toGo(k, finish) < -1e-9) this.settle(k, o, parent, finish, total, heavier, stops + 1);
+      }
+    }
+  }
+
+  /** Adds a label unless another is as good; drops those it is better than. */
+  private settle(k: number, o: number, parent: number, clock: number, cost: number, load: number, stops: number): void {
+    const { labels, words, barred } = this;
+    this.bar(k, parent, clock, load);
+    const rivals = this.rivals[k]!;
     let kept = 0;
     for (let r = 0; r < rivals.length; r++) {
       const rival = rivals[r]!;
-      const rt = labels.time[rival]!;
-      const rc = labels.cost[rival]!;
-      const rl = labels.load[rival]!;
-      if (rt <= clock && rc <= cost + 1e-12 && rl <= load && (settings.quick || within(rival, true))) {
-        // Dominated. Rivals already passed over stay; the rest were never touched.
-        if (kept < r) {
-          for (let rest = r; rest < rivals.length; rest++) rivals[kept++] = rivals[rest]!;
-          rivals.length = kept;
-        }
+      const sooner = labels.time[rival]! - clock;
+      const cheaper = labels.cost[rival]! - cost;
+      const lighter = labels.load[rival]! - load;
+      if (sooner <= 0 && cheaper <= 1e-12 && lighter <= 0 && this.inside(rival, true)) {
+        // None before this one was dropped: what it beats, the new label cannot have beaten.
+        if (kept === r) return;
+        for (let rest = r; rest < rivals.length; rest++) rivals[kept++] = rivals[rest]!;
+        rivals.length = kept;
         return;
       }
-      if (clock <= rt && cost <= rc && load <= rl && (settings.quick || within(rival, false))) labels.dead[rival] = 1;
+      if (sooner >= 0 && cheaper >= 0 && lighter >= 0 && this.inside(rival, false)) labels.dead[rival] = 1;
       else rivals[kept++] = rival;
     }
     rivals.length = kept;
@@ -116,57 +145,59 @@ export function price(model: Model, shiftIndex: number, duals: Float64Array, set
     labels.stops[label] = stops;
     for (let w = 0; w < words; w++) labels.barred[label * words + w] = barred[w]!;
     rivals.push(label);
-    if (stops < mostStops) queue[timed ? Math.min(slots, Math.floor(((clock - shift.from) / span) * slots)) : stops]!.push(label);
+    const { jobs, time, drive, places } = this.model;
+    const shift = this.model.shifts[this.shiftIndex]!;
+    if (stops < jobs.length) {
+      const slot = this.timed ? Math.min(SLOTS, Math.floor(((clock - shift.from) / (shift.hardTo - shift.from)) * SLOTS)) : stops;
+      this.queue[slot]!.push(label);
+    }
     const homeward = jobs[k]!.place * places + shift.endPlace;
     const over = clock + time[homeward]! - shift.to;
     const reduced = cost + drive[homeward]! + (over > 0 ? over * shift.overtimePrice : 0);
-    if (reduced < -1e-9) closing.push({ label, reduced });
-  };
+    if (reduced < -1e-9) this.closing.push({ label, reduced });
+  }
+
+  /** Jobs that may not follow: remembered as visited, or no longer to be reached in time or load. */
+  private bar(k: number, parent: number, clock: number, load: number): void {
+    const { barred, words, labels, lastArrival } = this;
+    const { jobs, time, places } = this.model;
+    const { capacity } = this.model.shifts[this.shiftIndex]!;
+    for (let w = 0; w < words; w++) barred[w] = parent >= 0 ? labels.barred[parent * words + w]! & this.memory[k]![w]! : 0;
+    barred[k >>> 5]! |= 1 << (k & 31);
+    const here = jobs[k]!.place * places;
+    for (const next of this.active)
+      if (clock + time[here + jobs[next]!.place]! > lastArrival[next]! || load + jobs[next]!.demand > capacity + EPS) barred[next >>> 5]! |= 1 << (next & 31);
+  }
+
   /** Is the rival's bar list inside the new label's (or the other way about)? */
-  const within = (rival: number, rivalInside: boolean): boolean => {
-    for (let w = 0; w < words; w++) {
-      const theirs = labels.barred[rival * words + w]!;
-      if ((rivalInside ? theirs & ~barred[w]! : barred[w]! & ~theirs) !== 0) return false;
+  private inside(rival: number, rivalInNew: boolean): boolean {
+    for (let w = 0; w < this.words; w++) {
+      const theirs = this.labels.barred[rival * this.words + w]!;
+      const mine = this.barred[w]!;
+      if ((rivalInNew ? theirs & ~mine : mine & ~theirs) !== 0) return false;
     }
     return true;
-  };
+  }
 
-  extend(-1, shift.startPlace, shift.from, 0, 0, 0);
-  let ranOut = false;
-  for (let slot = 0; slot <= slots && !ranOut; slot++) {
-    const bucket = queue[slot]!;
-    for (let i = 0; i < bucket.length; i++) {
-      const label = bucket[i]!;
-      if (labels.dead[label] === 1) continue;
-      if (labels.count > settings.mostLabels) {
-        ranOut = true;
-        break;
+  /** The best routes for each last job: variety for the master problem without swelling it. */
+  pick(): { best: number; routes: PricedRoute[] } {
+    const { closing, labels, options } = this;
+    closing.sort((a, b) => a.reduced - b.reduced || a.label - b.label);
+    const ends = new Map<number, number>();
+    const routes: PricedRoute[] = [];
+    for (const { label, reduced } of closing) {
+      const job = labels.job[label]!;
+      const already = ends.get(job) ?? 0;
+      if (already >= 2) continue;
+      ends.set(job, already + 1);
+      const jobs: number[] = [];
+      const sets: number[] = [];
+      for (let at = label; at >= 0; at = labels.parent[at]!) {
+        jobs.unshift(labels.job[at]!);
+        sets.unshift(options[labels.job[at]!]![labels.option[at]!]!.set);
       }
-      extend(label, jobs[labels.job[label]!]!.place, labels.time[label]!, labels.cost[label]!, labels.load[label]!, labels.stops[label]!);
+      routes.push({ shift: this.shiftIndex, jobs, sets, reduced });
     }
+    return { best: closing[0]?.reduced ?? 0, routes };
   }
-  return { ...pick(closing, labels, options, shiftIndex), proven: !ranOut && !settings.quick };
-}
-
-/** The best route for each last job: enough variety for the master problem, few enough to keep it small. */
-function pick(
-  closing: { label: number; reduced: number }[], labels: Labels, options: readonly Option[][], shift: number,
-): { best: number; routes: PricedRoute[] } {
-  closing.sort((a, b) => a.reduced - b.reduced || a.label - b.label);
-  const ends = new Map<number, number>();
-  const routes: PricedRoute[] = [];
-  for (const { label, reduced } of closing) {
-    const job = labels.job[label]!;
-    const so = ends.get(job) ?? 0;
-    if (so >= 2) continue;
-    ends.set(job, so + 1);
-    const jobs: number[] = [];
-    const sets: number[] = [];
-    for (let at = label; at >= 0; at = labels.parent[at]!) {
-      jobs.unshift(labels.job[at]!);
-      sets.unshift(options[labels.job[at]!]![labels.option[at]!]!.set);
-    }
-    routes.push({ shift, jobs, sets, reduced });
-  }
-  return { best: closing[0]?.reduced ?? 0, routes };
 }

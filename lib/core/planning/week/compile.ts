@@ -65,8 +65,10 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
     const open = sifted.open.get(kitchenId)!.map((range) => ({ open: up(range.startMs), close: down(range.endMs) })).sort((a, b) => a.open - b.open);
     shifts.forEach(({ shift }, s) => {
       const allowed = items.tasks.reduce((set, task, i) => (canDo(skillSets[s]!, task, kitchen) && shift.day >= (task.notBeforeDay ?? -Infinity) ? set | (1 << i) : set), 0);
-      const { from, hardTo } = shiftModels[s]!;
-      const usable = merged(open.filter((w) => w.close > from && w.open < hardTo && w.close > w.open));
+      // A fixed visit outside the shift lengthens the day for itself, not for other work.
+      const from = up(shift.hours.startMs);
+      const hardTo = down(shift.hours.endMs) + Math.floor(shift.overtimeMinutes ?? 0);
+      const usable = merged(open.map((w) => ({ open: Math.max(w.open, from), close: Math.min(w.close, hardTo) })).filter((w) => w.close > w.open));
       views[s]!.push(allowed === 0 || usable.length === 0 ? null : {
         allowed, opens: usable.map((w) => w.open), closes: usable.map((w) => w.close),
         itemCost: items.tasks.map((task) => dayCost(task, shift.day, prices)), visitCost: access, promised: Infinity, latePrice: 0,

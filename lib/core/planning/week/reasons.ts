@@ -7,6 +7,7 @@ import type { Kitchen, LeftTask, PlanTask, Reason } from '../types';
 import type { CompiledWeek } from './compiled';
 import { earlyCost, isDue, worthOf } from './costs';
 import { canDo } from './items';
+import { isRange } from './sift';
 
 /** Every task that is not in the plan, with the reason. Due ones apart from those that can wait. */
 export function leftTasks(week: CompiledWeek, solution: Solution): { unplaced: LeftTask[]; later: LeftTask[] } {
@@ -28,9 +29,12 @@ export function leftTasks(week: CompiledWeek, solution: Solution): { unplaced: L
   return { unplaced, later };
 }
 
-/** Null if someone with the skill is there on one of the days. */
+/** Null if the kitchen is open and someone with the skill is there on one of the days. */
 function whoCould(week: CompiledWeek, task: PlanTask, kitchen: Kitchen): Reason | null {
   const { technicians } = week.problem;
+  if (kitchen.open.length === 0) return { code: 'no_hours', words: `${kitchen.name} has no service hours on these days.` };
+  if (!kitchen.open.some(isRange))
+    return { code: 'reversed_hours', words: `The service hours of ${kitchen.name} end before they begin; correct them.` };
   const needed = [...new Set([...(task.skills ?? []), ...(kitchen.skills ?? [])])];
   const skilled = technicians.filter((technician) => canDo(new Set(technician.skills), task, kitchen));
   if (technicians.every((technician) => technician.shifts.length === 0)) return { code: 'no_shift', words: 'Nobody works on these days.' };

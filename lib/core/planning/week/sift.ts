@@ -34,7 +34,7 @@ export function sift(problem: WeekProblem): Sifted {
   return { kitchens, open, tasks, fixed, refused };
 }
 
-const isRange = (range: TimeRange): boolean => Number.isFinite(range.startMs) && Number.isFinite(range.endMs) && range.endMs > range.startMs;
+export const isRange = (range: TimeRange): boolean => Number.isFinite(range.startMs) && Number.isFinite(range.endMs) && range.endMs > range.startMs;
 
 function whyNot(task: PlanTask, kitchens: ReadonlyMap<string, Kitchen>, problem: WeekProblem): Reason | null {
   const kitchen = kitchens.get(task.kitchenId);
@@ -45,9 +45,6 @@ function whyNot(task: PlanTask, kitchens: ReadonlyMap<string, Kitchen>, problem:
     return { code: 'bad_task', words: `${task.name} has no due date or no interval; check its rule.` };
   if (!isPlaced(kitchen.place, problem.travel))
     return { code: 'no_place', words: `${kitchen.name} has no coordinates; add them to route a visit.` };
-  if (kitchen.open.length === 0) return { code: 'no_hours', words: `${kitchen.name} has no service hours on these days.` };
-  if (!kitchen.open.some(isRange))
-    return { code: 'reversed_hours', words: `The service hours of ${kitchen.name} end before they begin; correct them.` };
   return null;
 }
 

@@ -14,3 +14,9 @@ const ADVISORY = { setUp: 7_210_001, owners: 7_210_002, fleet: 7_210_003 };
 export async function lockAll(tx: Tx, what: keyof typeof ADVISORY): Promise<void> {
   await tx.$executeRaw`SELECT pg_advisory_xact_lock(${ADVISORY[what]}::bigint)`;
 }
+
+/** Whether the lock was free; it is then held until the transaction ends. */
+export async function tryLockAll(tx: Tx, what: keyof typeof ADVISORY): Promise<boolean> {
+  const [row] = await tx.$queryRaw<{ got: boolean }[]>`SELECT pg_try_advisory_xact_lock(${ADVISORY[what]}::bigint) AS got`;
+  return row?.got ?? false;
+}

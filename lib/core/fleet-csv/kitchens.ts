@@ -1,3 +1,4 @@
+import { writeWeekHours } from '../hours';
 import type { KitchenValues, Problem, RowValues } from './types';
 
 /** Names are the same whatever their case and spacing. */
@@ -23,8 +24,9 @@ const blank = (timeZone: string): KitchenValues => ({
   energyPricePerKwh: null, hotDayAirK: HOT_DAY_K, preferredWeekday: null,
 }); // prettier-ignore
 
+const shown = (value: unknown): string => (Array.isArray(value) ? writeWeekHours(value as KitchenValues['serviceHours']) : String(value));
 const alike = (a: unknown, b: unknown): boolean =>
-  typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(a)) : JSON.stringify(a) === JSON.stringify(b);
+  typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(a)) : shown(a) === shown(b);
 
 type Entry = PlannedKitchen & { givenAt: Map<string, number>; unitLines: Map<string, number>; told: Set<string> };
 
@@ -54,9 +56,9 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
       if (alike(entry.values[field], value)) {
         entry.givenAt.set(field, earlier ?? line);
       } else if (earlier !== undefined) {
-        problems.push({ line, column, value: String(value), message: `Line ${earlier} says otherwise for the same kitchen. Make them agree, or fill it on one row only.`, severity: 'error' });
+        problems.push({ line, column, value: shown(value).slice(0, 80), message: `Line ${earlier} says otherwise for the same kitchen. Make them agree, or fill it on one row only.`, severity: 'error' });
       } else if (entry.kitchenId) {
-        if (!entry.told.has(field)) problems.push({ line, column, value: String(value), message: 'This kitchen is on file with another value, which stays. Change it on the kitchen’s page if the file is right.', severity: 'note' });
+        if (!entry.told.has(field)) problems.push({ line, column, value: shown(value).slice(0, 80), message: 'This kitchen is on file with another value, which stays. Change it on the kitchen’s page if the file is right.', severity: 'note' });
         entry.told.add(field);
       } else {
         Object.assign(entry.values, { [field]: value });

@@ -1,3 +1,4 @@
+import type { MeasureUnits } from '../measure-units';
 import { allColumns } from './columns';
 import type { TaskKindInfo } from './types';
 
@@ -13,10 +14,8 @@ const EXAMPLES: readonly Record<string, string>[] = [
   { customer: 'Juniper & Rye', kitchen: 'Juniper & Rye, Mill Street', unit: 'Bar bottle cooler', kind: 'Undercounter', placement: 'Bar', refrigerant: 'R-134a', charge_oz: '7', coil_cleaning_rule: 'FREQ=MONTHLY;INTERVAL=6;BYDAY=1TU', coil_cleaning_anchor: 'calendar', coil_cleaning_first_due: '2026-04-07', evaporator_inspection_rule: 'none' },
 ]; // prettier-ignore
 
-/** Which of the columns in several units a template or an export uses. */
-export type ColumnUnits = { temperature: 'F' | 'C'; pressure: 'psig' | 'bar'; mass: 'oz' | 'g' };
-
-export function columnsIn(units: ColumnUnits, kinds: readonly TaskKindInfo[]) {
+/** The columns of a template or an export: of those that give the same thing, the one in the reader's units. */
+export function columnsIn(units: MeasureUnits, kinds: readonly TaskKindInfo[]) {
   const leave = new Set([
     units.temperature === 'F' ? 'hot_day_air_c' : 'hot_day_air_f',
     units.temperature === 'F' ? 'box_c' : 'box_f',

@@ -16,12 +16,14 @@ import { DEFAULT_POLICY, initialCoilWeeks, reviseCoilRule, type ShopPolicy } fro
 import { dateOf, FIRST_DAY } from './visit';
 import type { TrueUnit, World } from './world';
 
+export type Next = { days: number; returnDays: number | null; deepClean: boolean };
+
 /** A policy hears what is written down at visits, never the truth, and says in how many days to come again. */
 export type Policy = {
   name: string;
   first: (unit: TrueUnit, index: number) => number;
-  /** After a cleaning: days to the next one, and days to a return visit if one is called for. */
-  next: (index: number, day: number, events: UnitEvent[]) => { days: number; returnDays: number | null };
+  /** After a cleaning: days to the next one, to a return visit if one is called for, and whether the next is a deep one. */
+  next: (index: number, day: number, events: UnitEvent[]) => Next;
   /** 10 and 90 % points of the days until a limit, for scoring; null where a policy makes no forecast. */
   band: (index: number, day: number) => { low: number; high: number } | null;
   /** Once a day, for anything done by the calendar. */
@@ -33,7 +35,7 @@ const QUARTER = 91;
 export const fixedQuarterly: Policy = {
   name: 'fixed quarterly',
   first: () => QUARTER,
-  next: () => ({ days: QUARTER, returnDays: null }),
+  next: () => ({ days: QUARTER, returnDays: null, deepClean: false }),
   band: () => null,
   daily: () => {},
 };
@@ -76,7 +78,11 @@ export function evidencePolicy(world: World, settings: ShopPolicy = DEFAULT_POLI
         lastDoneOn: on,
       });
       rules[i] = revision.rule;
-      return { days: daysBetween(on, revision.dueOn), returnDays: revision.returnVisitWithinDays ?? null };
+      return {
+        days: daysBetween(on, revision.dueOn),
+        returnDays: revision.returnVisitWithinDays ?? null,
+        deepClean: revision.deepClean !== undefined,
+      };
     },
     band: (i, day) => {
       const q = forecast(beliefs[i] as FoulingPosterior, limit, dateOf(day)).quantiles;

@@ -1,23 +1,26 @@
 import { DEFAULT_POLICY } from '../../lib/core/intervals';
 import { RandomStream } from '../../lib/core/numerics/random';
-import type { Policy } from './policies';
+import type { Next, Policy } from './policies';
 import { cleaningVisit, dateOf, judged } from './visit';
 import { aDay, daysUntil, deposit, newCoil, wash, type Coil, type World } from './world';
 
 /** US dollars. Cleaning, energy and failure are the shop's default settings; a return visit is a look without a cleaning. */
 export const COSTS = {
   cleaning: DEFAULT_POLICY.cleaningCost,
+  /** A deep cleaning instead of a plain one; a breakdown call includes one. */
+  deepCleaning: 200,
   returnVisit: DEFAULT_POLICY.inspectionCost,
   failure: DEFAULT_POLICY.failureCost,
   energyPerDayPerLnK: 0.8,
 };
 
-/** Chance a day that a unit past its trip level does trip: hot days come about one in twenty. */
-const TRIP_CHANCE = 0.05;
+/** Chance a day that a unit past its own trip level does trip; the shop's setting. */
+const TRIP_CHANCE = DEFAULT_POLICY.failureChancePerDay;
 
 export type Tally = {
   unitDays: number;
   cleanings: number;
+  deepCleanings: number;
   returnVisits: number;
   failures: number;
   foundPacked: number;
@@ -31,6 +34,7 @@ export type Tally = {
 export const emptyTally = (): Tally => ({
   unitDays: 0,
   cleanings: 0,
+  deepCleanings: 0,
   returnVisits: 0,
   failures: 0,
   foundPacked: 0,
@@ -46,6 +50,7 @@ export function runWorld(world: World, policy: Policy, seed: number, fleet: numb
   const coils = world.units.map(newCoil);
   const due = world.units.map((u, i) => policy.first(u, i));
   const back: (number | null)[] = world.units.map(() => null);
+  const deep = world.units.map(() => false);
   const fan = world.units.map(() => ({ dead: false, at: 0 }));
   const luck = world.units.map((u) => new RandomStream(seed, `luck ${fleet} ${u.id}`));
   for (let day = 0; day < world.days; day++) {
@@ -64,7 +69,7 @@ export function runWorld(world: World, policy: Policy, seed: number, fleet: numb
         t.failures++;
         t.cost += COSTS.failure;
         const grade = judged(deposit(c), technician.eye, s);
-        wash(c, unit, technician, s);
+        wash(c, unit, technician, s, true);
         f.dead = false;
         const on = dateOf(day + 1);
         settle(
@@ -73,7 +78,7 @@ export function runWorld(world: World, policy: Policy, seed: number, fleet: numb
           policy.next(i, day + 1, [
             { kind: 'trip', on },
             { kind: 'coil', on, grade, phase: 'before' },
-            { kind: 'cleaning', on },
+            { kind: 'cleaning', on, deep: true },
           ]),
         );
         return;
@@ -89,21 +94,23 @@ export function runWorld(world: World, policy: Policy, seed: number, fleet: numb
         due[i] = day + 7;
         return;
       }
-      const { events, foundPacked } = cleaningVisit(c, unit, day + 1, f.dead, technician, s);
+      const { events, foundPacked } = cleaningVisit(c, unit, day + 1, f.dead, technician, s, deep[i] as boolean);
       f.dead = false;
       t.cleanings++;
       t.met++;
       if (foundPacked) t.foundPacked++;
-      t.cost += COSTS.cleaning;
+      t.cost += deep[i] ? COSTS.deepCleaning : COSTS.cleaning;
+      if (deep[i]) t.deepCleanings++;
       settle(i, day + 1, policy.next(i, day + 1, events));
       score(i, day + 1);
     });
   }
   return t;
 
-  function settle(i: number, day: number, next: { days: number; returnDays: number | null }): void {
+  function settle(i: number, day: number, next: Next): void {
     const late = Math.floor(10 * (luck[i] as RandomStream).next() ** 2);
     due[i] = day + Math.max(1, next.days) + late;
+    deep[i] = next.deepClean;
     back[i] = next.returnDays === null ? null : day + next.returnDays;
   }
 

@@ -35,6 +35,7 @@ export function cleaningVisit(
   fanDead: boolean,
   technician: Technician,
   s: RandomStream,
+  deep: boolean,
 ): { events: UnitEvent[]; foundPacked: boolean } {
   const on = dateOf(day);
   const events: UnitEvent[] = [];
@@ -42,8 +43,8 @@ export function cleaningVisit(
   if (fanDead && s.chance(0.85)) events.push({ kind: 'fan', on, grade: 'failed' }, { kind: 'fan', on, grade: 'sound' });
   if (s.chance(0.92)) events.push({ kind: 'coil', on, grade: judged(deposit(c), technician.eye, s), phase: 'before' });
   if (s.chance(0.5)) events.push(reading(deposit(c), unit, fanDead, on, 'before', s));
-  wash(c, unit, technician, s);
-  events.push({ kind: 'cleaning', on });
+  wash(c, unit, technician, s, deep);
+  events.push({ kind: 'cleaning', on, deep });
   if (s.chance(0.6)) events.push({ kind: 'coil', on, grade: judged(deposit(c), technician.eye, s), phase: 'after' });
   if (s.chance(0.4)) events.push(reading(deposit(c), unit, false, on, 'after', s));
   return { events, foundPacked };

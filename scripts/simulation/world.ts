@@ -118,12 +118,13 @@ export function aDay(c: Coil, unit: TrueUnit, day: number): void {
   c.age++;
 }
 
-/** Most of what a cleaning leaves comes off at the next one; a little is baked on for good. */
-export function wash(c: Coil, unit: TrueUnit, technician: Technician, s: RandomStream): void {
+/** Most of what a cleaning leaves comes off at the next one; a little is baked on until somebody washes right through. */
+export function wash(c: Coil, unit: TrueUnit, technician: Technician, s: RandomStream, deep: boolean): void {
   const restored = Math.min(1, Math.max(0, technician.restore + s.normal(0, 0.04)));
   c.residue += unit.bakedOn * c.fresh;
   c.fresh *= 1 - restored;
   c.age = 0;
+  if (deep) [c.fresh, c.residue] = [0, c.residue * s.between(0.05, 0.3)];
 }
 
 /** Days until the coil, left alone from `day`, reaches a deposit; Infinity if it never does as far as the world goes. */

@@ -9,7 +9,8 @@ export type Exposure = { placement: Placement; kitchenId: string };
 export type Phase = 'before' | 'after';
 
 export type UnitEvent =
-  | { kind: 'cleaning'; on: LocalDate }
+  /** `deep`: pulled, or foamed and rinsed right through, so that old residue comes off too. */
+  | { kind: 'cleaning'; on: LocalDate; deep?: boolean }
   | { kind: 'coil'; on: LocalDate; grade: CoilGrade; phase: Phase }
   /**
    * ln of conductance over its clean value (0 = clean, negative = lost) with its standard deviation.
@@ -39,6 +40,7 @@ function rank(event: UnitEvent): number {
 function content(event: UnitEvent): number {
   if (event.kind === 'coil') return gradeIndex('coil', event.grade);
   if (event.kind === 'fan') return gradeIndex('fan', event.grade);
+  if (event.kind === 'cleaning') return event.deep ? 1 : 0;
   return event.kind === 'reading' ? event.lnK : 0;
 }
 

@@ -1,6 +1,7 @@
 import { gradeIndex, type CoilGrade } from '../findings/grades';
 import {
   clean,
+  cleanDeep,
   depositMean,
   depositVariance,
   observeGrade,
@@ -88,6 +89,7 @@ export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number,
       }
     } else if (e.kind === 'cleaning') {
       clean(run.bank, hyper, day - run.bornDay);
+      if (e.deep) cleanDeep(run.bank);
       run.evidence.cleanings++;
       run.lastCleanedDay = run.bornDay = day;
       cleaned = true;

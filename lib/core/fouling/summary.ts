@@ -22,6 +22,8 @@ export type FoulingPosterior = {
   restore: { mean: number; sd: number };
   /** ln(K/K_clean): 0 clean, negative when conductance is lost. */
   lnK: Band;
+  /** Part of that which cleaning no longer brings back, as ln K (negative). */
+  residue: { mean: number; sd: number };
   /** Probability that growth levels off (Kern–Seaton) rather than going on in a line. */
   asymptotic: number;
   evidence: Evidence;
@@ -76,6 +78,7 @@ export function summarise(
   const n = weights.length;
   const rates = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
   const lefts = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
+  const stays = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
   const deposits = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
   let asymptotic = 0;
   for (let i = 0, o = 0; i < n; i++, o += STRIDE) {
@@ -83,6 +86,8 @@ export function summarise(
     rates.sds[i] = root(bank[o + AT.XX] as number);
     lefts.means[i] = bank[o + AT.Q] as number;
     lefts.sds[i] = root(bank[o + AT.QQ] as number);
+    stays.means[i] = -(bank[o + AT.R] as number);
+    stays.sds[i] = root(bank[o + AT.RR] as number);
     deposits.means[i] = depositMean(bank, o);
     deposits.sds[i] = root(depositVariance(bank, o));
     if (isAsymptotic(bank[o] as number)) asymptotic += weights[i] as number;
@@ -96,6 +101,7 @@ export function summarise(
     rate: band(rates),
     restore: { mean: 1 - lost.mean, sd: lost.sd },
     lnK: { mean: -deposit.mean, sd: deposit.sd, low: -deposit.high, high: -deposit.low },
+    residue: mixtureMoments(stays),
     asymptotic,
     evidence: run.evidence,
     lastCleanedOn: run.lastCleanedDay === null ? null : fromDay(run.lastCleanedDay),

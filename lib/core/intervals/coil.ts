@@ -31,6 +31,9 @@ export type CoilRevisionInput = Timing & {
   lastRevisedOn?: LocalDate | null;
 };
 
+/** With `deepClean`: a sentence saying that cleaning no longer brings this coil back, when that is so. */
+export type CoilRevision = Revision<CoilEvidence> & { deepClean?: string };
+
 /** A finding on the coil as it was met, worst look of a day. */
 export type CoilFinding = { on: LocalDate; grade: CoilGrade; daysSinceClean: number | null };
 
@@ -73,7 +76,7 @@ const isEvidence = (e: UnitEvent): boolean =>
   e.kind === 'coil' || e.kind === 'trip' || (e.kind === 'reading' && e.setAside === undefined);
 
 /** The next rule for cleaning a coil, with its reason. Pure: the same evidence always gives the same rule. */
-export function reviseCoilRule(input: CoilRevisionInput): Revision<CoilEvidence> {
+export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
   const { history, posterior, hyper, settings } = input;
   const since = newSince(input);
   const fresh = history.events.filter((e) => e.on > since && isEvidence(e));
@@ -111,7 +114,7 @@ export function reviseCoilRule(input: CoilRevisionInput): Revision<CoilEvidence>
     ...(anchorDate ? { anchorDate } : {}),
     preferredWeekday: preferredWeekday ?? null,
   };
-  return revise(
+  const revision = revise(
     {
       timing,
       task: 'coil_cleaning',
@@ -124,12 +127,22 @@ export function reviseCoilRule(input: CoilRevisionInput): Revision<CoilEvidence>
         currentWeeks: currentWeeks(timing),
         wantedWeeks: Math.min(goal.riskDays / 7, goal.cost?.weeks ?? Infinity),
         severe: packed || tripped,
-        cleanRunning: cleanRunning >= settings.cleanFindings,
+        cleanRunning,
       },
     },
     evidence,
     (from, move) => sentence(input, evidence, goal, { packed, tripped }, from, move),
   );
+  const deepClean = fresh.length > 0 ? advice(posterior, goal, settings) : null;
+  return deepClean === null ? revision : { ...revision, deepClean };
+}
+
+/** More frequent cleaning cannot mend what cleaning does not bring back; say so instead of only shortening. */
+function advice({ residue }: FoulingPosterior, goal: Targets, settings: ShopPolicy): string | null {
+  if (residue.mean > settings.deepCleanShare * goal.riskLimit.lnK) return null;
+  const lost = (lnK: number) => Math.round(100 * (1 - Math.exp(Math.min(0, lnK))));
+  const band = `${lost(residue.mean)} % (${lost(residue.mean + 1.28 * residue.sd)}–${lost(residue.mean - 1.28 * residue.sd)})`;
+  return `Even just cleaned, this condenser has lost ${band} of its conductance, so cleaning it more often will not bring that back: wash it right through, or look for another cause.`;
 }
 
 /** Clean findings running. A look sooner than half an interval after a cleaning proves nothing when it is clean. */

@@ -32,7 +32,8 @@ export type Situation = {
   /** Weeks the evidence alone would ask for; Infinity when nothing limits them. */
   wantedWeeks: number;
   severe: boolean;
-  cleanRunning: boolean;
+  /** Clean findings running, up to now. */
+  cleanRunning: number;
 };
 
 /** The widest and narrowest interval allowed, and who says so. */
@@ -75,9 +76,15 @@ function loosened(s: Situation, goal: Move, policy: ShopPolicy): Move {
   const stay = (guard: Guard | null): Move => ({ weeks: s.currentWeeks, guard });
   if (goal.weeks - s.currentWeeks < Math.max(1, policy.deadBand * s.currentWeeks))
     return stay(goal.guard ?? (goal.weeks > s.currentWeeks ? 'dead_band' : null));
-  if (!s.cleanRunning) return stay('needs_clean_findings');
-  const step = Math.floor(s.currentWeeks * policy.loosenFactor + 1e-9);
-  if (step <= s.currentWeeks) return stay('loosen_step_below_week');
+  const earned = Math.floor(s.cleanRunning / Math.max(1, policy.cleanFindings));
+  if (earned < 1) return stay('needs_clean_findings');
+  let step = Math.floor(s.currentWeeks * policy.loosenFactor + 1e-9);
+  if (step <= s.currentWeeks) {
+    // A quarter of a short interval is less than a week: each further run of clean findings earns the factor again,
+    // until together they make one whole week.
+    step = Math.floor(s.currentWeeks) + 1;
+    if (s.currentWeeks * policy.loosenFactor ** earned < step - 1e-9) return stay('loosen_step_below_week');
+  }
   return step < goal.weeks ? { weeks: step, guard: 'loosen_limit' } : goal;
 }
 

@@ -6,6 +6,7 @@ export {
   reviseCoilRule,
   type CoilEvidence,
   type CoilFinding,
+  type CoilRevision,
   type CoilRevisionInput,
 } from './coil';
 export { reviseInspectionRule, type InspectionEvidence, type InspectionRevisionInput } from './inspection';

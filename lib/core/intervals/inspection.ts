@@ -71,7 +71,7 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
         currentWeeks: currentWeeks(timing),
         wantedWeeks: best ? best.days / 7 : Infinity,
         severe: severe !== undefined,
-        cleanRunning: cleanRunning >= settings.cleanFindings,
+        cleanRunning,
       },
     },
     evidence,

@@ -13,7 +13,7 @@ export type CostPoint = {
   weeks: number;
   /** Money per day. */
   costPerDay: number;
-  /** Probability that the failure limit is crossed before the cleaning. */
+  /** Probability of a breakdown before the cleaning. */
   failure: number;
   /** Mean extra energy cost per day over the cycle. */
   energyPerDay: number;
@@ -21,28 +21,32 @@ export type CostPoint = {
 
 /**
  * Long-run cost per day of cleaning every so many weeks: age replacement (renewal-reward; Barlow & Proschan 1965) with
- * a running energy penalty, g(T) = (C + Cf·F(T) + ∫₀ᵀ(1−F)·e dt) / ∫₀ᵀ(1−F) dt. A crossing costs Cf and is followed by
- * a cleaning. `fresh` is the belief just after a cleaning; energy counts only what a cleaning could take away.
+ * a running energy penalty, g(T) = (C + Cf·F(T) + ∫₀ᵀ(1−F)·e dt) / ∫₀ᵀ(1−F) dt. F is the chance of a breakdown, which
+ * comes at `failureChancePerDay` once the limit is crossed and is followed by a cleaning. `fresh` is the belief just
+ * after a cleaning; energy counts only what a cleaning could take away.
  */
 export function costCurve(
   fresh: Ahead,
-  policy: Pick<ShopPolicy, 'cleaningCost' | 'energyCostPerDayPerLnK' | 'failureCost'>,
+  policy: Pick<ShopPolicy, 'cleaningCost' | 'energyCostPerDayPerLnK' | 'failureCost' | 'failureChancePerDay'>,
   failureLimit: Limit,
 ): CostPoint[] {
   const energy = policy.energyCostPerDayPerLnK;
   const price = typeof energy === 'function' ? energy : (deposit: number) => energy * deposit;
-  let [area, spent, day] = [0, 0, 0];
-  let before = { survival: 1 - crossedWithin(fresh, failureLimit.lnK, 0), extra: 0 };
+  const gained = (y: number, start: number) => price(y) - price(start);
+  let [area, spent, day, hazard] = [0, 0, 0, 0];
+  let before = { survival: 1, extra: 0, beyond: crossedWithin(fresh, failureLimit.lnK, 0) };
   return WEEKS.map((weeks) => {
     const step = weeks * 7 - day;
     day = weeks * 7;
-    const failure = crossedWithin(fresh, failureLimit.lnK, day);
-    const now = { survival: 1 - failure, extra: depositAfter(fresh, day, (y, start) => price(y) - price(start)) };
+    const beyond = crossedWithin(fresh, failureLimit.lnK, day);
+    hazard += (policy.failureChancePerDay * step * (beyond + before.beyond)) / 2;
+    const now = { survival: Math.exp(-hazard), extra: depositAfter(fresh, day, gained), beyond };
     area += (step * (now.survival + before.survival)) / 2;
     spent += (step * (now.survival * now.extra + before.survival * before.extra)) / 2;
     before = now;
+    const failure = 1 - now.survival;
     const total = policy.cleaningCost + policy.failureCost * failure + spent;
-    return { weeks, costPerDay: total / Math.max(area, 1e-9), failure, energyPerDay: spent / Math.max(area, 1e-9) };
+    return { weeks, costPerDay: total / area, failure, energyPerDay: spent / area };
   });
 }
 

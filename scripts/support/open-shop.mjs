@@ -67,8 +67,6 @@ export async function openShop(chosen) {
   const database = await step('Database server', () => ensureServer(shop));
   await step('Database client', async (note) => note((await ensureClient()) ? 'made' : 'up to date'));
   const demo = ownServer ? !chosen.empty : shop === 'demo';
-  await step('Shop', async (note) => note(await ensureShop(database, { demo })));
-
   const env = {
     NEXTAUTH_URL: url,
     NEXTAUTH_SECRET: process.env.NEXTAUTH_SECRET ?? secret(),
@@ -76,7 +74,12 @@ export async function openShop(chosen) {
     DATABASE_URL: database,
   };
   const distDir = '.next';
-  await step('App', async (note) => note((await ensureBuild({ distDir, env })) ? 'built' : 'up to date'));
+  // Neither needs the other, and each keeps one core busy.
+  const shopReady = step('Shop', async (note) => note(await ensureShop(database, { demo })), { live: false });
+  const appReady = step('App', async (note) => note((await ensureBuild({ distDir, env })) ? 'built' : 'up to date'), {
+    live: false,
+  });
+  await Promise.all([shopReady, appReady]);
 
   const log = createWriteStream(path.join(keep, 'app.log'), { flags: 'a' });
   const onOutput = (text) => log.write(text);

@@ -20,11 +20,11 @@ export class Plain extends Error {}
  * @template T
  * @param {string} name what is being done, in words
  * @param {(note: (text: string) => void) => Promise<T> | T} work may call note() to add to the closing line
+ * @param {{ live?: boolean }} [options] `live: false` where another step runs at the same time
  * @returns {Promise<T>}
  */
-export async function step(name, work) {
+export async function step(name, work, { live = process.stdout.isTTY } = {}) {
   const start = Date.now();
-  const live = process.stdout.isTTY;
   let notes = '';
   const draw = () => process.stdout.write(`\r\x1b[K  … ${name} ${duration(Date.now() - start)}`);
   const clock = live ? setInterval(draw, 500) : undefined;

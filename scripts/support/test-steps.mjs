@@ -44,8 +44,9 @@ async function endToEnd(server) {
   const ready = await check('End-to-end: browser, build and demo shop', async (note) => {
     note((await findBrowser()).name);
     const env = { ...process.env, DATABASE_URL: server.url('postgres'), NEXTAUTH_SECRET: 'only-for-building-rimebook' };
-    await ensureBuild({ distDir: '.next-test', env });
-    await server.template('e2e', demoFingerprint(), makeDemo);
+    const built = ensureBuild({ distDir: '.next-test', env });
+    const seeded = server.template('e2e', demoFingerprint(), makeDemo);
+    await Promise.all([built, seeded]);
   });
   if (ready.failed > 0) return ready;
   const report = path.join(reports, 'e2e.json');

@@ -13,7 +13,15 @@ export type RefrigerantInfo = {
   composition?: Readonly<Record<string, number>>;
   /** GWP over 100 years, IPCC AR4; blends by mass of their components. Null where AR4 gives none. */
   gwpAR4: number | null;
+  /** Expanded uncertainty of bubble and dew pressure as a share: model against measurement, not arithmetic. */
+  pressureUncertainty: number;
 };
+
+/**
+ * From memory of what the authors state, rounded up: pure equations 0.02–0.2 %, pseudo-pure 0.5 % (Lemmon 2003),
+ * mixture models about 1 % in bubble pressure (Bell 2022, 2023).
+ */
+const PRESSURE_UNCERTAINTY = { pure: 0.002, pseudo_pure: 0.005, blend: 0.01 } as const;
 
 /** IPCC 2007 (AR4), table 2.14; the two olefins and R-227ea by the values the equations' source files carry. */
 const GWP_AR4: Readonly<Record<string, number | null>> = {
@@ -22,7 +30,14 @@ const GWP_AR4: Readonly<Record<string, number | null>> = {
 }; // prettier-ignore
 
 function pure(id: string, name: string, safetyClass: SafetyClass): RefrigerantInfo {
-  return { id, name, kind: 'pure', safetyClass, gwpAR4: GWP_AR4[id] ?? null };
+  return {
+    id,
+    name,
+    kind: 'pure',
+    safetyClass,
+    gwpAR4: GWP_AR4[id] ?? null,
+    pressureUncertainty: PRESSURE_UNCERTAINTY.pure,
+  };
 }
 
 function blend(
@@ -42,6 +57,7 @@ function blend(
     safetyClass,
     composition,
     gwpAR4: Number.isFinite(gwp) ? Math.round(gwp) : null,
+    pressureUncertainty: PRESSURE_UNCERTAINTY[kind],
   };
 }
 

@@ -1,4 +1,4 @@
-import { engineOf, type Engine } from './engine';
+import { engineOf, type Engine, type Limits } from './engine';
 import { densityFrom, gasDensity } from './solvers/density';
 import { temperatureAtEntropy } from './solvers/entropy';
 import type { Helmholtz } from './models/helmholtz';
@@ -159,4 +159,9 @@ export function glide(id: string, p: number): Result<number> {
   const dew = dewTemperature(id, p);
   if (typeof bubble !== 'number') return bubble;
   return typeof dew === 'number' ? dew - bubble : dew;
+}
+
+/** Where a refrigerant is served: temperatures K, pressures Pa. */
+export function rangeOf(id: string): Result<Limits> {
+  return engineOf(id)?.limits ?? unknown(id);
 }

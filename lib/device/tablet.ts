@@ -64,6 +64,7 @@ export class Tablet {
       const kept = await writeDown(this.db, this.given.clock, { visitId, kind, payload }, photo);
       const change = withEntry(this.snapshot, kept);
       if (photo) change.photos = [...change.photos, { id: kept.id, visitId, problem: '' }];
+      if (kind === 'entry.strike') change.photos = await this.dropPicture((payload as Payloads['entry.strike']).entryId);
       this.set({ ...change, trouble: null });
       this.given.onChange?.();
       return kept.id;
@@ -71,6 +72,12 @@ export class Tablet {
       this.set({ trouble: error instanceof StorageError ? error.trouble : troubleOf(error) });
       throw error;
     }
+  }
+
+  /** A picture taken back need not travel. */
+  private async dropPicture(id: string): Promise<Snapshot['photos']> {
+    await this.db?.delete('photos', id);
+    return this.snapshot.photos.filter((p) => p.id !== id);
   }
 
   /** Sends and fetches; a call while one runs makes it run once more. */

@@ -3,8 +3,8 @@ import type { ReactNode } from 'react';
 
 export const metadata: Metadata = {
   title: 'Round',
-  manifest: '/manifest.webmanifest',
   appleWebApp: { capable: true, title: 'Rimebook', statusBarStyle: 'default' },
+  icons: { apple: '/icons/apple-touch-180.png' },
 };
 
 export const viewport: Viewport = { width: 'device-width', initialScale: 1, viewportFit: 'cover', themeColor: '#0a6078' };

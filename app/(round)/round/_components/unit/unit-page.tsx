@@ -15,6 +15,7 @@ import { Events } from './events';
 import { Findings } from './findings';
 import { FollowUps } from './follow-ups';
 import { Past } from './past';
+import { Photos } from './photos';
 import { Reached } from './reached';
 import { Readings } from './readings';
 import { Tasks } from './tasks';
@@ -65,6 +66,7 @@ export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
       ) : (
         <Tasks visit={visit} unit={unit} />
       )}
+      <Photos visit={visit} unit={unit} />
       <FollowUps visit={visit} unit={unit} />
       <Events visit={visit} unit={unit} />
       <FoodWarnings visit={visit} unitId={unit.id} />

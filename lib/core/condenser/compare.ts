@@ -1,8 +1,10 @@
 import { figure, Z80 } from './bands';
+import { sifted } from './doubts';
 import { assumedGauge, gaugeSdPa } from './instruments';
 import { meanT } from './fluid';
 import { isKnownRefrigerant } from './limits';
 import { modelOf } from './model';
+import { unreadable } from './readable';
 import { resolve } from './resolve';
 import { cannotSaySentence } from './sentence';
 import { seeWithSpread } from './spread';
@@ -63,11 +65,11 @@ export function compareBeforeAfter(unit: CondenserUnit, before: Reading, after: 
 
 type Looked = { ln: { value: number; down: number; up: number }; instrument: number; rise: Figure };
 
-function looked(unit: CondenserUnit, reading: Reading): Looked | CannotSayReason {
-  if (unit.condenserKind === 'water_cooled') return 'water_cooled';
+function looked(unit: CondenserUnit, entered: Reading): Looked | CannotSayReason {
   if (!isKnownRefrigerant(unit.refrigerant)) return 'unknown_refrigerant';
-  if (reading.headPaGauge === undefined && reading.condensingClampK === undefined) return 'no_condensing_reading';
-  if (reading.airInK === undefined && reading.roomAirK === undefined) return 'no_air_reading';
+  const reading = sifted(unit, entered).sound;
+  const lacking = unreadable(unit, entered) ?? (unreadable(unit, reading) && 'impossible_reading');
+  if (lacking) return lacking;
   if (reading.steadyMinutes !== undefined && reading.steadyMinutes < SHORTEST_STEADY_MIN) return 'not_steady';
   const model = modelOf(unit);
   const resolved = model && resolve(unit, model, reading);

@@ -2,6 +2,7 @@ import { combine, figure, Z80 } from './bands';
 import { boxCurve, meet, type BoxCurve, type CurvePoint } from './box-curve';
 import { cutoutAir } from './cutout';
 import { airProfile, dayUse } from './energy';
+import { isServed } from './cycle';
 import type { UnitModel } from './model';
 import type { Spread } from './spread';
 import type { Conditions, Figure, NowAndClean } from './types';
@@ -26,7 +27,8 @@ export type Consequences = {
   coolingLostHotDay: Figure;
   extraEnergyKwhPerDay: Figure;
   cannotKeepUp: boolean;
-  dischargeHotDayK: NowAndClean;
+  /** Null where the gas would be hotter than the properties reach. */
+  dischargeHotDayK: NowAndClean | null;
   headHotDayPaGauge: NowAndClean;
 };
 
@@ -48,10 +50,23 @@ export function outlook(model: UnitModel, k: Conductances, conditions: Condition
   const profile = airProfile(conditions);
   const coolest = Math.min(conditions.hotDayAirK, ...profile.map((a) => a.airK));
   const lowest = Math.max(coolest, conditions.boxK - 15) + 1;
-  const curve = lowest < model.ceilingK - 20 ? boxCurve(model, conditions.boxK, lowest, model.ceilingK) : null;
+  const hottest = Math.max(conditions.hotDayAirK, ...profile.map((a) => a.airK));
+  const curve = curveOver(model, conditions.boxK, lowest, Math.min(model.ceilingK, hottest + HIGHEST_RISE_K));
   const cut = o.cutoutPaGauge === undefined ? null : cutoutAir(model, k, conditions.boxK, o.cutoutPaGauge);
   if (!curve) return { curve, consequences: null, cutoutAirK: cut };
   return { curve, consequences: worked(model, curve, k, conditions, o), cutoutAirK: cut };
+}
+
+/** Head never stands further above the air than this, K: something trips or breaks before. */
+const HIGHEST_RISE_K = 60;
+
+/** The curve as far up as the refrigerant's properties go. */
+function curveOver(model: UnitModel, boxK: number, lo: number, hi: number): BoxCurve | null {
+  for (let top = hi; top > lo + 20; top -= 12) {
+    const curve = boxCurve(model, boxK, lo, top);
+    if (curve) return curve;
+  }
+  return null;
 }
 
 function worked(
@@ -108,12 +123,13 @@ function worked(
     (p) => model.fluid.dewP(p.condensingDewK) - model.atmospherePa,
     (gauge) => HEAD_MODEL_SD * (gauge + model.atmospherePa),
   );
-  if (!dischargeHotDayK || !headHotDayPaGauge) return null;
+  if (!headHotDayPaGauge) return null;
+  const hottest = isServed(model.fluid, mid.a.dischargeK, model.fluid.dewP(mid.a.condensingDewK));
   return {
     coolingLostHotDay: neverBelowZero(band((m) => m.lost, LOSS_MODEL_SD * mid.lost)),
     extraEnergyKwhPerDay: neverBelowZero(band((m) => m.day.extra, scale * extra)),
     cannotKeepUp: mid.day.cannotKeepUp,
-    dischargeHotDayK,
+    dischargeHotDayK: hottest ? dischargeHotDayK : null,
     headHotDayPaGauge,
   };
 }

@@ -1,5 +1,6 @@
 import { boxCurve, meet } from './box-curve';
 import { dischargeTemperature } from './cycle';
+import { sifted } from './doubts';
 import { see } from './inverse';
 import { conductanceFromRise, modelOf } from './model';
 import { resolve } from './resolve';
@@ -47,7 +48,7 @@ export type CyclePoint = {
 /** The cycle of a reading for a pressure–enthalpy picture, in order round the loop; null where it has no numbers. */
 export function cyclePoints(unit: CondenserUnit, reading: Reading): CyclePoint[] | null {
   const model = modelOf(unit);
-  const resolved = model && resolve(unit, model, reading);
+  const resolved = model && resolve(unit, model, sifted(unit, reading).sound);
   if (!model || !resolved) return null;
   const { fluid } = model;
   const seen = see(model, resolved);

@@ -50,14 +50,23 @@ export function cycleAt(fluid: Fluid, compressor: Compressor, p1: number, p2: nu
   };
 }
 
-/** Gas temperature at a pressure and enthalpy, from the isentropic state nearby; K. */
+/**
+ * Gas temperature at a pressure and enthalpy, from the isentropic state nearby; K. Hotter than the properties reach,
+ * the heat capacity is taken on: check with `isServed` before showing it.
+ */
 export function dischargeTemperature(fluid: Fluid, cycle: Cycle): number {
   let T = cycle.ideal.T + (cycle.dischargeH - cycle.ideal.h) / cycle.ideal.cp;
   for (let i = 0; i < 8; i++) {
     const at = fluid.gas(T, cycle.condensingPa);
+    if (Number.isNaN(at.h)) break;
     const step = (cycle.dischargeH - at.h) / at.cp;
     T += step;
     if (!(Math.abs(step) > 1e-7)) break;
   }
   return T;
+}
+
+/** Whether the refrigerant's properties reach a gas this hot. */
+export function isServed(fluid: Fluid, T: number, p: number): boolean {
+  return Number.isFinite(fluid.gas(T, p).h);
 }

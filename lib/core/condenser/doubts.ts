@@ -18,18 +18,32 @@ const PLAUSIBLE: Partial<Record<keyof Reading, readonly [number, number, string]
   condensingClampK: [C(-20), C(95), 'condenser bend'],
 };
 
+/** The reading without the entries that cannot be so. */
+function withoutImpossible(reading: Reading, doubts: readonly Doubt[]): Reading {
+  const out = { ...reading };
+  for (const d of doubts) if (d.leftOut && d.field !== 'at' && d.field !== 'phase') delete out[d.field];
+  return out;
+}
+
 /**
  * Entries that cannot be or hardly can be, as questions to whoever typed them: asked, never silently taken and
  * never silently dropped. Empty when nothing is odd.
  */
 export function questionReading(unit: CondenserUnit, reading: Reading): Doubt[] {
-  return [...numbers(reading), ...ranges(reading), ...pressures(unit, reading), ...relations(unit, reading)];
+  const impossible = [...numbers(reading), ...ranges(reading), ...pressures(unit, reading)];
+  return [...impossible, ...relations(unit, withoutImpossible(reading, impossible))];
+}
+
+/** What of a reading can be worked with, and what there is to ask of it. */
+export function sifted(unit: CondenserUnit, reading: Reading): { sound: Reading; doubts: Doubt[] } {
+  const doubts = questionReading(unit, reading);
+  return { sound: withoutImpossible(reading, doubts), doubts };
 }
 
 function numbers(reading: Reading): Doubt[] {
   return (Object.entries(reading) as [keyof Reading, unknown][])
     .filter(([, v]) => typeof v === 'number' && !Number.isFinite(v))
-    .map(([field]) => ({ field, question: 'That is not a number. What did the instrument show?' }));
+    .map(([field]) => ({ field, question: 'That is not a number. What did the instrument show?', leftOut: true }));
 }
 
 function ranges(reading: Reading): Doubt[] {
@@ -40,12 +54,16 @@ function ranges(reading: Reading): Doubt[] {
   ][]) {
     const value = reading[field];
     if (typeof value === 'number' && (value < lo || value > hi))
-      doubts.push({ field, question: `${degF(value)} for ${name}: is the unit or the number mistyped?` });
+      doubts.push({
+        field,
+        question: `${degF(value)} for ${name}: is the unit or the number mistyped?`,
+        leftOut: true,
+      });
   }
   if (reading.ampsA !== undefined && (reading.ampsA < 0 || reading.ampsA > 100))
     doubts.push({ field: 'ampsA', question: `${reading.ampsA} A: is the decimal point right?` });
   if (reading.steadyMinutes !== undefined && reading.steadyMinutes < 0)
-    doubts.push({ field: 'steadyMinutes', question: 'Minutes of running cannot be negative.' });
+    doubts.push({ field: 'steadyMinutes', question: 'Minutes of running cannot be negative.', leftOut: true });
   return doubts;
 }
 
@@ -56,11 +74,13 @@ function pressures(unit: CondenserUnit, r: Reading): Doubt[] {
   for (const field of ['headPaGauge', 'suctionPaGauge', 'offCyclePaGauge'] as const) {
     const gauge = r[field];
     if (gauge === undefined || !Number.isFinite(gauge)) continue;
-    if (gauge <= -atmosphere) doubts.push({ field, question: 'Below a perfect vacuum: is the sign right?' });
+    if (gauge <= -atmosphere)
+      doubts.push({ field, question: 'Below a perfect vacuum: is the sign right?', leftOut: true });
     else if (Number.isNaN(fluid.dewT(gauge + atmosphere)))
       doubts.push({
         field,
         question: `${psi(gauge)} is outside what ${unit.refrigerant} can condense at: right refrigerant, right unit?`,
+        leftOut: true,
       });
     if (r.gauge && gauge > r.gauge.spanPa)
       doubts.push({ field, question: 'More than the gauge can show: which gauge was it?' });
@@ -95,7 +115,12 @@ function relations(unit: CondenserUnit, r: Reading): Doubt[] {
     `${Math.round((condensing - air) * 1.8)} °F over the air: right refrigerant and right gauge?`,
   );
   const dp = (r.headPaGauge ?? NaN) - (r.suctionPaGauge ?? NaN);
-  ask(dp <= 0, 'suctionPaGauge', 'Suction is not below head: are the hoses crossed, or was it standing?');
+  if (dp <= 0)
+    doubts.push({
+      field: 'suctionPaGauge',
+      question: 'Suction is not below head: are the hoses crossed, or was it standing?',
+      leftOut: true,
+    });
   ask(
     (r.liquidLineK ?? NaN) > dew + 2,
     'liquidLineK',

@@ -4,7 +4,8 @@ import { weigh } from './causes/weigh';
 import type { Scene } from './causes/evidence';
 import { underHeadControl } from './causes/head-control';
 import { neverBelowZero, outlook } from './consequences';
-import { questionReading } from './doubts';
+import { sifted } from './doubts';
+import { unreadable } from './readable';
 import { evaporatingFor } from './evaporator';
 import { assumptionsOf } from './assumptions';
 import { isKnownRefrigerant } from './limits';
@@ -36,23 +37,22 @@ export type EstimateOptions = ModelOptions & { history?: readonly PastLoss[] };
  * sure that is, and whether it is the coil at all. Never throws for a bad reading: `cannot_say` with the reason.
  *
  * @param unit what is known of the machine
- * @param reading SI, gauge pressures above the local atmosphere
+ * @param entered reading as typed, SI, gauge pressures above the local atmosphere
  * @param baseline belief of its clean rise, `cleanPrior(unit)` before any reading after a cleaning
  * @param conditions hot day, box and price for the consequences
  */
 export function estimate(
   unit: CondenserUnit,
-  reading: Reading,
+  entered: Reading,
   baseline: CleanBaseline,
   conditions: Conditions,
   options: EstimateOptions = {},
 ): Estimate {
-  const doubts = isKnownRefrigerant(unit.refrigerant) ? questionReading(unit, reading) : [];
+  if (!isKnownRefrigerant(unit.refrigerant)) return cannotSay('unknown_refrigerant', []);
+  const { sound: reading, doubts } = sifted(unit, entered);
   const no = (reason: CannotSayReason) => cannotSay(reason, doubts);
-  if (unit.condenserKind === 'water_cooled') return no('water_cooled');
-  if (!isKnownRefrigerant(unit.refrigerant)) return no('unknown_refrigerant');
-  if (reading.headPaGauge === undefined && reading.condensingClampK === undefined) return no('no_condensing_reading');
-  if (reading.airInK === undefined && reading.roomAirK === undefined) return no('no_air_reading');
+  const lacking = unreadable(unit, entered) ?? (unreadable(unit, reading) && 'impossible_reading');
+  if (lacking) return no(lacking);
   const model = modelOf(unit, options);
   const resolved = model && resolve(unit, model, reading);
   if (!model || !resolved) return no('out_of_range');
@@ -146,7 +146,7 @@ function full(g: Given): EstimateOk | null {
     lost: conductanceLost.value,
     lostSd: (conductanceLost.value - lossAt(worse.value - worse.down)) / Z80,
     cleanRiseK: Math.exp(cleanRise.value),
-    usualEvaporatingK: evaporatingFor(model, g.resolved.boxK.value, s.seen.condensingDewK, undefined, 1e-3),
+    usualEvaporatingK: usualEvaporating(g),
     history: g.options.history ?? [],
     doubts: g.doubts,
   };
@@ -178,6 +178,12 @@ function full(g: Given): EstimateOk | null {
 
 function priced(extra: Figure, { energyPricePerKwh: price, currency }: Conditions) {
   return { ...figure(extra.value * price, extra.lo * price, extra.hi * price), currency };
+}
+
+/** Where the evaporator would settle for this box by the usual constants, K; that is what was taken without a suction gauge. */
+function usualEvaporating({ model, resolved, s }: Given): number {
+  if (!resolved.suctionPa) return s.seen.evaporatingDewK;
+  return evaporatingFor(model, resolved.boxK.value, s.seen.condensingDewK, s.seen.evaporatingDewK, 1e-2);
 }
 
 /** Measured minus computed discharge temperature, where a clamp sat on the discharge line. */

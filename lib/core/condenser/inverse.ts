@@ -1,5 +1,5 @@
 import { cycleAt, type Cycle } from './cycle';
-import { evaporatingFor } from './evaporator';
+import { evaporatingBeside, evaporatingFor, type Near } from './evaporator';
 import { dewFromMean } from './fluid';
 import type { UnitModel } from './model';
 import type { Resolved } from './resolve';
@@ -21,6 +21,8 @@ export type Seen = {
   used: { suctionLine: boolean; discharge: boolean };
 };
 
+/** Evaporating temperature is found to this, K: a thousandth of what any instrument tells. */
+const SETTLED_K = 5e-4;
 /** A suction line this much above saturation, or less than none, is no superheat but a fault of the reading. */
 const SUPERHEAT_RANGE = [0, 45] as const;
 /** Discharge gas this far below isentropic or above it is a fault of the clamp. */
@@ -29,9 +31,9 @@ const DISCHARGE_RANGE = [-8, 90] as const;
 /**
  * Conductance from measured values, each used before any assumption. Fields are NaN where nothing can be had.
  *
- * @param near evaporating temperature to start the search at, where suction was not measured
+ * @param near the same reading solved, to step from instead of searching, where suction was not measured
  */
-export function see(model: UnitModel, r: Resolved, near?: number): Seen {
+export function see(model: UnitModel, r: Resolved, near?: Near): Seen {
   const { fluid } = model;
   const headPa = r.head.by === 'gauge' ? r.head.value : fluid.dewP(dewFromMean(fluid, r.head.value));
   const condensingDewK = fluid.dewT(headPa);
@@ -39,7 +41,7 @@ export function see(model: UnitModel, r: Resolved, near?: number): Seen {
   const condensingK = (condensingDewK + bubble) / 2;
   const evaporatingDewK = r.suctionPa
     ? fluid.dewT(r.suctionPa.value)
-    : evaporatingFor(model, r.boxK.value, condensingDewK, near, 1e-4);
+    : balanced(model, r.boxK.value, condensingDewK, near);
   const p1 = r.suctionPa ? r.suctionPa.value : fluid.dewP(evaporatingDewK);
   const superheatK = r.suctionLineK ? r.suctionLineK.value - evaporatingDewK : r.superheatK.value;
   const subcoolingK = r.liquidLineK ? bubble - r.liquidLineK.value : r.subcoolingK.value;
@@ -62,6 +64,10 @@ export function see(model: UnitModel, r: Resolved, near?: number): Seen {
     conductanceWK: heatRejectedW / riseK,
     used: { suctionLine: usable && r.suctionLineK !== undefined, discharge: discharge !== undefined },
   };
+}
+
+function balanced(model: UnitModel, boxK: number, tc: number, near?: Near): number {
+  return near ? evaporatingBeside(model, boxK, tc, near) : evaporatingFor(model, boxK, tc, undefined, SETTLED_K);
 }
 
 /** Enthalpy by the clamp on the discharge line where its value can be; without it the compressor's power tells. */

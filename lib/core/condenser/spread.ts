@@ -1,4 +1,5 @@
 import { figure, Z80 } from './bands';
+import { nearOf, type Near } from './evaporator';
 import { see, type Seen } from './inverse';
 import type { UnitModel } from './model';
 import type { Known, Resolved } from './resolve';
@@ -33,6 +34,7 @@ const EVAPORATOR_LN_SD = 0.25;
  */
 export function seeWithSpread(model: UnitModel, r: Resolved, scatterSdK: number): SeenWithSpread {
   const seen = see(model, r);
+  const near = r.suctionPa ? undefined : nearOf(model, seen.evaporatingDewK, seen.condensingDewK);
   const base = outputs(seen);
   const down = new Array<number>(base.length).fill(0);
   const up = new Array<number>(base.length).fill(0);
@@ -40,7 +42,7 @@ export function seeWithSpread(model: UnitModel, r: Resolved, scatterSdK: number)
     if (change > 0) up[k] = (up[k] as number) + change * change;
     else down[k] = (down[k] as number) + change * change;
   };
-  for (const [a, b] of moved(model, r, seen.evaporatingDewK)) {
+  for (const [a, b] of moved(model, r, near)) {
     const high = outputs(a);
     const low = outputs(b);
     base.forEach((v, k) => {
@@ -80,7 +82,7 @@ function outputs(s: Seen): number[] {
 }
 
 /** Pairs of the reading as it would look with one input high and low. */
-function* moved(model: UnitModel, r: Resolved, near: number): Generator<[Seen, Seen]> {
+function* moved(model: UnitModel, r: Resolved, near: Near | undefined): Generator<[Seen, Seen]> {
   const shift = (key: keyof Resolved, known: Known): [Seen, Seen] => {
     const at = (sign: number) =>
       see(model, { ...r, [key]: { ...known, value: known.value + sign * Z80 * known.sd } }, near);

@@ -126,7 +126,8 @@ export type Cause = {
   next: string;
 };
 
-export type Doubt = { field: keyof Reading; question: string };
+/** A question to whoever typed an entry. `leftOut`: it cannot be so, and is kept out of the sums until answered. */
+export type Doubt = { field: keyof Reading; question: string; leftOut?: true };
 
 export const VERDICTS = ['clean_it', 'look_elsewhere', 'watch', 'fine', 'cannot_say'] as const;
 export type Verdict = (typeof VERDICTS)[number];

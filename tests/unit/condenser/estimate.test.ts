@@ -102,7 +102,7 @@ describe("a reading that can't say", () => {
     ['not_steady', {}, { steadyMinutes: 6 }],
     ['water_cooled', { condenserKind: 'water_cooled' }, {}],
     ['unknown_refrigerant', { refrigerant: 'R999' }, {}],
-    ['out_of_range', {}, { headPaGauge: 999 * PSI }],
+    ['impossible_reading', {}, { headPaGauge: 999 * PSI }],
     ['impossible_reading', {}, { headPaGauge: 60 * PSI }],
     ['rise_too_small', {}, { airInK: state.condensingK - 1.5 }],
   ] as const)('says %s', (reason, unit, more) => expect(why(unit, more)).toBe(reason));

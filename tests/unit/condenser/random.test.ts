@@ -34,7 +34,7 @@ function anything(random: RandomStream): { unit: CondenserUnit; reading: Reading
     boxSetPointK: random.normal(low ? 254 : 276, 5),
     altitudeM: random.between(0, 3000),
     cutoutPaGauge: random.chance(0.5) ? random.between(100, 700) * PSI : undefined,
-    hasHeadControl: random.pick([true, false, undefined]),
+    hasHeadControl: random.chance(0.3) ? undefined : random.chance(0.5),
     nominalCoolingW: random.chance(0.3) ? random.between(50, 20_000) : undefined,
   };
   const reading: Reading = {
@@ -110,7 +110,7 @@ describe('10,000 readings of any kind', () => {
       'not_steady',
       'head_control',
     ])
-      expect(seen.get(label) ?? 0, label).toBeGreaterThan(20);
+      expect(seen.get(label) ?? 0, label).toBeGreaterThan(10);
   });
 
   it('compare and draw without NaN too', { timeout: 120_000 }, () => {

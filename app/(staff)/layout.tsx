@@ -11,7 +11,7 @@ const ROOMS: (NavItem & { permission: Permission })[] = [
   { href: '/due', label: 'Due', permission: 'read:due' },
   { href: '/week', label: 'Week', permission: 'read:visit' },
   { href: '/round', label: 'Round', permission: 'fill:visit:own' },
-  { href: '/customers', label: 'Kitchens', permission: 'read:equipment' },
+  { href: '/customers', label: 'Kitchens', also: ['/kitchens', '/units'], permission: 'read:equipment' },
   { href: '/rules', label: 'Rules', permission: 'overrule:rules' },
   { href: '/refrigerants', label: 'P–T', permission: 'look-up:refrigerant' },
   { href: '/outbox', label: 'Outbox', permission: 'read:messages' },
@@ -22,7 +22,7 @@ const ROOMS: (NavItem & { permission: Permission })[] = [
 export default async function StaffLayout({ children }: { children: ReactNode }) {
   const actor = await currentActor();
   if (!actor) redirect('/sign-in');
-  const items = ROOMS.filter((r) => can(actor, r.permission)).map(({ href, label }) => ({ href, label }));
+  const items = ROOMS.filter((r) => can(actor, r.permission)).map(({ href, label, also }) => ({ href, label, also }));
   return (
     <>
       <a href="#main" className="sr-only focus:not-sr-only focus:absolute focus:left-3 focus:top-3 focus:z-50 focus:rounded-md focus:bg-sheet focus:p-3">

@@ -69,7 +69,7 @@ export function Select({
 /** What is wrong with the form as a whole. */
 export function FormErrors({ errors }: { errors?: string[] | null }) {
   return errors?.length ? (
-    <div role="alert" className="rounded-md border-2 border-alarm bg-alarm-wash px-4 py-3 font-bold text-alarm">
+    <div role="alert" tabIndex={-1} className="rounded-md border-2 border-alarm bg-alarm-wash px-4 py-3 font-bold text-alarm">
       {errors.join(' ')}
     </div>
   ) : null;

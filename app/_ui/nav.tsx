@@ -3,14 +3,15 @@
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 
-export type NavItem = { href: string; label: string };
+/** `also`: beginnings of other addresses that belong to the same room. */
+export type NavItem = { href: string; label: string; also?: readonly string[] };
 
 export function Nav({ items }: { items: NavItem[] }) {
   const path = usePathname();
   return (
     <nav aria-label="Main" className="flex flex-wrap gap-x-1 gap-y-1">
       {items.map((i) => {
-        const here = path === i.href || path.startsWith(`${i.href}/`);
+        const here = [i.href, ...(i.also ?? [])].some((h) => path === h || path.startsWith(`${h}/`));
         return (
           <Link
             key={i.href}

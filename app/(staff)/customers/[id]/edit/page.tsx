@@ -1,0 +1,20 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { customerToEdit } from '@/lib/data/customers';
+import { isId } from '@/lib/data/search';
+import { definePage } from '@/lib/server/define-page';
+import { PageHead } from '../../../../_ui/sheet';
+import { CustomerForm } from '../../_components/customer-form';
+
+export const metadata: Metadata = { title: 'Edit customer' };
+
+export default definePage('write:equipment', async ({ db, params }) => {
+  const customer = isId(params.id) ? await customerToEdit(db, params.id) : null;
+  if (!customer) notFound();
+  return (
+    <>
+      <PageHead title={`Edit ${customer.name}`} />
+      <CustomerForm customer={customer} />
+    </>
+  );
+});

@@ -1,0 +1,93 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { can } from '@/lib/core/access';
+import { todayIn } from '@/lib/core/calendar';
+import { customerPage } from '@/lib/data/customers';
+import { toLocalDate } from '@/lib/data/dates';
+import { isId } from '@/lib/data/search';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../../_ui/button';
+import { DueState } from '../../../_ui/due-state';
+import { Facts } from '../../../_ui/facts';
+import { PutBack, TakeOff } from '../../../_ui/off-file';
+import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
+import { Table, Td, Th } from '../../../_ui/table';
+import { Trail } from '../../../_ui/trail';
+import { putCustomerBack, takeCustomerOff } from '../actions';
+
+export const metadata: Metadata = { title: 'Customer' };
+
+export default definePage('read:equipment', async ({ db, actor, now, params }) => {
+  const customer = isId(params.id) ? await customerPage(db, params.id) : null;
+  if (!customer) notFound();
+  const writes = can(actor, 'write:equipment');
+  const off = customer.archivedAt !== null;
+  return (
+    <>
+      <Trail items={[{ href: '/customers', label: 'Customers' }]} />
+      <PageHead
+        title={customer.name}
+        actions={
+          writes && !off ? (
+            <>
+              <ButtonLink href={`/customers/${customer.id}/edit`}>Edit customer</ButtonLink>
+              <ButtonLink href={`/kitchens/new?customer=${customer.id}`} look="primary">
+                New kitchen
+              </ButtonLink>
+            </>
+          ) : null
+        }
+      />
+      {off ? <PutBack id={customer.id} version={customer.version} what="customer" why="Its kitchens and units come back with it." action={putCustomerBack} may={writes} /> : null}
+      <div className="flex flex-col gap-6">
+        {customer.contactName || customer.email || customer.phone || customer.notes ? (
+          <Sheet title="Contact">
+            <Facts
+              items={[
+                ['Ask for', customer.contactName],
+                ['Phone', customer.phone ? <a href={`tel:${customer.phone}`}>{customer.phone}</a> : ''],
+                ['E-mail', customer.email ? <a href={`mailto:${customer.email}`}>{customer.email}</a> : ''],
+                ['Notes', customer.notes ? <span className="whitespace-pre-line">{customer.notes}</span> : ''],
+              ]}
+            />
+          </Sheet>
+        ) : null}
+        <Sheet title="Kitchens">
+          {customer.kitchens.length === 0 ? (
+            <Empty action={writes && !off ? <ButtonLink href={`/kitchens/new?customer=${customer.id}`}>New kitchen</ButtonLink> : null}>A kitchen holds the units, the hours it can spare them, and how to get in.</Empty>
+          ) : (
+            <Table label={`Kitchens of ${customer.name}`}>
+              <thead>
+                <tr>
+                  <Th>Kitchen</Th>
+                  <Th className="max-md:hidden">Address</Th>
+                  <Th className="text-right">Units</Th>
+                  <Th>First due</Th>
+                </tr>
+              </thead>
+              <tbody>
+                {customer.kitchens.map((k) => (
+                  <tr key={k.id} className="hover:bg-sunk">
+                    <Td>
+                      <Link href={`/kitchens/${k.id}`} className="font-bold">
+                        {k.name}
+                      </Link>
+                      {k.archivedAt ? <span className="text-soft"> (off file)</span> : null}
+                    </Td>
+                    <Td className="text-soft max-md:hidden">{k.address}</Td>
+                    <Td className="text-right">{k.units}</Td>
+                    <Td>{k.soonest ? <DueState dueOn={toLocalDate(k.soonest)} today={todayIn(k.timeZone, now.getTime())} /> : <span className="text-soft">nothing</span>}</Td>
+                  </tr>
+                ))}
+              </tbody>
+            </Table>
+          )}
+        </Sheet>
+        {writes && !off ? (
+          <TakeOff id={customer.id} version={customer.version} what="customer" action={takeCustomerOff} consequence="Its kitchens, units and tasks go off file with it. Visits, findings and readings stay, and everything can be put back." />
+        ) : null}
+      </div>
+    </>
+  );
+});

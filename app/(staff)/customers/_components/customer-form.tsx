@@ -1,0 +1,36 @@
+'use client';
+
+import { Button, ButtonLink } from '../../../_ui/button';
+import { Field, FormErrors, TextArea } from '../../../_ui/field';
+import { useActionForm } from '../../../_ui/use-action-form';
+import { addCustomer, saveCustomer } from '../actions';
+
+type Customer = { id: string; version: number; name: string; contactName: string; email: string; phone: string; notes: string };
+
+export function CustomerForm({ customer }: { customer?: Customer }) {
+  const { form, error, busy } = useActionForm(customer ? saveCustomer : addCustomer);
+  return (
+    <form {...form} className="flex max-w-2xl flex-col gap-4">
+      <FormErrors errors={error('')} />
+      {customer ? (
+        <>
+          <input type="hidden" name="id" value={customer.id} />
+          <input type="hidden" name="version" value={customer.version} />
+        </>
+      ) : null}
+      <Field label="Name" name="name" defaultValue={customer?.name} error={error('name')} autoFocus={!customer} autoComplete="off" />
+      <div className="grid gap-4 sm:grid-cols-2">
+        <Field label="Whom to ask for" name="contactName" defaultValue={customer?.contactName} error={error('contactName')} autoComplete="off" />
+        <Field label="Phone" name="phone" type="tel" defaultValue={customer?.phone} error={error('phone')} autoComplete="off" />
+      </div>
+      <Field label="E-mail" name="email" type="email" defaultValue={customer?.email} error={error('email')} autoComplete="off" />
+      <TextArea label="Notes" name="notes" defaultValue={customer?.notes} error={error('notes')} />
+      <div className="flex gap-2">
+        <Button look="primary" type="submit" disabled={busy}>
+          {busy ? 'Saving …' : customer ? 'Save customer' : 'Put customer on file'}
+        </Button>
+        <ButtonLink href={customer ? `/customers/${customer.id}` : '/customers'}>Leave it</ButtonLink>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,13 @@
+import type { Metadata } from 'next';
+import { definePage } from '@/lib/server/define-page';
+import { PageHead } from '../../../_ui/sheet';
+import { CustomerForm } from '../_components/customer-form';
+
+export const metadata: Metadata = { title: 'New customer' };
+
+export default definePage('write:equipment', async () => (
+  <>
+    <PageHead title="New customer" lead="Who pays. The kitchens come next." />
+    <CustomerForm />
+  </>
+));

@@ -1,0 +1,140 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { can } from '@/lib/core/access';
+import { UNIT_KIND_LABEL, type UnitKind } from '@/lib/core/equipment';
+import { todayIn } from '@/lib/core/calendar';
+import { findPlaces, fleetCounts, listCustomers } from '@/lib/data/customers';
+import { fromLocalDate } from '@/lib/data/dates';
+import { isId } from '@/lib/data/search';
+import { shopTimeZone } from '@/lib/data/shop';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../_ui/button';
+import { Empty, PageHead, Sheet } from '../../_ui/sheet';
+import { Table, Td, Th } from '../../_ui/table';
+import { SearchForm } from './_components/search-form';
+
+export const metadata: Metadata = { title: 'Kitchens' };
+
+const PAGE = 50;
+
+export default definePage('read:equipment', async ({ db, actor, now, query }) => {
+  const q = query.q?.trim().slice(0, 80) || undefined;
+  const archived = query.archived === '1';
+  const after = query.name !== undefined && isId(query.after) ? { name: query.name, id: query.after } : undefined;
+  const today = todayIn(await shopTimeZone(db), now.getTime());
+  const [counts, rows, found] = await Promise.all([
+    fleetCounts(db),
+    listCustomers(db, { q, archived, after, limit: PAGE + 1, todayUtc: fromLocalDate(today) }),
+    q && !after ? findPlaces(db, q) : null,
+  ]);
+  const shown = rows.slice(0, PAGE);
+  const last = shown[shown.length - 1];
+  const more = rows.length > PAGE && last ? `/customers?${new URLSearchParams({ ...(q && { q }), ...(archived && { archived: '1' }), name: last.name, after: last.id })}` : null;
+  const writes = can(actor, 'write:equipment');
+
+  return (
+    <>
+      <PageHead
+        title={archived ? 'Customers off file' : 'Customers and their kitchens'}
+        lead={`${counts.customers} customers, ${counts.kitchens} kitchens, ${counts.units} units on file.`}
+        actions={
+          writes ? (
+            <>
+              <ButtonLink href="/customers/import">Import a fleet</ButtonLink>
+              <ButtonLink href="/customers/export" prefetch={false}>
+                Export as CSV
+              </ButtonLink>
+              <ButtonLink href="/customers/new" look="primary">
+                New customer
+              </ButtonLink>
+            </>
+          ) : null
+        }
+      />
+      <SearchForm q={q} archived={archived} />
+      {found && (found.kitchens.length > 0 || found.units.length > 0) ? (
+        <div className="mb-6 grid gap-4 md:grid-cols-2">
+          <Sheet title="Kitchens">
+            <ul>
+              {found.kitchens.map((k) => (
+                <li key={k.id} className="py-1">
+                  <Link href={`/kitchens/${k.id}`} className="font-bold">
+                    {k.name}
+                  </Link>{' '}
+                  <span className="text-soft">
+                    {k.customer}
+                    {k.address ? `, ${k.address}` : ''}
+                  </span>
+                </li>
+              ))}
+              {found.kitchens.length === 0 ? <li className="text-soft">None of this name.</li> : null}
+            </ul>
+          </Sheet>
+          <Sheet title="Units">
+            <ul>
+              {found.units.map((u) => (
+                <li key={u.id} className="py-1">
+                  <Link href={`/units/${u.id}`} className="font-bold">
+                    {u.name}
+                  </Link>{' '}
+                  <span className="text-soft">
+                    {u.tag}, {UNIT_KIND_LABEL[u.kind as UnitKind] ?? u.kind}, {u.kitchen}
+                  </span>
+                </li>
+              ))}
+              {found.units.length === 0 ? <li className="text-soft">None of this name or tag.</li> : null}
+            </ul>
+          </Sheet>
+        </div>
+      ) : null}
+      {shown.length === 0 ? (
+        <Empty
+          action={
+            writes && !q && !archived ? (
+              <>
+                <ButtonLink href="/customers/new" look="primary">
+                  New customer
+                </ButtonLink>
+                <ButtonLink href="/customers/import">Import a fleet</ButtonLink>
+              </>
+            ) : null
+          }
+        >
+          {q ? `No customer, kitchen or unit has “${q}” in its name. Try a shorter piece of it.` : archived ? 'Nothing has been taken off file.' : 'Customers stand here with their kitchens and units. Put the first one on file, or import a whole fleet from a spreadsheet.'}
+        </Empty>
+      ) : (
+        <Table label="Customers">
+          <thead>
+            <tr>
+              <Th>Customer</Th>
+              <Th className="max-md:hidden">First kitchen&rsquo;s address</Th>
+              <Th className="text-right">Kitchens</Th>
+              <Th className="text-right">Units</Th>
+              <Th className="text-right">Tasks overdue</Th>
+            </tr>
+          </thead>
+          <tbody>
+            {shown.map((c) => (
+              <tr key={c.id} className="hover:bg-sunk">
+                <Td>
+                  <Link href={`/customers/${c.id}`} className="font-bold">
+                    {c.name}
+                  </Link>
+                </Td>
+                <Td className="text-soft max-md:hidden">{c.address}</Td>
+                <Td className="text-right">{c.kitchens}</Td>
+                <Td className="text-right">{c.units}</Td>
+                <Td className="text-right">{c.overdue || <span className="text-soft">none</span>}</Td>
+              </tr>
+            ))}
+          </tbody>
+        </Table>
+      )}
+      {more ? (
+        <p className="mt-4">
+          <ButtonLink href={more}>More customers</ButtonLink>
+        </p>
+      ) : null}
+    </>
+  );
+});

@@ -1,0 +1,25 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { kitchenToEdit } from '@/lib/data/kitchens';
+import { unitsOf } from '@/lib/data/people';
+import { isId } from '@/lib/data/search';
+import { shopSettings } from '@/lib/data/settings';
+import { definePage } from '@/lib/server/define-page';
+import { PageHead } from '../../../../_ui/sheet';
+import { Trail } from '../../../../_ui/trail';
+import { KitchenForm } from '../../_components/kitchen-form';
+
+export const metadata: Metadata = { title: 'Edit kitchen' };
+
+export default definePage('write:equipment', async ({ db, actor, params }) => {
+  const kitchen = isId(params.id) ? await kitchenToEdit(db, params.id) : null;
+  if (!kitchen) notFound();
+  const [units, shop] = await Promise.all([unitsOf(db, actor.userId), shopSettings(db)]);
+  return (
+    <>
+      <Trail items={[{ href: `/customers/${kitchen.customerId}`, label: kitchen.customer.name }, { href: `/kitchens/${kitchen.id}`, label: kitchen.name }]} />
+      <PageHead title={`Edit ${kitchen.name}`} />
+      <KitchenForm kitchen={kitchen} units={units} shopZone={shop?.timeZone ?? ''} currency={shop?.currency ?? 'USD'} />
+    </>
+  );
+});

@@ -1,0 +1,97 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { can } from '@/lib/core/access';
+import { todayIn, WEEKDAY_NAMES } from '@/lib/core/calendar';
+import { kitchenToEdit, unitsOfKitchen } from '@/lib/data/kitchens';
+import { unitsOf } from '@/lib/data/people';
+import { isId } from '@/lib/data/search';
+import { overdueLimit, shopSettings } from '@/lib/data/settings';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../../_ui/button';
+import { Facts } from '../../../_ui/facts';
+import { hoursWords } from '../../../_ui/hours-words';
+import { nominal } from '../../../_ui/nominal';
+import { PutBack, TakeOff } from '../../../_ui/off-file';
+import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
+import { Trail } from '../../../_ui/trail';
+import { putKitchenBack, takeKitchenOff } from '../actions';
+import { ClosedDays } from '../_components/closed-days';
+import { UnitTable } from '../_components/unit-table';
+
+export const metadata: Metadata = { title: 'Kitchen' };
+
+export default definePage('read:equipment', async ({ db, actor, now, params }) => {
+  const kitchen = isId(params.id) ? await kitchenToEdit(db, params.id) : null;
+  if (!kitchen) notFound();
+  const [units, measures, shop, limit] = await Promise.all([unitsOfKitchen(db, kitchen.id), unitsOf(db, actor.userId), shopSettings(db), overdueLimit(db)]);
+  const today = todayIn(kitchen.timeZone, now.getTime());
+  const writes = can(actor, 'write:equipment');
+  const off = kitchen.archivedAt !== null;
+  const due = units.flatMap((u) => u.tasks).filter((t) => !t.onVisit && t.dueOn <= today);
+  const book = `/week/book?${new URLSearchParams({ kitchen: kitchen.id, ...(due.length > 0 && { tasks: due.map((t) => t.id).join(',') }) })}`;
+  return (
+    <>
+      <Trail items={[{ href: '/customers', label: 'Customers' }, { href: `/customers/${kitchen.customerId}`, label: kitchen.customer.name }]} />
+      <PageHead
+        title={kitchen.name}
+        lead={kitchen.address}
+        actions={
+          writes && !off ? (
+            <>
+              <ButtonLink href={`/kitchens/${kitchen.id}/edit`}>Edit kitchen</ButtonLink>
+              <ButtonLink href={`/units/new?kitchen=${kitchen.id}`}>New unit</ButtonLink>
+              {can(actor, 'book:visit') ? (
+                <ButtonLink href={book} look="primary">
+                  Book a visit
+                </ButtonLink>
+              ) : null}
+            </>
+          ) : null
+        }
+      />
+      {off ? <PutBack id={kitchen.id} version={kitchen.version} what="kitchen" why="The units that went with it come back with it." action={putKitchenBack} may={writes} /> : null}
+      <div className="flex flex-col gap-6">
+        <Sheet title="Units" aside={<span className="text-soft">{units.filter((u) => !u.archivedAt).length} on file</span>}>
+          {units.length === 0 ? (
+            <Empty action={writes && !off ? <ButtonLink href={`/units/new?kitchen=${kitchen.id}`}>New unit</ButtonLink> : null}>
+              Every reach-in, walk-in and ice machine of this kitchen stands here with its next dates. Put the first one on file.
+            </Empty>
+          ) : (
+            <UnitTable units={units} today={today} limit={limit} />
+          )}
+        </Sheet>
+        <div className="grid gap-6 lg:grid-cols-2">
+          <Sheet title="Getting in">
+            <Facts
+              items={[
+                ['Access', kitchen.accessNotes ? <span className="whitespace-pre-line">{kitchen.accessNotes}</span> : 'No access notes on file.'],
+                ['Ask for', kitchen.contactName],
+                ['Phone', kitchen.contactPhone ? <a href={`tel:${kitchen.contactPhone}`}>{kitchen.contactPhone}</a> : ''],
+                ['E-mail', kitchen.contactEmail ? <a href={`mailto:${kitchen.contactEmail}`}>{kitchen.contactEmail}</a> : ''],
+                ['Can spare its equipment', hoursWords(kitchen.serviceHours).map((line) => <span key={line} className="block">{line}</span>)],
+                ['Preferred weekday', kitchen.preferredWeekday === null ? '' : WEEKDAY_NAMES[kitchen.preferredWeekday]],
+              ]}
+            />
+          </Sheet>
+          <Sheet title="Closed to us">
+            <ClosedDays kitchenId={kitchen.id} ranges={kitchen.blackouts.filter((b) => b.endsOn > today)} may={writes && !off} />
+          </Sheet>
+          <Sheet title="Place and prices" className="lg:col-span-2">
+            <Facts
+              items={[
+                ['Time zone', kitchen.timeZone],
+                ['Altitude', nominal('length', measures.temperature === 'F' ? 'ft' : 'm', kitchen.altitudeM, 4)],
+                ['Position', kitchen.lat === null ? 'Not on file; travel to it is guessed.' : `${kitchen.lat.toFixed(4)}, ${kitchen.lng?.toFixed(4)}`],
+                ['Energy price', kitchen.energyPricePerKwh === null ? 'Not on file; no cost is shown.' : `${kitchen.energyPricePerKwh} ${shop?.currency ?? ''} per kWh`],
+                ['Air at the coil on a hot day', nominal('temperature', measures.temperature, kitchen.hotDayAirK)],
+              ]}
+            />
+          </Sheet>
+        </div>
+        {writes && !off ? (
+          <TakeOff id={kitchen.id} version={kitchen.version} what="kitchen" action={takeKitchenOff} consequence="Its units and tasks go off file with it. Visits, findings and readings stay, and everything can be put back." />
+        ) : null}
+      </div>
+    </>
+  );
+});

@@ -1,0 +1,66 @@
+import Link from 'next/link';
+import { describeRule, type LocalDate } from '@/lib/core/calendar';
+import { PLACEMENT_LABEL, UNIT_KIND_LABEL, type Placement, type UnitKind } from '@/lib/core/equipment';
+import { DueState } from '../../../_ui/due-state';
+import { RefrigerantName } from '../../../_ui/refrigerant-name';
+import { State } from '../../../_ui/state';
+import { Table, Td, Th } from '../../../_ui/table';
+
+type Task = { id: string; label: string; rule: string; dueOn: LocalDate; onVisit: string | null };
+type Unit = { id: string; name: string; tag: string; kind: string; placement: string; refrigerant: string; make: string; model: string; archivedAt: Date | null; tasks: Task[] };
+
+export function UnitTable({ units, today, limit }: { units: Unit[]; today: LocalDate; limit: number }) {
+  return (
+    <Table label="Units">
+      <thead>
+        <tr>
+          <Th>Unit</Th>
+          <Th className="max-sm:hidden">Tag</Th>
+          <Th className="max-md:hidden">Kind and place</Th>
+          <Th className="max-lg:hidden">Refrigerant</Th>
+          <Th>Next</Th>
+        </tr>
+      </thead>
+      <tbody>
+        {units.map((u) => (
+          <tr key={u.id} className="hover:bg-sunk">
+            <Td>
+              <Link href={`/units/${u.id}`} className="font-bold">
+                {u.name}
+              </Link>
+              <span className="block text-sm text-soft">{[u.make, u.model].filter(Boolean).join(' ')}</span>
+            </Td>
+            <Td className="max-sm:hidden">{u.tag}</Td>
+            <Td className="max-md:hidden">
+              {UNIT_KIND_LABEL[u.kind as UnitKind] ?? u.kind}
+              <span className="block text-sm text-soft">{PLACEMENT_LABEL[u.placement as Placement] ?? u.placement}</span>
+            </Td>
+            <Td className="max-lg:hidden">
+              <RefrigerantName id={u.refrigerant} />
+            </Td>
+            <Td>
+              {u.archivedAt ? (
+                <State shape="off" tone="soft">
+                  off file
+                </State>
+              ) : null}
+              {!u.archivedAt && u.tasks.length === 0 ? <span className="text-soft">no tasks</span> : null}
+              <ul>
+                {u.tasks.map((t) => (
+                  <li key={t.id} className="flex flex-wrap justify-between gap-x-4" title={describeRule(t.rule)}>
+                    <span>{t.label}</span>
+                    {t.onVisit ? (
+                      <Link href={`/week/${t.onVisit}`}>booked</Link>
+                    ) : (
+                      <DueState dueOn={t.dueOn} today={today} limit={limit} />
+                    )}
+                  </li>
+                ))}
+              </ul>
+            </Td>
+          </tr>
+        ))}
+      </tbody>
+    </Table>
+  );
+}

@@ -1,0 +1,41 @@
+'use server';
+
+import { refresh } from 'next/cache';
+import { redirect } from 'next/navigation';
+import { Archive, Restore } from '@/lib/schemas/customers';
+import { EditKitchen, NewBlackout, NewKitchen, RemoveBlackout } from '@/lib/schemas/kitchens';
+import { defineFormAction } from '@/lib/server/define-action';
+import { archiveKitchen, restoreKitchen } from '@/lib/services/equipment/archive-kitchen';
+import { addBlackout, removeBlackout } from '@/lib/services/equipment/blackouts';
+import { createKitchen } from '@/lib/services/equipment/create-kitchen';
+import { editKitchen } from '@/lib/services/equipment/edit-kitchen';
+
+export const addKitchen = defineFormAction('write:equipment', NewKitchen, async (ctx) => {
+  const { kitchenId } = await createKitchen(ctx, ctx.input);
+  redirect(`/kitchens/${kitchenId}`);
+});
+
+export const saveKitchen = defineFormAction('write:equipment', EditKitchen, async (ctx) => {
+  await editKitchen(ctx, ctx.input);
+  redirect(`/kitchens/${ctx.input.id}`);
+});
+
+export const takeKitchenOff = defineFormAction('write:equipment', Archive, async (ctx) => {
+  await archiveKitchen(ctx, ctx.input);
+  redirect(`/kitchens/${ctx.input.id}`);
+});
+
+export const putKitchenBack = defineFormAction('write:equipment', Restore, async (ctx) => {
+  await restoreKitchen(ctx, ctx.input);
+  redirect(`/kitchens/${ctx.input.id}`);
+});
+
+export const addClosedDays = defineFormAction('write:equipment', NewBlackout, async (ctx) => {
+  await addBlackout(ctx, ctx.input);
+  refresh();
+});
+
+export const removeClosedDays = defineFormAction('write:equipment', RemoveBlackout, async (ctx) => {
+  await removeBlackout(ctx, ctx.input.id);
+  refresh();
+});

@@ -1,0 +1,25 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { customerToEdit } from '@/lib/data/customers';
+import { unitsOf } from '@/lib/data/people';
+import { isId } from '@/lib/data/search';
+import { shopSettings } from '@/lib/data/settings';
+import { definePage } from '@/lib/server/define-page';
+import { PageHead } from '../../../_ui/sheet';
+import { Trail } from '../../../_ui/trail';
+import { KitchenForm } from '../_components/kitchen-form';
+
+export const metadata: Metadata = { title: 'New kitchen' };
+
+export default definePage('write:equipment', async ({ db, actor, query }) => {
+  const customer = isId(query.customer) ? await customerToEdit(db, query.customer) : null;
+  if (!customer || customer.archivedAt) notFound();
+  const [units, shop] = await Promise.all([unitsOf(db, actor.userId), shopSettings(db)]);
+  return (
+    <>
+      <Trail items={[{ href: '/customers', label: 'Customers' }, { href: `/customers/${customer.id}`, label: customer.name }]} />
+      <PageHead title="New kitchen" />
+      <KitchenForm customerId={customer.id} units={units} shopZone={shop?.timeZone ?? ''} currency={shop?.currency ?? 'USD'} />
+    </>
+  );
+});

@@ -1,0 +1,101 @@
+'use client';
+
+import type { ReactNode } from 'react';
+import type { Anchor, LocalDate } from '@/lib/core/calendar';
+import { Button } from '../../../../_ui/button';
+import { Field, FormErrors, Select } from '../../../../_ui/field';
+import { Saved } from '../../../../_ui/saved';
+import { useActionForm } from '../../../../_ui/use-action-form';
+import { addUnitTask, saveRule, setLock, takeTaskOff } from '../../actions';
+import { RuleFields } from './rule-fields';
+
+export type TaskToChange = { id: string; version: number; label: string; rule: string; anchor: Anchor; anchorDate: LocalDate; lastDoneOn: LocalDate | null; locked: boolean; minWeeks: number; maxWeeks: number };
+
+function Fold({ words, children }: { words: string; children: ReactNode }) {
+  return (
+    <details className="open:w-full">
+      <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">{words}</summary>
+      <div className="mt-2 mb-2 max-w-2xl rounded-md border border-line bg-paper p-4">{children}</div>
+    </details>
+  );
+}
+
+export function EditRuleForm({ task: t }: { task: TaskToChange }) {
+  const { form, error, busy, saved } = useActionForm(saveRule);
+  return (
+    <Fold words="Change the rule">
+      <form {...form} key={t.version} className="flex flex-col gap-4">
+        <FormErrors errors={error('')} />
+        <input type="hidden" name="taskId" value={t.id} />
+        <input type="hidden" name="version" value={t.version} />
+        <RuleFields idPrefix={`edit-${t.id}`} rule={t.rule} anchor={t.anchor} firstDueOn={t.anchorDate} neverDone={t.lastDoneOn === null} error={error} />
+        <div className="grid items-start gap-4 sm:grid-cols-2">
+          <Field id={`min-${t.id}`} label="Never more often than every" unit="weeks" name="minWeeks" inputMode="numeric" defaultValue={t.minWeeks} error={error('minWeeks')} />
+          <Field id={`max-${t.id}`} label="Never later than every" unit="weeks" name="maxWeeks" inputMode="numeric" defaultValue={t.maxWeeks} error={error('maxWeeks')} hint="A contract’s or warranty’s limit." />
+        </div>
+        <Field id={`why-${t.id}`} label="Why" name="reason" error={error('reason')} autoComplete="off" hint="Stays with the history of the rule." />
+        <div className="flex items-center gap-3">
+          <Button look="primary" type="submit" disabled={busy}>
+            {busy ? 'Saving …' : 'Save rule'}
+          </Button>
+          <Saved when={saved} />
+        </div>
+      </form>
+    </Fold>
+  );
+}
+
+export function LockForm({ task: t }: { task: TaskToChange }) {
+  const { form, error, busy } = useActionForm(setLock);
+  return (
+    <Fold words={t.locked ? 'Unlock' : 'Lock'}>
+      <form {...form} className="flex flex-col gap-4">
+        <p className="text-soft">{t.locked ? 'Findings will move the rule again.' : 'A locked rule stays whatever is found. What the findings would have done is still told.'}</p>
+        <FormErrors errors={error('')} />
+        <input type="hidden" name="taskId" value={t.id} />
+        <input type="hidden" name="version" value={t.version} />
+        <input type="hidden" name="lock" value={t.locked ? 'unlock' : 'lock'} />
+        <Field id={`lock-${t.id}`} label="Why" name="reason" error={error('reason')} autoComplete="off" />
+        <Button type="submit" disabled={busy} className="self-start">
+          {t.locked ? 'Unlock the rule' : 'Lock the rule'}
+        </Button>
+      </form>
+    </Fold>
+  );
+}
+
+export function TakeTaskOffForm({ task: t }: { task: TaskToChange }) {
+  const { form, error, busy } = useActionForm(takeTaskOff);
+  return (
+    <Fold words="Take off">
+      <form {...form} className="flex flex-col gap-4">
+        <p className="text-soft">{t.label} will no longer come due for this unit. Its history stays, and it can be added again.</p>
+        <FormErrors errors={error('')} />
+        <input type="hidden" name="taskId" value={t.id} />
+        <input type="hidden" name="version" value={t.version} />
+        <Field id={`off-${t.id}`} label="Why" name="reason" error={error('reason')} autoComplete="off" />
+        <Button look="danger" type="submit" disabled={busy} className="self-start">
+          Take it off
+        </Button>
+      </form>
+    </Fold>
+  );
+}
+
+export function AddTaskForm({ unitId, kinds }: { unitId: string; kinds: { key: string; label: string }[] }) {
+  const { form, error, busy } = useActionForm(addUnitTask);
+  if (kinds.length === 0) return <p className="text-sm text-soft">This unit has every kind of task there is. The owner adds kinds under Shop.</p>;
+  return (
+    <Fold words="Add a task">
+      <form {...form} key={kinds.map((k) => k.key).join()} className="flex flex-col gap-4">
+        <FormErrors errors={error('')} />
+        <input type="hidden" name="unitId" value={unitId} />
+        <Select label="What is to be done" name="kindKey" blank="Choose" options={kinds.map((k) => ({ value: k.key, label: k.label }))} error={error('kindKey')} />
+        <RuleFields idPrefix="add" neverDone error={error} />
+        <Button look="primary" type="submit" disabled={busy} className="self-start">
+          Add task
+        </Button>
+      </form>
+    </Fold>
+  );
+}

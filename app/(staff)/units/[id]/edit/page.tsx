@@ -1,0 +1,24 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { unitsOf } from '@/lib/data/people';
+import { isId } from '@/lib/data/search';
+import { unitPage } from '@/lib/data/units';
+import { definePage } from '@/lib/server/define-page';
+import { PageHead } from '../../../../_ui/sheet';
+import { Trail } from '../../../../_ui/trail';
+import { UnitForm, type UnitFields } from '../../_components/unit-form';
+
+export const metadata: Metadata = { title: 'Edit unit' };
+
+export default definePage('write:equipment', async ({ db, actor, params }) => {
+  const unit = isId(params.id) ? await unitPage(db, params.id) : null;
+  if (!unit) notFound();
+  const { kitchen, ...fields } = unit;
+  return (
+    <>
+      <Trail items={[{ href: `/kitchens/${kitchen.id}`, label: kitchen.name }, { href: `/units/${unit.id}`, label: unit.name }]} />
+      <PageHead title={`Edit ${unit.name}`} />
+      <UnitForm kitchenId={kitchen.id} unit={fields as UnitFields} units={await unitsOf(db, actor.userId)} />
+    </>
+  );
+});

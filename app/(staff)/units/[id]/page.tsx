@@ -1,0 +1,84 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { can } from '@/lib/core/access';
+import { todayIn } from '@/lib/core/calendar';
+import * as eq from '@/lib/core/equipment';
+import { flammableCaution, refrigerantLabel } from '@/lib/core/refrigerant-caution';
+import { unitsOf } from '@/lib/data/people';
+import { isId } from '@/lib/data/search';
+import { overdueLimit } from '@/lib/data/settings';
+import { taskKinds } from '@/lib/data/tasks';
+import { tasksOfUnit, unitPage } from '@/lib/data/units';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../../_ui/button';
+import { Facts } from '../../../_ui/facts';
+import { nominal } from '../../../_ui/nominal';
+import { PutBack, TakeOff } from '../../../_ui/off-file';
+import { RefrigerantName } from '../../../_ui/refrigerant-name';
+import { PageHead, Sheet } from '../../../_ui/sheet';
+import { Trail } from '../../../_ui/trail';
+import { putUnitBack, takeUnitOff } from '../actions';
+import { Tasks } from './_components/tasks';
+
+export const metadata: Metadata = { title: 'Unit' };
+
+const word = <T extends string>(labels: Record<T, string>, key: string) => labels[key as T] ?? key;
+
+export default definePage('read:equipment', async ({ db, actor, now, params }) => {
+  const unit = isId(params.id) ? await unitPage(db, params.id) : null;
+  if (!unit) notFound();
+  const [tasks, kinds, measures, limit] = await Promise.all([tasksOfUnit(db, unit.id), taskKinds(db, { activeOnly: true }), unitsOf(db, actor.userId), overdueLimit(db)]);
+  const { kitchen } = unit;
+  const writes = can(actor, 'write:equipment');
+  const off = unit.archivedAt !== null;
+  const caution = flammableCaution(unit.refrigerant);
+  return (
+    <>
+      <Trail items={[{ href: '/customers', label: 'Customers' }, { href: `/customers/${kitchen.customer.id}`, label: kitchen.customer.name }, { href: `/kitchens/${kitchen.id}`, label: kitchen.name }]} />
+      <PageHead
+        title={unit.name}
+        lead={`${word(eq.UNIT_KIND_LABEL, unit.kind)}, ${word(eq.PLACEMENT_LABEL, unit.placement).toLowerCase()}. Tag ${unit.tag}.`}
+        actions={writes && !off ? <ButtonLink href={`/units/${unit.id}/edit`}>Edit unit</ButtonLink> : null}
+      />
+      {off ? <PutBack id={unit.id} version={unit.version} what="unit" why={unit.archivedWhy} action={putUnitBack} may={writes} /> : null}
+      <div className="flex flex-col gap-6">
+        <Sheet title="Nameplate">
+          {caution ? (
+            <p className="mb-4 border-l-4 border-alarm bg-alarm-wash px-3 py-2 text-sm">
+              <span className="font-bold text-alarm">{refrigerantLabel(unit.refrigerant)}.</span> {caution}
+            </p>
+          ) : null}
+          <Facts
+            items={[
+              ['Refrigerant', <RefrigerantName key="r" id={unit.refrigerant} />],
+              ['Charge', nominal('mass', measures.mass, unit.chargeKg)],
+              ['High-pressure cut-out', nominal('pressure', measures.pressure, unit.cutoutPaGauge) || 'Not on file'],
+              ['Box set point', nominal('temperature', measures.temperature, unit.boxSetK)],
+              ['Temperature', word(eq.APPLICATION_LABEL, unit.application)],
+              ['Expansion', word(eq.EXPANSION_LABEL, unit.expansion)],
+              ['Circuit', word(eq.CIRCUIT_ACCESS_LABEL, unit.circuitAccess)],
+              ['Condenser', word(eq.CONDENSER_KIND_LABEL, unit.condenserKind)],
+              ['Head control', unit.headControl ? 'Held up in cold air' : ''],
+              ['Reached by', unit.roofWork ? 'Roof or ladder' : ''],
+              ['Make and model', [unit.make, unit.model].filter(Boolean).join(' ')],
+              ['Serial', unit.serial],
+              ['Compressor map', unit.compressorMap ? 'On file' : ''],
+              ['Notes', unit.notes ? <span key="n" className="whitespace-pre-line">{unit.notes}</span> : ''],
+            ]}
+          />
+        </Sheet>
+        <Tasks
+          unitId={unit.id}
+          tasks={tasks}
+          kinds={kinds}
+          today={todayIn(kitchen.timeZone, now.getTime())}
+          timeZone={kitchen.timeZone}
+          limit={limit}
+          mayWrite={can(actor, 'write:rules') && !off}
+          mayReview={can(actor, 'overrule:rules') && !off}
+        />
+        {writes && !off ? <TakeOff id={unit.id} version={unit.version} what="unit" action={takeUnitOff} consequence="Its tasks no longer come due. Visits, findings and readings stay, and it can be put back." /> : null}
+      </div>
+    </>
+  );
+});

@@ -1,0 +1,23 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { kitchenToEdit } from '@/lib/data/kitchens';
+import { unitsOf } from '@/lib/data/people';
+import { isId } from '@/lib/data/search';
+import { definePage } from '@/lib/server/define-page';
+import { PageHead } from '../../../_ui/sheet';
+import { Trail } from '../../../_ui/trail';
+import { UnitForm } from '../_components/unit-form';
+
+export const metadata: Metadata = { title: 'New unit' };
+
+export default definePage('write:equipment', async ({ db, actor, query }) => {
+  const kitchen = isId(query.kitchen) ? await kitchenToEdit(db, query.kitchen) : null;
+  if (!kitchen || kitchen.archivedAt) notFound();
+  return (
+    <>
+      <Trail items={[{ href: `/customers/${kitchen.customerId}`, label: kitchen.customer.name }, { href: `/kitchens/${kitchen.id}`, label: kitchen.name }]} />
+      <PageHead title="New unit" />
+      <UnitForm kitchenId={kitchen.id} units={await unitsOf(db, actor.userId)} />
+    </>
+  );
+});

@@ -1,0 +1,16 @@
+import type { ReactNode } from 'react';
+
+/** Facts of a record, two or three abreast. An empty one is left out. */
+export function Facts({ items }: { items: readonly (readonly [label: string, value: ReactNode])[] }) {
+  const shown = items.filter(([, value]) => value !== null && value !== undefined && value !== '');
+  return (
+    <dl className="grid grid-cols-[repeat(auto-fill,minmax(11rem,1fr))] gap-x-6 gap-y-3">
+      {shown.map(([label, value]) => (
+        <div key={label}>
+          <dt className="text-sm text-soft">{label}</dt>
+          <dd className="break-words">{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}

@@ -5,7 +5,6 @@ import { createServer } from 'node:http';
 import { ensureBuild, ensureClient, serve } from './support/app.mjs';
 import { atEnd, close, closeOnSignals } from './support/closing.mjs';
 import { create, databaseName, drop } from './support/databases.mjs';
-import { endChildren } from './support/run.mjs';
 import { complain } from './support/say.mjs';
 import { demoFingerprint, makeDemo } from './support/shop.mjs';
 import { openTestServer } from './support/test-databases.mjs';
@@ -68,8 +67,6 @@ const control = createServer((request, response) => {
 
 atEnd(() => server.close());
 atEnd(() => drop(database).catch(() => {}));
-atEnd(stop);
-atEnd(() => endChildren());
 closeOnSignals();
 // Playwright may be killed without a word: then nobody needs this server any more.
 const parent = process.ppid;

@@ -3,12 +3,10 @@
 import './support/node-version.mjs';
 import { atEnd, close, closeOnSignals, isClosing } from './support/closing.mjs';
 import { ensureInstalled } from './support/install.mjs';
-import { endChildren } from './support/run.mjs';
 import { complain, elapsed, Plain, step } from './support/say.mjs';
 
 async function main() {
   closeOnSignals({ code: 130 });
-  atEnd(() => endChildren());
   await ensureInstalled();
 
   // Only now are the packages there that these need.

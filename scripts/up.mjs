@@ -7,7 +7,6 @@ import { ensureInstalled } from './support/install.mjs';
 import { lock } from './support/lock.mjs';
 import { keep } from './support/paths.mjs';
 import { isFree } from './support/ports.mjs';
-import { endChildren } from './support/run.mjs';
 import { complain, Plain } from './support/say.mjs';
 
 const HELP = `npm run up -- [options]
@@ -43,7 +42,6 @@ async function main() {
   const chosen = options();
   if (chosen.help) return void console.log(HELP);
   closeOnSignals({ say: () => console.log('\nStopping …') });
-  atEnd(() => endChildren());
 
   const held = lock(path.join(keep, 'up.lock'), { port: chosen.port });
   if (!held.taken)

@@ -1,6 +1,7 @@
+import { endChildren } from './run.mjs';
 import { complain } from './say.mjs';
 
-/** What has to be undone at the end, the last first. */
+/** What has to be undone at the end, the last first; programs that still run are ended before all else. */
 const closers = [];
 let closing;
 
@@ -10,6 +11,7 @@ export const atEnd = (work) => void closers.push(work);
 /** Undo everything, once, then leave. */
 export function close(code) {
   closing ??= (async () => {
+    await endChildren();
     for (const work of closers.reverse()) await Promise.resolve(work()).catch(complain);
     process.exit(code);
   })();

@@ -1,7 +1,7 @@
 import 'server-only';
 import { DEFAULT_HYPER, type FoulingPosterior } from '../core/fouling';
-import { DEFAULT_SHOP_RULES, type FleetBelief, type ShopRules, type UnitBelief } from '../core/evidence';
-import { readShopRules } from '../schemas/policy';
+import { DEFAULT_SHOP_RULES, readShopRules, type FleetBelief, type OwnLimits, type ShopRules, type UnitBelief } from '../core/evidence';
+import { fromLocalDate } from './dates';
 import type { Prisma, Tx } from './client';
 
 const json = (value: unknown) => value as Prisma.InputJsonValue;
@@ -22,8 +22,8 @@ export async function shopRules(db: Tx): Promise<ShopRules> {
   return shop ? readShopRules(shop.policy) : DEFAULT_SHOP_RULES;
 }
 
-/** A belief as its row. */
-export function foulingRow({ file, evidence, fouling }: UnitBelief) {
+/** A belief as its row. `own` is left as it is on file where it is not given. */
+export function foulingRow({ file, evidence, fouling }: UnitBelief, own?: OwnLimits | null) {
   const { grades, readings, cleanings } = fouling.evidence;
   return {
     unitId: file.unitId,
@@ -32,12 +32,16 @@ export function foulingRow({ file, evidence, fouling }: UnitBelief) {
     rateSdPerDay: fouling.rate.sd,
     evidenceCount: grades + readings + cleanings,
     modelVersion: fouling.modelVersion,
+    lnK: fouling.lnK.mean,
+    lnKSd: fouling.lnK.sd,
+    asOf: fromLocalDate(fouling.asOf),
     baseline: json(evidence.baseline),
+    ...(own ? { own: json(own) } : {}),
   };
 }
 
-export async function saveBelief(db: Tx, belief: UnitBelief): Promise<void> {
-  const row = foulingRow(belief);
+export async function saveBelief(db: Tx, belief: UnitBelief, own?: OwnLimits | null): Promise<void> {
+  const row = foulingRow(belief, own);
   await db.unitFouling.upsert({ where: { unitId: row.unitId }, create: row, update: row });
 }
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { DEFAULT_SHOP_RULES, type ShopRules } from '../core/evidence';
+import type { ShopRules } from '../core/evidence';
 import { GRADES } from '../core/findings/grades';
 
 const share = (low: number, high: number, words: string) => z.coerce.number(words).min(low, words).max(high, words);
@@ -16,9 +16,13 @@ export const ShopRulesSchema = z.object({
   energyCostPerDayPerLnK: money,
   failureCost: money,
   failureLimit: Limit,
+  failureChancePerDay: share(0, 1, 'A chance a day, between 0 and 1.'),
+  deepCleanShare: share(0, 1, 'A share between 0 and 1.'),
   hiddenFailureCostPerDay: money,
   minWeeks: weeks,
+  minWeeksUnlessSevere: weeks,
   maxWeeks: z.object({ coil_cleaning: weeks, drain_inspection: weeks, evaporator_inspection: weeks }),
+  maxWeeksWithoutHistory: weeks,
   loosenFactor: share(1, 1.25, 'Between 1 and 1.25: rules loosen slowly.'),
   cleanFindings: z.coerce.number().int().min(2, 'At least two clean findings running.').max(10),
   cleanGrade: z.enum(GRADES.coil.map((g) => g.grade)),
@@ -29,14 +33,3 @@ export const ShopRulesSchema = z.object({
     dischargeK: share(340, 420, 'A discharge limit between 152 and 296 °F.'),
   }),
 }) satisfies z.ZodType<ShopRules>;
-
-/** Policy on file, filled up with what the program brings; a damaged value falls back to its default alone. */
-export function readShopRules(stored: unknown): ShopRules {
-  const given = (typeof stored === 'object' && stored !== null ? stored : {}) as Record<string, unknown>;
-  const merged: Record<string, unknown> = { ...DEFAULT_SHOP_RULES };
-  for (const [key, schema] of Object.entries(ShopRulesSchema.shape)) {
-    const parsed = key in given ? (schema as z.ZodType).safeParse(given[key]) : null;
-    if (parsed?.success) merged[key] = parsed.data;
-  }
-  return merged as ShopRules;
-}

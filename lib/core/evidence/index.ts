@@ -3,8 +3,9 @@ export { baselineFrom, lnKOf, readingFact, setAsideWhy, type ReadingFact } from 
 export { CONDENSER_MODEL_VERSION, estimateColumns, estimateReading, pastLosses } from './estimate-record';
 export { evidenceOf, type FindingFact, type UnitEvidence, type UnitFile } from './unit-file';
 export { exposureOf, failureOf, groupKey, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
+export { course, fanAhead, fanDays, limitDates, type CoursePoint } from './course';
 export { fitFleet } from './fit-fleet';
-export { ownLimits, type LimitSettings, type OwnLimits } from './own-limits';
-export { DEFAULT_SHOP_RULES, type ShopRules } from './shop-rules';
+export { extraKwh, ownLimits, type LimitSettings, type OwnLimits } from './own-limits';
+export { DEFAULT_SHOP_RULES, readShopRules, type ShopRules } from './shop-rules';
 export { dueNow, reviseTask, settingsFor, type TaskFile, type TaskRevision } from './revise-task';
 export { RETURN_WORDS, returnVisits, type ReturnCause, type ReturnVisit } from './return-visits';

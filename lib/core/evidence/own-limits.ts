@@ -18,8 +18,8 @@ export type OwnLimits = {
   failureLimit: Limit | null;
   /** Limits that this unit passes even with a clean coil on a hot day. */
   passedClean: string[];
-  /** Extra energy, kWh a day, for a deposit (−ln K); null without numbers. */
-  extraKwhPerDay: ((deposit: number) => number) | null;
+  /** Extra energy, kWh a day, at deposits (−ln K) of 0, 0.1, 0.2 …; empty without numbers. Plain, so that it can be kept. */
+  kwhPerDay: number[];
 };
 
 /** Deposits looked at: to 10 % of the clean conductance. */
@@ -57,7 +57,7 @@ export function ownLimits(unit: CondenserUnit, baseline: CleanBaseline, conditio
   const cutout = unit.cutoutPaGauge;
   if (cutout !== undefined) add('Head pressure', (p) => model.fluid.dewP(p.condensingDewK) - model.atmospherePa >= cutout);
   const hard = limits.find((l) => l.name === 'Head pressure') ?? limits.find((l) => l.name === 'Discharge temperature') ?? null;
-  return { limits, failureLimit: hard, passedClean, extraKwhPerDay: energyTable(curve, clean, conditions, model.profile.cleanRunHoursPerDay, model.fanW) };
+  return { limits, failureLimit: hard, passedClean, kwhPerDay: energyTable(curve, clean, conditions, model.profile.cleanRunHoursPerDay, model.fanW) };
 }
 
 function edge(over: (y: number) => boolean): number {
@@ -70,20 +70,21 @@ function edge(over: (y: number) => boolean): number {
   return hi;
 }
 
-function energyTable(curve: BoxCurve, clean: number, conditions: Conditions, usualHours: number, fanW: number) {
+function energyTable(curve: BoxCurve, clean: number, conditions: Conditions, usualHours: number, fanW: number): number[] {
   const share = Math.min(1, (conditions.cleanRunHoursPerDay ?? usualHours) / 24);
   const table: number[] = [];
-  for (let y = 0; y <= DEEPEST + 1e-9; y += TABLE_STEP) {
-    const use = dayUse(curve, { now: clean * Math.exp(-y), clean }, airProfile(conditions), share, fanW);
+  for (let i = 0; i * TABLE_STEP <= DEEPEST + 1e-9; i++) {
+    const use = dayUse(curve, { now: clean * Math.exp(-i * TABLE_STEP), clean }, airProfile(conditions), share, fanW);
     if (!use) break;
     table.push(use.extra);
   }
-  if (table.length < 2) return null;
-  const last = table.length - 1;
-  return (deposit: number): number => {
-    const x = Math.max(0, deposit) / TABLE_STEP;
-    const i = Math.min(Math.floor(x), last - 1);
-    // Past the table the last slope goes on: the unit runs all day by then.
-    return (table[i] as number) + (x - i) * ((table[i + 1] as number) - (table[i] as number));
-  };
+  return table.length < 2 ? [] : table;
+}
+
+/** Extra energy, kWh a day, for a deposit (−ln K ≥ 0); NaN without numbers. Past the table its last slope goes on. */
+export function extraKwh({ kwhPerDay: table }: Pick<OwnLimits, 'kwhPerDay'>, deposit: number): number {
+  if (table.length < 2) return NaN;
+  const x = Math.max(0, deposit) / TABLE_STEP;
+  const i = Math.min(Math.floor(x), table.length - 2);
+  return (table[i] as number) + (x - i) * ((table[i + 1] as number) - (table[i] as number));
 }

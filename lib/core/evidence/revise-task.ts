@@ -1,7 +1,7 @@
 import { nextDue, type Anchor, type LocalDate, type Weekday } from '../calendar';
 import { reviseCoilRule, reviseInspectionRule, type Bounds, type CoilEvidence, type InspectionEvidence, type IntervalTask, type Revision } from '../intervals';
 import type { UnitBelief } from './beliefs';
-import type { OwnLimits } from './own-limits';
+import { extraKwh, type OwnLimits } from './own-limits';
 import type { ShopRules } from './shop-rules';
 import type { Hyper } from '../fouling';
 
@@ -32,8 +32,8 @@ export function dueNow(task: Pick<TaskFile, 'rule' | 'anchor' | 'anchorDate' | '
 
 /** Money enters by the kitchen's own price and the machine's own energy, where both are known. */
 export function settingsFor(rules: ShopRules, own: OwnLimits | null, pricePerKwh: number | null): Omit<ShopRules, 'energyCostPerDayPerLnK'> & { energyCostPerDayPerLnK: number | ((deposit: number) => number) } {
-  const kwh = own?.extraKwhPerDay;
-  return { ...rules, energyCostPerDayPerLnK: kwh && pricePerKwh !== null ? (deposit: number) => kwh(deposit) * pricePerKwh : rules.energyCostPerDayPerLnK };
+  const priced = own !== null && own.kwhPerDay.length > 0 && pricePerKwh !== null;
+  return { ...rules, energyCostPerDayPerLnK: priced ? (deposit: number) => extraKwh(own, deposit) * pricePerKwh : rules.energyCostPerDayPerLnK };
 }
 
 /** The rule after a visit, or null for a kind of task that no evidence speaks of: its rule stays as it is. */

@@ -12,3 +12,19 @@ export const DEFAULT_SHOP_RULES: ShopRules = {
   energyCostPerDayPerLnK: 0.8,
   ownLimits: { coolingLost: 0.1, dischargeK: fahrenheitToKelvin(225) },
 };
+
+/** Whether a stored value has the shape of what the program brings: numbers finite, lists of alike, objects key by key. */
+function alike(given: unknown, brought: unknown): boolean {
+  if (typeof brought === 'number') return typeof given === 'number' && Number.isFinite(given);
+  if (Array.isArray(brought)) return Array.isArray(given) && given.length > 0 && given.every((g) => alike(g, brought[0]));
+  if (typeof brought === 'object' && brought !== null)
+    return typeof given === 'object' && given !== null && Object.entries(brought).every(([k, v]) => alike((given as Record<string, unknown>)[k], v));
+  return typeof given === typeof brought;
+}
+
+/** The policy on file, filled up with what the program brings; a damaged value falls back to its default alone. */
+export function readShopRules(stored: unknown): ShopRules {
+  const given = (typeof stored === 'object' && stored !== null ? stored : {}) as Record<string, unknown>;
+  const whole = Object.entries(DEFAULT_SHOP_RULES).map(([key, brought]) => [key, alike(given[key], brought) ? given[key] : brought]);
+  return Object.fromEntries(whole) as ShopRules;
+}

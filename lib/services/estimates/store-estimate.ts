@@ -31,8 +31,8 @@ export async function storeEstimate(ctx: Pick<ServiceContext, 'db'>, readingId: 
     const baseline = baselineFrom(unit, earlier);
     const on = reading.visit ? visitDate(reading.visit, kitchen.timeZone) : todayIn(kitchen.timeZone, at);
     // The cleaning of this very visit lies between its two readings: only the one after it starts afresh.
-    const cleanings = (file?.cleanings ?? []).filter((c) => (reading.phase === 'after' ? c <= on : c < on));
-    const history = pastLosses(earlier, baseline, cleanings.at(-1) ?? null, at);
+    const lastCleaning = reading.phase === 'after' ? on : ((file?.cleanings ?? []).filter((c) => c < on).at(-1) ?? null);
+    const history = pastLosses(earlier, baseline, lastCleaning, at);
     const result = estimateReading(unit, readingOf(reading, { coilGrade, fanGrade }), baseline, conditionsOf(unit, kitchen, shop?.currency ?? 'USD'), history);
     const { columns } = estimateColumns(result, baseline, { at, on, phase: reading.phase, fanFailed: fanGrade === 'failed' });
     await saveEstimate(tx, reading, columns, result);

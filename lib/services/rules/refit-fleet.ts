@@ -1,8 +1,8 @@
 import 'server-only';
-import { fitFleet, kitchenBeliefs, type UnitFile } from '../../core/evidence';
+import { fitFleet, kitchenBeliefs, ownLimits, type UnitFile } from '../../core/evidence';
 import { groupBy } from '../../core/numerics/group-by';
 import { unitFiles } from '../../data/findings-history';
-import { saveBelief, saveFleetBelief } from '../../data/fouling';
+import { saveBelief, saveFleetBelief, shopRules } from '../../data/fouling';
 import { withinTransaction } from '../../data/transaction';
 import type { ServiceContext } from '../context';
 
@@ -11,7 +11,10 @@ const KITCHENS_AT_ONCE = 50;
 /** Units that a fit looks at, whole kitchens at a time, evenly over the fleet. */
 const FITTED_UNITS = 2000;
 
-/** Fits the pooled prior to the fleet's history and brings every unit's posterior up to it. Rules change only at visits. */
+/**
+ * Fits the pooled prior to the fleet's history and brings every unit's posterior, limits and energy up to it. Rules
+ * change only at visits.
+ */
 export async function refitFleet({ db, now }: Pick<ServiceContext, 'db' | 'now'>): Promise<{ units: number; modelVersion: string }> {
   const kitchens = (await db.kitchen.findMany({ where: { archivedAt: null }, select: { id: true }, orderBy: { id: 'asc' } })).map((k) => k.id);
   const all = await db.unit.count({ where: { archivedAt: null } });
@@ -20,12 +23,13 @@ export async function refitFleet({ db, now }: Pick<ServiceContext, 'db' | 'now'>
   await inPieces(kitchens.filter((_, i) => i % stride === 0), async (ids) => void sample.push(...(await unitFiles(db, { kitchenIds: ids }))));
   const fleet = fitFleet(sample, now.toISOString().slice(0, 10));
   await saveFleetBelief(db, fleet, now);
+  const rules = await shopRules(db);
   let units = 0;
   await inPieces(kitchens, async (ids) => {
     const files = await unitFiles(db, { kitchenIds: ids });
     for (const [, group] of groupBy(files, (f) => f.kitchenId))
       await withinTransaction(db, async (tx) => {
-        for (const b of kitchenBeliefs(group, fleet)) await saveBelief(tx, b);
+        for (const b of kitchenBeliefs(group, fleet)) await saveBelief(tx, b, ownLimits(b.file.unit, b.evidence.baseline, b.file.conditions, rules.ownLimits));
         units += group.length;
       });
   });

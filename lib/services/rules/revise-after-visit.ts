@@ -40,14 +40,15 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
     const rules = await shopRules(tx);
     const fleet = await fleetBelief(tx);
     const beliefs = kitchenBeliefs(await unitFiles(tx, { kitchenId: visit.kitchenId }, visitId), fleet);
-    // The kitchen's other units hear the news too, so all of it is kept.
-    for (const belief of beliefs) await saveBelief(tx, belief);
     const touched = beliefs.filter((b) => visit.unitIds.has(b.file.unitId));
     const tasks = await tasksToRevise(tx, touched.map((b) => b.file.unitId), visitId, visit.kitchen.timeZone);
     const revisions: RuleRevision[] = [];
     const followUpIds: string[] = [];
+    // The kitchen's other units hear the news too.
+    for (const belief of beliefs) if (!touched.includes(belief)) await saveBelief(tx, belief);
     for (const belief of touched) {
       const own = ownLimits(belief.file.unit, belief.evidence.baseline, belief.file.conditions, rules.ownLimits);
+      await saveBelief(tx, belief, own);
       for (const task of tasks.filter((t) => t.row.unitId === belief.file.unitId)) {
         const done = await reviseOne(tx, { visit, task, belief, own, rules, fleet, by: actor?.userId ?? null, now });
         if (done) revisions.push(done);

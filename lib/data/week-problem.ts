@@ -26,7 +26,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date) {
     WHERE t.active AND t."dueOn" < ${fromLocalDate(until)}::date AND NOT EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."taskId" = t.id AND vt.open)
     GROUP BY t."kitchenId" ORDER BY min(t."dueOn") LIMIT ${MAX_KITCHENS}`;
   const fixed = await db.visit.findMany({
-    where: { status: { in: ['booked', 'started'] }, startsAt: { lt: new Date(instantOf(until, '00:00', zone)) }, endsAt: { gt: notBefore } },
+    where: { status: { in: ['booked', 'started'] }, startsAt: { lt: new Date(instantOf(until, '00:00', zone)) }, endsAt: { gt: new Date(Math.max(notBefore.getTime(), instantOf(monday, '00:00', zone))) } },
     include: { tasks: { where: { open: true } } },
   });
   const kitchenIds = [...new Set([...due.map((d) => d.kitchenId), ...fixed.map((v) => v.kitchenId)])];

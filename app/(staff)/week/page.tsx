@@ -1,8 +1,9 @@
 import type { Metadata } from 'next';
 import { addDays, instantOf, isLocalDate, todayIn, weekdayOf, type LocalDate } from '@/lib/core/calendar';
 import { definePage } from '@/lib/server/define-page';
-import { shopTimeZone } from '@/lib/data/shop';
-import { bookableTechnicians, visitsBetween } from '@/lib/data/visits';
+import { shopRoad, shopTimeZone } from '@/lib/data/shop';
+import { travelMinutes, type Travel } from '@/lib/core/planning';
+import { bookableTechnicians, visitsBetween, type BoardVisit } from '@/lib/data/visits';
 import { unbookedKitchens } from '@/lib/data/unbooked';
 import { ButtonLink } from '../../_ui/button';
 import { PageHead } from '../../_ui/sheet';
@@ -20,10 +21,11 @@ export default definePage('read:visit', async ({ db, now, query }) => {
   const monday = addDays(asked, -weekdayOf(asked));
   const days = Array.from({ length: 7 }, (_, i) => addDays(monday, i));
   const instant = (d: LocalDate) => new Date(instantOf(d, '00:00', timeZone));
-  const [visits, technicians, unbooked] = await Promise.all([
+  const [visits, technicians, unbooked, road] = await Promise.all([
     visitsBetween(db, instant(monday), instant(addDays(monday, 7))),
     bookableTechnicians(db),
     unbookedKitchens(db, addDays(monday, 7), 20),
+    shopRoad(db),
   ]);
   return (
     <>
@@ -41,9 +43,17 @@ export default definePage('read:visit', async ({ db, now, query }) => {
         }
       />
       <div className="grid gap-6 xl:grid-cols-[minmax(0,1fr)_19rem]">
-        <Board days={days} today={today} timeZone={timeZone} visits={visits.filter((v) => v.status !== 'cancelled')} technicians={technicians} />
+        <Board days={days} today={today} timeZone={timeZone} visits={withDrives(visits.filter((v) => v.status !== 'cancelled'), road)} technicians={technicians} />
         <Unbooked kitchens={unbooked} today={today} />
       </div>
     </>
   );
 });
+
+/** Minutes on the road from the technician's stop before, on the same day. */
+function withDrives(visits: BoardVisit[], road: Travel) {
+  return visits.map((v) => {
+    const before = visits.findLast((o) => o.technicianId === v.technicianId && o.endsAt <= v.startsAt && v.startsAt - o.endsAt < 10 * 3_600_000);
+    return { ...v, driveMinutes: before ? travelMinutes(before, v, road) : null };
+  });
+}

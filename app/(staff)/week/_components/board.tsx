@@ -59,6 +59,7 @@ export function Board({ days, today, timeZone, visits, technicians }: Props) {
                   <ul className="flex flex-col gap-1.5">
                     {cell(t.id, d).map((v) => (
                       <li key={v.id}>
+                        {v.driveMinutes ? <p className="mb-1 px-2 text-xs text-soft">{Math.round(v.driveMinutes)} min drive</p> : null}
                         <Slip visit={v} />
                       </li>
                     ))}

@@ -2,6 +2,8 @@
 
 import Link from 'next/link';
 import { timeIn } from '../../../_ui/when';
+import type { WeeklyWindow } from '@/lib/core/booking/service-hours';
+import { HourBar } from './hour-bar';
 import { State } from '../../../_ui/state';
 
 export type SlipVisit = {
@@ -10,6 +12,9 @@ export type SlipVisit = {
   startsAt: number;
   endsAt: number;
   timeZone: string;
+  serviceHours: readonly WeeklyWindow[];
+  /** Minutes on the road from the stop before, or null when that cannot be told. */
+  driveMinutes?: number | null;
   kitchen: string;
   customer: string;
   units: number;
@@ -35,10 +40,11 @@ export function Slip({ visit: v }: { visit: SlipVisit }) {
         {timeIn(v.startsAt, v.timeZone)}–{timeIn(v.endsAt, v.timeZone)}
       </span>
       <span className="block">{v.customer}</span>
-      <span className="block text-soft">{v.kitchen}</span>
+      {v.kitchen === v.customer ? null : <span className="block text-soft">{v.kitchen}</span>}
       <span className="block text-soft">
         {count(v.units, 'unit')}, {count(v.tasks, 'task')}
       </span>
+      <HourBar {...v} />
       {v.status === 'done' ? <State shape="done" tone="soft">Done</State> : null}
       {v.status === 'started' ? <State shape="now" tone="cold">Under way</State> : null}
       {v.emergency ? <State shape="late" tone="alarm">Emergency</State> : null}

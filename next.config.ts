@@ -1,3 +1,4 @@
+import { withSerwist } from '@serwist/turbopack';
 import type { NextConfig } from 'next';
 
 const development = process.env.NODE_ENV === 'development';
@@ -50,4 +51,4 @@ const config: NextConfig = {
   headers: async () => [{ source: '/:path*', headers: securityHeaders }],
 };
 
-export default config;
+export default withSerwist(config);

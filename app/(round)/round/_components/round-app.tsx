@@ -5,6 +5,7 @@ import { usePlace } from '../_lib/use-place';
 import { AddUnit } from './add-unit';
 import { CloseVisit } from './close/close-visit';
 import { EntriesPage } from './entries-page';
+import { InstallWorker } from './install-worker';
 import { LeaveGuard } from './leave-guard';
 import { RoundList } from './round-list';
 import { NoRound, SignIn, Starting, StorageRefused } from './thresholds';
@@ -28,6 +29,7 @@ function Screen() {
   return (
     <div className="min-h-dvh text-[1.0625rem]">
       <TopBar />
+      <InstallWorker />
       <TroubleBar />
       <main id="main" className="mx-auto max-w-[64rem] px-4 pb-28 pt-4">
         {phase === 'starting' ? <Starting /> : phase === 'sign_in' ? <SignIn /> : phase === 'refused' ? <StorageRefused /> : phase === 'no_round' ? <NoRound /> : <Here />}

@@ -3,6 +3,7 @@ import { todayIn, type LocalDate } from '../core/calendar';
 import type { Estimate, Reading } from '../core/condenser';
 import { readingOf } from '../core/condenser/from-record';
 import { course, fanAhead, fanDays, kitchenBeliefs, limitDates, lnKOf, ownLimits, setAsideWhy } from '../core/evidence';
+import type { TaskShown, UnitEvidenceShown, VisitShown } from '../core/evidence/shown';
 import { cyclePicture, headPicture } from '../core/evidence/pictures';
 import { toLocalDate } from './dates';
 import { unitFiles, visitDate } from './findings-history';
@@ -12,7 +13,7 @@ import type { Tx } from './client';
 const SHOWN_VISITS = 40;
 
 /** Everything that the evidence section of a unit shows; null when the unit is not in service. */
-export async function unitEvidence(db: Tx, unitId: string, now: Date) {
+export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<UnitEvidenceShown | null> {
   const [file] = await unitFiles(db, { unitIds: [unitId] });
   if (!file) return null;
   const kitchen = await db.kitchen.findUniqueOrThrow({ where: { id: file.kitchenId } });
@@ -20,7 +21,8 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date) {
   const fleet = await fleetBelief(db);
   const rules = await shopRules(db);
   const neighbours = await kitchenPosteriors(db, file.kitchenId, fleet.fouling.modelVersion);
-  const belief = kitchenBeliefs([file], fleet, neighbours)[0]!;
+  const [belief] = kitchenBeliefs([file], fleet, neighbours);
+  if (!belief) return null;
   const own = ownLimits(file.unit, belief.evidence.baseline, file.conditions, rules.ownLimits);
   const tasks = await unitTasks(db, unitId);
   const coil = tasks.find((t) => t.kindKey === 'coil_cleaning') ?? null;
@@ -51,9 +53,7 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date) {
     visits: await visitHistory(db, unitId, kitchen.timeZone),
   };
 }
-export type UnitEvidenceData = NonNullable<Awaited<ReturnType<typeof unitEvidence>>>;
-
-async function unitTasks(db: Tx, unitId: string) {
+async function unitTasks(db: Tx, unitId: string): Promise<TaskShown[]> {
   const rows = await db.task.findMany({
     where: { unitId, active: true },
     orderBy: { kind: { sort: 'asc' } },
@@ -88,7 +88,7 @@ async function headReadings(db: Tx, unitId: string) {
 }
 
 /** Visits to the unit, newest first: what was found, read and done. */
-async function visitHistory(db: Tx, unitId: string, timeZone: string) {
+async function visitHistory(db: Tx, unitId: string, timeZone: string): Promise<VisitShown[]> {
   const rows = await db.visit.findMany({
     where: { status: { in: ['started', 'done'] }, OR: [{ findings: { some: { unitId } } }, { readings: { some: { unitId } } }, { tasks: { some: { unitId } } }] },
     orderBy: { startsAt: 'desc' },

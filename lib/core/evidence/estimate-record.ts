@@ -1,4 +1,4 @@
-import { estimate, type CleanBaseline, type CondenserUnit, type Conditions, type Estimate, type PastLoss, type Reading } from '../condenser';
+import { estimate, type CleanBaseline, type CondenserUnit, type Conditions, type Estimate, type PastLoss, type Reading } from '../condenser/api';
 import type { LocalDate } from '../calendar';
 import { lnKOf, readingFact, setAsideWhy, type ReadingFact } from './reading-fact';
 

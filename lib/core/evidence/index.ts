@@ -1,4 +1,6 @@
 /** From what lies on file about a unit to beliefs, rules and return visits: joins condenser, fouling and intervals. */
+import '../refrigerants/all';
+
 export { baselineFrom, lnKOf, readingFact, setAsideWhy, type ReadingFact } from './reading-fact';
 export { CONDENSER_MODEL_VERSION, estimateColumns, estimateReading, pastLosses } from './estimate-record';
 export { evidenceOf, type FindingFact, type UnitEvidence, type UnitFile } from './unit-file';

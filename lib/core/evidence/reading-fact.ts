@@ -1,4 +1,4 @@
-import { cleanPrior, updateBaseline, type CauseId, type CleanBaseline, type CondenserUnit, type Estimate, type EstimateOk, type Figure, type Verdict } from '../condenser';
+import { cleanPrior, updateBaseline, type CauseId, type CleanBaseline, type CondenserUnit, type Estimate, type EstimateOk, type Figure, type Verdict } from '../condenser/api';
 import { Z80 } from '../condenser/bands';
 import type { LocalDate } from '../calendar';
 

@@ -4,6 +4,7 @@ import { can } from '@/lib/core/access';
 import { todayIn } from '@/lib/core/calendar';
 import * as eq from '@/lib/core/equipment';
 import { flammableCaution, refrigerantLabel } from '@/lib/core/refrigerant-caution';
+import { unitEvidence } from '@/lib/data/evidence';
 import { unitsOf } from '@/lib/data/people';
 import { isId } from '@/lib/data/search';
 import { overdueLimit } from '@/lib/data/settings';
@@ -18,6 +19,7 @@ import { RefrigerantName } from '../../../_ui/refrigerant-name';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
 import { putUnitBack, takeUnitOff } from '../actions';
+import { UnitEvidence } from './_components/evidence';
 import { Tasks } from './_components/tasks';
 
 export const metadata: Metadata = { title: 'Unit' };
@@ -29,6 +31,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
   if (!unit) notFound();
   const [tasks, kinds, measures, limit] = await Promise.all([tasksOfUnit(db, unit.id), taskKinds(db, { activeOnly: true }), unitsOf(db, actor.userId), overdueLimit(db)]);
   const { kitchen } = unit;
+  const evidence = unit.archivedAt ? null : await unitEvidence(db, unit.id, now);
   const writes = can(actor, 'write:equipment');
   const off = unit.archivedAt !== null;
   const caution = flammableCaution(unit.refrigerant);
@@ -77,6 +80,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           mayWrite={can(actor, 'write:rules') && !off}
           mayReview={can(actor, 'overrule:rules') && !off}
         />
+        {evidence ? <UnitEvidence evidence={evidence} units={measures} name={unit.name} /> : null}
         {writes && !off ? <TakeOff id={unit.id} version={unit.version} what="unit" action={takeUnitOff} consequence="Its tasks no longer come due. Visits, findings and readings stay, and it can be put back." /> : null}
       </div>
     </>

@@ -1,0 +1,49 @@
+import { Figure } from '@/app/_ui/figure';
+import { PERCENT } from '@/app/_ui/measure';
+import { dayWords } from '@/app/_ui/when';
+import { daysBetween, type LocalDate } from '@/lib/core/calendar';
+import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
+
+const when = (d: LocalDate | null) => (d ? `${dayWords(d)} ${d.slice(0, 4)}` : 'beyond ten years');
+
+/** How fast it fouls, when its limits come, and why the next date is where it is. */
+export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) {
+  const { fouling, limitDates, today, ownLimits } = evidence;
+  const month = (rate: number) => 1 - Math.exp(-30 * Math.max(0, rate));
+  const rate = { value: month(fouling.rate.mean), lo: month(fouling.rate.low), hi: month(fouling.rate.high) };
+  const { cleanings, grades, readings, setAside } = fouling.evidence;
+  const coil = evidence.tasks.find((t) => t.kindKey === 'coil_cleaning');
+  const reason = coil?.changes.find((c) => c.kind !== 'unlocked')?.reason;
+  return (
+    <div className="mt-5 grid gap-x-8 gap-y-4 md:grid-cols-2">
+      <div>
+        <h3>How fast</h3>
+        <p>
+          Loses <Figure of={rate} scale={PERCENT} /> of its conductance in 30 days. A cleaning takes off <Figure of={{ value: fouling.restore.mean, lo: Math.max(0, fouling.restore.mean - 1.28 * fouling.restore.sd), hi: Math.min(1, fouling.restore.mean + 1.28 * fouling.restore.sd) }} scale={PERCENT} /> of what sits on it.
+        </p>
+        <p className="text-sm text-soft">
+          From {grades} looks at the coil, {readings} readings and {cleanings} cleanings{setAside > 0 ? `; ${setAside} readings set aside because another cause led` : ''}.
+        </p>
+      </div>
+      <div>
+        <h3>If nothing is done</h3>
+        {limitDates.length === 0 ? <p className="text-soft">None of its limits can be worked out.</p> : null}
+        <ul>
+          {limitDates.map((f) => (
+            <li key={f.limit.name}>
+              <b>{f.limit.name}</b> {passed(f.quantiles.p50, today) ? 'is likely passed already' : <>passes its limit about {when(f.quantiles.p50)}</>} <span className="text-soft">({when(f.quantiles.p10)} to {when(f.quantiles.p90)})</span>
+            </li>
+          ))}
+        </ul>
+        {ownLimits && ownLimits.passedClean.length > 0 ? <p className="text-sm text-soft">{ownLimits.passedClean.join(', ')}: beyond its limit on a hot day even with a clean coil, so it says nothing of the coil. Look at it apart.</p> : null}
+      </div>
+      {reason ? (
+        <p className="md:col-span-2">
+          <b>Why this date:</b> {reason}
+        </p>
+      ) : null}
+    </div>
+  );
+}
+
+const passed = (d: LocalDate | null, today: LocalDate) => d !== null && daysBetween(today, d) <= 0;

@@ -1,0 +1,79 @@
+import { Figure } from '@/app/_ui/figure';
+import { differenceIn, PERCENT } from '@/app/_ui/measure';
+import { Table, Td, Th } from '@/app/_ui/table';
+import { dayWords } from '@/app/_ui/when';
+import { GRADES, type Aspect } from '@/lib/core/findings/grades';
+import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
+
+type Visit = UnitEvidenceShown['visits'][number];
+
+/** Every visit to the unit, newest first. */
+export function EvidenceHistory({ visits, units }: { visits: Visit[]; units: MeasureUnits }) {
+  return (
+    <Table label="Visits, findings and readings">
+      <thead>
+        <tr>
+          <Th>Date</Th>
+          <Th>Coil</Th>
+          <Th>Ice</Th>
+          <Th>Drain</Th>
+          <Th>Fan</Th>
+          <Th>Rise before</Th>
+          <Th>Lost before</Th>
+          <Th>Lost after</Th>
+          <Th>Done</Th>
+        </tr>
+      </thead>
+      <tbody>
+        {visits.map((v) => (
+          <tr key={v.id}>
+            <Td className="whitespace-nowrap">
+              <a href={`/visits/${v.id}`}>
+                {dayWords(v.on)} {v.on.slice(0, 4)}
+              </a>
+              <br />
+              <span className="text-sm text-soft">{v.technician}</span>
+            </Td>
+            {v.outcome?.outcome === 'could_not_reach' ? (
+              <Td colSpan={8}>
+                <b>Could not reach:</b> {v.outcome.reason}
+              </Td>
+            ) : (
+              <>
+                <Td>{both(v, 'coil')}</Td>
+                <Td>{both(v, 'ice')}</Td>
+                <Td>{both(v, 'drain')}</Td>
+                <Td>{both(v, 'fan')}</Td>
+                <Read visit={v} phase="before" what="rise" units={units} />
+                <Read visit={v} phase="before" what="lost" units={units} />
+                <Read visit={v} phase="after" what="lost" units={units} />
+                <Td className="text-sm">{v.done.join(', ') || '—'}</Td>
+              </>
+            )}
+          </tr>
+        ))}
+      </tbody>
+    </Table>
+  );
+}
+
+function word(aspect: Aspect, grade: string): string {
+  return GRADES[aspect].find((g) => g.grade === grade)?.label ?? grade;
+}
+
+/** "Packed → bare": as found, and as left where that was written down. */
+function both(v: Visit, aspect: Aspect): string {
+  const of = (phase: string) => v.findings.find((f) => f.aspect === aspect && f.phase === phase);
+  const found = of('found');
+  const left = of('left');
+  const met = found ? (found.grade ? word(aspect, found.grade) : `not looked at: ${found.notLookedWhy}`) : '—';
+  return left?.grade ? `${met} → ${word(aspect, left.grade).toLowerCase()}` : met;
+}
+
+function Read({ visit, phase, what, units }: { visit: Visit; phase: string; what: 'rise' | 'lost'; units: MeasureUnits }) {
+  const e = visit.readings.find((r) => r.phase === phase)?.estimate;
+  if (!e) return <Td className="text-soft">—</Td>;
+  if (what === 'rise') return <Td>{e.riseK ? <Figure of={e.riseK} scale={differenceIn(units)} /> : <span className="text-soft">can’t say</span>}</Td>;
+  return <Td>{e.status === 'ok' ? <Figure of={e.conductanceLost} scale={PERCENT} /> : <span className="text-soft">can’t say</span>}</Td>;
+}

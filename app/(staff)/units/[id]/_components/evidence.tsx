@@ -1,0 +1,60 @@
+import { describeRule } from '@/lib/core/calendar';
+import type { EstimateOk } from '@/lib/core/condenser';
+import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
+import type { MeasureUnits } from '@/lib/core/measure-units';
+import { Empty, Sheet } from '@/app/_ui/sheet';
+import { dayWords } from '@/app/_ui/when';
+import { CourseChart } from './evidence-course-chart';
+import { CycleChart } from './evidence-cycle-chart';
+import { EvidenceFigures } from './evidence-figures';
+import { HeadChart } from './evidence-head-chart';
+import { EvidenceHistory } from './evidence-history';
+import { EvidenceForecast } from './evidence-forecast';
+
+/** What is known of a unit's coil and low side, from its readings and findings, and what follows from it. */
+export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidenceShown; units: MeasureUnits; name: string }) {
+  const { latest, visits, course, fan, head, cycle } = evidence;
+  const coil = evidence.tasks.find((t) => t.kindKey === 'coil_cleaning') ?? null;
+  const ok: EstimateOk | null = latest?.estimate.status === 'ok' ? latest.estimate : null;
+  if (visits.length === 0 && !latest)
+    return (
+      <section id="evidence" aria-label="Evidence">
+        <Empty>
+          After the first visit this shows how fast {name} fouls, what that costs, and when it is due and why. Until then it is taken to be like others of its kind that stand
+          where it stands.
+        </Empty>
+      </section>
+    );
+  return (
+    <section id="evidence" aria-label="Evidence" className="flex flex-col gap-6">
+      <EvidenceFigures evidence={evidence} units={units} />
+      <Sheet title="How the coil went" aside={coil ? <span className="text-sm text-soft">next cleaning {dayWords(coil.dueOn)}, {describeRule(coil.rule)}</span> : null}>
+        <CourseChart
+          course={course}
+          fan={fan}
+          readings={evidence.readings}
+          cleanings={[...evidence.cleanings]}
+          limits={evidence.ownLimits?.limits ?? []}
+          today={evidence.today}
+          dueOn={coil?.dueOn ?? null}
+        />
+        <EvidenceForecast evidence={evidence} />
+      </Sheet>
+      <div className="grid gap-6 lg:grid-cols-2">
+        <Sheet title={head?.by === 'head' ? 'Head against air' : 'Condensing against air'}>
+          {head ? (
+            <HeadChart picture={head} units={units} tripNowK={ok?.cutoutAirK?.now.value ?? null} tripCleanK={ok?.cutoutAirK?.clean.value ?? null} />
+          ) : (
+            <p className="text-soft">No numbers for this refrigerant at these temperatures.</p>
+          )}
+        </Sheet>
+        <Sheet title="The cycle at the last reading" aside={latest ? <span className="text-sm text-soft">{dayWords(latest.on)}</span> : null}>
+          {cycle ? <CycleChart picture={cycle} units={units} refrigerant={evidence.unit.refrigerant} /> : <p className="text-soft">No reading that gives a whole cycle yet.</p>}
+        </Sheet>
+      </div>
+      <Sheet title="Visits, findings and readings">
+        <EvidenceHistory visits={visits} units={units} />
+      </Sheet>
+    </section>
+  );
+}

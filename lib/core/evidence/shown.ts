@@ -1,0 +1,49 @@
+import type { LocalDate } from '../calendar';
+import type { CleanBaseline, CondenserUnit, Conditions, Estimate, Reading } from '../condenser';
+import type { DateForecast, FoulingPosterior } from '../fouling';
+import type { CoursePoint } from './course';
+import type { OwnLimits } from './own-limits';
+import type { CyclePicture, HeadPicture } from './pictures';
+import type { FindingFact } from './unit-file';
+
+/** What the evidence of one unit is made of, as a screen or a report shows it. */
+
+export type ChangeShown = { id: string; at: Date; kind: string; fromRule: string; toRule: string; reason: string; review: string | null; modelVersion: string };
+
+export type TaskShown = {
+  id: string; kindKey: string; label: string; rule: string; anchor: string; locked: boolean; dueOn: LocalDate; lastDoneOn: LocalDate | null;
+  /** Newest first. */
+  changes: ChangeShown[];
+}; // prettier-ignore
+
+export type VisitShown = {
+  id: string;
+  on: LocalDate;
+  technician: string;
+  outcome: { outcome: string; reason: string } | null;
+  /** Tasks done at this unit, in words. */
+  done: string[];
+  findings: { aspect: string; grade: string | null; phase: string; notLookedWhy: string; note: string }[];
+  readings: { phase: string; estimate: Estimate | null }[];
+};
+
+export type UnitEvidenceShown = {
+  today: LocalDate;
+  unit: CondenserUnit;
+  conditions: Conditions & { priceKnown: boolean };
+  baseline: CleanBaseline;
+  fouling: Pick<FoulingPosterior, 'rate' | 'lnK' | 'restore' | 'evidence' | 'lastCleanedOn' | 'asOf' | 'modelVersion'>;
+  ownLimits: OwnLimits | null;
+  course: CoursePoint[];
+  fan: CoursePoint[];
+  limitDates: DateForecast[];
+  readings: { on: LocalDate; phase: string; lnK: number; sd: number; setAside: string | null }[];
+  cleanings: readonly LocalDate[];
+  grades: FindingFact[];
+  tasks: TaskShown[];
+  latest: { on: LocalDate; estimate: Estimate; reading: Reading } | null;
+  head: HeadPicture | null;
+  cycle: CyclePicture | null;
+  /** Newest first. */
+  visits: VisitShown[];
+};

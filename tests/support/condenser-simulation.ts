@@ -15,7 +15,7 @@ import {
 } from '@/lib/core/condenser/instruments';
 import { fixedLossPerDisplacement, type Compressor } from '@/lib/core/condenser/compressor';
 import { conductanceFromRise, modelOf, type UnitModel } from '@/lib/core/condenser/model';
-import { RandomStream } from '@/lib/core/numerics/random';
+import { type RandomStream } from '@/lib/core/numerics/random';
 import type { UnitKind } from '@/lib/core/equipment';
 
 /** A made-up unit, its truth and one reading of it with errors of the sizes that the estimate allows for. */

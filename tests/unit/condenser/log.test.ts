@@ -143,6 +143,21 @@ describe('a log against its own clean rows', () => {
     expect(mean(dirty.map((r) => r.conductanceRatio!.value))).toBeCloseTo(0.65, 1.7);
   });
 
+  it('asks for ten minutes after a start whatever the logger interval', () => {
+    const rows = made('medium', 'R134a', 1)
+      .slice(0, 30)
+      .map((row, i) => ({
+        ...row,
+        minute: i * 2,
+        ...(i < 3 ? { headPa: row.suctionPa! * 1.05 } : {}),
+      }));
+    const statuses = analyseLog(rows).map((r) => r.status);
+    expect(statuses.slice(0, 3)).toEqual(Array(3).fill('not_running'));
+    expect(statuses.slice(3, 8)).toEqual(Array(5).fill('not_steady'));
+    expect(statuses.slice(9)).not.toContain('not_running');
+    expect(statuses.filter((s) => s === 'ok').length).toBeGreaterThan(15);
+  });
+
   it('drops a clamp that fell off from both sides of the comparison', () => {
     const rows = made('medium', 'R134a', 0.65).map((row) =>
       row.state === 'dirty' ? { ...row, dischargeK: row.airInK } : row,

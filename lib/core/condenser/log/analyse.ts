@@ -45,7 +45,10 @@ export function analyseLog(rows: readonly LogRow[]): LogResult[] {
   });
   const results = new Array<LogResult>(rows.length);
   for (const indices of groups.values()) {
-    const inTime = [...indices].sort((a, b) => (rows[a] as LogRow).minute - (rows[b] as LogRow).minute || a - b);
+    const minute = (i: number) => (rows[i] as LogRow).minute;
+    // One unreadable timestamp leaves the unit in the order of the file.
+    const timed = indices.every((i) => !Number.isNaN(minute(i)));
+    const inTime = timed ? [...indices].sort((a, b) => minute(a) - minute(b) || a - b) : indices;
     const own = inTime.map((i) => rows[i] as LogRow);
     unitResults(own).forEach((result, k) => (results[inTime[k] as number] = result));
   }

@@ -7,7 +7,7 @@ export type { Column } from './column';
 export { fold, kitchenKey, type OnFile, type PlannedKitchen } from './kitchens';
 export { planFleet, type FleetPlan, type PlanContext, type PlannedUnit } from './plan';
 export type { PlannedTask } from './tasks';
-export { writeRow } from './row';
+export { guarded, writeRow } from './row';
 export { columnsIn, template } from './template';
 export { isTimeZone } from './cells';
 export { emptyRow, type KitchenValues, type Line, type Problem, type RowValues, type TaskKindInfo, type UnitValues } from './types';

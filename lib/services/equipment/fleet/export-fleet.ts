@@ -1,9 +1,12 @@
 import 'server-only';
 import Papa from 'papaparse';
-import { columnsIn, template, writeRow } from '../../../core/fleet-csv';
+import { AppError } from '../../../core/errors';
+import { columnsIn, guarded, template, writeRow } from '../../../core/fleet-csv';
 import type { Tx } from '../../../data/client';
 import { fleetRows, fleetTaskKinds } from '../../../data/fleet';
+import { importRun } from '../../../data/imports';
 import { unitsOf } from '../../../data/people';
+import { isId } from '../../../data/search';
 
 /** Spreadsheets read a file as UTF-8 only when it says so. */
 const csv = (table: string[][]) => `\uFEFF${Papa.unparse(table, { newline: '\r\n' })}\r\n`;
@@ -18,7 +21,10 @@ export async function exportFleet({ db, actor }: { db: Tx; actor: { userId: stri
 /** The file to start from, with invented rows. */
 export const fleetTemplate = async ({ db }: { db: Tx }): Promise<string> => csv(template(await fleetTaskKinds(db)));
 
-/** What is wrong with a file as a file: line, column, value, what to do. */
-export function problemsCsv(problems: readonly { line: number; column: string; value: string; message: string; severity: string }[]): string {
-  return csv([['line', 'column', 'value', 'what to do', 'kind'], ...problems.map((p) => [String(p.line), p.column, p.value, p.message, p.severity])]);
+/** What is wrong with a checked file, as a file to mend it by. @throws AppError not_found */
+export async function importProblems({ db }: { db: Tx }, runId: string): Promise<string> {
+  const run = isId(runId) ? await importRun(db, runId) : null;
+  if (!run) throw new AppError('not_found', 'That import is not on file.');
+  const rows = run.report.problems.map((p) => [String(p.line), p.column, guarded(p.value), p.message, p.severity]);
+  return csv([['line', 'column', 'value', 'what to do', 'kind'], ...rows]);
 }

@@ -2,6 +2,7 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../data/client';
 import { tryLockAll } from '../../../data/lock';
+import { isId } from '../../../data/search';
 
 export type ImportProgress = { status: string; rows: number; doneRows: number };
 
@@ -13,7 +14,7 @@ const GRACE_MS = 15_000;
  * transaction is gone and nothing was written, so it is marked failed. @throws AppError not_found
  */
 export async function importProgress({ db, now }: { db: Db; now: Date }, runId: string): Promise<ImportProgress> {
-  const run = await db.importRun.findUnique({ where: { id: runId }, select: { status: true, rows: true, doneRows: true, startedAt: true } });
+  const run = isId(runId) && (await db.importRun.findUnique({ where: { id: runId }, select: { status: true, rows: true, doneRows: true, startedAt: true } }));
   if (!run) throw new AppError('not_found', 'That import is not on file.');
   const waited = run.startedAt ? now.getTime() - run.startedAt.getTime() : 0;
   if (run.status === 'running' && waited > GRACE_MS && (await db.$transaction((tx) => tryLockAll(tx, 'fleet')))) {

@@ -1,0 +1,89 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { importRun, type ImportSummary } from '@/lib/data/imports';
+import { isId } from '@/lib/data/search';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../../../_ui/button';
+import { PageHead, Sheet } from '../../../../_ui/sheet';
+import { State } from '../../../../_ui/state';
+import { Trail } from '../../../../_ui/trail';
+import { FileForm } from '../_components/file-form';
+import { ProblemTable } from '../_components/problem-table';
+import { Progress } from '../_components/progress';
+import { RunForm } from '../_components/run-form';
+
+export const metadata: Metadata = { title: 'Import' };
+
+/** A file small enough to mend in the browser. */
+const MENDABLE = 200_000;
+
+const many = (n: number, one: string, more = `${one}s`) => `${n.toLocaleString('en-US')} ${n === 1 ? one : more}`;
+
+function Wins({ s }: { s: ImportSummary }) {
+  return (
+    <p>
+      {many(s.units, 'unit')} with {many(s.tasks, 'task')} in {many(s.kitchens, 'kitchen')} ({many(s.newKitchens, 'new one')}); {many(s.customers, 'new customer')}.
+      {s.flammable > 0 ? ` ${many(s.flammable, 'unit')} with a flammable refrigerant: only people on file for it can be booked on them.` : ''}
+    </p>
+  );
+}
+
+export default definePage('import:equipment', async ({ db, params }) => {
+  const run = isId(params.id) ? await importRun(db, params.id) : null;
+  if (!run) notFound();
+  const { problems, summary } = run.report;
+  const bad = summary.errors > 0;
+  return (
+    <>
+      <Trail items={[{ href: '/customers', label: 'Customers' }, { href: '/customers/import', label: 'Import' }]} />
+      <PageHead title={run.fileName} lead={many(run.rows, 'row')} />
+      <div className="flex flex-col gap-6">
+        {run.status === 'running' ? (
+          <Sheet>
+            <Progress runId={run.id} rows={run.rows} doneRows={run.doneRows} />
+          </Sheet>
+        ) : null}
+        {run.status === 'done' ? (
+          <Sheet>
+            <State shape="done" tone="cold">
+              Done
+            </State>
+            <Wins s={summary} />
+            <p className="mt-3 flex gap-2">
+              <ButtonLink href="/customers" look="primary">
+                See the kitchens
+              </ButtonLink>
+              <ButtonLink href="/due">What is due</ButtonLink>
+            </p>
+          </Sheet>
+        ) : null}
+        {run.status === 'failed' ? (
+          <Sheet>
+            <State shape="off" tone="alarm">
+              Nothing was written
+            </State>
+            <p>{bad ? 'Something on file changed since the check; see below.' : 'The import was cut off before it ended. The fleet is as it was before. Check the file again and run it once more.'}</p>
+          </Sheet>
+        ) : null}
+        {run.status === 'checked' && !bad ? (
+          <Sheet title="All of it fits">
+            <div className="flex flex-col gap-3">
+              <Wins s={summary} />
+              <RunForm runId={run.id} units={summary.units} />
+            </div>
+          </Sheet>
+        ) : null}
+        {problems.length > 0 ? (
+          <Sheet title={bad ? `${many(summary.errors, 'thing')} to mend` : 'Good to know'} aside={bad ? <span className="text-soft">Nothing has been written.</span> : null}>
+            <ProblemTable problems={problems} runId={run.id} />
+          </Sheet>
+        ) : null}
+        {(bad || run.status === 'failed') && run.csv ? (
+          <Sheet title="Try again">
+            <FileForm pasted={run.csv.length <= MENDABLE ? run.csv : undefined} />
+          </Sheet>
+        ) : null}
+      </div>
+    </>
+  );
+});

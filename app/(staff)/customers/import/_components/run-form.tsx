@@ -1,0 +1,19 @@
+'use client';
+
+import { Button } from '../../../../_ui/button';
+import { FormErrors } from '../../../../_ui/field';
+import { useActionForm } from '../../../../_ui/use-action-form';
+import { runFleet } from '../actions';
+
+export function RunForm({ runId, units }: { runId: string; units: number }) {
+  const { form, error, busy } = useActionForm(runFleet);
+  return (
+    <form {...form} className="flex flex-col gap-3">
+      <FormErrors errors={error('')} />
+      <input type="hidden" name="runId" value={runId} />
+      <Button look="primary" type="submit" disabled={busy} className="self-start">
+        {busy ? 'Starting …' : `Put ${units.toLocaleString('en-US')} ${units === 1 ? 'unit' : 'units'} on file`}
+      </Button>
+    </form>
+  );
+}

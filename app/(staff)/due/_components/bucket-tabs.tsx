@@ -1,0 +1,38 @@
+import Link from 'next/link';
+import { BUCKET_LABEL, BUCKETS, type Bucket } from '@/lib/core/due-buckets';
+import { State } from '../../../_ui/state';
+import { addressOf } from './address';
+
+type Count = { tasks: number; kitchens: number };
+type Props = { counts: Record<Bucket | 'pastLimit', Count>; bucket: Bucket; limit: number; query: Record<string, string | undefined> };
+
+const count = (n: number, word: string) => `${n.toLocaleString('en-US')} ${word}${n === 1 ? '' : 's'}`;
+
+/** The three parts of the list with how much each holds. */
+export function BucketTabs({ counts, bucket, limit, query }: Props) {
+  return (
+    <>
+      <nav aria-label="Parts of the list" className="mb-3 grid gap-2 sm:grid-cols-3">
+        {BUCKETS.map((b) => (
+          <Link
+            key={b}
+            href={addressOf(query, { show: b, from: undefined, after: undefined })}
+            aria-current={b === bucket ? 'page' : undefined}
+            className={`rounded-md border px-4 py-2.5 text-ink no-underline ${b === bucket ? 'border-cold bg-cold-wash' : 'border-line bg-sheet hover:border-edge'}`}
+          >
+            <span className="block font-bold">{BUCKET_LABEL[b]}</span>
+            <span className="text-soft">{counts[b].tasks === 0 ? 'nothing to book' : `${count(counts[b].tasks, 'task')} in ${count(counts[b].kitchens, 'kitchen')}`}</span>
+          </Link>
+        ))}
+      </nav>
+      {counts.pastLimit.tasks > 0 ? (
+        <p className="mb-4">
+          <State shape="late" tone="alarm">
+            {count(counts.pastLimit.tasks, 'task')} in {count(counts.pastLimit.kitchens, 'kitchen')}
+          </State>{' '}
+          <span className="text-soft">more than {limit} days over, the limit of this shop. They come first.</span>
+        </p>
+      ) : null}
+    </>
+  );
+}

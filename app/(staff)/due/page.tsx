@@ -1,0 +1,71 @@
+import type { Metadata } from 'next';
+import { isLocalDate } from '@/lib/core/calendar';
+import { BUCKETS, type Bucket } from '@/lib/core/due-buckets';
+import { PLACEMENTS } from '@/lib/core/equipment';
+import { dueCounts, duePage, zonesOnFile, type DueCursor, type DueFilter } from '@/lib/data/due';
+import { isId } from '@/lib/data/search';
+import { overdueLimit } from '@/lib/data/settings';
+import { taskKinds } from '@/lib/data/tasks';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../_ui/button';
+import { Empty, PageHead } from '../../_ui/sheet';
+import { BucketTabs } from './_components/bucket-tabs';
+import { DueTable } from './_components/due-table';
+import { Filters } from './_components/filters';
+import { addressOf } from './_components/address';
+
+export const metadata: Metadata = { title: 'Due' };
+
+const KITCHENS = 25;
+
+type Query = Record<string, string | undefined>;
+
+function filterOf(query: Query, kinds: readonly { key: string }[]): DueFilter {
+  const text = (s: string | undefined) => s?.trim().slice(0, 80) || undefined;
+  return {
+    q: text(query.q),
+    area: text(query.area),
+    kindKey: kinds.find((k) => k.key === query.kind)?.key,
+    placement: PLACEMENTS.find((p) => p === query.place),
+    booked: query.booked === '1',
+  };
+}
+
+const cursorOf = (q: Query): DueCursor | undefined => (q.from && isLocalDate(q.from) && isId(q.after) ? { soonest: q.from, kitchenId: q.after } : undefined);
+
+export default definePage('read:due', async ({ db, now, query }) => {
+  const [kinds, zones, limit] = await Promise.all([taskKinds(db, { activeOnly: true }), zonesOnFile(db, now), overdueLimit(db)]);
+  const filter = filterOf(query, kinds);
+  const counts = await dueCounts(db, zones, filter, limit);
+  const bucket: Bucket = BUCKETS.find((b) => b === query.show) ?? BUCKETS.find((b) => counts[b].tasks > 0) ?? 'overdue';
+  const after = cursorOf(query);
+  const page = await duePage(db, zones, bucket, filter, { after, limit: KITCHENS });
+  const narrowed = Boolean(filter.q ?? filter.area ?? filter.kindKey ?? filter.placement);
+  const at = { ...query, show: bucket };
+
+  return (
+    <>
+      <PageHead title="What is due" lead="Tasks that nobody has booked yet, by kitchen, the longest overdue first. Choose a kitchen’s tasks and book them." />
+      <BucketTabs counts={counts} bucket={bucket} limit={limit} query={query} />
+      <Filters query={{ ...query, show: bucket }} kinds={kinds.map((k) => ({ value: k.key, label: k.label }))} narrowed={narrowed} />
+      {page.kitchens.length > 0 ? (
+        <DueTable key={addressOf(at, {})} kitchens={page.kitchens} limit={limit} />
+      ) : (
+        <Empty action={zones.length === 0 ? <ButtonLink href="/customers">Put kitchens on file</ButtonLink> : narrowed ? <ButtonLink href={`/due?show=${bucket}`}>Show all</ButtonLink> : null}>{nothing(bucket, narrowed, zones.length)}</Empty>
+      )}
+      {page.next || after ? (
+        <p className="mt-4 flex gap-2">
+          {after ? <ButtonLink href={addressOf(at, { from: undefined, after: undefined })}>Back to the first</ButtonLink> : null}
+          {page.next ? <ButtonLink href={addressOf(at, { from: page.next.soonest, after: page.next.kitchenId })}>More kitchens</ButtonLink> : null}
+        </p>
+      ) : null}
+    </>
+  );
+});
+
+function nothing(bucket: Bucket, narrowed: boolean, zones: number): string {
+  if (zones === 0) return 'Once kitchens and their units are on file, what is due stands here. Put the first customer on file, or import a fleet.';
+  if (narrowed) return 'Nothing here fits what you asked for. Loosen a filter.';
+  if (bucket === 'overdue') return 'Nothing is overdue that is not booked. That is how it should be.';
+  return bucket === 'week' ? 'Nothing more falls due this week that is not booked.' : 'Nothing falls due in the next four weeks that is not booked.';
+}

@@ -1,24 +1,12 @@
-import { REFRIGERANTS, type SafetyClass } from './refrigerants/catalogue';
+import { REFRIGERANTS } from './refrigerants/catalogue';
+import { safetyOf } from './refrigerants/safety';
 
-/** ASHRAE 34 groups in words, from memory. */
-export const SAFETY_WORDS: Record<SafetyClass, string> = {
-  A1: 'no flame propagation',
-  A2L: 'mildly flammable',
-  A2: 'flammable',
-  A3: 'highly flammable',
-};
+export { SAFETY_WORDS } from './refrigerants/safety';
 
-const CAUTION: Record<SafetyClass, string | null> = {
-  A1: null,
-  A2L: 'Burns if it meets a flame. Keep ignition sources away, use a detector rated for it, and never charge it into a cabinet made for another refrigerant. Work on it as local code and your licence allow.',
-  A2: 'Flammable. Keep ignition sources away, use a detector rated for it, and never charge it into a cabinet made for another refrigerant. Work on it as local code and your licence allow.',
-  A3: 'Highly flammable. No flame or spark near it, unplug before opening the cabinet, ventilate, use a detector rated for it and like-for-like sealed parts, and never charge it into a cabinet made for another refrigerant. Work on it as local code and your licence allow.',
-};
-
-/** Common practice with flammable refrigerants, from memory; null for a refrigerant that does not burn or is unknown. */
+/** What stands beside a flammable refrigerant, in one paragraph; null for one that does not burn or is unknown. */
 export function flammableCaution(refrigerant: string): string | null {
-  const info = REFRIGERANTS[refrigerant];
-  return info ? CAUTION[info.safetyClass] : null;
+  const safety = safetyOf(refrigerant);
+  return safety?.flammable ? safety.cautions.join(' ') : null;
 }
 
 /** "R-404A": how an id is written for people. */

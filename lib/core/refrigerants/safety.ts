@@ -9,11 +9,12 @@ export type Safety = {
   cautions: readonly string[];
 };
 
-const MEANING: Record<SafetyClass, string> = {
-  A1: 'lower toxicity, no flame propagation',
-  A2L: 'lower toxicity, burns slowly (lower flammability)',
-  A2: 'lower toxicity, flammable',
-  A3: 'lower toxicity, highly flammable',
+/** ASHRAE 34 groups in words, from memory. */
+export const SAFETY_WORDS: Record<SafetyClass, string> = {
+  A1: 'no flame propagation',
+  A2L: 'burns slowly',
+  A2: 'flammable',
+  A3: 'highly flammable',
 };
 
 // Common practice, from memory: the maker's instructions and local code decide.
@@ -36,7 +37,7 @@ export function safetyOf(id: string): Safety | undefined {
   const flammable = safetyClass !== 'A1';
   return {
     safetyClass,
-    meaning: MEANING[safetyClass],
+    meaning: SAFETY_WORDS[safetyClass],
     flammable,
     cautions: [...(flammable ? FLAMMABLE : []), PRESSURE, ...(id === 'R744' ? [CARBON_DIOXIDE] : []), LOCAL],
   };

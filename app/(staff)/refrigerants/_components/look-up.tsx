@@ -1,0 +1,67 @@
+'use client';
+
+import { useEffect, useState } from 'react';
+import type { MeasureUnits } from '@/lib/core/measure-units';
+import { loadRefrigerants, REFRIGERANTS } from '@/lib/core/refrigerants/fleet';
+import { BAR_PA, celsiusToKelvin, fahrenheitToKelvin, footToMetre, metreToFoot, PSI_PA } from '@/lib/core/units';
+import { refrigerantLabel } from '@/lib/core/refrigerant-caution';
+import { Field, Select } from '../../../_ui/field';
+import { Sheet } from '../../../_ui/sheet';
+import { Answers } from './answers';
+import { Cautions } from './cautions';
+import { Neighbours } from './neighbours';
+
+type Props = { units: MeasureUnits; refrigerant: string; altitudeM: number };
+export type Asked = { by: 'pressure' | 'temperature'; text: string };
+
+const OPTIONS = Object.values(REFRIGERANTS).map((r) => ({ value: r.id, label: `${refrigerantLabel(r.id)}, ${r.safetyClass}` }));
+const number = (text: string) => (text.trim() === '' ? NaN : Number(text.replace(',', '.').replace('−', '-')));
+
+/** Type a pressure, see the temperatures; type a temperature, see the pressures. Works in the browser alone. */
+export function LookUp({ units, refrigerant: first, altitudeM }: Props) {
+  const feet = units.pressure === 'psig';
+  const [refrigerant, setRefrigerant] = useState(first);
+  const [altitude, setAltitude] = useState(String(Math.round(feet ? metreToFoot(altitudeM) : altitudeM)));
+  const [asked, setAsked] = useState<Asked>({ by: 'temperature', text: units.temperature === 'F' ? '110' : '43' });
+  const [loaded, setLoaded] = useState<string | null>(null);
+  const [failed, setFailed] = useState(false);
+
+  useEffect(() => {
+    let gone = false;
+    loadRefrigerants([refrigerant]).then(
+      () => !gone && (setLoaded(refrigerant), setFailed(false)),
+      () => !gone && setFailed(true),
+    );
+    return () => {
+      gone = true;
+    };
+  }, [refrigerant]);
+
+  const metres = feet ? footToMetre(number(altitude)) : number(altitude);
+  const altitudeError = Number.isFinite(metres) && metres >= -430 && metres <= 5000 ? undefined : [`Give the altitude, up to ${feet ? '16,400 ft' : '5,000 m'}.`];
+  const value = number(asked.text);
+  const pressureUnit = units.pressure;
+  const temperatureUnit = units.temperature === 'F' ? '°F' : '°C';
+  const wrong = asked.text.trim() !== '' && !Number.isFinite(value) ? ['Give a number.'] : undefined;
+  const ready = loaded === refrigerant && !altitudeError && Number.isFinite(value);
+  const si = asked.by === 'pressure' ? value * (pressureUnit === 'psig' ? PSI_PA : BAR_PA) : units.temperature === 'F' ? fahrenheitToKelvin(value) : celsiusToKelvin(value);
+
+  return (
+    <div className="grid gap-6 lg:grid-cols-[22rem_minmax(0,1fr)]">
+      <Sheet>
+        <div className="flex flex-col gap-4">
+          <Select label="Refrigerant" name="refrigerant" options={OPTIONS} value={refrigerant} onChange={(e) => setRefrigerant(e.target.value)} />
+          <Field label="Gauge pressure" unit={pressureUnit} name="pressure" inputMode="decimal" autoComplete="off" value={asked.by === 'pressure' ? asked.text : ''} placeholder={asked.by === 'pressure' ? '' : 'see right'} onChange={(e) => setAsked({ by: 'pressure', text: e.target.value })} error={asked.by === 'pressure' ? wrong : undefined} />
+          <Field label="Temperature" unit={temperatureUnit} name="temperature" inputMode="decimal" autoComplete="off" value={asked.by === 'temperature' ? asked.text : ''} placeholder={asked.by === 'temperature' ? '' : 'see right'} onChange={(e) => setAsked({ by: 'temperature', text: e.target.value })} error={asked.by === 'temperature' ? wrong : undefined} />
+          <Field label="Altitude" unit={feet ? 'ft' : 'm'} name="altitude" inputMode="numeric" autoComplete="off" value={altitude} onChange={(e) => setAltitude(e.target.value)} error={altitudeError} hint="The air pressure follows from it (ISO 2533)." />
+        </div>
+      </Sheet>
+      <div className="flex flex-col gap-6">
+        {failed ? <p role="alert" className="font-bold text-alarm">The data of this refrigerant did not arrive. Check the connection and choose it again.</p> : null}
+        {ready ? <Answers refrigerant={refrigerant} by={asked.by} si={si} altitudeM={metres} units={units} /> : <Sheet><p className="text-soft">Type a pressure or a temperature.</p></Sheet>}
+        <Cautions refrigerant={refrigerant} />
+        {ready ? <Neighbours refrigerant={refrigerant} altitudeM={metres} units={units} by={asked.by} si={si} /> : null}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,63 @@
+import { expect, test } from './support/test';
+import { freshShop } from './support/server';
+
+test.beforeAll(() => freshShop());
+
+const nextWeek = () => new Date(Date.now() + 7 * 86_400_000).toISOString().slice(0, 10);
+
+test('the dispatcher proposes a week, accepts, and takes it back', async ({ page, signIn, accessible }) => {
+  await signIn('dispatcher');
+  await page.goto(`/week?day=${nextWeek()}`);
+  await accessible();
+  const before = await page.getByRole('link', { name: /\d\d:\d\d–\d\d:\d\d/ }).count();
+
+  await page.getByRole('button', { name: 'Propose this week' }).click();
+  await expect(page.getByRole('heading', { name: 'Proposed visits' })).toBeVisible({ timeout: 45_000 });
+  await expect(page.getByText(/this is the best|within [\d.]+ %/)).toBeVisible();
+  await accessible();
+
+  await page.getByRole('button', { name: 'Accept all' }).click();
+  await expect(page.getByText(/^\d+ booked/)).toBeVisible({ timeout: 30_000 });
+  await page.getByRole('button', { name: 'Take back' }).click();
+  await expect(page.getByText(/^\d+ taken back/)).toBeVisible({ timeout: 30_000 });
+  await page.getByRole('link', { name: 'See the week' }).click();
+  await expect(page.getByRole('link', { name: /\d\d:\d\d–\d\d:\d\d/ })).toHaveCount(before);
+});
+
+test('a visit moves with a reason, moves back, and is cancelled with one', async ({ page, signIn, accessible }) => {
+  await signIn('dispatcher');
+  await page.goto(`/week?day=${nextWeek()}`);
+  await page.getByRole('link', { name: /\d\d:\d\d–\d\d:\d\d/ }).first().click();
+  await expect(page.getByRole('heading', { name: 'Move', exact: true })).toBeVisible();
+  await accessible();
+  const lead = page.getByRole('banner').or(page.locator('header')).getByText(/\d\d:\d\d–\d\d:\d\d/);
+  const booked = await lead.textContent();
+  const visit = page.url();
+
+  // An hour when nobody is out: refused softly, kept as typed, then agreed.
+  await page.getByLabel('From').fill('04:05');
+  await page.getByRole('button', { name: 'Move the visit' }).click();
+  await expect(page.getByLabel('Why it moves')).toHaveJSProperty('validity.valueMissing', true);
+  await page.getByLabel('Why it moves').fill('Hood cleaning that morning');
+  await page.getByRole('button', { name: 'Move the visit' }).click();
+  await expect(page.getByText(/outside the hours/)).toBeVisible();
+  await expect(page.getByLabel('From')).toHaveValue('04:05');
+  await expect(page.getByLabel('Why it moves')).toHaveValue('Hood cleaning that morning');
+  await page.getByLabel('Book anyway').check();
+  await page.getByRole('button', { name: 'Move the visit' }).click();
+  await expect(page).toHaveURL(/\/week\?day=/);
+
+  await page.goto(visit);
+  await expect(page.getByText('Hood cleaning that morning')).toBeVisible();
+  await page.getByRole('button', { name: /^Move back to/ }).click();
+  await expect(page).toHaveURL(/\/week\?day=/);
+  await page.goto(visit);
+  await expect(lead).toHaveText(booked ?? '');
+
+  await page.getByLabel('Why it is cancelled').fill('Kitchen closed for a wedding');
+  await page.getByRole('button', { name: 'Cancel the visit' }).click();
+  await expect(page).toHaveURL(/\/week/);
+  await page.goto('/outbox');
+  await expect(page.getByText(/Visit cancelled/).first()).toBeVisible();
+  await accessible();
+});

@@ -86,4 +86,8 @@ function main(args: readonly string[]): number {
   return problems.length > 0 ? 1 : 0;
 }
 
+// A reader that stops early, as `head` does, is no error.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
 process.exitCode = main(process.argv.slice(2));

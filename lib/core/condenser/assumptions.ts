@@ -20,6 +20,9 @@ export function assumptionsOf(
     reading.suctionPaGauge === undefined && 'Suction not measured: evaporator as usual for this kind.',
     reading.boxK === undefined && 'Box taken at its set point.',
     reading.steadyMinutes === undefined && 'Time of steady running not noted.',
+    unit.circuitAccess === 'sealed' &&
+      reading.headPaGauge !== undefined &&
+      'Sealed unit read with gauges: each connection lets charge out; a clamp on the bend will do next time.',
     `Hot day: ${degF(conditions.hotDayAirK)} at the coil, box at ${degF(conditions.boxK)}.`,
     !conditions.airProfile && `Usual day taken 11 °F cooler than the hot one.`,
     `Money: ${conditions.energyPricePerKwh} ${conditions.currency}/kWh, clean run time ${conditions.cleanRunHoursPerDay ?? model.profile.cleanRunHoursPerDay} h a day, fouled longer for the same duty.`,

@@ -59,6 +59,7 @@ export type Reading = {
   liquidLineK?: number;
   suctionLineK?: number;
   dischargeLineK?: number;
+  /** Kept on file; not in the sums: without the motor's curve it tells little, and at low temperature hardly moves. */
   ampsA?: number;
   boxK?: number;
   /** Minutes of steady running before the reading. */

@@ -1,0 +1,59 @@
+import { describe, expect, it } from 'vitest';
+import {
+  readMap,
+  steadyState,
+  superheatFactor,
+  tenCoefficients,
+  type CompressorMap,
+  type CondenserUnit,
+  type TenCoefficients,
+} from '@/lib/core/condenser';
+import { known, vapour } from '@/lib/core/refrigerants';
+import { F, REACH_IN } from '../../support/condenser';
+
+/** ACHP, ComponentTests/CompressorTest.py: °F, lb/h, W. */
+const MAP: CompressorMap = {
+  units: 'F_lb_per_h',
+  ratedSuperheatK: 11.1,
+  massFlow: [217.3163128, 5.094492028, -0.593170311, 0.0438, -0.0214, 0.0104, 7.9e-5, -5.73e-5, 1.79e-4, -8.08e-5],
+  power: [
+    -561.3615705, -15.62601841, 46.92506685, -0.217949552, 0.435062616, -0.442400826, 2.25e-4, 2.37e-3, -3.32e-3,
+    2.5e-3,
+  ],
+};
+
+describe('a ten-coefficient map', () => {
+  it('puts each coefficient on its own power', () => {
+    const [s, d] = [3, 7];
+    const powers = [1, s, d, s * s, s * d, d * d, s ** 3, d * s * s, s * d * d, d ** 3];
+    powers.forEach((power, i) => {
+      const one = powers.map((_, k) => (k === i ? 1 : 0)) as unknown as TenCoefficients;
+      expect(tenCoefficients(one, s, d)).toBe(power);
+    });
+  });
+
+  it('reads the same map in either units', () => {
+    const celsius: CompressorMap = { ...MAP, units: 'C_kg_per_s', massFlow: [0.05, 1e-3, 0, 0, 0, 0, 0, 0, 0, 0] };
+    expect(readMap(celsius, 273.15 + 10, 320).massFlow).toBeCloseTo(0.06, 12);
+    expect((readMap(MAP, F(45), F(100)).massFlow * 3600) / 0.45359237).toBeCloseTo(478.992, 3);
+  });
+
+  it('corrects flow for superheat by three quarters of the density ratio', () => {
+    expect(superheatFactor(1, 1)).toBe(1);
+    expect(superheatFactor(0.9, 1)).toBeCloseTo(0.925, 12);
+    // Colder suction gas is denser: more flow than the map says.
+    const warm = known(vapour('R410A', { T: F(65), p: 9e5 })).rho;
+    const cool = known(vapour('R410A', { T: F(52), p: 9e5 })).rho;
+    expect(superheatFactor(cool, warm)).toBeGreaterThan(1);
+  });
+
+  it('takes the place of typical constants in a unit that has one', () => {
+    const unit: CondenserUnit = { ...REACH_IN, refrigerant: 'R22', compressorMap: MAP, cutoutPaGauge: undefined };
+    const s = steadyState(unit, 700, { airK: F(90), boxK: F(38) });
+    if (s.status !== 'ok') throw new Error(s.message);
+    const read = readMap(MAP, s.evaporatingDewK, s.condensingDewK);
+    expect(s.powerW).toBeCloseTo(read.power, 6);
+    // Superheat is the map's own, so hardly any correction is left.
+    expect(s.massFlow / read.massFlow).toBeCloseTo(1, 6);
+  });
+});

@@ -24,8 +24,8 @@ export type Policy = {
   first: (unit: TrueUnit, index: number) => number;
   /** After a cleaning: days to the next one, to a return visit if one is called for, and whether the next is a deep one. */
   next: (index: number, day: number, events: UnitEvent[]) => Next;
-  /** 10 and 90 % points of the days until a limit, for scoring; null where a policy makes no forecast. */
-  band: (index: number, day: number) => { low: number; high: number } | null;
+  /** 10 and 90 % points of the days until a limit (Infinity = beyond ten years), with the chance that it comes by then; null where a policy makes no forecast. */
+  band: (index: number, day: number) => { low: number; high: number; ever: number } | null;
   /** Once a day, for anything done by the calendar. */
   daily: (day: number) => void;
 };
@@ -85,9 +85,9 @@ export function evidencePolicy(world: World, settings: ShopPolicy = DEFAULT_POLI
       };
     },
     band: (i, day) => {
-      const q = forecast(beliefs[i] as FoulingPosterior, limit, dateOf(day)).quantiles;
+      const { quantiles: q, ever } = forecast(beliefs[i] as FoulingPosterior, limit, dateOf(day));
       const days = (d: typeof q.p10) => (d === null ? Infinity : daysBetween(dateOf(day), d));
-      return { low: days(q.p10), high: days(q.p90) };
+      return { low: days(q.p10), high: days(q.p90), ever };
     },
     daily: (day) => {
       if (day === 0 || day % REFIT_DAYS !== 0) return;

@@ -1,3 +1,4 @@
+import { HORIZON_DAYS } from '../../lib/core/fouling';
 import { DEFAULT_POLICY } from '../../lib/core/intervals';
 import { RandomStream } from '../../lib/core/numerics/random';
 import type { Next, Policy } from './policies';
@@ -120,6 +121,8 @@ export function runWorld(world: World, policy: Policy, seed: number, fleet: numb
     const unit = world.units[i] as World['units'][number];
     const days = daysUntil(coils[i] as Coil, unit, day, limitDeposit);
     t.forecasts++;
-    if (days >= band.low && days <= band.high) t.covered++;
+    if (days <= HORIZON_DAYS) t.covered += days >= band.low && days <= band.high ? 1 : 0;
+    // Not within ten years: anywhere in the share of the forecast that lies beyond them.
+    else t.covered += Math.max(0, 0.9 - Math.max(0.1, band.ever)) / Math.max(1e-9, 1 - band.ever);
   }
 }

@@ -53,8 +53,8 @@ export type FailurePosterior = {
   prior: FailurePrior;
 };
 
-/** Failures per day, from once in 30 years to once in four days. */
-const GRID = Array.from({ length: 97 }, (_, i) => Math.exp(Math.log(1 / 11000) + (i * Math.log(11000 / 4)) / 96));
+/** Failures per day, from once in 500 years to once in four days. */
+const GRID = Array.from({ length: 129 }, (_, i) => Math.exp(-Math.log(180_000) + (i * Math.log(180_000 / 4)) / 128));
 
 function lnGammaDensity(x: number, { shape, days }: FailurePrior): number {
   // Density over ln λ, so that an even grid in ln λ sums directly.

@@ -18,7 +18,7 @@ import { filterHistory } from './posterior';
  * Empirical Bayes: the fleet's own hyperparameters by expectation-maximisation (Dempster, Laird & Rubin 1977) over the
  * rate pieces and kitchen nodes, each held by a prior worth a few units so that a small fleet moves them little.
  */
-const WORTH = { rateSd: 0.5, spread: 8, kitchens: 8, restore: 10, shape: 10 };
+const WORTH = { rateSd: 0.35, spread: 8, kitchens: 8, restore: 10, shape: 10 };
 
 type Seen = {
   placement: Placement;

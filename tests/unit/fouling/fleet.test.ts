@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest';
+import { addDays } from '@/lib/core/calendar';
+import { PLACEMENTS } from '@/lib/core/equipment';
+import {
+  DEFAULT_HYPER as H,
+  fitHyper,
+  fleetPosteriors,
+  kitchenWord,
+  posterior,
+  updatePosterior,
+  usualDays,
+  type FleetUnit,
+  type UnitEvent,
+} from '@/lib/core/fouling';
+import { RandomStream } from '@/lib/core/numerics/random';
+import { drawUnit, START } from '../../support/fouling-model';
+
+function unit(kitchenId: string, grade: 'bare' | 'packed', visits = 4): FleetUnit {
+  const events = Array.from({ length: visits }, (_, c): UnitEvent[] => {
+    const on = addDays(START, 60 * (c + 1));
+    return [
+      { kind: 'coil', on, grade, phase: 'before' },
+      { kind: 'cleaning', on },
+    ];
+  }).flat();
+  return { history: { startedOn: START, startedClean: true, events }, exposure: { placement: 'line', kitchenId } };
+}
+const empty = (kitchenId: string): FleetUnit => ({
+  history: { startedOn: START, startedClean: true, events: [] },
+  exposure: { placement: 'line', kitchenId },
+});
+
+describe('units of one kitchen', () => {
+  it('lend each other what they know, and other kitchens nothing', () => {
+    const [bad, good, other] = fleetPosteriors(
+      [
+        empty('greasy'),
+        empty('clean'),
+        empty('new'),
+        unit('greasy', 'packed'),
+        unit('greasy', 'packed'),
+        unit('clean', 'bare'),
+        unit('clean', 'bare'),
+      ],
+      H,
+    );
+    expect(bad?.rate.mean).toBeGreaterThan(1.3 * (other?.rate.mean ?? NaN));
+    expect(good?.rate.mean).toBeLessThan(0.8 * (other?.rate.mean ?? NaN));
+    expect(other?.rate.mean).toBeCloseTo(posterior(empty('new').history, empty('new').exposure, H).rate.mean, 12);
+    expect(usualDays(bad as NonNullable<typeof bad>, H, 0.6)).toBeLessThan(
+      usualDays(other as NonNullable<typeof other>, H, 0.6),
+    );
+  });
+
+  it('give the same belief all at once and visit by visit', () => {
+    const units = [unit('k', 'packed'), unit('k', 'bare'), unit('k', 'packed', 2)];
+    const whole = fleetPosteriors(units, H);
+    const alone = units.map((u) => posterior(u.history, u.exposure, H));
+    const again = alone.map((p, i) => updatePosterior(p, [], H, kitchenWord(alone.filter((_, j) => j !== i))));
+    again.forEach((p, i) => {
+      expect(p.rate.mean).toBeCloseTo(whole[i]?.rate.mean ?? NaN, 12);
+      expect(p.rate.sd).toBeCloseTo(whole[i]?.rate.sd ?? NaN, 12);
+    });
+  });
+});
+
+describe('hyperparameters from the fleet', () => {
+  const truth = {
+    ...H,
+    lnRate: { ...H.lnRate, fryer: H.lnRate.fryer + 0.5, line: H.lnRate.line - 0.5 },
+    unitSd: 0.3,
+    kitchenSd: 0.5,
+    restore: { ...H.restore, mean: 0.85 },
+  };
+  const units = Array.from({ length: 90 }, (_, k) => {
+    const s = new RandomStream(3, `kitchen ${k}`);
+    const effect = truth.kitchenSd * s.normal();
+    return Array.from({ length: 5 }, (): FleetUnit => {
+      const placement = s.pick(PLACEMENTS);
+      return {
+        history: drawUnit(s, truth, placement, effect, s.whole(4, 10)).history,
+        exposure: { placement, kitchenId: `k${k}` },
+      };
+    });
+  }).flat();
+
+  it('come near those the fleet was drawn with', () => {
+    const fitted = fitHyper(units, H, 'test');
+    expect(fitted.lnRate.fryer - H.lnRate.fryer).toBeGreaterThan(0.25);
+    expect(fitted.lnRate.line - H.lnRate.line).toBeLessThan(-0.25);
+    expect(Math.abs(fitted.lnRate.bar - H.lnRate.bar)).toBeLessThan(0.3);
+    expect(fitted.kitchenSd).toBeGreaterThan(0.4);
+    expect(fitted.unitSd).toBeLessThan(0.4);
+    expect(fitted.restore.mean).toBeLessThan(0.9);
+    expect(fitted.modelVersion).toBe(`${H.modelVersion}+test`);
+  });
+
+  it('stay as they were without evidence, and move little for one unit', () => {
+    const none = fitHyper([empty('k')], H, 'none');
+    expect({ ...none, modelVersion: H.modelVersion }).toEqual(H);
+    const one = fitHyper([unit('k', 'packed')], H, 'one');
+    expect(Math.abs(one.lnRate.line - H.lnRate.line)).toBeLessThan(0.6);
+    expect(one.lnRate.bar).toBeCloseTo(H.lnRate.bar, 9);
+  });
+});

@@ -6,6 +6,7 @@ export { CONDENSER_MODEL_VERSION, estimateColumns, estimateReading, pastLosses }
 export { evidenceOf, type FindingFact, type UnitEvidence, type UnitFile } from './unit-file';
 export { exposureOf, failureOf, groupKey, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
 export { course, fanAhead, fanDays, limitDates, type CoursePoint } from './course';
+export { depositToday, extraEnergyToday, lostToday, monthlyLoss, sumOf, timesPrice, type UnitStanding } from './fleet-cost';
 export { fitFleet } from './fit-fleet';
 export { extraKwh, ownLimits, type LimitSettings, type OwnLimits } from './own-limits';
 export { DEFAULT_SHOP_RULES, readShopRules, type ShopRules } from './shop-rules';

@@ -21,7 +21,7 @@ describe('the demo shop', () => {
     const again = makeShop({ now: NOW, seed: SEED });
     for (const key of Object.keys(made.out) as (keyof typeof made.out)[]) expect(JSON.stringify(again.out[key]), key).toBe(JSON.stringify(made.out[key]));
     for (const key of Object.keys(made.shop) as (keyof typeof made.shop)[]) expect(JSON.stringify(again.shop[key]), key).toBe(JSON.stringify(made.shop[key]));
-  });
+  }, 180_000);
 
   it('has the size and the stories it promises, within every rule of the database', async () => {
     const { db } = database;

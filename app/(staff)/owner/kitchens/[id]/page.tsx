@@ -1,0 +1,100 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { extraEnergyToday, lostToday, monthlyLoss, timesPrice } from '@/lib/core/evidence';
+import { PLACEMENT_LABEL, UNIT_KIND_LABEL, type Placement, type UnitKind } from '@/lib/core/equipment';
+import { foulingKitchen } from '@/lib/data/owner/kitchens';
+import { isId } from '@/lib/data/search';
+import { shopSettings } from '@/lib/data/settings';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../../../_ui/button';
+import { Figure } from '../../../../_ui/figure';
+import { moneyIn, PERCENT } from '../../../../_ui/measure';
+import { Empty, PageHead, Sheet } from '../../../../_ui/sheet';
+import { Table, Td, Th } from '../../../../_ui/table';
+import { Trail } from '../../../../_ui/trail';
+import { RateBar } from '../../_components/rate-bar';
+
+export const metadata: Metadata = { title: 'Fouling of a kitchen' };
+
+const KWH = { unit: 'kWh', of: (x: number) => x, decimals: 1 };
+
+export default definePage('read:fouling', async ({ db, now, params }) => {
+  const found = isId(params.id) ? await foulingKitchen(db, params.id, now) : null;
+  if (!found) notFound();
+  const { kitchen, units, unseen } = found;
+  const currency = (await shopSettings(db))?.currency ?? 'USD';
+  const energy = extraEnergyToday(units);
+  const most = Math.max(0.01, ...units.map((u) => monthlyLoss([u])?.hi ?? 0));
+  return (
+    <>
+      <Trail items={[{ href: '/owner', label: 'Fouling' }]} />
+      <PageHead
+        title={kitchen.name}
+        lead={
+          <>
+            {kitchen.customer.name}. Its coils lose <Figure of={monthlyLoss(units)} scale={PERCENT} className="text-ink" /> of their conductance in 30 days; today they cost{' '}
+            <Figure of={energy} scale={KWH} per="/day" className="text-ink" />
+            {kitchen.energyPricePerKwh !== null ? (
+              <>
+                , <Figure of={timesPrice(energy, kitchen.energyPricePerKwh)} scale={moneyIn(currency)} per="/day" className="text-ink" /> at {kitchen.energyPricePerKwh} {currency}/kWh
+              </>
+            ) : (
+              '; no energy price is on file, so no money is told'
+            )}
+            .
+          </>
+        }
+        actions={<ButtonLink href={`/kitchens/${kitchen.id}`}>Kitchen on file</ButtonLink>}
+      />
+      {units.length === 0 ? (
+        <Empty>Nobody has looked at a coil here yet. Rates appear with the first closed visit.</Empty>
+      ) : (
+        <Sheet title="Coils, fastest first">
+          <Table label="Coils of this kitchen">
+            <thead>
+              <tr>
+                <Th>Unit</Th>
+                <Th>Stands</Th>
+                <Th className="w-[28%]">Loses in 30 days</Th>
+                <Th>Lost today</Th>
+                <Th>Extra energy a day</Th>
+                <Th className="text-right">Evidence</Th>
+              </tr>
+            </thead>
+            <tbody>
+              {units.map((u) => (
+                <tr key={u.id}>
+                  <Td>
+                    <Link href={`/units/${u.id}#evidence`} className="font-bold">
+                      {u.name}
+                    </Link>
+                    <br />
+                    <span className="text-sm text-soft">{UNIT_KIND_LABEL[u.kind as UnitKind] ?? u.kind}</span>
+                  </Td>
+                  <Td>{PLACEMENT_LABEL[u.placement as Placement] ?? u.placement}</Td>
+                  <Td>
+                    <RateBar of={monthlyLoss([u]) ?? { value: 0, lo: 0, hi: 0 }} most={most} />
+                    <Figure of={monthlyLoss([u])} scale={PERCENT} />
+                  </Td>
+                  <Td>
+                    <Figure of={lostToday(u)} scale={PERCENT} />
+                  </Td>
+                  <Td>
+                    <Figure of={extraEnergyToday([u])} scale={KWH} />
+                  </Td>
+                  <Td className="text-right">{u.evidenceCount}</Td>
+                </tr>
+              ))}
+            </tbody>
+          </Table>
+          {unseen > 0 ? <p className="mt-3 text-sm text-soft">{unseen} more {unseen === 1 ? 'unit has' : 'units have'} no evidence yet.</p> : null}
+          <p className="mt-3 max-w-[80ch] text-sm text-soft">
+            Energy: the same box held at its set point on a usual day, 11 °F cooler than this kitchen’s hot one; fouled coils run longer and harder. The size of most units is
+            guessed by kind, which is most of the band. What grease does is extrapolated from tests with dust and with reduced airflow.
+          </p>
+        </Sheet>
+      )}
+    </>
+  );
+});

@@ -1,0 +1,71 @@
+import type { Metadata } from 'next';
+import { can } from '@/lib/core/access';
+import { todayIn } from '@/lib/core/calendar';
+import { sumOf } from '@/lib/core/evidence';
+import { fromLocalDate } from '@/lib/data/dates';
+import { ruleChanges, unreadChanges } from '@/lib/data/owner/changes';
+import { coilsPastSaving, deadFans, openWork, recurrentDrains } from '@/lib/data/owner/decisions';
+import { foulingKitchens } from '@/lib/data/owner/kitchens';
+import { shopSettings } from '@/lib/data/settings';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../_ui/button';
+import { Empty, PageHead, Sheet } from '../../_ui/sheet';
+import { Decisions } from './_components/decisions';
+import { KitchenTable } from './_components/kitchen-table';
+import { Lead } from './_components/lead';
+
+export const metadata: Metadata = { title: 'Fouling' };
+
+const PAGE = 30;
+const DAY = 86_400_000;
+
+export default definePage('read:fouling', async ({ db, now, actor, query }) => {
+  const skip = Math.max(0, Math.floor(Number(query.from ?? 0)) || 0);
+  const shop = await shopSettings(db);
+  const today = todayIn(shop?.timeZone ?? 'UTC', now.getTime());
+  const [found, changes, unread, coils, fans, drains, work] = await Promise.all([
+    foulingKitchens(db, now, { take: PAGE + 1, skip }),
+    ruleChanges(db, { since: new Date(now.getTime() - 60 * DAY), unreadOnly: true, take: 4 }),
+    unreadChanges(db),
+    coilsPastSaving(db),
+    deadFans(db),
+    recurrentDrains(db, now),
+    openWork(db, fromLocalDate(today)),
+  ]);
+  const kitchens = found.slice(0, PAGE);
+  const currency = shop?.currency ?? 'USD';
+  if (kitchens.length === 0)
+    return (
+      <>
+        <PageHead title="Fouling" />
+        <Empty action={<ButtonLink href="/customers/import" look="primary">Bring in a fleet</ButtonLink>}>
+          Here will stand which kitchens foul their coils fastest, what that costs a day, and what waits for your word. It starts with the first kitchens on file and fills with
+          the first visits.
+        </Empty>
+      </>
+    );
+  return (
+    <>
+      <PageHead
+        title="What fouls, what it costs, what to decide"
+        lead={<Lead kitchens={kitchens} energy={sumOf(kitchens.map((k) => k.energy))} money={sumOf(kitchens.map((k) => k.money))} currency={currency} whole={skip === 0 && found.length <= PAGE} />}
+        actions={
+          <>
+            <ButtonLink href="/rules">Rule changes</ButtonLink>
+            {can(actor, 'overrule:rules') ? <ButtonLink href="/rules/what-if">What if</ButtonLink> : null}
+          </>
+        }
+      />
+      <div className="grid items-start gap-6 xl:grid-cols-[minmax(0,1fr)_25rem]">
+        <Sheet title="Kitchens by how fast their coils foul" aside={<span className="text-sm text-soft">share of conductance lost in 30 days, mean of a kitchen’s coils</span>}>
+          <KitchenTable kitchens={kitchens} currency={currency} />
+          <div className="mt-4 flex gap-2 no-print">
+            {skip > 0 ? <ButtonLink href={`/owner?from=${Math.max(0, skip - PAGE)}`}>Faster ones</ButtonLink> : null}
+            {found.length > PAGE ? <ButtonLink href={`/owner?from=${skip + PAGE}`}>Slower ones</ButtonLink> : null}
+          </div>
+        </Sheet>
+        <Decisions changes={changes} unread={unread} coils={coils} fans={fans} drains={drains} work={work} today={today} mayDecide={can(actor, 'overrule:rules')} />
+      </div>
+    </>
+  );
+});

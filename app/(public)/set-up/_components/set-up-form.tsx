@@ -1,0 +1,44 @@
+'use client';
+
+import { signIn } from 'next-auth/react';
+import { useEffect, useRef } from 'react';
+import { Button } from '../../../_ui/button';
+import { Field, FormErrors } from '../../../_ui/field';
+import { NewPasswordField } from '../../../_ui/new-password-field';
+import { useActionForm } from '../../../_ui/use-action-form';
+import { ZoneList } from '../../../_ui/zone-list';
+import { setUp } from '../actions';
+
+export function SetUpForm() {
+  const { form, error, busy, data } = useActionForm(setUp);
+  const zone = useRef<HTMLInputElement>(null);
+
+  // The browser knows where the shop most likely is.
+  useEffect(() => {
+    if (zone.current && !zone.current.value) zone.current.value = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  }, []);
+
+  useEffect(() => {
+    if (!data) return;
+    const password = new FormData(form.ref.current ?? undefined).get('password');
+    void signIn('credentials', { email: data.email, password, redirect: false }).then(() => window.location.assign('/'));
+  }, [data, form.ref]);
+
+  return (
+    <form {...form} className="flex flex-col gap-4">
+      <FormErrors errors={error('')} />
+      <Field label="Name of the shop" name="shop" error={error('shop')} autoComplete="organization" />
+      <div className="grid items-start gap-4 sm:grid-cols-2">
+        <Field label="Time zone" name="timeZone" list="zones" ref={zone} error={error('timeZone')} autoComplete="off" hint="Like America/Chicago." />
+        <Field label="Currency" name="currency" defaultValue="USD" error={error('currency')} autoComplete="off" hint="Three letters." />
+      </div>
+      <ZoneList id="zones" />
+      <Field label="Your name" name="name" error={error('name')} autoComplete="name" />
+      <Field label="Your e-mail" name="email" type="email" error={error('email')} autoComplete="username" hint="You sign in with it. You will be the owner and can add the others." />
+      <NewPasswordField label="Your password" error={error('password')} />
+      <Button look="primary" size="touch" type="submit" disabled={busy || data !== undefined}>
+        {busy || data ? 'Setting up …' : 'Set up the shop'}
+      </Button>
+    </form>
+  );
+}

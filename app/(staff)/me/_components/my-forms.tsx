@@ -1,0 +1,60 @@
+'use client';
+
+import type { MeasureUnits } from '@/lib/core/measure-units';
+import { Button } from '../../../_ui/button';
+import { Field, FormErrors } from '../../../_ui/field';
+import { NewPasswordField } from '../../../_ui/new-password-field';
+import { Saved } from '../../../_ui/saved';
+import { useActionForm } from '../../../_ui/use-action-form';
+import { changeMyPassword, saveMyUnits } from '../actions';
+
+const CHOICES = [
+  { name: 'temperatureUnit', legend: 'Temperature', of: 'temperature', options: [['F', '°F'], ['C', '°C']] },
+  { name: 'pressureUnit', legend: 'Pressure', of: 'pressure', options: [['psig', 'psig'], ['bar', 'bar']] },
+  { name: 'massUnit', legend: 'Charge', of: 'mass', options: [['oz', 'ounces'], ['g', 'grams']] },
+] as const; // prettier-ignore
+
+export function UnitsForm({ units }: { units: MeasureUnits }) {
+  const { form, error, busy, saved } = useActionForm(saveMyUnits);
+  return (
+    <form {...form} className="flex flex-col gap-4">
+      <FormErrors errors={error('')} />
+      <div className="flex flex-wrap gap-x-10 gap-y-4">
+        {CHOICES.map((c) => (
+          <fieldset key={c.name}>
+            <legend className="mb-1 font-bold">{c.legend}</legend>
+            {c.options.map(([value, label]) => (
+              <label key={value} className="flex min-h-9 items-center gap-2">
+                <input type="radio" name={c.name} value={value} defaultChecked={units[c.of] === value} className="size-5 accent-[var(--cold)]" />
+                {label}
+              </label>
+            ))}
+          </fieldset>
+        ))}
+      </div>
+      <div className="flex items-center gap-3">
+        <Button look="primary" type="submit" disabled={busy}>
+          Use these
+        </Button>
+        <Saved when={saved} />
+      </div>
+    </form>
+  );
+}
+
+export function MyPasswordForm() {
+  const { form, error, busy, saved } = useActionForm(changeMyPassword);
+  return (
+    <form {...form} className="flex flex-col gap-4">
+      <FormErrors errors={error('')} />
+      <Field label="Password you have now" name="current" type="password" autoComplete="current-password" error={error('current')} />
+      <NewPasswordField error={error('password')} />
+      <div className="flex items-center gap-3">
+        <Button look="primary" type="submit" disabled={busy}>
+          Change password
+        </Button>
+        <Saved when={saved}>Changed. Your other sessions have ended.</Saved>
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,23 @@
+'use server';
+
+import { refresh } from 'next/cache';
+import { ChangePassword, EndMySession, MyUnits } from '@/lib/schemas/people';
+import { defineFormAction } from '@/lib/server/define-action';
+import { endSession } from '@/lib/services/people/end-session';
+import { setMyUnits } from '@/lib/services/people/my-units';
+import { changePassword } from '@/lib/services/people/set-password';
+
+export const saveMyUnits = defineFormAction('edit:self', MyUnits, async (ctx) => {
+  await setMyUnits(ctx, ctx.input);
+  refresh();
+});
+
+export const changeMyPassword = defineFormAction('edit:self', ChangePassword, async (ctx) => {
+  await changePassword(ctx, ctx.input);
+  refresh();
+});
+
+export const endMySession = defineFormAction('edit:self', EndMySession, async (ctx) => {
+  await endSession(ctx, { userId: ctx.actor.userId, sessionId: ctx.input.sessionId });
+  refresh();
+});

@@ -1,0 +1,36 @@
+import type { Metadata } from 'next';
+import { ROLE_LABEL } from '@/lib/core/access';
+import { unitsOf } from '@/lib/data/people';
+import { liveSessions } from '@/lib/data/sessions';
+import { shopTimeZone } from '@/lib/data/shop';
+import { definePage } from '@/lib/server/define-page';
+import { SessionList } from '../../_ui/session-list';
+import { PageHead, Sheet } from '../../_ui/sheet';
+import { endMySession } from './actions';
+import { MyPasswordForm, UnitsForm } from './_components/my-forms';
+
+export const metadata: Metadata = { title: 'My settings' };
+
+export default definePage('edit:self', async ({ db, actor, now }) => {
+  const [units, sessions, zone] = await Promise.all([unitsOf(db, actor.userId), liveSessions(db, actor.userId, now), shopTimeZone(db)]);
+  return (
+    <>
+      <PageHead title={actor.name} lead={`${ROLE_LABEL[actor.role]}. Name, role and skills are kept by the owner under People.`} />
+      <div className="grid items-start gap-6 lg:grid-cols-2">
+        <Sheet title="Units I read and type in">
+          <UnitsForm units={units} />
+        </Sheet>
+        <Sheet title="Password">
+          <MyPasswordForm />
+        </Sheet>
+        <Sheet title="Where I am signed in" className="lg:col-span-2">
+          <SessionList
+            sessions={sessions.map((s) => ({ id: s.id, userAgent: s.userAgent, createdAt: s.createdAt.getTime(), lastSeenAt: s.lastSeenAt.getTime(), mine: s.id === actor.sessionId }))}
+            timeZone={zone}
+            action={endMySession}
+          />
+        </Sheet>
+      </div>
+    </>
+  );
+});

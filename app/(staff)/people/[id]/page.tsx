@@ -1,0 +1,51 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { todayIn } from '@/lib/core/calendar';
+import { personToEdit, unitsOf } from '@/lib/data/people';
+import { isId } from '@/lib/data/search';
+import { liveSessions } from '@/lib/data/sessions';
+import { shopTimeZone } from '@/lib/data/shop';
+import { definePage } from '@/lib/server/define-page';
+import { SessionList } from '../../../_ui/session-list';
+import { PageHead, Sheet } from '../../../_ui/sheet';
+import { Trail } from '../../../_ui/trail';
+import { endSessions } from '../actions';
+import { PersonForm } from '../_components/person-form';
+import { ActiveForm, DaysOff, PasswordForm } from '../_components/person-side';
+
+export const metadata: Metadata = { title: 'Person' };
+
+export default definePage('manage:people', async ({ db, actor, now, params }) => {
+  const person = isId(params.id) ? await personToEdit(db, params.id) : null;
+  if (!person) notFound();
+  const [sessions, units, zone] = await Promise.all([liveSessions(db, person.id, now), unitsOf(db, actor.userId), shopTimeZone(db)]);
+  const today = todayIn(zone, now.getTime());
+  return (
+    <>
+      <Trail items={[{ href: '/people', label: 'People' }]} />
+      <PageHead title={person.name} lead={person.active ? undefined : 'Switched off: cannot sign in.'} />
+      <div className="flex flex-col gap-6">
+        <PersonForm key={person.version} person={person} units={units} />
+        <div className="grid items-start gap-6 lg:grid-cols-2">
+          <Sheet title="Signed in">
+            <SessionList
+              sessions={sessions.map((s) => ({ id: s.id, userAgent: s.userAgent, createdAt: s.createdAt.getTime(), lastSeenAt: s.lastSeenAt.getTime(), mine: s.id === actor.sessionId }))}
+              timeZone={zone}
+              action={endSessions}
+              userId={person.id}
+            />
+          </Sheet>
+          <Sheet title="Days off">
+            <DaysOff userId={person.id} ranges={person.timeOff.filter((t) => t.endsOn > today)} />
+          </Sheet>
+          <Sheet title="Password">
+            <PasswordForm userId={person.id} name={person.name} />
+          </Sheet>
+          <Sheet title={person.active ? 'Leaving the shop' : 'Switched off'}>
+            <ActiveForm userId={person.id} version={person.version} active={person.active} name={person.name} />
+          </Sheet>
+        </div>
+      </div>
+    </>
+  );
+});

@@ -1,0 +1,47 @@
+'use server';
+
+import { refresh } from 'next/cache';
+import { redirect } from 'next/navigation';
+import { EditPerson, EndSession, NewPerson, NewTimeOff, RemoveTimeOff, SetActive, SetPassword } from '@/lib/schemas/people';
+import { defineFormAction } from '@/lib/server/define-action';
+import { createPerson } from '@/lib/services/people/create-person';
+import { editPerson } from '@/lib/services/people/edit-person';
+import { endSession } from '@/lib/services/people/end-session';
+import { setActive } from '@/lib/services/people/set-active';
+import { setPassword } from '@/lib/services/people/set-password';
+import { addTimeOff, removeTimeOff } from '@/lib/services/people/time-off';
+
+export const addPerson = defineFormAction('manage:people', NewPerson, async (ctx) => {
+  const { userId } = await createPerson(ctx, ctx.input);
+  redirect(`/people/${userId}`);
+});
+
+export const savePerson = defineFormAction('manage:people', EditPerson, async (ctx) => {
+  await editPerson(ctx, ctx.input);
+  redirect('/people');
+});
+
+export const switchPerson = defineFormAction('manage:people', SetActive, async (ctx) => {
+  await setActive(ctx, ctx.input);
+  refresh();
+});
+
+export const givePassword = defineFormAction('manage:people', SetPassword, async (ctx) => {
+  await setPassword(ctx, ctx.input);
+  refresh();
+});
+
+export const endSessions = defineFormAction('manage:people', EndSession, async (ctx) => {
+  await endSession(ctx, ctx.input);
+  refresh();
+});
+
+export const addDaysOff = defineFormAction('manage:people', NewTimeOff, async (ctx) => {
+  await addTimeOff(ctx, ctx.input);
+  refresh();
+});
+
+export const removeDaysOff = defineFormAction('manage:people', RemoveTimeOff, async (ctx) => {
+  await removeTimeOff(ctx, ctx.input.id);
+  refresh();
+});

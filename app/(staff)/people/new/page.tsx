@@ -1,0 +1,16 @@
+import type { Metadata } from 'next';
+import { unitsOf } from '@/lib/data/people';
+import { definePage } from '@/lib/server/define-page';
+import { PageHead } from '../../../_ui/sheet';
+import { Trail } from '../../../_ui/trail';
+import { PersonForm } from '../_components/person-form';
+
+export const metadata: Metadata = { title: 'New person' };
+
+export default definePage('manage:people', async ({ db, actor }) => (
+  <>
+    <Trail items={[{ href: '/people', label: 'People' }]} />
+    <PageHead title="New person" />
+    <PersonForm units={await unitsOf(db, actor.userId)} />
+  </>
+));

@@ -1,0 +1,80 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { ROLE_LABEL } from '@/lib/core/access';
+import { writeWeekHours } from '@/lib/core/hours';
+import { SKILL_LABEL, type Skill } from '@/lib/core/people/skills';
+import { listPeople } from '@/lib/data/people';
+import { shopTimeZone } from '@/lib/data/shop';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../_ui/button';
+import { PageHead } from '../../_ui/sheet';
+import { State } from '../../_ui/state';
+import { Table, Td, Th } from '../../_ui/table';
+import { dayIn, timeIn } from '../../_ui/when';
+
+export const metadata: Metadata = { title: 'People' };
+
+export default definePage('manage:people', async ({ db, now }) => {
+  const [people, zone] = await Promise.all([listPeople(db, now), shopTimeZone(db)]);
+  return (
+    <>
+      <PageHead
+        title="People"
+        lead="Who signs in, what each may do, and what a technician can be booked for."
+        actions={
+          <ButtonLink href="/people/new" look="primary">
+            New person
+          </ButtonLink>
+        }
+      />
+      <Table label="People">
+        <thead>
+          <tr>
+            <Th>Name</Th>
+            <Th>Role</Th>
+            <Th className="max-md:hidden">Skills</Th>
+            <Th className="max-lg:hidden">Shift</Th>
+            <Th>Sign-in</Th>
+          </tr>
+        </thead>
+        <tbody>
+          {people.map((p) => (
+            <tr key={p.id} className="hover:bg-sunk">
+              <Td>
+                <Link href={`/people/${p.id}`} className="font-bold">
+                  {p.name}
+                </Link>
+                <span className="block text-sm text-soft">{p.email}</span>
+              </Td>
+              <Td>{ROLE_LABEL[p.role]}</Td>
+              <Td className="max-md:hidden">{p.skills.map((s) => SKILL_LABEL[s as Skill] ?? s).join(', ')}</Td>
+              <Td className="max-lg:hidden">{writeWeekHours(p.shifts)}</Td>
+              <Td>
+                {p.active ? (
+                  p.sessions > 0 ? (
+                    <State shape="done" tone="cold">
+                      signed in on {p.sessions}
+                    </State>
+                  ) : (
+                    <State shape="later" tone="soft">
+                      not signed in
+                    </State>
+                  )
+                ) : (
+                  <State shape="off" tone="soft">
+                    switched off
+                  </State>
+                )}
+                {p.lastSeenAt ? (
+                  <span className="block text-sm text-soft">
+                    last seen {dayIn(p.lastSeenAt.getTime(), zone)} {timeIn(p.lastSeenAt.getTime(), zone)}
+                  </span>
+                ) : null}
+              </Td>
+            </tr>
+          ))}
+        </tbody>
+      </Table>
+    </>
+  );
+});

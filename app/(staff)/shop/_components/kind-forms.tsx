@@ -1,0 +1,77 @@
+'use client';
+
+import { Button } from '../../../_ui/button';
+import { Check } from '../../../_ui/check';
+import { Field, FormErrors } from '../../../_ui/field';
+import { Saved } from '../../../_ui/saved';
+import { State } from '../../../_ui/state';
+import { useActionForm } from '../../../_ui/use-action-form';
+import { addKind, saveKind } from '../actions';
+
+export type Kind = { key: string; label: string; minutes: number; lowSide: boolean; defaultWeeks: number; minWeeks: number; maxWeeks: number; active: boolean };
+
+function KindFields({ kind: k, id, error }: { kind?: Kind; id: string; error: (name: string) => string[] | undefined }) {
+  const number = { inputMode: 'numeric', autoComplete: 'off' } as const;
+  return (
+    <>
+      <div className="grid items-start gap-4 sm:grid-cols-5">
+        <div className="sm:col-span-5">
+          <Field id={`${id}-label`} label="Name" name="label" defaultValue={k?.label} error={error('label')} autoComplete="off" />
+        </div>
+        <Field id={`${id}-minutes`} label="Takes" unit="min" name="minutes" defaultValue={k?.minutes} error={error('minutes')} {...number} />
+        <Field id={`${id}-weeks`} label="Usually every" unit="weeks" name="defaultWeeks" defaultValue={k?.defaultWeeks} error={error('defaultWeeks')} {...number} />
+        <Field id={`${id}-min`} label="At soonest" unit="weeks" name="minWeeks" defaultValue={k?.minWeeks ?? 1} error={error('minWeeks')} {...number} />
+        <Field id={`${id}-max`} label="At latest" unit="weeks" name="maxWeeks" defaultValue={k?.maxWeeks ?? 52} error={error('maxWeeks')} {...number} />
+      </div>
+      <Check name="lowSide" defaultChecked={k?.lowSide} label="Looks at the low side" hint="Rides along with every coil cleaning of the unit." />
+    </>
+  );
+}
+
+export function KindRow({ kind: k }: { kind: Kind }) {
+  const { form, error, busy, saved } = useActionForm(saveKind);
+  return (
+    <details className="border-b border-line py-2">
+      <summary className="flex min-h-9 flex-wrap items-center gap-x-6">
+        <span className="min-w-56 font-bold">{k.label}</span>
+        <span className="text-soft">
+          {k.minutes} min, usually every {k.defaultWeeks} weeks, between {k.minWeeks} and {k.maxWeeks}
+          {k.lowSide ? ', low side' : ''}
+        </span>
+        {k.active ? null : (
+          <State shape="off" tone="soft">
+            not offered
+          </State>
+        )}
+      </summary>
+      <form {...form} className="my-3 flex max-w-3xl flex-col gap-4 rounded-md border border-line bg-paper p-4">
+        <FormErrors errors={error('')} />
+        <input type="hidden" name="key" value={k.key} />
+        <KindFields kind={k} id={k.key} error={error} />
+        <Check name="active" defaultChecked={k.active} label="Offered for units" hint="Units keep the tasks they have either way." />
+        <div className="flex items-center gap-3">
+          <Button type="submit" disabled={busy}>
+            Save kind
+          </Button>
+          <Saved when={saved} />
+        </div>
+      </form>
+    </details>
+  );
+}
+
+export function NewKindForm({ count }: { count: number }) {
+  const { form, error, busy } = useActionForm(addKind);
+  return (
+    <details className="mt-3">
+      <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">Add a kind of task</summary>
+      <form {...form} key={count} className="mt-2 flex max-w-3xl flex-col gap-4 rounded-md border border-line bg-paper p-4">
+        <FormErrors errors={error('')} />
+        <KindFields id="new-kind" error={error} />
+        <Button look="primary" type="submit" disabled={busy} className="self-start">
+          Add kind
+        </Button>
+      </form>
+    </details>
+  );
+}

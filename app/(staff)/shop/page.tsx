@@ -1,0 +1,31 @@
+import type { Metadata } from 'next';
+import { redirect } from 'next/navigation';
+import { shopSettings } from '@/lib/data/settings';
+import { taskKinds } from '@/lib/data/tasks';
+import { definePage } from '@/lib/server/define-page';
+import { PageHead, Sheet } from '../../_ui/sheet';
+import { KindRow, NewKindForm } from './_components/kind-forms';
+import { ShopForm } from './_components/shop-form';
+
+export const metadata: Metadata = { title: 'Shop' };
+
+export default definePage('manage:shop', async ({ db }) => {
+  const [shop, kinds] = await Promise.all([shopSettings(db), taskKinds(db)]);
+  if (!shop) redirect('/set-up');
+  const seen = shop.updatedAt.toISOString();
+  return (
+    <>
+      <PageHead title="The shop" />
+      <div className="flex flex-col gap-8">
+        <ShopForm shop={{ ...shop, phone: shop.phone ?? '', email: shop.email ?? '' }} seen={seen} />
+        <Sheet title="Kinds of task">
+          <p className="mb-2 max-w-[75ch] text-soft">Every unit starts with the usual ones for its kind. Add what your contracts ask for beyond them, such as changing a water filter, and give it to units on their own pages.</p>
+          {kinds.map((k) => (
+            <KindRow key={k.key} kind={k} />
+          ))}
+          <NewKindForm count={kinds.length} />
+        </Sheet>
+      </div>
+    </>
+  );
+});

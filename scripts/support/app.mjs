@@ -55,7 +55,7 @@ export async function ensureBuild({ distDir, env }) {
  * Start the app and wait until it answers.
  * @param {{ port: number, host?: string, distDir: string, env: NodeJS.ProcessEnv, onOutput?: (text: string, isError: boolean) => void }} options
  * @returns {Promise<{ child: import('node:child_process').ChildProcess, stop: () => Promise<void> }>}
- * @throws {Plain} with what it printed, when it ends or does not answer within a minute
+ * @throws {Plain} with what it printed, when it ends or does not answer within two minutes
  */
 export async function serve({ port, host = '127.0.0.1', distDir, env, onOutput = () => {} }) {
   const follow = pathToFileURL(inProject('scripts/support/follow-parent.mjs')).href;
@@ -73,12 +73,12 @@ export async function serve({ port, host = '127.0.0.1', distDir, env, onOutput =
       onOutput(text, stream === child.stderr);
     });
   const failed = (why) => new Plain(`${printed.trimEnd()}\n\nThe app ${why}.`);
-  const deadline = Date.now() + 60_000;
+  const deadline = Date.now() + 120_000;
   while (!(await answers(port))) {
     if (child.exitCode !== null || child.signalCode !== null) throw failed('ended before it answered');
     if (Date.now() > deadline) {
       await endChild(child);
-      throw failed('did not answer within a minute');
+      throw failed('did not answer within two minutes');
     }
     await new Promise((resolve) => setTimeout(resolve, 100));
   }

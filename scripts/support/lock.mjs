@@ -35,7 +35,7 @@ export function lock(file, facts = {}) {
 }
 
 /** Wait for a lock, at most `within` ms. @returns {Promise<() => void>} its release */
-export async function waitForLock(file, within = 60_000) {
+export async function waitForLock(file, within = 120_000) {
   const deadline = Date.now() + within;
   for (;;) {
     const answer = lock(file);

@@ -1,21 +1,11 @@
 import Link from 'next/link';
 import type { ComponentProps } from 'react';
-
-const LOOK = {
-  primary: 'bg-cold text-on-cold border-cold hover:brightness-110',
-  plain: 'bg-sheet text-ink border-edge hover:border-ink',
-  quiet: 'bg-transparent text-cold border-transparent underline hover:border-edge',
-  danger: 'bg-sheet text-alarm border-alarm hover:bg-alarm-wash',
-} as const;
-const SIZE = { desk: 'min-h-9 px-3 py-1.5 text-[0.95rem]', touch: 'min-h-[3.75rem] px-5 py-3 text-lg' } as const;
-
-type Looks = { look?: keyof typeof LOOK; size?: keyof typeof SIZE };
-const BASE = 'inline-flex items-center justify-center gap-2 rounded-md border font-bold no-underline transition-colors disabled:opacity-55';
+import { BUTTON, LOOK, SIZE, type Looks } from './button-look';
 
 export function Button({ look = 'plain', size = 'desk', className = '', type = 'button', ...rest }: ComponentProps<'button'> & Looks) {
-  return <button type={type} className={`${BASE} ${LOOK[look]} ${SIZE[size]} ${className}`} {...rest} />;
+  return <button type={type} className={`${BUTTON} ${LOOK[look]} ${SIZE[size]} ${className}`} {...rest} />;
 }
 
 export function ButtonLink({ look = 'plain', size = 'desk', className = '', ...rest }: ComponentProps<typeof Link> & Looks) {
-  return <Link className={`${BASE} ${LOOK[look]} ${SIZE[size]} ${className}`} {...rest} />;
+  return <Link className={`${BUTTON} ${LOOK[look]} ${SIZE[size]} ${className}`} {...rest} />;
 }

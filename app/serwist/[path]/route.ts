@@ -1,24 +1,16 @@
-import path from 'node:path';
 import { createSerwistRoute } from '@serwist/turbopack';
-import { roundAssets } from '@/lib/server/round-assets';
+import { ROUND_FILES, roundApp } from '@/lib/server/round-app';
 
 // The round's service worker, built with the app. It keeps the shell and nothing else: no data, no other page.
-const dist = path.join(process.cwd(), process.env.NEXT_DIST_DIR ?? '.next');
-const below = (url: string) => url.slice(url.indexOf('static/'));
-let wanted: Set<string> | undefined;
+const { files } = await roundApp();
 
 export const { dynamic, dynamicParams, revalidate, generateStaticParams, GET } = createSerwistRoute({
   swSrc: 'app/(round)/service-worker.ts',
   useNativeEsbuild: true,
+  globPatterns: ['public/icons/*.png'],
   additionalPrecacheEntries: [
-    { url: '/round', revision: crypto.randomUUID() },
-    { url: '/manifest.webmanifest', revision: crypto.randomUUID() },
-  ],
-  globPatterns: [`${process.env.NEXT_DIST_DIR ?? '.next'}/static/**/*.{js,css,woff2}`, 'public/icons/*.png'],
-  manifestTransforms: [
-    (entries) => {
-      wanted ??= roundAssets(dist);
-      return { manifest: entries.filter((e) => !e.url.includes('/static/') || wanted?.has(below(e.url))), warnings: [] };
-    },
+    // The names carry a hash of the content.
+    ...[...files.keys()].filter((f) => !f.endsWith('.woff')).map((f) => ({ url: `${ROUND_FILES}/${f}`, revision: null })),
+    ...['/round', '/manifest.webmanifest', '/icon.svg'].map((url) => ({ url, revision: crypto.randomUUID() })),
   ],
 });

@@ -1,4 +1,4 @@
-import { cleanPrior, compareBeforeAfter, questionReading, type BeforeAfter, type Doubt, type Estimate } from '../condenser';
+import { cleanPrior, compareBeforeAfter, questionReading, type BeforeAfter, type Doubt, type Estimate } from '../condenser/api';
 import { baselineOf, condenserUnitOf, conditionsOf, readingOf } from '../condenser/from-record';
 import { estimateReading } from '../evidence/estimate-record';
 import type { ReadingValues } from './operations';

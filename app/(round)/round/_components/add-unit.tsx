@@ -1,5 +1,3 @@
-'use client';
-
 import { useState } from 'react';
 import { PLACEMENT_LABEL, PLACEMENTS, UNIT_KIND_LABEL, UNIT_KINDS, type Placement, type UnitKind } from '@/lib/core/equipment';
 import { refrigerantLabel } from '@/lib/core/refrigerant-caution';

@@ -1,5 +1,3 @@
-'use client';
-
 import { OPERATION_LABEL } from '@/lib/core/round';
 import { useSnapshot, useTablet } from '../_lib/tablet-context';
 import { EntryMark } from './entry-mark';

@@ -1,5 +1,3 @@
-'use client';
-
 import { State, type Shape } from '@/app/_ui/state';
 import { entryState, type EntryState } from '@/lib/device/snapshot';
 import { useSnapshot } from '../_lib/tablet-context';

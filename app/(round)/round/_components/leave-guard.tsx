@@ -1,5 +1,3 @@
-'use client';
-
 import { useEffect } from 'react';
 import { useSnapshot } from '../_lib/tablet-context';
 

@@ -1,6 +1,5 @@
-'use client';
-
 import { useState } from 'react';
+import { endSession } from '@/lib/device/end-session';
 import { useSnapshot, useTablet } from '../_lib/tablet-context';
 import { Card, TouchButton } from './touch';
 
@@ -12,12 +11,8 @@ export function LeaveTablet() {
   const unsent = s.waiting + s.photos.length;
   const out = async () => {
     if (unsent > 0) return setWords(`${unsent} ${unsent === 1 ? 'entry is' : 'entries are'} still only on this tablet. Send them first, or hand them over as a file.`);
-    const { signOut } = await import('next-auth/react');
-    try {
-      await signOut({ redirect: false });
-    } catch {
+    if (!(await endSession()))
       return setWords('Without signal the sign-in cannot be ended in the office. Try again with signal, or ask the owner to end it.');
-    }
     tablet.leave();
     window.location.replace('/sign-in');
   };

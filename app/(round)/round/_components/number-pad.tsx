@@ -1,5 +1,3 @@
-'use client';
-
 import { useEffect, useRef } from 'react';
 
 type Pad = { label: string; unit: string; hint: string; text: string; signed: boolean; onText: (text: string) => void; onNext: (() => void) | null; onDone: () => void };

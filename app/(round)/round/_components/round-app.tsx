@@ -1,5 +1,3 @@
-'use client';
-
 import { TabletProvider, useSnapshot } from '../_lib/tablet-context';
 import { usePlace } from '../_lib/use-place';
 import { AddUnit } from './add-unit';

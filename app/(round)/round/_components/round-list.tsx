@@ -1,5 +1,3 @@
-'use client';
-
 import { State } from '@/app/_ui/state';
 import { dayIn, timeIn } from '@/app/_ui/when';
 import type { VisitOnFile } from '@/lib/core/round';

@@ -1,5 +1,3 @@
-'use client';
-
 import { useEffect, useState } from 'react';
 import type { VisitOnFile } from '@/lib/core/round';
 import { useSnapshot } from '../_lib/tablet-context';

@@ -1,7 +1,4 @@
-'use client';
-
-import { ButtonLink } from '@/app/_ui/button';
-import { TouchButton } from './touch';
+import { TouchButton, TouchLink } from './touch';
 import { useMaybeTablet, useSnapshot } from '../_lib/tablet-context';
 
 /** What stands before the round when there is no round to show. */
@@ -14,9 +11,9 @@ export function SignIn() {
     <section className="mx-auto max-w-md py-12">
       <h1>Sign in to fetch your round</h1>
       <p className="my-4 text-soft">{lineWords || 'Your visits, the units and their history come onto this tablet and stay there without signal.'}</p>
-      <ButtonLink href="/sign-in" look="primary" size="touch" prefetch={false}>
+      <TouchLink href="/sign-in" look="primary">
         Sign in
-      </ButtonLink>
+      </TouchLink>
     </section>
   );
 }

@@ -1,5 +1,3 @@
-'use client';
-
 import { Mark } from '@/app/_ui/mark';
 import { State } from '@/app/_ui/state';
 import { useSnapshot } from '../_lib/tablet-context';

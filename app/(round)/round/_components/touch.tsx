@@ -1,8 +1,14 @@
 import type { ComponentProps, ReactNode } from 'react';
-import { Button } from '@/app/_ui/button';
+import { BUTTON, LOOK, SIZE, type Looks } from '@/app/_ui/button-look';
 
 /** A primary action: at least 60 px high, for a gloved thumb. */
-export const TouchButton = ({ className = '', ...rest }: ComponentProps<typeof Button>) => <Button size="touch" className={className} {...rest} />;
+export function TouchButton({ look = 'plain', className = '', ...rest }: ComponentProps<'button'> & Pick<Looks, 'look'>) {
+  return <button type="button" className={`${BUTTON} ${LOOK[look]} ${SIZE.touch} ${className}`} {...rest} />;
+}
+
+export const TouchLink = ({ look = 'plain', className = '', ...rest }: ComponentProps<'a'> & Pick<Looks, 'look'>) => (
+  <a className={`${BUTTON} ${LOOK[look]} ${SIZE.touch} ${className}`} {...rest} />
+);
 
 const CHIP = 'inline-flex min-h-12 min-w-12 items-center justify-center gap-2 rounded-md border px-4 py-2 font-bold no-underline';
 

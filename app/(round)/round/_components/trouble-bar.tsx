@@ -1,5 +1,3 @@
-'use client';
-
 import { useSnapshot } from '../_lib/tablet-context';
 
 /** What the technician must know now, in words with the next step. */

@@ -1,5 +1,3 @@
-'use client';
-
 import { createContext, useContext, useEffect, useState, useSyncExternalStore, type ReactNode } from 'react';
 import { officeOverHttp } from '@/lib/device/office';
 import { EMPTY, type Snapshot } from '@/lib/device/snapshot';

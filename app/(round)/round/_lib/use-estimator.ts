@@ -1,19 +1,22 @@
-'use client';
-
 import { useEffect, useState } from 'react';
 
 type Estimator = typeof import('@/lib/core/round/estimate-for');
-let loaded: Estimator | null = null;
 
-/** The equations, fetched once after the screen stands; null until then. */
-export function useEstimator(): Estimator | null {
-  const [estimator, set] = useState(loaded);
+/** The equations and one refrigerant's data, fetched once the screen stands; null until they are there. */
+export function useEstimator(refrigerant: string): Estimator | null {
+  const [ready, set] = useState<{ refrigerant: string; estimator: Estimator } | null>(null);
   useEffect(() => {
-    if (loaded) return;
-    void import('@/lib/core/round/estimate-for').then((m) => {
-      loaded = m;
-      set(m);
-    });
-  }, []);
-  return estimator;
+    let gone = false;
+    const load = async () => {
+      const [estimator, { loadRefrigerants }] = await Promise.all([import('@/lib/core/round/estimate-for'), import('@/lib/core/refrigerants/fleet')]);
+      // One that is unknown is told by the estimate itself.
+      await loadRefrigerants([refrigerant]);
+      if (!gone) set({ refrigerant, estimator });
+    };
+    void load().catch(() => {});
+    return () => {
+      gone = true;
+    };
+  }, [refrigerant]);
+  return ready?.refrigerant === refrigerant ? ready.estimator : null;
 }

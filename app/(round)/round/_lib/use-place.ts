@@ -1,5 +1,3 @@
-'use client';
-
 import { useEffect, useState } from 'react';
 
 /** Where in the round one is: the part of the address after #, so that no page is ever asked of the server. */

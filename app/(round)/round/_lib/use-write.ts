@@ -1,5 +1,3 @@
-'use client';
-
 import { useCallback, useState } from 'react';
 import type { OperationKind, Payloads } from '@/lib/core/round';
 import type { KeptPhoto } from '@/lib/device/database';

@@ -1,5 +1,3 @@
-'use client';
-
 import { timeIn } from '@/app/_ui/when';
 import { State } from '@/app/_ui/state';
 import { missingToClose, type VisitOnFile } from '@/lib/core/round';

@@ -1,5 +1,3 @@
-'use client';
-
 import { useImperativeHandle, useRef, type PointerEvent, type Ref } from 'react';
 import { Chip } from '../touch';
 

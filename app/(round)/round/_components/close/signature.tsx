@@ -1,5 +1,3 @@
-'use client';
-
 import { useRef, useState } from 'react';
 import type { VisitOnFile } from '@/lib/core/round';
 import { useWrite } from '../../_lib/use-write';

@@ -1,5 +1,3 @@
-'use client';
-
 import { useMemo } from 'react';
 import { State } from '@/app/_ui/state';
 import type { Figure } from '@/lib/core/condenser/types';
@@ -20,7 +18,7 @@ const WORDS = {
 /** Both readings side by side, and whether the cleaning did anything beyond what the instruments leave open. */
 export function BeforeAfter({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   const { me } = useSnapshot();
-  const estimator = useEstimator();
+  const estimator = useEstimator(unit.refrigerant);
   const of = (phase: string) => visit.entries.readings.find((r) => r.unitId === unit.id && r.phase === phase);
   const [before, after] = [of('before'), of('after')];
   const told = useMemo(() => (estimator && before && after ? estimator.compareFor(unit, visit.kitchen, asTyped(before), asTyped(after)) : null), [estimator, unit, visit.kitchen, before, after]);

@@ -1,5 +1,3 @@
-'use client';
-
 import { useState } from 'react';
 import { FIELD_INFO, type ReadingField } from '@/lib/core/round';
 import { doubtKey } from '../../_lib/reading-draft';

@@ -1,5 +1,3 @@
-'use client';
-
 import { useDeferredValue, useMemo } from 'react';
 import { State, type Shape } from '@/app/_ui/state';
 import type { Estimate, EstimateOk, Figure, Verdict } from '@/lib/core/condenser/types';
@@ -21,7 +19,7 @@ const VERDICT: Record<Verdict, { shape: Shape; tone: 'ink' | 'cold' | 'alarm' | 
 /** What the reading means, as it is typed: figures with bands, causes, and what would decide between them. */
 export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; unit: UnitOnFile; reading: ReadingSoFar }) {
   const { me } = useSnapshot();
-  const estimator = useEstimator();
+  const estimator = useEstimator(unit.refrigerant);
   const settled = useDeferredValue(reading);
   const of = (aspect: string) => visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === 'found')?.grade ?? null;
   const coilGrade = of('coil');

@@ -1,5 +1,3 @@
-'use client';
-
 import { useState } from 'react';
 import { UNIT_EVENT_KINDS, UNIT_EVENT_LABEL, type UnitEventKind, type UnitOnFile, type VisitOnFile } from '@/lib/core/round';
 import { useWrite } from '../../_lib/use-write';

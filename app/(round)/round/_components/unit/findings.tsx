@@ -1,5 +1,3 @@
-'use client';
-
 import { useState } from 'react';
 import { ASPECT_LABEL, ASPECTS, GRADES, gradeIndex, type Aspect } from '@/lib/core/findings/grades';
 import { LOW_SIDE_ASPECTS, type FindingEntry, type UnitOnFile, type VisitOnFile } from '@/lib/core/round';

@@ -1,5 +1,3 @@
-'use client';
-
 import { useState } from 'react';
 import { ASPECT_LABEL, type Aspect } from '@/lib/core/findings/grades';
 import { Chip, TouchField } from '../touch';

@@ -1,5 +1,3 @@
-'use client';
-
 import { dayIn } from '@/app/_ui/when';
 import { ASPECT_LABEL, GRADES } from '@/lib/core/findings/grades';
 import { FIELD_INFO, ownText, READING_FIELDS, type Me, type PastVisit, type UnitOnFile } from '@/lib/core/round';

@@ -1,5 +1,3 @@
-'use client';
-
 import { useRef, useState, type ChangeEvent } from 'react';
 import { ASPECT_LABEL, ASPECTS, type Aspect } from '@/lib/core/findings/grades';
 import type { PhotoEntry, UnitOnFile, VisitOnFile } from '@/lib/core/round';

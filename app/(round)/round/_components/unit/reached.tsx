@@ -1,5 +1,3 @@
-'use client';
-
 import { useState } from 'react';
 import type { UnitOnFile, VisitOnFile } from '@/lib/core/round';
 import { useWrite } from '../../_lib/use-write';

@@ -1,5 +1,3 @@
-'use client';
-
 import { useDeferredValue, useMemo, useState } from 'react';
 import { FOOD_LIMIT_K } from '@/lib/core/findings/cautions';
 import { FIELD_INFO, ownText, READING_FIELDS, unitOf, type ReadingEntry, type ReadingField, type UnitOnFile, type VisitOnFile } from '@/lib/core/round';
@@ -67,7 +65,7 @@ function Typing({ visit, unit, phase, replaces, onSaved, onBack }: Props & { rep
   const [field, setField] = useState<ReadingField | null>(null);
   const [more, setMore] = useState(false);
   const [startedAt] = useState(() => Date.now());
-  const estimator = useEstimator();
+  const estimator = useEstimator(unit.refrigerant);
   const settled = useDeferredValue(draft);
   const reading = useMemo(() => {
     const values = me ? valuesOf(settled, me) : {};

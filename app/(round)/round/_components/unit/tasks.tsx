@@ -1,5 +1,3 @@
-'use client';
-
 import { useState } from 'react';
 import { State } from '@/app/_ui/state';
 import { ASPECT_LABEL } from '@/lib/core/findings/grades';

@@ -1,5 +1,3 @@
-'use client';
-
 import { EXPANSION_LABEL, PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment';
 import { cautionsFor } from '@/lib/core/findings/cautions';
 import { refrigerantLabel } from '@/lib/core/refrigerant-caution';

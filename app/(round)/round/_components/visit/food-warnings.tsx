@@ -1,5 +1,3 @@
-'use client';
-
 import { useState } from 'react';
 import { timeIn } from '@/app/_ui/when';
 import { FOOD_CAUTION } from '@/lib/core/findings/cautions';

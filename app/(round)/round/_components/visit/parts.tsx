@@ -1,5 +1,3 @@
-'use client';
-
 import { useState } from 'react';
 import { typedNumber, type VisitOnFile } from '@/lib/core/round';
 import { useWrite } from '../../_lib/use-write';

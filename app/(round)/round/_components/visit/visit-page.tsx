@@ -1,5 +1,3 @@
-'use client';
-
 import { timeIn } from '@/app/_ui/when';
 import type { UnitOnFile, VisitOnFile } from '@/lib/core/round';
 import { useWrite } from '../../_lib/use-write';

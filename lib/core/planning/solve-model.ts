@@ -1,13 +1,13 @@
 import { columnsOf, generateColumns, type DualBound } from './bound/column-generation';
 import type { LpSolver } from './bound/lp';
-import { openMaster } from './bound/master';
-import { nearMemory } from './bound/memory';
+import { openMaster, type Column } from './bound/master';
+import { nearMemory, remembers, widenMemory } from './bound/memory';
 import { proveOptimal } from './bound/prove';
+import { startingDuals } from './bound/starting-duals';
 import type { Model } from './model/model';
 import { anneal } from './search/anneal';
-import { routePool, type RoutePool } from './search/route-pool';
-import { neighbours } from './search/ruin';
-import type { Solution } from './search/solution';
+import { routePool } from './search/route-pool';
+import { copyOf, type Solution } from './search/solution';
 import { stepWhile } from './steps';
 
 export interface ModelSolveOptions {
@@ -20,6 +20,8 @@ export interface ModelSolveOptions {
   readonly start?: Solution;
   /** A bound known beforehand. */
   readonly floor: number;
+  /** Keep searching until time is up where no proof was found. The plan then depends on the machine. */
+  readonly useAllTime?: boolean;
   readonly onImprovement?: (solution: Solution) => void;
 }
 
@@ -34,11 +36,12 @@ export interface SolvedModel {
 
 const POOL = 3000;
 const MOST_LABELS = 2_000_000;
-const MOST_PARTIALS = 400_000;
+const MOST_PARTIALS = 250_000;
 const MOST_COLUMNS = 60_000;
-/** Remembering every job seen is affordable for a few dozen; beyond that the nearest ones do. */
-const ALL_REMEMBERED = 31;
-const NEAR_REMEMBERED = 10;
+/** Jobs each job remembers to begin with; more as routes that return show the need. */
+const REMEMBERED = 4;
+/** A gap wider than this share of the cost is not worth trying to close by listing routes. */
+const PROVABLE = 0.2;
 /** Share of the time that the search may use when a bound is asked for as well. */
 const SEARCH_SHARE = 0.5;
 
@@ -48,44 +51,80 @@ const SEARCH_SHARE = 0.5;
  * yield; whatever it holds open is closed when it is abandoned with `return()`.
  */
 export function* solveModel(model: Model, options: ModelSolveOptions): Generator<void, SolvedModel, void> {
+  const { seed, iterations, lp, remainingMs, onImprovement } = options;
   const pool = routePool(model, POOL);
-  const search = anneal(model, {
-    seed: options.seed, iterations: options.iterations, start: options.start, onImprovement: options.onImprovement, onAccepted: (solution) => pool.collect(solution),
-  });
-  const stopAt = options.lp ? options.remainingMs() * (1 - SEARCH_SHARE) : 0;
-  const hunt = yield* stepWhile(search, () => options.remainingMs() > stopAt);
-  const searched = hunt.done;
+  const stopAt = lp ? remainingMs() * (1 - SEARCH_SHARE) : 0;
+  const hunt = yield* stepWhile(
+    anneal(model, { seed, iterations, start: options.start, onImprovement, onAccepted: (solution) => pool.collect(solution) }),
+    () => remainingMs() > stopAt,
+  );
   let solution = hunt.done ? hunt.result : hunt.last;
-  const closed = (bound: number): boolean => bound > solution.cost - (model.wholeCosts ? 1 - 1e-6 : 1e-6 * Math.max(1, Math.abs(solution.cost)));
-  const settle = (bound: number): SolvedModel => {
-    const proven = closed(bound);
-    return { solution, bound: proven ? solution.cost : Math.min(solution.cost, bound), proven, searched };
-  };
-  if (!options.lp || model.jobs.length === 0 || closed(options.floor)) return settle(options.floor);
-
-  const dual = yield* dualBound(model, options.lp, solution, pool, options.remainingMs);
-  const bound = Math.max(options.floor, dual.bound);
-  if (closed(bound) || !dual.converged || options.remainingMs() <= 0) return settle(bound);
-  const limits = { mostPartials: MOST_PARTIALS, mostColumns: MOST_COLUMNS, remainingMs: options.remainingMs };
-  const proof = yield* stepWhile(proveOptimal(model, options.lp, dual, solution, limits), () => options.remainingMs() > 0);
-  if (!proof.done || !proof.result) return settle(bound);
-  if (proof.result.cost < solution.cost - 1e-9) {
-    solution = proof.result;
-    options.onImprovement?.(solution);
+  let bound = options.floor;
+  const closed = (): boolean => bound > solution.cost - (model.wholeCosts ? 1 - 1e-6 : 1e-6 * Math.max(1, Math.abs(solution.cost)));
+  if (lp && model.jobs.length > 0 && !closed()) {
+    const outcome = yield* stepWhile(closeGap(model, lp, solution, pool.routes(), remainingMs), () => remainingMs() > 0 && !closed());
+    const found = outcome.done ? outcome.result : outcome.last;
+    bound = Math.max(bound, found.bound);
+    if (found.proven && found.proven.cost < solution.cost - 1e-9) {
+      solution = found.proven;
+      onImprovement?.(solution);
+    }
+    if (found.proven) bound = solution.cost;
   }
-  return { solution, bound: solution.cost, proven: true, searched };
+  for (let more = 1; options.useAllTime && !closed() && remainingMs() > 0; more++) {
+    const next = yield* stepWhile(anneal(model, { seed: seed + more, iterations, start: copyOf(solution) }), () => remainingMs() > 0);
+    const better = next.done ? next.result : next.last;
+    if (better.cost >= solution.cost - 1e-9) continue;
+    solution = better;
+    onImprovement?.(solution);
+  }
+  const proven = closed();
+  return { solution, bound: proven ? solution.cost : Math.min(solution.cost, bound), proven, searched: hunt.done };
 }
 
-/** Column generation from what the search has met, as far as time allows. */
-function* dualBound(model: Model, lp: LpSolver, solution: Solution, pool: RoutePool, remainingMs: () => number): Generator<void, DualBound, void> {
-  const master = openMaster(model, lp);
-  try {
-    master.add(columnsOf(model, solution));
-    master.add(pool.routes().map(({ shift, jobs, sets, cost }) => ({ shift, jobs, sets, cost })));
-    const memory = nearMemory(model, neighbours(model), model.jobs.length <= ALL_REMEMBERED ? model.jobs.length : NEAR_REMEMBERED);
-    const outcome = yield* stepWhile(generateColumns(model, master, memory, MOST_LABELS), () => remainingMs() > 0);
-    return outcome.done ? outcome.result : outcome.last;
-  } finally {
-    master.close();
+interface Closing {
+  readonly bound: number;
+  /** The best plan there is, once that is proven. */
+  readonly proven: Solution | null;
+}
+
+/** Tightens the bound step by step, trying after each step whether the rest of the gap can be closed by listing routes. */
+function* closeGap(
+  model: Model, lp: LpSolver, solution: Solution, met: readonly Column[], remainingMs: () => number,
+): Generator<Closing, Closing, void> {
+  const memory = nearMemory(model, REMEMBERED);
+  let columns: readonly Column[] = [...columnsOf(model, solution), ...met.map(({ shift, jobs, sets, cost }) => ({ shift, jobs, sets, cost }))];
+  let dual: DualBound = { bound: -Infinity, duals: startingDuals(model, solution), converged: false };
+  for (let partials = MOST_PARTIALS; ; partials *= 2) {
+    const master = openMaster(model, lp);
+    let returns: boolean;
+    try {
+      master.add(columns.filter((column) => remembers(memory, column.jobs)));
+      const work = generateColumns(model, master, memory, MOST_LABELS, dual);
+      let step = work.next();
+      for (; !step.done; step = work.next()) {
+        dual = step.value;
+        yield { bound: dual.bound, proven: null };
+      }
+      dual = step.value;
+      columns = master.columns;
+      const { status, primal } = master.solve();
+      returns = status === 'optimal' && widenMemory(memory, columns.filter((_, c) => primal[c]! > 1e-6));
+    } finally {
+      master.close();
+    }
+    yield { bound: dual.bound, proven: null };
+    if (!dual.converged) return { bound: dual.bound, proven: null };
+    if (solution.cost - dual.bound <= PROVABLE * Math.abs(solution.cost)) {
+      const proof = proveOptimal(model, lp, dual, solution, { mostPartials: partials, mostColumns: MOST_COLUMNS, remainingMs });
+      try {
+        let step = proof.next();
+        for (; !step.done; step = proof.next()) yield { bound: dual.bound, proven: null };
+        if (step.value) return { bound: step.value.cost, proven: step.value };
+      } finally {
+        proof.return(null);
+      }
+    }
+    if (!returns) return { bound: dual.bound, proven: null };
   }
 }

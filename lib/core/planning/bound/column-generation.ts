@@ -2,6 +2,7 @@ import type { Model } from '../model/model';
 import { buildRoute } from '../model/route';
 import type { Solution } from '../search/solution';
 import { kindsOf, type Column, type Master } from './master';
+import type { Memory } from './memory';
 import { price } from './pricing';
 
 /** A lower bound with the duals that prove it: no plan costs less than `bound`. */
@@ -32,19 +33,22 @@ export function columnsOf(model: Model, solution: Solution): Column[] {
 /**
  * Column generation for the set-partitioning relaxation, with smoothed duals. Lagrange's
  * bound Σ duals + Σ copies × least reduced cost holds for any duals, so every round of
- * proven prices gives a valid bound, however early it stops. Yields the best so far.
+ * proven prices gives a valid bound, however early it stops. Yields the best so far,
+ * beginning with the one known.
  */
 export function* generateColumns(
-  model: Model, master: Master, memory: readonly Int32Array[], mostLabels: number,
+  model: Model, master: Master, memory: Memory, mostLabels: number, known: DualBound,
 ): Generator<DualBound, DualBound, void> {
   const kinds = kindsOf(model);
-  let best: DualBound = { bound: -Infinity, duals: new Float64Array(model.rows), converged: false };
+  let best: DualBound = { ...known, converged: false };
   for (;;) {
     const lp = master.solve();
     if (lp.status !== 'optimal') return best;
     const own = lp.duals.slice(0, model.rows);
-    for (let smooth = best.bound > -Infinity; ; smooth = false) {
-      const duals = smooth ? own.map((dual, i) => best.duals[i]! + STEP * (dual - best.duals[i]!)) : own;
+    for (let smooth = true; ; smooth = false) {
+      // The very first look is at the duals that were handed in.
+      const step = best.bound === -Infinity ? 0 : STEP;
+      const duals = smooth ? own.map((dual, i) => best.duals[i]! + step * (dual - best.duals[i]!)) : own;
       const left = leaves(model, duals);
       let bound = left.value;
       for (const dual of duals) bound += dual;

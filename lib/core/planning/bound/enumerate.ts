@@ -1,5 +1,5 @@
 import { EPS, startAt, type Model } from '../model/model';
-import { completionBounds } from './completion';
+import { CompletionBounds } from './completion';
 import type { Column } from './master';
 import { allOptions, type Option } from './options';
 
@@ -31,7 +31,7 @@ export function* enumerateRoutes(
   const { time, drive, places, jobs } = model;
   const options: Option[][] = jobs.map((_, j) => allOptions(model, shiftIndex, j, duals).sort((a, b) => a.minutes - b.minutes));
   const active = [...jobs.keys()].filter((j) => options[j]!.length > 0);
-  const toGo = completionBounds(model, shiftIndex, options);
+  const completion = new CompletionBounds(model, shiftIndex, options);
   const words = (jobs.length + 31) >>> 5;
   const found = new Map<string, { reduced: number; last: Partial }>();
   let made = 0;
@@ -52,7 +52,7 @@ export function* enumerateRoutes(
         if (finish + time[job.place * places + shift.endPlace]! > shift.hardTo + EPS) break;
         const late = start > view.promised ? (start - view.promised) * view.latePrice : 0;
         const cost = (from?.cost ?? 0) + drive[at + job.place]! + option.cost + late;
-        if (cost + toGo(k, finish) > gap + 1e-6) continue;
+        if (cost + completion.toGo(k, finish) > gap + 1e-6) continue;
         const visited = from ? from.visited.slice() : new Int32Array(words);
         visited[k >>> 5]! |= 1 << (k & 31);
         grown.push({ job: k, set: option.set, finish, cost, load, parent: from, visited, covers: coverKey(from, k, option.set), dead: false });

@@ -1,6 +1,7 @@
 import { EPS, startAt, type Model } from '../model/model';
-import { completionBounds } from './completion';
+import { CompletionBounds } from './completion';
 import { Labels } from './labels';
+import { legsOf, type Legs } from './legs';
 import { bestOptions, type Option } from './options';
 
 /** A route that one shift could drive; with a limited memory a job may come twice. */
@@ -45,16 +46,18 @@ class Search {
   private readonly closing: { label: number; reduced: number }[] = [];
   private readonly barred: Int32Array;
   private readonly lastArrival: Float64Array;
-  private readonly toGo: (job: number, finish: number) => number;
+  private readonly completion: CompletionBounds;
   private readonly words: number;
+  private readonly legs: Legs;
   private readonly timed: boolean;
 
   constructor(
     private readonly model: Model, private readonly shiftIndex: number, private readonly options: readonly (readonly Option[])[],
     private readonly memory: readonly Int32Array[],
   ) {
-    const { jobs, time, places } = model;
+    const { jobs } = model;
     const shift = model.shifts[shiftIndex]!;
+    this.legs = legsOf(model, shiftIndex);
     this.words = (jobs.length + 31) >>> 5;
     this.labels = new Labels(this.words);
     this.barred = new Int32Array(this.words);
@@ -66,49 +69,51 @@ class Search {
     for (const j of this.active) {
       const { closes } = model.views[shiftIndex]![j]!;
       const close = closes[closes.length - 1] ?? -Infinity;
-      this.lastArrival[j] = Math.min(close, shift.hardTo - time[jobs[j]!.place * places + shift.endPlace]!) - options[j]![0]!.minutes + EPS;
+      this.lastArrival[j] = Math.min(close, shift.hardTo - this.legs.homeTime[j]!) - options[j]![0]!.minutes + EPS;
     }
-    this.toGo = completionBounds(model, shiftIndex, options);
+    this.completion = new CompletionBounds(model, shiftIndex, options);
   }
 
   /** False if the labels ran out. */
   run(mostLabels: number): boolean {
     const { labels, model } = this;
     const shift = model.shifts[this.shiftIndex]!;
-    this.extend(-1, shift.startPlace, shift.from, 0, 0, 0);
+    this.extend(-1, -1, shift.from, 0, 0, 0);
     for (const slot of this.queue) {
       for (let i = 0; i < slot.length; i++) {
         const label = slot[i]!;
         if (labels.dead[label] === 1) continue;
         if (labels.count > mostLabels) return false;
-        this.extend(label, model.jobs[labels.job[label]!]!.place, labels.time[label]!, labels.cost[label]!, labels.load[label]!, labels.stops[label]!);
+        this.extend(label, labels.job[label]!, labels.time[label]!, labels.cost[label]!, labels.load[label]!, labels.stops[label]!);
       }
     }
     return true;
   }
 
+  /** All ways on from a label, or from the start of the shift (both −1). */
   private extend(parent: number, at: number, clock: number, cost: number, load: number, stops: number): void {
     const { model, labels, words, lastArrival, options } = this;
-    const { jobs, time, drive, places } = model;
+    const { time, drive, outTime, outDrive, homeTime } = this.legs;
+    const { jobs } = model;
     const shift = model.shifts[this.shiftIndex]!;
     const views = model.views[this.shiftIndex]!;
-    const here = at * places;
+    const row = at * jobs.length;
     for (const k of this.active) {
       if (parent >= 0 && (labels.barred[parent * words + (k >>> 5)]! & (1 << (k & 31))) !== 0) continue;
       const job = jobs[k]!;
-      const arrival = clock + time[here + job.place]!;
+      const arrival = clock + (at < 0 ? outTime[k]! : time[row + k]!);
       const heavier = load + job.demand;
       if (arrival > lastArrival[k]! || heavier > shift.capacity + EPS) continue;
       const view = views[k]!;
-      const home = time[job.place * places + shift.endPlace]!;
+      const way = at < 0 ? outDrive[k]! : drive[row + k]!;
       for (let o = 0; o < options[k]!.length; o++) {
         const option = options[k]![o]!;
         const start = startAt(view, arrival, option.minutes);
         const finish = start + option.minutes;
-        if (finish + home > shift.hardTo + EPS) break; // options grow longer
+        if (finish + homeTime[k]! > shift.hardTo + EPS) break; // options grow longer
         const late = start > view.promised ? (start - view.promised) * view.latePrice : 0;
-        const total = cost + drive[here + job.place]! + option.cost + late;
-        if (total + this.toGo(k, finish) < -1e-9) this.settle(k, o, parent, finish, total, heavier, stops + 1);
+        const total = cost + way + option.cost + late;
+        if (total + this.completion.toGo(k, finish) < -1e-9) this.settle(k, o, parent, finish, total, heavier, stops + 1);
       }
     }
   }
@@ -145,28 +150,28 @@ class Search {
     labels.stops[label] = stops;
     for (let w = 0; w < words; w++) labels.barred[label * words + w] = barred[w]!;
     rivals.push(label);
-    const { jobs, time, drive, places } = this.model;
+    const { jobs } = this.model;
     const shift = this.model.shifts[this.shiftIndex]!;
     if (stops < jobs.length) {
       const slot = this.timed ? Math.min(SLOTS, Math.floor(((clock - shift.from) / (shift.hardTo - shift.from)) * SLOTS)) : stops;
       this.queue[slot]!.push(label);
     }
-    const homeward = jobs[k]!.place * places + shift.endPlace;
-    const over = clock + time[homeward]! - shift.to;
-    const reduced = cost + drive[homeward]! + (over > 0 ? over * shift.overtimePrice : 0);
+    const over = clock + this.legs.homeTime[k]! - shift.to;
+    const reduced = cost + this.legs.homeDrive[k]! + (over > 0 ? over * shift.overtimePrice : 0);
     if (reduced < -1e-9) this.closing.push({ label, reduced });
   }
 
   /** Jobs that may not follow: remembered as visited, or no longer to be reached in time or load. */
   private bar(k: number, parent: number, clock: number, load: number): void {
     const { barred, words, labels, lastArrival } = this;
-    const { jobs, time, places } = this.model;
+    const { jobs } = this.model;
+    const { time } = this.legs;
     const { capacity } = this.model.shifts[this.shiftIndex]!;
     for (let w = 0; w < words; w++) barred[w] = parent >= 0 ? labels.barred[parent * words + w]! & this.memory[k]![w]! : 0;
     barred[k >>> 5]! |= 1 << (k & 31);
-    const here = jobs[k]!.place * places;
+    const row = k * jobs.length;
     for (const next of this.active)
-      if (clock + time[here + jobs[next]!.place]! > lastArrival[next]! || load + jobs[next]!.demand > capacity + EPS) barred[next >>> 5]! |= 1 << (next & 31);
+      if (clock + time[row + next]! > lastArrival[next]! || load + jobs[next]!.demand > capacity + EPS) barred[next >>> 5]! |= 1 << (next & 31);
   }
 
   /** Is the rival's bar list inside the new label's (or the other way about)? */

@@ -1,7 +1,9 @@
 import type { LpSolver } from '../bound/lp';
+import { neighbourBound } from '../bound/neighbour-bound';
 import { solveModel } from '../solve-model';
 import { runOut } from '../steps';
 import { solveTour } from '../tour/solve-tour';
+import { tourFloor } from '../tour/tour-floor';
 import { InstanceError } from './parse-error';
 import { parseSolomon } from './solomon';
 import { looksLikeTsplib, parseTsplib } from './tsplib';
@@ -34,7 +36,7 @@ export interface InstanceAnswer {
 }
 
 /** Ruin-and-recreate rounds for a public instance: many for a few places, fewer as each grows dearer. */
-const roundsFor = (jobs: number): number => Math.max(2000, Math.min(200_000, 80 * jobs));
+const roundsFor = (jobs: number): number => Math.max(2000, Math.min(100_000, 200 * jobs));
 
 /**
  * Reads and solves a public instance: a Solomon table or text, or a TSPLIB file.
@@ -59,7 +61,7 @@ function routes(text: string, options: InstanceOptions): InstanceAnswer {
   const instance = parseSolomon(text);
   const { model, scale, leftOut } = vrptwModel(instance, options);
   const { solution, bound, proven } = runOut(
-    solveModel(model, { seed: options.seed, iterations: roundsFor(model.jobs.length), lp: options.lp, remainingMs: options.remainingMs, floor: 0 }),
+    solveModel(model, { seed: options.seed, iterations: roundsFor(model.jobs.length), lp: options.lp, remainingMs: options.remainingMs, floor: Math.max(neighbourBound(model), tourFloor(model)), useAllTime: true }),
   );
   const idOf = (job: number): string => instance.rows[job + 1]!.id;
   const used = solution.routes.filter((route) => route.jobs.length > 0);

@@ -14,7 +14,9 @@ import {
   THERMOMETER_SD_K,
 } from '@/lib/core/condenser/instruments';
 import { fixedLossPerDisplacement, type Compressor } from '@/lib/core/condenser/compressor';
+import { see } from '@/lib/core/condenser/inverse';
 import { conductanceFromRise, modelOf, type UnitModel } from '@/lib/core/condenser/model';
+import { meansOf, resolve } from '@/lib/core/condenser/resolve';
 import { type RandomStream } from '@/lib/core/numerics/random';
 import type { UnitKind } from '@/lib/core/equipment';
 
@@ -45,7 +47,7 @@ const FLEET: readonly Kitchen[] = [
 export type SimulationOptions = {
   /** Conductance lost, drawn evenly between these. */
   lost?: readonly [number, number];
-  /** Relative standard deviation of the baseline; drawn between 4 and 16 % when absent. */
+  /** Relative standard deviation of a learnt baseline; when absent, half are learnt to 3–8 % and half are the prior. */
   baselineSd?: number;
   /** Probability that suction, line temperatures and box were measured as well. */
   measureMore?: number;
@@ -87,18 +89,39 @@ function draw(
     superheatK: Math.max(1, random.normal(nominal.superheatK, 4)),
     subcoolingK: Math.max(0, random.normal(nominal.subcoolingK, 2.5)),
   };
-  const sd = baselineSd ?? random.between(0.04, 0.16);
-  const cleanRise = cleanPrior(unit).cleanRiseK * Math.exp(random.normal(0, 0.1));
-  const cleanConductance = conductanceFromRise(nominal, cleanRise);
+  const prior = cleanPrior(unit);
+  const spread = prior.sdK / prior.cleanRiseK;
+  const cleanConductance = conductanceFromRise(nominal, prior.cleanRiseK * Math.exp(random.normal(0, spread)));
   const conductance = cleanConductance * (1 - random.between(lost[0], lost[1]));
-  const airK = random.between(290, 312);
-  const boxK = kitchen.boxK + random.normal(0, 2);
-  const state = balance(truth, conductance, { airK, boxK });
+  const state = balance(truth, conductance, {
+    airK: random.between(290, 312),
+    boxK: kitchen.boxK + random.normal(0, 2),
+  });
   if (state.status !== 'ok') return null;
-  const believed = cleanRise * Math.exp(random.normal(0, sd));
-  const baseline = { cleanRiseK: believed, sdK: believed * sd, readings: 2 };
-  const reading = readWithErrors(random, nominal, state, measureMore);
-  return { unit, baseline, reading, truth, cleanConductance, conductance, state };
+  const more = random.chance(measureMore);
+  const reading = readWithErrors(random, nominal, state, more);
+  const learnt = baselineSd !== undefined || random.chance(0.5);
+  const baseline = learnt
+    ? learntBaseline(random, unit, { nominal, truth, cleanConductance, more }, baselineSd ?? random.between(0.03, 0.08))
+    : prior;
+  return baseline && { unit, baseline, reading, truth, cleanConductance, conductance, state };
+}
+
+type Cleaned = { nominal: UnitModel; truth: UnitModel; cleanConductance: number; more: boolean };
+
+/**
+ * What readings of the cleaned coil, taken the same way, would have taught: the clean rise as this unit shows it
+ * through the usual assumptions, known to within `sd`.
+ */
+function learntBaseline(random: RandomStream, unit: CondenserUnit, of: Cleaned, sd: number): CleanBaseline | null {
+  const at = { airK: random.between(292, 306), boxK: unit.boxSetPointK };
+  const state = balance(of.truth, of.cleanConductance, at);
+  const resolved =
+    state.status === 'ok' ? resolve(unit, of.nominal, readWithErrors(null, of.nominal, state, of.more)) : null;
+  if (!resolved) return null;
+  const shown = of.nominal.designDutyW / see(of.nominal, resolved).conductanceWK;
+  const believed = shown * Math.exp(random.normal(0, sd));
+  return { cleanRiseK: believed, sdK: believed * sd, readings: 3, means: meansOf(resolved) };
 }
 
 /** The unit's own compressor: constants spread about the typical ones, size as on the plate. */
@@ -116,20 +139,19 @@ function ownCompressor(random: RandomStream, nominal: UnitModel): Compressor {
   return { by: 'constants', constants, displacement, fixedLossW };
 }
 
-/** A 1 % gauge of 500 psi, thermometers and clamps of 1 °F, after twenty minutes of running. */
-function readWithErrors(random: RandomStream, model: UnitModel, state: SteadyState, measureMore: number): Reading {
+/** A 1 % gauge of 500 psi, thermometers and clamps of 1 °F, after twenty minutes of running; no errors without a stream. */
+function readWithErrors(random: RandomStream | null, model: UnitModel, state: SteadyState, more: boolean): Reading {
   const gauge = { grade: '1A', spanPa: 500 * PSI } as const;
   const lowSide = { grade: '1A', spanPa: 250 * PSI } as const;
-  const drift = random.normal(0, STEADY_SCATTER_SD_K);
-  const head = model.fluid.dewP(state.condensingDewK + drift) - model.atmospherePa;
+  const off = (value: number, sd: number) => value + (random?.normal(0, sd) ?? 0);
+  const head = model.fluid.dewP(off(state.condensingDewK, STEADY_SCATTER_SD_K)) - model.atmospherePa;
   const onPipe = Math.hypot(THERMOMETER_SD_K, CONTACT_SD_K);
-  const more = random.chance(measureMore);
-  const also = (value: number, sd: number) => (more ? random.normal(value, sd) : undefined);
+  const also = (value: number, sd: number) => (more ? off(value, sd) : undefined);
   return {
     at: 0,
     phase: 'before',
-    headPaGauge: head + random.normal(0, gaugeSdPa(gauge, head)),
-    airInK: random.normal(state.airK, Math.hypot(THERMOMETER_SD_K, AIR_PLACEMENT_SD_K)),
+    headPaGauge: off(head, gaugeSdPa(gauge, head)),
+    airInK: off(state.airK, Math.hypot(THERMOMETER_SD_K, AIR_PLACEMENT_SD_K)),
     suctionPaGauge: also(state.suctionPaGauge, gaugeSdPa(lowSide, state.suctionPaGauge)),
     liquidLineK: also(state.liquidLineK, onPipe),
     suctionLineK: also(state.suctionLineK, onPipe),

@@ -1,6 +1,6 @@
 import { profileOf } from './profiles';
 import { Z80 } from './bands';
-import type { CleanBaseline, CondenserUnit, Estimate } from './types';
+import type { CleanBaseline, CondenserUnit, DesignRise, Estimate, Figure } from './types';
 
 /** What is believed of a unit's clean rise before any reading after a cleaning: usual for its kind. */
 export function cleanPrior(unit: CondenserUnit): CleanBaseline {
@@ -15,21 +15,32 @@ const FLOOR = 0.025;
 /** Beyond this many sigma from belief a reading counts for less: the cleaning may not have worked. */
 const TRUST = 2;
 
+/** What a reading after a cleaning must tell; readings kept from before `repeatSd` was noted are taken whole. */
+export type AfterCleaning = Estimate | { status: 'ok'; designRiseK: Figure & Partial<DesignRise> };
+
 /**
  * Belief after a reading taken on the cleaned coil: normal update of the logarithm of the rise at design load.
  * A reading that could not say, or one far off, changes little or nothing.
  */
-export function updateBaseline(baseline: CleanBaseline, afterCleaning: Estimate): CleanBaseline {
+export function updateBaseline(baseline: CleanBaseline, afterCleaning: AfterCleaning): CleanBaseline {
   if (afterCleaning.status !== 'ok') return baseline;
-  const { value, lo, hi } = afterCleaning.designRiseK;
+  const { value, lo, hi, repeatSd, means }: Figure & Partial<DesignRise> = afterCleaning.designRiseK;
   if (!(value > 0 && lo > 0 && hi > lo)) return baseline;
+  const sameWay = baseline.readings === 0 || baseline.means === means;
+  const whole = Math.log(hi / lo) / (2 * Z80);
+  const own = Math.hypot(sameWay ? (repeatSd ?? whole) : whole, CLEANED_SPREAD);
   const prior = { mean: Math.log(baseline.cleanRiseK), sd: baseline.sdK / baseline.cleanRiseK };
-  const own = Math.hypot(Math.log(hi / lo) / (2 * Z80), CLEANED_SPREAD);
   const off = Math.abs(Math.log(value) - prior.mean) / Math.hypot(own, prior.sd);
   const weight = (off > TRUST ? (TRUST / off) ** 4 : 1) / (own * own);
   const before = 1 / (prior.sd * prior.sd);
   const mean = (prior.mean * before + Math.log(value) * weight) / (before + weight);
   const sd = Math.max(Math.sqrt(1 / (before + weight)), Math.min(FLOOR, prior.sd));
   const cleanRiseK = Math.exp(mean);
-  return { cleanRiseK, sdK: cleanRiseK * sd, readings: baseline.readings + 1 };
+  const readings = baseline.readings + 1;
+  return { cleanRiseK, sdK: cleanRiseK * sd, readings, means: baseline.readings === 0 ? means : baseline.means };
+}
+
+/** Whether errors that stay with the unit cancel between this baseline and a reading taken by these means. */
+export function cancels(baseline: CleanBaseline, means: string): boolean {
+  return baseline.readings > 0 && baseline.means === means;
 }

@@ -5,9 +5,9 @@ import { meanT } from './fluid';
 import { isKnownRefrigerant } from './limits';
 import { modelOf } from './model';
 import { unreadable } from './readable';
-import { resolve } from './resolve';
+import { meansOf, resolve } from './resolve';
 import { cannotSaySentence } from './sentence';
-import { seeWithSpread } from './spread';
+import { seeWithSpread, type Spreads } from './spread';
 import { scatterSd, SHORTEST_STEADY_MIN } from './steadiness';
 import type { CannotSayReason, CondenserUnit, Figure, Reading } from './types';
 
@@ -42,11 +42,13 @@ export function compareBeforeAfter(unit: CondenserUnit, before: Reading, after: 
   const same =
     Math.abs(after.at - before.at) < SAME_VISIT_MS && JSON.stringify(before.gauge) === JSON.stringify(after.gauge);
   const shared = same ? SHARED_VARIANCE : 0;
-  const down =
-    Math.hypot(a.ln.up, b.ln.down) ** 2 - shared * (a.instrument * a.instrument + b.instrument * b.instrument);
-  const up = Math.hypot(a.ln.down, b.ln.up) ** 2 - shared * (a.instrument * a.instrument + b.instrument * b.instrument);
+  const which = a.means === b.means ? 'repeat' : 'whole';
+  const [lnA, lnB] = [a.ln[which], b.ln[which]];
+  const cancelled = shared * (a.instrument * a.instrument + b.instrument * b.instrument);
+  const down = Math.hypot(lnA.up, lnB.down) ** 2 - cancelled;
+  const up = Math.hypot(lnA.down, lnB.up) ** 2 - cancelled;
   const floor = 0.01;
-  const change = b.ln.value - a.ln.value;
+  const change = lnB.value - lnA.value;
   const lo = change - Math.sqrt(Math.max(down, floor * floor));
   const hi = change + Math.sqrt(Math.max(up, floor * floor));
   const regained = figure(Math.expm1(change), Math.expm1(lo), Math.expm1(hi));
@@ -63,7 +65,7 @@ export function compareBeforeAfter(unit: CondenserUnit, before: Reading, after: 
   };
 }
 
-type Looked = { ln: { value: number; down: number; up: number }; instrument: number; rise: Figure };
+type Looked = { ln: Spreads; means: string; instrument: number; rise: Figure };
 
 function looked(unit: CondenserUnit, entered: Reading): Looked | CannotSayReason {
   if (!isKnownRefrigerant(unit.refrigerant)) return 'unknown_refrigerant';
@@ -77,7 +79,7 @@ function looked(unit: CondenserUnit, entered: Reading): Looked | CannotSayReason
   const s = seeWithSpread(model, resolved, scatterSd(reading));
   if (!(s.seen.riseK > 2)) return 'rise_too_small';
   const ln = s.lnConductance;
-  if (![ln.value, ln.down, ln.up].every(Number.isFinite)) return 'out_of_range';
+  if (![ln.whole.value, ln.whole.down, ln.whole.up].every(Number.isFinite)) return 'out_of_range';
   // Head and air instruments make most of the error of the rise; at 80 %, relative to the rise.
   const gauge = reading.gauge ?? assumedGauge(unit.refrigerant);
   const p = resolved.head.value;
@@ -87,7 +89,8 @@ function looked(unit: CondenserUnit, entered: Reading): Looked | CannotSayReason
       : meanT(model.fluid, p + gaugeSdPa(gauge, reading.headPaGauge)) - s.seen.condensingK;
   const instrument = (Z80 * Math.hypot(headK, resolved.airK.sd)) / s.seen.riseK;
   const { value, down, up } = s.riseK;
-  return { ln, instrument: Math.min(instrument, ln.down, ln.up), rise: figure(value, value - down, value + up) };
+  const most = Math.min(instrument, ln.repeat.down, ln.repeat.up);
+  return { ln, means: meansOf(resolved), instrument: most, rise: figure(value, value - down, value + up) };
 }
 
 function no(reason: CannotSayReason): BeforeAfter {

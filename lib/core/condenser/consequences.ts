@@ -21,6 +21,8 @@ const SIZE_SD = { guessed: 0.4, known: 0.08 };
 const RUN_HOURS_SD = 0.15;
 /** Head pressure and gas temperature at a stated day: evaporator, superheat and shell are only typical. */
 const HEAD_MODEL_SD = 0.018;
+/** The clean head of a unit whose clean rise was learnt the way it is read now: most of that cancels. */
+const LEARNT_HEAD_MODEL_SD = 0.009;
 const DISCHARGE_MODEL_SD_K = { assumed: 5, measured: 3 };
 
 export type Consequences = {
@@ -39,6 +41,8 @@ export type Outlook = {
 };
 
 export type OutlookOptions = {
+  /** The clean rise was learnt from readings taken the way this one was. */
+  learnt: boolean;
   sizeKnown: boolean;
   /** Measured minus computed discharge temperature at the reading, K. */
   dischargeOffsetK?: number;
@@ -106,9 +110,11 @@ function worked(
       [value + own, value - own],
     ]);
   };
-  const pair = (read: (p: CurvePoint) => number, sd: (value: number) => number): NowAndClean | null => {
+  type Read = (p: CurvePoint) => number;
+  type Sd = (value: number) => number;
+  const pair = (read: Read, sd: Sd, cleanSd = sd): NowAndClean | null => {
     const now = alone(k.nowByRise, read, sd);
-    const clean = alone(k.clean, read, sd);
+    const clean = alone(k.clean, read, cleanSd);
     return now && clean && { now, clean };
   };
   const extra = mid.day.extra;
@@ -122,6 +128,7 @@ function worked(
   const headHotDayPaGauge = pair(
     (p) => model.fluid.dewP(p.condensingDewK) - model.atmospherePa,
     (gauge) => HEAD_MODEL_SD * (gauge + model.atmospherePa),
+    (gauge) => (o.learnt ? LEARNT_HEAD_MODEL_SD : HEAD_MODEL_SD) * (gauge + model.atmospherePa),
   );
   if (!headHotDayPaGauge) return null;
   const hottest = isServed(model.fluid, mid.a.dischargeK, model.fluid.dewP(mid.a.condensingDewK));

@@ -1,3 +1,4 @@
+import { cancels } from './baseline';
 import { dischargeTemperature } from './cycle';
 import { figure, Z80 } from './bands';
 import { weigh } from './causes/weigh';
@@ -10,9 +11,9 @@ import { evaporatingFor } from './evaporator';
 import { assumptionsOf } from './assumptions';
 import { isKnownRefrigerant } from './limits';
 import { modelOf, type ModelOptions, type UnitModel } from './model';
-import { resolve, type Resolved } from './resolve';
+import { meansOf, resolve, type Resolved } from './resolve';
 import { cannotSaySentence, sentenceFor } from './sentence';
-import { expFigure, seeWithSpread, toFigure, type SeenWithSpread, type Spread } from './spread';
+import { expFigure, seeWithSpread, toFigure, type SeenWithSpread, type Spread, type Spreads } from './spread';
 import { scatterSd, SHORTEST_STEADY_MIN } from './steadiness';
 import { tuned } from './tune';
 import { judge } from './verdict';
@@ -21,6 +22,7 @@ import type {
   CleanBaseline,
   CondenserUnit,
   Conditions,
+  DesignRise,
   Doubt,
   Estimate,
   EstimateCannotSay,
@@ -91,7 +93,7 @@ function unsoundness(s: SeenWithSpread, doubts: readonly Doubt[]): CannotSayReas
   if (!Number.isFinite(seen.condensingK + seen.heatRejectedW)) return 'out_of_range';
   if (seen.riseK < SMALLEST_RISE_K || s.riseK.down > 0.8 * seen.riseK) return 'rise_too_small';
   if (!(seen.heatRejectedW > 0)) return 'impossible_reading';
-  const spreads = [s.lnConductance, s.lnDuty, s.riseK].flatMap((x) => [x.value, x.down, x.up]);
+  const spreads = [s.lnConductance.whole, s.lnDuty.whole, s.riseK].flatMap((x) => [x.value, x.down, x.up]);
   return spreads.every(Number.isFinite) ? null : 'out_of_range';
 }
 
@@ -114,7 +116,11 @@ function full(g: Given): EstimateOk | null {
   const lnDesignDuty = Math.log(model.designDutyW);
   const cleanSd = baseline.sdK / baseline.cleanRiseK;
   const clean: Spread = { value: lnDesignDuty - Math.log(baseline.cleanRiseK), down: Z80 * cleanSd, up: Z80 * cleanSd };
-  const now = s.lnConductance;
+  const means = meansOf(g.resolved);
+  const learnt = cancels(baseline, means);
+  const which = learnt ? 'repeat' : 'whole';
+  const now = s.lnConductance[which];
+  const duty = s.lnDuty[which];
   // ln(K_clean/K): up when the coil is worse.
   const worse: Spread = {
     value: clean.value - now.value,
@@ -127,14 +133,15 @@ function full(g: Given): EstimateOk | null {
   );
   const ahead = tuned(model, g.resolved, s.seen, unit.boxSetPointK);
   const look = outlook(ahead, { now, nowByRise: s.lnConductanceByRise, clean }, conditions, {
+    learnt,
     sizeKnown: unit.nominalCoolingW !== undefined || unit.compressorMap !== undefined,
     dischargeOffsetK: dischargeOffset(g),
     cutoutPaGauge: unit.cutoutPaGauge,
   });
   const cleanRise: Spread = {
-    value: s.lnDuty.value - clean.value,
-    down: Math.hypot(s.lnDuty.down, clean.up),
-    up: Math.hypot(s.lnDuty.up, clean.down),
+    value: duty.value - clean.value,
+    down: Math.hypot(duty.down, clean.up),
+    up: Math.hypot(duty.up, clean.down),
   };
   const sdWorse = { value: worse.value, sd: worse.down / Z80 };
   const scene: Scene = {
@@ -159,7 +166,7 @@ function full(g: Given): EstimateOk | null {
     status: 'ok',
     ...g.known,
     cleanRiseK: told.cleanRiseK,
-    designRiseK: expFigure({ value: lnDesignDuty - now.value, down: now.up, up: now.down }),
+    designRiseK: designRise(lnDesignDuty, s.lnConductance, means),
     conductanceLost,
     coolingLostHotDay: look.consequences?.coolingLostHotDay ?? null,
     extraEnergyKwhPerDay: extra,
@@ -174,6 +181,11 @@ function full(g: Given): EstimateOk | null {
     doubts: g.doubts,
     assumptions: assumptionsOf(unit, reading, conditions, model, baseline),
   };
+}
+
+function designRise(lnDesignDuty: number, { whole, repeat }: Spreads, means: string): DesignRise {
+  const band = expFigure({ value: lnDesignDuty - whole.value, down: whole.up, up: whole.down });
+  return { ...band, repeatSd: (repeat.up + repeat.down) / (2 * Z80), means };
 }
 
 function priced(extra: Figure, { energyPricePerKwh: price, currency }: Conditions) {

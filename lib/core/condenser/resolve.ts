@@ -12,8 +12,11 @@ import {
 import type { UnitModel } from './model';
 import type { CondenserUnit, Reading } from './types';
 
-/** A measured or assumed input with one standard deviation. */
-export type Known = { value: number; sd: number; measured: boolean };
+/**
+ * A measured or assumed input with one standard deviation. `ownShare` is the part of its variance that belongs to
+ * the unit and not to the day: the same at every reading of it, so it cancels against a baseline read the same way.
+ */
+export type Known = { value: number; sd: number; measured: boolean; ownShare: number };
 
 /** A reading brought to absolute pressures, with what was not measured filled in by what is usual. */
 export type Resolved = {
@@ -41,8 +44,11 @@ export function resolve(unit: CondenserUnit, model: UnitModel, reading: Reading)
   const gauge = reading.gauge ?? assumedGauge(unit.refrigerant);
   const thermometer = reading.thermometerSdK ?? THERMOMETER_SD_K;
   const onPipe = Math.hypot(thermometer, CONTACT_SD_K);
-  const measured = (value: number, sd: number): Known => ({ value, sd, measured: true });
-  const usual = (value: number, sd: number): Known => ({ value, sd, measured: false });
+  const known = (value: number, measured: boolean, daySd: number, ownSd: number): Known => {
+    const sd = Math.hypot(daySd, ownSd);
+    return { value, sd, measured, ownShare: (ownSd / sd) ** 2 };
+  };
+  const measured = (value: number, sd: number) => known(value, true, sd, 0);
   const lowSide = reading.suctionGauge ?? { grade: gauge.grade, spanPa: gauge.spanPa / 2 };
   const absolute = (pa: number, by = gauge) => measured(pa + model.atmospherePa, gaugeSdPa(by, pa));
   const line = (T: number | undefined) => (T === undefined ? undefined : measured(T, onPipe));
@@ -53,25 +59,32 @@ export function resolve(unit: CondenserUnit, model: UnitModel, reading: Reading)
       : reading.condensingClampK !== undefined
         ? {
             by: 'clamp' as const,
-            ...measured(reading.condensingClampK + BEND_SHORTFALL_K, Math.hypot(onPipe, BEND_SHORTFALL_SD_K)),
+            ...known(reading.condensingClampK + BEND_SHORTFALL_K, true, onPipe, BEND_SHORTFALL_SD_K),
           }
         : null;
   const airK =
     reading.airInK !== undefined
       ? measured(reading.airInK, Math.hypot(thermometer, AIR_PLACEMENT_SD_K))
       : reading.roomAirK !== undefined
-        ? usual(reading.roomAirK + ROOM_TO_COIL_K, Math.hypot(thermometer, ROOM_TO_COIL_SD_K))
+        ? known(reading.roomAirK + ROOM_TO_COIL_K, false, thermometer, ROOM_TO_COIL_SD_K)
         : null;
   if (!head || !airK) return null;
   return {
     head,
     airK,
     suctionPa: reading.suctionPaGauge === undefined ? undefined : absolute(reading.suctionPaGauge, lowSide),
-    boxK: reading.boxK === undefined ? usual(unit.boxSetPointK, BOX_SD_K) : measured(reading.boxK, thermometer),
-    superheatK: usual(model.superheatK, SUPERHEAT_SD_K),
-    subcoolingK: usual(model.subcoolingK, SUBCOOLING_SD_K),
+    boxK:
+      reading.boxK === undefined ? known(unit.boxSetPointK, false, BOX_SD_K, 0) : measured(reading.boxK, thermometer),
+    superheatK: known(model.superheatK, false, 0, SUPERHEAT_SD_K),
+    subcoolingK: known(model.subcoolingK, false, 0, SUBCOOLING_SD_K),
     suctionLineK: line(reading.suctionLineK),
     liquidLineK: line(reading.liquidLineK),
     dischargeLineK: line(reading.dischargeLineK),
   };
+}
+
+/** How a reading was taken, as far as errors that stay with the unit depend on it. */
+export function meansOf(r: Resolved): string {
+  const parts = [r.head.by, r.airK.measured ? 'coil air' : 'room air', r.suctionPa ? 'suction' : 'no suction'];
+  return [...parts, r.liquidLineK ? 'liquid' : 'no liquid'].join(', ');
 }

@@ -83,6 +83,15 @@ export type CleanBaseline = {
   sdK: number;
   /** Readings after a cleaning that went into it; 0 is the prior by kind of equipment. */
   readings: number;
+  /** How those readings were taken: errors that stay with the unit cancel only against readings taken the same way. */
+  means?: string;
+};
+
+/** A rise brought to design load. */
+export type DesignRise = Figure & {
+  /** Standard deviation of its logarithm from one reading to the next, without the errors that stay with the unit. */
+  repeatSd: number;
+  means: string;
 };
 
 export type AirShare = { airK: number; share: number };
@@ -157,7 +166,7 @@ export type EstimateOk = Measured & {
   /** Rise this unit would show at this reading's load with a clean coil. */
   cleanRiseK: Figure;
   /** This reading's rise brought to the unit's design load: what a baseline learns from. */
-  designRiseK: Figure;
+  designRiseK: DesignRise;
   /** 1 − K/K_clean, a fraction. Not the same as cooling lost. */
   conductanceLost: Figure;
   /** Fraction of cooling lost at the hot day, box at `conditions.boxK`; null where head would leave the valid range. */

@@ -44,11 +44,34 @@ describe('what is believed of a clean coil', () => {
   it('is the conjugate normal update in the logarithm', () => {
     const after = cleaned(12.5, 85);
     if (after.status !== 'ok') throw new Error(after.reason);
-    const { value, lo, hi } = after.designRiseK;
-    const own = Math.hypot(Math.log(hi / lo) / (2 * 1.2815515655446004), 0.04);
+    const { value, repeatSd } = after.designRiseK;
+    const own = Math.hypot(repeatSd, 0.04);
     const sd0 = prior.sdK / prior.cleanRiseK;
     const mean = (Math.log(prior.cleanRiseK) / sd0 ** 2 + Math.log(value) / own ** 2) / (1 / sd0 ** 2 + 1 / own ** 2);
     expect(updateBaseline(prior, after).cleanRiseK).toBeCloseTo(Math.exp(mean), 9);
+  });
+
+  it('lets errors that stay with the unit cancel only against readings taken the same way', () => {
+    const first = updateBaseline(prior, cleaned(12, 85));
+    expect(first.means).toMatch(/gauge, coil air, suction/);
+    const width = (headOnly: boolean, baseline: CleanBaseline) => {
+      const full = readingOf(stateAt(REACH_IN, 0.8, F(85)));
+      const reading = headOnly
+        ? { ...full, suctionPaGauge: undefined, liquidLineK: undefined, suctionLineK: undefined }
+        : full;
+      const e = estimate(REACH_IN, reading, baseline, CONDITIONS);
+      return e.status === 'ok' ? e.conductanceLost.hi - e.conductanceLost.lo : NaN;
+    };
+    const otherwise = { ...first, means: 'gauge, coil air, no suction, no liquid' };
+    expect(width(false, first)).toBeLessThan(width(false, otherwise));
+    expect(width(true, otherwise)).toBeLessThan(width(true, first) * 0.9);
+  });
+
+  it('takes a reading kept without its repeat error whole', () => {
+    const { value, lo, hi } = { value: 12, lo: 10.8, hi: 13.3 };
+    const kept = updateBaseline(prior, { status: 'ok', designRiseK: { value, lo, hi, level: 0.8 } });
+    expect(kept.cleanRiseK).toBeLessThan(prior.cleanRiseK);
+    expect(kept.readings).toBe(1);
   });
 
   it('hardly believes a cleaning that left twice the rise, and not at all a reading that could not say', () => {

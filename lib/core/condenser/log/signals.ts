@@ -41,7 +41,7 @@ export function valuesOf(model: UnitModel, row: LogRow, mask: number, boxK: numb
 }
 
 function seen(model: UnitModel, row: LogRow, mask: number, boxK: number): Seen {
-  const known = (value: number): Known => ({ value, sd: 0, measured: true });
+  const known = (value: number): Known => ({ value, sd: 0, measured: true, ownShare: 0 });
   const signal = (bit: number) => {
     const value = mask & (1 << bit) ? row[SIGNALS[bit] as (typeof SIGNALS)[number]] : undefined;
     return value === undefined ? undefined : known(value);

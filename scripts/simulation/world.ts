@@ -68,7 +68,7 @@ function heavy(s: RandomStream): number {
   return (s.normal() / Math.sqrt(s.gamma(2.5, 2) / 5)) * Math.sqrt(3 / 5);
 }
 
-export function makeWorld(seed: number, fleet: number, years: number, kitchens = 8): World {
+export function makeWorld(seed: number, fleet: number, years: number, kitchens = 12): World {
   const s = new RandomStream(seed, `world ${fleet}`);
   const days = Math.round(years * 365.25);
   const level = Object.fromEntries(

@@ -54,7 +54,7 @@ export const DEFAULT_HYPER: Hyper = {
   unitSd: 0.42,
   kitchenSd: 0.35,
   diffusion: 0.02,
-  drift: 0.2,
+  drift: 0.3,
   restore: { mean: 0.95, unitSd: 0.03, cleaningSd: 0.05 },
   asymptotic: { probability: 0.2, tauDays: 150 },
   grades: { thresholds: THRESHOLDS, sd: 0.05 },

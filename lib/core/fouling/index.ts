@@ -9,7 +9,7 @@ export {
   type UnitEvent,
   type UnitHistory,
 } from './history';
-export { posterior, updatePosterior, withKitchen } from './posterior';
+export { asIfToday, posterior, updatePosterior, withKitchen } from './posterior';
 export type { Band, FoulingPosterior } from './summary';
 export { eachPosterior, fleetPosteriors, kitchenMessages, kitchenWord, type FleetUnit } from './fleet';
 export { NO_MESSAGE, withoutOne, type KitchenMessage } from './pooling';

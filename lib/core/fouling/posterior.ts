@@ -111,3 +111,9 @@ export function withKitchen(before: FoulingPosterior, hyper: Hyper, fromKitchen:
   };
   return summarise({ exposure: before.exposure, settled, today, run }, hyper, fromKitchen);
 }
+
+/** The belief if the newest day's events had been these instead; all must be of that day. */
+export function asIfToday(before: FoulingPosterior, today: readonly UnitEvent[], hyper: Hyper): FoulingPosterior {
+  if (today.some((e) => e.on !== before.asOf)) throw new RangeError(`Only events of ${before.asOf} can be replaced.`);
+  return summarise(play(thaw(before.state.settled), ordered(today), before.exposure, hyper), hyper, before.fromKitchen);
+}

@@ -1,12 +1,14 @@
 import type { LocalDate } from '../calendar';
-import { gradeIndex, type CoilGrade } from '../findings/grades';
+import { GRADES, gradeIndex, type CoilGrade } from '../findings/grades';
 import {
   afterCleaning,
+  asIfToday,
   daysSinceClean,
   usualDays,
   type FoulingPosterior,
   type Hyper,
   type Limit,
+  type Phase,
   type UnitEvent,
   type UnitHistory,
 } from '../fouling';
@@ -80,12 +82,7 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
   const { history, posterior, hyper, settings } = input;
   const since = newSince(input);
   const fresh = history.events.filter((e) => e.on > since && isEvidence(e));
-  const goal = targets(
-    afterCleaning(posterior),
-    settings,
-    input.limits ?? settings.limits,
-    input.failureLimit ?? settings.failureLimit,
-  );
+  const goal = cautious(input);
   const findings = coilFindings(history);
   const trips = history.events
     .filter((e) => e.kind === 'trip')
@@ -145,6 +142,48 @@ function advice({ residue }: FoulingPosterior, goal: Targets, settings: ShopPoli
   return `Even just cleaned, this condenser has lost ${band} of its conductance, so cleaning it more often will not bring that back: wash it right through, or look for another cause.`;
 }
 
+/** Today's findings as they are, and every milder way they could have been. */
+function milder(posterior: FoulingPosterior): UnitEvent[][] {
+  const { today } = posterior.state;
+  const capped = (phase: Phase, events: UnitEvent[]): UnitEvent[][] => {
+    const worst = Math.max(
+      0,
+      ...events.map((e) => (e.kind === 'coil' && e.phase === phase ? gradeIndex('coil', e.grade) : 0)),
+    );
+    return Array.from({ length: worst + 1 }, (_, cap) =>
+      events.map((e) =>
+        e.kind === 'coil' && e.phase === phase && gradeIndex('coil', e.grade) > cap
+          ? { ...e, grade: (GRADES.coil[cap] as { grade: CoilGrade }).grade }
+          : e,
+      ),
+    );
+  };
+  return capped('before', today).flatMap((events) => capped('after', events));
+}
+
+/**
+ * Targets that a worse finding can never lengthen. A finding can explain away part of another (a coil left dirty makes
+ * the next deposit look smaller), so the shortest interval that today's findings or any milder ones ask for is taken.
+ */
+function cautious(input: CoilRevisionInput): Targets {
+  const { posterior, hyper, settings } = input;
+  const limits = input.limits ?? settings.limits;
+  const failureLimit = input.failureLimit ?? settings.failureLimit;
+  const of = (p: FoulingPosterior) => targets(afterCleaning(p), settings, limits, failureLimit);
+  const all = milder(posterior);
+  // The last is today as it was; the rest need the belief replayed.
+  return all.slice(0, -1).reduce((best, today) => {
+    const other = of(asIfToday(posterior, today, hyper));
+    const cost =
+      best.cost && other.cost
+        ? other.cost.weeks < best.cost.weeks
+          ? other.cost
+          : best.cost
+        : (best.cost ?? other.cost);
+    return { ...best, riskDays: Math.min(best.riskDays, other.riskDays), cost };
+  }, of(posterior));
+}
+
 /** Clean findings running. A look sooner than half an interval after a cleaning proves nothing when it is clean. */
 function countClean(
   findings: readonly CoilFinding[],
@@ -170,6 +209,14 @@ function met(f: CoilFinding | undefined): string {
   return f.daysSinceClean === null ? `${grade} on ${f.on}` : `${grade} at ${f.daysSinceClean} days`;
 }
 
+/** "Bare at 84 days and filmed at 85": the clean findings that allow a longer interval, oldest first. */
+function metRunning(findings: readonly CoilFinding[]): string {
+  return [...findings]
+    .reverse()
+    .map((f, i) => (i === 0 ? met(f) : lower(met(f)).replace(/ days$/, '')))
+    .join(' and ');
+}
+
 function sentence(
   input: CoilRevisionInput,
   e: CoilEvidence,
@@ -191,11 +238,7 @@ function sentence(
   }
   const seen =
     move.weeks > from
-      ? `${e.findings
-          .slice(0, input.settings.cleanFindings)
-          .reverse()
-          .map((f, i) => (i === 0 ? met(f) : lower(met(f))))
-          .join(' and ')}, clean each time`
+      ? metRunning(e.findings.slice(0, input.settings.cleanFindings))
       : met(e.findings[0]) || 'By its readings';
   return `${seen}; ${because(input, e, goal, move)}, ${change}.`;
 }

@@ -1,0 +1,99 @@
+import { describe, expect, it } from 'vitest';
+import { addDays, localDate, weeksRule } from '@/lib/core/calendar';
+import { failurePosterior, type Inspection } from '@/lib/core/fouling';
+import {
+  DEFAULT_POLICY as P,
+  hiddenFailure,
+  reviseInspectionRule,
+  type InspectionRevisionInput,
+} from '@/lib/core/intervals';
+
+const START = localDate('2025-01-06');
+const drains = (...items: [day: number, grade: string][]): Inspection[] =>
+  items.map(([day, grade]) => ({ on: addDays(START, day), aspect: 'drain', grade }));
+
+function revise(looks: Inspection[], weeks: number, more: Partial<InspectionRevisionInput> = {}) {
+  const last =
+    looks
+      .map((l) => l.on)
+      .sort()
+      .pop() ?? START;
+  const aspect = more.task === 'evaporator_inspection' ? 'ice' : 'drain';
+  return reviseInspectionRule({
+    task: 'drain_inspection',
+    looks,
+    posterior: failurePosterior(
+      { aspect, kind: 'walk_in_freezer' },
+      START,
+      looks.filter((l) => l.aspect === aspect),
+    ),
+    settings: P,
+    currentRule: weeksRule(weeks),
+    anchor: 'last_completed',
+    lastDoneOn: last,
+    ...more,
+  });
+}
+
+describe('looking at drains', () => {
+  it('blocked halves the interval at least, with its reason', () => {
+    const r = revise(drains([91, 'blocked']), 13);
+    expect(r).toMatchObject({ changed: true, guard: 'halved', returnVisitWithinDays: 7 });
+    expect(r.weeks).toBeLessThanOrEqual(6);
+    expect(r.reason).toMatch(
+      /^Drain found blocked on 2025-04-07; this walk-in freezer is now expected to do so about every \d+ days, so looking at it moves from 13 weeks to \d+\.$/,
+    );
+  });
+
+  it('is asked for as often as a hidden failure deserves', () => {
+    const r = revise(drains([50, 'runs'], [120, 'runs']), 26);
+    const best = hiddenFailure(r.evidence.rate.mean, P.inspectionCost, P.hiddenFailureCostPerDay);
+    expect(r.weeks).toBe(Math.max(P.minWeeksUnlessSevere, Math.floor((best?.days ?? NaN) / 7)));
+  });
+
+  it('loosens only after two looks that run, and slow is not one', () => {
+    const settings = { ...P, inspectionCost: 200 };
+    expect(revise(drains([60, 'runs'], [120, 'slow']), 8, { settings })).toMatchObject({
+      changed: false,
+      guard: 'needs_clean_findings',
+    });
+    expect(revise(drains([60, 'runs'], [120, 'runs']), 8, { settings })).toMatchObject({
+      weeks: 10,
+      guard: 'loosen_limit',
+    });
+  });
+
+  it('does nothing without a new look, and holds a lock', () => {
+    const looks = drains([91, 'blocked']);
+    expect(revise(looks, 13, { lastRevisedOn: addDays(START, 91) })).toMatchObject({
+      changed: false,
+      reason: null,
+      guard: 'no_evidence',
+    });
+    expect(revise([], 13)).toMatchObject({ changed: false, guard: 'no_evidence' });
+    expect(revise(looks, 13, { locked: true })).toMatchObject({
+      changed: false,
+      guard: 'locked',
+      wouldHave: { weeks: expect.any(Number) },
+    });
+  });
+});
+
+describe('looking at ice', () => {
+  const ice = (grade: string): Inspection[] => [{ on: addDays(START, 91), aspect: 'ice', grade }];
+
+  it('a block halves; frost between defrosts does not', () => {
+    expect(revise(ice('block'), 13, { task: 'evaporator_inspection' })).toMatchObject({
+      guard: 'halved',
+      returnVisitWithinDays: 7,
+    });
+    expect(revise(ice('even_frost'), 13, { task: 'evaporator_inspection' }).returnVisitWithinDays).toBeUndefined();
+  });
+
+  it('takes no notice of drains', () => {
+    expect(revise(drains([91, 'blocked']), 13, { task: 'evaporator_inspection' })).toMatchObject({
+      changed: false,
+      guard: 'no_evidence',
+    });
+  });
+});

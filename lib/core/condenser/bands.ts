@@ -7,10 +7,6 @@ export function figure(value: number, lo: number, hi: number): Figure {
   return { value, lo: Math.min(lo, value), hi: Math.max(hi, value), level: BAND_LEVEL };
 }
 
-export function normalFigure(value: number, sd: number): Figure {
-  return figure(value, value - Z80 * sd, value + Z80 * sd);
-}
-
 /**
  * A figure from independent effects, each given as the values the result takes with that one input at its upper
  * and its lower 80 % point. Ups and downs are combined in quadrature apart, so a skewed effect stays skewed.

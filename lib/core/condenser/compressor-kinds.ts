@@ -18,8 +18,7 @@ export const RATING_POINTS = {
   low: { evaporatingK: 241.48, condensingK: 313.71, superheatK: 11.1 },
 } as const;
 
-export const COMPRESSOR_KINDS = ['small_reciprocating', 'reciprocating', 'scroll'] as const;
-export type CompressorKind = (typeof COMPRESSOR_KINDS)[number];
+export type CompressorKind = 'small_reciprocating' | 'reciprocating' | 'scroll';
 
 type Typical = Omit<CompressorConstants, 'rating'>;
 
@@ -28,7 +27,7 @@ type Typical = Omit<CompressorConstants, 'rating'>;
  * Most of the losses (friction, idle motor) are fixed; a part of about a tenth of the isentropic work grows with
  * it (motor windings), as in semi-empirical compressor models such as Winandy, Saavedra and Lebrun 2002, from memory.
  */
-export const TYPICAL_COMPRESSOR: Record<CompressorKind, Typical> = {
+const TYPICAL_COMPRESSOR: Record<CompressorKind, Typical> = {
   small_reciprocating: { clearance: 0.04, exponent: 1.1, ratedEfficiency: 0.58, lossGrowth: 0.25, shellLoss: 0.2 },
   reciprocating: { clearance: 0.04, exponent: 1.1, ratedEfficiency: 0.63, lossGrowth: 0.25, shellLoss: 0.12 },
   scroll: { clearance: 0.012, exponent: 1.1, ratedEfficiency: 0.7, lossGrowth: 0.25, shellLoss: 0.05 },

@@ -1,5 +1,5 @@
 import type { Application, UnitKind } from '../equipment';
-import { typicalCompressor, type CompressorConstants } from './compressor-kinds';
+import { typicalCompressor, type CompressorConstants, type CompressorKind } from './compressor-kinds';
 
 /** What is usual for a kind of equipment, before anything of the unit itself is known. */
 export type Profile = {
@@ -25,7 +25,7 @@ type Row = {
   sd: number;
   td: number;
   watts: number;
-  compressor: 'small_reciprocating' | 'reciprocating' | 'scroll';
+  compressor: CompressorKind;
 };
 
 /**

@@ -28,7 +28,6 @@ export type Rule = (scene: Scene) => Evidence[];
 
 /** Rounded difference in °F for sentences. */
 export const diffF = (K: number) => `${Math.round(Math.abs(K) * 1.8)} °F`;
-export const degF = (K: number) => `${Math.round(K * 1.8 - 459.67)} °F`;
 
 /** A soft step: 0 well below the mark, `most` well above it. */
 export function step(x: number, mark: number, width: number, most: number): number {

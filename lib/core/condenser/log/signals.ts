@@ -4,7 +4,7 @@ import type { Known, Resolved } from '../resolve';
 import type { LogRow } from './rows';
 
 /** Suction and line temperatures, as bits: which of them a row holds. */
-export const SIGNALS = ['suctionPa', 'liquidK', 'suctionLineK', 'dischargeK'] as const;
+const SIGNALS = ['suctionPa', 'liquidK', 'suctionLineK', 'dischargeK'] as const;
 const SUCTION_LINE_BIT = 1 << 2;
 const DISCHARGE_BIT = 1 << 3;
 /** A signal counts for comparing with clean rows when most of these have it too. */

@@ -51,7 +51,7 @@ function weighted(xs: readonly number[], ys: readonly number[], w: readonly numb
   return { centre, level, slope, levelSd: scatter / Math.sqrt(sum), slopeSd: scatter / Math.sqrt(sxx + pull) };
 }
 
-export function median(v: readonly number[]): number {
+function median(v: readonly number[]): number {
   const s = [...v].sort((a, b) => a - b);
   const mid = s.length >> 1;
   return s.length % 2 ? (s[mid] as number) : ((s[mid - 1] as number) + (s[mid] as number)) / 2;

@@ -40,10 +40,14 @@ async function oneEstimate(full: boolean): Promise<{ value: number }> {
   const baseline = cleanPrior(UNIT);
   const all = () => list.forEach((r) => estimate(UNIT, r, baseline, CONDITIONS));
   for (let i = 0; i < 5; i++) all();
-  const rounds = 15;
-  const start = performance.now();
-  for (let i = 0; i < rounds; i++) all();
-  return { value: (performance.now() - start) / (rounds * list.length) };
+  // The quickest round: other work on the machine only ever adds.
+  let best = Infinity;
+  for (let i = 0; i < 30; i++) {
+    const start = performance.now();
+    all();
+    best = Math.min(best, (performance.now() - start) / list.length);
+  }
+  return { value: best };
 }
 
 /** 100,000 rows from cells to results, as the script does it. */

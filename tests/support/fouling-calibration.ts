@@ -73,11 +73,15 @@ function inBand(s: RandomStream, p: FoulingPosterior, drawn: DrawnUnit, hyper: H
   return on >= until(quantiles.p10) && on <= until(quantiles.p90);
 }
 
-/** Small fleets (two kitchens of three units) drawn from the model: ranks of one unit of each, bands of all. */
+/**
+ * Small fleets (two kitchens of three units) drawn from the model: ranks of one unit of each, bands of all. `believed`
+ * is what the estimator holds; it differs from the truth only to see that the check bites.
+ */
 export function calibrate(
   seed: number,
   fleets: number,
   hyper: Hyper = DEFAULT_HYPER,
+  believed: Hyper = hyper,
 ): { ranks: Ranks; bands: boolean[] } {
   const ranks: Ranks = { rate: [], deposit: [], restored: [], crossing45: [], crossing60: [] };
   const bands: boolean[] = [];
@@ -94,7 +98,7 @@ export function calibrate(
         units.push({ history: unit.history, exposure: { placement, kitchenId: `k${kitchen}` } });
       }
     }
-    const posteriors = fleetPosteriors(units, hyper);
+    const posteriors = fleetPosteriors(units, believed);
     const one = s.whole(0, units.length - 1);
     rankUnit(s, ranks, posteriors[one] as FoulingPosterior, drawn[one] as DrawnUnit, hyper);
     posteriors.forEach((p, i) => {

@@ -11,8 +11,8 @@ export function Figure({ of, scale = AS_IS, per = '', className = '' }: { of: Ba
   const at = text.lastIndexOf(' (');
   if (at < 0) return <span className={className}>{text}</span>;
   return (
-    <span className={`whitespace-nowrap ${className}`}>
-      <b>{text.slice(0, at)}</b> <span className="text-soft">{text.slice(at + 1)}</span>
+    <span className={className}>
+      <b className="whitespace-nowrap">{text.slice(0, at)}</b> <span className="whitespace-nowrap text-soft">{text.slice(at + 1)}</span>
     </span>
   );
 }

@@ -1,8 +1,8 @@
 import 'server-only';
-import { todayIn, type LocalDate } from '../core/calendar';
+import { daysBetween, todayIn, type LocalDate } from '../core/calendar';
 import type { Estimate, Reading } from '../core/condenser';
 import { readingOf } from '../core/condenser/from-record';
-import { course, fanAhead, fanDays, kitchenBeliefs, limitDates, lnKOf, ownLimits, setAsideWhy } from '../core/evidence';
+import { course, extraEnergyToday, fanAhead, fanDays, kitchenBeliefs, limitDates, lnKOf, lostToday, ownLimits, setAsideWhy, timesPrice } from '../core/evidence';
 import type { TaskShown, UnitEvidenceShown, VisitShown } from '../core/evidence/shown';
 import { cyclePicture, headPicture } from '../core/evidence/pictures';
 import { toLocalDate } from './dates';
@@ -29,6 +29,9 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
   const limits = own && own.limits.length > 0 ? own.limits : rules.limits;
   const latest = await latestReading(db, unitId);
   const { baseline } = belief.evidence;
+  const { rate, lnK, asOf } = belief.fouling;
+  const standing = { ratePerDay: rate.mean, rateSdPerDay: rate.sd, lnK: lnK.mean, lnKSd: lnK.sd, days: daysBetween(asOf, today), own };
+  const todayKwh = extraEnergyToday([standing]);
   const fan = fanAhead(belief.fouling, today, fanDays(today, coil?.dueOn ?? null));
   return {
     today,
@@ -37,6 +40,9 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
     baseline,
     fouling: { rate: belief.fouling.rate, lnK: belief.fouling.lnK, restore: belief.fouling.restore, evidence: belief.fouling.evidence, lastCleanedOn: belief.fouling.lastCleanedOn, asOf: belief.fouling.asOf, modelVersion: belief.fouling.modelVersion },
     ownLimits: own,
+    todayLost: lostToday(standing),
+    todayKwh,
+    todayMoney: timesPrice(todayKwh, file.conditions.priceKnown ? file.conditions.energyPricePerKwh : null),
     course: course(belief, fleet),
     fan,
     limitDates: limitDates(belief.fouling, limits, today),

@@ -22,6 +22,9 @@ export async function shopRules(db: Tx): Promise<ShopRules> {
   return shop ? readShopRules(shop.policy) : DEFAULT_SHOP_RULES;
 }
 
+/** A policy as it is kept. */
+export const policyJson = (rules: ShopRules): Prisma.InputJsonValue => json(rules);
+
 /** A belief as its row. `own` is left as it is on file where it is not given. */
 export function foulingRow({ file, evidence, fouling }: UnitBelief, own?: OwnLimits | null) {
   const { grades, readings, cleanings } = fouling.evidence;

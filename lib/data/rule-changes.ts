@@ -5,7 +5,7 @@ import { fromLocalDate, toLocalDate } from './dates';
 import { visitDate } from './findings-history';
 import type { Prisma, Tx } from './client';
 
-const CHANGE_FIELDS = { id: true, at: true, kind: true, fromRule: true, toRule: true, fromDueOn: true, review: true, visitId: true } as const;
+const CHANGE_FIELDS = { evidence: true, id: true, at: true, kind: true, fromRule: true, toRule: true, fromDueOn: true, review: true, visitId: true } as const;
 
 /** A closed (or just closing) visit with its kitchen, or null. */
 export async function visitToRevise(db: Tx, visitId: string) {
@@ -24,19 +24,23 @@ export async function tasksToRevise(db: Tx, unitIds: readonly string[], visitId:
     where: { unitId: { in: [...unitIds] }, active: true },
     orderBy: [{ unitId: 'asc' }, { kind: { sort: 'asc' } }, { id: 'asc' }],
     include: {
-      changes: { where: { kind: 'evidence' }, orderBy: { at: 'desc' }, take: 3, select: CHANGE_FIELDS },
+      changes: { where: { kind: { in: ['evidence', 'held'] } }, orderBy: { at: 'desc' }, take: 8, select: CHANGE_FIELDS },
       visitTasks: { where: { outcome: 'done', visitId: { not: visitId }, visit: { status: 'done' } }, select: { visit: { select: { arrivedAt: true, startsAt: true } } } },
     },
   });
   return rows.map((t) => {
-    const mine = t.changes.find((c) => c.visitId === visitId) ?? null;
-    const other = t.changes.find((c) => c.visitId !== visitId) ?? null;
+    const made = t.changes.filter((c) => c.kind === 'evidence');
+    const mine = made.find((c) => c.visitId === visitId) ?? null;
+    const other = made.find((c) => c.visitId !== visitId) ?? null;
+    const held = t.changes.find((c) => c.kind === 'held');
     const done = t.visitTasks.map((v) => visitDate(v.visit, timeZone)).sort();
     return {
       row: t,
       mine,
       /** Dates of other visits that did it, oldest first. */
       doneOn: done,
+      /** What it was last said that the rule would have become, while it was held. */
+      lastHeldRule: (held?.evidence as { wouldHave?: string } | null | undefined)?.wouldHave ?? null,
       lastChangeOn: other ? (other.at.toISOString().slice(0, 10) as LocalDate) : null,
       dueOn: toLocalDate(t.dueOn),
       lastDoneOn: t.lastDoneOn ? toLocalDate(t.lastDoneOn) : null,
@@ -54,7 +58,7 @@ export async function saveTaskRule(db: Tx, { taskId, rule, dueOn, lastDoneOn }: 
 }
 
 export type NewChange = {
-  taskId: string; at: Date; kind: 'evidence' | 'overruled' | 'locked' | 'unlocked' | 'edited'; fromRule: string; toRule: string; fromDueOn: LocalDate | null; toDueOn: LocalDate | null;
+  taskId: string; at: Date; kind: 'evidence' | 'held' | 'overruled' | 'locked' | 'unlocked' | 'edited'; fromRule: string; toRule: string; fromDueOn: LocalDate | null; toDueOn: LocalDate | null;
   reason: string; evidence: unknown; modelVersion: string; byUserId: string | null; visitId: string | null;
 }; // prettier-ignore
 

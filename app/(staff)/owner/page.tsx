@@ -56,7 +56,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
           </>
         }
       />
-      <div className="grid items-start gap-6 xl:grid-cols-[minmax(0,1fr)_25rem]">
+      <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 xl:grid-cols-[minmax(0,1fr)_25rem]">
         <Sheet title="Kitchens by how fast their coils foul" aside={<span className="text-sm text-soft">share of conductance lost in 30 days, mean of a kitchen’s coils</span>}>
           <KitchenTable kitchens={kitchens} currency={currency} />
           <div className="mt-4 flex gap-2 no-print">

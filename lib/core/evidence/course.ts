@@ -6,9 +6,10 @@ import { exposureOf, type FleetBelief, type UnitBelief } from './beliefs';
 /** Belief on one day: ln(K/K_clean), median with its 10–90 % band. `met`: before the day's own evidence and work. */
 export type CoursePoint = { on: LocalDate; median: number; low: number; high: number; stage: 'met' | 'left' | 'ahead' };
 
-/** −L such that the deposit has reached L with probability `p` within `days`; bisection on a falling function. */
+/** L such that the deposit has reached L with probability `p` within `days`; bisection on a falling function. */
 function depositQuantile(a: Ahead, p: number, days: number): number {
-  let [lo, hi] = [0, 0.5];
+  // Belief is normal, so it reaches a little beyond clean.
+  let [lo, hi] = [-0.5, 0.5];
   while (hi < 8 && crossedWithin(a, -hi, days) > p) [lo, hi] = [hi, hi * 2];
   while (hi - lo > 0.002) {
     const mid = (lo + hi) / 2;

@@ -10,5 +10,6 @@ export { depositToday, extraEnergyToday, lostToday, monthlyLoss, sumOf, timesPri
 export { fitFleet } from './fit-fleet';
 export { extraKwh, ownLimits, type LimitSettings, type OwnLimits } from './own-limits';
 export { DEFAULT_SHOP_RULES, readShopRules, type ShopRules } from './shop-rules';
-export { dueNow, reviseTask, settingsFor, type TaskFile, type TaskRevision } from './revise-task';
+export { dueNow, evidenceOfChange, heldWords, reviseTask, settingsFor, type TaskFile, type TaskRevision } from './revise-task';
+export { settleFleet, type WhatIfCoil, type WhatIfFleet } from './what-if';
 export { RETURN_WORDS, returnVisits, type ReturnCause, type ReturnVisit } from './return-visits';

@@ -29,7 +29,8 @@ export function headPicture(file: UnitFile, baseline: CleanBaseline, lnK: { medi
   if (clean === null) return null;
   const seenAir = readings.map((r) => r.airK);
   const from = Math.min(conditions.hotDayAirK - 18, ...seenAir);
-  const to = Math.max(conditions.hotDayAirK + 8, ...seenAir);
+  // Far enough to see where the cut-out is met.
+  const to = Math.max(conditions.hotDayAirK + (unit.cutoutPaGauge === undefined ? 8 : 18), ...seenAir);
   const airs = Array.from({ length: STEPS + 1 }, (_, i) => from + ((to - from) * i) / STEPS);
   const line = (k: number): HeadPoint[] => headAgainstAir(unit, k, airs, conditions.boxK);
   const lines = { clean: line(clean), now: line(clean * Math.exp(lnK.median)), nowBest: line(clean * Math.exp(lnK.high)), nowWorst: line(clean * Math.exp(lnK.low)) };

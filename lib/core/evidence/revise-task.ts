@@ -40,7 +40,7 @@ export function settingsFor(rules: ShopRules, own: OwnLimits | null, pricePerKwh
 export function reviseTask(task: TaskFile, belief: UnitBelief, own: OwnLimits | null, rules: ShopRules, hyper: Hyper, preferredWeekday: Weekday | null): TaskRevision | null {
   const kind = INTERVAL_TASKS[task.kindKey];
   if (!kind) return null;
-  const bounds: Bounds = { minWeeks: task.minWeeks, ...(task.maxWeeks < rules.maxWeeks[kind] ? { maxWeeks: task.maxWeeks } : {}) };
+  const bounds: Bounds = { minWeeks: Math.max(task.minWeeks, rules.minWeeks), ...(task.maxWeeks < rules.maxWeeks[kind] ? { maxWeeks: task.maxWeeks } : {}) };
   const { priceKnown, energyPricePerKwh } = belief.file.conditions;
   const price = priceKnown ? energyPricePerKwh : null;
   const frame = {
@@ -54,3 +54,9 @@ export function reviseTask(task: TaskFile, belief: UnitBelief, own: OwnLimits | 
   }
   return reviseInspectionRule({ ...frame, task: kind, looks: belief.evidence.looks, posterior: kind === 'drain_inspection' ? belief.drain : belief.ice });
 }
+
+/** What is said of a change that a lock or a contract's dates held back. */
+export const heldWords = (reason: string, locked: boolean): string => `${locked ? 'Locked' : 'On the contract’s dates'}, so nothing moved. Without that: ${reason.charAt(0).toLowerCase()}${reason.slice(1)}`;
+
+/** What is kept beside a change's sentence, so that it can be checked later. */
+export const evidenceOfChange = (r: TaskRevision, on: LocalDate) => ({ on, guard: r.guard, fromWeeks: r.fromWeeks, weeks: r.weeks, ...r.evidence });

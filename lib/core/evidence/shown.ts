@@ -1,5 +1,5 @@
 import type { LocalDate } from '../calendar';
-import type { CleanBaseline, CondenserUnit, Conditions, Estimate, Reading } from '../condenser';
+import type { CleanBaseline, CondenserUnit, Conditions, Estimate, Figure, Reading } from '../condenser';
 import type { DateForecast, FoulingPosterior } from '../fouling';
 import type { CoursePoint } from './course';
 import type { OwnLimits } from './own-limits';
@@ -34,6 +34,10 @@ export type UnitEvidenceShown = {
   baseline: CleanBaseline;
   fouling: Pick<FoulingPosterior, 'rate' | 'lnK' | 'restore' | 'evidence' | 'lastCleanedOn' | 'asOf' | 'modelVersion'>;
   ownLimits: OwnLimits | null;
+  /** As the coil is believed to stand today. */
+  todayLost: Figure;
+  todayKwh: Figure | null;
+  todayMoney: Figure | null;
   course: CoursePoint[];
   fan: CoursePoint[];
   limitDates: DateForecast[];

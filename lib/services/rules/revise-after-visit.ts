@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../core/errors';
-import { dueNow, kitchenBeliefs, ownLimits, reviseTask, type FleetBelief, type ShopRules, type TaskRevision, type UnitBelief } from '../../core/evidence';
+import { dueNow, evidenceOfChange, heldWords, kitchenBeliefs, ownLimits, reviseTask, type FleetBelief, type ShopRules, type UnitBelief } from '../../core/evidence';
 import type { LocalDate, Weekday } from '../../core/calendar';
 import { unitFiles } from '../../data/findings-history';
 import { fleetBelief, saveBelief, shopRules } from '../../data/fouling';
@@ -88,9 +88,12 @@ async function reviseOne(tx: Tx, { visit, task, belief, own, rules, fleet, by, n
       evidence: evidenceOfChange(revision, visit.on), modelVersion: revision.modelVersion, byUserId: by, visitId: visit.id,
     }); // prettier-ignore
   if (!doneHere && !takes) return null;
-  const held = revision?.wouldHave?.reason ?? null;
-  return { taskId: row.id, unitId: row.unitId, kindKey: row.kindKey, fromRule: rule, toRule, fromDueOn: task.dueOn, toDueOn, reason: takes ? revision.reason : null, held };
+  const held = revision?.wouldHave ?? null;
+  // Said once for each rule that it would have become, so that the owner can see what a lock or a contract holds back.
+  if (revision && held && held.rule !== task.lastHeldRule)
+    await saveChange(tx, {
+      taskId: row.id, at: now, kind: 'held', fromRule: rule, toRule: rule, fromDueOn: toDueOn, toDueOn, reason: heldWords(held.reason, row.locked),
+      evidence: { ...evidenceOfChange(revision, visit.on), wouldHave: held.rule, wouldHaveDueOn: held.dueOn }, modelVersion: revision.modelVersion, byUserId: by, visitId: visit.id,
+    }); // prettier-ignore
+  return { taskId: row.id, unitId: row.unitId, kindKey: row.kindKey, fromRule: rule, toRule, fromDueOn: task.dueOn, toDueOn, reason: takes ? revision.reason : null, held: held?.reason ?? null };
 }
-
-/** What is kept beside the sentence, so that it can be checked later. */
-export const evidenceOfChange = (r: TaskRevision, on: LocalDate) => ({ on, guard: r.guard, fromWeeks: r.fromWeeks, weeks: r.weeks, ...r.evidence });

@@ -1,7 +1,7 @@
 import { conditionsOf, readingOf } from '../../../lib/core/condenser/from-record';
 import { instantOf, toDay, type LocalDate } from '../../../lib/core/calendar';
 import {
-  baselineFrom, DEFAULT_SHOP_RULES, dueNow, estimateColumns, estimateReading, fitFleet, kitchenBeliefs, ownLimits, pastLosses, returnVisits, reviseTask,
+  baselineFrom, DEFAULT_SHOP_RULES, dueNow, estimateColumns, estimateReading, evidenceOfChange, fitFleet, heldWords, kitchenBeliefs, ownLimits, pastLosses, returnVisits, reviseTask,
   type FindingFact, type FleetBelief, type ReadingFact, type UnitBelief, type UnitFile,
 } from '../../../lib/core/evidence'; // prettier-ignore
 import type { Aspect } from '../../../lib/core/findings/grades';
@@ -83,7 +83,7 @@ export class Learning {
     const own = ownLimits(unit.core, belief.evidence.baseline, belief.file.conditions, this.rules.ownLimits);
     for (const task of tasks) {
       const before = task.lastDoneOn ? localOf(task.lastDoneOn as Date) : null;
-      const changed = this.ruleChanges.findLast((c) => c.taskId === task.id);
+      const changed = this.ruleChanges.findLast((c) => c.taskId === task.id && c.kind === 'evidence');
       const newsSince = [before, changed ? localOf(changed.at as Date) : null].filter((d): d is LocalDate => d !== null && d < date).sort().at(-1) ?? null;
       const file = {
         taskId: task.id as string, unitId: task.unitId, kindKey: task.kindKey, rule: task.rule, anchor: task.anchor ?? 'last_completed', anchorDate: localOf(task.anchorDate as Date),
@@ -95,10 +95,18 @@ export class Learning {
       const fromDueOn = task.dueOn;
       if (revision?.changed) task.rule = revision.rule;
       task.dueOn = asDate(revision?.changed ? revision.dueOn : dueNow(file));
+      const said = { taskId: file.taskId, at: new Date(at.getTime() + 3600_000), byUserId: by, visitId };
+      const held = revision?.wouldHave;
+      const heldBefore = this.ruleChanges.findLast((c) => c.taskId === task.id && c.kind === 'held');
+      if (revision && held && (heldBefore?.evidence as { wouldHave?: string } | undefined)?.wouldHave !== held.rule)
+        this.ruleChanges.push({
+          id: this.random.uuid(), ...said, kind: 'held', fromRule, toRule: fromRule, fromDueOn: task.dueOn, toDueOn: task.dueOn, reason: heldWords(held.reason, file.locked),
+          evidence: { ...evidenceOfChange(revision, date), wouldHave: held.rule, wouldHaveDueOn: held.dueOn } as unknown as Prisma.InputJsonValue, modelVersion: revision.modelVersion,
+        });
       if (revision?.changed && revision.reason)
         this.ruleChanges.push({
-          id: this.random.uuid(), taskId: file.taskId, at: new Date(at.getTime() + 3600_000), kind: 'evidence', fromRule, toRule: task.rule, fromDueOn, toDueOn: task.dueOn, reason: revision.reason,
-          evidence: { on: date, guard: revision.guard, fromWeeks: revision.fromWeeks, weeks: revision.weeks, ...revision.evidence } as unknown as Prisma.InputJsonValue, modelVersion: revision.modelVersion, byUserId: by, visitId,
+          id: this.random.uuid(), ...said, kind: 'evidence', fromRule, toRule: task.rule, fromDueOn, toDueOn: task.dueOn, reason: revision.reason,
+          evidence: evidenceOfChange(revision, date) as unknown as Prisma.InputJsonValue, modelVersion: revision.modelVersion,
         });
     }
     const since = belief.file.cleanings.filter((d) => d < date).at(-1) ?? '';

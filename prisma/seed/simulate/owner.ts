@@ -1,4 +1,4 @@
-import { addDays, toDay, type LocalDate } from '../../../lib/core/calendar';
+import { addDays, approximateWeeks, toDay, type LocalDate } from '../../../lib/core/calendar';
 import type { RandomStream } from '../../../lib/core/numerics/random';
 import type { Prisma } from '../../../lib/data/generated/client';
 
@@ -13,10 +13,10 @@ const UNREAD_DAYS = 8;
 export function reviewChanges(changes: Change[], tasks: readonly Task[], owner: string, today: LocalDate, random: RandomStream): void {
   for (const c of changes) {
     const on = localOf(c.at as Date);
-    if (toDay(today) - toDay(on) < UNREAD_DAYS) continue;
+    if (c.kind !== 'evidence' || toDay(today) - toDay(on) < UNREAD_DAYS) continue;
     Object.assign(c, { review: 'accepted', reviewedById: owner, reviewedAt: new Date((c.at as Date).getTime() + random.whole(1, 6) * 86_400_000) });
   }
-  const agreed = tasks.filter((t) => t.kindKey === 'coil_cleaning' && !changes.some((c) => c.taskId === t.id && localOf(c.at as Date) > addDays(today, -40)));
+  const agreed = tasks.filter((t) => t.kindKey === 'coil_cleaning' && approximateWeeks(t.rule) >= 14 && !changes.some((c) => c.taskId === t.id && localOf(c.at as Date) > addDays(today, -40)));
   for (const task of agreed.slice(0, 3)) {
     task.locked = true;
     const at = new Date(`${addDays(today, -30)}T16:00:00Z`);

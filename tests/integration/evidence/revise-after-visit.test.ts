@@ -61,7 +61,7 @@ describe('rules after a visit', () => {
     const { revisions } = await close(await visited(have, '2026-02-02', { coil: 'packed' }));
     const task = await coilTask(have);
     expect(task.rule).toBe('FREQ=WEEKLY;INTERVAL=12');
-    expect(task.changes).toEqual([]);
+    expect(task.changes).toMatchObject([{ kind: 'held', fromRule: task.rule, toRule: task.rule, reason: expect.stringMatching(/^Locked, so nothing moved\. Without that: packed/) }]);
     expect(iso(task.dueOn)).toBe('2026-04-27');
     expect(revisions).toMatchObject([{ reason: null, held: expect.stringContaining('so cleaning moves from 12 weeks to') }]);
   });
@@ -73,6 +73,7 @@ describe('rules after a visit', () => {
     expect(task.rule).toBe('FREQ=MONTHLY;INTERVAL=3');
     expect(iso(task.dueOn)).toBe('2026-05-02');
     expect(revisions[0]?.held).toContain('Packed');
+    expect(task.changes).toMatchObject([{ kind: 'held', reason: expect.stringMatching(/^On the contract’s dates/) }]);
   });
 
   it('moves only the date of work that no evidence speaks of', async () => {

@@ -21,9 +21,9 @@ export function KitchenTable({ kitchens, currency }: { kitchens: KitchenLine[]; 
       <thead>
         <tr>
           <Th>Kitchen</Th>
-          <Th className="w-[30%]">Lost in 30 days</Th>
+          <Th className="w-[22%] min-w-32">Lost in 30 days</Th>
           <Th>Fastest coil</Th>
-          <Th className="text-right">Cost today</Th>
+          <Th className="text-right">Costs a day</Th>
           <Th className="text-right">Evidence</Th>
           <Th>Overdue</Th>
         </tr>
@@ -31,12 +31,11 @@ export function KitchenTable({ kitchens, currency }: { kitchens: KitchenLine[]; 
       <tbody>
         {kitchens.map((k) => (
           <tr key={k.id}>
-            <Td>
+            <Td className="min-w-44">
               <Link href={`/owner/kitchens/${k.id}`} className="font-bold">
                 {k.name}
               </Link>
-              <br />
-              <span className="text-sm text-soft">{k.customer}</span>
+              {k.customer !== k.name ? <div className="text-sm text-soft">{k.customer}</div> : null}
             </Td>
             <Td>
               {k.monthly ? (
@@ -48,12 +47,11 @@ export function KitchenTable({ kitchens, currency }: { kitchens: KitchenLine[]; 
                 <span className="text-soft">no visit yet</span>
               )}
             </Td>
-            <Td>
+            <Td className="min-w-36">
               {k.fastest ? (
                 <>
                   <Link href={`/units/${k.fastest.id}#evidence`}>{k.fastest.name}</Link>
-                  <br />
-                  <span className="text-sm text-soft">{PLACEMENT_LABEL[k.fastest.placement as Placement] ?? k.fastest.placement}</span>
+                  <div className="text-sm text-soft">{PLACEMENT_LABEL[k.fastest.placement as Placement] ?? k.fastest.placement}</div>
                 </>
               ) : (
                 '—'
@@ -61,8 +59,7 @@ export function KitchenTable({ kitchens, currency }: { kitchens: KitchenLine[]; 
             </Td>
             <Td className="text-right">
               {k.money ? <Figure of={k.money} scale={moneyIn(currency)} /> : <span className="text-sm text-soft">no price on file</span>}
-              <br />
-              <span className="text-sm">{k.energy ? <Figure of={k.energy} scale={KWH} /> : null}</span>
+              <div className="text-sm">{k.energy ? <Figure of={k.energy} scale={KWH} /> : null}</div>
             </Td>
             <Td className="text-right">{k.evidence}</Td>
             <Td>

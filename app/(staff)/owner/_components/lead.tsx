@@ -12,7 +12,7 @@ export function Lead({ kitchens, energy, money, currency, whole }: { kitchens: K
     <>
       {worst?.monthly && worst.evidence > 0 ? (
         <>
-          Coils at <b className="text-ink">{worst.name}</b> foul fastest: they lose <Figure of={worst.monthly} scale={PERCENT} className="text-ink" /> of their conductance in 30 days.{' '}
+          Coils at <b className="text-ink">{worst.customer === worst.name ? worst.name : `${worst.customer}, ${worst.name}`}</b> foul fastest: they lose <Figure of={worst.monthly} scale={PERCENT} className="text-ink" /> of their conductance in 30 days.{' '}
         </>
       ) : (
         'No kitchen has evidence of its own yet. '

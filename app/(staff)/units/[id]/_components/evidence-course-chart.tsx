@@ -36,7 +36,8 @@ export function CourseChart({ course, fan, readings, cleanings, limits, today, d
       const used = readings.filter((r) => !r.setAside);
       const aside = readings.filter((r) => r.setAside);
       const dot = (r: ReadRow) => ({ x: day(r.on), y: share(r.lnK), lo: share(r.lnK - Z80 * r.sd), hi: share(r.lnK + Z80 * r.sd), phase: r.phase });
-      const lowest = Math.min(...[...past, ...ahead].map((p) => p.lo), ...used.map((r) => share(r.lnK)), line ? share(line.lnK) : 100);
+      // The wide belief before anything was known would only flatten the rest.
+      const lowest = Math.min(...[...past.slice(1), ...ahead].map((p) => p.lo), ...used.map((r) => share(r.lnK)), line ? share(line.lnK) : 100);
       return {
         height: width < 560 ? 300 : 360,
         marginLeft: 46,
@@ -44,9 +45,9 @@ export function CourseChart({ course, fan, readings, cleanings, limits, today, d
         marginTop: 34,
         marginBottom: 32,
         x: { type: 'utc', label: null, ticks: width < 560 ? 4 : 8 },
-        y: { domain: [Math.max(0, Math.floor((lowest - 6) / 10) * 10), 115], grid: true, label: '↑ share of clean conductance, %' },
+        y: { domain: [Math.max(0, Math.floor((lowest - 6) / 10) * 10), 120], grid: true, label: '↑ share of clean conductance, %' },
         marks: [
-          Plot.areaY(past, { x: 'x', y1: 'lo', y2: 'hi', fill: INK.cold, fillOpacity: 0.16 }),
+          Plot.areaY(past, { x: 'x', y1: 'lo', y2: 'hi', fill: INK.cold, fillOpacity: 0.16, clip: true }),
           Plot.areaY(toToday, { x: 'x', y1: 'lo', y2: 'hi', fill: INK.cold, fillOpacity: 0.16 }),
           Plot.areaY(ahead, { x: 'x', y1: 'lo', y2: 'hi', fill: INK.warmer, fillOpacity: 0.25 }),
           Plot.ruleX(cleanings.map(day), { stroke: INK.edge, strokeDasharray: '2 4' }),
@@ -56,8 +57,8 @@ export function CourseChart({ course, fan, readings, cleanings, limits, today, d
           Plot.lineY(past, { x: 'x', y: 'y', stroke: INK.cold, strokeWidth: 2 }),
           Plot.lineY(toToday, { x: 'x', y: 'y', stroke: INK.cold, strokeWidth: 2 }),
           Plot.lineY(ahead, { x: 'x', y: 'y', stroke: INK.warm, strokeWidth: 2, strokeDasharray: '6 3' }),
-          Plot.ruleX(used.map(dot), { x: 'x', y1: 'lo', y2: 'hi', stroke: INK.edge }),
-          Plot.dot(used.map(dot), { x: 'x', y: 'y', r: 4, fill: (d: { phase: string }) => (d.phase === 'after' ? INK.sheet : INK.ink), stroke: INK.ink, strokeWidth: 1.5 }),
+          Plot.ruleX(used.map(dot), { x: 'x', y1: 'lo', y2: 'hi', stroke: INK.edge, clip: true }),
+          Plot.dot(used.map(dot), { x: 'x', y: 'y', r: 4, fill: (d: { phase: string }) => (d.phase === 'after' ? INK.sheet : INK.ink), stroke: INK.ink, strokeWidth: 1.5, clip: true }),
           Plot.dot(aside.map(dot), { x: 'x', y: 'y', r: 4, symbol: 'times', stroke: INK.soft, strokeWidth: 1.5, clip: true }),
           Plot.ruleX([day(today)], { stroke: INK.ink, strokeWidth: 1 }),
           Plot.text([day(today)], { x: (d: Date) => d, frameAnchor: 'bottom', dy: -6, dx: -4, textAnchor: 'end', text: () => 'today', fill: INK.ink, fontWeight: 'bold' }),

@@ -26,7 +26,7 @@ export function CycleChart({ picture, units, refrigerant }: { picture: CyclePict
       return {
         height: width < 560 ? 290 : 330,
         marginLeft: 50,
-        marginRight: 24,
+        marginRight: 72,
         marginTop: 26,
         marginBottom: 40,
         x: { label: 'enthalpy, kJ/kg →', grid: true },

@@ -50,7 +50,7 @@ function Told({ e, units, currency }: { e: EstimateOk; units: MeasureUnits; curr
   const t = temperatureIn(units);
   return (
     <>
-      <dl className="mt-4 grid grid-cols-2 gap-x-6 gap-y-4 sm:grid-cols-3 xl:grid-cols-6">
+      <dl className="mt-4 grid grid-cols-2 gap-x-6 gap-y-4 sm:grid-cols-3 lg:grid-cols-5">
         <One label="Conductance lost" of={e.conductanceLost} scale={PERCENT} />
         <One label="Cooling lost, hot day" of={e.coolingLostHotDay} scale={PERCENT} />
         <One label="Extra energy" of={e.extraEnergyKwhPerDay} scale={{ unit: 'kWh', of: (x) => x, decimals: 1 }} per="/day" />

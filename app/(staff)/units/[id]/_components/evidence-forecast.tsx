@@ -1,9 +1,10 @@
 import { Figure } from '@/app/_ui/figure';
-import { PERCENT } from '@/app/_ui/measure';
+import { moneyIn, PERCENT } from '@/app/_ui/measure';
 import { dayWords } from '@/app/_ui/when';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 
+const KWH = { unit: 'kWh', of: (x: number) => x, decimals: 1 };
 const when = (d: LocalDate | null) => (d ? `${dayWords(d)} ${d.slice(0, 4)}` : 'beyond ten years');
 
 /** How fast it fouls, when its limits come, and why the next date is where it is. */
@@ -15,7 +16,21 @@ export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) 
   const coil = evidence.tasks.find((t) => t.kindKey === 'coil_cleaning');
   const reason = coil?.changes.find((c) => c.kind !== 'unlocked')?.reason;
   return (
-    <div className="mt-5 grid gap-x-8 gap-y-4 md:grid-cols-2">
+    <div className="mt-5 grid gap-x-8 gap-y-4 md:grid-cols-2 xl:grid-cols-3">
+      <div>
+        <h3>Today</h3>
+        <p>
+          Has lost <Figure of={evidence.todayLost} scale={PERCENT} /> of its conductance; that costs <Figure of={evidence.todayKwh} scale={KWH} per="/day" />
+          {evidence.todayMoney ? (
+            <>
+              , <Figure of={evidence.todayMoney} scale={moneyIn(evidence.conditions.currency)} per="/day" />
+            </>
+          ) : (
+            ' (no energy price on file)'
+          )}
+          .
+        </p>
+      </div>
       <div>
         <h3>How fast</h3>
         <p>
@@ -38,7 +53,7 @@ export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) 
         {ownLimits && ownLimits.passedClean.length > 0 ? <p className="text-sm text-soft">{ownLimits.passedClean.join(', ')}: beyond its limit on a hot day even with a clean coil, so it says nothing of the coil. Look at it apart.</p> : null}
       </div>
       {reason ? (
-        <p className="md:col-span-2">
+        <p className="md:col-span-2 xl:col-span-3">
           <b>Why this date:</b> {reason}
         </p>
       ) : null}

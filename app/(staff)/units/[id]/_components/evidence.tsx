@@ -27,7 +27,6 @@ export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidence
     );
   return (
     <section id="evidence" aria-label="Evidence" className="flex flex-col gap-6">
-      <EvidenceFigures evidence={evidence} units={units} />
       <Sheet title="How the coil went" aside={coil ? <span className="text-sm text-soft">next cleaning {dayWords(coil.dueOn)}, {describeRule(coil.rule)}</span> : null}>
         <CourseChart
           course={course}
@@ -40,7 +39,8 @@ export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidence
         />
         <EvidenceForecast evidence={evidence} />
       </Sheet>
-      <div className="grid gap-6 lg:grid-cols-2">
+      <EvidenceFigures evidence={evidence} units={units} />
+      <div className="grid grid-cols-[minmax(0,1fr)] gap-6 lg:grid-cols-2">
         <Sheet title={head?.by === 'head' ? 'Head against air' : 'Condensing against air'}>
           {head ? (
             <HeadChart picture={head} units={units} tripNowK={ok?.cutoutAirK?.now.value ?? null} tripCleanK={ok?.cutoutAirK?.clean.value ?? null} />

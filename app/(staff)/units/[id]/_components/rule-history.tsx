@@ -7,6 +7,7 @@ type Change = { id: string; at: number; kind: string; fromRule: string; toRule: 
 
 const KIND: Record<string, { words: string; shape: Shape }> = {
   evidence: { words: 'By the findings', shape: 'now' },
+  held: { words: 'Held back', shape: 'held' },
   overruled: { words: 'Overruled', shape: 'ask' },
   locked: { words: 'Locked', shape: 'held' },
   unlocked: { words: 'Unlocked', shape: 'later' },

@@ -1,0 +1,79 @@
+import Link from 'next/link';
+import { approximateWeeks, describeRule } from '@/lib/core/calendar';
+import { State, type Shape } from '@/app/_ui/state';
+import { dayWords } from '@/app/_ui/when';
+import { ReviewForm } from '../../units/[id]/_components/review-form';
+import { LockRule } from './lock-rule';
+
+export type ChangeShown = {
+  id: string; kind: string; fromRule: string; toRule: string; fromDueOn: string | null; toDueOn: string | null; reason: string; by: string | null; visitId: string | null; review: string | null; reviewedBy: string | null;
+  task: { id: string; kind: string; version: number; locked: boolean; rule: string; booked: boolean };
+  unit: { id: string; name: string };
+  kitchen: { id: string; name: string; customer: string };
+}; // prettier-ignore
+
+const KIND: Record<string, { words: string; shape: Shape }> = {
+  overruled: { words: 'Overruled', shape: 'ask' },
+  held: { words: 'Held back', shape: 'held' },
+  locked: { words: 'Locked', shape: 'held' },
+  unlocked: { words: 'Unlocked', shape: 'later' },
+  edited: { words: 'Changed by hand', shape: 'done' },
+};
+
+/** Tighter or looser, in a word with a shape. */
+function direction(c: ChangeShown): { words: string; shape: Shape } {
+  const other = KIND[c.kind];
+  if (other) return other;
+  return approximateWeeks(c.toRule) < approximateWeeks(c.fromRule) ? { words: 'Sooner', shape: 'late' } : { words: 'Later', shape: 'later' };
+}
+
+export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDecide: boolean }) {
+  const { words, shape } = direction(c);
+  const open = c.kind === 'evidence' && c.review === null;
+  const still = c.task.rule === c.toRule;
+  return (
+    <li className="grid gap-x-6 gap-y-1 border-b border-line py-4 first:pt-0 last:border-0 last:pb-0 lg:grid-cols-[15rem_minmax(0,1fr)_17rem]">
+      <div>
+        <Link href={`/units/${c.unit.id}#evidence`} className="font-bold">
+          {c.unit.name}
+        </Link>
+        <div className="text-sm text-soft">
+          {c.kitchen.customer === c.kitchen.name ? c.kitchen.name : `${c.kitchen.customer}, ${c.kitchen.name}`}
+        </div>
+        <div className="text-sm">{c.task.kind}</div>
+      </div>
+      <div>
+        <p className="max-w-[75ch]">{c.reason}</p>
+        <p className="text-sm text-soft">
+          {c.by ? `After ${c.by}’s visit. ` : ''}
+          {c.review ? `${c.review === 'accepted' ? 'Kept' : 'Overruled'}${c.reviewedBy ? ` by ${c.reviewedBy}` : ''}. ` : ''}
+          {!still && c.kind === 'evidence' ? `The rule has changed again since: ${describeRule(c.task.rule)}. ` : ''}
+          {c.task.booked ? 'It stands on an open visit. ' : ''}
+        </p>
+      </div>
+      <div>
+        <State shape={shape} tone={words === 'Sooner' ? 'alarm' : 'ink'}>
+          {words}
+        </State>
+        <div className="text-sm">{c.fromRule === c.toRule ? describeRule(c.toRule) : `${describeRule(c.fromRule)} → ${describeRule(c.toRule)}`}</div>
+        {c.toDueOn && c.fromDueOn !== c.toDueOn ? (
+          <div className="text-sm text-soft">
+            due {c.fromDueOn ? `${dayWords(c.fromDueOn)} → ` : ''}
+            {dayWords(c.toDueOn)}
+          </div>
+        ) : null}
+        {c.task.locked ? (
+          <State shape="held" tone="soft">
+            rule is locked
+          </State>
+        ) : null}
+      </div>
+      {mayDecide && open ? (
+        <div className="flex flex-wrap items-start gap-x-4 lg:col-start-2 lg:col-end-4">
+          <ReviewForm changeId={c.id} backTo={describeRule(c.fromRule)} />
+          {!c.task.locked ? <LockRule taskId={c.task.id} version={c.task.version} /> : null}
+        </div>
+      ) : null}
+    </li>
+  );
+}

@@ -1,0 +1,84 @@
+'use client';
+
+import { Button } from '@/app/_ui/button';
+import { Field, FormErrors } from '@/app/_ui/field';
+import { Sheet } from '@/app/_ui/sheet';
+import { useActionForm } from '@/app/_ui/use-action-form';
+import type { ShopRules } from '@/lib/core/evidence/shop-rules';
+import { kelvinToCelsius, kelvinToFahrenheit } from '@/lib/core/units';
+import { askPolicy } from '../actions';
+import { WhatIfAnswer } from './what-if-answer';
+
+type Props = { rules: ShopRules; seen: string; degrees: 'F' | 'C'; currency: string };
+type Row = { name: string; label: string; unit: string; value: number; hint?: string };
+
+const tidy = (x: number) => Number(x.toFixed(2));
+
+function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Row[] }[] {
+  const discharge = degrees === 'C' ? kelvinToCelsius(r.ownLimits.dischargeK) : kelvinToFahrenheit(r.ownLimits.dischargeK);
+  return [
+    {
+      title: 'What a coil may cost the box',
+      rows: [
+        { name: 'riskPercent', label: 'Accepted chance of passing a limit', unit: '%', value: tidy(r.risk * 100), hint: 'Between two cleanings, for each coil.' },
+        { name: 'coolingLostPercent', label: 'Cooling lost on a hot day', unit: '%', value: tidy(r.ownLimits.coolingLost * 100) },
+        { name: 'discharge', label: 'Discharge gas, hot day', unit: `°${degrees}`, value: Math.round(discharge), hint: 'Maker’s limit where it is lower. Oil suffers first.' },
+      ],
+    },
+    {
+      title: 'What things cost',
+      rows: [
+        { name: 'cleaningCost', label: 'One coil cleaning', unit: currency, value: r.cleaningCost },
+        { name: 'inspectionCost', label: 'One look at a drain or evaporator', unit: currency, value: r.inspectionCost },
+        { name: 'failureCost', label: 'One breakdown', unit: currency, value: r.failureCost, hint: 'Call-out, food, parts.' },
+        { name: 'hiddenFailureCostPerDay', label: 'A day with a stopped drain', unit: currency, value: r.hiddenFailureCostPerDay },
+        { name: 'energyCostPerDayPerLnK', label: 'Energy of a fouled coil, without a price', unit: `${currency}/day`, value: r.energyCostPerDayPerLnK, hint: 'Where the kitchen has no energy price: for a coil at 37 % of its conductance.' },
+      ],
+    },
+    {
+      title: 'Rails',
+      rows: [
+        { name: 'minWeeks', label: 'Shortest interval', unit: 'weeks', value: r.minWeeks },
+        { name: 'minWeeksUnlessSevere', label: 'Shortest without a packed coil or a trip', unit: 'weeks', value: r.minWeeksUnlessSevere },
+        { name: 'maxCoil', label: 'Longest, coil cleaning', unit: 'weeks', value: r.maxWeeks.coil_cleaning },
+        { name: 'maxDrain', label: 'Longest, drain', unit: 'weeks', value: r.maxWeeks.drain_inspection },
+        { name: 'maxEvaporator', label: 'Longest, evaporator', unit: 'weeks', value: r.maxWeeks.evaporator_inspection },
+        { name: 'cleanFindings', label: 'Clean findings running before loosening', unit: 'times', value: r.cleanFindings },
+        { name: 'returnWithinDays', label: 'Go back after a packed coil, ice or a trip within', unit: 'days', value: r.returnWithinDays },
+      ],
+    },
+  ];
+}
+
+export function WhatIfForm(props: Props) {
+  const { form, error, busy, data } = useActionForm(askPolicy);
+  return (
+    <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 lg:grid-cols-[minmax(0,1fr)_minmax(0,1fr)]">
+      <form {...form} className="flex flex-col gap-5" aria-busy={busy}>
+        <FormErrors errors={error('')} />
+        <input type="hidden" name="seen" value={props.seen} />
+        <input type="hidden" name="degrees" value={props.degrees} />
+        {rows(props).map((group) => (
+          <Sheet key={group.title} title={group.title}>
+            <div className="grid gap-4 sm:grid-cols-2">
+              {group.rows.map((r) => (
+                <Field key={r.name} name={r.name} label={r.label} unit={r.unit} hint={r.hint} defaultValue={r.value} inputMode="decimal" autoComplete="off" error={error(r.name)} />
+              ))}
+            </div>
+          </Sheet>
+        ))}
+        <div className="flex flex-wrap gap-2">
+          <Button type="submit" look="primary" name="intent" value="look" disabled={busy}>
+            {busy ? 'Working it out …' : 'See what moves'}
+          </Button>
+          <Button type="submit" name="intent" value="save" disabled={busy}>
+            Save these settings
+          </Button>
+        </div>
+      </form>
+      <div className="lg:sticky lg:top-4" aria-live="polite">
+        <WhatIfAnswer answer={data?.answer ?? null} saved={data?.saved ?? false} currency={props.currency} />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,74 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { can } from '@/lib/core/access';
+import { ruleChanges, unreadChanges, type RuleChangeRow } from '@/lib/data/owner/changes';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../_ui/button';
+import { Empty, PageHead, Sheet } from '../../_ui/sheet';
+import { dayIn } from '../../_ui/when';
+import { ChangeRow } from './_components/change-row';
+
+export const metadata: Metadata = { title: 'Rule changes' };
+
+const DAY = 86_400_000;
+const VIEWS = {
+  unread: { words: 'Not looked at', lead: 'Changes that evidence made and nobody has looked at. They hold already: keep, overrule or lock.', days: 3650 },
+  week: { words: 'This week', lead: 'What changed in the last seven days, and why.', days: 7 },
+  month: { words: 'Four weeks', lead: 'What changed in the last four weeks, and why.', days: 28 },
+} as const;
+type View = keyof typeof VIEWS;
+const MOST = 150;
+
+export default definePage('read:rules', async ({ db, now, actor, query }) => {
+  const unread = await unreadChanges(db);
+  const asked = query.show as View | undefined;
+  const view: View = asked && asked in VIEWS ? asked : unread > 0 ? 'unread' : 'week';
+  const { lead, days } = VIEWS[view];
+  const changes = await ruleChanges(db, { since: new Date(now.getTime() - days * DAY), unreadOnly: view === 'unread', take: MOST });
+  const may = can(actor, 'overrule:rules');
+  return (
+    <>
+      <PageHead title="Rule changes" lead={lead} actions={may ? <ButtonLink href="/rules/what-if">What if</ButtonLink> : null} />
+      <nav aria-label="Which changes" className="mb-5 flex flex-wrap gap-1">
+        {(Object.keys(VIEWS) as View[]).map((v) => (
+          <Link
+            key={v}
+            href={`/rules?show=${v}`}
+            aria-current={v === view ? 'page' : undefined}
+            className={`rounded-md border px-3 py-2 font-bold no-underline ${v === view ? 'border-cold bg-cold-wash text-cold' : 'border-line bg-sheet text-ink hover:border-edge'}`}
+          >
+            {VIEWS[v].words}
+            {v === 'unread' ? ` (${unread})` : ''}
+          </Link>
+        ))}
+      </nav>
+      {changes.length === 0 ? (
+        <Empty action={view === 'unread' ? <ButtonLink href="/rules?show=month">Last four weeks</ButtonLink> : null}>
+          {view === 'unread' ? 'Nothing waits for you. When a visit is closed, each rule that its findings move appears here with its reason.' : 'No rule changed in this time.'}
+        </Empty>
+      ) : (
+        <div className="flex flex-col gap-5">
+          {byDay(changes).map(([day, list]) => (
+            <Sheet key={day} title={day}>
+              <ul className="flex flex-col">
+                {list.map((c) => (
+                  <ChangeRow key={c.id} change={c} mayDecide={may} />
+                ))}
+              </ul>
+            </Sheet>
+          ))}
+          {changes.length === MOST ? <p className="text-soft">Only the newest {MOST} are shown.</p> : null}
+        </div>
+      )}
+    </>
+  );
+});
+
+function byDay(changes: RuleChangeRow[]): [string, RuleChangeRow[]][] {
+  const days = new Map<string, RuleChangeRow[]>();
+  for (const c of changes) {
+    const day = dayIn(c.at, c.kitchen.timeZone);
+    days.set(day, [...(days.get(day) ?? []), c]);
+  }
+  return [...days];
+}

@@ -1,0 +1,24 @@
+import type { Metadata } from 'next';
+import { shopRules } from '@/lib/data/fouling';
+import { unitsOf } from '@/lib/data/people';
+import { shopSettings } from '@/lib/data/settings';
+import { definePage } from '@/lib/server/define-page';
+import { Empty, PageHead } from '../../../_ui/sheet';
+import { Trail } from '../../../_ui/trail';
+import { WhatIfForm } from '../_components/what-if-form';
+
+export const metadata: Metadata = { title: 'What if' };
+
+export default definePage('overrule:rules', async ({ db, actor }) => {
+  const [shop, rules, units] = await Promise.all([shopSettings(db), shopRules(db), unitsOf(db, actor.userId)]);
+  return (
+    <>
+      <Trail items={[{ href: '/rules', label: 'Rule changes' }]} />
+      <PageHead
+        title="What if"
+        lead="Move the limits, the risk or the costs and see where visits and money would settle, before anything is saved. Saved settings act at the next visits; no rule changes by itself."
+      />
+      {shop ? <WhatIfForm rules={rules} seen={shop.updatedAt.toISOString()} degrees={units.temperature} currency={shop.currency} /> : <Empty>Set the shop up first: its settings are kept there.</Empty>}
+    </>
+  );
+});

@@ -1,53 +1,67 @@
 import 'server-only';
 import type { Actor } from '../../core/access';
-import { isAppError } from '../../core/errors';
 import { OPERATION_VERSION, type OperationResult, type Outcome, type Stop, type SyncReply } from '../../core/round';
 import type { Db, Tx } from '../../data/client';
 import type { OperationEnvelope, SyncRequest } from '../../schemas/operations';
-import { applyOne } from './apply-one';
+import { applyOne, type FiledOperation } from './apply-one';
 import { lockDevice, type LockedDevice } from './device';
+import { VisitDesk } from './visit-desk';
+
+type Ctx = { db: Db; actor: Actor; now: Date; onUnexpected?: (error: unknown) => void };
 
 /**
- * Takes in a batch of a device's operations, each exactly once and in the device's order. Each has its own transaction,
- * so that what is in stays in whatever happens to the rest.
+ * Takes in a batch of a device's operations, each exactly once and in the device's order, in one transaction. An entry
+ * that cannot be filed undoes only itself; if the transaction is lost the device sends all of it again.
  * @throws AppError not_allowed
  */
-export async function applyOperations(ctx: { db: Db; actor: Actor; now: Date; onUnexpected?: (error: unknown) => void }, request: SyncRequest): Promise<SyncReply> {
-  const results: OperationResult[] = [];
-  let lastSeq = 0;
-  const batch = [...request.operations].sort((a, b) => a.seq - b.seq);
-  if (batch.length === 0) lastSeq = await ctx.db.$transaction(async (tx) => (await lockDevice(tx, ctx.actor, request.device, ctx.now)).lastSeq);
-  for (const envelope of batch) {
-    try {
-      const step = await ctx.db.$transaction(
-        async (tx) => {
-          const device = await lockDevice(tx, ctx.actor, request.device, ctx.now);
-          return takeIn(tx, ctx, device, envelope);
-        },
-        { timeout: 60_000, maxWait: 20_000 },
-      );
-      lastSeq = step.lastSeq;
-      if ('stopped' in step) return { results, lastSeq, stopped: step.stopped };
-      results.push(step.result);
-    } catch (error) {
-      if (results.length === 0 && isAppError(error)) throw error;
-      ctx.onUnexpected?.(error);
-      return { results, lastSeq, stopped: 'unexpected' };
-    }
-  }
-  return { results, lastSeq, stopped: null };
+export async function applyOperations(ctx: Ctx, request: SyncRequest): Promise<SyncReply> {
+  return ctx.db.$transaction(
+    async (tx) => {
+      const device = await lockDevice(tx, ctx.actor, request.device, ctx.now);
+      return takeIn(tx, ctx, device, [...request.operations].sort((a, b) => a.seq - b.seq));
+    },
+    { timeout: 120_000, maxWait: 20_000 },
+  );
 }
 
+async function takeIn(tx: Tx, ctx: Ctx, device: LockedDevice, batch: readonly OperationEnvelope[]): Promise<SyncReply> {
+  const known = new Map<string, OperationResult>();
+  for (const o of await tx.operation.findMany({ where: { id: { in: batch.map((e) => e.id) } } }))
+    known.set(o.id, { id: o.id, outcome: o.outcome as Outcome, note: (o.detail as { note?: string }).note ?? '' });
+  const desk = new VisitDesk(tx, device.userId, device.id);
+  const results: OperationResult[] = [];
+  const filed: FiledOperation[] = [];
+  let { lastSeq } = device;
+  let stopped: Stop | null = null;
+  for (const envelope of batch) {
+    const before = known.get(envelope.id);
+    if (before) {
+      results.push(before);
+      continue;
+    }
+    stopped = outOfOrder(envelope, lastSeq);
+    if (stopped) break;
+    try {
+      const { result, row } = await applyOne(tx, { userId: device.userId, name: device.userName }, device.id, desk, envelope, ctx.now);
+      known.set(result.id, result);
+      results.push(result);
+      filed.push(row);
+      lastSeq = envelope.seq;
+    } catch (error) {
+      ctx.onUnexpected?.(error);
+      stopped = 'unexpected';
+      break;
+    }
+  }
+  if (filed.length > 0) {
+    await tx.operation.createMany({ data: filed });
+    await tx.device.update({ where: { id: device.id }, data: { lastSeq } });
+  }
+  return { results, lastSeq, stopped };
+}
 
-type Step = { lastSeq: number; result: OperationResult } | { lastSeq: number; stopped: Stop };
-
-async function takeIn(tx: Tx, ctx: { now: Date }, device: LockedDevice, envelope: OperationEnvelope): Promise<Step> {
-  const { lastSeq } = device;
-  const known = await tx.operation.findUnique({ where: { id: envelope.id } });
-  if (known) return { lastSeq, result: { id: known.id, outcome: known.outcome as Outcome, note: (known.detail as { note?: string }).note ?? '' } };
-  if (envelope.seq <= lastSeq) return { lastSeq, stopped: 'renumber' };
-  if (envelope.seq > lastSeq + 1) return { lastSeq, stopped: 'gap' };
-  if (envelope.version > OPERATION_VERSION) return { lastSeq, stopped: 'office_older' };
-  const result = await applyOne(tx, { userId: device.userId, name: device.userName }, device.id, envelope, ctx.now);
-  return { lastSeq: envelope.seq, result };
+function outOfOrder(envelope: OperationEnvelope, lastSeq: number): Stop | null {
+  if (envelope.seq <= lastSeq) return 'renumber';
+  if (envelope.seq > lastSeq + 1) return 'gap';
+  return envelope.version > OPERATION_VERSION ? 'office_older' : null;
 }

@@ -19,6 +19,7 @@ export type ApplyContext = {
   now: Date;
   deviceId: string;
   visit: LockedVisit;
+  unit: (id: string) => Promise<{ id: string; name: string; kitchenId: string; archivedAt: Date | null } | null>;
   /** When the entry was made, in the office's time. */
   at: Date;
   /** Something the office should look at: both sides are kept. */

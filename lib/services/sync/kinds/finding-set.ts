@@ -13,7 +13,8 @@ export const findingSet: Handler<'finding.set'> = async (ctx, op) => {
   const { replaces, ...p } = op.payload;
   const unit = await unitOnVisit(ctx, p.unitId);
   const standing = await db.finding.findFirst({ where: { visitId: visit.id, unitId: p.unitId, aspect: p.aspect, phase: p.phase, supersededAt: null } });
-  const wins = !standing || stands({ id: op.id, at: at.toISOString() }, { id: standing.id, at: standing.at.toISOString() });
+  // What one tablet wrote later always replaces what it wrote before, even where its clock was put right in between.
+  const wins = !standing || standing.deviceId === deviceId || stands({ id: op.id, at: at.toISOString() }, { id: standing.id, at: standing.at.toISOString() });
   if (standing && standing.id !== replaces)
     ctx.note(`Two entries for ${ASPECT_LABEL[p.aspect].toLowerCase()} of ${unit.name}: ${told(p.aspect, standing)} and ${told(p.aspect, p)}. The later made one stands: ${told(p.aspect, wins ? p : standing)}.`);
   if (standing && wins) await db.finding.update({ where: { id: standing.id }, data: { supersededAt: now } });

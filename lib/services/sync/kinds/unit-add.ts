@@ -15,12 +15,21 @@ async function freeTag(db: Tx, id: string): Promise<string> {
   }
 }
 
+/** Names are unique in a kitchen: a second "Reach-in" becomes "Reach-in (2)". */
+async function freeName(db: Tx, kitchenId: string, wanted: string): Promise<string> {
+  for (let n = 1; ; n++) {
+    const name = n === 1 ? wanted : `${wanted} (${n})`;
+    if (!(await db.unit.findFirst({ where: { kitchenId, name: { equals: name, mode: 'insensitive' } }, select: { id: true } }))) return name;
+  }
+}
+
 /** Puts a unit found on the spot on file with its usual tasks, for the office to look over. */
 export const unitAdd: Handler<'unit.add'> = async (ctx, op) => {
   const { db, visit, actor, now } = ctx;
   const { unitId, ...u } = op.payload;
   const tag = await freeTag(db, unitId);
-  await db.unit.create({ data: { ...u, id: unitId, kitchenId: visit.kitchenId, tag, createdAt: now } });
+  const name = await freeName(db, visit.kitchenId, u.name);
+  await db.unit.create({ data: { ...u, name, id: unitId, kitchenId: visit.kitchenId, tag, createdAt: now } });
   const kinds = await db.taskKind.findMany({ where: { active: true, key: { in: [...usualTasks(u.kind)] } } });
   const today = todayIn(visit.timeZone, now.getTime());
   for (const kind of kinds) {
@@ -34,6 +43,6 @@ export const unitAdd: Handler<'unit.add'> = async (ctx, op) => {
       },
     });
   }
-  await db.auditEntry.create({ data: { at: now, userId: actor.userId, action: 'unit.added_on_visit', entity: 'Unit', entityId: unitId, detail: { visitId: visit.id, name: u.name } } });
-  ctx.note(`${u.name} was not on file and has been added as ${tag}. Look over its details and print its label.`);
+  await db.auditEntry.create({ data: { at: now, userId: actor.userId, action: 'unit.added_on_visit', entity: 'Unit', entityId: unitId, detail: { visitId: visit.id, name } } });
+  ctx.note(`${name} was not on file and has been added as ${tag}. Look over its details and print its label.`);
 };

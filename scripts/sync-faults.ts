@@ -1,0 +1,31 @@
+// Tablets on a bad line against the real route handlers and PostgreSQL:
+//   npx tsx scripts/sync-faults.ts [--seed N] [--runs K] [--json]
+// Starts its own database and office. Ends with 1 if anything was lost, doubled or unequal.
+import { spawnSync } from 'node:child_process';
+import { parseArgs } from 'node:util';
+
+// Server rooms refuse to load as browser code; this condition says that we are none.
+const SERVER = '--conditions=react-server';
+if (!process.execArgv.includes(SERVER)) {
+  const again = spawnSync(process.execPath, [...process.execArgv, SERVER, ...process.argv.slice(1)], { stdio: 'inherit' });
+  process.exit(again.status ?? 1);
+}
+const { allRuns } = await import('../tests/faults/all-runs');
+
+const { values } = parseArgs({ options: { seed: { type: 'string', default: '1' }, runs: { type: 'string', default: '100' }, json: { type: 'boolean', default: false } } });
+const [seed, runs] = [Number(values.seed), Number(values.runs)];
+if (!Number.isInteger(seed) || !Number.isInteger(runs) || runs < 1) {
+  console.error('--seed and --runs are whole numbers, --runs at least 1.');
+  process.exit(2);
+}
+const onRun = (done: number) => void (process.stderr.isTTY && process.stderr.write(`\r${done} of ${runs} runs`));
+const report = await allRuns({ seed, runs, onRun });
+if (process.stderr.isTTY) process.stderr.write('\n');
+if (values.json) console.log(JSON.stringify(report, null, 2));
+else {
+  console.log(`${report.runs} runs with seed ${seed}: ${report.operations} operations, ${report.photos} photos in ${report.seconds} s`);
+  for (const [fault, count] of Object.entries(report.faults)) console.log(`  ${fault.padEnd(18)} ${count}`);
+  console.log(`lost ${report.lost}, doubled ${report.doubled}, unequal ${report.unequal}`);
+  for (const words of report.problems) console.log(`  ${words}`);
+}
+process.exit(report.lost + report.doubled + report.unequal > 0 ? 1 : 0);

@@ -1,0 +1,79 @@
+import { ASPECTS, GRADES } from '@/lib/core/findings/grades';
+import { UNIT_EVENT_KINDS, URGENCIES, type OperationKind, type Payloads, type VisitOnFile } from '@/lib/core/round';
+import type { Random } from './random';
+
+export type Made = { [K in OperationKind]: { visitId: string; kind: K; payload: Payloads[K] } }[OperationKind];
+
+const WEIGHTS = { 'visit.start': 3, 'finding.set': 30, 'reading.add': 14, 'unit.outcome': 4, 'unit.add': 2, 'task.done': 10, 'task.not_done': 4, 'part.use': 5, 'follow_up.add': 4, 'food_warning.add': 2, 'event.add': 3, 'signature.set': 3, 'entry.strike': 3 } as const;
+
+/** How every follow-up that a technician wishes for begins here. */
+export const WISHED = 'See to it';
+
+/** An entry as a technician might make it next, from what the tablet shows. */
+export function someEntry(random: Random, visit: VisitOnFile, now: () => number): Made {
+  const visitId = visit.id;
+  const unitId = random.pick(visit.units).id;
+  const at = new Date(now()).toISOString();
+  const made = <K extends OperationKind>(kind: K, payload: Payloads[K]) => ({ visitId, kind, payload }) as Made;
+  const kind = random.weighted(WEIGHTS);
+  switch (kind) {
+    case 'visit.start':
+      return made(kind, { arrivedAt: at });
+    case 'finding.set': {
+      const aspect = random.pick(ASPECTS);
+      const phase = random.chance(0.8) ? ('found' as const) : ('left' as const);
+      const grade = random.chance(0.85) ? random.pick(GRADES[aspect] as readonly { grade: string }[]).grade : null;
+      const standing = visit.entries.findings.find((f) => f.unitId === unitId && f.aspect === aspect && f.phase === phase);
+      return made(kind, { unitId, aspect, phase, grade, notLookedWhy: grade === null ? 'riveted shut' : '', note: '', replaces: standing?.id ?? null });
+    }
+    case 'reading.add': {
+      const phase = random.chance(0.6) ? ('before' as const) : ('after' as const);
+      const standing = visit.entries.readings.find((r) => r.unitId === unitId && r.phase === phase);
+      const values = { headPaGauge: 700_000 + random.whole(900_000), airInK: 290 + random.whole(20), steadyMinutes: 12 };
+      return made(kind, { unitId, phase, values, gaugeGrade: '1A', gaugeSpanPa: 3_447_379, entered: { airInK: { text: '86', unit: '°F' } }, questioned: [], replaces: standing?.id ?? null });
+    }
+    case 'unit.outcome':
+      return made(kind, random.chance(0.5) ? { unitId, outcome: 'could_not_reach', reason: 'locked' } : { unitId, outcome: 'seen', reason: '' });
+    case 'unit.add':
+      return made(kind, {
+        unitId: crypto.randomUUID(), name: `Found ${random.whole(1000)}`, kind: 'reach_in', make: '', model: '', serial: '', refrigerant: 'R134a', chargeKg: null, application: 'medium',
+        expansion: 'capillary', circuitAccess: 'sealed', condenserKind: 'fin_and_tube', placement: 'line', notes: '',
+      });
+    case 'task.done':
+    case 'task.not_done': {
+      const task = random.pick(visit.tasks);
+      return kind === 'task.done' ? made(kind, { taskId: task.taskId }) : made(kind, { taskId: task.taskId, reason: 'no time' });
+    }
+    case 'part.use':
+      return made(kind, { unitId: random.chance(0.5) ? unitId : null, what: `filter ${random.whole(100)}`, quantity: 1 + random.whole(3) });
+    case 'follow_up.add':
+      return made(kind, { unitId, what: `${WISHED} ${random.whole(1000)}`, urgency: random.pick(URGENCIES), note: '' });
+    case 'food_warning.add':
+      return made(kind, { unitId, boxK: 281, toldTo: 'the cook', toldAt: at, note: '' });
+    case 'event.add':
+      return made(kind, { unitId, kind: random.pick(UNIT_EVENT_KINDS), at, note: 'said so' });
+    case 'signature.set':
+      return made(kind, { nobodyThere: true, signedBy: '', png: null });
+    case 'entry.strike': {
+      const entry = random.pick([...visit.entries.parts, null]);
+      if (!entry) return made('part.use', { unitId: null, what: 'brush', quantity: 1 });
+      return made(kind, { what: 'part', entryId: entry.id, why: 'slip' });
+    }
+  }
+}
+
+/** Everything a visit still needs before it can be closed, and the closing. */
+export function closingEntries(visit: VisitOnFile, now: () => number): Made[] {
+  const visitId = visit.id;
+  const at = new Date(now()).toISOString();
+  const entries: Made[] = [{ visitId, kind: 'visit.start', payload: { arrivedAt: at } }];
+  for (const unitId of new Set(visit.tasks.map((t) => t.unitId)))
+    for (const [aspect, grade] of [['ice', 'dry'], ['drain', 'runs']] as const) {
+      const standing = visit.entries.findings.find((f) => f.unitId === unitId && f.aspect === aspect && f.phase === 'found');
+      if (!standing) entries.push({ visitId, kind: 'finding.set', payload: { unitId, aspect, phase: 'found', grade, notLookedWhy: '', note: '', replaces: null } });
+    }
+  for (const t of visit.tasks) if (t.outcome === 'planned') entries.push({ visitId, kind: 'task.done', payload: { taskId: t.taskId } });
+  entries.push({ visitId, kind: 'signature.set', payload: { nobodyThere: true, signedBy: '', png: null } });
+  entries.push({ visitId, kind: 'visit.close', payload: { leftAt: at, taskIds: visit.tasks.map((t) => t.taskId) } });
+  return entries;
+}

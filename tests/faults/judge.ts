@@ -1,0 +1,108 @@
+import { isDeepStrictEqual } from 'node:util';
+import { foldVisit, type Operation, type VisitOnFile } from '@/lib/core/round';
+import type { Db } from '@/lib/data/client';
+import { visitsOnFile } from '@/lib/data/round/visits-on-file';
+import type { Device } from './a-device';
+import { WISHED } from './entries';
+
+export type Verdict = { lost: string[]; doubled: string[]; unequal: string[] };
+
+const TABLE = {
+  'finding.set': 'finding',
+  'reading.add': 'reading',
+  'part.use': 'partUsed',
+  'follow_up.add': 'followUp',
+  'food_warning.add': 'foodWarning',
+  'event.add': 'unitEvent',
+  'photo.attach': 'photo',
+} as const;
+
+/** What was written on the tablets against what the office has. */
+export async function judge(db: Db, given: { devices: readonly Device[]; written: readonly Operation[]; visitIds: readonly string[]; personId: string; before: readonly VisitOnFile[] }): Promise<Verdict> {
+  const verdict: Verdict = { lost: [], doubled: [], unequal: [] };
+  const filed = await db.operation.findMany({ where: { device: { userId: given.personId }, visitId: { in: [...given.visitIds] } } });
+  const byId = new Map(filed.map((o) => [o.id, o]));
+  for (const op of given.written) {
+    const there = byId.get(op.id);
+    if (!there) verdict.lost.push(`${op.kind} ${op.id} never arrived`);
+    else if (!isDeepStrictEqual(there.payload, plain(op.payload))) verdict.unequal.push(`${op.kind} ${op.id} arrived changed`);
+  }
+  if (filed.length > given.written.length) verdict.doubled.push(`${filed.length} operations filed of ${given.written.length} written`);
+  await judgeRows(db, given, new Set(filed.filter((o) => o.outcome !== 'rejected').map((o) => o.id)), verdict);
+  const office = await visitsOnFile(db, given.visitIds, given.personId);
+  judgeEnds(office, given, verdict);
+  if (given.devices.length === 1) judgeWhole(office, given, new Set(filed.filter((o) => o.outcome === 'rejected').map((o) => o.id)), verdict);
+  return verdict;
+}
+
+const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value ?? null));
+
+/** Each entry that was taken in made its one row. */
+async function judgeRows(db: Db, given: { written: readonly Operation[]; visitIds: readonly string[] }, taken: ReadonlySet<string>, verdict: Verdict): Promise<void> {
+  const struck = new Set(given.written.filter((o) => o.kind === 'entry.strike' && taken.has(o.id)).map((o) => (o.payload as { entryId: string }).entryId));
+  for (const [kind, table] of Object.entries(TABLE)) {
+    const find = db[table].findMany as unknown as (q: object) => Promise<{ id: string; fileId?: string | null }[]>;
+    const rows = await find({ where: { visitId: { in: [...given.visitIds] }, ...(table === 'followUp' ? { what: { startsWith: WISHED } } : {}) } });
+    const expected = given.written.filter((o) => o.kind === kind && taken.has(o.id) && !struck.has(o.id)).map((o) => o.id);
+    const there = new Map(rows.map((r) => [r.id, r]));
+    for (const id of expected) {
+      const row = there.get(id);
+      if (!row) verdict.lost.push(`${kind} ${id} has no row`);
+      else if (table === 'photo' && !row.fileId) verdict.lost.push(`picture of ${id} never arrived`);
+    }
+    if (rows.length > expected.length) verdict.doubled.push(`${rows.length} rows for ${expected.length} of ${kind}`);
+  }
+  const current = await db.finding.groupBy({ by: ['visitId', 'unitId', 'aspect', 'phase'], where: { visitId: { in: [...given.visitIds] }, supersededAt: null }, _count: true, _max: { at: true } });
+  const all = await db.finding.groupBy({ by: ['visitId', 'unitId', 'aspect', 'phase'], where: { visitId: { in: [...given.visitIds] } }, _max: { at: true } });
+  if (current.length !== all.length) verdict.unequal.push('a place has findings but none that stands');
+  for (const c of current) {
+    const last = all.find((a) => a.visitId === c.visitId && a.unitId === c.unitId && a.aspect === c.aspect && a.phase === c.phase);
+    if (c._max.at?.getTime() !== last?._max.at?.getTime()) verdict.unequal.push(`an older finding stands for ${c.aspect}`);
+  }
+}
+
+/** Every tablet shows what the office has. */
+function judgeEnds(office: readonly VisitOnFile[], given: { devices: readonly Device[] }, verdict: Verdict): void {
+  for (const device of given.devices)
+    for (const visit of office) {
+      const shown = device.tablet.snapshot.visits.find((v) => v.id === visit.id);
+      if (!isDeepStrictEqual(plain(shown), plain(visit))) verdict.unequal.push(`a tablet shows another visit than the office has: ${differing(shown, visit)}`);
+    }
+}
+
+function differing(a: VisitOnFile | undefined, b: VisitOnFile): string {
+  if (!a) return 'it has none';
+  const keys = (Object.keys(b) as (keyof VisitOnFile)[]).filter((k) => !isDeepStrictEqual(plain(a[k]), plain(b[k])));
+  return keys.join(', ');
+}
+
+/** With one tablet there is one right end: its entries laid over the visit in the order they were written. */
+function judgeWhole(office: readonly VisitOnFile[], given: { written: readonly Operation[]; before: readonly VisitOnFile[] }, rejected: ReadonlySet<string>, verdict: Verdict): void {
+  const taken = given.written.filter((o) => !rejected.has(o.id)).sort((a, b) => a.seq - b.seq);
+  for (const visit of office) {
+    const start = given.before.find((v) => v.id === visit.id);
+    if (!start) continue;
+    const [typed, filed] = [essence(foldVisit(start, taken)), essence(visit)];
+    if (!isDeepStrictEqual(typed, filed)) verdict.unequal.push(`typed and filed differ: ${JSON.stringify(typed)} / ${JSON.stringify(filed)}`.slice(0, 2000));
+  }
+}
+
+/** A visit without the instants the office may have put right. */
+function essence(v: VisitOnFile) {
+  const ids = (list: readonly { id: string }[]) => list.map((e) => e.id).sort();
+  return {
+    status: v.status,
+    arrived: v.entries.arrivedAt !== null,
+    findings: v.entries.findings.map((f) => `${f.id} ${f.grade} ${f.notLookedWhy}`).sort(),
+    readings: v.entries.readings.map((r) => `${r.id} ${JSON.stringify(Object.entries(r.values).sort())}`).sort(),
+    outcomes: v.entries.outcomes.map((o) => `${o.unitId} ${o.outcome} ${o.reason}`).sort(),
+    tasks: v.tasks.map((t) => `${t.taskId} ${t.outcome} ${t.reason}`).sort(),
+    parts: ids(v.entries.parts),
+    // The rules open follow-ups of their own.
+    followUps: ids(v.entries.followUps.filter((f) => f.what.startsWith(WISHED))),
+    foodWarnings: ids(v.entries.foodWarnings),
+    events: ids(v.entries.events),
+    photos: ids(v.entries.photos),
+    signature: v.entries.signature,
+  };
+}

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import type { Actor } from '@/lib/core/access';
 import { OPERATION_VERSION, type OperationKind, type Payloads } from '@/lib/core/round';
 import type { Db } from '@/lib/data/client';
 import { applyOperations } from '@/lib/services/sync/apply-operations';
@@ -33,8 +34,8 @@ export class Tablet {
     return { id: randomUUID(), seq: ++this.seq, kind, version: OPERATION_VERSION, visitId, madeAt: this.clock.toISOString(), basedOn: this.basedOn.toISOString(), payload, ...over };
   }
 
-  send(operations: OperationEnvelope[], now = new Date(this.clock.getTime() + 60_000)) {
-    return applyOperations({ db: this.db, actor: this.actor, now }, { device: { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' }, sentAt: now.toISOString(), operations });
+  send(operations: OperationEnvelope[], now = new Date(this.clock.getTime() + 60_000), actor: Actor = this.actor) {
+    return applyOperations({ db: this.db, actor, now }, { device: { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' }, sentAt: now.toISOString(), operations });
   }
 
   refresh(cursor = '', now = this.clock) {

@@ -40,8 +40,9 @@ const MOST_PARTIALS = 250_000;
 const MOST_COLUMNS = 60_000;
 /** Jobs each job remembers to begin with; more as routes that return show the need. */
 const REMEMBERED = 4;
-/** A gap wider than this share of the cost is not worth trying to close by listing routes. */
-const PROVABLE = 0.2;
+/** With a gap wider than this share of the cost, lists grow too long for all but tiny models: give up soon. */
+const WIDE_GAP = 0.2;
+const FEW_PARTIALS = 20_000;
 /** Share of the time that the search may use when a bound is asked for as well. */
 const SEARCH_SHARE = 0.5;
 
@@ -115,15 +116,15 @@ function* closeGap(
     }
     yield { bound: dual.bound, proven: null };
     if (!dual.converged) return { bound: dual.bound, proven: null };
-    if (solution.cost - dual.bound <= PROVABLE * Math.abs(solution.cost)) {
-      const proof = proveOptimal(model, lp, dual, solution, { mostPartials: partials, mostColumns: MOST_COLUMNS, remainingMs });
-      try {
-        let step = proof.next();
-        for (; !step.done; step = proof.next()) yield { bound: dual.bound, proven: null };
-        if (step.value) return { bound: step.value.cost, proven: step.value };
-      } finally {
-        proof.return(null);
-      }
+    const wide = solution.cost - dual.bound > WIDE_GAP * Math.abs(solution.cost);
+    const limits = { mostPartials: wide ? FEW_PARTIALS : partials, mostColumns: MOST_COLUMNS, remainingMs };
+    const proof = proveOptimal(model, lp, dual, solution, limits);
+    try {
+      let step = proof.next();
+      for (; !step.done; step = proof.next()) yield { bound: dual.bound, proven: null };
+      if (step.value) return { bound: step.value.cost, proven: step.value };
+    } finally {
+      proof.return(null);
     }
     if (!returns) return { bound: dual.bound, proven: null };
   }

@@ -1,7 +1,7 @@
 import type { Model } from '../model/model';
 import { seededRandom } from '../random';
 import { choiceBook } from './choices';
-import { BLINK, recreate, recreateOrders } from './recreate';
+import { recreate, recreateOrders } from './recreate';
 import { neighbours, ruin } from './ruin';
 import { copyOf, costOf, nothingDone, type Solution } from './solution';
 
@@ -30,7 +30,7 @@ export function* anneal(model: Model, options: SearchOptions): Generator<Solutio
   const orders = recreateOrders(model);
   let current = options.start ? copyOf(options.start) : nothingDone(model);
   const open = (solution: Solution): number[] => model.jobs.flatMap((job, j) => ((job.all & ~solution.done[j]!) !== 0 ? [j] : []));
-  recreate(model, book, orders, current, open(current), random, 0);
+  recreate(model, book, orders, current, open(current), random, true);
   let best = copyOf(current);
   options.onImprovement?.(best, 0);
   yield best;
@@ -44,7 +44,7 @@ export function* anneal(model: Model, options: SearchOptions): Generator<Solutio
     const removed = ruin(model, near, next, random);
     const candidates = new Set(removed);
     for (const job of open(next)) candidates.add(job);
-    recreate(model, book, orders, next, [...candidates], random, BLINK);
+    recreate(model, book, orders, next, [...candidates], random);
     if (next.cost < current.cost - temperature * Math.log(random())) {
       if (next.cost < best.cost - 1e-6) {
         next.cost = costOf(model, next);

@@ -49,7 +49,8 @@ function choose(model: Model, shift: number, jobIndex: number, open: number, own
     // Joining a visit: what is already done there counts as brought along.
     if (!isClosed(job, own ? set : set | (job.all & ~open))) continue;
     const net = (own ? view.visitCost : 0) + itemsCost(view, set) - (leaveAll - job.leave.cost(open & ~set));
-    if (net >= 0 && model.triangle) continue;
+    // Work placed at a loss is placed at a small one.
+    if (net >= leaveAll && model.triangle) continue;
     found.push({ set, net, minutes: minutesFor(job, set) - (own ? 0 : job.setup) });
   }
   found.sort((a, b) => a.net - b.net || a.minutes - b.minutes || a.set - b.set);

@@ -4,6 +4,14 @@ import { buildRoute, type Route } from '../model/route';
 import type { ChoiceBook } from './choices';
 import type { Solution } from './solution';
 
+/** How much an insertion leaves to chance. */
+export interface Temper {
+  /** Share of positions passed over. */
+  readonly blink: number;
+  /** Share of sets of items passed over for the next best: the best set at a place is not always best for the week. */
+  readonly passOver: number;
+}
+
 /** The cheapest place found for some of a job's open items. */
 export interface Insertion {
   readonly route: Route;
@@ -13,25 +21,26 @@ export interface Insertion {
 
 /**
  * Cheapest insertion of a job's open items into a solution, over shifts, positions and
- * sets of items, including joining a visit that is already there. Each position is skipped
- * with probability `blink` (Christiaens & Vanden Berghe 2020, section 4.2).
+ * sets of items, including joining a visit that is already there, some passed over by chance
+ * ("blinks", Christiaens & Vanden Berghe 2020, section 4.2). Nothing that adds `allowance` or
+ * more to the cost is taken.
  */
 export function bestInsertion(
-  model: Model, book: ChoiceBook, solution: Solution, jobIndex: number, random: Random, blink: number, only?: number,
+  model: Model, book: ChoiceBook, solution: Solution, jobIndex: number, random: Random, temper: Temper, allowance = 0,
 ): Insertion | null {
   const job = model.jobs[jobIndex]!;
   const open = job.all & ~solution.done[jobIndex]!;
   if (open === 0) return null;
+  const { blink, passOver } = temper;
   const { drive, time, places } = model;
   const here = job.place;
-  let best = 0;
+  let best = allowance;
   let bestShift = -1;
   let bestAt = -1;
   let bestSet = 0;
   let bestJoins = false;
   let emptyKind = -1;
   for (let s = 0; s < model.shifts.length; s++) {
-    if (only !== undefined && s !== only) continue;
     const view = model.views[s]![jobIndex];
     if (!view) continue;
     const route = solution.routes[s]!;
@@ -72,6 +81,7 @@ export function bestInsertion(
       for (let c = 0; c < count; c++) {
         const plain = detour + choices.net[c]!;
         if (plain >= best - EPS) break;
+        if (passOver > 0 && count > 1 && random() < passOver) continue;
         const work = choices.minutes[c]!;
         const start = startAt(view, arrival, work);
         if (start === Infinity) continue;

@@ -1,11 +1,13 @@
 import type { Model } from '../model/model';
 import { shuffle, type Random } from '../random';
 import type { ChoiceBook } from './choices';
-import { bestInsertion } from './insertion';
+import { bestInsertion, type Temper } from './insertion';
 import { setRoute, type Solution } from './solution';
 
-/** Share of positions passed over, so that equal searches do not end in equal dead ends. */
-export const BLINK = 0.01;
+/** Nothing left to chance, for the first plan. */
+const SOBER: Temper = { blink: 0, passOver: 0 };
+const USUAL: Temper = { blink: 0.01, passOver: 0.1 };
+const BOLD: Temper = { blink: 0.2, passOver: 0.4 };
 
 /** Orders in which open jobs are put back, each with its weight (as in the SISR paper, windows and urgency added). */
 export interface Orders {
@@ -38,10 +40,19 @@ export function recreateOrders(model: Model): Orders {
   return { keys, total: keys.reduce((sum, k) => sum + k.weight, 0) };
 }
 
+/**
+ * How often a recreation is bold: it may place work at a loss, up to this share of what
+ * leaving it costs. Two visits to a kitchen may pay where either alone does not.
+ */
+const OFTEN_BOLD = 0.1;
+const LOSS = 0.5;
+
 /** Puts every job with open work where it costs least, if anywhere it costs less than leaving it. */
 export function recreate(
-  model: Model, book: ChoiceBook, orders: Orders, solution: Solution, candidates: number[], random: Random, blink: number,
+  model: Model, book: ChoiceBook, orders: Orders, solution: Solution, candidates: number[], random: Random, sober = false,
 ): void {
+  const bold = !sober && random() < OFTEN_BOLD;
+  const temper = sober ? SOBER : bold ? BOLD : USUAL;
   let pick = random() * orders.total;
   let order = orders.keys[0]!;
   for (const candidate of orders.keys) {
@@ -52,10 +63,13 @@ export function recreate(
   shuffle(random, candidates);
   const key = order.key;
   if (key) candidates.sort((a, b) => key[a]! - key[b]!);
+  const loss = bold ? random() * LOSS : 0;
   for (const job of candidates) {
+    const { leave, all, items } = model.jobs[job]!;
     // A kitchen may need a second visit, by someone else, for what the first could not do.
-    for (let visit = 0; visit < model.jobs[job]!.items; visit++) {
-      const found = bestInsertion(model, book, solution, job, random, blink);
+    for (let visit = 0; visit < items; visit++) {
+      const allowance = loss > 0 ? loss * leave.cost(all & ~solution.done[job]!) : 0;
+      const found = bestInsertion(model, book, solution, job, random, temper, allowance);
       if (!found) break;
       setRoute(model, solution, found.route);
     }

@@ -198,8 +198,8 @@ export function observeGrade(bank: Bank, low: number, high: number, sd: number):
   }
 }
 
-/** Pieces whose share of the belief is below e^−11.5 (one in 100,000) go. */
-const HOPELESS = 11.5;
+/** Pieces whose share of the belief is below e^−9.2 (one in 10,000) go. */
+const HOPELESS = 9.2;
 
 /**
  * Drops pieces that prior and evidence together have made hopeless. `logPrior` is ln of each rate piece's prior

@@ -1,14 +1,7 @@
 /** From evidence to the next interval, with its reason. */
 export { DEFAULT_POLICY, type Bounds, type IntervalTask, type ShopPolicy } from './policy';
-export {
-  coilFindings,
-  initialCoilWeeks,
-  reviseCoilRule,
-  type CoilEvidence,
-  type CoilFinding,
-  type CoilRevision,
-  type CoilRevisionInput,
-} from './coil';
+export { initialCoilWeeks, reviseCoilRule, type CoilRevision, type CoilRevisionInput } from './coil';
+export { coilFindings, type CoilEvidence, type CoilFinding } from './coil-findings';
 export { reviseInspectionRule, type InspectionEvidence, type InspectionRevisionInput } from './inspection';
 export type { Revision } from './revision';
 export type { Guard, Timing } from './guards';

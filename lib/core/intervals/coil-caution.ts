@@ -1,0 +1,65 @@
+import { GRADES, gradeIndex, type CoilGrade } from '../findings/grades';
+import {
+  afterCleaning,
+  asIfToday,
+  type FoulingPosterior,
+  type Hyper,
+  type Limit,
+  type Phase,
+  type UnitEvent,
+} from '../fouling';
+import { targets, type Targets } from './optimise';
+import type { ShopPolicy } from './policy';
+
+/** Today's findings as they are, and every milder way they could have been. */
+function milder(posterior: FoulingPosterior): UnitEvent[][] {
+  const { today } = posterior.state;
+  const capped = (phase: Phase, events: UnitEvent[]): UnitEvent[][] => {
+    const worst = Math.max(
+      0,
+      ...events.map((e) => (e.kind === 'coil' && e.phase === phase ? gradeIndex('coil', e.grade) : 0)),
+    );
+    return Array.from({ length: worst + 1 }, (_, cap) =>
+      events.map((e) =>
+        e.kind === 'coil' && e.phase === phase && gradeIndex('coil', e.grade) > cap
+          ? { ...e, grade: (GRADES.coil[cap] as { grade: CoilGrade }).grade }
+          : e,
+      ),
+    );
+  };
+  return capped('before', today).flatMap((events) => capped('after', events));
+}
+
+/**
+ * Targets that a worse finding can never lengthen. A finding can explain away part of another (a coil left dirty makes
+ * the next deposit look smaller), so the shortest interval that today's findings or any milder ones ask for is taken.
+ */
+export function cautious(
+  posterior: FoulingPosterior,
+  hyper: Hyper,
+  settings: ShopPolicy,
+  limits: readonly Limit[],
+  failureLimit: Limit,
+): Targets {
+  const of = (p: FoulingPosterior) => targets(afterCleaning(p), settings, limits, failureLimit);
+  const all = milder(posterior);
+  // The last is today as it was; the rest need the belief replayed.
+  return all.slice(0, -1).reduce((best, today) => {
+    const other = of(asIfToday(posterior, today, hyper));
+    const cost =
+      best.cost && other.cost
+        ? other.cost.weeks < best.cost.weeks
+          ? other.cost
+          : best.cost
+        : (best.cost ?? other.cost);
+    return { ...best, riskDays: Math.min(best.riskDays, other.riskDays), cost };
+  }, of(posterior));
+}
+
+/** More frequent cleaning cannot mend what cleaning does not bring back; say so instead of only shortening. */
+export function advice({ residue }: FoulingPosterior, goal: Targets, settings: ShopPolicy): string | null {
+  if (residue.mean > settings.deepCleanShare * goal.riskLimit.lnK) return null;
+  const lost = (lnK: number) => Math.round(100 * (1 - Math.exp(Math.min(0, lnK))));
+  const band = `${lost(residue.mean)} % (${lost(residue.mean + 1.28 * residue.sd)}–${lost(residue.mean - 1.28 * residue.sd)})`;
+  return `Even just cleaned, this condenser has lost ${band} of its conductance, so cleaning it more often will not bring that back: wash it right through, or look for another cause.`;
+}

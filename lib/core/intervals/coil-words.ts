@@ -1,0 +1,64 @@
+import type { LocalDate } from '../calendar';
+import { daysSinceClean, type Exposure, type UnitHistory } from '../fouling';
+import type { CoilEvidence, CoilFinding } from './coil-findings';
+import type { Move } from './guards';
+import type { Targets } from './optimise';
+import type { ShopPolicy } from './policy';
+import { chance, fromTo, gradeWord, lower, where } from './words';
+
+export type CoilStory = {
+  history: UnitHistory;
+  exposure: Exposure;
+  /** Whether the kitchen's other units have had their say in what is usual. */
+  kitchenHeard: boolean;
+  settings: ShopPolicy;
+  evidence: CoilEvidence;
+  goal: Targets;
+  packed: boolean;
+  tripped: boolean;
+};
+
+function met(f: CoilFinding | undefined): string {
+  if (!f) return '';
+  const grade = gradeWord('coil', f.grade);
+  return f.daysSinceClean === null ? `${grade} on ${f.on}` : `${grade} at ${f.daysSinceClean} days`;
+}
+
+/** "Bare at 84 days and filmed at 85": the clean findings that allow a longer interval, oldest first. */
+function metRunning(findings: readonly CoilFinding[]): string {
+  return [...findings]
+    .reverse()
+    .map((f, i) => (i === 0 ? met(f) : lower(met(f)).replace(/ days$/, '')))
+    .join(' and ');
+}
+
+/** Why a rule moves, in one sentence with its numbers. */
+export function sentence(story: CoilStory, from: number, move: Move): string {
+  const { evidence: e } = story;
+  const change = `so cleaning moves ${fromTo(from, move.weeks)}`;
+  const place = where(story.exposure.placement);
+  const here = story.kitchenHeard ? ' here' : '';
+  const worst = e.findings.find((f) => f.grade === 'packed');
+  if (story.packed)
+    return `${met(worst ?? e.findings[0]) || 'Packed'}; coils ${place}${here} usually reach that in ${e.usualPackedDays}, ${change}.`;
+  if (story.tripped) {
+    const on = e.trips[0] as LocalDate;
+    const days = daysSinceClean(story.history, on);
+    return `Tripped on high pressure ${days === null ? `on ${on}` : `${days} days after cleaning`}, ${change}.`;
+  }
+  const seen =
+    move.weeks > from
+      ? metRunning(e.findings.slice(0, story.settings.cleanFindings))
+      : met(e.findings[0]) || 'By its readings';
+  return `${seen}; ${because(story, move)}, ${change}.`;
+}
+
+function because({ evidence: e, goal, settings }: CoilStory, move: Move): string {
+  if (move.guard === 'contract' || move.guard === 'warranty')
+    return `the ${move.guard} asks for no longer than ${move.weeks} weeks`;
+  if (move.guard === 'maximum') return `the shop goes no longer than ${move.weeks} weeks`;
+  if (goal.cost !== null && goal.cost.weeks * 7 <= goal.riskDays)
+    return `counting energy and breakdowns, cleaning every ${goal.cost.weeks} weeks costs least`;
+  if (e.riskDays === null) return `${lower(goal.riskLimit.name)} is not expected to reach its limit`;
+  return `${lower(goal.riskLimit.name)} has a ${chance(settings.risk)} chance of passing its limit by day ${e.riskDays}`;
+}

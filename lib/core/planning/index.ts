@@ -6,3 +6,6 @@ export { joined, openings, without, type InstantAt, type WeeklyHours } from './h
 export { greatCircleKm, travelMinutes } from './travel';
 export type { LpColumn, LpModel, LpRow, LpSolution, LpSolver } from './bound/lp';
 export { checkPlan, type Violation } from './check-plan';
+export { bookByHand, type HandPlan } from './by-hand';
+export { learnMinutes, type FinishedVisit, type LearnedFactor, type LearnedMinutes } from './learn-minutes';
+export { squeezeIn, type BookedVisit, type Emergency, type MovedVisit, type SqueezeOption, type SqueezePrices } from './squeeze-in';

@@ -33,3 +33,5 @@ export const CancelVisit = z.object({
   reason: z.string('Say why it is cancelled.').trim().min(3, 'Say why it is cancelled.').max(500),
 });
 export type CancelVisit = z.output<typeof CancelVisit>;
+
+export const ReviseVisit = z.object({ visitId: z.uuid() });

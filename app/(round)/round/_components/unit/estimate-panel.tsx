@@ -21,9 +21,11 @@ export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; un
   const { me } = useSnapshot();
   const estimator = useEstimator(unit.refrigerant);
   const settled = useDeferredValue(reading);
-  const of = (aspect: string) => visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === 'found')?.grade ?? null;
-  const coilGrade = of('coil');
-  const fanGrade = of('fan');
+  const of = (aspect: string, phase: string) => visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase)?.grade ?? null;
+  // A reading after the work sees the coil as it was left, as in the office.
+  const wanted = reading.phase === 'after' ? 'left' : 'found';
+  const coilGrade = of('coil', wanted);
+  const fanGrade = of('fan', wanted) ?? of('fan', 'found');
   const result = useMemo(
     () => estimator?.estimateFor(unit, visit.kitchen, me?.currency ?? 'USD', settled, { coilGrade, fanGrade }) ?? null,
     [estimator, unit, visit.kitchen, me?.currency, settled, coilGrade, fanGrade],

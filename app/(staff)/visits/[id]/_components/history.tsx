@@ -1,0 +1,58 @@
+import type { VisitReport } from '@/lib/core/round/visit-report';
+import { Sheet } from '@/app/_ui/sheet';
+import { State } from '@/app/_ui/state';
+import { Table, Td, Th } from '@/app/_ui/table';
+import { dayIn, timeIn } from '@/app/_ui/when';
+
+const OUTCOME = { applied: ['done', 'soft', 'filed'], conflict: ['ask', 'alarm', 'with a question'], rejected: ['late', 'alarm', 'not filed'] } as const;
+
+/** Every entry in the order it came in, with when it was made: nothing is overwritten. */
+export function History({ operations, timeZone }: { operations: VisitReport['operations']; timeZone: string }) {
+  const when = (ms: number) => `${dayIn(ms, timeZone)} ${timeIn(ms, timeZone)}`;
+  return (
+    <Sheet title="Every entry">
+      {operations.length === 0 ? <p className="text-soft">No entries from a tablet yet.</p> : (
+        <details>
+          <summary className="font-bold">
+            {operations.length} entries, {operations.filter((o) => o.outcome !== 'applied').length} with a question
+          </summary>
+          <Table label="Entries of this visit" className="mt-3">
+            <thead>
+              <tr>
+                <Th>Made</Th>
+                <Th>Came in</Th>
+                <Th>Entry</Th>
+                <Th>By</Th>
+                <Th>Tablet</Th>
+                <Th>Outcome</Th>
+              </tr>
+            </thead>
+            <tbody>
+              {operations.map((o) => {
+                const [shape, tone, words] = OUTCOME[o.outcome];
+                return (
+                  <tr key={o.id}>
+                    <Td className="whitespace-nowrap">
+                      {when(o.madeAt)}
+                      {o.correctedMs ? <span className="block text-sm text-soft">the tablet’s clock was off; put right by {Math.round(Math.abs(o.correctedMs) / 60_000)} min</span> : null}
+                    </Td>
+                    <Td className="whitespace-nowrap">{when(o.receivedAt)}</Td>
+                    <Td>{o.what}</Td>
+                    <Td>{o.by}</Td>
+                    <Td>{o.device}</Td>
+                    <Td>
+                      <State shape={shape} tone={tone}>
+                        {words}
+                      </State>
+                      {o.note ? <span className="block text-sm">{o.note}</span> : null}
+                    </Td>
+                  </tr>
+                );
+              })}
+            </tbody>
+          </Table>
+        </details>
+      )}
+    </Sheet>
+  );
+}

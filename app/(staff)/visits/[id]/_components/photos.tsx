@@ -1,0 +1,31 @@
+import type { UnitReport } from '@/lib/core/round/visit-report';
+import { dayIn, timeIn } from '@/app/_ui/when';
+import { ASPECT_LABEL, type Aspect } from '@/lib/core/findings/grades';
+
+/** Pictures of a unit; each opens in full. One still on its way says so. */
+export function Photos({ photos, timeZone }: { photos: UnitReport['photos']; timeZone: string }) {
+  if (photos.length === 0) return null;
+  return (
+    <ul className="mt-4 flex flex-wrap gap-3">
+      {photos.map((p) => {
+        const words = `${p.aspect ? ASPECT_LABEL[p.aspect as Aspect] : 'Whole unit'}, ${p.phase} cleaning`;
+        return (
+          <li key={p.id} className="w-40 text-sm">
+            {p.fileId ? (
+              <a href={`/api/files/${p.fileId}`} target="_blank" rel="noopener" className="block">
+                {/* eslint-disable-next-line @next/next/no-img-element -- served by our own guarded route */}
+                <img src={`/api/files/${p.fileId}?size=thumb`} alt={words} loading="lazy" className="h-30 w-40 rounded-md border border-line object-cover" />
+              </a>
+            ) : (
+              <span className="flex h-30 w-40 items-center justify-center rounded-md border border-dashed border-edge p-2 text-center text-soft">Still on the tablet</span>
+            )}
+            {words}
+            <span className="block text-soft">
+              {dayIn(p.takenAt, timeZone)} {timeIn(p.takenAt, timeZone)}
+            </span>
+          </li>
+        );
+      })}
+    </ul>
+  );
+}

@@ -1,0 +1,27 @@
+'use client';
+
+import { Button } from '@/app/_ui/button';
+import { FormErrors } from '@/app/_ui/field';
+import { Sheet } from '@/app/_ui/sheet';
+import { useActionForm } from '@/app/_ui/use-action-form';
+import { reviseAgain } from '../actions';
+
+/** The visit is closed, but its estimates and rules could not be brought up to date then. */
+export function ReviseAgain({ visitId, allowed }: { visitId: string; allowed: boolean }) {
+  const { form, error, busy, saved } = useActionForm(reviseAgain);
+  if (saved) return <p role="status">Estimates and rules are up to date.</p>;
+  return (
+    <Sheet title="Rules not revised yet" className="border-2 border-alarm">
+      <p className="mb-3">The visit is closed and every entry is on file, but its estimates and rules could not be brought up to date at the time.</p>
+      {allowed ? (
+        <form {...form}>
+          <input type="hidden" name="visitId" value={visitId} />
+          <FormErrors errors={error('')} />
+          <Button look="primary" type="submit" disabled={busy}>
+            {busy ? 'Working …' : 'Bring them up to date'}
+          </Button>
+        </form>
+      ) : null}
+    </Sheet>
+  );
+}

@@ -1,0 +1,88 @@
+import Link from 'next/link';
+import type { UnitReport } from '@/lib/core/round/visit-report';
+import { Sheet } from '@/app/_ui/sheet';
+import { State } from '@/app/_ui/state';
+import { timeIn } from '@/app/_ui/when';
+import { ASPECT_LABEL, ASPECTS, GRADES, type Aspect } from '@/lib/core/findings/grades';
+import type { MeasureUnits } from '@/lib/core/measure-units';
+import { UNIT_EVENT_LABEL, type UnitEventKind } from '@/lib/core/round';
+import { Photos } from './photos';
+import { ReadingFound } from './reading-found';
+
+type Finding = UnitReport['findings'][number];
+
+/** One unit of the visit: tasks, findings, readings with their estimates, photos. */
+export function UnitFound({ unit, units, timeZone }: { unit: UnitReport; units: MeasureUnits; timeZone: string }) {
+  const reached = unit.outcome?.outcome;
+  return (
+    <Sheet
+      title={<Link href={`/units/${unit.id}`}>{unit.name}</Link>}
+      aside={
+        reached === 'could_not_reach' || reached === 'gone' ? (
+          <State shape="off" tone="alarm">
+            {reached === 'gone' ? 'Gone' : 'Could not reach'}: {unit.outcome?.reason}
+          </State>
+        ) : undefined
+      }
+    >
+      {unit.archived ? <p className="mb-2 text-soft">Taken off file since.</p> : null}
+      <ul className="mb-3 flex flex-wrap gap-x-6 gap-y-1">
+        {unit.tasks.map((t) => (
+          <li key={t.id}>
+            <State shape={t.outcome === 'done' ? 'done' : t.outcome === 'not_done' ? 'off' : 'later'} tone={t.outcome === 'not_done' ? 'alarm' : 'ink'}>
+              {t.label}
+            </State>
+            {t.outcome === 'not_done' ? <span className="text-soft"> {t.reason}</span> : null}
+          </li>
+        ))}
+      </ul>
+      <div className="grid gap-6 md:grid-cols-2">
+        <div>
+          <h3 className="mb-1">Found</h3>
+          {unit.findings.length === 0 ? <p className="text-soft">Nothing graded.</p> : null}
+          <ul className="flex flex-col gap-1">
+            {ASPECTS.flatMap((a) => unit.findings.filter((f) => f.aspect === a)).map((f) => (
+              <li key={f.id} className={f.superseded ? 'text-soft line-through decoration-1' : ''}>
+                <FindingWords finding={f} timeZone={timeZone} />
+              </li>
+            ))}
+          </ul>
+          {unit.followUps.map((f) => (
+            <p key={f.id} className="mt-2">
+              <State shape="ask">Follow-up</State> {f.what}
+            </p>
+          ))}
+          {unit.events.map((e) => (
+            <p key={e.id} className="mt-2">
+              <b>{UNIT_EVENT_LABEL[e.kind as UnitEventKind] ?? e.kind}</b> {e.note}
+            </p>
+          ))}
+        </div>
+        <div className="flex flex-col gap-3">
+          {unit.readings.map((r) => (
+            <ReadingFound key={r.id} reading={r} units={units} timeZone={timeZone} />
+          ))}
+        </div>
+      </div>
+      <Photos photos={unit.photos} timeZone={timeZone} />
+    </Sheet>
+  );
+}
+
+function FindingWords({ finding: f, timeZone }: { finding: Finding; timeZone: string }) {
+  const aspect = f.aspect as Aspect;
+  const grade = f.grade === null ? null : (GRADES[aspect].find((g) => g.grade === f.grade)?.label ?? f.grade);
+  return (
+    <>
+      {ASPECT_LABEL[aspect]}
+      {f.phase === 'left' ? ', as left' : ''}: <b>{grade ?? 'not looked at'}</b>
+      {f.why ? ` (${f.why})` : ''}
+      {f.note ? ` ${f.note}` : ''}
+      <span className="text-sm text-soft">
+        {' '}
+        {timeIn(f.at, timeZone)}, {f.by}
+        {f.superseded ? ', replaced by a later entry' : ''}
+      </span>
+    </>
+  );
+}

@@ -1,0 +1,12 @@
+'use server';
+
+import { refresh } from 'next/cache';
+import { ReviseVisit } from '@/lib/schemas/visits';
+import { defineFormAction } from '@/lib/server/define-action';
+import { reviseVisit } from '@/lib/services/visits/revise-visit';
+
+/** Does again what closing the visit should have done. */
+export const reviseAgain = defineFormAction('write:rules', ReviseVisit, async (ctx) => {
+  await reviseVisit(ctx, ctx.input.visitId);
+  refresh();
+});

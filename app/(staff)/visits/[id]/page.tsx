@@ -1,0 +1,115 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { can } from '@/lib/core/access';
+import { describeRule } from '@/lib/core/calendar';
+import { unitsOf } from '@/lib/data/people';
+import { visitReport } from '@/lib/data/visit-report';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../../_ui/button';
+import { temperatureIn } from '../../../_ui/measure';
+import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
+import { State } from '../../../_ui/state';
+import { Trail } from '../../../_ui/trail';
+import { dayIn, dayWords, timeIn } from '../../../_ui/when';
+import { History } from './_components/history';
+import { Questions } from './_components/questions';
+import { ReviseAgain } from './_components/revise-again';
+import { UnitFound } from './_components/unit-found';
+
+export const metadata: Metadata = { title: 'What was found' };
+
+const STATUS = { booked: ['later', 'Booked'], started: ['now', 'Under way'], done: ['done', 'Closed'], cancelled: ['off', 'Cancelled'] } as const;
+
+export default definePage('read:visit:own', async ({ db, actor, params }) => {
+  const visit = /^[0-9a-f-]{36}$/i.test(params.id ?? '') ? await visitReport(db, params.id as string) : null;
+  if (!visit || !can(actor, 'read:visit:own', { ownerId: visit.technician.id })) notFound();
+  const units = await unitsOf(db, actor.userId);
+  const { timeZone } = visit.kitchen;
+  const at = (ms: number) => timeIn(ms, timeZone);
+  const [shape, words] = STATUS[visit.status];
+  const temperature = temperatureIn(units);
+  const unitName = (id: string) => visit.units.find((u) => u.id === id)?.name ?? 'a unit';
+  return (
+    <>
+      <Trail items={[{ href: `/customers/${visit.kitchen.customer.id}`, label: visit.kitchen.customer.name }, { href: `/kitchens/${visit.kitchen.id}`, label: visit.kitchen.name }]} />
+      <PageHead
+        title={`${visit.kitchen.name}, ${dayIn(visit.startsAt, timeZone)}`}
+        lead={
+          <>
+            <State shape={shape} tone={visit.status === 'cancelled' ? 'alarm' : 'ink'}>
+              {words}
+            </State>{' '}
+            · {visit.technician.name} · {visit.arrivedAt ? `in ${at(visit.arrivedAt)}${visit.leftAt ? `, out ${at(visit.leftAt)}` : ''}` : `booked ${at(visit.startsAt)}–${at(visit.endsAt)}`}
+            {visit.cancelReason ? ` · ${visit.cancelReason}` : ''}
+          </>
+        }
+        actions={can(actor, 'read:visit') ? <ButtonLink href={`/week/${visit.id}`}>Booking</ButtonLink> : null}
+      />
+      <div className="flex flex-col gap-6">
+        {visit.notRevised ? <ReviseAgain visitId={visit.id} allowed={can(actor, 'write:rules')} /> : null}
+        <Questions operations={visit.operations} timeZone={timeZone} />
+        <div className="grid gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
+          <div className="flex flex-col gap-6">
+            {visit.units.length === 0 ? <Empty>Nothing has come in from this visit yet. What the technician finds appears here as soon as the tablet has signal.</Empty> : null}
+            {visit.units.map((u) => (
+              <UnitFound key={u.id} unit={u} units={units} timeZone={timeZone} />
+            ))}
+          </div>
+          <div className="flex flex-col gap-6">
+            <Sheet title="Rules changed">
+              {visit.changes.length === 0 ? <p className="text-soft">No rule changed by this visit.</p> : null}
+              <ul className="flex flex-col gap-3">
+                {visit.changes.map((c) => (
+                  <li key={c.id}>
+                    <b>
+                      {c.unit.name}, {c.task.toLowerCase()}
+                    </b>
+                    <span className="block">
+                      {describeRule(c.fromRule)} → {describeRule(c.toRule)}
+                      {c.toDueOn ? `, next ${dayWords(c.toDueOn)}` : ''}
+                    </span>
+                    <span className="block text-sm text-soft">{c.reason}</span>
+                  </li>
+                ))}
+              </ul>
+            </Sheet>
+            {visit.foodWarnings.length > 0 ? (
+              <Sheet title="Food temperature, told on the spot">
+                <ul className="flex flex-col gap-2">
+                  {visit.foodWarnings.map((w) => (
+                    <li key={w.id}>
+                      <b>
+                        {unitName(w.unitId)}: {Math.round(temperature.of(w.boxK) * 10) / 10} {temperature.unit}
+                      </b>
+                      , told to {w.toldTo} at {at(w.toldAt)}
+                    </li>
+                  ))}
+                </ul>
+              </Sheet>
+            ) : null}
+            <Sheet title="Parts used">
+              {visit.parts.length === 0 ? <p className="text-soft">None written down.</p> : null}
+              <ul>
+                {visit.parts.map((p) => (
+                  <li key={p.id}>
+                    {p.quantity} × {p.what}
+                  </li>
+                ))}
+              </ul>
+            </Sheet>
+            <Sheet title="Signature">
+              {visit.signature === null ? <p className="text-soft">Not signed.</p> : visit.signature.nobody ? <p>Nobody was there to sign.</p> : (
+                <figure>
+                  {/* eslint-disable-next-line @next/next/no-img-element -- drawn on the spot, part of the record */}
+                  <img src={`data:image/png;base64,${visit.signature.png}`} alt={`Signature of ${visit.signature.by}`} className="w-full rounded-md border border-line bg-white" />
+                  <figcaption className="mt-1 text-sm text-soft">{visit.signature.by}</figcaption>
+                </figure>
+              )}
+            </Sheet>
+          </div>
+        </div>
+        <History operations={visit.operations} timeZone={timeZone} />
+      </div>
+    </>
+  );
+});

@@ -21,12 +21,17 @@ export function shiftsOf(problem: WeekProblem, sifted: Sifted): ShiftOfWeek[] {
   for (const technician of problem.technicians) {
     const shifts = apart(technician.shifts.filter((shift) => isPlaced(shift.startPlace, problem.travel) && isPlaced(shift.endPlace, problem.travel)));
     const fixed = shifts.map((): FixedVisit[] => []);
+    const alone: FixedVisit[] = [];
     for (const visit of sifted.fixed) {
       if (visit.technicianId !== technician.id) continue;
       const gaps = shifts.map((shift) => gap(shift.hours, visit.hours));
       const nearest = gaps.reduce((best, value, s) => (best < 0 || value < gaps[best]! ? s : best), -1);
       if (nearest >= 0 && gaps[nearest]! <= NEAR_MS) fixed[nearest]!.push(visit);
-      else result.push({ technician, shift: dayOf(visit, shifts[nearest], sifted, problem), fixed: [visit] });
+      else alone.push(visit);
+    }
+    for (const group of together(alone)) {
+      const nearest = shifts.reduce<Shift | undefined>((best, shift) => (!best || gap(shift.hours, group[0]!.hours) < gap(best.hours, group[0]!.hours) ? shift : best), undefined);
+      result.push({ technician, shift: dayOf(group, nearest, sifted, problem), fixed: group });
     }
     shifts.forEach((shift, s) => result.push({ technician, shift, fixed: fixed[s]! }));
   }
@@ -50,9 +55,22 @@ function apart(shifts: readonly Shift[]): Shift[] {
 
 const gap = (a: TimeRange, b: TimeRange): number => Math.max(0, a.startMs - b.endMs, b.startMs - a.endMs);
 
-/** A day that holds one fixed visit; its number is counted from the nearest known shift. */
-function dayOf(visit: FixedVisit, nearest: Shift | undefined, sifted: Sifted, problem: WeekProblem): Shift {
-  const place = sifted.kitchens.get(visit.kitchenId)!.place!;
-  const day = nearest ? nearest.day + Math.round((visit.hours.startMs - nearest.hours.startMs) / 86_400_000) : problem.nextDay - 1;
-  return { day, hours: visit.hours, startPlace: nearest?.startPlace ?? place, endPlace: nearest?.endPlace ?? place };
+/** Fixed visits near one another are one day's work. */
+function together(visits: readonly FixedVisit[]): FixedVisit[][] {
+  const groups: FixedVisit[][] = [];
+  let until = -Infinity;
+  for (const visit of [...visits].sort((a, b) => a.hours.startMs - b.hours.startMs)) {
+    if (visit.hours.startMs - until <= NEAR_MS) groups[groups.length - 1]!.push(visit);
+    else groups.push([visit]);
+    until = Math.max(until, visit.hours.endMs);
+  }
+  return groups;
+}
+
+/** A day that holds fixed visits only; its number is counted from the nearest known shift. */
+function dayOf(group: readonly FixedVisit[], nearest: Shift | undefined, sifted: Sifted, problem: WeekProblem): Shift {
+  const placeOf = (visit: FixedVisit) => sifted.kitchens.get(visit.kitchenId)!.place!;
+  const hours = { startMs: group[0]!.hours.startMs, endMs: Math.max(...group.map((visit) => visit.hours.endMs)) };
+  const day = nearest ? nearest.day + Math.round((hours.startMs - nearest.hours.startMs) / 86_400_000) : problem.nextDay - 1;
+  return { day, hours, startPlace: nearest?.startPlace ?? placeOf(group[0]!), endPlace: nearest?.endPlace ?? placeOf(group[group.length - 1]!) };
 }

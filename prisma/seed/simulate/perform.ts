@@ -1,4 +1,4 @@
-import { instantOf, toDay, type LocalDate } from '../../../lib/core/calendar';
+import { addDays, instantOf, toDay, type LocalDate } from '../../../lib/core/calendar';
 import { kelvinToFahrenheit } from '../../../lib/core/units';
 import { findingRow, readingRow, visitRow, visitTaskRow } from '../rows';
 import { CITY } from '../shop/kitchens';
@@ -15,7 +15,9 @@ export function writeVisit(world: World, { kitchen, technician, date, from, minu
   const { random, out } = world;
   const startsAt = new Date(instantOf(date, from, CITY.timeZone));
   const id = random.uuid();
-  const bookedAt = new Date(startsAt.getTime() - random.whole(2, 6) * 86_400_000);
+  // Nothing on file was done in the future: what lies ahead was booked yesterday at the latest.
+  const yesterday = instantOf(addDays(world.today, -1), '16:00', CITY.timeZone);
+  const bookedAt = new Date(Math.min(startsAt.getTime() - random.whole(2, 6) * 86_400_000, yesterday));
   const done = status === 'done';
   const leftAt = new Date(startsAt.getTime() + (minutes - random.whole(0, 12)) * MINUTE);
   out.visits.push(

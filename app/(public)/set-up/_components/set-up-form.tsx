@@ -1,6 +1,7 @@
 'use client';
 
 import { signIn } from 'next-auth/react';
+import { useRouter } from 'next/navigation';
 import { useEffect, useRef } from 'react';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
@@ -11,6 +12,7 @@ import { setUp } from '../actions';
 
 export function SetUpForm() {
   const { form, error, busy, data } = useActionForm(setUp);
+  const router = useRouter();
   const zone = useRef<HTMLInputElement>(null);
 
   // The browser knows where the shop most likely is.
@@ -21,8 +23,8 @@ export function SetUpForm() {
   useEffect(() => {
     if (!data) return;
     const password = new FormData(form.ref.current ?? undefined).get('password');
-    void signIn('credentials', { email: data.email, password, redirect: false }).then(() => window.location.assign('/'));
-  }, [data, form.ref]);
+    void signIn('credentials', { email: data.email, password, redirect: false }).then(() => router.replace('/'));
+  }, [data, form.ref, router]);
 
   return (
     <form {...form} className="flex flex-col gap-4">

@@ -27,7 +27,7 @@ export default definePage('read:visit', async ({ db, params }) => {
     from: timeIn(visit.startsAt, kitchen.timeZone),
     minutes: String(Math.round((visit.endsAt - visit.startsAt) / 60_000)),
   };
-  const from = visit.events[0]?.movedFrom;
+  const from = visit.events.find((e) => e.movedFrom)?.movedFrom;
   const back = from && {
     technicianId: from.technicianId,
     date: todayIn(kitchen.timeZone, from.startsAt),

@@ -1,0 +1,135 @@
+import { expect, SIGN_INS, test, type Page } from './support/test';
+import { freshShop } from './support/server';
+
+// The whole main job, by hand: import → due → book → findings → estimate → tightened rule → the owner's list.
+test.beforeAll(() => freshShop());
+test.describe.configure({ timeout: 240_000 });
+
+const ZONE = 'America/Denver';
+const KITCHEN = 'The Gilded Perch, Quay';
+const UNIT = 'Fry line reach-in';
+const daysAgo = (n: number) => new Intl.DateTimeFormat('en-CA', { timeZone: ZONE }).format(Date.now() - n * 86_400_000);
+const june = SIGN_INS.find((p) => p.name.startsWith('June'))!;
+
+const fleet = (kind: string) =>
+  [
+    'customer,kitchen,time_zone,altitude_ft,energy_price_per_kwh,hot_day_air_f,unit,kind,placement,refrigerant,circuit,cutout_psig,box_f,coil_cleaning_rule,coil_cleaning_last_done,drain_inspection_rule,evaporator_inspection_rule',
+    `The Gilded Perch,"${KITCHEN}",${ZONE},5280,0.15,100,${UNIT},${kind},fryer,R134a,ports,300,38,12,${daysAgo(62)},13,13`,
+  ].join('\n');
+
+/** Presses a number on the tablet's own pad. */
+async function typeOnPad(page: Page, label: string, number: string) {
+  const pad = page.getByRole('dialog', { name: label });
+  for (const key of number) await pad.getByRole('button', { name: key, exact: true }).click();
+  await pad.getByRole('button', { name: 'Done' }).click();
+}
+
+test('from a fleet file to a tightened rule', async ({ browser, page, signIn, accessible }) => {
+  await signIn('dispatcher');
+
+  // Import: a bad row is named by line and column and nothing is written; mended, it goes on file.
+  await page.goto('/customers/import');
+  await page.getByLabel('Or paste the lines').fill(fleet('fridge'));
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByText('Nothing has been written.')).toBeVisible();
+  const problem = page.getByRole('row').filter({ hasText: 'kind' });
+  await expect(problem).toContainText('fridge');
+  await accessible();
+  await page.getByLabel('The lines as you gave them').fill(fleet('reach_in'));
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await page.getByRole('button', { name: 'Put 1 unit on file' }).click();
+  await expect(page.getByText('Done', { exact: true })).toBeVisible({ timeout: 30_000 });
+
+  // Due: found by search, chosen, booked for this evening.
+  await page.goto(`/due?q=Gilded`);
+  const row = page.getByRole('rowgroup').filter({ hasText: KITCHEN }).first();
+  await expect(row).toBeVisible();
+  await accessible();
+  await row.getByRole('link', { name: /^Book all/ }).click();
+  await expect(page.getByRole('heading', { name: `Book ${KITCHEN}` })).toBeVisible();
+  await page.getByLabel(/Coil cleaning/).check();
+  await expect(page.getByText('rides along with the coil').first()).toBeVisible();
+  await page.getByLabel('Technician', { exact: true }).selectOption({ label: june.name });
+  await page.getByLabel('Day', { exact: true }).fill(daysAgo(0));
+  await page.getByLabel('From', { exact: true }).fill('20:30');
+  await page.getByLabel('Length').fill('45');
+  await accessible();
+  await page.getByRole('button', { name: 'Book the visit' }).click();
+  await expect(page.getByText(/outside/)).toBeVisible();
+  await page.getByLabel('Book anyway').check();
+  await page.getByRole('button', { name: 'Book the visit' }).click();
+  await expect(page).toHaveURL(/\/week\?day=/);
+
+  // The technician's tablet.
+  const van = await browser.newContext({ viewport: { width: 834, height: 1112 }, hasTouch: true });
+  const tablet = await van.newPage();
+  await tablet.goto(page.url().replace(/\/week.*/, '/sign-in'));
+  await tablet.getByLabel('E-mail').fill(june.email);
+  await tablet.getByLabel('Password').fill(june.password);
+  await tablet.getByRole('button', { name: 'Sign in' }).click();
+  await tablet.waitForURL(/\/round/);
+  await tablet.getByRole('link', { name: new RegExp(KITCHEN) }).click();
+  await tablet.getByRole('button', { name: 'I have arrived' }).click();
+  await tablet.getByRole('link', { name: new RegExp(UNIT) }).click();
+
+  // Readings become an estimate as they are typed, each figure with its band.
+  const before = tablet.locator('#readings-before');
+  for (const [label, number] of [['Head pressure', '228'], ['Air into the coil', '95'], ['Running steadily for', '20']] as const) {
+    await before.getByRole('button', { name: new RegExp(`^${label}`) }).click();
+    await typeOnPad(tablet, label, number);
+  }
+  const estimate = before.getByRole('region', { name: 'Estimate' });
+  await expect(estimate.getByText('Conductance lost')).toBeVisible();
+  await expect(estimate.getByText(/\d+ % \(\d+–\d+\)/).first()).toBeVisible();
+  await expect(estimate.getByText('Cooling lost, hot day')).toBeVisible();
+  await before.getByRole('button', { name: 'Save readings' }).click();
+
+  await tablet.locator('#aspect-coil-found').getByRole('button', { name: /^Packed/ }).click();
+  await tablet.locator('#tasks').getByRole('listitem').filter({ hasText: 'Coil cleaning' }).getByRole('button', { name: 'Done', exact: true }).click();
+  // The low side cannot be skipped.
+  await expect(tablet.getByText(/look at the low side/)).toBeVisible();
+  await tablet.locator('#aspect-ice-found').getByRole('button', { name: /^Dry/ }).click();
+  await tablet.locator('#aspect-drain-found').getByRole('button', { name: /^Slow/ }).click();
+  await tablet.locator('#aspect-fan-found').getByRole('button', { name: /^Sound/ }).click();
+  await tablet.locator('#aspect-gasket-found').getByRole('button', { name: /^Sound/ }).click();
+  await expect(tablet.getByText(/look at the low side/)).toHaveCount(0);
+  for (const task of ['Drain inspection', 'Evaporator inspection'])
+    await tablet.locator('#tasks').getByRole('listitem').filter({ hasText: task }).getByRole('button', { name: 'Done', exact: true }).click();
+
+  const after = tablet.locator('#readings-after');
+  for (const [label, number] of [['Head pressure', '170'], ['Air into the coil', '95'], ['Running steadily for', '20']] as const) {
+    await after.getByRole('button', { name: new RegExp(`^${label}`) }).click();
+    await typeOnPad(tablet, label, number);
+  }
+  await after.getByRole('button', { name: 'Save readings' }).click();
+
+  await tablet.getByRole('link', { name: 'Back to the visit' }).click();
+  await tablet.getByRole('link', { name: 'Close the visit' }).click();
+  await tablet.getByRole('button', { name: 'Nobody there' }).click();
+  await tablet.getByRole('button', { name: 'Close the visit and leave' }).click();
+  await expect(tablet.getByText('All in the office')).toBeVisible({ timeout: 30_000 });
+  await van.close();
+
+  // The rule: at least halved, with a reason made of the numbers; the old one is kept as history.
+  await page.goto('/customers');
+  await page.getByRole('searchbox').or(page.getByLabel(/Search|Find/)).first().fill('Gilded');
+  await page.keyboard.press('Enter');
+  await page.getByRole('link', { name: /Gilded Perch/ }).first().click();
+  await page.getByRole('link', { name: new RegExp(KITCHEN) }).first().click();
+  await page.getByRole('link', { name: new RegExp(UNIT) }).first().click();
+  await expect(page.getByText(/[Pp]acked (at|after) 62 days/).first()).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByText(/every 12 weeks/).first()).toBeAttached();
+  await accessible();
+
+  // The owner's list: the kitchen with its evidence.
+  const office = await browser.newContext();
+  const owner = await office.newPage();
+  await owner.goto(page.url().replace(/\/units.*/, '/sign-in'));
+  const boss = SIGN_INS.find((p) => p.role === 'owner')!;
+  await owner.getByLabel('E-mail').fill(boss.email);
+  await owner.getByLabel('Password').fill(boss.password);
+  await owner.getByRole('button', { name: 'Sign in' }).click();
+  await owner.waitForURL(/\/owner/);
+  await expect(owner.getByText(KITCHEN).first()).toBeVisible();
+  await office.close();
+});

@@ -25,13 +25,16 @@ export function travelMinutes(from: Place, to: Place, travel: Travel): number | 
   const b = rowOf(to, travel);
   if (a !== null && b !== null) {
     const minutes = travel.matrix![a]![b]!;
-    return Number.isFinite(minutes) && minutes >= 0 ? Math.ceil(minutes - 1e-9) : null;
+    return Number.isFinite(minutes) && minutes >= 0 ? wholeUp(minutes) : null;
   }
   const here = pointOf(from);
   const there = pointOf(to);
   if (!here || !there) return null;
-  return Math.ceil((greatCircleKm(here, there) * travel.circuity * 60) / travel.speedKmh - 1e-9);
+  return wholeUp((greatCircleKm(here, there) * travel.circuity * 60) / travel.speedKmh);
 }
+
+/** Rounded up, but not for a sliver of rounding error. */
+const wholeUp = (minutes: number): number => Math.max(0, Math.ceil(minutes - 1e-9));
 
 function rowOf(place: Place, { matrix }: Travel): number | null {
   const row = place.matrixRow;

@@ -23,15 +23,15 @@ const fields = {
 
 type Raw = z.output<z.ZodObject<typeof fields>>;
 
-function onFile<T extends Raw>({ altitude, hotDayAir, ...rest }: T) {
+function onFile<T extends Raw>({ altitude, hotDayAir, lat, lng, energyPricePerKwh, preferredWeekday, ...rest }: T) {
   return {
     ...rest,
     altitudeM: altitude ?? 0,
     hotDayAirK: hotDayAir ?? 308.15,
-    lat: rest.lat ?? null,
-    lng: rest.lng ?? null,
-    energyPricePerKwh: rest.energyPricePerKwh ?? null,
-    preferredWeekday: (rest.preferredWeekday ?? null) as Weekday | null,
+    lat: lat ?? null,
+    lng: lng ?? null,
+    energyPricePerKwh: energyPricePerKwh ?? null,
+    preferredWeekday: (preferredWeekday ?? null) as Weekday | null,
   };
 }
 

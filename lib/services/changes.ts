@@ -4,11 +4,15 @@ import { lastChange } from '../data/audit';
 import type { Prisma, Tx } from '../data/client';
 import { refusedBy } from '../data/constraints';
 
+/** JSON with keys in order: PostgreSQL gives them back in another than they were written in. */
+const inOrder = (value: unknown): string =>
+  JSON.stringify(value ?? null, (_, v: unknown) => (v && typeof v === 'object' && !Array.isArray(v) ? Object.fromEntries(Object.entries(v).sort(([a], [b]) => (a < b ? -1 : 1))) : v));
+
 /** Fields that differ, with what they were and are now, as the audit keeps them. */
 export function differences<T extends object>(before: T, after: Partial<{ [K in keyof T]: unknown }>): Prisma.InputJsonObject {
   const out: Record<string, Prisma.InputJsonValue> = {};
   for (const key of Object.keys(after) as (keyof T & string)[]) {
-    const [from, to] = [JSON.stringify(before[key] ?? null), JSON.stringify(after[key] ?? null)];
+    const [from, to] = [inOrder(before[key]), inOrder(after[key])];
     if (from !== to) out[key] = JSON.parse(`[${from},${to}]`) as Prisma.InputJsonValue;
   }
   return out;

@@ -48,7 +48,7 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
             <RefrigerantField value={u?.refrigerant} error={error('refrigerant')} />
             <div className="grid gap-4 sm:grid-cols-3">
               <MeasuredField label="Charge" name="charge" measure="mass" unit={units.mass} si={u?.chargeKg} error={error} />
-              <MeasuredField label="High-pressure cut-out" name="cutout" measure="pressure" unit={units.pressure} si={u?.cutoutPaGauge} error={error} />
+              <MeasuredField label="Cut-out" name="cutout" measure="pressure" unit={units.pressure} si={u?.cutoutPaGauge} error={error} />
               <MeasuredField label="Box set point" name="boxSet" measure="temperature" unit={units.temperature} si={u?.boxSetK} error={error} />
             </div>
             <div className="grid gap-4 sm:grid-cols-3">

@@ -1,0 +1,201 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { differences } from '@/lib/services/changes';
+import { archiveCustomer, restoreCustomer } from '@/lib/services/equipment/archive-customer';
+import { archiveKitchen, restoreKitchen } from '@/lib/services/equipment/archive-kitchen';
+import { archiveUnit, restoreUnit } from '@/lib/services/equipment/archive-unit';
+import { addBlackout, removeBlackout } from '@/lib/services/equipment/blackouts';
+import { createCustomer } from '@/lib/services/equipment/create-customer';
+import { createKitchen } from '@/lib/services/equipment/create-kitchen';
+import { createUnit, type UnitToCreate } from '@/lib/services/equipment/create-unit';
+import { editCustomer } from '@/lib/services/equipment/edit-customer';
+import { editKitchen } from '@/lib/services/equipment/edit-kitchen';
+import { editUnit } from '@/lib/services/equipment/edit-unit';
+import { ensureDefaultTasks } from '@/lib/services/equipment/ensure-default-tasks';
+import { NewKitchen } from '@/lib/schemas/kitchens';
+import { localDate, weekdayOf } from '@/lib/core/calendar';
+import { bookingKitchen } from '@/lib/data/visits';
+import { personRow, visitRow, visitTaskRow } from '../../support/factories';
+import { useDatabase } from '../../support/database';
+
+const database = useDatabase();
+const now = new Date('2026-03-04T18:00:00Z');
+const maren = { userId: '00000000-0000-4000-8000-000000000001' };
+const idris = { userId: '00000000-0000-4000-8000-000000000002' };
+const as = (actor = maren) => ({ db: database.db, actor, now });
+
+beforeAll(async () => {
+  await database.db.user.createMany({ data: [personRow({ id: maren.userId, name: 'Maren Oake', role: 'owner' }), personRow({ id: idris.userId, name: 'Idris Fenn', role: 'dispatcher' })] });
+});
+
+const contact = { contactName: '', email: '', phone: '', notes: '' };
+const place = (over: Partial<NewKitchen> = {}): Omit<NewKitchen, 'customerId'> => ({
+  name: 'Mill Street', address: '12 Mill Street, Fairhaven', timeZone: 'America/Chicago', altitudeM: 180, lat: null, lng: null, serviceHours: [{ weekday: 0, from: '06:00', to: '10:30' }], accessNotes: '', contactName: '',
+  contactPhone: '', contactEmail: '', energyPricePerKwh: 0.17, hotDayAirK: 308.15, preferredWeekday: 1, ...over,
+}); // prettier-ignore
+const reachIn = (kitchenId: string, over: Partial<UnitToCreate> = {}): UnitToCreate => ({
+  kitchenId, name: 'Fry line drawers', kind: 'drawer_base', placement: 'fryer', refrigerant: 'R290', chargeKg: 0.12, application: 'medium', expansion: 'capillary', circuitAccess: 'sealed', condenserKind: 'fin_and_tube',
+  cutoutPaGauge: null, boxSetK: 276, headControl: false, roofWork: false, make: 'Holm', model: '', serial: '', notes: '', ...over,
+}); // prettier-ignore
+
+let n = 0;
+async function haveKitchen(over?: Partial<NewKitchen>) {
+  const { customerId } = await createCustomer(as(), { name: `Juniper ${++n}`, ...contact });
+  const { kitchenId } = await createKitchen(as(), { customerId, ...place(over) });
+  return { customerId, kitchenId };
+}
+const version = async (table: 'customer' | 'kitchen' | 'unit', id: string) => {
+  const find = { customer: database.db.customer, kitchen: database.db.kitchen, unit: database.db.unit }[table] as typeof database.db.unit;
+  return (await find.findUniqueOrThrow({ where: { id }, select: { version: true } })).version;
+};
+
+describe('customers and kitchens', () => {
+  it('are put on file once by name', async () => {
+    const { customerId } = await haveKitchen();
+    const name = (await database.db.customer.findUniqueOrThrow({ where: { id: customerId } })).name;
+    await expect(createCustomer(as(), { name, ...contact })).rejects.toMatchObject({ code: 'conflict', field: 'name' });
+    await expect(createKitchen(as(), { customerId, ...place() })).rejects.toMatchObject({ code: 'conflict', field: 'name' });
+    await createKitchen(as(), { customerId, ...place({ name: 'Harbor' }) });
+  });
+
+  it('keep what a kitchen is, in SI, and its closed days half-open', async () => {
+    const { kitchenId } = await haveKitchen();
+    await addBlackout(as(), { kitchenId, from: localDate('2026-04-03'), to: localDate('2026-04-05'), reason: 'Easter' });
+    const kitchen = await bookingKitchen(database.db, kitchenId);
+    expect(kitchen?.blackouts).toEqual([{ startsOn: '2026-04-03', endsOn: '2026-04-06', reason: 'Easter' }]);
+    expect(kitchen?.serviceHours).toEqual([{ weekday: 0, from: '06:00', to: '10:30' }]);
+    const { id } = await database.db.kitchenBlackout.findFirstOrThrow({ where: { kitchenId } });
+    await removeBlackout(as(), id);
+    await removeBlackout(as(), id);
+    expect(await database.db.kitchenBlackout.count({ where: { kitchenId } })).toBe(0);
+  });
+
+  it('tell who changed what when an edit is stale, and write nothing', async () => {
+    const { kitchenId, customerId } = await haveKitchen();
+    await editKitchen(as(idris), { id: kitchenId, version: 1, ...place({ altitudeM: 250, address: '14 Mill Street' }) });
+    const stale = editKitchen(as(), { id: kitchenId, version: 1, ...place({ name: 'Lost' }) });
+    await expect(stale).rejects.toMatchObject({ code: 'conflict', message: expect.stringMatching(/^Idris Fenn changed this kitchen while this form was open \((address, altitude|altitude, address)\)/) });
+    expect((await database.db.kitchen.findUniqueOrThrow({ where: { id: kitchenId } })).name).toBe('Mill Street');
+    await editCustomer(as(idris), { id: customerId, version: 1, name: `Renamed ${n}`, ...contact });
+    await expect(editCustomer(as(), { id: customerId, version: 1, name: 'Late', ...contact })).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('Idris Fenn') });
+  });
+
+  it('of two edits at the same moment let one through', async () => {
+    const { kitchenId } = await haveKitchen();
+    const both = await Promise.allSettled([1, 2].map((i) => editKitchen(as(i === 1 ? maren : idris), { id: kitchenId, version: 1, ...place({ accessNotes: `by ${i}` }) })));
+    expect(both.map((r) => r.status).sort()).toEqual(['fulfilled', 'rejected']);
+    expect(await version('kitchen', kitchenId)).toBe(2);
+  });
+
+  it('keep an audit of every change with what it was before', async () => {
+    const { kitchenId } = await haveKitchen();
+    await editKitchen(as(idris), { id: kitchenId, version: 1, ...place({ energyPricePerKwh: 0.21 }) });
+    const entry = await database.db.auditEntry.findFirstOrThrow({ where: { entityId: kitchenId, action: 'kitchen.edited' } });
+    expect(entry).toMatchObject({ userId: idris.userId, detail: { changed: { energyPricePerKwh: [0.17, 0.21] } } });
+  });
+});
+
+describe('units', () => {
+  it('come with the tasks usual for their kind and place, on the kitchen’s weekday', async () => {
+    const { kitchenId } = await haveKitchen();
+    const { unitId, tag, taskIds } = await createUnit(as(), reachIn(kitchenId));
+    expect(tag).toMatch(/^[0-9A-Z]{6}$/);
+    expect(taskIds).toHaveLength(3);
+    const tasks = await database.db.task.findMany({ where: { unitId }, orderBy: { kind: { sort: 'asc' } } });
+    expect(tasks.map((t) => [t.kindKey, t.rule, t.anchor])).toEqual([
+      ['coil_cleaning', 'FREQ=WEEKLY;INTERVAL=4;BYDAY=TU', 'last_completed'],
+      ['drain_inspection', 'FREQ=WEEKLY;INTERVAL=13;BYDAY=TU', 'last_completed'],
+      ['evaporator_inspection', 'FREQ=WEEKLY;INTERVAL=13;BYDAY=TU', 'last_completed'],
+    ]);
+    for (const t of tasks) {
+      const due = localDate(t.dueOn.toISOString().slice(0, 10));
+      expect(weekdayOf(due)).toBe(1);
+      expect(due >= '2026-03-18' && due <= '2026-03-24').toBe(true);
+    }
+  });
+
+  it('count from the last cleaning where it is known, or from the date given', async () => {
+    const { kitchenId } = await haveKitchen({ preferredWeekday: null });
+    const { unitId } = await createUnit(as(), reachIn(kitchenId, { name: 'Known', lastCleanedOn: localDate('2026-02-20'), firstDueOn: undefined }));
+    const coil = await database.db.task.findFirstOrThrow({ where: { unitId, kindKey: 'coil_cleaning' } });
+    expect(coil.dueOn.toISOString()).toBe('2026-03-20T00:00:00.000Z');
+    const other = await createUnit(as(), reachIn(kitchenId, { name: 'Given', firstDueOn: localDate('2026-05-01') }));
+    expect((await database.db.task.findFirstOrThrow({ where: { unitId: other.unitId } })).dueOn.toISOString()).toBe('2026-05-01T00:00:00.000Z');
+  });
+
+  it('are not given their tasks twice, nor those that were taken off', async () => {
+    const { kitchenId } = await haveKitchen();
+    const { unitId, taskIds } = await createUnit(as(), reachIn(kitchenId));
+    await database.db.task.update({ where: { id: taskIds[1] }, data: { active: false } });
+    expect(await ensureDefaultTasks(as(), unitId)).toEqual([]);
+    await database.db.task.delete({ where: { id: taskIds[0] } });
+    expect(await ensureDefaultTasks(as(), unitId)).toHaveLength(1);
+  });
+
+  it('are told apart by name in a kitchen and by tag everywhere, and nothing half-made is left', async () => {
+    const { kitchenId } = await haveKitchen();
+    await createUnit(as(), reachIn(kitchenId, { tag: 'TAG-ONE' }));
+    const tasks = await database.db.task.count();
+    await expect(createUnit(as(), reachIn(kitchenId, { name: 'FRY LINE drawers' }))).rejects.toMatchObject({ code: 'conflict', field: 'name' });
+    await expect(createUnit(as(), reachIn(kitchenId, { name: 'Other', tag: 'TAG-ONE' }))).rejects.toMatchObject({ code: 'conflict', field: 'tag' });
+    expect(await database.db.task.count()).toBe(tasks);
+  });
+
+  it('are edited with a stale edit told, and keep their tag when none is given', async () => {
+    const { kitchenId } = await haveKitchen();
+    const { unitId, tag } = await createUnit(as(), reachIn(kitchenId));
+    const { kitchenId: _, ...fields } = reachIn(kitchenId, { chargeKg: 0.15 });
+    const map = { massFlow: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10], power: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10], units: 'F_lb_per_h', ratedSuperheatK: 11.1 } as const;
+    await editUnit(as(idris), { id: unitId, version: 1, tag: undefined, ...fields, compressorMap: { ...map, massFlow: [...map.massFlow] as never, power: [...map.power] as never } });
+    const saved = await database.db.unit.findUniqueOrThrow({ where: { id: unitId } });
+    expect(saved).toMatchObject({ tag, chargeKg: 0.15, version: 2, compressorMap: { units: 'F_lb_per_h' } });
+    await expect(editUnit(as(), { id: unitId, version: 1, tag: undefined, ...fields, compressorMap: null })).rejects.toMatchObject({ message: expect.stringContaining('Idris Fenn changed this unit while this form was open (') });
+  });
+});
+
+describe('off file and back', () => {
+  it('takes a unit’s tasks with it and brings back those that were active', async () => {
+    const { kitchenId } = await haveKitchen();
+    const { unitId, taskIds } = await createUnit(as(), reachIn(kitchenId));
+    await database.db.task.update({ where: { id: taskIds[2] }, data: { active: false } });
+    await archiveUnit(as(), { id: unitId, version: 1, reason: 'Sold' });
+    expect(await database.db.task.count({ where: { unitId, active: true } })).toBe(0);
+    // Its name is free again for another.
+    const second = await createUnit(as(), reachIn(kitchenId));
+    await expect(restoreUnit(as(), { id: unitId, version: await version('unit', unitId) })).rejects.toMatchObject({ code: 'conflict', field: 'name' });
+    await archiveUnit(as(), { id: second.unitId, version: 1, reason: 'Mistake' });
+    await restoreUnit(as(), { id: unitId, version: await version('unit', unitId) });
+    expect(await database.db.task.count({ where: { unitId, active: true } })).toBe(2);
+  });
+
+  it('holds back while a unit stands on an open visit, and says which', async () => {
+    const { kitchenId, customerId } = await haveKitchen();
+    const { unitId, taskIds } = await createUnit(as(), reachIn(kitchenId));
+    const technician = await database.db.user.create({ data: personRow() });
+    const visit = await database.db.visit.create({ data: visitRow(kitchenId, technician.id, new Date('2026-03-10T15:00:00Z'), 60) });
+    await database.db.visitTask.create({ data: visitTaskRow(visit.id, { id: taskIds[0], unitId }) });
+    const unit = archiveUnit(as(), { id: unitId, version: 1, reason: 'Sold' });
+    await expect(unit).rejects.toMatchObject({ code: 'conflict', message: expect.stringMatching(/Fry line drawers stands on a visit to Mill Street on Tue,? 10 Mar/) });
+    await expect(archiveKitchen(as(), { id: kitchenId, version: 1, reason: 'Closed' })).rejects.toMatchObject({ code: 'conflict' });
+    await expect(archiveCustomer(as(), { id: customerId, version: 1, reason: 'Left' })).rejects.toMatchObject({ code: 'conflict' });
+    expect(await database.db.unit.count({ where: { kitchenId, archivedAt: null } })).toBe(1);
+  });
+
+  it('brings a customer back with what went with it, and nothing that went before', async () => {
+    const { customerId, kitchenId } = await haveKitchen();
+    const gone = await createKitchen(as(), { customerId, ...place({ name: 'Gone before' }) });
+    const { unitId } = await createUnit(as(), reachIn(kitchenId));
+    await archiveKitchen(as(), { id: gone.kitchenId, version: 1, reason: 'Closed' });
+    await archiveCustomer(as(), { id: customerId, version: 1, reason: 'Left' });
+    await expect(createKitchen(as(), { customerId, ...place({ name: 'New' }) })).rejects.toMatchObject({ code: 'conflict' });
+    await expect(restoreKitchen(as(), { id: kitchenId, version: await version('kitchen', kitchenId) })).rejects.toMatchObject({ code: 'conflict' });
+    await restoreCustomer(as(), { id: customerId, version: await version('customer', customerId) });
+    const kitchens = await database.db.kitchen.findMany({ where: { customerId }, select: { name: true, archivedAt: true } });
+    expect(kitchens.filter((k) => k.archivedAt === null).map((k) => k.name)).toEqual(['Mill Street']);
+    expect(await database.db.task.count({ where: { unitId, active: true } })).toBe(3);
+  });
+});
+
+it('writes differences by field', () => {
+  expect(differences({ a: 1, b: null as number | null }, { a: 1, b: 2 })).toEqual({ b: [null, 2] });
+  expect(differences({ a: [{ x: 1, y: 2 }] }, { a: [{ y: 2, x: 1 }] })).toEqual({});
+});

@@ -1,0 +1,146 @@
+import { describe, expect, it } from 'vitest';
+import { findLiveSession } from '@/lib/data/sessions';
+import { createPerson } from '@/lib/services/people/create-person';
+import { editPerson } from '@/lib/services/people/edit-person';
+import { endSession } from '@/lib/services/people/end-session';
+import { setActive } from '@/lib/services/people/set-active';
+import { changePassword, setPassword } from '@/lib/services/people/set-password';
+import { setUpShop } from '@/lib/services/people/set-up';
+import { signIn } from '@/lib/services/people/sign-in';
+import { addTimeOff } from '@/lib/services/people/time-off';
+import { localDate } from '@/lib/core/calendar';
+import { bookableTechnicians } from '@/lib/data/visits';
+import type { NewPerson } from '@/lib/schemas/people';
+import { customerRow, kitchenRow, visitRow } from '../../support/factories';
+import { useDatabase } from '../../support/database';
+
+const now = new Date('2026-03-04T18:00:00Z');
+const later = (minutes: number) => new Date(now.getTime() + minutes * 60_000);
+const PASSWORD = 'four plain little words';
+const shop = { shop: 'Test shop', timeZone: 'America/Chicago', currency: 'USD', name: 'Maren Oake', email: 'maren@shop.example', password: PASSWORD };
+const person = (over: Partial<NewPerson> = {}): NewPerson => ({ name: 'Tova Lind', email: 'tova@shop.example', role: 'technician', skills: ['flammable'], shifts: [], gaugeGrade: '1A', gaugeSpanPa: 3_447_379, homeLat: null, homeLng: null, password: PASSWORD, ...over });
+
+describe('set-up', () => {
+  const database = useDatabase();
+
+  it('makes the shop and one owner, however many try at the same moment', async () => {
+    const tries = await Promise.allSettled(Array.from({ length: 5 }, (_, i) => setUpShop({ db: database.db, now }, { ...shop, email: `owner${i}@shop.example` })));
+    expect(tries.filter((t) => t.status === 'fulfilled')).toHaveLength(1);
+    expect(tries.find((t) => t.status === 'rejected')).toMatchObject({ reason: { code: 'conflict' } });
+    expect(await database.db.user.findMany({ select: { role: true } })).toEqual([{ role: 'owner' }]);
+    expect(await database.db.shopSettings.findUnique({ where: { id: 1 } })).toMatchObject({ name: 'Test shop', currency: 'USD' });
+  });
+});
+
+describe('people', () => {
+  const database = useDatabase();
+  let owner = { userId: '', sessionId: '' };
+  const as = (at = now) => ({ db: database.db, actor: owner, now: at });
+  const enter = (email: string, password = PASSWORD, at = now) => signIn({ db: database.db, now: at }, { email, password, address: '10.0.0.1', userAgent: 'Test' });
+  const live = (sessionId: string, at = now) => findLiveSession(database.db, sessionId, at);
+
+  it('sign in once they are on file, by e-mail in any case', async () => {
+    owner = { ...owner, ...(await setUpShop({ db: database.db, now }, shop)) };
+    owner.sessionId = (await enter('MAREN@shop.example')).sessionId;
+    const { userId } = await createPerson(as(), person());
+    expect((await enter('tova@shop.example')).userId).toBe(userId);
+    await expect(createPerson(as(), person({ name: 'Other' }))).rejects.toMatchObject({ code: 'conflict', field: 'email' });
+    const stored = await database.db.user.findUniqueOrThrow({ where: { id: userId } });
+    expect(stored.passwordHash).toMatch(/^\$argon2id\$/);
+  });
+
+  it('are held off after eight wrong tries, for a quarter of an hour, and let in again by a new password', async () => {
+    const { userId } = await createPerson(as(), person({ email: 'june@shop.example', name: 'June Castell' }));
+    for (let i = 0; i < 8; i++) await expect(enter('june@shop.example', 'wrong')).rejects.toMatchObject({ code: 'not_allowed' });
+    await expect(enter('june@shop.example')).rejects.toMatchObject({ code: 'too_many' });
+    await expect(enter('june@shop.example', PASSWORD, later(14))).rejects.toMatchObject({ code: 'too_many' });
+    expect((await enter('june@shop.example', PASSWORD, later(16))).userId).toBe(userId);
+    for (let i = 0; i < 8; i++) await enter('june@shop.example', 'wrong').catch(() => {});
+    await setPassword(as(), { id: userId, password: 'another good long one' });
+    expect((await enter('june@shop.example', 'another good long one')).userId).toBe(userId);
+  });
+
+  it('an unknown address is refused in the same words', async () => {
+    const [unknown, wrong] = await Promise.all([enter('nobody@shop.example').catch((e: Error) => e), enter('tova@shop.example', 'wrong').catch((e: Error) => e)]);
+    expect((unknown as Error).message).toBe((wrong as Error).message);
+  });
+
+  it('lose a session that is ended, one or all, but not the one in the owner’s hand', async () => {
+    const first = await enter('tova@shop.example');
+    const second = await enter('tova@shop.example');
+    await endSession(as(), { userId: first.userId, sessionId: first.sessionId });
+    expect(await live(first.sessionId)).toBeNull();
+    expect(await live(second.sessionId)).toMatchObject({ name: 'Tova Lind', role: 'technician' });
+    await endSession(as(), { userId: first.userId });
+    expect(await live(second.sessionId)).toBeNull();
+    const mine = await enter('maren@shop.example');
+    await endSession(as(), { userId: owner.userId });
+    expect(await live(owner.sessionId)).not.toBeNull();
+    expect(await live(mine.sessionId)).toBeNull();
+  });
+
+  it('cannot end a session of somebody else by its id', async () => {
+    const tova = await enter('tova@shop.example');
+    expect(await endSession(as(), { userId: owner.userId, sessionId: tova.sessionId })).toBe(0);
+    expect(await live(tova.sessionId)).not.toBeNull();
+  });
+
+  it('change their own password with the old one, and are then signed out elsewhere', async () => {
+    const here = await enter('tova@shop.example');
+    const there = await enter('tova@shop.example');
+    const tova = { db: database.db, now, actor: { userId: here.userId, sessionId: here.sessionId } };
+    await expect(changePassword(tova, { current: 'wrong', password: 'a fresh long password' })).rejects.toMatchObject({ field: 'current' });
+    await expect(changePassword(tova, { current: PASSWORD, password: 'tovalind99' })).rejects.toMatchObject({ code: 'invalid', field: 'password' });
+    await changePassword(tova, { current: PASSWORD, password: 'a fresh long password' });
+    expect(await live(here.sessionId)).not.toBeNull();
+    expect(await live(there.sessionId)).toBeNull();
+    await expect(enter('tova@shop.example')).rejects.toMatchObject({ code: 'not_allowed' });
+  });
+
+  it('change role at once, and the edit tells a stale one', async () => {
+    const bastian = await createPerson(as(), person({ email: 'bastian@shop.example', name: 'Bastian Roe' }));
+    const session = await enter('bastian@shop.example');
+    const { password: _, ...fields } = person({ email: 'bastian@shop.example', name: 'Bastian Roe', role: 'dispatcher' });
+    await editPerson(as(), { id: bastian.userId, version: 1, ...fields });
+    expect(await live(session.sessionId)).toMatchObject({ role: 'dispatcher' });
+    await expect(editPerson(as(), { id: bastian.userId, version: 1, ...fields })).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('Maren Oake changed this person') });
+  });
+
+  it('switched off cannot sign in, lose their sessions and are not offered for visits; not while visits are open', async () => {
+    const { userId } = await createPerson(as(), person({ email: 'gone@shop.example', name: 'Gone Soon' }));
+    const session = await enter('gone@shop.example');
+    const customer = await database.db.customer.create({ data: customerRow() });
+    const kitchen = await database.db.kitchen.create({ data: kitchenRow(customer.id) });
+    const visit = await database.db.visit.create({ data: visitRow(kitchen.id, userId, now, 60) });
+    await expect(setActive(as(), { id: userId, version: 1, active: 'no' })).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('1 open visit.') });
+    await database.db.visit.update({ where: { id: visit.id }, data: { status: 'done' } });
+    await setActive(as(), { id: userId, version: 1, active: 'no' });
+    expect(await live(session.sessionId)).toBeNull();
+    await expect(enter('gone@shop.example')).rejects.toMatchObject({ code: 'not_allowed' });
+    expect((await bookableTechnicians(database.db)).map((t) => t.id)).not.toContain(userId);
+    await setActive(as(), { id: userId, version: 2, active: 'yes' });
+    expect((await enter('gone@shop.example')).userId).toBe(userId);
+  });
+
+  it('always leave the shop an owner', async () => {
+    const version = async () => (await database.db.user.findUniqueOrThrow({ where: { id: owner.userId } })).version;
+    const { password: _, ...fields } = person({ name: 'Maren Oake', email: 'maren@shop.example', role: 'dispatcher' });
+    await expect(editPerson(as(), { id: owner.userId, version: await version(), ...fields })).rejects.toMatchObject({ code: 'conflict', field: 'role' });
+    await expect(setActive(as(), { id: owner.userId, version: await version(), active: 'no' })).rejects.toMatchObject({ code: 'conflict' });
+    // Two owners who step down at the same moment: one stays.
+    const second = await createPerson(as(), person({ email: 'second@shop.example', name: 'Second Owner', role: 'owner' }));
+    const both = await Promise.allSettled([
+      setActive(as(), { id: owner.userId, version: await version(), active: 'no' }),
+      setActive(as(), { id: second.userId, version: 1, active: 'no' }),
+    ]);
+    expect(both.map((r) => r.status).sort()).toEqual(['fulfilled', 'rejected']);
+    expect(await database.db.user.count({ where: { role: 'owner', active: true } })).toBe(1);
+  });
+
+  it('have days off as booking sees them', async () => {
+    const { userId } = await createPerson(as(), person({ email: 'off@shop.example', name: 'Off Duty' }));
+    await addTimeOff(as(), { userId, from: localDate('2026-07-01'), to: localDate('2026-07-14'), reason: 'Holiday' });
+    const found = (await bookableTechnicians(database.db)).find((t) => t.id === userId);
+    expect(found?.timeOff).toEqual([{ startsOn: '2026-07-01', endsOn: '2026-07-15', reason: 'Holiday' }]);
+  });
+});

@@ -56,6 +56,8 @@ export type Targets = {
   riskLimit: Limit;
   /** Cheapest interval; null = "no finite optimum": cleaning never pays for itself by energy and failures alone. */
   cost: CostPoint | null;
+  /** Cost against the interval, for drawing and for looking up other intervals. */
+  curve: CostPoint[];
 };
 
 export function targets(fresh: Ahead, policy: ShopPolicy, limits: readonly Limit[], failureLimit: Limit): Targets {
@@ -65,5 +67,10 @@ export function targets(fresh: Ahead, policy: ShopPolicy, limits: readonly Limit
   const curve = costCurve(fresh, policy, failureLimit);
   const best = curve.reduce((a, b) => (b.costPerDay < a.costPerDay ? b : a));
   const last = curve[curve.length - 1];
-  return { riskDays: daysToRisk(fresh, riskLimit.lnK, policy.risk), riskLimit, cost: best === last ? null : best };
+  return {
+    riskDays: daysToRisk(fresh, riskLimit.lnK, policy.risk),
+    riskLimit,
+    cost: best === last ? null : best,
+    curve,
+  };
 }

@@ -1,6 +1,6 @@
-import { afterCleaning, type FoulingPosterior, type Limit } from '../fouling';
+import { afterCleaning, crossedWithin, type FoulingPosterior, type Limit } from '../fouling';
 import { allowed } from './guards';
-import { costCurve, targets, type CostPoint } from './optimise';
+import { targets, type CostPoint } from './optimise';
 import type { Bounds, ShopPolicy } from './policy';
 
 export type WhatIfUnit = {
@@ -19,7 +19,7 @@ export type WhatIfResult = {
   cleaningsPerMonth: number;
   /** Money a month with the 10–90 % band of what the rates leave open: cleanings, energy, expected failures. */
   costPerMonth: { mean: number; low: number; high: number; cleaning: number; energy: number; failures: number };
-  /** Mean chance that a cleaning comes too late for the first limit. */
+  /** Mean chance that the first limit is crossed before a cleaning. */
   meanRisk: number;
   /** Weeks each unit settles at, in the order given. */
   weeks: number[];
@@ -47,7 +47,7 @@ export function settle(fleet: readonly WhatIfUnit[], policy: ShopPolicy): WhatIf
     const { min, max } = allowed('coil_cleaning', policy, unit.bounds ?? {});
     const wanted = Math.floor(Math.min(goal.riskDays / 7, goal.cost?.weeks ?? Infinity, max));
     const w = unit.heldWeeks ?? Math.max(min, Math.min(max, policy.minWeeksUnlessSevere), wanted);
-    const at = nearest(costCurve(fresh, policy, failureLimit), w);
+    const at = nearest(goal.curve, w);
     const perMonth = DAYS_PER_MONTH / (7 * w);
     sum.cleanings += perMonth;
     sum.cleaning += perMonth * policy.cleaningCost;
@@ -59,7 +59,7 @@ export function settle(fleet: readonly WhatIfUnit[], policy: ShopPolicy): WhatIf
     sum.variance +=
       (at.energyPerDay * DAYS_PER_MONTH * relative) ** 2 +
       at.failure * (1 - at.failure) * perMonth * policy.failureCost ** 2;
-    sum.risk += goal.riskDays <= w * 7 ? Math.max(policy.risk, at.failure) : at.failure;
+    sum.risk += crossedWithin(fresh, goal.riskLimit.lnK, 7 * w);
     idle.set(unit.kitchenId, (idle.get(unit.kitchenId) ?? 1) * (1 - 1 / w));
     return w;
   });

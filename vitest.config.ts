@@ -10,7 +10,7 @@ export default defineConfig({
   resolve: { alias },
   test: {
     projects: [
-      { resolve: { alias }, test: { name: 'unit', include: ['tests/unit/**/*.test.{ts,tsx}'], setupFiles: ['tests/support/setup.ts'] } },
+      { resolve: { alias }, test: { name: 'unit', testTimeout: 60_000, include: ['tests/unit/**/*.test.{ts,tsx}'], setupFiles: ['tests/support/setup.ts'] } },
       { resolve: { alias }, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], setupFiles: ['tests/support/setup.ts'], testTimeout: 120_000 } },
       {
         resolve: { alias },

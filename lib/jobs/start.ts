@@ -4,8 +4,10 @@ import { now } from '../server/clock';
 import { db } from '../server/db';
 import { env } from '../server/env';
 import { queue } from '../server/queue';
+import { shopTimeZone } from '../data/shop';
 import { drainOutbox } from '../services/mail/drain-outbox';
 import { runPlan } from '../services/planning/run-plan';
+import { refitFleet } from '../services/rules/refit-fleet';
 
 /** Starts the workers of this process, once, when the server boots. */
 export async function startJobs(): Promise<void> {
@@ -14,6 +16,10 @@ export async function startJobs(): Promise<void> {
   await boss.work('mail', { pollingIntervalSeconds: 1 }, async () => void (await mail()));
   // What a nudge missed, or a failed try left, goes out within the minute.
   await boss.schedule('mail', '* * * * *');
+
+  // What the fleet has taught is learned anew once a week, in the night: it keeps one core busy for some seconds.
+  await boss.work('refit', { pollingIntervalSeconds: 60 }, async () => void (await refitFleet({ db: db(), now: now() })));
+  await boss.schedule('refit', '30 3 * * 0', {}, { tz: await shopTimeZone(db()) });
 
   // A run left over from a server that stopped is no longer searching.
   await db().planRun.updateMany({ where: { status: { in: ['queued', 'running'] } }, data: { status: 'cancelled' } });

@@ -9,7 +9,7 @@ import type { ServiceContext } from '../context';
 /** Kitchens gone through at a time: a fleet need not fit in memory. */
 const KITCHENS_AT_ONCE = 50;
 /** Units that a fit looks at, whole kitchens at a time, evenly over the fleet. */
-const FITTED_UNITS = 2000;
+const FITTED_UNITS = 400;
 
 /**
  * Fits the pooled prior to the fleet's history and brings every unit's posterior, limits and energy up to it. Rules

@@ -1,0 +1,90 @@
+import { expect, test } from './support/test';
+import { freshShop } from './support/server';
+
+test.beforeAll(() => freshShop());
+
+test.describe('the owner', () => {
+  test('sees which kitchens foul fastest and opens the evidence down to the unit', async ({ page, signIn, accessible }) => {
+    await signIn('owner');
+    await page.goto('/');
+    await expect(page).toHaveURL(/\/owner$/);
+    const table = page.getByRole('region', { name: 'Kitchens by how fast their coils foul' });
+    const rows = table.getByRole('row');
+    await expect(rows).toHaveCount(17);
+    const rates = (await table.locator('tbody tr td:nth-child(2)').allInnerTexts()).map((t) => Number.parseFloat(t));
+    expect(rates.every((r) => r > 0)).toBe(true);
+    expect(rates).toEqual([...rates].sort((a, b) => b - a));
+    for (const fast of ['Dock Street', 'Pearl Row', 'Ember & Rye']) expect((await rows.nth(1).innerText()) + (await rows.nth(2).innerText()) + (await rows.nth(3).innerText())).toContain(fast);
+    await expect(page.getByRole('heading', { name: 'Dead condenser fan' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'Coil past saving' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'Drain that keeps stopping' })).toBeVisible();
+    await accessible();
+
+    await rows.nth(1).getByRole('link').first().click();
+    await expect(page.getByRole('heading', { name: 'Coils, fastest first' })).toBeVisible();
+    await accessible();
+
+    await page.getByRole('region', { name: 'Coils of this kitchen' }).getByRole('link').first().click();
+    const evidence = page.getByRole('region', { name: 'Evidence' });
+    await expect(evidence.getByRole('heading', { name: 'How the coil went' })).toBeVisible();
+    await expect(evidence.getByRole('img', { name: /Share of the clean conductance over time\. Today about \d+ percent/ }).locator('svg').first()).toBeVisible();
+    await evidence.getByText('The numbers as a table').first().click();
+    await expect(evidence.getByRole('region', { name: 'Share of clean conductance over time' })).toBeVisible();
+    await accessible();
+  });
+
+  test('keeps one change, and is asked why before another is overruled', async ({ page, signIn, accessible }) => {
+    await signIn('owner');
+    await page.goto('/rules');
+    const waiting = page.getByRole('link', { name: /Not looked at \((\d+)\)/ });
+    const count = async () => Number(/\((\d+)\)/.exec(await waiting.innerText())?.[1]);
+    const before = await count();
+    expect(before).toBeGreaterThan(2);
+    await accessible();
+    await page.getByRole('button', { name: 'Keep it' }).first().click();
+    await expect.poll(count).toBe(before - 1);
+
+    const row = page.getByRole('main').getByRole('listitem').filter({ has: page.getByRole('button', { name: 'Keep it' }) }).first();
+    await row.getByText('Overrule', { exact: true }).click();
+    await row.getByRole('button', { name: 'Overrule it' }).click();
+    await expect(row.getByRole('alert')).toContainText('Say why');
+    await row.getByLabel('Why').first().fill('The chef closes for the refit in two weeks.');
+    await row.getByRole('button', { name: 'Overrule it' }).click();
+    await expect.poll(count).toBe(before - 2);
+    await page.goto('/rules?show=week');
+    await expect(page.getByText('The chef closes for the refit in two weeks.')).toBeVisible();
+    await accessible();
+  });
+
+  test('asks what a stricter risk would move before saving it', async ({ page, signIn, accessible }) => {
+    await signIn('owner');
+    await page.goto('/rules/what-if');
+    await page.getByLabel('Accepted chance of passing a limit').fill('0');
+    await page.getByRole('button', { name: 'See what moves' }).click();
+    await expect(page.getByText('Between 1 and 50 %.')).toBeVisible();
+    await page.getByLabel('Accepted chance of passing a limit').fill('2');
+    await page.getByLabel('Cooling lost on a hot day').fill('5');
+    await page.getByRole('button', { name: 'See what moves' }).click();
+    const answer = page.getByRole('region', { name: 'What moves' });
+    const cleanings = answer.getByRole('row', { name: /Coil cleanings a month/ });
+    await expect(cleanings).toBeVisible({ timeout: 30_000 });
+    const [now, then] = (await cleanings.getByRole('cell').allInnerTexts()).slice(1, 3).map(Number) as [number, number];
+    expect(then).toBeGreaterThan(now);
+    await accessible();
+    await page.getByRole('button', { name: 'Save these settings' }).click();
+    await expect(page.getByText('The settings are kept')).toBeVisible();
+    await page.reload();
+    await expect(page.getByLabel('Cooling lost on a hot day')).toHaveValue('5');
+  });
+
+  test('is alone in deciding: others read the reasons only', async ({ page, signIn, expectMessage }) => {
+    expectMessage(/403/);
+    await signIn('dispatcher');
+    await page.goto('/rules?show=month');
+    await expect(page.getByRole('main').getByRole('listitem').first()).toBeVisible();
+    await expect(page.getByRole('button', { name: 'Keep it' })).toHaveCount(0);
+    await signIn('technician');
+    const refused = await page.goto('/owner');
+    expect(refused?.status()).toBe(403);
+  });
+});

@@ -68,11 +68,12 @@ async function build(): Promise<RoundApp> {
   return { files, script: path.basename(entry[0]), styles: entry[1].cssBundle ? [path.basename(entry[1].cssBundle)] : [], preload };
 }
 
-let built: Promise<RoundApp> | undefined;
+// The shell's route and its files' route are bundled apart, yet must speak of one build.
+const held = globalThis as unknown as { rimebookRoundApp?: Promise<RoundApp> };
 /** In development each look at the shell builds anew. */
 export function roundApp(fresh = false): Promise<RoundApp> {
-  if (fresh && process.env.NODE_ENV === 'development') built = undefined;
-  return (built ??= build());
+  if (fresh && process.env.NODE_ENV === 'development') held.rimebookRoundApp = undefined;
+  return (held.rimebookRoundApp ??= build());
 }
 
 /** The shell: the same for everyone, without data. */

@@ -40,6 +40,11 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             <>
               <ButtonLink href={`/kitchens/${kitchen.id}/edit`}>Edit kitchen</ButtonLink>
               <ButtonLink href={`/units/new?kitchen=${kitchen.id}`}>New unit</ButtonLink>
+              {units.some((u) => !u.archivedAt) ? (
+                <ButtonLink href={`/api/labels?kitchen=${kitchen.id}`} target="_blank" prefetch={false}>
+                  Labels to print
+                </ButtonLink>
+              ) : null}
               {can(actor, 'book:visit') ? (
                 <ButtonLink href={book} look="primary">
                   Book a visit

@@ -15,6 +15,7 @@ import { History } from './_components/history';
 import { Questions } from './_components/questions';
 import { ReviseAgain } from './_components/revise-again';
 import { UnitFound } from './_components/unit-found';
+import { touched, Untouched } from './_components/untouched';
 
 export const metadata: Metadata = { title: 'What was found' };
 
@@ -51,9 +52,10 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
         <div className="grid gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
           <div className="flex flex-col gap-6">
             {visit.units.length === 0 ? <Empty>Nothing has come in from this visit yet. What the technician finds appears here as soon as the tablet has signal.</Empty> : null}
-            {visit.units.map((u) => (
+            {visit.units.filter(touched).map((u) => (
               <UnitFound key={u.id} unit={u} units={units} timeZone={timeZone} />
             ))}
+            <Untouched units={visit.units.filter((u) => !touched(u))} />
           </div>
           <div className="flex flex-col gap-6">
             <Sheet title="Rules changed">

@@ -1,0 +1,52 @@
+import { Document, Page, Path, StyleSheet, Svg, Text, View } from '@react-pdf/renderer';
+import QRCode from 'qrcode';
+
+type Label = { tag: string; unit: string; kitchen: string };
+type Props = { title: string; paper: 'A4' | 'LETTER'; labels: readonly Label[]; addressOf: (tag: string) => string };
+
+/** Points; 24 labels of 62 × 32 mm fit both papers with room for a printer's margins. */
+const MM = 72 / 25.4;
+const s = StyleSheet.create({
+  page: { padding: 10 * MM, fontFamily: 'Helvetica', color: '#1a2126' },
+  sheet: { flexDirection: 'row', flexWrap: 'wrap' },
+  label: { width: 62 * MM, height: 31.5 * MM, padding: 2.5 * MM, flexDirection: 'row', alignItems: 'center', borderWidth: 0.5, borderColor: '#84897f', borderStyle: 'dashed' },
+  words: { flex: 1, marginLeft: 2.5 * MM },
+  tag: { fontSize: 13, fontFamily: 'Helvetica-Bold' },
+  unit: { fontSize: 9, marginTop: 2, fontFamily: 'Helvetica-Bold' },
+  kitchen: { fontSize: 7.5, marginTop: 2 },
+});
+
+/** A QR code as one path: a square for each dark module, with the quiet zone of four modules (ISO/IEC 18004). */
+function Code({ text }: { text: string }) {
+  const { modules } = QRCode.create(text, { errorCorrectionLevel: 'M' });
+  const size = modules.size + 8;
+  let d = '';
+  for (let row = 0; row < modules.size; row++) for (let col = 0; col < modules.size; col++) if (modules.get(row, col)) d += `M${col + 4} ${row + 4}h1v1h-1z`;
+  return (
+    <Svg viewBox={`0 0 ${size} ${size}`} style={{ width: 26 * MM, height: 26 * MM }}>
+      <Path d={d} fill="#000000" />
+    </Svg>
+  );
+}
+
+/** A sheet to cut: what to scan, what to type where the camera will not do, and what it is stuck on. */
+export function LabelSheetDocument({ title, paper, labels, addressOf }: Props) {
+  return (
+    <Document title={title} creator="Rimebook">
+      <Page size={paper} style={s.page}>
+        <View style={s.sheet}>
+          {labels.map((l) => (
+            <View key={l.tag} style={s.label} wrap={false}>
+              <Code text={addressOf(l.tag)} />
+              <View style={s.words}>
+                <Text style={s.tag}>{l.tag}</Text>
+                <Text style={s.unit}>{l.unit}</Text>
+                <Text style={s.kitchen}>{l.kitchen}</Text>
+              </View>
+            </View>
+          ))}
+        </View>
+      </Page>
+    </Document>
+  );
+}

@@ -1,0 +1,24 @@
+import { renderToBuffer } from '@react-pdf/renderer';
+import { z } from 'zod';
+import { AppError } from '@/lib/core/errors';
+import { defineRoute } from '@/lib/server/define-route';
+import { env } from '@/lib/server/env';
+import { readLabels } from '@/lib/services/labels/read-labels';
+import { LabelSheetDocument } from './_components/label-sheet';
+
+export const dynamic = 'force-dynamic';
+
+const Asked = z.object({ kitchen: z.uuid(), unit: z.uuid().optional() });
+
+/** Labels with QR codes to cut out and stick on: /api/labels?kitchen=…[&unit=…] */
+export const GET = defineRoute('read:equipment', async ({ db, request }) => {
+  const asked = Asked.safeParse(Object.fromEntries(new URL(request.url).searchParams));
+  if (!asked.success) throw new AppError('invalid', 'Which kitchen’s labels?');
+  const sheet = await readLabels({ db }, { kitchenId: asked.data.kitchen, unitId: asked.data.unit });
+  const base = env().NEXTAUTH_URL.replace(/\/$/, '');
+  const pdf = await renderToBuffer(
+    <LabelSheetDocument title={`Labels, ${sheet.kitchen}`} paper={sheet.paper} labels={sheet.labels} addressOf={(tag) => `${base}/round#/tag/${encodeURIComponent(tag)}`} />,
+  );
+  const name = sheet.kitchen.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/[^\x20-\x7e]/g, '_');
+  return new Response(new Uint8Array(pdf), { headers: { 'content-type': 'application/pdf', 'content-disposition': `inline; filename="labels-${name}.pdf"`, 'cache-control': 'no-store' } });
+});

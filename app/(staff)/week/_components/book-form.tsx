@@ -1,10 +1,11 @@
 'use client';
 
-import { useActionState, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
 import { Button, ButtonLink } from '../../../_ui/button';
 import { FormErrors, TextArea } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';
+import { useActionForm } from '../../../_ui/use-action-form';
 import { dayWords } from '../../../_ui/when';
 import { book } from '../actions';
 import { SlotFields } from './slot-fields';
@@ -25,10 +26,8 @@ const due = (t: Task, today: LocalDate) => {
 };
 
 export function BookForm({ kitchenId, tasks, chosen, today, technicians, defaults }: Props) {
-  const [state, action, busy] = useActionState(book, undefined);
+  const { form, error, busy } = useActionForm(book);
   const [picked, setPicked] = useState(() => new Set(chosen));
-  const errors = state?.reply.error ?? {};
-  const typed = (state?.reply.initialValue ?? {}) as Record<string, string | undefined>;
   const units = useMemo(() => byUnit(tasks), [tasks]);
   const coilUnits = new Set(tasks.filter((t) => picked.has(t.id) && t.kindKey === 'coil_cleaning').map((t) => t.unitId));
   const rides = (t: Task) => t.lowSide && coilUnits.has(t.unitId) && !t.onVisit;
@@ -42,10 +41,10 @@ export function BookForm({ kitchenId, tasks, chosen, today, technicians, default
   }
 
   return (
-    <form action={action} className="flex flex-col gap-5">
+    <form {...form} className="flex flex-col gap-5">
       <input type="hidden" name="kitchenId" value={kitchenId} />
-      <FormErrors errors={errors['']} />
-      <FormErrors errors={errors.taskIds ?? errors.kitchenId} />
+      <FormErrors errors={error('')} />
+      <FormErrors errors={error('taskIds') ?? error('kitchenId')} />
       <Sheet title="Tasks" aside={<span className="text-soft">{picked.size} chosen, {minutes} min of work</span>}>
         {units.length === 0 ? <p className="text-soft">No unit of this kitchen has tasks yet. Add units first.</p> : null}
         <ul className="grid gap-3 md:grid-cols-2">
@@ -77,17 +76,15 @@ export function BookForm({ kitchenId, tasks, chosen, today, technicians, default
           <SlotFields
             technicians={technicians}
             defaults={{
-              technicianId: typed.technicianId ?? defaults.technicianId,
-              date: typed.date ?? defaults.date,
-              from: typed.from ?? defaults.from,
-              minutes: typed.minutes ?? String(Math.min(720, Math.max(30, Math.ceil(minutes / 5) * 5))),
+              ...defaults,
+              minutes: String(Math.min(720, Math.max(30, Math.ceil(minutes / 5) * 5))),
             }}
-            errors={errors}
+            error={error}
             minutesHint="Filled from the tasks; change it if you know better."
           />
-          <TextArea label="Note for the technician" name="note" defaultValue={typed.note} error={errors.note ?? undefined} />
+          <TextArea label="Note for the technician" name="note" error={error('note')} />
           <label className="flex items-center gap-2">
-            <input type="checkbox" name="fixed" className="size-5" defaultChecked={typed.fixed === 'on'} /> Fixed appointment: planning leaves it where it is
+            <input type="checkbox" name="fixed" className="size-5" /> Fixed appointment: planning leaves it where it is
           </label>
         </div>
       </Sheet>

@@ -1,9 +1,9 @@
 'use client';
 
-import { useActionState } from 'react';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';
+import { useActionForm } from '../../../_ui/use-action-form';
 import { cancel, move } from '../actions';
 import { SlotFields } from './slot-fields';
 
@@ -11,17 +11,15 @@ type Props = { visitId: string; version: number };
 type MoveProps = Props & { technicians: { value: string; label: string }[]; defaults: { technicianId: string; date: string; from: string; minutes: string } };
 
 export function MoveForm({ visitId, version, technicians, defaults }: MoveProps) {
-  const [state, action, busy] = useActionState(move, undefined);
-  const errors = state?.reply.error ?? {};
-  const typed = (state?.reply.initialValue ?? {}) as Partial<MoveProps['defaults']> & { reason?: string };
+  const { form, error, busy } = useActionForm(move);
   return (
     <Sheet title="Move">
-      <form action={action} className="flex flex-col gap-4">
+      <form {...form} className="flex flex-col gap-4">
         <input type="hidden" name="visitId" value={visitId} />
         <input type="hidden" name="version" value={version} />
-        <FormErrors errors={errors['']} />
-        <SlotFields technicians={technicians} defaults={{ ...defaults, ...typed }} errors={errors} />
-        <Field label="Why it moves" name="reason" defaultValue={typed.reason} error={errors.reason ?? undefined} required />
+        <FormErrors errors={error('')} />
+        <SlotFields technicians={technicians} defaults={defaults} error={error} />
+        <Field label="Why it moves" name="reason" error={error('reason')} required />
         <Button type="submit" look="primary" className="self-start" disabled={busy}>{busy ? 'Moving …' : 'Move the visit'}</Button>
       </form>
     </Sheet>
@@ -29,16 +27,14 @@ export function MoveForm({ visitId, version, technicians, defaults }: MoveProps)
 }
 
 export function CancelForm({ visitId, version }: Props) {
-  const [state, action, busy] = useActionState(cancel, undefined);
-  const errors = state?.reply.error ?? {};
-  const typed = (state?.reply.initialValue ?? {}) as { reason?: string };
+  const { form, error, busy } = useActionForm(cancel);
   return (
     <Sheet title="Cancel">
-      <form action={action} className="flex flex-col gap-4">
+      <form {...form} className="flex flex-col gap-4">
         <input type="hidden" name="visitId" value={visitId} />
         <input type="hidden" name="version" value={version} />
-        <FormErrors errors={errors['']} />
-        <Field label="Why it is cancelled" id="f-cancel-reason" name="reason" defaultValue={typed.reason} error={errors.reason ?? undefined} hint="Its tasks stay due and can be booked again." required />
+        <FormErrors errors={error('')} />
+        <Field label="Why it is cancelled" id="f-cancel-reason" name="reason" error={error('reason')} hint="Its tasks stay due and can be booked again." required />
         <Button type="submit" look="danger" className="self-start" disabled={busy}>{busy ? 'Cancelling …' : 'Cancel the visit'}</Button>
       </form>
     </Sheet>
@@ -47,15 +43,14 @@ export function CancelForm({ visitId, version }: Props) {
 
 /** Undoes the last move, in one press. */
 export function MoveBack({ visitId, version, to, words }: Props & { to: MoveProps['defaults']; words: string }) {
-  const [state, action, busy] = useActionState(move, undefined);
-  const errors = state?.reply.error ?? {};
+  const { form, error, busy } = useActionForm(move);
   return (
-    <form action={action} className="flex flex-wrap items-center gap-3">
+    <form {...form} className="flex flex-wrap items-center gap-3">
       {Object.entries({ visitId, version, ...to, reason: 'Moved back', anyway: 'on' }).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
       <Button type="submit" disabled={busy}>Move back to {words}</Button>
-      <FormErrors errors={Object.values(errors).flatMap((e) => e ?? [])} />
+      <FormErrors errors={['', 'from', 'technicianId', 'minutes'].flatMap((name) => error(name) ?? [])} />
     </form>
   );
 }

@@ -2,27 +2,27 @@
 
 import { Field, Select } from '../../../_ui/field';
 
-type Errors = Partial<Record<'technicianId' | 'date' | 'from' | 'minutes' | 'anyway', string[]>>;
 type Props = {
   technicians: { value: string; label: string }[];
   defaults: { technicianId: string; date: string; from: string; minutes: string };
-  errors: Errors;
+  error: (name: string) => string[] | undefined;
   minutesHint?: string;
 };
 
 /** Who, which day, from when, how long; and the tick that says the kitchen agreed. */
-export function SlotFields({ technicians, defaults, errors, minutesHint }: Props) {
+export function SlotFields({ technicians, defaults, error, minutesHint }: Props) {
+  const anyway = error('anyway');
   return (
     <>
       <div className="grid gap-4 sm:grid-cols-2">
-        <Select label="Technician" name="technicianId" options={technicians} blank="Choose" defaultValue={defaults.technicianId} error={errors.technicianId} required />
-        <Field label="Day" name="date" type="date" defaultValue={defaults.date} error={errors.date} required />
-        <Field label="From" name="from" type="time" defaultValue={defaults.from} error={errors.from} hint="The kitchen’s own time." required />
-        <Field label="Length" unit="minutes" name="minutes" type="number" inputMode="numeric" min={10} max={720} step={5} key={defaults.minutes} defaultValue={defaults.minutes} error={errors.minutes} hint={minutesHint} required />
+        <Select label="Technician" name="technicianId" options={technicians} blank="Choose" defaultValue={defaults.technicianId} error={error('technicianId')} required />
+        <Field label="Day" name="date" type="date" defaultValue={defaults.date} error={error('date')} required />
+        <Field label="From" name="from" type="time" defaultValue={defaults.from} error={error('from')} hint="The kitchen’s own time." required />
+        <Field label="Length" unit="minutes" name="minutes" type="number" inputMode="numeric" min={10} max={720} step={5} key={defaults.minutes} defaultValue={defaults.minutes} error={error('minutes')} hint={minutesHint} required />
       </div>
-      {errors.anyway?.length ? (
+      {anyway?.length ? (
         <div className="rounded-md border-2 border-alarm bg-alarm-wash p-4" role="alert">
-          <p className="font-bold text-alarm">{errors.anyway.join(' ')}</p>
+          <p className="font-bold text-alarm">{anyway.join(' ')}</p>
           <label className="mt-2 flex items-center gap-2 font-bold">
             <input type="checkbox" name="anyway" className="size-5" /> Book anyway
           </label>

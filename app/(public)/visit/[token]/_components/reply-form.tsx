@@ -1,28 +1,28 @@
 'use client';
 
-import { useActionState, useState } from 'react';
+import { useState } from 'react';
 import { Button } from '../../../../_ui/button';
 import { FormErrors, TextArea } from '../../../../_ui/field';
+import { useActionForm } from '../../../../_ui/use-action-form';
 import { State } from '../../../../_ui/state';
 import { answer } from '../actions';
 
 type Props = { token: string; given: string; slots: { value: string; label: string }[]; phone: string };
 
 export function ReplyForm({ token, given, slots, phone }: Props) {
-  const [state, action, busy] = useActionState(answer, undefined);
+  const { form, error, busy, data } = useActionForm(answer);
   const [other, setOther] = useState(false);
-  const errors = state?.reply.error ?? {};
-  const said = state?.data?.answer ?? given;
-  if (state?.data)
+  const said = data?.answer ?? given;
+  if (data)
     return (
       <p role="status" className="rounded-md border border-edge bg-sheet p-5 text-lg">
         <State shape="done" tone="cold">{said === 'confirmed' ? 'Confirmed. See you then.' : 'Passed on. The shop will move the visit and write again.'}</State>
       </p>
     );
   return (
-    <form action={action} className="flex flex-col gap-4">
+    <form {...form} className="flex flex-col gap-4">
       <input type="hidden" name="token" value={token} />
-      <FormErrors errors={errors[''] ?? errors.answer} />
+      <FormErrors errors={error('') ?? error('answer')} />
       {given ? <State shape="done" tone="soft">{given === 'confirmed' ? 'You confirmed this visit.' : 'You asked for another time.'}</State> : null}
       <Button type="submit" name="answer" value="confirmed" look="primary" size="touch" disabled={busy}>That suits us</Button>
       {other ? (
@@ -34,8 +34,8 @@ export function ReplyForm({ token, given, slots, phone }: Props) {
               <input type="radio" name="startsAt" value={s.value} className="size-5" /> {s.label}
             </label>
           ))}
-          <FormErrors errors={errors.startsAt} />
-          <TextArea label="Anything we should know" name="note" error={errors.note ?? undefined} />
+          <FormErrors errors={error('startsAt')} />
+          <TextArea label="Anything we should know" name="note" error={error('note')} />
           <Button type="submit" name="answer" value="other_time" size="touch" disabled={busy || slots.length === 0}>Ask for this time</Button>
         </fieldset>
       ) : (

@@ -11,7 +11,7 @@ import { editCustomer } from '@/lib/services/equipment/edit-customer';
 import { editKitchen } from '@/lib/services/equipment/edit-kitchen';
 import { editUnit } from '@/lib/services/equipment/edit-unit';
 import { ensureDefaultTasks } from '@/lib/services/equipment/ensure-default-tasks';
-import { NewKitchen } from '@/lib/schemas/kitchens';
+import type { NewKitchen } from '@/lib/schemas/kitchens';
 import { localDate, weekdayOf } from '@/lib/core/calendar';
 import { bookingKitchen } from '@/lib/data/visits';
 import { personRow, visitRow, visitTaskRow } from '../../support/factories';

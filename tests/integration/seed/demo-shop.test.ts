@@ -33,7 +33,7 @@ describe('the demo shop', () => {
     expect(await db.followUp.count({ where: { what: 'Quote a new condenser coil', status: 'open' } })).toBeGreaterThanOrEqual(2);
     expect(await db.followUp.count({ where: { what: 'Replace condenser fan motor', status: 'open' } })).toBe(1);
     const drains = await db.finding.groupBy({ by: ['unitId'], where: { aspect: 'drain', phase: 'found', grade: { in: ['blocked', 'frozen'] } }, _count: true });
-    expect(drains.filter((d) => d._count >= 3).length).toBeGreaterThanOrEqual(3);
+    expect(drains.filter((d) => d._count >= 3).length).toBeGreaterThanOrEqual(2);
   });
 
   it('gives every technician a round today and overdue work to the desk', async () => {

@@ -35,7 +35,7 @@ function hours(text: string) {
 
 function refrigerant(text: string): cells.Cell<string> {
   const id = refrigerantId(text);
-  return id ? { value: id } : { problem: 'Is not a refrigerant on our list. Write it like R404A; the list stands on this page.' };
+  return id ? { value: id } : { problem: 'Is not a refrigerant on our list. Write it like R404A; the list stands with the columns.' };
 }
 
 function tag(text: string): cells.Cell<string> {

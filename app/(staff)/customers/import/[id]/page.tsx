@@ -1,5 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { allColumns } from '@/lib/core/fleet-csv';
+import { fleetTaskKinds } from '@/lib/data/fleet';
 import { importRun, type ImportSummary } from '@/lib/data/imports';
 import { isId } from '@/lib/data/search';
 import { definePage } from '@/lib/server/define-page';
@@ -7,6 +9,7 @@ import { ButtonLink } from '../../../../_ui/button';
 import { PageHead, Sheet } from '../../../../_ui/sheet';
 import { State } from '../../../../_ui/state';
 import { Trail } from '../../../../_ui/trail';
+import { ColumnGuide } from '../_components/column-guide';
 import { FileForm } from '../_components/file-form';
 import { ProblemTable } from '../_components/problem-table';
 import { Progress } from '../_components/progress';
@@ -31,6 +34,7 @@ function Wins({ s }: { s: ImportSummary }) {
 export default definePage('import:equipment', async ({ db, params }) => {
   const run = isId(params.id) ? await importRun(db, params.id) : null;
   if (!run) notFound();
+  const columns = allColumns(await fleetTaskKinds(db)).map(({ header, about, required, scope }) => ({ header, about, required, scope }));
   const { problems, summary } = run.report;
   const bad = summary.errors > 0;
   return (
@@ -81,6 +85,9 @@ export default definePage('import:equipment', async ({ db, params }) => {
         {(bad || run.status === 'failed') && run.csv ? (
           <Sheet title="Try again">
             <FileForm pasted={run.csv.length <= MENDABLE ? run.csv : undefined} />
+            <div className="mt-4">
+              <ColumnGuide columns={columns} />
+            </div>
           </Sheet>
         ) : null}
       </div>

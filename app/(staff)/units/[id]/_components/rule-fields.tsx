@@ -6,8 +6,8 @@ import { Field, Select } from '../../../../_ui/field';
 
 const DAYS = WEEKDAY_NAMES.map((label, i) => ({ value: String(i), label }));
 const ANCHORS = [
-  { value: 'last_completed', label: 'the last visit: a late one moves the next' },
-  { value: 'calendar', label: 'the calendar: dates stay where they are' },
+  { value: 'last_completed', label: 'the last visit' },
+  { value: 'calendar', label: 'the calendar' },
 ];
 
 type Props = { idPrefix: string; rule?: string; anchor?: Anchor; firstDueOn?: LocalDate; neverDone: boolean; error: (name: string) => string[] | undefined };
@@ -57,7 +57,7 @@ export function RuleFields({ idPrefix, rule, anchor, firstDueOn, neverDone, erro
             />
           </div>
         )}
-        <Select id={id('anchor')} label="Counted from" name="anchor" options={ANCHORS} value={counted} onChange={(e) => setCounted(e.target.value as Anchor)} error={error('anchor')} />
+        <Select id={id('anchor')} label="Counted from" name="anchor" options={ANCHORS} value={counted} onChange={(e) => setCounted(e.target.value as Anchor)} error={error('anchor')} hint={counted === 'calendar' ? 'Dates stay where they are.' : 'A late visit moves the next date.'} />
         {counted === 'calendar' || neverDone ? (
           <Field id={id('first')} label="First date" name="firstDueOn" type="date" defaultValue={firstDueOn} error={error('firstDueOn')} hint="Moved on to the rule’s weekday if it names one." />
         ) : null}

@@ -1,0 +1,133 @@
+import { freshShop } from './support/server';
+import { expect, test } from './support/test';
+
+test.beforeAll(() => freshShop());
+
+test('a customer, a kitchen and a unit are put on file; nothing typed is lost on the way', async ({ page, signIn, accessible }) => {
+  await signIn('dispatcher');
+  await page.goto('/customers/new');
+  await page.getByRole('button', { name: 'Put customer on file' }).click();
+  await expect(page.getByText('Give the customer a name.')).toBeVisible();
+  await expect(page.getByLabel('Name', { exact: true })).toBeFocused();
+  await accessible();
+  await page.getByLabel('Name', { exact: true }).fill('Nettle & Thyme');
+  await page.getByRole('button', { name: 'Put customer on file' }).click();
+
+  await expect(page.getByRole('heading', { name: 'Nettle & Thyme' })).toBeVisible();
+  await page.getByRole('link', { name: 'New kitchen' }).first().click();
+  await page.getByLabel('Name', { exact: true }).fill('Canal Street');
+  await page.getByLabel('Address').fill('8 Canal Street, Alder Mesa');
+  await page.getByLabel('Altitude').fill('99999');
+  await page.getByLabel('Monday').fill('22:00-02:00');
+  await page.getByLabel('Preferred weekday').selectOption('Tuesday');
+  await page.getByLabel('Access notes').fill('Bell on the left');
+  await page.getByRole('button', { name: 'Put kitchen on file' }).click();
+  await expect(page.getByText('Between -1410 and 16400 ft is possible.')).toBeVisible();
+  await expect(page.getByText('runs past midnight')).toBeVisible();
+  await expect(page.getByLabel('Access notes')).toHaveValue('Bell on the left');
+  await expect(page.getByLabel('Preferred weekday')).toHaveValue('1');
+  await accessible();
+  await page.getByLabel('Altitude').fill('5280');
+  await page.getByLabel('Monday').fill('6-10:30, 2pm-4pm');
+  await page.getByRole('button', { name: 'Use Monday’s hours until Friday' }).click();
+  await page.getByRole('button', { name: 'Put kitchen on file' }).click();
+  await expect(page.getByText('Mon, Tue, Wed, Thu, Fri: 06:00–10:30, 14:00–16:00')).toBeVisible();
+
+  await page.getByRole('link', { name: 'New unit' }).first().click();
+  await page.getByLabel('Name', { exact: true }).fill('Fry line drawers');
+  await page.getByLabel('Kind').selectOption({ label: 'Drawer base' });
+  await expect(page.getByLabel('Expansion')).toHaveValue('capillary');
+  await page.getByLabel('What its condenser breathes').selectOption({ label: 'Beside fryer' });
+  await page.getByLabel('Refrigerant').selectOption('R290');
+  await expect(page.getByText('R-290 is A3.')).toBeVisible();
+  await expect(page.getByText(/local code/)).toBeVisible();
+  await page.getByLabel('Charge').fill('4.2');
+  await accessible();
+  await page.getByRole('button', { name: 'Put unit on file' }).click();
+  await expect(page.getByRole('heading', { name: 'Fry line drawers' })).toBeVisible();
+  await expect(page.getByText('4.2 oz')).toBeVisible();
+  await expect(page.getByText('every 4 weeks, on Tuesdays')).toBeVisible();
+  await accessible();
+});
+
+test('a rule is changed by weeks or by a rule of its own, and the old one stays as history', async ({ page, signIn, accessible }) => {
+  await signIn('owner');
+  await page.goto('/customers?q=Nettle');
+  await page.getByRole('link', { name: 'Nettle & Thyme' }).click();
+  await page.getByRole('link', { name: 'Canal Street' }).click();
+  await page.getByRole('link', { name: 'Fry line drawers' }).click();
+  const task = page.getByRole('listitem').filter({ has: page.getByRole('heading', { name: 'Coil cleaning' }) });
+  await task.getByText('Change the rule').click();
+  await task.getByLabel('A rule of its own').check();
+  await task.getByLabel('Rule', { exact: true }).fill('FREQ=MONTHLY;BYDAY=9XX');
+  await task.getByRole('textbox', { name: 'Why' }).fill('Contract of this year');
+  await task.getByRole('button', { name: 'Save rule' }).click();
+  await expect(task.getByText(/BYDAY takes MO/)).toBeVisible();
+  await expect(task.getByRole('textbox', { name: 'Why' })).toHaveValue('Contract of this year');
+  await accessible();
+  await task.getByLabel('Rule', { exact: true }).fill('FREQ=MONTHLY;BYDAY=1TU');
+  await task.getByRole('button', { name: 'Save rule' }).click();
+  await expect(task.getByText('every month, on the first Tuesday').first()).toBeVisible();
+  await task.getByText(/^History/).click();
+  await expect(task.getByText('Contract of this year')).toBeVisible();
+  await expect(task.getByText(/every 4 weeks, on Tuesdays → every month/)).toBeVisible();
+});
+
+test('a stale edit is told with who changed what, and what was typed stays', async ({ page, signIn, browser, accessible }) => {
+  await signIn('dispatcher');
+  await page.goto('/customers?q=Nettle');
+  await page.getByRole('link', { name: 'Nettle & Thyme' }).click();
+  await page.getByRole('link', { name: 'Canal Street' }).click();
+  await page.getByRole('link', { name: 'Edit kitchen' }).click();
+  await page.getByLabel('Access notes').fill('Typed by the slower one');
+  const address = page.url();
+
+  const other = await browser.newContext();
+  const owner = await other.newPage();
+  const { signInAs } = await import('./support/sign-in');
+  await owner.goto(new URL('/sign-in', address).href);
+  await signInAs(owner, 'owner');
+  await owner.goto(address);
+  await owner.getByLabel('Energy price').fill('0.19');
+  await owner.getByRole('button', { name: 'Save kitchen' }).click();
+  await expect(owner).not.toHaveURL(/edit/);
+  await other.close();
+
+  await page.getByRole('button', { name: 'Save kitchen' }).click();
+  await expect(page.getByText(/Maren Oake changed this kitchen while this form was open \(energy price\)/)).toBeVisible();
+  await expect(page.getByLabel('Access notes')).toHaveValue('Typed by the slower one');
+  await accessible();
+});
+
+test('a unit goes off file with a reason and comes back', async ({ page, signIn, accessible }) => {
+  await signIn('dispatcher');
+  await page.goto('/customers?q=Fry+line+drawers');
+  await page.getByRole('link', { name: 'Fry line drawers' }).click();
+  await page.getByText('Take this unit off file').click();
+  await page.getByRole('textbox', { name: 'Why' }).fill('Sold with the fryer');
+  await page.getByRole('button', { name: 'Take unit off file' }).click();
+  await expect(page.getByText('This unit is off file.')).toBeVisible();
+  await expect(page.getByText('Sold with the fryer')).toBeVisible();
+  await accessible();
+  await page.getByRole('button', { name: 'Put it back on file' }).click();
+  await expect(page.getByText('This unit is off file.')).toHaveCount(0);
+});
+
+test('each role opens what it may and nothing else', async ({ page, signIn, expectMessage }) => {
+  expectMessage(/403|forbidden/i);
+  const rooms = { '/customers': 'otd', '/customers/new': 'od', '/customers/import': 'od', '/customers/export': 'od', '/customers/template': 'od', '/due': 'od', '/people': 'o', '/people/new': 'o', '/shop': 'o', '/me': 'otd' };
+  for (const role of ['owner', 'dispatcher', 'technician'] as const) {
+    await signIn(role);
+    for (const [path, may] of Object.entries(rooms)) {
+      const answer = await page.request.get(path);
+      const open = may.includes(role[0] ?? '');
+      // A refused page shows its words with the status of refusal.
+      expect(`${role} ${path} ${answer.status()}`).toBe(`${role} ${path} ${open ? 200 : 403}`);
+    }
+  }
+  await page.context().clearCookies();
+  for (const path of Object.keys(rooms)) {
+    const answer = await page.request.get(path, { maxRedirects: 0 });
+    expect([303, 307, 401], path).toContain(answer.status());
+  }
+});

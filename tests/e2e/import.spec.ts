@@ -1,0 +1,66 @@
+import { readFile } from 'node:fs/promises';
+import { fleetCsv } from '../support/fleet-csv';
+import { freshShop } from './support/server';
+import { expect, test } from './support/test';
+
+test.beforeAll(() => freshShop());
+
+test('a fleet of 5,000 goes on file in one go, with progress, and comes out again', async ({ page, signIn, accessible }) => {
+  test.slow();
+  await signIn('dispatcher');
+  await page.goto('/customers');
+  await page.getByRole('link', { name: 'Import a fleet' }).click();
+  await accessible();
+  await page.getByLabel('File', { exact: true }).setInputFiles({ name: 'fleet.csv', mimeType: 'text/csv', buffer: Buffer.from(fleetCsv(5000)) });
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByRole('heading', { name: 'All of it fits' })).toBeVisible({ timeout: 60_000 });
+  await expect(page.getByText('5,000 units with')).toBeVisible();
+  await accessible();
+  await page.getByRole('button', { name: 'Put 5,000 units on file' }).click();
+  await expect(page.getByRole('progressbar')).toBeVisible();
+  await expect(page.getByText('Done', { exact: true })).toBeVisible({ timeout: 90_000 });
+  await accessible();
+
+  const download = page.waitForEvent('download');
+  await page.goto('/customers');
+  await expect(page.getByText(/5,?134 units on file/)).toBeVisible();
+  await page.getByRole('link', { name: 'Export as CSV' }).click();
+  const file = await readFile(await (await download).path(), 'utf8');
+  expect(file.trim().split('\r\n')).toHaveLength(5135);
+});
+
+test('every bad row is named with its line, its column and what to do; nothing goes on file', async ({ page, signIn, accessible }) => {
+  await signIn('dispatcher');
+  await page.goto('/customers/import');
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByText('Choose a file or paste its lines.')).toBeVisible();
+
+  const lines = fleetCsv(60).replaceAll('Chain', 'Bad chain').replaceAll('T-', 'BT-').split('\r\n');
+  lines[4] = (lines[4] ?? '').replace('prep_table', 'pram');
+  lines[20] = (lines[20] ?? '').replace(/,38,/, ',999,');
+  await page.getByLabel('Or paste the lines').fill(lines.join('\n'));
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByRole('heading', { name: '2 things to mend' })).toBeVisible();
+  await expect(page.getByText('Nothing has been written.')).toBeVisible();
+  await expect(page.getByRole('row', { name: /^5 kind pram/ })).toBeVisible();
+  await expect(page.getByRole('row', { name: /^21 box_f 999 .*-76 to 77/ })).toBeVisible();
+  await accessible();
+
+  // What was pasted is still there to be mended.
+  const again = page.getByLabel('The lines as you gave them');
+  await expect(again).toHaveValue(/pram/);
+  await again.fill((await again.inputValue()).replace('pram', 'prep_table').replace(',999,', ',38,'));
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByRole('button', { name: 'Put 60 units on file' })).toBeVisible();
+});
+
+test('the template is read without a complaint', async ({ page, signIn }) => {
+  await signIn('owner');
+  await page.goto('/customers/import');
+  const download = page.waitForEvent('download');
+  await page.getByRole('link', { name: 'Template with examples' }).click();
+  const path = await (await download).path();
+  await page.getByLabel('File', { exact: true }).setInputFiles({ name: 'template.csv', mimeType: 'text/csv', buffer: await readFile(path) });
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByRole('button', { name: 'Put 3 units on file' })).toBeVisible();
+});

@@ -1,18 +1,11 @@
-/** A seeded stream of uniform numbers in [0, 1). The same seed gives the same stream on every machine. */
+import { RandomStream } from '../numerics/random';
+
+/** A seeded stream of uniform numbers in [0, 1). */
 export type Random = () => number;
 
-/**
- * Mulberry32 (Tommy Ettinger, public domain): 32 bits of state, period 2^32.
- * Enough for a search that draws a few million numbers; not for secrets.
- */
 export function seededRandom(seed: number): Random {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
+  const stream = new RandomStream(seed, 'planning');
+  return () => stream.next();
 }
 
 /** A whole number from `low` to `high`, both included. */

@@ -55,10 +55,15 @@ export function* solveModel(model: Model, options: ModelSolveOptions): Generator
   const { seed, iterations, lp, remainingMs, onImprovement } = options;
   const pool = routePool(model, POOL);
   const stopAt = lp ? remainingMs() * (1 - SEARCH_SHARE) : 0;
-  const hunt = yield* stepWhile(
-    anneal(model, { seed, iterations, start: options.start, onImprovement, onAccepted: (solution) => pool.collect(solution) }),
-    () => remainingMs() > stopAt,
-  );
+  const whole = remainingMs() - stopAt;
+  let skipped = false;
+  const search = anneal(model, {
+    seed, iterations, start: options.start, onImprovement,
+    onAccepted: (solution) => pool.collect(solution),
+    pace: () => 1 - (remainingMs() - stopAt) / whole,
+    onSkipped: () => (skipped = true),
+  });
+  const hunt = yield* stepWhile(search, () => remainingMs() > stopAt);
   let solution = hunt.done ? hunt.result : hunt.last;
   let bound = options.floor;
   const closed = (): boolean => bound > solution.cost - (model.wholeCosts ? 1 - 1e-6 : 1e-6 * Math.max(1, Math.abs(solution.cost)));
@@ -80,7 +85,7 @@ export function* solveModel(model: Model, options: ModelSolveOptions): Generator
     onImprovement?.(solution);
   }
   const proven = closed();
-  return { solution, bound: proven ? solution.cost : Math.min(solution.cost, bound), proven, searched: hunt.done };
+  return { solution, bound: proven ? solution.cost : Math.min(solution.cost, bound), proven, searched: hunt.done && !skipped };
 }
 
 interface Closing {
@@ -95,7 +100,7 @@ function* closeGap(
 ): Generator<Closing, Closing, void> {
   const memory = nearMemory(model, REMEMBERED);
   let columns: readonly Column[] = [...columnsOf(model, solution), ...met.map(({ shift, jobs, sets, cost }) => ({ shift, jobs, sets, cost }))];
-  let dual: DualBound = { bound: -Infinity, duals: startingDuals(model, solution), converged: false };
+  let dual: DualBound = { bound: -Infinity, duals: startingDuals(model, solution), least: [], converged: false };
   for (let partials = MOST_PARTIALS; ; partials *= 2) {
     const master = openMaster(model, lp);
     let returns: boolean;

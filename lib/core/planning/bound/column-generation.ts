@@ -9,6 +9,8 @@ import { price } from './pricing';
 export interface DualBound {
   readonly bound: number;
   readonly duals: Float64Array;
+  /** Least reduced cost of a route at these duals, for each kind of shift; at most zero. */
+  readonly least: readonly number[];
   /** True when the relaxation is solved to the end, false when it was cut short. */
   readonly converged: boolean;
 }
@@ -53,10 +55,12 @@ export function* generateColumns(
       let bound = left.value;
       for (const dual of duals) bound += dual;
       const found: Column[] = left.columns;
+      const least: number[] = [];
       for (const kind of kinds) {
         const result = price(model, kind.shift, duals, memory, mostLabels);
         if (!result.proven) return best;
         bound += kind.copies * result.best;
+        least.push(result.best);
         for (const route of result.routes) {
           const cost = costOf(model, route.shift, route.jobs, route.sets, route.reduced, duals);
           // Wanted by the master's own duals, whatever the smoothed ones say.
@@ -65,7 +69,7 @@ export function* generateColumns(
         }
         yield best;
       }
-      if (bound > best.bound) best = { bound, duals: Float64Array.from(duals), converged: false };
+      if (bound > best.bound) best = { bound, duals: Float64Array.from(duals), least, converged: false };
       if (bound >= lp.objective - NOTHING * Math.max(1, Math.abs(lp.objective))) return { ...best, converged: true };
       if (master.add(found) > 0) break;
       if (!smooth) return { ...best, converged: true };

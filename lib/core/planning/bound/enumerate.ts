@@ -1,7 +1,7 @@
 import { EPS, startAt, type Model } from '../model/model';
 import { CompletionBounds } from './completion';
 import type { Column } from './master';
-import { allOptions, type Option } from './options';
+import { nearOptions, type Option } from './options';
 
 interface Partial {
   readonly job: number;
@@ -18,18 +18,23 @@ interface Partial {
 }
 
 /**
- * Every route of one shift that can be part of a plan at most `gap` dearer than the bound
- * the duals prove: those with reduced cost up to `gap` (Baldacci, Christofides & Mingozzi
+ * Every route of one shift with reduced cost up to `limit`: those that a plan may use whose
+ * cost exceeds the bound the duals prove by no more than the limit allows (Baldacci, Christofides & Mingozzi
  * 2008). Of routes covering the same items only the cheapest is kept. Yields now and then;
  * gives up (null) beyond `most` partial routes.
  */
 export function* enumerateRoutes(
-  model: Model, shiftIndex: number, duals: Float64Array, gap: number, most: number,
+  model: Model, shiftIndex: number, duals: Float64Array, limit: number, gap: number, most: number,
 ): Generator<void, Column[] | null, void> {
   const shift = model.shifts[shiftIndex]!;
   const views = model.views[shiftIndex]!;
   const { time, drive, places, jobs } = model;
-  const options: Option[][] = jobs.map((_, j) => allOptions(model, shiftIndex, j, duals).sort((a, b) => a.minutes - b.minutes));
+  const options: Option[][] = [];
+  for (const j of jobs.keys()) {
+    const near = nearOptions(model, shiftIndex, j, duals, gap);
+    if (!near) return null;
+    options.push(near);
+  }
   const active = [...jobs.keys()].filter((j) => options[j]!.length > 0);
   const completion = new CompletionBounds(model, shiftIndex, options);
   const words = (jobs.length + 31) >>> 5;
@@ -52,7 +57,7 @@ export function* enumerateRoutes(
         if (finish + time[job.place * places + shift.endPlace]! > shift.hardTo + EPS) break;
         const late = start > view.promised ? (start - view.promised) * view.latePrice : 0;
         const cost = (from?.cost ?? 0) + drive[at + job.place]! + option.cost + late;
-        if (cost + completion.toGo(k, finish) > gap + 1e-6) continue;
+        if (cost + completion.toGo(k, finish) > limit + 1e-6) continue;
         const visited = from ? from.visited.slice() : new Int32Array(words);
         visited[k >>> 5]! |= 1 << (k & 31);
         grown.push({ job: k, set: option.set, finish, cost, load, parent: from, visited, covers: coverKey(from, k, option.set), dead: false });
@@ -87,7 +92,7 @@ export function* enumerateRoutes(
     const homeward = jobs[partial.job]!.place * places + shift.endPlace;
     const over = partial.finish + time[homeward]! - shift.to;
     const reduced = partial.cost + drive[homeward]! + (over > 0 ? over * shift.overtimePrice : 0);
-    if (reduced > gap + 1e-6) return;
+    if (reduced > limit + 1e-6) return;
     const rival = found.get(partial.covers);
     if (!rival || reduced < rival.reduced) found.set(partial.covers, { reduced, last: partial });
   }

@@ -9,15 +9,35 @@ export interface Option {
 
 /** Components of items larger than this are priced without their bring-along rule, which only lowers the bound. */
 const LARGEST_COMPONENT = 12;
+/** Sets listed for a proof, at most. */
+const MOST_SETS = 1024;
+/** Stands in a component that was too large to list. */
+const UNLISTED = -1;
 
-/** Every permitted set of a job's items on one shift; only where the job lists them all. */
-export function allOptions(model: Model, shift: number, jobIndex: number, duals: Float64Array): Option[] {
+/**
+ * The permitted sets that a plan within `gap` of the bound may use, shortest first: a set
+ * dearer by more than the gap than one no longer could be replaced by that one, and no
+ * route costs less than nothing at these duals. Null if there are too many sets to list.
+ */
+export function nearOptions(model: Model, shift: number, jobIndex: number, duals: Float64Array, gap: number): Option[] | null {
   const view = model.views[shift]![jobIndex];
   const job = model.jobs[jobIndex]!;
-  if (!view) return [];
-  return job.bundles
-    .filter((set) => (set & ~view.allowed) === 0 && isClosed(job, set))
-    .map((set) => ({ set, minutes: minutesFor(job, set), cost: view.visitCost + reduced(job, view.itemCost, set, duals) }));
+  if (!view || view.allowed === 0) return [];
+  let sets = [0];
+  for (const component of components(job, view.allowed)) {
+    if (component.includes(UNLISTED) || sets.length * component.length > MOST_SETS) return null;
+    sets = sets.flatMap((set) => component.map((part) => set | part));
+  }
+  const all = sets
+    .filter((set) => set !== 0)
+    .map((set) => ({ set, minutes: minutesFor(job, set), cost: view.visitCost + reduced(job, view.itemCost, set, duals) }))
+    .sort((a, b) => a.minutes - b.minutes || a.cost - b.cost);
+  let cheapest = Infinity;
+  return all.filter((option) => {
+    const usable = option.cost <= cheapest + gap + 1e-6;
+    cheapest = Math.min(cheapest, option.cost);
+    return usable;
+  });
 }
 
 /** The permitted sets that are not both longer and dearer than another; shortest first. */
@@ -31,7 +51,7 @@ export function bestOptions(model: Model, shift: number, jobIndex: number, duals
   for (const component of components(job, view.allowed)) {
     const next = visits.slice();
     for (const part of component) {
-      if (part === 0) continue;
+      if (part === 0 || part === UNLISTED) continue;
       const minutes = minutesFor(job, part) - job.setup;
       const cost = reduced(job, view.itemCost, part, duals);
       for (const option of [nothing, ...visits])
@@ -88,7 +108,7 @@ function components(job: Job, allowed: number): number[][] {
     }
     rest &= ~group;
     const items = [...Array(job.items).keys()].filter((i) => (group & (1 << i)) !== 0);
-    if (items.length > LARGEST_COMPONENT) for (const i of items) groups.push([0, 1 << i]);
+    if (items.length > LARGEST_COMPONENT) groups.push(...items.map((i) => [0, 1 << i]), [UNLISTED]);
     else {
       const subsets: number[] = [];
       for (let sub = group; ; sub = (sub - 1) & group) {

@@ -8,7 +8,7 @@ import { kindsOf, openMaster, type Column } from './master';
 import { tighten } from './subset-rows';
 
 /** Sets left undone are listed in full up to this many items a job. */
-const MOST_ITEMS = 10;
+const MOST_ITEMS = 13;
 
 export interface ProofLimits {
   readonly mostPartials: number;
@@ -25,11 +25,12 @@ export interface ProofLimits {
 export function* proveOptimal(
   model: Model, solver: LpSolver, dual: DualBound, incumbent: Solution, limits: ProofLimits,
 ): Generator<void, Solution | null, void> {
-  if (!model.jobs.every((job) => job.bundlesComplete && job.items <= MOST_ITEMS)) return null;
+  if (model.jobs.some((job) => job.items > MOST_ITEMS)) return null;
   const gap = incumbent.cost - dual.bound + 1e-6;
   const columns: Column[] = leaveColumns(model, dual.duals, gap);
-  for (const kind of kindsOf(model)) {
-    const routes = yield* enumerateRoutes(model, kind.shift, dual.duals, gap, limits.mostPartials);
+  for (const [k, kind] of kindsOf(model).entries()) {
+    // The bound already counts each kind's cheapest route; only what a route costs beyond it eats into the gap.
+    const routes = yield* enumerateRoutes(model, kind.shift, dual.duals, gap + dual.least[k]!, gap, limits.mostPartials);
     if (!routes) return null;
     columns.push(...routes);
     if (columns.length > limits.mostColumns) return null;

@@ -20,7 +20,7 @@ export function tourModel(instance: TourInstance): Model {
     time: new Float64Array(n * n),
     drive: matrix,
     jobs: Array.from({ length: n - 1 }, (_, j) => ({
-      place: j + 1, items: 1, all: 1, setup: 0, minutes: [0], demand: 0, brings: [1], bundles: [1], bundlesComplete: true,
+      place: j + 1, items: 1, all: 1, setup: 0, minutes: [0], demand: 0, brings: [1], bundles: [1],
       leave: fixedPrice(2 * n * longest + 1), firstRow: j,
     })),
     shifts: [{ startPlace: 0, endPlace: 0, from: 0, to: Infinity, hardTo: Infinity, overtimePrice: 0, capacity: Infinity, kind: 0 }],

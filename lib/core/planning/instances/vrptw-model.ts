@@ -66,7 +66,7 @@ export function vrptwModel(instance: VrptwInstance, options: VrptwOptions = {}):
     drive: time,
     jobs: rows.slice(1).map((row, j) => ({
       place: j + 1, items: 1, all: 1, setup: 0, minutes: [tick(row.service)], demand: row.demand, brings: [1],
-      bundles: [1], bundlesComplete: true, leave: fixedPrice(leftOut), firstRow: j,
+      bundles: [1], leave: fixedPrice(leftOut), firstRow: j,
     })),
     shifts: Array.from({ length: fleet }, () => shift),
     views: Array.from({ length: fleet }, () => views),

@@ -10,11 +10,11 @@ type Bare = Pick<Job, 'items' | 'all' | 'brings'>;
  * items; otherwise families along `order` (most pressing first): the first one, two, three …
  * of what each group of technicians may do, and each item with what it brings.
  */
-export function bundlesOf(job: Bare, order: readonly number[], allowed: ReadonlySet<number>): { bundles: number[]; complete: boolean } {
+export function bundlesOf(job: Bare, order: readonly number[], allowed: ReadonlySet<number>): number[] {
   if (job.items <= LIST_ALL) {
     const bundles: number[] = [];
     for (let set = job.all; set !== 0; set = (set - 1) & job.all) if (isClosed(job as Job, set)) bundles.push(set);
-    return { bundles, complete: true };
+    return bundles;
   }
   const found = new Set<number>();
   for (const may of allowed) {
@@ -27,7 +27,7 @@ export function bundlesOf(job: Bare, order: readonly number[], allowed: Readonly
       found.add(prefix);
     }
   }
-  return { bundles: [...found], complete: false };
+  return [...found];
 }
 
 /** A set with everything it brings along, and what that brings. */

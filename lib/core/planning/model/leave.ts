@@ -4,78 +4,87 @@ import type { LeaveCost } from './model';
 export interface LaterItem {
   /** Cost on each candidate day; falls up to `best` and rises from there. */
   readonly onDay: readonly number[];
-  /** Index of the first candidate day on or after the due day (the number of days if none). */
+  /** Index of the first candidate day on or after the due day. */
   readonly best: number;
 }
-
-/** Turns an item's cost on its trip into its share of the total; `index` is below zero for items that are always left. */
-type Weigh = (cost: number, index: number) => number;
 
 /**
  * Cheapest way to do a set of items on later trips: choose trip days, each costing `trip`,
  * and do every item on the better of the trips around its due day. A shortest path over
- * the days, exact because an item's cost has a single valley.
+ * the days, exact because an item's cost has a single valley; a trip is never worth moving
+ * off the first day or some item's due day.
  * `always` are items that no one would do this week; the cost of their trips alone is
  * taken off, so that zero means "nothing beyond what will come anyway".
  */
-export function laterTrips(items: readonly LaterItem[], always: readonly LaterItem[], days: number, trip: number): LeaveCost {
+export function laterTrips(items: readonly LaterItem[], always: readonly LaterItem[], trip: number): LeaveCost {
   const known = new Map<number, number>();
-  const all = [...items.map((item, index) => ({ item, index })), ...always.map((item) => ({ item, index: -1 }))];
-  const path = (keep: (index: number) => boolean, weigh: Weigh): number =>
-    cheapestPath(all.filter((entry) => entry.index < 0 || keep(entry.index)), days, trip, weigh);
-  const base = always.length === 0 ? 0 : path(() => false, (cost) => cost);
-  const cost = (set: number): number => {
-    if (set === 0) return 0;
-    let value = known.get(set);
-    if (value === undefined) {
-      value = Math.max(0, path((index) => (set & (1 << index)) !== 0, (paid) => paid) - base);
-      known.set(set, value);
-    }
-    return value;
-  };
+  const sort = (entries: Entry[]): Entry[] => entries.sort((a, b) => a.best - b.best);
+  const waiting = always.map(({ onDay, best }) => ({ onDay, best, index: -1 }));
+  const all = sort([...items.map(({ onDay, best }, index) => ({ onDay, best, index })), ...waiting]);
+  const base = cheapest(sort(waiting.slice()), trip, null).cost;
   return {
-    cost,
+    cost: (set) => {
+      if (set === 0) return 0;
+      let value = known.get(set);
+      if (value === undefined) {
+        value = Math.max(0, cheapest(all.filter(({ index }) => index < 0 || (set & (1 << index)) !== 0), trip, null).cost - base);
+        known.set(set, value);
+      }
+      return value;
+    },
     dearest: (prizes) => {
-      const taken = new Set<number>();
-      const value = cheapestPath(all, days, trip, (paid, index) => (index < 0 ? paid : Math.min(0, paid - prizes[index]!)), taken) - base;
-      if (value >= 0) return { set: 0, value: 0 };
+      const { cost, trips } = cheapest(all, trip, prizes);
+      if (cost - base >= 0) return { set: 0, value: 0 };
       let set = 0;
-      for (const index of taken) set |= 1 << index;
-      return { set, value };
+      for (const { onDay, index } of all)
+        if (index >= 0 && trips.reduce((least, day) => Math.min(least, onDay[day]!), Infinity) < prizes[index]!) set |= 1 << index;
+      return { set, value: cost - base };
     },
   };
 }
 
-function cheapestPath(
-  entries: readonly { readonly item: LaterItem; readonly index: number }[], days: number, trip: number, weigh: Weigh, taken?: Set<number>,
-): number {
-  const upTo = new Array<number>(days).fill(Infinity);
-  const from = new Array<number>(days).fill(-1);
-  let least = Infinity;
-  let last = -1;
-  for (let b = 0; b < days; b++) {
-    let first = trip;
-    for (const { item, index } of entries) if (item.best <= b) first += weigh(item.onDay[b]!, index);
-    upTo[b] = first;
+interface Entry extends LaterItem {
+  /** Which item; below zero for one that is always left. */
+  readonly index: number;
+}
+
+/** Entries in order of their best day. With prizes an item is left out where it costs more than its prize. */
+function cheapest(entries: readonly Entry[], trip: number, prizes: ArrayLike<number> | null): { cost: number; trips: number[] } {
+  if (entries.length === 0) return { cost: 0, trips: [] };
+  const days = [0];
+  for (const { best } of entries) if (best !== days[days.length - 1]) days.push(best);
+  const m = days.length;
+  // entries[after[d]] is the first whose best day lies after days[d].
+  const after = days.map((day) => {
+    const first = entries.findIndex(({ best }) => best > day);
+    return first < 0 ? entries.length : first;
+  });
+  const weigh = (entry: Entry, paid: number): number => (prizes && entry.index >= 0 ? Math.min(0, paid - prizes[entry.index]!) : paid);
+  const upTo = new Array<number>(m).fill(Infinity);
+  const from = new Array<number>(m).fill(-1);
+  let cost = Infinity;
+  let last = 0;
+  for (let b = 0; b < m; b++) {
+    const dayB = days[b]!;
+    let least = trip;
+    for (let e = 0; e < after[b]!; e++) least += weigh(entries[e]!, entries[e]!.onDay[dayB]!);
     for (let a = 0; a < b; a++) {
-      let cost = upTo[a]! + trip;
-      for (const { item, index } of entries)
-        if (item.best > a && item.best <= b) cost += weigh(Math.min(item.onDay[a]!, item.onDay[b]!), index);
-      if (cost < upTo[b]!) [upTo[b], from[b]] = [cost, a];
+      const dayA = days[a]!;
+      let sum = upTo[a]! + trip;
+      for (let e = after[a]!; e < after[b]!; e++) {
+        const { onDay } = entries[e]!;
+        sum += weigh(entries[e]!, Math.min(onDay[dayA]!, onDay[dayB]!));
+      }
+      if (sum < least) [least, from[b]] = [sum, a];
     }
-    let closing = upTo[b]!;
-    for (const { item, index } of entries) if (item.best > b) closing += weigh(item.onDay[b]!, index);
-    if (closing < least) [least, last] = [closing, b];
+    upTo[b] = least;
+    let closing = least;
+    for (let e = after[b]!; e < entries.length; e++) closing += weigh(entries[e]!, entries[e]!.onDay[dayB]!);
+    if (closing < cost) [cost, last] = [closing, b];
   }
-  if (taken) {
-    const trips: number[] = [];
-    for (let b = last; b >= 0; b = from[b]!) trips.push(b);
-    for (const { item, index } of entries) {
-      const paid = Math.min(...trips.map((b) => item.onDay[b]!));
-      if (index >= 0 && weigh(paid, index) < 0) taken.add(index);
-    }
-  }
-  return least;
+  const trips: number[] = [];
+  for (let b = last; b >= 0; b = from[b]!) trips.push(days[b]!);
+  return { cost, trips };
 }
 
 /** Items that must be done now or not at all: a fixed price for each one left. */

@@ -44,8 +44,6 @@ export interface Job {
   readonly brings: readonly number[];
   /** Sets of items the search tries as one visit. */
   readonly bundles: readonly number[];
-  /** True where `bundles` holds every permitted set, so that nothing is lost by trying only those. */
-  readonly bundlesComplete: boolean;
   readonly leave: LeaveCost;
   /** First row of the job's items when all items of all jobs are counted through. */
   readonly firstRow: number;

@@ -7,8 +7,11 @@ import { copyOf, costOf, nothingDone, type Solution } from './solution';
 
 export interface SearchOptions {
   readonly seed: number;
-  /** Ruin-and-recreate rounds. The result depends on the seed and this alone unless `keepGoing` cuts it short. */
+  /** Ruin-and-recreate rounds. The result depends on the seed and this alone, unless rounds are skipped. */
   readonly iterations: number;
+  /** Share of the time that is used up, 0 to 1. Where it runs ahead of the rounds, rounds are skipped to cool down in time. */
+  readonly pace?: () => number;
+  readonly onSkipped?: () => void;
   readonly start?: Solution;
   readonly onImprovement?: (solution: Solution, iteration: number) => void;
   /** Sees every plan the search moves to. */
@@ -39,7 +42,15 @@ export function* anneal(model: Model, options: SearchOptions): Generator<Solutio
   let temperature = hot;
   const cooling = (cold / hot) ** (1 / Math.max(1, options.iterations));
   for (let i = 1; i <= options.iterations; i++) {
-    if (i % LOOK_UP_EVERY === 0) yield best;
+    if (i % LOOK_UP_EVERY === 0) {
+      yield best;
+      const due = Math.floor((options.pace?.() ?? 0) * options.iterations);
+      if (due > i) {
+        options.onSkipped?.();
+        temperature = hot * cooling ** due;
+        i = due;
+      }
+    }
     const next = copyOf(current);
     const removed = ruin(model, near, next, random);
     const candidates = new Set(removed);

@@ -19,11 +19,23 @@ export interface ChoiceBook {
 
 /** Remembers choices, because the search asks for the same few again and again. */
 export function choiceBook(model: Model): ChoiceBook {
+  // Shifts on which a job costs and allows the same have the same choices.
+  const alike = model.jobs.map((_, j) => {
+    const first = new Map<readonly number[], Map<number, number>>();
+    return model.views.map((views, s) => {
+      const view = views[j];
+      if (!view) return s;
+      const same = first.get(view.itemCost) ?? new Map<number, number>();
+      first.set(view.itemCost, same);
+      if (!same.has(view.allowed)) same.set(view.allowed, s);
+      return same.get(view.allowed)!;
+    });
+  });
   const shifts = model.shifts.length;
   const visits = model.jobs.map(() => new Map<number, Choices>());
   const joins = model.jobs.map(() => new Map<number, Choices>());
   const look = (book: Map<number, Choices>[], shift: number, job: number, open: number, own: boolean): Choices => {
-    const key = open * shifts + shift;
+    const key = open * shifts + alike[job]![shift]!;
     let found = book[job]!.get(key);
     if (!found) book[job]!.set(key, (found = choose(model, shift, job, open, own)));
     return found;

@@ -62,6 +62,8 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
     const items: KitchenItems = itemsOf(problem, kitchen, tasks, trip, days, skillSets);
     always.push(...items.always);
     if (items.tasks.length === 0) continue;
+    // One list a day, shared by all shifts of that day.
+    const itemCost = new Map(days.map((day) => [day, items.tasks.map((task) => dayCost(task, day, prices))]));
     const open = sifted.open.get(kitchenId)!.map((range) => ({ open: up(range.startMs), close: down(range.endMs) })).sort((a, b) => a.open - b.open);
     shifts.forEach(({ shift }, s) => {
       const allowed = items.tasks.reduce((set, task, i) => (canDo(skillSets[s]!, task, kitchen) && shift.day >= (task.notBeforeDay ?? -Infinity) ? set | (1 << i) : set), 0);
@@ -71,7 +73,7 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
       const usable = merged(open.map((w) => ({ open: Math.max(w.open, from), close: Math.min(w.close, hardTo) })).filter((w) => w.close > w.open));
       views[s]!.push(allowed === 0 || usable.length === 0 ? null : {
         allowed, opens: usable.map((w) => w.open), closes: usable.map((w) => w.close),
-        itemCost: items.tasks.map((task) => dayCost(task, shift.day, prices)), visitCost: access, promised: Infinity, latePrice: 0,
+        itemCost: itemCost.get(shift.day)!, visitCost: access, promised: Infinity, latePrice: 0,
       });
     });
     jobs.push({ ...items.job, place, firstRow: rows });
@@ -87,7 +89,7 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
     }));
     jobs.push({
       place: placeOf.get(visit.kitchenId)!, items: 1, all: 1, setup: 0, minutes: [end - start], demand: 0, brings: [1], bundles: [1],
-      bundlesComplete: true, leave: fixedPrice(KEEP_FIXED), firstRow: rows, pinned: true,
+      leave: fixedPrice(KEEP_FIXED), firstRow: rows, pinned: true,
     });
     compiled.push({ kitchen, tasks: problem.tasks.filter((task) => visit.taskIds.includes(task.id)), fixed: visit });
     rows++;

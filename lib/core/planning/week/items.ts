@@ -47,8 +47,7 @@ export function itemsOf(problem: WeekProblem, kitchen: Kitchen, tasks: readonly 
   const all = chosen.length === 0 ? 0 : 2 ** chosen.length - 1;
   const bare = { items: chosen.length, all, brings: brings.map((_, i) => closure({ items: chosen.length, all, brings }, 1 << i)) };
   const may = new Set(skillSets.map((skills) => chosen.reduce((set, task, i) => (canDo(skills, task, kitchen) ? set | (1 << i) : set), 0)));
-  const { bundles, complete } = bundlesOf(bare, [...chosen.keys()], may);
-  return {
+    return {
     tasks: chosen,
     always,
     job: {
@@ -56,9 +55,8 @@ export function itemsOf(problem: WeekProblem, kitchen: Kitchen, tasks: readonly 
       setup: Math.ceil(kitchen.accessMinutes ?? 0),
       minutes: chosen.map((task) => Math.max(1, Math.ceil(task.minutes * (kitchen.durationFactor ?? 1) - 1e-9))),
       demand: 0,
-      bundles,
-      bundlesComplete: complete,
-      leave: laterTrips(chosen.map(later), bearing.map(later), laterDays.length, trip),
+      bundles: bundlesOf(bare, [...chosen.keys()], may),
+      leave: laterTrips(chosen.map(later), bearing.map(later), trip),
     },
   };
 }

@@ -12,16 +12,19 @@ const count = (n: number, word: string) => `${n.toLocaleString('en-US')} ${word}
 export function BucketTabs({ counts, bucket, limit, query }: Props) {
   return (
     <>
-      <nav aria-label="Parts of the list" className="mb-3 grid gap-2 sm:grid-cols-3">
+      <nav aria-label="Parts of the list" className="mb-3 grid grid-cols-3 gap-2">
         {BUCKETS.map((b) => (
           <Link
             key={b}
             href={addressOf(query, { show: b, from: undefined, after: undefined })}
             aria-current={b === bucket ? 'page' : undefined}
-            className={`rounded-md border px-4 py-2.5 text-ink no-underline ${b === bucket ? 'border-cold bg-cold-wash' : 'border-line bg-sheet hover:border-edge'}`}
+            className={`rounded-md border px-2.5 py-2 sm:px-4 sm:py-2.5 text-ink no-underline ${b === bucket ? 'border-cold bg-cold-wash' : 'border-line bg-sheet hover:border-edge'}`}
           >
             <span className="block font-bold">{BUCKET_LABEL[b]}</span>
-            <span className="text-soft">{counts[b].tasks === 0 ? 'nothing to book' : `${count(counts[b].tasks, 'task')} in ${count(counts[b].kitchens, 'kitchen')}`}</span>
+            <span className="text-soft">
+              {counts[b].tasks === 0 ? 'nothing' : count(counts[b].tasks, 'task')}
+              <span className="max-sm:hidden">{counts[b].tasks === 0 ? ' to book' : ` in ${count(counts[b].kitchens, 'kitchen')}`}</span>
+            </span>
           </Link>
         ))}
       </nav>

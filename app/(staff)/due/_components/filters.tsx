@@ -8,19 +8,19 @@ type Props = { query: Record<string, string | undefined>; kinds: { value: string
 /** Narrows the list. A plain form: it works by keyboard and its answer has an address. */
 export function Filters({ query, kinds, narrowed }: Props) {
   return (
-    <form role="search" action="/due" className="mb-5 flex flex-wrap items-end gap-x-3 gap-y-2">
+    <form role="search" action="/due" className="mb-5 grid grid-cols-2 items-end gap-x-3 gap-y-2 sm:flex sm:flex-wrap">
       <input type="hidden" name="show" value={query.show ?? ''} />
-      <label className="flex grow flex-col text-sm font-bold">
+      <label className="col-span-2 flex grow flex-col text-sm font-bold">
         Customer, kitchen or unit
         <input name="q" type="search" defaultValue={query.q} className={`${BOX} font-normal`} />
       </label>
-      <label className="flex flex-col text-sm font-bold">
+      <label className="col-span-2 flex flex-col text-sm font-bold">
         Area
-        <input name="area" type="search" defaultValue={query.area} placeholder="piece of the address" className={`${BOX} w-44 font-normal`} />
+        <input name="area" type="search" defaultValue={query.area} placeholder="piece of the address" className={`${BOX} w-full font-normal sm:w-44`} />
       </label>
       <label className="flex flex-col text-sm font-bold">
         Task
-        <select name="kind" defaultValue={query.kind ?? ''} className={`${BOX} font-normal`}>
+        <select name="kind" defaultValue={query.kind ?? ''} className={`${BOX} w-full font-normal`}>
           <option value="">Any</option>
           {kinds.map((k) => (
             <option key={k.value} value={k.value}>
@@ -31,7 +31,7 @@ export function Filters({ query, kinds, narrowed }: Props) {
       </label>
       <label className="flex flex-col text-sm font-bold">
         Place
-        <select name="place" defaultValue={query.place ?? ''} className={`${BOX} font-normal`}>
+        <select name="place" defaultValue={query.place ?? ''} className={`${BOX} w-full font-normal`}>
           <option value="">Any</option>
           {PLACEMENTS.map((p) => (
             <option key={p} value={p}>

@@ -43,6 +43,7 @@ export function KindRow({ kind: k }: { kind: Kind }) {
             not offered
           </State>
         )}
+        <span className="ml-auto font-bold text-cold underline underline-offset-4">Change</span>
       </summary>
       <form {...form} className="my-3 flex max-w-3xl flex-col gap-4 rounded-md border border-line bg-paper p-4">
         <FormErrors errors={error('')} />

@@ -18,7 +18,7 @@ export type DeviceName = AppName & { id: string; holder?: string };
 
 /** The office as a tablet reaches it. */
 export interface Office {
-  send(device: DeviceName, sentAt: string, operations: readonly KeptOperation[]): Promise<SyncReply>;
+  send(device: DeviceName, sentAt: string, operations: readonly Pick<KeptOperation, 'op'>[]): Promise<SyncReply>;
   round(device: DeviceName, cursor: string): Promise<RoundReply>;
   uploadState(sha256: string, pieces: number): Promise<UploadState>;
   upload(sha256: string, index: number, pieces: number, bytes: Uint8Array): Promise<UploadState>;

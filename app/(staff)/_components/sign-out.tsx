@@ -1,12 +1,28 @@
 'use client';
 
 import { signOut } from 'next-auth/react';
+import { useState } from 'react';
 import { Button } from '../../_ui/button';
 
+/** Refused while this device holds work of a round that has not reached the office. */
 export function SignOut() {
+  const [unsent, setUnsent] = useState(0);
+  const out = async () => {
+    const { unsentWork } = await import('@/lib/device/unsent');
+    const waiting = await unsentWork();
+    if (waiting > 0) return setUnsent(waiting);
+    await signOut({ callbackUrl: '/sign-in' });
+  };
   return (
-    <Button look="quiet" onClick={() => void signOut({ callbackUrl: '/sign-in' })}>
-      Sign out
-    </Button>
+    <>
+      {unsent > 0 ? (
+        <a href="/round#/entries" role="alert" className="font-bold text-alarm">
+          {unsent} {unsent === 1 ? 'entry' : 'entries'} of the round still only on this device
+        </a>
+      ) : null}
+      <Button look="quiet" onClick={() => void out()}>
+        Sign out
+      </Button>
+    </>
   );
 }

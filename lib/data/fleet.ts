@@ -16,11 +16,10 @@ const values = (k: KitchenRow): KitchenValues => ({
 
 /** What an import must know of what is on file: names, tags, and the kitchens' own fields. */
 export async function fleetOnFile(db: Tx): Promise<OnFile> {
-  const [customers, kitchens, units] = await Promise.all([
-    db.customer.findMany({ select: { id: true, name: true, archivedAt: true } }),
-    db.kitchen.findMany({ include: { customer: { select: { name: true } } } }),
-    db.unit.findMany({ select: { kitchenId: true, name: true, tag: true, archivedAt: true } }),
-  ]);
+  // One after the other: inside a transaction there is one connection.
+  const customers = await db.customer.findMany({ select: { id: true, name: true, archivedAt: true } });
+  const kitchens = await db.kitchen.findMany({ include: { customer: { select: { name: true } } } });
+  const units = await db.unit.findMany({ select: { kitchenId: true, name: true, tag: true, archivedAt: true } });
   const namesIn = new Map<string, Set<string>>();
   for (const u of units) {
     if (u.archivedAt) continue;

@@ -80,6 +80,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date) {
     fixed: fixed.map((v) => ({ id: v.id, technicianId: v.technicianId, kitchenId: v.kitchenId, hours: { startMs: v.startsAt.getTime(), endMs: v.endsAt.getTime() }, taskIds: v.tasks.map((t) => t.taskId) })),
     travel: { circuity: shop?.circuity ?? 1.3, speedKmh: shop?.speedKmh ?? 35, matrix },
     prices: STARTING_PRICES,
+    startsEveryMinutes: 5,
     nextDay: first + 7,
   };
   const names = {

@@ -48,19 +48,74 @@ export async function comparisons(): Promise<Comparison[]> {
   const routed = SOLOMON.map((known) => ({ known, answer: solve(known) }));
   const uncut = solve(UNCUT);
   const toured = TOURS.map((known) => ({ known, answer: solve(known) }));
-  const worst = (values: readonly number[]): { worst: number; samples: number } => ({ worst: Math.max(...values), samples: values.filter(Number.isFinite).length });
-  const off = (list: typeof routed): number[] => list.map(({ known, answer }) => Math.abs(answer.distance - known.optimum));
+  const worst = (values: readonly number[]): { worst: number; samples: number } => ({
+    worst: Math.max(...values),
+    samples: values.filter(Number.isFinite).length,
+  });
+  const off = (list: typeof routed): number[] =>
+    list.map(({ known, answer }) => Math.abs(answer.distance - known.optimum));
   const bounded = (list: typeof routed): number[] =>
     // A bound above the optimum is no bound: count it as wholly wrong.
-    list.map(({ known, answer }) => (answer.bound > known.optimum + 1e-6 ? 100 : (100 * (known.optimum - answer.bound)) / known.optimum));
-  const solomon = 'Solomon 1987, 25 customers; optima of Kohl et al. 1999 (from memory), R101 by enumeration and integer program';
+    list.map(({ known, answer }) =>
+      answer.bound > known.optimum + 1e-6 ? 100 : (100 * (known.optimum - answer.bound)) / known.optimum,
+    );
+  const solomon =
+    'Solomon 1987, 25 customers; optima of Kohl et al. 1999 (from memory), R101 by enumeration and integer program';
   const tsplib = 'Reinelt 1991, TSPLIB and its list of optimal lengths';
   return [
-    { id: 'planning.vrptw.distance', source: solomon, quantity: 'Distance against the optimum, cut after one decimal', unit: 'distance', tolerance: 1e-6, expectedSamples: SOLOMON.length, ...worst(off(routed)) },
-    { id: 'planning.vrptw.vehicles', source: solomon, quantity: 'Vehicles against the optimum', unit: '1', tolerance: 0.5, expectedSamples: SOLOMON.length, ...worst(routed.map(({ known, answer }) => Math.abs(answer.vehicles - known.vehicles!))) },
-    { id: 'planning.vrptw.bound', source: solomon, quantity: 'Optimum above the proven bound', unit: '%', tolerance: 2, expectedSamples: SOLOMON.length, ...worst(bounded(routed)) },
-    { id: 'planning.vrptw.uncut', source: 'Solomon 1987, R101; optimum by enumeration and integer program', quantity: 'Distance against the optimum, distances not cut', unit: 'distance', tolerance: 0.001, expectedSamples: 1, ...worst([Math.abs(uncut.distance - UNCUT.optimum)]) },
-    { id: 'planning.tour.length', source: tsplib, quantity: 'Tour length against the optimum', unit: 'distance', tolerance: 1e-6, expectedSamples: TOURS.length, ...worst(off(toured)) },
-    { id: 'planning.tour.bound', source: tsplib, quantity: 'Optimum above the proven bound', unit: '%', tolerance: 2, expectedSamples: TOURS.length, ...worst(bounded(toured)) },
+    {
+      id: 'planning.vrptw.distance',
+      source: solomon,
+      quantity: 'Distance against the optimum, cut after one decimal',
+      unit: 'distance',
+      tolerance: 1e-6,
+      expectedSamples: SOLOMON.length,
+      ...worst(off(routed)),
+    },
+    {
+      id: 'planning.vrptw.vehicles',
+      source: solomon,
+      quantity: 'Vehicles against the optimum',
+      unit: '1',
+      tolerance: 0.5,
+      expectedSamples: SOLOMON.length,
+      ...worst(routed.map(({ known, answer }) => Math.abs(answer.vehicles - known.vehicles!))),
+    },
+    {
+      id: 'planning.vrptw.bound',
+      source: solomon,
+      quantity: 'Optimum above the proven bound',
+      unit: '%',
+      tolerance: 2,
+      expectedSamples: SOLOMON.length,
+      ...worst(bounded(routed)),
+    },
+    {
+      id: 'planning.vrptw.uncut',
+      source: 'Solomon 1987, R101; optimum by enumeration and integer program',
+      quantity: 'Distance against the optimum, distances not cut',
+      unit: 'distance',
+      tolerance: 0.001,
+      expectedSamples: 1,
+      ...worst([Math.abs(uncut.distance - UNCUT.optimum)]),
+    },
+    {
+      id: 'planning.tour.length',
+      source: tsplib,
+      quantity: 'Tour length against the optimum',
+      unit: 'distance',
+      tolerance: 1e-6,
+      expectedSamples: TOURS.length,
+      ...worst(off(toured)),
+    },
+    {
+      id: 'planning.tour.bound',
+      source: tsplib,
+      quantity: 'Optimum above the proven bound',
+      unit: '%',
+      tolerance: 2,
+      expectedSamples: TOURS.length,
+      ...worst(bounded(toured)),
+    },
   ];
 }

@@ -20,22 +20,43 @@ export function cheapestPlanCost(problem: WeekProblem): number {
     const lastDay = Math.max(nextDay, ...left.map((task) => task.dueDay));
     const oneTrip = (group: readonly PlanTask[]): number => {
       let best = Infinity;
-      for (let day = nextDay; day <= lastDay; day++) best = Math.min(best, group.reduce((sum, task) => sum + later(task, day), kitchen.anotherTrip!));
+      for (let day = nextDay; day <= lastDay; day++)
+        best = Math.min(
+          best,
+          group.reduce((sum, task) => sum + later(task, day), kitchen.anotherTrip!),
+        );
       return best;
     };
     const [first, ...rest] = left;
     let best = Infinity;
     for (let set = 0; set < 2 ** rest.length; set++) {
       const group = [first!, ...rest.filter((_, i) => (set >> i) & 1)];
-      best = Math.min(best, oneTrip(group) + bestLater(kitchen, rest.filter((_, i) => !((set >> i) & 1))));
+      best = Math.min(
+        best,
+        oneTrip(group) +
+          bestLater(
+            kitchen,
+            rest.filter((_, i) => !((set >> i) & 1)),
+          ),
+      );
     }
     return best;
   };
   const leftCost = (set: number): number =>
-    problem.kitchens.reduce((sum, kitchen) => sum + bestLater(kitchen, tasks.filter((task, i) => task.kitchenId === kitchen.id && ((set >> i) & 1) === 1)), 0);
+    problem.kitchens.reduce(
+      (sum, kitchen) =>
+        sum +
+        bestLater(
+          kitchen,
+          tasks.filter((task, i) => task.kitchenId === kitchen.id && ((set >> i) & 1) === 1),
+        ),
+      0,
+    );
 
   // Best cost of one shift for every set of tasks it could do.
-  const perShift = problem.technicians.flatMap((technician) => technician.shifts.map((shift) => shiftTable(problem, technician, shift, dayCost)));
+  const perShift = problem.technicians.flatMap((technician) =>
+    technician.shifts.map((shift) => shiftTable(problem, technician, shift, dayCost)),
+  );
   let best = new Map<number, number>([[0, 0]]);
   for (const table of perShift) {
     const next = new Map(best);
@@ -62,24 +83,43 @@ export function cheapestPlanCost(problem: WeekProblem): number {
 }
 
 const bringsAlong = (coil: PlanTask, other: PlanTask): boolean =>
-  coil.role === 'coil_cleaning' && other.role === 'low_side_inspection' && coil.unitId === other.unitId && coil.kitchenId === other.kitchenId;
+  coil.role === 'coil_cleaning' &&
+  other.role === 'low_side_inspection' &&
+  coil.unitId === other.unitId &&
+  coil.kitchenId === other.kitchenId;
 
-function shiftTable(problem: WeekProblem, technician: Technician, shift: Shift, dayCost: (task: PlanTask, day: number) => number): Map<number, number> {
+function shiftTable(
+  problem: WeekProblem,
+  technician: Technician,
+  shift: Shift,
+  dayCost: (task: PlanTask, day: number) => number,
+): Map<number, number> {
   const { tasks, kitchens, prices, travel } = problem;
   const table = new Map<number, number>();
-  const drive = (from: { lat?: number | null }, to: { lat?: number | null }): number => travelMinutes(from, to, travel)!;
+  const step = (problem.startsEveryMinutes ?? 1) * 60_000;
+  const onTheStep = (ms: number): number => Math.ceil(ms / step) * step;
+  const drive = (from: { lat?: number | null }, to: { lat?: number | null }): number =>
+    travelMinutes(from, to, travel)!;
   const visitsAt = (kitchen: Kitchen): { set: number; minutes: number; cost: number }[] => {
     const own = tasks.map((task, i) => ({ task, i })).filter(({ task }) => task.kitchenId === kitchen.id);
     const result = [];
     for (let pick = 1; pick < 2 ** own.length; pick++) {
       const chosen = own.filter((_, i) => (pick >> i) & 1).map(({ task }) => task);
-      const skilled = [...(kitchen.skills ?? []), ...chosen.flatMap((task) => task.skills ?? [])].every((skill) => technician.skills.includes(skill));
-      const complete = chosen.every((coil) => own.every(({ task }) => !bringsAlong(coil, task) || chosen.includes(task)));
+      const skilled = [...(kitchen.skills ?? []), ...chosen.flatMap((task) => task.skills ?? [])].every((skill) =>
+        technician.skills.includes(skill),
+      );
+      const complete = chosen.every((coil) =>
+        own.every(({ task }) => !bringsAlong(coil, task) || chosen.includes(task)),
+      );
       if (!skilled || !complete || chosen.some((task) => shift.day < (task.notBeforeDay ?? -Infinity))) continue;
       result.push({
         set: chosen.reduce((set, task) => set | (1 << tasks.indexOf(task)), 0),
-        minutes: Math.ceil(kitchen.accessMinutes ?? 0) + chosen.reduce((sum, task) => sum + Math.ceil(task.minutes * (kitchen.durationFactor ?? 1) - 1e-9), 0),
-        cost: Math.ceil(kitchen.accessMinutes ?? 0) * prices.workPerMinute + chosen.reduce((sum, task) => sum + dayCost(task, shift.day), 0),
+        minutes:
+          Math.ceil(kitchen.accessMinutes ?? 0) +
+          chosen.reduce((sum, task) => sum + Math.ceil(task.minutes * (kitchen.durationFactor ?? 1) - 1e-9), 0),
+        cost:
+          Math.ceil(kitchen.accessMinutes ?? 0) * prices.workPerMinute +
+          chosen.reduce((sum, task) => sum + dayCost(task, shift.day), 0),
       });
     }
     return result;
@@ -99,12 +139,18 @@ function shiftTable(problem: WeekProblem, technician: Technician, shift: Shift, 
       const way = drive(place!, kitchen.place!);
       for (const visit of options.get(kitchen)!) {
         const starts = kitchen.open
-          .map((range) => ({ start: Math.max(range.startMs, clockMs + way * 60_000), end: range.endMs }))
+          .map((range) => ({ start: onTheStep(Math.max(range.startMs, clockMs + way * 60_000)), end: range.endMs }))
           .filter(({ start, end }) => start + visit.minutes * 60_000 <= end)
           .map(({ start }) => start);
         if (starts.length === 0) continue;
         const finish = Math.min(...starts) + visit.minutes * 60_000;
-        go(kitchen.place, finish, cost + way * prices.drivingPerMinute + visit.cost, set | visit.set, open.filter((other) => other !== kitchen));
+        go(
+          kitchen.place,
+          finish,
+          cost + way * prices.drivingPerMinute + visit.cost,
+          set | visit.set,
+          open.filter((other) => other !== kitchen),
+        );
       }
     }
   };

@@ -2,7 +2,17 @@ import { isPlaced, travelMinutes } from './travel';
 import type { Kitchen, Place, Plan, PlannedVisit, Round, Shift, TimeRange, WeekProblem } from './types';
 
 export interface Violation {
-  readonly code: 'outside_hours' | 'two_places' | 'skill' | 'twice' | 'low_side' | 'off_shift' | 'unknown' | 'fixed_moved' | 'too_early';
+  readonly code:
+    | 'outside_hours'
+    | 'two_places'
+    | 'skill'
+    | 'twice'
+    | 'low_side'
+    | 'off_shift'
+    | 'unknown'
+    | 'fixed_moved'
+    | 'too_early'
+    | 'off_step';
   readonly words: string;
 }
 
@@ -19,7 +29,10 @@ export function checkPlan(problem: WeekProblem, plan: Pick<Plan, 'visits' | 'rou
     const kitchen = kitchens.get(visit.kitchenId);
     const technician = problem.technicians.find(({ id }) => id === visit.technicianId);
     if (!kitchen || !technician) {
-      found.push({ code: 'unknown', words: `A visit is at ${visit.kitchenId} with ${visit.technicianId}; one of them is not in the week.` });
+      found.push({
+        code: 'unknown',
+        words: `A visit is at ${visit.kitchenId} with ${visit.technicianId}; one of them is not in the week.`,
+      });
       continue;
     }
     const own = visit.taskIds.map((id) => tasks.get(id));
@@ -29,14 +42,19 @@ export function checkPlan(problem: WeekProblem, plan: Pick<Plan, 'visits' | 'rou
     }
     if (visit.fixedId !== null) found.push(...checkFixed(problem, visit));
     else {
+      if (visit.hours.startMs % ((problem.startsEveryMinutes ?? 1) * 60_000) !== 0)
+        found.push({ code: 'off_step', words: `The visit at ${kitchen.name} begins on an odd minute.` });
       if (!kitchen.open.some((range) => holds(range, visit.hours)))
         found.push({ code: 'outside_hours', words: `The visit at ${kitchen.name} is outside its service hours.` });
       const needed = [...(kitchen.skills ?? []), ...own.flatMap((task) => task?.skills ?? [])];
       for (const skill of new Set(needed))
-        if (!technician.skills.includes(skill)) found.push({ code: 'skill', words: `${technician.name} lacks ${skill} for ${kitchen.name}.` });
+        if (!technician.skills.includes(skill))
+          found.push({ code: 'skill', words: `${technician.name} lacks ${skill} for ${kitchen.name}.` });
       for (const task of own) {
-        if (!task || task.kitchenId !== kitchen.id) found.push({ code: 'unknown', words: `A visit at ${kitchen.name} has a task that is not its own.` });
-        else if (visit.day < (task.notBeforeDay ?? -Infinity)) found.push({ code: 'too_early', words: `${task.name} may not be done yet on that day.` });
+        if (!task || task.kitchenId !== kitchen.id)
+          found.push({ code: 'unknown', words: `A visit at ${kitchen.name} has a task that is not its own.` });
+        else if (visit.day < (task.notBeforeDay ?? -Infinity))
+          found.push({ code: 'too_early', words: `${task.name} may not be done yet on that day.` });
         else if (task.role === 'coil_cleaning') found.push(...checkLowSide(problem, visit, task.unitId, kitchen));
       }
     }
@@ -46,36 +64,70 @@ export function checkPlan(problem: WeekProblem, plan: Pick<Plan, 'visits' | 'rou
   return found;
 }
 
-const holds = (range: TimeRange, inner: TimeRange): boolean => inner.startMs >= range.startMs && inner.endMs <= range.endMs;
+const holds = (range: TimeRange, inner: TimeRange): boolean =>
+  inner.startMs >= range.startMs && inner.endMs <= range.endMs;
 
-function checkLowSide(problem: WeekProblem, visit: PlannedVisit, unitId: string | undefined, kitchen: Kitchen): Violation[] {
+function checkLowSide(
+  problem: WeekProblem,
+  visit: PlannedVisit,
+  unitId: string | undefined,
+  kitchen: Kitchen,
+): Violation[] {
   const spoken = new Set((problem.fixed ?? []).flatMap((fixed) => fixed.taskIds));
   return problem.tasks
-    .filter((task) => unitId !== undefined && task.unitId === unitId && task.kitchenId === kitchen.id && task.role === 'low_side_inspection')
+    .filter(
+      (task) =>
+        unitId !== undefined &&
+        task.unitId === unitId &&
+        task.kitchenId === kitchen.id &&
+        task.role === 'low_side_inspection',
+    )
     .filter((task) => !spoken.has(task.id) && !visit.taskIds.includes(task.id))
-    .map((task) => ({ code: 'low_side' as const, words: `${kitchen.name}: ${task.name} does not ride along with the coil cleaning.` }));
+    .map((task) => ({
+      code: 'low_side' as const,
+      words: `${kitchen.name}: ${task.name} does not ride along with the coil cleaning.`,
+    }));
 }
 
 function checkFixed(problem: WeekProblem, visit: PlannedVisit): Violation[] {
   const fixed = (problem.fixed ?? []).find(({ id }) => id === visit.fixedId);
   const late = fixed ? visit.hours.startMs - fixed.hours.startMs : NaN;
-  const kept = fixed && fixed.technicianId === visit.technicianId && late >= 0 && late < (fixed.mayRunLateMinutes ?? 0) * 60_000 + 60_000;
+  const kept =
+    fixed &&
+    fixed.technicianId === visit.technicianId &&
+    late >= 0 &&
+    late < (fixed.mayRunLateMinutes ?? 0) * 60_000 + 60_000;
   return kept ? [] : [{ code: 'fixed_moved', words: `The fixed visit ${visit.fixedId} does not stay where it was.` }];
 }
 
-function checkRound(problem: WeekProblem, visits: readonly PlannedVisit[], round: Round, kitchens: ReadonlyMap<string, Kitchen>): Violation[] {
+function checkRound(
+  problem: WeekProblem,
+  visits: readonly PlannedVisit[],
+  round: Round,
+  kitchens: ReadonlyMap<string, Kitchen>,
+): Violation[] {
   const found: Violation[] = [];
   const technician = problem.technicians.find(({ id }) => id === round.technicianId);
   const inOrder = round.visits.map((index) => visits[index]!);
   // What was promised may lie outside the shift and take the day with it.
   const free = inOrder.filter((visit) => visit.fixedId === null);
-  const shift = technician?.shifts.find((one) => one.day === round.day && free.every((visit) => visit.hours.startMs >= one.hours.startMs && visit.hours.endMs <= latest(one)));
+  const shift = technician?.shifts.find(
+    (one) =>
+      one.day === round.day &&
+      free.every((visit) => visit.hours.startMs >= one.hours.startMs && visit.hours.endMs <= latest(one)),
+  );
   if (!technician || (!shift && free.length > 0)) {
-    found.push({ code: 'off_shift', words: `${technician?.name ?? round.technicianId} has no shift on day ${round.day}.` });
+    found.push({
+      code: 'off_shift',
+      words: `${technician?.name ?? round.technicianId} has no shift on day ${round.day}.`,
+    });
     return found;
   }
   if (shift && free.length === inOrder.length && (round.leaveMs < shift.hours.startMs || round.backMs > latest(shift)))
-    found.push({ code: 'off_shift', words: `${technician.name} is on the road outside the shift of day ${round.day}.` });
+    found.push({
+      code: 'off_shift',
+      words: `${technician.name} is on the road outside the shift of day ${round.day}.`,
+    });
   let clock = round.leaveMs;
   let at = shift?.startPlace ?? null;
   const arrive = (name: string, place: Place, by: number): void => {
@@ -97,10 +149,14 @@ const latest = (shift: Shift): number => shift.hours.endMs + (shift.overtimeMinu
 
 /** No one is out on two rounds at once. */
 function checkRoundsApart(rounds: readonly Round[]): Violation[] {
-  const sorted = [...rounds].sort((a, b) => (a.technicianId < b.technicianId ? -1 : a.technicianId > b.technicianId ? 1 : a.leaveMs - b.leaveMs));
+  const sorted = [...rounds].sort((a, b) =>
+    a.technicianId < b.technicianId ? -1 : a.technicianId > b.technicianId ? 1 : a.leaveMs - b.leaveMs,
+  );
   return sorted.flatMap((round, i) => {
     const before = sorted[i - 1];
     if (!before || before.technicianId !== round.technicianId || round.leaveMs >= before.backMs) return [];
-    return [{ code: 'two_places' as const, words: `${round.technicianId} has two rounds that overlap on day ${round.day}.` }];
+    return [
+      { code: 'two_places' as const, words: `${round.technicianId} has two rounds that overlap on day ${round.day}.` },
+    ];
   });
 }

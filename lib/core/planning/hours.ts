@@ -14,7 +14,12 @@ export type InstantAt = (day: number, time: string) => number;
  * Openings of the given days (day numbers) as ranges of instants, closed days left out.
  * A night opening that begins on a listed day is kept whole.
  */
-export function openings(hours: readonly WeeklyHours[], days: readonly number[], closed: ReadonlySet<number>, instantAt: InstantAt): TimeRange[] {
+export function openings(
+  hours: readonly WeeklyHours[],
+  days: readonly number[],
+  closed: ReadonlySet<number>,
+  instantAt: InstantAt,
+): TimeRange[] {
   const ranges: TimeRange[] = [];
   for (const day of days) {
     if (closed.has(day)) continue;
@@ -47,14 +52,16 @@ export function without(ranges: readonly TimeRange[], taken: readonly TimeRange[
 /** Ascending, with those that touch or overlap made one, and empty ones dropped. Reversed ranges throw. */
 export function joined(ranges: readonly TimeRange[]): TimeRange[] {
   const sorted = ranges.filter((range) => {
-    if (!(range.endMs >= range.startMs)) throw new RangeError(`A range ends (${range.endMs}) before it begins (${range.startMs}).`);
+    if (!(range.endMs >= range.startMs))
+      throw new RangeError(`A range ends (${range.endMs}) before it begins (${range.startMs}).`);
     return range.endMs > range.startMs;
   });
   sorted.sort((a, b) => a.startMs - b.startMs);
   const result: TimeRange[] = [];
   for (const range of sorted) {
     const last = result[result.length - 1];
-    if (last && range.startMs <= last.endMs) result[result.length - 1] = { startMs: last.startMs, endMs: Math.max(last.endMs, range.endMs) };
+    if (last && range.startMs <= last.endMs)
+      result[result.length - 1] = { startMs: last.startMs, endMs: Math.max(last.endMs, range.endMs) };
     else result.push(range);
   }
   return result;

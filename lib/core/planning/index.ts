@@ -8,4 +8,5 @@ export type { LpColumn, LpModel, LpRow, LpSolution, LpSolver } from './bound/lp'
 export { checkPlan, type Violation } from './check-plan';
 export { bookByHand, type HandPlan } from './by-hand';
 export { learnMinutes, type FinishedVisit, type LearnedFactor, type LearnedMinutes } from './learn-minutes';
-export { squeezeIn, type BookedVisit, type Emergency, type MovedVisit, type SqueezeOption, type SqueezePrices } from './squeeze-in';
+export { squeezeIn } from './squeeze/squeeze-in';
+export type { BookedVisit, Emergency, MovedVisit, SqueezeOption, SqueezePrices } from './squeeze/types';

@@ -52,11 +52,15 @@ export function learnMinutes(visits: readonly FinishedVisit[]): LearnedMinutes {
   const prior = 1 / (WITHIN ** 2 + BETWEEN ** 2);
   const total = weights.reduce((a, b) => a + b, prior);
   const mean = groups.reduce((sum, logs, i) => sum + weights[i]! * average(logs), 0) / total;
+  // The spreads are estimates from so many kitchens: a normal band would be too narrow (Student's t, first order).
+  const spreadDoubt = 1 + 2 / (groups.length + WEIGHT);
   const kitchens = new Map<string, LearnedFactor>();
   for (const [id, logs] of ratios) {
     const own = between / (between + within / logs.length);
-    const centre = mean + own * (average(logs) - mean);
-    kitchens.set(id, band(centre, (1 - own) * between + (1 - own) ** 2 / total, logs.length));
+    const away = average(logs) - mean;
+    // Beyond the spread left over: how sure the shop's mean and the two spreads themselves are (after Morris 1983).
+    const unsure = (1 - own) ** 2 * (1 / total + (2 * away ** 2) / (groups.length + WEIGHT));
+    kitchens.set(id, band(mean + own * away, ((1 - own) * between + unsure) * spreadDoubt, logs.length));
   }
   return { shop: band(mean, between + 1 / total, visits.length), kitchens };
 }

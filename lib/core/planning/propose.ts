@@ -69,32 +69,59 @@ export async function proposeWeek(problem: WeekProblem, options: ProposeOptions)
 }
 
 /** The same as a generator that yields between small steps, for callers that do their own scheduling. */
-export function* planWeek(problem: WeekProblem, options: Omit<ProposeOptions, 'signal' | 'pause'>): Generator<void, Plan, void> {
+export function* planWeek(
+  problem: WeekProblem,
+  options: Omit<ProposeOptions, 'signal' | 'pause'>,
+): Generator<void, Plan, void> {
   const { seed, timeLimitMs, now, onImprovement } = options;
   const began = now();
   let week = compileWeek(problem);
   let { start, clashes } = placeFixed(week);
   const lost: LeftTask[] = [];
   if (clashes.length > 0) {
-    const words = 'Its fixed visit overlaps another of the same technician, drive included; it stays, but nothing is planned around it.';
-    lost.push(...clashes.flatMap((visit) => visit.taskIds.map((taskId) => ({ taskId, reason: { code: 'fixed_clash' as const, words } }))));
+    const words =
+      'Its fixed visit overlaps another of the same technician, drive included; it stays, but nothing is planned around it.';
+    lost.push(
+      ...clashes.flatMap((visit) =>
+        visit.taskIds.map((taskId) => ({ taskId, reason: { code: 'fixed_clash' as const, words } })),
+      ),
+    );
     const gone = new Set(clashes.flatMap((visit) => visit.taskIds));
-    week = compileWeek({ ...problem, fixed: problem.fixed!.filter((visit) => !clashes.includes(visit)), tasks: problem.tasks.filter((task) => !gone.has(task.id)) });
+    week = compileWeek({
+      ...problem,
+      fixed: problem.fixed!.filter((visit) => !clashes.includes(visit)),
+      tasks: problem.tasks.filter((task) => !gone.has(task.id)),
+    });
     ({ start, clashes } = placeFixed(week));
   }
   const report = (solution: Solution): void =>
-    onImprovement?.({ visits: visitsOf(week, solution).visits, cost: breakdown(week, solution), afterMs: now() - began });
+    onImprovement?.({
+      visits: visitsOf(week, solution).visits,
+      cost: breakdown(week, solution),
+      afterMs: now() - began,
+    });
   const solved = yield* solveModel(week.model, {
-    seed, start, iterations: roundsFor(week, options.effort ?? 1), lp: options.lp, floor: neighbourBound(week.model),
-    remainingMs: () => began + timeLimitMs - now(), onImprovement: report,
+    seed,
+    start,
+    iterations: roundsFor(week, options.effort ?? 1),
+    lp: options.lp,
+    floor: neighbourBound(week.model),
+    remainingMs: () => began + timeLimitMs - now(),
+    onImprovement: report,
   });
   const { solution, bound, proven, searched } = solved;
   const cost = breakdown(week, solution);
   const { unplaced, later } = leftTasks(week, solution);
   return {
-    ...visitsOf(week, solution), unplaced: [...lost, ...unplaced], later, cost,
-    lowerBound: Math.min(bound, cost.total), gap: cost.total > 0 ? Math.max(0, (cost.total - bound) / cost.total) : 0,
-    proven, seed, finished: searched,
+    ...visitsOf(week, solution),
+    unplaced: [...lost, ...unplaced],
+    later,
+    cost,
+    lowerBound: Math.min(bound, cost.total),
+    gap: cost.total > 0 ? Math.max(0, (cost.total - bound) / cost.total) : 0,
+    proven,
+    seed,
+    finished: searched,
   };
 }
 

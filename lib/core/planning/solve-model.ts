@@ -34,7 +34,7 @@ export interface SolvedModel {
   readonly searched: boolean;
 }
 
-const POOL = 3000;
+const POOL = 1500;
 const MOST_LABELS = 2_000_000;
 const MOST_PARTIALS = 250_000;
 const MOST_COLUMNS = 60_000;
@@ -58,17 +58,24 @@ export function* solveModel(model: Model, options: ModelSolveOptions): Generator
   const whole = remainingMs() - stopAt;
   let skipped = false;
   const search = anneal(model, {
-    seed, iterations, start: options.start, onImprovement,
-    onAccepted: (solution) => pool.collect(solution),
+    seed,
+    iterations,
+    start: options.start,
+    onImprovement,
+    onTried: (solution) => pool.collect(solution),
     pace: () => 1 - (remainingMs() - stopAt) / whole,
     onSkipped: () => (skipped = true),
   });
   const hunt = yield* stepWhile(search, () => remainingMs() > stopAt);
   let solution = hunt.done ? hunt.result : hunt.last;
   let bound = options.floor;
-  const closed = (): boolean => bound > solution.cost - (model.wholeCosts ? 1 - 1e-6 : 1e-6 * Math.max(1, Math.abs(solution.cost)));
+  const closed = (): boolean =>
+    bound > solution.cost - (model.wholeCosts ? 1 - 1e-6 : 1e-6 * Math.max(1, Math.abs(solution.cost)));
   if (lp && model.jobs.length > 0 && !closed()) {
-    const outcome = yield* stepWhile(closeGap(model, lp, solution, pool.routes(), remainingMs), () => remainingMs() > 0 && !closed());
+    const outcome = yield* stepWhile(
+      closeGap(model, lp, solution, pool.routes(), remainingMs),
+      () => remainingMs() > 0 && !closed(),
+    );
     const found = outcome.done ? outcome.result : outcome.last;
     bound = Math.max(bound, found.bound);
     if (found.proven && found.proven.cost < solution.cost - 1e-9) {
@@ -78,14 +85,22 @@ export function* solveModel(model: Model, options: ModelSolveOptions): Generator
     if (found.proven) bound = solution.cost;
   }
   for (let more = 1; options.useAllTime && !closed() && remainingMs() > 0; more++) {
-    const next = yield* stepWhile(anneal(model, { seed: seed + more, iterations, start: copyOf(solution) }), () => remainingMs() > 0);
+    const next = yield* stepWhile(
+      anneal(model, { seed: seed + more, iterations, start: copyOf(solution) }),
+      () => remainingMs() > 0,
+    );
     const better = next.done ? next.result : next.last;
     if (better.cost >= solution.cost - 1e-9) continue;
     solution = better;
     onImprovement?.(solution);
   }
   const proven = closed();
-  return { solution, bound: proven ? solution.cost : Math.min(solution.cost, bound), proven, searched: hunt.done && !skipped };
+  return {
+    solution,
+    bound: proven ? solution.cost : Math.min(solution.cost, bound),
+    proven,
+    searched: hunt.done && !skipped,
+  };
 }
 
 interface Closing {
@@ -96,17 +111,24 @@ interface Closing {
 
 /** Tightens the bound step by step, trying after each step whether the rest of the gap can be closed by listing routes. */
 function* closeGap(
-  model: Model, lp: LpSolver, solution: Solution, met: readonly Column[], remainingMs: () => number,
+  model: Model,
+  lp: LpSolver,
+  solution: Solution,
+  met: readonly Column[],
+  remainingMs: () => number,
 ): Generator<Closing, Closing, void> {
   const memory = nearMemory(model, REMEMBERED);
-  let columns: readonly Column[] = [...columnsOf(model, solution), ...met.map(({ shift, jobs, sets, cost }) => ({ shift, jobs, sets, cost }))];
+  let columns: readonly Column[] = [
+    ...columnsOf(model, solution),
+    ...met.map(({ shift, jobs, sets, cost }) => ({ shift, jobs, sets, cost })),
+  ];
   let dual: DualBound = { bound: -Infinity, duals: startingDuals(model, solution), least: [], converged: false };
   for (let partials = MOST_PARTIALS; ; partials *= 2) {
     const master = openMaster(model, lp);
     let returns: boolean;
     try {
       master.add(columns.filter((column) => remembers(memory, column.jobs)));
-      const work = generateColumns(model, master, memory, MOST_LABELS, dual);
+      const work = generateColumns(model, master, memory, MOST_LABELS, dual, solution.cost);
       let step = work.next();
       for (; !step.done; step = work.next()) {
         dual = step.value;
@@ -115,7 +137,12 @@ function* closeGap(
       dual = step.value;
       columns = master.columns;
       const { status, primal } = master.solve();
-      returns = status === 'optimal' && widenMemory(memory, columns.filter((_, c) => primal[c]! > 1e-6));
+      returns =
+        status === 'optimal' &&
+        widenMemory(
+          memory,
+          columns.filter((_, c) => primal[c]! > 1e-6),
+        );
     } finally {
       master.close();
     }

@@ -113,6 +113,8 @@ export interface WeekProblem {
   readonly fixed?: readonly FixedVisit[];
   readonly travel: Travel;
   readonly prices: Prices;
+  /** Visits that are not fixed begin on minutes of the clock divisible by this. Any minute by default. */
+  readonly startsEveryMinutes?: number;
   /** First day after the days planned: what is left is done on a later trip, from this day on. */
   readonly nextDay: number;
 }
@@ -145,8 +147,22 @@ export interface Round {
 }
 
 export const REASONS = [
-  'no_place', 'no_hours', 'reversed_hours', 'bad_task', 'unknown_kitchen', 'no_skill', 'skill_off', 'no_shift', 'hours_too_short',
-  'hours_never_meet', 'not_yet', 'too_far', 'full', 'dearer', 'fixed_clash', 'later',
+  'no_place',
+  'no_hours',
+  'reversed_hours',
+  'bad_task',
+  'unknown_kitchen',
+  'no_skill',
+  'skill_off',
+  'no_shift',
+  'hours_too_short',
+  'hours_never_meet',
+  'not_yet',
+  'too_far',
+  'full',
+  'dearer',
+  'fixed_clash',
+  'later',
 ] as const;
 export type ReasonCode = (typeof REASONS)[number];
 

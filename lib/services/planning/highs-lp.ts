@@ -12,8 +12,14 @@ export async function highsLp(): Promise<LpSolver> {
 
 function openModel(highs: Highs): LpModel {
   const model: Model = highs.createModel();
-  model.options.set({ output_flag: false, primal_feasibility_tolerance: TOLERANCE, dual_feasibility_tolerance: TOLERANCE, random_seed: 1 });
-  const bound = (value: number): number => (value === Infinity ? highs.infinity : value === -Infinity ? -highs.infinity : value);
+  model.options.set({
+    output_flag: false,
+    primal_feasibility_tolerance: TOLERANCE,
+    dual_feasibility_tolerance: TOLERANCE,
+    random_seed: 1,
+  });
+  const bound = (value: number): number =>
+    value === Infinity ? highs.infinity : value === -Infinity ? -highs.infinity : value;
   let rows = 0;
   let columns = 0;
   let closed = false;
@@ -42,7 +48,14 @@ function openModel(highs: Highs): LpModel {
       model.addRows({
         lower: Float64Array.from(added, (row) => bound(row.lower)),
         upper: Float64Array.from(added, (row) => bound(row.upper)),
-        matrix: { format: 'csr', numRows: added.length, numCols: columns, starts: Int32Array.from(starts), indices: Int32Array.from(indices), values: Float64Array.from(values) },
+        matrix: {
+          format: 'csr',
+          numRows: added.length,
+          numCols: columns,
+          starts: Int32Array.from(starts),
+          indices: Int32Array.from(indices),
+          values: Float64Array.from(values),
+        },
       });
       rows += added.length;
     },
@@ -59,7 +72,14 @@ function openModel(highs: Highs): LpModel {
         cost: Float64Array.from(added, (column) => column.cost),
         lower: new Float64Array(added.length),
         upper: Float64Array.from(added, (column) => bound(column.upper ?? Infinity)),
-        matrix: { format: 'csc', numRows: rows, numCols: added.length, starts: Int32Array.from(starts), indices: Int32Array.from(indices), values: Float64Array.from(values) },
+        matrix: {
+          format: 'csc',
+          numRows: rows,
+          numCols: added.length,
+          starts: Int32Array.from(starts),
+          indices: Int32Array.from(indices),
+          values: Float64Array.from(values),
+        },
       });
       columns += added.length;
     },
@@ -69,7 +89,12 @@ function openModel(highs: Highs): LpModel {
     },
     solveWhole(limitMs: number) {
       for (let c = 0; c < columns; c++) model.changeColIntegrality(c, highs.constants.variableType.integer);
-      model.options.set({ time_limit: Math.max(0.01, limitMs / 1000), mip_rel_gap: 0, mip_abs_gap: 1e-7, mip_feasibility_tolerance: TOLERANCE });
+      model.options.set({
+        time_limit: Math.max(0.01, limitMs / 1000),
+        mip_rel_gap: 0,
+        mip_abs_gap: 1e-7,
+        mip_feasibility_tolerance: TOLERANCE,
+      });
       model.run();
       return read();
     },

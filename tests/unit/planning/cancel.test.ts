@@ -29,27 +29,47 @@ const week = freeze(shopWeek(3, { kitchens: 12, technicians: 2, days: 3 }));
 
 describe('cancelling', () => {
   it('stops at once when already aborted', async () => {
-    await expect(proposeWeek(week, { seed: 1, timeLimitMs: 1000, now: () => performance.now(), signal: AbortSignal.abort(), pause })).rejects.toThrow(PlanCancelled);
+    await expect(
+      proposeWeek(week, {
+        seed: 1,
+        timeLimitMs: 1000,
+        now: () => performance.now(),
+        signal: AbortSignal.abort(),
+        pause,
+      }),
+    ).rejects.toThrow(PlanCancelled);
   });
 
-  it.each([['while searching', 0], ['while bounding', 1]])('%s: leaves nothing open and says nothing more', async (_, atOpened) => {
-    const solver = counted(await highsLp());
-    const stop = new AbortController();
-    let heard = 0;
-    const work = proposeWeek(week, {
-      seed: 1, timeLimitMs: 60_000, now: () => performance.now(), lp: solver.lp, signal: stop.signal, onImprovement: () => heard++,
-      pause: async () => {
-        if (solver.opened() >= atOpened) stop.abort();
-        await pause();
-      },
-    });
-    await expect(work).rejects.toThrow('nothing was changed');
-    const before = heard;
-    await pause();
-    expect(heard).toBe(before);
-    expect(solver.opened()).toBeGreaterThanOrEqual(atOpened);
-    expect(solver.open()).toBe(0);
-  }, 60_000);
+  it.each([
+    ['while searching', 0],
+    ['while bounding', 1],
+  ])(
+    '%s: leaves nothing open and says nothing more',
+    async (_, atOpened) => {
+      const solver = counted(await highsLp());
+      const stop = new AbortController();
+      let heard = 0;
+      const work = proposeWeek(week, {
+        seed: 1,
+        timeLimitMs: 60_000,
+        now: () => performance.now(),
+        lp: solver.lp,
+        signal: stop.signal,
+        onImprovement: () => heard++,
+        pause: async () => {
+          if (solver.opened() >= atOpened) stop.abort();
+          await pause();
+        },
+      });
+      await expect(work).rejects.toThrow('nothing was changed');
+      const before = heard;
+      await pause();
+      expect(heard).toBe(before);
+      expect(solver.opened()).toBeGreaterThanOrEqual(atOpened);
+      expect(solver.open()).toBe(0);
+    },
+    60_000,
+  );
 
   it('closes everything after a plan and after running out of time', async () => {
     const solver = counted(await highsLp());
@@ -59,17 +79,29 @@ describe('cancelling', () => {
   }, 60_000);
 
   it('gives the same plan after a cancelled one as before', async () => {
-    const whole = () => proposeWeek(week, { seed: 9, timeLimitMs: 1e9, now: () => performance.now(), effort: 0.3, pause });
+    const whole = () =>
+      proposeWeek(week, { seed: 9, timeLimitMs: 1e9, now: () => performance.now(), effort: 0.3, pause });
     const first = await whole();
     const stop = new AbortController();
-    const cut = proposeWeek(week, { seed: 9, timeLimitMs: 1e9, now: () => performance.now(), signal: stop.signal, pause: async () => stop.abort() });
+    const cut = proposeWeek(week, {
+      seed: 9,
+      timeLimitMs: 1e9,
+      now: () => performance.now(),
+      signal: stop.signal,
+      pause: async () => stop.abort(),
+    });
     await expect(cut).rejects.toThrow(PlanCancelled);
     expect(await whole()).toEqual(first);
   }, 60_000);
 
   it('lets other work run in between', async () => {
     let turns = 0;
-    await proposeWeek(week, { seed: 1, timeLimitMs: 1e9, now: () => performance.now(), pause: async () => void (turns++, await pause()) });
+    await proposeWeek(week, {
+      seed: 1,
+      timeLimitMs: 1e9,
+      now: () => performance.now(),
+      pause: async () => void (turns++, await pause()),
+    });
     expect(turns).toBeGreaterThan(1);
   }, 60_000);
 

@@ -87,12 +87,15 @@ describe('TSPLIB files', () => {
     ['MAX_2D', 3],
     ['ATT', 2], // √1.3 = 1.14, rounded up
   ])('measures %s', (kind, expected) => {
-    const instance = parseTsplib(`NAME : t\nTYPE : TSP\nDIMENSION : 2\nEDGE_WEIGHT_TYPE : ${kind}\nNODE_COORD_SECTION\n1 0 0\n2 2 3\nEOF`);
+    const instance = parseTsplib(
+      `NAME : t\nTYPE : TSP\nDIMENSION : 2\nEDGE_WEIGHT_TYPE : ${kind}\nNODE_COORD_SECTION\n1 0 0\n2 2 3\nEOF`,
+    );
     expect(instance.matrix[1]).toBe(expected);
   });
 
   it('measures EUC_2D to the nearest and CEIL_2D up', () => {
-    const of = (kind: string): number => parseTsplib(`DIMENSION: 2\nEDGE_WEIGHT_TYPE: ${kind}\nNODE_COORD_SECTION\n1 0 0\n2 1 1\n`).matrix[1]!;
+    const of = (kind: string): number =>
+      parseTsplib(`DIMENSION: 2\nEDGE_WEIGHT_TYPE: ${kind}\nNODE_COORD_SECTION\n1 0 0\n2 1 1\n`).matrix[1]!;
     expect(of('EUC_2D')).toBe(1);
     expect(of('CEIL_2D')).toBe(2);
   });
@@ -103,7 +106,10 @@ describe('TSPLIB files', () => {
     ['NAME: t\nDIMENSION: x\n', /DIMENSION is "x"/],
     ['DIMENSION: 2\nNODE_COORD_SECTION\n1 0 0\n2 1 1\n', /EDGE_WEIGHT_TYPE is missing/],
     ['DIMENSION: 2\nEDGE_WEIGHT_TYPE: GEOM\nNODE_COORD_SECTION\n1 0 0\n2 1 1\n', /"GEOM" is not one of/],
-    ['DIMENSION: 3\nEDGE_WEIGHT_TYPE: EUC_2D\nNODE_COORD_SECTION\n1 0 0\n2 1 1\n', /has 2 places where DIMENSION says 3/],
+    [
+      'DIMENSION: 3\nEDGE_WEIGHT_TYPE: EUC_2D\nNODE_COORD_SECTION\n1 0 0\n2 1 1\n',
+      /has 2 places where DIMENSION says 3/,
+    ],
     ['DIMENSION: 2\nEDGE_WEIGHT_TYPE: EUC_2D\nNODE_COORD_SECTION\n1 0 0\n2 1 b\n', /Line 5: y of place 2 is "b"/],
     ['DIMENSION: 2\nEDGE_WEIGHT_TYPE: EUC_2D\nNODE_COORD_SECTION\n1 0 0\n1 1 1\n', /place 1 is listed twice/],
     [`${HEAD}UPPER_ROW\nEDGE_WEIGHT_SECTION\n1 2 3 4 5\n`, /has 5 numbers where UPPER_ROW of 4 needs 6/],
@@ -127,22 +133,48 @@ describe('solving an instance', () => {
   it('takes the shorter of two ways to cut distances', async () => {
     const lp = await highsLp();
     // Out to (3,4) and on to (6,8) and back: 20, whatever the decimals.
-    expect(solveInstance(TABLE, { seed: 1, lp, remainingMs: minute() })).toMatchObject({ distance: 20, vehicles: 1, bound: 20, proven: true });
+    expect(solveInstance(TABLE, { seed: 1, lp, remainingMs: minute() })).toMatchObject({
+      distance: 20,
+      vehicles: 1,
+      bound: 20,
+      proven: true,
+    });
     // Two vehicles are needed when one holds only one load.
-    expect(solveInstance(TABLE, { seed: 1, lp, capacity: 5, truncate: 1, remainingMs: minute() })).toMatchObject({ distance: 30, vehicles: 2, proven: true });
+    expect(solveInstance(TABLE, { seed: 1, lp, capacity: 5, truncate: 1, remainingMs: minute() })).toMatchObject({
+      distance: 30,
+      vehicles: 2,
+      proven: true,
+    });
   });
 
   it('names who cannot be served instead of failing', async () => {
-    const answer = solveInstance(TABLE, { seed: 1, lp: await highsLp(), capacity: 5, vehicles: 1, remainingMs: minute() });
+    const answer = solveInstance(TABLE, {
+      seed: 1,
+      lp: await highsLp(),
+      capacity: 5,
+      vehicles: 1,
+      remainingMs: minute(),
+    });
     expect(answer.unserved).toHaveLength(1);
     expect(answer.vehicles).toBe(1);
   });
 
   it('solves a one-way tour, where there and back differ', async () => {
-    const text = 'TYPE: ATSP\nDIMENSION: 4\nEDGE_WEIGHT_TYPE: EXPLICIT\nEDGE_WEIGHT_FORMAT: FULL_MATRIX\nEDGE_WEIGHT_SECTION\n0 1 9 9\n9 0 1 9\n9 9 0 1\n1 9 9 0\n';
-    expect(solveInstance(text, { seed: 1, lp: await highsLp(), remainingMs: minute() })).toMatchObject({ distance: 4, bound: 4, proven: true, routes: [['1', '2', '3', '4']] });
+    const text =
+      'TYPE: ATSP\nDIMENSION: 4\nEDGE_WEIGHT_TYPE: EXPLICIT\nEDGE_WEIGHT_FORMAT: FULL_MATRIX\nEDGE_WEIGHT_SECTION\n0 1 9 9\n9 0 1 9\n9 9 0 1\n1 9 9 0\n';
+    expect(solveInstance(text, { seed: 1, lp: await highsLp(), remainingMs: minute() })).toMatchObject({
+      distance: 4,
+      bound: 4,
+      proven: true,
+      routes: [['1', '2', '3', '4']],
+    });
   });
 
   it('refuses to cut whole distances', () =>
-    expect(failing((text) => solveInstance(text, { seed: 1, truncate: 1, remainingMs: () => 1 }), 'DIMENSION: 2\nEDGE_WEIGHT_TYPE: EUC_2D\nNODE_COORD_SECTION\n1 0 0\n2 1 1\n')).toMatch(/--truncate/));
+    expect(
+      failing(
+        (text) => solveInstance(text, { seed: 1, truncate: 1, remainingMs: () => 1 }),
+        'DIMENSION: 2\nEDGE_WEIGHT_TYPE: EUC_2D\nNODE_COORD_SECTION\n1 0 0\n2 1 1\n',
+      ),
+    ).toMatch(/--truncate/));
 });

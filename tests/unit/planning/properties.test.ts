@@ -14,21 +14,40 @@ const solve = (week: WeekProblem, seed: number, solver?: LpSolver, effort = 0.3)
   runOut(planWeek(week, { seed, timeLimitMs: 1e9, now: () => 0, lp: solver, effort }));
 
 const shop = fc
-  .record({ seed: fc.integer({ min: 0, max: 1e6 }), kitchens: fc.integer({ min: 1, max: 9 }), technicians: fc.integer({ min: 1, max: 3 }), days: fc.integer({ min: 1, max: 4 }) })
+  .record({
+    seed: fc.integer({ min: 0, max: 1e6 }),
+    kitchens: fc.integer({ min: 1, max: 9 }),
+    technicians: fc.integer({ min: 1, max: 3 }),
+    days: fc.integer({ min: 1, max: 4 }),
+  })
   .map(({ seed, ...size }) => shopWeek(seed, size));
 
 /** A shop's week with a few promised visits in it. */
-const withFixed = fc.tuple(shop, fc.array(fc.record({ hour: fc.integer({ min: 5, max: 17 }), kitchen: fc.nat(), technician: fc.nat(), day: fc.nat(3), late: fc.constantFrom(0, 20) }), { maxLength: 3 })).map(([week, list]) => ({
-  ...week,
-  fixed: list.map(({ hour, kitchen, technician, day, late }, i) => ({
-    id: `f${i}`,
-    technicianId: week.technicians[technician % week.technicians.length]!.id,
-    kitchenId: week.kitchens[kitchen % week.kitchens.length]!.id,
-    hours: { startMs: at(MONDAY_DAY + day, hour), endMs: at(MONDAY_DAY + day, hour + 0.75) },
-    mayRunLateMinutes: late,
-    taskIds: [`promised ${i}`],
-  })),
-}));
+const withFixed = fc
+  .tuple(
+    shop,
+    fc.array(
+      fc.record({
+        hour: fc.integer({ min: 5, max: 17 }),
+        kitchen: fc.nat(),
+        technician: fc.nat(),
+        day: fc.nat(3),
+        late: fc.constantFrom(0, 20),
+      }),
+      { maxLength: 3 },
+    ),
+  )
+  .map(([week, list]) => ({
+    ...week,
+    fixed: list.map(({ hour, kitchen, technician, day, late }, i) => ({
+      id: `f${i}`,
+      technicianId: week.technicians[technician % week.technicians.length]!.id,
+      kitchenId: week.kitchens[kitchen % week.kitchens.length]!.id,
+      hours: { startMs: at(MONDAY_DAY + day, hour), endMs: at(MONDAY_DAY + day, hour + 0.75) },
+      mayRunLateMinutes: late,
+      taskIds: [`promised ${i}`],
+    })),
+  }));
 
 describe('every plan', () => {
   it('keeps hours, places, skills, shifts and the low-side rule', () => {
@@ -46,7 +65,9 @@ describe('every plan', () => {
         const plan = solve(week, 1);
         expect(checkPlan(week, plan)).toEqual([]);
         const kept = plan.visits.filter((visit) => visit.fixedId !== null).map((visit) => visit.fixedId);
-        const named = plan.unplaced.filter(({ reason }) => reason.code === 'fixed_clash').map(({ taskId }) => taskId.replace('promised ', 'f'));
+        const named = plan.unplaced
+          .filter(({ reason }) => reason.code === 'fixed_clash')
+          .map(({ taskId }) => taskId.replace('promised ', 'f'));
         expect([...kept, ...named].sort()).toEqual(week.fixed.map(({ id }) => id).sort());
       }),
       { numRuns: 60 },
@@ -57,7 +78,11 @@ describe('every plan', () => {
     fc.assert(
       fc.property(shop, (week) => {
         const plan = solve(week, 1);
-        const all = [...plan.visits.flatMap((visit) => visit.taskIds), ...plan.unplaced.map((left) => left.taskId), ...plan.later.map((left) => left.taskId)];
+        const all = [
+          ...plan.visits.flatMap((visit) => visit.taskIds),
+          ...plan.unplaced.map((left) => left.taskId),
+          ...plan.later.map((left) => left.taskId),
+        ];
         expect(all.sort()).toEqual(week.tasks.map((task) => task.id).sort());
         for (const { reason } of [...plan.unplaced, ...plan.later]) expect(reason.words).toMatch(/\.$/);
       }),
@@ -90,38 +115,83 @@ describe('every plan', () => {
       }),
       { numRuns: 15 },
     );
-    const week = shopWeek(7, { kitchens: 6, technicians: 2, days: 2 });
+    const week = shopWeek(7, { kitchens: 4, technicians: 2, days: 2 });
     expect(solve(week, 3, lp)).toEqual(solve(week, 3, lp));
   }, 120_000);
 
   it('does not depend on the order in which the week is written down', () => {
-    const week = shopWeek(11, { kitchens: 5, technicians: 2, days: 2 });
-    const turned = { ...week, tasks: [...week.tasks].reverse() };
-    expect(solve(turned, 1, lp, 1).cost.total).toBeCloseTo(solve(week, 1, lp, 1).cost.total, 6);
+    for (let seed = 0; seed < 40; seed++) {
+      const week = tinyWeek(seed);
+      const turned = { ...week, tasks: [...week.tasks].reverse(), kitchens: [...week.kitchens].reverse() };
+      expect(solve(turned, 1, lp, 1).cost.total, `week ${seed}`).toBeCloseTo(solve(week, 1, lp, 1).cost.total, 6);
+    }
   }, 60_000);
 });
 
 describe('the check of a plan', () => {
   const week = shopWeek(5, { kitchens: 6, technicians: 2, days: 3 });
   const plan = solve(week, 1);
-  const codes = (changed: Partial<Plan>, of = week): string[] => checkPlan(of, { ...plan, ...changed }).map(({ code }) => code);
+  const codes = (changed: Partial<Plan>, of = week): string[] =>
+    checkPlan(of, { ...plan, ...changed }).map(({ code }) => code);
   const visit = plan.visits[0]!;
   const rest = plan.visits.slice(1);
 
   it('finds nothing wrong with a sound plan', () => expect(codes({})).toEqual([]));
   it('finds a visit outside service hours', () =>
-    expect(codes({ visits: [{ ...visit, hours: { startMs: visit.hours.startMs + 12 * 3_600_000, endMs: visit.hours.endMs + 12 * 3_600_000 } }, ...rest] })).toContain('outside_hours'));
+    expect(
+      codes({
+        visits: [
+          {
+            ...visit,
+            hours: { startMs: visit.hours.startMs + 12 * 3_600_000, endMs: visit.hours.endMs + 12 * 3_600_000 },
+          },
+          ...rest,
+        ],
+      }),
+    ).toContain('outside_hours'));
   it('finds a technician in two places', () =>
-    expect(codes({ rounds: plan.rounds.map((round) => ({ ...round, leaveMs: round.leaveMs + 3_600_000 })) })).toContain('two_places'));
-  it('finds two rounds at once', () => expect(codes({ rounds: [...plan.rounds, plan.rounds[0]!] })).toContain('two_places'));
+    expect(codes({ rounds: plan.rounds.map((round) => ({ ...round, leaveMs: round.leaveMs + 3_600_000 })) })).toContain(
+      'two_places',
+    ));
+  it('finds two rounds at once', () =>
+    expect(codes({ rounds: [...plan.rounds, plan.rounds[0]!] })).toContain('two_places'));
   it('finds a missing skill', () =>
-    expect(codes({}, { ...week, technicians: week.technicians.map((t) => ({ ...t, skills: [] })), kitchens: week.kitchens.map((k) => ({ ...k, skills: ['roof'] })) })).toContain('skill'));
+    expect(
+      codes(
+        {},
+        {
+          ...week,
+          technicians: week.technicians.map((t) => ({ ...t, skills: [] })),
+          kitchens: week.kitchens.map((k) => ({ ...k, skills: ['roof'] })),
+        },
+      ),
+    ).toContain('skill'));
   it('finds a task done twice', () => expect(codes({ visits: [...plan.visits, visit] })).toContain('twice'));
   it('finds a low-side inspection that does not ride along', () => {
     const coil = plan.visits.findIndex((one) => one.taskIds.some((id) => id.endsWith('-coil')));
     expect(coil).toBeGreaterThanOrEqual(0);
-    expect(codes({ visits: plan.visits.map((one, i) => (i === coil ? { ...one, taskIds: one.taskIds.filter((id) => !id.endsWith('-low')) } : one)) })).toContain('low_side');
+    expect(
+      codes({
+        visits: plan.visits.map((one, i) =>
+          i === coil ? { ...one, taskIds: one.taskIds.filter((id) => !id.endsWith('-low')) } : one,
+        ),
+      }),
+    ).toContain('low_side');
   });
   it('finds work outside a shift', () =>
-    expect(codes({}, { ...week, technicians: week.technicians.map((t) => ({ ...t, shifts: t.shifts.map((s) => ({ ...s, hours: { startMs: s.hours.startMs + 5 * 3_600_000, endMs: s.hours.endMs } })) })) })).toContain('off_shift'));
+    expect(
+      codes(
+        {},
+        {
+          ...week,
+          technicians: week.technicians.map((t) => ({
+            ...t,
+            shifts: t.shifts.map((s) => ({
+              ...s,
+              hours: { startMs: s.hours.startMs + 5 * 3_600_000, endMs: s.hours.endMs },
+            })),
+          })),
+        },
+      ),
+    ).toContain('off_shift'));
 });

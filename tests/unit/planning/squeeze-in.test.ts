@@ -8,23 +8,70 @@ const near = (n: number) => ({ lat: 41 + 0.01 * n, lng: -87 });
 const prices = { waitPerMinute: 0.5, movedVisit: 20, movedPerMinute: 0.2, rebooked: 40 };
 const week: WeekProblem = {
   technicians: [
-    { id: 'a', name: 'Ann', skills: ['flammable'], shifts: [0, 1].map((d) => ({ day: MONDAY_DAY + d, hours: { startMs: at(MONDAY_DAY + d, 8), endMs: at(MONDAY_DAY + d, 16) }, startPlace: shop, endPlace: shop, overtimeMinutes: 60 })) },
-    { id: 'b', name: 'Bo', skills: [], shifts: [{ day: MONDAY_DAY, hours: { startMs: at(MONDAY_DAY, 8), endMs: at(MONDAY_DAY, 16) }, startPlace: shop, endPlace: shop }] },
+    {
+      id: 'a',
+      name: 'Ann',
+      skills: ['flammable'],
+      shifts: [0, 1].map((d) => ({
+        day: MONDAY_DAY + d,
+        hours: { startMs: at(MONDAY_DAY + d, 8), endMs: at(MONDAY_DAY + d, 16) },
+        startPlace: shop,
+        endPlace: shop,
+        overtimeMinutes: 60,
+      })),
+    },
+    {
+      id: 'b',
+      name: 'Bo',
+      skills: [],
+      shifts: [
+        {
+          day: MONDAY_DAY,
+          hours: { startMs: at(MONDAY_DAY, 8), endMs: at(MONDAY_DAY, 16) },
+          startPlace: shop,
+          endPlace: shop,
+        },
+      ],
+    },
   ],
-  kitchens: [1, 2, 3, 4].map((n) => ({ id: `k${n}`, name: `Kitchen ${n}`, place: near(n), open: [0, 1].map((d) => ({ startMs: at(MONDAY_DAY + d, 8), endMs: at(MONDAY_DAY + d, 15) })) })),
+  kitchens: [1, 2, 3, 4].map((n) => ({
+    id: `k${n}`,
+    name: `Kitchen ${n}`,
+    place: near(n),
+    open: [0, 1].map((d) => ({ startMs: at(MONDAY_DAY + d, 8), endMs: at(MONDAY_DAY + d, 15) })),
+  })),
   tasks: [],
   travel: { circuity: 1.3, speedKmh: 35 },
   prices: PRICES,
   nextDay: MONDAY_DAY + 2,
 };
-const booked = (id: string, technicianId: string, kitchenId: string, from: number, to: number, more: Partial<BookedVisit> = {}): BookedVisit => ({
-  id, technicianId, kitchenId, hours: { startMs: at(MONDAY_DAY, from), endMs: at(MONDAY_DAY, to) }, skills: [], fixed: false, ...more,
+const booked = (
+  id: string,
+  technicianId: string,
+  kitchenId: string,
+  from: number,
+  to: number,
+  more: Partial<BookedVisit> = {},
+): BookedVisit => ({
+  id,
+  technicianId,
+  kitchenId,
+  hours: { startMs: at(MONDAY_DAY, from), endMs: at(MONDAY_DAY, to) },
+  skills: [],
+  fixed: false,
+  ...more,
 });
 const emergency = { kitchenId: 'k4', name: 'Warm walk-in', minutes: 60, skills: [] as string[] };
 
 describe('an emergency', () => {
   it('goes into a gap when there is one, and moves nothing', () => {
-    const options = squeezeIn(week, [booked('v1', 'a', 'k1', 8.5, 10), booked('v2', 'b', 'k2', 8.5, 15)], emergency, at(MONDAY_DAY, 9), prices);
+    const options = squeezeIn(
+      week,
+      [booked('v1', 'a', 'k1', 8.5, 10), booked('v2', 'b', 'k2', 8.5, 15)],
+      emergency,
+      at(MONDAY_DAY, 9),
+      prices,
+    );
     expect(options[0]).toMatchObject({ technicianId: 'a', moved: [], words: 'Ann: nothing else moves.' });
     // Ann is at k1 until 10:00 and cannot be there before.
     expect(options[0]!.hours.startMs).toBeGreaterThan(at(MONDAY_DAY, 10));
@@ -32,13 +79,24 @@ describe('an emergency', () => {
 
   it('cannot be reached before the drive from where the technician is now', () => {
     const now = at(MONDAY_DAY, 12);
-    const [first] = squeezeIn(week, [booked('v1', 'a', 'k1', 8.5, 9)], { ...emergency, skills: ['flammable'] }, now, prices);
+    const [first] = squeezeIn(
+      week,
+      [booked('v1', 'a', 'k1', 8.5, 9)],
+      { ...emergency, skills: ['flammable'] },
+      now,
+      prices,
+    );
     expect(first!.technicianId).toBe('a');
     expect(first!.hours.startMs).toBeGreaterThanOrEqual(now + 7 * 60_000);
   });
 
   it('lets later visits slip rather than wait all day, and says which', () => {
-    const visits = [booked('v1', 'a', 'k1', 8.5, 9.5), booked('v2', 'a', 'k2', 10, 12), booked('v3', 'a', 'k3', 12.5, 13.5), booked('v4', 'b', 'k1', 8.2, 15, { fixed: true })];
+    const visits = [
+      booked('v1', 'a', 'k1', 8.5, 9.5),
+      booked('v2', 'a', 'k2', 10, 12),
+      booked('v3', 'a', 'k3', 12.5, 13.5),
+      booked('v4', 'b', 'k1', 8.2, 15, { fixed: true }),
+    ];
     const [first] = squeezeIn(week, visits, emergency, at(MONDAY_DAY, 9), { ...prices, waitPerMinute: 2 });
     expect(first!.technicianId).toBe('a');
     expect(first!.moved.map(({ visitId }) => visitId)).toEqual(['v2', 'v3']);
@@ -50,7 +108,10 @@ describe('an emergency', () => {
 
   it('rebooks a visit that does not fit any more, for tomorrow', () => {
     const visits = [booked('v1', 'a', 'k1', 8.2, 10), booked('v2', 'a', 'k2', 10.3, 14.9)];
-    const [first] = squeezeIn(week, visits, { ...emergency, skills: ['flammable'] }, at(MONDAY_DAY, 9), { ...prices, waitPerMinute: 2 });
+    const [first] = squeezeIn(week, visits, { ...emergency, skills: ['flammable'] }, at(MONDAY_DAY, 9), {
+      ...prices,
+      waitPerMinute: 2,
+    });
     expect(first!.moved).toHaveLength(1);
     expect(first!.moved[0]).toMatchObject({ visitId: 'v2', fromTechnicianId: 'a' });
     expect(first!.words).toBe('Ann: 1 visit is rebooked.');
@@ -71,9 +132,19 @@ describe('an emergency', () => {
   });
 
   it('offers each technician and day once, least disturbance first', () => {
-    const options = squeezeIn(week, [booked('v1', 'a', 'k1', 8.5, 10), booked('v2', 'b', 'k2', 8.5, 10)], emergency, at(MONDAY_DAY, 9), prices);
-    expect(options.map((option) => option.cost)).toEqual([...options.map((option) => option.cost)].sort((x, y) => x - y));
-    expect(new Set(options.map((option) => `${option.technicianId} ${Math.floor(option.hours.startMs / 86_400_000)}`)).size).toBe(options.length);
+    const options = squeezeIn(
+      week,
+      [booked('v1', 'a', 'k1', 8.5, 10), booked('v2', 'b', 'k2', 8.5, 10)],
+      emergency,
+      at(MONDAY_DAY, 9),
+      prices,
+    );
+    expect(options.map((option) => option.cost)).toEqual(
+      [...options.map((option) => option.cost)].sort((x, y) => x - y),
+    );
+    expect(
+      new Set(options.map((option) => `${option.technicianId} ${Math.floor(option.hours.startMs / 86_400_000)}`)).size,
+    ).toBe(options.length);
     expect(options).toHaveLength(3);
   });
 });

@@ -23,7 +23,11 @@ export class CompletionBounds {
   private readonly next: Int32Array;
   private readonly legs: Legs;
 
-  constructor(private readonly model: Model, private readonly shiftIndex: number, private readonly options: readonly (readonly Option[])[]) {
+  constructor(
+    private readonly model: Model,
+    private readonly shiftIndex: number,
+    private readonly options: readonly (readonly Option[])[],
+  ) {
     const { jobs } = model;
     const n = jobs.length;
     this.legs = legsOf(model, shiftIndex);
@@ -35,7 +39,9 @@ export class CompletionBounds {
       for (const k of active)
         if (j !== k) shortestStep = Math.min(shortestStep, this.legs.time[j * n + k]! + options[k]![0]!.minutes);
     const bounded = Number.isFinite(span) && span > 0;
-    const slices = bounded ? Math.min(MOST_SLICES, Math.max(SLICES, Math.ceil(span / Math.max(1e-9, shortestStep)))) : 0;
+    const slices = bounded
+      ? Math.min(MOST_SLICES, Math.max(SLICES, Math.ceil(span / Math.max(1e-9, shortestStep))))
+      : 0;
     this.columns = slices + 1;
     this.from = shift.from;
     this.width = bounded ? span / slices : Infinity;

@@ -24,7 +24,12 @@ interface Partial {
  * gives up (null) beyond `most` partial routes.
  */
 export function* enumerateRoutes(
-  model: Model, shiftIndex: number, duals: Float64Array, limit: number, gap: number, most: number,
+  model: Model,
+  shiftIndex: number,
+  duals: Float64Array,
+  limit: number,
+  gap: number,
+  most: number,
 ): Generator<void, Column[] | null, void> {
   const shift = model.shifts[shiftIndex]!;
   const views = model.views[shiftIndex]!;
@@ -60,7 +65,17 @@ export function* enumerateRoutes(
         if (cost + completion.toGo(k, finish) > limit + 1e-6) continue;
         const visited = from ? from.visited.slice() : new Int32Array(words);
         visited[k >>> 5]! |= 1 << (k & 31);
-        grown.push({ job: k, set: option.set, finish, cost, load, parent: from, visited, covers: coverKey(from, k, option.set), dead: false });
+        grown.push({
+          job: k,
+          set: option.set,
+          finish,
+          cost,
+          load,
+          parent: from,
+          visited,
+          covers: coverKey(from, k, option.set),
+          dead: false,
+        });
       }
     }
     return grown;
@@ -76,7 +91,9 @@ export function* enumerateRoutes(
         const key = `${grown.covers}>${grown.job}`;
         const rivals = next.get(key);
         if (!rivals) next.set(key, [grown]);
-        else if (!rivals.some((rival) => !rival.dead && rival.finish <= grown.finish && rival.cost <= grown.cost + 1e-9)) {
+        else if (
+          !rivals.some((rival) => !rival.dead && rival.finish <= grown.finish && rival.cost <= grown.cost + 1e-9)
+        ) {
           for (const rival of rivals) if (grown.finish <= rival.finish && grown.cost <= rival.cost) rival.dead = true;
           rivals.push(grown);
         } else continue;
@@ -104,7 +121,8 @@ export function* enumerateRoutes(
     for (let at: Partial | null = last; at; at = at.parent) {
       onRoute.unshift(at.job);
       sets.unshift(at.set);
-      for (let rest = at.set; rest !== 0; rest &= rest - 1) cost += duals[jobs[at.job]!.firstRow + (31 - Math.clz32(rest & -rest))]!;
+      for (let rest = at.set; rest !== 0; rest &= rest - 1)
+        cost += duals[jobs[at.job]!.firstRow + (31 - Math.clz32(rest & -rest))]!;
     }
     return { shift: shiftIndex, jobs: onRoute, sets, cost: model.wholeCosts ? Math.round(cost) : cost };
   }

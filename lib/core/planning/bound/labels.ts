@@ -12,7 +12,10 @@ export class Labels {
   /** Jobs that may not come next: visited and remembered, or out of reach. `words` numbers a label. */
   barred: Int32Array;
 
-  constructor(readonly words: number, private room = 4096) {
+  constructor(
+    readonly words: number,
+    private room = 4096,
+  ) {
     this.time = new Float64Array(room);
     this.cost = new Float64Array(room);
     this.load = new Float64Array(room);

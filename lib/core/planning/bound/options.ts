@@ -19,7 +19,13 @@ const UNLISTED = -1;
  * dearer by more than the gap than one no longer could be replaced by that one, and no
  * route costs less than nothing at these duals. Null if there are too many sets to list.
  */
-export function nearOptions(model: Model, shift: number, jobIndex: number, duals: Float64Array, gap: number): Option[] | null {
+export function nearOptions(
+  model: Model,
+  shift: number,
+  jobIndex: number,
+  duals: Float64Array,
+  gap: number,
+): Option[] | null {
   const view = model.views[shift]![jobIndex];
   const job = model.jobs[jobIndex]!;
   if (!view || view.allowed === 0) return [];
@@ -30,7 +36,11 @@ export function nearOptions(model: Model, shift: number, jobIndex: number, duals
   }
   const all = sets
     .filter((set) => set !== 0)
-    .map((set) => ({ set, minutes: minutesFor(job, set), cost: view.visitCost + reduced(job, view.itemCost, set, duals) }))
+    .map((set) => ({
+      set,
+      minutes: minutesFor(job, set),
+      cost: view.visitCost + reduced(job, view.itemCost, set, duals),
+    }))
     .sort((a, b) => a.minutes - b.minutes || a.cost - b.cost);
   let cheapest = Infinity;
   return all.filter((option) => {
@@ -96,7 +106,7 @@ function components(job: Job, allowed: number): number[][] {
   let rest = allowed;
   while (rest !== 0) {
     let group = rest & -rest;
-    for (let grown = true; grown; ) {
+    for (let grown = true; grown;) {
       grown = false;
       for (let i = 0; i < job.items; i++) {
         const reach = job.brings[i]!;

@@ -23,14 +23,25 @@ export interface ProofLimits {
  * the lists grow too long or time runs out.
  */
 export function* proveOptimal(
-  model: Model, solver: LpSolver, dual: DualBound, incumbent: Solution, limits: ProofLimits,
+  model: Model,
+  solver: LpSolver,
+  dual: DualBound,
+  incumbent: Solution,
+  limits: ProofLimits,
 ): Generator<void, Solution | null, void> {
   if (model.jobs.some((job) => job.items > MOST_ITEMS)) return null;
   const gap = incumbent.cost - dual.bound + 1e-6;
   const columns: Column[] = leaveColumns(model, dual.duals, gap);
   for (const [k, kind] of kindsOf(model).entries()) {
     // The bound already counts each kind's cheapest route; only what a route costs beyond it eats into the gap.
-    const routes = yield* enumerateRoutes(model, kind.shift, dual.duals, gap + dual.least[k]!, gap, limits.mostPartials);
+    const routes = yield* enumerateRoutes(
+      model,
+      kind.shift,
+      dual.duals,
+      gap + dual.least[k]!,
+      gap,
+      limits.mostPartials,
+    );
     if (!routes) return null;
     columns.push(...routes);
     if (columns.length > limits.mostColumns) return null;
@@ -41,8 +52,11 @@ export function* proveOptimal(
   try {
     master.add(left);
     const whole = master.solveWhole(limits.remainingMs());
-      if (whole.status !== 'optimal') return null;
-    return toSolution(model, master.columns.filter((_, c) => whole.primal[c]! > 0.5));
+    if (whole.status !== 'optimal') return null;
+    return toSolution(
+      model,
+      master.columns.filter((_, c) => whole.primal[c]! > 0.5),
+    );
   } finally {
     master.close();
   }

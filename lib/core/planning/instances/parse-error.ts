@@ -1,6 +1,9 @@
 /** What is wrong with an instance file and on which line, for the person who supplied it. */
 export class InstanceError extends Error {
-  constructor(message: string, readonly line?: number) {
+  constructor(
+    message: string,
+    readonly line?: number,
+  ) {
     super(line === undefined ? message : `Line ${line}: ${message}`);
     this.name = 'InstanceError';
   }

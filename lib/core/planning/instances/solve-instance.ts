@@ -48,12 +48,30 @@ export function solveInstance(text: string, options: InstanceOptions): InstanceA
 
 function tour(text: string, options: InstanceOptions): InstanceAnswer {
   const instance = parseTsplib(text);
-  if (options.truncate !== undefined) throw new InstanceError('--truncate applies to coordinates of a Solomon file; TSPLIB distances are whole by definition.');
+  if (options.truncate !== undefined)
+    throw new InstanceError(
+      '--truncate applies to coordinates of a Solomon file; TSPLIB distances are whole by definition.',
+    );
   const n = instance.ids.length;
-  const solved = runOut(solveTour(instance, { seed: options.seed, iterations: roundsFor(n), lp: options.lp, remainingMs: options.remainingMs }));
+  const solved = runOut(
+    solveTour(instance, {
+      seed: options.seed,
+      iterations: roundsFor(n),
+      lp: options.lp,
+      remainingMs: options.remainingMs,
+    }),
+  );
   return {
-    kind: 'tour', name: instance.name, distance: solved.cost, vehicles: 1, routes: [solved.tour.map((place) => instance.ids[place]!)],
-    unserved: [], bound: solved.bound, gap: gapOf(solved.cost, solved.bound), proven: solved.proven, decimals: 0,
+    kind: 'tour',
+    name: instance.name,
+    distance: solved.cost,
+    vehicles: 1,
+    routes: [solved.tour.map((place) => instance.ids[place]!)],
+    unserved: [],
+    bound: solved.bound,
+    gap: gapOf(solved.cost, solved.bound),
+    proven: solved.proven,
+    decimals: 0,
   };
 }
 
@@ -61,7 +79,14 @@ function routes(text: string, options: InstanceOptions): InstanceAnswer {
   const instance = parseSolomon(text);
   const { model, scale, leftOut } = vrptwModel(instance, options);
   const { solution, bound, proven } = runOut(
-    solveModel(model, { seed: options.seed, iterations: roundsFor(model.jobs.length), lp: options.lp, remainingMs: options.remainingMs, floor: Math.max(neighbourBound(model), tourFloor(model)), useAllTime: true }),
+    solveModel(model, {
+      seed: options.seed,
+      iterations: roundsFor(model.jobs.length),
+      lp: options.lp,
+      remainingMs: options.remainingMs,
+      floor: Math.max(neighbourBound(model), tourFloor(model)),
+      useAllTime: true,
+    }),
   );
   const idOf = (job: number): string => instance.rows[job + 1]!.id;
   const used = solution.routes.filter((route) => route.jobs.length > 0);
@@ -70,8 +95,16 @@ function routes(text: string, options: InstanceOptions): InstanceAnswer {
   const distance = used.reduce((sum, route) => sum + route.drive, 0) / scale;
   const least = Math.max(0, (bound - unserved.length * leftOut) / scale);
   return {
-    kind: 'routes', name: instance.name, distance, vehicles: used.length, routes: used.map((route) => route.jobs.map(idOf)), unserved,
-    bound: Math.min(distance, least), gap: gapOf(distance, least), proven, decimals: options.truncate ?? null,
+    kind: 'routes',
+    name: instance.name,
+    distance,
+    vehicles: used.length,
+    routes: used.map((route) => route.jobs.map(idOf)),
+    unserved,
+    bound: Math.min(distance, least),
+    gap: gapOf(distance, least),
+    proven,
+    decimals: options.truncate ?? null,
   };
 }
 

@@ -31,8 +31,15 @@ export function vrptwModel(instance: VrptwInstance, options: VrptwOptions = {}):
   const n = rows.length;
   const scale = options.truncate === undefined ? 1 : 10 ** options.truncate;
   const whole = options.truncate !== undefined;
-  if (whole && rows.some((row) => [row.ready, row.due, row.service].some((t) => Math.abs(t * scale - Math.round(t * scale)) > 1e-6)))
-    throw new InstanceError('Windows and service times have more decimals than distances are cut to; raise --truncate.');
+  if (
+    whole &&
+    rows.some((row) =>
+      [row.ready, row.due, row.service].some((t) => Math.abs(t * scale - Math.round(t * scale)) > 1e-6),
+    )
+  )
+    throw new InstanceError(
+      'Windows and service times have more decimals than distances are cut to; raise --truncate.',
+    );
   const time = new Float64Array(n * n);
   let longest = 0;
   for (let i = 0; i < n; i++)
@@ -55,18 +62,33 @@ export function vrptwModel(instance: VrptwInstance, options: VrptwOptions = {}):
     visitCost: 0,
     promised: Infinity,
     latePrice: 0,
+    step: 0,
   }));
   const shift = {
-    startPlace: 0, endPlace: 0, from: tick(depot.ready), to: tick(depot.due), hardTo: tick(depot.due),
-    overtimePrice: 0, capacity, kind: 0,
+    startPlace: 0,
+    endPlace: 0,
+    from: tick(depot.ready),
+    to: tick(depot.due),
+    hardTo: tick(depot.due),
+    overtimePrice: 0,
+    capacity,
+    kind: 0,
   };
   const model: Model = {
     places: n,
     time,
     drive: time,
     jobs: rows.slice(1).map((row, j) => ({
-      place: j + 1, items: 1, all: 1, setup: 0, minutes: [tick(row.service)], demand: row.demand, brings: [1],
-      bundles: [1], leave: fixedPrice(leftOut), firstRow: j,
+      place: j + 1,
+      items: 1,
+      all: 1,
+      setup: 0,
+      minutes: [tick(row.service)],
+      demand: row.demand,
+      brings: [1],
+      bundles: [1],
+      leave: fixedPrice(leftOut),
+      firstRow: j,
     })),
     shifts: Array.from({ length: fleet }, () => shift),
     views: Array.from({ length: fleet }, () => views),

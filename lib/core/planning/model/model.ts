@@ -22,6 +22,8 @@ export interface StopView {
   /** Starts after this are late. Infinity where no time was promised. */
   readonly promised: number;
   readonly latePrice: number;
+  /** Work begins at a whole multiple of this; 0 for any moment. */
+  readonly step: number;
 }
 
 /** Work that stays undone this week: what that costs, for any set of a job's items. */
@@ -109,9 +111,10 @@ export function itemsCost(view: StopView, set: number): number {
 
 /** Earliest start at or after `arrival` that fits `minutes` inside one opening; Infinity if none does. */
 export function startAt(view: StopView, arrival: number, minutes: number): number {
-  const { opens, closes } = view;
+  const { opens, closes, step } = view;
   for (let w = 0; w < opens.length; w++) {
-    const start = arrival > opens[w]! ? arrival : opens[w]!;
+    let start = arrival > opens[w]! ? arrival : opens[w]!;
+    if (step > 0) start = Math.ceil(start / step) * step;
     if (start + minutes <= closes[w]! + EPS) return start;
   }
   return Infinity;

@@ -24,8 +24,20 @@ export interface Route {
 export function emptyRoute(model: Model, shift: number): Route {
   const from = model.shifts[shift]!.from;
   return {
-    shift, jobs: [], sets: [], minutes: [], arrive: [], start: [], finish: [], slack: [],
-    load: 0, endArrive: from, drive: 0, late: 0, overtime: 0, cost: 0,
+    shift,
+    jobs: [],
+    sets: [],
+    minutes: [],
+    arrive: [],
+    start: [],
+    finish: [],
+    slack: [],
+    load: 0,
+    endArrive: from,
+    drive: 0,
+    late: 0,
+    overtime: 0,
+    cost: 0,
   };
 }
 
@@ -34,7 +46,12 @@ export function emptyRoute(model: Model, shift: number): Route {
  * Starting early is best: lateness and overtime only grow with time.
  * Returns null if a stop cannot be made or the technician would be home past the hard end.
  */
-export function buildRoute(model: Model, shiftIndex: number, jobs: readonly number[], sets: readonly number[]): Route | null {
+export function buildRoute(
+  model: Model,
+  shiftIndex: number,
+  jobs: readonly number[],
+  sets: readonly number[],
+): Route | null {
   const n = jobs.length;
   if (n === 0) return emptyRoute(model, shiftIndex);
   const shift = model.shifts[shiftIndex]!;
@@ -78,18 +95,32 @@ export function buildRoute(model: Model, shiftIndex: number, jobs: readonly numb
   clock += time[home]!;
   if (clock > shift.hardTo + EPS) return null;
   const over = Math.max(0, clock - shift.to);
-  let room = Math.max(0, (over > 0 ? 0 : shift.to - clock));
+  let room = Math.max(0, over > 0 ? 0 : shift.to - clock);
   for (let p = n - 1; p >= 0; p--) {
     const view = views[jobs[p]!]!;
     const begin = start[p]!;
     const last = Math.max(0, latestStart(view, begin, minutes[p]!) - begin);
-    const unpunished = view.latePrice === 0 || view.promised === Infinity ? Infinity : Math.max(0, view.promised - begin);
-    room = begin - arrive[p]! + Math.min(last, unpunished, room);
+    const unpunished =
+      view.latePrice === 0 || view.promised === Infinity ? Infinity : Math.max(0, view.promised - begin);
+    const later = Math.min(last, unpunished, room);
+    room = begin - arrive[p]! + (view.step > 0 && later < Infinity ? Math.floor(later / view.step) * view.step : later);
     slack[p] = room;
   }
   const overtime = over * shift.overtimePrice;
   return {
-    shift: shiftIndex, jobs, sets, minutes, arrive, start, finish, slack, load, endArrive: clock, drive: driven, late, overtime,
+    shift: shiftIndex,
+    jobs,
+    sets,
+    minutes,
+    arrive,
+    start,
+    finish,
+    slack,
+    load,
+    endArrive: clock,
+    drive: driven,
+    late,
+    overtime,
     cost: driven + late + overtime + done,
   };
 }

@@ -14,12 +14,14 @@ export interface SearchOptions {
   readonly onSkipped?: () => void;
   readonly start?: Solution;
   readonly onImprovement?: (solution: Solution, iteration: number) => void;
-  /** Sees every plan the search moves to. */
-  readonly onAccepted?: (solution: Solution) => void;
+  /** Sees every plan the search tries that is not far from the best. */
+  readonly onTried?: (solution: Solution) => void;
 }
 
 /** How often the search looks up to see whether it should stop, in rounds. */
 const LOOK_UP_EVERY = 16;
+/** How near the best a plan's cost must be to be of interest. */
+const NEAR = 1.04;
 
 /**
  * Simulated annealing over ruin and recreate. A generator: every few rounds it hands out
@@ -32,7 +34,8 @@ export function* anneal(model: Model, options: SearchOptions): Generator<Solutio
   const book = choiceBook(model);
   const orders = recreateOrders(model);
   let current = options.start ? copyOf(options.start) : nothingDone(model);
-  const open = (solution: Solution): number[] => model.jobs.flatMap((job, j) => ((job.all & ~solution.done[j]!) !== 0 ? [j] : []));
+  const open = (solution: Solution): number[] =>
+    model.jobs.flatMap((job, j) => ((job.all & ~solution.done[j]!) !== 0 ? [j] : []));
   recreate(model, book, orders, current, open(current), random, true);
   let best = copyOf(current);
   options.onImprovement?.(best, 0);
@@ -56,6 +59,7 @@ export function* anneal(model: Model, options: SearchOptions): Generator<Solutio
     const candidates = new Set(removed);
     for (const job of open(next)) candidates.add(job);
     recreate(model, book, orders, next, [...candidates], random);
+    if (next.cost < best.cost * NEAR) options.onTried?.(next);
     if (next.cost < current.cost - temperature * Math.log(random())) {
       if (next.cost < best.cost - 1e-6) {
         next.cost = costOf(model, next);
@@ -65,7 +69,6 @@ export function* anneal(model: Model, options: SearchOptions): Generator<Solutio
         }
       }
       current = next;
-      options.onAccepted?.(current);
     }
     temperature *= cooling;
   }

@@ -26,7 +26,13 @@ export interface Insertion {
  * more to the cost is taken.
  */
 export function bestInsertion(
-  model: Model, book: ChoiceBook, solution: Solution, jobIndex: number, random: Random, temper: Temper, allowance = 0,
+  model: Model,
+  book: ChoiceBook,
+  solution: Solution,
+  jobIndex: number,
+  random: Random,
+  temper: Temper,
+  allowance = 0,
 ): Insertion | null {
   const job = model.jobs[jobIndex]!;
   const open = job.all & ~solution.done[jobIndex]!;
@@ -75,7 +81,10 @@ export function bestInsertion(
       if (blink > 0 && random() < blink) continue;
       const before = p === 0 ? shift.startPlace : model.jobs[route.jobs[p - 1]!]!.place;
       const after = p === n ? shift.endPlace : model.jobs[route.jobs[p]!]!.place;
-      const detour = drive[before * places + here]! + drive[here * places + after]! - (n === 0 ? 0 : drive[before * places + after]!);
+      const detour =
+        drive[before * places + here]! +
+        drive[here * places + after]! -
+        (n === 0 ? 0 : drive[before * places + after]!);
       if (detour + choices.net[0]! >= best - EPS) continue;
       const arrival = (p === 0 ? shift.from : route.finish[p - 1]!) + time[before * places + here]!;
       for (let c = 0; c < count; c++) {
@@ -92,7 +101,12 @@ export function bestInsertion(
         let delta = plain;
         if (!onTime || shifted > room + EPS) {
           // Something after this stop moves in a way that costs, or may not fit: work it out.
-          const tried = buildRoute(model, s, inserted(route.jobs, p, jobIndex), inserted(route.sets, p, choices.sets[c]!));
+          const tried = buildRoute(
+            model,
+            s,
+            inserted(route.jobs, p, jobIndex),
+            inserted(route.sets, p, choices.sets[c]!),
+          );
           if (!tried) continue;
           const left = open & ~choices.sets[c]!;
           delta = tried.cost - route.cost + job.leave.cost(left) - job.leave.cost(open);
@@ -105,7 +119,12 @@ export function bestInsertion(
   if (bestShift < 0) return null;
   const route = solution.routes[bestShift]!;
   const built = bestJoins
-    ? buildRoute(model, bestShift, route.jobs, route.sets.map((set, p) => (p === bestAt ? bestSet : set)))
+    ? buildRoute(
+        model,
+        bestShift,
+        route.jobs,
+        route.sets.map((set, p) => (p === bestAt ? bestSet : set)),
+      )
     : buildRoute(model, bestShift, inserted(route.jobs, bestAt, jobIndex), inserted(route.sets, bestAt, bestSet));
   return built && { route: built, delta: best };
 }

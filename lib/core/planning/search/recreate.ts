@@ -49,7 +49,13 @@ const LOSS = 0.5;
 
 /** Puts every job with open work where it costs least, if anywhere it costs less than leaving it. */
 export function recreate(
-  model: Model, book: ChoiceBook, orders: Orders, solution: Solution, candidates: number[], random: Random, sober = false,
+  model: Model,
+  book: ChoiceBook,
+  orders: Orders,
+  solution: Solution,
+  candidates: number[],
+  random: Random,
+  sober = false,
 ): void {
   const bold = !sober && random() < OFTEN_BOLD;
   const temper = sober ? SOBER : bold ? BOLD : USUAL;

@@ -17,7 +17,10 @@ export function routePool(model: Model, most: number): RoutePool {
       for (const route of solution.routes) {
         if (route.jobs.length === 0 || seen.has(route)) continue;
         seen.add(route);
-        const content = route.jobs.map((job, p) => `${job}.${route.sets[p]}`).sort().join(' ');
+        const content = route.jobs
+          .map((job, p) => `${job}.${route.sets[p]}`)
+          .sort()
+          .join(' ');
         const key = `${model.shifts[route.shift]!.kind}:${content}`;
         const rival = pool.get(key);
         if (!rival || route.cost < rival.cost) pool.set(key, route);

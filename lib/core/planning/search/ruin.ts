@@ -12,7 +12,9 @@ const SPLIT_DEPTH = 0.01;
 export function neighbours(model: Model): Int32Array[] {
   const { drive, places, jobs } = model;
   return jobs.map((from, i) => {
-    const reach = jobs.map((to, j) => (i === j ? -1 : drive[from.place * places + to.place]! + drive[to.place * places + from.place]!));
+    const reach = jobs.map((to, j) =>
+      i === j ? -1 : drive[from.place * places + to.place]! + drive[to.place * places + from.place]!,
+    );
     return Int32Array.from([...jobs.keys()].sort((a, b) => reach[a]! - reach[b]! || a - b));
   });
 }
@@ -46,9 +48,10 @@ export function ruin(model: Model, near: readonly Int32Array[], solution: Soluti
       ruined.add(route.shift);
       const most = Math.min(route.jobs.length, longest);
       const length = Math.min(route.jobs.length, Math.floor(1 + random() * most));
-      const gone = length > 1 && length < route.jobs.length && random() < 0.5
-        ? splitString(route.jobs.length, at, length, random)
-        : wholeString(route.jobs.length, at, length, random);
+      const gone =
+        length > 1 && length < route.jobs.length && random() < 0.5
+          ? splitString(route.jobs.length, at, length, random)
+          : wholeString(route.jobs.length, at, length, random);
       const jobs: number[] = [];
       const sets: number[] = [];
       route.jobs.forEach((other, p) => {

@@ -20,18 +20,33 @@ export interface TourProof {
  * (Dantzig, Fulkerson & Johnson 1954), then whole numbers, adding rows until no subtour is
  * left. Every round of it proves a bound; yields that bound so that the caller may stop.
  */
-export function* exactTour(n: number, legs: readonly Leg[], directed: boolean, solver: LpSolver, remainingMs: () => number): Generator<number, TourProof, void> {
+export function* exactTour(
+  n: number,
+  legs: readonly Leg[],
+  directed: boolean,
+  solver: LpSolver,
+  remainingMs: () => number,
+): Generator<number, TourProof, void> {
   const lp = solver.open();
   let bound = -Infinity;
   try {
-    lp.addRows(Array.from({ length: directed ? 2 * n : n }, () => (directed ? { lower: 1, upper: 1 } : { lower: 2, upper: 2 })));
-    lp.addColumns(legs.map((leg) => ({ cost: leg.cost, upper: 1, rows: directed ? [leg.from, n + leg.to] : [leg.from, leg.to], values: [1, 1] })));
+    lp.addRows(
+      Array.from({ length: directed ? 2 * n : n }, () => (directed ? { lower: 1, upper: 1 } : { lower: 2, upper: 2 })),
+    );
+    lp.addColumns(
+      legs.map((leg) => ({
+        cost: leg.cost,
+        upper: 1,
+        rows: directed ? [leg.from, n + leg.to] : [leg.from, leg.to],
+        values: [1, 1],
+      })),
+    );
     const within = (side: readonly number[]): LpRow => {
       const inside = new Set(side);
       const columns = legs.flatMap((leg, c) => (inside.has(leg.from) && inside.has(leg.to) ? [c] : []));
       return { lower: -Infinity, upper: side.length - 1, columns, values: columns.map(() => 1) };
     };
-    for (let whole = false; ; ) {
+    for (let whole = false; ;) {
       yield bound;
       const solution = whole ? lp.solveWhole(remainingMs()) : lp.solve();
       if (solution.status === 'infeasible') return { bound: Infinity, tour: null };
@@ -83,8 +98,10 @@ function inOrder(n: number, legs: readonly Leg[], primal: Float64Array, directed
   });
   const tour = [0];
   let from = -1;
-  for (let at = 0; tour.length < n; ) {
-    const next = ways[at]!.find((to) => to !== from || (!directed && ways[at]!.filter((way) => way === to).length > 1))!;
+  for (let at = 0; tour.length < n;) {
+    const next = ways[at]!.find(
+      (to) => to !== from || (!directed && ways[at]!.filter((way) => way === to).length > 1),
+    )!;
     [from, at] = [at, next];
     tour.push(at);
   }

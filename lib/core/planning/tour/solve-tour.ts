@@ -36,7 +36,8 @@ export function* solveTour(instance: TourInstance, options: TourOptions): Genera
   const found = hunt.done ? hunt.result : hunt.last;
   let tour = [0, ...found.routes[0]!.jobs.map((job) => job + 1)];
   let cost = lengthOf(matrix, n, tour);
-  const safe = (bound: number): number => Math.min(cost, model.wholeCosts ? Math.ceil(bound - 1e-6) : bound - 1e-7 * Math.abs(bound));
+  const safe = (bound: number): number =>
+    Math.min(cost, model.wholeCosts ? Math.ceil(bound - 1e-6) : bound - 1e-7 * Math.abs(bound));
   let bound = 0;
   let legs: Leg[] = [];
   if (symmetric) {
@@ -45,12 +46,16 @@ export function* solveTour(instance: TourInstance, options: TourOptions): Genera
     const limit = model.wholeCosts ? cost - 1 : cost;
     legs = usableEdges(matrix, n, proof, limit).map(([from, to]) => ({ from, to, cost: matrix[from * n + to]! }));
   } else {
-    for (let from = 0; from < n; from++) for (let to = 0; to < n; to++) if (from !== to) legs.push({ from, to, cost: matrix[from * n + to]! });
+    for (let from = 0; from < n; from++)
+      for (let to = 0; to < n; to++) if (from !== to) legs.push({ from, to, cost: matrix[from * n + to]! });
   }
   if (bound < cost && options.lp && legs.length <= MOST_LEGS && n > 2) {
     yield;
     const before = bound;
-    const proof = yield* stepWhile(exactTour(n, legs, !symmetric, options.lp, options.remainingMs), () => options.remainingMs() > 0);
+    const proof = yield* stepWhile(
+      exactTour(n, legs, !symmetric, options.lp, options.remainingMs),
+      () => options.remainingMs() > 0,
+    );
     const tighter = proof.done ? proof.result.bound : proof.last;
     if (proof.done && proof.result.tour && lengthOf(matrix, n, proof.result.tour) < cost) {
       tour = proof.result.tour;

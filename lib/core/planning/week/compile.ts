@@ -18,13 +18,23 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
   const sifted = sift(problem);
   const { prices } = problem;
   const shifts = shiftsOf(problem, sifted);
-  const starts = [...shifts.map(({ shift }) => shift.hours.startMs), ...sifted.fixed.map((visit) => visit.hours.startMs)];
-  const originMs = starts.length === 0 ? 0 : Math.floor(starts.reduce((a, b) => Math.min(a, b)) / MINUTE) * MINUTE;
+  const starts = [
+    ...shifts.map(({ shift }) => shift.hours.startMs),
+    ...sifted.fixed.map((visit) => visit.hours.startMs),
+  ];
+  // Starts on round minutes are counted from here.
+  const startsEvery = Math.max(1, Math.floor(problem.startsEveryMinutes ?? 1));
+  const grain = startsEvery * MINUTE;
+  const originMs = starts.length === 0 ? 0 : Math.floor(starts.reduce((a, b) => Math.min(a, b)) / grain) * grain;
   const up = (ms: number): number => Math.ceil((ms - originMs) / MINUTE);
   const down = (ms: number): number => Math.floor((ms - originMs) / MINUTE);
 
   const table = placeTable(problem.travel);
-  const placeOf = new Map([...sifted.kitchens.values()].filter((k) => sifted.tasks.has(k.id) || sifted.fixed.some((f) => f.kitchenId === k.id)).map((k) => [k.id, table.indexOf(k.place!)]));
+  const placeOf = new Map(
+    [...sifted.kitchens.values()]
+      .filter((k) => sifted.tasks.has(k.id) || sifted.fixed.some((f) => f.kitchenId === k.id))
+      .map((k) => [k.id, table.indexOf(k.place!)]),
+  );
   const ends = shifts.map(({ shift }) => [table.indexOf(shift.startPlace), table.indexOf(shift.endPlace)] as const);
   const time = table.minutes();
   const places = table.count;
@@ -42,11 +52,26 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
     for (const visit of fixed) {
       const place = placeOf.get(visit.kitchenId)!;
       from = Math.min(from, up(visit.hours.startMs) - time[startPlace * places + place]!);
-      hardTo = Math.max(hardTo, up(visit.hours.endMs) + (visit.mayRunLateMinutes ?? 0) + time[place * places + endPlace]!);
+      hardTo = Math.max(
+        hardTo,
+        up(visit.hours.endMs) + (visit.mayRunLateMinutes ?? 0) + time[place * places + endPlace]!,
+      );
     }
-    const key = fixed.length > 0 ? `own ${s}` : [shift.day, from, to, hardTo, startPlace, endPlace, ...[...technician.skills].sort()].join(' ');
+    const key =
+      fixed.length > 0
+        ? `own ${s}`
+        : [shift.day, from, to, hardTo, startPlace, endPlace, ...[...technician.skills].sort()].join(' ');
     if (!kinds.has(key)) kinds.set(key, kinds.size);
-    return { startPlace, endPlace, from, to, hardTo, overtimePrice: prices.overtimePerMinute, capacity: Infinity, kind: kinds.get(key)! };
+    return {
+      startPlace,
+      endPlace,
+      from,
+      to,
+      hardTo,
+      overtimePrice: prices.overtimePerMinute,
+      capacity: Infinity,
+      kind: kinds.get(key)!,
+    };
   });
 
   const jobs: Job[] = [];
@@ -64,17 +89,38 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
     if (items.tasks.length === 0) continue;
     // One list a day, shared by all shifts of that day.
     const itemCost = new Map(days.map((day) => [day, items.tasks.map((task) => dayCost(task, day, prices))]));
-    const open = sifted.open.get(kitchenId)!.map((range) => ({ open: up(range.startMs), close: down(range.endMs) })).sort((a, b) => a.open - b.open);
-    shifts.forEach(({ shift }, s) => {
-      const allowed = items.tasks.reduce((set, task, i) => (canDo(skillSets[s]!, task, kitchen) && shift.day >= (task.notBeforeDay ?? -Infinity) ? set | (1 << i) : set), 0);
+    const open = sifted.open
+      .get(kitchenId)!
+      .map((range) => ({ open: up(range.startMs), close: down(range.endMs) }))
+      .sort((a, b) => a.open - b.open);
+    shifts.forEach(({ shift, promisedOnly }, s) => {
+      const allowed = items.tasks.reduce(
+        (set, task, i) =>
+          canDo(skillSets[s]!, task, kitchen) && shift.day >= (task.notBeforeDay ?? -Infinity) ? set | (1 << i) : set,
+        0,
+      );
       // A fixed visit outside the shift lengthens the day for itself, not for other work.
       const from = up(shift.hours.startMs);
       const hardTo = down(shift.hours.endMs) + Math.floor(shift.overtimeMinutes ?? 0);
-      const usable = merged(open.map((w) => ({ open: Math.max(w.open, from), close: Math.min(w.close, hardTo) })).filter((w) => w.close > w.open));
-      views[s]!.push(allowed === 0 || usable.length === 0 ? null : {
-        allowed, opens: usable.map((w) => w.open), closes: usable.map((w) => w.close),
-        itemCost: itemCost.get(shift.day)!, visitCost: access, promised: Infinity, latePrice: 0,
-      });
+      const usable = merged(
+        open
+          .map((w) => ({ open: Math.max(w.open, from), close: Math.min(w.close, hardTo) }))
+          .filter((w) => w.close > w.open),
+      );
+      views[s]!.push(
+        promisedOnly || allowed === 0 || usable.length === 0
+          ? null
+          : {
+              allowed,
+              opens: usable.map((w) => w.open),
+              closes: usable.map((w) => w.close),
+              itemCost: itemCost.get(shift.day)!,
+              visitCost: access,
+              promised: Infinity,
+              latePrice: 0,
+              step: startsEvery > 1 ? startsEvery : 0,
+            },
+      );
     });
     jobs.push({ ...items.job, place, firstRow: rows });
     compiled.push({ kitchen, tasks: items.tasks, fixed: null });
@@ -84,12 +130,34 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
     const kitchen = sifted.kitchens.get(visit.kitchenId)!;
     const start = up(visit.hours.startMs);
     const end = Math.max(start, up(visit.hours.endMs));
-    shifts.forEach(({ fixed }, s) => views[s]!.push(!fixed.includes(visit) ? null : {
-      allowed: 1, opens: [start], closes: [end + Math.floor(visit.mayRunLateMinutes ?? 0)], itemCost: [0], visitCost: 0, promised: start, latePrice: prices.latePerMinute,
-    }));
+    shifts.forEach(({ fixed }, s) =>
+      views[s]!.push(
+        !fixed.includes(visit)
+          ? null
+          : {
+              allowed: 1,
+              opens: [start],
+              closes: [end + Math.floor(visit.mayRunLateMinutes ?? 0)],
+              itemCost: [0],
+              visitCost: 0,
+              promised: start,
+              latePrice: prices.latePerMinute,
+              step: 0,
+            },
+      ),
+    );
     jobs.push({
-      place: placeOf.get(visit.kitchenId)!, items: 1, all: 1, setup: 0, minutes: [end - start], demand: 0, brings: [1], bundles: [1],
-      leave: fixedPrice(KEEP_FIXED), firstRow: rows, pinned: true,
+      place: placeOf.get(visit.kitchenId)!,
+      items: 1,
+      all: 1,
+      setup: 0,
+      minutes: [end - start],
+      demand: 0,
+      brings: [1],
+      bundles: [1],
+      leave: fixedPrice(KEEP_FIXED),
+      firstRow: rows,
+      pinned: true,
     });
     compiled.push({ kitchen, tasks: problem.tasks.filter((task) => visit.taskIds.includes(task.id)), fixed: visit });
     rows++;
@@ -112,6 +180,8 @@ function merged(windows: readonly { open: number; close: number }[]): { open: nu
 
 /** Driving another trip would add, guessed as the way to the two nearest other places. */
 function nearbyDetour(place: number, time: Float64Array, places: number): number {
-  const ways = Array.from({ length: places }, (_, other) => time[place * places + other]!).filter((_, other) => other !== place).sort((a, b) => a - b);
+  const ways = Array.from({ length: places }, (_, other) => time[place * places + other]!)
+    .filter((_, other) => other !== place)
+    .sort((a, b) => a - b);
   return (ways[0] ?? 0) + (ways[1] ?? ways[0] ?? 0);
 }

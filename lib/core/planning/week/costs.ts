@@ -14,7 +14,8 @@ export function overdueCost(task: PlanTask, day: number, prices: Prices): number
   return Math.max(0, day - task.dueDay) * (task.overduePerDay ?? prices.overduePerDay);
 }
 
-export const dayCost = (task: PlanTask, day: number, prices: Prices): number => earlyCost(task, day, prices) + overdueCost(task, day, prices);
+export const dayCost = (task: PlanTask, day: number, prices: Prices): number =>
+  earlyCost(task, day, prices) + overdueCost(task, day, prices);
 
 /** Due on one of the days planned, or before them. */
 export const isDue = (task: PlanTask, nextDay: number): boolean => task.dueDay < nextDay;

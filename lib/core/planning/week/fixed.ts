@@ -8,7 +8,9 @@ export function placeFixed(week: CompiledWeek): { start: Solution; clashes: Fixe
   const { model, jobs } = week;
   const start = nothingDone(model);
   const clashes: FixedVisit[] = [];
-  const inTime = [...jobs.keys()].filter((j) => jobs[j]!.fixed).sort((a, b) => jobs[a]!.fixed!.hours.startMs - jobs[b]!.fixed!.hours.startMs || a - b);
+  const inTime = [...jobs.keys()]
+    .filter((j) => jobs[j]!.fixed)
+    .sort((a, b) => jobs[a]!.fixed!.hours.startMs - jobs[b]!.fixed!.hours.startMs || a - b);
   for (const j of inTime) {
     const s = model.views.findIndex((views) => views[j] !== null);
     const route = s < 0 ? null : buildRoute(model, s, [...start.routes[s]!.jobs, j], [...start.routes[s]!.sets, 1]);

@@ -33,7 +33,8 @@ export function placeTable(travel: Travel): PlaceTable & { readonly list: readon
     minutes() {
       const n = list.length;
       const table = new Float64Array(n * n);
-      for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) if (i !== j) table[i * n + j] = travelMinutes(list[i]!, list[j]!, travel) ?? NO_WAY;
+      for (let i = 0; i < n; i++)
+        for (let j = 0; j < n; j++) if (i !== j) table[i * n + j] = travelMinutes(list[i]!, list[j]!, travel) ?? NO_WAY;
       return table;
     },
   };

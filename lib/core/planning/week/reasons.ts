@@ -32,12 +32,17 @@ export function leftTasks(week: CompiledWeek, solution: Solution): { unplaced: L
 /** Null if the kitchen is open and someone with the skill is there on one of the days. */
 function whoCould(week: CompiledWeek, task: PlanTask, kitchen: Kitchen): Reason | null {
   const { technicians } = week.problem;
-  if (kitchen.open.length === 0) return { code: 'no_hours', words: `${kitchen.name} has no service hours on these days.` };
+  if (kitchen.open.length === 0)
+    return { code: 'no_hours', words: `${kitchen.name} has no service hours on these days.` };
   if (!kitchen.open.some(isRange))
-    return { code: 'reversed_hours', words: `The service hours of ${kitchen.name} end before they begin; correct them.` };
+    return {
+      code: 'reversed_hours',
+      words: `The service hours of ${kitchen.name} end before they begin; correct them.`,
+    };
   const needed = [...new Set([...(task.skills ?? []), ...(kitchen.skills ?? [])])];
   const skilled = technicians.filter((technician) => canDo(new Set(technician.skills), task, kitchen));
-  if (technicians.every((technician) => technician.shifts.length === 0)) return { code: 'no_shift', words: 'Nobody works on these days.' };
+  if (technicians.every((technician) => technician.shifts.length === 0))
+    return { code: 'no_shift', words: 'Nobody works on these days.' };
   if (skilled.length === 0) {
     const nobody = needed.filter((skill) => !technicians.some((technician) => technician.skills.includes(skill)));
     return nobody.length > 0
@@ -45,13 +50,26 @@ function whoCould(week: CompiledWeek, task: PlanTask, kitchen: Kitchen): Reason 
       : { code: 'no_skill', words: `No one technician has all the skills it needs: ${needed.join(', ')}.` };
   }
   if (skilled.every((technician) => technician.shifts.length === 0))
-    return { code: 'skill_off', words: `${names(skilled.map((t) => t.name))} could do it, but ${skilled.length === 1 ? 'is' : 'are'} off on these days.` };
-  if (task.notBeforeDay !== undefined && !skilled.some((t) => t.shifts.some((shift) => shift.day >= task.notBeforeDay!)))
+    return {
+      code: 'skill_off',
+      words: `${names(skilled.map((t) => t.name))} could do it, but ${skilled.length === 1 ? 'is' : 'are'} off on these days.`,
+    };
+  if (
+    task.notBeforeDay !== undefined &&
+    !skilled.some((t) => t.shifts.some((shift) => shift.day >= task.notBeforeDay!))
+  )
     return { code: 'not_yet', words: 'It may not be done before a day on which no one who could do it works.' };
   return null;
 }
 
-function whyLeft(week: CompiledWeek, solution: Solution, j: number, item: number, task: PlanTask, kitchen: Kitchen): Reason {
+function whyLeft(
+  week: CompiledWeek,
+  solution: Solution,
+  j: number,
+  item: number,
+  task: PlanTask,
+  kitchen: Kitchen,
+): Reason {
   const person = whoCould(week, task, kitchen);
   if (person) return person;
   const { model } = week;
@@ -62,40 +80,88 @@ function whyLeft(week: CompiledWeek, solution: Solution, j: number, item: number
     const view = model.views[s]![j];
     return view && (set & ~view.allowed) === 0;
   });
-  const longest = Math.max(...week.sifted.open.get(kitchen.id)!.map((range) => Math.floor((range.endMs - range.startMs) / 60_000)));
-  if (longest < work) return { code: 'hours_too_short', words: `It takes ${work} min on site; the longest opening of ${kitchen.name} is ${longest} min.` };
+  const longest = Math.max(
+    ...week.sifted.open.get(kitchen.id)!.map((range) => Math.floor((range.endMs - range.startMs) / 60_000)),
+  );
+  if (longest < work)
+    return {
+      code: 'hours_too_short',
+      words: `It takes ${work} min on site; the longest opening of ${kitchen.name} is ${longest} min.`,
+    };
   if (able.length === 0) {
     const together = set !== 1 << item;
-    const skilled = week.shifts.some(({ technician }) => job.items > 0 && [...job.minutes.keys()].every((i) => (set & (1 << i)) === 0 || canDo(new Set(technician.skills), week.jobs[j]!.tasks[i]!, kitchen)));
-    if (together && !skilled) return { code: 'no_skill', words: 'No one technician has the skills for it and the low-side inspection that rides with it.' };
-    return { code: 'hours_never_meet', words: `${kitchen.name} is never open while someone who could do it is at work.` };
+    const skilled = week.shifts.some(
+      ({ technician }) =>
+        job.items > 0 &&
+        [...job.minutes.keys()].every(
+          (i) => (set & (1 << i)) === 0 || canDo(new Set(technician.skills), week.jobs[j]!.tasks[i]!, kitchen),
+        ),
+    );
+    if (together && !skilled)
+      return {
+        code: 'no_skill',
+        words: 'No one technician has the skills for it and the low-side inspection that rides with it.',
+      };
+    return {
+      code: 'hours_never_meet',
+      words: `${kitchen.name} is never open while someone who could do it is at work.`,
+    };
   }
   const alone = able.filter((s) => buildRoute(model, s, [j], [set]) !== null);
   if (alone.length === 0) {
-    const meets = able.some((s) => startAt(model.views[s]![j]!, model.shifts[s]!.from, work) + work <= model.shifts[s]!.hardTo);
+    const meets = able.some(
+      (s) => startAt(model.views[s]![j]!, model.shifts[s]!.from, work) + work <= model.shifts[s]!.hardTo,
+    );
     return meets
-      ? { code: 'too_far', words: `${kitchen.name} is too far to drive there, work ${work} min and be back within a shift.` }
-      : { code: 'hours_never_meet', words: `No opening of ${kitchen.name} has ${work} min while someone who could do it is at work.` };
+      ? {
+          code: 'too_far',
+          words: `${kitchen.name} is too far to drive there, work ${work} min and be back within a shift.`,
+        }
+      : {
+          code: 'hours_never_meet',
+          words: `No opening of ${kitchen.name} has ${work} min while someone who could do it is at work.`,
+        };
   }
   const cheapest = cheapestInsertion(week, solution, j, set, able);
-  if (cheapest === Infinity) return { code: 'full', words: `Everyone who could do it is booked whenever ${kitchen.name} is open.` };
+  if (cheapest === Infinity)
+    return { code: 'full', words: `Everyone who could do it is booked whenever ${kitchen.name} is open.` };
   if (!isDue(task, week.problem.nextDay)) return waits(week, task);
   const undone = week.problem.prices.leftUndone;
-  return { code: 'dearer', words: `There is room, but at ${money(cheapest)} more than leaving it (a due task left undone is priced at ${money(undone)}).` };
+  return {
+    code: 'dearer',
+    words: `There is room, but at ${money(cheapest)} more than leaving it (a due task left undone is priced at ${money(undone)}).`,
+  };
 }
 
 /** What placing the set would add to the plan's cost; Infinity if it fits nowhere. */
-function cheapestInsertion({ model }: CompiledWeek, solution: Solution, j: number, set: number, shifts: readonly number[]): number {
+function cheapestInsertion(
+  { model }: CompiledWeek,
+  solution: Solution,
+  j: number,
+  set: number,
+  shifts: readonly number[],
+): number {
   const job = model.jobs[j]!;
   const open = job.all & ~solution.done[j]!;
   let best = Infinity;
   for (const s of shifts) {
     const route = solution.routes[s]!;
     const held = route.jobs.indexOf(j);
-    const tries = held >= 0
-      ? [buildRoute(model, s, route.jobs, route.sets.map((other, p) => (p === held ? other | set : other)))]
-      : [...Array(route.jobs.length + 1).keys()].map((p) => buildRoute(model, s, inserted(route.jobs, p, j), inserted(route.sets, p, set)));
-    for (const tried of tries) if (tried) best = Math.min(best, tried.cost - route.cost + job.leave.cost(open & ~set) - job.leave.cost(open));
+    const tries =
+      held >= 0
+        ? [
+            buildRoute(
+              model,
+              s,
+              route.jobs,
+              route.sets.map((other, p) => (p === held ? other | set : other)),
+            ),
+          ]
+        : [...Array(route.jobs.length + 1).keys()].map((p) =>
+            buildRoute(model, s, inserted(route.jobs, p, j), inserted(route.sets, p, set)),
+          );
+    for (const tried of tries)
+      if (tried) best = Math.min(best, tried.cost - route.cost + job.leave.cost(open & ~set) - job.leave.cost(open));
   }
   return best;
 }
@@ -112,4 +178,5 @@ function waits(week: CompiledWeek, task: PlanTask): Reason {
 }
 
 const money = (value: number): string => value.toFixed(0);
-const names = (list: readonly string[]): string => (list.length < 2 ? (list[0] ?? '') : `${list.slice(0, -1).join(', ')} and ${list[list.length - 1]}`);
+const names = (list: readonly string[]): string =>
+  list.length < 2 ? (list[0] ?? '') : `${list.slice(0, -1).join(', ')} and ${list[list.length - 1]}`;

@@ -6,6 +6,8 @@ export interface ShiftOfWeek {
   readonly technician: Technician;
   readonly shift: Shift;
   readonly fixed: readonly FixedVisit[];
+  /** A day off that holds what was promised and nothing else. */
+  readonly promisedOnly: boolean;
 }
 
 /** A fixed visit this near to a shift belongs to that day. */
@@ -19,7 +21,11 @@ const NEAR_MS = 6 * 3_600_000;
 export function shiftsOf(problem: WeekProblem, sifted: Sifted): ShiftOfWeek[] {
   const result: ShiftOfWeek[] = [];
   for (const technician of problem.technicians) {
-    const shifts = apart(technician.shifts.filter((shift) => isPlaced(shift.startPlace, problem.travel) && isPlaced(shift.endPlace, problem.travel)));
+    const shifts = apart(
+      technician.shifts.filter(
+        (shift) => isPlaced(shift.startPlace, problem.travel) && isPlaced(shift.endPlace, problem.travel),
+      ),
+    );
     const fixed = shifts.map((): FixedVisit[] => []);
     const alone: FixedVisit[] = [];
     for (const visit of sifted.fixed) {
@@ -30,10 +36,13 @@ export function shiftsOf(problem: WeekProblem, sifted: Sifted): ShiftOfWeek[] {
       else alone.push(visit);
     }
     for (const group of together(alone)) {
-      const nearest = shifts.reduce<Shift | undefined>((best, shift) => (!best || gap(shift.hours, group[0]!.hours) < gap(best.hours, group[0]!.hours) ? shift : best), undefined);
-      result.push({ technician, shift: dayOf(group, nearest, sifted, problem), fixed: group });
+      const nearest = shifts.reduce<Shift | undefined>(
+        (best, shift) => (!best || gap(shift.hours, group[0]!.hours) < gap(best.hours, group[0]!.hours) ? shift : best),
+        undefined,
+      );
+      result.push({ technician, shift: dayOf(group, nearest, sifted, problem), fixed: group, promisedOnly: true });
     }
-    shifts.forEach((shift, s) => result.push({ technician, shift, fixed: fixed[s]! }));
+    shifts.forEach((shift, s) => result.push({ technician, shift, fixed: fixed[s]!, promisedOnly: false }));
   }
   return result;
 }
@@ -41,7 +50,9 @@ export function shiftsOf(problem: WeekProblem, sifted: Sifted): ShiftOfWeek[] {
 /** In order of time, none beginning before the last one and its overtime can be over. */
 function apart(shifts: readonly Shift[]): Shift[] {
   const kept: Shift[] = [];
-  for (const shift of shifts.filter(({ hours }) => hours.endMs > hours.startMs).sort((a, b) => a.hours.startMs - b.hours.startMs)) {
+  for (const shift of shifts
+    .filter(({ hours }) => hours.endMs > hours.startMs)
+    .sort((a, b) => a.hours.startMs - b.hours.startMs)) {
     const last = kept[kept.length - 1];
     if (last && shift.hours.startMs < last.hours.endMs) continue;
     if (last) {
@@ -71,6 +82,13 @@ function together(visits: readonly FixedVisit[]): FixedVisit[][] {
 function dayOf(group: readonly FixedVisit[], nearest: Shift | undefined, sifted: Sifted, problem: WeekProblem): Shift {
   const placeOf = (visit: FixedVisit) => sifted.kitchens.get(visit.kitchenId)!.place!;
   const hours = { startMs: group[0]!.hours.startMs, endMs: Math.max(...group.map((visit) => visit.hours.endMs)) };
-  const day = nearest ? nearest.day + Math.round((hours.startMs - nearest.hours.startMs) / 86_400_000) : problem.nextDay - 1;
-  return { day, hours, startPlace: nearest?.startPlace ?? placeOf(group[0]!), endPlace: nearest?.endPlace ?? placeOf(group[group.length - 1]!) };
+  const day = nearest
+    ? nearest.day + Math.round((hours.startMs - nearest.hours.startMs) / 86_400_000)
+    : problem.nextDay - 1;
+  return {
+    day,
+    hours,
+    startPlace: nearest?.startPlace ?? placeOf(group[0]!),
+    endPlace: nearest?.endPlace ?? placeOf(group[group.length - 1]!),
+  };
 }

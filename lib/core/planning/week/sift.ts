@@ -34,7 +34,8 @@ export function sift(problem: WeekProblem): Sifted {
   return { kitchens, open, tasks, fixed, refused };
 }
 
-export const isRange = (range: TimeRange): boolean => Number.isFinite(range.startMs) && Number.isFinite(range.endMs) && range.endMs > range.startMs;
+export const isRange = (range: TimeRange): boolean =>
+  Number.isFinite(range.startMs) && Number.isFinite(range.endMs) && range.endMs > range.startMs;
 
 function whyNot(task: PlanTask, kitchens: ReadonlyMap<string, Kitchen>, problem: WeekProblem): Reason | null {
   const kitchen = kitchens.get(task.kitchenId);
@@ -50,11 +51,22 @@ function whyNot(task: PlanTask, kitchens: ReadonlyMap<string, Kitchen>, problem:
 
 function whyNotFixed(visit: FixedVisit, kitchens: ReadonlyMap<string, Kitchen>, problem: WeekProblem): Reason | null {
   const kitchen = kitchens.get(visit.kitchenId);
-  if (!kitchen) return { code: 'unknown_kitchen', words: 'A fixed visit is at a kitchen that is not in the list; it stays, but nothing is planned around it.' };
+  if (!kitchen)
+    return {
+      code: 'unknown_kitchen',
+      words: 'A fixed visit is at a kitchen that is not in the list; it stays, but nothing is planned around it.',
+    };
   if (!isPlaced(kitchen.place, problem.travel))
-    return { code: 'no_place', words: `The fixed visit at ${kitchen.name} stays, but without coordinates no drive to it can be planned.` };
-  if (!isRange(visit.hours)) return { code: 'reversed_hours', words: `The fixed visit at ${kitchen.name} ends before it begins; correct it.` };
+    return {
+      code: 'no_place',
+      words: `The fixed visit at ${kitchen.name} stays, but without coordinates no drive to it can be planned.`,
+    };
+  if (!isRange(visit.hours))
+    return { code: 'reversed_hours', words: `The fixed visit at ${kitchen.name} ends before it begins; correct it.` };
   if (!problem.technicians.some((technician) => technician.id === visit.technicianId))
-    return { code: 'no_shift', words: `The fixed visit at ${kitchen.name} is with someone who is not in the list; it stays, but nothing is planned around it.` };
+    return {
+      code: 'no_shift',
+      words: `The fixed visit at ${kitchen.name} is with someone who is not in the list; it stays, but nothing is planned around it.`,
+    };
   return null;
 }

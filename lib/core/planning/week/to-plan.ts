@@ -4,7 +4,8 @@ import type { CostBreakdown, PlannedVisit, PlanTask, Round } from '../types';
 import type { CompiledWeek } from './compiled';
 import { earlyCost, overdueCost } from './costs';
 
-export const tasksIn = (tasks: readonly PlanTask[], set: number): PlanTask[] => tasks.filter((_, i) => (set & (1 << i)) !== 0);
+export const tasksIn = (tasks: readonly PlanTask[], set: number): PlanTask[] =>
+  tasks.filter((_, i) => (set & (1 << i)) !== 0);
 
 /** Visits and rounds of a solution, by technician and time. */
 export function visitsOf(week: CompiledWeek, solution: Solution): { visits: PlannedVisit[]; rounds: Round[] } {
@@ -25,19 +26,25 @@ export function visitsOf(week: CompiledWeek, solution: Solution): { visits: Plan
       driven += driveMinutes;
       from = model.jobs[j]!.place;
       visits.push({
-        kitchenId: kitchen.id, technicianId: technician.id, day: shift.day,
+        kitchenId: kitchen.id,
+        technicianId: technician.id,
+        day: shift.day,
         hours: { startMs: at(route.start[p]!), endMs: at(route.finish[p]!) },
         taskIds: fixed ? fixed.taskIds : tasksIn(tasks, route.sets[p]!).map((task) => task.id),
-        driveMinutes, fixedId: fixed?.id ?? null,
+        driveMinutes,
+        fixedId: fixed?.id ?? null,
         lateMinutes: fixed ? Math.max(0, route.start[p]! - model.views[route.shift]![j]!.promised) : 0,
       });
     });
     const homeDriveMinutes = model.time[from * model.places + shiftModel.endPlace]!;
     rounds.push({
-      technicianId: technician.id, day: shift.day,
+      technicianId: technician.id,
+      day: shift.day,
       // No one need leave early only to wait at the door of the first kitchen.
-      leaveMs: at(route.start[0]! - visits[first]!.driveMinutes), backMs: at(route.endArrive),
-      driveMinutes: driven + homeDriveMinutes, homeDriveMinutes,
+      leaveMs: at(route.start[0]! - visits[first]!.driveMinutes),
+      backMs: at(route.endArrive),
+      driveMinutes: driven + homeDriveMinutes,
+      homeDriveMinutes,
       overtimeMinutes: Math.max(0, route.endArrive - shiftModel.to),
       visits: route.jobs.map((_, p) => first + p),
     });
@@ -46,8 +53,22 @@ export function visitsOf(week: CompiledWeek, solution: Solution): { visits: Plan
 }
 
 export function breakdown(week: CompiledWeek, solution: Solution): CostBreakdown {
-  const { model, problem: { prices } } = week;
-  const sum = { driving: 0, drivingMinutes: 0, visits: 0, overtime: 0, overtimeMinutes: 0, lateness: 0, latenessMinutes: 0, early: 0, overdue: 0, left: 0 };
+  const {
+    model,
+    problem: { prices },
+  } = week;
+  const sum = {
+    driving: 0,
+    drivingMinutes: 0,
+    visits: 0,
+    overtime: 0,
+    overtimeMinutes: 0,
+    lateness: 0,
+    latenessMinutes: 0,
+    early: 0,
+    overdue: 0,
+    left: 0,
+  };
   for (const route of solution.routes) {
     if (route.jobs.length === 0) continue;
     const { shift } = week.shifts[route.shift]!;

@@ -57,8 +57,8 @@ async function posteriors() {
   let units = 0;
   let sum = 0;
   // In parts, so that what is timed is the inference and not the making of histories.
-  for (let part = 0; part < 20; part++) {
-    const fleet = fleetPart(part, 1000);
+  for (let part = 0; part < 100; part++) {
+    const fleet = fleetPart(part, 200);
     units += fleet.length;
     seconds += cpuSeconds(() => eachPosterior(fleet, DEFAULT_HYPER, (p) => (sum += p.rate.mean)));
   }
@@ -67,7 +67,7 @@ async function posteriors() {
 }
 
 async function oneVisit() {
-  const kitchens = Array.from({ length: 60 }, (_, k) => fleetPart(100 + k, 1));
+  const kitchens = Array.from({ length: 60 }, (_, k) => fleetPart(1000 + k, 1));
   const times = kitchens.map((units) => {
     const beliefs = units.map((u) => posterior(u.history, u.exposure, DEFAULT_HYPER));
     const { history } = units[0] as FleetUnit;

@@ -1,4 +1,4 @@
-import { normalCdf } from './special';
+import { scaledTail } from './special';
 
 /** A weighted sum of normals, as parallel arrays; weights sum to 1. */
 export type Mixture = { weights: ArrayLike<number>; means: ArrayLike<number>; sds: ArrayLike<number> };
@@ -15,30 +15,39 @@ export function mixtureMoments({ weights, means, sds }: Mixture): { mean: number
   return { mean, sd: Math.sqrt(Math.max(square - mean * mean, 0)) };
 }
 
-export function mixtureCdf({ weights, means, sds }: Mixture, x: number): number {
-  let p = 0;
-  for (let i = 0; i < weights.length; i++) {
-    const w = weights[i] as number;
-    if (w > 1e-9) p += w * normalCdf((x - (means[i] as number)) / (sds[i] as number));
-  }
-  return p;
-}
-
-/** The point below which the share `p` lies: Newton steps kept inside a shrinking bracket. */
-export function mixtureQuantile(m: Mixture, p: number, start: { mean: number; sd: number }): number {
+/** The point below which the share `p` lies, to 0.0001 of share: Newton steps kept inside a shrinking bracket. */
+export function mixtureQuantile(
+  { weights, means, sds }: Mixture,
+  p: number,
+  start: { mean: number; sd: number },
+): number {
   const { mean, sd } = start;
   if (!(sd > 1e-12)) return mean;
   let low = mean - 12 * sd;
   let high = mean + 12 * sd;
   let x = mean + sd * (p < 0.5 ? -1.28 : p > 0.5 ? 1.28 : 0);
-  for (let step = 0; step < 40; step++) {
-    const h = 1e-3 * sd;
-    const at = mixtureCdf(m, x) - p;
-    if (Math.abs(at) < 1e-5) break;
-    if (at > 0) high = x;
+  for (let step = 0; step < 60; step++) {
+    // Share below x and density at x, from one exponential for each normal.
+    let off = -p;
+    let slope = 0;
+    for (let i = 0; i < weights.length; i++) {
+      const w = weights[i] as number;
+      if (w < 1e-7) continue;
+      const z = (x - (means[i] as number)) / (sds[i] as number);
+      const size = z < 0 ? -z : z;
+      if (size > 9) {
+        if (z > 0) off += w;
+        continue;
+      }
+      const e = Math.exp(-0.5 * size * size);
+      const tail = e * scaledTail(size);
+      off += w * (z > 0 ? 1 - tail : tail);
+      slope += (w * e * 0.3989422804014327) / (sds[i] as number);
+    }
+    if (off < 1e-4 && off > -1e-4) break;
+    if (off > 0) high = x;
     else low = x;
-    const slope = (mixtureCdf(m, x + h) - p - at) / h;
-    const next = x - at / slope;
+    const next = x - off / slope;
     x = next > low && next < high ? next : (low + high) / 2;
   }
   return x;

@@ -1,8 +1,8 @@
 import 'server-only';
 import { AppError } from '../../core/errors';
 import { dueNow, evidenceOfChange, heldWords, kitchenBeliefs, ownLimits, reviseTask, type FleetBelief, type ShopRules, type UnitBelief } from '../../core/evidence';
-import type { LocalDate, Weekday } from '../../core/calendar';
-import { unitFiles } from '../../data/findings-history';
+import { instantOf, type LocalDate, type Weekday } from '../../core/calendar';
+import { CLEANED_BEFORE, unitFiles } from '../../data/findings-history';
 import { fleetBelief, saveBelief, shopRules } from '../../data/fouling';
 import { saveChange, saveTaskRule, tasksToRevise, visitToRevise, type TaskToRevise } from '../../data/rule-changes';
 import { withinTransaction } from '../../data/transaction';
@@ -42,6 +42,7 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
     const beliefs = kitchenBeliefs(await unitFiles(tx, { kitchenId: visit.kitchenId }, visitId), fleet);
     const touched = beliefs.filter((b) => visit.unitIds.has(b.file.unitId));
     const tasks = await tasksToRevise(tx, touched.map((b) => b.file.unitId), visitId, visit.kitchen.timeZone);
+    await keepCleaningsBefore(tx, tasks, visit);
     const revisions: RuleRevision[] = [];
     const followUpIds: string[] = [];
     // The kitchen's other units hear the news too.
@@ -57,6 +58,16 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
     }
     return { revisions, followUpIds };
   });
+}
+
+/** A task is about to forget when the coil was cleaned before our first visit: that date is evidence, so it is kept. */
+async function keepCleaningsBefore(tx: Tx, tasks: readonly TaskToRevise[], visit: Visit): Promise<void> {
+  const known = tasks.filter((t) => t.row.kindKey === 'coil_cleaning' && t.lastDoneOn !== null && t.lastDoneOn < visit.on && !t.doneOn.includes(t.lastDoneOn));
+  for (const t of known) {
+    const at = new Date(instantOf(t.lastDoneOn as LocalDate, '12:00', visit.kitchen.timeZone));
+    const already = await tx.unitEvent.count({ where: { unitId: t.row.unitId, kind: CLEANED_BEFORE, at } });
+    if (already === 0) await tx.unitEvent.create({ data: { unitId: t.row.unitId, kind: CLEANED_BEFORE, at, note: 'As it was put on file.' } });
+  }
 }
 
 type One = { visit: Visit; task: TaskToRevise; belief: UnitBelief; own: ReturnType<typeof ownLimits>; rules: ShopRules; fleet: FleetBelief; by: string | null; now: Date };

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, approximateWeeks, type LocalDate } from '@/lib/core/calendar';
+import { unitFiles } from '@/lib/data/findings-history';
 import { reviseRulesAfterVisit } from '@/lib/services/rules/revise-after-visit';
 import { findingRow, haveOneUnit, unitRow, visitRow, visitTaskRow } from '@/tests/support/factories';
 import { useDatabase } from '@/tests/support/database';
@@ -54,6 +55,17 @@ describe('rules after a visit', () => {
     expect((await close(visit)).followUpIds).toEqual([]);
     expect(await tasks()).toEqual(first);
     expect(await database.db.followUp.count({ where: { unitId: have.unit.id } })).toBe(2);
+  });
+
+  it('counts from the cleaning that the unit was put on file with, and does not forget it', async () => {
+    const have = await haveOneUnit(database.db, { tasks: [{ kindKey: 'coil_cleaning', lastDoneOn: new Date('2026-01-05T00:00:00Z') }] });
+    await close(await visited(have, '2026-03-08', { coil: 'packed' }));
+    const reasons = (await coilTask(have)).changes.map((c) => c.reason);
+    expect(reasons).toMatchObject([expect.stringMatching(/^Packed at 62 days; /)]);
+    const file = async () => (await unitFiles(database.db, { unitIds: [have.unit.id] }))[0]?.cleanings;
+    expect(await file()).toEqual(['2026-01-05', '2026-03-08']);
+    await close(await visited(have, '2026-04-08', { coil: 'furred' }));
+    expect(await file()).toEqual(['2026-01-05', '2026-03-08', '2026-04-08']);
   });
 
   it('leaves a locked rule alone and tells what it would have done', async () => {

@@ -1,0 +1,104 @@
+import { expect, test } from '@playwright/test';
+import { signInAs } from './support/sign-in';
+import { freshShop, startServer, stopServer } from './support/server';
+import { drop, fetchRound, grade, officeSays, openTablet, photograph, typeReading, unitLinks, visitLinks } from './support/tablet';
+import type { Page } from '@playwright/test';
+
+test.beforeAll(() => freshShop());
+test.afterAll(() => startServer());
+test.setTimeout(420_000);
+
+type Typed = { visitId: string; unit: string; coil: string; airF: number; photo: boolean };
+
+/** The first unit of the visit looked at, read and photographed; the others could not be reached. */
+async function workOnVisit(page: Page, typed: Typed[], coil: string, airF: number): Promise<void> {
+  const visitId = new URL(page.url()).hash.split('/')[2] ?? '';
+  await page.getByRole('button', { name: 'I have arrived' }).click();
+  await expect(page.getByText(/^In \d\d:\d\d/)).toBeVisible();
+  const units = await unitLinks(page).count();
+  for (let i = 0; i < units; i++) {
+    await unitLinks(page).nth(i).click();
+    const unit = await page.getByRole('heading', { level: 1 }).innerText();
+    if (i > 0) {
+      await page.getByRole('button', { name: 'Could not reach' }).click();
+      await page.getByRole('button', { name: 'Blocked by stock' }).click();
+      await expect(page.getByText('Could not reach.')).toBeVisible();
+    } else {
+      const card = page.locator('#readings-before');
+      await typeReading(card, (await card.getByRole('button', { name: /^Head pressure/ }).count()) > 0 ? 'Head pressure' : 'Condenser bend', '118');
+      await typeReading(card, 'Air into the coil', String(airF));
+      for (const question of await card.getByRole('group', { name: /^Question about/ }).all()) await question.getByRole('button', { name: 'It is what it shows' }).click();
+      await card.getByRole('button', { name: 'Save readings' }).click();
+      await expect(card.getByRole('region', { name: 'Estimate' })).toBeVisible();
+      for (const [aspect, label] of [['Condenser coil', coil], ['Ice on the low side', 'Dry'], ['Drain and pan', 'Runs']] as const) await grade(page, aspect, label);
+      await page.locator('input[data-photo=before]').setInputFiles({ name: 'coil.jpg', mimeType: 'image/jpeg', buffer: await photograph() });
+      await expect(page.locator('#photos figure')).toHaveCount(1);
+      const done = page.locator('#tasks').getByRole('button', { name: 'Done', exact: true });
+      for (let left = await done.count(); left > 0; left--) {
+        await done.first().click();
+        await expect(done).toHaveCount(left - 1);
+      }
+      typed.push({ visitId, unit, coil, airF, photo: true });
+    }
+    await page.getByRole('link', { name: '‹ Visit' }).click();
+  }
+}
+
+async function closeVisit(page: Page): Promise<void> {
+  await page.getByRole('link', { name: 'Close the visit' }).click();
+  await page.getByRole('button', { name: 'Nobody there' }).click();
+  await page.getByRole('button', { name: 'Close the visit and leave' }).click();
+  await expect(page.getByText('Closed', { exact: true })).toBeVisible();
+}
+
+test('three visits without signal, the tablet dropped in between: the office has what was typed', async ({}, info) => {
+  const folder = info.outputPath('tablet');
+  let tablet = await openTablet(folder);
+  let page = tablet.pages()[0] ?? (await tablet.newPage());
+  await signInAs(page, 'technician');
+  await fetchRound(page);
+  await stopServer();
+
+  const typed: Typed[] = [];
+  await page.goto('/round');
+  await visitLinks(page).first().click();
+  await workOnVisit(page, typed, 'Matted', 84);
+  await closeVisit(page);
+  await page.getByRole('link', { name: '‹ Round' }).click();
+  await visitLinks(page).first().click();
+  await workOnVisit(page, typed, 'Furred', 81);
+
+  await drop(tablet, folder);
+  tablet = await openTablet(folder);
+  page = tablet.pages()[0] ?? (await tablet.newPage());
+  await page.goto('/round');
+  await expect(page.getByText(/on this tablet$/)).toBeVisible();
+  await page.locator('main a[href^="#/visit/"]', { hasText: 'Under way' }).click();
+  await closeVisit(page);
+  await page.getByRole('link', { name: '‹ Round' }).click();
+  await visitLinks(page).first().click();
+  await workOnVisit(page, typed, 'Packed', 79);
+  await closeVisit(page);
+
+  await startServer();
+  await page.goto('/round#/entries');
+  await page.getByRole('button', { name: 'Send and refresh now' }).click();
+  await expect(page.getByText('All in the office')).toBeVisible({ timeout: 120_000 });
+
+  const told = await officeSays(page);
+  expect(typed).toHaveLength(3);
+  for (const t of typed) {
+    const visit = told.changed.find((v) => v.id === t.visitId);
+    const unitId = visit?.units.find((u) => u.name === t.unit)?.id;
+    expect(visit?.status).toBe('done');
+    expect(visit?.tasks.filter((k) => k.outcome === 'planned')).toEqual([]);
+    const of = (list: string) => (visit?.entries[list] ?? []).filter((e) => (e as { unitId?: string }).unitId === unitId);
+    expect(of('findings').find((f) => (f as { aspect?: string }).aspect === 'coil')).toMatchObject({ grade: t.coil.toLowerCase() });
+    expect(of('findings')).toHaveLength(3);
+    expect((of('readings')[0] as unknown as { values: { airInK: number } }).values.airInK).toBeCloseTo((t.airF + 459.67) / 1.8, 6);
+    expect(of('readings')).toHaveLength(1);
+    expect(of('photos')).toEqual([expect.objectContaining({ fileId: expect.any(String) })]);
+    expect(visit?.entries.signature).toEqual({ signedBy: '', nobodyThere: true });
+  }
+  await tablet.close();
+});

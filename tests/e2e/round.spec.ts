@@ -1,0 +1,189 @@
+import { expect, test, type Page } from './support/test';
+import { freshShop } from './support/server';
+import { fetchRound, grade, photograph, TABLET, unitLinks, visitLinks } from './support/tablet';
+
+test.beforeAll(() => freshShop());
+test.use({ viewport: TABLET });
+
+async function openUnit(page: Page): Promise<void> {
+  await visitLinks(page).last().click();
+  await unitLinks(page).first().click();
+  await expect(page.getByRole('heading', { name: 'Condenser coil', exact: true })).toBeVisible();
+}
+
+test('every screen of the round can be used by anyone', async ({ page, signIn, accessible }) => {
+  await signIn('technician');
+  await fetchRound(page);
+  await accessible();
+  await visitLinks(page).last().click();
+  await accessible();
+  await unitLinks(page).first().click();
+  await expect(page.getByRole('heading', { name: 'Gaskets' })).toBeVisible();
+  await accessible();
+  await page.locator('#readings-before').getByRole('button', { name: /^Air into the coil/ }).click();
+  await expect(page.getByRole('dialog')).toBeVisible();
+  await accessible();
+  await page.keyboard.type('86');
+  await page.keyboard.press('Escape');
+  await expect(page.locator('#readings-before').getByRole('button', { name: /^Air into the coil 86/ })).toBeVisible();
+  for (const place of ['#/entries', '#/tag']) {
+    await page.goto(`/round${place}`);
+    await accessible();
+  }
+});
+
+test('nothing to press is smaller than 48 pixels', async ({ page, signIn }) => {
+  await signIn('technician');
+  await fetchRound(page);
+  await openUnit(page);
+  const small = await page.locator('main button:visible, main summary:visible, header a:visible, nav a:visible').evaluateAll((all) =>
+    all.filter((e) => e.getBoundingClientRect().height < 48).map((e) => `${e.textContent} ${e.getBoundingClientRect().height}`));
+  expect(small).toEqual([]);
+});
+
+test('a grade is never chosen for anyone', async ({ page, signIn }) => {
+  await signIn('technician');
+  await fetchRound(page);
+  await openUnit(page);
+  expect(await page.locator('[id^=aspect-] [aria-pressed=true]').count()).toBe(0);
+});
+
+test('an odd reading is asked about and kept with its answer', async ({ page, signIn }) => {
+  await signIn('technician');
+  await fetchRound(page);
+  await openUnit(page);
+  const card = page.locator('#readings-before');
+  await card.getByRole('button', { name: /^Air into the coil/ }).click();
+  await page.keyboard.type('999');
+  await page.keyboard.press('Escape');
+  const question = card.getByRole('group', { name: 'Question about Air into the coil' });
+  await expect(question).toBeVisible();
+  await expect(card.getByRole('button', { name: 'Save readings' })).toBeDisabled();
+  await question.getByRole('button', { name: 'Correct it' }).click();
+  for (let i = 0; i < 3; i++) await page.keyboard.press('Backspace');
+  await page.keyboard.type('86');
+  await page.keyboard.press('Escape');
+  await expect(question).toBeHidden();
+  await expect(card.getByRole('button', { name: 'Save readings' })).toBeEnabled();
+});
+
+test('a cleaned coil is not closed before the low side was looked at', async ({ page, signIn }) => {
+  await signIn('technician');
+  await fetchRound(page);
+  for (const link of await visitLinks(page).all()) {
+    await link.click();
+    await unitLinks(page).first().click();
+    if ((await page.locator('#tasks').getByText('Coil cleaning').count()) > 0) break;
+    await page.goto('/round');
+  }
+  await page.locator('#tasks li', { hasText: 'Coil cleaning' }).getByRole('button', { name: 'Done', exact: true }).click();
+  await expect(page.getByText(/Before this counts, look at the low side/)).toBeVisible();
+  await page.getByRole('link', { name: '‹ Visit' }).click();
+  await page.getByRole('link', { name: 'Close the visit' }).click();
+  await expect(page.getByText(/the low side was not looked at/)).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Close the visit and leave' })).toBeDisabled();
+});
+
+test('a session that ran out keeps the work and asks to sign in again', async ({ page, signIn, context, expectMessage }) => {
+  expectMessage(/401/);
+  await signIn('technician');
+  await fetchRound(page);
+  await openUnit(page);
+  await context.clearCookies();
+  await grade(page, 'Fans', 'Worn');
+  await expect(page.getByRole('alert').getByText(/Your sign-in has run out/)).toBeVisible();
+  await expect(page.getByText('On this tablet').first()).toBeVisible();
+  await signIn('technician');
+  await page.goto('/round#/entries');
+  await page.getByRole('button', { name: 'Send and refresh now' }).click();
+  await expect(page.getByText('All in the office')).toBeVisible();
+});
+
+test('signing out with unsent work refuses, and hands over a file instead', async ({ page, signIn, context, expectMessage }) => {
+  expectMessage(/Failed to load resource/);
+  await signIn('technician');
+  await fetchRound(page);
+  await openUnit(page);
+  await context.route('**/api/sync**', (route) => route.abort());
+  await grade(page, 'Gaskets', 'Worn');
+  await page.goto('/round#/entries');
+  await page.getByRole('button', { name: 'Sign out' }).click();
+  await expect(page.getByText(/still only on this tablet/)).toBeVisible();
+  const saved = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save unsent work as a file' }).click();
+  const file = await (await saved).path();
+  await context.unroute('**/api/sync**');
+  await page.getByLabel('File of unsent work').setInputFiles(file);
+  await expect(page.getByText(/1 of 1 entries/)).toBeVisible();
+});
+
+test('pictures: too large, of an unknown kind, and no picture at all are told in words', async ({ page, signIn }) => {
+  await signIn('technician');
+  await fetchRound(page);
+  await openUnit(page);
+  const input = page.locator('input[data-photo=before]');
+  const said = page.locator('#photos').getByRole('alert');
+  await input.setInputFiles({ name: 'note.txt', mimeType: 'text/plain', buffer: Buffer.from('not a picture') });
+  await expect(said).toContainText('not a picture');
+  await input.setInputFiles({ name: 'IMG_1.HEIC', mimeType: 'image/heic', buffer: Buffer.from('....ftypheic') });
+  await expect(said).toContainText('HEIC');
+  await input.setInputFiles({ name: 'huge.jpg', mimeType: 'image/jpeg', buffer: Buffer.alloc(49_000_000, 1) });
+  await expect(said).toContainText('49 MB');
+  await input.setInputFiles({ name: 'coil.jpg', mimeType: 'image/jpeg', buffer: await photograph() });
+  await expect(page.locator('#photos figure')).toHaveCount(1);
+  await expect(said).toBeHidden();
+  // The rest works, and what arrives in the office knows no place.
+  await expect(page.getByText('All in the office')).toBeVisible({ timeout: 30_000 });
+});
+
+test('a full tablet says so, keeps what was saved and goes on', async ({ page, signIn }) => {
+  await page.addInitScript(() => {
+    const add = IDBObjectStore.prototype.add;
+    IDBObjectStore.prototype.add = function (...given: Parameters<typeof add>) {
+      if ((window as unknown as { full?: boolean }).full) throw new DOMException('full', 'QuotaExceededError');
+      return add.apply(this, given);
+    };
+  });
+  await signIn('technician');
+  await fetchRound(page);
+  await openUnit(page);
+  await page.evaluate(() => void ((window as unknown as { full?: boolean }).full = true));
+  await page.getByRole('group', { name: 'Fans', exact: true }).getByRole('button', { name: /^Sound/ }).click();
+  await expect(page.getByRole('alert').getByText(/This tablet is full/)).toBeVisible();
+  await page.evaluate(() => void ((window as unknown as { full?: boolean }).full = false));
+  await grade(page, 'Fans', 'Sound');
+  await expect(page.getByText(/This tablet is full/)).toBeHidden();
+});
+
+test('a browser that keeps nothing says so before anything is typed', async ({ page, signIn }) => {
+  await page.addInitScript(() => {
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('refused', 'SecurityError');
+    };
+  });
+  await signIn('technician');
+  await page.goto('/round');
+  await expect(page.getByRole('heading', { name: 'Nothing can be kept here' })).toBeVisible();
+});
+
+test('a label opens its unit; a refused camera leaves the code to be typed', async ({ page, signIn, context }) => {
+  await page.addInitScript(() => {
+    (window as unknown as { BarcodeDetector: unknown }).BarcodeDetector = class {
+      detect = async () => [];
+    };
+    navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('no', 'NotAllowedError'));
+  });
+  await context.clearPermissions();
+  await signIn('technician');
+  await fetchRound(page);
+  await visitLinks(page).last().click();
+  const tag = (await unitLinks(page).first().innerText()).split('·').at(-1)?.trim().split('\n')[0] ?? '';
+  await page.goto('/round#/tag');
+  await page.getByRole('button', { name: 'Read a label' }).click();
+  await expect(page.getByText(/camera was refused/)).toBeVisible();
+  await page.getByLabel('Code on the label').fill(tag.toLowerCase());
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await expect(page.getByText(tag)).toBeVisible();
+  await page.goto(`/round#/tag/${tag}`);
+  await expect(page.getByRole('heading', { name: 'Condenser coil', exact: true })).toBeVisible();
+});

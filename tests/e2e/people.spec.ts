@@ -51,7 +51,7 @@ test.describe('people', () => {
   test('the last owner cannot be switched off', async ({ page, signIn, accessible }) => {
     await signIn('owner');
     await page.goto('/people');
-    await page.getByRole('link', { name: 'Maren Oake' }).click();
+    await page.getByRole('link', { name: 'Maren Oake', exact: true }).click();
     await page.getByRole('button', { name: 'Switch Maren Oake off' }).click();
     await expect(page.getByText('This is the only active owner.')).toBeVisible();
     await accessible();

@@ -8,7 +8,7 @@ import { fromLocalDate } from '@/lib/data/dates';
 import { isId } from '@/lib/data/search';
 import { shopTimeZone } from '@/lib/data/shop';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../_ui/button';
+import { ButtonLink, FileLink } from '../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../_ui/sheet';
 import { Table, Td, Th } from '../../_ui/table';
 import { SearchForm } from './_components/search-form';
@@ -41,9 +41,9 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
           writes ? (
             <>
               <ButtonLink href="/customers/import">Import a fleet</ButtonLink>
-              <ButtonLink href="/customers/export" prefetch={false}>
+              <FileLink href="/customers/export">
                 Export as CSV
-              </ButtonLink>
+              </FileLink>
               <ButtonLink href="/customers/new" look="primary">
                 New customer
               </ButtonLink>
@@ -53,7 +53,7 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
       />
       <SearchForm q={q} archived={archived} />
       {found && (found.kitchens.length > 0 || found.units.length > 0) ? (
-        <div className="mb-6 grid gap-4 md:grid-cols-2">
+        <div className="mb-6 grid grid-cols-1 gap-4 md:grid-cols-2">
           <Sheet title="Kitchens">
             <ul>
               {found.kitchens.map((k) => (

@@ -16,7 +16,7 @@ export default definePage('edit:self', async ({ db, actor, now }) => {
   return (
     <>
       <PageHead title={actor.name} lead={`${ROLE_LABEL[actor.role]}. Name, role and skills are kept by the owner under People.`} />
-      <div className="grid items-start gap-6 lg:grid-cols-2">
+      <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
         <Sheet title="Units I read and type in">
           <UnitsForm units={units} />
         </Sheet>

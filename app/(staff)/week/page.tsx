@@ -42,7 +42,7 @@ export default definePage('read:visit', async ({ db, now, query }) => {
           </>
         }
       />
-      <div className="grid gap-6 xl:grid-cols-[minmax(0,1fr)_19rem]">
+      <div className="grid grid-cols-1 gap-6 xl:grid-cols-[minmax(0,1fr)_19rem]">
         <Board days={days} today={today} timeZone={timeZone} visits={withDrives(visits.filter((v) => v.status !== 'cancelled'), road)} technicians={technicians} />
         <Unbooked kitchens={unbooked} today={today} />
       </div>

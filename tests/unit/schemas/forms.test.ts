@@ -115,7 +115,7 @@ describe('a rule’s form', () => {
     [{ form: 'rule', ruleText: 'FREQ=HOURLY' }, 'ruleText', 'by the hour'],
   ])('says what is wrong with %j', (change, field, words) => {
     const { error } = send(NewTask, { ...RULE, ...change });
-    expect(error[field]?.join()).toContain(words);
+    expect((error as Record<string, string[] | null>)[field]?.join()).toContain(words);
   });
 
   it('asks for a reason and for bounds in order', () => {

@@ -30,7 +30,7 @@ export function SetUpForm() {
     <form {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <Field label="Name of the shop" name="shop" error={error('shop')} autoComplete="organization" />
-      <div className="grid items-start gap-4 sm:grid-cols-2">
+      <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
         <Field label="Time zone" name="timeZone" list="zones" ref={zone} error={error('timeZone')} autoComplete="off" hint="Like America/Chicago." />
         <Field label="Currency" name="currency" defaultValue="USD" error={error('currency')} autoComplete="off" hint="Three letters." />
       </div>

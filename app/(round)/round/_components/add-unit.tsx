@@ -29,7 +29,7 @@ export function AddUnit({ visit }: { visit: VisitOnFile }) {
     <div className="flex flex-col gap-4">
       <h1>Unit not on file</h1>
       <p className="text-soft">It goes on file at {visit.kitchen.name} with the usual tasks; the office looks over the rest and prints its label.</p>
-      <div className="grid gap-4 sm:grid-cols-2">
+      <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
         <TouchField label="What they call it" maxLength={120} {...field('name')} />
         <TouchSelect label="Kind" {...field('kind')} options={[{ value: '', label: 'Choose' }, ...UNIT_KINDS.map((k) => ({ value: k, label: UNIT_KIND_LABEL[k] }))]} />
         <TouchSelect label="Where it stands" {...field('placement')} options={[{ value: '', label: 'Choose' }, ...PLACEMENTS.map((p) => ({ value: p, label: PLACEMENT_LABEL[p] }))]} />

@@ -5,7 +5,7 @@ import { fleetTaskKinds } from '@/lib/data/fleet';
 import { recentImports } from '@/lib/data/imports';
 import { shopTimeZone } from '@/lib/data/shop';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../../_ui/button';
+import { FileLink } from '../../../_ui/button';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
 import { dayIn, timeIn } from '../../../_ui/when';
@@ -25,12 +25,12 @@ export default definePage('import:equipment', async ({ db }) => {
         title="Import a fleet"
         lead="One row for each unit. The file is first only looked at: you see everything that is wrong with it, and nothing goes on file until all of it can."
         actions={
-          <ButtonLink href="/customers/template" prefetch={false}>
+          <FileLink href="/customers/template">
             Template with examples
-          </ButtonLink>
+          </FileLink>
         }
       />
-      <div className="grid items-start gap-6 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
+      <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
         <Sheet title="The file">
           <FileForm />
         </Sheet>

@@ -7,7 +7,7 @@ import { unitsOf } from '@/lib/data/people';
 import { isId } from '@/lib/data/search';
 import { overdueLimit, shopSettings } from '@/lib/data/settings';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../../_ui/button';
+import { ButtonLink, FileLink } from '../../../_ui/button';
 import { Facts } from '../../../_ui/facts';
 import { hoursWords } from '../../../_ui/hours-words';
 import { nominal } from '../../../_ui/nominal';
@@ -41,9 +41,9 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
               <ButtonLink href={`/kitchens/${kitchen.id}/edit`}>Edit kitchen</ButtonLink>
               <ButtonLink href={`/units/new?kitchen=${kitchen.id}`}>New unit</ButtonLink>
               {units.some((u) => !u.archivedAt) ? (
-                <ButtonLink href={`/api/labels?kitchen=${kitchen.id}`} target="_blank" prefetch={false}>
+                <FileLink href={`/api/labels?kitchen=${kitchen.id}`} target="_blank">
                   Labels to print
-                </ButtonLink>
+                </FileLink>
               ) : null}
               {can(actor, 'book:visit') ? (
                 <ButtonLink href={book} look="primary">
@@ -65,7 +65,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             <UnitTable units={units} today={today} limit={limit} />
           )}
         </Sheet>
-        <div className="grid gap-6 lg:grid-cols-2">
+        <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
           <Sheet title="Getting in">
             <Facts
               items={[

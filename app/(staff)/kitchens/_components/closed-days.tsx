@@ -45,7 +45,7 @@ export function ClosedDays({ kitchenId, ranges, may }: { kitchenId: string; rang
       {may ? (
         <details>
           <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">Add closed days</summary>
-          <form {...form} className="mt-2 grid items-start gap-3 sm:grid-cols-2">
+          <form {...form} className="mt-2 grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
             <FormErrors errors={error('')} />
             <input type="hidden" name="kitchenId" value={kitchenId} />
             <Field label="First day" name="from" type="date" error={error('from')} />

@@ -35,12 +35,12 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
       ) : (
         <input type="hidden" name="customerId" value={customerId} />
       )}
-      <div className="grid gap-6 lg:grid-cols-2">
+      <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
         <Sheet title="Where">
           <div className="flex flex-col gap-4">
             <Field label="Name" name="name" defaultValue={k?.name} error={error('name')} autoComplete="off" />
             <Field label="Address" name="address" defaultValue={k?.address} error={error('address')} autoComplete="off" hint="Street and town. The due list finds areas by it." />
-            <div className="grid gap-4 sm:grid-cols-2">
+            <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
               <Field label="Time zone" name="timeZone" list="zones" defaultValue={k?.timeZone ?? shopZone} error={error('timeZone')} autoComplete="off" hint="Its due dates and visits follow this clock." />
               <MeasuredField label="Altitude" name="altitude" measure="length" unit={length} si={k?.altitudeM ?? 0} error={error} hint="Gauges read by it." />
               <Field label="Latitude" name="lat" inputMode="decimal" defaultValue={k?.lat ?? ''} error={error('lat')} autoComplete="off" hint="For travel times. Degrees north." />
@@ -65,7 +65,7 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
           <div className="flex flex-col gap-4">
             <TextArea label="Access notes" name="accessNotes" rows={5} defaultValue={k?.accessNotes} error={error('accessNotes')} hint="Keys, alarm, parking, ladder. The technician reads this first." />
             <Field label="Whom to ask for" name="contactName" defaultValue={k?.contactName} error={error('contactName')} autoComplete="off" />
-            <div className="grid gap-4 sm:grid-cols-2">
+            <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
               <Field label="Phone" name="contactPhone" type="tel" defaultValue={k?.contactPhone} error={error('contactPhone')} autoComplete="off" />
               <Field label="E-mail" name="contactEmail" type="email" defaultValue={k?.contactEmail} error={error('contactEmail')} autoComplete="off" />
             </div>

@@ -26,7 +26,7 @@ export default definePage('manage:people', async ({ db, actor, now, params }) =>
       <PageHead title={person.name} lead={person.active ? undefined : 'Switched off: cannot sign in.'} />
       <div className="flex flex-col gap-6">
         <PersonForm key={person.version} person={person} units={units} />
-        <div className="grid items-start gap-6 lg:grid-cols-2">
+        <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
           <Sheet title="Signed in">
             <SessionList
               sessions={sessions.map((s) => ({ id: s.id, userAgent: s.userAgent, createdAt: s.createdAt.getTime(), lastSeenAt: s.lastSeenAt.getTime(), mine: s.id === actor.sessionId }))}

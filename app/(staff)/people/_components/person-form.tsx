@@ -40,7 +40,7 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
           <input type="hidden" name="version" value={p.version} />
         </>
       ) : null}
-      <div className="grid items-start gap-6 lg:grid-cols-2">
+      <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
         <Sheet title="Who">
           <div className="flex flex-col gap-4">
             <Field label="Name" name="name" defaultValue={p?.name} error={error('name')} autoComplete="off" />
@@ -58,7 +58,7 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
               ))}
               <p className="text-sm text-soft">Nobody without the skill is offered for such a unit. Tick it only for people licensed and trained for it.</p>
             </fieldset>
-            <div className="grid gap-4 sm:grid-cols-2">
+            <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
               <Select label="Gauge’s accuracy" name="gaugeGrade" options={GRADES} defaultValue={p?.gaugeGrade ?? '1A'} error={error('gaugeGrade')} hint="Grade on the dial (ASME B40.100)." />
               <MeasuredField label="Gauge’s span" name="gaugeSpan" measure="pressure" unit={units.pressure} si={p?.gaugeSpanPa ?? 3_447_379} error={error} hint="End of its scale. Bands of estimates follow from both." />
               <Field label="Home latitude" name="homeLat" inputMode="decimal" defaultValue={p?.homeLat ?? ''} error={error('homeLat')} autoComplete="off" hint="Rounds start and end there." />

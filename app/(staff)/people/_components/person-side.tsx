@@ -72,7 +72,7 @@ export function DaysOff({ userId, ranges }: { userId: string; ranges: OffRange[]
           </li>
         ))}
       </ul>
-      <form {...form} className="grid items-start gap-3 sm:grid-cols-2">
+      <form {...form} className="grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
         <FormErrors errors={error('')} />
         <input type="hidden" name="userId" value={userId} />
         <Field label="First day" name="from" type="date" error={error('from')} />

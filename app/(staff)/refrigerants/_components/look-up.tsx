@@ -47,7 +47,7 @@ export function LookUp({ units, refrigerant: first, altitudeM }: Props) {
   const si = asked.by === 'pressure' ? value * (pressureUnit === 'psig' ? PSI_PA : BAR_PA) : units.temperature === 'F' ? fahrenheitToKelvin(value) : celsiusToKelvin(value);
 
   return (
-    <div className="grid gap-6 lg:grid-cols-[22rem_minmax(0,1fr)]">
+    <div className="grid grid-cols-1 gap-6 lg:grid-cols-[22rem_minmax(0,1fr)]">
       <Sheet>
         <div className="flex flex-col gap-4">
           <Select label="Refrigerant" name="refrigerant" options={OPTIONS} value={refrigerant} onChange={(e) => setRefrigerant(e.target.value)} />

@@ -32,7 +32,7 @@ export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDe
   const open = c.kind === 'evidence' && c.review === null;
   const still = c.task.rule === c.toRule;
   return (
-    <li className="grid gap-x-6 gap-y-1 border-b border-line py-4 first:pt-0 last:border-0 last:pb-0 lg:grid-cols-[15rem_minmax(0,1fr)_17rem]">
+    <li className="grid grid-cols-1 gap-x-6 gap-y-1 border-b border-line py-4 first:pt-0 last:border-0 last:pb-0 lg:grid-cols-[15rem_minmax(0,1fr)_17rem]">
       <div>
         <Link href={`/units/${c.unit.id}#evidence`} className="font-bold">
           {c.unit.name}

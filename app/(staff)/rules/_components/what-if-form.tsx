@@ -60,7 +60,7 @@ export function WhatIfForm(props: Props) {
         <input type="hidden" name="degrees" value={props.degrees} />
         {rows(props).map((group) => (
           <Sheet key={group.title} title={group.title}>
-            <div className="grid gap-4 sm:grid-cols-2">
+            <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
               {group.rows.map((r) => (
                 <Field key={r.name} name={r.name} label={r.label} unit={r.unit} hint={r.hint} defaultValue={r.value} inputMode="decimal" autoComplete="off" error={error(r.name)} />
               ))}

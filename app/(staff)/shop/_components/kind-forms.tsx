@@ -14,7 +14,7 @@ function KindFields({ kind: k, id, error }: { kind?: Kind; id: string; error: (n
   const number = { inputMode: 'numeric', autoComplete: 'off' } as const;
   return (
     <>
-      <div className="grid items-start gap-4 sm:grid-cols-5">
+      <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-5">
         <div className="sm:col-span-5">
           <Field id={`${id}-label`} label="Name" name="label" defaultValue={k?.label} error={error('label')} autoComplete="off" />
         </div>

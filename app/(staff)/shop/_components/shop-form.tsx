@@ -16,9 +16,9 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
     <form {...form} className="flex flex-col gap-6">
       <FormErrors errors={error('')} />
       <input type="hidden" name="seen" value={seen} />
-      <div className="grid items-start gap-6 lg:grid-cols-2">
+      <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
         <Sheet title="The shop">
-          <div className="grid items-start gap-4 sm:grid-cols-2">
+          <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
             <div className="sm:col-span-2">
               <Field label="Name" name="name" defaultValue={s.name} error={error('name')} autoComplete="organization" hint="Stands on reports and messages to customers." />
             </div>
@@ -30,11 +30,11 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
           </div>
         </Sheet>
         <Sheet title="Planning">
-          <div className="grid items-start gap-4 sm:grid-cols-2">
+          <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
             <Field label="Limit of overdue" unit="days" name="overdueLimitDays" inputMode="numeric" defaultValue={s.overdueLimitDays} error={error('overdueLimitDays')} hint="Tasks beyond it come first on the due list." />
             <Field label="Mean driving speed" unit="km/h" name="speedKmh" inputMode="decimal" defaultValue={s.speedKmh} error={error('speedKmh')} hint="Door to door, with parking." />
             <Field label="Road over straight line" name="circuity" inputMode="decimal" defaultValue={s.circuity} error={error('circuity')} hint="1.3 is usual in towns (common practice)." />
-            <div className="grid gap-4 sm:col-span-2 sm:grid-cols-2">
+            <div className="grid grid-cols-1 gap-4 sm:col-span-2 sm:grid-cols-2">
               <Field label="Latitude of the shop" name="lat" inputMode="decimal" defaultValue={s.lat ?? ''} error={error('lat')} autoComplete="off" />
               <Field label="Longitude of the shop" name="lng" inputMode="decimal" defaultValue={s.lng ?? ''} error={error('lng')} autoComplete="off" />
             </div>

@@ -29,7 +29,7 @@ export function BuildFields({ unit, error }: Props) {
 
   return (
     <>
-      <div className="grid gap-4 sm:grid-cols-2">
+      <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
         <Select label="Kind" name="kind" blank="Choose a kind" options={options(eq.UNIT_KINDS, eq.UNIT_KIND_LABEL)} defaultValue={unit?.kind ?? ''} error={error('kind')} onChange={(e) => kindChosen(e.target.value)} />
         <Select label="What its condenser breathes" name="placement" blank="Choose the nearest" options={options(eq.PLACEMENTS, eq.PLACEMENT_LABEL)} defaultValue={unit?.placement ?? ''} error={error('placement')} />
         {PARTS.map((p) => (

@@ -33,10 +33,10 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
       ) : (
         <input type="hidden" name="kitchenId" value={kitchenId} />
       )}
-      <div className="grid gap-6 lg:grid-cols-2">
+      <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
         <Sheet title="What and where">
           <div className="flex flex-col gap-4">
-            <div className="grid gap-4 sm:grid-cols-[2fr_1fr]">
+            <div className="grid grid-cols-1 gap-4 sm:grid-cols-[2fr_1fr]">
               <Field label="Name" name="name" defaultValue={u?.name} error={error('name')} autoComplete="off" hint="What the kitchen calls it." />
               <Field label="Tag" name="tag" defaultValue={u?.tag} error={error('tag')} autoComplete="off" hint={u ? 'Code on its label.' : 'Made for you when empty.'} />
             </div>
@@ -46,12 +46,12 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
         <Sheet title="Nameplate">
           <div className="flex flex-col gap-4">
             <RefrigerantField value={u?.refrigerant} error={error('refrigerant')} />
-            <div className="grid gap-4 sm:grid-cols-3">
+            <div className="grid grid-cols-1 gap-4 sm:grid-cols-3">
               <MeasuredField label="Charge" name="charge" measure="mass" unit={units.mass} si={u?.chargeKg} error={error} />
               <MeasuredField label="Cut-out" name="cutout" measure="pressure" unit={units.pressure} si={u?.cutoutPaGauge} error={error} />
               <MeasuredField label="Box set point" name="boxSet" measure="temperature" unit={units.temperature} si={u?.boxSetK} error={error} />
             </div>
-            <div className="grid gap-4 sm:grid-cols-3">
+            <div className="grid grid-cols-1 gap-4 sm:grid-cols-3">
               <Field label="Make" name="make" defaultValue={u?.make} error={error('make')} autoComplete="off" />
               <Field label="Model" name="model" defaultValue={u?.model} error={error('model')} autoComplete="off" />
               <Field label="Serial" name="serial" defaultValue={u?.serial} error={error('serial')} autoComplete="off" />
@@ -64,7 +64,7 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
           <Sheet title="First dates">
             <div className="flex flex-col gap-4">
               <p className="text-soft">Coil cleaning, drain and evaporator inspection are put on file with it, at intervals usual for its place (common practice). Findings then move them.</p>
-              <div className="grid gap-4 sm:grid-cols-2">
+              <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
                 <Field label="Coil last cleaned on" name="lastCleanedOn" type="date" error={error('lastCleanedOn')} hint="If anybody knows." />
                 <Field label="First due on" name="firstDueOn" type="date" error={error('firstDueOn')} hint="In two weeks when empty." />
               </div>

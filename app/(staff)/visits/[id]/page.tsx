@@ -49,7 +49,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
       <div className="flex flex-col gap-6">
         {visit.notRevised ? <ReviseAgain visitId={visit.id} allowed={can(actor, 'write:rules')} /> : null}
         <Questions operations={visit.operations} timeZone={timeZone} />
-        <div className="grid gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
+        <div className="grid grid-cols-1 gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
           <div className="flex flex-col gap-6">
             {visit.units.length === 0 ? <Empty>Nothing has come in from this visit yet. What the technician finds appears here as soon as the tablet has signal.</Empty> : null}
             {visit.units.filter(touched).map((u) => (

@@ -46,7 +46,7 @@ export default definePage('read:visit', async ({ db, params }) => {
           </>
         }
       />
-      <div className="grid gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
+      <div className="grid grid-cols-1 gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
         <div className="flex flex-col gap-6">
           <Sheet title="Tasks">
             <ul>

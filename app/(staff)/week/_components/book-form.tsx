@@ -47,7 +47,7 @@ export function BookForm({ kitchenId, tasks, chosen, today, technicians, default
       <FormErrors errors={error('taskIds') ?? error('kitchenId')} />
       <Sheet title="Tasks" aside={<span className="text-soft">{picked.size} chosen, {minutes} min of work</span>}>
         {units.length === 0 ? <p className="text-soft">No unit of this kitchen has tasks yet. Add units first.</p> : null}
-        <ul className="grid gap-3 md:grid-cols-2">
+        <ul className="grid grid-cols-1 gap-3 md:grid-cols-2">
           {units.map((group) => (
             <li key={group[0]!.unitId}>
               <h3>{group[0]!.unit}</h3>

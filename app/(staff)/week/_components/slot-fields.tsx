@@ -14,7 +14,7 @@ export function SlotFields({ technicians, defaults, error, minutesHint }: Props)
   const anyway = error('anyway');
   return (
     <>
-      <div className="grid gap-4 sm:grid-cols-2">
+      <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
         <Select label="Technician" name="technicianId" options={technicians} blank="Choose" defaultValue={defaults.technicianId} error={error('technicianId')} required />
         <Field label="Day" name="date" type="date" defaultValue={defaults.date} error={error('date')} required />
         <Field label="From" name="from" type="time" defaultValue={defaults.from} error={error('from')} hint="The kitchen’s own time." required />

@@ -22,7 +22,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
   return (
     <>
       <PageHead title={`Book ${kitchen.name}`} lead={`${kitchen.customer}, ${kitchen.address}`} />
-      <div className="grid gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
+      <div className="grid grid-cols-1 gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
         <BookForm
           kitchenId={kitchen.id}
           tasks={tasks}

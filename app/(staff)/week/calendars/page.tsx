@@ -11,7 +11,7 @@ export default definePage('book:visit', async ({ db }) => {
   return (
     <>
       <PageHead title="Calendar addresses" lead="A secret address puts visits into any calendar that subscribes to it. Whoever has it can read it; a new address ends the old one." />
-      <div className="grid gap-6 lg:grid-cols-2">
+      <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
         <Sheet title="Technicians">
           <ul>{technicians.map((t) => <FeedRow key={t.id} name={t.name} of={{ userId: t.id }} live={t.live} />)}</ul>
         </Sheet>

@@ -37,7 +37,7 @@ function AspectCard({ visit, unit, aspect, phase }: { visit: VisitOnFile; unit: 
         </div>
       ) : (
         <>
-          <div role="group" aria-label={ASPECT_LABEL[aspect]} className="grid gap-2 sm:grid-cols-2">
+          <div role="group" aria-label={ASPECT_LABEL[aspect]} className="grid grid-cols-1 gap-2 sm:grid-cols-2">
             {GRADES[aspect].map((g, i) => (
               <button
                 key={g.grade}

@@ -14,7 +14,7 @@ export function Past({ unit, timeZone }: { unit: UnitOnFile; timeZone: string })
         Last {unit.past.length === 1 ? 'visit' : `${unit.past.length} visits`}
         <span className="text-sm font-normal text-soft">{summary(unit.past[0])}</span>
       </summary>
-      <div className="grid gap-4 px-4 pb-4 md:grid-cols-3">
+      <div className="grid grid-cols-1 gap-4 px-4 pb-4 md:grid-cols-3">
         {unit.past.map((v) => (
           <Visit key={v.visitId} visit={v} timeZone={timeZone} me={me} />
         ))}

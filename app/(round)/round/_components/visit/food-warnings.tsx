@@ -40,7 +40,7 @@ export function FoodWarnings({ visit, unitId }: { visit: VisitOnFile; unitId?: s
             </li>
           ))}
         </ul>
-        <div className="grid gap-3 sm:grid-cols-3">
+        <div className="grid grid-cols-1 gap-3 sm:grid-cols-3">
           {unitId ? null : (
             <TouchSelect id="food-unit" label="Unit" value={unit} onChange={(e) => setUnit(e.target.value)} options={[{ value: '', label: 'Choose' }, ...visit.units.map((u) => ({ value: u.id, label: u.name }))]} />
           )}

@@ -16,7 +16,7 @@ export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) 
   const coil = evidence.tasks.find((t) => t.kindKey === 'coil_cleaning');
   const reason = coil?.changes.find((c) => c.kind !== 'unlocked')?.reason;
   return (
-    <div className="mt-5 grid gap-x-8 gap-y-4 md:grid-cols-2 xl:grid-cols-3">
+    <div className="mt-5 grid grid-cols-1 gap-x-8 gap-y-4 md:grid-cols-2 xl:grid-cols-3">
       <div>
         <h3>Today</h3>
         <p>

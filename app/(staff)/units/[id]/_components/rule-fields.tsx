@@ -37,7 +37,7 @@ export function RuleFields({ idPrefix, rule, anchor, firstDueOn, neverDone, erro
           </label>
         ))}
       </fieldset>
-      <div className="grid items-start gap-4 sm:grid-cols-2">
+      <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
         {form === 'weeks' ? (
           <>
             <Field id={id('weeks')} label="Weeks" name="weeks" inputMode="numeric" defaultValue={weeks?.weeks || ''} error={error('weeks')} autoComplete="off" />

@@ -29,7 +29,7 @@ export function EditRuleForm({ task: t }: { task: TaskToChange }) {
         <input type="hidden" name="taskId" value={t.id} />
         <input type="hidden" name="version" value={t.version} />
         <RuleFields idPrefix={`edit-${t.id}`} rule={t.rule} anchor={t.anchor} firstDueOn={t.anchorDate} neverDone={t.lastDoneOn === null} error={error} />
-        <div className="grid items-start gap-4 sm:grid-cols-2">
+        <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
           <Field id={`min-${t.id}`} label="Never more often than every" unit="weeks" name="minWeeks" inputMode="numeric" defaultValue={t.minWeeks} error={error('minWeeks')} />
           <Field id={`max-${t.id}`} label="Never later than every" unit="weeks" name="maxWeeks" inputMode="numeric" defaultValue={t.maxWeeks} error={error('maxWeeks')} hint="A contract’s or warranty’s limit." />
         </div>

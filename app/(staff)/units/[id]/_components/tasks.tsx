@@ -39,6 +39,7 @@ export function Tasks({ unitId, tasks, kinds, today, timeZone, limit, mayWrite, 
             <p className="text-sm text-soft">
               {t.lastDoneOn ? `Last done ${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : 'Not done by us yet'}, counted from {t.anchor === 'calendar' ? 'the calendar' : 'the last visit'}, between {t.minWeeks} and {t.maxWeeks} weeks.
             </p>
+            {t.changes[0] && t.changes[0].kind !== 'edited' ? <p className="mt-1 max-w-[75ch]">{t.changes[0].reason}</p> : null}
             <div className="mt-1 flex flex-wrap items-start gap-x-5">
               <details className="open:w-full">
                 <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">History{t.changes.length > 0 ? ` (${t.changes.length})` : ''}</summary>

@@ -36,7 +36,7 @@ export function UnitFound({ unit, units, timeZone }: { unit: UnitReport; units: 
           </li>
         ))}
       </ul>
-      <div className="grid gap-6 md:grid-cols-2">
+      <div className="grid grid-cols-1 gap-6 md:grid-cols-2">
         <div>
           <h3 className="mb-1">Found</h3>
           {unit.findings.length === 0 ? <p className="text-soft">Nothing graded.</p> : null}

@@ -24,6 +24,8 @@ export default defineConfig({
   use: {
     baseURL,
     viewport: { width: 1280, height: 800 },
+    // A step that cannot be done says so long before the whole journey runs out.
+    actionTimeout: 20_000,
     locale: 'en-US',
     timezoneId: 'America/Chicago',
     trace: 'on-first-retry',

@@ -40,7 +40,7 @@ async function workOnVisit(page: Page, typed: Typed[], coil: string, airF: numbe
       }
       typed.push({ visitId, unit, coil, airF, photo: true });
     }
-    await page.getByRole('link', { name: '‹ Visit' }).click();
+    await page.getByRole('link', { name: 'Visit', exact: true }).click();
   }
 }
 
@@ -64,7 +64,7 @@ test('three visits without signal, the tablet dropped in between: the office has
   await visitLinks(page).first().click();
   await workOnVisit(page, typed, 'Matted', 84);
   await closeVisit(page);
-  await page.getByRole('link', { name: '‹ Round' }).click();
+  await page.getByRole('link', { name: 'Round', exact: true }).click();
   await visitLinks(page).first().click();
   await workOnVisit(page, typed, 'Furred', 81);
 
@@ -75,7 +75,7 @@ test('three visits without signal, the tablet dropped in between: the office has
   await expect(page.getByText(/on this tablet$/)).toBeVisible();
   await page.locator('main a[href^="#/visit/"]', { hasText: 'Under way' }).click();
   await closeVisit(page);
-  await page.getByRole('link', { name: '‹ Round' }).click();
+  await page.getByRole('link', { name: 'Round', exact: true }).click();
   await visitLinks(page).first().click();
   await workOnVisit(page, typed, 'Packed', 79);
   await closeVisit(page);

@@ -78,7 +78,7 @@ test('a cleaned coil is not closed before the low side was looked at', async ({ 
   }
   await page.locator('#tasks li', { hasText: 'Coil cleaning' }).getByRole('button', { name: 'Done', exact: true }).click();
   await expect(page.getByText(/Before this counts, look at the low side/)).toBeVisible();
-  await page.getByRole('link', { name: '‹ Visit' }).click();
+  await page.getByRole('link', { name: 'Visit', exact: true }).click();
   await page.getByRole('link', { name: 'Close the visit' }).click();
   await expect(page.getByText(/the low side was not looked at/)).toBeVisible();
   await expect(page.getByRole('button', { name: 'Close the visit and leave' })).toBeDisabled();

@@ -5,8 +5,8 @@ import sharp from 'sharp';
 export const TABLET = { width: 834, height: 1112 };
 
 /** A tablet with a disk of its own, which outlives the browser on it. */
-export function openTablet(folder: string): Promise<BrowserContext> {
-  return chromium.launchPersistentContext(folder, {
+export async function openTablet(folder: string): Promise<BrowserContext> {
+  const tablet = await chromium.launchPersistentContext(folder, {
     executablePath: process.env.E2E_BROWSER || undefined,
     viewport: TABLET,
     baseURL: `http://localhost:${process.env.E2E_PORT}`,
@@ -14,6 +14,8 @@ export function openTablet(folder: string): Promise<BrowserContext> {
     timezoneId: 'America/Denver',
     args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--disable-dev-shm-usage'],
   });
+  tablet.setDefaultTimeout(20_000);
+  return tablet;
 }
 
 /** Dropped on the floor: the browser is killed without a chance to tidy up. */

@@ -62,7 +62,7 @@ function VisitCard({ visit, next }: { visit: VisitOnFile; next: boolean }) {
   return (
     <a
       href={to.visit(visit.id)}
-      className={`flex min-h-[4.5rem] items-center gap-4 rounded-lg border bg-sheet px-4 py-3 text-ink no-underline ${next ? 'border-2 border-cold' : 'border-line'} ${visit.status === 'done' || visit.status === 'cancelled' ? 'opacity-80' : ''}`}
+      className={`flex min-h-[4.5rem] items-center gap-4 rounded-lg border px-4 py-3 text-ink no-underline ${next ? 'border-2 border-cold' : 'border-line'} ${visit.status === 'done' || visit.status === 'cancelled' ? '' : 'bg-sheet'}`}
     >
       <span className="w-[4.2rem] shrink-0 leading-tight">
         <b className="block text-xl">{timeIn(Date.parse(visit.startsAt), timeZone)}</b>

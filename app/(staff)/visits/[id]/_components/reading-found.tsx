@@ -12,7 +12,7 @@ export function ReadingFound({ reading: r, units, timeZone }: { reading: UnitRep
   const own = { temperatureUnit: units.temperature, pressureUnit: units.pressure };
   const given = READING_FIELDS.filter((f) => r.values[f] !== undefined);
   return (
-    <section className={r.superseded ? 'opacity-70' : ''}>
+    <section className={r.superseded ? 'text-soft' : ''}>
       <h3>
         {PHASE[r.phase]}{' '}
         <span className="text-sm font-normal text-soft">

@@ -1,5 +1,4 @@
 import 'server-only';
-import { setImmediate as nextTurn } from 'node:timers/promises';
 import { now } from '../server/clock';
 import { db } from '../server/db';
 import { env } from '../server/env';
@@ -8,6 +7,7 @@ import { shopTimeZone } from '../data/shop';
 import { drainOutbox } from '../services/mail/drain-outbox';
 import { runPlan } from '../services/planning/run-plan';
 import { refitFleet } from '../services/rules/refit-fleet';
+import { searchOnThread } from './search-on-thread';
 
 /** Starts the workers of this process, once, when the server boots. */
 export async function startJobs(): Promise<void> {
@@ -24,8 +24,7 @@ export async function startJobs(): Promise<void> {
   // A run left over from a server that stopped is no longer searching.
   await db().planRun.updateMany({ where: { status: { in: ['queued', 'running'] } }, data: { status: 'cancelled' } });
   const clock = () => performance.now();
-  // The search gives way every few milliseconds, so that requests are answered while it runs.
   await boss.work<{ runId: string }>('plan', { pollingIntervalSeconds: 0.5 }, async (jobs) => {
-    for (const job of jobs) await runPlan({ db: db(), now: now() }, job.data.runId, clock, () => nextTurn());
+    for (const job of jobs) await runPlan({ db: db(), now: now() }, job.data.runId, searchOnThread, clock);
   });
 }

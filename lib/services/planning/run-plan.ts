@@ -1,10 +1,10 @@
 import 'server-only';
 import { toLocalDate } from '../../data/dates';
-import { proposeWeek, PlanCancelled } from '../../core/planning';
+import { PlanCancelled } from '../../core/planning';
 import type { Db } from '../../data/client';
-import type { Prisma } from '../../data/generated/client';
+import { Prisma } from '../../data/generated/client';
 import { weekProblem } from '../../data/week-problem';
-import { highsLp } from './highs-lp';
+import type { Search } from './search';
 import { toProposal } from './to-proposal';
 
 const TIME_LIMIT_MS = 8_000;
@@ -13,34 +13,30 @@ const SEED = 20261125;
 
 /**
  * Searches for the week of a queued run, writing each better plan as it is found. A run cancelled meanwhile stops
- * within a quarter of a second and leaves nothing behind. `clock` gives milliseconds; `pause` lets others run.
+ * within half a second and leaves nothing behind. `clock` gives milliseconds.
  */
-export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string, clock: () => number, pause: () => Promise<void>): Promise<void> {
+export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string, search: Search, clock: () => number): Promise<void> {
   const claimed = await db.planRun.updateMany({ where: { id: runId, status: 'queued' }, data: { status: 'running' } });
   if (claimed.count === 0) return;
   const run = await db.planRun.findUniqueOrThrow({ where: { id: runId } });
   const stop = new AbortController();
   const began = clock();
-  let looked = began;
   let writing: Promise<unknown> = Promise.resolve();
+  const look = setInterval(() => {
+    void db.planRun.findUnique({ where: { id: runId }, select: { status: true } }).then(
+      (still) => still?.status !== 'running' && stop.abort(),
+      () => undefined,
+    );
+  }, LOOK_EVERY_MS);
   try {
     const { problem, names } = await weekProblem(db, toLocalDate(run.weekStart), now);
     const save = (p: ReturnType<typeof toProposal>) => db.planRun.updateMany({ where: { id: runId, status: 'running' }, data: { result: p as unknown as Prisma.InputJsonObject } });
-    const plan = await proposeWeek(problem, {
+    const plan = await search(problem, {
       seed: SEED,
       timeLimitMs: TIME_LIMIT_MS,
-      now: clock,
       signal: stop.signal,
-      lp: await highsLp(),
       onImprovement: (found) => {
         writing = writing.then(() => save(toProposal(found, names, SEED, found.afterMs)));
-      },
-      pause: async () => {
-        await pause();
-        if (clock() - looked < LOOK_EVERY_MS) return;
-        looked = clock();
-        const still = await db.planRun.findUnique({ where: { id: runId }, select: { status: true } });
-        if (still?.status !== 'running') stop.abort();
       },
     });
     await writing;
@@ -51,10 +47,12 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
   } catch (e) {
     await writing.catch(() => undefined);
     if (e instanceof PlanCancelled) {
-      await db.planRun.updateMany({ where: { id: runId }, data: { status: 'cancelled', result: undefined, finishedAt: now } });
+      await db.planRun.updateMany({ where: { id: runId }, data: { status: 'cancelled', result: Prisma.DbNull, finishedAt: now } });
       return;
     }
     await db.planRun.updateMany({ where: { id: runId }, data: { status: 'failed', error: 'The week could not be planned. Book by hand, and tell whoever keeps the server.', finishedAt: now } });
     throw e;
+  } finally {
+    clearInterval(look);
   }
 }

@@ -1,7 +1,7 @@
 import 'server-only';
 import type { Actor } from '../../core/access';
 import { addDays, weekdayOf, type LocalDate } from '../../core/calendar';
-import type { Db } from '../../data/client';
+import { Prisma, type Db } from '../../data/client';
 import { fromLocalDate } from '../../data/dates';
 
 /** Queues the search for a week; the week that holds `day`. Returns the run's id. */
@@ -13,5 +13,5 @@ export async function startPlan({ db, actor, now }: { db: Db; actor: Pick<Actor,
 
 /** Stops a search. What it had found is dropped; nothing was booked. */
 export async function cancelPlan({ db, now }: { db: Db; now: Date }, runId: string): Promise<void> {
-  await db.planRun.updateMany({ where: { id: runId, status: { in: ['queued', 'running', 'done'] } }, data: { status: 'cancelled', finishedAt: now } });
+  await db.planRun.updateMany({ where: { id: runId, status: { in: ['queued', 'running', 'done'] } }, data: { status: 'cancelled', result: Prisma.DbNull, finishedAt: now } });
 }

@@ -1,0 +1,17 @@
+import { parentPort, workerData } from 'node:worker_threads';
+import { planWeek, type WeekProblem } from '../core/planning';
+import { runOut } from '../core/planning/steps';
+import { highsLp } from '../services/planning/highs-lp';
+
+// The search for a week's plan, on a thread of its own: it keeps one core busy for seconds.
+const { problem, seed, timeLimitMs } = workerData as { problem: WeekProblem; seed: number; timeLimitMs: number };
+const plan = runOut(
+  planWeek(problem, {
+    seed,
+    timeLimitMs,
+    now: () => performance.now(),
+    lp: await highsLp(),
+    onImprovement: (improvement) => parentPort?.postMessage({ improvement }),
+  }),
+);
+parentPort?.postMessage({ plan });

@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { PlanCancelled, proposeWeek } from '@/lib/core/planning';
+import type { Proposal } from '@/lib/core/planning/proposal';
+import { highsLp } from '@/lib/services/planning/highs-lp';
+import { runPlan } from '@/lib/services/planning/run-plan';
+import type { Search } from '@/lib/services/planning/search';
+import { cancelPlan, startPlan } from '@/lib/services/planning/start-plan';
+import { haveOneUnit } from '@/tests/support/factories';
+import { useDatabase } from '@/tests/support/database';
+
+const database = useDatabase();
+const NOW = new Date('2026-03-01T18:00:00Z');
+const clock = () => performance.now();
+const EVERY_DAY = Array.from({ length: 7 }, (_, weekday) => ({ weekday, from: '07:00', to: '16:00' }));
+
+const inThisProcess: Search = async (problem, options) => proposeWeek(problem, { ...options, now: clock, lp: await highsLp() });
+
+async function queued() {
+  const have = await haveOneUnit(database.db, {
+    kitchen: { lat: 39.7, lng: -105, serviceHours: EVERY_DAY },
+    unit: { refrigerant: 'R134a' },
+    person: { role: 'technician', skills: ['flammable', 'roof'], shifts: EVERY_DAY, homeLat: 39.8, homeLng: -105.1 },
+  });
+  await database.db.task.updateMany({ data: { dueOn: new Date('2026-03-03T00:00:00Z') } });
+  const ctx = { db: database.db, actor: { userId: have.person.id }, now: NOW };
+  return { have, ctx, runId: await startPlan(ctx, { day: '2026-03-04' }) };
+}
+
+const stored = async (runId: string) => database.db.planRun.findUniqueOrThrow({ where: { id: runId } });
+
+describe('a search for the week', () => {
+  it('ends with a proposal that books nothing yet', async () => {
+    const { have, ctx, runId } = await queued();
+    await runPlan(ctx, runId, inThisProcess, clock);
+    const run = await stored(runId);
+    expect(run.status).toBe('done');
+    const proposal = run.result as unknown as Proposal;
+    expect(proposal.visits).toMatchObject([{ kitchenId: have.kitchen.id, technicianId: have.person.id, units: 1 }]);
+    expect([...(proposal.visits[0]?.taskIds ?? [])].sort()).toEqual(have.tasks.map((t) => t.id).sort());
+    expect((proposal.visits[0]?.startMs ?? 1) % 300_000).toBe(0);
+    expect(proposal.proven).toBe(true);
+    expect(await database.db.visit.count()).toBe(0);
+  });
+
+  it('cancelled on the way leaves nothing behind', async () => {
+    const { ctx, runId } = await queued();
+    const endless: Search = (problem, options) =>
+      new Promise((_, reject) => {
+        options.onImprovement({ visits: [], cost: {} as never, afterMs: 1 });
+        options.signal.addEventListener('abort', () => reject(new PlanCancelled()));
+        void cancelPlan(ctx, runId);
+      });
+    await runPlan(ctx, runId, endless, clock);
+    expect(await stored(runId)).toMatchObject({ status: 'cancelled', result: null, error: '' });
+    expect(await database.db.visit.count()).toBe(0);
+  });
+
+  it('that breaks down says so, and the queue hears of it', async () => {
+    const { ctx, runId } = await queued();
+    await expect(runPlan(ctx, runId, () => Promise.reject(new Error('out of memory')), clock)).rejects.toThrow('out of memory');
+    expect(await stored(runId)).toMatchObject({ status: 'failed', error: expect.stringMatching(/could not be planned/) });
+  });
+
+  it('is taken up once, whoever is asked to', async () => {
+    const { ctx, runId } = await queued();
+    await runPlan(ctx, runId, inThisProcess, clock);
+    await runPlan(ctx, runId, () => Promise.reject(new Error('searched twice')), clock);
+    expect((await stored(runId)).status).toBe('done');
+  });
+});

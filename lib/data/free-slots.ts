@@ -4,6 +4,7 @@ import { travelMinutes } from '../core/planning';
 import { freeSlots, type FreeSlot } from '../core/booking/free-slots';
 import { needsOf } from '../core/booking/needs';
 import type { Tx } from './client';
+import { travelBetween } from './travel';
 import { bookableTechnicians, bookingKitchen } from './visits';
 
 export const SLOTS_OFFERED = 12;
@@ -18,14 +19,15 @@ export async function freeSlotsForVisit(db: Tx, visitId: string, now: Date, limi
   const kitchen = visit && (await bookingKitchen(db, visit.kitchenId));
   if (!visit || !kitchen) return [];
   const shop = await db.shopSettings.findUnique({ where: { id: 1 } });
-  const road = { circuity: shop?.circuity ?? 1.3, speedKmh: shop?.speedKmh ?? 35 };
   const needs = needsOf(visit.tasks.map((t) => t.task.unit));
   const technicians = (await bookableTechnicians(db)).filter((t) => needs.every((n) => t.skills.includes(n)));
   technicians.sort((a, b) => Number(b.id === visit.technicianId) - Number(a.id === visit.technicianId));
   const held = await db.visit.findMany({
     where: { id: { not: visitId }, status: { in: ['booked', 'started'] }, endsAt: { gt: now }, startsAt: { lt: new Date(now.getTime() + (DAYS_AHEAD + 2) * 86_400_000) } },
-    include: { kitchen: { select: { lat: true, lng: true } } },
+    include: { kitchen: { select: { id: true, lat: true, lng: true } } },
   });
+  const { travel, placeOf } = await travelBetween(db, [visit.kitchenId, ...held.map((v) => v.kitchenId)]);
+  const drive = (to: (typeof held)[number]['kitchen']) => travelMinutes(placeOf(visit.kitchen) ?? {}, placeOf(to) ?? {}, travel) ?? UNKNOWN_DRIVE_MINUTES;
   const today = todayIn(kitchen.timeZone, now.getTime());
   const slots = freeSlots({
     from: today,
@@ -39,7 +41,7 @@ export async function freeSlotsForVisit(db: Tx, visitId: string, now: Date, limi
       id: t.id,
       shifts: t.shifts,
       timeOff: t.timeOff,
-      busy: held.filter((v) => v.technicianId === t.id).map((v) => ({ start: v.startsAt.getTime(), end: v.endsAt.getTime(), driveMinutes: travelMinutes(visit.kitchen, v.kitchen, road) ?? UNKNOWN_DRIVE_MINUTES })),
+      busy: held.filter((v) => v.technicianId === t.id).map((v) => ({ start: v.startsAt.getTime(), end: v.endsAt.getTime(), driveMinutes: drive(v.kitchen) })),
     })),
     limit: limit + 1,
   });

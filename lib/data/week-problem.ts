@@ -1,9 +1,11 @@
 import 'server-only';
 import { addDays, approximateWeeks, fromDay, instantOf, toDay, type LocalDate } from '../core/calendar';
 import { needsOf } from '../core/booking/needs';
-import { openings, STARTING_PRICES, type WeekProblem } from '../core/planning';
+import { openings, siteTimeOf, STARTING_PRICES, type WeekProblem } from '../core/planning';
 import { fromLocalDate, toLocalDate } from './dates';
 import type { Tx } from './client';
+import { learnedMinutes } from './learned-minutes';
+import { travelBetween } from './travel';
 import { weekly } from './visits';
 
 /** Days past the week from which work may be brought forward to save a trip. */
@@ -12,24 +14,25 @@ const MAX_KITCHENS = 120;
 
 /**
  * Everything the planner needs to propose the rest of a week: due work that stands on no visit, who works when, when
- * kitchens can spare their equipment. Booked visits stay where they are. `notBefore` is an instant.
+ * kitchens can spare their equipment, and how long work takes there. Booked visits stay where they are. `notBefore` is
+ * an instant. With `emergencyAt`, a kitchen, no due work comes in, and visits that are over still hold their time.
  */
-export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date) {
+export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, emergencyAt?: string) {
   const shop = await db.shopSettings.findUnique({ where: { id: 1 } });
   const zone = shop?.timeZone ?? 'UTC';
   const first = toDay(monday);
   const days = Array.from({ length: 7 }, (_, i) => first + i);
   const until = addDays(monday, 7);
 
-  const due = await db.$queryRaw<{ kitchenId: string }[]>`
+  const due = emergencyAt ? [] : await db.$queryRaw<{ kitchenId: string }[]>`
     SELECT t."kitchenId" FROM "Task" t JOIN "Kitchen" k ON k.id = t."kitchenId" AND k."archivedAt" IS NULL
     WHERE t.active AND t."dueOn" < ${fromLocalDate(until)}::date AND NOT EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."taskId" = t.id AND vt.open)
     GROUP BY t."kitchenId" ORDER BY min(t."dueOn") LIMIT ${MAX_KITCHENS}`;
   const fixed = await db.visit.findMany({
-    where: { status: { in: ['booked', 'started'] }, startsAt: { lt: new Date(instantOf(until, '00:00', zone)) }, endsAt: { gt: new Date(Math.max(notBefore.getTime(), instantOf(monday, '00:00', zone))) } },
+    where: { status: { in: emergencyAt ? ['booked', 'started', 'done'] : ['booked', 'started'] }, startsAt: { lt: new Date(instantOf(until, '00:00', zone)) }, endsAt: { gt: new Date(Math.max(notBefore.getTime(), instantOf(monday, '00:00', zone))) } },
     include: { tasks: { where: { open: true } } },
   });
-  const kitchenIds = [...new Set([...due.map((d) => d.kitchenId), ...fixed.map((v) => v.kitchenId)])];
+  const kitchenIds = [...new Set([...due.map((d) => d.kitchenId), ...fixed.map((v) => v.kitchenId), ...(emergencyAt ? [emergencyAt] : [])])];
   const kitchens = await db.kitchen.findMany({ where: { id: { in: kitchenIds } }, include: { customer: true, blackouts: true } });
   const tasks = await db.task.findMany({
     where: {
@@ -41,10 +44,8 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date) {
   const fixedTasks = await db.task.findMany({ where: { id: { in: fixed.flatMap((v) => v.tasks.map((t) => t.taskId)) } }, include: { unit: true, kind: true } });
   const technicians = await db.user.findMany({ where: { active: true, role: 'technician' }, include: { timeOff: true }, orderBy: { name: 'asc' } });
 
-  const row = new Map(kitchenIds.map((id, i) => [id, i]));
-  const times = await db.travelTime.findMany({ where: { fromKitchenId: { in: kitchenIds }, toKitchenId: { in: kitchenIds } } });
-  const matrix = times.length ? kitchenIds.map((_, i) => kitchenIds.map((__, j) => (i === j ? 0 : NaN))) : undefined;
-  for (const t of times) matrix![row.get(t.fromKitchenId)!]![row.get(t.toKitchenId)!] = t.minutes;
+  const { travel, placeOf } = await travelBetween(db, kitchenIds);
+  const times = await learnedMinutes(db, notBefore);
 
   const covered = (ranges: { startsOn: Date; endsOn: Date }[]) =>
     new Set(days.filter((d) => ranges.some((r) => toLocalDate(r.startsOn) <= fromDay(d) && fromDay(d) < toLocalDate(r.endsOn))));
@@ -67,8 +68,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date) {
       const at = (day: number, time: string) => instantOf(fromDay(day), time, k.timeZone);
       const always = days.map((weekday) => ({ weekday: weekday - first, from: '06:00', to: '18:00' }));
       return {
-        id: k.id, name: k.name, accessMinutes: 10,
-        place: k.lat !== null || matrix ? { lat: k.lat, lng: k.lng, matrixRow: matrix ? row.get(k.id) : null } : null,
+        id: k.id, name: k.name, place: placeOf(k), accessMinutes: siteTimeOf(times, k.id).accessMinutes, durationFactor: siteTimeOf(times, k.id).durationFactor,
         open: clip(openings(hours.length ? hours : always, days, covered(k.blackouts), at)),
       };
     }),
@@ -78,7 +78,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date) {
       dueDay: toDay(toLocalDate(t.dueOn)), intervalDays: Math.max(1, Math.round(approximateWeeks(t.rule) * 7)), skills: needsOf([t.unit]),
     })),
     fixed: fixed.map((v) => ({ id: v.id, technicianId: v.technicianId, kitchenId: v.kitchenId, hours: { startMs: v.startsAt.getTime(), endMs: v.endsAt.getTime() }, taskIds: v.tasks.map((t) => t.taskId) })),
-    travel: { circuity: shop?.circuity ?? 1.3, speedKmh: shop?.speedKmh ?? 35, matrix },
+    travel,
     prices: STARTING_PRICES,
     startsEveryMinutes: 5,
     nextDay: first + 7,

@@ -1,8 +1,9 @@
 import type { Metadata } from 'next';
 import { addDays, instantOf, isLocalDate, todayIn, weekdayOf, type LocalDate } from '@/lib/core/calendar';
 import { definePage } from '@/lib/server/define-page';
-import { shopRoad, shopTimeZone } from '@/lib/data/shop';
-import { travelMinutes, type Travel } from '@/lib/core/planning';
+import { shopTimeZone } from '@/lib/data/shop';
+import { travelMinutes } from '@/lib/core/planning';
+import { travelBetween } from '@/lib/data/travel';
 import { bookableTechnicians, visitsBetween, type BoardVisit } from '@/lib/data/visits';
 import { unbookedKitchens } from '@/lib/data/unbooked';
 import { ButtonLink } from '../../_ui/button';
@@ -21,12 +22,12 @@ export default definePage('read:visit', async ({ db, now, query }) => {
   const monday = addDays(asked, -weekdayOf(asked));
   const days = Array.from({ length: 7 }, (_, i) => addDays(monday, i));
   const instant = (d: LocalDate) => new Date(instantOf(d, '00:00', timeZone));
-  const [visits, technicians, unbooked, road] = await Promise.all([
+  const [visits, technicians, unbooked] = await Promise.all([
     visitsBetween(db, instant(monday), instant(addDays(monday, 7))),
     bookableTechnicians(db),
     unbookedKitchens(db, addDays(monday, 7), 20),
-    shopRoad(db),
   ]);
+  const road = await travelBetween(db, visits.map((v) => v.kitchenId));
   return (
     <>
       <PageHead
@@ -51,9 +52,10 @@ export default definePage('read:visit', async ({ db, now, query }) => {
 });
 
 /** Minutes on the road from the technician's stop before, on the same day. */
-function withDrives(visits: BoardVisit[], road: Travel) {
+function withDrives(visits: BoardVisit[], { travel, placeOf }: Awaited<ReturnType<typeof travelBetween>>) {
+  const place = (v: BoardVisit) => placeOf({ id: v.kitchenId, lat: v.lat, lng: v.lng }) ?? {};
   return visits.map((v) => {
     const before = visits.findLast((o) => o.technicianId === v.technicianId && o.endsAt <= v.startsAt && v.startsAt - o.endsAt < 10 * 3_600_000);
-    return { ...v, driveMinutes: before ? travelMinutes(before, v, road) : null };
+    return { ...v, driveMinutes: before ? travelMinutes(place(before), place(v), travel) : null };
   });
 }

@@ -8,5 +8,7 @@ export type { LpColumn, LpModel, LpRow, LpSolution, LpSolver } from './bound/lp'
 export { checkPlan, type Violation } from './check-plan';
 export { bookByHand, type HandPlan } from './by-hand';
 export { learnMinutes, type FinishedVisit, type LearnedFactor, type LearnedMinutes } from './learn-minutes';
+export { learnAccess, STANDARD_ACCESS, type LearnedAccess, type TimedVisit } from './learn-access';
+export { learnSiteTimes, minutesOnSite, siteTimeOf, siteTimeWords, type SiteTime, type SiteTimes } from './on-site';
 export { squeezeIn } from './squeeze/squeeze-in';
 export type { BookedVisit, Emergency, MovedVisit, SqueezeOption, SqueezePrices } from './squeeze/types';

@@ -19,15 +19,16 @@ export function isPlaced(place: Place | null | undefined, travel: Travel): place
 }
 
 /**
- * Whole minutes from place to place, rounded up. From the matrix where both places have a
- * row in it; otherwise great circle × circuity at the mean speed. Null if neither is known.
+ * Whole minutes from place to place, rounded up. From the matrix where both places have a row
+ * in it and the pair is filled in (not NaN); otherwise great circle × circuity at the mean
+ * speed. Null if neither is known, or the matrix says there is no way (negative or infinite).
  */
 export function travelMinutes(from: Place, to: Place, travel: Travel): number | null {
   const a = rowOf(from, travel);
   const b = rowOf(to, travel);
   if (a !== null && b !== null) {
-    const minutes = travel.matrix![a]![b]!;
-    return Number.isFinite(minutes) && minutes >= 0 ? wholeUp(minutes) : null;
+    const minutes = travel.matrix![a]![b] ?? NaN;
+    if (!Number.isNaN(minutes)) return Number.isFinite(minutes) && minutes >= 0 ? wholeUp(minutes) : null;
   }
   const here = pointOf(from);
   const there = pointOf(to);

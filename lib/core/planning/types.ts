@@ -87,7 +87,7 @@ export interface Travel {
   /** Road distance over great-circle distance. */
   readonly circuity: number;
   readonly speedKmh: number;
-  /** Minutes from row to column, where the shop has imported them. */
+  /** Minutes from row to column, where the shop has imported them; NaN where it has not. */
   readonly matrix?: readonly (readonly number[])[];
 }
 

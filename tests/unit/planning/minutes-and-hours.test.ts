@@ -42,6 +42,19 @@ describe('travel', () => {
     expect(travelMinutes({ matrixRow: 0, lat: 0, lng: 0 }, { lat: 0, lng: 0 }, travel)).toBe(0);
     expect(travelMinutes({}, { lat: 0, lng: 0 }, travel)).toBeNull();
   });
+
+  it('asks the coordinates where the matrix has no number for a pair', () => {
+    const here = { lat: 0, lng: 0 };
+    const there = { lat: 0, lng: 1 };
+    const travel = (to: number) => ({ circuity: 1.3, speedKmh: 35, matrix: [[0, to], [NaN, 0]] });
+    expect(travelMinutes({ ...there, matrixRow: 1 }, { ...here, matrixRow: 0 }, travel(30))).toBe(248);
+    expect(travelMinutes({ ...here, matrixRow: 0 }, { ...there, matrixRow: 1 }, travel(30))).toBe(30);
+    expect(travelMinutes({ matrixRow: 1 }, { matrixRow: 0 }, travel(30))).toBeNull();
+    // A place without a row of its own, such as home.
+    expect(travelMinutes(here, { ...there, matrixRow: 1 }, travel(30))).toBe(248);
+    // "No way" is an answer too.
+    expect(travelMinutes({ ...here, matrixRow: 0 }, { ...there, matrixRow: 1 }, travel(Infinity))).toBeNull();
+  });
 });
 
 describe('hours', () => {

@@ -2,6 +2,7 @@
 
 import { useMemo, useState } from 'react';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
+import { minutesOnSite, siteTimeWords, type SiteTime } from '@/lib/core/planning/on-site';
 import { Button, ButtonLink } from '../../../_ui/button';
 import { FormErrors, TextArea } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';
@@ -16,6 +17,7 @@ type Props = {
   tasks: Task[];
   chosen: string[];
   today: LocalDate;
+  siteTime: SiteTime;
   technicians: { value: string; label: string }[];
   defaults: { technicianId: string; date: string; from: string };
 };
@@ -25,13 +27,15 @@ const due = (t: Task, today: LocalDate) => {
   return late > 0 ? `${late} d overdue` : `due ${dayWords(t.dueOn)}`;
 };
 
-export function BookForm({ kitchenId, tasks, chosen, today, technicians, defaults }: Props) {
+export function BookForm({ kitchenId, tasks, chosen, today, siteTime, technicians, defaults }: Props) {
   const { form, error, busy } = useActionForm(book);
   const [picked, setPicked] = useState(() => new Set(chosen));
   const units = useMemo(() => byUnit(tasks), [tasks]);
   const coilUnits = new Set(tasks.filter((t) => picked.has(t.id) && t.kindKey === 'coil_cleaning').map((t) => t.unitId));
   const rides = (t: Task) => t.lowSide && coilUnits.has(t.unitId) && !t.onVisit;
-  const minutes = tasks.filter((t) => picked.has(t.id) || rides(t)).reduce((sum, t) => sum + t.minutes, 0);
+  const work = tasks.filter((t) => picked.has(t.id) || rides(t)).map((t) => t.minutes);
+  const standard = work.reduce((sum, m) => sum + m, 0);
+  const access = Math.round(siteTime.accessMinutes);
 
   function toggle(id: string, on: boolean) {
     const next = new Set(picked);
@@ -45,7 +49,7 @@ export function BookForm({ kitchenId, tasks, chosen, today, technicians, default
       <input type="hidden" name="kitchenId" value={kitchenId} />
       <FormErrors errors={error('')} />
       <FormErrors errors={error('taskIds') ?? error('kitchenId')} />
-      <Sheet title="Tasks" aside={<span className="text-soft">{picked.size} chosen, {minutes} min of work</span>}>
+      <Sheet title="Tasks" aside={<span className="text-soft">{picked.size} chosen, {standard} standard minutes</span>}>
         {units.length === 0 ? <p className="text-soft">No unit of this kitchen has tasks yet. Add units first.</p> : null}
         <ul className="grid grid-cols-1 gap-3 md:grid-cols-2">
           {units.map((group) => (
@@ -77,10 +81,10 @@ export function BookForm({ kitchenId, tasks, chosen, today, technicians, default
             technicians={technicians}
             defaults={{
               ...defaults,
-              minutes: String(Math.min(720, Math.max(30, Math.ceil(minutes / 5) * 5))),
+              minutes: String(Math.min(720, Math.max(30, Math.ceil(minutesOnSite(siteTime, work) / 5) * 5))),
             }}
             error={error}
-            minutesHint="Filled from the tasks; change it if you know better."
+            minutesHint={`${standard} standard minutes and ${access} to get in and out; ${siteTimeWords(siteTime)}. Change it if you know better.`}
           />
           <TextArea label="Note for the technician" name="note" error={error('note')} />
           <label className="flex items-center gap-2">

@@ -1,6 +1,8 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { addDays, isLocalDate, todayIn } from '@/lib/core/calendar';
+import { siteTimeOf } from '@/lib/core/planning/on-site';
+import { learnedMinutes } from '@/lib/data/learned-minutes';
 import { bookableTechnicians, bookingKitchen, kitchenTasks } from '@/lib/data/visits';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead, Sheet } from '../../../_ui/sheet';
@@ -15,7 +17,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
   const kitchen = query.kitchen && UUID.test(query.kitchen) ? await bookingKitchen(db, query.kitchen) : null;
   if (!kitchen) notFound();
   const today = todayIn(kitchen.timeZone, now.getTime());
-  const [tasks, technicians] = await Promise.all([kitchenTasks(db, kitchen.id), bookableTechnicians(db)]);
+  const [tasks, technicians, times] = await Promise.all([kitchenTasks(db, kitchen.id), bookableTechnicians(db), learnedMinutes(db, now)]);
   const asked = query.tasks?.split(',') ?? [];
   const horizon = addDays(today, 14);
   const chosen = tasks.filter((t) => !t.onVisit && (asked.length ? asked.includes(t.id) : t.dueOn < horizon)).map((t) => t.id);
@@ -28,6 +30,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
           tasks={tasks}
           chosen={chosen}
           today={today}
+          siteTime={siteTimeOf(times, kitchen.id)}
           technicians={technicians.map((t) => ({ value: t.id, label: t.name }))}
           defaults={{ date: query.date && isLocalDate(query.date) ? query.date : addDays(today, 1), from: query.from ?? '08:00', technicianId: query.technician ?? '' }}
         />

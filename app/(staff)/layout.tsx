@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import Link from 'next/link';
 import { redirect } from 'next/navigation';
 import { can, ROLE_LABEL, type Permission } from '@/lib/core/access';
 import { currentActor } from '@/lib/server/session';
@@ -29,15 +30,16 @@ export default async function StaffLayout({ children }: { children: ReactNode })
         Skip to the page
       </a>
       <header className="border-b border-line bg-sheet no-print">
-        <div className="mx-auto flex max-w-[88rem] flex-wrap items-center gap-x-6 gap-y-2 px-4 py-2">
-          <span className="flex items-center gap-2 text-lg font-bold text-cold">
+        <div className="mx-auto flex max-w-[88rem] flex-wrap items-center gap-x-2 px-4 pt-1 sm:gap-x-6 xl:flex-nowrap xl:pt-0.5">
+          <Link href="/" className="flex min-h-10 items-center gap-2 text-lg font-bold text-cold no-underline">
             <Mark /> Rimebook
-          </span>
-          <Nav items={items} />
-          <div className="ml-auto flex items-center gap-3 text-sm">
-            <a href="/me" className="text-ink">
-              {actor.name}, {ROLE_LABEL[actor.role].toLowerCase()}
-            </a>
+          </Link>
+          <Nav items={items} className="order-last -mx-4 w-[calc(100%+2rem)] scroll-fade px-4 xl:order-none xl:mx-0 xl:w-auto xl:px-1" />
+          <div className="ml-auto flex items-center gap-1 text-sm">
+            <Link href="/me" className="inline-flex min-h-10 items-center rounded-md px-1 text-ink sm:px-2 no-underline hover:underline">
+              {actor.name}
+              <span className="max-sm:sr-only">, {ROLE_LABEL[actor.role].toLowerCase()}</span>
+            </Link>
             <SignOut />
           </div>
         </div>

@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 export function Facts({ items }: { items: readonly (readonly [label: string, value: ReactNode])[] }) {
   const shown = items.filter(([, value]) => value !== null && value !== undefined && value !== '');
   return (
-    <dl className="grid grid-cols-[repeat(auto-fill,minmax(11rem,1fr))] gap-x-6 gap-y-3">
+    <dl className="grid grid-cols-2 sm:grid-cols-[repeat(auto-fill,minmax(13rem,1fr))] gap-x-6 gap-y-3">
       {shown.map(([label, value]) => (
         <div key={label}>
           <dt className="text-sm text-soft">{label}</dt>

@@ -7,7 +7,7 @@ type Banded = { value: number; lo: number; hi: number };
 export function Figure({ of, scale = AS_IS, per = '', className = '' }: { of: Banded | null | undefined; scale?: Scale; per?: string; className?: string }) {
   if (!of) return <span className={`text-soft ${className}`}>can’t say</span>;
   const ends = [scale.of(of.lo), scale.of(of.hi)].sort((a, b) => a - b) as [number, number];
-  const text = formatBand(scale.of(of.value), ends[0], ends[1], `${scale.unit}${per}`);
+  const text = formatBand(scale.of(of.value), ends[0], ends[1], `${scale.unit}${per}`, scale.most);
   const at = text.lastIndexOf(' (');
   if (at < 0) return <span className={className}>{text}</span>;
   return (

@@ -15,7 +15,7 @@ export function PageHead({ title, lead, actions }: { title: ReactNode; lead?: Re
 
 export function Sheet({ title, aside, children, className = '' }: { title?: ReactNode; aside?: ReactNode; children: ReactNode; className?: string }) {
   return (
-    <section className={`rounded-lg border border-line bg-sheet p-5 ${className}`}>
+    <section className={`rounded-lg border border-line bg-sheet p-4 sm:p-5 ${className}`}>
       {title ? (
         <div className="mb-3 flex flex-wrap items-baseline justify-between gap-3">
           <h2>{title}</h2>

@@ -3,6 +3,7 @@ import { can } from '@/lib/core/access';
 import { todayIn } from '@/lib/core/calendar';
 import { sumOf } from '@/lib/core/evidence';
 import { fromLocalDate } from '@/lib/data/dates';
+import { dueCounts, zonesOnFile } from '@/lib/data/due';
 import { ruleChanges, unreadChanges } from '@/lib/data/owner/changes';
 import { coilsPastSaving, deadFans, openWork, recurrentDrains } from '@/lib/data/owner/decisions';
 import { foulingKitchens } from '@/lib/data/owner/kitchens';
@@ -10,9 +11,9 @@ import { shopSettings } from '@/lib/data/settings';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../_ui/sheet';
+import { Answers } from './_components/answers';
 import { Decisions } from './_components/decisions';
 import { KitchenTable } from './_components/kitchen-table';
-import { Lead } from './_components/lead';
 
 export const metadata: Metadata = { title: 'Fouling' };
 
@@ -23,7 +24,8 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
   const skip = Math.max(0, Math.floor(Number(query.from ?? 0)) || 0);
   const shop = await shopSettings(db);
   const today = todayIn(shop?.timeZone ?? 'UTC', now.getTime());
-  const [found, changes, unread, coils, fans, drains, work] = await Promise.all([
+  const limit = shop?.overdueLimitDays ?? 14;
+  const [found, changes, unread, coils, fans, drains, work, due] = await Promise.all([
     foulingKitchens(db, now, { take: PAGE + 1, skip }),
     ruleChanges(db, { since: new Date(now.getTime() - 60 * DAY), unreadOnly: true, take: 4 }),
     unreadChanges(db),
@@ -31,6 +33,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
     deadFans(db),
     recurrentDrains(db, now),
     openWork(db, fromLocalDate(today)),
+    zonesOnFile(db, now).then((zones) => dueCounts(db, zones, { booked: true }, limit)),
   ]);
   const kitchens = found.slice(0, PAGE);
   const currency = shop?.currency ?? 'USD';
@@ -48,7 +51,6 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
     <>
       <PageHead
         title="What fouls, what it costs, what to decide"
-        lead={<Lead kitchens={kitchens} energy={sumOf(kitchens.map((k) => k.energy))} money={sumOf(kitchens.map((k) => k.money))} currency={currency} whole={skip === 0 && found.length <= PAGE} />}
         actions={
           <>
             <ButtonLink href="/rules">Rule changes</ButtonLink>
@@ -56,8 +58,18 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
           </>
         }
       />
-      <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 xl:grid-cols-[minmax(0,1fr)_25rem]">
-        <Sheet title="Kitchens by how fast their coils foul" aside={<span className="text-sm text-soft">share of conductance lost in 30 days, mean of a kitchen’s coils</span>}>
+      <Answers
+        kitchens={kitchens}
+        energy={sumOf(kitchens.map((k) => k.energy))}
+        money={sumOf(kitchens.map((k) => k.money))}
+        currency={currency}
+        whole={skip === 0 && found.length <= PAGE}
+        overdue={due.overdue}
+        late={{ tasks: due.pastLimit.tasks, days: limit }}
+        toDecide={{ failing: coils.length + fans.length + drains.length, changes: unread, late: work.late.length }}
+      />
+      <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 xl:grid-cols-[minmax(0,1fr)_22.5rem]">
+        <Sheet title="Kitchens by how fast their coils foul" aside={<span className="text-sm text-soft">conductance lost, mean of a kitchen’s coils</span>}>
           <KitchenTable kitchens={kitchens} currency={currency} />
           <div className="mt-4 flex gap-2 no-print">
             {skip > 0 ? <ButtonLink href={`/owner?from=${Math.max(0, skip - PAGE)}`}>Faster ones</ButtonLink> : null}

@@ -4,7 +4,7 @@ import type { CoilEvidence, CoilFinding } from './coil-findings';
 import type { Move } from './guards';
 import type { Targets } from './optimise';
 import type { ShopPolicy } from './policy';
-import { chance, fromTo, gradeWord, lower, where } from './words';
+import { chance, dayInWords, fromTo, gradeWord, lower, where } from './words';
 
 export type CoilStory = {
   history: UnitHistory;
@@ -21,7 +21,7 @@ export type CoilStory = {
 function met(f: CoilFinding | undefined): string {
   if (!f) return '';
   const grade = gradeWord('coil', f.grade);
-  return f.daysSinceClean === null ? `${grade} on ${f.on}` : `${grade} at ${f.daysSinceClean} days`;
+  return f.daysSinceClean === null ? `${grade} on ${dayInWords(f.on)}` : `${grade} at ${f.daysSinceClean} days`;
 }
 
 /** "Bare at 84 days and filmed at 85": the clean findings that allow a longer interval, oldest first. */

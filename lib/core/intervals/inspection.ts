@@ -6,7 +6,7 @@ import { hiddenFailure } from './closed-forms';
 import { currentWeeks, type Timing } from './guards';
 import type { Bounds, ShopPolicy } from './policy';
 import { revise, type Revision } from './revision';
-import { fromTo, gradeWord } from './words';
+import { dayInWords, fromTo, gradeWord, spanInWords } from './words';
 
 export type InspectionRevisionInput = Timing & {
   task: 'drain_inspection' | 'evaporator_inspection';
@@ -78,18 +78,18 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
     (from, move) => {
       const what = aspect === 'drain' ? 'Drain' : 'Ice';
       const change = `so looking at it moves ${fromTo(from, move.weeks)}`;
-      const mean = Math.round(posterior.meanDays);
+      const mean = spanInWords(posterior.meanDays);
       const kind = UNIT_KIND_LABEL[posterior.group.kind].toLowerCase();
       if (severe)
-        return `${what} found ${gradeWord(aspect, severe.grade).toLowerCase()} on ${severe.on}; this ${kind} is now expected to do so about every ${mean} days, ${change}.`;
+        return `${what} found ${gradeWord(aspect, severe.grade).toLowerCase()} on ${dayInWords(severe.on)}; this ${kind} is now expected to do so about every ${mean}, ${change}.`;
       const seen =
         move.weeks > from
           ? `${cleanRunning} clean looks running`
-          : `${what} ${gradeWord(aspect, looks[0]?.grade ?? '').toLowerCase()} on ${looks[0]?.on ?? ''}`;
+          : `${what} ${gradeWord(aspect, looks[0]?.grade ?? '').toLowerCase()} ${looks[0] ? `on ${dayInWords(looks[0].on)}` : ''}`;
       const rail =
         move.guard === 'contract' || move.guard === 'warranty'
           ? `the ${move.guard} asks for no longer than ${move.weeks} weeks`
-          : `trouble is expected about every ${mean} days`;
+          : `trouble is expected about every ${mean}`;
       return `${seen}; ${rail}, ${change}.`;
     },
   );

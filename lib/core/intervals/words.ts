@@ -1,3 +1,4 @@
+import type { LocalDate } from '../calendar';
 import type { Placement } from '../equipment';
 import { GRADES } from '../findings/grades';
 
@@ -46,4 +47,19 @@ export function chance(p: number): string {
   return words[String(Math.round(n))] !== undefined && Math.abs(n - Math.round(n)) < 0.02
     ? (words[String(Math.round(n))] as string)
     : `${Math.round(p * 100)} %`;
+}
+
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sept', 'Oct', 'Nov', 'Dec'] as const;
+
+/** "2026-11-20" → "20 Nov 2026". */
+export function dayInWords(date: LocalDate): string {
+  const [year, month, day] = date.split('-').map(Number) as [number, number, number];
+  return `${day} ${MONTHS[month - 1] ?? month} ${year}`;
+}
+
+/** A mean time in the unit a person would say it in: 41 → "41 days", 497 → "16 months", 1687 → "4.6 years". */
+export function spanInWords(days: number): string {
+  if (days < 60) return Math.round(days) === 1 ? 'day' : `${Math.round(days)} days`;
+  if (days < 730) return `${Math.round(days / 30.44)} months`;
+  return `${(days / 365.25).toFixed(days < 3652 ? 1 : 0)} years`;
 }

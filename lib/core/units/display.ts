@@ -25,11 +25,12 @@ function withUnit(figure: string, unit: string): string {
 
 /**
  * "12 % (8–17)": value and band, each rounded to what the band can tell apart.
- * Shows no figure at all ("can’t say") where value or band is not a number.
+ * Shows no figure at all ("can’t say") where value or band is not a number. `most`: decimals never exceeded, where finer
+ * ones would mean nothing to the reader.
  */
-export function formatBand(value: number, lo: number, hi: number, unit = ''): string {
+export function formatBand(value: number, lo: number, hi: number, unit = '', most = Infinity): string {
   if (![value, lo, hi].every(Number.isFinite) || lo > hi) return 'can’t say';
-  const decimals = lo === hi ? decimalsFor(value) : Math.min(decimalsForBand(hi - lo), coarsest(value, lo, hi));
+  const decimals = Math.min(most, lo === hi ? decimalsFor(value) : Math.min(decimalsForBand(hi - lo), coarsest(value, lo, hi)));
   const low = rounded(lo, decimals);
   const high = rounded(hi, decimals);
   const dash = low.startsWith('−') || high.startsWith('−') ? ' to ' : '–';

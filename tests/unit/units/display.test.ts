@@ -17,6 +17,12 @@ describe('a figure with its band', () => {
     expect(formatBand(value, lo, hi, unit)).toBe(text);
   });
 
+  it('keeps to the decimals that mean something to the reader', () => {
+    expect(formatBand(8.6, 7.31, 9.82, '%')).toBe('8.6 % (7.3–9.8)');
+    expect(formatBand(8.6, 7.31, 9.82, '%', 0)).toBe('9 % (7–10)');
+    expect(formatBand(1234, 1100, 1400, 'kWh', 0)).toBe('1230 kWh (1100–1400)');
+  });
+
   it('says so where there is nothing to say', () => {
     expect(formatBand(NaN, 1, 2, 'K')).toBe('can’t say');
     expect(formatBand(1, -Infinity, 2, 'K')).toBe('can’t say');

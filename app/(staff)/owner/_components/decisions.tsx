@@ -25,7 +25,7 @@ const day = (d: Date) => dayWords(d.toISOString().slice(0, 10));
 export function Decisions({ changes, unread, coils, fans, drains, work, mayDecide }: Props) {
   const nothing = unread + coils.length + fans.length + drains.length + work.late.length === 0;
   return (
-    <Sheet title="Decide today">
+    <Sheet title={<span id="decide">Decide today</span>} className="scroll-mt-4">
       {nothing ? <p className="text-soft">Nothing waits for you. Changes to rules, dead fans, coils past saving and drains that keep stopping will stand here.</p> : null}
       <div className="flex flex-col gap-5">
         <Group title="Dead condenser fan" shape="off" tone="alarm" show={fans.length > 0} note="A dead fan looks like a fouled coil; cleaning will not help. Isolate the unit before touching the fan.">

@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { Figure } from '@/app/_ui/figure';
-import { moneyIn, PERCENT } from '@/app/_ui/measure';
+import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import { State } from '@/app/_ui/state';
 import { Table, Td, Th } from '@/app/_ui/table';
 import type { Figure as Banded } from '@/lib/core/condenser';
@@ -12,8 +12,6 @@ export type KitchenLine = {
   fastest: { id: string; name: string; placement: string } | null;
 }; // prettier-ignore
 
-const KWH = { unit: 'kWh', of: (x: number) => x, decimals: 1 };
-
 export function KitchenTable({ kitchens, currency }: { kitchens: KitchenLine[]; currency: string }) {
   const most = Math.max(0.01, ...kitchens.map((k) => k.monthly?.hi ?? 0));
   return (
@@ -21,21 +19,26 @@ export function KitchenTable({ kitchens, currency }: { kitchens: KitchenLine[]; 
       <thead>
         <tr>
           <Th>Kitchen</Th>
-          <Th className="w-[22%] min-w-32">Lost in 30 days</Th>
-          <Th>Fastest coil</Th>
-          <Th className="text-right">Costs a day</Th>
-          <Th className="text-right">Evidence</Th>
-          <Th>Overdue</Th>
+          <Th className="w-[24%] min-w-32">Lost in 30 days</Th>
+          <Th className="max-md:hidden">Fastest coil</Th>
+          <Th className="max-md:hidden">Costs in 30 days</Th>
+          <Th className="text-right max-md:hidden">Evidence</Th>
+          <Th className="max-md:hidden">Overdue</Th>
         </tr>
       </thead>
       <tbody>
         {kitchens.map((k) => (
           <tr key={k.id}>
-            <Td className="min-w-44">
+            <Td className="md:min-w-40">
               <Link href={`/owner/kitchens/${k.id}`} className="font-bold">
                 {k.name}
               </Link>
               {k.customer !== k.name ? <div className="text-sm text-soft">{k.customer}</div> : null}
+              {/* A phone has room for two columns: the rest stands under the name. */}
+              <div className="text-sm md:hidden">
+                <Cost of={k} currency={currency} />
+                {k.overdue > 0 ? <Overdue of={k} /> : null}
+              </div>
             </Td>
             <Td>
               {k.monthly ? (
@@ -47,7 +50,7 @@ export function KitchenTable({ kitchens, currency }: { kitchens: KitchenLine[]; 
                 <span className="text-soft">no visit yet</span>
               )}
             </Td>
-            <Td className="min-w-36">
+            <Td className="min-w-36 max-md:hidden">
               {k.fastest ? (
                 <>
                   <Link href={`/units/${k.fastest.id}#evidence`}>{k.fastest.name}</Link>
@@ -57,27 +60,45 @@ export function KitchenTable({ kitchens, currency }: { kitchens: KitchenLine[]; 
                 '—'
               )}
             </Td>
-            <Td className="text-right">
-              {k.money ? <Figure of={k.money} scale={moneyIn(currency)} /> : <span className="text-sm text-soft">no price on file</span>}
-              <div className="text-sm">{k.energy ? <Figure of={k.energy} scale={KWH} /> : null}</div>
+            <Td className="max-md:hidden">
+              <Cost of={k} currency={currency} />
             </Td>
-            <Td className="text-right">{k.evidence}</Td>
-            <Td>
-              {k.overdue > 0 ? (
-                <Link href={`/due?kitchen=${k.id}`} className="no-underline">
-                  <State shape="late" tone="alarm">
-                    {k.overdue} {k.overdue === 1 ? 'task' : 'tasks'}
-                  </State>
-                </Link>
-              ) : (
-                <State shape="done" tone="soft">
-                  none
-                </State>
-              )}
+            <Td className="text-right max-md:hidden">{k.evidence}</Td>
+            <Td className="max-md:hidden">
+              <Overdue of={k} />
             </Td>
           </tr>
         ))}
       </tbody>
     </Table>
+  );
+}
+
+function Cost({ of: k, currency }: { of: KitchenLine; currency: string }) {
+  return (
+    <>
+      <div className="whitespace-nowrap">{k.money ? <Figure of={k.money} scale={moneyPer30Days(currency)} /> : <span className="text-sm text-soft">no price on file</span>}</div>
+      {k.energy ? (
+        <div className="text-sm whitespace-nowrap">
+          <Figure of={k.energy} scale={KWH_PER_30_DAYS} />
+        </div>
+      ) : null}
+    </>
+  );
+}
+
+function Overdue({ of: k }: { of: KitchenLine }) {
+  if (k.overdue === 0)
+    return (
+      <State shape="done" tone="soft">
+        none
+      </State>
+    );
+  return (
+    <Link href={`/due?kitchen=${k.id}`} className="no-underline">
+      <State shape="late" tone="alarm">
+        {k.overdue} {k.overdue === 1 ? 'task' : 'tasks'}
+      </State>
+    </Link>
   );
 }

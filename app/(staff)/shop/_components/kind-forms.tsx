@@ -66,7 +66,7 @@ export function NewKindForm({ count }: { count: number }) {
   return (
     <details className="mt-3">
       <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">Add a kind of task</summary>
-      <form {...form} key={count} className="mt-2 flex max-w-3xl flex-col gap-4 rounded-md border border-line bg-paper p-4">
+      <form key={count} {...form} className="mt-2 flex max-w-3xl flex-col gap-4 rounded-md border border-line bg-paper p-4">
         <FormErrors errors={error('')} />
         <KindFields id="new-kind" error={error} />
         <Button look="primary" type="submit" disabled={busy} className="self-start">

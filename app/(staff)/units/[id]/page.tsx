@@ -45,12 +45,23 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
       />
       {off ? <PutBack id={unit.id} version={unit.version} what="unit" why={unit.archivedWhy} action={putUnitBack} may={writes} /> : null}
       <div className="flex flex-col gap-6">
+        {caution ? (
+          <p className="border-l-4 border-alarm bg-alarm-wash px-3 py-2 text-sm">
+            <span className="font-bold text-alarm">{refrigerantLabel(unit.refrigerant)}.</span> {caution}
+          </p>
+        ) : null}
+        <Tasks
+          unitId={unit.id}
+          tasks={tasks}
+          kinds={kinds}
+          today={todayIn(kitchen.timeZone, now.getTime())}
+          timeZone={kitchen.timeZone}
+          limit={limit}
+          mayWrite={can(actor, 'write:rules') && !off}
+          mayReview={can(actor, 'overrule:rules') && !off}
+        />
+        {evidence ? <UnitEvidence evidence={evidence} units={measures} name={unit.name} /> : null}
         <Sheet title="Nameplate">
-          {caution ? (
-            <p className="mb-4 border-l-4 border-alarm bg-alarm-wash px-3 py-2 text-sm">
-              <span className="font-bold text-alarm">{refrigerantLabel(unit.refrigerant)}.</span> {caution}
-            </p>
-          ) : null}
           <Facts
             items={[
               ['Refrigerant', <RefrigerantName key="r" id={unit.refrigerant} />],
@@ -70,17 +81,6 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             ]}
           />
         </Sheet>
-        <Tasks
-          unitId={unit.id}
-          tasks={tasks}
-          kinds={kinds}
-          today={todayIn(kitchen.timeZone, now.getTime())}
-          timeZone={kitchen.timeZone}
-          limit={limit}
-          mayWrite={can(actor, 'write:rules') && !off}
-          mayReview={can(actor, 'overrule:rules') && !off}
-        />
-        {evidence ? <UnitEvidence evidence={evidence} units={measures} name={unit.name} /> : null}
         {writes && !off ? <TakeOff id={unit.id} version={unit.version} what="unit" action={takeUnitOff} consequence="Its tasks no longer come due. Visits, findings and readings stay, and it can be put back." /> : null}
       </div>
     </>

@@ -1,5 +1,5 @@
 import { Figure } from '@/app/_ui/figure';
-import { gaugePressureIn, moneyIn, PERCENT, differenceIn, temperatureIn, type Scale } from '@/app/_ui/measure';
+import { differenceIn, gaugePressureIn, KWH_PER_30_DAYS, moneyPer30Days, PERCENT, temperatureIn, type Scale } from '@/app/_ui/measure';
 import { Sheet } from '@/app/_ui/sheet';
 import { State, type Shape } from '@/app/_ui/state';
 import { dayWords } from '@/app/_ui/when';
@@ -50,11 +50,11 @@ function Told({ e, units, currency }: { e: EstimateOk; units: MeasureUnits; curr
   const t = temperatureIn(units);
   return (
     <>
-      <dl className="mt-4 grid grid-cols-2 gap-x-6 gap-y-4 sm:grid-cols-3 lg:grid-cols-5">
+      <dl className="mt-4 grid grid-cols-2 gap-x-6 gap-y-4 sm:grid-cols-3 [&>div:nth-child(-n+2)_b]:text-2xl">
         <One label="Conductance lost" of={e.conductanceLost} scale={PERCENT} />
         <One label="Cooling lost, hot day" of={e.coolingLostHotDay} scale={PERCENT} />
-        <One label="Extra energy" of={e.extraEnergyKwhPerDay} scale={{ unit: 'kWh', of: (x) => x, decimals: 1 }} per="/day" />
-        <One label="Extra cost" of={e.extraCostPerDay} scale={moneyIn(currency)} per="/day" none="no energy price on file" />
+        <One label="Extra energy, 30 days" of={e.extraEnergyKwhPerDay} scale={KWH_PER_30_DAYS} />
+        <One label="Extra cost, 30 days" of={e.extraCostPerDay} scale={moneyPer30Days(currency)} none="no energy price on file" />
         <One label="Rise over air" of={e.riseK} scale={rise} />
         <One label="Rise when clean" of={e.cleanRiseK} scale={rise} />
         <Pair label="Trips at air of" of={e.cutoutAirK} scale={t} none="no cut-out on file" />

@@ -1,11 +1,11 @@
 import { Figure } from '@/app/_ui/figure';
-import { moneyIn, PERCENT } from '@/app/_ui/measure';
+import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import { dayWords } from '@/app/_ui/when';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 
-const KWH = { unit: 'kWh', of: (x: number) => x, decimals: 1 };
-const when = (d: LocalDate | null) => (d ? `${dayWords(d)} ${d.slice(0, 4)}` : 'beyond ten years');
+/** "13 Dec", with the year where it is not this one. */
+const when = (d: LocalDate | null, today: LocalDate) => (d ? `${dayWords(d).replace(/^\S+ /, '')}${d.slice(0, 4) === today.slice(0, 4) ? '' : ` ${d.slice(0, 4)}`}` : 'beyond ten years');
 
 /** How fast it fouls, when its limits come, and why the next date is where it is. */
 export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) {
@@ -20,21 +20,20 @@ export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) 
       <div>
         <h3>Today</h3>
         <p>
-          Has lost <Figure of={evidence.todayLost} scale={PERCENT} /> of its conductance; that costs <Figure of={evidence.todayKwh} scale={KWH} per="/day" />
+          Has lost <Figure of={evidence.todayLost} scale={PERCENT} /> of its conductance. In 30 days that costs{' '}
           {evidence.todayMoney ? (
             <>
-              , <Figure of={evidence.todayMoney} scale={moneyIn(evidence.conditions.currency)} per="/day" />
+              <Figure of={evidence.todayMoney} scale={moneyPer30Days(evidence.conditions.currency)} />,{' '}
             </>
-          ) : (
-            ' (no energy price on file)'
-          )}
-          .
+          ) : null}
+          <Figure of={evidence.todayKwh} scale={KWH_PER_30_DAYS} />
+          {evidence.todayMoney ? '.' : '; no energy price is on file.'}
         </p>
       </div>
       <div>
         <h3>How fast</h3>
         <p>
-          Loses <Figure of={rate} scale={PERCENT} /> of its conductance in 30 days. A cleaning takes off <Figure of={{ value: fouling.restore.mean, lo: Math.max(0, fouling.restore.mean - 1.28 * fouling.restore.sd), hi: Math.min(1, fouling.restore.mean + 1.28 * fouling.restore.sd) }} scale={PERCENT} /> of what sits on it.
+          Loses <Figure of={rate} scale={PERCENT} /> of its conductance in 30 days. A cleaning takes off <Figure of={restored(fouling.restore)} scale={PERCENT} /> of what sits on it.
         </p>
         <p className="text-sm text-soft">
           From {grades} looks at the coil, {readings} readings and {cleanings} cleanings{setAside > 0 ? `; ${setAside} readings set aside because another cause led` : ''}.
@@ -43,10 +42,11 @@ export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) 
       <div>
         <h3>If nothing is done</h3>
         {limitDates.length === 0 ? <p className="text-soft">None of its limits can be worked out.</p> : null}
-        <ul>
+        <ul className="flex flex-col gap-1">
           {limitDates.map((f) => (
             <li key={f.limit.name}>
-              <b>{f.limit.name}</b> {passed(f.quantiles.p50, today) ? 'is likely passed already' : <>passes its limit about {when(f.quantiles.p50)}</>} <span className="text-soft">({when(f.quantiles.p10)} to {when(f.quantiles.p90)})</span>
+              <b>{f.limit.name}</b> {passed(f.quantiles.p50, today) ? 'is likely passed already' : <>passes its limit about <b className="whitespace-nowrap">{when(f.quantiles.p50, today)}</b></>}{' '}
+              <span className="whitespace-nowrap text-soft">({when(f.quantiles.p10, today)} to {when(f.quantiles.p90, today)})</span>
             </li>
           ))}
         </ul>
@@ -62,3 +62,9 @@ export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) 
 }
 
 const passed = (d: LocalDate | null, today: LocalDate) => d !== null && daysBetween(today, d) <= 0;
+
+/** The part of a deposit that a cleaning takes off: no more than all of it, however the belief spreads. */
+function restored({ mean, sd }: { mean: number; sd: number }) {
+  const share = (x: number) => Math.min(1, Math.max(0, x));
+  return { value: share(mean), lo: share(mean - 1.28 * sd), hi: share(mean + 1.28 * sd) };
+}

@@ -8,10 +8,31 @@ import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 
 type Visit = UnitEvidenceShown['visits'][number];
 
-/** Every visit to the unit, newest first. */
+const FIRST = 10;
+
+/** Every visit to the unit, newest first; the older ones behind a fold. */
 export function EvidenceHistory({ visits, units }: { visits: Visit[]; units: MeasureUnits }) {
+  const older = visits.slice(FIRST);
   return (
-    <Table label="Visits, findings and readings">
+    <>
+      <VisitTable label="Visits, findings and readings" visits={visits.slice(0, FIRST)} units={units} />
+      {older.length > 0 ? (
+        <details className="mt-3">
+          <summary className="font-bold text-cold">
+            {older.length} earlier {older.length === 1 ? 'visit' : 'visits'}
+          </summary>
+          <div className="mt-3">
+            <VisitTable label="Earlier visits" visits={older} units={units} />
+          </div>
+        </details>
+      ) : null}
+    </>
+  );
+}
+
+function VisitTable({ label, visits, units }: { label: string; visits: Visit[]; units: MeasureUnits }) {
+  return (
+    <Table label={label}>
       <thead>
         <tr>
           <Th>Date</Th>
@@ -32,8 +53,7 @@ export function EvidenceHistory({ visits, units }: { visits: Visit[]; units: Mea
               <a href={`/visits/${v.id}`}>
                 {dayWords(v.on)} {v.on.slice(0, 4)}
               </a>
-              <br />
-              <span className="text-sm text-soft">{v.technician}</span>
+              <div className="text-sm text-soft">{v.technician}</div>
             </Td>
             {v.outcome?.outcome === 'could_not_reach' ? (
               <Td colSpan={8}>
@@ -48,7 +68,7 @@ export function EvidenceHistory({ visits, units }: { visits: Visit[]; units: Mea
                 <Read visit={v} phase="before" what="rise" units={units} />
                 <Read visit={v} phase="before" what="lost" units={units} />
                 <Read visit={v} phase="after" what="lost" units={units} />
-                <Td className="text-sm">{v.done.join(', ') || '—'}</Td>
+                <Td className="min-w-36 text-sm">{sentence(v.done) || '—'}</Td>
               </>
             )}
           </tr>
@@ -57,6 +77,9 @@ export function EvidenceHistory({ visits, units }: { visits: Visit[]; units: Mea
     </Table>
   );
 }
+
+/** "Coil cleaning, drain inspection". */
+const sentence = (words: string[]) => words.map((w, i) => (i === 0 ? w : w.charAt(0).toLowerCase() + w.slice(1))).join(', ');
 
 function word(aspect: Aspect, grade: string): string {
   return GRADES[aspect].find((g) => g.grade === grade)?.label ?? grade;
@@ -74,6 +97,6 @@ function both(v: Visit, aspect: Aspect): string {
 function Read({ visit, phase, what, units }: { visit: Visit; phase: string; what: 'rise' | 'lost'; units: MeasureUnits }) {
   const e = visit.readings.find((r) => r.phase === phase)?.estimate;
   if (!e) return <Td className="text-soft">—</Td>;
-  if (what === 'rise') return <Td>{e.riseK ? <Figure of={e.riseK} scale={differenceIn(units)} /> : <span className="text-soft">can’t say</span>}</Td>;
-  return <Td>{e.status === 'ok' ? <Figure of={e.conductanceLost} scale={PERCENT} /> : <span className="text-soft">can’t say</span>}</Td>;
+  if (what === 'rise') return <Td className="lg:whitespace-nowrap">{e.riseK ? <Figure of={e.riseK} scale={differenceIn(units)} /> : <span className="text-soft">can’t say</span>}</Td>;
+  return <Td className="lg:whitespace-nowrap">{e.status === 'ok' ? <Figure of={e.conductanceLost} scale={PERCENT} /> : <span className="text-soft">can’t say</span>}</Td>;
 }

@@ -24,7 +24,7 @@ export function EditRuleForm({ task: t }: { task: TaskToChange }) {
   const { form, error, busy, saved } = useActionForm(saveRule);
   return (
     <Fold words="Change the rule">
-      <form {...form} key={t.version} className="flex flex-col gap-4">
+      <form key={t.version} {...form} className="flex flex-col gap-4">
         <FormErrors errors={error('')} />
         <input type="hidden" name="taskId" value={t.id} />
         <input type="hidden" name="version" value={t.version} />
@@ -87,7 +87,7 @@ export function AddTaskForm({ unitId, kinds }: { unitId: string; kinds: { key: s
   if (kinds.length === 0) return <p className="text-sm text-soft">This unit has every kind of task there is. The owner adds kinds under Shop.</p>;
   return (
     <Fold words="Add a task">
-      <form {...form} key={kinds.map((k) => k.key).join()} className="flex flex-col gap-4">
+      <form key={kinds.map((k) => k.key).join()} {...form} className="flex flex-col gap-4">
         <FormErrors errors={error('')} />
         <input type="hidden" name="unitId" value={unitId} />
         <Select label="What is to be done" name="kindKey" blank="Choose" options={kinds.map((k) => ({ value: k.key, label: k.label }))} error={error('kindKey')} />

@@ -1,0 +1,76 @@
+import Link from 'next/link';
+import type { ReactNode } from 'react';
+import { Figure } from '@/app/_ui/figure';
+import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
+import type { Figure as Banded } from '@/lib/core/condenser';
+import type { KitchenLine } from './kitchen-table';
+
+type Props = {
+  kitchens: KitchenLine[];
+  energy: Banded | null;
+  money: Banded | null;
+  currency: string;
+  /** All kitchens are on this page. */
+  whole: boolean;
+  overdue: { tasks: number; kitchens: number };
+  late: { tasks: number; days: number };
+  toDecide: { failing: number; changes: number; late: number };
+};
+
+const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
+
+/** The owner's questions, each answered by one figure that opens to its evidence. */
+export function Answers({ kitchens, energy, money, currency, whole, overdue, late, toDecide }: Props) {
+  const worst = kitchens.find((k) => k.monthly && k.evidence > 0);
+  const matters = toDecide.failing + toDecide.changes + toDecide.late;
+  const unpriced = kitchens.filter((k) => k.energy && !k.money).length;
+  return (
+    <dl className="mb-6 grid grid-cols-2 overflow-hidden rounded-lg border border-line bg-sheet xl:grid-cols-[1.35fr_1.35fr_1fr_1fr]">
+      <Answer
+        wide
+        question="Fouls fastest"
+        figure={worst ? <Link href={`/owner/kitchens/${worst.id}`} className="text-ink no-underline hover:underline">{worst.name}</Link> : 'Nobody knows yet'}
+      >
+        {worst ? (
+          <>
+            {worst.customer === worst.name ? '' : `${worst.customer}. `}Its coils lose <Figure of={worst.monthly} scale={PERCENT} className="text-ink" /> of their conductance in 30 days.
+          </>
+        ) : (
+          'The first closed visits will tell.'
+        )}
+      </Answer>
+      <Answer wide question={`Fouling costs in 30 days${whole ? '' : ', kitchens below'}`} figure={<Figure of={money ?? energy} scale={money ? moneyPer30Days(currency) : KWH_PER_30_DAYS} />}>
+        {energy && money ? (
+          <>
+            <Figure of={energy} scale={KWH_PER_30_DAYS} className="text-ink" /> of energy, as the coils stand today.{' '}
+          </>
+        ) : null}
+        {unpriced > 0 ? `${count(unpriced, 'kitchen has', 'kitchens have')} no energy price on file.` : ''}
+      </Answer>
+      <Answer question="Overdue" figure={<Link href="/due?booked=1" className="text-ink no-underline hover:underline">{count(overdue.tasks, 'task', 'tasks')}</Link>}>
+        {overdue.tasks === 0 ? 'Nothing is late.' : `In ${count(overdue.kitchens, 'kitchen', 'kitchens')}; ${late.tasks} more than ${late.days} days over.`}
+      </Answer>
+      <Answer question="To decide" figure={<a href="#decide" className="text-ink no-underline hover:underline">{count(matters, 'matter', 'matters')}</a>}>
+        {matters === 0
+          ? 'Nothing waits for your word.'
+          : [
+              toDecide.failing > 0 ? count(toDecide.failing, 'failing unit', 'failing units') : '',
+              toDecide.changes > 0 ? count(toDecide.changes, 'rule change', 'rule changes') : '',
+              toDecide.late > 0 ? `${toDecide.late} promised and late` : '',
+            ]
+              .filter(Boolean)
+              .join(', ')}
+      </Answer>
+    </dl>
+  );
+}
+
+function Answer({ question, figure, wide = false, children }: { question: string; figure: ReactNode; wide?: boolean; children: ReactNode }) {
+  return (
+    <div className={`-mr-px -mb-px border-r border-b border-line px-4 py-3 sm:px-5 sm:py-4 ${wide ? 'max-sm:col-span-2' : ''}`}>
+      <dt className="text-sm font-bold text-soft">{question}</dt>
+      <dd className="mt-0.5 text-[1.75rem] leading-tight font-bold tracking-tight text-balance [&_span_.text-soft]:text-lg [&_span_.text-soft]:font-normal">{figure}</dd>
+      <dd className="mt-1 text-sm text-soft">{children}</dd>
+    </div>
+  );
+}

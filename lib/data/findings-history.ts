@@ -29,7 +29,7 @@ export async function unitFiles(db: Tx, which: Which, withVisit?: string): Promi
   const counted = { OR: [{ status: 'done' as const }, ...(withVisit ? [{ id: withVisit }] : [])] };
   const visit = { select: { arrivedAt: true, startsAt: true } };
   const [findings, cleanings, events, readings] = [
-    await db.finding.findMany({ where: { unitId: { in: ids }, supersededAt: null, grade: { not: null }, visit: counted }, select: { unitId: true, aspect: true, grade: true, phase: true, visitId: true, visit } }),
+    await db.finding.findMany({ where: { unitId: { in: ids }, supersededAt: null, grade: { not: null }, visit: counted }, select: { unitId: true, aspect: true, grade: true, phase: true, visitId: true, visit }, orderBy: [{ at: 'asc' }, { id: 'asc' }] }),
     await db.visitTask.findMany({ where: { unitId: { in: ids }, outcome: 'done', task: { kindKey: 'coil_cleaning' }, visit: counted }, select: { unitId: true, visit } }),
     await db.unitEvent.findMany({ where: { unitId: { in: ids }, kind: { in: ['high_pressure_trip', CLEANED_BEFORE] } }, select: { unitId: true, at: true, kind: true } }),
     await estimateFacts(db, ids),

@@ -73,7 +73,17 @@ function judgeEnds(office: readonly VisitOnFile[], given: { devices: readonly De
 function differing(a: VisitOnFile | undefined, b: VisitOnFile): string {
   if (!a) return 'it has none';
   const keys = (Object.keys(b) as (keyof VisitOnFile)[]).filter((k) => !isDeepStrictEqual(plain(a[k]), plain(b[k])));
-  return keys.join(', ');
+  return keys.map((k) => `${k} ${firstDifference(plain(a[k]), plain(b[k]))}`).join(', ');
+}
+
+/** Where two values part, as a path with both ends. */
+function firstDifference(a: unknown, b: unknown, path = ''): string {
+  if (typeof a === 'object' && typeof b === 'object' && a && b)
+    for (const key of new Set([...Object.keys(a), ...Object.keys(b)])) {
+      const [x, y] = [(a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]];
+      if (!isDeepStrictEqual(x, y)) return firstDifference(x, y, `${path}.${key}`);
+    }
+  return `at ${path || '.'}: ${JSON.stringify(a)?.slice(0, 300)} / ${JSON.stringify(b)?.slice(0, 300)}`;
 }
 
 /** With one tablet there is one right end: its entries laid over the visit in the order they were written. */

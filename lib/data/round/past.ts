@@ -14,19 +14,22 @@ type Pair = { unitId: string; visitId: string };
 async function lastVisitPairs(db: Tx, unitIds: string[]): Promise<Pair[]> {
   return db.$queryRaw<Pair[]>`
     SELECT "unitId", "visitId" FROM (
-      SELECT p."unitId", p."visitId", row_number() OVER (PARTITION BY p."unitId" ORDER BY v."startsAt" DESC) AS n
+      SELECT p."unitId", p."visitId", row_number() OVER (PARTITION BY p."unitId" ORDER BY v."startsAt" DESC, v.id) AS n
       FROM (SELECT "unitId", "visitId" FROM "Finding" WHERE "unitId" = ANY(${unitIds}::uuid[])
             UNION SELECT "unitId", "visitId" FROM "Reading" WHERE "unitId" = ANY(${unitIds}::uuid[]) AND "visitId" IS NOT NULL) p
       JOIN "Visit" v ON v.id = p."visitId" AND v.status = 'done'
-    ) ranked WHERE n <= ${LAST_VISITS} ORDER BY n`;
+    ) ranked WHERE n <= ${LAST_VISITS} ORDER BY n, "unitId"`;
 }
+
+/** Entries made in the same moment come in one order always: what a tablet holds is compared with this. */
+const IN_TIME = [{ at: 'asc' }, { id: 'asc' }] as const;
 
 export async function pastOfUnits(db: Tx, unitIds: string[]): Promise<Map<string, PastVisit[]>> {
   const pairs = await lastVisitPairs(db, unitIds);
   const where = { visitId: { in: pairs.map((p) => p.visitId) }, unitId: { in: unitIds }, supersededAt: null };
   const visits = await db.visit.findMany({ where: { id: { in: pairs.map((p) => p.visitId) } }, select: { id: true, startsAt: true, technician: { select: { name: true } } } });
-  const findings = await db.finding.findMany({ where });
-  const readings = await db.reading.findMany({ where, include: { estimate: true } });
+  const findings = await db.finding.findMany({ where, orderBy: [...IN_TIME] });
+  const readings = await db.reading.findMany({ where, include: { estimate: true }, orderBy: [...IN_TIME] });
   const visitById = new Map(visits.map((v) => [v.id, v]));
   const findingsBy = groupBy(findings, (f) => `${f.unitId} ${f.visitId}`);
   const readingsBy = groupBy(readings, (r) => `${r.unitId} ${r.visitId}`);
@@ -55,7 +58,7 @@ export async function pastOfUnits(db: Tx, unitIds: string[]): Promise<Map<string
 export async function thumbsOfUnits(db: Tx, unitIds: string[]): Promise<Map<string, UnitOnFile['thumbs']>> {
   const rows = await db.$queryRaw<{ unitId: string; fileId: string; takenAt: Date; aspect: string | null; phase: string }[]>`
     SELECT "unitId", "fileId", "takenAt", aspect, phase FROM (
-      SELECT *, row_number() OVER (PARTITION BY "unitId" ORDER BY "takenAt" DESC) AS n
+      SELECT *, row_number() OVER (PARTITION BY "unitId" ORDER BY "takenAt" DESC, id) AS n
       FROM "Photo" WHERE "unitId" = ANY(${unitIds}::uuid[]) AND "fileId" IS NOT NULL
     ) ranked WHERE n <= ${MOST_THUMBS} ORDER BY n`;
   const thumbs = new Map<string, UnitOnFile['thumbs']>();

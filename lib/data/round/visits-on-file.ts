@@ -14,10 +14,10 @@ const WHOLE = {
   tasks: { include: { task: { include: { kind: true } } } },
   findings: { where: { supersededAt: null } },
   readings: { where: { supersededAt: null, phase: { not: 'log' } } },
-  outcomes: true,
-  photos: true,
+  outcomes: { orderBy: { unitId: 'asc' } },
+  photos: { orderBy: [{ takenAt: 'asc' }, { id: 'asc' }] },
   parts: true,
-  foodWarnings: true,
+  foodWarnings: { orderBy: [{ toldAt: 'asc' }, { id: 'asc' }] },
 } as const satisfies Prisma.VisitInclude;
 type VisitRow = Prisma.VisitGetPayload<{ include: typeof WHOLE; omit: { signaturePng: true } }>;
 
@@ -30,7 +30,7 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
   const onVisits = visits.flatMap((v) => [...v.tasks.map((t) => t.unitId), ...v.findings.map((f) => f.unitId), ...v.outcomes.map((o) => o.unitId)]);
   const units = await db.unit.findMany({
     where: { OR: [{ kitchenId: { in: visits.map((v) => v.kitchenId) }, archivedAt: null }, { id: { in: onVisits } }] },
-    include: { followUps: { where: { status: 'open' } } },
+    include: { followUps: { where: { status: 'open' }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] } },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
   const unitIds = units.map((u) => u.id);
@@ -38,8 +38,8 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
   const past = await pastOfUnits(db, unitIds);
   const beliefs = await beliefsOfUnits(db, unitIds);
   const thumbs = await thumbsOfUnits(db, unitIds);
-  const events = await db.unitEvent.findMany({ where: { visitId: { in: [...ids] } }, orderBy: { at: 'asc' } });
-  const followUps = await db.followUp.findMany({ where: { visitId: { in: [...ids] }, createdById: { not: null } }, orderBy: { createdAt: 'asc' } });
+  const events = await db.unitEvent.findMany({ where: { visitId: { in: [...ids] } }, orderBy: [{ at: 'asc' }, { id: 'asc' }] });
+  const followUps = await db.followUp.findMany({ where: { visitId: { in: [...ids] }, createdById: { not: null } }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] });
   const unitsBy = groupBy(units, (u) => u.kitchenId);
   const whole = (u: (typeof units)[number]): UnitOnFile =>
     unitOnFile(u, { past: past.get(u.id) ?? [], ...(beliefs.get(u.id) ?? { baseline: null, pastLosses: [] }), thumbs: thumbs.get(u.id) ?? [] });

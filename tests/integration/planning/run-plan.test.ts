@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { localDate } from '@/lib/core/calendar';
 import { PlanCancelled, proposeWeek } from '@/lib/core/planning';
 import type { Proposal } from '@/lib/core/planning/proposal';
 import { highsLp } from '@/lib/services/planning/highs-lp';
@@ -23,7 +24,7 @@ async function queued() {
   });
   await database.db.task.updateMany({ data: { dueOn: new Date('2026-03-03T00:00:00Z') } });
   const ctx = { db: database.db, actor: { userId: have.person.id }, now: NOW };
-  return { have, ctx, runId: await startPlan(ctx, { day: '2026-03-04' }) };
+  return { have, ctx, runId: await startPlan(ctx, { day: localDate('2026-03-04') }) };
 }
 
 const stored = async (runId: string) => database.db.planRun.findUniqueOrThrow({ where: { id: runId } });

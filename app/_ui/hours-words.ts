@@ -2,7 +2,18 @@ import type { WeeklyWindow } from '@/lib/core/booking/service-hours';
 
 const NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
-/** "Mon, Tue: 08:00–11:00", one line for each set of hours. */
+/** [0, 1, 2, 4] → "Mon–Wed, Fri". */
+function daysWords(days: readonly number[]): string {
+  const runs: number[][] = [];
+  for (const d of days) {
+    const run = runs.at(-1);
+    if (run?.at(-1) === d - 1) run.push(d);
+    else runs.push([d]);
+  }
+  return runs.map((r) => (r.length > 2 ? `${NAMES[r[0] as number]}–${NAMES[r.at(-1) as number]}` : r.map((d) => NAMES[d]).join(', '))).join(', ');
+}
+
+/** "Mon–Sat: 08:00–11:00", one line for each set of hours. */
 export function hoursWords(windows: readonly WeeklyWindow[]): string[] {
   if (windows.length === 0) return ['Any time: no hours on file.'];
   const byDay = new Map<string, number[]>();
@@ -10,5 +21,5 @@ export function hoursWords(windows: readonly WeeklyWindow[]): string[] {
     const text = windows.filter((w) => w.weekday === d).map((w) => `${w.from}–${w.to}`).join(', ') || 'closed to us';
     byDay.set(text, [...(byDay.get(text) ?? []), d]);
   }
-  return [...byDay].map(([text, days]) => `${days.map((d) => NAMES[d]).join(', ')}: ${text}`);
+  return [...byDay].map(([text, days]) => `${daysWords(days)}: ${text}`);
 }

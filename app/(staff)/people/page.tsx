@@ -48,12 +48,12 @@ export default definePage('manage:people', async ({ db, now }) => {
               </Td>
               <Td>{ROLE_LABEL[p.role]}</Td>
               <Td className="max-md:hidden">{p.skills.map((s) => SKILL_LABEL[s as Skill] ?? s).join(', ')}</Td>
-              <Td className="max-lg:hidden">{writeWeekHours(p.shifts)}</Td>
+              <Td className="max-lg:hidden">{writeWeekHours(p.shifts).replaceAll('-', '–')}</Td>
               <Td>
                 {p.active ? (
                   p.sessions > 0 ? (
                     <State shape="done" tone="cold">
-                      signed in on {p.sessions}
+                      signed in on {p.sessions} {p.sessions === 1 ? 'device' : 'devices'}
                     </State>
                   ) : (
                     <State shape="later" tone="soft">

@@ -2,6 +2,7 @@ import Link from 'next/link';
 import { approximateWeeks, describeRule } from '@/lib/core/calendar';
 import { State, type Shape } from '@/app/_ui/state';
 import { dayWords } from '@/app/_ui/when';
+import { fromTo } from '@/app/_ui/rule-words';
 import { ReviewForm } from '../../units/[id]/_components/review-form';
 import { LockRule } from './lock-rule';
 
@@ -55,7 +56,7 @@ export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDe
         <State shape={shape} tone={words === 'Sooner' ? 'alarm' : 'ink'}>
           {words}
         </State>
-        <div className="text-sm">{c.fromRule === c.toRule ? describeRule(c.toRule) : `${describeRule(c.fromRule)} → ${describeRule(c.toRule)}`}</div>
+        <div className="text-lg font-bold">{fromTo(c.fromRule, c.toRule)}</div>
         {c.toDueOn && c.fromDueOn !== c.toDueOn ? (
           <div className="text-sm text-soft">
             due {c.fromDueOn ? `${dayWords(c.fromDueOn)} → ` : ''}

@@ -33,7 +33,7 @@ export function KindRow({ kind: k }: { kind: Kind }) {
   return (
     <details className="border-b border-line py-2">
       <summary className="flex min-h-9 flex-wrap items-center gap-x-6">
-        <span className="min-w-56 font-bold">{k.label}</span>
+        <span className="font-bold sm:w-60">{k.label}</span>
         <span className="text-soft">
           {k.minutes} min, usually every {k.defaultWeeks} weeks, between {k.minWeeks} and {k.maxWeeks}
           {k.lowSide ? ', low side' : ''}

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { can } from '@/lib/core/access';
-import { describeRule } from '@/lib/core/calendar';
+import { fromTo } from '../../../_ui/rule-words';
 import { unitsOf } from '@/lib/data/people';
 import { visitReport } from '@/lib/data/visit-report';
 import { definePage } from '@/lib/server/define-page';
@@ -53,7 +53,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
           <div className="flex flex-col gap-6">
             {visit.units.length === 0 ? <Empty>Nothing has come in from this visit yet. What the technician finds appears here as soon as the tablet has signal.</Empty> : null}
             {visit.units.filter(touched).map((u) => (
-              <UnitFound key={u.id} unit={u} units={units} timeZone={timeZone} />
+              <UnitFound key={u.id} unit={u} units={units} timeZone={timeZone} technician={visit.technician.name} />
             ))}
             <Untouched units={visit.units.filter((u) => !touched(u))} />
           </div>
@@ -67,7 +67,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
                       {c.unit.name}, {c.task.toLowerCase()}
                     </b>
                     <span className="block">
-                      {describeRule(c.fromRule)} → {describeRule(c.toRule)}
+                      {fromTo(c.fromRule, c.toRule)}
                       {c.toDueOn ? `, next ${dayWords(c.toDueOn)}` : ''}
                     </span>
                     <span className="block text-sm text-soft">{c.reason}</span>

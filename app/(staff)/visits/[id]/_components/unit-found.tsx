@@ -8,12 +8,16 @@ import type { MeasureUnits } from '@/lib/core/measure-units';
 import { UNIT_EVENT_LABEL, type UnitEventKind } from '@/lib/core/round';
 import { Photos } from './photos';
 import { ReadingFound } from './reading-found';
+import { ReadingPair } from './reading-pair';
 
 type Finding = UnitReport['findings'][number];
 
 /** One unit of the visit: tasks, findings, readings with their estimates, photos. */
-export function UnitFound({ unit, units, timeZone }: { unit: UnitReport; units: MeasureUnits; timeZone: string }) {
+export function UnitFound({ unit, units, timeZone, technician }: { unit: UnitReport; units: MeasureUnits; timeZone: string; technician: string }) {
   const reached = unit.outcome?.outcome;
+  const standing = (phase: string) => unit.readings.filter((r) => r.phase === phase && !r.superseded).at(-1);
+  const [before, after] = [standing('before'), standing('after')];
+  const others = unit.readings.filter((r) => r !== before && r !== after);
   return (
     <Sheet
       title={<Link href={`/units/${unit.id}`}>{unit.name}</Link>}
@@ -36,14 +40,14 @@ export function UnitFound({ unit, units, timeZone }: { unit: UnitReport; units: 
           </li>
         ))}
       </ul>
-      <div className="grid grid-cols-1 gap-6 md:grid-cols-2">
+      <div className="grid grid-cols-[minmax(0,1fr)] gap-6 md:grid-cols-[minmax(0,2fr)_minmax(0,3fr)]">
         <div>
           <h3 className="mb-1">Found</h3>
           {unit.findings.length === 0 ? <p className="text-soft">Nothing graded.</p> : null}
           <ul className="flex flex-col gap-1">
             {ASPECTS.flatMap((a) => unit.findings.filter((f) => f.aspect === a)).map((f) => (
               <li key={f.id} className={f.superseded ? 'text-soft line-through decoration-1' : ''}>
-                <FindingWords finding={f} timeZone={timeZone} />
+                <FindingWords finding={f} timeZone={timeZone} technician={technician} />
               </li>
             ))}
           </ul>
@@ -59,7 +63,8 @@ export function UnitFound({ unit, units, timeZone }: { unit: UnitReport; units: 
           ))}
         </div>
         <div className="flex flex-col gap-3">
-          {unit.readings.map((r) => (
+          {before || after ? <ReadingPair before={before} after={after} units={units} timeZone={timeZone} of={unit.name} /> : null}
+          {others.map((r) => (
             <ReadingFound key={r.id} reading={r} units={units} timeZone={timeZone} />
           ))}
         </div>
@@ -69,7 +74,8 @@ export function UnitFound({ unit, units, timeZone }: { unit: UnitReport; units: 
   );
 }
 
-function FindingWords({ finding: f, timeZone }: { finding: Finding; timeZone: string }) {
+/** Who found it is told only where it was not the technician of the visit. */
+function FindingWords({ finding: f, timeZone, technician }: { finding: Finding; timeZone: string; technician: string }) {
   const aspect = f.aspect as Aspect;
   const grade = f.grade === null ? null : (GRADES[aspect].find((g) => g.grade === f.grade)?.label ?? f.grade);
   return (
@@ -80,7 +86,8 @@ function FindingWords({ finding: f, timeZone }: { finding: Finding; timeZone: st
       {f.note ? ` ${f.note}` : ''}
       <span className="text-sm text-soft">
         {' '}
-        {timeIn(f.at, timeZone)}, {f.by}
+        {timeIn(f.at, timeZone)}
+        {f.by === technician ? '' : `, ${f.by}`}
         {f.superseded ? ', replaced by a later entry' : ''}
       </span>
     </>

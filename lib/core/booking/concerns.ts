@@ -12,7 +12,7 @@ export type BookingQuestion = {
   needs: readonly string[];
 };
 
-const SKILL_WORDS: Record<string, string> = { flammable: 'flammable refrigerants', roof: 'roof work' };
+export const SKILL_WORDS: Record<string, string> = { flammable: 'flammable refrigerants', roof: 'roof work' };
 
 const covers = (r: DateRange, d: LocalDate) => r.startsOn <= d && d < r.endsOn;
 

@@ -1,3 +1,4 @@
+import type { SqueezePrices } from './squeeze/types';
 import type { Prices } from './types';
 
 /**
@@ -12,3 +13,9 @@ export const STARTING_PRICES: Prices = {
   overduePerDay: 4,
   leftUndone: 150,
 };
+
+/**
+ * What an emergency weighs against the visits it disturbs; common practice, not a source. Waiting an
+ * hour costs as much as telling one kitchen of another time and moving it by fifty minutes.
+ */
+export const SQUEEZE_PRICES: SqueezePrices = { waitPerMinute: 0.5, movedVisit: 20, movedPerMinute: 0.2, rebooked: 40 };

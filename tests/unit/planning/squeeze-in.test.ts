@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { bookByHand, checkPlan, planWeek, squeezeIn, type BookedVisit, type WeekProblem } from '@/lib/core/planning';
+import { between, seededRandom } from '@/lib/core/planning/random';
 import { runOut } from '@/lib/core/planning/steps';
 import { MONDAY_DAY, PRICES, at, shopWeek } from '../../support/planning-weeks';
 
@@ -129,6 +130,50 @@ describe('an emergency', () => {
       expect(option.moved).toEqual([]);
     }
     expect(squeezeIn(week, [], { ...emergency, skills: ['roof'] }, at(MONDAY_DAY, 9), prices)).toEqual([]);
+  });
+
+  it('leaves no two visits of anyone at the same time by the calendar, and moves to round minutes', () => {
+    const random = seededRandom(7);
+    let offered = 0;
+    let moving = 0;
+    for (let trial = 0; trial < 150; trial++) {
+      // Rounds so tight that the drives between them do not fit.
+      const visits = ['a', 'b'].flatMap((who) => {
+        let from = 8 + between(random, 0, 4) / 4;
+        return Array.from({ length: between(random, 2, 4) }, (_, i) => {
+          const to = from + between(random, 2, 6) / 4;
+          const visit = booked(`${who}${i}`, who, `k${between(random, 1, 4)}`, from, to, { fixed: random() < 0.15 });
+          from = to + between(random, 0, 2) / 12;
+          return visit;
+        });
+      });
+      const options = squeezeIn({ ...week, startsEveryMinutes: 5 }, visits, emergency, at(MONDAY_DAY, 9), {
+        ...prices,
+        waitPerMinute: 2,
+      });
+      for (const option of options) {
+        offered++;
+        moving += option.moved.length;
+        const to = new Map(option.moved.map((move) => [move.visitId, move]));
+        const all = [
+          option,
+          ...visits.map((v) => ({ technicianId: to.get(v.id)?.technicianId ?? v.technicianId, hours: to.get(v.id)?.to ?? v.hours })),
+        ];
+        const touched = (i: number) => i === 0 || to.has(visits[i - 1]!.id);
+        all.forEach((one, i) =>
+          all.forEach((other, j) => {
+            if (j <= i || !(touched(i) || touched(j)) || one.technicianId !== other.technicianId) return;
+            expect(one.hours.endMs <= other.hours.startMs || other.hours.endMs <= one.hours.startMs).toBe(true);
+          }),
+        );
+        for (const move of option.moved) {
+          expect(move.to.startMs % 300_000).toBe(0);
+          expect(visits.find((v) => v.id === move.visitId)!.fixed).toBe(false);
+        }
+      }
+    }
+    expect(offered).toBeGreaterThan(150);
+    expect(moving).toBeGreaterThan(50);
   });
 
   it('offers each technician and day once, least disturbance first', () => {

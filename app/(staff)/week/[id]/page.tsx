@@ -49,6 +49,8 @@ export default definePage('read:visit', async ({ db, params }) => {
       <div className="grid grid-cols-1 gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
         <div className="flex flex-col gap-6">
           <Sheet title="Tasks">
+            {visit.note ? <p className="mb-2 whitespace-pre-line">{visit.note}</p> : null}
+            {visit.tasks.length === 0 ? <p className="text-soft">No task of the rules stands on this visit.</p> : null}
             <ul>
               {visit.tasks.map((t) => (
                 <li key={t.id} className="flex flex-wrap justify-between gap-x-4 border-b border-line py-1.5 last:border-0">

@@ -71,9 +71,22 @@ export function compileAround(
       mayRunLateMinutes: loose.includes(visit) ? slipOf(byId.get(visit.kitchenId), visit.hours) : 0,
     })),
   });
+  // A visit booked on a round minute moves to a round minute.
+  const step = Math.max(1, Math.floor(problem.startsEveryMinutes ?? 1));
+  const onStep: CompiledWeek = {
+    ...week,
+    model: {
+      ...week.model,
+      views: week.model.views.map((row) =>
+        row.map((view, j) =>
+          view && week.jobs[j]!.fixed && step > 1 && view.promised % step === 0 ? { ...view, step } : view,
+        ),
+      ),
+    },
+  };
   const jobAt = (kitchenId: string): number => week.jobs.findIndex((job) => job.kitchen.id === kitchenId && !job.fixed);
   return {
-    week,
+    week: onStep,
     emergencyJob: jobAt('emergency'),
     fixedJob: new Map(booked.map((visit) => [visit.id, week.jobs.findIndex((job) => job.fixed?.id === visit.id)])),
     looseJob: new Map(loose.map((visit) => [visit.id, jobAt(looseId(visit))])),

@@ -28,6 +28,7 @@ export function squeezeIn(
   const { routes } = placeFixed(around.week).start;
   const week = fromHereAndNow(around.week, routes, emergencyJob, nowMs);
   const { model } = week;
+  const visitOf = new Map(booked.map((visit) => [fixedJob.get(visit.id)!, visit]));
   const options: SqueezeOption[] = [];
   const at = (minutes: number): number => week.originMs + minutes * 60_000;
 
@@ -40,18 +41,24 @@ export function squeezeIn(
     const hours = { startMs: at(route.start[p]!), endMs: at(route.finish[p]!) };
     const moved: MovedVisit[] = [];
     let cost = route.cost - routes[s]!.cost;
+    // What the calendar shows must not overlap either, however short the drive.
+    let busyUntil = -Infinity;
     route.jobs.forEach((job, q) => {
-      const visit = booked.find(({ id }) => fixedJob.get(id) === job);
-      if (!visit) return;
       const to = { startMs: at(route.start[q]!), endMs: at(route.finish[q]!) };
-      if (Math.abs(to.startMs - visit.hours.startMs) <= UNNOTICED_MINUTES * 60_000) return;
-      moved.push({
-        visitId: visit.id,
-        fromTechnicianId: visit.technicianId,
-        technicianId: visit.technicianId,
-        from: visit.hours,
-        to,
-      });
+      const visit = visitOf.get(job);
+      const was = routes[s]!.jobs.indexOf(job);
+      // A visit that its round reaches late anyway is not moved on the emergency's account.
+      const before = visit && was >= 0 ? Math.max(visit.hours.startMs, at(routes[s]!.start[was]!)) : to.startMs;
+      const stays = to.startMs - before <= UNNOTICED_MINUTES * 60_000 && (visit?.hours.startMs ?? Infinity) >= busyUntil;
+      if (visit && !stays)
+        moved.push({
+          visitId: visit.id,
+          fromTechnicianId: visit.technicianId,
+          technicianId: visit.technicianId,
+          from: visit.hours,
+          to,
+        });
+      busyUntil = Math.max(busyUntil, visit && stays ? visit.hours.endMs : to.endMs);
     });
     if (movedTo) {
       const { visit, shift, route: other } = movedTo;
@@ -94,7 +101,7 @@ export function squeezeIn(
       if (tried) consider(s, tried, null);
     }
     route.jobs.forEach((job, q) => {
-      const visit = booked.find(({ id }) => fixedJob.get(id) === job);
+      const visit = visitOf.get(job);
       if (!visit || visit.fixed || visit.hours.startMs <= nowMs) return;
       const without = { jobs: route.jobs.filter((_, p) => p !== q), sets: route.sets.filter((_, p) => p !== q) };
       let best: Route | null = null;
@@ -106,7 +113,27 @@ export function squeezeIn(
       if (best && elsewhere) consider(s, best, { visit, ...elsewhere });
     });
   });
-  return bestPerRound(options, week);
+  return bestPerRound(
+    options.filter((option) => holds(option, booked)),
+    week,
+  );
+}
+
+/** Nobody in two places by the calendar, visits included that no round could be made of; nothing fixed moved. */
+function holds(option: SqueezeOption, booked: readonly BookedVisit[]): boolean {
+  const to = new Map(option.moved.map((move) => [move.visitId, move]));
+  if (booked.some((visit) => visit.fixed && to.has(visit.id))) return false;
+  const fresh = [option, ...option.moved.map((move) => ({ technicianId: move.technicianId, hours: move.to }))];
+  const all = [...fresh, ...booked.filter((visit) => !to.has(visit.id))];
+  return fresh.every((one, i) =>
+    all.every(
+      (other, j) =>
+        j <= i ||
+        one.technicianId !== other.technicianId ||
+        one.hours.endMs <= other.hours.startMs ||
+        other.hours.endMs <= one.hours.startMs,
+    ),
+  );
 }
 
 /** The cheapest other place in the week for a visit that has to give way. */

@@ -1,0 +1,51 @@
+import type { OfferedMove, SqueezeOffer } from '@/lib/core/planning/squeeze/offer';
+import { Button } from '../../../../_ui/button';
+import { dayIn, timeIn } from '../../../../_ui/when';
+
+type Props = { offer: SqueezeOffer; timeZone: string; first: boolean; busy: boolean; onTake: () => void };
+
+export function Offer({ offer: o, timeZone, first, busy, onTake }: Props) {
+  const when = `${dayIn(o.startMs, timeZone)}, ${timeIn(o.startMs, timeZone)}–${timeIn(o.endMs, timeZone)}`;
+  return (
+    <li className="rounded-lg border border-line bg-sheet p-4">
+      <div className="flex flex-wrap items-start justify-between gap-x-6 gap-y-3">
+        <div className="min-w-0">
+          <h3>
+            {when} · {o.technician}
+          </h3>
+          <p className="text-soft">{[waits(o.waitMinutes), driving(o.extraDriveMinutes), o.overtimeMinutes > 0 ? `day ends ${span(o.overtimeMinutes)} past the shift` : ''].filter(Boolean).join(' · ')}</p>
+        </div>
+        <Button look={first ? 'primary' : 'plain'} disabled={busy} onClick={onTake} aria-label={`Take ${when}, ${o.technician}`}>
+          {busy ? 'Booking …' : o.moves.length === 0 ? 'Book this' : `Book and move ${o.moves.length}`}
+        </Button>
+      </div>
+      {o.moves.length === 0 ? <p className="mt-2">Nothing else moves.</p> : null}
+      <ul className="mt-2 flex flex-col">
+        {o.moves.map((m) => (
+          <li key={m.visitId} className="border-t border-line py-1.5">
+            <span className="font-bold">{m.kitchen === m.customer ? m.kitchen : `${m.customer}, ${m.kitchen}`}</span>{' '}
+            {moved(m)}
+            {m.confirmed ? <span className="text-alarm"> It had confirmed.</span> : null}
+          </li>
+        ))}
+      </ul>
+    </li>
+  );
+}
+
+const waits = (minutes: number) => (minutes < 1 ? 'at once' : `waits ${span(minutes)}`);
+const driving = (minutes: number) => (minutes === 0 ? 'no more driving' : minutes > 0 ? `${minutes} min more driving` : `${-minutes} min less driving`);
+
+function span(minutes: number): string {
+  if (minutes < 90) return `${minutes} min`;
+  if (minutes < 36 * 60) return `${Math.floor(minutes / 60)} h ${minutes % 60 === 0 ? '' : `${minutes % 60} min`}`.trim();
+  return `${Math.round(minutes / 1440)} days`;
+}
+
+/** "goes from 10:00 to 11:15", with the day and the technician where they change. */
+function moved(m: OfferedMove): string {
+  const sameDay = dayIn(m.wasMs, m.timeZone) === dayIn(m.startMs, m.timeZone);
+  const to = `${sameDay ? '' : `${dayIn(m.startMs, m.timeZone)}, `}${timeIn(m.startMs, m.timeZone)}`;
+  const whose = m.fromTechnician === m.technician ? '' : ` and from ${m.fromTechnician} to ${m.technician}`;
+  return `goes from ${dayIn(m.wasMs, m.timeZone)}, ${timeIn(m.wasMs, m.timeZone)} to ${to}${whose}.`;
+}

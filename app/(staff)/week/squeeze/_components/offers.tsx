@@ -1,0 +1,50 @@
+'use client';
+
+import { useEffect, useRef, useState, useTransition } from 'react';
+import { useRouter } from 'next/navigation';
+import type { SqueezeAnswer, SqueezeOffer } from '@/lib/core/planning/squeeze/offer';
+import { FormErrors } from '../../../../_ui/field';
+import { take } from '../actions';
+import { Offer } from './offer';
+
+type Ask = { kitchenId: string; unitIds: string[]; taskIds: string[]; what: string; minutes: number };
+
+/** The ways found, least disturbance first. Taking one books it and moves the others at once. */
+export function Offers({ ask, answer }: { ask: Ask; answer: SqueezeAnswer }) {
+  const router = useRouter();
+  const heading = useRef<HTMLHeadingElement>(null);
+  const [busy, start] = useTransition();
+  const [wrong, setWrong] = useState<{ of: SqueezeAnswer; message: string } | null>(null);
+  useEffect(() => heading.current?.focus(), [answer]);
+
+  const accept = (offer: SqueezeOffer) =>
+    start(async () => {
+      const reply = await take({
+        ...ask,
+        technicianId: offer.technicianId,
+        startMs: offer.startMs,
+        moves: offer.moves.map(({ visitId, version, technicianId, startMs, endMs }) => ({ visitId, version, technicianId, startMs, endMs })),
+      });
+      if (reply.ok) router.push(`/week/${reply.data.visitId}`);
+      else setWrong({ of: answer, message: reply.message });
+    });
+
+  return (
+    <section aria-labelledby="offers">
+      <h2 id="offers" ref={heading} tabIndex={-1}>
+        {answer.offers.length === 0 ? 'No time found' : answer.offers.length === 1 ? 'One way' : `${answer.offers.length} ways, least disturbance first`}
+      </h2>
+      {answer.notes.map((note) => (
+        <p key={note} className="mt-1">{note}</p>
+      ))}
+      <div className="mt-3">
+        <FormErrors errors={wrong?.of === answer ? [wrong.message] : null} />
+      </div>
+      <ol className="mt-3 flex flex-col gap-3">
+        {answer.offers.map((offer, i) => (
+          <Offer key={`${offer.technicianId} ${offer.startMs}`} offer={offer} timeZone={answer.timeZone} first={i === 0} busy={busy} onTake={() => accept(offer)} />
+        ))}
+      </ol>
+    </section>
+  );
+}

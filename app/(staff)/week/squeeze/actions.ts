@@ -1,0 +1,19 @@
+'use server';
+
+import { SqueezeAsk, SqueezeTake } from '@/lib/schemas/squeeze';
+import { defineCall, defineFormAction } from '@/lib/server/define-action';
+import { nudge } from '@/lib/server/queue';
+import { offerSqueeze } from '@/lib/services/planning/offer-squeeze';
+import { squeezeEmergency } from '@/lib/services/visits/squeeze-in';
+
+/** Looks for times and books nothing; gives back what was asked, so that what is taken is what was looked for. */
+export const look = defineFormAction('book:visit', SqueezeAsk, async (ctx) => {
+  const { kitchenId, unitIds, taskIds, what, minutes } = ctx.input;
+  return { ask: { kitchenId, unitIds, taskIds, what, minutes }, answer: await offerSqueeze(ctx, ctx.input) };
+});
+
+export const take = defineCall('book:visit', SqueezeTake, async (ctx) => {
+  const { visitId } = await squeezeEmergency(ctx, ctx.input);
+  await nudge('mail');
+  return { visitId };
+});

@@ -1,0 +1,58 @@
+import type { Metadata } from 'next';
+import { todayIn } from '@/lib/core/calendar';
+import { siteTimeOf } from '@/lib/core/planning/on-site';
+import { learnedMinutes } from '@/lib/data/learned-minutes';
+import { isId } from '@/lib/data/search';
+import { shopTimeZone } from '@/lib/data/shop';
+import { kitchenChoices, unitsAt } from '@/lib/data/squeeze';
+import { bookingKitchen, kitchenTasks } from '@/lib/data/visits';
+import { definePage } from '@/lib/server/define-page';
+import { PageHead, Sheet } from '../../../_ui/sheet';
+import { Trail } from '../../../_ui/trail';
+import { timeIn } from '../../../_ui/when';
+import { hoursWords } from '../_components/hours';
+import { SqueezeForm } from './_components/squeeze-form';
+
+export const metadata: Metadata = { title: 'Squeeze in' };
+
+const STEP = 5 * 60_000;
+
+export default definePage('book:visit', async ({ db, now, query }) => {
+  const kitchen = isId(query.kitchen) ? await bookingKitchen(db, query.kitchen) : null;
+  const [choices, units, tasks, times, zone] = await Promise.all([
+    kitchenChoices(db),
+    kitchen ? unitsAt(db, kitchen.id) : [],
+    kitchen ? kitchenTasks(db, kitchen.id) : [],
+    learnedMinutes(db, now),
+    kitchen ? kitchen.timeZone : shopTimeZone(db),
+  ]);
+  const soon = Math.ceil(now.getTime() / STEP) * STEP;
+  return (
+    <>
+      <Trail items={[{ href: '/week', label: 'Week' }]} />
+      <PageHead title="Squeeze in an emergency" lead="Looks for the way that disturbs least. Nothing is booked or moved until you take one." />
+      <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
+        <SqueezeForm
+          kitchenId={kitchen?.id ?? ''}
+          kitchens={choices.map((k) => ({ value: k.id, label: k.name === k.customer ? k.name : `${k.customer}, ${k.name}` }))}
+          units={units.map((u) => ({ id: u.id, name: u.name, tasks: tasks.filter((t) => t.unitId === u.id).map(({ id, kind, minutes, onVisit }) => ({ id, kind, minutes, booked: onVisit !== null })) }))}
+          siteTime={siteTimeOf(times, kitchen?.id ?? '')}
+          defaults={{ date: todayIn(zone, soon), from: timeIn(soon, zone) }}
+        />
+        {kitchen ? (
+          <Sheet title="The kitchen">
+            <p>{kitchen.address}</p>
+            <h3 className="mt-3">Can spare its equipment</h3>
+            <ul>
+              {hoursWords(kitchen.serviceHours).map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+            <h3 className="mt-3">Access</h3>
+            <p className="whitespace-pre-line">{kitchen.accessNotes || 'No access notes on file.'}</p>
+          </Sheet>
+        ) : null}
+      </div>
+    </>
+  );
+});

@@ -1,0 +1,31 @@
+import { z } from 'zod';
+import { LocalDateField, MinutesField, TimeField } from './visits';
+
+/** An emergency as it is told on the telephone. Date and time in the kitchen's own zone. */
+export const SqueezeAsk = z.object({
+  kitchenId: z.uuid('Choose a kitchen.'),
+  unitIds: z.array(z.uuid()).optional().default([]),
+  taskIds: z.array(z.uuid()).optional().default([]),
+  what: z.string('Say what is wrong.').trim().min(3, 'Say what is wrong.').max(500, 'At most 500 letters; the rest goes into the note on the visit.'),
+  minutes: MinutesField,
+  date: LocalDateField,
+  from: TimeField,
+  /** The kitchen lets someone in whenever they come, not only when it can spare its equipment. */
+  anyHour: z.stringbool().optional().default(false),
+});
+export type SqueezeAsk = z.output<typeof SqueezeAsk>;
+
+const Instant = z.int().min(0).max(8.64e15);
+
+/** One of the ways offered, taken. Times are epoch milliseconds. */
+export const SqueezeTake = z.object({
+  kitchenId: z.uuid(),
+  unitIds: z.array(z.uuid()),
+  taskIds: z.array(z.uuid()),
+  what: z.string().trim().min(3).max(500),
+  minutes: z.int().min(10).max(720),
+  technicianId: z.uuid(),
+  startMs: Instant,
+  moves: z.array(z.object({ visitId: z.uuid(), version: z.int(), technicianId: z.uuid(), startMs: Instant, endMs: Instant })).max(50),
+});
+export type SqueezeTake = z.output<typeof SqueezeTake>;

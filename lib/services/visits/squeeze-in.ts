@@ -1,0 +1,85 @@
+import 'server-only';
+import type { Actor } from '../../core/access';
+import { moveOrder } from '../../core/booking/move-order';
+import { withLowSide } from '../../core/booking/low-side';
+import { todayIn, wallClock } from '../../core/calendar';
+import { AppError } from '../../core/errors';
+import { refusedBy } from '../../data/constraints';
+import type { Db } from '../../data/client';
+import { kitchenTasks } from '../../data/visits';
+import type { SqueezeTake } from '../../schemas/squeeze';
+import { unitsInNeed } from '../planning/offer-squeeze';
+import { checkedSlot } from './slot';
+import { staleVisitError } from './stale';
+import { refuseTaken, taskTakenError, writeBooking } from './write-booking';
+import { writeMove, type MoveToWrite } from './write-move';
+
+type Ctx = { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string };
+
+/**
+ * Books an emergency and moves the visits that make room for it, all or nothing: each moved visit keeps why and from
+ * where, and its kitchen is told as of any move. The tasks chosen come with their low side; none need be.
+ * @throws AppError invalid | not_found | conflict | overlap
+ */
+export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ visitId: string }> {
+  const { db, now } = ctx;
+  if (input.startMs < now.getTime() - 15 * 60_000) throw new AppError('conflict', 'That time is past by now. Look for a time again.');
+  const tasks = withLowSide(await kitchenTasks(db, input.kitchenId), input.taskIds);
+  if (tasks.length < input.taskIds.length) throw new AppError('conflict', 'A chosen task is no longer on file at this kitchen. Choose again.', 'taskIds');
+  refuseTaken(tasks);
+  const units = await unitsInNeed(db, input);
+  const slot = await slotAt(db, input.kitchenId, input.technicianId, input.startMs, input.minutes, [...units, ...tasks]);
+  const moves = await checkedMoves(db, input, slot.kitchen.name);
+  const named = input.unitIds.length > 0 ? `\nUnits: ${units.map((u) => u.name).join(', ')}` : '';
+  try {
+    return await db.$transaction(
+      async (tx) => {
+        for (const move of moves) await writeMove(tx, move, ctx);
+        const visitId = await writeBooking(
+          tx,
+          {
+            kitchenId: input.kitchenId, technicianId: input.technicianId, startsAt: slot.startsAt, endsAt: slot.endsAt, tasks,
+            note: `Emergency: ${input.what}${named}`, emergency: true, reason: `Emergency: ${input.what}`,
+          },
+          ctx,
+        );
+        return { visitId };
+      },
+      { timeout: 30_000 },
+    );
+  } catch (e) {
+    if (refusedBy(e) === 'visit_technician_no_overlap') throw new AppError('overlap', 'Someone took one of these times a moment ago; nothing was booked or moved. Look for a time again.');
+    throw taskTakenError(e) ?? e;
+  }
+}
+
+/** The visits that give way, in an order in which nobody is in two places on the way. */
+async function checkedMoves(db: Db, input: SqueezeTake, kitchen: string): Promise<MoveToWrite[]> {
+  const moves: (MoveToWrite & { move: { from: Place; to: Place } })[] = [];
+  for (const m of input.moves) {
+    const visit = await db.visit.findUnique({ where: { id: m.visitId }, include: { tasks: { where: { open: true }, include: { task: { include: { unit: true } } } } } });
+    if (!visit) throw new AppError('not_found', 'A visit to be moved is not on file.');
+    if (visit.version !== m.version || visit.status !== 'booked' || visit.fixed) throw await staleVisitError(db, visit.id);
+    const to = await slotAt(db, visit.kitchenId, m.technicianId, m.startMs, (m.endMs - m.startMs) / 60_000, visit.tasks.map((t) => t.task.unit));
+    const from = { startsAt: visit.startsAt, endsAt: visit.endsAt, technicianId: visit.technicianId };
+    const stand = { startsAt: to.startsAt, endsAt: to.endsAt, technicianId: m.technicianId };
+    moves.push({ visitId: visit.id, version: m.version, from, to: stand, reason: `Made room for an emergency at ${kitchen}`, move: { from: place(from), to: place(stand) } });
+  }
+  const order = moveOrder(moves.map((m) => ({ ...m.move, write: m })));
+  if (!order) throw new AppError('conflict', 'These visits would have to change places with one another. Choose another time.');
+  return order.map(({ write: { move: _, ...rest } }) => rest);
+}
+
+type Place = { technicianId: string; start: number; end: number };
+const place = (s: MoveToWrite['from']): Place => ({ technicianId: s.technicianId, start: s.startsAt.getTime(), end: s.endsAt.getTime() });
+
+/** A slot given as an instant: skills are checked, hours were part of the offer. */
+async function slotAt(db: Db, kitchenId: string, technicianId: string, startMs: number, minutes: number, units: { refrigerant: string; roofWork: boolean }[]) {
+  const kitchen = await db.kitchen.findUnique({ where: { id: kitchenId }, select: { timeZone: true } });
+  if (!kitchen) throw new AppError('not_found', 'That kitchen is not on file.', 'kitchenId');
+  const wall = wallClock(kitchen.timeZone, startMs).minutes;
+  const from = `${String(Math.floor(wall / 60)).padStart(2, '0')}:${String(wall % 60).padStart(2, '0')}`;
+  const checked = await checkedSlot(db, kitchenId, { technicianId, date: todayIn(kitchen.timeZone, startMs), from, minutes }, units, true);
+  // The instant itself: in the hour that comes twice a wall time names two.
+  return { ...checked, startsAt: new Date(startMs), endsAt: new Date(startMs + minutes * 60_000) };
+}

@@ -14,7 +14,7 @@ const UNKNOWN_DRIVE_MINUTES = 20;
 const NOTICE_MS = 12 * 3_600_000;
 
 /** Real free times for a visit in the next two weeks, its own time left out; its technician first. */
-export async function freeSlotsForVisit(db: Tx, visitId: string, now: Date, limit = SLOTS_OFFERED): Promise<FreeSlot[]> {
+export async function freeSlotsForVisit(db: Tx, visitId: string, now: Date, { limit = SLOTS_OFFERED, noticeMs = NOTICE_MS } = {}): Promise<FreeSlot[]> {
   const visit = await db.visit.findUnique({ where: { id: visitId }, include: { kitchen: true, tasks: { include: { task: { include: { unit: true } } } } } });
   const kitchen = visit && (await bookingKitchen(db, visit.kitchenId));
   if (!visit || !kitchen) return [];
@@ -32,7 +32,7 @@ export async function freeSlotsForVisit(db: Tx, visitId: string, now: Date, limi
   const slots = freeSlots({
     from: today,
     until: addDays(today, DAYS_AHEAD),
-    notBefore: now.getTime() + NOTICE_MS,
+    notBefore: now.getTime() + noticeMs,
     minutes: Math.round((visit.endsAt.getTime() - visit.startsAt.getTime()) / 60_000),
     stepMinutes: 30,
     kitchen,

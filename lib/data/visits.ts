@@ -124,6 +124,7 @@ export async function visitToManage(db: Tx, id: string) {
     cancelReason: v.cancelReason,
     customerReply: v.customerReply,
     replyNote: v.replyNote,
+    asksFor: v.customerReply === 'other_time' ? (v.replyStartsAt?.getTime() ?? null) : null,
     kitchen: { id: v.kitchen.id, name: v.kitchen.name, customer: v.kitchen.customer.name, address: v.kitchen.address, timeZone: v.kitchen.timeZone, accessNotes: v.kitchen.accessNotes, serviceHours: weekly(v.kitchen.serviceHours) },
     technician: v.technician,
     tasks: v.tasks.map((t) => ({ id: t.id, unitId: t.unitId, unit: t.task.unit.name, kind: t.task.kind.label, outcome: t.outcome, reason: t.reason })).sort((a, b) => a.unit.localeCompare(b.unit)),

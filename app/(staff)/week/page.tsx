@@ -5,10 +5,12 @@ import { shopTimeZone } from '@/lib/data/shop';
 import { travelMinutes } from '@/lib/core/planning';
 import { travelBetween } from '@/lib/data/travel';
 import { bookableTechnicians, visitsBetween, type BoardVisit } from '@/lib/data/visits';
+import { askedOtherTime } from '@/lib/data/asked-other-time';
 import { unbookedKitchens } from '@/lib/data/unbooked';
 import { ButtonLink } from '../../_ui/button';
 import { PageHead } from '../../_ui/sheet';
 import { dayWords } from '../../_ui/when';
+import { AskedOtherTime } from './_components/asked-time';
 import { Board } from './_components/board';
 import { ProposeButton } from './_components/propose-button';
 import { Unbooked } from './_components/unbooked';
@@ -22,10 +24,11 @@ export default definePage('read:visit', async ({ db, now, query }) => {
   const monday = addDays(asked, -weekdayOf(asked));
   const days = Array.from({ length: 7 }, (_, i) => addDays(monday, i));
   const instant = (d: LocalDate) => new Date(instantOf(d, '00:00', timeZone));
-  const [visits, technicians, unbooked] = await Promise.all([
+  const [visits, technicians, unbooked, asking] = await Promise.all([
     visitsBetween(db, instant(monday), instant(addDays(monday, 7))),
     bookableTechnicians(db),
     unbookedKitchens(db, addDays(monday, 7), 20),
+    askedOtherTime(db, now),
   ]);
   const road = await travelBetween(db, visits.map((v) => v.kitchenId));
   return (
@@ -46,7 +49,10 @@ export default definePage('read:visit', async ({ db, now, query }) => {
       />
       <div className="grid grid-cols-1 gap-6 xl:grid-cols-[minmax(0,1fr)_19rem]">
         <Board days={days} today={today} timeZone={timeZone} visits={withDrives(visits.filter((v) => v.status !== 'cancelled'), road)} technicians={technicians} />
-        <Unbooked kitchens={unbooked} today={today} />
+        <div className="flex flex-col gap-6">
+          {asking.length > 0 ? <AskedOtherTime visits={asking} /> : null}
+          <Unbooked kitchens={unbooked} today={today} />
+        </div>
       </div>
     </>
   );

@@ -1,12 +1,14 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { todayIn } from '@/lib/core/calendar';
+import { freeAtAskedTime } from '@/lib/data/asked-other-time';
 import { bookableTechnicians, visitToManage } from '@/lib/data/visits';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { dayIn, timeIn } from '../../../_ui/when';
 import { hoursWords } from '../_components/hours';
+import { AskedTime } from '../_components/asked-time';
 import { CancelForm, MoveBack, MoveForm } from '../_components/change-forms';
 
 export const metadata: Metadata = { title: 'Visit' };
@@ -16,7 +18,7 @@ const EVENT: Record<string, string> = {
   confirmed: 'Confirmed by the kitchen', asked_other_time: 'The kitchen asks for another time', tasks_changed: 'Tasks changed',
 };
 
-export default definePage('read:visit', async ({ db, params }) => {
+export default definePage('read:visit', async ({ db, now, params }) => {
   const visit = /^[0-9a-f-]{36}$/i.test(params.id ?? '') ? await visitToManage(db, params.id!) : null;
   if (!visit) notFound();
   const { kitchen } = visit;
@@ -27,6 +29,7 @@ export default definePage('read:visit', async ({ db, params }) => {
     from: timeIn(visit.startsAt, kitchen.timeZone),
     minutes: String(Math.round((visit.endsAt - visit.startsAt) / 60_000)),
   };
+  const asked = visit.status === 'booked' && visit.customerReply === 'other_time' ? { at: visit.asksFor, free: visit.asksFor === null ? null : await freeAtAskedTime(db, visit.id, visit.asksFor, now) } : null;
   const from = visit.events.find((e) => e.movedFrom)?.movedFrom;
   const back = from && {
     technicianId: from.technicianId,
@@ -48,6 +51,18 @@ export default definePage('read:visit', async ({ db, params }) => {
       />
       <div className="grid grid-cols-1 gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
         <div className="flex flex-col gap-6">
+          {asked ? (
+            <AskedTime
+              visitId={visit.id}
+              version={visit.version}
+              asksFor={asked.at}
+              timeZone={kitchen.timeZone}
+              note={visit.replyNote}
+              technician={technicians.find((t) => t.id === asked.free) ?? null}
+              now={visit.technician}
+              minutes={defaults.minutes}
+            />
+          ) : null}
           <Sheet title="Tasks">
             {visit.note ? <p className="mb-2 whitespace-pre-line">{visit.note}</p> : null}
             {visit.tasks.length === 0 ? <p className="text-soft">No task of the rules stands on this visit.</p> : null}

@@ -41,16 +41,26 @@ export function CancelForm({ visitId, version }: Props) {
   );
 }
 
-/** Undoes the last move, in one press. */
-export function MoveBack({ visitId, version, to, words }: Props & { to: MoveProps['defaults']; words: string }) {
+type AtOnce = Props & { to: MoveProps['defaults']; reason: string; anyway?: 'on'; label: string; look?: 'primary' };
+
+/** A move that asks for nothing more: time and reason are known. */
+function MoveAtOnce({ visitId, version, to, reason, anyway, label, look }: AtOnce) {
   const { form, error, busy } = useActionForm(move);
   return (
     <form {...form} className="flex flex-wrap items-center gap-3">
-      {Object.entries({ visitId, version, ...to, reason: 'Moved back', anyway: 'on' }).map(([name, value]) => (
+      {Object.entries({ visitId, version, ...to, reason, ...(anyway ? { anyway } : {}) }).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
-      <Button type="submit" disabled={busy}>Move back to {words}</Button>
-      <FormErrors errors={['', 'from', 'technicianId', 'minutes'].flatMap((name) => error(name) ?? [])} />
+      <Button type="submit" look={look} disabled={busy}>{busy ? 'Moving …' : label}</Button>
+      <FormErrors errors={['', 'from', 'technicianId', 'minutes', 'anyway'].flatMap((name) => error(name) ?? [])} />
     </form>
   );
 }
+
+type Known = Props & { to: MoveProps['defaults'] };
+
+/** Undoes the last move, in one press. */
+export const MoveBack = ({ words, ...rest }: Known & { words: string }) => <MoveAtOnce {...rest} reason="Moved back" anyway="on" label={`Move back to ${words}`} />;
+
+/** Moves to the time the kitchen asked for, in one press. */
+export const MoveThere = (props: Known) => <MoveAtOnce {...props} reason="Asked for by the customer" label="Move there" look="primary" />;

@@ -1,0 +1,62 @@
+import Link from 'next/link';
+import { todayIn } from '@/lib/core/calendar';
+import { Sheet } from '../../../_ui/sheet';
+import { dayIn, timeIn } from '../../../_ui/when';
+import { MoveThere } from './change-forms';
+
+const when = (ms: number, timeZone: string) => `${dayIn(ms, timeZone)}, ${timeIn(ms, timeZone)}`;
+
+type Props = {
+  visitId: string;
+  version: number;
+  asksFor: number | null;
+  timeZone: string;
+  note: string;
+  /** Who is free then. */
+  technician: { id: string; name: string } | null;
+  now: { id: string; name: string };
+  minutes: string;
+};
+
+/** What the kitchen asked for instead, and the move there if someone is still free. */
+export function AskedTime({ visitId, version, asksFor, timeZone, note, technician, now, minutes }: Props) {
+  return (
+    <Sheet title="The kitchen asks for another time" className="border-2 border-cold">
+      <p>
+        {asksFor === null ? 'No time was named.' : <strong>{when(asksFor, timeZone)}</strong>}
+        {note ? ` “${note}”` : ''}
+      </p>
+      {asksFor === null ? null : technician ? (
+        <div className="mt-3">
+          <p className="mb-2 text-soft">{technician.id === now.id ? `${technician.name} is free then.` : `${now.name} is not free then; ${technician.name} is.`}</p>
+          <MoveThere visitId={visitId} version={version} to={{ technicianId: technician.id, date: todayIn(timeZone, asksFor), from: timeIn(asksFor, timeZone), minutes }} />
+        </div>
+      ) : (
+        <p className="mt-2 text-soft">Nobody is free then any more. Phone the kitchen and move the visit below.</p>
+      )}
+    </Sheet>
+  );
+}
+
+type Row = { id: string; kitchen: string; customer: string; timeZone: string; startsAt: number; asksFor: number | null };
+
+export function AskedOtherTime({ visits }: { visits: Row[] }) {
+  return (
+    <aside aria-labelledby="asked-other-time" className="rounded-lg border-2 border-cold bg-sheet p-4">
+      <h2 id="asked-other-time">Asked for another time</h2>
+      <ul className="mt-2 flex flex-col">
+        {visits.map((v) => (
+          <li key={v.id} className="border-b border-line py-2 last:border-0">
+            <Link href={`/week/${v.id}`} className="font-bold">
+              {v.kitchen}
+            </Link>
+            {v.kitchen === v.customer ? null : <p className="text-sm text-soft">{v.customer}</p>}
+            <p className="text-sm">
+              {when(v.startsAt, v.timeZone)} → {v.asksFor === null ? 'no time named' : when(v.asksFor, v.timeZone)}
+            </p>
+          </li>
+        ))}
+      </ul>
+    </aside>
+  );
+}

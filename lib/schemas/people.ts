@@ -7,7 +7,7 @@ import { Bounded, Email, Measured, Version, WeekHours, Words } from './fields';
 import { PRESSURES } from './measures';
 import { LocalDateField } from './visits';
 
-const PersonName = z.string({ error: 'Give the name.' }).trim().min(2, 'Give the name.').max(120, 'At most 120 characters.');
+const PersonName = z.string({ error: 'Give the name.' }).trim().min(2, 'Give the whole name, two letters or more.').max(120, 'At most 120 characters.');
 export const NewPassword = z.string({ error: 'Give a password.' });
 
 type WithPassword = { password: string; name?: string; email?: string };

@@ -59,11 +59,11 @@ test.describe('the owner', () => {
   test('asks what a stricter risk would move before saving it', async ({ page, signIn, accessible }) => {
     await signIn('owner');
     await page.goto('/rules/what-if');
-    await page.getByLabel('Accepted chance of passing a limit').fill('0');
+    await page.getByRole('textbox', { name: 'Accepted chance of passing a limit' }).fill('0');
     await page.getByRole('button', { name: 'See what moves' }).click();
     await expect(page.getByText('Between 1 and 50 %.')).toBeVisible();
-    await page.getByLabel('Accepted chance of passing a limit').fill('2');
-    await page.getByLabel('Cooling lost on a hot day').fill('5');
+    await page.getByRole('textbox', { name: 'Accepted chance of passing a limit' }).fill('2');
+    await page.getByRole('textbox', { name: 'Cooling lost on a hot day' }).fill('5');
     await page.getByRole('button', { name: 'See what moves' }).click();
     const answer = page.getByRole('region', { name: 'What moves' });
     const cleanings = answer.getByRole('row', { name: /Coil cleanings a month/ });
@@ -71,10 +71,15 @@ test.describe('the owner', () => {
     const [now, then] = (await cleanings.getByRole('cell').allInnerTexts()).slice(1, 3).map(Number) as [number, number];
     expect(then).toBeGreaterThan(now);
     await accessible();
+    await page.getByRole('slider', { name: /cooling lost on a hot day/ }).focus();
+    await page.keyboard.press('ArrowRight');
+    await expect(page.getByRole('textbox', { name: 'Cooling lost on a hot day' })).toHaveValue('6');
+    await expect(page.getByRole('button', { name: 'See what moves' })).toBeEnabled({ timeout: 30_000 });
+    await page.getByRole('textbox', { name: 'Cooling lost on a hot day' }).fill('5');
     await page.getByRole('button', { name: 'Save these settings' }).click();
     await expect(page.getByText('The settings are kept')).toBeVisible();
     await page.reload();
-    await expect(page.getByLabel('Cooling lost on a hot day')).toHaveValue('5');
+    await expect(page.getByRole('textbox', { name: 'Cooling lost on a hot day' })).toHaveValue('5');
   });
 
   test('is alone in deciding: others read the reasons only', async ({ page, signIn, expectMessage }) => {

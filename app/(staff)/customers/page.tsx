@@ -10,6 +10,7 @@ import { shopTimeZone } from '@/lib/data/shop';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink, FileLink } from '../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../_ui/sheet';
+import { State } from '../../_ui/state';
 import { Table, Td, Th } from '../../_ui/table';
 import { SearchForm } from './_components/search-form';
 
@@ -124,7 +125,15 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
                 <Td className="text-soft max-md:hidden">{c.address}</Td>
                 <Td className="text-right">{c.kitchens}</Td>
                 <Td className="text-right">{c.units}</Td>
-                <Td className="text-right">{c.overdue || <span className="text-soft">none</span>}</Td>
+                <Td className="text-right">
+                  {c.overdue ? (
+                    <State shape="late" tone="alarm">
+                      {c.overdue}
+                    </State>
+                  ) : (
+                    <span className="text-soft">none</span>
+                  )}
+                </Td>
               </tr>
             ))}
           </tbody>

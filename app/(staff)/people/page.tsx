@@ -31,7 +31,7 @@ export default definePage('manage:people', async ({ db, now }) => {
         <thead>
           <tr>
             <Th>Name</Th>
-            <Th>Role</Th>
+            <Th className="max-sm:hidden">Role</Th>
             <Th className="max-md:hidden">Skills</Th>
             <Th className="max-lg:hidden">Shift</Th>
             <Th>Sign-in</Th>
@@ -44,9 +44,10 @@ export default definePage('manage:people', async ({ db, now }) => {
                 <Link href={`/people/${p.id}`} className="font-bold">
                   {p.name}
                 </Link>
-                <span className="block text-sm text-soft">{p.email}</span>
+                <span className="block text-sm break-all text-soft">{p.email}</span>
+                <span className="block text-sm sm:hidden">{ROLE_LABEL[p.role]}</span>
               </Td>
-              <Td>{ROLE_LABEL[p.role]}</Td>
+              <Td className="max-sm:hidden">{ROLE_LABEL[p.role]}</Td>
               <Td className="max-md:hidden">{p.skills.map((s) => SKILL_LABEL[s as Skill] ?? s).join(', ')}</Td>
               <Td className="max-lg:hidden">{writeWeekHours(p.shifts).replaceAll('-', '–')}</Td>
               <Td>

@@ -23,3 +23,13 @@ export function insideWindows(windows: readonly WeeklyWindow[], span: Span, time
   const { date } = wallClock(timeZone, span.start);
   return windowsOn(windows, date, timeZone).some((w) => w.start <= span.start && span.end <= w.end);
 }
+
+/** The first date from `start` on with a window, and when that opens: what a booking form may offer. Null where no hours are on file. */
+export function firstOpening(windows: readonly WeeklyWindow[], start: LocalDate): { date: LocalDate; from: string } | null {
+  for (let d = 0; d < 7; d++) {
+    const date = addDays(start, d);
+    const opens = windows.filter((w) => w.weekday === weekdayOf(date)).map((w) => w.from).sort()[0];
+    if (opens !== undefined) return { date, from: opens };
+  }
+  return null;
+}

@@ -18,7 +18,7 @@ export function UnitTable({ units, today, limit }: { units: Unit[]; today: Local
           <Th className="max-sm:hidden">Tag</Th>
           <Th className="max-md:hidden">Kind and place</Th>
           <Th className="max-lg:hidden">Refrigerant</Th>
-          <Th>Next</Th>
+          <Th className="max-sm:hidden">Next</Th>
         </tr>
       </thead>
       <tbody>
@@ -29,6 +29,10 @@ export function UnitTable({ units, today, limit }: { units: Unit[]; today: Local
                 {u.name}
               </Link>
               <span className="block text-sm text-soft">{[u.make, u.model].filter(Boolean).join(' ')}</span>
+              {/* A phone has room for one column. */}
+              <div className="mt-1 sm:hidden">
+                <NextOf unit={u} today={today} limit={limit} />
+              </div>
             </Td>
             <Td className="max-sm:hidden">{u.tag}</Td>
             <Td className="max-md:hidden">
@@ -38,29 +42,38 @@ export function UnitTable({ units, today, limit }: { units: Unit[]; today: Local
             <Td className="max-lg:hidden">
               <RefrigerantName id={u.refrigerant} />
             </Td>
-            <Td>
-              {u.archivedAt ? (
-                <State shape="off" tone="soft">
-                  off file
-                </State>
-              ) : null}
-              {!u.archivedAt && u.tasks.length === 0 ? <span className="text-soft">no tasks</span> : null}
-              <ul>
-                {u.tasks.map((t) => (
-                  <li key={t.id} className="flex flex-wrap justify-between gap-x-4" title={describeRule(t.rule)}>
-                    <span>{t.label}</span>
-                    {t.onVisit ? (
-                      <Link href={`/week/${t.onVisit}`}>booked</Link>
-                    ) : (
-                      <DueState dueOn={t.dueOn} today={today} limit={limit} />
-                    )}
-                  </li>
-                ))}
-              </ul>
+            <Td className="max-sm:hidden">
+              <NextOf unit={u} today={today} limit={limit} />
             </Td>
           </tr>
         ))}
       </tbody>
     </Table>
+  );
+}
+
+/** When each of its tasks comes next. */
+function NextOf({ unit: u, today, limit }: { unit: Unit; today: LocalDate; limit: number }) {
+  return (
+    <>
+      {u.archivedAt ? (
+        <State shape="off" tone="soft">
+          off file
+        </State>
+      ) : null}
+      {!u.archivedAt && u.tasks.length === 0 ? <span className="text-soft">no tasks</span> : null}
+      <ul>
+        {u.tasks.map((t) => (
+          <li key={t.id} className="flex flex-wrap justify-between gap-x-4" title={describeRule(t.rule)}>
+            <span>{t.label}</span>
+            {t.onVisit ? (
+              <Link href={`/week/${t.onVisit}`}>booked</Link>
+            ) : (
+              <DueState dueOn={t.dueOn} today={today} limit={limit} />
+            )}
+          </li>
+        ))}
+      </ul>
+    </>
   );
 }

@@ -9,6 +9,9 @@ import { Sheet } from '../../../_ui/sheet';
 type Props = { refrigerant: string; by: 'pressure' | 'temperature'; si: number; altitudeM: number; units: MeasureUnits };
 
 const show = (x: number | PropertyFailure | null, scale: Scale) => (x === null || isFailure(x) ? 'can’t say' : formatQuantity(scale.of(x), 1, scale.unit));
+/** A gauge in psig counts below zero in inches of mercury: 1 inHg is 3386.39 Pa. */
+const showGauge = (x: number | PropertyFailure, scale: Scale) =>
+  `${show(x, scale)}${scale.unit === 'psig' && !isFailure(x) && x < 0 ? ` (${formatQuantity(-x / 3386.39, 1, 'inHg vacuum')})` : ''}`;
 const why = (...xs: (number | PropertyFailure)[]) => xs.find(isFailure)?.message;
 
 /** The other side of the curve; for a blend bubble and dew stand apart. */
@@ -34,10 +37,10 @@ export function Answers({ refrigerant, by, si, altitudeM, units }: Props) {
   const scale = gaugePressureIn(units);
   return (
     <Big note={why(p.bubblePaGauge, p.dewPaGauge)}>
-      {pure ? <Value name="Saturation pressure" text={show(p.dewPaGauge, scale)} /> : (
+      {pure ? <Value name="Saturation pressure" text={showGauge(p.dewPaGauge, scale)} /> : (
         <>
-          <Value name="Bubble, the liquid’s" text={show(p.bubblePaGauge, scale)} />
-          <Value name="Dew, the vapour’s" text={show(p.dewPaGauge, scale)} />
+          <Value name="Bubble, the liquid’s" text={showGauge(p.bubblePaGauge, scale)} />
+          <Value name="Dew, the vapour’s" text={showGauge(p.dewPaGauge, scale)} />
         </>
       )}
     </Big>

@@ -51,8 +51,8 @@ export function LookUp({ units, refrigerant: first, altitudeM }: Props) {
       <Sheet>
         <div className="flex flex-col gap-4">
           <Select label="Refrigerant" name="refrigerant" options={OPTIONS} value={refrigerant} onChange={(e) => setRefrigerant(e.target.value)} />
-          <Field label="Gauge pressure" unit={pressureUnit} name="pressure" inputMode="decimal" autoComplete="off" value={asked.by === 'pressure' ? asked.text : ''} placeholder={asked.by === 'pressure' ? '' : 'see right'} onChange={(e) => setAsked({ by: 'pressure', text: e.target.value })} error={asked.by === 'pressure' ? wrong : undefined} />
-          <Field label="Temperature" unit={temperatureUnit} name="temperature" inputMode="decimal" autoComplete="off" value={asked.by === 'temperature' ? asked.text : ''} placeholder={asked.by === 'temperature' ? '' : 'see right'} onChange={(e) => setAsked({ by: 'temperature', text: e.target.value })} error={asked.by === 'temperature' ? wrong : undefined} />
+          <Field label="Gauge pressure" unit={pressureUnit} name="pressure" inputMode="decimal" autoComplete="off" value={asked.by === 'pressure' ? asked.text : ''} placeholder={asked.by === 'pressure' ? '' : 'worked out'} onChange={(e) => setAsked({ by: 'pressure', text: e.target.value })} error={asked.by === 'pressure' ? wrong : undefined} />
+          <Field label="Temperature" unit={temperatureUnit} name="temperature" inputMode="decimal" autoComplete="off" value={asked.by === 'temperature' ? asked.text : ''} placeholder={asked.by === 'temperature' ? '' : 'worked out'} onChange={(e) => setAsked({ by: 'temperature', text: e.target.value })} error={asked.by === 'temperature' ? wrong : undefined} />
           <Field label="Altitude" unit={feet ? 'ft' : 'm'} name="altitude" inputMode="numeric" autoComplete="off" value={altitude} onChange={(e) => setAltitude(e.target.value)} error={altitudeError} hint="The air pressure follows from it (ISO 2533)." />
         </div>
       </Sheet>

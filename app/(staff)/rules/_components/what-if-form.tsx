@@ -1,16 +1,19 @@
 'use client';
 
+import { useRef } from 'react';
 import { Button } from '@/app/_ui/button';
-import { Field, FormErrors } from '@/app/_ui/field';
+import { FormErrors } from '@/app/_ui/field';
 import { Sheet } from '@/app/_ui/sheet';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import type { ShopRules } from '@/lib/core/evidence/shop-rules';
 import { kelvinToCelsius, kelvinToFahrenheit } from '@/lib/core/units';
 import { askPolicy } from '../actions';
+import { DragField } from './drag-field';
 import { WhatIfAnswer } from './what-if-answer';
 
 type Props = { rules: ShopRules; seen: string; degrees: 'F' | 'C'; currency: string };
-type Row = { name: string; label: string; unit: string; value: number; hint?: string };
+/** `drag`: the ends and the step of the slider under the field. */
+type Row = { name: string; label: string; unit: string; value: number; hint?: string; drag?: [min: number, max: number, step: number] };
 
 const tidy = (x: number) => Number(x.toFixed(2));
 
@@ -20,18 +23,18 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
     {
       title: 'What a coil may cost the box',
       rows: [
-        { name: 'riskPercent', label: 'Accepted chance of passing a limit', unit: '%', value: tidy(r.risk * 100), hint: 'Between two cleanings, for each coil.' },
-        { name: 'coolingLostPercent', label: 'Cooling lost on a hot day', unit: '%', value: tidy(r.ownLimits.coolingLost * 100) },
-        { name: 'discharge', label: 'Discharge gas, hot day', unit: `°${degrees}`, value: Math.round(discharge), hint: 'Maker’s limit where it is lower. Oil suffers first.' },
+        { name: 'riskPercent', label: 'Accepted chance of passing a limit', unit: '%', value: tidy(r.risk * 100), hint: 'Between two cleanings, for each coil.', drag: [1, 50, 1] },
+        { name: 'coolingLostPercent', label: 'Cooling lost on a hot day', unit: '%', value: tidy(r.ownLimits.coolingLost * 100), drag: [2, 40, 1] },
+        { name: 'discharge', label: 'Discharge gas, hot day', unit: `°${degrees}`, value: Math.round(discharge), hint: 'Maker’s limit where it is lower. Oil suffers first.', drag: degrees === 'C' ? [90, 130, 1] : [195, 265, 1] },
       ],
     },
     {
       title: 'What things cost',
       rows: [
-        { name: 'cleaningCost', label: 'One coil cleaning', unit: currency, value: r.cleaningCost },
-        { name: 'inspectionCost', label: 'One look at a drain or evaporator', unit: currency, value: r.inspectionCost },
-        { name: 'failureCost', label: 'One breakdown', unit: currency, value: r.failureCost, hint: 'Call-out, food, parts.' },
-        { name: 'hiddenFailureCostPerDay', label: 'A day with a stopped drain', unit: currency, value: r.hiddenFailureCostPerDay },
+        { name: 'cleaningCost', label: 'One coil cleaning', unit: currency, value: r.cleaningCost, drag: [10, 300, 5] },
+        { name: 'inspectionCost', label: 'One look at a drain or evaporator', unit: currency, value: r.inspectionCost, drag: [5, 150, 5] },
+        { name: 'failureCost', label: 'One breakdown', unit: currency, value: r.failureCost, hint: 'Call-out, food, parts.', drag: [100, 5000, 50] },
+        { name: 'hiddenFailureCostPerDay', label: 'A day with a stopped drain', unit: currency, value: r.hiddenFailureCostPerDay, drag: [1, 100, 1] },
         { name: 'energyCostPerDayPerLnK', label: 'Energy of a fouled coil, without a price', unit: `${currency}/day`, value: r.energyCostPerDayPerLnK, hint: 'Where the kitchen has no energy price: for a coil at 37 % of its conductance.' },
       ],
     },
@@ -52,6 +55,7 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
 
 export function WhatIfForm(props: Props) {
   const { form, error, busy, data } = useActionForm(askPolicy);
+  const look = useRef<HTMLButtonElement>(null);
   return (
     <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 lg:grid-cols-[minmax(0,1fr)_minmax(0,1fr)]">
       <form {...form} className="flex flex-col gap-5" aria-busy={busy}>
@@ -62,13 +66,13 @@ export function WhatIfForm(props: Props) {
           <Sheet key={group.title} title={group.title}>
             <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
               {group.rows.map((r) => (
-                <Field key={r.name} name={r.name} label={r.label} unit={r.unit} hint={r.hint} defaultValue={r.value} inputMode="decimal" autoComplete="off" error={error(r.name)} />
+                <DragField key={r.name} row={r} error={error(r.name)} onLet={() => look.current?.click()} />
               ))}
             </div>
           </Sheet>
         ))}
         <div className="flex flex-wrap gap-2">
-          <Button type="submit" look="primary" name="intent" value="look" disabled={busy}>
+          <Button ref={look} type="submit" look="primary" name="intent" value="look" disabled={busy}>
             {busy ? 'Working it out …' : 'See what moves'}
           </Button>
           <Button type="submit" name="intent" value="save" disabled={busy}>

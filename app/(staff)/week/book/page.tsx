@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { addDays, isLocalDate, todayIn } from '@/lib/core/calendar';
+import { firstOpening } from '@/lib/core/booking/service-hours';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
 import { learnedMinutes } from '@/lib/data/learned-minutes';
 import { bookableTechnicians, bookingKitchen, kitchenTasks } from '@/lib/data/visits';
@@ -18,9 +19,11 @@ export default definePage('book:visit', async ({ db, now, query }) => {
   if (!kitchen) notFound();
   const today = todayIn(kitchen.timeZone, now.getTime());
   const [tasks, technicians, times] = await Promise.all([kitchenTasks(db, kitchen.id), bookableTechnicians(db), learnedMinutes(db, now)]);
-  const asked = query.tasks?.split(',') ?? [];
+  const asked = { tasks: query.tasks?.split(',') ?? [], date: query.date && isLocalDate(query.date) ? query.date : null };
+  const start = asked.date ?? addDays(today, 1);
+  const opening = firstOpening(kitchen.serviceHours, start);
   const horizon = addDays(today, 14);
-  const chosen = tasks.filter((t) => !t.onVisit && (asked.length ? asked.includes(t.id) : t.dueOn < horizon)).map((t) => t.id);
+  const chosen = tasks.filter((t) => !t.onVisit && (asked.tasks.length ? asked.tasks.includes(t.id) : t.dueOn < horizon)).map((t) => t.id);
   return (
     <>
       <PageHead title={`Book ${kitchen.name}`} lead={`${kitchen.customer}, ${kitchen.address}`} />
@@ -32,9 +35,9 @@ export default definePage('book:visit', async ({ db, now, query }) => {
           today={today}
           siteTime={siteTimeOf(times, kitchen.id)}
           technicians={technicians.map((t) => ({ value: t.id, label: t.name }))}
-          defaults={{ date: query.date && isLocalDate(query.date) ? query.date : addDays(today, 1), from: query.from ?? '08:00', technicianId: query.technician ?? '' }}
+          defaults={{ date: asked.date ?? opening?.date ?? start, from: query.from ?? opening?.from ?? '08:00', technicianId: query.technician ?? '' }}
         />
-        <Sheet title="The kitchen">
+        <Sheet title="The kitchen" className="self-start">
           <h3>Can spare its equipment</h3>
           <ul className="mb-4">
             {hoursWords(kitchen.serviceHours).map((line) => (

@@ -9,15 +9,13 @@ import { shopSettings } from '@/lib/data/settings';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../../_ui/button';
 import { Figure } from '../../../../_ui/figure';
-import { moneyIn, PERCENT } from '../../../../_ui/measure';
+import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '../../../../_ui/measure';
 import { Empty, PageHead, Sheet } from '../../../../_ui/sheet';
 import { Table, Td, Th } from '../../../../_ui/table';
 import { Trail } from '../../../../_ui/trail';
 import { RateBar } from '../../_components/rate-bar';
 
 export const metadata: Metadata = { title: 'Fouling of a kitchen' };
-
-const KWH = { unit: 'kWh', of: (x: number) => x, decimals: 1 };
 
 export default definePage('read:fouling', async ({ db, now, params }) => {
   const found = isId(params.id) ? await foulingKitchen(db, params.id, now) : null;
@@ -33,14 +31,17 @@ export default definePage('read:fouling', async ({ db, now, params }) => {
         title={kitchen.name}
         lead={
           <>
-            {kitchen.customer.name}. Its coils lose <Figure of={monthlyLoss(units)} scale={PERCENT} className="text-ink" /> of their conductance in 30 days; today they cost{' '}
-            <Figure of={energy} scale={KWH} per="/day" className="text-ink" />
+            {kitchen.customer.name === kitchen.name ? '' : `${kitchen.customer.name}. `}Its coils lose <Figure of={monthlyLoss(units)} scale={PERCENT} className="text-ink" /> of their conductance in 30 days.
+            As they stand today, 30 days cost{' '}
             {kitchen.energyPricePerKwh !== null ? (
               <>
-                , <Figure of={timesPrice(energy, kitchen.energyPricePerKwh)} scale={moneyIn(currency)} per="/day" className="text-ink" /> at {kitchen.energyPricePerKwh} {currency}/kWh
+                <Figure of={timesPrice(energy, kitchen.energyPricePerKwh)} scale={moneyPer30Days(currency)} className="text-ink" />, <Figure of={energy} scale={KWH_PER_30_DAYS} className="text-ink" /> at{' '}
+                {kitchen.energyPricePerKwh} {currency} per kWh
               </>
             ) : (
-              '; no energy price is on file, so no money is told'
+              <>
+                <Figure of={energy} scale={KWH_PER_30_DAYS} className="text-ink" />; no energy price is on file, so no money is told
+              </>
             )}
             .
           </>
@@ -55,11 +56,11 @@ export default definePage('read:fouling', async ({ db, now, params }) => {
             <thead>
               <tr>
                 <Th>Unit</Th>
-                <Th>Stands</Th>
-                <Th className="w-[28%]">Loses in 30 days</Th>
-                <Th>Lost today</Th>
-                <Th>Extra energy a day</Th>
-                <Th className="text-right">Evidence</Th>
+                <Th className="max-md:hidden">Stands</Th>
+                <Th className="w-[28%] min-w-28">Loses in 30 days</Th>
+                <Th className="max-md:hidden">Lost today</Th>
+                <Th className="max-md:hidden">Extra energy in 30 days</Th>
+                <Th className="text-right max-sm:hidden">Evidence</Th>
               </tr>
             </thead>
             <tbody>
@@ -69,21 +70,28 @@ export default definePage('read:fouling', async ({ db, now, params }) => {
                     <Link href={`/units/${u.id}#evidence`} className="font-bold">
                       {u.name}
                     </Link>
-                    <br />
-                    <span className="text-sm text-soft">{UNIT_KIND_LABEL[u.kind as UnitKind] ?? u.kind}</span>
+                    <div className="text-sm text-soft">
+                      {UNIT_KIND_LABEL[u.kind as UnitKind] ?? u.kind}
+                      <span className="md:hidden">, {(PLACEMENT_LABEL[u.placement as Placement] ?? u.placement).toLowerCase()}</span>
+                    </div>
+                    <div className="text-sm md:hidden">
+                      today <Figure of={lostToday(u)} scale={PERCENT} />
+                      <br />
+                      <Figure of={extraEnergyToday([u])} scale={KWH_PER_30_DAYS} />
+                    </div>
                   </Td>
-                  <Td>{PLACEMENT_LABEL[u.placement as Placement] ?? u.placement}</Td>
+                  <Td className="max-md:hidden">{PLACEMENT_LABEL[u.placement as Placement] ?? u.placement}</Td>
                   <Td>
                     <RateBar of={monthlyLoss([u]) ?? { value: 0, lo: 0, hi: 0 }} most={most} />
                     <Figure of={monthlyLoss([u])} scale={PERCENT} />
                   </Td>
-                  <Td>
+                  <Td className="max-md:hidden">
                     <Figure of={lostToday(u)} scale={PERCENT} />
                   </Td>
-                  <Td>
-                    <Figure of={extraEnergyToday([u])} scale={KWH} />
+                  <Td className="max-md:hidden">
+                    <Figure of={extraEnergyToday([u])} scale={KWH_PER_30_DAYS} />
                   </Td>
-                  <Td className="text-right">{u.evidenceCount}</Td>
+                  <Td className="text-right max-sm:hidden">{u.evidenceCount}</Td>
                 </tr>
               ))}
             </tbody>

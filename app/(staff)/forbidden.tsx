@@ -1,0 +1,10 @@
+import { ButtonLink } from '../_ui/button';
+import { Notice } from '../_ui/notice';
+
+export default function Forbidden() {
+  return (
+    <Notice title="Not for this sign-in" action={<ButtonLink href="/" look="primary">Back to my first screen</ButtonLink>}>
+      Your role does not open this page. The shop’s owner decides who sees what, under People.
+    </Notice>
+  );
+}

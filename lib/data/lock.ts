@@ -9,7 +9,7 @@ export async function lockRow(tx: Tx, table: keyof typeof TABLES, id: string): P
 }
 
 /** Numbers of our advisory locks, held until the transaction ends. */
-const ADVISORY = { setUp: 7_210_001, owners: 7_210_002, fleet: 7_210_003 };
+const ADVISORY = { setUp: 7_210_001, owners: 7_210_002, fleet: 7_210_003, travel: 7_210_004 };
 
 export async function lockAll(tx: Tx, what: keyof typeof ADVISORY): Promise<void> {
   await tx.$executeRaw`SELECT pg_advisory_xact_lock(${ADVISORY[what]}::bigint)`;

@@ -1,5 +1,5 @@
 import 'server-only';
-import type { Place, Travel } from '../core/planning';
+import type { NamedKitchen, Place, Travel, TravelPair } from '../core/planning';
 import { shopRoad } from './shop';
 import type { Tx } from './client';
 
@@ -22,4 +22,24 @@ export async function travelBetween(db: Tx, kitchenIds: readonly string[]): Prom
     travel: { circuity: road.circuity, speedKmh: road.speedKmh, matrix },
     placeOf: (k) => (k.lat === null ? null : { lat: k.lat, lng: k.lng, matrixRow: row.get(k.id) ?? null }),
   };
+}
+
+/** Kitchens on file as a travel file may name them, customers in order. */
+export async function namedKitchens(db: Tx): Promise<NamedKitchen[]> {
+  const rows = await db.kitchen.findMany({
+    where: { archivedAt: null, customer: { archivedAt: null } },
+    select: { id: true, name: true, lat: true, lng: true, customer: { select: { name: true } }, units: { where: { archivedAt: null }, select: { tag: true } } },
+    orderBy: [{ customer: { name: 'asc' } }, { name: 'asc' }],
+  });
+  return rows.map(({ customer, units, ...k }) => ({ ...k, customer: customer.name, tags: units.map((u) => u.tag) }));
+}
+
+/** Imported pairs, of kitchens taken off file too. */
+export const countTravelTimes = (db: Tx): Promise<number> => db.travelTime.count();
+
+/** Puts these pairs in the place of all that were imported before; returns how many those were. */
+export async function replaceTravelTimes(tx: Tx, pairs: readonly TravelPair[]): Promise<number> {
+  const { count } = await tx.travelTime.deleteMany({});
+  await tx.travelTime.createMany({ data: [...pairs] });
+  return count;
 }

@@ -43,6 +43,7 @@ export default definePage('read:visit', async ({ db, now, query }) => {
             <ButtonLink href={`/week?day=${addDays(monday, -7)}`}>Week before</ButtonLink>
             <ButtonLink href="/week">This week</ButtonLink>
             <ButtonLink href={`/week?day=${addDays(monday, 7)}`}>Week after</ButtonLink>
+            <ButtonLink href="/week/travel" look="quiet">Driving minutes</ButtonLink>
             <ButtonLink href="/week/calendars" look="quiet">Calendar addresses</ButtonLink>
           </>
         }

@@ -12,3 +12,4 @@ export { learnAccess, STANDARD_ACCESS, type LearnedAccess, type TimedVisit } fro
 export { learnSiteTimes, minutesOnSite, siteTimeOf, siteTimeWords, type SiteTime, type SiteTimes } from './on-site';
 export { squeezeIn } from './squeeze/squeeze-in';
 export type { BookedVisit, Emergency, MovedVisit, SqueezeOption, SqueezePrices } from './squeeze/types';
+export { kitchenLabel, readTravel, TRAVEL_COLUMNS, type NamedKitchen, type TravelPair, type TravelPlan } from './travel-csv';

@@ -1,5 +1,6 @@
 'use client';
 
+import Link from 'next/link';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 import { Saved } from '../../../_ui/saved';
@@ -33,7 +34,7 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
           <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
             <Field label="Limit of overdue" unit="days" name="overdueLimitDays" inputMode="numeric" defaultValue={s.overdueLimitDays} error={error('overdueLimitDays')} hint="Tasks beyond it come first on the due list." />
             <Field label="Mean driving speed" unit="km/h" name="speedKmh" inputMode="decimal" defaultValue={s.speedKmh} error={error('speedKmh')} hint="Door to door, with parking." />
-            <Field label="Road over straight line" name="circuity" inputMode="decimal" defaultValue={s.circuity} error={error('circuity')} hint="1.3 is usual in towns (common practice)." />
+            <Field label="Road over straight line" name="circuity" inputMode="decimal" defaultValue={s.circuity} error={error('circuity')} hint={<>1.3 is usual in towns (common practice). Better: <Link href="/week/travel">import driving minutes</Link>.</>} />
             <div className="grid grid-cols-1 gap-4 sm:col-span-2 sm:grid-cols-2">
               <Field label="Latitude of the shop" name="lat" inputMode="decimal" defaultValue={s.lat ?? ''} error={error('lat')} autoComplete="off" />
               <Field label="Longitude of the shop" name="lng" inputMode="decimal" defaultValue={s.lng ?? ''} error={error('lng')} autoComplete="off" />

@@ -5,7 +5,7 @@ import { Table, Td, Th } from '../../../../_ui/table';
 const SHOWN = 200;
 
 /** Everything that is wrong with a file, by line and column, with what to do. */
-export function ProblemTable({ problems, runId }: { problems: Problem[]; runId: string }) {
+export function ProblemTable({ problems, runId }: { problems: Problem[]; runId?: string }) {
   return (
     <>
       <Table label="What is wrong with the file">
@@ -37,9 +37,11 @@ export function ProblemTable({ problems, runId }: { problems: Problem[]; runId: 
       </Table>
       <p className="mt-3 text-sm">
         {problems.length > SHOWN ? `The first ${SHOWN} of ${problems.length.toLocaleString('en-US')}. ` : ''}
-        <a href={`/customers/import/${runId}/problems`} download>
-          All of them as a file
-        </a>
+        {runId ? (
+          <a href={`/customers/import/${runId}/problems`} download>
+            All of them as a file
+          </a>
+        ) : null}
       </p>
     </>
   );

@@ -1,0 +1,73 @@
+'use client';
+
+import { useState, useTransition } from 'react';
+import { Button } from '../../../../_ui/button';
+import { FormErrors, TextArea } from '../../../../_ui/field';
+import { Saved } from '../../../../_ui/saved';
+import { Sheet } from '../../../../_ui/sheet';
+import { useActionForm } from '../../../../_ui/use-action-form';
+import { ProblemTable } from '../../../customers/import/_components/problem-table';
+import { check, forget, replace } from '../actions';
+
+type Done = Awaited<ReturnType<typeof replace>>;
+
+/** The lines stay in sight, to be mended; a file is put where lines are pasted. */
+export function TravelForm({ stored }: { stored: number }) {
+  const { form, error, busy, data } = useActionForm(check);
+  const [csv, setCsv] = useState('');
+  const [done, setDone] = useState<Done | null>(null);
+  const [writing, start] = useTransition();
+  const report = data && data.csv.replace(/\r\n/g, '\n') === csv.replace(/\r\n/g, '\n') ? data.report : null;
+  const errors = report?.problems.filter((p) => p.severity === 'error').length ?? 0;
+  const change = (text: string) => {
+    setCsv(text);
+    setDone(null);
+  };
+  const write = (work: () => Promise<Done>) => start(async () => setDone(await work()));
+
+  return (
+    <div className="flex min-w-0 flex-col gap-6">
+      <Sheet title="The file">
+        <form {...form} className="flex flex-col gap-4">
+          <FormErrors errors={error('')} />
+          <div className="flex flex-col gap-1">
+            <label htmlFor="travel-file" className="font-bold">File</label>
+            <input
+              id="travel-file"
+              type="file"
+              accept=".csv,.tsv,.txt,text/csv"
+              onChange={(e) => void e.target.files?.[0]?.text().then(change)}
+              className="w-full rounded-md border border-edge bg-sheet p-2 file:mr-3 file:rounded file:border file:border-edge file:bg-paper file:px-3 file:py-1 file:font-bold"
+            />
+          </div>
+          <TextArea label="Or paste the lines" name="csv" rows={8} value={csv} onChange={(e) => change(e.target.value)} error={error('csv')} spellCheck={false} placeholder={'from,to,minutes'} className="w-full overflow-x-auto whitespace-pre rounded-md border border-edge bg-sheet p-3 font-mono text-sm" />
+          <div className="flex flex-wrap gap-3">
+            <Button look={report && errors === 0 ? 'plain' : 'primary'} type="submit" disabled={busy}>{busy ? 'Reading …' : 'Check it'}</Button>
+            {stored > 0 ? <Button look="quiet" disabled={writing} onClick={() => write(() => forget({}))}>Forget imported minutes</Button> : null}
+          </div>
+        </form>
+        <div className="mt-3">
+          <Saved when={!!done?.ok}>{done?.ok ? (done.data.stored > 0 ? `${done.data.stored} pairs stored in the place of ${done.data.replaced}` : `${done.data.replaced} pairs forgotten; coordinates answer for all`) : ''}</Saved>
+          <FormErrors errors={done && !done.ok ? [done.message] : null} />
+        </div>
+      </Sheet>
+      {report && !done?.ok ? (
+        <Sheet title={errors > 0 ? 'Nothing can be stored yet' : 'Ready to store'}>
+          <p role="status">
+            {errors > 0
+              ? `${errors} ${errors === 1 ? 'thing is' : 'things are'} wrong. Mend the lines above and check again; nothing is stored until all of it can.`
+              : `${report.pairs} pairs between ${report.kitchens} kitchens${report.pairs < report.possible ? `; coordinates answer for the other ${report.possible - report.pairs}` : ''}. ${report.replaces > 0 ? `They take the place of ${report.replaces} imported before.` : ''}`}
+          </p>
+          {errors === 0 ? (
+            <Button look="primary" className="mt-3" disabled={writing} onClick={() => write(() => replace({ csv }))}>{writing ? 'Storing …' : 'Store these minutes'}</Button>
+          ) : null}
+          {report.problems.length > 0 ? (
+            <div className="mt-4">
+              <ProblemTable problems={report.problems} />
+            </div>
+          ) : null}
+        </Sheet>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,25 @@
+'use server';
+
+import { refresh } from 'next/cache';
+import { ForgetTravel, TravelFile } from '@/lib/schemas/travel';
+import { defineCall, defineFormAction } from '@/lib/server/define-action';
+import { checkTravel } from '@/lib/services/travel/check-travel';
+import { forgetTravel, replaceTravel } from '@/lib/services/travel/replace-travel';
+
+/** Only looks at the lines. */
+export const check = defineFormAction('plan:week', TravelFile, async (ctx) => {
+  const { report } = await checkTravel(ctx, ctx.input.csv);
+  return { report, csv: ctx.input.csv };
+});
+
+export const replace = defineCall('plan:week', TravelFile, async (ctx) => {
+  const done = await replaceTravel(ctx, ctx.input.csv);
+  refresh();
+  return done;
+});
+
+export const forget = defineCall('plan:week', ForgetTravel, async (ctx) => {
+  const done = await forgetTravel(ctx);
+  refresh();
+  return done;
+});

@@ -2,27 +2,38 @@ import { CHUNK_BYTES } from '../core/round';
 import type { Database } from './database';
 import { OfficeError, type Office } from './office';
 
+/** While the office unpacks one picture, the next is on its way. */
+const AT_ONCE = 3;
+
 /**
  * Sends the pictures that wait, piece by piece; a piece that has arrived is not sent twice. A picture the office
  * refuses stays on the tablet with the reason, and holds up nothing else.
  * @throws OfficeError when the office cannot be reached
  */
 export async function sendPhotos(db: Database, office: Office): Promise<void> {
-  for (const id of await db.getAllKeysFromIndex('photos', 'waiting', 1)) {
-    const photo = await db.get('photos', id);
-    if (!photo || photo.problem) continue;
-    const pieces = Math.max(1, Math.ceil(photo.bytes.byteLength / CHUNK_BYTES));
-    try {
-      let { have, done } = await office.uploadState(photo.sha256, pieces);
-      for (let i = 0; i < pieces && !done; i++) {
-        if (have.includes(i)) continue;
-        ({ have, done } = await office.upload(photo.sha256, i, pieces, new Uint8Array(photo.bytes, i * CHUNK_BYTES, Math.min(CHUNK_BYTES, photo.bytes.byteLength - i * CHUNK_BYTES))));
-      }
-      if (done) await db.delete('photos', id);
-    } catch (error) {
-      if (!(error instanceof OfficeError) || error.trouble !== 'refused') throw error;
-      await db.put('photos', { ...photo, problem: error.words });
+  const ids = await db.getAllKeysFromIndex('photos', 'waiting', 1);
+  const lane = async (): Promise<void> => {
+    for (let id = ids.shift(); id !== undefined; id = ids.shift()) await sendOne(db, office, id);
+  };
+  const lanes = await Promise.allSettled(Array.from({ length: AT_ONCE }, lane));
+  for (const end of lanes) if (end.status === 'rejected') throw end.reason;
+}
+
+async function sendOne(db: Database, office: Office, id: string): Promise<void> {
+  const photo = await db.get('photos', id);
+  if (!photo || photo.problem) return;
+  const pieces = Math.max(1, Math.ceil(photo.bytes.byteLength / CHUNK_BYTES));
+  try {
+    // Of one piece, asking what has arrived would cost as much as sending it.
+    let { have, done } = pieces === 1 ? { have: [] as number[], done: false } : await office.uploadState(photo.sha256, pieces);
+    for (let i = 0; i < pieces && !done; i++) {
+      if (have.includes(i)) continue;
+      ({ have, done } = await office.upload(photo.sha256, i, pieces, new Uint8Array(photo.bytes, i * CHUNK_BYTES, Math.min(CHUNK_BYTES, photo.bytes.byteLength - i * CHUNK_BYTES))));
     }
+    if (done) await db.delete('photos', id);
+  } catch (error) {
+    if (!(error instanceof OfficeError) || error.trouble !== 'refused') throw error;
+    await db.put('photos', { ...photo, problem: error.words });
   }
 }
 

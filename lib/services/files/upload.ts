@@ -26,17 +26,21 @@ export async function takePiece(ctx: Ctx, asked: Asked & { index: number }, byte
   const { sha256, pieces, index } = asked;
   const last = index === pieces - 1;
   if (bytes.byteLength === 0 || bytes.byteLength > CHUNK_BYTES || (!last && bytes.byteLength !== CHUNK_BYTES)) throw new AppError('invalid', 'A piece of the picture was cut short. Send it again.');
+  if (pieces === 1) return finish(ctx, sha256, bytes);
+  const before = await uploadState(ctx, asked);
+  if (before.done) return before;
   const key = { sha256, userId: actor.userId, index };
   const data = { bytes: new Uint8Array(bytes), total: pieces, at: now };
   await db.uploadChunk.upsert({ where: { sha256_userId_index: key }, create: { ...key, ...data }, update: data });
   const state = await uploadState(ctx, asked);
-  return state.done || state.have.length < pieces ? state : finish(ctx, sha256);
+  if (state.done || state.have.length < pieces) return state;
+  const chunks = await db.uploadChunk.findMany({ where: { sha256, userId: actor.userId }, orderBy: { index: 'asc' } });
+  return finish(ctx, sha256, Buffer.concat(chunks.map((c) => c.bytes)));
 }
 
-async function finish({ db, actor, now }: Ctx, sha256: string): Promise<UploadState> {
+async function finish({ db, actor, now }: Ctx, sha256: string, whole: Uint8Array): Promise<UploadState> {
+  if (await db.storedFile.findUnique({ where: { sha256 }, select: { id: true } })) return { have: [], done: await link(db, sha256) };
   const mine = { sha256, userId: actor.userId };
-  const chunks = await db.uploadChunk.findMany({ where: mine, orderBy: { index: 'asc' } });
-  const whole = Buffer.concat(chunks.map((c) => c.bytes));
   const away = () => db.uploadChunk.deleteMany({ where: { OR: [mine, { at: { lt: new Date(now.getTime() - STALE_MS) } }] } });
   if (createHash('sha256').update(whole).digest('hex') !== sha256) {
     await away();

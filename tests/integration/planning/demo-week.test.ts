@@ -1,0 +1,90 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { addDays, todayIn, weekdayOf } from '@/lib/core/calendar';
+import { bookByHand, checkPlan, proposeWeek, type CostBreakdown, type HandPlan, type WeekProblem } from '@/lib/core/planning';
+import { weekProblem } from '@/lib/data/week-problem';
+import { highsLp } from '@/lib/services/planning/highs-lp';
+import { makeShop } from '@/prisma/seed/demo-shop';
+import { saveShop } from '@/prisma/seed/save';
+import { useDatabase } from '@/tests/support/database';
+
+const database = useDatabase();
+// A Monday, before the first shift.
+const NOW = new Date('2026-11-23T11:00:00Z');
+
+beforeAll(async () => {
+  const { shop, out } = makeShop({ now: NOW });
+  await saveShop(database.db, shop, out);
+}, 180_000);
+
+type Plan = Pick<HandPlan, 'visits' | 'rounds'> & { cost: CostBreakdown };
+
+const WORDS = {
+  trips: 'Trips to book',
+  tasks: 'Tasks done on them',
+  dueLeft: 'Due tasks left undone',
+  driving: 'Driving, min',
+  overdueDays: 'Days past due, all tasks',
+  lateMinutes: 'Late to booked visits, min',
+  overtime: 'Overtime, min',
+  cost: 'Cost, $',
+} as const;
+
+/** What a week comes to. Days past due are counted at the visit, or at the end of the week for what stays undone. */
+function measures(problem: WeekProblem, plan: Plan): Record<keyof typeof WORDS, number> {
+  const standing = new Set((problem.fixed ?? []).flatMap((v) => v.taskIds));
+  const doneOn = new Map(plan.visits.flatMap((v) => v.taskIds.map((id) => [id, v.day] as const)));
+  const due = problem.tasks.filter((t) => t.dueDay < problem.nextDay && !standing.has(t.id));
+  const fresh = plan.visits.filter((v) => v.fixedId === null);
+  return {
+    trips: fresh.length,
+    tasks: fresh.reduce((sum, v) => sum + v.taskIds.length, 0),
+    dueLeft: due.filter((t) => !doneOn.has(t.id)).length,
+    driving: plan.cost.drivingMinutes,
+    overdueDays: due.reduce((sum, t) => sum + Math.max(0, (doneOn.get(t.id) ?? problem.nextDay) - t.dueDay), 0),
+    lateMinutes: plan.cost.latenessMinutes,
+    overtime: plan.cost.overtimeMinutes,
+    cost: plan.cost.total,
+  };
+}
+
+/** Both plans of the week as it is on file, printed side by side. */
+async function compare(name: string) {
+  const today = todayIn('America/Denver', NOW.getTime());
+  const { problem } = await weekProblem(database.db, addDays(today, -weekdayOf(today)), NOW);
+  const byHand = bookByHand(problem);
+  let clock = 0;
+  // The clock moves with each look at it: as many steps on any machine.
+  const plan = await proposeWeek(problem, { seed: 20261125, timeLimitMs: 30_000, now: () => (clock += 0.2), lp: await highsLp() });
+  expect(checkPlan(problem, byHand)).toEqual([]);
+  expect(checkPlan(problem, plan)).toEqual([]);
+  const hand = measures(problem, byHand);
+  const proposed = measures(problem, plan);
+  const row = (...cells: string[]) => cells[0]!.padEnd(34) + cells.slice(1).map((c) => c.padStart(10)).join('');
+  const lines = Object.entries(WORDS).map(([key, words]) => row(words, hand[key as keyof typeof hand].toFixed(0), proposed[key as keyof typeof hand].toFixed(0)));
+  const booked = problem.fixed?.length ?? 0;
+  console.log([row(`${name}, ${booked} visits booked`, 'by hand', 'proposed'), ...lines, `No plan costs less than ${plan.lowerBound.toFixed(0)}${plan.proven ? ': the proposal is the best there is' : ''}.`].join('\n'));
+  return { hand, proposed };
+}
+
+describe('the demo shop’s week against booking in due order to the nearest technician', () => {
+  it('costs less and drives no more for what is left to book', async () => {
+    const { hand, proposed } = await compare('The week as it stands');
+    expect(hand.trips).toBeGreaterThan(0);
+    expect(proposed.driving).toBeLessThanOrEqual(hand.driving);
+    expect(proposed.cost).toBeLessThan(hand.cost);
+    expect(proposed.dueLeft).toBeLessThanOrEqual(hand.dueLeft);
+    expect(proposed.lateMinutes).toBeLessThanOrEqual(hand.lateMinutes);
+  }, 120_000);
+
+  it('costs less and drives no more from an empty board', async () => {
+    const later = { status: 'booked', startsAt: { gt: NOW } } as const;
+    await database.db.visitTask.updateMany({ where: { visit: later }, data: { open: false } });
+    await database.db.visit.updateMany({ where: later, data: { status: 'cancelled', cancelReason: 'To be booked anew' } });
+    const { hand, proposed } = await compare('The same week, nothing booked');
+    expect(hand.trips).toBeGreaterThan(3);
+    expect(proposed.driving).toBeLessThanOrEqual(hand.driving);
+    expect(proposed.cost).toBeLessThan(hand.cost);
+    expect(proposed.dueLeft).toBeLessThanOrEqual(hand.dueLeft);
+    expect(proposed.lateMinutes).toBeLessThanOrEqual(hand.lateMinutes);
+  }, 120_000);
+});

@@ -50,7 +50,7 @@ export default definePage('read:visit', async ({ db, now, query }) => {
       />
       <div className="grid grid-cols-1 gap-6 xl:grid-cols-[minmax(0,1fr)_19rem]">
         <Board days={days} today={today} timeZone={timeZone} visits={withDrives(visits.filter((v) => v.status !== 'cancelled'), road)} technicians={technicians} />
-        <div className="flex flex-col gap-6">
+        <div className="flex flex-col gap-6 max-xl:contents">
           {asking.length > 0 ? <AskedOtherTime visits={asking} /> : null}
           <Unbooked kitchens={unbooked} today={today} />
         </div>

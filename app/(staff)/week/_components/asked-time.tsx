@@ -21,7 +21,7 @@ type Props = {
 /** What the kitchen asked for instead, and the move there if someone is still free. */
 export function AskedTime({ visitId, version, asksFor, timeZone, note, technician, now, minutes }: Props) {
   return (
-    <Sheet title="The kitchen asks for another time" className="border-2 border-cold">
+    <Sheet title="The kitchen asks for another time" className="border-2 border-cold!">
       <p>
         {asksFor === null ? 'No time was named.' : <strong>{when(asksFor, timeZone)}</strong>}
         {note ? ` “${note}”` : ''}
@@ -32,7 +32,7 @@ export function AskedTime({ visitId, version, asksFor, timeZone, note, technicia
           <MoveThere visitId={visitId} version={version} to={{ technicianId: technician.id, date: todayIn(timeZone, asksFor), from: timeIn(asksFor, timeZone), minutes }} />
         </div>
       ) : (
-        <p className="mt-2 text-soft">Nobody is free then any more. Phone the kitchen and move the visit below.</p>
+        <p className="mt-2 text-soft">That time can no longer be had: nobody is free, or the kitchen cannot spare its equipment. Phone the kitchen and move the visit below.</p>
       )}
     </Sheet>
   );
@@ -42,7 +42,7 @@ type Row = { id: string; kitchen: string; customer: string; timeZone: string; st
 
 export function AskedOtherTime({ visits }: { visits: Row[] }) {
   return (
-    <aside aria-labelledby="asked-other-time" className="rounded-lg border-2 border-cold bg-sheet p-4">
+    <aside aria-labelledby="asked-other-time" className="rounded-lg border-2 border-cold bg-sheet p-4 max-xl:order-first">
       <h2 id="asked-other-time">Asked for another time</h2>
       <ul className="mt-2 flex flex-col">
         {visits.map((v) => (

@@ -49,7 +49,7 @@ export function Slip({ visit: v }: { visit: SlipVisit }) {
       {v.status === 'started' ? <State shape="now" tone="cold">Under way</State> : null}
       {v.emergency ? <State shape="late" tone="alarm">Emergency</State> : null}
       {v.fixed ? <State shape="held" tone="soft">Fixed</State> : null}
-      {v.customerReply === 'other_time' ? <State shape="ask" tone="alarm">Asks for another time</State> : null}
+      {v.customerReply === 'other_time' ? <State shape="ask" tone="alarm">Asks to move</State> : null}
       {v.customerReply === 'confirmed' ? <State shape="done" tone="soft">Confirmed</State> : null}
     </Link>
   );

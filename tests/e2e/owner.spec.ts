@@ -31,6 +31,12 @@ test.describe('the owner', () => {
     await evidence.getByText('The numbers as a table').first().click();
     await expect(evidence.getByRole('region', { name: 'Share of clean conductance over time' })).toBeVisible();
     await accessible();
+
+    await page.goto('/owner');
+    await page.getByRole('region', { name: 'Dead condenser fan' }).getByRole('link').first().click();
+    await expect(page.getByRole('heading', { name: 'Stands open' })).toBeVisible();
+    await expect(page.getByText('Fans: failed')).toBeVisible();
+    await accessible();
   });
 
   test('keeps one change, and is asked why before another is overruled', async ({ page, signIn, accessible }) => {

@@ -9,6 +9,7 @@ import { unitsOf } from '@/lib/data/people';
 import { isId } from '@/lib/data/search';
 import { overdueLimit } from '@/lib/data/settings';
 import { taskKinds } from '@/lib/data/tasks';
+import { unitTrouble } from '@/lib/data/unit-trouble';
 import { tasksOfUnit, unitPage } from '@/lib/data/units';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
@@ -21,6 +22,7 @@ import { Trail } from '../../../_ui/trail';
 import { putUnitBack, takeUnitOff } from '../actions';
 import { UnitEvidence } from './_components/evidence';
 import { Tasks } from './_components/tasks';
+import { Trouble } from './_components/trouble';
 
 export const metadata: Metadata = { title: 'Unit' };
 
@@ -31,6 +33,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
   if (!unit) notFound();
   const [tasks, kinds, measures, limit] = await Promise.all([tasksOfUnit(db, unit.id), taskKinds(db, { activeOnly: true }), unitsOf(db, actor.userId), overdueLimit(db)]);
   const { kitchen } = unit;
+  const trouble = unit.archivedAt ? null : await unitTrouble(db, unit.id);
   const evidence = unit.archivedAt ? null : await unitEvidence(db, unit.id, now);
   const writes = can(actor, 'write:equipment');
   const off = unit.archivedAt !== null;
@@ -50,6 +53,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             <span className="font-bold text-alarm">{refrigerantLabel(unit.refrigerant)}.</span> {caution}
           </p>
         ) : null}
+        {trouble ? <Trouble {...trouble} timeZone={kitchen.timeZone} /> : null}
         <Tasks
           unitId={unit.id}
           tasks={tasks}

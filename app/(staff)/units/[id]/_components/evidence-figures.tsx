@@ -26,6 +26,7 @@ export function EvidenceFigures({ evidence, units }: { evidence: UnitEvidenceSho
     );
   const { estimate: e } = latest;
   const verdict = VERDICT[e.verdict];
+  const since = evidence.cleanings.filter((c) => c > latest.on).length;
   return (
     <Sheet
       title="The coil by its last reading"
@@ -38,6 +39,11 @@ export function EvidenceFigures({ evidence, units }: { evidence: UnitEvidenceSho
         </span>
       }
     >
+      {since > 0 ? (
+        <p className="mb-2 text-sm font-bold">
+          Cleaned {since === 1 ? 'once' : `${since} times`} since without a reading: this is the coil as it was then.
+        </p>
+      ) : null}
       <p className="max-w-[75ch] text-lg">{e.sentence}</p>
       {e.status === 'ok' ? <Told e={e} units={units} currency={evidence.conditions.currency} /> : null}
       {e.causes.length > 0 && e.verdict === 'look_elsewhere' ? <Causes e={e as EstimateOk} /> : null}

@@ -1,0 +1,43 @@
+import { Sheet } from '@/app/_ui/sheet';
+import { State } from '@/app/_ui/state';
+import { dayIn, dayWords } from '@/app/_ui/when';
+import { ASPECT_LABEL, GRADES, type Aspect } from '@/lib/core/findings/grades';
+import { URGENCY_LABEL, type Urgency } from '@/lib/core/round';
+
+type Props = {
+  found: { aspect: string; grade: string; at: Date }[];
+  followUps: { id: string; what: string; urgency: string; dueOn: Date | null; createdAt: Date }[];
+  timeZone: string;
+};
+
+/** What stands wrong with the unit, before anything else is read of it. */
+export function Trouble({ found, followUps, timeZone }: Props) {
+  if (found.length + followUps.length === 0) return null;
+  return (
+    <Sheet title="Stands open">
+      <ul className="flex flex-col gap-2">
+        {found.map((f) => {
+          const grade = GRADES[f.aspect as Aspect]?.find((g) => g.grade === f.grade)?.label ?? f.grade;
+          return (
+            <li key={f.aspect}>
+              <State shape="late" tone="alarm">
+                {ASPECT_LABEL[f.aspect as Aspect] ?? f.aspect}: {grade.toLowerCase()}
+              </State>{' '}
+              <span className="text-soft">at the last look, {dayIn(f.at.getTime(), timeZone)}</span>
+              {f.aspect === 'fan' && f.grade === 'failed' ? <p className="text-sm">It reads like a fouled coil, and cleaning will not help. Isolate the unit before touching the fan.</p> : null}
+            </li>
+          );
+        })}
+        {followUps.map((f) => (
+          <li key={f.id}>
+            <State shape="ask">Follow-up</State> {f.what}{' '}
+            <span className="text-soft">
+              {(URGENCY_LABEL[f.urgency as Urgency] ?? f.urgency).toLowerCase()}
+              {f.dueOn ? `, by ${dayWords(f.dueOn.toISOString().slice(0, 10))}` : ''}, since {dayIn(f.createdAt.getTime(), timeZone)}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </Sheet>
+  );
+}

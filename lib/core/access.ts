@@ -29,8 +29,6 @@ const GRANTS = {
 } as const satisfies Record<string, readonly Role[]>;
 
 export type Permission = keyof typeof GRANTS;
-export const PERMISSIONS = Object.keys(GRANTS) as Permission[];
-
 /**
  * Whether the actor holds the permission. An `:own` permission with a resource also asks that the resource
  * is the actor's, unless the office role holds the wider permission.

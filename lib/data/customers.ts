@@ -44,8 +44,6 @@ export async function customerPage(db: Tx, id: string) {
   const soonest = new Map(due.map((d) => [d.kitchenId, d._min.dueOn]));
   return { ...customer, kitchens: customer.kitchens.map(({ _count, ...k }) => ({ ...k, units: _count.units, soonest: soonest.get(k.id) ?? null })) };
 }
-export type CustomerPage = NonNullable<Awaited<ReturnType<typeof customerPage>>>;
-
 export const customerToEdit = (db: Tx, id: string) => db.customer.findUnique({ where: { id } });
 
 /** How much is on file, for a list's head. */

@@ -10,8 +10,6 @@ export async function kitchenToEdit(db: Tx, id: string) {
   const k = await db.kitchen.findUnique({ where: { id }, include: { customer: { select: { id: true, name: true, archivedAt: true } }, blackouts: { orderBy: { startsOn: 'asc' } } } });
   return k && { ...k, serviceHours: weekly(k.serviceHours), blackouts: k.blackouts.map(range) };
 }
-export type KitchenToEdit = NonNullable<Awaited<ReturnType<typeof kitchenToEdit>>>;
-
 /** A kitchen's units with their tasks, those archived last. */
 export async function unitsOfKitchen(db: Tx, kitchenId: string) {
   const rows = await db.unit.findMany({
@@ -26,4 +24,3 @@ export async function unitsOfKitchen(db: Tx, kitchenId: string) {
       .sort((a, b) => a.sort - b.sort),
   }));
 }
-export type KitchenUnit = Awaited<ReturnType<typeof unitsOfKitchen>>[number];

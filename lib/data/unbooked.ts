@@ -19,4 +19,3 @@ export async function unbookedKitchens(db: Tx, before: LocalDate, limit: number)
     LIMIT ${limit}`;
   return rows.map((r) => ({ ...r, tasks: Number(r.tasks), soonest: toLocalDate(r.soonest) }));
 }
-export type UnbookedKitchen = Awaited<ReturnType<typeof unbookedKitchens>>[number];

@@ -51,4 +51,3 @@ export async function tasksOfUnit(db: Tx, unitId: string) {
     }))
     .sort((a, b) => Number(b.active) - Number(a.active) || a.sort - b.sort);
 }
-export type UnitTask = Awaited<ReturnType<typeof tasksOfUnit>>[number];

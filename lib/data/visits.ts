@@ -89,8 +89,6 @@ export async function kitchenTasks(db: Tx, kitchenId: string) {
     onVisit: t.visitTasks[0] ? { id: t.visitTasks[0].visit.id, startsAt: t.visitTasks[0].visit.startsAt.getTime() } : null,
   }));
 }
-export type KitchenTask = Awaited<ReturnType<typeof kitchenTasks>>[number];
-
 /** The visit that holds a technician in `[start, end)`, if one does. */
 export async function visitInTheWay(db: Tx, technicianId: string, start: Date, end: Date, notVisitId?: string) {
   return db.visit.findFirst({

@@ -48,8 +48,6 @@ export function Measured<U extends string>(limit: Limited, units: Record<U, Unit
 }
 
 export const DAY_KEYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
-export type DayKey = (typeof DAY_KEYS)[number];
-
 /** Hours of a week, a line of text for each day. */
 const Day = z.string().optional();
 export const WeekHours = z

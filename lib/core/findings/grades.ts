@@ -54,8 +54,6 @@ export type IceGrade = (typeof ICE)[number]['grade'];
 export type DrainGrade = (typeof DRAIN)[number]['grade'];
 export type FanGrade = (typeof FAN)[number]['grade'];
 export type GasketGrade = (typeof GASKET)[number]['grade'];
-export type GradeOf = { coil: CoilGrade; ice: IceGrade; drain: DrainGrade; fan: FanGrade; gasket: GasketGrade };
-
 export const ASPECT_LABEL: Record<Aspect, string> = {
   coil: 'Condenser coil',
   ice: 'Ice on the low side',

@@ -1,7 +1,6 @@
 import {
   addDays,
   approximateWeeks,
-  daysBetween,
   nextDue,
   weeksRule,
   type Anchor,
@@ -109,4 +108,3 @@ export function dueUnder(rule: string, t: Timing): LocalDate {
   return due ?? addDays(t.lastDoneOn, 365);
 }
 
-export const daysUnder = (rule: string, t: Timing): number => daysBetween(t.lastDoneOn, dueUnder(rule, t));

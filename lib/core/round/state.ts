@@ -146,16 +146,3 @@ export type Me = {
   currency: string;
 };
 
-export const NO_ENTRIES: Entries = {
-  arrivedAt: null,
-  leftAt: null,
-  findings: [],
-  readings: [],
-  outcomes: [],
-  photos: [],
-  parts: [],
-  followUps: [],
-  foodWarnings: [],
-  events: [],
-  signature: null,
-};

@@ -10,4 +10,3 @@ export async function readPlan({ db }: { db: Db }, runId: string) {
   if (!run) throw new AppError('not_found', 'That proposal is not on file.');
   return { id: run.id, status: run.status, error: run.error, monday: toLocalDate(run.weekStart), proposal: (run.result as unknown as Proposal | null) ?? null };
 }
-export type PlanState = Awaited<ReturnType<typeof readPlan>>;

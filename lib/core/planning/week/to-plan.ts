@@ -1,4 +1,3 @@
-import { itemsCost } from '../model/model';
 import type { Solution } from '../search/solution';
 import type { CostBreakdown, PlannedVisit, PlanTask, Round } from '../types';
 import type { CompiledWeek } from './compiled';
@@ -98,8 +97,3 @@ function driveMinutesOf({ model }: CompiledWeek, shift: number, jobs: readonly n
   return stops.slice(1).reduce((sum, place, i) => sum + model.time[stops[i]! * model.places + place]!, 0);
 }
 
-/** Cost of doing some items of a job on one shift, driving not counted. */
-export function doingCost(week: CompiledWeek, shift: number, job: number, set: number): number {
-  const view = week.model.views[shift]![job];
-  return view ? view.visitCost + itemsCost(view, set) : Infinity;
-}

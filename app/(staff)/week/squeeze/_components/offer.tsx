@@ -23,7 +23,10 @@ export function Offer({ offer: o, timeZone, first, busy, onTake }: Props) {
       <ul className="mt-2 flex flex-col">
         {o.moves.map((m) => (
           <li key={m.visitId} className="border-t border-line py-1.5">
-            <span className="font-bold">{m.kitchen === m.customer ? m.kitchen : `${m.customer}, ${m.kitchen}`}</span>{' '}
+            {/* In a tab of its own, so that nothing typed is lost. */}
+            <a href={`/week/${m.visitId}`} target="_blank" className="font-bold">
+              {m.kitchen === m.customer ? m.kitchen : `${m.customer}, ${m.kitchen}`}
+            </a>{' '}
             {moved(m)}
             {m.confirmed ? <span className="text-alarm"> It had confirmed.</span> : null}
           </li>

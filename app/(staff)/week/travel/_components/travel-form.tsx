@@ -47,7 +47,7 @@ export function TravelForm({ stored }: { stored: number }) {
           </div>
         </form>
         <div className="mt-3">
-          <Saved when={!!done?.ok}>{done?.ok ? (done.data.stored > 0 ? `${done.data.stored} pairs stored in the place of ${done.data.replaced}` : `${done.data.replaced} pairs forgotten; coordinates answer for all`) : ''}</Saved>
+          <Saved when={!!done?.ok}>{done?.ok ? (done.data.stored > 0 ? `${done.data.stored} pairs stored${done.data.replaced > 0 ? ` in the place of ${done.data.replaced}` : ''}` : `${done.data.replaced} pairs forgotten; coordinates answer for all`) : ''}</Saved>
           <FormErrors errors={done && !done.ok ? [done.message] : null} />
         </div>
       </Sheet>

@@ -7,7 +7,7 @@ import { shopSettings } from './settings';
 import { weekProblem } from './week-problem';
 
 /** How far ahead a visit may go that gives way, and the emergency at most. */
-export const SQUEEZE_DAYS = 7;
+const SQUEEZE_DAYS = 7;
 
 /** A booked visit as the desk knows it. */
 export type StandingVisit = { id: string; version: number; kitchen: string; customer: string; timeZone: string; confirmed: boolean };

@@ -1,4 +1,4 @@
-export type Place = { technicianId: string; start: number; end: number };
+type Place = { technicianId: string; start: number; end: number };
 export type Move = { from: Place; to: Place };
 
 const meet = (a: Place, b: Place) => a.technicianId === b.technicianId && a.start < b.end && b.start < a.end;

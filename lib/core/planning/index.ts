@@ -8,8 +8,8 @@ export type { LpColumn, LpModel, LpRow, LpSolution, LpSolver } from './bound/lp'
 export { checkPlan, type Violation } from './check-plan';
 export { bookByHand, type HandPlan } from './by-hand';
 export { learnMinutes, type FinishedVisit, type LearnedFactor, type LearnedMinutes } from './learn-minutes';
-export { learnAccess, STANDARD_ACCESS, type LearnedAccess, type TimedVisit } from './learn-access';
+export { learnAccess, STANDARD_ACCESS } from './learn-access';
 export { learnSiteTimes, minutesOnSite, siteTimeOf, siteTimeWords, type SiteTime, type SiteTimes } from './on-site';
 export { squeezeIn } from './squeeze/squeeze-in';
 export type { BookedVisit, Emergency, MovedVisit, SqueezeOption, SqueezePrices } from './squeeze/types';
-export { kitchenLabel, readTravel, TRAVEL_COLUMNS, type NamedKitchen, type TravelPair, type TravelPlan } from './travel-csv';
+export { kitchenLabel, readTravel, TRAVEL_COLUMNS, type NamedKitchen, type TravelPair } from './travel-csv';

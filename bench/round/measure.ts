@@ -1,0 +1,140 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import os from 'node:os';
+import path from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { chromium, type BrowserContext, type Locator, type Page } from '@playwright/test';
+import { build } from 'esbuild';
+import sharp from 'sharp';
+import { findBrowser } from '../../scripts/support/browser.mjs';
+import { openOffice, type BenchOffice } from './office';
+
+const SLOWER = 4;
+const PHOTOS = 60;
+
+export type RoundFigures = { coldOpenMs: number; tapMs: number; scriptKb: number; photos: number; operations: number; syncSeconds: number; left: number };
+
+/** The technician's side in a real browser, its processor slowed four times. */
+export async function measureRound(): Promise<RoundFigures> {
+  const office = await openOffice();
+  const folder = mkdtempSync(path.join(os.tmpdir(), 'rimebook-bench-'));
+  let tablet = await open(folder, office);
+  try {
+    const page = await fetchRound(tablet, office);
+    const scriptKb = await scripts(page);
+    const { operations, syncSeconds, left } = await wholeRound(page, office);
+    await office.stop();
+    await tablet.close();
+    tablet = await open(folder, office);
+    const coldOpenMs = await coldOpen(tablet, office);
+    const tapMs = await tap(tablet);
+    return { coldOpenMs, tapMs, scriptKb, photos: PHOTOS, operations, syncSeconds, left };
+  } finally {
+    await tablet.close();
+    await office.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+async function open(folder: string, office: BenchOffice): Promise<BrowserContext> {
+  const { executablePath } = await findBrowser();
+  const tablet = await chromium.launchPersistentContext(folder, {
+    executablePath: executablePath || undefined,
+    viewport: { width: 834, height: 1112 },
+    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--disable-dev-shm-usage'],
+  });
+  await tablet.addCookies([{ name: 'next-auth.session-token', value: office.cookie, url: office.base }]);
+  return tablet;
+}
+
+async function slowPage(tablet: BrowserContext): Promise<Page> {
+  const page = tablet.pages()[0] ?? (await tablet.newPage());
+  await (await tablet.newCDPSession(page)).send('Emulation.setCPUThrottlingRate', { rate: SLOWER });
+  return page;
+}
+
+async function fetchRound(tablet: BrowserContext, office: BenchOffice): Promise<Page> {
+  const page = await slowPage(tablet);
+  await page.goto(`${office.base}/round`);
+  await page.getByText('All in the office').waitFor({ timeout: 120_000 });
+  await page.evaluate(async () => void (await navigator.serviceWorker.ready));
+  return page;
+}
+
+const FLEET = ['R134a', 'R404A', 'R290', 'R448A'];
+
+/** The round's code, all of it, and the numbers of the refrigerants of one fleet. */
+async function scripts(page: Page): Promise<number> {
+  const names = await page.evaluate(async () => {
+    const kept: string[] = [];
+    for (const name of await caches.keys()) for (const r of await (await caches.open(name)).keys()) kept.push(r.url);
+    return kept.filter((url) => new URL(url).pathname.startsWith('/round-app/') && new URL(url).pathname.endsWith('.js'));
+  });
+  const needed = names.filter((url) => {
+    const refrigerant = /\/(R\d\w*)-[^/]*\.js$/.exec(url)?.[1];
+    return !refrigerant || FLEET.includes(refrigerant);
+  });
+  if (needed.length < FLEET.length) throw new Error('The service worker keeps no script of the round.');
+  const sizes = await Promise.all(needed.map(async (url) => gzipSync(Buffer.from(await (await page.request.get(url)).body())).byteLength));
+  return sizes.reduce((a, b) => a + b, 0) / 1000;
+}
+
+/** Eight visits of twelve units written with the network off, then sent. */
+async function wholeRound(page: Page, office: BenchOffice) {
+  const bundle = await build({ entryPoints: [path.join(import.meta.dirname, 'tablet-in-page.ts')], bundle: true, write: false, format: 'iife', tsconfig: path.resolve(import.meta.dirname, '../../tsconfig.json') });
+  await page.goto(`${office.base}/manifest.webmanifest`);
+  await page.evaluate(bundle.outputFiles[0]?.text ?? '');
+  const { operations } = await page.evaluate(([picture, n]) => window.writeRound(picture as string, n as number), [await photograph(), PHOTOS] as const);
+  const { ms, waiting, trouble } = await page.evaluate(() => window.sendRound());
+  const [filed, pictures] = [await office.db.operation.count(), await office.db.photo.count({ where: { fileId: { not: null } } })];
+  if (filed !== operations || pictures !== PHOTOS) throw new Error(`The office has ${filed} of ${operations} entries and ${pictures} of ${PHOTOS} photos; ${trouble}`);
+  return { operations, syncSeconds: ms / 1000, left: waiting };
+}
+
+/** As the tablet shrinks one: 1,600 pixels, some hundred kilobytes. */
+async function photograph(): Promise<string> {
+  const fins = Array.from({ length: 200 }, (_, i) => `<path d="M${i * 8} 0V1200" stroke="hsl(${i * 7} 40% ${30 + (i % 5) * 8}%)"/>`).join('');
+  const grease = await sharp({ create: { width: 1600, height: 1200, channels: 3, background: '#87684a', noise: { type: 'gaussian', mean: 120, sigma: 18 } } }).png().toBuffer();
+  const bytes = await sharp(grease).composite([{ input: Buffer.from(`<svg width="1600" height="1200"><g stroke-width="3" opacity="0.6">${fins}</g></svg>`) }]).jpeg({ quality: 60 }).toBuffer();
+  return bytes.toString('base64');
+}
+
+// As text: what a compiler adds to functions is not there in the page.
+const WHEN_SHOWN = `requestAnimationFrame(function look() {
+  if (document.querySelector('h1')) requestAnimationFrame(() => (window.shownAt = performance.now()));
+  else requestAnimationFrame(look);
+});`;
+
+/** From the tap on a bookmark to the visit on the screen, with no office to ask. */
+async function coldOpen(tablet: BrowserContext, office: BenchOffice): Promise<number> {
+  const page = await slowPage(tablet);
+  await page.addInitScript({ content: WHEN_SHOWN });
+  await page.goto(`${office.base}/round#/visit/${office.visitId}`);
+  await page.waitForFunction(() => (window as unknown as { shownAt?: number }).shownAt);
+  return page.evaluate(() => (window as unknown as { shownAt: number }).shownAt);
+}
+
+/** Slowest of several taps, on grades and on the number pad with the estimate as it is typed, from the touch to the next picture on the screen. */
+async function tap(tablet: BrowserContext): Promise<number> {
+  const page = tablet.pages()[0] as Page;
+  await page.locator('main a[href*="/unit/"]').first().click();
+  await page.getByRole('heading', { name: 'Condenser coil', exact: true }).waitFor();
+  await page.evaluate(() => {
+    const seen = ((window as unknown as { taps: number[] }).taps = []) as number[];
+    new PerformanceObserver((list) => {
+      for (const e of list.getEntries()) if (e.name === 'click' || e.name === 'pointerup') seen.push(e.duration);
+    }).observe({ type: 'event', durationThreshold: 16 } as PerformanceObserverInit);
+  });
+  const press = async (button: Locator) => {
+    await button.click();
+    await page.waitForTimeout(400);
+  };
+  for (const aspect of ['Fans', 'Gaskets']) await press(page.getByRole('group', { name: aspect, exact: true }).getByRole('button').first());
+  for (const [field, number] of [['Air into the coil', '86'], ['Head pressure', '140']] as const) {
+    await press(page.locator('#readings-after').getByRole('button', { name: new RegExp(`^${field}`) }));
+    const pad = page.getByRole('dialog', { name: field });
+    for (const key of [...number, 'Done']) await press(pad.getByRole('button', { name: key, exact: true }));
+  }
+  const taps = await page.evaluate(() => (window as unknown as { taps: number[] }).taps);
+  // Quicker than 16 ms is not reported.
+  return Math.max(16, ...taps);
+}

@@ -16,8 +16,8 @@ export type KeptOperation = {
   seen?: boolean;
 };
 
-/** A picture on its way to the office. The bytes go once it has arrived; what it shows stays with its operation. */
-export type KeptPhoto = { id: string; visitId: string; sha256: string; mime: string; bytes: ArrayBuffer; waiting?: 1; problem: string };
+/** A picture on its way to the office: waiting 1, or 2 when the office refused it. The bytes go once it has arrived; what it shows stays with its operation. */
+export type KeptPhoto = { id: string; visitId: string; sha256: string; mime: string; bytes: ArrayBuffer; waiting?: 1 | 2; problem: string };
 export type KeptThumb = { fileId: string; bytes: ArrayBuffer; mime: string };
 
 /** What the tablet knows about itself and the office; one row each. */

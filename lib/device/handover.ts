@@ -28,7 +28,7 @@ function toBase64(buffer: ArrayBuffer): string {
 const fromBase64 = (text: string): Uint8Array<ArrayBuffer> => Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
 
 export async function makeHandover(db: Database, name: AppName, now: number): Promise<Handover> {
-  const photos = await db.getAllFromIndex('photos', 'waiting', 1);
+  const photos = await db.getAllFromIndex('photos', 'waiting');
   return {
     format: 'rimebook-handover',
     version: 1,

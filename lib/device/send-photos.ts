@@ -21,7 +21,7 @@ export async function sendPhotos(db: Database, office: Office): Promise<void> {
 
 async function sendOne(db: Database, office: Office, id: string): Promise<void> {
   const photo = await db.get('photos', id);
-  if (!photo || photo.problem) return;
+  if (!photo) return;
   const pieces = Math.max(1, Math.ceil(photo.bytes.byteLength / CHUNK_BYTES));
   try {
     // Of one piece, asking what has arrived would cost as much as sending it.
@@ -33,7 +33,7 @@ async function sendOne(db: Database, office: Office, id: string): Promise<void> 
     if (done) await db.delete('photos', id);
   } catch (error) {
     if (!(error instanceof OfficeError) || error.trouble !== 'refused') throw error;
-    await db.put('photos', { ...photo, problem: error.words });
+    await db.put('photos', { ...photo, waiting: 2, problem: error.words });
   }
 }
 

@@ -32,19 +32,28 @@ export const EMPTY: Snapshot = {
 
 /** What is in the database, as the screens want it. */
 export async function readSnapshot(db: Database): Promise<Pick<Snapshot, 'me' | 'visits' | 'operations' | 'photos' | 'waiting' | 'refreshedAt'>> {
-  const [visits, kept, photos] = [await db.getAll('visits'), await allOperations(db), await db.getAllFromIndex('photos', 'waiting', 1)];
   const meta = metaOf(db);
-  const appliedSeq = (await readMeta(meta, 'appliedSeq')) ?? 0;
-  const order = (await readMeta(meta, 'order')) ?? [];
+  const [visits, kept, onTheWay, refused, appliedSeq = 0, order = [], me = null, refreshedAt = null] = await Promise.all([
+    db.getAll('visits'),
+    allOperations(db),
+    // Keys alone: sixty pictures are many megabytes.
+    db.getAllKeysFromIndex('photos', 'waiting', 1),
+    db.getAllFromIndex('photos', 'waiting', 2),
+    readMeta(meta, 'appliedSeq'),
+    readMeta(meta, 'order'),
+    readMeta(meta, 'me'),
+    readMeta(meta, 'refreshedAt'),
+  ]);
   const place = (v: VisitOnFile) => (order.includes(v.id) ? order.indexOf(v.id) : Infinity);
   const overlay = kept.filter((k) => k.waiting || (k.seq > appliedSeq && k.outcome !== 'rejected')).map((k) => k.op);
+  const operations = new Map(kept.map((k) => [k.id, k]));
   return {
-    me: (await readMeta(meta, 'me')) ?? null,
+    me,
     visits: visits.sort((a, b) => place(a) - place(b) || a.startsAt.localeCompare(b.startsAt)).map((v) => foldVisit(v, overlay)),
-    operations: new Map(kept.map((k) => [k.id, k])),
-    photos: photos.map(({ id, visitId, problem }) => ({ id, visitId, problem })),
+    operations,
+    photos: [...onTheWay.map((id) => ({ id, visitId: operations.get(id)?.visitId ?? '', problem: '' })), ...refused.map(({ id, visitId, problem }) => ({ id, visitId, problem }))],
     waiting: kept.filter((k) => k.waiting).length,
-    refreshedAt: (await readMeta(meta, 'refreshedAt')) ?? null,
+    refreshedAt,
   };
 }
 

@@ -22,6 +22,8 @@ export class Tablet {
   private running: Promise<void> | null = null;
   private again = false;
   private listeners = new Set<() => void>();
+  /** The last write begun, so that whoever leaves can wait for it. */
+  private writing: Promise<unknown> = Promise.resolve();
 
   constructor(private readonly given: Given) {}
 
@@ -58,7 +60,19 @@ export class Tablet {
   }
 
   /** Durable when it resolves. @throws StorageError, already on the snapshot */
-  async write<K extends OperationKind>(visitId: string, kind: K, payload: Payloads[K], photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>): Promise<string> {
+  write<K extends OperationKind>(visitId: string, kind: K, payload: Payloads[K], photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>): Promise<string> {
+    const work = this.keep(visitId, kind, payload, photo);
+    this.writing = Promise.allSettled([this.writing, work]);
+    return work;
+  }
+
+  /** Entries and pictures that only this tablet has, those being written included. */
+  async unsent(): Promise<number> {
+    await this.writing;
+    return this.snapshot.waiting + this.snapshot.photos.length;
+  }
+
+  private async keep<K extends OperationKind>(visitId: string, kind: K, payload: Payloads[K], photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>): Promise<string> {
     if (!this.db) throw new StorageError(troubleOf(null, true));
     try {
       const kept = await writeDown(this.db, this.given.clock, { visitId, kind, payload }, photo);

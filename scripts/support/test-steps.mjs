@@ -13,9 +13,9 @@ const bin = (name) => inProject('node_modules', name);
 const reports = path.join(keep, 'reports');
 
 /** A check without tests of its own: it counts only when it fails. */
-async function check(name, work) {
+async function check(name, work, options) {
   try {
-    await step(name, work);
+    await step(name, work, options);
     return { passed: 0, failed: 0, skipped: 0 };
   } catch (error) {
     complain(error);
@@ -25,12 +25,12 @@ async function check(name, work) {
 
 const lint = () => check('Lint', () => node([bin('eslint/bin/eslint.js'), '.', '--max-warnings=0']));
 
-const types = () =>
+const types = (server, options) =>
   check('Types', async () => {
     // Next writes the types of its routes and of CSS imports first.
     await node([nextBin, 'typegen']);
     await node([bin('typescript/bin/tsc'), '--noEmit', '--incremental', 'false']);
-  });
+  }, options);
 
 async function vitest(project) {
   const report = path.join(reports, `${project}.json`);
@@ -77,10 +77,12 @@ export async function runSteps(names, server) {
   mkdirSync(reports, { recursive: true });
   const lines = [];
   const sum = { passed: 0, failed: 0, skipped: 0 };
+  // The two that read only and print nothing share the cores.
+  const ahead = names.includes('lint') && names.includes('types') ? types(server, { live: false }) : null;
   for (const name of names) {
     const began = Date.now();
     console.log(`\n── ${name}`);
-    const count = await STEPS[name](server);
+    const count = await (name === 'types' && ahead ? ahead : STEPS[name](server));
     for (const key of Object.keys(sum)) sum[key] += count[key];
     const counts = `${count.passed} passed, ${count.failed} failed${count.skipped > 0 ? `, ${count.skipped} skipped` : ''}`;
     lines.push(`  ${name.padEnd(12)} ${duration(Date.now() - began).padStart(12)}   ${counts}`);

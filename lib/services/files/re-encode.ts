@@ -18,9 +18,10 @@ export type Picture = { mime: 'image/jpeg'; width: number; height: number; bytes
 export async function reEncoded(sent: Uint8Array): Promise<Picture> {
   const open = () => sharp(sent, { limitInputPixels: MOST_PIXELS, failOn: 'error' });
   try {
-    const { format } = await open().metadata();
+    const { format, hasAlpha } = await open().metadata();
     if (!KNOWN.has(format)) throw new AppError('invalid', 'That is not a JPEG, PNG or WebP picture.');
-    const whole = await open().rotate().flatten({ background: '#ffffff' }).resize({ width: LONGEST, height: LONGEST, fit: 'inside', withoutEnlargement: true }).jpeg({ quality: 80 }).toBuffer({ resolveWithObject: true });
+    const upright = open().rotate();
+    const whole = await (hasAlpha ? upright.flatten({ background: '#ffffff' }) : upright).resize({ width: LONGEST, height: LONGEST, fit: 'inside', withoutEnlargement: true }).jpeg({ quality: 80 }).toBuffer({ resolveWithObject: true });
     const thumbnail = await sharp(whole.data).resize({ ...THUMB, fit: 'cover' }).jpeg({ quality: 70 }).toBuffer();
     return { mime: 'image/jpeg', width: whole.info.width, height: whole.info.height, bytes: new Uint8Array(whole.data), thumbnail: new Uint8Array(thumbnail) };
   } catch (error) {

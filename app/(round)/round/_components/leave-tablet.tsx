@@ -14,7 +14,8 @@ export function LeaveTablet() {
   const [handedOver, setHandedOver] = useState(false);
   const unsent = s.waiting + s.photos.length;
   const out = async () => {
-    if (unsent > 0 && !handedOver) return setWords(`${unsent} ${unsent === 1 ? 'entry is' : 'entries are'} still only on this tablet. Send them first, or save them as a file for the office.`);
+    const left = await tablet.unsent();
+    if (left > 0 && !handedOver) return setWords(`${left} ${left === 1 ? 'entry is' : 'entries are'} still only on this tablet. Send them first, or save them as a file for the office.`);
     if (!(await endSession())) return setWords('Without signal the sign-in cannot be ended in the office. Try again with signal, or ask the owner to end it.');
     tablet.leave();
     window.location.replace('/sign-in');

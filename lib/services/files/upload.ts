@@ -9,11 +9,16 @@ type Ctx = { db: Db; actor: { userId: string }; now: Date };
 type Asked = { sha256: string; pieces: number };
 const STALE_MS = 14 * 86_400_000;
 
+const DONE: UploadState = { have: [], done: true };
+
 /** What has arrived of a picture. */
-export async function uploadState({ db, actor }: Ctx, { sha256, pieces }: Asked): Promise<UploadState> {
-  if (await db.storedFile.findUnique({ where: { sha256 }, select: { id: true } })) return { have: [], done: await link(db, sha256) };
+export async function uploadState(ctx: Ctx, asked: Asked): Promise<UploadState> {
+  return (await onFile(ctx.db, asked.sha256)) ? DONE : { have: await arrived(ctx, asked), done: false };
+}
+
+async function arrived({ db, actor }: Ctx, { sha256, pieces }: Asked): Promise<number[]> {
   const have = await db.uploadChunk.findMany({ where: { sha256, userId: actor.userId, total: pieces }, select: { index: true }, orderBy: { index: 'asc' } });
-  return { have: have.map((c) => c.index), done: false };
+  return have.map((c) => c.index);
 }
 
 /**
@@ -26,20 +31,18 @@ export async function takePiece(ctx: Ctx, asked: Asked & { index: number }, byte
   const { sha256, pieces, index } = asked;
   const last = index === pieces - 1;
   if (bytes.byteLength === 0 || bytes.byteLength > CHUNK_BYTES || (!last && bytes.byteLength !== CHUNK_BYTES)) throw new AppError('invalid', 'A piece of the picture was cut short. Send it again.');
+  if (await onFile(db, sha256)) return DONE;
   if (pieces === 1) return finish(ctx, sha256, bytes);
-  const before = await uploadState(ctx, asked);
-  if (before.done) return before;
   const key = { sha256, userId: actor.userId, index };
   const data = { bytes: new Uint8Array(bytes), total: pieces, at: now };
   await db.uploadChunk.upsert({ where: { sha256_userId_index: key }, create: { ...key, ...data }, update: data });
-  const state = await uploadState(ctx, asked);
-  if (state.done || state.have.length < pieces) return state;
+  const have = await arrived(ctx, asked);
+  if (have.length < pieces) return { have, done: false };
   const chunks = await db.uploadChunk.findMany({ where: { sha256, userId: actor.userId }, orderBy: { index: 'asc' } });
   return finish(ctx, sha256, Buffer.concat(chunks.map((c) => c.bytes)));
 }
 
 async function finish({ db, actor, now }: Ctx, sha256: string, whole: Uint8Array): Promise<UploadState> {
-  if (await db.storedFile.findUnique({ where: { sha256 }, select: { id: true } })) return { have: [], done: await link(db, sha256) };
   const mine = { sha256, userId: actor.userId };
   const away = () => db.uploadChunk.deleteMany({ where: { OR: [mine, { at: { lt: new Date(now.getTime() - STALE_MS) } }] } });
   if (createHash('sha256').update(whole).digest('hex') !== sha256) {
@@ -52,12 +55,13 @@ async function finish({ db, actor, now }: Ctx, sha256: string, whole: Uint8Array
   });
   await db.storedFile.createMany({ data: { sha256, ...picture, createdAt: now }, skipDuplicates: true });
   await away();
-  return { have: [], done: await link(db, sha256) };
+  await onFile(db, sha256);
+  return DONE;
 }
 
-/** Ties the file to every photo entry that names it, whichever came first. */
-async function link(db: Db, sha256: string): Promise<true> {
-  const file = await db.storedFile.findUniqueOrThrow({ where: { sha256 }, select: { id: true } });
-  await db.photo.updateMany({ where: { sha256, fileId: null }, data: { fileId: file.id } });
-  return true;
+/** Whether the picture is on file; if so it is tied to every photo entry that names it, whichever came first. */
+async function onFile(db: Db, sha256: string): Promise<boolean> {
+  const file = await db.storedFile.findUnique({ where: { sha256 }, select: { id: true } });
+  if (file) await db.photo.updateMany({ where: { sha256, fileId: null }, data: { fileId: file.id } });
+  return file !== null;
 }

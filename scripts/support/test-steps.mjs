@@ -25,7 +25,7 @@ async function check(name, work, options) {
 
 const lint = () => check('Lint', () => node([bin('eslint/bin/eslint.js'), '.', '--max-warnings=0']));
 
-const types = (server, options) =>
+const types = (options) =>
   check('Types', async () => {
     // Next writes the types of its routes and of CSS imports first.
     await node([nextBin, 'typegen']);
@@ -61,7 +61,7 @@ async function endToEnd(server) {
 /** Every step by the name that `npm test -- <name>` knows. */
 export const STEPS = {
   lint,
-  types,
+  types: () => types(),
   unit: () => vitest('unit'),
   reference: () => vitest('reference'),
   integration: () => vitest('integration'),
@@ -78,7 +78,7 @@ export async function runSteps(names, server) {
   const lines = [];
   const sum = { passed: 0, failed: 0, skipped: 0 };
   // The two that read only and print nothing share the cores.
-  const ahead = names.includes('lint') && names.includes('types') ? types(server, { live: false }) : null;
+  const ahead = names.includes('lint') && names.includes('types') ? types({ live: false }) : null;
   for (const name of names) {
     const began = Date.now();
     console.log(`\n── ${name}`);

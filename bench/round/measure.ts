@@ -10,8 +10,12 @@ import { openOffice, type BenchOffice } from './office';
 
 const SLOWER = 4;
 const PHOTOS = 60;
+/** Each time with a browser just started; the figures are medians. */
+const TIMES = 5;
 
 export type RoundFigures = { coldOpenMs: number; tapMs: number; scriptKb: number; photos: number; operations: number; syncSeconds: number; left: number };
+
+const median = (list: readonly number[]): number => [...list].sort((a, b) => a - b)[list.length >> 1] ?? NaN;
 
 /** The technician's side in a real browser, its processor slowed four times. */
 export async function measureRound(): Promise<RoundFigures> {
@@ -23,10 +27,16 @@ export async function measureRound(): Promise<RoundFigures> {
     const scriptKb = await scripts(page);
     const { operations, syncSeconds, left } = await wholeRound(page, office);
     await office.stop();
-    await tablet.close();
-    tablet = await open(folder, office);
-    const coldOpenMs = await coldOpen(tablet, office);
-    const tapMs = await tap(tablet);
+    const opened: number[] = [];
+    const taps: Taps[] = [];
+    for (let n = 0; n < TIMES; n++) {
+      await tablet.close();
+      tablet = await open(folder, office);
+      opened.push(await coldOpen(tablet, office));
+      taps.push(await tapThrough(tablet, n));
+    }
+    const coldOpenMs = median(opened);
+    const tapMs = slowestKind(taps);
     return { coldOpenMs, tapMs, scriptKb, photos: PHOTOS, operations, syncSeconds, left };
   } finally {
     await tablet.close();
@@ -114,32 +124,57 @@ async function coldOpen(tablet: BrowserContext, office: BenchOffice): Promise<nu
   return page.evaluate(() => (window as unknown as { shownAt: number }).shownAt);
 }
 
-/** Slowest of several taps, on grades and on the number pad with the estimate as it is typed, from the touch to the next picture on the screen. */
-async function tap(tablet: BrowserContext): Promise<number> {
+/** Kind of tap to its slowest answer in one go, in ms. */
+type Taps = ReadonlyMap<string, number>;
+
+/** The kind that answers slowest, each by its median: one hiccup of the machine is not the app's. */
+const slowestKind = (goes: readonly Taps[]): number => Math.max(...[...(goes[0]?.keys() ?? [])].map((kind) => median(goes.map((go) => go.get(kind) ?? NaN))));
+
+// As text, for the same reason as above. From the touch to the next picture on the screen.
+const LISTEN_FOR_TAPS = `window.slowest = 0;
+new PerformanceObserver((list) => {
+  for (const e of list.getEntries()) if (e.name === 'click' || e.name === 'pointerup') window.slowest = Math.max(window.slowest, e.duration);
+}).observe({ type: 'event', durationThreshold: 16 });`;
+const UNIT_OPENED = `new Promise((seen) => {
+  let touched = 0;
+  addEventListener('click', (e) => (touched = e.timeStamp), { capture: true, once: true });
+  new MutationObserver((_, me) => {
+    if (!document.querySelector('nav[aria-label="Units of this visit"]')) return;
+    me.disconnect();
+    requestAnimationFrame(() => setTimeout(() => seen(performance.now() - touched)));
+  }).observe(document, { childList: true, subtree: true });
+})`;
+
+/** Opens the n-th unit and presses grades and the number pad, with the estimate as it is typed. */
+async function tapThrough(tablet: BrowserContext, n: number): Promise<Taps> {
   const page = tablet.pages()[0] as Page;
-  await page.locator('main a[href*="/unit/"]').first().click();
-  await page.getByRole('heading', { name: 'Condenser coil', exact: true }).waitFor();
-  await page.evaluate(() => {
-    const seen = ((window as unknown as { taps: number[] }).taps = []) as number[];
-    new PerformanceObserver((list) => {
-      for (const e of list.getEntries()) if (e.name === 'click' || e.name === 'pointerup') seen.push(e.duration);
-    }).observe({ type: 'event', durationThreshold: 16 } as PerformanceObserverInit);
-  });
-  const press = async (button: Locator) => {
+  const taps = new Map<string, number>();
+  const note = (kind: string, ms: number) => taps.set(kind, Math.max(taps.get(kind) ?? 0, ms));
+  await page.waitForTimeout(1500);
+  await page.evaluate(`window.opened = ${UNIT_OPENED}; undefined`);
+  await page.locator('main a[href*="/unit/"]').nth(n).click();
+  note('unit', await page.evaluate(() => (window as unknown as { opened: Promise<number> }).opened));
+  await page.locator('#photos').waitFor();
+  await page.evaluate(LISTEN_FOR_TAPS);
+  const press = async (kind: string, button: Locator) => {
     await button.scrollIntoViewIfNeeded();
-    // The mouse alone: a locator's own checks would run within the event.
+    // A finger comes after the eye: the page has come to rest.
+    await page.waitForTimeout(300);
     const box = await button.boundingBox();
     if (!box) throw new Error('There is nothing to press.');
+    // The mouse alone: a locator's own checks would run within the event.
+    await page.evaluate(() => void ((window as unknown as { slowest: number }).slowest = 0));
     await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
     await page.waitForTimeout(400);
+    // Quicker than 16 ms is not reported.
+    note(kind, Math.max(16, await page.evaluate(() => (window as unknown as { slowest: number }).slowest)));
   };
-  for (const aspect of ['Fans', 'Gaskets']) await press(page.getByRole('group', { name: aspect, exact: true }).getByRole('button').first());
+  for (const aspect of ['Fans', 'Gaskets']) await press('grade', page.getByRole('group', { name: aspect, exact: true }).getByRole('button').first());
   for (const [field, number] of [['Air into the coil', '86'], ['Head pressure', '140']] as const) {
-    await press(page.locator('#readings-after').getByRole('button', { name: new RegExp(`^${field}`) }));
+    await press('pad', page.locator('#readings-after').getByRole('button', { name: new RegExp(`^${field}`) }));
     const pad = page.getByRole('dialog', { name: field });
-    for (const key of [...number, 'Done']) await press(pad.getByRole('button', { name: key, exact: true }));
+    for (const key of number) await press('key', pad.getByRole('button', { name: key, exact: true }));
+    await press('done', pad.getByRole('button', { name: 'Done', exact: true }));
   }
-  const taps = await page.evaluate(() => (window as unknown as { taps: number[] }).taps);
-  // Quicker than 16 ms is not reported.
-  return Math.max(16, ...taps);
+  return taps;
 }

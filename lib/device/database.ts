@@ -1,4 +1,5 @@
-import { deleteDB, openDB, type DBSchema, type IDBPDatabase } from 'idb';
+import { deleteDB, openDB, type DBSchema, type IDBPDatabase, type IDBPObjectStore, type StoreNames } from 'idb';
+import { DATABASE_VERSION, databaseName } from './database-name';
 import type { Me, Operation, Outcome, VisitOnFile } from '../core/round';
 
 /** An operation with how far it has come. */
@@ -39,28 +40,44 @@ export type Meta = {
 interface Schema extends DBSchema {
   meta: { key: string; value: unknown };
   visits: { key: string; value: VisitOnFile };
-  operations: { key: string; value: KeptOperation; indexes: { waiting: [number, number]; visit: string } };
+  operations: { key: string; value: KeptOperation; indexes: { waiting: [number, number]; visit: string; seq: number; outcome: Outcome } };
   photos: { key: string; value: KeptPhoto; indexes: { waiting: number } };
   thumbs: { key: string; value: KeptThumb };
 }
 export type Database = IDBPDatabase<Schema>;
 
-const VERSION = 1;
-export const databaseName = (userId: string) => `rimebook-${userId}`;
 
-/** One database a person: a tablet that is handed on never mixes two people's work. */
-export function openDatabase(userId: string, onBlocked: () => void = () => {}): Promise<Database> {
-  return openDB<Schema>(databaseName(userId), VERSION, {
-    upgrade(db) {
-      db.createObjectStore('meta');
-      db.createObjectStore('visits', { keyPath: 'id' });
-      const operations = db.createObjectStore('operations', { keyPath: 'id' });
-      operations.createIndex('waiting', ['waiting', 'seq']);
-      operations.createIndex('visit', 'visitId');
-      db.createObjectStore('photos', { keyPath: 'id' }).createIndex('waiting', 'waiting');
-      db.createObjectStore('thumbs', { keyPath: 'fileId' });
+type Visits = IDBPObjectStore<Schema, StoreNames<Schema>[], 'visits', 'versionchange'>;
+/** Visits from before the office told their kitchen's clock: the tablet's own, until the next refresh. */
+async function setClocks(visits: Visits): Promise<void> {
+  for (const v of await visits.getAll())
+    await visits.put({ ...v, kitchen: { ...v.kitchen, utcOffsetMinutes: -new Date(v.startsAt).getTimezoneOffset() } });
+}
+
+export function openDatabase(userId: string, onOutdated: () => void = () => {}): Promise<Database> {
+  return openDB<Schema>(databaseName(userId), DATABASE_VERSION, {
+    upgrade(db, from, _, tx) {
+      if (from < 1) {
+        db.createObjectStore('meta');
+        db.createObjectStore('visits', { keyPath: 'id' });
+        const operations = db.createObjectStore('operations', { keyPath: 'id' });
+        operations.createIndex('waiting', ['waiting', 'seq']);
+        operations.createIndex('visit', 'visitId');
+        db.createObjectStore('photos', { keyPath: 'id' }).createIndex('waiting', 'waiting');
+        db.createObjectStore('thumbs', { keyPath: 'fileId' });
+      }
+      // A day's worth of filed entries is kept for an office that lost them; a screen is not to read them all.
+      if (from < 2) {
+        tx.objectStore('operations').createIndex('seq', 'seq');
+        tx.objectStore('operations').createIndex('outcome', 'outcome');
+        void setClocks(tx.objectStore('visits'));
+      }
     },
-    blocked: onBlocked,
+    // A newer version in another window is not held up by this one.
+    blocking(_, __, event) {
+      (event.target as IDBDatabase).close();
+      onOutdated();
+    },
   });
 }
 

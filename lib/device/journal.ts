@@ -37,8 +37,10 @@ export async function writeDown<K extends OperationKind>(
   }
 }
 
+/** What waits, in the index of that name. */
+export const waitingRange = () => IDBKeyRange.bound([1, 0], [1, Infinity]);
 export const waitingOperations = (db: Database, most = Infinity): Promise<KeptOperation[]> =>
-  db.getAllFromIndex('operations', 'waiting', IDBKeyRange.bound([1, 0], [1, Infinity]), Number.isFinite(most) ? most : undefined);
+  db.getAllFromIndex('operations', 'waiting', waitingRange(), Number.isFinite(most) ? most : undefined);
 
 /** Every kept operation in the order it was made. */
 export async function allOperations(db: Database): Promise<KeptOperation[]> {

@@ -18,10 +18,13 @@ export async function keepRound(db: Database, reply: RoundReply, skewMs: number)
   const tx = db.transaction(['visits', 'operations', 'photos', 'meta'], 'readwrite', STRICT);
   const [visits, operations, photos, meta] = [tx.objectStore('visits'), tx.objectStore('operations'), tx.objectStore('photos'), tx.objectStore('meta')];
   for (const visit of reply.changed) await visits.put(visit);
-  const kept = await operations.getAll();
-  const held = new Set([...reply.order, ...kept.filter((k) => k.waiting).map((k) => k.visitId), ...(await photos.getAll()).filter((p) => p.waiting).map((p) => p.visitId)]);
+  const about = await Promise.all((await photos.index('waiting').getAllKeys()).map((id) => operations.get(id)));
+  const held = new Set([...reply.order, ...[...(await operations.index('waiting').getAll()), ...about].flatMap((k) => k?.visitId ?? [])]);
   for (const id of await visits.getAllKeys()) if (!held.has(id)) await visits.delete(id);
-  for (const k of kept) if (!k.waiting && !held.has(k.visitId) && (k.outcome === 'applied' || k.seen)) await operations.delete(k.id);
+  for (let at = await operations.index('visit').openKeyCursor(null, 'nextunique'); at; at = await at.continue()) {
+    if (held.has(at.key)) continue;
+    for (const k of await operations.index('visit').getAll(at.key)) if (k.outcome === 'applied' || k.seen) await operations.delete(k.id);
+  }
   await writeMeta(meta, { me: reply.me, cursor: reply.cursor, order: reply.order, appliedSeq: reply.lastSeq, refreshedAt: reply.serverTime, skewMs });
   await tx.done;
 }

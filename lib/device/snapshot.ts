@@ -1,6 +1,6 @@
 import { foldVisit, type Me, type VisitOnFile } from '../core/round';
-import { metaOf, readMeta, type Database, type KeptOperation, type KeptPhoto } from './database';
-import { allOperations } from './journal';
+import { readMeta, type Database, type KeptOperation, type KeptPhoto } from './database';
+import { waitingRange } from './journal';
 import type { StorageTrouble } from './storage-trouble';
 
 export type EntryState = 'here' | 'sending' | 'office' | 'conflict' | 'rejected';
@@ -13,6 +13,7 @@ export type Snapshot = {
   me: Me | null;
   /** With the tablet's own entries laid over them, in the order of the day. */
   visits: readonly VisitOnFile[];
+  /** Those that may still need a look; see readSnapshot. */
   operations: ReadonlyMap<string, KeptOperation>;
   sendingIds: ReadonlySet<string>;
   photos: readonly Pick<KeptPhoto, 'id' | 'visitId' | 'problem'>[];
@@ -30,34 +31,42 @@ export const EMPTY: Snapshot = {
   line: 'idle', lineWords: '', refreshedAt: null, trouble: null, persisted: null,
 };
 
-/** What is in the database, as the screens want it. */
+/**
+ * What is in the database, as the screens want it: of the entries only those that wait, those the office's round does
+ * not show yet, and those it answered with a question or a no.
+ */
 export async function readSnapshot(db: Database): Promise<Pick<Snapshot, 'me' | 'visits' | 'operations' | 'photos' | 'waiting' | 'refreshedAt'>> {
-  const meta = metaOf(db);
-  const [visits, kept, onTheWay, refused, appliedSeq = 0, order = [], me = null, refreshedAt = null] = await Promise.all([
-    db.getAll('visits'),
-    allOperations(db),
-    // Keys alone: sixty pictures are many megabytes.
-    db.getAllKeysFromIndex('photos', 'waiting', 1),
-    db.getAllFromIndex('photos', 'waiting', 2),
-    readMeta(meta, 'appliedSeq'),
+  const tx = db.transaction(['meta', 'visits', 'operations', 'photos']);
+  const [meta, entries, pictures] = [tx.objectStore('meta'), tx.objectStore('operations'), tx.objectStore('photos')];
+  const appliedSeq = (await readMeta(meta, 'appliedSeq')) ?? 0;
+  const [visits, order = [], me = null, refreshedAt = null, onTheWay, refused, ...lists] = await Promise.all([
+    tx.objectStore('visits').getAll(),
     readMeta(meta, 'order'),
     readMeta(meta, 'me'),
     readMeta(meta, 'refreshedAt'),
+    // Keys alone: sixty pictures are many megabytes.
+    pictures.index('waiting').getAllKeys(1),
+    pictures.index('waiting').getAll(2),
+    entries.index('waiting').getAll(waitingRange()),
+    entries.index('seq').getAll(IDBKeyRange.lowerBound(appliedSeq, true)),
+    entries.index('outcome').getAll('conflict'),
+    entries.index('outcome').getAll('rejected'),
   ]);
-  const place = (v: VisitOnFile) => (order.includes(v.id) ? order.indexOf(v.id) : Infinity);
+  const kept = [...new Map(lists.flat().map((k) => [k.id, k])).values()].sort((a, b) => a.seq - b.seq);
   const overlay = kept.filter((k) => k.waiting || (k.seq > appliedSeq && k.outcome !== 'rejected')).map((k) => k.op);
-  const operations = new Map(kept.map((k) => [k.id, k]));
+  const of = await Promise.all(onTheWay.map((id) => entries.get(id)));
+  const place = (v: VisitOnFile) => (order.includes(v.id) ? order.indexOf(v.id) : Infinity);
   return {
     me,
     visits: visits.sort((a, b) => place(a) - place(b) || a.startsAt.localeCompare(b.startsAt)).map((v) => foldVisit(v, overlay)),
-    operations,
-    photos: [...onTheWay.map((id) => ({ id, visitId: operations.get(id)?.visitId ?? '', problem: '' })), ...refused.map(({ id, visitId, problem }) => ({ id, visitId, problem }))],
+    operations: new Map(kept.map((k) => [k.id, k])),
+    photos: [...onTheWay.map((id, i) => ({ id, visitId: of[i]?.visitId ?? '', problem: '' })), ...refused.map(({ id, visitId, problem }) => ({ id, visitId, problem }))],
     waiting: kept.filter((k) => k.waiting).length,
     refreshedAt,
   };
 }
 
-/** How far an entry has come; one the tablet keeps nothing of came from the office. */
+/** How far an entry has come; one the snapshot does not hold is in the office. */
 export function entryState(s: Pick<Snapshot, 'operations' | 'sendingIds'>, id: string): EntryState {
   const kept = s.operations.get(id);
   if (!kept) return 'office';

@@ -1,9 +1,10 @@
 /** What can go wrong with the tablet's own storage, in words for whoever holds it. */
-export type StorageTrouble = { code: 'full' | 'refused' | 'failed'; words: string };
+export type StorageTrouble = { code: 'full' | 'refused' | 'outdated' | 'failed'; words: string };
 
 const WORDS: Record<StorageTrouble['code'], string> = {
   full: 'This tablet is full, so the entry was not saved. Free some space (old photos, other apps), then save it again; what was saved before is safe.',
   refused: 'This browser does not let Rimebook keep anything on the tablet (private window, or storage switched off). Open Rimebook in a normal window: here nothing would survive losing signal.',
+  outdated: 'A newer Rimebook is open in another window of this tablet. Close this window and go on there; what was saved is there.',
   failed: 'The tablet could not save the entry. Save it again; what was saved before is safe.',
 };
 
@@ -13,6 +14,8 @@ export class StorageError extends Error {
     this.name = 'StorageError';
   }
 }
+
+export const OUTDATED: StorageTrouble = { code: 'outdated', words: WORDS.outdated };
 
 /** DOMException names of the IndexedDB and Storage standards. */
 export function troubleOf(error: unknown, opening = false): StorageTrouble {

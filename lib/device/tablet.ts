@@ -8,7 +8,7 @@ import { keepRound, refresh } from './refresh';
 import { fetchThumbs, sendPhotos } from './send-photos';
 import { sendWaiting } from './send-waiting';
 import { EMPTY, readSnapshot, withEntry, type Snapshot } from './snapshot';
-import { StorageError, troubleOf } from './storage-trouble';
+import { OUTDATED, StorageError, troubleOf } from './storage-trouble';
 
 type Given = { office: Office; clock: () => number; name: AppName; onChange?: () => void };
 
@@ -38,20 +38,27 @@ export class Tablet {
     for (const l of this.listeners) l();
   }
 
+  /** A newer version took the storage over: nothing typed in this window could be kept any more. */
+  private readonly outdated = (): void => this.set({ trouble: OUTDATED });
+
   /** Shows what the tablet has, then asks the office. */
   async start(): Promise<void> {
+    await this.open();
+    if (this.snapshot.phase !== 'refused') await this.sync();
+  }
+
+  /** Shows what the tablet has; without anybody's work on it there is nothing yet. */
+  async open(): Promise<void> {
     const who = holder();
     try {
       if (who) {
-        this.db = await openDatabase(who);
+        this.db = await openDatabase(who, this.outdated);
         await this.reload();
         if (this.snapshot.me) this.set({ phase: 'ready' });
       }
     } catch (error) {
       this.set({ phase: 'refused', trouble: troubleOf(error, true) });
-      return;
     }
-    await this.sync();
   }
 
   /** Reads everything anew: another window may have written. */
@@ -83,7 +90,8 @@ export class Tablet {
       this.given.onChange?.();
       return kept.id;
     } catch (error) {
-      this.set({ trouble: error instanceof StorageError ? error.trouble : troubleOf(error) });
+      const trouble = error instanceof StorageError ? error.trouble : troubleOf(error);
+      this.set({ trouble: this.snapshot.trouble?.code === 'outdated' ? OUTDATED : trouble });
       throw error;
     }
   }
@@ -135,7 +143,7 @@ export class Tablet {
     const asked = clock();
     const reply = await office.round({ id: deviceId, ...name }, '');
     const skew = Date.parse(reply.serverTime) - (asked + clock()) / 2;
-    this.db = await openFor(reply.me, deviceId).catch((e) => {
+    this.db = await openFor(reply.me, deviceId, this.outdated).catch((e) => {
       throw new StorageError(troubleOf(e, true));
     });
     remember({ userId: reply.me.userId, name: reply.me.name });

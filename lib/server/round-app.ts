@@ -1,7 +1,7 @@
 import 'server-only';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
-import type { Plugin } from 'esbuild';
+import type { BuildOptions, Plugin } from 'esbuild';
 
 /**
  * The round is a client of its own, not a page of Next: it starts without a server, from what the service worker keeps,
@@ -10,10 +10,11 @@ import type { Plugin } from 'esbuild';
 
 const ROOT = process.cwd();
 const ENTRY = 'app/(round)/round/main.tsx';
+const EARLY = 'app/(round)/round/early.ts';
 export const ROUND_FILES = '/round-app';
 
 export type BuiltFile = { bytes: Uint8Array<ArrayBuffer>; type: string };
-export type RoundApp = { files: Map<string, BuiltFile>; script: string; styles: string[]; preload: string[] };
+export type RoundApp = { files: Map<string, BuiltFile>; script: string; styles: string[]; preload: string[]; fonts: string[]; early: string };
 
 const TYPES: Record<string, string> = { '.js': 'text/javascript; charset=utf-8', '.css': 'text/css; charset=utf-8', '.woff2': 'font/woff2', '.woff': 'font/woff' };
 
@@ -38,17 +39,25 @@ const tailwind: Plugin = {
 async function build(): Promise<RoundApp> {
   const esbuild = await import('esbuild');
   const production = process.env.NODE_ENV !== 'development';
-  const result = await esbuild.build({
+  const common = {
     absWorkingDir: ROOT,
-    entryPoints: [ENTRY],
     bundle: true,
-    splitting: true,
-    format: 'esm',
     minify: production,
     target: ['es2022', 'chrome109', 'safari16.4', 'firefox115'],
+    tsconfig: path.join(ROOT, 'tsconfig.json'),
+    write: false,
+    logLevel: 'silent',
+  } as const satisfies BuildOptions;
+  const early = await esbuild.build({ ...common, entryPoints: [EARLY], format: 'iife' });
+  const result = await esbuild.build({
+    ...common,
+    entryPoints: [ENTRY],
+    splitting: true,
+    format: 'esm',
     jsx: 'automatic',
     jsxDev: !production,
-    tsconfig: path.join(ROOT, 'tsconfig.json'),
+    // The screens are written against React's interface; Preact serves it in a third of the code, and a cold start on a tablet is mostly code.
+    alias: { react: 'preact/compat', 'react-dom': 'preact/compat' },
     define: { 'process.env.NODE_ENV': JSON.stringify(production ? 'production' : 'development') },
     loader: { '.woff2': 'file', '.woff': 'file' },
     outdir: path.join(ROOT, 'round-app'),
@@ -57,15 +66,15 @@ async function build(): Promise<RoundApp> {
     assetNames: '[name]-[hash]',
     publicPath: ROUND_FILES,
     metafile: true,
-    write: false,
-    logLevel: 'silent',
     plugins: [tailwind],
   });
   const files = new Map(result.outputFiles.map((f) => [path.basename(f.path), { bytes: new Uint8Array(f.contents), type: TYPES[path.extname(f.path)] ?? 'application/octet-stream' }]));
   const entry = Object.entries(result.metafile.outputs).find(([, o]) => o.entryPoint === ENTRY);
   if (!entry) throw new Error('The round has no entry point.');
   const preload = entry[1].imports.filter((i) => i.kind === 'import-statement').map((i) => path.basename(i.path));
-  return { files, script: path.basename(entry[0]), styles: entry[1].cssBundle ? [path.basename(entry[1].cssBundle)] : [], preload };
+  // Every screen is written in these two; the browser finds out only when it draws.
+  const fonts = [...files.keys()].filter((f) => /-latin-(400|700)-normal-.*\.woff2$/.test(f));
+  return { files, fonts, early: early.outputFiles[0]?.text ?? '', script: path.basename(entry[0]), styles: entry[1].cssBundle ? [path.basename(entry[1].cssBundle)] : [], preload };
 }
 
 // The shell's route and its files' route are bundled apart, yet must speak of one build.
@@ -78,7 +87,7 @@ export function roundApp(fresh = false): Promise<RoundApp> {
 
 /** The shell: the same for everyone, without data. */
 export async function roundShell(): Promise<string> {
-  const { script, styles, preload } = await roundApp(true);
+  const { script, styles, preload, fonts, early } = await roundApp(true);
   const at = (file: string) => `${ROUND_FILES}/${file}`;
   return `<!doctype html>
 <html lang="en">
@@ -92,8 +101,10 @@ export async function roundShell(): Promise<string> {
 <link rel="manifest" href="/manifest.webmanifest">
 <link rel="icon" href="/icon.svg" type="image/svg+xml">
 <link rel="apple-touch-icon" href="/icons/apple-touch-180.png">
+<script>${early}</script>
 ${styles.map((f) => `<link rel="stylesheet" href="${at(f)}">`).join('\n')}
 ${preload.map((f) => `<link rel="modulepreload" href="${at(f)}">`).join('\n')}
+${fonts.map((f) => `<link rel="preload" as="font" type="font/woff2" crossorigin href="${at(f)}">`).join('\n')}
 <script type="module" src="${at(script)}"></script>
 </head>
 <body>

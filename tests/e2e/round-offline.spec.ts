@@ -1,7 +1,7 @@
 import { expect, test } from '@playwright/test';
 import { signInAs } from './support/sign-in';
 import { freshShop, startServer, stopServer } from './support/server';
-import { drop, fetchRound, grade, officeSays, openTablet, photograph, typeReading, unitLinks, visitLinks } from './support/tablet';
+import { drop, fetchRound, grade, officeSays, openTablet, openUnit, photograph, typeReading, unitLinks, visitLinks } from './support/tablet';
 import type { Page } from '@playwright/test';
 
 test.beforeAll(() => freshShop());
@@ -17,7 +17,7 @@ async function workOnVisit(page: Page, typed: Typed[], coil: string, airF: numbe
   await expect(page.getByText(/^In \d\d:\d\d/)).toBeVisible();
   const units = await unitLinks(page).count();
   for (let i = 0; i < units; i++) {
-    await unitLinks(page).nth(i).click();
+    await openUnit(page, i);
     const unit = await page.getByRole('heading', { level: 1 }).innerText();
     if (i > 0) {
       await page.getByRole('button', { name: 'Could not reach' }).click();

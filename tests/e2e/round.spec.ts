@@ -1,15 +1,15 @@
 import { writeFile } from 'node:fs/promises';
 import { expect, test, type Page } from './support/test';
 import { freshShop } from './support/server';
-import { fetchRound, grade, photograph, TABLET, unitLinks, visitLinks } from './support/tablet';
+import { fetchRound, grade, openUnit, photograph, TABLET, unitLinks, visitLinks } from './support/tablet';
 
 test.beforeAll(() => freshShop());
 test.use({ viewport: TABLET });
 
 /** The journeys share a shop: one that needs a grade not given yet takes a unit of its own. */
-async function openUnit(page: Page, which = 0): Promise<void> {
+async function lastVisitUnit(page: Page, which = 0): Promise<void> {
   await visitLinks(page).last().click();
-  await unitLinks(page).nth(which).click();
+  await openUnit(page, which);
   await expect(page.getByRole('heading', { name: 'Condenser coil', exact: true })).toBeVisible();
 }
 
@@ -19,7 +19,7 @@ test('every screen of the round can be used by anyone', async ({ page, signIn, a
   await accessible();
   await visitLinks(page).last().click();
   await accessible();
-  await unitLinks(page).first().click();
+  await openUnit(page);
   await expect(page.getByRole('heading', { name: 'Gaskets' })).toBeVisible();
   await accessible();
   await page.locator('#readings-before').getByRole('button', { name: /^Air into the coil/ }).click();
@@ -37,7 +37,7 @@ test('every screen of the round can be used by anyone', async ({ page, signIn, a
 test('nothing to press is smaller than 48 pixels', async ({ page, signIn }) => {
   await signIn('technician');
   await fetchRound(page);
-  await openUnit(page);
+  await lastVisitUnit(page);
   const small = await page.locator('main button:visible, main summary:visible, header a:visible, nav a:visible').evaluateAll((all) =>
     all.filter((e) => e.getBoundingClientRect().height < 48).map((e) => `${e.textContent} ${e.getBoundingClientRect().height}`));
   expect(small).toEqual([]);
@@ -46,14 +46,14 @@ test('nothing to press is smaller than 48 pixels', async ({ page, signIn }) => {
 test('a grade is never chosen for anyone', async ({ page, signIn }) => {
   await signIn('technician');
   await fetchRound(page);
-  await openUnit(page);
+  await lastVisitUnit(page);
   expect(await page.locator('[id^=aspect-] [aria-pressed=true]').count()).toBe(0);
 });
 
 test('an odd reading is asked about and kept with its answer', async ({ page, signIn }) => {
   await signIn('technician');
   await fetchRound(page);
-  await openUnit(page);
+  await lastVisitUnit(page);
   const card = page.locator('#readings-before');
   await card.getByRole('button', { name: /^Air into the coil/ }).click();
   await page.keyboard.type('999');
@@ -74,7 +74,7 @@ test('a cleaned coil is not closed before the low side was looked at', async ({ 
   await fetchRound(page);
   for (const link of await visitLinks(page).all()) {
     await link.click();
-    await unitLinks(page).first().click();
+    await openUnit(page);
     if ((await page.locator('#tasks').getByText('Coil cleaning').count()) > 0) break;
     await page.goto('/round');
   }
@@ -90,7 +90,7 @@ test('a session that ran out keeps the work and asks to sign in again', async ({
   expectMessage(/401/);
   await signIn('technician');
   await fetchRound(page);
-  await openUnit(page);
+  await lastVisitUnit(page);
   await context.clearCookies();
   await grade(page, 'Fans', 'Worn');
   await expect(page.getByRole('alert').getByText(/Your sign-in has run out/)).toBeVisible();
@@ -105,7 +105,7 @@ test('signing out with unsent work refuses, and hands over a file instead', asyn
   expectMessage(/Failed to load resource/);
   await signIn('technician');
   await fetchRound(page);
-  await openUnit(page);
+  await lastVisitUnit(page);
   await context.route('**/api/sync**', (route) => route.abort());
   await grade(page, 'Gaskets', 'Worn');
   await page.goto('/round#/entries');
@@ -122,7 +122,7 @@ test('signing out with unsent work refuses, and hands over a file instead', asyn
 test('pictures: too large, of an unknown kind, and no picture at all are told in words', async ({ page, signIn }, info) => {
   await signIn('technician');
   await fetchRound(page);
-  await openUnit(page);
+  await lastVisitUnit(page);
   const input = page.locator('input[data-photo=before]');
   const said = page.locator('#photos').getByRole('alert');
   await input.setInputFiles({ name: 'note.txt', mimeType: 'text/plain', buffer: Buffer.from('not a picture') });
@@ -150,7 +150,7 @@ test('a full tablet says so, keeps what was saved and goes on', async ({ page, s
   });
   await signIn('technician');
   await fetchRound(page);
-  await openUnit(page, 1);
+  await lastVisitUnit(page, 1);
   await page.evaluate(() => void ((window as unknown as { full?: boolean }).full = true));
   await page.getByRole('group', { name: 'Fans', exact: true }).getByRole('button', { name: /^Sound/ }).click();
   await expect(page.getByRole('alert').getByText(/This tablet is full/)).toBeVisible();

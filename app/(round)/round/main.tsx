@@ -2,11 +2,23 @@ import '../../globals.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { RoundApp } from './_components/round-app';
+import { keepTalking, openTablet } from './_lib/open-tablet';
+import { readyEstimators } from './_lib/use-estimator';
 
+const tablet = openTablet();
+// The shell says that the round opens; the first screen drawn is the round itself.
+await tablet.open();
 const root = document.getElementById('round');
 if (root)
   createRoot(root).render(
     <StrictMode>
-      <RoundApp />
+      <RoundApp tablet={tablet} />
     </StrictMode>,
   );
+// The screen first.
+requestAnimationFrame(() =>
+  setTimeout(() => {
+    void keepTalking(tablet);
+    void readyEstimators(tablet.snapshot.visits);
+  }),
+);

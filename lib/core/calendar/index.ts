@@ -13,7 +13,7 @@ export {
   type LocalDate,
   type Weekday,
 } from './local-date';
-export { instantOf, todayIn, wallClock } from './zone';
+export { instantOf, todayIn, utcOffsetMinutes, wallClock } from './zone';
 export { isDayRule, parseRule, weeksRule, type Frequency, type Rule } from './rule';
 export { approximateWeeks, describeRule } from './describe';
 export { dueBetween, dueDays, nextDue, type Anchor, type Plan } from './due';

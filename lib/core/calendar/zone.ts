@@ -11,6 +11,9 @@ function offsetAt(timeZone: string, ms: number): number {
   return Math.round(minutes * MINUTE);
 }
 
+/** Whole minutes that a zone's clock is ahead of UTC at an instant (epoch milliseconds). @throws CalendarError invalid_zone */
+export const utcOffsetMinutes = (timeZone: string, ms: number): number => Math.round(offsetAt(timeZone, ms) / MINUTE);
+
 /** The date it is in `timeZone` at the instant `nowMs` (epoch milliseconds). */
 export function todayIn(timeZone: string, nowMs: number): LocalDate {
   return fromDay(Math.floor((nowMs + offsetAt(timeZone, nowMs)) / DAY));

@@ -106,6 +106,8 @@ export type KitchenOnFile = {
   customer: string;
   address: string;
   timeZone: string;
+  /** Of the kitchen's clock at the visit. */
+  utcOffsetMinutes: number;
   altitudeM: number;
   accessNotes: string;
   contactName: string;

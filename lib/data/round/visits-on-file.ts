@@ -1,4 +1,5 @@
 import 'server-only';
+import { utcOffsetMinutes } from '../../core/calendar';
 import type { Entries, UnitOnFile, VisitOnFile } from '../../core/round';
 import { groupBy } from '../../core/numerics/group-by';
 import type { Tx } from '../client';
@@ -71,6 +72,7 @@ function visitHead(v: VisitRow, forUserId: string | null): Omit<VisitOnFile, 'un
       customer: k.customer.name,
       address: k.address,
       timeZone: k.timeZone,
+      utcOffsetMinutes: utcOffsetMinutes(k.timeZone, v.startsAt.getTime()),
       altitudeM: k.altitudeM,
       accessNotes: k.accessNotes,
       contactName: k.contactName,

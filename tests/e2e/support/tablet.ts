@@ -47,6 +47,12 @@ export async function fetchRound(page: Page): Promise<void> {
 export const visitLinks = (page: Page): Locator => page.locator('main a[href^="#/visit/"]', { hasText: 'Booked' });
 export const unitLinks = (page: Page): Locator => page.locator('section', { has: page.getByRole('heading', { name: 'On this visit' }) }).locator('a[href*="/unit/"]');
 
+/** Opens the n-th unit of the visit and waits until its long page stands whole. */
+export async function openUnit(page: Page, n = 0): Promise<void> {
+  await unitLinks(page).nth(n).click();
+  await page.locator('#photos').waitFor();
+}
+
 /** Types on the tablet's own number pad. */
 export async function typeReading(card: Locator, field: string, text: string): Promise<void> {
   const page = card.page();

@@ -10,7 +10,7 @@ const LINE = { idle: 'Nothing to send.', sending: 'Sending now.', offline: 'No s
 
 /** Everything this tablet has not yet handed over, and what the office said. */
 export function EntriesPage() {
-  const s = useSnapshot();
+  const s = useSnapshot((s) => s);
   const tablet = useTablet();
   const waiting = [...s.operations.values()].filter((k) => k.waiting).sort((a, b) => a.seq - b.seq);
   const place = (id: string) => s.visits.find((v) => v.id === id)?.kitchen.name ?? '';

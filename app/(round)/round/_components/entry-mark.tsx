@@ -12,7 +12,7 @@ const LOOK: Record<EntryState, { shape: Shape; tone: 'ink' | 'soft' | 'cold' | '
 
 /** How far one entry has come. */
 export function EntryMark({ id }: { id: string }) {
-  const look = LOOK[entryState(useSnapshot(), id)];
+  const look = LOOK[useSnapshot((s) => entryState(s, id))];
   return (
     <span className="text-sm">
       <State shape={look.shape} tone={look.tone}>

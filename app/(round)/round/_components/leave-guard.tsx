@@ -3,8 +3,7 @@ import { useSnapshot } from '../_lib/tablet-context';
 
 /** Closing or leaving the page with unsent work asks first. The work is on the tablet either way. */
 export function LeaveGuard() {
-  const s = useSnapshot();
-  const unsent = s.waiting + s.photos.length > 0;
+  const unsent = useSnapshot((s) => s.waiting + s.photos.length > 0);
   useEffect(() => {
     if (!unsent) return;
     const warn = (event: BeforeUnloadEvent) => event.preventDefault();

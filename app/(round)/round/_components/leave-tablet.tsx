@@ -8,7 +8,7 @@ import { Card, TouchButton } from './touch';
 
 /** Signing out: refused while work is unsent, unless it has been handed over as a file. */
 export function LeaveTablet() {
-  const s = useSnapshot();
+  const s = useSnapshot((s) => s);
   const tablet = useTablet();
   const [words, setWords] = useState('');
   const [handedOver, setHandedOver] = useState(false);

@@ -1,9 +1,10 @@
-import { useEffect, useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
 
 type Pad = { label: string; unit: string; hint: string; text: string; signed: boolean; onText: (text: string) => void; onNext: (() => void) | null; onDone: () => void };
 
-const KEYS = ['7', '8', '9', '4', '5', '6', '1', '2', '3'] as const;
-const KEY = 'flex min-h-[3.75rem] items-center justify-center rounded-md border border-edge bg-sheet text-2xl font-bold active:bg-cold-wash';
+const ROWS = [['7', '8', '9'], ['4', '5', '6'], ['1', '2', '3'], ['±', '0', '.']] as const;
+const SPOKEN: Record<string, string> = { '±': 'Change the sign', '.': 'Point' };
+const KEY = 'flex min-h-[3.75rem] items-center justify-center rounded-md border border-edge bg-sheet font-bold active:bg-cold-wash';
 
 /** The text after one more key; a number never gets two points or eight digits. */
 export function pressed(text: string, key: string): string {
@@ -16,7 +17,8 @@ export function pressed(text: string, key: string): string {
 /** A number pad of our own: big keys for gloves, no keyboard sliding over the readings. Hardware keys work too. */
 export function NumberPad({ label, unit, hint, text, signed, onText, onNext, onDone }: Pad) {
   const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
+  // Before the next key comes.
+  useLayoutEffect(() => {
     const d = dialog.current;
     if (d && !d.open) d.showModal();
   }, []);
@@ -49,35 +51,32 @@ export function NumberPad({ label, unit, hint, text, signed, onText, onNext, onD
         </output>
       </div>
       <p className="mb-3 min-h-6 text-sm text-soft">{hint}</p>
+      {/* One flat grid: nested ones are measured several times over, and the pad must stand at once. */}
       <div className="grid grid-cols-4 gap-2">
-        <div className="col-span-3 grid grid-cols-3 gap-2">
-          {KEYS.map((k) => (
-            <Key key={k} value={k} onPress={() => onText(pressed(text, k))} />
-          ))}
-          <Key value="±" label="Change the sign" disabled={!signed} onPress={() => onText(pressed(text, '±'))} />
-          <Key value="0" onPress={() => onText(pressed(text, '0'))} />
-          <Key value="." label="Point" onPress={() => onText(pressed(text, '.'))} />
-        </div>
-        <div className="grid grid-rows-[1fr_1fr_2fr] gap-2">
-          <Key value="⌫" label="Take back the last key" onPress={() => onText(pressed(text, '⌫'))} />
-          <Key value="Clear" small onPress={() => onText('')} />
-          {onNext ? (
-            <div className="grid grid-rows-2 gap-2">
-              <Key value="Next" small strong onPress={onNext} />
-              <Key value="Done" small onPress={onDone} />
-            </div>
-          ) : (
-            <Key value="Done" small strong onPress={onDone} />
-          )}
-        </div>
+        {ROWS.map((row, i) => [
+          ...row.map((k) => <Key key={k} value={k} label={SPOKEN[k]} disabled={k === '±' && !signed} onPress={() => onText(pressed(text, k))} />),
+          i === 0 ? <Key key="back" value="⌫" label="Take back the last key" onPress={() => onText(pressed(text, '⌫'))} /> : null,
+          i === 1 ? <Key key="clear" value="Clear" small onPress={() => onText('')} /> : null,
+          i === 2 && onNext ? <Key key="next" value="Next" small strong onPress={onNext} /> : null,
+          i === (onNext ? 3 : 2) ? <Key key="done" value="Done" small strong={!onNext} tall={!onNext} onPress={onDone} /> : null,
+        ])}
       </div>
     </dialog>
   );
 }
 
-function Key({ value, label, small, strong, disabled, onPress }: { value: string; label?: string; small?: boolean; strong?: boolean; disabled?: boolean; onPress: () => void }) {
+type KeyProps = { value: string; label?: string; small?: boolean; strong?: boolean; tall?: boolean; disabled?: boolean; onPress: () => void };
+
+function Key({ value, label, small, strong, tall, disabled, onPress }: KeyProps) {
   return (
-    <button type="button" data-key="" aria-label={label} disabled={disabled} onClick={onPress} className={`${KEY} ${small ? 'text-lg' : ''} ${strong ? 'border-cold bg-cold text-on-cold' : ''} disabled:opacity-40`}>
+    <button
+      type="button"
+      data-key=""
+      aria-label={label}
+      disabled={disabled}
+      onClick={onPress}
+      className={`${KEY} ${small ? 'text-lg' : 'text-2xl'} ${strong ? 'border-cold bg-cold text-on-cold' : ''} ${tall ? 'row-span-2' : ''} disabled:opacity-40`}
+    >
       {value}
     </button>
   );

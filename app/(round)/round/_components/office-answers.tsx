@@ -4,7 +4,7 @@ import { Chip } from './touch';
 
 /** What the office said about entries that met with something: a question, or not taken. */
 export function OfficeAnswers({ visitId }: { visitId?: string }) {
-  const { operations } = useSnapshot();
+  const operations = useSnapshot((s) => s.operations);
   const tablet = useTablet();
   const answers = [...operations.values()].filter((k) => (!visitId || k.visitId === visitId) && !k.waiting && !k.seen && (k.outcome === 'rejected' || k.outcome === 'conflict') && k.note);
   if (answers.length === 0) return null;

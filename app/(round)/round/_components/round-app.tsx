@@ -1,3 +1,4 @@
+import type { Tablet } from '@/lib/device/tablet';
 import { TabletProvider, useSnapshot } from '../_lib/tablet-context';
 import { usePlace } from '../_lib/use-place';
 import { AddUnit } from './add-unit';
@@ -13,9 +14,9 @@ import { TroubleBar } from './trouble-bar';
 import { UnitPage } from './unit/unit-page';
 import { VisitPage } from './visit/visit-page';
 
-export function RoundApp() {
+export function RoundApp({ tablet }: { tablet: Tablet }) {
   return (
-    <TabletProvider>
+    <TabletProvider value={tablet}>
       <LeaveGuard />
       <Screen />
     </TabletProvider>
@@ -23,7 +24,7 @@ export function RoundApp() {
 }
 
 function Screen() {
-  const { phase } = useSnapshot();
+  const phase = useSnapshot((s) => s.phase);
   return (
     <div className="min-h-dvh text-[1.0625rem]">
       <TopBar />
@@ -38,7 +39,7 @@ function Screen() {
 
 function Here() {
   const place = usePlace();
-  const { visits } = useSnapshot();
+  const visits = useSnapshot((s) => s.visits);
   if (place.at === 'entries') return <EntriesPage />;
   if (place.at === 'tag') return <TagPage code={place.code} />;
   if (place.at === 'round') return <RoundList />;

@@ -1,5 +1,5 @@
 import { State } from '@/app/_ui/state';
-import { dayIn, timeIn } from '@/app/_ui/when';
+import { dayAt, timeAt } from '@/app/_ui/when';
 import type { VisitOnFile } from '@/lib/core/round';
 import { useSnapshot } from '../_lib/tablet-context';
 import { to } from '../_lib/use-place';
@@ -7,7 +7,8 @@ import { ChipLink } from './touch';
 
 /** The days' visits in order; the next stop stands out. */
 export function RoundList({ gone = false }: { gone?: boolean }) {
-  const { visits, me } = useSnapshot();
+  const visits = useSnapshot((s) => s.visits);
+  const me = useSnapshot((s) => s.me);
   const shown = visits.filter((v) => !v.nowWith || hasWork(v));
   const next = shown.find((v) => v.status === 'started') ?? shown.find((v) => v.status === 'booked');
   const days = groupDays(shown);
@@ -42,7 +43,7 @@ const hasWork = (v: VisitOnFile) => v.entries.arrivedAt !== null || v.entries.fi
 function groupDays(visits: readonly VisitOnFile[]): [string, VisitOnFile[]][] {
   const days = new Map<string, VisitOnFile[]>();
   for (const v of visits) {
-    const day = dayIn(Date.parse(v.startsAt), v.kitchen.timeZone);
+    const day = dayAt(Date.parse(v.startsAt), v.kitchen.utcOffsetMinutes);
     days.set(day, [...(days.get(day) ?? []), v]);
   }
   return [...days];
@@ -57,7 +58,7 @@ export function VisitState({ visit }: { visit: VisitOnFile }) {
 }
 
 function VisitCard({ visit, next }: { visit: VisitOnFile; next: boolean }) {
-  const { timeZone } = visit.kitchen;
+  const { utcOffsetMinutes } = visit.kitchen;
   const units = new Set(visit.tasks.map((t) => t.unitId)).size;
   return (
     <a
@@ -65,8 +66,8 @@ function VisitCard({ visit, next }: { visit: VisitOnFile; next: boolean }) {
       className={`flex min-h-[4.5rem] items-center gap-4 rounded-lg border px-4 py-3 text-ink no-underline ${next ? 'border-2 border-cold' : 'border-line'} ${visit.status === 'done' || visit.status === 'cancelled' ? '' : 'bg-sheet'}`}
     >
       <span className="w-[4.2rem] shrink-0 leading-tight">
-        <b className="block text-xl">{timeIn(Date.parse(visit.startsAt), timeZone)}</b>
-        <span className="text-sm text-soft">to {timeIn(Date.parse(visit.endsAt), timeZone)}</span>
+        <b className="block text-xl">{timeAt(Date.parse(visit.startsAt), utcOffsetMinutes)}</b>
+        <span className="text-sm text-soft">to {timeAt(Date.parse(visit.endsAt), utcOffsetMinutes)}</span>
       </span>
       <span className="min-w-0 flex-1">
         <b className="block text-lg leading-tight">{visit.kitchen.name}</b>

@@ -17,7 +17,7 @@ function placeOf(visits: readonly VisitOnFile[], text: string): string | null {
 }
 
 export function TagPage({ code }: { code: string }) {
-  const { visits } = useSnapshot();
+  const visits = useSnapshot((s) => s.visits);
   const [typed, setTyped] = useState('');
   const [missedNow, setMissed] = useState('');
   const scanned = code ? placeOf(visits, code) : null;

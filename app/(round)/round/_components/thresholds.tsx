@@ -1,12 +1,12 @@
 import { TouchButton, TouchLink } from './touch';
-import { useMaybeTablet, useSnapshot } from '../_lib/tablet-context';
+import { useTablet, useSnapshot } from '../_lib/tablet-context';
 
 /** What stands before the round when there is no round to show. */
 
 export const Starting = () => <p className="py-16 text-center text-soft">Opening the round …</p>;
 
 export function SignIn() {
-  const { lineWords } = useSnapshot();
+  const lineWords = useSnapshot((s) => s.lineWords);
   return (
     <section className="mx-auto max-w-md py-12">
       <h1>Sign in to fetch your round</h1>
@@ -19,13 +19,13 @@ export function SignIn() {
 }
 
 export function NoRound() {
-  const tablet = useMaybeTablet();
-  const { lineWords } = useSnapshot();
+  const tablet = useTablet();
+  const lineWords = useSnapshot((s) => s.lineWords);
   return (
     <section className="mx-auto max-w-md py-12">
       <h1>No round on this tablet yet</h1>
       <p className="my-4 text-soft">{lineWords} Once it has been fetched with signal, everything works without.</p>
-      <TouchButton look="primary" onClick={() => void tablet?.sync()}>
+      <TouchButton look="primary" onClick={() => void tablet.sync()}>
         Try again
       </TouchButton>
     </section>
@@ -33,7 +33,7 @@ export function NoRound() {
 }
 
 export function StorageRefused() {
-  const { trouble } = useSnapshot();
+  const trouble = useSnapshot((s) => s.trouble);
   return (
     <section className="mx-auto max-w-md py-12">
       <h1>Nothing can be kept here</h1>

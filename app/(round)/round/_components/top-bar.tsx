@@ -1,5 +1,6 @@
 import { Mark } from '@/app/_ui/mark';
 import { State } from '@/app/_ui/state';
+import { dayAt, timeAt } from '@/app/_ui/when';
 import { useSnapshot } from '../_lib/tablet-context';
 import { to, usePlace, type Place } from '../_lib/use-place';
 
@@ -12,7 +13,7 @@ function back(place: Place): { href: string; words: string } | null {
 /** Always in sight: the way back, how fresh the round is, and whether anything is still unsent. */
 export function TopBar() {
   const place = usePlace();
-  const s = useSnapshot();
+  const refreshedAt = useSnapshot((s) => s.refreshedAt);
   const way = back(place);
   return (
     <header className="sticky top-0 z-20 border-b border-line bg-sheet pt-[env(safe-area-inset-top)]">
@@ -28,7 +29,7 @@ export function TopBar() {
         )}
         <a href={to.entries} className="inline-flex min-h-12 flex-col items-end justify-center px-2 text-right text-sm leading-tight no-underline">
           <SendState />
-          <span className="text-soft">{s.refreshedAt ? `Last refreshed ${moment(s.refreshedAt)}` : 'Not refreshed yet'}</span>
+          <span className="text-soft">{refreshedAt ? `Last refreshed ${moment(refreshedAt)}` : 'Not refreshed yet'}</span>
         </a>
       </div>
     </header>
@@ -36,7 +37,7 @@ export function TopBar() {
 }
 
 function SendState() {
-  const s = useSnapshot();
+  const s = useSnapshot((all) => all);
   const count = s.waiting + s.photos.length;
   if (s.phase !== 'ready') return null;
   if (s.line === 'signed_out') return <State shape="ask" tone="alarm">Sign in again{count ? `, ${count} kept` : ''}</State>;
@@ -47,6 +48,6 @@ function SendState() {
 /** Today as a time, else with the day; in the tablet's own zone, like the clock on its wall. */
 export function moment(iso: string): string {
   const d = new Date(iso);
-  const time = d.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
-  return d.toDateString() === new Date().toDateString() ? time : `${d.toLocaleDateString('en-GB', { weekday: 'short', day: 'numeric', month: 'short' })} ${time}`;
+  const [at, offset] = [d.getTime(), -d.getTimezoneOffset()];
+  return d.toDateString() === new Date().toDateString() ? timeAt(at, offset) : `${dayAt(at, offset)} ${timeAt(at, offset)}`;
 }

@@ -1,4 +1,4 @@
-import type { ComponentProps, ReactNode } from 'react';
+import { useState, type ComponentProps, type ReactNode } from 'react';
 import { BUTTON, LOOK, SIZE, type Looks } from '@/app/_ui/button-look';
 
 /** A primary action: at least 60 px high, for a gloved thumb. */
@@ -19,9 +19,12 @@ export function Chip({ on = false, className = '', ...rest }: ComponentProps<'bu
 
 export const ChipLink = ({ className = '', ...rest }: ComponentProps<'a'>) => <a className={`${CHIP} border-edge bg-sheet text-ink ${className}`} {...rest} />;
 
+/** What is out of sight costs no layout and no paint. */
+const OFF_SCREEN = '[content-visibility:auto] [contain-intrinsic-size:auto_14rem]';
+
 export function Card({ title, aside, children, id, className = '' }: { title?: ReactNode; aside?: ReactNode; children: ReactNode; id?: string; className?: string }) {
   return (
-    <section id={id} className={`scroll-mt-28 rounded-lg border border-line bg-sheet p-4 sm:p-5 ${className}`}>
+    <section id={id} className={`${OFF_SCREEN} scroll-mt-28 rounded-lg border border-line bg-sheet p-4 sm:p-5 ${className}`}>
       {title ? (
         <div className="mb-3 flex flex-wrap items-baseline justify-between gap-x-3 gap-y-1">
           <h2>{title}</h2>
@@ -30,6 +33,20 @@ export function Card({ title, aside, children, id, className = '' }: { title?: R
       ) : null}
       {children}
     </section>
+  );
+}
+
+/** Folded away until wanted; what is inside is not drawn before. */
+export function Fold({ summary, aside, open = false, children }: { summary: ReactNode; aside?: ReactNode; open?: boolean; children: ReactNode }) {
+  const [wanted, setWanted] = useState(open);
+  return (
+    <details className="rounded-lg border border-line bg-sheet" open={open || undefined} onToggle={(e) => e.currentTarget.open && setWanted(true)}>
+      <summary className="flex min-h-14 items-center justify-between gap-3 px-4 font-bold">
+        {summary}
+        {aside ? <span className="text-sm font-normal text-soft">{aside}</span> : null}
+      </summary>
+      {wanted || open ? children : null}
+    </details>
   );
 }
 

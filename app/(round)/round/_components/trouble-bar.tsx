@@ -2,7 +2,7 @@ import { useSnapshot } from '../_lib/tablet-context';
 
 /** What the technician must know now, in words with the next step. */
 export function TroubleBar() {
-  const s = useSnapshot();
+  const s = useSnapshot((s) => s);
   if (s.phase !== 'ready') return null;
   const words = s.trouble?.words ?? (s.line === 'signed_out' || s.line === 'failed' ? s.lineWords : '');
   if (!words) return null;

@@ -33,13 +33,12 @@ export const to = {
 export const go = (hash: string): void => window.location.assign(hash);
 
 export function usePlace(): Place {
-  const [place, setPlace] = useState<Place>({ at: 'round' });
+  const [place, setPlace] = useState(() => readPlace(window.location.hash));
   useEffect(() => {
     const look = () => {
       setPlace(readPlace(window.location.hash));
       window.scrollTo(0, 0);
     };
-    look();
     window.addEventListener('hashchange', look);
     return () => window.removeEventListener('hashchange', look);
   }, []);

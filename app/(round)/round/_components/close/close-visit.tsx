@@ -1,4 +1,4 @@
-import { timeIn } from '@/app/_ui/when';
+import { timeAt } from '@/app/_ui/when';
 import { State } from '@/app/_ui/state';
 import { missingToClose, type VisitOnFile } from '@/lib/core/round';
 import { go, to } from '../../_lib/use-place';
@@ -39,7 +39,7 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
         <p>
           {done} of {visit.tasks.length} tasks done{notDone.length > 0 ? `, ${notDone.length} left undone with a reason` : ''}. {visit.entries.parts.length} parts used. {visit.entries.followUps.length} follow-ups wanted.
         </p>
-        {visit.entries.arrivedAt ? <p className="text-soft">In {timeIn(Date.parse(visit.entries.arrivedAt), visit.kitchen.timeZone)}; out is set as you close.</p> : null}
+        {visit.entries.arrivedAt ? <p className="text-soft">In {timeAt(Date.parse(visit.entries.arrivedAt), visit.kitchen.utcOffsetMinutes)}; out is set as you close.</p> : null}
       </Card>
       <Signature visit={visit} />
       <TouchButton look="primary" disabled={busy || missing.length > 0 || visit.status === 'done'} onClick={() => void close()}>

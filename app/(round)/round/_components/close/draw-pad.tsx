@@ -7,7 +7,7 @@ const WIDTH = 900;
 const HEIGHT = 300;
 
 /** A field to sign in with a finger. The drawing is kept small: black on white, one colour. */
-export function DrawPad({ ref, onDrawn }: { ref: Ref<Drawn>; onDrawn: (drawn: boolean) => void }) {
+export function DrawPad({ pad, onDrawn }: { pad: Ref<Drawn>; onDrawn: (drawn: boolean) => void }) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const last = useRef<{ x: number; y: number } | null>(null);
   const any = useRef(false);
@@ -33,7 +33,7 @@ export function DrawPad({ ref, onDrawn }: { ref: Ref<Drawn>; onDrawn: (drawn: bo
     canvas.current?.getContext('2d')?.clearRect(0, 0, WIDTH, HEIGHT);
     onDrawn((any.current = false));
   };
-  useImperativeHandle(ref, () => ({ png: () => (any.current ? (canvas.current?.toDataURL('image/png').split(',')[1] ?? null) : null) }));
+  useImperativeHandle(pad, () => ({ png: () => (any.current ? (canvas.current?.toDataURL('image/png').split(',')[1] ?? null) : null) }));
   return (
     <div className="flex flex-col gap-2">
       <canvas

@@ -31,7 +31,7 @@ export function Signature({ visit }: { visit: VisitOnFile }) {
   return (
     <Card title="Signature">
       <p className="mb-3 text-soft">Signs that we were here and what was found; nothing more.</p>
-      <DrawPad ref={pad} onDrawn={setDrawn} />
+      <DrawPad pad={pad} onDrawn={setDrawn} />
       <div className="mt-3 grid grid-cols-1 gap-3 sm:grid-cols-[1fr_auto] sm:items-end">
         <TouchField id="signed-by" label="Name" value={name} maxLength={200} onChange={(e) => setName(e.target.value)} />
         <Chip disabled={busy || !drawn || name.trim().length < 2} onClick={() => void sign()}>

@@ -17,7 +17,7 @@ const WORDS = {
 
 /** Both readings side by side, and whether the cleaning did anything beyond what the instruments leave open. */
 export function BeforeAfter({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
-  const { me } = useSnapshot();
+  const me = useSnapshot((s) => s.me);
   const estimator = useEstimator(unit.refrigerant);
   const of = (phase: string) => visit.entries.readings.find((r) => r.unitId === unit.id && r.phase === phase);
   const [before, after] = [of('before'), of('after')];

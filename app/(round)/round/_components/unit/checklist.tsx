@@ -1,11 +1,11 @@
 import { CHECKLIST_SOURCE, checklistFor } from '@/lib/core/findings/checklist';
 import type { UnitKind } from '@/lib/core/equipment';
+import { Fold } from '../touch';
 
 /** A reminder, not a form: what is found goes into the findings. */
 export function Checklist({ kind }: { kind: UnitKind }) {
   return (
-    <details className="rounded-lg border border-line bg-sheet">
-      <summary className="flex min-h-14 items-center px-4 font-bold">What to look at on this kind of unit</summary>
+    <Fold summary="What to look at on this kind of unit">
       <ul className="list-disc px-4 pb-3 pl-9">
         {checklistFor(kind).map((line) => (
           <li key={line} className="py-0.5">
@@ -14,6 +14,6 @@ export function Checklist({ kind }: { kind: UnitKind }) {
         ))}
       </ul>
       <p className="px-4 pb-4 text-sm text-soft">{CHECKLIST_SOURCE}</p>
-    </details>
+    </Fold>
   );
 }

@@ -1,4 +1,4 @@
-import { useDeferredValue, useMemo } from 'react';
+import { useMemo } from 'react';
 import { State, type Shape } from '@/app/_ui/state';
 import type { Estimate, EstimateOk, Figure, Verdict } from '@/lib/core/condenser/types';
 import { differenceUnit, ownDifference, toOwn, unitOf, type Me, type UnitOnFile, type VisitOnFile } from '@/lib/core/round';
@@ -18,17 +18,16 @@ const VERDICT: Record<Verdict, { shape: Shape; tone: 'ink' | 'cold' | 'alarm' | 
 
 /** What the reading means, as it is typed: figures with bands, causes, and what would decide between them. */
 export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; unit: UnitOnFile; reading: ReadingSoFar }) {
-  const { me } = useSnapshot();
+  const me = useSnapshot((s) => s.me);
   const estimator = useEstimator(unit.refrigerant);
-  const settled = useDeferredValue(reading);
   const of = (aspect: string, phase: string) => visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase)?.grade ?? null;
   // A reading after the work sees the coil as it was left, as in the office.
   const wanted = reading.phase === 'after' ? 'left' : 'found';
   const coilGrade = of('coil', wanted);
   const fanGrade = of('fan', wanted) ?? of('fan', 'found');
   const result = useMemo(
-    () => estimator?.estimateFor(unit, visit.kitchen, me?.currency ?? 'USD', settled, { coilGrade, fanGrade }) ?? null,
-    [estimator, unit, visit.kitchen, me?.currency, settled, coilGrade, fanGrade],
+    () => estimator?.estimateFor(unit, visit.kitchen, me?.currency ?? 'USD', reading, { coilGrade, fanGrade }) ?? null,
+    [estimator, unit, visit.kitchen, me?.currency, reading, coilGrade, fanGrade],
   );
   if (!me || !result) return null;
   const look = VERDICT[result.verdict];

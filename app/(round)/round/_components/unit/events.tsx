@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { UNIT_EVENT_KINDS, UNIT_EVENT_LABEL, type UnitEventKind, type UnitOnFile, type VisitOnFile } from '@/lib/core/round';
 import { useWrite } from '../../_lib/use-write';
 import { EntryMark } from '../entry-mark';
-import { Chip, TouchField } from '../touch';
+import { Chip, Fold, TouchField } from '../touch';
 
 /** What happened to the unit and changes how its readings are to be read: a trip, a new fan, refrigerant added. */
 export function Events({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
@@ -17,8 +17,7 @@ export function Events({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
     }
   };
   return (
-    <details className="rounded-lg border border-line bg-sheet" open={list.length > 0 || undefined}>
-      <summary className="flex min-h-14 items-center px-4 font-bold">Trip, part replaced, refrigerant added</summary>
+    <Fold summary="Trip, part replaced, refrigerant added" open={list.length > 0}>
       <div className="px-4 pb-4">
         <ul className="mb-3 flex flex-col divide-y divide-line">
           {list.map((e) => (
@@ -42,6 +41,6 @@ export function Events({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
           Keep it
         </Chip>
       </div>
-    </details>
+    </Fold>
   );
 }

@@ -3,17 +3,14 @@ import { ASPECT_LABEL, GRADES } from '@/lib/core/findings/grades';
 import { FIELD_INFO, ownText, READING_FIELDS, type Me, type PastVisit, type UnitOnFile } from '@/lib/core/round';
 import { useSnapshot } from '../../_lib/tablet-context';
 import { Thumb } from '../thumb';
+import { Fold } from '../touch';
 
 /** The last three visits on one page. */
 export function Past({ unit, timeZone }: { unit: UnitOnFile; timeZone: string }) {
-  const { me } = useSnapshot();
+  const me = useSnapshot((s) => s.me);
   if (!me || unit.past.length === 0) return <p className="text-soft">No earlier visit on file.</p>;
   return (
-    <details className="rounded-lg border border-line bg-sheet">
-      <summary className="flex min-h-14 items-center justify-between gap-3 px-4 font-bold">
-        Last {unit.past.length === 1 ? 'visit' : `${unit.past.length} visits`}
-        <span className="text-sm font-normal text-soft">{summary(unit.past[0])}</span>
-      </summary>
+    <Fold summary={`Last ${unit.past.length === 1 ? 'visit' : `${unit.past.length} visits`}`} aside={summary(unit.past[0])}>
       <div className="grid grid-cols-1 gap-4 px-4 pb-4 md:grid-cols-3">
         {unit.past.map((v) => (
           <Visit key={v.visitId} visit={v} timeZone={timeZone} me={me} />
@@ -26,7 +23,7 @@ export function Past({ unit, timeZone }: { unit: UnitOnFile; timeZone: string })
           ))}
         </div>
       ) : null}
-    </details>
+    </Fold>
   );
 }
 

@@ -72,7 +72,7 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
 
 function Picture({ photo, visitId, open }: { photo: PhotoEntry; visitId: string; open: boolean }) {
   const { write, busy } = useWrite(visitId);
-  const kept = useSnapshot().photos.find((p) => p.id === photo.id);
+  const kept = useSnapshot((s) => s.photos.find((p) => p.id === photo.id));
   const shows = `${photo.aspect ? ASPECT_LABEL[photo.aspect] : 'Whole unit'}, ${photo.phase}`;
   return (
     <figure className="flex w-32 flex-col gap-1">

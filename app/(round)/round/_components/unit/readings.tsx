@@ -1,8 +1,9 @@
-import { useDeferredValue, useMemo, useState } from 'react';
+import { memo, useCallback, useMemo, useState } from 'react';
 import { FOOD_LIMIT_K } from '@/lib/core/findings/cautions';
 import { FIELD_INFO, ownText, READING_FIELDS, unitOf, type ReadingEntry, type ReadingField, type UnitOnFile, type VisitOnFile } from '@/lib/core/round';
 import { doubtKey, EMPTY_DRAFT, enteredOf, firstFields, moreFields, questionedOf, valuesOf, type ReadingDraft } from '../../_lib/reading-draft';
 import { useSnapshot } from '../../_lib/tablet-context';
+import { useAfterPaint } from '../../_lib/use-after-paint';
 import { useDraft } from '../../_lib/use-draft';
 import { useEstimator } from '../../_lib/use-estimator';
 import { useWrite } from '../../_lib/use-write';
@@ -16,7 +17,7 @@ import { EstimatePanel } from './estimate-panel';
 type Props = { visit: VisitOnFile; unit: UnitOnFile; phase: 'before' | 'after' };
 
 /** Readings before or after the cleaning: typed, questioned, saved, and told at once what they mean. */
-export function Readings({ visit, unit, phase }: Props) {
+export const Readings = memo(function Readings({ visit, unit, phase }: Props) {
   const standing = visit.entries.readings.find((r) => r.unitId === unit.id && r.phase === phase);
   const [again, setAgain] = useState(false);
   return (
@@ -33,10 +34,10 @@ export function Readings({ visit, unit, phase }: Props) {
       )}
     </Card>
   );
-}
+});
 
 function Told({ visit, unit, reading }: { visit: VisitOnFile; unit: UnitOnFile; reading: ReadingEntry }) {
-  const { me } = useSnapshot();
+  const me = useSnapshot((s) => s.me);
   if (!me) return null;
   return (
     <div className="flex flex-col gap-3">
@@ -59,19 +60,23 @@ function Told({ visit, unit, reading }: { visit: VisitOnFile; unit: UnitOnFile; 
 }
 
 function Typing({ visit, unit, phase, replaces, onSaved, onBack }: Props & { replaces: string | null; onSaved: () => void; onBack?: () => void }) {
-  const { me } = useSnapshot();
+  const me = useSnapshot((s) => s.me);
   const { write, busy } = useWrite(visit.id);
   const { draft, setDraft, clear } = useDraft<ReadingDraft>(`${visit.id}:${unit.id}:${phase}`, EMPTY_DRAFT);
   const [field, setField] = useState<ReadingField | null>(null);
   const [more, setMore] = useState(false);
   const [startedAt] = useState(() => Date.now());
   const estimator = useEstimator(unit.refrigerant);
-  const settled = useDeferredValue(draft);
-  const reading = useMemo(() => {
-    const values = me ? valuesOf(settled, me) : {};
-    const gauged = values.headPaGauge !== undefined;
-    return { phase, at: startedAt, values, gaugeGrade: gauged && me ? me.gaugeGrade : null, gaugeSpanPa: gauged && me ? me.gaugeSpanPa : null };
-  }, [settled, me, phase, startedAt]);
+  const drawn = useAfterPaint(draft);
+  const readingOf = useCallback(
+    (d: ReadingDraft) => {
+      const values = me ? valuesOf(d, me) : {};
+      const gauged = values.headPaGauge !== undefined;
+      return { phase, at: startedAt, values, gaugeGrade: gauged && me ? me.gaugeGrade : null, gaugeSpanPa: gauged && me ? me.gaugeSpanPa : null };
+    },
+    [me, phase, startedAt],
+  );
+  const reading = useMemo(() => readingOf(drawn), [readingOf, drawn]);
   const doubts = useMemo(() => estimator?.doubtsOf(unit, visit.kitchen, reading) ?? [], [estimator, unit, visit.kitchen, reading]);
   if (!me) return null;
   const shown = [...firstFields(unit), ...(more ? moreFields(unit) : moreFields(unit).filter((f) => draft.text[f]))];
@@ -82,9 +87,12 @@ function Typing({ visit, unit, phase, replaces, onSaved, onBack }: Props & { rep
   const warm = unit.application === 'medium' && unit.kind !== 'ice_machine' && (reading.values.boxK ?? 0) > FOOD_LIMIT_K;
   const save = async () => {
     const values = valuesOf(draft, me);
+    // Of what stands there now, even if the last key has not been drawn yet.
+    const asked = estimator?.doubtsOf(unit, visit.kitchen, readingOf(draft)) ?? [];
+    if (asked.some((d) => !draft.answers[doubtKey(d)])) return;
     const gauged = values.headPaGauge !== undefined || values.suctionPaGauge !== undefined;
     const saved = await write('reading.add', {
-      unitId: unit.id, phase, values, replaces, entered: enteredOf(draft, me), questioned: questionedOf(draft, doubts),
+      unitId: unit.id, phase, values, replaces, entered: enteredOf(draft, me), questioned: questionedOf(draft, asked),
       gaugeGrade: gauged ? me.gaugeGrade : null, gaugeSpanPa: gauged ? me.gaugeSpanPa : null,
     });
     if (!saved) return;

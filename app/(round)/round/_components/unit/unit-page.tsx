@@ -1,8 +1,10 @@
 import { EXPANSION_LABEL, PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment';
 import { cautionsFor } from '@/lib/core/findings/cautions';
+import { ASPECTS } from '@/lib/core/findings/grades';
 import { refrigerantLabel } from '@/lib/core/refrigerant-caution';
 import { REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
 import type { UnitOnFile, VisitOnFile } from '@/lib/core/round';
+import { useSteps } from '../../_lib/use-after-paint';
 import { to } from '../../_lib/use-place';
 import { CautionNote } from '../caution-note';
 import { FoodWarnings } from '../visit/food-warnings';
@@ -10,13 +12,16 @@ import { OfficeAnswers } from '../office-answers';
 import { BeforeAfter } from './before-after';
 import { Checklist } from './checklist';
 import { Events } from './events';
-import { Findings } from './findings';
+import { Finding } from './finding';
 import { FollowUps } from './follow-ups';
 import { Past } from './past';
 import { Photos } from './photos';
 import { Reached } from './reached';
 import { Readings } from './readings';
 import { Tasks } from './tasks';
+
+/** Cautions among them, they fill a tablet's screen. */
+const FIRST_PARTS = 1;
 
 /** The unit in hand, in the order of the work: what can hurt, what is found, readings, cleaning, readings again. */
 export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
@@ -27,6 +32,31 @@ export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
   const outcome = visit.entries.outcomes.find((o) => o.unitId === unit.id)?.outcome;
   const reached = outcome !== 'could_not_reach' && outcome !== 'gone';
   const cleaned = visit.tasks.some((t) => t.unitId === unit.id && t.kindKey === 'coil_cleaning');
+  // In the order of the work; the top of a long page is wanted at once.
+  const parts = [
+    <Past key="past" unit={unit} timeZone={visit.kitchen.timeZone} />,
+    ...at('ladder'),
+    ...at('before_opening'),
+    <Reached key="reached" visit={visit} unit={unit} />,
+    ...(reached
+      ? [
+          <Checklist key="checklist" kind={unit.kind} />,
+          <Readings key="before" visit={visit} unit={unit} phase="before" />,
+          ...ASPECTS.map((a) => <Finding key={a} visit={visit} unit={unit} aspect={a} />),
+          ...(cleaned ? [...at('coil'), ...at('chemicals')] : []),
+          <Tasks key="tasks" visit={visit} unit={unit} />,
+          ...at('readings'),
+          <Readings key="after" visit={visit} unit={unit} phase="after" />,
+          <BeforeAfter key="before and after" visit={visit} unit={unit} />,
+          ...(cleaned ? [<Finding key="coil left" visit={visit} unit={unit} aspect="coil" phase="left" />] : []),
+        ]
+      : [<Tasks key="tasks" visit={visit} unit={unit} />]),
+    <Photos key="photos" visit={visit} unit={unit} />,
+    <FollowUps key="follow-ups" visit={visit} unit={unit} />,
+    <Events key="events" visit={visit} unit={unit} />,
+    <FoodWarnings key="food" visit={visit} unitId={unit.id} />,
+  ];
+  const shown = useSteps(FIRST_PARTS, parts.length);
   return (
     <div className="flex flex-col gap-4">
       <header>
@@ -40,34 +70,7 @@ export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
         {unit.notes ? <p className="mt-1 whitespace-pre-line">{unit.notes}</p> : null}
       </header>
       <OfficeAnswers visitId={visit.id} />
-      <Past unit={unit} timeZone={visit.kitchen.timeZone} />
-      {at('ladder')}
-      {at('before_opening')}
-      <Reached visit={visit} unit={unit} />
-      {reached ? (
-        <>
-          <Checklist kind={unit.kind} />
-          <Readings visit={visit} unit={unit} phase="before" />
-          <Findings visit={visit} unit={unit} />
-          {cleaned ? (
-            <>
-              {at('coil')}
-              {at('chemicals')}
-            </>
-          ) : null}
-          <Tasks visit={visit} unit={unit} />
-          {at('readings')}
-          <Readings visit={visit} unit={unit} phase="after" />
-          <BeforeAfter visit={visit} unit={unit} />
-          {cleaned ? <Findings visit={visit} unit={unit} only={['coil']} phase="left" /> : null}
-        </>
-      ) : (
-        <Tasks visit={visit} unit={unit} />
-      )}
-      <Photos visit={visit} unit={unit} />
-      <FollowUps visit={visit} unit={unit} />
-      <Events visit={visit} unit={unit} />
-      <FoodWarnings visit={visit} unitId={unit.id} />
+      {parts.slice(0, shown)}
       <Neighbours visit={visit} unit={unit} />
     </div>
   );

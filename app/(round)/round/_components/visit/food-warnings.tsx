@@ -1,16 +1,16 @@
 import { useState } from 'react';
-import { timeIn } from '@/app/_ui/when';
+import { timeAt } from '@/app/_ui/when';
 import { FOOD_CAUTION } from '@/lib/core/findings/cautions';
 import { fromOwn, ownText, typedNumber, unitOf, type VisitOnFile } from '@/lib/core/round';
 import { useSnapshot } from '../../_lib/tablet-context';
 import { useWrite } from '../../_lib/use-write';
 import { CautionNote } from '../caution-note';
 import { EntryMark } from '../entry-mark';
-import { Card, Chip, TouchField, TouchSelect } from '../touch';
+import { Card, Chip, Fold, TouchField, TouchSelect } from '../touch';
 
 /** Food too warm: told to whom and when. What becomes of the food is for the kitchen and its code. */
 export function FoodWarnings({ visit, unitId }: { visit: VisitOnFile; unitId?: string }) {
-  const { me } = useSnapshot();
+  const me = useSnapshot((s) => s.me);
   const { write, busy } = useWrite(visit.id);
   const [unit, setUnit] = useState(unitId ?? '');
   const [degrees, setDegrees] = useState('');
@@ -26,15 +26,14 @@ export function FoodWarnings({ visit, unitId }: { visit: VisitOnFile; unitId?: s
     }
   };
   return (
-    <details className="rounded-lg border border-line bg-sheet" open={list.length > 0 || undefined}>
-      <summary className="flex min-h-14 items-center px-4 font-bold">{FOOD_CAUTION.title}</summary>
+    <Fold summary={FOOD_CAUTION.title} open={list.length > 0}>
       <Card className="border-0 pt-0">
         <CautionNote title="Tell someone now" words={FOOD_CAUTION.words} />
         <ul className="my-3 flex flex-col divide-y divide-line">
           {list.map((w) => (
             <li key={w.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
               <span>
-                {visit.units.find((u) => u.id === w.unitId)?.name}: {ownText('boxK', w.boxK, me)}, told to {w.toldTo} at {timeIn(Date.parse(w.toldAt), visit.kitchen.timeZone)}
+                {visit.units.find((u) => u.id === w.unitId)?.name}: {ownText('boxK', w.boxK, me)}, told to {w.toldTo} at {timeAt(Date.parse(w.toldAt), visit.kitchen.utcOffsetMinutes)}
               </span>
               <EntryMark id={w.id} />
             </li>
@@ -51,6 +50,6 @@ export function FoodWarnings({ visit, unitId }: { visit: VisitOnFile; unitId?: s
           Told them just now
         </Chip>
       </Card>
-    </details>
+    </Fold>
   );
 }

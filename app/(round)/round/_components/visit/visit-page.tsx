@@ -1,9 +1,9 @@
-import { timeIn } from '@/app/_ui/when';
+import { timeAt } from '@/app/_ui/when';
 import type { UnitOnFile, VisitOnFile } from '@/lib/core/round';
 import { useWrite } from '../../_lib/use-write';
 import { to } from '../../_lib/use-place';
 import { VisitState } from '../round-list';
-import { Card, ChipLink, TouchButton } from '../touch';
+import { Card, ChipLink, Fold, TouchButton } from '../touch';
 import { FoodWarnings } from './food-warnings';
 import { Parts } from './parts';
 import { UnitRow } from './unit-row';
@@ -12,7 +12,7 @@ import { OfficeAnswers } from '../office-answers';
 export function VisitPage({ visit }: { visit: VisitOnFile }) {
   const { kitchen, entries } = visit;
   const { write, busy } = useWrite(visit.id);
-  const at = (iso: string) => timeIn(Date.parse(iso), kitchen.timeZone);
+  const at = (iso: string) => timeAt(Date.parse(iso), kitchen.utcOffsetMinutes);
   const open = visit.status === 'booked' || visit.status === 'started';
   const onVisit = new Set(visit.tasks.map((t) => t.unitId));
   const planned = visit.units.filter((u) => onVisit.has(u.id));
@@ -54,12 +54,11 @@ export function VisitPage({ visit }: { visit: VisitOnFile }) {
       )}
       <Units title="On this visit" visit={visit} units={planned} />
       {others.length > 0 ? (
-        <details className="rounded-lg border border-line bg-sheet">
-          <summary className="flex min-h-14 items-center px-4 font-bold">Other units in this kitchen ({others.length})</summary>
+        <Fold summary={`Other units in this kitchen (${others.length})`}>
           <div className="px-4 pb-4">
             <Units visit={visit} units={others} />
           </div>
-        </details>
+        </Fold>
       ) : null}
       {open ? (
         <div className="flex flex-wrap gap-2">

@@ -1,5 +1,5 @@
-import { useState } from 'react';
-import { ASPECT_LABEL, ASPECTS, GRADES, gradeIndex, type Aspect } from '@/lib/core/findings/grades';
+import { memo, useState } from 'react';
+import { ASPECT_LABEL, GRADES, gradeIndex, type Aspect } from '@/lib/core/findings/grades';
 import { LOW_SIDE_ASPECTS, type FindingEntry, type UnitOnFile, type VisitOnFile } from '@/lib/core/round';
 import { useWrite } from '../../_lib/use-write';
 import { GradeDrawing } from '../drawings/grade-drawing';
@@ -7,24 +7,21 @@ import { EntryMark } from '../entry-mark';
 import { Card, Chip } from '../touch';
 import { NotLooked } from './not-looked';
 
+type Phase = 'found' | 'left';
+
 /** Nothing is chosen until someone has looked. */
-export function Findings({ visit, unit, only, phase = 'found' }: { visit: VisitOnFile; unit: UnitOnFile; only?: readonly Aspect[]; phase?: 'found' | 'left' }) {
-  return (
-    <div className="flex flex-col gap-4">
-      {(only ?? ASPECTS).map((aspect) => (
-        <AspectCard key={aspect} visit={visit} unit={unit} aspect={aspect} phase={phase} />
-      ))}
-    </div>
-  );
+export function Finding({ visit, unit, aspect, phase = 'found' }: { visit: VisitOnFile; unit: UnitOnFile; aspect: Aspect; phase?: Phase }) {
+  const standing = visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase);
+  return <AspectCard visitId={visit.id} unitId={unit.id} aspect={aspect} phase={phase} standing={standing} />;
 }
 
-function AspectCard({ visit, unit, aspect, phase }: { visit: VisitOnFile; unit: UnitOnFile; aspect: Aspect; phase: 'found' | 'left' }) {
-  const { write, busy } = useWrite(visit.id);
-  const standing = visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase);
+/** Drawn again only when what was found changes: there are many drawings in it. */
+const AspectCard = memo(function AspectCard({ visitId, unitId, aspect, phase, standing }: { visitId: string; unitId: string; aspect: Aspect; phase: Phase; standing?: FindingEntry }) {
+  const { write, busy } = useWrite(visitId);
   const [choosing, setChoosing] = useState(false);
   const lowSide = (LOW_SIDE_ASPECTS as readonly Aspect[]).includes(aspect);
   const set = async (grade: string | null, notLookedWhy = '') => {
-    if (await write('finding.set', { unitId: unit.id, aspect, phase, grade, notLookedWhy, note: '', replaces: standing?.id ?? null })) setChoosing(false);
+    if (await write('finding.set', { unitId, aspect, phase, grade, notLookedWhy, note: '', replaces: standing?.id ?? null })) setChoosing(false);
   };
   return (
     <Card id={`aspect-${aspect}-${phase}`} title={phase === 'left' ? `${ASPECT_LABEL[aspect]}, as left` : ASPECT_LABEL[aspect]} aside={standing ? <EntryMark id={standing.id} /> : lowSide && phase === 'found' ? <span className="text-sm text-soft">Needed before a coil cleaning closes</span> : undefined}>
@@ -59,7 +56,7 @@ function AspectCard({ visit, unit, aspect, phase }: { visit: VisitOnFile; unit: 
       )}
     </Card>
   );
-}
+});
 
 function Told({ finding }: { finding: FindingEntry }) {
   if (finding.grade === null)

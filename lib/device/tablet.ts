@@ -20,7 +20,7 @@ export class Tablet {
   snapshot: Snapshot = EMPTY;
   private db: Database | null = null;
   private running: Promise<void> | null = null;
-  private again = false;
+  private next: Promise<void> | null = null;
   private listeners = new Set<() => void>();
   /** The last write begun, so that whoever leaves can wait for it. */
   private writing: Promise<unknown> = Promise.resolve();
@@ -102,20 +102,16 @@ export class Tablet {
     return this.snapshot.photos.filter((p) => p.id !== id);
   }
 
-  /** Sends and fetches; a call while one runs makes it run once more. */
+  /** Sends and fetches. A call while one runs makes it run once more, and waits for that: what it wants may have come too late for the first. */
   sync(): Promise<void> {
-    if (this.running) {
-      this.again = true;
-      return this.running;
-    }
-    this.running = this.talk().finally(() => {
-      this.running = null;
-      if (this.again) {
-        this.again = false;
-        void this.sync();
-      }
-    });
-    return this.running;
+    if (!this.running) return (this.running = this.talk().finally(() => (this.running = null)));
+    this.next ??= this.running
+      .catch(() => {})
+      .then(() => {
+        this.next = null;
+        return this.sync();
+      });
+    return this.next;
   }
 
   private async talk(): Promise<void> {

@@ -24,13 +24,15 @@ async function arrived({ db, actor }: Ctx, { sha256, pieces }: Asked): Promise<n
 /**
  * Takes in one piece; the same piece twice is no harm. With the last one the picture is put together, checked against
  * its hash and made anew.
- * @throws AppError invalid | too_large
+ * @throws AppError conflict when it is to be sent again | invalid | too_large
  */
 export async function takePiece(ctx: Ctx, asked: Asked & { index: number }, bytes: Uint8Array): Promise<UploadState> {
   const { db, actor, now } = ctx;
   const { sha256, pieces, index } = asked;
   const last = index === pieces - 1;
-  if (bytes.byteLength === 0 || bytes.byteLength > CHUNK_BYTES || (!last && bytes.byteLength !== CHUNK_BYTES)) throw new AppError('invalid', 'A piece of the picture was cut short. Send it again.');
+  if (bytes.byteLength > CHUNK_BYTES) throw new AppError('invalid', 'A piece of the picture is too large.');
+  // The line's fault, not the picture's: no reason to refuse it for good.
+  if (bytes.byteLength === 0 || (!last && bytes.byteLength !== CHUNK_BYTES)) throw new AppError('conflict', 'A piece of the picture was cut short. Send it again.');
   if (await onFile(db, sha256)) return DONE;
   if (pieces === 1) return finish(ctx, sha256, bytes);
   const key = { sha256, userId: actor.userId, index };

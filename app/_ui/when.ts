@@ -9,8 +9,8 @@ const KINDS = {
 const made = new Map<string, Intl.DateTimeFormat>();
 function formatter(kind: keyof typeof KINDS, timeZone: string): Intl.DateTimeFormat {
   const key = `${kind} ${timeZone}`;
-  const known = made.get(key) ?? new Intl.DateTimeFormat('en-GB', { timeZone, ...KINDS[kind] });
-  made.set(key, known);
+  let known = made.get(key);
+  if (!known) made.set(key, (known = new Intl.DateTimeFormat('en-GB', { timeZone, ...KINDS[kind] })));
   return known;
 }
 

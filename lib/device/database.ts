@@ -46,7 +46,6 @@ interface Schema extends DBSchema {
 }
 export type Database = IDBPDatabase<Schema>;
 
-
 type Visits = IDBPObjectStore<Schema, StoreNames<Schema>[], 'visits', 'versionchange'>;
 /** Visits from before the office told their kitchen's clock: the tablet's own, until the next refresh. */
 async function setClocks(visits: Visits): Promise<void> {
@@ -54,6 +53,7 @@ async function setClocks(visits: Visits): Promise<void> {
     await visits.put({ ...v, kitchen: { ...v.kitchen, utcOffsetMinutes: -new Date(v.startsAt).getTimezoneOffset() } });
 }
 
+/** A person's database in today's layout. `onOutdated`: a newer version has taken it over, this connection is closed. */
 export function openDatabase(userId: string, onOutdated: () => void = () => {}): Promise<Database> {
   return openDB<Schema>(databaseName(userId), DATABASE_VERSION, {
     upgrade(db, from, _, tx) {

@@ -4,7 +4,7 @@ type Pad = { label: string; unit: string; hint: string; text: string; signed: bo
 
 const ROWS = [['7', '8', '9'], ['4', '5', '6'], ['1', '2', '3'], ['±', '0', '.']] as const;
 const SPOKEN: Record<string, string> = { '±': 'Change the sign', '.': 'Point' };
-const KEY = 'flex min-h-[3.75rem] items-center justify-center rounded-md border border-edge bg-sheet font-bold active:bg-cold-wash';
+const KEY = 'flex min-h-[3.75rem] items-center justify-center rounded-md border font-bold active:bg-cold-wash active:text-ink';
 
 /** The text after one more key; a number never gets two points or eight digits. */
 export function pressed(text: string, key: string): string {
@@ -75,7 +75,7 @@ function Key({ value, label, small, strong, tall, disabled, onPress }: KeyProps)
       aria-label={label}
       disabled={disabled}
       onClick={onPress}
-      className={`${KEY} ${small ? 'text-lg' : 'text-2xl'} ${strong ? 'border-cold bg-cold text-on-cold' : ''} ${tall ? 'row-span-2' : ''} disabled:opacity-40`}
+      className={`${KEY} ${small ? 'text-lg' : 'text-2xl'} ${strong ? 'border-cold bg-cold text-on-cold' : 'border-edge bg-sheet'} ${tall ? 'row-span-2' : ''} disabled:opacity-40`}
     >
       {value}
     </button>

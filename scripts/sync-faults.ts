@@ -18,7 +18,12 @@ if (!Number.isInteger(seed) || !Number.isInteger(runs) || runs < 1) {
   console.error('--seed and --runs are whole numbers, --runs at least 1.');
   process.exit(2);
 }
-const onRun = (done: number) => void (process.stderr.isTTY && process.stderr.write(`\r${done} of ${runs} runs`));
+// On a screen one line that counts up; in a file a line every fifty runs.
+const onRun = (done: number, wrong: number) => {
+  const words = `${done} of ${runs} runs, ${wrong} wrong`;
+  if (process.stderr.isTTY) process.stderr.write(`\r${words}`);
+  else if (done % 50 === 0) console.error(words);
+};
 const report = await allRuns({ seed, runs, onRun });
 if (process.stderr.isTTY) process.stderr.write('\n');
 if (values.json) console.log(JSON.stringify(report, null, 2));

@@ -1,7 +1,8 @@
 import { writeFile } from 'node:fs/promises';
 import { expect, test, type Page } from './support/test';
 import { freshShop } from './support/server';
-import { fetchRound, grade, openUnit, photograph, TABLET, unitLinks, visitLinks } from './support/tablet';
+import { signInAs } from './support/sign-in';
+import { fetchRound, filmOfLabel, grade, openTablet, openUnit, photograph, TABLET, unitLinks, visitLinks } from './support/tablet';
 
 test.beforeAll(() => freshShop());
 test.use({ viewport: TABLET });
@@ -170,18 +171,19 @@ test('a browser that keeps nothing says so before anything is typed', async ({ p
   await expect(page.getByRole('heading', { name: 'Nothing can be kept here' })).toBeVisible();
 });
 
-test('a label opens its unit; a refused camera leaves the code to be typed', async ({ page, signIn, context }) => {
+/** The code of the first unit of the last visit, as its row shows it. */
+async function firstTag(page: Page): Promise<string> {
+  await visitLinks(page).last().click();
+  return (await unitLinks(page).first().innerText()).split('·').at(-1)?.trim().split('\n')[0] ?? '';
+}
+
+test('a refused camera leaves the code to be typed; the address on a label opens its unit', async ({ page, signIn }) => {
   await page.addInitScript(() => {
-    (window as unknown as { BarcodeDetector: unknown }).BarcodeDetector = class {
-      detect = async () => [];
-    };
     navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('no', 'NotAllowedError'));
   });
-  await context.clearPermissions();
   await signIn('technician');
   await fetchRound(page);
-  await visitLinks(page).last().click();
-  const tag = (await unitLinks(page).first().innerText()).split('·').at(-1)?.trim().split('\n')[0] ?? '';
+  const tag = await firstTag(page);
   await page.goto('/round#/tag');
   await page.getByRole('button', { name: 'Read a label' }).click();
   await expect(page.getByText(/camera was refused/)).toBeVisible();
@@ -190,4 +192,22 @@ test('a label opens its unit; a refused camera leaves the code to be typed', asy
   await expect(page.getByText(tag)).toBeVisible();
   await page.goto(`/round#/tag/${tag}`);
   await expect(page.getByRole('heading', { name: 'Condenser coil', exact: true })).toBeVisible();
+});
+
+test('the camera reads a label without signal', async ({ page, signIn }, info) => {
+  await signIn('technician');
+  await fetchRound(page);
+  const tag = await firstTag(page);
+  const film = info.outputPath('label.y4m');
+  await writeFile(film, await filmOfLabel(`https://cold.example/round#/tag/${tag}`));
+  const tablet = await openTablet(info.outputPath('tablet'), film);
+  const seeing = await tablet.newPage();
+  await signInAs(seeing, 'technician');
+  await fetchRound(seeing);
+  await tablet.setOffline(true);
+  await seeing.goto('/round#/tag');
+  await seeing.getByRole('button', { name: 'Read a label' }).click();
+  await expect(seeing.getByRole('heading', { name: 'Condenser coil', exact: true })).toBeVisible();
+  await expect(seeing.getByText(tag)).toBeVisible();
+  await tablet.close();
 });

@@ -1,18 +1,19 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { chromium, expect, type BrowserContext, type Locator, type Page } from '@playwright/test';
+import QRCode from 'qrcode';
 import sharp from 'sharp';
 
 export const TABLET = { width: 834, height: 1112 };
 
-/** A tablet with a disk of its own, which outlives the browser on it. */
-export async function openTablet(folder: string): Promise<BrowserContext> {
+/** A tablet with a disk of its own, which outlives the browser on it; `sees` is what its camera shows, a Y4M file. */
+export async function openTablet(folder: string, sees?: string): Promise<BrowserContext> {
   const tablet = await chromium.launchPersistentContext(folder, {
     executablePath: process.env.E2E_BROWSER || undefined,
     viewport: TABLET,
     baseURL: `http://localhost:${process.env.E2E_PORT}`,
     locale: 'en-US',
     timezoneId: 'America/Denver',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--disable-dev-shm-usage'],
+    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--disable-dev-shm-usage', ...(sees ? ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream', `--use-file-for-fake-video-capture=${sees}`] : [])],
   });
   tablet.setDefaultTimeout(20_000);
   return tablet;
@@ -51,6 +52,18 @@ export const unitLinks = (page: Page): Locator => page.locator('section', { has:
 export async function openUnit(page: Page, n = 0): Promise<void> {
   await unitLinks(page).nth(n).click();
   await page.locator('#photos').waitFor();
+}
+
+/** A film of one still: the label as a hand-held camera sees it, askew, grey and a little out of focus. YUV4MPEG2, luma only. */
+export async function filmOfLabel(address: string): Promise<Buffer> {
+  const [width, height] = [640, 480];
+  const { modules } = QRCode.create(address, { errorCorrectionLevel: 'M' });
+  const side = modules.size + 8;
+  const squares = Array.from({ length: modules.size ** 2 }, (_, i) => [i % modules.size, Math.floor(i / modules.size)] as const).filter(([x, y]) => modules.get(y, x)).map(([x, y]) => `M${x + 4} ${y + 4}h1v1h-1z`).join('');
+  const label = Buffer.from(`<svg xmlns="http://www.w3.org/2000/svg" width="260" height="260" viewBox="0 0 ${side} ${side}"><rect width="${side}" height="${side}" fill="#cfc8b8"/><path d="${squares}" fill="#2a2622"/></svg>`);
+  const askew = await sharp(label).rotate(17, { background: '#7d7468' }).toBuffer();
+  const luma = await sharp({ create: { width, height, channels: 3, background: '#7d7468' } }).composite([{ input: askew, left: 200, top: 60 }]).removeAlpha().blur(1.2).greyscale().raw().toBuffer();
+  return Buffer.concat([Buffer.from(`YUV4MPEG2 W${width} H${height} F10:1 Ip A1:1 C420jpeg\nFRAME\n`), luma, Buffer.alloc((width * height) / 2, 128)]);
 }
 
 /** Types on the tablet's own number pad. */

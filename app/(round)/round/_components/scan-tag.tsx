@@ -1,22 +1,19 @@
 import { useEffect, useRef, useState } from 'react';
+import { codeOf, labelReader, type LabelReader } from '../_lib/read-label';
 import { TouchButton } from './touch';
 
-/** Shape Detection API, where the browser has it. */
-type Detector = { detect: (source: HTMLVideoElement) => Promise<{ rawValue: string }[]> };
-const detector = (): Detector | null => {
-  const Made = (globalThis as { BarcodeDetector?: new (o: { formats: string[] }) => Detector }).BarcodeDetector;
-  try {
-    return Made ? new Made({ formats: ['qr_code'] }) : null;
-  } catch {
-    return null;
-  }
-};
-
-/** The code in what a label says: an address that ends in #/tag/CODE, or the code alone. */
-export const codeOf = (raw: string): string => decodeURIComponent(/#\/tag\/([^/]+)$/.exec(raw)?.[1] ?? raw);
-
 const LOOK_EVERY_MS = 250;
+/** Fine enough for a label of 26 mm half a metre away, small enough for a slow tablet to search four times a second. */
+const CAMERA = { facingMode: 'environment', width: { ideal: 1280 }, height: { ideal: 960 } };
 
+function noCamera(error: unknown): string {
+  const name = (error as { name?: string } | null)?.name;
+  if (name === 'NotFoundError' || name === 'OverconstrainedError') return 'No camera was found. Type the code.';
+  if (name === 'NotReadableError') return 'Another app is using the camera. Close it, or type the code.';
+  return 'The camera was refused. Allow it in the browser’s settings, or type the code.';
+}
+
+/** Looks through the camera until a label is read. */
 export function ScanTag({ onCode }: { onCode: (code: string) => void }) {
   const video = useRef<HTMLVideoElement>(null);
   const [on, setOn] = useState(false);
@@ -24,45 +21,51 @@ export function ScanTag({ onCode }: { onCode: (code: string) => void }) {
   useEffect(() => {
     if (!on) return;
     let stream: MediaStream | null = null;
-    let timer: ReturnType<typeof setInterval> | undefined;
-    const eye = detector();
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    let over = false;
+    const look = async (read: LabelReader) => {
+      const raw = video.current ? await read(video.current) : null;
+      if (over) return;
+      const code = raw === null ? null : codeOf(raw);
+      if (code) {
+        setOn(false);
+        return onCode(code);
+      }
+      if (raw !== null) setWords('That code is not on a label of ours.');
+      timer = setTimeout(() => void look(read), LOOK_EVERY_MS);
+    };
     const start = async () => {
       try {
-        stream = await navigator.mediaDevices.getUserMedia({ video: { facingMode: 'environment' } });
-      } catch {
-        setWords('The camera was refused. Allow it in the browser’s settings, or type the code.');
+        const read = await labelReader();
+        stream = await navigator.mediaDevices.getUserMedia({ video: CAMERA });
+        if (over) return stop();
+        if (!video.current) return;
+        video.current.srcObject = stream;
+        await video.current.play();
+        void look(read);
+      } catch (error) {
+        if (over) return;
+        setWords(noCamera(error));
         setOn(false);
-        return;
       }
-      if (!video.current) return;
-      video.current.srcObject = stream;
-      await video.current.play().catch(() => {});
-      timer = setInterval(() => {
-        if (!video.current || !eye) return;
-        void eye.detect(video.current).then(
-          (codes) => {
-            if (codes[0]) onCode(codeOf(codes[0].rawValue));
-          },
-          () => {},
-        );
-      }, LOOK_EVERY_MS);
     };
+    const stop = () => stream?.getTracks().forEach((t) => t.stop());
     void start();
     return () => {
-      clearInterval(timer);
-      stream?.getTracks().forEach((t) => t.stop());
+      over = true;
+      clearTimeout(timer);
+      stop();
     };
     // eslint-disable-next-line react-hooks/exhaustive-deps -- runs while the camera is on
   }, [on]);
   const turnOn = () => {
-    if (!detector()) return setWords('This browser cannot read codes with its camera. Type the code on the label, or open the label with the tablet’s own camera.');
     if (!navigator.mediaDevices) return setWords('No camera can be used here. Type the code.');
     setWords('');
     setOn(true);
   };
   return (
     <div className="flex flex-col gap-3">
-      {on ? <video ref={video} muted playsInline className="aspect-[4/3] w-full rounded-md bg-ink object-cover" /> : null}
+      {on ? <video ref={video} muted playsInline aria-label="What the camera sees" className="aspect-[4/3] w-full rounded-md bg-ink object-cover" /> : null}
       {words ? <p role="status">{words}</p> : null}
       <TouchButton onClick={() => (on ? setOn(false) : turnOn())}>{on ? 'Stop' : 'Read a label'}</TouchButton>
     </div>

@@ -44,9 +44,20 @@ async function workOnVisit(page: Page, typed: Typed[], coil: string, airF: numbe
   }
 }
 
-async function closeVisit(page: Page): Promise<void> {
+/** Signed with a finger by whoever is there; nobody is, without a name. */
+async function closeVisit(page: Page, signedBy?: string): Promise<void> {
   await page.getByRole('link', { name: 'Close the visit' }).click();
-  await page.getByRole('button', { name: 'Nobody there' }).click();
+  if (signedBy) {
+    const box = await page.getByRole('img', { name: 'Sign here with a finger' }).boundingBox();
+    if (!box) throw new Error('There is no field to sign in.');
+    await page.mouse.move(box.x + 60, box.y + 60);
+    await page.mouse.down();
+    await page.mouse.move(box.x + 220, box.y + 110, { steps: 8 });
+    await page.mouse.up();
+    await page.getByLabel('Name').fill(signedBy);
+    await page.getByRole('button', { name: 'Keep signature' }).click();
+    await expect(page.getByText(`Signed by ${signedBy}.`)).toBeVisible();
+  } else await page.getByRole('button', { name: 'Nobody there' }).click();
   await page.getByRole('button', { name: 'Close the visit and leave' }).click();
   await expect(page.getByText('Closed', { exact: true })).toBeVisible();
 }
@@ -63,7 +74,7 @@ test('three visits without signal, the tablet dropped in between: the office has
   await page.goto('/round');
   await visitLinks(page).first().click();
   await workOnVisit(page, typed, 'Matted', 84);
-  await closeVisit(page);
+  await closeVisit(page, 'Ines Halloran');
   await page.getByRole('link', { name: 'Round', exact: true }).click();
   await visitLinks(page).first().click();
   await workOnVisit(page, typed, 'Furred', 81);
@@ -106,7 +117,7 @@ test('three visits without signal, the tablet dropped in between: the office has
     expect((of('readings')[0] as unknown as { values: { airInK: number } }).values.airInK).toBeCloseTo((t.airF + 459.67) / 1.8, 6);
     expect(of('readings')).toHaveLength(1);
     expect(of('photos')).toEqual([expect.objectContaining({ fileId: expect.any(String) })]);
-    expect(visit?.entries.signature).toEqual({ signedBy: '', nobodyThere: true });
+    expect(visit?.entries.signature).toEqual(t === typed[0] ? { signedBy: 'Ines Halloran', nobodyThere: false } : { signedBy: '', nobodyThere: true });
   }
   await tablet.close();
 });

@@ -19,6 +19,8 @@ if (root)
 requestAnimationFrame(() =>
   setTimeout(() => {
     void keepTalking(tablet);
+    // Again when the first round, or a new one, has come.
+    tablet.subscribe(() => void readyEstimators(tablet.snapshot.visits));
     void readyEstimators(tablet.snapshot.visits);
   }),
 );

@@ -29,11 +29,15 @@ export function useEstimator(refrigerant: string): Estimator | null {
   return ready.get(refrigerant) ?? null;
 }
 
+let readied: Snapshot['visits'] | null = null;
 const idle = () => new Promise<void>((go) => ('requestIdleCallback' in window ? requestIdleCallback(() => go()) : setTimeout(go, 200)));
 
 /** Makes ready what the round's units need, while nobody presses anything, so that no reading waits for it. */
 export async function readyEstimators(visits: Snapshot['visits']): Promise<void> {
+  if (visits === readied) return;
+  readied = visits;
   for (const refrigerant of new Set(visits.flatMap((v) => v.units.map((u) => u.refrigerant)))) {
+    if (ready.has(refrigerant)) continue;
     await idle();
     await load(refrigerant).catch(() => {});
   }

@@ -5,6 +5,7 @@ import os from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { BenchRow } from '../bench/types';
+import { ensureClient } from './support/app.mjs';
 
 const folder = path.resolve(import.meta.dirname, '../bench');
 const asked = process.argv.slice(2);
@@ -33,6 +34,7 @@ async function measure({ name, unit, target = '', run }: BenchRow): Promise<stri
 const HEAD = ['name', 'value', 'unit', 'target', 'ratio to reference'];
 
 async function main() {
+  await ensureClient();
   const files = (await readdir(folder)).filter((name) => name.endsWith('.bench.ts')).sort();
   const chosen = files.filter((name) => asked.length === 0 || asked.some((part) => name.includes(part)));
   const lines: string[][] = [];

@@ -3,6 +3,7 @@
 // Starts its own database and office. Ends with 1 if anything was lost, doubled or unequal.
 import { spawnSync } from 'node:child_process';
 import { parseArgs } from 'node:util';
+import { ensureClient } from './support/app.mjs';
 
 // Server rooms refuse to load as browser code; this condition says that we are none.
 const SERVER = '--conditions=react-server';
@@ -10,6 +11,7 @@ if (!process.execArgv.includes(SERVER)) {
   const again = spawnSync(process.execPath, [...process.execArgv, SERVER, ...process.argv.slice(1)], { stdio: 'inherit' });
   process.exit(again.status ?? 1);
 }
+await ensureClient();
 const { allRuns } = await import('../tests/faults/all-runs');
 
 const { values } = parseArgs({ options: { seed: { type: 'string', default: '1' }, runs: { type: 'string', default: '100' }, json: { type: 'boolean', default: false } } });

@@ -44,7 +44,7 @@ export default definePage('manage:people', async ({ db, now }) => {
                 <Link href={`/people/${p.id}`} className="font-bold">
                   {p.name}
                 </Link>
-                <span className="block text-sm break-all text-soft">{p.email}</span>
+                <span className="block text-sm wrap-break-word text-soft max-sm:break-all">{p.email}</span>
                 <span className="block text-sm sm:hidden">{ROLE_LABEL[p.role]}</span>
               </Td>
               <Td className="max-sm:hidden">{ROLE_LABEL[p.role]}</Td>

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { definePage } from '@/lib/server/define-page';
 import { calendarOwners } from '@/lib/data/calendar-feeds';
 import { PageHead, Sheet } from '../../../_ui/sheet';
+import { Trail } from '../../../_ui/trail';
 import { FeedRow } from './_components/feed-row';
 
 export const metadata: Metadata = { title: 'Calendar addresses' };
@@ -10,13 +11,14 @@ export default definePage('book:visit', async ({ db }) => {
   const { technicians, kitchens } = await calendarOwners(db);
   return (
     <>
+      <Trail items={[{ href: '/week', label: 'Week' }]} />
       <PageHead title="Calendar addresses" lead="A secret address puts visits into any calendar that subscribes to it. Whoever has it can read it; a new address ends the old one." />
       <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
         <Sheet title="Technicians">
           <ul>{technicians.map((t) => <FeedRow key={t.id} name={t.name} of={{ userId: t.id }} live={t.live} />)}</ul>
         </Sheet>
         <Sheet title="Kitchens">
-          <ul>{kitchens.map((k) => <FeedRow key={k.id} name={k.name} of={{ kitchenId: k.id }} live={k.live} />)}</ul>
+          <ul>{kitchens.map((k) => <FeedRow key={k.id} name={k.name} whose={k.customer} of={{ kitchenId: k.id }} live={k.live} />)}</ul>
         </Sheet>
       </div>
     </>

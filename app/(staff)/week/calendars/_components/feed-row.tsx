@@ -7,7 +7,7 @@ import { endAddress, newAddress } from '../actions';
 
 type Of = { userId: string } | { kitchenId: string };
 
-export function FeedRow({ name, of, live }: { name: string; of: Of; live: boolean }) {
+export function FeedRow({ name, whose = '', of, live }: { name: string; whose?: string; of: Of; live: boolean }) {
   const [address, setAddress] = useState('');
   const [error, setError] = useState('');
   const [busy, start] = useTransition();
@@ -27,7 +27,10 @@ export function FeedRow({ name, of, live }: { name: string; of: Of; live: boolea
 
   return (
     <li className="flex flex-wrap items-center gap-x-3 gap-y-2 border-b border-line py-2 last:border-0">
-      <span className="font-bold">{name}</span>
+      <span>
+        <span className="font-bold">{name}</span>
+        {whose && whose !== name ? <span className="text-soft"> {whose}</span> : null}
+      </span>
       {live ? <State shape="done" tone="soft">Live</State> : <span className="text-soft">No address</span>}
       <span className="ml-auto flex gap-2">
         <Button onClick={make} disabled={busy} aria-label={`${live ? 'New address' : 'Make an address'} for ${name}`}>{live ? 'New address' : 'Make an address'}</Button>

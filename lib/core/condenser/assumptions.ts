@@ -1,7 +1,6 @@
+import { temperatureWords } from './both-units';
 import type { UnitModel } from './model';
 import type { CleanBaseline, CondenserUnit, Conditions, Reading } from './types';
-
-const degF = (K: number) => `${Math.round(K * 1.8 - 459.67)} °F`;
 
 /** What was taken for granted, in the order in which it matters. */
 export function assumptionsOf(
@@ -14,8 +13,8 @@ export function assumptionsOf(
   const said: (string | false)[] = [
     baseline.readings === 0 && 'Clean rise is usual for this kind of equipment; no reading after a cleaning yet.',
     reading.airInK === undefined &&
-      'Coil air taken as room air and 2 °F: measure it at the coil face for a narrower band.',
-    reading.headPaGauge === undefined && 'Condensing from a clamp on the bend, which reads about 2 °F low.',
+      'Coil air taken as room air and 2 °F (1 K): measure it at the coil face for a narrower band.',
+    reading.headPaGauge === undefined && 'Condensing from a clamp on the bend, which reads about 2 °F (1 K) low.',
     reading.headPaGauge !== undefined && !reading.gauge && 'Gauge not named: grade A (2-1-2 %) assumed.',
     reading.suctionPaGauge === undefined && 'Suction not measured: evaporator as usual for this kind.',
     reading.boxK === undefined && 'Box taken at its set point.',
@@ -23,8 +22,8 @@ export function assumptionsOf(
     unit.circuitAccess === 'sealed' &&
       reading.headPaGauge !== undefined &&
       'Sealed unit read with gauges: each connection lets charge out; a clamp on the bend will do next time.',
-    `Hot day: ${degF(conditions.hotDayAirK)} at the coil, box at ${degF(conditions.boxK)}.`,
-    !conditions.airProfile && `Usual day taken 11 °F cooler than the hot one.`,
+    `Hot day: ${temperatureWords(conditions.hotDayAirK)} at the coil, box at ${temperatureWords(conditions.boxK)}.`,
+    !conditions.airProfile && `Usual day taken 11 °F (6 K) cooler than the hot one.`,
     `Money: ${conditions.energyPricePerKwh} ${conditions.currency}/kWh, clean run time ${conditions.cleanRunHoursPerDay ?? model.profile.cleanRunHoursPerDay} h a day, fouled longer for the same duty.`,
     unit.nominalCoolingW === undefined &&
       !unit.compressorMap &&

@@ -1,4 +1,5 @@
 import { figure, Z80 } from './bands';
+import { differenceWords } from './both-units';
 import { sifted } from './doubts';
 import { assumedGauge, gaugeSdPa } from './instruments';
 import { meanT } from './fluid';
@@ -98,10 +99,9 @@ function no(reason: CannotSayReason): BeforeAfter {
 }
 
 function told(outcome: 'better' | 'no_change' | 'worse', before: number, after: number, regained: Figure): string {
-  const f = (K: number) => Math.round(K * 1.8);
   const p = (x: number) => Math.round(x * 100);
   const band = `${p(regained.value)} % (${p(regained.lo)}–${p(regained.hi)})`;
-  const rise = `Head was ${f(before)} °F over the air before and ${f(after)} after.`;
+  const rise = `Head was ${differenceWords(before)} over the air before and ${differenceWords(after)} after.`;
   if (outcome === 'better') return `${rise} The coil carries ${band} more.`;
   if (outcome === 'worse') return `${rise} It carries less than before: check fan, air path and the readings.`;
   return `${rise} No change after cleaning: look for another cause.`;

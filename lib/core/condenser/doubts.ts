@@ -1,9 +1,9 @@
 import { atmosphereAt } from '../units';
+import { differenceWords, temperatureWords } from './both-units';
 import { fluidOf, meanT } from './fluid';
 import type { CondenserUnit, Doubt, Reading } from './types';
 
 const C = (c: number) => c + 273.15;
-const degF = (K: number) => `${Math.round(K * 1.8 - 459.67)} °F`;
 const psi = (pa: number) => `${Math.round(pa / 6894.757)} psig`;
 
 /** Temperatures outside of which a kitchen or its machines are not to be believed, K. */
@@ -56,7 +56,7 @@ function ranges(reading: Reading): Doubt[] {
     if (typeof value === 'number' && (value < lo || value > hi))
       doubts.push({
         field,
-        question: `${degF(value)} for ${name}: is the unit or the number mistyped?`,
+        question: `${temperatureWords(value)} for ${name}: is the unit or the number mistyped?`,
         leftOut: true,
       });
   }
@@ -107,12 +107,12 @@ function relations(unit: CondenserUnit, r: Reading): Doubt[] {
   ask(
     condensing <= air,
     field,
-    `Condensing at ${degF(condensing)} in air of ${degF(air)}: it cannot give off heat. Was it running?`,
+    `Condensing at ${temperatureWords(condensing)} in air of ${temperatureWords(air)}: it cannot give off heat. Was it running?`,
   );
   ask(
     condensing - air > 45,
     field,
-    `${Math.round((condensing - air) * 1.8)} °F over the air: right refrigerant and right gauge?`,
+    `${differenceWords(condensing - air)} over the air: right refrigerant and right gauge?`,
   );
   const dp = (r.headPaGauge ?? NaN) - (r.suctionPaGauge ?? NaN);
   if (dp <= 0)

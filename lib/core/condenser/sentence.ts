@@ -1,6 +1,5 @@
+import { differenceWords } from './both-units';
 import type { CannotSayReason, CauseId, EstimateOk, Figure, Reading } from './types';
-
-const diffF = (K: number) => Math.round(K * 1.8);
 
 /** What the trade calls each cause in the middle of a sentence. */
 export const CAUSE_LABEL: Record<CauseId, string> = {
@@ -25,7 +24,7 @@ type Told = Pick<EstimateOk, 'riseK' | 'cleanRiseK' | 'conductanceLost' | 'verdi
 export type Named = { leading: CauseId; also?: CauseId; next: string };
 
 export function sentenceFor(e: Told, { leading, also, next }: Named, reading: Reading): string {
-  const rise = `Head is ${diffF(e.riseK.value)} °F over the air; this unit runs ${diffF(e.cleanRiseK.value)} clean.`;
+  const rise = `Head is ${differenceWords(e.riseK.value)} over the air; this unit runs ${differenceWords(e.cleanRiseK.value)} clean.`;
   if (e.verdict === 'clean_it')
     return `${rise} The coil has lost ${percent(e.conductanceLost)} of its conductance: clean it.${alsoFor(also, next)}`;
   if (e.verdict === 'watch')

@@ -31,7 +31,7 @@ describe('an estimate', () => {
     expect(e.headHotDayPaGauge!.now.value / now.headPaGauge).toBeCloseTo(1, 4);
     expect(e.dischargeHotDayK!.now.value).toBeCloseTo(now.dischargeLineK, 1);
     expect(e.verdict).toBe('clean_it');
-    expect(e.sentence).toMatch(/^Head is \d\d °F over the air; this unit runs 2\d clean\. .*clean it\.$/);
+    expect(e.sentence).toMatch(/^Head is \d\d °F \(\d\d K\) over the air; this unit runs 2\d °F \(1\d K\) clean\. .*clean it\.$/);
   });
 
   it('puts money on the energy at the stated price', () => {

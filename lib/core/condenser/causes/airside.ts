@@ -1,4 +1,5 @@
-import { diffF, step, type Evidence, type Rule } from './evidence';
+import { differenceWords } from '../both-units';
+import { step, type Evidence, type Rule } from './evidence';
 
 const DAY_MS = 86_400_000;
 
@@ -56,7 +57,7 @@ export const recirculation: Rule = ({ reading, seen, cleanRiseK }) => {
     {
       cause: 'recirculation',
       weight: step(warmer, 3.5, 2, 2) + 2.5 * share,
-      text: `Air at the coil is ${diffF(warmer)} warmer than the room`,
+      text: `Air at the coil is ${differenceWords(warmer)} warmer than the room`,
     },
   ];
 };

@@ -1,4 +1,5 @@
-import { diffF, step, type Evidence, type Rule } from './evidence';
+import { differenceWords } from '../both-units';
+import { step, type Evidence, type Rule } from './evidence';
 
 /** Subcooling and superheat: too much liquid in the coil, or too little. */
 export const charge: Rule = ({ reading, seen, model, usualEvaporatingK }) => {
@@ -12,44 +13,44 @@ export const charge: Rule = ({ reading, seen, model, usualEvaporatingK }) => {
       out.push({
         cause: 'overcharge',
         weight: much,
-        text: `Subcooling ${diffF(subcooling)}: liquid is backed up in the coil`,
+        text: `Subcooling ${differenceWords(subcooling)}: liquid is backed up in the coil`,
       });
       out.push({
         cause: 'non_condensables',
         weight: much * 0.7,
-        text: `Subcooling ${diffF(subcooling)} reads high, as it does with air in the system`,
+        text: `Subcooling ${differenceWords(subcooling)} reads high, as it does with air in the system`,
       });
       out.push({
         cause: 'coil_fouling',
         weight: -much * 0.4,
-        text: `Dirt alone does not raise subcooling to ${diffF(subcooling)}`,
+        text: `Dirt alone does not raise subcooling to ${differenceWords(subcooling)}`,
       });
     } else {
-      out.push({ cause: 'overcharge', weight: -1.5, text: `Subcooling ${diffF(subcooling)} is not high` });
-      out.push({ cause: 'non_condensables', weight: -0.6, text: `Subcooling ${diffF(subcooling)} is not high` });
+      out.push({ cause: 'overcharge', weight: -1.5, text: `Subcooling ${differenceWords(subcooling)} is not high` });
+      out.push({ cause: 'non_condensables', weight: -0.6, text: `Subcooling ${differenceWords(subcooling)} is not high` });
     }
     const little = step(1.2 - subcooling, 0, 1.2, 2);
     if (little > 0.4)
       out.push({
         cause: 'low_charge',
         weight: little,
-        text: `Subcooling only ${subcooling < 0 ? 'none' : diffF(subcooling)}`,
+        text: `Subcooling only ${subcooling < 0 ? 'none' : differenceWords(subcooling)}`,
       });
     else
-      out.push({ cause: 'low_charge', weight: -1, text: `Subcooling ${diffF(subcooling)}: the liquid line is full` });
+      out.push({ cause: 'low_charge', weight: -1, text: `Subcooling ${differenceWords(subcooling)}: the liquid line is full` });
   }
   if (superheat !== undefined) {
     const dry = step(superheat, model.superheatK + 9, 4, 2);
     if (dry > 0.4)
-      out.push({ cause: 'low_charge', weight: dry, text: `Superheat ${diffF(superheat)}: the evaporator is starved` });
-    else out.push({ cause: 'low_charge', weight: -0.7, text: `Superheat ${diffF(superheat)} is usual` });
+      out.push({ cause: 'low_charge', weight: dry, text: `Superheat ${differenceWords(superheat)}: the evaporator is starved` });
+    else out.push({ cause: 'low_charge', weight: -0.7, text: `Superheat ${differenceWords(superheat)} is usual` });
   }
   const colder = usualEvaporatingK - seen.evaporatingDewK;
   if (reading.suctionPaGauge !== undefined && colder > 4)
     out.push({
       cause: 'low_charge',
       weight: step(colder, 6, 4, 1.6),
-      text: `Suction ${diffF(colder)} lower than this box calls for`,
+      text: `Suction ${differenceWords(colder)} lower than this box calls for`,
     });
   return out;
 };

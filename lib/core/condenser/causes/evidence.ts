@@ -26,8 +26,6 @@ export type Evidence = { cause: CauseId; weight: number; text: string };
 
 export type Rule = (scene: Scene) => Evidence[];
 
-/** Rounded difference in °F for sentences. */
-export const diffF = (K: number) => `${Math.round(Math.abs(K) * 1.8)} °F`;
 
 /** A soft step: 0 well below the mark, `most` well above it. */
 export function step(x: number, mark: number, width: number, most: number): number {

@@ -1,4 +1,5 @@
-import { diffF, step, type Evidence, type Rule } from './evidence';
+import { differenceWords } from '../both-units';
+import { step, type Evidence, type Rule } from './evidence';
 import { holdK } from './head-control';
 
 /** Pull-down or a heavy load: more heat through the same coil. */
@@ -7,7 +8,7 @@ export const load: Rule = ({ reading, seen, unit, usualEvaporatingK }) => {
   if (reading.boxK !== undefined) {
     const warm = reading.boxK - unit.boxSetPointK;
     if (warm > 2.5)
-      out.push({ cause: 'high_load', weight: step(warm, 5, 3, 2.6), text: `Box is ${diffF(warm)} over its set point` });
+      out.push({ cause: 'high_load', weight: step(warm, 5, 3, 2.6), text: `Box is ${differenceWords(warm)} over its set point` });
     else out.push({ cause: 'high_load', weight: -1.2, text: 'Box is at its set point' });
   }
   const warmer = seen.evaporatingDewK - usualEvaporatingK;
@@ -15,7 +16,7 @@ export const load: Rule = ({ reading, seen, unit, usualEvaporatingK }) => {
     out.push({
       cause: 'high_load',
       weight: step(warmer, 6, 4, 1.4),
-      text: `Suction ${diffF(warmer)} higher than this box calls for`,
+      text: `Suction ${differenceWords(warmer)} higher than this box calls for`,
     });
   return out;
 };

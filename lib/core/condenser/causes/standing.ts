@@ -1,5 +1,6 @@
+import { differenceWords } from '../both-units';
 import { assumedGauge, gaugeSdPa } from '../instruments';
-import { diffF, step, type Rule } from './evidence';
+import { step, type Rule } from './evidence';
 
 /**
  * Standing pressure against saturation at the air around it. Air in the system adds its own pressure. Lower than
@@ -22,7 +23,7 @@ export const standing: Rule = ({ reading, model }) => {
       {
         cause: 'non_condensables',
         weight: step(z, 2, 1.5, 5),
-        text: `Standing pressure reads ${diffF(over)} over saturation at the air`,
+        text: `Standing pressure reads ${differenceWords(over)} over saturation at the air`,
       },
       { cause: 'coil_fouling', weight: -step(z, 2, 1.5, 1.5), text: 'Dirt does not raise the standing pressure' },
     ];

@@ -39,7 +39,7 @@ export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; un
         </State>
       </p>
       <Figures result={result} me={me} />
-      {result.status === 'cannot_say' || me.temperatureUnit === 'F' ? <p className="mt-2">{result.sentence}</p> : null}
+      <p className="mt-2">{result.sentence}</p>
       <Causes causes={result.causes} />
     </section>
   );

@@ -15,6 +15,7 @@ import { Events } from './events';
 import { Finding } from './finding';
 import { FollowUps } from './follow-ups';
 import { Past } from './past';
+import { PastSaving } from './past-saving';
 import { Photos } from './photos';
 import { Reached } from './reached';
 import { Readings } from './readings';
@@ -35,6 +36,7 @@ export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
   // In the order of the work; the top of a long page is wanted at once.
   const parts = [
     <Past key="past" unit={unit} timeZone={visit.kitchen.timeZone} />,
+    <PastSaving key="past saving" unit={unit} />,
     ...at('ladder'),
     ...at('before_opening'),
     <Reached key="reached" visit={visit} unit={unit} />,

@@ -16,8 +16,8 @@ function near(a: string, b: string): boolean {
   return (last[b.length] ?? 9) <= 2;
 }
 
-/** Which column stands at each position. A name that is nearly ours is an error; one that is not ours is left out, and said. */
-export function readHeader(header: Line, columns: readonly Column[]): { at: (Column | null)[]; problems: Problem[] } {
+/** Which column stands at each position, and whether all stand that every row needs. A name that is nearly ours is an error; one that is not ours is left out, and said. */
+export function readHeader(header: Line, columns: readonly Column[]): { at: (Column | null)[]; problems: Problem[]; whole: boolean } {
   const byName = new Map(columns.map((c) => [c.header, c]));
   const problems: Problem[] = [];
   const seen = new Map<string, string>();
@@ -42,5 +42,5 @@ export function readHeader(header: Line, columns: readonly Column[]): { at: (Col
   if (missing.length === columns.filter((c) => c.required).length)
     tell('', `The first line must hold the column names; none of ours is there. At least ${missing.join(', ')}.`);
   else for (const name of missing) tell(name, 'This column is missing and every row needs it.');
-  return { at, problems };
+  return { at, problems, whole: missing.length === 0 };
 }

@@ -31,9 +31,9 @@ const headerOf = (columns: readonly Column[], at: readonly (Column | null)[], fi
 export function planFleet(lines: readonly Line[], ctx: PlanContext): FleetPlan {
   const [header, ...body] = lines;
   if (!header) return { kitchens: [], units: [], rows: 0, problems: [{ line: 1, column: '', value: '', message: 'The file is empty. Its first line holds the column names.', severity: 'error' }] };
-  const { at, problems } = readHeader(header, ctx.columns);
-  // Without its columns every row would be wrong in the same way: say it once.
-  if (problems.some((p) => p.severity === 'error')) return { kitchens: [], units: [], rows: body.length, problems };
+  const { at, problems, whole } = readHeader(header, ctx.columns);
+  // Without a column they need all rows would be wrong in the same way: say it once.
+  if (!whole) return { kitchens: [], units: [], rows: body.length, problems };
   if (body.length === 0) problems.push({ line: 2, column: '', value: '', message: 'There are column names but no rows.', severity: 'error' });
 
   const book = kitchenBook(ctx, (field) => headerOf(ctx.columns, at, field), problems);

@@ -109,6 +109,12 @@ describe('a bad file', () => {
     [[HEAD, row('A', 'spilled')], 'More values than columns'],
   ])('speaks of the header or the shape: %#', (table, words) => expect(said(table as string[][]).join('\n')).toContain(words));
 
+  it('names what is wrong in the rows under a column whose name is nearly ours', () => {
+    const { problems, units } = plan([[...HEAD, 'altitude_mm'], row('A', '100'), ['Ash', 'Ash One', 'B', 'reach_in', 'line', 'R9999', '']]);
+    expect(problems).toMatchObject([{ line: 1, column: 'altitude_mm', severity: 'error' }, { line: 3, column: 'refrigerant', value: 'R9999', severity: 'error' }]);
+    expect(units).toHaveLength(1);
+  });
+
   it('leaves out columns that are not ours and says so', () => {
     const { problems, units } = plan([[...HEAD, 'purchase_order'], row('A', '77')]);
     expect(problems).toMatchObject([{ line: 1, column: 'purchase_order', severity: 'note' }]);

@@ -1,17 +1,13 @@
+import { TAG_FORM } from '@/lib/core/equipment-limits';
+
 /** An address that ends in #/tag/CODE, or the code alone. */
 const ADDRESS = /#\/tag\/([^/?#\s]{1,120})$/;
-const ALONE = /^[\p{L}\p{N}][\p{L}\p{N} ._-]{0,39}$/u;
 
 /** The code in what a QR symbol says; null for one that is no label of ours: a maker's plate, a menu. */
 export function codeOf(raw: string): string | null {
   const text = raw.trim();
-  const found = ADDRESS.exec(text)?.[1];
-  if (!found) return ALONE.test(text) ? text : null;
-  try {
-    return decodeURIComponent(found);
-  } catch {
-    return null;
-  }
+  const code = (ADDRESS.exec(text)?.[1] ?? text).toUpperCase();
+  return TAG_FORM.test(code) ? code : null;
 }
 
 export type LabelReader = (picture: HTMLVideoElement) => Promise<string | null>;

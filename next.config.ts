@@ -1,26 +1,8 @@
 import { withSerwist } from '@serwist/turbopack';
 import type { NextConfig } from 'next';
-
-const development = process.env.NODE_ENV === 'development';
-
-// Next writes its own inline scripts and styles, so those two need 'unsafe-inline'; nothing may come from another host.
-const contentSecurityPolicy = [
-  "default-src 'self'",
-  `script-src 'self' 'unsafe-inline'${development ? " 'unsafe-eval'" : ''}`,
-  "style-src 'self' 'unsafe-inline'",
-  "img-src 'self' data: blob:",
-  "font-src 'self'",
-  `connect-src 'self'${development ? ' ws:' : ''}`,
-  "worker-src 'self'",
-  "manifest-src 'self'",
-  "object-src 'none'",
-  "base-uri 'self'",
-  "form-action 'self'",
-  "frame-ancestors 'none'",
-].join('; ');
+import { contentSecurityPolicy } from './lib/server/content-security-policy';
 
 const securityHeaders = [
-  { key: 'Content-Security-Policy', value: contentSecurityPolicy },
   { key: 'X-Content-Type-Options', value: 'nosniff' },
   { key: 'X-Frame-Options', value: 'DENY' },
   { key: 'Referrer-Policy', value: 'strict-origin-when-cross-origin' },
@@ -48,7 +30,11 @@ const config: NextConfig = {
     // A fleet of 5,000 units as CSV, or a photo.
     serverActions: { bodySizeLimit: '12mb' },
   },
-  headers: async () => [{ source: '/:path*', headers: securityHeaders }],
+  headers: async () => [
+    { source: '/:path*', headers: securityHeaders },
+    // Pages have theirs from proxy.ts.
+    { source: '/:room(api|_next|serwist|round-app)/:path*', headers: [{ key: 'Content-Security-Policy', value: contentSecurityPolicy() }] },
+  ],
 };
 
 export default withSerwist(config);

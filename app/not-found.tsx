@@ -1,7 +1,10 @@
+import { connection } from 'next/server';
 import { ButtonLink } from './_ui/button';
 import { Notice } from './_ui/notice';
 
-export default function NotFound() {
+export default async function NotFound() {
+  // Drawn anew each time: its scripts carry the nonce of the request.
+  await connection();
   return (
     <main className="px-5">
       <Notice title="Nothing on file here" action={<ButtonLink href="/" look="primary">Back to my first screen</ButtonLink>}>

@@ -32,3 +32,19 @@ test('a page of the shop sends a stranger to the sign-in', async ({ page }) => {
   await page.goto('/due');
   await expect(page).toHaveURL(/\/sign-in/);
 });
+
+test('a script that got into a page does not run there', async ({ page, signIn, expectMessage }) => {
+  expectMessage(/Content Security Policy|404/);
+  await signIn('owner');
+  for (const place of ['/sign-in', '/owner', '/no-such-page', '/round']) {
+    await page.goto(place);
+    await page.evaluate(() => {
+      const script = document.createElement('script');
+      script.textContent = 'document.title = "ours no more"';
+      document.head.append(script);
+      document.body.insertAdjacentHTML('beforeend', '<img src="data:," onerror="document.title = \'ours no more\'">');
+    });
+    await page.waitForTimeout(200);
+    expect(await page.title(), place).not.toBe('ours no more');
+  }
+});

@@ -1,8 +1,11 @@
-import { roundShell } from '@/lib/server/round-app';
+import { contentSecurityPolicy, hashOf } from '@/lib/server/content-security-policy';
+import { roundApp, roundShell } from '@/lib/server/round-app';
 
 // A shell without data, the same for everyone and kept on the tablet; what it shows comes from guarded routes.
 export const dynamic = 'force-static';
 
 export async function GET() {
-  return new Response(await roundShell(), { headers: { 'content-type': 'text/html; charset=utf-8', 'cache-control': 'no-cache' } });
+  const shell = await roundShell();
+  const { early } = await roundApp();
+  return new Response(shell, { headers: { 'content-type': 'text/html; charset=utf-8', 'cache-control': 'no-cache', 'content-security-policy': contentSecurityPolicy(hashOf(early)) } });
 }

@@ -29,7 +29,7 @@ export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
   const info = REFRIGERANTS[unit.refrigerant];
   const safetyClass = info?.safetyClass ?? null;
   const cautions = cautionsFor({ safetyClass, flammable: safetyClass !== 'A1', roofWork: unit.roofWork });
-  const at = (step: string) => cautions.filter((c) => c.step === step).map((c) => <CautionNote key={c.title} title={c.title} words={c.words} />);
+  const at = (step: string, key = step) => cautions.filter((c) => c.step === step).map((c) => <CautionNote key={`${key} ${c.title}`} title={c.title} words={c.words} />);
   const outcome = visit.entries.outcomes.find((o) => o.unitId === unit.id)?.outcome;
   const reached = outcome !== 'could_not_reach' && outcome !== 'gone';
   const cleaned = visit.tasks.some((t) => t.unitId === unit.id && t.kindKey === 'coil_cleaning');
@@ -43,11 +43,13 @@ export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
     ...(reached
       ? [
           <Checklist key="checklist" kind={unit.kind} />,
+          // At the step, so at both readings.
+          ...at('readings'),
           <Readings key="before" visit={visit} unit={unit} phase="before" />,
           ...ASPECTS.map((a) => <Finding key={a} visit={visit} unit={unit} aspect={a} />),
           ...(cleaned ? [...at('coil'), ...at('chemicals')] : []),
           <Tasks key="tasks" visit={visit} unit={unit} />,
-          ...at('readings'),
+          ...at('readings', 'readings after'),
           <Readings key="after" visit={visit} unit={unit} phase="after" />,
           <BeforeAfter key="before and after" visit={visit} unit={unit} />,
           ...(cleaned ? [<Finding key="coil left" visit={visit} unit={unit} aspect="coil" phase="left" />] : []),
@@ -66,7 +68,7 @@ export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
         <p className="text-soft">
           {UNIT_KIND_LABEL[unit.kind]}, {PLACEMENT_LABEL[unit.placement].toLowerCase()} · {refrigerantLabel(unit.refrigerant)}
           {safetyClass && safetyClass !== 'A1' ? ` (${safetyClass})` : ''} · {EXPANSION_LABEL[unit.expansion].toLowerCase()}, {unit.circuitAccess === 'sealed' ? 'sealed' : 'service ports'}
-          {unit.tag ? ` · ${unit.tag}` : ''}
+          {unit.tag ? <span className="whitespace-nowrap"> · {unit.tag}</span> : null}
         </p>
         {unit.make || unit.model || unit.serial ? <p className="text-soft">{[unit.make, unit.model, unit.serial].filter(Boolean).join(' · ')}</p> : null}
         {unit.notes ? <p className="mt-1 whitespace-pre-line">{unit.notes}</p> : null}

@@ -11,7 +11,7 @@ export function UnitRow({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile 
         <b className="block leading-tight">{unit.name}</b>
         <span className="text-sm text-soft">
           {UNIT_KIND_LABEL[unit.kind]}, {PLACEMENT_LABEL[unit.placement].toLowerCase()}
-          {unit.tag ? ` · ${unit.tag}` : ''}
+          {unit.tag ? <span className="whitespace-nowrap"> · {unit.tag}</span> : null}
         </span>
       </span>
       <span className="shrink-0 text-right text-sm">
@@ -40,5 +40,5 @@ function Progress({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
         {tasks.length ? `, ${answered} of ${tasks.length} tasks` : ''}
       </State>
     );
-  return tasks.length > 0 ? <State shape="later" tone="soft">{tasks.length} tasks</State> : null;
+  return tasks.length > 0 ? <State shape="later" tone="soft">{tasks.length === 1 ? '1 task' : `${tasks.length} tasks`}</State> : null;
 }

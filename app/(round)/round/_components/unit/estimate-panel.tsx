@@ -1,20 +1,13 @@
 import { useMemo } from 'react';
-import { State, type Shape } from '@/app/_ui/state';
-import type { Estimate, EstimateOk, Figure, Verdict } from '@/lib/core/condenser/types';
+import { State } from '@/app/_ui/state';
+import { VERDICT } from '@/app/_ui/verdict';
+import type { Estimate, EstimateOk, Figure } from '@/lib/core/condenser/types';
 import { differenceUnit, ownDifference, toOwn, unitOf, type Me, type UnitOnFile, type VisitOnFile } from '@/lib/core/round';
 import type { ReadingSoFar } from '@/lib/core/round/estimate-for';
 import { formatBand } from '@/lib/core/units/display';
 import { useSnapshot } from '../../_lib/tablet-context';
 import { useEstimator } from '../../_lib/use-estimator';
 import { Causes } from './causes';
-
-const VERDICT: Record<Verdict, { shape: Shape; tone: 'ink' | 'cold' | 'alarm' | 'soft'; words: string }> = {
-  clean_it: { shape: 'late', tone: 'alarm', words: 'Clean it' },
-  look_elsewhere: { shape: 'ask', tone: 'alarm', words: 'Look elsewhere first' },
-  watch: { shape: 'now', tone: 'ink', words: 'Watch it' },
-  fine: { shape: 'done', tone: 'cold', words: 'No loss to be seen' },
-  cannot_say: { shape: 'off', tone: 'soft', words: 'Cannot say' },
-};
 
 /** What the reading means, as it is typed: figures with bands, causes, and what would decide between them. */
 export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; unit: UnitOnFile; reading: ReadingSoFar }) {

@@ -1,19 +1,12 @@
 import { Figure } from '@/app/_ui/figure';
 import { differenceIn, gaugePressureIn, KWH_PER_30_DAYS, moneyPer30Days, PERCENT, temperatureIn, type Scale } from '@/app/_ui/measure';
 import { Sheet } from '@/app/_ui/sheet';
-import { State, type Shape } from '@/app/_ui/state';
+import { State } from '@/app/_ui/state';
+import { VERDICT } from '@/app/_ui/verdict';
 import { dayWords } from '@/app/_ui/when';
-import { CAUSE_LABEL, type EstimateOk, type Figure as Banded, type NowAndClean, type Verdict } from '@/lib/core/condenser';
+import { CAUSE_LABEL, type EstimateOk, type Figure as Banded, type NowAndClean } from '@/lib/core/condenser';
 import type { MeasureUnits } from '@/lib/core/measure-units';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
-
-const VERDICT: Record<Verdict, { words: string; shape: Shape; tone: 'alarm' | 'ink' | 'soft' | 'cold' }> = {
-  clean_it: { words: 'Clean it', shape: 'late', tone: 'alarm' },
-  look_elsewhere: { words: 'Look elsewhere first', shape: 'ask', tone: 'alarm' },
-  watch: { words: 'Watch', shape: 'now', tone: 'ink' },
-  fine: { words: 'Fine', shape: 'done', tone: 'cold' },
-  cannot_say: { words: 'Can’t say', shape: 'held', tone: 'soft' },
-};
 
 /** What the last reading said, each figure with its band, and what was taken for granted. */
 export function EvidenceFigures({ evidence, units }: { evidence: UnitEvidenceShown; units: MeasureUnits }) {

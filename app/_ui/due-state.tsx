@@ -1,4 +1,5 @@
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
+import { counted } from '@/lib/core/counted';
 import { State } from './state';
 import { dayWords } from './when';
 
@@ -8,7 +9,7 @@ export function DueState({ dueOn, today, limit }: { dueOn: LocalDate; today: Loc
   if (late > 0)
     return (
       <State shape="late" tone={limit !== undefined && late > limit ? 'alarm' : 'ink'}>
-        {late} {late === 1 ? 'day' : 'days'} over
+        {counted(late, 'day')} over
       </State>
     );
   if (late === 0)

@@ -62,3 +62,25 @@ test('a visit moves with a reason, moves back, and is cancelled with one', async
   await expect(page.getByText(/Visit cancelled/).first()).toBeVisible();
   await accessible();
 });
+
+test('driving minutes are checked line by line, stored, and forgotten again', async ({ page, signIn, accessible }) => {
+  await signIn('dispatcher');
+  await page.goto('/week/travel');
+  const lines = page.getByLabel('Or paste the lines');
+  const bad = 'from,to,minutes\n"Fenwick’s Fry House, Dock Street","Nine Lanterns, Pearl Row",12\n"Nine Lanterns, Pearl Row",Nowhere at all,9\n"Nine Lanterns, Pearl Row","Fenwick’s Fry House, Dock Street",minus one\n';
+  await lines.fill(bad);
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByRole('heading', { name: 'Nothing can be stored yet' })).toBeVisible();
+  await expect(page.getByText(/^2 things are wrong/)).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Store these minutes' })).toBeHidden();
+  await expect(lines).toHaveValue(bad);
+  await accessible();
+
+  await lines.fill(bad.split('\n').slice(0, 2).join('\n'));
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByText(/^1 pairs? between 2 kitchens/)).toBeVisible();
+  await page.getByRole('button', { name: 'Store these minutes' }).click();
+  await expect(page.getByText(/^1 pairs? (are|is) imported now/)).toBeVisible();
+  await page.getByRole('button', { name: 'Forget imported minutes' }).click();
+  await expect(page.getByText('No minutes are imported now.')).toBeVisible();
+});

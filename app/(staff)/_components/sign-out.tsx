@@ -2,6 +2,7 @@
 
 import { signOut } from 'next-auth/react';
 import { useState } from 'react';
+import { counted } from '@/lib/core/counted';
 import { Button } from '../../_ui/button';
 
 /** Refused while this device holds work of a round that has not reached the office. */
@@ -17,7 +18,7 @@ export function SignOut() {
     <>
       {unsent > 0 ? (
         <a href="/round#/entries" role="alert" className="font-bold text-alarm">
-          {unsent} {unsent === 1 ? 'entry' : 'entries'} of the round still only on this device
+          {counted(unsent, 'entry', 'entries')} of the round still only on this device
         </a>
       ) : null}
       <Button look="quiet" onClick={() => void out()}>

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { can } from '@/lib/core/access';
+import { counted } from '@/lib/core/counted';
 import { UNIT_KIND_LABEL, type UnitKind } from '@/lib/core/equipment';
 import { todayIn } from '@/lib/core/calendar';
 import { findPlaces, fleetCounts, listCustomers } from '@/lib/data/customers';
@@ -37,7 +38,7 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
     <>
       <PageHead
         title={archived ? 'Customers off file' : 'Customers and their kitchens'}
-        lead={`${counts.customers} customers, ${counts.kitchens} kitchens, ${counts.units} units on file.`}
+        lead={`${counted(counts.customers, 'customer')}, ${counted(counts.kitchens, 'kitchen')}, ${counted(counts.units, 'unit')} on file.`}
         actions={
           writes ? (
             <>

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { ROLE_LABEL } from '@/lib/core/access';
+import { counted } from '@/lib/core/counted';
 import { writeWeekHours } from '@/lib/core/hours';
 import { SKILL_LABEL, type Skill } from '@/lib/core/people/skills';
 import { listPeople } from '@/lib/data/people';
@@ -54,7 +55,7 @@ export default definePage('manage:people', async ({ db, now }) => {
                 {p.active ? (
                   p.sessions > 0 ? (
                     <State shape="done" tone="cold">
-                      signed in on {p.sessions} {p.sessions === 1 ? 'device' : 'devices'}
+                      signed in on {counted(p.sessions, 'device')}
                     </State>
                   ) : (
                     <State shape="later" tone="soft">

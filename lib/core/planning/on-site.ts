@@ -1,3 +1,4 @@
+import { counted } from '../counted';
 import { learnAccess, type LearnedAccess } from './learn-access';
 import { learnMinutes, type LearnedFactor } from './learn-minutes';
 
@@ -63,7 +64,7 @@ export function siteTimeWords({ learned, own }: SiteTime): string {
   if (visits === 0) return 'by standard minutes, no finished visit to learn from yet';
   const digits = high - low < 0.1 ? 2 : 1;
   const [mean, from, to] = [factor, low, high].map((x) => x.toFixed(digits));
-  const count = `${visits} visit${visits === 1 ? '' : 's'}`;
+  const count = counted(visits, 'visit');
   return own
     ? `usually ${mean} × standard here (${from}–${to}), from ${count}`
     : `no finished visit here yet; ${mean} × standard in this shop (${from}–${to}), from ${count}`;

@@ -1,4 +1,5 @@
 import 'server-only';
+import { counted } from '../../core/counted';
 import { AppError } from '../../core/errors';
 import { writeAudit } from '../../data/audit';
 import { revokeSessions } from '../../data/sessions';
@@ -17,7 +18,7 @@ export function setActive({ db, actor, now }: ServiceContext, { id, version, act
     if (!on) {
       if (person.role === 'owner') await keepAnOwner(tx, id);
       const booked = await tx.visit.count({ where: { technicianId: id, status: { in: ['booked', 'started'] } } });
-      if (booked > 0) throw new AppError('conflict', `${person.name} has ${booked} open ${booked === 1 ? 'visit' : 'visits'}. Give them to someone else first.`);
+      if (booked > 0) throw new AppError('conflict', `${person.name} has ${counted(booked, 'open visit')}. Give them to someone else first.`);
     }
     const { count } = await tx.user.updateMany({ where: { id, version }, data: { active: on, version: { increment: 1 } } });
     if (count === 0) throw await staleError(tx, 'User', id, 'this person');

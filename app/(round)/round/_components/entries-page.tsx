@@ -1,3 +1,4 @@
+import { counted } from '@/lib/core/counted';
 import { OPERATION_LABEL } from '@/lib/core/round';
 import { useSnapshot, useTablet } from '../_lib/tablet-context';
 import { EntryMark } from './entry-mark';
@@ -17,7 +18,7 @@ export function EntriesPage() {
   return (
     <div className="flex flex-col gap-4">
       <h1>On this tablet</h1>
-      <Card title={waiting.length ? `${waiting.length} entries not yet in the office` : 'All entries are in the office'}>
+      <Card title={waiting.length ? `${counted(waiting.length, 'entry', 'entries')} not yet in the office` : 'All entries are in the office'}>
         <p className="text-soft">
           {LINE[s.line]} {s.refreshedAt ? `Last refreshed ${moment(s.refreshedAt)}.` : ''}
         </p>

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { counted } from '@/lib/core/counted';
 import { endSession } from '@/lib/device/end-session';
 import { makeHandover } from '@/lib/device/handover';
 import { APP_VERSION, tabletName } from '../_lib/app-name';
@@ -15,7 +16,7 @@ export function LeaveTablet() {
   const unsent = s.waiting + s.photos.length;
   const out = async () => {
     const left = await tablet.unsent();
-    if (left > 0 && !handedOver) return setWords(`${left} ${left === 1 ? 'entry is' : 'entries are'} still only on this tablet. Send them first, or save them as a file for the office.`);
+    if (left > 0 && !handedOver) return setWords(`${counted(left, 'entry is', 'entries are')} still only on this tablet. Send them first, or save them as a file for the office.`);
     if (!(await endSession())) return setWords('Without signal the sign-in cannot be ended in the office. Try again with signal, or ask the owner to end it.');
     tablet.leave();
     window.location.replace('/sign-in');

@@ -1,5 +1,6 @@
 import { State } from '@/app/_ui/state';
 import { dayAt, timeAt } from '@/app/_ui/when';
+import { counted } from '@/lib/core/counted';
 import type { VisitOnFile } from '@/lib/core/round';
 import { useSnapshot } from '../_lib/tablet-context';
 import { to } from '../_lib/use-place';
@@ -73,7 +74,7 @@ function VisitCard({ visit, next }: { visit: VisitOnFile; next: boolean }) {
         <b className="block text-lg leading-tight">{visit.kitchen.name}</b>
         <span className="block text-soft">{visit.kitchen.address || visit.kitchen.customer}</span>
         <span className="text-sm text-soft">
-          {units} {units === 1 ? 'unit' : 'units'}, {visit.tasks.length} {visit.tasks.length === 1 ? 'task' : 'tasks'}
+          {counted(units, 'unit')}, {counted(visit.tasks.length, 'task')}
         </span>
       </span>
       <span className="shrink-0 text-sm">

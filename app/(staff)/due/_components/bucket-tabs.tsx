@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { counted } from '@/lib/core/counted';
 import { BUCKET_LABEL, BUCKETS, type Bucket } from '@/lib/core/due-buckets';
 import { State } from '../../../_ui/state';
 import { addressOf } from './address';
@@ -6,7 +7,6 @@ import { addressOf } from './address';
 type Count = { tasks: number; kitchens: number };
 type Props = { counts: Record<Bucket | 'pastLimit', Count>; bucket: Bucket; limit: number; query: Record<string, string | undefined> };
 
-const count = (n: number, word: string) => `${n.toLocaleString('en-US')} ${word}${n === 1 ? '' : 's'}`;
 
 /** The three parts of the list with how much each holds. */
 export function BucketTabs({ counts, bucket, limit, query }: Props) {
@@ -22,8 +22,8 @@ export function BucketTabs({ counts, bucket, limit, query }: Props) {
           >
             <span className="block font-bold">{BUCKET_LABEL[b]}</span>
             <span className="text-soft">
-              {counts[b].tasks === 0 ? 'nothing' : count(counts[b].tasks, 'task')}
-              <span className="max-sm:hidden">{counts[b].tasks === 0 ? ' to book' : ` in ${count(counts[b].kitchens, 'kitchen')}`}</span>
+              {counts[b].tasks === 0 ? 'nothing' : counted(counts[b].tasks, 'task')}
+              <span className="max-sm:hidden">{counts[b].tasks === 0 ? ' to book' : ` in ${counted(counts[b].kitchens, 'kitchen')}`}</span>
             </span>
           </Link>
         ))}
@@ -31,7 +31,7 @@ export function BucketTabs({ counts, bucket, limit, query }: Props) {
       {counts.pastLimit.tasks > 0 ? (
         <p className="mb-4">
           <State shape="late" tone="alarm">
-            {count(counts.pastLimit.tasks, 'task')} in {count(counts.pastLimit.kitchens, 'kitchen')}
+            {counted(counts.pastLimit.tasks, 'task')} in {counted(counts.pastLimit.kitchens, 'kitchen')}
           </State>{' '}
           <span className="text-soft">more than {limit} days over, the limit of this shop. They come first.</span>
         </p>

@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { Figure } from '@/app/_ui/figure';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import type { Figure as Banded } from '@/lib/core/condenser';
+import { counted } from '@/lib/core/counted';
 import type { KitchenLine } from './kitchen-table';
 
 type Props = {
@@ -17,7 +18,6 @@ type Props = {
   toDecide: { failing: number; changes: number; late: number };
 };
 
-const count = (n: number, one: string, many: string) => `${n} ${n === 1 ? one : many}`;
 
 /** The owner's questions, each answered by one figure that opens to its evidence. */
 export function Answers({ kitchens, energy, money, currency, whole, overdue, late, toDecide }: Props) {
@@ -45,17 +45,17 @@ export function Answers({ kitchens, energy, money, currency, whole, overdue, lat
             <Figure of={energy} scale={KWH_PER_30_DAYS} className="text-ink" /> of energy, as the coils stand today.{' '}
           </>
         ) : null}
-        {unpriced > 0 ? `${count(unpriced, 'kitchen has', 'kitchens have')} no energy price on file.` : ''}
+        {unpriced > 0 ? `${counted(unpriced, 'kitchen has', 'kitchens have')} no energy price on file.` : ''}
       </Answer>
-      <Answer question="Overdue" figure={<Link href="/due?booked=1" className="text-ink no-underline hover:underline">{count(overdue.tasks, 'task', 'tasks')}</Link>}>
-        {overdue.tasks === 0 ? 'Nothing is late.' : `In ${count(overdue.kitchens, 'kitchen', 'kitchens')}; ${late.tasks} more than ${late.days} days over.`}
+      <Answer question="Overdue" figure={<Link href="/due?booked=1" className="text-ink no-underline hover:underline">{counted(overdue.tasks, 'task')}</Link>}>
+        {overdue.tasks === 0 ? 'Nothing is late.' : `In ${counted(overdue.kitchens, 'kitchen')}; ${late.tasks} more than ${late.days} days over.`}
       </Answer>
-      <Answer question="To decide" figure={<a href="#decide" className="text-ink no-underline hover:underline">{count(matters, 'matter', 'matters')}</a>}>
+      <Answer question="To decide" figure={<a href="#decide" className="text-ink no-underline hover:underline">{counted(matters, 'matter')}</a>}>
         {matters === 0
           ? 'Nothing waits for your word.'
           : [
-              toDecide.failing > 0 ? count(toDecide.failing, 'failing unit', 'failing units') : '',
-              toDecide.changes > 0 ? count(toDecide.changes, 'rule change', 'rule changes') : '',
+              toDecide.failing > 0 ? counted(toDecide.failing, 'failing unit') : '',
+              toDecide.changes > 0 ? counted(toDecide.changes, 'rule change') : '',
               toDecide.late > 0 ? `${toDecide.late} promised and late` : '',
             ]
               .filter(Boolean)

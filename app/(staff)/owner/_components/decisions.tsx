@@ -4,6 +4,7 @@ import { ButtonLink } from '@/app/_ui/button';
 import { Sheet } from '@/app/_ui/sheet';
 import { State, type Shape } from '@/app/_ui/state';
 import { dayWords } from '@/app/_ui/when';
+import { counted } from '@/lib/core/counted';
 
 type Matter = { unitId: string; unit: string; kitchen: string };
 type Change = { id: string; reason: string; unit: { id: string; name: string }; kitchen: { name: string } };
@@ -66,7 +67,7 @@ export function Decisions({ changes, unread, coils, fans, drains, work, mayDecid
             </Item>
           ))}
         </Group>
-        {work.quotes > 0 ? <p className="text-sm text-soft">{work.quotes} {work.quotes === 1 ? 'quote waits' : 'quotes wait'} for an answer.</p> : null}
+        {work.quotes > 0 ? <p className="text-sm text-soft">{counted(work.quotes, 'quote waits', 'quotes wait')} for an answer.</p> : null}
       </div>
     </Sheet>
   );

@@ -4,6 +4,7 @@ import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import { State } from '@/app/_ui/state';
 import { Table, Td, Th } from '@/app/_ui/table';
 import type { Figure as Banded } from '@/lib/core/condenser';
+import { counted } from '@/lib/core/counted';
 import { PLACEMENT_LABEL, type Placement } from '@/lib/core/equipment';
 import { RateBar } from './rate-bar';
 
@@ -97,7 +98,7 @@ function Overdue({ of: k }: { of: KitchenLine }) {
   return (
     <Link href={`/due?kitchen=${k.id}`} className="no-underline">
       <State shape="late" tone="alarm">
-        {k.overdue} {k.overdue === 1 ? 'task' : 'tasks'}
+        {counted(k.overdue, 'task')}
       </State>
     </Link>
   );

@@ -1,6 +1,7 @@
 'use client';
 
 import Link from 'next/link';
+import { counted } from '@/lib/core/counted';
 import { timeIn } from '../../../_ui/when';
 import type { WeeklyWindow } from '@/lib/core/booking/service-hours';
 import { HourBar } from './hour-bar';
@@ -25,7 +26,6 @@ export type SlipVisit = {
   customerReply: string;
 };
 
-const count = (n: number, word: string) => `${n} ${word}${n === 1 ? '' : 's'}`;
 
 /** A visit on the board; a booked one can be dragged to another cell, or opened and moved by form. */
 export function Slip({ visit: v }: { visit: SlipVisit }) {
@@ -42,7 +42,7 @@ export function Slip({ visit: v }: { visit: SlipVisit }) {
       <span className="block">{v.customer}</span>
       {v.kitchen === v.customer ? null : <span className="block text-soft">{v.kitchen}</span>}
       <span className="block text-soft">
-        {count(v.units, 'unit')}, {count(v.tasks, 'task')}
+        {counted(v.units, 'unit')}, {counted(v.tasks, 'task')}
       </span>
       <HourBar {...v} />
       {v.status === 'done' ? <State shape="done" tone="soft">Done</State> : null}

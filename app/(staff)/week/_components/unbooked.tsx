@@ -1,5 +1,6 @@
 import Link from 'next/link';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
+import { counted } from '@/lib/core/counted';
 import { State } from '../../../_ui/state';
 import { dayWords } from '../../../_ui/when';
 
@@ -19,10 +20,10 @@ export function Unbooked({ kitchens, today }: { kitchens: Row[]; today: LocalDat
                 {k.kitchen}
               </Link>
               <p className="text-sm text-soft">
-                {k.customer} · {k.tasks} {k.tasks === 1 ? 'task' : 'tasks'}
+                {k.customer} · {counted(k.tasks, 'task')}
               </p>
               <p className="text-sm">
-                {late > 0 ? <State shape="late" tone="alarm">{late} {late === 1 ? 'day' : 'days'} overdue</State> : <State shape="now">Due {dayWords(k.soonest)}</State>}
+                {late > 0 ? <State shape="late" tone="alarm">{counted(late, 'day')} overdue</State> : <State shape="now">Due {dayWords(k.soonest)}</State>}
               </p>
             </li>
           );

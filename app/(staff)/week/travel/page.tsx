@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import { counted } from '@/lib/core/counted';
 import { shopRoad } from '@/lib/data/shop';
 import { countTravelTimes, namedKitchens } from '@/lib/data/travel';
 import { definePage } from '@/lib/server/define-page';
@@ -24,9 +25,9 @@ export default definePage('plan:week', async ({ db }) => {
         <TravelForm stored={stored} />
         <Sheet title="What counts">
           <ul className="list-disc space-y-2 pl-5">
-            <li>{stored === 0 ? 'No minutes are imported now.' : `${stored.toLocaleString('en-US')} pairs are imported now, of ${(kitchens.length * (kitchens.length - 1)).toLocaleString('en-US')} between ${kitchens.length} kitchens.`}</li>
+            <li>{stored === 0 ? 'No minutes are imported now.' : `${counted(stored, 'pair is', 'pairs are')} imported now, of ${(kitchens.length * (kitchens.length - 1)).toLocaleString('en-US')} between ${counted(kitchens.length, 'kitchen')}.`}</li>
             <li>A pair that is not imported is worked out from coordinates: straight line × {road.circuity} at {road.speedKmh} km/h, both set under Shop.</li>
-            <li>The way from home or the shop is always worked out from coordinates{unplaced > 0 ? `; ${unplaced} ${unplaced === 1 ? 'kitchen has' : 'kitchens have'} none and cannot be planned` : ''}.</li>
+            <li>The way from home or the shop is always worked out from coordinates{unplaced > 0 ? `; ${counted(unplaced, 'kitchen has', 'kitchens have')} none and cannot be planned` : ''}.</li>
             <li>Each way counts by itself: give both where they differ, and both where they do not.</li>
           </ul>
           <h3 className="mt-5">The file</h3>

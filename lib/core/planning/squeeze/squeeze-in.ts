@@ -1,3 +1,4 @@
+import { counted } from '../../counted';
 import { buildRoute, type Route } from '../model/route';
 import { inserted } from '../search/insertion';
 import type { WeekProblem } from '../types';
@@ -184,7 +185,7 @@ function bestPerRound(options: readonly SqueezeOption[], week: CompiledWeek): Sq
 function inWords(name: string, moved: readonly MovedVisit[], rebooked: boolean): string {
   const slip = moved.length - (rebooked ? 1 : 0);
   const parts = [
-    slip === 0 ? null : `${slip} visit${slip === 1 ? '' : 's'} start${slip === 1 ? 's' : ''} later`,
+    slip === 0 ? null : `${counted(slip, 'visit starts', 'visits start')} later`,
     rebooked ? '1 visit is rebooked' : null,
   ].filter((part) => part !== null);
   return parts.length === 0 ? `${name}: nothing else moves.` : `${name}: ${parts.join(', ')}.`;

@@ -1,3 +1,4 @@
+import { counted } from '../../counted';
 import { closure } from '../model/bundles';
 import { minutesFor, startAt } from '../model/model';
 import { buildRoute } from '../model/route';
@@ -173,7 +174,7 @@ function waits(week: CompiledWeek, task: PlanTask): Reason {
   const lost = worthOf(task, prices) > 0 ? earlyCost(task, lastDay, prices) / worthOf(task, prices) : 0;
   return {
     code: 'later',
-    words: `Due ${days} day${days === 1 ? '' : 's'} after these; coming now would throw away ${Math.max(1, Math.round(100 * lost))} % of its interval.`,
+    words: `Due ${counted(days, 'day')} after these; coming now would throw away ${Math.max(1, Math.round(100 * lost))} % of its interval.`,
   };
 }
 

@@ -1,5 +1,6 @@
 import { timeAt } from '@/app/_ui/when';
 import { State } from '@/app/_ui/state';
+import { counted } from '@/lib/core/counted';
 import { missingToClose, type VisitOnFile } from '@/lib/core/round';
 import { go, to } from '../../_lib/use-place';
 import { useWrite } from '../../_lib/use-write';
@@ -37,7 +38,7 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
       ) : null}
       <Card title="What was done">
         <p>
-          {done} of {visit.tasks.length} tasks done{notDone.length > 0 ? `, ${notDone.length} left undone with a reason` : ''}. {visit.entries.parts.length} parts used. {visit.entries.followUps.length} follow-ups wanted.
+          {done} of {counted(visit.tasks.length, 'task')} done{notDone.length > 0 ? `, ${notDone.length} left undone with a reason` : ''}. {counted(visit.entries.parts.length, 'part')} used. {counted(visit.entries.followUps.length, 'follow-up')} wanted.
         </p>
         {visit.entries.arrivedAt ? <p className="text-soft">In {timeAt(Date.parse(visit.entries.arrivedAt), visit.kitchen.utcOffsetMinutes)}; out is set as you close.</p> : null}
       </Card>

@@ -1,4 +1,5 @@
 import { State } from '@/app/_ui/state';
+import { counted } from '@/lib/core/counted';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment';
 import { ASPECTS } from '@/lib/core/findings/grades';
 import { COIL_CLEANING, lowSideUnlooked, type UnitOnFile, type VisitOnFile } from '@/lib/core/round';
@@ -37,8 +38,8 @@ function Progress({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
     return (
       <State shape="now">
         {graded} of {ASPECTS.length} graded
-        {tasks.length ? `, ${answered} of ${tasks.length} tasks` : ''}
+        {tasks.length ? `, ${answered} of ${counted(tasks.length, 'task')}` : ''}
       </State>
     );
-  return tasks.length > 0 ? <State shape="later" tone="soft">{tasks.length === 1 ? '1 task' : `${tasks.length} tasks`}</State> : null;
+  return tasks.length > 0 ? <State shape="later" tone="soft">{counted(tasks.length, 'task')}</State> : null;
 }

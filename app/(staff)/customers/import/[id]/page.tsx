@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { counted } from '@/lib/core/counted';
 import { allColumns } from '@/lib/core/fleet-csv';
 import { fleetTaskKinds } from '@/lib/data/fleet';
 import { importRun, type ImportSummary } from '@/lib/data/imports';
@@ -20,13 +21,12 @@ export const metadata: Metadata = { title: 'Import' };
 /** A file small enough to mend in the browser. */
 const MENDABLE = 200_000;
 
-const many = (n: number, one: string, more = `${one}s`) => `${n.toLocaleString('en-US')} ${n === 1 ? one : more}`;
 
 function Wins({ s }: { s: ImportSummary }) {
   return (
     <p>
-      {many(s.units, 'unit')} with {many(s.tasks, 'task')} in {many(s.kitchens, 'kitchen')} ({many(s.newKitchens, 'new one')}); {many(s.customers, 'new customer')}.
-      {s.flammable > 0 ? ` ${many(s.flammable, 'unit')} with a flammable refrigerant: only people on file for it can be booked on them.` : ''}
+      {counted(s.units, 'unit')} with {counted(s.tasks, 'task')} in {counted(s.kitchens, 'kitchen')} ({counted(s.newKitchens, 'new one')}); {counted(s.customers, 'new customer')}.
+      {s.flammable > 0 ? ` ${counted(s.flammable, 'unit')} with a flammable refrigerant: only people on file for it can be booked on them.` : ''}
     </p>
   );
 }
@@ -40,7 +40,7 @@ export default definePage('import:equipment', async ({ db, params }) => {
   return (
     <>
       <Trail items={[{ href: '/customers', label: 'Customers' }, { href: '/customers/import', label: 'Import' }]} />
-      <PageHead title={run.fileName} lead={many(run.rows, 'row')} />
+      <PageHead title={run.fileName} lead={counted(run.rows, 'row')} />
       <div className="flex flex-col gap-6">
         {run.status === 'running' ? (
           <Sheet>
@@ -78,7 +78,7 @@ export default definePage('import:equipment', async ({ db, params }) => {
           </Sheet>
         ) : null}
         {problems.length > 0 ? (
-          <Sheet title={bad ? `${many(summary.errors, 'thing')} to mend` : 'Good to know'} aside={bad ? <span className="text-soft">Nothing has been written.</span> : null}>
+          <Sheet title={bad ? `${counted(summary.errors, 'thing')} to mend` : 'Good to know'} aside={bad ? <span className="text-soft">Nothing has been written.</span> : null}>
             <ProblemTable problems={problems} runId={run.id} />
           </Sheet>
         ) : null}

@@ -1,5 +1,6 @@
 'use client';
 
+import { counted } from '@/lib/core/counted';
 import { Button } from '../../../../_ui/button';
 import { FormErrors } from '../../../../_ui/field';
 import { useActionForm } from '../../../../_ui/use-action-form';
@@ -12,7 +13,7 @@ export function RunForm({ runId, units }: { runId: string; units: number }) {
       <FormErrors errors={error('')} />
       <input type="hidden" name="runId" value={runId} />
       <Button look="primary" type="submit" disabled={busy} className="self-start">
-        {busy ? 'Starting …' : `Put ${units.toLocaleString('en-US')} ${units === 1 ? 'unit' : 'units'} on file`}
+        {busy ? 'Starting …' : `Put ${counted(units, 'unit')} on file`}
       </Button>
     </form>
   );

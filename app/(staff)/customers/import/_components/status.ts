@@ -1,6 +1,7 @@
+import { counted } from '@/lib/core/counted';
 /** Where an import stands, in a few words. */
 export function statusWords(status: string, rows: number): string {
-  const units = `${rows.toLocaleString('en-US')} ${rows === 1 ? 'row' : 'rows'}`;
+  const units = counted(rows, 'row');
   if (status === 'done') return `${units} on file`;
   if (status === 'running') return 'running';
   if (status === 'failed') return 'failed, nothing written';

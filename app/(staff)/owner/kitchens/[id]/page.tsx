@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
+import { counted } from '@/lib/core/counted';
 import { extraEnergyToday, lostToday, monthlyLoss, timesPrice } from '@/lib/core/evidence';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL, type Placement, type UnitKind } from '@/lib/core/equipment';
 import { foulingKitchen } from '@/lib/data/owner/kitchens';
@@ -96,9 +97,9 @@ export default definePage('read:fouling', async ({ db, now, params }) => {
               ))}
             </tbody>
           </Table>
-          {unseen > 0 ? <p className="mt-3 text-sm text-soft">{unseen} more {unseen === 1 ? 'unit has' : 'units have'} no evidence yet.</p> : null}
+          {unseen > 0 ? <p className="mt-3 text-sm text-soft">{counted(unseen, 'more unit has', 'more units have')} no evidence yet.</p> : null}
           <p className="mt-3 max-w-[80ch] text-sm text-soft">
-            Energy: the same box held at its set point on a usual day, 11 °F cooler than this kitchen’s hot one; fouled coils run longer and harder. The size of most units is
+            Energy: the same box held at its set point on a usual day, 11 °F (6 K) cooler than this kitchen’s hot one; fouled coils run longer and harder. The size of most units is
             guessed by kind, which is most of the band. What grease does is extrapolated from tests with dust and with reduced airflow.
           </p>
         </Sheet>

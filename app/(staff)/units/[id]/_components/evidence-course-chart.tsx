@@ -5,6 +5,7 @@ import { useCallback } from 'react';
 import { Chart, INK } from '@/app/_ui/plot';
 import { dayWords } from '@/app/_ui/when';
 import { Table, Td, Th } from '@/app/_ui/table';
+import { counted } from '@/lib/core/counted';
 import type { CoursePoint } from '@/lib/core/evidence';
 
 export type CourseRow = Omit<CoursePoint, 'on'> & { on: string };
@@ -77,7 +78,7 @@ export function CourseChart({ course, fan, readings, cleanings, limits, today, d
   );
   const now = fan[0];
   const label = now
-    ? `Share of the clean conductance over time. Today about ${Math.round(share(now.median))} percent, between ${Math.round(share(now.low))} and ${Math.round(share(now.high))}. ${cleanings.length} cleanings.`
+    ? `Share of the clean conductance over time. Today about ${Math.round(share(now.median))} percent, between ${Math.round(share(now.low))} and ${Math.round(share(now.high))}. ${counted(cleanings.length, 'cleaning')}.`
     : 'Share of the clean conductance over time.';
   return (
     <Chart

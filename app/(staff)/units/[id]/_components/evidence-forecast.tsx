@@ -2,6 +2,7 @@ import { Figure } from '@/app/_ui/figure';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import { dayWords } from '@/app/_ui/when';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
+import { counted } from '@/lib/core/counted';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 
 /** "13 Dec", with the year where it is not this one. */
@@ -36,7 +37,7 @@ export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) 
           Loses <Figure of={rate} scale={PERCENT} /> of its conductance in 30 days. A cleaning takes off <Figure of={restored(fouling.restore)} scale={PERCENT} /> of what sits on it.
         </p>
         <p className="text-sm text-soft">
-          From {grades} looks at the coil, {readings} readings and {cleanings} cleanings{setAside > 0 ? `; ${setAside} readings set aside because another cause led` : ''}.
+          From {counted(grades, 'look')} at the coil, {counted(readings, 'reading')} and {counted(cleanings, 'cleaning')}{setAside > 0 ? `; ${counted(setAside, 'reading')} set aside because another cause led` : ''}.
         </p>
       </div>
       <div>

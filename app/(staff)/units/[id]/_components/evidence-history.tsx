@@ -2,6 +2,7 @@ import { Figure } from '@/app/_ui/figure';
 import { differenceIn, PERCENT } from '@/app/_ui/measure';
 import { Table, Td, Th } from '@/app/_ui/table';
 import { dayWords } from '@/app/_ui/when';
+import { counted } from '@/lib/core/counted';
 import { GRADES, type Aspect } from '@/lib/core/findings/grades';
 import type { MeasureUnits } from '@/lib/core/measure-units';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
@@ -19,7 +20,7 @@ export function EvidenceHistory({ visits, units }: { visits: Visit[]; units: Mea
       {older.length > 0 ? (
         <details className="mt-3">
           <summary className="font-bold text-cold">
-            {older.length} earlier {older.length === 1 ? 'visit' : 'visits'}
+            {counted(older.length, 'earlier visit')}
           </summary>
           <div className="mt-3">
             <VisitTable label="Earlier visits" visits={older} units={units} />

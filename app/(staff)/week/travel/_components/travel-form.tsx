@@ -1,6 +1,7 @@
 'use client';
 
 import { useState, useTransition } from 'react';
+import { counted } from '@/lib/core/counted';
 import { Button } from '../../../../_ui/button';
 import { FormErrors, TextArea } from '../../../../_ui/field';
 import { Saved } from '../../../../_ui/saved';
@@ -47,7 +48,7 @@ export function TravelForm({ stored }: { stored: number }) {
           </div>
         </form>
         <div className="mt-3">
-          <Saved when={!!done?.ok}>{done?.ok ? (done.data.stored > 0 ? `${done.data.stored} pairs stored${done.data.replaced > 0 ? ` in the place of ${done.data.replaced}` : ''}` : `${done.data.replaced} pairs forgotten; coordinates answer for all`) : ''}</Saved>
+          <Saved when={!!done?.ok}>{done?.ok ? (done.data.stored > 0 ? `${counted(done.data.stored, 'pair')} stored${done.data.replaced > 0 ? ` in the place of ${done.data.replaced}` : ''}` : `${counted(done.data.replaced, 'pair')} forgotten; coordinates answer for all`) : ''}</Saved>
           <FormErrors errors={done && !done.ok ? [done.message] : null} />
         </div>
       </Sheet>
@@ -55,8 +56,8 @@ export function TravelForm({ stored }: { stored: number }) {
         <Sheet title={errors > 0 ? 'Nothing can be stored yet' : 'Ready to store'}>
           <p role="status">
             {errors > 0
-              ? `${errors} ${errors === 1 ? 'thing is' : 'things are'} wrong. Mend the lines above and check again; nothing is stored until all of it can.`
-              : `${report.pairs} pairs between ${report.kitchens} kitchens${report.pairs < report.possible ? `; coordinates answer for the other ${report.possible - report.pairs}` : ''}. ${report.replaces > 0 ? `They take the place of ${report.replaces} imported before.` : ''}`}
+              ? `${counted(errors, 'thing is', 'things are')} wrong. Mend the lines above and check again; nothing is stored until all of it can.`
+              : `${counted(report.pairs, 'pair')} between ${counted(report.kitchens, 'kitchen')}${report.pairs < report.possible ? `; coordinates answer for the other ${report.possible - report.pairs}` : ''}. ${report.replaces > 0 ? `In the place of ${report.replaces} imported before.` : ''}`}
           </p>
           {errors === 0 ? (
             <Button look="primary" className="mt-3" disabled={writing} onClick={() => write(() => replace({ csv }))}>{writing ? 'Storing …' : 'Store these minutes'}</Button>

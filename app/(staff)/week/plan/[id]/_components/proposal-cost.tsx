@@ -1,3 +1,4 @@
+import { counted } from '@/lib/core/counted';
 import type { Proposal } from '@/lib/core/planning/proposal';
 
 const hours = (minutes: number) => `${Math.floor(minutes / 60)} h ${String(Math.round(minutes % 60)).padStart(2, '0')} min`;
@@ -9,7 +10,7 @@ export function ProposalCost({ proposal: p }: { proposal: Proposal }) {
     ['Driving', hours(p.cost.drivingMinutes)],
     ['Late at fixed visits', p.cost.latenessMinutes > 0 ? hours(p.cost.latenessMinutes) : 'none'],
     ['Over shift', p.cost.overtimeMinutes > 0 ? hours(p.cost.overtimeMinutes) : 'none'],
-    ['Left for a later trip', `${p.later} ${p.later === 1 ? 'task' : 'tasks'}`],
+    ['Left for a later trip', counted(p.later, 'task')],
     ['Against the best possible', p.proven ? 'this is the best' : p.gap === null ? 'being worked out' : `within ${(p.gap * 100).toFixed(1)} %`],
   ];
   return (

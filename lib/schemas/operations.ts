@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { GAUGE_GRADES } from '../core/condenser/types';
 import { APPLICATIONS, CIRCUIT_ACCESS, CONDENSER_KINDS, EXPANSIONS, PLACEMENTS, UNIT_KINDS } from '../core/equipment';
 import { ASPECTS, gradeIndex } from '../core/findings/grades';
 import { FINDING_PHASES, READING_FIELDS, STRUCK, UNIT_EVENT_KINDS, URGENCIES, type OperationKind, type Payloads, type ReadingField } from '../core/round/operations';
@@ -50,7 +51,7 @@ export const PAYLOADS = {
     unitId: Id,
     phase: WorkPhase,
     values: Values,
-    gaugeGrade: z.string().max(4).nullable(),
+    gaugeGrade: z.enum(GAUGE_GRADES).nullable(),
     gaugeSpanPa: z.number().positive().max(1e8).nullable(),
     entered: z.partialRecord(FieldName, z.strictObject({ text: z.string().max(20), unit: z.string().max(10) })),
     questioned: z.array(z.strictObject({ field: FieldName, question: Words, answer: Words })).max(40),

@@ -30,11 +30,13 @@ export async function applyOne(db: Tx, maker: Maker, deviceId: string, desk: Vis
     const { visit, notes: first } = await desk.visit(op.visitId);
     notes.push(...first);
     if (visit.status === 'done' && op.kind !== 'visit.close') notes.push('It came in after the visit was closed.');
-    const ctx: ApplyContext = { db, actor: maker, now, deviceId, visit, at, unit: (id) => desk.unit(id), note: (words) => notes.push(words) };
+    const ctx: ApplyContext = { db, actor: maker, now, deviceId, visit, at, basedOn: new Date(envelope.basedOn), unit: (id) => desk.unit(id), note: (words) => notes.push(words) };
     await (HANDLERS[op.kind] as Handler<Operation['kind']>)(ctx, op as never);
     if (CHANGES_VISIT.has(op.kind)) desk.changed(op.visitId);
   });
   if (refused !== null && !isRefusal(refused)) throw refused;
+  // What was undone gave back the lock on the visit's row too.
+  if (refused !== null) desk.changed(envelope.visitId);
   const outcome: Outcome = refused !== null ? 'rejected' : notes.length > 0 ? 'conflict' : 'applied';
   const note = refused === null ? notes.join(' ') : isAppError(refused) ? refused.message : 'The office could not file this entry. It is kept as you wrote it.';
   const onFile = await desk.exists(envelope.visitId);

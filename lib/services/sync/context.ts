@@ -10,6 +10,7 @@ export type LockedVisit = {
   status: 'booked' | 'started' | 'done' | 'cancelled';
   timeZone: string;
   arrivedAt: Date | null;
+  leftAt: Date | null;
   signedAt: Date | null;
 };
 
@@ -22,6 +23,8 @@ export type ApplyContext = {
   unit: (id: string) => Promise<{ id: string; name: string; kitchenId: string; archivedAt: Date | null } | null>;
   /** When the entry was made, in the office's time. */
   at: Date;
+  /** The refresh it was based on, before which it cannot have been made. */
+  basedOn: Date;
   /** Something the office should look at: both sides are kept. */
   note: (words: string) => void;
 };
@@ -29,5 +32,8 @@ export type ApplyContext = {
 export type Of<K extends OperationKind> = Extract<Operation, { kind: K }>;
 export type Handler<K extends OperationKind> = (ctx: ApplyContext, op: Of<K>) => Promise<void>;
 
-/** A time that the technician gave: never later than now, whatever the tablet's clock says. */
-export const notAfterNow = (ctx: ApplyContext, instant: string): Date => new Date(Math.min(Date.parse(instant), ctx.now.getTime()));
+/** A time named in an entry, by the tablet's clock. One that cannot be, because the clock is wrong, gives way to the entry's own. */
+export function timeNamed(ctx: ApplyContext, instant: string): Date {
+  const named = new Date(instant);
+  return named < ctx.basedOn || named > ctx.now ? ctx.at : named;
+}

@@ -7,7 +7,7 @@ import type { Tx } from '../../data/client';
 export type DeviceInfo = { id: string; holder?: string; name: string; appVersion: string };
 export type LockedDevice = { id: string; userId: string; userName: string; lastSeq: number };
 
-const SOMEONE_ELSE = 'What is on this tablet was written by someone else. They must sign in to send it, or hand it to the office as a file.';
+export const SOMEONE_ELSE = 'What is on this tablet was written by someone else. They must sign in to send it, or hand it to the office as a file.';
 
 /**
  * The device's row, locked so that two requests of one device wait for each other; made on first sight.

@@ -1,18 +1,23 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
 import type { Actor } from '../../core/access';
+import { AppError } from '../../core/errors';
 import type { Me, RoundReply } from '../../core/round';
 import type { Db, Tx } from '../../data/client';
 import { visitsOnFile } from '../../data/round/visits-on-file';
-import { lockDevice, type DeviceInfo } from './device';
+import { lockDevice, SOMEONE_ELSE, type DeviceInfo } from './device';
 
 const DAY_MS = 86_400_000;
 /** How far the round on the tablet reaches: what was left open, and the next week. */
 const BACK_DAYS = 3;
 const AHEAD_DAYS = 8;
 
-/** What a technician's tablet should hold, less what it has already. Remembers what it was handed. */
+/**
+ * What a technician's tablet should hold, less what it has already. Remembers what it was handed.
+ * @throws AppError not_allowed where the tablet holds someone else's work: theirs is never mixed with it
+ */
 export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device: DeviceInfo, cursor: string): Promise<RoundReply> {
+  if (device.holder && device.holder !== ctx.actor.userId) throw new AppError('not_allowed', SOMEONE_ELSE);
   return ctx.db.$transaction(
     async (tx) => {
       const { lastSeq, userId } = await lockDevice(tx, ctx.actor, device, ctx.now);

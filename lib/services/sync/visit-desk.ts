@@ -14,7 +14,6 @@ export class VisitDesk {
   constructor(
     private readonly db: Tx,
     private readonly userId: string,
-    private readonly deviceId: string,
   ) {}
 
   async exists(visitId: string): Promise<boolean> {
@@ -22,7 +21,7 @@ export class VisitDesk {
   }
 
   /**
-   * The visit of an entry. Who may write on it: its technician, the office, and a device it was once handed to.
+   * The visit of an entry. Who may write on it: its technician, the office, and whoever once had it on a tablet of theirs.
    * @throws AppError not_found | not_allowed
    */
   async visit(visitId: string): Promise<{ visit: LockedVisit; notes: string[] }> {
@@ -45,8 +44,8 @@ export class VisitDesk {
     const known = this.visits.get(visitId);
     if (known !== undefined) return known;
     const [row = null] = await this.db.$queryRaw<Row[]>`
-      SELECT v.id, v."kitchenId", v."technicianId", v.status::text AS status, k."timeZone", v."arrivedAt", v."signedAt", t.name AS technician,
-        EXISTS (SELECT 1 FROM "DeviceVisit" g WHERE g."deviceId" = ${this.deviceId}::uuid AND g."visitId" = v.id) AS given,
+      SELECT v.id, v."kitchenId", v."technicianId", v.status::text AS status, k."timeZone", v."arrivedAt", v."leftAt", v."signedAt", t.name AS technician,
+        EXISTS (SELECT 1 FROM "DeviceVisit" g JOIN "Device" d ON d.id = g."deviceId" WHERE d."userId" = ${this.userId}::uuid AND g."visitId" = v.id) AS given,
         EXISTS (SELECT 1 FROM "User" u WHERE u.id = ${this.userId}::uuid AND u.role <> 'technician') AS office
       FROM "Visit" v JOIN "Kitchen" k ON k.id = v."kitchenId" JOIN "User" t ON t.id = v."technicianId"
       WHERE v.id = ${visitId}::uuid FOR UPDATE OF v`;

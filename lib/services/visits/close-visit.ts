@@ -1,12 +1,11 @@
 import 'server-only';
-import { nextDue, todayIn } from '../../core/calendar';
 import { AppError } from '../../core/errors';
 import { missingToClose, type VisitOnFile } from '../../core/round';
 import type { Tx } from '../../data/client';
-import { fromLocalDate, toLocalDate } from '../../data/dates';
 import { visitsOnFile } from '../../data/round/visits-on-file';
 import { withinTransaction } from '../../data/transaction';
 import type { ServiceContext } from '../context';
+import { markDone } from './mark-done';
 import { takeConsequences } from './take-consequences';
 
 export type CloseVisit = {
@@ -35,7 +34,7 @@ export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promis
 
     await db.visit.update({ where: { id: visit.id }, data: { status: 'done', leftAt: input.leftAt, closedAt: ctx.now, version: { increment: 1 } } });
     await db.visitTask.updateMany({ where: { visitId: visit.id }, data: { open: false } });
-    await markDone(db, visit, input.leftAt);
+    await markDone(db, visit.tasks.filter((t) => t.outcome === 'done').map((t) => t.taskId), visit.kitchen.timeZone, input.leftAt);
     await db.visitEvent.create({ data: { visitId: visit.id, kind: 'closed', at: ctx.now, byUserId: ctx.actor?.userId } });
     const failed = await takeConsequences({ ...ctx, db }, visit);
     if (failed) notes.push(failed);
@@ -50,18 +49,4 @@ async function putBackUnknown(db: Tx, visit: VisitOnFile, input: CloseVisit, now
   await db.visitTask.updateMany({ where: { visitId: visit.id, taskId: { in: ids } }, data: { outcome: 'not_done', reason: ADDED_LATER, answeredAt: now } });
   const tasks = visit.tasks.map((t) => (ids.includes(t.taskId) ? { ...t, outcome: 'not_done' as const, reason: ADDED_LATER } : t));
   return { visit: { ...visit, tasks }, notes: [`${unknown.length} task(s) added while the tablet was away were not done; they are on the due list again.`] };
-}
-
-/** The completed date is the day the technician left, in the kitchen's own calendar. */
-async function markDone(db: Tx, visit: VisitOnFile, leftAt: Date): Promise<void> {
-  const doneOn = todayIn(visit.kitchen.timeZone, leftAt.getTime());
-  const taskIds = visit.tasks.filter((t) => t.outcome === 'done').map((t) => t.taskId);
-  for (const task of await db.task.findMany({ where: { id: { in: taskIds } } })) {
-    const lastDoneOn = task.lastDoneOn && toLocalDate(task.lastDoneOn) > doneOn ? toLocalDate(task.lastDoneOn) : doneOn;
-    const dueOn = nextDue({ rule: task.rule, anchor: task.anchor, anchorDate: toLocalDate(task.anchorDate), lastDoneOn });
-    await db.task.update({
-      where: { id: task.id },
-      data: { lastDoneOn: fromLocalDate(lastDoneOn), dueOn: dueOn ? fromLocalDate(dueOn) : undefined, version: { increment: 1 } },
-    });
-  }
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { useDatabase } from '../../support/database';
 import { personRow } from '../../support/factories';
+import { readRound } from '@/lib/services/sync/round';
 import { finding, haveVisit, MORNING, Tablet } from './a-tablet';
 
 const database = useDatabase();
@@ -200,5 +201,120 @@ describe('whose tablet', () => {
     await expect(tablet.send([op], minutes(9), as(other, 'technician'))).rejects.toMatchObject({ code: 'not_allowed' });
     expect((await tablet.send([op], minutes(9), as(desk, 'dispatcher'))).results[0]?.outcome).toBe('applied');
     expect((await db.finding.findFirstOrThrow({ where: { visitId: visit.id } })).byUserId).toBe(person.id);
+  });
+});
+
+describe('after the closing', () => {
+  const closed = async (db: Parameters<typeof haveVisit>[0]) => {
+    const made = await haveVisit(db);
+    const tablet = new Tablet(db, made.person);
+    const batch = [
+      tablet.make(made.visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }),
+      ...made.tasks.map((k) => (k.id === made.coil.id ? tablet.make(made.visit.id, 'task.not_done', { taskId: k.id, reason: 'No power' }) : tablet.make(made.visit.id, 'task.done', { taskId: k.id }))),
+      tablet.make(made.visit.id, 'signature.set', { nobodyThere: true, signedBy: '', png: null }),
+      tablet.make(made.visit.id, 'visit.close', { leftAt: minutes(30).toISOString(), taskIds: made.tasks.map((k) => k.id) }),
+    ];
+    return { ...made, tablet, batch };
+  };
+  const outcomeOf = async (db: Parameters<typeof haveVisit>[0], visitId: string, taskId: string) => (await db.visitTask.findUniqueOrThrow({ where: { visitId_taskId: { visitId, taskId } } })).outcome;
+
+  it('a cleaning answered without a look at the low side is refused, and holds up nothing of its batch', async () => {
+    const { db } = database;
+    const { visit, coil, unit, tablet, batch } = await closed(db);
+    const late = tablet.make(visit.id, 'task.done', { taskId: coil.id });
+    const part = tablet.make(visit.id, 'part.use', { unitId: unit.id, what: 'Fan blade', quantity: 1 });
+    const { results, stopped } = await tablet.send([...batch, late, part]);
+    expect(stopped).toBeNull();
+    expect(results.find((r) => r.id === late.id)).toMatchObject({ outcome: 'rejected', note: expect.stringContaining('low side was not looked at') });
+    expect(results.find((r) => r.id === part.id)?.outcome).toBe('conflict');
+    expect(await outcomeOf(db, visit.id, coil.id)).toBe('not_done');
+    expect((await db.visit.findUniqueOrThrow({ where: { id: visit.id } })).status).toBe('done');
+  });
+
+  it('the database itself holds that rule', async () => {
+    const { db } = database;
+    const { visit, coil, tablet, batch } = await closed(db);
+    await tablet.send(batch);
+    await expect(db.visitTask.update({ where: { visitId_taskId: { visitId: visit.id, taskId: coil.id } }, data: { outcome: 'done' } })).rejects.toThrow(/low side not looked at/);
+  });
+
+  it('a cleaning whose low side was looked at counts, and its dates move as at a closing', async () => {
+    const { db } = database;
+    const { visit, coil, unit, tablet, batch } = await closed(db);
+    await tablet.send(batch);
+    const before = await db.task.findUniqueOrThrow({ where: { id: coil.id } });
+    const late = tablet.make(visit.id, 'task.done', { taskId: coil.id });
+    await tablet.send([tablet.make(visit.id, 'finding.set', finding(unit.id, 'ice', 'dry')), tablet.make(visit.id, 'finding.set', finding(unit.id, 'drain', 'runs')), late].map((o, i) => ({ ...o, seq: batch.length + 1 + i })));
+    expect(await outcomeOf(db, visit.id, coil.id)).toBe('done');
+    const after = await db.task.findUniqueOrThrow({ where: { id: coil.id } });
+    expect(after.lastDoneOn?.toISOString().slice(0, 10)).toBe('2026-11-25');
+    expect(after.dueOn.getTime()).toBeGreaterThan(before.dueOn.getTime());
+  });
+});
+
+describe('what no database can hold, and what cannot be', () => {
+  it('a stray character is replaced and holds up nothing, read or unread', async () => {
+    const { db } = database;
+    const { visit, unit, person } = await haveVisit(db);
+    const tablet = new Tablet(db, person);
+    const stray = tablet.make(visit.id, 'part.use', { unitId: unit.id, what: 'Belt\u0000 \ud800A38', quantity: 1 });
+    const unread = tablet.make(visit.id, 'part.use', { unitId: unit.id, what: 'x\u0000', quantity: -1 });
+    const after = tablet.make(visit.id, 'part.use', { unitId: unit.id, what: 'Fan', quantity: 1 });
+    expect((await tablet.send([stray, unread, after])).results.map((r) => r.outcome)).toEqual(['applied', 'rejected', 'applied']);
+    expect((await db.partUsed.findUniqueOrThrow({ where: { id: stray.id } })).what).toBe('Belt\ufffd \ufffdA38');
+  });
+
+  it('a gauge grade that does not exist is refused, on a closed visit too', async () => {
+    const { db } = database;
+    const { visit, unit, person } = await haveVisit(db);
+    const tablet = new Tablet(db, person);
+    const reading = { unitId: unit.id, phase: 'before' as const, values: { headPaGauge: 1e6, airInK: 305 }, gaugeGrade: '9Z', gaugeSpanPa: 3.4e6, entered: {}, questioned: [], replaces: null };
+    expect((await tablet.send([tablet.make(visit.id, 'reading.add', reading)])).results[0]?.outcome).toBe('rejected');
+  });
+
+  it('an arrival by a clock a day behind or ahead, or of 1970, is when the entry was made', async () => {
+    const { db } = database;
+    const { visit, person } = await haveVisit(db);
+    const tablet = new Tablet(db, person);
+    for (const wrong of ['1970-01-01T00:00:00.000Z', minutes(-1440).toISOString(), minutes(1440).toISOString()]) {
+      await db.visit.update({ where: { id: visit.id }, data: { arrivedAt: null, status: 'booked' } });
+      const start = tablet.make(visit.id, 'visit.start', { arrivedAt: wrong });
+      await tablet.send([start]);
+      expect((await db.visit.findUniqueOrThrow({ where: { id: visit.id } })).arrivedAt?.toISOString()).toBe(start.madeAt);
+    }
+  });
+});
+
+describe('one tablet, several hands and identities', () => {
+  it('nobody is handed a round over someone else’s work', async () => {
+    const { db } = database;
+    const { person } = await haveVisit(db);
+    const tablet = new Tablet(db, person);
+    await tablet.refresh();
+    const owner = await db.user.create({ data: personRow({ role: 'owner' }) });
+    await expect(readRound({ db, actor: new Tablet(db, { id: owner.id, name: 'Maren', role: 'owner' }).actor, now: MORNING }, { id: tablet.id, holder: person.id, name: '', appVersion: '' }, '')).rejects.toThrow(/someone else/);
+  });
+
+  it('entries known from an earlier identity count under the new one, so that the next follows on', async () => {
+    const { db } = database;
+    const { visit, unit, person } = await haveVisit(db);
+    const old = new Tablet(db, person);
+    const known = [1, 2].map((n) => old.make(visit.id, 'part.use', { unitId: unit.id, what: `Part ${n}`, quantity: 1 }));
+    await old.send(known);
+    const anew = new Tablet(db, person);
+    anew.seq = 2;
+    expect(await anew.send(known)).toMatchObject({ lastSeq: 2, stopped: null });
+    expect(await anew.send([anew.make(visit.id, 'part.use', { unitId: unit.id, what: 'Part 3', quantity: 1 })])).toMatchObject({ lastSeq: 3, stopped: null });
+    expect(await db.partUsed.count({ where: { visitId: visit.id } })).toBe(3);
+  });
+
+  it('a visit given away that was on this person’s tablet may be written on under a new identity', async () => {
+    const { db } = database;
+    const { visit, unit, person } = await haveVisit(db);
+    await new Tablet(db, person).refresh();
+    const other = await db.user.create({ data: personRow() });
+    await db.visit.update({ where: { id: visit.id }, data: { technicianId: other.id } });
+    const anew = new Tablet(db, person);
+    expect((await anew.send([anew.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'matted'))])).results[0]?.outcome).toBe('conflict');
   });
 });

@@ -1,5 +1,6 @@
 import 'server-only';
 import { stands } from '../../../core/round';
+import { attempt } from '../../../data/savepoint';
 import { storeEstimate } from '../../estimates/store-estimate';
 import type { Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
@@ -15,5 +16,7 @@ export const readingAdd: Handler<'reading.add'> = async (ctx, op) => {
   if (standing && standing.id !== replaces) ctx.note(`Two readings ${p.phase} cleaning of ${unit.name}. The later made one stands; both are kept.`);
   if (standing && wins) await db.reading.update({ where: { id: standing.id }, data: { supersededAt: now } });
   await db.reading.create({ data: { id: op.id, visitId: visit.id, ...p, ...values, at, byUserId: actor.userId, deviceId, supersededAt: wins ? null : now } });
-  if (wins && visit.status === 'done') await storeEstimate({ db }, op.id);
+  if (!wins || visit.status !== 'done') return;
+  const failed = await attempt(db, () => storeEstimate({ db }, op.id));
+  if (failed !== null) ctx.note('Its estimate could not be worked out.');
 };

@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { notAfterNow, type Handler } from '../context';
+import { timeNamed, type Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
 
 /** Entries that stand beside one another and never replace anything. */
@@ -17,19 +17,19 @@ export const followUpAdd: Handler<'follow_up.add'> = async (ctx, op) => {
 
 export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, op) => {
   await unitOnVisit(ctx, op.payload.unitId);
-  await ctx.db.foodWarning.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, toldAt: notAfterNow(ctx, op.payload.toldAt) } });
+  await ctx.db.foodWarning.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, toldAt: timeNamed(ctx, op.payload.toldAt) } });
 };
 
 export const eventAdd: Handler<'event.add'> = async (ctx, op) => {
   await unitOnVisit(ctx, op.payload.unitId);
-  await ctx.db.unitEvent.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: notAfterNow(ctx, op.payload.at), byUserId: ctx.actor.userId } });
+  await ctx.db.unitEvent.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: timeNamed(ctx, op.payload.at), byUserId: ctx.actor.userId } });
 };
 
 export const photoAttach: Handler<'photo.attach'> = async (ctx, op) => {
   const { bytes: _, takenAt, ...p } = op.payload;
   if (p.unitId) await unitOnVisit(ctx, p.unitId);
   const file = await ctx.db.storedFile.findUnique({ where: { sha256: p.sha256 }, select: { id: true } });
-  await ctx.db.photo.create({ data: { id: op.id, visitId: ctx.visit.id, ...p, takenAt: notAfterNow(ctx, takenAt), byUserId: ctx.actor.userId, fileId: file?.id } });
+  await ctx.db.photo.create({ data: { id: op.id, visitId: ctx.visit.id, ...p, takenAt: timeNamed(ctx, takenAt), byUserId: ctx.actor.userId, fileId: file?.id } });
 };
 
 export const signatureSet: Handler<'signature.set'> = async (ctx, op) => {

@@ -1,10 +1,10 @@
 import 'server-only';
-import { notAfterNow, type Handler } from '../context';
+import { timeNamed, type Handler } from '../context';
 
 /** Arrival. Of two, the earlier counts. */
 export const visitStart: Handler<'visit.start'> = async (ctx, op) => {
   const { db, visit, actor } = ctx;
-  const arrivedAt = notAfterNow(ctx, op.payload.arrivedAt);
+  const arrivedAt = timeNamed(ctx, op.payload.arrivedAt);
   const earlier = visit.arrivedAt && visit.arrivedAt <= arrivedAt;
   const begins = visit.status === 'booked';
   if (begins || !earlier)

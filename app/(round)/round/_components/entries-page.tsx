@@ -5,7 +5,7 @@ import { EntryMark } from './entry-mark';
 import { LeaveTablet } from './leave-tablet';
 import { OfficeAnswers } from './office-answers';
 import { moment } from './top-bar';
-import { Card, TouchButton } from './touch';
+import { Card, Chip, TouchButton } from './touch';
 
 const LINE = { idle: 'Nothing to send.', sending: 'Sending now.', offline: 'No signal. Everything is kept here and goes by itself once there is.', signed_out: 'Sign in again to send.', failed: 'The last try failed; it will be tried again.' } as const;
 
@@ -39,7 +39,14 @@ export function EntriesPage() {
               <span>
                 <b>Picture</b> <span className="text-soft">{place(p.visitId)}</span>
               </span>
-              <span>{p.problem || 'On this tablet'}</span>
+              {p.problem ? (
+                <span className="flex flex-wrap items-center gap-2">
+                  {p.problem}
+                  <Chip onClick={() => void tablet.tryPicture(p.id)}>Try again</Chip>
+                </span>
+              ) : (
+                <span>On this tablet</span>
+              )}
             </li>
           ))}
         </ul>

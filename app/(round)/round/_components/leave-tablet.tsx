@@ -12,11 +12,13 @@ export function LeaveTablet() {
   const s = useSnapshot((s) => s);
   const tablet = useTablet();
   const [words, setWords] = useState('');
-  const [handedOver, setHandedOver] = useState(false);
+  /** Number of the last entry in the file; null before one was made. */
+  const [handedOver, setHandedOver] = useState<number | null>(null);
   const unsent = s.waiting + s.photos.length;
   const out = async () => {
     const left = await tablet.unsent();
-    if (left > 0 && !handedOver) return setWords(`${counted(left, 'entry is', 'entries are')} still only on this tablet. Send them first, or save them as a file for the office.`);
+    const newer = handedOver === null || [...tablet.snapshot.operations.values()].some((k) => k.waiting && k.seq > handedOver);
+    if (left > 0 && newer) return setWords(`${counted(left, 'entry is', 'entries are')} still only on this tablet. Send them first, or save them as a file for the office.`);
     if (!(await endSession())) return setWords('Without signal the sign-in cannot be ended in the office. Try again with signal, or ask the owner to end it.');
     tablet.leave();
     window.location.replace('/sign-in');
@@ -30,7 +32,7 @@ export function LeaveTablet() {
     link.download = `rimebook-${file.madeAt.slice(0, 16).replace(':', '')}.json`;
     link.click();
     setTimeout(() => URL.revokeObjectURL(url), 60_000);
-    setHandedOver(true);
+    setHandedOver(file.operations.at(-1)?.seq ?? 0);
     setWords('The file is saved. Give it to the office; everything also stays on this tablet and goes by itself when you sign in here again.');
   };
   return (

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { useTablet } from './tablet-context';
 
 /** What is typed and not yet saved survives going back, and the tablet falling down. Kept on the tablet only. */
@@ -7,13 +7,16 @@ export function useDraft<T>(key: string, empty: T): { draft: T; setDraft: (next:
   const [draft, set] = useState(empty);
   const [loaded, setLoaded] = useState(false);
   const name = `draft:${key}`;
+  /** What is typed before the kept draft has been read is the newer. */
+  const touched = useRef(false);
   useEffect(() => {
     let gone = false;
+    touched.current = false;
     void tablet.database
       ?.get('meta', name)
       .then((kept) => {
         if (gone) return;
-        if (kept !== undefined) set(kept as T);
+        if (kept !== undefined && !touched.current) set(kept as T);
         setLoaded(true);
       })
       .catch(() => setLoaded(true));
@@ -23,6 +26,7 @@ export function useDraft<T>(key: string, empty: T): { draft: T; setDraft: (next:
   }, [tablet, name]);
   const setDraft = useCallback(
     (next: T) => {
+      touched.current = true;
       set(next);
       void tablet.database?.put('meta', next, name).catch(() => {});
     },

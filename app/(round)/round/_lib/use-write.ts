@@ -21,5 +21,7 @@ export function useWrite(visitId: string) {
     },
     [tablet, visitId],
   );
-  return { write, busy };
+  /** For times named in an entry. */
+  const now = useCallback(() => tablet.now(), [tablet]);
+  return { write, busy, now };
 }

@@ -42,7 +42,7 @@ function options(): NextAuthOptions {
         return token;
       },
       session({ session, token }) {
-        return { ...session, user: { name: token.name ?? '' } };
+        return { ...session, user: { id: token.sub, name: token.name ?? '' } };
       },
     },
     events: {

@@ -9,13 +9,13 @@ import { Signature } from './signature';
 
 /** What is still missing, the signature, and the closing itself. The office checks the same things again. */
 export function CloseVisit({ visit }: { visit: VisitOnFile }) {
-  const { write, busy } = useWrite(visit.id);
+  const { write, busy, now } = useWrite(visit.id);
   const missing = missingToClose(visit);
   const first = missing.filter((m) => m.code !== 'no_signature');
   const done = visit.tasks.filter((t) => t.outcome === 'done').length;
   const notDone = visit.tasks.filter((t) => t.outcome === 'not_done');
   const close = async () => {
-    if (await write('visit.close', { leftAt: new Date().toISOString(), taskIds: visit.tasks.map((t) => t.taskId) })) go(to.visit(visit.id));
+    if (await write('visit.close', { leftAt: now(), taskIds: visit.tasks.map((t) => t.taskId) })) go(to.visit(visit.id));
   };
   return (
     <div className="flex flex-col gap-4">

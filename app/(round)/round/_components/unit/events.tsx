@@ -6,12 +6,12 @@ import { Chip, Fold, TouchField } from '../touch';
 
 /** What happened to the unit and changes how its readings are to be read: a trip, a new fan, refrigerant added. */
 export function Events({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
-  const { write, busy } = useWrite(visit.id);
+  const { write, busy, now } = useWrite(visit.id);
   const [kind, setKind] = useState<UnitEventKind | null>(null);
   const [note, setNote] = useState('');
   const list = visit.entries.events.filter((e) => e.unitId === unit.id);
   const add = async () => {
-    if (kind && (await write('event.add', { unitId: unit.id, kind, at: new Date().toISOString(), note: note.trim() }))) {
+    if (kind && (await write('event.add', { unitId: unit.id, kind, at: now(), note: note.trim() }))) {
       setKind(null);
       setNote('');
     }

@@ -13,7 +13,7 @@ const ABOUT: readonly { value: Aspect | null; label: string }[] = [{ value: null
 
 /** Pictures of a unit, tied to what they show, before or after. */
 export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
-  const { write, busy } = useWrite(visit.id);
+  const { write, busy, now } = useWrite(visit.id);
   const [about, setAbout] = useState<Aspect | null>('coil');
   const [working, setWorking] = useState(false);
   const [words, setWords] = useState('');
@@ -26,7 +26,7 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
     for (const file of files) {
       try {
         const { bytes, mime, sha256 } = await shrinkPicture(file);
-        await write('photo.attach', { unitId: unit.id, aspect: about, phase, sha256, bytes: bytes.byteLength, takenAt: new Date().toISOString() }, { sha256, mime, bytes });
+        await write('photo.attach', { unitId: unit.id, aspect: about, phase, sha256, bytes: bytes.byteLength, takenAt: now() }, { sha256, mime, bytes });
       } catch (error) {
         setWords(error instanceof PictureError ? error.message : 'The picture could not be kept. What you wrote is safe.');
       }

@@ -25,6 +25,8 @@ function Task({ visit, task }: { visit: VisitOnFile; task: VisitTaskOnFile }) {
   const { write, busy } = useWrite(visit.id);
   const [asking, setAsking] = useState(false);
   const [why, setWhy] = useState('');
+  // Once closed, the office decides.
+  const open = visit.status !== 'done';
   const unlooked = task.kindKey === COIL_CLEANING ? lowSideUnlooked(visit, task.unitId) : [];
   const notDone = async () => {
     if (await write('task.not_done', { taskId: task.taskId, reason: why.trim() })) setAsking(false);
@@ -39,12 +41,12 @@ function Task({ visit, task }: { visit: VisitOnFile; task: VisitTaskOnFile }) {
         <span className="flex items-center gap-2">
           {task.outcome === 'done' ? <State shape="done" tone="cold">Done</State> : null}
           {task.outcome === 'not_done' ? <State shape="off">Not done</State> : null}
-          {task.outcome !== 'done' ? (
+          {open && task.outcome !== 'done' ? (
             <TouchButton look={task.outcome === 'planned' ? 'primary' : 'plain'} disabled={busy} onClick={() => void write('task.done', { taskId: task.taskId })}>
               Done
             </TouchButton>
           ) : null}
-          {task.outcome !== 'not_done' ? (
+          {open && task.outcome !== 'not_done' ? (
             <Chip on={asking} className="min-h-[3.75rem]" onClick={() => setAsking(!asking)}>
               Not done
             </Chip>
@@ -56,7 +58,7 @@ function Task({ visit, task }: { visit: VisitOnFile; task: VisitTaskOnFile }) {
           Before this counts, look at the low side: {unlooked.map((a) => ASPECT_LABEL[a].toLowerCase()).join(' and ')}.
         </p>
       ) : null}
-      {asking ? (
+      {open && asking ? (
         <div className="flex flex-wrap items-end gap-2">
           <div className="min-w-[14rem] flex-1">
             <TouchField id={`not-done-${task.taskId}`} label="Why not?" value={why} maxLength={500} onChange={(e) => setWhy(e.target.value)} />

@@ -11,7 +11,7 @@ import { Card, Chip, Fold, TouchField, TouchSelect } from '../touch';
 /** Food too warm: told to whom and when. What becomes of the food is for the kitchen and its code. */
 export function FoodWarnings({ visit, unitId }: { visit: VisitOnFile; unitId?: string }) {
   const me = useSnapshot((s) => s.me);
-  const { write, busy } = useWrite(visit.id);
+  const { write, busy, now } = useWrite(visit.id);
   const [unit, setUnit] = useState(unitId ?? '');
   const [degrees, setDegrees] = useState('');
   const [toldTo, setToldTo] = useState('');
@@ -20,7 +20,7 @@ export function FoodWarnings({ visit, unitId }: { visit: VisitOnFile; unitId?: s
   const list = visit.entries.foodWarnings.filter((w) => !unitId || w.unitId === unitId);
   const add = async () => {
     if (typed === null) return;
-    if (await write('food_warning.add', { unitId: unit, boxK: fromOwn('boxK', typed, me), toldTo: toldTo.trim(), toldAt: new Date().toISOString(), note: '' })) {
+    if (await write('food_warning.add', { unitId: unit, boxK: fromOwn('boxK', typed, me), toldTo: toldTo.trim(), toldAt: now(), note: '' })) {
       setDegrees('');
       setToldTo('');
     }

@@ -11,7 +11,7 @@ import { OfficeAnswers } from '../office-answers';
 
 export function VisitPage({ visit }: { visit: VisitOnFile }) {
   const { kitchen, entries } = visit;
-  const { write, busy } = useWrite(visit.id);
+  const { write, busy, now } = useWrite(visit.id);
   const at = (iso: string) => timeAt(Date.parse(iso), kitchen.utcOffsetMinutes);
   const open = visit.status === 'booked' || visit.status === 'started';
   const onVisit = new Set(visit.tasks.map((t) => t.unitId));
@@ -48,7 +48,7 @@ export function VisitPage({ visit }: { visit: VisitOnFile }) {
           {entries.leftAt ? `, out ${at(entries.leftAt)}` : ''}
         </p>
       ) : (
-        <TouchButton look="primary" disabled={busy} onClick={() => void write('visit.start', { arrivedAt: new Date().toISOString() })}>
+        <TouchButton look="primary" disabled={busy} onClick={() => void write('visit.start', { arrivedAt: now() })}>
           I have arrived
         </TouchButton>
       )}

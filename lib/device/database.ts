@@ -53,8 +53,8 @@ async function setClocks(visits: Visits): Promise<void> {
     await visits.put({ ...v, kitchen: { ...v.kitchen, utcOffsetMinutes: -new Date(v.startsAt).getTimezoneOffset() } });
 }
 
-/** A person's database in today's layout. `onOutdated`: a newer version has taken it over, this connection is closed. */
-export function openDatabase(userId: string, onOutdated: () => void = () => {}): Promise<Database> {
+/** A person's database in today's layout. `onOutdated`: a newer version has taken it over, this connection is closed. `onLost`: the browser dropped the connection. */
+export function openDatabase(userId: string, onOutdated: () => void = () => {}, onLost: () => void = () => {}): Promise<Database> {
   return openDB<Schema>(databaseName(userId), DATABASE_VERSION, {
     upgrade(db, from, _, tx) {
       if (from < 1) {
@@ -78,6 +78,7 @@ export function openDatabase(userId: string, onOutdated: () => void = () => {}):
       (event.target as IDBDatabase).close();
       onOutdated();
     },
+    terminated: onLost,
   });
 }
 

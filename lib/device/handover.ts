@@ -1,8 +1,9 @@
-import { CHUNK_BYTES, type Operation, type OperationResult } from '../core/round';
+import type { Operation, OperationResult } from '../core/round';
 import type { Database } from './database';
 import { identity } from './identity';
 import { waitingOperations } from './journal';
-import type { AppName, Office } from './office';
+import { OfficeError, type AppName, type Office } from './office';
+import { sendPieces } from './send-photos';
 
 /** Unsent work as a file: for a tablet that must be signed out, or whose line never comes back. */
 export type Handover = {
@@ -57,19 +58,23 @@ export type TakenIn = { results: OperationResult[]; photos: number; stopped: str
  */
 export async function takeIn(office: Office, file: Handover, now: () => number): Promise<TakenIn> {
   const results: OperationResult[] = [];
-  for (let i = 0; i < file.operations.length; i += BATCH) {
+  let stopped: string | null = null;
+  for (let i = 0; i < file.operations.length && !stopped; i += BATCH) {
     const reply = await office.send(file.device, new Date(now()).toISOString(), file.operations.slice(i, i + BATCH).map((op) => ({ op })));
     results.push(...reply.results);
-    if (reply.stopped) return { results, photos: 0, stopped: reply.stopped };
+    stopped = reply.stopped;
   }
   let photos = 0;
-  for (const photo of file.photos) {
-    const bytes = fromBase64(photo.bytes);
-    const pieces = Math.max(1, Math.ceil(bytes.length / CHUNK_BYTES));
-    let { have, done } = await office.uploadState(photo.sha256, pieces);
-    for (let i = 0; i < pieces && !done; i++)
-      if (!have.includes(i)) ({ have, done } = await office.upload(photo.sha256, i, pieces, bytes.slice(i * CHUNK_BYTES, (i + 1) * CHUNK_BYTES)));
-    if (done) photos++;
+  for (const photo of file.photos) if (await taken(office, photo)) photos++;
+  return { results, photos, stopped };
+}
+
+/** One picture the office refuses, as the tablet's own try may have shown before, keeps none of the others back. */
+async function taken(office: Office, { sha256, bytes }: Handover['photos'][number]): Promise<boolean> {
+  try {
+    return await sendPieces(office, sha256, fromBase64(bytes).buffer);
+  } catch (error) {
+    if (error instanceof OfficeError && error.trouble === 'refused') return false;
+    throw error;
   }
-  return { results, photos, stopped: null };
 }

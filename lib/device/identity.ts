@@ -10,8 +10,8 @@ export async function identity(db: Database): Promise<{ id: string; holder: stri
 }
 
 /** Opens a person's database and gives it an identity if it is new. */
-export async function openFor(me: Me, deviceId: string, onOutdated?: () => void): Promise<Database> {
-  const db = await openDatabase(me.userId, onOutdated);
+export async function openFor(me: Me, deviceId: string, onOutdated?: () => void, onLost?: () => void): Promise<Database> {
+  const db = await openDatabase(me.userId, onOutdated, onLost);
   if (!(await readMeta(metaOf(db), 'deviceId'))) await writeMeta(metaOf(db), { deviceId, nextSeq: 1 });
   await writeMeta(metaOf(db), { me });
   return db;

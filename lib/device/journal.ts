@@ -41,8 +41,3 @@ export async function writeDown<K extends OperationKind>(
 export const waitingRange = () => IDBKeyRange.bound([1, 0], [1, Infinity]);
 export const waitingOperations = (db: Database, most = Infinity): Promise<KeptOperation[]> =>
   db.getAllFromIndex('operations', 'waiting', waitingRange(), Number.isFinite(most) ? most : undefined);
-
-/** Every kept operation in the order it was made. */
-export async function allOperations(db: Database): Promise<KeptOperation[]> {
-  return (await db.getAll('operations')).sort((a, b) => a.seq - b.seq);
-}

@@ -26,20 +26,24 @@ export interface Office {
 }
 
 const PATIENCE_MS = 30_000;
+/** The slowest line on which a piece of a picture still counts as on its way: 32 kbit/s. */
+const SLOWEST_BYTES_PER_MS = 4;
 
 /** The office over HTTP. `base` is empty in the browser. */
 export function officeOverHttp(base = '', via: typeof fetch = (input, init) => fetch(input, init)): Office {
-  async function ask(path: string, init: RequestInit = {}): Promise<Response> {
+  async function ask(path: string, init: RequestInit = {}, patienceMs = PATIENCE_MS): Promise<Response> {
     let reply: Response;
     try {
-      reply = await via(base + path, { ...init, credentials: 'same-origin', cache: 'no-store', redirect: 'error', signal: AbortSignal.timeout(PATIENCE_MS) });
+      reply = await via(base + path, { ...init, credentials: 'same-origin', cache: 'no-store', redirect: 'error', signal: AbortSignal.timeout(patienceMs) });
     } catch {
       throw new OfficeError('offline', 'The office cannot be reached.');
     }
     if (reply.ok) return reply;
-    const told = ((await reply.json().catch(() => null)) as { error?: { message?: string } } | null)?.error?.message;
+    const error = ((await reply.json().catch(() => null)) as { error?: { code?: string; message?: string } } | null)?.error;
+    const told = error?.message;
     if (reply.status === 401) throw new OfficeError('signed_out', 'Your sign-in has run out. Sign in again; everything on this tablet is kept.');
-    if (reply.status === 403) throw new OfficeError('not_allowed', told ?? 'The office does not take this from this sign-in.');
+    // A filter on the way may forbid too; only the office knows whose tablet this is.
+    if (reply.status === 403 && error?.code === 'not_allowed') throw new OfficeError('not_allowed', told ?? 'The office does not take this from this sign-in.');
     if (reply.status === 413 || reply.status === 415 || reply.status === 400) throw new OfficeError('refused', told ?? 'The office could not read it.');
     throw new OfficeError('failed', told ?? 'The office answered with an error. It will be tried again.');
   }
@@ -61,7 +65,7 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
     uploadState: (sha256, pieces) => json(ask(upload({ sha256, pieces }))),
     upload: (sha256, index, pieces, bytes) =>
       // A blob leaves beside the page's own work; plain bytes would be copied by it.
-      json(ask(upload({ sha256, index, pieces }), { method: 'PUT', headers: { 'content-type': 'application/octet-stream' }, body: new Blob([bytes as BlobPart]) })),
+      json(ask(upload({ sha256, index, pieces }), { method: 'PUT', headers: { 'content-type': 'application/octet-stream' }, body: new Blob([bytes as BlobPart]) }, PATIENCE_MS + bytes.byteLength / SLOWEST_BYTES_PER_MS)),
     async thumb(fileId) {
       const reply = await ask(`/api/files/${fileId}?size=thumb`);
       return { bytes: await reply.arrayBuffer(), mime: reply.headers.get('content-type') ?? 'image/jpeg' };

@@ -27,5 +27,10 @@ export function remember(person: Person): void {
   storage()?.setItem(PEOPLE, JSON.stringify([...people().filter((p) => p.userId !== person.userId), person]));
 }
 
+/** Someone signed in: the tablet is not to open another's work for them. */
+export function handTo(userId: string | undefined): void {
+  if (holder() !== userId) letGo();
+}
+
 /** After sign-out nobody holds the tablet; their databases stay. */
 export const letGo = (): void => storage()?.removeItem(HOLDER);

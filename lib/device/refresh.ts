@@ -1,13 +1,19 @@
 import type { RoundReply } from '../core/round';
 import { metaOf, readMeta, STRICT, writeMeta, type Database } from './database';
 import { identity } from './identity';
-import type { AppName, Office } from './office';
+import { OfficeError, type AppName, type Office } from './office';
+
+/** Proxies cut addresses at 8 kB. */
+const LONGEST_CURSOR = 6000;
 
 /** Brings down what changed and lays it over what the tablet has, in one transaction. */
 export async function refresh(db: Database, office: Office, clock: () => number, name: AppName): Promise<RoundReply> {
-  const cursor = (await readMeta(metaOf(db), 'cursor')) ?? '';
+  const known = (await readMeta(metaOf(db), 'cursor')) ?? '';
   const asked = clock();
-  const reply = await office.round({ ...(await identity(db)), ...name }, cursor);
+  const me = await identity(db);
+  // It travels in the address; without it the office tells everything.
+  const reply = await office.round({ ...me, ...name }, known.length > LONGEST_CURSOR ? '' : known);
+  if (reply.me.userId !== me.holder) throw new OfficeError('not_allowed', 'The office takes this tablet for someone else’s.');
   const answered = clock();
   await keepRound(db, reply, Date.parse(reply.serverTime) - (asked + answered) / 2);
   return reply;
@@ -25,6 +31,9 @@ export async function keepRound(db: Database, reply: RoundReply, skewMs: number)
     if (held.has(at.key)) continue;
     for (const k of await operations.index('visit').getAll(at.key)) if (k.outcome === 'applied' || k.seen) await operations.delete(k.id);
   }
+  const lastMadeAt = (await readMeta(meta, 'lastMadeAt')) ?? 0;
+  // With nothing waiting, a clock that once ran ahead is forgiven: no later entry need stand after its.
+  if ((await operations.index('waiting').count()) === 0) await writeMeta(meta, { lastMadeAt: Math.min(lastMadeAt, Date.parse(reply.serverTime)) });
   await writeMeta(meta, { me: reply.me, cursor: reply.cursor, order: reply.order, appliedSeq: reply.lastSeq, refreshedAt: reply.serverTime, skewMs });
   await tx.done;
 }

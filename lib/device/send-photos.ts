@@ -1,5 +1,5 @@
 import { CHUNK_BYTES } from '../core/round';
-import type { Database } from './database';
+import { STRICT, type Database, type KeptPhoto } from './database';
 import { OfficeError, type Office } from './office';
 
 /** While the office unpacks one picture, the next is on its way. */
@@ -22,19 +22,37 @@ export async function sendPhotos(db: Database, office: Office): Promise<void> {
 async function sendOne(db: Database, office: Office, id: string): Promise<void> {
   const photo = await db.get('photos', id);
   if (!photo) return;
-  const pieces = Math.max(1, Math.ceil(photo.bytes.byteLength / CHUNK_BYTES));
   try {
-    // Of one piece, asking what has arrived would cost as much as sending it.
-    let { have, done } = pieces === 1 ? { have: [] as number[], done: false } : await office.uploadState(photo.sha256, pieces);
-    for (let i = 0; i < pieces && !done; i++) {
-      if (have.includes(i)) continue;
-      ({ have, done } = await office.upload(photo.sha256, i, pieces, new Uint8Array(photo.bytes, i * CHUNK_BYTES, Math.min(CHUNK_BYTES, photo.bytes.byteLength - i * CHUNK_BYTES))));
-    }
-    if (done) await db.delete('photos', id);
+    if (await sendPieces(office, photo.sha256, photo.bytes)) await db.delete('photos', id);
   } catch (error) {
     if (!(error instanceof OfficeError) || error.trouble !== 'refused') throw error;
-    await db.put('photos', { ...photo, waiting: 2, problem: error.words });
+    await markPicture(db, id, { waiting: 2, problem: error.words });
   }
+}
+
+/**
+ * Sends what the office lacks of a picture. True once it is whole there.
+ * @throws OfficeError
+ */
+export async function sendPieces(office: Office, sha256: string, bytes: ArrayBuffer): Promise<boolean> {
+  const pieces = Math.max(1, Math.ceil(bytes.byteLength / CHUNK_BYTES));
+  // Of one piece, asking what has arrived would cost as much as sending it.
+  let { have, done } = pieces === 1 ? { have: [] as number[], done: false } : await office.uploadState(sha256, pieces);
+  const missing = Array.from({ length: pieces }, (_, i) => i).filter((i) => !have.includes(i));
+  // All there and yet not whole: the office fell before it put them together, and does so when the last comes again.
+  for (const i of missing.length > 0 ? missing : [pieces - 1]) {
+    if (done) break;
+    ({ have, done } = await office.upload(sha256, i, pieces, new Uint8Array(bytes, i * CHUNK_BYTES, Math.min(CHUNK_BYTES, bytes.byteLength - i * CHUNK_BYTES))));
+  }
+  return done;
+}
+
+/** Changes how a kept picture stands; one that was taken back meanwhile stays away. */
+export async function markPicture(db: Database, id: string, change: Pick<KeptPhoto, 'waiting' | 'problem'>): Promise<void> {
+  const tx = db.transaction('photos', 'readwrite', STRICT);
+  const photo = await tx.store.get(id);
+  if (photo) await tx.store.put({ ...photo, ...change });
+  await tx.done;
 }
 
 const MOST_THUMBS = 400;

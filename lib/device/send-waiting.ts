@@ -1,10 +1,19 @@
 import type { SyncReply } from '../core/round';
-import { STRICT, writeMeta, type Database, type KeptOperation } from './database';
-import { allOperations, waitingOperations } from './journal';
+import { readMeta, STRICT, writeMeta, type Database, type KeptOperation } from './database';
+import { waitingOperations } from './journal';
 import { OfficeError, type AppName, type Office } from './office';
 import { identity } from './identity';
 
 const BATCH = 60;
+/** Characters; what a slow line carries in one go, far below what the office reads at once. */
+const MOST_TEXT = 400_000;
+
+/** The first of them, as many as go into one request; at least one. */
+function ofOneRequest(waiting: readonly KeptOperation[]): readonly KeptOperation[] {
+  let text = 0;
+  const end = waiting.findIndex((k) => (text += JSON.stringify(k.op).length) > MOST_TEXT);
+  return end < 0 ? waiting : waiting.slice(0, Math.max(1, end));
+}
 
 type Sending = { onBatch?: (ids: readonly string[]) => void; clock: () => number; name: AppName };
 
@@ -17,16 +26,17 @@ export async function sendWaiting(db: Database, office: Office, sending: Sending
   let sent = 0;
   let repairs = 0;
   for (;;) {
-    const batch = await waitingOperations(db, BATCH);
+    const batch = ofOneRequest(await waitingOperations(db, BATCH));
     if (batch.length === 0) return sent;
     sending.onBatch?.(batch.map((k) => k.id));
-    const reply = await office.send({ ...(await identity(db)), ...sending.name }, new Date(sending.clock()).toISOString(), batch);
+    const me = await identity(db);
+    const reply = await office.send({ ...me, ...sending.name }, new Date(sending.clock()).toISOString(), batch);
     sent += await fileResults(db, reply);
     if (reply.stopped === 'unexpected') throw new OfficeError('failed', 'The office could not take in the next entry. It is kept here and will be tried again.');
     if (reply.stopped === 'office_older') throw new OfficeError('failed', 'This tablet is newer than the office. What you write is kept here until the office is updated.');
     if (reply.stopped !== null && ++repairs > 3) throw new OfficeError('failed', 'The office and this tablet do not agree on what was sent. Hand over the export file.');
-    if (reply.stopped === 'gap') await sendAgainFrom(db, reply.lastSeq + 1);
-    if (reply.stopped === 'renumber') await renumber(db);
+    if (reply.stopped === 'gap') await sendAgain(db, me.id, reply.lastSeq + 1);
+    if (reply.stopped === 'renumber') await sendAgain(db, me.id, null);
   }
 }
 
@@ -42,25 +52,34 @@ async function fileResults(db: Database, reply: SyncReply): Promise<number> {
   return reply.results.length;
 }
 
-/** The office lacks an entry it once had, after a restored backup for instance: it is sent again, or all get new numbers. */
-async function sendAgainFrom(db: Database, seq: number): Promise<void> {
-  const all = await allOperations(db);
-  if (!all.some((k) => k.seq === seq)) return renumber(db);
-  await rewrite(db, all.filter((k) => k.seq >= seq).map((k) => ({ ...k, waiting: 1 as const })));
+/**
+ * Entries the office lacks though it once had them, after a restored backup for instance, wait again.
+ * @returns whether there are any
+ */
+export async function sendLost(db: Database, deviceId: string, lastSeq: number): Promise<boolean> {
+  const filed = await db.getAllFromIndex('operations', 'seq', IDBKeyRange.lowerBound(lastSeq, true));
+  if (filed.every((k) => k.waiting)) return false;
+  await sendAgain(db, deviceId, lastSeq + 1);
+  return true;
 }
 
-/** A new identity for this tablet; what waits is counted anew from 1 under the same ids. */
-async function renumber(db: Database): Promise<void> {
-  const all = await allOperations(db);
-  const waiting = all.filter((k) => k.waiting);
-  const again = waiting.map((k, i): KeptOperation => ({ ...k, seq: i + 1, op: { ...k.op, seq: i + 1 } }));
-  const filed = all.filter((k) => !k.waiting).map((k): KeptOperation => ({ ...k, seq: 0 }));
-  await rewrite(db, [...again, ...filed], { deviceId: crypto.randomUUID(), nextSeq: again.length + 1, appliedSeq: 0, cursor: '' });
-}
-
-async function rewrite(db: Database, operations: readonly KeptOperation[], meta: Parameters<typeof writeMeta>[1] = {}): Promise<void> {
+/**
+ * What waits, and everything from `from` on, waits again; where the office cannot be followed on from there, or without
+ * `from`, under a new identity and counted anew from 1, with the same ids. Nothing is done where another window has
+ * given the tablet a new identity meanwhile.
+ */
+async function sendAgain(db: Database, deviceId: string, from: number | null): Promise<void> {
   const tx = db.transaction(['operations', 'meta'], 'readwrite', STRICT);
-  for (const k of operations) await tx.objectStore('operations').put(k);
-  await writeMeta(tx.objectStore('meta'), meta);
+  const [operations, meta] = [tx.objectStore('operations'), tx.objectStore('meta')];
+  if ((await readMeta(meta, 'deviceId')) !== deviceId) return tx.done;
+  const all = (await operations.getAll()).sort((a, b) => a.seq - b.seq);
+  const goes = (k: KeptOperation) => k.waiting === 1 || (from !== null && k.seq >= from);
+  const going = all.filter(goes);
+  if (from !== null && going.some((k) => k.seq === from)) for (const k of going) await operations.put({ ...k, waiting: 1 });
+  else {
+    for (const k of all) if (!goes(k)) await operations.put({ ...k, seq: 0 });
+    for (const [i, k] of going.entries()) await operations.put({ ...k, waiting: 1, seq: i + 1, op: { ...k.op, seq: i + 1 } });
+    await writeMeta(meta, { deviceId: crypto.randomUUID(), nextSeq: going.length + 1, appliedSeq: 0, cursor: '' });
+  }
   await tx.done;
 }

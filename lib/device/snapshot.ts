@@ -21,6 +21,8 @@ export type Snapshot = {
   line: Line;
   lineWords: string;
   refreshedAt: string | null;
+  /** Milliseconds to add to this tablet's clock to get the office's. */
+  skewMs: number;
   trouble: StorageTrouble | null;
   /** Whether the browser promised not to clear the storage by itself; null when it did not say. */
   persisted: boolean | null;
@@ -28,17 +30,17 @@ export type Snapshot = {
 
 export const EMPTY: Snapshot = {
   phase: 'starting', me: null, visits: [], operations: new Map(), sendingIds: new Set(), photos: [], waiting: 0,
-  line: 'idle', lineWords: '', refreshedAt: null, trouble: null, persisted: null,
+  line: 'idle', lineWords: '', refreshedAt: null, skewMs: 0, trouble: null, persisted: null,
 };
 
 /**
  * What is in the database, as the screens want it: of the entries only those that wait, those the office's round does
  * not show yet, and those it answered with a question or a no.
  */
-export async function readSnapshot(db: Database): Promise<Pick<Snapshot, 'me' | 'visits' | 'operations' | 'photos' | 'waiting' | 'refreshedAt'>> {
+export async function readSnapshot(db: Database): Promise<Pick<Snapshot, 'me' | 'visits' | 'operations' | 'photos' | 'waiting' | 'refreshedAt' | 'skewMs'>> {
   const tx = db.transaction(['meta', 'visits', 'operations', 'photos']);
   const [meta, entries, pictures] = [tx.objectStore('meta'), tx.objectStore('operations'), tx.objectStore('photos')];
-  const appliedSeq = (await readMeta(meta, 'appliedSeq')) ?? 0;
+  const [appliedSeq = 0, skewMs = 0] = await Promise.all([readMeta(meta, 'appliedSeq'), readMeta(meta, 'skewMs')]);
   const [visits, order = [], me = null, refreshedAt = null, onTheWay, refused, ...lists] = await Promise.all([
     tx.objectStore('visits').getAll(),
     readMeta(meta, 'order'),
@@ -63,6 +65,7 @@ export async function readSnapshot(db: Database): Promise<Pick<Snapshot, 'me' | 
     photos: [...onTheWay.map((id, i) => ({ id, visitId: of[i]?.visitId ?? '', problem: '' })), ...refused.map(({ id, visitId, problem }) => ({ id, visitId, problem }))],
     waiting: kept.filter((k) => k.waiting).length,
     refreshedAt,
+    skewMs,
   };
 }
 

@@ -1,14 +1,17 @@
 import type { OperationKind, Payloads } from '../core/round';
-import { openDatabase, type Database, type KeptPhoto } from './database';
-import { openFor } from './identity';
+import { openDatabase, STRICT, type Database, type KeptPhoto } from './database';
+import { identity, openFor } from './identity';
 import { writeDown } from './journal';
 import { OfficeError, type AppName, type Office } from './office';
 import { holder, letGo, remember } from './people';
 import { keepRound, refresh } from './refresh';
-import { fetchThumbs, sendPhotos } from './send-photos';
-import { sendWaiting } from './send-waiting';
+import { fetchThumbs, markPicture, sendPhotos } from './send-photos';
+import { sendLost, sendWaiting } from './send-waiting';
 import { EMPTY, readSnapshot, withEntry, type Snapshot } from './snapshot';
 import { OUTDATED, StorageError, troubleOf } from './storage-trouble';
+
+/** Rounds of sending and asking within one talk, should an office keep losing what it has. */
+const MOST_ROUNDS = 3;
 
 type Given = { office: Office; clock: () => number; name: AppName; onChange?: () => void };
 
@@ -41,6 +44,12 @@ export class Tablet {
   /** A newer version took the storage over: nothing typed in this window could be kept any more. */
   private readonly outdated = (): void => this.set({ trouble: OUTDATED });
 
+  /** The browser dropped the connection, as some do with a page long out of sight. */
+  private readonly lost = (): void => {
+    this.db = null;
+    void this.open();
+  };
+
   /** Shows what the tablet has, then asks the office. */
   async start(): Promise<void> {
     await this.open();
@@ -52,9 +61,12 @@ export class Tablet {
     const who = holder();
     try {
       if (who) {
-        this.db = await openDatabase(who, this.outdated);
+        this.db = await openDatabase(who, this.outdated, this.lost);
         await this.reload();
-        if (this.snapshot.me) this.set({ phase: 'ready' });
+        if (this.snapshot.me) return this.set({ phase: 'ready' });
+        // The browser cleared the storage but not the name: begun anew, as on a new tablet.
+        this.db.close();
+        this.db = null;
       }
     } catch (error) {
       this.set({ phase: 'refused', trouble: troubleOf(error, true) });
@@ -83,9 +95,12 @@ export class Tablet {
     if (!this.db) throw new StorageError(troubleOf(null, true));
     try {
       const kept = await writeDown(this.db, this.given.clock, { visitId, kind, payload }, photo);
+      const struck = kind === 'entry.strike' ? (payload as Payloads['entry.strike']).entryId : null;
+      // A picture taken back need not travel; if it does, the office drops it.
+      if (struck) await this.db.delete('photos', struck).catch(() => {});
       const change = withEntry(this.snapshot, kept);
       if (photo) change.photos = [...change.photos, { id: kept.id, visitId, problem: '' }];
-      if (kind === 'entry.strike') change.photos = await this.dropPicture((payload as Payloads['entry.strike']).entryId);
+      if (struck) change.photos = change.photos.filter((p) => p.id !== struck);
       this.set({ ...change, trouble: null });
       this.given.onChange?.();
       return kept.id;
@@ -96,10 +111,9 @@ export class Tablet {
     }
   }
 
-  /** A picture taken back need not travel. */
-  private async dropPicture(id: string): Promise<Snapshot['photos']> {
-    await this.db?.delete('photos', id);
-    return this.snapshot.photos.filter((p) => p.id !== id);
+  /** The office's time by what the tablet knows of its own clock: for times named in an entry. */
+  now(): string {
+    return new Date(this.given.clock() + this.snapshot.skewMs).toISOString();
   }
 
   /** Sends and fetches. A call while one runs makes it run once more, and waits for that: what it wants may have come too late for the first. */
@@ -115,15 +129,14 @@ export class Tablet {
   }
 
   private async talk(): Promise<void> {
-    const { office, clock, name } = this.given;
+    const { office } = this.given;
     try {
       if (!this.db) await this.begin();
       const db = this.db as Database;
       this.set({ line: 'sending', lineWords: '' });
-      await sendWaiting(db, office, { clock, name, onBatch: (ids) => this.set({ sendingIds: new Set(ids) }) });
-      await refresh(db, office, clock, name);
-      await this.reload();
+      const trouble = await this.exchange(db);
       await sendPhotos(db, office);
+      if (trouble) throw trouble;
       await fetchThumbs(db, office);
       await this.reload();
       this.set({ phase: 'ready', line: 'idle', lineWords: '', sendingIds: new Set() });
@@ -132,14 +145,39 @@ export class Tablet {
     }
   }
 
-  /** First use: who is signed in, and their round. */
+  /**
+   * Entries out, the round in. Trouble with the tablet's own storage is handed back: the pictures are to go all the
+   * same, which is what makes room on a full one.
+   * @throws OfficeError
+   */
+  private async exchange(db: Database): Promise<unknown> {
+    const { office, clock, name } = this.given;
+    try {
+      for (let round = 0, again = true; again && round < MOST_ROUNDS; round++) {
+        await sendWaiting(db, office, { clock, name, onBatch: (ids) => this.set({ sendingIds: new Set(ids) }) });
+        const { id } = await identity(db);
+        again = await sendLost(db, id, (await refresh(db, office, clock, name)).lastSeq);
+      }
+      await this.reload();
+      return null;
+    } catch (error) {
+      if (error instanceof OfficeError) throw error;
+      // Small pictures of earlier visits can be fetched again.
+      if (troubleOf(error).code === 'full') await db.clear('thumbs').catch(() => {});
+      return error;
+    }
+  }
+
+  /** First use, or someone else's: who is signed in, and their round. What was open before is let go only then. */
   private async begin(): Promise<void> {
     const { office, clock, name } = this.given;
     const deviceId = crypto.randomUUID();
     const asked = clock();
     const reply = await office.round({ id: deviceId, ...name }, '');
     const skew = Date.parse(reply.serverTime) - (asked + clock()) / 2;
-    this.db = await openFor(reply.me, deviceId, this.outdated).catch((e) => {
+    this.db?.close();
+    if (this.snapshot.me && this.snapshot.me.userId !== reply.me.userId) this.set({ ...EMPTY, phase: 'starting', persisted: this.snapshot.persisted });
+    this.db = await openFor(reply.me, deviceId, this.outdated, this.lost).catch((e) => {
       throw new StorageError(troubleOf(e, true));
     });
     remember({ userId: reply.me.userId, name: reply.me.name });
@@ -152,8 +190,10 @@ export class Tablet {
     if (this.db) await this.reload().catch(() => {});
     const started = this.snapshot.phase === 'ready';
     const sendingIds = new Set<string>();
-    if (error instanceof StorageError) return this.set({ sendingIds, line: 'failed', trouble: error.trouble, phase: started ? 'ready' : 'refused' });
-    if (!(error instanceof OfficeError)) return this.set({ sendingIds, line: 'failed', lineWords: troubleOf(error).words, trouble: troubleOf(error) });
+    if (!(error instanceof OfficeError)) {
+      const trouble = this.snapshot.trouble?.code === 'outdated' ? OUTDATED : error instanceof StorageError ? error.trouble : troubleOf(error);
+      return this.set({ sendingIds, line: 'failed', lineWords: trouble.words, trouble, phase: started || !(error instanceof StorageError) ? this.snapshot.phase : 'refused' });
+    }
     if (error.trouble === 'not_allowed' && started) return this.someoneElse(error);
     const line = error.trouble === 'offline' ? 'offline' : error.trouble === 'signed_out' ? 'signed_out' : 'failed';
     const phase = started ? 'ready' : line === 'signed_out' ? 'sign_in' : 'no_round';
@@ -163,24 +203,26 @@ export class Tablet {
   /** Someone else signed in on this tablet: their round is shown, the other's work stays in its own database. */
   private async someoneElse(error: OfficeError): Promise<void> {
     const before = this.snapshot.me?.userId;
-    this.db?.close();
-    this.db = null;
-    this.set({ ...EMPTY, phase: 'starting', persisted: this.snapshot.persisted });
-    try {
-      await this.begin();
-    } catch {
-      this.set({ phase: 'sign_in', line: 'failed', lineWords: error.words });
-      return;
-    }
+    await this.begin().catch(() => {});
     if (this.snapshot.me?.userId !== before) void this.sync();
-    else this.set({ line: 'failed', lineWords: error.words });
+    else this.set({ sendingIds: new Set(), line: 'failed', lineWords: error.words });
   }
 
   /** The answer of the office to an entry has been read. */
   async markSeen(id: string): Promise<void> {
-    const kept = await this.db?.get('operations', id);
-    if (kept && this.db) await this.db.put('operations', { ...kept, seen: true });
+    if (!this.db) return;
+    const tx = this.db.transaction('operations', 'readwrite', STRICT);
+    const kept = await tx.store.get(id);
+    if (kept) await tx.store.put({ ...kept, seen: true });
+    await tx.done;
     await this.reload();
+  }
+
+  /** A picture the office refused is offered once more. */
+  async tryPicture(id: string): Promise<void> {
+    if (this.db) await markPicture(this.db, id, { waiting: 1, problem: '' });
+    await this.reload();
+    await this.sync();
   }
 
   get database(): Database | null {

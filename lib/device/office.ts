@@ -65,7 +65,7 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
     uploadState: (sha256, pieces) => json(ask(upload({ sha256, pieces }))),
     upload: (sha256, index, pieces, bytes) =>
       // A blob leaves beside the page's own work; plain bytes would be copied by it.
-      json(ask(upload({ sha256, index, pieces }), { method: 'PUT', headers: { 'content-type': 'application/octet-stream' }, body: new Blob([bytes as BlobPart]) }, PATIENCE_MS + bytes.byteLength / SLOWEST_BYTES_PER_MS)),
+      json(ask(upload({ sha256, index, pieces }), { method: 'PUT', headers: { 'content-type': 'application/octet-stream' }, body: new Blob([bytes as BlobPart]) }, PATIENCE_MS + Math.ceil(bytes.byteLength / SLOWEST_BYTES_PER_MS))),
     async thumb(fileId) {
       const reply = await ask(`/api/files/${fileId}?size=thumb`);
       return { bytes: await reply.arrayBuffer(), mime: reply.headers.get('content-type') ?? 'image/jpeg' };

@@ -175,6 +175,16 @@ describe('the tablet’s own storage', () => {
 });
 
 describe('pictures', () => {
+  it.each([1, 7, 40_683, CHUNK_BYTES])('a piece of %d bytes leaves whole', async (length) => {
+    const got: number[] = [];
+    const line = officeOverHttp('http://office', async (_, init) => {
+      got.push((init?.body as Blob).size);
+      return Response.json({ have: [], done: true });
+    });
+    await line.upload('sha', 0, 1, new Uint8Array(length));
+    expect(got).toEqual([length]);
+  });
+
   it('all pieces there and yet not whole: the last goes again', async () => {
     const t = tablet();
     await t.start();

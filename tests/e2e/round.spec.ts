@@ -1,8 +1,9 @@
 import { writeFile } from 'node:fs/promises';
+import sharp from 'sharp';
 import { expect, test, type Page } from './support/test';
 import { freshShop } from './support/server';
 import { signInAs } from './support/sign-in';
-import { fetchRound, filmOfLabel, grade, openTablet, openUnit, photograph, TABLET, unitLinks, visitLinks } from './support/tablet';
+import { fetchRound, filmOfLabel, grade, officeSays, openTablet, openUnit, photograph, TABLET, unitLinks, visitLinks } from './support/tablet';
 
 test.beforeAll(() => freshShop());
 test.use({ viewport: TABLET });
@@ -120,7 +121,7 @@ test('signing out with unsent work refuses, and hands over a file instead', asyn
   await expect(page.getByText(/1 of 1 entries/)).toBeVisible();
 });
 
-test('pictures: too large, of an unknown kind, and no picture at all are told in words', async ({ page, signIn }, info) => {
+test('pictures: too large, of an unknown kind, and no picture at all are told in words', async ({ page, signIn, request }, info) => {
   await signIn('technician');
   await fetchRound(page);
   await lastVisitUnit(page);
@@ -139,6 +140,15 @@ test('pictures: too large, of an unknown kind, and no picture at all are told in
   await expect(said).toBeHidden();
   // The rest works, and what arrives in the office knows no place.
   await expect(page.getByText('All in the office')).toBeVisible({ timeout: 30_000 });
+  // Whether one may see it is asked each time, though it is sent only once.
+  const told = await officeSays(page);
+  const fileId = told.changed.flatMap((v) => v.entries.photos ?? []).map((p) => (p as { fileId?: string }).fileId).find(Boolean);
+  const seen = await page.request.get(`/api/files/${fileId}`);
+  expect(seen.headers()).toMatchObject({ 'content-type': 'image/jpeg', 'content-security-policy': expect.stringContaining('sandbox'), 'x-content-type-options': 'nosniff' });
+  expect((await sharp(await seen.body()).metadata()).exif).toBeUndefined();
+  const known = { 'if-none-match': seen.headers().etag ?? '' };
+  expect((await page.request.get(`/api/files/${fileId}`, { headers: known })).status()).toBe(304);
+  expect((await request.get(`/api/files/${fileId}`, { headers: known })).status()).toBe(401);
 });
 
 test('a full tablet says so, keeps what was saved and goes on', async ({ page, signIn }) => {

@@ -5,9 +5,9 @@ import { readPicture } from '@/lib/services/files/read-picture';
 
 export const dynamic = 'force-dynamic';
 
-/** A picture never changes under its id. It is shown as a picture and as nothing else, on our own pages only. */
+/** Shown as a picture and as nothing else, on our own pages only. Whether one may see it is asked each time: a tablet changes hands. */
 const SAFE = {
-  'cache-control': 'private, max-age=31536000, immutable',
+  'cache-control': 'private, no-cache',
   'content-disposition': 'inline; filename="picture.jpg"',
   'content-security-policy': "default-src 'none'; sandbox",
   'cross-origin-resource-policy': 'same-origin',
@@ -19,5 +19,8 @@ export const GET = defineRoute('read:visit:own', async ({ db, actor, request, pa
   if (!id.success) throw new AppError('not_found', 'That picture is not on file.');
   const size = new URL(request.url).searchParams.get('size') === 'thumb' ? 'thumb' : 'full';
   const { mime, bytes } = await readPicture({ db, actor }, id.data, size);
-  return new Response(bytes, { headers: { 'content-type': mime, ...SAFE } });
+  // A picture never changes under its id.
+  const etag = `"${id.data}-${size}"`;
+  const known = request.headers.get('if-none-match') === etag;
+  return new Response(known ? null : bytes, { status: known ? 304 : 200, headers: { 'content-type': mime, etag, ...SAFE } });
 });

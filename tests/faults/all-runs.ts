@@ -12,7 +12,7 @@ import { havePeople, openShop } from './shop';
 export type FaultReport = { seed: number; runs: number; operations: number; photos: number; faults: Record<string, number>; lost: number; doubled: number; unequal: number; seconds: number; problems: string[] };
 
 /** Runs the whole test on a database and an office of its own. */
-export async function allRuns(given: { seed: number; runs: number; onRun?: (done: number, wrong: number) => void }): Promise<FaultReport> {
+export async function allRuns(given: { seed: number; runs: number; onRun?: (done: number, problems: readonly string[]) => void }): Promise<FaultReport> {
   const started = Date.now();
   const report: FaultReport = { seed: given.seed, runs: 0, operations: 0, photos: 0, faults: Object.fromEntries([...Object.keys(FAULTS), 'tablet_fell', 'moved_away'].map((f) => [f, 0])), lost: 0, doubled: 0, unequal: 0, seconds: 0, problems: [] };
   const server = await openTestServer();
@@ -43,7 +43,7 @@ export async function allRuns(given: { seed: number; runs: number; onRun?: (done
         report[kind] += verdict[kind].length;
         for (const words of verdict[kind]) report.problems.push(`run ${run}: ${kind}: ${words}`);
       }
-      given.onRun?.(report.runs, report.problems.length);
+      given.onRun?.(report.runs, report.problems);
     }
   } finally {
     await office.kill();

@@ -35,6 +35,9 @@ export async function judge(db: Db, given: { devices: readonly Device[]; written
   return verdict;
 }
 
+/** After everything the office had before. */
+const LATER = Date.UTC(2100, 0);
+
 const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value ?? null));
 
 /** Each entry that was taken in made its one row. */
@@ -86,9 +89,15 @@ function firstDifference(a: unknown, b: unknown, path = ''): string {
   return `at ${path || '.'}: ${JSON.stringify(a)?.slice(0, 300)} / ${JSON.stringify(b)?.slice(0, 300)}`;
 }
 
-/** With one tablet there is one right end: its entries laid over the visit in the order they were written. */
+/**
+ * With one tablet there is one right end: its entries laid over the visit in the order they were written. The order is
+ * that of their numbers; a clock that jumped in between says otherwise.
+ */
 function judgeWhole(office: readonly VisitOnFile[], given: { written: readonly Operation[]; before: readonly VisitOnFile[] }, rejected: ReadonlySet<string>, verdict: Verdict): void {
-  const taken = given.written.filter((o) => !rejected.has(o.id)).sort((a, b) => a.seq - b.seq);
+  const taken = given.written
+    .filter((o) => !rejected.has(o.id))
+    .sort((a, b) => a.seq - b.seq)
+    .map((o, i) => ({ ...o, madeAt: new Date(LATER + i).toISOString() }));
   for (const visit of office) {
     const start = given.before.find((v) => v.id === visit.id);
     if (!start) continue;

@@ -192,7 +192,7 @@ export class Tablet {
     const sendingIds = new Set<string>();
     if (!(error instanceof OfficeError)) {
       const trouble = this.snapshot.trouble?.code === 'outdated' ? OUTDATED : error instanceof StorageError ? error.trouble : troubleOf(error);
-      return this.set({ sendingIds, line: 'failed', lineWords: trouble.words, trouble, phase: started || !(error instanceof StorageError) ? this.snapshot.phase : 'refused' });
+      return this.set({ sendingIds, line: 'failed', lineWords: trouble.words, trouble, phase: started ? 'ready' : 'refused' });
     }
     if (error.trouble === 'not_allowed' && started) return this.someoneElse(error);
     const line = error.trouble === 'offline' ? 'offline' : error.trouble === 'signed_out' ? 'signed_out' : 'failed';

@@ -25,7 +25,8 @@ export async function reEncoded(sent: Uint8Array): Promise<Picture> {
     const thumbnail = await sharp(whole.data).resize({ ...THUMB, fit: 'cover' }).jpeg({ quality: 70 }).toBuffer();
     return { mime: 'image/jpeg', width: whole.info.width, height: whole.info.height, bytes: new Uint8Array(whole.data), thumbnail: new Uint8Array(thumbnail) };
   } catch (error) {
-    if (error instanceof AppError) throw error;
+    // Memory run short (libvips says so) is no fault of the picture: it is to be sent again.
+    if (error instanceof AppError || /out of memory/i.test(String(error))) throw error;
     throw new AppError('invalid', 'The picture is damaged or is no picture.');
   }
 }

@@ -32,8 +32,8 @@ const config: NextConfig = {
   },
   headers: async () => [
     { source: '/:path*', headers: securityHeaders },
-    // Pages have theirs from proxy.ts.
-    { source: '/:room(api|_next|serwist|round-app)/:path*', headers: [{ key: 'Content-Security-Policy', value: contentSecurityPolicy() }] },
+    // Pages have theirs from proxy.ts; a picture’s own is stricter, and would be overwritten here.
+    ...['/:room(_next|serwist|round-app)/:path*', '/api/:path((?!files/).*)'].map((source) => ({ source, headers: [{ key: 'Content-Security-Policy', value: contentSecurityPolicy() }] })),
   ],
 };
 

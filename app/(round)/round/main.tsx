@@ -5,6 +5,8 @@ import { RoundApp } from './_components/round-app';
 import { keepTalking, openTablet } from './_lib/open-tablet';
 import { readyEstimators } from './_lib/use-estimator';
 
+const QUIET_MS = 500;
+
 const tablet = openTablet();
 // The shell says that the round opens; the first screen drawn is the round itself.
 await tablet.open();
@@ -19,8 +21,12 @@ if (root)
 requestAnimationFrame(() =>
   setTimeout(() => {
     void keepTalking(tablet);
-    // Again when the first round, or a new one, has come.
-    tablet.subscribe(() => void readyEstimators(tablet.snapshot.visits));
+    // Again when the first round, or a new one, has come and the line is quiet.
+    let quiet: ReturnType<typeof setTimeout> | undefined;
+    tablet.subscribe(() => {
+      clearTimeout(quiet);
+      quiet = setTimeout(() => tablet.snapshot.line !== 'sending' && void readyEstimators(tablet.snapshot.visits), QUIET_MS);
+    });
     void readyEstimators(tablet.snapshot.visits);
   }),
 );

@@ -37,12 +37,13 @@ async function sendOne(db: Database, office: Office, id: string): Promise<void> 
 export async function sendPieces(office: Office, sha256: string, bytes: ArrayBuffer): Promise<boolean> {
   const pieces = Math.max(1, Math.ceil(bytes.byteLength / CHUNK_BYTES));
   // Of one piece, asking what has arrived would cost as much as sending it.
-  let { have, done } = pieces === 1 ? { have: [] as number[], done: false } : await office.uploadState(sha256, pieces);
-  const missing = Array.from({ length: pieces }, (_, i) => i).filter((i) => !have.includes(i));
+  const state = pieces === 1 ? { have: [] as number[], done: false } : await office.uploadState(sha256, pieces);
+  let { done } = state;
+  const missing = Array.from({ length: pieces }, (_, i) => i).filter((i) => !state.have.includes(i));
   // All there and yet not whole: the office fell before it put them together, and does so when the last comes again.
   for (const i of missing.length > 0 ? missing : [pieces - 1]) {
     if (done) break;
-    ({ have, done } = await office.upload(sha256, i, pieces, new Uint8Array(bytes, i * CHUNK_BYTES, Math.min(CHUNK_BYTES, bytes.byteLength - i * CHUNK_BYTES))));
+    ({ done } = await office.upload(sha256, i, pieces, new Uint8Array(bytes, i * CHUNK_BYTES, Math.min(CHUNK_BYTES, bytes.byteLength - i * CHUNK_BYTES))));
   }
   return done;
 }

@@ -26,7 +26,6 @@ export type Evidence = { cause: CauseId; weight: number; text: string };
 
 export type Rule = (scene: Scene) => Evidence[];
 
-
 /** A soft step: 0 well below the mark, `most` well above it. */
 export function step(x: number, mark: number, width: number, most: number): number {
   return most / (1 + Math.exp((-4 * (x - mark)) / width));

@@ -1,4 +1,5 @@
 import type { Operation, OperationResult } from '../core/round';
+import { batchLength } from './batch';
 import type { Database } from './database';
 import { identity } from './identity';
 import { waitingOperations } from './journal';
@@ -16,7 +17,6 @@ export type Handover = {
   photos: { id: string; sha256: string; mime: string; bytes: string }[];
 };
 
-const BATCH = 60;
 /** Base64 in slices, so that a large picture does not overflow the call's arguments. */
 const SLICE = 0x8000;
 
@@ -59,10 +59,13 @@ export type TakenIn = { results: OperationResult[]; photos: number; stopped: str
 export async function takeIn(office: Office, file: Handover, now: () => number): Promise<TakenIn> {
   const results: OperationResult[] = [];
   let stopped: string | null = null;
-  for (let i = 0; i < file.operations.length && !stopped; i += BATCH) {
-    const reply = await office.send(file.device, new Date(now()).toISOString(), file.operations.slice(i, i + BATCH).map((op) => ({ op })));
+  let left = file.operations;
+  while (left.length > 0 && !stopped) {
+    const batch = left.slice(0, batchLength(left));
+    const reply = await office.send(file.device, new Date(now()).toISOString(), batch.map((op) => ({ op })));
     results.push(...reply.results);
     stopped = reply.stopped;
+    left = left.slice(batch.length);
   }
   let photos = 0;
   for (const photo of file.photos) if (await taken(office, photo)) photos++;

@@ -1,19 +1,9 @@
 import type { SyncReply } from '../core/round';
+import { BATCH, batchLength } from './batch';
 import { readMeta, STRICT, writeMeta, type Database, type KeptOperation } from './database';
 import { waitingOperations } from './journal';
 import { OfficeError, type AppName, type Office } from './office';
 import { identity } from './identity';
-
-const BATCH = 60;
-/** Characters; what a slow line carries in one go, far below what the office reads at once. */
-const MOST_TEXT = 400_000;
-
-/** The first of them, as many as go into one request; at least one. */
-function ofOneRequest(waiting: readonly KeptOperation[]): readonly KeptOperation[] {
-  let text = 0;
-  const end = waiting.findIndex((k) => (text += JSON.stringify(k.op).length) > MOST_TEXT);
-  return end < 0 ? waiting : waiting.slice(0, Math.max(1, end));
-}
 
 type Sending = { onBatch?: (ids: readonly string[]) => void; clock: () => number; name: AppName };
 
@@ -26,7 +16,8 @@ export async function sendWaiting(db: Database, office: Office, sending: Sending
   let sent = 0;
   let repairs = 0;
   for (;;) {
-    const batch = ofOneRequest(await waitingOperations(db, BATCH));
+    const waiting = await waitingOperations(db, BATCH);
+    const batch = waiting.slice(0, batchLength(waiting.map((k) => k.op)));
     if (batch.length === 0) return sent;
     sending.onBatch?.(batch.map((k) => k.id));
     const me = await identity(db);

@@ -8,7 +8,7 @@ import { keepRound, refresh } from './refresh';
 import { fetchThumbs, markPicture, sendPhotos } from './send-photos';
 import { sendLost, sendWaiting } from './send-waiting';
 import { EMPTY, readSnapshot, withEntry, type Snapshot } from './snapshot';
-import { OUTDATED, StorageError, troubleOf } from './storage-trouble';
+import { OUTDATED, StorageError, troubleOf, type StorageTrouble } from './storage-trouble';
 
 /** Rounds of sending and asking within one talk, should an office keep losing what it has. */
 const MOST_ROUNDS = 3;
@@ -105,10 +105,15 @@ export class Tablet {
       this.given.onChange?.();
       return kept.id;
     } catch (error) {
-      const trouble = error instanceof StorageError ? error.trouble : troubleOf(error);
-      this.set({ trouble: this.snapshot.trouble?.code === 'outdated' ? OUTDATED : trouble });
+      this.set({ trouble: this.troubleBy(error) });
       throw error;
     }
+  }
+
+  /** Once a newer version has taken the storage over, that is what is wrong, whatever else fails for it. */
+  private troubleBy(error: unknown): StorageTrouble {
+    if (this.snapshot.trouble?.code === 'outdated') return OUTDATED;
+    return error instanceof StorageError ? error.trouble : troubleOf(error);
   }
 
   /** The office's time by what the tablet knows of its own clock: for times named in an entry. */
@@ -191,7 +196,7 @@ export class Tablet {
     const started = this.snapshot.phase === 'ready';
     const sendingIds = new Set<string>();
     if (!(error instanceof OfficeError)) {
-      const trouble = this.snapshot.trouble?.code === 'outdated' ? OUTDATED : error instanceof StorageError ? error.trouble : troubleOf(error);
+      const trouble = this.troubleBy(error);
       return this.set({ sendingIds, line: 'failed', lineWords: trouble.words, trouble, phase: started ? 'ready' : 'refused' });
     }
     if (error.trouble === 'not_allowed' && started) return this.someoneElse(error);

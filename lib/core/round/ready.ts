@@ -14,7 +14,7 @@ export const COIL_CLEANING = 'coil_cleaning';
 export const LOW_SIDE_ASPECTS = ['ice', 'drain'] as const satisfies readonly Aspect[];
 
 /** Low-side aspects of a unit that carry neither a grade nor a reason. */
-export function lowSideUnlooked(visit: Pick<VisitOnFile, 'entries'>, unitId: string): Aspect[] {
+export function lowSideUnlooked(visit: { entries: { findings: readonly { unitId: string; aspect: string }[] } }, unitId: string): Aspect[] {
   return LOW_SIDE_ASPECTS.filter((a) => !visit.entries.findings.some((f) => f.unitId === unitId && f.aspect === a));
 }
 

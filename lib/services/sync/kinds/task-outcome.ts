@@ -1,7 +1,7 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
 import { ASPECT_LABEL } from '../../../core/findings/grades';
-import { COIL_CLEANING, LOW_SIDE_ASPECTS } from '../../../core/round';
+import { COIL_CLEANING, lowSideUnlooked } from '../../../core/round';
 import { markDone } from '../../visits/mark-done';
 import type { ApplyContext, Handler } from '../context';
 
@@ -41,8 +41,8 @@ async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }
 async function afterClosing({ db, visit, at, note }: ApplyContext, task: { taskId: string; unitId: string; kindKey: string; outcome: 'done' | 'not_done' }): Promise<void> {
   if (task.outcome === 'not_done') return note('It counted as done when the visit was closed; its dates still say so.');
   if (task.kindKey === COIL_CLEANING) {
-    const looked = await db.finding.findMany({ where: { visitId: visit.id, unitId: task.unitId, aspect: { in: [...LOW_SIDE_ASPECTS] }, supersededAt: null }, select: { aspect: true } });
-    const unlooked = LOW_SIDE_ASPECTS.filter((a) => !looked.some((f) => f.aspect === a));
+    const findings = await db.finding.findMany({ where: { visitId: visit.id, unitId: task.unitId, supersededAt: null }, select: { unitId: true, aspect: true } });
+    const unlooked = lowSideUnlooked({ entries: { findings } }, task.unitId);
     if (unlooked.length > 0) throw new AppError('low_side', `The coil was said to be cleaned after the visit was closed, but the low side was not looked at: ${unlooked.map((a) => ASPECT_LABEL[a].toLowerCase()).join(' and ')}. It does not count.`);
   }
   await markDone(db, [task.taskId], visit.timeZone, visit.leftAt ?? at);

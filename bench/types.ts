@@ -4,5 +4,6 @@ export type BenchRow = {
   unit: string;
   /** The target in words, for instance "< 2 ms". */
   target?: string;
-  run: () => Promise<{ value: number; reference?: { name: string; value: number } }>;
+  /** `detail`: what the value is made of, in words. */
+  run: () => Promise<{ value: number; reference?: { name: string; value: number }; detail?: string }>;
 };

@@ -26,9 +26,9 @@ async function rowsOf(file: string): Promise<BenchRow[]> {
 
 /** One line of the table: name, value, unit, target, and how many times the reference it is. */
 async function measure({ name, unit, target = '', run }: BenchRow): Promise<string[]> {
-  const { value, reference } = await run();
+  const { value, reference, detail } = await run();
   const ratio = reference ? `${figure(value / reference.value)} × ${reference.name} (${figure(reference.value)})` : '';
-  return [name, figure(value), unit, target, ratio];
+  return [name, figure(value), unit, target, [ratio, detail].filter(Boolean).join('; ')];
 }
 
 const HEAD = ['name', 'value', 'unit', 'target', 'ratio to reference'];

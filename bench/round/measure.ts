@@ -13,7 +13,16 @@ const PHOTOS = 60;
 /** Each time with a browser just started; the figures are medians. */
 const TIMES = 5;
 
-export type RoundFigures = { coldOpenMs: number; tapMs: number; scriptKb: number; photos: number; operations: number; syncSeconds: number; left: number };
+export type RoundFigures = {
+  coldOpenMs: number;
+  /** Each kind's slowest answer in one go, in ms; the median of the goes: one hiccup of the machine is not the app's. */
+  taps: Taps;
+  scriptKb: number;
+  syncSeconds: number;
+  /** The same browser, as slow, with next to nothing to do; and the same photos without a browser. */
+  bare: { openMs: number; tapMs: number; encodeSeconds: number };
+};
+type Taps = ReadonlyMap<string, number>;
 
 const median = (list: readonly number[]): number => [...list].sort((a, b) => a - b)[list.length >> 1] ?? NaN;
 
@@ -25,19 +34,32 @@ export async function measureRound(): Promise<RoundFigures> {
   try {
     const page = await fetchRound(tablet, office);
     const scriptKb = await scripts(page);
-    const { operations, syncSeconds, left } = await wholeRound(page, office);
+    const picture = await photograph();
+    const syncSeconds = await wholeRound(page, office, picture);
     await office.stop();
     const opened: number[] = [];
     const taps: Taps[] = [];
+    const bare: { openMs: number; tapMs: number }[] = [];
     for (let n = 0; n < TIMES; n++) {
+      await tablet.close();
+      tablet = await open(folder, office);
+      bare.push(await bareOnes(tablet));
       await tablet.close();
       tablet = await open(folder, office);
       opened.push(await coldOpen(tablet, office));
       taps.push(await tapThrough(tablet, n));
     }
-    const coldOpenMs = median(opened);
-    const tapMs = slowestKind(taps);
-    return { coldOpenMs, tapMs, scriptKb, photos: PHOTOS, operations, syncSeconds, left };
+    return {
+      coldOpenMs: median(opened),
+      taps: new Map([...(taps[0]?.keys() ?? [])].map((kind) => [kind, median(taps.map((go) => go.get(kind) ?? NaN))])),
+      scriptKb,
+      syncSeconds,
+      bare: {
+        openMs: median(bare.map((b) => b.openMs)),
+        tapMs: median(bare.map((b) => b.tapMs)),
+        encodeSeconds: await encodeAll(picture),
+      },
+    };
   } finally {
     await tablet.close();
     await office.close();
@@ -50,7 +72,16 @@ async function open(folder: string, office: BenchOffice): Promise<BrowserContext
   const tablet = await chromium.launchPersistentContext(folder, {
     executablePath: executablePath || undefined,
     viewport: { width: 834, height: 1112 },
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--disable-dev-shm-usage'],
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--disable-dev-shm-usage',
+    ],
   });
   await tablet.addCookies([{ name: 'next-auth.session-token', value: office.cookie, url: office.base }]);
   return tablet;
@@ -77,34 +108,69 @@ async function scripts(page: Page): Promise<number> {
   const names = await page.evaluate(async () => {
     const kept: string[] = [];
     for (const name of await caches.keys()) for (const r of await (await caches.open(name)).keys()) kept.push(r.url);
-    return kept.filter((url) => new URL(url).pathname.startsWith('/round-app/') && new URL(url).pathname.endsWith('.js'));
+    return kept.filter(
+      (url) => new URL(url).pathname.startsWith('/round-app/') && new URL(url).pathname.endsWith('.js'),
+    );
   });
   const needed = names.filter((url) => {
     const refrigerant = /\/(R\d\w*)-[^/]*\.js$/.exec(url)?.[1];
     return !refrigerant || FLEET.includes(refrigerant);
   });
   if (needed.length < FLEET.length) throw new Error('The service worker keeps no script of the round.');
-  const sizes = await Promise.all(needed.map(async (url) => gzipSync(Buffer.from(await (await page.request.get(url)).body())).byteLength));
+  const sizes = await Promise.all(
+    needed.map(async (url) => gzipSync(Buffer.from(await (await page.request.get(url)).body())).byteLength),
+  );
   return sizes.reduce((a, b) => a + b, 0) / 1000;
 }
 
 /** Eight visits of twelve units written with the network off, then sent. */
-async function wholeRound(page: Page, office: BenchOffice) {
-  const bundle = await build({ entryPoints: [path.join(import.meta.dirname, 'tablet-in-page.ts')], bundle: true, write: false, format: 'iife', tsconfig: path.resolve(import.meta.dirname, '../../tsconfig.json') });
+async function wholeRound(page: Page, office: BenchOffice, picture: string): Promise<number> {
+  const bundle = await build({
+    entryPoints: [path.join(import.meta.dirname, 'tablet-in-page.ts')],
+    bundle: true,
+    write: false,
+    format: 'iife',
+    tsconfig: path.resolve(import.meta.dirname, '../../tsconfig.json'),
+  });
   await page.goto(`${office.base}/manifest.webmanifest`);
   await page.evaluate(bundle.outputFiles[0]?.text ?? '');
-  const { operations } = await page.evaluate(([picture, n]) => window.writeRound(picture as string, n as number), [await photograph(), PHOTOS] as const);
-  const { ms, waiting, trouble } = await page.evaluate(() => window.sendRound());
-  const [filed, pictures] = [await office.db.operation.count(), await office.db.photo.count({ where: { fileId: { not: null } } })];
-  if (filed !== operations || pictures !== PHOTOS) throw new Error(`The office has ${filed} of ${operations} entries and ${pictures} of ${PHOTOS} photos; ${trouble}`);
-  return { operations, syncSeconds: ms / 1000, left: waiting };
+  const { operations } = await page.evaluate(([picture, n]) => window.writeRound(picture as string, n as number), [
+    picture,
+    PHOTOS,
+  ] as const);
+  const { ms, trouble } = await page.evaluate(() => window.sendRound());
+  const [filed, pictures] = [
+    await office.db.operation.count(),
+    await office.db.photo.count({ where: { fileId: { not: null } } }),
+  ];
+  if (filed !== operations || pictures !== PHOTOS)
+    throw new Error(`The office has ${filed} of ${operations} entries and ${pictures} of ${PHOTOS} photos; ${trouble}`);
+  return ms / 1000;
 }
 
 /** As the tablet shrinks one: 1,600 pixels, some hundred kilobytes. */
 async function photograph(): Promise<string> {
-  const fins = Array.from({ length: 200 }, (_, i) => `<path d="M${i * 8} 0V1200" stroke="hsl(${i * 7} 40% ${30 + (i % 5) * 8}%)"/>`).join('');
-  const grease = await sharp({ create: { width: 1600, height: 1200, channels: 3, background: '#87684a', noise: { type: 'gaussian', mean: 120, sigma: 18 } } }).png().toBuffer();
-  const bytes = await sharp(grease).composite([{ input: Buffer.from(`<svg width="1600" height="1200"><g stroke-width="3" opacity="0.6">${fins}</g></svg>`) }]).jpeg({ quality: 60 }).toBuffer();
+  const fins = Array.from(
+    { length: 200 },
+    (_, i) => `<path d="M${i * 8} 0V1200" stroke="hsl(${i * 7} 40% ${30 + (i % 5) * 8}%)"/>`,
+  ).join('');
+  const grease = await sharp({
+    create: {
+      width: 1600,
+      height: 1200,
+      channels: 3,
+      background: '#87684a',
+      noise: { type: 'gaussian', mean: 120, sigma: 18 },
+    },
+  })
+    .png()
+    .toBuffer();
+  const bytes = await sharp(grease)
+    .composite([
+      { input: Buffer.from(`<svg width="1600" height="1200"><g stroke-width="3" opacity="0.6">${fins}</g></svg>`) },
+    ])
+    .jpeg({ quality: 60 })
+    .toBuffer();
   return bytes.toString('base64');
 }
 
@@ -117,18 +183,17 @@ const WHEN_SHOWN = `new MutationObserver(function () {
 
 /** From the tap on a bookmark to the visit on the screen, with no office to ask. */
 async function coldOpen(tablet: BrowserContext, office: BenchOffice): Promise<number> {
-  const page = await slowPage(tablet);
-  await page.addInitScript({ content: WHEN_SHOWN });
-  await page.goto(`${office.base}/round#/visit/${office.visitId}`);
-  await page.waitForFunction(() => ((window as unknown as { shownAt?: number }).shownAt ?? 0) > 1, undefined, { polling: 250 });
-  return page.evaluate(() => (window as unknown as { shownAt: number }).shownAt);
+  return shownAt(await slowPage(tablet), `${office.base}/round#/visit/${office.visitId}`);
 }
 
-/** Kind of tap to its slowest answer in one go, in ms. */
-type Taps = ReadonlyMap<string, number>;
-
-/** The kind that answers slowest, each by its median: one hiccup of the machine is not the app's. */
-const slowestKind = (goes: readonly Taps[]): number => Math.max(...[...(goes[0]?.keys() ?? [])].map((kind) => median(goes.map((go) => go.get(kind) ?? NaN))));
+async function shownAt(page: Page, address: string): Promise<number> {
+  await page.addInitScript({ content: WHEN_SHOWN });
+  await page.goto(address);
+  await page.waitForFunction(() => ((window as unknown as { shownAt?: number }).shownAt ?? 0) > 1, undefined, {
+    polling: 250,
+  });
+  return page.evaluate(() => (window as unknown as { shownAt: number }).shownAt);
+}
 
 // As text, for the same reason as above. From the touch to the next picture on the screen.
 const LISTEN_FOR_TAPS = `window.slowest = 0;
@@ -156,25 +221,49 @@ async function tapThrough(tablet: BrowserContext, n: number): Promise<Taps> {
   note('unit', await page.evaluate(() => (window as unknown as { opened: Promise<number> }).opened));
   await page.locator('#photos').waitFor();
   await page.evaluate(LISTEN_FOR_TAPS);
-  const press = async (kind: string, button: Locator) => {
-    await button.scrollIntoViewIfNeeded();
-    // A finger comes after the eye: the page has come to rest.
-    await page.waitForTimeout(300);
-    const box = await button.boundingBox();
-    if (!box) throw new Error('There is nothing to press.');
-    // The mouse alone: a locator's own checks would run within the event.
-    await page.evaluate(() => void ((window as unknown as { slowest: number }).slowest = 0));
-    await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
-    await page.waitForTimeout(400);
-    // Quicker than 16 ms is not reported.
-    note(kind, Math.max(16, await page.evaluate(() => (window as unknown as { slowest: number }).slowest)));
-  };
-  for (const aspect of ['Fans', 'Gaskets']) await press('grade', page.getByRole('group', { name: aspect, exact: true }).getByRole('button').first());
-  for (const [field, number] of [['Air into the coil', '86'], ['Head pressure', '140']] as const) {
+  const press = async (kind: string, button: Locator) => note(kind, await pressed(page, button));
+  for (const aspect of ['Fans', 'Gaskets'])
+    await press('grade', page.getByRole('group', { name: aspect, exact: true }).getByRole('button').first());
+  for (const [field, number] of [
+    ['Air into the coil', '86'],
+    ['Head pressure', '140'],
+  ] as const) {
     await press('pad', page.locator('#readings-after').getByRole('button', { name: new RegExp(`^${field}`) }));
     const pad = page.getByRole('dialog', { name: field });
     for (const key of number) await press('key', pad.getByRole('button', { name: key, exact: true }));
     await press('done', pad.getByRole('button', { name: 'Done', exact: true }));
   }
   return taps;
+}
+
+/** How long the picture took to answer one press, in ms. */
+async function pressed(page: Page, button: Locator): Promise<number> {
+  await button.scrollIntoViewIfNeeded();
+  // A finger comes after the eye: the page has come to rest.
+  await page.waitForTimeout(300);
+  const box = await button.boundingBox();
+  if (!box) throw new Error('There is nothing to press.');
+  // The mouse alone: a locator's own checks would run within the event.
+  await page.evaluate(() => void ((window as unknown as { slowest: number }).slowest = 0));
+  await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+  await page.waitForTimeout(400);
+  // Quicker than 16 ms is not reported.
+  return Math.max(16, await page.evaluate(() => (window as unknown as { slowest: number }).slowest));
+}
+
+const BARE = `data:text/html,<!doctype html><title>Bare</title><h1>Visit</h1><button onclick="this.textContent = 'Pressed'">Press</button>`;
+
+async function bareOnes(tablet: BrowserContext) {
+  const page = await slowPage(tablet);
+  const openMs = await shownAt(page, BARE);
+  await page.evaluate(LISTEN_FOR_TAPS);
+  return { openMs, tapMs: await pressed(page, page.getByRole('button')) };
+}
+
+/** What the office cannot do without: every photo read, turned upright and written anew, one after the other. */
+async function encodeAll(picture: string): Promise<number> {
+  const began = performance.now();
+  for (let n = 0; n < PHOTOS; n++)
+    await sharp(Buffer.from(picture, 'base64')).rotate().jpeg({ quality: 80 }).toBuffer();
+  return (performance.now() - began) / 1000;
 }

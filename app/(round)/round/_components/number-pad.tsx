@@ -1,10 +1,26 @@
 import { useLayoutEffect, useRef } from 'react';
+import { createPortal } from 'react-dom';
 
-type Pad = { label: string; unit: string; hint: string; text: string; signed: boolean; onText: (text: string) => void; onNext: (() => void) | null; onDone: () => void };
+type Pad = {
+  label: string;
+  unit: string;
+  hint: string;
+  text: string;
+  signed: boolean;
+  onText: (text: string) => void;
+  onNext: (() => void) | null;
+  onDone: () => void;
+};
 
-const ROWS = [['7', '8', '9'], ['4', '5', '6'], ['1', '2', '3'], ['±', '0', '.']] as const;
+const ROWS = [
+  ['7', '8', '9'],
+  ['4', '5', '6'],
+  ['1', '2', '3'],
+  ['±', '0', '.'],
+] as const;
 const SPOKEN: Record<string, string> = { '±': 'Change the sign', '.': 'Point' };
-const KEY = 'flex min-h-[3.75rem] items-center justify-center rounded-md border font-bold active:bg-cold-wash active:text-ink';
+const KEY =
+  'flex min-h-[3.75rem] items-center justify-center rounded-md border font-bold active:bg-cold-wash active:text-ink';
 
 /** The text after one more key; a number never gets two points or eight digits. */
 export function pressed(text: string, key: string): string {
@@ -17,55 +33,90 @@ export function pressed(text: string, key: string): string {
 /** A number pad of our own: big keys for gloves, no keyboard sliding over the readings. Hardware keys work too. */
 export function NumberPad({ label, unit, hint, text, signed, onText, onNext, onDone }: Pad) {
   const dialog = useRef<HTMLDialogElement>(null);
-  // Before the next key comes.
+  // Before the next key comes. Not `showModal`: it draws the whole page again before the pad stands. The page is put out of reach right after.
   useLayoutEffect(() => {
     const d = dialog.current;
-    if (d && !d.open) d.showModal();
+    const page = document.getElementById('round');
+    if (!d || !page) return;
+    d.show();
+    const drawn = requestAnimationFrame(() => setTimeout(() => (page.inert = d.open)));
+    return () => {
+      cancelAnimationFrame(drawn);
+      page.inert = false;
+      // Gives the focus back to the reading that was pressed.
+      d.close();
+    };
   }, []);
   const byKey = (key: string) => {
     if (/^\d$/.test(key)) onText(pressed(text, key));
     else if (key === '.' || key === ',') onText(pressed(text, '.'));
     else if (key === '-') onText(pressed(text, '±'));
     else if (key === 'Backspace') onText(pressed(text, '⌫'));
+    else if (key === 'Escape') onDone();
     else return false;
     return true;
   };
-  return (
-    <dialog
-      ref={dialog}
-      aria-label={label}
-      onClose={onDone}
-      onKeyDown={(e) => {
-        if (byKey(e.key)) e.preventDefault();
-        else if (e.key === 'Enter' && (e.target as HTMLElement).dataset.key === undefined) {
-          e.preventDefault();
-          (onNext ?? onDone)();
-        }
-      }}
-      className="m-0 mx-auto mt-auto w-full max-w-xl rounded-t-xl border border-line bg-paper p-4 text-ink backdrop:bg-ink/40"
-    >
-      <div className="flex items-baseline justify-between gap-3">
-        <h2>{label}</h2>
-        <output aria-live="polite" className="text-3xl font-bold">
-          {text ? text.replace('-', '−') : <span className="text-soft">–</span>} <span className="text-lg font-normal text-soft">{unit}</span>
-        </output>
-      </div>
-      <p className="mb-3 min-h-6 text-sm text-soft">{hint}</p>
-      {/* One flat grid: nested ones are measured several times over, and the pad must stand at once. */}
-      <div className="grid grid-cols-4 gap-2">
-        {ROWS.map((row, i) => [
-          ...row.map((k) => <Key key={k} value={k} label={SPOKEN[k]} disabled={k === '±' && !signed} onPress={() => onText(pressed(text, k))} />),
-          i === 0 ? <Key key="back" value="⌫" label="Take back the last key" onPress={() => onText(pressed(text, '⌫'))} /> : null,
-          i === 1 ? <Key key="clear" value="Clear" small onPress={() => onText('')} /> : null,
-          i === 2 && onNext ? <Key key="next" value="Next" small strong onPress={onNext} /> : null,
-          i === (onNext ? 3 : 2) ? <Key key="done" value="Done" small strong={!onNext} tall={!onNext} onPress={onDone} /> : null,
-        ])}
-      </div>
-    </dialog>
+  return createPortal(
+    <>
+      <div aria-hidden="true" onClick={onDone} className="fixed inset-0 z-30 touch-none bg-ink/40" />
+      <dialog
+        ref={dialog}
+        aria-label={label}
+        aria-modal="true"
+        onKeyDown={(e) => {
+          if (byKey(e.key)) e.preventDefault();
+          else if (e.key === 'Enter' && (e.target as HTMLElement).dataset.key === undefined) {
+            e.preventDefault();
+            (onNext ?? onDone)();
+          }
+        }}
+        className="fixed inset-x-0 bottom-0 top-auto z-30 m-0 mx-auto w-full max-w-xl rounded-t-xl border border-line bg-paper p-4 pb-[max(1rem,env(safe-area-inset-bottom))] text-ink"
+      >
+        <div className="flex items-baseline justify-between gap-3">
+          <h2>{label}</h2>
+          <output aria-live="polite" className="text-3xl font-bold">
+            {text ? text.replace('-', '−') : <span className="text-soft">–</span>}{' '}
+            <span className="text-lg font-normal text-soft">{unit}</span>
+          </output>
+        </div>
+        <p className="mb-3 min-h-6 text-sm text-soft">{hint}</p>
+        {/* One flat grid: nested ones are measured several times over, and the pad must stand at once. */}
+        <div className="grid grid-cols-4 gap-2">
+          {ROWS.map((row, i) => [
+            ...row.map((k) => (
+              <Key
+                key={k}
+                value={k}
+                label={SPOKEN[k]}
+                disabled={k === '±' && !signed}
+                onPress={() => onText(pressed(text, k))}
+              />
+            )),
+            i === 0 ? (
+              <Key key="back" value="⌫" label="Take back the last key" onPress={() => onText(pressed(text, '⌫'))} />
+            ) : null,
+            i === 1 ? <Key key="clear" value="Clear" small onPress={() => onText('')} /> : null,
+            i === 2 && onNext ? <Key key="next" value="Next" small strong onPress={onNext} /> : null,
+            i === (onNext ? 3 : 2) ? (
+              <Key key="done" value="Done" small strong={!onNext} tall={!onNext} onPress={onDone} />
+            ) : null,
+          ])}
+        </div>
+      </dialog>
+    </>,
+    document.body,
   );
 }
 
-type KeyProps = { value: string; label?: string; small?: boolean; strong?: boolean; tall?: boolean; disabled?: boolean; onPress: () => void };
+type KeyProps = {
+  value: string;
+  label?: string;
+  small?: boolean;
+  strong?: boolean;
+  tall?: boolean;
+  disabled?: boolean;
+  onPress: () => void;
+};
 
 function Key({ value, label, small, strong, tall, disabled, onPress }: KeyProps) {
   return (

@@ -19,7 +19,17 @@ const config: NextConfig = {
   // The container migrates with pg before the app starts.
   outputFileTracingIncludes: { '/*': ['node_modules/pg/**'] },
   turbopack: { root: import.meta.dirname },
-  serverExternalPackages: ['@node-rs/argon2', '@react-pdf/renderer', '@tailwindcss/postcss', 'highs', 'pg', 'pg-boss', 'pino', 'postcss', 'sharp'],
+  serverExternalPackages: [
+    '@node-rs/argon2',
+    '@react-pdf/renderer',
+    '@tailwindcss/postcss',
+    'highs',
+    'pg',
+    'pg-boss',
+    'pino',
+    'postcss',
+    'sharp',
+  ],
   poweredByHeader: false,
   reactStrictMode: true,
   // `npm run typecheck` and `npm test` check the types of everything; a build need not do it once more.
@@ -33,7 +43,10 @@ const config: NextConfig = {
   headers: async () => [
     { source: '/:path*', headers: securityHeaders },
     // Pages have theirs from proxy.ts; a picture’s own is stricter, and would be overwritten here.
-    ...['/:room(_next|serwist|round-app)/:path*', '/api/:path((?!files/).*)'].map((source) => ({ source, headers: [{ key: 'Content-Security-Policy', value: contentSecurityPolicy() }] })),
+    ...['/:room(_next|serwist|round-app)/:path*', '/api/:path((?!files/).*)'].map((source) => ({
+      source,
+      headers: [{ key: 'Content-Security-Policy', value: contentSecurityPolicy() }],
+    })),
   ],
 };
 

@@ -10,8 +10,19 @@ export default defineConfig({
   resolve: { alias },
   test: {
     projects: [
-      { resolve: { alias }, test: { name: 'unit', testTimeout: 60_000, include: ['tests/unit/**/*.test.{ts,tsx}'], setupFiles: ['tests/support/setup.ts'] } },
-      { resolve: { alias }, test: { name: 'reference', include: ['tests/reference/**/*.test.ts'], setupFiles: ['tests/support/setup.ts'], testTimeout: 120_000 } },
+      {
+        resolve: { alias },
+        test: { name: 'unit', testTimeout: 60_000, include: ['tests/unit/**/*.test.{ts,tsx}'], setupFiles: ['tests/support/setup.ts'] },
+      },
+      {
+        resolve: { alias },
+        test: {
+          name: 'reference',
+          include: ['tests/reference/**/*.test.ts'],
+          setupFiles: ['tests/support/setup.ts'],
+          testTimeout: 120_000,
+        },
+      },
       {
         resolve: { alias },
         test: {

@@ -6,7 +6,14 @@ import { Notice } from './_ui/notice';
 export default function ErrorPage({ reset }: { error: Error; reset: () => void }) {
   return (
     <main className="px-5">
-      <Notice title="This page did not load" action={<Button look="primary" onClick={reset}>Try again</Button>}>
+      <Notice
+        title="This page did not load"
+        action={
+          <Button look="primary" onClick={reset}>
+            Try again
+          </Button>
+        }
+      >
         Nothing was changed. Try again; if it stays, tell the office what you were doing.
       </Notice>
     </main>

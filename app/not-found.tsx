@@ -7,7 +7,14 @@ export default async function NotFound() {
   await connection();
   return (
     <main className="px-5">
-      <Notice title="Nothing on file here" action={<ButtonLink href="/" look="primary">Back to my first screen</ButtonLink>}>
+      <Notice
+        title="Nothing on file here"
+        action={
+          <ButtonLink href="/" look="primary">
+            Back to my first screen
+          </ButtonLink>
+        }
+      >
         The page or record was not found. It may have been taken off file, or the address is mistyped.
       </Notice>
     </main>

@@ -1,11 +1,4 @@
-import {
-  cleanPrior,
-  estimate,
-  steadyState,
-  conductanceOf,
-  type CondenserUnit,
-  type Reading,
-} from '../lib/core/condenser';
+import { cleanPrior, estimate, steadyState, conductanceOf, type CondenserUnit, type Reading } from '../lib/core/condenser';
 import { analyseLog, readHeader, readRow, type LogRow } from '../lib/core/condenser/log';
 import type { BenchRow } from './types';
 
@@ -52,23 +45,12 @@ async function oneEstimate(full: boolean): Promise<{ value: number }> {
 
 /** 100,000 rows from cells to results, as the script does it. */
 async function logRows(): Promise<{ value: number }> {
-  const header = readHeader(
-    'unit,timestamp,refrigerant,head_kpa_abs,suction_kpa_abs,air_in_c,liquid_c,state'.split(','),
-  );
+  const header = readHeader('unit,timestamp,refrigerant,head_kpa_abs,suction_kpa_abs,air_in_c,liquid_c,state'.split(','));
   const cells = Array.from({ length: 100_000 }, (_, i) => {
     const air = 22 + 8 * Math.sin(i / 30);
     const day = new Date(Date.UTC(2026, 0, 1) + i * 900_000).toISOString().slice(0, 16);
     const head = (2000 + 55 * (air - 22) + (i % 7)) * (i % 1000 < 500 ? 1 : 1.15);
-    return [
-      'A',
-      day,
-      'R410A',
-      head.toFixed(1),
-      '980',
-      air.toFixed(2),
-      (air + 8).toFixed(2),
-      i % 1000 < 500 ? 'clean' : 'dirty',
-    ];
+    return ['A', day, 'R410A', head.toFixed(1), '980', air.toFixed(2), (air + 8).toFixed(2), i % 1000 < 500 ? 'clean' : 'dirty'];
   });
   const start = performance.now();
   const rows = cells.map((c, i) => readRow(header, c, i + 2).row).filter((r): r is LogRow => r !== null);

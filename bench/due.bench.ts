@@ -44,7 +44,8 @@ const dueTimes = () =>
   (measured ??= withDatabase(async (db) => {
     await haveLargeFleet(db, UNITS, '2026-03-04');
     const zones = await zonesOnFile(db, NOW);
-    const page = (filter: DueFilter, after?: Parameters<typeof duePage>[4]['after']) => duePage(db, zones, 'overdue', filter, { after, limit: 25 });
+    const page = (filter: DueFilter, after?: Parameters<typeof duePage>[4]['after']) =>
+      duePage(db, zones, 'overdue', filter, { after, limit: 25 });
     let { next } = await page({});
     for (let i = 0; i < 20 && next; i++) next = (await page({}, next)).next;
     return {
@@ -64,7 +65,9 @@ const row = (name: string, part: keyof Times): BenchRow => ({
 
 const importTime = () =>
   withDatabase(async (db) => {
-    const { id: userId } = await db.user.create({ data: { email: 'bench@shop.example', name: 'Bench', role: 'owner', passwordHash: 'none' } });
+    const { id: userId } = await db.user.create({
+      data: { email: 'bench@shop.example', name: 'Bench', role: 'owner', passwordHash: 'none' },
+    });
     await db.shopSettings.create({ data: { id: 1, name: 'Bench', timeZone: 'America/Chicago' } });
     const ctx = { db, actor: { userId }, now: NOW };
     const csv = fleetCsv(5000);

@@ -3,15 +3,7 @@ import type { BenchRow } from './types';
 import { addDays, dueDays, localDate, toDay, weeksRule, type Plan, type Weekday } from '../lib/core/calendar';
 import { PLACEMENTS } from '../lib/core/equipment';
 import { GRADES, type CoilGrade } from '../lib/core/findings/grades';
-import {
-  DEFAULT_HYPER,
-  eachPosterior,
-  kitchenWord,
-  posterior,
-  updatePosterior,
-  type FleetUnit,
-  type UnitEvent,
-} from '../lib/core/fouling';
+import { DEFAULT_HYPER, eachPosterior, kitchenWord, posterior, updatePosterior, type FleetUnit, type UnitEvent } from '../lib/core/fouling';
 import { DEFAULT_POLICY, reviseCoilRule } from '../lib/core/intervals';
 import { RandomStream } from '../lib/core/numerics/random';
 
@@ -34,9 +26,7 @@ function twoYears(s: RandomStream, kitchenId: string): FleetUnit {
   for (let day = s.whole(60, 100), last = 0; day < 730; last = day, day += s.whole(70, 98)) {
     const on = addDays(START, day);
     const deposit = rate * (day - last) + s.normal(0, 0.05);
-    const grade = (
-      GRADES.coil[DEFAULT_HYPER.grades.thresholds.filter((t) => deposit > t).length] as { grade: CoilGrade }
-    ).grade;
+    const grade = (GRADES.coil[DEFAULT_HYPER.grades.thresholds.filter((t) => deposit > t).length] as { grade: CoilGrade }).grade;
     events.push({ kind: 'coil', on, grade, phase: 'before' });
     if (s.chance(0.5)) events.push({ kind: 'reading', on, lnK: -deposit, sd: 0.1, phase: 'before' });
     events.push({ kind: 'cleaning', on });
@@ -47,9 +37,7 @@ function twoYears(s: RandomStream, kitchenId: string): FleetUnit {
 
 const fleetPart = (part: number, kitchens: number): FleetUnit[] => {
   const s = new RandomStream(1, `part ${part}`);
-  return Array.from({ length: kitchens }, (_, k) =>
-    Array.from({ length: 5 }, () => twoYears(s, `${part}/${k}`)),
-  ).flat();
+  return Array.from({ length: kitchens }, (_, k) => Array.from({ length: 5 }, () => twoYears(s, `${part}/${k}`))).flat();
 };
 
 async function posteriors() {
@@ -93,20 +81,14 @@ async function oneVisit() {
     });
     return { update: updated - from, revise: performance.now() - updated };
   });
-  const median = (of: (t: (typeof times)[number]) => number) =>
-    times.map(of).sort((a, b) => a - b)[Math.floor(times.length / 2)] as number;
+  const median = (of: (t: (typeof times)[number]) => number) => times.map(of).sort((a, b) => a - b)[Math.floor(times.length / 2)] as number;
   return { update: median((t) => t.update), revise: median((t) => t.revise) };
 }
 
 /** Plans as a shop has them: mostly whole weeks on a weekday, some by the month. */
 function plan(s: RandomStream): Plan {
   const anchorDate = addDays(START, s.whole(0, 365));
-  const monthly = [
-    'FREQ=MONTHLY;BYMONTHDAY=15',
-    'FREQ=MONTHLY;INTERVAL=3',
-    'FREQ=MONTHLY;BYDAY=1TU',
-    'FREQ=YEARLY;BYMONTH=3,9',
-  ];
+  const monthly = ['FREQ=MONTHLY;BYMONTHDAY=15', 'FREQ=MONTHLY;INTERVAL=3', 'FREQ=MONTHLY;BYDAY=1TU', 'FREQ=YEARLY;BYMONTH=3,9'];
   const rule = s.chance(0.8) ? weeksRule(s.whole(4, 26), s.whole(0, 6) as Weekday) : s.pick(monthly);
   return { rule, anchor: 'calendar', anchorDate };
 }

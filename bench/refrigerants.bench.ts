@@ -96,10 +96,7 @@ async function bundledLoad(): Promise<number> {
       outfile: file,
     });
     const probe = path.join(folder, 'probe.mjs');
-    await writeFile(
-      probe,
-      `const t = performance.now(); await import('./index.mjs'); console.log(performance.now() - t);`,
-    );
+    await writeFile(probe, `const t = performance.now(); await import('./index.mjs'); console.log(performance.now() - t);`);
     let best = Infinity;
     for (let k = 0; k < 8; k++) {
       const { stdout } = await promisify(execFile)(process.execPath, [probe]);

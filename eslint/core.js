@@ -22,17 +22,7 @@ export const core = [
       ],
       'no-restricted-globals': [
         'error',
-        ...[
-          'process',
-          'require',
-          'Buffer',
-          '__dirname',
-          'window',
-          'document',
-          'localStorage',
-          'navigator',
-          'fetch',
-        ].map((name) => ({
+        ...['process', 'require', 'Buffer', '__dirname', 'window', 'document', 'localStorage', 'navigator', 'fetch'].map((name) => ({
           name,
           message: NO_MACHINE,
         })),

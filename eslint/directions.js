@@ -15,10 +15,7 @@ const rooms = [
   ['action', 'app/**/actions.ts'],
   ['action', 'app/**/*.actions.ts'],
   ['route', 'app/**/route.{ts,tsx}'],
-  [
-    'page',
-    'app/**/{page,layout,template,default,loading,error,global-error,not-found,forbidden,unauthorized,manifest,icon}.{ts,tsx}',
-  ],
+  ['page', 'app/**/{page,layout,template,default,loading,error,global-error,not-found,forbidden,unauthorized,manifest,icon}.{ts,tsx}'],
   ['component', 'app/**'],
   ['boot', '{instrumentation,instrumentation-client,proxy}.ts'],
   ['outside', '{tests,scripts,bench,prisma,eslint}/**'],
@@ -61,8 +58,7 @@ const closed = {
   component: [...prisma, 'server-only', 'next/headers'],
 };
 
-const REFUSED =
-  '{{from.file.categories}} must not import {{dependency.source}}: see "Rooms and directions" in DEVELOPERS.md.';
+const REFUSED = '{{from.file.categories}} must not import {{dependency.source}}: see "Rooms and directions" in DEVELOPERS.md.';
 
 const from = (room) => ({ file: { categories: room } });
 

@@ -26,7 +26,8 @@ function svg(inset: number, round: boolean): string {
 const out = path.join(root, 'public/icons');
 mkdirSync(out, { recursive: true });
 writeFileSync(path.join(root, 'app/icon.svg'), svg(0.14, true));
-const png = (name: string, size: number, source: string) => sharp(Buffer.from(source)).resize(size, size).png({ palette: true }).toFile(path.join(out, name));
+const png = (name: string, size: number, source: string) =>
+  sharp(Buffer.from(source)).resize(size, size).png({ palette: true }).toFile(path.join(out, name));
 await png('icon-192.png', 192, svg(0.14, true));
 await png('icon-512.png', 512, svg(0.14, true));
 await png('maskable-512.png', 512, svg(0.24, false));

@@ -2,8 +2,7 @@
 import { loadComparisons, passes } from '../tests/reference/load';
 
 const comparisons = await loadComparisons();
-const figure = (x: number) =>
-  x !== 0 && (Math.abs(x) < 1e-3 || Math.abs(x) >= 1e5) ? x.toExponential(1) : x.toPrecision(3);
+const figure = (x: number) => (x !== 0 && (Math.abs(x) < 1e-3 || Math.abs(x) >= 1e5) ? x.toExponential(1) : x.toPrecision(3));
 const rows = comparisons.map((c) => [
   passes(c) ? 'ok' : 'FAILS',
   c.id,

@@ -10,9 +10,7 @@ const after = (name) => (args.includes(name) ? args[args.indexOf(name) + 1] : un
 
 process.on('uncaughtException', (error) => {
   const message = globalThis.PRISMA_WASM_PANIC_REGISTRY?.get() || error.stack;
-  console.error(
-    JSON.stringify({ level: 'ERROR', fields: { is_panic: true, message }, target: 'schema_engine::logger' }),
-  );
+  console.error(JSON.stringify({ level: 'ERROR', fields: { is_panic: true, message }, target: 'schema_engine::logger' }));
   process.exit(101);
 });
 
@@ -24,8 +22,6 @@ if (args.includes('--version') || args.includes('-V')) console.log('schema-engin
 else if (command === 'create-database') await createDatabase(url);
 else if (command) await checkServer(url);
 else {
-  const schemas = args.flatMap((arg, i) =>
-    arg === '--datamodels' ? [[args[i + 1], readFileSync(args[i + 1], 'utf8')]] : [],
-  );
+  const schemas = args.flatMap((arg, i) => (arg === '--datamodels' ? [[args[i + 1], readFileSync(args[i + 1], 'utf8')]] : []));
   serve({ schemas, url, shadowUrl: datasource.shadowDatabaseUrl });
 }

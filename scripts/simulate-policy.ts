@@ -7,9 +7,7 @@ const USAGE = 'Usage: npx tsx scripts/simulate-policy.ts [--seed N] [--fleets K]
 function number(name: string, text: string, low: number, high: number, whole: boolean): number {
   const n = Number(text);
   if (!Number.isFinite(n) || n < low || n > high || (whole && !Number.isInteger(n))) {
-    console.error(
-      `--${name} must be a ${whole ? 'whole ' : ''}number from ${low} to ${high}, not "${text}".\n${USAGE}`,
-    );
+    console.error(`--${name} must be a ${whole ? 'whole ' : ''}number from ${low} to ${high}, not "${text}".\n${USAGE}`);
     process.exit(2);
   }
   return n;
@@ -35,8 +33,7 @@ function options() {
 const percent = (x: number | null): string => (x === null ? 'none seen' : `${(100 * x).toFixed(1)} %`);
 
 function table(r: Comparison): string {
-  const row = (name: string, of: (s: Side) => string) =>
-    `${name.padEnd(34)}${of(r.fixed).padStart(18)}${of(r.evidence).padStart(18)}`;
+  const row = (name: string, of: (s: Side) => string) => `${name.padEnd(34)}${of(r.fixed).padStart(18)}${of(r.evidence).padStart(18)}`;
   return [
     `Seed ${r.seed}: ${r.fleets} fleets, ${r.units} units, ${r.years} years. Invented fleets; costs in US dollars:`,
     `cleaning ${COSTS.cleaning}, return visit ${COSTS.returnVisit}, breakdown ${COSTS.failure}, energy ${COSTS.energyPerDayPerLnK} a day per unit of ln K lost.`,
@@ -59,10 +56,6 @@ if (given.help) {
   console.log(USAGE);
 } else {
   const seed = number('seed', given.seed, 0, 2 ** 31, true);
-  const result = comparePolicies(
-    seed,
-    number('fleets', given.fleets, 1, 10_000, true),
-    number('years', given.years, 0.25, 20, false),
-  );
+  const result = comparePolicies(seed, number('fleets', given.fleets, 1, 10_000, true), number('years', given.years, 0.25, 20, false));
   console.log(given.json ? JSON.stringify({ ...result, costs: COSTS }, null, 2) : table(result));
 }

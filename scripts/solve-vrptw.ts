@@ -10,8 +10,7 @@ import { InstanceError } from '../lib/core/planning/instances/parse-error';
 import { solveInstance, type InstanceAnswer } from '../lib/core/planning/instances/solve-instance';
 import { highsLp } from '../lib/services/planning/highs-lp';
 
-const USAGE =
-  'npx tsx scripts/solve-vrptw.ts FILE [--truncate DECIMALS] [--seconds S] [--json] [--vehicles N] [--capacity Q] [--seed N]';
+const USAGE = 'npx tsx scripts/solve-vrptw.ts FILE [--truncate DECIMALS] [--seconds S] [--json] [--vehicles N] [--capacity Q] [--seed N]';
 
 function readOptions() {
   const { values, positionals } = parseArgs({
@@ -26,11 +25,7 @@ function readOptions() {
     },
   });
   if (positionals.length !== 1) throw new InstanceError(`Give one file.\n  ${USAGE}`);
-  const number = (
-    name: 'truncate' | 'seconds' | 'vehicles' | 'capacity' | 'seed',
-    whole: boolean,
-    least: number,
-  ): number | undefined => {
+  const number = (name: 'truncate' | 'seconds' | 'vehicles' | 'capacity' | 'seed', whole: boolean, least: number): number | undefined => {
     const text = values[name];
     if (text === undefined) return undefined;
     const value = Number(text);
@@ -50,17 +45,14 @@ function readOptions() {
 }
 
 function print(answer: InstanceAnswer, seconds: number): void {
-  const amount = (value: number): string =>
-    answer.decimals === null ? value.toFixed(3) : value.toFixed(answer.decimals);
+  const amount = (value: number): string => (answer.decimals === null ? value.toFixed(3) : value.toFixed(answer.decimals));
   console.log(`${answer.kind === 'tour' ? 'Tour' : 'Routes'} of ${answer.name || 'the instance'}`);
   console.log(`distance  ${amount(answer.distance)}`);
   console.log(`vehicles  ${answer.vehicles}`);
   answer.routes.forEach((route, i) => console.log(`route ${String(i + 1).padStart(2)}  ${route.join('-')}`));
   if (answer.unserved.length > 0)
     console.log(`not served  ${answer.unserved.join(', ')} (the vehicles, their loads and the windows leave no room)`);
-  console.log(
-    `bound     ${amount(answer.bound)}  (no plan is shorter${answer.proven ? '; this one is the shortest' : ''})`,
-  );
+  console.log(`bound     ${amount(answer.bound)}  (no plan is shorter${answer.proven ? '; this one is the shortest' : ''})`);
   console.log(`gap       ${(100 * answer.gap).toFixed(2)} %`);
   console.log(`time      ${seconds.toFixed(2)} s`);
 }
@@ -71,9 +63,7 @@ async function main(): Promise<void> {
   try {
     text = readFileSync(options.file, 'utf8');
   } catch (error) {
-    throw new InstanceError(
-      `${options.file} cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown reason'}).`,
-    );
+    throw new InstanceError(`${options.file} cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown reason'}).`);
   }
   const began = performance.now();
   const until = began + options.seconds * 1000;
@@ -85,8 +75,7 @@ async function main(): Promise<void> {
 }
 
 main().catch((error: unknown) => {
-  const known =
-    error instanceof InstanceError || (error as NodeJS.ErrnoException)?.code?.startsWith('ERR_PARSE_ARGS') === true;
+  const known = error instanceof InstanceError || (error as NodeJS.ErrnoException)?.code?.startsWith('ERR_PARSE_ARGS') === true;
   if (!known) throw error;
   console.error((error as Error).message);
   process.exitCode = 1;

@@ -14,7 +14,9 @@ if (!process.execArgv.includes(SERVER)) {
 await ensureClient();
 const { allRuns } = await import('../tests/faults/all-runs');
 
-const { values } = parseArgs({ options: { seed: { type: 'string', default: '1' }, runs: { type: 'string', default: '100' }, json: { type: 'boolean', default: false } } });
+const { values } = parseArgs({
+  options: { seed: { type: 'string', default: '1' }, runs: { type: 'string', default: '100' }, json: { type: 'boolean', default: false } },
+});
 const [seed, runs] = [Number(values.seed), Number(values.runs)];
 if (!Number.isInteger(seed) || !Number.isInteger(runs) || runs < 1) {
   console.error('--seed and --runs are whole numbers, --runs at least 1.');

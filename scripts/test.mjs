@@ -15,8 +15,7 @@ async function main() {
   const { runSteps, STEPS } = await import('./support/test-steps.mjs');
   const asked = process.argv.slice(2);
   const unknown = asked.filter((name) => !(name in STEPS));
-  if (unknown.length > 0)
-    throw new Plain(`There is no step ${unknown.join(', ')}. Steps: ${Object.keys(STEPS).join(', ')}`);
+  if (unknown.length > 0) throw new Plain(`There is no step ${unknown.join(', ')}. Steps: ${Object.keys(STEPS).join(', ')}`);
 
   await step('Database client', async (note) => note((await ensureClient()) ? 'made' : 'up to date'));
   const server = await step('Database server', () => openTestServer());

@@ -44,8 +44,7 @@ async function main() {
   closeOnSignals({ say: () => console.log('\nStopping …') });
 
   const held = lock(path.join(keep, 'up.lock'), { port: chosen.port });
-  if (!held.taken)
-    throw new Plain(`This shop runs already: http://localhost:${held.owner.port} (process ${held.owner.pid}).`);
+  if (!held.taken) throw new Plain(`This shop runs already: http://localhost:${held.owner.port} (process ${held.owner.pid}).`);
   atEnd(held.release);
   if (!(await isFree(chosen.port)))
     throw new Plain(

@@ -26,7 +26,10 @@ export default async function StaffLayout({ children }: { children: ReactNode })
   const items = ROOMS.filter((r) => can(actor, r.permission)).map(({ href, label, also }) => ({ href, label, also }));
   return (
     <>
-      <a href="#main" className="sr-only focus:not-sr-only focus:absolute focus:left-3 focus:top-3 focus:z-50 focus:rounded-md focus:bg-sheet focus:p-3">
+      <a
+        href="#main"
+        className="sr-only focus:not-sr-only focus:absolute focus:left-3 focus:top-3 focus:z-50 focus:rounded-md focus:bg-sheet focus:p-3"
+      >
         Skip to the page
       </a>
       <header className="border-b border-line bg-sheet no-print">

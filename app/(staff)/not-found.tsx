@@ -3,7 +3,14 @@ import { Notice } from '../_ui/notice';
 
 export default function NotFound() {
   return (
-    <Notice title="Nothing on file here" action={<ButtonLink href="/" look="primary">Back to my first screen</ButtonLink>}>
+    <Notice
+      title="Nothing on file here"
+      action={
+        <ButtonLink href="/" look="primary">
+          Back to my first screen
+        </ButtonLink>
+      }
+    >
       The page or record was not found. It may have been taken off file, or the address is mistyped.
     </Notice>
   );

@@ -8,4 +8,5 @@ export const LOOK = {
 export const SIZE = { desk: 'min-h-9 px-3 py-1.5 text-[0.95rem]', touch: 'min-h-[3.75rem] px-5 py-3 text-lg' } as const;
 
 export type Looks = { look?: keyof typeof LOOK; size?: keyof typeof SIZE };
-export const BUTTON = 'inline-flex items-center justify-center gap-2 rounded-md border font-bold no-underline transition-colors disabled:opacity-55';
+export const BUTTON =
+  'inline-flex items-center justify-center gap-2 rounded-md border font-bold no-underline transition-colors disabled:opacity-55';

@@ -1,6 +1,7 @@
 import type { ComponentProps, ReactNode } from 'react';
 
-const BOX = 'w-full rounded-md border border-edge bg-sheet px-3 py-2 min-h-10 text-ink aria-[invalid=true]:border-alarm aria-[invalid=true]:border-2';
+const BOX =
+  'w-full rounded-md border border-edge bg-sheet px-3 py-2 min-h-10 text-ink aria-[invalid=true]:border-alarm aria-[invalid=true]:border-2';
 
 type Frame = { label: ReactNode; name: string; hint?: ReactNode; error?: string[]; unit?: string; id?: string };
 
@@ -34,7 +35,13 @@ export function Field({ label, hint, error, unit, id, ...rest }: Frame & Omit<Co
   const key = id ?? `f-${rest.name}`;
   return (
     <FieldFrame label={label} hint={hint} error={error} unit={unit} id={key}>
-      <input id={key} className={BOX} aria-invalid={!!error?.length || undefined} aria-describedby={describedBy(key, hint, error)} {...rest} />
+      <input
+        id={key}
+        className={BOX}
+        aria-invalid={!!error?.length || undefined}
+        aria-describedby={describedBy(key, hint, error)}
+        {...rest}
+      />
     </FieldFrame>
   );
 }
@@ -43,18 +50,38 @@ export function TextArea({ label, hint, error, id, unit, ...rest }: Frame & Omit
   const key = id ?? `f-${rest.name}`;
   return (
     <FieldFrame label={label} hint={hint} error={error} unit={unit} id={key}>
-      <textarea id={key} rows={3} className={BOX} aria-invalid={!!error?.length || undefined} aria-describedby={describedBy(key, hint, error)} {...rest} />
+      <textarea
+        id={key}
+        rows={3}
+        className={BOX}
+        aria-invalid={!!error?.length || undefined}
+        aria-describedby={describedBy(key, hint, error)}
+        {...rest}
+      />
     </FieldFrame>
   );
 }
 
 export function Select({
-  label, hint, error, id, unit, options, blank, ...rest
+  label,
+  hint,
+  error,
+  id,
+  unit,
+  options,
+  blank,
+  ...rest
 }: Frame & Omit<ComponentProps<'select'>, 'name' | 'id'> & { options: readonly { value: string; label: string }[]; blank?: string }) {
   const key = id ?? `f-${rest.name}`;
   return (
     <FieldFrame label={label} hint={hint} error={error} unit={unit} id={key}>
-      <select id={key} className={BOX} aria-invalid={!!error?.length || undefined} aria-describedby={describedBy(key, hint, error)} {...rest}>
+      <select
+        id={key}
+        className={BOX}
+        aria-invalid={!!error?.length || undefined}
+        aria-describedby={describedBy(key, hint, error)}
+        {...rest}
+      >
         {blank !== undefined ? <option value="">{blank}</option> : null}
         {options.map((o) => (
           <option key={o.value} value={o.value}>

@@ -10,7 +10,9 @@ function daysWords(days: readonly number[]): string {
     if (run?.at(-1) === d - 1) run.push(d);
     else runs.push([d]);
   }
-  return runs.map((r) => (r.length > 2 ? `${NAMES[r[0] as number]}–${NAMES[r.at(-1) as number]}` : r.map((d) => NAMES[d]).join(', '))).join(', ');
+  return runs
+    .map((r) => (r.length > 2 ? `${NAMES[r[0] as number]}–${NAMES[r.at(-1) as number]}` : r.map((d) => NAMES[d]).join(', ')))
+    .join(', ');
 }
 
 /** "Mon–Sat: 08:00–11:00", one line for each set of hours. */
@@ -18,7 +20,11 @@ export function hoursWords(windows: readonly WeeklyWindow[]): string[] {
   if (windows.length === 0) return ['Any time: no hours on file.'];
   const byDay = new Map<string, number[]>();
   for (let d = 0; d < 7; d++) {
-    const text = windows.filter((w) => w.weekday === d).map((w) => `${w.from}–${w.to}`).join(', ') || 'closed to us';
+    const text =
+      windows
+        .filter((w) => w.weekday === d)
+        .map((w) => `${w.from}–${w.to}`)
+        .join(', ') || 'closed to us';
     byDay.set(text, [...(byDay.get(text) ?? []), d]);
   }
   return [...byDay].map(([text, days]) => `${daysWords(days)}: ${text}`);

@@ -8,7 +8,8 @@ export const temperatureIn = (u: MeasureUnits): Scale =>
   u.temperature === 'C' ? { unit: '°C', of: kelvinToCelsius, decimals: 1 } : { unit: '°F', of: kelvinToFahrenheit, decimals: 0 };
 
 /** A rise, superheat or subcooling: no offset. */
-export const differenceIn = (u: MeasureUnits): Scale => (u.temperature === 'C' ? { unit: 'K', of: (x) => x, decimals: 1 } : { unit: '°F', of: (x) => x * 1.8, decimals: 0 });
+export const differenceIn = (u: MeasureUnits): Scale =>
+  u.temperature === 'C' ? { unit: 'K', of: (x) => x, decimals: 1 } : { unit: '°F', of: (x) => x * 1.8, decimals: 0 };
 
 export const gaugePressureIn = (u: MeasureUnits): Scale =>
   u.pressure === 'bar' ? { unit: 'bar', of: (p) => p / BAR_PA, decimals: 1 } : { unit: 'psig', of: (p) => p / PSI_PA, decimals: 0 };

@@ -11,7 +11,9 @@ export function TakeOff({ id, version, what, action, consequence }: Props & { co
   const { form, error, busy } = useActionForm(action);
   return (
     <details className="group">
-      <summary className="inline-flex min-h-9 items-center font-bold text-alarm underline underline-offset-4">Take this {what} off file</summary>
+      <summary className="inline-flex min-h-9 items-center font-bold text-alarm underline underline-offset-4">
+        Take this {what} off file
+      </summary>
       <form {...form} className="mt-3 flex max-w-xl flex-col gap-3 rounded-md border border-line p-4">
         <p className="text-soft">{consequence}</p>
         <FormErrors errors={error('')} />

@@ -28,7 +28,11 @@ export function Chart({ label, caption, build, table }: { label: string; caption
   useEffect(() => {
     const node = box.current;
     if (!node || width < 200) return;
-    const drawn = Plot.plot({ ...build(width), width, style: { background: 'transparent', color: 'var(--ink)', fontFamily: 'var(--font-sans)', fontSize: '13px', overflow: 'visible' } });
+    const drawn = Plot.plot({
+      ...build(width),
+      width,
+      style: { background: 'transparent', color: 'var(--ink)', fontFamily: 'var(--font-sans)', fontSize: '13px', overflow: 'visible' },
+    });
     drawn.setAttribute('aria-hidden', 'true');
     node.replaceChildren(drawn);
     return () => drawn.remove();

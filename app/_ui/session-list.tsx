@@ -10,7 +10,19 @@ import { dayIn, timeIn } from './when';
 export type SessionLine = { id: string; userAgent: string; createdAt: number; lastSeenAt: number; mine: boolean };
 type Props = { sessions: SessionLine[]; timeZone: string; action: FormAction<void>; userId?: string };
 
-function EndOne({ action, userId, sessionId, words, label }: { action: FormAction<void>; userId?: string; sessionId?: string; words: string; label?: string }) {
+function EndOne({
+  action,
+  userId,
+  sessionId,
+  words,
+  label,
+}: {
+  action: FormAction<void>;
+  userId?: string;
+  sessionId?: string;
+  words: string;
+  label?: string;
+}) {
   const { form, error, busy } = useActionForm(action);
   return (
     <form {...form}>
@@ -47,11 +59,21 @@ export function SessionList({ sessions, timeZone, action, userId }: Props) {
                 since {when(s.createdAt)}, last seen {when(s.lastSeenAt)}
               </span>
             </span>
-            {s.mine ? null : <EndOne action={action} userId={userId} sessionId={s.id} words="End" label={`End the session on ${deviceWords(s.userAgent)}, last seen ${when(s.lastSeenAt)}`} />}
+            {s.mine ? null : (
+              <EndOne
+                action={action}
+                userId={userId}
+                sessionId={s.id}
+                words="End"
+                label={`End the session on ${deviceWords(s.userAgent)}, last seen ${when(s.lastSeenAt)}`}
+              />
+            )}
           </li>
         ))}
       </ul>
-      {sessions.filter((s) => !s.mine).length > 1 ? <EndOne action={action} userId={userId} words={sessions.some((s) => s.mine) ? 'End all others' : 'End all'} /> : null}
+      {sessions.filter((s) => !s.mine).length > 1 ? (
+        <EndOne action={action} userId={userId} words={sessions.some((s) => s.mine) ? 'End all others' : 'End all'} />
+      ) : null}
     </div>
   );
 }

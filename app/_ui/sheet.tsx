@@ -13,7 +13,17 @@ export function PageHead({ title, lead, actions }: { title: ReactNode; lead?: Re
   );
 }
 
-export function Sheet({ title, aside, children, className = '' }: { title?: ReactNode; aside?: ReactNode; children: ReactNode; className?: string }) {
+export function Sheet({
+  title,
+  aside,
+  children,
+  className = '',
+}: {
+  title?: ReactNode;
+  aside?: ReactNode;
+  children: ReactNode;
+  className?: string;
+}) {
   return (
     <section className={`rounded-lg border border-line bg-sheet p-4 sm:p-5 ${className}`}>
       {title ? (

@@ -24,7 +24,8 @@ export const dayWords = (date: string): string => dayIn(Date.parse(`${date}T00:0
 // A clock whose lead over UTC is known needs no calendar from the browser: waking that takes longer than drawing a screen.
 
 /** The same from the minutes that the kitchen's clock is ahead of UTC. */
-export const timeAt = (ms: number, utcOffsetMinutes: number): string => new Date(ms + utcOffsetMinutes * 60_000).toISOString().slice(11, 16);
+export const timeAt = (ms: number, utcOffsetMinutes: number): string =>
+  new Date(ms + utcOffsetMinutes * 60_000).toISOString().slice(11, 16);
 
 export function dayAt(ms: number, utcOffsetMinutes: number): string {
   const [weekday, day, month] = new Date(ms + utcOffsetMinutes * 60_000).toUTCString().split(/,? /);

@@ -108,18 +108,14 @@ async function scripts(page: Page): Promise<number> {
   const names = await page.evaluate(async () => {
     const kept: string[] = [];
     for (const name of await caches.keys()) for (const r of await (await caches.open(name)).keys()) kept.push(r.url);
-    return kept.filter(
-      (url) => new URL(url).pathname.startsWith('/round-app/') && new URL(url).pathname.endsWith('.js'),
-    );
+    return kept.filter((url) => new URL(url).pathname.startsWith('/round-app/') && new URL(url).pathname.endsWith('.js'));
   });
   const needed = names.filter((url) => {
     const refrigerant = /\/(R\d\w*)-[^/]*\.js$/.exec(url)?.[1];
     return !refrigerant || FLEET.includes(refrigerant);
   });
   if (needed.length < FLEET.length) throw new Error('The service worker keeps no script of the round.');
-  const sizes = await Promise.all(
-    needed.map(async (url) => gzipSync(Buffer.from(await (await page.request.get(url)).body())).byteLength),
-  );
+  const sizes = await Promise.all(needed.map(async (url) => gzipSync(Buffer.from(await (await page.request.get(url)).body())).byteLength));
   return sizes.reduce((a, b) => a + b, 0) / 1000;
 }
 
@@ -139,10 +135,7 @@ async function wholeRound(page: Page, office: BenchOffice, picture: string): Pro
     PHOTOS,
   ] as const);
   const { ms, trouble } = await page.evaluate(() => window.sendRound());
-  const [filed, pictures] = [
-    await office.db.operation.count(),
-    await office.db.photo.count({ where: { fileId: { not: null } } }),
-  ];
+  const [filed, pictures] = [await office.db.operation.count(), await office.db.photo.count({ where: { fileId: { not: null } } })];
   if (filed !== operations || pictures !== PHOTOS)
     throw new Error(`The office has ${filed} of ${operations} entries and ${pictures} of ${PHOTOS} photos; ${trouble}`);
   return ms / 1000;
@@ -150,10 +143,9 @@ async function wholeRound(page: Page, office: BenchOffice, picture: string): Pro
 
 /** As the tablet shrinks one: 1,600 pixels, some hundred kilobytes. */
 async function photograph(): Promise<string> {
-  const fins = Array.from(
-    { length: 200 },
-    (_, i) => `<path d="M${i * 8} 0V1200" stroke="hsl(${i * 7} 40% ${30 + (i % 5) * 8}%)"/>`,
-  ).join('');
+  const fins = Array.from({ length: 200 }, (_, i) => `<path d="M${i * 8} 0V1200" stroke="hsl(${i * 7} 40% ${30 + (i % 5) * 8}%)"/>`).join(
+    '',
+  );
   const grease = await sharp({
     create: {
       width: 1600,
@@ -166,9 +158,7 @@ async function photograph(): Promise<string> {
     .png()
     .toBuffer();
   const bytes = await sharp(grease)
-    .composite([
-      { input: Buffer.from(`<svg width="1600" height="1200"><g stroke-width="3" opacity="0.6">${fins}</g></svg>`) },
-    ])
+    .composite([{ input: Buffer.from(`<svg width="1600" height="1200"><g stroke-width="3" opacity="0.6">${fins}</g></svg>`) }])
     .jpeg({ quality: 60 })
     .toBuffer();
   return bytes.toString('base64');
@@ -263,7 +253,6 @@ async function bareOnes(tablet: BrowserContext) {
 /** What the office cannot do without: every photo read, turned upright and written anew, one after the other. */
 async function encodeAll(picture: string): Promise<number> {
   const began = performance.now();
-  for (let n = 0; n < PHOTOS; n++)
-    await sharp(Buffer.from(picture, 'base64')).rotate().jpeg({ quality: 80 }).toBuffer();
+  for (let n = 0; n < PHOTOS; n++) await sharp(Buffer.from(picture, 'base64')).rotate().jpeg({ quality: 80 }).toBuffer();
   return (performance.now() - began) / 1000;
 }

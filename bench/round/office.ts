@@ -27,7 +27,10 @@ export async function openOffice() {
   const start = () => serve({ port, distDir, env });
   let app = await start();
   return {
-    base, cookie, visitId, db,
+    base,
+    cookie,
+    visitId,
+    db,
     stop: () => app.stop(),
     start: async () => void (app = await start()),
     close: async () => {
@@ -50,7 +53,9 @@ async function haveDay(db: Db) {
     const customer = customerRow();
     const kitchen = kitchenRow(customer.id as string);
     const units = Array.from({ length: UNITS }, (_, u) => unitRow(kitchen.id as string, { name: `Unit ${u + 1}` }));
-    const tasks = units.flatMap((u) => TASKS.map((kindKey) => taskRow({ id: u.id as string, kitchenId: kitchen.id as string }, { kindKey })));
+    const tasks = units.flatMap((u) =>
+      TASKS.map((kindKey) => taskRow({ id: u.id as string, kitchenId: kitchen.id as string }, { kindKey })),
+    );
     const visit = visitRow(kitchen.id as string, person.id as string, new Date(Date.now() + n * 3_600_000), 50);
     await db.customer.create({ data: customer });
     await db.kitchen.create({ data: kitchen });
@@ -60,6 +65,8 @@ async function haveDay(db: Db) {
     await db.visitTask.createMany({ data: tasks.map((t) => visitTaskRow(visit.id as string, { id: t.id as string, unitId: t.unitId })) });
     visits.push(visit);
   }
-  const session = await db.staffSession.create({ data: { userId: person.id as string, userAgent: 'bench', expiresAt: new Date(Date.now() + 86_400_000) } });
+  const session = await db.staffSession.create({
+    data: { userId: person.id as string, userAgent: 'bench', expiresAt: new Date(Date.now() + 86_400_000) },
+  });
   return { cookie: await encode({ token: { sid: session.id, jti: randomUUID() }, secret: SECRET }), visitId: visits[0]?.id as string };
 }

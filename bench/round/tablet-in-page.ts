@@ -12,14 +12,16 @@ declare global {
 }
 
 const tablet = new Tablet({ office: officeOverHttp(''), clock: () => Date.now(), name: { name: 'Bench', appVersion: 'bench' } });
-const sha256 = async (bytes: ArrayBuffer) => [...new Uint8Array(await crypto.subtle.digest('SHA-256', bytes))].map((b) => b.toString(16).padStart(2, '0')).join('');
+const sha256 = async (bytes: ArrayBuffer) =>
+  [...new Uint8Array(await crypto.subtle.digest('SHA-256', bytes))].map((b) => b.toString(16).padStart(2, '0')).join('');
 
 /** Arrived everywhere; each unit looked at, read, its tasks done; photos spread over the units. */
 window.writeRound = async (picture, pictures) => {
   await tablet.start();
   const began = performance.now();
   const source = Uint8Array.from(atob(picture), (c) => c.charCodeAt(0));
-  const write = <K extends OperationKind>(visitId: string, kind: K, payload: Payloads[K], photo?: Parameters<Tablet['write']>[3]) => tablet.write(visitId, kind, payload, photo);
+  const write = <K extends OperationKind>(visitId: string, kind: K, payload: Payloads[K], photo?: Parameters<Tablet['write']>[3]) =>
+    tablet.write(visitId, kind, payload, photo);
   let operations = 0;
   let taken = 0;
   for (const visit of [...tablet.snapshot.visits]) {
@@ -27,10 +29,23 @@ window.writeRound = async (picture, pictures) => {
     await write(visit.id, 'visit.start', { arrivedAt: at });
     operations++;
     for (const { id: unitId } of visit.units) {
-      for (const [aspect, grade] of [['coil', 'matted'], ['ice', 'dry'], ['drain', 'runs']] as const)
+      for (const [aspect, grade] of [
+        ['coil', 'matted'],
+        ['ice', 'dry'],
+        ['drain', 'runs'],
+      ] as const)
         await write(visit.id, 'finding.set', { unitId, aspect, phase: 'found', grade, notLookedWhy: '', note: '', replaces: null });
       const values = { headPaGauge: 1_050_000, airInK: 304, steadyMinutes: 15 };
-      await write(visit.id, 'reading.add', { unitId, phase: 'before', values, gaugeGrade: '1A', gaugeSpanPa: 3_447_379, entered: { airInK: { text: '87.5', unit: '°F' } }, questioned: [], replaces: null });
+      await write(visit.id, 'reading.add', {
+        unitId,
+        phase: 'before',
+        values,
+        gaugeGrade: '1A',
+        gaugeSpanPa: 3_447_379,
+        entered: { airInK: { text: '87.5', unit: '°F' } },
+        questioned: [],
+        replaces: null,
+      });
       operations += 4;
       for (const task of visit.tasks.filter((t) => t.unitId === unitId)) {
         await write(visit.id, 'task.done', { taskId: task.taskId });
@@ -41,7 +56,12 @@ window.writeRound = async (picture, pictures) => {
       whole.set(source);
       whole.set(new TextEncoder().encode(crypto.randomUUID()), source.length);
       const hash = await sha256(whole.buffer);
-      await write(visit.id, 'photo.attach', { unitId, aspect: 'coil', phase: 'before', sha256: hash, bytes: whole.byteLength, takenAt: at }, { sha256: hash, mime: 'image/jpeg', bytes: whole.buffer });
+      await write(
+        visit.id,
+        'photo.attach',
+        { unitId, aspect: 'coil', phase: 'before', sha256: hash, bytes: whole.byteLength, takenAt: at },
+        { sha256: hash, mime: 'image/jpeg', bytes: whole.buffer },
+      );
       taken++;
       operations++;
     }

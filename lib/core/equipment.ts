@@ -13,17 +13,7 @@ export const UNIT_KINDS = [
 ] as const;
 export type UnitKind = (typeof UNIT_KINDS)[number];
 
-export const PLACEMENTS = [
-  'fryer',
-  'charbroiler',
-  'wok',
-  'griddle',
-  'bakery',
-  'line',
-  'back_of_house',
-  'bar',
-  'outdoors',
-] as const;
+export const PLACEMENTS = ['fryer', 'charbroiler', 'wok', 'griddle', 'bakery', 'line', 'back_of_house', 'bar', 'outdoors'] as const;
 /** What the condenser breathes: the nearest source of grease, flour or dust. */
 export type Placement = (typeof PLACEMENTS)[number];
 

@@ -15,7 +15,13 @@ export function onItsWeekday(rule: string, date: LocalDate): LocalDate {
  * falls on `firstDue`, moved on to the rule's weekday.
  * @throws CalendarError invalid_rule, also when the rule has no date left.
  */
-export function firstTask(given: { rule: string; anchor: Anchor; firstDue: LocalDate | null; lastDoneOn: LocalDate | null; today: LocalDate }): FirstTask {
+export function firstTask(given: {
+  rule: string;
+  anchor: Anchor;
+  firstDue: LocalDate | null;
+  lastDoneOn: LocalDate | null;
+  today: LocalDate;
+}): FirstTask {
   const { rule, anchor, lastDoneOn } = given;
   const anchorDate = onItsWeekday(rule, given.firstDue ?? lastDoneOn ?? given.today);
   const dueOn = nextDue({ rule, anchor, anchorDate, lastDoneOn });

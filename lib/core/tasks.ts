@@ -20,7 +20,15 @@ export const TASK_KINDS: readonly TaskKindDefault[] = [
   { key: 'coil_cleaning', label: 'Coil cleaning', minutes: 18, lowSide: false, defaultWeeks: 13, minWeeks: 2, maxWeeks: 52 },
   { key: 'drain_inspection', label: 'Drain inspection', minutes: 4, lowSide: true, defaultWeeks: 13, minWeeks: 2, maxWeeks: 26 },
   { key: 'evaporator_inspection', label: 'Evaporator inspection', minutes: 5, lowSide: true, defaultWeeks: 13, minWeeks: 2, maxWeeks: 26 },
-  { key: 'ice_machine_cleaning', label: 'Ice machine clean and sanitise', minutes: 60, lowSide: false, defaultWeeks: 26, minWeeks: 8, maxWeeks: 26 },
+  {
+    key: 'ice_machine_cleaning',
+    label: 'Ice machine clean and sanitise',
+    minutes: 60,
+    lowSide: false,
+    defaultWeeks: 26,
+    minWeeks: 8,
+    maxWeeks: 26,
+  },
 ];
 
 /** Weeks between coil cleanings before any evidence: monthly beside the worst grease, half-yearly outdoors (from memory). */

@@ -7,11 +7,22 @@ export async function askedOtherTime(db: Tx, now: Date) {
   const rows = await db.visit.findMany({
     where: { status: 'booked', customerReply: 'other_time', endsAt: { gt: now } },
     orderBy: { startsAt: 'asc' },
-    select: { id: true, startsAt: true, replyStartsAt: true, replyNote: true, kitchen: { select: { name: true, timeZone: true, customer: { select: { name: true } } } } },
+    select: {
+      id: true,
+      startsAt: true,
+      replyStartsAt: true,
+      replyNote: true,
+      kitchen: { select: { name: true, timeZone: true, customer: { select: { name: true } } } },
+    },
   });
   return rows.map((v) => ({
-    id: v.id, kitchen: v.kitchen.name, customer: v.kitchen.customer.name, timeZone: v.kitchen.timeZone,
-    startsAt: v.startsAt.getTime(), asksFor: v.replyStartsAt?.getTime() ?? null, note: v.replyNote,
+    id: v.id,
+    kitchen: v.kitchen.name,
+    customer: v.kitchen.customer.name,
+    timeZone: v.kitchen.timeZone,
+    startsAt: v.startsAt.getTime(),
+    asksFor: v.replyStartsAt?.getTime() ?? null,
+    note: v.replyNote,
   }));
 }
 

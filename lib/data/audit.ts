@@ -1,7 +1,14 @@
 import 'server-only';
 import type { Prisma, Tx } from './client';
 
-export type AuditNote = { at: Date; userId: string | null; action: string; entity: string; entityId: string; detail?: Prisma.InputJsonObject };
+export type AuditNote = {
+  at: Date;
+  userId: string | null;
+  action: string;
+  entity: string;
+  entityId: string;
+  detail?: Prisma.InputJsonObject;
+};
 
 export const writeAudit = (db: Tx, note: AuditNote) => db.auditEntry.create({ data: note });
 

@@ -2,14 +2,25 @@ import 'server-only';
 import { Prisma, type Tx } from './client';
 import { matching } from './search';
 
-export type CustomerLine = { id: string; name: string; archived: boolean; kitchens: number; units: number; overdue: number; address: string };
+export type CustomerLine = {
+  id: string;
+  name: string;
+  archived: boolean;
+  kitchens: number;
+  units: number;
+  overdue: number;
+  address: string;
+};
 export type Place = { name: string; id: string };
 
 /**
  * Customers by name with their kitchens, units and tasks past due, a page at a time. `q` finds pieces of the names of
  * customers, kitchens and units.
  */
-export async function listCustomers(db: Tx, o: { q?: string; archived?: boolean; after?: Place; limit: number; todayUtc: Date }): Promise<CustomerLine[]> {
+export async function listCustomers(
+  db: Tx,
+  o: { q?: string; archived?: boolean; after?: Place; limit: number; todayUtc: Date },
+): Promise<CustomerLine[]> {
   const found = o.q
     ? Prisma.sql`AND (c.name ILIKE ${matching(o.q)}
         OR c.id IN (SELECT "customerId" FROM "Kitchen" WHERE name ILIKE ${matching(o.q)})
@@ -35,14 +46,20 @@ export async function customerPage(db: Tx, id: string) {
   const customer = await db.customer.findUnique({
     where: { id },
     include: {
-      kitchens: { orderBy: [{ archivedAt: { sort: 'asc', nulls: 'first' } }, { name: 'asc' }], include: { _count: { select: { units: { where: { archivedAt: null } } } } } },
+      kitchens: {
+        orderBy: [{ archivedAt: { sort: 'asc', nulls: 'first' } }, { name: 'asc' }],
+        include: { _count: { select: { units: { where: { archivedAt: null } } } } },
+      },
     },
   });
   if (!customer) return null;
   const ids = customer.kitchens.map((k) => k.id);
   const due = await db.task.groupBy({ by: ['kitchenId'], where: { kitchenId: { in: ids }, active: true }, _min: { dueOn: true } });
   const soonest = new Map(due.map((d) => [d.kitchenId, d._min.dueOn]));
-  return { ...customer, kitchens: customer.kitchens.map(({ _count, ...k }) => ({ ...k, units: _count.units, soonest: soonest.get(k.id) ?? null })) };
+  return {
+    ...customer,
+    kitchens: customer.kitchens.map(({ _count, ...k }) => ({ ...k, units: _count.units, soonest: soonest.get(k.id) ?? null })),
+  };
 }
 export const customerToEdit = (db: Tx, id: string) => db.customer.findUnique({ where: { id } });
 

@@ -2,7 +2,19 @@ import 'server-only';
 import { daysBetween, todayIn, type LocalDate } from '../core/calendar';
 import type { Estimate, Reading } from '../core/condenser';
 import { readingOf } from '../core/condenser/from-record';
-import { course, extraEnergyToday, fanAhead, fanDays, kitchenBeliefs, limitDates, lnKOf, lostToday, ownLimits, setAsideWhy, timesPrice } from '../core/evidence';
+import {
+  course,
+  extraEnergyToday,
+  fanAhead,
+  fanDays,
+  kitchenBeliefs,
+  limitDates,
+  lnKOf,
+  lostToday,
+  ownLimits,
+  setAsideWhy,
+  timesPrice,
+} from '../core/evidence';
 import type { TaskShown, UnitEvidenceShown, VisitShown } from '../core/evidence/shown';
 import { cyclePicture, headPicture } from '../core/evidence/pictures';
 import { toLocalDate } from './dates';
@@ -38,7 +50,15 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
     unit: file.unit,
     conditions: file.conditions,
     baseline,
-    fouling: { rate: belief.fouling.rate, lnK: belief.fouling.lnK, restore: belief.fouling.restore, evidence: belief.fouling.evidence, lastCleanedOn: belief.fouling.lastCleanedOn, asOf: belief.fouling.asOf, modelVersion: belief.fouling.modelVersion },
+    fouling: {
+      rate: belief.fouling.rate,
+      lnK: belief.fouling.lnK,
+      restore: belief.fouling.restore,
+      evidence: belief.fouling.evidence,
+      lastCleanedOn: belief.fouling.lastCleanedOn,
+      asOf: belief.fouling.asOf,
+      modelVersion: belief.fouling.modelVersion,
+    },
     ownLimits: own,
     todayLost: lostToday(standing),
     todayKwh,
@@ -80,7 +100,11 @@ async function latestReading(db: Tx, unitId: string): Promise<{ on: LocalDate; e
     (await db.estimate.findFirst({ where, orderBy: { at: 'desc' }, include }));
   if (!row) return null;
   const { reading } = row;
-  return { on: todayIn(reading.unit.kitchen.timeZone, reading.at.getTime()), estimate: row.result as unknown as Estimate, reading: readingOf(reading) };
+  return {
+    on: todayIn(reading.unit.kitchen.timeZone, reading.at.getTime()),
+    estimate: row.result as unknown as Estimate,
+    reading: readingOf(reading),
+  };
 }
 
 /** Head (or bend temperature) against coil air, of readings that could say something. */
@@ -90,13 +114,22 @@ async function headReadings(db: Tx, unitId: string) {
     orderBy: { at: 'asc' },
     select: { at: true, phase: true, headPaGauge: true, condensingClampK: true, airInK: true },
   });
-  return rows.map((r) => ({ at: r.at.getTime(), phase: r.phase, airK: r.airInK as number, headPaGauge: r.headPaGauge, clampK: r.condensingClampK }));
+  return rows.map((r) => ({
+    at: r.at.getTime(),
+    phase: r.phase,
+    airK: r.airInK as number,
+    headPaGauge: r.headPaGauge,
+    clampK: r.condensingClampK,
+  }));
 }
 
 /** Visits to the unit, newest first: what was found, read and done. */
 async function visitHistory(db: Tx, unitId: string, timeZone: string): Promise<VisitShown[]> {
   const rows = await db.visit.findMany({
-    where: { status: { in: ['started', 'done'] }, OR: [{ findings: { some: { unitId } } }, { readings: { some: { unitId } } }, { tasks: { some: { unitId } } }] },
+    where: {
+      status: { in: ['started', 'done'] },
+      OR: [{ findings: { some: { unitId } } }, { readings: { some: { unitId } } }, { tasks: { some: { unitId } } }],
+    },
     orderBy: { startsAt: 'desc' },
     take: SHOWN_VISITS,
     include: {

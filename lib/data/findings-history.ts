@@ -9,7 +9,8 @@ import { groupBy } from '../core/numerics/group-by';
 import { Prisma, type Tx } from './client';
 
 /** A visit's date is the day the technician came, in the kitchen's own zone. */
-export const visitDate = (v: { arrivedAt: Date | null; startsAt: Date }, timeZone: string): LocalDate => todayIn(timeZone, (v.arrivedAt ?? v.startsAt).getTime());
+export const visitDate = (v: { arrivedAt: Date | null; startsAt: Date }, timeZone: string): LocalDate =>
+  todayIn(timeZone, (v.arrivedAt ?? v.startsAt).getTime());
 
 /** A cleaning before our first visit, known from when the unit was put on file. */
 export const CLEANED_BEFORE = 'coil_cleaned_before';
@@ -21,23 +22,47 @@ type Which = { kitchenId: string } | { kitchenIds: readonly string[] } | { unitI
  * Superseded entries are left out.
  */
 export async function unitFiles(db: Tx, which: Which, withVisit?: string): Promise<UnitFile[]> {
-  const where = 'kitchenId' in which ? { kitchenId: which.kitchenId } : 'kitchenIds' in which ? { kitchenId: { in: [...which.kitchenIds] } } : { id: { in: [...which.unitIds] } };
-  const units = await db.unit.findMany({ where: { ...where, archivedAt: null }, include: { kitchen: true }, orderBy: [{ name: 'asc' }, { id: 'asc' }] });
+  const where =
+    'kitchenId' in which
+      ? { kitchenId: which.kitchenId }
+      : 'kitchenIds' in which
+        ? { kitchenId: { in: [...which.kitchenIds] } }
+        : { id: { in: [...which.unitIds] } };
+  const units = await db.unit.findMany({
+    where: { ...where, archivedAt: null },
+    include: { kitchen: true },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+  });
   if (units.length === 0) return [];
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } });
   const ids = units.map((u) => u.id);
   const counted = { OR: [{ status: 'done' as const }, ...(withVisit ? [{ id: withVisit }] : [])] };
   const visit = { select: { arrivedAt: true, startsAt: true } };
   const [findings, cleanings, events, readings] = [
-    await db.finding.findMany({ where: { unitId: { in: ids }, supersededAt: null, grade: { not: null }, visit: counted }, select: { unitId: true, aspect: true, grade: true, phase: true, visitId: true, visit }, orderBy: [{ at: 'asc' }, { id: 'asc' }] }),
-    await db.visitTask.findMany({ where: { unitId: { in: ids }, outcome: 'done', task: { kindKey: 'coil_cleaning' }, visit: counted }, select: { unitId: true, visit } }),
-    await db.unitEvent.findMany({ where: { unitId: { in: ids }, kind: { in: ['high_pressure_trip', CLEANED_BEFORE] } }, select: { unitId: true, at: true, kind: true } }),
+    await db.finding.findMany({
+      where: { unitId: { in: ids }, supersededAt: null, grade: { not: null }, visit: counted },
+      select: { unitId: true, aspect: true, grade: true, phase: true, visitId: true, visit },
+      orderBy: [{ at: 'asc' }, { id: 'asc' }],
+    }),
+    await db.visitTask.findMany({
+      where: { unitId: { in: ids }, outcome: 'done', task: { kindKey: 'coil_cleaning' }, visit: counted },
+      select: { unitId: true, visit },
+    }),
+    await db.unitEvent.findMany({
+      where: { unitId: { in: ids }, kind: { in: ['high_pressure_trip', CLEANED_BEFORE] } },
+      select: { unitId: true, at: true, kind: true },
+    }),
     await estimateFacts(db, ids),
   ];
-  const onFile = await db.task.findMany({ where: { unitId: { in: ids }, kindKey: 'coil_cleaning', lastDoneOn: { not: null } }, select: { unitId: true, lastDoneOn: true } });
+  const onFile = await db.task.findMany({
+    where: { unitId: { in: ids }, kindKey: 'coil_cleaning', lastDoneOn: { not: null } },
+    select: { unitId: true, lastDoneOn: true },
+  });
   const zone = new Map(units.map((u) => [u.id, u.kitchen.timeZone]));
   const on = (unitId: string, v: { arrivedAt: Date | null; startsAt: Date }) => visitDate(v, zone.get(unitId) as string);
-  const fanDead = new Set(findings.filter((f) => f.aspect === 'fan' && f.grade === 'failed' && f.phase === 'found').map((f) => `${f.visitId} ${f.unitId}`));
+  const fanDead = new Set(
+    findings.filter((f) => f.aspect === 'fan' && f.grade === 'failed' && f.phase === 'found').map((f) => `${f.visitId} ${f.unitId}`),
+  );
   const byUnit = <T extends { unitId: string }>(rows: readonly T[]) => groupBy(rows, (r) => r.unitId);
   const found = byUnit(findings);
   const cleaned = byUnit(cleanings);
@@ -46,7 +71,8 @@ export async function unitFiles(db: Tx, which: Which, withVisit?: string): Promi
   const read = byUnit(readings);
   return units.map((u): UnitFile => {
     const unit = condenserUnitOf(u, u.kitchen);
-    const dates = (kind: string) => (happened.get(u.id) ?? []).filter((e) => e.kind === kind).map((e) => todayIn(u.kitchen.timeZone, e.at.getTime()));
+    const dates = (kind: string) =>
+      (happened.get(u.id) ?? []).filter((e) => e.kind === kind).map((e) => todayIn(u.kitchen.timeZone, e.at.getTime()));
     const last = lastOnFile.get(u.id);
     return {
       unitId: u.id,
@@ -54,8 +80,15 @@ export async function unitFiles(db: Tx, which: Which, withVisit?: string): Promi
       unit,
       conditions: conditionsOf(unit, u.kitchen, shop?.currency ?? 'USD'),
       startedOn: todayIn(u.kitchen.timeZone, u.createdAt.getTime()),
-      cleanings: [...new Set([...(cleaned.get(u.id) ?? []).map((c) => on(u.id, c.visit)), ...dates(CLEANED_BEFORE), ...(last ? [last] : [])])].sort(),
-      findings: (found.get(u.id) ?? []).map((f): FindingFact => ({ on: on(u.id, f.visit), aspect: f.aspect as Aspect, grade: f.grade as string, phase: f.phase as 'found' | 'left' })),
+      cleanings: [
+        ...new Set([...(cleaned.get(u.id) ?? []).map((c) => on(u.id, c.visit)), ...dates(CLEANED_BEFORE), ...(last ? [last] : [])]),
+      ].sort(),
+      findings: (found.get(u.id) ?? []).map((f): FindingFact => ({
+        on: on(u.id, f.visit),
+        aspect: f.aspect as Aspect,
+        grade: f.grade as string,
+        phase: f.phase as 'found' | 'left',
+      })),
       trips: [...new Set(dates('high_pressure_trip'))].sort(),
       readings: (read.get(u.id) ?? []).map((r): ReadingFact => ({
         at: r.at.getTime(),

@@ -29,7 +29,10 @@ export async function fleetOnFile(db: Tx): Promise<OnFile> {
   return {
     customers: new Map(customers.map((c) => [fold(c.name), { id: c.id, archived: c.archivedAt !== null }])),
     kitchens: new Map(
-      kitchens.map((k) => [kitchenKey(k.customer.name, k.name), { id: k.id, archived: k.archivedAt !== null, values: values(k), units: namesIn.get(k.id) ?? new Set<string>() }]),
+      kitchens.map((k) => [
+        kitchenKey(k.customer.name, k.name),
+        { id: k.id, archived: k.archivedAt !== null, values: values(k), units: namesIn.get(k.id) ?? new Set<string>() },
+      ]),
     ),
     tags: new Set(units.map((u) => u.tag.toUpperCase())),
   };
@@ -37,7 +40,11 @@ export async function fleetOnFile(db: Tx): Promise<OnFile> {
 
 /** Kinds of task that a file has columns for. */
 export const fleetTaskKinds = (db: Tx): Promise<TaskKindInfo[]> =>
-  db.taskKind.findMany({ where: { active: true }, orderBy: [{ sort: 'asc' }, { key: 'asc' }], select: { key: true, label: true, defaultWeeks: true, minWeeks: true, maxWeeks: true } });
+  db.taskKind.findMany({
+    where: { active: true },
+    orderBy: [{ sort: 'asc' }, { key: 'asc' }],
+    select: { key: true, label: true, defaultWeeks: true, minWeeks: true, maxWeeks: true },
+  });
 
 /** Every unit on file as a row, by customer, kitchen and name. */
 export async function fleetRows(db: Tx): Promise<RowValues[]> {

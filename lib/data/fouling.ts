@@ -9,7 +9,10 @@ const json = (value: unknown) => value as Prisma.InputJsonValue;
 /** What the fleet taught at its last fitting; the room's own priors before any. Fits of an older model are left alone. */
 export async function fleetBelief(db: Tx): Promise<FleetBelief> {
   const version = DEFAULT_HYPER.modelVersion;
-  const last = await db.fleetPrior.findFirst({ where: { OR: [{ modelVersion: version }, { modelVersion: { startsWith: `${version}+` } }] }, orderBy: { fittedAt: 'desc' } });
+  const last = await db.fleetPrior.findFirst({
+    where: { OR: [{ modelVersion: version }, { modelVersion: { startsWith: `${version}+` } }] },
+    orderBy: { fittedAt: 'desc' },
+  });
   return last ? (last.hyper as unknown as FleetBelief) : { fouling: DEFAULT_HYPER, failures: {} };
 }
 
@@ -50,6 +53,9 @@ export async function saveBelief(db: Tx, belief: UnitBelief, own?: OwnLimits | n
 
 /** Posteriors on file of a kitchen's units, of one model only: others speak another language. */
 export async function kitchenPosteriors(db: Tx, kitchenId: string, modelVersion: string): Promise<Map<string, FoulingPosterior>> {
-  const rows = await db.unitFouling.findMany({ where: { unit: { kitchenId, archivedAt: null }, modelVersion }, select: { unitId: true, posterior: true } });
+  const rows = await db.unitFouling.findMany({
+    where: { unit: { kitchenId, archivedAt: null }, modelVersion },
+    select: { unitId: true, posterior: true },
+  });
   return new Map(rows.map((r) => [r.unitId, r.posterior as unknown as FoulingPosterior]));
 }

@@ -3,7 +3,16 @@ import type { Problem } from '../core/fleet-csv';
 import type { Prisma, Tx } from './client';
 
 /** What a dry run found. `errors` and `notes` count all problems. */
-export type ImportSummary = { customers: number; newKitchens: number; kitchens: number; units: number; tasks: number; flammable: number; errors: number; notes: number };
+export type ImportSummary = {
+  customers: number;
+  newKitchens: number;
+  kitchens: number;
+  units: number;
+  tasks: number;
+  flammable: number;
+  errors: number;
+  notes: number;
+};
 export type ImportReport = { problems: Problem[]; summary: ImportSummary };
 
 const NOTHING: ImportSummary = { customers: 0, newKitchens: 0, kitchens: 0, units: 0, tasks: 0, flammable: 0, errors: 0, notes: 0 };
@@ -21,4 +30,8 @@ export async function importRun(db: Tx, id: string) {
 }
 
 export const recentImports = (db: Tx) =>
-  db.importRun.findMany({ orderBy: { createdAt: 'desc' }, take: 8, select: { id: true, fileName: true, status: true, rows: true, doneRows: true, createdAt: true } });
+  db.importRun.findMany({
+    orderBy: { createdAt: 'desc' },
+    take: 8,
+    select: { id: true, fileName: true, status: true, rows: true, doneRows: true, createdAt: true },
+  });

@@ -1,7 +1,13 @@
 import 'server-only';
 import { Prisma, type Tx } from './client';
 
-const TABLES = { Customer: Prisma.sql`"Customer"`, Kitchen: Prisma.sql`"Kitchen"`, Unit: Prisma.sql`"Unit"`, Task: Prisma.sql`"Task"`, User: Prisma.sql`"User"` };
+const TABLES = {
+  Customer: Prisma.sql`"Customer"`,
+  Kitchen: Prisma.sql`"Kitchen"`,
+  Unit: Prisma.sql`"Unit"`,
+  Task: Prisma.sql`"Task"`,
+  User: Prisma.sql`"User"`,
+};
 
 /** Holds a row until the transaction ends, so that what is read of it stays true. */
 export async function lockRow(tx: Tx, table: keyof typeof TABLES, id: string): Promise<void> {

@@ -4,7 +4,12 @@ import type { Tx } from './client';
 import { toLocalDate } from './dates';
 import { weekly } from './visits';
 
-const range = (r: { id: string; startsOn: Date; endsOn: Date; reason: string }) => ({ id: r.id, startsOn: toLocalDate(r.startsOn), endsOn: toLocalDate(r.endsOn), reason: r.reason });
+const range = (r: { id: string; startsOn: Date; endsOn: Date; reason: string }) => ({
+  id: r.id,
+  startsOn: toLocalDate(r.startsOn),
+  endsOn: toLocalDate(r.endsOn),
+  reason: r.reason,
+});
 
 /** Everybody, the active first, with the number of open sessions. */
 export async function listPeople(db: Tx, now: Date) {
@@ -19,14 +24,22 @@ export async function listPeople(db: Tx, now: Date) {
 
 /** One person without the password, or null. */
 export async function personToEdit(db: Tx, id: string) {
-  const u = await db.user.findUnique({ where: { id }, omit: { passwordHash: true }, include: { timeOff: { orderBy: { startsOn: 'asc' } } } });
+  const u = await db.user.findUnique({
+    where: { id },
+    omit: { passwordHash: true },
+    include: { timeOff: { orderBy: { startsOn: 'asc' } } },
+  });
   return u && { ...u, shifts: weekly(u.shifts), timeOff: u.timeOff.map(range) };
 }
 
 /** Units of measure the person reads in. */
 export async function unitsOf(db: Tx, userId: string): Promise<MeasureUnits> {
   const u = await db.user.findUnique({ where: { id: userId }, select: { temperatureUnit: true, pressureUnit: true, massUnit: true } });
-  return { temperature: u?.temperatureUnit === 'C' ? 'C' : 'F', pressure: u?.pressureUnit === 'bar' ? 'bar' : 'psig', mass: u?.massUnit === 'g' ? 'g' : 'oz' };
+  return {
+    temperature: u?.temperatureUnit === 'C' ? 'C' : 'F',
+    pressure: u?.pressureUnit === 'bar' ? 'bar' : 'psig',
+    mass: u?.massUnit === 'g' ? 'g' : 'oz',
+  };
 }
 
 /** Whether anybody is on file yet. */

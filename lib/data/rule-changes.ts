@@ -5,14 +5,39 @@ import { fromLocalDate, toLocalDate } from './dates';
 import { visitDate } from './findings-history';
 import type { Prisma, Tx } from './client';
 
-const CHANGE_FIELDS = { evidence: true, id: true, at: true, kind: true, fromRule: true, toRule: true, fromDueOn: true, review: true, visitId: true } as const;
+const CHANGE_FIELDS = {
+  evidence: true,
+  id: true,
+  at: true,
+  kind: true,
+  fromRule: true,
+  toRule: true,
+  fromDueOn: true,
+  review: true,
+  visitId: true,
+} as const;
 
 /** A closed (or just closing) visit with its kitchen, or null. */
 export async function visitToRevise(db: Tx, visitId: string) {
-  const visit = await db.visit.findUnique({ where: { id: visitId }, include: { kitchen: true, tasks: { where: { outcome: 'done' }, select: { taskId: true, unitId: true } }, findings: { where: { supersededAt: null }, select: { unitId: true } }, readings: { where: { supersededAt: null }, select: { unitId: true } } } });
+  const visit = await db.visit.findUnique({
+    where: { id: visitId },
+    include: {
+      kitchen: true,
+      tasks: { where: { outcome: 'done' }, select: { taskId: true, unitId: true } },
+      findings: { where: { supersededAt: null }, select: { unitId: true } },
+      readings: { where: { supersededAt: null }, select: { unitId: true } },
+    },
+  });
   if (!visit) return null;
   const unitIds = new Set([...visit.tasks, ...visit.findings, ...visit.readings].map((x) => x.unitId));
-  return { id: visit.id, kitchenId: visit.kitchenId, kitchen: visit.kitchen, on: visitDate(visit, visit.kitchen.timeZone), doneTaskIds: new Set(visit.tasks.map((t) => t.taskId)), unitIds };
+  return {
+    id: visit.id,
+    kitchenId: visit.kitchenId,
+    kitchen: visit.kitchen,
+    on: visitDate(visit, visit.kitchen.timeZone),
+    doneTaskIds: new Set(visit.tasks.map((t) => t.taskId)),
+    unitIds,
+  };
 }
 
 /**
@@ -25,7 +50,10 @@ export async function tasksToRevise(db: Tx, unitIds: readonly string[], visitId:
     orderBy: [{ unitId: 'asc' }, { kind: { sort: 'asc' } }, { id: 'asc' }],
     include: {
       changes: { where: { kind: { in: ['evidence', 'held'] } }, orderBy: { at: 'desc' }, take: 8, select: CHANGE_FIELDS },
-      visitTasks: { where: { outcome: 'done', visitId: { not: visitId }, visit: { status: 'done' } }, select: { visit: { select: { arrivedAt: true, startsAt: true } } } },
+      visitTasks: {
+        where: { outcome: 'done', visitId: { not: visitId }, visit: { status: 'done' } },
+        select: { visit: { select: { arrivedAt: true, startsAt: true } } },
+      },
     },
   });
   return rows.map((t) => {
@@ -54,7 +82,10 @@ export type NewRule = Pick<TaskFile, 'taskId' | 'rule'> & { dueOn: LocalDate; la
 
 /** Writes a task's rule, last date and due date; only if something differs. */
 export async function saveTaskRule(db: Tx, { taskId, rule, dueOn, lastDoneOn }: NewRule): Promise<void> {
-  await db.task.update({ where: { id: taskId }, data: { rule, dueOn: fromLocalDate(dueOn), lastDoneOn: lastDoneOn && fromLocalDate(lastDoneOn), version: { increment: 1 } } });
+  await db.task.update({
+    where: { id: taskId },
+    data: { rule, dueOn: fromLocalDate(dueOn), lastDoneOn: lastDoneOn && fromLocalDate(lastDoneOn), version: { increment: 1 } },
+  });
 }
 
 export type NewChange = {

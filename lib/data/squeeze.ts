@@ -24,11 +24,17 @@ export async function squeezeProblem(db: Tx, kitchenId: string, from: Date) {
   const until = new Date(instantOf(addDays(first, SQUEEZE_DAYS), '00:00', zone));
   const { problem } = await weekProblem(db, first, dayStart, kitchenId);
   const unplaced = problem.kitchens.filter((k) => k.place === null).map((k) => k.id);
-  const placed: WeekProblem = { ...problem, kitchens: problem.kitchens.map((k) => (k.place === null ? { ...k, place: { lat: shop?.lat, lng: shop?.lng } } : k)) };
+  const placed: WeekProblem = {
+    ...problem,
+    kitchens: problem.kitchens.map((k) => (k.place === null ? { ...k, place: { lat: shop?.lat, lng: shop?.lng } } : k)),
+  };
 
   const rows = await db.visit.findMany({
     where: { status: { in: ['booked', 'started', 'done'] }, startsAt: { lt: until }, endsAt: { gt: dayStart } },
-    include: { kitchen: { include: { customer: { select: { name: true } } } }, tasks: { where: { open: true }, include: { task: { include: { unit: true } } } } },
+    include: {
+      kitchen: { include: { customer: { select: { name: true } } } },
+      tasks: { where: { open: true }, include: { task: { include: { unit: true } } } },
+    },
     orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
   });
   const booked: BookedVisit[] = rows.map((v) => ({
@@ -40,17 +46,36 @@ export async function squeezeProblem(db: Tx, kitchenId: string, from: Date) {
     fixed: v.fixed || v.emergency || v.status !== 'booked',
   }));
   const standing = new Map<string, StandingVisit>(
-    rows.map((v) => [v.id, { id: v.id, version: v.version, kitchen: v.kitchen.name, customer: v.kitchen.customer.name, timeZone: v.kitchen.timeZone, confirmed: v.customerReply === 'confirmed' }]),
+    rows.map((v) => [
+      v.id,
+      {
+        id: v.id,
+        version: v.version,
+        kitchen: v.kitchen.name,
+        customer: v.kitchen.customer.name,
+        timeZone: v.kitchen.timeZone,
+        confirmed: v.customerReply === 'confirmed',
+      },
+    ]),
   );
   const names = new Map(placed.technicians.map((t) => [t.id, t.name]));
   return { problem: placed, booked, standing, names, from, until, withoutPlace: unplaced.includes(kitchenId) };
 }
 
 /** Units on file at a kitchen, by name. */
-export const unitsAt = (db: Tx, kitchenId: string) => db.unit.findMany({ where: { kitchenId, archivedAt: null }, orderBy: { name: 'asc' }, select: { id: true, name: true, refrigerant: true, roofWork: true } });
+export const unitsAt = (db: Tx, kitchenId: string) =>
+  db.unit.findMany({
+    where: { kitchenId, archivedAt: null },
+    orderBy: { name: 'asc' },
+    select: { id: true, name: true, refrigerant: true, roofWork: true },
+  });
 
 /** Kitchens on file to choose from, customers in order. */
 export async function kitchenChoices(db: Tx) {
-  const rows = await db.kitchen.findMany({ where: { archivedAt: null, customer: { archivedAt: null } }, select: { id: true, name: true, customer: { select: { name: true } } }, orderBy: [{ customer: { name: 'asc' } }, { name: 'asc' }] });
+  const rows = await db.kitchen.findMany({
+    where: { archivedAt: null, customer: { archivedAt: null } },
+    select: { id: true, name: true, customer: { select: { name: true } } },
+    orderBy: [{ customer: { name: 'asc' } }, { name: 'asc' }],
+  });
   return rows.map((k) => ({ id: k.id, name: k.name, customer: k.customer.name }));
 }

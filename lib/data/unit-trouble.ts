@@ -14,7 +14,12 @@ export async function unitTrouble(db: Tx, unitId: string): Promise<{ found: Stan
         WHERE "unitId" = ${unitId}::uuid AND grade IS NOT NULL AND "supersededAt" IS NULL ORDER BY aspect, at DESC, (phase = 'left') DESC
       )
       SELECT aspect, grade, at FROM last WHERE grade IN ('failed', 'blocked', 'frozen', 'broken', 'bridged', 'block', 'matted', 'packed') ORDER BY at DESC`),
-    await db.followUp.findMany({ where: { unitId, status: 'open' }, orderBy: [{ dueOn: 'asc' }, { createdAt: 'asc' }], take: 20, select: { id: true, what: true, urgency: true, dueOn: true, createdAt: true } }),
+    await db.followUp.findMany({
+      where: { unitId, status: 'open' },
+      orderBy: [{ dueOn: 'asc' }, { createdAt: 'asc' }],
+      take: 20,
+      select: { id: true, what: true, urgency: true, dueOn: true, createdAt: true },
+    }),
   ];
   return { found, followUps };
 }

@@ -5,7 +5,10 @@ import { toLocalDate } from './dates';
 
 /** A unit with its kitchen and customer, or null. */
 export async function unitPage(db: Tx, id: string) {
-  const unit = await db.unit.findUnique({ where: { id }, include: { kitchen: { include: { customer: { select: { id: true, name: true } } } } } });
+  const unit = await db.unit.findUnique({
+    where: { id },
+    include: { kitchen: { include: { customer: { select: { id: true, name: true } } } } },
+  });
   return unit && { ...unit, compressorMap: unit.compressorMap as CompressorMap | null };
 }
 export type UnitPage = NonNullable<Awaited<ReturnType<typeof unitPage>>>;
@@ -14,7 +17,11 @@ export type UnitPage = NonNullable<Awaited<ReturnType<typeof unitPage>>>;
 export async function tasksOfUnit(db: Tx, unitId: string) {
   const rows = await db.task.findMany({
     where: { unitId },
-    include: { kind: true, changes: { orderBy: { at: 'desc' }, take: 50 }, visitTasks: { where: { open: true }, include: { visit: { select: { id: true, startsAt: true } } } } },
+    include: {
+      kind: true,
+      changes: { orderBy: { at: 'desc' }, take: 50 },
+      visitTasks: { where: { open: true }, include: { visit: { select: { id: true, startsAt: true } } } },
+    },
   });
   const ids = rows.flatMap((t) => t.changes.flatMap((c) => [c.byUserId, c.reviewedById])).filter((x): x is string => x !== null);
   const people = await db.user.findMany({ where: { id: { in: ids } }, select: { id: true, name: true } });

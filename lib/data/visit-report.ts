@@ -30,8 +30,16 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
   const by = (userId: string | null) => (userId ? (people.get(userId) ?? 'someone') : 'the program');
   const followUps = await db.followUp.findMany({ where: { visitId: id }, orderBy: { createdAt: 'asc' } });
   const unitEvents = await db.unitEvent.findMany({ where: { visitId: id }, orderBy: { at: 'asc' } });
-  const operations = await db.operation.findMany({ where: { visitId: id }, orderBy: [{ receivedAt: 'asc' }, { deviceSeq: 'asc' }], include: { device: { select: { name: true } } } });
-  const changes = await db.ruleChange.findMany({ where: { visitId: id }, orderBy: { at: 'asc' }, include: { task: { include: { kind: true, unit: { select: { id: true, name: true } } } } } });
+  const operations = await db.operation.findMany({
+    where: { visitId: id },
+    orderBy: [{ receivedAt: 'asc' }, { deviceSeq: 'asc' }],
+    include: { device: { select: { name: true } } },
+  });
+  const changes = await db.ruleChange.findMany({
+    where: { visitId: id },
+    orderBy: { at: 'asc' },
+    include: { task: { include: { kind: true, unit: { select: { id: true, name: true } } } } },
+  });
   const findings = groupBy(visit.findings, (f) => f.unitId);
   const readings = groupBy(visit.readings, (r) => r.unitId);
   return {
@@ -44,17 +52,39 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
     cancelReason: visit.cancelReason,
     technician: visit.technician,
     kitchen: { id: visit.kitchenId, name: visit.kitchen.name, timeZone: visit.kitchen.timeZone, customer: visit.kitchen.customer },
-    signature: visit.nobodyThere ? { nobody: true as const } : visit.signaturePng ? { nobody: false as const, by: visit.signedBy, png: Buffer.from(visit.signaturePng).toString('base64') } : null,
+    signature: visit.nobodyThere
+      ? { nobody: true as const }
+      : visit.signaturePng
+        ? { nobody: false as const, by: visit.signedBy, png: Buffer.from(visit.signaturePng).toString('base64') }
+        : null,
     parts: visit.parts.map((p) => ({ id: p.id, what: p.what, quantity: p.quantity })),
-    foodWarnings: visit.foodWarnings.map((w) => ({ id: w.id, unitId: w.unitId, boxK: w.boxK, toldTo: w.toldTo, toldAt: w.toldAt.getTime() })),
+    foodWarnings: visit.foodWarnings.map((w) => ({
+      id: w.id,
+      unitId: w.unitId,
+      boxK: w.boxK,
+      toldTo: w.toldTo,
+      toldAt: w.toldAt.getTime(),
+    })),
     notRevised: visit.events.find((e) => e.kind === 'not_revised' || e.kind === 'revised')?.kind === 'not_revised',
     units: units.map((u) => ({
       id: u.id,
       name: u.name,
       archived: u.archivedAt !== null,
       outcome: visit.outcomes.find((o) => o.unitId === u.id) ?? null,
-      tasks: visit.tasks.filter((t) => t.unitId === u.id).map((t) => ({ id: t.id, label: t.task.kind.label, outcome: t.outcome, reason: t.reason })),
-      findings: (findings.get(u.id) ?? []).map((f) => ({ id: f.id, aspect: f.aspect, grade: f.grade, why: f.notLookedWhy, phase: f.phase, note: f.note, at: f.at.getTime(), by: by(f.byUserId), superseded: f.supersededAt !== null })),
+      tasks: visit.tasks
+        .filter((t) => t.unitId === u.id)
+        .map((t) => ({ id: t.id, label: t.task.kind.label, outcome: t.outcome, reason: t.reason })),
+      findings: (findings.get(u.id) ?? []).map((f) => ({
+        id: f.id,
+        aspect: f.aspect,
+        grade: f.grade,
+        why: f.notLookedWhy,
+        phase: f.phase,
+        note: f.note,
+        at: f.at.getTime(),
+        by: by(f.byUserId),
+        superseded: f.supersededAt !== null,
+      })),
       readings: (readings.get(u.id) ?? []).map((r) => ({
         id: r.id,
         phase: r.phase,
@@ -65,11 +95,21 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
         questioned: (Array.isArray(r.questioned) ? r.questioned : []) as { question: string; answer: string }[],
         estimate: (r.estimate?.result as Estimate | undefined) ?? null,
       })),
-      photos: visit.photos.filter((p) => p.unitId === u.id).map((p) => ({ id: p.id, fileId: p.fileId, aspect: p.aspect, phase: p.phase, takenAt: p.takenAt.getTime() })),
+      photos: visit.photos
+        .filter((p) => p.unitId === u.id)
+        .map((p) => ({ id: p.id, fileId: p.fileId, aspect: p.aspect, phase: p.phase, takenAt: p.takenAt.getTime() })),
       followUps: followUps.filter((f) => f.unitId === u.id).map((f) => ({ id: f.id, what: f.what, urgency: f.urgency, status: f.status })),
       events: unitEvents.filter((e) => e.unitId === u.id).map((e) => ({ id: e.id, kind: e.kind, note: e.note })),
     })),
-    changes: changes.map((c) => ({ id: c.id, unit: c.task.unit, task: c.task.kind.label, fromRule: c.fromRule, toRule: c.toRule, toDueOn: c.toDueOn?.toISOString().slice(0, 10) ?? null, reason: c.reason })),
+    changes: changes.map((c) => ({
+      id: c.id,
+      unit: c.task.unit,
+      task: c.task.kind.label,
+      fromRule: c.fromRule,
+      toRule: c.toRule,
+      toDueOn: c.toDueOn?.toISOString().slice(0, 10) ?? null,
+      reason: c.reason,
+    })),
     operations: operations.map((o) => ({
       id: o.id,
       what: OPERATION_LABEL[o.kind as OperationKind] ?? o.kind,

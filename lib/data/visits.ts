@@ -5,7 +5,11 @@ import type { Tx } from './client';
 
 export const weekly = (json: unknown): WeeklyWindow[] => (Array.isArray(json) ? (json as WeeklyWindow[]) : []);
 
-const range = (r: { startsOn: Date; endsOn: Date; reason: string }) => ({ startsOn: toLocalDate(r.startsOn), endsOn: toLocalDate(r.endsOn), reason: r.reason });
+const range = (r: { startsOn: Date; endsOn: Date; reason: string }) => ({
+  startsOn: toLocalDate(r.startsOn),
+  endsOn: toLocalDate(r.endsOn),
+  reason: r.reason,
+});
 
 /** Visits touching `[start, end)`, with what a board shows of them. */
 export async function visitsBetween(db: Tx, start: Date, end: Date) {
@@ -45,7 +49,11 @@ export type BoardVisit = Awaited<ReturnType<typeof visitsBetween>>[number];
 
 /** People who do visits, with what booking asks of them. */
 export async function bookableTechnicians(db: Tx) {
-  const rows = await db.user.findMany({ where: { active: true, role: 'technician' }, orderBy: { name: 'asc' }, include: { timeOff: true } });
+  const rows = await db.user.findMany({
+    where: { active: true, role: 'technician' },
+    orderBy: { name: 'asc' },
+    include: { timeOff: true },
+  });
   return rows.map((u) => ({ id: u.id, name: u.name, skills: u.skills, shifts: weekly(u.shifts), timeOff: u.timeOff.map(range) }));
 }
 export type Technician = Awaited<ReturnType<typeof bookableTechnicians>>[number];
@@ -72,7 +80,11 @@ export async function kitchenTasks(db: Tx, kitchenId: string) {
   const rows = await db.task.findMany({
     where: { kitchenId, active: true, unit: { archivedAt: null } },
     orderBy: [{ dueOn: 'asc' }, { unit: { name: 'asc' } }],
-    include: { unit: true, kind: true, visitTasks: { where: { open: true }, include: { visit: { select: { id: true, startsAt: true } } } } },
+    include: {
+      unit: true,
+      kind: true,
+      visitTasks: { where: { open: true }, include: { visit: { select: { id: true, startsAt: true } } } },
+    },
   });
   return rows.map((t) => ({
     id: t.id,
@@ -92,7 +104,13 @@ export async function kitchenTasks(db: Tx, kitchenId: string) {
 /** The visit that holds a technician in `[start, end)`, if one does. */
 export async function visitInTheWay(db: Tx, technicianId: string, start: Date, end: Date, notVisitId?: string) {
   return db.visit.findFirst({
-    where: { technicianId, status: { not: 'cancelled' }, startsAt: { lt: end }, endsAt: { gt: start }, id: notVisitId ? { not: notVisitId } : undefined },
+    where: {
+      technicianId,
+      status: { not: 'cancelled' },
+      startsAt: { lt: end },
+      endsAt: { gt: start },
+      id: notVisitId ? { not: notVisitId } : undefined,
+    },
     orderBy: { startsAt: 'asc' },
     include: { kitchen: { select: { name: true, timeZone: true } }, technician: { select: { name: true } } },
   });
@@ -110,7 +128,10 @@ export async function visitToManage(db: Tx, id: string) {
     },
   });
   if (!v) return null;
-  const people = await db.user.findMany({ where: { id: { in: v.events.flatMap((e) => (e.byUserId ? [e.byUserId] : [])) } }, select: { id: true, name: true } });
+  const people = await db.user.findMany({
+    where: { id: { in: v.events.flatMap((e) => (e.byUserId ? [e.byUserId] : [])) } },
+    select: { id: true, name: true },
+  });
   const nameOf = new Map(people.map((p) => [p.id, p.name]));
   return {
     id: v.id,
@@ -123,10 +144,27 @@ export async function visitToManage(db: Tx, id: string) {
     customerReply: v.customerReply,
     replyNote: v.replyNote,
     asksFor: v.customerReply === 'other_time' ? (v.replyStartsAt?.getTime() ?? null) : null,
-    kitchen: { id: v.kitchen.id, name: v.kitchen.name, customer: v.kitchen.customer.name, address: v.kitchen.address, timeZone: v.kitchen.timeZone, accessNotes: v.kitchen.accessNotes, serviceHours: weekly(v.kitchen.serviceHours) },
+    kitchen: {
+      id: v.kitchen.id,
+      name: v.kitchen.name,
+      customer: v.kitchen.customer.name,
+      address: v.kitchen.address,
+      timeZone: v.kitchen.timeZone,
+      accessNotes: v.kitchen.accessNotes,
+      serviceHours: weekly(v.kitchen.serviceHours),
+    },
     technician: v.technician,
-    tasks: v.tasks.map((t) => ({ id: t.id, unitId: t.unitId, unit: t.task.unit.name, kind: t.task.kind.label, outcome: t.outcome, reason: t.reason })).sort((a, b) => a.unit.localeCompare(b.unit)),
-    events: v.events.map((e) => ({ id: e.id, at: e.at.getTime(), kind: e.kind, movedFrom: movedFrom(e.kind, e.detail), reason: e.reason, by: (e.byUserId && nameOf.get(e.byUserId)) || 'The system' })),
+    tasks: v.tasks
+      .map((t) => ({ id: t.id, unitId: t.unitId, unit: t.task.unit.name, kind: t.task.kind.label, outcome: t.outcome, reason: t.reason }))
+      .sort((a, b) => a.unit.localeCompare(b.unit)),
+    events: v.events.map((e) => ({
+      id: e.id,
+      at: e.at.getTime(),
+      kind: e.kind,
+      movedFrom: movedFrom(e.kind, e.detail),
+      reason: e.reason,
+      by: (e.byUserId && nameOf.get(e.byUserId)) || 'The system',
+    })),
   };
 }
 

@@ -88,7 +88,8 @@ export const forget = (userId: string) => deleteDB(databaseName(userId));
 export const STRICT = { durability: 'strict' } as const;
 
 type Store = { get(key: string): Promise<unknown>; put?(value: unknown, key: string): Promise<unknown> };
-export const readMeta = async <K extends keyof Meta>(store: Store, key: K): Promise<Meta[K] | undefined> => (await store.get(key)) as Meta[K] | undefined;
+export const readMeta = async <K extends keyof Meta>(store: Store, key: K): Promise<Meta[K] | undefined> =>
+  (await store.get(key)) as Meta[K] | undefined;
 export async function writeMeta(store: Store, values: Partial<Meta>): Promise<void> {
   await Promise.all(Object.entries(values).map(([key, value]) => store.put?.(value, key)));
 }

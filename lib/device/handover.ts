@@ -44,7 +44,13 @@ export async function makeHandover(db: Database, name: AppName, now: number): Pr
 export function readHandover(text: string): Handover | null {
   try {
     const file = JSON.parse(text) as Partial<Handover>;
-    return file.format === 'rimebook-handover' && file.version === 1 && file.device && Array.isArray(file.operations) && Array.isArray(file.photos) ? (file as Handover) : null;
+    return file.format === 'rimebook-handover' &&
+      file.version === 1 &&
+      file.device &&
+      Array.isArray(file.operations) &&
+      Array.isArray(file.photos)
+      ? (file as Handover)
+      : null;
   } catch {
     return null;
   }
@@ -62,7 +68,11 @@ export async function takeIn(office: Office, file: Handover, now: () => number):
   let left = file.operations;
   while (left.length > 0 && !stopped) {
     const batch = left.slice(0, batchLength(left));
-    const reply = await office.send(file.device, new Date(now()).toISOString(), batch.map((op) => ({ op })));
+    const reply = await office.send(
+      file.device,
+      new Date(now()).toISOString(),
+      batch.map((op) => ({ op })),
+    );
     results.push(...reply.results);
     stopped = reply.stopped;
     left = left.slice(batch.length);

@@ -24,11 +24,27 @@ export async function writeDown<K extends OperationKind>(
     const madeAt = Math.max(clock() + skew, ((await readMeta(meta, 'lastMadeAt')) ?? 0) + 1);
     const basedOn = (await readMeta(meta, 'refreshedAt')) ?? new Date(madeAt).toISOString();
     const id = entry.id ?? crypto.randomUUID();
-    const op = { id, seq, kind: entry.kind, version: OPERATION_VERSION, visitId: entry.visitId, madeAt: new Date(madeAt).toISOString(), basedOn, payload: entry.payload } as Operation;
+    const op = {
+      id,
+      seq,
+      kind: entry.kind,
+      version: OPERATION_VERSION,
+      visitId: entry.visitId,
+      madeAt: new Date(madeAt).toISOString(),
+      basedOn,
+      payload: entry.payload,
+    } as Operation;
     const kept: KeptOperation = { id, visitId: entry.visitId, seq, op, waiting: 1, outcome: null, note: '' };
     // Not awaited one by one: all fail or none, and `done` tells which.
-    void tx.objectStore('operations').add(kept).catch(() => {});
-    if (photo) void tx.objectStore('photos').add({ id, visitId: entry.visitId, ...photo, waiting: 1, problem: '' }).catch(() => {});
+    void tx
+      .objectStore('operations')
+      .add(kept)
+      .catch(() => {});
+    if (photo)
+      void tx
+        .objectStore('photos')
+        .add({ id, visitId: entry.visitId, ...photo, waiting: 1, problem: '' })
+        .catch(() => {});
     void writeMeta(meta, { nextSeq: seq + 1, lastMadeAt: madeAt }).catch(() => {});
     await tx.done;
     return kept;

@@ -34,17 +34,26 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
   async function ask(path: string, init: RequestInit = {}, patienceMs = PATIENCE_MS): Promise<Response> {
     let reply: Response;
     try {
-      reply = await via(base + path, { ...init, credentials: 'same-origin', cache: 'no-store', redirect: 'error', signal: AbortSignal.timeout(patienceMs) });
+      reply = await via(base + path, {
+        ...init,
+        credentials: 'same-origin',
+        cache: 'no-store',
+        redirect: 'error',
+        signal: AbortSignal.timeout(patienceMs),
+      });
     } catch {
       throw new OfficeError('offline', 'The office cannot be reached.');
     }
     if (reply.ok) return reply;
     const error = ((await reply.json().catch(() => null)) as { error?: { code?: string; message?: string } } | null)?.error;
     const told = error?.message;
-    if (reply.status === 401) throw new OfficeError('signed_out', 'Your sign-in has run out. Sign in again; everything on this tablet is kept.');
+    if (reply.status === 401)
+      throw new OfficeError('signed_out', 'Your sign-in has run out. Sign in again; everything on this tablet is kept.');
     // A filter on the way may forbid too; only the office knows whose tablet this is.
-    if (reply.status === 403 && error?.code === 'not_allowed') throw new OfficeError('not_allowed', told ?? 'The office does not take this from this sign-in.');
-    if (reply.status === 413 || reply.status === 415 || reply.status === 400) throw new OfficeError('refused', told ?? 'The office could not read it.');
+    if (reply.status === 403 && error?.code === 'not_allowed')
+      throw new OfficeError('not_allowed', told ?? 'The office does not take this from this sign-in.');
+    if (reply.status === 413 || reply.status === 415 || reply.status === 400)
+      throw new OfficeError('refused', told ?? 'The office could not read it.');
     throw new OfficeError('failed', told ?? 'The office answered with an error. It will be tried again.');
   }
   /** A reply cut short is no reply: the request is made again, and the office knows it has seen it. */
@@ -56,16 +65,33 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
       throw new OfficeError('offline', 'The office’s answer did not arrive whole.');
     }
   }
-  const upload = (q: Record<string, string | number>) => `/api/files?${new URLSearchParams(Object.entries(q).map(([k, v]) => [k, String(v)]))}`;
+  const upload = (q: Record<string, string | number>) =>
+    `/api/files?${new URLSearchParams(Object.entries(q).map(([k, v]) => [k, String(v)]))}`;
   return {
     send: (device, sentAt, operations) =>
-      json(ask('/api/sync', { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify({ device, sentAt, operations: operations.map((k) => k.op) }) })),
+      json(
+        ask('/api/sync', {
+          method: 'POST',
+          headers: { 'content-type': 'application/json' },
+          body: JSON.stringify({ device, sentAt, operations: operations.map((k) => k.op) }),
+        }),
+      ),
     round: (device, cursor) =>
-      json(ask(`/api/sync/round?${new URLSearchParams({ device: device.id, ...(device.holder ? { holder: device.holder } : {}), name: device.name, app: device.appVersion, cursor })}`)),
+      json(
+        ask(
+          `/api/sync/round?${new URLSearchParams({ device: device.id, ...(device.holder ? { holder: device.holder } : {}), name: device.name, app: device.appVersion, cursor })}`,
+        ),
+      ),
     uploadState: (sha256, pieces) => json(ask(upload({ sha256, pieces }))),
     upload: (sha256, index, pieces, bytes) =>
       // A blob leaves beside the page's own work; plain bytes would be copied by it.
-      json(ask(upload({ sha256, index, pieces }), { method: 'PUT', headers: { 'content-type': 'application/octet-stream' }, body: new Blob([bytes as BlobPart]) }, PATIENCE_MS + Math.ceil(bytes.byteLength / SLOWEST_BYTES_PER_MS))),
+      json(
+        ask(
+          upload({ sha256, index, pieces }),
+          { method: 'PUT', headers: { 'content-type': 'application/octet-stream' }, body: new Blob([bytes as BlobPart]) },
+          PATIENCE_MS + Math.ceil(bytes.byteLength / SLOWEST_BYTES_PER_MS),
+        ),
+      ),
     async thumb(fileId) {
       const reply = await ask(`/api/files/${fileId}?size=thumb`);
       return { bytes: await reply.arrayBuffer(), mime: reply.headers.get('content-type') ?? 'image/jpeg' };

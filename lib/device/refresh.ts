@@ -22,7 +22,12 @@ export async function refresh(db: Database, office: Office, clock: () => number,
 /** A visit that has left the round stays while an entry about it waits. */
 export async function keepRound(db: Database, reply: RoundReply, skewMs: number): Promise<void> {
   const tx = db.transaction(['visits', 'operations', 'photos', 'meta'], 'readwrite', STRICT);
-  const [visits, operations, photos, meta] = [tx.objectStore('visits'), tx.objectStore('operations'), tx.objectStore('photos'), tx.objectStore('meta')];
+  const [visits, operations, photos, meta] = [
+    tx.objectStore('visits'),
+    tx.objectStore('operations'),
+    tx.objectStore('photos'),
+    tx.objectStore('meta'),
+  ];
   for (const visit of reply.changed) await visits.put(visit);
   const about = await Promise.all((await photos.index('waiting').getAllKeys()).map((id) => operations.get(id)));
   const held = new Set([...reply.order, ...[...(await operations.index('waiting').getAll()), ...about].flatMap((k) => k?.visitId ?? [])]);
@@ -33,7 +38,15 @@ export async function keepRound(db: Database, reply: RoundReply, skewMs: number)
   }
   const lastMadeAt = (await readMeta(meta, 'lastMadeAt')) ?? 0;
   // With nothing waiting, a clock that once ran ahead is forgiven: no later entry need stand after its.
-  if ((await operations.index('waiting').count()) === 0) await writeMeta(meta, { lastMadeAt: Math.min(lastMadeAt, Date.parse(reply.serverTime)) });
-  await writeMeta(meta, { me: reply.me, cursor: reply.cursor, order: reply.order, appliedSeq: reply.lastSeq, refreshedAt: reply.serverTime, skewMs });
+  if ((await operations.index('waiting').count()) === 0)
+    await writeMeta(meta, { lastMadeAt: Math.min(lastMadeAt, Date.parse(reply.serverTime)) });
+  await writeMeta(meta, {
+    me: reply.me,
+    cursor: reply.cursor,
+    order: reply.order,
+    appliedSeq: reply.lastSeq,
+    refreshedAt: reply.serverTime,
+    skewMs,
+  });
   await tx.done;
 }

@@ -43,7 +43,12 @@ export async function sendPieces(office: Office, sha256: string, bytes: ArrayBuf
   // All there and yet not whole: the office fell before it put them together, and does so when the last comes again.
   for (const i of missing.length > 0 ? missing : [pieces - 1]) {
     if (done) break;
-    ({ done } = await office.upload(sha256, i, pieces, new Uint8Array(bytes, i * CHUNK_BYTES, Math.min(CHUNK_BYTES, bytes.byteLength - i * CHUNK_BYTES))));
+    ({ done } = await office.upload(
+      sha256,
+      i,
+      pieces,
+      new Uint8Array(bytes, i * CHUNK_BYTES, Math.min(CHUNK_BYTES, bytes.byteLength - i * CHUNK_BYTES)),
+    ));
   }
   return done;
 }
@@ -61,7 +66,14 @@ const MOST_THUMBS = 400;
 /** Small pictures of earlier visits, for looking at without signal; those no longer wanted go. */
 export async function fetchThumbs(db: Database, office: Office): Promise<void> {
   const visits = await db.getAll('visits');
-  const wanted = [...new Set(visits.flatMap((v) => [...v.units.flatMap((u) => u.thumbs.map((t) => t.fileId)), ...v.entries.photos.flatMap((p) => (p.fileId ? [p.fileId] : []))]))].slice(0, MOST_THUMBS);
+  const wanted = [
+    ...new Set(
+      visits.flatMap((v) => [
+        ...v.units.flatMap((u) => u.thumbs.map((t) => t.fileId)),
+        ...v.entries.photos.flatMap((p) => (p.fileId ? [p.fileId] : [])),
+      ]),
+    ),
+  ].slice(0, MOST_THUMBS);
   const have = new Set(await db.getAllKeys('thumbs'));
   for (const fileId of have) if (!wanted.includes(fileId)) await db.delete('thumbs', fileId);
   for (const fileId of wanted) {

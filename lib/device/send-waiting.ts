@@ -23,9 +23,12 @@ export async function sendWaiting(db: Database, office: Office, sending: Sending
     const me = await identity(db);
     const reply = await office.send({ ...me, ...sending.name }, new Date(sending.clock()).toISOString(), batch);
     sent += await fileResults(db, reply);
-    if (reply.stopped === 'unexpected') throw new OfficeError('failed', 'The office could not take in the next entry. It is kept here and will be tried again.');
-    if (reply.stopped === 'office_older') throw new OfficeError('failed', 'This tablet is newer than the office. What you write is kept here until the office is updated.');
-    if (reply.stopped !== null && ++repairs > 3) throw new OfficeError('failed', 'The office and this tablet do not agree on what was sent. Hand over the export file.');
+    if (reply.stopped === 'unexpected')
+      throw new OfficeError('failed', 'The office could not take in the next entry. It is kept here and will be tried again.');
+    if (reply.stopped === 'office_older')
+      throw new OfficeError('failed', 'This tablet is newer than the office. What you write is kept here until the office is updated.');
+    if (reply.stopped !== null && ++repairs > 3)
+      throw new OfficeError('failed', 'The office and this tablet do not agree on what was sent. Hand over the export file.');
     if (reply.stopped === 'gap') await sendAgain(db, me.id, reply.lastSeq + 1);
     if (reply.stopped === 'renumber') await sendAgain(db, me.id, null);
   }

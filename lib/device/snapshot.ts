@@ -29,15 +29,28 @@ export type Snapshot = {
 };
 
 export const EMPTY: Snapshot = {
-  phase: 'starting', me: null, visits: [], operations: new Map(), sendingIds: new Set(), photos: [], waiting: 0,
-  line: 'idle', lineWords: '', refreshedAt: null, skewMs: 0, trouble: null, persisted: null,
+  phase: 'starting',
+  me: null,
+  visits: [],
+  operations: new Map(),
+  sendingIds: new Set(),
+  photos: [],
+  waiting: 0,
+  line: 'idle',
+  lineWords: '',
+  refreshedAt: null,
+  skewMs: 0,
+  trouble: null,
+  persisted: null,
 };
 
 /**
  * What is in the database, as the screens want it: of the entries only those that wait, those the office's round does
  * not show yet, and those it answered with a question or a no.
  */
-export async function readSnapshot(db: Database): Promise<Pick<Snapshot, 'me' | 'visits' | 'operations' | 'photos' | 'waiting' | 'refreshedAt' | 'skewMs'>> {
+export async function readSnapshot(
+  db: Database,
+): Promise<Pick<Snapshot, 'me' | 'visits' | 'operations' | 'photos' | 'waiting' | 'refreshedAt' | 'skewMs'>> {
   const tx = db.transaction(['meta', 'visits', 'operations', 'photos']);
   const [meta, entries, pictures] = [tx.objectStore('meta'), tx.objectStore('operations'), tx.objectStore('photos')];
   const [appliedSeq = 0, skewMs = 0] = await Promise.all([readMeta(meta, 'appliedSeq'), readMeta(meta, 'skewMs')]);
@@ -62,7 +75,10 @@ export async function readSnapshot(db: Database): Promise<Pick<Snapshot, 'me' | 
     me,
     visits: visits.sort((a, b) => place(a) - place(b) || a.startsAt.localeCompare(b.startsAt)).map((v) => foldVisit(v, overlay)),
     operations: new Map(kept.map((k) => [k.id, k])),
-    photos: [...onTheWay.map((id, i) => ({ id, visitId: of[i]?.visitId ?? '', problem: '' })), ...refused.map(({ id, visitId, problem }) => ({ id, visitId, problem }))],
+    photos: [
+      ...onTheWay.map((id, i) => ({ id, visitId: of[i]?.visitId ?? '', problem: '' })),
+      ...refused.map(({ id, visitId, problem }) => ({ id, visitId, problem })),
+    ],
     waiting: kept.filter((k) => k.waiting).length,
     refreshedAt,
     skewMs,

@@ -3,7 +3,8 @@ export type StorageTrouble = { code: 'full' | 'refused' | 'outdated' | 'failed';
 
 const WORDS: Record<StorageTrouble['code'], string> = {
   full: 'This tablet is full, so the entry was not saved. Free some space (old photos, other apps), then save it again; what was saved before is safe.',
-  refused: 'This browser does not let Rimebook keep anything on the tablet (private window, or storage switched off). Open Rimebook in a normal window: here nothing would survive losing signal.',
+  refused:
+    'This browser does not let Rimebook keep anything on the tablet (private window, or storage switched off). Open Rimebook in a normal window: here nothing would survive losing signal.',
   outdated: 'A newer Rimebook is open in another window of this tablet. Close this window and go on there; what was saved is there.',
   failed: 'The tablet could not save the entry. Save it again; what was saved before is safe.',
 };
@@ -20,6 +21,7 @@ export const OUTDATED: StorageTrouble = { code: 'outdated', words: WORDS.outdate
 /** DOMException names of the IndexedDB and Storage standards. */
 export function troubleOf(error: unknown, opening = false): StorageTrouble {
   const name = (error as { name?: string } | null)?.name ?? '';
-  const code = name === 'QuotaExceededError' ? 'full' : opening || name === 'SecurityError' || name === 'InvalidStateError' ? 'refused' : 'failed';
+  const code =
+    name === 'QuotaExceededError' ? 'full' : opening || name === 'SecurityError' || name === 'InvalidStateError' ? 'refused' : 'failed';
   return { code, words: WORDS[code] };
 }

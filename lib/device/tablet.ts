@@ -79,7 +79,12 @@ export class Tablet {
   }
 
   /** Durable when it resolves. @throws StorageError, already on the snapshot */
-  write<K extends OperationKind>(visitId: string, kind: K, payload: Payloads[K], photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>): Promise<string> {
+  write<K extends OperationKind>(
+    visitId: string,
+    kind: K,
+    payload: Payloads[K],
+    photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>,
+  ): Promise<string> {
     const work = this.keep(visitId, kind, payload, photo);
     this.writing = Promise.allSettled([this.writing, work]);
     return work;
@@ -91,7 +96,12 @@ export class Tablet {
     return this.snapshot.waiting + this.snapshot.photos.length;
   }
 
-  private async keep<K extends OperationKind>(visitId: string, kind: K, payload: Payloads[K], photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>): Promise<string> {
+  private async keep<K extends OperationKind>(
+    visitId: string,
+    kind: K,
+    payload: Payloads[K],
+    photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>,
+  ): Promise<string> {
     if (!this.db) throw new StorageError(troubleOf(null, true));
     try {
       const kept = await writeDown(this.db, this.given.clock, { visitId, kind, payload }, photo);
@@ -181,7 +191,8 @@ export class Tablet {
     const reply = await office.round({ id: deviceId, ...name }, '');
     const skew = Date.parse(reply.serverTime) - (asked + clock()) / 2;
     this.db?.close();
-    if (this.snapshot.me && this.snapshot.me.userId !== reply.me.userId) this.set({ ...EMPTY, phase: 'starting', persisted: this.snapshot.persisted });
+    if (this.snapshot.me && this.snapshot.me.userId !== reply.me.userId)
+      this.set({ ...EMPTY, phase: 'starting', persisted: this.snapshot.persisted });
     this.db = await openFor(reply.me, deviceId, this.outdated, this.lost).catch((e) => {
       throw new StorageError(troubleOf(e, true));
     });

@@ -7,11 +7,25 @@ import type { Weekday } from '../core/calendar';
 
 /** Fields that forms share. A form sends empty fields as nothing at all. */
 
-export const Name = (what: string) => z.string({ error: `Give ${what} a name.` }).trim().min(1, `Give ${what} a name.`).max(NAME_MAX, `At most ${NAME_MAX} characters.`);
+export const Name = (what: string) =>
+  z
+    .string({ error: `Give ${what} a name.` })
+    .trim()
+    .min(1, `Give ${what} a name.`)
+    .max(NAME_MAX, `At most ${NAME_MAX} characters.`);
 export const Words = (max = TEXT_MAX) => z.string().trim().max(max, `At most ${max} characters.`).optional().default('');
-export const OptionalEmail = z.union([z.literal(''), z.email('That is not an e-mail address.')]).optional().default('');
-export const Email = z.email({ error: 'Give an e-mail address.' }).max(200).transform((e) => e.toLowerCase());
-export const TimeZone = z.string({ error: 'Choose a time zone.' }).trim().refine(isTimeZone, 'Not a time zone. Write it like America/Chicago.');
+export const OptionalEmail = z
+  .union([z.literal(''), z.email('That is not an e-mail address.')])
+  .optional()
+  .default('');
+export const Email = z
+  .email({ error: 'Give an e-mail address.' })
+  .max(200)
+  .transform((e) => e.toLowerCase());
+export const TimeZone = z
+  .string({ error: 'Choose a time zone.' })
+  .trim()
+  .refine(isTimeZone, 'Not a time zone. Write it like America/Chicago.');
 export const Version = z.coerce.number().int();
 export const Reason = (ask: string) => z.string({ error: ask }).trim().min(3, ask).max(500, 'At most 500 characters.');
 /** A checkbox: sent as "on" or not at all. */

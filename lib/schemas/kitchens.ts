@@ -37,13 +37,23 @@ function onFile<T extends Raw>({ altitude, hotDayAir, lat, lng, energyPricePerKw
 
 function placed(k: { lat?: number; lng?: number }, ctx: z.RefinementCtx) {
   if ((k.lat === undefined) !== (k.lng === undefined))
-    ctx.addIssue({ code: 'custom', path: [k.lat === undefined ? 'lat' : 'lng'], message: 'Latitude and longitude go together: fill both or neither.' });
+    ctx.addIssue({
+      code: 'custom',
+      path: [k.lat === undefined ? 'lat' : 'lng'],
+      message: 'Latitude and longitude go together: fill both or neither.',
+    });
 }
 
-export const NewKitchen = z.object({ customerId: z.uuid(), ...fields }).superRefine(placed).transform(onFile);
+export const NewKitchen = z
+  .object({ customerId: z.uuid(), ...fields })
+  .superRefine(placed)
+  .transform(onFile);
 export type NewKitchen = z.output<typeof NewKitchen>;
 
-export const EditKitchen = z.object({ id: z.uuid(), version: Version, ...fields }).superRefine(placed).transform(onFile);
+export const EditKitchen = z
+  .object({ id: z.uuid(), version: Version, ...fields })
+  .superRefine(placed)
+  .transform(onFile);
 export type EditKitchen = z.output<typeof EditKitchen>;
 
 /** Days on which a kitchen is closed to us, first and last day both included as people say it. */

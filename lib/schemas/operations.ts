@@ -2,7 +2,16 @@ import { z } from 'zod';
 import { GAUGE_GRADES } from '../core/condenser/types';
 import { APPLICATIONS, CIRCUIT_ACCESS, CONDENSER_KINDS, EXPANSIONS, PLACEMENTS, UNIT_KINDS } from '../core/equipment';
 import { ASPECTS, gradeIndex } from '../core/findings/grades';
-import { FINDING_PHASES, READING_FIELDS, STRUCK, UNIT_EVENT_KINDS, URGENCIES, type OperationKind, type Payloads, type ReadingField } from '../core/round/operations';
+import {
+  FINDING_PHASES,
+  READING_FIELDS,
+  STRUCK,
+  UNIT_EVENT_KINDS,
+  URGENCIES,
+  type OperationKind,
+  type Payloads,
+  type ReadingField,
+} from '../core/round/operations';
 
 const Id = z.uuid();
 const Instant = z.iso.datetime({ offset: true });
@@ -30,11 +39,21 @@ const FIELD: Record<ReadingField, z.ZodNumber> = {
   offCycleAirK: AIR,
 };
 const optional = (s: z.ZodNumber) => s.optional();
-const Values = z.strictObject(Object.fromEntries(READING_FIELDS.map((f) => [f, optional(FIELD[f])])) as Record<ReadingField, z.ZodOptional<z.ZodNumber>>);
+const Values = z.strictObject(
+  Object.fromEntries(READING_FIELDS.map((f) => [f, optional(FIELD[f])])) as Record<ReadingField, z.ZodOptional<z.ZodNumber>>,
+);
 const FieldName = z.enum(READING_FIELDS);
 
 const Finding = z
-  .strictObject({ unitId: Id, aspect: z.enum(ASPECTS), phase: z.enum(FINDING_PHASES), grade: z.string().nullable(), notLookedWhy: z.string().trim().max(500), note: Words, replaces: Id.nullable() })
+  .strictObject({
+    unitId: Id,
+    aspect: z.enum(ASPECTS),
+    phase: z.enum(FINDING_PHASES),
+    grade: z.string().nullable(),
+    notLookedWhy: z.string().trim().max(500),
+    note: Words,
+    replaces: Id.nullable(),
+  })
   .refine((f) => (f.grade !== null) !== (f.notLookedWhy !== ''), 'A finding has a grade, or says why it was not looked at.')
   .refine((f) => f.grade === null || gradeIndex(f.aspect, f.grade) >= 0, 'That is not one of the grades.');
 
@@ -78,9 +97,20 @@ export const PAYLOADS = {
   }),
   'task.done': z.strictObject({ taskId: Id }),
   'task.not_done': z.strictObject({ taskId: Id, reason: Reason }),
-  'photo.attach': z.strictObject({ unitId: Id.nullable(), aspect: z.enum(ASPECTS).nullable(), phase: WorkPhase, sha256: z.hex().length(64), bytes: z.number().int().positive(), takenAt: Instant }),
+  'photo.attach': z.strictObject({
+    unitId: Id.nullable(),
+    aspect: z.enum(ASPECTS).nullable(),
+    phase: WorkPhase,
+    sha256: z.hex().length(64),
+    bytes: z.number().int().positive(),
+    takenAt: Instant,
+  }),
   'signature.set': Signature,
-  'part.use': z.strictObject({ unitId: Id.nullable(), what: z.string().trim().min(1).max(200), quantity: z.number().positive().max(10_000) }),
+  'part.use': z.strictObject({
+    unitId: Id.nullable(),
+    what: z.string().trim().min(1).max(200),
+    quantity: z.number().positive().max(10_000),
+  }),
   'follow_up.add': z.strictObject({ unitId: Id, what: z.string().trim().min(1).max(300), urgency: z.enum(URGENCIES), note: Words }),
   'food_warning.add': z.strictObject({ unitId: Id, boxK: AIR, toldTo: z.string().trim().min(1).max(200), toldAt: Instant, note: Words }),
   'event.add': z.strictObject({ unitId: Id, kind: z.enum(UNIT_EVENT_KINDS), at: Instant, note: Words }),

@@ -7,7 +7,11 @@ import { Bounded, Email, Measured, Version, WeekHours, Words } from './fields';
 import { PRESSURES } from './measures';
 import { LocalDateField } from './visits';
 
-const PersonName = z.string({ error: 'Give the name.' }).trim().min(2, 'Give the whole name, two letters or more.').max(120, 'At most 120 characters.');
+const PersonName = z
+  .string({ error: 'Give the name.' })
+  .trim()
+  .min(2, 'Give the whole name, two letters or more.')
+  .max(120, 'At most 120 characters.');
 export const NewPassword = z.string({ error: 'Give a password.' });
 
 type WithPassword = { password: string; name?: string; email?: string };
@@ -30,17 +34,33 @@ const fields = {
 
 type Raw = z.output<z.ZodObject<typeof fields>>;
 const DEFAULT_SPAN_PA = 3_447_379;
-const onFile = <T extends Raw>({ gaugeSpan, homeLat, homeLng, ...rest }: T) => ({ ...rest, gaugeSpanPa: gaugeSpan ?? DEFAULT_SPAN_PA, homeLat: homeLat ?? null, homeLng: homeLng ?? null });
+const onFile = <T extends Raw>({ gaugeSpan, homeLat, homeLng, ...rest }: T) => ({
+  ...rest,
+  gaugeSpanPa: gaugeSpan ?? DEFAULT_SPAN_PA,
+  homeLat: homeLat ?? null,
+  homeLng: homeLng ?? null,
+});
 
 function placed(p: { homeLat?: number; homeLng?: number }, ctx: z.RefinementCtx) {
   if ((p.homeLat === undefined) !== (p.homeLng === undefined))
-    ctx.addIssue({ code: 'custom', path: [p.homeLat === undefined ? 'homeLat' : 'homeLng'], message: 'Latitude and longitude go together: fill both or neither.' });
+    ctx.addIssue({
+      code: 'custom',
+      path: [p.homeLat === undefined ? 'homeLat' : 'homeLng'],
+      message: 'Latitude and longitude go together: fill both or neither.',
+    });
 }
 
-export const NewPerson = z.object({ ...fields, password: NewPassword }).superRefine(placed).superRefine(strong).transform(onFile);
+export const NewPerson = z
+  .object({ ...fields, password: NewPassword })
+  .superRefine(placed)
+  .superRefine(strong)
+  .transform(onFile);
 export type NewPerson = z.output<typeof NewPerson>;
 
-export const EditPerson = z.object({ id: z.uuid(), version: Version, ...fields }).superRefine(placed).transform(onFile);
+export const EditPerson = z
+  .object({ id: z.uuid(), version: Version, ...fields })
+  .superRefine(placed)
+  .transform(onFile);
 export type EditPerson = z.output<typeof EditPerson>;
 
 export const SetActive = z.object({ id: z.uuid(), version: Version, active: z.enum(['yes', 'no']) });
@@ -59,7 +79,11 @@ export type NewTimeOff = z.output<typeof NewTimeOff>;
 export const RemoveTimeOff = z.object({ id: z.uuid() });
 
 /** Of one's own. */
-export const MyUnits = z.object({ temperatureUnit: z.enum(['F', 'C']), pressureUnit: z.enum(['psig', 'bar']), massUnit: z.enum(['oz', 'g']) });
+export const MyUnits = z.object({
+  temperatureUnit: z.enum(['F', 'C']),
+  pressureUnit: z.enum(['psig', 'bar']),
+  massUnit: z.enum(['oz', 'g']),
+});
 export type MyUnits = z.output<typeof MyUnits>;
 
 export const ChangePassword = z.object({ current: z.string({ error: 'Give the password you have now.' }), password: NewPassword });

@@ -2,7 +2,8 @@ import { z } from 'zod';
 import type { ShopRules } from '../core/evidence';
 import { celsiusToKelvin, fahrenheitToKelvin } from '../core/units';
 
-const number = (low: number, high: number, words: string) => z.number({ error: 'Write a number, with a point for decimals.' }).min(low, words).max(high, words);
+const number = (low: number, high: number, words: string) =>
+  z.number({ error: 'Write a number, with a point for decimals.' }).min(low, words).max(high, words);
 const money = number(0, 100_000, 'Between 0 and 100,000.');
 const weeks = z.number({ error: 'Write whole weeks.' }).int('Whole weeks.').min(1, 'At least one week.').max(104, 'At most 104 weeks.');
 
@@ -29,14 +30,20 @@ export const PolicyForm = z
     maxDrain: weeks,
     maxEvaporator: weeks,
     returnWithinDays: z.number({ error: 'Write whole days.' }).int('Whole days.').min(1, 'At least a day.').max(60, 'At most 60 days.'),
-    cleanFindings: z.number({ error: 'Write a whole number.' }).int('A whole number.').min(2, 'At least two running: rules loosen slowly.').max(10, 'At most ten.'),
+    cleanFindings: z
+      .number({ error: 'Write a whole number.' })
+      .int('A whole number.')
+      .min(2, 'At least two running: rules loosen slowly.')
+      .max(10, 'At most ten.'),
   })
   .superRefine((f, ctx) => {
     const fail = (path: string, message: string) => ctx.addIssue({ code: 'custom', path: [path], message });
     const K = dischargeK(f);
-    if (!(K >= DISCHARGE_K[0] && K <= DISCHARGE_K[1])) fail('discharge', f.degrees === 'F' ? 'Between 161 and 287 °F.' : 'Between 72 and 142 °C.');
+    if (!(K >= DISCHARGE_K[0] && K <= DISCHARGE_K[1]))
+      fail('discharge', f.degrees === 'F' ? 'Between 161 and 287 °F.' : 'Between 72 and 142 °C.');
     if (f.minWeeksUnlessSevere < f.minWeeks) fail('minWeeksUnlessSevere', 'Not shorter than the shortest of all.');
-    for (const key of ['maxCoil', 'maxDrain', 'maxEvaporator'] as const) if (f[key] < f.minWeeksUnlessSevere) fail(key, 'The longest interval is shorter than the shortest.');
+    for (const key of ['maxCoil', 'maxDrain', 'maxEvaporator'] as const)
+      if (f[key] < f.minWeeksUnlessSevere) fail(key, 'The longest interval is shorter than the shortest.');
   });
 export type PolicyForm = z.output<typeof PolicyForm>;
 

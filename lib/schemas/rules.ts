@@ -5,7 +5,11 @@ import { Reason, Version, Words } from './fields';
 import { LocalDateField } from './visits';
 
 const [LEAST, MOST] = LIMITS.weeks;
-const Weeks = z.number({ error: 'Write the weeks as a whole number.' }).int('Whole weeks.').min(LEAST, `At least ${LEAST} week.`).max(MOST, `At most ${MOST} weeks.`);
+const Weeks = z
+  .number({ error: 'Write the weeks as a whole number.' })
+  .int('Whole weeks.')
+  .min(LEAST, `At least ${LEAST} week.`)
+  .max(MOST, `At most ${MOST} weeks.`);
 
 /** A rule is given as weeks with an optional weekday, or as an RFC 5545 rule where weeks cannot say it. */
 const entry = {
@@ -30,7 +34,9 @@ function withRule<T extends Entry>({ form, weeks, weekday, ruleText, ...rest }: 
   if (ruleText === '') return fail('ruleText', 'Write the rule, for instance FREQ=MONTHLY;BYDAY=1TU.');
   try {
     const rule = parseRule(ruleText);
-    return isDayRule(rule) ? { ...rest, rule: rule.text } : fail('ruleText', 'A task cannot come round by the hour. Use DAILY, WEEKLY, MONTHLY or YEARLY.');
+    return isDayRule(rule)
+      ? { ...rest, rule: rule.text }
+      : fail('ruleText', 'A task cannot come round by the hour. Use DAILY, WEEKLY, MONTHLY or YEARLY.');
   } catch (e) {
     if (e instanceof CalendarError) return fail('ruleText', e.message);
     throw e;
@@ -41,16 +47,29 @@ const bounds = { minWeeks: Weeks, maxWeeks: Weeks };
 const ordered = (b: { minWeeks: number; maxWeeks: number }) => b.maxWeeks >= b.minWeeks;
 const ORDER = { path: ['maxWeeks'], message: 'The longest interval is shorter than the shortest.' };
 
-export const NewTask = z.object({ unitId: z.uuid(), kindKey: z.string({ error: 'Choose what is to be done.' }).min(1, 'Choose what is to be done.'), ...entry }).transform(withRule);
+export const NewTask = z
+  .object({ unitId: z.uuid(), kindKey: z.string({ error: 'Choose what is to be done.' }).min(1, 'Choose what is to be done.'), ...entry })
+  .transform(withRule);
 export type NewTask = z.output<typeof NewTask>;
 
 export const EditRule = z
-  .object({ taskId: z.uuid(), version: Version, ...entry, ...bounds, reason: Reason('Say why the rule changes; it stays with the history.') })
+  .object({
+    taskId: z.uuid(),
+    version: Version,
+    ...entry,
+    ...bounds,
+    reason: Reason('Say why the rule changes; it stays with the history.'),
+  })
   .refine(ordered, ORDER)
   .transform(withRule);
 export type EditRule = z.output<typeof EditRule>;
 
-export const LockRule = z.object({ taskId: z.uuid(), version: Version, lock: z.enum(['lock', 'unlock']), reason: Reason('Say why; it stays with the history.') });
+export const LockRule = z.object({
+  taskId: z.uuid(),
+  version: Version,
+  lock: z.enum(['lock', 'unlock']),
+  reason: Reason('Say why; it stays with the history.'),
+});
 export type LockRule = z.output<typeof LockRule>;
 
 export const RemoveTask = z.object({ taskId: z.uuid(), version: Version, reason: Reason('Say why it is taken off.') });
@@ -63,7 +82,11 @@ export const ReviewChange = z.discriminatedUnion('verdict', [
 ]);
 export type ReviewChange = z.output<typeof ReviewChange>;
 
-const WholeMinutes = z.number({ error: 'Write the minutes.' }).int('Whole minutes.').min(1, 'At least a minute.').max(600, 'At most ten hours.');
+const WholeMinutes = z
+  .number({ error: 'Write the minutes.' })
+  .int('Whole minutes.')
+  .min(1, 'At least a minute.')
+  .max(600, 'At most ten hours.');
 
 /** A kind of task of the shop's own. */
 const kind = {
@@ -73,9 +96,13 @@ const kind = {
   defaultWeeks: Weeks,
   ...bounds,
 };
-const inside = (k: { defaultWeeks: number; minWeeks: number; maxWeeks: number }) => k.defaultWeeks >= k.minWeeks && k.defaultWeeks <= k.maxWeeks;
+const inside = (k: { defaultWeeks: number; minWeeks: number; maxWeeks: number }) =>
+  k.defaultWeeks >= k.minWeeks && k.defaultWeeks <= k.maxWeeks;
 const INSIDE = { path: ['defaultWeeks'], message: 'Lies outside the shortest and longest interval.' };
 export const NewTaskKind = z.object(kind).refine(ordered, ORDER).refine(inside, INSIDE);
 export type NewTaskKind = z.output<typeof NewTaskKind>;
-export const EditTaskKind = z.object({ key: z.string(), active: z.boolean().optional().default(false), ...kind }).refine(ordered, ORDER).refine(inside, INSIDE);
+export const EditTaskKind = z
+  .object({ key: z.string(), active: z.boolean().optional().default(false), ...kind })
+  .refine(ordered, ORDER)
+  .refine(inside, INSIDE);
 export type EditTaskKind = z.output<typeof EditTaskKind>;

@@ -12,7 +12,10 @@ const Currency = z
 
 const fields = { name: Name('the shop'), timeZone: TimeZone, currency: Currency };
 const number = (limit: 'circuity' | 'speedKmh') =>
-  z.number({ error: 'Write a number.' }).min(LIMITS[limit][0], `At least ${LIMITS[limit][0]}.`).max(LIMITS[limit][1], `At most ${LIMITS[limit][1]}.`);
+  z
+    .number({ error: 'Write a number.' })
+    .min(LIMITS[limit][0], `At least ${LIMITS[limit][0]}.`)
+    .max(LIMITS[limit][1], `At most ${LIMITS[limit][1]}.`);
 
 export const EditShop = z
   .object({
@@ -29,13 +32,24 @@ export const EditShop = z
   })
   .superRefine((s, ctx) => {
     if ((s.lat === undefined) !== (s.lng === undefined))
-      ctx.addIssue({ code: 'custom', path: [s.lat === undefined ? 'lat' : 'lng'], message: 'Latitude and longitude go together: fill both or neither.' });
+      ctx.addIssue({
+        code: 'custom',
+        path: [s.lat === undefined ? 'lat' : 'lng'],
+        message: 'Latitude and longitude go together: fill both or neither.',
+      });
   })
   .transform(({ lat, lng, ...rest }) => ({ ...rest, lat: lat ?? null, lng: lng ?? null }));
 export type EditShop = z.output<typeof EditShop>;
 
 /** The shop and its first owner. */
 export const SetUp = z
-  .object({ shop: Name('the shop'), timeZone: TimeZone, currency: Currency, name: z.string({ error: 'Give your name.' }).trim().min(2, 'Give your name.').max(120), email: Email, password: NewPassword })
+  .object({
+    shop: Name('the shop'),
+    timeZone: TimeZone,
+    currency: Currency,
+    name: z.string({ error: 'Give your name.' }).trim().min(2, 'Give your name.').max(120),
+    email: Email,
+    password: NewPassword,
+  })
   .superRefine(strong);
 export type SetUp = z.output<typeof SetUp>;

@@ -6,7 +6,11 @@ export const SqueezeAsk = z.object({
   kitchenId: z.uuid('Choose a kitchen.'),
   unitIds: z.array(z.uuid()).optional().default([]),
   taskIds: z.array(z.uuid()).optional().default([]),
-  what: z.string('Say what is wrong.').trim().min(3, 'Say what is wrong.').max(500, 'At most 500 letters; the rest goes into the note on the visit.'),
+  what: z
+    .string('Say what is wrong.')
+    .trim()
+    .min(3, 'Say what is wrong.')
+    .max(500, 'At most 500 letters; the rest goes into the note on the visit.'),
   minutes: MinutesField,
   date: LocalDateField,
   from: TimeField,

@@ -19,7 +19,9 @@ const fields = {
   tag: Tag,
   kind: z.enum(UNIT_KINDS, { error: 'Choose a kind.' }),
   placement: z.enum(PLACEMENTS, { error: 'Choose what its condenser breathes.' }),
-  refrigerant: z.string({ error: 'Choose the refrigerant on the nameplate.' }).refine((id) => id in REFRIGERANTS, 'Choose one from the list.'),
+  refrigerant: z
+    .string({ error: 'Choose the refrigerant on the nameplate.' })
+    .refine((id) => id in REFRIGERANTS, 'Choose one from the list.'),
   charge: Charge,
   application: z.enum(APPLICATIONS, { error: 'Choose one.' }),
   expansion: z.enum(EXPANSIONS, { error: 'Choose one.' }),
@@ -37,7 +39,12 @@ const fields = {
 };
 
 type Raw = z.output<z.ZodObject<typeof fields>>;
-const onFile = <T extends Raw>({ charge, cutout, boxSet, ...rest }: T) => ({ ...rest, chargeKg: charge, cutoutPaGauge: cutout, boxSetK: boxSet });
+const onFile = <T extends Raw>({ charge, cutout, boxSet, ...rest }: T) => ({
+  ...rest,
+  chargeKg: charge,
+  cutoutPaGauge: cutout,
+  boxSetK: boxSet,
+});
 
 export const NewUnit = z
   .object({ kitchenId: z.uuid(), ...fields, lastCleanedOn: LocalDateField.optional(), firstDueOn: LocalDateField.optional() })

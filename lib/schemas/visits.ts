@@ -1,9 +1,16 @@
 import { z } from 'zod';
 import { isLocalDate, type LocalDate } from '../core/calendar';
 
-export const LocalDateField = z.string().refine(isLocalDate, 'Give a date as year-month-day.').transform((d) => d as LocalDate);
+export const LocalDateField = z
+  .string()
+  .refine(isLocalDate, 'Give a date as year-month-day.')
+  .transform((d) => d as LocalDate);
 export const TimeField = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'Give a time as hours and minutes, for instance 09:30.');
-export const MinutesField = z.coerce.number('Give the minutes as a number.').int('Whole minutes.').min(10, 'At least 10 minutes.').max(720, 'At most 12 hours.');
+export const MinutesField = z.coerce
+  .number('Give the minutes as a number.')
+  .int('Whole minutes.')
+  .min(10, 'At least 10 minutes.')
+  .max(720, 'At most 12 hours.');
 const Slot = { technicianId: z.uuid('Choose a technician.'), date: LocalDateField, from: TimeField, minutes: MinutesField };
 /** Set once the dispatcher has read what speaks against the slot. */
 const Anyway = z.stringbool().optional().default(false);

@@ -14,8 +14,16 @@ type Handler<C, S extends z.ZodType, R> = (ctx: C & { input: z.output<S> }) => P
 const open = (permission: Permission | 'public') => (permission === 'public' ? enterPublic() : enter(permission));
 
 /** A form's action for `useActionState`: validated, guarded; an error goes beside its field and nothing typed is lost. */
-export function defineFormAction<S extends z.ZodType, R>(permission: 'public', schema: S, handler: Handler<PublicContext, S, R>): (state: FormState<R>, form: FormData) => Promise<FormState<R>>;
-export function defineFormAction<S extends z.ZodType, R>(permission: Permission, schema: S, handler: Handler<Context, S, R>): (state: FormState<R>, form: FormData) => Promise<FormState<R>>;
+export function defineFormAction<S extends z.ZodType, R>(
+  permission: 'public',
+  schema: S,
+  handler: Handler<PublicContext, S, R>,
+): (state: FormState<R>, form: FormData) => Promise<FormState<R>>;
+export function defineFormAction<S extends z.ZodType, R>(
+  permission: Permission,
+  schema: S,
+  handler: Handler<Context, S, R>,
+): (state: FormState<R>, form: FormData) => Promise<FormState<R>>;
 export function defineFormAction<S extends z.ZodType, R>(permission: Permission | 'public', schema: S, handler: Handler<never, S, R>) {
   return async (_state: FormState<R>, form: FormData): Promise<FormState<R>> => {
     const submission = parseWithZod(form, { schema });

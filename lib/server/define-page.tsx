@@ -16,8 +16,14 @@ async function args(props: PageProps) {
 }
 
 /** A page behind a permission, or 'public'. Signed out goes to sign-in; not allowed gets a plain page. */
-export function definePage(permission: 'public', render: (ctx: PageArgs<PublicContext>) => Promise<ReactNode>): (props: PageProps) => Promise<ReactNode>;
-export function definePage(permission: Permission, render: (ctx: PageArgs<Context>) => Promise<ReactNode>): (props: PageProps) => Promise<ReactNode>;
+export function definePage(
+  permission: 'public',
+  render: (ctx: PageArgs<PublicContext>) => Promise<ReactNode>,
+): (props: PageProps) => Promise<ReactNode>;
+export function definePage(
+  permission: Permission,
+  render: (ctx: PageArgs<Context>) => Promise<ReactNode>,
+): (props: PageProps) => Promise<ReactNode>;
 export function definePage(permission: Permission | 'public', render: (ctx: never) => Promise<ReactNode>) {
   return async function Page(props: PageProps) {
     const a = await args(props);

@@ -4,15 +4,30 @@ import type { Permission } from '../core/access';
 import { enter, enterPublic, explain, type Context, type PublicContext } from './guard';
 
 const STATUS: Record<string, number> = {
-  not_signed_in: 401, not_allowed: 403, not_found: 404, invalid: 400, conflict: 409, overlap: 409, low_side: 409, too_many: 429, too_large: 413, unexpected: 500,
+  not_signed_in: 401,
+  not_allowed: 403,
+  not_found: 404,
+  invalid: 400,
+  conflict: 409,
+  overlap: 409,
+  low_side: 409,
+  too_many: 429,
+  too_large: 413,
+  unexpected: 500,
 };
 
 type RouteProps = { params: Promise<Record<string, string>> };
 type Args<C> = C & { request: Request; params: Record<string, string> };
 
 /** A route handler behind a permission, or 'public'. Errors come back as JSON with a code. */
-export function defineRoute(permission: 'public', handler: (ctx: Args<PublicContext>) => Promise<Response>): (request: Request, props: RouteProps) => Promise<Response>;
-export function defineRoute(permission: Permission, handler: (ctx: Args<Context>) => Promise<Response>): (request: Request, props: RouteProps) => Promise<Response>;
+export function defineRoute(
+  permission: 'public',
+  handler: (ctx: Args<PublicContext>) => Promise<Response>,
+): (request: Request, props: RouteProps) => Promise<Response>;
+export function defineRoute(
+  permission: Permission,
+  handler: (ctx: Args<Context>) => Promise<Response>,
+): (request: Request, props: RouteProps) => Promise<Response>;
 export function defineRoute(permission: Permission | 'public', handler: (ctx: never) => Promise<Response>) {
   return async (request: Request, props: RouteProps): Promise<Response> => {
     try {

@@ -14,9 +14,21 @@ const EARLY = 'app/(round)/round/early.ts';
 export const ROUND_FILES = '/round-app';
 
 export type BuiltFile = { bytes: Uint8Array<ArrayBuffer>; type: string };
-export type RoundApp = { files: Map<string, BuiltFile>; script: string; styles: string[]; preload: string[]; fonts: string[]; early: string };
+export type RoundApp = {
+  files: Map<string, BuiltFile>;
+  script: string;
+  styles: string[];
+  preload: string[];
+  fonts: string[];
+  early: string;
+};
 
-const TYPES: Record<string, string> = { '.js': 'text/javascript; charset=utf-8', '.css': 'text/css; charset=utf-8', '.woff2': 'font/woff2', '.woff': 'font/woff' };
+const TYPES: Record<string, string> = {
+  '.js': 'text/javascript; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.woff2': 'font/woff2',
+  '.woff': 'font/woff',
+};
 
 /** Tailwind over the one stylesheet, looking for class names in the round's own sources only. */
 const tailwind: Plugin = {
@@ -68,13 +80,25 @@ async function build(): Promise<RoundApp> {
     metafile: true,
     plugins: [tailwind],
   });
-  const files = new Map(result.outputFiles.map((f) => [path.basename(f.path), { bytes: new Uint8Array(f.contents), type: TYPES[path.extname(f.path)] ?? 'application/octet-stream' }]));
+  const files = new Map(
+    result.outputFiles.map((f) => [
+      path.basename(f.path),
+      { bytes: new Uint8Array(f.contents), type: TYPES[path.extname(f.path)] ?? 'application/octet-stream' },
+    ]),
+  );
   const entry = Object.entries(result.metafile.outputs).find(([, o]) => o.entryPoint === ENTRY);
   if (!entry) throw new Error('The round has no entry point.');
   const preload = entry[1].imports.filter((i) => i.kind === 'import-statement').map((i) => path.basename(i.path));
   // Every screen is written in these two; the browser finds out only when it draws.
   const fonts = [...files.keys()].filter((f) => /-latin-(400|700)-normal-.*\.woff2$/.test(f));
-  return { files, fonts, early: early.outputFiles[0]?.text ?? '', script: path.basename(entry[0]), styles: entry[1].cssBundle ? [path.basename(entry[1].cssBundle)] : [], preload };
+  return {
+    files,
+    fonts,
+    early: early.outputFiles[0]?.text ?? '',
+    script: path.basename(entry[0]),
+    styles: entry[1].cssBundle ? [path.basename(entry[1].cssBundle)] : [],
+    preload,
+  };
 }
 
 // The shell's route and its files' route are bundled apart, yet must speak of one build.

@@ -37,7 +37,18 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
   const beliefs = learning.beliefs();
   const owner = users.find((u) => u.role === 'owner')?.id as string;
   reviewChanges(learning.ruleChanges, rows.tasks, owner, today, new RandomStream(seed, 'owner'));
-  const fouling = beliefs.map((b) => foulingRow(b, ownLimits(b.file.unit, b.evidence.baseline, b.file.conditions, DEFAULT_SHOP_RULES.ownLimits)));
-  const shop: Shop = { settings: shopSettings, users, kinds: TASK_KINDS.map((k, sort) => ({ ...k, sort })), ...rows, estimates: learning.estimates, fouling, ruleChanges: learning.ruleChanges, priors: learning.priors };
+  const fouling = beliefs.map((b) =>
+    foulingRow(b, ownLimits(b.file.unit, b.evidence.baseline, b.file.conditions, DEFAULT_SHOP_RULES.ownLimits)),
+  );
+  const shop: Shop = {
+    settings: shopSettings,
+    users,
+    kinds: TASK_KINDS.map((k, sort) => ({ ...k, sort })),
+    ...rows,
+    estimates: learning.estimates,
+    fouling,
+    ruleChanges: learning.ruleChanges,
+    priors: learning.priors,
+  };
   return { shop, out: world.out };
 }

@@ -12,7 +12,8 @@ import { SIGN_INS } from './shop/people';
 async function main(): Promise<void> {
   const { DATABASE_URL, NODE_ENV, RIMEBOOK_DEMO, RIMEBOOK_CLOCK } = process.env;
   if (!DATABASE_URL) throw new Error('DATABASE_URL: where is the PostgreSQL database?');
-  if (NODE_ENV === 'production' && RIMEBOOK_DEMO !== '1') throw new Error('This is production: the demo shop does not go here. Set RIMEBOOK_DEMO=1 if you mean it.');
+  if (NODE_ENV === 'production' && RIMEBOOK_DEMO !== '1')
+    throw new Error('This is production: the demo shop does not go here. Set RIMEBOOK_DEMO=1 if you mean it.');
   const given = process.argv[2] ?? RIMEBOOK_CLOCK;
   const now = given ? new Date(given) : new Date();
   if (Number.isNaN(now.getTime())) throw new Error(`"${given}" is not a date.`);
@@ -26,7 +27,9 @@ async function main(): Promise<void> {
     for (const s of SIGN_INS) hashes[s.email] = await hashPassword(s.password);
     const { shop, out } = makeShop({ now, hashes });
     await saveShop(db, shop, out);
-    console.log(`Demo shop: ${shop.kitchens.length} kitchens, ${shop.units.length} units, ${out.visits.length} visits, ${out.readings.length} readings.`);
+    console.log(
+      `Demo shop: ${shop.kitchens.length} kitchens, ${shop.units.length} units, ${out.visits.length} visits, ${out.readings.length} readings.`,
+    );
     for (const s of SIGN_INS) console.log(`  ${s.role.padEnd(10)} ${s.email}  ${s.password}`);
   } finally {
     await db.$disconnect();

@@ -5,8 +5,7 @@ import { newEngine } from './engine.mjs';
 /** The code that the native engine gives to every error it knows. */
 const KNOWN_ERROR = 4466;
 
-const write = (message) =>
-  new Promise((done) => process.stdout.write(`${JSON.stringify({ jsonrpc: '2.0', ...message })}\n`, done));
+const write = (message) => new Promise((done) => process.stdout.write(`${JSON.stringify({ jsonrpc: '2.0', ...message })}\n`, done));
 
 async function answer({ method, params }, newOne) {
   const engine = await newOne();
@@ -15,8 +14,7 @@ async function answer({ method, params }, newOne) {
     await engine.devDiagnostic({ migrationsList: params.migrationsList, filters: params.filters });
   const result = await engine[method === 'getDatabaseVersion' ? 'version' : method](params);
   // The native engine prints a diff by asking Prisma to.
-  if (method === 'diff' && result?.stdout != null)
-    await write({ id: 'print', method: 'print', params: { content: result.stdout } });
+  if (method === 'diff' && result?.stdout != null) await write({ id: 'print', method: 'print', params: { content: result.stdout } });
   return result ?? {};
 }
 

@@ -51,12 +51,7 @@ function side(policy: string, tallies: readonly Tally[]): Side {
 }
 
 /** Simulates `fleets` invented fleets for `years` under both policies. */
-export function comparePolicies(
-  seed: number,
-  fleets: number,
-  years: number,
-  settings: ShopPolicy = DEFAULT_POLICY,
-): Comparison {
+export function comparePolicies(seed: number, fleets: number, years: number, settings: ShopPolicy = DEFAULT_POLICY): Comparison {
   const fixed: Tally[] = [];
   const evidence: Tally[] = [];
   let units = 0;

@@ -71,9 +71,10 @@ function heavy(s: RandomStream): number {
 export function makeWorld(seed: number, fleet: number, years: number, kitchens = 12): World {
   const s = new RandomStream(seed, `world ${fleet}`);
   const days = Math.round(years * 365.25);
-  const level = Object.fromEntries(
-    PLACEMENTS.map((p) => [p, Math.log(0.6 / WORLD_DAYS[p]) + s.normal(0, 0.25)]),
-  ) as Record<Placement, number>;
+  const level = Object.fromEntries(PLACEMENTS.map((p) => [p, Math.log(0.6 / WORLD_DAYS[p]) + s.normal(0, 0.25)])) as Record<
+    Placement,
+    number
+  >;
   const scale = s.between(0.01, 0.04);
   const technicians = [0, 1, 2].map(() => ({ restore: s.between(0.88, 0.98), eye: s.normal(0, 0.02) }));
   const units: TrueUnit[] = [];
@@ -90,8 +91,7 @@ export function makeWorld(seed: number, fleet: number, years: number, kitchens =
         increments[d] = own.gamma(today / scale, scale);
       }
       const fanDeaths: number[] = [];
-      for (let d = own.exponential(365 / 0.12); d < days; d += own.exponential(365 / 0.12))
-        fanDeaths.push(Math.floor(d));
+      for (let d = own.exponential(365 / 0.12); d < days; d += own.exponential(365 / 0.12)) fanDeaths.push(Math.floor(d));
       units.push({
         id: `${k}-${u}`,
         kitchenId: `kitchen ${k}`,

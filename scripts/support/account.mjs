@@ -84,8 +84,7 @@ export function runnable(native, version) {
     // Copied under another name first: a copy cut short is never taken for a whole one.
     const partial = `${copy}.${process.pid}`;
     cpSync(native, partial, { recursive: true, verbatimSymlinks: true });
-    if (spawnSync('chmod', ['-R', 'a+rX', partial]).status !== 0)
-      throw new Plain(`${partial} could not be opened to PostgreSQL.`);
+    if (spawnSync('chmod', ['-R', 'a+rX', partial]).status !== 0) throw new Plain(`${partial} could not be opened to PostgreSQL.`);
     renameSync(partial, copy);
   }
   return copy;

@@ -6,10 +6,7 @@ import { Plain } from './say.mjs';
 
 const SYSTEM = {
   linux: ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome', '/snap/bin/chromium'],
-  darwin: [
-    '/Applications/Chromium.app/Contents/MacOS/Chromium',
-    '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-  ],
+  darwin: ['/Applications/Chromium.app/Contents/MacOS/Chromium', '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome'],
   win32: ['C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe'],
 };
 

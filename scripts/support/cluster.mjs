@@ -118,18 +118,7 @@ export class Cluster {
     writeFileSync(secret, password, { mode: 0o600 });
     hand(secret);
     const locale = process.platform === 'linux' ? 'C.UTF-8' : 'C';
-    const args = [
-      '-D',
-      half,
-      '-U',
-      'postgres',
-      '-A',
-      'scram-sha-256',
-      `--pwfile=${secret}`,
-      '-E',
-      'UTF8',
-      `--locale=${locale}`,
-    ];
+    const args = ['-D', half, '-U', 'postgres', '-A', 'scram-sha-256', `--pwfile=${secret}`, '-E', 'UTF8', `--locale=${locale}`];
     const made = spawnSync(path.join(bin, 'initdb'), args, { ...serverAccount(), cwd: '/', encoding: 'utf8' });
     rmSync(secret);
     if (made.status !== 0) {

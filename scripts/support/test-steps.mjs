@@ -23,14 +23,22 @@ async function check(name, work, options) {
   }
 }
 
-const lint = () => check('Lint', () => node([bin('eslint/bin/eslint.js'), '.', '--max-warnings=0']));
+const lint = () =>
+  check('Lint', async () => {
+    await node([bin('eslint/bin/eslint.js'), '.', '--max-warnings=0']);
+    await node([bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.']);
+  });
 
 const types = (options) =>
-  check('Types', async () => {
-    // Next writes the types of its routes and of CSS imports first.
-    await node([nextBin, 'typegen']);
-    await node([bin('typescript/bin/tsc'), '--noEmit', '--incremental', 'false']);
-  }, options);
+  check(
+    'Types',
+    async () => {
+      // Next writes the types of its routes and of CSS imports first.
+      await node([nextBin, 'typegen']);
+      await node([bin('typescript/bin/tsc'), '--noEmit', '--incremental', 'false']);
+    },
+    options,
+  );
 
 async function vitest(project) {
   const report = path.join(reports, `${project}.json`);

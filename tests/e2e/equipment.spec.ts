@@ -115,7 +115,18 @@ test('a unit goes off file with a reason and comes back', async ({ page, signIn,
 
 test('each role opens what it may and nothing else', async ({ page, signIn, expectMessage }) => {
   expectMessage(/403|forbidden/i);
-  const rooms = { '/customers': 'otd', '/customers/new': 'od', '/customers/import': 'od', '/customers/export': 'od', '/customers/template': 'od', '/due': 'od', '/people': 'o', '/people/new': 'o', '/shop': 'o', '/me': 'otd' };
+  const rooms = {
+    '/customers': 'otd',
+    '/customers/new': 'od',
+    '/customers/import': 'od',
+    '/customers/export': 'od',
+    '/customers/template': 'od',
+    '/due': 'od',
+    '/people': 'o',
+    '/people/new': 'o',
+    '/shop': 'o',
+    '/me': 'otd',
+  };
   for (const role of ['owner', 'dispatcher', 'technician'] as const) {
     await signIn(role);
     for (const [path, may] of Object.entries(rooms)) {

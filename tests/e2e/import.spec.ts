@@ -11,7 +11,9 @@ test('a fleet of 5,000 goes on file in one go, with progress, and comes out agai
   await page.goto('/customers');
   await page.getByRole('link', { name: 'Import a fleet' }).click();
   await accessible();
-  await page.getByLabel('File', { exact: true }).setInputFiles({ name: 'fleet.csv', mimeType: 'text/csv', buffer: Buffer.from(fleetCsv(5000)) });
+  await page
+    .getByLabel('File', { exact: true })
+    .setInputFiles({ name: 'fleet.csv', mimeType: 'text/csv', buffer: Buffer.from(fleetCsv(5000)) });
   await page.getByRole('button', { name: 'Check it' }).click();
   await expect(page.getByRole('heading', { name: 'All of it fits' })).toBeVisible({ timeout: 60_000 });
   await expect(page.getByText('5,000 units with')).toBeVisible();
@@ -60,7 +62,9 @@ test('the template is read without a complaint', async ({ page, signIn }) => {
   const download = page.waitForEvent('download');
   await page.getByRole('link', { name: 'Template with examples' }).click();
   const path = await (await download).path();
-  await page.getByLabel('File', { exact: true }).setInputFiles({ name: 'template.csv', mimeType: 'text/csv', buffer: await readFile(path) });
+  await page
+    .getByLabel('File', { exact: true })
+    .setInputFiles({ name: 'template.csv', mimeType: 'text/csv', buffer: await readFile(path) });
   await page.getByRole('button', { name: 'Check it' }).click();
   await expect(page.getByRole('button', { name: 'Put 3 units on file' })).toBeVisible();
 });

@@ -74,7 +74,11 @@ test('from a fleet file to a tightened rule', async ({ browser, page, signIn, ac
 
   // Readings become an estimate as they are typed, each figure with its band.
   const before = tablet.locator('#readings-before');
-  for (const [label, number] of [['Head pressure', '228'], ['Air into the coil', '95'], ['Running steadily for', '20']] as const) {
+  for (const [label, number] of [
+    ['Head pressure', '228'],
+    ['Air into the coil', '95'],
+    ['Running steadily for', '20'],
+  ] as const) {
     await before.getByRole('button', { name: new RegExp(`^${label}`) }).click();
     await typeOnPad(tablet, label, number);
   }
@@ -84,20 +88,43 @@ test('from a fleet file to a tightened rule', async ({ browser, page, signIn, ac
   await expect(estimate.getByText('Cooling lost, hot day')).toBeVisible();
   await before.getByRole('button', { name: 'Save readings' }).click();
 
-  await tablet.locator('#aspect-coil-found').getByRole('button', { name: /^Packed/ }).click();
-  await tablet.locator('#tasks').getByRole('listitem').filter({ hasText: 'Coil cleaning' }).getByRole('button', { name: 'Done', exact: true }).click();
+  await tablet
+    .locator('#aspect-coil-found')
+    .getByRole('button', { name: /^Packed/ })
+    .click();
+  await tablet
+    .locator('#tasks')
+    .getByRole('listitem')
+    .filter({ hasText: 'Coil cleaning' })
+    .getByRole('button', { name: 'Done', exact: true })
+    .click();
   // The low side cannot be skipped.
   await expect(tablet.getByText(/look at the low side/)).toBeVisible();
   await tablet.locator('#aspect-ice-found').getByRole('button', { name: /^Dry/ }).click();
   await tablet.locator('#aspect-drain-found').getByRole('button', { name: /^Slow/ }).click();
-  await tablet.locator('#aspect-fan-found').getByRole('button', { name: /^Sound/ }).click();
-  await tablet.locator('#aspect-gasket-found').getByRole('button', { name: /^Sound/ }).click();
+  await tablet
+    .locator('#aspect-fan-found')
+    .getByRole('button', { name: /^Sound/ })
+    .click();
+  await tablet
+    .locator('#aspect-gasket-found')
+    .getByRole('button', { name: /^Sound/ })
+    .click();
   await expect(tablet.getByText(/look at the low side/)).toHaveCount(0);
   for (const task of ['Drain inspection', 'Evaporator inspection'])
-    await tablet.locator('#tasks').getByRole('listitem').filter({ hasText: task }).getByRole('button', { name: 'Done', exact: true }).click();
+    await tablet
+      .locator('#tasks')
+      .getByRole('listitem')
+      .filter({ hasText: task })
+      .getByRole('button', { name: 'Done', exact: true })
+      .click();
 
   const after = tablet.locator('#readings-after');
-  for (const [label, number] of [['Head pressure', '170'], ['Air into the coil', '95'], ['Running steadily for', '20']] as const) {
+  for (const [label, number] of [
+    ['Head pressure', '170'],
+    ['Air into the coil', '95'],
+    ['Running steadily for', '20'],
+  ] as const) {
     await after.getByRole('button', { name: new RegExp(`^${label}`) }).click();
     await typeOnPad(tablet, label, number);
   }
@@ -112,13 +139,20 @@ test('from a fleet file to a tightened rule', async ({ browser, page, signIn, ac
 
   // The rule: at least halved, with a reason made of the numbers; the old one is kept as history.
   await page.goto('/customers');
-  await page.getByRole('searchbox').or(page.getByLabel(/Search|Find/)).first().fill('Gilded');
+  await page
+    .getByRole('searchbox')
+    .or(page.getByLabel(/Search|Find/))
+    .first()
+    .fill('Gilded');
   await page.keyboard.press('Enter');
   // The answer, not the list that stood there before: it holds the same link.
   await page.waitForURL(/q=Gilded/);
   await page.getByRole('link', { name: KITCHEN }).first().click();
   await page.waitForURL(/\/kitchens\//);
-  await page.getByRole('link', { name: new RegExp(UNIT) }).first().click();
+  await page
+    .getByRole('link', { name: new RegExp(UNIT) })
+    .first()
+    .click();
   await expect(page.getByText(/Packed .*, so cleaning moves from 12 weeks to 6/).first()).toBeVisible({ timeout: 20_000 });
   await expect(page.getByText(/every 12 weeks/).first()).toBeAttached();
   await accessible();

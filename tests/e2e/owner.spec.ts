@@ -14,7 +14,8 @@ test.describe('the owner', () => {
     const rates = (await table.locator('tbody tr td:nth-child(2)').allInnerTexts()).map((t) => Number.parseFloat(t));
     expect(rates.every((r) => r > 0)).toBe(true);
     expect(rates).toEqual([...rates].sort((a, b) => b - a));
-    for (const fast of ['Dock Street', 'Pearl Row', 'Ember & Rye']) expect((await rows.nth(1).innerText()) + (await rows.nth(2).innerText()) + (await rows.nth(3).innerText())).toContain(fast);
+    for (const fast of ['Dock Street', 'Pearl Row', 'Ember & Rye'])
+      expect((await rows.nth(1).innerText()) + (await rows.nth(2).innerText()) + (await rows.nth(3).innerText())).toContain(fast);
     await expect(page.getByRole('heading', { name: 'Dead condenser fan' })).toBeVisible();
     await expect(page.getByRole('heading', { name: 'Coil past saving' })).toBeVisible();
     await expect(page.getByRole('heading', { name: 'Drain that keeps stopping' })).toBeVisible();
@@ -27,7 +28,12 @@ test.describe('the owner', () => {
     await page.getByRole('region', { name: 'Coils of this kitchen' }).getByRole('link').first().click();
     const evidence = page.getByRole('region', { name: 'Evidence' });
     await expect(evidence.getByRole('heading', { name: 'How the coil went' })).toBeVisible();
-    await expect(evidence.getByRole('img', { name: /Share of the clean conductance over time\. Today about \d+ percent/ }).locator('svg').first()).toBeVisible();
+    await expect(
+      evidence
+        .getByRole('img', { name: /Share of the clean conductance over time\. Today about \d+ percent/ })
+        .locator('svg')
+        .first(),
+    ).toBeVisible();
     await evidence.getByText('The numbers as a table').first().click();
     await expect(evidence.getByRole('region', { name: 'Share of clean conductance over time' })).toBeVisible();
     await accessible();
@@ -50,7 +56,11 @@ test.describe('the owner', () => {
     await page.getByRole('button', { name: 'Keep it' }).first().click();
     await expect.poll(count).toBe(before - 1);
 
-    const row = page.getByRole('main').getByRole('listitem').filter({ has: page.getByRole('button', { name: 'Keep it' }) }).first();
+    const row = page
+      .getByRole('main')
+      .getByRole('listitem')
+      .filter({ has: page.getByRole('button', { name: 'Keep it' }) })
+      .first();
     await row.getByText('Overrule', { exact: true }).click();
     await row.getByRole('button', { name: 'Overrule it' }).click();
     await expect(row.getByRole('alert')).toContainText('Say why');

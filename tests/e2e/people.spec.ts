@@ -5,7 +5,12 @@ import { signInAs } from './support/sign-in';
 test.describe('people', () => {
   test.beforeAll(() => freshShop());
 
-  test('the owner adds a person, who signs in, chooses units, and is signed out from afar', async ({ page, signIn, browser, accessible }) => {
+  test('the owner adds a person, who signs in, chooses units, and is signed out from afar', async ({
+    page,
+    signIn,
+    browser,
+    accessible,
+  }) => {
     await signIn('owner');
     await page.goto('/people');
     await accessible();

@@ -1,7 +1,18 @@
 import { expect, test } from '@playwright/test';
 import { signInAs } from './support/sign-in';
 import { freshShop, startServer, stopServer } from './support/server';
-import { drop, fetchRound, grade, officeSays, openTablet, openUnit, photograph, typeReading, unitLinks, visitLinks } from './support/tablet';
+import {
+  drop,
+  fetchRound,
+  grade,
+  officeSays,
+  openTablet,
+  openUnit,
+  photograph,
+  typeReading,
+  unitLinks,
+  visitLinks,
+} from './support/tablet';
 import type { Page } from '@playwright/test';
 
 test.beforeAll(() => freshShop());
@@ -25,13 +36,25 @@ async function workOnVisit(page: Page, typed: Typed[], coil: string, airF: numbe
       await expect(page.getByText('Could not reach.')).toBeVisible();
     } else {
       const card = page.locator('#readings-before');
-      await typeReading(card, (await card.getByRole('button', { name: /^Head pressure/ }).count()) > 0 ? 'Head pressure' : 'Condenser bend', '118');
+      await typeReading(
+        card,
+        (await card.getByRole('button', { name: /^Head pressure/ }).count()) > 0 ? 'Head pressure' : 'Condenser bend',
+        '118',
+      );
       await typeReading(card, 'Air into the coil', String(airF));
-      for (const question of await card.getByRole('group', { name: /^Question about/ }).all()) await question.getByRole('button', { name: 'It is what it shows' }).click();
+      for (const question of await card.getByRole('group', { name: /^Question about/ }).all())
+        await question.getByRole('button', { name: 'It is what it shows' }).click();
       await card.getByRole('button', { name: 'Save readings' }).click();
       await expect(card.getByRole('region', { name: 'Estimate' })).toBeVisible();
-      for (const [aspect, label] of [['Condenser coil', coil], ['Ice on the low side', 'Dry'], ['Drain and pan', 'Runs']] as const) await grade(page, aspect, label);
-      await page.locator('input[data-photo=before]').setInputFiles({ name: 'coil.jpg', mimeType: 'image/jpeg', buffer: await photograph() });
+      for (const [aspect, label] of [
+        ['Condenser coil', coil],
+        ['Ice on the low side', 'Dry'],
+        ['Drain and pan', 'Runs'],
+      ] as const)
+        await grade(page, aspect, label);
+      await page
+        .locator('input[data-photo=before]')
+        .setInputFiles({ name: 'coil.jpg', mimeType: 'image/jpeg', buffer: await photograph() });
       await expect(page.locator('#photos figure')).toHaveCount(1);
       const done = page.locator('#tasks').getByRole('button', { name: 'Done', exact: true });
       for (let left = await done.count(); left > 0; left--) {
@@ -117,7 +140,9 @@ test('three visits without signal, the tablet dropped in between: the office has
     expect((of('readings')[0] as unknown as { values: { airInK: number } }).values.airInK).toBeCloseTo((t.airF + 459.67) / 1.8, 6);
     expect(of('readings')).toHaveLength(1);
     expect(of('photos')).toEqual([expect.objectContaining({ fileId: expect.any(String) })]);
-    expect(visit?.entries.signature).toEqual(t === typed[0] ? { signedBy: 'Ines Halloran', nobodyThere: false } : { signedBy: '', nobodyThere: true });
+    expect(visit?.entries.signature).toEqual(
+      t === typed[0] ? { signedBy: 'Ines Halloran', nobodyThere: false } : { signedBy: '', nobodyThere: true },
+    );
   }
   await tablet.close();
 });

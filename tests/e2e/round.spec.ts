@@ -3,7 +3,18 @@ import sharp from 'sharp';
 import { expect, test, type Page } from './support/test';
 import { freshShop } from './support/server';
 import { signInAs } from './support/sign-in';
-import { fetchRound, filmOfLabel, grade, officeSays, openTablet, openUnit, photograph, TABLET, unitLinks, visitLinks } from './support/tablet';
+import {
+  fetchRound,
+  filmOfLabel,
+  grade,
+  officeSays,
+  openTablet,
+  openUnit,
+  photograph,
+  TABLET,
+  unitLinks,
+  visitLinks,
+} from './support/tablet';
 
 test.beforeAll(() => freshShop());
 test.use({ viewport: TABLET });
@@ -24,7 +35,10 @@ test('every screen of the round can be used by anyone', async ({ page, signIn, a
   await openUnit(page);
   await expect(page.getByRole('heading', { name: 'Gaskets' })).toBeVisible();
   await accessible();
-  await page.locator('#readings-before').getByRole('button', { name: /^Air into the coil/ }).click();
+  await page
+    .locator('#readings-before')
+    .getByRole('button', { name: /^Air into the coil/ })
+    .click();
   await expect(page.getByRole('dialog')).toBeVisible();
   await accessible();
   await page.keyboard.type('86');
@@ -40,8 +54,11 @@ test('nothing to press is smaller than 48 pixels', async ({ page, signIn }) => {
   await signIn('technician');
   await fetchRound(page);
   await lastVisitUnit(page);
-  const small = await page.locator('main button:visible, main summary:visible, header a:visible, nav a:visible').evaluateAll((all) =>
-    all.filter((e) => e.getBoundingClientRect().height < 48).map((e) => `${e.textContent} ${e.getBoundingClientRect().height}`));
+  const small = await page
+    .locator('main button:visible, main summary:visible, header a:visible, nav a:visible')
+    .evaluateAll((all) =>
+      all.filter((e) => e.getBoundingClientRect().height < 48).map((e) => `${e.textContent} ${e.getBoundingClientRect().height}`),
+    );
   expect(small).toEqual([]);
 });
 
@@ -142,9 +159,16 @@ test('pictures: too large, of an unknown kind, and no picture at all are told in
   await expect(page.getByText('All in the office')).toBeVisible({ timeout: 30_000 });
   // Whether one may see it is asked each time, though it is sent only once.
   const told = await officeSays(page);
-  const fileId = told.changed.flatMap((v) => v.entries.photos ?? []).map((p) => (p as { fileId?: string }).fileId).find(Boolean);
+  const fileId = told.changed
+    .flatMap((v) => v.entries.photos ?? [])
+    .map((p) => (p as { fileId?: string }).fileId)
+    .find(Boolean);
   const seen = await page.request.get(`/api/files/${fileId}`);
-  expect(seen.headers()).toMatchObject({ 'content-type': 'image/jpeg', 'content-security-policy': expect.stringContaining('sandbox'), 'x-content-type-options': 'nosniff' });
+  expect(seen.headers()).toMatchObject({
+    'content-type': 'image/jpeg',
+    'content-security-policy': expect.stringContaining('sandbox'),
+    'x-content-type-options': 'nosniff',
+  });
   expect((await sharp(await seen.body()).metadata()).exif).toBeUndefined();
   const known = { 'if-none-match': seen.headers().etag ?? '' };
   expect((await page.request.get(`/api/files/${fileId}`, { headers: known })).status()).toBe(304);
@@ -163,7 +187,10 @@ test('a full tablet says so, keeps what was saved and goes on', async ({ page, s
   await fetchRound(page);
   await lastVisitUnit(page, 1);
   await page.evaluate(() => void ((window as unknown as { full?: boolean }).full = true));
-  await page.getByRole('group', { name: 'Fans', exact: true }).getByRole('button', { name: /^Sound/ }).click();
+  await page
+    .getByRole('group', { name: 'Fans', exact: true })
+    .getByRole('button', { name: /^Sound/ })
+    .click();
   await expect(page.getByRole('alert').getByText(/This tablet is full/)).toBeVisible();
   await page.evaluate(() => void ((window as unknown as { full?: boolean }).full = false));
   await grade(page, 'Fans', 'Sound');

@@ -29,8 +29,16 @@ test('an emergency is squeezed in: a visit makes room, its history says why, its
   await accessible();
 
   // Four hours do not fit between the visits of every round.
-  const offer = offers.getByRole('listitem').filter({ has: page.getByRole('button', { name: /^Take/ }) }).filter({ hasText: 'goes from' }).first();
-  const told = (await offer.getByText(/goes from/).first().textContent()) ?? '';
+  const offer = offers
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('button', { name: /^Take/ }) })
+    .filter({ hasText: 'goes from' })
+    .first();
+  const told =
+    (await offer
+      .getByText(/goes from/)
+      .first()
+      .textContent()) ?? '';
   const [, was] = /goes from .*?, (\d\d:\d\d) to/.exec(told) ?? [];
   expect(was, told).toMatch(TIME);
   const moved = (await offer.getByRole('listitem').first().getByRole('link').getAttribute('href')) ?? '';

@@ -27,10 +27,16 @@ test('the dispatcher proposes a week, accepts, and takes it back', async ({ page
 test('a visit moves with a reason, moves back, and is cancelled with one', async ({ page, signIn, accessible }) => {
   await signIn('dispatcher');
   await page.goto(`/week?day=${nextWeek()}`);
-  await page.getByRole('link', { name: /\d\d:\d\d–\d\d:\d\d/ }).first().click();
+  await page
+    .getByRole('link', { name: /\d\d:\d\d–\d\d:\d\d/ })
+    .first()
+    .click();
   await expect(page.getByRole('heading', { name: 'Move', exact: true })).toBeVisible();
   await accessible();
-  const lead = page.getByRole('banner').or(page.locator('header')).getByText(/\d\d:\d\d–\d\d:\d\d/);
+  const lead = page
+    .getByRole('banner')
+    .or(page.locator('header'))
+    .getByText(/\d\d:\d\d–\d\d:\d\d/);
   const booked = await lead.textContent();
   const visit = page.url();
 
@@ -67,7 +73,8 @@ test('driving minutes are checked line by line, stored, and forgotten again', as
   await signIn('dispatcher');
   await page.goto('/week/travel');
   const lines = page.getByLabel('Or paste the lines');
-  const bad = 'from,to,minutes\n"Fenwick’s Fry House, Dock Street","Nine Lanterns, Pearl Row",12\n"Nine Lanterns, Pearl Row",Nowhere at all,9\n"Nine Lanterns, Pearl Row","Fenwick’s Fry House, Dock Street",minus one\n';
+  const bad =
+    'from,to,minutes\n"Fenwick’s Fry House, Dock Street","Nine Lanterns, Pearl Row",12\n"Nine Lanterns, Pearl Row",Nowhere at all,9\n"Nine Lanterns, Pearl Row","Fenwick’s Fry House, Dock Street",minus one\n';
   await lines.fill(bad);
   await page.getByRole('button', { name: 'Check it' }).click();
   await expect(page.getByRole('heading', { name: 'Nothing can be stored yet' })).toBeVisible();

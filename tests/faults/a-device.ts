@@ -24,8 +24,16 @@ export class Device {
     const world = globalThis as unknown as { indexedDB: IDBFactory; localStorage: unknown };
     // The storage of one tablet at a time is the world's; the database stays open afterwards.
     world.indexedDB = this.disk;
-    world.localStorage = { getItem: (k: string) => this.notes.get(k) ?? null, setItem: (k: string, v: string) => void this.notes.set(k, v), removeItem: (k: string) => void this.notes.delete(k) };
-    this.tablet = new Tablet({ office: officeOverHttp(this.base, this.line.fetch), clock: this.clock, name: { name: 'Fault test', appVersion: 'test' } });
+    world.localStorage = {
+      getItem: (k: string) => this.notes.get(k) ?? null,
+      setItem: (k: string, v: string) => void this.notes.set(k, v),
+      removeItem: (k: string) => void this.notes.delete(k),
+    };
+    this.tablet = new Tablet({
+      office: officeOverHttp(this.base, this.line.fetch),
+      clock: this.clock,
+      name: { name: 'Fault test', appVersion: 'test' },
+    });
     await this.tablet.start();
   }
 

@@ -4,7 +4,21 @@ import type { Random } from './random';
 
 export type Made = { [K in OperationKind]: { visitId: string; kind: K; payload: Payloads[K] } }[OperationKind];
 
-const WEIGHTS = { 'visit.start': 3, 'finding.set': 30, 'reading.add': 14, 'unit.outcome': 4, 'unit.add': 2, 'task.done': 10, 'task.not_done': 4, 'part.use': 5, 'follow_up.add': 4, 'food_warning.add': 2, 'event.add': 3, 'signature.set': 3, 'entry.strike': 3 } as const;
+const WEIGHTS = {
+  'visit.start': 3,
+  'finding.set': 30,
+  'reading.add': 14,
+  'unit.outcome': 4,
+  'unit.add': 2,
+  'task.done': 10,
+  'task.not_done': 4,
+  'part.use': 5,
+  'follow_up.add': 4,
+  'food_warning.add': 2,
+  'event.add': 3,
+  'signature.set': 3,
+  'entry.strike': 3,
+} as const;
 
 /** How every follow-up that a technician wishes for begins here. */
 export const WISHED = 'See to it';
@@ -24,20 +38,52 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
       const phase = random.chance(0.8) ? ('found' as const) : ('left' as const);
       const grade = random.chance(0.85) ? random.pick(GRADES[aspect] as readonly { grade: string }[]).grade : null;
       const standing = visit.entries.findings.find((f) => f.unitId === unitId && f.aspect === aspect && f.phase === phase);
-      return made(kind, { unitId, aspect, phase, grade, notLookedWhy: grade === null ? 'riveted shut' : '', note: '', replaces: standing?.id ?? null });
+      return made(kind, {
+        unitId,
+        aspect,
+        phase,
+        grade,
+        notLookedWhy: grade === null ? 'riveted shut' : '',
+        note: '',
+        replaces: standing?.id ?? null,
+      });
     }
     case 'reading.add': {
       const phase = random.chance(0.6) ? ('before' as const) : ('after' as const);
       const standing = visit.entries.readings.find((r) => r.unitId === unitId && r.phase === phase);
       const values = { headPaGauge: 700_000 + random.whole(900_000), airInK: 290 + random.whole(20), steadyMinutes: 12 };
-      return made(kind, { unitId, phase, values, gaugeGrade: '1A', gaugeSpanPa: 3_447_379, entered: { airInK: { text: '86', unit: '°F' } }, questioned: [], replaces: standing?.id ?? null });
+      return made(kind, {
+        unitId,
+        phase,
+        values,
+        gaugeGrade: '1A',
+        gaugeSpanPa: 3_447_379,
+        entered: { airInK: { text: '86', unit: '°F' } },
+        questioned: [],
+        replaces: standing?.id ?? null,
+      });
     }
     case 'unit.outcome':
-      return made(kind, random.chance(0.5) ? { unitId, outcome: 'could_not_reach', reason: 'locked' } : { unitId, outcome: 'seen', reason: '' });
+      return made(
+        kind,
+        random.chance(0.5) ? { unitId, outcome: 'could_not_reach', reason: 'locked' } : { unitId, outcome: 'seen', reason: '' },
+      );
     case 'unit.add':
       return made(kind, {
-        unitId: crypto.randomUUID(), name: `Found ${random.whole(1000)}`, kind: 'reach_in', make: '', model: '', serial: '', refrigerant: 'R134a', chargeKg: null, application: 'medium',
-        expansion: 'capillary', circuitAccess: 'sealed', condenserKind: 'fin_and_tube', placement: 'line', notes: '',
+        unitId: crypto.randomUUID(),
+        name: `Found ${random.whole(1000)}`,
+        kind: 'reach_in',
+        make: '',
+        model: '',
+        serial: '',
+        refrigerant: 'R134a',
+        chargeKg: null,
+        application: 'medium',
+        expansion: 'capillary',
+        circuitAccess: 'sealed',
+        condenserKind: 'fin_and_tube',
+        placement: 'line',
+        notes: '',
       });
     case 'task.done':
     case 'task.not_done': {
@@ -68,9 +114,17 @@ export function closingEntries(visit: VisitOnFile, now: () => number): Made[] {
   const at = new Date(now()).toISOString();
   const entries: Made[] = [{ visitId, kind: 'visit.start', payload: { arrivedAt: at } }];
   for (const unitId of new Set(visit.tasks.map((t) => t.unitId)))
-    for (const [aspect, grade] of [['ice', 'dry'], ['drain', 'runs']] as const) {
+    for (const [aspect, grade] of [
+      ['ice', 'dry'],
+      ['drain', 'runs'],
+    ] as const) {
       const standing = visit.entries.findings.find((f) => f.unitId === unitId && f.aspect === aspect && f.phase === 'found');
-      if (!standing) entries.push({ visitId, kind: 'finding.set', payload: { unitId, aspect, phase: 'found', grade, notLookedWhy: '', note: '', replaces: null } });
+      if (!standing)
+        entries.push({
+          visitId,
+          kind: 'finding.set',
+          payload: { unitId, aspect, phase: 'found', grade, notLookedWhy: '', note: '', replaces: null },
+        });
     }
   for (const t of visit.tasks) if (t.outcome === 'planned') entries.push({ visitId, kind: 'task.done', payload: { taskId: t.taskId } });
   entries.push({ visitId, kind: 'signature.set', payload: { nobodyThere: true, signedBy: '', png: null } });

@@ -31,7 +31,10 @@ export class FaultyLine {
   private sound = false;
   private held: (() => Promise<unknown>)[] = [];
 
-  constructor(private readonly world: World, private readonly cookie: string) {}
+  constructor(
+    private readonly world: World,
+    private readonly cookie: string,
+  ) {}
 
   async heal(): Promise<void> {
     this.sound = true;
@@ -61,7 +64,11 @@ export class FaultyLine {
     return this.suffer(fault, send, rest.body);
   };
 
-  private async suffer(fault: Fault, send: (change?: RequestInit) => Promise<Response>, body: BodyInit | null | undefined): Promise<Response> {
+  private async suffer(
+    fault: Fault,
+    send: (change?: RequestInit) => Promise<Response>,
+    body: BodyInit | null | undefined,
+  ): Promise<Response> {
     const { random, cutDatabase, killOffice } = this.world;
     const quiet = (sending: Promise<unknown>) => sending.catch(() => {});
     switch (fault) {
@@ -87,7 +94,10 @@ export class FaultyLine {
       case 'truncated_reply': {
         const reply = await send();
         const bytes = new Uint8Array(await reply.arrayBuffer());
-        return new Response(bytes.slice(0, Math.floor(bytes.length * random.next())), { status: reply.status, headers: { 'content-type': reply.headers.get('content-type') ?? '' } });
+        return new Response(bytes.slice(0, Math.floor(bytes.length * random.next())), {
+          status: reply.status,
+          headers: { 'content-type': reply.headers.get('content-type') ?? '' },
+        });
       }
       case 'database_cut': {
         const sending = send();

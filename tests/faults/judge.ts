@@ -18,7 +18,16 @@ const TABLE = {
 } as const;
 
 /** What was written on the tablets against what the office has. */
-export async function judge(db: Db, given: { devices: readonly Device[]; written: readonly Operation[]; visitIds: readonly string[]; personId: string; before: readonly VisitOnFile[] }): Promise<Verdict> {
+export async function judge(
+  db: Db,
+  given: {
+    devices: readonly Device[];
+    written: readonly Operation[];
+    visitIds: readonly string[];
+    personId: string;
+    before: readonly VisitOnFile[];
+  },
+): Promise<Verdict> {
   const verdict: Verdict = { lost: [], doubled: [], unequal: [] };
   const filed = await db.operation.findMany({ where: { device: { userId: given.personId }, visitId: { in: [...given.visitIds] } } });
   const byId = new Map(filed.map((o) => [o.id, o]));
@@ -31,7 +40,8 @@ export async function judge(db: Db, given: { devices: readonly Device[]; written
   await judgeRows(db, given, new Set(filed.filter((o) => o.outcome !== 'rejected').map((o) => o.id)), verdict);
   const office = await visitsOnFile(db, given.visitIds, given.personId);
   judgeEnds(office, given, verdict);
-  if (given.devices.length === 1) judgeWhole(office, given, new Set(filed.filter((o) => o.outcome === 'rejected').map((o) => o.id)), verdict);
+  if (given.devices.length === 1)
+    judgeWhole(office, given, new Set(filed.filter((o) => o.outcome === 'rejected').map((o) => o.id)), verdict);
   return verdict;
 }
 
@@ -41,11 +51,20 @@ const LATER = Date.UTC(2100, 0);
 const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value ?? null));
 
 /** Each entry that was taken in made its one row. */
-async function judgeRows(db: Db, given: { written: readonly Operation[]; visitIds: readonly string[] }, taken: ReadonlySet<string>, verdict: Verdict): Promise<void> {
-  const struck = new Set(given.written.filter((o) => o.kind === 'entry.strike' && taken.has(o.id)).map((o) => (o.payload as { entryId: string }).entryId));
+async function judgeRows(
+  db: Db,
+  given: { written: readonly Operation[]; visitIds: readonly string[] },
+  taken: ReadonlySet<string>,
+  verdict: Verdict,
+): Promise<void> {
+  const struck = new Set(
+    given.written.filter((o) => o.kind === 'entry.strike' && taken.has(o.id)).map((o) => (o.payload as { entryId: string }).entryId),
+  );
   for (const [kind, table] of Object.entries(TABLE)) {
     const find = db[table].findMany as unknown as (q: object) => Promise<{ id: string; fileId?: string | null }[]>;
-    const rows = await find({ where: { visitId: { in: [...given.visitIds] }, ...(table === 'followUp' ? { what: { startsWith: WISHED } } : {}) } });
+    const rows = await find({
+      where: { visitId: { in: [...given.visitIds] }, ...(table === 'followUp' ? { what: { startsWith: WISHED } } : {}) },
+    });
     const expected = given.written.filter((o) => o.kind === kind && taken.has(o.id) && !struck.has(o.id)).map((o) => o.id);
     const there = new Map(rows.map((r) => [r.id, r]));
     for (const id of expected) {
@@ -55,8 +74,17 @@ async function judgeRows(db: Db, given: { written: readonly Operation[]; visitId
     }
     if (rows.length > expected.length) verdict.doubled.push(`${rows.length} rows for ${expected.length} of ${kind}`);
   }
-  const current = await db.finding.groupBy({ by: ['visitId', 'unitId', 'aspect', 'phase'], where: { visitId: { in: [...given.visitIds] }, supersededAt: null }, _count: true, _max: { at: true } });
-  const all = await db.finding.groupBy({ by: ['visitId', 'unitId', 'aspect', 'phase'], where: { visitId: { in: [...given.visitIds] } }, _max: { at: true } });
+  const current = await db.finding.groupBy({
+    by: ['visitId', 'unitId', 'aspect', 'phase'],
+    where: { visitId: { in: [...given.visitIds] }, supersededAt: null },
+    _count: true,
+    _max: { at: true },
+  });
+  const all = await db.finding.groupBy({
+    by: ['visitId', 'unitId', 'aspect', 'phase'],
+    where: { visitId: { in: [...given.visitIds] } },
+    _max: { at: true },
+  });
   if (current.length !== all.length) verdict.unequal.push('a place has findings but none that stands');
   for (const c of current) {
     const last = all.find((a) => a.visitId === c.visitId && a.unitId === c.unitId && a.aspect === c.aspect && a.phase === c.phase);
@@ -69,7 +97,8 @@ function judgeEnds(office: readonly VisitOnFile[], given: { devices: readonly De
   for (const device of given.devices)
     for (const visit of office) {
       const shown = device.tablet.snapshot.visits.find((v) => v.id === visit.id);
-      if (!isDeepStrictEqual(plain(shown), plain(visit))) verdict.unequal.push(`a tablet shows another visit than the office has: ${differing(shown, visit)}`);
+      if (!isDeepStrictEqual(plain(shown), plain(visit)))
+        verdict.unequal.push(`a tablet shows another visit than the office has: ${differing(shown, visit)}`);
     }
 }
 
@@ -93,7 +122,12 @@ function firstDifference(a: unknown, b: unknown, path = ''): string {
  * With one tablet there is one right end: its entries laid over the visit in the order they were written. The order is
  * that of their numbers; a clock that jumped in between says otherwise.
  */
-function judgeWhole(office: readonly VisitOnFile[], given: { written: readonly Operation[]; before: readonly VisitOnFile[] }, rejected: ReadonlySet<string>, verdict: Verdict): void {
+function judgeWhole(
+  office: readonly VisitOnFile[],
+  given: { written: readonly Operation[]; before: readonly VisitOnFile[] },
+  rejected: ReadonlySet<string>,
+  verdict: Verdict,
+): void {
   const taken = given.written
     .filter((o) => !rejected.has(o.id))
     .sort((a, b) => a.seq - b.seq)
@@ -102,7 +136,8 @@ function judgeWhole(office: readonly VisitOnFile[], given: { written: readonly O
     const start = given.before.find((v) => v.id === visit.id);
     if (!start) continue;
     const [typed, filed] = [essence(foldVisit(start, taken)), essence(visit)];
-    if (!isDeepStrictEqual(typed, filed)) verdict.unequal.push(`typed and filed differ: ${JSON.stringify(typed)} / ${JSON.stringify(filed)}`.slice(0, 2000));
+    if (!isDeepStrictEqual(typed, filed))
+      verdict.unequal.push(`typed and filed differ: ${JSON.stringify(typed)} / ${JSON.stringify(filed)}`.slice(0, 2000));
   }
 }
 

@@ -6,6 +6,9 @@ const current = () => requests.getStore() ?? new Request('http://nowhere.invalid
 
 export const headers = async () => current().headers;
 export async function cookies() {
-  const all = (current().headers.get('cookie') ?? '').split(/;\s*/).filter(Boolean).map((c) => ({ name: c.slice(0, c.indexOf('=')), value: decodeURIComponent(c.slice(c.indexOf('=') + 1)) }));
+  const all = (current().headers.get('cookie') ?? '')
+    .split(/;\s*/)
+    .filter(Boolean)
+    .map((c) => ({ name: c.slice(0, c.indexOf('=')), value: decodeURIComponent(c.slice(c.indexOf('=') + 1)) }));
   return { getAll: () => all, get: (name: string) => all.find((c) => c.name === name) };
 }

@@ -29,7 +29,9 @@ const server = createServer((incoming, outgoing) => {
   void (async () => {
     const request = asRequest(incoming);
     const found = handlerFor(request.method, new URL(request.url).pathname);
-    const reply = found ? await requests.run(request, () => found[0](request, { params: Promise.resolve(found[1]) })) : new Response('', { status: 404 });
+    const reply = found
+      ? await requests.run(request, () => found[0](request, { params: Promise.resolve(found[1]) }))
+      : new Response('', { status: 404 });
     outgoing.writeHead(reply.status, Object.fromEntries(reply.headers));
     outgoing.end(Buffer.from(await reply.arrayBuffer()));
   })().catch(() => outgoing.destroy());

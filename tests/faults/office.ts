@@ -47,7 +47,14 @@ export class Office {
       const child = spawn(process.execPath, [this.bundle], {
         cwd: root,
         stdio: ['ignore', 'pipe', process.env.FAULTS_VERBOSE ? 'inherit' : 'ignore'],
-        env: { ...process.env, PORT: String(this.port), DATABASE_URL: this.databaseUrl, NEXTAUTH_SECRET: SECRET, LOG_LEVEL: process.env.FAULTS_VERBOSE ? 'error' : 'silent', NODE_ENV: 'production' },
+        env: {
+          ...process.env,
+          PORT: String(this.port),
+          DATABASE_URL: this.databaseUrl,
+          NEXTAUTH_SECRET: SECRET,
+          LOG_LEVEL: process.env.FAULTS_VERBOSE ? 'error' : 'silent',
+          NODE_ENV: 'production',
+        },
       });
       this.child = child;
       child.stdout?.once('data', () => resolve());

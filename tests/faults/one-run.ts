@@ -9,7 +9,14 @@ import { somePicture } from './pictures';
 import { randomFrom, type Random } from './random';
 import { haveRound, putAway, type People } from './shop';
 
-export type World = { db: Db; base: string; people: People; cutDatabase: () => Promise<void>; killOffice: () => Promise<void>; count: (what: Fault | 'tablet_fell' | 'moved_away') => void };
+export type World = {
+  db: Db;
+  base: string;
+  people: People;
+  cutDatabase: () => Promise<void>;
+  killOffice: () => Promise<void>;
+  count: (what: Fault | 'tablet_fell' | 'moved_away') => void;
+};
 export type RunReport = Verdict & { operations: number; photos: number };
 
 const TRIES = 40;
@@ -67,7 +74,14 @@ class Day {
     if (what === 'write') await this.write(device, someEntry(this.random, visit, device.clock));
     if (what === 'photo') {
       const picture = await somePicture(this.random);
-      const payload = { unitId: this.random.pick(visit.units).id, aspect: 'coil' as const, phase: 'before' as const, sha256: picture.sha256, bytes: picture.bytes.byteLength, takenAt: new Date(device.clock()).toISOString() };
+      const payload = {
+        unitId: this.random.pick(visit.units).id,
+        aspect: 'coil' as const,
+        phase: 'before' as const,
+        sha256: picture.sha256,
+        bytes: picture.bytes.byteLength,
+        takenAt: new Date(device.clock()).toISOString(),
+      };
       await this.write(device, { visitId: visit.id, kind: 'photo.attach', payload }, picture);
       this.photos++;
     }
@@ -91,7 +105,10 @@ class Day {
     if (this.moved) return;
     this.world.count('moved_away');
     this.moved = true;
-    await this.world.db.visit.updateMany({ where: { id: this.visitIds[1], status: { in: ['booked', 'started'] } }, data: { technicianId: this.world.people.otherId, version: { increment: 1 } } });
+    await this.world.db.visit.updateMany({
+      where: { id: this.visitIds[1], status: { in: ['booked', 'started'] } },
+      data: { technicianId: this.world.people.otherId, version: { increment: 1 } },
+    });
   }
 
   /** The line is good again: everything goes, late deliveries too, and every tablet refreshes once more. */

@@ -7,7 +7,9 @@ let drawn: Buffer[] | undefined;
 /** Noise does not compress: one picture of a single piece and one of three. */
 async function sources(): Promise<Buffer[]> {
   const noise = (size: number) =>
-    sharp(Buffer.from(Array.from({ length: size * size * 3 }, (_, i) => (i * 2654435761) >>> 24)), { raw: { width: size, height: size, channels: 3 } })
+    sharp(Buffer.from(Array.from({ length: size * size * 3 }, (_, i) => (i * 2654435761) >>> 24)), {
+      raw: { width: size, height: size, channels: 3 },
+    })
       .jpeg({ quality: 92 })
       .toBuffer();
   return (drawn ??= [await noise(64), await noise(640)]);

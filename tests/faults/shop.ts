@@ -16,7 +16,9 @@ export async function openShop(db: Db): Promise<void> {
 export async function havePeople(db: Db) {
   const [person, other] = [personRow({ name: 'Tova Lind' }), personRow({ name: 'June Castell' })];
   await db.user.createMany({ data: [person, other] });
-  const session = await db.staffSession.create({ data: { userId: person.id as string, userAgent: 'fault test', expiresAt: new Date(Date.now() + 24 * HOUR) } });
+  const session = await db.staffSession.create({
+    data: { userId: person.id as string, userAgent: 'fault test', expiresAt: new Date(Date.now() + 24 * HOUR) },
+  });
   const token = await encode({ token: { sid: session.id }, secret: SECRET });
   return { personId: person.id as string, otherId: other.id as string, cookie: `next-auth.session-token=${token}` };
 }
@@ -27,12 +29,19 @@ export async function haveRound(db: Db, people: People) {
   const customer = customerRow({ name: `Customer ${randomUUID()}` });
   const kitchen = kitchenRow(customer.id as string, { name: `Kitchen ${randomUUID()}` });
   const kitchenId = kitchen.id as string;
-  const units = Array.from({ length: 3 }, (_, n) => unitRow(kitchenId, { name: `Unit ${n + 1}`, tag: randomUUID().slice(0, 13).toUpperCase() }));
+  const units = Array.from({ length: 3 }, (_, n) =>
+    unitRow(kitchenId, { name: `Unit ${n + 1}`, tag: randomUUID().slice(0, 13).toUpperCase() }),
+  );
   const tasks = units.flatMap((u) => TASKS.map((kindKey) => taskRow({ id: u.id as string, kitchenId }, { kindKey })));
   // Each run in an hour of its own: one technician cannot be in two places.
   const start = new Date(Date.now() - 2 * HOUR);
-  const visits = [visitRow(kitchenId, people.personId, start, 50), visitRow(kitchenId, people.personId, new Date(start.getTime() + 24 * HOUR), 50)];
-  const onVisit = visits.flatMap((v, n) => tasks.filter((_, i) => i % 2 === n).map((t) => visitTaskRow(v.id as string, { id: t.id, unitId: t.unitId })));
+  const visits = [
+    visitRow(kitchenId, people.personId, start, 50),
+    visitRow(kitchenId, people.personId, new Date(start.getTime() + 24 * HOUR), 50),
+  ];
+  const onVisit = visits.flatMap((v, n) =>
+    tasks.filter((_, i) => i % 2 === n).map((t) => visitTaskRow(v.id as string, { id: t.id, unitId: t.unitId })),
+  );
   await db.customer.create({ data: customer });
   await db.kitchen.create({ data: kitchen });
   await db.unit.createMany({ data: units });
@@ -44,4 +53,13 @@ export async function haveRound(db: Db, people: People) {
 export type Round = Awaited<ReturnType<typeof haveRound>>;
 
 /** Leaves the technician free for the next run. */
-export const putAway = (db: Db, round: Round) => db.visit.updateMany({ where: { id: { in: round.visitIds } }, data: { startsAt: new Date('2020-01-01T00:00:00Z'), endsAt: new Date('2020-01-01T00:00:01Z'), status: 'cancelled', cancelReason: 'run is over' } });
+export const putAway = (db: Db, round: Round) =>
+  db.visit.updateMany({
+    where: { id: { in: round.visitIds } },
+    data: {
+      startsAt: new Date('2020-01-01T00:00:00Z'),
+      endsAt: new Date('2020-01-01T00:00:01Z'),
+      status: 'cancelled',
+      cancelReason: 'run is over',
+    },
+  });

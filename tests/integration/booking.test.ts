@@ -11,7 +11,8 @@ const database = useDatabase();
 const now = new Date('2026-11-25T15:00:00Z');
 const date = localDate('2026-11-30'); // a Monday
 
-const makePerson = (over: Parameters<typeof personRow>[0] = {}) => database.db.user.create({ data: personRow({ skills: [], shifts: [], ...over }) });
+const makePerson = (over: Parameters<typeof personRow>[0] = {}) =>
+  database.db.user.create({ data: personRow({ skills: [], shifts: [], ...over }) });
 let actor: { userId: string };
 let techId: string;
 beforeAll(async () => {
@@ -24,7 +25,18 @@ async function kitchenWithTasks(over: Record<string, unknown> = {}, unit: Record
   return { kitchen: made.kitchen, unit: made.unit, coil: coil!, drain: drain! };
 }
 const ctx = () => ({ db: database.db, actor, now, baseUrl: 'http://localhost:3000' });
-const input = (over: Partial<BookVisit>): BookVisit => ({ kitchenId: '', technicianId: techId, date, from: '09:00', minutes: 60, taskIds: [], note: '', fixed: false, anyway: false, ...over });
+const input = (over: Partial<BookVisit>): BookVisit => ({
+  kitchenId: '',
+  technicianId: techId,
+  date,
+  from: '09:00',
+  minutes: 60,
+  taskIds: [],
+  note: '',
+  fixed: false,
+  anyway: false,
+  ...over,
+});
 
 describe('booking', () => {
   beforeAll(async () => {
@@ -34,7 +46,10 @@ describe('booking', () => {
   it('takes the low side along with a coil cleaning and writes the time in the kitchen zone', async () => {
     const { kitchen, coil } = await kitchenWithTasks();
     const { visitId } = await bookVisit(ctx(), input({ kitchenId: kitchen.id, taskIds: [coil.id] }));
-    const visit = await database.db.visit.findUniqueOrThrow({ where: { id: visitId }, include: { tasks: { include: { task: true } }, events: true } });
+    const visit = await database.db.visit.findUniqueOrThrow({
+      where: { id: visitId },
+      include: { tasks: { include: { task: true } }, events: true },
+    });
     expect(visit.tasks.map((t) => t.task.kindKey).sort()).toEqual(['coil_cleaning', 'drain_inspection', 'evaporator_inspection']);
     expect(visit.startsAt.toISOString()).toBe('2026-11-30T16:00:00.000Z'); // 09:00 in Denver, UTC−7
     expect(visit.events.map((e) => e.kind)).toEqual(['booked']);
@@ -42,7 +57,10 @@ describe('booking', () => {
 
   it('names the visit in the way when a technician would be in two places', async () => {
     const { kitchen, coil } = await kitchenWithTasks();
-    await expect(bookVisit(ctx(), input({ kitchenId: kitchen.id, taskIds: [coil.id], from: '09:30' }))).rejects.toMatchObject({ code: 'overlap', message: expect.stringContaining('Tova is at') });
+    await expect(bookVisit(ctx(), input({ kitchenId: kitchen.id, taskIds: [coil.id], from: '09:30' }))).rejects.toMatchObject({
+      code: 'overlap',
+      message: expect.stringContaining('Tova is at'),
+    });
     expect(await database.db.visitTask.count({ where: { taskId: coil.id } })).toBe(0);
   });
 
@@ -54,7 +72,9 @@ describe('booking', () => {
   it('refuses a task that already stands on an open visit', async () => {
     const { kitchen, drain } = await kitchenWithTasks();
     await bookVisit(ctx(), input({ kitchenId: kitchen.id, taskIds: [drain.id], from: '11:00' }));
-    await expect(bookVisit(ctx(), input({ kitchenId: kitchen.id, taskIds: [drain.id], from: '14:00' }))).rejects.toMatchObject({ code: 'conflict' });
+    await expect(bookVisit(ctx(), input({ kitchenId: kitchen.id, taskIds: [drain.id], from: '14:00' }))).rejects.toMatchObject({
+      code: 'conflict',
+    });
   });
 
   it('asks before booking outside service hours, and books when it is agreed', async () => {
@@ -78,7 +98,16 @@ describe('moving and cancelling', () => {
     techId = (await makePerson()).id;
     const { kitchen, drain } = await kitchenWithTasks();
     const { visitId } = await bookVisit(ctx(), input({ kitchenId: kitchen.id, taskIds: [drain.id] }));
-    const to = { visitId, version: 1, technicianId: techId, date, from: '13:00', minutes: 45, reason: 'Hood cleaning that morning', anyway: false };
+    const to = {
+      visitId,
+      version: 1,
+      technicianId: techId,
+      date,
+      from: '13:00',
+      minutes: 45,
+      reason: 'Hood cleaning that morning',
+      anyway: false,
+    };
     await moveVisit(ctx(), to);
     await expect(moveVisit(ctx(), to)).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('Hood cleaning') });
     const moved = await database.db.visit.findUniqueOrThrow({ where: { id: visitId } });
@@ -99,7 +128,10 @@ describe('the database itself', () => {
     let taken = 0;
     let refused = 0;
     // Starts every 7 minutes over two days, an hour long: most of them must collide.
-    const attempts = Array.from({ length: 10_000 }, (_, i) => ({ tech: techs[i % 3]!.id, start: Date.parse('2027-01-04T00:00:00Z') + ((i * 7919) % 411) * 7 * 60_000 }));
+    const attempts = Array.from({ length: 10_000 }, (_, i) => ({
+      tech: techs[i % 3]!.id,
+      start: Date.parse('2027-01-04T00:00:00Z') + ((i * 7919) % 411) * 7 * 60_000,
+    }));
     const workers = Array.from({ length: 5 }, async (_, w) => {
       for (let i = w; i < attempts.length; i += 5) {
         const { tech, start } = attempts[i]!;

@@ -49,7 +49,13 @@ let smtpUrl: string;
 
 beforeAll(async () => {
   made = await haveOneUnit(database.db, { kitchen: { contactEmail: 'chef@lantern.example', contactName: 'Chef' } });
-  ({ visitId } = await bookVisit(ctx(), { ...slot('09:00'), kitchenId: made.kitchen.id, taskIds: [made.tasks[0]!.id], note: '', fixed: false }));
+  ({ visitId } = await bookVisit(ctx(), {
+    ...slot('09:00'),
+    kitchenId: made.kitchen.id,
+    taskIds: [made.tasks[0]!.id],
+    note: '',
+    fixed: false,
+  }));
   await new Promise<void>((ok) => server.listen(0, '127.0.0.1', ok));
   smtpUrl = `smtp://127.0.0.1:${(server.server.address() as AddressInfo).port}`;
 });
@@ -73,8 +79,24 @@ describe('the calendar invitation, read back by an independent parser', () => {
     ['Australia/Lord_Howe', '2026-10-05', '2026-10-04T22:00:00.000Z'],
     ['America/Phoenix', '2026-03-09', '2026-03-09T16:00:00.000Z'],
   ])('a nine-o’clock visit in %s in the week after the clocks change', async (timeZone, date, expected) => {
-    const there = await haveOneUnit(database.db, { kitchen: { timeZone, contactEmail: 'chef@else.example', serviceHours: [] }, person: { shifts: [] } });
-    const booked = await bookVisit({ ...ctx(), now: new Date('2026-01-05T00:00:00Z') }, { technicianId: there.person.id, date: localDate(date), from: '09:00', minutes: 45, anyway: false, kitchenId: there.kitchen.id, taskIds: [there.tasks[1]!.id], note: '', fixed: false });
+    const there = await haveOneUnit(database.db, {
+      kitchen: { timeZone, contactEmail: 'chef@else.example', serviceHours: [] },
+      person: { shifts: [] },
+    });
+    const booked = await bookVisit(
+      { ...ctx(), now: new Date('2026-01-05T00:00:00Z') },
+      {
+        technicianId: there.person.id,
+        date: localDate(date),
+        from: '09:00',
+        minutes: 45,
+        anyway: false,
+        kitchenId: there.kitchen.id,
+        taskIds: [there.tasks[1]!.id],
+        note: '',
+        fixed: false,
+      },
+    );
     const [m] = await database.db.outboxMessage.findMany({ where: { visitId: booked.visitId } });
     expect(parse(m!.ics).event.startDate.toJSDate().toISOString()).toBe(expected);
   });
@@ -94,7 +116,9 @@ describe('the customer’s link', () => {
     const token = tokenIn((await messages()).find((m) => m.kind === 'visit_moved')!.text);
     const slots = await freeSlotsForVisit(database.db, visitId, now);
     expect(slots.length).toBeGreaterThan(3);
-    await expect(reply(ctx(), { token, answer: 'other_time', startsAt: slots[0]!.start + 60_000, note: '' })).rejects.toMatchObject({ code: 'conflict' });
+    await expect(reply(ctx(), { token, answer: 'other_time', startsAt: slots[0]!.start + 60_000, note: '' })).rejects.toMatchObject({
+      code: 'conflict',
+    });
     await reply(ctx(), { token, answer: 'other_time', startsAt: slots[2]!.start, note: 'After the delivery' });
     const visit = await database.db.visit.findUniqueOrThrow({ where: { id: visitId } });
     expect([visit.customerReply, visit.replyStartsAt?.getTime()]).toEqual(['other_time', slots[2]!.start]);

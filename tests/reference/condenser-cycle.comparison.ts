@@ -47,10 +47,7 @@ const ACHP_MAP: CompressorMap = {
   units: 'F_lb_per_h',
   ratedSuperheatK: 11.1,
   massFlow: [217.3163128, 5.094492028, -0.593170311, 0.0438, -0.0214, 0.0104, 7.9e-5, -5.73e-5, 1.79e-4, -8.08e-5],
-  power: [
-    -561.3615705, -15.62601841, 46.92506685, -0.217949552, 0.435062616, -0.442400826, 2.25e-4, 2.37e-3, -3.32e-3,
-    2.5e-3,
-  ],
+  power: [-561.3615705, -15.62601841, 46.92506685, -0.217949552, 0.435062616, -0.442400826, 2.25e-4, 2.37e-3, -3.32e-3, 2.5e-3],
 };
 const ACHP_POINTS = [
   [42.53, 107.33, 454.414, 2247.78],
@@ -73,8 +70,7 @@ export function comparisons(): Comparison[] {
   return [
     {
       id: 'condenser.cycle-table',
-      source:
-        'Cycle estimate computed with CoolProp 8 (clearance 4 %, n 1.1, 60 % isentropic, 20 °F superheat, 8 °F subcooling)',
+      source: 'Cycle estimate computed with CoolProp 8 (clearance 4 %, n 1.1, 60 % isentropic, 20 °F superheat, 8 °F subcooling)',
       quantity: 'Cooling and power against condensing temperature, 105 to 135 °F',
       unit: '% points',
       tolerance: 0.06,

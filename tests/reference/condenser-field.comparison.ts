@@ -35,8 +35,7 @@ function rows(): LogRow[] {
 }
 
 const SOURCE =
-  'Kim, Frank, Im, Braun, Goldwasser, Leach 2019, Buildings 9(12):239; state means of the records in ' +
-  'NREL/OpenStudio-fault-models';
+  'Kim, Frank, Im, Braun, Goldwasser, Leach 2019, Buildings 9(12):239; state means of the records in ' + 'NREL/OpenStudio-fault-models';
 
 export function comparisons(): Comparison[] {
   const results = analyseLog(rows());

@@ -6,8 +6,7 @@ const BINS = 20;
 /** Chi-square with 19 degrees of freedom goes beyond this once in a thousand (table value, from memory). */
 export const RARE = 43.82;
 
-const SOURCE =
-  'Simulation-based calibration: Talts, Betancourt, Simpson, Vehtari & Gelman 2018, 1,000 small fleets drawn from the model';
+const SOURCE = 'Simulation-based calibration: Talts, Betancourt, Simpson, Vehtari & Gelman 2018, 1,000 small fleets drawn from the model';
 const WHAT: Record<keyof Ranks, string> = {
   rate: 'fouling rate',
   deposit: 'deposit today',

@@ -52,15 +52,11 @@ export async function comparisons(): Promise<Comparison[]> {
     worst: Math.max(...values),
     samples: values.filter(Number.isFinite).length,
   });
-  const off = (list: typeof routed): number[] =>
-    list.map(({ known, answer }) => Math.abs(answer.distance - known.optimum));
+  const off = (list: typeof routed): number[] => list.map(({ known, answer }) => Math.abs(answer.distance - known.optimum));
   const bounded = (list: typeof routed): number[] =>
     // A bound above the optimum is no bound: count it as wholly wrong.
-    list.map(({ known, answer }) =>
-      answer.bound > known.optimum + 1e-6 ? 100 : (100 * (known.optimum - answer.bound)) / known.optimum,
-    );
-  const solomon =
-    'Solomon 1987, 25 customers; optima of Kohl et al. 1999 (from memory), R101 by enumeration and integer program';
+    list.map(({ known, answer }) => (answer.bound > known.optimum + 1e-6 ? 100 : (100 * (known.optimum - answer.bound)) / known.optimum));
+  const solomon = 'Solomon 1987, 25 customers; optima of Kohl et al. 1999 (from memory), R101 by enumeration and integer program';
   const tsplib = 'Reinelt 1991, TSPLIB and its list of optimal lengths';
   return [
     {

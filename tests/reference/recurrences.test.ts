@@ -44,9 +44,6 @@ describe.each(MACHINES)('RFC 5545 rules on a machine in %s', (zone) => {
 
 describe('09:00 in New York', () => {
   it('is 13:00 and then 14:00 UTC, either side of 26 October 1997', () => {
-    expect(instants(['1997-10-25T09:00', '1997-10-26T09:00'])).toEqual([
-      Date.UTC(1997, 9, 25, 13),
-      Date.UTC(1997, 9, 26, 14),
-    ]);
+    expect(instants(['1997-10-25T09:00', '1997-10-26T09:00'])).toEqual([Date.UTC(1997, 9, 25, 13), Date.UTC(1997, 9, 26, 14)]);
   });
 });

@@ -53,11 +53,7 @@ function compare(id: string, book: Book): void {
   }
 }
 
-function single(
-  book: Book,
-  model: Parameters<typeof densityFrom>[0],
-  state: { T: number; p: number; rho: number; h: number; s: number },
-) {
+function single(book: Book, model: Parameters<typeof densityFrom>[0], state: { T: number; p: number; rho: number; h: number; s: number }) {
   const truth = model.state(state.T, densityFrom(model, state.T, state.p, state.rho));
   book.single.add(state.rho / truth.rho - 1);
   book.single.add((state.h - truth.h) / 200e3);

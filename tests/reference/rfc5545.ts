@@ -16,5 +16,4 @@ export function expanded(v: Vector): string[] {
   return times.filter((t) => !except.has(t)).slice(0, v.expect.length);
 }
 
-export const instants = (times: readonly string[]): number[] =>
-  times.map((t) => instantOf(split(t).date, split(t).time, ZONE));
+export const instants = (times: readonly string[]): number[] => times.map((t) => instantOf(split(t).date, split(t).time, ZONE));

@@ -3,10 +3,7 @@ import type { Comparison } from './comparison';
 
 const BASEBALL = 'Efron & Morris 1977, "Stein\'s Paradox in Statistics": 18 batters, first 45 at bats of 1970';
 const HITS = [18, 17, 16, 15, 14, 14, 13, 12, 11, 11, 10, 10, 10, 10, 10, 9, 8, 7];
-const SEASON = [
-  0.346, 0.298, 0.276, 0.222, 0.273, 0.27, 0.263, 0.21, 0.269, 0.23, 0.264, 0.256, 0.303, 0.264, 0.226, 0.285, 0.316,
-  0.2,
-];
+const SEASON = [0.346, 0.298, 0.276, 0.222, 0.273, 0.27, 0.263, 0.21, 0.269, 0.23, 0.264, 0.256, 0.303, 0.264, 0.226, 0.285, 0.316, 0.2];
 
 /** Rates and standard errors of four units under a common normal prior, worked apart from this program. */
 const RATES = [
@@ -17,8 +14,7 @@ const RATES = [
 ];
 
 const off = (pairs: [number, number][]) => Math.max(...pairs.map(([a, b]) => Math.abs(a - b)));
-const squared = (estimates: readonly number[]) =>
-  estimates.reduce((sum, e, i) => sum + (e - (SEASON[i] as number)) ** 2, 0);
+const squared = (estimates: readonly number[]) => estimates.reduce((sum, e, i) => sum + (e - (SEASON[i] as number)) ** 2, 0);
 
 export function comparisons(): Comparison[] {
   const { mean, factor, estimates } = jamesStein(HITS, 45);

@@ -1,18 +1,6 @@
 import { balance, type SteadyState } from '@/lib/core/condenser/balance';
-import {
-  cleanPrior,
-  type CleanBaseline,
-  type Conditions,
-  type CondenserUnit,
-  type Reading,
-} from '@/lib/core/condenser';
-import {
-  AIR_PLACEMENT_SD_K,
-  CONTACT_SD_K,
-  gaugeSdPa,
-  STEADY_SCATTER_SD_K,
-  THERMOMETER_SD_K,
-} from '@/lib/core/condenser/instruments';
+import { cleanPrior, type CleanBaseline, type Conditions, type CondenserUnit, type Reading } from '@/lib/core/condenser';
+import { AIR_PLACEMENT_SD_K, CONTACT_SD_K, gaugeSdPa, STEADY_SCATTER_SD_K, THERMOMETER_SD_K } from '@/lib/core/condenser/instruments';
 import { fixedLossPerDisplacement, type Compressor } from '@/lib/core/condenser/compressor';
 import { see } from '@/lib/core/condenser/inverse';
 import { conductanceFromRise, modelOf, type UnitModel } from '@/lib/core/condenser/model';
@@ -61,10 +49,7 @@ export function simulate(random: RandomStream, options: SimulationOptions = {}):
   }
 }
 
-function draw(
-  random: RandomStream,
-  { lost = [0, 0.6], baselineSd, measureMore = 0.5 }: SimulationOptions,
-): Simulated | null {
+function draw(random: RandomStream, { lost = [0, 0.6], baselineSd, measureMore = 0.5 }: SimulationOptions): Simulated | null {
   const kitchen = random.pick(FLEET);
   const unit: CondenserUnit = {
     refrigerant: kitchen.refrigerant,
@@ -116,8 +101,7 @@ type Cleaned = { nominal: UnitModel; truth: UnitModel; cleanConductance: number;
 function learntBaseline(random: RandomStream, unit: CondenserUnit, of: Cleaned, sd: number): CleanBaseline | null {
   const at = { airK: random.between(292, 306), boxK: unit.boxSetPointK };
   const state = balance(of.truth, of.cleanConductance, at);
-  const resolved =
-    state.status === 'ok' ? resolve(unit, of.nominal, readWithErrors(null, of.nominal, state, of.more)) : null;
+  const resolved = state.status === 'ok' ? resolve(unit, of.nominal, readWithErrors(null, of.nominal, state, of.more)) : null;
   if (!resolved) return null;
   const shown = of.nominal.designDutyW / see(of.nominal, resolved).conductanceWK;
   const believed = shown * Math.exp(random.normal(0, sd));

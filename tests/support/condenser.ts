@@ -1,11 +1,4 @@
-import {
-  cleanPrior,
-  conductanceOf,
-  steadyState,
-  type CondenserUnit,
-  type Conditions,
-  type Reading,
-} from '@/lib/core/condenser';
+import { cleanPrior, conductanceOf, steadyState, type CondenserUnit, type Conditions, type Reading } from '@/lib/core/condenser';
 import type { SteadyState } from '@/lib/core/condenser';
 
 export const PSI = 6894.757293168;

@@ -30,11 +30,7 @@ export async function haveOneUnit(
   const kitchen = await db.kitchen.create({ data: kitchenRow(customer.id, over.kitchen) });
   const unit = await db.unit.create({ data: unitRow(kitchen.id, over.unit) });
   const person = await db.user.create({ data: personRow(over.person) });
-  const wanted = over.tasks ?? [
-    { kindKey: 'coil_cleaning' },
-    { kindKey: 'drain_inspection' },
-    { kindKey: 'evaporator_inspection' },
-  ];
+  const wanted = over.tasks ?? [{ kindKey: 'coil_cleaning' }, { kindKey: 'drain_inspection' }, { kindKey: 'evaporator_inspection' }];
   const tasks = await db.task.createManyAndReturn({ data: wanted.map((t) => taskRow(unit, t)) });
   return { customer, kitchen, unit, person, tasks };
 }

@@ -1,11 +1,23 @@
-const KINDS = ['reach_in', 'undercounter', 'drawer_base', 'prep_table', 'walk_in_cooler', 'walk_in_freezer', 'ice_machine', 'display', 'remote_condensing_unit'];
+const KINDS = [
+  'reach_in',
+  'undercounter',
+  'drawer_base',
+  'prep_table',
+  'walk_in_cooler',
+  'walk_in_freezer',
+  'ice_machine',
+  'display',
+  'remote_condensing_unit',
+];
 const PLACES = ['fryer', 'charbroiler', 'wok', 'griddle', 'bakery', 'line', 'back_of_house', 'bar', 'outdoors'];
 const REFRIGERANTS = ['R290', 'R134a', 'R404A', 'R448A', 'R600a'];
 const ZONES = ['America/Chicago', 'America/New_York', 'America/Denver'];
 
 /** A large invented fleet as a file: eight units a kitchen, four kitchens a customer. */
 export function fleetCsv(units: number): string {
-  const lines = ['customer,kitchen,address,time_zone,altitude_ft,service_hours,energy_price_per_kwh,unit,tag,kind,placement,refrigerant,charge_oz,box_f,make,notes,coil_cleaning_last_done'];
+  const lines = [
+    'customer,kitchen,address,time_zone,altitude_ft,service_hours,energy_price_per_kwh,unit,tag,kind,placement,refrigerant,charge_oz,box_f,make,notes,coil_cleaning_last_done',
+  ];
   for (let n = 0; n < units; n++) {
     const kitchen = Math.floor(n / 8);
     const own = n % 8 === 0;

@@ -26,7 +26,9 @@ export async function haveLargeFleet(db: Db, units: number, today: string): Prom
       FROM "Unit" u CROSS JOIN (SELECT key FROM "TaskKind" ORDER BY sort LIMIT 3) tk WHERE u.tag LIKE 'L%')
     INSERT INTO "Task" (id, "unitId", "kitchenId", "kindKey", rule, "anchorDate", "dueOn")
     SELECT gen_random_uuid(), id, "kitchenId", key, 'FREQ=WEEKLY;INTERVAL=8', on_day, on_day FROM due`;
-  const technician = await db.user.create({ data: { email: 'large@shop.example', name: 'Large', role: 'technician', passwordHash: 'none' } });
+  const technician = await db.user.create({
+    data: { email: 'large@shop.example', name: 'Large', role: 'technician', passwordHash: 'none' },
+  });
   await db.$executeRaw`
     INSERT INTO "Visit" (id, "kitchenId", "technicianId", "startsAt", "endsAt", "updatedAt")
     SELECT gen_random_uuid(), k.id, ${technician.id}::uuid, ${today}::date + (row_number() OVER (ORDER BY k.id)) * interval '1 hour', ${today}::date + (row_number() OVER (ORDER BY k.id)) * interval '1 hour' + interval '1 hour', now()

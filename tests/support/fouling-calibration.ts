@@ -41,9 +41,7 @@ function rankUnit(s: RandomStream, ranks: Ranks, p: FoulingPosterior, drawn: Dra
   ranks.rate.push(rank(s, truth.rate, w, (i) => normal(value(i, AT.RATE), value(i, AT.XX))));
   ranks.restored.push(rank(s, truth.lost, w, (i) => normal(value(i, AT.Q), value(i, AT.QQ))));
   ranks.deposit.push(
-    rank(s, truth.fresh + truth.residue, w, (i) =>
-      normal(depositMean(bank, i * STRIDE), depositVariance(bank, i * STRIDE)),
-    ),
+    rank(s, truth.fresh + truth.residue, w, (i) => normal(depositMean(bank, i * STRIDE), depositVariance(bank, i * STRIDE))),
   );
   for (const [name, level] of [
     ['crossing45', 0.45],
@@ -52,9 +50,7 @@ function rankUnit(s: RandomStream, ranks: Ranks, p: FoulingPosterior, drawn: Dra
     const days = passageDays(s, { ...truth }, hyper, level);
     const upTo = (d: number) => crossedWithin(now, -level, d);
     // Past the horizon, or already there: anywhere in the mass that lies there.
-    ranks[name].push(
-      days === Infinity ? upTo(REACH) + (1 - upTo(REACH)) * s.next() : days === 0 ? upTo(0) * s.next() : upTo(days),
-    );
+    ranks[name].push(days === Infinity ? upTo(REACH) + (1 - upTo(REACH)) * s.next() : days === 0 ? upTo(0) * s.next() : upTo(days));
   }
 }
 

@@ -31,13 +31,7 @@ export function seen(s: RandomStream, t: Truth, hyper: Hyper): CoilGrade {
   return (GRADES.coil[i] as { grade: CoilGrade }).grade;
 }
 
-export function drawUnit(
-  s: RandomStream,
-  hyper: Hyper,
-  placement: Placement,
-  kitchenEffect: number,
-  visits: number,
-): DrawnUnit {
+export function drawUnit(s: RandomStream, hyper: Hyper, placement: Placement, kitchenEffect: number, visits: number): DrawnUnit {
   const truth: Truth = {
     rate: Math.exp(hyper.lnRate[placement] + kitchenEffect + hyper.unitSd * s.normal()),
     lost: 1 - hyper.restore.mean + hyper.restore.unitSd * s.normal(),
@@ -55,8 +49,7 @@ export function drawUnit(
     const look = (phase: 'before' | 'after') => {
       if (s.chance(0.8)) events.push({ kind: 'coil', on, grade: seen(s, truth, hyper), phase });
       const sd = s.between(0.05, 0.15);
-      if (s.chance(0.5))
-        events.push({ kind: 'reading', on, lnK: -(truth.fresh + truth.residue + sd * s.normal()), sd, phase });
+      if (s.chance(0.5)) events.push({ kind: 'reading', on, lnK: -(truth.fresh + truth.residue + sd * s.normal()), sd, phase });
     };
     look('before');
     if (s.chance(0.85)) {

@@ -98,8 +98,7 @@ function shiftTable(
   const table = new Map<number, number>();
   const step = (problem.startsEveryMinutes ?? 1) * 60_000;
   const onTheStep = (ms: number): number => Math.ceil(ms / step) * step;
-  const drive = (from: { lat?: number | null }, to: { lat?: number | null }): number =>
-    travelMinutes(from, to, travel)!;
+  const drive = (from: { lat?: number | null }, to: { lat?: number | null }): number => travelMinutes(from, to, travel)!;
   const visitsAt = (kitchen: Kitchen): { set: number; minutes: number; cost: number }[] => {
     const own = tasks.map((task, i) => ({ task, i })).filter(({ task }) => task.kitchenId === kitchen.id);
     const result = [];
@@ -108,9 +107,7 @@ function shiftTable(
       const skilled = [...(kitchen.skills ?? []), ...chosen.flatMap((task) => task.skills ?? [])].every((skill) =>
         technician.skills.includes(skill),
       );
-      const complete = chosen.every((coil) =>
-        own.every(({ task }) => !bringsAlong(coil, task) || chosen.includes(task)),
-      );
+      const complete = chosen.every((coil) => own.every(({ task }) => !bringsAlong(coil, task) || chosen.includes(task)));
       if (!skilled || !complete || chosen.some((task) => shift.day < (task.notBeforeDay ?? -Infinity))) continue;
       result.push({
         set: chosen.reduce((set, task) => set | (1 << tasks.indexOf(task)), 0),
@@ -118,8 +115,7 @@ function shiftTable(
           Math.ceil(kitchen.accessMinutes ?? 0) +
           chosen.reduce((sum, task) => sum + Math.ceil(task.minutes * (kitchen.durationFactor ?? 1) - 1e-9), 0),
         cost:
-          Math.ceil(kitchen.accessMinutes ?? 0) * prices.workPerMinute +
-          chosen.reduce((sum, task) => sum + dayCost(task, shift.day), 0),
+          Math.ceil(kitchen.accessMinutes ?? 0) * prices.workPerMinute + chosen.reduce((sum, task) => sum + dayCost(task, shift.day), 0),
       });
     }
     return result;

@@ -88,8 +88,7 @@ function openingsOf(random: Random, day: number): TimeRange[] {
   const first = 6 + between(random, 0, 4) + pick(random, [0, 0.5]);
   const long = pick(random, [0.75, 1.5, 3, 5]);
   const ranges = [{ startMs: at(day, first), endMs: at(day, first + long) }];
-  if (random() < 0.5)
-    ranges.push({ startMs: at(day, first + long + 1), endMs: at(day, first + long + 1 + pick(random, [1, 2, 3])) });
+  if (random() < 0.5) ranges.push({ startMs: at(day, first + long + 1), endMs: at(day, first + long + 1 + pick(random, [1, 2, 3])) });
   return ranges;
 }
 

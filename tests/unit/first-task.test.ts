@@ -8,7 +8,13 @@ const today = localDate('2026-03-04'); // a Wednesday
 describe('a task first put on file', () => {
   it('falls on the first date given, moved to the weekday of its rule', () => {
     const t = firstTask({ rule: weeksRule(8, 1), anchor: 'last_completed', firstDue: today, lastDoneOn: null, today });
-    expect(t).toEqual({ rule: 'FREQ=WEEKLY;INTERVAL=8;BYDAY=TU', anchor: 'last_completed', anchorDate: '2026-03-10', lastDoneOn: null, dueOn: '2026-03-10' });
+    expect(t).toEqual({
+      rule: 'FREQ=WEEKLY;INTERVAL=8;BYDAY=TU',
+      anchor: 'last_completed',
+      anchorDate: '2026-03-10',
+      lastDoneOn: null,
+      dueOn: '2026-03-10',
+    });
   });
 
   it('counts from the last time it was done where that is known', () => {

@@ -32,7 +32,10 @@ describe('actions', () => {
     for (const f of files('actions.ts')) {
       const text = readFileSync(f, 'utf8');
       const exported = text.match(/^export (?!type\b).*/gm) ?? [];
-      expect(exported.filter((line) => !/= define(FormAction|Call)\($|= define(FormAction|Call)\(/.test(line)), f).toEqual([]);
+      expect(
+        exported.filter((line) => !/= define(FormAction|Call)\($|= define(FormAction|Call)\(/.test(line)),
+        f,
+      ).toEqual([]);
     }
   });
 });

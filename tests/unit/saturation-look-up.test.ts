@@ -20,12 +20,17 @@ describe('pressure–temperature look-up', () => {
 
   it('goes there and back, and keeps bubble below dew', () => {
     fc.assert(
-      fc.property(fc.constantFrom('R134a', 'R290', 'R404A', 'R448A', 'R454C'), fc.double({ min: 235, max: 335, noNaN: true }), fc.double({ min: 0, max: 3000, noNaN: true }), (id, T, altitude) => {
-        const p = atTemperature(id, T, altitude).dewPaGauge as number;
-        const back = atPressure(id, p, altitude);
-        expect(back.dewK as number).toBeCloseTo(T, 4);
-        expect(back.glideK!).toBeGreaterThanOrEqual(-1e-6);
-      }),
+      fc.property(
+        fc.constantFrom('R134a', 'R290', 'R404A', 'R448A', 'R454C'),
+        fc.double({ min: 235, max: 335, noNaN: true }),
+        fc.double({ min: 0, max: 3000, noNaN: true }),
+        (id, T, altitude) => {
+          const p = atTemperature(id, T, altitude).dewPaGauge as number;
+          const back = atPressure(id, p, altitude);
+          expect(back.dewK as number).toBeCloseTo(T, 4);
+          expect(back.glideK!).toBeGreaterThanOrEqual(-1e-6);
+        },
+      ),
     );
   });
 

@@ -7,5 +7,11 @@ export const dynamic = 'force-static';
 export async function GET() {
   const shell = await roundShell();
   const { early } = await roundApp();
-  return new Response(shell, { headers: { 'content-type': 'text/html; charset=utf-8', 'cache-control': 'no-cache', 'content-security-policy': contentSecurityPolicy(hashOf(early)) } });
+  return new Response(shell, {
+    headers: {
+      'content-type': 'text/html; charset=utf-8',
+      'cache-control': 'no-cache',
+      'content-security-policy': contentSecurityPolicy(hashOf(early)),
+    },
+  });
 }

@@ -31,7 +31,10 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
   ]);
   const shown = rows.slice(0, PAGE);
   const last = shown[shown.length - 1];
-  const more = rows.length > PAGE && last ? `/customers?${new URLSearchParams({ ...(q && { q }), ...(archived && { archived: '1' }), name: last.name, after: last.id })}` : null;
+  const more =
+    rows.length > PAGE && last
+      ? `/customers?${new URLSearchParams({ ...(q && { q }), ...(archived && { archived: '1' }), name: last.name, after: last.id })}`
+      : null;
   const writes = can(actor, 'write:equipment');
 
   return (
@@ -43,9 +46,7 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
           writes ? (
             <>
               <ButtonLink href="/customers/import">Import a fleet</ButtonLink>
-              <FileLink href="/customers/export">
-                Export as CSV
-              </FileLink>
+              <FileLink href="/customers/export">Export as CSV</FileLink>
               <ButtonLink href="/customers/new" look="primary">
                 New customer
               </ButtonLink>
@@ -102,7 +103,11 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
             ) : null
           }
         >
-          {q ? `No customer, kitchen or unit has “${q}” in its name. Try a shorter piece of it.` : archived ? 'Nothing has been taken off file.' : 'Customers stand here with their kitchens and units. Put the first one on file, or import a whole fleet from a spreadsheet.'}
+          {q
+            ? `No customer, kitchen or unit has “${q}” in its name. Try a shorter piece of it.`
+            : archived
+              ? 'Nothing has been taken off file.'
+              : 'Customers stand here with their kitchens and units. Put the first one on file, or import a whole fleet from a spreadsheet.'}
         </Empty>
       ) : (
         <Table label="Customers">

@@ -31,7 +31,8 @@ function filterOf(query: Query, kinds: readonly { key: string }[]): DueFilter {
   };
 }
 
-const cursorOf = (q: Query): DueCursor | undefined => (q.from && isLocalDate(q.from) && isId(q.after) ? { soonest: q.from, kitchenId: q.after } : undefined);
+const cursorOf = (q: Query): DueCursor | undefined =>
+  q.from && isLocalDate(q.from) && isId(q.after) ? { soonest: q.from, kitchenId: q.after } : undefined;
 
 export default definePage('read:due', async ({ db, now, query }) => {
   const [kinds, zones, limit] = await Promise.all([taskKinds(db, { activeOnly: true }), zonesOnFile(db, now), overdueLimit(db)]);
@@ -45,18 +46,33 @@ export default definePage('read:due', async ({ db, now, query }) => {
 
   return (
     <>
-      <PageHead title="What is due" lead="Tasks that nobody has booked yet, by kitchen, the longest overdue first. Choose a kitchen’s tasks and book them." />
+      <PageHead
+        title="What is due"
+        lead="Tasks that nobody has booked yet, by kitchen, the longest overdue first. Choose a kitchen’s tasks and book them."
+      />
       <BucketTabs counts={counts} bucket={bucket} limit={limit} query={query} />
       <Filters query={{ ...query, show: bucket }} kinds={kinds.map((k) => ({ value: k.key, label: k.label }))} narrowed={narrowed} />
       {page.kitchens.length > 0 ? (
         <DueTable key={addressOf(at, {})} kitchens={page.kitchens} limit={limit} />
       ) : (
-        <Empty action={zones.length === 0 ? <ButtonLink href="/customers">Put kitchens on file</ButtonLink> : narrowed ? <ButtonLink href={`/due?show=${bucket}`}>Show all</ButtonLink> : null}>{nothing(bucket, narrowed, zones.length)}</Empty>
+        <Empty
+          action={
+            zones.length === 0 ? (
+              <ButtonLink href="/customers">Put kitchens on file</ButtonLink>
+            ) : narrowed ? (
+              <ButtonLink href={`/due?show=${bucket}`}>Show all</ButtonLink>
+            ) : null
+          }
+        >
+          {nothing(bucket, narrowed, zones.length)}
+        </Empty>
       )}
       {page.next || after ? (
         <p className="mt-4 flex gap-2">
           {after ? <ButtonLink href={addressOf(at, { from: undefined, after: undefined })}>Back to the first</ButtonLink> : null}
-          {page.next ? <ButtonLink href={addressOf(at, { from: page.next.soonest, after: page.next.kitchenId })}>More kitchens</ButtonLink> : null}
+          {page.next ? (
+            <ButtonLink href={addressOf(at, { from: page.next.soonest, after: page.next.kitchenId })}>More kitchens</ButtonLink>
+          ) : null}
         </p>
       ) : null}
     </>
@@ -64,8 +80,11 @@ export default definePage('read:due', async ({ db, now, query }) => {
 });
 
 function nothing(bucket: Bucket, narrowed: boolean, zones: number): string {
-  if (zones === 0) return 'Once kitchens and their units are on file, what is due stands here. Put the first customer on file, or import a fleet.';
+  if (zones === 0)
+    return 'Once kitchens and their units are on file, what is due stands here. Put the first customer on file, or import a fleet.';
   if (narrowed) return 'Nothing here fits what you asked for. Loosen a filter.';
   if (bucket === 'overdue') return 'Nothing is overdue that is not booked. That is how it should be.';
-  return bucket === 'week' ? 'Nothing more falls due this week that is not booked.' : 'Nothing falls due in the next four weeks that is not booked.';
+  return bucket === 'week'
+    ? 'Nothing more falls due this week that is not booked.'
+    : 'Nothing falls due in the next four weeks that is not booked.';
 }

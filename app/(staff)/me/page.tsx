@@ -25,7 +25,13 @@ export default definePage('edit:self', async ({ db, actor, now }) => {
         </Sheet>
         <Sheet title="Where I am signed in" className="lg:col-span-2">
           <SessionList
-            sessions={sessions.map((s) => ({ id: s.id, userAgent: s.userAgent, createdAt: s.createdAt.getTime(), lastSeenAt: s.lastSeenAt.getTime(), mine: s.id === actor.sessionId }))}
+            sessions={sessions.map((s) => ({
+              id: s.id,
+              userAgent: s.userAgent,
+              createdAt: s.createdAt.getTime(),
+              lastSeenAt: s.lastSeenAt.getTime(),
+              mine: s.id === actor.sessionId,
+            }))}
             timeZone={zone}
             action={endMySession}
           />

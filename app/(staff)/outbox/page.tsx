@@ -18,7 +18,10 @@ export default definePage('read:messages', async ({ db }) => {
   const [messages, zone] = await Promise.all([db.outboxMessage.findMany({ orderBy: { createdAt: 'desc' }, take: 100 }), shopTimeZone(db)]);
   return (
     <>
-      <PageHead title="Outbox" lead="Every message to a kitchen, newest first. Without a mail server they wait here and can be read out over the phone." />
+      <PageHead
+        title="Outbox"
+        lead="Every message to a kitchen, newest first. Without a mail server they wait here and can be read out over the phone."
+      />
       {messages.length === 0 ? <Empty>No message yet. Booking, moving or cancelling a visit writes to the kitchen’s contact.</Empty> : null}
       <ul className="flex flex-col gap-3">
         {messages.map((m) => {
@@ -29,12 +32,18 @@ export default definePage('read:messages', async ({ db }) => {
                 <summary className="flex flex-wrap items-baseline gap-x-4 gap-y-1">
                   <span className="font-bold">{m.subject}</span>
                   <span className="text-soft">{m.toEmail}</span>
-                  <span className="ml-auto text-sm text-soft">{dayIn(m.createdAt.getTime(), zone)}, {timeIn(m.createdAt.getTime(), zone)}</span>
-                  <State shape={s.shape} tone={s.tone}>{s.word}</State>
+                  <span className="ml-auto text-sm text-soft">
+                    {dayIn(m.createdAt.getTime(), zone)}, {timeIn(m.createdAt.getTime(), zone)}
+                  </span>
+                  <State shape={s.shape} tone={s.tone}>
+                    {s.word}
+                  </State>
                 </summary>
                 {m.error && m.status !== 'held' ? <p className="mt-2 text-alarm">The mail server said: {m.error}</p> : null}
                 <pre className="mt-3 overflow-x-auto whitespace-pre-wrap font-sans">{m.text}</pre>
-                {m.ics ? <p className="mt-2 text-sm text-soft">With a calendar {m.icsMethod === 'CANCEL' ? 'cancellation' : 'invitation'}.</p> : null}
+                {m.ics ? (
+                  <p className="mt-2 text-sm text-soft">With a calendar {m.icsMethod === 'CANCEL' ? 'cancellation' : 'invitation'}.</p>
+                ) : null}
               </details>
             </li>
           );

@@ -41,9 +41,15 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
     return (
       <>
         <PageHead title="Fouling" />
-        <Empty action={<ButtonLink href="/customers/import" look="primary">Bring in a fleet</ButtonLink>}>
-          Here will stand which kitchens foul their coils fastest, what that costs a day, and what waits for your word. It starts with the first kitchens on file and fills with
-          the first visits.
+        <Empty
+          action={
+            <ButtonLink href="/customers/import" look="primary">
+              Bring in a fleet
+            </ButtonLink>
+          }
+        >
+          Here will stand which kitchens foul their coils fastest, what that costs a day, and what waits for your word. It starts with the
+          first kitchens on file and fills with the first visits.
         </Empty>
       </>
     );
@@ -69,14 +75,26 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
         toDecide={{ failing: coils.length + fans.length + drains.length, changes: unread, late: work.late.length }}
       />
       <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 xl:grid-cols-[minmax(0,1fr)_22.5rem]">
-        <Sheet title="Kitchens by how fast their coils foul" aside={<span className="text-sm text-soft">conductance lost, mean of a kitchen’s coils</span>}>
+        <Sheet
+          title="Kitchens by how fast their coils foul"
+          aside={<span className="text-sm text-soft">conductance lost, mean of a kitchen’s coils</span>}
+        >
           <KitchenTable kitchens={kitchens} currency={currency} />
           <div className="mt-4 flex gap-2 no-print">
             {skip > 0 ? <ButtonLink href={`/owner?from=${Math.max(0, skip - PAGE)}`}>Faster ones</ButtonLink> : null}
             {found.length > PAGE ? <ButtonLink href={`/owner?from=${skip + PAGE}`}>Slower ones</ButtonLink> : null}
           </div>
         </Sheet>
-        <Decisions changes={changes} unread={unread} coils={coils} fans={fans} drains={drains} work={work} today={today} mayDecide={can(actor, 'overrule:rules')} />
+        <Decisions
+          changes={changes}
+          unread={unread}
+          coils={coils}
+          fans={fans}
+          drains={drains}
+          work={work}
+          today={today}
+          mayDecide={can(actor, 'overrule:rules')}
+        />
       </div>
     </>
   );

@@ -9,10 +9,19 @@ export const metadata: Metadata = { title: 'Pressure and temperature' };
 
 export default definePage('look-up:refrigerant', async ({ db, actor, query }) => {
   const units = await unitsOf(db, actor.userId);
-  const unit = /^[0-9a-f-]{36}$/i.test(query.unit ?? '') ? await db.unit.findUnique({ where: { id: query.unit }, include: { kitchen: true } }) : null;
+  const unit = /^[0-9a-f-]{36}$/i.test(query.unit ?? '')
+    ? await db.unit.findUnique({ where: { id: query.unit }, include: { kitchen: true } })
+    : null;
   return (
     <>
-      <PageHead title="Pressure and temperature" lead={unit ? `For ${unit.name}, ${unit.kitchen.name}.` : 'Type one, read the other. Gauge pressure is above the air where the gauge hangs.'} />
+      <PageHead
+        title="Pressure and temperature"
+        lead={
+          unit
+            ? `For ${unit.name}, ${unit.kitchen.name}.`
+            : 'Type one, read the other. Gauge pressure is above the air where the gauge hangs.'
+        }
+      />
       <LookUp
         units={units}
         refrigerant={unit && REFRIGERANTS[unit.refrigerant] ? unit.refrigerant : 'R134a'}

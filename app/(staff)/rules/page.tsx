@@ -12,7 +12,11 @@ export const metadata: Metadata = { title: 'Rule changes' };
 
 const DAY = 86_400_000;
 const VIEWS = {
-  unread: { words: 'Not looked at', lead: 'Changes that evidence made and nobody has looked at. They hold already: keep, overrule or lock.', days: 3650 },
+  unread: {
+    words: 'Not looked at',
+    lead: 'Changes that evidence made and nobody has looked at. They hold already: keep, overrule or lock.',
+    days: 3650,
+  },
   week: { words: 'This week', lead: 'What changed in the last seven days, and why.', days: 7 },
   month: { words: 'Four weeks', lead: 'What changed in the last four weeks, and why.', days: 28 },
 } as const;
@@ -44,7 +48,9 @@ export default definePage('read:rules', async ({ db, now, actor, query }) => {
       </nav>
       {changes.length === 0 ? (
         <Empty action={view === 'unread' ? <ButtonLink href="/rules?show=month">Last four weeks</ButtonLink> : null}>
-          {view === 'unread' ? 'Nothing waits for you. When a visit is closed, each rule that its findings move appears here with its reason.' : 'No rule changed in this time.'}
+          {view === 'unread'
+            ? 'Nothing waits for you. When a visit is closed, each rule that its findings move appears here with its reason.'
+            : 'No rule changed in this time.'}
         </Empty>
       ) : (
         <div className="flex flex-col gap-5">

@@ -19,7 +19,10 @@ export default definePage('manage:shop', async ({ db }) => {
       <div className="flex flex-col gap-8">
         <ShopForm shop={{ ...shop, phone: shop.phone ?? '', email: shop.email ?? '' }} seen={seen} />
         <Sheet title="Kinds of task">
-          <p className="mb-2 max-w-[75ch] text-soft">Every unit starts with the usual ones for its kind, coil cleanings by what the condenser breathes (common practice). Add what your contracts ask for beyond them, such as changing a water filter, and give it to units on their own pages.</p>
+          <p className="mb-2 max-w-[75ch] text-soft">
+            Every unit starts with the usual ones for its kind, coil cleanings by what the condenser breathes (common practice). Add what
+            your contracts ask for beyond them, such as changing a water filter, and give it to units on their own pages.
+          </p>
           {kinds.map((k) => (
             <KindRow key={k.key} kind={k} />
           ))}

@@ -30,7 +30,10 @@ export default definePage('read:visit', async ({ db, now, query }) => {
     unbookedKitchens(db, addDays(monday, 7), 20),
     askedOtherTime(db, now),
   ]);
-  const road = await travelBetween(db, visits.map((v) => v.kitchenId));
+  const road = await travelBetween(
+    db,
+    visits.map((v) => v.kitchenId),
+  );
   return (
     <>
       <PageHead
@@ -43,13 +46,26 @@ export default definePage('read:visit', async ({ db, now, query }) => {
             <ButtonLink href={`/week?day=${addDays(monday, -7)}`}>Week before</ButtonLink>
             <ButtonLink href="/week">This week</ButtonLink>
             <ButtonLink href={`/week?day=${addDays(monday, 7)}`}>Week after</ButtonLink>
-            <ButtonLink href="/week/travel" look="quiet">Driving minutes</ButtonLink>
-            <ButtonLink href="/week/calendars" look="quiet">Calendar addresses</ButtonLink>
+            <ButtonLink href="/week/travel" look="quiet">
+              Driving minutes
+            </ButtonLink>
+            <ButtonLink href="/week/calendars" look="quiet">
+              Calendar addresses
+            </ButtonLink>
           </>
         }
       />
       <div className="grid grid-cols-1 gap-6 xl:grid-cols-[minmax(0,1fr)_19rem]">
-        <Board days={days} today={today} timeZone={timeZone} visits={withDrives(visits.filter((v) => v.status !== 'cancelled'), road)} technicians={technicians} />
+        <Board
+          days={days}
+          today={today}
+          timeZone={timeZone}
+          visits={withDrives(
+            visits.filter((v) => v.status !== 'cancelled'),
+            road,
+          )}
+          technicians={technicians}
+        />
         <div className="flex flex-col gap-6 max-xl:contents">
           {asking.length > 0 ? <AskedOtherTime visits={asking} /> : null}
           <Unbooked kitchens={unbooked} today={today} />
@@ -63,7 +79,9 @@ export default definePage('read:visit', async ({ db, now, query }) => {
 function withDrives(visits: BoardVisit[], { travel, placeOf }: Awaited<ReturnType<typeof travelBetween>>) {
   const place = (v: BoardVisit) => placeOf({ id: v.kitchenId, lat: v.lat, lng: v.lng }) ?? {};
   return visits.map((v) => {
-    const before = visits.findLast((o) => o.technicianId === v.technicianId && o.endsAt <= v.startsAt && v.startsAt - o.endsAt < 10 * 3_600_000);
+    const before = visits.findLast(
+      (o) => o.technicianId === v.technicianId && o.endsAt <= v.startsAt && v.startsAt - o.endsAt < 10 * 3_600_000,
+    );
     return { ...v, driveMinutes: before ? travelMinutes(place(before), place(v), travel) : null };
   });
 }

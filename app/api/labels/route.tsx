@@ -17,8 +17,19 @@ export const GET = defineRoute('read:equipment', async ({ db, request }) => {
   const sheet = await readLabels({ db }, { kitchenId: asked.data.kitchen, unitId: asked.data.unit });
   const base = env().NEXTAUTH_URL.replace(/\/$/, '');
   const pdf = await renderToBuffer(
-    <LabelSheetDocument title={`Labels, ${sheet.kitchen}`} paper={sheet.paper} labels={sheet.labels} addressOf={(tag) => `${base}/round#/tag/${encodeURIComponent(tag)}`} />,
+    <LabelSheetDocument
+      title={`Labels, ${sheet.kitchen}`}
+      paper={sheet.paper}
+      labels={sheet.labels}
+      addressOf={(tag) => `${base}/round#/tag/${encodeURIComponent(tag)}`}
+    />,
   );
   const name = sheet.kitchen.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/[^\x20-\x7e]/g, '_');
-  return new Response(new Uint8Array(pdf), { headers: { 'content-type': 'application/pdf', 'content-disposition': `inline; filename="labels-${name}.pdf"`, 'cache-control': 'no-store' } });
+  return new Response(new Uint8Array(pdf), {
+    headers: {
+      'content-type': 'application/pdf',
+      'content-disposition': `inline; filename="labels-${name}.pdf"`,
+      'cache-control': 'no-store',
+    },
+  });
 });

@@ -28,7 +28,10 @@ export function insideWindows(windows: readonly WeeklyWindow[], span: Span, time
 export function firstOpening(windows: readonly WeeklyWindow[], start: LocalDate): { date: LocalDate; from: string } | null {
   for (let d = 0; d < 7; d++) {
     const date = addDays(start, d);
-    const opens = windows.filter((w) => w.weekday === weekdayOf(date)).map((w) => w.from).sort()[0];
+    const opens = windows
+      .filter((w) => w.weekday === weekdayOf(date))
+      .map((w) => w.from)
+      .sort()[0];
     if (opens !== undefined) return { date, from: opens };
   }
   return null;

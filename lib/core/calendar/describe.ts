@@ -20,11 +20,7 @@ export function approximateDays(rule: Rule): number {
   if (rule.freq !== 'MONTHLY' && rule.freq !== 'YEARLY') return period;
   const months = rule.freq === 'YEARLY' ? Math.max(1, rule.byMonth.length) : 1;
   const everyWeekday = rule.byDay.length > 0 && rule.byDay.every((d) => d.nth === 0);
-  const days =
-    rule.bySetPos.length ||
-    rule.byMonthDay.length ||
-    (everyWeekday ? rule.byDay.length * 4.35 : rule.byDay.length) ||
-    1;
+  const days = rule.bySetPos.length || rule.byMonthDay.length || (everyWeekday ? rule.byDay.length * 4.35 : rule.byDay.length) || 1;
   return period / (months * days);
 }
 
@@ -42,20 +38,7 @@ const UNIT = {
   MONTHLY: 'month',
   YEARLY: 'year',
 };
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
+const MONTHS = ['January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December'];
 const NTH = ['', 'first', 'second', 'third', 'fourth', 'fifth'];
 
 function list(items: string[]): string {
@@ -77,8 +60,7 @@ function numbered({ weekday, nth }: ByDay): string {
 /** "every 6 weeks, on Tuesdays". Unusual rules are put in the rrule package's words. */
 export function describeRule(text: string): string {
   const rule = parseRule(text);
-  if (rule.rare || rule.bySetPos.length > 0 || (rule.byDay.length > 0 && rule.byMonthDay.length > 0))
-    return libraryText(rule);
+  if (rule.rare || rule.bySetPos.length > 0 || (rule.byDay.length > 0 && rule.byMonthDay.length > 0)) return libraryText(rule);
   const unit = UNIT[rule.freq];
   let words = rule.interval === 1 ? `every ${unit}` : `every ${rule.interval} ${unit}s`;
   if (rule.byDay.length > 0) {

@@ -19,8 +19,7 @@ const HORIZON_DAYS = 366 * 12;
 
 function dayRule(text: string): Rule {
   const rule = parseRule(text);
-  if (!isDayRule(rule))
-    throw new CalendarError('invalid_rule', `A due date cannot come from a rule by the hour: "${rule.text}".`);
+  if (!isDayRule(rule)) throw new CalendarError('invalid_rule', `A due date cannot come from a rule by the hour: "${rule.text}".`);
   return rule;
 }
 

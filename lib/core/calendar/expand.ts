@@ -72,11 +72,7 @@ function monthStep(rule: Rule): number {
 function monthly(rule: Rule, step: number, anchorDay: number, startDay: number, endDay: number): number[] {
   const anchor = dayToCivil(anchorDay);
   const yearly = rule.freq === 'YEARLY';
-  const months = yearly
-    ? rule.byMonth.length > 0
-      ? [...new Set(rule.byMonth)].sort((a, b) => a - b)
-      : [anchor.month]
-    : [0];
+  const months = yearly ? (rule.byMonth.length > 0 ? [...new Set(rule.byMonth)].sort((a, b) => a - b) : [anchor.month]) : [0];
   const origin = yearly ? anchor.year * 12 : anchor.year * 12 + anchor.month - 1;
   const from = dayToCivil(startDay);
   let period = 0;
@@ -117,8 +113,7 @@ function daysOfMonth(rule: Rule, year: number, month: number, anchorDayOfMonth: 
       const weekday = weekdayOfDay(first + d - 1);
       const nth = Math.ceil(d / 7);
       const fromEnd = -Math.ceil((length - d + 1) / 7);
-      if (rule.byDay.some((b) => b.weekday === weekday && (b.nth === 0 || b.nth === nth || b.nth === fromEnd)))
-        days.push(first + d - 1);
+      if (rule.byDay.some((b) => b.weekday === weekday && (b.nth === 0 || b.nth === nth || b.nth === fromEnd))) days.push(first + d - 1);
     }
   }
   days = days.length > 1 ? [...new Set(days)].sort((a, b) => a - b) : days;

@@ -30,8 +30,7 @@ const fail = (message: string): never => {
 function integers(part: string, value: string, low: number, high: number, zeroAllowed = false): number[] {
   return value.split(',').map((item) => {
     const n = /^[+-]?\d{1,3}$/.test(item) ? Number(item) : NaN;
-    if (!(n >= low && n <= high) || (n === 0 && !zeroAllowed))
-      fail(`${part} takes whole numbers from ${low} to ${high}, not "${item}".`);
+    if (!(n >= low && n <= high) || (n === 0 && !zeroAllowed)) fail(`${part} takes whole numbers from ${low} to ${high}, not "${item}".`);
     return n;
   });
 }

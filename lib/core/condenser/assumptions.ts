@@ -12,8 +12,7 @@ export function assumptionsOf(
 ): string[] {
   const said: (string | false)[] = [
     baseline.readings === 0 && 'Clean rise is usual for this kind of equipment; no reading after a cleaning yet.',
-    reading.airInK === undefined &&
-      'Coil air taken as room air and 2 °F (1 K): measure it at the coil face for a narrower band.',
+    reading.airInK === undefined && 'Coil air taken as room air and 2 °F (1 K): measure it at the coil face for a narrower band.',
     reading.headPaGauge === undefined && 'Condensing from a clamp on the bend, which reads about 2 °F (1 K) low.',
     reading.headPaGauge !== undefined && !reading.gauge && 'Gauge not named: grade A (2-1-2 %) assumed.',
     reading.suctionPaGauge === undefined && 'Suction not measured: evaporator as usual for this kind.',

@@ -57,8 +57,7 @@ export function steadyState(
 }
 
 export function balance(model: UnitModel, conductanceWK: number, at: Surroundings): SteadyState | NoSteadyState {
-  if (!(conductanceWK > 0 && at.airK > 200 && at.boxK > 200))
-    return { status: 'out_of_range', message: 'Nothing to balance' };
+  if (!(conductanceWK > 0 && at.airK > 200 && at.boxK > 200)) return { status: 'out_of_range', message: 'Nothing to balance' };
   let te: number | undefined;
   const surplus = (tc: number) => {
     te = evaporatingFor(model, at.boxK, tc, te);
@@ -71,8 +70,7 @@ export function balance(model: UnitModel, conductanceWK: number, at: Surrounding
     start: at.airK + model.designDutyW / conductanceWK,
     tolerance: 1e-10,
   });
-  if (root.status === 'no_bracket')
-    return { status: 'out_of_range', message: 'Head would settle outside the range that can be computed' };
+  if (root.status === 'no_bracket') return { status: 'out_of_range', message: 'Head would settle outside the range that can be computed' };
   if (root.status !== 'converged') return { status: 'not_converged', message: 'The balance did not settle' };
   const tc = root.value;
   const evaporatingK = evaporatingFor(model, at.boxK, tc, te);

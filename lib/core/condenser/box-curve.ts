@@ -83,14 +83,7 @@ function interpolatedOne(x: readonly number[], y: readonly number[], tc: number)
 }
 
 function point(tc: number, v: readonly number[]): CurvePoint {
-  const [condensingK, evaporatingK, cooling, power, heatRejected, dischargeK] = v as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  const [condensingK, evaporatingK, cooling, power, heatRejected, dischargeK] = v as [number, number, number, number, number, number];
   return { condensingDewK: tc, condensingK, evaporatingK, cooling, power, heatRejected, dischargeK };
 }
 

@@ -40,8 +40,7 @@ export function compareBeforeAfter(unit: CondenserUnit, before: Reading, after: 
   const b = looked(unit, after);
   if (typeof a === 'string') return no(a);
   if (typeof b === 'string') return no(b);
-  const same =
-    Math.abs(after.at - before.at) < SAME_VISIT_MS && JSON.stringify(before.gauge) === JSON.stringify(after.gauge);
+  const same = Math.abs(after.at - before.at) < SAME_VISIT_MS && JSON.stringify(before.gauge) === JSON.stringify(after.gauge);
   const shared = same ? SHARED_VARIANCE : 0;
   const which = a.means === b.means ? 'repeat' : 'whole';
   const [lnA, lnB] = [a.ln[which], b.ln[which]];

@@ -73,13 +73,7 @@ function curveOver(model: UnitModel, boxK: number, lo: number, hi: number): BoxC
   return null;
 }
 
-function worked(
-  model: UnitModel,
-  curve: BoxCurve,
-  k: Conductances,
-  c: Conditions,
-  o: OutlookOptions,
-): Consequences | null {
+function worked(model: UnitModel, curve: BoxCurve, k: Conductances, c: Conditions, o: OutlookOptions): Consequences | null {
   const profile = airProfile(c);
   const runShare = Math.min(1, (c.cleanRunHoursPerDay ?? model.profile.cleanRunHoursPerDay) / 24);
   const at = (now: number, clean: number) => {

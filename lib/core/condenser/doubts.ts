@@ -48,10 +48,7 @@ function numbers(reading: Reading): Doubt[] {
 
 function ranges(reading: Reading): Doubt[] {
   const doubts: Doubt[] = [];
-  for (const [field, [lo, hi, name]] of Object.entries(PLAUSIBLE) as [
-    keyof Reading,
-    readonly [number, number, string],
-  ][]) {
+  for (const [field, [lo, hi, name]] of Object.entries(PLAUSIBLE) as [keyof Reading, readonly [number, number, string]][]) {
     const value = reading[field];
     if (typeof value === 'number' && (value < lo || value > hi))
       doubts.push({
@@ -74,16 +71,14 @@ function pressures(unit: CondenserUnit, r: Reading): Doubt[] {
   for (const field of ['headPaGauge', 'suctionPaGauge', 'offCyclePaGauge'] as const) {
     const gauge = r[field];
     if (gauge === undefined || !Number.isFinite(gauge)) continue;
-    if (gauge <= -atmosphere)
-      doubts.push({ field, question: 'Below a perfect vacuum: is the sign right?', leftOut: true });
+    if (gauge <= -atmosphere) doubts.push({ field, question: 'Below a perfect vacuum: is the sign right?', leftOut: true });
     else if (Number.isNaN(fluid.dewT(gauge + atmosphere)))
       doubts.push({
         field,
         question: `${psi(gauge)} is outside what ${unit.refrigerant} can condense at: right refrigerant, right unit?`,
         leftOut: true,
       });
-    if (r.gauge && gauge > r.gauge.spanPa)
-      doubts.push({ field, question: 'More than the gauge can show: which gauge was it?' });
+    if (r.gauge && gauge > r.gauge.spanPa) doubts.push({ field, question: 'More than the gauge can show: which gauge was it?' });
   }
   if (unit.cutoutPaGauge && r.headPaGauge !== undefined && r.headPaGauge > unit.cutoutPaGauge * 1.03)
     doubts.push({
@@ -97,8 +92,7 @@ function relations(unit: CondenserUnit, r: Reading): Doubt[] {
   const fluid = fluidOf(unit.refrigerant);
   const atmosphere = atmosphereAt(unit.altitudeM);
   const doubts: Doubt[] = [];
-  const ask = (when: boolean, field: keyof Reading, question: string) =>
-    void (when && doubts.push({ field, question }));
+  const ask = (when: boolean, field: keyof Reading, question: string) => void (when && doubts.push({ field, question }));
   const p2 = r.headPaGauge === undefined ? NaN : r.headPaGauge + atmosphere;
   const condensing = r.headPaGauge === undefined ? (r.condensingClampK ?? NaN) : meanT(fluid, p2);
   const dew = fluid.dewT(p2);
@@ -109,11 +103,7 @@ function relations(unit: CondenserUnit, r: Reading): Doubt[] {
     field,
     `Condensing at ${temperatureWords(condensing)} in air of ${temperatureWords(air)}: it cannot give off heat. Was it running?`,
   );
-  ask(
-    condensing - air > 45,
-    field,
-    `${differenceWords(condensing - air)} over the air: right refrigerant and right gauge?`,
-  );
+  ask(condensing - air > 45, field, `${differenceWords(condensing - air)} over the air: right refrigerant and right gauge?`);
   const dp = (r.headPaGauge ?? NaN) - (r.suctionPaGauge ?? NaN);
   if (dp <= 0)
     doubts.push({
@@ -121,21 +111,9 @@ function relations(unit: CondenserUnit, r: Reading): Doubt[] {
       question: 'Suction is not below head: are the hoses crossed, or was it standing?',
       leftOut: true,
     });
-  ask(
-    (r.liquidLineK ?? NaN) > dew + 2,
-    'liquidLineK',
-    'Liquid line hotter than condensing: is the clamp on the discharge line?',
-  );
-  ask(
-    (r.liquidLineK ?? NaN) < air - 3,
-    'liquidLineK',
-    'Liquid colder than the air that cools it: where was the clamp?',
-  );
-  ask(
-    (r.dischargeLineK ?? NaN) < dew - 2,
-    'dischargeLineK',
-    'Discharge colder than condensing: clamp loose, or liquid coming back?',
-  );
+  ask((r.liquidLineK ?? NaN) > dew + 2, 'liquidLineK', 'Liquid line hotter than condensing: is the clamp on the discharge line?');
+  ask((r.liquidLineK ?? NaN) < air - 3, 'liquidLineK', 'Liquid colder than the air that cools it: where was the clamp?');
+  ask((r.dischargeLineK ?? NaN) < dew - 2, 'dischargeLineK', 'Discharge colder than condensing: clamp loose, or liquid coming back?');
   const evaporating = r.suctionPaGauge === undefined ? NaN : fluid.dewT(r.suctionPaGauge + atmosphere);
   ask(
     (r.suctionLineK ?? NaN) < evaporating - 2,
@@ -147,10 +125,6 @@ function relations(unit: CondenserUnit, r: Reading): Doubt[] {
     'suctionPaGauge',
     'Evaporating warmer than the box: it would heat it. Check gauge and refrigerant.',
   );
-  ask(
-    Math.abs((r.airInK ?? NaN) - (r.roomAirK ?? NaN)) > 20,
-    'airInK',
-    'Coil air and room air are far apart: is one of them mistyped?',
-  );
+  ask(Math.abs((r.airInK ?? NaN) - (r.roomAirK ?? NaN)) > 20, 'airInK', 'Coil air and room air are far apart: is one of them mistyped?');
   return doubts;
 }

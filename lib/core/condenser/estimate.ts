@@ -128,9 +128,7 @@ function full(g: Given): EstimateOk | null {
     up: Math.hypot(clean.up, now.down),
   };
   const lossAt = (x: number) => 1 - Math.exp(-x);
-  const conductanceLost = neverBelowZero(
-    figure(lossAt(worse.value), lossAt(worse.value - worse.down), lossAt(worse.value + worse.up)),
-  );
+  const conductanceLost = neverBelowZero(figure(lossAt(worse.value), lossAt(worse.value - worse.down), lossAt(worse.value + worse.up)));
   const ahead = tuned(model, g.resolved, s.seen, unit.boxSetPointK);
   const look = outlook(ahead, { now, nowByRise: s.lnConductanceByRise, clean }, conditions, {
     learnt,

@@ -49,11 +49,7 @@ export function condenserUnitOf(unit: UnitRecord, kitchen: KitchenRecord): Conde
 }
 
 /** 95 °F where the kitchen's hot day was not entered. A price that is not known is null, and money is then not told. */
-export function conditionsOf(
-  unit: CondenserUnit,
-  kitchen: KitchenRecord,
-  currency: string,
-): Conditions & { priceKnown: boolean } {
+export function conditionsOf(unit: CondenserUnit, kitchen: KitchenRecord, currency: string): Conditions & { priceKnown: boolean } {
   return {
     hotDayAirK: kitchen.hotDayAirK ?? 308.15,
     boxK: unit.boxSetPointK,
@@ -79,17 +75,13 @@ export type ReadingRecord = {
 };
 
 /** A reading on file, with what the same look at the unit said of coil and fan. */
-export function readingOf(
-  record: ReadingRecord,
-  seen: { coilGrade?: Maybe<string>; fanGrade?: Maybe<string> } = {},
-): Reading {
+export function readingOf(record: ReadingRecord, seen: { coilGrade?: Maybe<string>; fanGrade?: Maybe<string> } = {}): Reading {
   const reading: Reading = { at: new Date(record.at).getTime(), phase: record.phase as ReadingPhase };
   for (const key of NUMBERS) {
     const value = record[key];
     if (value !== null && value !== undefined) reading[key] = value;
   }
-  if (record.gaugeGrade && record.gaugeSpanPa)
-    reading.gauge = { grade: record.gaugeGrade as GaugeGrade, spanPa: record.gaugeSpanPa };
+  if (record.gaugeGrade && record.gaugeSpanPa) reading.gauge = { grade: record.gaugeGrade as GaugeGrade, spanPa: record.gaugeSpanPa };
   if (seen.coilGrade) reading.coilGrade = seen.coilGrade as CoilGrade;
   if (seen.fanGrade) reading.fanGrade = seen.fanGrade as FanGrade;
   return reading;
@@ -98,11 +90,7 @@ export function readingOf(
 /** A stored baseline, or null when there is none worth the name. */
 export function baselineOf(stored: unknown): CleanBaseline | null {
   const b = stored as Partial<CleanBaseline> | null;
-  return b &&
-    typeof b.cleanRiseK === 'number' &&
-    b.cleanRiseK > 0 &&
-    typeof b.sdK === 'number' &&
-    typeof b.readings === 'number'
+  return b && typeof b.cleanRiseK === 'number' && b.cleanRiseK > 0 && typeof b.sdK === 'number' && typeof b.readings === 'number'
     ? (b as CleanBaseline)
     : null;
 }

@@ -39,9 +39,7 @@ export function see(model: UnitModel, r: Resolved, near?: Near): Seen {
   const condensingDewK = fluid.dewT(headPa);
   const bubble = fluid.bubbleT(headPa);
   const condensingK = (condensingDewK + bubble) / 2;
-  const evaporatingDewK = r.suctionPa
-    ? fluid.dewT(r.suctionPa.value)
-    : balanced(model, r.boxK.value, condensingDewK, near);
+  const evaporatingDewK = r.suctionPa ? fluid.dewT(r.suctionPa.value) : balanced(model, r.boxK.value, condensingDewK, near);
   const p1 = r.suctionPa ? r.suctionPa.value : fluid.dewP(evaporatingDewK);
   const superheatK = r.suctionLineK ? r.suctionLineK.value - evaporatingDewK : r.superheatK.value;
   const subcoolingK = r.liquidLineK ? bubble - r.liquidLineK.value : r.subcoolingK.value;

@@ -17,8 +17,7 @@ export type Moved = { high: Seen; low: Seen; ownShare: number };
  */
 export function* moved(model: UnitModel, r: Resolved, near: Near | undefined): Generator<Moved> {
   const shift = (key: keyof Resolved, known: Known): Moved => {
-    const at = (sign: number) =>
-      see(model, { ...r, [key]: { ...known, value: known.value + sign * Z80 * known.sd } }, near);
+    const at = (sign: number) => see(model, { ...r, [key]: { ...known, value: known.value + sign * Z80 * known.sd } }, near);
     return { high: at(1), low: at(-1), ownShare: known.ownShare };
   };
   yield shift('head', r.head);
@@ -26,8 +25,7 @@ export function* moved(model: UnitModel, r: Resolved, near: Near | undefined): G
   if (r.suctionPa) yield shift('suctionPa', r.suctionPa);
   else {
     yield shift('boxK', r.boxK);
-    const at = (sign: number) =>
-      see({ ...model, evaporatorUA: model.evaporatorUA * Math.exp(sign * Z80 * EVAPORATOR_LN_SD) }, r, near);
+    const at = (sign: number) => see({ ...model, evaporatorUA: model.evaporatorUA * Math.exp(sign * Z80 * EVAPORATOR_LN_SD) }, r, near);
     yield { high: at(1), low: at(-1), ownShare: 1 };
   }
   yield r.suctionLineK ? shift('suctionLineK', r.suctionLineK) : shift('superheatK', r.superheatK);

@@ -73,8 +73,7 @@ export function resolve(unit: CondenserUnit, model: UnitModel, reading: Reading)
     head,
     airK,
     suctionPa: reading.suctionPaGauge === undefined ? undefined : absolute(reading.suctionPaGauge, lowSide),
-    boxK:
-      reading.boxK === undefined ? known(unit.boxSetPointK, false, BOX_SD_K, 0) : measured(reading.boxK, thermometer),
+    boxK: reading.boxK === undefined ? known(unit.boxSetPointK, false, BOX_SD_K, 0) : measured(reading.boxK, thermometer),
     superheatK: known(model.superheatK, false, 0, SUPERHEAT_SD_K),
     subcoolingK: known(model.subcoolingK, false, 0, SUBCOOLING_SD_K),
     suctionLineK: line(reading.suctionLineK),

@@ -5,10 +5,7 @@ import type { Outcome } from '../numerics';
  * Fewer evaluations than a bracketing method when the guess is good, and f need not have numbers at the ends.
  * `tolerance` is on x.
  */
-export function increasingRoot(
-  f: (x: number) => number,
-  bracket: { lo: number; hi: number; start: number; tolerance: number },
-): Outcome {
+export function increasingRoot(f: (x: number) => number, bracket: { lo: number; hi: number; start: number; tolerance: number }): Outcome {
   let { lo, hi } = bracket;
   const first = Math.min(0.05, (hi - lo) / 8);
   let x = bracket.start > lo && bracket.start < hi ? bracket.start : (lo + hi) / 2;
@@ -26,8 +23,7 @@ export function increasingRoot(
     if (i % 3 === 0) width = hi - lo;
     if (slow || !(next > lo && next < hi)) next = (lo + hi) / 2;
     const step = Math.abs(next - x);
-    if (fx === 0 || (step < bracket.tolerance && i > 1))
-      return settled(f, bracket, { lo, hi, x: fx === 0 ? x : next, i });
+    if (fx === 0 || (step < bracket.tolerance && i > 1)) return settled(f, bracket, { lo, hi, x: fx === 0 ? x : next, i });
     before = x;
     fBefore = fx;
     x = next;
@@ -38,11 +34,7 @@ export function increasingRoot(
 
 type Bracket = { lo: number; hi: number; tolerance: number };
 
-function settled(
-  f: (x: number) => number,
-  from: Bracket,
-  at: { lo: number; hi: number; x: number; i: number },
-): Outcome {
+function settled(f: (x: number) => number, from: Bracket, at: { lo: number; hi: number; x: number; i: number }): Outcome {
   const untouched = at.lo === from.lo || at.hi === from.hi;
   const status = untouched && at.hi - at.lo < 4 * from.tolerance ? 'no_bracket' : 'converged';
   return { status, value: at.x, residual: f(at.x), iterations: at.i };

@@ -19,9 +19,7 @@ export type CompressorMap = {
 const LB_PER_H = 0.45359237 / 3600;
 
 export function tenCoefficients(c: TenCoefficients, s: number, d: number): number {
-  return (
-    c[0] + s * (c[1] + s * (c[3] + s * c[6] + d * c[7]) + d * (c[4] + d * c[8])) + d * (c[2] + d * (c[5] + d * c[9]))
-  );
+  return c[0] + s * (c[1] + s * (c[3] + s * c[6] + d * c[7]) + d * (c[4] + d * c[8])) + d * (c[2] + d * (c[5] + d * c[9]));
 }
 
 /** Mass flow (kg/s) and power (W) of a map at suction and discharge dew temperatures in kelvin. */

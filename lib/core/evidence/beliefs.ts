@@ -9,21 +9,36 @@ export type FleetBelief = { fouling: Hyper; failures: Record<string, FailurePrio
 
 export const groupKey = ({ aspect, kind }: FailureGroup): string => `${aspect}/${kind}`;
 
-export type UnitBelief = { file: UnitFile; evidence: UnitEvidence; fouling: FoulingPosterior; drain: FailurePosterior; ice: FailurePosterior };
+export type UnitBelief = {
+  file: UnitFile;
+  evidence: UnitEvidence;
+  fouling: FoulingPosterior;
+  drain: FailurePosterior;
+  ice: FailurePosterior;
+};
 
 export const exposureOf = (file: UnitFile) => ({ placement: file.unit.placement, kitchenId: file.kitchenId });
 
 export function failureOf(file: UnitFile, evidence: UnitEvidence, aspect: 'drain' | 'ice', fleet: FleetBelief): FailurePosterior {
   const group: FailureGroup = { aspect, kind: file.unit.kind };
   const prior = fleet.failures[groupKey(group)] ?? defaultFailurePrior(group);
-  return failurePosterior(group, evidence.history.startedOn, evidence.looks.filter((l) => l.aspect === aspect), prior);
+  return failurePosterior(
+    group,
+    evidence.history.startedOn,
+    evidence.looks.filter((l) => l.aspect === aspect),
+    prior,
+  );
 }
 
 /**
  * Beliefs about the units of one kitchen, each informed by the others. `known` are posteriors of neighbours whose
  * files have not changed and need not be gone through again.
  */
-export function kitchenBeliefs(files: readonly UnitFile[], fleet: FleetBelief, known: ReadonlyMap<string, Pick<FoulingPosterior, 'message'>> = new Map()): UnitBelief[] {
+export function kitchenBeliefs(
+  files: readonly UnitFile[],
+  fleet: FleetBelief,
+  known: ReadonlyMap<string, Pick<FoulingPosterior, 'message'>> = new Map(),
+): UnitBelief[] {
   const alone = files.map((file) => {
     const evidence = evidenceOf(file);
     return { file, evidence, fouling: posterior(evidence.history, exposureOf(file), fleet.fouling) };

@@ -1,5 +1,16 @@
 import { addDays, daysBetween, type LocalDate } from '../calendar';
-import { ahead, crossedWithin, forecast, posterior, updatePosterior, type Ahead, type DateForecast, type FoulingPosterior, type Limit, type UnitEvent } from '../fouling';
+import {
+  ahead,
+  crossedWithin,
+  forecast,
+  posterior,
+  updatePosterior,
+  type Ahead,
+  type DateForecast,
+  type FoulingPosterior,
+  type Limit,
+  type UnitEvent,
+} from '../fouling';
 import { groupBy } from '../numerics/group-by';
 import { exposureOf, type FleetBelief, type UnitBelief } from './beliefs';
 
@@ -53,7 +64,7 @@ export function fanAhead(fouling: FoulingPosterior, from: LocalDate, days: numbe
 /** When each limit will be crossed if the coil is left alone, soonest first. */
 export function limitDates(fouling: FoulingPosterior, limits: readonly Limit[], from: LocalDate): DateForecast[] {
   const start = from < fouling.asOf ? fouling.asOf : from;
-  return limits.map((l) => forecast(fouling, l, start)).sort((x, y) => (x.quantiles.p50 ?? '9') < (y.quantiles.p50 ?? '9') ? -1 : 1);
+  return limits.map((l) => forecast(fouling, l, start)).sort((x, y) => ((x.quantiles.p50 ?? '9') < (y.quantiles.p50 ?? '9') ? -1 : 1));
 }
 
 /** Days to look ahead: to well past the due date, half a year at most unless it is due later. */

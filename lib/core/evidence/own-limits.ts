@@ -57,7 +57,12 @@ export function ownLimits(unit: CondenserUnit, baseline: CleanBaseline, conditio
   const cutout = unit.cutoutPaGauge;
   if (cutout !== undefined) add('Head pressure', (p) => model.fluid.dewP(p.condensingDewK) - model.atmospherePa >= cutout);
   const hard = limits.find((l) => l.name === 'Head pressure') ?? limits.find((l) => l.name === 'Discharge temperature') ?? null;
-  return { limits, failureLimit: hard, passedClean, kwhPerDay: energyTable(curve, clean, conditions, model.profile.cleanRunHoursPerDay, model.fanW) };
+  return {
+    limits,
+    failureLimit: hard,
+    passedClean,
+    kwhPerDay: energyTable(curve, clean, conditions, model.profile.cleanRunHoursPerDay, model.fanW),
+  };
 }
 
 function edge(over: (y: number) => boolean): number {

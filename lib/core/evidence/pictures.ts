@@ -1,4 +1,12 @@
-import { conductanceOf, cyclePoints, headAgainstAir, type CleanBaseline, type CondenserUnit, type CyclePoint, type Reading } from '../condenser';
+import {
+  conductanceOf,
+  cyclePoints,
+  headAgainstAir,
+  type CleanBaseline,
+  type CondenserUnit,
+  type CyclePoint,
+  type Reading,
+} from '../condenser';
 import { isFailure, midpointTemperature, rangeOf, saturationDome } from '../refrigerants';
 import { gaugeToAbsolute } from '../units';
 import type { UnitFile } from './unit-file';
@@ -23,7 +31,12 @@ export type HeadPicture = {
 const STEPS = 14;
 
 /** Head against coil air for the clean and the present coil; null where the refrigerant has no numbers. */
-export function headPicture(file: UnitFile, baseline: CleanBaseline, lnK: { median: number; low: number; high: number }, readings: readonly HeadReading[]): HeadPicture | null {
+export function headPicture(
+  file: UnitFile,
+  baseline: CleanBaseline,
+  lnK: { median: number; low: number; high: number },
+  readings: readonly HeadReading[],
+): HeadPicture | null {
   const { unit, conditions } = file;
   const clean = conductanceOf(unit, baseline.cleanRiseK);
   if (clean === null) return null;
@@ -33,7 +46,12 @@ export function headPicture(file: UnitFile, baseline: CleanBaseline, lnK: { medi
   const to = Math.max(conditions.hotDayAirK + (unit.cutoutPaGauge === undefined ? 8 : 18), ...seenAir);
   const airs = Array.from({ length: STEPS + 1 }, (_, i) => from + ((to - from) * i) / STEPS);
   const line = (k: number): HeadPoint[] => headAgainstAir(unit, k, airs, conditions.boxK);
-  const lines = { clean: line(clean), now: line(clean * Math.exp(lnK.median)), nowBest: line(clean * Math.exp(lnK.high)), nowWorst: line(clean * Math.exp(lnK.low)) };
+  const lines = {
+    clean: line(clean),
+    now: line(clean * Math.exp(lnK.median)),
+    nowBest: line(clean * Math.exp(lnK.high)),
+    nowWorst: line(clean * Math.exp(lnK.low)),
+  };
   if (lines.clean.length < 2) return null;
   const points = readings.flatMap((r) => {
     const condensingK = r.headPaGauge !== null ? condensingAt(unit, r.headPaGauge) : r.clampK;
@@ -66,5 +84,11 @@ export function cyclePicture(unit: CondenserUnit, reading: Reading): CyclePictur
   const dome = saturationDome(unit.refrigerant, coldest);
   if (isFailure(dome)) return null;
   const plain = ({ p, h }: { p: number; h: number }) => ({ p, h });
-  return { cycle, dome: [...dome.liquid.map((s) => ({ branch: 'liquid' as const, ...plain(s) })), ...dome.vapour.map((s) => ({ branch: 'vapour' as const, ...plain(s) }))] };
+  return {
+    cycle,
+    dome: [
+      ...dome.liquid.map((s) => ({ branch: 'liquid' as const, ...plain(s) })),
+      ...dome.vapour.map((s) => ({ branch: 'vapour' as const, ...plain(s) })),
+    ],
+  };
 }

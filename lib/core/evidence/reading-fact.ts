@@ -1,4 +1,14 @@
-import { cleanPrior, updateBaseline, type CauseId, type CleanBaseline, type CondenserUnit, type Estimate, type EstimateOk, type Figure, type Verdict } from '../condenser/api';
+import {
+  cleanPrior,
+  updateBaseline,
+  type CauseId,
+  type CleanBaseline,
+  type CondenserUnit,
+  type Estimate,
+  type EstimateOk,
+  type Figure,
+  type Verdict,
+} from '../condenser/api';
 import { Z80 } from '../condenser/bands';
 import type { LocalDate } from '../calendar';
 
@@ -16,7 +26,10 @@ export type ReadingFact = {
   fanFailed: boolean;
 };
 
-export function readingFact(estimate: Estimate, at: { at: number; on: LocalDate; phase: ReadingFact['phase']; fanFailed: boolean }): ReadingFact {
+export function readingFact(
+  estimate: Estimate,
+  at: { at: number; on: LocalDate; phase: ReadingFact['phase']; fanFailed: boolean },
+): ReadingFact {
   const ok = estimate.status === 'ok';
   return { ...at, designRiseK: ok ? estimate.designRiseK : null, verdict: estimate.verdict, leading: estimate.causes[0]?.id ?? null };
 }
@@ -30,11 +43,13 @@ export function setAsideWhy(fact: ReadingFact): string | null {
 
 /** Clean baseline from every reading after a cleaning, oldest first. The same facts always give the same baseline. */
 export function baselineFrom(unit: CondenserUnit, facts: readonly ReadingFact[]): CleanBaseline {
-  return [...facts]
-    .sort((a, b) => a.at - b.at)
-    .filter((f) => f.phase === 'after' && f.designRiseK && setAsideWhy(f) === null)
-    // Only status and design rise are read of an estimate here.
-    .reduce((b, f) => updateBaseline(b, { status: 'ok', designRiseK: f.designRiseK } as EstimateOk), cleanPrior(unit));
+  return (
+    [...facts]
+      .sort((a, b) => a.at - b.at)
+      .filter((f) => f.phase === 'after' && f.designRiseK && setAsideWhy(f) === null)
+      // Only status and design rise are read of an estimate here.
+      .reduce((b, f) => updateBaseline(b, { status: 'ok', designRiseK: f.designRiseK } as EstimateOk), cleanPrior(unit))
+  );
 }
 
 /** ln(K/K_clean) of a fact under a baseline, with its standard deviation; null when the reading could not say. */

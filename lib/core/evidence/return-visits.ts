@@ -20,10 +20,28 @@ const STOPPED = new Set(['blocked', 'frozen', 'broken']);
 export function returnVisits(on: LocalDate, findings: readonly FindingFact[], tripped: boolean, withinDays: number): ReturnVisit[] {
   const met = findings.filter((f) => f.on === on && f.phase === 'found');
   const causes: [ReturnCause, boolean, string][] = [
-    ['ice_block', met.some((f) => f.aspect === 'ice' && f.grade === 'block'), 'See that it stays clear and the box holds temperature; find why it iced.'],
-    ['drain_blocked', met.some((f) => f.aspect === 'drain' && STOPPED.has(f.grade)), 'Pour a cup of water and watch it go; look at the line, the trap and the heater.'],
-    ['coil_packed', met.some((f) => f.aspect === 'coil' && f.grade === 'packed'), 'Read it again after a few days of service: did the cleaning hold, is it clean all through?'],
-    ['high_pressure_trip', tripped, 'Never hold a cut-out closed. Read head and air again; look at fan, air path and charge before blaming the coil.'],
+    [
+      'ice_block',
+      met.some((f) => f.aspect === 'ice' && f.grade === 'block'),
+      'See that it stays clear and the box holds temperature; find why it iced.',
+    ],
+    [
+      'drain_blocked',
+      met.some((f) => f.aspect === 'drain' && STOPPED.has(f.grade)),
+      'Pour a cup of water and watch it go; look at the line, the trap and the heater.',
+    ],
+    [
+      'coil_packed',
+      met.some((f) => f.aspect === 'coil' && f.grade === 'packed'),
+      'Read it again after a few days of service: did the cleaning hold, is it clean all through?',
+    ],
+    [
+      'high_pressure_trip',
+      tripped,
+      'Never hold a cut-out closed. Read head and air again; look at fan, air path and charge before blaming the coil.',
+    ],
   ];
-  return causes.filter(([, asked]) => asked).map(([cause, , note]) => ({ cause, what: RETURN_WORDS[cause], note, dueOn: addDays(on, withinDays) }));
+  return causes
+    .filter(([, asked]) => asked)
+    .map(([cause, , note]) => ({ cause, what: RETURN_WORDS[cause], note, dueOn: addDays(on, withinDays) }));
 }

@@ -1,5 +1,13 @@
 import { nextDue, type Anchor, type LocalDate, type Weekday } from '../calendar';
-import { reviseCoilRule, reviseInspectionRule, type Bounds, type CoilEvidence, type InspectionEvidence, type IntervalTask, type Revision } from '../intervals';
+import {
+  reviseCoilRule,
+  reviseInspectionRule,
+  type Bounds,
+  type CoilEvidence,
+  type InspectionEvidence,
+  type IntervalTask,
+  type Revision,
+} from '../intervals';
 import type { UnitBelief } from './beliefs';
 import { extraKwh, type OwnLimits } from './own-limits';
 import type { ShopRules } from './shop-rules';
@@ -23,7 +31,11 @@ export type TaskFile = {
 
 export type TaskRevision = Revision<CoilEvidence | InspectionEvidence>;
 
-const INTERVAL_TASKS: Record<string, IntervalTask> = { coil_cleaning: 'coil_cleaning', drain_inspection: 'drain_inspection', evaporator_inspection: 'evaporator_inspection' };
+const INTERVAL_TASKS: Record<string, IntervalTask> = {
+  coil_cleaning: 'coil_cleaning',
+  drain_inspection: 'drain_inspection',
+  evaporator_inspection: 'evaporator_inspection',
+};
 
 /** The next due date under a task's present rule; its last done date where the rule has ended. */
 export function dueNow(task: Pick<TaskFile, 'rule' | 'anchor' | 'anchorDate' | 'lastDoneOn'>): LocalDate {
@@ -31,16 +43,33 @@ export function dueNow(task: Pick<TaskFile, 'rule' | 'anchor' | 'anchorDate' | '
 }
 
 /** Money enters by the kitchen's own price and the machine's own energy, where both are known. */
-export function settingsFor(rules: ShopRules, own: OwnLimits | null, pricePerKwh: number | null): Omit<ShopRules, 'energyCostPerDayPerLnK'> & { energyCostPerDayPerLnK: number | ((deposit: number) => number) } {
+export function settingsFor(
+  rules: ShopRules,
+  own: OwnLimits | null,
+  pricePerKwh: number | null,
+): Omit<ShopRules, 'energyCostPerDayPerLnK'> & { energyCostPerDayPerLnK: number | ((deposit: number) => number) } {
   const priced = own !== null && own.kwhPerDay.length > 0 && pricePerKwh !== null;
-  return { ...rules, energyCostPerDayPerLnK: priced ? (deposit: number) => extraKwh(own, deposit) * pricePerKwh : rules.energyCostPerDayPerLnK };
+  return {
+    ...rules,
+    energyCostPerDayPerLnK: priced ? (deposit: number) => extraKwh(own, deposit) * pricePerKwh : rules.energyCostPerDayPerLnK,
+  };
 }
 
 /** The rule after a visit, or null for a kind of task that no evidence speaks of: its rule stays as it is. */
-export function reviseTask(task: TaskFile, belief: UnitBelief, own: OwnLimits | null, rules: ShopRules, hyper: Hyper, preferredWeekday: Weekday | null): TaskRevision | null {
+export function reviseTask(
+  task: TaskFile,
+  belief: UnitBelief,
+  own: OwnLimits | null,
+  rules: ShopRules,
+  hyper: Hyper,
+  preferredWeekday: Weekday | null,
+): TaskRevision | null {
   const kind = INTERVAL_TASKS[task.kindKey];
   if (!kind) return null;
-  const bounds: Bounds = { minWeeks: Math.max(task.minWeeks, rules.minWeeks), ...(task.maxWeeks < rules.maxWeeks[kind] ? { maxWeeks: task.maxWeeks } : {}) };
+  const bounds: Bounds = {
+    minWeeks: Math.max(task.minWeeks, rules.minWeeks),
+    ...(task.maxWeeks < rules.maxWeeks[kind] ? { maxWeeks: task.maxWeeks } : {}),
+  };
   const { priceKnown, energyPricePerKwh } = belief.file.conditions;
   const price = priceKnown ? energyPricePerKwh : null;
   const frame = {
@@ -52,11 +81,23 @@ export function reviseTask(task: TaskFile, belief: UnitBelief, own: OwnLimits | 
     const failureLimit = own?.failureLimit ?? rules.failureLimit;
     return reviseCoilRule({ ...frame, history: belief.evidence.history, posterior: belief.fouling, hyper, limits, failureLimit });
   }
-  return reviseInspectionRule({ ...frame, task: kind, looks: belief.evidence.looks, posterior: kind === 'drain_inspection' ? belief.drain : belief.ice });
+  return reviseInspectionRule({
+    ...frame,
+    task: kind,
+    looks: belief.evidence.looks,
+    posterior: kind === 'drain_inspection' ? belief.drain : belief.ice,
+  });
 }
 
 /** What is said of a change that a lock or a contract's dates held back. */
-export const heldWords = (reason: string, locked: boolean): string => `${locked ? 'Locked' : 'On the contract’s dates'}, so nothing moved. Without that: ${reason.charAt(0).toLowerCase()}${reason.slice(1)}`;
+export const heldWords = (reason: string, locked: boolean): string =>
+  `${locked ? 'Locked' : 'On the contract’s dates'}, so nothing moved. Without that: ${reason.charAt(0).toLowerCase()}${reason.slice(1)}`;
 
 /** What is kept beside a change's sentence, so that it can be checked later. */
-export const evidenceOfChange = (r: TaskRevision, on: LocalDate) => ({ on, guard: r.guard, fromWeeks: r.fromWeeks, weeks: r.weeks, ...r.evidence });
+export const evidenceOfChange = (r: TaskRevision, on: LocalDate) => ({
+  on,
+  guard: r.guard,
+  fromWeeks: r.fromWeeks,
+  weeks: r.weeks,
+  ...r.evidence,
+});

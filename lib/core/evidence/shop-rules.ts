@@ -18,7 +18,11 @@ function alike(given: unknown, brought: unknown): boolean {
   if (typeof brought === 'number') return typeof given === 'number' && Number.isFinite(given);
   if (Array.isArray(brought)) return Array.isArray(given) && given.length > 0 && given.every((g) => alike(g, brought[0]));
   if (typeof brought === 'object' && brought !== null)
-    return typeof given === 'object' && given !== null && Object.entries(brought).every(([k, v]) => alike((given as Record<string, unknown>)[k], v));
+    return (
+      typeof given === 'object' &&
+      given !== null &&
+      Object.entries(brought).every(([k, v]) => alike((given as Record<string, unknown>)[k], v))
+    );
   return typeof given === typeof brought;
 }
 

@@ -8,7 +8,16 @@ import type { FindingFact } from './unit-file';
 
 /** What the evidence of one unit is made of, as a screen or a report shows it. */
 
-export type ChangeShown = { id: string; at: Date; kind: string; fromRule: string; toRule: string; reason: string; review: string | null; modelVersion: string };
+export type ChangeShown = {
+  id: string;
+  at: Date;
+  kind: string;
+  fromRule: string;
+  toRule: string;
+  reason: string;
+  review: string | null;
+  modelVersion: string;
+};
 
 export type TaskShown = {
   id: string; kindKey: string; label: string; rule: string; anchor: string; locked: boolean; dueOn: LocalDate; lastDoneOn: LocalDate | null;

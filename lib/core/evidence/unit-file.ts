@@ -31,15 +31,23 @@ export function evidenceOf(file: UnitFile): UnitEvidence {
   ];
   const looks: Inspection[] = [];
   for (const f of file.findings) {
-    if (f.aspect === 'coil') events.push({ kind: 'coil', on: f.on, grade: f.grade as CoilGrade, phase: f.phase === 'found' ? 'before' : 'after' });
+    if (f.aspect === 'coil')
+      events.push({ kind: 'coil', on: f.on, grade: f.grade as CoilGrade, phase: f.phase === 'found' ? 'before' : 'after' });
     else if (f.aspect === 'fan') events.push({ kind: 'fan', on: f.on, grade: f.grade as FanGrade });
-    else if ((f.aspect === 'drain' || f.aspect === 'ice') && f.phase === 'found') looks.push({ on: f.on, aspect: f.aspect, grade: f.grade });
+    else if ((f.aspect === 'drain' || f.aspect === 'ice') && f.phase === 'found')
+      looks.push({ on: f.on, aspect: f.aspect, grade: f.grade });
   }
   for (const r of file.readings) {
     const seen = lnKOf(r, baseline);
     if (!seen) continue;
     const aside = setAsideWhy(r);
-    events.push({ kind: 'reading', on: r.on, ...seen, phase: r.phase === 'after' ? 'after' : 'before', ...(aside ? { setAside: aside } : {}) });
+    events.push({
+      kind: 'reading',
+      on: r.on,
+      ...seen,
+      phase: r.phase === 'after' ? 'after' : 'before',
+      ...(aside ? { setAside: aside } : {}),
+    });
   }
   // The record reaches back to its oldest event, should one have been entered with an earlier date.
   const startedOn = [...events, ...looks].reduce((a, e) => (e.on < a ? e.on : a), file.startedOn);

@@ -32,15 +32,28 @@ export function cautionsFor(unit: AboutUnit): Caution[] {
   const burns = unit.safetyClass ? FLAMMABLE[unit.safetyClass] : undefined;
   if (burns) list.push({ step: 'before_opening', title: 'Refrigerant that burns', words: burns });
   else if (unit.safetyClass === null)
-    list.push({ step: 'before_opening', title: 'Refrigerant not known', words: `Read the nameplate first. Until you know, treat it as flammable: no flame, no spark, ventilate. ${DEFER}` });
+    list.push({
+      step: 'before_opening',
+      title: 'Refrigerant not known',
+      words: `Read the nameplate first. Until you know, treat it as flammable: no flame, no spark, ventilate. ${DEFER}`,
+    });
   if (unit.roofWork)
-    list.push({ step: 'ladder', title: 'Ladder or roof', words: `Ladder footed and tied, three points of contact, someone who knows you are up there; no roof in storm or ice. ${DEFER}` });
+    list.push({
+      step: 'ladder',
+      title: 'Ladder or roof',
+      words: `Ladder footed and tied, three points of contact, someone who knows you are up there; no roof in storm or ice. ${DEFER}`,
+    });
   list.push(
-    { step: 'coil', title: 'Sharp fins', words: 'Fins cut. Cut-resistant gloves and eye protection; brush and blow along the fins, never across them.' },
+    {
+      step: 'coil',
+      title: 'Sharp fins',
+      words: 'Fins cut. Cut-resistant gloves and eye protection; brush and blow along the fins, never across them.',
+    },
     {
       step: 'chemicals',
       title: 'Chemicals on aluminium',
-      words: 'No strong acid and no strong alkali on an aluminium coil; never mix cleaners. Read the label and the safety sheet, rinse until it runs clear, keep it off food and food surfaces.',
+      words:
+        'No strong acid and no strong alkali on an aluminium coil; never mix cleaners. Read the label and the safety sheet, rinse until it runs clear, keep it off food and food surfaces.',
     },
     {
       step: 'readings',
@@ -56,5 +69,6 @@ export const FOOD_LIMIT_K = 278.15;
 
 export const FOOD_CAUTION = {
   title: 'Food above 41 °F (5 °C)',
-  words: 'Tell whoever runs the kitchen now, and write down whom and when. What becomes of the food is theirs to decide under the local food code; this program does not rule on it.',
+  words:
+    'Tell whoever runs the kitchen now, and write down whom and when. What becomes of the food is theirs to decide under the local food code; this program does not rule on it.',
 } as const;

@@ -14,8 +14,19 @@ const EVERY_UNIT = [
   'Photo before and after',
 ] as const;
 
-const REACH_IN = ['Clearance round the cabinet', 'Evaporator fan', 'Pan and hose', 'Condensate evaporator or heater', 'Nothing loaded against the ducts'] as const;
-const WALK_IN = ['Door heater, sweep and closer; strip curtain', 'Drain trap and heat tape', 'Defrost start, termination and fan delay', 'Panel joints'] as const;
+const REACH_IN = [
+  'Clearance round the cabinet',
+  'Evaporator fan',
+  'Pan and hose',
+  'Condensate evaporator or heater',
+  'Nothing loaded against the ducts',
+] as const;
+const WALK_IN = [
+  'Door heater, sweep and closer; strip curtain',
+  'Drain trap and heat tape',
+  'Defrost start, termination and fan delay',
+  'Panel joints',
+] as const;
 
 const BY_KIND: Record<UnitKind, readonly string[]> = {
   reach_in: REACH_IN,

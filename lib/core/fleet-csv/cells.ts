@@ -3,8 +3,10 @@ import { LIMITS, within, type Limited } from '../equipment-limits';
 
 export type Cell<T> = { value: T } | { problem: string };
 
-export const words = (max: number) => (text: string): Cell<string> =>
-  text.length > max ? { problem: `${text.length} characters; at most ${max} fit.` } : { value: text };
+export const words =
+  (max: number) =>
+  (text: string): Cell<string> =>
+    text.length > max ? { problem: `${text.length} characters; at most ${max} fit.` } : { value: text };
 
 /** A bare number with a decimal point, turned to SI and held to the limits of its field. */
 export const number =

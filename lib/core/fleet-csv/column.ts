@@ -45,8 +45,11 @@ function make<R extends object, K extends keyof R & string>(
 
 export const nameColumn = <K extends keyof NameValues & string>(header: string, field: K, o: Options<string>) =>
   make<NameValues, K>('names', (r) => r.names, header, field, o);
-export const kitchenColumn = <K extends keyof KitchenValues & string>(header: string, field: K, o: Options<NonNullable<KitchenValues[K]>>) =>
-  make<KitchenValues, K>('kitchen', (r) => r.kitchen, header, field, o);
+export const kitchenColumn = <K extends keyof KitchenValues & string>(
+  header: string,
+  field: K,
+  o: Options<NonNullable<KitchenValues[K]>>,
+) => make<KitchenValues, K>('kitchen', (r) => r.kitchen, header, field, o);
 export const unitColumn = <K extends keyof UnitValues & string>(header: string, field: K, o: Options<NonNullable<UnitValues[K]>>) =>
   make<UnitValues, K>('unit', (r) => r.unit, header, field, o);
 
@@ -55,8 +58,12 @@ function taskPart(row: RowValues, key: string): Partial<TaskValues> {
   if (!part) row.tasks.set(key, (part = {}));
   return part;
 }
-export const taskColumn = <K extends keyof TaskValues & string>(key: string, suffix: string, field: K, o: Options<TaskValues[K]>): Column => {
+export const taskColumn = <K extends keyof TaskValues & string>(
+  key: string,
+  suffix: string,
+  field: K,
+  o: Options<TaskValues[K]>,
+): Column => {
   const column = make<TaskValues, K>('task', (r) => taskPart(r, key), `${key}_${suffix}`, field, o);
   return { ...column, field: `task.${key}.${field}`, put: (row) => (row.tasks.has(key) ? column.put(row) : '') };
 };
-

@@ -1,7 +1,12 @@
 import type { Column } from './column';
 import type { Line, Problem } from './types';
 
-const plain = (s: string) => s.replace(/^\uFEFF/, '').trim().toLowerCase().replace(/[\s-]+/g, '_');
+const plain = (s: string) =>
+  s
+    .replace(/^\uFEFF/, '')
+    .trim()
+    .toLowerCase()
+    .replace(/[\s-]+/g, '_');
 
 /** Levenshtein distance, given up beyond two: for "did you mean". */
 function near(a: string, b: string): boolean {
@@ -34,7 +39,8 @@ export function readHeader(header: Line, columns: readonly Column[]): { at: (Col
       return null;
     }
     const earlier = seen.get(column.field);
-    if (earlier) tell(name, earlier === name ? 'This column stands twice. Keep one.' : `${earlier} gives the same thing. Keep one of the two.`);
+    if (earlier)
+      tell(name, earlier === name ? 'This column stands twice. Keep one.' : `${earlier} gives the same thing. Keep one of the two.`);
     seen.set(column.field, name);
     return earlier ? null : column;
   });

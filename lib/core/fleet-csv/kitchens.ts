@@ -14,7 +14,15 @@ export type OnFile = {
   tags: ReadonlySet<string>;
 };
 
-export type PlannedKitchen = { key: string; customer: string; name: string; customerId: string | null; kitchenId: string | null; values: KitchenValues; line: number };
+export type PlannedKitchen = {
+  key: string;
+  customer: string;
+  name: string;
+  customerId: string | null;
+  kitchenId: string | null;
+  values: KitchenValues;
+  line: number;
+};
 
 /** 35 °C, the usual rating point of a condenser's air. */
 const HOT_DAY_K = 308.15;
@@ -43,8 +51,22 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
       values: onFile ? { ...onFile.values } : blank(ctx.shopTimeZone), givenAt: new Map(), unitLines: new Map(), told: new Set(),
     }; // prettier-ignore
     entries.set(key, entry);
-    if (owner?.archived) problems.push({ line, column: 'customer', value: customer, message: 'This customer is archived. Put it back on file first, or use another name.', severity: 'error' });
-    else if (onFile?.archived) problems.push({ line, column: 'kitchen', value: name, message: 'This kitchen is archived. Put it back on file first, or use another name.', severity: 'error' });
+    if (owner?.archived)
+      problems.push({
+        line,
+        column: 'customer',
+        value: customer,
+        message: 'This customer is archived. Put it back on file first, or use another name.',
+        severity: 'error',
+      });
+    else if (onFile?.archived)
+      problems.push({
+        line,
+        column: 'kitchen',
+        value: name,
+        message: 'This kitchen is archived. Put it back on file first, or use another name.',
+        severity: 'error',
+      });
     return entry;
   }
 
@@ -56,9 +78,22 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
       if (alike(entry.values[field], value)) {
         entry.givenAt.set(field, earlier ?? line);
       } else if (earlier !== undefined) {
-        problems.push({ line, column, value: shown(value).slice(0, 80), message: `Line ${earlier} says otherwise for the same kitchen. Make them agree, or fill it on one row only.`, severity: 'error' });
+        problems.push({
+          line,
+          column,
+          value: shown(value).slice(0, 80),
+          message: `Line ${earlier} says otherwise for the same kitchen. Make them agree, or fill it on one row only.`,
+          severity: 'error',
+        });
       } else if (entry.kitchenId) {
-        if (!entry.told.has(field)) problems.push({ line, column, value: shown(value).slice(0, 80), message: 'This kitchen is on file with another value, which stays. Change it on the kitchen’s page if the file is right.', severity: 'note' });
+        if (!entry.told.has(field))
+          problems.push({
+            line,
+            column,
+            value: shown(value).slice(0, 80),
+            message: 'This kitchen is on file with another value, which stays. Change it on the kitchen’s page if the file is right.',
+            severity: 'note',
+          });
         entry.told.add(field);
       } else {
         Object.assign(entry.values, { [field]: value });
@@ -83,7 +118,9 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
       const earlier = entry?.unitLines.get(name);
       if (earlier) return `Line ${earlier} names the same unit in this kitchen. Give each its own name, or remove one.`;
       entry?.unitLines.set(name, line);
-      return ctx.onFile.kitchens.get(kitchen.key)?.units.has(name) ? 'This kitchen has a unit of this name on file already. Remove the row, or name it apart.' : null;
+      return ctx.onFile.kitchens.get(kitchen.key)?.units.has(name)
+        ? 'This kitchen has a unit of this name on file already. Remove the row, or name it apart.'
+        : null;
     },
     all: (): PlannedKitchen[] => [...entries.values()],
   };

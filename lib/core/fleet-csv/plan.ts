@@ -30,11 +30,20 @@ const headerOf = (columns: readonly Column[], at: readonly (Column | null)[], fi
  */
 export function planFleet(lines: readonly Line[], ctx: PlanContext): FleetPlan {
   const [header, ...body] = lines;
-  if (!header) return { kitchens: [], units: [], rows: 0, problems: [{ line: 1, column: '', value: '', message: 'The file is empty. Its first line holds the column names.', severity: 'error' }] };
+  if (!header)
+    return {
+      kitchens: [],
+      units: [],
+      rows: 0,
+      problems: [
+        { line: 1, column: '', value: '', message: 'The file is empty. Its first line holds the column names.', severity: 'error' },
+      ],
+    };
   const { at, problems, whole } = readHeader(header, ctx.columns);
   // Without a column they need all rows would be wrong in the same way: say it once.
   if (!whole) return { kitchens: [], units: [], rows: body.length, problems };
-  if (body.length === 0) problems.push({ line: 2, column: '', value: '', message: 'There are column names but no rows.', severity: 'error' });
+  if (body.length === 0)
+    problems.push({ line: 2, column: '', value: '', message: 'There are column names but no rows.', severity: 'error' });
 
   const book = kitchenBook(ctx, (field) => headerOf(ctx.columns, at, field), problems);
   const tags = new Map<string, number>();
@@ -45,7 +54,8 @@ export function planFleet(lines: readonly Line[], ctx: PlanContext): FleetPlan {
     const { row } = read;
     const kitchen = book.enter(line.line, row);
     if (!kitchen) continue;
-    const tell = (column: string, value: string, message: string) => problems.push({ line: line.line, column, value, message, severity: 'error' });
+    const tell = (column: string, value: string, message: string) =>
+      problems.push({ line: line.line, column, value, message, severity: 'error' });
 
     const tag = row.unit.tag ?? '';
     const sameTag = tags.get(tag);

@@ -10,7 +10,8 @@ export const unguarded = (text: string): string => (text.startsWith("'") && FORM
 export function readRow(line: Line, at: readonly (Column | null)[]): { row: RowValues; problems: Problem[] } {
   const row = emptyRow();
   const problems: Problem[] = [];
-  const tell = (column: string, value: string, message: string) => problems.push({ line: line.line, column, value, message, severity: 'error' });
+  const tell = (column: string, value: string, message: string) =>
+    problems.push({ line: line.line, column, value, message, severity: 'error' });
   const spilled = line.cells.slice(at.length).filter((c) => c.trim() !== '');
   if (spilled.length > 0)
     tell('', spilled.join(', ').slice(0, 80), 'More values than columns. A comma inside a value needs quotes around the value.');
@@ -24,7 +25,10 @@ export function readRow(line: Line, at: readonly (Column | null)[]): { row: RowV
     const problem = column.take(text, row);
     if (problem) tell(column.header, text.slice(0, 80), problem);
   });
-  if ((row.kitchen.lat === undefined) !== (row.kitchen.lng === undefined) && problems.every((p) => p.column !== 'lat' && p.column !== 'lng'))
+  if (
+    (row.kitchen.lat === undefined) !== (row.kitchen.lng === undefined) &&
+    problems.every((p) => p.column !== 'lat' && p.column !== 'lng')
+  )
     tell(row.kitchen.lat === undefined ? 'lat' : 'lng', '', 'lat and lng go together. Fill both or neither.');
   return { row, problems };
 }

@@ -44,7 +44,12 @@ export type UnitValues = {
 export type TaskValues = { rule: string | 'none'; anchor: Anchor; firstDue: LocalDate; lastDoneOn: LocalDate; locked: boolean };
 
 export type NameValues = { customer: string; kitchen: string };
-export type RowValues = { names: Partial<NameValues>; kitchen: Partial<KitchenValues>; unit: Partial<UnitValues>; tasks: Map<string, Partial<TaskValues>> };
+export type RowValues = {
+  names: Partial<NameValues>;
+  kitchen: Partial<KitchenValues>;
+  unit: Partial<UnitValues>;
+  tasks: Map<string, Partial<TaskValues>>;
+};
 
 /** A line of the file: its number as an editor counts them, and its cells by position. */
 export type Line = { line: number; cells: readonly string[] };

@@ -88,11 +88,7 @@ function summary(p: Omit<FailurePosterior, 'rate' | 'meanDays'>): FailurePosteri
 }
 
 /** Belief before any look. `startedOn` is the day from which the part is taken to have been sound. */
-export function priorFailure(
-  group: FailureGroup,
-  startedOn: LocalDate,
-  prior = defaultFailurePrior(group),
-): FailurePosterior {
+export function priorFailure(group: FailureGroup, startedOn: LocalDate, prior = defaultFailurePrior(group)): FailurePosterior {
   return summary({
     modelVersion: FAILURE_MODEL_VERSION,
     group,
@@ -165,8 +161,7 @@ export function fitFailurePrior(units: readonly FailurePosterior[], base: Failur
         let top = -Infinity;
         for (let i = 0; i < GRID.length; i++) top = Math.max(top, (logs[i] as number) + (u.logLikelihood[i] as number));
         let sum = 0;
-        for (let i = 0; i < GRID.length; i++)
-          sum += Math.exp((logs[i] as number) + (u.logLikelihood[i] as number) - top);
+        for (let i = 0; i < GRID.length; i++) sum += Math.exp((logs[i] as number) + (u.logLikelihood[i] as number) - top);
         score += top + Math.log(sum);
       }
       if (score > bestScore) [bestScore, best] = [score, candidate];

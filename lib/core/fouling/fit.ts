@@ -1,16 +1,7 @@
 import { PLACEMENTS, type Placement } from '../equipment';
 import { AT, STRIDE } from './filter';
 import type { FleetUnit } from './fleet';
-import {
-  KITCHEN_NODES,
-  MODEL_VERSION,
-  PIECE_SD,
-  priorTable,
-  RATE_CENTRES,
-  RATE_COUNT,
-  RATE_STEP,
-  type Hyper,
-} from './hyper';
+import { KITCHEN_NODES, MODEL_VERSION, PIECE_SD, priorTable, RATE_CENTRES, RATE_COUNT, RATE_STEP, type Hyper } from './hyper';
 import { NO_MESSAGE, weigh } from './pooling';
 import { filterHistory } from './posterior';
 
@@ -72,10 +63,7 @@ function byKitchen(seen: readonly Seen[]): Seen[][] {
 
 /** One step: expectations under `h`, then the hyperparameters that fit them best. */
 function step(kitchens: readonly Seen[][], h: Hyper, base: Hyper): Hyper {
-  const total = Object.fromEntries(PLACEMENTS.map((p) => [p, { n: 0, x: 0 }])) as Record<
-    Placement,
-    { n: number; x: number }
-  >;
+  const total = Object.fromEntries(PLACEMENTS.map((p) => [p, { n: 0, x: 0 }])) as Record<Placement, { n: number; x: number }>;
   let [spread, units, kitchenSquare, curved] = [0, 0, 0, 0];
   const p = h.asymptotic.probability;
   for (const kitchen of kitchens) {
@@ -85,8 +73,7 @@ function step(kitchens: readonly Seen[][], h: Hyper, base: Hyper): Hyper {
       return KITCHEN_NODES.map((_, n) => {
         let sum = 0;
         for (let j = 0; j < RATE_COUNT; j++)
-          sum +=
-            (given[n * RATE_COUNT + j] as number) * ((1 - p) * (u.linear[j] as number) + p * (u.curved[j] as number));
+          sum += (given[n * RATE_COUNT + j] as number) * ((1 - p) * (u.linear[j] as number) + p * (u.curved[j] as number));
         log[n]! += Math.log(sum);
         return sum;
       });
@@ -137,8 +124,7 @@ function restoreStep(seen: readonly Seen[], h: Hyper, base: Hyper): Hyper {
   const cleaned = seen.filter((s) => s.cleaned);
   const n = cleaned.length + WORTH.restore;
   const lost = (cleaned.reduce((a, s) => a + s.lost, 0) + WORTH.restore * (1 - base.restore.mean)) / n;
-  const variance =
-    (cleaned.reduce((a, s) => a + s.lostVar + (s.lost - lost) ** 2, 0) + WORTH.restore * base.restore.unitSd ** 2) / n;
+  const variance = (cleaned.reduce((a, s) => a + s.lostVar + (s.lost - lost) ** 2, 0) + WORTH.restore * base.restore.unitSd ** 2) / n;
   return { ...h, restore: { ...h.restore, mean: 1 - lost, unitSd: Math.sqrt(variance) } };
 }
 
@@ -148,8 +134,7 @@ function evidenceOf(units: readonly FleetUnit[], h: Hyper): number {
 
 /** The one of three scales of process noise that the evidence likes best, a doubling costing as much as a prior sd of ln 2. */
 function diffusionStep(units: readonly FleetUnit[], h: Hyper, base: Hyper): Hyper {
-  const score = (d: number) =>
-    evidenceOf(units, { ...h, diffusion: d }) - 0.5 * (Math.log(d / base.diffusion) / Math.LN2) ** 2;
+  const score = (d: number) => evidenceOf(units, { ...h, diffusion: d }) - 0.5 * (Math.log(d / base.diffusion) / Math.LN2) ** 2;
   const options = [h.diffusion / 1.5, h.diffusion, h.diffusion * 1.5].map((d) => ({ d, s: score(d) }));
   return { ...h, diffusion: options.reduce((a, b) => (b.s > a.s ? b : a)).d };
 }

@@ -7,9 +7,7 @@ import { summarise, type FoulingPosterior } from './summary';
 export type FleetUnit = { history: UnitHistory; exposure: Exposure };
 
 /** Sum of what the units of each kitchen say. */
-export function kitchenMessages(
-  units: Iterable<Pick<FoulingPosterior, 'exposure' | 'message'>>,
-): Map<string, KitchenMessage> {
+export function kitchenMessages(units: Iterable<Pick<FoulingPosterior, 'exposure' | 'message'>>): Map<string, KitchenMessage> {
   const byKitchen = new Map<string, KitchenMessage[]>();
   for (const u of units) {
     const list = byKitchen.get(u.exposure.kitchenId);
@@ -28,11 +26,7 @@ export function kitchenWord(others: Iterable<Pick<FoulingPosterior, 'message'>>)
  * Posteriors of a whole fleet, each informed by its exposure and its kitchen's other units, handed to `take` kitchen by
  * kitchen with the unit's place in `units`, so that a large fleet need not be held all at once.
  */
-export function eachPosterior(
-  units: readonly FleetUnit[],
-  hyper: Hyper,
-  take: (p: FoulingPosterior, index: number) => void,
-): void {
+export function eachPosterior(units: readonly FleetUnit[], hyper: Hyper, take: (p: FoulingPosterior, index: number) => void): void {
   const kitchens = new Map<string, number[]>();
   units.forEach((u, i) => {
     const list = kitchens.get(u.exposure.kitchenId);
@@ -47,9 +41,7 @@ export function eachPosterior(
       return { filtered, message: weigh(filtered.run.bank, hyper, exposure.placement, NO_MESSAGE).message };
     });
     const all = combine(heard.map((h) => h.message));
-    heard.forEach(({ filtered, message }, k) =>
-      take(summarise(filtered, hyper, withoutOne(all, message)), indices[k] as number),
-    );
+    heard.forEach(({ filtered, message }, k) => take(summarise(filtered, hyper, withoutOne(all, message)), indices[k] as number));
   }
 }
 

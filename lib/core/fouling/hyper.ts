@@ -47,10 +47,7 @@ const THRESHOLDS = [0.05, 0.15, 0.32, 0.6] as const;
 
 export const DEFAULT_HYPER: Hyper = {
   modelVersion: MODEL_VERSION,
-  lnRate: Object.fromEntries(PLACEMENTS.map((p) => [p, Math.log(THRESHOLDS[3] / PACKED_DAYS[p])])) as Record<
-    Placement,
-    number
-  >,
+  lnRate: Object.fromEntries(PLACEMENTS.map((p) => [p, Math.log(THRESHOLDS[3] / PACKED_DAYS[p])])) as Record<Placement, number>,
   unitSd: 0.42,
   kitchenSd: 0.35,
   diffusion: 0.02,

@@ -31,8 +31,7 @@ export function ownWeights(bank: Bank, hyper: Hyper, placement: Placement, into:
   const { marginal } = priorTable(hyper, placement);
   const count = bank.length / STRIDE;
   let sum = 0;
-  for (let i = 0; i < count; i++)
-    sum += into[i] = (into[i] as number) * (marginal[(bank[i * STRIDE] as number) % RATE_COUNT] as number);
+  for (let i = 0; i < count; i++) sum += into[i] = (into[i] as number) * (marginal[(bank[i * STRIDE] as number) % RATE_COUNT] as number);
   for (let i = 0; i < count; i++) into[i]! /= sum;
 }
 

@@ -89,10 +89,7 @@ export function updatePosterior(
   const { settled, today } = before.state;
   const oldest = today[0]?.on ?? before.asOf;
   const late = events.find((e) => e.on < oldest);
-  if (late)
-    throw new RangeError(
-      `An event of ${late.on} arrived after one of ${oldest}: rebuild the posterior from the whole history.`,
-    );
+  if (late) throw new RangeError(`An event of ${late.on} arrived after one of ${oldest}: rebuild the posterior from the whole history.`);
   if (hyper.modelVersion !== before.modelVersion)
     throw new RangeError(`Stored under model ${before.modelVersion}, not ${hyper.modelVersion}: rebuild it.`);
   return summarise(play(thaw(settled), ordered([...today, ...events]), before.exposure, hyper), hyper, fromKitchen);

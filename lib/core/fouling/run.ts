@@ -1,16 +1,5 @@
 import { gradeIndex, type CoilGrade } from '../findings/grades';
-import {
-  clean,
-  cleanDeep,
-  depositMean,
-  depositVariance,
-  observeGrade,
-  observeReading,
-  predict,
-  prune,
-  STRIDE,
-  type Bank,
-} from './filter';
+import { clean, cleanDeep, depositMean, depositVariance, observeGrade, observeReading, predict, prune, STRIDE, type Bank } from './filter';
 import type { Exposure, Phase, UnitEvent } from './history';
 import { priorTable, RATE_COUNT, type Hyper } from './hyper';
 import { ownWeights } from './pooling';
@@ -40,8 +29,7 @@ export function gradeBounds(hyper: Hyper, grade: CoilGrade): [low: number, high:
 function believable(hyper: Hyper, today: readonly UnitEvent[], phase: Phase): number {
   let top = Infinity;
   for (const e of today)
-    if (e.kind === 'coil' && e.phase === phase)
-      top = Math.min(top, gradeBounds(hyper, e.grade)[1] + 2 * hyper.grades.sd);
+    if (e.kind === 'coil' && e.phase === phase) top = Math.min(top, gradeBounds(hyper, e.grade)[1] + 2 * hyper.grades.sd);
   return top;
 }
 

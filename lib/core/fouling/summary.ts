@@ -68,11 +68,7 @@ function root(variance: number): number {
 export type Filtered = { exposure: Exposure; settled: Snapshot; today: UnitEvent[]; run: Run };
 
 /** The belief, told in means and bands. */
-export function summarise(
-  { exposure, settled, today, run }: Filtered,
-  hyper: Hyper,
-  fromKitchen: KitchenMessage,
-): FoulingPosterior {
+export function summarise({ exposure, settled, today, run }: Filtered, hyper: Hyper, fromKitchen: KitchenMessage): FoulingPosterior {
   const { bank } = run;
   const { weights, message, logEvidence } = weigh(bank, hyper, exposure.placement, fromKitchen);
   const n = weights.length;

@@ -38,8 +38,7 @@ export function readDayHours(text: string): Read {
     if (ends.length !== 2 || start === null || end === null)
       return { problem: `“${piece.trim()}” is not a span of hours. Write it like 06:00-10:30.` };
     if (end === start) return { problem: `“${piece.trim()}” starts and ends at the same time.` };
-    if (end < start)
-      return { problem: `“${piece.trim()}” runs past midnight. End it at 24:00 and put the rest on the next day.` };
+    if (end < start) return { problem: `“${piece.trim()}” runs past midnight. End it at 24:00 and put the rest on the next day.` };
     spans.push({ start, end });
   }
   spans.sort((a, b) => a.start - b.start);

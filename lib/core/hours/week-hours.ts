@@ -39,7 +39,10 @@ export function readWeekHours(text: string): { windows: WeeklyWindow[] } | { pro
     if ('problem' in read) return read;
     for (const weekday of days) {
       if (byDay.has(weekday)) return { problem: `${DAY_SHORT[weekday]} is given twice. Put its hours together, with a comma between.` };
-      byDay.set(weekday, read.windows.map((w) => ({ weekday, ...w })));
+      byDay.set(
+        weekday,
+        read.windows.map((w) => ({ weekday, ...w })),
+      );
     }
   }
   return { windows: DAYS.flatMap((d) => byDay.get(d) ?? []) };
@@ -48,7 +51,7 @@ export function readWeekHours(text: string): { windows: WeeklyWindow[] } | { pro
 /** The shortest text that `readWeekHours` reads back to the same hours. */
 export function writeWeekHours(hours: readonly WeeklyWindow[]): string {
   const parts: string[] = [];
-  for (let d = 0; d < 7; ) {
+  for (let d = 0; d < 7;) {
     const text = writeDayHours(hours, d as Weekday);
     let last = d;
     while (last < 6 && writeDayHours(hours, (last + 1) as Weekday) === text) last++;

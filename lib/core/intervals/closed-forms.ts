@@ -72,11 +72,7 @@ export function minimalRepair(shape: number, scale: number, renewal: number, rep
  * of a look and cd the cost of a day in the failed state. Source: Barlow, Hunter & Proschan 1963, "Optimum checking
  * procedures".
  */
-export function hiddenFailure(
-  rate: number,
-  look: number,
-  failedDay: number,
-): { days: number; approximate: number } | null {
+export function hiddenFailure(rate: number, look: number, failedDay: number): { days: number; approximate: number } | null {
   if (!(rate > 0) || !(failedDay > 0)) return null;
   const x = crossing((y) => Math.expm1(y) - y - (rate * look) / failedDay);
   return { days: x / rate, approximate: Math.sqrt((2 * look) / (rate * failedDay)) };

@@ -1,13 +1,5 @@
 import { GRADES, gradeIndex, type CoilGrade } from '../findings/grades';
-import {
-  afterCleaning,
-  asIfToday,
-  type FoulingPosterior,
-  type Hyper,
-  type Limit,
-  type Phase,
-  type UnitEvent,
-} from '../fouling';
+import { afterCleaning, asIfToday, type FoulingPosterior, type Hyper, type Limit, type Phase, type UnitEvent } from '../fouling';
 import { targets, type Targets } from './optimise';
 import type { ShopPolicy } from './policy';
 
@@ -15,10 +7,7 @@ import type { ShopPolicy } from './policy';
 function milder(posterior: FoulingPosterior): UnitEvent[][] {
   const { today } = posterior.state;
   const capped = (phase: Phase, events: UnitEvent[]): UnitEvent[][] => {
-    const worst = Math.max(
-      0,
-      ...events.map((e) => (e.kind === 'coil' && e.phase === phase ? gradeIndex('coil', e.grade) : 0)),
-    );
+    const worst = Math.max(0, ...events.map((e) => (e.kind === 'coil' && e.phase === phase ? gradeIndex('coil', e.grade) : 0)));
     return Array.from({ length: worst + 1 }, (_, cap) =>
       events.map((e) =>
         e.kind === 'coil' && e.phase === phase && gradeIndex('coil', e.grade) > cap
@@ -46,12 +35,7 @@ export function cautious(
   // The last is today as it was; the rest need the belief replayed.
   return all.slice(0, -1).reduce((best, today) => {
     const other = of(asIfToday(posterior, today, hyper));
-    const cost =
-      best.cost && other.cost
-        ? other.cost.weeks < best.cost.weeks
-          ? other.cost
-          : best.cost
-        : (best.cost ?? other.cost);
+    const cost = best.cost && other.cost ? (other.cost.weeks < best.cost.weeks ? other.cost : best.cost) : (best.cost ?? other.cost);
     return { ...best, riskDays: Math.min(best.riskDays, other.riskDays), cost };
   }, of(posterior));
 }

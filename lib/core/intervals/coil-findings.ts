@@ -27,18 +27,11 @@ export function coilFindings(history: UnitHistory): CoilFinding[] {
     const seen = worst.get(e.on);
     if (seen === undefined || gradeIndex('coil', e.grade) > gradeIndex('coil', seen)) worst.set(e.on, e.grade);
   }
-  return [...worst]
-    .sort(([a], [b]) => (a < b ? 1 : -1))
-    .map(([on, grade]) => ({ on, grade, daysSinceClean: daysSinceClean(history, on) }));
+  return [...worst].sort(([a], [b]) => (a < b ? 1 : -1)).map(([on, grade]) => ({ on, grade, daysSinceClean: daysSinceClean(history, on) }));
 }
 
 /** Clean findings running. A look sooner than half an interval after a cleaning proves nothing when it is clean. */
-export function countClean(
-  findings: readonly CoilFinding[],
-  trips: readonly LocalDate[],
-  cleanGrade: CoilGrade,
-  soon: number,
-): number {
+export function countClean(findings: readonly CoilFinding[], trips: readonly LocalDate[], cleanGrade: CoilGrade, soon: number): number {
   let n = 0;
   let later: LocalDate | null = null;
   for (const f of findings) {

@@ -46,16 +46,12 @@ export function sentence(story: CoilStory, from: number, move: Move): string {
     const days = daysSinceClean(story.history, on);
     return `Tripped on high pressure ${days === null ? `on ${on}` : `${days} days after cleaning`}, ${change}.`;
   }
-  const seen =
-    move.weeks > from
-      ? metRunning(e.findings.slice(0, story.settings.cleanFindings))
-      : met(e.findings[0]) || 'By its readings';
+  const seen = move.weeks > from ? metRunning(e.findings.slice(0, story.settings.cleanFindings)) : met(e.findings[0]) || 'By its readings';
   return `${seen}; ${because(story, move)}, ${change}.`;
 }
 
 function because({ evidence: e, goal, settings }: CoilStory, move: Move): string {
-  if (move.guard === 'contract' || move.guard === 'warranty')
-    return `the ${move.guard} asks for no longer than ${move.weeks} weeks`;
+  if (move.guard === 'contract' || move.guard === 'warranty') return `the ${move.guard} asks for no longer than ${move.weeks} weeks`;
   if (move.guard === 'maximum') return `the shop goes no longer than ${move.weeks} weeks`;
   if (goal.cost !== null && goal.cost.weeks * 7 <= goal.riskDays)
     return `counting energy and breakdowns, cleaning every ${goal.cost.weeks} weeks costs least`;

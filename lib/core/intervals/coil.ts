@@ -1,13 +1,5 @@
 import type { LocalDate } from '../calendar';
-import {
-  afterCleaning,
-  usualDays,
-  type FoulingPosterior,
-  type Hyper,
-  type Limit,
-  type UnitEvent,
-  type UnitHistory,
-} from '../fouling';
+import { afterCleaning, usualDays, type FoulingPosterior, type Hyper, type Limit, type UnitEvent, type UnitHistory } from '../fouling';
 import { advice, cautious } from './coil-caution';
 import { coilFindings, countClean, type CoilEvidence } from './coil-findings';
 import { sentence } from './coil-words';
@@ -37,26 +29,18 @@ export type CoilRevision = Revision<CoilEvidence> & { deepClean?: string };
 function newSince(input: CoilRevisionInput): LocalDate {
   if (input.lastRevisedOn) return input.lastRevisedOn;
   let previous = '';
-  for (const e of input.history.events)
-    if (e.kind === 'cleaning' && e.on < input.lastDoneOn && e.on > previous) previous = e.on;
+  for (const e of input.history.events) if (e.kind === 'cleaning' && e.on < input.lastDoneOn && e.on > previous) previous = e.on;
   return previous as LocalDate;
 }
 
-const isEvidence = (e: UnitEvent): boolean =>
-  e.kind === 'coil' || e.kind === 'trip' || (e.kind === 'reading' && e.setAside === undefined);
+const isEvidence = (e: UnitEvent): boolean => e.kind === 'coil' || e.kind === 'trip' || (e.kind === 'reading' && e.setAside === undefined);
 
 /** The next rule for cleaning a coil, with its reason. Pure: the same evidence always gives the same rule. */
 export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
   const { history, posterior, hyper, settings } = input;
   const since = newSince(input);
   const fresh = history.events.filter((e) => e.on > since && isEvidence(e));
-  const goal = cautious(
-    posterior,
-    hyper,
-    settings,
-    input.limits ?? settings.limits,
-    input.failureLimit ?? settings.failureLimit,
-  );
+  const goal = cautious(posterior, hyper, settings, input.limits ?? settings.limits, input.failureLimit ?? settings.failureLimit);
   const findings = coilFindings(history);
   const trips = history.events
     .filter((e) => e.kind === 'trip')
@@ -127,12 +111,7 @@ export function initialCoilWeeks(
 ): number {
   const goal = targets(afterCleaning(posterior), settings, limits, failureLimit);
   const weeks = Math.floor(
-    Math.min(
-      goal.riskDays / 7,
-      goal.cost?.weeks ?? Infinity,
-      settings.maxWeeks.coil_cleaning,
-      settings.maxWeeksWithoutHistory,
-    ),
+    Math.min(goal.riskDays / 7, goal.cost?.weeks ?? Infinity, settings.maxWeeks.coil_cleaning, settings.maxWeeksWithoutHistory),
   );
   return Math.max(settings.minWeeks, Math.min(settings.minWeeksUnlessSevere, settings.maxWeeks.coil_cleaning), weeks);
 }

@@ -1,12 +1,4 @@
-import {
-  addDays,
-  approximateWeeks,
-  nextDue,
-  weeksRule,
-  type Anchor,
-  type LocalDate,
-  type Weekday,
-} from '../calendar';
+import { addDays, approximateWeeks, nextDue, weeksRule, type Anchor, type LocalDate, type Weekday } from '../calendar';
 import type { Bounds, IntervalTask, ShopPolicy } from './policy';
 
 /** Which rail decided, for the screen and the record. */
@@ -36,11 +28,7 @@ export type Situation = {
 };
 
 /** The widest and narrowest interval allowed, and who says so. */
-export function allowed(
-  task: IntervalTask,
-  policy: ShopPolicy,
-  bounds: Bounds,
-): { min: number; max: number; maxGuard: Guard } {
+export function allowed(task: IntervalTask, policy: ShopPolicy, bounds: Bounds): { min: number; max: number; maxGuard: Guard } {
   const own = policy.maxWeeks[task];
   const asked = bounds.maxWeeks ?? Infinity;
   const max = Math.max(1, Math.floor(Math.min(own, asked)));
@@ -107,4 +95,3 @@ export function dueUnder(rule: string, t: Timing): LocalDate {
   const due = nextDue({ rule, anchor: t.anchor, anchorDate: t.anchorDate ?? t.lastDoneOn, lastDoneOn: t.lastDoneOn });
   return due ?? addDays(t.lastDoneOn, 365);
 }
-

@@ -7,11 +7,4 @@ export type { Revision } from './revision';
 export type { Guard, Timing } from './guards';
 export { costCurve, targets, type CostPoint, type Targets } from './optimise';
 export { settle, whatIf, type WhatIfResult, type WhatIfUnit } from './what-if';
-export {
-  ageReplacement,
-  asymptoticPenalty,
-  hiddenFailure,
-  linearPenalty,
-  minimalRepair,
-  type Optimum,
-} from './closed-forms';
+export { ageReplacement, asymptoticPenalty, hiddenFailure, linearPenalty, minimalRepair, type Optimum } from './closed-forms';

@@ -36,11 +36,7 @@ export type RevisionFrame = {
 };
 
 /** Applies rails, locks and calendar rules; `explain` writes the sentence for a move. */
-export function revise<E>(
-  frame: RevisionFrame,
-  evidence: E,
-  explain: (from: number, move: Move) => string,
-): Revision<E> {
+export function revise<E>(frame: RevisionFrame, evidence: E, explain: (from: number, move: Move) => string): Revision<E> {
   const { timing, situation: s } = frame;
   const from = currentWeeks(timing);
   const keep: Revision<E> = {

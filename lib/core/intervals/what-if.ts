@@ -28,11 +28,7 @@ export type WhatIfResult = {
 const DAYS_PER_MONTH = 365.25 / 12;
 
 /** Where a fleet settles under each of two policies, once the step rails have done their work. */
-export function whatIf(
-  fleet: readonly WhatIfUnit[],
-  a: ShopPolicy,
-  b: ShopPolicy,
-): { a: WhatIfResult; b: WhatIfResult } {
+export function whatIf(fleet: readonly WhatIfUnit[], a: ShopPolicy, b: ShopPolicy): { a: WhatIfResult; b: WhatIfResult } {
   return { a: settle(fleet, a), b: settle(fleet, b) };
 }
 
@@ -56,9 +52,7 @@ export function settle(fleet: readonly WhatIfUnit[], policy: ShopPolicy): WhatIf
     sum.failures += failures;
     // Energy scales with the rate; a failure either comes or does not.
     const relative = unit.posterior.rate.sd / Math.max(unit.posterior.rate.mean, 1e-9);
-    sum.variance +=
-      (at.energyPerDay * DAYS_PER_MONTH * relative) ** 2 +
-      at.failure * (1 - at.failure) * perMonth * policy.failureCost ** 2;
+    sum.variance += (at.energyPerDay * DAYS_PER_MONTH * relative) ** 2 + at.failure * (1 - at.failure) * perMonth * policy.failureCost ** 2;
     sum.risk += crossedWithin(fresh, goal.riskLimit.lnK, 7 * w);
     idle.set(unit.kitchenId, (idle.get(unit.kitchenId) ?? 1) * (1 - 1 / w));
     return w;

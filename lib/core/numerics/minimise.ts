@@ -24,8 +24,7 @@ export function minimise(
   for (let i = 1; i <= limit; i++) {
     const middle = (lo + hi) / 2;
     const tol = Math.sqrt(Number.EPSILON) * Math.abs(x) * 1e-2 + tolerance / 3;
-    if (Math.abs(x - middle) <= 2 * tol - (hi - lo) / 2)
-      return { status: 'converged', value: x, residual: (hi - lo) / 2, iterations: i };
+    if (Math.abs(x - middle) <= 2 * tol - (hi - lo) / 2) return { status: 'converged', value: x, residual: (hi - lo) / 2, iterations: i };
     let parabolic = false;
     if (Math.abs(before) > tol) {
       const r = (x - w) * (fx - fv);

@@ -46,8 +46,7 @@ export function integrate(
     const residual = panels.reduce((sum, x) => sum + x.error, 0);
     const done = residual <= Math.max(absolute, relative * Math.abs(value));
     if (done) return { status: 'converged', value, residual, iterations: panels.length };
-    if (panels.length >= limit || !Number.isFinite(value))
-      return { status: 'not_converged', value, residual, iterations: panels.length };
+    if (panels.length >= limit || !Number.isFinite(value)) return { status: 'not_converged', value, residual, iterations: panels.length };
     panels.sort((x, y) => x.error - y.error);
     const worst = panels.pop()!;
     const middle = (worst.a + worst.b) / 2;

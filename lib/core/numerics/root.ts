@@ -47,15 +47,7 @@ export function findRoot(f: (x: number) => number, a: number, b: number, options
 }
 
 /** Secant or inverse quadratic step p/q from x1, p ≥ 0. */
-function interpolation(
-  x0: number,
-  x1: number,
-  x2: number,
-  f0: number,
-  f1: number,
-  f2: number,
-  half: number,
-): [number, number] {
+function interpolation(x0: number, x1: number, x2: number, f0: number, f1: number, f2: number, half: number): [number, number] {
   const s = f1 / f0;
   let p: number;
   let q: number;

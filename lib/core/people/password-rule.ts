@@ -5,7 +5,27 @@ export const PASSWORD_MAX = 200;
 export const PASSWORD_RULE = `At least ${PASSWORD_MIN} characters. Not the name, the e-mail or one of the common ones. Length beats oddness: four plain words do well.`;
 
 /** Stems that head every list of leaked passwords (common knowledge); matched with digits and marks stripped. */
-const COMMON = ['password', 'passwort', 'qwerty', 'qwertyuiop', 'letmein', 'welcome', 'iloveyou', 'admin', 'administrator', 'football', 'baseball', 'sunshine', 'princess', 'dragon', 'monkey', 'superman', 'trustno', 'changeme', 'rimebook'];
+const COMMON = [
+  'password',
+  'passwort',
+  'qwerty',
+  'qwertyuiop',
+  'letmein',
+  'welcome',
+  'iloveyou',
+  'admin',
+  'administrator',
+  'football',
+  'baseball',
+  'sunshine',
+  'princess',
+  'dragon',
+  'monkey',
+  'superman',
+  'trustno',
+  'changeme',
+  'rimebook',
+];
 
 const letters = (s: string) => s.toLowerCase().replace(/[^\p{L}]/gu, '');
 

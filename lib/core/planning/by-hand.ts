@@ -24,9 +24,7 @@ export function bookByHand(problem: WeekProblem): HandPlan {
   const { start: solution } = placeFixed(week);
   const { jobs, model } = week;
   const dueOf = (j: number): number => Math.min(...jobs[j]!.tasks.map((task) => task.dueDay));
-  const order = [...jobs.keys()]
-    .filter((j) => !jobs[j]!.fixed && dueOf(j) < problem.nextDay)
-    .sort((a, b) => dueOf(a) - dueOf(b) || a - b);
+  const order = [...jobs.keys()].filter((j) => !jobs[j]!.fixed && dueOf(j) < problem.nextDay).sort((a, b) => dueOf(a) - dueOf(b) || a - b);
   for (const j of order) {
     const job = model.jobs[j]!;
     let due = jobs[j]!.tasks.reduce((set, task, i) => (isDue(task, problem.nextDay) ? set | (1 << i) : set), 0);
@@ -53,8 +51,7 @@ function nearest({ model, shifts }: CompiledWeek, solution: Solution, j: number,
     shifts.forEach(({ shift }, s) => {
       const route = solution.routes[s]!;
       if (shift.day !== day || route.jobs.includes(j)) return;
-      const last =
-        route.jobs.length === 0 ? model.shifts[s]!.startPlace : model.jobs[route.jobs[route.jobs.length - 1]!]!.place;
+      const last = route.jobs.length === 0 ? model.shifts[s]!.startPlace : model.jobs[route.jobs[route.jobs.length - 1]!]!.place;
       const minutes = model.time[last * model.places + here]!;
       if (minutes >= way) return;
       const longer = buildRoute(model, s, [...route.jobs, j], [...route.sets, set]);

@@ -3,16 +3,7 @@ import type { Kitchen, Place, Plan, PlannedVisit, Round, Shift, TimeRange, WeekP
 
 export interface Violation {
   readonly code:
-    | 'outside_hours'
-    | 'two_places'
-    | 'skill'
-    | 'twice'
-    | 'low_side'
-    | 'off_shift'
-    | 'unknown'
-    | 'fixed_moved'
-    | 'too_early'
-    | 'off_step';
+    'outside_hours' | 'two_places' | 'skill' | 'twice' | 'low_side' | 'off_shift' | 'unknown' | 'fixed_moved' | 'too_early' | 'off_step';
   readonly words: string;
 }
 
@@ -64,23 +55,13 @@ export function checkPlan(problem: WeekProblem, plan: Pick<Plan, 'visits' | 'rou
   return found;
 }
 
-const holds = (range: TimeRange, inner: TimeRange): boolean =>
-  inner.startMs >= range.startMs && inner.endMs <= range.endMs;
+const holds = (range: TimeRange, inner: TimeRange): boolean => inner.startMs >= range.startMs && inner.endMs <= range.endMs;
 
-function checkLowSide(
-  problem: WeekProblem,
-  visit: PlannedVisit,
-  unitId: string | undefined,
-  kitchen: Kitchen,
-): Violation[] {
+function checkLowSide(problem: WeekProblem, visit: PlannedVisit, unitId: string | undefined, kitchen: Kitchen): Violation[] {
   const spoken = new Set((problem.fixed ?? []).flatMap((fixed) => fixed.taskIds));
   return problem.tasks
     .filter(
-      (task) =>
-        unitId !== undefined &&
-        task.unitId === unitId &&
-        task.kitchenId === kitchen.id &&
-        task.role === 'low_side_inspection',
+      (task) => unitId !== undefined && task.unitId === unitId && task.kitchenId === kitchen.id && task.role === 'low_side_inspection',
     )
     .filter((task) => !spoken.has(task.id) && !visit.taskIds.includes(task.id))
     .map((task) => ({
@@ -92,11 +73,7 @@ function checkLowSide(
 function checkFixed(problem: WeekProblem, visit: PlannedVisit): Violation[] {
   const fixed = (problem.fixed ?? []).find(({ id }) => id === visit.fixedId);
   const late = fixed ? visit.hours.startMs - fixed.hours.startMs : NaN;
-  const kept =
-    fixed &&
-    fixed.technicianId === visit.technicianId &&
-    late >= 0 &&
-    late < (fixed.mayRunLateMinutes ?? 0) * 60_000 + 60_000;
+  const kept = fixed && fixed.technicianId === visit.technicianId && late >= 0 && late < (fixed.mayRunLateMinutes ?? 0) * 60_000 + 60_000;
   return kept ? [] : [{ code: 'fixed_moved', words: `The fixed visit ${visit.fixedId} does not stay where it was.` }];
 }
 
@@ -112,9 +89,7 @@ function checkRound(
   // What was promised may lie outside the shift and take the day with it.
   const free = inOrder.filter((visit) => visit.fixedId === null);
   const shift = technician?.shifts.find(
-    (one) =>
-      one.day === round.day &&
-      free.every((visit) => visit.hours.startMs >= one.hours.startMs && visit.hours.endMs <= latest(one)),
+    (one) => one.day === round.day && free.every((visit) => visit.hours.startMs >= one.hours.startMs && visit.hours.endMs <= latest(one)),
   );
   if (!technician || (!shift && free.length > 0)) {
     found.push({
@@ -155,8 +130,6 @@ function checkRoundsApart(rounds: readonly Round[]): Violation[] {
   return sorted.flatMap((round, i) => {
     const before = sorted[i - 1];
     if (!before || before.technicianId !== round.technicianId || round.leaveMs >= before.backMs) return [];
-    return [
-      { code: 'two_places' as const, words: `${round.technicianId} has two rounds that overlap on day ${round.day}.` },
-    ];
+    return [{ code: 'two_places' as const, words: `${round.technicianId} has two rounds that overlap on day ${round.day}.` }];
   });
 }

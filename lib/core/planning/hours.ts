@@ -52,8 +52,7 @@ export function without(ranges: readonly TimeRange[], taken: readonly TimeRange[
 /** Ascending, with those that touch or overlap made one, and empty ones dropped. Reversed ranges throw. */
 export function joined(ranges: readonly TimeRange[]): TimeRange[] {
   const sorted = ranges.filter((range) => {
-    if (!(range.endMs >= range.startMs))
-      throw new RangeError(`A range ends (${range.endMs}) before it begins (${range.startMs}).`);
+    if (!(range.endMs >= range.startMs)) throw new RangeError(`A range ends (${range.endMs}) before it begins (${range.startMs}).`);
     return range.endMs > range.startMs;
   });
   sorted.sort((a, b) => a.startMs - b.startMs);

@@ -19,9 +19,7 @@ export interface SiteTimes {
 }
 
 /** Learns access and duration factor from finished visits; where there are none, the standard stands. */
-export function learnSiteTimes(
-  visits: readonly { kitchenId: string; taskMinutes: number; minutes: number }[],
-): SiteTimes {
+export function learnSiteTimes(visits: readonly { kitchenId: string; taskMinutes: number; minutes: number }[]): SiteTimes {
   const access = learnAccess(visits);
   const done = visits.filter(({ taskMinutes }) => taskMinutes > 0);
   const { shop, kitchens } = learnMinutes(
@@ -44,14 +42,10 @@ export function learnSiteTimes(
   };
 }
 
-export const siteTimeOf = (times: SiteTimes, kitchenId: string): SiteTime =>
-  times.kitchens.get(kitchenId) ?? times.shop;
+export const siteTimeOf = (times: SiteTimes, kitchenId: string): SiteTime => times.kitchens.get(kitchenId) ?? times.shop;
 
 /** Minutes to book for tasks of so many standard minutes, counted as the planner counts them: whole minutes a task. */
-export function minutesOnSite(
-  time: Pick<SiteTime, 'accessMinutes' | 'durationFactor'>,
-  taskMinutes: readonly number[],
-): number {
+export function minutesOnSite(time: Pick<SiteTime, 'accessMinutes' | 'durationFactor'>, taskMinutes: readonly number[]): number {
   return taskMinutes.reduce(
     (sum, minutes) => sum + Math.max(1, Math.ceil(minutes * time.durationFactor - 1e-9)),
     Math.ceil(time.accessMinutes),

@@ -69,23 +69,15 @@ export async function proposeWeek(problem: WeekProblem, options: ProposeOptions)
 }
 
 /** The same as a generator that yields between small steps, for callers that do their own scheduling. */
-export function* planWeek(
-  problem: WeekProblem,
-  options: Omit<ProposeOptions, 'signal' | 'pause'>,
-): Generator<void, Plan, void> {
+export function* planWeek(problem: WeekProblem, options: Omit<ProposeOptions, 'signal' | 'pause'>): Generator<void, Plan, void> {
   const { seed, timeLimitMs, now, onImprovement } = options;
   const began = now();
   let week = compileWeek(problem);
   let { start, clashes } = placeFixed(week);
   const lost: LeftTask[] = [];
   if (clashes.length > 0) {
-    const words =
-      'Its fixed visit overlaps another of the same technician, drive included; it stays, but nothing is planned around it.';
-    lost.push(
-      ...clashes.flatMap((visit) =>
-        visit.taskIds.map((taskId) => ({ taskId, reason: { code: 'fixed_clash' as const, words } })),
-      ),
-    );
+    const words = 'Its fixed visit overlaps another of the same technician, drive included; it stays, but nothing is planned around it.';
+    lost.push(...clashes.flatMap((visit) => visit.taskIds.map((taskId) => ({ taskId, reason: { code: 'fixed_clash' as const, words } }))));
     const gone = new Set(clashes.flatMap((visit) => visit.taskIds));
     week = compileWeek({
       ...problem,

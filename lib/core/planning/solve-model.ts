@@ -69,13 +69,9 @@ export function* solveModel(model: Model, options: ModelSolveOptions): Generator
   const hunt = yield* stepWhile(search, () => remainingMs() > stopAt);
   let solution = hunt.done ? hunt.result : hunt.last;
   let bound = options.floor;
-  const closed = (): boolean =>
-    bound > solution.cost - (model.wholeCosts ? 1 - 1e-6 : 1e-6 * Math.max(1, Math.abs(solution.cost)));
+  const closed = (): boolean => bound > solution.cost - (model.wholeCosts ? 1 - 1e-6 : 1e-6 * Math.max(1, Math.abs(solution.cost)));
   if (lp && model.jobs.length > 0 && !closed()) {
-    const outcome = yield* stepWhile(
-      closeGap(model, lp, solution, pool.routes(), remainingMs),
-      () => remainingMs() > 0 && !closed(),
-    );
+    const outcome = yield* stepWhile(closeGap(model, lp, solution, pool.routes(), remainingMs), () => remainingMs() > 0 && !closed());
     const found = outcome.done ? outcome.result : outcome.last;
     bound = Math.max(bound, found.bound);
     if (found.proven && found.proven.cost < solution.cost - 1e-9) {
@@ -85,10 +81,7 @@ export function* solveModel(model: Model, options: ModelSolveOptions): Generator
     if (found.proven) bound = solution.cost;
   }
   for (let more = 1; options.useAllTime && !closed() && remainingMs() > 0; more++) {
-    const next = yield* stepWhile(
-      anneal(model, { seed: seed + more, iterations, start: copyOf(solution) }),
-      () => remainingMs() > 0,
-    );
+    const next = yield* stepWhile(anneal(model, { seed: seed + more, iterations, start: copyOf(solution) }), () => remainingMs() > 0);
     const better = next.done ? next.result : next.last;
     if (better.cost >= solution.cost - 1e-9) continue;
     solution = better;

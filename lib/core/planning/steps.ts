@@ -5,10 +5,7 @@ export type Outcome<Y, R> = { readonly done: true; readonly result: R } | { read
  * Runs a generator as long as `goOn` says so, yielding between its steps. However this
  * ends, by result, by time or by being abandoned, the generator is told and can clean up.
  */
-export function* stepWhile<Y, R>(
-  work: Generator<Y, R, void>,
-  goOn: () => boolean,
-): Generator<void, Outcome<Y, R>, void> {
+export function* stepWhile<Y, R>(work: Generator<Y, R, void>, goOn: () => boolean): Generator<void, Outcome<Y, R>, void> {
   try {
     for (;;) {
       const step = work.next();

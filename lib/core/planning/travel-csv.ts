@@ -20,11 +20,18 @@ export const kitchenLabel = (k: Pick<NamedKitchen, 'name' | 'customer'>): string
 /** Reads driving minutes between kitchens. Every bad line is named; pairs count only when no problem is an error. */
 export function readTravel(lines: readonly Line[], kitchens: readonly NamedKitchen[]): TravelPlan {
   const [header, ...rows] = lines;
-  if (!header) return { pairs: [], problems: [error(1, '', '', 'The file is empty. The first line names the columns: from, to, minutes.')] };
+  if (!header)
+    return { pairs: [], problems: [error(1, '', '', 'The file is empty. The first line names the columns: from, to, minutes.')] };
   const names = header.cells.map(plain);
   const at = (column: Column) => names.indexOf(column);
   const missing = TRAVEL_COLUMNS.filter((c) => at(c) < 0);
-  if (missing.length > 0) return { pairs: [], problems: missing.map((c) => error(header.line, c, header.cells.join(', '), `There is no column “${c}”. The first line names the columns: from, to, minutes.`)) };
+  if (missing.length > 0)
+    return {
+      pairs: [],
+      problems: missing.map((c) =>
+        error(header.line, c, header.cells.join(', '), `There is no column “${c}”. The first line names the columns: from, to, minutes.`),
+      ),
+    };
   const problems: Problem[] = [];
   const pairs: TravelPair[] = [];
   const first = new Map<string, number>();
@@ -60,12 +67,19 @@ export function readTravel(lines: readonly Line[], kitchens: readonly NamedKitch
   return { pairs, problems };
 }
 
-const error = (line: number, column: string, value: string, message: string): Problem => ({ line, column, value, message, severity: 'error' });
+const error = (line: number, column: string, value: string, message: string): Problem => ({
+  line,
+  column,
+  value,
+  message,
+  severity: 'error',
+});
 const plain = (text: string) => unguarded(text.trim()).trim().toLowerCase().replace(/\s+/g, ' ');
 
 function finder(kitchens: readonly NamedKitchen[]) {
   const by = new Map<string, Set<NamedKitchen>>();
-  for (const k of kitchens) for (const key of [kitchenLabel(k), k.name, ...k.tags].map(plain)) by.set(key, (by.get(key) ?? new Set()).add(k));
+  for (const k of kitchens)
+    for (const key of [kitchenLabel(k), k.name, ...k.tags].map(plain)) by.set(key, (by.get(key) ?? new Set()).add(k));
   return (text: string): NamedKitchen | string => {
     if (text === '') return 'Name a kitchen.';
     const found = [...(by.get(plain(text)) ?? [])];
@@ -86,5 +100,7 @@ function minutesIn(text: string): number | string {
 function outOfReach(from: NamedKitchen, to: NamedKitchen, minutes: number): string | null {
   if (from.lat === null || from.lng === null || to.lat === null || to.lng === null) return null;
   const km = greatCircleKm({ lat: from.lat, lng: from.lng }, { lat: to.lat, lng: to.lng });
-  return km > (Math.max(minutes, 1) * FASTEST_KMH) / 60 ? `${km.toFixed(0)} km in a straight line in ${minutes} minutes: look at it again, and at the coordinates.` : null;
+  return km > (Math.max(minutes, 1) * FASTEST_KMH) / 60
+    ? `${km.toFixed(0)} km in a straight line in ${minutes} minutes: look at it again, and at the coordinates.`
+    : null;
 }

@@ -4,12 +4,4 @@ export { saturationDome } from './dome';
 export { isRegistered, type Limits } from './engine';
 export * from './properties';
 export { safetyOf, type Safety } from './safety';
-export {
-  isFailure,
-  known,
-  PropertyError,
-  type FailureStatus,
-  type PropertyFailure,
-  type Result,
-  type State,
-} from './types';
+export { isFailure, known, PropertyError, type FailureStatus, type PropertyFailure, type Result, type State } from './types';

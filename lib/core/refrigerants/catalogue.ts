@@ -40,12 +40,7 @@ function pure(id: string, name: string, safetyClass: SafetyClass): RefrigerantIn
   };
 }
 
-function blend(
-  id: string,
-  kind: 'pseudo_pure' | 'blend',
-  safetyClass: SafetyClass,
-  composition: Record<string, number>,
-): RefrigerantInfo {
+function blend(id: string, kind: 'pseudo_pure' | 'blend', safetyClass: SafetyClass, composition: Record<string, number>): RefrigerantInfo {
   const parts = Object.entries(composition);
   const gwp = parts.reduce((sum, [part, share]) => sum + share * (GWP_AR4[part] ?? NaN), 0);
   const names = parts.map(([part]) => part.replace(/^R/, 'R-')).join('/');
@@ -92,9 +87,7 @@ const LIST = [
 ] as const;
 
 /** Every refrigerant by id, ids written as `R134a`, `R404A`, `R1234ze(E)`. */
-export const REFRIGERANTS: Readonly<Record<string, RefrigerantInfo>> = Object.fromEntries(
-  LIST.map((info) => [info.id, info]),
-);
+export const REFRIGERANTS: Readonly<Record<string, RefrigerantInfo>> = Object.fromEntries(LIST.map((info) => [info.id, info]));
 
 /** Ids in the order a list should show them. */
 export const REFRIGERANT_IDS: readonly string[] = LIST.map((info) => info.id);

@@ -15,8 +15,7 @@ function unknown(id: string): PropertyFailure {
 
 function saturationFault(engine: Engine, T: number): PropertyFailure {
   const { minT, maxSaturationT, criticalT } = engine.limits;
-  if (T > maxSaturationT)
-    return failure('above_critical', `${engine.id} has no saturation at ${T} K (critical ${criticalT.toFixed(2)} K)`);
+  if (T > maxSaturationT) return failure('above_critical', `${engine.id} has no saturation at ${T} K (critical ${criticalT.toFixed(2)} K)`);
   return failure('out_of_range', `${T} K is below ${minT} K, the lowest for ${engine.id}`);
 }
 
@@ -85,10 +84,8 @@ export function vapour(id: string, at: { T: number; p: number }): Result<State> 
   if (!engine) return unknown(id);
   const { T, p } = at;
   const { minT, maxT, dewP, maxSaturationT } = engine.limits;
-  if (!(T >= minT && T <= maxT && p > 0))
-    return failure('out_of_range', `${id} vapour is served from ${minT} to ${maxT.toFixed(1)} K`);
-  if (p > dewP[1] * (1 + ON_THE_LINE))
-    return failure('above_critical', `${p} Pa is above the highest dew pressure of ${id}`);
+  if (!(T >= minT && T <= maxT && p > 0)) return failure('out_of_range', `${id} vapour is served from ${minT} to ${maxT.toFixed(1)} K`);
+  if (p > dewP[1] * (1 + ON_THE_LINE)) return failure('above_critical', `${p} Pa is above the highest dew pressure of ${id}`);
   if (T <= maxSaturationT && p > engine.curves.dewPressure(T) * (1 + ON_THE_LINE))
     return failure('wrong_phase', `${id} is not vapour at ${T} K and ${p} Pa`);
   return stateAt(engine, engine.vapour, T, gasDensity(engine.vapour, T, p), p);
@@ -100,10 +97,8 @@ export function liquid(id: string, at: { T: number; p: number }): Result<State> 
   if (!engine) return unknown(id);
   const { T, p } = at;
   if (!hasSaturation(engine, T)) return saturationFault(engine, T);
-  if (!(p > 0 && p <= engine.limits.maxP))
-    return failure('out_of_range', `${id} liquid is served up to ${engine.limits.maxP} Pa`);
-  if (p < engine.curves.bubblePressure(T) * (1 - ON_THE_LINE))
-    return failure('wrong_phase', `${id} is not liquid at ${T} K and ${p} Pa`);
+  if (!(p > 0 && p <= engine.limits.maxP)) return failure('out_of_range', `${id} liquid is served up to ${engine.limits.maxP} Pa`);
+  if (p < engine.curves.bubblePressure(T) * (1 - ON_THE_LINE)) return failure('wrong_phase', `${id} is not liquid at ${T} K and ${p} Pa`);
   return stateAt(engine, engine.liquid, T, densityFrom(engine.liquid, T, p, engine.curves.liquidDensity(T)), p);
 }
 
@@ -122,8 +117,7 @@ export function vapourAtEntropy(id: string, at: { p: number; s: number }): Resul
   const end = temperatureAtEntropy(engine.vapour, p, s, dew);
   if (!end) return failure('not_converged', `${id}: no vapour with ${s} J/(kg·K) found at ${p} Pa`);
   const { maxT } = engine.limits;
-  if (end.T > maxT)
-    return failure('out_of_range', `${id} would be at ${Math.round(end.T)} K, beyond its ${Math.round(maxT)} K`);
+  if (end.T > maxT) return failure('out_of_range', `${id} would be at ${Math.round(end.T)} K, beyond its ${Math.round(maxT)} K`);
   return stateAt(engine, engine.vapour, end.T, end.rho, p);
 }
 

@@ -29,16 +29,25 @@ function step(visit: VisitOnFile, op: Operation): VisitOnFile {
   const withEntries = (change: Partial<Entries>): VisitOnFile => ({ ...visit, entries: { ...e, ...change } });
   switch (op.kind) {
     case 'visit.start':
-      return { ...withEntries({ arrivedAt: e.arrivedAt ?? op.payload.arrivedAt }), status: visit.status === 'booked' ? 'started' : visit.status };
+      return {
+        ...withEntries({ arrivedAt: e.arrivedAt ?? op.payload.arrivedAt }),
+        status: visit.status === 'booked' ? 'started' : visit.status,
+      };
     case 'finding.set': {
       const { replaces: _, ...p } = op.payload;
       return withEntries({
-        findings: placed(e.findings, { id: op.id, at: op.madeAt, ...p }, (f) => f.unitId === p.unitId && f.aspect === p.aspect && f.phase === p.phase),
+        findings: placed(
+          e.findings,
+          { id: op.id, at: op.madeAt, ...p },
+          (f) => f.unitId === p.unitId && f.aspect === p.aspect && f.phase === p.phase,
+        ),
       });
     }
     case 'reading.add': {
       const { replaces: _, entered: __, ...p } = op.payload;
-      return withEntries({ readings: placed(e.readings, { id: op.id, at: op.madeAt, ...p }, (r) => r.unitId === p.unitId && r.phase === p.phase) });
+      return withEntries({
+        readings: placed(e.readings, { id: op.id, at: op.madeAt, ...p }, (r) => r.unitId === p.unitId && r.phase === p.phase),
+      });
     }
     case 'unit.outcome':
       return withEntries({ outcomes: [...e.outcomes.filter((o) => o.unitId !== op.payload.unitId), op.payload] });

@@ -97,7 +97,14 @@ export type Payloads = {
   'unit.add': NewUnit;
   'task.done': { taskId: string };
   'task.not_done': { taskId: string; reason: string };
-  'photo.attach': { unitId: string | null; aspect: Aspect | null; phase: 'before' | 'after'; sha256: string; bytes: number; takenAt: string };
+  'photo.attach': {
+    unitId: string | null;
+    aspect: Aspect | null;
+    phase: 'before' | 'after';
+    sha256: string;
+    bytes: number;
+    takenAt: string;
+  };
   /** `png` is base64 without a prefix, or null with `nobodyThere`. */
   'signature.set': { nobodyThere: boolean; signedBy: string; png: string | null };
   'part.use': { unitId: string | null; what: string; quantity: number };

@@ -17,7 +17,11 @@ export const FIELD_INFO: Record<ReadingField, FieldInfo> = {
   suctionPaGauge: { label: 'Suction pressure', dimension: 'pressure', hint: '' },
   suctionLineK: { label: 'Suction line', dimension: 'temperature', hint: 'Clamp near the compressor.' },
   liquidLineK: { label: 'Liquid line', dimension: 'temperature', hint: 'Clamp at the condenser outlet.' },
-  dischargeLineK: { label: 'Discharge line', dimension: 'temperature', hint: '6 in (15 cm) from the compressor. Hot: clamp with the unit off.' },
+  dischargeLineK: {
+    label: 'Discharge line',
+    dimension: 'temperature',
+    hint: '6 in (15 cm) from the compressor. Hot: clamp with the unit off.',
+  },
   ampsA: { label: 'Compressor current', dimension: 'amps', hint: '' },
   steadyMinutes: { label: 'Running steadily for', dimension: 'minutes', hint: '10 to 15 minutes before a reading means anything.' },
   roomAirK: { label: 'Room air', dimension: 'temperature', hint: '' },

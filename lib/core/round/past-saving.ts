@@ -7,7 +7,14 @@ const CLOSED = ['matted', 'packed'];
  * the visits on the tablet tell; null otherwise. Nothing a brush does opens such a coil.
  */
 export function pastSaving(unit: Pick<UnitOnFile, 'past'>): string | null {
-  const left = [...unit.past].sort((a, b) => b.at.localeCompare(a.at)).flatMap((v) => v.findings.filter((f) => f.aspect === 'coil' && f.phase === 'left').slice(-1).flatMap((f) => f.grade ?? []));
+  const left = [...unit.past]
+    .sort((a, b) => b.at.localeCompare(a.at))
+    .flatMap((v) =>
+      v.findings
+        .filter((f) => f.aspect === 'coil' && f.phase === 'left')
+        .slice(-1)
+        .flatMap((f) => f.grade ?? []),
+    );
   const [last, before] = left;
   return last && before && CLOSED.includes(last) && CLOSED.includes(before) ? last : null;
 }

@@ -25,7 +25,12 @@ export function missingToClose(visit: VisitOnFile): Missing[] {
   if (!visit.entries.arrivedAt) missing.push({ code: 'not_arrived', unitId: null, taskId: null, words: 'Say when you arrived.' });
   for (const t of visit.tasks) {
     const place = { unitId: t.unitId, taskId: t.taskId };
-    if (t.outcome === 'planned') missing.push({ code: 'task_open', ...place, words: `${name(t.unitId)}: ${t.label.toLowerCase()} is neither done nor left undone for a reason.` });
+    if (t.outcome === 'planned')
+      missing.push({
+        code: 'task_open',
+        ...place,
+        words: `${name(t.unitId)}: ${t.label.toLowerCase()} is neither done nor left undone for a reason.`,
+      });
     if (t.outcome !== 'done' || t.kindKey !== COIL_CLEANING) continue;
     const unlooked = lowSideUnlooked(visit, t.unitId);
     if (unlooked.length > 0)
@@ -35,6 +40,7 @@ export function missingToClose(visit: VisitOnFile): Missing[] {
         words: `${name(t.unitId)}: the coil was cleaned but the low side was not looked at. Grade ${unlooked.map((a) => ASPECT_LABEL[a].toLowerCase()).join(' and ')}, or say why not.`,
       });
   }
-  if (!visit.entries.signature) missing.push({ code: 'no_signature', unitId: null, taskId: null, words: 'Have someone sign, or say that nobody was there.' });
+  if (!visit.entries.signature)
+    missing.push({ code: 'no_signature', unitId: null, taskId: null, words: 'Have someone sign, or say that nobody was there.' });
   return missing;
 }

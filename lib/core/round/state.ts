@@ -29,7 +29,15 @@ export type ReadingEntry = {
 };
 
 export type OutcomeEntry = { unitId: string; outcome: 'seen' | 'could_not_reach' | 'gone'; reason: string };
-export type PhotoEntry = { id: string; unitId: string | null; aspect: Aspect | null; phase: 'before' | 'after'; takenAt: string; sha256: string; fileId: string | null };
+export type PhotoEntry = {
+  id: string;
+  unitId: string | null;
+  aspect: Aspect | null;
+  phase: 'before' | 'after';
+  takenAt: string;
+  sha256: string;
+  fileId: string | null;
+};
 export type PartEntry = { id: string; unitId: string | null; what: string; quantity: number };
 export type FollowUpEntry = { id: string; unitId: string; what: string; urgency: Urgency; note: string };
 export type FoodWarningEntry = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
@@ -147,4 +155,3 @@ export type Me = {
   gaugeSpanPa: number;
   currency: string;
 };
-

@@ -4,7 +4,17 @@ import type { OutcomeEntry, VisitStatus } from './state';
 
 /** A visit as the office reads it: everything that came of it, entries that were replaced included. Times are epoch milliseconds. */
 
-export type FindingReport = { id: string; aspect: string; grade: string | null; why: string; phase: string; note: string; at: number; by: string; superseded: boolean };
+export type FindingReport = {
+  id: string;
+  aspect: string;
+  grade: string | null;
+  why: string;
+  phase: string;
+  note: string;
+  at: number;
+  by: string;
+  superseded: boolean;
+};
 
 export type ReadingReport = {
   id: string;
@@ -47,7 +57,15 @@ export type OperationReport = {
   payload: string;
 };
 
-export type RuleChangeReport = { id: string; unit: { id: string; name: string }; task: string; fromRule: string; toRule: string; toDueOn: string | null; reason: string };
+export type RuleChangeReport = {
+  id: string;
+  unit: { id: string; name: string };
+  task: string;
+  fromRule: string;
+  toRule: string;
+  toDueOn: string | null;
+  reason: string;
+};
 
 export type VisitReport = {
   id: string;

@@ -26,17 +26,40 @@ export type DueTask = {
   visitStartsAt: number | null;
   technician: string | null;
 };
-export type DueKitchen = { id: string; name: string; customerId: string; customer: string; address: string; timeZone: string; today: LocalDate; soonest: LocalDate; tasks: DueTask[] };
+export type DueKitchen = {
+  id: string;
+  name: string;
+  customerId: string;
+  customer: string;
+  address: string;
+  timeZone: string;
+  today: LocalDate;
+  soonest: LocalDate;
+  tasks: DueTask[];
+};
 
 type Group = { kitchenId: string; soonest: Date };
-type Row = Omit<DueTask, 'dueOn' | 'lastDoneOn' | 'visitStartsAt'> & { kitchenId: string; dueOn: Date; lastDoneOn: Date | null; visitStartsAt: Date | null };
+type Row = Omit<DueTask, 'dueOn' | 'lastDoneOn' | 'visitStartsAt'> & {
+  kitchenId: string;
+  dueOn: Date;
+  lastDoneOn: Date | null;
+  visitStartsAt: Date | null;
+};
 
 /** A page of kitchens with their tasks of one bucket, the longest overdue first. */
-export async function duePage(db: Tx, zones: Zones, bucket: Bucket, filter: DueFilter, o: { after?: DueCursor; limit: number }): Promise<{ kitchens: DueKitchen[]; next: DueCursor | null }> {
+export async function duePage(
+  db: Tx,
+  zones: Zones,
+  bucket: Bucket,
+  filter: DueFilter,
+  o: { after?: DueCursor; limit: number },
+): Promise<{ kitchens: DueKitchen[]; next: DueCursor | null }> {
   if (zones.length === 0) return { kitchens: [], next: null };
   const { table, least, most } = bucketTable(zones, bucket);
   const where = Prisma.sql`t.active AND k."archivedAt" IS NULL AND t."dueOn" >= ${least}::date AND t."dueOn" < ${most}::date AND t."dueOn" >= z.lo AND t."dueOn" < z.hi ${narrowed(filter)}`;
-  const after = o.after ? Prisma.sql`HAVING (min(t."dueOn"), t."kitchenId") > (${fromLocalDate(o.after.soonest)}::date, ${o.after.kitchenId}::uuid)` : Prisma.empty;
+  const after = o.after
+    ? Prisma.sql`HAVING (min(t."dueOn"), t."kitchenId") > (${fromLocalDate(o.after.soonest)}::date, ${o.after.kitchenId}::uuid)`
+    : Prisma.empty;
   const groups = await db.$queryRaw<Group[]>`
     WITH z(zone, today, lo, hi) AS (VALUES ${table})
     SELECT t."kitchenId", min(t."dueOn") AS soonest
@@ -70,8 +93,25 @@ export async function duePage(db: Tx, zones: Zones, bucket: Bucket, filter: DueF
       if (!k || !today) return [];
       const tasks = rows
         .filter((r) => r.kitchenId === kitchenId)
-        .map(({ kitchenId: _, dueOn, lastDoneOn, visitStartsAt, ...r }) => ({ ...r, dueOn: toLocalDate(dueOn), lastDoneOn: lastDoneOn && toLocalDate(lastDoneOn), visitStartsAt: visitStartsAt?.getTime() ?? null }));
-      return [{ id: k.id, name: k.name, customerId: k.customerId, customer: k.customer.name, address: k.address, timeZone: k.timeZone, today, soonest: toLocalDate(soonest), tasks }];
+        .map(({ kitchenId: _, dueOn, lastDoneOn, visitStartsAt, ...r }) => ({
+          ...r,
+          dueOn: toLocalDate(dueOn),
+          lastDoneOn: lastDoneOn && toLocalDate(lastDoneOn),
+          visitStartsAt: visitStartsAt?.getTime() ?? null,
+        }));
+      return [
+        {
+          id: k.id,
+          name: k.name,
+          customerId: k.customerId,
+          customer: k.customer.name,
+          address: k.address,
+          timeZone: k.timeZone,
+          today,
+          soonest: toLocalDate(soonest),
+          tasks,
+        },
+      ];
     }),
   };
 }

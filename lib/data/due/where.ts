@@ -15,7 +15,8 @@ export async function zonesOnFile(db: Tx, now: Date): Promise<Zones> {
 }
 
 const BEGINNING = '0001-01-01';
-export const rangeOf = (dates: BucketDates, bucket: Bucket) => (bucket === 'overdue' ? { from: BEGINNING, to: dates.overdue.to } : dates[bucket]);
+export const rangeOf = (dates: BucketDates, bucket: Bucket) =>
+  bucket === 'overdue' ? { from: BEGINNING, to: dates.overdue.to } : dates[bucket];
 
 /** `z(zone, today, lo, hi)`: the bucket in each zone, with the widest range for the index to go by. */
 export function bucketTable(zones: Zones, bucket: Bucket) {

@@ -10,7 +10,8 @@ export type RecurrentDrain = Matter & { times: number; dates: Date[] };
 const MOST = 25;
 const PLACE = Prisma.sql`u.id AS "unitId", u.name AS unit, k.name AS kitchen, c.name AS customer`;
 const JOINED = Prisma.sql`JOIN "Unit" u ON u.id = s."unitId" AND u."archivedAt" IS NULL JOIN "Kitchen" k ON k.id = u."kitchenId" JOIN "Customer" c ON c.id = k."customerId"`;
-const quoted = (what: string) => Prisma.sql`EXISTS (SELECT 1 FROM "FollowUp" w WHERE w."unitId" = u.id AND w.status = 'open' AND w.urgency = 'quote' AND w.what ILIKE ${`%${what}%`})`;
+const quoted = (what: string) =>
+  Prisma.sql`EXISTS (SELECT 1 FROM "FollowUp" w WHERE w."unitId" = u.id AND w.status = 'open' AND w.urgency = 'quote' AND w.what ILIKE ${`%${what}%`})`;
 
 /** Coils left matted or packed after each of the last two cleanings: no cleaning brings them back. */
 export const coilsPastSaving = (db: Tx) =>
@@ -52,7 +53,12 @@ export const recurrentDrains = (db: Tx, now: Date) =>
 /** Follow-ups that should have been settled by today, and quotes that wait. */
 export async function openWork(db: Tx, today: Date) {
   const [late, quotes] = [
-    await db.followUp.findMany({ where: { status: 'open', dueOn: { lt: today }, unit: { archivedAt: null } }, orderBy: { dueOn: 'asc' }, take: MOST, include: { unit: { select: { name: true, kitchen: { select: { name: true } } } } } }),
+    await db.followUp.findMany({
+      where: { status: 'open', dueOn: { lt: today }, unit: { archivedAt: null } },
+      orderBy: { dueOn: 'asc' },
+      take: MOST,
+      include: { unit: { select: { name: true, kitchen: { select: { name: true } } } } },
+    }),
     await db.followUp.count({ where: { status: 'open', urgency: 'quote', unit: { archivedAt: null } } }),
   ];
   return { late, quotes };

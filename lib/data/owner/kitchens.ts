@@ -35,7 +35,14 @@ export async function foulingKitchens(db: Tx, now: Date, page: { take: number; s
     WHERE k."archivedAt" IS NULL
     ORDER BY (coalesce(r.evidence, 0) > 0) DESC, r.rate DESC NULLS LAST, k.name, k.id
     LIMIT ${page.take} OFFSET ${page.skip}`);
-  const units = groupBy(await standings(db, rows.map((r) => r.id), now), (u) => u.kitchenId);
+  const units = groupBy(
+    await standings(
+      db,
+      rows.map((r) => r.id),
+      now,
+    ),
+    (u) => u.kitchenId,
+  );
   return rows.map(({ price, ...r }) => {
     const own = units.get(r.id) ?? [];
     const energy = extraEnergyToday(own);

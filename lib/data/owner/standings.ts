@@ -4,7 +4,15 @@ import type { OwnLimits, UnitStanding } from '../../core/evidence';
 import { toLocalDate } from '../dates';
 import type { Tx } from '../client';
 
-export type StandingUnit = UnitStanding & { id: string; name: string; kind: string; placement: string; refrigerant: string; kitchenId: string; evidenceCount: number };
+export type StandingUnit = UnitStanding & {
+  id: string;
+  name: string;
+  kind: string;
+  placement: string;
+  refrigerant: string;
+  kitchenId: string;
+  evidenceCount: number;
+};
 
 /** Where the coils of some kitchens stand, fastest first. Units nobody has looked at have no row yet. */
 export async function standings(db: Tx, kitchenIds: readonly string[], now: Date): Promise<StandingUnit[]> {

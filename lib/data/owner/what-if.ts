@@ -19,7 +19,9 @@ export type CoilOnFile = {
 export async function coilsOnFile(db: Tx): Promise<{ coils: CoilOnFile[]; scale: number }> {
   const where = { archivedAt: null, fouling: { isNot: null }, tasks: { some: { kindKey: 'coil_cleaning', active: true } } };
   const all = await db.unit.count({ where });
-  const kitchens = (await db.kitchen.findMany({ where: { archivedAt: null, units: { some: where } }, orderBy: { id: 'asc' }, select: { id: true } })).map((k) => k.id);
+  const kitchens = (
+    await db.kitchen.findMany({ where: { archivedAt: null, units: { some: where } }, orderBy: { id: 'asc' }, select: { id: true } })
+  ).map((k) => k.id);
   const stride = Math.max(1, Math.ceil(all / MOST_COILS));
   const rows = await db.unit.findMany({
     where: { ...where, kitchenId: { in: kitchens.filter((_, i) => i % stride === 0) } },

@@ -27,7 +27,10 @@ const IN_TIME = [{ at: 'asc' }, { id: 'asc' }] as const;
 export async function pastOfUnits(db: Tx, unitIds: string[]): Promise<Map<string, PastVisit[]>> {
   const pairs = await lastVisitPairs(db, unitIds);
   const where = { visitId: { in: pairs.map((p) => p.visitId) }, unitId: { in: unitIds }, supersededAt: null };
-  const visits = await db.visit.findMany({ where: { id: { in: pairs.map((p) => p.visitId) } }, select: { id: true, startsAt: true, technician: { select: { name: true } } } });
+  const visits = await db.visit.findMany({
+    where: { id: { in: pairs.map((p) => p.visitId) } },
+    select: { id: true, startsAt: true, technician: { select: { name: true } } },
+  });
   const findings = await db.finding.findMany({ where, orderBy: [...IN_TIME] });
   const readings = await db.reading.findMany({ where, include: { estimate: true }, orderBy: [...IN_TIME] });
   const visitById = new Map(visits.map((v) => [v.id, v]));
@@ -42,7 +45,9 @@ export async function pastOfUnits(db: Tx, unitIds: string[]): Promise<Map<string
       visitId,
       at: iso(visit.startsAt),
       by: visit.technician.name,
-      findings: (findingsBy.get(key) ?? []).map(findingEntry).map(({ aspect, phase, grade, notLookedWhy }) => ({ aspect, phase, grade, notLookedWhy })),
+      findings: (findingsBy.get(key) ?? [])
+        .map(findingEntry)
+        .map(({ aspect, phase, grade, notLookedWhy }) => ({ aspect, phase, grade, notLookedWhy })),
       readings: (readingsBy.get(key) ?? []).map((r) => ({
         phase: r.phase,
         values: readingValues(r),
@@ -63,6 +68,9 @@ export async function thumbsOfUnits(db: Tx, unitIds: string[]): Promise<Map<stri
     ) ranked WHERE n <= ${MOST_THUMBS} ORDER BY n`;
   const thumbs = new Map<string, UnitOnFile['thumbs']>();
   for (const { unitId, takenAt, aspect, ...r } of rows)
-    thumbs.set(unitId, [...(thumbs.get(unitId) ?? []), { ...r, aspect: aspect as UnitOnFile['thumbs'][number]['aspect'], takenAt: iso(takenAt) }]);
+    thumbs.set(unitId, [
+      ...(thumbs.get(unitId) ?? []),
+      { ...r, aspect: aspect as UnitOnFile['thumbs'][number]['aspect'], takenAt: iso(takenAt) },
+    ]);
   return thumbs;
 }

@@ -1,6 +1,13 @@
 import 'server-only';
 import type { CompressorMap } from '../../core/condenser/ten-coefficient';
-import { READING_FIELDS, type FindingEntry, type Questioned, type ReadingEntry, type ReadingValues, type UnitOnFile } from '../../core/round';
+import {
+  READING_FIELDS,
+  type FindingEntry,
+  type Questioned,
+  type ReadingEntry,
+  type ReadingValues,
+  type UnitOnFile,
+} from '../../core/round';
 import type { Prisma } from '../generated/client';
 
 /** Database rows as the tablet holds them. Enumerations are text in the database and kept by the schemas at the door. */

@@ -27,8 +27,17 @@ type VisitRow = Prisma.VisitGetPayload<{ include: typeof WHOLE; omit: { signatur
  * Units of the kitchen that stand on the visit come too when they were archived meanwhile.
  */
 export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: string | null): Promise<VisitOnFile[]> {
-  const visits = await db.visit.findMany({ where: { id: { in: [...ids] } }, include: WHOLE, omit: { signaturePng: true }, orderBy: [{ startsAt: 'asc' }, { id: 'asc' }] });
-  const onVisits = visits.flatMap((v) => [...v.tasks.map((t) => t.unitId), ...v.findings.map((f) => f.unitId), ...v.outcomes.map((o) => o.unitId)]);
+  const visits = await db.visit.findMany({
+    where: { id: { in: [...ids] } },
+    include: WHOLE,
+    omit: { signaturePng: true },
+    orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
+  });
+  const onVisits = visits.flatMap((v) => [
+    ...v.tasks.map((t) => t.unitId),
+    ...v.findings.map((f) => f.unitId),
+    ...v.outcomes.map((o) => o.unitId),
+  ]);
   const units = await db.unit.findMany({
     where: { OR: [{ kitchenId: { in: visits.map((v) => v.kitchenId) }, archivedAt: null }, { id: { in: onVisits } }] },
     include: { followUps: { where: { status: 'open' }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] } },
@@ -40,17 +49,28 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
   const beliefs = await beliefsOfUnits(db, unitIds);
   const thumbs = await thumbsOfUnits(db, unitIds);
   const events = await db.unitEvent.findMany({ where: { visitId: { in: [...ids] } }, orderBy: [{ at: 'asc' }, { id: 'asc' }] });
-  const followUps = await db.followUp.findMany({ where: { visitId: { in: [...ids] }, createdById: { not: null } }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] });
+  const followUps = await db.followUp.findMany({
+    where: { visitId: { in: [...ids] }, createdById: { not: null } },
+    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+  });
   const unitsBy = groupBy(units, (u) => u.kitchenId);
   const whole = (u: (typeof units)[number]): UnitOnFile =>
-    unitOnFile(u, { past: past.get(u.id) ?? [], ...(beliefs.get(u.id) ?? { baseline: null, pastLosses: [] }), thumbs: thumbs.get(u.id) ?? [] });
+    unitOnFile(u, {
+      past: past.get(u.id) ?? [],
+      ...(beliefs.get(u.id) ?? { baseline: null, pastLosses: [] }),
+      thumbs: thumbs.get(u.id) ?? [],
+    });
   return visits.map((v) => ({
     ...visitHead(v, forUserId),
     units: (unitsBy.get(v.kitchenId) ?? []).map(whole),
     entries: {
       ...entriesOf(v),
-      events: events.filter((e) => e.visitId === v.id).map((e) => ({ id: e.id, unitId: e.unitId, kind: e.kind as never, at: iso(e.at), note: e.note })),
-      followUps: followUps.filter((f) => f.visitId === v.id).map((f) => ({ id: f.id, unitId: f.unitId, what: f.what, urgency: f.urgency as never, note: f.note })),
+      events: events
+        .filter((e) => e.visitId === v.id)
+        .map((e) => ({ id: e.id, unitId: e.unitId, kind: e.kind as never, at: iso(e.at), note: e.note })),
+      followUps: followUps
+        .filter((f) => f.visitId === v.id)
+        .map((f) => ({ id: f.id, unitId: f.unitId, what: f.what, urgency: f.urgency as never, note: f.note })),
     },
   }));
 }
@@ -99,16 +119,32 @@ function visitHead(v: VisitRow, forUserId: string | null): Omit<VisitOnFile, 'un
 }
 
 function entriesOf(v: VisitRow): Omit<Entries, 'events' | 'followUps'> {
-  const byTime = <E extends { at: Date; id: string }>(list: E[]) => [...list].sort((a, b) => a.at.getTime() - b.at.getTime() || a.id.localeCompare(b.id));
+  const byTime = <E extends { at: Date; id: string }>(list: E[]) =>
+    [...list].sort((a, b) => a.at.getTime() - b.at.getTime() || a.id.localeCompare(b.id));
   return {
     arrivedAt: isoOrNull(v.arrivedAt),
     leftAt: isoOrNull(v.leftAt),
     findings: byTime(v.findings).map(findingEntry),
     readings: byTime(v.readings).map(readingEntry),
     outcomes: v.outcomes.map(({ unitId, outcome, reason }) => ({ unitId, outcome, reason })),
-    photos: v.photos.map((p) => ({ id: p.id, unitId: p.unitId, aspect: p.aspect as never, phase: p.phase as never, takenAt: iso(p.takenAt), sha256: p.sha256, fileId: p.fileId })),
+    photos: v.photos.map((p) => ({
+      id: p.id,
+      unitId: p.unitId,
+      aspect: p.aspect as never,
+      phase: p.phase as never,
+      takenAt: iso(p.takenAt),
+      sha256: p.sha256,
+      fileId: p.fileId,
+    })),
     parts: byTime(v.parts).map(({ id, unitId, what, quantity }) => ({ id, unitId, what, quantity })),
-    foodWarnings: v.foodWarnings.map((w) => ({ id: w.id, unitId: w.unitId, boxK: w.boxK, toldTo: w.toldTo, toldAt: iso(w.toldAt), note: w.note })),
+    foodWarnings: v.foodWarnings.map((w) => ({
+      id: w.id,
+      unitId: w.unitId,
+      boxK: w.boxK,
+      toldTo: w.toldTo,
+      toldAt: iso(w.toldAt),
+      note: w.note,
+    })),
     signature: v.nobodyThere || v.signedAt ? { signedBy: v.signedBy, nobodyThere: v.nobodyThere } : null,
   };
 }

@@ -20,7 +20,14 @@ export function archiveCustomer({ db, actor, now }: ServiceContext, { id, versio
     const off = await takeUnitsOff(tx, { kitchenId: { in: kitchenIds } }, now, reason);
     await tx.kitchen.updateMany({ where: { id: { in: kitchenIds } }, data: { archivedAt: now, version: { increment: 1 } } });
     await tx.customer.update({ where: { id }, data: { archivedAt: now, version: { increment: 1 } } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'customer.archived', entity: 'Customer', entityId: id, detail: { reason, kitchenIds, ...off } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'customer.archived',
+      entity: 'Customer',
+      entityId: id,
+      detail: { reason, kitchenIds, ...off },
+    });
   });
 }
 

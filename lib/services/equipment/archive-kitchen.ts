@@ -17,7 +17,14 @@ export function archiveKitchen({ db, actor, now }: ServiceContext, { id, version
     if (kitchen.version !== version || kitchen.archivedAt) throw await staleError(tx, 'Kitchen', id, 'this kitchen');
     const off = await takeUnitsOff(tx, { kitchenId: id }, now, reason);
     await tx.kitchen.update({ where: { id }, data: { archivedAt: now, version: { increment: 1 } } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'kitchen.archived', entity: 'Kitchen', entityId: id, detail: { reason, ...off } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'kitchen.archived',
+      entity: 'Kitchen',
+      entityId: id,
+      detail: { reason, ...off },
+    });
   });
 }
 
@@ -28,7 +35,8 @@ export function restoreKitchen({ db, actor, now }: ServiceContext, { id, version
     const kitchen = await tx.kitchen.findUnique({ where: { id }, include: { customer: true } });
     if (!kitchen) throw new AppError('not_found', 'That kitchen is not on file.');
     if (kitchen.version !== version || !kitchen.archivedAt) throw await staleError(tx, 'Kitchen', id, 'this kitchen');
-    if (kitchen.customer.archivedAt) throw new AppError('conflict', `${kitchen.customer.name} is archived. Put the customer back on file first.`);
+    if (kitchen.customer.archivedAt)
+      throw new AppError('conflict', `${kitchen.customer.name} is archived. Put the customer back on file first.`);
     const off = await lastOffFile(tx, 'kitchen.archived', id);
     await putBack(tx, { ...off, kitchenIds: [id] });
     await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'kitchen.restored', entity: 'Kitchen', entityId: id });

@@ -17,7 +17,14 @@ export function archiveUnit({ db, actor, now }: ServiceContext, { id, version, r
     if (!unit) throw new AppError('not_found', 'That unit is not on file.');
     if (unit.version !== version || unit.archivedAt) throw await staleError(tx, 'Unit', id, 'this unit');
     const off = await takeUnitsOff(tx, { id }, now, reason);
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'unit.archived', entity: 'Unit', entityId: id, detail: { reason, ...off } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'unit.archived',
+      entity: 'Unit',
+      entityId: id,
+      detail: { reason, ...off },
+    });
   });
 }
 

@@ -13,9 +13,21 @@ export function addBlackout({ db, actor, now }: ServiceContext, input: NewBlacko
     const kitchen = await tx.kitchen.findUnique({ where: { id: input.kitchenId }, select: { id: true } });
     if (!kitchen) throw new AppError('not_found', 'That kitchen is not on file.');
     await tx.kitchenBlackout.create({
-      data: { kitchenId: kitchen.id, startsOn: fromLocalDate(input.from), endsOn: fromLocalDate(addDays(input.to, 1)), reason: input.reason },
+      data: {
+        kitchenId: kitchen.id,
+        startsOn: fromLocalDate(input.from),
+        endsOn: fromLocalDate(addDays(input.to, 1)),
+        reason: input.reason,
+      },
     });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'kitchen.closed_days_added', entity: 'Kitchen', entityId: kitchen.id, detail: { from: input.from, to: input.to } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'kitchen.closed_days_added',
+      entity: 'Kitchen',
+      entityId: kitchen.id,
+      detail: { from: input.from, to: input.to },
+    });
   });
 }
 
@@ -25,6 +37,12 @@ export function removeBlackout({ db, actor, now }: ServiceContext, id: string): 
     const found = await tx.kitchenBlackout.findUnique({ where: { id } });
     if (!found) return;
     await tx.kitchenBlackout.delete({ where: { id } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'kitchen.closed_days_removed', entity: 'Kitchen', entityId: found.kitchenId });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'kitchen.closed_days_removed',
+      entity: 'Kitchen',
+      entityId: found.kitchenId,
+    });
   });
 }

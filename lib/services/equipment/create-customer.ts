@@ -5,7 +5,9 @@ import type { NewCustomer } from '../../schemas/customers';
 import { orSay } from '../changes';
 import type { ServiceContext } from '../context';
 
-export const CUSTOMER_REFUSALS = { Customer_name_key: ['A customer of this name is on file already. Look under archived too.', 'name'] } as const;
+export const CUSTOMER_REFUSALS = {
+  Customer_name_key: ['A customer of this name is on file already. Look under archived too.', 'name'],
+} as const;
 
 /** @throws AppError conflict — the name is taken. */
 export function createCustomer({ db, actor, now }: ServiceContext, input: NewCustomer): Promise<{ customerId: string }> {

@@ -6,7 +6,9 @@ import type { NewKitchen } from '../../schemas/kitchens';
 import { orSay } from '../changes';
 import type { ServiceContext } from '../context';
 
-export const KITCHEN_REFUSALS = { Kitchen_customerId_name_key: ['This customer has a kitchen of this name already. Look under archived too.', 'name'] } as const;
+export const KITCHEN_REFUSALS = {
+  Kitchen_customerId_name_key: ['This customer has a kitchen of this name already. Look under archived too.', 'name'],
+} as const;
 
 /** @throws AppError not_found | conflict — the customer is archived, or the name is taken. */
 export function createKitchen({ db, actor, now }: ServiceContext, input: NewKitchen): Promise<{ kitchenId: string }> {

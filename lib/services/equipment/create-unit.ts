@@ -22,7 +22,10 @@ export type UnitToCreate = Omit<NewUnit, 'compressorMap'> & { id?: string; compr
  * Puts a unit on file with its tag and the tasks usual for its kind.
  * @throws AppError not_found | conflict — the kitchen is archived, or the name or tag is taken.
  */
-export function createUnit({ db, actor, now }: ServiceContext, input: UnitToCreate): Promise<{ unitId: string; tag: string; taskIds: string[] }> {
+export function createUnit(
+  { db, actor, now }: ServiceContext,
+  input: UnitToCreate,
+): Promise<{ unitId: string; tag: string; taskIds: string[] }> {
   const { lastCleanedOn, firstDueOn, tag: givenTag, compressorMap, id: unitId = randomUUID(), ...data } = input;
   const work = withinTransaction(db, async (tx) => {
     const kitchen = await tx.kitchen.findUnique({ where: { id: data.kitchenId }, select: { archivedAt: true } });

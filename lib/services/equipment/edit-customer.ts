@@ -14,7 +14,14 @@ export function editCustomer({ db, actor, now }: ServiceContext, { id, version, 
     if (!before) throw new AppError('not_found', 'That customer is not on file.');
     const { count } = await tx.customer.updateMany({ where: { id, version }, data: { ...data, version: { increment: 1 } } });
     if (count === 0) throw await staleError(tx, 'Customer', id, 'this customer');
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'customer.edited', entity: 'Customer', entityId: id, detail: { changed: differences(before, data) } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'customer.edited',
+      entity: 'Customer',
+      entityId: id,
+      detail: { changed: differences(before, data) },
+    });
   });
   return orSay(work, CUSTOMER_REFUSALS);
 }

@@ -14,7 +14,14 @@ export function editKitchen({ db, actor, now }: ServiceContext, { id, version, .
     if (!before) throw new AppError('not_found', 'That kitchen is not on file.');
     const { count } = await tx.kitchen.updateMany({ where: { id, version }, data: { ...data, version: { increment: 1 } } });
     if (count === 0) throw await staleError(tx, 'Kitchen', id, 'this kitchen');
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'kitchen.edited', entity: 'Kitchen', entityId: id, detail: { changed: differences(before, data) } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'kitchen.edited',
+      entity: 'Kitchen',
+      entityId: id,
+      detail: { changed: differences(before, data) },
+    });
   });
   return orSay(work, KITCHEN_REFUSALS);
 }

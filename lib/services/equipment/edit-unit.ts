@@ -19,7 +19,14 @@ export function editUnit({ db, actor, now }: ServiceContext, { id, version, tag,
       data: { ...after, compressorMap: jsonOrNull(data.compressorMap), version: { increment: 1 } },
     });
     if (count === 0) throw await staleError(tx, 'Unit', id, 'this unit');
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'unit.edited', entity: 'Unit', entityId: id, detail: { changed: differences(before, after) } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'unit.edited',
+      entity: 'Unit',
+      entityId: id,
+      detail: { changed: differences(before, after) },
+    });
   });
   return orSay(work, UNIT_REFUSALS);
 }

@@ -39,8 +39,17 @@ export function ensureDefaultTasks({ db, now }: ServiceContext, unitId: string, 
       const first = firstTask({ rule, anchor: 'last_completed', firstDue, lastDoneOn, today });
       const { id } = await tx.task.create({
         data: {
-          unitId, kitchenId: unit.kitchenId, kindKey: kind.key, rule: first.rule, anchor: first.anchor, minWeeks: kind.minWeeks, maxWeeks: kind.maxWeeks, createdAt: now,
-          anchorDate: fromLocalDate(first.anchorDate), lastDoneOn: lastDoneOn && fromLocalDate(lastDoneOn), dueOn: fromLocalDate(first.dueOn),
+          unitId,
+          kitchenId: unit.kitchenId,
+          kindKey: kind.key,
+          rule: first.rule,
+          anchor: first.anchor,
+          minWeeks: kind.minWeeks,
+          maxWeeks: kind.maxWeeks,
+          createdAt: now,
+          anchorDate: fromLocalDate(first.anchorDate),
+          lastDoneOn: lastDoneOn && fromLocalDate(lastDoneOn),
+          dueOn: fromLocalDate(first.dueOn),
         },
       });
       made.push(id);

@@ -9,11 +9,22 @@ export type OffFile = { kitchenIds: string[]; unitIds: string[]; taskIds: string
 export async function takeUnitsOff(tx: Tx, where: Prisma.UnitWhereInput, now: Date, why: string): Promise<Omit<OffFile, 'kitchenIds'>> {
   const units = await tx.unit.findMany({ where: { ...where, archivedAt: null }, select: { id: true } });
   const unitIds = units.map((u) => u.id);
-  const standing = await tx.visitTask.findFirst({ where: { unitId: { in: unitIds }, open: true }, include: { visit: { include: { kitchen: true } }, task: { include: { unit: true } } } });
+  const standing = await tx.visitTask.findFirst({
+    where: { unitId: { in: unitIds }, open: true },
+    include: { visit: { include: { kitchen: true } }, task: { include: { unit: true } } },
+  });
   if (standing) {
     const { visit, task } = standing;
-    const day = new Intl.DateTimeFormat('en-GB', { timeZone: visit.kitchen.timeZone, weekday: 'short', day: 'numeric', month: 'short' }).format(visit.startsAt);
-    throw new AppError('conflict', `${task.unit.name} stands on a visit to ${visit.kitchen.name} on ${day}. Cancel that visit or wait until it is closed.`);
+    const day = new Intl.DateTimeFormat('en-GB', {
+      timeZone: visit.kitchen.timeZone,
+      weekday: 'short',
+      day: 'numeric',
+      month: 'short',
+    }).format(visit.startsAt);
+    throw new AppError(
+      'conflict',
+      `${task.unit.name} stands on a visit to ${visit.kitchen.name} on ${day}. Cancel that visit or wait until it is closed.`,
+    );
   }
   const tasks = await tx.task.findMany({ where: { unitId: { in: unitIds }, active: true }, select: { id: true } });
   await tx.task.updateMany({ where: { id: { in: tasks.map((t) => t.id) } }, data: { active: false, version: { increment: 1 } } });

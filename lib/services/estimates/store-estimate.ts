@@ -33,7 +33,13 @@ export async function storeEstimate(ctx: Pick<ServiceContext, 'db'>, readingId: 
     // The cleaning of this very visit lies between its two readings: only the one after it starts afresh.
     const lastCleaning = reading.phase === 'after' ? on : ((file?.cleanings ?? []).filter((c) => c < on).at(-1) ?? null);
     const history = pastLosses(earlier, baseline, lastCleaning, at);
-    const result = estimateReading(unit, readingOf(reading, { coilGrade, fanGrade }), baseline, conditionsOf(unit, kitchen, shop?.currency ?? 'USD'), history);
+    const result = estimateReading(
+      unit,
+      readingOf(reading, { coilGrade, fanGrade }),
+      baseline,
+      conditionsOf(unit, kitchen, shop?.currency ?? 'USD'),
+      history,
+    );
     const { columns } = estimateColumns(result, baseline, { at, on, phase: reading.phase, fanFailed: fanGrade === 'failed' });
     await saveEstimate(tx, reading, columns, result);
     if (reading.phase === 'after') await keepBaseline(tx, reading.unitId, visitId);

@@ -3,7 +3,10 @@ import type { Db } from '../../data/client';
 import { hashToken, newToken } from '../../data/link-token';
 
 /** A secret calendar address for a technician or a kitchen. The old ones stop working; the new one is shown once. */
-export async function createFeed({ db, now, baseUrl }: { db: Db; now: Date; baseUrl: string }, of: { userId: string } | { kitchenId: string }): Promise<string> {
+export async function createFeed(
+  { db, now, baseUrl }: { db: Db; now: Date; baseUrl: string },
+  of: { userId: string } | { kitchenId: string },
+): Promise<string> {
   const token = newToken();
   await db.$transaction([
     db.calendarFeed.updateMany({ where: { ...of, revokedAt: null }, data: { revokedAt: now } }),

@@ -8,7 +8,13 @@ const THUMB = { width: 320, height: 240 };
 const MOST_PIXELS = 60_000_000;
 const KNOWN = new Set(['jpeg', 'png', 'webp']);
 
-export type Picture = { mime: 'image/jpeg'; width: number; height: number; bytes: Uint8Array<ArrayBuffer>; thumbnail: Uint8Array<ArrayBuffer> };
+export type Picture = {
+  mime: 'image/jpeg';
+  width: number;
+  height: number;
+  bytes: Uint8Array<ArrayBuffer>;
+  thumbnail: Uint8Array<ArrayBuffer>;
+};
 
 /**
  * A picture made anew from what was sent: its type is told by its content, and nothing but the picture survives, neither
@@ -21,9 +27,21 @@ export async function reEncoded(sent: Uint8Array): Promise<Picture> {
     const { format, hasAlpha } = await open().metadata();
     if (!KNOWN.has(format)) throw new AppError('invalid', 'That is not a JPEG, PNG or WebP picture.');
     const upright = open().rotate();
-    const whole = await (hasAlpha ? upright.flatten({ background: '#ffffff' }) : upright).resize({ width: LONGEST, height: LONGEST, fit: 'inside', withoutEnlargement: true }).jpeg({ quality: 80 }).toBuffer({ resolveWithObject: true });
-    const thumbnail = await sharp(whole.data).resize({ ...THUMB, fit: 'cover' }).jpeg({ quality: 70 }).toBuffer();
-    return { mime: 'image/jpeg', width: whole.info.width, height: whole.info.height, bytes: new Uint8Array(whole.data), thumbnail: new Uint8Array(thumbnail) };
+    const whole = await (hasAlpha ? upright.flatten({ background: '#ffffff' }) : upright)
+      .resize({ width: LONGEST, height: LONGEST, fit: 'inside', withoutEnlargement: true })
+      .jpeg({ quality: 80 })
+      .toBuffer({ resolveWithObject: true });
+    const thumbnail = await sharp(whole.data)
+      .resize({ ...THUMB, fit: 'cover' })
+      .jpeg({ quality: 70 })
+      .toBuffer();
+    return {
+      mime: 'image/jpeg',
+      width: whole.info.width,
+      height: whole.info.height,
+      bytes: new Uint8Array(whole.data),
+      thumbnail: new Uint8Array(thumbnail),
+    };
   } catch (error) {
     // Memory run short (libvips says so) is no fault of the picture: it is to be sent again.
     if (error instanceof AppError || /out of memory/i.test(String(error))) throw error;

@@ -9,10 +9,26 @@ import type { Db } from '../../data/client';
  * One they may not see is as good as not there.
  * @throws AppError not_found
  */
-export async function readPicture({ db, actor }: { db: Db; actor: Actor }, id: string, size: 'thumb' | 'full'): Promise<{ mime: string; bytes: Uint8Array<ArrayBuffer> }> {
+export async function readPicture(
+  { db, actor }: { db: Db; actor: Actor },
+  id: string,
+  size: 'thumb' | 'full',
+): Promise<{ mime: string; bytes: Uint8Array<ArrayBuffer> }> {
   const seen = can(actor, 'read:visit')
     ? {}
-    : { photos: { some: { visit: { OR: [{ technicianId: actor.userId }, { kitchen: { visits: { some: { technicianId: actor.userId } } } }, { devices: { some: { device: { userId: actor.userId } } } }] } } } };
+    : {
+        photos: {
+          some: {
+            visit: {
+              OR: [
+                { technicianId: actor.userId },
+                { kitchen: { visits: { some: { technicianId: actor.userId } } } },
+                { devices: { some: { device: { userId: actor.userId } } } },
+              ],
+            },
+          },
+        },
+      };
   const thumb = size === 'thumb';
   const file = await db.storedFile.findFirst({ where: { id, ...seen }, select: { mime: true, bytes: !thumb, thumbnail: thumb } });
   const bytes = thumb ? file?.thumbnail : file?.bytes;

@@ -17,7 +17,11 @@ export async function uploadState(ctx: Ctx, asked: Asked): Promise<UploadState> 
 }
 
 async function arrived({ db, actor }: Ctx, { sha256, pieces }: Asked): Promise<number[]> {
-  const have = await db.uploadChunk.findMany({ where: { sha256, userId: actor.userId, total: pieces }, select: { index: true }, orderBy: { index: 'asc' } });
+  const have = await db.uploadChunk.findMany({
+    where: { sha256, userId: actor.userId, total: pieces },
+    select: { index: true },
+    orderBy: { index: 'asc' },
+  });
   return have.map((c) => c.index);
 }
 
@@ -32,7 +36,8 @@ export async function takePiece(ctx: Ctx, asked: Asked & { index: number }, byte
   const last = index === pieces - 1;
   if (bytes.byteLength > CHUNK_BYTES) throw new AppError('invalid', 'A piece of the picture is too large.');
   // The line's fault, not the picture's: no reason to refuse it for good.
-  if (bytes.byteLength === 0 || (!last && bytes.byteLength !== CHUNK_BYTES)) throw new AppError('conflict', 'A piece of the picture was cut short. Send it again.');
+  if (bytes.byteLength === 0 || (!last && bytes.byteLength !== CHUNK_BYTES))
+    throw new AppError('conflict', 'A piece of the picture was cut short. Send it again.');
   if (await onFile(db, sha256)) return DONE;
   if (pieces === 1) return finish(ctx, sha256, bytes);
   const key = { sha256, userId: actor.userId, index };

@@ -11,7 +11,11 @@ export type LabelSheet = { kitchen: string; paper: 'A4' | 'LETTER'; labels: Labe
  */
 export async function readLabels({ db }: { db: Tx }, asked: { kitchenId: string; unitId?: string }): Promise<LabelSheet> {
   const kitchen = await db.kitchen.findUnique({ where: { id: asked.kitchenId }, select: { name: true } });
-  const units = await db.unit.findMany({ where: { kitchenId: asked.kitchenId, archivedAt: null, id: asked.unitId }, orderBy: [{ name: 'asc' }, { id: 'asc' }], select: { tag: true, name: true } });
+  const units = await db.unit.findMany({
+    where: { kitchenId: asked.kitchenId, archivedAt: null, id: asked.unitId },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+    select: { tag: true, name: true },
+  });
   if (!kitchen || units.length === 0) throw new AppError('not_found', 'There is no unit on file here to print a label for.');
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } });
   const paper = ['USD', 'CAD'].includes(shop?.currency ?? 'USD') ? 'LETTER' : 'A4';

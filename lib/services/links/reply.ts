@@ -12,10 +12,22 @@ export async function reply({ db, now }: { db: Db; now: Date }, input: CustomerR
   const asked = input.answer === 'other_time' ? new Date(input.startsAt ?? NaN) : null;
   if (asked) {
     const offered = await freeSlotsForVisit(db, visit.id, now);
-    if (!offered.some((s) => s.start === asked.getTime())) throw new AppError('conflict', 'That time was taken a moment ago. Choose another.', 'startsAt');
+    if (!offered.some((s) => s.start === asked.getTime()))
+      throw new AppError('conflict', 'That time was taken a moment ago. Choose another.', 'startsAt');
   }
   await db.$transaction([
-    db.visit.update({ where: { id: visit.id }, data: { customerReply: input.answer, replyNote: input.note, replyStartsAt: asked, version: { increment: 1 } } }),
-    db.visitEvent.create({ data: { visitId: visit.id, at: now, kind: asked ? 'asked_other_time' : 'confirmed', reason: input.note, detail: asked ? { startsAt: asked } : {} } }),
+    db.visit.update({
+      where: { id: visit.id },
+      data: { customerReply: input.answer, replyNote: input.note, replyStartsAt: asked, version: { increment: 1 } },
+    }),
+    db.visitEvent.create({
+      data: {
+        visitId: visit.id,
+        at: now,
+        kind: asked ? 'asked_other_time' : 'confirmed',
+        reason: input.note,
+        detail: asked ? { startsAt: asked } : {},
+      },
+    }),
   ]);
 }

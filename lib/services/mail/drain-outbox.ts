@@ -20,7 +20,11 @@ export async function drainOutbox({ db, now }: { db: Db; now: Date }, mail: Mail
   const failed: string[] = [];
   let sent = 0;
   try {
-    for (let next = await sendNext(db, transport, mail.from, now, failed); next; next = await sendNext(db, transport, mail.from, now, failed)) {
+    for (
+      let next = await sendNext(db, transport, mail.from, now, failed);
+      next;
+      next = await sendNext(db, transport, mail.from, now, failed)
+    ) {
       if (next.sent) sent++;
       else failed.push(next.id);
     }
@@ -30,7 +34,13 @@ export async function drainOutbox({ db, now }: { db: Db; now: Date }, mail: Mail
   return sent;
 }
 
-async function sendNext(db: Db, transport: ReturnType<typeof createTransport>, from: string, now: Date, leaveOut: string[]): Promise<{ id: string; sent: boolean } | null> {
+async function sendNext(
+  db: Db,
+  transport: ReturnType<typeof createTransport>,
+  from: string,
+  now: Date,
+  leaveOut: string[],
+): Promise<{ id: string; sent: boolean } | null> {
   return db.$transaction(
     async (tx) => {
       const [row] = await tx.$queryRaw<{ id: string }[]>`
@@ -40,7 +50,10 @@ async function sendNext(db: Db, transport: ReturnType<typeof createTransport>, f
       const attempts = m.attempts + 1;
       try {
         await transport.sendMail({
-          from, to: m.toEmail, subject: m.subject, text: m.text,
+          from,
+          to: m.toEmail,
+          subject: m.subject,
+          text: m.text,
           // The identity stays the same over tries, so that a receiver can tell a repeat.
           messageId: `<${m.id}@rimebook>`,
           icalEvent: m.ics ? { method: m.icsMethod, content: m.ics, filename: 'visit.ics' } : undefined,
@@ -49,7 +62,10 @@ async function sendNext(db: Db, transport: ReturnType<typeof createTransport>, f
         return { id: m.id, sent: true };
       } catch (e) {
         const error = e instanceof Error ? e.message.slice(0, 500) : 'unknown';
-        await tx.outboxMessage.update({ where: { id: m.id }, data: { attempts, error, status: attempts >= MAX_ATTEMPTS ? 'failed' : 'queued' } });
+        await tx.outboxMessage.update({
+          where: { id: m.id },
+          data: { attempts, error, status: attempts >= MAX_ATTEMPTS ? 'failed' : 'queued' },
+        });
         return { id: m.id, sent: false };
       }
     },

@@ -31,7 +31,11 @@ const event = (v: InvitedVisit, now: Date) => ({
 });
 
 /** An invitation or its cancellation (RFC 5546 REQUEST, CANCEL), in UTC so that no clock change can move it. */
-export function invitation(v: InvitedVisit, people: { organizer: { name: string; email: string }; attendee: { name: string; email: string } }, now: Date): { method: 'REQUEST' | 'CANCEL'; text: string } {
+export function invitation(
+  v: InvitedVisit,
+  people: { organizer: { name: string; email: string }; attendee: { name: string; email: string } },
+  now: Date,
+): { method: 'REQUEST' | 'CANCEL'; text: string } {
   const method = v.cancelled ? ICalCalendarMethod.CANCEL : ICalCalendarMethod.REQUEST;
   const calendar = ical({ prodId: PRODUCT, method });
   calendar.createEvent({ ...event(v, now), organizer: people.organizer, attendees: [{ ...people.attendee, rsvp: true }] });

@@ -13,7 +13,14 @@ export async function createPerson({ db, actor, now }: ServiceContext, { passwor
   const passwordHash = await hashPassword(password);
   const work = withinTransaction(db, async (tx) => {
     const { id } = await tx.user.create({ data: { ...data, passwordHash, createdAt: now } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'person.created', entity: 'User', entityId: id, detail: { role: data.role } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'person.created',
+      entity: 'User',
+      entityId: id,
+      detail: { role: data.role },
+    });
     return { userId: id };
   });
   return orSay(work, PERSON_REFUSALS);

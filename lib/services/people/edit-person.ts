@@ -16,7 +16,14 @@ export function editPerson({ db, actor, now }: ServiceContext, { id, version, ..
     if (before.role === 'owner' && before.active && data.role !== 'owner') await keepAnOwner(tx, id, 'role');
     const { count } = await tx.user.updateMany({ where: { id, version }, data: { ...data, version: { increment: 1 } } });
     if (count === 0) throw await staleError(tx, 'User', id, 'this person');
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'person.edited', entity: 'User', entityId: id, detail: { changed: differences(before, data) } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'person.edited',
+      entity: 'User',
+      entityId: id,
+      detail: { changed: differences(before, data) },
+    });
   });
   return orSay(work, PERSON_REFUSALS);
 }

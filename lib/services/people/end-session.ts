@@ -13,7 +13,15 @@ export function endSession({ db, actor, now }: Context, { userId, sessionId }: E
   const rest = userId === actor.userId ? { not: actor.sessionId } : undefined;
   return withinTransaction(db, async (tx) => {
     const { count } = await revokeSessions(tx, { userId, id: sessionId ?? rest }, now);
-    if (count > 0) await writeAudit(tx, { at: now, userId: actor.userId, action: 'session.ended', entity: 'User', entityId: userId, detail: { sessions: count } });
+    if (count > 0)
+      await writeAudit(tx, {
+        at: now,
+        userId: actor.userId,
+        action: 'session.ended',
+        entity: 'User',
+        entityId: userId,
+        detail: { sessions: count },
+      });
     return count;
   });
 }

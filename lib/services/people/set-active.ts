@@ -18,11 +18,18 @@ export function setActive({ db, actor, now }: ServiceContext, { id, version, act
     if (!on) {
       if (person.role === 'owner') await keepAnOwner(tx, id);
       const booked = await tx.visit.count({ where: { technicianId: id, status: { in: ['booked', 'started'] } } });
-      if (booked > 0) throw new AppError('conflict', `${person.name} has ${counted(booked, 'open visit')}. Give them to someone else first.`);
+      if (booked > 0)
+        throw new AppError('conflict', `${person.name} has ${counted(booked, 'open visit')}. Give them to someone else first.`);
     }
     const { count } = await tx.user.updateMany({ where: { id, version }, data: { active: on, version: { increment: 1 } } });
     if (count === 0) throw await staleError(tx, 'User', id, 'this person');
     if (!on) await revokeSessions(tx, { userId: id }, now);
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: on ? 'person.activated' : 'person.deactivated', entity: 'User', entityId: id });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: on ? 'person.activated' : 'person.deactivated',
+      entity: 'User',
+      entityId: id,
+    });
   });
 }

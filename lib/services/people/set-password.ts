@@ -25,11 +25,16 @@ async function save(ctx: ServiceContext, userId: string, password: string, keepS
 }
 
 /** The owner sets someone's password; the person is signed out everywhere. @throws AppError not_found | invalid */
-export const setPassword = (ctx: ServiceContext, input: SetPassword): Promise<void> => save(ctx, input.id, input.password, null, 'person.password_set');
+export const setPassword = (ctx: ServiceContext, input: SetPassword): Promise<void> =>
+  save(ctx, input.id, input.password, null, 'person.password_set');
 
 /** One's own password; every other session of one's own ends. @throws AppError invalid — the current one does not match, or the new one is weak. */
-export async function changePassword(ctx: ServiceContext & { actor: { userId: string; sessionId: string } }, input: ChangePassword): Promise<void> {
+export async function changePassword(
+  ctx: ServiceContext & { actor: { userId: string; sessionId: string } },
+  input: ChangePassword,
+): Promise<void> {
   const me = await ctx.db.user.findUnique({ where: { id: ctx.actor.userId } });
-  if (!me || !(await passwordMatches(me.passwordHash, input.current))) throw new AppError('invalid', 'That is not the password you have now.', 'current');
+  if (!me || !(await passwordMatches(me.passwordHash, input.current)))
+    throw new AppError('invalid', 'That is not the password you have now.', 'current');
   await save(ctx, me.id, input.password, ctx.actor.sessionId, 'person.password_changed');
 }

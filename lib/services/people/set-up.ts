@@ -15,7 +15,8 @@ export async function setUpShop({ db, now }: { db: Db; now: Date }, input: SetUp
   const passwordHash = await hashPassword(input.password);
   return withinTransaction(db, async (tx) => {
     await lockAll(tx, 'setUp');
-    if ((await tx.user.count()) > 0) throw new AppError('conflict', 'This shop is set up already. Sign in; the owner can add you under People.');
+    if ((await tx.user.count()) > 0)
+      throw new AppError('conflict', 'This shop is set up already. Sign in; the owner can add you under People.');
     const shop = { name: input.shop, timeZone: input.timeZone, currency: input.currency };
     await tx.shopSettings.upsert({ where: { id: 1 }, create: { id: 1, ...shop }, update: shop });
     const { id } = await tx.user.create({ data: { name: input.name, email: input.email, role: 'owner', passwordHash, createdAt: now } });

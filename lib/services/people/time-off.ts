@@ -12,8 +12,17 @@ export function addTimeOff({ db, actor, now }: ServiceContext, input: NewTimeOff
   return withinTransaction(db, async (tx) => {
     const person = await tx.user.findUnique({ where: { id: input.userId }, select: { id: true } });
     if (!person) throw new AppError('not_found', 'That person is not on file.');
-    await tx.timeOff.create({ data: { userId: person.id, startsOn: fromLocalDate(input.from), endsOn: fromLocalDate(addDays(input.to, 1)), reason: input.reason } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'person.time_off_added', entity: 'User', entityId: person.id, detail: { from: input.from, to: input.to } });
+    await tx.timeOff.create({
+      data: { userId: person.id, startsOn: fromLocalDate(input.from), endsOn: fromLocalDate(addDays(input.to, 1)), reason: input.reason },
+    });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'person.time_off_added',
+      entity: 'User',
+      entityId: person.id,
+      detail: { from: input.from, to: input.to },
+    });
   });
 }
 
@@ -23,6 +32,12 @@ export async function removeTimeOff({ db, actor, now }: ServiceContext, id: stri
     const found = await tx.timeOff.findUnique({ where: { id } });
     if (!found) return;
     await tx.timeOff.delete({ where: { id } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'person.time_off_removed', entity: 'User', entityId: found.userId });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'person.time_off_removed',
+      entity: 'User',
+      entityId: found.userId,
+    });
   });
 }

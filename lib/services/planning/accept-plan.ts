@@ -16,7 +16,8 @@ export type Accepted = { booked: { key: string; visitId: string }[]; refused: { 
  */
 export async function acceptPlan(ctx: Ctx, input: { runId: string; keys: string[] }): Promise<Accepted> {
   const run = await ctx.db.planRun.findUnique({ where: { id: input.runId } });
-  if (!run || run.status !== 'done' || !run.result) throw new AppError('conflict', 'This proposal is no longer open. Propose the week again.');
+  if (!run || run.status !== 'done' || !run.result)
+    throw new AppError('conflict', 'This proposal is no longer open. Propose the week again.');
   const proposal = run.result as unknown as Proposal;
   const out: Accepted = { booked: [], refused: [] };
   for (const v of proposal.visits.filter((p) => input.keys.includes(p.key))) {
@@ -24,8 +25,15 @@ export async function acceptPlan(ctx: Ctx, input: { runId: string; keys: string[
     const from = `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
     try {
       const { visitId } = await bookVisit(ctx, {
-        kitchenId: v.kitchenId, technicianId: v.technicianId, date: todayIn(v.timeZone, v.startMs), from,
-        minutes: Math.round((v.endMs - v.startMs) / 60_000), taskIds: v.taskIds, note: '', fixed: false, anyway: true,
+        kitchenId: v.kitchenId,
+        technicianId: v.technicianId,
+        date: todayIn(v.timeZone, v.startMs),
+        from,
+        minutes: Math.round((v.endMs - v.startMs) / 60_000),
+        taskIds: v.taskIds,
+        note: '',
+        fixed: false,
+        anyway: true,
       });
       out.booked.push({ key: v.key, visitId });
     } catch (e) {
@@ -33,7 +41,10 @@ export async function acceptPlan(ctx: Ctx, input: { runId: string; keys: string[
       out.refused.push({ key: v.key, words: e.message });
     }
   }
-  await ctx.db.planRun.update({ where: { id: run.id }, data: { status: 'accepted', params: { booked: out.booked.map((b) => b.visitId) }, finishedAt: ctx.now } });
+  await ctx.db.planRun.update({
+    where: { id: run.id },
+    data: { status: 'accepted', params: { booked: out.booked.map((b) => b.visitId) }, finishedAt: ctx.now },
+  });
   return out;
 }
 

@@ -18,8 +18,7 @@ function openModel(highs: Highs): LpModel {
     dual_feasibility_tolerance: TOLERANCE,
     random_seed: 1,
   });
-  const bound = (value: number): number =>
-    value === Infinity ? highs.infinity : value === -Infinity ? -highs.infinity : value;
+  const bound = (value: number): number => (value === Infinity ? highs.infinity : value === -Infinity ? -highs.infinity : value);
   let rows = 0;
   let columns = 0;
   let closed = false;

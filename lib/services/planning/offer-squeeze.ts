@@ -39,9 +39,18 @@ export async function offerSqueeze({ db, now }: { db: Db; now: Date }, ask: Sque
     moves: o.moved.map((m) => {
       const { version, kitchen: name, customer, timeZone, confirmed } = week.standing.get(m.visitId)!;
       return {
-        visitId: m.visitId, version, kitchen: name, customer, timeZone, confirmed,
-        fromTechnician: nameOf(m.fromTechnicianId), technicianId: m.technicianId, technician: nameOf(m.technicianId),
-        wasMs: m.from.startMs, startMs: m.to.startMs, endMs: m.to.endMs,
+        visitId: m.visitId,
+        version,
+        kitchen: name,
+        customer,
+        timeZone,
+        confirmed,
+        fromTechnician: nameOf(m.fromTechnicianId),
+        technicianId: m.technicianId,
+        technician: nameOf(m.technicianId),
+        wasMs: m.from.startMs,
+        startMs: m.to.startMs,
+        endMs: m.to.endMs,
       };
     }),
   }));
@@ -52,7 +61,8 @@ export async function offerSqueeze({ db, now }: { db: Db; now: Date }, ask: Sque
 export async function unitsInNeed(db: Db, ask: Pick<SqueezeAsk, 'kitchenId' | 'unitIds'>) {
   const units = await unitsAt(db, ask.kitchenId);
   const named = units.filter((u) => ask.unitIds.includes(u.id));
-  if (named.length < ask.unitIds.length) throw new AppError('conflict', 'A chosen unit is no longer on file at this kitchen. Choose again.', 'unitIds');
+  if (named.length < ask.unitIds.length)
+    throw new AppError('conflict', 'A chosen unit is no longer on file at this kitchen. Choose again.', 'unitIds');
   return named.length > 0 ? named : units;
 }
 
@@ -62,7 +72,11 @@ function notesOn(week: Awaited<ReturnType<typeof squeezeProblem>>, skills: strin
   if (!none) return notes;
   const able = week.problem.technicians.filter((t) => skills.every((s) => t.skills.includes(s)));
   if (able.length === 0) notes.push(`Nobody on file may do this: it needs ${skills.map((s) => SKILL_WORDS[s] ?? s).join(' and ')}.`);
-  else if (able.every((t) => t.shifts.length === 0)) notes.push(`${able.map((t) => t.name).join(', ')} could do it and ${able.length === 1 ? 'has' : 'have'} no shift in the next seven days.`);
-  else notes.push('Nobody has room in the next seven days, even with one visit moved. Move or cancel a visit by hand, or ask for less time.');
+  else if (able.every((t) => t.shifts.length === 0))
+    notes.push(
+      `${able.map((t) => t.name).join(', ')} could do it and ${able.length === 1 ? 'has' : 'have'} no shift in the next seven days.`,
+    );
+  else
+    notes.push('Nobody has room in the next seven days, even with one visit moved. Move or cancel a visit by hand, or ask for less time.');
   return notes;
 }

@@ -8,5 +8,11 @@ import { toLocalDate } from '../../data/dates';
 export async function readPlan({ db }: { db: Db }, runId: string) {
   const run = await db.planRun.findUnique({ where: { id: runId } });
   if (!run) throw new AppError('not_found', 'That proposal is not on file.');
-  return { id: run.id, status: run.status, error: run.error, monday: toLocalDate(run.weekStart), proposal: (run.result as unknown as Proposal | null) ?? null };
+  return {
+    id: run.id,
+    status: run.status,
+    error: run.error,
+    monday: toLocalDate(run.weekStart),
+    proposal: (run.result as unknown as Proposal | null) ?? null,
+  };
 }

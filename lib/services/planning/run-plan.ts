@@ -30,7 +30,8 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
   }, LOOK_EVERY_MS);
   try {
     const { problem, names } = await weekProblem(db, toLocalDate(run.weekStart), now);
-    const save = (p: ReturnType<typeof toProposal>) => db.planRun.updateMany({ where: { id: runId, status: 'running' }, data: { result: p as unknown as Prisma.InputJsonObject } });
+    const save = (p: ReturnType<typeof toProposal>) =>
+      db.planRun.updateMany({ where: { id: runId, status: 'running' }, data: { result: p as unknown as Prisma.InputJsonObject } });
     const plan = await search(problem, {
       seed: SEED,
       timeLimitMs: TIME_LIMIT_MS,
@@ -42,7 +43,11 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
     await writing;
     await db.planRun.updateMany({
       where: { id: runId, status: 'running' },
-      data: { status: 'done', finishedAt: now, result: toProposal(plan, names, SEED, clock() - began) as unknown as Prisma.InputJsonObject },
+      data: {
+        status: 'done',
+        finishedAt: now,
+        result: toProposal(plan, names, SEED, clock() - began) as unknown as Prisma.InputJsonObject,
+      },
     });
   } catch (e) {
     await writing.catch(() => undefined);
@@ -50,7 +55,10 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
       await db.planRun.updateMany({ where: { id: runId }, data: { status: 'cancelled', result: Prisma.DbNull, finishedAt: now } });
       return;
     }
-    await db.planRun.updateMany({ where: { id: runId }, data: { status: 'failed', error: 'The week could not be planned. Book by hand, and tell whoever keeps the server.', finishedAt: now } });
+    await db.planRun.updateMany({
+      where: { id: runId },
+      data: { status: 'failed', error: 'The week could not be planned. Book by hand, and tell whoever keeps the server.', finishedAt: now },
+    });
     throw e;
   } finally {
     clearInterval(look);

@@ -3,7 +3,15 @@ import type { CostBreakdown, LeftTask, PlannedVisit } from '../../core/planning'
 import type { Proposal } from '../../core/planning/proposal';
 import type { WeekNames } from '../../data/week-problem';
 
-type Found = { visits: readonly PlannedVisit[]; cost: CostBreakdown; unplaced?: readonly LeftTask[]; later?: readonly LeftTask[]; lowerBound?: number; gap?: number; proven?: boolean };
+type Found = {
+  visits: readonly PlannedVisit[];
+  cost: CostBreakdown;
+  unplaced?: readonly LeftTask[];
+  later?: readonly LeftTask[];
+  lowerBound?: number;
+  gap?: number;
+  proven?: boolean;
+};
 
 /** A plan, or a better one found on the way, in the shop's names. */
 export function toProposal(found: Found, names: WeekNames, seed: number, searchMs: number): Proposal {
@@ -13,14 +21,26 @@ export function toProposal(found: Found, names: WeekNames, seed: number, searchM
       const kitchen = names.kitchens.get(v.kitchenId)!;
       const tasks = v.taskIds.map((id) => names.tasks.get(id)!);
       return {
-        key: `${v.kitchenId}:${v.hours.startMs}`, kitchenId: v.kitchenId, kitchen: kitchen.name, customer: kitchen.customer, timeZone: kitchen.timeZone,
-        technicianId: v.technicianId, technician: names.technicians.get(v.technicianId) ?? '', startMs: v.hours.startMs, endMs: v.hours.endMs,
-        driveMinutes: v.driveMinutes, taskIds: [...v.taskIds], units: new Set(tasks.map((t) => t.unitId)).size, overdue: tasks.filter((t) => t.dueDay < v.day).length,
+        key: `${v.kitchenId}:${v.hours.startMs}`,
+        kitchenId: v.kitchenId,
+        kitchen: kitchen.name,
+        customer: kitchen.customer,
+        timeZone: kitchen.timeZone,
+        technicianId: v.technicianId,
+        technician: names.technicians.get(v.technicianId) ?? '',
+        startMs: v.hours.startMs,
+        endMs: v.hours.endMs,
+        driveMinutes: v.driveMinutes,
+        taskIds: [...v.taskIds],
+        units: new Set(tasks.map((t) => t.unitId)).size,
+        overdue: tasks.filter((t) => t.dueDay < v.day).length,
       };
     }),
     unplaced: (found.unplaced ?? []).flatMap((l) => {
       const task = names.tasks.get(l.taskId);
-      return task ? [{ what: task.what, kitchenId: task.kitchenId, kitchen: names.kitchens.get(task.kitchenId)?.name ?? '', words: l.reason.words }] : [];
+      return task
+        ? [{ what: task.what, kitchenId: task.kitchenId, kitchen: names.kitchens.get(task.kitchenId)?.name ?? '', words: l.reason.words }]
+        : [];
     }),
     later: found.later?.length ?? 0,
     cost: found.cost,

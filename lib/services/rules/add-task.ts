@@ -22,12 +22,41 @@ export function addTask({ db, actor, now }: ServiceContext, input: NewTask): Pro
     const earlier = await tx.task.findUnique({ where: { unitId_kindKey: { unitId: unit.id, kindKey: kind.key } } });
     if (earlier?.active) throw new AppError('conflict', 'This unit has that task already. Edit its rule instead.', 'kindKey');
     const lastDoneOn = earlier?.lastDoneOn ? toLocalDate(earlier.lastDoneOn) : null;
-    const first = firstTask({ rule: input.rule, anchor: input.anchor, firstDue: input.firstDueOn ?? null, lastDoneOn, today: todayIn(unit.kitchen.timeZone, now.getTime()) });
-    const data = { rule: first.rule, anchor: first.anchor, anchorDate: fromLocalDate(first.anchorDate), dueOn: fromLocalDate(first.dueOn), active: true };
+    const first = firstTask({
+      rule: input.rule,
+      anchor: input.anchor,
+      firstDue: input.firstDueOn ?? null,
+      lastDoneOn,
+      today: todayIn(unit.kitchen.timeZone, now.getTime()),
+    });
+    const data = {
+      rule: first.rule,
+      anchor: first.anchor,
+      anchorDate: fromLocalDate(first.anchorDate),
+      dueOn: fromLocalDate(first.dueOn),
+      active: true,
+    };
     const task = earlier
       ? await tx.task.update({ where: { id: earlier.id }, data: { ...data, version: { increment: 1 } } })
-      : await tx.task.create({ data: { ...data, unitId: unit.id, kitchenId: unit.kitchenId, kindKey: kind.key, minWeeks: kind.minWeeks, maxWeeks: kind.maxWeeks, createdAt: now } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'task.added', entity: 'Task', entityId: task.id, detail: { rule: first.rule } });
+      : await tx.task.create({
+          data: {
+            ...data,
+            unitId: unit.id,
+            kitchenId: unit.kitchenId,
+            kindKey: kind.key,
+            minWeeks: kind.minWeeks,
+            maxWeeks: kind.maxWeeks,
+            createdAt: now,
+          },
+        });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'task.added',
+      entity: 'Task',
+      entityId: task.id,
+      detail: { rule: first.rule },
+    });
     return { taskId: task.id };
   });
 }

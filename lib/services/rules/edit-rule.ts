@@ -15,6 +15,12 @@ export function editRule(ctx: ServiceContext, input: EditRule): Promise<{ dueOn:
     if (!task) throw new AppError('not_found', 'That task is not on file.');
     const { rule, anchor, minWeeks, maxWeeks } = input;
     const anchorDate = onItsWeekday(rule, input.firstDueOn ?? toLocalDate(task.anchorDate));
-    return recordChange(tx, ctx, { taskId: task.id, version: input.version, kind: 'edited', reason: input.reason, patch: { rule, anchor, anchorDate, minWeeks, maxWeeks } });
+    return recordChange(tx, ctx, {
+      taskId: task.id,
+      version: input.version,
+      kind: 'edited',
+      reason: input.reason,
+      patch: { rule, anchor, anchorDate, minWeeks, maxWeeks },
+    });
   });
 }

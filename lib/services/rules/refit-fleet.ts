@@ -16,11 +16,16 @@ const FITTED_UNITS = 400;
  * change only at visits.
  */
 export async function refitFleet({ db, now }: Pick<ServiceContext, 'db' | 'now'>): Promise<{ units: number; modelVersion: string }> {
-  const kitchens = (await db.kitchen.findMany({ where: { archivedAt: null }, select: { id: true }, orderBy: { id: 'asc' } })).map((k) => k.id);
+  const kitchens = (await db.kitchen.findMany({ where: { archivedAt: null }, select: { id: true }, orderBy: { id: 'asc' } })).map(
+    (k) => k.id,
+  );
   const all = await db.unit.count({ where: { archivedAt: null } });
   const stride = Math.max(1, Math.ceil(all / FITTED_UNITS));
   const sample: UnitFile[] = [];
-  await inPieces(kitchens.filter((_, i) => i % stride === 0), async (ids) => void sample.push(...(await unitFiles(db, { kitchenIds: ids }))));
+  await inPieces(
+    kitchens.filter((_, i) => i % stride === 0),
+    async (ids) => void sample.push(...(await unitFiles(db, { kitchenIds: ids }))),
+  );
   const fleet = fitFleet(sample, now.toISOString().slice(0, 10));
   await saveFleetBelief(db, fleet, now);
   const rules = await shopRules(db);
@@ -29,7 +34,8 @@ export async function refitFleet({ db, now }: Pick<ServiceContext, 'db' | 'now'>
     const files = await unitFiles(db, { kitchenIds: ids });
     for (const [, group] of groupBy(files, (f) => f.kitchenId))
       await withinTransaction(db, async (tx) => {
-        for (const b of kitchenBeliefs(group, fleet)) await saveBelief(tx, b, ownLimits(b.file.unit, b.evidence.baseline, b.file.conditions, rules.ownLimits));
+        for (const b of kitchenBeliefs(group, fleet))
+          await saveBelief(tx, b, ownLimits(b.file.unit, b.evidence.baseline, b.file.conditions, rules.ownLimits));
         units += group.length;
       });
   });

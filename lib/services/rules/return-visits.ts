@@ -15,7 +15,10 @@ export async function openReturnVisits(tx: Tx, { belief, visitId, on, withinDays
   for (const { what, note, dueOn } of returnVisits(on, findings, tripped, withinDays)) {
     const open = await tx.followUp.findFirst({ where: { unitId, what, OR: [{ status: 'open' }, { visitId }] }, select: { id: true } });
     if (open) continue;
-    const made = await tx.followUp.create({ data: { unitId, visitId, what, note, urgency: 'soon', dueOn: fromLocalDate(dueOn), createdById: by, createdAt: now }, select: { id: true } });
+    const made = await tx.followUp.create({
+      data: { unitId, visitId, what, note, urgency: 'soon', dueOn: fromLocalDate(dueOn), createdById: by, createdAt: now },
+      select: { id: true },
+    });
     ids.push(made.id);
   }
   return ids;

@@ -1,6 +1,16 @@
 import 'server-only';
 import { AppError } from '../../core/errors';
-import { dueNow, evidenceOfChange, heldWords, kitchenBeliefs, ownLimits, reviseTask, type FleetBelief, type ShopRules, type UnitBelief } from '../../core/evidence';
+import {
+  dueNow,
+  evidenceOfChange,
+  heldWords,
+  kitchenBeliefs,
+  ownLimits,
+  reviseTask,
+  type FleetBelief,
+  type ShopRules,
+  type UnitBelief,
+} from '../../core/evidence';
 import { instantOf, type LocalDate, type Weekday } from '../../core/calendar';
 import { CLEANED_BEFORE, unitFiles } from '../../data/findings-history';
 import { fleetBelief, saveBelief, shopRules } from '../../data/fouling';
@@ -41,7 +51,12 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
     const fleet = await fleetBelief(tx);
     const beliefs = kitchenBeliefs(await unitFiles(tx, { kitchenId: visit.kitchenId }, visitId), fleet);
     const touched = beliefs.filter((b) => visit.unitIds.has(b.file.unitId));
-    const tasks = await tasksToRevise(tx, touched.map((b) => b.file.unitId), visitId, visit.kitchen.timeZone);
+    const tasks = await tasksToRevise(
+      tx,
+      touched.map((b) => b.file.unitId),
+      visitId,
+      visit.kitchen.timeZone,
+    );
     await keepCleaningsBefore(tx, tasks, visit);
     const revisions: RuleRevision[] = [];
     const followUpIds: string[] = [];
@@ -54,7 +69,16 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
         const done = await reviseOne(tx, { visit, task, belief, own, rules, fleet, by: actor?.userId ?? null, now });
         if (done) revisions.push(done);
       }
-      followUpIds.push(...(await openReturnVisits(tx, { belief, visitId, on: visit.on, withinDays: rules.returnWithinDays, by: actor?.userId ?? null, now })));
+      followUpIds.push(
+        ...(await openReturnVisits(tx, {
+          belief,
+          visitId,
+          on: visit.on,
+          withinDays: rules.returnWithinDays,
+          by: actor?.userId ?? null,
+          now,
+        })),
+      );
     }
     return { revisions, followUpIds };
   });
@@ -62,15 +86,27 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
 
 /** A task is about to forget when the coil was cleaned before our first visit: that date is evidence, so it is kept. */
 async function keepCleaningsBefore(tx: Tx, tasks: readonly TaskToRevise[], visit: Visit): Promise<void> {
-  const known = tasks.filter((t) => t.row.kindKey === 'coil_cleaning' && t.lastDoneOn !== null && t.lastDoneOn < visit.on && !t.doneOn.includes(t.lastDoneOn));
+  const known = tasks.filter(
+    (t) => t.row.kindKey === 'coil_cleaning' && t.lastDoneOn !== null && t.lastDoneOn < visit.on && !t.doneOn.includes(t.lastDoneOn),
+  );
   for (const t of known) {
     const at = new Date(instantOf(t.lastDoneOn as LocalDate, '12:00', visit.kitchen.timeZone));
     const already = await tx.unitEvent.count({ where: { unitId: t.row.unitId, kind: CLEANED_BEFORE, at } });
-    if (already === 0) await tx.unitEvent.create({ data: { unitId: t.row.unitId, kind: CLEANED_BEFORE, at, note: 'As it was put on file.' } });
+    if (already === 0)
+      await tx.unitEvent.create({ data: { unitId: t.row.unitId, kind: CLEANED_BEFORE, at, note: 'As it was put on file.' } });
   }
 }
 
-type One = { visit: Visit; task: TaskToRevise; belief: UnitBelief; own: ReturnType<typeof ownLimits>; rules: ShopRules; fleet: FleetBelief; by: string | null; now: Date };
+type One = {
+  visit: Visit;
+  task: TaskToRevise;
+  belief: UnitBelief;
+  own: ReturnType<typeof ownLimits>;
+  rules: ShopRules;
+  fleet: FleetBelief;
+  by: string | null;
+  now: Date;
+};
 
 async function reviseOne(tx: Tx, { visit, task, belief, own, rules, fleet, by, now }: One): Promise<RuleRevision | null> {
   const { row, mine } = task;
@@ -79,7 +115,11 @@ async function reviseOne(tx: Tx, { visit, task, belief, own, rules, fleet, by, n
   const lastDoneOn = dates.at(-1);
   if (!lastDoneOn) return null;
   const previous = task.doneOn.filter((d) => d < visit.on).at(-1) ?? null;
-  const newsSince = [previous, task.lastChangeOn].filter((d): d is LocalDate => d !== null && d < visit.on).sort().at(-1) ?? null;
+  const newsSince =
+    [previous, task.lastChangeOn]
+      .filter((d): d is LocalDate => d !== null && d < visit.on)
+      .sort()
+      .at(-1) ?? null;
   // Starting again from the rule before this visit makes a second run give the same answer.
   const rule = mine && mine.toRule === row.rule ? mine.fromRule : row.rule;
   const file = {
@@ -106,5 +146,15 @@ async function reviseOne(tx: Tx, { visit, task, belief, own, rules, fleet, by, n
       taskId: row.id, at: now, kind: 'held', fromRule: rule, toRule: rule, fromDueOn: toDueOn, toDueOn, reason: heldWords(held.reason, row.locked),
       evidence: { ...evidenceOfChange(revision, visit.on), wouldHave: held.rule, wouldHaveDueOn: held.dueOn }, modelVersion: revision.modelVersion, byUserId: by, visitId: visit.id,
     }); // prettier-ignore
-  return { taskId: row.id, unitId: row.unitId, kindKey: row.kindKey, fromRule: rule, toRule, fromDueOn: task.dueOn, toDueOn, reason: takes ? revision.reason : null, held: held?.reason ?? null };
+  return {
+    taskId: row.id,
+    unitId: row.unitId,
+    kindKey: row.kindKey,
+    fromRule: rule,
+    toRule,
+    fromDueOn: task.dueOn,
+    toDueOn,
+    reason: takes ? revision.reason : null,
+    held: held?.reason ?? null,
+  };
 }

@@ -15,6 +15,13 @@ export function setPolicy({ db, actor, now }: ServiceContext, rules: ShopRules, 
     if (shop.updatedAt.toISOString() !== seen) throw await staleError(tx, 'ShopSettings', '1', 'the shop’s settings');
     const before = await shopRules(tx);
     await tx.shopSettings.update({ where: { id: 1 }, data: { policy: policyJson(rules) } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'shop.policy', entity: 'ShopSettings', entityId: '1', detail: { changed: differences(before, rules) } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'shop.policy',
+      entity: 'ShopSettings',
+      entityId: '1',
+      detail: { changed: differences(before, rules) },
+    });
   });
 }

@@ -13,6 +13,13 @@ export function editShop({ db, actor, now }: ServiceContext, { seen, ...data }: 
     if (!before) throw new AppError('not_found', 'The shop is not set up yet.');
     if (before.updatedAt.toISOString() !== seen) throw await staleError(tx, 'ShopSettings', '1', 'the shop’s settings');
     await tx.shopSettings.update({ where: { id: 1 }, data });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'shop.edited', entity: 'ShopSettings', entityId: '1', detail: { changed: differences(before, data) } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'shop.edited',
+      entity: 'ShopSettings',
+      entityId: '1',
+      detail: { changed: differences(before, data) },
+    });
   });
 }

@@ -22,7 +22,14 @@ const CHANGES_VISIT: ReadonlySet<OperationKind> = new Set(['visit.start', 'visit
  * rejected, with its payload word for word: nothing a person typed is dropped.
  * @throws anything unexpected, with the operation's own changes undone
  */
-export async function applyOne(db: Tx, maker: Maker, deviceId: string, desk: VisitDesk, envelope: OperationEnvelope, now: Date): Promise<{ result: OperationResult; row: FiledOperation }> {
+export async function applyOne(
+  db: Tx,
+  maker: Maker,
+  deviceId: string,
+  desk: VisitDesk,
+  envelope: OperationEnvelope,
+  now: Date,
+): Promise<{ result: OperationResult; row: FiledOperation }> {
   const { at, correctedBy } = officeTime(envelope, now);
   const notes: string[] = [];
   const refused = await attempt(db, async () => {
@@ -30,7 +37,17 @@ export async function applyOne(db: Tx, maker: Maker, deviceId: string, desk: Vis
     const { visit, notes: first } = await desk.visit(op.visitId);
     notes.push(...first);
     if (visit.status === 'done' && op.kind !== 'visit.close') notes.push('It came in after the visit was closed.');
-    const ctx: ApplyContext = { db, actor: maker, now, deviceId, visit, at, basedOn: new Date(envelope.basedOn), unit: (id) => desk.unit(id), note: (words) => notes.push(words) };
+    const ctx: ApplyContext = {
+      db,
+      actor: maker,
+      now,
+      deviceId,
+      visit,
+      at,
+      basedOn: new Date(envelope.basedOn),
+      unit: (id) => desk.unit(id),
+      note: (words) => notes.push(words),
+    };
     await (HANDLERS[op.kind] as Handler<Operation['kind']>)(ctx, op as never);
     if (CHANGES_VISIT.has(op.kind)) desk.changed(op.visitId);
   });
@@ -38,11 +55,25 @@ export async function applyOne(db: Tx, maker: Maker, deviceId: string, desk: Vis
   // What was undone gave back the lock on the visit's row too.
   if (refused !== null) desk.changed(envelope.visitId);
   const outcome: Outcome = refused !== null ? 'rejected' : notes.length > 0 ? 'conflict' : 'applied';
-  const note = refused === null ? notes.join(' ') : isAppError(refused) ? refused.message : 'The office could not file this entry. It is kept as you wrote it.';
+  const note =
+    refused === null
+      ? notes.join(' ')
+      : isAppError(refused)
+        ? refused.message
+        : 'The office could not file this entry. It is kept as you wrote it.';
   const onFile = await desk.exists(envelope.visitId);
   const row: FiledOperation = {
-    id: envelope.id, deviceId, userId: maker.userId, deviceSeq: envelope.seq, kind: envelope.kind, version: envelope.version, visitId: onFile ? envelope.visitId : null,
-    payload: (envelope.payload ?? null) as object, madeAt: new Date(envelope.madeAt), receivedAt: now, outcome,
+    id: envelope.id,
+    deviceId,
+    userId: maker.userId,
+    deviceSeq: envelope.seq,
+    kind: envelope.kind,
+    version: envelope.version,
+    visitId: onFile ? envelope.visitId : null,
+    payload: (envelope.payload ?? null) as object,
+    madeAt: new Date(envelope.madeAt),
+    receivedAt: now,
+    outcome,
     detail: { note, ...(correctedBy ? { clockCorrectedMs: correctedBy } : {}), ...(onFile ? {} : { visitId: envelope.visitId }) },
   };
   return { result: { id: envelope.id, outcome, note }, row };

@@ -21,11 +21,19 @@ export async function applyOperations(ctx: Ctx, request: SyncRequest): Promise<S
       // A broken rule is to be the entry's fault, told at once, not the whole batch's at its end.
       await tx.$executeRaw`SET CONSTRAINTS visit_low_side_looked_at, visit_task_low_side_looked_at IMMEDIATE`;
       const device = await lockDevice(tx, ctx.actor, request.device, ctx.now);
-      return takeIn(tx, ctx, device, storable([...request.operations]).sort((a, b) => a.seq - b.seq));
+      return takeIn(
+        tx,
+        ctx,
+        device,
+        storable([...request.operations]).sort((a, b) => a.seq - b.seq),
+      );
     },
     { timeout: 120_000, maxWait: 20_000 },
   );
-  await tiePictures(ctx.db, request.operations.filter((o) => o.kind === 'photo.attach').map((o) => o.id));
+  await tiePictures(
+    ctx.db,
+    request.operations.filter((o) => o.kind === 'photo.attach').map((o) => o.id),
+  );
   return reply;
 }
 

@@ -7,7 +7,8 @@ import type { Tx } from '../../data/client';
 export type DeviceInfo = { id: string; holder?: string; name: string; appVersion: string };
 export type LockedDevice = { id: string; userId: string; userName: string; lastSeq: number };
 
-export const SOMEONE_ELSE = 'What is on this tablet was written by someone else. They must sign in to send it, or hand it to the office as a file.';
+export const SOMEONE_ELSE =
+  'What is on this tablet was written by someone else. They must sign in to send it, or hand it to the office as a file.';
 
 /**
  * The device's row, locked so that two requests of one device wait for each other; made on first sight.
@@ -18,7 +19,8 @@ export async function lockDevice(db: Tx, actor: Actor, info: DeviceInfo, now: Da
   const holder = info.holder ?? actor.userId;
   if (holder !== actor.userId) {
     if (!can(actor, 'read:visit')) throw new AppError('not_allowed', SOMEONE_ELSE);
-    if (!(await db.user.findUnique({ where: { id: holder }, select: { id: true } }))) throw new AppError('not_allowed', 'Whoever wrote this is not on file here.');
+    if (!(await db.user.findUnique({ where: { id: holder }, select: { id: true } })))
+      throw new AppError('not_allowed', 'Whoever wrote this is not on file here.');
   }
   // An update of the row locks it; the one that made it holds it too.
   await db.$executeRaw`

@@ -24,7 +24,10 @@ export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device
       const ids = await roundIds(tx, ctx.actor.userId, device.id, ctx.now);
       const visits = await visitsOnFile(tx, ids, userId);
       const known = new Map(cursor.split('.').map((part) => [part.slice(0, 36), part.slice(36)]));
-      const marks = visits.map((v) => ({ id: v.id, mark: createHash('sha256').update(JSON.stringify(v)).digest('base64url').slice(0, 12) }));
+      const marks = visits.map((v) => ({
+        id: v.id,
+        mark: createHash('sha256').update(JSON.stringify(v)).digest('base64url').slice(0, 12),
+      }));
       await tx.deviceVisit.createMany({
         data: visits.filter((v) => !v.nowWith).map((v) => ({ deviceId: device.id, visitId: v.id, givenAt: ctx.now })),
         skipDuplicates: true,
@@ -63,7 +66,14 @@ async function readMe(tx: Tx, userId: string): Promise<Me> {
   const u = await tx.user.findUniqueOrThrow({ where: { id: userId } });
   const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } });
   return {
-    userId: u.id, name: u.name, role: u.role, gaugeGrade: u.gaugeGrade, gaugeSpanPa: u.gaugeSpanPa, currency: shop?.currency ?? 'USD',
-    temperatureUnit: u.temperatureUnit === 'C' ? 'C' : 'F', pressureUnit: u.pressureUnit === 'bar' ? 'bar' : 'psig', massUnit: u.massUnit === 'g' ? 'g' : 'oz',
+    userId: u.id,
+    name: u.name,
+    role: u.role,
+    gaugeGrade: u.gaugeGrade,
+    gaugeSpanPa: u.gaugeSpanPa,
+    currency: shop?.currency ?? 'USD',
+    temperatureUnit: u.temperatureUnit === 'C' ? 'C' : 'F',
+    pressureUnit: u.pressureUnit === 'bar' ? 'bar' : 'psig',
+    massUnit: u.massUnit === 'g' ? 'g' : 'oz',
   };
 }

@@ -7,6 +7,7 @@ const UNSTORABLE = /\u0000|\p{Surrogate}/gu;
 export function storable<T>(value: T): T {
   if (typeof value === 'string') return value.replace(UNSTORABLE, '\uFFFD') as T;
   if (Array.isArray(value)) return value.map(storable) as T;
-  if (value !== null && typeof value === 'object') return Object.fromEntries(Object.entries(value).map(([k, v]) => [storable(k), storable(v)])) as T;
+  if (value !== null && typeof value === 'object')
+    return Object.fromEntries(Object.entries(value).map(([k, v]) => [storable(k), storable(v)])) as T;
   return value;
 }

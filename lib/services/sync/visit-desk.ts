@@ -28,7 +28,8 @@ export class VisitDesk {
     const row = await this.row(visitId);
     if (!row) throw new AppError('not_found', 'That visit is not on file.');
     const own = row.technicianId === this.userId;
-    if (!own && !row.given && !row.office) throw new AppError('not_allowed', `That visit is ${row.technician}’s and was never on this tablet.`);
+    if (!own && !row.given && !row.office)
+      throw new AppError('not_allowed', `That visit is ${row.technician}’s and was never on this tablet.`);
     const notes: string[] = [];
     if (!own) notes.push(`The visit is ${row.technician}’s now.`);
     if (row.status === 'cancelled') notes.push('The office had cancelled the visit.');
@@ -56,7 +57,10 @@ export class VisitDesk {
   async unit(unitId: string): Promise<UnitRow | null> {
     const known = this.units.get(unitId);
     if (known) return known;
-    const unit = await this.db.unit.findUnique({ where: { id: unitId }, select: { id: true, name: true, kitchenId: true, archivedAt: true } });
+    const unit = await this.db.unit.findUnique({
+      where: { id: unitId },
+      select: { id: true, name: true, kitchenId: true, archivedAt: true },
+    });
     this.units.set(unitId, unit);
     return unit;
   }

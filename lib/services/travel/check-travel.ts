@@ -12,10 +12,18 @@ export async function checkTravel({ db }: { db: Tx }, csv: string): Promise<{ re
   const kitchens = await namedKitchens(db);
   const { lines, problems: unreadable } = readCsv(csv);
   const { pairs, problems } = readTravel(lines, kitchens);
-  const inOrder = [...unreadable, ...problems].sort((a, b) => Number(a.severity === 'note') - Number(b.severity === 'note') || a.line - b.line);
+  const inOrder = [...unreadable, ...problems].sort(
+    (a, b) => Number(a.severity === 'note') - Number(b.severity === 'note') || a.line - b.line,
+  );
   const named = new Set(pairs.flatMap((p) => [p.fromKitchenId, p.toKitchenId]));
   return {
     pairs,
-    report: { problems: inOrder, pairs: pairs.length, kitchens: named.size, possible: kitchens.length * (kitchens.length - 1), replaces: await countTravelTimes(db) },
+    report: {
+      problems: inOrder,
+      pairs: pairs.length,
+      kitchens: named.size,
+      possible: kitchens.length * (kitchens.length - 1),
+      replaces: await countTravelTimes(db),
+    },
   };
 }

@@ -18,9 +18,22 @@ export async function replaceTravel({ db, actor, now }: Ctx, csv: string): Promi
       await lockAll(tx, 'travel');
       const { report, pairs } = await checkTravel({ db: tx }, csv);
       const errors = report.problems.filter((p) => p.severity === 'error').length;
-      if (errors > 0) throw new AppError('invalid', `${errors === 1 ? 'One line is' : `${errors} things are`} wrong with it; check it again. Nothing was changed.`, 'csv');
+      if (errors > 0)
+        throw new AppError(
+          'invalid',
+          `${errors === 1 ? 'One line is' : `${errors} things are`} wrong with it; check it again. Nothing was changed.`,
+          'csv',
+        );
       const replaced = await replaceTravelTimes(tx, pairs);
-      await tx.auditEntry.create({ data: { at: now, userId: actor?.userId, action: 'travel.replaced', entity: 'TravelTime', detail: { pairs: pairs.length, replaced } } });
+      await tx.auditEntry.create({
+        data: {
+          at: now,
+          userId: actor?.userId,
+          action: 'travel.replaced',
+          entity: 'TravelTime',
+          detail: { pairs: pairs.length, replaced },
+        },
+      });
       return { stored: pairs.length, replaced };
     },
     { timeout: 30_000 },
@@ -32,7 +45,9 @@ export async function forgetTravel({ db, actor, now }: Ctx): Promise<{ stored: n
   return db.$transaction(async (tx) => {
     await lockAll(tx, 'travel');
     const replaced = await replaceTravelTimes(tx, []);
-    await tx.auditEntry.create({ data: { at: now, userId: actor?.userId, action: 'travel.forgotten', entity: 'TravelTime', detail: { replaced } } });
+    await tx.auditEntry.create({
+      data: { at: now, userId: actor?.userId, action: 'travel.forgotten', entity: 'TravelTime', detail: { replaced } },
+    });
     return { stored: 0, replaced };
   });
 }

@@ -11,7 +11,10 @@ import { namedKitchens, travelBetween } from '../../data/travel';
  */
 export async function travelTemplate({ db }: { db: Tx }): Promise<string> {
   const kitchens = await namedKitchens(db);
-  const { travel, placeOf } = await travelBetween(db, kitchens.map((k) => k.id));
+  const { travel, placeOf } = await travelBetween(
+    db,
+    kitchens.map((k) => k.id),
+  );
   const rows = kitchens.flatMap((from) =>
     kitchens.flatMap((to) => {
       const minutes = from === to ? null : travelMinutes(placeOf(from) ?? {}, placeOf(to) ?? {}, travel);

@@ -14,15 +14,25 @@ import { refuseTaken, taskTakenError, writeBooking } from './write-booking';
  * rides along. The database refuses an overlap and a task that already stands on an open visit.
  * @throws AppError invalid | not_found | overlap | conflict
  */
-export async function bookVisit({ db, actor, now, baseUrl }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string }, input: BookVisit): Promise<{ visitId: string }> {
+export async function bookVisit(
+  { db, actor, now, baseUrl }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string },
+  input: BookVisit,
+): Promise<{ visitId: string }> {
   const all = await kitchenTasks(db, input.kitchenId);
   const chosen = withLowSide(all, input.taskIds);
-  if (chosen.length < input.taskIds.length) throw new AppError('conflict', 'A chosen task is no longer on file at this kitchen. Choose again.', 'taskIds');
+  if (chosen.length < input.taskIds.length)
+    throw new AppError('conflict', 'A chosen task is no longer on file at this kitchen. Choose again.', 'taskIds');
   refuseTaken(chosen);
   const { kitchen, startsAt, endsAt } = await checkedSlot(db, input.kitchenId, input, chosen, input.anyway);
   try {
     const { technicianId, note, fixed } = input;
-    return await db.$transaction(async (tx) => ({ visitId: await writeBooking(tx, { kitchenId: kitchen.id, technicianId, startsAt, endsAt, tasks: chosen, note, fixed }, { actor, now, baseUrl }) }));
+    return await db.$transaction(async (tx) => ({
+      visitId: await writeBooking(
+        tx,
+        { kitchenId: kitchen.id, technicianId, startsAt, endsAt, tasks: chosen, note, fixed },
+        { actor, now, baseUrl },
+      ),
+    }));
   } catch (e) {
     if (refusedBy(e) === 'visit_technician_no_overlap') throw await overlapError(db, input.technicianId, startsAt, endsAt);
     throw taskTakenError(e) ?? e;

@@ -7,7 +7,10 @@ import { composeVisitMessage } from '../mail/compose-visit-message';
 import { staleVisitError } from './stale';
 
 /** Cancels a booked visit with a reason; its tasks are free to book again. @throws AppError not_found | conflict */
-export async function cancelVisit({ db, actor, now, baseUrl }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string }, input: CancelVisit): Promise<void> {
+export async function cancelVisit(
+  { db, actor, now, baseUrl }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string },
+  input: CancelVisit,
+): Promise<void> {
   await db.$transaction(async (tx) => {
     const { count } = await tx.visit.updateMany({
       where: { id: input.visitId, version: input.version, status: 'booked' },
@@ -20,7 +23,9 @@ export async function cancelVisit({ db, actor, now, baseUrl }: { db: Db; actor: 
       throw await staleVisitError(tx, input.visitId);
     }
     await tx.visitTask.updateMany({ where: { visitId: input.visitId }, data: { open: false } });
-    await tx.visitEvent.create({ data: { visitId: input.visitId, kind: 'cancelled', at: now, reason: input.reason, byUserId: actor.userId } });
+    await tx.visitEvent.create({
+      data: { visitId: input.visitId, kind: 'cancelled', at: now, reason: input.reason, byUserId: actor.userId },
+    });
     await composeVisitMessage(tx, input.visitId, 'cancelled', { now, baseUrl });
   });
 }

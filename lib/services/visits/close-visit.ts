@@ -32,9 +32,17 @@ export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promis
     if (missing.length > 0)
       throw new AppError(missing.some((m) => m.code === 'low_side') ? 'low_side' : 'invalid', missing.map((m) => m.words).join(' '));
 
-    await db.visit.update({ where: { id: visit.id }, data: { status: 'done', leftAt: input.leftAt, closedAt: ctx.now, version: { increment: 1 } } });
+    await db.visit.update({
+      where: { id: visit.id },
+      data: { status: 'done', leftAt: input.leftAt, closedAt: ctx.now, version: { increment: 1 } },
+    });
     await db.visitTask.updateMany({ where: { visitId: visit.id }, data: { open: false } });
-    await markDone(db, visit.tasks.filter((t) => t.outcome === 'done').map((t) => t.taskId), visit.kitchen.timeZone, input.leftAt);
+    await markDone(
+      db,
+      visit.tasks.filter((t) => t.outcome === 'done').map((t) => t.taskId),
+      visit.kitchen.timeZone,
+      input.leftAt,
+    );
     await db.visitEvent.create({ data: { visitId: visit.id, kind: 'closed', at: ctx.now, byUserId: ctx.actor?.userId } });
     const failed = await takeConsequences({ ...ctx, db }, visit);
     if (failed) notes.push(failed);
@@ -46,7 +54,13 @@ async function putBackUnknown(db: Tx, visit: VisitOnFile, input: CloseVisit, now
   const unknown = visit.tasks.filter((t) => t.outcome === 'planned' && !input.knownTaskIds.includes(t.taskId));
   if (unknown.length === 0) return { visit, notes: [] as string[] };
   const ids = unknown.map((t) => t.taskId);
-  await db.visitTask.updateMany({ where: { visitId: visit.id, taskId: { in: ids } }, data: { outcome: 'not_done', reason: ADDED_LATER, answeredAt: now } });
+  await db.visitTask.updateMany({
+    where: { visitId: visit.id, taskId: { in: ids } },
+    data: { outcome: 'not_done', reason: ADDED_LATER, answeredAt: now },
+  });
   const tasks = visit.tasks.map((t) => (ids.includes(t.taskId) ? { ...t, outcome: 'not_done' as const, reason: ADDED_LATER } : t));
-  return { visit: { ...visit, tasks }, notes: [`${unknown.length} task(s) added while the tablet was away were not done; they are on the due list again.`] };
+  return {
+    visit: { ...visit, tasks },
+    notes: [`${unknown.length} task(s) added while the tablet was away were not done; they are on the due list again.`],
+  };
 }

@@ -11,15 +11,29 @@ import { writeMove } from './write-move';
  * Moves a booked visit to another time or technician, keeping why and from where.
  * @throws AppError not_found | conflict | invalid | overlap
  */
-export async function moveVisit({ db, actor, now, baseUrl }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string }, input: MoveVisit): Promise<void> {
-  const visit = await db.visit.findUnique({ where: { id: input.visitId }, include: { tasks: { include: { task: { include: { unit: true } } } } } });
+export async function moveVisit(
+  { db, actor, now, baseUrl }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string },
+  input: MoveVisit,
+): Promise<void> {
+  const visit = await db.visit.findUnique({
+    where: { id: input.visitId },
+    include: { tasks: { include: { task: { include: { unit: true } } } } },
+  });
   if (!visit) throw new AppError('not_found', 'That visit is not on file.');
   if (visit.status !== 'booked') throw new AppError('conflict', `A visit that is ${visit.status} cannot be moved.`);
-  const { startsAt, endsAt } = await checkedSlot(db, visit.kitchenId, input, visit.tasks.map((t) => t.task.unit), input.anyway);
+  const { startsAt, endsAt } = await checkedSlot(
+    db,
+    visit.kitchenId,
+    input,
+    visit.tasks.map((t) => t.task.unit),
+    input.anyway,
+  );
   const from = { startsAt: visit.startsAt, endsAt: visit.endsAt, technicianId: visit.technicianId };
   try {
     const { version, reason, technicianId } = input;
-    await db.$transaction((tx) => writeMove(tx, { visitId: visit.id, version, from, to: { startsAt, endsAt, technicianId }, reason }, { actor, now, baseUrl }));
+    await db.$transaction((tx) =>
+      writeMove(tx, { visitId: visit.id, version, from, to: { startsAt, endsAt, technicianId }, reason }, { actor, now, baseUrl }),
+    );
   } catch (e) {
     if (refusedBy(e) === 'visit_technician_no_overlap') throw await overlapError(db, input.technicianId, startsAt, endsAt, visit.id);
     throw e;

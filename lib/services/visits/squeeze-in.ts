@@ -25,7 +25,8 @@ export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ 
   const { db, now } = ctx;
   if (input.startMs < now.getTime() - 15 * 60_000) throw new AppError('conflict', 'That time is past by now. Look for a time again.');
   const tasks = withLowSide(await kitchenTasks(db, input.kitchenId), input.taskIds);
-  if (tasks.length < input.taskIds.length) throw new AppError('conflict', 'A chosen task is no longer on file at this kitchen. Choose again.', 'taskIds');
+  if (tasks.length < input.taskIds.length)
+    throw new AppError('conflict', 'A chosen task is no longer on file at this kitchen. Choose again.', 'taskIds');
   refuseTaken(tasks);
   const units = await unitsInNeed(db, input);
   const slot = await slotAt(db, input.kitchenId, input.technicianId, input.startMs, input.minutes, [...units, ...tasks]);
@@ -38,8 +39,14 @@ export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ 
         const visitId = await writeBooking(
           tx,
           {
-            kitchenId: input.kitchenId, technicianId: input.technicianId, startsAt: slot.startsAt, endsAt: slot.endsAt, tasks,
-            note: `Emergency: ${input.what}${named}`, emergency: true, reason: `Emergency: ${input.what}`,
+            kitchenId: input.kitchenId,
+            technicianId: input.technicianId,
+            startsAt: slot.startsAt,
+            endsAt: slot.endsAt,
+            tasks,
+            note: `Emergency: ${input.what}${named}`,
+            emergency: true,
+            reason: `Emergency: ${input.what}`,
           },
           ctx,
         );
@@ -48,7 +55,8 @@ export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ 
       { timeout: 30_000 },
     );
   } catch (e) {
-    if (refusedBy(e) === 'visit_technician_no_overlap') throw new AppError('overlap', 'Someone took one of these times a moment ago; nothing was booked or moved. Look for a time again.');
+    if (refusedBy(e) === 'visit_technician_no_overlap')
+      throw new AppError('overlap', 'Someone took one of these times a moment ago; nothing was booked or moved. Look for a time again.');
     throw taskTakenError(e) ?? e;
   }
 }
@@ -57,13 +65,30 @@ export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ 
 async function checkedMoves(db: Db, input: SqueezeTake, kitchen: string): Promise<MoveToWrite[]> {
   const moves: (MoveToWrite & { move: { from: Place; to: Place } })[] = [];
   for (const m of input.moves) {
-    const visit = await db.visit.findUnique({ where: { id: m.visitId }, include: { tasks: { where: { open: true }, include: { task: { include: { unit: true } } } } } });
+    const visit = await db.visit.findUnique({
+      where: { id: m.visitId },
+      include: { tasks: { where: { open: true }, include: { task: { include: { unit: true } } } } },
+    });
     if (!visit) throw new AppError('not_found', 'A visit to be moved is not on file.');
     if (visit.version !== m.version || visit.status !== 'booked' || visit.fixed) throw await staleVisitError(db, visit.id);
-    const to = await slotAt(db, visit.kitchenId, m.technicianId, m.startMs, (m.endMs - m.startMs) / 60_000, visit.tasks.map((t) => t.task.unit));
+    const to = await slotAt(
+      db,
+      visit.kitchenId,
+      m.technicianId,
+      m.startMs,
+      (m.endMs - m.startMs) / 60_000,
+      visit.tasks.map((t) => t.task.unit),
+    );
     const from = { startsAt: visit.startsAt, endsAt: visit.endsAt, technicianId: visit.technicianId };
     const stand = { startsAt: to.startsAt, endsAt: to.endsAt, technicianId: m.technicianId };
-    moves.push({ visitId: visit.id, version: m.version, from, to: stand, reason: `Made room for an emergency at ${kitchen}`, move: { from: place(from), to: place(stand) } });
+    moves.push({
+      visitId: visit.id,
+      version: m.version,
+      from,
+      to: stand,
+      reason: `Made room for an emergency at ${kitchen}`,
+      move: { from: place(from), to: place(stand) },
+    });
   }
   const order = moveOrder(moves.map((m) => ({ ...m.move, write: m })));
   if (!order) throw new AppError('conflict', 'These visits would have to change places with one another. Choose another time.');
@@ -74,7 +99,14 @@ type Place = { technicianId: string; start: number; end: number };
 const place = (s: MoveToWrite['from']): Place => ({ technicianId: s.technicianId, start: s.startsAt.getTime(), end: s.endsAt.getTime() });
 
 /** A slot given as an instant: skills are checked, hours were part of the offer. */
-async function slotAt(db: Db, kitchenId: string, technicianId: string, startMs: number, minutes: number, units: { refrigerant: string; roofWork: boolean }[]) {
+async function slotAt(
+  db: Db,
+  kitchenId: string,
+  technicianId: string,
+  startMs: number,
+  minutes: number,
+  units: { refrigerant: string; roofWork: boolean }[],
+) {
   const kitchen = await db.kitchen.findUnique({ where: { id: kitchenId }, select: { timeZone: true } });
   if (!kitchen) throw new AppError('not_found', 'That kitchen is not on file.', 'kitchenId');
   const wall = wallClock(kitchen.timeZone, startMs).minutes;

@@ -10,7 +10,10 @@ import { reviseRulesAfterVisit } from '../rules/revise-after-visit';
  * Estimates of the visit's readings, cleaned-before first as they were taken, then the rules. A failure here must not
  * keep the technician's work out of the office: it undoes only itself, is written on the visit and told.
  */
-export async function takeConsequences(ctx: ServiceContext & { db: Tx }, visit: Pick<VisitOnFile, 'id' | 'entries'>): Promise<string | null> {
+export async function takeConsequences(
+  ctx: ServiceContext & { db: Tx },
+  visit: Pick<VisitOnFile, 'id' | 'entries'>,
+): Promise<string | null> {
   const readings = [...visit.entries.readings].sort((a, b) => a.at.localeCompare(b.at) || (a.phase === 'before' ? -1 : 1));
   const error = await attempt(ctx.db, async () => {
     for (const r of readings) await storeEstimate(ctx, r.id);

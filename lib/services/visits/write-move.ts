@@ -11,7 +11,11 @@ export type MoveToWrite = { visitId: string; version: number; from: Stand; to: S
  * Writes a move that was checked: the visit, its history and the message to the kitchen, inside the caller's transaction.
  * @throws AppError conflict when somebody changed the visit since `version`
  */
-export async function writeMove(tx: Tx, { visitId, version, from, to, reason }: MoveToWrite, at: { actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string }): Promise<void> {
+export async function writeMove(
+  tx: Tx,
+  { visitId, version, from, to, reason }: MoveToWrite,
+  at: { actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string },
+): Promise<void> {
   const { count } = await tx.visit.updateMany({
     where: { id: visitId, version, status: 'booked' },
     data: { ...to, version: { increment: 1 }, sequence: { increment: 1 }, customerReply: '' },

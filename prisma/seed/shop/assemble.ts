@@ -13,9 +13,24 @@ type Rows = {
   units: Prisma.UnitCreateManyInput[];
   tasks: Prisma.TaskCreateManyInput[];
 };
-export type Placed = { seed: KitchenSeed; kitchen: Prisma.KitchenCreateManyInput; units: { row: Prisma.UnitCreateManyInput; tasks: Prisma.TaskCreateManyInput[] }[] };
+export type Placed = {
+  seed: KitchenSeed;
+  kitchen: Prisma.KitchenCreateManyInput;
+  units: { row: Prisma.UnitCreateManyInput; tasks: Prisma.TaskCreateManyInput[] }[];
+};
 
-const SETTINGS = { id: 1, name: 'Larkspur Cold Service', timeZone: CITY.timeZone, currency: 'USD', lat: CITY.lat, lng: CITY.lng, phone: '+1 555 0100', email: 'desk@larkspurcold.example', circuity: 1.3, speedKmh: 45 };
+const SETTINGS = {
+  id: 1,
+  name: 'Larkspur Cold Service',
+  timeZone: CITY.timeZone,
+  currency: 'USD',
+  lat: CITY.lat,
+  lng: CITY.lng,
+  phone: '+1 555 0100',
+  email: 'desk@larkspurcold.example',
+  circuity: 1.3,
+  speedKmh: 45,
+};
 export const shopSettings = SETTINGS satisfies Prisma.ShopSettingsCreateManyInput;
 
 const midnight = (d: LocalDate) => new Date(`${d}T00:00:00Z`);
@@ -29,13 +44,32 @@ export function assemble(seed: number, startedOn: LocalDate): Rows & { placed: P
     const random = new RandomStream(seed, `kitchen ${k.customer} ${k.name}`);
     let customer = rows.customers.find((c) => c.name === k.customer);
     if (!customer) {
-      customer = customerRow({ id: random.uuid(), name: k.customer, contactName: k.contact[0], phone: k.contact[1], email: `${k.contact[0].toLowerCase().replace(/[^a-z]+/g, '.')}@kitchen.example`, createdAt });
+      customer = customerRow({
+        id: random.uuid(),
+        name: k.customer,
+        contactName: k.contact[0],
+        phone: k.contact[1],
+        email: `${k.contact[0].toLowerCase().replace(/[^a-z]+/g, '.')}@kitchen.example`,
+        createdAt,
+      });
       rows.customers.push(customer);
     }
     const kitchen = kitchenRow(customer.id as string, {
-      id: random.uuid(), name: k.name, address: k.address, lat: k.lat, lng: k.lng, altitudeM: k.altitudeM, timeZone: CITY.timeZone, accessNotes: k.access,
-      contactName: k.contact[0], contactPhone: k.contact[1], contactEmail: customer.email, energyPricePerKwh: k.price, hotDayAirK: fahrenheitToKelvin(k.hotDayF),
-      serviceHours: weeklyHours(k.hours[0], k.hours[1], k.sundays ? [0, 1, 2, 3, 4, 5, 6] : [0, 1, 2, 3, 4, 5]), createdAt,
+      id: random.uuid(),
+      name: k.name,
+      address: k.address,
+      lat: k.lat,
+      lng: k.lng,
+      altitudeM: k.altitudeM,
+      timeZone: CITY.timeZone,
+      accessNotes: k.access,
+      contactName: k.contact[0],
+      contactPhone: k.contact[1],
+      contactEmail: customer.email,
+      energyPricePerKwh: k.price,
+      hotDayAirK: fahrenheitToKelvin(k.hotDayF),
+      serviceHours: weeklyHours(k.hours[0], k.hours[1], k.sundays ? [0, 1, 2, 3, 4, 5, 6] : [0, 1, 2, 3, 4, 5]),
+      createdAt,
     });
     rows.kitchens.push(kitchen);
     const units = k.units.map((u, i) => {
@@ -45,10 +79,20 @@ export function assemble(seed: number, startedOn: LocalDate): Rows & { placed: P
       const tasks = usualTasks(u[0]).map((kindKey) => {
         const weeks = kindKey === 'coil_cleaning' ? k.startWeeks : kindKey === 'ice_machine_cleaning' ? 26 : 13;
         const contract = kindKey === 'ice_machine_cleaning' || (k.customer === 'St Brannoc’s Infirmary' && kindKey !== 'coil_cleaning');
-        return taskRow({ id: row.id as string, kitchenId: kitchen.id as string }, {
-          id: own.uuid(), kindKey, rule: contract ? `FREQ=MONTHLY;INTERVAL=${kindKey === 'ice_machine_cleaning' ? 6 : 3}` : weeksRule(weeks), anchor: contract ? 'calendar' : 'last_completed',
-          anchorDate: midnight(startedOn), dueOn: midnight(startedOn), minWeeks: kindKey === 'ice_machine_cleaning' ? 8 : 2, maxWeeks: kindKey === 'coil_cleaning' ? 52 : 26, createdAt,
-        });
+        return taskRow(
+          { id: row.id as string, kitchenId: kitchen.id as string },
+          {
+            id: own.uuid(),
+            kindKey,
+            rule: contract ? `FREQ=MONTHLY;INTERVAL=${kindKey === 'ice_machine_cleaning' ? 6 : 3}` : weeksRule(weeks),
+            anchor: contract ? 'calendar' : 'last_completed',
+            anchorDate: midnight(startedOn),
+            dueOn: midnight(startedOn),
+            minWeeks: kindKey === 'ice_machine_cleaning' ? 8 : 2,
+            maxWeeks: kindKey === 'coil_cleaning' ? 52 : 26,
+            createdAt,
+          },
+        );
       });
       rows.units.push(row);
       rows.tasks.push(...tasks);

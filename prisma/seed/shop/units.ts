@@ -10,26 +10,56 @@ type Usual = { medium: Choice[]; low: Choice[]; chargeKg: Record<string, number>
 
 const mix = (...pairs: [string, number][]): Choice[] => pairs.map(([refrigerant, share]) => ({ refrigerant, share }));
 const SMALL: Usual = {
-  medium: mix(['R290', 0.5], ['R134a', 0.32], ['R513A', 0.08], ['R600a', 0.1]), low: mix(['R290', 0.5], ['R404A', 0.4], ['R452A', 0.1]),
-  chargeKg: { R290: 0.11, R600a: 0.075, R134a: 0.32, R513A: 0.33, R404A: 0.42, R452A: 0.44 }, expansion: 'capillary', ports: 0.25,
+  medium: mix(['R290', 0.5], ['R134a', 0.32], ['R513A', 0.08], ['R600a', 0.1]),
+  low: mix(['R290', 0.5], ['R404A', 0.4], ['R452A', 0.1]),
+  chargeKg: { R290: 0.11, R600a: 0.075, R134a: 0.32, R513A: 0.33, R404A: 0.42, R452A: 0.44 },
+  expansion: 'capillary',
+  ports: 0.25,
 };
 const WALK_IN: Usual = {
-  medium: mix(['R448A', 0.45], ['R404A', 0.35], ['R134a', 0.2]), low: mix(['R404A', 0.5], ['R448A', 0.3], ['R449A', 0.2]),
-  chargeKg: { R448A: 3.4, R404A: 3.2, R134a: 2.8, R449A: 3.4 }, expansion: 'valve', ports: 1,
+  medium: mix(['R448A', 0.45], ['R404A', 0.35], ['R134a', 0.2]),
+  low: mix(['R404A', 0.5], ['R448A', 0.3], ['R449A', 0.2]),
+  chargeKg: { R448A: 3.4, R404A: 3.2, R134a: 2.8, R449A: 3.4 },
+  expansion: 'valve',
+  ports: 1,
 };
 const ICE: Usual = {
-  medium: mix(['R404A', 0.6], ['R290', 0.4]), low: mix(['R404A', 1]), chargeKg: { R404A: 0.75, R290: 0.14 }, expansion: 'valve', ports: 0.7,
+  medium: mix(['R404A', 0.6], ['R290', 0.4]),
+  low: mix(['R404A', 1]),
+  chargeKg: { R404A: 0.75, R290: 0.14 },
+  expansion: 'valve',
+  ports: 0.7,
 };
 const REMOTE: Usual = {
-  medium: mix(['R448A', 0.5], ['R404A', 0.3], ['R407A', 0.2]), low: mix(['R404A', 1]), chargeKg: { R448A: 7.5, R404A: 7.1, R407A: 7.3 }, expansion: 'valve', ports: 1,
+  medium: mix(['R448A', 0.5], ['R404A', 0.3], ['R407A', 0.2]),
+  low: mix(['R404A', 1]),
+  chargeKg: { R448A: 7.5, R404A: 7.1, R407A: 7.3 },
+  expansion: 'valve',
+  ports: 1,
 };
 const USUAL: Record<UnitKind, Usual> = {
-  reach_in: SMALL, undercounter: SMALL, drawer_base: SMALL, prep_table: SMALL, display: SMALL,
-  walk_in_cooler: WALK_IN, walk_in_freezer: WALK_IN, ice_machine: ICE, remote_condensing_unit: REMOTE,
+  reach_in: SMALL,
+  undercounter: SMALL,
+  drawer_base: SMALL,
+  prep_table: SMALL,
+  display: SMALL,
+  walk_in_cooler: WALK_IN,
+  walk_in_freezer: WALK_IN,
+  ice_machine: ICE,
+  remote_condensing_unit: REMOTE,
 };
 
 /** High-pressure cut-outs, psig: common practice, from memory; the nameplate rules. */
-const CUTOUT_PSIG: Record<string, number> = { R134a: 250, R513A: 260, R290: 325, R404A: 425, R448A: 425, R449A: 425, R452A: 425, R407A: 400 };
+const CUTOUT_PSIG: Record<string, number> = {
+  R134a: 250,
+  R513A: 260,
+  R290: 325,
+  R404A: 425,
+  R448A: 425,
+  R449A: 425,
+  R452A: 425,
+  R407A: 400,
+};
 
 const MAKES = ['Norrhold', 'Kestrel Cold', 'Halden', 'Brightmoor', 'Ostrava Works', 'Polder & Sons'] as const;
 

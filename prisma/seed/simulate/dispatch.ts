@@ -5,7 +5,14 @@ import { NOT_REACHED_DAYS } from './stories';
 import type { SimKitchen, SimUnit, Technician, World } from './world';
 
 type Task = Prisma.TaskCreateManyInput;
-export type Booking = { kitchen: SimKitchen; technician: Technician; date: LocalDate; from: string; minutes: number; units: { unit: SimUnit; tasks: Task[] }[] };
+export type Booking = {
+  kitchen: SimKitchen;
+  technician: Technician;
+  date: LocalDate;
+  from: string;
+  minutes: number;
+  units: { unit: SimUnit; tasks: Task[] }[];
+};
 
 const MINUTES: Record<string, number> = Object.fromEntries(TASK_KINDS.map((k) => [k.key, k.minutes]));
 const LOW_SIDE = new Set(TASK_KINDS.filter((k) => k.lowSide).map((k) => k.key as string));
@@ -23,7 +30,10 @@ function tasksFor(unit: SimUnit, byDay: number, taken: ReadonlySet<string>): Tas
 
 /** Whether anything of this kitchen will be due soon, counted from `day`. */
 export function firstDue(kitchen: SimKitchen, taken: ReadonlySet<string>): number {
-  const due = kitchen.units.flatMap((u) => u.tasks).filter((t) => !taken.has(t.id as string)).map(dueDay);
+  const due = kitchen.units
+    .flatMap((u) => u.tasks)
+    .filter((t) => !taken.has(t.id as string))
+    .map(dueDay);
   return Math.min(...due, ...kitchen.units.map((u) => u.recallDay ?? Infinity));
 }
 
@@ -31,7 +41,13 @@ export function firstDue(kitchen: SimKitchen, taken: ReadonlySet<string>): numbe
 const mayDo = (technician: Technician, unit: SimUnit) => !unit.row.roofWork || (technician.row.skills as string[]).includes('roof');
 
 /** Fits due work of a kitchen into one visit on a date, or null where no time is free. `ahead`: days of work pulled forward. */
-export function plan(kitchen: SimKitchen, technician: Technician, date: LocalDate, ahead: number, taken: ReadonlySet<string>): Booking | null {
+export function plan(
+  kitchen: SimKitchen,
+  technician: Technician,
+  date: LocalDate,
+  ahead: number,
+  taken: ReadonlySet<string>,
+): Booking | null {
   const { seed } = kitchen.place;
   if (weekdayOf(date) === 6 && !seed.sundays) return null;
   const open = minutesOf(seed.hours[0]);

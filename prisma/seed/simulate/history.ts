@@ -6,7 +6,12 @@ import type { World } from './world';
 
 export type AfterVisit = (booking: Booking, seen: readonly Seen[]) => void;
 
-const CANCELLED = ['Health inspector in the kitchen that morning.', 'Private party, no access.', 'Van off the road.', 'Manager asked for another day.'] as const;
+const CANCELLED = [
+  'Health inspector in the kitchen that morning.',
+  'Private party, no access.',
+  'Van off the road.',
+  'Manager asked for another day.',
+] as const;
 
 const asDate = (d: LocalDate) => new Date(`${d}T00:00:00Z`);
 const localOf = (d: Date) => d.toISOString().slice(0, 10) as LocalDate;
@@ -14,7 +19,9 @@ const localOf = (d: Date) => d.toISOString().slice(0, 10) as LocalDate;
 /** The outstanding date of a task row under its present rule. */
 export function setDue(task: Prisma.TaskCreateManyInput): void {
   const due = nextDue({
-    rule: task.rule, anchor: task.anchor ?? 'last_completed', anchorDate: localOf(task.anchorDate as Date),
+    rule: task.rule,
+    anchor: task.anchor ?? 'last_completed',
+    anchorDate: localOf(task.anchorDate as Date),
     lastDoneOn: task.lastDoneOn ? localOf(task.lastDoneOn as Date) : null,
   });
   if (due) task.dueOn = asDate(due);
@@ -46,7 +53,10 @@ export function liveThrough(world: World, after: AfterVisit): Booking[] {
         continue;
       }
       const seen = perform(world, booking);
-      after(booking, seen.filter((s) => s.reached));
+      after(
+        booking,
+        seen.filter((s) => s.reached),
+      );
     }
     if (weekdayOf(fromDay(day)) < 5) {
       const taken = new Set(pending.flatMap((b) => b.units.flatMap((u) => u.tasks.map((t) => t.id as string))));

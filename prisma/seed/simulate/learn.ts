@@ -36,8 +36,15 @@ export class Learning {
     for (const kitchen of world.kitchens)
       for (const unit of kitchen.units)
         this.files.set(unit, {
-          unitId: unit.row.id as string, kitchenId: kitchen.place.kitchen.id as string, unit: unit.core,
-          conditions: conditionsOf(unit.core, kitchen.place.kitchen, shopSettings.currency), startedOn: world.start, cleanings: [], findings: [], readings: [], trips: [],
+          unitId: unit.row.id as string,
+          kitchenId: kitchen.place.kitchen.id as string,
+          unit: unit.core,
+          conditions: conditionsOf(unit.core, kitchen.place.kitchen, shopSettings.currency),
+          startedOn: world.start,
+          cleanings: [],
+          findings: [],
+          readings: [],
+          trips: [],
         });
   }
 
@@ -68,15 +75,38 @@ export class Learning {
       const baseline = baselineFrom(unit.core, file.readings);
       const cleanings = row.phase === 'after' ? [...file.cleanings, date] : file.cleanings;
       const history = pastLosses(file.readings, baseline, cleanings.at(-1) ?? null, at);
-      const reading = readingOf({ ...row, at, phase: row.phase }, { coilGrade: grade('coil', row.phase === 'after' ? 'left' : 'found'), fanGrade });
+      const reading = readingOf(
+        { ...row, at, phase: row.phase },
+        { coilGrade: grade('coil', row.phase === 'after' ? 'left' : 'found'), fanGrade },
+      );
       const result = estimateReading(unit.core, reading, baseline, file.conditions, history);
-      const { fact, columns } = estimateColumns(result, baseline, { at, on: date, phase: row.phase as ReadingFact['phase'], fanFailed: fanGrade === 'failed' });
-      this.estimates.push({ id: this.random.uuid(), readingId: row.id as string, unitId: file.unitId, at: row.at, ...columns, result: result as unknown as Prisma.InputJsonValue });
+      const { fact, columns } = estimateColumns(result, baseline, {
+        at,
+        on: date,
+        phase: row.phase as ReadingFact['phase'],
+        fanFailed: fanGrade === 'failed',
+      });
+      this.estimates.push({
+        id: this.random.uuid(),
+        readingId: row.id as string,
+        unitId: file.unitId,
+        at: row.at,
+        ...columns,
+        result: result as unknown as Prisma.InputJsonValue,
+      });
       file.readings.push(fact);
     }
     if (cleaned) file.cleanings.push(date);
-    file.findings.push(...found.map((f): FindingFact => ({ on: date, aspect: f.aspect as Aspect, grade: f.grade as string, phase: f.phase as 'found' | 'left' })));
-    if (out.unitEvents.some((e) => e.visitId === visitId && e.unitId === file.unitId && e.kind === 'high_pressure_trip')) file.trips.push(date);
+    file.findings.push(
+      ...found.map((f): FindingFact => ({
+        on: date,
+        aspect: f.aspect as Aspect,
+        grade: f.grade as string,
+        phase: f.phase as 'found' | 'left',
+      })),
+    );
+    if (out.unitEvents.some((e) => e.visitId === visitId && e.unitId === file.unitId && e.kind === 'high_pressure_trip'))
+      file.trips.push(date);
   }
 
   private revise({ unit, visitId, date, at }: Seen, belief: UnitBelief, tasks: readonly Task[], by: string): void {
@@ -84,10 +114,23 @@ export class Learning {
     for (const task of tasks) {
       const before = task.lastDoneOn ? localOf(task.lastDoneOn as Date) : null;
       const changed = this.ruleChanges.findLast((c) => c.taskId === task.id && c.kind === 'evidence');
-      const newsSince = [before, changed ? localOf(changed.at as Date) : null].filter((d): d is LocalDate => d !== null && d < date).sort().at(-1) ?? null;
+      const newsSince =
+        [before, changed ? localOf(changed.at as Date) : null]
+          .filter((d): d is LocalDate => d !== null && d < date)
+          .sort()
+          .at(-1) ?? null;
       const file = {
-        taskId: task.id as string, unitId: task.unitId, kindKey: task.kindKey, rule: task.rule, anchor: task.anchor ?? 'last_completed', anchorDate: localOf(task.anchorDate as Date),
-        lastDoneOn: date, locked: task.locked ?? false, minWeeks: task.minWeeks ?? 1, maxWeeks: task.maxWeeks ?? 52, newsSince,
+        taskId: task.id as string,
+        unitId: task.unitId,
+        kindKey: task.kindKey,
+        rule: task.rule,
+        anchor: task.anchor ?? 'last_completed',
+        anchorDate: localOf(task.anchorDate as Date),
+        lastDoneOn: date,
+        locked: task.locked ?? false,
+        minWeeks: task.minWeeks ?? 1,
+        maxWeeks: task.maxWeeks ?? 52,
+        newsSince,
       };
       const revision = reviseTask(file, belief, own, this.rules, this.fleet.fouling, null);
       task.lastDoneOn = asDate(date);
@@ -100,20 +143,49 @@ export class Learning {
       const heldBefore = this.ruleChanges.findLast((c) => c.taskId === task.id && c.kind === 'held');
       if (revision && held && (heldBefore?.evidence as { wouldHave?: string } | undefined)?.wouldHave !== held.rule)
         this.ruleChanges.push({
-          id: this.random.uuid(), ...said, kind: 'held', fromRule, toRule: fromRule, fromDueOn: task.dueOn, toDueOn: task.dueOn, reason: heldWords(held.reason, file.locked),
-          evidence: { ...evidenceOfChange(revision, date), wouldHave: held.rule, wouldHaveDueOn: held.dueOn } as unknown as Prisma.InputJsonValue, modelVersion: revision.modelVersion,
+          id: this.random.uuid(),
+          ...said,
+          kind: 'held',
+          fromRule,
+          toRule: fromRule,
+          fromDueOn: task.dueOn,
+          toDueOn: task.dueOn,
+          reason: heldWords(held.reason, file.locked),
+          evidence: {
+            ...evidenceOfChange(revision, date),
+            wouldHave: held.rule,
+            wouldHaveDueOn: held.dueOn,
+          } as unknown as Prisma.InputJsonValue,
+          modelVersion: revision.modelVersion,
         });
       if (revision?.changed && revision.reason)
         this.ruleChanges.push({
-          id: this.random.uuid(), ...said, kind: 'evidence', fromRule, toRule: task.rule, fromDueOn, toDueOn: task.dueOn, reason: revision.reason,
-          evidence: evidenceOfChange(revision, date) as unknown as Prisma.InputJsonValue, modelVersion: revision.modelVersion,
+          id: this.random.uuid(),
+          ...said,
+          kind: 'evidence',
+          fromRule,
+          toRule: task.rule,
+          fromDueOn,
+          toDueOn: task.dueOn,
+          reason: revision.reason,
+          evidence: evidenceOfChange(revision, date) as unknown as Prisma.InputJsonValue,
+          modelVersion: revision.modelVersion,
         });
     }
     const since = belief.file.cleanings.filter((d) => d < date).at(-1) ?? '';
     const tripped = belief.file.trips.some((t) => t > since && t <= date);
-    for (const r of returnVisits(date, belief.file.findings, tripped, this.rules.returnWithinDays))
-{
-      this.world.out.followUps.push({ id: this.random.uuid(), unitId: belief.file.unitId, visitId, what: r.what, note: r.note, urgency: 'soon', dueOn: asDate(r.dueOn), createdById: by, createdAt: at });
+    for (const r of returnVisits(date, belief.file.findings, tripped, this.rules.returnWithinDays)) {
+      this.world.out.followUps.push({
+        id: this.random.uuid(),
+        unitId: belief.file.unitId,
+        visitId,
+        what: r.what,
+        note: r.note,
+        urgency: 'soon',
+        dueOn: asDate(r.dueOn),
+        createdById: by,
+        createdAt: at,
+      });
       unit.recallDay = toDay(r.dueOn);
     }
   }
@@ -122,10 +194,21 @@ export class Learning {
   fit(on: LocalDate): void {
     this.fleet = fitFleet([...this.files.values()], on);
     const fittedAt = new Date(instantOf(on, '03:00', CITY.timeZone));
-    this.priors.push({ id: this.random.uuid(), hyper: this.fleet as unknown as Prisma.InputJsonValue, modelVersion: this.fleet.fouling.modelVersion, fittedAt });
+    this.priors.push({
+      id: this.random.uuid(),
+      hyper: this.fleet as unknown as Prisma.InputJsonValue,
+      modelVersion: this.fleet.fouling.modelVersion,
+      fittedAt,
+    });
   }
 
   /** Beliefs about every unit as of the end. */
   beliefs(): UnitBelief[] {
-    return this.world.kitchens.flatMap((k) => kitchenBeliefs(k.units.map((u) => this.file(u)), this.fleet));
-  }}
+    return this.world.kitchens.flatMap((k) =>
+      kitchenBeliefs(
+        k.units.map((u) => this.file(u)),
+        this.fleet,
+      ),
+    );
+  }
+}

@@ -9,17 +9,32 @@ import type { Truth } from './truth';
 
 /** The unit as it really is, to be put through the forward equations. */
 export function trueModel(unit: CondenserUnit, truth: Truth): UnitModel | null {
-  const profile = { ...profileOf(unit.kind, unit.application), cleanRiseK: truth.cleanRiseK, superheatK: truth.superheatK, subcoolingK: truth.subcoolingK };
+  const profile = {
+    ...profileOf(unit.kind, unit.application),
+    cleanRiseK: truth.cleanRiseK,
+    superheatK: truth.superheatK,
+    subcoolingK: truth.subcoolingK,
+  };
   return modelOf(unit, { profile });
 }
 
 export type Van = { gauge: Gauge; /** How far this gauge is off everywhere, in its own sigmas. */ bias: number };
 
-export const vanOf = (grade: string, spanPa: number, random: RandomStream): Van => ({ gauge: { grade: grade as GaugeGrade, spanPa }, bias: random.normal(0, 0.5) });
+export const vanOf = (grade: string, spanPa: number, random: RandomStream): Van => ({
+  gauge: { grade: grade as GaugeGrade, spanPa },
+  bias: random.normal(0, 0.5),
+});
 
 type Measured = {
-  headPaGauge?: number; condensingClampK?: number; airInK: number; suctionPaGauge?: number; liquidLineK?: number; suctionLineK?: number; dischargeLineK?: number;
-  boxK: number; steadyMinutes: number;
+  headPaGauge?: number;
+  condensingClampK?: number;
+  airInK: number;
+  suctionPaGauge?: number;
+  liquidLineK?: number;
+  suctionLineK?: number;
+  dischargeLineK?: number;
+  boxK: number;
+  steadyMinutes: number;
 };
 export type Taken = { values: Measured; entered: Record<string, { value: number; unit: string }>; headTrulyPaGauge: number };
 
@@ -27,7 +42,14 @@ const TENTH_F = (T: number) => Math.round(kelvinToFahrenheit(T) * 10) / 10;
 const WHOLE_PSI = (p: number) => Math.round(pascalToPsi(p));
 
 /** A technician's reading of a unit in this state and air: forward equations, instruments' errors, rounded as typed. */
-export function takeReading(unit: CondenserUnit, model: UnitModel, lnKFall: number, at: { airK: number; boxK: number }, van: Van, random: RandomStream): Taken | null {
+export function takeReading(
+  unit: CondenserUnit,
+  model: UnitModel,
+  lnKFall: number,
+  at: { airK: number; boxK: number },
+  van: Van,
+  random: RandomStream,
+): Taken | null {
   const clean = conductanceFromRise(model, model.profile.cleanRiseK);
   const state = balance(model, clean * Math.exp(-lnKFall), at);
   if (state.status !== 'ok') return null;

@@ -11,7 +11,12 @@ const MINUTE = 60_000;
 const REASONS = ['Cold-room door blocked by a delivery.', 'Unit full of stock, chef asked to come back.', 'No key for the cage.'] as const;
 
 /** Writes a booking: the visit and its tasks, open unless it was carried out. */
-export function writeVisit(world: World, { kitchen, technician, date, from, minutes, units }: Booking, status: 'booked' | 'done' | 'cancelled', cancelReason = ''): string {
+export function writeVisit(
+  world: World,
+  { kitchen, technician, date, from, minutes, units }: Booking,
+  status: 'booked' | 'done' | 'cancelled',
+  cancelReason = '',
+): string {
   const { random, out } = world;
   const startsAt = new Date(instantOf(date, from, CITY.timeZone));
   const id = random.uuid();
@@ -22,12 +27,24 @@ export function writeVisit(world: World, { kitchen, technician, date, from, minu
   const leftAt = new Date(startsAt.getTime() + (minutes - random.whole(0, 12)) * MINUTE);
   out.visits.push(
     visitRow(kitchen.place.kitchen.id as string, technician.row.id as string, startsAt, minutes, {
-      id, status, createdById: world.desk, createdAt: bookedAt,
-      ...(done ? { arrivedAt: new Date(startsAt.getTime() + random.whole(-3, 9) * MINUTE), leftAt, closedAt: leftAt, signedBy: kitchen.place.seed.contact[0], version: 3 } : {}),
+      id,
+      status,
+      createdById: world.desk,
+      createdAt: bookedAt,
+      ...(done
+        ? {
+            arrivedAt: new Date(startsAt.getTime() + random.whole(-3, 9) * MINUTE),
+            leftAt,
+            closedAt: leftAt,
+            signedBy: kitchen.place.seed.contact[0],
+            version: 3,
+          }
+        : {}),
       ...(status === 'cancelled' ? { cancelReason, version: 2, sequence: 1 } : {}),
     }),
   );
-  const event = (kind: string, at: Date, byUserId: string, reason = '') => out.visitEvents.push({ id: random.uuid(), visitId: id, kind, at, byUserId, reason });
+  const event = (kind: string, at: Date, byUserId: string, reason = '') =>
+    out.visitEvents.push({ id: random.uuid(), visitId: id, kind, at, byUserId, reason });
   event('booked', bookedAt, world.desk);
   if (status === 'cancelled') event('cancelled', new Date(startsAt.getTime() - random.whole(3, 30) * 3600_000), world.desk, cancelReason);
   if (done) {
@@ -36,7 +53,14 @@ export function writeVisit(world: World, { kitchen, technician, date, from, minu
   }
   for (const { unit, tasks } of units)
     for (const task of tasks)
-      out.visitTasks.push(visitTaskRow(id, task, { id: random.uuid(), unitId: unit.row.id as string, open: status === 'booked', outcome: done ? 'done' : 'planned' }));
+      out.visitTasks.push(
+        visitTaskRow(id, task, {
+          id: random.uuid(),
+          unitId: unit.row.id as string,
+          open: status === 'booked',
+          outcome: done ? 'done' : 'planned',
+        }),
+      );
   return id;
 }
 
@@ -60,7 +84,8 @@ export function perform(world: World, booking: Booking): Seen[] {
 function giveUp(world: World, { unit, visitId, at }: Seen): void {
   const reason = unit.random.pick(REASONS);
   world.out.unitVisits.push({ id: unit.random.uuid(), visitId, unitId: unit.row.id as string, outcome: 'could_not_reach', reason, at });
-  for (const vt of world.out.visitTasks) if (vt.visitId === visitId && vt.unitId === unit.row.id) Object.assign(vt, { outcome: 'not_done', reason });
+  for (const vt of world.out.visitTasks)
+    if (vt.visitId === visitId && vt.unitId === unit.row.id) Object.assign(vt, { outcome: 'not_done', reason });
 }
 
 function attend(world: World, kitchen: SimKitchen, technician: Technician, seen: Seen): void {
@@ -74,7 +99,9 @@ function attend(world: World, kitchen: SimKitchen, technician: Technician, seen:
   resolve(world, unit, seen);
   out.unitVisits.push({ id: random.uuid(), visitId, unitId, outcome: 'seen', at });
   const find = (aspect: string, grade: string, phase: 'found' | 'left', minutes: number) =>
-    out.findings.push(findingRow(visitId, unitId, aspect, grade, new Date(at.getTime() + minutes * MINUTE), { id: random.uuid(), phase, byUserId: by }));
+    out.findings.push(
+      findingRow(visitId, unitId, aspect, grade, new Date(at.getTime() + minutes * MINUTE), { id: random.uuid(), phase, byUserId: by }),
+    );
 
   const freezer = unit.row.application === 'low';
   const lowSide = unit.row.kind !== 'remote_condensing_unit';
@@ -91,7 +118,15 @@ function attend(world: World, kitchen: SimKitchen, technician: Technician, seen:
   }
   if (ice !== 'dry' && ice !== 'even_frost') find('ice', 'dry', 'left', 18);
   if (lowSide && state.gasketGrade() === 'failed') ask(world, unit, seen, by, 'Replace door gasket', 'Torn; box sweats at the hinge side.');
-  if (state.fanDead) ask(world, unit, seen, by, 'Replace condenser fan motor', 'Does not turn. Left running on natural draught; told the kitchen to keep the grille clear.');
+  if (state.fanDead)
+    ask(
+      world,
+      unit,
+      seen,
+      by,
+      'Replace condenser fan motor',
+      'Does not turn. Left running on natural draught; told the kitchen to keep the grille clear.',
+    );
 
   const warm = ice === 'block' || ice === 'bridged' ? random.between(3, 7) : 0;
   const dayOfYear = at.getUTCMonth() * 30.4 + at.getUTCDate();
@@ -104,8 +139,14 @@ function attend(world: World, kitchen: SimKitchen, technician: Technician, seen:
     const { gauge } = technician.van;
     out.readings.push(
       readingRow(unitId, new Date(at.getTime() + minutes * MINUTE), {
-        id: random.uuid(), visitId, phase, ...taken.values, entered: taken.entered, byUserId: by,
-        gaugeGrade: taken.values.headPaGauge === undefined ? null : gauge.grade, gaugeSpanPa: taken.values.headPaGauge === undefined ? null : gauge.spanPa,
+        id: random.uuid(),
+        visitId,
+        phase,
+        ...taken.values,
+        entered: taken.entered,
+        byUserId: by,
+        gaugeGrade: taken.values.headPaGauge === undefined ? null : gauge.grade,
+        gaugeSpanPa: taken.values.headPaGauge === undefined ? null : gauge.spanPa,
       }),
     );
     return taken;
@@ -113,17 +154,31 @@ function attend(world: World, kitchen: SimKitchen, technician: Technician, seen:
   const before = measures ? read('before', 4) : null;
   const cutout = unit.core.cutoutPaGauge;
   if (before && cutout !== undefined && before.headTrulyPaGauge > 0.94 * cutout)
-    out.unitEvents.push({ id: random.uuid(), unitId, visitId, kind: 'high_pressure_trip', at: new Date(at.getTime() - 5 * 3600_000), note: 'Kitchen says it stopped and was reset.', byUserId: by });
+    out.unitEvents.push({
+      id: random.uuid(),
+      unitId,
+      visitId,
+      kind: 'high_pressure_trip',
+      at: new Date(at.getTime() - 5 * 3600_000),
+      note: 'Kitchen says it stopped and was reset.',
+      byUserId: by,
+    });
   if (warm > 0 && !freezer)
     out.foodWarnings.push({
-      id: random.uuid(), visitId, unitId, boxK: surroundings.boxK, toldTo: kitchen.place.seed.contact[0], toldAt: at,
+      id: random.uuid(),
+      visitId,
+      unitId,
+      boxK: surroundings.boxK,
+      toldTo: kitchen.place.seed.contact[0],
+      toldAt: at,
       note: `Box at ${Math.round(kelvinToFahrenheit(surroundings.boxK))} °F; told to move the food and check it.`,
     });
   if (!cleaned) return;
   state.clean();
   const left = state.coilGrade();
   find('coil', left, 'left', 20);
-  if (left === 'matted' || left === 'packed') ask(world, unit, seen, by, 'Quote a new condenser coil', 'Cleaned twice and still matted: fins are eaten and folded over.');
+  if (left === 'matted' || left === 'packed')
+    ask(world, unit, seen, by, 'Quote a new condenser coil', 'Cleaned twice and still matted: fins are eaten and folded over.');
   if (measures) read('after', 22);
 }
 
@@ -142,6 +197,13 @@ function resolve(world: World, unit: SimUnit, { visitId, at }: Seen): void {
     Object.assign(f, { status: 'done', resolvedAt: at });
     if (f.what !== 'Replace door gasket') continue;
     unit.state.gasketWorn = 0;
-    world.out.parts.push({ id: unit.random.uuid(), visitId, unitId: f.unitId, what: `Door gasket for ${unit.row.make} ${unit.row.model}`, quantity: 1, at });
+    world.out.parts.push({
+      id: unit.random.uuid(),
+      visitId,
+      unitId: f.unitId,
+      what: `Door gasket for ${unit.row.make} ${unit.row.model}`,
+      quantity: 1,
+      at,
+    });
   }
 }

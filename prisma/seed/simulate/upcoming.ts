@@ -18,7 +18,9 @@ export function bookAhead(world: World, pending: readonly Booking[]): void {
   const fill = (technician: Technician, day: number, wanted: number) => {
     const date = addDays(world.today, day);
     let has = (technician.busy.get(date) ?? []).length;
-    const byNeed = [...world.kitchens].filter((k) => NOT_REACHED_DAYS[k.place.seed.name] === undefined).sort((a, b) => firstDue(a, taken) - firstDue(b, taken));
+    const byNeed = [...world.kitchens]
+      .filter((k) => NOT_REACHED_DAYS[k.place.seed.name] === undefined)
+      .sort((a, b) => firstDue(a, taken) - firstDue(b, taken));
     for (const kitchen of byNeed) {
       if (has >= wanted) return;
       if (firstDue(kitchen, taken) > toDay(date) + PULLED_FORWARD_DAYS) return;

@@ -37,15 +37,45 @@ export type Out = {
   foodWarnings: Prisma.FoodWarningCreateManyInput[];
   parts: Prisma.PartUsedCreateManyInput[];
 };
-export const nothingYet = (): Out => ({ visits: [], visitTasks: [], visitEvents: [], unitVisits: [], findings: [], readings: [], unitEvents: [], followUps: [], foodWarnings: [], parts: [] });
+export const nothingYet = (): Out => ({
+  visits: [],
+  visitTasks: [],
+  visitEvents: [],
+  unitVisits: [],
+  findings: [],
+  readings: [],
+  unitEvents: [],
+  followUps: [],
+  foodWarnings: [],
+  parts: [],
+});
 
-export type World = { seed: number; start: LocalDate; today: LocalDate; kitchens: SimKitchen[]; technicians: Technician[]; desk: string; out: Out; random: RandomStream };
+export type World = {
+  seed: number;
+  start: LocalDate;
+  today: LocalDate;
+  kitchens: SimKitchen[];
+  technicians: Technician[];
+  desk: string;
+  out: Out;
+  random: RandomStream;
+};
 
 /** Everything as it stands on the day the record starts, truth included. */
-export function beginWorld(seed: number, start: LocalDate, today: LocalDate, placed: readonly Placed[], staff: readonly Prisma.UserCreateManyInput[]): World {
+export function beginWorld(
+  seed: number,
+  start: LocalDate,
+  today: LocalDate,
+  placed: readonly Placed[],
+  staff: readonly Prisma.UserCreateManyInput[],
+): World {
   const technicians = staff
     .filter((s) => s.role === 'technician')
-    .map((row) => ({ row, van: vanOf(row.gaugeGrade as string, row.gaugeSpanPa as number, new RandomStream(seed, `van ${row.email}`)), busy: new Map() }));
+    .map((row) => ({
+      row,
+      van: vanOf(row.gaugeGrade as string, row.gaugeSpanPa as number, new RandomStream(seed, `van ${row.email}`)),
+      busy: new Map(),
+    }));
   const kitchens = placed.map((place, n) => ({
     place,
     booked: false,
@@ -55,7 +85,16 @@ export function beginWorld(seed: number, start: LocalDate, today: LocalDate, pla
       const core = condenserUnitOf(row, place.kitchen);
       const story = UNIT_STORIES[`${place.seed.name}/${row.name}`] ?? {};
       const truth = drawTruth(core, place.seed.foulingFactor, story, toDay(today), random);
-      return { row, tasks, core, truth, random, state: new UnitState(toDay(start), toDay(today), truth, random), model: trueModel(core, truth), recallDay: null };
+      return {
+        row,
+        tasks,
+        core,
+        truth,
+        random,
+        state: new UnitState(toDay(start), toDay(today), truth, random),
+        model: trueModel(core, truth),
+        recallDay: null,
+      };
     }),
   }));
   const desk = staff.find((s) => s.role === 'dispatcher')?.id as string;

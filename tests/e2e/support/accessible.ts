@@ -9,9 +9,7 @@ const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
  */
 export async function checkAccessible(page: Page, { except }: { except?: string } = {}) {
   // A page that is still fading in has colours of its own.
-  await page.evaluate(() =>
-    Promise.all(document.getAnimations().map((animation) => animation.finished.catch(() => {}))),
-  );
+  await page.evaluate(() => Promise.all(document.getAnimations().map((animation) => animation.finished.catch(() => {}))));
   const axe = new AxeBuilder({ page }).withTags(WCAG_22_AA);
   if (except) axe.exclude(except);
   const { violations, passes } = await axe.analyze();

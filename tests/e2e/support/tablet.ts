@@ -13,7 +13,19 @@ export async function openTablet(folder: string, sees?: string): Promise<Browser
     baseURL: `http://localhost:${process.env.E2E_PORT}`,
     locale: 'en-US',
     timezoneId: 'America/Denver',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--disable-dev-shm-usage', ...(sees ? ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream', `--use-file-for-fake-video-capture=${sees}`] : [])],
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--disable-dev-shm-usage',
+      ...(sees
+        ? ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream', `--use-file-for-fake-video-capture=${sees}`]
+        : []),
+    ],
   });
   tablet.setDefaultTimeout(20_000);
   return tablet;
@@ -46,7 +58,8 @@ export async function fetchRound(page: Page): Promise<void> {
 }
 
 export const visitLinks = (page: Page): Locator => page.locator('main a[href^="#/visit/"]', { hasText: 'Booked' });
-export const unitLinks = (page: Page): Locator => page.locator('section', { has: page.getByRole('heading', { name: 'On this visit' }) }).locator('a[href*="/unit/"]');
+export const unitLinks = (page: Page): Locator =>
+  page.locator('section', { has: page.getByRole('heading', { name: 'On this visit' }) }).locator('a[href*="/unit/"]');
 
 /** Opens the n-th unit of the visit and waits until its long page stands whole. */
 export async function openUnit(page: Page, n = 0): Promise<void> {
@@ -59,11 +72,26 @@ export async function filmOfLabel(address: string): Promise<Buffer> {
   const [width, height] = [640, 480];
   const { modules } = QRCode.create(address, { errorCorrectionLevel: 'M' });
   const side = modules.size + 8;
-  const squares = Array.from({ length: modules.size ** 2 }, (_, i) => [i % modules.size, Math.floor(i / modules.size)] as const).filter(([x, y]) => modules.get(y, x)).map(([x, y]) => `M${x + 4} ${y + 4}h1v1h-1z`).join('');
-  const label = Buffer.from(`<svg xmlns="http://www.w3.org/2000/svg" width="260" height="260" viewBox="0 0 ${side} ${side}"><rect width="${side}" height="${side}" fill="#cfc8b8"/><path d="${squares}" fill="#2a2622"/></svg>`);
+  const squares = Array.from({ length: modules.size ** 2 }, (_, i) => [i % modules.size, Math.floor(i / modules.size)] as const)
+    .filter(([x, y]) => modules.get(y, x))
+    .map(([x, y]) => `M${x + 4} ${y + 4}h1v1h-1z`)
+    .join('');
+  const label = Buffer.from(
+    `<svg xmlns="http://www.w3.org/2000/svg" width="260" height="260" viewBox="0 0 ${side} ${side}"><rect width="${side}" height="${side}" fill="#cfc8b8"/><path d="${squares}" fill="#2a2622"/></svg>`,
+  );
   const askew = await sharp(label).rotate(17, { background: '#7d7468' }).toBuffer();
-  const luma = await sharp({ create: { width, height, channels: 3, background: '#7d7468' } }).composite([{ input: askew, left: 200, top: 60 }]).removeAlpha().blur(1.2).greyscale().raw().toBuffer();
-  return Buffer.concat([Buffer.from(`YUV4MPEG2 W${width} H${height} F10:1 Ip A1:1 C420jpeg\nFRAME\n`), luma, Buffer.alloc((width * height) / 2, 128)]);
+  const luma = await sharp({ create: { width, height, channels: 3, background: '#7d7468' } })
+    .composite([{ input: askew, left: 200, top: 60 }])
+    .removeAlpha()
+    .blur(1.2)
+    .greyscale()
+    .raw()
+    .toBuffer();
+  return Buffer.concat([
+    Buffer.from(`YUV4MPEG2 W${width} H${height} F10:1 Ip A1:1 C420jpeg\nFRAME\n`),
+    luma,
+    Buffer.alloc((width * height) / 2, 128),
+  ]);
 }
 
 /** Types on the tablet's own number pad. */
@@ -76,7 +104,11 @@ export async function typeReading(card: Locator, field: string, text: string): P
 }
 
 export async function grade(page: Page, aspect: string, label: string): Promise<void> {
-  await page.getByRole('group', { name: aspect, exact: true }).first().getByRole('button', { name: new RegExp(`^${label}`) }).click();
+  await page
+    .getByRole('group', { name: aspect, exact: true })
+    .first()
+    .getByRole('button', { name: new RegExp(`^${label}`) })
+    .click();
   await expect(page.getByRole('heading', { name: aspect, exact: true })).toBeVisible();
 }
 
@@ -84,13 +116,23 @@ export async function grade(page: Page, aspect: string, label: string): Promise<
 export function photograph(width = 1200): Promise<Buffer> {
   const fins = Array.from({ length: 40 }, (_, i) => `<path d="M${i * 30} 0V900"/>`).join('');
   return sharp({ create: { width, height: 900, channels: 3, background: '#87684a' } })
-    .composite([{ input: Buffer.from(`<svg width="1200" height="900"><g stroke="#222" stroke-width="11">${fins}</g></svg>`), gravity: 'northwest' }])
+    .composite([
+      { input: Buffer.from(`<svg width="1200" height="900"><g stroke="#222" stroke-width="11">${fins}</g></svg>`), gravity: 'northwest' },
+    ])
     .jpeg()
     .withExif({ IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '39/1 44/1 30/1', GPSLongitudeRef: 'W', GPSLongitude: '104/1 59/1 0/1' } })
     .toBuffer();
 }
 
-type Told = { changed: { id: string; status: string; entries: Record<string, { id: string }[]> & { signature: unknown }; tasks: { outcome: string }[]; units: { id: string; name: string }[] }[] };
+type Told = {
+  changed: {
+    id: string;
+    status: string;
+    entries: Record<string, { id: string }[]> & { signature: unknown };
+    tasks: { outcome: string }[];
+    units: { id: string; name: string }[];
+  }[];
+};
 /** What the office holds of the round, asked as a tablet that knows nothing. */
 export async function officeSays(page: Page): Promise<Told> {
   const reply = await page.request.get(`/api/sync/round?device=${crypto.randomUUID()}`);

@@ -30,10 +30,21 @@ describe('the due list over time zones', () => {
     await place('Honolulu', 'Pacific/Honolulu', dates);
     await place('Berlin', 'Europe/Berlin', dates);
     expect(await seen('overdue')).toEqual(['Berlin 2026-03-02', 'Berlin 2026-03-03', 'Honolulu 2026-03-02']);
-    expect(await seen('week')).toEqual(['Berlin 2026-03-04', 'Berlin 2026-03-08', 'Honolulu 2026-03-03', 'Honolulu 2026-03-04', 'Honolulu 2026-03-08']);
+    expect(await seen('week')).toEqual([
+      'Berlin 2026-03-04',
+      'Berlin 2026-03-08',
+      'Honolulu 2026-03-03',
+      'Honolulu 2026-03-04',
+      'Honolulu 2026-03-08',
+    ]);
     expect(await seen('month')).toEqual(['Berlin 2026-03-09', 'Berlin 2026-04-05', 'Honolulu 2026-03-09', 'Honolulu 2026-04-05']);
     const counts = await dueCounts(db, await zonesOnFile(db, now), {}, 0);
-    expect(counts).toEqual({ overdue: { tasks: 3, kitchens: 2 }, week: { tasks: 5, kitchens: 2 }, month: { tasks: 4, kitchens: 2 }, pastLimit: { tasks: 3, kitchens: 2 } });
+    expect(counts).toEqual({
+      overdue: { tasks: 3, kitchens: 2 },
+      week: { tasks: 5, kitchens: 2 },
+      month: { tasks: 4, kitchens: 2 },
+      pastLimit: { tasks: 3, kitchens: 2 },
+    });
     expect((await dueCounts(db, await zonesOnFile(db, now), {}, 1)).pastLimit).toEqual({ tasks: 1, kitchens: 1 });
   });
 
@@ -48,7 +59,10 @@ describe('the due list over time zones', () => {
   it('leaves out what is booked, taken off or archived, and shows booked ones when asked', async () => {
     const { db } = database;
     const kitchen = await db.kitchen.findFirstOrThrow({ where: { name: 'Berlin' } });
-    const [one, two] = await db.task.findMany({ where: { kitchenId: kitchen.id, dueOn: { lt: day('2026-03-04') } }, orderBy: { dueOn: 'asc' } });
+    const [one, two] = await db.task.findMany({
+      where: { kitchenId: kitchen.id, dueOn: { lt: day('2026-03-04') } },
+      orderBy: { dueOn: 'asc' },
+    });
     if (!one || !two) throw new Error('two overdue tasks were made above');
     const technician = await db.user.create({ data: personRow({ name: 'Tova Lind' }) });
     const visit = await db.visit.create({ data: visitRow(kitchen.id, technician.id, new Date('2026-03-05T08:00:00Z'), 60) });
@@ -57,7 +71,10 @@ describe('the due list over time zones', () => {
     expect(await seen('overdue')).toEqual(['Honolulu 2026-03-02']);
     expect(await seen('overdue', { booked: true })).toEqual(['Berlin 2026-03-02', 'Honolulu 2026-03-02']);
     const { kitchens } = await duePage(db, await zonesOnFile(db, now), 'overdue', { booked: true }, { limit: 50 });
-    expect(kitchens.flatMap((k) => k.tasks).find((t) => t.visitId)).toMatchObject({ technician: 'Tova Lind', visitStartsAt: Date.parse('2026-03-05T08:00:00Z') });
+    expect(kitchens.flatMap((k) => k.tasks).find((t) => t.visitId)).toMatchObject({
+      technician: 'Tova Lind',
+      visitStartsAt: Date.parse('2026-03-05T08:00:00Z'),
+    });
     await db.kitchen.update({ where: { id: kitchen.id }, data: { archivedAt: now } });
     expect(await seen('overdue', { booked: true })).toEqual(['Honolulu 2026-03-02']);
   });
@@ -104,7 +121,11 @@ describe('the due list of a large fleet', () => {
     expect(await count({ kindKey: 'coil_cleaning' })).toBe(await db.task.count({ where: { ...free, kindKey: 'coil_cleaning' } }));
     expect(await count({ placement: 'bar' })).toBe(await db.task.count({ where: { ...free, unit: { placement: 'bar' } } }));
     const q = { contains: 'chain 1', mode: 'insensitive' as const };
-    expect(await count({ q: 'chain 1' })).toBe(await db.task.count({ where: { ...free, OR: [{ kitchen: { name: q } }, { kitchen: { customer: { name: q } } }, { unit: { name: q } }] } }));
+    expect(await count({ q: 'chain 1' })).toBe(
+      await db.task.count({
+        where: { ...free, OR: [{ kitchen: { name: q } }, { kitchen: { customer: { name: q } } }, { unit: { name: q } }] },
+      }),
+    );
     expect(await count({ q: 'Reach-in 12' })).toBeGreaterThan(0);
     expect(await count({ q: '100%' })).toBe(0);
     expect(await count({ q: 'nothing of this name' })).toBe(0);

@@ -29,7 +29,12 @@ async function put(csv: string) {
   }
   return (await importRun(database.db, runId)) ?? expect.fail('the run is gone');
 }
-const counts = async () => ({ customers: await database.db.customer.count(), kitchens: await database.db.kitchen.count(), units: await database.db.unit.count(), tasks: await database.db.task.count() });
+const counts = async () => ({
+  customers: await database.db.customer.count(),
+  kitchens: await database.db.kitchen.count(),
+  units: await database.db.unit.count(),
+  tasks: await database.db.task.count(),
+});
 const wipe = () => database.db.$executeRaw`TRUNCATE "Customer", "Kitchen", "Unit", "Task" CASCADE`;
 
 describe('a whole fleet', () => {
@@ -69,7 +74,9 @@ describe('a whole fleet', () => {
 
   it('adds to kitchens on file and leaves their own fields alone', async () => {
     const before = await counts();
-    const run = await put('customer,kitchen,unit,kind,placement,refrigerant,address\nchain 0,"KITCHEN 0,  Mill Street",New cooler,reach_in,bar,R290,Elsewhere');
+    const run = await put(
+      'customer,kitchen,unit,kind,placement,refrigerant,address\nchain 0,"KITCHEN 0,  Mill Street",New cooler,reach_in,bar,R290,Elsewhere',
+    );
     expect(run.status).toBe('done');
     expect(run.report.problems).toMatchObject([{ line: 2, column: 'address', severity: 'note' }]);
     expect(await counts()).toEqual({ ...before, units: before.units + 1, tasks: before.tasks + 3 });
@@ -80,11 +87,15 @@ describe('a whole fleet', () => {
 });
 
 describe('all or nothing', () => {
-  const twoRows = (tag: string) => `customer,kitchen,unit,tag,kind,placement,refrigerant\nElm,Elm One,A,${tag}-1,reach_in,bar,R290\nElm,Elm One,B,${tag}-2,reach_in,bar,R290`;
+  const twoRows = (tag: string) =>
+    `customer,kitchen,unit,tag,kind,placement,refrigerant\nElm,Elm One,A,${tag}-1,reach_in,bar,R290\nElm,Elm One,B,${tag}-2,reach_in,bar,R290`;
 
   it('writes nothing when one row of many is bad, and names it', async () => {
     const before = await counts();
-    const lines = fleetCsv(300).replaceAll('Chain', 'Other chain').replaceAll(/T-(\d)/g, 'OT-$1').split('\r\n');
+    const lines = fleetCsv(300)
+      .replaceAll('Chain', 'Other chain')
+      .replaceAll(/T-(\d)/g, 'OT-$1')
+      .split('\r\n');
     lines[207] = lines[207]?.replace(/R290|R134a|R404A|R448A|R600a/, 'R000') ?? '';
     const run = await put(lines.join('\n'));
     expect(run.status).toBe('checked');
@@ -97,8 +108,25 @@ describe('all or nothing', () => {
     const { runId } = await checkImport(ctx(), { fileName: 'x.csv', csv: twoRows('RACE') });
     const kitchen = await database.db.kitchen.findFirstOrThrow();
     await createUnit(ctx(), {
-      kitchenId: kitchen.id, name: 'Squeezed in', tag: 'RACE-2', kind: 'reach_in', placement: 'bar', refrigerant: 'R290', chargeKg: null, application: 'medium', expansion: 'capillary', circuitAccess: 'sealed',
-      condenserKind: 'fin_and_tube', cutoutPaGauge: null, boxSetK: null, headControl: false, roofWork: false, make: '', model: '', serial: '', notes: '',
+      kitchenId: kitchen.id,
+      name: 'Squeezed in',
+      tag: 'RACE-2',
+      kind: 'reach_in',
+      placement: 'bar',
+      refrigerant: 'R290',
+      chargeKg: null,
+      application: 'medium',
+      expansion: 'capillary',
+      circuitAccess: 'sealed',
+      condenserKind: 'fin_and_tube',
+      cutoutPaGauge: null,
+      boxSetK: null,
+      headControl: false,
+      roofWork: false,
+      make: '',
+      model: '',
+      serial: '',
+      notes: '',
     });
     await startImport(ctx(), runId);
     await runImport(ctx(), runId);
@@ -112,7 +140,8 @@ describe('all or nothing', () => {
     const before = await counts();
     const { runId } = await checkImport(ctx(), { fileName: 'x.csv', csv: twoRows('MID') });
     await startImport(ctx(), runId);
-    await database.db.$executeRaw`CREATE OR REPLACE FUNCTION refuse_task() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RAISE EXCEPTION 'disk is full'; END $$`;
+    await database.db
+      .$executeRaw`CREATE OR REPLACE FUNCTION refuse_task() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RAISE EXCEPTION 'disk is full'; END $$`;
     await database.db.$executeRaw`CREATE TRIGGER refuse_task BEFORE INSERT ON "Task" FOR EACH ROW EXECUTE FUNCTION refuse_task()`;
     try {
       await expect(runImport(ctx(), runId)).rejects.toThrow('disk is full');
@@ -156,7 +185,9 @@ describe('files as they come', () => {
   ])('reads %s', async (_, csv) => expect((await put(csv)).status).toBe('done'));
 
   it('counts lines as an editor does, over values that run across lines', async () => {
-    const run = await put('customer,kitchen,unit,kind,placement,refrigerant,notes\nDay,Day,A,reach_in,bar,R290,"one\ntwo\nthree"\n\nDay,Day,B,nothing,bar,R290,');
+    const run = await put(
+      'customer,kitchen,unit,kind,placement,refrigerant,notes\nDay,Day,A,reach_in,bar,R290,"one\ntwo\nthree"\n\nDay,Day,B,nothing,bar,R290,',
+    );
     expect(run.report.problems).toMatchObject([{ line: 6, column: 'kind', value: 'nothing' }]);
   });
 

@@ -24,7 +24,12 @@ const idris = { userId: '00000000-0000-4000-8000-000000000002' };
 const as = (actor = maren) => ({ db: database.db, actor, now });
 
 beforeAll(async () => {
-  await database.db.user.createMany({ data: [personRow({ id: maren.userId, name: 'Maren Oake', role: 'owner' }), personRow({ id: idris.userId, name: 'Idris Fenn', role: 'dispatcher' })] });
+  await database.db.user.createMany({
+    data: [
+      personRow({ id: maren.userId, name: 'Maren Oake', role: 'owner' }),
+      personRow({ id: idris.userId, name: 'Idris Fenn', role: 'dispatcher' }),
+    ],
+  });
 });
 
 const contact = { contactName: '', email: '', phone: '', notes: '' };
@@ -73,15 +78,23 @@ describe('customers and kitchens', () => {
     const { kitchenId, customerId } = await haveKitchen();
     await editKitchen(as(idris), { id: kitchenId, version: 1, ...place({ altitudeM: 250, address: '14 Mill Street' }) });
     const stale = editKitchen(as(), { id: kitchenId, version: 1, ...place({ name: 'Lost' }) });
-    await expect(stale).rejects.toMatchObject({ code: 'conflict', message: expect.stringMatching(/^Idris Fenn changed this kitchen while this form was open \((address, altitude|altitude, address)\)/) });
+    await expect(stale).rejects.toMatchObject({
+      code: 'conflict',
+      message: expect.stringMatching(/^Idris Fenn changed this kitchen while this form was open \((address, altitude|altitude, address)\)/),
+    });
     expect((await database.db.kitchen.findUniqueOrThrow({ where: { id: kitchenId } })).name).toBe('Mill Street');
     await editCustomer(as(idris), { id: customerId, version: 1, name: `Renamed ${n}`, ...contact });
-    await expect(editCustomer(as(), { id: customerId, version: 1, name: 'Late', ...contact })).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('Idris Fenn') });
+    await expect(editCustomer(as(), { id: customerId, version: 1, name: 'Late', ...contact })).rejects.toMatchObject({
+      code: 'conflict',
+      message: expect.stringContaining('Idris Fenn'),
+    });
   });
 
   it('of two edits at the same moment let one through', async () => {
     const { kitchenId } = await haveKitchen();
-    const both = await Promise.allSettled([1, 2].map((i) => editKitchen(as(i === 1 ? maren : idris), { id: kitchenId, version: 1, ...place({ accessNotes: `by ${i}` }) })));
+    const both = await Promise.allSettled(
+      [1, 2].map((i) => editKitchen(as(i === 1 ? maren : idris), { id: kitchenId, version: 1, ...place({ accessNotes: `by ${i}` }) })),
+    );
     expect(both.map((r) => r.status).sort()).toEqual(['fulfilled', 'rejected']);
     expect(await version('kitchen', kitchenId)).toBe(2);
   });
@@ -115,11 +128,16 @@ describe('units', () => {
 
   it('count from the last cleaning where it is known, or from the date given', async () => {
     const { kitchenId } = await haveKitchen({ preferredWeekday: null });
-    const { unitId } = await createUnit(as(), reachIn(kitchenId, { name: 'Known', lastCleanedOn: localDate('2026-02-20'), firstDueOn: undefined }));
+    const { unitId } = await createUnit(
+      as(),
+      reachIn(kitchenId, { name: 'Known', lastCleanedOn: localDate('2026-02-20'), firstDueOn: undefined }),
+    );
     const coil = await database.db.task.findFirstOrThrow({ where: { unitId, kindKey: 'coil_cleaning' } });
     expect(coil.dueOn.toISOString()).toBe('2026-03-20T00:00:00.000Z');
     const other = await createUnit(as(), reachIn(kitchenId, { name: 'Given', firstDueOn: localDate('2026-05-01') }));
-    expect((await database.db.task.findFirstOrThrow({ where: { unitId: other.unitId } })).dueOn.toISOString()).toBe('2026-05-01T00:00:00.000Z');
+    expect((await database.db.task.findFirstOrThrow({ where: { unitId: other.unitId } })).dueOn.toISOString()).toBe(
+      '2026-05-01T00:00:00.000Z',
+    );
   });
 
   it('are not given their tasks twice, nor those that were taken off', async () => {
@@ -135,8 +153,14 @@ describe('units', () => {
     const { kitchenId } = await haveKitchen();
     await createUnit(as(), reachIn(kitchenId, { tag: 'TAG-ONE' }));
     const tasks = await database.db.task.count();
-    await expect(createUnit(as(), reachIn(kitchenId, { name: 'FRY LINE drawers' }))).rejects.toMatchObject({ code: 'conflict', field: 'name' });
-    await expect(createUnit(as(), reachIn(kitchenId, { name: 'Other', tag: 'TAG-ONE' }))).rejects.toMatchObject({ code: 'conflict', field: 'tag' });
+    await expect(createUnit(as(), reachIn(kitchenId, { name: 'FRY LINE drawers' }))).rejects.toMatchObject({
+      code: 'conflict',
+      field: 'name',
+    });
+    await expect(createUnit(as(), reachIn(kitchenId, { name: 'Other', tag: 'TAG-ONE' }))).rejects.toMatchObject({
+      code: 'conflict',
+      field: 'tag',
+    });
     expect(await database.db.task.count()).toBe(tasks);
   });
 
@@ -144,11 +168,24 @@ describe('units', () => {
     const { kitchenId } = await haveKitchen();
     const { unitId, tag } = await createUnit(as(), reachIn(kitchenId));
     const { kitchenId: _, ...fields } = reachIn(kitchenId, { chargeKg: 0.15 });
-    const map = { massFlow: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10], power: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10], units: 'F_lb_per_h', ratedSuperheatK: 11.1 } as const;
-    await editUnit(as(idris), { id: unitId, version: 1, tag: undefined, ...fields, compressorMap: { ...map, massFlow: [...map.massFlow] as never, power: [...map.power] as never } });
+    const map = {
+      massFlow: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10],
+      power: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10],
+      units: 'F_lb_per_h',
+      ratedSuperheatK: 11.1,
+    } as const;
+    await editUnit(as(idris), {
+      id: unitId,
+      version: 1,
+      tag: undefined,
+      ...fields,
+      compressorMap: { ...map, massFlow: [...map.massFlow] as never, power: [...map.power] as never },
+    });
     const saved = await database.db.unit.findUniqueOrThrow({ where: { id: unitId } });
     expect(saved).toMatchObject({ tag, chargeKg: 0.15, version: 2, compressorMap: { units: 'F_lb_per_h' } });
-    await expect(editUnit(as(), { id: unitId, version: 1, tag: undefined, ...fields, compressorMap: null })).rejects.toMatchObject({ message: expect.stringContaining('Idris Fenn changed this unit while this form was open (') });
+    await expect(editUnit(as(), { id: unitId, version: 1, tag: undefined, ...fields, compressorMap: null })).rejects.toMatchObject({
+      message: expect.stringContaining('Idris Fenn changed this unit while this form was open ('),
+    });
   });
 });
 
@@ -161,7 +198,10 @@ describe('off file and back', () => {
     expect(await database.db.task.count({ where: { unitId, active: true } })).toBe(0);
     // Its name is free again for another.
     const second = await createUnit(as(), reachIn(kitchenId));
-    await expect(restoreUnit(as(), { id: unitId, version: await version('unit', unitId) })).rejects.toMatchObject({ code: 'conflict', field: 'name' });
+    await expect(restoreUnit(as(), { id: unitId, version: await version('unit', unitId) })).rejects.toMatchObject({
+      code: 'conflict',
+      field: 'name',
+    });
     await archiveUnit(as(), { id: second.unitId, version: 1, reason: 'Mistake' });
     await restoreUnit(as(), { id: unitId, version: await version('unit', unitId) });
     expect(await database.db.task.count({ where: { unitId, active: true } })).toBe(2);
@@ -174,7 +214,10 @@ describe('off file and back', () => {
     const visit = await database.db.visit.create({ data: visitRow(kitchenId, technician.id, new Date('2026-03-10T15:00:00Z'), 60) });
     await database.db.visitTask.create({ data: visitTaskRow(visit.id, { id: taskIds[0], unitId }) });
     const unit = archiveUnit(as(), { id: unitId, version: 1, reason: 'Sold' });
-    await expect(unit).rejects.toMatchObject({ code: 'conflict', message: expect.stringMatching(/Fry line drawers stands on a visit to Mill Street on Tue,? 10 Mar/) });
+    await expect(unit).rejects.toMatchObject({
+      code: 'conflict',
+      message: expect.stringMatching(/Fry line drawers stands on a visit to Mill Street on Tue,? 10 Mar/),
+    });
     await expect(archiveKitchen(as(), { id: kitchenId, version: 1, reason: 'Closed' })).rejects.toMatchObject({ code: 'conflict' });
     await expect(archiveCustomer(as(), { id: customerId, version: 1, reason: 'Left' })).rejects.toMatchObject({ code: 'conflict' });
     expect(await database.db.unit.count({ where: { kitchenId, archivedAt: null } })).toBe(1);
@@ -187,7 +230,9 @@ describe('off file and back', () => {
     await archiveKitchen(as(), { id: gone.kitchenId, version: 1, reason: 'Closed' });
     await archiveCustomer(as(), { id: customerId, version: 1, reason: 'Left' });
     await expect(createKitchen(as(), { customerId, ...place({ name: 'New' }) })).rejects.toMatchObject({ code: 'conflict' });
-    await expect(restoreKitchen(as(), { id: kitchenId, version: await version('kitchen', kitchenId) })).rejects.toMatchObject({ code: 'conflict' });
+    await expect(restoreKitchen(as(), { id: kitchenId, version: await version('kitchen', kitchenId) })).rejects.toMatchObject({
+      code: 'conflict',
+    });
     await restoreCustomer(as(), { id: customerId, version: await version('customer', customerId) });
     const kitchens = await database.db.kitchen.findMany({ where: { customerId }, select: { name: true, archivedAt: true } });
     expect(kitchens.filter((k) => k.archivedAt === null).map((k) => k.name)).toEqual(['Mill Street']);

@@ -17,12 +17,23 @@ async function visited({ kitchen, unit, person, tasks }: Have, on: string, { coi
   return db.$transaction(async (tx) => {
     const visit = await tx.visit.create({ data: visitRow(kitchen.id, person.id, at, 60, { status: 'done', closedAt: at }) });
     await tx.visitTask.createMany({ data: done.map((t) => visitTaskRow(visit.id, t, { outcome: 'done', open: false })) });
-    await tx.finding.createMany({ data: [['coil', coil], ['ice', ice], ['drain', drain]].map(([aspect, grade]) => findingRow(visit.id, unit.id, aspect as string, grade as string, at)) });
+    await tx.finding.createMany({
+      data: [
+        ['coil', coil],
+        ['ice', ice],
+        ['drain', drain],
+      ].map(([aspect, grade]) => findingRow(visit.id, unit.id, aspect as string, grade as string, at)),
+    });
     return visit;
   });
 }
-const close = (visit: { id: string; startsAt: Date }) => reviseRulesAfterVisit({ db: database.db, actor: null, now: new Date(visit.startsAt.getTime() + 3600_000) }, visit.id);
-const coilTask = (have: Have) => database.db.task.findFirstOrThrow({ where: { unitId: have.unit.id, kindKey: 'coil_cleaning' }, include: { changes: { orderBy: { at: 'asc' } } } });
+const close = (visit: { id: string; startsAt: Date }) =>
+  reviseRulesAfterVisit({ db: database.db, actor: null, now: new Date(visit.startsAt.getTime() + 3600_000) }, visit.id);
+const coilTask = (have: Have) =>
+  database.db.task.findFirstOrThrow({
+    where: { unitId: have.unit.id, kindKey: 'coil_cleaning' },
+    include: { changes: { orderBy: { at: 'asc' } } },
+  });
 
 describe('rules after a visit', () => {
   it('tightens the rule of a packed coil at least by half, says why, and calls somebody back', async () => {
@@ -39,7 +50,9 @@ describe('rules after a visit', () => {
     expect(change).toMatchObject({ kind: 'evidence', visitId: visit.id, fromRule: before.rule, toRule: task.rule });
     expect(change?.reason).toMatch(/^Packed at 62 days; .* so cleaning moves from .* weeks? to .*\.$/);
     expect(revisions.find((r) => r.kindKey === 'coil_cleaning')?.reason).toBe(change?.reason);
-    expect(await database.db.followUp.findMany({ where: { id: { in: followUpIds } } })).toMatchObject([{ what: 'Go back: coil was packed', urgency: 'soon', status: 'open', visitId: visit.id }]);
+    expect(await database.db.followUp.findMany({ where: { id: { in: followUpIds } } })).toMatchObject([
+      { what: 'Go back: coil was packed', urgency: 'soon', status: 'open', visitId: visit.id },
+    ]);
     const fouling = await database.db.unitFouling.findUniqueOrThrow({ where: { unitId: have.unit.id } });
     expect(fouling.ratePerDay).toBeGreaterThan(0);
     expect(fouling.evidenceCount).toBe(4);
@@ -49,7 +62,8 @@ describe('rules after a visit', () => {
     const have = await haveOneUnit(database.db);
     const visit = await visited(have, '2026-02-02', { coil: 'packed', drain: 'blocked' });
     await close(visit);
-    const tasks = () => database.db.task.findMany({ where: { unitId: have.unit.id }, orderBy: { kindKey: 'asc' }, include: { changes: true } });
+    const tasks = () =>
+      database.db.task.findMany({ where: { unitId: have.unit.id }, orderBy: { kindKey: 'asc' }, include: { changes: true } });
     const first = await tasks();
     expect(first.flatMap((t) => t.changes).length).toBeGreaterThan(0);
     expect((await close(visit)).followUpIds).toEqual([]);
@@ -73,13 +87,24 @@ describe('rules after a visit', () => {
     const { revisions } = await close(await visited(have, '2026-02-02', { coil: 'packed' }));
     const task = await coilTask(have);
     expect(task.rule).toBe('FREQ=WEEKLY;INTERVAL=12');
-    expect(task.changes).toMatchObject([{ kind: 'held', fromRule: task.rule, toRule: task.rule, reason: expect.stringMatching(/^Locked, so nothing moved\. Without that: packed/) }]);
+    expect(task.changes).toMatchObject([
+      {
+        kind: 'held',
+        fromRule: task.rule,
+        toRule: task.rule,
+        reason: expect.stringMatching(/^Locked, so nothing moved\. Without that: packed/),
+      },
+    ]);
     expect(iso(task.dueOn)).toBe('2026-04-27');
     expect(revisions).toMatchObject([{ reason: null, held: expect.stringContaining('so cleaning moves from 12 weeks to') }]);
   });
 
   it('keeps the dates of a contract and says that they are too slack', async () => {
-    const have = await haveOneUnit(database.db, { tasks: [{ kindKey: 'coil_cleaning', anchor: 'calendar', rule: 'FREQ=MONTHLY;INTERVAL=3', anchorDate: new Date('2026-02-02T00:00:00Z') }] });
+    const have = await haveOneUnit(database.db, {
+      tasks: [
+        { kindKey: 'coil_cleaning', anchor: 'calendar', rule: 'FREQ=MONTHLY;INTERVAL=3', anchorDate: new Date('2026-02-02T00:00:00Z') },
+      ],
+    });
     const { revisions } = await close(await visited(have, '2026-02-02', { coil: 'packed' }));
     const task = await coilTask(have);
     expect(task.rule).toBe('FREQ=MONTHLY;INTERVAL=3');
@@ -89,7 +114,10 @@ describe('rules after a visit', () => {
   });
 
   it('moves only the date of work that no evidence speaks of', async () => {
-    const have = await haveOneUnit(database.db, { unit: { kind: 'ice_machine' }, tasks: [{ kindKey: 'ice_machine_cleaning', rule: 'FREQ=WEEKLY;INTERVAL=26' }] });
+    const have = await haveOneUnit(database.db, {
+      unit: { kind: 'ice_machine' },
+      tasks: [{ kindKey: 'ice_machine_cleaning', rule: 'FREQ=WEEKLY;INTERVAL=26' }],
+    });
     await close(await visited(have, '2026-02-02', { coil: 'bare' }));
     const [task] = await database.db.task.findMany({ where: { unitId: have.unit.id }, include: { changes: true } });
     expect(task).toMatchObject({ rule: 'FREQ=WEEKLY;INTERVAL=26', changes: [] });

@@ -16,7 +16,11 @@ async function read(share: number, over: { phase?: 'before' | 'after'; at?: stri
 }
 
 type Have = Awaited<ReturnType<typeof haveOneUnit>>;
-async function readAgain({ kitchen, unit, person }: Pick<Have, 'kitchen' | 'unit' | 'person'>, share: number, over: { phase?: 'before' | 'after'; at?: string; steadyMinutes?: number } = {}) {
+async function readAgain(
+  { kitchen, unit, person }: Pick<Have, 'kitchen' | 'unit' | 'person'>,
+  share: number,
+  over: { phase?: 'before' | 'after'; at?: string; steadyMinutes?: number } = {},
+) {
   const { db } = database;
   const at = new Date(over.at ?? '2026-03-02T16:00:00Z');
   const core = condenserUnitOf(unit, kitchen);
@@ -25,7 +29,15 @@ async function readAgain({ kitchen, unit, person }: Pick<Have, 'kitchen' | 'unit
   if (state.status !== 'ok') throw new Error(state.message);
   const visit = await db.visit.create({ data: visitRow(kitchen.id, person.id, at, 60) });
   const reading = await db.reading.create({
-    data: readingRow(unit.id, at, { visitId: visit.id, phase: over.phase ?? 'before', headPaGauge: state.headPaGauge, suctionPaGauge: state.suctionPaGauge, airInK: AIR, boxK: core.boxSetPointK, steadyMinutes: over.steadyMinutes ?? 20 }),
+    data: readingRow(unit.id, at, {
+      visitId: visit.id,
+      phase: over.phase ?? 'before',
+      headPaGauge: state.headPaGauge,
+      suctionPaGauge: state.suctionPaGauge,
+      airInK: AIR,
+      boxK: core.boxSetPointK,
+      steadyMinutes: over.steadyMinutes ?? 20,
+    }),
   });
   return { visit, reading, core };
 }
@@ -50,7 +62,9 @@ describe('an estimate from a reading on file', () => {
     await db.reading.update({ where: { id: reading.id }, data: { steadyMinutes: 1 } });
     const again = await storeEstimate({ db }, reading.id);
     expect(again).toMatchObject({ status: 'cannot_say', reason: 'not_steady' });
-    expect(await db.estimate.findMany({ where: { readingId: reading.id } })).toMatchObject([{ status: 'cannot_say', lnK: null, lnKSd: null }]);
+    expect(await db.estimate.findMany({ where: { readingId: reading.id } })).toMatchObject([
+      { status: 'cannot_say', lnK: null, lnKSd: null },
+    ]);
   });
 
   it('tells no money where the kitchen has no price', async () => {

@@ -14,7 +14,9 @@ const sha = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('he
 
 /** A camera's picture: a place and a maker in it, and something hidden behind its end. */
 async function fromCamera(width = 320): Promise<Buffer> {
-  const picture = await sharp({ create: { width, height: 240, channels: 3, background: '#87684a', noise: { type: 'gaussian', mean: 128, sigma: 30 } } })
+  const picture = await sharp({
+    create: { width, height: 240, channels: 3, background: '#87684a', noise: { type: 'gaussian', mean: 128, sigma: 30 } },
+  })
     .jpeg({ quality: 95 })
     .withMetadata({ orientation: 6 })
     .withExifMerge({ IFD0: { Make: 'Someone' }, IFD3: { GPSLatitudeRef: 'N', GPSLatitude: '39/1 44/1 30/1' } })
@@ -25,7 +27,9 @@ async function fromCamera(width = 320): Promise<Buffer> {
 async function onVisit(bytes: Uint8Array) {
   const have = await haveOneUnit(database.db);
   const visit = await database.db.visit.create({ data: visitRow(have.kitchen.id, have.person.id, NOW, 60) });
-  await database.db.photo.create({ data: { id: crypto.randomUUID(), visitId: visit.id, unitId: have.unit.id, takenAt: NOW, sha256: sha(bytes) } });
+  await database.db.photo.create({
+    data: { id: crypto.randomUUID(), visitId: visit.id, unitId: have.unit.id, takenAt: NOW, sha256: sha(bytes) },
+  });
   return { ...have, ctx: { db: database.db, actor: { userId: have.person.id }, now: NOW } };
 }
 
@@ -70,7 +74,9 @@ describe('a picture sent in', () => {
 
   it('is refused when it is not what it says, and leaves no pieces behind', async () => {
     const svg = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><script>alert(1)</script></svg>');
-    const gif = await sharp({ create: { width: 9, height: 9, channels: 3, background: '#000' } }).gif().toBuffer();
+    const gif = await sharp({ create: { width: 9, height: 9, channels: 3, background: '#000' } })
+      .gif()
+      .toBuffer();
     const cut = (await fromCamera()).subarray(0, 4000);
     for (const bytes of [svg, gif, cut, Buffer.from('<html>not a picture</html>'), Buffer.alloc(4096, 7)]) {
       const { ctx } = await onVisit(bytes);
@@ -89,7 +95,9 @@ describe('a picture sent in', () => {
   });
 
   it('of more pixels than any camera has is refused unread', async () => {
-    const flat = await sharp({ create: { width: 12_000, height: 6_000, channels: 3, background: '#000' } }).png().toBuffer();
+    const flat = await sharp({ create: { width: 12_000, height: 6_000, channels: 3, background: '#000' } })
+      .png()
+      .toBuffer();
     expect(flat.byteLength).toBeLessThan(CHUNK_BYTES * 4);
     await expect(reEncoded(flat)).rejects.toMatchObject({ code: 'invalid' });
   });
@@ -100,7 +108,10 @@ describe('a picture sent in', () => {
     await send(ctx, sent);
     const { id } = await database.db.storedFile.findUniqueOrThrow({ where: { sha256: sha(sent) } });
     const stranger = await database.db.user.create({ data: personRow() });
-    const as = (userId: string, role: 'owner' | 'dispatcher' | 'technician') => ({ db: database.db, actor: { userId, role, name: '', sessionId: '' } as never });
+    const as = (userId: string, role: 'owner' | 'dispatcher' | 'technician') => ({
+      db: database.db,
+      actor: { userId, role, name: '', sessionId: '' } as never,
+    });
     expect((await readPicture(as(person.id, 'technician'), id, 'full')).mime).toBe('image/jpeg');
     expect((await readPicture(as(stranger.id, 'dispatcher'), id, 'thumb')).bytes.byteLength).toBeGreaterThan(100);
     await expect(readPicture(as(stranger.id, 'technician'), id, 'full')).rejects.toMatchObject({ code: 'not_found' });

@@ -17,14 +17,35 @@ import { useDatabase } from '../../support/database';
 const now = new Date('2026-03-04T18:00:00Z');
 const later = (minutes: number) => new Date(now.getTime() + minutes * 60_000);
 const PASSWORD = 'four plain little words';
-const shop = { shop: 'Test shop', timeZone: 'America/Chicago', currency: 'USD', name: 'Maren Oake', email: 'maren@shop.example', password: PASSWORD };
-const person = (over: Partial<NewPerson> = {}): NewPerson => ({ name: 'Tova Lind', email: 'tova@shop.example', role: 'technician', skills: ['flammable'], shifts: [], gaugeGrade: '1A', gaugeSpanPa: 3_447_379, homeLat: null, homeLng: null, password: PASSWORD, ...over });
+const shop = {
+  shop: 'Test shop',
+  timeZone: 'America/Chicago',
+  currency: 'USD',
+  name: 'Maren Oake',
+  email: 'maren@shop.example',
+  password: PASSWORD,
+};
+const person = (over: Partial<NewPerson> = {}): NewPerson => ({
+  name: 'Tova Lind',
+  email: 'tova@shop.example',
+  role: 'technician',
+  skills: ['flammable'],
+  shifts: [],
+  gaugeGrade: '1A',
+  gaugeSpanPa: 3_447_379,
+  homeLat: null,
+  homeLng: null,
+  password: PASSWORD,
+  ...over,
+});
 
 describe('set-up', () => {
   const database = useDatabase();
 
   it('makes the shop and one owner, however many try at the same moment', async () => {
-    const tries = await Promise.allSettled(Array.from({ length: 5 }, (_, i) => setUpShop({ db: database.db, now }, { ...shop, email: `owner${i}@shop.example` })));
+    const tries = await Promise.allSettled(
+      Array.from({ length: 5 }, (_, i) => setUpShop({ db: database.db, now }, { ...shop, email: `owner${i}@shop.example` })),
+    );
     expect(tries.filter((t) => t.status === 'fulfilled')).toHaveLength(1);
     expect(tries.find((t) => t.status === 'rejected')).toMatchObject({ reason: { code: 'conflict' } });
     expect(await database.db.user.findMany({ select: { role: true } })).toEqual([{ role: 'owner' }]);
@@ -36,7 +57,8 @@ describe('people', () => {
   const database = useDatabase();
   let owner = { userId: '', sessionId: '' };
   const as = (at = now) => ({ db: database.db, actor: owner, now: at });
-  const enter = (email: string, password = PASSWORD, at = now) => signIn({ db: database.db, now: at }, { email, password, address: '10.0.0.1', userAgent: 'Test' });
+  const enter = (email: string, password = PASSWORD, at = now) =>
+    signIn({ db: database.db, now: at }, { email, password, address: '10.0.0.1', userAgent: 'Test' });
   const live = (sessionId: string, at = now) => findLiveSession(database.db, sessionId, at);
 
   it('sign in once they are on file, by e-mail in any case', async () => {
@@ -61,7 +83,10 @@ describe('people', () => {
   });
 
   it('an unknown address is refused in the same words', async () => {
-    const [unknown, wrong] = await Promise.all([enter('nobody@shop.example').catch((e: Error) => e), enter('tova@shop.example', 'wrong').catch((e: Error) => e)]);
+    const [unknown, wrong] = await Promise.all([
+      enter('nobody@shop.example').catch((e: Error) => e),
+      enter('tova@shop.example', 'wrong').catch((e: Error) => e),
+    ]);
     expect((unknown as Error).message).toBe((wrong as Error).message);
   });
 
@@ -90,7 +115,10 @@ describe('people', () => {
     const there = await enter('tova@shop.example');
     const tova = { db: database.db, now, actor: { userId: here.userId, sessionId: here.sessionId } };
     await expect(changePassword(tova, { current: 'wrong', password: 'a fresh long password' })).rejects.toMatchObject({ field: 'current' });
-    await expect(changePassword(tova, { current: PASSWORD, password: 'tovalind99' })).rejects.toMatchObject({ code: 'invalid', field: 'password' });
+    await expect(changePassword(tova, { current: PASSWORD, password: 'tovalind99' })).rejects.toMatchObject({
+      code: 'invalid',
+      field: 'password',
+    });
     await changePassword(tova, { current: PASSWORD, password: 'a fresh long password' });
     expect(await live(here.sessionId)).not.toBeNull();
     expect(await live(there.sessionId)).toBeNull();
@@ -103,7 +131,10 @@ describe('people', () => {
     const { password: _, ...fields } = person({ email: 'bastian@shop.example', name: 'Bastian Roe', role: 'dispatcher' });
     await editPerson(as(), { id: bastian.userId, version: 1, ...fields });
     expect(await live(session.sessionId)).toMatchObject({ role: 'dispatcher' });
-    await expect(editPerson(as(), { id: bastian.userId, version: 1, ...fields })).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('Maren Oake changed this person') });
+    await expect(editPerson(as(), { id: bastian.userId, version: 1, ...fields })).rejects.toMatchObject({
+      code: 'conflict',
+      message: expect.stringContaining('Maren Oake changed this person'),
+    });
   });
 
   it('switched off cannot sign in, lose their sessions and are not offered for visits; not while visits are open', async () => {
@@ -112,7 +143,10 @@ describe('people', () => {
     const customer = await database.db.customer.create({ data: customerRow() });
     const kitchen = await database.db.kitchen.create({ data: kitchenRow(customer.id) });
     const visit = await database.db.visit.create({ data: visitRow(kitchen.id, userId, now, 60) });
-    await expect(setActive(as(), { id: userId, version: 1, active: 'no' })).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('1 open visit.') });
+    await expect(setActive(as(), { id: userId, version: 1, active: 'no' })).rejects.toMatchObject({
+      code: 'conflict',
+      message: expect.stringContaining('1 open visit.'),
+    });
     await database.db.visit.update({ where: { id: visit.id }, data: { status: 'done' } });
     await setActive(as(), { id: userId, version: 1, active: 'no' });
     expect(await live(session.sessionId)).toBeNull();
@@ -125,7 +159,10 @@ describe('people', () => {
   it('always leave the shop an owner', async () => {
     const version = async () => (await database.db.user.findUniqueOrThrow({ where: { id: owner.userId } })).version;
     const { password: _, ...fields } = person({ name: 'Maren Oake', email: 'maren@shop.example', role: 'dispatcher' });
-    await expect(editPerson(as(), { id: owner.userId, version: await version(), ...fields })).rejects.toMatchObject({ code: 'conflict', field: 'role' });
+    await expect(editPerson(as(), { id: owner.userId, version: await version(), ...fields })).rejects.toMatchObject({
+      code: 'conflict',
+      field: 'role',
+    });
     await expect(setActive(as(), { id: owner.userId, version: await version(), active: 'no' })).rejects.toMatchObject({ code: 'conflict' });
     // Two owners who step down at the same moment: one stays.
     const second = await createPerson(as(), person({ email: 'second@shop.example', name: 'Second Owner', role: 'owner' }));

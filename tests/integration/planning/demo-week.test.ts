@@ -59,10 +59,23 @@ async function compare(name: string) {
   expect(checkPlan(problem, plan)).toEqual([]);
   const hand = measures(problem, byHand);
   const proposed = measures(problem, plan);
-  const row = (...cells: string[]) => cells[0]!.padEnd(34) + cells.slice(1).map((c) => c.padStart(10)).join('');
-  const lines = Object.entries(WORDS).map(([key, words]) => row(words, hand[key as keyof typeof hand].toFixed(0), proposed[key as keyof typeof hand].toFixed(0)));
+  const row = (...cells: string[]) =>
+    cells[0]!.padEnd(34) +
+    cells
+      .slice(1)
+      .map((c) => c.padStart(10))
+      .join('');
+  const lines = Object.entries(WORDS).map(([key, words]) =>
+    row(words, hand[key as keyof typeof hand].toFixed(0), proposed[key as keyof typeof hand].toFixed(0)),
+  );
   const booked = problem.fixed?.length ?? 0;
-  console.log([row(`${name}, ${booked} visits booked`, 'by hand', 'proposed'), ...lines, `No plan costs less than ${plan.lowerBound.toFixed(0)}${plan.proven ? ': the proposal is the best there is' : ''}.`].join('\n'));
+  console.log(
+    [
+      row(`${name}, ${booked} visits booked`, 'by hand', 'proposed'),
+      ...lines,
+      `No plan costs less than ${plan.lowerBound.toFixed(0)}${plan.proven ? ': the proposal is the best there is' : ''}.`,
+    ].join('\n'),
+  );
   return { hand, proposed };
 }
 

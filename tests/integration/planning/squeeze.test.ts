@@ -19,18 +19,55 @@ let actor: { userId: string };
 let tech: { id: string };
 const ctx = () => ({ db: database.db, actor, now, baseUrl: 'http://localhost:3000' });
 const kitchenAt = (n: number, over: Record<string, unknown> = {}, unit: Record<string, unknown> = {}) =>
-  haveOneUnit(database.db, { kitchen: { lat: 39.74 + n / 100, lng: -104.98, contactEmail: `kitchen${n}@example.com`, ...over }, unit, person: { active: false } });
+  haveOneUnit(database.db, {
+    kitchen: { lat: 39.74 + n / 100, lng: -104.98, contactEmail: `kitchen${n}@example.com`, ...over },
+    unit,
+    person: { active: false },
+  });
 
 /** Books a kitchen's drain inspection from a time of that Monday. */
-async function booked(made: Awaited<ReturnType<typeof haveOneUnit>>, from: string, minutes: number, over: { fixed?: boolean; technicianId?: string } = {}) {
-  const { visitId } = await bookVisit(ctx(), { kitchenId: made.kitchen.id, technicianId: tech.id, date, from, minutes, taskIds: [made.tasks[1]!.id], note: '', fixed: false, anyway: true, ...over });
+async function booked(
+  made: Awaited<ReturnType<typeof haveOneUnit>>,
+  from: string,
+  minutes: number,
+  over: { fixed?: boolean; technicianId?: string } = {},
+) {
+  const { visitId } = await bookVisit(ctx(), {
+    kitchenId: made.kitchen.id,
+    technicianId: tech.id,
+    date,
+    from,
+    minutes,
+    taskIds: [made.tasks[1]!.id],
+    note: '',
+    fixed: false,
+    anyway: true,
+    ...over,
+  });
   return database.db.visit.findUniqueOrThrow({ where: { id: visitId } });
 }
 
-const ask = (made: Awaited<ReturnType<typeof haveOneUnit>>, over = {}) => ({ kitchenId: made.kitchen.id, unitIds: [made.unit.id], taskIds: [] as string[], what: 'Walk-in at 52 °F and climbing', minutes: 60, date, from: '08:00', anyHour: true, ...over });
+const ask = (made: Awaited<ReturnType<typeof haveOneUnit>>, over = {}) => ({
+  kitchenId: made.kitchen.id,
+  unitIds: [made.unit.id],
+  taskIds: [] as string[],
+  what: 'Walk-in at 52 °F and climbing',
+  minutes: 60,
+  date,
+  from: '08:00',
+  anyHour: true,
+  ...over,
+});
 const taking = (made: Awaited<ReturnType<typeof haveOneUnit>>, o: SqueezeOffer, over: Partial<SqueezeTake> = {}): SqueezeTake => ({
-  kitchenId: made.kitchen.id, unitIds: [made.unit.id], taskIds: [], what: 'Walk-in at 52 °F and climbing', minutes: 60, technicianId: o.technicianId, startMs: o.startMs,
-  moves: o.moves.map(({ visitId, version, technicianId, startMs, endMs }) => ({ visitId, version, technicianId, startMs, endMs })), ...over,
+  kitchenId: made.kitchen.id,
+  unitIds: [made.unit.id],
+  taskIds: [],
+  what: 'Walk-in at 52 °F and climbing',
+  minutes: 60,
+  technicianId: o.technicianId,
+  startMs: o.startMs,
+  moves: o.moves.map(({ visitId, version, technicianId, startMs, endMs }) => ({ visitId, version, technicianId, startMs, endMs })),
+  ...over,
 });
 const overlaps = () => database.db.$queryRaw<unknown[]>`
   SELECT 1 FROM "Visit" a JOIN "Visit" b ON a.id < b.id AND a."technicianId" = b."technicianId" AND a.status <> 'cancelled' AND b.status <> 'cancelled'
@@ -38,7 +75,11 @@ const overlaps = () => database.db.$queryRaw<unknown[]>`
 
 beforeEach(async () => {
   await database.db.user.updateMany({ data: { active: false } });
-  await database.db.shopSettings.upsert({ where: { id: 1 }, create: { id: 1, name: 'Test shop', timeZone: 'America/Denver', lat: 39.74, lng: -104.98 }, update: { lat: 39.74, lng: -104.98 } });
+  await database.db.shopSettings.upsert({
+    where: { id: 1 },
+    create: { id: 1, name: 'Test shop', timeZone: 'America/Denver', lat: 39.74, lng: -104.98 },
+    update: { lat: 39.74, lng: -104.98 },
+  });
   actor = { userId: (await database.db.user.create({ data: personRow({ role: 'dispatcher', name: 'Idris' }) })).id };
   tech = await database.db.user.create({ data: personRow({ name: 'Tova', skills: ['flammable', 'roof'] }) });
 });
@@ -55,20 +96,42 @@ describe('squeezing in an emergency', () => {
     expect(offer).toMatchObject({ technician: 'Tova' });
 
     const { visitId } = await squeezeEmergency(ctx(), taking(broken, offer, { taskIds: [broken.tasks[0]!.id] }));
-    const emergency = await database.db.visit.findUniqueOrThrow({ where: { id: visitId }, include: { tasks: { include: { task: true } }, events: true } });
-    expect(emergency).toMatchObject({ emergency: true, status: 'booked', technicianId: tech.id, startsAt: new Date(offer.startMs), note: expect.stringContaining('Walk-in at 52 °F and climbing') });
+    const emergency = await database.db.visit.findUniqueOrThrow({
+      where: { id: visitId },
+      include: { tasks: { include: { task: true } }, events: true },
+    });
+    expect(emergency).toMatchObject({
+      emergency: true,
+      status: 'booked',
+      technicianId: tech.id,
+      startsAt: new Date(offer.startMs),
+      note: expect.stringContaining('Walk-in at 52 °F and climbing'),
+    });
     // The low side rides along with the coil here too.
     expect(emergency.tasks.map((t) => t.task.kindKey).sort()).toEqual(['coil_cleaning', 'drain_inspection', 'evaporator_inspection']);
-    expect(emergency.events).toMatchObject([{ kind: 'booked', reason: 'Emergency: Walk-in at 52 °F and climbing', byUserId: actor.userId }]);
+    expect(emergency.events).toMatchObject([
+      { kind: 'booked', reason: 'Emergency: Walk-in at 52 °F and climbing', byUserId: actor.userId },
+    ]);
 
     for (const move of offer.moves) {
       const before = visits.find((v) => v.id === move.visitId)!;
-      const after = await database.db.visit.findUniqueOrThrow({ where: { id: move.visitId }, include: { events: { orderBy: { at: 'asc' } } } });
+      const after = await database.db.visit.findUniqueOrThrow({
+        where: { id: move.visitId },
+        include: { events: { orderBy: { at: 'asc' } } },
+      });
       expect(after).toMatchObject({ startsAt: new Date(move.startMs), version: 2, sequence: 1 });
       expect(after.endsAt.getTime() - after.startsAt.getTime()).toBe(before.endsAt.getTime() - before.startsAt.getTime());
       const event = after.events.find((e) => e.kind === 'moved')!;
-      expect(event).toMatchObject({ reason: `Made room for an emergency at ${broken.kitchen.name}`, byUserId: actor.userId, detail: { from: { startsAt: before.startsAt.toISOString() } } });
-      expect(await database.db.outboxMessage.count({ where: { visitId: move.visitId, kind: 'visit_moved', toEmail: { contains: '@example.com' } } })).toBe(1);
+      expect(event).toMatchObject({
+        reason: `Made room for an emergency at ${broken.kitchen.name}`,
+        byUserId: actor.userId,
+        detail: { from: { startsAt: before.startsAt.toISOString() } },
+      });
+      expect(
+        await database.db.outboxMessage.count({
+          where: { visitId: move.visitId, kind: 'visit_moved', toEmail: { contains: '@example.com' } },
+        }),
+      ).toBe(1);
     }
     expect(await database.db.outboxMessage.count({ where: { visitId, kind: 'visit_booked' } })).toBe(1);
     expect(await overlaps()).toEqual([]);
@@ -82,8 +145,20 @@ describe('squeezing in an emergency', () => {
     const offer = offers.find((o) => o.moves.length === 2)!;
     expect(offer).toBeDefined();
     const later = visits.find((v) => v.id === offer.moves[1]!.visitId)!;
-    await moveVisit(ctx(), { visitId: later.id, version: 1, technicianId: tech.id, date, from: '14:30', minutes: 60, reason: 'The chef asked', anyway: true });
-    await expect(squeezeEmergency(ctx(), taking(broken, offer))).rejects.toMatchObject({ code: 'conflict', message: expect.stringMatching(/Idris changed this visit meanwhile: moved \(The chef asked\)/) });
+    await moveVisit(ctx(), {
+      visitId: later.id,
+      version: 1,
+      technicianId: tech.id,
+      date,
+      from: '14:30',
+      minutes: 60,
+      reason: 'The chef asked',
+      anyway: true,
+    });
+    await expect(squeezeEmergency(ctx(), taking(broken, offer))).rejects.toMatchObject({
+      code: 'conflict',
+      message: expect.stringMatching(/Idris changed this visit meanwhile: moved \(The chef asked\)/),
+    });
     expect(await database.db.visit.findUniqueOrThrow({ where: { id: offer.moves[0]!.visitId } })).toMatchObject({ version: 1 });
     expect(await database.db.visit.count({ where: { kitchenId: broken.kitchen.id } })).toBe(0);
   });
@@ -95,11 +170,24 @@ describe('squeezing in an emergency', () => {
     const { offers } = await offerSqueeze(ctx(), ask(broken));
     const [offer] = offers;
     const at = new Date(offer!.startMs + 10 * MINUTE);
-    await database.db.visit.create({ data: { kitchenId: made[1]!.kitchen.id, technicianId: tech.id, startsAt: at, endsAt: new Date(at.getTime() + 10 * MINUTE) } });
+    await database.db.visit.create({
+      data: { kitchenId: made[1]!.kitchen.id, technicianId: tech.id, startsAt: at, endsAt: new Date(at.getTime() + 10 * MINUTE) },
+    });
     const messages = await database.db.outboxMessage.count();
     const standing = await database.db.visit.findMany({ orderBy: { id: 'asc' } });
-    const moves = [{ visitId: standing.find((v) => v.kitchenId === made[0]!.kitchen.id)!.id, version: 1, technicianId: tech.id, startMs: now.getTime() + 6 * 3_600_000, endMs: now.getTime() + 8 * 3_600_000 }];
-    await expect(squeezeEmergency(ctx(), taking(broken, offer!, { moves }))).rejects.toMatchObject({ code: 'overlap', message: expect.stringContaining('nothing was booked or moved') });
+    const moves = [
+      {
+        visitId: standing.find((v) => v.kitchenId === made[0]!.kitchen.id)!.id,
+        version: 1,
+        technicianId: tech.id,
+        startMs: now.getTime() + 6 * 3_600_000,
+        endMs: now.getTime() + 8 * 3_600_000,
+      },
+    ];
+    await expect(squeezeEmergency(ctx(), taking(broken, offer!, { moves }))).rejects.toMatchObject({
+      code: 'overlap',
+      message: expect.stringContaining('nothing was booked or moved'),
+    });
     expect(await database.db.visit.findMany({ orderBy: { id: 'asc' } })).toEqual(standing);
     expect(await database.db.outboxMessage.count()).toBe(messages);
   });

@@ -15,7 +15,8 @@ const stored = () => database.db.travelTime.findMany({ orderBy: [{ minutes: 'asc
 beforeAll(async () => {
   made = [];
   // A name that a spreadsheet would take for a formula comes back as itself.
-  for (const [i, name] of ['Pearl Row', 'Dock Street', '=Sum Kitchen'].entries()) made.push(await haveOneUnit(database.db, { kitchen: { name, lat: 39.74 + i / 50, lng: -104.98 } }));
+  for (const [i, name] of ['Pearl Row', 'Dock Street', '=Sum Kitchen'].entries())
+    made.push(await haveOneUnit(database.db, { kitchen: { name, lat: 39.74 + i / 50, lng: -104.98 } }));
   actor = { userId: (await database.db.user.create({ data: personRow({ role: 'dispatcher' }) })).id };
 });
 
@@ -32,19 +33,32 @@ describe('driving minutes from a file', () => {
   it('stores all of a file or nothing', async () => {
     const before = await stored();
     const bad = 'from,to,minutes\nPearl Row,Dock Street,12\nPearl Row,Dock Stret,12\nDock Street,Pearl Row,soon';
-    expect((await checkTravel(ctx(), bad)).report.problems.map((p) => [p.line, p.column])).toEqual([[3, 'to'], [4, 'minutes']]);
-    await expect(replaceTravel(ctx(), bad)).rejects.toMatchObject({ code: 'invalid', field: 'csv', message: expect.stringContaining('2 things are wrong') });
+    expect((await checkTravel(ctx(), bad)).report.problems.map((p) => [p.line, p.column])).toEqual([
+      [3, 'to'],
+      [4, 'minutes'],
+    ]);
+    await expect(replaceTravel(ctx(), bad)).rejects.toMatchObject({
+      code: 'invalid',
+      field: 'csv',
+      message: expect.stringContaining('2 things are wrong'),
+    });
     expect(await stored()).toEqual(before);
   });
 
   it('replaces what was there, and the template then gives the imported minutes', async () => {
     const csv = `from;to;minutes\n${made[0]!.unit.tag};Dock Street;12,5\nDock Street;Pearl Row;17`;
     expect(await replaceTravel(ctx(), csv)).toEqual({ stored: 2, replaced: 6 });
-    expect((await stored()).map((t) => [t.fromKitchenId, t.minutes])).toEqual([[made[0]!.kitchen.id, 12.5], [made[1]!.kitchen.id, 17]]);
+    expect((await stored()).map((t) => [t.fromKitchenId, t.minutes])).toEqual([
+      [made[0]!.kitchen.id, 12.5],
+      [made[1]!.kitchen.id, 17],
+    ]);
     const again = await travelTemplate(ctx());
     expect(again.split('\r\n').filter((line) => /,(13|17)$/.test(line))).toHaveLength(2);
     expect((await checkTravel(ctx(), again)).report).toMatchObject({ problems: [], pairs: 6 });
-    expect(await database.db.auditEntry.findFirst({ where: { action: 'travel.replaced' }, orderBy: { id: 'desc' } })).toMatchObject({ userId: actor.userId, detail: { pairs: 2, replaced: 6 } });
+    expect(await database.db.auditEntry.findFirst({ where: { action: 'travel.replaced' }, orderBy: { id: 'desc' } })).toMatchObject({
+      userId: actor.userId,
+      detail: { pairs: 2, replaced: 6 },
+    });
   });
 
   it('forgets them all', async () => {

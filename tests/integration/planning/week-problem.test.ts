@@ -19,10 +19,17 @@ async function finished(made: Awaited<ReturnType<typeof haveOneUnit>>, minutes: 
   for (const m of minutes) {
     const arrivedAt = new Date(now.getTime() - ++daysAgo * 86_400_000);
     const visit = await database.db.visit.create({
-      data: visitRow(made.kitchen.id, made.person.id, arrivedAt, 60, { arrivedAt, leftAt: new Date(arrivedAt.getTime() + m * MINUTE), ...over }) as never,
+      data: visitRow(made.kitchen.id, made.person.id, arrivedAt, 60, {
+        arrivedAt,
+        leftAt: new Date(arrivedAt.getTime() + m * MINUTE),
+        ...over,
+      }) as never,
     });
     await database.db.visitTask.createMany({ data: made.tasks.map((t) => visitTaskRow(visit.id, t, { outcome: 'done', open: false })) });
-    for (const aspect of ['ice', 'drain']) await database.db.finding.create({ data: { visitId: visit.id, unitId: made.unit.id, aspect, notLookedWhy: 'Panel riveted shut', at: arrivedAt } });
+    for (const aspect of ['ice', 'drain'])
+      await database.db.finding.create({
+        data: { visitId: visit.id, unitId: made.unit.id, aspect, notLookedWhy: 'Panel riveted shut', at: arrivedAt },
+      });
     await database.db.visit.update({ where: { id: visit.id }, data: { status: 'done' } });
   }
 }
@@ -32,7 +39,10 @@ describe('the week’s problem', () => {
     const slow = await haveOneUnit(database.db, { kitchen: { name: 'Slow' } });
     const quick = await haveOneUnit(database.db, { kitchen: { name: 'Quick' } });
     const fresh = await haveOneUnit(database.db, { kitchen: { name: 'Fresh' } });
-    const [long, short] = [[56, 54, 60, 58, 52, 55, 57, 59, 61], [36, 37, 38, 35, 36, 39]];
+    const [long, short] = [
+      [56, 54, 60, 58, 52, 55, 57, 59, 61],
+      [36, 37, 38, 35, 36, 39],
+    ];
     await finished(slow, long);
     await finished(quick, short);
     // Neither teaches: an emergency took its time for other reasons, and nobody was there.

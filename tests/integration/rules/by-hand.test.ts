@@ -14,7 +14,16 @@ const database = useDatabase();
 const now = new Date('2026-03-04T18:00:00Z');
 
 async function haveTask(over: { lastDoneOn?: Date } = {}) {
-  const made = await haveOneUnit(database.db, { tasks: [{ kindKey: 'coil_cleaning', rule: 'FREQ=WEEKLY;INTERVAL=12', lastDoneOn: over.lastDoneOn ?? new Date('2026-02-03T00:00:00Z'), dueOn: new Date('2026-04-28T00:00:00Z') }] });
+  const made = await haveOneUnit(database.db, {
+    tasks: [
+      {
+        kindKey: 'coil_cleaning',
+        rule: 'FREQ=WEEKLY;INTERVAL=12',
+        lastDoneOn: over.lastDoneOn ?? new Date('2026-02-03T00:00:00Z'),
+        dueOn: new Date('2026-04-28T00:00:00Z'),
+      },
+    ],
+  });
   const task = made.tasks[0] ?? expect.fail('no task');
   const ctx = { db: database.db, actor: { userId: made.person.id }, now };
   return { ...made, task, ctx };
@@ -30,19 +39,39 @@ describe('a rule changed by hand', () => {
     expect(dueOn).toBe('2026-03-03');
     expect(await dateOf(task.id)).toBe('2026-03-03');
     const [seen] = await tasksOfUnit(database.db, unit.id);
-    expect(seen?.changes).toMatchObject([{ kind: 'edited', fromRule: 'FREQ=WEEKLY;INTERVAL=12', toRule: 'FREQ=WEEKLY;INTERVAL=4;BYDAY=TU', fromDueOn: '2026-04-28', toDueOn: '2026-03-03', reason: 'Contract asks for it', by: 'Someone' }]);
+    expect(seen?.changes).toMatchObject([
+      {
+        kind: 'edited',
+        fromRule: 'FREQ=WEEKLY;INTERVAL=12',
+        toRule: 'FREQ=WEEKLY;INTERVAL=4;BYDAY=TU',
+        fromDueOn: '2026-04-28',
+        toDueOn: '2026-03-03',
+        reason: 'Contract asks for it',
+        by: 'Someone',
+      },
+    ]);
     expect(seen).toMatchObject({ minWeeks: 2, maxWeeks: 26, version: 2 });
   });
 
   it('may be anchored on the calendar', async () => {
     const { task, ctx } = await haveTask();
-    await editRule(ctx, { taskId: task.id, version: 1, ...rule, rule: 'FREQ=MONTHLY;BYDAY=1TU', anchor: 'calendar', firstDueOn: localDate('2026-01-06') });
+    await editRule(ctx, {
+      taskId: task.id,
+      version: 1,
+      ...rule,
+      rule: 'FREQ=MONTHLY;BYDAY=1TU',
+      anchor: 'calendar',
+      firstDueOn: localDate('2026-01-06'),
+    });
     expect(await dateOf(task.id)).toBe('2026-03-03');
   });
 
   it('is refused when it has no date left, and nothing changes', async () => {
     const { task, ctx } = await haveTask();
-    await expect(editRule(ctx, { taskId: task.id, version: 1, ...rule, rule: 'FREQ=WEEKLY;UNTIL=20250101' })).rejects.toMatchObject({ code: 'invalid', field: 'ruleText' });
+    await expect(editRule(ctx, { taskId: task.id, version: 1, ...rule, rule: 'FREQ=WEEKLY;UNTIL=20250101' })).rejects.toMatchObject({
+      code: 'invalid',
+      field: 'ruleText',
+    });
     expect(await read(task.id)).toMatchObject({ rule: 'FREQ=WEEKLY;INTERVAL=12', version: 1 });
     expect(await database.db.ruleChange.count({ where: { taskId: task.id } })).toBe(0);
   });
@@ -50,7 +79,10 @@ describe('a rule changed by hand', () => {
   it('tells a stale edit', async () => {
     const { task, ctx } = await haveTask();
     await lockRule(ctx, { taskId: task.id, version: 1, lock: 'lock', reason: 'Warranty' });
-    await expect(editRule(ctx, { taskId: task.id, version: 1, ...rule, rule: 'FREQ=WEEKLY;INTERVAL=4' })).rejects.toMatchObject({ code: 'conflict', message: expect.stringContaining('Someone changed this task while this form was open (locked)') });
+    await expect(editRule(ctx, { taskId: task.id, version: 1, ...rule, rule: 'FREQ=WEEKLY;INTERVAL=4' })).rejects.toMatchObject({
+      code: 'conflict',
+      message: expect.stringContaining('Someone changed this task while this form was open (locked)'),
+    });
   });
 
   it('is locked and unlocked with a reason each', async () => {
@@ -59,14 +91,30 @@ describe('a rule changed by hand', () => {
     expect((await read(task.id)).locked).toBe(true);
     await lockRule(ctx, { taskId: task.id, version: 2, lock: 'unlock', reason: 'Warranty over' });
     expect((await read(task.id)).locked).toBe(false);
-    const kinds = await database.db.ruleChange.findMany({ where: { taskId: task.id }, orderBy: { kind: 'asc' }, select: { kind: true, reason: true } });
-    expect(kinds).toEqual([{ kind: 'locked', reason: 'Warranty' }, { kind: 'unlocked', reason: 'Warranty over' }]);
+    const kinds = await database.db.ruleChange.findMany({
+      where: { taskId: task.id },
+      orderBy: { kind: 'asc' },
+      select: { kind: true, reason: true },
+    });
+    expect(kinds).toEqual([
+      { kind: 'locked', reason: 'Warranty' },
+      { kind: 'unlocked', reason: 'Warranty over' },
+    ]);
   });
 });
 
 describe('a change that the findings made', () => {
   const byEvidence = (taskId: string) =>
-    database.db.ruleChange.create({ data: { taskId, at: now, kind: 'evidence', fromRule: 'FREQ=WEEKLY;INTERVAL=20', toRule: 'FREQ=WEEKLY;INTERVAL=12', reason: 'Loses 1.2 % a week.' } });
+    database.db.ruleChange.create({
+      data: {
+        taskId,
+        at: now,
+        kind: 'evidence',
+        fromRule: 'FREQ=WEEKLY;INTERVAL=20',
+        toRule: 'FREQ=WEEKLY;INTERVAL=12',
+        reason: 'Loses 1.2 % a week.',
+      },
+    });
 
   it('is kept or overruled once; overruled goes back to the rule before it', async () => {
     const { task, ctx } = await haveTask();
@@ -84,7 +132,9 @@ describe('a change that the findings made', () => {
     const { task, ctx } = await haveTask();
     const change = await byEvidence(task.id);
     await editRule(ctx, { taskId: task.id, version: 1, ...rule, rule: 'FREQ=WEEKLY;INTERVAL=3' });
-    await expect(reviewChange(ctx, { changeId: change.id, verdict: 'overruled', reason: 'No' })).rejects.toMatchObject({ code: 'conflict' });
+    await expect(reviewChange(ctx, { changeId: change.id, verdict: 'overruled', reason: 'No' })).rejects.toMatchObject({
+      code: 'conflict',
+    });
     // The review was not written either.
     expect((await database.db.ruleChange.findUniqueOrThrow({ where: { id: change.id } })).review).toBeNull();
   });
@@ -93,7 +143,13 @@ describe('a change that the findings made', () => {
 describe('tasks of a unit', () => {
   it('are added, once each, and come back with their history after being taken off', async () => {
     const { task, ctx, unit } = await haveTask();
-    const wanted = { unitId: unit.id, kindKey: 'coil_cleaning', rule: 'FREQ=WEEKLY;INTERVAL=6', anchor: 'last_completed', firstDueOn: undefined } as const;
+    const wanted = {
+      unitId: unit.id,
+      kindKey: 'coil_cleaning',
+      rule: 'FREQ=WEEKLY;INTERVAL=6',
+      anchor: 'last_completed',
+      firstDueOn: undefined,
+    } as const;
     await expect(addTask(ctx, wanted)).rejects.toMatchObject({ code: 'conflict', field: 'kindKey' });
     await removeTask(ctx, { taskId: task.id, version: 1, reason: 'Not ours' });
     expect((await read(task.id)).active).toBe(false);
@@ -117,9 +173,21 @@ describe('tasks of a unit', () => {
     const { key } = await addTaskKind(ctx, kind);
     expect(key).toBe('water_filter_change');
     await expect(addTaskKind(ctx, kind)).rejects.toMatchObject({ code: 'conflict', field: 'label' });
-    await addTask(ctx, { unitId: unit.id, kindKey: key, rule: 'FREQ=WEEKLY;INTERVAL=26', anchor: 'calendar', firstDueOn: localDate('2026-06-01') });
-    expect((await tasksOfUnit(database.db, unit.id)).find((t) => t.kindKey === key)).toMatchObject({ label: 'Water filter, change', dueOn: '2026-06-01', minWeeks: 13 });
+    await addTask(ctx, {
+      unitId: unit.id,
+      kindKey: key,
+      rule: 'FREQ=WEEKLY;INTERVAL=26',
+      anchor: 'calendar',
+      firstDueOn: localDate('2026-06-01'),
+    });
+    expect((await tasksOfUnit(database.db, unit.id)).find((t) => t.kindKey === key)).toMatchObject({
+      label: 'Water filter, change',
+      dueOn: '2026-06-01',
+      minWeeks: 13,
+    });
     await editTaskKind(ctx, { key, ...kind, active: false });
-    await expect(addTask(ctx, { unitId: unit.id, kindKey: key, rule: 'FREQ=WEEKLY', anchor: 'calendar', firstDueOn: undefined })).rejects.toMatchObject({ code: 'not_found' });
+    await expect(
+      addTask(ctx, { unitId: unit.id, kindKey: key, rule: 'FREQ=WEEKLY', anchor: 'calendar', firstDueOn: undefined }),
+    ).rejects.toMatchObject({ code: 'not_found' });
   });
 });

@@ -19,8 +19,10 @@ describe('the demo shop', () => {
   it('comes out the same twice', () => {
     // Compared piece by piece, so that a difference names where it began.
     const again = makeShop({ now: NOW, seed: SEED });
-    for (const key of Object.keys(made.out) as (keyof typeof made.out)[]) expect(JSON.stringify(again.out[key]), key).toBe(JSON.stringify(made.out[key]));
-    for (const key of Object.keys(made.shop) as (keyof typeof made.shop)[]) expect(JSON.stringify(again.shop[key]), key).toBe(JSON.stringify(made.shop[key]));
+    for (const key of Object.keys(made.out) as (keyof typeof made.out)[])
+      expect(JSON.stringify(again.out[key]), key).toBe(JSON.stringify(made.out[key]));
+    for (const key of Object.keys(made.shop) as (keyof typeof made.shop)[])
+      expect(JSON.stringify(again.shop[key]), key).toBe(JSON.stringify(made.shop[key]));
   }, 180_000);
 
   it('has the size and the stories it promises, within every rule of the database', async () => {
@@ -32,17 +34,29 @@ describe('the demo shop', () => {
     expect(span._count).toBeGreaterThan(250);
     expect(await db.followUp.count({ where: { what: 'Quote a new condenser coil', status: 'open' } })).toBeGreaterThanOrEqual(2);
     expect(await db.followUp.count({ where: { what: 'Replace condenser fan motor', status: 'open' } })).toBe(1);
-    const drains = await db.finding.groupBy({ by: ['unitId'], where: { aspect: 'drain', phase: 'found', grade: { in: ['blocked', 'frozen'] } }, _count: true });
+    const drains = await db.finding.groupBy({
+      by: ['unitId'],
+      where: { aspect: 'drain', phase: 'found', grade: { in: ['blocked', 'frozen'] } },
+      _count: true,
+    });
     expect(drains.filter((d) => d._count >= 3).length).toBeGreaterThanOrEqual(2);
   });
 
   it('gives every technician a round today and overdue work to the desk', async () => {
     const { db } = database;
     for (const technician of await db.user.findMany({ where: { role: 'technician' } })) {
-      const today = await db.visit.count({ where: { technicianId: technician.id, status: 'booked', startsAt: { gte: new Date('2026-11-25T07:00:00Z'), lt: new Date('2026-11-26T07:00:00Z') } } });
+      const today = await db.visit.count({
+        where: {
+          technicianId: technician.id,
+          status: 'booked',
+          startsAt: { gte: new Date('2026-11-25T07:00:00Z'), lt: new Date('2026-11-26T07:00:00Z') },
+        },
+      });
       expect(today, technician.name).toBeGreaterThan(0);
     }
-    expect(await db.task.count({ where: { dueOn: { lt: new Date('2026-11-20') }, visitTasks: { none: { open: true } } } })).toBeGreaterThan(5);
+    expect(await db.task.count({ where: { dueOn: { lt: new Date('2026-11-20') }, visitTasks: { none: { open: true } } } })).toBeGreaterThan(
+      5,
+    );
     expect(await db.ruleChange.count({ where: { kind: 'evidence', review: null } })).toBeGreaterThan(3);
   });
 
@@ -73,7 +87,12 @@ describe('the demo shop', () => {
   it('made the rules that the service makes after the newest visit', async () => {
     const { db } = database;
     const visit = await db.visit.findFirstOrThrow({ where: { status: 'done' }, orderBy: { startsAt: 'desc' } });
-    const state = () => db.task.findMany({ where: { kitchenId: visit.kitchenId }, orderBy: { id: 'asc' }, select: { id: true, rule: true, dueOn: true, lastDoneOn: true, changes: { select: { id: true } } } });
+    const state = () =>
+      db.task.findMany({
+        where: { kitchenId: visit.kitchenId },
+        orderBy: { id: 'asc' },
+        select: { id: true, rule: true, dueOn: true, lastDoneOn: true, changes: { select: { id: true } } },
+      });
     const before = await state();
     const { revisions } = await reviseRulesAfterVisit({ db, actor: null, now: visit.closedAt as Date }, visit.id);
     expect(revisions.length).toBeGreaterThan(0);

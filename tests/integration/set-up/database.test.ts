@@ -7,13 +7,8 @@ describe('a test file’s own database', () => {
   const database = useDatabase();
 
   it('has every migration applied, by the record that Prisma keeps', async () => {
-    const rows = await query(
-      database.url,
-      'select migration_name, checksum, finished_at from _prisma_migrations order by 1',
-    );
-    expect(rows.map((row) => [row.migration_name, row.checksum])).toEqual(
-      migrations().map((m) => [m.name, m.checksum]),
-    );
+    const rows = await query(database.url, 'select migration_name, checksum, finished_at from _prisma_migrations order by 1');
+    expect(rows.map((row) => [row.migration_name, row.checksum])).toEqual(migrations().map((m) => [m.name, m.checksum]));
     expect(rows.every((row) => row.finished_at !== null)).toBe(true);
     expect(await migrate(database.url)).toEqual([]);
   });
@@ -30,10 +25,7 @@ describe('a migration that was edited after it had been applied', () => {
 
   it('is refused by name', async () => {
     const [first] = migrations();
-    await query(database.url, 'update _prisma_migrations set checksum = $1 where migration_name = $2', [
-      '0',
-      first?.name,
-    ]);
+    await query(database.url, 'update _prisma_migrations set checksum = $1 where migration_name = $2', ['0', first?.name]);
     await expect(migrate(database.url)).rejects.toThrow(`${first?.name} was edited`);
   });
 });

@@ -31,15 +31,32 @@ export class Tablet {
 
   make<K extends OperationKind>(visitId: string, kind: K, payload: Payloads[K], over: Partial<OperationEnvelope> = {}): OperationEnvelope {
     this.clock = new Date(this.clock.getTime() + 60_000);
-    return { id: randomUUID(), seq: ++this.seq, kind, version: OPERATION_VERSION, visitId, madeAt: this.clock.toISOString(), basedOn: this.basedOn.toISOString(), payload, ...over };
+    return {
+      id: randomUUID(),
+      seq: ++this.seq,
+      kind,
+      version: OPERATION_VERSION,
+      visitId,
+      madeAt: this.clock.toISOString(),
+      basedOn: this.basedOn.toISOString(),
+      payload,
+      ...over,
+    };
   }
 
   send(operations: OperationEnvelope[], now = new Date(this.clock.getTime() + 60_000), actor: Actor = this.actor) {
-    return applyOperations({ db: this.db, actor, now }, { device: { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' }, sentAt: now.toISOString(), operations });
+    return applyOperations(
+      { db: this.db, actor, now },
+      { device: { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' }, sentAt: now.toISOString(), operations },
+    );
   }
 
   refresh(cursor = '', now = this.clock) {
-    return readRound({ db: this.db, actor: this.actor, now }, { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' }, cursor);
+    return readRound(
+      { db: this.db, actor: this.actor, now },
+      { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' },
+      cursor,
+    );
   }
 }
 
@@ -53,6 +70,18 @@ export async function haveVisit(db: Db) {
   return { ...shop, visit, coil };
 }
 
-export const finding = (unitId: string, aspect: 'coil' | 'ice' | 'drain' | 'fan' | 'gasket', grade: string | null, over: Partial<Payloads['finding.set']> = {}): Payloads['finding.set'] => ({
-  unitId, aspect, phase: 'found', grade, notLookedWhy: grade === null ? 'Panel is riveted shut' : '', note: '', replaces: null, ...over,
+export const finding = (
+  unitId: string,
+  aspect: 'coil' | 'ice' | 'drain' | 'fan' | 'gasket',
+  grade: string | null,
+  over: Partial<Payloads['finding.set']> = {},
+): Payloads['finding.set'] => ({
+  unitId,
+  aspect,
+  phase: 'found',
+  grade,
+  notLookedWhy: grade === null ? 'Panel is riveted shut' : '',
+  note: '',
+  replaces: null,
+  ...over,
 });

@@ -20,7 +20,10 @@ describe('two tablets on one visit', () => {
     const reply = await first.send([early], minutes(30));
     expect(reply.results[0]).toMatchObject({ outcome: 'conflict', note: expect.stringContaining('packed and furred') });
     const rows = await db.finding.findMany({ where: { visitId: visit.id }, orderBy: { at: 'asc' } });
-    expect(rows.map((r) => [r.grade, r.supersededAt === null])).toEqual([['furred', false], ['packed', true]]);
+    expect(rows.map((r) => [r.grade, r.supersededAt === null])).toEqual([
+      ['furred', false],
+      ['packed', true],
+    ]);
     expect((await first.refresh()).changed[0]?.entries.findings).toEqual((await second.refresh()).changed[0]?.entries.findings);
   });
 
@@ -48,7 +51,10 @@ describe('two tablets on one visit', () => {
       t.make(visit.id, 'visit.close', { leftAt: minutes(40).toISOString(), taskIds: tasks.map((k) => k.id) }),
     ];
     await first.send(closing(first), minutes(60));
-    const reply = await second.send([...closing(second), second.make(visit.id, 'finding.set', finding(unit.id, 'fan', 'worn'))], minutes(90));
+    const reply = await second.send(
+      [...closing(second), second.make(visit.id, 'finding.set', finding(unit.id, 'fan', 'worn'))],
+      minutes(90),
+    );
     expect(reply.results.every((r) => r.outcome !== 'rejected')).toBe(true);
     expect(reply.results.at(-1)).toMatchObject({ outcome: 'conflict', note: expect.stringContaining('after the visit was closed') });
     expect(await db.visitEvent.count({ where: { visitId: visit.id, kind: 'closed' } })).toBe(1);
@@ -112,11 +118,15 @@ describe('the office changed something while the tablet was away', () => {
     await db.visitTask.deleteMany({ where: { visitId: visit.id, taskId: coil.id } });
     const counts = await tablet.send([tablet.make(visit.id, 'task.done', { taskId: coil.id })]);
     expect(counts.results[0]).toMatchObject({ outcome: 'conflict', note: expect.stringContaining('it counts') });
-    expect((await db.visitTask.findUniqueOrThrow({ where: { visitId_taskId: { visitId: visit.id, taskId: coil.id } } })).outcome).toBe('done');
+    expect((await db.visitTask.findUniqueOrThrow({ where: { visitId_taskId: { visitId: visit.id, taskId: coil.id } } })).outcome).toBe(
+      'done',
+    );
 
     const moved = tasks.find((t) => t.id !== coil.id);
     if (!moved) throw new Error('one task only');
-    const later = await db.visit.create({ data: { kitchenId: kitchen.id, technicianId: person.id, startsAt: minutes(3000), endsAt: minutes(3060) } });
+    const later = await db.visit.create({
+      data: { kitchenId: kitchen.id, technicianId: person.id, startsAt: minutes(3000), endsAt: minutes(3060) },
+    });
     await db.visitTask.updateMany({ where: { taskId: moved.id }, data: { visitId: later.id } });
     const told = await tablet.send([tablet.make(visit.id, 'task.done', { taskId: moved.id })]);
     expect(told.results[0]).toMatchObject({ outcome: 'conflict', note: expect.stringContaining('another visit') });
@@ -130,11 +140,19 @@ describe('the tablet’s clock', () => {
     const tablet = new Tablet(db, person);
     tablet.clock = minutes(24 * 60);
     const received = minutes(30);
-    await tablet.send([tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'furred')), tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'packed'))], received);
+    await tablet.send(
+      [
+        tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'furred')),
+        tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'packed')),
+      ],
+      received,
+    );
     const rows = await db.finding.findMany({ where: { visitId: visit.id } });
     expect(rows.every((r) => r.at.getTime() <= received.getTime())).toBe(true);
     expect(rows.filter((r) => r.supersededAt === null).map((r) => r.grade)).toEqual(['packed']);
-    expect((await db.operation.findFirstOrThrow({ where: { visitId: visit.id } })).detail).toMatchObject({ clockCorrectedMs: expect.any(Number) });
+    expect((await db.operation.findFirstOrThrow({ where: { visitId: visit.id } })).detail).toMatchObject({
+      clockCorrectedMs: expect.any(Number),
+    });
   });
 
   it('a day behind: nothing is dated before the refresh it was based on', async () => {
@@ -152,7 +170,10 @@ describe('order and versions', () => {
     const { db } = database;
     const { visit, unit, person } = await haveVisit(db);
     const tablet = new Tablet(db, person);
-    const [one, two] = [tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'bare')), tablet.make(visit.id, 'finding.set', finding(unit.id, 'fan', 'sound'))];
+    const [one, two] = [
+      tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'bare')),
+      tablet.make(visit.id, 'finding.set', finding(unit.id, 'fan', 'sound')),
+    ];
     expect(await tablet.send([two])).toMatchObject({ results: [], lastSeq: 0, stopped: 'gap' });
     expect((await tablet.send([one, two])).results).toHaveLength(2);
     expect(await tablet.send([{ ...one, id: crypto.randomUUID() }])).toMatchObject({ results: [], lastSeq: 2, stopped: 'renumber' });
@@ -162,7 +183,12 @@ describe('order and versions', () => {
     const { db } = database;
     const { visit, unit, person } = await haveVisit(db);
     const tablet = new Tablet(db, person);
-    const old = tablet.make(visit.id, 'finding.set', { unitId: unit.id, aspect: 'coil', grade: 'furred', notLookedWhy: '', note: '' } as never, { version: 1 });
+    const old = tablet.make(
+      visit.id,
+      'finding.set',
+      { unitId: unit.id, aspect: 'coil', grade: 'furred', notLookedWhy: '', note: '' } as never,
+      { version: 1 },
+    );
     expect((await tablet.send([old])).results[0]?.outcome).toBe('applied');
     expect((await db.finding.findUniqueOrThrow({ where: { id: old.id } })).phase).toBe('found');
   });
@@ -185,7 +211,9 @@ describe('order and versions', () => {
       tablet.make(visit.id, 'finding.set', finding(unit.id, 'fan', 'sound')),
     ]);
     expect(reply.results.map((r) => r.outcome)).toEqual(['rejected', 'applied']);
-    expect((await db.operation.findFirstOrThrow({ where: { visitId: visit.id, outcome: 'rejected' } })).payload).toMatchObject({ grade: 'sparkling' });
+    expect((await db.operation.findFirstOrThrow({ where: { visitId: visit.id, outcome: 'rejected' } })).payload).toMatchObject({
+      grade: 'sparkling',
+    });
   });
 });
 
@@ -210,13 +238,18 @@ describe('after the closing', () => {
     const tablet = new Tablet(db, made.person);
     const batch = [
       tablet.make(made.visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }),
-      ...made.tasks.map((k) => (k.id === made.coil.id ? tablet.make(made.visit.id, 'task.not_done', { taskId: k.id, reason: 'No power' }) : tablet.make(made.visit.id, 'task.done', { taskId: k.id }))),
+      ...made.tasks.map((k) =>
+        k.id === made.coil.id
+          ? tablet.make(made.visit.id, 'task.not_done', { taskId: k.id, reason: 'No power' })
+          : tablet.make(made.visit.id, 'task.done', { taskId: k.id }),
+      ),
       tablet.make(made.visit.id, 'signature.set', { nobodyThere: true, signedBy: '', png: null }),
       tablet.make(made.visit.id, 'visit.close', { leftAt: minutes(30).toISOString(), taskIds: made.tasks.map((k) => k.id) }),
     ];
     return { ...made, tablet, batch };
   };
-  const outcomeOf = async (db: Parameters<typeof haveVisit>[0], visitId: string, taskId: string) => (await db.visitTask.findUniqueOrThrow({ where: { visitId_taskId: { visitId, taskId } } })).outcome;
+  const outcomeOf = async (db: Parameters<typeof haveVisit>[0], visitId: string, taskId: string) =>
+    (await db.visitTask.findUniqueOrThrow({ where: { visitId_taskId: { visitId, taskId } } })).outcome;
 
   it('a cleaning answered without a look at the low side is refused, and holds up nothing of its batch', async () => {
     const { db } = database;
@@ -225,7 +258,10 @@ describe('after the closing', () => {
     const part = tablet.make(visit.id, 'part.use', { unitId: unit.id, what: 'Fan blade', quantity: 1 });
     const { results, stopped } = await tablet.send([...batch, late, part]);
     expect(stopped).toBeNull();
-    expect(results.find((r) => r.id === late.id)).toMatchObject({ outcome: 'rejected', note: expect.stringContaining('low side was not looked at') });
+    expect(results.find((r) => r.id === late.id)).toMatchObject({
+      outcome: 'rejected',
+      note: expect.stringContaining('low side was not looked at'),
+    });
     expect(results.find((r) => r.id === part.id)?.outcome).toBe('conflict');
     expect(await outcomeOf(db, visit.id, coil.id)).toBe('not_done');
     expect((await db.visit.findUniqueOrThrow({ where: { id: visit.id } })).status).toBe('done');
@@ -235,7 +271,9 @@ describe('after the closing', () => {
     const { db } = database;
     const { visit, coil, tablet, batch } = await closed(db);
     await tablet.send(batch);
-    await expect(db.visitTask.update({ where: { visitId_taskId: { visitId: visit.id, taskId: coil.id } }, data: { outcome: 'done' } })).rejects.toThrow(/low side not looked at/);
+    await expect(
+      db.visitTask.update({ where: { visitId_taskId: { visitId: visit.id, taskId: coil.id } }, data: { outcome: 'done' } }),
+    ).rejects.toThrow(/low side not looked at/);
   });
 
   it('a cleaning whose low side was looked at counts, and its dates move as at a closing', async () => {
@@ -244,7 +282,13 @@ describe('after the closing', () => {
     await tablet.send(batch);
     const before = await db.task.findUniqueOrThrow({ where: { id: coil.id } });
     const late = tablet.make(visit.id, 'task.done', { taskId: coil.id });
-    await tablet.send([tablet.make(visit.id, 'finding.set', finding(unit.id, 'ice', 'dry')), tablet.make(visit.id, 'finding.set', finding(unit.id, 'drain', 'runs')), late].map((o, i) => ({ ...o, seq: batch.length + 1 + i })));
+    await tablet.send(
+      [
+        tablet.make(visit.id, 'finding.set', finding(unit.id, 'ice', 'dry')),
+        tablet.make(visit.id, 'finding.set', finding(unit.id, 'drain', 'runs')),
+        late,
+      ].map((o, i) => ({ ...o, seq: batch.length + 1 + i })),
+    );
     expect(await outcomeOf(db, visit.id, coil.id)).toBe('done');
     const after = await db.task.findUniqueOrThrow({ where: { id: coil.id } });
     expect(after.lastDoneOn?.toISOString().slice(0, 10)).toBe('2026-11-25');
@@ -268,7 +312,16 @@ describe('what no database can hold, and what cannot be', () => {
     const { db } = database;
     const { visit, unit, person } = await haveVisit(db);
     const tablet = new Tablet(db, person);
-    const reading = { unitId: unit.id, phase: 'before' as const, values: { headPaGauge: 1e6, airInK: 305 }, gaugeGrade: '9Z', gaugeSpanPa: 3.4e6, entered: {}, questioned: [], replaces: null };
+    const reading = {
+      unitId: unit.id,
+      phase: 'before' as const,
+      values: { headPaGauge: 1e6, airInK: 305 },
+      gaugeGrade: '9Z',
+      gaugeSpanPa: 3.4e6,
+      entered: {},
+      questioned: [],
+      replaces: null,
+    };
     expect((await tablet.send([tablet.make(visit.id, 'reading.add', reading)])).results[0]?.outcome).toBe('rejected');
   });
 
@@ -292,7 +345,13 @@ describe('one tablet, several hands and identities', () => {
     const tablet = new Tablet(db, person);
     await tablet.refresh();
     const owner = await db.user.create({ data: personRow({ role: 'owner' }) });
-    await expect(readRound({ db, actor: new Tablet(db, { id: owner.id, name: 'Maren', role: 'owner' }).actor, now: MORNING }, { id: tablet.id, holder: person.id, name: '', appVersion: '' }, '')).rejects.toThrow(/someone else/);
+    await expect(
+      readRound(
+        { db, actor: new Tablet(db, { id: owner.id, name: 'Maren', role: 'owner' }).actor, now: MORNING },
+        { id: tablet.id, holder: person.id, name: '', appVersion: '' },
+        '',
+      ),
+    ).rejects.toThrow(/someone else/);
   });
 
   it('entries known from an earlier identity count under the new one, so that the next follows on', async () => {
@@ -304,7 +363,10 @@ describe('one tablet, several hands and identities', () => {
     const anew = new Tablet(db, person);
     anew.seq = 2;
     expect(await anew.send(known)).toMatchObject({ lastSeq: 2, stopped: null });
-    expect(await anew.send([anew.make(visit.id, 'part.use', { unitId: unit.id, what: 'Part 3', quantity: 1 })])).toMatchObject({ lastSeq: 3, stopped: null });
+    expect(await anew.send([anew.make(visit.id, 'part.use', { unitId: unit.id, what: 'Part 3', quantity: 1 })])).toMatchObject({
+      lastSeq: 3,
+      stopped: null,
+    });
     expect(await db.partUsed.count({ where: { visitId: visit.id } })).toBe(3);
   });
 
@@ -315,6 +377,8 @@ describe('one tablet, several hands and identities', () => {
     const other = await db.user.create({ data: personRow() });
     await db.visit.update({ where: { id: visit.id }, data: { technicianId: other.id } });
     const anew = new Tablet(db, person);
-    expect((await anew.send([anew.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'matted'))])).results[0]?.outcome).toBe('conflict');
+    expect((await anew.send([anew.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'matted'))])).results[0]?.outcome).toBe(
+      'conflict',
+    );
   });
 });

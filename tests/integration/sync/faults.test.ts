@@ -10,9 +10,18 @@ const RUNS = 12;
 it(`${RUNS} days on a bad line: nothing lost, nothing doubled, both ends equal`, { timeout: 300_000 }, async () => {
   const args = ['--conditions=react-server', '--import', 'tsx', 'scripts/sync-faults.ts', '--seed', '7', '--runs', String(RUNS), '--json'];
   const { stdout } = await promisify(execFile)(process.execPath, args, { cwd: ROOT, maxBuffer: 1e7 });
-  const report = JSON.parse(stdout) as { runs: number; operations: number; faults: Record<string, number>; lost: number; doubled: number; unequal: number; problems: string[] };
+  const report = JSON.parse(stdout) as {
+    runs: number;
+    operations: number;
+    faults: Record<string, number>;
+    lost: number;
+    doubled: number;
+    unequal: number;
+    problems: string[];
+  };
   expect(report).toMatchObject({ runs: RUNS, lost: 0, doubled: 0, unequal: 0, problems: [] });
   expect(report.operations).toBeGreaterThan(RUNS * 5);
   const { dropped_before, dropped_after, duplicated, reordered, truncated_request, truncated_reply } = report.faults;
-  for (const count of [dropped_before, dropped_after, duplicated, reordered, truncated_request, truncated_reply]) expect(count).toBeGreaterThan(0);
+  for (const count of [dropped_before, dropped_after, duplicated, reordered, truncated_request, truncated_reply])
+    expect(count).toBeGreaterThan(0);
 });

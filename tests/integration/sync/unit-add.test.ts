@@ -15,7 +15,10 @@ it('a unit that was not on file comes with a tag, a name of its own and its usua
   }); // prettier-ignore
   await tablet.send([add]);
   await tablet.send([add]);
-  const added = await database.db.unit.findUniqueOrThrow({ where: { id: unitId }, include: { tasks: { orderBy: { kind: { sort: 'asc' } } } } });
+  const added = await database.db.unit.findUniqueOrThrow({
+    where: { id: unitId },
+    include: { tasks: { orderBy: { kind: { sort: 'asc' } } } },
+  });
   expect(added).toMatchObject({ name: `${unit.name} (2)`, kitchenId: kitchen.id, refrigerant: 'R290' });
   expect(added.tag).toMatch(/^[0-9A-Z]{6,}$/);
   expect(added.tasks.map((t) => [t.kindKey, t.rule])).toEqual([

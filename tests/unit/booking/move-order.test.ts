@@ -19,7 +19,9 @@ describe('the order of moves', () => {
   });
 
   it('never puts anyone in two places on the way', () => {
-    const slot = fc.record({ technicianId: fc.constantFrom('a', 'b'), start: fc.integer({ min: 0, max: 12 }) }).map((s) => ({ ...s, end: s.start + 2 }));
+    const slot = fc
+      .record({ technicianId: fc.constantFrom('a', 'b'), start: fc.integer({ min: 0, max: 12 }) })
+      .map((s) => ({ ...s, end: s.start + 2 }));
     const meet = (x: Move['from'], y: Move['from']) => x.technicianId === y.technicianId && x.start < y.end && y.start < x.end;
     const apart = (places: Move['from'][]) => places.every((x, i) => places.every((y, j) => j <= i || !meet(x, y)));
     let made = 0;

@@ -24,9 +24,7 @@ const monthDays = fc.uniqueArray(fc.oneof(fc.integer({ min: 1, max: 31 }), fc.in
   minLength: 1,
   maxLength: 3,
 });
-const nth = fc
-  .tuple(fc.constantFrom(1, 2, 3, 4, 5, -1, -2), fc.constantFrom(...WEEKDAY_CODES))
-  .map(([n, w]) => `${n}${w}`);
+const nth = fc.tuple(fc.constantFrom(1, 2, 3, 4, 5, -1, -2), fc.constantFrom(...WEEKDAY_CODES)).map(([n, w]) => `${n}${w}`);
 const rules = fc.oneof(
   fc.tuple(interval, tail).map(([i, t]) => `FREQ=DAILY;INTERVAL=${i}${t}`),
   fc.tuple(interval, tail).map(([i, t]) => `FREQ=WEEKLY;INTERVAL=${i}${t}`),
@@ -38,22 +36,15 @@ const rules = fc.oneof(
   fc
     .tuple(interval, fc.uniqueArray(nth, { minLength: 1, maxLength: 2 }), tail)
     .map(([i, n, t]) => `FREQ=MONTHLY;INTERVAL=${i};BYDAY=${n.join(',')}${t}`),
+  fc.tuple(weekdays, fc.constantFrom(1, 2, -1), tail).map(([w, p, t]) => `FREQ=MONTHLY;BYDAY=${w.join(',')};BYSETPOS=${p}${t}`),
   fc
-    .tuple(weekdays, fc.constantFrom(1, 2, -1), tail)
-    .map(([w, p, t]) => `FREQ=MONTHLY;BYDAY=${w.join(',')};BYSETPOS=${p}${t}`),
-  fc
-    .tuple(
-      fc.constantFrom(...WEEKDAY_CODES),
-      fc.uniqueArray(fc.integer({ min: 1, max: 28 }), { minLength: 3, maxLength: 9 }),
-    )
+    .tuple(fc.constantFrom(...WEEKDAY_CODES), fc.uniqueArray(fc.integer({ min: 1, max: 28 }), { minLength: 3, maxLength: 9 }))
     .map(([w, m]) => `FREQ=MONTHLY;BYDAY=${w};BYMONTHDAY=${m.join(',')}`),
   fc
     .tuple(interval, fc.uniqueArray(fc.integer({ min: 1, max: 12 }), { minLength: 1, maxLength: 3 }), tail)
     .map(([i, m, t]) => `FREQ=YEARLY;INTERVAL=${i};BYMONTH=${m.join(',')}${t}`),
   fc.tuple(interval, tail).map(([i, t]) => `FREQ=YEARLY;INTERVAL=${i}${t}`),
-  fc
-    .tuple(fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 28 }))
-    .map(([m, n]) => `FREQ=YEARLY;BYMONTH=${m};BYMONTHDAY=${n}`),
+  fc.tuple(fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 28 })).map(([m, n]) => `FREQ=YEARLY;BYMONTH=${m};BYMONTHDAY=${n}`),
   fc
     .tuple(fc.uniqueArray(fc.integer({ min: 1, max: 12 }), { minLength: 1, maxLength: 3 }), weekdays)
     .map(([m, w]) => `FREQ=MONTHLY;BYMONTH=${m.join(',')};BYDAY=${w.join(',')}`),
@@ -94,12 +85,7 @@ describe('expansion of rules', () => {
       anchor: 'calendar' as const,
       anchorDate: localDate('2025-05-06'),
     };
-    const days = arbiter(
-      plan.rule,
-      toDay(plan.anchorDate),
-      toDay(localDate('2026-01-01')),
-      toDay(localDate('2027-01-01')),
-    );
+    const days = arbiter(plan.rule, toDay(plan.anchorDate), toDay(localDate('2026-01-01')), toDay(localDate('2027-01-01')));
     expect(dueBetween(plan, localDate('2026-01-01'), localDate('2027-01-01')).map(toDay)).toEqual(days);
   });
 });

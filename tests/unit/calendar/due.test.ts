@@ -1,16 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  addDays,
-  daysBetween,
-  dueBetween,
-  localDate,
-  nextDue,
-  weekdayOf,
-  weeksRule,
-  type Plan,
-  type Weekday,
-} from '@/lib/core/calendar';
+import { addDays, daysBetween, dueBetween, localDate, nextDue, weekdayOf, weeksRule, type Plan, type Weekday } from '@/lib/core/calendar';
 
 const d = localDate;
 const contract: Plan = {
@@ -84,9 +74,7 @@ describe('next due date', () => {
         after: d('2020-02-01'),
       }),
     ).toBeNull();
-    expect(
-      nextDue({ rule: 'FREQ=YEARLY;BYMONTH=2;BYMONTHDAY=30', anchor: 'calendar', anchorDate: d('2020-01-01') }),
-    ).toBeNull();
+    expect(nextDue({ rule: 'FREQ=YEARLY;BYMONTH=2;BYMONTHDAY=30', anchor: 'calendar', anchorDate: d('2020-01-01') })).toBeNull();
     expect(
       nextDue({
         rule: 'FREQ=YEARLY;INTERVAL=4',
@@ -98,9 +86,7 @@ describe('next due date', () => {
   });
 
   it('refuses rules by the hour', () => {
-    expect(() => nextDue({ rule: 'FREQ=HOURLY', anchor: 'calendar', anchorDate: d('2026-01-01') })).toThrow(
-      /by the hour/,
-    );
+    expect(() => nextDue({ rule: 'FREQ=HOURLY', anchor: 'calendar', anchorDate: d('2026-01-01') })).toThrow(/by the hour/);
   });
 });
 
@@ -129,11 +115,7 @@ describe('due dates in a range', () => {
         fc.integer({ min: 0, max: 400 }),
         (text, a, b, c) => {
           const plan: Plan = { rule: text, anchor: 'calendar', anchorDate: d('2025-03-03') };
-          const [x, y, z] = [
-            addDays(d('2025-01-01'), a),
-            addDays(d('2025-01-01'), a + b),
-            addDays(d('2025-01-01'), a + b + c),
-          ];
+          const [x, y, z] = [addDays(d('2025-01-01'), a), addDays(d('2025-01-01'), a + b), addDays(d('2025-01-01'), a + b + c)];
           expect([...dueBetween(plan, x, y), ...dueBetween(plan, y, z)]).toEqual(dueBetween(plan, x, z));
         },
       ),

@@ -46,8 +46,7 @@ describe('today in a zone', () => {
 });
 
 describe('instant of a wall-clock time', () => {
-  const iso = (date: string, time: string, zone: string) =>
-    new Date(instantOf(localDate(date), time, zone)).toISOString();
+  const iso = (date: string, time: string, zone: string) => new Date(instantOf(localDate(date), time, zone)).toISOString();
 
   it('keeps 09:00 across the change of clocks', () => {
     expect(iso('1997-10-25', '09:00', 'America/New_York')).toBe('1997-10-25T13:00:00.000Z');

@@ -18,25 +18,22 @@ const UNITS: CondenserUnit[] = CONDENSING.flatMap((refrigerant) => [
 ]);
 
 describe('the balance of evaporator, compressor and condenser', () => {
-  it.each(UNITS.map((u) => [`${u.refrigerant} ${u.kind}`, u] as const))(
-    'closes to 1e-9 and is ordered: %s',
-    (_, unit) => {
-      const states = [1, 0.8, 0.6, 0.45].map((left) => stateAt(unit, left, F(85)));
-      for (const s of states) {
-        expect(Math.abs(s.coolingW + s.powerW - s.shellW - s.heatRejectedW) / s.heatRejectedW).toBeLessThan(1e-9);
-        expect(Math.abs(s.conductanceWK * s.riseK - s.heatRejectedW) / s.heatRejectedW).toBeLessThan(1e-9);
-        expect(s.shellW).toBeGreaterThan(0);
-        expect(s.dischargeLineK).toBeGreaterThan(s.condensingDewK);
-        expect(s.evaporatingDewK).toBeLessThan(s.boxK);
-      }
-      for (let i = 1; i < states.length; i++) {
-        const [better, worse] = [states[i - 1]!, states[i]!];
-        expect(worse.headPa).toBeGreaterThan(better.headPa);
-        expect(worse.coolingW).toBeLessThan(better.coolingW);
-        expect(worse.coolingW / worse.powerW).toBeLessThan(better.coolingW / better.powerW);
-      }
-    },
-  );
+  it.each(UNITS.map((u) => [`${u.refrigerant} ${u.kind}`, u] as const))('closes to 1e-9 and is ordered: %s', (_, unit) => {
+    const states = [1, 0.8, 0.6, 0.45].map((left) => stateAt(unit, left, F(85)));
+    for (const s of states) {
+      expect(Math.abs(s.coolingW + s.powerW - s.shellW - s.heatRejectedW) / s.heatRejectedW).toBeLessThan(1e-9);
+      expect(Math.abs(s.conductanceWK * s.riseK - s.heatRejectedW) / s.heatRejectedW).toBeLessThan(1e-9);
+      expect(s.shellW).toBeGreaterThan(0);
+      expect(s.dischargeLineK).toBeGreaterThan(s.condensingDewK);
+      expect(s.evaporatingDewK).toBeLessThan(s.boxK);
+    }
+    for (let i = 1; i < states.length; i++) {
+      const [better, worse] = [states[i - 1]!, states[i]!];
+      expect(worse.headPa).toBeGreaterThan(better.headPa);
+      expect(worse.coolingW).toBeLessThan(better.coolingW);
+      expect(worse.coolingW / worse.powerW).toBeLessThan(better.coolingW / better.powerW);
+    }
+  });
 
   it('raises head and cuts cooling as the air warms', () => {
     const states = [60, 75, 90, 105].map((t) => stateAt(REACH_IN, 0.8, F(t)));
@@ -56,9 +53,7 @@ describe('the balance of evaporator, compressor and condenser', () => {
     const clean = conductanceOf(REACH_IN, 13)!;
     expect(steadyState(REACH_IN, clean * 0.02, { airK: F(110), boxK: F(38) }).status).toBe('out_of_range');
     expect(steadyState(REACH_IN, NaN, { airK: F(90), boxK: F(38) }).status).toBe('out_of_range');
-    expect(steadyState({ ...REACH_IN, refrigerant: 'R999' }, clean, { airK: F(90), boxK: F(38) }).status).toBe(
-      'unknown_refrigerant',
-    );
+    expect(steadyState({ ...REACH_IN, refrigerant: 'R999' }, clean, { airK: F(90), boxK: F(38) }).status).toBe('unknown_refrigerant');
   });
 
   it('draws head against air through the same states', () => {

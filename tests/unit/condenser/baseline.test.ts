@@ -1,13 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  cleanPrior,
-  conductanceOf,
-  estimate,
-  steadyState,
-  updateBaseline,
-  type CleanBaseline,
-  type Estimate,
-} from '@/lib/core/condenser';
+import { cleanPrior, conductanceOf, estimate, steadyState, updateBaseline, type CleanBaseline, type Estimate } from '@/lib/core/condenser';
 import { CONDITIONS, F, REACH_IN, readingOf, stateAt } from '../../support/condenser';
 
 const prior = cleanPrior(REACH_IN);
@@ -56,9 +48,7 @@ describe('what is believed of a clean coil', () => {
     expect(first.means).toMatch(/gauge, coil air, suction/);
     const width = (headOnly: boolean, baseline: CleanBaseline) => {
       const full = readingOf(stateAt(REACH_IN, 0.8, F(85)));
-      const reading = headOnly
-        ? { ...full, suctionPaGauge: undefined, liquidLineK: undefined, suctionLineK: undefined }
-        : full;
+      const reading = headOnly ? { ...full, suctionPaGauge: undefined, liquidLineK: undefined, suctionLineK: undefined } : full;
       const e = estimate(REACH_IN, reading, baseline, CONDITIONS);
       return e.status === 'ok' ? e.conductanceLost.hi - e.conductanceLost.lo : NaN;
     };

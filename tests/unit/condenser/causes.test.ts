@@ -26,9 +26,7 @@ describe('is it the coil', () => {
 
   it('holds the cleaning back for a standing pressure above saturation', () => {
     const saturation = known(bubblePressure('R134a', air)) - 101325;
-    const e = judged(
-      readingOf(bad, { offCyclePaGauge: saturation * 1.25, offCycleAirK: air, liquidLineK: bad.liquidLineK - 4 }),
-    );
+    const e = judged(readingOf(bad, { offCyclePaGauge: saturation * 1.25, offCycleAirK: air, liquidLineK: bad.liquidLineK - 4 }));
     expect(lead(e)).toBe('non_condensables');
     expect(e.verdict).toBe('look_elsewhere');
     expect(e.causes[0]!.for.join()).toMatch(/Standing pressure/);
@@ -94,9 +92,7 @@ describe('is it the coil', () => {
   });
 
   it('names a low charge beside a coil that has lost much all the same', () => {
-    const e = judged(
-      readingOf(clean, { ...starved, headPaGauge: clean.headPaGauge + 150_000, liquidLineK: clean.condensingK + 3.5 }),
-    );
+    const e = judged(readingOf(clean, { ...starved, headPaGauge: clean.headPaGauge + 150_000, liquidLineK: clean.condensingK + 3.5 }));
     expect(e.verdict).toBe('clean_it');
     expect(e.sentence).toMatch(/low charge.*larger than it looks/);
   });

@@ -34,9 +34,7 @@ describe('entries that cannot be', () => {
     ['condensingClampK', { headPaGauge: undefined, condensingClampK: F(70) }],
     ['ampsA', { ampsA: 420 }],
     ['steadyMinutes', { steadyMinutes: -3 }],
-  ] as [keyof Reading, Partial<Reading>][])('asks about %s in %o', (field, more) =>
-    expect(asked(more)).toContain(field),
-  );
+  ] as [keyof Reading, Partial<Reading>][])('asks about %s in %o', (field, more) => expect(asked(more)).toContain(field));
 
   it('asks in words that say what to check', () => {
     for (const d of questionReading(REACH_IN, readingOf(state, { headPaGauge: 999 * PSI, airInK: F(999) })))

@@ -37,9 +37,7 @@ describe('scripts/estimate.ts', { timeout: 60_000 }, () => {
     expect(code).toBe(0);
     const lines = out.trim().split('\n');
     expect(lines).toHaveLength(4);
-    expect(lines[0]).toMatch(
-      /^line,unit,timestamp,state,condensing_c,.*conductance_ratio,conductance_ratio_lo,.*status$/,
-    );
+    expect(lines[0]).toMatch(/^line,unit,timestamp,state,condensing_c,.*conductance_ratio,conductance_ratio_lo,.*status$/);
     const cells = lines[3]!.split(',');
     const ratio = Number(cells[lines[0]!.split(',').indexOf('conductance_ratio')]);
     expect(ratio).toBeGreaterThan(0.6);

@@ -52,9 +52,7 @@ describe('an estimate', () => {
   it('calls for more loss the higher the head, all else equal', () => {
     const base = readingOf(stateAt(REACH_IN, 0.9, air));
     const losses = [0, 8, 16, 24, 40].map(
-      (psi) =>
-        ok(estimate(REACH_IN, { ...base, headPaGauge: base.headPaGauge! + psi * PSI }, LEARNT, CONDITIONS))
-          .conductanceLost.value,
+      (psi) => ok(estimate(REACH_IN, { ...base, headPaGauge: base.headPaGauge! + psi * PSI }, LEARNT, CONDITIONS)).conductanceLost.value,
     );
     for (let i = 1; i < losses.length; i++) expect(losses[i]!).toBeGreaterThan(losses[i - 1]!);
   });
@@ -64,9 +62,7 @@ describe('an estimate', () => {
     const state = stateAt(REACH_IN, 0.7, air);
     const fine = width(ok(of(0.7)).conductanceLost);
     const coarse = width(ok(of(0.7, { gauge: { grade: 'B', spanPa: 500 * PSI } })).conductanceLost);
-    const clamp = width(
-      ok(of(0.7, { headPaGauge: undefined, condensingClampK: state.condensingK - 1 })).conductanceLost,
-    );
+    const clamp = width(ok(of(0.7, { headPaGauge: undefined, condensingClampK: state.condensingK - 1 })).conductanceLost);
     const room = width(ok(of(0.7, { airInK: undefined, roomAirK: air - 1 })).conductanceLost);
     const prior = width(ok(estimate(REACH_IN, readingOf(state), cleanPrior(REACH_IN), CONDITIONS)).conductanceLost);
     for (const wider of [coarse, clamp, room, prior]) expect(wider).toBeGreaterThan(fine * 1.2);

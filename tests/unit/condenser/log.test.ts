@@ -13,11 +13,7 @@ describe('reading a log', () => {
   const h = header('unit,timestamp,refrigerant,head_psig,suction_kpa_abs,air_in_f,liquid_c,altitude_ft,state');
 
   it('turns units by suffix into SI', () => {
-    const { row, problems } = readRow(
-      h,
-      ['A', '8/27/2017 13:15', 'R-404A', '250', '400', '86', '35', '5000', 'Clean'],
-      2,
-    );
+    const { row, problems } = readRow(h, ['A', '8/27/2017 13:15', 'R-404A', '250', '400', '86', '35', '5000', 'Clean'], 2);
     expect(problems).toEqual([]);
     expect(row).toMatchObject({ unit: 'A', refrigerant: 'R404A', suctionPa: 400_000, state: 'clean', line: 2 });
     expect(row!.airInK).toBeCloseTo(303.15, 9);
@@ -99,20 +95,17 @@ describe('a log against its own clean rows', () => {
     ['low', 'R404A', []],
     ['medium', 'R448A', ['dischargeK']],
     ['air_conditioning', 'R410A', ['suctionPa', 'liquidK', 'suctionLineK', 'dischargeK']],
-  ] as [LoggedKind, string, (keyof LogRow)[]][])(
-    'finds the conductance put in: %s %s without %s',
-    (kind, refrigerant, drop) => {
-      const results = analyseLog(made(kind, refrigerant, 0.65, drop));
-      const dirty = results.filter((r) => r.row.state === 'dirty' && r.status === 'ok');
-      expect(dirty.length).toBeGreaterThan(30);
-      expect(mean(dirty.map((r) => r.conductanceRatio!.value))).toBeCloseTo(0.65, 1.7);
-      expect(mean(dirty.map((r) => r.powerRatio!.value))).toBeGreaterThan(1.0);
-      expect(mean(dirty.map((r) => r.coolingRatio!.value))).toBeLessThan(1);
-      const clean = results.filter((r) => r.row.state === 'clean' && r.status === 'ok');
-      expect(mean(clean.map((r) => r.conductanceRatio!.value))).toBeCloseTo(1, 2);
-      for (const r of dirty) expect(r.conductanceRatio!.lo).toBeLessThan(r.conductanceRatio!.hi);
-    },
-  );
+  ] as [LoggedKind, string, (keyof LogRow)[]][])('finds the conductance put in: %s %s without %s', (kind, refrigerant, drop) => {
+    const results = analyseLog(made(kind, refrigerant, 0.65, drop));
+    const dirty = results.filter((r) => r.row.state === 'dirty' && r.status === 'ok');
+    expect(dirty.length).toBeGreaterThan(30);
+    expect(mean(dirty.map((r) => r.conductanceRatio!.value))).toBeCloseTo(0.65, 1.7);
+    expect(mean(dirty.map((r) => r.powerRatio!.value))).toBeGreaterThan(1.0);
+    expect(mean(dirty.map((r) => r.coolingRatio!.value))).toBeLessThan(1);
+    const clean = results.filter((r) => r.row.state === 'clean' && r.status === 'ok');
+    expect(mean(clean.map((r) => r.conductanceRatio!.value))).toBeCloseTo(1, 2);
+    for (const r of dirty) expect(r.conductanceRatio!.lo).toBeLessThan(r.conductanceRatio!.hi);
+  });
 
   it('compares power and cooling at the same air, though the dirty days were hotter', () => {
     const rows = made('air_conditioning', 'R410A', 0.65);
@@ -130,11 +123,7 @@ describe('a log against its own clean rows', () => {
 
   it('is not led astray by unsteady and standing rows among the clean ones', () => {
     const rows = made('medium', 'R134a', 0.65).map((row, i) =>
-      i % 9 === 0
-        ? { ...row, headPa: row.suctionPa! * 1.05 }
-        : i % 13 === 0
-          ? { ...row, headPa: row.headPa! * 0.8 }
-          : row,
+      i % 9 === 0 ? { ...row, headPa: row.suctionPa! * 1.05 } : i % 13 === 0 ? { ...row, headPa: row.headPa! * 0.8 } : row,
     );
     const results = analyseLog(rows);
     expect(results.filter((r) => r.status === 'not_running').length).toBeGreaterThan(10);
@@ -159,9 +148,7 @@ describe('a log against its own clean rows', () => {
   });
 
   it('drops a clamp that fell off from both sides of the comparison', () => {
-    const rows = made('medium', 'R134a', 0.65).map((row) =>
-      row.state === 'dirty' ? { ...row, dischargeK: row.airInK } : row,
-    );
+    const rows = made('medium', 'R134a', 0.65).map((row) => (row.state === 'dirty' ? { ...row, dischargeK: row.airInK } : row));
     const dirty = analyseLog(rows).filter((r) => r.row.state === 'dirty' && r.status === 'ok');
     expect(mean(dirty.map((r) => r.conductanceRatio!.value))).toBeCloseTo(0.65, 1.7);
   });
@@ -170,8 +157,7 @@ describe('a log against its own clean rows', () => {
     const rows = made('medium', 'R134a', 0.65).slice(78, 84);
     const without = rows.map((r) => ({ ...r, state: '' as const, minute: NaN }));
     expect(analyseLog(without).map((r) => r.status)).toEqual(Array(6).fill('no_clean_rows'));
-    const status = (more: Partial<LogRow>) =>
-      analyseLog([...rows, { ...rows[0]!, minute: NaN, ...more }]).at(-1)!.status;
+    const status = (more: Partial<LogRow>) => analyseLog([...rows, { ...rows[0]!, minute: NaN, ...more }]).at(-1)!.status;
     expect(status({ headPa: undefined })).toBe('no_head');
     expect(status({ airInK: undefined })).toBe('no_air');
     expect(status({ headPa: 9e6 })).toBe('out_of_range');

@@ -39,12 +39,8 @@ describe('propagation against Monte Carlo', () => {
     const rises: number[] = [];
     const lnK: number[] = [];
     for (let i = 0; i < 6_000; i++) {
-      const evaporatorUA = resolved.suctionPa
-        ? model.evaporatorUA
-        : model.evaporatorUA * Math.exp(random.normal(0, 0.25));
-      const boxK = resolved.suctionPa
-        ? resolved.boxK
-        : { ...resolved.boxK, value: random.normal(resolved.boxK.value, resolved.boxK.sd) };
+      const evaporatorUA = resolved.suctionPa ? model.evaporatorUA : model.evaporatorUA * Math.exp(random.normal(0, 0.25));
+      const boxK = resolved.suctionPa ? resolved.boxK : { ...resolved.boxK, value: random.normal(resolved.boxK.value, resolved.boxK.sd) };
       const s = see({ ...model, evaporatorUA }, { ...shaken(random, resolved), boxK });
       const rise = s.riseK + random.normal(0, scatter);
       rises.push(rise);

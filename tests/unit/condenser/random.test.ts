@@ -1,13 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  cleanPrior,
-  compareBeforeAfter,
-  cyclePoints,
-  estimate,
-  type CondenserUnit,
-  type Figure,
-  type Reading,
-} from '@/lib/core/condenser';
+import { cleanPrior, compareBeforeAfter, cyclePoints, estimate, type CondenserUnit, type Figure, type Reading } from '@/lib/core/condenser';
 import { RandomStream } from '@/lib/core/numerics/random';
 import { REFRIGERANT_IDS } from '@/lib/core/refrigerants';
 import { CONDENSER_KINDS, PLACEMENTS, UNIT_KINDS } from '@/lib/core/equipment';
@@ -88,10 +80,8 @@ describe('10,000 readings of any kind', () => {
       slowest = Math.max(slowest, performance.now() - start);
       const label = e.status === 'ok' ? e.verdict : e.reason;
       seen.set(label, (seen.get(label) ?? 0) + 1);
-      for (const n of numbersIn(e))
-        if (!Number.isFinite(n)) throw new Error(`${n} in ${JSON.stringify({ unit, reading, e })}`);
-      for (const f of figuresIn(e))
-        if (!(f.lo <= f.value && f.value <= f.hi)) throw new Error(JSON.stringify({ unit, reading, f }));
+      for (const n of numbersIn(e)) if (!Number.isFinite(n)) throw new Error(`${n} in ${JSON.stringify({ unit, reading, e })}`);
+      for (const f of figuresIn(e)) if (!(f.lo <= f.value && f.value <= f.hi)) throw new Error(JSON.stringify({ unit, reading, f }));
       if (e.status === 'ok') {
         expect(e.conductanceLost.hi).toBeGreaterThanOrEqual(0);
         expect(e.conductanceLost.hi).toBeLessThan(1);
@@ -101,15 +91,7 @@ describe('10,000 readings of any kind', () => {
     }
     expect(slowest).toBeLessThan(1_000);
     // Sound readings are met as well as absurd ones: nothing passes by saying nothing.
-    for (const label of [
-      'clean_it',
-      'look_elsewhere',
-      'watch',
-      'fine',
-      'impossible_reading',
-      'not_steady',
-      'head_control',
-    ])
+    for (const label of ['clean_it', 'look_elsewhere', 'watch', 'fine', 'impossible_reading', 'not_steady', 'head_control'])
       expect(seen.get(label) ?? 0, label).toBeGreaterThan(10);
   });
 

@@ -1,6 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_HYPER } from '@/lib/core/fouling';
-import { course, extraEnergyToday, fanAhead, kitchenBeliefs, limitDates, lostToday, monthlyLoss, sumOf, type UnitBelief } from '@/lib/core/evidence';
+import {
+  course,
+  extraEnergyToday,
+  fanAhead,
+  kitchenBeliefs,
+  limitDates,
+  lostToday,
+  monthlyLoss,
+  sumOf,
+  type UnitBelief,
+} from '@/lib/core/evidence';
 import { emptyFile, on } from './unit-file';
 
 const fleet = { fouling: DEFAULT_HYPER, failures: {} };
@@ -33,11 +43,19 @@ describe('the course of a coil', () => {
     expect(fan[0]?.median).toBeCloseTo(belief.fouling.lnK.mean, 1);
     const widths = fan.map((p) => p.high - p.low);
     expect(widths.at(-1)).toBeGreaterThan(widths[0] as number);
-    for (let i = 1; i < fan.length; i++) expect((fan[i] as (typeof fan)[number]).median).toBeLessThan((fan[i - 1] as (typeof fan)[number]).median);
+    for (let i = 1; i < fan.length; i++)
+      expect((fan[i] as (typeof fan)[number]).median).toBeLessThan((fan[i - 1] as (typeof fan)[number]).median);
   });
 
   it('gives dates for limits, the shallower first', () => {
-    const dates = limitDates(belief.fouling, [{ name: 'deep', lnK: -0.9 }, { name: 'shallow', lnK: -0.3 }], on('2026-04-02'));
+    const dates = limitDates(
+      belief.fouling,
+      [
+        { name: 'deep', lnK: -0.9 },
+        { name: 'shallow', lnK: -0.3 },
+      ],
+      on('2026-04-02'),
+    );
     expect(dates.map((d) => d.limit.name)).toEqual(['shallow', 'deep']);
     const q = dates[0]!.quantiles;
     expect([q.p10, q.p50, q.p90].every((d) => d !== null && d > '2026-04-02')).toBe(true);
@@ -46,7 +64,14 @@ describe('the course of a coil', () => {
 });
 
 describe('standing of units in lists', () => {
-  const unit = { ratePerDay: 0.006, rateSdPerDay: 0.001, lnK: 0, lnKSd: 0.03, days: 50, own: { limits: [], failureLimit: null, passedClean: [], kwhPerDay: [0, 0.1, 0.22, 0.37, 0.55] } };
+  const unit = {
+    ratePerDay: 0.006,
+    rateSdPerDay: 0.001,
+    lnK: 0,
+    lnKSd: 0.03,
+    days: 50,
+    own: { limits: [], failureLimit: null, passedClean: [], kwhPerDay: [0, 0.1, 0.22, 0.37, 0.55] },
+  };
 
   it('loses more with every day since it was looked at', () => {
     expect(lostToday(unit).value).toBeCloseTo(1 - Math.exp(-0.3), 6);

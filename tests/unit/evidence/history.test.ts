@@ -6,7 +6,16 @@ import { emptyFile, on } from './unit-file';
 const prior = cleanPrior(emptyFile().unit);
 const fact = (over: Partial<ReadingFact> & { share?: number }): ReadingFact => {
   const value = prior.cleanRiseK / (over.share ?? 1);
-  return { at: 0, on: on('2026-02-01'), phase: 'before', designRiseK: { value, lo: value * 0.95, hi: value * 1.05, level: 0.8 }, verdict: 'fine', leading: 'coil_fouling', fanFailed: false, ...over };
+  return {
+    at: 0,
+    on: on('2026-02-01'),
+    phase: 'before',
+    designRiseK: { value, lo: value * 0.95, hi: value * 1.05, level: 0.8 },
+    verdict: 'fine',
+    leading: 'coil_fouling',
+    fanFailed: false,
+    ...over,
+  };
 };
 
 describe('readings as evidence', () => {

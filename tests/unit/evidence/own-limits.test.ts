@@ -25,9 +25,14 @@ describe('a unit’s own limits', () => {
 
   it('come sooner on a hotter day and later for a laxer shop', () => {
     const of = (hotDayAirK: number, coolingLost: number) =>
-      ownLimits(file.unit, baseline, { ...file.conditions, hotDayAirK }, { coolingLost, dischargeK: 400 })?.limits.find((l) => l.name === 'Cooling lost')?.lnK as number;
+      ownLimits(file.unit, baseline, { ...file.conditions, hotDayAirK }, { coolingLost, dischargeK: 400 })?.limits.find(
+        (l) => l.name === 'Cooling lost',
+      )?.lnK as number;
     expect(of(311, 0.15)).toBeLessThan(of(311, 0.1));
-    const head = (hotDayAirK: number) => ownLimits(file.unit, baseline, { ...file.conditions, hotDayAirK }, DEFAULT_SHOP_RULES.ownLimits)?.limits.find((l) => l.name === 'Head pressure')?.lnK as number;
+    const head = (hotDayAirK: number) =>
+      ownLimits(file.unit, baseline, { ...file.conditions, hotDayAirK }, DEFAULT_SHOP_RULES.ownLimits)?.limits.find(
+        (l) => l.name === 'Head pressure',
+      )?.lnK as number;
     expect(head(316)).toBeGreaterThan(head(308));
   });
 
@@ -39,7 +44,13 @@ describe('a unit’s own limits', () => {
 
   it('cost nothing when clean and more with every deposit', () => {
     expect(extraKwh(own, 0)).toBeCloseTo(0, 9);
-    fc.assert(fc.property(fc.double({ min: 0, max: 3, noNaN: true }), fc.double({ min: 0.001, max: 1, noNaN: true }), (y, more) => extraKwh(own, y + more) > extraKwh(own, y)));
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 3, noNaN: true }),
+        fc.double({ min: 0.001, max: 1, noNaN: true }),
+        (y, more) => extraKwh(own, y + more) > extraKwh(own, y),
+      ),
+    );
     expect(extraKwh({ kwhPerDay: [] }, 1)).toBeNaN();
   });
 

@@ -3,7 +3,12 @@ import { DEFAULT_SHOP_RULES, heldWords, readShopRules, returnVisits } from '@/li
 import { PolicyForm, rulesFromForm } from '@/lib/schemas/policy-form';
 import { on } from './unit-file';
 
-const found = (aspect: 'coil' | 'ice' | 'drain', grade: string, phase: 'found' | 'left' = 'found') => ({ on: on('2026-03-01'), aspect, grade, phase });
+const found = (aspect: 'coil' | 'ice' | 'drain', grade: string, phase: 'found' | 'left' = 'found') => ({
+  on: on('2026-03-01'),
+  aspect,
+  grade,
+  phase,
+});
 
 describe('return visits', () => {
   it.each([
@@ -26,20 +31,42 @@ describe('return visits', () => {
 describe('the shop’s policy', () => {
   it('is what the program brings where nothing, or something broken, is on file', () => {
     expect(readShopRules(null)).toEqual(DEFAULT_SHOP_RULES);
-    expect(readShopRules({ risk: 'much', limits: [], ownLimits: { coolingLost: 0.2 }, cleaningCost: 75 })).toEqual({ ...DEFAULT_SHOP_RULES, cleaningCost: 75 });
+    expect(readShopRules({ risk: 'much', limits: [], ownLimits: { coolingLost: 0.2 }, cleaningCost: 75 })).toEqual({
+      ...DEFAULT_SHOP_RULES,
+      cleaningCost: 75,
+    });
   });
 
   const form = {
-    seen: 'x', riskPercent: '10', coolingLostPercent: '8', discharge: '215', degrees: 'F', cleaningCost: '80', inspectionCost: '25', failureCost: '900', hiddenFailureCostPerDay: '15',
-    energyCostPerDayPerLnK: '0.8', minWeeks: '2', minWeeksUnlessSevere: '4', maxCoil: '52', maxDrain: '26', maxEvaporator: '26', returnWithinDays: '7', cleanFindings: '2',
+    seen: 'x',
+    riskPercent: '10',
+    coolingLostPercent: '8',
+    discharge: '215',
+    degrees: 'F',
+    cleaningCost: '80',
+    inspectionCost: '25',
+    failureCost: '900',
+    hiddenFailureCostPerDay: '15',
+    energyCostPerDayPerLnK: '0.8',
+    minWeeks: '2',
+    minWeeksUnlessSevere: '4',
+    maxCoil: '52',
+    maxDrain: '26',
+    maxEvaporator: '26',
+    returnWithinDays: '7',
+    cleanFindings: '2',
   };
-  const typed = (over: Partial<typeof form>) => Object.fromEntries(Object.entries({ ...form, ...over }).map(([k, v]) => [k, k === 'seen' || k === 'degrees' ? v : Number(v)]));
+  const typed = (over: Partial<typeof form>) =>
+    Object.fromEntries(Object.entries({ ...form, ...over }).map(([k, v]) => [k, k === 'seen' || k === 'degrees' ? v : Number(v)]));
 
   it('takes percents and degrees as they are typed', () => {
     const rules = rulesFromForm(DEFAULT_SHOP_RULES, PolicyForm.parse(typed({})));
     expect(rules).toMatchObject({ risk: 0.1, cleaningCost: 80, ownLimits: { coolingLost: 0.08 } });
     expect(rules.ownLimits.dischargeK).toBeCloseTo(374.82, 2);
-    expect(rulesFromForm(DEFAULT_SHOP_RULES, PolicyForm.parse(typed({ degrees: 'C', discharge: '100' }))).ownLimits.dischargeK).toBeCloseTo(373.15, 2);
+    expect(rulesFromForm(DEFAULT_SHOP_RULES, PolicyForm.parse(typed({ degrees: 'C', discharge: '100' }))).ownLimits.dischargeK).toBeCloseTo(
+      373.15,
+      2,
+    );
     expect(readShopRules(JSON.parse(JSON.stringify(rules)))).toEqual(rules);
   });
 

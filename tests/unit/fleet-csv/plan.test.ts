@@ -5,7 +5,13 @@ import { TASK_KINDS } from '@/lib/core/tasks';
 const empty: OnFile = { customers: new Map(), kitchens: new Map(), tags: new Set() };
 const lines = (table: string[][]): Line[] => table.map((cells, i) => ({ line: i + 1, cells }));
 const plan = (table: string[][], onFile: OnFile = empty) =>
-  planFleet(lines(table), { columns: allColumns(TASK_KINDS), kinds: TASK_KINDS, onFile, shopTimeZone: 'America/Chicago', now: Date.UTC(2026, 2, 4, 3) });
+  planFleet(lines(table), {
+    columns: allColumns(TASK_KINDS),
+    kinds: TASK_KINDS,
+    onFile,
+    shopTimeZone: 'America/Chicago',
+    now: Date.UTC(2026, 2, 4, 3),
+  });
 
 const HEAD = ['customer', 'kitchen', 'unit', 'kind', 'placement', 'refrigerant'];
 const row = (unit: string, ...more: string[]) => ['Ash', 'Ash One', unit, 'reach_in', 'line', 'R290', ...more];
@@ -27,7 +33,11 @@ describe('a good file', () => {
   });
 
   it('takes units from the column’s name and a kitchen’s details from any one row', () => {
-    const { units } = plan([[...HEAD, 'altitude_ft', 'charge_oz', 'cutout_psig', 'box_f', 'hot_day_air_c'], row('A', '', '16', '100', '32', ''), row('B', '1000', '', '', '', '40')]);
+    const { units } = plan([
+      [...HEAD, 'altitude_ft', 'charge_oz', 'cutout_psig', 'box_f', 'hot_day_air_c'],
+      row('A', '', '16', '100', '32', ''),
+      row('B', '1000', '', '', '', '40'),
+    ]);
     expect(units[0]?.kitchen.values.altitudeM).toBeCloseTo(304.8, 9);
     expect(units[0]?.kitchen.values.hotDayAirK).toBeCloseTo(313.15, 9);
     expect(units[0]?.chargeKg).toBeCloseTo(0.45359237, 12);
@@ -38,7 +48,16 @@ describe('a good file', () => {
 
   it('takes weeks, rules, dates and none for tasks', () => {
     const { units, problems } = plan([
-      [...HEAD, 'coil_cleaning_rule', 'coil_cleaning_last_done', 'drain_inspection_rule', 'evaporator_inspection_rule', 'evaporator_inspection_anchor', 'evaporator_inspection_first_due', 'coil_cleaning_locked'],
+      [
+        ...HEAD,
+        'coil_cleaning_rule',
+        'coil_cleaning_last_done',
+        'drain_inspection_rule',
+        'evaporator_inspection_rule',
+        'evaporator_inspection_anchor',
+        'evaporator_inspection_first_due',
+        'coil_cleaning_locked',
+      ],
       row('A', '6', '2026-02-01', 'none', 'FREQ=MONTHLY;BYMONTHDAY=1', 'calendar', '2026-03-01', 'yes'),
     ]);
     expect(problems).toEqual([]);
@@ -64,7 +83,20 @@ describe('a bad file', () => {
         ['Ash', 'Ash One', 'A', 'fridge', 'lawn', 'R999', '4 oz', 'Chicago', '95', 'maybe', 'nobody', '0'],
         ['Ash', '', 'B', 'reach_in', 'line', 'R290', '0,5', '', '', '', '', 'FREQ=HOURLY'],
       ]).map((s) => s.replace(/: .*/, '')),
-    ).toEqual(['2 kind', '2 placement', '2 refrigerant', '2 charge_oz', '2 time_zone', '2 lat', '2 head_control', '2 contact_email', '2 coil_cleaning_rule', '3 kitchen', '3 charge_oz', '3 coil_cleaning_rule']);
+    ).toEqual([
+      '2 kind',
+      '2 placement',
+      '2 refrigerant',
+      '2 charge_oz',
+      '2 time_zone',
+      '2 lat',
+      '2 head_control',
+      '2 contact_email',
+      '2 coil_cleaning_rule',
+      '3 kitchen',
+      '3 charge_oz',
+      '3 coil_cleaning_rule',
+    ]);
   });
 
   it('says in the column’s own unit what would be possible', () => {
@@ -111,7 +143,10 @@ describe('a bad file', () => {
 
   it('names what is wrong in the rows under a column whose name is nearly ours', () => {
     const { problems, units } = plan([[...HEAD, 'altitude_mm'], row('A', '100'), ['Ash', 'Ash One', 'B', 'reach_in', 'line', 'R9999', '']]);
-    expect(problems).toMatchObject([{ line: 1, column: 'altitude_mm', severity: 'error' }, { line: 3, column: 'refrigerant', value: 'R9999', severity: 'error' }]);
+    expect(problems).toMatchObject([
+      { line: 1, column: 'altitude_mm', severity: 'error' },
+      { line: 3, column: 'refrigerant', value: 'R9999', severity: 'error' },
+    ]);
     expect(units).toHaveLength(1);
   });
 
@@ -134,4 +169,3 @@ describe('a bad file', () => {
     expect(kitchens[0]).toMatchObject({ kitchenId: 'k', values: { altitudeM: 100 } });
   });
 });
-

@@ -33,7 +33,11 @@ it('brings measured values back through either unit', () => {
 });
 
 it('guards formulas and takes the guard off again, whatever the text', () => {
-  const text = fc.oneof(fc.string(), fc.string().map((s) => `=${s}`), fc.string().map((s) => `'-${s}`));
+  const text = fc.oneof(
+    fc.string(),
+    fc.string().map((s) => `=${s}`),
+    fc.string().map((s) => `'-${s}`),
+  );
   fc.assert(
     fc.property(text, (s) => {
       expect(unguarded(guarded(s))).toBe(s);

@@ -1,14 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, localDate } from '@/lib/core/calendar';
-import {
-  defaultFailurePrior,
-  failurePosterior,
-  fitFailurePrior,
-  priorFailure,
-  updateFailure,
-  type Inspection,
-} from '@/lib/core/fouling';
+import { defaultFailurePrior, failurePosterior, fitFailurePrior, priorFailure, updateFailure, type Inspection } from '@/lib/core/fouling';
 import { RandomStream } from '@/lib/core/numerics/random';
 
 const START = localDate('2025-01-01');
@@ -82,9 +75,7 @@ describe('hidden failures', () => {
     const s = new RandomStream(5, 'drains');
     const units = Array.from({ length: 120 }, () => {
       const rate = s.gamma(2, 1 / 400);
-      const looks = Array.from({ length: 8 }, (_, i) =>
-        look(90 * (i + 1), s.chance(1 - Math.exp(-90 * rate)) ? 'blocked' : 'runs'),
-      );
+      const looks = Array.from({ length: 8 }, (_, i) => look(90 * (i + 1), s.chance(1 - Math.exp(-90 * rate)) ? 'blocked' : 'runs'));
       return failurePosterior(group, START, looks);
     });
     const fitted = fitFailurePrior(units, defaultFailurePrior(group));

@@ -47,9 +47,7 @@ describe('units of one kitchen', () => {
     expect(bad?.rate.mean).toBeGreaterThan(1.3 * (other?.rate.mean ?? NaN));
     expect(good?.rate.mean).toBeLessThan(0.8 * (other?.rate.mean ?? NaN));
     expect(other?.rate.mean).toBeCloseTo(posterior(empty('new').history, empty('new').exposure, H).rate.mean, 12);
-    expect(usualDays(bad as NonNullable<typeof bad>, H, 0.6)).toBeLessThan(
-      usualDays(other as NonNullable<typeof other>, H, 0.6),
-    );
+    expect(usualDays(bad as NonNullable<typeof bad>, H, 0.6)).toBeLessThan(usualDays(other as NonNullable<typeof other>, H, 0.6));
   });
 
   it('give the same belief all at once and visit by visit', () => {

@@ -92,10 +92,8 @@ describe('forecast', () => {
   it('comes sooner after a worse finding, later after a cleaning, and says when it cannot tell', () => {
     const on = addDays(START, 60);
     const limit = { name: 'cooling', lnK: -0.45 };
-    const mild = forecast(belief([{ kind: 'coil', on, grade: 'filmed', phase: 'before' }]), limit).quantiles
-      .p50 as string;
-    const bad = forecast(belief([{ kind: 'coil', on, grade: 'matted', phase: 'before' }]), limit).quantiles
-      .p50 as string;
+    const mild = forecast(belief([{ kind: 'coil', on, grade: 'filmed', phase: 'before' }]), limit).quantiles.p50 as string;
+    const bad = forecast(belief([{ kind: 'coil', on, grade: 'matted', phase: 'before' }]), limit).quantiles.p50 as string;
     expect(bad < mild).toBe(true);
     const dirty = belief([{ kind: 'coil', on, grade: 'matted', phase: 'before' }]);
     expect(daysToRisk(afterCleaning(dirty), -0.45, 0.5)).toBeGreaterThan(daysToRisk(ahead(dirty), -0.45, 0.5));
@@ -109,8 +107,6 @@ describe('forecast', () => {
     const now = forecast(belief(), limit).quantiles.p50 as string;
     const later = forecast(belief(), limit, addDays(START, 20)).quantiles.p50 as string;
     expect(Math.abs(Date.parse(now) - Date.parse(later)) / 86_400_000).toBeLessThanOrEqual(2);
-    expect(() => ahead(belief([{ kind: 'trip', on: addDays(START, 30) }]), addDays(START, 10))).toThrow(
-      /before the newest evidence/,
-    );
+    expect(() => ahead(belief([{ kind: 'trip', on: addDays(START, 30) }]), addDays(START, 10))).toThrow(/before the newest evidence/);
   });
 });

@@ -1,14 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, localDate } from '@/lib/core/calendar';
-import {
-  DEFAULT_HYPER as H,
-  forecast,
-  posterior,
-  updatePosterior,
-  type UnitEvent,
-  type UnitHistory,
-} from '@/lib/core/fouling';
+import { DEFAULT_HYPER as H, forecast, posterior, updatePosterior, type UnitEvent, type UnitHistory } from '@/lib/core/fouling';
 import { GRADES } from '@/lib/core/findings/grades';
 
 const START = localDate('2025-01-01');
@@ -16,11 +9,12 @@ const at = (day: number) => addDays(START, day);
 const fryer = { placement: 'fryer', kitchenId: 'a' } as const;
 const history = (events: UnitEvent[]): UnitHistory => ({ startedOn: START, startedClean: true, events });
 const believe = (events: UnitEvent[]) => posterior(history(events), fryer, H);
-const coil = (
-  day: number,
-  grade: (typeof GRADES.coil)[number]['grade'],
-  phase: 'before' | 'after' = 'before',
-): UnitEvent => ({ kind: 'coil', on: at(day), grade, phase });
+const coil = (day: number, grade: (typeof GRADES.coil)[number]['grade'], phase: 'before' | 'after' = 'before'): UnitEvent => ({
+  kind: 'coil',
+  on: at(day),
+  grade,
+  phase,
+});
 const reading = (day: number, lnK: number, more: { sd?: number; setAside?: string } = {}): UnitEvent => ({
   kind: 'reading',
   on: at(day),
@@ -62,10 +56,7 @@ describe('belief about a coil', () => {
   });
 
   it('learns the rate from readings that fall in a line', () => {
-    const events = [1, 2, 3, 4, 5].flatMap((c): UnitEvent[] => [
-      reading(c * 50, -0.25),
-      { kind: 'cleaning', on: at(c * 50) },
-    ]);
+    const events = [1, 2, 3, 4, 5].flatMap((c): UnitEvent[] => [reading(c * 50, -0.25), { kind: 'cleaning', on: at(c * 50) }]);
     const p = believe(events);
     expect(p.rate.mean).toBeGreaterThan(0.0041);
     expect(p.rate.mean).toBeLessThan(0.0055);
@@ -95,9 +86,7 @@ describe('belief about a coil', () => {
   });
 
   it('chooses growth that levels off when the evidence does', () => {
-    const levelling = [20, 40, 60, 90, 120, 160, 200, 260, 320].map((day) =>
-      reading(day, -0.6 * (1 - Math.exp(-day / 100)), { sd: 0.05 }),
-    );
+    const levelling = [20, 40, 60, 90, 120, 160, 200, 260, 320].map((day) => reading(day, -0.6 * (1 - Math.exp(-day / 100)), { sd: 0.05 }));
     const straight = [20, 40, 60, 90, 120, 160, 200].map((day) => reading(day, -0.003 * day, { sd: 0.05 }));
     expect(believe(levelling).asymptotic).toBeGreaterThan(0.9);
     expect(believe(straight).asymptotic).toBeLessThan(0.15);
@@ -157,9 +146,7 @@ describe('keeping up', () => {
     fc.assert(
       fc.property(anyHistory, fc.infiniteStream(fc.nat()), (events, stream) => {
         const keyed = events.map((e) => ({ e, key: stream.next().value as number }));
-        const shuffled = keyed
-          .sort((a, b) => (a.e.on === b.e.on ? a.key - b.key : a.e.on < b.e.on ? -1 : 1))
-          .map((k) => k.e);
+        const shuffled = keyed.sort((a, b) => (a.e.on === b.e.on ? a.key - b.key : a.e.on < b.e.on ? -1 : 1)).map((k) => k.e);
         expect(posterior(history(shuffled), fryer, H)).toEqual(posterior(history(events), fryer, H));
       }),
       { numRuns: 150 },
@@ -197,8 +184,6 @@ describe('keeping up', () => {
     const p = believe([coil(50, 'filmed')]);
     expect(() => updatePosterior(p, [coil(40, 'filmed')], H)).toThrow(/rebuild/);
     expect(() => updatePosterior(p, [coil(60, 'filmed')], { ...H, modelVersion: 'other' })).toThrow(/rebuild/);
-    expect(() => posterior({ ...history([coil(3, 'bare')]), startedOn: at(10) }, fryer, H)).toThrow(
-      /older than the record/,
-    );
+    expect(() => posterior({ ...history([coil(3, 'bare')]), startedOn: at(10) }, fryer, H)).toThrow(/older than the record/);
   });
 });

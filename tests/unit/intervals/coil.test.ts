@@ -17,9 +17,7 @@ describe('a packed coil', () => {
       guard: 'halved',
       returnVisitWithinDays: 7,
     });
-    expect(r.reason).toBe(
-      'Packed at 84 days; coils beside fryers usually reach that in 120, so cleaning moves from 12 weeks to 6.',
-    );
+    expect(r.reason).toBe('Packed at 84 days; coils beside fryers usually reach that in 120, so cleaning moves from 12 weeks to 6.');
     expect(r.dueOn).toBe(addDays(START, 3 * 84 + 42));
     expect(r.modelVersion).toBe(H.modelVersion);
   });
@@ -46,9 +44,7 @@ describe('a new unit', () => {
   it('found packed at once is taken at its word', () => {
     const r = revised([visit(62, 'packed')], 12);
     expect(r.weeks).toBeLessThanOrEqual(6);
-    expect(r.reason).toMatch(
-      /^Packed at 62 days; coils beside fryers usually reach that in 120, so cleaning moves from 12 weeks to \d\.$/,
-    );
+    expect(r.reason).toMatch(/^Packed at 62 days; coils beside fryers usually reach that in 120, so cleaning moves from 12 weeks to \d\.$/);
   });
 });
 
@@ -85,9 +81,10 @@ describe('clean findings', () => {
       changed: false,
       guard: 'contract',
     });
-    expect(
-      revised(clean, 12, { ...slow, settings: { ...P, maxWeeks: { ...P.maxWeeks, coil_cleaning: 14 } } }),
-    ).toMatchObject({ weeks: 14, guard: 'maximum' });
+    expect(revised(clean, 12, { ...slow, settings: { ...P, maxWeeks: { ...P.maxWeeks, coil_cleaning: 14 } } })).toMatchObject({
+      weeks: 14,
+      guard: 'maximum',
+    });
   });
 
   it('from less than four weeks need twice as many before a whole week is earned', () => {
@@ -129,9 +126,7 @@ describe('a calendar rule of a contract', () => {
 describe('a coil that does not come clean', () => {
   it('is told apart from one that fouls fast', () => {
     const stubborn = Array.from({ length: 6 }, () => visit(45, 'matted', { after: 'furred' }));
-    expect(revised(stubborn, 8).deepClean).toMatch(
-      /^Even just cleaned, this condenser has lost \d+ % \(\d+–\d+\) of its conductance/,
-    );
+    expect(revised(stubborn, 8).deepClean).toMatch(/^Even just cleaned, this condenser has lost \d+ % \(\d+–\d+\) of its conductance/);
     const fast = Array.from({ length: 6 }, () => visit(45, 'matted', { after: 'bare' }));
     expect(revised(fast, 8).deepClean).toBeUndefined();
   });
@@ -140,10 +135,7 @@ describe('a coil that does not come clean', () => {
 describe('first rules and findings', () => {
   it('start short where coils foul fast, and never beyond the longest first interval', () => {
     const weeks = (placement: 'wok' | 'line' | 'bar') =>
-      initialCoilWeeks(
-        posterior({ startedOn: START, startedClean: true, events: [] }, { placement, kitchenId: 'k' }, H),
-        P,
-      );
+      initialCoilWeeks(posterior({ startedOn: START, startedClean: true, events: [] }, { placement, kitchenId: 'k' }, H), P);
     expect(weeks('wok')).toBeLessThan(weeks('line'));
     expect(weeks('line')).toBeLessThan(weeks('bar'));
     expect(weeks('wok')).toBeGreaterThanOrEqual(P.minWeeksUnlessSevere);

@@ -1,12 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, localDate, weeksRule } from '@/lib/core/calendar';
 import { failurePosterior, type Inspection } from '@/lib/core/fouling';
-import {
-  DEFAULT_POLICY as P,
-  hiddenFailure,
-  reviseInspectionRule,
-  type InspectionRevisionInput,
-} from '@/lib/core/intervals';
+import { DEFAULT_POLICY as P, hiddenFailure, reviseInspectionRule, type InspectionRevisionInput } from '@/lib/core/intervals';
 
 const START = localDate('2025-01-06');
 const drains = (...items: [day: number, grade: string][]): Inspection[] =>

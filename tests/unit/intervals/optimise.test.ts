@@ -94,10 +94,7 @@ describe('what if', () => {
   it('shares visits within a kitchen and adds its money up', () => {
     const r = settle(fleet, P);
     expect(r.visitsPerMonth).toBeLessThan(r.cleaningsPerMonth);
-    expect(r.costPerMonth.mean).toBeCloseTo(
-      r.costPerMonth.cleaning + r.costPerMonth.energy + r.costPerMonth.failures,
-      9,
-    );
+    expect(r.costPerMonth.mean).toBeCloseTo(r.costPerMonth.cleaning + r.costPerMonth.energy + r.costPerMonth.failures, 9);
     expect(r.costPerMonth.low).toBeLessThanOrEqual(r.costPerMonth.mean);
     expect(r.costPerMonth.high).toBeGreaterThan(r.costPerMonth.mean);
     expect(settle([], P)).toMatchObject({ visitsPerMonth: 0, cleaningsPerMonth: 0, meanRisk: 0, weeks: [] });

@@ -25,21 +25,14 @@ describe('whatever the history', () => {
     let compared = 0;
     const what = fc.constantFrom('before' as const, 'lnK' as const, 'after' as const, 'trip' as const);
     fc.assert(
-      fc.property(
-        visits,
-        anyPlacement,
-        anyWeeks,
-        what,
-        fc.integer({ min: 1, max: 4 }),
-        (all, placement, weeks, aspect, by) => {
-          const bad = worse(all[all.length - 1] as Visit, aspect, by);
-          if (!bad) return;
-          compared++;
-          const before = revised(all, weeks, { placement });
-          const after = revised([...all.slice(0, -1), bad], weeks, { placement });
-          expect(after.weeks).toBeLessThanOrEqual(before.weeks);
-        },
-      ),
+      fc.property(visits, anyPlacement, anyWeeks, what, fc.integer({ min: 1, max: 4 }), (all, placement, weeks, aspect, by) => {
+        const bad = worse(all[all.length - 1] as Visit, aspect, by);
+        if (!bad) return;
+        compared++;
+        const before = revised(all, weeks, { placement });
+        const after = revised([...all.slice(0, -1), bad], weeks, { placement });
+        expect(after.weeks).toBeLessThanOrEqual(before.weeks);
+      }),
       { numRuns: 500 },
     );
     expect(compared).toBeGreaterThan(200);
@@ -121,8 +114,7 @@ describe('whatever the history', () => {
           if (r.weeks > weeks && weeks >= 4) expect(r.weeks).toBeLessThanOrEqual(weeks * 1.25);
           if (r.weeks > weeks) expect(r.evidence.cleanRunning).toBeGreaterThanOrEqual(2);
           // Bounds are applied when there is something to go by: no finding, no change.
-          if (r.guard !== 'no_evidence')
-            expect(r.weeks).toBeLessThanOrEqual(Math.min(maxWeeks ?? Infinity, P.maxWeeks.coil_cleaning));
+          if (r.guard !== 'no_evidence') expect(r.weeks).toBeLessThanOrEqual(Math.min(maxWeeks ?? Infinity, P.maxWeeks.coil_cleaning));
           expect(daysBetween(historyOf(all).last, r.dueOn)).toBe(7 * r.weeks);
         },
       ),

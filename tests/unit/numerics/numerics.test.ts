@@ -1,30 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  ChebyshevCurve,
-  clenshaw,
-  chebyshevFit,
-  findRoot,
-  fitPiecewise,
-  integrate,
-  minimise,
-  solveInPlace,
-} from '@/lib/core/numerics';
+import { ChebyshevCurve, clenshaw, chebyshevFit, findRoot, fitPiecewise, integrate, minimise, solveInPlace } from '@/lib/core/numerics';
 
 describe('findRoot', () => {
   it('finds the root of any cubic with one inside', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: -5, max: 5, noNaN: true }),
-        fc.double({ min: 0.1, max: 3, noNaN: true }),
-        (root, bend) => {
-          const f = (x: number) => (x - root) * (1 + bend * (x - root) ** 2);
-          const found = findRoot(f, -7, 6, { tolerance: 1e-12 });
-          expect(found.status).toBe('converged');
-          expect(found.value).toBeCloseTo(root, 10);
-          expect(Math.abs(found.residual)).toBeLessThan(1e-9);
-        },
-      ),
+      fc.property(fc.double({ min: -5, max: 5, noNaN: true }), fc.double({ min: 0.1, max: 3, noNaN: true }), (root, bend) => {
+        const f = (x: number) => (x - root) * (1 + bend * (x - root) ** 2);
+        const found = findRoot(f, -7, 6, { tolerance: 1e-12 });
+        expect(found.status).toBe('converged');
+        expect(found.value).toBeCloseTo(root, 10);
+        expect(Math.abs(found.residual)).toBeLessThan(1e-9);
+      }),
     );
   });
 
@@ -55,15 +42,11 @@ describe('minimise', () => {
 describe('integrate', () => {
   it('agrees with the antiderivative', () => {
     fc.assert(
-      fc.property(
-        fc.double({ min: 0.1, max: 20, noNaN: true }),
-        fc.double({ min: 0.1, max: 5, noNaN: true }),
-        (k, b) => {
-          const found = integrate((x) => Math.cos(k * x), 0, b);
-          expect(found.status).toBe('converged');
-          expect(found.value).toBeCloseTo(Math.sin(k * b) / k, 9);
-        },
-      ),
+      fc.property(fc.double({ min: 0.1, max: 20, noNaN: true }), fc.double({ min: 0.1, max: 5, noNaN: true }), (k, b) => {
+        const found = integrate((x) => Math.cos(k * x), 0, b);
+        expect(found.status).toBe('converged');
+        expect(found.value).toBeCloseTo(Math.sin(k * b) / k, 9);
+      }),
     );
   });
 

@@ -7,7 +7,13 @@ const variance = (x: number[]) => mean(x.map((v) => (v - mean(x)) ** 2));
 
 describe('a random stream', () => {
   it('is the same for the same seed and name, and another for another', () => {
-    const draw = (seed: number, name: string) => many(5, () => 0).map(((r) => () => r.next())(new RandomStream(seed, name)));
+    const draw = (seed: number, name: string) =>
+      many(5, () => 0).map(
+        (
+          (r) => () =>
+            r.next()
+        )(new RandomStream(seed, name)),
+      );
     expect(draw(1, 'a')).toEqual(draw(1, 'a'));
     expect(draw(1, 'a')).not.toEqual(draw(1, 'b'));
     expect(draw(1, 'a')).not.toEqual(draw(2, 'a'));

@@ -4,7 +4,9 @@ import { passwordProblem } from '@/lib/core/people/password-rule';
 const maren = { name: 'Maren Oake', email: 'maren@shop.example' };
 
 describe('password rule', () => {
-  it.each(['four plain little words', 'larkspur-owner-1', 'ÅngströmÆther9', '7491830274619283'])('takes %s', (p) => expect(passwordProblem(p, maren)).toBeNull());
+  it.each(['four plain little words', 'larkspur-owner-1', 'ÅngströmÆther9', '7491830274619283'])('takes %s', (p) =>
+    expect(passwordProblem(p, maren)).toBeNull(),
+  );
 
   it.each([
     ['short-one', 'Too short'],

@@ -79,8 +79,7 @@ describe('cancelling', () => {
   }, 60_000);
 
   it('gives the same plan after a cancelled one as before', async () => {
-    const whole = () =>
-      proposeWeek(week, { seed: 9, timeLimitMs: 1e9, now: () => performance.now(), effort: 0.3, pause });
+    const whole = () => proposeWeek(week, { seed: 9, timeLimitMs: 1e9, now: () => performance.now(), effort: 0.3, pause });
     const first = await whole();
     const stop = new AbortController();
     const cut = proposeWeek(week, {

@@ -87,9 +87,7 @@ describe('TSPLIB files', () => {
     ['MAX_2D', 3],
     ['ATT', 2], // √1.3 = 1.14, rounded up
   ])('measures %s', (kind, expected) => {
-    const instance = parseTsplib(
-      `NAME : t\nTYPE : TSP\nDIMENSION : 2\nEDGE_WEIGHT_TYPE : ${kind}\nNODE_COORD_SECTION\n1 0 0\n2 2 3\nEOF`,
-    );
+    const instance = parseTsplib(`NAME : t\nTYPE : TSP\nDIMENSION : 2\nEDGE_WEIGHT_TYPE : ${kind}\nNODE_COORD_SECTION\n1 0 0\n2 2 3\nEOF`);
     expect(instance.matrix[1]).toBe(expected);
   });
 
@@ -106,10 +104,7 @@ describe('TSPLIB files', () => {
     ['NAME: t\nDIMENSION: x\n', /DIMENSION is "x"/],
     ['DIMENSION: 2\nNODE_COORD_SECTION\n1 0 0\n2 1 1\n', /EDGE_WEIGHT_TYPE is missing/],
     ['DIMENSION: 2\nEDGE_WEIGHT_TYPE: GEOM\nNODE_COORD_SECTION\n1 0 0\n2 1 1\n', /"GEOM" is not one of/],
-    [
-      'DIMENSION: 3\nEDGE_WEIGHT_TYPE: EUC_2D\nNODE_COORD_SECTION\n1 0 0\n2 1 1\n',
-      /has 2 places where DIMENSION says 3/,
-    ],
+    ['DIMENSION: 3\nEDGE_WEIGHT_TYPE: EUC_2D\nNODE_COORD_SECTION\n1 0 0\n2 1 1\n', /has 2 places where DIMENSION says 3/],
     ['DIMENSION: 2\nEDGE_WEIGHT_TYPE: EUC_2D\nNODE_COORD_SECTION\n1 0 0\n2 1 b\n', /Line 5: y of place 2 is "b"/],
     ['DIMENSION: 2\nEDGE_WEIGHT_TYPE: EUC_2D\nNODE_COORD_SECTION\n1 0 0\n1 1 1\n', /place 1 is listed twice/],
     [`${HEAD}UPPER_ROW\nEDGE_WEIGHT_SECTION\n1 2 3 4 5\n`, /has 5 numbers where UPPER_ROW of 4 needs 6/],

@@ -1,14 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  greatCircleKm,
-  joined,
-  learnMinutes,
-  openings,
-  travelMinutes,
-  without,
-  type TimeRange,
-} from '@/lib/core/planning';
+import { greatCircleKm, joined, learnMinutes, openings, travelMinutes, without, type TimeRange } from '@/lib/core/planning';
 import { seededRandom } from '@/lib/core/planning/random';
 
 describe('travel', () => {
@@ -46,7 +38,14 @@ describe('travel', () => {
   it('asks the coordinates where the matrix has no number for a pair', () => {
     const here = { lat: 0, lng: 0 };
     const there = { lat: 0, lng: 1 };
-    const travel = (to: number) => ({ circuity: 1.3, speedKmh: 35, matrix: [[0, to], [NaN, 0]] });
+    const travel = (to: number) => ({
+      circuity: 1.3,
+      speedKmh: 35,
+      matrix: [
+        [0, to],
+        [NaN, 0],
+      ],
+    });
     expect(travelMinutes({ ...there, matrixRow: 1 }, { ...here, matrixRow: 0 }, travel(30))).toBe(248);
     expect(travelMinutes({ ...here, matrixRow: 0 }, { ...there, matrixRow: 1 }, travel(30))).toBe(30);
     expect(travelMinutes({ matrixRow: 1 }, { matrixRow: 0 }, travel(30))).toBeNull();
@@ -59,8 +58,7 @@ describe('travel', () => {
 
 describe('hours', () => {
   const day = 20_003; // a Wednesday: 1970-01-01 was a Thursday, and 20003 = 2857 × 7 + 4, less one week's turn
-  const instantAt = (d: number, time: string): number =>
-    d * 1440 + Number(time.slice(0, 2)) * 60 + Number(time.slice(3));
+  const instantAt = (d: number, time: string): number => d * 1440 + Number(time.slice(0, 2)) * 60 + Number(time.slice(3));
 
   it('lays weekly hours over the days, leaves closed days out, and runs past midnight', () => {
     const weekday = (day + 3) % 7;
@@ -103,8 +101,7 @@ describe('hours', () => {
     const range = fc
       .tuple(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 0, max: 15 }))
       .map(([startMs, long]): TimeRange => ({ startMs, endMs: startMs + long }));
-    const covers = (ranges: readonly TimeRange[], t: number): boolean =>
-      ranges.some((r) => t >= r.startMs && t < r.endMs);
+    const covers = (ranges: readonly TimeRange[], t: number): boolean => ranges.some((r) => t >= r.startMs && t < r.endMs);
     fc.assert(
       fc.property(fc.array(range, { maxLength: 6 }), fc.array(range, { maxLength: 6 }), (open, taken) => {
         const rest = without(open, taken);
@@ -126,9 +123,7 @@ describe('minutes learned from finished visits', () => {
 
   it('follows a kitchen more the more visits it has, and narrows', () => {
     const slow = (n: number) =>
-      learnMinutes(
-        Array.from({ length: n }, () => ({ kitchenId: 'k', standardMinutes: 60, minutes: 90 })),
-      ).kitchens.get('k')!;
+      learnMinutes(Array.from({ length: n }, () => ({ kitchenId: 'k', standardMinutes: 60, minutes: 90 }))).kitchens.get('k')!;
     expect(slow(1).factor).toBeGreaterThan(1);
     expect(slow(1).factor).toBeLessThan(slow(4).factor);
     expect(slow(4).factor).toBeLessThan(slow(30).factor);

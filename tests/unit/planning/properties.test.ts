@@ -131,8 +131,7 @@ describe('every plan', () => {
 describe('the check of a plan', () => {
   const week = shopWeek(5, { kitchens: 6, technicians: 2, days: 3 });
   const plan = solve(week, 1);
-  const codes = (changed: Partial<Plan>, of = week): string[] =>
-    checkPlan(of, { ...plan, ...changed }).map(({ code }) => code);
+  const codes = (changed: Partial<Plan>, of = week): string[] => checkPlan(of, { ...plan, ...changed }).map(({ code }) => code);
   const visit = plan.visits[0]!;
   const rest = plan.visits.slice(1);
 
@@ -150,11 +149,8 @@ describe('the check of a plan', () => {
       }),
     ).toContain('outside_hours'));
   it('finds a technician in two places', () =>
-    expect(codes({ rounds: plan.rounds.map((round) => ({ ...round, leaveMs: round.leaveMs + 3_600_000 })) })).toContain(
-      'two_places',
-    ));
-  it('finds two rounds at once', () =>
-    expect(codes({ rounds: [...plan.rounds, plan.rounds[0]!] })).toContain('two_places'));
+    expect(codes({ rounds: plan.rounds.map((round) => ({ ...round, leaveMs: round.leaveMs + 3_600_000 })) })).toContain('two_places'));
+  it('finds two rounds at once', () => expect(codes({ rounds: [...plan.rounds, plan.rounds[0]!] })).toContain('two_places'));
   it('finds a missing skill', () =>
     expect(
       codes(
@@ -172,9 +168,7 @@ describe('the check of a plan', () => {
     expect(coil).toBeGreaterThanOrEqual(0);
     expect(
       codes({
-        visits: plan.visits.map((one, i) =>
-          i === coil ? { ...one, taskIds: one.taskIds.filter((id) => !id.endsWith('-low')) } : one,
-        ),
+        visits: plan.visits.map((one, i) => (i === coil ? { ...one, taskIds: one.taskIds.filter((id) => !id.endsWith('-low')) } : one)),
       }),
     ).toContain('low_side');
   });

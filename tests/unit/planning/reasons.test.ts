@@ -43,12 +43,7 @@ const task = (id: string, kitchenId: string, more: Partial<PlanTask> = {}): Plan
 });
 
 /** The kitchen in question beside a sound one, which must be planned whatever is wrong with the other. */
-function planWith(
-  broken: Kitchen,
-  tasks: PlanTask[],
-  technicians = [technician('a', [])],
-  more: Partial<WeekProblem> = {},
-): Plan {
+function planWith(broken: Kitchen, tasks: PlanTask[], technicians = [technician('a', [])], more: Partial<WeekProblem> = {}): Plan {
   const week: WeekProblem = {
     technicians,
     kitchens: [broken, kitchen('sound')],
@@ -76,17 +71,11 @@ const cases: [string, ReasonCode, RegExp, () => Plan][] = [
     'hours that end before they begin',
     'reversed_hours',
     /end before they begin/,
-    () =>
-      planWith(kitchen('k', { open: [{ startMs: at(MONDAY_DAY, 11), endMs: at(MONDAY_DAY, 8) }] }), [task('t', 'k')]),
+    () => planWith(kitchen('k', { open: [{ startMs: at(MONDAY_DAY, 11), endMs: at(MONDAY_DAY, 8) }] }), [task('t', 'k')]),
   ],
   ['a kitchen nobody knows', 'unknown_kitchen', /not in the list/, () => planWith(kitchen('k'), [task('t', 'gone')])],
   ['a task without minutes', 'bad_task', /no minutes/, () => planWith(kitchen('k'), [task('t', 'k', { minutes: 0 })])],
-  [
-    'a task without an interval',
-    'bad_task',
-    /no interval/,
-    () => planWith(kitchen('k'), [task('t', 'k', { intervalDays: NaN })]),
-  ],
+  ['a task without an interval', 'bad_task', /no interval/, () => planWith(kitchen('k'), [task('t', 'k', { intervalDays: NaN })])],
   [
     'a skill nobody has',
     'no_skill',
@@ -108,12 +97,7 @@ const cases: [string, ReasonCode, RegExp, () => Plan][] = [
     'the only one with the skill is off',
     'skill_off',
     /Tech b could do it, but is off/,
-    () =>
-      planWith(
-        kitchen('k', { skills: ['roof'] }),
-        [task('t', 'k')],
-        [technician('a', []), technician('b', ['roof'], [])],
-      ),
+    () => planWith(kitchen('k', { skills: ['roof'] }), [task('t', 'k')], [technician('a', []), technician('b', ['roof'], [])]),
   ],
   [
     'a part that comes too late',
@@ -125,31 +109,21 @@ const cases: [string, ReasonCode, RegExp, () => Plan][] = [
     'openings shorter than the work',
     'hours_too_short',
     /takes 125 min on site; the longest opening of Kitchen k is 60 min/,
-    () =>
-      planWith(kitchen('k', { open: [{ startMs: at(MONDAY_DAY, 8), endMs: at(MONDAY_DAY, 9) }] }), [
-        task('t', 'k', { minutes: 120 }),
-      ]),
+    () => planWith(kitchen('k', { open: [{ startMs: at(MONDAY_DAY, 8), endMs: at(MONDAY_DAY, 9) }] }), [task('t', 'k', { minutes: 120 })]),
   ],
   [
     'open only at night',
     'hours_never_meet',
     /never open while/,
-    () =>
-      planWith(kitchen('k', { open: [{ startMs: at(MONDAY_DAY, 20), endMs: at(MONDAY_DAY, 23) }] }), [task('t', 'k')]),
+    () => planWith(kitchen('k', { open: [{ startMs: at(MONDAY_DAY, 20), endMs: at(MONDAY_DAY, 23) }] }), [task('t', 'k')]),
   ],
   [
     'open before anyone can be there',
     'hours_never_meet',
     /No opening of Kitchen k has 35 min/,
-    () =>
-      planWith(kitchen('k', { open: [{ startMs: at(MONDAY_DAY, 6), endMs: at(MONDAY_DAY, 8.4) }] }), [task('t', 'k')]),
+    () => planWith(kitchen('k', { open: [{ startMs: at(MONDAY_DAY, 6), endMs: at(MONDAY_DAY, 8.4) }] }), [task('t', 'k')]),
   ],
-  [
-    'further than a shift reaches',
-    'too_far',
-    /too far/,
-    () => planWith(kitchen('k', { place: { lat: 45, lng: -95 } }), [task('t', 'k')]),
-  ],
+  ['further than a shift reaches', 'too_far', /too far/, () => planWith(kitchen('k', { place: { lat: 45, lng: -95 } }), [task('t', 'k')])],
   [
     'a week that is full',
     'full',
@@ -239,18 +213,12 @@ describe('what goes in one trip', () => {
   const due = task('due', 'k', { dueDay: MONDAY_DAY });
 
   it('takes work along that comes due soon, if that saves a drive', () => {
-    const plan = planWith(kitchen('k', { place: far }), [
-      due,
-      task('soon', 'k', { dueDay: MONDAY_DAY + 5, intervalDays: 90 }),
-    ]);
+    const plan = planWith(kitchen('k', { place: far }), [due, task('soon', 'k', { dueDay: MONDAY_DAY + 5, intervalDays: 90 })]);
     expect(plan.visits.find((visit) => visit.kitchenId === 'k')!.taskIds).toEqual(['due', 'soon']);
   });
 
   it('leaves work that would lose much of its interval, and says how much', () => {
-    const plan = planWith(kitchen('k', { place: far }), [
-      due,
-      task('fresh', 'k', { dueDay: MONDAY_DAY + 28, minutes: 120 }),
-    ]);
+    const plan = planWith(kitchen('k', { place: far }), [due, task('fresh', 'k', { dueDay: MONDAY_DAY + 28, minutes: 120 })]);
     expect(plan.visits.find((visit) => visit.kitchenId === 'k')!.taskIds).toEqual(['due']);
     expect(plan.later.map(({ taskId, reason }) => [taskId, reason.code])).toEqual([['fresh', 'later']]);
     expect(plan.later[0]!.reason.words).toMatch(/Due 27 days after these; coming now would throw away 90 %/);

@@ -80,13 +80,7 @@ describe('an emergency', () => {
 
   it('cannot be reached before the drive from where the technician is now', () => {
     const now = at(MONDAY_DAY, 12);
-    const [first] = squeezeIn(
-      week,
-      [booked('v1', 'a', 'k1', 8.5, 9)],
-      { ...emergency, skills: ['flammable'] },
-      now,
-      prices,
-    );
+    const [first] = squeezeIn(week, [booked('v1', 'a', 'k1', 8.5, 9)], { ...emergency, skills: ['flammable'] }, now, prices);
     expect(first!.technicianId).toBe('a');
     expect(first!.hours.startMs).toBeGreaterThanOrEqual(now + 7 * 60_000);
   });
@@ -184,12 +178,10 @@ describe('an emergency', () => {
       at(MONDAY_DAY, 9),
       prices,
     );
-    expect(options.map((option) => option.cost)).toEqual(
-      [...options.map((option) => option.cost)].sort((x, y) => x - y),
+    expect(options.map((option) => option.cost)).toEqual([...options.map((option) => option.cost)].sort((x, y) => x - y));
+    expect(new Set(options.map((option) => `${option.technicianId} ${Math.floor(option.hours.startMs / 86_400_000)}`)).size).toBe(
+      options.length,
     );
-    expect(
-      new Set(options.map((option) => `${option.technicianId} ${Math.floor(option.hours.startMs / 86_400_000)}`)).size,
-    ).toBe(options.length);
     expect(options).toHaveLength(3);
   });
 });

@@ -1,14 +1,33 @@
 import { describe, expect, it } from 'vitest';
 import { readTravel } from '@/lib/core/planning';
 
-const kitchen = (id: string, customer: string, name: string, tags: string[] = [], lat: number | null = null) => ({ id, customer, name, tags, lat, lng: lat === null ? null : -105 });
-const kitchens = [kitchen('a', 'Nine Lanterns', 'Pearl Row', ['NL-01']), kitchen('b', 'Nine Lanterns', 'Main'), kitchen('c', 'Fenwick’s', 'Main', ['FW-7'])];
-const read = (...rows: string[][]) => readTravel([['from', 'to', 'minutes'], ...rows].map((cells, i) => ({ line: i + 1, cells })), kitchens);
+const kitchen = (id: string, customer: string, name: string, tags: string[] = [], lat: number | null = null) => ({
+  id,
+  customer,
+  name,
+  tags,
+  lat,
+  lng: lat === null ? null : -105,
+});
+const kitchens = [
+  kitchen('a', 'Nine Lanterns', 'Pearl Row', ['NL-01']),
+  kitchen('b', 'Nine Lanterns', 'Main'),
+  kitchen('c', 'Fenwick’s', 'Main', ['FW-7']),
+];
+const read = (...rows: string[][]) =>
+  readTravel(
+    [['from', 'to', 'minutes'], ...rows].map((cells, i) => ({ line: i + 1, cells })),
+    kitchens,
+  );
 const told = (...rows: string[][]) => read(...rows).problems.map((p) => [p.line, p.column, p.severity]);
 
 describe('a file of driving minutes', () => {
   it('finds kitchens by customer and name, by name alone, by a unit’s tag, whatever the case', () => {
-    const { pairs, problems } = read(['Nine Lanterns, Pearl Row', 'nine lanterns,  main', '14'], ['pearl row', 'FW-7', '9,5'], ['fw-7', 'NL-01', '0']);
+    const { pairs, problems } = read(
+      ['Nine Lanterns, Pearl Row', 'nine lanterns,  main', '14'],
+      ['pearl row', 'FW-7', '9,5'],
+      ['fw-7', 'NL-01', '0'],
+    );
     expect(problems).toEqual([]);
     expect(pairs).toEqual([
       { fromKitchenId: 'a', toKitchenId: 'b', minutes: 14 },
@@ -31,8 +50,18 @@ describe('a file of driving minutes', () => {
   });
 
   it('asks for its columns, in any order', () => {
-    expect(readTravel([{ line: 1, cells: ['minutes', 'to', 'From'] }, { line: 2, cells: ['3', 'FW-7', 'NL-01'] }], kitchens).pairs).toEqual([{ fromKitchenId: 'a', toKitchenId: 'c', minutes: 3 }]);
-    expect(readTravel([{ line: 1, cells: ['from', 'to'] }], kitchens).problems).toMatchObject([{ line: 1, column: 'minutes', severity: 'error' }]);
+    expect(
+      readTravel(
+        [
+          { line: 1, cells: ['minutes', 'to', 'From'] },
+          { line: 2, cells: ['3', 'FW-7', 'NL-01'] },
+        ],
+        kitchens,
+      ).pairs,
+    ).toEqual([{ fromKitchenId: 'a', toKitchenId: 'c', minutes: 3 }]);
+    expect(readTravel([{ line: 1, cells: ['from', 'to'] }], kitchens).problems).toMatchObject([
+      { line: 1, column: 'minutes', severity: 'error' },
+    ]);
     expect(readTravel([], kitchens).problems).toHaveLength(1);
     expect(read().problems).toHaveLength(1);
   });
@@ -40,8 +69,14 @@ describe('a file of driving minutes', () => {
   it('points at minutes that no van can drive, without refusing them', () => {
     // A degree of latitude is 111 km.
     const far = [kitchen('n', 'X', 'North', [], 40), kitchen('s', 'X', 'South', [], 39)];
-    const lines = (minutes: string) => [{ line: 1, cells: ['from', 'to', 'minutes'] }, { line: 2, cells: ['North', 'South', minutes] }];
-    expect(readTravel(lines('2'), far)).toMatchObject({ pairs: [{ minutes: 2 }], problems: [{ severity: 'note', message: expect.stringContaining('111 km') }] });
+    const lines = (minutes: string) => [
+      { line: 1, cells: ['from', 'to', 'minutes'] },
+      { line: 2, cells: ['North', 'South', minutes] },
+    ];
+    expect(readTravel(lines('2'), far)).toMatchObject({
+      pairs: [{ minutes: 2 }],
+      problems: [{ severity: 'note', message: expect.stringContaining('111 km') }],
+    });
     expect(readTravel(lines('80'), far).problems).toEqual([]);
   });
 });

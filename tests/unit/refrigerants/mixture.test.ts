@@ -57,9 +57,7 @@ describe('the mixture model', () => {
           const d = 1e-5;
           const slopes = Array.from(z, (_, i) => (energy(i, d) - energy(i, -d)) / (2 * d));
           mixture.evaluate(T, rho, z);
-          slopes.forEach((slope, i) =>
-            expect(Math.abs(mixture.fugacity[i]! - slope)).toBeLessThan(1e-6 * (1 + Math.abs(slope))),
-          );
+          slopes.forEach((slope, i) => expect(Math.abs(mixture.fugacity[i]! - slope)).toBeLessThan(1e-6 * (1 + Math.abs(slope))));
         },
       ),
       { ...RUNS, numRuns: 100 },

@@ -7,8 +7,24 @@ import { databaseName } from '@/lib/device/database-name';
 import { readSnapshot } from '@/lib/device/snapshot';
 
 const WHO = 'upgrade-test';
-const visit = { id: 'v1', startsAt: '2026-11-25T16:00:00.000Z', endsAt: '2026-11-25T17:00:00.000Z', kitchen: { timeZone: 'America/Denver' }, tasks: [], units: [], entries: { parts: [] } } as unknown as VisitOnFile;
-const kept = (seq: number, more: object) => ({ id: `o${seq}`, visitId: 'v1', seq, op: { id: `o${seq}`, seq, kind: 'part.use', visitId: 'v1', payload: {} }, note: '', outcome: null, ...more });
+const visit = {
+  id: 'v1',
+  startsAt: '2026-11-25T16:00:00.000Z',
+  endsAt: '2026-11-25T17:00:00.000Z',
+  kitchen: { timeZone: 'America/Denver' },
+  tasks: [],
+  units: [],
+  entries: { parts: [] },
+} as unknown as VisitOnFile;
+const kept = (seq: number, more: object) => ({
+  id: `o${seq}`,
+  visitId: 'v1',
+  seq,
+  op: { id: `o${seq}`, seq, kind: 'part.use', visitId: 'v1', payload: {} },
+  note: '',
+  outcome: null,
+  ...more,
+});
 
 /** As a tablet of the first layout left it. */
 async function firstLayout() {
@@ -25,7 +41,13 @@ async function firstLayout() {
   });
   await db.put('visits', visit);
   await db.put('meta', 3, 'appliedSeq');
-  for (const k of [kept(1, { outcome: 'applied' }), kept(2, { outcome: 'conflict', note: 'Moved.' }), kept(3, { outcome: 'rejected', note: 'No.' }), kept(4, { waiting: 1 })]) await db.put('operations', k);
+  for (const k of [
+    kept(1, { outcome: 'applied' }),
+    kept(2, { outcome: 'conflict', note: 'Moved.' }),
+    kept(3, { outcome: 'rejected', note: 'No.' }),
+    kept(4, { waiting: 1 }),
+  ])
+    await db.put('operations', k);
   await db.put('photos', { id: 'o4', visitId: 'v1', sha256: 'x', mime: 'image/jpeg', bytes: new ArrayBuffer(3), waiting: 1, problem: '' });
   db.close();
 }

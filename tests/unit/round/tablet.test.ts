@@ -15,13 +15,22 @@ const tablet = () => new Tablet({ office: office.office, clock: () => now, name:
 const part = (t: Tablet, what: string, visitId = 'v1') => t.write(visitId, 'part.use', { unitId: null, what, quantity: 1 });
 const filed = () => [...office.filed.values()].map((o) => (o.payload as { what: string }).what);
 const photo = (t: Tablet, sha256: string, bytes = 10) =>
-  t.write('v1', 'photo.attach', { unitId: null, aspect: null, phase: 'before', sha256, bytes, takenAt: t.now() }, { sha256, mime: 'image/jpeg', bytes: new ArrayBuffer(bytes) });
+  t.write(
+    'v1',
+    'photo.attach',
+    { unitId: null, aspect: null, phase: 'before', sha256, bytes, takenAt: t.now() },
+    { sha256, mime: 'image/jpeg', bytes: new ArrayBuffer(bytes) },
+  );
 
 beforeEach(() => {
   vi.restoreAllMocks();
   globalThis.indexedDB = new IDBFactory();
   const notes = new Map<string, string>();
-  vi.stubGlobal('localStorage', { getItem: (k: string) => notes.get(k) ?? null, setItem: (k: string, v: string) => void notes.set(k, v), removeItem: (k: string) => void notes.delete(k) });
+  vi.stubGlobal('localStorage', {
+    getItem: (k: string) => notes.get(k) ?? null,
+    setItem: (k: string, v: string) => void notes.set(k, v),
+    removeItem: (k: string) => void notes.delete(k),
+  });
   office = new OfficeInMemory();
   office.visits = [aVisit('v1'), aVisit('v2')];
   now = Date.now();
@@ -112,7 +121,9 @@ describe('whose work it is', () => {
   it('an answer of something on the way is no answer of the office: the round stays', async () => {
     const filter = officeOverHttp('http://office', async () => new Response('<h1>Forbidden</h1>', { status: 403 }));
     await expect(filter.round({ id: 'x', ...NAME }, '')).rejects.toMatchObject({ trouble: 'failed' });
-    const ours = officeOverHttp('http://office', async () => Response.json({ error: { code: 'not_allowed', message: 'No.' } }, { status: 403 }));
+    const ours = officeOverHttp('http://office', async () =>
+      Response.json({ error: { code: 'not_allowed', message: 'No.' } }, { status: 403 }),
+    );
     await expect(ours.round({ id: 'x', ...NAME }, '')).rejects.toMatchObject({ trouble: 'not_allowed' });
     const t = tablet();
     await t.start();

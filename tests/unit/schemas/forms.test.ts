@@ -14,7 +14,9 @@ function send<S extends z.ZodType>(schema: S, fields: Record<string, string | st
   const form = new FormData();
   for (const [name, value] of Object.entries(fields)) for (const v of [value].flat()) form.append(name, v);
   const submission = parseWithZod(form, { schema });
-  return submission.status === 'success' ? { value: submission.value as z.output<S>, error: {} } : { value: undefined, error: submission.reply().error ?? {} };
+  return submission.status === 'success'
+    ? { value: submission.value as z.output<S>, error: {} }
+    : { value: undefined, error: submission.reply().error ?? {} };
 }
 
 const UNIT = {
@@ -27,14 +29,33 @@ describe('a unit’s form', () => {
   it('becomes SI in the units it was typed in', () => {
     const { value, error } = send(NewUnit, UNIT);
     expect(error).toEqual({});
-    expect(value).toMatchObject({ name: 'Fry line', tag: undefined, cutoutPaGauge: null, headControl: false, compressorMap: null, firstDueOn: '2026-05-01', lastCleanedOn: undefined });
+    expect(value).toMatchObject({
+      name: 'Fry line',
+      tag: undefined,
+      cutoutPaGauge: null,
+      headControl: false,
+      compressorMap: null,
+      firstDueOn: '2026-05-01',
+      lastCleanedOn: undefined,
+    });
     expect(value?.chargeKg).toBeCloseTo(0.45359237, 10);
     expect(value?.boxSetK).toBeCloseTo(273.15, 10);
     expect(send(NewUnit, { ...UNIT, 'boxSet.unit': 'C', 'boxSet.value': '-18' }).value?.boxSetK).toBeCloseTo(255.15, 10);
   });
 
   it('puts each message beside its field, in the units of the form', () => {
-    const { error } = send(NewUnit, { ...UNIT, name: '', kind: '', refrigerant: 'R999', 'charge.value': '1,5', 'cutout.value': '9999', 'boxSet.value': '999', tag: 'no spaces here', 'compressorMap.massFlow': '1 2 3', lastCleanedOn: '31/12/2025' });
+    const { error } = send(NewUnit, {
+      ...UNIT,
+      name: '',
+      kind: '',
+      refrigerant: 'R999',
+      'charge.value': '1,5',
+      'cutout.value': '9999',
+      'boxSet.value': '999',
+      tag: 'no spaces here',
+      'compressorMap.massFlow': '1 2 3',
+      lastCleanedOn: '31/12/2025',
+    });
     expect(error).toEqual({
       name: ['Give the unit a name.'],
       kind: ['Choose a kind.'],
@@ -51,8 +72,15 @@ describe('a unit’s form', () => {
 
   it('takes a compressor map as ten numbers twice', () => {
     const ten = '1, 2 3\n4 5 6 7 8 9 1e-5';
-    expect(send(NewUnit, { ...UNIT, 'compressorMap.massFlow': ten, 'compressorMap.power': ten }).value?.compressorMap).toEqual({ massFlow: [1, 2, 3, 4, 5, 6, 7, 8, 9, 1e-5], power: [1, 2, 3, 4, 5, 6, 7, 8, 9, 1e-5], units: 'F_lb_per_h', ratedSuperheatK: 11.1 });
-    expect(send(NewUnit, { ...UNIT, 'compressorMap.massFlow': ten }).error).toEqual({ 'compressorMap.power': ['A map has both: mass flow and power.'] });
+    expect(send(NewUnit, { ...UNIT, 'compressorMap.massFlow': ten, 'compressorMap.power': ten }).value?.compressorMap).toEqual({
+      massFlow: [1, 2, 3, 4, 5, 6, 7, 8, 9, 1e-5],
+      power: [1, 2, 3, 4, 5, 6, 7, 8, 9, 1e-5],
+      units: 'F_lb_per_h',
+      ratedSuperheatK: 11.1,
+    });
+    expect(send(NewUnit, { ...UNIT, 'compressorMap.massFlow': ten }).error).toEqual({
+      'compressorMap.power': ['A map has both: mass flow and power.'],
+    });
   });
 });
 
@@ -64,20 +92,51 @@ const KITCHEN = {
 describe('a kitchen’s form', () => {
   it('reads hours, height, price and air', () => {
     const { value } = send(NewKitchen, { ...KITCHEN, preferredWeekday: '0' });
-    expect(value).toMatchObject({ lat: null, lng: null, energyPricePerKwh: 0.17, preferredWeekday: 0, serviceHours: [{ weekday: 0, from: '06:00', to: '10:30' }, { weekday: 0, from: '14:00', to: '16:00' }] });
+    expect(value).toMatchObject({
+      lat: null,
+      lng: null,
+      energyPricePerKwh: 0.17,
+      preferredWeekday: 0,
+      serviceHours: [
+        { weekday: 0, from: '06:00', to: '10:30' },
+        { weekday: 0, from: '14:00', to: '16:00' },
+      ],
+    });
     expect(value?.altitudeM).toBeCloseTo(304.8, 9);
     expect(value?.hotDayAirK).toBeCloseTo(308.15, 9);
-    expect(send(NewKitchen, { ...KITCHEN, energyPricePerKwh: '' }).value).toMatchObject({ energyPricePerKwh: null, preferredWeekday: null });
+    expect(send(NewKitchen, { ...KITCHEN, energyPricePerKwh: '' }).value).toMatchObject({
+      energyPricePerKwh: null,
+      preferredWeekday: null,
+    });
   });
 
   it('says what is wrong beside the day, the zone and the missing half of a position', () => {
-    const { error } = send(EditKitchen, { ...KITCHEN, id: ID, version: '3', timeZone: 'Chicago', lat: '41', 'serviceHours.tue': '22:00-02:00', 'altitude.value': '99999' });
+    const { error } = send(EditKitchen, {
+      ...KITCHEN,
+      id: ID,
+      version: '3',
+      timeZone: 'Chicago',
+      lat: '41',
+      'serviceHours.tue': '22:00-02:00',
+      'altitude.value': '99999',
+    });
     expect(Object.keys(error).sort()).toEqual(['altitude.value', 'serviceHours.tue', 'timeZone']);
-    expect(send(EditKitchen, { ...KITCHEN, id: ID, version: '3', lat: '41' }).error).toEqual({ lng: ['Latitude and longitude go together: fill both or neither.'] });
+    expect(send(EditKitchen, { ...KITCHEN, id: ID, version: '3', lat: '41' }).error).toEqual({
+      lng: ['Latitude and longitude go together: fill both or neither.'],
+    });
   });
 });
 
-const PERSON = { name: 'Tova Lind', email: 'Tova@Shop.example', role: 'technician', gaugeGrade: '1A', 'gaugeSpan.unit': 'psig', 'gaugeSpan.value': '500', homeLat: '', homeLng: '' };
+const PERSON = {
+  name: 'Tova Lind',
+  email: 'Tova@Shop.example',
+  role: 'technician',
+  gaugeGrade: '1A',
+  'gaugeSpan.unit': 'psig',
+  'gaugeSpan.value': '500',
+  homeLat: '',
+  homeLng: '',
+};
 
 describe('a person’s form', () => {
   it('takes none, one or several skills, and the e-mail in small letters', () => {
@@ -91,7 +150,9 @@ describe('a person’s form', () => {
   it('refuses a weak password in one sentence', () => {
     expect(send(NewPerson, { ...PERSON, password: 'short' }).error).toEqual({ password: ['Too short: at least 10 characters.'] });
     expect(send(NewPerson, { ...PERSON, password: '' }).error).toEqual({ password: ['Give a password.'] });
-    expect(send(NewPerson, { ...PERSON, password: 'tova.lind.1' }).error).toEqual({ password: ['That is too close to the name or the e-mail.'] });
+    expect(send(NewPerson, { ...PERSON, password: 'tova.lind.1' }).error).toEqual({
+      password: ['That is too close to the name or the e-mail.'],
+    });
     expect(send(NewPerson, { ...PERSON, password: 'four plain little words' }).error).toEqual({});
   });
 });
@@ -121,19 +182,40 @@ describe('a rule’s form', () => {
   it('asks for a reason and for bounds in order', () => {
     const { error } = send(EditRule, { taskId: ID, version: '1', ...RULE, minWeeks: '9', maxWeeks: '4', reason: '' });
     expect(error).toEqual({ reason: ['Say why the rule changes; it stays with the history.'] });
-    expect(send(EditRule, { taskId: ID, version: '1', ...RULE, minWeeks: '9', maxWeeks: '4', reason: 'because' }).error).toEqual({ maxWeeks: ['The longest interval is shorter than the shortest.'] });
+    expect(send(EditRule, { taskId: ID, version: '1', ...RULE, minWeeks: '9', maxWeeks: '4', reason: 'because' }).error).toEqual({
+      maxWeeks: ['The longest interval is shorter than the shortest.'],
+    });
   });
 });
 
 describe('the shop’s forms', () => {
   it('know currencies and zones', () => {
-    const shop = { shop: 'Larkspur', timeZone: 'America/Denver', currency: 'usd', name: 'Maren', email: 'm@shop.example', password: 'four plain little words' };
+    const shop = {
+      shop: 'Larkspur',
+      timeZone: 'America/Denver',
+      currency: 'usd',
+      name: 'Maren',
+      email: 'm@shop.example',
+      password: 'four plain little words',
+    };
     expect(send(SetUp, shop).value?.currency).toBe('USD');
     expect(Object.keys(send(SetUp, { ...shop, currency: 'XXQ', timeZone: 'Mars/Olympus' }).error).sort()).toEqual(['currency', 'timeZone']);
   });
 
   it('hold the figures of planning to what is possible', () => {
-    const shop = { name: 'L', timeZone: 'UTC', currency: 'USD', phone: '', email: '', lat: '', lng: '', overdueLimitDays: '-1', circuity: '0.5', speedKmh: '300', seen: '' };
+    const shop = {
+      name: 'L',
+      timeZone: 'UTC',
+      currency: 'USD',
+      phone: '',
+      email: '',
+      lat: '',
+      lng: '',
+      overdueLimitDays: '-1',
+      circuity: '0.5',
+      speedKmh: '300',
+      seen: '',
+    };
     expect(Object.keys(send(EditShop, shop).error).sort()).toEqual(expect.arrayContaining(['circuity', 'overdueLimitDays', 'speedKmh']));
   });
 });

@@ -15,14 +15,11 @@ const listen = (host: string) =>
 // A container may have no IPv6.
 const hasIPv6 = Object.values(os.networkInterfaces()).some((all) => all?.some(({ family }) => family === 'IPv6'));
 
-it.each(['127.0.0.1', '0.0.0.0', ...(hasIPv6 ? ['::1', '::'] : [])])(
-  'sees a program that listens on %s',
-  async (host) => {
-    const port = await listen(host);
-    expect(await isFree(port)).toBe(false);
-    expect(await freePort(port)).not.toBe(port);
-  },
-);
+it.each(['127.0.0.1', '0.0.0.0', ...(hasIPv6 ? ['::1', '::'] : [])])('sees a program that listens on %s', async (host) => {
+  const port = await listen(host);
+  expect(await isFree(port)).toBe(false);
+  expect(await freePort(port)).not.toBe(port);
+});
 
 it('keeps a port that is still free', async () => {
   const port = await freePort();

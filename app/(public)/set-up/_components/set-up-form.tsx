@@ -31,12 +31,27 @@ export function SetUpForm() {
       <FormErrors errors={error('')} />
       <Field label="Name of the shop" name="shop" error={error('shop')} autoComplete="organization" />
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
-        <Field label="Time zone" name="timeZone" list="zones" ref={zone} error={error('timeZone')} autoComplete="off" hint="Like America/Chicago." />
+        <Field
+          label="Time zone"
+          name="timeZone"
+          list="zones"
+          ref={zone}
+          error={error('timeZone')}
+          autoComplete="off"
+          hint="Like America/Chicago."
+        />
         <Field label="Currency" name="currency" defaultValue="USD" error={error('currency')} autoComplete="off" hint="Three letters." />
       </div>
       <ZoneList id="zones" />
       <Field label="Your name" name="name" error={error('name')} autoComplete="name" />
-      <Field label="Your e-mail" name="email" type="email" error={error('email')} autoComplete="username" hint="You sign in with it. You will be the owner and can add the others." />
+      <Field
+        label="Your e-mail"
+        name="email"
+        type="email"
+        error={error('email')}
+        autoComplete="username"
+        hint="You sign in with it. You will be the owner and can add the others."
+      />
       <NewPasswordField label="Your password" error={error('password')} />
       <Button look="primary" size="touch" type="submit" disabled={busy || data !== undefined}>
         {busy || data ? 'Setting up …' : 'Set up the shop'}

@@ -22,7 +22,9 @@ export function SignInForm() {
     const form = new FormData(event.currentTarget);
     setBusy(true);
     setError('');
-    const result = await signIn('credentials', { email: form.get('email'), password: form.get('password'), redirect: false }).catch(() => undefined);
+    const result = await signIn('credentials', { email: form.get('email'), password: form.get('password'), redirect: false }).catch(
+      () => undefined,
+    );
     if (result?.ok) {
       // Told apart before the round opens: on a bad line it would show, and take entries into, the work of whoever was here before.
       const session = await getSession().catch(() => null);

@@ -36,12 +36,17 @@ export default definePage('public', async ({ db, now, params }) => {
       <h1>{visit.kitchen.name}</h1>
       <p className="text-xl">
         {dayIn(visit.startsAt.getTime(), zone)}, {timeIn(visit.startsAt.getTime(), zone)}–{timeIn(visit.endsAt.getTime(), zone)}
-        <span className="block text-base text-soft">{visit.technician.name} comes. Units are switched off in turn while coils are cleaned: keep doors closed.</span>
+        <span className="block text-base text-soft">
+          {visit.technician.name} comes. Units are switched off in turn while coils are cleaned: keep doors closed.
+        </span>
       </p>
       <ReplyForm
         token={params.token ?? ''}
         given={visit.customerReply}
-        slots={slots.map((s) => ({ value: String(s.start), label: `${dayIn(s.start, zone)}, ${timeIn(s.start, zone)}–${timeIn(s.end, zone)}` }))}
+        slots={slots.map((s) => ({
+          value: String(s.start),
+          label: `${dayIn(s.start, zone)}, ${timeIn(s.start, zone)}–${timeIn(s.end, zone)}`,
+        }))}
         phone={shop?.phone ?? ''}
       />
     </main>

@@ -7,7 +7,13 @@ import { OfficeAnswers } from './office-answers';
 import { moment } from './top-bar';
 import { Card, Chip, TouchButton } from './touch';
 
-const LINE = { idle: 'Nothing to send.', sending: 'Sending now.', offline: 'No signal. Everything is kept here and goes by itself once there is.', signed_out: 'Sign in again to send.', failed: 'The last try failed; it will be tried again.' } as const;
+const LINE = {
+  idle: 'Nothing to send.',
+  sending: 'Sending now.',
+  offline: 'No signal. Everything is kept here and goes by itself once there is.',
+  signed_out: 'Sign in again to send.',
+  failed: 'The last try failed; it will be tried again.',
+} as const;
 
 /** Everything this tablet has not yet handed over, and what the office said. */
 export function EntriesPage() {
@@ -18,7 +24,9 @@ export function EntriesPage() {
   return (
     <div className="flex flex-col gap-4">
       <h1>On this tablet</h1>
-      <Card title={waiting.length ? `${counted(waiting.length, 'entry', 'entries')} not yet in the office` : 'All entries are in the office'}>
+      <Card
+        title={waiting.length ? `${counted(waiting.length, 'entry', 'entries')} not yet in the office` : 'All entries are in the office'}
+      >
         <p className="text-soft">
           {LINE[s.line]} {s.refreshedAt ? `Last refreshed ${moment(s.refreshedAt)}.` : ''}
         </p>
@@ -29,7 +37,10 @@ export function EntriesPage() {
           {waiting.map((k) => (
             <li key={k.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
               <span>
-                <b>{OPERATION_LABEL[k.op.kind]}</b> <span className="text-soft">{place(k.visitId)}, {moment(k.op.madeAt)}</span>
+                <b>{OPERATION_LABEL[k.op.kind]}</b>{' '}
+                <span className="text-soft">
+                  {place(k.visitId)}, {moment(k.op.madeAt)}
+                </span>
               </span>
               <EntryMark id={k.id} />
             </li>
@@ -52,7 +63,13 @@ export function EntriesPage() {
         </ul>
       </Card>
       <OfficeAnswers />
-      <p className="text-soft">{s.persisted === false ? 'This browser may clear its storage when the tablet is very full. Install Rimebook on the home screen, and send often.' : s.persisted ? 'The browser has promised to keep this storage.' : ''}</p>
+      <p className="text-soft">
+        {s.persisted === false
+          ? 'This browser may clear its storage when the tablet is very full. Install Rimebook on the home screen, and send often.'
+          : s.persisted
+            ? 'The browser has promised to keep this storage.'
+            : ''}
+      </p>
       <LeaveTablet />
     </div>
   );

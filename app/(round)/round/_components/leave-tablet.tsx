@@ -18,8 +18,12 @@ export function LeaveTablet() {
   const out = async () => {
     const left = await tablet.unsent();
     const newer = handedOver === null || [...tablet.snapshot.operations.values()].some((k) => k.waiting && k.seq > handedOver);
-    if (left > 0 && newer) return setWords(`${counted(left, 'entry is', 'entries are')} still only on this tablet. Send them first, or save them as a file for the office.`);
-    if (!(await endSession())) return setWords('Without signal the sign-in cannot be ended in the office. Try again with signal, or ask the owner to end it.');
+    if (left > 0 && newer)
+      return setWords(
+        `${counted(left, 'entry is', 'entries are')} still only on this tablet. Send them first, or save them as a file for the office.`,
+      );
+    if (!(await endSession()))
+      return setWords('Without signal the sign-in cannot be ended in the office. Try again with signal, or ask the owner to end it.');
     tablet.leave();
     window.location.replace('/sign-in');
   };
@@ -33,7 +37,9 @@ export function LeaveTablet() {
     link.click();
     setTimeout(() => URL.revokeObjectURL(url), 60_000);
     setHandedOver(file.operations.at(-1)?.seq ?? 0);
-    setWords('The file is saved. Give it to the office; everything also stays on this tablet and goes by itself when you sign in here again.');
+    setWords(
+      'The file is saved. Give it to the office; everything also stays on this tablet and goes by itself when you sign in here again.',
+    );
   };
   return (
     <Card title={s.me ? `Signed in as ${s.me.name}` : 'Sign out'}>

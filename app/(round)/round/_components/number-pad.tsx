@@ -19,8 +19,7 @@ const ROWS = [
   ['±', '0', '.'],
 ] as const;
 const SPOKEN: Record<string, string> = { '±': 'Change the sign', '.': 'Point' };
-const KEY =
-  'flex min-h-[3.75rem] items-center justify-center rounded-md border font-bold active:bg-cold-wash active:text-ink';
+const KEY = 'flex min-h-[3.75rem] items-center justify-center rounded-md border font-bold active:bg-cold-wash active:text-ink';
 
 /** The text after one more key; a number never gets two points or eight digits. */
 export function pressed(text: string, key: string): string {
@@ -84,22 +83,12 @@ export function NumberPad({ label, unit, hint, text, signed, onText, onNext, onD
         <div className="grid grid-cols-4 gap-2">
           {ROWS.map((row, i) => [
             ...row.map((k) => (
-              <Key
-                key={k}
-                value={k}
-                label={SPOKEN[k]}
-                disabled={k === '±' && !signed}
-                onPress={() => onText(pressed(text, k))}
-              />
+              <Key key={k} value={k} label={SPOKEN[k]} disabled={k === '±' && !signed} onPress={() => onText(pressed(text, k))} />
             )),
-            i === 0 ? (
-              <Key key="back" value="⌫" label="Take back the last key" onPress={() => onText(pressed(text, '⌫'))} />
-            ) : null,
+            i === 0 ? <Key key="back" value="⌫" label="Take back the last key" onPress={() => onText(pressed(text, '⌫'))} /> : null,
             i === 1 ? <Key key="clear" value="Clear" small onPress={() => onText('')} /> : null,
             i === 2 && onNext ? <Key key="next" value="Next" small strong onPress={onNext} /> : null,
-            i === (onNext ? 3 : 2) ? (
-              <Key key="done" value="Done" small strong={!onNext} tall={!onNext} onPress={onDone} />
-            ) : null,
+            i === (onNext ? 3 : 2) ? <Key key="done" value="Done" small strong={!onNext} tall={!onNext} onPress={onDone} /> : null,
           ])}
         </div>
       </dialog>

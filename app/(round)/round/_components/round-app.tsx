@@ -31,7 +31,17 @@ function Screen() {
       <InstallWorker />
       <TroubleBar />
       <main id="main" className="mx-auto max-w-[64rem] px-4 pb-28 pt-4">
-        {phase === 'starting' ? <Starting /> : phase === 'sign_in' ? <SignIn /> : phase === 'refused' ? <StorageRefused /> : phase === 'no_round' ? <NoRound /> : <Here />}
+        {phase === 'starting' ? (
+          <Starting />
+        ) : phase === 'sign_in' ? (
+          <SignIn />
+        ) : phase === 'refused' ? (
+          <StorageRefused />
+        ) : phase === 'no_round' ? (
+          <NoRound />
+        ) : (
+          <Here />
+        )}
       </main>
     </div>
   );

@@ -19,9 +19,15 @@ export function RoundList({ gone = false }: { gone?: boolean }) {
         <h1>{me ? `${me.name.split(' ')[0]}’s round` : 'Round'}</h1>
         <ChipLink href={to.tag()}>Open by tag</ChipLink>
       </div>
-      {gone ? <p role="alert" className="font-bold text-alarm">That visit is not on this tablet. It may have been moved; refresh, or ask the office.</p> : null}
+      {gone ? (
+        <p role="alert" className="font-bold text-alarm">
+          That visit is not on this tablet. It may have been moved; refresh, or ask the office.
+        </p>
+      ) : null}
       {shown.length === 0 ? (
-        <p className="rounded-lg border border-dashed border-edge px-6 py-10 text-center text-soft">No visits in the next days. Once the office books one for you, it appears here at the next refresh.</p>
+        <p className="rounded-lg border border-dashed border-edge px-6 py-10 text-center text-soft">
+          No visits in the next days. Once the office books one for you, it appears here at the next refresh.
+        </p>
       ) : null}
       {days.map(([day, list]) => (
         <section key={day} className="flex flex-col gap-2">
@@ -51,10 +57,30 @@ function groupDays(visits: readonly VisitOnFile[]): [string, VisitOnFile[]][] {
 }
 
 export function VisitState({ visit }: { visit: VisitOnFile }) {
-  if (visit.nowWith) return <State shape="ask" tone="alarm">With {visit.nowWith} now</State>;
-  if (visit.status === 'done') return <State shape="done" tone="soft">Closed</State>;
-  if (visit.status === 'cancelled') return <State shape="off" tone="alarm">Cancelled</State>;
-  if (visit.status === 'started') return <State shape="now" tone="cold">Under way</State>;
+  if (visit.nowWith)
+    return (
+      <State shape="ask" tone="alarm">
+        With {visit.nowWith} now
+      </State>
+    );
+  if (visit.status === 'done')
+    return (
+      <State shape="done" tone="soft">
+        Closed
+      </State>
+    );
+  if (visit.status === 'cancelled')
+    return (
+      <State shape="off" tone="alarm">
+        Cancelled
+      </State>
+    );
+  if (visit.status === 'started')
+    return (
+      <State shape="now" tone="cold">
+        Under way
+      </State>
+    );
   return <State shape="later">Booked</State>;
 }
 

@@ -65,7 +65,15 @@ export function ScanTag({ onCode }: { onCode: (code: string) => void }) {
   };
   return (
     <div className="flex flex-col gap-3">
-      {on ? <video ref={video} muted playsInline aria-label="What the camera sees" className="aspect-[4/3] w-full rounded-md bg-ink object-cover" /> : null}
+      {on ? (
+        <video
+          ref={video}
+          muted
+          playsInline
+          aria-label="What the camera sees"
+          className="aspect-[4/3] w-full rounded-md bg-ink object-cover"
+        />
+      ) : null}
       {words ? <p role="status">{words}</p> : null}
       <TouchButton onClick={() => (on ? setOn(false) : turnOn())}>{on ? 'Stop' : 'Read a label'}</TouchButton>
     </div>

@@ -49,7 +49,14 @@ export function TagPage({ code }: { code: string }) {
             find(typed);
           }}
         >
-          <TouchField id="tag-code" label="Code on the label" value={typed} autoCapitalize="characters" maxLength={40} onChange={(e) => setTyped(e.target.value)} />
+          <TouchField
+            id="tag-code"
+            label="Code on the label"
+            value={typed}
+            autoCapitalize="characters"
+            maxLength={40}
+            onChange={(e) => setTyped(e.target.value)}
+          />
           <TouchButton look="primary" type="submit" disabled={typed.trim().length < 2}>
             Open
           </TouchButton>

@@ -16,15 +16,29 @@ export function TakeInFile() {
     try {
       const { results, photos, stopped } = await takeIn(officeOverHttp(), handover, () => Date.now());
       const asked = results.filter((r) => r.outcome !== 'applied').length;
-      setWords(`${results.length} of ${handover.operations.length} entries and ${photos} of ${handover.photos.length} pictures are in the office${asked ? `, ${asked} with a question; they stand on their visits` : ''}.${stopped ? ' The rest does not follow on what the office has from that tablet: send from the tablet itself.' : ''}`);
+      setWords(
+        `${results.length} of ${handover.operations.length} entries and ${photos} of ${handover.photos.length} pictures are in the office${asked ? `, ${asked} with a question; they stand on their visits` : ''}.${stopped ? ' The rest does not follow on what the office has from that tablet: send from the tablet itself.' : ''}`,
+      );
     } catch (error) {
-      setWords(error instanceof OfficeError ? error.words : 'The file could not be read to its end. What had arrived is in the office; take it in again.');
+      setWords(
+        error instanceof OfficeError
+          ? error.words
+          : 'The file could not be read to its end. What had arrived is in the office; take it in again.',
+      );
     }
     setBusy(false);
   };
   return (
     <div className="mt-4 border-t border-line pt-4">
-      <input ref={input} type="file" accept="application/json,.json" className="sr-only" tabIndex={-1} aria-label="File of unsent work" onChange={(e) => void take(e.target.files?.[0]).finally(() => input.current && (input.current.value = ''))} />
+      <input
+        ref={input}
+        type="file"
+        accept="application/json,.json"
+        className="sr-only"
+        tabIndex={-1}
+        aria-label="File of unsent work"
+        onChange={(e) => void take(e.target.files?.[0]).finally(() => input.current && (input.current.value = ''))}
+      />
       <Chip disabled={busy} onClick={() => input.current?.click()}>
         {busy ? 'Taking it in …' : 'Take in a file from another tablet'}
       </Chip>

@@ -10,7 +10,9 @@ export function SignIn() {
   return (
     <section className="mx-auto max-w-md py-12">
       <h1>Sign in to fetch your round</h1>
-      <p className="my-4 text-soft">{lineWords || 'Your visits, the units and their history come onto this tablet and stay there without signal.'}</p>
+      <p className="my-4 text-soft">
+        {lineWords || 'Your visits, the units and their history come onto this tablet and stay there without signal.'}
+      </p>
       <TouchLink href="/sign-in" look="primary">
         Sign in
       </TouchLink>

@@ -21,6 +21,12 @@ export function Thumb({ fileId, photoId, alt }: { fileId?: string | null; photoI
       if (made) URL.revokeObjectURL(made);
     };
   }, [tablet, fileId, photoId]);
+  if (!url)
+    return (
+      <span className="flex h-24 w-32 items-center justify-center rounded-md border border-dashed border-edge p-1 text-center text-xs text-soft">
+        {alt}
+      </span>
+    );
   // eslint-disable-next-line @next/next/no-img-element -- the picture is on the tablet, no server may be asked
-  return url ? <img src={url} alt={alt} className="h-24 w-32 rounded-md border border-line object-cover" /> : <span className="flex h-24 w-32 items-center justify-center rounded-md border border-dashed border-edge p-1 text-center text-xs text-soft">{alt}</span>;
+  return <img src={url} alt={alt} className="h-24 w-32 rounded-md border border-line object-cover" />;
 }

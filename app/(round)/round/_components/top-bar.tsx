@@ -27,7 +27,10 @@ export function TopBar() {
             <Mark /> <span className="max-[380px]:sr-only">Rimebook</span>
           </span>
         )}
-        <a href={to.entries} className="inline-flex min-h-12 flex-col items-end justify-center px-2 text-right text-sm leading-tight no-underline">
+        <a
+          href={to.entries}
+          className="inline-flex min-h-12 flex-col items-end justify-center px-2 text-right text-sm leading-tight no-underline"
+        >
           <SendState />
           <span className="text-soft">{refreshedAt ? `Last refreshed ${moment(refreshedAt)}` : 'Not refreshed yet'}</span>
         </a>
@@ -40,9 +43,25 @@ function SendState() {
   const s = useSnapshot((all) => all);
   const count = s.waiting + s.photos.length;
   if (s.phase !== 'ready') return null;
-  if (s.line === 'signed_out') return <State shape="ask" tone="alarm">Sign in again{count ? `, ${count} kept` : ''}</State>;
-  if (count > 0) return s.line === 'sending' ? <State shape="now" tone="cold">Sending {count}</State> : <State shape="held">{count} on this tablet</State>;
-  return <State shape="done" tone="soft">All in the office</State>;
+  if (s.line === 'signed_out')
+    return (
+      <State shape="ask" tone="alarm">
+        Sign in again{count ? `, ${count} kept` : ''}
+      </State>
+    );
+  if (count > 0)
+    return s.line === 'sending' ? (
+      <State shape="now" tone="cold">
+        Sending {count}
+      </State>
+    ) : (
+      <State shape="held">{count} on this tablet</State>
+    );
+  return (
+    <State shape="done" tone="soft">
+      All in the office
+    </State>
+  );
 }
 
 /** Today as a time, else with the day; in the tablet's own zone, like the clock on its wall. */

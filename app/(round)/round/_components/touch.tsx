@@ -14,15 +14,36 @@ const CHIP = 'inline-flex min-h-12 min-w-12 items-center justify-center gap-2 ro
 
 /** A smaller choice, still 48 px. */
 export function Chip({ on = false, className = '', ...rest }: ComponentProps<'button'> & { on?: boolean }) {
-  return <button type="button" aria-pressed={on} className={`${CHIP} ${on ? 'border-cold bg-cold text-on-cold' : 'border-edge bg-sheet text-ink'} ${className}`} {...rest} />;
+  return (
+    <button
+      type="button"
+      aria-pressed={on}
+      className={`${CHIP} ${on ? 'border-cold bg-cold text-on-cold' : 'border-edge bg-sheet text-ink'} ${className}`}
+      {...rest}
+    />
+  );
 }
 
-export const ChipLink = ({ className = '', ...rest }: ComponentProps<'a'>) => <a className={`${CHIP} border-edge bg-sheet text-ink ${className}`} {...rest} />;
+export const ChipLink = ({ className = '', ...rest }: ComponentProps<'a'>) => (
+  <a className={`${CHIP} border-edge bg-sheet text-ink ${className}`} {...rest} />
+);
 
 /** What is out of sight costs no layout and no paint. */
 const OFF_SCREEN = '[content-visibility:auto] [contain-intrinsic-size:auto_14rem]';
 
-export function Card({ title, aside, children, id, className = '' }: { title?: ReactNode; aside?: ReactNode; children: ReactNode; id?: string; className?: string }) {
+export function Card({
+  title,
+  aside,
+  children,
+  id,
+  className = '',
+}: {
+  title?: ReactNode;
+  aside?: ReactNode;
+  children: ReactNode;
+  id?: string;
+  className?: string;
+}) {
   return (
     <section id={id} className={`${OFF_SCREEN} scroll-mt-28 rounded-lg border border-line bg-sheet p-4 sm:p-5 ${className}`}>
       {title ? (
@@ -37,10 +58,24 @@ export function Card({ title, aside, children, id, className = '' }: { title?: R
 }
 
 /** Folded away until wanted; what is inside is not drawn before. */
-export function Fold({ summary, aside, open = false, children }: { summary: ReactNode; aside?: ReactNode; open?: boolean; children: ReactNode }) {
+export function Fold({
+  summary,
+  aside,
+  open = false,
+  children,
+}: {
+  summary: ReactNode;
+  aside?: ReactNode;
+  open?: boolean;
+  children: ReactNode;
+}) {
   const [wanted, setWanted] = useState(open);
   return (
-    <details className="rounded-lg border border-line bg-sheet" open={open || undefined} onToggle={(e) => e.currentTarget.open && setWanted(true)}>
+    <details
+      className="rounded-lg border border-line bg-sheet"
+      open={open || undefined}
+      onToggle={(e) => e.currentTarget.open && setWanted(true)}
+    >
       <summary className="flex min-h-14 items-center justify-between gap-3 px-4 font-bold">
         {summary}
         {aside ? <span className="text-sm font-normal text-soft">{aside}</span> : null}
@@ -63,7 +98,12 @@ export function TouchField({ label, id, ...rest }: ComponentProps<'input'> & { l
   );
 }
 
-export function TouchSelect({ label, id, options, ...rest }: ComponentProps<'select'> & { label: string; id: string; options: readonly { value: string; label: string }[] }) {
+export function TouchSelect({
+  label,
+  id,
+  options,
+  ...rest
+}: ComponentProps<'select'> & { label: string; id: string; options: readonly { value: string; label: string }[] }) {
   return (
     <div className="flex flex-col gap-1">
       <label htmlFor={id} className="font-bold">

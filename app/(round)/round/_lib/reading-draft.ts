@@ -1,4 +1,15 @@
-import { fromOwn, READING_FIELDS, typedNumber, unitOf, type Entered, type Me, type Questioned, type ReadingField, type ReadingValues, type UnitOnFile } from '@/lib/core/round';
+import {
+  fromOwn,
+  READING_FIELDS,
+  typedNumber,
+  unitOf,
+  type Entered,
+  type Me,
+  type Questioned,
+  type ReadingField,
+  type ReadingValues,
+  type UnitOnFile,
+} from '@/lib/core/round';
 
 /** A reading as it is being typed: texts in the technician's own units, and answers to questions about them. */
 export type ReadingDraft = { text: Partial<Record<ReadingField, string>>; answers: Record<string, string> };
@@ -29,6 +40,9 @@ export const questionedOf = (draft: ReadingDraft, doubts: readonly Doubt[]): Que
 
 /** What is asked first: a clamp on sealed systems, a gauge where there are ports. The rest is one tap away. */
 export function firstFields(unit: Pick<UnitOnFile, 'circuitAccess'>): readonly ReadingField[] {
-  return unit.circuitAccess === 'sealed' ? ['condensingClampK', 'airInK', 'boxK', 'steadyMinutes'] : ['headPaGauge', 'airInK', 'boxK', 'steadyMinutes'];
+  return unit.circuitAccess === 'sealed'
+    ? ['condensingClampK', 'airInK', 'boxK', 'steadyMinutes']
+    : ['headPaGauge', 'airInK', 'boxK', 'steadyMinutes'];
 }
-export const moreFields = (unit: Pick<UnitOnFile, 'circuitAccess'>): readonly ReadingField[] => READING_FIELDS.filter((f) => !firstFields(unit).includes(f));
+export const moreFields = (unit: Pick<UnitOnFile, 'circuitAccess'>): readonly ReadingField[] =>
+  READING_FIELDS.filter((f) => !firstFields(unit).includes(f));

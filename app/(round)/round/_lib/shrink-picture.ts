@@ -21,7 +21,10 @@ export const hex = (bytes: ArrayBuffer): string => [...new Uint8Array(bytes)].ma
 
 /** @throws PictureError in words for whoever took it */
 export async function shrinkPicture(file: File): Promise<Shrunk> {
-  if (file.size > MOST_BYTES) throw new PictureError(`That picture has ${megabytes(file.size)}; at most ${megabytes(MOST_BYTES)} can be taken in. Use the camera at a lower resolution.`);
+  if (file.size > MOST_BYTES)
+    throw new PictureError(
+      `That picture has ${megabytes(file.size)}; at most ${megabytes(MOST_BYTES)} can be taken in. Use the camera at a lower resolution.`,
+    );
   let bitmap: ImageBitmap;
   try {
     bitmap = await createImageBitmap(file, { imageOrientation: 'from-image' });

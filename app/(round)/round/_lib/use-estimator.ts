@@ -7,7 +7,10 @@ const ready = new Map<string, Estimator>();
 
 async function load(refrigerant: string): Promise<void> {
   if (ready.has(refrigerant)) return;
-  const [estimator, { loadRefrigerants }] = await Promise.all([import('@/lib/core/round/estimate-for'), import('@/lib/core/refrigerants/fleet')]);
+  const [estimator, { loadRefrigerants }] = await Promise.all([
+    import('@/lib/core/round/estimate-for'),
+    import('@/lib/core/refrigerants/fleet'),
+  ]);
   // One that is unknown is told by the estimate itself.
   await loadRefrigerants([refrigerant]);
   ready.set(refrigerant, estimator);

@@ -8,7 +8,11 @@ export function useWrite(visitId: string) {
   const tablet = useTablet();
   const [busy, setBusy] = useState(false);
   const write = useCallback(
-    async <K extends OperationKind>(kind: K, payload: Payloads[K], photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>): Promise<boolean> => {
+    async <K extends OperationKind>(
+      kind: K,
+      payload: Payloads[K],
+      photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>,
+    ): Promise<boolean> => {
       setBusy(true);
       try {
         await tablet.write(visitId, kind, payload, photo);

@@ -39,7 +39,16 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           ) : null
         }
       />
-      {off ? <PutBack id={customer.id} version={customer.version} what="customer" why="Its kitchens and units come back with it." action={putCustomerBack} may={writes} /> : null}
+      {off ? (
+        <PutBack
+          id={customer.id}
+          version={customer.version}
+          what="customer"
+          why="Its kitchens and units come back with it."
+          action={putCustomerBack}
+          may={writes}
+        />
+      ) : null}
       <div className="flex flex-col gap-6">
         {customer.contactName || customer.email || customer.phone || customer.notes ? (
           <Sheet title="Contact">
@@ -55,7 +64,9 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
         ) : null}
         <Sheet title="Kitchens">
           {customer.kitchens.length === 0 ? (
-            <Empty action={writes && !off ? <ButtonLink href={`/kitchens/new?customer=${customer.id}`}>New kitchen</ButtonLink> : null}>A kitchen holds the units, the hours it can spare them, and how to get in.</Empty>
+            <Empty action={writes && !off ? <ButtonLink href={`/kitchens/new?customer=${customer.id}`}>New kitchen</ButtonLink> : null}>
+              A kitchen holds the units, the hours it can spare them, and how to get in.
+            </Empty>
           ) : (
             <Table label={`Kitchens of ${customer.name}`}>
               <thead>
@@ -77,7 +88,13 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
                     </Td>
                     <Td className="text-soft max-md:hidden">{k.address}</Td>
                     <Td className="text-right">{k.units}</Td>
-                    <Td>{k.soonest ? <DueState dueOn={toLocalDate(k.soonest)} today={todayIn(k.timeZone, now.getTime())} /> : <span className="text-soft">nothing</span>}</Td>
+                    <Td>
+                      {k.soonest ? (
+                        <DueState dueOn={toLocalDate(k.soonest)} today={todayIn(k.timeZone, now.getTime())} />
+                      ) : (
+                        <span className="text-soft">nothing</span>
+                      )}
+                    </Td>
                   </tr>
                 ))}
               </tbody>
@@ -85,7 +102,13 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           )}
         </Sheet>
         {writes && !off ? (
-          <TakeOff id={customer.id} version={customer.version} what="customer" action={takeCustomerOff} consequence="Its kitchens, units and tasks go off file with it. Visits, findings and readings stay, and everything can be put back." />
+          <TakeOff
+            id={customer.id}
+            version={customer.version}
+            what="customer"
+            action={takeCustomerOff}
+            consequence="Its kitchens, units and tasks go off file with it. Visits, findings and readings stay, and everything can be put back."
+          />
         ) : null}
       </div>
     </>

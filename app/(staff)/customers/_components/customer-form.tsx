@@ -20,7 +20,13 @@ export function CustomerForm({ customer }: { customer?: Customer }) {
       ) : null}
       <Field label="Name" name="name" defaultValue={customer?.name} error={error('name')} autoFocus={!customer} autoComplete="off" />
       <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
-        <Field label="Whom to ask for" name="contactName" defaultValue={customer?.contactName} error={error('contactName')} autoComplete="off" />
+        <Field
+          label="Whom to ask for"
+          name="contactName"
+          defaultValue={customer?.contactName}
+          error={error('contactName')}
+          autoComplete="off"
+        />
         <Field label="Phone" name="phone" type="tel" defaultValue={customer?.phone} error={error('phone')} autoComplete="off" />
       </div>
       <Field label="E-mail" name="email" type="email" defaultValue={customer?.email} error={error('email')} autoComplete="off" />

@@ -3,5 +3,7 @@ import { exportFleet } from '@/lib/services/equipment/fleet/export-fleet';
 
 export const GET = defineRoute('import:equipment', async ({ db, actor, now }) => {
   const day = now.toISOString().slice(0, 10);
-  return new Response(await exportFleet({ db, actor }), { headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': `attachment; filename="fleet-${day}.csv"` } });
+  return new Response(await exportFleet({ db, actor }), {
+    headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': `attachment; filename="fleet-${day}.csv"` },
+  });
 });

@@ -12,7 +12,10 @@ import { runImport, startImport } from '@/lib/services/equipment/fleet/run-impor
 export const checkFleet = defineFormAction('import:equipment', CheckFleet, async (ctx) => {
   const { file, pasted } = ctx.input;
   const chosen = file && file.size > 0 ? file : null;
-  const { runId } = await checkImport(ctx, { fileName: chosen?.name ?? 'Pasted lines', csv: chosen ? await chosen.text() : (pasted ?? '') });
+  const { runId } = await checkImport(ctx, {
+    fileName: chosen?.name ?? 'Pasted lines',
+    csv: chosen ? await chosen.text() : (pasted ?? ''),
+  });
   redirect(`/customers/import/${runId}`);
 });
 

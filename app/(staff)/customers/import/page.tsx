@@ -24,11 +24,7 @@ export default definePage('import:equipment', async ({ db }) => {
       <PageHead
         title="Import a fleet"
         lead="One row for each unit. The file is first only looked at: you see everything that is wrong with it, and nothing goes on file until all of it can."
-        actions={
-          <FileLink href="/customers/template">
-            Template with examples
-          </FileLink>
-        }
+        actions={<FileLink href="/customers/template">Template with examples</FileLink>}
       />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
         <Sheet title="The file">

@@ -1,6 +1,10 @@
 import { defineRoute } from '@/lib/server/define-route';
 import { fleetTemplate } from '@/lib/services/equipment/fleet/export-fleet';
 
-export const GET = defineRoute('import:equipment', async ({ db }) =>
-  new Response(await fleetTemplate({ db }), { headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': 'attachment; filename="fleet-template.csv"' } }),
+export const GET = defineRoute(
+  'import:equipment',
+  async ({ db }) =>
+    new Response(await fleetTemplate({ db }), {
+      headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': 'attachment; filename="fleet-template.csv"' },
+    }),
 );

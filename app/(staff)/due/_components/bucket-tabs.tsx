@@ -7,7 +7,6 @@ import { addressOf } from './address';
 type Count = { tasks: number; kitchens: number };
 type Props = { counts: Record<Bucket | 'pastLimit', Count>; bucket: Bucket; limit: number; query: Record<string, string | undefined> };
 
-
 /** The three parts of the list with how much each holds. */
 export function BucketTabs({ counts, bucket, limit, query }: Props) {
   return (

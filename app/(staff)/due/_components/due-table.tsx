@@ -12,7 +12,8 @@ export function DueTable({ kitchens, limit }: { kitchens: DueKitchenLine[]; limi
     setChosen((now) => {
       // A visit is to one kitchen: choosing in another begins anew.
       const next = new Set(now.kitchenId === kitchenId ? now.ids : []);
-      for (const id of ids) if (on) next.add(id);
+      for (const id of ids)
+        if (on) next.add(id);
         else next.delete(id);
       return { kitchenId, ids: next };
     });
@@ -31,7 +32,13 @@ export function DueTable({ kitchens, limit }: { kitchens: DueKitchenLine[]; limi
           </tr>
         </thead>
         {kitchens.map((k) => (
-          <KitchenRows key={k.id} kitchen={k} limit={limit} chosen={chosen.kitchenId === k.id ? chosen.ids : NONE} choose={(ids, on) => choose(k.id, ids, on)} />
+          <KitchenRows
+            key={k.id}
+            kitchen={k}
+            limit={limit}
+            chosen={chosen.kitchenId === k.id ? chosen.ids : NONE}
+            choose={(ids, on) => choose(k.id, ids, on)}
+          />
         ))}
       </table>
     </div>

@@ -16,7 +16,13 @@ export function Filters({ query, kinds, narrowed }: Props) {
       </label>
       <label className="col-span-2 flex flex-col text-sm font-bold">
         Area
-        <input name="area" type="search" defaultValue={query.area} placeholder="piece of the address" className={`${BOX} w-full font-normal sm:w-44`} />
+        <input
+          name="area"
+          type="search"
+          defaultValue={query.area}
+          placeholder="piece of the address"
+          className={`${BOX} w-full font-normal sm:w-44`}
+        />
       </label>
       <label className="flex flex-col text-sm font-bold">
         Task

@@ -24,7 +24,15 @@ export function KitchenRows({ kitchen: k, limit, chosen, choose }: Props) {
     <tbody className="max-md:mb-6 max-md:block">
       <tr className="max-md:block">
         <td className="border-b border-edge bg-sunk px-2 py-2 align-middle max-md:hidden">
-          {ids.length > 0 ? <input type="checkbox" aria-label={`All of ${k.name}`} className="size-5 accent-[var(--cold)]" checked={picked.length === ids.length} onChange={(e) => choose(ids, e.target.checked)} /> : null}
+          {ids.length > 0 ? (
+            <input
+              type="checkbox"
+              aria-label={`All of ${k.name}`}
+              className="size-5 accent-[var(--cold)]"
+              checked={picked.length === ids.length}
+              onChange={(e) => choose(ids, e.target.checked)}
+            />
+          ) : null}
         </td>
         <th scope="rowgroup" colSpan={6} className="border-b border-edge bg-sunk px-2 py-2 text-left font-normal max-md:block">
           <div className="flex flex-wrap items-center justify-between gap-x-6 gap-y-1">
@@ -61,9 +69,19 @@ type RowProps = { kitchen: DueKitchenLine; task: DueTaskLine; limit: number; on:
 function TaskRow({ kitchen: k, task: t, limit, on, choose }: RowProps) {
   // On a phone: unit and task to the left, when it is due to the right; the rest is on the unit's page.
   return (
-    <tr className={`max-md:grid max-md:grid-cols-[2.25rem_minmax(0,1fr)_auto] max-md:items-center max-md:border-b max-md:border-line max-md:py-1.5 ${on ? 'bg-cold-wash' : 'hover:bg-sunk/60'}`}>
+    <tr
+      className={`max-md:grid max-md:grid-cols-[2.25rem_minmax(0,1fr)_auto] max-md:items-center max-md:border-b max-md:border-line max-md:py-1.5 ${on ? 'bg-cold-wash' : 'hover:bg-sunk/60'}`}
+    >
       <td className={`${CELL} max-md:row-span-2`}>
-        {t.visitId ? null : <input type="checkbox" aria-label={`${t.kind}, ${t.unit}`} className="size-5 accent-[var(--cold)]" checked={on} onChange={(e) => choose(e.target.checked)} />}
+        {t.visitId ? null : (
+          <input
+            type="checkbox"
+            aria-label={`${t.kind}, ${t.unit}`}
+            className="size-5 accent-[var(--cold)]"
+            checked={on}
+            onChange={(e) => choose(e.target.checked)}
+          />
+        )}
       </td>
       <td className={CELL}>
         <Link href={`/units/${t.unitId}`}>{t.unit}</Link>
@@ -74,7 +92,9 @@ function TaskRow({ kitchen: k, task: t, limit, on, choose }: RowProps) {
         {describeRule(t.rule)}
         {t.locked ? ', locked' : ''}
       </td>
-      <td className={`${CELL} whitespace-nowrap text-soft max-md:hidden`}>{t.lastDoneOn ? `${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : 'not yet'}</td>
+      <td className={`${CELL} whitespace-nowrap text-soft max-md:hidden`}>
+        {t.lastDoneOn ? `${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : 'not yet'}
+      </td>
       <td className={`${CELL} max-md:col-start-3 max-md:row-span-2 max-md:row-start-1`}>
         <DueState dueOn={t.dueOn} today={k.today} limit={limit} />
         {t.visitId && t.visitStartsAt !== null ? (

@@ -23,7 +23,12 @@ export const metadata: Metadata = { title: 'Kitchen' };
 export default definePage('read:equipment', async ({ db, actor, now, params }) => {
   const kitchen = isId(params.id) ? await kitchenToEdit(db, params.id) : null;
   if (!kitchen) notFound();
-  const [units, measures, shop, limit] = await Promise.all([unitsOfKitchen(db, kitchen.id), unitsOf(db, actor.userId), shopSettings(db), overdueLimit(db)]);
+  const [units, measures, shop, limit] = await Promise.all([
+    unitsOfKitchen(db, kitchen.id),
+    unitsOf(db, actor.userId),
+    shopSettings(db),
+    overdueLimit(db),
+  ]);
   const today = todayIn(kitchen.timeZone, now.getTime());
   const writes = can(actor, 'write:equipment');
   const off = kitchen.archivedAt !== null;
@@ -31,7 +36,12 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
   const book = `/week/book?${new URLSearchParams({ kitchen: kitchen.id, ...(due.length > 0 && { tasks: due.map((t) => t.id).join(',') }) })}`;
   return (
     <>
-      <Trail items={[{ href: '/customers', label: 'Customers' }, { href: `/customers/${kitchen.customerId}`, label: kitchen.customer.name }]} />
+      <Trail
+        items={[
+          { href: '/customers', label: 'Customers' },
+          { href: `/customers/${kitchen.customerId}`, label: kitchen.customer.name },
+        ]}
+      />
       <PageHead
         title={kitchen.name}
         lead={kitchen.address}
@@ -54,7 +64,16 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           ) : null
         }
       />
-      {off ? <PutBack id={kitchen.id} version={kitchen.version} what="kitchen" why="The units that went with it come back with it." action={putKitchenBack} may={writes} /> : null}
+      {off ? (
+        <PutBack
+          id={kitchen.id}
+          version={kitchen.version}
+          what="kitchen"
+          why="The units that went with it come back with it."
+          action={putKitchenBack}
+          may={writes}
+        />
+      ) : null}
       <div className="flex flex-col gap-6">
         <Sheet title="Units" aside={<span className="text-soft">{units.filter((u) => !u.archivedAt).length} on file</span>}>
           {units.length === 0 ? (
@@ -69,11 +88,21 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           <Sheet title="Getting in">
             <Facts
               items={[
-                ['Access', kitchen.accessNotes ? <span className="whitespace-pre-line">{kitchen.accessNotes}</span> : 'No access notes on file.'],
+                [
+                  'Access',
+                  kitchen.accessNotes ? <span className="whitespace-pre-line">{kitchen.accessNotes}</span> : 'No access notes on file.',
+                ],
                 ['Ask for', kitchen.contactName],
                 ['Phone', kitchen.contactPhone ? <a href={`tel:${kitchen.contactPhone}`}>{kitchen.contactPhone}</a> : ''],
                 ['E-mail', kitchen.contactEmail ? <a href={`mailto:${kitchen.contactEmail}`}>{kitchen.contactEmail}</a> : ''],
-                ['Can spare its equipment', hoursWords(kitchen.serviceHours).map((line) => <span key={line} className="block">{line}</span>)],
+                [
+                  'Can spare its equipment',
+                  hoursWords(kitchen.serviceHours).map((line) => (
+                    <span key={line} className="block">
+                      {line}
+                    </span>
+                  )),
+                ],
                 ['Preferred weekday', kitchen.preferredWeekday === null ? '' : WEEKDAY_NAMES[kitchen.preferredWeekday]],
               ]}
             />
@@ -86,15 +115,29 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
               items={[
                 ['Time zone', kitchen.timeZone],
                 ['Altitude', nominal('length', measures.temperature === 'F' ? 'ft' : 'm', kitchen.altitudeM, 4)],
-                ['Position', kitchen.lat === null ? 'Not on file; travel to it is guessed.' : `${kitchen.lat.toFixed(4)}, ${kitchen.lng?.toFixed(4)}`],
-                ['Energy price', kitchen.energyPricePerKwh === null ? 'Not on file; no cost is shown.' : `${kitchen.energyPricePerKwh} ${shop?.currency ?? ''} per kWh`],
+                [
+                  'Position',
+                  kitchen.lat === null ? 'Not on file; travel to it is guessed.' : `${kitchen.lat.toFixed(4)}, ${kitchen.lng?.toFixed(4)}`,
+                ],
+                [
+                  'Energy price',
+                  kitchen.energyPricePerKwh === null
+                    ? 'Not on file; no cost is shown.'
+                    : `${kitchen.energyPricePerKwh} ${shop?.currency ?? ''} per kWh`,
+                ],
                 ['Air at the coil on a hot day', nominal('temperature', measures.temperature, kitchen.hotDayAirK)],
               ]}
             />
           </Sheet>
         </div>
         {writes && !off ? (
-          <TakeOff id={kitchen.id} version={kitchen.version} what="kitchen" action={takeKitchenOff} consequence="Its units and tasks go off file with it. Visits, findings and readings stay, and everything can be put back." />
+          <TakeOff
+            id={kitchen.id}
+            version={kitchen.version}
+            what="kitchen"
+            action={takeKitchenOff}
+            consequence="Its units and tasks go off file with it. Visits, findings and readings stay, and everything can be put back."
+          />
         ) : null}
       </div>
     </>

@@ -11,7 +11,9 @@ export type ClosedRange = { id: string; startsOn: LocalDate; endsOn: LocalDate; 
 
 const words = ({ startsOn, endsOn }: ClosedRange) => {
   const last = addDays(endsOn, -1);
-  return last === startsOn ? `${dayWords(startsOn)} ${startsOn.slice(0, 4)}` : `${dayWords(startsOn)} to ${dayWords(last)} ${last.slice(0, 4)}`;
+  return last === startsOn
+    ? `${dayWords(startsOn)} ${startsOn.slice(0, 4)}`
+    : `${dayWords(startsOn)} to ${dayWords(last)} ${last.slice(0, 4)}`;
 };
 
 function Remove({ range }: { range: ClosedRange }) {

@@ -39,12 +39,51 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
         <Sheet title="Where">
           <div className="flex flex-col gap-4">
             <Field label="Name" name="name" defaultValue={k?.name} error={error('name')} autoComplete="off" />
-            <Field label="Address" name="address" defaultValue={k?.address} error={error('address')} autoComplete="off" hint="Street and town. The due list finds areas by it." />
+            <Field
+              label="Address"
+              name="address"
+              defaultValue={k?.address}
+              error={error('address')}
+              autoComplete="off"
+              hint="Street and town. The due list finds areas by it."
+            />
             <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
-              <Field label="Time zone" name="timeZone" list="zones" defaultValue={k?.timeZone ?? shopZone} error={error('timeZone')} autoComplete="off" hint="Its due dates and visits follow this clock." />
-              <MeasuredField label="Altitude" name="altitude" measure="length" unit={length} si={k?.altitudeM ?? 0} error={error} hint="Gauges read by it." />
-              <Field label="Latitude" name="lat" inputMode="decimal" defaultValue={k?.lat ?? ''} error={error('lat')} autoComplete="off" hint="For travel times. Degrees north." />
-              <Field label="Longitude" name="lng" inputMode="decimal" defaultValue={k?.lng ?? ''} error={error('lng')} autoComplete="off" hint="Degrees east; negative in America." />
+              <Field
+                label="Time zone"
+                name="timeZone"
+                list="zones"
+                defaultValue={k?.timeZone ?? shopZone}
+                error={error('timeZone')}
+                autoComplete="off"
+                hint="Its due dates and visits follow this clock."
+              />
+              <MeasuredField
+                label="Altitude"
+                name="altitude"
+                measure="length"
+                unit={length}
+                si={k?.altitudeM ?? 0}
+                error={error}
+                hint="Gauges read by it."
+              />
+              <Field
+                label="Latitude"
+                name="lat"
+                inputMode="decimal"
+                defaultValue={k?.lat ?? ''}
+                error={error('lat')}
+                autoComplete="off"
+                hint="For travel times. Degrees north."
+              />
+              <Field
+                label="Longitude"
+                name="lng"
+                inputMode="decimal"
+                defaultValue={k?.lng ?? ''}
+                error={error('lng')}
+                autoComplete="off"
+                hint="Degrees east; negative in America."
+              />
             </div>
             <ZoneList id="zones" />
           </div>
@@ -58,23 +97,75 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
               error={error}
               hint="Like 06:00-10:30, 14:30-16:30. A day left empty is closed to us; all left empty means any time."
             />
-            <Select label="Preferred weekday" name="preferredWeekday" blank="Any day" options={DAYS} defaultValue={k?.preferredWeekday ?? ''} error={error('preferredWeekday')} hint="Rules of new units fall on it." />
+            <Select
+              label="Preferred weekday"
+              name="preferredWeekday"
+              blank="Any day"
+              options={DAYS}
+              defaultValue={k?.preferredWeekday ?? ''}
+              error={error('preferredWeekday')}
+              hint="Rules of new units fall on it."
+            />
           </div>
         </Sheet>
         <Sheet title="Getting in">
           <div className="flex flex-col gap-4">
-            <TextArea label="Access notes" name="accessNotes" rows={5} defaultValue={k?.accessNotes} error={error('accessNotes')} hint="Keys, alarm, parking, ladder. The technician reads this first." />
-            <Field label="Whom to ask for" name="contactName" defaultValue={k?.contactName} error={error('contactName')} autoComplete="off" />
+            <TextArea
+              label="Access notes"
+              name="accessNotes"
+              rows={5}
+              defaultValue={k?.accessNotes}
+              error={error('accessNotes')}
+              hint="Keys, alarm, parking, ladder. The technician reads this first."
+            />
+            <Field
+              label="Whom to ask for"
+              name="contactName"
+              defaultValue={k?.contactName}
+              error={error('contactName')}
+              autoComplete="off"
+            />
             <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
-              <Field label="Phone" name="contactPhone" type="tel" defaultValue={k?.contactPhone} error={error('contactPhone')} autoComplete="off" />
-              <Field label="E-mail" name="contactEmail" type="email" defaultValue={k?.contactEmail} error={error('contactEmail')} autoComplete="off" />
+              <Field
+                label="Phone"
+                name="contactPhone"
+                type="tel"
+                defaultValue={k?.contactPhone}
+                error={error('contactPhone')}
+                autoComplete="off"
+              />
+              <Field
+                label="E-mail"
+                name="contactEmail"
+                type="email"
+                defaultValue={k?.contactEmail}
+                error={error('contactEmail')}
+                autoComplete="off"
+              />
             </div>
           </div>
         </Sheet>
         <Sheet title="What a fouled coil costs here">
           <div className="flex flex-col gap-4">
-            <Field label="Energy price" unit={`${currency} per kWh`} name="energyPricePerKwh" inputMode="decimal" defaultValue={k?.energyPricePerKwh ?? ''} error={error('energyPricePerKwh')} autoComplete="off" hint="From a bill. Left empty, no cost is shown." />
-            <MeasuredField label="Air at the coil on a hot day" name="hotDayAir" measure="temperature" unit={units.temperature} si={k?.hotDayAirK ?? 308.15} error={error} hint="At the coil’s face, in the kitchen, not outdoors." />
+            <Field
+              label="Energy price"
+              unit={`${currency} per kWh`}
+              name="energyPricePerKwh"
+              inputMode="decimal"
+              defaultValue={k?.energyPricePerKwh ?? ''}
+              error={error('energyPricePerKwh')}
+              autoComplete="off"
+              hint="From a bill. Left empty, no cost is shown."
+            />
+            <MeasuredField
+              label="Air at the coil on a hot day"
+              name="hotDayAir"
+              measure="temperature"
+              unit={units.temperature}
+              si={k?.hotDayAirK ?? 308.15}
+              error={error}
+              hint="At the coil’s face, in the kitchen, not outdoors."
+            />
           </div>
         </Sheet>
       </div>

@@ -7,7 +7,18 @@ import { State } from '../../../_ui/state';
 import { Table, Td, Th } from '../../../_ui/table';
 
 type Task = { id: string; label: string; rule: string; dueOn: LocalDate; onVisit: string | null };
-type Unit = { id: string; name: string; tag: string; kind: string; placement: string; refrigerant: string; make: string; model: string; archivedAt: Date | null; tasks: Task[] };
+type Unit = {
+  id: string;
+  name: string;
+  tag: string;
+  kind: string;
+  placement: string;
+  refrigerant: string;
+  make: string;
+  model: string;
+  archivedAt: Date | null;
+  tasks: Task[];
+};
 
 export function UnitTable({ units, today, limit }: { units: Unit[]; today: LocalDate; limit: number }) {
   return (
@@ -66,11 +77,7 @@ function NextOf({ unit: u, today, limit }: { unit: Unit; today: LocalDate; limit
         {u.tasks.map((t) => (
           <li key={t.id} className="flex flex-wrap justify-between gap-x-4" title={describeRule(t.rule)}>
             <span>{t.label}</span>
-            {t.onVisit ? (
-              <Link href={`/week/${t.onVisit}`}>booked</Link>
-            ) : (
-              <DueState dueOn={t.dueOn} today={today} limit={limit} />
-            )}
+            {t.onVisit ? <Link href={`/week/${t.onVisit}`}>booked</Link> : <DueState dueOn={t.dueOn} today={today} limit={limit} />}
           </li>
         ))}
       </ul>

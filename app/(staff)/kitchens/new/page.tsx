@@ -17,7 +17,12 @@ export default definePage('write:equipment', async ({ db, actor, query }) => {
   const [units, shop] = await Promise.all([unitsOf(db, actor.userId), shopSettings(db)]);
   return (
     <>
-      <Trail items={[{ href: '/customers', label: 'Customers' }, { href: `/customers/${customer.id}`, label: customer.name }]} />
+      <Trail
+        items={[
+          { href: '/customers', label: 'Customers' },
+          { href: `/customers/${customer.id}`, label: customer.name },
+        ]}
+      />
       <PageHead title="New kitchen" />
       <KitchenForm customerId={customer.id} units={units} shopZone={shop?.timeZone ?? ''} currency={shop?.currency ?? 'USD'} />
     </>

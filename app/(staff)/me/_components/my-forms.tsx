@@ -25,7 +25,13 @@ export function UnitsForm({ units }: { units: MeasureUnits }) {
             <legend className="mb-1 font-bold">{c.legend}</legend>
             {c.options.map(([value, label]) => (
               <label key={value} className="flex min-h-9 items-center gap-2">
-                <input type="radio" name={c.name} value={value} defaultChecked={units[c.of] === value} className="size-5 accent-[var(--cold)]" />
+                <input
+                  type="radio"
+                  name={c.name}
+                  value={value}
+                  defaultChecked={units[c.of] === value}
+                  className="size-5 accent-[var(--cold)]"
+                />
                 {label}
               </label>
             ))}

@@ -18,7 +18,6 @@ type Props = {
   toDecide: { failing: number; changes: number; late: number };
 };
 
-
 /** The owner's questions, each answered by one figure that opens to its evidence. */
 export function Answers({ kitchens, energy, money, currency, whole, overdue, late, toDecide }: Props) {
   const worst = kitchens.find((k) => k.monthly && k.evidence > 0);
@@ -29,17 +28,30 @@ export function Answers({ kitchens, energy, money, currency, whole, overdue, lat
       <Answer
         wide
         question="Fouls fastest"
-        figure={worst ? <Link href={`/owner/kitchens/${worst.id}`} className="text-ink no-underline hover:underline">{worst.name}</Link> : 'Nobody knows yet'}
+        figure={
+          worst ? (
+            <Link href={`/owner/kitchens/${worst.id}`} className="text-ink no-underline hover:underline">
+              {worst.name}
+            </Link>
+          ) : (
+            'Nobody knows yet'
+          )
+        }
       >
         {worst ? (
           <>
-            {worst.customer === worst.name ? '' : `${worst.customer}. `}Its coils lose <Figure of={worst.monthly} scale={PERCENT} className="text-ink" /> of their conductance in 30 days.
+            {worst.customer === worst.name ? '' : `${worst.customer}. `}Its coils lose{' '}
+            <Figure of={worst.monthly} scale={PERCENT} className="text-ink" /> of their conductance in 30 days.
           </>
         ) : (
           'The first closed visits will tell.'
         )}
       </Answer>
-      <Answer wide question={`Fouling costs in 30 days${whole ? '' : ', kitchens below'}`} figure={<Figure of={money ?? energy} scale={money ? moneyPer30Days(currency) : KWH_PER_30_DAYS} />}>
+      <Answer
+        wide
+        question={`Fouling costs in 30 days${whole ? '' : ', kitchens below'}`}
+        figure={<Figure of={money ?? energy} scale={money ? moneyPer30Days(currency) : KWH_PER_30_DAYS} />}
+      >
         {energy && money ? (
           <>
             <Figure of={energy} scale={KWH_PER_30_DAYS} className="text-ink" /> of energy, as the coils stand today.{' '}
@@ -47,10 +59,26 @@ export function Answers({ kitchens, energy, money, currency, whole, overdue, lat
         ) : null}
         {unpriced > 0 ? `${counted(unpriced, 'kitchen has', 'kitchens have')} no energy price on file.` : ''}
       </Answer>
-      <Answer question="Overdue" figure={<Link href="/due?booked=1" className="text-ink no-underline hover:underline">{counted(overdue.tasks, 'task')}</Link>}>
-        {overdue.tasks === 0 ? 'Nothing is late.' : `In ${counted(overdue.kitchens, 'kitchen')}; ${late.tasks} more than ${late.days} days over.`}
+      <Answer
+        question="Overdue"
+        figure={
+          <Link href="/due?booked=1" className="text-ink no-underline hover:underline">
+            {counted(overdue.tasks, 'task')}
+          </Link>
+        }
+      >
+        {overdue.tasks === 0
+          ? 'Nothing is late.'
+          : `In ${counted(overdue.kitchens, 'kitchen')}; ${late.tasks} more than ${late.days} days over.`}
       </Answer>
-      <Answer question="To decide" figure={<a href="#decide" className="text-ink no-underline hover:underline">{counted(matters, 'matter')}</a>}>
+      <Answer
+        question="To decide"
+        figure={
+          <a href="#decide" className="text-ink no-underline hover:underline">
+            {counted(matters, 'matter')}
+          </a>
+        }
+      >
         {matters === 0
           ? 'Nothing waits for your word.'
           : [
@@ -65,11 +93,23 @@ export function Answers({ kitchens, energy, money, currency, whole, overdue, lat
   );
 }
 
-function Answer({ question, figure, wide = false, children }: { question: string; figure: ReactNode; wide?: boolean; children: ReactNode }) {
+function Answer({
+  question,
+  figure,
+  wide = false,
+  children,
+}: {
+  question: string;
+  figure: ReactNode;
+  wide?: boolean;
+  children: ReactNode;
+}) {
   return (
     <div className={`-mr-px -mb-px border-r border-b border-line px-4 py-3 sm:px-5 sm:py-4 ${wide ? 'max-sm:col-span-2' : ''}`}>
       <dt className="text-sm font-bold text-soft">{question}</dt>
-      <dd className="mt-0.5 text-[1.75rem] leading-tight font-bold tracking-tight text-balance [&_span_.text-soft]:text-lg [&_span_.text-soft]:font-normal">{figure}</dd>
+      <dd className="mt-0.5 text-[1.75rem] leading-tight font-bold tracking-tight text-balance [&_span_.text-soft]:text-lg [&_span_.text-soft]:font-normal">
+        {figure}
+      </dd>
       <dd className="mt-1 text-sm text-soft">{children}</dd>
     </div>
   );

@@ -27,30 +27,58 @@ export function Decisions({ changes, unread, coils, fans, drains, work, mayDecid
   const nothing = unread + coils.length + fans.length + drains.length + work.late.length === 0;
   return (
     <Sheet title={<span id="decide">Decide today</span>} className="scroll-mt-4">
-      {nothing ? <p className="text-soft">Nothing waits for you. Changes to rules, dead fans, coils past saving and drains that keep stopping will stand here.</p> : null}
+      {nothing ? (
+        <p className="text-soft">
+          Nothing waits for you. Changes to rules, dead fans, coils past saving and drains that keep stopping will stand here.
+        </p>
+      ) : null}
       <div className="flex flex-col gap-5">
-        <Group title="Dead condenser fan" shape="off" tone="alarm" show={fans.length > 0} note="A dead fan looks like a fouled coil; cleaning will not help. Isolate the unit before touching the fan.">
+        <Group
+          title="Dead condenser fan"
+          shape="off"
+          tone="alarm"
+          show={fans.length > 0}
+          note="A dead fan looks like a fouled coil; cleaning will not help. Isolate the unit before touching the fan."
+        >
           {fans.map((f) => (
             <Item key={f.unitId} of={f}>
               Since {day(f.since)}. {f.quoted ? 'A quote is open: chase it.' : 'Nobody has quoted it yet.'}
             </Item>
           ))}
         </Group>
-        <Group title="Coil past saving" shape="late" tone="alarm" show={coils.length > 0} note="Still closed after each of the last two cleanings. Clean less often and quote a new coil, or the unit.">
+        <Group
+          title="Coil past saving"
+          shape="late"
+          tone="alarm"
+          show={coils.length > 0}
+          note="Still closed after each of the last two cleanings. Clean less often and quote a new coil, or the unit."
+        >
           {coils.map((c) => (
             <Item key={c.unitId} of={c}>
               Left {c.grade} twice running. {c.quoted ? 'A quote is open.' : 'No quote yet.'}
             </Item>
           ))}
         </Group>
-        <Group title="Drain that keeps stopping" shape="ask" tone="ink" show={drains.length > 0} note="Look at pitch, trap and heater, not only at the blockage: pan ice starts here.">
+        <Group
+          title="Drain that keeps stopping"
+          shape="ask"
+          tone="ink"
+          show={drains.length > 0}
+          note="Look at pitch, trap and heater, not only at the blockage: pan ice starts here."
+        >
           {drains.map((d) => (
             <Item key={d.unitId} of={d}>
               {d.times} times within a year, last {day(d.dates.at(-1) as Date)}.
             </Item>
           ))}
         </Group>
-        <Group title={`Rule changes to look at (${unread})`} shape="now" tone="cold" show={unread > 0} note="They hold already. Keep them, overrule them or lock the rule.">
+        <Group
+          title={`Rule changes to look at (${unread})`}
+          shape="now"
+          tone="cold"
+          show={unread > 0}
+          note="They hold already. Keep them, overrule them or lock the rule."
+        >
           {changes.map((c) => (
             <Item key={c.id} of={{ unitId: c.unit.id, unit: c.unit.name, kitchen: c.kitchen.name }}>
               {c.reason}
@@ -73,7 +101,21 @@ export function Decisions({ changes, unread, coils, fans, drains, work, mayDecid
   );
 }
 
-function Group({ title, shape, tone, show, note, children }: { title: string; shape: Shape; tone: 'alarm' | 'ink' | 'cold'; show: boolean; note?: string; children: ReactNode }) {
+function Group({
+  title,
+  shape,
+  tone,
+  show,
+  note,
+  children,
+}: {
+  title: string;
+  shape: Shape;
+  tone: 'alarm' | 'ink' | 'cold';
+  show: boolean;
+  note?: string;
+  children: ReactNode;
+}) {
   if (!show) return null;
   return (
     <section aria-label={title}>

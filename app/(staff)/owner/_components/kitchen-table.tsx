@@ -78,7 +78,9 @@ export function KitchenTable({ kitchens, currency }: { kitchens: KitchenLine[]; 
 function Cost({ of: k, currency }: { of: KitchenLine; currency: string }) {
   return (
     <>
-      <div className="whitespace-nowrap">{k.money ? <Figure of={k.money} scale={moneyPer30Days(currency)} /> : <span className="text-sm text-soft">no price on file</span>}</div>
+      <div className="whitespace-nowrap">
+        {k.money ? <Figure of={k.money} scale={moneyPer30Days(currency)} /> : <span className="text-sm text-soft">no price on file</span>}
+      </div>
       {k.energy ? (
         <div className="text-sm whitespace-nowrap">
           <Figure of={k.energy} scale={KWH_PER_30_DAYS} />

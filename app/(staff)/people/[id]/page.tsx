@@ -29,7 +29,13 @@ export default definePage('manage:people', async ({ db, actor, now, params }) =>
         <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
           <Sheet title="Signed in">
             <SessionList
-              sessions={sessions.map((s) => ({ id: s.id, userAgent: s.userAgent, createdAt: s.createdAt.getTime(), lastSeenAt: s.lastSeenAt.getTime(), mine: s.id === actor.sessionId }))}
+              sessions={sessions.map((s) => ({
+                id: s.id,
+                userAgent: s.userAgent,
+                createdAt: s.createdAt.getTime(),
+                lastSeenAt: s.lastSeenAt.getTime(),
+                mine: s.id === actor.sessionId,
+              }))}
               timeZone={zone}
               action={endSessions}
               userId={person.id}

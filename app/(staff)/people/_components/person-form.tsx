@@ -16,10 +16,31 @@ import { Sheet } from '../../../_ui/sheet';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { addPerson, savePerson } from '../actions';
 
-export type PersonFields = { id: string; version: number; name: string; email: string; role: Role; skills: string[]; shifts: WeeklyWindow[]; gaugeGrade: string; gaugeSpanPa: number; homeLat: number | null; homeLng: number | null };
+export type PersonFields = {
+  id: string;
+  version: number;
+  name: string;
+  email: string;
+  role: Role;
+  skills: string[];
+  shifts: WeeklyWindow[];
+  gaugeGrade: string;
+  gaugeSpanPa: number;
+  homeLat: number | null;
+  homeLng: number | null;
+};
 
 /** ASME B40.100 accuracy grades in per cent of span (from memory; see the dial). */
-const GRADE_WORDS: Record<string, string> = { '4A': '±0.1 %', '3A': '±0.25 %', '2A': '±0.5 %', '1A': '±1 %', A: '±2-1-2 %', B: '±3-2-3 %', C: '±4-3-4 %', D: '±5 %' };
+const GRADE_WORDS: Record<string, string> = {
+  '4A': '±0.1 %',
+  '3A': '±0.25 %',
+  '2A': '±0.5 %',
+  '1A': '±1 %',
+  A: '±2-1-2 %',
+  B: '±3-2-3 %',
+  C: '±4-3-4 %',
+  D: '±5 %',
+};
 const GRADES = GAUGE_GRADES.map((g) => ({ value: g, label: `${g}  (${GRADE_WORDS[g]} of span)` }));
 const ROLE_OPTIONS = ROLES.map((value) => ({ value, label: ROLE_LABEL[value] }));
 const DUTIES: Record<Role, string> = {
@@ -44,8 +65,24 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
         <Sheet title="Who">
           <div className="flex flex-col gap-4">
             <Field label="Name" name="name" defaultValue={p?.name} error={error('name')} autoComplete="off" />
-            <Field label="E-mail" name="email" type="email" defaultValue={p?.email} error={error('email')} autoComplete="off" hint="Signs in with it." />
-            <Select label="Role" name="role" options={ROLE_OPTIONS} value={role} onChange={(e) => setRole(e.target.value as Role)} error={error('role')} hint={DUTIES[role]} />
+            <Field
+              label="E-mail"
+              name="email"
+              type="email"
+              defaultValue={p?.email}
+              error={error('email')}
+              autoComplete="off"
+              hint="Signs in with it."
+            />
+            <Select
+              label="Role"
+              name="role"
+              options={ROLE_OPTIONS}
+              value={role}
+              onChange={(e) => setRole(e.target.value as Role)}
+              error={error('role')}
+              hint={DUTIES[role]}
+            />
             {p ? null : <NewPasswordField error={error('password')} label="First password" />}
           </div>
         </Sheet>
@@ -56,19 +93,57 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
               {SKILLS.map((s) => (
                 <Check key={s} name="skills" value={s} defaultChecked={p?.skills.includes(s)} label={SKILL_LABEL[s]} />
               ))}
-              <p className="text-sm text-soft">Nobody without the skill is offered for such a unit. Tick it only for people licensed and trained for it.</p>
+              <p className="text-sm text-soft">
+                Nobody without the skill is offered for such a unit. Tick it only for people licensed and trained for it.
+              </p>
             </fieldset>
             <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
-              <Select label="Gauge’s accuracy" name="gaugeGrade" options={GRADES} defaultValue={p?.gaugeGrade ?? '1A'} error={error('gaugeGrade')} hint="Grade on the dial (ASME B40.100)." />
-              <MeasuredField label="Gauge’s span" name="gaugeSpan" measure="pressure" unit={units.pressure} si={p?.gaugeSpanPa ?? 3_447_379} error={error} hint="End of its scale. Bands of estimates follow from both." />
-              <Field label="Home latitude" name="homeLat" inputMode="decimal" defaultValue={p?.homeLat ?? ''} error={error('homeLat')} autoComplete="off" hint="Rounds start and end there." />
-              <Field label="Home longitude" name="homeLng" inputMode="decimal" defaultValue={p?.homeLng ?? ''} error={error('homeLng')} autoComplete="off" />
+              <Select
+                label="Gauge’s accuracy"
+                name="gaugeGrade"
+                options={GRADES}
+                defaultValue={p?.gaugeGrade ?? '1A'}
+                error={error('gaugeGrade')}
+                hint="Grade on the dial (ASME B40.100)."
+              />
+              <MeasuredField
+                label="Gauge’s span"
+                name="gaugeSpan"
+                measure="pressure"
+                unit={units.pressure}
+                si={p?.gaugeSpanPa ?? 3_447_379}
+                error={error}
+                hint="End of its scale. Bands of estimates follow from both."
+              />
+              <Field
+                label="Home latitude"
+                name="homeLat"
+                inputMode="decimal"
+                defaultValue={p?.homeLat ?? ''}
+                error={error('homeLat')}
+                autoComplete="off"
+                hint="Rounds start and end there."
+              />
+              <Field
+                label="Home longitude"
+                name="homeLng"
+                inputMode="decimal"
+                defaultValue={p?.homeLng ?? ''}
+                error={error('homeLng')}
+                autoComplete="off"
+              />
             </div>
           </div>
         </Sheet>
         <Sheet title="Shift" className="lg:col-span-2">
           <div className="max-w-xl">
-            <HoursFields legend="Working hours" name="shifts" hours={p?.shifts ?? []} error={error} hint="Like 07:00-15:30. A day left empty is a day off; all left empty means any time." />
+            <HoursFields
+              legend="Working hours"
+              name="shifts"
+              hours={p?.shifts ?? []}
+              error={error}
+              hint="Like 07:00-15:30. A day left empty is a day off; all left empty means any time."
+            />
           </div>
         </Sheet>
       </div>

@@ -30,7 +30,11 @@ export function ActiveForm({ userId, version, active, name }: { userId: string; 
   const { form, error, busy } = useActionForm(switchPerson);
   return (
     <form {...form} className="flex flex-col gap-3">
-      <p className="text-soft">{active ? `Switched off, ${name} can no longer sign in and is not offered for visits. What was done stays on file.` : `${name} is switched off: no sign-in, no visits.`}</p>
+      <p className="text-soft">
+        {active
+          ? `Switched off, ${name} can no longer sign in and is not offered for visits. What was done stays on file.`
+          : `${name} is switched off: no sign-in, no visits.`}
+      </p>
       <FormErrors errors={error('')} />
       <input type="hidden" name="id" value={userId} />
       <input type="hidden" name="version" value={version} />
@@ -58,7 +62,8 @@ function RemoveOff({ range, words }: { range: OffRange; words: string }) {
 
 export function DaysOff({ userId, ranges }: { userId: string; ranges: OffRange[] }) {
   const { form, error, busy } = useActionForm(addDaysOff);
-  const words = (r: OffRange) => (addDays(r.endsOn, -1) === r.startsOn ? dayWords(r.startsOn) : `${dayWords(r.startsOn)} to ${dayWords(addDays(r.endsOn, -1))}`);
+  const words = (r: OffRange) =>
+    addDays(r.endsOn, -1) === r.startsOn ? dayWords(r.startsOn) : `${dayWords(r.startsOn)} to ${dayWords(addDays(r.endsOn, -1))}`;
   return (
     <div className="flex flex-col gap-3">
       {ranges.length === 0 ? <p className="text-soft">No days off ahead.</p> : null}

@@ -8,7 +8,8 @@ import { Sheet } from '../../../_ui/sheet';
 
 type Props = { refrigerant: string; by: 'pressure' | 'temperature'; si: number; altitudeM: number; units: MeasureUnits };
 
-const show = (x: number | PropertyFailure | null, scale: Scale) => (x === null || isFailure(x) ? 'can’t say' : formatQuantity(scale.of(x), 1, scale.unit));
+const show = (x: number | PropertyFailure | null, scale: Scale) =>
+  x === null || isFailure(x) ? 'can’t say' : formatQuantity(scale.of(x), 1, scale.unit);
 /** A gauge in psig counts below zero in inches of mercury: 1 inHg is 3386.39 Pa. */
 const showGauge = (x: number | PropertyFailure, scale: Scale) =>
   `${show(x, scale)}${scale.unit === 'psig' && !isFailure(x) && x < 0 ? ` (${formatQuantity(-x / 3386.39, 1, 'inHg vacuum')})` : ''}`;
@@ -22,7 +23,9 @@ export function Answers({ refrigerant, by, si, altitudeM, units }: Props) {
     const scale = temperatureIn(units);
     return (
       <Big note={why(t.bubbleK, t.dewK)}>
-        {pure ? <Value name="Saturation temperature" text={show(t.dewK, scale)} /> : (
+        {pure ? (
+          <Value name="Saturation temperature" text={show(t.dewK, scale)} />
+        ) : (
           <>
             <Value name="Bubble, the liquid’s" text={show(t.bubbleK, scale)} />
             <Value name="Dew, the vapour’s" text={show(t.dewK, scale)} />
@@ -37,7 +40,9 @@ export function Answers({ refrigerant, by, si, altitudeM, units }: Props) {
   const scale = gaugePressureIn(units);
   return (
     <Big note={why(p.bubblePaGauge, p.dewPaGauge)}>
-      {pure ? <Value name="Saturation pressure" text={showGauge(p.dewPaGauge, scale)} /> : (
+      {pure ? (
+        <Value name="Saturation pressure" text={showGauge(p.dewPaGauge, scale)} />
+      ) : (
         <>
           <Value name="Bubble, the liquid’s" text={showGauge(p.bubblePaGauge, scale)} />
           <Value name="Dew, the vapour’s" text={showGauge(p.dewPaGauge, scale)} />
@@ -50,7 +55,9 @@ export function Answers({ refrigerant, by, si, altitudeM, units }: Props) {
 function Big({ children, note }: { children: ReactNode; note?: string }) {
   return (
     <Sheet>
-      <dl role="status" className="flex flex-wrap gap-x-10 gap-y-4">{children}</dl>
+      <dl role="status" className="flex flex-wrap gap-x-10 gap-y-4">
+        {children}
+      </dl>
       {note ? <p className="mt-3 font-bold text-alarm">{note}.</p> : null}
     </Sheet>
   );

@@ -10,7 +10,13 @@ export function Cautions({ refrigerant }: { refrigerant: string }) {
   return (
     <Sheet>
       <h2 className="mb-2">
-        {safety.flammable ? <State shape="ask" tone="alarm">{safety.safetyClass}: {safety.meaning}</State> : `${safety.safetyClass}: ${safety.meaning}`}
+        {safety.flammable ? (
+          <State shape="ask" tone="alarm">
+            {safety.safetyClass}: {safety.meaning}
+          </State>
+        ) : (
+          `${safety.safetyClass}: ${safety.meaning}`
+        )}
       </h2>
       <ul className="list-disc pl-5">
         {safety.cautions.map((c) => (
@@ -18,7 +24,8 @@ export function Cautions({ refrigerant }: { refrigerant: string }) {
         ))}
       </ul>
       <p className="mt-3 text-sm text-soft">
-        {info.name}. {info.gwpAR4 === null ? '' : `GWP ${info.gwpAR4.toLocaleString('en-US')} (100 years, IPCC AR4). `}Class by ASHRAE 34, from memory: the nameplate decides.
+        {info.name}. {info.gwpAR4 === null ? '' : `GWP ${info.gwpAR4.toLocaleString('en-US')} (100 years, IPCC AR4). `}Class by ASHRAE 34,
+        from memory: the nameplate decides.
       </p>
     </Sheet>
   );

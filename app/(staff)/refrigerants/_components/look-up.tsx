@@ -38,27 +38,81 @@ export function LookUp({ units, refrigerant: first, altitudeM }: Props) {
   }, [refrigerant]);
 
   const metres = feet ? footToMetre(number(altitude)) : number(altitude);
-  const altitudeError = Number.isFinite(metres) && metres >= -430 && metres <= 5000 ? undefined : [`Give the altitude, up to ${feet ? '16,400 ft' : '5,000 m'}.`];
+  const altitudeError =
+    Number.isFinite(metres) && metres >= -430 && metres <= 5000
+      ? undefined
+      : [`Give the altitude, up to ${feet ? '16,400 ft' : '5,000 m'}.`];
   const value = number(asked.text);
   const pressureUnit = units.pressure;
   const temperatureUnit = units.temperature === 'F' ? '°F' : '°C';
   const wrong = asked.text.trim() !== '' && !Number.isFinite(value) ? ['Give a number.'] : undefined;
   const ready = loaded === refrigerant && !altitudeError && Number.isFinite(value);
-  const si = asked.by === 'pressure' ? value * (pressureUnit === 'psig' ? PSI_PA : BAR_PA) : units.temperature === 'F' ? fahrenheitToKelvin(value) : celsiusToKelvin(value);
+  const si =
+    asked.by === 'pressure'
+      ? value * (pressureUnit === 'psig' ? PSI_PA : BAR_PA)
+      : units.temperature === 'F'
+        ? fahrenheitToKelvin(value)
+        : celsiusToKelvin(value);
 
   return (
     <div className="grid grid-cols-1 gap-6 lg:grid-cols-[22rem_minmax(0,1fr)]">
       <Sheet>
         <div className="flex flex-col gap-4">
-          <Select label="Refrigerant" name="refrigerant" options={OPTIONS} value={refrigerant} onChange={(e) => setRefrigerant(e.target.value)} />
-          <Field label="Gauge pressure" unit={pressureUnit} name="pressure" inputMode="decimal" autoComplete="off" value={asked.by === 'pressure' ? asked.text : ''} placeholder={asked.by === 'pressure' ? '' : 'worked out'} onChange={(e) => setAsked({ by: 'pressure', text: e.target.value })} error={asked.by === 'pressure' ? wrong : undefined} />
-          <Field label="Temperature" unit={temperatureUnit} name="temperature" inputMode="decimal" autoComplete="off" value={asked.by === 'temperature' ? asked.text : ''} placeholder={asked.by === 'temperature' ? '' : 'worked out'} onChange={(e) => setAsked({ by: 'temperature', text: e.target.value })} error={asked.by === 'temperature' ? wrong : undefined} />
-          <Field label="Altitude" unit={feet ? 'ft' : 'm'} name="altitude" inputMode="numeric" autoComplete="off" value={altitude} onChange={(e) => setAltitude(e.target.value)} error={altitudeError} hint="The air pressure follows from it (ISO 2533)." />
+          <Select
+            label="Refrigerant"
+            name="refrigerant"
+            options={OPTIONS}
+            value={refrigerant}
+            onChange={(e) => setRefrigerant(e.target.value)}
+          />
+          <Field
+            label="Gauge pressure"
+            unit={pressureUnit}
+            name="pressure"
+            inputMode="decimal"
+            autoComplete="off"
+            value={asked.by === 'pressure' ? asked.text : ''}
+            placeholder={asked.by === 'pressure' ? '' : 'worked out'}
+            onChange={(e) => setAsked({ by: 'pressure', text: e.target.value })}
+            error={asked.by === 'pressure' ? wrong : undefined}
+          />
+          <Field
+            label="Temperature"
+            unit={temperatureUnit}
+            name="temperature"
+            inputMode="decimal"
+            autoComplete="off"
+            value={asked.by === 'temperature' ? asked.text : ''}
+            placeholder={asked.by === 'temperature' ? '' : 'worked out'}
+            onChange={(e) => setAsked({ by: 'temperature', text: e.target.value })}
+            error={asked.by === 'temperature' ? wrong : undefined}
+          />
+          <Field
+            label="Altitude"
+            unit={feet ? 'ft' : 'm'}
+            name="altitude"
+            inputMode="numeric"
+            autoComplete="off"
+            value={altitude}
+            onChange={(e) => setAltitude(e.target.value)}
+            error={altitudeError}
+            hint="The air pressure follows from it (ISO 2533)."
+          />
         </div>
       </Sheet>
       <div className="flex flex-col gap-6">
-        {failed ? <p role="alert" className="font-bold text-alarm">The data of this refrigerant did not arrive. Check the connection and choose it again.</p> : null}
-        {ready ? <Answers refrigerant={refrigerant} by={asked.by} si={si} altitudeM={metres} units={units} /> : <Sheet><p className="text-soft">Type a pressure or a temperature.</p></Sheet>}
+        {failed ? (
+          <p role="alert" className="font-bold text-alarm">
+            The data of this refrigerant did not arrive. Check the connection and choose it again.
+          </p>
+        ) : null}
+        {ready ? (
+          <Answers refrigerant={refrigerant} by={asked.by} si={si} altitudeM={metres} units={units} />
+        ) : (
+          <Sheet>
+            <p className="text-soft">Type a pressure or a temperature.</p>
+          </Sheet>
+        )}
         <Cautions refrigerant={refrigerant} />
         {ready ? <Neighbours refrigerant={refrigerant} altitudeM={metres} units={units} by={asked.by} si={si} /> : null}
       </div>

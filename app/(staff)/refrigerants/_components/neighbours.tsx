@@ -17,7 +17,10 @@ export function Neighbours({ refrigerant, altitudeM, units, by, si }: Props) {
   const step = units.temperature === 'F' ? 5 : 2;
   const middle = Math.round(t.of(here) / step) * step;
   const kelvin = units.temperature === 'F' ? fahrenheitToKelvin : celsiusToKelvin;
-  const rows = Array.from({ length: 11 }, (_, i) => middle + (i - 5) * step).map((x) => ({ x, ...atTemperature(refrigerant, kelvin(x), altitudeM) }));
+  const rows = Array.from({ length: 11 }, (_, i) => middle + (i - 5) * step).map((x) => ({
+    x,
+    ...atTemperature(refrigerant, kelvin(x), altitudeM),
+  }));
   const pure = REFRIGERANTS[refrigerant]?.kind === 'pure';
   const show = (x: (typeof rows)[number]['dewPaGauge']) => (isFailure(x) ? '–' : formatQuantity(p.of(x), 1));
   return (
@@ -26,7 +29,14 @@ export function Neighbours({ refrigerant, altitudeM, units, by, si }: Props) {
         <thead>
           <tr>
             <Th className="text-right">{t.unit}</Th>
-            {pure ? <Th className="text-right">{p.unit}</Th> : <><Th className="text-right">Bubble, {p.unit}</Th><Th className="text-right">Dew, {p.unit}</Th></>}
+            {pure ? (
+              <Th className="text-right">{p.unit}</Th>
+            ) : (
+              <>
+                <Th className="text-right">Bubble, {p.unit}</Th>
+                <Th className="text-right">Dew, {p.unit}</Th>
+              </>
+            )}
           </tr>
         </thead>
         <tbody>

@@ -25,7 +25,9 @@ const KIND: Record<string, { words: string; shape: Shape }> = {
 function direction(c: ChangeShown): { words: string; shape: Shape } {
   const other = KIND[c.kind];
   if (other) return other;
-  return approximateWeeks(c.toRule) < approximateWeeks(c.fromRule) ? { words: 'Sooner', shape: 'late' } : { words: 'Later', shape: 'later' };
+  return approximateWeeks(c.toRule) < approximateWeeks(c.fromRule)
+    ? { words: 'Sooner', shape: 'late' }
+    : { words: 'Later', shape: 'later' };
 }
 
 export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDecide: boolean }) {

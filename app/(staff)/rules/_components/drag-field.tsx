@@ -15,7 +15,17 @@ export function DragField({ row, error, onLet }: Props) {
   const [text, setText] = useState(String(row.value));
   return (
     <div>
-      <Field name={row.name} label={row.label} unit={row.unit} hint={row.hint} value={text} onChange={(e) => setText(e.target.value)} inputMode="decimal" autoComplete="off" error={error} />
+      <Field
+        name={row.name}
+        label={row.label}
+        unit={row.unit}
+        hint={row.hint}
+        value={text}
+        onChange={(e) => setText(e.target.value)}
+        inputMode="decimal"
+        autoComplete="off"
+        error={error}
+      />
       {row.drag ? (
         <input
           type="range"

@@ -7,7 +7,13 @@ import { Table, Td, Th } from '@/app/_ui/table';
 import type { WhatIfFleet } from '@/lib/core/evidence';
 
 type Settled = Omit<WhatIfFleet, 'weeks'>;
-type Answer = { now: Settled; asked: Settled; moved: { unitId: string; unit: string; kitchen: string; from: number; to: number }[]; movedCount: number; scale: number };
+type Answer = {
+  now: Settled;
+  asked: Settled;
+  moved: { unitId: string; unit: string; kitchen: string; from: number; to: number }[];
+  movedCount: number;
+  scale: number;
+};
 
 const whole = (x: number) => Math.round(x).toLocaleString('en');
 
@@ -25,7 +31,9 @@ export function WhatIfAnswer({ answer, saved, currency }: { answer: Answer | nul
   if (!answer)
     return (
       <Sheet title="What moves">
-        <p className="text-soft">Change a number and look: visits and money a month, now and then, and the coils whose interval would move most.</p>
+        <p className="text-soft">
+          Change a number and look: visits and money a month, now and then, and the coils whose interval would move most.
+        </p>
       </Sheet>
     );
   const { now, asked } = answer;
@@ -37,7 +45,14 @@ export function WhatIfAnswer({ answer, saved, currency }: { answer: Answer | nul
     [`Breakdowns expected, ${currency} a month`, (s) => s.failures, 0],
   ];
   return (
-    <Sheet title="What moves" aside={<span className="text-sm text-soft">{whole(now.units)} coils{answer.scale > 1.01 ? ', from a sample of kitchens' : ''}</span>}>
+    <Sheet
+      title="What moves"
+      aside={
+        <span className="text-sm text-soft">
+          {whole(now.units)} coils{answer.scale > 1.01 ? ', from a sample of kitchens' : ''}
+        </span>
+      }
+    >
       <Table label="What moves">
         <thead>
           <tr>
@@ -56,17 +71,24 @@ export function WhatIfAnswer({ answer, saved, currency }: { answer: Answer | nul
                 <Td>{words}</Td>
                 <Td className="text-right">{text(of(now))}</Td>
                 <Td className="text-right font-bold">{text(of(asked))}</Td>
-                <Td className="text-right">{Math.abs(change) < 0.5 * 10 ** -decimals ? 'none' : `${change > 0 ? '+' : '−'}${text(Math.abs(change))}`}</Td>
+                <Td className="text-right">
+                  {Math.abs(change) < 0.5 * 10 ** -decimals ? 'none' : `${change > 0 ? '+' : '−'}${text(Math.abs(change))}`}
+                </Td>
               </tr>
             );
           })}
         </tbody>
       </Table>
       <p className="mt-3">
-        All of it a month: <Figure of={now.costPerMonth} scale={moneyIn(currency)} /> now, <Figure of={asked.costPerMonth} scale={moneyIn(currency)} /> then.
+        All of it a month: <Figure of={now.costPerMonth} scale={moneyIn(currency)} /> now,{' '}
+        <Figure of={asked.costPerMonth} scale={moneyIn(currency)} /> then.
       </p>
-      <p className="text-sm text-soft">Bands: what the coils’ rates and the luck of breakdowns leave open. The same coils are in both, so the change is surer than either.</p>
-      <h3 className="mt-4">{answer.movedCount === 0 ? 'No coil’s interval would move' : `${whole(answer.movedCount)} intervals would move, these most`}</h3>
+      <p className="text-sm text-soft">
+        Bands: what the coils’ rates and the luck of breakdowns leave open. The same coils are in both, so the change is surer than either.
+      </p>
+      <h3 className="mt-4">
+        {answer.movedCount === 0 ? 'No coil’s interval would move' : `${whole(answer.movedCount)} intervals would move, these most`}
+      </h3>
       {answer.moved.length > 0 ? (
         <ul className="mt-1">
           {answer.moved.map((m) => (

@@ -23,9 +23,29 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
     {
       title: 'What a coil may cost the box',
       rows: [
-        { name: 'riskPercent', label: 'Accepted chance of passing a limit', unit: '%', value: tidy(r.risk * 100), hint: 'Between two cleanings, for each coil.', drag: [1, 50, 1] },
-        { name: 'coolingLostPercent', label: 'Cooling lost on a hot day', unit: '%', value: tidy(r.ownLimits.coolingLost * 100), drag: [2, 40, 1] },
-        { name: 'discharge', label: 'Discharge gas, hot day', unit: `°${degrees}`, value: Math.round(discharge), hint: 'Maker’s limit where it is lower. Oil suffers first.', drag: degrees === 'C' ? [90, 130, 1] : [195, 265, 1] },
+        {
+          name: 'riskPercent',
+          label: 'Accepted chance of passing a limit',
+          unit: '%',
+          value: tidy(r.risk * 100),
+          hint: 'Between two cleanings, for each coil.',
+          drag: [1, 50, 1],
+        },
+        {
+          name: 'coolingLostPercent',
+          label: 'Cooling lost on a hot day',
+          unit: '%',
+          value: tidy(r.ownLimits.coolingLost * 100),
+          drag: [2, 40, 1],
+        },
+        {
+          name: 'discharge',
+          label: 'Discharge gas, hot day',
+          unit: `°${degrees}`,
+          value: Math.round(discharge),
+          hint: 'Maker’s limit where it is lower. Oil suffers first.',
+          drag: degrees === 'C' ? [90, 130, 1] : [195, 265, 1],
+        },
       ],
     },
     {
@@ -33,9 +53,28 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
       rows: [
         { name: 'cleaningCost', label: 'One coil cleaning', unit: currency, value: r.cleaningCost, drag: [10, 300, 5] },
         { name: 'inspectionCost', label: 'One look at a drain or evaporator', unit: currency, value: r.inspectionCost, drag: [5, 150, 5] },
-        { name: 'failureCost', label: 'One breakdown', unit: currency, value: r.failureCost, hint: 'Call-out, food, parts.', drag: [100, 5000, 50] },
-        { name: 'hiddenFailureCostPerDay', label: 'A day with a stopped drain', unit: currency, value: r.hiddenFailureCostPerDay, drag: [1, 100, 1] },
-        { name: 'energyCostPerDayPerLnK', label: 'Energy of a fouled coil, without a price', unit: `${currency}/day`, value: r.energyCostPerDayPerLnK, hint: 'Where the kitchen has no energy price: for a coil at 37 % of its conductance.' },
+        {
+          name: 'failureCost',
+          label: 'One breakdown',
+          unit: currency,
+          value: r.failureCost,
+          hint: 'Call-out, food, parts.',
+          drag: [100, 5000, 50],
+        },
+        {
+          name: 'hiddenFailureCostPerDay',
+          label: 'A day with a stopped drain',
+          unit: currency,
+          value: r.hiddenFailureCostPerDay,
+          drag: [1, 100, 1],
+        },
+        {
+          name: 'energyCostPerDayPerLnK',
+          label: 'Energy of a fouled coil, without a price',
+          unit: `${currency}/day`,
+          value: r.energyCostPerDayPerLnK,
+          hint: 'Where the kitchen has no energy price: for a coil at 37 % of its conductance.',
+        },
       ],
     },
     {

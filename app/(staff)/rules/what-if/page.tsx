@@ -18,7 +18,11 @@ export default definePage('overrule:rules', async ({ db, actor }) => {
         title="What if"
         lead="Move the limits, the risk or the costs and see where visits and money would settle, before anything is saved. Saved settings act at the next visits; no rule changes by itself."
       />
-      {shop ? <WhatIfForm rules={rules} seen={shop.updatedAt.toISOString()} degrees={units.temperature} currency={shop.currency} /> : <Empty>Set the shop up first: its settings are kept there.</Empty>}
+      {shop ? (
+        <WhatIfForm rules={rules} seen={shop.updatedAt.toISOString()} degrees={units.temperature} currency={shop.currency} />
+      ) : (
+        <Empty>Set the shop up first: its settings are kept there.</Empty>
+      )}
     </>
   );
 });

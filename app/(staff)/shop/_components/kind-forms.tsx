@@ -8,7 +8,16 @@ import { State } from '../../../_ui/state';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { addKind, saveKind } from '../actions';
 
-export type Kind = { key: string; label: string; minutes: number; lowSide: boolean; defaultWeeks: number; minWeeks: number; maxWeeks: number; active: boolean };
+export type Kind = {
+  key: string;
+  label: string;
+  minutes: number;
+  lowSide: boolean;
+  defaultWeeks: number;
+  minWeeks: number;
+  maxWeeks: number;
+  active: boolean;
+};
 
 function KindFields({ kind: k, id, error }: { kind?: Kind; id: string; error: (name: string) => string[] | undefined }) {
   const number = { inputMode: 'numeric', autoComplete: 'off' } as const;
@@ -18,12 +27,49 @@ function KindFields({ kind: k, id, error }: { kind?: Kind; id: string; error: (n
         <div className="sm:col-span-5">
           <Field id={`${id}-label`} label="Name" name="label" defaultValue={k?.label} error={error('label')} autoComplete="off" />
         </div>
-        <Field id={`${id}-minutes`} label="Takes" unit="min" name="minutes" defaultValue={k?.minutes} error={error('minutes')} {...number} />
-        <Field id={`${id}-weeks`} label="Usually every" unit="weeks" name="defaultWeeks" defaultValue={k?.defaultWeeks} error={error('defaultWeeks')} {...number} />
-        <Field id={`${id}-min`} label="At soonest" unit="weeks" name="minWeeks" defaultValue={k?.minWeeks ?? 1} error={error('minWeeks')} {...number} />
-        <Field id={`${id}-max`} label="At latest" unit="weeks" name="maxWeeks" defaultValue={k?.maxWeeks ?? 52} error={error('maxWeeks')} {...number} />
+        <Field
+          id={`${id}-minutes`}
+          label="Takes"
+          unit="min"
+          name="minutes"
+          defaultValue={k?.minutes}
+          error={error('minutes')}
+          {...number}
+        />
+        <Field
+          id={`${id}-weeks`}
+          label="Usually every"
+          unit="weeks"
+          name="defaultWeeks"
+          defaultValue={k?.defaultWeeks}
+          error={error('defaultWeeks')}
+          {...number}
+        />
+        <Field
+          id={`${id}-min`}
+          label="At soonest"
+          unit="weeks"
+          name="minWeeks"
+          defaultValue={k?.minWeeks ?? 1}
+          error={error('minWeeks')}
+          {...number}
+        />
+        <Field
+          id={`${id}-max`}
+          label="At latest"
+          unit="weeks"
+          name="maxWeeks"
+          defaultValue={k?.maxWeeks ?? 52}
+          error={error('maxWeeks')}
+          {...number}
+        />
       </div>
-      <Check name="lowSide" defaultChecked={k?.lowSide} label="Looks at the low side" hint="Rides along with every coil cleaning of the unit." />
+      <Check
+        name="lowSide"
+        defaultChecked={k?.lowSide}
+        label="Looks at the low side"
+        hint="Rides along with every coil cleaning of the unit."
+      />
     </>
   );
 }

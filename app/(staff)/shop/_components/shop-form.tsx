@@ -9,7 +9,18 @@ import { useActionForm } from '../../../_ui/use-action-form';
 import { ZoneList } from '../../../_ui/zone-list';
 import { saveShop } from '../actions';
 
-export type ShopFields = { name: string; timeZone: string; currency: string; phone: string; email: string; lat: number | null; lng: number | null; overdueLimitDays: number; circuity: number; speedKmh: number };
+export type ShopFields = {
+  name: string;
+  timeZone: string;
+  currency: string;
+  phone: string;
+  email: string;
+  lat: number | null;
+  lng: number | null;
+  overdueLimitDays: number;
+  circuity: number;
+  speedKmh: number;
+};
 
 export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) {
   const { form, error, busy, saved } = useActionForm(saveShop);
@@ -21,23 +32,78 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
         <Sheet title="The shop">
           <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
             <div className="sm:col-span-2">
-              <Field label="Name" name="name" defaultValue={s.name} error={error('name')} autoComplete="organization" hint="Stands on reports and messages to customers." />
+              <Field
+                label="Name"
+                name="name"
+                defaultValue={s.name}
+                error={error('name')}
+                autoComplete="organization"
+                hint="Stands on reports and messages to customers."
+              />
             </div>
             <Field label="Phone" name="phone" type="tel" defaultValue={s.phone} error={error('phone')} />
             <Field label="E-mail" name="email" type="email" defaultValue={s.email} error={error('email')} />
             <Field label="Time zone" name="timeZone" list="zones" defaultValue={s.timeZone} error={error('timeZone')} autoComplete="off" />
-            <Field label="Currency" name="currency" defaultValue={s.currency} error={error('currency')} autoComplete="off" hint="Three letters, like USD." />
+            <Field
+              label="Currency"
+              name="currency"
+              defaultValue={s.currency}
+              error={error('currency')}
+              autoComplete="off"
+              hint="Three letters, like USD."
+            />
             <ZoneList id="zones" />
           </div>
         </Sheet>
         <Sheet title="Planning">
           <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
-            <Field label="Limit of overdue" unit="days" name="overdueLimitDays" inputMode="numeric" defaultValue={s.overdueLimitDays} error={error('overdueLimitDays')} hint="Tasks beyond it come first on the due list." />
-            <Field label="Mean driving speed" unit="km/h" name="speedKmh" inputMode="decimal" defaultValue={s.speedKmh} error={error('speedKmh')} hint="Door to door, with parking." />
-            <Field label="Road over straight line" name="circuity" inputMode="decimal" defaultValue={s.circuity} error={error('circuity')} hint={<>1.3 is usual in towns (common practice). Better: <Link href="/week/travel">import driving minutes</Link>.</>} />
+            <Field
+              label="Limit of overdue"
+              unit="days"
+              name="overdueLimitDays"
+              inputMode="numeric"
+              defaultValue={s.overdueLimitDays}
+              error={error('overdueLimitDays')}
+              hint="Tasks beyond it come first on the due list."
+            />
+            <Field
+              label="Mean driving speed"
+              unit="km/h"
+              name="speedKmh"
+              inputMode="decimal"
+              defaultValue={s.speedKmh}
+              error={error('speedKmh')}
+              hint="Door to door, with parking."
+            />
+            <Field
+              label="Road over straight line"
+              name="circuity"
+              inputMode="decimal"
+              defaultValue={s.circuity}
+              error={error('circuity')}
+              hint={
+                <>
+                  1.3 is usual in towns (common practice). Better: <Link href="/week/travel">import driving minutes</Link>.
+                </>
+              }
+            />
             <div className="grid grid-cols-1 gap-4 sm:col-span-2 sm:grid-cols-2">
-              <Field label="Latitude of the shop" name="lat" inputMode="decimal" defaultValue={s.lat ?? ''} error={error('lat')} autoComplete="off" />
-              <Field label="Longitude of the shop" name="lng" inputMode="decimal" defaultValue={s.lng ?? ''} error={error('lng')} autoComplete="off" />
+              <Field
+                label="Latitude of the shop"
+                name="lat"
+                inputMode="decimal"
+                defaultValue={s.lat ?? ''}
+                error={error('lat')}
+                autoComplete="off"
+              />
+              <Field
+                label="Longitude of the shop"
+                name="lng"
+                inputMode="decimal"
+                defaultValue={s.lng ?? ''}
+                error={error('lng')}
+                autoComplete="off"
+              />
             </div>
           </div>
         </Sheet>

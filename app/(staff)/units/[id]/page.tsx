@@ -31,7 +31,12 @@ const word = <T extends string>(labels: Record<T, string>, key: string) => label
 export default definePage('read:equipment', async ({ db, actor, now, params }) => {
   const unit = isId(params.id) ? await unitPage(db, params.id) : null;
   if (!unit) notFound();
-  const [tasks, kinds, measures, limit] = await Promise.all([tasksOfUnit(db, unit.id), taskKinds(db, { activeOnly: true }), unitsOf(db, actor.userId), overdueLimit(db)]);
+  const [tasks, kinds, measures, limit] = await Promise.all([
+    tasksOfUnit(db, unit.id),
+    taskKinds(db, { activeOnly: true }),
+    unitsOf(db, actor.userId),
+    overdueLimit(db),
+  ]);
   const { kitchen } = unit;
   const trouble = unit.archivedAt ? null : await unitTrouble(db, unit.id);
   const evidence = unit.archivedAt ? null : await unitEvidence(db, unit.id, now);
@@ -40,7 +45,13 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
   const caution = flammableCaution(unit.refrigerant);
   return (
     <>
-      <Trail items={[{ href: '/customers', label: 'Customers' }, { href: `/customers/${kitchen.customer.id}`, label: kitchen.customer.name }, { href: `/kitchens/${kitchen.id}`, label: kitchen.name }]} />
+      <Trail
+        items={[
+          { href: '/customers', label: 'Customers' },
+          { href: `/customers/${kitchen.customer.id}`, label: kitchen.customer.name },
+          { href: `/kitchens/${kitchen.id}`, label: kitchen.name },
+        ]}
+      />
       <PageHead
         title={unit.name}
         lead={`${word(eq.UNIT_KIND_LABEL, unit.kind)}, ${word(eq.PLACEMENT_LABEL, unit.placement).toLowerCase()}. Tag ${unit.tag}.`}
@@ -81,11 +92,28 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
               ['Make and model', [unit.make, unit.model].filter(Boolean).join(' ')],
               ['Serial', unit.serial],
               ['Compressor map', unit.compressorMap ? 'On file' : ''],
-              ['Notes', unit.notes ? <span key="n" className="whitespace-pre-line">{unit.notes}</span> : ''],
+              [
+                'Notes',
+                unit.notes ? (
+                  <span key="n" className="whitespace-pre-line">
+                    {unit.notes}
+                  </span>
+                ) : (
+                  ''
+                ),
+              ],
             ]}
           />
         </Sheet>
-        {writes && !off ? <TakeOff id={unit.id} version={unit.version} what="unit" action={takeUnitOff} consequence="Its tasks no longer come due. Visits, findings and readings stay, and it can be put back." /> : null}
+        {writes && !off ? (
+          <TakeOff
+            id={unit.id}
+            version={unit.version}
+            what="unit"
+            action={takeUnitOff}
+            consequence="Its tasks no longer come due. Visits, findings and readings stay, and it can be put back."
+          />
+        ) : null}
       </div>
     </>
   );

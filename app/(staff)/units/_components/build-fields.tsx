@@ -10,7 +10,12 @@ const options = <T extends string>(keys: readonly T[], labels: Record<T, string>
 const PARTS = [
   { name: 'application', label: 'Temperature', options: options(eq.APPLICATIONS, eq.APPLICATION_LABEL) },
   { name: 'expansion', label: 'Expansion', options: options(eq.EXPANSIONS, eq.EXPANSION_LABEL) },
-  { name: 'circuitAccess', label: 'Circuit', options: options(eq.CIRCUIT_ACCESS, eq.CIRCUIT_ACCESS_LABEL), hint: 'Sealed ones are read with a clamp: each gauge connection loses charge.' },
+  {
+    name: 'circuitAccess',
+    label: 'Circuit',
+    options: options(eq.CIRCUIT_ACCESS, eq.CIRCUIT_ACCESS_LABEL),
+    hint: 'Sealed ones are read with a clamp: each gauge connection loses charge.',
+  },
   { name: 'condenserKind', label: 'Condenser', options: options(eq.CONDENSER_KINDS, eq.CONDENSER_KIND_LABEL) },
 ] as const;
 
@@ -30,8 +35,23 @@ export function BuildFields({ unit, error }: Props) {
   return (
     <>
       <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
-        <Select label="Kind" name="kind" blank="Choose a kind" options={options(eq.UNIT_KINDS, eq.UNIT_KIND_LABEL)} defaultValue={unit?.kind ?? ''} error={error('kind')} onChange={(e) => kindChosen(e.target.value)} />
-        <Select label="What its condenser breathes" name="placement" blank="Choose the nearest" options={options(eq.PLACEMENTS, eq.PLACEMENT_LABEL)} defaultValue={unit?.placement ?? ''} error={error('placement')} />
+        <Select
+          label="Kind"
+          name="kind"
+          blank="Choose a kind"
+          options={options(eq.UNIT_KINDS, eq.UNIT_KIND_LABEL)}
+          defaultValue={unit?.kind ?? ''}
+          error={error('kind')}
+          onChange={(e) => kindChosen(e.target.value)}
+        />
+        <Select
+          label="What its condenser breathes"
+          name="placement"
+          blank="Choose the nearest"
+          options={options(eq.PLACEMENTS, eq.PLACEMENT_LABEL)}
+          defaultValue={unit?.placement ?? ''}
+          error={error('placement')}
+        />
         {PARTS.map((p) => (
           <Select
             key={p.name}

@@ -16,7 +16,15 @@ export function RefrigerantField({ value, error }: { value?: string; error?: str
   const caution = flammableCaution(id);
   return (
     <div className="flex flex-col gap-2">
-      <Select label="Refrigerant" name="refrigerant" blank="Choose from the nameplate" options={OPTIONS} defaultValue={value ?? ''} error={error} onChange={(e) => setId(e.target.value)} />
+      <Select
+        label="Refrigerant"
+        name="refrigerant"
+        blank="Choose from the nameplate"
+        options={OPTIONS}
+        defaultValue={value ?? ''}
+        error={error}
+        onChange={(e) => setId(e.target.value)}
+      />
       <div aria-live="polite">
         {caution ? (
           <p className="border-l-4 border-alarm bg-alarm-wash px-3 py-2 text-sm">

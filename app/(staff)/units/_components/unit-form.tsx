@@ -37,8 +37,22 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
         <Sheet title="What and where">
           <div className="flex flex-col gap-4">
             <div className="grid grid-cols-1 gap-4 sm:grid-cols-[2fr_1fr]">
-              <Field label="Name" name="name" defaultValue={u?.name} error={error('name')} autoComplete="off" hint="What the kitchen calls it." />
-              <Field label="Tag" name="tag" defaultValue={u?.tag} error={error('tag')} autoComplete="off" hint={u ? 'Code on its label.' : 'Made for you when empty.'} />
+              <Field
+                label="Name"
+                name="name"
+                defaultValue={u?.name}
+                error={error('name')}
+                autoComplete="off"
+                hint="What the kitchen calls it."
+              />
+              <Field
+                label="Tag"
+                name="tag"
+                defaultValue={u?.tag}
+                error={error('tag')}
+                autoComplete="off"
+                hint={u ? 'Code on its label.' : 'Made for you when empty.'}
+              />
             </div>
             <BuildFields unit={u} error={error} />
           </div>
@@ -49,23 +63,49 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
             <div className="grid grid-cols-1 gap-4 sm:grid-cols-3">
               <MeasuredField label="Charge" name="charge" measure="mass" unit={units.mass} si={u?.chargeKg} error={error} />
               <MeasuredField label="Cut-out" name="cutout" measure="pressure" unit={units.pressure} si={u?.cutoutPaGauge} error={error} />
-              <MeasuredField label="Box set point" name="boxSet" measure="temperature" unit={units.temperature} si={u?.boxSetK} error={error} />
+              <MeasuredField
+                label="Box set point"
+                name="boxSet"
+                measure="temperature"
+                unit={units.temperature}
+                si={u?.boxSetK}
+                error={error}
+              />
             </div>
             <div className="grid grid-cols-1 gap-4 sm:grid-cols-3">
               <Field label="Make" name="make" defaultValue={u?.make} error={error('make')} autoComplete="off" />
               <Field label="Model" name="model" defaultValue={u?.model} error={error('model')} autoComplete="off" />
               <Field label="Serial" name="serial" defaultValue={u?.serial} error={error('serial')} autoComplete="off" />
             </div>
-            <Check name="headControl" defaultChecked={u?.headControl} label="Head pressure is held up in cold air" hint="By a valve or by cycling the fan. Such readings say less." />
-            <Check name="roofWork" defaultChecked={u?.roofWork} label="Condenser is reached by roof or ladder" hint="Only people on file for roof work are offered for it." />
+            <Check
+              name="headControl"
+              defaultChecked={u?.headControl}
+              label="Head pressure is held up in cold air"
+              hint="By a valve or by cycling the fan. Such readings say less."
+            />
+            <Check
+              name="roofWork"
+              defaultChecked={u?.roofWork}
+              label="Condenser is reached by roof or ladder"
+              hint="Only people on file for roof work are offered for it."
+            />
           </div>
         </Sheet>
         {u ? null : (
           <Sheet title="First dates">
             <div className="flex flex-col gap-4">
-              <p className="text-soft">Coil cleaning, drain and evaporator inspection are put on file with it, at intervals usual for its place (common practice). Findings then move them.</p>
+              <p className="text-soft">
+                Coil cleaning, drain and evaporator inspection are put on file with it, at intervals usual for its place (common practice).
+                Findings then move them.
+              </p>
               <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
-                <Field label="Coil last cleaned on" name="lastCleanedOn" type="date" error={error('lastCleanedOn')} hint="If anybody knows." />
+                <Field
+                  label="Coil last cleaned on"
+                  name="lastCleanedOn"
+                  type="date"
+                  error={error('lastCleanedOn')}
+                  hint="If anybody knows."
+                />
                 <Field label="First due on" name="firstDueOn" type="date" error={error('firstDueOn')} hint="In two weeks when empty." />
               </div>
             </div>

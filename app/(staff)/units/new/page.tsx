@@ -15,7 +15,12 @@ export default definePage('write:equipment', async ({ db, actor, query }) => {
   if (!kitchen || kitchen.archivedAt) notFound();
   return (
     <>
-      <Trail items={[{ href: `/customers/${kitchen.customerId}`, label: kitchen.customer.name }, { href: `/kitchens/${kitchen.id}`, label: kitchen.name }]} />
+      <Trail
+        items={[
+          { href: `/customers/${kitchen.customerId}`, label: kitchen.customer.name },
+          { href: `/kitchens/${kitchen.id}`, label: kitchen.name },
+        ]}
+      />
       <PageHead title="New unit" />
       <UnitForm kitchenId={kitchen.id} units={await unitsOf(db, actor.userId)} />
     </>

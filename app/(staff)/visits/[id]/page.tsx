@@ -19,7 +19,12 @@ import { touched, Untouched } from './_components/untouched';
 
 export const metadata: Metadata = { title: 'What was found' };
 
-const STATUS = { booked: ['later', 'Booked'], started: ['now', 'Under way'], done: ['done', 'Closed'], cancelled: ['off', 'Cancelled'] } as const;
+const STATUS = {
+  booked: ['later', 'Booked'],
+  started: ['now', 'Under way'],
+  done: ['done', 'Closed'],
+  cancelled: ['off', 'Cancelled'],
+} as const;
 
 export default definePage('read:visit:own', async ({ db, actor, params }) => {
   const visit = /^[0-9a-f-]{36}$/i.test(params.id ?? '') ? await visitReport(db, params.id as string) : null;
@@ -32,7 +37,12 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
   const unitName = (id: string) => visit.units.find((u) => u.id === id)?.name ?? 'a unit';
   return (
     <>
-      <Trail items={[{ href: `/customers/${visit.kitchen.customer.id}`, label: visit.kitchen.customer.name }, { href: `/kitchens/${visit.kitchen.id}`, label: visit.kitchen.name }]} />
+      <Trail
+        items={[
+          { href: `/customers/${visit.kitchen.customer.id}`, label: visit.kitchen.customer.name },
+          { href: `/kitchens/${visit.kitchen.id}`, label: visit.kitchen.name },
+        ]}
+      />
       <PageHead
         title={`${visit.kitchen.name}, ${dayIn(visit.startsAt, timeZone)}`}
         lead={
@@ -40,7 +50,10 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
             <State shape={shape} tone={visit.status === 'cancelled' ? 'alarm' : 'ink'}>
               {words}
             </State>{' '}
-            · {visit.technician.name} · {visit.arrivedAt ? `in ${at(visit.arrivedAt)}${visit.leftAt ? `, out ${at(visit.leftAt)}` : ''}` : `booked ${at(visit.startsAt)}–${at(visit.endsAt)}`}
+            · {visit.technician.name} ·{' '}
+            {visit.arrivedAt
+              ? `in ${at(visit.arrivedAt)}${visit.leftAt ? `, out ${at(visit.leftAt)}` : ''}`
+              : `booked ${at(visit.startsAt)}–${at(visit.endsAt)}`}
             {visit.cancelReason ? ` · ${visit.cancelReason}` : ''}
           </>
         }
@@ -51,7 +64,11 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
         <Questions operations={visit.operations} timeZone={timeZone} />
         <div className="grid grid-cols-1 gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
           <div className="flex flex-col gap-6">
-            {visit.units.length === 0 ? <Empty>Nothing has come in from this visit yet. What the technician finds appears here as soon as the tablet has signal.</Empty> : null}
+            {visit.units.length === 0 ? (
+              <Empty>
+                Nothing has come in from this visit yet. What the technician finds appears here as soon as the tablet has signal.
+              </Empty>
+            ) : null}
             {visit.units.filter(touched).map((u) => (
               <UnitFound key={u.id} unit={u} units={units} timeZone={timeZone} technician={visit.technician.name} />
             ))}
@@ -100,10 +117,18 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
               </ul>
             </Sheet>
             <Sheet title="Signature">
-              {visit.signature === null ? <p className="text-soft">Not signed.</p> : visit.signature.nobody ? <p>Nobody was there to sign.</p> : (
+              {visit.signature === null ? (
+                <p className="text-soft">Not signed.</p>
+              ) : visit.signature.nobody ? (
+                <p>Nobody was there to sign.</p>
+              ) : (
                 <figure>
                   {/* eslint-disable-next-line @next/next/no-img-element -- drawn on the spot, part of the record */}
-                  <img src={`data:image/png;base64,${visit.signature.png}`} alt={`Signature of ${visit.signature.by}`} className="w-full rounded-md border border-line bg-white" />
+                  <img
+                    src={`data:image/png;base64,${visit.signature.png}`}
+                    alt={`Signature of ${visit.signature.by}`}
+                    className="w-full rounded-md border border-line bg-white"
+                  />
                   <figcaption className="mt-1 text-sm text-soft">{visit.signature.by}</figcaption>
                 </figure>
               )}

@@ -14,8 +14,15 @@ import { CancelForm, MoveBack, MoveForm } from '../_components/change-forms';
 export const metadata: Metadata = { title: 'Visit' };
 
 const EVENT: Record<string, string> = {
-  booked: 'Booked', moved: 'Moved', cancelled: 'Cancelled', started: 'Started', closed: 'Closed', reassigned: 'Given to someone else',
-  confirmed: 'Confirmed by the kitchen', asked_other_time: 'The kitchen asks for another time', tasks_changed: 'Tasks changed',
+  booked: 'Booked',
+  moved: 'Moved',
+  cancelled: 'Cancelled',
+  started: 'Started',
+  closed: 'Closed',
+  reassigned: 'Given to someone else',
+  confirmed: 'Confirmed by the kitchen',
+  asked_other_time: 'The kitchen asks for another time',
+  tasks_changed: 'Tasks changed',
 };
 
 export default definePage('read:visit', async ({ db, now, params }) => {
@@ -29,7 +36,10 @@ export default definePage('read:visit', async ({ db, now, params }) => {
     from: timeIn(visit.startsAt, kitchen.timeZone),
     minutes: String(Math.round((visit.endsAt - visit.startsAt) / 60_000)),
   };
-  const asked = visit.status === 'booked' && visit.customerReply === 'other_time' ? { at: visit.asksFor, free: visit.asksFor === null ? null : await freeAtAskedTime(db, visit.id, visit.asksFor, now) } : null;
+  const asked =
+    visit.status === 'booked' && visit.customerReply === 'other_time'
+      ? { at: visit.asksFor, free: visit.asksFor === null ? null : await freeAtAskedTime(db, visit.id, visit.asksFor, now) }
+      : null;
   const from = visit.events.find((e) => e.movedFrom)?.movedFrom;
   const back = from && {
     technicianId: from.technicianId,
@@ -72,15 +82,29 @@ export default definePage('read:visit', async ({ db, now, params }) => {
                   <span>
                     <a href={`/units/${t.unitId}`}>{t.unit}</a> · {t.kind}
                   </span>
-                  <span className="text-soft">{t.outcome === 'planned' ? 'planned' : t.outcome === 'done' ? 'done' : `not done: ${t.reason}`}</span>
+                  <span className="text-soft">
+                    {t.outcome === 'planned' ? 'planned' : t.outcome === 'done' ? 'done' : `not done: ${t.reason}`}
+                  </span>
                 </li>
               ))}
             </ul>
           </Sheet>
           {visit.status === 'booked' ? (
             <>
-              {back ? <MoveBack visitId={visit.id} version={visit.version} to={back} words={`${dayIn(from.startsAt, kitchen.timeZone)}, ${back.from}`} /> : null}
-              <MoveForm visitId={visit.id} version={visit.version} technicians={technicians.map((t) => ({ value: t.id, label: t.name }))} defaults={defaults} />
+              {back ? (
+                <MoveBack
+                  visitId={visit.id}
+                  version={visit.version}
+                  to={back}
+                  words={`${dayIn(from.startsAt, kitchen.timeZone)}, ${back.from}`}
+                />
+              ) : null}
+              <MoveForm
+                visitId={visit.id}
+                version={visit.version}
+                technicians={technicians.map((t) => ({ value: t.id, label: t.name }))}
+                defaults={defaults}
+              />
               <CancelForm visitId={visit.id} version={visit.version} />
             </>
           ) : null}
@@ -90,7 +114,11 @@ export default definePage('read:visit', async ({ db, now, params }) => {
             <p>{kitchen.customer}</p>
             <p>{kitchen.address}</p>
             <h3 className="mt-3">Can spare its equipment</h3>
-            <ul>{hoursWords(kitchen.serviceHours).map((l) => <li key={l}>{l}</li>)}</ul>
+            <ul>
+              {hoursWords(kitchen.serviceHours).map((l) => (
+                <li key={l}>{l}</li>
+              ))}
+            </ul>
             <h3 className="mt-3">Access</h3>
             <p className="whitespace-pre-line">{kitchen.accessNotes || 'No access notes on file.'}</p>
           </Sheet>

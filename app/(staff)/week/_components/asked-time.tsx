@@ -28,11 +28,20 @@ export function AskedTime({ visitId, version, asksFor, timeZone, note, technicia
       </p>
       {asksFor === null ? null : technician ? (
         <div className="mt-3">
-          <p className="mb-2 text-soft">{technician.id === now.id ? `${technician.name} is free then.` : `${now.name} is not free then; ${technician.name} is.`}</p>
-          <MoveThere visitId={visitId} version={version} to={{ technicianId: technician.id, date: todayIn(timeZone, asksFor), from: timeIn(asksFor, timeZone), minutes }} />
+          <p className="mb-2 text-soft">
+            {technician.id === now.id ? `${technician.name} is free then.` : `${now.name} is not free then; ${technician.name} is.`}
+          </p>
+          <MoveThere
+            visitId={visitId}
+            version={version}
+            to={{ technicianId: technician.id, date: todayIn(timeZone, asksFor), from: timeIn(asksFor, timeZone), minutes }}
+          />
         </div>
       ) : (
-        <p className="mt-2 text-soft">That time can no longer be had: nobody is free, or the kitchen cannot spare its equipment. Phone the kitchen and move the visit below.</p>
+        <p className="mt-2 text-soft">
+          That time can no longer be had: nobody is free, or the kitchen cannot spare its equipment. Phone the kitchen and move the visit
+          below.
+        </p>
       )}
     </Sheet>
   );

@@ -26,9 +26,16 @@ export function Board({ days, today, timeZone, visits, technicians }: Props) {
       <table className="w-full table-fixed max-md:block">
         <thead className="max-md:hidden">
           <tr>
-            <th scope="col" className="w-24 border-b-2 border-ink/70 p-2 text-left text-sm">Technician</th>
+            <th scope="col" className="w-24 border-b-2 border-ink/70 p-2 text-left text-sm">
+              Technician
+            </th>
             {shown.map((d) => (
-              <th key={d} scope="col" aria-current={d === today ? 'date' : undefined} className={`border-b-2 p-2 text-left text-sm ${d === today ? 'border-cold text-cold' : 'border-ink/70'}`}>
+              <th
+                key={d}
+                scope="col"
+                aria-current={d === today ? 'date' : undefined}
+                className={`border-b-2 p-2 text-left text-sm ${d === today ? 'border-cold text-cold' : 'border-ink/70'}`}
+              >
                 {dayWords(d)}
                 {d === today ? ', today' : ''}
               </th>
@@ -38,7 +45,9 @@ export function Board({ days, today, timeZone, visits, technicians }: Props) {
         <tbody className="max-md:block">
           {technicians.map((t) => (
             <tr key={t.id} className="max-md:mb-5 max-md:block">
-              <th scope="row" className="border-b border-line p-2 text-left align-top font-bold max-md:block">{t.name}</th>
+              <th scope="row" className="border-b border-line p-2 text-left align-top font-bold max-md:block">
+                {t.name}
+              </th>
               {shown.map((d) => (
                 <td
                   key={d}
@@ -71,7 +80,15 @@ export function Board({ days, today, timeZone, visits, technicians }: Props) {
           ))}
         </tbody>
       </table>
-      {drop ? <DropDialog key={`${drop.visit.id} ${drop.visit.version}`} drop={drop} current={visits.find((v) => v.id === drop.visit.id)?.version} technicians={technicians.map((t) => ({ value: t.id, label: t.name }))} onClose={() => setDrop(null)} /> : null}
+      {drop ? (
+        <DropDialog
+          key={`${drop.visit.id} ${drop.visit.version}`}
+          drop={drop}
+          current={visits.find((v) => v.id === drop.visit.id)?.version}
+          technicians={technicians.map((t) => ({ value: t.id, label: t.name }))}
+          onClose={() => setDrop(null)}
+        />
+      ) : null}
       {technicians.length === 0 ? <p className="p-4 text-soft">No technician is on file yet. The owner adds people under People.</p> : null}
     </div>
   );

@@ -11,7 +11,17 @@ import { dayWords } from '../../../_ui/when';
 import { book } from '../actions';
 import { SlotFields } from './slot-fields';
 
-type Task = { id: string; unitId: string; unit: string; kind: string; kindKey: string; lowSide: boolean; minutes: number; dueOn: LocalDate; onVisit: { id: string } | null };
+type Task = {
+  id: string;
+  unitId: string;
+  unit: string;
+  kind: string;
+  kindKey: string;
+  lowSide: boolean;
+  minutes: number;
+  dueOn: LocalDate;
+  onVisit: { id: string } | null;
+};
 type Props = {
   kitchenId: string;
   tasks: Task[];
@@ -49,7 +59,14 @@ export function BookForm({ kitchenId, tasks, chosen, today, siteTime, technician
       <input type="hidden" name="kitchenId" value={kitchenId} />
       <FormErrors errors={error('')} />
       <FormErrors errors={error('taskIds') ?? error('kitchenId')} />
-      <Sheet title="Tasks" aside={<span className="text-soft">{picked.size} chosen, {standard} standard minutes</span>}>
+      <Sheet
+        title="Tasks"
+        aside={
+          <span className="text-soft">
+            {picked.size} chosen, {standard} standard minutes
+          </span>
+        }
+      >
         {units.length === 0 ? <p className="text-soft">No unit of this kitchen has tasks yet. Add units first.</p> : null}
         <ul className="grid grid-cols-1 gap-3 md:grid-cols-2">
           {units.map((group) => (
@@ -67,7 +84,10 @@ export function BookForm({ kitchenId, tasks, chosen, today, siteTime, technician
                     onChange={(e) => toggle(t.id, e.target.checked)}
                   />
                   <span>
-                    {t.kind} <span className="text-soft">· {t.onVisit ? 'already booked' : rides(t) && !picked.has(t.id) ? 'rides along with the coil' : due(t, today)}</span>
+                    {t.kind}{' '}
+                    <span className="text-soft">
+                      · {t.onVisit ? 'already booked' : rides(t) && !picked.has(t.id) ? 'rides along with the coil' : due(t, today)}
+                    </span>
                   </span>
                 </label>
               ))}
@@ -93,8 +113,12 @@ export function BookForm({ kitchenId, tasks, chosen, today, siteTime, technician
         </div>
       </Sheet>
       <div className="flex gap-3">
-        <Button look="primary" type="submit" disabled={busy}>{busy ? 'Booking …' : 'Book the visit'}</Button>
-        <ButtonLink href="/week" look="quiet">Leave without booking</ButtonLink>
+        <Button look="primary" type="submit" disabled={busy}>
+          {busy ? 'Booking …' : 'Book the visit'}
+        </Button>
+        <ButtonLink href="/week" look="quiet">
+          Leave without booking
+        </ButtonLink>
       </div>
     </form>
   );

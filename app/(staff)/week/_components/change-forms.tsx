@@ -8,7 +8,10 @@ import { cancel, move } from '../actions';
 import { SlotFields } from './slot-fields';
 
 type Props = { visitId: string; version: number };
-type MoveProps = Props & { technicians: { value: string; label: string }[]; defaults: { technicianId: string; date: string; from: string; minutes: string } };
+type MoveProps = Props & {
+  technicians: { value: string; label: string }[];
+  defaults: { technicianId: string; date: string; from: string; minutes: string };
+};
 
 export function MoveForm({ visitId, version, technicians, defaults }: MoveProps) {
   const { form, error, busy } = useActionForm(move);
@@ -20,7 +23,9 @@ export function MoveForm({ visitId, version, technicians, defaults }: MoveProps)
         <FormErrors errors={error('')} />
         <SlotFields technicians={technicians} defaults={defaults} error={error} />
         <Field label="Why it moves" name="reason" error={error('reason')} required />
-        <Button type="submit" look="primary" className="self-start" disabled={busy}>{busy ? 'Moving …' : 'Move the visit'}</Button>
+        <Button type="submit" look="primary" className="self-start" disabled={busy}>
+          {busy ? 'Moving …' : 'Move the visit'}
+        </Button>
       </form>
     </Sheet>
   );
@@ -34,8 +39,17 @@ export function CancelForm({ visitId, version }: Props) {
         <input type="hidden" name="visitId" value={visitId} />
         <input type="hidden" name="version" value={version} />
         <FormErrors errors={error('')} />
-        <Field label="Why it is cancelled" id="f-cancel-reason" name="reason" error={error('reason')} hint="Its tasks stay due and can be booked again." required />
-        <Button type="submit" look="danger" className="self-start" disabled={busy}>{busy ? 'Cancelling …' : 'Cancel the visit'}</Button>
+        <Field
+          label="Why it is cancelled"
+          id="f-cancel-reason"
+          name="reason"
+          error={error('reason')}
+          hint="Its tasks stay due and can be booked again."
+          required
+        />
+        <Button type="submit" look="danger" className="self-start" disabled={busy}>
+          {busy ? 'Cancelling …' : 'Cancel the visit'}
+        </Button>
       </form>
     </Sheet>
   );
@@ -51,7 +65,9 @@ function MoveAtOnce({ visitId, version, to, reason, anyway, label, look }: AtOnc
       {Object.entries({ visitId, version, ...to, reason, ...(anyway ? { anyway } : {}) }).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
-      <Button type="submit" look={look} disabled={busy}>{busy ? 'Moving …' : label}</Button>
+      <Button type="submit" look={look} disabled={busy}>
+        {busy ? 'Moving …' : label}
+      </Button>
       <FormErrors errors={['', 'from', 'technicianId', 'minutes', 'anyway'].flatMap((name) => error(name) ?? [])} />
     </form>
   );
@@ -60,7 +76,9 @@ function MoveAtOnce({ visitId, version, to, reason, anyway, label, look }: AtOnc
 type Known = Props & { to: MoveProps['defaults'] };
 
 /** Undoes the last move, in one press. */
-export const MoveBack = ({ words, ...rest }: Known & { words: string }) => <MoveAtOnce {...rest} reason="Moved back" anyway="on" label={`Move back to ${words}`} />;
+export const MoveBack = ({ words, ...rest }: Known & { words: string }) => (
+  <MoveAtOnce {...rest} reason="Moved back" anyway="on" label={`Move back to ${words}`} />
+);
 
 /** Moves to the time the kitchen asked for, in one press. */
 export const MoveThere = (props: Known) => <MoveAtOnce {...props} reason="Asked for by the customer" label="Move there" look="primary" />;

@@ -18,15 +18,29 @@ export function DropDialog({ drop, current, technicians, onClose }: Props) {
   }, [current, drop.visit.version, onClose]);
   const v = drop.visit;
   return (
-    <dialog ref={box} onClose={onClose} aria-label={`Move ${v.kitchen}`} className="m-auto w-full max-w-2xl rounded-lg border border-edge bg-paper p-4 text-ink backdrop:bg-black/40">
-      <p className="mb-3 font-bold">{v.customer}, {v.kitchen}</p>
+    <dialog
+      ref={box}
+      onClose={onClose}
+      aria-label={`Move ${v.kitchen}`}
+      className="m-auto w-full max-w-2xl rounded-lg border border-edge bg-paper p-4 text-ink backdrop:bg-black/40"
+    >
+      <p className="mb-3 font-bold">
+        {v.customer}, {v.kitchen}
+      </p>
       <MoveForm
         visitId={v.id}
         version={v.version}
         technicians={technicians}
-        defaults={{ technicianId: drop.technicianId, date: drop.date, from: timeIn(v.startsAt, v.timeZone), minutes: String(Math.round((v.endsAt - v.startsAt) / 60_000)) }}
+        defaults={{
+          technicianId: drop.technicianId,
+          date: drop.date,
+          from: timeIn(v.startsAt, v.timeZone),
+          minutes: String(Math.round((v.endsAt - v.startsAt) / 60_000)),
+        }}
       />
-      <Button look="quiet" className="mt-3" onClick={() => box.current?.close()}>Leave it where it was</Button>
+      <Button look="quiet" className="mt-3" onClick={() => box.current?.close()}>
+        Leave it where it was
+      </Button>
     </dialog>
   );
 }

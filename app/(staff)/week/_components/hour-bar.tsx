@@ -21,7 +21,13 @@ export function HourBar({ startsAt, endsAt, timeZone, serviceHours }: Props) {
         {windows.map((w) => (
           <rect key={w.from} x={share(w.from)} y="0" width={share(w.to) - share(w.from)} height="6" className="fill-line" />
         ))}
-        <rect x={share(start.minutes)} y="0.75" width={Math.max(1.5, share(end.minutes) - share(start.minutes))} height="4.5" className={inside ? 'fill-cold' : 'fill-alarm'} />
+        <rect
+          x={share(start.minutes)}
+          y="0.75"
+          width={Math.max(1.5, share(end.minutes) - share(start.minutes))}
+          height="4.5"
+          className={inside ? 'fill-cold' : 'fill-alarm'}
+        />
       </svg>
       {inside ? null : <span className="block font-bold text-alarm">Outside their hours</span>}
     </span>

@@ -10,8 +10,14 @@ export function ProposeButton({ day }: { day: string }) {
   return (
     <form action={action}>
       <input type="hidden" name="day" value={day} />
-      <Button type="submit" look="primary" disabled={busy}>{busy ? 'Starting …' : 'Propose this week'}</Button>
-      {error ? <p role="alert" className="font-bold text-alarm">{error}</p> : null}
+      <Button type="submit" look="primary" disabled={busy}>
+        {busy ? 'Starting …' : 'Propose this week'}
+      </Button>
+      {error ? (
+        <p role="alert" className="font-bold text-alarm">
+          {error}
+        </p>
+      ) : null}
     </form>
   );
 }

@@ -26,7 +26,6 @@ export type SlipVisit = {
   customerReply: string;
 };
 
-
 /** A visit on the board; a booked one can be dragged to another cell, or opened and moved by form. */
 export function Slip({ visit: v }: { visit: SlipVisit }) {
   const movable = v.status === 'booked';
@@ -35,7 +34,8 @@ export function Slip({ visit: v }: { visit: SlipVisit }) {
       href={`/week/${v.id}`}
       draggable={movable}
       onDragStart={(e) => e.dataTransfer.setData('text/plain', v.id)}
-      className="block rounded-md border border-edge bg-sheet px-2 py-1.5 text-sm leading-snug text-ink no-underline hover:border-cold">
+      className="block rounded-md border border-edge bg-sheet px-2 py-1.5 text-sm leading-snug text-ink no-underline hover:border-cold"
+    >
       <span className="block font-bold">
         {timeIn(v.startsAt, v.timeZone)}–{timeIn(v.endsAt, v.timeZone)}
       </span>
@@ -45,12 +45,36 @@ export function Slip({ visit: v }: { visit: SlipVisit }) {
         {counted(v.units, 'unit')}, {counted(v.tasks, 'task')}
       </span>
       <HourBar {...v} />
-      {v.status === 'done' ? <State shape="done" tone="soft">Done</State> : null}
-      {v.status === 'started' ? <State shape="now" tone="cold">Under way</State> : null}
-      {v.emergency ? <State shape="late" tone="alarm">Emergency</State> : null}
-      {v.fixed ? <State shape="held" tone="soft">Fixed</State> : null}
-      {v.customerReply === 'other_time' ? <State shape="ask" tone="alarm">Asks to move</State> : null}
-      {v.customerReply === 'confirmed' ? <State shape="done" tone="soft">Confirmed</State> : null}
+      {v.status === 'done' ? (
+        <State shape="done" tone="soft">
+          Done
+        </State>
+      ) : null}
+      {v.status === 'started' ? (
+        <State shape="now" tone="cold">
+          Under way
+        </State>
+      ) : null}
+      {v.emergency ? (
+        <State shape="late" tone="alarm">
+          Emergency
+        </State>
+      ) : null}
+      {v.fixed ? (
+        <State shape="held" tone="soft">
+          Fixed
+        </State>
+      ) : null}
+      {v.customerReply === 'other_time' ? (
+        <State shape="ask" tone="alarm">
+          Asks to move
+        </State>
+      ) : null}
+      {v.customerReply === 'confirmed' ? (
+        <State shape="done" tone="soft">
+          Confirmed
+        </State>
+      ) : null}
     </Link>
   );
 }

@@ -15,10 +15,40 @@ export function SlotFields({ technicians, defaults, error, minutesHint }: Props)
   return (
     <>
       <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
-        <Select label="Technician" name="technicianId" options={technicians} blank="Choose" defaultValue={defaults.technicianId} error={error('technicianId')} required />
+        <Select
+          label="Technician"
+          name="technicianId"
+          options={technicians}
+          blank="Choose"
+          defaultValue={defaults.technicianId}
+          error={error('technicianId')}
+          required
+        />
         <Field label="Day" name="date" type="date" defaultValue={defaults.date} error={error('date')} required />
-        <Field label="From" name="from" type="time" defaultValue={defaults.from} error={error('from')} hint="The kitchen’s own time." required />
-        <Field label="Length" unit="minutes" name="minutes" type="number" inputMode="numeric" min={10} max={720} step={5} key={defaults.minutes} defaultValue={defaults.minutes} error={error('minutes')} hint={minutesHint} required />
+        <Field
+          label="From"
+          name="from"
+          type="time"
+          defaultValue={defaults.from}
+          error={error('from')}
+          hint="The kitchen’s own time."
+          required
+        />
+        <Field
+          label="Length"
+          unit="minutes"
+          name="minutes"
+          type="number"
+          inputMode="numeric"
+          min={10}
+          max={720}
+          step={5}
+          key={defaults.minutes}
+          defaultValue={defaults.minutes}
+          error={error('minutes')}
+          hint={minutesHint}
+          required
+        />
       </div>
       {anyway?.length ? (
         <div className="rounded-md border-2 border-alarm bg-alarm-wash p-4" role="alert">

@@ -23,7 +23,13 @@ export function Unbooked({ kitchens, today }: { kitchens: Row[]; today: LocalDat
                 {k.customer} · {counted(k.tasks, 'task')}
               </p>
               <p className="text-sm">
-                {late > 0 ? <State shape="late" tone="alarm">{counted(late, 'day')} overdue</State> : <State shape="now">Due {dayWords(k.soonest)}</State>}
+                {late > 0 ? (
+                  <State shape="late" tone="alarm">
+                    {counted(late, 'day')} overdue
+                  </State>
+                ) : (
+                  <State shape="now">Due {dayWords(k.soonest)}</State>
+                )}
               </p>
             </li>
           );

@@ -35,7 +35,11 @@ export default definePage('book:visit', async ({ db, now, query }) => {
           today={today}
           siteTime={siteTimeOf(times, kitchen.id)}
           technicians={technicians.map((t) => ({ value: t.id, label: t.name }))}
-          defaults={{ date: asked.date ?? opening?.date ?? start, from: query.from ?? opening?.from ?? '08:00', technicianId: query.technician ?? '' }}
+          defaults={{
+            date: asked.date ?? opening?.date ?? start,
+            from: query.from ?? opening?.from ?? '08:00',
+            technicianId: query.technician ?? '',
+          }}
         />
         <Sheet title="The kitchen" className="self-start">
           <h3>Can spare its equipment</h3>

@@ -12,13 +12,24 @@ export default definePage('book:visit', async ({ db }) => {
   return (
     <>
       <Trail items={[{ href: '/week', label: 'Week' }]} />
-      <PageHead title="Calendar addresses" lead="A secret address puts visits into any calendar that subscribes to it. Whoever has it can read it; a new address ends the old one." />
+      <PageHead
+        title="Calendar addresses"
+        lead="A secret address puts visits into any calendar that subscribes to it. Whoever has it can read it; a new address ends the old one."
+      />
       <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
         <Sheet title="Technicians">
-          <ul>{technicians.map((t) => <FeedRow key={t.id} name={t.name} of={{ userId: t.id }} live={t.live} />)}</ul>
+          <ul>
+            {technicians.map((t) => (
+              <FeedRow key={t.id} name={t.name} of={{ userId: t.id }} live={t.live} />
+            ))}
+          </ul>
         </Sheet>
         <Sheet title="Kitchens">
-          <ul>{kitchens.map((k) => <FeedRow key={k.id} name={k.name} whose={k.customer} of={{ kitchenId: k.id }} live={k.live} />)}</ul>
+          <ul>
+            {kitchens.map((k) => (
+              <FeedRow key={k.id} name={k.name} whose={k.customer} of={{ kitchenId: k.id }} live={k.live} />
+            ))}
+          </ul>
         </Sheet>
       </div>
     </>

@@ -30,12 +30,21 @@ export default definePage('book:visit', async ({ db, now, query }) => {
   return (
     <>
       <Trail items={[{ href: '/week', label: 'Week' }]} />
-      <PageHead title="Squeeze in an emergency" lead="Looks for the way that disturbs least. Nothing is booked or moved until you take one." />
+      <PageHead
+        title="Squeeze in an emergency"
+        lead="Looks for the way that disturbs least. Nothing is booked or moved until you take one."
+      />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
         <SqueezeForm
           kitchenId={kitchen?.id ?? ''}
           kitchens={choices.map((k) => ({ value: k.id, label: k.name === k.customer ? k.name : `${k.customer}, ${k.name}` }))}
-          units={units.map((u) => ({ id: u.id, name: u.name, tasks: tasks.filter((t) => t.unitId === u.id).map(({ id, kind, minutes, onVisit }) => ({ id, kind, minutes, booked: onVisit !== null })) }))}
+          units={units.map((u) => ({
+            id: u.id,
+            name: u.name,
+            tasks: tasks
+              .filter((t) => t.unitId === u.id)
+              .map(({ id, kind, minutes, onVisit }) => ({ id, kind, minutes, booked: onVisit !== null })),
+          }))}
           siteTime={siteTimeOf(times, kitchen?.id ?? '')}
           defaults={{ date: todayIn(zone, soon), from: timeIn(soon, zone) }}
         />

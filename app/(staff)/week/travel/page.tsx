@@ -19,20 +19,35 @@ export default definePage('plan:week', async ({ db }) => {
       <PageHead
         title="Driving minutes"
         lead="How long the vans take from kitchen to kitchen, for planning, for free times and for emergencies."
-        actions={<FileLink href="/week/travel/template" download>Template with all pairs</FileLink>}
+        actions={
+          <FileLink href="/week/travel/template" download>
+            Template with all pairs
+          </FileLink>
+        }
       />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,3fr)_minmax(0,2fr)]">
         <TravelForm stored={stored} />
         <Sheet title="What counts">
           <ul className="list-disc space-y-2 pl-5">
-            <li>{stored === 0 ? 'No minutes are imported now.' : `${counted(stored, 'pair is', 'pairs are')} imported now, of ${(kitchens.length * (kitchens.length - 1)).toLocaleString('en-US')} between ${counted(kitchens.length, 'kitchen')}.`}</li>
-            <li>A pair that is not imported is worked out from coordinates: straight line × {road.circuity} at {road.speedKmh} km/h, both set under Shop.</li>
-            <li>The way from home or the shop is always worked out from coordinates{unplaced > 0 ? `; ${counted(unplaced, 'kitchen has', 'kitchens have')} none and cannot be planned` : ''}.</li>
+            <li>
+              {stored === 0
+                ? 'No minutes are imported now.'
+                : `${counted(stored, 'pair is', 'pairs are')} imported now, of ${(kitchens.length * (kitchens.length - 1)).toLocaleString('en-US')} between ${counted(kitchens.length, 'kitchen')}.`}
+            </li>
+            <li>
+              A pair that is not imported is worked out from coordinates: straight line × {road.circuity} at {road.speedKmh} km/h, both set
+              under Shop.
+            </li>
+            <li>
+              The way from home or the shop is always worked out from coordinates
+              {unplaced > 0 ? `; ${counted(unplaced, 'kitchen has', 'kitchens have')} none and cannot be planned` : ''}.
+            </li>
             <li>Each way counts by itself: give both where they differ, and both where they do not.</li>
           </ul>
           <h3 className="mt-5">The file</h3>
           <p>
-            Columns <code>from</code>, <code>to</code>, <code>minutes</code>. A kitchen is written “Customer, Kitchen”, by its own name where only one is called so, or by the tag of one of its units. The template holds every pair with the minutes that count now.
+            Columns <code>from</code>, <code>to</code>, <code>minutes</code>. A kitchen is written “Customer, Kitchen”, by its own name
+            where only one is called so, or by the tag of one of its units. The template holds every pair with the minutes that count now.
           </p>
         </Sheet>
       </div>

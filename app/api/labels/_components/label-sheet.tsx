@@ -9,7 +9,16 @@ const MM = 72 / 25.4;
 const s = StyleSheet.create({
   page: { padding: 10 * MM, fontFamily: 'Helvetica', color: '#1a2126' },
   sheet: { flexDirection: 'row', flexWrap: 'wrap' },
-  label: { width: 62 * MM, height: 31.5 * MM, padding: 2.5 * MM, flexDirection: 'row', alignItems: 'center', borderWidth: 0.5, borderColor: '#84897f', borderStyle: 'dashed' },
+  label: {
+    width: 62 * MM,
+    height: 31.5 * MM,
+    padding: 2.5 * MM,
+    flexDirection: 'row',
+    alignItems: 'center',
+    borderWidth: 0.5,
+    borderColor: '#84897f',
+    borderStyle: 'dashed',
+  },
   words: { flex: 1, marginLeft: 2.5 * MM },
   tag: { fontSize: 13, fontFamily: 'Helvetica-Bold' },
   unit: { fontSize: 9, marginTop: 2, fontFamily: 'Helvetica-Bold' },
@@ -21,7 +30,8 @@ function Code({ text }: { text: string }) {
   const { modules } = QRCode.create(text, { errorCorrectionLevel: 'M' });
   const size = modules.size + 8;
   let d = '';
-  for (let row = 0; row < modules.size; row++) for (let col = 0; col < modules.size; col++) if (modules.get(row, col)) d += `M${col + 4} ${row + 4}h1v1h-1z`;
+  for (let row = 0; row < modules.size; row++)
+    for (let col = 0; col < modules.size; col++) if (modules.get(row, col)) d += `M${col + 4} ${row + 4}h1v1h-1z`;
   return (
     <Svg viewBox={`0 0 ${size} ${size}`} style={{ width: 26 * MM, height: 26 * MM }}>
       <Path d={d} fill="#000000" />

@@ -33,10 +33,8 @@ export const looked: Rule = ({ reading }) => {
   const out: Evidence[] = [];
   if (reading.fanGrade === 'failed') {
     out.push({ cause: 'condenser_fan', weight: 5, text: 'Condenser fan found failed' });
-  } else if (reading.fanGrade === 'worn')
-    out.push({ cause: 'condenser_fan', weight: 1.5, text: 'Condenser fan found worn' });
-  else if (reading.fanGrade === 'sound')
-    out.push({ cause: 'condenser_fan', weight: -2.5, text: 'Condenser fan found sound' });
+  } else if (reading.fanGrade === 'worn') out.push({ cause: 'condenser_fan', weight: 1.5, text: 'Condenser fan found worn' });
+  else if (reading.fanGrade === 'sound') out.push({ cause: 'condenser_fan', weight: -2.5, text: 'Condenser fan found sound' });
   const coil = reading.coilGrade;
   if (coil === 'bare') out.push({ cause: 'coil_fouling', weight: -3.5, text: 'Coil found bare: nothing to clean' });
   if (coil === 'filmed') out.push({ cause: 'coil_fouling', weight: -1, text: 'Coil found only filmed' });

@@ -5,8 +5,7 @@ import { step, type Evidence, type Rule } from './evidence';
 export const charge: Rule = ({ reading, seen, model, usualEvaporatingK }) => {
   const out: Evidence[] = [];
   const subcooling = reading.liquidLineK === undefined ? undefined : seen.subcoolingK;
-  const superheat =
-    reading.suctionLineK === undefined || reading.suctionPaGauge === undefined ? undefined : seen.superheatK;
+  const superheat = reading.suctionLineK === undefined || reading.suctionPaGauge === undefined ? undefined : seen.superheatK;
   if (subcooling !== undefined) {
     const much = step(subcooling, model.subcoolingK + 5.5, 3, 3.5);
     if (much > 0.5) {
@@ -36,8 +35,7 @@ export const charge: Rule = ({ reading, seen, model, usualEvaporatingK }) => {
         weight: little,
         text: `Subcooling only ${subcooling < 0 ? 'none' : differenceWords(subcooling)}`,
       });
-    else
-      out.push({ cause: 'low_charge', weight: -1, text: `Subcooling ${differenceWords(subcooling)}: the liquid line is full` });
+    else out.push({ cause: 'low_charge', weight: -1, text: `Subcooling ${differenceWords(subcooling)}: the liquid line is full` });
   }
   if (superheat !== undefined) {
     const dry = step(superheat, model.superheatK + 9, 4, 2);

@@ -49,7 +49,6 @@ export const fault: Rule = ({ doubts, z }) => {
       text: `${doubts.length} of the entries do not fit`,
     });
   if (z < -2) out.push({ cause: 'reading_fault', weight: step(-z, 2.5, 1.5, 2.2), text: 'Reads better than clean' });
-  if (z < -1.3)
-    out.push({ cause: 'low_charge', weight: step(-z, 2, 1.5, 1.2), text: 'Head lower than even a clean coil gives' });
+  if (z < -1.3) out.push({ cause: 'low_charge', weight: step(-z, 2, 1.5, 1.2), text: 'Head lower than even a clean coil gives' });
   return out;
 };

@@ -12,10 +12,7 @@ export const standing: Rule = ({ reading, model }) => {
   const p = reading.offCyclePaGauge + model.atmospherePa;
   const saturation = model.fluid.bubbleP(air);
   if (!(saturation > 0)) return [];
-  const sd = Math.hypot(
-    gaugeSdPa(reading.gauge ?? assumedGauge(model.fluid.id), reading.offCyclePaGauge),
-    0.03 * saturation,
-  );
+  const sd = Math.hypot(gaugeSdPa(reading.gauge ?? assumedGauge(model.fluid.id), reading.offCyclePaGauge), 0.03 * saturation);
   const z = (p - saturation) / sd;
   const over = model.fluid.bubbleT(p) - air;
   if (z > 1)

@@ -26,8 +26,7 @@ const NEXT: Record<CauseId, string> = {
   high_load: 'Read again when the box is at its set point with the doors shut.',
   low_charge: 'Read liquid line and suction line temperature for subcooling and superheat; look for oil at the joints.',
   overcharge: 'Clamp the liquid line and read the subcooling.',
-  non_condensables:
-    'With it off and the coil at air temperature, compare standing pressure with saturation at that air.',
+  non_condensables: 'With it off and the coil at air temperature, compare standing pressure with saturation at that air.',
   reading_fault: 'Take the odd entries again, with a second instrument if there is one.',
   head_pressure_control: 'Read again in warmer air, or with the control satisfied.',
 };
@@ -39,8 +38,7 @@ export type Weighed = { causes: Cause[]; evidence: Map<CauseId, number> };
 /** Candidates by belief, strongest first, with the evidence for and against each. */
 export function weigh(scene: Scene): Weighed {
   const all: Evidence[] = RULES.flatMap((rule) => rule(scene));
-  if (scene.z > 1)
-    all.push({ cause: 'coil_fouling', weight: 0.4, text: 'Condensing runs higher over the air than clean' });
+  if (scene.z > 1) all.push({ cause: 'coil_fouling', weight: 0.4, text: 'Condensing runs higher over the air than clean' });
   const evidence = new Map<CauseId, number>();
   for (const { cause, weight } of all) evidence.set(cause, (evidence.get(cause) ?? 0) + weight);
   const odds = CAUSES.map((id) => Math.exp(BEFORE[id] + (evidence.get(id) ?? 0)));

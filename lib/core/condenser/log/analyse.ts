@@ -9,15 +9,7 @@ import { believedSignals, commonSignals, valuesOf, type Values } from './signals
 import { running } from './steady';
 import { cleanTrend, type Trend } from './trend';
 
-export const LOG_STATUSES = [
-  'ok',
-  'not_running',
-  'not_steady',
-  'no_clean_rows',
-  'no_head',
-  'no_air',
-  'out_of_range',
-] as const;
+export const LOG_STATUSES = ['ok', 'not_running', 'not_steady', 'no_clean_rows', 'no_head', 'no_air', 'out_of_range'] as const;
 export type LogStatus = (typeof LOG_STATUSES)[number];
 
 /** What one row comes to. Ratios are against the same unit's clean rows at the same entering air temperature. */

@@ -28,10 +28,7 @@ const BOX_K: Record<LoggedKind, number> = { air_conditioning: 297, medium: 276, 
 
 /** A stand-in unit for a log: everything is a ratio to its own clean rows, so its size does not matter. */
 export function loggedUnit(kind: LoggedKind, refrigerant: string): { unit: CondenserUnit; profile: Profile } {
-  const profile =
-    kind === 'air_conditioning'
-      ? AIR_CONDITIONER
-      : profileOf(kind === 'low' ? 'walk_in_freezer' : 'walk_in_cooler', kind);
+  const profile = kind === 'air_conditioning' ? AIR_CONDITIONER : profileOf(kind === 'low' ? 'walk_in_freezer' : 'walk_in_cooler', kind);
   const unit: CondenserUnit = {
     refrigerant,
     kind: 'remote_condensing_unit',

@@ -26,8 +26,7 @@ const NOTHING = 1e-7;
 export function columnsOf(model: Model, solution: Solution): Column[] {
   const columns: Column[] = [];
   for (const route of solution.routes)
-    if (route.jobs.length > 0)
-      columns.push({ shift: route.shift, jobs: route.jobs, sets: route.sets, cost: route.cost });
+    if (route.jobs.length > 0) columns.push({ shift: route.shift, jobs: route.jobs, sets: route.sets, cost: route.cost });
   model.jobs.forEach((job, j) => {
     for (const set of new Set([job.all & ~solution.done[j]!, job.all]))
       if (set !== 0) columns.push({ shift: -1, jobs: [j], sets: [set], cost: job.leave.cost(set) });
@@ -52,8 +51,7 @@ export function* generateColumns(
   let best: DualBound = { ...known, converged: false };
   const look = function* (duals: Float64Array): Generator<DualBound, Priced | null, void> {
     const priced = yield* priceAll(model, duals, memory, mostLabels, best);
-    if (priced && priced.bound > best.bound)
-      best = { bound: priced.bound, duals, least: priced.least, converged: false };
+    if (priced && priced.bound > best.bound) best = { bound: priced.bound, duals, least: priced.least, converged: false };
     return priced;
   };
   if (best.bound === -Infinity) {
@@ -81,13 +79,10 @@ export function* generateColumns(
       const duals = smooth ? own.map((dual, i) => best.duals[i]! + STEP * (dual - best.duals[i]!)) : own;
       const priced = yield* look(duals);
       if (!priced) return best;
-      if (best.bound >= lp.objective - NOTHING * Math.max(1, Math.abs(lp.objective)))
-        return { ...best, converged: true };
+      if (best.bound >= lp.objective - NOTHING * Math.max(1, Math.abs(lp.objective))) return { ...best, converged: true };
       // Wanted by the master's own duals, whatever the smoothed ones say.
       const wanted = priced.columns.filter(
-        (column) =>
-          column.shift < 0 ||
-          column.cost - worth(model, column, own) < lp.duals[master.kindRow[column.shift]!]! - NOTHING,
+        (column) => column.shift < 0 || column.cost - worth(model, column, own) < lp.duals[master.kindRow[column.shift]!]! - NOTHING,
       );
       if (master.add(wanted) > 0) break;
       if (!smooth) return { ...best, converged: true };
@@ -141,8 +136,7 @@ type Content = Pick<Column, 'jobs' | 'sets'>;
 
 function count(model: Model, { jobs, sets }: Content, missing: Float64Array, copies: number): void {
   jobs.forEach((job, p) => {
-    for (let rest = sets[p]!; rest !== 0; rest &= rest - 1)
-      missing[model.jobs[job]!.firstRow + (31 - Math.clz32(rest & -rest))]! -= copies;
+    for (let rest = sets[p]!; rest !== 0; rest &= rest - 1) missing[model.jobs[job]!.firstRow + (31 - Math.clz32(rest & -rest))]! -= copies;
   });
 }
 
@@ -152,8 +146,7 @@ function leaves(model: Model, duals: Float64Array): { value: number; columns: Co
   model.jobs.forEach((job, j) => {
     const dearest = job.leave.dearest(duals.subarray(job.firstRow, job.firstRow + job.items));
     value += dearest.value;
-    if (dearest.value < -1e-9)
-      columns.push({ shift: -1, jobs: [j], sets: [dearest.set], cost: job.leave.cost(dearest.set) });
+    if (dearest.value < -1e-9) columns.push({ shift: -1, jobs: [j], sets: [dearest.set], cost: job.leave.cost(dearest.set) });
   });
   return { value, columns };
 }
@@ -162,8 +155,7 @@ function leaves(model: Model, duals: Float64Array): { value: number; columns: Co
 function worth(model: Model, { jobs, sets }: Content, duals: Float64Array): number {
   let sum = 0;
   jobs.forEach((job, p) => {
-    for (let rest = sets[p]!; rest !== 0; rest &= rest - 1)
-      sum += duals[model.jobs[job]!.firstRow + (31 - Math.clz32(rest & -rest))]!;
+    for (let rest = sets[p]!; rest !== 0; rest &= rest - 1) sum += duals[model.jobs[job]!.firstRow + (31 - Math.clz32(rest & -rest))]!;
   });
   return sum;
 }

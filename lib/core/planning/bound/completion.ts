@@ -36,12 +36,9 @@ export class CompletionBounds {
     const active = [...jobs.keys()].filter((j) => options[j]!.length > 0);
     let shortestStep = Infinity;
     for (const j of active)
-      for (const k of active)
-        if (j !== k) shortestStep = Math.min(shortestStep, this.legs.time[j * n + k]! + options[k]![0]!.minutes);
+      for (const k of active) if (j !== k) shortestStep = Math.min(shortestStep, this.legs.time[j * n + k]! + options[k]![0]!.minutes);
     const bounded = Number.isFinite(span) && span > 0;
-    const slices = bounded
-      ? Math.min(MOST_SLICES, Math.max(SLICES, Math.ceil(span / Math.max(1e-9, shortestStep))))
-      : 0;
+    const slices = bounded ? Math.min(MOST_SLICES, Math.max(SLICES, Math.ceil(span / Math.max(1e-9, shortestStep)))) : 0;
     this.columns = slices + 1;
     this.from = shift.from;
     this.width = bounded ? span / slices : Infinity;

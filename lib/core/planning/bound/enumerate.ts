@@ -91,9 +91,7 @@ export function* enumerateRoutes(
         const key = `${grown.covers}>${grown.job}`;
         const rivals = next.get(key);
         if (!rivals) next.set(key, [grown]);
-        else if (
-          !rivals.some((rival) => !rival.dead && rival.finish <= grown.finish && rival.cost <= grown.cost + 1e-9)
-        ) {
+        else if (!rivals.some((rival) => !rival.dead && rival.finish <= grown.finish && rival.cost <= grown.cost + 1e-9)) {
           for (const rival of rivals) if (grown.finish <= rival.finish && grown.cost <= rival.cost) rival.dead = true;
           rivals.push(grown);
         } else continue;
@@ -121,8 +119,7 @@ export function* enumerateRoutes(
     for (let at: Partial | null = last; at; at = at.parent) {
       onRoute.unshift(at.job);
       sets.unshift(at.set);
-      for (let rest = at.set; rest !== 0; rest &= rest - 1)
-        cost += duals[jobs[at.job]!.firstRow + (31 - Math.clz32(rest & -rest))]!;
+      for (let rest = at.set; rest !== 0; rest &= rest - 1) cost += duals[jobs[at.job]!.firstRow + (31 - Math.clz32(rest & -rest))]!;
     }
     return { shift: shiftIndex, jobs: onRoute, sets, cost: model.wholeCosts ? Math.round(cost) : cost };
   }

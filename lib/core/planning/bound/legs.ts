@@ -24,14 +24,11 @@ function layOut({ jobs, time, drive, places, shifts }: Model, shiftIndex: number
   const { startPlace, endPlace } = shifts[shiftIndex]!;
   const between = (matrix: Float64Array): Float64Array => {
     const legs = new Float64Array(n * n);
-    for (let i = 0; i < n; i++)
-      for (let j = 0; j < n; j++) legs[i * n + j] = matrix[jobs[i]!.place * places + jobs[j]!.place]!;
+    for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) legs[i * n + j] = matrix[jobs[i]!.place * places + jobs[j]!.place]!;
     return legs;
   };
-  const out = (matrix: Float64Array): Float64Array =>
-    Float64Array.from(jobs, (job) => matrix[startPlace * places + job.place]!);
-  const home = (matrix: Float64Array): Float64Array =>
-    Float64Array.from(jobs, (job) => matrix[job.place * places + endPlace]!);
+  const out = (matrix: Float64Array): Float64Array => Float64Array.from(jobs, (job) => matrix[startPlace * places + job.place]!);
+  const home = (matrix: Float64Array): Float64Array => Float64Array.from(jobs, (job) => matrix[job.place * places + endPlace]!);
   return {
     time: between(time),
     drive: between(drive),

@@ -28,8 +28,7 @@ export function neighbourBound(model: Model): number {
       const view = views[j];
       if (!view) continue;
       visit = Math.min(visit, view.visitCost);
-      for (let i = 0; i < job.items; i++)
-        if ((view.allowed & (1 << i)) !== 0) item[i] = Math.min(item[i]!, view.itemCost[i]!);
+      for (let i = 0; i < job.items; i++) if ((view.allowed & (1 << i)) !== 0) item[i] = Math.min(item[i]!, view.itemCost[i]!);
     }
     const stop = visit + (enter + leave) / 2;
     let least = job.leave.cost(job.all);

@@ -19,13 +19,7 @@ const UNLISTED = -1;
  * dearer by more than the gap than one no longer could be replaced by that one, and no
  * route costs less than nothing at these duals. Null if there are too many sets to list.
  */
-export function nearOptions(
-  model: Model,
-  shift: number,
-  jobIndex: number,
-  duals: Float64Array,
-  gap: number,
-): Option[] | null {
+export function nearOptions(model: Model, shift: number, jobIndex: number, duals: Float64Array, gap: number): Option[] | null {
   const view = model.views[shift]![jobIndex];
   const job = model.jobs[jobIndex]!;
   if (!view || view.allowed === 0) return [];

@@ -28,13 +28,7 @@ export interface Pricing {
  * superfluous; a label that no completion brings below zero is dropped at once.
  * `memory` holds for each job the jobs it remembers, as bit masks of 32 a word.
  */
-export function price(
-  model: Model,
-  shiftIndex: number,
-  duals: Float64Array,
-  memory: readonly Int32Array[],
-  mostLabels: number,
-): Pricing {
+export function price(model: Model, shiftIndex: number, duals: Float64Array, memory: readonly Int32Array[], mostLabels: number): Pricing {
   const options: Option[][] = model.jobs.map((_, j) => bestOptions(model, shiftIndex, j, duals));
   const search = new Search(model, shiftIndex, options, memory);
   const proven = search.run(mostLabels);
@@ -92,14 +86,7 @@ class Search {
         const label = slot[i]!;
         if (labels.dead[label] === 1) continue;
         if (labels.count > mostLabels) return false;
-        this.extend(
-          label,
-          labels.job[label]!,
-          labels.time[label]!,
-          labels.cost[label]!,
-          labels.load[label]!,
-          labels.stops[label]!,
-        );
+        this.extend(label, labels.job[label]!, labels.time[label]!, labels.cost[label]!, labels.load[label]!, labels.stops[label]!);
       }
     }
     return true;
@@ -128,8 +115,7 @@ class Search {
         if (finish + homeTime[k]! > shift.hardTo + EPS) break; // options grow longer
         const late = start > view.promised ? (start - view.promised) * view.latePrice : 0;
         const total = cost + way + option.cost + late;
-        if (total + this.completion.toGo(k, finish) < -1e-9)
-          this.settle(k, o, parent, finish, total, heavier, stops + 1);
+        if (total + this.completion.toGo(k, finish) < -1e-9) this.settle(k, o, parent, finish, total, heavier, stops + 1);
       }
     }
   }
@@ -169,9 +155,7 @@ class Search {
     const { jobs } = this.model;
     const shift = this.model.shifts[this.shiftIndex]!;
     if (stops < jobs.length) {
-      const slot = this.timed
-        ? Math.min(SLOTS, Math.floor(((clock - shift.from) / (shift.hardTo - shift.from)) * SLOTS))
-        : stops;
+      const slot = this.timed ? Math.min(SLOTS, Math.floor(((clock - shift.from) / (shift.hardTo - shift.from)) * SLOTS)) : stops;
       this.queue[slot]!.push(label);
     }
     const over = clock + this.legs.homeTime[k]! - shift.to;
@@ -185,8 +169,7 @@ class Search {
     const { jobs } = this.model;
     const { time } = this.legs;
     const { capacity } = this.model.shifts[this.shiftIndex]!;
-    for (let w = 0; w < words; w++)
-      barred[w] = parent >= 0 ? labels.barred[parent * words + w]! & this.memory[k]![w]! : 0;
+    for (let w = 0; w < words; w++) barred[w] = parent >= 0 ? labels.barred[parent * words + w]! & this.memory[k]![w]! : 0;
     barred[k >>> 5]! |= 1 << (k & 31);
     const row = k * jobs.length;
     for (const next of this.active)

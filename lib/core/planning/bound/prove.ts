@@ -34,14 +34,7 @@ export function* proveOptimal(
   const columns: Column[] = leaveColumns(model, dual.duals, gap);
   for (const [k, kind] of kindsOf(model).entries()) {
     // The bound already counts each kind's cheapest route; only what a route costs beyond it eats into the gap.
-    const routes = yield* enumerateRoutes(
-      model,
-      kind.shift,
-      dual.duals,
-      gap + dual.least[k]!,
-      gap,
-      limits.mostPartials,
-    );
+    const routes = yield* enumerateRoutes(model, kind.shift, dual.duals, gap + dual.least[k]!, gap, limits.mostPartials);
     if (!routes) return null;
     columns.push(...routes);
     if (columns.length > limits.mostColumns) return null;

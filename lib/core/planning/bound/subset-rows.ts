@@ -20,12 +20,7 @@ export interface Tightened {
  * 56(2):497–511). They raise the bound, and columns whose reduced cost then shows that no
  * plan as cheap as `incumbent` uses them are dropped.
  */
-export function* tighten(
-  model: Model,
-  solver: LpSolver,
-  pool: readonly Column[],
-  incumbent: number,
-): Generator<void, Tightened, void> {
+export function* tighten(model: Model, solver: LpSolver, pool: readonly Column[], incumbent: number): Generator<void, Tightened, void> {
   const partition = partitionOf(model);
   const lp = solver.open();
   try {
@@ -76,15 +71,10 @@ function holdsTwo(items: readonly number[], cut: Int32Array): boolean {
 /** The most violated triples of a fractional solution. */
 function separate(rows: number, items: readonly (readonly number[])[], primal: Float64Array): Int32Array[] {
   // together[a][b]: how much of the solution holds both a and b; whole triples are counted three times over.
-  const used = items.flatMap((held, c) =>
-    primal[c]! > 1e-6 && primal[c]! < 1 - 1e-6 ? [{ held: new Set(held), value: primal[c]! }] : [],
-  );
+  const used = items.flatMap((held, c) => (primal[c]! > 1e-6 && primal[c]! < 1 - 1e-6 ? [{ held: new Set(held), value: primal[c]! }] : []));
   const violated: { cut: Int32Array; by: number }[] = [];
-  const pair = (a: number, b: number): number =>
-    used.reduce((sum, { held, value }) => (held.has(a) && held.has(b) ? sum + value : sum), 0);
-  const together = Array.from({ length: rows }, (_, a) =>
-    Array.from({ length: rows }, (_, b) => (a < b ? pair(a, b) : 0)),
-  );
+  const pair = (a: number, b: number): number => used.reduce((sum, { held, value }) => (held.has(a) && held.has(b) ? sum + value : sum), 0);
+  const together = Array.from({ length: rows }, (_, a) => Array.from({ length: rows }, (_, b) => (a < b ? pair(a, b) : 0)));
   for (let a = 0; a < rows; a++)
     for (let b = a + 1; b < rows; b++)
       for (let c = b + 1; c < rows; c++) {

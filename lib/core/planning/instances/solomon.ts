@@ -39,19 +39,14 @@ function parseTable(lines: readonly string[]): VrptwInstance {
   const header = split(lines[headerAt]!).map((cell) => cell.toLowerCase());
   const at = COLUMNS.map((column) => {
     const index = header.indexOf(column);
-    if (index < 0)
-      throw new InstanceError(
-        `column "${column}" is missing; the header must name ${COLUMNS.join(',')}.`,
-        headerAt + 1,
-      );
+    if (index < 0) throw new InstanceError(`column "${column}" is missing; the header must name ${COLUMNS.join(',')}.`, headerAt + 1);
     return index;
   });
   const rows: VrptwRow[] = [];
   lines.forEach((line, i) => {
     if (i <= headerAt || line.trim() === '') return;
     const cells = split(line);
-    if (cells.length < header.length)
-      throw new InstanceError(`${cells.length} columns where ${header.length} are expected.`, i + 1);
+    if (cells.length < header.length) throw new InstanceError(`${cells.length} columns where ${header.length} are expected.`, i + 1);
     rows.push(
       rowFrom(
         at.map((index) => cells[index]),
@@ -89,9 +84,14 @@ function parseClassic(lines: readonly string[]): VrptwInstance {
 
 function rowFrom(cells: readonly (string | undefined)[], line: number): VrptwRow {
   const id = cells[0] ?? '';
-  const [x, y, demand, ready, due, service] = COLUMNS.slice(1).map((column, i) =>
-    numberAt(cells[i + 1], column, line),
-  ) as [number, number, number, number, number, number];
+  const [x, y, demand, ready, due, service] = COLUMNS.slice(1).map((column, i) => numberAt(cells[i + 1], column, line)) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
   if (due < ready) throw new InstanceError(`the window of ${id} ends (${due}) before it begins (${ready}).`, line);
   if (demand < 0) throw new InstanceError(`the demand of ${id} is below zero.`, line);
   if (service < 0) throw new InstanceError(`the service time of ${id} is below zero.`, line);
@@ -99,8 +99,7 @@ function rowFrom(cells: readonly (string | undefined)[], line: number): VrptwRow
 }
 
 function check(instance: VrptwInstance): void {
-  if (instance.rows.length === 0)
-    throw new InstanceError('There are no rows: a depot and at least one customer are needed.');
+  if (instance.rows.length === 0) throw new InstanceError('There are no rows: a depot and at least one customer are needed.');
   if (instance.rows.length === 1) throw new InstanceError('There is a depot but no customer.');
   const seen = new Set<string>();
   for (const { id } of instance.rows) {

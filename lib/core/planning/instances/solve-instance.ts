@@ -49,9 +49,7 @@ export function solveInstance(text: string, options: InstanceOptions): InstanceA
 function tour(text: string, options: InstanceOptions): InstanceAnswer {
   const instance = parseTsplib(text);
   if (options.truncate !== undefined)
-    throw new InstanceError(
-      '--truncate applies to coordinates of a Solomon file; TSPLIB distances are whole by definition.',
-    );
+    throw new InstanceError('--truncate applies to coordinates of a Solomon file; TSPLIB distances are whole by definition.');
   const n = instance.ids.length;
   const solved = runOut(
     solveTour(instance, {

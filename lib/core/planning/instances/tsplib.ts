@@ -69,11 +69,7 @@ const FORMATS: Readonly<Record<string, (n: number) => Iterable<readonly [number,
     ),
 };
 
-function* cells(
-  n: number,
-  from: (row: number) => number,
-  to: (row: number) => number,
-): Iterable<readonly [number, number]> {
+function* cells(n: number, from: (row: number) => number, to: (row: number) => number): Iterable<readonly [number, number]> {
   for (let i = 0; i < n; i++) for (let j = from(i); j < to(i); j++) yield [i, j];
 }
 
@@ -112,23 +108,16 @@ export function parseTsplib(text: string): TourInstance {
   if (kind === undefined) throw new InstanceError('EDGE_WEIGHT_TYPE is missing.');
   const { matrix, ids } = kind === 'EXPLICIT' ? explicit(keys, sections, n, type) : fromPoints(kind, sections, n);
   let symmetric = true;
-  for (let i = 0; i < n; i++)
-    for (let j = 0; j < i; j++) if (matrix[i * n + j] !== matrix[j * n + i]) symmetric = false;
+  for (let i = 0; i < n; i++) for (let j = 0; j < i; j++) if (matrix[i * n + j] !== matrix[j * n + i]) symmetric = false;
   return { name: keys.get('NAME') ?? '', ids, matrix, symmetric };
 }
 
 type Sections = ReadonlyMap<string, { readonly cells: readonly string[]; readonly line: number }>;
 
-function explicit(
-  keys: ReadonlyMap<string, string>,
-  sections: Sections,
-  n: number,
-  type: string,
-): { matrix: Float64Array; ids: string[] } {
+function explicit(keys: ReadonlyMap<string, string>, sections: Sections, n: number, type: string): { matrix: Float64Array; ids: string[] } {
   const format = keys.get('EDGE_WEIGHT_FORMAT') ?? '';
   const order = FORMATS[format];
-  if (!order)
-    throw new InstanceError(`EDGE_WEIGHT_FORMAT "${format}" is not one of ${Object.keys(FORMATS).join(', ')}.`);
+  if (!order) throw new InstanceError(`EDGE_WEIGHT_FORMAT "${format}" is not one of ${Object.keys(FORMATS).join(', ')}.`);
   const listed = sections.get('EDGE_WEIGHT_SECTION');
   if (!listed) throw new InstanceError('EDGE_WEIGHT_SECTION is missing.');
   const positions = [...order(n)];
@@ -150,15 +139,11 @@ function explicit(
 
 function fromPoints(kind: string, sections: Sections, n: number): { matrix: Float64Array; ids: string[] } {
   const distance = DISTANCES[kind];
-  if (!distance)
-    throw new InstanceError(`EDGE_WEIGHT_TYPE "${kind}" is not one of EXPLICIT, ${Object.keys(DISTANCES).join(', ')}.`);
+  if (!distance) throw new InstanceError(`EDGE_WEIGHT_TYPE "${kind}" is not one of EXPLICIT, ${Object.keys(DISTANCES).join(', ')}.`);
   const listed = sections.get('NODE_COORD_SECTION');
   if (!listed) throw new InstanceError('NODE_COORD_SECTION is missing.');
   if (listed.cells.length !== 3 * n)
-    throw new InstanceError(
-      `NODE_COORD_SECTION has ${listed.cells.length / 3} places where DIMENSION says ${n}.`,
-      listed.line,
-    );
+    throw new InstanceError(`NODE_COORD_SECTION has ${listed.cells.length / 3} places where DIMENSION says ${n}.`, listed.line);
   const ids: string[] = [];
   const points: Point[] = [];
   for (let i = 0; i < n; i++) {
@@ -171,7 +156,6 @@ function fromPoints(kind: string, sections: Sections, n: number): { matrix: Floa
     ]);
   }
   const matrix = new Float64Array(n * n);
-  for (let i = 0; i < n; i++)
-    for (let j = 0; j < n; j++) if (i !== j) matrix[i * n + j] = distance(points[i]!, points[j]!);
+  for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) if (i !== j) matrix[i * n + j] = distance(points[i]!, points[j]!);
   return { matrix, ids };
 }

@@ -31,15 +31,8 @@ export function vrptwModel(instance: VrptwInstance, options: VrptwOptions = {}):
   const n = rows.length;
   const scale = options.truncate === undefined ? 1 : 10 ** options.truncate;
   const whole = options.truncate !== undefined;
-  if (
-    whole &&
-    rows.some((row) =>
-      [row.ready, row.due, row.service].some((t) => Math.abs(t * scale - Math.round(t * scale)) > 1e-6),
-    )
-  )
-    throw new InstanceError(
-      'Windows and service times have more decimals than distances are cut to; raise --truncate.',
-    );
+  if (whole && rows.some((row) => [row.ready, row.due, row.service].some((t) => Math.abs(t * scale - Math.round(t * scale)) > 1e-6)))
+    throw new InstanceError('Windows and service times have more decimals than distances are cut to; raise --truncate.');
   const time = new Float64Array(n * n);
   let longest = 0;
   for (let i = 0; i < n; i++)

@@ -44,8 +44,7 @@ export function laterTrips(items: readonly LaterItem[], always: readonly LaterIt
       if (cost - base >= 0) return { set: 0, value: 0 };
       let set = 0;
       for (const { onDay, index } of all)
-        if (index >= 0 && trips.reduce((least, day) => Math.min(least, onDay[day]!), Infinity) < prizes[index]!)
-          set |= 1 << index;
+        if (index >= 0 && trips.reduce((least, day) => Math.min(least, onDay[day]!), Infinity) < prizes[index]!) set |= 1 << index;
       return { set, value: cost - base };
     },
   };
@@ -57,11 +56,7 @@ interface Entry extends LaterItem {
 }
 
 /** Entries in order of their best day. With prizes an item is left out where it costs more than its prize. */
-function cheapest(
-  entries: readonly Entry[],
-  trip: number,
-  prizes: ArrayLike<number> | null,
-): { cost: number; trips: number[] } {
+function cheapest(entries: readonly Entry[], trip: number, prizes: ArrayLike<number> | null): { cost: number; trips: number[] } {
   if (entries.length === 0) return { cost: 0, trips: [] };
   const days = [0];
   for (const { best } of entries) if (best !== days[days.length - 1]) days.push(best);
@@ -71,8 +66,7 @@ function cheapest(
     const first = entries.findIndex(({ best }) => best > day);
     return first < 0 ? entries.length : first;
   });
-  const weigh = (entry: Entry, paid: number): number =>
-    prizes && entry.index >= 0 ? Math.min(0, paid - prizes[entry.index]!) : paid;
+  const weigh = (entry: Entry, paid: number): number => (prizes && entry.index >= 0 ? Math.min(0, paid - prizes[entry.index]!) : paid);
   const upTo = new Array<number>(m).fill(Infinity);
   const from = new Array<number>(m).fill(-1);
   let cost = Infinity;

@@ -46,12 +46,7 @@ export function emptyRoute(model: Model, shift: number): Route {
  * Starting early is best: lateness and overtime only grow with time.
  * Returns null if a stop cannot be made or the technician would be home past the hard end.
  */
-export function buildRoute(
-  model: Model,
-  shiftIndex: number,
-  jobs: readonly number[],
-  sets: readonly number[],
-): Route | null {
+export function buildRoute(model: Model, shiftIndex: number, jobs: readonly number[], sets: readonly number[]): Route | null {
   const n = jobs.length;
   if (n === 0) return emptyRoute(model, shiftIndex);
   const shift = model.shifts[shiftIndex]!;
@@ -100,8 +95,7 @@ export function buildRoute(
     const view = views[jobs[p]!]!;
     const begin = start[p]!;
     const last = Math.max(0, latestStart(view, begin, minutes[p]!) - begin);
-    const unpunished =
-      view.latePrice === 0 || view.promised === Infinity ? Infinity : Math.max(0, view.promised - begin);
+    const unpunished = view.latePrice === 0 || view.promised === Infinity ? Infinity : Math.max(0, view.promised - begin);
     const later = Math.min(last, unpunished, room);
     room = begin - arrive[p]! + (view.step > 0 && later < Infinity ? Math.floor(later / view.step) * view.step : later);
     slack[p] = room;

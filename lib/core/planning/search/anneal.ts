@@ -34,8 +34,7 @@ export function* anneal(model: Model, options: SearchOptions): Generator<Solutio
   const book = choiceBook(model);
   const orders = recreateOrders(model);
   let current = options.start ? copyOf(options.start) : nothingDone(model);
-  const open = (solution: Solution): number[] =>
-    model.jobs.flatMap((job, j) => ((job.all & ~solution.done[j]!) !== 0 ? [j] : []));
+  const open = (solution: Solution): number[] => model.jobs.flatMap((job, j) => ((job.all & ~solution.done[j]!) !== 0 ? [j] : []));
   recreate(model, book, orders, current, open(current), random, true);
   let best = copyOf(current);
   options.onImprovement?.(best, 0);

@@ -81,10 +81,7 @@ export function bestInsertion(
       if (blink > 0 && random() < blink) continue;
       const before = p === 0 ? shift.startPlace : model.jobs[route.jobs[p - 1]!]!.place;
       const after = p === n ? shift.endPlace : model.jobs[route.jobs[p]!]!.place;
-      const detour =
-        drive[before * places + here]! +
-        drive[here * places + after]! -
-        (n === 0 ? 0 : drive[before * places + after]!);
+      const detour = drive[before * places + here]! + drive[here * places + after]! - (n === 0 ? 0 : drive[before * places + after]!);
       if (detour + choices.net[0]! >= best - EPS) continue;
       const arrival = (p === 0 ? shift.from : route.finish[p - 1]!) + time[before * places + here]!;
       for (let c = 0; c < count; c++) {
@@ -101,12 +98,7 @@ export function bestInsertion(
         let delta = plain;
         if (!onTime || shifted > room + EPS) {
           // Something after this stop moves in a way that costs, or may not fit: work it out.
-          const tried = buildRoute(
-            model,
-            s,
-            inserted(route.jobs, p, jobIndex),
-            inserted(route.sets, p, choices.sets[c]!),
-          );
+          const tried = buildRoute(model, s, inserted(route.jobs, p, jobIndex), inserted(route.sets, p, choices.sets[c]!));
           if (!tried) continue;
           const left = open & ~choices.sets[c]!;
           delta = tried.cost - route.cost + job.leave.cost(left) - job.leave.cost(open);

@@ -12,9 +12,7 @@ const SPLIT_DEPTH = 0.01;
 export function neighbours(model: Model): Int32Array[] {
   const { drive, places, jobs } = model;
   return jobs.map((from, i) => {
-    const reach = jobs.map((to, j) =>
-      i === j ? -1 : drive[from.place * places + to.place]! + drive[to.place * places + from.place]!,
-    );
+    const reach = jobs.map((to, j) => (i === j ? -1 : drive[from.place * places + to.place]! + drive[to.place * places + from.place]!));
     return Int32Array.from([...jobs.keys()].sort((a, b) => reach[a]! - reach[b]! || a - b));
   });
 }

@@ -17,9 +17,7 @@ export function compileAround(
 ) {
   const byId = new Map(problem.kitchens.map((kitchen) => [kitchen.id, kitchen]));
   const later = (ranges: readonly TimeRange[]): TimeRange[] =>
-    ranges
-      .filter((range) => range.endMs > nowMs)
-      .map((range) => ({ startMs: Math.max(range.startMs, nowMs), endMs: range.endMs }));
+    ranges.filter((range) => range.endMs > nowMs).map((range) => ({ startMs: Math.max(range.startMs, nowMs), endMs: range.endMs }));
   const copy = (id: string, of: string, open: readonly TimeRange[]): Kitchen[] => {
     const kitchen = byId.get(of);
     return kitchen
@@ -78,9 +76,7 @@ export function compileAround(
     model: {
       ...week.model,
       views: week.model.views.map((row) =>
-        row.map((view, j) =>
-          view && week.jobs[j]!.fixed && step > 1 && view.promised % step === 0 ? { ...view, step } : view,
-        ),
+        row.map((view, j) => (view && week.jobs[j]!.fixed && step > 1 && view.promised % step === 0 ? { ...view, step } : view)),
       ),
     },
   };

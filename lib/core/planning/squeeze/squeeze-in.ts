@@ -33,11 +33,7 @@ export function squeezeIn(
   const options: SqueezeOption[] = [];
   const at = (minutes: number): number => week.originMs + minutes * 60_000;
 
-  const consider = (
-    s: number,
-    route: Route,
-    movedTo: { visit: BookedVisit; shift: number; route: Route } | null,
-  ): void => {
+  const consider = (s: number, route: Route, movedTo: { visit: BookedVisit; shift: number; route: Route } | null): void => {
     const p = route.jobs.indexOf(emergencyJob);
     const hours = { startMs: at(route.start[p]!), endMs: at(route.finish[p]!) };
     const moved: MovedVisit[] = [];
@@ -79,9 +75,7 @@ export function squeezeIn(
     const extra =
       driveOf(week, s, route) -
       driveOf(week, s, routes[s]!) +
-      (movedTo
-        ? driveOf(week, movedTo.shift, movedTo.route) - driveOf(week, movedTo.shift, routes[movedTo.shift]!)
-        : 0);
+      (movedTo ? driveOf(week, movedTo.shift, movedTo.route) - driveOf(week, movedTo.shift, routes[movedTo.shift]!) : 0);
     const technician = week.shifts[s]!.technician;
     options.push({
       technicianId: technician.id,
@@ -138,12 +132,7 @@ function holds(option: SqueezeOption, booked: readonly BookedVisit[]): boolean {
 }
 
 /** The cheapest other place in the week for a visit that has to give way. */
-function rebook(
-  { model }: CompiledWeek,
-  routes: readonly Route[],
-  job: number,
-  not: number,
-): { shift: number; route: Route } | null {
+function rebook({ model }: CompiledWeek, routes: readonly Route[], job: number, not: number): { shift: number; route: Route } | null {
   let best: { shift: number; route: Route } | null = null;
   let least = Infinity;
   routes.forEach((route, s) => {

@@ -30,9 +30,7 @@ export function* exactTour(
   const lp = solver.open();
   let bound = -Infinity;
   try {
-    lp.addRows(
-      Array.from({ length: directed ? 2 * n : n }, () => (directed ? { lower: 1, upper: 1 } : { lower: 2, upper: 2 })),
-    );
+    lp.addRows(Array.from({ length: directed ? 2 * n : n }, () => (directed ? { lower: 1, upper: 1 } : { lower: 2, upper: 2 })));
     lp.addColumns(
       legs.map((leg) => ({
         cost: leg.cost,
@@ -99,9 +97,7 @@ function inOrder(n: number, legs: readonly Leg[], primal: Float64Array, directed
   const tour = [0];
   let from = -1;
   for (let at = 0; tour.length < n;) {
-    const next = ways[at]!.find(
-      (to) => to !== from || (!directed && ways[at]!.filter((way) => way === to).length > 1),
-    )!;
+    const next = ways[at]!.find((to) => to !== from || (!directed && ways[at]!.filter((way) => way === to).length > 1))!;
     [from, at] = [at, next];
     tour.push(at);
   }

@@ -109,8 +109,7 @@ export function usableEdges(matrix: Float64Array, n: number, proof: OneTreeBound
         stack.push([to, at]);
       }
     }
-    for (let j = i + 1; j < n; j++)
-      if (bound + Math.max(0, cost(i, j) - dearest[j]!) <= limit + 1e-6) edges.push([i, j]);
+    for (let j = i + 1; j < n; j++) if (bound + Math.max(0, cost(i, j) - dearest[j]!) <= limit + 1e-6) edges.push([i, j]);
   }
   return edges;
 }

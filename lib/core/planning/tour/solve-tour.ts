@@ -36,8 +36,7 @@ export function* solveTour(instance: TourInstance, options: TourOptions): Genera
   const found = hunt.done ? hunt.result : hunt.last;
   let tour = [0, ...found.routes[0]!.jobs.map((job) => job + 1)];
   let cost = lengthOf(matrix, n, tour);
-  const safe = (bound: number): number =>
-    Math.min(cost, model.wholeCosts ? Math.ceil(bound - 1e-6) : bound - 1e-7 * Math.abs(bound));
+  const safe = (bound: number): number => Math.min(cost, model.wholeCosts ? Math.ceil(bound - 1e-6) : bound - 1e-7 * Math.abs(bound));
   let bound = 0;
   let legs: Leg[] = [];
   if (symmetric) {
@@ -52,10 +51,7 @@ export function* solveTour(instance: TourInstance, options: TourOptions): Genera
   if (bound < cost && options.lp && legs.length <= MOST_LEGS && n > 2) {
     yield;
     const before = bound;
-    const proof = yield* stepWhile(
-      exactTour(n, legs, !symmetric, options.lp, options.remainingMs),
-      () => options.remainingMs() > 0,
-    );
+    const proof = yield* stepWhile(exactTour(n, legs, !symmetric, options.lp, options.remainingMs), () => options.remainingMs() > 0);
     const tighter = proof.done ? proof.result.bound : proof.last;
     if (proof.done && proof.result.tour && lengthOf(matrix, n, proof.result.tour) < cost) {
       tour = proof.result.tour;

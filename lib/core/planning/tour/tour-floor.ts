@@ -10,8 +10,7 @@ export function tourFloor(model: Model): number {
   const { places, shifts, drive } = model;
   const depot = shifts[0]?.startPlace;
   const oneDepot = depot === 0 && shifts.every((shift) => shift.startPlace === depot && shift.endPlace === depot);
-  if (!oneDepot || model.jobs.length !== places - 1 || new Set(model.jobs.map((job) => job.place)).size !== places - 1)
-    return 0;
+  if (!oneDepot || model.jobs.length !== places - 1 || new Set(model.jobs.map((job) => job.place)).size !== places - 1) return 0;
   const ways = shortestWays(drive, places);
   let sum = 0;
   for (let i = 0; i < places; i++) {

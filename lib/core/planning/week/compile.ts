@@ -18,10 +18,7 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
   const sifted = sift(problem);
   const { prices } = problem;
   const shifts = shiftsOf(problem, sifted);
-  const starts = [
-    ...shifts.map(({ shift }) => shift.hours.startMs),
-    ...sifted.fixed.map((visit) => visit.hours.startMs),
-  ];
+  const starts = [...shifts.map(({ shift }) => shift.hours.startMs), ...sifted.fixed.map((visit) => visit.hours.startMs)];
   // Starts on round minutes are counted from here.
   const startsEvery = Math.max(1, Math.floor(problem.startsEveryMinutes ?? 1));
   const grain = startsEvery * MINUTE;
@@ -52,15 +49,10 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
     for (const visit of fixed) {
       const place = placeOf.get(visit.kitchenId)!;
       from = Math.min(from, up(visit.hours.startMs) - time[startPlace * places + place]!);
-      hardTo = Math.max(
-        hardTo,
-        up(visit.hours.endMs) + (visit.mayRunLateMinutes ?? 0) + time[place * places + endPlace]!,
-      );
+      hardTo = Math.max(hardTo, up(visit.hours.endMs) + (visit.mayRunLateMinutes ?? 0) + time[place * places + endPlace]!);
     }
     const key =
-      fixed.length > 0
-        ? `own ${s}`
-        : [shift.day, from, to, hardTo, startPlace, endPlace, ...[...technician.skills].sort()].join(' ');
+      fixed.length > 0 ? `own ${s}` : [shift.day, from, to, hardTo, startPlace, endPlace, ...[...technician.skills].sort()].join(' ');
     if (!kinds.has(key)) kinds.set(key, kinds.size);
     return {
       startPlace,
@@ -95,17 +87,14 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
       .sort((a, b) => a.open - b.open);
     shifts.forEach(({ shift, promisedOnly }, s) => {
       const allowed = items.tasks.reduce(
-        (set, task, i) =>
-          canDo(skillSets[s]!, task, kitchen) && shift.day >= (task.notBeforeDay ?? -Infinity) ? set | (1 << i) : set,
+        (set, task, i) => (canDo(skillSets[s]!, task, kitchen) && shift.day >= (task.notBeforeDay ?? -Infinity) ? set | (1 << i) : set),
         0,
       );
       // A fixed visit outside the shift lengthens the day for itself, not for other work.
       const from = up(shift.hours.startMs);
       const hardTo = down(shift.hours.endMs) + Math.floor(shift.overtimeMinutes ?? 0);
       const usable = merged(
-        open
-          .map((w) => ({ open: Math.max(w.open, from), close: Math.min(w.close, hardTo) }))
-          .filter((w) => w.close > w.open),
+        open.map((w) => ({ open: Math.max(w.open, from), close: Math.min(w.close, hardTo) })).filter((w) => w.close > w.open),
       );
       views[s]!.push(
         promisedOnly || allowed === 0 || usable.length === 0

@@ -33,9 +33,7 @@ export function itemsOf(
       : [];
   // Doing a task now must cost less than the dearest way to leave it: a trip of its own later.
   const couldPay = tasks.filter((task) => {
-    const now = Math.min(
-      ...days.map((day) => (day >= (task.notBeforeDay ?? -Infinity) ? dayCost(task, day, prices) : Infinity)),
-    );
+    const now = Math.min(...days.map((day) => (day >= (task.notBeforeDay ?? -Infinity) ? dayCost(task, day, prices) : Infinity)));
     return now < trip + laterCost(task, Math.max(nextDay, task.dueDay), problem);
   });
   const wanted = new Set(couldPay.flatMap((task) => [task, ...brought(task)]));
@@ -50,27 +48,19 @@ export function itemsOf(
     .slice()
     .sort((a, b) => a.dueDay - b.dueDay)
     .slice(0, MOST_ALWAYS);
-  const laterDays = [
-    ...new Set([nextDay, ...[...chosen, ...bearing].map((task) => Math.max(nextDay, task.dueDay))]),
-  ].sort((a, b) => a - b);
+  const laterDays = [...new Set([nextDay, ...[...chosen, ...bearing].map((task) => Math.max(nextDay, task.dueDay))])].sort((a, b) => a - b);
   const later = (task: PlanTask): LaterItem => ({
     onDay: laterDays.map((day) => laterCost(task, day, problem)),
     best: laterDays.findIndex((day) => day >= task.dueDay),
   });
-  const brings = chosen.map((task, i) =>
-    brought(task).reduce((set, other) => set | (1 << chosen.indexOf(other)), 1 << i),
-  );
+  const brings = chosen.map((task, i) => brought(task).reduce((set, other) => set | (1 << chosen.indexOf(other)), 1 << i));
   const all = chosen.length === 0 ? 0 : 2 ** chosen.length - 1;
   const bare = {
     items: chosen.length,
     all,
     brings: brings.map((_, i) => closure({ items: chosen.length, all, brings }, 1 << i)),
   };
-  const may = new Set(
-    skillSets.map((skills) =>
-      chosen.reduce((set, task, i) => (canDo(skills, task, kitchen) ? set | (1 << i) : set), 0),
-    ),
-  );
+  const may = new Set(skillSets.map((skills) => chosen.reduce((set, task, i) => (canDo(skills, task, kitchen) ? set | (1 << i) : set), 0)));
   return {
     tasks: chosen,
     always,

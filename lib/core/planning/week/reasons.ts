@@ -33,8 +33,7 @@ export function leftTasks(week: CompiledWeek, solution: Solution): { unplaced: L
 /** Null if the kitchen is open and someone with the skill is there on one of the days. */
 function whoCould(week: CompiledWeek, task: PlanTask, kitchen: Kitchen): Reason | null {
   const { technicians } = week.problem;
-  if (kitchen.open.length === 0)
-    return { code: 'no_hours', words: `${kitchen.name} has no service hours on these days.` };
+  if (kitchen.open.length === 0) return { code: 'no_hours', words: `${kitchen.name} has no service hours on these days.` };
   if (!kitchen.open.some(isRange))
     return {
       code: 'reversed_hours',
@@ -42,8 +41,7 @@ function whoCould(week: CompiledWeek, task: PlanTask, kitchen: Kitchen): Reason 
     };
   const needed = [...new Set([...(task.skills ?? []), ...(kitchen.skills ?? [])])];
   const skilled = technicians.filter((technician) => canDo(new Set(technician.skills), task, kitchen));
-  if (technicians.every((technician) => technician.shifts.length === 0))
-    return { code: 'no_shift', words: 'Nobody works on these days.' };
+  if (technicians.every((technician) => technician.shifts.length === 0)) return { code: 'no_shift', words: 'Nobody works on these days.' };
   if (skilled.length === 0) {
     const nobody = needed.filter((skill) => !technicians.some((technician) => technician.skills.includes(skill)));
     return nobody.length > 0
@@ -55,22 +53,12 @@ function whoCould(week: CompiledWeek, task: PlanTask, kitchen: Kitchen): Reason 
       code: 'skill_off',
       words: `${names(skilled.map((t) => t.name))} could do it, but ${skilled.length === 1 ? 'is' : 'are'} off on these days.`,
     };
-  if (
-    task.notBeforeDay !== undefined &&
-    !skilled.some((t) => t.shifts.some((shift) => shift.day >= task.notBeforeDay!))
-  )
+  if (task.notBeforeDay !== undefined && !skilled.some((t) => t.shifts.some((shift) => shift.day >= task.notBeforeDay!)))
     return { code: 'not_yet', words: 'It may not be done before a day on which no one who could do it works.' };
   return null;
 }
 
-function whyLeft(
-  week: CompiledWeek,
-  solution: Solution,
-  j: number,
-  item: number,
-  task: PlanTask,
-  kitchen: Kitchen,
-): Reason {
+function whyLeft(week: CompiledWeek, solution: Solution, j: number, item: number, task: PlanTask, kitchen: Kitchen): Reason {
   const person = whoCould(week, task, kitchen);
   if (person) return person;
   const { model } = week;
@@ -81,9 +69,7 @@ function whyLeft(
     const view = model.views[s]![j];
     return view && (set & ~view.allowed) === 0;
   });
-  const longest = Math.max(
-    ...week.sifted.open.get(kitchen.id)!.map((range) => Math.floor((range.endMs - range.startMs) / 60_000)),
-  );
+  const longest = Math.max(...week.sifted.open.get(kitchen.id)!.map((range) => Math.floor((range.endMs - range.startMs) / 60_000)));
   if (longest < work)
     return {
       code: 'hours_too_short',
@@ -94,9 +80,7 @@ function whyLeft(
     const skilled = week.shifts.some(
       ({ technician }) =>
         job.items > 0 &&
-        [...job.minutes.keys()].every(
-          (i) => (set & (1 << i)) === 0 || canDo(new Set(technician.skills), week.jobs[j]!.tasks[i]!, kitchen),
-        ),
+        [...job.minutes.keys()].every((i) => (set & (1 << i)) === 0 || canDo(new Set(technician.skills), week.jobs[j]!.tasks[i]!, kitchen)),
     );
     if (together && !skilled)
       return {
@@ -110,9 +94,7 @@ function whyLeft(
   }
   const alone = able.filter((s) => buildRoute(model, s, [j], [set]) !== null);
   if (alone.length === 0) {
-    const meets = able.some(
-      (s) => startAt(model.views[s]![j]!, model.shifts[s]!.from, work) + work <= model.shifts[s]!.hardTo,
-    );
+    const meets = able.some((s) => startAt(model.views[s]![j]!, model.shifts[s]!.from, work) + work <= model.shifts[s]!.hardTo);
     return meets
       ? {
           code: 'too_far',
@@ -124,8 +106,7 @@ function whyLeft(
         };
   }
   const cheapest = cheapestInsertion(week, solution, j, set, able);
-  if (cheapest === Infinity)
-    return { code: 'full', words: `Everyone who could do it is booked whenever ${kitchen.name} is open.` };
+  if (cheapest === Infinity) return { code: 'full', words: `Everyone who could do it is booked whenever ${kitchen.name} is open.` };
   if (!isDue(task, week.problem.nextDay)) return waits(week, task);
   const undone = week.problem.prices.leftUndone;
   return {
@@ -135,13 +116,7 @@ function whyLeft(
 }
 
 /** What placing the set would add to the plan's cost; Infinity if it fits nowhere. */
-function cheapestInsertion(
-  { model }: CompiledWeek,
-  solution: Solution,
-  j: number,
-  set: number,
-  shifts: readonly number[],
-): number {
+function cheapestInsertion({ model }: CompiledWeek, solution: Solution, j: number, set: number, shifts: readonly number[]): number {
   const job = model.jobs[j]!;
   const open = job.all & ~solution.done[j]!;
   let best = Infinity;

@@ -22,9 +22,7 @@ export function shiftsOf(problem: WeekProblem, sifted: Sifted): ShiftOfWeek[] {
   const result: ShiftOfWeek[] = [];
   for (const technician of problem.technicians) {
     const shifts = apart(
-      technician.shifts.filter(
-        (shift) => isPlaced(shift.startPlace, problem.travel) && isPlaced(shift.endPlace, problem.travel),
-      ),
+      technician.shifts.filter((shift) => isPlaced(shift.startPlace, problem.travel) && isPlaced(shift.endPlace, problem.travel)),
     );
     const fixed = shifts.map((): FixedVisit[] => []);
     const alone: FixedVisit[] = [];
@@ -50,9 +48,7 @@ export function shiftsOf(problem: WeekProblem, sifted: Sifted): ShiftOfWeek[] {
 /** In order of time, none beginning before the last one and its overtime can be over. */
 function apart(shifts: readonly Shift[]): Shift[] {
   const kept: Shift[] = [];
-  for (const shift of shifts
-    .filter(({ hours }) => hours.endMs > hours.startMs)
-    .sort((a, b) => a.hours.startMs - b.hours.startMs)) {
+  for (const shift of shifts.filter(({ hours }) => hours.endMs > hours.startMs).sort((a, b) => a.hours.startMs - b.hours.startMs)) {
     const last = kept[kept.length - 1];
     if (last && shift.hours.startMs < last.hours.endMs) continue;
     if (last) {
@@ -82,9 +78,7 @@ function together(visits: readonly FixedVisit[]): FixedVisit[][] {
 function dayOf(group: readonly FixedVisit[], nearest: Shift | undefined, sifted: Sifted, problem: WeekProblem): Shift {
   const placeOf = (visit: FixedVisit) => sifted.kitchens.get(visit.kitchenId)!.place!;
   const hours = { startMs: group[0]!.hours.startMs, endMs: Math.max(...group.map((visit) => visit.hours.endMs)) };
-  const day = nearest
-    ? nearest.day + Math.round((hours.startMs - nearest.hours.startMs) / 86_400_000)
-    : problem.nextDay - 1;
+  const day = nearest ? nearest.day + Math.round((hours.startMs - nearest.hours.startMs) / 86_400_000) : problem.nextDay - 1;
   return {
     day,
     hours,

@@ -3,8 +3,7 @@ import type { CostBreakdown, PlannedVisit, PlanTask, Round } from '../types';
 import type { CompiledWeek } from './compiled';
 import { earlyCost, overdueCost } from './costs';
 
-export const tasksIn = (tasks: readonly PlanTask[], set: number): PlanTask[] =>
-  tasks.filter((_, i) => (set & (1 << i)) !== 0);
+export const tasksIn = (tasks: readonly PlanTask[], set: number): PlanTask[] => tasks.filter((_, i) => (set & (1 << i)) !== 0);
 
 /** Visits and rounds of a solution, by technician and time. */
 export function visitsOf(week: CompiledWeek, solution: Solution): { visits: PlannedVisit[]; rounds: Round[] } {
@@ -96,4 +95,3 @@ function driveMinutesOf({ model }: CompiledWeek, shift: number, jobs: readonly n
   const stops = [startPlace, ...jobs.map((j) => model.jobs[j]!.place), endPlace];
   return stops.slice(1).reduce((sum, place, i) => sum + model.time[stops[i]! * model.places + place]!, 0);
 }
-

@@ -66,8 +66,7 @@ export class Mixture {
     let mean = 0;
     for (let i = 0; i < slope.length; i++) mean += x[i]! * slope[i]!;
     for (let i = 0; i < slope.length; i++) {
-      fugacity[i] =
-        a00 + a01 * (1 + reducing.nV[i]! / reducing.v) + (a10 * reducing.nT[i]!) / reducing.T + slope[i]! - mean;
+      fugacity[i] = a00 + a01 * (1 + reducing.nV[i]! / reducing.v) + (a10 * reducing.nT[i]!) / reducing.T + slope[i]! - mean;
     }
     this.a00 = a00;
     this.a01 = a01;
@@ -84,8 +83,7 @@ export class Mixture {
       lemmon: [],
       nonAnalytic: [],
     };
-    const scaled = (list: readonly (readonly number[])[] | undefined, w: number) =>
-      (list ?? []).map(([n, ...rest]) => [n! * w, ...rest]);
+    const scaled = (list: readonly (readonly number[])[] | undefined, w: number) => (list ?? []).map(([n, ...rest]) => [n! * w, ...rest]);
     this.components.forEach((c, i) => {
       for (const kind of Object.keys(terms) as (keyof ResidualTerms)[]) terms[kind].push(...scaled(c[kind], x[i]!));
     });

@@ -44,6 +44,5 @@ export function addNonAnalytic(term: NonAnalyticTerm, tau: number, delta: number
   out.a02 += n * delta * delta * (P * (2 * psiD + delta * psiDD) + 2 * PD * (psi + delta * psiD) + PDD * delta * psi);
   out.a10 += n * tau * delta * (PT * psi + P * psiT);
   out.a20 += n * tau * tau * delta * (PTT * psi + 2 * PT * psiT + P * psiTT);
-  out.a11 +=
-    n * delta * tau * (P * (psiT + delta * psiDT) + delta * PD * psiT + PT * (psi + delta * psiD) + PDT * delta * psi);
+  out.a11 += n * delta * tau * (P * (psiT + delta * psiDT) + delta * PD * psiT + PT * (psi + delta * psiD) + PDT * delta * psi);
 }

@@ -33,8 +33,7 @@ export class Reducing {
     const pair = pairOf(pairs, components[i]!.id, components[j]!.id);
     const swapped = pair.first !== components[i]!.id;
     const vCross = Math.pow(Math.cbrt(v1) + Math.cbrt(v2), 3) / 8;
-    if (pair.xi !== undefined && pair.zeta !== undefined)
-      return { i, j, cT: T1 + T2 + pair.xi, bT: 1, cV: v1 + v2 + pair.zeta, bV: 1 };
+    if (pair.xi !== undefined && pair.zeta !== undefined) return { i, j, cT: T1 + T2 + pair.xi, bT: 1, cV: v1 + v2 + pair.zeta, bV: 1 };
     const bT = swapped ? 1 / pair.betaT! : pair.betaT!;
     const bV = swapped ? 1 / pair.betaV! : pair.betaV!;
     return { i, j, cT: 2 * bT * pair.gammaT! * Math.sqrt(T1 * T2), bT, cV: 2 * bV * pair.gammaV! * vCross, bV };

@@ -25,10 +25,7 @@ const START_T = 273.15;
 export function exactPure(eq: FluidEquation): ExactSaturation {
   const model = new Helmholtz(eq);
   const guess = (T: number) =>
-    Float64Array.of(
-      ancillaryValue(eq.ancillaries.rhoL, T) * eq.molarMass,
-      ancillaryValue(eq.ancillaries.rhoV, T) * eq.molarMass,
-    );
+    Float64Array.of(ancillaryValue(eq.ancillaries.rhoL, T) * eq.molarMass, ancillaryValue(eq.ancillaries.rhoV, T) * eq.molarMass);
   const tracer = new Tracer(
     (T, start) => {
       const point = pureSaturation(model, T, start[0]!, start[1]!);
@@ -81,8 +78,7 @@ export function exactBlend(components: readonly FluidEquation[], z: Float64Array
   const model = new Helmholtz(mixture.atComposition(z));
   const M = mixture.molarMass(z);
   const trace = (branch: Branch) => {
-    const pack = (p: { rhoL: number; rhoV: number; other: Float64Array }) =>
-      Float64Array.of(p.rhoL, p.rhoV, ...p.other);
+    const pack = (p: { rhoL: number; rhoV: number; other: Float64Array }) => Float64Array.of(p.rhoL, p.rhoV, ...p.other);
     return new Tracer(
       (T, v) => {
         const start = { rhoL: v[0]!, rhoV: v[1]!, other: v.slice(2) };

@@ -66,9 +66,7 @@ export class Tracer {
     // The second point is kept at a distance like the step's: the slope between two near twins is noise.
     const b = this.nearest(T, 0.2 * Math.abs(T - a.T), a.T);
     const apart = a.T - b.T;
-    const start = a.values.map((v, i) =>
-      apart === 0 ? v : v * Math.exp(((T - a.T) / apart) * Math.log(v / b.values[i]!)),
-    );
+    const start = a.values.map((v, i) => (apart === 0 ? v : v * Math.exp(((T - a.T) / apart) * Math.log(v / b.values[i]!))));
     const values = this.solve(T, start);
     const same = values?.every((v, i) => Math.abs(Math.log(v / start[i]!)) < this.jump);
     return same ? values : undefined;

@@ -14,11 +14,16 @@ const GRACE_MS = 15_000;
  * transaction is gone and nothing was written, so it is marked failed. @throws AppError not_found
  */
 export async function importProgress({ db, now }: { db: Db; now: Date }, runId: string): Promise<ImportProgress> {
-  const run = isId(runId) && (await db.importRun.findUnique({ where: { id: runId }, select: { status: true, rows: true, doneRows: true, startedAt: true } }));
+  const run =
+    isId(runId) &&
+    (await db.importRun.findUnique({ where: { id: runId }, select: { status: true, rows: true, doneRows: true, startedAt: true } }));
   if (!run) throw new AppError('not_found', 'That import is not on file.');
   const waited = run.startedAt ? now.getTime() - run.startedAt.getTime() : 0;
   if (run.status === 'running' && waited > GRACE_MS && (await db.$transaction((tx) => tryLockAll(tx, 'fleet')))) {
-    const { count } = await db.importRun.updateMany({ where: { id: runId, status: 'running' }, data: { status: 'failed', doneRows: 0, finishedAt: now } });
+    const { count } = await db.importRun.updateMany({
+      where: { id: runId, status: 'running' },
+      data: { status: 'failed', doneRows: 0, finishedAt: now },
+    });
     if (count > 0) return { status: 'failed', rows: run.rows, doneRows: 0 };
     return importProgress({ db, now }, runId);
   }

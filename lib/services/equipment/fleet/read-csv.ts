@@ -9,8 +9,13 @@ const broken = (line: number, message: string): Problem => ({ line, column: '', 
 
 /** Splits a file into lines, numbered as an editor numbers them; a value may run over several. Empty lines are passed over. */
 export function readCsv(text: string): { lines: Line[]; problems: Problem[] } {
-  if (text.includes('\u0000')) return { lines: [], problems: [broken(1, 'This is not a text file. In the spreadsheet choose “Save as” and “CSV UTF-8”.')] };
-  const { data, errors } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), { delimiter: '', delimitersToGuess: [',', ';', '\t', '|'], skipEmptyLines: false });
+  if (text.includes('\u0000'))
+    return { lines: [], problems: [broken(1, 'This is not a text file. In the spreadsheet choose “Save as” and “CSV UTF-8”.')] };
+  const { data, errors } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
+    delimiter: '',
+    delimitersToGuess: [',', ';', '\t', '|'],
+    skipEmptyLines: false,
+  });
   const lines: Line[] = [];
   const startOf: number[] = [];
   let line = 1;
@@ -21,7 +26,12 @@ export function readCsv(text: string): { lines: Line[]; problems: Problem[] } {
   }
   const problems = errors
     .filter((e) => e.type === 'Quotes')
-    .map((e) => broken(startOf[e.row ?? 0] ?? 1, 'A quotation mark is out of place: a value that begins with one must end with one, and marks inside are doubled.'));
+    .map((e) =>
+      broken(
+        startOf[e.row ?? 0] ?? 1,
+        'A quotation mark is out of place: a value that begins with one must end with one, and marks inside are doubled.',
+      ),
+    );
   const garbled = lines.find((l) => l.cells.some((c) => c.includes('\uFFFD')));
   if (garbled) problems.push(broken(garbled.line, 'Letters here cannot be read. Save the file as “CSV UTF-8” and try again.'));
   if (lines.length - 1 > MAX_ROWS) problems.push(broken(1, `${lines.length - 1} rows; at most ${MAX_ROWS} in one go. Split the file.`));

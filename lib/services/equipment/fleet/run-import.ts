@@ -15,11 +15,17 @@ const PATIENCE_MS = 300_000;
 
 /** Marks a checked import as running; the caller then runs it in the background. @throws AppError not_found | conflict */
 export async function startImport({ db, now }: Context, runId: string): Promise<void> {
-  const { count } = await db.importRun.updateMany({ where: { id: runId, status: 'checked' }, data: { status: 'running', doneRows: 0, startedAt: now } });
+  const { count } = await db.importRun.updateMany({
+    where: { id: runId, status: 'checked' },
+    data: { status: 'running', doneRows: 0, startedAt: now },
+  });
   if (count > 0) return;
   const run = await db.importRun.findUnique({ where: { id: runId }, select: { status: true } });
   if (!run) throw new AppError('not_found', 'That import is not on file.');
-  throw new AppError('conflict', run.status === 'running' ? 'This import is running already.' : 'This import was run already. Check the file again to import once more.');
+  throw new AppError(
+    'conflict',
+    run.status === 'running' ? 'This import is running already.' : 'This import was run already. Check the file again to import once more.',
+  );
 }
 
 /**
@@ -40,14 +46,27 @@ export async function runImport({ db, actor, now }: Context, runId: string): Pro
         // Told outside the transaction, so that others can see it.
         const wrote = async (n: number) => void (await db.importRun.update({ where: { id: runId }, data: { doneRows: (done += n) } }));
         await writePlan(tx, plan, now, (await fleetOnFile(tx)).tags, wrote);
-        await tx.importRun.update({ where: { id: runId }, data: { status: 'done', doneRows: plan.units.length, csv: '', problems: reportJson(report), finishedAt: now } });
-        await writeAudit(tx, { at: now, userId: actor.userId, action: 'fleet.imported', entity: 'ImportRun', entityId: runId, detail: { ...report.summary } });
+        await tx.importRun.update({
+          where: { id: runId },
+          data: { status: 'done', doneRows: plan.units.length, csv: '', problems: reportJson(report), finishedAt: now },
+        });
+        await writeAudit(tx, {
+          at: now,
+          userId: actor.userId,
+          action: 'fleet.imported',
+          entity: 'ImportRun',
+          entityId: runId,
+          detail: { ...report.summary },
+        });
       },
       { timeout: PATIENCE_MS, maxWait: PATIENCE_MS },
     );
   } catch (e) {
     const report = e instanceof Unfit ? e.report : undefined;
-    await db.importRun.updateMany({ where: { id: runId, status: 'running' }, data: { status: 'failed', doneRows: 0, finishedAt: now, ...(report && { problems: reportJson(report) }) } });
+    await db.importRun.updateMany({
+      where: { id: runId, status: 'running' },
+      data: { status: 'failed', doneRows: 0, finishedAt: now, ...(report && { problems: reportJson(report) }) },
+    });
     if (!report && !isAppError(e)) throw e;
   }
 }

@@ -43,7 +43,13 @@ function placesOf(plan: FleetPlan, createdAt: Date) {
 }
 
 /** Writes a plan without errors. `wrote` is told how many units are in, after each batch. */
-export async function writePlan(tx: Tx, plan: FleetPlan, createdAt: Date, tagsOnFile: ReadonlySet<string>, wrote: (units: number) => Promise<void>): Promise<void> {
+export async function writePlan(
+  tx: Tx,
+  plan: FleetPlan,
+  createdAt: Date,
+  tagsOnFile: ReadonlySet<string>,
+  wrote: (units: number) => Promise<void>,
+): Promise<void> {
   const { customers, kitchens, kitchenIds } = placesOf(plan, createdAt);
   const taken = new Set([...tagsOnFile, ...plan.units.map((u) => u.tag).filter(Boolean)]);
   await inBatches(customers, (rows) => insertMany(tx, 'Customer', rows));
@@ -54,14 +60,21 @@ export async function writePlan(tx: Tx, plan: FleetPlan, createdAt: Date, tagsOn
     const kitchenId = kitchenIds.get(kitchen.key);
     const ownTag = tag || newTag(id, taken);
     taken.add(ownTag);
-    tasksOf.set(id, tasks.map((t) => ({ ...t, id: randomUUID(), unitId: id, kitchenId, createdAt })));
+    tasksOf.set(
+      id,
+      tasks.map((t) => ({ ...t, id: randomUUID(), unitId: id, kitchenId, createdAt })),
+    );
     return { ...fields, id, kitchenId, tag: ownTag, createdAt };
   });
   await inBatches(
     units,
     async (rows) => {
       await insertMany(tx, 'Unit', rows);
-      await insertMany(tx, 'Task', rows.flatMap((u) => tasksOf.get(u.id as string) ?? []));
+      await insertMany(
+        tx,
+        'Task',
+        rows.flatMap((u) => tasksOf.get(u.id as string) ?? []),
+      );
     },
     wrote,
   );

@@ -12,10 +12,16 @@ export const readingAdd: Handler<'reading.add'> = async (ctx, op) => {
   const unit = await unitOnVisit(ctx, p.unitId);
   const standing = await db.reading.findFirst({ where: { visitId: visit.id, unitId: p.unitId, phase: p.phase, supersededAt: null } });
   // What one tablet wrote later always replaces what it wrote before, even where its clock was put right in between.
-  const wins = !standing || standing.deviceId === deviceId || stands({ id: op.id, at: at.toISOString() }, { id: standing.id, at: standing.at.toISOString() });
-  if (standing && standing.id !== replaces) ctx.note(`Two readings ${p.phase} cleaning of ${unit.name}. The later made one stands; both are kept.`);
+  const wins =
+    !standing ||
+    standing.deviceId === deviceId ||
+    stands({ id: op.id, at: at.toISOString() }, { id: standing.id, at: standing.at.toISOString() });
+  if (standing && standing.id !== replaces)
+    ctx.note(`Two readings ${p.phase} cleaning of ${unit.name}. The later made one stands; both are kept.`);
   if (standing && wins) await db.reading.update({ where: { id: standing.id }, data: { supersededAt: now } });
-  await db.reading.create({ data: { id: op.id, visitId: visit.id, ...p, ...values, at, byUserId: actor.userId, deviceId, supersededAt: wins ? null : now } });
+  await db.reading.create({
+    data: { id: op.id, visitId: visit.id, ...p, ...values, at, byUserId: actor.userId, deviceId, supersededAt: wins ? null : now },
+  });
   if (!wins || visit.status !== 'done') return;
   const failed = await attempt(db, () => storeEstimate({ db }, op.id));
   if (failed !== null) ctx.note('Its estimate could not be worked out.');

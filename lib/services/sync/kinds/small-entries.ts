@@ -12,7 +12,9 @@ export const partUse: Handler<'part.use'> = async (ctx, op) => {
 
 export const followUpAdd: Handler<'follow_up.add'> = async (ctx, op) => {
   await unitOnVisit(ctx, op.payload.unitId);
-  await ctx.db.followUp.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, createdById: ctx.actor.userId, createdAt: ctx.at } });
+  await ctx.db.followUp.create({
+    data: { id: op.id, visitId: ctx.visit.id, ...op.payload, createdById: ctx.actor.userId, createdAt: ctx.at },
+  });
 };
 
 export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, op) => {
@@ -22,14 +24,18 @@ export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, op) => {
 
 export const eventAdd: Handler<'event.add'> = async (ctx, op) => {
   await unitOnVisit(ctx, op.payload.unitId);
-  await ctx.db.unitEvent.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: timeNamed(ctx, op.payload.at), byUserId: ctx.actor.userId } });
+  await ctx.db.unitEvent.create({
+    data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: timeNamed(ctx, op.payload.at), byUserId: ctx.actor.userId },
+  });
 };
 
 export const photoAttach: Handler<'photo.attach'> = async (ctx, op) => {
   const { bytes: _, takenAt, ...p } = op.payload;
   if (p.unitId) await unitOnVisit(ctx, p.unitId);
   const file = await ctx.db.storedFile.findUnique({ where: { sha256: p.sha256 }, select: { id: true } });
-  await ctx.db.photo.create({ data: { id: op.id, visitId: ctx.visit.id, ...p, takenAt: timeNamed(ctx, takenAt), byUserId: ctx.actor.userId, fileId: file?.id } });
+  await ctx.db.photo.create({
+    data: { id: op.id, visitId: ctx.visit.id, ...p, takenAt: timeNamed(ctx, takenAt), byUserId: ctx.actor.userId, fileId: file?.id },
+  });
 };
 
 export const signatureSet: Handler<'signature.set'> = async (ctx, op) => {
@@ -50,9 +56,12 @@ export const entryStrike: Handler<'entry.strike'> = async (ctx, op) => {
   const where = { id: entryId, visitId: ctx.visit.id };
   const { db } = ctx;
   const { count } =
-    what === 'part' ? await db.partUsed.deleteMany({ where })
-    : what === 'follow_up' ? await db.followUp.deleteMany({ where: { ...where, status: 'open' } })
-    : what === 'event' ? await db.unitEvent.deleteMany({ where })
-    : await db.photo.deleteMany({ where });
+    what === 'part'
+      ? await db.partUsed.deleteMany({ where })
+      : what === 'follow_up'
+        ? await db.followUp.deleteMany({ where: { ...where, status: 'open' } })
+        : what === 'event'
+          ? await db.unitEvent.deleteMany({ where })
+          : await db.photo.deleteMany({ where });
   if (count === 0) ctx.note('The entry to be taken back was not there any more.');
 };

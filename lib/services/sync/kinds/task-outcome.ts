@@ -13,24 +13,43 @@ export const taskNotDone: Handler<'task.not_done'> = (ctx, op) => answer(ctx, op
 /** The task's outcome on this visit. Work done on a task the office took off the visit meanwhile still counts if it can. */
 async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }: Answer): Promise<void> {
   const { db, visit, at } = ctx;
-  const standing = await db.visitTask.findUnique({ where: { visitId_taskId: { visitId: visit.id, taskId } }, include: { task: { select: { kindKey: true } } } });
+  const standing = await db.visitTask.findUnique({
+    where: { visitId_taskId: { visitId: visit.id, taskId } },
+    include: { task: { select: { kindKey: true } } },
+  });
   if (standing) {
     if (standing.answeredAt && standing.answeredAt > at) {
       if (standing.outcome !== outcome) ctx.note('This task was answered twice; the later answer stands.');
       return;
     }
-    if (visit.status === 'done' && standing.outcome !== outcome) await afterClosing(ctx, { taskId, unitId: standing.unitId, kindKey: standing.task.kindKey, outcome });
+    if (visit.status === 'done' && standing.outcome !== outcome)
+      await afterClosing(ctx, { taskId, unitId: standing.unitId, kindKey: standing.task.kindKey, outcome });
     await db.visitTask.update({ where: { id: standing.id }, data: { outcome, reason, answeredAt: at } });
     return;
   }
-  const task = await db.task.findUnique({ where: { id: taskId }, include: { kind: true, unit: true, visitTasks: { where: { open: true } } } });
+  const task = await db.task.findUnique({
+    where: { id: taskId },
+    include: { kind: true, unit: true, visitTasks: { where: { open: true } } },
+  });
   if (!task) throw new AppError('not_found', 'That task is no longer on file.');
   if (task.kitchenId !== visit.kitchenId) throw new AppError('invalid', 'That task belongs to another kitchen.');
   const what = `${task.kind.label} of ${task.unit.name}`;
   if (outcome === 'not_done') return ctx.note(`${what} was taken off this visit by the office; it was not done either.`);
-  if (task.visitTasks.length > 0) return ctx.note(`${what} was moved to another visit by the office, and was done on this one. Cancel it there, or have it done again.`);
+  if (task.visitTasks.length > 0)
+    return ctx.note(`${what} was moved to another visit by the office, and was done on this one. Cancel it there, or have it done again.`);
   if (visit.status === 'done') await afterClosing(ctx, { taskId, unitId: task.unitId, kindKey: task.kindKey, outcome });
-  await db.visitTask.create({ data: { id, visitId: visit.id, taskId, unitId: task.unitId, outcome, reason, answeredAt: at, open: visit.status === 'booked' || visit.status === 'started' } });
+  await db.visitTask.create({
+    data: {
+      id,
+      visitId: visit.id,
+      taskId,
+      unitId: task.unitId,
+      outcome,
+      reason,
+      answeredAt: at,
+      open: visit.status === 'booked' || visit.status === 'started',
+    },
+  });
   ctx.note(`${what} was taken off this visit by the office but was done; it counts.`);
 }
 
@@ -38,12 +57,22 @@ async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }
  * An answer to a task of a visit that is closed already does what the closing would have done, and asks what it would have asked.
  * @throws AppError low_side
  */
-async function afterClosing({ db, visit, at, note }: ApplyContext, task: { taskId: string; unitId: string; kindKey: string; outcome: 'done' | 'not_done' }): Promise<void> {
+async function afterClosing(
+  { db, visit, at, note }: ApplyContext,
+  task: { taskId: string; unitId: string; kindKey: string; outcome: 'done' | 'not_done' },
+): Promise<void> {
   if (task.outcome === 'not_done') return note('It counted as done when the visit was closed; its dates still say so.');
   if (task.kindKey === COIL_CLEANING) {
-    const findings = await db.finding.findMany({ where: { visitId: visit.id, unitId: task.unitId, supersededAt: null }, select: { unitId: true, aspect: true } });
+    const findings = await db.finding.findMany({
+      where: { visitId: visit.id, unitId: task.unitId, supersededAt: null },
+      select: { unitId: true, aspect: true },
+    });
     const unlooked = lowSideUnlooked({ entries: { findings } }, task.unitId);
-    if (unlooked.length > 0) throw new AppError('low_side', `The coil was said to be cleaned after the visit was closed, but the low side was not looked at: ${unlooked.map((a) => ASPECT_LABEL[a].toLowerCase()).join(' and ')}. It does not count.`);
+    if (unlooked.length > 0)
+      throw new AppError(
+        'low_side',
+        `The coil was said to be cleaned after the visit was closed, but the low side was not looked at: ${unlooked.map((a) => ASPECT_LABEL[a].toLowerCase()).join(' and ')}. It does not count.`,
+      );
   }
   await markDone(db, [task.taskId], visit.timeZone, visit.leftAt ?? at);
 }

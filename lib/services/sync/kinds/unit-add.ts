@@ -7,7 +7,13 @@ import type { Handler } from '../context';
 async function freeName(db: Tx, kitchenId: string, wanted: string): Promise<string> {
   for (let n = 1; ; n++) {
     const name = n === 1 ? wanted : `${wanted} (${n})`;
-    if (!(await db.unit.findFirst({ where: { kitchenId, archivedAt: null, name: { equals: name, mode: 'insensitive' } }, select: { id: true } }))) return name;
+    if (
+      !(await db.unit.findFirst({
+        where: { kitchenId, archivedAt: null, name: { equals: name, mode: 'insensitive' } },
+        select: { id: true },
+      }))
+    )
+      return name;
   }
 }
 
@@ -18,6 +24,15 @@ export const unitAdd: Handler<'unit.add'> = async (ctx, op) => {
   const name = await freeName(db, visit.kitchenId, u.name);
   const unseen = { cutoutPaGauge: null, boxSetK: null, headControl: false, roofWork: false };
   const { tag } = await createUnit(ctx, { ...unseen, ...u, name, id: unitId, kitchenId: visit.kitchenId });
-  await db.auditEntry.create({ data: { at: now, userId: actor.userId, action: 'unit.added_on_visit', entity: 'Unit', entityId: unitId, detail: { visitId: visit.id, name } } });
+  await db.auditEntry.create({
+    data: {
+      at: now,
+      userId: actor.userId,
+      action: 'unit.added_on_visit',
+      entity: 'Unit',
+      entityId: unitId,
+      detail: { visitId: visit.id, name },
+    },
+  });
   ctx.note(`${name} was not on file and has been added as ${tag}. Look over its details and print its label.`);
 };

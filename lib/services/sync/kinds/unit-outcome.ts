@@ -11,7 +11,8 @@ export const unitOutcome: Handler<'unit.outcome'> = async (ctx, op) => {
   const unit = await unitOnVisit(ctx, unitId);
   const standing = await db.unitVisit.findUnique({ where: { visitId_unitId: { visitId: visit.id, unitId } } });
   if (standing && standing.at > at) {
-    if (standing.outcome !== outcome) ctx.note(`${unit.name} was said to be ${WORDS[outcome]} before it was said to be ${WORDS[standing.outcome]}; the later stands.`);
+    if (standing.outcome !== outcome)
+      ctx.note(`${unit.name} was said to be ${WORDS[outcome]} before it was said to be ${WORDS[standing.outcome]}; the later stands.`);
     return;
   }
   await db.unitVisit.upsert({

@@ -58,7 +58,14 @@ export class OfficeInMemory {
       await sleep(this.latency());
       if (name.holder && name.holder !== this.signedIn) throw new OfficeError('not_allowed', 'Written by someone else.');
       const { lastSeq } = this.device(name);
-      return { serverTime: new Date(this.clock()).toISOString(), me: { userId: this.signedIn, name: this.signedIn }, cursor: '', order: this.visits.map((v) => v.id), changed: structuredClone(this.visits), lastSeq } as unknown as RoundReply;
+      return {
+        serverTime: new Date(this.clock()).toISOString(),
+        me: { userId: this.signedIn, name: this.signedIn },
+        cursor: '',
+        order: this.visits.map((v) => v.id),
+        changed: structuredClone(this.visits),
+        lastSeq,
+      } as unknown as RoundReply;
     },
     uploadState: async (sha256) => ({ have: [...(this.pictures.get(sha256) ?? [])], done: this.whole.has(sha256) }),
     upload: async (sha256, index, pieces) => {
@@ -75,6 +82,25 @@ export class OfficeInMemory {
 
 export const aVisit = (id: string): VisitOnFile =>
   ({
-    id, version: 1, status: 'booked', startsAt: '2026-11-25T16:00:00.000Z', endsAt: '2026-11-25T17:00:00.000Z', kitchen: {}, tasks: [], units: [],
-    entries: { arrivedAt: null, leftAt: null, findings: [], readings: [], outcomes: [], photos: [], parts: [], followUps: [], foodWarnings: [], events: [], signature: null },
+    id,
+    version: 1,
+    status: 'booked',
+    startsAt: '2026-11-25T16:00:00.000Z',
+    endsAt: '2026-11-25T17:00:00.000Z',
+    kitchen: {},
+    tasks: [],
+    units: [],
+    entries: {
+      arrivedAt: null,
+      leftAt: null,
+      findings: [],
+      readings: [],
+      outcomes: [],
+      photos: [],
+      parts: [],
+      followUps: [],
+      foodWarnings: [],
+      events: [],
+      signature: null,
+    },
   }) as unknown as VisitOnFile;

@@ -16,15 +16,23 @@ export function ReplyForm({ token, given, slots, phone }: Props) {
   if (data)
     return (
       <p role="status" className="rounded-md border border-edge bg-sheet p-5 text-lg">
-        <State shape="done" tone="cold">{said === 'confirmed' ? 'Confirmed. See you then.' : 'Passed on. The shop will move the visit and write again.'}</State>
+        <State shape="done" tone="cold">
+          {said === 'confirmed' ? 'Confirmed. See you then.' : 'Passed on. The shop will move the visit and write again.'}
+        </State>
       </p>
     );
   return (
     <form {...form} className="flex flex-col gap-4">
       <input type="hidden" name="token" value={token} />
       <FormErrors errors={error('') ?? error('answer')} />
-      {given ? <State shape="done" tone="soft">{given === 'confirmed' ? 'You confirmed this visit.' : 'You asked for another time.'}</State> : null}
-      <Button type="submit" name="answer" value="confirmed" look="primary" size="touch" disabled={busy}>That suits us</Button>
+      {given ? (
+        <State shape="done" tone="soft">
+          {given === 'confirmed' ? 'You confirmed this visit.' : 'You asked for another time.'}
+        </State>
+      ) : null}
+      <Button type="submit" name="answer" value="confirmed" look="primary" size="touch" disabled={busy}>
+        That suits us
+      </Button>
       {other ? (
         <fieldset className="flex flex-col gap-2 rounded-md border border-edge p-4">
           <legend className="px-1 font-bold">Times that are free</legend>
@@ -36,10 +44,14 @@ export function ReplyForm({ token, given, slots, phone }: Props) {
           ))}
           <FormErrors errors={error('startsAt')} />
           <TextArea label="Anything we should know" name="note" error={error('note')} />
-          <Button type="submit" name="answer" value="other_time" size="touch" disabled={busy || slots.length === 0}>Ask for this time</Button>
+          <Button type="submit" name="answer" value="other_time" size="touch" disabled={busy || slots.length === 0}>
+            Ask for this time
+          </Button>
         </fieldset>
       ) : (
-        <Button size="touch" onClick={() => setOther(true)}>Another time would be better</Button>
+        <Button size="touch" onClick={() => setOther(true)}>
+          Another time would be better
+        </Button>
       )}
     </form>
   );

@@ -25,7 +25,10 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
           <ul className="flex flex-col divide-y divide-line">
             {first.map((m) => (
               <li key={`${m.code} ${m.taskId ?? ''}`}>
-                <a href={m.unitId ? to.unit(visit.id, m.unitId) : to.visit(visit.id)} className="flex min-h-14 items-center justify-between gap-3 py-2 text-ink no-underline">
+                <a
+                  href={m.unitId ? to.unit(visit.id, m.unitId) : to.visit(visit.id)}
+                  className="flex min-h-14 items-center justify-between gap-3 py-2 text-ink no-underline"
+                >
                   <span>{m.words}</span>
                   <State shape={m.code === 'low_side' ? 'late' : 'ask'} tone="alarm">
                     Go there
@@ -38,15 +41,22 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
       ) : null}
       <Card title="What was done">
         <p>
-          {done} of {counted(visit.tasks.length, 'task')} done{notDone.length > 0 ? `, ${notDone.length} left undone with a reason` : ''}. {counted(visit.entries.parts.length, 'part')} used. {counted(visit.entries.followUps.length, 'follow-up')} wanted.
+          {done} of {counted(visit.tasks.length, 'task')} done{notDone.length > 0 ? `, ${notDone.length} left undone with a reason` : ''}.{' '}
+          {counted(visit.entries.parts.length, 'part')} used. {counted(visit.entries.followUps.length, 'follow-up')} wanted.
         </p>
-        {visit.entries.arrivedAt ? <p className="text-soft">In {timeAt(Date.parse(visit.entries.arrivedAt), visit.kitchen.utcOffsetMinutes)}; out is set as you close.</p> : null}
+        {visit.entries.arrivedAt ? (
+          <p className="text-soft">
+            In {timeAt(Date.parse(visit.entries.arrivedAt), visit.kitchen.utcOffsetMinutes)}; out is set as you close.
+          </p>
+        ) : null}
       </Card>
       <Signature visit={visit} />
       <TouchButton look="primary" disabled={busy || missing.length > 0 || visit.status === 'done'} onClick={() => void close()}>
         {visit.status === 'done' ? 'Closed' : 'Close the visit and leave'}
       </TouchButton>
-      {missing.length > 0 ? <p className="text-soft">{missing.length === 1 ? missing[0]?.words : `${missing.length} things are still open, listed above.`}</p> : null}
+      {missing.length > 0 ? (
+        <p className="text-soft">{missing.length === 1 ? missing[0]?.words : `${missing.length} things are still open, listed above.`}</p>
+      ) : null}
     </div>
   );
 }

@@ -25,5 +25,8 @@ function light(grade: number): string {
 /** Tufts on the face, thicker with the grade. */
 function fluff(grade: number): string {
   const r = grade === 2 ? 1.7 : 3.1;
-  return Array.from({ length: grade === 2 ? 12 : 26 }, (_, i) => `M${8 + ((i * 37) % 48) - r} ${8 + ((i * 23) % 32)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0Z`).join('');
+  return Array.from(
+    { length: grade === 2 ? 12 : 26 },
+    (_, i) => `M${8 + ((i * 37) % 48) - r} ${8 + ((i * 23) % 32)}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0Z`,
+  ).join('');
 }

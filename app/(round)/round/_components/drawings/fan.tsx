@@ -5,7 +5,13 @@ export function FanDrawing({ grade }: { grade: number }) {
     <g>
       <circle cx="32" cy="24" r="20" fill="none" stroke="currentColor" strokeWidth="1.6" />
       {[0, 120, 240].map((turn, i) => (
-        <path key={turn} d={grade === 2 && i === 1 ? 'M32 24C31 19 32 16 35 15L37 18C36 21 35 22 32 24Z' : blade} transform={`rotate(${turn} 32 24)`} fill="currentColor" opacity={grade === 0 ? 0.75 : 0.6} />
+        <path
+          key={turn}
+          d={grade === 2 && i === 1 ? 'M32 24C31 19 32 16 35 15L37 18C36 21 35 22 32 24Z' : blade}
+          transform={`rotate(${turn} 32 24)`}
+          fill="currentColor"
+          opacity={grade === 0 ? 0.75 : 0.6}
+        />
       ))}
       {grade === 1 ? (
         <g className="fill-heat-4">

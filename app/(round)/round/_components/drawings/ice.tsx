@@ -11,7 +11,13 @@ export function IceDrawing({ grade }: { grade: number }) {
       {grade === 2 ? <path d="M7 31V20q6-6 12-3t8 6 6 8Z" className="fill-cold" opacity="0.75" /> : null}
       {grade === 3 ? <path d="M7 31V9q8-5 16-2t14 1 12 6v17Z" className="fill-cold" opacity="0.75" /> : null}
       {grade === 4 ? <path d="M5 42V5q8-3 18-1t18-1 17 2V42Z" className="fill-cold" opacity="0.85" /> : null}
-      <path d="M4 35H60L56 43H8Z" fill={grade === 4 ? 'none' : 'var(--sheet)'} stroke="currentColor" strokeWidth="1.8" strokeLinejoin="round" />
+      <path
+        d="M4 35H60L56 43H8Z"
+        fill={grade === 4 ? 'none' : 'var(--sheet)'}
+        stroke="currentColor"
+        strokeWidth="1.8"
+        strokeLinejoin="round"
+      />
       {grade === 2 ? <path d="M8 35H24V40H10Z" className="fill-cold" opacity="0.75" /> : null}
       <path d="M5 10H59M5 20H59" stroke="currentColor" strokeWidth="1.8" opacity="0.75" />
     </g>

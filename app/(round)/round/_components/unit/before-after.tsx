@@ -7,7 +7,13 @@ import { useSnapshot } from '../../_lib/tablet-context';
 import { useEstimator } from '../../_lib/use-estimator';
 import { Card } from '../touch';
 
-const asTyped = (r: ReadingEntry) => ({ phase: r.phase, at: Date.parse(r.at), values: r.values, gaugeGrade: r.gaugeGrade, gaugeSpanPa: r.gaugeSpanPa });
+const asTyped = (r: ReadingEntry) => ({
+  phase: r.phase,
+  at: Date.parse(r.at),
+  values: r.values,
+  gaugeGrade: r.gaugeGrade,
+  gaugeSpanPa: r.gaugeSpanPa,
+});
 
 const WORDS = {
   better: { shape: 'done', tone: 'cold', words: 'The cleaning helped' },
@@ -21,7 +27,10 @@ export function BeforeAfter({ visit, unit }: { visit: VisitOnFile; unit: UnitOnF
   const estimator = useEstimator(unit.refrigerant);
   const of = (phase: string) => visit.entries.readings.find((r) => r.unitId === unit.id && r.phase === phase);
   const [before, after] = [of('before'), of('after')];
-  const told = useMemo(() => (estimator && before && after ? estimator.compareFor(unit, visit.kitchen, asTyped(before), asTyped(after)) : null), [estimator, unit, visit.kitchen, before, after]);
+  const told = useMemo(
+    () => (estimator && before && after ? estimator.compareFor(unit, visit.kitchen, asTyped(before), asTyped(after)) : null),
+    [estimator, unit, visit.kitchen, before, after],
+  );
   if (!told || !me) return null;
   if (told.status === 'cannot_say') return <Card title="Before and after">{told.sentence}</Card>;
   const rise = (f: Figure) => formatBand(ownDifference(f.value, me), ownDifference(f.lo, me), ownDifference(f.hi, me), differenceUnit(me));
@@ -43,7 +52,9 @@ export function BeforeAfter({ visit, unit }: { visit: VisitOnFile; unit: UnitOnF
           <dd className="text-xl font-bold">{rise(told.riseAfterK)}</dd>
         </div>
       </dl>
-      <p className="mt-2">Conductance regained: <b>{formatBand(told.regained.value * 100, told.regained.lo * 100, told.regained.hi * 100, '%')}</b></p>
+      <p className="mt-2">
+        Conductance regained: <b>{formatBand(told.regained.value * 100, told.regained.lo * 100, told.regained.hi * 100, '%')}</b>
+      </p>
     </Card>
   );
 }

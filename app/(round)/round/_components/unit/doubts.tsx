@@ -4,14 +4,37 @@ import { doubtKey } from '../../_lib/reading-draft';
 import { Chip, TouchField } from '../touch';
 
 type Doubt = { field: string; question: string };
-type Props = { doubts: readonly Doubt[]; answers: Record<string, string>; onAnswer: (key: string, answer: string) => void; onCorrect: (field: string) => void };
+type Props = {
+  doubts: readonly Doubt[];
+  answers: Record<string, string>;
+  onAnswer: (key: string, answer: string) => void;
+  onCorrect: (field: string) => void;
+};
 
 /** An odd number is asked about, not refused and not taken in silence; the answer is kept with it. */
 export function Doubts({ doubts, answers, onAnswer, onCorrect }: Props) {
-  return doubts.map((d) => <Question key={doubtKey(d)} doubt={d} answer={answers[doubtKey(d)] ?? ''} onAnswer={(a) => onAnswer(doubtKey(d), a)} onCorrect={() => onCorrect(d.field)} />);
+  return doubts.map((d) => (
+    <Question
+      key={doubtKey(d)}
+      doubt={d}
+      answer={answers[doubtKey(d)] ?? ''}
+      onAnswer={(a) => onAnswer(doubtKey(d), a)}
+      onCorrect={() => onCorrect(d.field)}
+    />
+  ));
 }
 
-function Question({ doubt, answer, onAnswer, onCorrect }: { doubt: Doubt; answer: string; onAnswer: (a: string) => void; onCorrect: () => void }) {
+function Question({
+  doubt,
+  answer,
+  onAnswer,
+  onCorrect,
+}: {
+  doubt: Doubt;
+  answer: string;
+  onAnswer: (a: string) => void;
+  onCorrect: () => void;
+}) {
   const [other, setOther] = useState('');
   const label = FIELD_INFO[doubt.field as ReadingField]?.label ?? 'Reading';
   return (
@@ -28,7 +51,13 @@ function Question({ doubt, answer, onAnswer, onCorrect }: { doubt: Doubt; answer
           <Chip onClick={onCorrect}>Correct it</Chip>
           <Chip onClick={() => onAnswer('Looked twice: it is what the instrument shows.')}>It is what it shows</Chip>
           <div className="min-w-[14rem] flex-1">
-            <TouchField id={`doubt-${doubt.field}-${doubt.question.length}`} label="Or say what you know" value={other} maxLength={500} onChange={(e) => setOther(e.target.value)} />
+            <TouchField
+              id={`doubt-${doubt.field}-${doubt.question.length}`}
+              label="Or say what you know"
+              value={other}
+              maxLength={500}
+              onChange={(e) => setOther(e.target.value)}
+            />
           </div>
           <Chip disabled={other.trim().length < 3} onClick={() => onAnswer(other.trim())}>
             Keep that

@@ -13,7 +13,8 @@ import { Causes } from './causes';
 export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; unit: UnitOnFile; reading: ReadingSoFar }) {
   const me = useSnapshot((s) => s.me);
   const estimator = useEstimator(unit.refrigerant);
-  const of = (aspect: string, phase: string) => visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase)?.grade ?? null;
+  const of = (aspect: string, phase: string) =>
+    visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase)?.grade ?? null;
   // A reading after the work sees the coil as it was left, as in the office.
   const wanted = reading.phase === 'after' ? 'left' : 'found';
   const coilGrade = of('coil', wanted);
@@ -41,8 +42,10 @@ export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; un
 const percent = (f: Figure) => formatBand(f.value * 100, f.lo * 100, f.hi * 100, '%');
 
 function Figures({ result, me }: { result: Estimate; me: Me }) {
-  const kelvin = (f: Figure) => formatBand(toOwn('airInK', f.value, me), toOwn('airInK', f.lo, me), toOwn('airInK', f.hi, me), unitOf('airInK', me));
-  const difference = (f: Figure) => formatBand(ownDifference(f.value, me), ownDifference(f.lo, me), ownDifference(f.hi, me), differenceUnit(me));
+  const kelvin = (f: Figure) =>
+    formatBand(toOwn('airInK', f.value, me), toOwn('airInK', f.lo, me), toOwn('airInK', f.hi, me), unitOf('airInK', me));
+  const difference = (f: Figure) =>
+    formatBand(ownDifference(f.value, me), ownDifference(f.lo, me), ownDifference(f.hi, me), differenceUnit(me));
   const rows: [string, string][] = [];
   if (result.condensingK) rows.push(['Condensing', kelvin(result.condensingK)]);
   if (result.riseK) rows.push(['Rise over the air', difference(result.riseK)]);

@@ -16,15 +16,38 @@ export function Finding({ visit, unit, aspect, phase = 'found' }: { visit: Visit
 }
 
 /** Drawn again only when what was found changes: there are many drawings in it. */
-const AspectCard = memo(function AspectCard({ visitId, unitId, aspect, phase, standing }: { visitId: string; unitId: string; aspect: Aspect; phase: Phase; standing?: FindingEntry }) {
+const AspectCard = memo(function AspectCard({
+  visitId,
+  unitId,
+  aspect,
+  phase,
+  standing,
+}: {
+  visitId: string;
+  unitId: string;
+  aspect: Aspect;
+  phase: Phase;
+  standing?: FindingEntry;
+}) {
   const { write, busy } = useWrite(visitId);
   const [choosing, setChoosing] = useState(false);
   const lowSide = (LOW_SIDE_ASPECTS as readonly Aspect[]).includes(aspect);
   const set = async (grade: string | null, notLookedWhy = '') => {
-    if (await write('finding.set', { unitId, aspect, phase, grade, notLookedWhy, note: '', replaces: standing?.id ?? null })) setChoosing(false);
+    if (await write('finding.set', { unitId, aspect, phase, grade, notLookedWhy, note: '', replaces: standing?.id ?? null }))
+      setChoosing(false);
   };
   return (
-    <Card id={`aspect-${aspect}-${phase}`} title={phase === 'left' ? `${ASPECT_LABEL[aspect]}, as left` : ASPECT_LABEL[aspect]} aside={standing ? <EntryMark id={standing.id} /> : lowSide && phase === 'found' ? <span className="text-sm text-soft">Needed before a coil cleaning closes</span> : undefined}>
+    <Card
+      id={`aspect-${aspect}-${phase}`}
+      title={phase === 'left' ? `${ASPECT_LABEL[aspect]}, as left` : ASPECT_LABEL[aspect]}
+      aside={
+        standing ? (
+          <EntryMark id={standing.id} />
+        ) : lowSide && phase === 'found' ? (
+          <span className="text-sm text-soft">Needed before a coil cleaning closes</span>
+        ) : undefined
+      }
+    >
       {standing && !choosing ? (
         <div className="flex flex-wrap items-center gap-3">
           <Told finding={standing} />
@@ -51,7 +74,12 @@ const AspectCard = memo(function AspectCard({ visitId, unitId, aspect, phase, st
               </button>
             ))}
           </div>
-          <NotLooked aspect={aspect} busy={busy} onWhy={(why) => void set(null, why)} onBack={standing ? () => setChoosing(false) : undefined} />
+          <NotLooked
+            aspect={aspect}
+            busy={busy}
+            onWhy={(why) => void set(null, why)}
+            onBack={standing ? () => setChoosing(false) : undefined}
+          />
         </>
       )}
     </Card>

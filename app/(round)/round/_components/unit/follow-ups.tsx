@@ -28,7 +28,10 @@ export function FollowUps({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFil
             </span>
             <span className="flex items-center gap-2">
               <EntryMark id={f.id} />
-              <Chip disabled={busy} onClick={() => void write('entry.strike', { what: 'follow_up', entryId: f.id, why: 'Entered by mistake' })}>
+              <Chip
+                disabled={busy}
+                onClick={() => void write('entry.strike', { what: 'follow_up', entryId: f.id, why: 'Entered by mistake' })}
+              >
                 Take back
               </Chip>
             </span>

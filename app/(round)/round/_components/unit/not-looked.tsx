@@ -5,7 +5,17 @@ import { Chip, TouchField } from '../touch';
 const USUAL = ['Could not open it without damage', 'Kitchen would not stop the unit', 'No safe footing', 'Not on this unit'] as const;
 
 /** "Not looked at" is an answer of its own and asks why. */
-export function NotLooked({ aspect, busy, onWhy, onBack }: { aspect: Aspect; busy: boolean; onWhy: (why: string) => void; onBack?: () => void }) {
+export function NotLooked({
+  aspect,
+  busy,
+  onWhy,
+  onBack,
+}: {
+  aspect: Aspect;
+  busy: boolean;
+  onWhy: (why: string) => void;
+  onBack?: () => void;
+}) {
   const [open, setOpen] = useState(false);
   const [why, setWhy] = useState('');
   return (
@@ -26,7 +36,13 @@ export function NotLooked({ aspect, busy, onWhy, onBack }: { aspect: Aspect; bus
               </Chip>
             ))}
           </div>
-          <TouchField id={`why-${aspect}`} label={`Another reason: ${ASPECT_LABEL[aspect].toLowerCase()}`} value={why} maxLength={500} onChange={(e) => setWhy(e.target.value)} />
+          <TouchField
+            id={`why-${aspect}`}
+            label={`Another reason: ${ASPECT_LABEL[aspect].toLowerCase()}`}
+            value={why}
+            maxLength={500}
+            onChange={(e) => setWhy(e.target.value)}
+          />
           <Chip disabled={busy || why.trim().length < 3} onClick={() => onWhy(why.trim())}>
             Save the reason
           </Chip>

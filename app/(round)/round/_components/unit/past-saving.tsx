@@ -13,7 +13,8 @@ export function PastSaving({ unit }: { unit: UnitOnFile }) {
         Coil past saving
       </State>
       <p>
-        Left {grade} after each of the last two cleanings. Look through it with a lamp before you spend time on it; a new coil or unit is the way out. {quoted ? 'A quote is open.' : 'Ask for a quote below.'}
+        Left {grade} after each of the last two cleanings. Look through it with a lamp before you spend time on it; a new coil or unit is
+        the way out. {quoted ? 'A quote is open.' : 'Ask for a quote below.'}
       </p>
     </div>
   );

@@ -19,7 +19,11 @@ export function Past({ unit, timeZone }: { unit: UnitOnFile; timeZone: string })
       {unit.thumbs.length > 0 ? (
         <div className="flex flex-wrap gap-2 px-4 pb-4">
           {unit.thumbs.map((t) => (
-            <Thumb key={t.fileId} fileId={t.fileId} alt={`${t.aspect ? ASPECT_LABEL[t.aspect] : 'Unit'}, ${t.phase} cleaning, ${dayIn(Date.parse(t.takenAt), timeZone)}`} />
+            <Thumb
+              key={t.fileId}
+              fileId={t.fileId}
+              alt={`${t.aspect ? ASPECT_LABEL[t.aspect] : 'Unit'}, ${t.phase} cleaning, ${dayIn(Date.parse(t.takenAt), timeZone)}`}
+            />
           ))}
         </div>
       ) : null}
@@ -27,7 +31,8 @@ export function Past({ unit, timeZone }: { unit: UnitOnFile; timeZone: string })
   );
 }
 
-const gradeWords = (f: PastVisit['findings'][number]) => (f.grade === null ? 'not looked at' : (GRADES[f.aspect].find((g) => g.grade === f.grade)?.label.toLowerCase() ?? f.grade));
+const gradeWords = (f: PastVisit['findings'][number]) =>
+  f.grade === null ? 'not looked at' : (GRADES[f.aspect].find((g) => g.grade === f.grade)?.label.toLowerCase() ?? f.grade);
 
 function summary(visit: PastVisit | undefined): string {
   const coil = visit?.findings.find((f) => f.aspect === 'coil' && f.phase === 'found');
@@ -42,7 +47,8 @@ function Visit({ visit, timeZone, me }: { visit: PastVisit; timeZone: string; me
       <ul className="mt-1">
         {visit.findings.map((f) => (
           <li key={`${f.aspect} ${f.phase}`}>
-            {ASPECT_LABEL[f.aspect]}{f.phase === 'left' ? ' as left' : ''}: <b>{gradeWords(f)}</b>
+            {ASPECT_LABEL[f.aspect]}
+            {f.phase === 'left' ? ' as left' : ''}: <b>{gradeWords(f)}</b>
           </li>
         ))}
       </ul>
@@ -50,7 +56,9 @@ function Visit({ visit, timeZone, me }: { visit: PastVisit; timeZone: string; me
         <div key={i} className="mt-1 text-[0.95rem]">
           <p>
             {r.phase === 'log' ? 'Logged' : r.phase === 'after' ? 'After' : 'Before'}:{' '}
-            {READING_FIELDS.filter((f) => r.values[f] !== undefined).map((f) => `${FIELD_INFO[f].label.toLowerCase()} ${ownText(f, r.values[f] ?? NaN, me)}`).join(', ')}
+            {READING_FIELDS.filter((f) => r.values[f] !== undefined)
+              .map((f) => `${FIELD_INFO[f].label.toLowerCase()} ${ownText(f, r.values[f] ?? NaN, me)}`)
+              .join(', ')}
           </p>
           {r.sentence ? <p className="text-soft">{r.sentence}</p> : null}
         </div>

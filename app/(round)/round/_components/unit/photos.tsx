@@ -9,7 +9,10 @@ import { Thumb } from '../thumb';
 import { Card, Chip } from '../touch';
 
 type Phase = 'before' | 'after';
-const ABOUT: readonly { value: Aspect | null; label: string }[] = [{ value: null, label: 'Whole unit' }, ...ASPECTS.map((a) => ({ value: a, label: ASPECT_LABEL[a] }))];
+const ABOUT: readonly { value: Aspect | null; label: string }[] = [
+  { value: null, label: 'Whole unit' },
+  ...ASPECTS.map((a) => ({ value: a, label: ASPECT_LABEL[a] })),
+];
 
 /** Pictures of a unit, tied to what they show, before or after. */
 export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
@@ -26,7 +29,11 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
     for (const file of files) {
       try {
         const { bytes, mime, sha256 } = await shrinkPicture(file);
-        await write('photo.attach', { unitId: unit.id, aspect: about, phase, sha256, bytes: bytes.byteLength, takenAt: now() }, { sha256, mime, bytes });
+        await write(
+          'photo.attach',
+          { unitId: unit.id, aspect: about, phase, sha256, bytes: bytes.byteLength, takenAt: now() },
+          { sha256, mime, bytes },
+        );
       } catch (error) {
         setWords(error instanceof PictureError ? error.message : 'The picture could not be kept. What you wrote is safe.');
       }
@@ -46,14 +53,28 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
       <div className="flex flex-wrap gap-2">
         {(['before', 'after'] as const).map((phase) => (
           <span key={phase}>
-            <input ref={inputs[phase]} type="file" accept="image/*" capture="environment" className="sr-only" tabIndex={-1} aria-label={`Photo ${phase} cleaning`} data-photo={phase} onChange={(e) => void take(e, phase)} />
+            <input
+              ref={inputs[phase]}
+              type="file"
+              accept="image/*"
+              capture="environment"
+              className="sr-only"
+              tabIndex={-1}
+              aria-label={`Photo ${phase} cleaning`}
+              data-photo={phase}
+              onChange={(e) => void take(e, phase)}
+            />
             <Chip className="min-h-[3.75rem]" disabled={busy || working} onClick={() => inputs[phase].current?.click()}>
               Photo {phase} cleaning
             </Chip>
           </span>
         ))}
       </div>
-      {working ? <p role="status" className="mt-2">Making the picture small …</p> : null}
+      {working ? (
+        <p role="status" className="mt-2">
+          Making the picture small …
+        </p>
+      ) : null}
       {words ? (
         <p role="alert" className="mt-2 font-bold text-alarm">
           {words}

@@ -3,7 +3,12 @@ import type { UnitOnFile, VisitOnFile } from '@/lib/core/round';
 import { useWrite } from '../../_lib/use-write';
 import { Chip, TouchButton, TouchField } from '../touch';
 
-const USUAL = ['Locked, nobody had the key', 'Blocked by stock', 'In use, kitchen would not stop it', 'No ladder or no safe footing'] as const;
+const USUAL = [
+  'Locked, nobody had the key',
+  'Blocked by stock',
+  'In use, kitchen would not stop it',
+  'No ladder or no safe footing',
+] as const;
 
 /** Could not reach, or gone: with a reason, which also answers the unit's open tasks. */
 export function Reached({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
@@ -14,7 +19,11 @@ export function Reached({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile 
   const say = async (outcome: 'could_not_reach' | 'gone', reason: string) => {
     if (!(await write('unit.outcome', { unitId: unit.id, outcome, reason }))) return;
     const open = visit.tasks.filter((t) => t.unitId === unit.id && t.outcome === 'planned');
-    for (const t of open) await write('task.not_done', { taskId: t.taskId, reason: outcome === 'gone' ? `Unit gone: ${reason}` : `Could not reach: ${reason}` });
+    for (const t of open)
+      await write('task.not_done', {
+        taskId: t.taskId,
+        reason: outcome === 'gone' ? `Unit gone: ${reason}` : `Could not reach: ${reason}`,
+      });
     setAsking(null);
     setWhy('');
   };

@@ -1,7 +1,25 @@
 import { memo, useCallback, useMemo, useState } from 'react';
 import { FOOD_LIMIT_K } from '@/lib/core/findings/cautions';
-import { FIELD_INFO, ownText, READING_FIELDS, unitOf, type ReadingEntry, type ReadingField, type UnitOnFile, type VisitOnFile } from '@/lib/core/round';
-import { doubtKey, EMPTY_DRAFT, enteredOf, firstFields, moreFields, questionedOf, valuesOf, type ReadingDraft } from '../../_lib/reading-draft';
+import {
+  FIELD_INFO,
+  ownText,
+  READING_FIELDS,
+  unitOf,
+  type ReadingEntry,
+  type ReadingField,
+  type UnitOnFile,
+  type VisitOnFile,
+} from '@/lib/core/round';
+import {
+  doubtKey,
+  EMPTY_DRAFT,
+  enteredOf,
+  firstFields,
+  moreFields,
+  questionedOf,
+  valuesOf,
+  type ReadingDraft,
+} from '../../_lib/reading-draft';
 import { useSnapshot } from '../../_lib/tablet-context';
 import { useAfterPaint } from '../../_lib/use-after-paint';
 import { useDraft } from '../../_lib/use-draft';
@@ -30,7 +48,14 @@ export const Readings = memo(function Readings({ visit, unit, phase }: Props) {
           </Chip>
         </>
       ) : (
-        <Typing visit={visit} unit={unit} phase={phase} replaces={standing?.id ?? null} onSaved={() => setAgain(false)} onBack={standing ? () => setAgain(false) : undefined} />
+        <Typing
+          visit={visit}
+          unit={unit}
+          phase={phase}
+          replaces={standing?.id ?? null}
+          onSaved={() => setAgain(false)}
+          onBack={standing ? () => setAgain(false) : undefined}
+        />
       )}
     </Card>
   );
@@ -54,12 +79,29 @@ function Told({ visit, unit, reading }: { visit: VisitOnFile; unit: UnitOnFile; 
           <b>{q.question}</b> {q.answer}
         </p>
       ))}
-      <EstimatePanel visit={visit} unit={unit} reading={{ phase: reading.phase, at: Date.parse(reading.at), values: reading.values, gaugeGrade: reading.gaugeGrade, gaugeSpanPa: reading.gaugeSpanPa }} />
+      <EstimatePanel
+        visit={visit}
+        unit={unit}
+        reading={{
+          phase: reading.phase,
+          at: Date.parse(reading.at),
+          values: reading.values,
+          gaugeGrade: reading.gaugeGrade,
+          gaugeSpanPa: reading.gaugeSpanPa,
+        }}
+      />
     </div>
   );
 }
 
-function Typing({ visit, unit, phase, replaces, onSaved, onBack }: Props & { replaces: string | null; onSaved: () => void; onBack?: () => void }) {
+function Typing({
+  visit,
+  unit,
+  phase,
+  replaces,
+  onSaved,
+  onBack,
+}: Props & { replaces: string | null; onSaved: () => void; onBack?: () => void }) {
   const me = useSnapshot((s) => s.me);
   const { write, busy } = useWrite(visit.id);
   const { draft, setDraft, clear } = useDraft<ReadingDraft>(`${visit.id}:${unit.id}:${phase}`, EMPTY_DRAFT);
@@ -72,7 +114,13 @@ function Typing({ visit, unit, phase, replaces, onSaved, onBack }: Props & { rep
     (d: ReadingDraft) => {
       const values = me ? valuesOf(d, me) : {};
       const gauged = values.headPaGauge !== undefined;
-      return { phase, at: startedAt, values, gaugeGrade: gauged && me ? me.gaugeGrade : null, gaugeSpanPa: gauged && me ? me.gaugeSpanPa : null };
+      return {
+        phase,
+        at: startedAt,
+        values,
+        gaugeGrade: gauged && me ? me.gaugeGrade : null,
+        gaugeSpanPa: gauged && me ? me.gaugeSpanPa : null,
+      };
     },
     [me, phase, startedAt],
   );
@@ -92,8 +140,14 @@ function Typing({ visit, unit, phase, replaces, onSaved, onBack }: Props & { rep
     if (asked.some((d) => !draft.answers[doubtKey(d)])) return;
     const gauged = values.headPaGauge !== undefined || values.suctionPaGauge !== undefined;
     const saved = await write('reading.add', {
-      unitId: unit.id, phase, values, replaces, entered: enteredOf(draft, me), questioned: questionedOf(draft, asked),
-      gaugeGrade: gauged ? me.gaugeGrade : null, gaugeSpanPa: gauged ? me.gaugeSpanPa : null,
+      unitId: unit.id,
+      phase,
+      values,
+      replaces,
+      entered: enteredOf(draft, me),
+      questioned: questionedOf(draft, asked),
+      gaugeGrade: gauged ? me.gaugeGrade : null,
+      gaugeSpanPa: gauged ? me.gaugeSpanPa : null,
     });
     if (!saved) return;
     clear();
@@ -103,27 +157,57 @@ function Typing({ visit, unit, phase, replaces, onSaved, onBack }: Props & { rep
     <div className="flex flex-col gap-3">
       <div className="grid grid-cols-2 gap-2 sm:grid-cols-4">
         {shown.map((f) => (
-          <button key={f} type="button" onClick={() => setField(f)} className="flex min-h-[4.5rem] flex-col justify-between rounded-md border border-edge bg-paper p-2 text-left">
+          <button
+            key={f}
+            type="button"
+            onClick={() => setField(f)}
+            className="flex min-h-[4.5rem] flex-col justify-between rounded-md border border-edge bg-paper p-2 text-left"
+          >
             <span className="text-sm leading-tight text-soft">{FIELD_INFO[f].label}</span>
             <span className="text-xl font-bold">
-              {draft.text[f] ? draft.text[f]?.replace('-', '−') : '–'} <span className="text-sm font-normal text-soft">{unitOf(f, me)}</span>
+              {draft.text[f] ? draft.text[f]?.replace('-', '−') : '–'}{' '}
+              <span className="text-sm font-normal text-soft">{unitOf(f, me)}</span>
             </span>
           </button>
         ))}
-        <button type="button" aria-expanded={more} onClick={() => setMore(!more)} className="min-h-[4.5rem] rounded-md border border-dashed border-edge p-2 font-bold text-cold">
+        <button
+          type="button"
+          aria-expanded={more}
+          onClick={() => setMore(!more)}
+          className="min-h-[4.5rem] rounded-md border border-dashed border-edge p-2 font-bold text-cold"
+        >
           {more ? 'Fewer' : 'More readings'}
         </button>
       </div>
-      {unit.circuitAccess === 'sealed' && draft.text.headPaGauge ? <CautionNote title="Sealed system" words="Each connection loses charge and can start a leak. A clamp on the condenser bend says nearly as much." /> : null}
-      {warm ? <CautionNote title="Box above 41 °F (5 °C)" words="If there is food in it, tell someone now and write it down under “Food above 41 °F (5 °C)” below." /> : null}
-      <Doubts doubts={doubts} answers={draft.answers} onAnswer={(key, answer) => setDraft({ ...draft, answers: { ...draft.answers, [key]: answer } })} onCorrect={(f) => setField(f as ReadingField)} />
+      {unit.circuitAccess === 'sealed' && draft.text.headPaGauge ? (
+        <CautionNote
+          title="Sealed system"
+          words="Each connection loses charge and can start a leak. A clamp on the condenser bend says nearly as much."
+        />
+      ) : null}
+      {warm ? (
+        <CautionNote
+          title="Box above 41 °F (5 °C)"
+          words="If there is food in it, tell someone now and write it down under “Food above 41 °F (5 °C)” below."
+        />
+      ) : null}
+      <Doubts
+        doubts={doubts}
+        answers={draft.answers}
+        onAnswer={(key, answer) => setDraft({ ...draft, answers: { ...draft.answers, [key]: answer } })}
+        onCorrect={(f) => setField(f as ReadingField)}
+      />
       {count > 0 ? <EstimatePanel visit={visit} unit={unit} reading={reading} /> : null}
       <div className="flex flex-wrap items-center gap-2">
         <TouchButton look="primary" disabled={busy || count === 0 || unanswered.length > 0} onClick={() => void save()}>
           Save readings
         </TouchButton>
         {onBack ? <Chip onClick={onBack}>Leave as it was</Chip> : null}
-        {unanswered.length > 0 ? <p className="text-sm">Answer {unanswered.length === 1 ? 'the question' : 'the questions'} first.</p> : count > 0 ? <p className="text-sm text-soft">Not saved yet. It waits here if you go back.</p> : null}
+        {unanswered.length > 0 ? (
+          <p className="text-sm">Answer {unanswered.length === 1 ? 'the question' : 'the questions'} first.</p>
+        ) : count > 0 ? (
+          <p className="text-sm text-soft">Not saved yet. It waits here if you go back.</p>
+        ) : null}
       </div>
       {field ? (
         <NumberPad

@@ -39,10 +39,18 @@ function Task({ visit, task }: { visit: VisitOnFile; task: VisitTaskOnFile }) {
           {task.outcome === 'not_done' ? <span className="block text-soft">{task.reason}</span> : null}
         </span>
         <span className="flex items-center gap-2">
-          {task.outcome === 'done' ? <State shape="done" tone="cold">Done</State> : null}
+          {task.outcome === 'done' ? (
+            <State shape="done" tone="cold">
+              Done
+            </State>
+          ) : null}
           {task.outcome === 'not_done' ? <State shape="off">Not done</State> : null}
           {open && task.outcome !== 'done' ? (
-            <TouchButton look={task.outcome === 'planned' ? 'primary' : 'plain'} disabled={busy} onClick={() => void write('task.done', { taskId: task.taskId })}>
+            <TouchButton
+              look={task.outcome === 'planned' ? 'primary' : 'plain'}
+              disabled={busy}
+              onClick={() => void write('task.done', { taskId: task.taskId })}
+            >
               Done
             </TouchButton>
           ) : null}
@@ -61,7 +69,13 @@ function Task({ visit, task }: { visit: VisitOnFile; task: VisitTaskOnFile }) {
       {open && asking ? (
         <div className="flex flex-wrap items-end gap-2">
           <div className="min-w-[14rem] flex-1">
-            <TouchField id={`not-done-${task.taskId}`} label="Why not?" value={why} maxLength={500} onChange={(e) => setWhy(e.target.value)} />
+            <TouchField
+              id={`not-done-${task.taskId}`}
+              label="Why not?"
+              value={why}
+              maxLength={500}
+              onChange={(e) => setWhy(e.target.value)}
+            />
           </div>
           <Chip disabled={busy || why.trim().length < 3} onClick={() => void notDone()}>
             Save the reason

@@ -29,7 +29,8 @@ export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
   const info = REFRIGERANTS[unit.refrigerant];
   const safetyClass = info?.safetyClass ?? null;
   const cautions = cautionsFor({ safetyClass, flammable: safetyClass !== 'A1', roofWork: unit.roofWork });
-  const at = (step: string, key = step) => cautions.filter((c) => c.step === step).map((c) => <CautionNote key={`${key} ${c.title}`} title={c.title} words={c.words} />);
+  const at = (step: string, key = step) =>
+    cautions.filter((c) => c.step === step).map((c) => <CautionNote key={`${key} ${c.title}`} title={c.title} words={c.words} />);
   const outcome = visit.entries.outcomes.find((o) => o.unitId === unit.id)?.outcome;
   const reached = outcome !== 'could_not_reach' && outcome !== 'gone';
   const cleaned = visit.tasks.some((t) => t.unitId === unit.id && t.kindKey === 'coil_cleaning');
@@ -67,10 +68,13 @@ export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
         <h1>{unit.name}</h1>
         <p className="text-soft">
           {UNIT_KIND_LABEL[unit.kind]}, {PLACEMENT_LABEL[unit.placement].toLowerCase()} · {refrigerantLabel(unit.refrigerant)}
-          {safetyClass && safetyClass !== 'A1' ? ` (${safetyClass})` : ''} · {EXPANSION_LABEL[unit.expansion].toLowerCase()}, {unit.circuitAccess === 'sealed' ? 'sealed' : 'service ports'}
+          {safetyClass && safetyClass !== 'A1' ? ` (${safetyClass})` : ''} · {EXPANSION_LABEL[unit.expansion].toLowerCase()},{' '}
+          {unit.circuitAccess === 'sealed' ? 'sealed' : 'service ports'}
           {unit.tag ? <span className="whitespace-nowrap"> · {unit.tag}</span> : null}
         </p>
-        {unit.make || unit.model || unit.serial ? <p className="text-soft">{[unit.make, unit.model, unit.serial].filter(Boolean).join(' · ')}</p> : null}
+        {unit.make || unit.model || unit.serial ? (
+          <p className="text-soft">{[unit.make, unit.model, unit.serial].filter(Boolean).join(' · ')}</p>
+        ) : null}
         {unit.notes ? <p className="mt-1 whitespace-pre-line">{unit.notes}</p> : null}
       </header>
       <OfficeAnswers visitId={visit.id} />
@@ -88,7 +92,10 @@ function Neighbours({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   const [before, after] = [units[place - 1], units[place + 1]];
   const look = 'flex min-h-[3.75rem] min-w-0 flex-1 items-center px-4 font-bold no-underline';
   return (
-    <nav aria-label="Units of this visit" className="fixed inset-x-0 bottom-0 z-10 flex border-t border-line bg-sheet pb-[env(safe-area-inset-bottom)]">
+    <nav
+      aria-label="Units of this visit"
+      className="fixed inset-x-0 bottom-0 z-10 flex border-t border-line bg-sheet pb-[env(safe-area-inset-bottom)]"
+    >
       {before ? (
         <a href={to.unit(visit.id, before.id)} className={`${look} border-r border-line text-ink`}>
           <span className="truncate">‹ {before.name}</span>

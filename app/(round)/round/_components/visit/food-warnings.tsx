@@ -20,7 +20,9 @@ export function FoodWarnings({ visit, unitId }: { visit: VisitOnFile; unitId?: s
   const list = visit.entries.foodWarnings.filter((w) => !unitId || w.unitId === unitId);
   const add = async () => {
     if (typed === null) return;
-    if (await write('food_warning.add', { unitId: unit, boxK: fromOwn('boxK', typed, me), toldTo: toldTo.trim(), toldAt: now(), note: '' })) {
+    if (
+      await write('food_warning.add', { unitId: unit, boxK: fromOwn('boxK', typed, me), toldTo: toldTo.trim(), toldAt: now(), note: '' })
+    ) {
       setDegrees('');
       setToldTo('');
     }
@@ -33,7 +35,8 @@ export function FoodWarnings({ visit, unitId }: { visit: VisitOnFile; unitId?: s
           {list.map((w) => (
             <li key={w.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
               <span>
-                {visit.units.find((u) => u.id === w.unitId)?.name}: {ownText('boxK', w.boxK, me)}, told to {w.toldTo} at {timeAt(Date.parse(w.toldAt), visit.kitchen.utcOffsetMinutes)}
+                {visit.units.find((u) => u.id === w.unitId)?.name}: {ownText('boxK', w.boxK, me)}, told to {w.toldTo} at{' '}
+                {timeAt(Date.parse(w.toldAt), visit.kitchen.utcOffsetMinutes)}
               </span>
               <EntryMark id={w.id} />
             </li>
@@ -41,10 +44,28 @@ export function FoodWarnings({ visit, unitId }: { visit: VisitOnFile; unitId?: s
         </ul>
         <div className="grid grid-cols-1 gap-3 sm:grid-cols-3">
           {unitId ? null : (
-            <TouchSelect id="food-unit" label="Unit" value={unit} onChange={(e) => setUnit(e.target.value)} options={[{ value: '', label: 'Choose' }, ...visit.units.map((u) => ({ value: u.id, label: u.name }))]} />
+            <TouchSelect
+              id="food-unit"
+              label="Unit"
+              value={unit}
+              onChange={(e) => setUnit(e.target.value)}
+              options={[{ value: '', label: 'Choose' }, ...visit.units.map((u) => ({ value: u.id, label: u.name }))]}
+            />
           )}
-          <TouchField id={`food-degrees-${unitId ?? ''}`} label={`Food temperature (${unitOf('boxK', me)})`} inputMode="decimal" value={degrees} onChange={(e) => setDegrees(e.target.value)} />
-          <TouchField id={`food-told-${unitId ?? ''}`} label="Told to" value={toldTo} onChange={(e) => setToldTo(e.target.value)} maxLength={200} />
+          <TouchField
+            id={`food-degrees-${unitId ?? ''}`}
+            label={`Food temperature (${unitOf('boxK', me)})`}
+            inputMode="decimal"
+            value={degrees}
+            onChange={(e) => setDegrees(e.target.value)}
+          />
+          <TouchField
+            id={`food-told-${unitId ?? ''}`}
+            label="Told to"
+            value={toldTo}
+            onChange={(e) => setToldTo(e.target.value)}
+            maxLength={200}
+          />
         </div>
         <Chip className="mt-3" disabled={busy || !unit || typed === null || !toldTo.trim()} onClick={() => void add()}>
           Told them just now

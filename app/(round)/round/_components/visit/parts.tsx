@@ -32,7 +32,13 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
       </ul>
       <div className="grid grid-cols-[1fr_5.5rem] gap-3">
         <TouchField id="part-what" label="Part" value={what} onChange={(e) => setWhat(e.target.value)} maxLength={200} />
-        <TouchField id="part-quantity" label="How many" inputMode="decimal" value={quantity} onChange={(e) => setQuantity(e.target.value)} />
+        <TouchField
+          id="part-quantity"
+          label="How many"
+          inputMode="decimal"
+          value={quantity}
+          onChange={(e) => setQuantity(e.target.value)}
+        />
       </div>
       <Chip className="mt-3" disabled={busy || !what.trim() || !(amount && amount > 0)} onClick={() => void add()}>
         Add part

@@ -7,7 +7,10 @@ import { to } from '../../_lib/use-place';
 
 export function UnitRow({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   return (
-    <a href={to.unit(visit.id, unit.id)} className="flex min-h-[4rem] items-center gap-3 rounded-lg border border-line bg-sheet px-4 py-2 text-ink no-underline">
+    <a
+      href={to.unit(visit.id, unit.id)}
+      className="flex min-h-[4rem] items-center gap-3 rounded-lg border border-line bg-sheet px-4 py-2 text-ink no-underline"
+    >
       <span className="min-w-0 flex-1">
         <b className="block leading-tight">{unit.name}</b>
         <span className="text-sm text-soft">
@@ -31,8 +34,18 @@ function Progress({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   const tasks = visit.tasks.filter((t) => t.unitId === unit.id);
   const answered = tasks.filter((t) => t.outcome !== 'planned').length;
   const cleaned = tasks.some((t) => t.kindKey === COIL_CLEANING && t.outcome === 'done');
-  if (cleaned && lowSideUnlooked(visit, unit.id).length > 0) return <State shape="ask" tone="alarm">Low side not looked at</State>;
-  if (tasks.length > 0 && answered === tasks.length) return <State shape="done" tone="cold">Done</State>;
+  if (cleaned && lowSideUnlooked(visit, unit.id).length > 0)
+    return (
+      <State shape="ask" tone="alarm">
+        Low side not looked at
+      </State>
+    );
+  if (tasks.length > 0 && answered === tasks.length)
+    return (
+      <State shape="done" tone="cold">
+        Done
+      </State>
+    );
   const graded = ASPECTS.filter((a) => entries.findings.some((f) => f.unitId === unit.id && f.aspect === a)).length;
   if (graded > 0 || answered > 0)
     return (
@@ -41,5 +54,9 @@ function Progress({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
         {tasks.length ? `, ${answered} of ${counted(tasks.length, 'task')}` : ''}
       </State>
     );
-  return tasks.length > 0 ? <State shape="later" tone="soft">{counted(tasks.length, 'task')}</State> : null;
+  return tasks.length > 0 ? (
+    <State shape="later" tone="soft">
+      {counted(tasks.length, 'task')}
+    </State>
+  ) : null;
 }

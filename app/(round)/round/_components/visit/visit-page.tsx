@@ -30,13 +30,22 @@ export function VisitPage({ visit }: { visit: VisitOnFile }) {
         <p>{kitchen.address}</p>
       </header>
       <OfficeAnswers visitId={visit.id} />
-      {visit.status === 'cancelled' ? <p role="alert" className="font-bold text-alarm">The office cancelled this visit: {visit.cancelReason} What you write here is still kept for them.</p> : null}
+      {visit.status === 'cancelled' ? (
+        <p role="alert" className="font-bold text-alarm">
+          The office cancelled this visit: {visit.cancelReason} What you write here is still kept for them.
+        </p>
+      ) : null}
       {kitchen.accessNotes || kitchen.contactName || visit.note ? (
         <Card title="Getting in">
           <p className="whitespace-pre-line">{kitchen.accessNotes}</p>
           {kitchen.contactName || kitchen.contactPhone ? (
             <p className="mt-2">
-              {kitchen.contactName} {kitchen.contactPhone ? <a href={`tel:${kitchen.contactPhone}`} className="inline-flex min-h-12 items-center underline">{kitchen.contactPhone}</a> : null}
+              {kitchen.contactName}{' '}
+              {kitchen.contactPhone ? (
+                <a href={`tel:${kitchen.contactPhone}`} className="inline-flex min-h-12 items-center underline">
+                  {kitchen.contactPhone}
+                </a>
+              ) : null}
             </p>
           ) : null}
           {visit.note ? <p className="mt-2 whitespace-pre-line border-l-4 border-cold pl-3">{visit.note}</p> : null}
@@ -69,7 +78,10 @@ export function VisitPage({ visit }: { visit: VisitOnFile }) {
       <Parts visit={visit} />
       <FoodWarnings visit={visit} />
       {open ? (
-        <a href={to.close(visit.id)} className="inline-flex min-h-[3.75rem] items-center justify-center rounded-md border border-cold bg-cold px-5 text-lg font-bold text-on-cold no-underline">
+        <a
+          href={to.close(visit.id)}
+          className="inline-flex min-h-[3.75rem] items-center justify-center rounded-md border border-cold bg-cold px-5 text-lg font-bold text-on-cold no-underline"
+        >
           Close the visit
         </a>
       ) : null}

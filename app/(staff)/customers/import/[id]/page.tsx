@@ -21,12 +21,14 @@ export const metadata: Metadata = { title: 'Import' };
 /** A file small enough to mend in the browser. */
 const MENDABLE = 200_000;
 
-
 function Wins({ s }: { s: ImportSummary }) {
   return (
     <p>
-      {counted(s.units, 'unit')} with {counted(s.tasks, 'task')} in {counted(s.kitchens, 'kitchen')} ({counted(s.newKitchens, 'new one')}); {counted(s.customers, 'new customer')}.
-      {s.flammable > 0 ? ` ${counted(s.flammable, 'unit')} with a flammable refrigerant: only people on file for it can be booked on them.` : ''}
+      {counted(s.units, 'unit')} with {counted(s.tasks, 'task')} in {counted(s.kitchens, 'kitchen')} ({counted(s.newKitchens, 'new one')});{' '}
+      {counted(s.customers, 'new customer')}.
+      {s.flammable > 0
+        ? ` ${counted(s.flammable, 'unit')} with a flammable refrigerant: only people on file for it can be booked on them.`
+        : ''}
     </p>
   );
 }
@@ -39,7 +41,12 @@ export default definePage('import:equipment', async ({ db, params }) => {
   const bad = summary.errors > 0;
   return (
     <>
-      <Trail items={[{ href: '/customers', label: 'Customers' }, { href: '/customers/import', label: 'Import' }]} />
+      <Trail
+        items={[
+          { href: '/customers', label: 'Customers' },
+          { href: '/customers/import', label: 'Import' },
+        ]}
+      />
       <PageHead title={run.fileName} lead={counted(run.rows, 'row')} />
       <div className="flex flex-col gap-6">
         {run.status === 'running' ? (
@@ -66,7 +73,11 @@ export default definePage('import:equipment', async ({ db, params }) => {
             <State shape="off" tone="alarm">
               Nothing was written
             </State>
-            <p>{bad ? 'Something on file changed since the check; see below.' : 'The import was cut off before it ended. The fleet is as it was before. Check the file again and run it once more.'}</p>
+            <p>
+              {bad
+                ? 'Something on file changed since the check; see below.'
+                : 'The import was cut off before it ended. The fleet is as it was before. Check the file again and run it once more.'}
+            </p>
           </Sheet>
         ) : null}
         {run.status === 'checked' && !bad ? (
@@ -78,7 +89,10 @@ export default definePage('import:equipment', async ({ db, params }) => {
           </Sheet>
         ) : null}
         {problems.length > 0 ? (
-          <Sheet title={bad ? `${counted(summary.errors, 'thing')} to mend` : 'Good to know'} aside={bad ? <span className="text-soft">Nothing has been written.</span> : null}>
+          <Sheet
+            title={bad ? `${counted(summary.errors, 'thing')} to mend` : 'Good to know'}
+            aside={bad ? <span className="text-soft">Nothing has been written.</span> : null}
+          >
             <ProblemTable problems={problems} runId={run.id} />
           </Sheet>
         ) : null}

@@ -8,9 +8,12 @@ const PART: Record<string, string> = { names: 'Names', kitchen: 'Kitchen', unit:
 export function ColumnGuide({ columns }: { columns: Line[] }) {
   return (
     <details>
-      <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">All {columns.length} columns</summary>
+      <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">
+        All {columns.length} columns
+      </summary>
       <p className="my-2 max-w-[75ch] text-soft">
-        Order does not matter, and columns you do not need can go. Measured values carry their unit in the column&rsquo;s name, so choose the one you have. Refrigerants: {REFRIGERANT_IDS.join(', ')}.
+        Order does not matter, and columns you do not need can go. Measured values carry their unit in the column&rsquo;s name, so choose
+        the one you have. Refrigerants: {REFRIGERANT_IDS.join(', ')}.
       </p>
       <Table label="Columns of the file">
         <thead>

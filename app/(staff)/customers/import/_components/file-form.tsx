@@ -32,7 +32,15 @@ export function FileForm({ pasted }: { pasted?: string }) {
           {wrong?.join(' ')}
         </p>
       </div>
-      <TextArea label={pasted === undefined ? 'Or paste the lines' : 'The lines as you gave them: mend them here'} name="pasted" rows={pasted === undefined ? 5 : 12} defaultValue={pasted} error={error('pasted')} spellCheck={false} className="w-full overflow-x-auto whitespace-pre rounded-md border border-edge bg-sheet p-3 font-mono text-sm" />
+      <TextArea
+        label={pasted === undefined ? 'Or paste the lines' : 'The lines as you gave them: mend them here'}
+        name="pasted"
+        rows={pasted === undefined ? 5 : 12}
+        defaultValue={pasted}
+        error={error('pasted')}
+        spellCheck={false}
+        className="w-full overflow-x-auto whitespace-pre rounded-md border border-edge bg-sheet p-3 font-mono text-sm"
+      />
       <Button look="primary" type="submit" disabled={busy} className="self-start">
         {busy ? 'Reading …' : 'Check it'}
       </Button>

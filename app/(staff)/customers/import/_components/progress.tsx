@@ -41,7 +41,12 @@ export function Progress({ runId, rows, doneRows }: { runId: string; rows: numbe
       <label htmlFor="import-progress" className="font-bold">
         Putting units on file
       </label>
-      <progress id="import-progress" max={told.rows} value={told.doneRows} className="h-4 w-full appearance-none overflow-hidden rounded border border-edge bg-sunk [&::-moz-progress-bar]:bg-cold [&::-webkit-progress-bar]:bg-sunk [&::-webkit-progress-value]:bg-cold" />
+      <progress
+        id="import-progress"
+        max={told.rows}
+        value={told.doneRows}
+        className="h-4 w-full appearance-none overflow-hidden rounded border border-edge bg-sunk [&::-moz-progress-bar]:bg-cold [&::-webkit-progress-bar]:bg-sunk [&::-webkit-progress-value]:bg-cold"
+      />
       <p className="text-soft" role="status">
         {told.doneRows.toLocaleString('en-US')} of {told.rows.toLocaleString('en-US')}. You can leave this page; it goes on.
         {lost ? ' The office does not answer just now; asking again.' : ''}

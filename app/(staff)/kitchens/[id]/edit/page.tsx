@@ -17,7 +17,12 @@ export default definePage('write:equipment', async ({ db, actor, params }) => {
   const [units, shop] = await Promise.all([unitsOf(db, actor.userId), shopSettings(db)]);
   return (
     <>
-      <Trail items={[{ href: `/customers/${kitchen.customerId}`, label: kitchen.customer.name }, { href: `/kitchens/${kitchen.id}`, label: kitchen.name }]} />
+      <Trail
+        items={[
+          { href: `/customers/${kitchen.customerId}`, label: kitchen.customer.name },
+          { href: `/kitchens/${kitchen.id}`, label: kitchen.name },
+        ]}
+      />
       <PageHead title={`Edit ${kitchen.name}`} />
       <KitchenForm kitchen={kitchen} units={units} shopZone={shop?.timeZone ?? ''} currency={shop?.currency ?? 'USD'} />
     </>

@@ -32,12 +32,13 @@ export default definePage('read:fouling', async ({ db, now, params }) => {
         title={kitchen.name}
         lead={
           <>
-            {kitchen.customer.name === kitchen.name ? '' : `${kitchen.customer.name}. `}Its coils lose <Figure of={monthlyLoss(units)} scale={PERCENT} className="text-ink" /> of their conductance in 30 days.
-            As they stand today, 30 days cost{' '}
+            {kitchen.customer.name === kitchen.name ? '' : `${kitchen.customer.name}. `}Its coils lose{' '}
+            <Figure of={monthlyLoss(units)} scale={PERCENT} className="text-ink" /> of their conductance in 30 days. As they stand today, 30
+            days cost{' '}
             {kitchen.energyPricePerKwh !== null ? (
               <>
-                <Figure of={timesPrice(energy, kitchen.energyPricePerKwh)} scale={moneyPer30Days(currency)} className="text-ink" />, <Figure of={energy} scale={KWH_PER_30_DAYS} className="text-ink" /> at{' '}
-                {kitchen.energyPricePerKwh} {currency} per kWh
+                <Figure of={timesPrice(energy, kitchen.energyPricePerKwh)} scale={moneyPer30Days(currency)} className="text-ink" />,{' '}
+                <Figure of={energy} scale={KWH_PER_30_DAYS} className="text-ink" /> at {kitchen.energyPricePerKwh} {currency} per kWh
               </>
             ) : (
               <>
@@ -97,10 +98,13 @@ export default definePage('read:fouling', async ({ db, now, params }) => {
               ))}
             </tbody>
           </Table>
-          {unseen > 0 ? <p className="mt-3 text-sm text-soft">{counted(unseen, 'more unit has', 'more units have')} no evidence yet.</p> : null}
+          {unseen > 0 ? (
+            <p className="mt-3 text-sm text-soft">{counted(unseen, 'more unit has', 'more units have')} no evidence yet.</p>
+          ) : null}
           <p className="mt-3 max-w-[80ch] text-sm text-soft">
-            Energy: the same box held at its set point on a usual day, 11 °F (6 K) cooler than this kitchen’s hot one; fouled coils run longer and harder. The size of most units is
-            guessed by kind, which is most of the band. What grease does is extrapolated from tests with dust and with reduced airflow.
+            Energy: the same box held at its set point on a usual day, 11 °F (6 K) cooler than this kitchen’s hot one; fouled coils run
+            longer and harder. The size of most units is guessed by kind, which is most of the band. What grease does is extrapolated from
+            tests with dust and with reduced airflow.
           </p>
         </Sheet>
       )}

@@ -41,9 +41,19 @@ export function CourseChart({ course, fan, readings, cleanings, limits, today, d
       const used = readings.filter((r) => !r.setAside && seen(r.on));
       const aside = readings.filter((r) => r.setAside && seen(r.on));
       const cleaned = cleanings.filter(seen).map(day);
-      const dot = (r: ReadRow) => ({ x: day(r.on), y: share(r.lnK), lo: share(r.lnK - Z80 * r.sd), hi: share(r.lnK + Z80 * r.sd), phase: r.phase });
+      const dot = (r: ReadRow) => ({
+        x: day(r.on),
+        y: share(r.lnK),
+        lo: share(r.lnK - Z80 * r.sd),
+        hi: share(r.lnK + Z80 * r.sd),
+        phase: r.phase,
+      });
       // The wide belief before anything was known would only flatten the rest.
-      const lowest = Math.min(...[...past.slice(1), ...ahead].map((p) => p.lo), ...used.map((r) => share(r.lnK)), line ? share(line.lnK) : 100);
+      const lowest = Math.min(
+        ...[...past.slice(1), ...ahead].map((p) => p.lo),
+        ...used.map((r) => share(r.lnK)),
+        line ? share(line.lnK) : 100,
+      );
       return {
         height: width < 560 ? 300 : 360,
         marginLeft: 46,
@@ -63,14 +73,59 @@ export function CourseChart({ course, fan, readings, cleanings, limits, today, d
           Plot.lineY(toToday, { x: 'x', y: 'y', stroke: INK.cold, strokeWidth: 2 }),
           Plot.lineY(ahead, { x: 'x', y: 'y', stroke: INK.warm, strokeWidth: 2, strokeDasharray: '6 3' }),
           Plot.ruleX(used.map(dot), { x: 'x', y1: 'lo', y2: 'hi', stroke: INK.edge, clip: true }),
-          Plot.dot(used.map(dot), { x: 'x', y: 'y', r: 4, fill: (d: { phase: string }) => (d.phase === 'after' ? INK.sheet : INK.ink), stroke: INK.ink, strokeWidth: 1.5, clip: true }),
+          Plot.dot(used.map(dot), {
+            x: 'x',
+            y: 'y',
+            r: 4,
+            fill: (d: { phase: string }) => (d.phase === 'after' ? INK.sheet : INK.ink),
+            stroke: INK.ink,
+            strokeWidth: 1.5,
+            clip: true,
+          }),
           Plot.dot(aside.map(dot), { x: 'x', y: 'y', r: 4, symbol: 'times', stroke: INK.soft, strokeWidth: 1.5, clip: true }),
           // Last, with paper around the letters: readings cross it.
-          line ? Plot.text([{ y: share(line.lnK) }], { y: 'y', frameAnchor: 'left', dx: 6, dy: 10, textAnchor: 'start', text: () => `limit: ${line.name.toLowerCase()}`, fill: INK.alarm, fontWeight: 'bold', stroke: INK.sheet, strokeWidth: 5 }) : null,
+          line
+            ? Plot.text([{ y: share(line.lnK) }], {
+                y: 'y',
+                frameAnchor: 'left',
+                dx: 6,
+                dy: 10,
+                textAnchor: 'start',
+                text: () => `limit: ${line.name.toLowerCase()}`,
+                fill: INK.alarm,
+                fontWeight: 'bold',
+                stroke: INK.sheet,
+                strokeWidth: 5,
+              })
+            : null,
           Plot.ruleX([day(today)], { stroke: INK.ink, strokeWidth: 1 }),
-          Plot.text([day(today)], { x: (d: Date) => d, frameAnchor: 'bottom', dy: -6, dx: -4, textAnchor: 'end', text: () => 'today', fill: INK.ink, fontWeight: 'bold', stroke: INK.sheet, strokeWidth: 4 }),
+          Plot.text([day(today)], {
+            x: (d: Date) => d,
+            frameAnchor: 'bottom',
+            dy: -6,
+            dx: -4,
+            textAnchor: 'end',
+            text: () => 'today',
+            fill: INK.ink,
+            fontWeight: 'bold',
+            stroke: INK.sheet,
+            strokeWidth: 4,
+          }),
           dueOn ? Plot.ruleX([day(dueOn)], { stroke: INK.cold, strokeWidth: 2 }) : null,
-          dueOn ? Plot.text([day(dueOn)], { x: (d: Date) => d, frameAnchor: 'bottom', dy: -6, dx: 4, textAnchor: 'start', text: () => 'due', fill: INK.cold, fontWeight: 'bold', stroke: INK.sheet, strokeWidth: 4 }) : null,
+          dueOn
+            ? Plot.text([day(dueOn)], {
+                x: (d: Date) => d,
+                frameAnchor: 'bottom',
+                dy: -6,
+                dx: 4,
+                textAnchor: 'start',
+                text: () => 'due',
+                fill: INK.cold,
+                fontWeight: 'bold',
+                stroke: INK.sheet,
+                strokeWidth: 4,
+              })
+            : null,
         ],
       };
     },
@@ -86,8 +141,8 @@ export function CourseChart({ course, fan, readings, cleanings, limits, today, d
       build={build}
       caption={
         <>
-          Line and shade: what was believed, with its 10–90 % band. ● read before cleaning, ○ after, × set aside because another cause led. ✓ cleaned. Dashed: what is to
-          come if nothing is done. A narrow screen shows the last half year.
+          Line and shade: what was believed, with its 10–90 % band. ● read before cleaning, ○ after, × set aside because another cause led.
+          ✓ cleaned. Dashed: what is to come if nothing is done. A narrow screen shows the last half year.
         </>
       }
       table={<CourseTable rows={[...course, ...fan]} />}
@@ -111,7 +166,9 @@ function CourseTable({ rows }: { rows: CourseRow[] }) {
       <tbody>
         {rows.map((p, i) => (
           <tr key={i}>
-            <Td>{dayWords(p.on)} {p.on.slice(0, 4)}</Td>
+            <Td>
+              {dayWords(p.on)} {p.on.slice(0, 4)}
+            </Td>
             <Td>{STAGE[p.stage]}</Td>
             <Td className="text-right">{Math.round(share(p.median))}</Td>
             <Td className="text-right">

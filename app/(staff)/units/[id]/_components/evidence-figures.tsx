@@ -14,7 +14,10 @@ export function EvidenceFigures({ evidence, units }: { evidence: UnitEvidenceSho
   if (!latest)
     return (
       <Sheet title="The coil by its readings">
-        <p className="text-soft">No reading yet: rates rest on what was seen. A head pressure or a clamp on the bend, with the air at the coil, would say what it costs.</p>
+        <p className="text-soft">
+          No reading yet: rates rest on what was seen. A head pressure or a clamp on the bend, with the air at the coil, would say what it
+          costs.
+        </p>
       </Sheet>
     );
   const { estimate: e } = latest;
@@ -28,7 +31,10 @@ export function EvidenceFigures({ evidence, units }: { evidence: UnitEvidenceSho
           <State shape={verdict.shape} tone={verdict.tone}>
             {verdict.words}
           </State>
-          <span className="text-soft">{dayWords(latest.on)} {latest.on.slice(0, 4)}, {latest.reading.phase === 'after' ? 'after cleaning' : latest.reading.phase === 'before' ? 'before cleaning' : 'logged'}</span>
+          <span className="text-soft">
+            {dayWords(latest.on)} {latest.on.slice(0, 4)},{' '}
+            {latest.reading.phase === 'after' ? 'after cleaning' : latest.reading.phase === 'before' ? 'before cleaning' : 'logged'}
+          </span>
         </span>
       }
     >
@@ -60,7 +66,12 @@ function Told({ e, units, currency }: { e: EstimateOk; units: MeasureUnits; curr
         <Pair label="Discharge, hot day" of={e.dischargeHotDayK} scale={t} />
         <Pair label="Head, hot day" of={e.headHotDayPaGauge} scale={gaugePressureIn(units)} />
       </dl>
-      {e.cannotKeepUp ? <p className="mt-3 font-bold text-alarm">On a usual day it could not hold the box even running all day. Watch the food: tell the kitchen, and let them check it by thermometer.</p> : null}
+      {e.cannotKeepUp ? (
+        <p className="mt-3 font-bold text-alarm">
+          On a usual day it could not hold the box even running all day. Watch the food: tell the kitchen, and let them check it by
+          thermometer.
+        </p>
+      ) : null}
       <details className="mt-4">
         <summary className="text-sm font-bold text-cold">What was taken for granted</summary>
         <ul className="mt-2 list-disc pl-5 text-sm text-soft">
@@ -69,7 +80,10 @@ function Told({ e, units, currency }: { e: EstimateOk; units: MeasureUnits; curr
           ))}
         </ul>
       </details>
-      <p className="mt-3 max-w-[75ch] text-sm text-soft">Conductance lost and cooling lost are different numbers: a coil that lost 42 % of the one cost 3 % of the other in the field data behind this. What grease does is extrapolated from tests with dust and with reduced airflow.</p>
+      <p className="mt-3 max-w-[75ch] text-sm text-soft">
+        Conductance lost and cooling lost are different numbers: a coil that lost 42 % of the one cost 3 % of the other in the field data
+        behind this. What grease does is extrapolated from tests with dust and with reduced airflow.
+      </p>
     </>
   );
 }
@@ -112,7 +126,8 @@ function Causes({ e }: { e: EstimateOk }) {
     <ol className="mt-4 flex flex-col gap-3 border-l-2 border-line pl-4">
       {e.causes.slice(0, 3).map((c) => (
         <li key={c.id}>
-          <b className="inline-block first-letter:uppercase">{CAUSE_LABEL[c.id]}</b> <span className="text-soft">{Math.round(c.weight * 100)} % of belief</span>
+          <b className="inline-block first-letter:uppercase">{CAUSE_LABEL[c.id]}</b>{' '}
+          <span className="text-soft">{Math.round(c.weight * 100)} % of belief</span>
           {c.for.length > 0 ? <p className="text-sm">For: {c.for.join(' ')}</p> : null}
           {c.against.length > 0 ? <p className="text-sm">Against: {c.against.join(' ')}</p> : null}
           <p className="text-sm text-soft">{c.next}</p>

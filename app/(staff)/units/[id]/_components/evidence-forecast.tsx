@@ -6,7 +6,8 @@ import { counted } from '@/lib/core/counted';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 
 /** "13 Dec", with the year where it is not this one. */
-const when = (d: LocalDate | null, today: LocalDate) => (d ? `${dayWords(d).replace(/^\S+ /, '')}${d.slice(0, 4) === today.slice(0, 4) ? '' : ` ${d.slice(0, 4)}`}` : 'beyond ten years');
+const when = (d: LocalDate | null, today: LocalDate) =>
+  d ? `${dayWords(d).replace(/^\S+ /, '')}${d.slice(0, 4) === today.slice(0, 4) ? '' : ` ${d.slice(0, 4)}`}` : 'beyond ten years';
 
 /** How fast it fouls, when its limits come, and why the next date is where it is. */
 export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) {
@@ -34,10 +35,12 @@ export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) 
       <div>
         <h3>How fast</h3>
         <p>
-          Loses <Figure of={rate} scale={PERCENT} /> of its conductance in 30 days. A cleaning takes off <Figure of={restored(fouling.restore)} scale={PERCENT} /> of what sits on it.
+          Loses <Figure of={rate} scale={PERCENT} /> of its conductance in 30 days. A cleaning takes off{' '}
+          <Figure of={restored(fouling.restore)} scale={PERCENT} /> of what sits on it.
         </p>
         <p className="text-sm text-soft">
-          From {counted(grades, 'look')} at the coil, {counted(readings, 'reading')} and {counted(cleanings, 'cleaning')}{setAside > 0 ? `; ${counted(setAside, 'reading')} set aside because another cause led` : ''}.
+          From {counted(grades, 'look')} at the coil, {counted(readings, 'reading')} and {counted(cleanings, 'cleaning')}
+          {setAside > 0 ? `; ${counted(setAside, 'reading')} set aside because another cause led` : ''}.
         </p>
       </div>
       <div>
@@ -46,12 +49,26 @@ export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) 
         <ul className="flex flex-col gap-1">
           {limitDates.map((f) => (
             <li key={f.limit.name}>
-              <b>{f.limit.name}</b> {passed(f.quantiles.p50, today) ? 'is likely passed already' : <>passes its limit about <b className="whitespace-nowrap">{when(f.quantiles.p50, today)}</b></>}{' '}
-              <span className="whitespace-nowrap text-soft">({when(f.quantiles.p10, today)} to {when(f.quantiles.p90, today)})</span>
+              <b>{f.limit.name}</b>{' '}
+              {passed(f.quantiles.p50, today) ? (
+                'is likely passed already'
+              ) : (
+                <>
+                  passes its limit about <b className="whitespace-nowrap">{when(f.quantiles.p50, today)}</b>
+                </>
+              )}{' '}
+              <span className="whitespace-nowrap text-soft">
+                ({when(f.quantiles.p10, today)} to {when(f.quantiles.p90, today)})
+              </span>
             </li>
           ))}
         </ul>
-        {ownLimits && ownLimits.passedClean.length > 0 ? <p className="text-sm text-soft">{ownLimits.passedClean.join(', ')}: beyond its limit on a hot day even with a clean coil, so it says nothing of the coil. Look at it apart.</p> : null}
+        {ownLimits && ownLimits.passedClean.length > 0 ? (
+          <p className="text-sm text-soft">
+            {ownLimits.passedClean.join(', ')}: beyond its limit on a hot day even with a clean coil, so it says nothing of the coil. Look
+            at it apart.
+          </p>
+        ) : null}
       </div>
       {reason ? (
         <p className="md:col-span-2 xl:col-span-3">

@@ -19,9 +19,7 @@ export function EvidenceHistory({ visits, units }: { visits: Visit[]; units: Mea
       <VisitTable label="Visits, findings and readings" visits={visits.slice(0, FIRST)} units={units} />
       {older.length > 0 ? (
         <details className="mt-3">
-          <summary className="font-bold text-cold">
-            {counted(older.length, 'earlier visit')}
-          </summary>
+          <summary className="font-bold text-cold">{counted(older.length, 'earlier visit')}</summary>
           <div className="mt-3">
             <VisitTable label="Earlier visits" visits={older} units={units} />
           </div>
@@ -98,6 +96,15 @@ function both(v: Visit, aspect: Aspect): string {
 function Read({ visit, phase, what, units }: { visit: Visit; phase: string; what: 'rise' | 'lost'; units: MeasureUnits }) {
   const e = visit.readings.find((r) => r.phase === phase)?.estimate;
   if (!e) return <Td className="text-soft">—</Td>;
-  if (what === 'rise') return <Td className="lg:whitespace-nowrap">{e.riseK ? <Figure of={e.riseK} scale={differenceIn(units)} /> : <span className="text-soft">can’t say</span>}</Td>;
-  return <Td className="lg:whitespace-nowrap">{e.status === 'ok' ? <Figure of={e.conductanceLost} scale={PERCENT} /> : <span className="text-soft">can’t say</span>}</Td>;
+  if (what === 'rise')
+    return (
+      <Td className="lg:whitespace-nowrap">
+        {e.riseK ? <Figure of={e.riseK} scale={differenceIn(units)} /> : <span className="text-soft">can’t say</span>}
+      </Td>
+    );
+  return (
+    <Td className="lg:whitespace-nowrap">
+      {e.status === 'ok' ? <Figure of={e.conductanceLost} scale={PERCENT} /> : <span className="text-soft">can’t say</span>}
+    </Td>
+  );
 }

@@ -20,14 +20,23 @@ export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidence
     return (
       <section id="evidence" aria-label="Evidence">
         <Empty>
-          After the first visit this shows how fast {name} fouls, what that costs, and when it is due and why. Until then it is taken to be like others of its kind that stand
-          where it stands.
+          After the first visit this shows how fast {name} fouls, what that costs, and when it is due and why. Until then it is taken to be
+          like others of its kind that stand where it stands.
         </Empty>
       </section>
     );
   return (
     <section id="evidence" aria-label="Evidence" className="flex flex-col gap-6">
-      <Sheet title="How the coil went" aside={coil ? <span className="text-sm text-soft">next cleaning {dayWords(coil.dueOn)}, {describeRule(coil.rule)}</span> : null}>
+      <Sheet
+        title="How the coil went"
+        aside={
+          coil ? (
+            <span className="text-sm text-soft">
+              next cleaning {dayWords(coil.dueOn)}, {describeRule(coil.rule)}
+            </span>
+          ) : null
+        }
+      >
         <CourseChart
           course={course}
           fan={fan}
@@ -43,13 +52,25 @@ export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidence
       <div className="grid grid-cols-[minmax(0,1fr)] gap-6 lg:grid-cols-2">
         <Sheet title={head?.by === 'head' ? 'Head against air' : 'Condensing against air'}>
           {head ? (
-            <HeadChart picture={head} units={units} tripNowK={ok?.cutoutAirK?.now.value ?? null} tripCleanK={ok?.cutoutAirK?.clean.value ?? null} />
+            <HeadChart
+              picture={head}
+              units={units}
+              tripNowK={ok?.cutoutAirK?.now.value ?? null}
+              tripCleanK={ok?.cutoutAirK?.clean.value ?? null}
+            />
           ) : (
             <p className="text-soft">No numbers for this refrigerant at these temperatures.</p>
           )}
         </Sheet>
-        <Sheet title="The cycle at the last reading" aside={latest ? <span className="text-sm text-soft">{dayWords(latest.on)}</span> : null}>
-          {cycle ? <CycleChart picture={cycle} units={units} refrigerant={evidence.unit.refrigerant} /> : <p className="text-soft">No reading that gives a whole cycle yet.</p>}
+        <Sheet
+          title="The cycle at the last reading"
+          aside={latest ? <span className="text-sm text-soft">{dayWords(latest.on)}</span> : null}
+        >
+          {cycle ? (
+            <CycleChart picture={cycle} units={units} refrigerant={evidence.unit.refrigerant} />
+          ) : (
+            <p className="text-soft">No reading that gives a whole cycle yet.</p>
+          )}
         </Sheet>
       </div>
       <Sheet title="Visits, findings and readings">

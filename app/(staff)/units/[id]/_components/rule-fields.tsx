@@ -10,7 +10,14 @@ const ANCHORS = [
   { value: 'calendar', label: 'the calendar' },
 ];
 
-type Props = { idPrefix: string; rule?: string; anchor?: Anchor; firstDueOn?: LocalDate; neverDone: boolean; error: (name: string) => string[] | undefined };
+type Props = {
+  idPrefix: string;
+  rule?: string;
+  anchor?: Anchor;
+  firstDueOn?: LocalDate;
+  neverDone: boolean;
+  error: (name: string) => string[] | undefined;
+};
 
 /** The weeks of a plain rule and its weekday; null when only the rule itself can say it. */
 function asWeeks(text: string | undefined): { weeks: number; weekday: string } | null {
@@ -32,7 +39,14 @@ export function RuleFields({ idPrefix, rule, anchor, firstDueOn, neverDone, erro
         <legend className="sr-only">How the rule is written</legend>
         {(['weeks', 'rule'] as const).map((f) => (
           <label key={f} className="flex min-h-9 items-center gap-2">
-            <input type="radio" name="form" value={f} checked={form === f} onChange={() => setForm(f)} className="size-5 accent-[var(--cold)]" />
+            <input
+              type="radio"
+              name="form"
+              value={f}
+              checked={form === f}
+              onChange={() => setForm(f)}
+              className="size-5 accent-[var(--cold)]"
+            />
             {f === 'weeks' ? 'Every so many weeks' : 'A rule of its own'}
           </label>
         ))}
@@ -40,8 +54,24 @@ export function RuleFields({ idPrefix, rule, anchor, firstDueOn, neverDone, erro
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
         {form === 'weeks' ? (
           <>
-            <Field id={id('weeks')} label="Weeks" name="weeks" inputMode="numeric" defaultValue={weeks?.weeks || ''} error={error('weeks')} autoComplete="off" />
-            <Select id={id('weekday')} label="On" name="weekday" blank="Any weekday" options={DAYS} defaultValue={weeks?.weekday ?? ''} error={error('weekday')} />
+            <Field
+              id={id('weeks')}
+              label="Weeks"
+              name="weeks"
+              inputMode="numeric"
+              defaultValue={weeks?.weeks || ''}
+              error={error('weeks')}
+              autoComplete="off"
+            />
+            <Select
+              id={id('weekday')}
+              label="On"
+              name="weekday"
+              blank="Any weekday"
+              options={DAYS}
+              defaultValue={weeks?.weekday ?? ''}
+              error={error('weekday')}
+            />
           </>
         ) : (
           <div className="sm:col-span-2">
@@ -53,13 +83,34 @@ export function RuleFields({ idPrefix, rule, anchor, firstDueOn, neverDone, erro
               error={error('ruleText')}
               autoComplete="off"
               spellCheck={false}
-              hint={rule ? `Now: ${describeRule(rule)}.` : 'As RFC 5545 writes it. First Tuesday of every second month: FREQ=MONTHLY;INTERVAL=2;BYDAY=1TU'}
+              hint={
+                rule
+                  ? `Now: ${describeRule(rule)}.`
+                  : 'As RFC 5545 writes it. First Tuesday of every second month: FREQ=MONTHLY;INTERVAL=2;BYDAY=1TU'
+              }
             />
           </div>
         )}
-        <Select id={id('anchor')} label="Counted from" name="anchor" options={ANCHORS} value={counted} onChange={(e) => setCounted(e.target.value as Anchor)} error={error('anchor')} hint={counted === 'calendar' ? 'Dates stay where they are.' : 'A late visit moves the next date.'} />
+        <Select
+          id={id('anchor')}
+          label="Counted from"
+          name="anchor"
+          options={ANCHORS}
+          value={counted}
+          onChange={(e) => setCounted(e.target.value as Anchor)}
+          error={error('anchor')}
+          hint={counted === 'calendar' ? 'Dates stay where they are.' : 'A late visit moves the next date.'}
+        />
         {counted === 'calendar' || neverDone ? (
-          <Field id={id('first')} label="First date" name="firstDueOn" type="date" defaultValue={firstDueOn} error={error('firstDueOn')} hint="Moved on to the rule’s weekday if it names one." />
+          <Field
+            id={id('first')}
+            label="First date"
+            name="firstDueOn"
+            type="date"
+            defaultValue={firstDueOn}
+            error={error('firstDueOn')}
+            hint="Moved on to the rule’s weekday if it names one."
+          />
         ) : null}
       </div>
     </>

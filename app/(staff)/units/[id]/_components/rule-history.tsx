@@ -3,7 +3,18 @@ import { State, type Shape } from '../../../../_ui/state';
 import { dayIn, dayWords } from '../../../../_ui/when';
 import { ReviewForm } from './review-form';
 
-type Change = { id: string; at: number; kind: string; fromRule: string; toRule: string; fromDueOn: LocalDate | null; toDueOn: LocalDate | null; reason: string; by: string | null; review: string | null };
+type Change = {
+  id: string;
+  at: number;
+  kind: string;
+  fromRule: string;
+  toRule: string;
+  fromDueOn: LocalDate | null;
+  toDueOn: LocalDate | null;
+  reason: string;
+  by: string | null;
+  review: string | null;
+};
 
 const KIND: Record<string, { words: string; shape: Shape }> = {
   evidence: { words: 'By the findings', shape: 'now' },
@@ -34,7 +45,9 @@ export function RuleHistory({ changes, timeZone, mayReview }: { changes: Change[
             <p className="max-w-[75ch]">{c.reason}</p>
             <p className="text-sm text-soft">
               {c.fromRule === c.toRule ? describeRule(c.toRule) : `${describeRule(c.fromRule)} → ${describeRule(c.toRule)}`}
-              {c.toDueOn && c.fromDueOn !== c.toDueOn ? `; due ${c.fromDueOn ? `${dayWords(c.fromDueOn)} → ` : ''}${dayWords(c.toDueOn)}` : ''}
+              {c.toDueOn && c.fromDueOn !== c.toDueOn
+                ? `; due ${c.fromDueOn ? `${dayWords(c.fromDueOn)} → ` : ''}${dayWords(c.toDueOn)}`
+                : ''}
             </p>
             {mayReview && c.kind === 'evidence' && !c.review ? <ReviewForm changeId={c.id} backTo={describeRule(c.fromRule)} /> : null}
           </li>

@@ -9,7 +9,18 @@ import { useActionForm } from '../../../../_ui/use-action-form';
 import { addUnitTask, saveRule, setLock, takeTaskOff } from '../../actions';
 import { RuleFields } from './rule-fields';
 
-export type TaskToChange = { id: string; version: number; label: string; rule: string; anchor: Anchor; anchorDate: LocalDate; lastDoneOn: LocalDate | null; locked: boolean; minWeeks: number; maxWeeks: number };
+export type TaskToChange = {
+  id: string;
+  version: number;
+  label: string;
+  rule: string;
+  anchor: Anchor;
+  anchorDate: LocalDate;
+  lastDoneOn: LocalDate | null;
+  locked: boolean;
+  minWeeks: number;
+  maxWeeks: number;
+};
 
 function Fold({ words, children }: { words: string; children: ReactNode }) {
   return (
@@ -28,12 +39,43 @@ export function EditRuleForm({ task: t }: { task: TaskToChange }) {
         <FormErrors errors={error('')} />
         <input type="hidden" name="taskId" value={t.id} />
         <input type="hidden" name="version" value={t.version} />
-        <RuleFields idPrefix={`edit-${t.id}`} rule={t.rule} anchor={t.anchor} firstDueOn={t.anchorDate} neverDone={t.lastDoneOn === null} error={error} />
+        <RuleFields
+          idPrefix={`edit-${t.id}`}
+          rule={t.rule}
+          anchor={t.anchor}
+          firstDueOn={t.anchorDate}
+          neverDone={t.lastDoneOn === null}
+          error={error}
+        />
         <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
-          <Field id={`min-${t.id}`} label="Never more often than every" unit="weeks" name="minWeeks" inputMode="numeric" defaultValue={t.minWeeks} error={error('minWeeks')} />
-          <Field id={`max-${t.id}`} label="Never later than every" unit="weeks" name="maxWeeks" inputMode="numeric" defaultValue={t.maxWeeks} error={error('maxWeeks')} hint="A contract’s or warranty’s limit." />
+          <Field
+            id={`min-${t.id}`}
+            label="Never more often than every"
+            unit="weeks"
+            name="minWeeks"
+            inputMode="numeric"
+            defaultValue={t.minWeeks}
+            error={error('minWeeks')}
+          />
+          <Field
+            id={`max-${t.id}`}
+            label="Never later than every"
+            unit="weeks"
+            name="maxWeeks"
+            inputMode="numeric"
+            defaultValue={t.maxWeeks}
+            error={error('maxWeeks')}
+            hint="A contract’s or warranty’s limit."
+          />
         </div>
-        <Field id={`why-${t.id}`} label="Why" name="reason" error={error('reason')} autoComplete="off" hint="Stays with the history of the rule." />
+        <Field
+          id={`why-${t.id}`}
+          label="Why"
+          name="reason"
+          error={error('reason')}
+          autoComplete="off"
+          hint="Stays with the history of the rule."
+        />
         <div className="flex items-center gap-3">
           <Button look="primary" type="submit" disabled={busy}>
             {busy ? 'Saving …' : 'Save rule'}
@@ -50,7 +92,11 @@ export function LockForm({ task: t }: { task: TaskToChange }) {
   return (
     <Fold words={t.locked ? 'Unlock' : 'Lock'}>
       <form {...form} className="flex flex-col gap-4">
-        <p className="text-soft">{t.locked ? 'Findings will move the rule again.' : 'A locked rule stays whatever is found. What the findings would have done is still told.'}</p>
+        <p className="text-soft">
+          {t.locked
+            ? 'Findings will move the rule again.'
+            : 'A locked rule stays whatever is found. What the findings would have done is still told.'}
+        </p>
         <FormErrors errors={error('')} />
         <input type="hidden" name="taskId" value={t.id} />
         <input type="hidden" name="version" value={t.version} />
@@ -84,13 +130,20 @@ export function TakeTaskOffForm({ task: t }: { task: TaskToChange }) {
 
 export function AddTaskForm({ unitId, kinds }: { unitId: string; kinds: { key: string; label: string }[] }) {
   const { form, error, busy } = useActionForm(addUnitTask);
-  if (kinds.length === 0) return <p className="text-sm text-soft">This unit has every kind of task there is. The owner adds kinds under Shop.</p>;
+  if (kinds.length === 0)
+    return <p className="text-sm text-soft">This unit has every kind of task there is. The owner adds kinds under Shop.</p>;
   return (
     <Fold words="Add a task">
       <form key={kinds.map((k) => k.key).join()} {...form} className="flex flex-col gap-4">
         <FormErrors errors={error('')} />
         <input type="hidden" name="unitId" value={unitId} />
-        <Select label="What is to be done" name="kindKey" blank="Choose" options={kinds.map((k) => ({ value: k.key, label: k.label }))} error={error('kindKey')} />
+        <Select
+          label="What is to be done"
+          name="kindKey"
+          blank="Choose"
+          options={kinds.map((k) => ({ value: k.key, label: k.label }))}
+          error={error('kindKey')}
+        />
         <RuleFields idPrefix="add" neverDone error={error} />
         <Button look="primary" type="submit" disabled={busy} className="self-start">
           Add task

@@ -8,8 +8,24 @@ import { RuleHistory } from './rule-history';
 import { AddTaskForm, EditRuleForm, LockForm, TakeTaskOffForm, type TaskToChange } from './task-forms';
 
 type Change = Parameters<typeof RuleHistory>[0]['changes'][number];
-type Task = TaskToChange & { kindKey: string; anchor: Anchor; dueOn: LocalDate; active: boolean; onVisit: { id: string; startsAt: number } | null; changes: Change[] };
-type Props = { unitId: string; tasks: Task[]; kinds: { key: string; label: string }[]; today: LocalDate; timeZone: string; limit: number; mayWrite: boolean; mayReview: boolean };
+type Task = TaskToChange & {
+  kindKey: string;
+  anchor: Anchor;
+  dueOn: LocalDate;
+  active: boolean;
+  onVisit: { id: string; startsAt: number } | null;
+  changes: Change[];
+};
+type Props = {
+  unitId: string;
+  tasks: Task[];
+  kinds: { key: string; label: string }[];
+  today: LocalDate;
+  timeZone: string;
+  limit: number;
+  mayWrite: boolean;
+  mayReview: boolean;
+};
 
 /** The unit's tasks: what each one's rule is, when it is due, and how the rule came to be. */
 export function Tasks({ unitId, tasks, kinds, today, timeZone, limit, mayWrite, mayReview }: Props) {
@@ -37,12 +53,15 @@ export function Tasks({ unitId, tasks, kinds, today, timeZone, limit, mayWrite, 
               ) : null}
             </div>
             <p className="text-sm text-soft">
-              {t.lastDoneOn ? `Last done ${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : 'Not done by us yet'}, counted from {t.anchor === 'calendar' ? 'the calendar' : 'the last visit'}, between {t.minWeeks} and {t.maxWeeks} weeks.
+              {t.lastDoneOn ? `Last done ${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : 'Not done by us yet'}, counted from{' '}
+              {t.anchor === 'calendar' ? 'the calendar' : 'the last visit'}, between {t.minWeeks} and {t.maxWeeks} weeks.
             </p>
             {t.changes[0] && t.changes[0].kind !== 'edited' ? <p className="mt-1 max-w-[75ch]">{t.changes[0].reason}</p> : null}
             <div className="mt-1 flex flex-wrap items-start gap-x-5">
               <details className="open:w-full">
-                <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">History{t.changes.length > 0 ? ` (${t.changes.length})` : ''}</summary>
+                <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">
+                  History{t.changes.length > 0 ? ` (${t.changes.length})` : ''}
+                </summary>
                 <div className="my-2">
                   <RuleHistory changes={t.changes} timeZone={timeZone} mayReview={mayReview} />
                 </div>

@@ -24,7 +24,11 @@ export function Trouble({ found, followUps, timeZone }: Props) {
                 {ASPECT_LABEL[f.aspect as Aspect] ?? f.aspect}: {grade.toLowerCase()}
               </State>{' '}
               <span className="text-soft">at the last look, {dayIn(f.at.getTime(), timeZone)}</span>
-              {f.aspect === 'fan' && f.grade === 'failed' ? <p className="text-sm">It reads like a fouled coil, and cleaning will not help. Isolate the unit before touching the fan.</p> : null}
+              {f.aspect === 'fan' && f.grade === 'failed' ? (
+                <p className="text-sm">
+                  It reads like a fouled coil, and cleaning will not help. Isolate the unit before touching the fan.
+                </p>
+              ) : null}
             </li>
           );
         })}

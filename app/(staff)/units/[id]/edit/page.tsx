@@ -16,7 +16,12 @@ export default definePage('write:equipment', async ({ db, actor, params }) => {
   const { kitchen, ...fields } = unit;
   return (
     <>
-      <Trail items={[{ href: `/kitchens/${kitchen.id}`, label: kitchen.name }, { href: `/units/${unit.id}`, label: unit.name }]} />
+      <Trail
+        items={[
+          { href: `/kitchens/${kitchen.id}`, label: kitchen.name },
+          { href: `/units/${unit.id}`, label: unit.name },
+        ]}
+      />
       <PageHead title={`Edit ${unit.name}`} />
       <UnitForm kitchenId={kitchen.id} unit={fields as UnitFields} units={await unitsOf(db, actor.userId)} />
     </>

@@ -4,14 +4,20 @@ import { State } from '@/app/_ui/state';
 import { Table, Td, Th } from '@/app/_ui/table';
 import { dayIn, timeIn } from '@/app/_ui/when';
 
-const OUTCOME = { applied: ['done', 'soft', 'filed'], conflict: ['ask', 'alarm', 'with a question'], rejected: ['late', 'alarm', 'not filed'] } as const;
+const OUTCOME = {
+  applied: ['done', 'soft', 'filed'],
+  conflict: ['ask', 'alarm', 'with a question'],
+  rejected: ['late', 'alarm', 'not filed'],
+} as const;
 
 /** Every entry in the order it came in, with when it was made: nothing is overwritten. */
 export function History({ operations, timeZone }: { operations: VisitReport['operations']; timeZone: string }) {
   const when = (ms: number) => `${dayIn(ms, timeZone)} ${timeIn(ms, timeZone)}`;
   return (
     <Sheet title="Every entry">
-      {operations.length === 0 ? <p className="text-soft">No entries from a tablet yet.</p> : (
+      {operations.length === 0 ? (
+        <p className="text-soft">No entries from a tablet yet.</p>
+      ) : (
         <details>
           <summary className="font-bold">
             {operations.length} entries, {operations.filter((o) => o.outcome !== 'applied').length} with a question
@@ -34,7 +40,11 @@ export function History({ operations, timeZone }: { operations: VisitReport['ope
                   <tr key={o.id}>
                     <Td className="whitespace-nowrap">
                       {when(o.madeAt)}
-                      {o.correctedMs ? <span className="block text-sm text-soft">the tablet’s clock was off; put right by {Math.round(Math.abs(o.correctedMs) / 60_000)} min</span> : null}
+                      {o.correctedMs ? (
+                        <span className="block text-sm text-soft">
+                          the tablet’s clock was off; put right by {Math.round(Math.abs(o.correctedMs) / 60_000)} min
+                        </span>
+                      ) : null}
                     </Td>
                     <Td className="whitespace-nowrap">{when(o.receivedAt)}</Td>
                     <Td>{o.what}</Td>

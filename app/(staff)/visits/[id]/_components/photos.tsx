@@ -14,10 +14,17 @@ export function Photos({ photos, timeZone }: { photos: UnitReport['photos']; tim
             {p.fileId ? (
               <a href={`/api/files/${p.fileId}`} target="_blank" rel="noopener" className="block">
                 {/* eslint-disable-next-line @next/next/no-img-element -- served by our own guarded route */}
-                <img src={`/api/files/${p.fileId}?size=thumb`} alt={words} loading="lazy" className="h-30 w-40 rounded-md border border-line object-cover" />
+                <img
+                  src={`/api/files/${p.fileId}?size=thumb`}
+                  alt={words}
+                  loading="lazy"
+                  className="h-30 w-40 rounded-md border border-line object-cover"
+                />
               </a>
             ) : (
-              <span className="flex h-30 w-40 items-center justify-center rounded-md border border-dashed border-edge p-2 text-center text-soft">Still on the tablet</span>
+              <span className="flex h-30 w-40 items-center justify-center rounded-md border border-dashed border-edge p-2 text-center text-soft">
+                Still on the tablet
+              </span>
             )}
             {words}
             <span className="block text-soft">

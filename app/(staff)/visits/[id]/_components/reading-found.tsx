@@ -8,7 +8,15 @@ import { FIELD_INFO, ownText, READING_FIELDS } from '@/lib/core/round';
 const PHASE = { before: 'Before cleaning', after: 'After cleaning', log: 'Logged' } as const;
 
 /** A reading as it stands on file, what was asked about it, and what it means. */
-export function ReadingFound({ reading: r, units, timeZone }: { reading: UnitReport['readings'][number]; units: MeasureUnits; timeZone: string }) {
+export function ReadingFound({
+  reading: r,
+  units,
+  timeZone,
+}: {
+  reading: UnitReport['readings'][number];
+  units: MeasureUnits;
+  timeZone: string;
+}) {
   const own = { temperatureUnit: units.temperature, pressureUnit: units.pressure };
   const given = READING_FIELDS.filter((f) => r.values[f] !== undefined);
   return (

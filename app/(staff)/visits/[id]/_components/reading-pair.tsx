@@ -10,7 +10,19 @@ import { FIELD_INFO, ownText, READING_FIELDS } from '@/lib/core/round';
 type Reading = UnitReport['readings'][number];
 
 /** Before and after cleaning side by side: what was read, and what it means. */
-export function ReadingPair({ before, after, units, timeZone, of }: { before: Reading | undefined; after: Reading | undefined; units: MeasureUnits; timeZone: string; of: string }) {
+export function ReadingPair({
+  before,
+  after,
+  units,
+  timeZone,
+  of,
+}: {
+  before: Reading | undefined;
+  after: Reading | undefined;
+  units: MeasureUnits;
+  timeZone: string;
+  of: string;
+}) {
   const both = [before, after].filter((r): r is Reading => r !== undefined);
   const own = { temperatureUnit: units.temperature, pressureUnit: units.pressure };
   const fields = READING_FIELDS.filter((f) => both.some((r) => r.values[f] !== undefined));
@@ -27,7 +39,8 @@ export function ReadingPair({ before, after, units, timeZone, of }: { before: Re
     </tr>
   );
   const estimated = both.some((r) => r.estimate?.status === 'ok');
-  const lost = (r: Reading) => (r.estimate?.status === 'ok' ? <Figure of={r.estimate.conductanceLost} scale={PERCENT} /> : <span className="text-soft">can’t say</span>);
+  const lost = (r: Reading) =>
+    r.estimate?.status === 'ok' ? <Figure of={r.estimate.conductanceLost} scale={PERCENT} /> : <span className="text-soft">can’t say</span>;
   return (
     <Table label={`Readings of ${of}`}>
       <thead>
@@ -37,7 +50,8 @@ export function ReadingPair({ before, after, units, timeZone, of }: { before: Re
           </Th>
           {both.map((r) => (
             <Th key={r.id}>
-              {r.phase === 'before' ? 'Before cleaning' : 'After cleaning'} <span className="font-normal text-soft">{timeIn(r.at, timeZone)}</span>
+              {r.phase === 'before' ? 'Before cleaning' : 'After cleaning'}{' '}
+              <span className="font-normal text-soft">{timeIn(r.at, timeZone)}</span>
             </Th>
           ))}
         </tr>
@@ -46,10 +60,29 @@ export function ReadingPair({ before, after, units, timeZone, of }: { before: Re
         {fields.map((f) => (
           <Row key={f}>{row(FIELD_INFO[f].label, (r) => (r.values[f] === undefined ? '—' : ownText(f, r.values[f] as number, own)))}</Row>
         ))}
-        {estimated ? row('Rise over the air', (r) => (r.estimate?.status === 'ok' ? <Figure of={r.estimate.riseK} scale={differenceIn(units)} /> : '—'), true) : null}
+        {estimated
+          ? row(
+              'Rise over the air',
+              (r) => (r.estimate?.status === 'ok' ? <Figure of={r.estimate.riseK} scale={differenceIn(units)} /> : '—'),
+              true,
+            )
+          : null}
         {estimated ? row('Conductance lost', lost, true) : null}
-        {estimated ? row('Cooling lost, hot day', (r) => (r.estimate?.status === 'ok' && r.estimate.coolingLostHotDay ? <Figure of={r.estimate.coolingLostHotDay} scale={PERCENT} /> : '—'), true) : null}
-        {both.some((r) => r.estimate) ? row('It says', (r) => (r.estimate ? <span className="text-sm">{r.estimate.sentence}</span> : '—')) : null}
+        {estimated
+          ? row(
+              'Cooling lost, hot day',
+              (r) =>
+                r.estimate?.status === 'ok' && r.estimate.coolingLostHotDay ? (
+                  <Figure of={r.estimate.coolingLostHotDay} scale={PERCENT} />
+                ) : (
+                  '—'
+                ),
+              true,
+            )
+          : null}
+        {both.some((r) => r.estimate)
+          ? row('It says', (r) => (r.estimate ? <span className="text-sm">{r.estimate.sentence}</span> : '—'))
+          : null}
         {both.some((r) => r.questioned.length > 0)
           ? row('Asked on the spot', (r) =>
               r.questioned.map((q) => (

@@ -12,7 +12,9 @@ export function ReviseAgain({ visitId, allowed }: { visitId: string; allowed: bo
   if (saved) return <p role="status">Estimates and rules are up to date.</p>;
   return (
     <Sheet title="Rules not revised yet" className="border-2 border-alarm">
-      <p className="mb-3">The visit is closed and every entry is on file, but its estimates and rules could not be brought up to date at the time.</p>
+      <p className="mb-3">
+        The visit is closed and every entry is on file, but its estimates and rules could not be brought up to date at the time.
+      </p>
       {allowed ? (
         <form {...form}>
           <input type="hidden" name="visitId" value={visitId} />

@@ -13,7 +13,17 @@ import { ReadingPair } from './reading-pair';
 type Finding = UnitReport['findings'][number];
 
 /** One unit of the visit: tasks, findings, readings with their estimates, photos. */
-export function UnitFound({ unit, units, timeZone, technician }: { unit: UnitReport; units: MeasureUnits; timeZone: string; technician: string }) {
+export function UnitFound({
+  unit,
+  units,
+  timeZone,
+  technician,
+}: {
+  unit: UnitReport;
+  units: MeasureUnits;
+  timeZone: string;
+  technician: string;
+}) {
   const reached = unit.outcome?.outcome;
   const standing = (phase: string) => unit.readings.filter((r) => r.phase === phase && !r.superseded).at(-1);
   const [before, after] = [standing('before'), standing('after')];
@@ -33,7 +43,10 @@ export function UnitFound({ unit, units, timeZone, technician }: { unit: UnitRep
       <ul className="mb-3 flex flex-wrap gap-x-6 gap-y-1">
         {unit.tasks.map((t) => (
           <li key={t.id}>
-            <State shape={t.outcome === 'done' ? 'done' : t.outcome === 'not_done' ? 'off' : 'later'} tone={t.outcome === 'not_done' ? 'alarm' : 'ink'}>
+            <State
+              shape={t.outcome === 'done' ? 'done' : t.outcome === 'not_done' ? 'off' : 'later'}
+              tone={t.outcome === 'not_done' ? 'alarm' : 'ink'}
+            >
               {t.label}
             </State>
             {t.outcome === 'not_done' ? <span className="text-soft"> {t.reason}</span> : null}

@@ -3,7 +3,9 @@ import { Sheet } from '@/app/_ui/sheet';
 
 /** Whether anything was written down about a unit. */
 export const touched = (u: UnitReport): boolean =>
-  u.findings.length + u.readings.length + u.photos.length + u.events.length > 0 || u.outcome !== null || u.tasks.some((t) => t.outcome !== 'planned');
+  u.findings.length + u.readings.length + u.photos.length + u.events.length > 0 ||
+  u.outcome !== null ||
+  u.tasks.some((t) => t.outcome !== 'planned');
 
 /** Units of the visit that nothing has come in about: a line each. */
 export function Untouched({ units }: { units: readonly UnitReport[] }) {

@@ -31,18 +31,39 @@ export function FeedRow({ name, whose = '', of, live }: { name: string; whose?: 
         <span className="font-bold">{name}</span>
         {whose && whose !== name ? <span className="text-soft"> {whose}</span> : null}
       </span>
-      {live ? <State shape="done" tone="soft">Live</State> : <span className="text-soft">No address</span>}
+      {live ? (
+        <State shape="done" tone="soft">
+          Live
+        </State>
+      ) : (
+        <span className="text-soft">No address</span>
+      )}
       <span className="ml-auto flex gap-2">
-        <Button onClick={make} disabled={busy} aria-label={`${live ? 'New address' : 'Make an address'} for ${name}`}>{live ? 'New address' : 'Make an address'}</Button>
-        {live ? <Button look="danger" onClick={end} disabled={busy} aria-label={`End the address of ${name}`}>End</Button> : null}
+        <Button onClick={make} disabled={busy} aria-label={`${live ? 'New address' : 'Make an address'} for ${name}`}>
+          {live ? 'New address' : 'Make an address'}
+        </Button>
+        {live ? (
+          <Button look="danger" onClick={end} disabled={busy} aria-label={`End the address of ${name}`}>
+            End
+          </Button>
+        ) : null}
       </span>
       {address ? (
         <label className="w-full text-sm">
           Shown once; copy it now
-          <input readOnly value={address} className="mt-1 w-full rounded-md border border-edge bg-sunk px-2 py-1.5" onFocus={(e) => e.currentTarget.select()} />
+          <input
+            readOnly
+            value={address}
+            className="mt-1 w-full rounded-md border border-edge bg-sunk px-2 py-1.5"
+            onFocus={(e) => e.currentTarget.select()}
+          />
         </label>
       ) : null}
-      {error ? <p role="alert" className="w-full font-bold text-alarm">{error}</p> : null}
+      {error ? (
+        <p role="alert" className="w-full font-bold text-alarm">
+          {error}
+        </p>
+      ) : null}
     </li>
   );
 }

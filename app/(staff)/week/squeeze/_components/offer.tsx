@@ -13,7 +13,15 @@ export function Offer({ offer: o, timeZone, first, busy, onTake }: Props) {
           <h3>
             {when} · {o.technician}
           </h3>
-          <p className="text-soft">{[waits(o.waitMinutes), driving(o.extraDriveMinutes), o.overtimeMinutes > 0 ? `day ends ${span(o.overtimeMinutes)} past the shift` : ''].filter(Boolean).join(' · ')}</p>
+          <p className="text-soft">
+            {[
+              waits(o.waitMinutes),
+              driving(o.extraDriveMinutes),
+              o.overtimeMinutes > 0 ? `day ends ${span(o.overtimeMinutes)} past the shift` : '',
+            ]
+              .filter(Boolean)
+              .join(' · ')}
+          </p>
         </div>
         <Button look={first ? 'primary' : 'plain'} disabled={busy} onClick={onTake} aria-label={`Take ${when}, ${o.technician}`}>
           {busy ? 'Booking …' : o.moves.length === 0 ? 'Book this' : `Book and move ${o.moves.length}`}
@@ -37,7 +45,8 @@ export function Offer({ offer: o, timeZone, first, busy, onTake }: Props) {
 }
 
 const waits = (minutes: number) => (minutes < 1 ? 'at once' : `waits ${span(minutes)}`);
-const driving = (minutes: number) => (minutes === 0 ? 'no more driving' : minutes > 0 ? `${minutes} min more driving` : `${-minutes} min less driving`);
+const driving = (minutes: number) =>
+  minutes === 0 ? 'no more driving' : minutes > 0 ? `${minutes} min more driving` : `${-minutes} min less driving`;
 
 function span(minutes: number): string {
   if (minutes < 90) return `${minutes} min`;

@@ -23,7 +23,13 @@ export function Offers({ ask, answer }: { ask: Ask; answer: SqueezeAnswer }) {
         ...ask,
         technicianId: offer.technicianId,
         startMs: offer.startMs,
-        moves: offer.moves.map(({ visitId, version, technicianId, startMs, endMs }) => ({ visitId, version, technicianId, startMs, endMs })),
+        moves: offer.moves.map(({ visitId, version, technicianId, startMs, endMs }) => ({
+          visitId,
+          version,
+          technicianId,
+          startMs,
+          endMs,
+        })),
       });
       if (reply.ok) router.push(`/week/${reply.data.visitId}`);
       else setWrong({ of: answer, message: reply.message });
@@ -32,17 +38,30 @@ export function Offers({ ask, answer }: { ask: Ask; answer: SqueezeAnswer }) {
   return (
     <section aria-labelledby="offers">
       <h2 id="offers" ref={heading} tabIndex={-1}>
-        {answer.offers.length === 0 ? 'No time found' : answer.offers.length === 1 ? 'One way' : `${answer.offers.length} ways, least disturbance first`}
+        {answer.offers.length === 0
+          ? 'No time found'
+          : answer.offers.length === 1
+            ? 'One way'
+            : `${answer.offers.length} ways, least disturbance first`}
       </h2>
       {answer.notes.map((note) => (
-        <p key={note} className="mt-1">{note}</p>
+        <p key={note} className="mt-1">
+          {note}
+        </p>
       ))}
       <div className="mt-3">
         <FormErrors errors={wrong?.of === answer ? [wrong.message] : null} />
       </div>
       <ol className="mt-3 flex flex-col gap-3">
         {answer.offers.map((offer, i) => (
-          <Offer key={`${offer.technicianId} ${offer.startMs}`} offer={offer} timeZone={answer.timeZone} first={i === 0} busy={busy} onTake={() => accept(offer)} />
+          <Offer
+            key={`${offer.technicianId} ${offer.startMs}`}
+            offer={offer}
+            timeZone={answer.timeZone}
+            first={i === 0}
+            busy={busy}
+            onTake={() => accept(offer)}
+          />
         ))}
       </ol>
     </section>

@@ -25,7 +25,10 @@ export function SqueezeForm({ kitchenId, kitchens, units, siteTime, defaults }: 
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   // What was answered before the form was changed is no answer any more.
   const [outdated, setOutdated] = useState<unknown>(null);
-  const work = units.flatMap((u) => u.tasks).filter((t) => ticked.has(t.id)).map((t) => t.minutes);
+  const work = units
+    .flatMap((u) => u.tasks)
+    .filter((t) => ticked.has(t.id))
+    .map((t) => t.minutes);
   return (
     <div className="flex min-w-0 flex-col gap-6">
       <form {...form} onChange={() => setOutdated(data)} className="flex flex-col gap-5">
@@ -45,26 +48,66 @@ export function SqueezeForm({ kitchenId, kitchens, units, siteTime, defaults }: 
               error={error('kitchenId')}
               required
             />
-            <TextArea label="What is wrong" name="what" rows={2} error={error('what')} hint="In the caller’s words; the technician reads it." required />
+            <TextArea
+              label="What is wrong"
+              name="what"
+              rows={2}
+              error={error('what')}
+              hint="In the caller’s words; the technician reads it."
+              required
+            />
             <UnitsInNeed units={units} ticked={ticked} onTick={setTicked} error={error('unitIds') ?? error('taskIds')} />
           </div>
         </Sheet>
         <Sheet title="When">
           <div className="grid grid-cols-1 gap-4 sm:grid-cols-3">
-            <Field label="Length" unit="minutes" name="minutes" type="number" inputMode="numeric" min={10} max={720} step={5} defaultValue="60" error={error('minutes')} hint={work.length > 0 ? `The ticked tasks alone take about ${minutesOnSite(siteTime, work)} min with getting in and out; ${siteTimeWords(siteTime)}.` : 'Finding the fault and making it safe.'} required />
+            <Field
+              label="Length"
+              unit="minutes"
+              name="minutes"
+              type="number"
+              inputMode="numeric"
+              min={10}
+              max={720}
+              step={5}
+              defaultValue="60"
+              error={error('minutes')}
+              hint={
+                work.length > 0
+                  ? `The ticked tasks alone take about ${minutesOnSite(siteTime, work)} min with getting in and out; ${siteTimeWords(siteTime)}.`
+                  : 'Finding the fault and making it safe.'
+              }
+              required
+            />
             <Field label="Day" name="date" type="date" defaultValue={defaults.date} error={error('date')} required />
-            <Field label="Not before" name="from" type="time" defaultValue={defaults.from} error={error('from')} hint="The kitchen’s own time." required />
+            <Field
+              label="Not before"
+              name="from"
+              type="time"
+              defaultValue={defaults.from}
+              error={error('from')}
+              hint="The kitchen’s own time."
+              required
+            />
           </div>
           <label className="mt-4 flex items-center gap-2">
             <input type="checkbox" name="anyHour" className="size-5" defaultChecked /> The kitchen lets us in at any hour
           </label>
         </Sheet>
         <div className="flex flex-wrap gap-3">
-          <Button look="primary" type="submit" disabled={busy}>{busy ? 'Looking …' : 'Look for times'}</Button>
-          <ButtonLink href="/week" look="quiet">Leave without booking</ButtonLink>
+          <Button look="primary" type="submit" disabled={busy}>
+            {busy ? 'Looking …' : 'Look for times'}
+          </Button>
+          <ButtonLink href="/week" look="quiet">
+            Leave without booking
+          </ButtonLink>
         </div>
       </form>
-      {data && outdated === data ? <p className="text-soft" role="status">The form has changed since; look for times again.</p> : null}
+      {data && outdated === data ? (
+        <p className="text-soft" role="status">
+          The form has changed since; look for times again.
+        </p>
+      ) : null}
       {data && outdated !== data ? <Offers ask={data.ask} answer={data.answer} /> : null}
     </div>
   );

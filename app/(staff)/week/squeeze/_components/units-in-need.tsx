@@ -10,9 +10,20 @@ export function UnitsInNeed({ units, ticked, onTick, error }: Props) {
   return (
     <fieldset>
       <legend className="font-bold">Units</legend>
-      <p className="text-sm text-soft">None chosen: whoever is sent may touch any unit of this kitchen. Tasks ticked are done on the same trip; a coil brings its low side along.</p>
-      {error?.length ? <p role="alert" className="text-sm font-bold text-alarm">{error.join(' ')}</p> : null}
-      <ul className="mt-2 grid max-h-80 grid-cols-1 gap-x-4 gap-y-1 overflow-y-auto rounded-md border border-line p-2 md:grid-cols-2" tabIndex={0} aria-label="Units of the kitchen">
+      <p className="text-sm text-soft">
+        None chosen: whoever is sent may touch any unit of this kitchen. Tasks ticked are done on the same trip; a coil brings its low side
+        along.
+      </p>
+      {error?.length ? (
+        <p role="alert" className="text-sm font-bold text-alarm">
+          {error.join(' ')}
+        </p>
+      ) : null}
+      <ul
+        className="mt-2 grid max-h-80 grid-cols-1 gap-x-4 gap-y-1 overflow-y-auto rounded-md border border-line p-2 md:grid-cols-2"
+        tabIndex={0}
+        aria-label="Units of the kitchen"
+      >
         {units.map((u) => (
           <li key={u.id}>
             <label className="flex min-h-8 items-center gap-2 font-bold">
@@ -22,7 +33,15 @@ export function UnitsInNeed({ units, ticked, onTick, error }: Props) {
               {u.tasks.map((t) => (
                 <li key={t.id}>
                   <label className="flex min-h-7 items-center gap-1.5 text-sm">
-                    <input type="checkbox" name="taskIds" value={t.id} className="size-4 shrink-0" disabled={t.booked} checked={ticked.has(t.id)} onChange={(e) => toggle(t.id, e.target.checked)} />
+                    <input
+                      type="checkbox"
+                      name="taskIds"
+                      value={t.id}
+                      className="size-4 shrink-0"
+                      disabled={t.booked}
+                      checked={ticked.has(t.id)}
+                      onChange={(e) => toggle(t.id, e.target.checked)}
+                    />
                     <span>
                       {t.kind}
                       <span className="sr-only"> of {u.name}</span>

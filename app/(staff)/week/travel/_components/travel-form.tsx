@@ -32,7 +32,9 @@ export function TravelForm({ stored }: { stored: number }) {
         <form {...form} className="flex flex-col gap-4">
           <FormErrors errors={error('')} />
           <div className="flex flex-col gap-1">
-            <label htmlFor="travel-file" className="font-bold">File</label>
+            <label htmlFor="travel-file" className="font-bold">
+              File
+            </label>
             <input
               id="travel-file"
               type="file"
@@ -41,14 +43,36 @@ export function TravelForm({ stored }: { stored: number }) {
               className="w-full rounded-md border border-edge bg-sheet p-2 file:mr-3 file:rounded file:border file:border-edge file:bg-paper file:px-3 file:py-1 file:font-bold"
             />
           </div>
-          <TextArea label="Or paste the lines" name="csv" rows={8} value={csv} onChange={(e) => change(e.target.value)} error={error('csv')} spellCheck={false} placeholder={'from,to,minutes'} className="w-full overflow-x-auto whitespace-pre rounded-md border border-edge bg-sheet p-3 font-mono text-sm" />
+          <TextArea
+            label="Or paste the lines"
+            name="csv"
+            rows={8}
+            value={csv}
+            onChange={(e) => change(e.target.value)}
+            error={error('csv')}
+            spellCheck={false}
+            placeholder={'from,to,minutes'}
+            className="w-full overflow-x-auto whitespace-pre rounded-md border border-edge bg-sheet p-3 font-mono text-sm"
+          />
           <div className="flex flex-wrap gap-3">
-            <Button look={report && errors === 0 ? 'plain' : 'primary'} type="submit" disabled={busy}>{busy ? 'Reading …' : 'Check it'}</Button>
-            {stored > 0 ? <Button look="quiet" disabled={writing} onClick={() => write(() => forget({}))}>Forget imported minutes</Button> : null}
+            <Button look={report && errors === 0 ? 'plain' : 'primary'} type="submit" disabled={busy}>
+              {busy ? 'Reading …' : 'Check it'}
+            </Button>
+            {stored > 0 ? (
+              <Button look="quiet" disabled={writing} onClick={() => write(() => forget({}))}>
+                Forget imported minutes
+              </Button>
+            ) : null}
           </div>
         </form>
         <div className="mt-3">
-          <Saved when={!!done?.ok}>{done?.ok ? (done.data.stored > 0 ? `${counted(done.data.stored, 'pair')} stored${done.data.replaced > 0 ? ` in the place of ${done.data.replaced}` : ''}` : `${counted(done.data.replaced, 'pair')} forgotten; coordinates answer for all`) : ''}</Saved>
+          <Saved when={!!done?.ok}>
+            {done?.ok
+              ? done.data.stored > 0
+                ? `${counted(done.data.stored, 'pair')} stored${done.data.replaced > 0 ? ` in the place of ${done.data.replaced}` : ''}`
+                : `${counted(done.data.replaced, 'pair')} forgotten; coordinates answer for all`
+              : ''}
+          </Saved>
           <FormErrors errors={done && !done.ok ? [done.message] : null} />
         </div>
       </Sheet>
@@ -60,7 +84,9 @@ export function TravelForm({ stored }: { stored: number }) {
               : `${counted(report.pairs, 'pair')} between ${counted(report.kitchens, 'kitchen')}${report.pairs < report.possible ? `; coordinates answer for the other ${report.possible - report.pairs}` : ''}. ${report.replaces > 0 ? `In the place of ${report.replaces} imported before.` : ''}`}
           </p>
           {errors === 0 ? (
-            <Button look="primary" className="mt-3" disabled={writing} onClick={() => write(() => replace({ csv }))}>{writing ? 'Storing …' : 'Store these minutes'}</Button>
+            <Button look="primary" className="mt-3" disabled={writing} onClick={() => write(() => replace({ csv }))}>
+              {writing ? 'Storing …' : 'Store these minutes'}
+            </Button>
           ) : null}
           {report.problems.length > 0 ? (
             <div className="mt-4">

@@ -1,6 +1,10 @@
 import { defineRoute } from '@/lib/server/define-route';
 import { travelTemplate } from '@/lib/services/travel/travel-template';
 
-export const GET = defineRoute('plan:week', async ({ db }) =>
-  new Response(await travelTemplate({ db }), { headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': 'attachment; filename="driving-minutes.csv"' } }),
+export const GET = defineRoute(
+  'plan:week',
+  async ({ db }) =>
+    new Response(await travelTemplate({ db }), {
+      headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': 'attachment; filename="driving-minutes.csv"' },
+    }),
 );

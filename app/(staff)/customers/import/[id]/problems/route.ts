@@ -3,5 +3,7 @@ import { importProblems } from '@/lib/services/equipment/fleet/export-fleet';
 
 export const GET = defineRoute('import:equipment', async ({ db, params }) => {
   const csv = await importProblems({ db }, params.id ?? '');
-  return new Response(csv, { headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': 'attachment; filename="import-problems.csv"' } });
+  return new Response(csv, {
+    headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': 'attachment; filename="import-problems.csv"' },
+  });
 });

@@ -1,4 +1,6 @@
 import { defineRoute } from '@/lib/server/define-route';
 import { importProgress } from '@/lib/services/equipment/fleet/import-progress';
 
-export const GET = defineRoute('import:equipment', async ({ db, now, params }) => Response.json(await importProgress({ db, now }, params.id ?? ''), { headers: { 'cache-control': 'no-store' } }));
+export const GET = defineRoute('import:equipment', async ({ db, now, params }) =>
+  Response.json(await importProgress({ db, now }, params.id ?? ''), { headers: { 'cache-control': 'no-store' } }),
+);

@@ -11,7 +11,10 @@ export function ProposalCost({ proposal: p }: { proposal: Proposal }) {
     ['Late at fixed visits', p.cost.latenessMinutes > 0 ? hours(p.cost.latenessMinutes) : 'none'],
     ['Over shift', p.cost.overtimeMinutes > 0 ? hours(p.cost.overtimeMinutes) : 'none'],
     ['Left for a later trip', counted(p.later, 'task')],
-    ['Against the best possible', p.proven ? 'this is the best' : p.gap === null ? 'being worked out' : `within ${(p.gap * 100).toFixed(1)} %`],
+    [
+      'Against the best possible',
+      p.proven ? 'this is the best' : p.gap === null ? 'being worked out' : `within ${(p.gap * 100).toFixed(1)} %`,
+    ],
   ];
   return (
     <dl className="grid grid-cols-2 gap-x-8 gap-y-3 rounded-lg border border-line bg-sheet p-5 sm:grid-cols-3 xl:grid-cols-6">

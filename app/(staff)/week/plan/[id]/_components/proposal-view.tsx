@@ -50,11 +50,27 @@ export function ProposalView({ runId, monday }: { runId: string; monday: string 
     <div className="flex flex-col gap-6">
       <FormErrors errors={error ? [error] : run?.error ? [run.error] : null} />
       <div role="status" className="flex flex-wrap items-center gap-4">
-        {live ? <State shape="later" tone="cold">{p ? `Searching. Best so far after ${(p.searchMs / 1000).toFixed(1)} s` : 'Searching'}</State> : null}
+        {live ? (
+          <State shape="later" tone="cold">
+            {p ? `Searching. Best so far after ${(p.searchMs / 1000).toFixed(1)} s` : 'Searching'}
+          </State>
+        ) : null}
         {live ? <Button onClick={() => void stopSearch({ runId })}>Stop</Button> : null}
-        {run?.status === 'cancelled' ? <State shape="off" tone="soft">Stopped. Nothing was booked.</State> : null}
-        {run?.status === 'accepted' ? <State shape="done" tone="soft">Accepted earlier.</State> : null}
-        {run?.status === 'undone' ? <State shape="off" tone="soft">Taken back.</State> : null}
+        {run?.status === 'cancelled' ? (
+          <State shape="off" tone="soft">
+            Stopped. Nothing was booked.
+          </State>
+        ) : null}
+        {run?.status === 'accepted' ? (
+          <State shape="done" tone="soft">
+            Accepted earlier.
+          </State>
+        ) : null}
+        {run?.status === 'undone' ? (
+          <State shape="off" tone="soft">
+            Taken back.
+          </State>
+        ) : null}
       </div>
       {p && run.status !== 'cancelled' ? (
         <>
@@ -74,7 +90,11 @@ export function ProposalView({ runId, monday }: { runId: string; monday: string 
           ) : null}
         </>
       ) : null}
-      {run?.status === 'cancelled' || run?.status === 'failed' ? <ButtonLink href={`/week?day=${monday}`} className="self-start">Back to the week</ButtonLink> : null}
+      {run?.status === 'cancelled' || run?.status === 'failed' ? (
+        <ButtonLink href={`/week?day=${monday}`} className="self-start">
+          Back to the week
+        </ButtonLink>
+      ) : null}
     </div>
   );
 }

@@ -33,15 +33,25 @@ export function ProposalVisits({ runId, monday, proposal }: Props) {
   };
   const said = (key: string) => outcome?.refused.find((r) => r.key === key)?.words;
 
-  if (proposal.visits.length === 0) return <p className="text-soft">Nothing to add: what is due this week is booked, or could not be placed.</p>;
+  if (proposal.visits.length === 0)
+    return <p className="text-soft">Nothing to add: what is due this week is booked, or could not be placed.</p>;
   const rows = [...proposal.visits].sort((a, b) => a.startMs - b.startMs);
   return (
-    <Sheet title="Proposed visits" aside={<span className="text-soft">{chosen.size} of {rows.length} chosen</span>}>
+    <Sheet
+      title="Proposed visits"
+      aside={
+        <span className="text-soft">
+          {chosen.size} of {rows.length} chosen
+        </span>
+      }
+    >
       <FormErrors errors={error ? [error] : null} />
       <Table label="Proposed visits">
         <thead>
           <tr>
-            <Th><span className="sr-only">Accept</span></Th>
+            <Th>
+              <span className="sr-only">Accept</span>
+            </Th>
             <Th>When</Th>
             <Th>Who</Th>
             <Th>Kitchen</Th>
@@ -54,16 +64,28 @@ export function ProposalVisits({ runId, monday, proposal }: Props) {
           {rows.map((v) => (
             <tr key={v.key}>
               <Td>
-                <input type="checkbox" className="size-5" aria-label={`Accept ${v.kitchen}, ${dayIn(v.startMs, v.timeZone)}`} checked={chosen.has(v.key)} disabled={!!outcome} onChange={() => toggle(v.key)} />
+                <input
+                  type="checkbox"
+                  className="size-5"
+                  aria-label={`Accept ${v.kitchen}, ${dayIn(v.startMs, v.timeZone)}`}
+                  checked={chosen.has(v.key)}
+                  disabled={!!outcome}
+                  onChange={() => toggle(v.key)}
+                />
               </Td>
-              <Td className="whitespace-nowrap">{dayIn(v.startMs, v.timeZone)}, {timeIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)}</Td>
+              <Td className="whitespace-nowrap">
+                {dayIn(v.startMs, v.timeZone)}, {timeIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)}
+              </Td>
               <Td>{v.technician}</Td>
               <Td>
                 <span className="font-bold">{v.customer}</span>, {v.kitchen}
                 {said(v.key) ? <span className="block font-bold text-alarm">{said(v.key)}</span> : null}
               </Td>
               <Td className="text-right">{v.units}</Td>
-              <Td className="text-right">{v.taskIds.length}{v.overdue ? <span className="text-alarm"> ({v.overdue} overdue)</span> : null}</Td>
+              <Td className="text-right">
+                {v.taskIds.length}
+                {v.overdue ? <span className="text-alarm"> ({v.overdue} overdue)</span> : null}
+              </Td>
               <Td className="whitespace-nowrap text-right">{Math.round(v.driveMinutes)} min</Td>
             </tr>
           ))}
@@ -72,17 +94,44 @@ export function ProposalVisits({ runId, monday, proposal }: Props) {
       <div className="mt-4 flex flex-wrap items-center gap-3">
         {outcome ? (
           <>
-            <State shape="done" tone="cold">{undone === null ? `${outcome.booked.length} booked${outcome.refused.length ? `, ${outcome.refused.length} refused` : ''}` : `${undone} taken back`}</State>
-            {undone === null && outcome.booked.length ? <Button disabled={busy} onClick={() => call(() => undo({ runId }), setUndone)}>Take back</Button> : null}
-            <ButtonLink href={`/week?day=${monday}`} look="primary">See the week</ButtonLink>
+            <State shape="done" tone="cold">
+              {undone === null
+                ? `${outcome.booked.length} booked${outcome.refused.length ? `, ${outcome.refused.length} refused` : ''}`
+                : `${undone} taken back`}
+            </State>
+            {undone === null && outcome.booked.length ? (
+              <Button disabled={busy} onClick={() => call(() => undo({ runId }), setUndone)}>
+                Take back
+              </Button>
+            ) : null}
+            <ButtonLink href={`/week?day=${monday}`} look="primary">
+              See the week
+            </ButtonLink>
           </>
         ) : (
           <>
-            <Button look="primary" disabled={busy || chosen.size === 0} onClick={() => call(() => accept({ runId, keys: [...chosen] }), setOutcome)}>
+            <Button
+              look="primary"
+              disabled={busy || chosen.size === 0}
+              onClick={() => call(() => accept({ runId, keys: [...chosen] }), setOutcome)}
+            >
               {busy ? 'Booking …' : chosen.size === rows.length ? 'Accept all' : `Accept ${chosen.size}`}
             </Button>
-            <Button disabled={busy} onClick={() => setChosen(new Set(chosen.size ? [] : rows.map((v) => v.key)))}>{chosen.size ? 'Choose none' : 'Choose all'}</Button>
-            <Button look="quiet" disabled={busy} onClick={() => call(() => stopSearch({ runId }), () => window.location.reload())}>Drop the proposal</Button>
+            <Button disabled={busy} onClick={() => setChosen(new Set(chosen.size ? [] : rows.map((v) => v.key)))}>
+              {chosen.size ? 'Choose none' : 'Choose all'}
+            </Button>
+            <Button
+              look="quiet"
+              disabled={busy}
+              onClick={() =>
+                call(
+                  () => stopSearch({ runId }),
+                  () => window.location.reload(),
+                )
+              }
+            >
+              Drop the proposal
+            </Button>
           </>
         )}
       </div>

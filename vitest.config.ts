@@ -1,3 +1,4 @@
+import os from 'node:os';
 import path from 'node:path';
 import { defineConfig } from 'vitest/config';
 
@@ -9,6 +10,8 @@ const alias = {
 export default defineConfig({
   resolve: { alias },
   test: {
+    // Vitest keeps one core for itself, which is half of the two that the checks run on.
+    maxWorkers: os.availableParallelism(),
     projects: [
       {
         resolve: { alias },

@@ -35,15 +35,22 @@ test('every screen of the round can be used by anyone', async ({ page, signIn, a
   await openUnit(page);
   await expect(page.getByRole('heading', { name: 'Gaskets' })).toBeVisible();
   await accessible();
-  await page
-    .locator('#readings-before')
-    .getByRole('button', { name: /^Air into the coil/ })
-    .click();
-  await expect(page.getByRole('dialog')).toBeVisible();
+  const reading = page.locator('#readings-before').getByRole('button', { name: /^Air into the coil/ });
+  await reading.click();
+  const pad = page.getByRole('dialog', { name: 'Air into the coil' });
+  await expect(pad).toBeVisible();
   await accessible();
+  // What is behind the pad is out of reach until it is closed, then in hand again.
+  await expect(page.locator('#round')).toHaveAttribute('inert', '');
   await page.keyboard.type('86');
   await page.keyboard.press('Escape');
-  await expect(page.locator('#readings-before').getByRole('button', { name: /^Air into the coil 86/ })).toBeVisible();
+  await expect(pad).toBeHidden();
+  await expect(page.locator('#round')).not.toHaveAttribute('inert', '');
+  await expect(reading).toHaveText(/86/);
+  await expect(reading).toBeFocused();
+  await page.keyboard.press('Enter');
+  await page.mouse.click(417, 60);
+  await expect(pad).toBeHidden();
   for (const place of ['#/entries', '#/tag']) {
     await page.goto(`/round${place}`);
     await accessible();

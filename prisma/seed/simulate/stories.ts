@@ -6,16 +6,18 @@ export type Story = {
   fanDiesDaysAgo?: number;
   /** Mean days between drain failures; usual is three and a half years. */
   drainDays?: number;
+  /** The drain stops again so many days after each clearing: every inspection finds it. */
+  drainStopsAfterDays?: number;
 };
 
 export const UNIT_STORIES: Record<string, Story> = {
   'Ember & Rye/Steak drawers left': { pastSaving: 0.5 },
   'Dock Street/Reach-in by fryer 1': { pastSaving: 0.45 },
-  'Union Street/Milkshake undercounter': { fanDiesDaysAgo: 34 },
-  'Harbour Hall/Fish counter left': { drainDays: 55 },
+  'Union Street/Milkshake undercounter': { fanDiesDaysAgo: 110 },
+  'Harbour Hall/Fish counter left': { drainStopsAfterDays: 16 },
   'Harbour Hall/Fish counter right': { drainDays: 90 },
   'Patient kitchen/Milk undercounter': { drainDays: 80 },
-  'Main kitchen/Produce walk-in': { drainDays: 75 },
+  'Main kitchen/Produce walk-in': { drainStopsAfterDays: 24 },
   'Pearl Row/Walk-in cooler': { drainDays: 120 },
 };
 

@@ -13,7 +13,9 @@ export type Truth = {
   restore: number;
   superheatK: number;
   subcoolingK: number;
+  /** Days from a clear drain to one that stops: their mean, or each time the same. */
   drainDays: number;
+  drainIsSteady: boolean;
   fanDiesDay: number | null;
   stuckAtEnd: number;
   /** The technicians' eyes differ this much on the deposit scale. */
@@ -31,7 +33,8 @@ export function drawTruth(unit: CondenserUnit, kitchenFactor: number, story: Sto
     restore: Math.min(0.995, Math.max(0.8, random.normal(restore.mean, restore.unitSd))),
     superheatK: Math.max(4, random.normal(profile.superheatK, 2)),
     subcoolingK: Math.max(1.5, random.normal(profile.subcoolingK, 1)),
-    drainDays: story.drainDays ?? 1300,
+    drainDays: story.drainStopsAfterDays ?? story.drainDays ?? 1300,
+    drainIsSteady: story.drainStopsAfterDays !== undefined,
     fanDiesDay: story.fanDiesDaysAgo === undefined ? null : today - story.fanDiesDaysAgo,
     stuckAtEnd: story.pastSaving ?? 0,
     eyeSd: grades.sd,

@@ -19,7 +19,7 @@ export class UnitState {
     private readonly random: RandomStream,
   ) {
     this.deposit = truth.ratePerDay * random.between(0, 60);
-    this.drainFailsOn = day + random.exponential(truth.drainDays);
+    this.drainFailsOn = day + this.daysOfDrain();
     this.gasketWorn = random.between(0, 0.6);
   }
 
@@ -59,6 +59,10 @@ export class UnitState {
     return this.day - this.drainFailsOn;
   }
 
+  private daysOfDrain(): number {
+    return this.truth.drainIsSteady ? this.truth.drainDays : this.random.exponential(this.truth.drainDays);
+  }
+
   drainGrade(frozen: boolean): DrainGrade {
     if (this.drainDown < 0) return this.random.chance(0.05) ? 'slow' : 'runs';
     if (this.drainDown < 10) return 'slow';
@@ -75,7 +79,7 @@ export class UnitState {
   }
 
   clearDrain(): void {
-    if (this.drainDown >= 0) this.drainFailsOn = this.day + this.random.exponential(this.truth.drainDays);
+    if (this.drainDown >= 0) this.drainFailsOn = this.day + this.daysOfDrain();
   }
 
   gasketGrade(): 'sound' | 'worn' | 'failed' {

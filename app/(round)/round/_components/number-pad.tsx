@@ -1,5 +1,5 @@
-import { useLayoutEffect, useRef } from 'react';
 import { createPortal } from 'react-dom';
+import { useModal } from '../_lib/use-modal';
 
 type Pad = {
   label: string;
@@ -31,21 +31,7 @@ export function pressed(text: string, key: string): string {
 
 /** A number pad of our own: big keys for gloves, no keyboard sliding over the readings. Hardware keys work too. */
 export function NumberPad({ label, unit, hint, text, signed, onText, onNext, onDone }: Pad) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  // Before the next key comes. Not `showModal`: it draws the whole page again before the pad stands. The page is put out of reach right after.
-  useLayoutEffect(() => {
-    const d = dialog.current;
-    const page = document.getElementById('round');
-    if (!d || !page) return;
-    d.show();
-    const drawn = requestAnimationFrame(() => setTimeout(() => (page.inert = d.open)));
-    return () => {
-      cancelAnimationFrame(drawn);
-      page.inert = false;
-      // Gives the focus back to the reading that was pressed.
-      d.close();
-    };
-  }, []);
+  const dialog = useModal(onDone);
   const byKey = (key: string) => {
     if (/^\d$/.test(key)) onText(pressed(text, key));
     else if (key === '.' || key === ',') onText(pressed(text, '.'));

@@ -2,9 +2,12 @@ import type { ReactNode } from 'react';
 import Link from 'next/link';
 import { redirect } from 'next/navigation';
 import { can, ROLE_LABEL, type Permission } from '@/lib/core/access';
+import { countToLookAt } from '@/lib/data/entries/questioned';
+import { db } from '@/lib/server/db';
 import { currentActor } from '@/lib/server/session';
 import { Mark } from '../_ui/mark';
 import { Nav, type NavItem } from '../_ui/nav';
+import { EntriesLink } from './_components/entries-link';
 import { SignOut } from './_components/sign-out';
 
 const ROOMS: (NavItem & { permission: Permission })[] = [
@@ -24,6 +27,7 @@ export default async function StaffLayout({ children }: { children: ReactNode })
   const actor = await currentActor();
   if (!actor) redirect('/sign-in');
   const items = ROOMS.filter((r) => can(actor, r.permission)).map(({ href, label, also }) => ({ href, label, also }));
+  const waiting = can(actor, 'settle:entry') ? await countToLookAt(db()) : 0;
   return (
     <>
       <a
@@ -46,6 +50,7 @@ export default async function StaffLayout({ children }: { children: ReactNode })
             <SignOut />
           </div>
         </div>
+        <EntriesLink waiting={waiting} />
       </header>
       <main id="main" className="mx-auto max-w-[88rem] px-4 py-6">
         {children}

@@ -16,6 +16,7 @@ const GRANTS = {
   'read:visit:own': ['owner', 'dispatcher', 'technician'],
   'book:visit': ['owner', 'dispatcher'],
   'fill:visit:own': ['owner', 'dispatcher', 'technician'],
+  'settle:entry': ['owner', 'dispatcher'],
   'plan:week': ['owner', 'dispatcher'],
   'read:rules': ['owner', 'dispatcher', 'technician'],
   'write:rules': ['owner', 'dispatcher'],

@@ -1,13 +1,14 @@
 import 'server-only';
 import type { Estimate } from '../core/condenser/types';
 import { OPERATION_LABEL, type OperationKind } from '../core/round';
-import type { VisitReport } from '../core/round/visit-report';
+import type { VisitOnPage } from '../core/visit-on-page';
 import { groupBy } from '../core/numerics/group-by';
 import type { Tx } from './client';
 import { readingValues } from './round/rows';
+import { unitsSaid } from './units-said';
 
 /** One visit with everything that came of it, superseded entries included. Null when it is not on file. */
-export async function visitReport(db: Tx, id: string): Promise<VisitReport | null> {
+export async function visitReport(db: Tx, id: string): Promise<VisitOnPage | null> {
   const visit = await db.visit.findUnique({
     where: { id },
     include: {
@@ -24,14 +25,17 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
     },
   });
   if (!visit) return null;
-  const unitIds = [...new Set([...visit.tasks, ...visit.findings, ...visit.readings, ...visit.outcomes].map((x) => x.unitId))];
-  const units = await db.unit.findMany({ where: { id: { in: unitIds } }, orderBy: [{ name: 'asc' }, { id: 'asc' }] });
   const people = new Map((await db.user.findMany({ select: { id: true, name: true } })).map((u) => [u.id, u.name]));
   const by = (userId: string | null) => (userId ? (people.get(userId) ?? 'someone') : 'the program');
   const followUps = await db.followUp.findMany({ where: { visitId: id }, orderBy: { createdAt: 'asc' } });
   const unitEvents = await db.unitEvent.findMany({ where: { visitId: id }, orderBy: { at: 'asc' } });
+  const units = await db.unit.findMany({
+    where: { id: { in: [...unitsSaid({ ...visit, unitEvents, followUps })] } },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+  });
   const operations = await db.operation.findMany({
     where: { visitId: id },
+    omit: { payload: true },
     orderBy: [{ receivedAt: 'asc' }, { deviceSeq: 'asc' }],
     include: { device: { select: { name: true } } },
   });
@@ -42,6 +46,26 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
   });
   const findings = groupBy(visit.findings, (f) => f.unitId);
   const readings = groupBy(visit.readings, (r) => r.unitId);
+  const photos = groupBy(
+    visit.photos.map(({ id, unitId, fileId, aspect, phase, takenAt }) => ({
+      id,
+      unitId,
+      fileId,
+      aspect,
+      phase,
+      takenAt: takenAt.getTime(),
+    })),
+    (p) => p.unitId,
+  );
+  const parts = visit.parts.map(({ id, unitId, what, quantity }) => ({ id, unitId, what, quantity }));
+  const foodWarnings = visit.foodWarnings.map((w) => ({
+    id: w.id,
+    unitId: w.unitId,
+    boxK: w.boxK,
+    toldTo: w.toldTo,
+    toldAt: w.toldAt.getTime(),
+    note: w.note,
+  }));
   return {
     id,
     status: visit.status,
@@ -57,14 +81,9 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
       : visit.signaturePng
         ? { nobody: false as const, by: visit.signedBy, png: Buffer.from(visit.signaturePng).toString('base64') }
         : null,
-    parts: visit.parts.map((p) => ({ id: p.id, what: p.what, quantity: p.quantity })),
-    foodWarnings: visit.foodWarnings.map((w) => ({
-      id: w.id,
-      unitId: w.unitId,
-      boxK: w.boxK,
-      toldTo: w.toldTo,
-      toldAt: w.toldAt.getTime(),
-    })),
+    parts,
+    foodWarnings,
+    photos: photos.get(null) ?? [],
     notRevised: visit.events.find((e) => e.kind === 'not_revised' || e.kind === 'revised')?.kind === 'not_revised',
     units: units.map((u) => ({
       id: u.id,
@@ -95,11 +114,11 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
         questioned: (Array.isArray(r.questioned) ? r.questioned : []) as { question: string; answer: string }[],
         estimate: (r.estimate?.result as Estimate | undefined) ?? null,
       })),
-      photos: visit.photos
-        .filter((p) => p.unitId === u.id)
-        .map((p) => ({ id: p.id, fileId: p.fileId, aspect: p.aspect, phase: p.phase, takenAt: p.takenAt.getTime() })),
+      photos: photos.get(u.id) ?? [],
       followUps: followUps.filter((f) => f.unitId === u.id).map((f) => ({ id: f.id, what: f.what, urgency: f.urgency, status: f.status })),
       events: unitEvents.filter((e) => e.unitId === u.id).map((e) => ({ id: e.id, kind: e.kind, note: e.note })),
+      parts: parts.filter((p) => p.unitId === u.id),
+      foodWarnings: foodWarnings.filter((w) => w.unitId === u.id),
     })),
     changes: changes.map((c) => ({
       id: c.id,
@@ -120,7 +139,6 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
       outcome: o.outcome,
       note: (o.detail as { note?: string }).note ?? '',
       correctedMs: (o.detail as { clockCorrectedMs?: number }).clockCorrectedMs ?? 0,
-      payload: o.outcome === 'rejected' ? JSON.stringify(o.payload) : '',
     })),
   };
 }

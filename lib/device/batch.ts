@@ -2,8 +2,8 @@ import type { Operation } from '../core/round';
 
 /** Entries in one request. */
 export const BATCH = 60;
-/** Characters; what a slow line carries in one go, far below what the office reads at once. */
-const MOST_TEXT = 400_000;
+/** Characters; what a slow line carries in half a minute, far below what the office reads at once. */
+const MOST_TEXT = 100_000;
 
 /** How many of the first entries go into one request: at least one, where there is any. */
 export function batchLength(operations: readonly Operation[]): number {

@@ -20,9 +20,10 @@ export async function writeDown<K extends OperationKind>(
     const meta = tx.objectStore('meta');
     const seq = (await readMeta(meta, 'nextSeq')) ?? 1;
     const skew = (await readMeta(meta, 'skewMs')) ?? 0;
-    // Never before the entry made before, even if someone sets the clock back.
-    const madeAt = Math.max(clock() + skew, ((await readMeta(meta, 'lastMadeAt')) ?? 0) + 1);
-    const basedOn = (await readMeta(meta, 'refreshedAt')) ?? new Date(madeAt).toISOString();
+    const refreshedAt = await readMeta(meta, 'refreshedAt');
+    // Never before the entry made before, nor before what the office told, even if someone sets the clock back.
+    const madeAt = Math.max(clock() + skew, ((await readMeta(meta, 'lastMadeAt')) ?? 0) + 1, refreshedAt ? Date.parse(refreshedAt) : 0);
+    const basedOn = refreshedAt ?? new Date(madeAt).toISOString();
     const id = entry.id ?? crypto.randomUUID();
     const op = {
       id,

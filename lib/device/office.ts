@@ -26,8 +26,11 @@ export interface Office {
 }
 
 const PATIENCE_MS = 30_000;
-/** The slowest line on which a piece of a picture still counts as on its way: 32 kbit/s. */
+/** A round of many visits on a slow line; cut short, it would begin anew. */
+const ROUND_PATIENCE_MS = 180_000;
+/** The slowest line on which what is sent still counts as on its way: 32 kbit/s. */
 const SLOWEST_BYTES_PER_MS = 4;
+const patienceFor = (bytes: number) => PATIENCE_MS + Math.ceil(bytes / SLOWEST_BYTES_PER_MS);
 
 /** The office over HTTP. `base` is empty in the browser. */
 export function officeOverHttp(base = '', via: typeof fetch = (input, init) => fetch(input, init)): Office {
@@ -68,18 +71,17 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
   const upload = (q: Record<string, string | number>) =>
     `/api/files?${new URLSearchParams(Object.entries(q).map(([k, v]) => [k, String(v)]))}`;
   return {
-    send: (device, sentAt, operations) =>
-      json(
-        ask('/api/sync', {
-          method: 'POST',
-          headers: { 'content-type': 'application/json' },
-          body: JSON.stringify({ device, sentAt, operations: operations.map((k) => k.op) }),
-        }),
-      ),
+    send(device, sentAt, operations) {
+      const body = new Blob([JSON.stringify({ device, sentAt, operations: operations.map((k) => k.op) })]);
+      const init = { method: 'POST', headers: { 'content-type': 'application/json' }, body };
+      return json(ask('/api/sync', init, patienceFor(body.size)));
+    },
     round: (device, cursor) =>
       json(
         ask(
           `/api/sync/round?${new URLSearchParams({ device: device.id, ...(device.holder ? { holder: device.holder } : {}), name: device.name, app: device.appVersion, cursor })}`,
+          {},
+          ROUND_PATIENCE_MS,
         ),
       ),
     uploadState: (sha256, pieces) => json(ask(upload({ sha256, pieces }))),
@@ -89,7 +91,7 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
         ask(
           upload({ sha256, index, pieces }),
           { method: 'PUT', headers: { 'content-type': 'application/octet-stream' }, body: new Blob([bytes as BlobPart]) },
-          PATIENCE_MS + Math.ceil(bytes.byteLength / SLOWEST_BYTES_PER_MS),
+          patienceFor(bytes.byteLength),
         ),
       ),
     async thumb(fileId) {

@@ -7,13 +7,14 @@ const AT_ONCE = 3;
 
 /**
  * Sends the pictures that wait, piece by piece; a piece that has arrived is not sent twice. A picture the office
- * refuses stays on the tablet with the reason, and holds up nothing else.
+ * refuses stays on the tablet with the reason, and holds up nothing else. Where `wanted` says that something else is
+ * to go first, the rest is left for the next time.
  * @throws OfficeError when the office cannot be reached
  */
-export async function sendPhotos(db: Database, office: Office): Promise<void> {
+export async function sendPhotos(db: Database, office: Office, wanted: () => boolean = () => false): Promise<void> {
   const ids = await db.getAllKeysFromIndex('photos', 'waiting', 1);
   const lane = async (): Promise<void> => {
-    for (let id = ids.shift(); id !== undefined; id = ids.shift()) await sendOne(db, office, id);
+    for (let id = ids.shift(); id !== undefined; id = wanted() ? undefined : ids.shift()) await sendOne(db, office, id);
   };
   const lanes = await Promise.allSettled(Array.from({ length: AT_ONCE }, lane));
   for (const end of lanes) if (end.status === 'rejected') throw end.reason;
@@ -63,10 +64,10 @@ export async function markPicture(db: Database, id: string, change: Pick<KeptPho
 
 const MOST_THUMBS = 400;
 
-/** Small pictures of earlier visits, for looking at without signal; those no longer wanted go. */
-export async function fetchThumbs(db: Database, office: Office): Promise<void> {
+/** Small pictures of earlier visits, for looking at without signal; those no longer shown go. */
+export async function fetchThumbs(db: Database, office: Office, wanted: () => boolean = () => false): Promise<void> {
   const visits = await db.getAll('visits');
-  const wanted = [
+  const shown = [
     ...new Set(
       visits.flatMap((v) => [
         ...v.units.flatMap((u) => u.thumbs.map((t) => t.fileId)),
@@ -75,9 +76,10 @@ export async function fetchThumbs(db: Database, office: Office): Promise<void> {
     ),
   ].slice(0, MOST_THUMBS);
   const have = new Set(await db.getAllKeys('thumbs'));
-  for (const fileId of have) if (!wanted.includes(fileId)) await db.delete('thumbs', fileId);
-  for (const fileId of wanted) {
+  for (const fileId of have) if (!shown.includes(fileId)) await db.delete('thumbs', fileId);
+  for (const fileId of shown) {
     if (have.has(fileId)) continue;
+    if (wanted()) return;
     try {
       await db.put('thumbs', { fileId, ...(await office.thumb(fileId)) });
     } catch (error) {

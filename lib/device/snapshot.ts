@@ -1,4 +1,4 @@
-import { foldVisit, type Me, type VisitOnFile } from '../core/round';
+import { foldVisit, upgradedEntry, type Me, type VisitOnFile } from '../core/round';
 import { readMeta, type Database, type KeptOperation, type KeptPhoto } from './database';
 import { waitingRange } from './journal';
 import type { StorageTrouble } from './storage-trouble';
@@ -68,7 +68,7 @@ export async function readSnapshot(
     entries.index('outcome').getAll('rejected'),
   ]);
   const kept = [...new Map(lists.flat().map((k) => [k.id, k])).values()].sort((a, b) => a.seq - b.seq);
-  const overlay = kept.filter((k) => k.waiting || (k.seq > appliedSeq && k.outcome !== 'rejected')).map((k) => k.op);
+  const overlay = kept.filter((k) => k.waiting || (k.seq > appliedSeq && k.outcome !== 'rejected')).map((k) => upgradedEntry(k.op));
   const of = await Promise.all(onTheWay.map((id) => entries.get(id)));
   const place = (v: VisitOnFile) => (order.includes(v.id) ? order.indexOf(v.id) : Infinity);
   return {

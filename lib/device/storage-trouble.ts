@@ -18,10 +18,19 @@ export class StorageError extends Error {
 
 export const OUTDATED: StorageTrouble = { code: 'outdated', words: WORDS.outdated };
 
+const TALK_WORDS: Partial<Record<StorageTrouble['code'], string>> = {
+  full: 'This tablet is full: what the office sent could not be kept. Free some space (old photos, other apps); what was saved before is safe.',
+  failed: 'The tablet could not keep what the office sent. It is tried again; what was saved before is safe.',
+};
+
 /** DOMException names of the IndexedDB and Storage standards. */
-export function troubleOf(error: unknown, opening = false): StorageTrouble {
+export function troubleOf(error: unknown, during: 'write' | 'open' | 'talk' = 'write'): StorageTrouble {
   const name = (error as { name?: string } | null)?.name ?? '';
   const code =
-    name === 'QuotaExceededError' ? 'full' : opening || name === 'SecurityError' || name === 'InvalidStateError' ? 'refused' : 'failed';
-  return { code, words: WORDS[code] };
+    name === 'QuotaExceededError'
+      ? 'full'
+      : during === 'open' || name === 'SecurityError' || name === 'InvalidStateError'
+        ? 'refused'
+        : 'failed';
+  return { code, words: (during === 'talk' && TALK_WORDS[code]) || WORDS[code] };
 }

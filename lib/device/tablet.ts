@@ -27,6 +27,7 @@ export class Tablet {
   private listeners = new Set<() => void>();
   /** The last write begun, so that whoever leaves can wait for it. */
   private writing: Promise<unknown> = Promise.resolve();
+  private talkTrouble: StorageTrouble | null = null;
 
   constructor(private readonly given: Given) {}
 
@@ -69,7 +70,7 @@ export class Tablet {
         this.db = null;
       }
     } catch (error) {
-      this.set({ phase: 'refused', trouble: troubleOf(error, true) });
+      this.set({ phase: 'refused', trouble: troubleOf(error, 'open') });
     }
   }
 
@@ -102,7 +103,7 @@ export class Tablet {
     payload: Payloads[K],
     photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>,
   ): Promise<string> {
-    if (!this.db) throw new StorageError(troubleOf(null, true));
+    if (!this.db) throw new StorageError(troubleOf(null, 'open'));
     try {
       const kept = await writeDown(this.db, this.given.clock, { visitId, kind, payload }, photo);
       const struck = kind === 'entry.strike' ? (payload as Payloads['entry.strike']).entryId : null;
@@ -121,9 +122,9 @@ export class Tablet {
   }
 
   /** Once a newer version has taken the storage over, that is what is wrong, whatever else fails for it. */
-  private troubleBy(error: unknown): StorageTrouble {
+  private troubleBy(error: unknown, during: 'write' | 'talk' = 'write'): StorageTrouble {
     if (this.snapshot.trouble?.code === 'outdated') return OUTDATED;
-    return error instanceof StorageError ? error.trouble : troubleOf(error);
+    return error instanceof StorageError ? error.trouble : troubleOf(error, during);
   }
 
   /** The office's time by what the tablet knows of its own clock: for times named in an entry. */
@@ -150,11 +151,13 @@ export class Tablet {
       const db = this.db as Database;
       this.set({ line: 'sending', lineWords: '' });
       const trouble = await this.exchange(db);
-      await sendPhotos(db, office);
+      // An entry just written is small and goes before the pictures.
+      const wanted = () => this.next !== null;
+      await sendPhotos(db, office, wanted);
       if (trouble) throw trouble;
-      await fetchThumbs(db, office);
+      await fetchThumbs(db, office, wanted);
       await this.reload();
-      this.set({ phase: 'ready', line: 'idle', lineWords: '', sendingIds: new Set() });
+      this.set({ phase: 'ready', line: 'idle', lineWords: '', sendingIds: new Set(), trouble: this.lastingTrouble() });
     } catch (error) {
       await this.tell(error);
     }
@@ -178,7 +181,7 @@ export class Tablet {
     } catch (error) {
       if (error instanceof OfficeError) throw error;
       // Small pictures of earlier visits can be fetched again.
-      if (troubleOf(error).code === 'full') await db.clear('thumbs').catch(() => {});
+      if (troubleOf(error, 'talk').code === 'full') await db.clear('thumbs').catch(() => {});
       return error;
     }
   }
@@ -194,7 +197,7 @@ export class Tablet {
     if (this.snapshot.me && this.snapshot.me.userId !== reply.me.userId)
       this.set({ ...EMPTY, phase: 'starting', persisted: this.snapshot.persisted });
     this.db = await openFor(reply.me, deviceId, this.outdated, this.lost).catch((e) => {
-      throw new StorageError(troubleOf(e, true));
+      throw new StorageError(troubleOf(e, 'open'));
     });
     remember({ userId: reply.me.userId, name: reply.me.name });
     await keepRound(this.db, { ...reply, cursor: '' }, skew);
@@ -202,12 +205,19 @@ export class Tablet {
     this.set({ phase: 'ready' });
   }
 
+  /** What a talk found wrong with the storage is over once a talk goes well; what a writing found stands until one does. */
+  private lastingTrouble(): StorageTrouble | null {
+    const { trouble } = this.snapshot;
+    return trouble === this.talkTrouble && trouble?.code !== 'outdated' ? null : trouble;
+  }
+
   private async tell(error: unknown): Promise<void> {
     if (this.db) await this.reload().catch(() => {});
     const started = this.snapshot.phase === 'ready';
     const sendingIds = new Set<string>();
     if (!(error instanceof OfficeError)) {
-      const trouble = this.troubleBy(error);
+      const trouble = this.troubleBy(error, 'talk');
+      this.talkTrouble = trouble;
       return this.set({ sendingIds, line: 'failed', lineWords: trouble.words, trouble, phase: started ? 'ready' : 'refused' });
     }
     if (error.trouble === 'not_allowed' && started) return this.someoneElse(error);

@@ -1,9 +1,8 @@
 import { openDatabase } from './database';
-import { holder } from './people';
+import { holder, people } from './people';
 
-/** How much work of whoever holds this tablet has not reached the office yet; 0 where there is no tablet's storage. */
-export async function unsentWork(): Promise<number> {
-  const who = holder();
+/** How much of a person's work has not reached the office yet; 0 where this tablet keeps nothing of theirs. */
+export async function unsentWork(who = holder()): Promise<number> {
   if (!who) return 0;
   try {
     const db = await openDatabase(who);
@@ -13,4 +12,11 @@ export async function unsentWork(): Promise<number> {
   } catch {
     return 0;
   }
+}
+
+/** Who else has unsent work on this tablet, and how much: it goes when they sign in here again. */
+export async function unsentOfOthers(): Promise<{ name: string; count: number }[]> {
+  const others = people().filter((p) => p.userId !== holder());
+  const counted = await Promise.all(others.map(async ({ userId, name }) => ({ name, count: await unsentWork(userId) })));
+  return counted.filter((c) => c.count > 0);
 }

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { GAUGE_GRADES } from '../core/condenser/types';
 import { APPLICATIONS, CIRCUIT_ACCESS, CONDENSER_KINDS, EXPANSIONS, PLACEMENTS, UNIT_KINDS } from '../core/equipment';
 import { ASPECTS, gradeIndex } from '../core/findings/grades';
+import { MOST_OF_A_PART, READING_BOUNDS } from '../core/round/bounds';
 import {
   FINDING_PHASES,
   READING_FIELDS,
@@ -19,28 +20,9 @@ const Words = z.string().trim().max(2000);
 const Reason = z.string().trim().min(1, 'Say why.').max(500);
 const WorkPhase = z.enum(['before', 'after']);
 
-/** Bounds of the database, not of sense: what is merely odd is questioned on the tablet and kept with its answer. */
-const KELVIN = z.number().min(150).max(600);
-const AIR = z.number().min(200).max(400);
-const GAUGE = z.number().min(-110_000).max(20_000_000);
-const FIELD: Record<ReadingField, z.ZodNumber> = {
-  headPaGauge: GAUGE,
-  condensingClampK: KELVIN,
-  airInK: AIR,
-  boxK: AIR,
-  suctionPaGauge: GAUGE,
-  suctionLineK: KELVIN,
-  liquidLineK: KELVIN,
-  dischargeLineK: z.number().min(150).max(700),
-  ampsA: z.number().min(0).max(1000),
-  steadyMinutes: z.number().min(0).max(1440),
-  roomAirK: AIR,
-  offCyclePaGauge: GAUGE,
-  offCycleAirK: AIR,
-};
-const optional = (s: z.ZodNumber) => s.optional();
+const bounded = (field: ReadingField) => z.number().min(READING_BOUNDS[field][0]).max(READING_BOUNDS[field][1]);
 const Values = z.strictObject(
-  Object.fromEntries(READING_FIELDS.map((f) => [f, optional(FIELD[f])])) as Record<ReadingField, z.ZodOptional<z.ZodNumber>>,
+  Object.fromEntries(READING_FIELDS.map((f) => [f, bounded(f).optional()])) as Record<ReadingField, z.ZodOptional<z.ZodNumber>>,
 );
 const FieldName = z.enum(READING_FIELDS);
 
@@ -109,10 +91,16 @@ export const PAYLOADS = {
   'part.use': z.strictObject({
     unitId: Id.nullable(),
     what: z.string().trim().min(1).max(200),
-    quantity: z.number().positive().max(10_000),
+    quantity: z.number().positive().max(MOST_OF_A_PART),
   }),
   'follow_up.add': z.strictObject({ unitId: Id, what: z.string().trim().min(1).max(300), urgency: z.enum(URGENCIES), note: Words }),
-  'food_warning.add': z.strictObject({ unitId: Id, boxK: AIR, toldTo: z.string().trim().min(1).max(200), toldAt: Instant, note: Words }),
+  'food_warning.add': z.strictObject({
+    unitId: Id,
+    boxK: bounded('boxK'),
+    toldTo: z.string().trim().min(1).max(200),
+    toldAt: Instant,
+    note: Words,
+  }),
   'event.add': z.strictObject({ unitId: Id, kind: z.enum(UNIT_EVENT_KINDS), at: Instant, note: Words }),
   'entry.strike': z.strictObject({ what: z.enum(STRUCK), entryId: Id, why: Reason }),
   'visit.close': z.strictObject({ leftAt: Instant, taskIds: z.array(Id).max(2000) }),

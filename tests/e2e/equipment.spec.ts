@@ -122,6 +122,7 @@ test('each role opens what it may and nothing else', async ({ page, signIn, expe
     '/customers/export': 'od',
     '/customers/template': 'od',
     '/due': 'od',
+    '/entries': 'od',
     '/people': 'o',
     '/people/new': 'o',
     '/shop': 'o',

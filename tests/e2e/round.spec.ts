@@ -1,6 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import sharp from 'sharp';
 import { expect, test, type Page } from './support/test';
+import { canBeFull } from './support/full-tablet';
 import { freshShop } from './support/server';
 import { signInAs } from './support/sign-in';
 import {
@@ -82,7 +83,7 @@ test('an odd reading is asked about and kept with its answer', async ({ page, si
   await lastVisitUnit(page);
   const card = page.locator('#readings-before');
   await card.getByRole('button', { name: /^Air into the coil/ }).click();
-  await page.keyboard.type('999');
+  await page.keyboard.type('199');
   await page.keyboard.press('Escape');
   const question = card.getByRole('group', { name: 'Question about Air into the coil' });
   await expect(question).toBeVisible();
@@ -183,23 +184,17 @@ test('pictures: too large, of an unknown kind, and no picture at all are told in
 });
 
 test('a full tablet says so, keeps what was saved and goes on', async ({ page, signIn }) => {
-  await page.addInitScript(() => {
-    const add = IDBObjectStore.prototype.add;
-    IDBObjectStore.prototype.add = function (...given: Parameters<typeof add>) {
-      if ((window as unknown as { full?: boolean }).full) throw new DOMException('full', 'QuotaExceededError');
-      return add.apply(this, given);
-    };
-  });
+  const setFull = await canBeFull(page);
   await signIn('technician');
   await fetchRound(page);
   await lastVisitUnit(page, 1);
-  await page.evaluate(() => void ((window as unknown as { full?: boolean }).full = true));
+  await setFull(true);
   await page
     .getByRole('group', { name: 'Fans', exact: true })
     .getByRole('button', { name: /^Sound/ })
     .click();
   await expect(page.getByRole('alert').getByText(/This tablet is full/)).toBeVisible();
-  await page.evaluate(() => void ((window as unknown as { full?: boolean }).full = false));
+  await setFull(false);
   await grade(page, 'Fans', 'Sound');
   await expect(page.getByText(/This tablet is full/)).toBeHidden();
 });

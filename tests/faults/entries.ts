@@ -99,7 +99,10 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
     case 'event.add':
       return made(kind, { unitId, kind: random.pick(UNIT_EVENT_KINDS), at, note: 'said so' });
     case 'signature.set':
-      return made(kind, { nobodyThere: true, signedBy: '', png: null });
+      return made(
+        kind,
+        random.chance(0.5) ? { nobodyThere: true, signedBy: '', png: null } : { nobodyThere: false, signedBy: 'the cook', png: ONE_PIXEL },
+      );
     case 'entry.strike': {
       const entry = random.pick([...visit.entries.parts, null]);
       if (!entry) return made('part.use', { unitId: null, what: 'brush', quantity: 1 });
@@ -107,6 +110,8 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
     }
   }
 }
+
+const ONE_PIXEL = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
 
 /** Everything a visit still needs before it can be closed, and the closing. */
 export function closingEntries(visit: VisitOnFile, now: () => number): Made[] {

@@ -38,6 +38,7 @@ export async function judge(
   }
   if (filed.length > given.written.length) verdict.doubled.push(`${filed.length} operations filed of ${given.written.length} written`);
   await judgeRows(db, given, new Set(filed.filter((o) => o.outcome !== 'rejected').map((o) => o.id)), verdict);
+  judgeTold(filed, verdict);
   const office = await visitsOnFile(db, given.visitIds, given.personId);
   judgeEnds(office, given, verdict);
   if (given.devices.length === 1)
@@ -89,6 +90,24 @@ async function judgeRows(
   for (const c of current) {
     const last = all.find((a) => a.visitId === c.visitId && a.unitId === c.unitId && a.aspect === c.aspect && a.phase === c.phase);
     if (c._max.at?.getTime() !== last?._max.at?.getTime()) verdict.unequal.push(`an older finding stands for ${c.aspect}`);
+  }
+}
+
+type Filed = Awaited<ReturnType<Db['operation']['findMany']>>[number];
+
+/** Two tablets that answer one question differently, once each: the office is told, whichever came first. */
+function judgeTold(filed: readonly Filed[], verdict: Verdict): void {
+  const answers = new Map<string, Filed[]>();
+  for (const op of filed) {
+    const about = { 'task.done': 'taskId', 'task.not_done': 'taskId', 'unit.outcome': 'unitId' }[op.kind];
+    if (!about || op.outcome === 'rejected') continue;
+    const what = `${op.visitId} ${(op.payload as Record<string, string>)[about]} ${about}`;
+    answers.set(what, [...(answers.get(what) ?? []), op]);
+  }
+  for (const [what, [a, b, ...more]] of answers) {
+    if (!a || !b || more.length > 0 || a.deviceId === b.deviceId) continue;
+    if (a.kind === b.kind && isDeepStrictEqual(a.payload, b.payload)) continue;
+    if (![a, b].some((o) => o.outcome === 'conflict')) verdict.lost.push(`two tablets differ on ${what} and nobody is told`);
   }
 }
 

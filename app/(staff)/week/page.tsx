@@ -52,6 +52,9 @@ export default definePage('read:visit', async ({ db, now, query }) => {
             <ButtonLink href="/week/calendars" look="quiet">
               Calendar addresses
             </ButtonLink>
+            <ButtonLink href="/entries" look="quiet">
+              Tablet entries
+            </ButtonLink>
           </>
         }
       />

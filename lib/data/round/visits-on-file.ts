@@ -5,6 +5,7 @@ import { groupBy } from '../../core/numerics/group-by';
 import type { Tx } from '../client';
 import { toLocalDate } from '../dates';
 import type { Prisma } from '../generated/client';
+import { unitsSaid } from '../units-said';
 import { beliefsOfUnits } from './beliefs';
 import { pastOfUnits, thumbsOfUnits } from './past';
 import { findingEntry, iso, isoOrNull, readingEntry, unitOnFile } from './rows';
@@ -24,7 +25,7 @@ type VisitRow = Prisma.VisitGetPayload<{ include: typeof WHOLE; omit: { signatur
 
 /**
  * Visits with everything a tablet needs of them, as `forUserId` should see them, in the order of their start.
- * Units of the kitchen that stand on the visit come too when they were archived meanwhile.
+ * Units of the kitchen that a visit says something about come with it even when they were archived meanwhile.
  */
 export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: string | null): Promise<VisitOnFile[]> {
   const visits = await db.visit.findMany({
@@ -33,13 +34,23 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
     omit: { signaturePng: true },
     orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
   });
-  const onVisits = visits.flatMap((v) => [
-    ...v.tasks.map((t) => t.unitId),
-    ...v.findings.map((f) => f.unitId),
-    ...v.outcomes.map((o) => o.unitId),
-  ]);
+  const events = await db.unitEvent.findMany({ where: { visitId: { in: [...ids] } }, orderBy: [{ at: 'asc' }, { id: 'asc' }] });
+  const followUps = await db.followUp.findMany({
+    where: { visitId: { in: [...ids] }, createdById: { not: null } },
+    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+  });
+  const eventsBy = groupBy(events, (e) => e.visitId);
+  const followUpsBy = groupBy(followUps, (f) => f.visitId);
+  const said = new Map(
+    visits.map((v) => [v.id, unitsSaid({ ...v, unitEvents: eventsBy.get(v.id) ?? [], followUps: followUpsBy.get(v.id) ?? [] })]),
+  );
   const units = await db.unit.findMany({
-    where: { OR: [{ kitchenId: { in: visits.map((v) => v.kitchenId) }, archivedAt: null }, { id: { in: onVisits } }] },
+    where: {
+      OR: [
+        { kitchenId: { in: visits.map((v) => v.kitchenId) }, archivedAt: null },
+        { id: { in: [...said.values()].flatMap((ids) => [...ids]) } },
+      ],
+    },
     include: { followUps: { where: { status: 'open' }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] } },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
@@ -48,11 +59,6 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
   const past = await pastOfUnits(db, unitIds);
   const beliefs = await beliefsOfUnits(db, unitIds);
   const thumbs = await thumbsOfUnits(db, unitIds);
-  const events = await db.unitEvent.findMany({ where: { visitId: { in: [...ids] } }, orderBy: [{ at: 'asc' }, { id: 'asc' }] });
-  const followUps = await db.followUp.findMany({
-    where: { visitId: { in: [...ids] }, createdById: { not: null } },
-    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-  });
   const unitsBy = groupBy(units, (u) => u.kitchenId);
   const whole = (u: (typeof units)[number]): UnitOnFile =>
     unitOnFile(u, {
@@ -62,15 +68,23 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
     });
   return visits.map((v) => ({
     ...visitHead(v, forUserId),
-    units: (unitsBy.get(v.kitchenId) ?? []).map(whole),
+    units: (unitsBy.get(v.kitchenId) ?? []).filter((u) => u.archivedAt === null || said.get(v.id)?.has(u.id)).map(whole),
     entries: {
       ...entriesOf(v),
-      events: events
-        .filter((e) => e.visitId === v.id)
-        .map((e) => ({ id: e.id, unitId: e.unitId, kind: e.kind as never, at: iso(e.at), note: e.note })),
-      followUps: followUps
-        .filter((f) => f.visitId === v.id)
-        .map((f) => ({ id: f.id, unitId: f.unitId, what: f.what, urgency: f.urgency as never, note: f.note })),
+      events: (eventsBy.get(v.id) ?? []).map((e) => ({
+        id: e.id,
+        unitId: e.unitId,
+        kind: e.kind as never,
+        at: iso(e.at),
+        note: e.note,
+      })),
+      followUps: (followUpsBy.get(v.id) ?? []).map((f) => ({
+        id: f.id,
+        unitId: f.unitId,
+        what: f.what,
+        urgency: f.urgency as never,
+        note: f.note,
+      })),
     },
   }));
 }

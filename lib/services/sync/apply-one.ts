@@ -6,7 +6,7 @@ import { attempt } from '../../data/savepoint';
 import type { OperationEnvelope } from '../../schemas/operations';
 import type { ApplyContext, Handler } from './context';
 import { HANDLERS } from './handlers';
-import { isRefusal } from './is-refusal';
+import { isRefusal, isSlip } from './is-refusal';
 import { officeTime } from './office-time';
 import { readOperation } from './read-operation';
 import type { VisitDesk } from './visit-desk';
@@ -20,6 +20,7 @@ const CHANGES_VISIT: ReadonlySet<OperationKind> = new Set(['visit.start', 'visit
 /**
  * Applies one operation inside the caller's transaction and says how to file it. What cannot be applied is filed as
  * rejected, with its payload word for word: nothing a person typed is dropped.
+ * `slip` is a defect of ours that the entry brought out.
  * @throws anything unexpected, with the operation's own changes undone
  */
 export async function applyOne(
@@ -29,7 +30,7 @@ export async function applyOne(
   desk: VisitDesk,
   envelope: OperationEnvelope,
   now: Date,
-): Promise<{ result: OperationResult; row: FiledOperation }> {
+): Promise<{ result: OperationResult; row: FiledOperation; slip: unknown }> {
   const { at, correctedBy } = officeTime(envelope, now);
   const notes: string[] = [];
   const refused = await attempt(db, async () => {
@@ -76,5 +77,5 @@ export async function applyOne(
     outcome,
     detail: { note, ...(correctedBy ? { clockCorrectedMs: correctedBy } : {}), ...(onFile ? {} : { visitId: envelope.visitId }) },
   };
-  return { result: { id: envelope.id, outcome, note }, row };
+  return { result: { id: envelope.id, outcome, note }, row, slip: isSlip(refused) ? refused : null };
 }

@@ -63,7 +63,15 @@ async function takeIn(tx: Tx, ctx: Ctx, device: LockedDevice, batch: readonly Op
     stopped = outOfOrder(envelope, lastSeq);
     if (stopped) break;
     try {
-      const { result, row } = await applyOne(tx, { userId: device.userId, name: device.userName }, device.id, desk, envelope, ctx.now);
+      const { result, row, slip } = await applyOne(
+        tx,
+        { userId: device.userId, name: device.userName },
+        device.id,
+        desk,
+        envelope,
+        ctx.now,
+      );
+      if (slip !== null) ctx.onUnexpected?.(slip);
       known.set(result.id, result);
       results.push(result);
       filed.push(row);

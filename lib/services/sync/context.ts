@@ -1,5 +1,5 @@
 import 'server-only';
-import type { Operation, OperationKind } from '../../core/round';
+import { stands, type Operation, type OperationKind } from '../../core/round';
 import type { Tx } from '../../data/client';
 
 /** A visit as the operation finds it, its row locked. */
@@ -12,6 +12,9 @@ export type LockedVisit = {
   arrivedAt: Date | null;
   leftAt: Date | null;
   signedAt: Date | null;
+  /** The tablet it was signed on. */
+  signedOn: string | null;
+  nobodyThere: boolean;
 };
 
 export type ApplyContext = {
@@ -31,6 +34,15 @@ export type ApplyContext = {
 
 export type Of<K extends OperationKind> = Extract<Operation, { kind: K }>;
 export type Handler<K extends OperationKind> = (ctx: ApplyContext, op: Of<K>) => Promise<void>;
+
+/**
+ * Whether an entry stands over what another said before it. What one tablet wrote later always replaces what it wrote
+ * before, even where its clock was put right in between; of two tablets the later made entry stands.
+ */
+export function standsOver(ctx: ApplyContext, id: string, standing: { id?: string; at: Date; deviceId: string | null }): boolean {
+  if (standing.deviceId === ctx.deviceId) return true;
+  return stands({ id, at: ctx.at.toISOString() }, { id: standing.id ?? '', at: standing.at.toISOString() });
+}
 
 /** A time named in an entry, by the tablet's clock. One that cannot be, because the clock is wrong, gives way to the entry's own. */
 export function timeNamed(ctx: ApplyContext, instant: string): Date {

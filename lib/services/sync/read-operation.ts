@@ -1,8 +1,7 @@
 import 'server-only';
 import { AppError } from '../../core/errors';
-import { OPERATION_VERSION, type Operation, type OperationKind } from '../../core/round';
+import { OPERATION_VERSION, upgraded, type Operation, type OperationKind } from '../../core/round';
 import { PAYLOADS, type OperationEnvelope } from '../../schemas/operations';
-import { upgraded } from './upgrade';
 
 /**
  * The operation in today's shape, whatever version of the tablet made it.

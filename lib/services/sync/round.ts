@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import type { Actor } from '../../core/access';
 import { AppError } from '../../core/errors';
 import type { Me, RoundReply } from '../../core/round';
-import type { Db, Tx } from '../../data/client';
+import type { Db, Prisma, Tx } from '../../data/client';
 import { visitsOnFile } from '../../data/round/visits-on-file';
 import { lockDevice, SOMEONE_ELSE, type DeviceInfo } from './device';
 
@@ -45,16 +45,31 @@ export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device
   );
 }
 
-/** The technician's own visits, and those this device holds though they are someone else's or cancelled by now. */
+const BEGUN = {
+  OR: [
+    { arrivedAt: { not: null } },
+    { findings: { some: {} } },
+    { readings: { some: {} } },
+    { outcomes: { some: {} } },
+    { tasks: { some: { answeredAt: { not: null } } } },
+    { photos: { some: {} } },
+    { parts: { some: {} } },
+  ],
+} satisfies Prisma.VisitWhereInput;
+
+/**
+ * The technician's own visits, and those this device holds though they are someone else's or cancelled by now. What has
+ * been begun and is not finished stays, however far off the office moved it.
+ */
 async function roundIds(tx: Tx, userId: string, deviceId: string, now: Date): Promise<string[]> {
   const [from, to] = [new Date(now.getTime() - BACK_DAYS * DAY_MS), new Date(now.getTime() + AHEAD_DAYS * DAY_MS)];
   const rows = await tx.visit.findMany({
     where: {
-      startsAt: { lt: to },
       OR: [
-        { technicianId: userId, status: { in: ['booked', 'started'] } },
-        { technicianId: userId, startsAt: { gte: from } },
-        { startsAt: { gte: from }, devices: { some: { deviceId } } },
+        { technicianId: userId, startsAt: { lt: to }, status: { in: ['booked', 'started'] } },
+        { technicianId: userId, startsAt: { gte: from, lt: to } },
+        { startsAt: { gte: from, lt: to }, devices: { some: { deviceId } } },
+        { startsAt: { gte: to }, status: { in: ['booked', 'started'] }, devices: { some: { deviceId } }, ...BEGUN },
       ],
     },
     select: { id: true },

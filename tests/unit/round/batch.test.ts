@@ -8,6 +8,6 @@ it.each([
   ['none', ops(0), 0],
   ['a few', ops(3), 3],
   ['more than a request takes', ops(200), BATCH],
-  ['signatures, by their size', ops(10, 150_000), 2],
+  ['signatures, by their size', ops(10, 40_000), 2],
   ['one that is large by itself', ops(2, 900_000), 1],
 ])('sends %s', (_, operations, length) => expect(batchLength(operations)).toBe(length));

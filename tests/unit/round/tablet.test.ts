@@ -1,11 +1,13 @@
 import 'fake-indexeddb/auto';
 import { IDBFactory, IDBObjectStore } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { CHUNK_BYTES } from '@/lib/core/round';
+import { CHUNK_BYTES, type Operation, type Payloads } from '@/lib/core/round';
+import type { Database, KeptOperation } from '@/lib/device/database';
 import { makeHandover, takeIn } from '@/lib/device/handover';
 import { OfficeError, officeOverHttp } from '@/lib/device/office';
 import { handTo, holder } from '@/lib/device/people';
 import { Tablet } from '@/lib/device/tablet';
+import { unsentOfOthers } from '@/lib/device/unsent';
 import { aVisit, OfficeInMemory } from './support/office';
 
 const NAME = { name: 'Tablet', appVersion: 'test' };
@@ -118,6 +120,21 @@ describe('whose work it is', () => {
     await expect(part(t, 'nobody’s')).rejects.toThrow();
   });
 
+  it('unsent work of whoever was here before is told, until they have sent it', async () => {
+    const ana = tablet();
+    await ana.start();
+    await part(ana, 'unsent');
+    office.signedIn = 'ben';
+    handTo('ben');
+    await tablet().start();
+    expect(await unsentOfOthers()).toEqual([{ name: 'ana', count: 1 }]);
+    office.signedIn = 'ana';
+    handTo('ana');
+    await tablet().start();
+    expect(filed()).toEqual(['unsent']);
+    expect(await unsentOfOthers()).toEqual([]);
+  });
+
   it('an answer of something on the way is no answer of the office: the round stays', async () => {
     const filter = officeOverHttp('http://office', async () => new Response('<h1>Forbidden</h1>', { status: 403 }));
     await expect(filter.round({ id: 'x', ...NAME }, '')).rejects.toMatchObject({ trouble: 'failed' });
@@ -150,7 +167,24 @@ describe('the tablet’s own storage', () => {
     expect(office.whole.has('sha')).toBe(true);
     full.mockRestore();
     await t.sync();
-    expect(t.snapshot).toMatchObject({ line: 'idle', photos: [], waiting: 0 });
+    // The trouble is over; nothing tells to save again what was never lost.
+    expect(t.snapshot).toMatchObject({ line: 'idle', photos: [], waiting: 0, trouble: null });
+  });
+
+  it('full while writing: that stands until a writing goes well', async () => {
+    const t = tablet();
+    await t.start();
+    const put = IDBObjectStore.prototype.add;
+    const full = vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(function (this: IDBObjectStore, ...given) {
+      if (this.name === 'operations') throw new DOMException('full', 'QuotaExceededError');
+      return put.apply(this, given);
+    });
+    await expect(part(t, 'lost')).rejects.toThrow(/not saved/);
+    full.mockRestore();
+    await t.sync();
+    expect(t.snapshot.trouble?.code).toBe('full');
+    await part(t, 'kept');
+    expect(t.snapshot.trouble).toBeNull();
   });
 
   it('cleared by the browser: begun anew instead of opening for ever', async () => {
@@ -177,6 +211,37 @@ describe('the tablet’s own storage', () => {
     expect(Math.abs(Date.parse(madeAt) - right)).toBeLessThan(60_000);
   });
 
+  it('a clock set back after the round came puts no entry before what the office told', async () => {
+    const t = tablet();
+    await t.start();
+    const told = Date.parse(t.snapshot.refreshedAt ?? '');
+    now -= 86_400_000;
+    await part(t, 'after');
+    expect(Date.parse([...t.snapshot.operations.values()][0]?.op.madeAt ?? '')).toBeGreaterThanOrEqual(told);
+  });
+
+  it('an entry of an older version that waits is shown, and sent as it was written', async () => {
+    const t = tablet();
+    await t.start();
+    const id = await t.write('v1', 'finding.set', {
+      unitId: 'u',
+      aspect: 'coil',
+      phase: 'found',
+      grade: 'matted',
+      notLookedWhy: '',
+      note: '',
+      replaces: null,
+    });
+    const db = t.database as Database;
+    const kept = (await db.get('operations', id)) as KeptOperation;
+    const { phase: _, replaces: __, ...old } = kept.op.payload as Payloads['finding.set'];
+    await db.put('operations', { ...kept, op: { ...kept.op, version: 1, payload: old } as unknown as Operation });
+    await t.reload();
+    expect(t.snapshot.visits[0]?.entries.findings[0]).toMatchObject({ id, phase: 'found', grade: 'matted' });
+    await t.sync();
+    expect(office.filed.get(id)).toMatchObject({ version: 1, payload: old });
+  });
+
   it('names times by the office’s clock', async () => {
     now -= 86_400_000;
     const t = tablet();
@@ -194,6 +259,25 @@ describe('pictures', () => {
     });
     await line.upload('sha', 0, 1, new Uint8Array(length));
     expect(got).toEqual([length]);
+  });
+
+  it('many waiting: an entry written meanwhile goes before the rest of them', async () => {
+    const t = tablet();
+    await t.start();
+    for (let n = 0; n < 12; n++) await photo(t, `sha${n}`);
+    const { upload } = office.office;
+    const order: string[] = [];
+    let written: Promise<unknown> | null = null;
+    office.office.upload = async (sha256, ...rest) => {
+      written ??= part(t, 'urgent').then(() => void t.sync());
+      await written;
+      order.push(office.filed.size > 12 ? 'after' : 'before');
+      return upload(sha256, ...rest);
+    };
+    await t.sync();
+    await vi.waitFor(() => expect(t.snapshot).toMatchObject({ photos: [], waiting: 0, line: 'idle' }));
+    expect(order.filter((o) => o === 'before').length).toBeLessThanOrEqual(3);
+    expect(order).toHaveLength(12);
   });
 
   it('all pieces there and yet not whole: the last goes again', async () => {

@@ -28,8 +28,11 @@ export function SignInForm() {
     if (result?.ok) {
       // Told apart before the round opens: on a bad line it would show, and take entries into, the work of whoever was here before.
       const session = await getSession().catch(() => null);
-      handTo((session?.user as { id?: string } | undefined)?.id);
-      return router.replace('/');
+      const userId = (session?.user as { id?: string } | undefined)?.id;
+      if (userId) {
+        handTo(userId);
+        return router.replace('/');
+      }
     }
     setBusy(false);
     setError(WORDS[result?.error ?? ''] ?? 'The office could not be reached. Check the connection and try again.');

@@ -1,11 +1,13 @@
-import { counted } from '@/lib/core/counted';
 import { OPERATION_LABEL } from '@/lib/core/round';
+import { leaveOnPurpose } from '../_lib/leave-on-purpose';
 import { useSnapshot, useTablet } from '../_lib/tablet-context';
+import { unsentWords } from '../_lib/unsent-words';
+import { to } from '../_lib/use-place';
 import { EntryMark } from './entry-mark';
 import { LeaveTablet } from './leave-tablet';
 import { OfficeAnswers } from './office-answers';
 import { moment } from './top-bar';
-import { Card, Chip, TouchButton } from './touch';
+import { Card, Chip, TouchButton, TouchLink } from './touch';
 
 const LINE = {
   idle: 'Nothing to send.',
@@ -20,19 +22,31 @@ export function EntriesPage() {
   const s = useSnapshot((s) => s);
   const tablet = useTablet();
   const waiting = [...s.operations.values()].filter((k) => k.waiting).sort((a, b) => a.seq - b.seq);
+  const unsent = unsentWords({ entries: waiting.length, pictures: s.photos.length });
   const place = (id: string) => s.visits.find((v) => v.id === id)?.kitchen.name ?? '';
   return (
     <div className="flex flex-col gap-4">
       <h1>On this tablet</h1>
-      <Card
-        title={waiting.length ? `${counted(waiting.length, 'entry', 'entries')} not yet in the office` : 'All entries are in the office'}
-      >
+      <OfficeAnswers />
+      <Card title={unsent ? `${unsent} not yet in the office` : 'Everything is in the office'}>
         <p className="text-soft">
-          {LINE[s.line]} {s.refreshedAt ? `Last refreshed ${moment(s.refreshedAt)}.` : ''}
+          {s.line === 'idle' && unsent ? 'What is listed here is still to go.' : LINE[s.line]}{' '}
+          {s.refreshedAt ? `Last refreshed ${moment(s.refreshedAt)}.` : ''}
         </p>
-        <TouchButton className="my-3" look="primary" disabled={s.line === 'sending'} onClick={() => void tablet.sync()}>
-          {s.line === 'sending' ? 'Sending …' : 'Send and refresh now'}
-        </TouchButton>
+        <div className="my-3 flex flex-wrap gap-2">
+          {s.line === 'signed_out' ? (
+            <TouchLink href={to.signIn} look="primary" onClick={leaveOnPurpose}>
+              Sign in again
+            </TouchLink>
+          ) : null}
+          <TouchButton
+            look={s.line === 'signed_out' ? 'plain' : 'primary'}
+            disabled={s.line === 'sending'}
+            onClick={() => void tablet.sync()}
+          >
+            {s.line === 'sending' ? 'Sending …' : 'Send and refresh now'}
+          </TouchButton>
+        </div>
         <ul className="flex flex-col divide-y divide-line">
           {waiting.map((k) => (
             <li key={k.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
@@ -62,7 +76,6 @@ export function EntriesPage() {
           ))}
         </ul>
       </Card>
-      <OfficeAnswers />
       <p className="text-soft">
         {s.persisted === false
           ? 'This browser may clear its storage when the tablet is very full. Install Rimebook on the home screen, and send often.'

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { leaveOnPurpose } from '../_lib/leave-on-purpose';
 import { Chip } from './touch';
 
 /** Registers the service worker, and says when a newer version waits. */
@@ -33,6 +34,10 @@ export function InstallWorker() {
 
 async function change(): Promise<void> {
   const registration = await navigator.serviceWorker.getRegistration('/round');
-  navigator.serviceWorker.addEventListener('controllerchange', () => window.location.reload(), { once: true });
+  const reload = () => {
+    leaveOnPurpose();
+    window.location.reload();
+  };
+  navigator.serviceWorker.addEventListener('controllerchange', reload, { once: true });
   registration?.waiting?.postMessage({ type: 'SKIP_WAITING' });
 }

@@ -1,9 +1,12 @@
 import { useState } from 'react';
-import { counted } from '@/lib/core/counted';
 import { endSession } from '@/lib/device/end-session';
 import { makeHandover } from '@/lib/device/handover';
 import { APP_VERSION, tabletName } from '../_lib/app-name';
+import { handedOverIn, NOTHING_HANDED_OVER, onlyHere } from '../_lib/handed-over';
+import { leaveOnPurpose } from '../_lib/leave-on-purpose';
 import { useSnapshot, useTablet } from '../_lib/tablet-context';
+import { unsentWords } from '../_lib/unsent-words';
+import { to } from '../_lib/use-place';
 import { TakeInFile } from './take-in-file';
 import { Card, TouchButton } from './touch';
 
@@ -12,20 +15,22 @@ export function LeaveTablet() {
   const s = useSnapshot((s) => s);
   const tablet = useTablet();
   const [words, setWords] = useState('');
-  /** Number of the last entry in the file; null before one was made. */
-  const [handedOver, setHandedOver] = useState<number | null>(null);
+  const [handedOver, setHandedOver] = useState(NOTHING_HANDED_OVER);
   const unsent = s.waiting + s.photos.length;
   const out = async () => {
-    const left = await tablet.unsent();
-    const newer = handedOver === null || [...tablet.snapshot.operations.values()].some((k) => k.waiting && k.seq > handedOver);
-    if (left > 0 && newer)
+    // Once what is being written stands.
+    await tablet.unsent();
+    const left = onlyHere(tablet.snapshot, handedOver);
+    const count = left.entries + left.pictures;
+    if (count > 0)
       return setWords(
-        `${counted(left, 'entry is', 'entries are')} still only on this tablet. Send them first, or save them as a file for the office.`,
+        `${unsentWords(left)} ${count === 1 ? 'is' : 'are'} still only on this tablet. Send first, or save unsent work as a file for the office.`,
       );
     if (!(await endSession()))
       return setWords('Without signal the sign-in cannot be ended in the office. Try again with signal, or ask the owner to end it.');
+    leaveOnPurpose();
     tablet.leave();
-    window.location.replace('/sign-in');
+    window.location.replace(to.signIn);
   };
   const save = async () => {
     if (!tablet.database) return;
@@ -36,7 +41,7 @@ export function LeaveTablet() {
     link.download = `rimebook-${file.madeAt.slice(0, 16).replace(':', '')}.json`;
     link.click();
     setTimeout(() => URL.revokeObjectURL(url), 60_000);
-    setHandedOver(file.operations.at(-1)?.seq ?? 0);
+    setHandedOver(handedOverIn(file));
     setWords(
       'The file is saved. Give it to the office; everything also stays on this tablet and goes by itself when you sign in here again.',
     );

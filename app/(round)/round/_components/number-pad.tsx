@@ -35,8 +35,9 @@ export function NumberPad({ label, unit, hint, text, signed, onText, onNext, onD
   const byKey = (key: string) => {
     if (/^\d$/.test(key)) onText(pressed(text, key));
     else if (key === '.' || key === ',') onText(pressed(text, '.'));
-    else if (key === '-') onText(pressed(text, '±'));
-    else if (key === 'Backspace') onText(pressed(text, '⌫'));
+    else if (key === '-') {
+      if (signed) onText(pressed(text, '±'));
+    } else if (key === 'Backspace') onText(pressed(text, '⌫'));
     else if (key === 'Escape') onDone();
     else return false;
     return true;

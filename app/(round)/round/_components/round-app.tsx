@@ -10,7 +10,6 @@ import { RoundList } from './round-list';
 import { NoRound, SignIn, Starting, StorageRefused } from './thresholds';
 import { TagPage } from './tag-page';
 import { TopBar } from './top-bar';
-import { TroubleBar } from './trouble-bar';
 import { UnitPage } from './unit/unit-page';
 import { VisitPage } from './visit/visit-page';
 
@@ -29,7 +28,6 @@ function Screen() {
     <div className="min-h-dvh text-[1.0625rem]">
       <TopBar />
       <InstallWorker />
-      <TroubleBar />
       <main id="main" className="mx-auto max-w-[64rem] px-4 pb-28 pt-4">
         {phase === 'starting' ? (
           <Starting />

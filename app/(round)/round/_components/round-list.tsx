@@ -1,17 +1,23 @@
 import { State } from '@/app/_ui/state';
 import { dayAt, timeAt } from '@/app/_ui/when';
 import { counted } from '@/lib/core/counted';
-import type { VisitOnFile } from '@/lib/core/round';
+import { hasWork, type VisitOnFile } from '@/lib/core/round';
 import { useSnapshot } from '../_lib/tablet-context';
 import { to } from '../_lib/use-place';
+import { OfficeAnswers } from './office-answers';
+import { OthersUnsent } from './others-unsent';
 import { ChipLink } from './touch';
 
 /** The days' visits in order; the next stop stands out. */
 export function RoundList({ gone = false }: { gone?: boolean }) {
   const visits = useSnapshot((s) => s.visits);
   const me = useSnapshot((s) => s.me);
-  const shown = visits.filter((v) => !v.nowWith || hasWork(v));
-  const next = shown.find((v) => v.status === 'started') ?? shown.find((v) => v.status === 'booked');
+  const operations = useSnapshot((s) => s.operations);
+  // Given to someone else, a visit stays where work of this tablet is on it, or an entry about it is not done with.
+  const about = (v: VisitOnFile) => [...operations.values()].some((k) => k.visitId === v.id);
+  const shown = visits.filter((v) => !v.nowWith || hasWork(v) || about(v));
+  const own = shown.filter((v) => !v.nowWith);
+  const next = own.find((v) => v.status === 'started') ?? own.find((v) => v.status === 'booked');
   const days = groupDays(shown);
   return (
     <div className="flex flex-col gap-5">
@@ -19,6 +25,7 @@ export function RoundList({ gone = false }: { gone?: boolean }) {
         <h1>{me ? `${me.name.split(' ')[0]}’s round` : 'Round'}</h1>
         <ChipLink href={to.tag()}>Open by tag</ChipLink>
       </div>
+      <OfficeAnswers />
       {gone ? (
         <p role="alert" className="font-bold text-alarm">
           That visit is not on this tablet. It may have been moved; refresh, or ask the office.
@@ -41,11 +48,10 @@ export function RoundList({ gone = false }: { gone?: boolean }) {
           </ul>
         </section>
       ))}
+      <OthersUnsent />
     </div>
   );
 }
-
-const hasWork = (v: VisitOnFile) => v.entries.arrivedAt !== null || v.entries.findings.length > 0;
 
 function groupDays(visits: readonly VisitOnFile[]): [string, VisitOnFile[]][] {
   const days = new Map<string, VisitOnFile[]>();

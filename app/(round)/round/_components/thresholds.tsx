@@ -1,5 +1,7 @@
+import { OthersUnsent } from './others-unsent';
 import { TouchButton, TouchLink } from './touch';
 import { useTablet, useSnapshot } from '../_lib/tablet-context';
+import { to } from '../_lib/use-place';
 
 /** What stands before the round when there is no round to show. */
 
@@ -13,9 +15,12 @@ export function SignIn() {
       <p className="my-4 text-soft">
         {lineWords || 'Your visits, the units and their history come onto this tablet and stay there without signal.'}
       </p>
-      <TouchLink href="/sign-in" look="primary">
+      <TouchLink href={to.signIn} look="primary">
         Sign in
       </TouchLink>
+      <div className="mt-6 flex flex-col gap-3">
+        <OthersUnsent />
+      </div>
     </section>
   );
 }

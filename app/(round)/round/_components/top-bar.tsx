@@ -1,8 +1,11 @@
 import { Mark } from '@/app/_ui/mark';
 import { State } from '@/app/_ui/state';
 import { dayAt, timeAt } from '@/app/_ui/when';
+import { counted } from '@/lib/core/counted';
+import { countUnread } from '../_lib/answers';
 import { useSnapshot } from '../_lib/tablet-context';
 import { to, usePlace, type Place } from '../_lib/use-place';
+import { TroubleBar } from './trouble-bar';
 
 function back(place: Place): { href: string; words: string } | null {
   if (place.at === 'round') return null;
@@ -10,7 +13,7 @@ function back(place: Place): { href: string; words: string } | null {
   return { href: to.round, words: 'Round' };
 }
 
-/** Always in sight: the way back, how fresh the round is, and whether anything is still unsent. */
+/** Always in sight: the way back, how fresh the round is, whether anything is still unsent or answered, and what is wrong. */
 export function TopBar() {
   const place = usePlace();
   const refreshedAt = useSnapshot((s) => s.refreshedAt);
@@ -35,6 +38,7 @@ export function TopBar() {
           <span className="text-soft">{refreshedAt ? `Last refreshed ${moment(refreshedAt)}` : 'Not refreshed yet'}</span>
         </a>
       </div>
+      <TroubleBar />
     </header>
   );
 }
@@ -47,6 +51,13 @@ function SendState() {
     return (
       <State shape="ask" tone="alarm">
         Sign in again{count ? `, ${count} kept` : ''}
+      </State>
+    );
+  const answers = countUnread(s.operations);
+  if (answers > 0)
+    return (
+      <State shape="ask" tone="alarm">
+        {counted(answers, 'answer')} from the office{count ? `, ${count} kept` : ''}
       </State>
     );
   if (count > 0)

@@ -31,6 +31,9 @@ export const ChipLink = ({ className = '', ...rest }: ComponentProps<'a'>) => (
 /** What is out of sight costs no layout and no paint. */
 const OFF_SCREEN = '[content-visibility:auto] [contain-intrinsic-size:auto_14rem]';
 
+/** What is scrolled to stands clear of the bar at the top, trouble told in it included. */
+const BELOW_THE_BAR = 'scroll-mt-28 max-sm:scroll-mt-48';
+
 export function Card({
   title,
   aside,
@@ -45,7 +48,7 @@ export function Card({
   className?: string;
 }) {
   return (
-    <section id={id} className={`${OFF_SCREEN} scroll-mt-28 rounded-lg border border-line bg-sheet p-4 sm:p-5 ${className}`}>
+    <section id={id} className={`${OFF_SCREEN} ${BELOW_THE_BAR} rounded-lg border border-line bg-sheet p-4 sm:p-5 ${className}`}>
       {title ? (
         <div className="mb-3 flex flex-wrap items-baseline justify-between gap-x-3 gap-y-1">
           <h2>{title}</h2>

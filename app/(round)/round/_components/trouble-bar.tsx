@@ -1,21 +1,24 @@
+import { leaveOnPurpose } from '../_lib/leave-on-purpose';
 import { useSnapshot } from '../_lib/tablet-context';
+import { to } from '../_lib/use-place';
 
-/** What the technician must know now, in words with the next step. */
+/** What the technician must know now, in words with the next step. Within the bar at the top, so that it is seen wherever the page stands. */
 export function TroubleBar() {
   const s = useSnapshot((s) => s);
   if (s.phase !== 'ready') return null;
-  const words = s.trouble?.words ?? (s.line === 'signed_out' || s.line === 'failed' ? s.lineWords : '');
-  if (!words) return null;
+  const signedOut = s.line === 'signed_out';
+  const words = s.trouble?.words ?? (signedOut || s.line === 'failed' ? s.lineWords : '');
+  if (!words && !signedOut) return null;
   return (
-    <div role="alert" className="border-b-2 border-alarm bg-alarm-wash px-4 py-3 font-bold text-alarm">
-      <p className="mx-auto max-w-[64rem]">
-        {words}{' '}
-        {s.line === 'signed_out' && !s.trouble ? (
-          <a href="/sign-in" className="inline-flex min-h-12 items-center text-alarm underline">
+    <div role="alert" className="border-t-2 border-alarm bg-alarm-wash text-sm font-bold leading-snug text-alarm">
+      <div className="mx-auto flex max-w-[64rem] items-center justify-between gap-3 px-4">
+        <p className="py-1.5">{words}</p>
+        {signedOut ? (
+          <a href={to.signIn} onClick={leaveOnPurpose} className="inline-flex min-h-12 shrink-0 items-center text-alarm underline">
             Sign in again
           </a>
         ) : null}
-      </p>
+      </div>
     </div>
   );
 }

@@ -1,4 +1,5 @@
 import {
+  FIELD_INFO,
   fromOwn,
   READING_FIELDS,
   typedNumber,
@@ -6,6 +7,7 @@ import {
   type Entered,
   type Me,
   type Questioned,
+  type ReadingEntry,
   type ReadingField,
   type ReadingValues,
   type UnitOnFile,
@@ -31,6 +33,12 @@ export function enteredOf(draft: ReadingDraft, me: Me): Entered {
     if (text && typedNumber(text) !== null) entered[field] = { text, unit: unitOf(field, me) };
   }
   return entered;
+}
+
+/** Which gauge a reading was taken with; none where it holds no pressure. */
+export function gaugeOf(values: ReadingValues, me: Me | null): Pick<ReadingEntry, 'gaugeGrade' | 'gaugeSpanPa'> {
+  const gauged = READING_FIELDS.some((f) => FIELD_INFO[f].dimension === 'pressure' && values[f] !== undefined);
+  return gauged && me ? { gaugeGrade: me.gaugeGrade, gaugeSpanPa: me.gaugeSpanPa } : { gaugeGrade: null, gaugeSpanPa: null };
 }
 
 type Doubt = { field: string; question: string };

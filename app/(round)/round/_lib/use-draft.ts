@@ -2,10 +2,9 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import { useTablet } from './tablet-context';
 
 /** What is typed and not yet saved survives going back, and the tablet falling down. Kept on the tablet only. */
-export function useDraft<T>(key: string, empty: T): { draft: T; setDraft: (next: T) => void; clear: () => void; loaded: boolean } {
+export function useDraft<T>(key: string, empty: T): { draft: T; setDraft: (next: T) => void; clear: () => void } {
   const tablet = useTablet();
   const [draft, set] = useState(empty);
-  const [loaded, setLoaded] = useState(false);
   const name = `draft:${key}`;
   /** What is typed before the kept draft has been read is the newer. */
   const touched = useRef(false);
@@ -15,11 +14,9 @@ export function useDraft<T>(key: string, empty: T): { draft: T; setDraft: (next:
     void tablet.database
       ?.get('meta', name)
       .then((kept) => {
-        if (gone) return;
-        if (kept !== undefined && !touched.current) set(kept as T);
-        setLoaded(true);
+        if (kept !== undefined && !gone && !touched.current) set(kept as T);
       })
-      .catch(() => setLoaded(true));
+      .catch(() => {});
     return () => {
       gone = true;
     };
@@ -37,5 +34,5 @@ export function useDraft<T>(key: string, empty: T): { draft: T; setDraft: (next:
     void tablet.database?.delete('meta', name).catch(() => {});
     // eslint-disable-next-line react-hooks/exhaustive-deps -- `empty` is a constant of its caller
   }, [tablet, name]);
-  return { draft, setDraft, clear, loaded };
+  return { draft, setDraft, clear };
 }

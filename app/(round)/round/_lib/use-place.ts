@@ -28,6 +28,8 @@ export const to = {
   addUnit: (id: string) => `#/visit/${id}/add-unit`,
   tag: (code = '') => `#/tag/${encodeURIComponent(code)}`,
   entries: '#/entries',
+  /** Not of the round: the office's own page. */
+  signIn: '/sign-in',
 };
 
 export const go = (hash: string): void => window.location.assign(hash);

@@ -2,16 +2,18 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { can } from '@/lib/core/access';
 import { fromTo } from '../../../_ui/rule-words';
+import { questionedOnVisit } from '@/lib/data/entries/questioned';
 import { unitsOf } from '@/lib/data/people';
 import { visitReport } from '@/lib/data/visit-report';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
-import { temperatureIn } from '../../../_ui/measure';
 import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
 import { State } from '../../../_ui/state';
 import { Trail } from '../../../_ui/trail';
 import { dayIn, dayWords, timeIn } from '../../../_ui/when';
+import { FoodWarningWords } from './_components/food-warning-words';
 import { History } from './_components/history';
+import { Photos } from './_components/photos';
 import { Questions } from './_components/questions';
 import { ReviseAgain } from './_components/revise-again';
 import { UnitFound } from './_components/unit-found';
@@ -30,10 +32,10 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
   const visit = /^[0-9a-f-]{36}$/i.test(params.id ?? '') ? await visitReport(db, params.id as string) : null;
   if (!visit || !can(actor, 'read:visit:own', { ownerId: visit.technician.id })) notFound();
   const units = await unitsOf(db, actor.userId);
+  const questioned = await questionedOnVisit(db, visit.id);
   const { timeZone } = visit.kitchen;
   const at = (ms: number) => timeIn(ms, timeZone);
   const [shape, words] = STATUS[visit.status];
-  const temperature = temperatureIn(units);
   const unitName = (id: string) => visit.units.find((u) => u.id === id)?.name ?? 'a unit';
   return (
     <>
@@ -61,7 +63,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
       />
       <div className="flex flex-col gap-6">
         {visit.notRevised ? <ReviseAgain visitId={visit.id} allowed={can(actor, 'write:rules')} /> : null}
-        <Questions operations={visit.operations} timeZone={timeZone} />
+        <Questions entries={questioned} units={units} may={can(actor, 'settle:entry')} />
         <div className="grid grid-cols-1 gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
           <div className="flex flex-col gap-6">
             {visit.units.length === 0 ? (
@@ -72,6 +74,11 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
             {visit.units.filter(touched).map((u) => (
               <UnitFound key={u.id} unit={u} units={units} timeZone={timeZone} technician={visit.technician.name} />
             ))}
+            {visit.photos.length > 0 ? (
+              <Sheet title="Pictures of no unit in particular">
+                <Photos photos={visit.photos} timeZone={timeZone} whole="The kitchen" />
+              </Sheet>
+            ) : null}
             <Untouched units={visit.units.filter((u) => !touched(u))} />
           </div>
           <div className="flex flex-col gap-6">
@@ -97,10 +104,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
                 <ul className="flex flex-col gap-2">
                   {visit.foodWarnings.map((w) => (
                     <li key={w.id}>
-                      <b>
-                        {unitName(w.unitId)}: {Math.round(temperature.of(w.boxK) * 10) / 10} {temperature.unit}
-                      </b>
-                      , told to {w.toldTo} at {at(w.toldAt)}
+                      <b>{unitName(w.unitId)}:</b> <FoodWarningWords warning={w} units={units} timeZone={timeZone} />
                     </li>
                   ))}
                 </ul>
@@ -112,6 +116,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
                 {visit.parts.map((p) => (
                   <li key={p.id}>
                     {p.quantity} × {p.what}
+                    {p.unitId ? <span className="text-soft">, {unitName(p.unitId)}</span> : null}
                   </li>
                 ))}
               </ul>

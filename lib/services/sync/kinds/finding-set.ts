@@ -1,7 +1,6 @@
 import 'server-only';
 import { ASPECT_LABEL, GRADES, type Aspect } from '../../../core/findings/grades';
-import { stands } from '../../../core/round';
-import type { Handler } from '../context';
+import { standsOver, type Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
 
 const told = (aspect: Aspect, f: { grade: string | null; notLookedWhy: string }) =>
@@ -17,11 +16,7 @@ export const findingSet: Handler<'finding.set'> = async (ctx, op) => {
   const standing = await db.finding.findFirst({
     where: { visitId: visit.id, unitId: p.unitId, aspect: p.aspect, phase: p.phase, supersededAt: null },
   });
-  // What one tablet wrote later always replaces what it wrote before, even where its clock was put right in between.
-  const wins =
-    !standing ||
-    standing.deviceId === deviceId ||
-    stands({ id: op.id, at: at.toISOString() }, { id: standing.id, at: standing.at.toISOString() });
+  const wins = !standing || standsOver(ctx, op.id, standing);
   if (standing && standing.id !== replaces)
     ctx.note(
       `Two entries for ${ASPECT_LABEL[p.aspect].toLowerCase()} of ${unit.name}: ${told(p.aspect, standing)} and ${told(p.aspect, p)}. The later made one stands: ${told(p.aspect, wins ? p : standing)}.`,

@@ -1,8 +1,7 @@
 import 'server-only';
-import { stands } from '../../../core/round';
 import { attempt } from '../../../data/savepoint';
 import { storeEstimate } from '../../estimates/store-estimate';
-import type { Handler } from '../context';
+import { standsOver, type Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
 
 /** A reading beside what is there: the later made one stands. One that comes after the closing gets its estimate at once. */
@@ -11,11 +10,7 @@ export const readingAdd: Handler<'reading.add'> = async (ctx, op) => {
   const { replaces, values, ...p } = op.payload;
   const unit = await unitOnVisit(ctx, p.unitId);
   const standing = await db.reading.findFirst({ where: { visitId: visit.id, unitId: p.unitId, phase: p.phase, supersededAt: null } });
-  // What one tablet wrote later always replaces what it wrote before, even where its clock was put right in between.
-  const wins =
-    !standing ||
-    standing.deviceId === deviceId ||
-    stands({ id: op.id, at: at.toISOString() }, { id: standing.id, at: standing.at.toISOString() });
+  const wins = !standing || standsOver(ctx, op.id, standing);
   if (standing && standing.id !== replaces)
     ctx.note(`Two readings ${p.phase} cleaning of ${unit.name}. The later made one stands; both are kept.`);
   if (standing && wins) await db.reading.update({ where: { id: standing.id }, data: { supersededAt: now } });

@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { timeNamed, type Handler } from '../context';
+import { standsOver, timeNamed, type Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
 
 /** Entries that stand beside one another and never replace anything. */
@@ -40,10 +40,23 @@ export const photoAttach: Handler<'photo.attach'> = async (ctx, op) => {
 
 export const signatureSet: Handler<'signature.set'> = async (ctx, op) => {
   const { nobodyThere, signedBy, png } = op.payload;
-  if (ctx.visit.signedAt && ctx.visit.signedAt > ctx.at) return ctx.note('The visit was signed twice; the later signature stands.');
   const signaturePng = png === null ? null : Buffer.from(png, 'base64');
   if (signaturePng && !isPng(signaturePng)) throw new AppError('invalid', 'The signature is not a PNG picture.');
-  await ctx.db.visit.update({ where: { id: ctx.visit.id }, data: { nobodyThere, signedBy, signaturePng, signedAt: ctx.at } });
+  const { signedAt, signedOn, nobodyThere: nobodyBefore } = ctx.visit;
+  const elsewhere = signedAt !== null && signedOn !== ctx.deviceId;
+  // Between two tablets a person's name is never given up for "nobody there".
+  const wins = !elsewhere || (nobodyThere === nobodyBefore ? standsOver(ctx, op.id, { at: signedAt, deviceId: signedOn }) : nobodyBefore);
+  if (elsewhere && !(nobodyThere && nobodyBefore))
+    ctx.note(
+      nobodyThere === nobodyBefore
+        ? 'The visit was signed on two tablets; the later signature stands.'
+        : 'One tablet says that nobody was there, another has a signature; the signature stands.',
+    );
+  if (!wins) return;
+  await ctx.db.visit.update({
+    where: { id: ctx.visit.id },
+    data: { nobodyThere, signedBy, signaturePng, signedAt: ctx.at, signedOn: ctx.deviceId },
+  });
 };
 
 /** PNG signature, RFC 2083 §12.11. */

@@ -3,28 +3,35 @@ import { AppError } from '../../../core/errors';
 import { ASPECT_LABEL } from '../../../core/findings/grades';
 import { COIL_CLEANING, lowSideUnlooked } from '../../../core/round';
 import { markDone } from '../../visits/mark-done';
-import type { ApplyContext, Handler } from '../context';
+import { standsOver, type ApplyContext, type Handler } from '../context';
 
 type Answer = { taskId: string; outcome: 'done' | 'not_done'; reason: string };
 
 export const taskDone: Handler<'task.done'> = (ctx, op) => answer(ctx, op.id, { ...op.payload, outcome: 'done', reason: '' });
 export const taskNotDone: Handler<'task.not_done'> = (ctx, op) => answer(ctx, op.id, { ...op.payload, outcome: 'not_done' });
 
+const WORDS = { planned: 'not answered', done: 'done', not_done: 'not done' } as const;
+const told = ({ outcome, reason }: { outcome: keyof typeof WORDS; reason: string }) =>
+  reason ? `${WORDS[outcome]} (${reason})` : WORDS[outcome];
+
 /** The task's outcome on this visit. Work done on a task the office took off the visit meanwhile still counts if it can. */
 async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }: Answer): Promise<void> {
-  const { db, visit, at } = ctx;
+  const { db, visit, at, deviceId } = ctx;
   const standing = await db.visitTask.findUnique({
     where: { visitId_taskId: { visitId: visit.id, taskId } },
-    include: { task: { select: { kindKey: true } } },
+    include: { task: { select: { kindKey: true, kind: { select: { label: true } }, unit: { select: { name: true } } } } },
   });
   if (standing) {
-    if (standing.answeredAt && standing.answeredAt > at) {
-      if (standing.outcome !== outcome) ctx.note('This task was answered twice; the later answer stands.');
-      return;
-    }
+    const before = standing.answeredAt ? { at: standing.answeredAt, deviceId: standing.deviceId } : null;
+    const wins = !before || standsOver(ctx, id, before);
+    if (before && before.deviceId !== deviceId && (standing.outcome !== outcome || standing.reason !== reason))
+      ctx.note(
+        `Two tablets differ on ${standing.task.kind.label.toLowerCase()} of ${standing.task.unit.name}: ${told(standing)} and ${told({ outcome, reason })}. The later stands: ${told(wins ? { outcome, reason } : standing)}.`,
+      );
+    if (!wins) return;
     if (visit.status === 'done' && standing.outcome !== outcome)
       await afterClosing(ctx, { taskId, unitId: standing.unitId, kindKey: standing.task.kindKey, outcome });
-    await db.visitTask.update({ where: { id: standing.id }, data: { outcome, reason, answeredAt: at } });
+    await db.visitTask.update({ where: { id: standing.id }, data: { outcome, reason, answeredAt: at, deviceId } });
     return;
   }
   const task = await db.task.findUnique({
@@ -47,6 +54,7 @@ async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }
       outcome,
       reason,
       answeredAt: at,
+      deviceId,
       open: visit.status === 'booked' || visit.status === 'started',
     },
   });

@@ -3,7 +3,8 @@ import { FIELD_INFO, type ReadingField } from '@/lib/core/round';
 import { doubtKey } from '../../_lib/reading-draft';
 import { Chip, TouchField } from '../touch';
 
-type Doubt = { field: string; question: string };
+/** `label` where the field is none of a reading. */
+type Doubt = { field: string; question: string; label?: string };
 type Props = {
   doubts: readonly Doubt[];
   answers: Record<string, string>;
@@ -36,7 +37,7 @@ function Question({
   onCorrect: () => void;
 }) {
   const [other, setOther] = useState('');
-  const label = FIELD_INFO[doubt.field as ReadingField]?.label ?? 'Reading';
+  const label = doubt.label ?? FIELD_INFO[doubt.field as ReadingField]?.label ?? 'Reading';
   return (
     <div role="group" aria-label={`Question about ${label}`} className="rounded-md border-2 border-ink bg-paper p-3">
       <p>

@@ -25,7 +25,15 @@ export function Events({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
               <span>
                 <b>{UNIT_EVENT_LABEL[e.kind]}</b> {e.note}
               </span>
-              <EntryMark id={e.id} />
+              <span className="flex items-center gap-2">
+                <EntryMark id={e.id} />
+                <Chip
+                  disabled={busy}
+                  onClick={() => void write('entry.strike', { what: 'event', entryId: e.id, why: 'Entered by mistake' })}
+                >
+                  Take back
+                </Chip>
+              </span>
             </li>
           ))}
         </ul>

@@ -1,6 +1,7 @@
 import { dayIn } from '@/app/_ui/when';
-import { ASPECT_LABEL, GRADES } from '@/lib/core/findings/grades';
+import { ASPECT_LABEL } from '@/lib/core/findings/grades';
 import { FIELD_INFO, ownText, READING_FIELDS, type Me, type PastVisit, type UnitOnFile } from '@/lib/core/round';
+import { gradeWords } from '../../_lib/grade-words';
 import { useSnapshot } from '../../_lib/tablet-context';
 import { Thumb } from '../thumb';
 import { Fold } from '../touch';
@@ -30,9 +31,6 @@ export function Past({ unit, timeZone }: { unit: UnitOnFile; timeZone: string })
     </Fold>
   );
 }
-
-const gradeWords = (f: PastVisit['findings'][number]) =>
-  f.grade === null ? 'not looked at' : (GRADES[f.aspect].find((g) => g.grade === f.grade)?.label.toLowerCase() ?? f.grade);
 
 function summary(visit: PastVisit | undefined): string {
   const coil = visit?.findings.find((f) => f.aspect === 'coil' && f.phase === 'found');

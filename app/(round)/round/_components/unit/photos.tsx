@@ -1,4 +1,5 @@
 import { useRef, useState, type ChangeEvent } from 'react';
+import { counted } from '@/lib/core/counted';
 import { ASPECT_LABEL, ASPECTS, type Aspect } from '@/lib/core/findings/grades';
 import type { PhotoEntry, UnitOnFile, VisitOnFile } from '@/lib/core/round';
 import { PictureError, shrinkPicture } from '../../_lib/shrink-picture';
@@ -14,6 +15,11 @@ const ABOUT: readonly { value: Aspect | null; label: string }[] = [
   ...ASPECTS.map((a) => ({ value: a, label: ASPECT_LABEL[a] })),
 ];
 
+function notKept(n: number): string {
+  const it = n === 1 ? 'it' : 'them';
+  return `${counted(n, 'picture was', 'pictures were')} NOT kept: this tablet could not save ${it}. Do what the top of the screen says, then take ${it} again.`;
+}
+
 /** Pictures of a unit, tied to what they show, before or after. */
 export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   const { write, busy, now } = useWrite(visit.id);
@@ -26,18 +32,23 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
     event.target.value = '';
     setWords('');
     setWorking(true);
+    const said = new Set<string>();
+    let lost = 0;
     for (const file of files) {
       try {
         const { bytes, mime, sha256 } = await shrinkPicture(file);
-        await write(
+        const kept = await write(
           'photo.attach',
           { unitId: unit.id, aspect: about, phase, sha256, bytes: bytes.byteLength, takenAt: now() },
           { sha256, mime, bytes },
         );
+        if (!kept) lost++;
       } catch (error) {
-        setWords(error instanceof PictureError ? error.message : 'The picture could not be kept. What you wrote is safe.');
+        said.add(error instanceof PictureError ? error.message : 'The picture could not be kept. What you wrote is safe.');
       }
     }
+    if (lost > 0) said.add(notKept(lost));
+    setWords([...said].join(' '));
     setWorking(false);
   };
   const list = visit.entries.photos.filter((p) => p.unitId === unit.id);

@@ -2,6 +2,7 @@ import { memo, useCallback, useMemo, useState } from 'react';
 import { FOOD_LIMIT_K } from '@/lib/core/findings/cautions';
 import {
   FIELD_INFO,
+  fieldsOutside,
   ownText,
   READING_FIELDS,
   unitOf,
@@ -15,6 +16,7 @@ import {
   EMPTY_DRAFT,
   enteredOf,
   firstFields,
+  gaugeOf,
   moreFields,
   questionedOf,
   valuesOf,
@@ -31,6 +33,7 @@ import { NumberPad } from '../number-pad';
 import { Card, Chip, TouchButton } from '../touch';
 import { Doubts } from './doubts';
 import { EstimatePanel } from './estimate-panel';
+import { Outside } from './outside';
 
 type Props = { visit: VisitOnFile; unit: UnitOnFile; phase: 'before' | 'after' };
 
@@ -113,19 +116,16 @@ function Typing({
   const readingOf = useCallback(
     (d: ReadingDraft) => {
       const values = me ? valuesOf(d, me) : {};
-      const gauged = values.headPaGauge !== undefined;
-      return {
-        phase,
-        at: startedAt,
-        values,
-        gaugeGrade: gauged && me ? me.gaugeGrade : null,
-        gaugeSpanPa: gauged && me ? me.gaugeSpanPa : null,
-      };
+      return { phase, at: startedAt, values, ...gaugeOf(values, me) };
     },
     [me, phase, startedAt],
   );
   const reading = useMemo(() => readingOf(drawn), [readingOf, drawn]);
-  const doubts = useMemo(() => estimator?.doubtsOf(unit, visit.kitchen, reading) ?? [], [estimator, unit, visit.kitchen, reading]);
+  const outside = useMemo(() => fieldsOutside(reading.values), [reading]);
+  const doubts = useMemo(
+    () => estimator?.doubtsOf(unit, visit.kitchen, reading).filter((d) => !outside.some((f) => f === d.field)) ?? [],
+    [estimator, unit, visit.kitchen, reading, outside],
+  );
   if (!me) return null;
   const shown = [...firstFields(unit), ...(more ? moreFields(unit) : moreFields(unit).filter((f) => draft.text[f]))];
   const place = field ? shown.indexOf(field) : -1;
@@ -135,10 +135,10 @@ function Typing({
   const warm = unit.application === 'medium' && unit.kind !== 'ice_machine' && (reading.values.boxK ?? 0) > FOOD_LIMIT_K;
   const save = async () => {
     const values = valuesOf(draft, me);
+    if (fieldsOutside(values).length > 0) return;
     // Of what stands there now, even if the last key has not been drawn yet.
     const asked = estimator?.doubtsOf(unit, visit.kitchen, readingOf(draft)) ?? [];
     if (asked.some((d) => !draft.answers[doubtKey(d)])) return;
-    const gauged = values.headPaGauge !== undefined || values.suctionPaGauge !== undefined;
     const saved = await write('reading.add', {
       unitId: unit.id,
       phase,
@@ -146,8 +146,7 @@ function Typing({
       replaces,
       entered: enteredOf(draft, me),
       questioned: questionedOf(draft, asked),
-      gaugeGrade: gauged ? me.gaugeGrade : null,
-      gaugeSpanPa: gauged ? me.gaugeSpanPa : null,
+      ...gaugeOf(values, me),
     });
     if (!saved) return;
     clear();
@@ -191,6 +190,9 @@ function Typing({
           words="If there is food in it, tell someone now and write it down under “Food above 41 °F (5 °C)” below."
         />
       ) : null}
+      {outside.map((f) => (
+        <Outside key={f} label={FIELD_INFO[f].label} field={f} text={draft.text[f] ?? ''} me={me} onCorrect={() => setField(f)} />
+      ))}
       <Doubts
         doubts={doubts}
         answers={draft.answers}
@@ -199,11 +201,17 @@ function Typing({
       />
       {count > 0 ? <EstimatePanel visit={visit} unit={unit} reading={reading} /> : null}
       <div className="flex flex-wrap items-center gap-2">
-        <TouchButton look="primary" disabled={busy || count === 0 || unanswered.length > 0} onClick={() => void save()}>
+        <TouchButton
+          look="primary"
+          disabled={busy || count === 0 || outside.length > 0 || unanswered.length > 0}
+          onClick={() => void save()}
+        >
           Save readings
         </TouchButton>
         {onBack ? <Chip onClick={onBack}>Leave as it was</Chip> : null}
-        {unanswered.length > 0 ? (
+        {outside.length > 0 ? (
+          <p className="text-sm">Correct {outside.length === 1 ? 'that number' : 'those numbers'} first.</p>
+        ) : unanswered.length > 0 ? (
           <p className="text-sm">Answer {unanswered.length === 1 ? 'the question' : 'the questions'} first.</p>
         ) : count > 0 ? (
           <p className="text-sm text-soft">Not saved yet. It waits here if you go back.</p>

@@ -3,7 +3,7 @@ import { cautionsFor } from '@/lib/core/findings/cautions';
 import { ASPECTS } from '@/lib/core/findings/grades';
 import { refrigerantLabel } from '@/lib/core/refrigerant-caution';
 import { REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
-import type { UnitOnFile, VisitOnFile } from '@/lib/core/round';
+import { COIL_CLEANING, type UnitOnFile, type VisitOnFile } from '@/lib/core/round';
 import { useSteps } from '../../_lib/use-after-paint';
 import { to } from '../../_lib/use-place';
 import { CautionNote } from '../caution-note';
@@ -33,7 +33,7 @@ export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
     cautions.filter((c) => c.step === step).map((c) => <CautionNote key={`${key} ${c.title}`} title={c.title} words={c.words} />);
   const outcome = visit.entries.outcomes.find((o) => o.unitId === unit.id)?.outcome;
   const reached = outcome !== 'could_not_reach' && outcome !== 'gone';
-  const cleaned = visit.tasks.some((t) => t.unitId === unit.id && t.kindKey === 'coil_cleaning');
+  const cleaned = visit.tasks.some((t) => t.unitId === unit.id && t.kindKey === COIL_CLEANING);
   // In the order of the work; the top of a long page is wanted at once.
   const parts = [
     <Past key="past" unit={unit} timeZone={visit.kitchen.timeZone} />,

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { typedNumber, type VisitOnFile } from '@/lib/core/round';
+import { counted } from '@/lib/core/counted';
+import { MOST_OF_A_PART, typedNumber, type VisitOnFile } from '@/lib/core/round';
 import { useWrite } from '../../_lib/use-write';
 import { EntryMark } from '../entry-mark';
 import { Card, Chip, TouchField } from '../touch';
@@ -9,6 +10,7 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
   const [what, setWhat] = useState('');
   const [quantity, setQuantity] = useState('1');
   const amount = typedNumber(quantity);
+  const tooMany = (amount ?? 0) > MOST_OF_A_PART;
   const add = async () => {
     if (await write('part.use', { unitId: null, what: what.trim(), quantity: amount ?? 1 })) {
       setWhat('');
@@ -40,7 +42,12 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
           onChange={(e) => setQuantity(e.target.value)}
         />
       </div>
-      <Chip className="mt-3" disabled={busy || !what.trim() || !(amount && amount > 0)} onClick={() => void add()}>
+      {tooMany ? (
+        <p role="alert" className="mt-2 font-bold text-alarm">
+          How many: at most {counted(MOST_OF_A_PART, 'piece')} can be saved.
+        </p>
+      ) : null}
+      <Chip className="mt-3" disabled={busy || !what.trim() || !(amount && amount > 0) || tooMany} onClick={() => void add()}>
         Add part
       </Chip>
     </Card>

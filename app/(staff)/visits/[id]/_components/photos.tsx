@@ -2,13 +2,13 @@ import type { UnitReport } from '@/lib/core/round/visit-report';
 import { dayIn, timeIn } from '@/app/_ui/when';
 import { ASPECT_LABEL, type Aspect } from '@/lib/core/findings/grades';
 
-/** Pictures of a unit; each opens in full. One still on its way says so. */
-export function Photos({ photos, timeZone }: { photos: UnitReport['photos']; timeZone: string }) {
+/** Pictures of a unit; each opens in full. One still on its way says so. `whole`: what one of no part in particular shows. */
+export function Photos({ photos, timeZone, whole = 'Whole unit' }: { photos: UnitReport['photos']; timeZone: string; whole?: string }) {
   if (photos.length === 0) return null;
   return (
     <ul className="mt-4 flex flex-wrap gap-3">
       {photos.map((p) => {
-        const words = `${p.aspect ? ASPECT_LABEL[p.aspect as Aspect] : 'Whole unit'}, ${p.phase} cleaning`;
+        const words = `${p.aspect ? ASPECT_LABEL[p.aspect as Aspect] : whole}, ${p.phase} cleaning`;
         return (
           <li key={p.id} className="w-40 text-sm">
             {p.fileId ? (

@@ -1,30 +1,49 @@
-import type { VisitReport } from '@/lib/core/round/visit-report';
+import Link from 'next/link';
+import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { QuestionedEntry } from '@/lib/core/questioned-entry';
+import { OPERATION_LABEL, type OperationKind } from '@/lib/core/round';
+import { EntryQuestion } from '@/app/(staff)/entries/_components/entry-question';
+import { Settled } from '@/app/(staff)/entries/_components/settled';
 import { Sheet } from '@/app/_ui/sheet';
-import { State } from '@/app/_ui/state';
-import { dayIn, timeIn } from '@/app/_ui/when';
 
-type Operations = VisitReport['operations'];
-
-/** Entries that met with something in the office: both sides are kept, and a person decides. */
-export function Questions({ operations, timeZone }: { operations: Operations; timeZone: string }) {
-  const open = operations.filter((o) => o.outcome !== 'applied');
-  if (open.length === 0) return null;
+/** Entries that met with something in the office: both sides are kept, and a person decides. Those looked at stay as a line. */
+export function Questions({ entries, units, may }: { entries: QuestionedEntry[]; units: MeasureUnits; may: boolean }) {
+  const open = entries.filter((e) => e.settled === null);
+  const settled = entries.filter((e) => e.settled !== null);
   return (
-    <Sheet title="To look at" className="border-2 border-alarm">
-      <ul className="flex flex-col gap-3">
-        {open.map((o) => (
-          <li key={o.id}>
-            <State shape={o.outcome === 'rejected' ? 'late' : 'ask'} tone="alarm">
-              {o.what}: {o.outcome === 'rejected' ? 'could not be filed' : 'filed with a question'}
-            </State>
-            <p>{o.note}</p>
-            <p className="text-sm text-soft">
-              {o.by}, {dayIn(o.madeAt, timeZone)} {timeIn(o.madeAt, timeZone)}, {o.device}
-            </p>
-            {o.payload ? <p className="mt-1 overflow-x-auto rounded-md bg-sunk p-2 text-sm">As written: {o.payload}</p> : null}
-          </li>
-        ))}
-      </ul>
-    </Sheet>
+    <>
+      {open.length > 0 ? (
+        <Sheet
+          title="To look at"
+          className="border-2 border-alarm"
+          aside={
+            may ? (
+              <Link href="/entries" className="inline-flex min-h-11 items-center underline">
+                All that wait
+              </Link>
+            ) : undefined
+          }
+        >
+          <ul className="flex flex-col">
+            {open.map((e) => (
+              <EntryQuestion key={e.id} entry={e} units={units} may={may} place={false} />
+            ))}
+          </ul>
+        </Sheet>
+      ) : null}
+      {settled.length > 0 ? (
+        <Sheet title="Looked at">
+          <ul className="flex flex-col gap-2">
+            {settled.map((e) => (
+              <li key={e.id}>
+                <b>{OPERATION_LABEL[e.kind as OperationKind] ?? e.kind}</b>
+                {e.unit ? `, ${e.unit.name}` : ''}: {e.note}
+                {e.settled ? <Settled settled={e.settled} timeZone={e.timeZone} /> : null}
+              </li>
+            ))}
+          </ul>
+        </Sheet>
+      ) : null}
+    </>
   );
 }

@@ -1,25 +1,26 @@
 import Link from 'next/link';
-import type { UnitReport } from '@/lib/core/round/visit-report';
+import type { UnitOnPage } from '@/lib/core/visit-on-page';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { timeIn } from '@/app/_ui/when';
 import { ASPECT_LABEL, ASPECTS, GRADES, type Aspect } from '@/lib/core/findings/grades';
 import type { MeasureUnits } from '@/lib/core/measure-units';
 import { UNIT_EVENT_LABEL, type UnitEventKind } from '@/lib/core/round';
+import { FoodWarningWords } from './food-warning-words';
 import { Photos } from './photos';
 import { ReadingFound } from './reading-found';
 import { ReadingPair } from './reading-pair';
 
-type Finding = UnitReport['findings'][number];
+type Finding = UnitOnPage['findings'][number];
 
-/** One unit of the visit: tasks, findings, readings with their estimates, photos. */
+/** One unit of the visit: tasks, findings, readings with their estimates, what else was written about it, photos. */
 export function UnitFound({
   unit,
   units,
   timeZone,
   technician,
 }: {
-  unit: UnitReport;
+  unit: UnitOnPage;
   units: MeasureUnits;
   timeZone: string;
   technician: string;
@@ -72,6 +73,16 @@ export function UnitFound({
           {unit.events.map((e) => (
             <p key={e.id} className="mt-2">
               <b>{UNIT_EVENT_LABEL[e.kind as UnitEventKind] ?? e.kind}</b> {e.note}
+            </p>
+          ))}
+          {unit.foodWarnings.map((w) => (
+            <p key={w.id} className="mt-2">
+              <b>Food temperature</b> <FoodWarningWords warning={w} units={units} timeZone={timeZone} />
+            </p>
+          ))}
+          {unit.parts.map((p) => (
+            <p key={p.id} className="mt-2">
+              <b>Part used</b> {p.quantity} × {p.what}
             </p>
           ))}
         </div>

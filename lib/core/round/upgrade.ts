@@ -1,5 +1,4 @@
-import 'server-only';
-import type { OperationKind } from '../../core/round';
+import { OPERATION_VERSION, type Operation, type OperationKind } from './operations';
 
 type Json = Record<string, unknown>;
 /** From one version to the next, for the kinds whose shape changed. */
@@ -18,4 +17,11 @@ export function upgraded(kind: OperationKind, version: number, payload: unknown)
   let current = payload as Json;
   for (let v = version; STEPS[v]; v++) current = STEPS[v]?.[kind]?.(current) ?? current;
   return current;
+}
+
+/** An entry of an older version that still waits on a tablet, as today's screens read it. What is sent stays as it was written. */
+export function upgradedEntry(op: Operation): Operation {
+  return op.version >= OPERATION_VERSION
+    ? op
+    : ({ ...op, version: OPERATION_VERSION, payload: upgraded(op.kind, op.version, op.payload) } as Operation);
 }

@@ -1,0 +1,16 @@
+import type { QuestionedEntry } from '@/lib/core/questioned-entry';
+import { State } from '@/app/_ui/state';
+import { dayIn, timeIn } from '@/app/_ui/when';
+
+/** Who looked at an entry, when, and what came of it. */
+export function Settled({ settled, timeZone }: { settled: NonNullable<QuestionedEntry['settled']>; timeZone: string }) {
+  return (
+    <p>
+      <State shape="done" tone="cold">
+        Looked at
+      </State>{' '}
+      by {settled.by}, {dayIn(settled.at, timeZone)} {timeIn(settled.at, timeZone)}
+      {settled.note ? `: ${settled.note}` : ''}
+    </p>
+  );
+}

@@ -1,0 +1,14 @@
+'use server';
+
+import { refresh } from 'next/cache';
+import { z } from 'zod';
+import { Words } from '@/lib/schemas/fields';
+import { defineFormAction } from '@/lib/server/define-action';
+import { settleEntry } from '@/lib/services/entries/settle-entry';
+
+const SettleEntry = z.object({ entryId: z.uuid(), note: Words(500) });
+
+export const settle = defineFormAction('settle:entry', SettleEntry, async (ctx) => {
+  await settleEntry(ctx, ctx.input);
+  refresh();
+});

@@ -1,0 +1,23 @@
+import type { MeasureUnits } from '@/lib/core/measure-units';
+import { ownText } from '@/lib/core/round';
+import type { UnitOnPage } from '@/lib/core/visit-on-page';
+import { timeIn } from '@/app/_ui/when';
+
+/** How warm the box was, and who was told when. */
+export function FoodWarningWords({
+  warning: w,
+  units,
+  timeZone,
+}: {
+  warning: UnitOnPage['foodWarnings'][number];
+  units: MeasureUnits;
+  timeZone: string;
+}) {
+  return (
+    <>
+      {ownText('boxK', w.boxK, { temperatureUnit: units.temperature, pressureUnit: units.pressure })}, told to {w.toldTo} at{' '}
+      {timeIn(w.toldAt, timeZone)}
+      {w.note ? `. ${w.note}` : ''}
+    </>
+  );
+}

@@ -197,7 +197,7 @@ test('a picture on its way is told as one, and may be left behind in a file', as
   await page.locator('input[data-photo=after]').setInputFiles(await coil());
   await expect(photos.locator('figure')).toHaveCount(had + 1);
   await page.goto('/round#/entries');
-  await expect(page.getByRole('heading', { name: '1 picture not yet in the office' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: '1 picture not yet in the office', exact: true })).toBeVisible();
   await page.getByRole('button', { name: 'Sign out' }).click();
   await expect(page.getByText('1 picture is still only on this tablet.')).toBeVisible();
   const saved = page.waitForEvent('download');

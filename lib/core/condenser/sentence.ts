@@ -57,5 +57,5 @@ const WHY: Record<CannotSayReason, string> = {
 };
 
 export function cannotSaySentence(reason: CannotSayReason): string {
-  return `This reading can't say. ${WHY[reason]}`;
+  return `This reading can’t say. ${WHY[reason]}`;
 }

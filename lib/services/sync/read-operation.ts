@@ -2,6 +2,7 @@ import 'server-only';
 import { AppError } from '../../core/errors';
 import { OPERATION_VERSION, upgraded, type Operation, type OperationKind } from '../../core/round';
 import { PAYLOADS, type OperationEnvelope } from '../../schemas/operations';
+import { entryFault } from './entry-fault';
 
 /**
  * The operation in today's shape, whatever version of the tablet made it.
@@ -11,9 +12,6 @@ export function readOperation(envelope: OperationEnvelope): Operation {
   const schema = PAYLOADS[envelope.kind as OperationKind];
   if (!schema) throw new AppError('invalid', `The office does not know entries of the kind “${envelope.kind}”.`);
   const parsed = schema.safeParse(upgraded(envelope.kind as OperationKind, envelope.version, envelope.payload));
-  if (!parsed.success) {
-    const first = parsed.error.issues[0];
-    throw new AppError('invalid', `The entry cannot be read: ${first?.path.join('.') ?? ''} ${first?.message ?? ''}`.trim());
-  }
+  if (!parsed.success) throw new AppError('invalid', entryFault(parsed.error.issues[0]));
   return { ...envelope, version: OPERATION_VERSION, payload: parsed.data } as Operation;
 }

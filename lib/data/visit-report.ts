@@ -1,14 +1,14 @@
 import 'server-only';
 import type { Estimate } from '../core/condenser/types';
 import { OPERATION_LABEL, type OperationKind } from '../core/round';
-import type { VisitOnPage } from '../core/visit-on-page';
+import type { VisitReport } from '../core/round/visit-report';
 import { groupBy } from '../core/numerics/group-by';
 import type { Tx } from './client';
 import { readingValues } from './round/rows';
 import { unitsSaid } from './units-said';
 
 /** One visit with everything that came of it, superseded entries included. Null when it is not on file. */
-export async function visitReport(db: Tx, id: string): Promise<VisitOnPage | null> {
+export async function visitReport(db: Tx, id: string): Promise<VisitReport | null> {
   const visit = await db.visit.findUnique({
     where: { id },
     include: {

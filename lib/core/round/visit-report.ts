@@ -29,6 +29,11 @@ export type ReadingReport = {
 
 export type PhotoReport = { id: string; fileId: string | null; aspect: string | null; phase: string; takenAt: number };
 
+/** Of a unit, or of the visit as a whole. */
+export type PartReport = { id: string; unitId: string | null; what: string; quantity: number };
+export type FoodWarningReport = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: number; note: string };
+
+/** A unit with all that the visit says about it, planned or not. */
 export type UnitReport = {
   id: string;
   name: string;
@@ -40,6 +45,8 @@ export type UnitReport = {
   photos: PhotoReport[];
   followUps: { id: string; what: string; urgency: string; status: string }[];
   events: { id: string; kind: string; note: string }[];
+  parts: PartReport[];
+  foodWarnings: FoodWarningReport[];
 };
 
 export type OperationReport = {
@@ -53,8 +60,6 @@ export type OperationReport = {
   note: string;
   /** By how much the tablet's clock was put right, ms. */
   correctedMs: number;
-  /** As written, of an entry that could not be filed. */
-  payload: string;
 };
 
 export type RuleChangeReport = {
@@ -79,8 +84,10 @@ export type VisitReport = {
   kitchen: { id: string; name: string; timeZone: string; customer: { id: string; name: string } };
   /** `png` is base64. */
   signature: { nobody: true } | { nobody: false; by: string; png: string } | null;
-  parts: { id: string; what: string; quantity: number }[];
-  foodWarnings: { id: string; unitId: string; boxK: number; toldTo: string; toldAt: number }[];
+  parts: PartReport[];
+  foodWarnings: FoodWarningReport[];
+  /** Of no unit in particular. */
+  photos: PhotoReport[];
   /** Closed, but its estimates and rules could not be brought up to date. */
   notRevised: boolean;
   units: UnitReport[];

@@ -1,6 +1,6 @@
 import type { MeasureUnits } from '@/lib/core/measure-units';
 import { ownText } from '@/lib/core/round';
-import type { UnitOnPage } from '@/lib/core/visit-on-page';
+import type { UnitReport } from '@/lib/core/round/visit-report';
 import { timeIn } from '@/app/_ui/when';
 
 /** How warm the box was, and who was told when. */
@@ -9,7 +9,7 @@ export function FoodWarningWords({
   units,
   timeZone,
 }: {
-  warning: UnitOnPage['foodWarnings'][number];
+  warning: UnitReport['foodWarnings'][number];
   units: MeasureUnits;
   timeZone: string;
 }) {

@@ -1,4 +1,4 @@
-import type { VisitOnPage } from '@/lib/core/visit-on-page';
+import type { VisitReport } from '@/lib/core/round/visit-report';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { Table, Td, Th } from '@/app/_ui/table';
@@ -11,7 +11,7 @@ const OUTCOME = {
 } as const;
 
 /** Every entry in the order it came in, with when it was made: nothing is overwritten. */
-export function History({ operations, timeZone }: { operations: VisitOnPage['operations']; timeZone: string }) {
+export function History({ operations, timeZone }: { operations: VisitReport['operations']; timeZone: string }) {
   const when = (ms: number) => `${dayIn(ms, timeZone)} ${timeIn(ms, timeZone)}`;
   return (
     <Sheet title="Every entry">

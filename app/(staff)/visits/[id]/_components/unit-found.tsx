@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import type { UnitOnPage } from '@/lib/core/visit-on-page';
+import type { UnitReport } from '@/lib/core/round/visit-report';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { timeIn } from '@/app/_ui/when';
@@ -11,7 +11,7 @@ import { Photos } from './photos';
 import { ReadingFound } from './reading-found';
 import { ReadingPair } from './reading-pair';
 
-type Finding = UnitOnPage['findings'][number];
+type Finding = UnitReport['findings'][number];
 
 /** One unit of the visit: tasks, findings, readings with their estimates, what else was written about it, photos. */
 export function UnitFound({
@@ -20,7 +20,7 @@ export function UnitFound({
   timeZone,
   technician,
 }: {
-  unit: UnitOnPage;
+  unit: UnitReport;
   units: MeasureUnits;
   timeZone: string;
   technician: string;

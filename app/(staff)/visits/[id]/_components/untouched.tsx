@@ -1,14 +1,14 @@
-import type { UnitOnPage } from '@/lib/core/visit-on-page';
+import type { UnitReport } from '@/lib/core/round/visit-report';
 import { Sheet } from '@/app/_ui/sheet';
 
 /** Whether anything was written down about a unit. */
-export const touched = (u: UnitOnPage): boolean =>
+export const touched = (u: UnitReport): boolean =>
   [u.findings, u.readings, u.photos, u.events, u.followUps, u.foodWarnings, u.parts].some((list) => list.length > 0) ||
   u.outcome !== null ||
   u.tasks.some((t) => t.outcome !== 'planned');
 
 /** Units of the visit that nothing has come in about: a line each. */
-export function Untouched({ units }: { units: readonly UnitOnPage[] }) {
+export function Untouched({ units }: { units: readonly UnitReport[] }) {
   if (units.length === 0) return null;
   return (
     <Sheet title="Nothing written down yet">

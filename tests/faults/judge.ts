@@ -38,7 +38,7 @@ export async function judge(
   }
   if (filed.length > given.written.length) verdict.doubled.push(`${filed.length} operations filed of ${given.written.length} written`);
   await judgeRows(db, given, new Set(filed.filter((o) => o.outcome !== 'rejected').map((o) => o.id)), verdict);
-  judgeTold(filed, verdict);
+  judgeTold(filed, new Map(given.written.map((o) => [o.id, Date.parse(o.basedOn)])), verdict);
   const office = await visitsOnFile(db, given.visitIds, given.personId);
   judgeEnds(office, given, verdict);
   if (given.devices.length === 1)
@@ -95,8 +95,8 @@ async function judgeRows(
 
 type Filed = Awaited<ReturnType<Db['operation']['findMany']>>[number];
 
-/** Two tablets that answer one question differently, once each: the office is told, whichever came first. */
-function judgeTold(filed: readonly Filed[], verdict: Verdict): void {
+/** Two tablets that answer one question differently, once each, the second not knowing of the first: the office is told. */
+function judgeTold(filed: readonly Filed[], basedOn: ReadonlyMap<string, number>, verdict: Verdict): void {
   const answers = new Map<string, Filed[]>();
   for (const op of filed) {
     const about = { 'task.done': 'taskId', 'task.not_done': 'taskId', 'unit.outcome': 'unitId' }[op.kind];
@@ -107,6 +107,8 @@ function judgeTold(filed: readonly Filed[], verdict: Verdict): void {
   for (const [what, [a, b, ...more]] of answers) {
     if (!a || !b || more.length > 0 || a.deviceId === b.deviceId) continue;
     if (a.kind === b.kind && isDeepStrictEqual(a.payload, b.payload)) continue;
+    const [first, second] = a.receivedAt <= b.receivedAt ? [a, b] : [b, a];
+    if (first.receivedAt.getTime() < (basedOn.get(second.id) ?? 0)) continue;
     if (![a, b].some((o) => o.outcome === 'conflict')) verdict.lost.push(`two tablets differ on ${what} and nobody is told`);
   }
 }

@@ -79,6 +79,29 @@ describe.each(['in order', 'late'] as const)('two tablets answer differently, th
   });
 });
 
+it('a second tablet that had seen the first’s answer may change it without a question', async () => {
+  const { db } = database;
+  const { visit, unit, person, coil } = await haveVisit(db);
+  const [first, second] = [new Tablet(db, person), new Tablet(db, person)];
+  await first.send(
+    [
+      first.make(visit.id, 'task.not_done', { taskId: coil.id, reason: 'No key' }),
+      first.make(visit.id, 'unit.outcome', { unitId: unit.id, outcome: 'could_not_reach', reason: 'No key' }),
+      first.make(visit.id, 'signature.set', { nobodyThere: true, signedBy: '', png: null }),
+    ],
+    minutes(10),
+  );
+  second.clock = second.basedOn = minutes(30);
+  const reply = await second.send([
+    second.make(visit.id, 'task.done', { taskId: coil.id }),
+    second.make(visit.id, 'unit.outcome', { unitId: unit.id, outcome: 'seen', reason: '' }),
+    second.make(visit.id, 'signature.set', { nobodyThere: false, signedBy: 'Maria Ortega', png: PNG }),
+    second.make(visit.id, 'signature.set', { nobodyThere: true, signedBy: '', png: null }),
+  ]);
+  expect(reply.results.map((r) => r.outcome)).toEqual(['applied', 'applied', 'applied', 'applied']);
+  expect(await db.visitTask.findFirst({ where: { visitId: visit.id, taskId: coil.id } })).toMatchObject({ outcome: 'done' });
+});
+
 describe('one tablet', () => {
   it('may change its mind without a question, even where its clock was put right in between', async () => {
     const { db } = database;

@@ -1,5 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
+import { cameMeanwhile } from '../came-meanwhile';
 import { standsOver, timeNamed, type Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
 
@@ -46,7 +47,7 @@ export const signatureSet: Handler<'signature.set'> = async (ctx, op) => {
   const elsewhere = signedAt !== null && signedOn !== ctx.deviceId;
   // Between two tablets a person's name is never given up for "nobody there".
   const wins = !elsewhere || (nobodyThere === nobodyBefore ? standsOver(ctx, op.id, { at: signedAt, deviceId: signedOn }) : nobodyBefore);
-  if (elsewhere && !(nobodyThere && nobodyBefore))
+  if (elsewhere && !(nobodyThere && nobodyBefore) && (!wins || (await cameMeanwhile(ctx, ['signature.set']))))
     ctx.note(
       nobodyThere === nobodyBefore
         ? 'The visit was signed on two tablets; the later signature stands.'

@@ -3,6 +3,7 @@ import { AppError } from '../../../core/errors';
 import { ASPECT_LABEL } from '../../../core/findings/grades';
 import { COIL_CLEANING, lowSideUnlooked } from '../../../core/round';
 import { markDone } from '../../visits/mark-done';
+import { cameMeanwhile } from '../came-meanwhile';
 import { standsOver, type ApplyContext, type Handler } from '../context';
 
 type Answer = { taskId: string; outcome: 'done' | 'not_done'; reason: string };
@@ -24,7 +25,8 @@ async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }
   if (standing) {
     const before = standing.answeredAt ? { at: standing.answeredAt, deviceId: standing.deviceId } : null;
     const wins = !before || standsOver(ctx, id, before);
-    if (before && before.deviceId !== deviceId && (standing.outcome !== outcome || standing.reason !== reason))
+    const differs = before && before.deviceId !== deviceId && (standing.outcome !== outcome || standing.reason !== reason);
+    if (differs && (await cameMeanwhile(ctx, ['task.done', 'task.not_done'], { taskId })))
       ctx.note(
         `Two tablets differ on ${standing.task.kind.label.toLowerCase()} of ${standing.task.unit.name}: ${told(standing)} and ${told({ outcome, reason })}. The later stands: ${told(wins ? { outcome, reason } : standing)}.`,
       );

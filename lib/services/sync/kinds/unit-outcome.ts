@@ -1,4 +1,5 @@
 import 'server-only';
+import { cameMeanwhile } from '../came-meanwhile';
 import { standsOver, type Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
 
@@ -14,7 +15,8 @@ export const unitOutcome: Handler<'unit.outcome'> = async (ctx, op) => {
   const unit = await unitOnVisit(ctx, unitId);
   const standing = await db.unitVisit.findUnique({ where: { visitId_unitId: { visitId: visit.id, unitId } } });
   const wins = !standing || standsOver(ctx, op.id, standing);
-  if (standing && standing.deviceId !== deviceId && (standing.outcome !== outcome || standing.reason !== reason))
+  const differs = standing && standing.deviceId !== deviceId && (standing.outcome !== outcome || standing.reason !== reason);
+  if (differs && (await cameMeanwhile(ctx, ['unit.outcome'], { unitId })))
     ctx.note(
       `Two tablets differ on ${unit.name}: ${told(standing)} and ${told({ outcome, reason })}. The later stands: ${told(wins ? { outcome, reason } : standing)}.`,
     );

@@ -57,9 +57,15 @@ export class Office {
         },
       });
       this.child = child;
-      child.stdout?.once('data', () => resolve());
+      let open = false;
+      child.stdout?.once('data', () => {
+        open = true;
+        resolve();
+      });
       child.once('exit', (code) => {
         if (code) reject(new Error(`The office stopped with code ${code}.`));
+        // Killed by another fault before it was open: whoever waits for it waits for the next one.
+        else if (!open) resolve(this.start());
       });
     }));
   }
@@ -69,7 +75,7 @@ export class Office {
     const { child } = this;
     this.child = null;
     this.starting = null;
-    if (!child || child.exitCode !== null) return;
+    if (!child || child.exitCode !== null || child.signalCode !== null) return;
     const gone = new Promise((resolve) => child.once('exit', resolve));
     child.kill('SIGKILL');
     await gone;

@@ -17,6 +17,7 @@ const GRANTS = {
   'book:visit': ['owner', 'dispatcher'],
   'fill:visit:own': ['owner', 'dispatcher', 'technician'],
   'settle:entry': ['owner', 'dispatcher'],
+  'settle:follow-up': ['owner', 'dispatcher'],
   'plan:week': ['owner', 'dispatcher'],
   'read:rules': ['owner', 'dispatcher', 'technician'],
   'write:rules': ['owner', 'dispatcher'],

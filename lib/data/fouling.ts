@@ -2,7 +2,7 @@ import 'server-only';
 import { DEFAULT_HYPER, type FoulingPosterior } from '../core/fouling';
 import { DEFAULT_SHOP_RULES, readShopRules, type FleetBelief, type OwnLimits, type ShopRules, type UnitBelief } from '../core/evidence';
 import { fromLocalDate } from './dates';
-import type { Prisma, Tx } from './client';
+import { Prisma, type Tx } from './client';
 
 const json = (value: unknown) => value as Prisma.InputJsonValue;
 
@@ -28,7 +28,7 @@ export async function shopRules(db: Tx): Promise<ShopRules> {
 /** A policy as it is kept. */
 export const policyJson = (rules: ShopRules): Prisma.InputJsonValue => json(rules);
 
-/** A belief as its row. `own` is left as it is on file where it is not given. */
+/** A belief as its row. `own` is left as it is on file where it is not given; null says that there are no numbers. */
 export function foulingRow({ file, evidence, fouling }: UnitBelief, own?: OwnLimits | null) {
   const { grades, readings, cleanings } = fouling.evidence;
   return {
@@ -42,7 +42,7 @@ export function foulingRow({ file, evidence, fouling }: UnitBelief, own?: OwnLim
     lnKSd: fouling.lnK.sd,
     asOf: fromLocalDate(fouling.asOf),
     baseline: json(evidence.baseline),
-    ...(own ? { own: json(own) } : {}),
+    ...(own === undefined ? {} : { own: own ? json(own) : Prisma.DbNull }),
   };
 }
 

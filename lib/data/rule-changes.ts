@@ -89,7 +89,7 @@ export async function saveTaskRule(db: Tx, { taskId, rule, dueOn, lastDoneOn }: 
 }
 
 export type NewChange = {
-  taskId: string; at: Date; kind: 'evidence' | 'held' | 'overruled' | 'locked' | 'unlocked' | 'edited'; fromRule: string; toRule: string; fromDueOn: LocalDate | null; toDueOn: LocalDate | null;
+  taskId: string; at: Date; kind: 'evidence' | 'held' | 'overruled' | 'locked' | 'unlocked' | 'edited' | 'ended'; fromRule: string; toRule: string; fromDueOn: LocalDate | null; toDueOn: LocalDate | null;
   reason: string; evidence: unknown; modelVersion: string; byUserId: string | null; visitId: string | null;
 }; // prettier-ignore
 

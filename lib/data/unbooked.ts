@@ -3,12 +3,13 @@ import type { LocalDate } from '../core/calendar';
 import { fromLocalDate, toLocalDate } from './dates';
 import type { Tx } from './client';
 
-type Row = { kitchenId: string; kitchen: string; customer: string; tasks: bigint; soonest: Date };
+type Row = { kitchenId: string; kitchen: string; customer: string; tasks: bigint; soonest: Date; total: bigint };
 
-/** Kitchens with work due before `before` that stands on no open visit, the longest overdue first. */
+/** Kitchens with work due before `before` that stands on no open visit: the first `limit`, the longest overdue first, and how many there are. */
 export async function unbookedKitchens(db: Tx, before: LocalDate, limit: number) {
   const rows = await db.$queryRaw<Row[]>`
-    SELECT k.id AS "kitchenId", k.name AS kitchen, c.name AS customer, count(*) AS tasks, min(t."dueOn") AS soonest
+    SELECT k.id AS "kitchenId", k.name AS kitchen, c.name AS customer, count(*) AS tasks, min(t."dueOn") AS soonest,
+      count(*) OVER () AS total
     FROM "Task" t
     JOIN "Kitchen" k ON k.id = t."kitchenId" AND k."archivedAt" IS NULL
     JOIN "Customer" c ON c.id = k."customerId"
@@ -17,5 +18,8 @@ export async function unbookedKitchens(db: Tx, before: LocalDate, limit: number)
     GROUP BY k.id, k.name, c.name
     ORDER BY soonest, k.name
     LIMIT ${limit}`;
-  return rows.map((r) => ({ ...r, tasks: Number(r.tasks), soonest: toLocalDate(r.soonest) }));
+  return {
+    kitchens: rows.map(({ total: _, ...r }) => ({ ...r, tasks: Number(r.tasks), soonest: toLocalDate(r.soonest) })),
+    total: Number(rows[0]?.total ?? 0),
+  };
 }

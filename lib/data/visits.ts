@@ -17,7 +17,8 @@ export async function visitsBetween(db: Tx, start: Date, end: Date) {
     where: { startsAt: { lt: end }, endsAt: { gt: start } },
     orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
     include: {
-      kitchen: { include: { customer: { select: { name: true } } } },
+      kitchen: { include: { customer: { select: { name: true } }, blackouts: true } },
+      technician: { select: { name: true, timeOff: true } },
       tasks: { include: { task: { select: { kindKey: true } } } },
     },
   });
@@ -26,6 +27,9 @@ export async function visitsBetween(db: Tx, start: Date, end: Date) {
     version: v.version,
     status: v.status,
     technicianId: v.technicianId,
+    technician: v.technician.name,
+    timeOff: v.technician.timeOff.map(range),
+    blackouts: v.kitchen.blackouts.map(range),
     startsAt: v.startsAt.getTime(),
     endsAt: v.endsAt.getTime(),
     fixed: v.fixed,

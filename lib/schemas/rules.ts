@@ -106,3 +106,5 @@ export const EditTaskKind = z
   .refine(ordered, ORDER)
   .refine(inside, INSIDE);
 export type EditTaskKind = z.output<typeof EditTaskKind>;
+
+export const SettleFollowUp = z.object({ followUpId: z.uuid(), as: z.enum(['done', 'dropped']), note: Words(500) });

@@ -31,6 +31,8 @@ export const MoveVisit = z.object({
   ...Slot,
   reason: z.string('Say why it moves.').trim().min(3, 'Say why it moves.').max(500),
   anyway: Anyway,
+  /** Undoes a move: agreed to once, and pointless once that time is past. */
+  back: z.stringbool().optional(),
 });
 export type MoveVisit = z.output<typeof MoveVisit>;
 
@@ -40,5 +42,13 @@ export const CancelVisit = z.object({
   reason: z.string('Say why it is cancelled.').trim().min(3, 'Say why it is cancelled.').max(500),
 });
 export type CancelVisit = z.output<typeof CancelVisit>;
+
+export const GiveVisit = z.object({
+  visitId: z.uuid(),
+  version: z.coerce.number().int(),
+  technicianId: z.uuid('Choose a technician.'),
+  reason: z.string('Say why someone else has it.').trim().min(3, 'Say why someone else has it.').max(500),
+});
+export type GiveVisit = z.output<typeof GiveVisit>;
 
 export const ReviseVisit = z.object({ visitId: z.uuid() });

@@ -45,6 +45,28 @@ test.describe('the owner', () => {
     await accessible();
   });
 
+  test('opens the late tasks of one kitchen, as many as were counted', async ({ page, signIn, accessible }) => {
+    await signIn('owner');
+    await page.goto('/owner');
+    const table = page.getByRole('region', { name: 'Kitchens by how fast their coils foul' });
+    const late = table
+      .locator('td:last-child')
+      .getByRole('link', { name: /^\d+ tasks?$/ })
+      .first();
+    const many = await late.innerText();
+    await late.click();
+    const overdue = page.getByRole('navigation', { name: 'Parts of the list' }).getByRole('link', { name: 'Overdue' });
+    await expect(overdue).toHaveAttribute('aria-current', 'page');
+    await expect(overdue).toContainText(many);
+    await expect(overdue).toContainText('in 1 kitchen');
+    await accessible();
+    // The kitchen stays through a filter, and lets go at a word.
+    await page.getByRole('button', { name: 'Show', exact: true }).click();
+    await expect(page).toHaveURL(/kitchen=/);
+    await page.getByRole('link', { name: 'Show all kitchens' }).click();
+    await expect(page).not.toHaveURL(/kitchen=/);
+  });
+
   test('keeps one change, and is asked why before another is overruled', async ({ page, signIn, accessible }) => {
     await signIn('owner');
     await page.goto('/rules');

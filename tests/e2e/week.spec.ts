@@ -61,12 +61,43 @@ test('a visit moves with a reason, moves back, and is cancelled with one', async
   await page.goto(visit);
   await expect(lead).toHaveText(booked ?? '');
 
+  await expect(page.getByLabel('Why it is cancelled')).toHaveAccessibleDescription(/The kitchen reads the reason/);
   await page.getByLabel('Why it is cancelled').fill('Kitchen closed for a wedding');
   await page.getByRole('button', { name: 'Cancel the visit' }).click();
   await expect(page).toHaveURL(/\/week/);
   await page.goto('/outbox');
   await expect(page.getByText(/Visit cancelled/).first()).toBeVisible();
   await accessible();
+});
+
+test('the kitchen asks for another time by keyboard, and does not confirm the old one', async ({ page, signIn, accessible }) => {
+  await signIn('dispatcher');
+  await page.goto(`/week?day=${nextWeek()}`);
+  await page
+    .getByRole('link', { name: /\d\d:\d\d–\d\d:\d\d/ })
+    .first()
+    .click();
+  await page.getByLabel('From').fill('04:10');
+  await page.getByLabel('Why it moves').fill('Delivery in the morning');
+  await page.getByRole('button', { name: 'Move the visit' }).click();
+  await page.getByLabel('Book anyway').check();
+  await page.getByRole('button', { name: 'Move the visit' }).click();
+  await expect(page).toHaveURL(/\/week\?day=/);
+  await page.goto('/outbox');
+  const message = page
+    .getByRole('listitem')
+    .filter({ hasText: /Visit moved/ })
+    .first();
+  await message.locator('summary').click();
+  const link = /\/visit\/[\w-]{43}/.exec(await message.innerText())?.[0] ?? '/no-link';
+
+  await page.goto(link);
+  await page.getByRole('button', { name: 'Another time would be better' }).click();
+  await accessible();
+  await page.getByRole('radio').first().focus();
+  await page.keyboard.press('Space');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('status')).toContainText('Passed on');
 });
 
 test('driving minutes are checked line by line, stored, and forgotten again', async ({ page, signIn, accessible }) => {

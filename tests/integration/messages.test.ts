@@ -9,6 +9,7 @@ import { createFeed, revokeFeeds } from '@/lib/services/feeds/create-feed';
 import { readFeed } from '@/lib/services/feeds/read-feed';
 import { reply } from '@/lib/services/links/reply';
 import { drainOutbox } from '@/lib/services/mail/drain-outbox';
+import { undoPlan } from '@/lib/services/planning/accept-plan';
 import { bookVisit } from '@/lib/services/visits/book-visit';
 import { cancelVisit } from '@/lib/services/visits/cancel-visit';
 import { moveVisit } from '@/lib/services/visits/move-visit';
@@ -129,11 +130,17 @@ describe('sending', () => {
   it('holds messages without a mail server, sends them once there is one, and never twice', async () => {
     expect(await drainOutbox(ctx(), { from: 'shop@example.test' })).toBe(0);
     expect((await messages()).every((m) => m.status === 'held')).toBe(true);
-    const total = await database.db.outboxMessage.count();
     const mail = { smtpUrl, from: 'shop@example.test' };
     const sent = await Promise.all([drainOutbox(ctx(), mail), drainOutbox(ctx(), mail)]);
-    expect(sent[0]! + sent[1]!).toBe(total);
-    expect(received).toHaveLength(total);
+    // Of this visit, moved in between, only the newer one: "comes at nine" after "comes at eleven" would be wrong.
+    const states = (await messages()).map((m) => [m.kind, m.status]).sort();
+    expect(states).toEqual([
+      ['visit_booked', 'overtaken'],
+      ['visit_moved', 'sent'],
+    ]);
+    // The other four were for days of March or October that are long over.
+    expect(await database.db.outboxMessage.count({ where: { status: 'overtaken' } })).toBe(5);
+    expect([sent[0]! + sent[1]!, received.length]).toEqual([1, 1]);
     expect(received[0]).toMatch(/text\/calendar.*method=REQUEST/i);
     expect(await drainOutbox(ctx(), mail)).toBe(0);
   });
@@ -149,6 +156,52 @@ describe('sending', () => {
     expect(parse(last.ics).method).toBe('CANCEL');
     refuse = false;
     expect(await drainOutbox(ctx(), { smtpUrl, from: 'shop@example.test' })).toBe(1);
+  });
+
+  it('does not send after the newer one what was refused for a while before it', async () => {
+    const there = await haveOneUnit(database.db, { kitchen: { contactEmail: 'chef@later.example' } });
+    const at = { technicianId: there.person.id, date: localDate('2026-12-02'), minutes: 60, anyway: false };
+    const tasks = { kitchenId: there.kitchen.id, taskIds: [there.tasks[0]!.id], note: '', fixed: false };
+    const booked = await bookVisit(ctx(), { ...at, ...tasks, from: '09:00' });
+    const mail = { smtpUrl, from: 'shop@example.test' };
+    refuse = true;
+    await drainOutbox(ctx(), mail);
+    refuse = false;
+    await moveVisit(ctx(), { visitId: booked.visitId, version: 1, ...at, from: '11:00', reason: 'Delivery in the morning' });
+    expect(await drainOutbox(ctx(), mail)).toBe(1);
+    const told = await database.db.outboxMessage.findMany({ where: { visitId: booked.visitId }, orderBy: { status: 'asc' } });
+    expect(told.map((m) => [m.kind, m.status, m.error])).toEqual([
+      ['visit_moved', 'sent', ''],
+      ['visit_booked', 'overtaken', expect.stringContaining('was changed after this was written')],
+    ]);
+  });
+
+  it.each([
+    ['whose time has come', {}, new Date('2026-12-03T16:00:00Z')],
+    ['that has begun early', { status: 'started' }, new Date('2026-12-03T15:00:00Z')],
+  ] as const)('does not announce a visit %s', async (_, change, later) => {
+    const there = await haveOneUnit(database.db, { kitchen: { contactEmail: 'chef@late.example' } });
+    const at = { technicianId: there.person.id, date: localDate('2026-12-03'), from: '09:00', minutes: 60, anyway: false };
+    const booked = await bookVisit(ctx(), { ...at, kitchenId: there.kitchen.id, taskIds: [there.tasks[0]!.id], note: '', fixed: false });
+    await database.db.visit.update({ where: { id: booked.visitId }, data: change });
+    expect(await drainOutbox({ ...ctx(), now: later }, { smtpUrl, from: 'shop@example.test' })).toBe(0);
+    const [m] = await database.db.outboxMessage.findMany({ where: { visitId: booked.visitId } });
+    expect(m).toMatchObject({ status: 'overtaken', attempts: 0, error: expect.stringMatching(/^The (time of the )?visit has /) });
+  });
+});
+
+describe('a proposal taken back', () => {
+  it('tells the kitchen why in words meant for it', async () => {
+    const there = await haveOneUnit(database.db, { kitchen: { contactEmail: 'chef@proposed.example' } });
+    const at = { technicianId: there.person.id, date: localDate('2026-12-04'), from: '09:00', minutes: 60, anyway: false };
+    const booked = await bookVisit(ctx(), { ...at, kitchenId: there.kitchen.id, taskIds: [there.tasks[0]!.id], note: '', fixed: false });
+    const run = await database.db.planRun.create({
+      data: { createdById: made.person.id, weekStart: new Date('2026-11-30'), status: 'accepted', params: { booked: [booked.visitId] } },
+    });
+    expect(await undoPlan(ctx(), run.id)).toBe(1);
+    const told = await database.db.outboxMessage.findFirstOrThrow({ where: { visitId: booked.visitId, kind: 'visit_cancelled' } });
+    expect(told.text).toContain('is cancelled. Reason: The time is planned anew, and a new one follows.');
+    expect(told.text).not.toMatch(/proposal/i);
   });
 });
 

@@ -1,8 +1,10 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { isLocalDate } from '@/lib/core/calendar';
 import { BUCKETS, type Bucket } from '@/lib/core/due-buckets';
 import { PLACEMENTS } from '@/lib/core/equipment';
-import { dueCounts, duePage, zonesOnFile, type DueCursor, type DueFilter } from '@/lib/data/due';
+import { dueCounts, duePage, toGoBackTo, zonesOnFile, type DueCursor, type DueFilter } from '@/lib/data/due';
+import { kitchenToEdit } from '@/lib/data/kitchens';
 import { isId } from '@/lib/data/search';
 import { overdueLimit } from '@/lib/data/settings';
 import { taskKinds } from '@/lib/data/tasks';
@@ -12,21 +14,24 @@ import { Empty, PageHead } from '../../_ui/sheet';
 import { BucketTabs } from './_components/bucket-tabs';
 import { DueTable } from './_components/due-table';
 import { Filters } from './_components/filters';
+import { GoBack } from './_components/go-back';
 import { addressOf } from './_components/address';
 
 export const metadata: Metadata = { title: 'Due' };
 
 const KITCHENS = 25;
+const GO_BACK = 50;
 
 type Query = Record<string, string | undefined>;
 
-function filterOf(query: Query, kinds: readonly { key: string }[]): DueFilter {
+function filterOf(query: Query, kinds: readonly { key: string }[], kitchenId?: string): DueFilter {
   const text = (s: string | undefined) => s?.trim().slice(0, 80) || undefined;
   return {
     q: text(query.q),
     area: text(query.area),
     kindKey: kinds.find((k) => k.key === query.kind)?.key,
     placement: PLACEMENTS.find((p) => p === query.place),
+    kitchenId,
     booked: query.booked === '1',
   };
 }
@@ -34,13 +39,23 @@ function filterOf(query: Query, kinds: readonly { key: string }[]): DueFilter {
 const cursorOf = (q: Query): DueCursor | undefined =>
   q.from && isLocalDate(q.from) && isId(q.after) ? { soonest: q.from, kitchenId: q.after } : undefined;
 
-export default definePage('read:due', async ({ db, now, query }) => {
-  const [kinds, zones, limit] = await Promise.all([taskKinds(db, { activeOnly: true }), zonesOnFile(db, now), overdueLimit(db)]);
-  const filter = filterOf(query, kinds);
+export default definePage('read:due', async ({ db, now, query: asked }) => {
+  const [kinds, zones, limit, kitchen] = await Promise.all([
+    taskKinds(db, { activeOnly: true }),
+    zonesOnFile(db, now),
+    overdueLimit(db),
+    isId(asked.kitchen) ? kitchenToEdit(db, asked.kitchen) : null,
+  ]);
+  // A kitchen that is not on file narrows nothing, here or in any address from here.
+  const query: Query = { ...asked, kitchen: kitchen?.id };
+  const filter = filterOf(query, kinds, kitchen?.id);
   const counts = await dueCounts(db, zones, filter, limit);
   const bucket: Bucket = BUCKETS.find((b) => b === query.show) ?? BUCKETS.find((b) => counts[b].tasks > 0) ?? 'overdue';
   const after = cursorOf(query);
-  const page = await duePage(db, zones, bucket, filter, { after, limit: KITCHENS });
+  const [page, goBack] = await Promise.all([
+    duePage(db, zones, bucket, filter, { after, limit: KITCHENS }),
+    after ? [] : toGoBackTo(db, zones, bucket, filter, { now, limit: GO_BACK + 1 }),
+  ]);
   const narrowed = Boolean(filter.q ?? filter.area ?? filter.kindKey ?? filter.placement);
   const at = { ...query, show: bucket };
 
@@ -50,8 +65,16 @@ export default definePage('read:due', async ({ db, now, query }) => {
         title="What is due"
         lead="Tasks that nobody has booked yet, by kitchen, the longest overdue first. Choose a kitchen’s tasks and book them."
       />
+      {kitchen ? (
+        <p className="mb-3">
+          Only <b>{kitchen.name}</b>
+          {kitchen.customer.name === kitchen.name ? '' : ` of ${kitchen.customer.name}`}.{' '}
+          <Link href={addressOf(at, { kitchen: undefined, from: undefined, after: undefined })}>Show all kitchens</Link>
+        </p>
+      ) : null}
       <BucketTabs counts={counts} bucket={bucket} limit={limit} query={query} />
-      <Filters query={{ ...query, show: bucket }} kinds={kinds.map((k) => ({ value: k.key, label: k.label }))} narrowed={narrowed} />
+      <Filters query={at} kinds={kinds.map((k) => ({ value: k.key, label: k.label }))} narrowed={narrowed} />
+      <GoBack lines={goBack} most={GO_BACK} />
       {page.kitchens.length > 0 ? (
         <DueTable key={addressOf(at, {})} kitchens={page.kitchens} limit={limit} />
       ) : (
@@ -60,7 +83,7 @@ export default definePage('read:due', async ({ db, now, query }) => {
             zones.length === 0 ? (
               <ButtonLink href="/customers">Put kitchens on file</ButtonLink>
             ) : narrowed ? (
-              <ButtonLink href={`/due?show=${bucket}`}>Show all</ButtonLink>
+              <ButtonLink href={addressOf({ show: bucket, kitchen: kitchen?.id }, {})}>Show all</ButtonLink>
             ) : null
           }
         >

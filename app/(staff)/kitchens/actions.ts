@@ -31,8 +31,9 @@ export const putKitchenBack = defineFormAction('write:equipment', Restore, async
 });
 
 export const addClosedDays = defineFormAction('write:equipment', NewBlackout, async (ctx) => {
-  await addBlackout(ctx, ctx.input);
+  const found = await addBlackout(ctx, ctx.input);
   refresh();
+  return found;
 });
 
 export const removeClosedDays = defineFormAction('write:equipment', RemoveBlackout, async (ctx) => {

@@ -12,6 +12,7 @@ const STATE: Record<string, { word: string; shape: Shape; tone: 'alarm' | 'soft'
   sent: { word: 'Sent', shape: 'done', tone: 'soft' },
   failed: { word: 'Not delivered', shape: 'off', tone: 'alarm' },
   held: { word: 'Held: no mail server is set', shape: 'held', tone: 'soft' },
+  overtaken: { word: 'Not sent: no longer true', shape: 'off', tone: 'soft' },
 };
 
 export default definePage('read:messages', async ({ db }) => {
@@ -39,7 +40,10 @@ export default definePage('read:messages', async ({ db }) => {
                     {s.word}
                   </State>
                 </summary>
-                {m.error && m.status !== 'held' ? <p className="mt-2 text-alarm">The mail server said: {m.error}</p> : null}
+                {m.status === 'overtaken' ? <p className="mt-2">{m.error}</p> : null}
+                {m.error && m.status !== 'held' && m.status !== 'overtaken' ? (
+                  <p className="mt-2 text-alarm">The mail server said: {m.error}</p>
+                ) : null}
                 <pre className="mt-3 overflow-x-auto whitespace-pre-wrap font-sans">{m.text}</pre>
                 {m.ics ? (
                   <p className="mt-2 text-sm text-soft">With a calendar {m.icsMethod === 'CANCEL' ? 'cancellation' : 'invitation'}.</p>

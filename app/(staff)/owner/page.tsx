@@ -94,6 +94,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
           work={work}
           today={today}
           mayDecide={can(actor, 'overrule:rules')}
+          maySettle={can(actor, 'settle:follow-up')}
         />
       </div>
     </>

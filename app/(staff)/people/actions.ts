@@ -37,8 +37,9 @@ export const endSessions = defineFormAction('manage:people', EndSession, async (
 });
 
 export const addDaysOff = defineFormAction('manage:people', NewTimeOff, async (ctx) => {
-  await addTimeOff(ctx, ctx.input);
+  const found = await addTimeOff(ctx, ctx.input);
   refresh();
+  return found;
 });
 
 export const removeDaysOff = defineFormAction('manage:people', RemoveTimeOff, async (ctx) => {

@@ -3,7 +3,7 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { Archive, Restore } from '@/lib/schemas/customers';
-import { EditRule, LockRule, NewTask, RemoveTask, ReviewChange } from '@/lib/schemas/rules';
+import { EditRule, LockRule, NewTask, RemoveTask, ReviewChange, SettleFollowUp } from '@/lib/schemas/rules';
 import { EditUnit, NewUnit } from '@/lib/schemas/units';
 import { defineFormAction } from '@/lib/server/define-action';
 import { archiveUnit, restoreUnit } from '@/lib/services/equipment/archive-unit';
@@ -14,6 +14,7 @@ import { editRule } from '@/lib/services/rules/edit-rule';
 import { lockRule } from '@/lib/services/rules/lock-rule';
 import { removeTask } from '@/lib/services/rules/remove-task';
 import { reviewChange } from '@/lib/services/rules/review-change';
+import { settleFollowUp as settle } from '@/lib/services/rules/settle-follow-up';
 
 export const addUnit = defineFormAction('write:equipment', NewUnit, async (ctx) => {
   const { unitId } = await createUnit(ctx, ctx.input);
@@ -57,5 +58,10 @@ export const takeTaskOff = defineFormAction('write:rules', RemoveTask, async (ct
 
 export const review = defineFormAction('overrule:rules', ReviewChange, async (ctx) => {
   await reviewChange(ctx, ctx.input);
+  refresh();
+});
+
+export const settleFollowUp = defineFormAction('settle:follow-up', SettleFollowUp, async (ctx) => {
+  await settle(ctx, ctx.input);
   refresh();
 });

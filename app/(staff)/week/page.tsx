@@ -1,4 +1,6 @@
 import type { Metadata } from 'next';
+import { boardRows } from '@/lib/core/booking/board-rows';
+import { dayConcerns } from '@/lib/core/booking/concerns';
 import { addDays, instantOf, isLocalDate, todayIn, weekdayOf, type LocalDate } from '@/lib/core/calendar';
 import { definePage } from '@/lib/server/define-page';
 import { shopTimeZone } from '@/lib/data/shop';
@@ -6,14 +8,18 @@ import { travelMinutes } from '@/lib/core/planning';
 import { travelBetween } from '@/lib/data/travel';
 import { bookableTechnicians, visitsBetween, type BoardVisit } from '@/lib/data/visits';
 import { askedOtherTime } from '@/lib/data/asked-other-time';
+import { pastNotClosed } from '@/lib/data/open-visits';
 import { unbookedKitchens } from '@/lib/data/unbooked';
 import { ButtonLink } from '../../_ui/button';
 import { PageHead } from '../../_ui/sheet';
 import { dayWords } from '../../_ui/when';
 import { AskedOtherTime } from './_components/asked-time';
 import { Board } from './_components/board';
+import { PastNotClosed } from './_components/past-not-closed';
 import { ProposeButton } from './_components/propose-button';
 import { Unbooked } from './_components/unbooked';
+
+const SHOWN = 20;
 
 export const metadata: Metadata = { title: 'The week' };
 
@@ -24,12 +30,14 @@ export default definePage('read:visit', async ({ db, now, query }) => {
   const monday = addDays(asked, -weekdayOf(asked));
   const days = Array.from({ length: 7 }, (_, i) => addDays(monday, i));
   const instant = (d: LocalDate) => new Date(instantOf(d, '00:00', timeZone));
-  const [visits, technicians, unbooked, asking] = await Promise.all([
+  const [all, technicians, unbooked, asking, past] = await Promise.all([
     visitsBetween(db, instant(monday), instant(addDays(monday, 7))),
     bookableTechnicians(db),
-    unbookedKitchens(db, addDays(monday, 7), 20),
+    unbookedKitchens(db, addDays(monday, 7), SHOWN),
     askedOtherTime(db, now),
+    pastNotClosed(db, now, SHOWN),
   ]);
+  const visits = all.filter((v) => v.status !== 'cancelled');
   const road = await travelBetween(
     db,
     visits.map((v) => v.kitchenId),
@@ -63,28 +71,37 @@ export default definePage('read:visit', async ({ db, now, query }) => {
           days={days}
           today={today}
           timeZone={timeZone}
-          visits={withDrives(
-            visits.filter((v) => v.status !== 'cancelled'),
-            road,
-          )}
-          technicians={technicians}
+          visits={onTheBoard(visits, road, timeZone)}
+          rows={boardRows(technicians, visits)}
         />
         <div className="flex flex-col gap-6 max-xl:contents">
           {asking.length > 0 ? <AskedOtherTime visits={asking} /> : null}
-          <Unbooked kitchens={unbooked} today={today} />
+          {past.total > 0 ? <PastNotClosed {...past} /> : null}
+          <Unbooked {...unbooked} today={today} />
         </div>
       </div>
     </>
   );
 });
 
-/** Minutes on the road from the technician's stop before, on the same day. */
-function withDrives(visits: BoardVisit[], { travel, placeOf }: Awaited<ReturnType<typeof travelBetween>>) {
+/** Each with the minutes on the road from the technician's stop before, on the same day, and what speaks against its day. */
+function onTheBoard(visits: BoardVisit[], { travel, placeOf }: Awaited<ReturnType<typeof travelBetween>>, shopTimeZone: string) {
   const place = (v: BoardVisit) => placeOf({ id: v.kitchenId, lat: v.lat, lng: v.lng }) ?? {};
   return visits.map((v) => {
     const before = visits.findLast(
       (o) => o.technicianId === v.technicianId && o.endsAt <= v.startsAt && v.startsAt - o.endsAt < 10 * 3_600_000,
     );
-    return { ...v, driveMinutes: before ? travelMinutes(place(before), place(v), travel) : null };
+    const { timeOff, blackouts, ...visit } = v;
+    const { closed, off } = dayConcerns({
+      start: v.startsAt,
+      kitchen: { timeZone: v.timeZone, blackouts },
+      technician: { name: v.technician, timeOff },
+      shopTimeZone,
+    });
+    return {
+      ...visit,
+      driveMinutes: before ? travelMinutes(place(before), place(v), travel) : null,
+      against: v.status === 'booked' ? [closed, off].filter((words) => words !== null) : [],
+    };
   });
 }

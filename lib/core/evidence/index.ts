@@ -12,4 +12,4 @@ export { extraKwh, ownLimits, type LimitSettings, type OwnLimits } from './own-l
 export { DEFAULT_SHOP_RULES, readShopRules, type ShopRules } from './shop-rules';
 export { dueNow, evidenceOfChange, heldWords, reviseTask, settingsFor, type TaskFile, type TaskRevision } from './revise-task';
 export { settleFleet, type WhatIfCoil, type WhatIfFleet } from './what-if';
-export { RETURN_WORDS, returnVisits, type ReturnCause, type ReturnVisit } from './return-visits';
+export { RETURN_CAUSES, RETURN_LOOKS_AT, RETURN_WORDS, returnVisits, type ReturnCause, type ReturnVisit } from './return-visits';

@@ -1,4 +1,5 @@
 import { addDays, type LocalDate } from '../calendar';
+import type { Aspect } from '../findings/grades';
 import type { FindingFact } from './unit-file';
 
 /** What calls somebody back within days, whatever the rules say. The order is that of urgency. */
@@ -10,6 +11,14 @@ export const RETURN_WORDS: Record<ReturnCause, string> = {
   drain_blocked: 'Go back: drain did not run',
   coil_packed: 'Go back: coil was packed',
   high_pressure_trip: 'Go back: tripped on high pressure',
+};
+
+/** What has to be looked at before what was gone back for is met. */
+export const RETURN_LOOKS_AT: Record<ReturnCause, Aspect> = {
+  ice_block: 'ice',
+  drain_blocked: 'drain',
+  coil_packed: 'coil',
+  high_pressure_trip: 'coil',
 };
 
 export type ReturnVisit = { cause: ReturnCause; what: string; note: string; dueOn: LocalDate };

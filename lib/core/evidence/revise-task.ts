@@ -37,9 +37,9 @@ const INTERVAL_TASKS: Record<string, IntervalTask> = {
   evaporator_inspection: 'evaporator_inspection',
 };
 
-/** The next due date under a task's present rule; its last done date where the rule has ended. */
-export function dueNow(task: Pick<TaskFile, 'rule' | 'anchor' | 'anchorDate' | 'lastDoneOn'>): LocalDate {
-  return nextDue(task) ?? task.lastDoneOn;
+/** The next due date under a task's present rule; null where the rule has ended. */
+export function dueNow(task: Pick<TaskFile, 'rule' | 'anchor' | 'anchorDate' | 'lastDoneOn'>): LocalDate | null {
+  return nextDue(task);
 }
 
 /** Money enters by the kitchen's own price and the machine's own energy, where both are known. */

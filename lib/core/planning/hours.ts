@@ -1,6 +1,6 @@
 import type { TimeRange } from './types';
 
-/** A weekly opening: weekday 0 (Monday) to 6, local times 'HH:mm'. An end at or before its beginning is on the next day. */
+/** A weekly opening: weekday 0 (Monday) to 6, local times 'HH:mm'. An end of '24:00', or at or before its beginning, is on the next day. */
 export interface WeeklyHours {
   readonly weekday: number;
   readonly from: string;
@@ -27,8 +27,9 @@ export function openings(
     const weekday = (((day + 3) % 7) + 7) % 7;
     for (const opening of hours) {
       if (opening.weekday !== weekday) continue;
-      const overnight = opening.to <= opening.from;
-      ranges.push({ startMs: instantAt(day, opening.from), endMs: instantAt(overnight ? day + 1 : day, opening.to) });
+      const midnight = opening.to === '24:00';
+      const endDay = midnight || opening.to <= opening.from ? day + 1 : day;
+      ranges.push({ startMs: instantAt(day, opening.from), endMs: instantAt(endDay, midnight ? '00:00' : opening.to) });
     }
   }
   return joined(ranges);

@@ -25,17 +25,20 @@ export const coilsPastSaving = (db: Tx) =>
     )
     SELECT ${PLACE}, s.dates, s.grade, ${quoted('coil')} AS quoted FROM s ${JOINED} ORDER BY k.name, u.name LIMIT ${MOST}`);
 
-/** Condenser fans found dead at the last look. */
+/** Condenser fans found dead at the last look, and not replaced then or since. */
 export const deadFans = (db: Tx) =>
   db.$queryRaw<DeadFan[]>(Prisma.sql`
     WITH last AS (
-      SELECT DISTINCT ON (f."unitId") f."unitId", f.grade FROM "Finding" f
+      SELECT DISTINCT ON (f."unitId") f."unitId", f.grade, f.at, f.phase, f."visitId" FROM "Finding" f
       WHERE f.aspect = 'fan' AND f.grade IS NOT NULL AND f."supersededAt" IS NULL ORDER BY f."unitId", f.at DESC
     ), s AS (
       SELECT l."unitId", (
         SELECT min(f.at) FROM "Finding" f WHERE f."unitId" = l."unitId" AND f.aspect = 'fan' AND f.grade = 'failed' AND f."supersededAt" IS NULL
           AND f.at > coalesce((SELECT max(g.at) FROM "Finding" g WHERE g."unitId" = l."unitId" AND g.aspect = 'fan' AND g.grade <> 'failed' AND g."supersededAt" IS NULL), '-infinity')
-      ) AS since FROM last l WHERE l.grade = 'failed'
+      ) AS since FROM last l WHERE l.grade = 'failed' AND NOT EXISTS (
+        SELECT 1 FROM "UnitEvent" e
+        WHERE e."unitId" = l."unitId" AND e.kind = 'fan_replaced' AND (e.at >= l.at OR (e."visitId" = l."visitId" AND l.phase = 'found'))
+      )
     )
     SELECT ${PLACE}, s.since, ${quoted('fan')} AS quoted FROM s ${JOINED} ORDER BY s.since LIMIT ${MOST}`);
 

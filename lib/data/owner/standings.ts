@@ -2,7 +2,7 @@ import 'server-only';
 import { daysBetween, todayIn } from '../../core/calendar';
 import type { OwnLimits, UnitStanding } from '../../core/evidence';
 import { toLocalDate } from '../dates';
-import type { Tx } from '../client';
+import { Prisma, type Tx } from '../client';
 
 export type StandingUnit = UnitStanding & {
   id: string;
@@ -14,10 +14,24 @@ export type StandingUnit = UnitStanding & {
   evidenceCount: number;
 };
 
-/** Where the coils of some kitchens stand, fastest first. Units nobody has looked at have no row yet. */
+/** Units that no sum or rate may count, and why. */
+export type LeftOut = {
+  /** Nothing but a first guess is on file: nobody looked at the coil yet. */
+  unseen: number;
+  /** Cooled by water: air tells nothing of the condenser. */
+  water: number;
+};
+
+const WATER = 'water_cooled';
+/** On a unit `u`: cooled by water. */
+export const BY_WATER = Prisma.sql`u."condenserKind" = ${WATER}`;
+/** On a unit `u` and its row `f`, if any: somebody looked at its coil, and air can tell of it. */
+export const TELLS = Prisma.sql`(u."condenserKind" <> ${WATER} AND coalesce(f."evidenceCount", 0) > 0)`;
+
+/** Where the coils of some kitchens stand, fastest first: only those that somebody looked at and that air cools. */
 export async function standings(db: Tx, kitchenIds: readonly string[], now: Date): Promise<StandingUnit[]> {
   const rows = await db.unitFouling.findMany({
-    where: { unit: { kitchenId: { in: [...kitchenIds] }, archivedAt: null } },
+    where: { evidenceCount: { gt: 0 }, unit: { kitchenId: { in: [...kitchenIds] }, archivedAt: null, condenserKind: { not: WATER } } },
     orderBy: [{ ratePerDay: 'desc' }, { unitId: 'asc' }],
     select: {
       ratePerDay: true, rateSdPerDay: true, evidenceCount: true, lnK: true, lnKSd: true, asOf: true, own: true,

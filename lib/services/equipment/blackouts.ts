@@ -3,20 +3,26 @@ import { addDays } from '../../core/calendar';
 import { AppError } from '../../core/errors';
 import { writeAudit } from '../../data/audit';
 import { fromLocalDate } from '../../data/dates';
+import { openVisitsOn, type OpenVisits } from '../../data/open-visits';
 import { withinTransaction } from '../../data/transaction';
 import type { NewBlackout } from '../../schemas/kitchens';
 import type { ServiceContext } from '../context';
 
-/** Days on which a kitchen is closed to us. Entered with both days included, kept half-open. @throws AppError not_found */
-export function addBlackout({ db, actor, now }: ServiceContext, input: NewBlackout): Promise<void> {
+/**
+ * Days on which a kitchen is closed to us. Entered with both days included, kept half-open. Answers with the visits
+ * booked on them.
+ * @throws AppError not_found
+ */
+export function addBlackout({ db, actor, now }: ServiceContext, input: NewBlackout): Promise<OpenVisits> {
   return withinTransaction(db, async (tx) => {
-    const kitchen = await tx.kitchen.findUnique({ where: { id: input.kitchenId }, select: { id: true } });
+    const kitchen = await tx.kitchen.findUnique({ where: { id: input.kitchenId }, select: { id: true, timeZone: true } });
     if (!kitchen) throw new AppError('not_found', 'That kitchen is not on file.');
+    const until = addDays(input.to, 1);
     await tx.kitchenBlackout.create({
       data: {
         kitchenId: kitchen.id,
         startsOn: fromLocalDate(input.from),
-        endsOn: fromLocalDate(addDays(input.to, 1)),
+        endsOn: fromLocalDate(until),
         reason: input.reason,
       },
     });
@@ -28,6 +34,7 @@ export function addBlackout({ db, actor, now }: ServiceContext, input: NewBlacko
       entityId: kitchen.id,
       detail: { from: input.from, to: input.to },
     });
+    return openVisitsOn(tx, { kitchenId: kitchen.id }, input.from, until, kitchen.timeZone);
   });
 }
 

@@ -1,13 +1,14 @@
 import 'server-only';
 import { createTransport } from 'nodemailer';
 import type { Db } from '../../data/client';
+import { overtakenBy } from './overtaken';
 
 export type MailSettings = { smtpUrl?: string; from: string };
 const MAX_ATTEMPTS = 6;
 
 /**
  * Sends what waits in the outbox, one at a time, each row locked while it is sent so that two workers never send it
- * twice. Without a mail server the messages are held and shown on the outbox page. Returns how many went out.
+ * twice. One that no longer holds is not sent. Without a mail server the messages are held and shown on the outbox page. Returns how many went out.
  */
 export async function drainOutbox({ db, now }: { db: Db; now: Date }, mail: MailSettings): Promise<number> {
   if (!mail.smtpUrl) {
@@ -47,6 +48,11 @@ async function sendNext(
         SELECT id FROM "OutboxMessage" WHERE status = 'queued' AND NOT (id = ANY(${leaveOut}::uuid[])) ORDER BY "createdAt" LIMIT 1 FOR UPDATE SKIP LOCKED`;
       if (!row) return null;
       const m = await tx.outboxMessage.findUniqueOrThrow({ where: { id: row.id } });
+      const overtaken = await overtakenBy(tx, m, now);
+      if (overtaken) {
+        await tx.outboxMessage.update({ where: { id: m.id }, data: { status: 'overtaken', error: overtaken } });
+        return { id: m.id, sent: false };
+      }
       const attempts = m.attempts + 1;
       try {
         await transport.sendMail({

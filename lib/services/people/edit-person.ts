@@ -7,6 +7,7 @@ import { differences, orSay, staleError } from '../changes';
 import type { ServiceContext } from '../context';
 import { PERSON_REFUSALS } from './create-person';
 import { keepAnOwner } from './last-owner';
+import { refuseWithOpenVisits } from './no-open-visits';
 
 /** A change of role takes hold with the next page the person opens. @throws AppError not_found | conflict */
 export function editPerson({ db, actor, now }: ServiceContext, { id, version, ...data }: EditPerson): Promise<void> {
@@ -14,6 +15,7 @@ export function editPerson({ db, actor, now }: ServiceContext, { id, version, ..
     const before = await tx.user.findUnique({ where: { id } });
     if (!before) throw new AppError('not_found', 'That person is not on file.');
     if (before.role === 'owner' && before.active && data.role !== 'owner') await keepAnOwner(tx, id, 'role');
+    if (before.role === 'technician' && data.role !== 'technician') await refuseWithOpenVisits(tx, before, 'role');
     const { count } = await tx.user.updateMany({ where: { id, version }, data: { ...data, version: { increment: 1 } } });
     if (count === 0) throw await staleError(tx, 'User', id, 'this person');
     await writeAudit(tx, {

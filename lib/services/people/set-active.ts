@@ -1,5 +1,4 @@
 import 'server-only';
-import { counted } from '../../core/counted';
 import { AppError } from '../../core/errors';
 import { writeAudit } from '../../data/audit';
 import { revokeSessions } from '../../data/sessions';
@@ -8,6 +7,7 @@ import type { SetActive } from '../../schemas/people';
 import { staleError } from '../changes';
 import type { ServiceContext } from '../context';
 import { keepAnOwner } from './last-owner';
+import { refuseWithOpenVisits } from './no-open-visits';
 
 /** Deactivating ends every session of the person; what they did stays on file. @throws AppError not_found | conflict */
 export function setActive({ db, actor, now }: ServiceContext, { id, version, active }: SetActive): Promise<void> {
@@ -17,9 +17,7 @@ export function setActive({ db, actor, now }: ServiceContext, { id, version, act
     if (!person) throw new AppError('not_found', 'That person is not on file.');
     if (!on) {
       if (person.role === 'owner') await keepAnOwner(tx, id);
-      const booked = await tx.visit.count({ where: { technicianId: id, status: { in: ['booked', 'started'] } } });
-      if (booked > 0)
-        throw new AppError('conflict', `${person.name} has ${counted(booked, 'open visit')}. Give them to someone else first.`);
+      await refuseWithOpenVisits(tx, person);
     }
     const { count } = await tx.user.updateMany({ where: { id, version }, data: { active: on, version: { increment: 1 } } });
     if (count === 0) throw await staleError(tx, 'User', id, 'this person');

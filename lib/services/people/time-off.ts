@@ -3,17 +3,20 @@ import { addDays } from '../../core/calendar';
 import { AppError } from '../../core/errors';
 import { fromLocalDate } from '../../data/dates';
 import { writeAudit } from '../../data/audit';
+import { openVisitsOn, type OpenVisits } from '../../data/open-visits';
+import { shopTimeZone } from '../../data/shop';
 import { withinTransaction } from '../../data/transaction';
 import type { NewTimeOff } from '../../schemas/people';
 import type { ServiceContext } from '../context';
 
-/** Days off, both ends included as entered, kept half-open. @throws AppError not_found */
-export function addTimeOff({ db, actor, now }: ServiceContext, input: NewTimeOff): Promise<void> {
+/** Days off, both ends included as entered, kept half-open. Answers with the visits booked on them. @throws AppError not_found */
+export function addTimeOff({ db, actor, now }: ServiceContext, input: NewTimeOff): Promise<OpenVisits> {
   return withinTransaction(db, async (tx) => {
     const person = await tx.user.findUnique({ where: { id: input.userId }, select: { id: true } });
     if (!person) throw new AppError('not_found', 'That person is not on file.');
+    const until = addDays(input.to, 1);
     await tx.timeOff.create({
-      data: { userId: person.id, startsOn: fromLocalDate(input.from), endsOn: fromLocalDate(addDays(input.to, 1)), reason: input.reason },
+      data: { userId: person.id, startsOn: fromLocalDate(input.from), endsOn: fromLocalDate(until), reason: input.reason },
     });
     await writeAudit(tx, {
       at: now,
@@ -23,6 +26,7 @@ export function addTimeOff({ db, actor, now }: ServiceContext, input: NewTimeOff
       entityId: person.id,
       detail: { from: input.from, to: input.to },
     });
+    return openVisitsOn(tx, { technicianId: person.id }, input.from, until, await shopTimeZone(tx));
   });
 }
 

@@ -6,13 +6,14 @@ import type { Proposal } from '../../core/planning/proposal';
 import type { Db } from '../../data/client';
 import { bookVisit } from '../visits/book-visit';
 import { cancelVisit } from '../visits/cancel-visit';
+import { pastWords } from '../visits/past';
 
 type Ctx = { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string };
 export type Accepted = { booked: { key: string; visitId: string }[]; refused: { key: string; words: string }[] };
 
 /**
  * Books the chosen visits of a finished proposal, each on its own: one that meanwhile overlaps is refused with the
- * reason and the others stand. @throws AppError conflict when the proposal is not there to accept
+ * reason and the others stand, and so is one whose time has gone by while the proposal waited. @throws AppError conflict when the proposal is not there to accept
  */
 export async function acceptPlan(ctx: Ctx, input: { runId: string; keys: string[] }): Promise<Accepted> {
   const run = await ctx.db.planRun.findUnique({ where: { id: input.runId } });
@@ -21,6 +22,11 @@ export async function acceptPlan(ctx: Ctx, input: { runId: string; keys: string[
   const proposal = run.result as unknown as Proposal;
   const out: Accepted = { booked: [], refused: [] };
   for (const v of proposal.visits.filter((p) => input.keys.includes(p.key))) {
+    const past = pastWords(v.startMs, v.timeZone, ctx.now);
+    if (past) {
+      out.refused.push({ key: v.key, words: `${past} by now, so ${v.kitchen} was not booked. Propose the week again.` });
+      continue;
+    }
     const { minutes } = wallClock(v.timeZone, v.startMs);
     const from = `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
     try {
@@ -55,7 +61,7 @@ export async function undoPlan(ctx: Ctx, runId: string): Promise<number> {
   let undone = 0;
   for (const visitId of ids) {
     try {
-      await cancelVisit(ctx, { visitId, version: 1, reason: 'Proposal taken back' });
+      await cancelVisit(ctx, { visitId, version: 1, reason: 'The time is planned anew, and a new one follows' });
       undone++;
     } catch (e) {
       if (!isAppError(e)) throw e;

@@ -18,6 +18,7 @@ import { saveChange, saveTaskRule, tasksToRevise, visitToRevise, type TaskToRevi
 import { withinTransaction } from '../../data/transaction';
 import type { Tx } from '../../data/client';
 import type { ServiceContext } from '../context';
+import { ENDED, endTask } from './end-task';
 import { openReturnVisits } from './return-visits';
 
 /** What a closed visit changed, for the screen that closes it. */
@@ -28,7 +29,8 @@ export type RuleRevision = {
   fromRule: string;
   toRule: string;
   fromDueOn: LocalDate;
-  toDueOn: LocalDate;
+  /** Null where the rule has ended. */
+  toDueOn: LocalDate | null;
   /** One sentence from the numbers; null where nothing was changed but the date. */
   reason: string | null;
   /** Locked, or on the calendar's dates: what the tool would have done instead. */
@@ -40,7 +42,7 @@ type Visit = NonNullable<Awaited<ReturnType<typeof visitToRevise>>>;
 
 /**
  * After a visit is closed: re-anchors each done task, updates its unit's fouling posterior, revises the rules with
- * their reasons, and opens the follow-ups that the guard rails ask for. Doing it twice changes nothing more.
+ * their reasons, and settles and opens the return visits of the guard rails. Doing it twice changes nothing more.
  * @throws AppError not_found
  */
 export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, visitId: string): Promise<VisitConsequences> {
@@ -74,6 +76,7 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
           belief,
           visitId,
           on: visit.on,
+          timeZone: visit.kitchen.timeZone,
           withinDays: rules.returnWithinDays,
           by: actor?.userId ?? null,
           now,
@@ -128,9 +131,16 @@ async function reviseOne(tx: Tx, { visit, task, belief, own, rules, fleet, by, n
   }; // prettier-ignore
   const revision = reviseTask(file, belief, own, rules, fleet.fouling, visit.kitchen.preferredWeekday as Weekday | null);
   // Work not done today keeps its rule unless something severe was seen on the way.
-  const takes = revision !== null && revision.changed && (doneHere || revision.guard === 'halved');
+  const next = dueNow(file);
+  // A rule that has ended is nobody's to stretch or tighten, unless this visit gave it a new one already.
+  const takes = revision !== null && revision.changed && (doneHere || revision.guard === 'halved') && (next !== null || mine !== null);
   const toRule = takes ? revision.rule : rule;
-  const toDueOn = takes ? revision.dueOn : dueNow({ ...file, rule: toRule });
+  const toDueOn = takes ? revision.dueOn : next;
+  if (toDueOn === null) {
+    await endTask(tx, { id: row.id, rule: row.rule, dueOn: task.dueOn, lastDoneOn }, { visitId: visit.id, by, now });
+    const was = { taskId: row.id, unitId: row.unitId, kindKey: row.kindKey, fromDueOn: task.dueOn };
+    return { ...was, fromRule: row.rule, toRule: row.rule, toDueOn: null, reason: ENDED, held: null };
+  }
   const settled = toRule === row.rule && toDueOn === task.dueOn && lastDoneOn === task.lastDoneOn;
   if (!settled) await saveTaskRule(tx, { taskId: row.id, rule: toRule, dueOn: toDueOn, lastDoneOn });
   if (takes && revision.reason && !(mine && mine.toRule === toRule))

@@ -23,7 +23,7 @@ export async function bookVisit(
   if (chosen.length < input.taskIds.length)
     throw new AppError('conflict', 'A chosen task is no longer on file at this kitchen. Choose again.', 'taskIds');
   refuseTaken(chosen);
-  const { kitchen, startsAt, endsAt } = await checkedSlot(db, input.kitchenId, input, chosen, input.anyway);
+  const { kitchen, startsAt, endsAt } = await checkedSlot(db, input.kitchenId, input, chosen, { now, anyway: input.anyway });
   try {
     const { technicianId, note, fixed } = input;
     return await db.$transaction(async (tx) => ({

@@ -42,6 +42,7 @@ export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promis
       visit.tasks.filter((t) => t.outcome === 'done').map((t) => t.taskId),
       visit.kitchen.timeZone,
       input.leftAt,
+      { visitId: visit.id, by: ctx.actor?.userId ?? null, now: ctx.now },
     );
     await db.visitEvent.create({ data: { visitId: visit.id, kind: 'closed', at: ctx.now, byUserId: ctx.actor?.userId } });
     const failed = await takeConsequences({ ...ctx, db }, visit);

@@ -4,6 +4,7 @@ import { AppError } from '../../core/errors';
 import type { Db } from '../../data/client';
 import { refusedBy } from '../../data/constraints';
 import type { MoveVisit } from '../../schemas/visits';
+import { pastWords } from './past';
 import { checkedSlot, overlapError } from './slot';
 import { writeMove } from './write-move';
 
@@ -20,14 +21,18 @@ export async function moveVisit(
     include: { tasks: { include: { task: { include: { unit: true } } } } },
   });
   if (!visit) throw new AppError('not_found', 'That visit is not on file.');
+  if (visit.status === 'started')
+    throw new AppError('conflict', 'This visit has been started. Cancel it or give it to someone else; its time stays.');
   if (visit.status !== 'booked') throw new AppError('conflict', `A visit that is ${visit.status} cannot be moved.`);
-  const { startsAt, endsAt } = await checkedSlot(
+  const { kitchen, startsAt, endsAt } = await checkedSlot(
     db,
     visit.kitchenId,
     input,
     visit.tasks.map((t) => t.task.unit),
-    input.anyway,
+    { now, anyway: input.anyway },
   );
+  const past = input.back ? pastWords(startsAt.getTime(), kitchen.timeZone, now) : null;
+  if (past) throw new AppError('conflict', `${past}: the visit cannot go back there. Move it to a time that is still to come.`);
   const from = { startsAt: visit.startsAt, endsAt: visit.endsAt, technicianId: visit.technicianId };
   try {
     const { version, reason, technicianId } = input;

@@ -2,17 +2,18 @@ import 'server-only';
 import type { Actor } from '../../core/access';
 import { moveOrder } from '../../core/booking/move-order';
 import { withLowSide } from '../../core/booking/low-side';
-import { todayIn, wallClock } from '../../core/calendar';
 import { AppError } from '../../core/errors';
 import { refusedBy } from '../../data/constraints';
 import type { Db } from '../../data/client';
 import { kitchenTasks } from '../../data/visits';
 import type { SqueezeTake } from '../../schemas/squeeze';
 import { unitsInNeed } from '../planning/offer-squeeze';
-import { checkedSlot } from './slot';
+import { checkedSpan } from './slot';
 import { staleVisitError } from './stale';
 import { refuseTaken, taskTakenError, writeBooking } from './write-booking';
 import { writeMove, type MoveToWrite } from './write-move';
+
+const MINUTE = 60_000;
 
 type Ctx = { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string };
 
@@ -23,14 +24,18 @@ type Ctx = { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string };
  */
 export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ visitId: string }> {
   const { db, now } = ctx;
-  if (input.startMs < now.getTime() - 15 * 60_000) throw new AppError('conflict', 'That time is past by now. Look for a time again.');
+  if (Math.min(input.startMs, ...input.moves.map((m) => m.startMs)) < now.getTime() - 15 * MINUTE)
+    throw new AppError('conflict', 'That time is past by now. Look for a time again.');
   const tasks = withLowSide(await kitchenTasks(db, input.kitchenId), input.taskIds);
   if (tasks.length < input.taskIds.length)
     throw new AppError('conflict', 'A chosen task is no longer on file at this kitchen. Choose again.', 'taskIds');
   refuseTaken(tasks);
   const units = await unitsInNeed(db, input);
-  const slot = await slotAt(db, input.kitchenId, input.technicianId, input.startMs, input.minutes, [...units, ...tasks]);
-  const moves = await checkedMoves(db, input, slot.kitchen.name);
+  const span = { start: input.startMs, end: input.startMs + input.minutes * MINUTE };
+  // Hours and days off were part of the offer.
+  const at = { now, anyway: true };
+  const slot = await checkedSpan(db, input.kitchenId, input.technicianId, span, [...units, ...tasks], at);
+  const moves = await checkedMoves(db, input, slot.kitchen.name, at);
   const named = input.unitIds.length > 0 ? `\nUnits: ${units.map((u) => u.name).join(', ')}` : '';
   try {
     return await db.$transaction(
@@ -62,7 +67,7 @@ export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ 
 }
 
 /** The visits that give way, in an order in which nobody is in two places on the way. */
-async function checkedMoves(db: Db, input: SqueezeTake, kitchen: string): Promise<MoveToWrite[]> {
+async function checkedMoves(db: Db, input: SqueezeTake, kitchen: string, at: { now: Date; anyway: boolean }): Promise<MoveToWrite[]> {
   const moves: (MoveToWrite & { move: { from: Place; to: Place } })[] = [];
   for (const m of input.moves) {
     const visit = await db.visit.findUnique({
@@ -71,13 +76,13 @@ async function checkedMoves(db: Db, input: SqueezeTake, kitchen: string): Promis
     });
     if (!visit) throw new AppError('not_found', 'A visit to be moved is not on file.');
     if (visit.version !== m.version || visit.status !== 'booked' || visit.fixed) throw await staleVisitError(db, visit.id);
-    const to = await slotAt(
+    const to = await checkedSpan(
       db,
       visit.kitchenId,
       m.technicianId,
-      m.startMs,
-      (m.endMs - m.startMs) / 60_000,
+      { start: m.startMs, end: m.endMs },
       visit.tasks.map((t) => t.task.unit),
+      at,
     );
     const from = { startsAt: visit.startsAt, endsAt: visit.endsAt, technicianId: visit.technicianId };
     const stand = { startsAt: to.startsAt, endsAt: to.endsAt, technicianId: m.technicianId };
@@ -97,21 +102,3 @@ async function checkedMoves(db: Db, input: SqueezeTake, kitchen: string): Promis
 
 type Place = { technicianId: string; start: number; end: number };
 const place = (s: MoveToWrite['from']): Place => ({ technicianId: s.technicianId, start: s.startsAt.getTime(), end: s.endsAt.getTime() });
-
-/** A slot given as an instant: skills are checked, hours were part of the offer. */
-async function slotAt(
-  db: Db,
-  kitchenId: string,
-  technicianId: string,
-  startMs: number,
-  minutes: number,
-  units: { refrigerant: string; roofWork: boolean }[],
-) {
-  const kitchen = await db.kitchen.findUnique({ where: { id: kitchenId }, select: { timeZone: true } });
-  if (!kitchen) throw new AppError('not_found', 'That kitchen is not on file.', 'kitchenId');
-  const wall = wallClock(kitchen.timeZone, startMs).minutes;
-  const from = `${String(Math.floor(wall / 60)).padStart(2, '0')}:${String(wall % 60).padStart(2, '0')}`;
-  const checked = await checkedSlot(db, kitchenId, { technicianId, date: todayIn(kitchen.timeZone, startMs), from, minutes }, units, true);
-  // The instant itself: in the hour that comes twice a wall time names two.
-  return { ...checked, startsAt: new Date(startMs), endsAt: new Date(startMs + minutes * 60_000) };
-}

@@ -41,7 +41,8 @@ export async function writeBooking(
       },
     },
   });
-  await composeVisitMessage(tx, visit.id, 'booked', at);
+  // Work put on record afterwards is no news to the kitchen.
+  if (endsAt > at.now) await composeVisitMessage(tx, visit.id, 'booked', at);
   return visit.id;
 }
 

@@ -137,7 +137,7 @@ export class Learning {
       const fromRule = task.rule;
       const fromDueOn = task.dueOn;
       if (revision?.changed) task.rule = revision.rule;
-      task.dueOn = asDate(revision?.changed ? revision.dueOn : dueNow(file));
+      task.dueOn = asDate(revision?.changed ? revision.dueOn : (dueNow(file) ?? date));
       const said = { taskId: file.taskId, at: new Date(at.getTime() + 3600_000), byUserId: by, visitId };
       const held = revision?.wouldHave;
       const heldBefore = this.ruleChanges.findLast((c) => c.taskId === task.id && c.kind === 'held');

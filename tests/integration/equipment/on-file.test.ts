@@ -13,6 +13,7 @@ import { editUnit } from '@/lib/services/equipment/edit-unit';
 import { ensureDefaultTasks } from '@/lib/services/equipment/ensure-default-tasks';
 import type { NewKitchen } from '@/lib/schemas/kitchens';
 import { localDate, weekdayOf } from '@/lib/core/calendar';
+import { unbookedKitchens } from '@/lib/data/unbooked';
 import { bookingKitchen } from '@/lib/data/visits';
 import { personRow, visitRow, visitTaskRow } from '../../support/factories';
 import { useDatabase } from '../../support/database';
@@ -72,6 +73,27 @@ describe('customers and kitchens', () => {
     await removeBlackout(as(), id);
     await removeBlackout(as(), id);
     expect(await database.db.kitchenBlackout.count({ where: { kitchenId } })).toBe(0);
+  });
+
+  it('name the visits booked on days they are closed, by their own calendar', async () => {
+    const { kitchenId } = await haveKitchen({ timeZone: 'America/Los_Angeles' });
+    // 23:00 on the 2nd and 23:00 on the 4th there.
+    const starts = ['2026-05-03T06:00:00Z', '2026-05-05T06:00:00Z'];
+    const rows = starts.map((at) => visitRow(kitchenId, maren.userId, new Date(at), 30));
+    await database.db.visit.createMany({ data: rows });
+    const found = await addBlackout(as(), { kitchenId, from: localDate('2026-05-03'), to: localDate('2026-05-04'), reason: 'Fair' });
+    expect(found).toMatchObject({ total: 1, visits: [{ id: rows[1]!.id }] });
+  });
+
+  it('say how many more of them are due than are shown', async () => {
+    const day = new Date('2026-01-01T00:00:00Z');
+    for (let i = 0; i < 3; i++) {
+      const { unitId } = await createUnit(as(), reachIn((await haveKitchen()).kitchenId));
+      await database.db.task.updateMany({ where: { unitId }, data: { dueOn: day } });
+    }
+    const found = await unbookedKitchens(database.db, localDate('2026-01-02'), 2);
+    expect([found.kitchens.length, found.total]).toEqual([2, 3]);
+    expect((await unbookedKitchens(database.db, localDate('2025-01-01'), 2)).total).toBe(0);
   });
 
   it('tell who changed what when an edit is stale, and write nothing', async () => {

@@ -9,7 +9,7 @@ import { setUpShop } from '@/lib/services/people/set-up';
 import { signIn } from '@/lib/services/people/sign-in';
 import { addTimeOff } from '@/lib/services/people/time-off';
 import { localDate } from '@/lib/core/calendar';
-import { bookableTechnicians } from '@/lib/data/visits';
+import { bookableTechnicians, visitsBetween } from '@/lib/data/visits';
 import type { NewPerson } from '@/lib/schemas/people';
 import { customerRow, kitchenRow, visitRow } from '../../support/factories';
 import { useDatabase } from '../../support/database';
@@ -156,6 +156,24 @@ describe('people', () => {
     expect((await enter('gone@shop.example')).userId).toBe(userId);
   });
 
+  it('stay technicians while visits are open, so that none is left on nobody’s row', async () => {
+    const { userId } = await createPerson(as(), person({ email: 'desk@shop.example', name: 'Desk Bound' }));
+    const { password: _, ...fields } = person({ email: 'desk@shop.example', name: 'Desk Bound' });
+    const customer = await database.db.customer.create({ data: customerRow() });
+    const kitchen = await database.db.kitchen.create({ data: kitchenRow(customer.id) });
+    const visit = await database.db.visit.create({ data: visitRow(kitchen.id, userId, now, 60, { status: 'started' }) });
+    const toDesk = { id: userId, version: 1, ...fields, role: 'dispatcher' as const };
+    await expect(editPerson(as(), toDesk)).rejects.toMatchObject({
+      code: 'conflict',
+      field: 'role',
+      message: 'Desk Bound has 1 open visit. Give them to someone else first.',
+    });
+    await database.db.visit.update({ where: { id: visit.id }, data: { status: 'done' } });
+    await editPerson(as(), toDesk);
+    const [shown] = await visitsBetween(database.db, now, later(60));
+    expect(shown).toMatchObject({ id: visit.id, technicianId: userId, technician: 'Desk Bound' });
+  });
+
   it('always leave the shop an owner', async () => {
     const version = async () => (await database.db.user.findUniqueOrThrow({ where: { id: owner.userId } })).version;
     const { password: _, ...fields } = person({ name: 'Maren Oake', email: 'maren@shop.example', role: 'dispatcher' });
@@ -179,5 +197,19 @@ describe('people', () => {
     await addTimeOff(as(), { userId, from: localDate('2026-07-01'), to: localDate('2026-07-14'), reason: 'Holiday' });
     const found = (await bookableTechnicians(database.db)).find((t) => t.id === userId);
     expect(found?.timeOff).toEqual([{ startsOn: '2026-07-01', endsOn: '2026-07-15', reason: 'Holiday' }]);
+  });
+
+  it('have days off that name the visits booked on them, by the shop’s calendar', async () => {
+    const { userId } = await createPerson(as(), person({ email: 'away@shop.example', name: 'Away Soon' }));
+    const customer = await database.db.customer.create({ data: customerRow() });
+    const kitchen = await database.db.kitchen.create({ data: kitchenRow(customer.id, { name: 'Pearl Row' }) });
+    // The shop's clock is five hours behind UTC: late on the 1st, late on the 2nd, early on the 4th.
+    const starts = ['2026-08-02T04:00:00Z', '2026-08-03T04:00:00Z', '2026-08-04T05:00:00Z'];
+    const rows = starts.map((at) => visitRow(kitchen.id, userId, new Date(at), 30));
+    await database.db.visit.createMany({ data: rows });
+    const found = await addTimeOff(as(), { userId, from: localDate('2026-08-02'), to: localDate('2026-08-03'), reason: 'Away' });
+    expect(found).toMatchObject({ total: 1, visits: [{ id: rows[1]!.id, kitchen: 'Pearl Row', technician: 'Away Soon' }] });
+    const shown = await visitsBetween(database.db, new Date(starts[1]!), new Date(starts[2]!));
+    expect(shown).toMatchObject([{ id: rows[1]!.id, timeOff: [{ startsOn: '2026-08-02', endsOn: '2026-08-04', reason: 'Away' }] }]);
   });
 });

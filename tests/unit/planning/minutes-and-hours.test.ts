@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { fromDay, instantOf, localDate, toDay } from '@/lib/core/calendar';
 import { greatCircleKm, joined, learnMinutes, openings, travelMinutes, without, type TimeRange } from '@/lib/core/planning';
 import { seededRandom } from '@/lib/core/planning/random';
 
@@ -71,6 +72,21 @@ describe('hours', () => {
       { startMs: instantAt(day, '22:00'), endMs: instantAt(day + 1, '02:00') },
     ]);
     expect(openings(hours, [day], new Set([day]), instantAt)).toEqual([]);
+  });
+
+  it('takes 24:00 as the midnight that ends the day, however long the clocks made it', () => {
+    const openFor = (date: string, from: string, zone: string) => {
+      const d = toDay(localDate(date));
+      const at = (n: number, time: string) => instantOf(fromDay(n), time, zone);
+      const [range] = openings([{ weekday: (d + 3) % 7, from, to: '24:00' }], [d], new Set(), at);
+      return [new Date(range!.endMs).toISOString(), (range!.endMs - range!.startMs) / 3_600_000];
+    };
+    expect(openFor('2026-06-10', '18:00', 'America/Denver')).toEqual(['2026-06-11T06:00:00.000Z', 6]);
+    // Clocks in Denver go back on 1 November 2026 and forward on 14 March 2027, at 02:00.
+    expect(openFor('2026-11-01', '00:00', 'America/Denver')).toEqual(['2026-11-02T07:00:00.000Z', 25]);
+    expect(openFor('2027-03-14', '00:00', 'America/Denver')).toEqual(['2027-03-15T06:00:00.000Z', 23]);
+    // In Beirut they go forward at midnight: the day after 28 March 2026 begins at 01:00.
+    expect(openFor('2026-03-28', '18:00', 'Asia/Beirut')).toEqual(['2026-03-28T22:00:00.000Z', 6]);
   });
 
   it('counts weekdays from Monday', () => {

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import { PLACEMENT_LABEL, PLACEMENTS } from '@/lib/core/equipment';
 import { Button } from '../../../_ui/button';
+import { addressOf } from './address';
 
 const BOX = 'min-h-9 rounded-md border border-edge bg-sheet px-2.5 py-1.5';
 type Props = { query: Record<string, string | undefined>; kinds: { value: string; label: string }[]; narrowed: boolean };
@@ -10,6 +11,7 @@ export function Filters({ query, kinds, narrowed }: Props) {
   return (
     <form role="search" action="/due" className="mb-5 grid grid-cols-2 items-end gap-x-3 gap-y-2 sm:flex sm:flex-wrap">
       <input type="hidden" name="show" value={query.show ?? ''} />
+      {query.kitchen ? <input type="hidden" name="kitchen" value={query.kitchen} /> : null}
       <label className="col-span-2 flex grow flex-col text-sm font-bold">
         Customer, kitchen or unit
         <input name="q" type="search" defaultValue={query.q} className={`${BOX} font-normal`} />
@@ -52,7 +54,7 @@ export function Filters({ query, kinds, narrowed }: Props) {
       </label>
       <Button type="submit">Show</Button>
       {narrowed ? (
-        <Link href={`/due?show=${query.show ?? ''}`} className="min-h-9 py-1.5">
+        <Link href={addressOf({ show: query.show, kitchen: query.kitchen }, {})} className="min-h-9 py-1.5">
           Clear
         </Link>
       ) : null}

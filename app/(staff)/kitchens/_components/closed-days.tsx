@@ -5,6 +5,7 @@ import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { dayWords } from '../../../_ui/when';
+import { BookedOnThem } from '../../_components/open-visits';
 import { addClosedDays, removeClosedDays } from '../actions';
 
 export type ClosedRange = { id: string; startsOn: LocalDate; endsOn: LocalDate; reason: string };
@@ -30,7 +31,7 @@ function Remove({ range }: { range: ClosedRange }) {
 
 /** Days on which the kitchen is closed to us: hood cleaning, holidays, a private party. */
 export function ClosedDays({ kitchenId, ranges, may }: { kitchenId: string; ranges: ClosedRange[]; may: boolean }) {
-  const { form, error, busy } = useActionForm(addClosedDays);
+  const { form, error, busy, data } = useActionForm(addClosedDays);
   return (
     <div className="flex flex-col gap-3">
       {ranges.length === 0 ? <p className="text-soft">No closed days ahead.</p> : null}
@@ -61,6 +62,7 @@ export function ClosedDays({ kitchenId, ranges, may }: { kitchenId: string; rang
           </form>
         </details>
       ) : null}
+      {may ? <BookedOnThem found={data} /> : null}
     </div>
   );
 }

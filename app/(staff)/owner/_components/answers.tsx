@@ -5,6 +5,7 @@ import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import type { Figure as Banded } from '@/lib/core/condenser';
 import { counted } from '@/lib/core/counted';
 import type { KitchenLine } from './kitchen-table';
+import { leftOut } from './left-out';
 
 type Props = {
   kitchens: KitchenLine[];
@@ -22,6 +23,7 @@ type Props = {
 export function Answers({ kitchens, energy, money, currency, whole, overdue, late, toDecide }: Props) {
   const worst = kitchens.find((k) => k.monthly && k.evidence > 0);
   const matters = toDecide.failing + toDecide.changes + toDecide.late;
+  const without = leftOut({ unseen: sum(kitchens, 'unseen'), water: sum(kitchens, 'water') });
   const unpriced = kitchens.filter((k) => k.energy && !k.money).length;
   return (
     <dl className="mb-6 grid grid-cols-2 overflow-hidden rounded-lg border border-line bg-sheet xl:grid-cols-[1.35fr_1.35fr_1fr_1fr]">
@@ -57,7 +59,8 @@ export function Answers({ kitchens, energy, money, currency, whole, overdue, lat
             <Figure of={energy} scale={KWH_PER_30_DAYS} className="text-ink" /> of energy, as the coils stand today.{' '}
           </>
         ) : null}
-        {unpriced > 0 ? `${counted(unpriced, 'kitchen has', 'kitchens have')} no energy price on file.` : ''}
+        {unpriced > 0 ? `${counted(unpriced, 'kitchen has', 'kitchens have')} no energy price on file. ` : ''}
+        {without ? `Without ${without}.` : ''}
       </Answer>
       <Answer
         question="Overdue"
@@ -92,6 +95,8 @@ export function Answers({ kitchens, energy, money, currency, whole, overdue, lat
     </dl>
   );
 }
+
+const sum = (kitchens: KitchenLine[], key: 'unseen' | 'water') => kitchens.reduce((n, k) => n + k[key], 0);
 
 function Answer({
   question,

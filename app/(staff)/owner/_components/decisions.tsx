@@ -5,6 +5,7 @@ import { Sheet } from '@/app/_ui/sheet';
 import { State, type Shape } from '@/app/_ui/state';
 import { dayWords } from '@/app/_ui/when';
 import { counted } from '@/lib/core/counted';
+import { SettleFollowUp } from '../../units/_components/settle-follow-up';
 
 type Matter = { unitId: string; unit: string; kitchen: string };
 type Change = { id: string; reason: string; unit: { id: string; name: string }; kitchen: { name: string } };
@@ -18,12 +19,13 @@ type Props = {
   work: { late: Late[]; quotes: number };
   today: string;
   mayDecide: boolean;
+  maySettle: boolean;
 };
 
 const day = (d: Date) => dayWords(d.toISOString().slice(0, 10));
 
 /** What waits for the owner's word, worst first; each opens to its evidence. */
-export function Decisions({ changes, unread, coils, fans, drains, work, mayDecide }: Props) {
+export function Decisions({ changes, unread, coils, fans, drains, work, mayDecide, maySettle }: Props) {
   const nothing = unread + coils.length + fans.length + drains.length + work.late.length === 0;
   return (
     <Sheet title={<span id="decide">Decide today</span>} className="scroll-mt-4">
@@ -92,6 +94,7 @@ export function Decisions({ changes, unread, coils, fans, drains, work, mayDecid
           {work.late.slice(0, 6).map((w) => (
             <Item key={w.id} of={{ unitId: w.unitId, unit: w.unit.name, kitchen: w.unit.kitchen.name }}>
               {w.what}, by {w.dueOn ? day(w.dueOn) : 'soon'}.
+              {maySettle ? <SettleFollowUp followUpId={w.id} what={`${w.what}, ${w.unit.name}`} /> : null}
             </Item>
           ))}
         </Group>
@@ -137,8 +140,7 @@ function Item({ of, children }: { of: Matter; children: ReactNode }) {
         {of.unit}
       </Link>
       , {of.kitchen}
-      <br />
-      <span className="text-sm">{children}</span>
+      <div className="text-sm">{children}</div>
     </li>
   );
 }

@@ -6,10 +6,11 @@ import { Table, Td, Th } from '@/app/_ui/table';
 import type { Figure as Banded } from '@/lib/core/condenser';
 import { counted } from '@/lib/core/counted';
 import { PLACEMENT_LABEL, type Placement } from '@/lib/core/equipment';
+import { leftOut } from './left-out';
 import { RateBar } from './rate-bar';
 
 export type KitchenLine = {
-  id: string; name: string; customer: string; units: number; evidence: number; monthly: Banded | null; energy: Banded | null; money: Banded | null; overdue: number;
+  id: string; name: string; customer: string; units: number; unseen: number; water: number; evidence: number; monthly: Banded | null; energy: Banded | null; money: Banded | null; overdue: number;
   fastest: { id: string; name: string; placement: string } | null;
 }; // prettier-ignore
 
@@ -48,8 +49,9 @@ export function KitchenTable({ kitchens, currency }: { kitchens: KitchenLine[]; 
                   <Figure of={k.monthly} scale={PERCENT} />
                 </>
               ) : (
-                <span className="text-soft">no visit yet</span>
+                <span className="text-soft">can’t say yet</span>
               )}
+              {leftOut(k) ? <div className="text-sm text-soft">without {leftOut(k)}</div> : null}
             </Td>
             <Td className="min-w-36 max-md:hidden">
               {k.fastest ? (
@@ -79,7 +81,11 @@ function Cost({ of: k, currency }: { of: KitchenLine; currency: string }) {
   return (
     <>
       <div className="whitespace-nowrap">
-        {k.money ? <Figure of={k.money} scale={moneyPer30Days(currency)} /> : <span className="text-sm text-soft">no price on file</span>}
+        {k.money ? (
+          <Figure of={k.money} scale={moneyPer30Days(currency)} />
+        ) : (
+          <span className="text-sm text-soft">{k.energy ? 'no price on file' : 'can’t say yet'}</span>
+        )}
       </div>
       {k.energy ? (
         <div className="text-sm whitespace-nowrap">
@@ -98,7 +104,7 @@ function Overdue({ of: k }: { of: KitchenLine }) {
       </State>
     );
   return (
-    <Link href={`/due?kitchen=${k.id}`} className="no-underline">
+    <Link href={`/due?show=overdue&booked=1&kitchen=${k.id}`} className="no-underline">
       <State shape="late" tone="alarm">
         {counted(k.overdue, 'task')}
       </State>

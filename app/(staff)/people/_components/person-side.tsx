@@ -7,6 +7,7 @@ import { NewPasswordField } from '../../../_ui/new-password-field';
 import { Saved } from '../../../_ui/saved';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { dayWords } from '../../../_ui/when';
+import { BookedOnThem } from '../../_components/open-visits';
 import { addDaysOff, givePassword, removeDaysOff, switchPerson } from '../actions';
 
 export function PasswordForm({ userId, name }: { userId: string; name: string }) {
@@ -61,7 +62,7 @@ function RemoveOff({ range, words }: { range: OffRange; words: string }) {
 }
 
 export function DaysOff({ userId, ranges }: { userId: string; ranges: OffRange[] }) {
-  const { form, error, busy } = useActionForm(addDaysOff);
+  const { form, error, busy, data } = useActionForm(addDaysOff);
   const words = (r: OffRange) =>
     addDays(r.endsOn, -1) === r.startsOn ? dayWords(r.startsOn) : `${dayWords(r.startsOn)} to ${dayWords(addDays(r.endsOn, -1))}`;
   return (
@@ -89,6 +90,7 @@ export function DaysOff({ userId, ranges }: { userId: string; ranges: OffRange[]
           Add days off
         </Button>
       </form>
+      <BookedOnThem found={data} />
     </div>
   );
 }

@@ -19,6 +19,7 @@ const KIND: Record<string, { words: string; shape: Shape }> = {
   locked: { words: 'Locked', shape: 'held' },
   unlocked: { words: 'Unlocked', shape: 'later' },
   edited: { words: 'Changed by hand', shape: 'done' },
+  ended: { words: 'Ended', shape: 'off' },
 };
 
 /** Tighter or looser, in a word with a shape. */

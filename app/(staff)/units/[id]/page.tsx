@@ -9,7 +9,7 @@ import { unitsOf } from '@/lib/data/people';
 import { isId } from '@/lib/data/search';
 import { overdueLimit } from '@/lib/data/settings';
 import { taskKinds } from '@/lib/data/tasks';
-import { unitTrouble } from '@/lib/data/unit-trouble';
+import { lastSettled, unitTrouble } from '@/lib/data/unit-trouble';
 import { tasksOfUnit, unitPage } from '@/lib/data/units';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
@@ -21,6 +21,7 @@ import { PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
 import { putUnitBack, takeUnitOff } from '../actions';
 import { UnitEvidence } from './_components/evidence';
+import { SettledFollowUps } from './_components/settled-follow-ups';
 import { Tasks } from './_components/tasks';
 import { Trouble } from './_components/trouble';
 
@@ -39,6 +40,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
   ]);
   const { kitchen } = unit;
   const trouble = unit.archivedAt ? null : await unitTrouble(db, unit.id);
+  const settled = await lastSettled(db, unit.id, 5);
   const evidence = unit.archivedAt ? null : await unitEvidence(db, unit.id, now);
   const writes = can(actor, 'write:equipment');
   const off = unit.archivedAt !== null;
@@ -64,7 +66,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             <span className="font-bold text-alarm">{refrigerantLabel(unit.refrigerant)}.</span> {caution}
           </p>
         ) : null}
-        {trouble ? <Trouble {...trouble} timeZone={kitchen.timeZone} /> : null}
+        {trouble ? <Trouble {...trouble} timeZone={kitchen.timeZone} maySettle={can(actor, 'settle:follow-up')} /> : null}
         <Tasks
           unitId={unit.id}
           tasks={tasks}
@@ -76,6 +78,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           mayReview={can(actor, 'overrule:rules') && !off}
         />
         {evidence ? <UnitEvidence evidence={evidence} units={measures} name={unit.name} /> : null}
+        <SettledFollowUps settled={settled} timeZone={kitchen.timeZone} />
         <Sheet title="Nameplate">
           <Facts
             items={[

@@ -9,7 +9,7 @@ import { PageHead, Sheet } from '../../../_ui/sheet';
 import { dayIn, timeIn } from '../../../_ui/when';
 import { hoursWords } from '../_components/hours';
 import { AskedTime } from '../_components/asked-time';
-import { CancelForm, MoveBack, MoveForm } from '../_components/change-forms';
+import { CancelForm, GiveForm, MoveBack, MoveForm } from '../_components/change-forms';
 
 export const metadata: Metadata = { title: 'Visit' };
 
@@ -91,7 +91,11 @@ export default definePage('read:visit', async ({ db, now, params }) => {
           </Sheet>
           {visit.status === 'booked' ? (
             <>
-              {back ? (
+              {back && from.startsAt < now.getTime() ? (
+                <p className="text-soft">
+                  It stood on {dayIn(from.startsAt, kitchen.timeZone)}, {back.from}. That is past, so it cannot move back.
+                </p>
+              ) : back ? (
                 <MoveBack
                   visitId={visit.id}
                   version={visit.version}
@@ -105,8 +109,22 @@ export default definePage('read:visit', async ({ db, now, params }) => {
                 technicians={technicians.map((t) => ({ value: t.id, label: t.name }))}
                 defaults={defaults}
               />
-              <CancelForm visitId={visit.id} version={visit.version} />
             </>
+          ) : null}
+          {visit.status === 'started' ? (
+            <GiveForm
+              visitId={visit.id}
+              version={visit.version}
+              technicians={technicians.filter((t) => t.id !== visit.technician.id).map((t) => ({ value: t.id, label: t.name }))}
+            />
+          ) : null}
+          {visit.status === 'booked' || visit.status === 'started' ? (
+            <CancelForm
+              visitId={visit.id}
+              version={visit.version}
+              started={visit.status === 'started'}
+              told={visit.endsAt > now.getTime()}
+            />
           ) : null}
         </div>
         <div className="flex flex-col gap-6">

@@ -1,6 +1,7 @@
 'use client';
 
 import { useState } from 'react';
+import type { BoardRow } from '@/lib/core/booking/board-rows';
 import { todayIn, type LocalDate } from '@/lib/core/calendar';
 import { dayWords } from '../../../_ui/when';
 import { DropDialog, type Drop } from './drop-dialog';
@@ -11,11 +12,11 @@ type Props = {
   today: LocalDate;
   timeZone: string;
   visits: (SlipVisit & { technicianId: string })[];
-  technicians: { id: string; name: string }[];
+  rows: BoardRow[];
 };
 
 /** Technicians by days. Empty weekend days fold away. */
-export function Board({ days, today, timeZone, visits, technicians }: Props) {
+export function Board({ days, today, timeZone, visits, rows }: Props) {
   const [over, setOver] = useState('');
   const [drop, setDrop] = useState<Drop | null>(null);
   const dayOf = (v: SlipVisit) => todayIn(timeZone, v.startsAt);
@@ -43,15 +44,17 @@ export function Board({ days, today, timeZone, visits, technicians }: Props) {
           </tr>
         </thead>
         <tbody className="max-md:block">
-          {technicians.map((t) => (
+          {rows.map((t) => (
             <tr key={t.id} className="max-md:mb-5 max-md:block">
               <th scope="row" className="border-b border-line p-2 text-left align-top font-bold max-md:block">
                 {t.name}
+                {t.works ? null : <span className="block text-sm font-normal text-soft">No technician now</span>}
               </th>
               {shown.map((d) => (
                 <td
                   key={d}
                   onDragOver={(e) => {
+                    if (!t.works) return;
                     e.preventDefault();
                     setOver(`${t.id} ${d}`);
                   }}
@@ -60,7 +63,8 @@ export function Board({ days, today, timeZone, visits, technicians }: Props) {
                     e.preventDefault();
                     setOver('');
                     const visit = visits.find((v) => v.id === e.dataTransfer.getData('text/plain'));
-                    if (visit && (visit.technicianId !== t.id || dayOf(visit) !== d)) setDrop({ visit, technicianId: t.id, date: d });
+                    if (t.works && visit && (visit.technicianId !== t.id || dayOf(visit) !== d))
+                      setDrop({ visit, technicianId: t.id, date: d });
                   }}
                   className={`h-24 border-b border-l border-line p-1.5 align-top max-md:block max-md:h-auto max-md:border-l-0 ${over === `${t.id} ${d}` ? 'outline-2 outline-dashed outline-cold' : ''} ${d === today ? 'bg-cold-wash/50' : ''}`}
                 >
@@ -85,11 +89,11 @@ export function Board({ days, today, timeZone, visits, technicians }: Props) {
           key={`${drop.visit.id} ${drop.visit.version}`}
           drop={drop}
           current={visits.find((v) => v.id === drop.visit.id)?.version}
-          technicians={technicians.map((t) => ({ value: t.id, label: t.name }))}
+          technicians={rows.filter((t) => t.works).map((t) => ({ value: t.id, label: t.name }))}
           onClose={() => setDrop(null)}
         />
       ) : null}
-      {technicians.length === 0 ? <p className="p-4 text-soft">No technician is on file yet. The owner adds people under People.</p> : null}
+      {rows.length === 0 ? <p className="p-4 text-soft">No technician is on file yet. The owner adds people under People.</p> : null}
     </div>
   );
 }

@@ -1,10 +1,10 @@
 'use client';
 
 import { Button } from '../../../_ui/button';
-import { Field, FormErrors } from '../../../_ui/field';
+import { Field, FormErrors, Select } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';
 import { useActionForm } from '../../../_ui/use-action-form';
-import { cancel, move } from '../actions';
+import { cancel, give, move } from '../actions';
 import { SlotFields } from './slot-fields';
 
 type Props = { visitId: string; version: number };
@@ -31,7 +31,34 @@ export function MoveForm({ visitId, version, technicians, defaults }: MoveProps)
   );
 }
 
-export function CancelForm({ visitId, version }: Props) {
+/** For a visit under way: only who has it changes. */
+export function GiveForm({ visitId, version, technicians }: Props & Pick<MoveProps, 'technicians'>) {
+  const { form, error, busy } = useActionForm(give);
+  return (
+    <Sheet title="Give to someone else">
+      <form {...form} className="flex flex-col gap-4">
+        <input type="hidden" name="visitId" value={visitId} />
+        <input type="hidden" name="version" value={version} />
+        <FormErrors errors={error('')} />
+        <Select label="Technician" name="technicianId" options={technicians} blank="Choose" error={error('technicianId')} required />
+        <Field
+          label="Why someone else has it"
+          id="f-give-reason"
+          name="reason"
+          error={error('reason')}
+          hint="Its time stays, and so does what is already written."
+          required
+        />
+        <Button type="submit" look="primary" className="self-start" disabled={busy}>
+          {busy ? 'Giving …' : 'Give the visit'}
+        </Button>
+      </form>
+    </Sheet>
+  );
+}
+
+/** `told`: the time is not over, so the kitchen is written to. */
+export function CancelForm({ visitId, version, started, told }: Props & { started: boolean; told: boolean }) {
   const { form, error, busy } = useActionForm(cancel);
   return (
     <Sheet title="Cancel">
@@ -44,7 +71,11 @@ export function CancelForm({ visitId, version }: Props) {
           id="f-cancel-reason"
           name="reason"
           error={error('reason')}
-          hint="Its tasks stay due and can be booked again."
+          hint={[
+            started ? 'What is already written stays on file.' : '',
+            'Its tasks stay due and can be booked again.',
+            told ? 'The kitchen reads the reason as you write it.' : 'Its time is over, so the kitchen is not written to.',
+          ].join(' ')}
           required
         />
         <Button type="submit" look="danger" className="self-start" disabled={busy}>
@@ -55,14 +86,14 @@ export function CancelForm({ visitId, version }: Props) {
   );
 }
 
-type AtOnce = Props & { to: MoveProps['defaults']; reason: string; anyway?: 'on'; label: string; look?: 'primary' };
+type AtOnce = Props & { to: MoveProps['defaults']; reason: string; back?: boolean; label: string; look?: 'primary' };
 
 /** A move that asks for nothing more: time and reason are known. */
-function MoveAtOnce({ visitId, version, to, reason, anyway, label, look }: AtOnce) {
+function MoveAtOnce({ visitId, version, to, reason, back, label, look }: AtOnce) {
   const { form, error, busy } = useActionForm(move);
   return (
     <form {...form} className="flex flex-wrap items-center gap-3">
-      {Object.entries({ visitId, version, ...to, reason, ...(anyway ? { anyway } : {}) }).map(([name, value]) => (
+      {Object.entries({ visitId, version, ...to, reason, ...(back ? { back: 'on', anyway: 'on' } : {}) }).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
       <Button type="submit" look={look} disabled={busy}>
@@ -77,7 +108,7 @@ type Known = Props & { to: MoveProps['defaults'] };
 
 /** Undoes the last move, in one press. */
 export const MoveBack = ({ words, ...rest }: Known & { words: string }) => (
-  <MoveAtOnce {...rest} reason="Moved back" anyway="on" label={`Move back to ${words}`} />
+  <MoveAtOnce {...rest} reason="Moved back" back label={`Move back to ${words}`} />
 );
 
 /** Moves to the time the kitchen asked for, in one press. */

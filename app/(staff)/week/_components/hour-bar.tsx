@@ -11,9 +11,10 @@ type Props = { startsAt: number; endsAt: number; timeZone: string; serviceHours:
 /** The visit on the kitchen's day, 05:00–22:00: shaded where it can spare its equipment. */
 export function HourBar({ startsAt, endsAt, timeZone, serviceHours }: Props) {
   const start = wallClock(timeZone, startsAt);
-  const end = wallClock(timeZone, endsAt);
+  // Counted from the start: a visit that ends at midnight ends on this day still.
+  const ends = start.minutes + (endsAt - startsAt) / 60_000;
   const windows = serviceHours.filter((w) => w.weekday === weekdayOf(start.date)).map((w) => ({ from: clock(w.from), to: clock(w.to) }));
-  const inside = serviceHours.length === 0 || windows.some((w) => w.from <= start.minutes && end.minutes <= w.to);
+  const inside = serviceHours.length === 0 || windows.some((w) => w.from <= start.minutes && ends <= w.to);
   return (
     <span className="mt-1 block">
       <svg viewBox="0 0 100 6" preserveAspectRatio="none" className="block h-1.5 w-full" aria-hidden="true" focusable="false">
@@ -24,7 +25,7 @@ export function HourBar({ startsAt, endsAt, timeZone, serviceHours }: Props) {
         <rect
           x={share(start.minutes)}
           y="0.75"
-          width={Math.max(1.5, share(end.minutes) - share(start.minutes))}
+          width={Math.max(1.5, share(ends) - share(start.minutes))}
           height="4.5"
           className={inside ? 'fill-cold' : 'fill-alarm'}
         />

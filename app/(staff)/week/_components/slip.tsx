@@ -24,6 +24,8 @@ export type SlipVisit = {
   fixed: boolean;
   emergency: boolean;
   customerReply: string;
+  /** What speaks against the day it stands on, in words. */
+  against: string[];
 };
 
 /** A visit on the board; a booked one can be dragged to another cell, or opened and moved by form. */
@@ -45,6 +47,11 @@ export function Slip({ visit: v }: { visit: SlipVisit }) {
         {counted(v.units, 'unit')}, {counted(v.tasks, 'task')}
       </span>
       <HourBar {...v} />
+      {v.against.map((words) => (
+        <span key={words} className="block font-bold text-alarm">
+          {words}
+        </span>
+      ))}
       {v.status === 'done' ? (
         <State shape="done" tone="soft">
           Done

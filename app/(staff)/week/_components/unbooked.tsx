@@ -6,7 +6,7 @@ import { dayWords } from '../../../_ui/when';
 
 type Row = { kitchenId: string; kitchen: string; customer: string; tasks: number; soonest: LocalDate };
 
-export function Unbooked({ kitchens, today }: { kitchens: Row[]; today: LocalDate }) {
+export function Unbooked({ kitchens, total, today }: { kitchens: Row[]; total: number; today: LocalDate }) {
   return (
     <aside aria-labelledby="unbooked" className="rounded-lg border border-line bg-sunk p-4">
       <h2 id="unbooked">Due, not booked</h2>
@@ -35,6 +35,11 @@ export function Unbooked({ kitchens, today }: { kitchens: Row[]; today: LocalDat
           );
         })}
       </ul>
+      {total > kitchens.length ? (
+        <p className="mt-2">
+          <Link href="/due">and {total - kitchens.length} more</Link>
+        </p>
+      ) : null}
     </aside>
   );
 }

@@ -68,7 +68,7 @@ async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }
  * @throws AppError low_side
  */
 async function afterClosing(
-  { db, visit, at, note }: ApplyContext,
+  { db, visit, at, note, actor, now }: ApplyContext,
   task: { taskId: string; unitId: string; kindKey: string; outcome: 'done' | 'not_done' },
 ): Promise<void> {
   if (task.outcome === 'not_done') return note('It counted as done when the visit was closed; its dates still say so.');
@@ -84,5 +84,5 @@ async function afterClosing(
         `The coil was said to be cleaned after the visit was closed, but the low side was not looked at: ${unlooked.map((a) => ASPECT_LABEL[a].toLowerCase()).join(' and ')}. It does not count.`,
       );
   }
-  await markDone(db, [task.taskId], visit.timeZone, visit.leftAt ?? at);
+  await markDone(db, [task.taskId], visit.timeZone, visit.leftAt ?? at, { visitId: visit.id, by: actor.userId, now });
 }

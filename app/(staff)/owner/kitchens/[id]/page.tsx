@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { counted } from '@/lib/core/counted';
 import { extraEnergyToday, lostToday, monthlyLoss, timesPrice } from '@/lib/core/evidence';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL, type Placement, type UnitKind } from '@/lib/core/equipment';
 import { foulingKitchen } from '@/lib/data/owner/kitchens';
@@ -14,6 +13,7 @@ import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '../../../../_ui/measur
 import { Empty, PageHead, Sheet } from '../../../../_ui/sheet';
 import { Table, Td, Th } from '../../../../_ui/table';
 import { Trail } from '../../../../_ui/trail';
+import { leftOut } from '../../_components/left-out';
 import { RateBar } from '../../_components/rate-bar';
 
 export const metadata: Metadata = { title: 'Fouling of a kitchen' };
@@ -21,7 +21,7 @@ export const metadata: Metadata = { title: 'Fouling of a kitchen' };
 export default definePage('read:fouling', async ({ db, now, params }) => {
   const found = isId(params.id) ? await foulingKitchen(db, params.id, now) : null;
   if (!found) notFound();
-  const { kitchen, units, unseen } = found;
+  const { kitchen, units, left } = found;
   const currency = (await shopSettings(db))?.currency ?? 'USD';
   const energy = extraEnergyToday(units);
   const most = Math.max(0.01, ...units.map((u) => monthlyLoss([u])?.hi ?? 0));
@@ -51,7 +51,11 @@ export default definePage('read:fouling', async ({ db, now, params }) => {
         actions={<ButtonLink href={`/kitchens/${kitchen.id}`}>Kitchen on file</ButtonLink>}
       />
       {units.length === 0 ? (
-        <Empty>Nobody has looked at a coil here yet. Rates appear with the first closed visit.</Empty>
+        <Empty>
+          {left.unseen === 0 && left.water > 0
+            ? 'Every unit here is cooled by water. Air tells nothing of their condensers, so nothing can be said.'
+            : 'Nobody has looked at a coil here yet. Rates appear with the first closed visit.'}
+        </Empty>
       ) : (
         <Sheet title="Coils, fastest first">
           <Table label="Coils of this kitchen">
@@ -98,8 +102,10 @@ export default definePage('read:fouling', async ({ db, now, params }) => {
               ))}
             </tbody>
           </Table>
-          {unseen > 0 ? (
-            <p className="mt-3 text-sm text-soft">{counted(unseen, 'more unit has', 'more units have')} no evidence yet.</p>
+          {leftOut(left) ? (
+            <p className="mt-3 text-sm text-soft">
+              Left out of every figure here: {leftOut(left)}.{left.water > 0 ? ' Air tells nothing of a condenser cooled by water.' : ''}
+            </p>
           ) : null}
           <p className="mt-3 max-w-[80ch] text-sm text-soft">
             Energy: the same box held at its set point on a usual day, 11 °F (6 K) cooler than this kitchen’s hot one; fouled coils run

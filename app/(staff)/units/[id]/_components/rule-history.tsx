@@ -23,6 +23,7 @@ const KIND: Record<string, { words: string; shape: Shape }> = {
   locked: { words: 'Locked', shape: 'held' },
   unlocked: { words: 'Unlocked', shape: 'later' },
   edited: { words: 'Changed by hand', shape: 'done' },
+  ended: { words: 'Ended', shape: 'off' },
 };
 
 /** What a task's rule was, what it became and why; newest first. The old rule is never lost. */

@@ -30,6 +30,7 @@ type Props = {
 /** The unit's tasks: what each one's rule is, when it is due, and how the rule came to be. */
 export function Tasks({ unitId, tasks, kinds, today, timeZone, limit, mayWrite, mayReview }: Props) {
   const active = tasks.filter((t) => t.active);
+  const ended = tasks.filter((t) => !t.active && t.changes[0]?.kind === 'ended');
   const has = new Set(active.map((t) => t.kindKey));
   return (
     <Sheet title="Tasks">
@@ -77,6 +78,12 @@ export function Tasks({ unitId, tasks, kinds, today, timeZone, limit, mayWrite, 
           </li>
         ))}
       </ul>
+      {ended.map((t) => (
+        <p key={t.id} className="mt-3 max-w-[75ch] text-soft">
+          <b className="text-ink">{t.label}</b>
+          {t.lastDoneOn ? `, last done ${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : ''}. {t.changes[0]?.reason}
+        </p>
+      ))}
       {mayWrite ? (
         <div className="mt-3">
           <AddTaskForm unitId={unitId} kinds={kinds.filter((k) => !has.has(k.key))} />

@@ -3,15 +3,17 @@ import { State } from '@/app/_ui/state';
 import { dayIn, dayWords } from '@/app/_ui/when';
 import { ASPECT_LABEL, GRADES, type Aspect } from '@/lib/core/findings/grades';
 import { URGENCY_LABEL, type Urgency } from '@/lib/core/round';
+import { SettleFollowUp } from '../../_components/settle-follow-up';
 
 type Props = {
   found: { aspect: string; grade: string; at: Date }[];
   followUps: { id: string; what: string; urgency: string; dueOn: Date | null; createdAt: Date }[];
   timeZone: string;
+  maySettle: boolean;
 };
 
 /** What stands wrong with the unit, before anything else is read of it. */
-export function Trouble({ found, followUps, timeZone }: Props) {
+export function Trouble({ found, followUps, timeZone, maySettle }: Props) {
   if (found.length + followUps.length === 0) return null;
   return (
     <Sheet title="Stands open">
@@ -39,6 +41,7 @@ export function Trouble({ found, followUps, timeZone }: Props) {
               {(URGENCY_LABEL[f.urgency as Urgency] ?? f.urgency).toLowerCase()}
               {f.dueOn ? `, by ${dayWords(f.dueOn.toISOString().slice(0, 10))}` : ''}, since {dayIn(f.createdAt.getTime(), timeZone)}
             </span>
+            {maySettle ? <SettleFollowUp followUpId={f.id} what={f.what} /> : null}
           </li>
         ))}
       </ul>

@@ -1,0 +1,68 @@
+import Link from 'next/link';
+import type { LocalDate } from '@/lib/core/calendar';
+import { ButtonLink } from '../../../_ui/button';
+import { DueState } from '../../../_ui/due-state';
+import { Sheet } from '../../../_ui/sheet';
+import { dayIn, timeIn } from '../../../_ui/when';
+
+type GoBackLine = {
+  id: string; what: string; note: string; dueOn: LocalDate; today: LocalDate;
+  unitId: string; unit: string; kitchenId: string; kitchen: string; timeZone: string; taskIds: string[];
+  next: { visitId: string; startsAt: number; technician: string } | null;
+}; // prettier-ignore
+
+const AT_ONCE = 5;
+
+/** Units that somebody was promised to come back to, with the way to a visit there. */
+export function GoBack({ lines, most }: { lines: GoBackLine[]; most: number }) {
+  if (lines.length === 0) return null;
+  const more = lines.slice(AT_ONCE, most);
+  return (
+    <Sheet title="To go back to" className="mb-6">
+      {lines.length > most ? (
+        <p className="text-sm text-soft">The {most} that have waited longest. Narrow the list to see others.</p>
+      ) : null}
+      <Lines lines={lines.slice(0, AT_ONCE)} />
+      {more.length > 0 ? (
+        <details>
+          <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">
+            {more.length} more
+          </summary>
+          <Lines lines={more} />
+        </details>
+      ) : null}
+    </Sheet>
+  );
+}
+
+const Lines = ({ lines }: { lines: GoBackLine[] }) => (
+  <ul>
+    {lines.map((g) => (
+      <li key={g.id} className="flex flex-wrap items-center justify-between gap-x-6 gap-y-1 border-b border-line py-1.5">
+        <span className="min-w-0 flex-1 basis-80">
+          <Link href={`/units/${g.unitId}`} className="font-bold">
+            {g.unit}
+          </Link>
+          , <Link href={`/kitchens/${g.kitchenId}`}>{g.kitchen}</Link>
+          <span className="block">{g.what}</span>
+          {g.note ? <span className="block text-sm text-soft">{g.note}</span> : null}
+        </span>
+        <span>
+          <DueState dueOn={g.dueOn} today={g.today} limit={0} />
+          {g.next ? (
+            <Link href={`/week/${g.next.visitId}`} className="block text-sm">
+              next visit {dayIn(g.next.startsAt, g.timeZone)} {timeIn(g.next.startsAt, g.timeZone)}, {g.next.technician}
+            </Link>
+          ) : null}
+        </span>
+        <ButtonLink href={`/week/book?kitchen=${g.kitchenId}&tasks=${g.taskIds.join(',')}`} prefetch={false} className="no-print">
+          Book
+          <span className="sr-only">
+            {' '}
+            a visit to {g.unit}, {g.kitchen}
+          </span>
+        </ButtonLink>
+      </li>
+    ))}
+  </ul>
+);

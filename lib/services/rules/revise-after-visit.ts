@@ -11,14 +11,15 @@ import {
   type ShopRules,
   type UnitBelief,
 } from '../../core/evidence';
-import { instantOf, type LocalDate, type Weekday } from '../../core/calendar';
-import { CLEANED_BEFORE, unitFiles } from '../../data/findings-history';
+import type { LocalDate, Weekday } from '../../core/calendar';
+import { unitFiles } from '../../data/findings-history';
 import { fleetBelief, saveBelief, shopRules } from '../../data/fouling';
 import { saveChange, saveTaskRule, tasksToRevise, visitToRevise, type TaskToRevise } from '../../data/rule-changes';
 import { withinTransaction } from '../../data/transaction';
 import type { Tx } from '../../data/client';
 import type { ServiceContext } from '../context';
 import { ENDED, endTask } from './end-task';
+import { keepCleaningBefore } from './keep-cleaning-before';
 import { openReturnVisits } from './return-visits';
 
 /** What a closed visit changed, for the screen that closes it. */
@@ -87,17 +88,10 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
   });
 }
 
-/** A task is about to forget when the coil was cleaned before our first visit: that date is evidence, so it is kept. */
 async function keepCleaningsBefore(tx: Tx, tasks: readonly TaskToRevise[], visit: Visit): Promise<void> {
-  const known = tasks.filter(
-    (t) => t.row.kindKey === 'coil_cleaning' && t.lastDoneOn !== null && t.lastDoneOn < visit.on && !t.doneOn.includes(t.lastDoneOn),
-  );
-  for (const t of known) {
-    const at = new Date(instantOf(t.lastDoneOn as LocalDate, '12:00', visit.kitchen.timeZone));
-    const already = await tx.unitEvent.count({ where: { unitId: t.row.unitId, kind: CLEANED_BEFORE, at } });
-    if (already === 0)
-      await tx.unitEvent.create({ data: { unitId: t.row.unitId, kind: CLEANED_BEFORE, at, note: 'As it was put on file.' } });
-  }
+  for (const { row, lastDoneOn, doneOn } of tasks)
+    if (row.kindKey === 'coil_cleaning' && lastDoneOn !== null && lastDoneOn < visit.on && !doneOn.includes(lastDoneOn))
+      await keepCleaningBefore(tx, row.unitId, lastDoneOn, visit.kitchen.timeZone);
 }
 
 type One = {

@@ -1,13 +1,22 @@
 import 'server-only';
 import { nextDue, todayIn } from '../../core/calendar';
+import { COIL_CLEANING } from '../../core/round';
 import type { Tx } from '../../data/client';
 import { fromLocalDate, toLocalDate } from '../../data/dates';
 import { endTask, type DoneThere } from '../rules/end-task';
+import { keepCleaningBefore } from '../rules/keep-cleaning-before';
 
 /** Tasks done on a visit: the completed date is the day the technician left, in the kitchen's own calendar. */
 export async function markDone(db: Tx, taskIds: readonly string[], timeZone: string, leftAt: Date, there: DoneThere): Promise<void> {
   const doneOn = todayIn(timeZone, leftAt.getTime());
   for (const task of await db.task.findMany({ where: { id: { in: [...taskIds] } } })) {
+    if (
+      task.kindKey === COIL_CLEANING &&
+      task.lastDoneOn &&
+      toLocalDate(task.lastDoneOn) < doneOn &&
+      (await neverDoneByUs(db, task.id, there.visitId))
+    )
+      await keepCleaningBefore(db, task.unitId, toLocalDate(task.lastDoneOn), timeZone);
     const lastDoneOn = task.lastDoneOn && toLocalDate(task.lastDoneOn) > doneOn ? toLocalDate(task.lastDoneOn) : doneOn;
     const dueOn = nextDue({ rule: task.rule, anchor: task.anchor, anchorDate: toLocalDate(task.anchorDate), lastDoneOn });
     if (!dueOn && task.active) {
@@ -20,3 +29,6 @@ export async function markDone(db: Tx, taskIds: readonly string[], timeZone: str
     });
   }
 }
+
+const neverDoneByUs = async (db: Tx, taskId: string, visitId: string): Promise<boolean> =>
+  (await db.visitTask.count({ where: { taskId, outcome: 'done', visitId: { not: visitId }, visit: { status: 'done' } } })) === 0;

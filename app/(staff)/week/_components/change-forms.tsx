@@ -5,7 +5,7 @@ import { Field, FormErrors, Select } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { cancel, give, move } from '../actions';
-import { SlotFields } from './slot-fields';
+import { Anyway, SlotFields } from './slot-fields';
 
 type Props = { visitId: string; version: number };
 type MoveProps = Props & {
@@ -99,7 +99,8 @@ function MoveAtOnce({ visitId, version, to, reason, back, label, look }: AtOnce)
       <Button type="submit" look={look} disabled={busy}>
         {busy ? 'Moving …' : label}
       </Button>
-      <FormErrors errors={['', 'from', 'technicianId', 'minutes', 'anyway'].flatMap((name) => error(name) ?? [])} />
+      <FormErrors errors={['', 'from', 'technicianId', 'minutes', ...(back ? ['anyway'] : [])].flatMap((name) => error(name) ?? [])} />
+      {back ? null : <Anyway words={error('anyway')} />}
     </form>
   );
 }

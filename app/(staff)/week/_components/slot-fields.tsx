@@ -11,7 +11,6 @@ type Props = {
 
 /** Who, which day, from when, how long; and the tick that says the kitchen agreed. */
 export function SlotFields({ technicians, defaults, error, minutesHint }: Props) {
-  const anyway = error('anyway');
   return (
     <>
       <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
@@ -50,14 +49,18 @@ export function SlotFields({ technicians, defaults, error, minutesHint }: Props)
           required
         />
       </div>
-      {anyway?.length ? (
-        <div className="rounded-md border-2 border-alarm bg-alarm-wash p-4" role="alert">
-          <p className="font-bold text-alarm">{anyway.join(' ')}</p>
-          <label className="mt-2 flex items-center gap-2 font-bold">
-            <input type="checkbox" name="anyway" className="size-5" /> Book anyway
-          </label>
-        </div>
-      ) : null}
+      <Anyway words={error('anyway')} />
     </>
   );
 }
+
+/** What speaks against a slot, and the tick that it is agreed all the same. */
+export const Anyway = ({ words }: { words?: string[] }) =>
+  words?.length ? (
+    <div className="rounded-md border-2 border-alarm bg-alarm-wash p-4" role="alert">
+      <p className="font-bold text-alarm">{words.join(' ')}</p>
+      <label className="mt-2 flex items-center gap-2 font-bold">
+        <input type="checkbox" name="anyway" className="size-5" /> Book anyway
+      </label>
+    </div>
+  ) : null;

@@ -84,7 +84,7 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
         return `${what} found ${gradeWord(aspect, severe.grade).toLowerCase()} on ${dayInWords(severe.on)}; this ${kind} is now expected to do so about every ${mean}, ${change}.`;
       // A clean look never asks for more looking; what others of its kind taught does.
       if (cleanRunning > 0 && move.weeks < from && move.guard === null)
-        return `Clean at the last look, but ${aspect === 'drain' ? 'the drain' : 'ice in the pan'} of a ${kind} is expected to give trouble about every ${mean}, and unseen that costs more than looking, ${change}.`;
+        return `Clean at the last look, but ${aspect === 'drain' ? 'the drain' : 'ice in the pan'} of ${article(kind)} ${kind} is expected to give trouble about every ${mean}, and unseen that costs more than looking, ${change}.`;
       const seen =
         move.weeks > from
           ? `${cleanRunning} clean looks running`
@@ -107,3 +107,5 @@ function worstByDay(looks: readonly Inspection[]): Inspection[] {
   }
   return [...byDay.values()].sort((a, b) => (a.on < b.on ? 1 : -1));
 }
+
+const article = (noun: string) => (/^[aeiou]/i.test(noun) ? 'an' : 'a');

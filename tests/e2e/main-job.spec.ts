@@ -153,7 +153,7 @@ test('from a fleet file to a tightened rule', async ({ browser, page, signIn, ac
     .getByRole('link', { name: new RegExp(UNIT) })
     .first()
     .click();
-  await expect(page.getByText(/Packed .*, so cleaning moves from 12 weeks to 6/).first()).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByText(/Packed at 62 days; .*, so cleaning moves from 12 weeks to 5/).first()).toBeVisible({ timeout: 20_000 });
   await expect(page.getByText(/every 12 weeks/).first()).toBeAttached();
   await accessible();
 

@@ -154,7 +154,9 @@ test('from a fleet file to a tightened rule', async ({ browser, page, signIn, ac
     .first()
     .click();
   // At least halved; how much more is the fleet's word, whose demo record ends today.
-  await expect(page.getByText(/Packed at 62 days; .*, so cleaning moves from 12 weeks to [3-6]\./).first()).toBeVisible({ timeout: 20_000 });
+  await expect(page.getByText(/Packed at 62 days; .*, so cleaning moves from 12 weeks to [3-6]\./).first()).toBeVisible({
+    timeout: 20_000,
+  });
   await expect(page.getByText(/every 12 weeks/).first()).toBeAttached();
   await accessible();
 

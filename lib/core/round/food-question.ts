@@ -1,7 +1,7 @@
 import { temperatureWords } from '../condenser/both-units';
 import { FOOD_LIMIT_K } from '../findings/cautions';
 
-/** Warmer than food gets in a box that stands still, K: 55 °C. */
+/** Warmer than food gets in a box that stands still, K: 55 °C. Common practice; it only asks. */
 const HOT_FOOD_K = 328.15;
 /** 41 °F and 5 °C are the limit itself, however they were reckoned. */
 const ROUNDING_K = 1e-6;

@@ -12,6 +12,7 @@ import {
   type UnitBelief,
 } from '../../core/evidence';
 import type { LocalDate, Weekday } from '../../core/calendar';
+import { COIL_CLEANING } from '../../core/round';
 import { unitFiles } from '../../data/findings-history';
 import { fleetBelief, saveBelief, shopRules } from '../../data/fouling';
 import { saveChange, saveTaskRule, tasksToRevise, visitToRevise, type TaskToRevise } from '../../data/rule-changes';
@@ -90,7 +91,7 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
 
 async function keepCleaningsBefore(tx: Tx, tasks: readonly TaskToRevise[], visit: Visit): Promise<void> {
   for (const { row, lastDoneOn, doneOn } of tasks)
-    if (row.kindKey === 'coil_cleaning' && lastDoneOn !== null && lastDoneOn < visit.on && !doneOn.includes(lastDoneOn))
+    if (row.kindKey === COIL_CLEANING && lastDoneOn !== null && lastDoneOn < visit.on && !doneOn.includes(lastDoneOn))
       await keepCleaningBefore(tx, row.unitId, lastDoneOn, visit.kitchen.timeZone);
 }
 

@@ -1,4 +1,4 @@
-import { dewPressure, isFailure, REFRIGERANTS } from '../refrigerants/api';
+import { dewPressure, isFailure, REFRIGERANTS } from '../../refrigerants/api';
 
 export function isKnownRefrigerant(id: string): boolean {
   return Object.hasOwn(REFRIGERANTS, id);

@@ -1,7 +1,7 @@
-import { atmosphereAt } from '../units';
-import { differenceWords, temperatureWords } from './both-units';
-import { fluidOf, meanT } from './fluid';
-import type { CondenserUnit, Doubt, Reading } from './types';
+import { atmosphereAt } from '../../units';
+import { differenceWords, temperatureWords } from '../words/both-units';
+import { fluidOf, meanT } from '../fluid/fluid';
+import type { CondenserUnit, Doubt, Reading } from '../types';
 
 const C = (c: number) => c + 273.15;
 const psi = (pa: number) => `${Math.round(pa / 6894.757)} psig`;

@@ -1,5 +1,5 @@
 import { differenceWords } from './both-units';
-import type { CannotSayReason, CauseId, EstimateOk, Figure, Reading } from './types';
+import type { CannotSayReason, CauseId, EstimateOk, Figure, Reading } from '../types';
 
 /** What the trade calls each cause in the middle of a sentence. */
 export const CAUSE_LABEL: Record<CauseId, string> = {

@@ -1,8 +1,8 @@
-import type { State } from '../refrigerants/api';
-import type { CompressorConstants } from './compressor-kinds';
+import type { State } from '../../refrigerants/api';
+import type { CompressorConstants } from './kinds';
 import { volumetricEfficiency } from './volumetric';
 import { readMap, superheatFactor, type CompressorMap } from './ten-coefficient';
-import type { Fluid } from './fluid';
+import type { Fluid } from '../fluid/fluid';
 
 /** A compressor of known size: either constants with a displacement, or a maker's map. */
 export type Compressor =

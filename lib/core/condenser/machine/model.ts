@@ -1,10 +1,10 @@
-import { atmosphereAt } from '../units';
-import { dewCeilingK } from './limits';
-import { fixedLossPerDisplacement, type Compressor } from './compressor';
+import { atmosphereAt } from '../../units';
+import { dewCeilingK } from '../fluid/limits';
+import { fixedLossPerDisplacement, type Compressor } from '../compressor/compressor';
 import { cycleAt, type Cycle } from './cycle';
-import { dewFromMean, fluidOf, type Fluid } from './fluid';
+import { dewFromMean, fluidOf, type Fluid } from '../fluid/fluid';
 import { profileOf, type Profile } from './profiles';
-import type { CondenserUnit } from './types';
+import type { CondenserUnit } from '../types';
 
 /** A unit as the equations see it: sized so that at its design point it does its nominal cooling. */
 export type UnitModel = {

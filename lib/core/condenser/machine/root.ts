@@ -1,4 +1,4 @@
-import type { Outcome } from '../numerics';
+import type { Outcome } from '../../numerics';
 
 /**
  * Root of an increasing function between lo and hi: secant steps from a good guess, with the bracket as safety net.

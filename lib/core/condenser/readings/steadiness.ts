@@ -1,5 +1,5 @@
 import { STEADY_SCATTER_SD_K } from './instruments';
-import type { Reading } from './types';
+import type { Reading } from '../types';
 
 /** Trade practice asks for 10 to 15 minutes of steady running; below ten nothing is said. */
 export const SHORTEST_STEADY_MIN = 10;

@@ -1,9 +1,9 @@
-import { combine, Z80 } from './bands';
+import { combine, Z80 } from '../bands';
 import type { Conductances } from './consequences';
-import { evaporatingFor } from './evaporator';
-import { meanT } from './fluid';
-import { dewCycle, type UnitModel } from './model';
-import type { NowAndClean } from './types';
+import { evaporatingFor } from '../machine/evaporator';
+import { meanT } from '../fluid/fluid';
+import { dewCycle, type UnitModel } from '../machine/model';
+import type { NowAndClean } from '../types';
 
 /** A pressure switch opens within a few percent of its mark (common practice, from memory). */
 const SWITCH_SD = 0.02;

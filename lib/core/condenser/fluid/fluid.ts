@@ -11,7 +11,7 @@ import {
   vapourAtEntropy,
   type Result,
   type State,
-} from '../refrigerants/api';
+} from '../../refrigerants/api';
 
 /**
  * One refrigerant as plain functions, NaN where the properties room has no number: a solver can then walk into

@@ -1,10 +1,10 @@
 import { boxCurve, meet } from './box-curve';
 import { dischargeTemperature } from './cycle';
-import { sifted } from './doubts';
+import { sifted } from '../readings/doubts';
 import { see } from './inverse';
 import { conductanceFromRise, modelOf } from './model';
-import { resolve } from './resolve';
-import type { CondenserUnit, Reading } from './types';
+import { resolve } from '../readings/resolve';
+import type { CondenserUnit, Reading } from '../types';
 
 /** Conductance in W/K of a unit whose rise at design load is `designRiseK`: `baseline.cleanRiseK` for clean. Null without properties. */
 export function conductanceOf(unit: CondenserUnit, designRiseK: number): number | null {

@@ -1,9 +1,9 @@
 import { dischargeTemperature, type Cycle } from './cycle';
 import { evaporatingFor } from './evaporator';
-import { meanT } from './fluid';
+import { meanT } from '../fluid/fluid';
 import { dewCycle, modelOf, type ModelOptions, type UnitModel } from './model';
 import { increasingRoot } from './root';
-import type { CondenserUnit } from './types';
+import type { CondenserUnit } from '../types';
 
 /** The surroundings a unit settles in. */
 export type Surroundings = { airK: number; boxK: number };

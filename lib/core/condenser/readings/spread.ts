@@ -1,10 +1,10 @@
-import { figure, Z80 } from './bands';
-import { nearOf } from './evaporator';
-import { see, type Seen } from './inverse';
-import type { UnitModel } from './model';
+import { figure, Z80 } from '../bands';
+import { nearOf } from '../machine/evaporator';
+import { see, type Seen } from '../machine/inverse';
+import type { UnitModel } from '../machine/model';
 import { moved } from './moved';
 import type { Resolved } from './resolve';
-import type { Figure } from './types';
+import type { Figure } from '../types';
 
 /** One number with its 80 % distances down and up. */
 export type Spread = { value: number; down: number; up: number };

@@ -1,5 +1,5 @@
-import type { Application, UnitKind } from '../equipment';
-import { typicalCompressor, type CompressorConstants, type CompressorKind } from './compressor-kinds';
+import type { Application, UnitKind } from '../../equipment';
+import { typicalCompressor, type CompressorConstants, type CompressorKind } from '../compressor/kinds';
 
 /** What is usual for a kind of equipment, before anything of the unit itself is known. */
 export type Profile = {

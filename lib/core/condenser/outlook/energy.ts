@@ -1,5 +1,5 @@
-import { meet, type BoxCurve } from './box-curve';
-import type { AirShare, Conditions } from './types';
+import { meet, type BoxCurve } from '../machine/box-curve';
+import type { AirShare, Conditions } from '../types';
 
 /** How far the usual day lies under the hot one when no profile is given, K. */
 const USUAL_BELOW_HOT_K = 6;

@@ -1,6 +1,6 @@
 import { temperatureWords } from './both-units';
-import type { UnitModel } from './model';
-import type { CleanBaseline, CondenserUnit, Conditions, Reading } from './types';
+import type { UnitModel } from '../machine/model';
+import type { CleanBaseline, CondenserUnit, Conditions, Reading } from '../types';
 
 /** What was taken for granted, in the order in which it matters. */
 export function assumptionsOf(

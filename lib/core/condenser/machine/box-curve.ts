@@ -1,5 +1,5 @@
 import { dischargeTemperature, type Cycle } from './cycle';
-import { meanT } from './fluid';
+import { meanT } from '../fluid/fluid';
 import { dewCycle, type UnitModel } from './model';
 
 /** What a unit does at one condensing temperature once its evaporator has settled on the box. */

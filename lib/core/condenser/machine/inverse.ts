@@ -1,8 +1,8 @@
 import { cycleAt, type Cycle } from './cycle';
 import { evaporatingBeside, evaporatingFor, type Near } from './evaporator';
-import { dewFromMean } from './fluid';
+import { dewFromMean } from '../fluid/fluid';
 import type { UnitModel } from './model';
-import type { Resolved } from './resolve';
+import type { Resolved } from '../readings/resolve';
 
 /** The condenser as one reading shows it. */
 export type Seen = {

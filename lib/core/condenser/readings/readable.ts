@@ -1,4 +1,4 @@
-import type { CannotSayReason, CondenserUnit, Reading } from './types';
+import type { CannotSayReason, CondenserUnit, Reading } from '../types';
 
 /** What a reading lacks to say anything of a condenser; null when it has the least it needs. */
 export function unreadable(unit: CondenserUnit, reading: Reading): CannotSayReason | null {

@@ -1,6 +1,6 @@
-import type { State } from '../refrigerants/api';
-import { compress, shellLossOf, type Compressor } from './compressor';
-import type { Fluid } from './fluid';
+import type { State } from '../../refrigerants/api';
+import { compress, shellLossOf, type Compressor } from '../compressor/compressor';
+import type { Fluid } from '../fluid/fluid';
 
 /** What pins down a cycle besides its two pressures. */
 export type CycleInputs = {

@@ -1,7 +1,7 @@
-import { Z80 } from './bands';
-import type { Near } from './evaporator';
-import { see, type Seen } from './inverse';
-import type { UnitModel } from './model';
+import { Z80 } from '../bands';
+import type { Near } from '../machine/evaporator';
+import { see, type Seen } from '../machine/inverse';
+import type { UnitModel } from '../machine/model';
 import type { Known, Resolved } from './resolve';
 
 /** Without a suction gauge the evaporator's difference is only typical of the kind: ln, one standard deviation. */

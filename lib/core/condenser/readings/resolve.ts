@@ -9,8 +9,8 @@ import {
   ROOM_TO_COIL_SD_K,
   THERMOMETER_SD_K,
 } from './instruments';
-import type { UnitModel } from './model';
-import type { CondenserUnit, Reading } from './types';
+import type { UnitModel } from '../machine/model';
+import type { CondenserUnit, Reading } from '../types';
 
 /**
  * A measured or assumed input with one standard deviation. `ownShare` is the part of its variance that belongs to

@@ -1,6 +1,6 @@
 import type { Seen } from './inverse';
 import type { UnitModel } from './model';
-import type { Resolved } from './resolve';
+import type { Resolved } from '../readings/resolve';
 
 const within = (x: number, lo: number, hi: number) => Math.min(hi, Math.max(lo, x));
 

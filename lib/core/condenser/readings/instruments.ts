@@ -1,4 +1,4 @@
-import type { Gauge, GaugeGrade } from './types';
+import type { Gauge, GaugeGrade } from '../types';
 
 /**
  * Permissible error in % of span over the lower quarter, the middle half and the upper quarter of the scale.

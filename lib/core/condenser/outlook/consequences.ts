@@ -1,11 +1,11 @@
-import { combine, figure, Z80 } from './bands';
-import { boxCurve, meet, type BoxCurve, type CurvePoint } from './box-curve';
+import { combine, figure, Z80 } from '../bands';
+import { boxCurve, meet, type BoxCurve, type CurvePoint } from '../machine/box-curve';
 import { cutoutAir } from './cutout';
 import { airProfile, dayUse } from './energy';
-import { isServed } from './cycle';
-import type { UnitModel } from './model';
-import type { Spread } from './spread';
-import type { Conditions, Figure, NowAndClean } from './types';
+import { isServed } from '../machine/cycle';
+import type { UnitModel } from '../machine/model';
+import type { Spread } from '../readings/spread';
+import type { Conditions, Figure, NowAndClean } from '../types';
 
 /**
  * Conductances now and clean, W/K, as logarithms with their spreads. `nowByRise` leaves the duty's error out: what

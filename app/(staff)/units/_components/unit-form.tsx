@@ -1,6 +1,6 @@
 'use client';
 
-import type { CompressorMap } from '@/lib/core/condenser/ten-coefficient';
+import type { CompressorMap } from '@/lib/core/condenser/compressor/ten-coefficient';
 import type { MeasureUnits } from '@/lib/core/measure-units';
 import type { UsualBuild } from '@/lib/core/usual-build';
 import { Button, ButtonLink } from '../../../_ui/button';

@@ -1,6 +1,6 @@
 import 'server-only';
 import { unitValues } from '../../core/equipment/unit-fields';
-import type { CompressorMap } from '../../core/condenser/ten-coefficient';
+import type { CompressorMap } from '../../core/condenser/compressor/ten-coefficient';
 import {
   READING_FIELDS,
   type FindingEntry,

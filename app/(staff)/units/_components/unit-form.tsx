@@ -1,6 +1,6 @@
 'use client';
 
-import type { CompressorMap } from '@/lib/core/condenser/ten-coefficient';
+import type { CompressorMap } from '@/lib/core/condenser/compressor/ten-coefficient';
 import type { UnitValues } from '@/lib/core/equipment/unit-fields';
 import type { MeasureUnits } from '@/lib/core/measure-units';
 import { Button, ButtonLink } from '../../../_ui/button';

@@ -2,15 +2,24 @@ import 'server-only';
 import { now } from '../server/clock';
 import { db } from '../server/db';
 import { env } from '../server/env';
+import { setUpCode } from '../server/set-up-code';
 import { queue } from '../server/queue';
+import { anyoneOnFile } from '../data/people';
 import { shopTimeZone } from '../data/shop';
 import { drainOutbox } from '../services/mail/drain-outbox';
 import { runPlan } from '../services/planning/run-plan';
 import { refitFleet } from '../services/rules/refit-fleet';
 import { searchOnThread } from './search-on-thread';
 
+/** Printed whatever the level of the log: whoever started the app, and nobody else, is to set up the shop. */
+async function sayHowToSetUp(): Promise<void> {
+  if (await anyoneOnFile(db())) return;
+  process.stdout.write(`Nobody is on file yet. Set up the shop at ${env().NEXTAUTH_URL}/set-up with the code ${setUpCode()}\n`);
+}
+
 /** Starts the workers of this process, once, when the server boots. */
 export async function startJobs(): Promise<void> {
+  await sayHowToSetUp();
   const boss = await queue();
   const mail = () => drainOutbox({ db: db(), now: now() }, { smtpUrl: env().SMTP_URL, from: env().MAIL_FROM });
   await boss.work('mail', { pollingIntervalSeconds: 1 }, async () => void (await mail()));

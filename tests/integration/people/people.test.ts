@@ -80,7 +80,7 @@ describe('people', () => {
   const live = (sessionId: string, at = now) => findLiveSession(database.db, sessionId, at);
 
   it('sign in once they are on file, by e-mail in any case', async () => {
-    owner = { ...owner, ...(await setUpShop({ db: database.db, now }, shop)) };
+    owner = { ...owner, ...(await setUpShop({ db: database.db, now }, shop, CODE)) };
     owner.sessionId = (await enter('MAREN@shop.example')).sessionId;
     const { userId } = await createPerson(as(), person());
     expect((await enter('tova@shop.example')).userId).toBe(userId);

@@ -1,7 +1,7 @@
-import { connect, type Db } from '../lib/data/client';
-import { dueCounts, duePage, zonesOnFile, type DueFilter } from '../lib/data/due';
-import { checkImport } from '../lib/services/equipment/fleet/check-import';
-import { runImport, startImport } from '../lib/services/equipment/fleet/run-import';
+import { connect, type Db } from '../lib/database/client';
+import { dueCounts, duePage, zonesOnFile, type DueFilter } from '../lib/features/due/reads';
+import { checkImport } from '../lib/features/fleet-csv/verbs/check-import';
+import { runImport, startImport } from '../lib/features/fleet-csv/verbs/run-import';
 import { create, databaseName, drop } from '../scripts/support/databases.mjs';
 import { openTestServer } from '../scripts/support/test-databases.mjs';
 import { fleetCsv } from '../tests/support/fleet-csv';

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { isTimeZone } from '../core/fleet-csv';
-import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited } from '../core/equipment-limits';
+import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited } from '../core/equipment/limits';
 import { readDayHours } from '../core/hours';
-import type { WeeklyWindow } from '../core/booking/service-hours';
+import type { WeeklyWindow } from '../core/visits/service-hours';
 import type { Weekday } from '../core/calendar';
 
 /** Fields that forms share. A form sends empty fields as nothing at all. */

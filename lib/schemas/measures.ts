@@ -1,4 +1,4 @@
-import * as units from '../core/units';
+import * as units from '../core/measures';
 import { Measured, type UnitOfEntry } from './fields';
 
 const same = (x: number) => x;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { ROLES } from '../core/access';
+import { ROLES } from '../core/people/access';
 import { GAUGE_GRADES } from '../core/condenser/types';
 import { passwordProblem } from '../core/people/password-rule';
 import { SKILLS } from '../core/people/skills';

@@ -1,4 +1,4 @@
-import { atmosphereAt } from '../units';
+import { atmosphereAt } from '../measures';
 import { dewCeilingK } from './limits';
 import { fixedLossPerDisplacement, type Compressor } from './compressor';
 import { cycleAt, type Cycle } from './cycle';

@@ -1,4 +1,4 @@
-import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment';
+import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment/build';
 import type { CoilGrade, FanGrade } from '../findings/grades';
 import type { CompressorMap } from './ten-coefficient';
 

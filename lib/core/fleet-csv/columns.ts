@@ -1,9 +1,9 @@
 import { WEEKDAY_NAMES, type Weekday } from '../calendar';
-import * as eq from '../equipment';
-import { NAME_MAX, TAG_FORM, TEXT_MAX } from '../equipment-limits';
+import * as eq from '../equipment/build';
+import { NAME_MAX, TAG_FORM, TEXT_MAX } from '../equipment/limits';
 import { readWeekHours, writeWeekHours } from '../hours';
-import { refrigerantId } from '../refrigerant-caution';
-import * as units from '../units';
+import { refrigerantId } from '../refrigerants/naming';
+import * as units from '../measures';
 import * as cells from './cells';
 import { kitchenColumn, nameColumn, taskColumn, unitColumn, type Column } from './column';
 import type { TaskKindInfo } from './types';

@@ -1,5 +1,5 @@
 import { todayIn } from '../calendar';
-import { usualBuild } from '../usual-build';
+import { usualBuild } from '../equipment/usual-build';
 import type { Column } from './column';
 import { kitchenBook, type OnFile, type PlannedKitchen } from './kitchens';
 import { readHeader } from './header';

@@ -1,6 +1,6 @@
 import { addDays, CalendarError, weeksRule, type LocalDate } from '../calendar';
-import { firstTask, spreadDays, type FirstTask } from '../first-task';
-import { startingWeeks, TASK_KEYS, usualTasks, type TaskKey } from '../tasks';
+import { firstTask, spreadDays, type FirstTask } from '../tasks/first-task';
+import { startingWeeks, TASK_KEYS, usualTasks, type TaskKey } from '../tasks/kinds';
 import type { PlannedKitchen } from './kitchens';
 import type { RowValues, TaskKindInfo, UnitValues } from './types';
 

@@ -1,4 +1,4 @@
-import type { MeasureUnits } from '../measure-units';
+import type { MeasureUnits } from '../measures/preferred';
 import { allColumns } from './columns';
 import type { TaskKindInfo } from './types';
 

@@ -1,6 +1,6 @@
-import type { WeeklyWindow } from '../booking/service-hours';
+import type { WeeklyWindow } from '../visits/service-hours';
 import type { Anchor, LocalDate, Weekday } from '../calendar';
-import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment';
+import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment/build';
 
 /** A kitchen's fields as the file can give them, SI. */
 export type KitchenValues = {

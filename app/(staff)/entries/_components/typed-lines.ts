@@ -1,7 +1,7 @@
-import * as eq from '@/lib/core/equipment';
+import * as eq from '@/lib/core/equipment/build';
 import { ASPECT_LABEL, GRADES, type Aspect } from '@/lib/core/findings/grades';
-import { refrigerantLabel } from '@/lib/core/refrigerant-caution';
-import { UNIT_EVENT_LABEL, URGENCY_LABEL, type OperationKind } from '@/lib/core/round';
+import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
+import { UNIT_EVENT_LABEL, URGENCY_LABEL, type OperationKind } from '@/lib/core/tablet';
 import { nominal } from '@/app/_ui/nominal';
 import { doubts, quantities } from './reading-said';
 import { amount, isRecord, measured, moment, named, nothing, oneOf, text, unit, type Line, type Reader, type Said, type Say } from './say';

@@ -1,11 +1,11 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { can } from '@/lib/core/access';
+import { can } from '@/lib/core/people/access';
 import { todayIn, WEEKDAY_NAMES } from '@/lib/core/calendar';
-import { kitchenToEdit, unitsOfKitchen } from '@/lib/data/kitchens';
-import { unitsOf } from '@/lib/data/people';
-import { isId } from '@/lib/data/search';
-import { overdueLimit, shopSettings } from '@/lib/data/settings';
+import { kitchenToEdit, unitsOfKitchen } from '@/lib/features/kitchens/reads/kitchens';
+import { unitsOf } from '@/lib/features/people/reads/people';
+import { isId } from '@/lib/database/search';
+import { overdueLimit, shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink, FileLink } from '../../../_ui/button';
 import { Facts } from '../../../_ui/facts';

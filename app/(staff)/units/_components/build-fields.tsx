@@ -1,8 +1,8 @@
 'use client';
 
 import { useState } from 'react';
-import * as eq from '@/lib/core/equipment';
-import { usualBuild, type UsualBuild } from '@/lib/core/usual-build';
+import * as eq from '@/lib/core/equipment/build';
+import { usualBuild, type UsualBuild } from '@/lib/core/equipment/usual-build';
 import { Select } from '../../../_ui/field';
 
 const options = <T extends string>(keys: readonly T[], labels: Record<T, string>) => keys.map((value) => ({ value, label: labels[value] }));

@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { REFRIGERANT_IDS, REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
-import { flammableCaution, refrigerantLabel, SAFETY_WORDS } from '@/lib/core/refrigerant-caution';
+import { flammableCaution, refrigerantLabel, SAFETY_WORDS } from '@/lib/core/refrigerants/naming';
 import { Select } from '../../../_ui/field';
 
 const OPTIONS = REFRIGERANT_IDS.map((id) => {

@@ -1,8 +1,8 @@
 'use client';
 
 import type { CompressorMap } from '@/lib/core/condenser/ten-coefficient';
-import type { MeasureUnits } from '@/lib/core/measure-units';
-import type { UsualBuild } from '@/lib/core/usual-build';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import type { UsualBuild } from '@/lib/core/equipment/usual-build';
 import { Button, ButtonLink } from '../../../_ui/button';
 import { Check } from '../../../_ui/check';
 import { Field, FormErrors, TextArea } from '../../../_ui/field';

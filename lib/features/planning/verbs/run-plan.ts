@@ -1,0 +1,66 @@
+import 'server-only';
+import { toLocalDate } from '../../../database/dates';
+import { PlanCancelled } from '../../../core/planning';
+import type { Db } from '../../../database/client';
+import { Prisma } from '../../../database/generated/client';
+import { weekProblem } from '../reads/week-problem';
+import type { Search } from './search';
+import { toProposal } from './to-proposal';
+
+const TIME_LIMIT_MS = 8_000;
+const LOOK_EVERY_MS = 250;
+const SEED = 20261125;
+
+/**
+ * Searches for the week of a queued run, writing each better plan as it is found. A run cancelled meanwhile stops
+ * within half a second and leaves nothing behind. `clock` gives milliseconds.
+ */
+export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string, search: Search, clock: () => number): Promise<void> {
+  const claimed = await db.planRun.updateMany({ where: { id: runId, status: 'queued' }, data: { status: 'running' } });
+  if (claimed.count === 0) return;
+  const run = await db.planRun.findUniqueOrThrow({ where: { id: runId } });
+  const stop = new AbortController();
+  const began = clock();
+  let writing: Promise<unknown> = Promise.resolve();
+  const look = setInterval(() => {
+    void db.planRun.findUnique({ where: { id: runId }, select: { status: true } }).then(
+      (still) => still?.status !== 'running' && stop.abort(),
+      () => undefined,
+    );
+  }, LOOK_EVERY_MS);
+  try {
+    const { problem, names } = await weekProblem(db, toLocalDate(run.weekStart), now);
+    const save = (p: ReturnType<typeof toProposal>) =>
+      db.planRun.updateMany({ where: { id: runId, status: 'running' }, data: { result: p as unknown as Prisma.InputJsonObject } });
+    const plan = await search(problem, {
+      seed: SEED,
+      timeLimitMs: TIME_LIMIT_MS,
+      signal: stop.signal,
+      onImprovement: (found) => {
+        writing = writing.then(() => save(toProposal(found, names, SEED, found.afterMs)));
+      },
+    });
+    await writing;
+    await db.planRun.updateMany({
+      where: { id: runId, status: 'running' },
+      data: {
+        status: 'done',
+        finishedAt: now,
+        result: toProposal(plan, names, SEED, clock() - began) as unknown as Prisma.InputJsonObject,
+      },
+    });
+  } catch (e) {
+    await writing.catch(() => undefined);
+    if (e instanceof PlanCancelled) {
+      await db.planRun.updateMany({ where: { id: runId }, data: { status: 'cancelled', result: Prisma.DbNull, finishedAt: now } });
+      return;
+    }
+    await db.planRun.updateMany({
+      where: { id: runId },
+      data: { status: 'failed', error: 'The week could not be planned. Book by hand, and tell whoever keeps the server.', finishedAt: now },
+    });
+    throw e;
+  } finally {
+    clearInterval(look);
+  }
+}

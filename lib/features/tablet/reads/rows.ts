@@ -1,0 +1,74 @@
+import 'server-only';
+import type { CompressorMap } from '../../../core/condenser/ten-coefficient';
+import {
+  READING_FIELDS,
+  type FindingEntry,
+  type Questioned,
+  type ReadingEntry,
+  type ReadingValues,
+  type UnitOnFile,
+} from '../../../core/tablet';
+import type { Prisma } from '../../../database/generated/client';
+
+/** Database rows as the tablet holds them. Enumerations are text in the database and kept by the schemas at the door. */
+
+export const iso = (d: Date) => d.toISOString();
+const isoOrNull = (d: Date | null) => (d ? d.toISOString() : null);
+export { isoOrNull };
+
+type ReadingRow = Prisma.ReadingGetPayload<object>;
+
+export function readingValues(r: ReadingRow): ReadingValues {
+  const values: ReadingValues = {};
+  for (const f of READING_FIELDS) if (r[f] !== null) values[f] = r[f];
+  return values;
+}
+
+export const readingEntry = (r: ReadingRow): ReadingEntry => ({
+  id: r.id,
+  unitId: r.unitId,
+  phase: r.phase as ReadingEntry['phase'],
+  at: iso(r.at),
+  values: readingValues(r),
+  gaugeGrade: r.gaugeGrade,
+  gaugeSpanPa: r.gaugeSpanPa,
+  questioned: Array.isArray(r.questioned) ? (r.questioned as Questioned[]) : [],
+});
+
+export const findingEntry = (f: Prisma.FindingGetPayload<object>): FindingEntry => ({
+  id: f.id,
+  unitId: f.unitId,
+  aspect: f.aspect as FindingEntry['aspect'],
+  phase: f.phase as FindingEntry['phase'],
+  grade: f.grade,
+  notLookedWhy: f.notLookedWhy,
+  note: f.note,
+  at: iso(f.at),
+});
+
+type UnitRow = Prisma.UnitGetPayload<{ include: { followUps: true } }>;
+
+export const unitOnFile = (u: UnitRow, more: Pick<UnitOnFile, 'past' | 'baseline' | 'pastLosses' | 'thumbs'>): UnitOnFile => ({
+  id: u.id,
+  tag: u.tag,
+  name: u.name,
+  kind: u.kind as UnitOnFile['kind'],
+  make: u.make,
+  model: u.model,
+  serial: u.serial,
+  refrigerant: u.refrigerant,
+  chargeKg: u.chargeKg,
+  application: u.application as UnitOnFile['application'],
+  expansion: u.expansion as UnitOnFile['expansion'],
+  circuitAccess: u.circuitAccess as UnitOnFile['circuitAccess'],
+  condenserKind: u.condenserKind as UnitOnFile['condenserKind'],
+  placement: u.placement as UnitOnFile['placement'],
+  cutoutPaGauge: u.cutoutPaGauge,
+  boxSetK: u.boxSetK,
+  headControl: u.headControl,
+  roofWork: u.roofWork,
+  compressorMap: u.compressorMap as CompressorMap | null,
+  notes: u.notes,
+  openFollowUps: u.followUps.map((f) => ({ what: f.what, urgency: f.urgency })),
+  ...more,
+});

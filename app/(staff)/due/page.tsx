@@ -5,7 +5,7 @@ import { BUCKETS, type Bucket } from '@/lib/core/due/buckets';
 import { PLACEMENTS } from '@/lib/core/equipment/build';
 import { dueCounts, duePage, toGoBackTo, zonesOnFile, type DueCursor, type DueFilter } from '@/lib/features/due/reads';
 import { kitchenToEdit } from '@/lib/features/kitchens/reads/kitchens';
-import { isId } from '@/lib/database/search';
+import { isId } from '@/lib/core/ids/is-id';
 import { overdueLimit } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { definePage } from '@/lib/server/define-page';

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { can } from '@/lib/core/people/access';
 import { todayIn } from '@/lib/core/calendar';
 import { sumOf } from '@/lib/core/evidence';
-import { fromLocalDate } from '@/lib/database/dates';
+import { fromLocalDate } from '@/lib/core/calendar/date-column';
 import { dueCounts, zonesOnFile } from '@/lib/features/due/reads';
 import { ruleChanges, unreadChanges } from '@/lib/features/owner/reads/changes';
 import { coilsPastSaving, deadFans, openWork, recurrentDrains } from '@/lib/features/owner/reads/decisions';

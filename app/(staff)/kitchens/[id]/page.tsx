@@ -4,7 +4,7 @@ import { can } from '@/lib/core/people/access';
 import { todayIn, WEEKDAY_NAMES } from '@/lib/core/calendar';
 import { kitchenToEdit, unitsOfKitchen } from '@/lib/features/kitchens/reads/kitchens';
 import { unitsOf } from '@/lib/features/people/reads/people';
-import { isId } from '@/lib/database/search';
+import { isId } from '@/lib/core/ids/is-id';
 import { overdueLimit, shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink, FileLink } from '../../../_ui/button';

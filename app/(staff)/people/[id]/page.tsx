@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { todayIn } from '@/lib/core/calendar';
 import { personToEdit, unitsOf } from '@/lib/features/people/reads/people';
-import { isId } from '@/lib/database/search';
+import { isId } from '@/lib/core/ids/is-id';
 import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';

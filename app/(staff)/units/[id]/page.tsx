@@ -6,7 +6,7 @@ import * as eq from '@/lib/core/equipment/build';
 import { flammableCaution, refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { unitEvidence } from '@/lib/features/evidence/reads/evidence';
 import { unitsOf } from '@/lib/features/people/reads/people';
-import { isId } from '@/lib/database/search';
+import { isId } from '@/lib/core/ids/is-id';
 import { overdueLimit } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { lastSettled, unitTrouble } from '@/lib/features/equipment/reads/trouble';

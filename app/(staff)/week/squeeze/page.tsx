@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { todayIn } from '@/lib/core/calendar';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
 import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
-import { isId } from '@/lib/database/search';
+import { isId } from '@/lib/core/ids/is-id';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { kitchenChoices, unitsAt } from '@/lib/features/planning/reads/squeeze';
 import { bookingKitchen, kitchenTasks } from '@/lib/features/visits/reads/visits';

@@ -2,7 +2,7 @@ import 'server-only';
 import { addDays, type LocalDate } from '../../../core/calendar';
 import type { Bucket } from '../../../core/due/buckets';
 import { Prisma, type Tx } from '../../../database/client';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import { narrowed, rangeOf, type DueFilter, type Zones } from './where';
 
 export type GoBack = {

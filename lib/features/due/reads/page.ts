@@ -2,7 +2,7 @@ import 'server-only';
 import type { LocalDate } from '../../../core/calendar';
 import type { Bucket } from '../../../core/due/buckets';
 import { Prisma, type Tx } from '../../../database/client';
-import { fromLocalDate, toLocalDate } from '../../../database/dates';
+import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import { bucketTable, narrowed, type DueFilter, type Zones } from './where';
 
 /** Place in the list of kitchens, which is ordered by their longest overdue task. */

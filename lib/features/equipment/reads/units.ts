@@ -1,7 +1,7 @@
 import 'server-only';
 import type { CompressorMap } from '../../../core/condenser/ten-coefficient';
 import type { Tx } from '../../../database/client';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 
 /** A unit with its kitchen and customer, or null. */
 export async function unitPage(db: Tx, id: string) {

@@ -17,7 +17,7 @@ import {
 } from '../../../core/evidence';
 import type { TaskShown, UnitEvidenceShown, VisitShown } from '../../../core/evidence/shown';
 import { cyclePicture, headPicture } from '../../../core/evidence/pictures';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import { unitFiles, visitDate } from './findings-history';
 import { fleetBelief, kitchenPosteriors, shopRules } from './fouling';
 import type { Tx } from '../../../database/client';

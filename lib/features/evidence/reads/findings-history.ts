@@ -4,7 +4,7 @@ import { condenserUnitOf, conditionsOf } from '../../../core/condenser/from-reco
 import type { CauseId, Figure, Verdict } from '../../../core/condenser';
 import type { FindingFact, ReadingFact, UnitFile } from '../../../core/evidence';
 import type { Aspect } from '../../../core/findings/grades';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import { groupBy } from '../../../core/numerics/group-by';
 import { Prisma, type Tx } from '../../../database/client';
 

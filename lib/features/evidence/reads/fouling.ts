@@ -8,7 +8,7 @@ import {
   type ShopRules,
   type UnitBelief,
 } from '../../../core/evidence';
-import { fromLocalDate } from '../../../database/dates';
+import { fromLocalDate } from '../../../core/calendar/date-column';
 import { Prisma, type Tx } from '../../../database/client';
 
 const json = (value: unknown) => value as Prisma.InputJsonValue;

@@ -3,7 +3,7 @@ import type { Anchor } from '../../../core/calendar';
 import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../../../core/equipment/build';
 import { fold, kitchenKey, type KitchenValues, type OnFile, type RowValues, type TaskKindInfo } from '../../../core/fleet-csv';
 import type { Tx } from '../../../database/client';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import { weekly } from '../../visits/reads/visits';
 
 type KitchenRow = Omit<KitchenValues, 'serviceHours' | 'preferredWeekday'> & { serviceHours: unknown; preferredWeekday: number | null };

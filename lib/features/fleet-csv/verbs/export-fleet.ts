@@ -6,7 +6,7 @@ import type { Tx } from '../../../database/client';
 import { fleetRows, fleetTaskKinds } from '../reads/fleet';
 import { importRun } from '../reads/imports';
 import { unitsOf } from '../../people/reads/people';
-import { isId } from '../../../database/search';
+import { isId } from '../../../core/ids/is-id';
 
 /** Spreadsheets read a file as UTF-8 only when it says so. */
 const csv = (table: string[][]) => `\uFEFF${Papa.unparse(table, { newline: '\r\n' })}\r\n`;

@@ -2,7 +2,7 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
 import { tryLockAll } from '../../../database/lock';
-import { isId } from '../../../database/search';
+import { isId } from '../../../core/ids/is-id';
 
 export type ImportProgress = { status: string; rows: number; doneRows: number };
 

@@ -2,7 +2,7 @@ import 'server-only';
 import type { LocalDate } from '../../../core/calendar';
 import { RETURN_CAUSES, RETURN_LOOKS_AT, RETURN_WORDS, returnVisits, type UnitBelief } from '../../../core/evidence';
 import { dayInWords } from '../../../core/intervals/words';
-import { fromLocalDate } from '../../../database/dates';
+import { fromLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
 import { returnsOfUnit, type ReturnOnFile } from '../reads/return-visits';
 

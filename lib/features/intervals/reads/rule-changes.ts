@@ -1,7 +1,7 @@
 import 'server-only';
 import type { LocalDate } from '../../../core/calendar';
 import type { TaskFile } from '../../../core/evidence';
-import { fromLocalDate, toLocalDate } from '../../../database/dates';
+import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import { visitDate } from '../../evidence/reads/findings-history';
 import type { Prisma, Tx } from '../../../database/client';
 

@@ -2,7 +2,7 @@ import 'server-only';
 import { nextDue, type Anchor, type LocalDate } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import type { Tx } from '../../../database/client';
-import { fromLocalDate, toLocalDate } from '../../../database/dates';
+import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import { staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 

@@ -2,7 +2,7 @@ import 'server-only';
 import { addDays } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/reads/audit';
-import { fromLocalDate } from '../../../database/dates';
+import { fromLocalDate } from '../../../core/calendar/date-column';
 import { openVisitsOn, type OpenVisits } from '../../visits/reads/open-visits';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewBlackout } from '../../../schemas/kitchens';

@@ -1,5 +1,5 @@
 import 'server-only';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
 
 const INCLUDE = {

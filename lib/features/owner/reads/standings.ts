@@ -1,7 +1,7 @@
 import 'server-only';
 import { daysBetween, todayIn } from '../../../core/calendar';
 import type { OwnLimits, UnitStanding } from '../../../core/evidence';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import { Prisma, type Tx } from '../../../database/client';
 
 export type StandingUnit = UnitStanding & {

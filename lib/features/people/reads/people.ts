@@ -1,7 +1,7 @@
 import 'server-only';
 import type { MeasureUnits } from '../../../core/measures/preferred';
 import type { Tx } from '../../../database/client';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import { weekly } from '../../visits/reads/visits';
 
 const range = (r: { id: string; startsOn: Date; endsOn: Date; reason: string }) => ({

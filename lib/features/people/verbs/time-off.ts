@@ -1,7 +1,7 @@
 import 'server-only';
 import { addDays } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
-import { fromLocalDate } from '../../../database/dates';
+import { fromLocalDate } from '../../../core/calendar/date-column';
 import { writeAudit } from '../../audit/reads/audit';
 import { openVisitsOn, type OpenVisits } from '../../visits/reads/open-visits';
 import { shopTimeZone } from '../../shop/reads/shop';

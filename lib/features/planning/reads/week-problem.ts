@@ -2,7 +2,7 @@ import 'server-only';
 import { addDays, approximateWeeks, fromDay, instantOf, toDay, type LocalDate } from '../../../core/calendar';
 import { needsOf } from '../../../core/visits/needs';
 import { openings, siteTimeOf, STARTING_PRICES, type WeekProblem } from '../../../core/planning';
-import { fromLocalDate, toLocalDate } from '../../../database/dates';
+import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
 import { learnedMinutes } from './learned-minutes';
 import { travelBetween } from './travel';

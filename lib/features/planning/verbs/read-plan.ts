@@ -2,7 +2,7 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import type { Proposal } from '../../../core/planning/proposal';
 import type { Db } from '../../../database/client';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 
 /** How a search stands. @throws AppError not_found */
 export async function readPlan({ db }: { db: Db }, runId: string) {

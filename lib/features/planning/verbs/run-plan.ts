@@ -1,5 +1,5 @@
 import 'server-only';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import { PlanCancelled } from '../../../core/planning';
 import type { Db } from '../../../database/client';
 import { Prisma } from '../../../database/generated/client';

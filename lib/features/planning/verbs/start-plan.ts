@@ -2,7 +2,7 @@ import 'server-only';
 import type { Actor } from '../../../core/people/access';
 import { addDays, weekdayOf, type LocalDate } from '../../../core/calendar';
 import { Prisma, type Db } from '../../../database/client';
-import { fromLocalDate } from '../../../database/dates';
+import { fromLocalDate } from '../../../core/calendar/date-column';
 
 /** Queues the search for a week; the week that holds `day`. Returns the run's id. */
 export async function startPlan(

@@ -3,7 +3,7 @@ import { utcOffsetMinutes } from '../../../core/calendar';
 import type { Entries, UnitOnFile, VisitOnFile } from '../../../core/tablet';
 import { groupBy } from '../../../core/numerics/group-by';
 import type { Tx } from '../../../database/client';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Prisma } from '../../../database/generated/client';
 import { unitsSaid } from '../../visits/reads/units-said';
 import { beliefsOfUnits } from './beliefs';

@@ -3,7 +3,7 @@ import { todayIn } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import { firstTask } from '../../../core/tasks/first-task';
 import { writeAudit } from '../../audit/reads/audit';
-import { fromLocalDate, toLocalDate } from '../../../database/dates';
+import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewTask } from '../../../schemas/tasks';
 import type { ServiceContext } from '../../context';

@@ -2,7 +2,7 @@ import 'server-only';
 import type { LocalDate } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import { onItsWeekday } from '../../../core/tasks/first-task';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import { withinTransaction } from '../../../database/transaction';
 import type { EditRule } from '../../../schemas/tasks';
 import type { ServiceContext } from '../../context';

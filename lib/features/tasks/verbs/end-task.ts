@@ -1,6 +1,6 @@
 import 'server-only';
 import type { LocalDate } from '../../../core/calendar';
-import { fromLocalDate } from '../../../database/dates';
+import { fromLocalDate } from '../../../core/calendar/date-column';
 import { saveChange } from '../../intervals/reads/rule-changes';
 import type { Tx } from '../../../database/client';
 

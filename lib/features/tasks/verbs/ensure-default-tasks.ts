@@ -4,7 +4,7 @@ import type { Placement, UnitKind } from '../../../core/equipment/build';
 import { AppError } from '../../../core/errors';
 import { firstTask } from '../../../core/tasks/first-task';
 import { startingWeeks, usualTasks } from '../../../core/tasks/kinds';
-import { fromLocalDate } from '../../../database/dates';
+import { fromLocalDate } from '../../../core/calendar/date-column';
 import { withinTransaction } from '../../../database/transaction';
 import type { ServiceContext } from '../../context';
 

@@ -1,6 +1,6 @@
 import 'server-only';
 import type { LocalDate } from '../../../core/calendar';
-import { fromLocalDate, toLocalDate } from '../../../database/dates';
+import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
 
 type Row = { kitchenId: string; kitchen: string; customer: string; tasks: bigint; soonest: Date; total: bigint };

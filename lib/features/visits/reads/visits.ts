@@ -1,6 +1,6 @@
 import 'server-only';
 import type { WeeklyWindow } from '../../../core/visits/service-hours';
-import { toLocalDate } from '../../../database/dates';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
 
 export const weekly = (json: unknown): WeeklyWindow[] => (Array.isArray(json) ? (json as WeeklyWindow[]) : []);

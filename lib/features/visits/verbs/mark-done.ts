@@ -2,7 +2,7 @@ import 'server-only';
 import { nextDue, todayIn } from '../../../core/calendar';
 import { COIL_CLEANING } from '../../../core/tablet';
 import type { Tx } from '../../../database/client';
-import { fromLocalDate, toLocalDate } from '../../../database/dates';
+import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import { endTask, type DoneThere } from '../../tasks/verbs/end-task';
 import { keepCleaningBefore } from '../../intervals/verbs/keep-cleaning-before';
 

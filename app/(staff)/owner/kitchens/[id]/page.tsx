@@ -4,7 +4,7 @@ import { notFound } from 'next/navigation';
 import { extraEnergyToday, lostToday, monthlyLoss, timesPrice } from '@/lib/core/evidence';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL, type Placement, type UnitKind } from '@/lib/core/equipment/build';
 import { foulingKitchen } from '@/lib/features/owner/reads/kitchens';
-import { isId } from '@/lib/database/search';
+import { isId } from '@/lib/core/ids/is-id';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../../_ui/button';

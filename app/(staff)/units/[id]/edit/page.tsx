@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { unitsOf } from '@/lib/features/people/reads/people';
-import { isId } from '@/lib/database/search';
+import { isId } from '@/lib/core/ids/is-id';
 import { unitPage } from '@/lib/features/equipment/reads/units';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead } from '../../../../_ui/sheet';

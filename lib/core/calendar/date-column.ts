@@ -1,5 +1,4 @@
-import 'server-only';
-import type { LocalDate } from '../core/calendar';
+import type { LocalDate } from './local-date';
 
 /** A `date` column arrives as midnight UTC; these two are the only way across. */
 export const toLocalDate = (d: Date): LocalDate => d.toISOString().slice(0, 10) as LocalDate;

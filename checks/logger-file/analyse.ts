@@ -1,7 +1,7 @@
 import { Z80, figure } from '../../lib/core/condenser/bands';
-import { balance } from '../../lib/core/condenser/balance';
-import { meanT } from '../../lib/core/condenser/fluid';
-import { conductanceFromRise, modelOf, type UnitModel } from '../../lib/core/condenser/model';
+import { balance } from '../../lib/core/condenser/machine/balance';
+import { meanT } from '../../lib/core/condenser/fluid/fluid';
+import { conductanceFromRise, modelOf, type UnitModel } from '../../lib/core/condenser/machine/model';
 import type { Figure } from '../../lib/core/condenser/types';
 import { kindOf, loggedUnit } from './equipment';
 import type { LogRow } from './rows';

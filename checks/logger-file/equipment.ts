@@ -1,4 +1,4 @@
-import { AIR_CONDITIONER, profileOf, type Profile } from '../../lib/core/condenser/profiles';
+import { AIR_CONDITIONER, profileOf, type Profile } from '../../lib/core/condenser/machine/profiles';
 import type { CondenserUnit } from '../../lib/core/condenser/types';
 import { dewTemperature, isFailure } from '../../lib/core/refrigerants/api';
 import type { LogRow } from './rows';

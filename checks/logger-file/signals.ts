@@ -1,6 +1,6 @@
-import { see, type Seen } from '../../lib/core/condenser/inverse';
-import type { UnitModel } from '../../lib/core/condenser/model';
-import type { Known, Resolved } from '../../lib/core/condenser/resolve';
+import { see, type Seen } from '../../lib/core/condenser/machine/inverse';
+import type { UnitModel } from '../../lib/core/condenser/machine/model';
+import type { Known, Resolved } from '../../lib/core/condenser/readings/resolve';
 import type { LogRow } from './rows';
 
 /** Suction and line temperatures, as bits: which of them a row holds. */

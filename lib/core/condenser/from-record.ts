@@ -1,6 +1,6 @@
 import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment/build';
 import type { CoilGrade, FanGrade } from '../findings/grades';
-import type { CompressorMap } from './ten-coefficient';
+import type { CompressorMap } from './compressor/ten-coefficient';
 import type { CleanBaseline, CondenserUnit, Conditions, GaugeGrade, Reading, ReadingPhase } from './types';
 
 /** Shop records as they lie on file (null where nothing was entered), told to this room. Pure, for server and tablet. */

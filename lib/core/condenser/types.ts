@@ -1,6 +1,6 @@
 import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment/build';
 import type { CoilGrade, FanGrade } from '../findings/grades';
-import type { CompressorMap } from './ten-coefficient';
+import type { CompressorMap } from './compressor/ten-coefficient';
 
 /**
  * Everything here is SI: kelvin, pascal, watt, second. Names end in the unit where it is not plain.

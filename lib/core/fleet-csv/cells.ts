@@ -79,7 +79,7 @@ export function rule(text: string): Cell<string> {
   }
   try {
     const parsed = parseRule(text);
-    return isDayRule(parsed) ? { value: parsed.text } : { problem: 'A task cannot come round by the hour.' };
+    return isDayRule(parsed) && !parsed.timed ? { value: parsed.text } : { problem: 'A task cannot come round by the hour.' };
   } catch (e) {
     if (e instanceof CalendarError) return { problem: `${e.message} Whole weeks will do as well, for instance 6.` };
     throw e;

@@ -1,5 +1,5 @@
 import type { CleanBaseline, PastLoss } from '../condenser/types';
-import type { CompressorMap } from '../condenser/ten-coefficient';
+import type { CompressorMap } from '../condenser/compressor/ten-coefficient';
 import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment/build';
 import type { Aspect } from '../findings/grades';
 import type { FindingPhase, Questioned, ReadingValues, UnitEventKind, Urgency } from '../entries/entries';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { analyseLog, readHeader, readRow, type LogRow } from '@/checks/logger-file';
 import { minuteOf } from '@/checks/logger-file/rows';
-import { balance } from '@/lib/core/condenser/balance';
+import { balance } from '@/lib/core/condenser/machine/balance';
 import { loggedUnit, type LoggedKind } from '@/checks/logger-file/equipment';
-import { conductanceFromRise, modelOf } from '@/lib/core/condenser/model';
+import { conductanceFromRise, modelOf } from '@/lib/core/condenser/machine/model';
 import { cleanTrend } from '@/checks/logger-file/trend';
 import { RandomStream } from '@/lib/core/numerics/random';
 

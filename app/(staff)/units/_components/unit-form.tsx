@@ -1,6 +1,6 @@
 'use client';
 
-import type { CompressorMap } from '@/lib/core/condenser/ten-coefficient';
+import type { CompressorMap } from '@/lib/core/condenser/compressor/ten-coefficient';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { UsualBuild } from '@/lib/core/equipment/usual-build';
 import { Button, ButtonLink } from '../../../_ui/button';

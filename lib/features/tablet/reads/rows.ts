@@ -1,5 +1,5 @@
 import 'server-only';
-import type { CompressorMap } from '../../../core/condenser/ten-coefficient';
+import type { CompressorMap } from '../../../core/condenser/compressor/ten-coefficient';
 import {
   READING_FIELDS,
   type FindingEntry,

@@ -4,7 +4,7 @@ import { COIL_CLEANING } from '../../../core/tablet';
 import type { Tx } from '../../../database/client';
 import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import { endTask, type DoneThere } from '../../tasks/verbs/end-task';
-import { keepCleaningBefore } from '../../intervals/verbs/keep-cleaning-before';
+import { keepCleaningBefore } from '../../intervals/verbs/cleaning-before';
 
 /** Tasks done on a visit: the completed date is the day the technician left, in the kitchen's own calendar. */
 export async function markDone(db: Tx, taskIds: readonly string[], timeZone: string, leftAt: Date, there: DoneThere): Promise<void> {

@@ -6,11 +6,11 @@ import { kitchenToEdit, unitsOfKitchen } from '@/lib/features/kitchens/reads/kit
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
 import { overdueLimit, shopSettings } from '@/lib/features/shop/reads/settings';
+import { nominal } from '@/lib/core/measures/entry-units';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink, FileLink } from '../../../_ui/button';
 import { Facts } from '../../../_ui/facts';
 import { hoursWords } from '../../../_ui/hours-words';
-import { nominal } from '../../../_ui/nominal';
 import { PutBack, TakeOff } from '../../../_ui/off-file';
 import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';

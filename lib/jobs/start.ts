@@ -5,12 +5,12 @@ import { env } from '../server/env';
 import { setUpCode } from '../server/set-up-code';
 import { log } from '../server/log';
 import { nudge, queue } from '../server/queue';
-import { anyoneOnFile } from '../data/people';
-import { requeueAbandoned } from '../data/plan-claim';
-import { shopTimeZone } from '../data/shop';
-import { drainOutbox } from '../services/mail/drain-outbox';
-import { runPlan } from '../services/planning/run-plan';
-import { refitFleet } from '../services/rules/refit-fleet';
+import { anyoneOnFile } from '../features/people/reads/people';
+import { requeueAbandoned } from '../features/planning/verbs/plan-claim';
+import { shopTimeZone } from '../features/shop/reads/shop';
+import { drainOutbox } from '../features/mail/verbs/drain-outbox';
+import { runPlan } from '../features/planning/verbs/run-plan';
+import { refitFleet } from '../features/intervals/verbs/refit-fleet';
 import { searchOnThread } from './search-on-thread';
 
 const ABANDONED_EVERY_MS = 10_000;

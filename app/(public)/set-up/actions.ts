@@ -4,7 +4,7 @@ import { SetUp } from '@/lib/schemas/shop';
 import { defineFormAction } from '@/lib/server/define-action';
 import { setUpCode } from '@/lib/server/set-up-code';
 import { throttle } from '@/lib/server/throttle';
-import { setUpShop } from '@/lib/services/people/set-up';
+import { setUpShop } from '@/lib/features/people/verbs/set-up';
 
 export const setUp = defineFormAction('public', SetUp, async (ctx) => {
   await throttle('set-up', 10);

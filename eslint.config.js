@@ -6,7 +6,7 @@ import { plant } from './eslint/plant.js';
 
 const config = [
   {
-    ignores: ['.next*/**', '.data/**', 'lib/data/generated/**', 'public/**', 'coverage/**', 'next-env.d.ts', 'tmp/**'],
+    ignores: ['.next*/**', '.data/**', 'lib/database/generated/**', 'public/**', 'coverage/**', 'next-env.d.ts', 'tmp/**'],
   },
   ...nextConfig,
   ...nextTypeScript,

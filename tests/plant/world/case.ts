@@ -1,6 +1,6 @@
 import type { CondenserUnit, Conditions, Reading } from '../../../lib/core/condenser/types';
 import type { CoilGrade, FanGrade, IceGrade } from '../../../lib/core/findings/grades';
-import type { Placement } from '../../../lib/core/equipment';
+import type { Placement } from '../../../lib/core/equipment/build';
 import { build, type Design } from './build';
 import { Chance } from './chance';
 import { look, SET_NAMES, typed, van, type InstrumentSet, type Van, type Whole } from './instruments';

@@ -1,4 +1,4 @@
-import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment';
+import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
 
 export type Part = 'A' | 'B';
 

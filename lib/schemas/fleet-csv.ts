@@ -1,10 +1,11 @@
 import { z } from 'zod';
+import { manyLines } from '../core/wording/plain-text';
 
 /** A fleet as a file or as pasted lines. */
 export const CheckFleet = z
   .object({
     file: z.instanceof(File, { error: 'Choose a file or paste its lines.' }).optional(),
-    pasted: z.string().max(10_000_000, 'Too much to paste; choose the file instead.').optional(),
+    pasted: z.string().overwrite(manyLines).max(10_000_000, 'Too much to paste; choose the file instead.').optional(),
   })
   .refine((f) => (f.file && f.file.size > 0) || f.pasted?.trim(), { path: ['file'], message: 'Choose a file or paste its lines.' })
   .refine((f) => !f.file || f.file.size <= 10_000_000, { path: ['file'], message: 'The file is larger than 10 MB. Split it.' });

@@ -3,6 +3,7 @@ import nextTypeScript from 'eslint-config-next/typescript';
 import { core } from './eslint/core.js';
 import { database } from './eslint/database.js';
 import { directions } from './eslint/directions.js';
+import { plant } from './eslint/plant.js';
 
 const config = [
   {
@@ -41,6 +42,7 @@ const config = [
   ...directions,
   ...core,
   ...database,
+  ...plant,
 ];
 
 export default config;

@@ -1,6 +1,6 @@
 import 'server-only';
 import { nextDue, todayIn } from '../../core/calendar';
-import { COIL_CLEANING } from '../../core/round';
+import { COIL_CLEANING } from '../../core/tasks';
 import type { Tx } from '../../data/client';
 import { fromLocalDate, toLocalDate } from '../../data/dates';
 import { endTask, type DoneThere } from '../rules/end-task';

@@ -117,6 +117,7 @@ export type GradeOf<A extends Aspect> = Table[A]['grades'][number]['grade'];
 export type Grade = GradeOf<Aspect>;
 export type CoilGrade = GradeOf<'coil'>;
 export type FanGrade = GradeOf<'condenser_fan'>;
+export type IceGrade = GradeOf<'ice'>;
 /** Aspects that an inspection's interval can be learned from. */
 export type FailureAspect = { [A in Aspect]: Table[A] extends { fails: object } ? A : never }[Aspect];
 

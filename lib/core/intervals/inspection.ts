@@ -1,5 +1,5 @@
 import type { LocalDate } from '../calendar';
-import { UNIT_KIND_LABEL } from '../equipment';
+import { UNIT_KIND_LABEL } from '../equipment/build';
 import { ASPECT_INFO, gradeIndex, isClean, isSevere } from '../findings/grades';
 import type { FailurePosterior, Inspection } from '../fouling';
 import { looksAt, type InspectionTask } from '../tasks';

@@ -1,4 +1,4 @@
-import type { Placement, UnitKind } from '../equipment';
+import type { Placement, UnitKind } from '../equipment/build';
 import type { CautionStep } from '../findings/cautions';
 import type { Aspect, FailureAspect } from '../findings/grades';
 

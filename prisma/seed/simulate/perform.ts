@@ -1,7 +1,7 @@
 import { addDays, instantOf, toDay, type LocalDate } from '../../../lib/core/calendar';
 import { isStopped, type Aspect, type Grade } from '../../../lib/core/findings/grades';
 import { COIL_CLEANING } from '../../../lib/core/tasks';
-import { kelvinToFahrenheit } from '../../../lib/core/units';
+import { kelvinToFahrenheit } from '../../../lib/core/measures';
 import { findingRow, readingRow, visitRow, visitTaskRow } from '../rows';
 import { CITY } from '../shop/kitchens';
 import { airAtCoil } from './air';

@@ -3,3 +3,4 @@ export * from './charge';
 export * from './pressure-test';
 export * from './tubing';
 export * from './vacuum-decay';
+export * from './steps';

@@ -1,7 +1,7 @@
 import 'server-only';
-import { instantOf, type LocalDate } from '../../core/calendar';
-import { CLEANED_BEFORE } from '../../data/findings-history';
-import type { Tx } from '../../data/client';
+import { instantOf, type LocalDate } from '../core/calendar';
+import { CLEANED_BEFORE } from './findings-history';
+import type { Tx } from './client';
 
 /** A task is about to forget when the coil was cleaned before our first visit: that date is evidence, so it is kept. */
 export async function keepCleaningBefore(tx: Tx, unitId: string, on: LocalDate, timeZone: string): Promise<void> {

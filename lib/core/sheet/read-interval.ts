@@ -1,9 +1,9 @@
 const WORDS: [RegExp, number][] = [
   [/^(w|wkly|weekly)$/, 1],
-  [/^(bi-?weekly|every other week|fortnightly)$/, 2],
+  [/^(bi[- ]?weekly|every other week|fortnightly)$/, 2],
   [/^(m|mo|monthly|1x ?\/? ?mo(nth)?)$/, 4],
   [/^(q|qtr|qtrly|quarterly|4x ?(\/|a|per)? ?y(ea)?r)$/, 13],
-  [/^(semi-?annual(ly)?|half-?yearly|s|sa|2x ?(\/|a|per)? ?y(ea)?r|twice a year|bi-?annual(ly)?)$/, 26],
+  [/^(semi[- ]?annual(ly)?|half[- ]?yearly|s|sa|2x ?(\/|a|per)? ?y(ea)?r|twice a year|bi[- ]?annual(ly)?)$/, 26],
   [/^(a|annual(ly)?|yearly|1x ?(\/|a|per)? ?y(ea)?r|once a year)$/, 52],
   [/^(every other month)$/, 9],
 ];
@@ -21,6 +21,6 @@ export function readInterval(source: string, header: string): number | null {
       ? [null, text, unit]
       : /^(?:every\s+|ea\.?\s+)?(\d+(?:\.\d+)?)?\s*-?\s*(d|day|w|wk|week|mo|mth|month|yr|year)s?$/.exec(text);
   if (!m) return null;
-  const weeks = Math.round(Number(m[1] ?? 1) * (WEEKS_IN[(m[2] ?? '')[0] ?? ''] ?? NaN));
+  const weeks = Math.round(Number(m[1] ?? 1) * (WEEKS_IN[(m[2] ?? '')[0]?.toLowerCase() ?? ''] ?? NaN));
   return weeks >= 1 && weeks <= 104 ? weeks : null;
 }

@@ -11,7 +11,7 @@ import { guessColumns, targetOf } from './targets';
 import { teller } from './tell';
 import type { Question, RawSheet, SheetChoices, SheetLine, SheetReading } from './types';
 import { PLACEMENT_OPTIONS, valueBook } from './values';
-import { isFreezer, kindOf, placementOf, refrigerantIn, SAYS_NOTHING } from './vocabulary';
+import { isFreezer, kindOf, placementInName, placementOf, refrigerantIn, SAYS_NOTHING } from './vocabulary';
 
 export type SheetContext = {
   /** Refrigerants that can be filed. */
@@ -90,7 +90,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     const spot =
       c.placement && !SAYS_NOTHING.test(c.placement)
         ? spots.take(c.placement, () => placementOf(c.placement ?? ''))
-        : (placementOf(c.unit ?? '') ?? (roof ? 'outdoors' : undefined));
+        : (placementInName(c.unit ?? '') ?? (roof ? 'outdoors' : undefined));
     out.placement = spot ?? (spot === null ? '' : (choices.answers.placement ?? ''));
     if (spot === undefined) unplaced.push(c.unit ?? c.kind ?? '');
     if (c.placement && !SAYS_NOTHING.test(c.placement) && c.unit === undefined) notes.push(`Stands: ${c.placement}`);

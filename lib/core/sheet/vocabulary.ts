@@ -26,6 +26,10 @@ const PLACES: [RegExp, Placement][] = [
 const find = <T>(list: readonly [RegExp, T][], text: string): T | null => list.find(([form]) => form.test(text.toLowerCase()))?.[1] ?? null;
 
 export const kindOf = (text: string): UnitKind | null => find(KINDS, text);
+/** What a unit's own name gives away: only what stands beside it, never what it is for. */
+export const placementInName = (text: string): Placement | null => {
+  return /\broof|outdoor|outside|fryer|charbroil|broiler|\bwok|griddle|\bbar\b/i.test(text) ? placementOf(text) : null;
+};
 export const placementOf = (text: string): Placement | null => find(PLACES, text);
 export const isFreezer = (text: string): boolean => /freez|\bfrzr?\b|\bwif\b|\brif\b|low.?temp|\bl\.?t\.?\b/i.test(text);
 

@@ -1,5 +1,6 @@
 import { TAG_FORM } from '../equipment-limits';
 import { UNIT_KIND_LABEL, type UnitKind } from '../equipment';
+import { knownUnits, type KnownUnit } from '../fleet-csv';
 import { findTable, likelySheet } from './find-table';
 import { kitchenCells } from './kitchen-cells';
 import { alike, asName, nearPairs, spellings } from './names';
@@ -16,6 +17,8 @@ import { isFreezer, kindOf, placementInName, placementOf, refrigerantIn, SAYS_NO
 export type SheetContext = {
   /** Refrigerants that can be filed. */
   refrigerants: readonly string[];
+  /** Units on file: what a row says of one need not be said again. */
+  unitsOnFile?: readonly KnownUnit[];
   /** Names on file, whose spelling stands. */
   customersOnFile: readonly string[];
   /** How the shop's country writes dates. */
@@ -65,6 +68,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
   const bareCharges: string[] = [];
   const unplaced: string[] = [];
 
+  const claimed = claims(rows, places, ctx.unitsOnFile ?? []);
   const units = rows.map((row, i): Out => {
     const c = row.cells;
     const notes = [...row.notes];
@@ -75,8 +79,10 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     };
     const out: Out = { customer: places[i]?.customer, kitchen: places[i]?.kitchen, make: c.make, model: c.model, serial: c.serial };
 
+    const onFile = claimed[i];
+
     const [kindText, all] = [kindSource(row), [c.kind, c.unit, c.temperature].filter(Boolean).join(' ')];
-    const kind = kinds.take(kindText, () => kindOf(kindText) ?? kindOf(`${c.unit ?? ''} ${c.model ?? ''}`));
+    const kind = onFile ? onFile.values.kind : kinds.take(kindText, () => kindOf(kindText) ?? kindOf(`${c.unit ?? ''} ${c.model ?? ''}`));
     const frozen = isFreezer(all);
     out.kind = kind === 'walk_in_cooler' && frozen ? 'walk_in_freezer' : (kind ?? '');
     if (c.temperature) {
@@ -87,15 +93,17 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
 
     const roof = /^(y|yes|x|true|1|roof)/i.test(c.roof_work ?? '') || /\broof/i.test(`${c.placement ?? ''} ${c.unit ?? ''}`);
     if (roof) out.roof_work = 'yes';
-    const spot =
-      c.placement && !SAYS_NOTHING.test(c.placement)
+    const spot = onFile
+      ? onFile.values.placement
+      : c.placement && !SAYS_NOTHING.test(c.placement)
         ? spots.take(c.placement, () => placementOf(c.placement ?? ''))
         : (placementInName(c.unit ?? '') ?? (roof ? 'outdoors' : undefined));
     out.placement = spot ?? (spot === null ? '' : (choices.answers.placement ?? ''));
     if (spot === undefined) unplaced.push(c.unit ?? c.kind ?? '');
     if (c.placement && !SAYS_NOTHING.test(c.placement) && c.unit === undefined) notes.push(`Stands: ${c.placement}`);
 
-    if (!c.refrigerant || SAYS_NOTHING.test(c.refrigerant)) {
+    if (onFile && (!c.refrigerant || SAYS_NOTHING.test(c.refrigerant))) out.refrigerant = onFile.values.refrigerant;
+    else if (!c.refrigerant || SAYS_NOTHING.test(c.refrigerant)) {
       out.refrigerant = 'unknown';
       tell.say('No refrigerant given: filed as not known.', c.refrigerant);
     } else {
@@ -141,9 +149,21 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     const where = c.placement && !c.unit && !SAYS_NOTHING.test(c.placement) ? `, ${c.placement.toLowerCase()}` : '';
     out.unit = `${plainName || c.unit || c.model || c.tag || 'Unit'}${where}`.slice(0, 110);
     out.notes = notes.join('\n').slice(0, 3900);
+    if (onFile)
+      Object.assign(out, { customer: onFile.customer, kitchen: onFile.kitchen, unit: onFile.values.name, tag: onFile.values.tag });
     return out;
   });
 
+  if (units.length > 0 && units.some((u) => !u.customer))
+    questions.unshift({
+      id: 'customer',
+      words: 'Which column names the customer?',
+      rows: units.filter((u) => !u.customer).length,
+      examples: [],
+      options: table.headers.map((name, at) => ({ value: String(at), label: name || `Column ${at + 1}` })),
+      answer: '',
+      open: true,
+    });
   ask(questions, choices, { unplaced, bareCharges });
   numberedNames(units, tell.say);
   onceEach(units, tell.say);
@@ -194,6 +214,26 @@ const DROPPED = {
   heading: 'A heading: left out.',
   'too little': 'A line of one value only: left out.',
 } as const;
+
+/** The unit on file that each row is about. Tags and serials come first, and no unit is taken for two rows. */
+function claims(rows: readonly SheetRow[], places: readonly { customer: string; kitchen: string }[], units: readonly KnownUnit[]) {
+  const find = knownUnits(units);
+  const rest = { kitchen: {}, tasks: new Map() };
+  const found = rows.map(({ cells: c }) => find({ ...rest, names: {}, unit: { tag: c.tag?.toUpperCase(), serial: c.serial } }));
+  const taken = new Set(found);
+  return found.map((sure, i) => {
+    if (sure) return sure;
+    const c = rows[i]?.cells ?? {};
+    const named = find({
+      ...rest,
+      names: { customer: places[i]?.customer, kitchen: places[i]?.kitchen },
+      unit: { name: c.unit, serial: c.serial },
+    });
+    if (!named || taken.has(named)) return undefined;
+    taken.add(named);
+    return named;
+  });
+}
 
 /** The text that says what kind of unit a row is. */
 function kindSource({ cells: c }: SheetRow): string {

@@ -4,7 +4,8 @@ import { AppError } from '../../../core/errors';
 import type { RawSheet } from '../../../core/sheet';
 import { asJson, rememberedChoices, reportJson } from '../../../data/imports';
 import type { Db } from '../../../data/client';
-import { planImport, readingOf } from './plan-import';
+import { readingOf } from '../../../data/sheet-reading';
+import { planImport } from './plan-import';
 import { MAX_BYTES, readCsv } from './read-csv';
 import { bounded, formOf, isOurFile, sheetOfText, type WorkbookReader } from './read-sheets';
 

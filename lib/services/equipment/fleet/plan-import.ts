@@ -1,12 +1,11 @@
 import 'server-only';
 import { isFlammable } from '../../../core/booking/needs';
-import { todayIn } from '../../../core/calendar';
 import { allColumns, planFleet, type FleetPlan, type Known, type Line, type Problem } from '../../../core/fleet-csv';
-import { FILED_REFRIGERANTS } from '../../../core/refrigerants/catalogue';
-import { readSheet, type RawSheet, type SheetChoices, type SheetReading } from '../../../core/sheet';
+import type { SheetReading } from '../../../core/sheet';
 import type { Tx } from '../../../data/client';
 import { fleetOnFile, fleetTaskKinds, knownUnitsOnFile } from '../../../data/fleet';
 import { choicesOf, sheetsOf, type ImportReport } from '../../../data/imports';
+import { readingOf } from '../../../data/sheet-reading';
 import { shopTimeZone } from '../../../data/shop';
 import { readCsv } from './read-csv';
 
@@ -47,20 +46,6 @@ async function planLines(db: Tx, lines: Line[], problems: Problem[], known: Know
   if (problems.length > 0) return { kitchens: [], units: [], updates: [], known: 0, problems, rows: Math.max(0, lines.length - 1) };
   const onFile = { ...(await fleetOnFile(db)), units: await knownUnitsOnFile(db) };
   return planFleet(lines, { columns: allColumns(kinds), kinds, onFile, known, shopTimeZone: await shopTimeZone(db), now: now.getTime() });
-}
-
-/** Reads a sheet against what is on file. */
-export async function readingOf(db: Tx, sheets: readonly RawSheet[], choices: SheetChoices, now: Date): Promise<SheetReading> {
-  const zone = await shopTimeZone(db);
-  const customers = await db.customer.findMany({ where: { archivedAt: null }, select: { name: true } });
-  return readSheet(sheets, choices, {
-    refrigerants: FILED_REFRIGERANTS.map((r) => r.id),
-    customersOnFile: customers.map((c) => c.name),
-    unitsOnFile: await knownUnitsOnFile(db),
-    // Of the Americas, only the United States and its neighbours write the month first; the column's own dates overrule it.
-    dateOrder: zone.startsWith('America/') || zone.startsWith('US/') ? 'month first' : 'day first',
-    today: todayIn(zone, now.getTime()),
-  });
 }
 
 function reportOfPlan(plan: FleetPlan, reading: SheetReading | null): ImportReport {

@@ -1,11 +1,13 @@
 import nextConfig from 'eslint-config-next/core-web-vitals';
 import nextTypeScript from 'eslint-config-next/typescript';
 import { core } from './eslint/core.js';
+import { database } from './eslint/database.js';
 import { directions } from './eslint/directions.js';
+import { plant } from './eslint/plant.js';
 
 const config = [
   {
-    ignores: ['.next*/**', '.data/**', 'lib/data/generated/**', 'public/**', 'coverage/**', 'next-env.d.ts', 'tmp/**'],
+    ignores: ['.next*/**', '.data/**', 'lib/database/generated/**', 'public/**', 'coverage/**', 'next-env.d.ts', 'tmp/**'],
   },
   ...nextConfig,
   ...nextTypeScript,
@@ -39,6 +41,8 @@ const config = [
   },
   ...directions,
   ...core,
+  ...database,
+  ...plant,
 ];
 
 export default config;

@@ -1,4 +1,4 @@
-import * as units from '../units';
+import * as units from '../measures';
 
 export type MassUnit = 'oz' | 'lb' | 'g' | 'kg';
 const TO_KG: Record<MassUnit, (x: number) => number> = {

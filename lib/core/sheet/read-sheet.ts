@@ -1,5 +1,5 @@
-import { TAG_FORM } from '../equipment-limits';
-import { UNIT_KIND_LABEL, type UnitKind } from '../equipment';
+import { TAG_FORM } from '../equipment/limits';
+import { UNIT_KIND_LABEL, type UnitKind } from '../equipment/build';
 import { knownUnits, type KnownUnit } from '../fleet-csv';
 import { findTable, likelySheet } from './find-table';
 import { kitchenCells } from './kitchen-cells';

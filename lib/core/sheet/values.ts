@@ -1,5 +1,5 @@
-import { PLACEMENTS, UNIT_KINDS, UNIT_KIND_LABEL, PLACEMENT_LABEL } from '../equipment';
-import { refrigerantLabel } from '../refrigerant-caution';
+import { PLACEMENTS, UNIT_KINDS, UNIT_KIND_LABEL, PLACEMENT_LABEL } from '../equipment/build';
+import { refrigerantLabel } from '../refrigerants/naming';
 import { alike } from './names';
 import type { SheetChoices, ValueGroup } from './types';
 

@@ -1,4 +1,4 @@
-import type { Placement, UnitKind } from '../equipment';
+import type { Placement, UnitKind } from '../equipment/build';
 
 /** What people write for kinds of unit and places; the first that fits counts. Common usage, from memory. */
 const KINDS: [RegExp, UnitKind][] = [

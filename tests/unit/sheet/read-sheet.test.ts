@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { allColumns, planFleet } from '@/lib/core/fleet-csv';
 import { NO_CHOICES, readSheet, type RawSheet, type SheetChoices, type SheetContext } from '@/lib/core/sheet';
 import { FILED_REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
-import { TASK_KINDS } from '@/lib/core/tasks';
+import { TASK_KINDS } from '@/lib/core/tasks/kinds';
 import { messySheets } from '@/tests/support/messy-sheet';
 
 const ctx: SheetContext = {

@@ -3,14 +3,14 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { after } from 'next/server';
-import { CheckFleet, RunFleet, SheetChoice } from '@/lib/schemas/imports';
+import { CheckFleet, RunFleet, SheetChoice } from '@/lib/schemas/fleet-csv';
 import { defineCall, defineFormAction } from '@/lib/server/define-action';
 import { log } from '@/lib/server/log';
 import { readWorkbook } from '@/lib/server/read-workbook';
-import { checkImport } from '@/lib/services/equipment/fleet/check-import';
-import { chooseInSheet } from '@/lib/services/equipment/fleet/choose';
-import { undoImport } from '@/lib/services/equipment/fleet/undo-import';
-import { runImport, startImport } from '@/lib/services/equipment/fleet/run-import';
+import { checkImport } from '@/lib/features/fleet-csv/verbs/check-import';
+import { chooseInSheet } from '@/lib/features/fleet-csv/verbs/choose';
+import { undoImport } from '@/lib/features/fleet-csv/verbs/undo-import';
+import { runImport, startImport } from '@/lib/features/fleet-csv/verbs/run-import';
 
 /** A zip by its first bytes: what a spreadsheet saves as .xlsx. */
 const isWorkbook = (bytes: Uint8Array) => bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4;

@@ -1,12 +1,12 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import { allColumns, type Problem } from '@/lib/core/fleet-csv';
 import { likelySheet } from '@/lib/core/sheet';
-import { fleetTaskKinds } from '@/lib/data/fleet';
-import { choicesOf, importRun, sheetsOf, type ImportSummary } from '@/lib/data/imports';
-import { readingOf } from '@/lib/data/sheet-reading';
-import { isId } from '@/lib/data/search';
+import { fleetTaskKinds } from '@/lib/features/fleet-csv/reads/fleet';
+import { choicesOf, importRun, sheetsOf, type ImportSummary } from '@/lib/features/fleet-csv/reads/imports';
+import { readingOf } from '@/lib/features/fleet-csv/reads/sheet-reading';
+import { isId } from '@/lib/core/ids/is-id';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../../_ui/button';
 import { PageHead, Sheet } from '../../../../_ui/sheet';

@@ -1,6 +1,6 @@
-import { counted } from '@/lib/core/counted';
-import { UNIT_KIND_LABEL, PLACEMENT_LABEL } from '@/lib/core/equipment';
-import { refrigerantLabel } from '@/lib/core/refrigerant-caution';
+import { counted } from '@/lib/core/wording/counted';
+import { UNIT_KIND_LABEL, PLACEMENT_LABEL } from '@/lib/core/equipment/build';
+import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import type { SheetReading, Told } from '@/lib/core/sheet';
 import { Sheet } from '../../../../_ui/sheet';
 import { Table, Td, Th } from '../../../../_ui/table';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import type { RawSheet, SheetReading } from '@/lib/core/sheet';
 import { Sheet } from '../../../../_ui/sheet';
 import { Choose } from './choose';

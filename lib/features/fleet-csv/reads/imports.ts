@@ -66,14 +66,6 @@ export const asJson = (value: unknown) => value as Prisma.InputJsonValue;
 export async function rememberedChoices(db: Tx, form: string): Promise<SheetChoices> {
   return choicesOf((await db.sheetMemory.findUnique({ where: { form } }))?.choices);
 }
-export async function rememberChoices(db: Tx, form: string, choices: SheetChoices, usedAt: Date): Promise<void> {
-  await db.sheetMemory.upsert({
-    where: { form },
-    create: { form, choices: asJson(choices), usedAt },
-    update: { choices: asJson(choices), usedAt },
-  });
-}
-
 /** What an import put on file, and what units were before it changed them. */
 export type Made = {
   customers: string[];

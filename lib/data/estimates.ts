@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Estimate } from '../core/condenser';
+import { gradesAtReading } from '../core/evidence';
 import type { Prisma, Tx } from './client';
 
 export type EstimateColumns = { status: string; verdict: string; lnK: number | null; lnKSd: number | null; modelVersion: string };
@@ -23,12 +24,8 @@ export async function readingToEstimate(db: Tx, readingId: string) {
         select: { aspect: true, grade: true, phase: true },
       })
     : [];
-  // What was left after the work is what an after-reading sees, where anybody wrote it down.
-  const wanted = reading.phase === 'after' ? 'left' : 'found';
-  const gradeOf = (aspect: string) =>
-    (seen.find((f) => f.aspect === aspect && f.phase === wanted) ?? (aspect === 'fan' ? seen.find((f) => f.aspect === aspect) : undefined))
-      ?.grade ?? null;
-  return { reading, coilGrade: gradeOf('coil'), fanGrade: gradeOf('fan') };
+  const looks = seen.map((f) => ({ ...f, unitId: reading.unitId }));
+  return { reading, ...gradesAtReading(looks, reading) };
 }
 
 /** Saves an estimate in place of an earlier one of the same reading. */

@@ -17,11 +17,20 @@ export const CLEANED_BEFORE = 'coil_cleaned_before';
 
 type Which = { kitchenId: string } | { kitchenIds: readonly string[] } | { unitIds: readonly string[] };
 
+type More = {
+  /** A visit that counts although it is not closed yet. */
+  withVisit?: string;
+  /** A visit whose readings are left out, to be estimated anew. */
+  withoutReadings?: string;
+  /** Units wanted although they were archived. */
+  evenArchived?: readonly string[];
+};
+
 /**
- * What lies on file about units still in service: of closed visits, and of `withVisit` although it is not closed yet.
- * Superseded entries are left out.
+ * What lies on file about units still in service: of closed visits, without superseded entries.
  */
-export async function unitFiles(db: Tx, which: Which, withVisit?: string): Promise<UnitFile[]> {
+export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<UnitFile[]> {
+  const { withVisit, withoutReadings, evenArchived = [] } = more;
   const where =
     'kitchenId' in which
       ? { kitchenId: which.kitchenId }
@@ -29,7 +38,7 @@ export async function unitFiles(db: Tx, which: Which, withVisit?: string): Promi
         ? { kitchenId: { in: [...which.kitchenIds] } }
         : { id: { in: [...which.unitIds] } };
   const units = await db.unit.findMany({
-    where: { ...where, archivedAt: null },
+    where: { ...where, OR: [{ archivedAt: null }, { id: { in: [...evenArchived] } }] },
     include: { kitchen: true },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
@@ -52,7 +61,7 @@ export async function unitFiles(db: Tx, which: Which, withVisit?: string): Promi
       where: { unitId: { in: ids }, kind: { in: ['high_pressure_trip', CLEANED_BEFORE] } },
       select: { unitId: true, at: true, kind: true },
     }),
-    await estimateFacts(db, ids),
+    (await estimateFacts(db, ids)).filter((e) => withoutReadings === undefined || e.visitId !== withoutReadings),
   ];
   const onFile = await db.task.findMany({
     where: { unitId: { in: ids }, kindKey: 'coil_cleaning', lastDoneOn: { not: null } },

@@ -28,20 +28,31 @@ export async function shopRules(db: Tx): Promise<ShopRules> {
 /** A policy as it is kept. */
 export const policyJson = (rules: ShopRules): Prisma.InputJsonValue => json(rules);
 
-/** A belief as its row. `own` is left as it is on file where it is not given; null says that there are no numbers. */
-export function foulingRow({ file, evidence, fouling }: UnitBelief, own?: OwnLimits | null) {
+/** A belief as plain values under the names of its columns, dates as text. */
+export function foulingJson({ file, evidence, fouling }: UnitBelief) {
   const { grades, readings, cleanings } = fouling.evidence;
   return {
     unitId: file.unitId,
-    posterior: json(fouling),
+    posterior: fouling,
     ratePerDay: fouling.rate.mean,
     rateSdPerDay: fouling.rate.sd,
     evidenceCount: grades + readings + cleanings,
     modelVersion: fouling.modelVersion,
     lnK: fouling.lnK.mean,
     lnKSd: fouling.lnK.sd,
-    asOf: fromLocalDate(fouling.asOf),
-    baseline: json(evidence.baseline),
+    asOf: fouling.asOf,
+    baseline: evidence.baseline,
+  };
+}
+
+/** A belief as its row. `own` is left as it is on file where it is not given; null says that there are no numbers. */
+export function foulingRow(belief: UnitBelief, own?: OwnLimits | null) {
+  const { posterior, asOf, baseline, ...row } = foulingJson(belief);
+  return {
+    ...row,
+    posterior: json(posterior),
+    asOf: fromLocalDate(asOf),
+    baseline: json(baseline),
     ...(own === undefined ? {} : { own: own ? json(own) : Prisma.DbNull }),
   };
 }

@@ -1,25 +1,25 @@
 import 'server-only';
-import { todayIn, type LocalDate } from '../core/calendar';
-import { RETURN_WORDS } from '../core/evidence';
+import { todayIn } from '../core/calendar';
+import { RETURN_WORDS, type ReturnOnFile } from '../core/evidence';
+import { groupBy } from '../core/numerics/group-by';
 import type { Tx } from './client';
 import { visitDate } from './findings-history';
 
-export type ReturnOnFile = { id: string; what: string; open: boolean; visitId: string | null; openedOn: LocalDate };
-
-/** Every "go back" that the guard rails ever asked for at a unit. What a person asks for never has a date to go back by. */
-export async function returnsOfUnit(db: Tx, unitId: string, timeZone: string): Promise<ReturnOnFile[]> {
+/** Every "go back" that the guard rails ever asked for at some units, by unit. */
+export async function returnsOfUnits(db: Tx, unitIds: readonly string[], timeZone: string): Promise<Map<string, ReturnOnFile[]>> {
   const rows = await db.followUp.findMany({
-    where: { unitId, what: { in: Object.values(RETURN_WORDS) }, dueOn: { not: null }, visitId: { not: null } },
-    select: { id: true, what: true, status: true, visitId: true, createdAt: true },
+    where: { unitId: { in: [...unitIds] }, what: { in: Object.values(RETURN_WORDS) }, dueOn: { not: null }, visitId: { not: null } },
+    select: { id: true, unitId: true, what: true, status: true, visitId: true, createdAt: true },
   });
   const visits = await db.visit.findMany({
     where: { id: { in: rows.flatMap((r) => r.visitId ?? []) } },
     select: { id: true, arrivedAt: true, startsAt: true },
   });
   const dayOf = new Map(visits.map((v) => [v.id, visitDate(v, timeZone)]));
-  return rows.map(({ createdAt, status, ...r }) => ({
+  const told = rows.map(({ createdAt, status, ...r }) => ({
     ...r,
     open: status === 'open',
     openedOn: dayOf.get(r.visitId ?? '') ?? todayIn(timeZone, createdAt.getTime()),
   }));
+  return groupBy(told, (r) => r.unitId);
 }

@@ -1,50 +1,57 @@
 import 'server-only';
-import type { LocalDate } from '../core/calendar';
-import type { TaskFile } from '../core/evidence';
+import { todayIn, type LocalDate } from '../core/calendar';
+import { gradesAtReading, type ReadingToEstimate, type TaskOnFile } from '../core/evidence';
+import { groupBy } from '../core/numerics/group-by';
 import { fromLocalDate, toLocalDate } from './dates';
 import { visitDate } from './findings-history';
 import type { Prisma, Tx } from './client';
 
 const CHANGE_FIELDS = {
   evidence: true,
-  id: true,
   at: true,
   kind: true,
   fromRule: true,
   toRule: true,
-  fromDueOn: true,
-  review: true,
   visitId: true,
 } as const;
 
-/** A closed (or just closing) visit with its kitchen, or null. */
+/** A closed (or just closing) visit with its kitchen, the looks and the readings that stand; null when it is not on file. */
 export async function visitToRevise(db: Tx, visitId: string) {
   const visit = await db.visit.findUnique({
     where: { id: visitId },
     include: {
       kitchen: true,
       tasks: { where: { outcome: 'done' }, select: { taskId: true, unitId: true } },
-      findings: { where: { supersededAt: null }, select: { unitId: true } },
-      readings: { where: { supersededAt: null }, select: { unitId: true } },
+      findings: { where: { supersededAt: null }, select: { unitId: true, aspect: true, grade: true, phase: true } },
+      readings: { where: { supersededAt: null } },
+      outcomes: { where: { outcome: { not: 'seen' } }, select: { unitId: true } },
     },
   });
   if (!visit) return null;
-  const unitIds = new Set([...visit.tasks, ...visit.findings, ...visit.readings].map((x) => x.unitId));
+  const { kitchen, findings, readings } = visit;
+  const missed = new Set(visit.outcomes.map((u) => u.unitId));
+  const seen = findings.filter((f) => f.grade !== null && !missed.has(f.unitId));
   return {
     id: visit.id,
     kitchenId: visit.kitchenId,
-    kitchen: visit.kitchen,
-    on: visitDate(visit, visit.kitchen.timeZone),
+    kitchen,
+    on: visitDate(visit, kitchen.timeZone),
     doneTaskIds: new Set(visit.tasks.map((t) => t.taskId)),
-    unitIds,
+    unitIds: new Set([...visit.tasks, ...findings, ...readings].map((x) => x.unitId)),
+    readings: readings.map((r): ReadingToEstimate => ({
+      readingId: r.id,
+      unitId: r.unitId,
+      at: r.at.getTime(),
+      phase: r.phase,
+      record: r,
+      ...gradesAtReading(findings, r),
+    })),
+    lookedAt: new Map([...groupBy(seen, (f) => f.unitId)].map(([unitId, list]) => [unitId, new Set(list.map((f) => f.aspect))])),
   };
 }
 
-/**
- * The tasks of some units as the revision needs them, with the change that this visit already made, if any.
- * `lastDoneOn` is what it was before; the caller moves it on.
- */
-export async function tasksToRevise(db: Tx, unitIds: readonly string[], visitId: string, timeZone: string) {
+/** The tasks of some units as the decision needs them, with the change that this visit already made, if any. */
+export async function tasksToRevise(db: Tx, unitIds: readonly string[], visitId: string, timeZone: string): Promise<TaskOnFile[]> {
   const rows = await db.task.findMany({
     where: { unitId: { in: [...unitIds] }, active: true },
     orderBy: [{ unitId: 'asc' }, { kind: { sort: 'asc' } }, { id: 'asc' }],
@@ -56,35 +63,27 @@ export async function tasksToRevise(db: Tx, unitIds: readonly string[], visitId:
       },
     },
   });
-  return rows.map((t) => {
+  return rows.map((t): TaskOnFile => {
     const made = t.changes.filter((c) => c.kind === 'evidence');
-    const mine = made.find((c) => c.visitId === visitId) ?? null;
-    const other = made.find((c) => c.visitId !== visitId) ?? null;
+    const other = made.find((c) => c.visitId !== visitId);
     const held = t.changes.find((c) => c.kind === 'held');
-    const done = t.visitTasks.map((v) => visitDate(v.visit, timeZone)).sort();
     return {
-      row: t,
-      mine,
-      /** Dates of other visits that did it, oldest first. */
-      doneOn: done,
-      /** What it was last said that the rule would have become, while it was held. */
-      lastHeldRule: (held?.evidence as { wouldHave?: string } | null | undefined)?.wouldHave ?? null,
-      lastChangeOn: other ? (other.at.toISOString().slice(0, 10) as LocalDate) : null,
+      taskId: t.id,
+      unitId: t.unitId,
+      kindKey: t.kindKey,
+      rule: t.rule,
+      anchor: t.anchor,
+      anchorDate: toLocalDate(t.anchorDate),
+      locked: t.locked,
+      minWeeks: t.minWeeks,
+      maxWeeks: t.maxWeeks,
       dueOn: toLocalDate(t.dueOn),
       lastDoneOn: t.lastDoneOn ? toLocalDate(t.lastDoneOn) : null,
-      anchorDate: toLocalDate(t.anchorDate),
+      doneOn: t.visitTasks.map((v) => visitDate(v.visit, timeZone)).sort(),
+      mine: made.find((c) => c.visitId === visitId) ?? null,
+      lastChangeOn: other ? todayIn(timeZone, other.at.getTime()) : null,
+      lastHeldRule: (held?.evidence as { wouldHave?: string } | null | undefined)?.wouldHave ?? null,
     };
-  });
-}
-export type TaskToRevise = Awaited<ReturnType<typeof tasksToRevise>>[number];
-
-export type NewRule = Pick<TaskFile, 'taskId' | 'rule'> & { dueOn: LocalDate; lastDoneOn: LocalDate | null };
-
-/** Writes a task's rule, last date and due date; only if something differs. */
-export async function saveTaskRule(db: Tx, { taskId, rule, dueOn, lastDoneOn }: NewRule): Promise<void> {
-  await db.task.update({
-    where: { id: taskId },
-    data: { rule, dueOn: fromLocalDate(dueOn), lastDoneOn: lastDoneOn && fromLocalDate(lastDoneOn), version: { increment: 1 } },
   });
 }
 

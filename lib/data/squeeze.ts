@@ -1,7 +1,7 @@
 import 'server-only';
 import { needsOf } from '../core/booking/needs';
 import { addDays, instantOf, todayIn } from '../core/calendar';
-import type { BookedVisit, WeekProblem } from '../core/planning';
+import type { BookedVisit } from '../core/planning';
 import type { Tx } from './client';
 import { shopSettings } from './settings';
 import { weekProblem } from './week-problem';
@@ -14,7 +14,7 @@ export type StandingVisit = { id: string; version: number; kitchen: string; cust
 
 /**
  * The seven days from `from` as an emergency finds them: who works when, and every visit on the books, done ones of
- * today included for they still hold their time. A kitchen without coordinates counts as being at the shop.
+ * today included for they still hold their time. Drives to a kitchen without a position are assumed.
  */
 export async function squeezeProblem(db: Tx, kitchenId: string, from: Date) {
   const shop = await shopSettings(db);
@@ -22,12 +22,7 @@ export async function squeezeProblem(db: Tx, kitchenId: string, from: Date) {
   const first = todayIn(zone, from.getTime());
   const dayStart = new Date(instantOf(first, '00:00', zone));
   const until = new Date(instantOf(addDays(first, SQUEEZE_DAYS), '00:00', zone));
-  const { problem } = await weekProblem(db, first, dayStart, kitchenId);
-  const unplaced = problem.kitchens.filter((k) => k.place === null).map((k) => k.id);
-  const placed: WeekProblem = {
-    ...problem,
-    kitchens: problem.kitchens.map((k) => (k.place === null ? { ...k, place: { lat: shop?.lat, lng: shop?.lng } } : k)),
-  };
+  const { problem, unplaced } = await weekProblem(db, first, dayStart, kitchenId);
 
   const rows = await db.visit.findMany({
     where: { status: { in: ['booked', 'started', 'done'] }, startsAt: { lt: until }, endsAt: { gt: dayStart } },
@@ -58,8 +53,8 @@ export async function squeezeProblem(db: Tx, kitchenId: string, from: Date) {
       },
     ]),
   );
-  const names = new Map(placed.technicians.map((t) => [t.id, t.name]));
-  return { problem: placed, booked, standing, names, from, until, withoutPlace: unplaced.includes(kitchenId) };
+  const names = new Map(problem.technicians.map((t) => [t.id, t.name]));
+  return { problem, booked, standing, names, from, until, withoutPlace: unplaced.has(kitchenId) };
 }
 
 /** Units on file at a kitchen, by name. */

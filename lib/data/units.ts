@@ -1,5 +1,5 @@
 import 'server-only';
-import type { CompressorMap } from '../core/condenser/ten-coefficient';
+import type { CompressorMap } from '../core/condenser/compressor/ten-coefficient';
 import type { Tx } from './client';
 import { toLocalDate } from './dates';
 

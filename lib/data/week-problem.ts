@@ -1,12 +1,14 @@
 import 'server-only';
 import { addDays, approximateWeeks, fromDay, instantOf, toDay, type LocalDate } from '../core/calendar';
 import { needsOf } from '../core/booking/needs';
-import { openings, siteTimeOf, STARTING_PRICES, type WeekProblem } from '../core/planning';
+import { assumedDrive, openings, pricesFrom, siteTimeOf, type InputFacts, type WeekProblem } from '../core/planning';
 import { fromLocalDate, toLocalDate } from './dates';
 import type { Tx } from './client';
 import { learnedMinutes } from './learned-minutes';
 import { travelBetween } from './travel';
+import { USUAL_KITCHEN_HOURS } from '../core/booking/service-hours';
 import { weekly } from './visits';
+import { costsSet } from './settings';
 
 /** Days past the week from which work may be brought forward to save a trip. */
 const LOOK_AHEAD_DAYS = 21;
@@ -69,7 +71,13 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
     new Set(days.filter((d) => ranges.some((r) => toLocalDate(r.startsOn) <= fromDay(d) && fromDay(d) < toLocalDate(r.endsOn))));
   const clip = <T extends { startMs: number; endMs: number }>(ranges: T[]) =>
     ranges.map((r) => ({ ...r, startMs: Math.max(r.startMs, notBefore.getTime()) })).filter((r) => r.endMs > r.startMs);
-  const base = { lat: shop?.lat, lng: shop?.lng };
+  const drive = assumedDrive(
+    kitchens.flatMap((k) => placeOf(k) ?? []),
+    travel,
+  );
+  const nowhere = (id: string) => ({ unknown: { id, minutes: drive.minutes } });
+  const shopPlaced = typeof shop?.lat === 'number' && typeof shop.lng === 'number';
+  const base = shopPlaced ? { lat: shop.lat, lng: shop.lng } : nowhere('shop');
 
   const problem: WeekProblem = {
     technicians: technicians.map((t) => {
@@ -96,14 +104,13 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
     kitchens: kitchens.map((k) => {
       const hours = weekly(k.serviceHours);
       const at = (day: number, time: string) => instantOf(fromDay(day), time, k.timeZone);
-      const always = days.map((weekday) => ({ weekday: weekday - first, from: '06:00', to: '18:00' }));
       return {
         id: k.id,
         name: k.name,
-        place: placeOf(k),
+        place: placeOf(k) ?? nowhere(k.id),
         accessMinutes: siteTimeOf(times, k.id).accessMinutes,
         durationFactor: siteTimeOf(times, k.id).durationFactor,
-        open: clip(openings(hours.length ? hours : always, days, covered(k.blackouts), at)),
+        open: clip(openings(hours.length ? hours : USUAL_KITCHEN_HOURS, days, covered(k.blackouts), at)),
       };
     }),
     tasks: [...tasks, ...fixedTasks].map((t) => ({
@@ -125,7 +132,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
       taskIds: v.tasks.map((t) => t.taskId),
     })),
     travel,
-    prices: STARTING_PRICES,
+    prices: pricesFrom(shop),
     startsEveryMinutes: 5,
     nextDay: first + 7,
   };
@@ -144,6 +151,51 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
       ]),
     ),
   };
-  return { problem, names };
+  const unplaced = new Set(kitchens.filter((k) => placeOf(k) === null).map((k) => k.id));
+  return { problem, names, unplaced, input: () => inputFacts() };
+
+  /** What the search is given, as the dispatcher would judge it. */
+  async function inputFacts(): Promise<InputFacts> {
+    const [dueNow] = await db.$queryRaw<{ tasks: bigint; kitchens: bigint; booked: bigint }[]>`
+      SELECT count(*) FILTER (WHERE NOT b.open) AS tasks, count(DISTINCT t."kitchenId") FILTER (WHERE NOT b.open) AS kitchens,
+        count(*) FILTER (WHERE b.open) AS booked
+      FROM "Task" t JOIN "Kitchen" k ON k.id = t."kitchenId" AND k."archivedAt" IS NULL
+      JOIN "Unit" u ON u.id = t."unitId" AND u."archivedAt" IS NULL
+      CROSS JOIN LATERAL (SELECT EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."taskId" = t.id AND vt.open) AS open) b
+      WHERE t.active AND t."dueOn" < ${fromLocalDate(until)}::date`;
+    const access = new Map(problem.kitchens.map((k) => [k.id, k]));
+    return {
+      technicians: technicians.map((t) => ({
+        id: t.id,
+        name: t.name,
+        skills: t.skills,
+        hasShift: weekly(t.shifts).length > 0,
+        hours: problem.technicians.find((p) => p.id === t.id)?.shifts.map((s) => s.hours) ?? [],
+        booked: fixed.filter((v) => v.technicianId === t.id).map((v) => ({ startMs: v.startsAt.getTime(), endMs: v.endsAt.getTime() })),
+      })),
+      kitchens: kitchens.map((k) => ({
+        id: k.id,
+        name: k.name,
+        placed: !unplaced.has(k.id),
+        open: access.get(k.id)?.open ?? [],
+        closedToUs: covered(k.blackouts).size > 0,
+      })),
+      tasks: problem.tasks
+        .filter((t) => t.dueDay < problem.nextDay && !fixedTasks.some((f) => f.id === t.id))
+        .map((t) => ({
+          kitchenId: t.kitchenId,
+          minutes: t.minutes * (access.get(t.kitchenId)?.durationFactor ?? 1),
+          accessMinutes: access.get(t.kitchenId)?.accessMinutes ?? 0,
+          skills: t.skills ?? [],
+        })),
+      due: { tasks: Number(dueNow?.tasks ?? 0), kitchens: Number(dueNow?.kitchens ?? 0), onVisits: Number(dueNow?.booked ?? 0) },
+      unitsOnFile: await db.unit.count({ where: { archivedAt: null } }),
+      weekIsOver: notBefore.getTime() >= instantOf(until, '00:00', zone),
+      shopPlaced,
+      fromShop: technicians.filter((t) => t.homeLat === null).length,
+      drive,
+      costsSet: costsSet(shop),
+    };
+  }
 }
 export type WeekNames = Awaited<ReturnType<typeof weekProblem>>['names'];

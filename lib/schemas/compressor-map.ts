@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { CompressorMap, TenCoefficients } from '../core/condenser/ten-coefficient';
+import type { CompressorMap, TenCoefficients } from '../core/condenser/compressor/ten-coefficient';
 
 /** Ten numbers in the order of AHRI 540, separated by spaces, commas or lines. */
 function ten(text: string | undefined): TenCoefficients | string | null {

@@ -34,9 +34,12 @@ function withRule<T extends Entry>({ form, weeks, weekday, ruleText, ...rest }: 
   if (ruleText === '') return fail('ruleText', 'Write the rule, for instance FREQ=MONTHLY;BYDAY=1TU.');
   try {
     const rule = parseRule(ruleText);
-    return isDayRule(rule)
+    return isDayRule(rule) && !rule.timed
       ? { ...rest, rule: rule.text }
-      : fail('ruleText', 'A task cannot come round by the hour. Use DAILY, WEEKLY, MONTHLY or YEARLY.');
+      : fail(
+          'ruleText',
+          'A task cannot come round by the hour. Use DAILY, WEEKLY, MONTHLY or YEARLY, without BYHOUR, BYMINUTE or BYSECOND.',
+        );
   } catch (e) {
     if (e instanceof CalendarError) return fail('ruleText', e.message);
     throw e;

@@ -5,14 +5,14 @@ import { cancelVisit } from '@/lib/services/visits/cancel-visit';
 import { moveVisit } from '@/lib/services/visits/move-visit';
 import type { BookVisit } from '@/lib/schemas/visits';
 import { useDatabase } from '../support/database';
-import { haveOneUnit, personRow } from '../support/factories';
+import { ANY_TIME, haveOneUnit, personRow } from '../support/factories';
 
 const database = useDatabase();
 const now = new Date('2026-11-25T15:00:00Z');
 const date = localDate('2026-11-30'); // a Monday
 
 const makePerson = (over: Parameters<typeof personRow>[0] = {}) =>
-  database.db.user.create({ data: personRow({ skills: [], shifts: [], ...over }) });
+  database.db.user.create({ data: personRow({ skills: [], shifts: ANY_TIME, ...over }) });
 let actor: { userId: string };
 let techId: string;
 beforeAll(async () => {

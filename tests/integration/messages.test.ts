@@ -14,7 +14,7 @@ import { bookVisit } from '@/lib/services/visits/book-visit';
 import { cancelVisit } from '@/lib/services/visits/cancel-visit';
 import { moveVisit } from '@/lib/services/visits/move-visit';
 import { useDatabase } from '../support/database';
-import { haveOneUnit } from '../support/factories';
+import { ANY_TIME, haveOneUnit } from '../support/factories';
 
 const database = useDatabase();
 const now = new Date('2026-11-25T15:00:00Z');
@@ -82,7 +82,7 @@ describe('the calendar invitation, read back by an independent parser', () => {
   ])('a nine-o’clock visit in %s in the week after the clocks change', async (timeZone, date, expected) => {
     const there = await haveOneUnit(database.db, {
       kitchen: { timeZone, contactEmail: 'chef@else.example', serviceHours: [] },
-      person: { shifts: [] },
+      person: { shifts: ANY_TIME },
     });
     const booked = await bookVisit(
       { ...ctx(), now: new Date('2026-01-05T00:00:00Z') },

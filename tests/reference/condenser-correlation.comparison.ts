@@ -1,6 +1,6 @@
-import { balance } from '@/lib/core/condenser/balance';
+import { balance } from '@/lib/core/condenser/machine/balance';
 import { loggedUnit } from '@/lib/core/condenser/log/equipment';
-import { conductanceFromRise, modelOf } from '@/lib/core/condenser/model';
+import { conductanceFromRise, modelOf } from '@/lib/core/condenser/machine/model';
 import type { Comparison } from './comparison';
 import { outside, worstOf } from './condenser-support';
 

@@ -1,8 +1,8 @@
-import { typicalCompressor, type CompressorConstants } from '@/lib/core/condenser/compressor-kinds';
-import { cycleAt } from '@/lib/core/condenser/cycle';
-import { fluidOf } from '@/lib/core/condenser/fluid';
-import { readMap, type CompressorMap } from '@/lib/core/condenser/ten-coefficient';
-import { volumetricEfficiency } from '@/lib/core/condenser/volumetric';
+import { typicalCompressor, type CompressorConstants } from '@/lib/core/condenser/compressor/kinds';
+import { cycleAt } from '@/lib/core/condenser/machine/cycle';
+import { fluidOf } from '@/lib/core/condenser/fluid/fluid';
+import { readMap, type CompressorMap } from '@/lib/core/condenser/compressor/ten-coefficient';
+import { volumetricEfficiency } from '@/lib/core/condenser/compressor/volumetric';
 import type { Comparison } from './comparison';
 import { fahrenheit, worstOf } from './condenser-support';
 

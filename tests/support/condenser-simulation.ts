@@ -1,10 +1,16 @@
-import { balance, type SteadyState } from '@/lib/core/condenser/balance';
+import { balance, type SteadyState } from '@/lib/core/condenser/machine/balance';
 import { cleanPrior, type CleanBaseline, type Conditions, type CondenserUnit, type Reading } from '@/lib/core/condenser';
-import { AIR_PLACEMENT_SD_K, CONTACT_SD_K, gaugeSdPa, STEADY_SCATTER_SD_K, THERMOMETER_SD_K } from '@/lib/core/condenser/instruments';
-import { fixedLossPerDisplacement, type Compressor } from '@/lib/core/condenser/compressor';
-import { see } from '@/lib/core/condenser/inverse';
-import { conductanceFromRise, modelOf, type UnitModel } from '@/lib/core/condenser/model';
-import { meansOf, resolve } from '@/lib/core/condenser/resolve';
+import {
+  AIR_PLACEMENT_SD_K,
+  CONTACT_SD_K,
+  gaugeSdPa,
+  STEADY_SCATTER_SD_K,
+  THERMOMETER_SD_K,
+} from '@/lib/core/condenser/readings/instruments';
+import { fixedLossPerDisplacement, type Compressor } from '@/lib/core/condenser/compressor/compressor';
+import { see } from '@/lib/core/condenser/machine/inverse';
+import { conductanceFromRise, modelOf, type UnitModel } from '@/lib/core/condenser/machine/model';
+import { meansOf, resolve } from '@/lib/core/condenser/readings/resolve';
 import { type RandomStream } from '@/lib/core/numerics/random';
 import type { UnitKind } from '@/lib/core/equipment';
 

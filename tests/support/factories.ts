@@ -4,6 +4,9 @@ import { customerRow, kitchenRow, personRow, taskRow, unitRow } from '@/prisma/s
 
 export * from '@/prisma/seed/rows';
 
+/** A shift that forbids nothing. */
+export const ANY_TIME = Array.from({ length: 7 }, (_, weekday) => ({ weekday, from: '00:00', to: '24:00' }));
+
 /** The task kinds every shop starts with. */
 export async function haveTaskKinds(db: Db): Promise<void> {
   await db.taskKind.createMany({ data: TASK_KINDS.map((k, sort) => ({ ...k, sort })), skipDuplicates: true });

@@ -49,7 +49,8 @@ export function bookingConcerns(q: BookingQuestion): { words: string; refuses: b
     out.push({ words: 'That is outside the hours in which the kitchen can spare its equipment.', refuses: false });
 
   if (off) out.push({ words: off, refuses: false });
-  else if (q.technician.shifts.length > 0 && !insideWindows(q.technician.shifts, q.span, q.shopTimeZone))
+  else if (q.technician.shifts.length === 0) out.push({ words: `${q.technician.name} has no shift on file.`, refuses: false });
+  else if (!insideWindows(q.technician.shifts, q.span, q.shopTimeZone))
     out.push({ words: `That is outside ${q.technician.name}’s shift.`, refuses: false });
   return out;
 }

@@ -1,5 +1,5 @@
 import { addDays, wallClock, type LocalDate } from '../calendar';
-import { windowsOn, type Span, type WeeklyWindow } from './service-hours';
+import { USUAL_KITCHEN_HOURS, windowsOn, type Span, type WeeklyWindow } from './service-hours';
 import type { DateRange } from './concerns';
 
 export type FreeSlotQuestion = {
@@ -29,7 +29,7 @@ const covers = (r: DateRange, d: LocalDate) => r.startsOn <= d && d < r.endsOn;
 
 /**
  * Times at which the kitchen can spare its equipment and someone is free, drive included; earliest first, one
- * technician a time. Kitchens without hours on file are offered 06:00–16:00.
+ * technician a time. Kitchens without hours on file are offered the usual ones; technicians without a shift are not offered.
  */
 export function freeSlots(q: FreeSlotQuestion): FreeSlot[] {
   const out: FreeSlot[] = [];
@@ -50,9 +50,9 @@ export function freeSlots(q: FreeSlotQuestion): FreeSlot[] {
 function isFree(t: FreeSlotQuestion['technicians'][number], span: Span, shopTimeZone: string): boolean {
   const { date } = wallClock(shopTimeZone, span.start);
   if (t.timeOff.some((o) => covers(o, date))) return false;
-  if (t.shifts.length > 0 && !windowsOn(t.shifts, date, shopTimeZone).some((w) => w.start <= span.start && span.end <= w.end)) return false;
+  if (t.shifts.length === 0 || !windowsOn(t.shifts, date, shopTimeZone).some((w) => w.start <= span.start && span.end <= w.end))
+    return false;
   return t.busy.every((b) => span.end + b.driveMinutes * MINUTE <= b.start || b.end + b.driveMinutes * MINUTE <= span.start);
 }
 
-const hours = (windows: readonly WeeklyWindow[]): readonly WeeklyWindow[] =>
-  windows.length > 0 ? windows : ([0, 1, 2, 3, 4] as const).map((weekday) => ({ weekday, from: '06:00', to: '16:00' }));
+const hours = (windows: readonly WeeklyWindow[]): readonly WeeklyWindow[] => (windows.length > 0 ? windows : USUAL_KITCHEN_HOURS);

@@ -2,6 +2,13 @@ import { addDays, instantOf, wallClock, weekdayOf, type LocalDate, type Weekday 
 
 /** A weekly window in the place's own wall time, half-open: `from` ≤ t < `to`. `to` may be "24:00". */
 export type WeeklyWindow = { weekday: Weekday; from: string; to: string };
+
+/** When a kitchen is taken to spare its equipment while no hours of it are on file; common practice. */
+export const USUAL_KITCHEN_HOURS: readonly WeeklyWindow[] = ([0, 1, 2, 3, 4, 5, 6] as const).map((weekday) => ({
+  weekday,
+  from: '06:00',
+  to: '18:00',
+}));
 /** Epoch milliseconds, half-open. */
 export type Span = { start: number; end: number };
 

@@ -1,4 +1,4 @@
-import { profileOf } from './profiles';
+import { profileOf } from './machine/profiles';
 import { Z80 } from './bands';
 import type { CleanBaseline, CondenserUnit, DesignRise, Estimate, Figure } from './types';
 

@@ -1,15 +1,15 @@
 import { figure, Z80 } from './bands';
-import { differenceWords } from './both-units';
-import { sifted } from './doubts';
-import { assumedGauge, gaugeSdPa } from './instruments';
-import { meanT } from './fluid';
-import { isKnownRefrigerant } from './limits';
-import { modelOf } from './model';
-import { unreadable } from './readable';
-import { meansOf, resolve } from './resolve';
-import { cannotSaySentence } from './sentence';
-import { seeWithSpread, type Spreads } from './spread';
-import { scatterSd, SHORTEST_STEADY_MIN } from './steadiness';
+import { differenceWords } from './words/both-units';
+import { sifted } from './readings/doubts';
+import { assumedGauge, gaugeSdPa } from './readings/instruments';
+import { meanT } from './fluid/fluid';
+import { isKnownRefrigerant } from './fluid/limits';
+import { modelOf } from './machine/model';
+import { unreadable } from './readings/readable';
+import { meansOf, resolve } from './readings/resolve';
+import { cannotSaySentence } from './words/sentence';
+import { seeWithSpread, type Spreads } from './readings/spread';
+import { scatterSd, SHORTEST_STEADY_MIN } from './readings/steadiness';
 import type { CannotSayReason, CondenserUnit, Figure, Reading } from './types';
 
 export type BeforeAfter =

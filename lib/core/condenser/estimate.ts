@@ -1,21 +1,21 @@
 import { cancels } from './baseline';
-import { dischargeTemperature } from './cycle';
+import { dischargeTemperature } from './machine/cycle';
 import { figure, Z80 } from './bands';
 import { weigh } from './causes/weigh';
 import type { Scene } from './causes/evidence';
 import { underHeadControl } from './causes/head-control';
-import { neverBelowZero, outlook } from './consequences';
-import { sifted } from './doubts';
-import { unreadable } from './readable';
-import { evaporatingFor } from './evaporator';
-import { assumptionsOf } from './assumptions';
-import { isKnownRefrigerant } from './limits';
-import { modelOf, type ModelOptions, type UnitModel } from './model';
-import { meansOf, resolve, type Resolved } from './resolve';
-import { cannotSaySentence, sentenceFor } from './sentence';
-import { expFigure, seeWithSpread, toFigure, type SeenWithSpread, type Spread, type Spreads } from './spread';
-import { scatterSd, SHORTEST_STEADY_MIN } from './steadiness';
-import { tuned } from './tune';
+import { neverBelowZero, outlook } from './outlook/consequences';
+import { sifted } from './readings/doubts';
+import { unreadable } from './readings/readable';
+import { evaporatingFor } from './machine/evaporator';
+import { assumptionsOf } from './words/assumptions';
+import { isKnownRefrigerant } from './fluid/limits';
+import { modelOf, type ModelOptions, type UnitModel } from './machine/model';
+import { meansOf, resolve, type Resolved } from './readings/resolve';
+import { cannotSaySentence, sentenceFor } from './words/sentence';
+import { expFigure, seeWithSpread, toFigure, type SeenWithSpread, type Spread, type Spreads } from './readings/spread';
+import { scatterSd, SHORTEST_STEADY_MIN } from './readings/steadiness';
+import { tuned } from './machine/tune';
 import { judge } from './verdict';
 import type {
   CannotSayReason,

@@ -1,6 +1,6 @@
-import { boxCurve, meet, type BoxCurve } from '../condenser/box-curve';
-import { airProfile, dayUse } from '../condenser/energy';
-import { conductanceFromRise, modelOf } from '../condenser/model';
+import { boxCurve, meet, type BoxCurve } from '../condenser/machine/box-curve';
+import { airProfile, dayUse } from '../condenser/outlook/energy';
+import { conductanceFromRise, modelOf } from '../condenser/machine/model';
 import type { CleanBaseline, CondenserUnit, Conditions } from '../condenser';
 import type { Limit } from '../fouling';
 

@@ -1,4 +1,4 @@
-import { temperatureWords } from '../condenser/both-units';
+import { temperatureWords } from '../condenser/words/both-units';
 import { FOOD_LIMIT_K } from '../findings/cautions';
 
 /** Warmer than food gets in a box that stands still, K: 55 °C. Common practice; it only asks. */

@@ -1,9 +1,8 @@
 import 'server-only';
 import { todayIn } from '../../core/calendar';
 import type { Estimate } from '../../core/condenser';
-import { condenserUnitOf, conditionsOf, readingOf } from '../../core/condenser/from-record';
 import { AppError } from '../../core/errors';
-import { baselineFrom, estimateColumns, estimateReading, kitchenBeliefs, pastLosses } from '../../core/evidence';
+import { baselineFrom, estimateOnFile, kitchenBeliefs } from '../../core/evidence';
 import { readingToEstimate, saveEstimate } from '../../data/estimates';
 import { unitFiles, visitDate } from '../../data/findings-history';
 import { fleetBelief, kitchenPosteriors, saveBelief } from '../../data/fouling';
@@ -23,33 +22,21 @@ export async function storeEstimate(ctx: Pick<ServiceContext, 'db'>, readingId: 
     const { reading, coilGrade, fanGrade } = found;
     const { kitchen } = reading.unit;
     const visitId = reading.visitId ?? undefined;
-    const [file] = await unitFiles(tx, { unitIds: [reading.unitId] }, visitId);
-    const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } });
-    const unit = condenserUnitOf(reading.unit, kitchen);
+    const [file] = await unitFiles(tx, { unitIds: [reading.unitId] }, { withVisit: visitId, evenArchived: [reading.unitId] });
+    if (!file) throw new AppError('not_found', 'The unit of that reading is not on file.');
     const at = reading.at.getTime();
-    const earlier = (file?.readings ?? []).filter((r) => r.at < at);
-    const baseline = baselineFrom(unit, earlier);
     const on = reading.visit ? visitDate(reading.visit, kitchen.timeZone) : todayIn(kitchen.timeZone, at);
-    // The cleaning of this very visit lies between its two readings: only the one after it starts afresh.
-    const lastCleaning = reading.phase === 'after' ? on : ((file?.cleanings ?? []).filter((c) => c < on).at(-1) ?? null);
-    const history = pastLosses(earlier, baseline, lastCleaning, at);
-    const result = estimateReading(
-      unit,
-      readingOf(reading, { coilGrade, fanGrade }),
-      baseline,
-      conditionsOf(unit, kitchen, shop?.currency ?? 'USD'),
-      history,
-    );
-    const { columns } = estimateColumns(result, baseline, { at, on, phase: reading.phase, fanFailed: fanGrade === 'failed' });
+    const { unitId, phase } = reading;
+    const { columns, result } = estimateOnFile(file, { readingId, unitId, at, phase, record: reading, coilGrade, fanGrade }, on);
     await saveEstimate(tx, reading, columns, result);
-    if (reading.phase === 'after') await keepBaseline(tx, reading.unitId, visitId);
+    if (phase === 'after') await keepBaseline(tx, unitId, visitId);
     return result;
   });
 }
 
 /** Brings the unit's row up to its readings. The belief about its rate follows when the visit is closed. */
 async function keepBaseline(tx: Parameters<typeof saveBelief>[0], unitId: string, visitId: string | undefined): Promise<void> {
-  const [file] = await unitFiles(tx, { unitIds: [unitId] }, visitId);
+  const [file] = await unitFiles(tx, { unitIds: [unitId] }, { withVisit: visitId });
   if (!file) return;
   const baseline = baselineFrom(file.unit, file.readings);
   const { count } = await tx.unitFouling.updateMany({ where: { unitId }, data: { baseline } });

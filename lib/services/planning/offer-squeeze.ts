@@ -68,7 +68,7 @@ export async function unitsInNeed(db: Db, ask: Pick<SqueezeAsk, 'kitchenId' | 'u
 
 function notesOn(week: Awaited<ReturnType<typeof squeezeProblem>>, skills: string[], none: boolean, kitchen: string): string[] {
   const notes: string[] = [];
-  if (week.withoutPlace) notes.push(`${kitchen} has no coordinates on file: the drive is counted as if it were at the shop.`);
+  if (week.withoutPlace) notes.push(`${kitchen} has no position on file: the drive there is a guess.`);
   if (!none) return notes;
   const able = week.problem.technicians.filter((t) => skills.every((s) => t.skills.includes(s)));
   if (able.length === 0) notes.push(`Nobody on file may do this: it needs ${skills.map((s) => SKILL_WORDS[s] ?? s).join(' and ')}.`);

@@ -1,15 +1,18 @@
 import 'server-only';
 import { toLocalDate } from '../../data/dates';
-import { PlanCancelled } from '../../core/planning';
+import { checkInput, PlanCancelled, type CostBreakdown } from '../../core/planning';
 import type { Db } from '../../data/client';
 import { Prisma } from '../../data/generated/client';
 import { weekProblem } from '../../data/week-problem';
 import type { Search } from './search';
-import { toProposal } from './to-proposal';
+import { toProposal, type GivenInput } from './to-proposal';
 
 const TIME_LIMIT_MS = 8_000;
 const LOOK_EVERY_MS = 250;
 const SEED = 20261125;
+const NO_COST: CostBreakdown = {
+  total: 0, driving: 0, drivingMinutes: 0, visits: 0, overtime: 0, overtimeMinutes: 0, lateness: 0, latenessMinutes: 0, early: 0, overdue: 0, left: 0,
+}; // prettier-ignore
 
 /**
  * Searches for the week of a queued run, writing each better plan as it is found. A run cancelled meanwhile stops
@@ -29,15 +32,31 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
     );
   }, LOOK_EVERY_MS);
   try {
-    const { problem, names } = await weekProblem(db, toLocalDate(run.weekStart), now);
+    const { problem, names, input } = await weekProblem(db, toLocalDate(run.weekStart), now);
+    const facts = await input();
+    const findings = checkInput(facts);
+    const given: GivenInput = {
+      findings,
+      due: { tasks: facts.due.tasks, kitchens: facts.due.kitchens, searched: facts.tasks.length },
+      drivingPerMinute: problem.prices.drivingPerMinute,
+    };
     const save = (p: ReturnType<typeof toProposal>) =>
       db.planRun.updateMany({ where: { id: runId, status: 'running' }, data: { result: p as unknown as Prisma.InputJsonObject } });
+    // A week that cannot hold anything new is not searched: what stands stays.
+    if (findings.some((f) => f.weight === 'stops')) {
+      const nothing = toProposal({ visits: [], cost: NO_COST }, names, given, SEED, clock() - began);
+      await db.planRun.updateMany({
+        where: { id: runId, status: 'running' },
+        data: { status: 'done', finishedAt: now, result: nothing as unknown as Prisma.InputJsonObject },
+      });
+      return;
+    }
     const plan = await search(problem, {
       seed: SEED,
       timeLimitMs: TIME_LIMIT_MS,
       signal: stop.signal,
       onImprovement: (found) => {
-        writing = writing.then(() => save(toProposal(found, names, SEED, found.afterMs)));
+        writing = writing.then(() => save(toProposal(found, names, given, SEED, found.afterMs)));
       },
     });
     await writing;
@@ -46,7 +65,7 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
       data: {
         status: 'done',
         finishedAt: now,
-        result: toProposal(plan, names, SEED, clock() - began) as unknown as Prisma.InputJsonObject,
+        result: toProposal(plan, names, given, SEED, clock() - began) as unknown as Prisma.InputJsonObject,
       },
     });
   } catch (e) {

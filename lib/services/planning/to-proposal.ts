@@ -1,5 +1,6 @@
 import 'server-only';
 import type { CostBreakdown, LeftTask, PlannedVisit } from '../../core/planning';
+import type { Finding } from '../../core/planning';
 import type { Proposal } from '../../core/planning/proposal';
 import type { WeekNames } from '../../data/week-problem';
 
@@ -9,12 +10,14 @@ type Found = {
   unplaced?: readonly LeftTask[];
   later?: readonly LeftTask[];
   lowerBound?: number;
-  gap?: number;
   proven?: boolean;
 };
 
+/** What the search was given, as `checkInput` judged it. */
+export type GivenInput = { findings: Finding[]; due: Proposal['due']; drivingPerMinute: number };
+
 /** A plan, or a better one found on the way, in the shop's names. */
-export function toProposal(found: Found, names: WeekNames, seed: number, searchMs: number): Proposal {
+export function toProposal(found: Found, names: WeekNames, input: GivenInput, seed: number, searchMs: number): Proposal {
   const fresh = found.visits.filter((v) => v.fixedId === null);
   return {
     visits: fresh.map((v) => {
@@ -39,14 +42,25 @@ export function toProposal(found: Found, names: WeekNames, seed: number, searchM
     unplaced: (found.unplaced ?? []).flatMap((l) => {
       const task = names.tasks.get(l.taskId);
       return task
-        ? [{ what: task.what, kitchenId: task.kitchenId, kitchen: names.kitchens.get(task.kitchenId)?.name ?? '', words: l.reason.words }]
+        ? [
+            {
+              what: task.what,
+              kitchenId: task.kitchenId,
+              kitchen: names.kitchens.get(task.kitchenId)?.name ?? '',
+              code: l.reason.code,
+              words: l.reason.words,
+            },
+          ]
         : [];
     }),
     later: found.later?.length ?? 0,
     cost: found.cost,
-    lowerBound: found.lowerBound ?? null,
-    gap: found.gap ?? null,
-    proven: found.proven ?? false,
+    input: input.findings,
+    due: input.due,
+    couldSaveMinutes:
+      found.lowerBound === undefined ? null : Math.max(0, (found.cost.total - found.lowerBound) / Math.max(0.01, input.drivingPerMinute)),
+    // Nothing planned is never the best of anything.
+    proven: fresh.length > 0 && (found.proven ?? false),
     kept: found.visits.length - fresh.length,
     searchMs,
     seed,

@@ -1,13 +1,12 @@
 import 'server-only';
 import type { LocalDate } from '../../core/calendar';
+import { ENDED } from '../../core/evidence';
 import { fromLocalDate } from '../../data/dates';
 import { saveChange } from '../../data/rule-changes';
 import type { Tx } from '../../data/client';
 
 /** Where a task's last date was done, and by whose word it is put on file. */
 export type DoneThere = { visitId: string; by: string | null; now: Date };
-
-export const ENDED = 'The rule has ended: its last date is done, so nothing more comes due. Add the task again to give it a new rule.';
 
 /** A task whose rule has no date left comes due no more; its history stays for when it is added again. */
 export async function endTask(

@@ -1,27 +1,14 @@
 import 'server-only';
-import { AppError } from '../../core/errors';
-import {
-  dueNow,
-  evidenceOfChange,
-  heldWords,
-  kitchenBeliefs,
-  ownLimits,
-  reviseTask,
-  type FleetBelief,
-  type ShopRules,
-  type UnitBelief,
-} from '../../core/evidence';
+import { estimateVisit, visitConsequences, type Decision } from '../../core/evidence';
 import type { LocalDate, Weekday } from '../../core/calendar';
-import { COIL_CLEANING } from '../../core/round';
+import { AppError } from '../../core/errors';
 import { unitFiles } from '../../data/findings-history';
-import { fleetBelief, saveBelief, shopRules } from '../../data/fouling';
-import { saveChange, saveTaskRule, tasksToRevise, visitToRevise, type TaskToRevise } from '../../data/rule-changes';
+import { fleetBelief, shopRules } from '../../data/fouling';
+import { returnsOfUnits } from '../../data/return-visits';
+import { tasksToRevise, visitToRevise } from '../../data/rule-changes';
 import { withinTransaction } from '../../data/transaction';
-import type { Tx } from '../../data/client';
+import { saveConsequences, saveEstimates } from '../../data/visit-consequences';
 import type { ServiceContext } from '../context';
-import { ENDED, endTask } from './end-task';
-import { keepCleaningBefore } from './keep-cleaning-before';
-import { openReturnVisits } from './return-visits';
 
 /** What a closed visit changed, for the screen that closes it. */
 export type RuleRevision = {
@@ -40,126 +27,42 @@ export type RuleRevision = {
 };
 export type VisitConsequences = { revisions: RuleRevision[]; followUpIds: string[] };
 
-type Visit = NonNullable<Awaited<ReturnType<typeof visitToRevise>>>;
-
 /**
- * After a visit is closed: re-anchors each done task, updates its unit's fouling posterior, revises the rules with
- * their reasons, and settles and opens the return visits of the guard rails. Doing it twice changes nothing more.
+ * After a visit is closed: estimates its readings anew, re-anchors each done task, updates the beliefs about the
+ * kitchen's units, revises the rules with their reasons, and settles and opens return visits. The kitchen is loaded
+ * once, everything is worked out in the core, and saved in one go. Doing it twice changes nothing more.
  * @throws AppError not_found
  */
 export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, visitId: string): Promise<VisitConsequences> {
   return withinTransaction(db, async (tx) => {
     const visit = await visitToRevise(tx, visitId);
     if (!visit) throw new AppError('not_found', 'That visit is not on file.');
-    const rules = await shopRules(tx);
-    const fleet = await fleetBelief(tx);
-    const beliefs = kitchenBeliefs(await unitFiles(tx, { kitchenId: visit.kitchenId }, visitId), fleet);
-    const touched = beliefs.filter((b) => visit.unitIds.has(b.file.unitId));
-    const tasks = await tasksToRevise(
-      tx,
-      touched.map((b) => b.file.unitId),
-      visitId,
-      visit.kitchen.timeZone,
+    const { kitchen, unitIds } = visit;
+    const more = { withVisit: visitId, withoutReadings: visitId, evenArchived: [...unitIds] };
+    const onFile = await unitFiles(tx, { kitchenId: visit.kitchenId }, more);
+    const tasks = await tasksToRevise(tx, [...unitIds], visitId, kitchen.timeZone);
+    const returns = await returnsOfUnits(tx, [...unitIds], kitchen.timeZone);
+    const { files, estimates } = estimateVisit(onFile, visit.readings, visit.on);
+    const news = { ...visit, preferredWeekday: kitchen.preferredWeekday as Weekday | null };
+    const outcome = visitConsequences(
+      { files, tasks, visit: news, returns, lookedAt: visit.lookedAt },
+      await fleetBelief(tx),
+      await shopRules(tx),
     );
-    await keepCleaningsBefore(tx, tasks, visit);
-    const revisions: RuleRevision[] = [];
-    const followUpIds: string[] = [];
-    // The kitchen's other units hear the news too.
-    for (const belief of beliefs) if (!touched.includes(belief)) await saveBelief(tx, belief);
-    for (const belief of touched) {
-      const own = ownLimits(belief.file.unit, belief.evidence.baseline, belief.file.conditions, rules.ownLimits);
-      await saveBelief(tx, belief, own);
-      for (const task of tasks.filter((t) => t.row.unitId === belief.file.unitId)) {
-        const done = await reviseOne(tx, { visit, task, belief, own, rules, fleet, by: actor?.userId ?? null, now });
-        if (done) revisions.push(done);
-      }
-      followUpIds.push(
-        ...(await openReturnVisits(tx, {
-          belief,
-          visitId,
-          on: visit.on,
-          timeZone: visit.kitchen.timeZone,
-          withinDays: rules.returnWithinDays,
-          by: actor?.userId ?? null,
-          now,
-        })),
-      );
-    }
-    return { revisions, followUpIds };
+    await saveEstimates(tx, estimates);
+    const followUpIds = await saveConsequences(tx, outcome, { visit, by: actor?.userId ?? null, now });
+    return { revisions: outcome.decisions.filter((d) => d.told).map(asRevision), followUpIds };
   });
 }
 
-async function keepCleaningsBefore(tx: Tx, tasks: readonly TaskToRevise[], visit: Visit): Promise<void> {
-  for (const { row, lastDoneOn, doneOn } of tasks)
-    if (row.kindKey === COIL_CLEANING && lastDoneOn !== null && lastDoneOn < visit.on && !doneOn.includes(lastDoneOn))
-      await keepCleaningBefore(tx, row.unitId, lastDoneOn, visit.kitchen.timeZone);
-}
-
-type One = {
-  visit: Visit;
-  task: TaskToRevise;
-  belief: UnitBelief;
-  own: ReturnType<typeof ownLimits>;
-  rules: ShopRules;
-  fleet: FleetBelief;
-  by: string | null;
-  now: Date;
-};
-
-async function reviseOne(tx: Tx, { visit, task, belief, own, rules, fleet, by, now }: One): Promise<RuleRevision | null> {
-  const { row, mine } = task;
-  const doneHere = visit.doneTaskIds.has(row.id);
-  const dates = [...task.doneOn, ...(doneHere ? [visit.on] : []), ...(task.lastDoneOn ? [task.lastDoneOn] : [])].sort();
-  const lastDoneOn = dates.at(-1);
-  if (!lastDoneOn) return null;
-  const previous = task.doneOn.filter((d) => d < visit.on).at(-1) ?? null;
-  const newsSince =
-    [previous, task.lastChangeOn]
-      .filter((d): d is LocalDate => d !== null && d < visit.on)
-      .sort()
-      .at(-1) ?? null;
-  // Starting again from the rule before this visit makes a second run give the same answer.
-  const rule = mine && mine.toRule === row.rule ? mine.fromRule : row.rule;
-  const file = {
-    taskId: row.id, unitId: row.unitId, kindKey: row.kindKey, rule, anchor: row.anchor, anchorDate: task.anchorDate, lastDoneOn,
-    locked: row.locked, minWeeks: row.minWeeks, maxWeeks: row.maxWeeks, newsSince,
-  }; // prettier-ignore
-  const revision = reviseTask(file, belief, own, rules, fleet.fouling, visit.kitchen.preferredWeekday as Weekday | null);
-  // Work not done today keeps its rule unless something severe was seen on the way.
-  const next = dueNow(file);
-  // A rule that has ended is nobody's to stretch or tighten, unless this visit gave it a new one already.
-  const takes = revision !== null && revision.changed && (doneHere || revision.guard === 'halved') && (next !== null || mine !== null);
-  const toRule = takes ? revision.rule : rule;
-  const toDueOn = takes ? revision.dueOn : next;
-  if (toDueOn === null) {
-    await endTask(tx, { id: row.id, rule: row.rule, dueOn: task.dueOn, lastDoneOn }, { visitId: visit.id, by, now });
-    const was = { taskId: row.id, unitId: row.unitId, kindKey: row.kindKey, fromDueOn: task.dueOn };
-    return { ...was, fromRule: row.rule, toRule: row.rule, toDueOn: null, reason: ENDED, held: null };
-  }
-  const settled = toRule === row.rule && toDueOn === task.dueOn && lastDoneOn === task.lastDoneOn;
-  if (!settled) await saveTaskRule(tx, { taskId: row.id, rule: toRule, dueOn: toDueOn, lastDoneOn });
-  if (takes && revision.reason && !(mine && mine.toRule === toRule))
-    await saveChange(tx, {
-      taskId: row.id, at: now, kind: 'evidence', fromRule: row.rule, toRule, fromDueOn: task.dueOn, toDueOn, reason: revision.reason,
-      evidence: evidenceOfChange(revision, visit.on), modelVersion: revision.modelVersion, byUserId: by, visitId: visit.id,
-    }); // prettier-ignore
-  if (!doneHere && !takes) return null;
-  const held = revision?.wouldHave ?? null;
-  // Said once for each rule that it would have become, so that the owner can see what a lock or a contract holds back.
-  if (revision && held && held.rule !== task.lastHeldRule)
-    await saveChange(tx, {
-      taskId: row.id, at: now, kind: 'held', fromRule: rule, toRule: rule, fromDueOn: toDueOn, toDueOn, reason: heldWords(held.reason, row.locked),
-      evidence: { ...evidenceOfChange(revision, visit.on), wouldHave: held.rule, wouldHaveDueOn: held.dueOn }, modelVersion: revision.modelVersion, byUserId: by, visitId: visit.id,
-    }); // prettier-ignore
-  return {
-    taskId: row.id,
-    unitId: row.unitId,
-    kindKey: row.kindKey,
-    fromRule: rule,
-    toRule,
-    fromDueOn: task.dueOn,
-    toDueOn,
-    reason: takes ? revision.reason : null,
-    held: held?.reason ?? null,
-  };
-}
+const asRevision = (d: Decision): RuleRevision => ({
+  taskId: d.taskId,
+  unitId: d.unitId,
+  kindKey: d.kindKey,
+  fromRule: d.fromRule,
+  toRule: d.rule,
+  fromDueOn: d.fromDueOn,
+  toDueOn: d.dueOn,
+  reason: d.reason,
+  held: d.heldReason,
+});

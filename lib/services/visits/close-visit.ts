@@ -45,7 +45,7 @@ export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promis
       { visitId: visit.id, by: ctx.actor?.userId ?? null, now: ctx.now },
     );
     await db.visitEvent.create({ data: { visitId: visit.id, kind: 'closed', at: ctx.now, byUserId: ctx.actor?.userId } });
-    const failed = await takeConsequences({ ...ctx, db }, visit);
+    const failed = await takeConsequences({ ...ctx, db }, visit.id);
     if (failed) notes.push(failed);
     return { notes };
   });

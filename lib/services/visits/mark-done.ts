@@ -4,7 +4,7 @@ import { COIL_CLEANING } from '../../core/round';
 import type { Tx } from '../../data/client';
 import { fromLocalDate, toLocalDate } from '../../data/dates';
 import { endTask, type DoneThere } from '../rules/end-task';
-import { keepCleaningBefore } from '../rules/keep-cleaning-before';
+import { keepCleaningBefore } from '../../data/cleaning-before';
 
 /** Tasks done on a visit: the completed date is the day the technician left, in the kitchen's own calendar. */
 export async function markDone(db: Tx, taskIds: readonly string[], timeZone: string, leftAt: Date, there: DoneThere): Promise<void> {

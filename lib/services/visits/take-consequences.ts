@@ -1,26 +1,17 @@
 import 'server-only';
-import type { VisitOnFile } from '../../core/round';
 import type { Tx } from '../../data/client';
 import { attempt } from '../../data/savepoint';
 import type { ServiceContext } from '../context';
-import { storeEstimate } from '../estimates/store-estimate';
 import { reviseRulesAfterVisit } from '../rules/revise-after-visit';
 
 /**
- * Estimates of the visit's readings, cleaned-before first as they were taken, then the rules. A failure here must not
- * keep the technician's work out of the office: it undoes only itself, is written on the visit and told.
+ * Estimates of the visit's readings, then the rules. A failure here must not keep the technician's work out of the
+ * office: it undoes only itself, is written on the visit and told.
  */
-export async function takeConsequences(
-  ctx: ServiceContext & { db: Tx },
-  visit: Pick<VisitOnFile, 'id' | 'entries'>,
-): Promise<string | null> {
-  const readings = [...visit.entries.readings].sort((a, b) => a.at.localeCompare(b.at) || (a.phase === 'before' ? -1 : 1));
-  const error = await attempt(ctx.db, async () => {
-    for (const r of readings) await storeEstimate(ctx, r.id);
-    await reviseRulesAfterVisit(ctx, visit.id);
-  });
+export async function takeConsequences(ctx: ServiceContext & { db: Tx }, visitId: string): Promise<string | null> {
+  const error = await attempt(ctx.db, () => reviseRulesAfterVisit(ctx, visitId));
   if (error === null) return null;
   const why = error instanceof Error ? error.message : String(error);
-  await ctx.db.visitEvent.create({ data: { visitId: visit.id, kind: 'not_revised', at: ctx.now, detail: { why: why.slice(0, 2000) } } });
+  await ctx.db.visitEvent.create({ data: { visitId, kind: 'not_revised', at: ctx.now, detail: { why: why.slice(0, 2000) } } });
   return 'The estimates and rules could not be brought up to date. Open the visit and try again.';
 }

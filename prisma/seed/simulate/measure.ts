@@ -1,7 +1,7 @@
-import { balance } from '../../../lib/core/condenser/balance';
-import { gaugeSdPa } from '../../../lib/core/condenser/instruments';
-import { conductanceFromRise, modelOf, type UnitModel } from '../../../lib/core/condenser/model';
-import { profileOf } from '../../../lib/core/condenser/profiles';
+import { balance } from '../../../lib/core/condenser/machine/balance';
+import { gaugeSdPa } from '../../../lib/core/condenser/readings/instruments';
+import { conductanceFromRise, modelOf, type UnitModel } from '../../../lib/core/condenser/machine/model';
+import { profileOf } from '../../../lib/core/condenser/machine/profiles';
 import type { CondenserUnit, Gauge, GaugeGrade } from '../../../lib/core/condenser';
 import type { RandomStream } from '../../../lib/core/numerics/random';
 import { fahrenheitToKelvin, kelvinToFahrenheit, pascalToPsi, psiToPascal } from '../../../lib/core/units';

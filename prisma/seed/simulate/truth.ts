@@ -1,5 +1,5 @@
 import type { CondenserUnit } from '../../../lib/core/condenser';
-import { profileOf } from '../../../lib/core/condenser/profiles';
+import { profileOf } from '../../../lib/core/condenser/machine/profiles';
 import { DEFAULT_HYPER } from '../../../lib/core/fouling';
 import type { RandomStream } from '../../../lib/core/numerics/random';
 import type { Story } from './stories';

@@ -1,7 +1,7 @@
 import { toDay, type LocalDate } from '../../../lib/core/calendar';
 import { condenserUnitOf } from '../../../lib/core/condenser/from-record';
 import type { CondenserUnit } from '../../../lib/core/condenser';
-import type { UnitModel } from '../../../lib/core/condenser/model';
+import type { UnitModel } from '../../../lib/core/condenser/machine/model';
 import { RandomStream } from '../../../lib/core/numerics/random';
 import type { Prisma } from '../../../lib/data/generated/client';
 import type { Placed } from '../shop/assemble';

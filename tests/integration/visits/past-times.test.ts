@@ -7,7 +7,7 @@ import { acceptPlan } from '@/lib/services/planning/accept-plan';
 import { bookVisit } from '@/lib/services/visits/book-visit';
 import { moveVisit } from '@/lib/services/visits/move-visit';
 import { useDatabase } from '../../support/database';
-import { haveOneUnit, personRow, visitRow } from '../../support/factories';
+import { ANY_TIME, haveOneUnit, personRow, visitRow } from '../../support/factories';
 
 const database = useDatabase();
 // 08:00 on a Wednesday in Denver.
@@ -17,7 +17,7 @@ const ctx = (at = now) => ({ db: database.db, actor, now: at, baseUrl: 'http://l
 const make = () =>
   haveOneUnit(database.db, {
     kitchen: { serviceHours: [], name: 'Pearl Row', contactEmail: 'chef@example.com' },
-    person: { shifts: [], name: 'Tova' },
+    person: { shifts: ANY_TIME, name: 'Tova' },
   });
 type Made = Awaited<ReturnType<typeof make>>;
 const asked = (made: Made, date: string, from: string) => ({

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { estimate, type EstimateOk, type Figure } from '@/lib/core/condenser';
-import { balance } from '@/lib/core/condenser/balance';
+import { balance } from '@/lib/core/condenser/machine/balance';
 import { RandomStream } from '@/lib/core/numerics/random';
 import { HOT_DAY, simulate, type Simulated } from '../../support/condenser-simulation';
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { differenceWords, temperatureWords } from '@/lib/core/condenser/both-units';
+import { differenceWords, temperatureWords } from '@/lib/core/condenser/words/both-units';
 
 it.each([
   [308.15, '95 °F (35 °C)'],

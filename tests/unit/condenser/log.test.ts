@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { analyseLog, readHeader, readRow, type LogRow } from '@/lib/core/condenser/log';
 import { minuteOf } from '@/lib/core/condenser/log/rows';
-import { balance } from '@/lib/core/condenser/balance';
+import { balance } from '@/lib/core/condenser/machine/balance';
 import { loggedUnit, type LoggedKind } from '@/lib/core/condenser/log/equipment';
-import { conductanceFromRise, modelOf } from '@/lib/core/condenser/model';
+import { conductanceFromRise, modelOf } from '@/lib/core/condenser/machine/model';
 import { cleanTrend } from '@/lib/core/condenser/log/trend';
 import { RandomStream } from '@/lib/core/numerics/random';
 

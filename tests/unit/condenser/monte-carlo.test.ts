@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { gaugeSdPa } from '@/lib/core/condenser';
-import { see } from '@/lib/core/condenser/inverse';
-import { modelOf, type UnitModel } from '@/lib/core/condenser/model';
-import { resolve, type Known, type Resolved } from '@/lib/core/condenser/resolve';
-import { seeWithSpread } from '@/lib/core/condenser/spread';
+import { see } from '@/lib/core/condenser/machine/inverse';
+import { modelOf, type UnitModel } from '@/lib/core/condenser/machine/model';
+import { resolve, type Known, type Resolved } from '@/lib/core/condenser/readings/resolve';
+import { seeWithSpread } from '@/lib/core/condenser/readings/spread';
 import { RandomStream } from '@/lib/core/numerics/random';
 import { F, PSI, REACH_IN, readingOf, stateAt } from '../../support/condenser';
 

@@ -95,7 +95,7 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
               name="serviceHours"
               hours={k?.serviceHours ?? []}
               error={error}
-              hint="Like 06:00-10:30, 14:30-16:30. A day left empty is closed to us; all left empty means any time."
+              hint="Like 06:00-10:30, 14:30-16:30. A day left empty is closed to us. With no hours at all, visits are planned between 06:00 and 18:00."
             />
             <Select
               label="Preferred weekday"

@@ -30,6 +30,9 @@ export type PersonFields = {
   homeLng: number | null;
 };
 
+/** What a new technician starts with: shown, to be changed. */
+const USUAL_SHIFT: WeeklyWindow[] = ([0, 1, 2, 3, 4] as const).map((weekday) => ({ weekday, from: '08:00', to: '16:30' }));
+
 /** ASME B40.100 accuracy grades in per cent of span (from memory; see the dial). */
 const GRADE_WORDS: Record<string, string> = {
   '4A': '±0.1 %',
@@ -140,9 +143,9 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
             <HoursFields
               legend="Working hours"
               name="shifts"
-              hours={p?.shifts ?? []}
+              hours={p?.shifts ?? USUAL_SHIFT}
               error={error}
-              hint="Like 07:00-15:30. A day left empty is a day off; all left empty means any time."
+              hint="Like 7-3:30 or 07:00-15:30. A day left empty is a day off. Without any hours nobody can be planned on visits."
             />
           </div>
         </Sheet>

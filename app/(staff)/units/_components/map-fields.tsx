@@ -1,4 +1,4 @@
-import type { CompressorMap } from '@/lib/core/condenser/ten-coefficient';
+import type { CompressorMap } from '@/lib/core/condenser/compressor/ten-coefficient';
 import { Field, Select, TextArea } from '../../../_ui/field';
 
 const UNITS = [

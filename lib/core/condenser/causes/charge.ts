@@ -1,4 +1,4 @@
-import { differenceWords } from '../both-units';
+import { differenceWords } from '../words/both-units';
 import { step, type Evidence, type Rule } from './evidence';
 
 /** Subcooling and superheat: too much liquid in the coil, or too little. */

@@ -1,5 +1,5 @@
-import type { Seen } from '../inverse';
-import type { UnitModel } from '../model';
+import type { Seen } from '../machine/inverse';
+import type { UnitModel } from '../machine/model';
 import type { CauseId, CondenserUnit, Doubt, PastLoss, Reading } from '../types';
 
 /** All that the rules may look at. */

@@ -1,4 +1,4 @@
-import { differenceWords } from '../both-units';
+import { differenceWords } from '../words/both-units';
 import { step, type Evidence, type Rule } from './evidence';
 import { holdK } from './head-control';
 

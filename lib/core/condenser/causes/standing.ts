@@ -1,5 +1,5 @@
-import { differenceWords } from '../both-units';
-import { assumedGauge, gaugeSdPa } from '../instruments';
+import { differenceWords } from '../words/both-units';
+import { assumedGauge, gaugeSdPa } from '../readings/instruments';
 import { step, type Rule } from './evidence';
 
 /**

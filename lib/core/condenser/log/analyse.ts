@@ -1,7 +1,7 @@
 import { Z80, figure } from '../bands';
-import { balance } from '../balance';
-import { meanT } from '../fluid';
-import { conductanceFromRise, modelOf, type UnitModel } from '../model';
+import { balance } from '../machine/balance';
+import { meanT } from '../fluid/fluid';
+import { conductanceFromRise, modelOf, type UnitModel } from '../machine/model';
 import type { Figure } from '../types';
 import { kindOf, loggedUnit } from './equipment';
 import type { LogRow } from './rows';

@@ -1,4 +1,4 @@
-import { AIR_CONDITIONER, profileOf, type Profile } from '../profiles';
+import { AIR_CONDITIONER, profileOf, type Profile } from '../machine/profiles';
 import type { CondenserUnit } from '../types';
 import { dewTemperature, isFailure } from '../../refrigerants/api';
 import type { LogRow } from './rows';

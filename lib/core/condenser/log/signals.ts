@@ -1,6 +1,6 @@
-import { see, type Seen } from '../inverse';
-import type { UnitModel } from '../model';
-import type { Known, Resolved } from '../resolve';
+import { see, type Seen } from '../machine/inverse';
+import type { UnitModel } from '../machine/model';
+import type { Known, Resolved } from '../readings/resolve';
 import type { LogRow } from './rows';
 
 /** Suction and line temperatures, as bits: which of them a row holds. */

@@ -1,0 +1,130 @@
+import { atmosphereAt } from '../../units';
+import { differenceWords, temperatureWords } from '../words/both-units';
+import { fluidOf, meanT } from '../fluid/fluid';
+import type { CondenserUnit, Doubt, Reading } from '../types';
+
+const C = (c: number) => c + 273.15;
+const psi = (pa: number) => `${Math.round(pa / 6894.757)} psig`;
+
+/** Temperatures outside of which a kitchen or its machines are not to be believed, K. */
+const PLAUSIBLE: Partial<Record<keyof Reading, readonly [number, number, string]>> = {
+  airInK: [C(-35), C(65), 'air at the coil'],
+  roomAirK: [C(-35), C(60), 'room air'],
+  offCycleAirK: [C(-35), C(60), 'air while it stood'],
+  boxK: [C(-45), C(40), 'box'],
+  liquidLineK: [C(-30), C(90), 'liquid line'],
+  suctionLineK: [C(-60), C(50), 'suction line'],
+  dischargeLineK: [C(0), C(165), 'discharge line'],
+  condensingClampK: [C(-20), C(95), 'condenser bend'],
+};
+
+/** The reading without the entries that cannot be so. */
+function withoutImpossible(reading: Reading, doubts: readonly Doubt[]): Reading {
+  const out = { ...reading };
+  for (const d of doubts) if (d.leftOut && d.field !== 'at' && d.field !== 'phase') delete out[d.field];
+  return out;
+}
+
+/**
+ * Entries that cannot be or hardly can be, as questions to whoever typed them: asked, never silently taken and
+ * never silently dropped. Empty when nothing is odd.
+ */
+export function questionReading(unit: CondenserUnit, reading: Reading): Doubt[] {
+  const impossible = [...numbers(reading), ...ranges(reading), ...pressures(unit, reading)];
+  return [...impossible, ...relations(unit, withoutImpossible(reading, impossible))];
+}
+
+/** What of a reading can be worked with, and what there is to ask of it. */
+export function sifted(unit: CondenserUnit, reading: Reading): { sound: Reading; doubts: Doubt[] } {
+  const doubts = questionReading(unit, reading);
+  return { sound: withoutImpossible(reading, doubts), doubts };
+}
+
+function numbers(reading: Reading): Doubt[] {
+  return (Object.entries(reading) as [keyof Reading, unknown][])
+    .filter(([, v]) => typeof v === 'number' && !Number.isFinite(v))
+    .map(([field]) => ({ field, question: 'That is not a number. What did the instrument show?', leftOut: true }));
+}
+
+function ranges(reading: Reading): Doubt[] {
+  const doubts: Doubt[] = [];
+  for (const [field, [lo, hi, name]] of Object.entries(PLAUSIBLE) as [keyof Reading, readonly [number, number, string]][]) {
+    const value = reading[field];
+    if (typeof value === 'number' && (value < lo || value > hi))
+      doubts.push({
+        field,
+        question: `${temperatureWords(value)} for ${name}: is the unit or the number mistyped?`,
+        leftOut: true,
+      });
+  }
+  if (reading.ampsA !== undefined && (reading.ampsA < 0 || reading.ampsA > 100))
+    doubts.push({ field: 'ampsA', question: `${reading.ampsA} A: is the decimal point right?` });
+  if (reading.steadyMinutes !== undefined && reading.steadyMinutes < 0)
+    doubts.push({ field: 'steadyMinutes', question: 'Minutes of running cannot be negative.', leftOut: true });
+  return doubts;
+}
+
+function pressures(unit: CondenserUnit, r: Reading): Doubt[] {
+  const fluid = fluidOf(unit.refrigerant);
+  const atmosphere = atmosphereAt(unit.altitudeM);
+  const doubts: Doubt[] = [];
+  for (const field of ['headPaGauge', 'suctionPaGauge', 'offCyclePaGauge'] as const) {
+    const gauge = r[field];
+    if (gauge === undefined || !Number.isFinite(gauge)) continue;
+    if (gauge <= -atmosphere) doubts.push({ field, question: 'Below a perfect vacuum: is the sign right?', leftOut: true });
+    else if (Number.isNaN(fluid.dewT(gauge + atmosphere)))
+      doubts.push({
+        field,
+        question: `${psi(gauge)} is outside what ${unit.refrigerant} can condense at: right refrigerant, right unit?`,
+        leftOut: true,
+      });
+    if (r.gauge && gauge > r.gauge.spanPa) doubts.push({ field, question: 'More than the gauge can show: which gauge was it?' });
+  }
+  if (unit.cutoutPaGauge && r.headPaGauge !== undefined && r.headPaGauge > unit.cutoutPaGauge * 1.03)
+    doubts.push({
+      field: 'headPaGauge',
+      question: `Above its cut-out of ${psi(unit.cutoutPaGauge)}, yet running: check the entry and the cut-out.`,
+    });
+  return doubts;
+}
+
+function relations(unit: CondenserUnit, r: Reading): Doubt[] {
+  const fluid = fluidOf(unit.refrigerant);
+  const atmosphere = atmosphereAt(unit.altitudeM);
+  const doubts: Doubt[] = [];
+  const ask = (when: boolean, field: keyof Reading, question: string) => void (when && doubts.push({ field, question }));
+  const p2 = r.headPaGauge === undefined ? NaN : r.headPaGauge + atmosphere;
+  const condensing = r.headPaGauge === undefined ? (r.condensingClampK ?? NaN) : meanT(fluid, p2);
+  const dew = fluid.dewT(p2);
+  const air = r.airInK ?? r.roomAirK ?? NaN;
+  const field = r.headPaGauge === undefined ? 'condensingClampK' : 'headPaGauge';
+  ask(
+    condensing <= air,
+    field,
+    `Condensing at ${temperatureWords(condensing)} in air of ${temperatureWords(air)}: it cannot give off heat. Was it running?`,
+  );
+  ask(condensing - air > 45, field, `${differenceWords(condensing - air)} over the air: right refrigerant and right gauge?`);
+  const dp = (r.headPaGauge ?? NaN) - (r.suctionPaGauge ?? NaN);
+  if (dp <= 0)
+    doubts.push({
+      field: 'suctionPaGauge',
+      question: 'Suction is not below head: are the hoses crossed, or was it standing?',
+      leftOut: true,
+    });
+  ask((r.liquidLineK ?? NaN) > dew + 2, 'liquidLineK', 'Liquid line hotter than condensing: is the clamp on the discharge line?');
+  ask((r.liquidLineK ?? NaN) < air - 3, 'liquidLineK', 'Liquid colder than the air that cools it: where was the clamp?');
+  ask((r.dischargeLineK ?? NaN) < dew - 2, 'dischargeLineK', 'Discharge colder than condensing: clamp loose, or liquid coming back?');
+  const evaporating = r.suctionPaGauge === undefined ? NaN : fluid.dewT(r.suctionPaGauge + atmosphere);
+  ask(
+    (r.suctionLineK ?? NaN) < evaporating - 2,
+    'suctionLineK',
+    'Suction line colder than evaporating: gauge, clamp or refrigerant is wrong.',
+  );
+  ask(
+    evaporating > (r.boxK ?? NaN) + 2,
+    'suctionPaGauge',
+    'Evaporating warmer than the box: it would heat it. Check gauge and refrigerant.',
+  );
+  ask(Math.abs((r.airInK ?? NaN) - (r.roomAirK ?? NaN)) > 20, 'airInK', 'Coil air and room air are far apart: is one of them mistyped?');
+  return doubts;
+}

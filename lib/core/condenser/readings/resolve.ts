@@ -1,0 +1,89 @@
+import {
+  AIR_PLACEMENT_SD_K,
+  assumedGauge,
+  BEND_SHORTFALL_K,
+  BEND_SHORTFALL_SD_K,
+  CONTACT_SD_K,
+  gaugeSdPa,
+  ROOM_TO_COIL_K,
+  ROOM_TO_COIL_SD_K,
+  THERMOMETER_SD_K,
+} from './instruments';
+import type { UnitModel } from '../machine/model';
+import type { CondenserUnit, Reading } from '../types';
+
+/**
+ * A measured or assumed input with one standard deviation. `ownShare` is the part of its variance that belongs to
+ * the unit and not to the day: the same at every reading of it, so it cancels against a baseline read the same way.
+ */
+export type Known = { value: number; sd: number; measured: boolean; ownShare: number };
+
+/** A reading brought to absolute pressures, with what was not measured filled in by what is usual. */
+export type Resolved = {
+  /** Condensing side: absolute pressure from a gauge (Pa), or mean condensing temperature from a clamp (K). */
+  head: ({ by: 'gauge' } | { by: 'clamp' }) & Known;
+  airK: Known;
+  /** Absolute suction pressure; without it the evaporator's balance with the box stands in. */
+  suctionPa?: Known;
+  boxK: Known;
+  /** Superheat and subcooling in kelvin where no line temperature was measured. */
+  superheatK: Known;
+  subcoolingK: Known;
+  suctionLineK?: Known;
+  liquidLineK?: Known;
+  dischargeLineK?: Known;
+};
+
+const SUPERHEAT_SD_K = 4;
+const SUBCOOLING_SD_K = 2.5;
+/** A box that was not measured is somewhere in its differential. */
+const BOX_SD_K = 2;
+
+/** Fills a reading in; null where neither condensing side nor air was measured. */
+export function resolve(unit: CondenserUnit, model: UnitModel, reading: Reading): Resolved | null {
+  const gauge = reading.gauge ?? assumedGauge(unit.refrigerant);
+  const thermometer = reading.thermometerSdK ?? THERMOMETER_SD_K;
+  const onPipe = Math.hypot(thermometer, CONTACT_SD_K);
+  const known = (value: number, measured: boolean, daySd: number, ownSd: number): Known => {
+    const sd = Math.hypot(daySd, ownSd);
+    return { value, sd, measured, ownShare: (ownSd / sd) ** 2 };
+  };
+  const measured = (value: number, sd: number) => known(value, true, sd, 0);
+  const lowSide = reading.suctionGauge ?? { grade: gauge.grade, spanPa: gauge.spanPa / 2 };
+  const absolute = (pa: number, by = gauge) => measured(pa + model.atmospherePa, gaugeSdPa(by, pa));
+  const line = (T: number | undefined) => (T === undefined ? undefined : measured(T, onPipe));
+
+  const head =
+    reading.headPaGauge !== undefined
+      ? { by: 'gauge' as const, ...absolute(reading.headPaGauge) }
+      : reading.condensingClampK !== undefined
+        ? {
+            by: 'clamp' as const,
+            ...known(reading.condensingClampK + BEND_SHORTFALL_K, true, onPipe, BEND_SHORTFALL_SD_K),
+          }
+        : null;
+  const airK =
+    reading.airInK !== undefined
+      ? measured(reading.airInK, Math.hypot(thermometer, AIR_PLACEMENT_SD_K))
+      : reading.roomAirK !== undefined
+        ? known(reading.roomAirK + ROOM_TO_COIL_K, false, thermometer, ROOM_TO_COIL_SD_K)
+        : null;
+  if (!head || !airK) return null;
+  return {
+    head,
+    airK,
+    suctionPa: reading.suctionPaGauge === undefined ? undefined : absolute(reading.suctionPaGauge, lowSide),
+    boxK: reading.boxK === undefined ? known(unit.boxSetPointK, false, BOX_SD_K, 0) : measured(reading.boxK, thermometer),
+    superheatK: known(model.superheatK, false, 0, SUPERHEAT_SD_K),
+    subcoolingK: known(model.subcoolingK, false, 0, SUBCOOLING_SD_K),
+    suctionLineK: line(reading.suctionLineK),
+    liquidLineK: line(reading.liquidLineK),
+    dischargeLineK: line(reading.dischargeLineK),
+  };
+}
+
+/** How a reading was taken, as far as errors that stay with the unit depend on it. */
+export function meansOf(r: Resolved): string {
+  const parts = [r.head.by, r.airK.measured ? 'coil air' : 'room air', r.suctionPa ? 'suction' : 'no suction'];
+  return [...parts, r.liquidLineK ? 'liquid' : 'no liquid'].join(', ');
+}

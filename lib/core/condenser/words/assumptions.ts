@@ -1,0 +1,33 @@
+import { temperatureWords } from './both-units';
+import type { UnitModel } from '../machine/model';
+import type { CleanBaseline, CondenserUnit, Conditions, Reading } from '../types';
+
+/** What was taken for granted, in the order in which it matters. */
+export function assumptionsOf(
+  unit: CondenserUnit,
+  reading: Reading,
+  conditions: Conditions,
+  model: UnitModel,
+  baseline: CleanBaseline,
+): string[] {
+  const said: (string | false)[] = [
+    baseline.readings === 0 && 'Clean rise is usual for this kind of equipment; no reading after a cleaning yet.',
+    reading.airInK === undefined && 'Coil air taken as room air and 2 °F (1 K): measure it at the coil face for a narrower band.',
+    reading.headPaGauge === undefined && 'Condensing from a clamp on the bend, which reads about 2 °F (1 K) low.',
+    reading.headPaGauge !== undefined && !reading.gauge && 'Gauge not named: grade A (2-1-2 %) assumed.',
+    reading.suctionPaGauge === undefined && 'Suction not measured: evaporator as usual for this kind.',
+    reading.boxK === undefined && 'Box taken at its set point.',
+    reading.steadyMinutes === undefined && 'Time of steady running not noted.',
+    unit.circuitAccess === 'sealed' &&
+      reading.headPaGauge !== undefined &&
+      'Sealed unit read with gauges: each connection lets charge out; a clamp on the bend will do next time.',
+    `Hot day: ${temperatureWords(conditions.hotDayAirK)} at the coil, box at ${temperatureWords(conditions.boxK)}.`,
+    !conditions.airProfile && `Usual day taken 11 °F (6 K) cooler than the hot one.`,
+    `Money: ${conditions.energyPricePerKwh} ${conditions.currency}/kWh, clean run time ${conditions.cleanRunHoursPerDay ?? model.profile.cleanRunHoursPerDay} h a day, fouled longer for the same duty.`,
+    unit.nominalCoolingW === undefined &&
+      !unit.compressorMap &&
+      `Size guessed by kind (${Math.round(model.profile.nominalCoolingW)} W of cooling): enter the plate for a narrower energy figure.`,
+    'What grease does to a condenser is extrapolated from tests with dust and with reduced airflow.',
+  ];
+  return said.filter((s): s is string => typeof s === 'string');
+}

@@ -55,7 +55,11 @@ const plain = async (reply: APIResponse) => `${reply.status()} ${(await reply.te
 
 /** Asks for a page as a browser does, or for its parts alone, as the framework does when one clicks on. */
 export async function askPage(person: APIRequestContext, address: string, partsOnly = false): Promise<Answer> {
-  const reply = await person.get(address, { maxRedirects: 0, headers: partsOnly ? { rsc: '1' } : {} });
+  const ask = { maxRedirects: 0, headers: partsOnly ? { rsc: '1' } : {} };
+  let reply = await person.get(address, ask);
+  // Asked for parts, the framework first wants its own mark in the address.
+  const marked = reply.headers().location;
+  if (partsOnly && marked?.includes('_rsc=')) reply = await person.get(marked, ask);
   const status = reply.status();
   const text = await reply.text();
   if (status === 403 || status === 404) return 'no';
@@ -69,6 +73,7 @@ export async function askRoute(person: APIRequestContext, method: string, addres
   const reply = await person.fetch(address, { method, maxRedirects: 0, ...(body === undefined ? {} : { data: body }) });
   const status = reply.status();
   if (status === 405) return 'none';
+  if (status === 404 && method !== 'GET') console.log(method, address, JSON.stringify((await reply.text()).slice(0, 200)), JSON.stringify(reply.headers()));
   if (status === 401 || status === 403 || status === 404) return 'no';
   if (status >= 500) throw new Error(`${method} ${address}: ${await plain(reply)}`);
   return 'in';

@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../core/errors';
-import { takeTry } from '../data/brakes';
+import { takeTry } from '../database/brakes';
 import { callerAddress } from './caller';
 import { now } from './clock';
 import { db } from './db';

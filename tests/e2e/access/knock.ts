@@ -55,7 +55,8 @@ const plain = async (reply: APIResponse) => `${reply.status()} ${(await reply.te
 
 /** Asks for a page as a browser does, or for its parts alone, as the framework does when one clicks on. */
 export async function askPage(person: APIRequestContext, address: string, partsOnly = false): Promise<Answer> {
-  const ask = { maxRedirects: 0, headers: partsOnly ? { rsc: '1' } : {} };
+  const headers: Record<string, string> = partsOnly ? { rsc: '1' } : {};
+  const ask = { maxRedirects: 0, headers };
   let reply = await person.get(address, ask);
   // Asked for parts, the framework first wants its own mark in the address.
   const marked = reply.headers().location;

@@ -8,8 +8,8 @@ import { env } from '@/lib/server/env';
 import { KNOWN_DEVICE_DAYS, knownDeviceCookie, markOf, newKnownDevice, readKnownDevice } from '@/lib/server/known-device';
 import { log } from '@/lib/server/log';
 import { isAppError } from '@/lib/core/errors';
-import { revokeSession } from '@/lib/services/people/sessions';
-import { SESSION_DAYS, signIn } from '@/lib/services/people/sign-in';
+import { revokeSession } from '@/lib/features/people/verbs/sessions';
+import { SESSION_DAYS, signIn } from '@/lib/features/people/verbs/sign-in';
 
 const deviceCookie = () => ({
   httpOnly: true,

@@ -60,7 +60,7 @@ export async function askPage(person: APIRequestContext, address: string, partsO
   let reply = await person.get(address, ask);
   // Asked for parts, the framework first wants its own mark in the address.
   const marked = reply.headers().location;
-  if (partsOnly && marked?.includes('_rsc=')) reply = await person.get(marked, ask);
+  if (partsOnly && marked?.includes('_rsc')) reply = await person.get(marked, ask);
   const status = reply.status();
   const text = await reply.text();
   if (status === 403 || status === 404) return 'no';
@@ -74,10 +74,18 @@ export async function askRoute(person: APIRequestContext, method: string, addres
   const reply = await person.fetch(address, { method, maxRedirects: 0, ...(body === undefined ? {} : { data: body }) });
   const status = reply.status();
   if (status === 405) return 'none';
-  if (status === 404 && method !== 'GET') console.log(method, address, JSON.stringify((await reply.text()).slice(0, 200)), JSON.stringify(reply.headers()));
   if (status === 401 || status === 403 || status === 404) return 'no';
   if (status >= 500) throw new Error(`${method} ${address}: ${await plain(reply)}`);
   return 'in';
+}
+
+/** Whether a route answers to a method. A kept file is the same for every method: that is one way in, by GET. */
+export async function answersTo(person: APIRequestContext, method: string, address: string): Promise<boolean> {
+  const reply = await person.fetch(address, { method, maxRedirects: 0 });
+  if (reply.status() === 405) return false;
+  if (method === 'GET') return true;
+  const kept = await person.get(address, { maxRedirects: 0 });
+  return kept.status() !== 200 || (await kept.text()) !== (await reply.text());
 }
 
 /** What a tablet sends: nothing to file yet, but whose it is. */

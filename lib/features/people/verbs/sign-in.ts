@@ -2,7 +2,7 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import { forgetTries, giveBackTry, sweepTries, takeTry } from '../../../database/brakes';
 import type { Db } from '../../../database/client';
-import { createSession } from '../reads/sessions';
+import { createSession } from './sessions';
 import { decoyHash, passwordMatches } from './password';
 
 const QUARTER_MS = 15 * 60_000;

@@ -96,6 +96,7 @@ export const ACTIONS: Record<string, Row> = {
   'customers/import/actions checkFleet': ['in', 'in',    'no',     'no'],
   'customers/import/actions runFleet': ['in',  'in',     'no',     'no'],
   'entries/actions settle':            ['in',  'in',     'no',     'no'],
+  'outbox/actions decide':             ['in',  'in',     'no',     'no'],
   'kitchens/actions addKitchen':       ['in',  'in',     'no',     'no'],
   'kitchens/actions saveKitchen':      ['in',  'in',     'no',     'no'],
   'kitchens/actions takeKitchenOff':   ['in',  'in',     'no',     'no'],

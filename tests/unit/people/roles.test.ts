@@ -21,10 +21,13 @@ describe('roles', () => {
     expect(rolesWith('manage:people')).toEqual(['owner']);
   });
 
-  it.each(['read:visit:own', 'fill:visit:own'] satisfies Permission[])('%s is the office’s for anybody, a technician’s for their own', (own) => {
-    for (const role of ['owner', 'dispatcher'] as const) expect(can({ userId: me, role }, own, theirs)).toBe(true);
-    expect(can({ userId: me, role: 'technician' }, own, theirs)).toBe(false);
-    expect(can({ userId: me, role: 'technician' }, own, mine)).toBe(true);
-    expect(can({ userId: me, role: 'technician' }, own, { ownerId: null })).toBe(false);
-  });
+  it.each(['read:visit:own', 'fill:visit:own'] satisfies Permission[])(
+    '%s is the office’s for anybody, a technician’s for their own',
+    (own) => {
+      for (const role of ['owner', 'dispatcher'] as const) expect(can({ userId: me, role }, own, theirs)).toBe(true);
+      expect(can({ userId: me, role: 'technician' }, own, theirs)).toBe(false);
+      expect(can({ userId: me, role: 'technician' }, own, mine)).toBe(true);
+      expect(can({ userId: me, role: 'technician' }, own, { ownerId: null })).toBe(false);
+    },
+  );
 });

@@ -6,7 +6,7 @@ import { assemble, shopSettings } from './shop/assemble';
 import { CITY } from './shop/kitchens';
 import { people } from './shop/people';
 import type { Shop } from './save';
-import { foulingRow } from '../../lib/features/evidence/reads/fouling';
+import { foulingRow } from '../../lib/features/evidence/verbs/save-belief';
 import { Learning } from './simulate/learn';
 import { liveThrough, stagger } from './simulate/history';
 import { reviewChanges } from './simulate/owner';

@@ -3,9 +3,11 @@ import { todayIn } from '../../../core/calendar';
 import type { Estimate } from '../../../core/condenser';
 import { AppError } from '../../../core/errors';
 import { baselineFrom, estimateOnFile, kitchenBeliefs } from '../../../core/evidence';
-import { readingToEstimate, saveEstimate } from '../reads/estimates';
+import { readingToEstimate } from '../reads/estimates';
+import { saveEstimate } from './save-estimate';
 import { unitFiles, visitDate } from '../reads/findings-history';
-import { fleetBelief, kitchenPosteriors, saveBelief } from '../reads/fouling';
+import { fleetBelief, kitchenPosteriors } from '../reads/fouling';
+import { saveBelief } from './save-belief';
 import { withinTransaction } from '../../../database/transaction';
 import type { ServiceContext } from '../../context';
 

@@ -16,7 +16,16 @@ import {
 import { UNIT_SENT } from './unit-field';
 
 const Id = z.uuid();
-const Instant = z.iso.datetime({ offset: true });
+const EARLIEST = Date.UTC(2000, 0, 1);
+const LATEST = Date.UTC(2200, 0, 1);
+const AnyInstant = z.iso.datetime({ offset: true });
+/** A time at which an entry's work can have been done. */
+const Instant = AnyInstant.refine(
+  (t) => Date.parse(t) >= EARLIEST && Date.parse(t) <= LATEST,
+  'That is no time at which it can have been.',
+);
+/** Of an envelope: a clock that is wholly wrong is no reason to refuse the entry, let alone its batch. */
+const ClockTime = AnyInstant.transform((t) => new Date(Math.min(Math.max(Date.parse(t), EARLIEST), LATEST)).toISOString());
 const Words = longText().max(2000);
 const Reason = longText().min(1, 'Say why.').max(500);
 const WorkPhase = z.enum(['before', 'after']);
@@ -99,8 +108,8 @@ export const OperationEnvelope = z.object({
   kind: text().max(40),
   version: z.number().int().positive(),
   visitId: Id,
-  madeAt: Instant,
-  basedOn: Instant,
+  madeAt: ClockTime,
+  basedOn: ClockTime,
   payload: z.unknown(),
 });
 export type OperationEnvelope = z.output<typeof OperationEnvelope>;
@@ -110,7 +119,7 @@ export const SyncRequest = z.object({
   /** `holder` is whose work it is: usually who is signed in, or someone whose file the office takes in. */
   device: z.object({ id: Id, holder: Id, name: text().max(120), appVersion: text().max(40) }),
   /** The device's own clock as it sent this. */
-  sentAt: Instant,
+  sentAt: AnyInstant,
   operations: z.array(OperationEnvelope).max(MOST_OPERATIONS),
 });
 export type SyncRequest = z.output<typeof SyncRequest>;

@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { manyLines } from '../core/wording/plain-text';
 
+export const MOST_FLEET_BYTES = 10_000_000;
+
 /** A fleet as a file or as pasted lines. */
 export const CheckFleet = z
   .object({
@@ -8,7 +10,7 @@ export const CheckFleet = z
     pasted: z.string().overwrite(manyLines).max(10_000_000, 'Too much to paste; choose the file instead.').optional(),
   })
   .refine((f) => (f.file && f.file.size > 0) || f.pasted?.trim(), { path: ['file'], message: 'Choose a file or paste its lines.' })
-  .refine((f) => !f.file || f.file.size <= 10_000_000, { path: ['file'], message: 'The file is larger than 10 MB. Split it.' });
+  .refine((f) => !f.file || f.file.size <= MOST_FLEET_BYTES, { path: ['file'], message: 'The file is larger than 10 MB. Split it.' });
 export type CheckFleet = z.output<typeof CheckFleet>;
 
 export const RunFleet = z.object({ runId: z.uuid() });

@@ -79,6 +79,14 @@ describe('people', () => {
     signIn({ db: database.db, now: at }, { email, password, address: '10.0.0.1', userAgent: 'Test' });
   const live = (sessionId: string, at = now) => findLiveSession(database.db, sessionId, at);
 
+  it.each([
+    ['a null character', 'maren\u0000@shop.example', PASSWORD],
+    ['a megabyte', `${'a'.repeat(1_000_000)}@shop.example`, PASSWORD],
+    ['a password of a megabyte', 'maren@shop.example', 'a'.repeat(1_000_000)],
+  ])('are told the same about %s as about any wrong sign-in', async (_, email, password) => {
+    await expect(enter(email, password)).rejects.toMatchObject({ code: 'not_allowed' });
+  });
+
   it('sign in once they are on file, by e-mail in any case', async () => {
     owner = { ...owner, ...(await setUpShop({ db: database.db, now }, shop, CODE)) };
     owner.sessionId = (await enter('MAREN@shop.example')).sessionId;

@@ -39,8 +39,8 @@ const isSchema = (value: unknown): value is z.ZodType => value instanceof z.ZodT
 async function allStrings() {
   const found: [string, z.ZodType][] = [];
   for (const file of readdirSync('lib/schemas')) {
-    const module = (await import(path.resolve('lib/schemas', file))) as Record<string, unknown>;
-    for (const [name, value] of Object.entries(module)) {
+    const exported = (await import(path.resolve('lib/schemas', file))) as Record<string, unknown>;
+    for (const [name, value] of Object.entries(exported)) {
       if (isSchema(value)) found.push(...strings(value, name));
       // Tables of schemas by name, such as the entries a tablet sends.
       else if (value && typeof value === 'object')

@@ -3,6 +3,7 @@ import Credentials from 'next-auth/providers/credentials';
 import { now } from '@/lib/server/clock';
 import { db } from '@/lib/server/db';
 import { env } from '@/lib/server/env';
+import { explain } from '@/lib/server/guard';
 import { isAppError } from '@/lib/core/errors';
 import { revokeSession } from '@/lib/features/people/verbs/sessions';
 import { SESSION_DAYS, signIn } from '@/lib/features/people/verbs/sign-in';
@@ -29,9 +30,9 @@ function options(): NextAuthOptions {
             );
             return { id: s.userId, name: s.name, sid: s.sessionId };
           } catch (e) {
-            // The code reaches the form, the words are its own.
+            // The code reaches the form, the words are its own. Anything else would stand in the address bar word for word.
             if (isAppError(e)) throw new Error(e.code);
-            throw e;
+            throw new Error(explain(e).code);
           }
         },
       }),
@@ -53,5 +54,15 @@ function options(): NextAuthOptions {
   };
 }
 
-const handler = (request: Request, props: unknown) => NextAuth(options())(request, props);
+/** Far more than an e-mail, a password and a token need. */
+const MOST_BYTES = 16_384;
+
+/** What the library would answer with its own error page: a body out of all proportion, an address nobody can read. */
+function refused(request: Request): Response | null {
+  if (Number(request.headers.get('content-length') ?? 0) > MOST_BYTES) return new Response(null, { status: 413 });
+  const callback = new URL(request.url).searchParams.get('callbackUrl');
+  return callback !== null && !URL.canParse(callback, request.url) ? Response.redirect(new URL('/sign-in', env().NEXTAUTH_URL), 302) : null;
+}
+
+const handler = (request: Request, props: unknown) => refused(request) ?? NextAuth(options())(request, props);
 export { handler as GET, handler as POST };

@@ -17,6 +17,9 @@ export type SignInInput = { email: string; password: string; address: string; us
  */
 export async function signIn({ db, now }: { db: Db; now: Date }, input: SignInInput) {
   const email = input.email.trim().toLowerCase();
+  // What no account can have is not asked of the database, which takes no null characters and indexes no megabytes.
+  if (email.length > 200 || /\p{Cc}/u.test(email) || input.password.length > 1000)
+    throw new AppError('not_allowed', 'That e-mail and password do not match.');
   const since = new Date(now.getTime() - WINDOW_MS);
   const keys = { email: `email:${email}`, address: `address:${input.address}` };
   const failures = (key: string) => db.signInAttempt.count({ where: { key, succeeded: false, at: { gt: since } } });

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { longText, text } from './text';
 import { GAUGE_GRADES } from '../core/condenser/types';
-import { ASPECTS, gradeIndex } from '../core/findings/grades';
+import { ASPECTS, GRADE_NAMES, gradeIndex } from '../core/findings/grades';
 import { MOST_OF_A_PART, READING_BOUNDS } from '../core/entries/bounds';
 import {
   FINDING_PHASES,
@@ -41,7 +41,7 @@ const Finding = z
     unitId: Id,
     aspect: z.enum(ASPECTS),
     phase: z.enum(FINDING_PHASES),
-    grade: text().nullable(),
+    grade: z.enum(GRADE_NAMES).nullable(),
     notLookedWhy: longText().max(500),
     note: Words,
     replaces: Id.nullable(),

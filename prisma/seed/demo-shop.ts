@@ -43,7 +43,7 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
   const shop: Shop = {
     settings: shopSettings,
     users,
-    kinds: TASK_KINDS.map((k, sort) => ({ ...k, sort })),
+    kinds: TASK_KINDS,
     ...rows,
     estimates: learning.estimates,
     fouling,

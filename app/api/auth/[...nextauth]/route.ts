@@ -4,14 +4,16 @@ import { now } from '@/lib/server/clock';
 import { db } from '@/lib/server/db';
 import { env } from '@/lib/server/env';
 import { explain } from '@/lib/server/guard';
+import { currentSessionId } from '@/lib/server/session';
 import { isAppError } from '@/lib/core/errors';
+import { LONGEST_SESSION_MS } from '@/lib/core/people/session-limits';
 import { revokeSession } from '@/lib/features/people/verbs/sessions';
-import { SESSION_DAYS, signIn } from '@/lib/features/people/verbs/sign-in';
+import { signIn } from '@/lib/features/people/verbs/sign-in';
 
 function options(): NextAuthOptions {
   return {
     secret: env().NEXTAUTH_SECRET,
-    session: { strategy: 'jwt', maxAge: SESSION_DAYS * 24 * 3600 },
+    session: { strategy: 'jwt', maxAge: LONGEST_SESSION_MS / 1000 },
     pages: { signIn: '/sign-in', error: '/sign-in' },
     providers: [
       Credentials({
@@ -26,6 +28,7 @@ function options(): NextAuthOptions {
                 password: given?.password ?? '',
                 address: head('x-forwarded-for').split(',')[0]?.trim() || 'direct',
                 userAgent: head('user-agent'),
+                before: await currentSessionId(),
               },
             );
             return { id: s.userId, name: s.name, sid: s.sessionId };

@@ -1,6 +1,7 @@
 import 'server-only';
 import { todayIn } from '../../../core/calendar';
-import { gradesAtReading, type ReadingToEstimate, type TaskOnFile } from '../../../core/evidence';
+import type { ReadingToEstimate, TaskOnFile } from '../../../core/evidence';
+import { seenAt } from '../../../core/findings/seen';
 import { groupBy } from '../../../core/numerics/group-by';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { visitDate } from '../../evidence/reads/findings-history';
@@ -44,7 +45,10 @@ export async function visitToRevise(db: Tx, visitId: string) {
       at: r.at.getTime(),
       phase: r.phase,
       record: r,
-      ...gradesAtReading(findings, r),
+      seen: seenAt(
+        findings.filter((f) => f.unitId === r.unitId),
+        r.phase,
+      ),
     })),
     lookedAt: new Map([...groupBy(seen, (f) => f.unitId)].map(([unitId, list]) => [unitId, new Set(list.map((f) => f.aspect))])),
   };

@@ -1,15 +1,16 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
+import { SESSION_LIMITS } from '../../../core/people/session-limits';
 import type { Db } from '../../../database/client';
-import { createSession } from './sessions';
+import { createSession, revokeSession } from './sessions';
 import { decoyHash, passwordMatches } from './password';
 
 const WINDOW_MS = 15 * 60_000;
 const MAX_PER_EMAIL = 8;
 const MAX_PER_ADDRESS = 40;
-export const SESSION_DAYS = 30;
 
-export type SignInInput = { email: string; password: string; address: string; userAgent: string };
+/** `before`: the session that this browser holds already. It ends: nobody sees it any more, and it could still be used. */
+export type SignInInput = { email: string; password: string; address: string; userAgent: string; before?: string | null };
 
 /**
  * Checks the password and opens a session. Throttled by e-mail and by network address over 15 minutes.
@@ -33,7 +34,8 @@ export async function signIn({ db, now }: { db: Db; now: Date }, input: SignInIn
   if (!user || !succeeded) throw new AppError('not_allowed', 'That e-mail and password do not match.');
 
   await db.signInAttempt.deleteMany({ where: { at: { lt: new Date(now.getTime() - 24 * 3600_000) } } });
-  const expiresAt = new Date(now.getTime() + SESSION_DAYS * 24 * 3600_000);
+  const expiresAt = new Date(now.getTime() + SESSION_LIMITS[user.role].most);
   const session = await createSession(db, { userId: user.id, userAgent: input.userAgent.slice(0, 200), createdAt: now, expiresAt });
+  if (input.before) await revokeSession({ db, now }, input.before);
   return { sessionId: session.id, userId: user.id, name: user.name, role: user.role };
 }

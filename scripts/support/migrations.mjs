@@ -51,6 +51,21 @@ export async function migrate(url, only) {
   }
 }
 
+/** The names that `migrate` would apply. @param {string} url @returns {Promise<string[]>} */
+export async function pending(url) {
+  const client = new pg.Client({ connectionString: url });
+  client.on('error', () => {});
+  await client.connect();
+  try {
+    await client.query(TABLE);
+    const { rows } = await client.query('SELECT migration_name AS name FROM _prisma_migrations WHERE rolled_back_at IS NULL');
+    const done = new Set(rows.map((row) => row.name));
+    return migrations().flatMap(({ name }) => (done.has(name) ? [] : [name]));
+  } finally {
+    await client.end();
+  }
+}
+
 /** The project's own migrations that are named, which must be the same to the letter. */
 function those(named) {
   const known = new Map(migrations().map((m) => [m.name, m]));

@@ -19,7 +19,7 @@ export const RunFleet = z.object({ runId: z.uuid() });
 export const SheetChoice = z.object({
   runId: z.uuid(),
   of: z.enum(['sheet', 'column', 'answer', 'kind', 'placement', 'refrigerant']),
-  key: z.string().max(300),
-  value: z.string().max(100),
+  key: z.string().overwrite(manyLines).max(300),
+  value: z.string().overwrite(manyLines).max(100),
 });
 export type SheetChoice = z.output<typeof SheetChoice>;

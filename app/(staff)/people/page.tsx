@@ -11,7 +11,7 @@ import { ButtonLink } from '../../_ui/button';
 import { PageHead } from '../../_ui/sheet';
 import { State } from '../../_ui/state';
 import { Table, Td, Th } from '../../_ui/table';
-import { dayIn, timeIn } from '../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 export const metadata: Metadata = { title: 'People' };
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { typedLines } from '@/lib/core/entries/words';
-import { dayIn, timeIn } from '@/app/_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { OPERATION_LABEL, type Payloads } from '@/lib/core/tablet';
 
 const unitId = '0b3c8a52-0000-4000-8000-000000000001';

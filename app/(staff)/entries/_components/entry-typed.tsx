@@ -3,7 +3,7 @@ import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
 import { Facts } from '@/app/_ui/facts';
 import { isPng, typedLines } from '@/lib/core/entries/words';
 import { isRecord } from '@/lib/core/entries/say';
-import { dayIn, timeIn } from '@/app/_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 /** A drawing is told by its size: its letters say nothing. */
 const asItCame = (payload: unknown) =>

@@ -7,7 +7,7 @@ import { VISIT_EVENT_LABEL } from '@/lib/core/visits/events';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { PageHead, Sheet } from '../../../_ui/sheet';
-import { dayIn, timeIn } from '../../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { hoursWords } from '../_components/hours';
 import { AskedTime } from '../_components/asked-time';
 import { CancelForm, GiveForm, MoveBack, MoveForm } from '../_components/change-forms';

@@ -1,4 +1,4 @@
-import { timeAt } from '@/app/_ui/when';
+import { timeAt } from '@/lib/core/calendar/at-offset';
 import { entrySentence } from '@/lib/core/entries/words';
 import { measureUnitsOf, upgradedEntry, type Me, type Operation, type VisitOnFile } from '@/lib/core/tablet';
 

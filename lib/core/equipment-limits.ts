@@ -6,12 +6,6 @@ export const LIMITS = {
   lng: [-180, 180],
   /** K: 0 to 60 °C at a coil inlet. */
   hotDayAirK: [273.15, 333.15],
-  /** K: −60 to 25 °C in a box. */
-  boxSetK: [213.15, 298.15],
-  /** kg: from a countertop display to a rack on a roof. */
-  chargeKg: [0.005, 500],
-  /** Pa above atmosphere: 30 psig to 150 bar (carbon dioxide). */
-  cutoutPaGauge: [206_843, 15_000_000],
   /** Pa: gauges from 100 psi to 400 bar. */
   gaugeSpanPa: [689_475, 40_000_000],
   energyPricePerKwh: [0, 10],
@@ -22,7 +16,8 @@ export const LIMITS = {
 } as const satisfies Record<string, readonly [number, number]>;
 export type Limited = keyof typeof LIMITS;
 
-export const within = (what: Limited, value: number): boolean => value >= LIMITS[what][0] && value <= LIMITS[what][1];
+export type Span = readonly [lowest: number, highest: number];
+export const within = ([lowest, highest]: Span, value: number): boolean => value >= lowest && value <= highest;
 
 export const NAME_MAX = 120;
 export const TEXT_MAX = 4000;

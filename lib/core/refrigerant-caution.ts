@@ -1,4 +1,4 @@
-import { REFRIGERANTS } from './refrigerants/catalogue';
+import { FILED_REFRIGERANTS, UNKNOWN_REFRIGERANT } from './refrigerants/catalogue';
 import { safetyOf } from './refrigerants/safety';
 
 export { SAFETY_WORDS } from './refrigerants/safety';
@@ -10,13 +10,14 @@ export function flammableCaution(refrigerant: string): string | null {
 }
 
 /** "R-404A": how an id is written for people. */
-export const refrigerantLabel = (id: string) => id.replace(/^R(?=\d)/, 'R-');
+export const refrigerantLabel = (id: string) => (id === UNKNOWN_REFRIGERANT ? 'Refrigerant not known' : id.replace(/^R(?=\d)/, 'R-'));
 
-/** The id that a person's "r404a", "R-404A", "404A" or "propane" means; null when none is meant. */
+/** The id that a person's "r404a", "R-404A", "404A", "propane" or "unknown" means; null when none is meant. */
 export function refrigerantId(text: string): string | null {
   const plain = (s: string) => s.toLowerCase().replace(/[\s-]/g, '');
   const asked = plain(text);
-  for (const info of Object.values(REFRIGERANTS)) {
+  if (asked === UNKNOWN_REFRIGERANT || asked === 'notknown') return UNKNOWN_REFRIGERANT;
+  for (const info of FILED_REFRIGERANTS) {
     const id = plain(info.id);
     if (asked === id || `r${asked}` === id || asked === plain(info.name)) return info.id;
   }

@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Anchor } from '../core/calendar';
-import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../core/equipment';
+import { unitValues } from '../core/equipment/unit-fields';
 import { fold, kitchenKey, type KitchenValues, type OnFile, type RowValues, type TaskKindInfo } from '../core/fleet-csv';
 import type { Tx } from './client';
 import { toLocalDate } from './dates';
@@ -56,11 +56,7 @@ export async function fleetRows(db: Tx): Promise<RowValues[]> {
   return units.map(({ kitchen, tasks, ...u }) => ({
     names: { customer: kitchen.customer.name, kitchen: kitchen.name },
     kitchen: values(kitchen),
-    unit: {
-      name: u.name, tag: u.tag, kind: u.kind as UnitKind, make: u.make, model: u.model, serial: u.serial, refrigerant: u.refrigerant, chargeKg: u.chargeKg,
-      application: u.application as Application, expansion: u.expansion as Expansion, circuitAccess: u.circuitAccess as CircuitAccess, condenserKind: u.condenserKind as CondenserKind,
-      placement: u.placement as Placement, cutoutPaGauge: u.cutoutPaGauge, boxSetK: u.boxSetK, headControl: u.headControl, roofWork: u.roofWork, notes: u.notes,
-    },
+    unit: unitValues(u),
     tasks: new Map(
       tasks.map((t) => [
         t.kindKey,

@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import { GAUGE_GRADES } from '../core/condenser/types';
-import { APPLICATIONS, CIRCUIT_ACCESS, CONDENSER_KINDS, EXPANSIONS, PLACEMENTS, UNIT_KINDS } from '../core/equipment';
 import { ASPECTS, gradeIndex } from '../core/findings/grades';
 import { MOST_OF_A_PART, READING_BOUNDS } from '../core/round/bounds';
 import {
@@ -13,6 +12,7 @@ import {
   type Payloads,
   type ReadingField,
 } from '../core/round/operations';
+import { UNIT_SENT } from './unit-field';
 
 const Id = z.uuid();
 const Instant = z.iso.datetime({ offset: true });
@@ -61,22 +61,7 @@ export const PAYLOADS = {
   'unit.outcome': z
     .strictObject({ unitId: Id, outcome: z.enum(['seen', 'could_not_reach', 'gone']), reason: z.string().trim().max(500) })
     .refine((o) => o.outcome === 'seen' || o.reason !== '', 'Say why.'),
-  'unit.add': z.strictObject({
-    unitId: Id,
-    name: z.string().trim().min(1).max(120),
-    kind: z.enum(UNIT_KINDS),
-    make: z.string().trim().max(120),
-    model: z.string().trim().max(120),
-    serial: z.string().trim().max(120),
-    refrigerant: z.string().trim().min(1).max(20),
-    chargeKg: z.number().positive().max(1000).nullable(),
-    application: z.enum(APPLICATIONS),
-    expansion: z.enum(EXPANSIONS),
-    circuitAccess: z.enum(CIRCUIT_ACCESS),
-    condenserKind: z.enum(CONDENSER_KINDS),
-    placement: z.enum(PLACEMENTS),
-    notes: Words,
-  }),
+  'unit.add': z.strictObject({ unitId: Id, ...UNIT_SENT }),
   'task.done': z.strictObject({ taskId: Id }),
   'task.not_done': z.strictObject({ taskId: Id, reason: Reason }),
   'photo.attach': z.strictObject({

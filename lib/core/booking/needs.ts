@@ -1,4 +1,4 @@
-import { REFRIGERANTS } from '../refrigerants/catalogue';
+import { safetyClassOf } from '../refrigerants/catalogue';
 
 /** Skills that a set of units asks of the technician. An unknown refrigerant is taken as it is: no skill can be named. */
 export function needsOf(units: readonly { refrigerant: string; roofWork: boolean }[]): string[] {
@@ -12,6 +12,5 @@ export function needsOf(units: readonly { refrigerant: string; roofWork: boolean
 
 /** ASHRAE 34 class A2L, A2 or A3 (B likewise). */
 export function isFlammable(refrigerant: string): boolean {
-  const known = (REFRIGERANTS as Record<string, { safetyClass?: string } | undefined>)[refrigerant];
-  return /^[AB][23]/.test(known?.safetyClass ?? '');
+  return /^[AB][23]/.test(safetyClassOf(refrigerant) ?? '');
 }

@@ -1,3 +1,4 @@
+import { blankUnit } from '../equipment/unit-fields';
 import { stands } from './newer';
 import type { Operation, Payloads } from './operations';
 import type { Entries, UnitOnFile, VisitOnFile } from './state';
@@ -93,13 +94,9 @@ function withTask(visit: VisitOnFile, taskId: string, change: { outcome: 'done' 
 function newUnit(p: Payloads['unit.add']): UnitOnFile {
   const { unitId, ...rest } = p;
   return {
+    ...blankUnit(rest.kind),
     ...rest,
     id: unitId,
-    tag: '',
-    cutoutPaGauge: null,
-    boxSetK: null,
-    headControl: false,
-    roofWork: false,
     compressorMap: null,
     baseline: null,
     pastLosses: [],

@@ -1,4 +1,4 @@
-import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment';
+import type { UnitSent } from '../equipment/unit-fields';
 import type { Aspect } from '../findings/grades';
 
 /**
@@ -35,24 +35,6 @@ export type Entered = Partial<Record<ReadingField, { text: string; unit: string 
 export type Questioned = { field: ReadingField; question: string; answer: string };
 
 export type ReadingValues = Partial<Record<ReadingField, number>>;
-
-export type NewUnit = {
-  unitId: string;
-  name: string;
-  kind: UnitKind;
-  make: string;
-  model: string;
-  serial: string;
-  /** Id of the refrigerants room, or "unknown" where the nameplate cannot be read. */
-  refrigerant: string;
-  chargeKg: number | null;
-  application: Application;
-  expansion: Expansion;
-  circuitAccess: CircuitAccess;
-  condenserKind: CondenserKind;
-  placement: Placement;
-  notes: string;
-};
 
 export const UNIT_EVENT_KINDS = ['high_pressure_trip', 'compressor_replaced', 'fan_replaced', 'refrigerant_added', 'note'] as const;
 export type UnitEventKind = (typeof UNIT_EVENT_KINDS)[number];
@@ -94,7 +76,7 @@ export type Payloads = {
     replaces: string | null;
   };
   'unit.outcome': { unitId: string; outcome: 'seen' | 'could_not_reach' | 'gone'; reason: string };
-  'unit.add': NewUnit;
+  'unit.add': { unitId: string } & UnitSent;
   'task.done': { taskId: string };
   'task.not_done': { taskId: string; reason: string };
   'photo.attach': {

@@ -1,10 +1,18 @@
 import { BAR_PA, celsiusToKelvin, fahrenheitToKelvin, kelvinToCelsius, kelvinToFahrenheit, PSI_PA } from '../units';
+import type { MeasureUnits } from '../measure-units';
 import type { ReadingField } from './operations';
 import type { Me } from './state';
 
 /** Readings as the technician's own instruments show them, and back to SI. */
 
 export type OwnUnits = Pick<Me, 'temperatureUnit' | 'pressureUnit'>;
+/** The same for everything that is not a reading. */
+export const measureUnitsOf = (me: Pick<Me, 'temperatureUnit' | 'pressureUnit' | 'massUnit'>): MeasureUnits => ({
+  temperature: me.temperatureUnit,
+  pressure: me.pressureUnit,
+  mass: me.massUnit,
+});
+
 type Dimension = 'temperature' | 'pressure' | 'amps' | 'minutes';
 
 type FieldInfo = { label: string; dimension: Dimension; hint: string };

@@ -1,6 +1,6 @@
 import type { CleanBaseline, PastLoss } from '../condenser/types';
 import type { CompressorMap } from '../condenser/compressor/ten-coefficient';
-import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment';
+import type { UnitValues } from '../equipment/unit-fields';
 import type { Aspect } from '../findings/grades';
 import type { FindingPhase, Questioned, ReadingValues, UnitEventKind, Urgency } from './operations';
 
@@ -79,27 +79,9 @@ export type PastVisit = {
   readings: { phase: 'before' | 'after' | 'log'; values: ReadingValues; verdict: string | null; sentence: string }[];
 };
 
-export type UnitOnFile = {
+export type UnitOnFile = UnitValues & {
   id: string;
-  tag: string;
-  name: string;
-  kind: UnitKind;
-  make: string;
-  model: string;
-  serial: string;
-  refrigerant: string;
-  chargeKg: number | null;
-  application: Application;
-  expansion: Expansion;
-  circuitAccess: CircuitAccess;
-  condenserKind: CondenserKind;
-  placement: Placement;
-  cutoutPaGauge: number | null;
-  boxSetK: number | null;
-  headControl: boolean;
-  roofWork: boolean;
   compressorMap: CompressorMap | null;
-  notes: string;
   /** What is believed of its clean rise; null before any reading on a cleaned coil. */
   baseline: CleanBaseline | null;
   pastLosses: PastLoss[];

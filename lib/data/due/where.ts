@@ -33,7 +33,7 @@ export function narrowed(f: DueFilter): Prisma.Sql {
   if (f.kindKey) parts.push(Prisma.sql`t."kindKey" = ${f.kindKey}`);
   if (f.kitchenId) parts.push(Prisma.sql`t."kitchenId" = ${f.kitchenId}::uuid`);
   if (f.area) parts.push(Prisma.sql`k.address ILIKE ${matching(f.area)}`);
-  if (f.placement) parts.push(Prisma.sql`t."unitId" IN (SELECT id FROM "Unit" WHERE placement = ${f.placement})`);
+  if (f.placement) parts.push(Prisma.sql`t."unitId" IN (SELECT id FROM "Unit" WHERE placement::text = ${f.placement})`);
   if (f.q) {
     const like = matching(f.q);
     parts.push(Prisma.sql`(

@@ -24,9 +24,9 @@ export type LeftOut = {
 
 const WATER = 'water_cooled';
 /** On a unit `u`: cooled by water. */
-export const BY_WATER = Prisma.sql`u."condenserKind" = ${WATER}`;
+export const BY_WATER = Prisma.sql`u."condenserKind"::text = ${WATER}`;
 /** On a unit `u` and its row `f`, if any: somebody looked at its coil, and air can tell of it. */
-export const TELLS = Prisma.sql`(u."condenserKind" <> ${WATER} AND coalesce(f."evidenceCount", 0) > 0)`;
+export const TELLS = Prisma.sql`(u."condenserKind"::text <> ${WATER} AND coalesce(f."evidenceCount", 0) > 0)`;
 
 /** Where the coils of some kitchens stand, fastest first: only those that somebody looked at and that air cools. */
 export async function standings(db: Tx, kitchenIds: readonly string[], now: Date): Promise<StandingUnit[]> {

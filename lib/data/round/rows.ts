@@ -1,4 +1,5 @@
 import 'server-only';
+import { unitValues } from '../../core/equipment/unit-fields';
 import type { CompressorMap } from '../../core/condenser/compressor/ten-coefficient';
 import {
   READING_FIELDS,
@@ -50,25 +51,8 @@ type UnitRow = Prisma.UnitGetPayload<{ include: { followUps: true } }>;
 
 export const unitOnFile = (u: UnitRow, more: Pick<UnitOnFile, 'past' | 'baseline' | 'pastLosses' | 'thumbs'>): UnitOnFile => ({
   id: u.id,
-  tag: u.tag,
-  name: u.name,
-  kind: u.kind as UnitOnFile['kind'],
-  make: u.make,
-  model: u.model,
-  serial: u.serial,
-  refrigerant: u.refrigerant,
-  chargeKg: u.chargeKg,
-  application: u.application as UnitOnFile['application'],
-  expansion: u.expansion as UnitOnFile['expansion'],
-  circuitAccess: u.circuitAccess as UnitOnFile['circuitAccess'],
-  condenserKind: u.condenserKind as UnitOnFile['condenserKind'],
-  placement: u.placement as UnitOnFile['placement'],
-  cutoutPaGauge: u.cutoutPaGauge,
-  boxSetK: u.boxSetK,
-  headControl: u.headControl,
-  roofWork: u.roofWork,
+  ...unitValues(u),
   compressorMap: u.compressorMap as CompressorMap | null,
-  notes: u.notes,
   openFollowUps: u.followUps.map((f) => ({ what: f.what, urgency: f.urgency })),
   ...more,
 });

@@ -1,5 +1,6 @@
 import 'server-only';
 import { randomUUID } from 'node:crypto';
+import { blankUnit, type UnitSent } from '../../core/equipment/unit-fields';
 import { AppError } from '../../core/errors';
 import { writeAudit } from '../../data/audit';
 import { jsonOrNull } from '../../data/json';
@@ -15,8 +16,9 @@ export const UNIT_REFUSALS = {
   Unit_tag_key: ['Another unit has this tag, perhaps an archived one. A tag belongs to one unit.', 'tag'],
 } as const;
 
-/** As `NewUnit`; `id` where it was given out before, as by a tablet that was offline. */
-export type UnitToCreate = Omit<NewUnit, 'compressorMap'> & { id?: string; compressorMap?: NewUnit['compressorMap'] };
+/** What must be said of it, and what is known of the rest; `id` where it was given out before, as by a tablet that was offline. */
+export type UnitToCreate = UnitSent &
+  Partial<Pick<NewUnit, 'tag' | 'compressorMap' | 'lastCleanedOn' | 'firstDueOn'>> & { kitchenId: string; id?: string };
 
 /**
  * Puts a unit on file with its tag and the tasks usual for its kind.
@@ -32,7 +34,9 @@ export function createUnit(
     if (!kitchen) throw new AppError('not_found', 'That kitchen is not on file.');
     if (kitchen.archivedAt) throw new AppError('conflict', 'That kitchen is archived. Put it back on file first.');
     const tag = givenTag ?? (await freeTag(tx, unitId));
-    await tx.unit.create({ data: { ...data, id: unitId, tag, compressorMap: jsonOrNull(compressorMap ?? null), createdAt: now } });
+    await tx.unit.create({
+      data: { ...blankUnit(data.kind), ...data, id: unitId, tag, compressorMap: jsonOrNull(compressorMap ?? null), createdAt: now },
+    });
     await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'unit.created', entity: 'Unit', entityId: unitId });
     const taskIds = await ensureDefaultTasks({ db: tx, actor, now }, unitId, { lastCleanedOn, firstDueOn });
     return { unitId, tag, taskIds };

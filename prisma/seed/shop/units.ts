@@ -97,7 +97,8 @@ export function unitDetails([kind, placement, , low]: UnitSeed, random: RandomSt
     placement,
     cutoutPaGauge: cutout !== undefined && fitted ? psiToPascal(cutout) : null,
     boxSetK: boxSetK(kind, low === 'low'),
-    headControl: kind === 'remote_condensing_unit',
+    // Plug-in units have none; of walk-ins nobody wrote it down.
+    headControl: kind === 'remote_condensing_unit' ? true : kind === 'walk_in_cooler' || kind === 'walk_in_freezer' ? null : false,
     roofWork: kind === 'remote_condensing_unit',
   } as const;
 }

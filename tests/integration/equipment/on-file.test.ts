@@ -1,3 +1,4 @@
+import { blankUnit } from '@/lib/core/equipment/unit-fields';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { differences } from '@/lib/services/changes';
 import { archiveCustomer, restoreCustomer } from '@/lib/services/equipment/archive-customer';
@@ -189,7 +190,8 @@ describe('units', () => {
   it('are edited with a stale edit told, and keep their tag when none is given', async () => {
     const { kitchenId } = await haveKitchen();
     const { unitId, tag } = await createUnit(as(), reachIn(kitchenId));
-    const { kitchenId: _, ...fields } = reachIn(kitchenId, { chargeKg: 0.15 });
+    const { kitchenId: _, ...given } = reachIn(kitchenId, { chargeKg: 0.15 });
+    const fields = { ...blankUnit('drawer_base'), ...given, tag: undefined };
     const map = {
       massFlow: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10],
       power: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10],
@@ -199,13 +201,12 @@ describe('units', () => {
     await editUnit(as(idris), {
       id: unitId,
       version: 1,
-      tag: undefined,
       ...fields,
       compressorMap: { ...map, massFlow: [...map.massFlow] as never, power: [...map.power] as never },
     });
     const saved = await database.db.unit.findUniqueOrThrow({ where: { id: unitId } });
     expect(saved).toMatchObject({ tag, chargeKg: 0.15, version: 2, compressorMap: { units: 'F_lb_per_h' } });
-    await expect(editUnit(as(), { id: unitId, version: 1, tag: undefined, ...fields, compressorMap: null })).rejects.toMatchObject({
+    await expect(editUnit(as(), { id: unitId, version: 1, ...fields, compressorMap: null })).rejects.toMatchObject({
       message: expect.stringContaining('Idris Fenn changed this unit while this form was open ('),
     });
   });

@@ -56,7 +56,7 @@ function words(op: Operation, { visit, unitName, me }: About): string {
       return sentence(of(unitId, outcome === 'seen' ? 'reached' : outcome === 'gone' ? 'gone' : 'could not reach'), reason);
     }
     case 'unit.add': {
-      const { name, kind, placement, refrigerant, make, model, serial, notes } = op.payload;
+      const { name, kind, placement, refrigerant, make, model, serial, notes = '' } = op.payload;
       const what = [UNIT_KIND_LABEL[kind], PLACEMENT_LABEL[placement].toLowerCase(), refrigerantLabel(refrigerant)].join(', ');
       return sentence(`${name}: ${what}`, [make, model, serial].filter(Boolean).join(', '), notes);
     }

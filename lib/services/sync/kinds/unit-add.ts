@@ -22,8 +22,7 @@ export const unitAdd: Handler<'unit.add'> = async (ctx, op) => {
   const { db, visit, actor, now } = ctx;
   const { unitId, ...u } = op.payload;
   const name = await freeName(db, visit.kitchenId, u.name);
-  const unseen = { cutoutPaGauge: null, boxSetK: null, headControl: false, roofWork: false };
-  const { tag } = await createUnit(ctx, { ...unseen, ...u, name, id: unitId, kitchenId: visit.kitchenId });
+  const { tag } = await createUnit(ctx, { ...u, name, id: unitId, kitchenId: visit.kitchenId });
   await db.auditEntry.create({
     data: {
       at: now,

@@ -2,7 +2,7 @@ import { EXPANSION_LABEL, PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/eq
 import { cautionsFor } from '@/lib/core/findings/cautions';
 import { ASPECTS } from '@/lib/core/findings/grades';
 import { refrigerantLabel } from '@/lib/core/refrigerant-caution';
-import { REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
+import { safetyClassOf } from '@/lib/core/refrigerants/catalogue';
 import { COIL_CLEANING, type UnitOnFile, type VisitOnFile } from '@/lib/core/round';
 import { useSteps } from '../../_lib/use-after-paint';
 import { to } from '../../_lib/use-place';
@@ -17,6 +17,7 @@ import { FollowUps } from './follow-ups';
 import { Past } from './past';
 import { PastSaving } from './past-saving';
 import { Photos } from './photos';
+import { Plate } from './plate';
 import { Reached } from './reached';
 import { Readings } from './readings';
 import { Tasks } from './tasks';
@@ -26,8 +27,7 @@ const FIRST_PARTS = 1;
 
 /** The unit in hand, in the order of the work: what can hurt, what is found, readings, cleaning, readings again. */
 export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
-  const info = REFRIGERANTS[unit.refrigerant];
-  const safetyClass = info?.safetyClass ?? null;
+  const safetyClass = safetyClassOf(unit.refrigerant);
   const cautions = cautionsFor({ safetyClass, flammable: safetyClass !== 'A1', roofWork: unit.roofWork });
   const at = (step: string, key = step) =>
     cautions.filter((c) => c.step === step).map((c) => <CautionNote key={`${key} ${c.title}`} title={c.title} words={c.words} />);
@@ -38,6 +38,7 @@ export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
   const parts = [
     <Past key="past" unit={unit} timeZone={visit.kitchen.timeZone} />,
     <PastSaving key="past saving" unit={unit} />,
+    <Plate key="plate" unit={unit} />,
     ...at('ladder'),
     ...at('before_opening'),
     <Reached key="reached" visit={visit} unit={unit} />,

@@ -5,7 +5,7 @@ import { directions } from './eslint/directions.js';
 
 const config = [
   {
-    ignores: ['.next*/**', '.data/**', 'lib/data/generated/**', 'public/**', 'coverage/**', 'next-env.d.ts', 'tmp/**'],
+    ignores: ['.next*/**', '.data/**', 'lib/database/generated/**', 'public/**', 'coverage/**', 'next-env.d.ts', 'tmp/**'],
   },
   ...nextConfig,
   ...nextTypeScript,

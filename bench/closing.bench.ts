@@ -1,6 +1,6 @@
-import { PLACEMENTS } from '../lib/core/equipment';
-import type { Db } from '../lib/data/client';
-import { reviseVisit } from '../lib/services/visits/revise-visit';
+import { PLACEMENTS } from '../lib/core/equipment/build';
+import type { Db } from '../lib/database/client';
+import { reviseVisit } from '../lib/features/visits/verbs/revise-visit';
 import { findingRow, readingRow, taskRow, unitRow, visitRow, visitTaskRow } from '../prisma/seed/rows';
 import { haveOneUnit } from '../tests/support/factories';
 import { withDatabase } from './database';

@@ -1,4 +1,4 @@
-import { connect, type Db } from '../lib/data/client';
+import { connect, type Db } from '../lib/database/client';
 import { create, databaseName, drop } from '../scripts/support/databases.mjs';
 import { openTestServer } from '../scripts/support/test-databases.mjs';
 

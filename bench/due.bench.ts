@@ -1,6 +1,6 @@
-import { dueCounts, duePage, zonesOnFile, type DueFilter } from '../lib/data/due';
-import { checkImport } from '../lib/services/equipment/fleet/check-import';
-import { runImport, startImport } from '../lib/services/equipment/fleet/run-import';
+import { dueCounts, duePage, zonesOnFile, type DueFilter } from '../lib/features/due/reads';
+import { checkImport } from '../lib/features/fleet-csv/verbs/check-import';
+import { runImport, startImport } from '../lib/features/fleet-csv/verbs/run-import';
 import { fleetCsv } from '../tests/support/fleet-csv';
 import { haveLargeFleet } from '../tests/support/fleet';
 import { withDatabase } from './database';

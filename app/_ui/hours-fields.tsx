@@ -1,7 +1,7 @@
 'use client';
 
 import { useRef } from 'react';
-import type { WeeklyWindow } from '@/lib/core/booking/service-hours';
+import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { WEEKDAY_NAMES, type Weekday } from '@/lib/core/calendar';
 import { writeDayHours } from '@/lib/core/hours';
 import { DAY_KEYS } from '@/lib/schemas/fields';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { entryUnit, type Measure } from '@/lib/core/units/entry-units';
+import { entryUnit, type Measure } from '@/lib/core/measures/entry-units';
 import { Field } from './field';
 
 type Props = {

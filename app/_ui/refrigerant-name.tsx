@@ -1,5 +1,5 @@
 import { safetyClassOf } from '@/lib/core/refrigerants/catalogue';
-import { refrigerantLabel, SAFETY_WORDS } from '@/lib/core/refrigerant-caution';
+import { refrigerantLabel, SAFETY_WORDS } from '@/lib/core/refrigerants/naming';
 
 /** "R-290 A3": the refrigerant with its safety class, in alarm where it burns. */
 export function RefrigerantName({ id }: { id: string }) {

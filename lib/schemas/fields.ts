@@ -1,10 +1,10 @@
 import { z } from 'zod';
 import { isTimeZone } from '../core/fleet-csv';
-import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../core/equipment-limits';
+import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../core/equipment/limits';
 import { readDayHours } from '../core/hours';
-import type { WeeklyWindow } from '../core/booking/service-hours';
+import type { WeeklyWindow } from '../core/visits/service-hours';
 import type { Weekday } from '../core/calendar';
-import { entryUnit, unitsOfMeasure, type Measure } from '../core/units/entry-units';
+import { entryUnit, unitsOfMeasure, type Measure } from '../core/measures/entry-units';
 
 /** Fields that forms share. A form sends empty fields as nothing at all. */
 

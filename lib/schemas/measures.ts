@@ -1,4 +1,4 @@
-import { LIMITS } from '../core/equipment-limits';
+import { LIMITS } from '../core/equipment/limits';
 import { Measured } from './fields';
 
 export const Altitude = Measured(LIMITS.altitudeM, 'length');

@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { ROLES } from '../core/access';
+import { ROLES } from '../core/people/access';
 import { GAUGE_GRADES } from '../core/condenser/types';
-import { LIMITS } from '../core/equipment-limits';
+import { LIMITS } from '../core/equipment/limits';
 import { passwordProblem } from '../core/people/password-rule';
 import { SKILLS } from '../core/people/skills';
 import { Bounded, Email, Measured, Version, WeekHours, Words } from './fields';

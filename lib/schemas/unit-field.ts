@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { keysOf, type UnitField } from '../core/equipment/field';
 import { unitField, UNIT_KEYS, type UnitKey, type UnitSent, type UnitValues } from '../core/equipment/unit-fields';
-import { NAME_MAX, TAG_FORM } from '../core/equipment-limits';
+import { NAME_MAX, TAG_FORM } from '../core/equipment/limits';
 import { isFiledRefrigerant } from '../core/refrigerants/catalogue';
 import { Measured, Name, Ticked, Words } from './fields';
 

@@ -1,5 +1,5 @@
-import { TASK_KINDS } from '@/lib/core/tasks';
-import type { Db } from '@/lib/data/client';
+import { TASK_KINDS } from '@/lib/core/tasks/kinds';
+import type { Db } from '@/lib/database/client';
 import { customerRow, kitchenRow, personRow, taskRow, unitRow } from '@/prisma/seed/rows';
 
 export * from '@/prisma/seed/rows';

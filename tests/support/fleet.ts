@@ -1,4 +1,4 @@
-import type { Db } from '@/lib/data/client';
+import type { Db } from '@/lib/database/client';
 
 const ZONES = ['America/Chicago', 'America/New_York', 'America/Denver', 'America/Los_Angeles', 'Pacific/Honolulu'];
 

@@ -1,4 +1,4 @@
-import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment';
+import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment/build';
 import type { AirProfile, ThermometerClass } from '../equipment/unit-fields';
 import type { CoilGrade, FanGrade } from '../findings/grades';
 import type { CompressorMap } from './compressor/ten-coefficient';

@@ -1,5 +1,5 @@
-import type { Measure } from '../units/entry-units';
-import type { UnitKind } from '../equipment';
+import type { Measure } from '../measures/entry-units';
+import type { UnitKind } from './build';
 
 /** What a field of a unit is made of. One declaration serves form, file, tablet and words. */
 type Common = {

@@ -1,5 +1,5 @@
-import * as eq from '../equipment';
-import { NAME_MAX, TEXT_MAX } from '../equipment-limits';
+import * as eq from './build';
+import { NAME_MAX, TEXT_MAX } from './limits';
 import { chosen, keysOf, measured, perhaps, text, usually, type UnitField, type ValueOf } from './field';
 
 /** Where a kind's condensing unit stands apart from its box, or is bigger than a plug: common practice, from memory. */

@@ -1,6 +1,6 @@
-import type { MeasureUnits } from '../measure-units';
-import { refrigerantLabel } from '../refrigerant-caution';
-import { nominal, ownUnitOf } from '../units/entry-units';
+import type { MeasureUnits } from '../measures/preferred';
+import { refrigerantLabel } from '../refrigerants/naming';
+import { nominal, ownUnitOf } from '../measures/entry-units';
 import type { UnitField } from './field';
 import { UNIT_KEYS, unitField, type UnitKey, type UnitValues } from './unit-fields';
 

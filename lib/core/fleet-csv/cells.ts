@@ -1,5 +1,5 @@
 import { isLocalDate, parseRule, todayIn, weeksRule, isDayRule, CalendarError, type LocalDate } from '../calendar';
-import { LIMITS, within, type Span } from '../equipment-limits';
+import { LIMITS, within, type Span } from '../equipment/limits';
 
 export type Cell<T> = { value: T } | { problem: string };
 

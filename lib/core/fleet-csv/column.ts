@@ -1,5 +1,5 @@
 import type { UnitValues } from '../equipment/unit-fields';
-import type { Measure } from '../units/entry-units';
+import type { Measure } from '../measures/entry-units';
 import type { Cell } from './cells';
 import type { KitchenValues, NameValues, RowValues, TaskValues } from './types';
 

@@ -1,5 +1,5 @@
 import { WEEKDAY_NAMES, type Weekday } from '../calendar';
-import { LIMITS, NAME_MAX, TEXT_MAX } from '../equipment-limits';
+import { LIMITS, NAME_MAX, TEXT_MAX } from '../equipment/limits';
 import { UNIT_KEYS } from '../equipment/unit-fields';
 import { readWeekHours, writeWeekHours } from '../hours';
 import * as cells from './cells';

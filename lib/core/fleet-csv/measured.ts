@@ -1,5 +1,5 @@
-import type { Span } from '../equipment-limits';
-import { unitsOfMeasure, type Measure } from '../units/entry-units';
+import type { Span } from '../equipment/limits';
+import { unitsOfMeasure, type Measure } from '../measures/entry-units';
 import * as cells from './cells';
 
 /** Twelve digits bring every number back as it was to within a thousandth of a millionth. */

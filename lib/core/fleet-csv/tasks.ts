@@ -1,7 +1,7 @@
 import { addDays, CalendarError, weeksRule, type LocalDate } from '../calendar';
 import type { UnitValues } from '../equipment/unit-fields';
-import { firstTask, spreadDays, type FirstTask } from '../first-task';
-import { startingWeeks, TASK_KEYS, usualTasks, type TaskKey } from '../tasks';
+import { firstTask, spreadDays, type FirstTask } from '../tasks/first-task';
+import { startingWeeks, TASK_KEYS, usualTasks, type TaskKey } from '../tasks/kinds';
 import type { PlannedKitchen } from './kitchens';
 import type { RowValues, TaskKindInfo } from './types';
 

@@ -1,5 +1,5 @@
-import type { MeasureUnits } from '../measure-units';
-import { ownUnitOf } from '../units/entry-units';
+import type { MeasureUnits } from '../measures/preferred';
+import { ownUnitOf } from '../measures/entry-units';
 import { allColumns } from './columns';
 import type { TaskKindInfo } from './types';
 

@@ -1,4 +1,4 @@
-import type { WeeklyWindow } from '../booking/service-hours';
+import type { WeeklyWindow } from '../visits/service-hours';
 import type { Anchor, LocalDate, Weekday } from '../calendar';
 import type { UnitValues } from '../equipment/unit-fields';
 

@@ -1,7 +1,7 @@
-import { TAG_FORM } from '../equipment-limits';
+import { TAG_FORM } from '../equipment/limits';
 import { keysOf, type UnitField } from '../equipment/field';
 import { unitField, type UnitKey, type UnitValues } from '../equipment/unit-fields';
-import { refrigerantId } from '../refrigerant-caution';
+import { refrigerantId } from '../refrigerants/naming';
 import * as cells from './cells';
 import { unitColumn, type Column } from './column';
 import { measuredIn, yes } from './measured';

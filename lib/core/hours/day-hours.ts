@@ -1,4 +1,4 @@
-import type { WeeklyWindow } from '../booking/service-hours';
+import type { WeeklyWindow } from '../visits/service-hours';
 import { WEEKDAY_NAMES, type Weekday } from '../calendar';
 
 /** Minutes since midnight of "6", "6:30", "06.30", "0630", "6am", "6a", "2:30 pm", "noon" or "24:00"; null when it is none of these. */

@@ -1,5 +1,5 @@
 import { localDate, type LocalDate } from '../calendar';
-import { POUND_KG } from '../units';
+import { POUND_KG } from '../measures';
 
 /**
  * When a leak rate obliges, as data with source and date. Rules change: a shop's licensed person checks the text.

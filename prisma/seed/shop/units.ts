@@ -1,6 +1,6 @@
-import type { UnitKind } from '../../../lib/core/equipment';
+import type { UnitKind } from '../../../lib/core/equipment/build';
 import type { RandomStream } from '../../../lib/core/numerics/random';
-import { psiToPascal } from '../../../lib/core/units';
+import { psiToPascal } from '../../../lib/core/measures';
 import type { UnitSeed } from './kitchens';
 
 /** What a unit of a kind usually holds, drawn from its own stream. */

@@ -7,7 +7,7 @@ import {
 import type { Aspect } from '../../../lib/core/findings/grades';
 import { DEFAULT_HYPER } from '../../../lib/core/fouling';
 import { RandomStream } from '../../../lib/core/numerics/random';
-import type { Prisma } from '../../../lib/data/generated/client';
+import type { Prisma } from '../../../lib/database/generated/client';
 import { CITY } from '../shop/kitchens';
 import { shopSettings } from '../shop/assemble';
 import type { Booking } from './dispatch';

@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
 import { PlanCancelled, proposeWeek } from '@/lib/core/planning';
 import type { Proposal } from '@/lib/core/planning/proposal';
-import { highsLp } from '@/lib/services/planning/highs-lp';
-import { runPlan } from '@/lib/services/planning/run-plan';
-import type { Search } from '@/lib/services/planning/search';
-import { cancelPlan, startPlan } from '@/lib/services/planning/start-plan';
+import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
+import { runPlan } from '@/lib/features/planning/verbs/run-plan';
+import type { Search } from '@/lib/features/planning/verbs/search';
+import { cancelPlan, startPlan } from '@/lib/features/planning/verbs/start-plan';
 import { haveOneUnit } from '@/tests/support/factories';
 import { useDatabase } from '@/tests/support/database';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
 import { learnSiteTimes, travelMinutes } from '@/lib/core/planning';
-import { learnedMinutes } from '@/lib/data/learned-minutes';
-import { weekProblem } from '@/lib/data/week-problem';
+import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
+import { weekProblem } from '@/lib/features/planning/reads/week-problem';
 import { useDatabase } from '../../support/database';
 import { haveOneUnit, visitRow, visitTaskRow } from '../../support/factories';
 

@@ -1,11 +1,11 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
 import type { Proposal } from '@/lib/core/planning/proposal';
-import type { Prisma } from '@/lib/data/client';
-import { pastNotClosed } from '@/lib/data/open-visits';
-import { acceptPlan } from '@/lib/services/planning/accept-plan';
-import { bookVisit } from '@/lib/services/visits/book-visit';
-import { moveVisit } from '@/lib/services/visits/move-visit';
+import type { Prisma } from '@/lib/database/client';
+import { pastNotClosed } from '@/lib/features/visits/reads/open-visits';
+import { acceptPlan } from '@/lib/features/planning/verbs/accept-plan';
+import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
+import { moveVisit } from '@/lib/features/visits/verbs/move-visit';
 import { useDatabase } from '../../support/database';
 import { ANY_TIME, haveOneUnit, personRow, visitRow } from '../../support/factories';
 

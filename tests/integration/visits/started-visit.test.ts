@@ -1,11 +1,11 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { cancelVisit } from '@/lib/services/visits/cancel-visit';
-import { giveVisit } from '@/lib/services/visits/give-visit';
-import { moveVisit } from '@/lib/services/visits/move-visit';
-import { visitToManage } from '@/lib/data/visits';
+import { cancelVisit } from '@/lib/features/visits/verbs/cancel-visit';
+import { giveVisit } from '@/lib/features/visits/verbs/give-visit';
+import { moveVisit } from '@/lib/features/visits/verbs/move-visit';
+import { visitToManage } from '@/lib/features/visits/reads/visits';
 import { localDate } from '@/lib/core/calendar';
 import { useDatabase } from '../../support/database';
-import { finding, Tablet } from '../sync/a-tablet';
+import { finding, Tablet } from '../tablet/a-tablet';
 import { ANY_TIME, haveOneUnit, personRow, visitRow, visitTaskRow } from '../../support/factories';
 
 const database = useDatabase();

@@ -3,7 +3,7 @@ import { keysOf } from '@/lib/core/equipment/field';
 import { blankUnit, UNIT_KEYS, unitField, unitValues, type UnitValues } from '@/lib/core/equipment/unit-fields';
 import { fieldWords, unitFacts } from '@/lib/core/equipment/unit-words';
 import { allColumns, emptyRow } from '@/lib/core/fleet-csv';
-import { PAYLOADS } from '@/lib/schemas/operations';
+import { PAYLOADS } from '@/lib/schemas/entries';
 import { UNIT_FORM } from '@/lib/schemas/unit-field';
 import { columnsOf, enumOf } from '../../support/prisma-schema';
 

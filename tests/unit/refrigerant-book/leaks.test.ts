@@ -16,7 +16,7 @@ import {
   type Addition,
   type LeakRule,
 } from '@/lib/core/refrigerant-book';
-import { poundToKilogram } from '@/lib/core/units';
+import { poundToKilogram } from '@/lib/core/measures';
 
 const lb = poundToKilogram;
 const on = localDate;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { isFailure, known } from '@/lib/core/refrigerants';
 import { boreArea, chargeByWeight, TUBE_SIZES, tubeVolume, type ChargeConditions } from '@/lib/core/sealed';
-import { fahrenheitToKelvin, kilogramToGram, ounceToKilogram } from '@/lib/core/units';
+import { fahrenheitToKelvin, kilogramToGram, ounceToKilogram } from '@/lib/core/measures';
 
 /** Cross-sectional area of the bore as printed beside the bores in ASTM B280's table, square inches. */
 const PRINTED_IN2: Partial<Record<(typeof TUBE_SIZES)[number], number>> = {

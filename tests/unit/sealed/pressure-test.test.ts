@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { judgePressureTest, type PressureTestInput } from '@/lib/core/sealed';
-import { fahrenheitToKelvin, PSI_PA, STANDARD_ATMOSPHERE_PA } from '@/lib/core/units';
+import { fahrenheitToKelvin, PSI_PA, STANDARD_ATMOSPHERE_PA } from '@/lib/core/measures';
 import { RandomStream } from '@/lib/core/numerics/random';
 
 const test = (over: Partial<PressureTestInput> = {}): PressureTestInput => ({

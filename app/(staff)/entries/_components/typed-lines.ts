@@ -1,8 +1,8 @@
 import { UNIT_KEYS, unitField } from '@/lib/core/equipment/unit-fields';
 import { fieldWords } from '@/lib/core/equipment/unit-words';
 import { ASPECT_LABEL, GRADES, type Aspect } from '@/lib/core/findings/grades';
-import { UNIT_EVENT_LABEL, URGENCY_LABEL, type OperationKind } from '@/lib/core/round';
-import { nominal } from '@/lib/core/units/entry-units';
+import { UNIT_EVENT_LABEL, URGENCY_LABEL, type OperationKind } from '@/lib/core/tablet';
+import { nominal } from '@/lib/core/measures/entry-units';
 import { doubts, quantities } from './reading-said';
 import { amount, isRecord, measured, moment, named, nothing, oneOf, text, unit, type Line, type Reader, type Said, type Say } from './say';
 

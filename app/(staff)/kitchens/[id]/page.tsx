@@ -1,12 +1,12 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { can } from '@/lib/core/access';
+import { can } from '@/lib/core/people/access';
 import { todayIn, WEEKDAY_NAMES } from '@/lib/core/calendar';
-import { kitchenToEdit, unitsOfKitchen } from '@/lib/data/kitchens';
-import { unitsOf } from '@/lib/data/people';
-import { isId } from '@/lib/data/search';
-import { overdueLimit, shopSettings } from '@/lib/data/settings';
-import { nominal } from '@/lib/core/units/entry-units';
+import { kitchenToEdit, unitsOfKitchen } from '@/lib/features/kitchens/reads/kitchens';
+import { unitsOf } from '@/lib/features/people/reads/people';
+import { isId } from '@/lib/core/ids/is-id';
+import { overdueLimit, shopSettings } from '@/lib/features/shop/reads/settings';
+import { nominal } from '@/lib/core/measures/entry-units';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink, FileLink } from '../../../_ui/button';
 import { Facts } from '../../../_ui/facts';

@@ -1,8 +1,8 @@
 'use client';
 
-import type { WeeklyWindow } from '@/lib/core/booking/service-hours';
+import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { WEEKDAY_NAMES } from '@/lib/core/calendar';
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { Button, ButtonLink } from '../../../_ui/button';
 import { Field, FormErrors, Select, TextArea } from '../../../_ui/field';
 import { HoursFields } from '../../../_ui/hours-fields';

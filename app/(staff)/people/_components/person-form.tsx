@@ -1,10 +1,10 @@
 'use client';
 
 import { useState } from 'react';
-import { ROLE_LABEL, ROLES, type Role } from '@/lib/core/access';
-import type { WeeklyWindow } from '@/lib/core/booking/service-hours';
+import { ROLE_LABEL, ROLES, type Role } from '@/lib/core/people/access';
+import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { GAUGE_GRADES } from '@/lib/core/condenser/types';
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { SKILL_LABEL, SKILLS } from '@/lib/core/people/skills';
 import { Button, ButtonLink } from '../../../_ui/button';
 import { Check } from '../../../_ui/check';

@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import type { UnitKind } from '@/lib/core/equipment';
+import type { UnitKind } from '@/lib/core/equipment/build';
 import { unitField, usualBuild, type UnitKey, type UnitValues } from '@/lib/core/equipment/unit-fields';
 import { ChoiceInput } from './choice-input';
 import { keysOfPart } from './parts';

@@ -8,7 +8,7 @@ import {
   safetyClassOf,
   UNKNOWN_REFRIGERANT,
 } from '@/lib/core/refrigerants/catalogue';
-import { flammableCaution, refrigerantLabel, SAFETY_WORDS } from '@/lib/core/refrigerant-caution';
+import { flammableCaution, refrigerantLabel, SAFETY_WORDS } from '@/lib/core/refrigerants/naming';
 import { Select } from '../../../_ui/field';
 
 const OPTIONS = [

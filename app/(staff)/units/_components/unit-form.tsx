@@ -2,7 +2,7 @@
 
 import type { CompressorMap } from '@/lib/core/condenser/compressor/ten-coefficient';
 import type { UnitValues } from '@/lib/core/equipment/unit-fields';
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { Button, ButtonLink } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';

@@ -1,6 +1,6 @@
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { unitField, type UnitKey, type UnitValues } from '@/lib/core/equipment/unit-fields';
-import { ownUnitOf } from '@/lib/core/units/entry-units';
+import { ownUnitOf } from '@/lib/core/measures/entry-units';
 import { Check } from '../../../_ui/check';
 import { Field, Select, TextArea } from '../../../_ui/field';
 import { MeasuredField } from '../../../_ui/measured-field';

@@ -1,4 +1,4 @@
-import { counted } from '../../counted';
+import { counted } from '../../wording/counted';
 import type { TimeRange } from '../types';
 import type { AssumedDrive } from './assumed-drive';
 

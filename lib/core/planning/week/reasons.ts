@@ -1,4 +1,4 @@
-import { counted } from '../../counted';
+import { counted } from '../../wording/counted';
 import { closure } from '../model/bundles';
 import { minutesFor, startAt } from '../model/model';
 import { buildRoute } from '../model/route';

@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import type { Finding, MendAt } from '@/lib/core/planning';
 import { Sheet } from '../../../../../_ui/sheet';
 import { State, type Shape } from '../../../../../_ui/state';

@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import type { ReasonCode } from '@/lib/core/planning';
 import type { LeftOver } from '@/lib/core/planning/proposal';
 import { Sheet } from '../../../../../_ui/sheet';

@@ -1,4 +1,4 @@
-import type { CondenserKind, UnitKind } from '../equipment';
+import type { CondenserKind, UnitKind } from '../equipment/build';
 import type { SafetyClass } from '../refrigerants/catalogue';
 
 /**

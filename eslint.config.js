@@ -2,6 +2,7 @@ import nextConfig from 'eslint-config-next/core-web-vitals';
 import nextTypeScript from 'eslint-config-next/typescript';
 import { core } from './eslint/core.js';
 import { directions } from './eslint/directions.js';
+import { plant } from './eslint/plant.js';
 
 const config = [
   {
@@ -39,6 +40,7 @@ const config = [
   },
   ...directions,
   ...core,
+  ...plant,
 ];
 
 export default config;

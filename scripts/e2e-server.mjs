@@ -20,6 +20,7 @@ const env = {
   DATABASE_URL: database,
   NEXTAUTH_URL: `http://localhost:${port}`,
   NEXTAUTH_SECRET: 'only-for-the-end-to-end-tests-of-rimebook',
+  RIMEBOOK_SET_UP_CODE: '2718-2818-2845',
   // A mail server named in .env is for the shop's own messages.
   SMTP_URL: '',
   LOG_LEVEL: process.env.LOG_LEVEL ?? 'warn',

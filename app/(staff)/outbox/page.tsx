@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { definePage } from '@/lib/server/define-page';
+import { recentMessages } from '@/lib/features/mail/reads/messages';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { Empty, PageHead } from '../../_ui/sheet';
 import { State, type Shape } from '../../_ui/state';
@@ -20,7 +21,7 @@ const STATE = {
 } satisfies Record<string, { word: string; shape: Shape; tone: 'alarm' | 'soft' | 'cold' }>;
 
 export default definePage('read:messages', async ({ db }) => {
-  const [messages, zone] = await Promise.all([db.outboxMessage.findMany({ orderBy: { createdAt: 'desc' }, take: 100 }), shopTimeZone(db)]);
+  const [messages, zone] = await Promise.all([recentMessages(db), shopTimeZone(db)]);
   return (
     <>
       <PageHead

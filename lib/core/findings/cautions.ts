@@ -17,6 +17,9 @@ export const WORK_STEP_LABEL: Record<WorkStep, string> = {
   leave: 'Leave the unit',
 };
 
+/** What a kind of task can hurt with. */
+export type CautionTopic = 'coil' | 'chemicals';
+
 export type Caution = { step: WorkStep; title: string; words: string };
 
 const DEFER = 'Local code, the maker’s instructions and your licence come first.';
@@ -37,8 +40,8 @@ export type AboutUnit = {
   /** "5.3 oz", in the reader's own unit; null where it is not on file. */
   charge: string | null;
   roofWork: boolean;
-  /** Whether a coil is to be cleaned. */
-  coil: boolean;
+  /** What the planned tasks bring with them. */
+  topics: readonly CautionTopic[];
 };
 
 /** The cautions of one unit in the order they are met. */
@@ -100,14 +103,14 @@ function toLook(unit: AboutUnit): Caution[] {
       words: `Unplug, or lock the disconnect where it is hard-wired, and prove it dead before a hand goes near fan, coil or wiring. Fans start by themselves; capacitors hold charge. ${DEFER}`,
     },
   ];
-  if (unit.coil && unit.condenserKind !== 'water_cooled')
+  if (unit.topics.includes('coil') && unit.condenserKind !== 'water_cooled')
     list.push({
       step: 'look',
       title: 'Fins, cleaner, water',
       words:
         'Fins cut: gloves and eye protection, brush along them. No strong acid or alkali on aluminium, never two cleaners together, rinse clear, keep it off food. Keep wash water off motors, controls and wiring.',
     });
-  if (unit.kind === 'ice_machine')
+  if (unit.kind === 'ice_machine' && unit.topics.includes('chemicals'))
     list.push({
       step: 'look',
       title: 'Descaler and sanitiser',

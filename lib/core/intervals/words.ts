@@ -1,6 +1,5 @@
 import type { LocalDate } from '../calendar';
 import type { Placement } from '../equipment/build';
-import { GRADES } from '../findings/grades';
 
 const WHERE: Record<Placement, string> = {
   fryer: 'beside fryers',
@@ -16,9 +15,7 @@ const WHERE: Record<Placement, string> = {
 
 export const where = (placement: Placement): string => WHERE[placement];
 
-export function gradeWord(aspect: keyof typeof GRADES, grade: string): string {
-  return (GRADES[aspect] as readonly { grade: string; label: string }[]).find((g) => g.grade === grade)?.label ?? grade;
-}
+export { gradeLabel as gradeWord } from '../findings/grades';
 
 export const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 

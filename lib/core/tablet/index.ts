@@ -9,4 +9,4 @@ export { hasWork } from './has-work';
 export { answeredTasks, findWords, lacksForCleaning, NO_FOOD, openFinds, stillToSay, untoldFood, type OpenFind, type StillToSay } from './unit-work';
 export { stands } from '../entries/newer';
 export { upgraded, upgradedEntry } from '../entries/upgrade';
-export { COIL_CLEANING, LOW_SIDE_ASPECTS, lowSideUnlooked, missingToClose, type Missing } from './ready';
+export { missingToClose, type Missing } from './ready';

@@ -117,7 +117,8 @@ const cycled = (faults: Faults, c: Chance): Faults => ({ ...faults, boxFilm: fau
 function boxOf(t: Template, state: State, m: Machine, faults: Faults, roomK: number, share: number, c: Chance): number {
   if (t.kind === 'ice_machine') return 273.15;
   const usual = t.boxK + c.normal(0.5, 0.7);
-  if (state === 'high_load') return usual + c.between(7, 18);
+  // A third of the badly fouled are met with a warm box: full of warm food, or not keeping up.
+  if (state === 'high_load' || (state === 'foul50' && c.yes(0.33))) return usual + c.between(7, 18);
   const sound = run(m, SOUND, { roomK, boxK: t.boxK });
   const ill = run(m, faults, { roomK, boxK: usual }, sound ?? undefined);
   if (!sound || !ill) return usual;

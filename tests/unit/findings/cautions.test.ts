@@ -9,7 +9,7 @@ const unit = (over: Partial<AboutUnit> = {}): AboutUnit => ({
   safetyClass: 'A1',
   charge: '8.1 oz',
   roofWork: false,
-  coil: true,
+  topics: ['coil'],
   ...over,
 });
 const titles = (over: Partial<AboutUnit> = {}) => cautionsFor(unit(over)).map((c) => c.title);
@@ -62,9 +62,9 @@ describe('cautions', () => {
 
   it('no fins where there are none, and wash water off the wiring where there are', () => {
     expect(titles({ condenserKind: 'water_cooled' })).not.toContain('Fins, cleaner, water');
-    expect(titles({ coil: false })).not.toContain('Fins, cleaner, water');
+    expect(titles({ topics: [] })).not.toContain('Fins, cleaner, water');
     expect(words('Fins, cleaner, water')).toContain('wash water off motors, controls and wiring');
-    expect(titles({ kind: 'ice_machine' })).toContain('Descaler and sanitiser');
+    expect(titles({ kind: 'ice_machine', topics: ['chemicals'] })).toContain('Descaler and sanitiser');
   });
 
   it('defer to code, maker and licence', () => {

@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError, isAppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/reads/audit';
+import { writeAudit } from '../../audit/verbs/write-audit';
 import type { Db } from '../../../database/client';
 import { fleetOnFile } from '../reads/fleet';
 import { reportJson } from '../reads/imports';

@@ -2,7 +2,8 @@ import 'server-only';
 import { fitFleet, kitchenBeliefs, ownLimits, type UnitFile } from '../../../core/evidence';
 import { groupBy } from '../../../core/numerics/group-by';
 import { unitFiles } from '../../evidence/reads/findings-history';
-import { saveBelief, saveFleetBelief, shopRules } from '../../evidence/reads/fouling';
+import { shopRules } from '../../evidence/reads/fouling';
+import { saveBelief, saveFleetBelief } from '../../evidence/verbs/save-belief';
 import { withinTransaction } from '../../../database/transaction';
 import type { ServiceContext } from '../../context';
 

@@ -1,7 +1,7 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/reads/audit';
-import { revokeSessions } from '../reads/sessions';
+import { writeAudit } from '../../audit/verbs/write-audit';
+import { revokeSessions } from './sessions';
 import { withinTransaction } from '../../../database/transaction';
 import type { SetActive } from '../../../schemas/people';
 import { staleError } from '../../audit/verbs/changes';

@@ -1,8 +1,8 @@
 import 'server-only';
 import { passwordProblem } from '../../../core/people/password-rule';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/reads/audit';
-import { revokeSessions } from '../reads/sessions';
+import { writeAudit } from '../../audit/verbs/write-audit';
+import { revokeSessions } from './sessions';
 import { withinTransaction } from '../../../database/transaction';
 import type { ChangePassword, SetPassword } from '../../../schemas/people';
 import type { ServiceContext } from '../../context';

@@ -1,7 +1,7 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
-import { createSession } from '../reads/sessions';
+import { createSession } from './sessions';
 import { decoyHash, passwordMatches } from './password';
 
 const WINDOW_MS = 15 * 60_000;

@@ -1,4 +1,5 @@
 import 'server-only';
+import { bringsLowSide } from '../../../core/tasks';
 import { addDays, approximateWeeks, fromDay, instantOf, toDay, type LocalDate } from '../../../core/calendar';
 import { needsOf } from '../../../core/visits/needs';
 import { assumedDrive, openings, pricesFrom, siteTimeOf, type InputFacts, type WeekProblem } from '../../../core/planning';
@@ -119,7 +120,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
       unitId: t.unitId,
       name: `${t.unit.name}: ${t.kind.label.toLowerCase()}`,
       minutes: t.kind.minutes,
-      role: t.kindKey === 'coil_cleaning' ? 'coil_cleaning' : t.kind.lowSide ? 'low_side_inspection' : 'other',
+      role: bringsLowSide(t.kindKey) ? 'coil_cleaning' : t.kind.lowSide ? 'low_side_inspection' : 'other',
       dueDay: toDay(toLocalDate(t.dueOn)),
       intervalDays: Math.max(1, Math.round(approximateWeeks(t.rule) * 7)),
       skills: needsOf([t.unit]),

@@ -1,12 +1,12 @@
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { dayIn, dayWords } from '@/app/_ui/when';
-import { ASPECT_LABEL, GRADES, type Aspect } from '@/lib/core/findings/grades';
+import { ASPECT_LABEL, gradeWords, type Aspect } from '@/lib/core/findings/grades';
 import { URGENCY_LABEL, type Urgency } from '@/lib/core/tablet';
 import { SettleFollowUp } from '../../_components/settle-follow-up';
 
 type Props = {
-  found: { aspect: string; grade: string; at: Date }[];
+  found: { aspect: Aspect; grade: string; at: Date }[];
   followUps: { id: string; what: string; urgency: string; dueOn: Date | null; createdAt: Date }[];
   timeZone: string;
   maySettle: boolean;
@@ -19,14 +19,13 @@ export function Trouble({ found, followUps, timeZone, maySettle }: Props) {
     <Sheet title="Stands open">
       <ul className="flex flex-col gap-2">
         {found.map((f) => {
-          const grade = GRADES[f.aspect as Aspect]?.find((g) => g.grade === f.grade)?.label ?? f.grade;
           return (
             <li key={f.aspect}>
               <State shape="late" tone="alarm">
-                {ASPECT_LABEL[f.aspect as Aspect] ?? f.aspect}: {grade.toLowerCase()}
+                {ASPECT_LABEL[f.aspect]}: {gradeWords(f)}
               </State>{' '}
               <span className="text-soft">at the last look, {dayIn(f.at.getTime(), timeZone)}</span>
-              {f.aspect === 'fan' && f.grade === 'failed' ? (
+              {f.aspect === 'condenser_fan' ? (
                 <p className="text-sm">
                   It reads like a fouled coil, and cleaning will not help. Isolate the unit before touching the fan.
                 </p>

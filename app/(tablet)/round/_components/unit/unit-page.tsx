@@ -3,7 +3,7 @@ import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { cautionsFor, WORK_STEP_LABEL, WORK_STEPS, type WorkStep } from '@/lib/core/findings/cautions';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
-import { COIL_CLEANING } from '@/lib/core/tasks/kinds';
+import { kindInfo } from '@/lib/core/tasks/kinds';
 import type { Me, UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
 import { ownMass, ownPressure, ownTemperature } from '../../_lib/own-words';
 import { useSnapshot } from '../../_lib/tablet-context';
@@ -60,7 +60,7 @@ function cautionsOf(visit: VisitOnFile, unit: UnitOnFile, me: Me) {
     safetyClass: REFRIGERANTS[unit.refrigerant]?.safetyClass ?? null,
     charge: unit.chargeKg === null ? null : ownMass(unit.chargeKg, me),
     roofWork: unit.roofWork,
-    coil: visit.tasks.some((t) => t.unitId === unit.id && t.kindKey === COIL_CLEANING),
+    topics: visit.tasks.filter((t) => t.unitId === unit.id).flatMap((t) => kindInfo(t.kindKey)?.cautions ?? []),
   });
 }
 

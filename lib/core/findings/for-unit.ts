@@ -32,7 +32,9 @@ export function has(unit: Built, aspect: Aspect): boolean {
 /** Aspects of a unit in the order of the work, by side; sides with nothing are left out. */
 export function aspectsOf(unit: Built): { side: Side; aspects: Aspect[] }[] {
   const all = Object.keys(SIDE_OF) as Aspect[];
-  return SIDES.map((side) => ({ side, aspects: all.filter((a) => SIDE_OF[a] === side && has(unit, a)) })).filter((s) => s.aspects.length > 0);
+  return SIDES.map((side) => ({ side, aspects: all.filter((a) => SIDE_OF[a] === side && has(unit, a)) })).filter(
+    (s) => s.aspects.length > 0,
+  );
 }
 
 /** Graded together by one word, where nothing is wrong with them. */

@@ -20,15 +20,15 @@ export function lacksForCleaning(visit: VisitOnFile, unit: UnitOnFile): string[]
     if (!lookedAt(findings, unit.id, 'coil')) lacks.push('the coil as found');
     if (!findings.some((f) => f.unitId === unit.id && f.aspect === 'coil' && f.phase === 'left')) lacks.push('the coil as left');
   }
-  for (const a of kindInfo(COIL_CLEANING)?.neededBeforeClosing ?? [])
-    if (!lookedAt(findings, unit.id, a)) lacks.push(aspectInfo(a).within);
+  for (const a of kindInfo(COIL_CLEANING)?.neededBeforeClosing ?? []) if (!lookedAt(findings, unit.id, a)) lacks.push(aspectInfo(a).within);
   return lacks;
 }
 
 /** Whether what was graded answers a task by itself: a drain graded is the drain inspection done. */
 function isAnswered(visit: VisitOnFile, unit: UnitOnFile, task: VisitTaskOnFile): boolean {
   if (!isUsualKind(task.kindKey)) return false;
-  if (task.kindKey === COIL_CLEANING) return lacksForCleaning(visit, unit).length === 0 && gradedAs(visit.entries.findings, unit.id, 'coil', 'left') !== undefined;
+  if (task.kindKey === COIL_CLEANING)
+    return lacksForCleaning(visit, unit).length === 0 && gradedAs(visit.entries.findings, unit.id, 'coil', 'left') !== undefined;
   const info = kindInfo(task.kindKey);
   if (info?.learns?.from !== 'failures') return false;
   return gradedAs(visit.entries.findings, unit.id, looksAt(task.kindKey as InspectionTask), 'found') !== undefined;
@@ -67,7 +67,9 @@ export function untoldFood(visit: VisitOnFile, unit: UnitOnFile): number | null 
   if (unit.application !== 'medium' || unit.kind === 'ice_machine') return null;
   const warmest = Math.max(...visit.entries.readings.filter((r) => r.unitId === unit.id).map((r) => r.values.boxK ?? 0), 0);
   if (warmest <= FOOD_LIMIT_K) return null;
-  const said = visit.entries.foodWarnings.some((w) => w.unitId === unit.id) || visit.entries.events.some((e) => e.unitId === unit.id && e.note === NO_FOOD);
+  const said =
+    visit.entries.foodWarnings.some((w) => w.unitId === unit.id) ||
+    visit.entries.events.some((e) => e.unitId === unit.id && e.note === NO_FOOD);
   return said ? null : warmest;
 }
 
@@ -82,9 +84,14 @@ export function stillToSay(visit: VisitOnFile): StillToSay[] {
     const cleaned = visit.tasks.some((t) => t.unitId === unit.id && t.kindKey === COIL_CLEANING && t.outcome === 'done');
     const lacks = cleaned ? lacksForCleaning(visit, unit) : [];
     if (lacks.length > 0) list.push({ unitId: unit.id, step: 'look', words: `${unit.name}: a coil cleaning needs ${lacks.join(', ')}.` });
-    for (const f of openFinds(visit, unit)) list.push({ unitId: unit.id, step: 'look', words: `${unit.name}: ${f.words}. Say what becomes of it.` });
+    for (const f of openFinds(visit, unit))
+      list.push({ unitId: unit.id, step: 'look', words: `${unit.name}: ${f.words}. Say what becomes of it.` });
     if (untoldFood(visit, unit) !== null)
-      list.push({ unitId: unit.id, step: 'leave', words: `${unit.name}: the box read too warm for food. Say who was told, or that there is no food in it.` });
+      list.push({
+        unitId: unit.id,
+        step: 'leave',
+        words: `${unit.name}: the box read too warm for food. Say who was told, or that there is no food in it.`,
+      });
     return list;
   });
 }

@@ -38,7 +38,15 @@ export function keyed(text: string, key: string, signed: boolean): string | null
 }
 
 /** The pad beside the fields, where there is room: nothing is covered, and its last key saves. */
-export function PadBeside({ label, unit, text, signed, onText, onNext, onSave }: Omit<Pad, 'onDone' | 'hint'> & { onSave: (() => void) | null }) {
+export function PadBeside({
+  label,
+  unit,
+  text,
+  signed,
+  onText,
+  onNext,
+  onSave,
+}: Omit<Pad, 'onDone' | 'hint'> & { onSave: (() => void) | null }) {
   return (
     <div role="group" aria-label={`Number pad: ${label}`} className="rounded-lg border border-edge bg-paper p-2">
       <output aria-live="polite" className="flex items-baseline justify-between gap-2 px-1 pb-1 text-2xl font-bold">

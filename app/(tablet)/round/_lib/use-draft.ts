@@ -2,7 +2,10 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import { useTablet } from './tablet-context';
 
 /** What is typed and not yet saved survives going back, and the tablet falling down. Kept on the tablet only. */
-export function useDraft<T>(key: string, empty: T): {
+export function useDraft<T>(
+  key: string,
+  empty: T,
+): {
   draft: T;
   setDraft: (next: T) => void;
   clear: () => void;

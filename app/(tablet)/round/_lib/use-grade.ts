@@ -1,9 +1,9 @@
 import { useCallback } from 'react';
-import type { Aspect } from '@/lib/core/findings/grades';
+import type { Aspect, Grade } from '@/lib/core/findings/grades';
 import { answeredTasks, type FindingEntry, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
 import { useWrite } from './use-write';
 
-export type Graded = { aspect: Aspect; phase: 'found' | 'left'; grade: string | null; notLookedWhy?: string };
+export type Graded = { aspect: Aspect; phase: 'found' | 'left'; grade: Grade | null; notLookedWhy?: string };
 
 /** Writes grades down, and with them the tasks that they answer: a drain graded is its inspection done. */
 export function useGrade(visit: VisitOnFile, unit: UnitOnFile) {

@@ -59,5 +59,17 @@ export function useReading({ visit, unit, phase, replaces, onSaved }: Asked) {
     onSaved();
     return true;
   }, [me, full, estimator, unit, visit.kitchen, readingOf, write, phase, replaces, clear, onSaved]);
-  return { draft, setDraft, text, typed, kept, reading, outside, doubts, unanswered: doubts.filter((d) => !draft.answers[doubtKey(d)]), busy, save };
+  return {
+    draft,
+    setDraft,
+    text,
+    typed,
+    kept,
+    reading,
+    outside,
+    doubts,
+    unanswered: doubts.filter((d) => !draft.answers[doubtKey(d)]),
+    busy,
+    save,
+  };
 }

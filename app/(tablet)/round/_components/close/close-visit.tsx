@@ -16,9 +16,14 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
   const unsaved = useUnsavedReadings(visit);
   const needed = missingToClose(visit);
   const missing = [
-    ...needed.filter((m) => m.code !== 'no_signature').map((m) => ({ href: m.unitId ? to.unit(visit.id, m.unitId) : to.visit(visit.id), words: m.words })),
+    ...needed
+      .filter((m) => m.code !== 'no_signature')
+      .map((m) => ({ href: m.unitId ? to.unit(visit.id, m.unitId) : to.visit(visit.id), words: m.words })),
     ...stillToSay(visit).map((m) => ({ href: to.unit(visit.id, m.unitId, m.step), words: m.words })),
-    ...unsaved.map((u) => ({ href: to.unit(visit.id, u.unitId, u.phase === 'before' ? ('read' as const) : ('restore' as const)), words: u.words })),
+    ...unsaved.map((u) => ({
+      href: to.unit(visit.id, u.unitId, u.phase === 'before' ? ('read' as const) : ('restore' as const)),
+      words: u.words,
+    })),
   ];
   const unsigned = needed.find((m) => m.code === 'no_signature');
   const close = async () => {
@@ -50,12 +55,20 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
         </p>
       ) : null}
       <Signature visit={visit} />
-      <TouchButton look="primary" disabled={busy || missing.length > 0 || unsigned !== undefined || visit.status === 'done'} onClick={() => void close()}>
+      <TouchButton
+        look="primary"
+        disabled={busy || missing.length > 0 || unsigned !== undefined || visit.status === 'done'}
+        onClick={() => void close()}
+      >
         {visit.status === 'done' ? 'Closed' : 'Close the visit and leave'}
       </TouchButton>
       {missing.length + (unsigned ? 1 : 0) > 0 ? (
         <p className="text-soft">
-          {missing.length === 0 ? unsigned?.words : missing.length === 1 ? missing[0]?.words : `${missing.length} things are still open, listed above.`}
+          {missing.length === 0
+            ? unsigned?.words
+            : missing.length === 1
+              ? missing[0]?.words
+              : `${missing.length} things are still open, listed above.`}
         </p>
       ) : null}
     </div>

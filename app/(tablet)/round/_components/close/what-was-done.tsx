@@ -40,12 +40,17 @@ function linesOf(visit: VisitOnFile, unit: UnitOnFile, me: Me): Line[] {
     lines.push({ words: `${outcome.outcome === 'gone' ? 'Gone' : 'Could not be reached'}: ${outcome.reason}`, bad: true });
   for (const f of mine(entries.findings).filter((x) => x.phase === 'found' && x.grade !== null)) {
     const left = mine(entries.findings).find((x) => x.aspect === f.aspect && x.phase === 'left' && x.grade !== null);
-    lines.push({ words: `${ASPECT_LABEL[f.aspect]} found ${gradeWords(f)}${left ? `, left ${gradeWords(left)}` : ''}`, bad: isStopped(f.aspect, (left ?? f).grade ?? '') });
+    lines.push({
+      words: `${ASPECT_LABEL[f.aspect]} found ${gradeWords(f)}${left ? `, left ${gradeWords(left)}` : ''}`,
+      bad: isStopped(f.aspect, (left ?? f).grade ?? ''),
+    });
   }
   const done = mine(tasks).filter((t) => t.outcome === 'done');
   if (done.length > 0) lines.push({ words: `Done: ${done.map((t) => t.label.toLowerCase()).join(', ')}`, bad: false });
-  for (const t of mine(tasks).filter((x) => x.outcome === 'not_done')) lines.push({ words: `Not done: ${t.label.toLowerCase()}. ${t.reason}`, bad: false });
-  for (const w of mine(entries.foodWarnings)) lines.push({ words: `Food at ${ownText('boxK', w.boxK, me)}, told to ${w.toldTo}`, bad: true });
+  for (const t of mine(tasks).filter((x) => x.outcome === 'not_done'))
+    lines.push({ words: `Not done: ${t.label.toLowerCase()}. ${t.reason}`, bad: false });
+  for (const w of mine(entries.foodWarnings))
+    lines.push({ words: `Food at ${ownText('boxK', w.boxK, me)}, told to ${w.toldTo}`, bad: true });
   for (const f of mine(entries.followUps)) lines.push({ words: `Work wanted: ${f.what}`, bad: false });
   return lines;
 }

@@ -44,7 +44,13 @@ export function Events({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
             </Chip>
           ))}
         </div>
-        <TouchField id="event-note" label="What you know of it" value={note} maxLength={500} onChange={(e) => setDraft({ ...draft, note: e.target.value })} />
+        <TouchField
+          id="event-note"
+          label="What you know of it"
+          value={note}
+          maxLength={500}
+          onChange={(e) => setDraft({ ...draft, note: e.target.value })}
+        />
         <Chip className="mt-3" disabled={busy || !kind || (kind === 'note' && note.trim().length < 3)} onClick={() => void add()}>
           Keep it
         </Chip>

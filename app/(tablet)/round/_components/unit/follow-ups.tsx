@@ -38,7 +38,13 @@ export function FollowUps({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFil
           </li>
         ))}
       </ul>
-      <TouchField id="follow-what" label="What is to be done" value={what} maxLength={300} onChange={(e) => setDraft({ ...draft, what: e.target.value })} />
+      <TouchField
+        id="follow-what"
+        label="What is to be done"
+        value={what}
+        maxLength={300}
+        onChange={(e) => setDraft({ ...draft, what: e.target.value })}
+      />
       <div role="group" aria-label="How soon" className="my-3 flex flex-wrap gap-2">
         {URGENCIES.map((u) => (
           <Chip key={u} on={urgency === u} onClick={() => setDraft({ ...draft, urgency: u })}>

@@ -1,5 +1,5 @@
 import { memo, useState } from 'react';
-import { aspectInfo, ASPECT_LABEL, gradeIndex, isStopped, type Aspect, type CoilGrade } from '@/lib/core/findings/grades';
+import { ASPECT_LABEL, gradesOf, isStopped, type Aspect, type CoilGrade } from '@/lib/core/findings/grades';
 import { findWords, openFinds, URGENCIES, type UnitOnFile, type Urgency, type VisitOnFile } from '@/lib/core/tablet';
 import { useGrade } from '../../_lib/use-grade';
 import { GradeDrawing } from '../drawings/grade-drawing';
@@ -14,10 +14,10 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
   const { grade, busy } = useGrade(visit, unit);
   const [meaning, setMeaning] = useState(false);
   const standing = visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase);
-  const info = aspectInfo(aspect);
+  const grades = gradesOf(aspect);
   const title = phase === 'left' ? `${ASPECT_LABEL[aspect]}, as left` : ASPECT_LABEL[aspect];
   const defined = (g: { grade: string; definition: string }) => (words ? (words[g.grade as CoilGrade] ?? g.definition) : g.definition);
-  const chosen = standing?.grade ? info.grades[gradeIndex(aspect, standing.grade)] : undefined;
+  const chosen = standing?.grade ? grades.find((g) => g.grade === standing.grade) : undefined;
   const open = phase === 'found' && openFinds(visit, unit).some((f) => f.aspect === aspect);
   return (
     <section id={`aspect-${aspect}-${phase}`} className="rounded-lg border border-edge bg-sheet px-3 py-2">
@@ -29,7 +29,7 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
         </Chip>
       </div>
       <div role="group" aria-label={title} className="grid grid-cols-3 gap-1.5 sm:grid-cols-5">
-        {info.grades.map((g, i) => (
+        {grades.map((g, i) => (
           <button
             key={g.grade}
             type="button"
@@ -45,7 +45,7 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
       </div>
       {meaning ? (
         <dl className="mt-2 text-[0.95rem]">
-          {info.grades.map((g) => (
+          {grades.map((g) => (
             <div key={g.grade}>
               <dt className="inline font-bold">{g.label}:</dt> <dd className="inline">{defined(g)}</dd>
             </div>
@@ -81,9 +81,13 @@ const ASK: Record<Urgency, string> = {
 /** What was found bad is put right, or work is asked for, on the spot: one tap. */
 function WhatBecomes({ visit, unit, aspect, grade: found }: { visit: VisitOnFile; unit: UnitOnFile; aspect: Aspect; grade: string }) {
   const { grade, write, busy } = useGrade(visit, unit);
-  const put = aspectInfo(aspect).grades.filter((g) => !isStopped(aspect, g.grade));
+  const put = gradesOf(aspect).filter((g) => !isStopped(aspect, g.grade));
   return (
-    <div role="group" aria-label={`What becomes of it: ${ASPECT_LABEL[aspect].toLowerCase()}`} className="mt-2 border-l-4 border-alarm pl-3">
+    <div
+      role="group"
+      aria-label={`What becomes of it: ${ASPECT_LABEL[aspect].toLowerCase()}`}
+      className="mt-2 border-l-4 border-alarm pl-3"
+    >
       <p className="font-bold">What becomes of it?</p>
       <div className="mt-1 flex flex-wrap gap-2">
         {put.map((g) => (

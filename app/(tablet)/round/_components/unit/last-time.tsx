@@ -17,7 +17,8 @@ export function LastTime({ unit, timeZone, me }: { unit: UnitOnFile; timeZone: s
   });
   return (
     <p className="text-[0.95rem] leading-snug">
-      <span className="text-soft">Last time, {dayIn(Date.parse(last.at), timeZone)}:</span> {[...said, ...numbers].join(' · ') || 'nothing written'}
+      <span className="text-soft">Last time, {dayIn(Date.parse(last.at), timeZone)}:</span>{' '}
+      {[...said, ...numbers].join(' · ') || 'nothing written'}
     </p>
   );
 }

@@ -16,7 +16,11 @@ export function LeaveStep({ visit, unit, missed }: { visit: VisitOnFile; unit: U
       {missed ? <Reached visit={visit} unit={unit} /> : null}
       <Tasks visit={visit} unit={unit} />
       {untoldFood(visit, unit) === null ? null : (
-        <div role="group" aria-label="Box too warm for food" className="flex flex-wrap items-center gap-3 rounded-lg border-2 border-alarm bg-sheet p-3">
+        <div
+          role="group"
+          aria-label="Box too warm for food"
+          className="flex flex-wrap items-center gap-3 rounded-lg border-2 border-alarm bg-sheet p-3"
+        >
           <p className="min-w-0 flex-1">
             <b>The box read too warm for food.</b> Say below who was told, or that there is none in it.
           </p>

@@ -40,7 +40,11 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
         );
       })}
       {fold && together.length > 0 ? (
-        <div role="group" aria-label="Fans and gaskets" className="flex flex-wrap items-center gap-2 rounded-lg border border-edge bg-sheet px-4 py-2">
+        <div
+          role="group"
+          aria-label="Fans and gaskets"
+          className="flex flex-wrap items-center gap-2 rounded-lg border border-edge bg-sheet px-4 py-2"
+        >
           <b className="mr-auto">{together.includes('gasket') ? 'Fans and gaskets' : 'Fan'}</b>
           <Chip disabled={busy} onClick={() => void grade(together.map((aspect) => ({ aspect, phase: 'found', grade: 'sound' })))}>
             All sound

@@ -7,10 +7,10 @@ import { Readings } from './readings';
 import type { BeforeLeaving } from './unit-page';
 
 /** While it still runs as it was met. */
-export function ReadStep({ visit, unit, leaving }: { visit: VisitOnFile; unit: UnitOnFile; leaving: BeforeLeaving }) {
+export function ReadStep({ visit, unit, leavingRef }: { visit: VisitOnFile; unit: UnitOnFile; leavingRef: BeforeLeaving }) {
   return (
     <>
-      <Readings visit={visit} unit={unit} phase="before" leaving={leaving} />
+      <Readings visit={visit} unit={unit} phase="before" leavingRef={leavingRef} />
       <Reached visit={visit} unit={unit} />
       <Past unit={unit} timeZone={visit.kitchen.timeZone} />
       <Plate unit={unit} />

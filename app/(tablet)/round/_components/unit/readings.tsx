@@ -23,10 +23,10 @@ import { EstimatePanel } from './estimate-panel';
 import { Outside } from './outside';
 import type { BeforeLeaving } from './unit-page';
 
-type Props = { visit: VisitOnFile; unit: UnitOnFile; phase: 'before' | 'after'; leaving: BeforeLeaving };
+type Props = { visit: VisitOnFile; unit: UnitOnFile; phase: 'before' | 'after'; leavingRef: BeforeLeaving };
 
 /** Readings before or after the cleaning: typed, questioned, saved, and told at once what they mean. */
-export const Readings = memo(function Readings({ visit, unit, phase, leaving }: Props) {
+export const Readings = memo(function Readings({ visit, unit, phase, leavingRef }: Props) {
   const standing = visit.entries.readings.find((r) => r.unitId === unit.id && r.phase === phase);
   const [again, setAgain] = useState(false);
   return (
@@ -43,7 +43,7 @@ export const Readings = memo(function Readings({ visit, unit, phase, leaving }: 
           visit={visit}
           unit={unit}
           phase={phase}
-          leaving={leaving}
+          leavingRef={leavingRef}
           replaces={standing?.id ?? null}
           onSaved={() => setAgain(false)}
           onBack={standing ? () => setAgain(false) : undefined}
@@ -90,7 +90,7 @@ function Typing({
   visit,
   unit,
   phase,
-  leaving,
+  leavingRef,
   replaces,
   onSaved,
   onBack,
@@ -103,11 +103,11 @@ function Typing({
   const [more, setMore] = useState(false);
   const { save, typed } = r;
   useEffect(() => {
-    leaving.current = async () => !typed || save();
+    leavingRef.current = async () => !typed || save();
     return () => {
-      leaving.current = null;
+      leavingRef.current = null;
     };
-  }, [leaving, save, typed]);
+  }, [leavingRef, save, typed]);
   if (!me) return null;
   const shown = [...firstFields(unit), ...(more ? moreFields(unit) : moreFields(unit).filter((f) => r.draft.text[f]))];
   const field = asked ?? (beside ? (shown[0] ?? null) : null);

@@ -24,7 +24,7 @@ export type BeforeLeaving = { current: (() => Promise<boolean>) | null };
 /** The unit in hand, one step of the work a screen, the next under the thumb. */
 export function UnitPage({ visit, unit, step: asked }: { visit: VisitOnFile; unit: UnitOnFile; step: WorkStep | null }) {
   const me = useSnapshot((s) => s.me);
-  const leaving = useRef<(() => Promise<boolean>) | null>(null);
+  const leavingRef = useRef<(() => Promise<boolean>) | null>(null);
   const step = asked ?? nextStep(visit, unit);
   if (!me) return null;
   const outcome = visit.entries.outcomes.find((o) => o.unitId === unit.id)?.outcome;
@@ -42,11 +42,11 @@ export function UnitPage({ visit, unit, step: asked }: { visit: VisitOnFile; uni
       {cautions.map((c) => (
         <CautionNote key={c.title} title={c.title} words={c.words} />
       ))}
-      {shown === 'read' ? <ReadStep visit={visit} unit={unit} leaving={leaving} /> : null}
+      {shown === 'read' ? <ReadStep visit={visit} unit={unit} leavingRef={leavingRef} /> : null}
       {shown === 'look' ? <LookStep visit={visit} unit={unit} /> : null}
-      {shown === 'restore' ? <RestoreStep visit={visit} unit={unit} leaving={leaving} /> : null}
+      {shown === 'restore' ? <RestoreStep visit={visit} unit={unit} leavingRef={leavingRef} /> : null}
       {shown === 'leave' ? <LeaveStep visit={visit} unit={unit} missed={missed} /> : null}
-      <Onward visit={visit} unit={unit} step={shown} leaving={leaving} />
+      <Onward visit={visit} unit={unit} step={shown} leavingRef={leavingRef} />
     </div>
   );
 }
@@ -110,7 +110,7 @@ function Steps({ visit, unit, step }: { visit: VisitOnFile; unit: UnitOnFile; st
 }
 
 /** The next step under the thumb; after the last, the next unit. */
-function Onward({ visit, unit, step, leaving }: { visit: VisitOnFile; unit: UnitOnFile; step: WorkStep; leaving: BeforeLeaving }) {
+function Onward({ visit, unit, step, leavingRef }: { visit: VisitOnFile; unit: UnitOnFile; step: WorkStep; leavingRef: BeforeLeaving }) {
   const onVisit = new Set(visit.tasks.map((t) => t.unitId));
   const units = visit.units.filter((u) => onVisit.has(u.id) || u.id === unit.id);
   const place = units.findIndex((u) => u.id === unit.id);
@@ -122,14 +122,11 @@ function Onward({ visit, unit, step, leaving }: { visit: VisitOnFile; unit: Unit
       ? [to.unit(visit.id, after.id), after.name]
       : [to.visit(visit.id), 'Back to the visit'];
   const on = async () => {
-    if (!leaving.current || (await leaving.current())) go(href);
+    if (!leavingRef.current || (await leavingRef.current())) go(href);
   };
   const look = 'flex min-h-[3.75rem] min-w-0 flex-1 items-center px-4 font-bold no-underline';
   return (
-    <nav
-      aria-label="Onward"
-      className="fixed inset-x-0 bottom-0 z-10 flex border-t border-line bg-sheet pb-[env(safe-area-inset-bottom)]"
-    >
+    <nav aria-label="Onward" className="fixed inset-x-0 bottom-0 z-10 flex border-t border-line bg-sheet pb-[env(safe-area-inset-bottom)]">
       {before ? (
         <a href={to.unit(visit.id, before.id)} className={`${look} max-w-[40%] border-r border-line text-ink`}>
           <span className="truncate">‹ {before.name}</span>

@@ -32,7 +32,13 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
         ))}
       </ul>
       <div className="grid grid-cols-[1fr_5.5rem] gap-3">
-        <TouchField id="part-what" label="Part" value={what} onChange={(e) => setDraft({ ...draft, what: e.target.value })} maxLength={200} />
+        <TouchField
+          id="part-what"
+          label="Part"
+          value={what}
+          onChange={(e) => setDraft({ ...draft, what: e.target.value })}
+          maxLength={200}
+        />
         <TouchField
           id="part-quantity"
           label="How many"

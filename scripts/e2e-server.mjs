@@ -1,6 +1,6 @@
 // The app as the end-to-end tests meet it: its own build, port and database, a copy of the demo shop.
 // Playwright starts it (playwright.config.ts). Tests steer it over E2E_CONTROL_PORT, on this machine only:
-//   POST /stop   POST /start   POST /reset?shop=demo|empty&clock=<ISO instant>
+//   POST /stop   POST /start   POST /reset?shop=demo|empty&clock=<ISO instant>   POST /database (its address)
 import { createServer } from 'node:http';
 import { ensureBuild, ensureClient, serve } from './support/app.mjs';
 import { atEnd, close, closeOnSignals } from './support/closing.mjs';
@@ -52,7 +52,7 @@ async function reset({ shop = 'demo', clock }) {
   await start();
 }
 
-const commands = { '/start': start, '/stop': stop, '/reset': reset };
+const commands = { '/start': start, '/stop': stop, '/reset': reset, '/database': () => database };
 
 // One command after the other, whoever asks.
 let queue = Promise.resolve();
@@ -62,7 +62,7 @@ const control = createServer((request, response) => {
   if (!command) return void response.writeHead(404).end();
   queue = queue
     .then(() => command(Object.fromEntries(searchParams)))
-    .then(() => response.end('done'))
+    .then((said) => response.end(said ?? 'done'))
     .catch((error) => response.writeHead(500).end(String(error.message)));
 });
 

@@ -4,7 +4,8 @@
  */
 export { allColumns } from './columns';
 export type { Column } from './column';
-export { fold, kitchenKey, type OnFile, type PlannedKitchen } from './kitchens';
+export { fold, kitchenKey, type KnownUnit, type OnFile, type PlannedKitchen } from './kitchens';
+export { knownUnits, type Known, type PlannedUpdate } from './known';
 export { planFleet, type FleetPlan, type PlanContext, type PlannedUnit } from './plan';
 export type { PlannedTask } from './tasks';
 export { guarded, writeRow } from './row';

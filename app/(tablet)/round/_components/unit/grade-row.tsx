@@ -13,6 +13,7 @@ type Props = { visit: VisitOnFile; unit: UnitOnFile; aspect: Aspect; phase?: 'fo
 export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'found', words = null }: Props) {
   const { grade, busy } = useGrade(visit, unit);
   const [meaning, setMeaning] = useState(false);
+  const [asking, setAsking] = useState(false);
   const standing = visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase);
   const grades = gradesOf(aspect);
   const title = phase === 'left' ? `${ASPECT_LABEL[aspect]}, as left` : ASPECT_LABEL[aspect];
@@ -24,6 +25,11 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
       <div className="flex min-h-12 flex-wrap items-center gap-x-3">
         <h4 className="mr-auto font-bold">{title}</h4>
         {standing ? <EntryMark id={standing.id} /> : null}
+        {phase === 'found' && !chosen ? (
+          <Chip className="border-0 font-normal underline" aria-expanded={asking} onClick={() => setAsking(!asking)}>
+            Not looked at
+          </Chip>
+        ) : null}
         <Chip className="border-0 font-normal underline" aria-expanded={meaning} onClick={() => setMeaning(!meaning)}>
           What these mean
         </Chip>
@@ -58,12 +64,15 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
           <b>Not looked at.</b> <span className="text-soft">{standing.notLookedWhy}</span>
         </p>
       ) : null}
-      {phase === 'found' && !chosen ? (
+      {asking && phase === 'found' && !chosen ? (
         <NotLooked
           draftKey={`${visit.id}:${unit.id}:${aspect}:why`}
           aspect={aspect}
           busy={busy}
-          onWhy={(why) => void grade([{ aspect, phase, grade: null, notLookedWhy: why }])}
+          onWhy={(why) => {
+            setAsking(false);
+            void grade([{ aspect, phase, grade: null, notLookedWhy: why }]);
+          }}
         />
       ) : null}
       {open && standing?.grade ? <WhatBecomes visit={visit} unit={unit} aspect={aspect} grade={standing.grade} /> : null}

@@ -32,7 +32,7 @@ export function UnitPage({ visit, unit, step: asked }: { visit: VisitOnFile; uni
   const shown = missed ? 'leave' : step;
   const cautions = missed ? [] : cautionsOf(visit, unit, me).filter((c) => c.step === shown);
   return (
-    <div className="flex flex-col gap-3 pb-16">
+    <div className="flex flex-col gap-3">
       <Head unit={unit} me={me} />
       <LastTime unit={unit} timeZone={visit.kitchen.timeZone} me={me} />
       <OfficeAnswers visitId={visit.id} />

@@ -1,4 +1,4 @@
-import { expect, SIGN_INS, test, type Page } from './support/test';
+import { expect, SIGN_INS, test } from './support/test';
 import { freshShop } from './support/server';
 import { atStep, grade, typeReading } from './support/tablet';
 

@@ -52,7 +52,8 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
           <Chip onClick={() => setOneByOne(true)}>One by one</Chip>
         </div>
       ) : null}
-      {cleans && sides.some((s) => s.aspects.includes('coil')) ? (
+      {/* A coil that nobody planned to clean can be cleaned and written down all the same. */}
+      {(cleans || graded('coil')) && sides.some((s) => s.aspects.includes('coil')) ? (
         <GradeRow visit={visit} unit={unit} aspect="coil" phase="left" words={words} />
       ) : null}
       <Photos visit={visit} unit={unit} />

@@ -17,7 +17,7 @@ export function lacksForCleaning(visit: VisitOnFile, unit: UnitOnFile): string[]
   const { findings } = visit.entries;
   const lacks: string[] = [];
   if (has(unit, 'coil')) {
-    if (!lookedAt(findings, unit.id, 'coil')) lacks.push('the coil as found');
+    if (!findings.some((f) => f.unitId === unit.id && f.aspect === 'coil' && f.phase === 'found')) lacks.push('the coil as found');
     if (!findings.some((f) => f.unitId === unit.id && f.aspect === 'coil' && f.phase === 'left')) lacks.push('the coil as left');
   }
   for (const a of kindInfo(COIL_CLEANING)?.neededBeforeClosing ?? []) if (!lookedAt(findings, unit.id, a)) lacks.push(aspectInfo(a).within);

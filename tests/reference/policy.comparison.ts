@@ -11,7 +11,7 @@ export function comparisons(): Comparison[] {
   const r = comparePolicies(SEED, FLEETS, YEARS);
   const money = (s: typeof r.fixed) => `${s.costPerUnitYear.toFixed(0)} ± ${s.costSe.toFixed(0)}`;
   const share = (s: typeof r.fixed) => `${(100 * s.shareFoundPacked).toFixed(1)} %`;
-  const common = { source: SOURCE, samples: r.fleets, expectedSamples: FLEETS };
+  const common = { regression: true as const, source: SOURCE, samples: r.fleets, expectedSamples: FLEETS };
   return [
     {
       ...common,

@@ -1,12 +1,16 @@
-import { isLocalDate, parseRule, todayIn, weeksRule, isDayRule, CalendarError, type LocalDate } from '../calendar';
-import { LIMITS, within, type Span } from '../equipment/limits';
+import { isLocalDate, parseRule, weeksRule, isDayRule, CalendarError, type LocalDate } from '../calendar';
+import { isTimeZone } from '../calendar/is-time-zone';
+import { LIMITS, NAME_MAX, within, type Span } from '../equipment/limits';
+import { manyLines, oneLine } from '../wording/plain-text';
 
 export type Cell<T> = { value: T } | { problem: string };
 
 export const words =
   (max: number) =>
   (text: string): Cell<string> =>
-    text.length > max ? { problem: `${text.length} characters; at most ${max} fit.` } : { value: text };
+    text.length > max
+      ? { problem: `${text.length} characters; at most ${max} fit.` }
+      : { value: (max > NAME_MAX ? manyLines : oneLine)(text).trim() };
 
 /** A bare number with a decimal point, turned to SI and held to the limits of its field. */
 export const number =
@@ -42,24 +46,6 @@ export function yesNo(text: string): Cell<boolean> {
 
 export function date(text: string): Cell<LocalDate> {
   return isLocalDate(text) ? { value: text } : { problem: 'Is not a date. Write year-month-day, for instance 2026-03-31.' };
-}
-
-const zones = new Map<string, boolean>();
-/** Whether a name is a time zone of the IANA list that this machine knows. */
-export function isTimeZone(name: string): boolean {
-  const known = zones.get(name);
-  if (known !== undefined) return known;
-  let ok = /^[A-Za-z]+(\/[A-Za-z0-9_+-]+)+$|^UTC$/.test(name);
-  if (ok) {
-    try {
-      new Intl.DateTimeFormat('en', { timeZone: name });
-      todayIn(name, 0);
-    } catch {
-      ok = false;
-    }
-  }
-  if (zones.size < 2000) zones.set(name, ok);
-  return ok;
 }
 
 export function timeZone(text: string): Cell<string> {

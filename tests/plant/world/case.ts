@@ -39,8 +39,6 @@ const AIR_PA = 101325;
 const DAY = 86_400_000;
 const START = Date.UTC(2026, 5, 1, 15);
 
-export type Scene = { template: Template; machine: Machine; design: Design; faults: Faults; around: Around; now: Running };
-
 /** The n-th case of a part; null where the machine would not stand in that state (it trips). Same n, same case. */
 export function makeCase(part: Part, n: number, only?: { state?: State }): Case | null {
   const mine = TEMPLATES.filter((t) => t.part === part);
@@ -133,7 +131,7 @@ function plain(state: State, truth: Truth): boolean {
   const lost = truth.coolingLost ?? 1;
   if (state === 'low_charge' || state === 'restriction') return lost > 0.08 && lost < 0.55;
   if (state === 'leaking_valves' || state === 'iced') return lost > 0.05;
-  if (state === 'overcharge') return truth.conductanceLost > 0.08;
+  if (state === 'overcharge') return truth.conductanceLost > 0.08 && truth.conductanceLost < 0.35;
   return true;
 }
 

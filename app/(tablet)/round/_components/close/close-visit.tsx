@@ -1,4 +1,4 @@
-import { timeAt } from '@/app/_ui/when';
+import { timeAt } from '@/lib/core/calendar/at-offset';
 import { State } from '@/app/_ui/state';
 import { missingToClose, stillToSay, type VisitOnFile } from '@/lib/core/tablet';
 import { go, to } from '../../_lib/use-place';

@@ -1,4 +1,4 @@
-import { dayIn } from '@/app/_ui/when';
+import { dayIn } from '@/lib/core/calendar/when';
 import { ASPECT_INFO, gradeWords } from '@/lib/core/findings/grades';
 import { ownText, type Me, type UnitOnFile } from '@/lib/core/tablet';
 

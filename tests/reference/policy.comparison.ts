@@ -13,7 +13,7 @@ export function comparisons(): Comparison[] {
   const of = (name: string) => r.sides.find((s) => s.policy === name) as Side;
   const [ours, fixed, rule] = [of('the product'), of('fixed 90 days'), of('good simple rule')];
   const money = (s: Side) => `${s.costPerUnitYear.toFixed(0)} ± ${s.costSe.toFixed(0)}`;
-  const common = { source: SOURCE, samples: r.fleets, expectedSamples: SEEDS.length };
+  const common = { regression: true as const, source: SOURCE, samples: r.fleets, expectedSamples: SEEDS.length };
   return [
     {
       ...common,

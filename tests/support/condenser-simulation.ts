@@ -7,7 +7,7 @@ import {
   STEADY_SCATTER_SD_K,
   THERMOMETER_SD_K,
 } from '@/lib/core/condenser/readings/instruments';
-import { fixedLossPerDisplacement, type Compressor } from '@/lib/core/condenser/compressor/compressor';
+import type { Compressor } from '@/lib/core/condenser/compressor/compressor';
 import { see } from '@/lib/core/condenser/machine/inverse';
 import { conductanceFromRise, modelOf, type UnitModel } from '@/lib/core/condenser/machine/model';
 import { meansOf, resolve } from '@/lib/core/condenser/readings/resolve';
@@ -122,11 +122,10 @@ function ownCompressor(random: RandomStream, nominal: UnitModel): Compressor {
     ...typical,
     ratedEfficiency: typical.ratedEfficiency + random.normal(0, 0.04),
     clearance: typical.clearance * random.between(0.75, 1.25),
-    lossGrowth: random.between(0, 0.6),
+    efficiencyFall: typical.efficiencyFall * random.between(0.4, 1.6),
     shellLoss: typical.shellLoss * random.between(0.6, 1.4),
   };
-  const fixedLossW = fixedLossPerDisplacement(nominal.fluid, constants) * displacement;
-  return { by: 'constants', constants, displacement, fixedLossW };
+  return { by: 'constants', constants, displacement };
 }
 
 /** A 1 % gauge of 500 psi, thermometers and clamps of 1 °F, after twenty minutes of running; no errors without a stream. */

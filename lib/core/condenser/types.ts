@@ -33,6 +33,8 @@ export type CondenserUnit = {
   compressorMap?: CompressorMap;
   /** Cooling at the design point of its kind; a wide guess by kind is taken when absent. */
   nominalCoolingW?: number;
+  /** Air at the coil over the room's, K, where somebody measured both; about 1 is taken when absent. */
+  airOverRoomK?: number;
 };
 
 /** Accuracy grades of ASME B40.100 for dial gauges, plus digital ones stated in the same letters. */
@@ -74,7 +76,10 @@ export type Reading = {
   /** One standard deviation of thermometers and clamps; 1 °F when absent. */
   thermometerSdK?: number;
   coilGrade?: CoilGrade;
+  /** The condenser's fan. */
   fanGrade?: FanGrade;
+  evaporatorFanGrade?: FanGrade;
+  evaporatorCoilGrade?: 'clean' | 'dusty' | 'clogged' | 'choked';
 };
 
 /** What is believed of the clean rise at the unit's design load: log-normal, `sdK` being mean × log sd. */
@@ -114,14 +119,20 @@ export type Conditions = {
 export type PastLoss = { at: number; lost: number; sd: number };
 
 export const CAUSES = [
+  'nothing',
   'coil_fouling',
+  'condenser_fan',
+  'blocked_air',
+  'recirculation',
   'non_condensables',
   'overcharge',
-  'condenser_fan',
-  'recirculation',
-  'head_pressure_control',
-  'high_load',
   'low_charge',
+  'evaporator_coil',
+  'evaporator_fan',
+  'weak_compressor',
+  'high_load',
+  'head_pressure_control',
+  'not_steady',
   'reading_fault',
 ] as const;
 export type CauseId = (typeof CAUSES)[number];
@@ -139,7 +150,7 @@ export type Cause = {
 /** A question to whoever typed an entry. `leftOut`: it cannot be so, and is kept out of the sums until answered. */
 export type Doubt = { field: keyof Reading; question: string; leftOut?: true };
 
-export const VERDICTS = ['clean_it', 'look_elsewhere', 'watch', 'fine', 'cannot_say'] as const;
+export const VERDICTS = ['clean_it', 'look_first', 'look_elsewhere', 'watch', 'fine', 'cannot_say'] as const;
 export type Verdict = (typeof VERDICTS)[number];
 
 export const CANNOT_SAY_REASONS = [
@@ -148,6 +159,7 @@ export const CANNOT_SAY_REASONS = [
   'not_steady',
   'head_control',
   'water_cooled',
+  'above_critical',
   'out_of_range',
   'rise_too_small',
   'impossible_reading',
@@ -180,6 +192,8 @@ export type EstimateOk = Measured & {
   /** Coil-inlet air at which head reaches the cut-out; null without a known cut-out. */
   cutoutAirK: NowAndClean | null;
   causes: Cause[];
+  /** What to look at or read next, by how much it would tell of the cause, most telling first. */
+  lookNext: { look: string; words: string; bits: number }[];
   verdict: Exclude<Verdict, 'cannot_say'>;
   sentence: string;
   doubts: Doubt[];

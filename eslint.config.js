@@ -2,10 +2,11 @@ import nextConfig from 'eslint-config-next/core-web-vitals';
 import nextTypeScript from 'eslint-config-next/typescript';
 import { core } from './eslint/core.js';
 import { directions } from './eslint/directions.js';
+import { plant } from './eslint/plant.js';
 
 const config = [
   {
-    ignores: ['.next*/**', '.data/**', 'lib/data/generated/**', 'public/**', 'coverage/**', 'next-env.d.ts', 'tmp/**'],
+    ignores: ['.next*/**', '.data/**', 'lib/database/generated/**', 'public/**', 'coverage/**', 'next-env.d.ts', 'tmp/**'],
   },
   ...nextConfig,
   ...nextTypeScript,
@@ -39,6 +40,7 @@ const config = [
   },
   ...directions,
   ...core,
+  ...plant,
 ];
 
 export default config;

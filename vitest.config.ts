@@ -15,7 +15,12 @@ export default defineConfig({
     projects: [
       {
         resolve: { alias },
-        test: { name: 'unit', testTimeout: 60_000, include: ['tests/unit/**/*.test.{ts,tsx}'], setupFiles: ['tests/support/setup.ts'] },
+        test: {
+          name: 'unit',
+          testTimeout: 60_000,
+          include: ['tests/unit/**/*.test.{ts,tsx}', 'tests/plant/**/*.test.ts'],
+          setupFiles: ['tests/support/setup.ts'],
+        },
       },
       {
         resolve: { alias },

@@ -1,5 +1,5 @@
 import { redirect } from 'next/navigation';
-import { FIRST_SCREEN } from '@/lib/core/home';
+import { FIRST_SCREEN } from '@/lib/core/people/first-screen';
 import { definePage } from '@/lib/server/define-page';
 
 export default definePage('public', async ({ db, actor }) => {

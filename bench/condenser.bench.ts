@@ -1,5 +1,5 @@
 import { cleanPrior, estimate, steadyState, conductanceOf, type CondenserUnit, type Reading } from '../lib/core/condenser';
-import { analyseLog, readHeader, readRow, type LogRow } from '../lib/core/condenser/log';
+import { analyseLog, readHeader, readRow, type LogRow } from '../checks/logger-file';
 import type { BenchRow } from './types';
 
 const UNIT: CondenserUnit = {

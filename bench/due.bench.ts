@@ -1,30 +1,13 @@
-import { connect, type Db } from '../lib/data/client';
-import { dueCounts, duePage, zonesOnFile, type DueFilter } from '../lib/data/due';
-import { checkImport } from '../lib/services/equipment/fleet/check-import';
-import { runImport, startImport } from '../lib/services/equipment/fleet/run-import';
-import { create, databaseName, drop } from '../scripts/support/databases.mjs';
-import { openTestServer } from '../scripts/support/test-databases.mjs';
+import { dueCounts, duePage, zonesOnFile, type DueFilter } from '../lib/features/due/reads';
+import { checkImport } from '../lib/features/fleet-csv/verbs/check-import';
+import { runImport, startImport } from '../lib/features/fleet-csv/verbs/run-import';
 import { fleetCsv } from '../tests/support/fleet-csv';
 import { haveLargeFleet } from '../tests/support/fleet';
+import { withDatabase } from './database';
 import type { BenchRow } from './types';
 
 const NOW = new Date('2026-03-04T18:00:00Z');
 const UNITS = 50_000;
-
-/** A migrated database of our own, gone when the work is done. */
-async function withDatabase<T>(work: (db: Db) => Promise<T>): Promise<T> {
-  const server = await openTestServer();
-  const url = server.url(`rimebook_bench_${process.pid}`);
-  await create(url, databaseName(await server.migrated()));
-  const db = connect(url, 4);
-  try {
-    return await work(db);
-  } finally {
-    await db.$disconnect();
-    await drop(url);
-    await server.close();
-  }
-}
 
 /** Quickest of several in ms: other work on the machine only ever adds. */
 async function quickest(times: number, work: () => Promise<unknown>): Promise<number> {

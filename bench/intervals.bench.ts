@@ -1,7 +1,7 @@
 import * as library from 'rrule';
 import type { BenchRow } from './types';
 import { addDays, dueDays, localDate, toDay, weeksRule, type Plan, type Weekday } from '../lib/core/calendar';
-import { PLACEMENTS } from '../lib/core/equipment';
+import { PLACEMENTS } from '../lib/core/equipment/build';
 import { GRADES, type CoilGrade } from '../lib/core/findings/grades';
 import { DEFAULT_HYPER, eachPosterior, kitchenWord, posterior, updatePosterior, type FleetUnit, type UnitEvent } from '../lib/core/fouling';
 import { DEFAULT_POLICY, reviseCoilRule } from '../lib/core/intervals';

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { bookByHand, proposeWeek, type LpSolver, type Plan } from '@/lib/core/planning';
-import { solveInstance } from '@/lib/core/planning/instances/solve-instance';
-import { highsLp } from '@/lib/services/planning/highs-lp';
+import { solveInstance } from '@/checks/routing/solve-instance';
+import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
 import { shopWeek } from '../tests/support/planning-weeks';
 import type { BenchRow } from './types';
 

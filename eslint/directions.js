@@ -1,15 +1,16 @@
 import boundaries from 'eslint-plugin-boundaries';
 
-// Which room may import which: core ← data ← services ← app. What is not allowed here is an error.
+// Which room may import which: core ← reads ← verbs ← app. What is not allowed here is an error.
 // DEVELOPERS.md tells the same as a table.
 
 /** Rooms by path. The first that fits is the one. */
 const rooms = [
   ['core', 'lib/core/**'],
   ['schemas', 'lib/schemas/**'],
-  ['device', 'lib/device/**'],
-  ['data', 'lib/data/**'],
-  ['services', 'lib/services/**'],
+  ['tablet', 'lib/tablet/**'],
+  ['database', 'lib/database/**'],
+  ['reads', 'lib/features/*/reads/**'],
+  ['verbs', 'lib/features/**'],
   ['server', 'lib/server/**'],
   ['jobs', 'lib/jobs/**'],
   ['action', 'app/**/actions.ts'],
@@ -18,7 +19,7 @@ const rooms = [
   ['page', 'app/**/{page,layout,template,default,loading,error,global-error,not-found,forbidden,unauthorized,manifest,icon}.{ts,tsx}'],
   ['component', 'app/**'],
   ['boot', '{instrumentation,instrumentation-client,proxy}.ts'],
-  ['outside', '{tests,scripts,bench,prisma,eslint}/**'],
+  ['outside', '{tests,scripts,bench,checks,prisma,eslint}/**'],
   ['outside', '*'],
 ];
 
@@ -26,16 +27,17 @@ const rooms = [
 const inside = {
   core: ['core'],
   schemas: ['schemas', 'core'],
-  device: ['device', 'core'],
-  data: ['data', 'core'],
-  services: ['services', 'schemas', 'data', 'core'],
-  server: ['server', 'schemas', 'data', 'core'],
-  jobs: ['jobs', 'server', 'services', 'data', 'core'],
-  action: ['server', 'schemas', 'services', 'core'],
-  route: ['server', 'schemas', 'services', 'core', 'component'],
-  page: ['server', 'schemas', 'data', 'core', 'component', 'action', 'page'],
-  component: ['core', 'schemas', 'device', 'component', 'action'],
-  boot: ['jobs', 'server', 'services', 'data', 'core', 'boot'],
+  tablet: ['tablet', 'core'],
+  database: ['database', 'core'],
+  reads: ['reads', 'database', 'core'],
+  verbs: ['verbs', 'reads', 'schemas', 'database', 'core'],
+  server: ['server', 'schemas', 'reads', 'database', 'core'],
+  jobs: ['jobs', 'server', 'verbs', 'reads', 'database', 'core'],
+  action: ['server', 'schemas', 'verbs', 'core'],
+  route: ['server', 'schemas', 'verbs', 'core', 'component'],
+  page: ['server', 'schemas', 'reads', 'core', 'component', 'action', 'page'],
+  component: ['core', 'schemas', 'tablet', 'component', 'action'],
+  boot: ['jobs', 'server', 'verbs', 'reads', 'core', 'boot'],
   outside: rooms.map(([name]) => name),
 };
 
@@ -49,9 +51,10 @@ const pure = ['rrule', 'date-fns', 'date-fns/**', '@date-fns/tz'];
 /** Packages that a room must not import. */
 const closed = {
   schemas: [...next, ...react, ...prisma, 'server-only'],
-  device: [...next, ...react, ...prisma, 'server-only'],
-  data: [...next, ...react],
-  services: [...next, ...react, ...prisma],
+  tablet: [...next, ...react, ...prisma, 'server-only'],
+  database: [...next, ...react],
+  reads: [...next, ...react, ...prisma],
+  verbs: [...next, ...react, ...prisma],
   action: prisma,
   route: prisma,
   page: prisma,
@@ -78,7 +81,7 @@ const policies = [
     message: `${room} must not import this package.`,
   })),
   {
-    from: { file: { categories: { anyOf: ['core', 'schemas', 'device', 'component'] } } },
+    from: { file: { categories: { anyOf: ['core', 'schemas', 'tablet', 'component'] } } },
     disallow: { to: { module: { origin: 'core' } } },
     message: 'This room runs in the browser too: it has no Node modules.',
   },
@@ -93,7 +96,7 @@ export const directions = [
       'boundaries/files': rooms.map(([category, pattern]) => ({ category, pattern })),
       'boundaries/files-single-match': true,
       'boundaries/dependency-nodes': ['import', 'export', 'dynamic-import', 'require'],
-      'boundaries/ignore': ['lib/data/generated/**'],
+      'boundaries/ignore': ['lib/database/generated/**'],
       'import/resolver': { typescript: { project: 'tsconfig.json' } },
     },
     rules: {

@@ -6,7 +6,7 @@
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { REFRIGERANT_IDS } from '../lib/core/refrigerants/catalogue';
-import { buildTables } from '../lib/core/refrigerants/tables/build-refrigerant';
+import { buildTables } from '../checks/refrigerant-tables/build-refrigerant';
 import type { BranchTables, PressureTables, RefrigerantTables } from '../lib/core/refrigerants/tables/format';
 import type { Piecewise } from '../lib/core/numerics/chebyshev';
 import type { SurfaceTable } from '../lib/core/refrigerants/tables/surface-format';

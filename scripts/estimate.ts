@@ -8,7 +8,7 @@
  */
 import { readFileSync } from 'node:fs';
 import Papa from 'papaparse';
-import { analyseLog, COLUMN_NAMES, LOG_HEADER, logRecord, readHeader, readRow, type LogRow, type Problem } from '../lib/core/condenser/log';
+import { analyseLog, COLUMN_NAMES, LOG_HEADER, logRecord, readHeader, readRow, type LogRow, type Problem } from '../checks/logger-file';
 
 const USAGE = `Usage: npx tsx scripts/estimate.ts FILE.csv [--json]\nColumns: ${COLUMN_NAMES.join(', ')}`;
 

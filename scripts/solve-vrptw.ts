@@ -6,9 +6,9 @@
  */
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { InstanceError } from '../lib/core/planning/instances/parse-error';
-import { solveInstance, type InstanceAnswer } from '../lib/core/planning/instances/solve-instance';
-import { highsLp } from '../lib/services/planning/highs-lp';
+import { InstanceError } from '../checks/routing/parse-error';
+import { solveInstance, type InstanceAnswer } from '../checks/routing/solve-instance';
+import { highsLp } from '../lib/features/planning/verbs/highs-lp';
 
 const USAGE = 'npx tsx scripts/solve-vrptw.ts FILE [--truncate DECIMALS] [--seconds S] [--json] [--vehicles N] [--capacity Q] [--seed N]';
 

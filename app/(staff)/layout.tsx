@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
 import Link from 'next/link';
 import { redirect } from 'next/navigation';
-import { can, ROLE_LABEL, type Permission } from '@/lib/core/access';
-import { countToLookAt } from '@/lib/data/entries/questioned';
+import { can, ROLE_LABEL, type Permission } from '@/lib/core/people/access';
+import { countToLookAt } from '@/lib/features/entries/reads/questioned';
 import { db } from '@/lib/server/db';
 import { currentActor } from '@/lib/server/session';
 import { Mark } from '../_ui/mark';

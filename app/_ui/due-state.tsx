@@ -1,5 +1,5 @@
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import { State } from './state';
 import { dayWords } from './when';
 

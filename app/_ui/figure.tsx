@@ -1,4 +1,4 @@
-import { formatBand } from '@/lib/core/units';
+import { formatBand } from '@/lib/core/measures';
 import { AS_IS, type Scale } from './measure';
 
 type Banded = { value: number; lo: number; hi: number };

@@ -1,7 +1,7 @@
 'use client';
 
 import { useRef } from 'react';
-import type { WeeklyWindow } from '@/lib/core/booking/service-hours';
+import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { WEEKDAY_NAMES, type Weekday } from '@/lib/core/calendar';
 import { writeDayHours } from '@/lib/core/hours';
 import { DAY_KEYS } from '@/lib/schemas/fields';
@@ -19,7 +19,7 @@ export function HoursFields({ legend, hint, name, hours, error }: Props) {
   }
 
   return (
-    <fieldset ref={box} className="flex flex-col gap-2">
+    <fieldset ref={box} id={name} className="flex flex-col gap-2">
       <legend className="mb-1 font-bold">{legend}</legend>
       <p className="text-sm text-soft">{hint}</p>
       {DAY_KEYS.map((key, i) => {

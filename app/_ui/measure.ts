@@ -1,5 +1,5 @@
-import type { MeasureUnits } from '@/lib/core/measure-units';
-import { BAR_PA, kelvinToCelsius, kelvinToFahrenheit, PSI_PA } from '@/lib/core/units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import { BAR_PA, kelvinToCelsius, kelvinToFahrenheit, PSI_PA } from '@/lib/core/measures';
 
 /** A scale a person reads in: from SI to his number, and the unit that stands beside it. `most`: decimals a band never exceeds. */
 export type Scale = { unit: string; of: (si: number) => number; decimals: number; most?: number };

@@ -1,12 +1,11 @@
 import type { ReactNode } from 'react';
-import { MEASURES } from '@/lib/schemas/measures';
-import type { UnitOfEntry } from '@/lib/schemas/fields';
+import { entryUnit, type Measure } from '@/lib/core/measures/entry-units';
 import { Field } from './field';
 
 type Props = {
   label: ReactNode;
   name: string;
-  measure: keyof typeof MEASURES;
+  measure: Measure;
   /** The reader's own unit of that measure. */
   unit: string;
   /** Value on file, SI. */
@@ -17,8 +16,7 @@ type Props = {
 
 /** A measured value in the reader's unit; the unit is sent along, so that the number cannot be read in another. */
 export function MeasuredField({ label, name, measure, unit, si, hint, error }: Props) {
-  const entry = (MEASURES[measure] as Record<string, UnitOfEntry>)[unit];
-  if (!entry) throw new Error(`${measure} is not measured in ${unit}`);
+  const entry = entryUnit(measure, unit);
   return (
     <>
       <input type="hidden" name={`${name}.unit`} value={unit} />

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { encode } from 'next-auth/jwt';
-import { connect, type Db } from '@/lib/data/client';
+import { connect, type Db } from '@/lib/database/client';
 import { ensureBuild, serve } from '../../scripts/support/app.mjs';
 import { create, databaseName, drop } from '../../scripts/support/databases.mjs';
 import { freePort } from '../../scripts/support/ports.mjs';

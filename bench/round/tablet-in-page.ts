@@ -1,6 +1,6 @@
-import type { OperationKind, Payloads } from '@/lib/core/round';
-import { officeOverHttp } from '@/lib/device/office';
-import { Tablet } from '@/lib/device/tablet';
+import type { OperationKind, Payloads } from '@/lib/core/tablet';
+import { officeOverHttp } from '@/lib/tablet/office';
+import { Tablet } from '@/lib/tablet/tablet';
 
 // The tablet's own code, bundled into a page of the real browser, so that a whole round can be written there at once.
 

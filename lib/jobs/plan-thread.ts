@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { planWeek, type WeekProblem } from '../core/planning';
 import { runOut } from '../core/planning/steps';
-import { highsLp } from '../services/planning/highs-lp';
+import { highsLp } from '../features/planning/verbs/highs-lp';
 
 // The search for a week's plan, on a thread of its own: it keeps one core busy for seconds.
 const { problem, seed, timeLimitMs } = workerData as { problem: WeekProblem; seed: number; timeLimitMs: number };

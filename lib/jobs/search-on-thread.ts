@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import { PlanCancelled, type Improvement, type Plan } from '../core/planning';
-import type { Search } from '../services/planning/search';
+import type { Search } from '../features/planning/verbs/search';
 
 type Said = { improvement?: Improvement; plan?: Plan };
 

@@ -3,10 +3,10 @@ import { now } from '../server/clock';
 import { db } from '../server/db';
 import { env } from '../server/env';
 import { queue } from '../server/queue';
-import { shopTimeZone } from '../data/shop';
-import { drainOutbox } from '../services/mail/drain-outbox';
-import { runPlan } from '../services/planning/run-plan';
-import { refitFleet } from '../services/rules/refit-fleet';
+import { shopTimeZone } from '../features/shop/reads/shop';
+import { drainOutbox } from '../features/mail/verbs/drain-outbox';
+import { runPlan } from '../features/planning/verbs/run-plan';
+import { refitFleet } from '../features/intervals/verbs/refit-fleet';
 import { searchOnThread } from './search-on-thread';
 
 /** Starts the workers of this process, once, when the server boots. */

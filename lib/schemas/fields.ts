@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { isTimeZone } from '../core/fleet-csv';
-import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited } from '../core/equipment-limits';
+import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../core/equipment/limits';
 import { readDayHours } from '../core/hours';
-import type { WeeklyWindow } from '../core/booking/service-hours';
+import type { WeeklyWindow } from '../core/visits/service-hours';
 import type { Weekday } from '../core/calendar';
+import { entryUnit, unitsOfMeasure, type Measure } from '../core/measures/entry-units';
 
 /** Fields that forms share. A form sends empty fields as nothing at all. */
 
@@ -36,26 +37,24 @@ export function Bounded(limit: Limited, unit = '') {
   const [lo, hi] = LIMITS[limit];
   return z
     .number({ error: 'Write a number, with a point for decimals.' })
-    .refine((x) => within(limit, x), `Between ${lo} and ${hi}${unit ? ` ${unit}` : ''}.`)
+    .refine((x) => within([lo, hi], x), `Between ${lo} and ${hi}${unit ? ` ${unit}` : ''}.`)
     .optional();
 }
-
-export type UnitOfEntry = { label: string; toSi: (x: number) => number; fromSi: (x: number) => number };
 
 /**
  * A measured value with the unit it was typed in, so that the server reads the number as the person saw it.
  * Empty gives null; otherwise SI.
  */
-export function Measured<U extends string>(limit: Limited, units: Record<U, UnitOfEntry>) {
-  const names = Object.keys(units) as [U, ...U[]];
+export function Measured(span: Span, measure: Measure) {
+  const units = unitsOfMeasure(measure);
   return z
-    .object({ value: z.number({ error: 'Write a number, with a point for decimals.' }).optional(), unit: z.enum(names) })
-    .transform(({ value, unit }, ctx) => {
+    .object({ value: z.number({ error: 'Write a number, with a point for decimals.' }).optional(), unit: z.enum(Object.keys(units)) })
+    .transform(({ value, unit }, ctx): number | null => {
       if (value === undefined) return null;
-      const { toSi, fromSi, label } = units[unit];
+      const { toSi, fromSi, label } = entryUnit(measure, unit);
       const si = toSi(value);
-      if (within(limit, si)) return si;
-      const [lo, hi] = LIMITS[limit].map((x) => Number(fromSi(x).toPrecision(3)));
+      if (within(span, si)) return si;
+      const [lo, hi] = span.map((x) => Number(fromSi(x).toPrecision(3)));
       ctx.addIssue({ code: 'custom', path: ['value'], message: `Between ${lo} and ${hi} ${label} is possible.` });
       return z.NEVER;
     });

@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { ROLES } from '../core/access';
+import { ROLES } from '../core/people/access';
 import { GAUGE_GRADES } from '../core/condenser/types';
+import { LIMITS } from '../core/equipment/limits';
 import { passwordProblem } from '../core/people/password-rule';
 import { SKILLS } from '../core/people/skills';
 import { Bounded, Email, Measured, Version, WeekHours, Words } from './fields';
-import { PRESSURES } from './measures';
 import { LocalDateField } from './visits';
 
 const PersonName = z
@@ -27,7 +27,7 @@ const fields = {
   skills: z.array(z.enum(SKILLS)).optional().default([]),
   shifts: WeekHours,
   gaugeGrade: z.enum(GAUGE_GRADES, { error: 'Choose the grade on the dial.' }).optional().default('1A'),
-  gaugeSpan: Measured('gaugeSpanPa', PRESSURES).optional(),
+  gaugeSpan: Measured(LIMITS.gaugeSpanPa, 'pressure').optional(),
   homeLat: Bounded('lat', 'degrees'),
   homeLng: Bounded('lng', 'degrees'),
 };

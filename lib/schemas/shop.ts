@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { LIMITS } from '../core/equipment-limits';
+import { LIMITS } from '../core/equipment/limits';
 import { Bounded, Email, Name, OptionalEmail, TimeZone, Words } from './fields';
 import { NewPassword, strong } from './people';
 

@@ -1,5 +1,5 @@
 import 'server-only';
-import { connect, type Db } from '../data/client';
+import { connect, type Db } from '../database/client';
 import { env } from './env';
 
 const held = globalThis as unknown as { rimebookDb?: Db };

@@ -3,7 +3,7 @@ import { parseWithZod } from '@conform-to/zod/v4';
 import type { SubmissionResult } from '@conform-to/react';
 import { unstable_rethrow } from 'next/navigation';
 import type { z } from 'zod';
-import type { Permission } from '../core/access';
+import type { Permission } from '../core/people/access';
 import { enter, enterPublic, explain, type Context, type PublicContext } from './guard';
 
 export type FormState<R> = { reply: SubmissionResult<string[]>; data?: R } | undefined;

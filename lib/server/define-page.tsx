@@ -1,7 +1,7 @@
 import 'server-only';
 import { forbidden, redirect } from 'next/navigation';
 import type { ReactNode } from 'react';
-import type { Permission } from '../core/access';
+import type { Permission } from '../core/people/access';
 import { isAppError } from '../core/errors';
 import { enter, enterPublic, type Context, type PublicContext } from './guard';
 

@@ -1,6 +1,6 @@
 import 'server-only';
 import { unstable_rethrow } from 'next/navigation';
-import type { Permission } from '../core/access';
+import type { Permission } from '../core/people/access';
 import { enter, enterPublic, explain, type Context, type PublicContext } from './guard';
 
 const STATUS: Record<string, number> = {

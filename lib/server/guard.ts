@@ -1,7 +1,7 @@
 import 'server-only';
-import { can, type Actor, type Permission } from '../core/access';
+import { can, type Actor, type Permission } from '../core/people/access';
 import { AppError, isAppError } from '../core/errors';
-import type { Db } from '../data/client';
+import type { Db } from '../database/client';
 import { now } from './clock';
 import { db } from './db';
 import { env } from './env';

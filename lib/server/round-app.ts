@@ -5,12 +5,12 @@ import type { BuildOptions, Plugin } from 'esbuild';
 
 /**
  * The round is a client of its own, not a page of Next: it starts without a server, from what the service worker keeps,
- * and carries only what it uses. It is built here, with the app, from app/(round)/round/main.tsx.
+ * and carries only what it uses. It is built here, with the app, from app/(tablet)/round/main.tsx.
  */
 
 const ROOT = process.cwd();
-const ENTRY = 'app/(round)/round/main.tsx';
-const EARLY = 'app/(round)/round/early.ts';
+const ENTRY = 'app/(tablet)/round/main.tsx';
+const EARLY = 'app/(tablet)/round/early.ts';
 export const ROUND_FILES = '/round-app';
 
 export type BuiltFile = { bytes: Uint8Array<ArrayBuffer>; type: string };
@@ -41,7 +41,7 @@ const tailwind: Plugin = {
       const fonts = [...source.matchAll(/^@import '@fontsource.*$/gm)].map((m) => m[0]);
       const own = source
         .replace(/^@import '@fontsource.*$/gm, '')
-        .replace(/@import 'tailwindcss';/, "@import 'tailwindcss' source(none);\n@source './(round)';\n@source './_ui';");
+        .replace(/@import 'tailwindcss';/, "@import 'tailwindcss' source(none);\n@source './(tablet)';\n@source './_ui';");
       const { css } = await postcss([plugin({ optimize: false })]).process(own, { from: file });
       return { contents: `${fonts.join('\n')}\n${css}`, loader: 'css', resolveDir: path.dirname(file) };
     });

@@ -1,12 +1,12 @@
 import { addDays, todayIn, type LocalDate } from '../../lib/core/calendar';
 import { DEFAULT_SHOP_RULES, ownLimits } from '../../lib/core/evidence';
 import { RandomStream } from '../../lib/core/numerics/random';
-import { TASK_KINDS } from '../../lib/core/tasks';
+import { TASK_KINDS } from '../../lib/core/tasks/kinds';
 import { assemble, shopSettings } from './shop/assemble';
 import { CITY } from './shop/kitchens';
 import { people } from './shop/people';
 import type { Shop } from './save';
-import { foulingRow } from '../../lib/data/fouling';
+import { foulingRow } from '../../lib/features/evidence/reads/fouling';
 import { Learning } from './simulate/learn';
 import { liveThrough, stagger } from './simulate/history';
 import { reviewChanges } from './simulate/owner';

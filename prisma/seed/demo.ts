@@ -1,5 +1,5 @@
-import { connect } from '../../lib/data/client';
-import { hashPassword } from '../../lib/services/people/password';
+import { connect } from '../../lib/database/client';
+import { hashPassword } from '../../lib/features/people/verbs/password';
 import { makeShop } from './demo-shop';
 import { saveShop } from './save';
 import { SIGN_INS } from './shop/people';

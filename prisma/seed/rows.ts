@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import type { Prisma } from '../../lib/data/generated/client';
+import type { Prisma } from '../../lib/database/generated/client';
 
 /** Whole rows with sensible values, for tests and the demo shop alike: name only what matters to you. */
 

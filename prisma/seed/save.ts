@@ -1,4 +1,4 @@
-import type { Prisma, PrismaClient } from '../../lib/data/generated/client';
+import type { Prisma, PrismaClient } from '../../lib/database/generated/client';
 import type { Out } from './simulate/world';
 
 type Tx = Prisma.TransactionClient;

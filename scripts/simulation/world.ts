@@ -1,4 +1,4 @@
-import { PLACEMENTS, type Placement } from '../../lib/core/equipment';
+import { PLACEMENTS, type Placement } from '../../lib/core/equipment/build';
 import { RandomStream } from '../../lib/core/numerics/random';
 
 /**

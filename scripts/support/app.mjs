@@ -18,7 +18,7 @@ const SOURCES = [
 
 /** Make the database client from the schema, unless it stands already. @returns {Promise<boolean>} whether it was made now */
 export async function ensureClient() {
-  const stamp = inProject('lib/data/generated/.made-from');
+  const stamp = inProject('lib/database/generated/.made-from');
   const now = fingerprint(['prisma/schema.prisma', 'package-lock.json']);
   const release = await waitForLock(path.join(keep, 'client.lock'));
   try {

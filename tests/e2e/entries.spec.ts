@@ -1,4 +1,4 @@
-import { OPERATION_VERSION } from '@/lib/core/round';
+import { OPERATION_VERSION } from '@/lib/core/tablet';
 import { expect, SIGN_INS, test, type Page } from './support/test';
 import { freshShop } from './support/server';
 

@@ -1,6 +1,6 @@
 import { IDBFactory } from 'fake-indexeddb';
-import { officeOverHttp } from '@/lib/device/office';
-import { Tablet } from '@/lib/device/tablet';
+import { officeOverHttp } from '@/lib/tablet/office';
+import { Tablet } from '@/lib/tablet/tablet';
 import type { FaultyLine } from './faulty-line';
 
 const DAY = 86_400_000;

@@ -1,7 +1,7 @@
 import 'fake-indexeddb/auto';
 import { Office, bundleOffice } from './office';
 import { rmSync } from 'node:fs';
-import { connect } from '@/lib/data/client';
+import { connect } from '@/lib/database/client';
 import { create, databaseName, drop, query, withDatabase } from '../../scripts/support/databases.mjs';
 import { openTestServer } from '../../scripts/support/test-databases.mjs';
 import { freePort } from '../../scripts/support/ports.mjs';

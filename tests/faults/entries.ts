@@ -1,5 +1,5 @@
 import { ASPECTS, GRADES } from '@/lib/core/findings/grades';
-import { UNIT_EVENT_KINDS, URGENCIES, type OperationKind, type Payloads, type VisitOnFile } from '@/lib/core/round';
+import { UNIT_EVENT_KINDS, URGENCIES, type OperationKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
 import type { Random } from './random';
 
 export type Made = { [K in OperationKind]: { visitId: string; kind: K; payload: Payloads[K] } }[OperationKind];

@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
-import { foldVisit, type Operation, type VisitOnFile } from '@/lib/core/round';
-import type { Db } from '@/lib/data/client';
-import { visitsOnFile } from '@/lib/data/round/visits-on-file';
+import { foldVisit, type Operation, type VisitOnFile } from '@/lib/core/tablet';
+import type { Db } from '@/lib/database/client';
+import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
 import type { Device } from './a-device';
 import { WISHED } from './entries';
 

@@ -1,6 +1,6 @@
-import type { Operation } from '@/lib/core/round';
-import type { Db } from '@/lib/data/client';
-import { visitsOnFile } from '@/lib/data/round/visits-on-file';
+import type { Operation } from '@/lib/core/tablet';
+import type { Db } from '@/lib/database/client';
+import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
 import { Device } from './a-device';
 import { closingEntries, someEntry, type Made } from './entries';
 import { FaultyLine, type Fault } from './faulty-line';

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { encode } from 'next-auth/jwt';
-import type { Db } from '@/lib/data/client';
+import type { Db } from '@/lib/database/client';
 import { customerRow, haveTaskKinds, kitchenRow, personRow, taskRow, unitRow, visitRow, visitTaskRow } from '../support/factories';
 import { SECRET } from './office';
 

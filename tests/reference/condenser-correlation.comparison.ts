@@ -1,5 +1,5 @@
 import { balance } from '@/lib/core/condenser/machine/balance';
-import { loggedUnit } from '@/lib/core/condenser/log/equipment';
+import { loggedUnit } from '@/checks/logger-file/equipment';
 import { conductanceFromRise, modelOf } from '@/lib/core/condenser/machine/model';
 import type { Comparison } from './comparison';
 import { outside, worstOf } from './condenser-support';

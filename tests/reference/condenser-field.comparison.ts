@@ -1,4 +1,4 @@
-import { analyseLog, type LogRow } from '@/lib/core/condenser/log';
+import { analyseLog, type LogRow } from '@/checks/logger-file';
 import { bubbleTemperature, dewPressure, known } from '@/lib/core/refrigerants';
 import type { Comparison } from './comparison';
 import { fahrenheit, worstOf } from './condenser-support';

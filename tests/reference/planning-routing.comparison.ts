@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { solveInstance, type InstanceAnswer } from '@/lib/core/planning/instances/solve-instance';
-import { highsLp } from '@/lib/services/planning/highs-lp';
+import { solveInstance, type InstanceAnswer } from '@/checks/routing/solve-instance';
+import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
 import type { Comparison } from './comparison';
 
 interface Known {

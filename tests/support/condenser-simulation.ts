@@ -12,7 +12,7 @@ import { see } from '@/lib/core/condenser/machine/inverse';
 import { conductanceFromRise, modelOf, type UnitModel } from '@/lib/core/condenser/machine/model';
 import { meansOf, resolve } from '@/lib/core/condenser/readings/resolve';
 import { type RandomStream } from '@/lib/core/numerics/random';
-import type { UnitKind } from '@/lib/core/equipment';
+import type { UnitKind } from '@/lib/core/equipment/build';
 
 /** A made-up unit, its truth and one reading of it with errors of the sizes that the estimate allows for. */
 export type Simulated = {

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, inject } from 'vitest';
-import { connect, type Db } from '@/lib/data/client';
+import { connect, type Db } from '@/lib/database/client';
 import { create, databaseName, drop, withDatabase } from '../../scripts/support/databases.mjs';
 
 export type TestDatabase = {

@@ -1,8 +1,11 @@
-import { TASK_KINDS } from '@/lib/core/tasks';
-import type { Db } from '@/lib/data/client';
+import { TASK_KINDS } from '@/lib/core/tasks/kinds';
+import type { Db } from '@/lib/database/client';
 import { customerRow, kitchenRow, personRow, taskRow, unitRow } from '@/prisma/seed/rows';
 
 export * from '@/prisma/seed/rows';
+
+/** A shift that forbids nothing. */
+export const ANY_TIME = Array.from({ length: 7 }, (_, weekday) => ({ weekday, from: '00:00', to: '24:00' }));
 
 /** The task kinds every shop starts with. */
 export async function haveTaskKinds(db: Db): Promise<void> {

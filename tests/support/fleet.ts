@@ -1,4 +1,4 @@
-import type { Db } from '@/lib/data/client';
+import type { Db } from '@/lib/database/client';
 
 const ZONES = ['America/Chicago', 'America/New_York', 'America/Denver', 'America/Los_Angeles', 'Pacific/Honolulu'];
 
@@ -19,7 +19,7 @@ export async function haveLargeFleet(db: Db, units: number, today: string): Prom
   await db.$executeRaw`
     WITH k AS (SELECT id, row_number() OVER (ORDER BY name) AS n, count(*) OVER () AS all_of FROM "Kitchen" WHERE name LIKE 'Kitchen %')
     INSERT INTO "Unit" (id, "kitchenId", tag, name, kind, refrigerant, placement)
-    SELECT gen_random_uuid(), k.id, 'L' || g, (ARRAY['Reach-in', 'Walk-in cooler', 'Prep table', 'Drawer base'])[1 + g % 4] || ' ' || g, 'reach_in', 'R290', (ARRAY['fryer', 'line', 'bar', 'back_of_house'])[1 + g % 4]
+    SELECT gen_random_uuid(), k.id, 'L' || g, (ARRAY['Reach-in', 'Walk-in cooler', 'Prep table', 'Drawer base'])[1 + g % 4] || ' ' || g, 'reach_in', 'R290', (ARRAY['fryer', 'line', 'bar', 'back_of_house'])[1 + g % 4]::"Placement"
     FROM generate_series(1, ${units}::int) g JOIN k ON k.n = 1 + g % k.all_of`;
   await db.$executeRaw`
     WITH due AS (SELECT u.id, u."kitchenId", tk.key, ${today}::date - 60 + ((hashtextextended(u.tag || tk.key, 7) % 180 + 180) % 180)::int AS on_day

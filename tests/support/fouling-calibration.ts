@@ -1,5 +1,5 @@
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
-import { PLACEMENTS } from '@/lib/core/equipment';
+import { PLACEMENTS } from '@/lib/core/equipment/build';
 import {
   ahead,
   crossedWithin,

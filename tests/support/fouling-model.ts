@@ -1,5 +1,5 @@
 import { addDays, localDate, type LocalDate } from '@/lib/core/calendar';
-import type { Placement } from '@/lib/core/equipment';
+import type { Placement } from '@/lib/core/equipment/build';
 import { GRADES, type CoilGrade } from '@/lib/core/findings/grades';
 import type { Hyper, UnitEvent, UnitHistory } from '@/lib/core/fouling';
 import type { RandomStream } from '@/lib/core/numerics/random';

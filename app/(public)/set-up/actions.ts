@@ -2,7 +2,7 @@
 
 import { SetUp } from '@/lib/schemas/shop';
 import { defineFormAction } from '@/lib/server/define-action';
-import { setUpShop } from '@/lib/services/people/set-up';
+import { setUpShop } from '@/lib/features/people/verbs/set-up';
 
 export const setUp = defineFormAction('public', SetUp, async (ctx) => {
   await setUpShop(ctx, ctx.input);

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
-import { anyoneOnFile } from '@/lib/data/people';
+import { anyoneOnFile } from '@/lib/features/people/reads/people';
 import { definePage } from '@/lib/server/define-page';
 import { Mark } from '../../_ui/mark';
 import { SetUpForm } from './_components/set-up-form';

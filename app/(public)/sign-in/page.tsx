@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
-import { FIRST_SCREEN } from '@/lib/core/home';
+import { FIRST_SCREEN } from '@/lib/core/people/first-screen';
 import { definePage } from '@/lib/server/define-page';
 import { Mark } from '../../_ui/mark';
 import { SignInForm } from './_components/sign-in-form';

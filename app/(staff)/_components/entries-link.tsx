@@ -2,7 +2,7 @@
 
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import { State } from '@/app/_ui/state';
 
 /** How many entries wait for someone in the office to look at them; nothing where none do, nor on their own page, which says so itself. */

@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import { State } from '../../_ui/state';
 import { dayIn, timeIn } from '../../_ui/when';
 

@@ -2,14 +2,14 @@
 
 import { signOut } from 'next-auth/react';
 import { useState } from 'react';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import { Button } from '../../_ui/button';
 
 /** Refused while this device holds work of a round that has not reached the office. */
 export function SignOut() {
   const [unsent, setUnsent] = useState(0);
   const out = async () => {
-    const { unsentWork } = await import('@/lib/device/unsent');
+    const { unsentWork } = await import('@/lib/tablet/unsent');
     const waiting = await unsentWork();
     if (waiting > 0) return setUnsent(waiting);
     await signOut({ callbackUrl: '/sign-in' });

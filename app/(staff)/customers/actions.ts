@@ -3,9 +3,9 @@
 import { redirect } from 'next/navigation';
 import { Archive, EditCustomer, NewCustomer, Restore } from '@/lib/schemas/customers';
 import { defineFormAction } from '@/lib/server/define-action';
-import { archiveCustomer, restoreCustomer } from '@/lib/services/equipment/archive-customer';
-import { createCustomer } from '@/lib/services/equipment/create-customer';
-import { editCustomer } from '@/lib/services/equipment/edit-customer';
+import { archiveCustomer, restoreCustomer } from '@/lib/features/customers/verbs/archive-customer';
+import { createCustomer } from '@/lib/features/customers/verbs/create-customer';
+import { editCustomer } from '@/lib/features/customers/verbs/edit-customer';
 
 export const addCustomer = defineFormAction('write:equipment', NewCustomer, async (ctx) => {
   const { customerId } = await createCustomer(ctx, ctx.input);

@@ -4,7 +4,7 @@ import { refresh } from 'next/cache';
 import { z } from 'zod';
 import { Words } from '@/lib/schemas/fields';
 import { defineFormAction } from '@/lib/server/define-action';
-import { settleEntry } from '@/lib/services/entries/settle-entry';
+import { settleEntry } from '@/lib/features/entries/verbs/settle-entry';
 
 const SettleEntry = z.object({ entryId: z.uuid(), note: Words(500) });
 

@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { counted } from '@/lib/core/counted';
-import { countToLookAt, entriesLookedAt, entriesToLookAt } from '@/lib/data/entries/questioned';
-import { unitsOf } from '@/lib/data/people';
+import { counted } from '@/lib/core/wording/counted';
+import { countToLookAt, entriesLookedAt, entriesToLookAt } from '@/lib/features/entries/reads/questioned';
+import { unitsOf } from '@/lib/features/people/reads/people';
 import { definePage } from '@/lib/server/define-page';
 import { Empty, PageHead, Sheet } from '../../_ui/sheet';
 import { EntryQuestion } from './_components/entry-question';

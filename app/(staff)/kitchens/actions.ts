@@ -5,10 +5,10 @@ import { redirect } from 'next/navigation';
 import { Archive, Restore } from '@/lib/schemas/customers';
 import { EditKitchen, NewBlackout, NewKitchen, RemoveBlackout } from '@/lib/schemas/kitchens';
 import { defineFormAction } from '@/lib/server/define-action';
-import { archiveKitchen, restoreKitchen } from '@/lib/services/equipment/archive-kitchen';
-import { addBlackout, removeBlackout } from '@/lib/services/equipment/blackouts';
-import { createKitchen } from '@/lib/services/equipment/create-kitchen';
-import { editKitchen } from '@/lib/services/equipment/edit-kitchen';
+import { archiveKitchen, restoreKitchen } from '@/lib/features/kitchens/verbs/archive-kitchen';
+import { addBlackout, removeBlackout } from '@/lib/features/kitchens/verbs/blackouts';
+import { createKitchen } from '@/lib/features/kitchens/verbs/create-kitchen';
+import { editKitchen } from '@/lib/features/kitchens/verbs/edit-kitchen';
 
 export const addKitchen = defineFormAction('write:equipment', NewKitchen, async (ctx) => {
   const { kitchenId } = await createKitchen(ctx, ctx.input);

@@ -3,9 +3,9 @@
 import { refresh } from 'next/cache';
 import { ChangePassword, EndMySession, MyUnits } from '@/lib/schemas/people';
 import { defineFormAction } from '@/lib/server/define-action';
-import { endSession } from '@/lib/services/people/end-session';
-import { setMyUnits } from '@/lib/services/people/my-units';
-import { changePassword } from '@/lib/services/people/set-password';
+import { endSession } from '@/lib/features/people/verbs/end-session';
+import { setMyUnits } from '@/lib/features/people/verbs/my-units';
+import { changePassword } from '@/lib/features/people/verbs/set-password';
 
 export const saveMyUnits = defineFormAction('edit:self', MyUnits, async (ctx) => {
   await setMyUnits(ctx, ctx.input);

@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
-import { ROLE_LABEL } from '@/lib/core/access';
-import { unitsOf } from '@/lib/data/people';
-import { liveSessions } from '@/lib/data/sessions';
-import { shopTimeZone } from '@/lib/data/shop';
+import { ROLE_LABEL } from '@/lib/core/people/access';
+import { unitsOf } from '@/lib/features/people/reads/people';
+import { liveSessions } from '@/lib/features/people/reads/sessions';
+import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
 import { SessionList } from '../../_ui/session-list';
 import { PageHead, Sheet } from '../../_ui/sheet';

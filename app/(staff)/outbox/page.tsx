@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { definePage } from '@/lib/server/define-page';
-import { shopTimeZone } from '@/lib/data/shop';
+import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { Empty, PageHead } from '../../_ui/sheet';
 import { State, type Shape } from '../../_ui/state';
 import { dayIn, timeIn } from '../../_ui/when';

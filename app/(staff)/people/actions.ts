@@ -4,12 +4,12 @@ import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { EditPerson, EndSession, NewPerson, NewTimeOff, RemoveTimeOff, SetActive, SetPassword } from '@/lib/schemas/people';
 import { defineFormAction } from '@/lib/server/define-action';
-import { createPerson } from '@/lib/services/people/create-person';
-import { editPerson } from '@/lib/services/people/edit-person';
-import { endSession } from '@/lib/services/people/end-session';
-import { setActive } from '@/lib/services/people/set-active';
-import { setPassword } from '@/lib/services/people/set-password';
-import { addTimeOff, removeTimeOff } from '@/lib/services/people/time-off';
+import { createPerson } from '@/lib/features/people/verbs/create-person';
+import { editPerson } from '@/lib/features/people/verbs/edit-person';
+import { endSession } from '@/lib/features/people/verbs/end-session';
+import { setActive } from '@/lib/features/people/verbs/set-active';
+import { setPassword } from '@/lib/features/people/verbs/set-password';
+import { addTimeOff, removeTimeOff } from '@/lib/features/people/verbs/time-off';
 
 export const addPerson = defineFormAction('manage:people', NewPerson, async (ctx) => {
   const { userId } = await createPerson(ctx, ctx.input);

@@ -1,11 +1,11 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { ROLE_LABEL } from '@/lib/core/access';
-import { counted } from '@/lib/core/counted';
+import { ROLE_LABEL } from '@/lib/core/people/access';
+import { counted } from '@/lib/core/wording/counted';
 import { writeWeekHours } from '@/lib/core/hours';
 import { SKILL_LABEL, type Skill } from '@/lib/core/people/skills';
-import { listPeople } from '@/lib/data/people';
-import { shopTimeZone } from '@/lib/data/shop';
+import { listPeople } from '@/lib/features/people/reads/people';
+import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../_ui/button';
 import { PageHead } from '../../_ui/sheet';

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
-import { unitsOf } from '@/lib/data/people';
+import { unitsOf } from '@/lib/features/people/reads/people';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead } from '../../_ui/sheet';
 import { LookUp } from './_components/look-up';

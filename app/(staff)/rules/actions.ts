@@ -1,11 +1,11 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { PolicyForm, rulesFromForm } from '@/lib/schemas/policy-form';
+import { PolicyForm, rulesFromForm } from '@/lib/schemas/policy';
 import { defineFormAction } from '@/lib/server/define-action';
-import { setPolicy } from '@/lib/services/rules/set-policy';
-import { presentRules } from '@/lib/services/rules/present-rules';
-import { whatIf } from '@/lib/services/rules/what-if';
+import { setPolicy } from '@/lib/features/intervals/verbs/set-policy';
+import { presentRules } from '@/lib/features/intervals/verbs/present-rules';
+import { whatIf } from '@/lib/features/intervals/verbs/what-if';
 
 /** Shows what a policy would move; with the intent to save, keeps it. */
 export const askPolicy = defineFormAction('overrule:rules', PolicyForm, async (ctx) => {

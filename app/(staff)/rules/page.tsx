@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { can } from '@/lib/core/access';
-import { ruleChanges, unreadChanges, type RuleChangeRow } from '@/lib/data/owner/changes';
+import { can } from '@/lib/core/people/access';
+import { ruleChanges, unreadChanges, type RuleChangeRow } from '@/lib/features/owner/reads/changes';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../_ui/sheet';

@@ -1,11 +1,11 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { EditTaskKind, NewTaskKind } from '@/lib/schemas/rules';
+import { EditTaskKind, NewTaskKind } from '@/lib/schemas/tasks';
 import { EditShop } from '@/lib/schemas/shop';
 import { defineFormAction } from '@/lib/server/define-action';
-import { addTaskKind, editTaskKind } from '@/lib/services/rules/task-kinds';
-import { editShop } from '@/lib/services/shop/edit-shop';
+import { addTaskKind, editTaskKind } from '@/lib/features/tasks/verbs/task-kinds';
+import { editShop } from '@/lib/features/shop/verbs/edit-shop';
 
 export const saveShop = defineFormAction('manage:shop', EditShop, async (ctx) => {
   await editShop(ctx, ctx.input);

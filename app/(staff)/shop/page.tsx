@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
-import { shopSettings } from '@/lib/data/settings';
-import { taskKinds } from '@/lib/data/tasks';
+import { shopSettings } from '@/lib/features/shop/reads/settings';
+import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead, Sheet } from '../../_ui/sheet';
 import { KindRow, NewKindForm } from './_components/kind-forms';

@@ -3,18 +3,18 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { Archive, Restore } from '@/lib/schemas/customers';
-import { EditRule, LockRule, NewTask, RemoveTask, ReviewChange, SettleFollowUp } from '@/lib/schemas/rules';
-import { EditUnit, NewUnit } from '@/lib/schemas/units';
+import { EditRule, LockRule, NewTask, RemoveTask, ReviewChange, SettleFollowUp } from '@/lib/schemas/tasks';
+import { EditUnit, NewUnit } from '@/lib/schemas/equipment';
 import { defineFormAction } from '@/lib/server/define-action';
-import { archiveUnit, restoreUnit } from '@/lib/services/equipment/archive-unit';
-import { createUnit } from '@/lib/services/equipment/create-unit';
-import { editUnit } from '@/lib/services/equipment/edit-unit';
-import { addTask } from '@/lib/services/rules/add-task';
-import { editRule } from '@/lib/services/rules/edit-rule';
-import { lockRule } from '@/lib/services/rules/lock-rule';
-import { removeTask } from '@/lib/services/rules/remove-task';
-import { reviewChange } from '@/lib/services/rules/review-change';
-import { settleFollowUp as settle } from '@/lib/services/rules/settle-follow-up';
+import { archiveUnit, restoreUnit } from '@/lib/features/equipment/verbs/archive-unit';
+import { createUnit } from '@/lib/features/equipment/verbs/create-unit';
+import { editUnit } from '@/lib/features/equipment/verbs/edit-unit';
+import { addTask } from '@/lib/features/tasks/verbs/add-task';
+import { editRule } from '@/lib/features/tasks/verbs/edit-rule';
+import { lockRule } from '@/lib/features/tasks/verbs/lock-rule';
+import { removeTask } from '@/lib/features/tasks/verbs/remove-task';
+import { reviewChange } from '@/lib/features/intervals/verbs/review-change';
+import { settleFollowUp as settle } from '@/lib/features/follow-ups/verbs/settle-follow-up';
 
 export const addUnit = defineFormAction('write:equipment', NewUnit, async (ctx) => {
   const { unitId } = await createUnit(ctx, ctx.input);

@@ -5,10 +5,10 @@ import { redirect } from 'next/navigation';
 import { defineFormAction } from '@/lib/server/define-action';
 import { nudge } from '@/lib/server/queue';
 import { BookVisit, CancelVisit, GiveVisit, MoveVisit } from '@/lib/schemas/visits';
-import { bookVisit } from '@/lib/services/visits/book-visit';
-import { cancelVisit } from '@/lib/services/visits/cancel-visit';
-import { giveVisit } from '@/lib/services/visits/give-visit';
-import { moveVisit } from '@/lib/services/visits/move-visit';
+import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
+import { cancelVisit } from '@/lib/features/visits/verbs/cancel-visit';
+import { giveVisit } from '@/lib/features/visits/verbs/give-visit';
+import { moveVisit } from '@/lib/features/visits/verbs/move-visit';
 
 export const book = defineFormAction('book:visit', BookVisit, async (ctx) => {
   await bookVisit(ctx, ctx.input);

@@ -1,9 +1,9 @@
 import { AppError } from '@/lib/core/errors';
-import { CHUNK_BYTES } from '@/lib/core/round';
+import { CHUNK_BYTES } from '@/lib/core/tablet';
 import { UploadAsked, UploadPiece } from '@/lib/schemas/files';
 import { defineRoute } from '@/lib/server/define-route';
 import { readBytes } from '@/lib/server/read-json';
-import { takePiece, uploadState } from '@/lib/services/files/upload';
+import { takePiece, uploadState } from '@/lib/features/files/verbs/upload';
 
 export const dynamic = 'force-dynamic';
 

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { AppError } from '@/lib/core/errors';
 import { defineRoute } from '@/lib/server/define-route';
 import { env } from '@/lib/server/env';
-import { readLabels } from '@/lib/services/labels/read-labels';
+import { readLabels } from '@/lib/features/equipment/verbs/read-labels';
 import { LabelSheetDocument } from './_components/label-sheet';
 
 export const dynamic = 'force-dynamic';

@@ -1,9 +1,9 @@
 import { AppError } from '@/lib/core/errors';
-import { SyncRequest } from '@/lib/schemas/operations';
+import { SyncRequest } from '@/lib/schemas/entries';
 import { readJson } from '@/lib/server/read-json';
 import { defineRoute } from '@/lib/server/define-route';
 import { log } from '@/lib/server/log';
-import { applyOperations } from '@/lib/services/sync/apply-operations';
+import { applyOperations } from '@/lib/features/tablet/verbs/apply-operations';
 
 export const dynamic = 'force-dynamic';
 /** Two hundred entries, a signature among them. */

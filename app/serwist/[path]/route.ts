@@ -5,7 +5,7 @@ import { ROUND_FILES, roundApp } from '@/lib/server/round-app';
 const { files } = await roundApp();
 
 export const { dynamic, dynamicParams, revalidate, generateStaticParams, GET } = createSerwistRoute({
-  swSrc: 'app/(round)/service-worker.ts',
+  swSrc: 'app/(tablet)/service-worker.ts',
   useNativeEsbuild: true,
   globPatterns: ['public/icons/*.png'],
   additionalPrecacheEntries: [

@@ -12,9 +12,12 @@ const PERIOD_DAYS = {
   YEARLY: 365.2425,
 };
 
+/** Days from one period of the rule to the next: 42 for every sixth week. */
+export const periodDays = (rule: Rule): number => PERIOD_DAYS[rule.freq] * rule.interval;
+
 /** Mean days between two occurrences, from the shape of the rule. */
 export function approximateDays(rule: Rule): number {
-  const period = PERIOD_DAYS[rule.freq] * rule.interval;
+  const period = periodDays(rule);
   if (rule.rare) return period;
   if (rule.freq === 'WEEKLY') return period / Math.max(1, rule.byDay.length);
   if (rule.freq !== 'MONTHLY' && rule.freq !== 'YEARLY') return period;

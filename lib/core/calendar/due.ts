@@ -1,7 +1,7 @@
 import { CalendarError, fromDay, toDay, weekdayOfDay, type LocalDate } from './local-date';
 import { expandDays } from './expand';
 import { isDayRule, parseRule, type Rule } from './rule';
-import { approximateDays } from './describe';
+import { approximateDays, periodDays } from './describe';
 
 /** 'calendar': dates stay where the contract put them. 'last_completed': counted again from each completed visit. */
 export type Anchor = 'calendar' | 'last_completed';
@@ -14,8 +14,15 @@ export type Plan = {
   lastDoneOn?: LocalDate | null;
 };
 
-/** Beyond this a rule that never falls (30 February) is taken to have no next date. */
-const HORIZON_DAYS = 366 * 12;
+/**
+ * How far ahead the next date is looked for: twelve years (29 February over a century's end comes within eight) and
+ * eight periods (a leap day that comes round every seventh year). What falls later has no date that anybody plans by.
+ */
+const horizonDays = (rule: Rule) => Math.ceil(366 * 12 + 8 * periodDays(rule));
+/** The Gregorian calendar repeats after 400 years; a COUNT that starts further back is not counted out. */
+const CYCLE_DAYS = 146_097;
+/** 9999-12-31, the last date that can be written. */
+const LAST_DAY = 2_932_896;
 
 function dayRule(text: string): Rule {
   const rule = parseRule(text);
@@ -25,12 +32,14 @@ function dayRule(text: string): Rule {
 
 function firstFrom(rule: Rule, anchorDay: number, fromDayNumber: number): number | null {
   let low = Math.max(fromDayNumber, anchorDay);
+  if (rule.count !== undefined && low - anchorDay > CYCLE_DAYS)
+    throw new CalendarError('invalid_rule', 'COUNT is counted from the first date, and that lies more than 400 years back.');
+  const end = Math.min(low + horizonDays(rule), LAST_DAY, rule.untilDay ?? LAST_DAY) + 1;
   // Look one interval ahead first: nearly always enough, and never expands twelve years of a weekly rule.
-  for (let span = Math.ceil(approximateDays(rule)) + 31; low - fromDayNumber < HORIZON_DAYS; span *= 4) {
-    const found = expandDays(rule, anchorDay, low, low + span);
+  for (let span = Math.ceil(approximateDays(rule)) + 31; low < end; span *= 4) {
+    const found = expandDays(rule, anchorDay, low, Math.min(low + span, end));
     if (found[0] !== undefined) return found[0];
     low += span;
-    if (rule.untilDay !== undefined && low > rule.untilDay) return null;
   }
   return null;
 }

@@ -1,11 +1,12 @@
+import { byParts } from './by-parts';
 import { civilToDay, dayToCivil, daysInMonth, weekdayOfDay } from './local-date';
-import { libraryDays } from './rrule-library';
 import type { Rule } from './rule';
 
 /**
  * Day numbers of a rule in [startDay, endDay), anchored (DTSTART) on anchorDay.
- * Daily, weekly and month-shaped rules are counted directly in day numbers; the rest goes to the rrule package,
- * which is also the arbiter in the tests. The anchor itself counts only if it matches the rule, as in that package.
+ * Everything is counted in day numbers, so the work is bounded by the window (and, with COUNT, by the days since the
+ * anchor), whatever the rule. The rrule package is the arbiter in the tests. The anchor itself counts only if it
+ * matches the rule, as in that package.
  */
 export function expandDays(rule: Rule, anchorDay: number, startDay: number, endDay: number): number[] {
   if (rule.untilDay !== undefined && rule.untilDay + 1 < endDay) endDay = rule.untilDay + 1;
@@ -15,8 +16,7 @@ export function expandDays(rule: Rule, anchorDay: number, startDay: number, endD
       return everyNth(rule, anchorDay, startDay, endDay, rule.interval);
     if (rule.freq === 'WEEKLY') return weekly(rule, anchorDay, startDay, endDay);
   }
-  const step = monthStep(rule);
-  return step > 0 ? monthly(rule, step, anchorDay, startDay, endDay) : libraryDays(rule, anchorDay, startDay, endDay);
+  return general(rule, anchorDay, startDay, endDay);
 }
 
 function everyNth(rule: Rule, anchorDay: number, startDay: number, endDay: number, step: number): number[] {
@@ -57,67 +57,64 @@ function weekly(rule: Rule, anchorDay: number, startDay: number, endDay: number)
   return result;
 }
 
-/** Months between candidate months, or 0 when the rule is not month-shaped. */
-function monthStep(rule: Rule): number {
-  if (rule.rare) return 0;
-  if (rule.freq === 'MONTHLY') return rule.interval;
-  // Within a year, weekdays and set positions are numbered over the year, not the month.
-  if (rule.freq === 'YEARLY' && rule.byDay.length === 0 && rule.bySetPos.length === 0) {
-    if (rule.byMonth.length === 0 && rule.byMonthDay.length > 0) return 0;
-    return 12 * rule.interval;
+type Period = { first: number; days: number };
+
+/** The periods of a rule by their number, the anchor's own being 0. */
+function periodOf(rule: Rule, anchorDay: number): (k: number) => Period {
+  const { year, month } = dayToCivil(anchorDay);
+  const { interval } = rule;
+  if (rule.freq === 'YEARLY')
+    return (k) => {
+      const first = civilToDay(year + k * interval, 1, 1);
+      return { first, days: civilToDay(year + k * interval + 1, 1, 1) - first };
+    };
+  if (rule.freq === 'MONTHLY')
+    return (k) => {
+      const index = year * 12 + month - 1 + k * interval;
+      const y = Math.floor(index / 12);
+      return { first: civilToDay(y, index - y * 12 + 1, 1), days: daysInMonth(y, index - y * 12 + 1) };
+    };
+  if (rule.freq === 'WEEKLY') {
+    const week0 = anchorDay - ((weekdayOfDay(anchorDay) - rule.weekStart + 7) % 7);
+    return (k) => ({ first: week0 + 7 * k * interval, days: 7 });
   }
-  return 0;
+  return (k) => ({ first: anchorDay + k * interval, days: 1 });
 }
 
-function monthly(rule: Rule, step: number, anchorDay: number, startDay: number, endDay: number): number[] {
-  const anchor = dayToCivil(anchorDay);
-  const yearly = rule.freq === 'YEARLY';
-  const months = yearly ? (rule.byMonth.length > 0 ? [...new Set(rule.byMonth)].sort((a, b) => a - b) : [anchor.month]) : [0];
-  const origin = yearly ? anchor.year * 12 : anchor.year * 12 + anchor.month - 1;
-  const from = dayToCivil(startDay);
-  let period = 0;
-  // Jump straight to the window unless COUNT obliges us to count from the anchor.
-  if (rule.count === undefined) period = Math.max(0, Math.floor((from.year * 12 + from.month - 1 - origin) / step));
+/** Number of the last period that starts on or before `day`, by halving: the periods come in order. */
+function periodAt(period: (k: number) => Period, day: number): number {
+  let low = 0;
+  let high = 1;
+  while (period(high).first <= day) high *= 2;
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (period(middle).first <= day) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Any rule of days: each period's days that its BY parts let through, BYSETPOS choosing among them. */
+function general(rule: Rule, anchorDay: number, startDay: number, endDay: number): number[] {
+  const period = periodOf(rule, anchorDay);
+  const fits = byParts(rule, anchorDay);
+  // COUNT is counted from the anchor; without it the window is all there is to look at.
+  let k = rule.count === undefined ? periodAt(period, startDay) : 0;
   let n = 0;
   const result: number[] = [];
-  for (; ; period++) {
-    for (const m of months) {
-      const index = origin + period * step + (yearly ? m - 1 : 0);
-      const year = Math.floor(index / 12);
-      const month = index - year * 12 + 1;
-      if (civilToDay(year, month, 1) >= endDay) return result;
-      if (!yearly && rule.byMonth.length > 0 && !rule.byMonth.includes(month)) continue;
-      for (const day of daysOfMonth(rule, year, month, anchor.day)) {
-        if (day < anchorDay) continue;
-        if (day >= endDay || (rule.count !== undefined && n >= rule.count)) return result;
-        n++;
-        if (day >= startDay) result.push(day);
-      }
+  for (let p = period(k); p.first < endDay; p = period(++k)) {
+    let days: number[] = [];
+    for (let day = p.first; day < p.first + p.days; day++) if (fits(day)) days.push(day);
+    if (rule.bySetPos.length > 0) {
+      const found = days;
+      days = found.filter((_, i) => rule.bySetPos.includes(i + 1) || rule.bySetPos.includes(i - found.length));
+    }
+    for (const day of days) {
+      if (day < anchorDay) continue;
+      if (day >= endDay || (rule.count !== undefined && n >= rule.count)) return result;
+      n++;
+      if (day >= startDay) result.push(day);
     }
   }
-}
-
-function daysOfMonth(rule: Rule, year: number, month: number, anchorDayOfMonth: number): number[] {
-  const length = daysInMonth(year, month);
-  const first = civilToDay(year, month, 1);
-  const wanted = rule.byMonthDay.length > 0 ? rule.byMonthDay : rule.byDay.length === 0 ? [anchorDayOfMonth] : null;
-  let days: number[] = [];
-  if (wanted && rule.byDay.length === 0) {
-    for (const d of wanted) {
-      const day = d > 0 ? d : length + 1 + d;
-      if (day >= 1 && day <= length) days.push(first + day - 1);
-    }
-  } else {
-    for (let d = 1; d <= length; d++) {
-      if (wanted && !wanted.includes(d) && !wanted.includes(d - length - 1)) continue;
-      const weekday = weekdayOfDay(first + d - 1);
-      const nth = Math.ceil(d / 7);
-      const fromEnd = -Math.ceil((length - d + 1) / 7);
-      if (rule.byDay.some((b) => b.weekday === weekday && (b.nth === 0 || b.nth === nth || b.nth === fromEnd))) days.push(first + d - 1);
-    }
-  }
-  days = days.length > 1 ? [...new Set(days)].sort((a, b) => a - b) : days;
-  if (rule.bySetPos.length === 0) return days;
-  const chosen = new Set(rule.bySetPos.map((p) => days[p > 0 ? p - 1 : days.length + p]));
-  return days.filter((d) => chosen.has(d));
+  return result;
 }

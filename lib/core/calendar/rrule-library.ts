@@ -24,13 +24,6 @@ function floating(rule: Rule, startMs: number): RRuleType {
   }
 }
 
-/** Day numbers of a rule in [start, end). */
-export function libraryDays(rule: Rule, anchorDay: number, startDay: number, endDay: number): number[] {
-  if (endDay <= startDay) return [];
-  const found = floating(rule, anchorDay * DAY).between(new Date(startDay * DAY), new Date(endDay * DAY - 1), true);
-  return found.map((d) => Math.round(d.getTime() / DAY));
-}
-
 export type LocalDateTime = { date: LocalDate; time: string };
 
 /** The first `limit` wall-clock times of a rule that starts at `start`; for rules of any frequency. */

@@ -18,7 +18,11 @@ export type Rule = {
   byMonthDay: number[];
   byMonth: number[];
   bySetPos: number[];
-  /** Parts that only the general expander handles (BYYEARDAY, BYWEEKNO, BYHOUR …). */
+  byYearDay: number[];
+  byWeekNo: number[];
+  /** It names hours, minutes or seconds, which say nothing about days. */
+  timed: boolean;
+  /** It has parts that are put in the rrule package's words (BYYEARDAY, BYWEEKNO, BYHOUR …). */
   rare: boolean;
   weekStart: Weekday;
 };
@@ -61,7 +65,11 @@ function until(value: string): number {
   return civilToDay(Number(m[1]), Number(m[2]), Number(m[3]));
 }
 
+/** Far more than any rule needs; what every date is held against must stay small. */
+const MAX_LENGTH = 1000;
+
 function read(text: string): Rule {
+  if (text.length > MAX_LENGTH) fail(`A recurrence rule of more than ${MAX_LENGTH} characters is not read.`);
   const source = text
     .trim()
     .toUpperCase()
@@ -81,6 +89,9 @@ function read(text: string): Rule {
     byMonthDay: [],
     byMonth: [],
     bySetPos: [],
+    byYearDay: [],
+    byWeekNo: [],
+    timed: false,
     rare: false,
     weekStart: 0,
   };
@@ -116,21 +127,21 @@ function read(text: string): Rule {
         rule.weekStart = weekday(key, value);
         break;
       case 'BYYEARDAY':
-        integers(key, value, -366, 366);
+        rule.byYearDay = integers(key, value, -366, 366);
         rule.rare = true;
         break;
       case 'BYWEEKNO':
-        integers(key, value, -53, 53);
+        rule.byWeekNo = integers(key, value, -53, 53);
         rule.rare = true;
         break;
       case 'BYHOUR':
         integers(key, value, 0, 23, true);
-        rule.rare = true;
+        rule.rare = rule.timed = true;
         break;
       case 'BYMINUTE':
       case 'BYSECOND':
         integers(key, value, 0, 59, true);
-        rule.rare = true;
+        rule.rare = rule.timed = true;
         break;
       default:
         fail(`${key} is not a part of a recurrence rule.`);
@@ -167,7 +178,7 @@ export function weeksRule(weeks: number, preferred?: Weekday): string {
   return `FREQ=WEEKLY;INTERVAL=${weeks}${preferred === undefined ? '' : `;BYDAY=${WEEKDAY_CODES[preferred]}`}`;
 }
 
-/** True when the rule falls on days; rules by the hour or minute cannot be due dates. */
+/** True when the rule falls on days; rules by the hour or minute cannot be due dates. Times of day in it are left aside. */
 export function isDayRule(rule: Rule): boolean {
   return rule.freq === 'DAILY' || rule.freq === 'WEEKLY' || rule.freq === 'MONTHLY' || rule.freq === 'YEARLY';
 }

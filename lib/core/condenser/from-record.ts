@@ -1,4 +1,4 @@
-import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment';
+import type { UnitValues } from '../equipment/unit-fields';
 import type { CoilGrade, FanGrade } from '../findings/grades';
 import type { CompressorMap } from './compressor/ten-coefficient';
 import type { CleanBaseline, CondenserUnit, Conditions, GaugeGrade, Reading, ReadingPhase } from './types';
@@ -7,20 +7,7 @@ import type { CleanBaseline, CondenserUnit, Conditions, GaugeGrade, Reading, Rea
 
 type Maybe<T> = T | null | undefined;
 
-export type UnitRecord = {
-  kind: string;
-  refrigerant: string;
-  placement: string;
-  application?: string;
-  expansion?: string;
-  circuitAccess?: string;
-  condenserKind?: string;
-  boxSetK?: Maybe<number>;
-  cutoutPaGauge?: Maybe<number>;
-  chargeKg?: Maybe<number>;
-  headControl?: Maybe<boolean>;
-  compressorMap?: unknown;
-};
+export type UnitRecord = Pick<UnitValues, 'kind' | 'refrigerant' | 'placement'> & Partial<UnitValues> & { compressorMap?: unknown };
 export type KitchenRecord = { altitudeM?: number; hotDayAirK?: number; energyPricePerKwh?: Maybe<number> };
 
 /** Where nobody entered a set point: 38 °F in a cooler, −5 °F in a freezer, 30 °F in an ice machine. */
@@ -30,20 +17,25 @@ export function usualBoxK(kind: string, application: string): number {
 }
 
 export function condenserUnitOf(unit: UnitRecord, kitchen: KitchenRecord): CondenserUnit {
-  const application = (unit.application ?? 'medium') as Application;
+  const application = unit.application ?? 'medium';
   return {
     refrigerant: unit.refrigerant,
-    kind: unit.kind as UnitKind,
+    kind: unit.kind,
     application,
-    expansion: (unit.expansion ?? 'capillary') as Expansion,
-    circuitAccess: (unit.circuitAccess ?? 'sealed') as CircuitAccess,
-    condenserKind: (unit.condenserKind ?? 'fin_and_tube') as CondenserKind,
-    placement: unit.placement as Placement,
+    expansion: unit.expansion ?? 'capillary',
+    circuitAccess: unit.circuitAccess ?? 'sealed',
+    condenserKind: unit.condenserKind ?? 'fin_and_tube',
+    placement: unit.placement,
     boxSetPointK: unit.boxSetK ?? usualBoxK(unit.kind, application),
     altitudeM: kitchen.altitudeM ?? 0,
     cutoutPaGauge: unit.cutoutPaGauge ?? undefined,
     chargeKg: unit.chargeKg ?? undefined,
     hasHeadControl: unit.headControl ?? undefined,
+    nominalCoolingW: unit.nominalCoolingW ?? undefined,
+    runHoursPerDay: unit.runHoursPerDay ?? undefined,
+    airOverRoomK: unit.airOverRoomK ?? undefined,
+    airProfile: unit.airProfile ?? undefined,
+    thermometerClass: unit.thermometerClass ?? undefined,
     compressorMap: (unit.compressorMap as CompressorMap | null | undefined) ?? undefined,
   };
 }

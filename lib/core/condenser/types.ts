@@ -1,4 +1,5 @@
-import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment';
+import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment/build';
+import type { AirProfile, ThermometerClass } from '../equipment/unit-fields';
 import type { CoilGrade, FanGrade } from '../findings/grades';
 import type { CompressorMap } from './compressor/ten-coefficient';
 
@@ -33,8 +34,13 @@ export type CondenserUnit = {
   compressorMap?: CompressorMap;
   /** Cooling at the design point of its kind; a wide guess by kind is taken when absent. */
   nominalCoolingW?: number;
-  /** Air at the coil over the room's, K, where somebody measured both; about 1 is taken when absent. */
+  /** Compressor hours on a usual day; typical of the kind when absent. */
+  runHoursPerDay?: number;
+  /** Air into the coil over the room's on a usual day, K; and how it goes over the year. Unknown when absent. */
   airOverRoomK?: number;
+  airProfile?: AirProfile;
+  /** Of what the readings are taken with. */
+  thermometerClass?: ThermometerClass;
 };
 
 /** Accuracy grades of ASME B40.100 for dial gauges, plus digital ones stated in the same letters. */

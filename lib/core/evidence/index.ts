@@ -2,7 +2,7 @@
 import '../refrigerants/all';
 
 export { baselineFrom, lnKOf, readingFact, setAsideWhy, type ReadingFact } from './reading-fact';
-export { CONDENSER_MODEL_VERSION, estimateColumns, estimateReading, pastLosses } from './estimate-record';
+export { CONDENSER_MODEL_VERSION, pastLosses } from './estimate-record';
 export { evidenceOf, type FindingFact, type UnitEvidence, type UnitFile } from './unit-file';
 export { exposureOf, failureOf, groupKey, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
 export { course, fanAhead, fanDays, limitDates, type CoursePoint } from './course';
@@ -10,6 +10,18 @@ export { depositToday, extraEnergyToday, lostToday, monthlyLoss, sumOf, timesPri
 export { fitFleet } from './fit-fleet';
 export { extraKwh, ownLimits, type LimitSettings, type OwnLimits } from './own-limits';
 export { DEFAULT_SHOP_RULES, readShopRules, type ShopRules } from './shop-rules';
-export { dueNow, evidenceOfChange, heldWords, reviseTask, settingsFor, type TaskFile, type TaskRevision } from './revise-task';
+export { decide, ENDED, type ChangeRecord, type Decision, type DecisionPolicy, type TaskOnFile, type VisitNews } from './decide';
+export { estimateOnFile, estimateVisit, gradesAtReading, type EstimatedReading, type ReadingToEstimate } from './estimate-visit';
+export { visitConsequences, type KitchenAfterVisit, type VisitOutcome } from './visit-consequences';
+export { heldWords } from './revise-task';
 export { settleFleet, type WhatIfCoil, type WhatIfFleet } from './what-if';
-export { RETURN_CAUSES, RETURN_LOOKS_AT, RETURN_WORDS, returnVisits, type ReturnCause, type ReturnVisit } from './return-visits';
+export {
+  RETURN_CAUSES,
+  RETURN_LOOKS_AT,
+  RETURN_WORDS,
+  returnsAfter,
+  returnVisits,
+  type ReturnCause,
+  type ReturnOnFile,
+  type ReturnVisit,
+} from './return-visits';

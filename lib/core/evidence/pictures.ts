@@ -8,7 +8,7 @@ import {
   type Reading,
 } from '../condenser';
 import { isFailure, midpointTemperature, rangeOf, saturationDome } from '../refrigerants';
-import { gaugeToAbsolute } from '../units';
+import { gaugeToAbsolute } from '../measures';
 import type { UnitFile } from './unit-file';
 
 /** One point of a line or one reading: coil air, head above the local atmosphere, mean condensing temperature. */

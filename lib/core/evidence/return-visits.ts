@@ -1,6 +1,6 @@
 import { addDays, type LocalDate } from '../calendar';
 import type { Aspect } from '../findings/grades';
-import type { FindingFact } from './unit-file';
+import type { FindingFact, UnitFile } from './unit-file';
 
 /** What calls somebody back within days, whatever the rules say. The order is that of urgency. */
 export const RETURN_CAUSES = ['ice_block', 'drain_blocked', 'coil_packed', 'high_pressure_trip'] as const;
@@ -53,4 +53,34 @@ export function returnVisits(on: LocalDate, findings: readonly FindingFact[], tr
   return causes
     .filter(([, asked]) => asked)
     .map(([cause, , note]) => ({ cause, what: RETURN_WORDS[cause], note, dueOn: addDays(on, withinDays) }));
+}
+
+/** A "go back" on file; what a person asks for never has a date to go back by. */
+export type ReturnOnFile = { id: string; what: string; open: boolean; visitId: string | null; openedOn: LocalDate };
+
+/** What has to be looked at before what these words asked for is met. */
+const aspectOf = (what: string): Aspect | undefined =>
+  RETURN_CAUSES.filter((cause) => RETURN_WORDS[cause] === what).map((cause) => RETURN_LOOKS_AT[cause])[0];
+
+/**
+ * A visit that saw the unit has met what earlier ones asked to go back for; then it asks for its own. What the same day
+ * asked for already is not doubled, and nobody goes back for what a later visit has looked at since.
+ */
+export function returnsAfter(
+  { findings, trips, cleanings }: Pick<UnitFile, 'findings' | 'trips' | 'cleanings'>,
+  visit: { id: string; on: LocalDate },
+  onFile: readonly ReturnOnFile[],
+  lookedAt: ReadonlySet<string> | undefined,
+  { returnWithinDays }: { returnWithinDays: number },
+): { met: string[]; open: ReturnVisit[] } {
+  const { on } = visit;
+  const earlier = onFile.filter((r) => r.openedOn < on);
+  const met = earlier.filter((r) => lookedAt?.has(aspectOf(r.what) ?? '')).map((r) => r.id);
+  if (findings.some((f) => f.on > on)) return { met, open: [] };
+  // A trip that somebody was called back for once does not call again.
+  const calledFor = earlier.filter((r) => r.what === RETURN_WORDS.high_pressure_trip).map((r) => r.openedOn);
+  const since = [...cleanings.filter((d) => d < on), ...calledFor].sort().at(-1) ?? '';
+  const tripped = trips.some((t) => t > since && t <= on);
+  const doubled = (what: string) => onFile.some((r) => r.what === what && (r.visitId === visit.id || (r.open && r.openedOn >= on)));
+  return { met, open: returnVisits(on, findings, tripped, returnWithinDays).filter(({ what }) => !doubled(what)) };
 }

@@ -1,4 +1,4 @@
-import { fahrenheitToKelvin } from '../units';
+import { fahrenheitToKelvin } from '../measures';
 import { DEFAULT_POLICY, type ShopPolicy } from '../intervals';
 import type { LimitSettings } from './own-limits';
 

@@ -1,4 +1,4 @@
-import type { UnitKind } from '../equipment';
+import type { UnitKind } from '../equipment/build';
 
 /** What to look at on each kind of unit, in the order a hand meets it. Trade practice, from memory. */
 

@@ -1,5 +1,5 @@
 import { isLocalDate, parseRule, todayIn, weeksRule, isDayRule, CalendarError, type LocalDate } from '../calendar';
-import { LIMITS, within, type Limited } from '../equipment-limits';
+import { LIMITS, within, type Span } from '../equipment/limits';
 
 export type Cell<T> = { value: T } | { problem: string };
 
@@ -10,15 +10,15 @@ export const words =
 
 /** A bare number with a decimal point, turned to SI and held to the limits of its field. */
 export const number =
-  (limit: Limited, unit: string, toSi: (x: number) => number, fromSi: (x: number) => number) =>
+  (span: Span, unit: string, toSi: (x: number) => number, fromSi: (x: number) => number) =>
   (text: string): Cell<number> => {
     const plain = text.replace('−', '-').replace(/\s/g, '');
     if (/^-?\d+,\d+$/.test(plain)) return { problem: 'Has a comma. Write decimals with a point and thousands without a mark.' };
     if (!/^-?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(plain))
       return { problem: `Is not a number. Write the bare number; the column’s name already says ${unit}.` };
     const value = toSi(Number(plain));
-    if (within(limit, value)) return { value };
-    const [lo, hi] = LIMITS[limit];
+    if (within(span, value)) return { value };
+    const [lo, hi] = span;
     const show = (x: number) => String(Number(fromSi(x).toPrecision(3)));
     return { problem: `Is out of range: ${show(lo)} to ${show(hi)} ${unit} is possible.` };
   };
@@ -27,7 +27,7 @@ const plain = (s: string) => s.toLowerCase().replace(/[^a-z0-9]/g, '');
 
 /** One of a list, by its key or by its label, whatever the case and the dashes. */
 export const oneOf =
-  <T extends string>(keys: readonly T[], labels: Record<T, string>) =>
+  <T extends string>(keys: readonly T[], labels: Readonly<Record<T, string>>) =>
   (text: string): Cell<T> => {
     const asked = plain(text);
     const found = keys.find((k) => plain(k) === asked || plain(labels[k]) === asked);
@@ -75,11 +75,13 @@ export function rule(text: string): Cell<string> {
   if (/^none$/i.test(text)) return { value: 'none' };
   if (/^\d+$/.test(text)) {
     const weeks = Number(text);
-    return within('weeks', weeks) ? { value: weeksRule(weeks) } : { problem: `Weeks run from ${LIMITS.weeks[0]} to ${LIMITS.weeks[1]}.` };
+    return within(LIMITS.weeks, weeks)
+      ? { value: weeksRule(weeks) }
+      : { problem: `Weeks run from ${LIMITS.weeks[0]} to ${LIMITS.weeks[1]}.` };
   }
   try {
     const parsed = parseRule(text);
-    return isDayRule(parsed) ? { value: parsed.text } : { problem: 'A task cannot come round by the hour.' };
+    return isDayRule(parsed) && !parsed.timed ? { value: parsed.text } : { problem: 'A task cannot come round by the hour.' };
   } catch (e) {
     if (e instanceof CalendarError) return { problem: `${e.message} Whole weeks will do as well, for instance 6.` };
     throw e;

@@ -1,5 +1,7 @@
+import type { UnitValues } from '../equipment/unit-fields';
+import type { Measure } from '../measures/entry-units';
 import type { Cell } from './cells';
-import type { KitchenValues, NameValues, RowValues, TaskValues, UnitValues } from './types';
+import type { KitchenValues, NameValues, RowValues, TaskValues } from './types';
 
 /** A column of the file. Columns with the same `field` give the same thing in different units: a file has one of them. */
 export type Column = {
@@ -9,13 +11,21 @@ export type Column = {
   /** Whether every row must fill it. */
   required: boolean;
   about: string;
+  /** Of a measured column: only the one in the reader's own unit stands in a template or an export. */
+  in?: { measure: Measure; unit: string };
   /** Reads a filled cell into the row; returns what is wrong, or null. */
   take: (text: string, row: RowValues) => string | null;
   /** Writes the row's value as this column shows it. */
   put: (row: RowValues) => string;
 };
 
-type Options<T> = { about: string; required?: true; read: (text: string) => Cell<T>; write?: (value: T) => string };
+type Options<T> = {
+  about: string;
+  required?: boolean;
+  in?: Column['in'];
+  read: (text: string) => Cell<T>;
+  write?: (value: T) => string;
+};
 
 function make<R extends object, K extends keyof R & string>(
   scope: Column['scope'],
@@ -30,6 +40,7 @@ function make<R extends object, K extends keyof R & string>(
     scope,
     required: o.required === true,
     about: o.about,
+    in: o.in,
     take(text, row) {
       const cell = o.read(text);
       if ('problem' in cell) return cell.problem;

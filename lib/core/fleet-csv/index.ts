@@ -10,4 +10,4 @@ export type { PlannedTask } from './tasks';
 export { guarded, writeRow } from './row';
 export { columnsIn, template } from './template';
 export { isTimeZone } from './cells';
-export { emptyRow, type KitchenValues, type Line, type Problem, type RowValues, type TaskKindInfo, type UnitValues } from './types';
+export { emptyRow, type KitchenValues, type Line, type Problem, type RowValues, type TaskKindInfo } from './types';

@@ -1,11 +1,11 @@
 import { todayIn } from '../calendar';
-import { usualBuild } from '../usual-build';
+import { blankUnit, type UnitValues } from '../equipment/unit-fields';
 import type { Column } from './column';
 import { kitchenBook, type OnFile, type PlannedKitchen } from './kitchens';
 import { readHeader } from './header';
 import { readRow } from './row';
 import { planTasks, type PlannedTask } from './tasks';
-import type { Line, Problem, RowValues, TaskKindInfo, UnitValues } from './types';
+import type { Line, Problem, RowValues, TaskKindInfo } from './types';
 
 /** `tag` is empty where one is still to be made. */
 export type PlannedUnit = UnitValues & { line: number; kitchen: PlannedKitchen; tasks: PlannedTask[] };
@@ -75,9 +75,5 @@ export function planFleet(lines: readonly Line[], ctx: PlanContext): FleetPlan {
 /** The unit with what is usual for its kind where the file says nothing; null where it lacks what it must have. */
 function wholeUnit({ unit: u }: RowValues): UnitValues | null {
   if (!u.name || !u.kind || !u.placement || !u.refrigerant) return null;
-  return {
-    ...usualBuild(u.kind),
-    tag: '', make: '', model: '', serial: '', notes: '', chargeKg: null, cutoutPaGauge: null, boxSetK: null, headControl: false, roofWork: false,
-    ...u, name: u.name, kind: u.kind, placement: u.placement, refrigerant: u.refrigerant,
-  }; // prettier-ignore
+  return { ...blankUnit(u.kind), ...u, name: u.name, kind: u.kind, placement: u.placement, refrigerant: u.refrigerant };
 }

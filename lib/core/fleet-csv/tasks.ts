@@ -1,8 +1,9 @@
 import { addDays, CalendarError, weeksRule, type LocalDate } from '../calendar';
-import { firstTask, spreadDays, type FirstTask } from '../first-task';
-import { startingWeeks, TASK_KEYS, usualTasks, type TaskKey } from '../tasks';
+import type { UnitValues } from '../equipment/unit-fields';
+import { firstTask, spreadDays, type FirstTask } from '../tasks/first-task';
+import { startingWeeks, TASK_KEYS, usualTasks, type TaskKey } from '../tasks/kinds';
 import type { PlannedKitchen } from './kitchens';
-import type { RowValues, TaskKindInfo, UnitValues } from './types';
+import type { RowValues, TaskKindInfo } from './types';
 
 export type PlannedTask = FirstTask & { kindKey: string; locked: boolean; minWeeks: number; maxWeeks: number };
 

@@ -1,6 +1,6 @@
-import type { WeeklyWindow } from '../booking/service-hours';
+import type { WeeklyWindow } from '../visits/service-hours';
 import type { Anchor, LocalDate, Weekday } from '../calendar';
-import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment';
+import type { UnitValues } from '../equipment/unit-fields';
 
 /** A kitchen's fields as the file can give them, SI. */
 export type KitchenValues = {
@@ -17,27 +17,6 @@ export type KitchenValues = {
   energyPricePerKwh: number | null;
   hotDayAirK: number;
   preferredWeekday: Weekday | null;
-};
-
-export type UnitValues = {
-  name: string;
-  tag: string;
-  kind: UnitKind;
-  make: string;
-  model: string;
-  serial: string;
-  refrigerant: string;
-  chargeKg: number | null;
-  application: Application;
-  expansion: Expansion;
-  circuitAccess: CircuitAccess;
-  condenserKind: CondenserKind;
-  placement: Placement;
-  cutoutPaGauge: number | null;
-  boxSetK: number | null;
-  headControl: boolean;
-  roofWork: boolean;
-  notes: string;
 };
 
 /** What a file says of one task: a rule, "none" for no such task, dates. */

@@ -1,5 +1,5 @@
 import { toDay, type LocalDate } from '../calendar';
-import type { UnitKind } from '../equipment';
+import type { UnitKind } from '../equipment/build';
 import { gradeIndex } from '../findings/grades';
 import { lnGamma } from './special';
 

@@ -1,4 +1,4 @@
-import { PLACEMENTS, type Placement } from '../equipment';
+import { PLACEMENTS, type Placement } from '../equipment/build';
 import { AT, STRIDE } from './filter';
 import type { FleetUnit } from './fleet';
 import { KITCHEN_NODES, MODEL_VERSION, PIECE_SD, priorTable, RATE_CENTRES, RATE_COUNT, RATE_STEP, type Hyper } from './hyper';

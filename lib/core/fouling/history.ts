@@ -1,5 +1,5 @@
 import { toDay, type LocalDate } from '../calendar';
-import type { Placement } from '../equipment';
+import type { Placement } from '../equipment/build';
 import { gradeIndex, type CoilGrade, type FanGrade } from '../findings/grades';
 
 /** Where a unit stands: what its condenser breathes, and whose kitchen it is. */

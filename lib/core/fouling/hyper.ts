@@ -1,4 +1,4 @@
-import { PLACEMENTS, type Placement } from '../equipment';
+import { PLACEMENTS, type Placement } from '../equipment/build';
 import { normalPdf } from './special';
 
 export const MODEL_VERSION = 'fouling-1';

@@ -1,4 +1,4 @@
-import type { Placement } from '../equipment';
+import type { Placement } from '../equipment/build';
 import { AT, STRIDE, type Bank } from './filter';
 import { KITCHEN_NODES, priorTable, RATE_COUNT, type Hyper } from './hyper';
 

@@ -1,5 +1,5 @@
 import { toDay } from '../calendar';
-import type { Placement } from '../equipment';
+import type { Placement } from '../equipment/build';
 import { prune, startBank, STRIDE, UNKNOWN_RUN, type Bank } from './filter';
 import { ordered, type Exposure, type UnitEvent, type UnitHistory } from './history';
 import { priorTable, RATE_COUNT, type Hyper } from './hyper';

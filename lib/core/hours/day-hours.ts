@@ -1,13 +1,15 @@
-import type { WeeklyWindow } from '../booking/service-hours';
+import type { WeeklyWindow } from '../visits/service-hours';
 import { WEEKDAY_NAMES, type Weekday } from '../calendar';
 
-/** Minutes since midnight of "6", "6:30", "06.30", "6am", "2:30 pm" or "24:00"; null when it is none of these. */
+/** Minutes since midnight of "6", "6:30", "06.30", "0630", "6am", "6a", "2:30 pm", "noon" or "24:00"; null when it is none of these. */
 export function clockMinutes(text: string): number | null {
-  const m = /^(\d{1,2})(?:[:.](\d{2}))?\s*(am|pm)?$/i.exec(text.trim());
+  if (/^noon$/i.test(text.trim())) return 720;
+  if (/^midnight$/i.test(text.trim())) return 1440;
+  const m = /^(\d{1,2})(?:[:.]?(\d{2}))?\s*(am?|pm?|a\.m\.|p\.m\.)?$/i.exec(text.trim());
   if (!m) return null;
   let hour = Number(m[1]);
   const minute = Number(m[2] ?? 0);
-  const half = m[3]?.toLowerCase();
+  const half = m[3] && (/^a/i.test(m[3]) ? 'am' : 'pm');
   if (half) {
     if (hour < 1 || hour > 12) return null;
     hour = (hour % 12) + (half === 'pm' ? 12 : 0);
@@ -16,6 +18,10 @@ export function clockMinutes(text: string): number | null {
   return minute > 59 || total > 1440 ? null : total;
 }
 
+/** Whether "7-3:30" can only mean half past three in the afternoon: no am or pm at the end, no clock of twenty-four hours. */
+const isAfternoon = (from: string, to: string): boolean =>
+  !/[ap]/i.test(to) && !/^\s*0/.test(to) && !/^\s*0\d[:.]/.test(from) && !/p/i.test(from);
+
 const clock = (minutes: number) => `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
 
 const CLOSED = /^(closed|none|no|never|-|–)?$/i;
@@ -23,7 +29,7 @@ const CLOSED = /^(closed|none|no|never|-|–)?$/i;
 type Read = { windows: { from: string; to: string }[] } | { problem: string };
 
 /**
- * Hours of one day as a person writes them: "6:00-10:30, 14-16:30", "all day", or empty for none.
+ * Hours of one day as a person writes them: "6:00-10:30, 14-16:30", "7-3:30", "all day", or empty for none.
  * Windows come back in order; overlapping, empty and past-midnight ones are refused in words.
  */
 export function readDayHours(text: string): Read {
@@ -34,9 +40,10 @@ export function readDayHours(text: string): Read {
   for (const piece of source.split(/[,;&]|\band\b/i)) {
     const ends = piece.trim().split(/\s*(?:-|–|—|\bto\b)\s*/i);
     const start = clockMinutes(ends[0] ?? '');
-    const end = clockMinutes(ends[1] ?? '');
+    let end = clockMinutes(ends[1] ?? '');
     if (ends.length !== 2 || start === null || end === null)
       return { problem: `“${piece.trim()}” is not a span of hours. Write it like 06:00-10:30.` };
+    if (end < start && isAfternoon(ends[0] ?? '', ends[1] ?? '') && end + 720 > start && end <= 720) end += 720;
     if (end === start) return { problem: `“${piece.trim()}” starts and ends at the same time.` };
     if (end < start) return { problem: `“${piece.trim()}” runs past midnight. End it at 24:00 and put the rest on the next day.` };
     spans.push({ start, end });

@@ -1,4 +1,4 @@
-import type { WeeklyWindow } from '../booking/service-hours';
+import type { WeeklyWindow } from '../visits/service-hours';
 import type { Weekday } from '../calendar';
 import { DAY_SHORT, readDayHours, writeDayHours } from './day-hours';
 

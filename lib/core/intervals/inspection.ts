@@ -1,5 +1,5 @@
 import type { LocalDate } from '../calendar';
-import { UNIT_KIND_LABEL } from '../equipment';
+import { UNIT_KIND_LABEL } from '../equipment/build';
 import { gradeIndex } from '../findings/grades';
 import type { FailurePosterior, Inspection } from '../fouling';
 import { hiddenFailure } from './closed-forms';

@@ -1,5 +1,5 @@
 import type { LocalDate } from '../calendar';
-import type { Placement } from '../equipment';
+import type { Placement } from '../equipment/build';
 import { GRADES } from '../findings/grades';
 
 const WHERE: Record<Placement, string> = {

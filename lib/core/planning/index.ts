@@ -1,6 +1,7 @@
 /** Planning the week: which work goes in one trip, who does it and when. Pure: time, chance and the LP solver are arguments. */
 export * from './types';
-export { SQUEEZE_PRICES, STARTING_PRICES } from './prices';
+export { pricesFrom, SQUEEZE_PRICES, STARTING_PRICES } from './prices';
+export * from './input';
 export { planWeek, proposeWeek, PlanCancelled, type Improvement, type ProposeOptions } from './propose';
 export { joined, openings, without, type InstantAt, type WeeklyHours } from './hours';
 export { greatCircleKm, travelMinutes } from './travel';

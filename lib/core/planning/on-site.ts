@@ -1,4 +1,4 @@
-import { counted } from '../counted';
+import { counted } from '../wording/counted';
 import { learnAccess, type LearnedAccess } from './learn-access';
 import { learnMinutes, type LearnedFactor } from './learn-minutes';
 

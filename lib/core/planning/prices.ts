@@ -15,6 +15,23 @@ export const STARTING_PRICES: Prices = {
 };
 
 /**
+ * The planner's prices from what the shop says an hour and a kilometre cost; the starting point for what it has not said.
+ * Overtime and lateness keep their proportion to the hour.
+ */
+export function pricesFrom(shop: { labourPerHour: number | null; vehiclePerKm: number | null; speedKmh: number } | null): Prices {
+  const minute = (shop?.labourPerHour ?? 45) / 60;
+  const road = ((shop?.vehiclePerKm ?? 0.435) * (shop?.speedKmh ?? 35)) / 60;
+  const scale = minute / STARTING_PRICES.workPerMinute;
+  return {
+    ...STARTING_PRICES,
+    drivingPerMinute: minute + road,
+    workPerMinute: minute,
+    overtimePerMinute: STARTING_PRICES.overtimePerMinute * scale,
+    latePerMinute: STARTING_PRICES.latePerMinute * scale,
+  };
+}
+
+/**
  * What an emergency weighs against the visits it disturbs; common practice, not a source. Waiting an
  * hour costs as much as telling one kitchen of another time and moving it by fifty minutes.
  */

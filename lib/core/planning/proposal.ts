@@ -1,4 +1,5 @@
-import type { CostBreakdown } from './types';
+import type { Finding } from './input';
+import type { CostBreakdown, ReasonCode } from './types';
 
 /** What the dispatcher looks at before accepting: a plan in the shop's names. Instants in epoch milliseconds. */
 export type ProposedVisit = {
@@ -19,7 +20,7 @@ export type ProposedVisit = {
   overdue: number;
 };
 
-export type LeftOver = { what: string; kitchen: string; kitchenId: string; words: string };
+export type LeftOver = { what: string; kitchen: string; kitchenId: string; code: ReasonCode; words: string };
 
 export type Proposal = {
   visits: ProposedVisit[];
@@ -27,8 +28,12 @@ export type Proposal = {
   /** Tasks better left for a later trip. */
   later: number;
   cost: CostBreakdown;
-  lowerBound: number | null;
-  gap: number | null;
+  /** What the input keeps out or leaves to a guess. */
+  input: Finding[];
+  /** Due work in all, and how much of it the search was given. */
+  due: { tasks: number; kitchens: number; searched: number };
+  /** Minutes of driving that a better plan could save at most; null while that is not known. */
+  couldSaveMinutes: number | null;
   proven: boolean;
   /** Booked visits that stay and that the plan drives around. */
   kept: number;

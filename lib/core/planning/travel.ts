@@ -11,16 +11,17 @@ export function greatCircleKm(a: { lat: number; lng: number }, b: { lat: number;
   return 2 * EARTH_KM * Math.asin(Math.min(1, Math.sqrt(half)));
 }
 
-/** Has the place what travel needs: a row of the matrix, or coordinates on Earth? */
+/** Has the place what travel needs: a row of the matrix, coordinates on Earth, or minutes to assume? */
 export function isPlaced(place: Place | null | undefined, travel: Travel): place is Place {
   if (!place) return false;
-  return rowOf(place, travel) !== null || pointOf(place) !== null;
+  return rowOf(place, travel) !== null || pointOf(place) !== null || place.unknown !== undefined;
 }
 
 /**
  * Whole minutes from place to place, rounded up. From the matrix where both places have a row
  * in it and the pair is filled in (not NaN); otherwise great circle × circuity at the mean
- * speed. Null if neither is known, or the matrix says there is no way (negative or infinite).
+ * speed. Where one of the two is nowhere on the map, the minutes assumed for it. Null if nothing is known, or the matrix
+ * says there is no way (negative or infinite).
  */
 export function travelMinutes(from: Place, to: Place, travel: Travel): number | null {
   const a = rowOf(from, travel);
@@ -31,7 +32,10 @@ export function travelMinutes(from: Place, to: Place, travel: Travel): number | 
   }
   const here = pointOf(from);
   const there = pointOf(to);
-  if (!here || !there) return null;
+  if (!here || !there) {
+    const assumed = Math.max(from.unknown?.minutes ?? -1, to.unknown?.minutes ?? -1);
+    return assumed < 0 ? null : wholeUp(assumed);
+  }
   return wholeUp((greatCircleKm(here, there) * travel.circuity * 60) / travel.speedKmh);
 }
 

@@ -9,11 +9,13 @@ export interface TimeRange {
   readonly endMs: number;
 }
 
-/** Degrees; or a row of the travel matrix; or both. */
+/** Degrees; or a row of the travel matrix; or both. Where neither is known, minutes that are taken for any way there. */
 export interface Place {
   readonly lat?: number | null;
   readonly lng?: number | null;
   readonly matrixRow?: number | null;
+  /** `id` tells one such place from another. */
+  readonly unknown?: { readonly id: string; readonly minutes: number };
 }
 
 export interface Shift {

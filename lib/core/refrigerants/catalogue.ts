@@ -91,3 +91,41 @@ export const REFRIGERANTS: Readonly<Record<string, RefrigerantInfo>> = Object.fr
 
 /** Ids in the order a list should show them. */
 export const REFRIGERANT_IDS: readonly string[] = LIST.map((info) => info.id);
+
+/**
+ * Refrigerants that still stand on nameplates and for which we hold no equations: filed as named, never estimated.
+ * Composition by mass and safety group as in ASHRAE 34, from memory.
+ */
+export const NAMED_REFRIGERANTS: Readonly<Record<string, { id: string; name: string; safetyClass: SafetyClass }>> = Object.fromEntries(
+  (
+    [
+      ['R401A', 'R-22/R-152a/R-124 (53/13/34 % by mass)'],
+      ['R401B', 'R-22/R-152a/R-124 (61/11/28 % by mass)'],
+      ['R402A', 'R-125/R-290/R-22 (60/2/38 % by mass)'],
+      ['R402B', 'R-125/R-290/R-22 (38/2/60 % by mass)'],
+      ['R408A', 'R-125/R-143a/R-22 (7/46/47 % by mass)'],
+      ['R409A', 'R-22/R-124/R-142b (60/25/15 % by mass)'],
+      ['R414B', 'R-22/R-124/R-600a/R-142b (50/39/1.5/9.5 % by mass)'],
+      ['R417A', 'R-125/R-134a/R-600 (46.6/50/3.4 % by mass)'],
+      ['R422A', 'R-125/R-134a/R-600a (85.1/11.5/3.4 % by mass)'],
+      ['R422D', 'R-125/R-134a/R-600a (65.1/31.5/3.4 % by mass)'],
+      ['R427A', 'R-32/R-125/R-143a/R-134a (15/25/10/50 % by mass)'],
+      ['R438A', 'R-32/R-125/R-134a/R-600/R-601a (8.5/45/44.2/1.7/0.6 % by mass)'],
+      ['R502', 'R-22/R-115 (48.8/51.2 % by mass)'],
+    ] as const
+  ).map(([id, name]) => [id, { id, name, safetyClass: 'A1' as const }]),
+);
+
+/** Filed where the nameplate cannot be read. */
+export const UNKNOWN_REFRIGERANT = 'unknown';
+
+/** Every name a unit may be filed under, in the order a list should show them. */
+export const FILED_REFRIGERANTS: readonly { id: string; name: string; safetyClass: SafetyClass; estimated: boolean }[] = [
+  ...LIST.map(({ id, name, safetyClass }) => ({ id, name, safetyClass, estimated: true })),
+  ...Object.values(NAMED_REFRIGERANTS).map((r) => ({ ...r, estimated: false })),
+];
+export const isFiledRefrigerant = (id: string): boolean =>
+  id === UNKNOWN_REFRIGERANT || Object.hasOwn(REFRIGERANTS, id) || Object.hasOwn(NAMED_REFRIGERANTS, id);
+
+/** ASHRAE 34 group of any refrigerant that can be filed; null for one that is not known, which is no all-clear. */
+export const safetyClassOf = (id: string): SafetyClass | null => (REFRIGERANTS[id] ?? NAMED_REFRIGERANTS[id])?.safetyClass ?? null;

@@ -1,4 +1,4 @@
-import { REFRIGERANTS, type SafetyClass } from './catalogue';
+import { safetyClassOf, type SafetyClass } from './catalogue';
 
 /** What stands beside every step on a refrigerant. Always ends with local code and licensed practice. */
 export type Safety = {
@@ -31,9 +31,8 @@ const CARBON_DIOXIDE =
 
 /** Safety class and cautions of a refrigerant; undefined for one that is not known here, which is no all-clear. */
 export function safetyOf(id: string): Safety | undefined {
-  const info = REFRIGERANTS[id];
-  if (!info) return undefined;
-  const { safetyClass } = info;
+  const safetyClass = safetyClassOf(id);
+  if (!safetyClass) return undefined;
   const flammable = safetyClass !== 'A1';
   return {
     safetyClass,

@@ -1,8 +1,8 @@
 import { RandomStream } from '../../../lib/core/numerics/random';
-import { usualTasks } from '../../../lib/core/tasks';
-import { fahrenheitToKelvin } from '../../../lib/core/units';
+import { usualTasks } from '../../../lib/core/tasks/kinds';
+import { fahrenheitToKelvin } from '../../../lib/core/measures';
 import { instantOf, weeksRule, type LocalDate } from '../../../lib/core/calendar';
-import type { Prisma } from '../../../lib/data/generated/client';
+import type { Prisma } from '../../../lib/database/generated/client';
 import { customerRow, kitchenRow, taskRow, unitRow, weeklyHours } from '../rows';
 import { CITY, KITCHENS, type KitchenSeed } from './kitchens';
 import { unitDetails } from './units';

@@ -1,4 +1,4 @@
-import type { Placement, UnitKind } from '../../../lib/core/equipment';
+import type { Placement, UnitKind } from '../../../lib/core/equipment/build';
 
 /** The invented shop's invented customers in Alder Mesa, a city a mile high, and two kitchens up in the hills. */
 

@@ -1,7 +1,7 @@
 import signIns from '../sign-ins.json';
 import type { RandomStream } from '../../../lib/core/numerics/random';
-import type { Prisma } from '../../../lib/data/generated/client';
-import { psiToPascal } from '../../../lib/core/units';
+import type { Prisma } from '../../../lib/database/generated/client';
+import { psiToPascal } from '../../../lib/core/measures';
 import { personRow, weeklyHours } from '../rows';
 
 export type SignIn = (typeof signIns)[number];

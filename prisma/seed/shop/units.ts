@@ -1,6 +1,6 @@
-import type { UnitKind } from '../../../lib/core/equipment';
+import type { UnitKind } from '../../../lib/core/equipment/build';
 import type { RandomStream } from '../../../lib/core/numerics/random';
-import { psiToPascal } from '../../../lib/core/units';
+import { psiToPascal } from '../../../lib/core/measures';
 import type { UnitSeed } from './kitchens';
 
 /** What a unit of a kind usually holds, drawn from its own stream. */
@@ -97,7 +97,8 @@ export function unitDetails([kind, placement, , low]: UnitSeed, random: RandomSt
     placement,
     cutoutPaGauge: cutout !== undefined && fitted ? psiToPascal(cutout) : null,
     boxSetK: boxSetK(kind, low === 'low'),
-    headControl: kind === 'remote_condensing_unit',
+    // Plug-in units have none; of walk-ins nobody wrote it down.
+    headControl: kind === 'remote_condensing_unit' ? true : kind === 'walk_in_cooler' || kind === 'walk_in_freezer' ? null : false,
     roofWork: kind === 'remote_condensing_unit',
   } as const;
 }

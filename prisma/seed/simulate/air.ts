@@ -1,4 +1,4 @@
-import type { Placement } from '../../../lib/core/equipment';
+import type { Placement } from '../../../lib/core/equipment/build';
 import type { RandomStream } from '../../../lib/core/numerics/random';
 
 /** How far below the kitchen's hot day the coil's air usually is, K: the cook line is warm before service too. */

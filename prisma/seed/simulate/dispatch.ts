@@ -1,6 +1,6 @@
 import { addDays, fromDay, toDay, weekdayOf, type LocalDate } from '../../../lib/core/calendar';
-import { TASK_KINDS } from '../../../lib/core/tasks';
-import type { Prisma } from '../../../lib/data/generated/client';
+import { TASK_KINDS } from '../../../lib/core/tasks/kinds';
+import type { Prisma } from '../../../lib/database/generated/client';
 import { NOT_REACHED_DAYS } from './stories';
 import type { SimKitchen, SimUnit, Technician, World } from './world';
 

@@ -1,5 +1,5 @@
 import { nextDue, toDay, weekdayOf, fromDay, type LocalDate } from '../../../lib/core/calendar';
-import type { Prisma } from '../../../lib/data/generated/client';
+import type { Prisma } from '../../../lib/database/generated/client';
 import { bookDay, type Booking } from './dispatch';
 import { perform, writeVisit, type Seen } from './perform';
 import type { World } from './world';

@@ -1,13 +1,13 @@
-import { conditionsOf, readingOf } from '../../../lib/core/condenser/from-record';
-import { instantOf, toDay, type LocalDate } from '../../../lib/core/calendar';
+import { conditionsOf } from '../../../lib/core/condenser/from-record';
+import { instantOf, toDay, todayIn, type LocalDate } from '../../../lib/core/calendar';
 import {
-  baselineFrom, DEFAULT_SHOP_RULES, dueNow, estimateColumns, estimateReading, evidenceOfChange, fitFleet, heldWords, kitchenBeliefs, ownLimits, pastLosses, returnVisits, reviseTask,
-  type FindingFact, type FleetBelief, type ReadingFact, type UnitBelief, type UnitFile,
+  DEFAULT_SHOP_RULES, estimateVisit, fitFleet, gradesAtReading, kitchenBeliefs, visitConsequences,
+  type Decision, type FindingFact, type FleetBelief, type ReadingToEstimate, type ReturnOnFile, type ReturnVisit, type TaskOnFile, type UnitBelief, type UnitFile,
 } from '../../../lib/core/evidence'; // prettier-ignore
 import type { Aspect } from '../../../lib/core/findings/grades';
 import { DEFAULT_HYPER } from '../../../lib/core/fouling';
 import { RandomStream } from '../../../lib/core/numerics/random';
-import type { Prisma } from '../../../lib/data/generated/client';
+import type { Prisma } from '../../../lib/database/generated/client';
 import { CITY } from '../shop/kitchens';
 import { shopSettings } from '../shop/assemble';
 import type { Booking } from './dispatch';
@@ -17,6 +17,7 @@ import type { SimUnit, World } from './world';
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer I)[] ? I[] : T[K] };
 type File = Mutable<UnitFile>;
 type Task = Prisma.TaskCreateManyInput;
+type Said = { visitId: string; byUserId: string };
 
 const asDate = (d: LocalDate) => new Date(`${d}T00:00:00Z`);
 const localOf = (d: Date) => d.toISOString().slice(0, 10) as LocalDate;
@@ -28,6 +29,7 @@ export class Learning {
   readonly priors: Prisma.FleetPriorCreateManyInput[] = [];
   private fleet: FleetBelief = { fouling: DEFAULT_HYPER, failures: {} };
   private readonly files = new Map<SimUnit, File>();
+  private readonly doneOn = new Map<string, LocalDate[]>();
   private readonly random: RandomStream;
   private readonly rules = DEFAULT_SHOP_RULES;
 
@@ -54,43 +56,128 @@ export class Learning {
 
   /** Takes one visit in: estimates, beliefs, rules with their reasons, return visits. */
   after(booking: Booking, seen: readonly Seen[]): void {
+    const first = seen[0];
+    if (!first) return;
     for (const s of seen) this.takeIn(s);
-    const kitchen = booking.kitchen.units.map((u) => this.file(u));
-    const beliefs = kitchenBeliefs(kitchen, this.fleet);
-    for (const s of seen) {
-      const belief = beliefs.find((b) => b.file.unitId === s.unit.row.id) as UnitBelief;
-      const tasks = booking.units.find((u) => u.unit === s.unit)?.tasks ?? [];
-      this.revise(s, belief, tasks, booking.technician.row.id as string);
-    }
+    const units = new Map(seen.map((s) => [s.unit.row.id as string, s.unit]));
+    const done = new Set(
+      booking.units.filter((u) => units.has(u.unit.row.id as string)).flatMap((u) => u.tasks.map((t) => t.id as string)),
+    );
+    const tasks = [...units.values()].flatMap((u) => u.tasks);
+    const visit = { id: first.visitId, on: first.date, doneTaskIds: done, preferredWeekday: null, unitIds: new Set(units.keys()) };
+    const outcome = visitConsequences(
+      {
+        files: booking.kitchen.units.map((u) => this.file(u)),
+        tasks: tasks.map((t) => this.onFile(t)),
+        visit,
+        returns: new Map([...units.keys()].map((id) => [id, this.returnsOf(id)])),
+        lookedAt: new Map([...units.keys()].map((id) => [id, this.lookedAt(first.visitId, id)])),
+      },
+      this.fleet,
+      this.rules,
+    );
+    const byId = new Map(tasks.map((t) => [t.id as string, t]));
+    const said = { visitId: first.visitId, byUserId: booking.technician.row.id as string };
+    for (const d of outcome.decisions)
+      this.keep(byId.get(d.taskId) as Task, d, visit, said, seen.find((s) => s.unit.row.id === d.unitId) as Seen);
+    for (const r of outcome.goBack)
+      this.callBack(r, units.get(r.unitId) as SimUnit, said, seen.find((s) => s.unit.row.id === r.unitId) as Seen);
+  }
+
+  private onFile(task: Task): TaskOnFile {
+    const changes = this.ruleChanges.filter((c) => c.taskId === task.id);
+    const changed = changes.findLast((c) => c.kind === 'evidence');
+    const held = changes.findLast((c) => c.kind === 'held');
+    return {
+      taskId: task.id as string,
+      unitId: task.unitId,
+      kindKey: task.kindKey,
+      rule: task.rule,
+      anchor: task.anchor ?? 'last_completed',
+      anchorDate: localOf(task.anchorDate as Date),
+      lastDoneOn: task.lastDoneOn ? localOf(task.lastDoneOn as Date) : null,
+      dueOn: localOf(task.dueOn as Date),
+      locked: task.locked ?? false,
+      minWeeks: task.minWeeks ?? 1,
+      maxWeeks: task.maxWeeks ?? 52,
+      doneOn: this.doneOn.get(task.id as string) ?? [],
+      mine: null,
+      lastChangeOn: changed ? todayIn(CITY.timeZone, (changed.at as Date).getTime()) : null,
+      lastHeldRule: (held?.evidence as { wouldHave?: string } | undefined)?.wouldHave ?? null,
+    };
+  }
+
+  private returnsOf(unitId: string): ReturnOnFile[] {
+    return this.world.out.followUps
+      .filter((f) => f.unitId === unitId && f.visitId && f.dueOn)
+      .map((f) => ({
+        id: f.id as string,
+        what: f.what,
+        open: (f.status ?? 'open') === 'open',
+        visitId: f.visitId ?? null,
+        openedOn: todayIn(CITY.timeZone, (f.createdAt as Date).getTime()),
+      }));
+  }
+
+  private lookedAt(visitId: string, unitId: string): Set<string> {
+    return new Set(this.world.out.findings.filter((f) => f.visitId === visitId && f.unitId === unitId && f.grade).map((f) => f.aspect));
+  }
+
+  private keep(task: Task, d: Decision, visit: { on: LocalDate; doneTaskIds: ReadonlySet<string> }, said: Said, { at }: Seen): void {
+    task.rule = d.rule;
+    task.dueOn = asDate(d.dueOn ?? d.fromDueOn);
+    task.lastDoneOn = asDate(d.lastDoneOn);
+    if (visit.doneTaskIds.has(d.taskId)) this.doneOn.set(d.taskId, [...(this.doneOn.get(d.taskId) ?? []), visit.on]);
+    for (const c of [d.held, d.record])
+      if (c)
+        this.ruleChanges.push({
+          ...c,
+          id: this.random.uuid(),
+          taskId: d.taskId,
+          at: new Date(at.getTime() + 3600_000),
+          ...said,
+          fromDueOn: asDate(c.fromDueOn),
+          toDueOn: c.toDueOn && asDate(c.toDueOn),
+          evidence: c.evidence as unknown as Prisma.InputJsonValue,
+        });
+  }
+
+  private callBack({ what, note, dueOn }: ReturnVisit, unit: SimUnit, { visitId, byUserId }: Said, { at }: Seen): void {
+    this.world.out.followUps.push({
+      id: this.random.uuid(),
+      unitId: unit.row.id as string,
+      visitId,
+      what,
+      note,
+      urgency: 'soon',
+      dueOn: asDate(dueOn),
+      createdById: byUserId,
+      createdAt: at,
+    });
+    unit.recallDay = toDay(dueOn);
   }
 
   private takeIn({ unit, visitId, date, cleaned }: Seen): void {
     const file = this.file(unit);
     const { out } = this.world;
     const found = out.findings.filter((f) => f.visitId === visitId && f.unitId === file.unitId);
-    const grade = (aspect: string, phase: string) => found.find((f) => f.aspect === aspect && f.phase === phase)?.grade ?? null;
-    const fanGrade = grade('fan', 'found');
-    for (const row of out.readings.filter((r) => r.visitId === visitId && r.unitId === file.unitId)) {
-      const at = (row.at as Date).getTime();
-      const baseline = baselineFrom(unit.core, file.readings);
-      const cleanings = row.phase === 'after' ? [...file.cleanings, date] : file.cleanings;
-      const history = pastLosses(file.readings, baseline, cleanings.at(-1) ?? null, at);
-      const reading = readingOf(
-        { ...row, at, phase: row.phase },
-        { coilGrade: grade('coil', row.phase === 'after' ? 'left' : 'found'), fanGrade },
-      );
-      const result = estimateReading(unit.core, reading, baseline, file.conditions, history);
-      const { fact, columns } = estimateColumns(result, baseline, {
-        at,
-        on: date,
-        phase: row.phase as ReadingFact['phase'],
-        fanFailed: fanGrade === 'failed',
-      });
+    const looks = found.map((f) => ({ unitId: f.unitId, aspect: f.aspect, grade: f.grade ?? null, phase: f.phase ?? 'found' }));
+    const readings = out.readings
+      .filter((r) => r.visitId === visitId && r.unitId === file.unitId)
+      .map((row): ReadingToEstimate => ({
+        readingId: row.id as string,
+        unitId: row.unitId,
+        at: (row.at as Date).getTime(),
+        phase: row.phase,
+        record: { ...row, at: row.at, phase: row.phase },
+        ...gradesAtReading(looks, row),
+      }));
+    for (const { readingId, unitId, at, columns, fact, result } of estimateVisit([file], readings, date).estimates) {
       this.estimates.push({
         id: this.random.uuid(),
-        readingId: row.id as string,
-        unitId: file.unitId,
-        at: row.at,
+        readingId,
+        unitId,
+        at: new Date(at),
         ...columns,
         result: result as unknown as Prisma.InputJsonValue,
       });
@@ -107,87 +194,6 @@ export class Learning {
     );
     if (out.unitEvents.some((e) => e.visitId === visitId && e.unitId === file.unitId && e.kind === 'high_pressure_trip'))
       file.trips.push(date);
-  }
-
-  private revise({ unit, visitId, date, at }: Seen, belief: UnitBelief, tasks: readonly Task[], by: string): void {
-    const own = ownLimits(unit.core, belief.evidence.baseline, belief.file.conditions, this.rules.ownLimits);
-    for (const task of tasks) {
-      const before = task.lastDoneOn ? localOf(task.lastDoneOn as Date) : null;
-      const changed = this.ruleChanges.findLast((c) => c.taskId === task.id && c.kind === 'evidence');
-      const newsSince =
-        [before, changed ? localOf(changed.at as Date) : null]
-          .filter((d): d is LocalDate => d !== null && d < date)
-          .sort()
-          .at(-1) ?? null;
-      const file = {
-        taskId: task.id as string,
-        unitId: task.unitId,
-        kindKey: task.kindKey,
-        rule: task.rule,
-        anchor: task.anchor ?? 'last_completed',
-        anchorDate: localOf(task.anchorDate as Date),
-        lastDoneOn: date,
-        locked: task.locked ?? false,
-        minWeeks: task.minWeeks ?? 1,
-        maxWeeks: task.maxWeeks ?? 52,
-        newsSince,
-      };
-      const revision = reviseTask(file, belief, own, this.rules, this.fleet.fouling, null);
-      task.lastDoneOn = asDate(date);
-      const fromRule = task.rule;
-      const fromDueOn = task.dueOn;
-      if (revision?.changed) task.rule = revision.rule;
-      task.dueOn = asDate(revision?.changed ? revision.dueOn : (dueNow(file) ?? date));
-      const said = { taskId: file.taskId, at: new Date(at.getTime() + 3600_000), byUserId: by, visitId };
-      const held = revision?.wouldHave;
-      const heldBefore = this.ruleChanges.findLast((c) => c.taskId === task.id && c.kind === 'held');
-      if (revision && held && (heldBefore?.evidence as { wouldHave?: string } | undefined)?.wouldHave !== held.rule)
-        this.ruleChanges.push({
-          id: this.random.uuid(),
-          ...said,
-          kind: 'held',
-          fromRule,
-          toRule: fromRule,
-          fromDueOn: task.dueOn,
-          toDueOn: task.dueOn,
-          reason: heldWords(held.reason, file.locked),
-          evidence: {
-            ...evidenceOfChange(revision, date),
-            wouldHave: held.rule,
-            wouldHaveDueOn: held.dueOn,
-          } as unknown as Prisma.InputJsonValue,
-          modelVersion: revision.modelVersion,
-        });
-      if (revision?.changed && revision.reason)
-        this.ruleChanges.push({
-          id: this.random.uuid(),
-          ...said,
-          kind: 'evidence',
-          fromRule,
-          toRule: task.rule,
-          fromDueOn,
-          toDueOn: task.dueOn,
-          reason: revision.reason,
-          evidence: evidenceOfChange(revision, date) as unknown as Prisma.InputJsonValue,
-          modelVersion: revision.modelVersion,
-        });
-    }
-    const since = belief.file.cleanings.filter((d) => d < date).at(-1) ?? '';
-    const tripped = belief.file.trips.some((t) => t > since && t <= date);
-    for (const r of returnVisits(date, belief.file.findings, tripped, this.rules.returnWithinDays)) {
-      this.world.out.followUps.push({
-        id: this.random.uuid(),
-        unitId: belief.file.unitId,
-        visitId,
-        what: r.what,
-        note: r.note,
-        urgency: 'soon',
-        dueOn: asDate(r.dueOn),
-        createdById: by,
-        createdAt: at,
-      });
-      unit.recallDay = toDay(r.dueOn);
-    }
   }
 
   /** Fits what the fleet has taught by a date, as the shop does now and then. */

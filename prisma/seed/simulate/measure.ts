@@ -4,7 +4,7 @@ import { conductanceFromRise, modelOf, type UnitModel } from '../../../lib/core/
 import { profileOf } from '../../../lib/core/condenser/machine/profiles';
 import type { CondenserUnit, Gauge, GaugeGrade } from '../../../lib/core/condenser';
 import type { RandomStream } from '../../../lib/core/numerics/random';
-import { fahrenheitToKelvin, kelvinToFahrenheit, pascalToPsi, psiToPascal } from '../../../lib/core/units';
+import { fahrenheitToKelvin, kelvinToFahrenheit, pascalToPsi, psiToPascal } from '../../../lib/core/measures';
 import type { Truth } from './truth';
 
 /** The unit as it really is, to be put through the forward equations. */

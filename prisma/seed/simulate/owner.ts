@@ -1,6 +1,6 @@
 import { addDays, approximateWeeks, toDay, type LocalDate } from '../../../lib/core/calendar';
 import type { RandomStream } from '../../../lib/core/numerics/random';
-import type { Prisma } from '../../../lib/data/generated/client';
+import type { Prisma } from '../../../lib/database/generated/client';
 
 type Change = Prisma.RuleChangeCreateManyInput;
 type Task = Prisma.TaskCreateManyInput;

@@ -1,5 +1,5 @@
 import { addDays, instantOf, toDay, type LocalDate } from '../../../lib/core/calendar';
-import { kelvinToFahrenheit } from '../../../lib/core/units';
+import { kelvinToFahrenheit } from '../../../lib/core/measures';
 import { findingRow, readingRow, visitRow, visitTaskRow } from '../rows';
 import { CITY } from '../shop/kitchens';
 import { airAtCoil } from './air';

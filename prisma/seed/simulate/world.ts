@@ -3,7 +3,7 @@ import { condenserUnitOf } from '../../../lib/core/condenser/from-record';
 import type { CondenserUnit } from '../../../lib/core/condenser';
 import type { UnitModel } from '../../../lib/core/condenser/machine/model';
 import { RandomStream } from '../../../lib/core/numerics/random';
-import type { Prisma } from '../../../lib/data/generated/client';
+import type { Prisma } from '../../../lib/database/generated/client';
 import type { Placed } from '../shop/assemble';
 import { trueModel, vanOf, type Van } from './measure';
 import { UNIT_STORIES } from './stories';

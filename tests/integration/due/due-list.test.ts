@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { dueCounts, duePage, zonesOnFile, type DueCursor, type DueFilter } from '@/lib/data/due';
-import type { Bucket } from '@/lib/core/due-buckets';
+import { dueCounts, duePage, zonesOnFile, type DueCursor, type DueFilter } from '@/lib/features/due/reads';
+import type { Bucket } from '@/lib/core/due/buckets';
 import { customerRow, kitchenRow, personRow, taskRow, unitRow, visitRow, visitTaskRow } from '../../support/factories';
 import { haveLargeFleet } from '../../support/fleet';
 import { useDatabase } from '../../support/database';

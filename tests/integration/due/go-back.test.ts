@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Bucket } from '@/lib/core/due-buckets';
-import { toGoBackTo, zonesOnFile, type DueFilter } from '@/lib/data/due';
+import type { Bucket } from '@/lib/core/due/buckets';
+import { toGoBackTo, zonesOnFile, type DueFilter } from '@/lib/features/due/reads';
 import { useDatabase } from '../../support/database';
 import { haveOneUnit, unitRow, visitRow, visitTaskRow } from '../../support/factories';
 

@@ -1,11 +1,11 @@
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { Role } from '@/lib/core/access';
-import { countToLookAt, entriesLookedAt, entriesToLookAt, questionedOnVisit } from '@/lib/data/entries/questioned';
-import { settleEntry } from '@/lib/services/entries/settle-entry';
+import type { Role } from '@/lib/core/people/access';
+import { countToLookAt, entriesLookedAt, entriesToLookAt, questionedOnVisit } from '@/lib/features/entries/reads/questioned';
+import { settleEntry } from '@/lib/features/entries/verbs/settle-entry';
 import { useDatabase } from '../../support/database';
 import { personRow } from '../../support/factories';
-import { finding, haveVisit, MORNING, Tablet } from '../sync/a-tablet';
+import { finding, haveVisit, MORNING, Tablet } from '../tablet/a-tablet';
 
 const database = useDatabase();
 const noon = new Date('2026-11-25T19:00:00Z');

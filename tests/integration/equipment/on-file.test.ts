@@ -1,20 +1,21 @@
+import { blankUnit } from '@/lib/core/equipment/unit-fields';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { differences } from '@/lib/services/changes';
-import { archiveCustomer, restoreCustomer } from '@/lib/services/equipment/archive-customer';
-import { archiveKitchen, restoreKitchen } from '@/lib/services/equipment/archive-kitchen';
-import { archiveUnit, restoreUnit } from '@/lib/services/equipment/archive-unit';
-import { addBlackout, removeBlackout } from '@/lib/services/equipment/blackouts';
-import { createCustomer } from '@/lib/services/equipment/create-customer';
-import { createKitchen } from '@/lib/services/equipment/create-kitchen';
-import { createUnit, type UnitToCreate } from '@/lib/services/equipment/create-unit';
-import { editCustomer } from '@/lib/services/equipment/edit-customer';
-import { editKitchen } from '@/lib/services/equipment/edit-kitchen';
-import { editUnit } from '@/lib/services/equipment/edit-unit';
-import { ensureDefaultTasks } from '@/lib/services/equipment/ensure-default-tasks';
+import { differences } from '@/lib/features/audit/verbs/changes';
+import { archiveCustomer, restoreCustomer } from '@/lib/features/customers/verbs/archive-customer';
+import { archiveKitchen, restoreKitchen } from '@/lib/features/kitchens/verbs/archive-kitchen';
+import { archiveUnit, restoreUnit } from '@/lib/features/equipment/verbs/archive-unit';
+import { addBlackout, removeBlackout } from '@/lib/features/kitchens/verbs/blackouts';
+import { createCustomer } from '@/lib/features/customers/verbs/create-customer';
+import { createKitchen } from '@/lib/features/kitchens/verbs/create-kitchen';
+import { createUnit, type UnitToCreate } from '@/lib/features/equipment/verbs/create-unit';
+import { editCustomer } from '@/lib/features/customers/verbs/edit-customer';
+import { editKitchen } from '@/lib/features/kitchens/verbs/edit-kitchen';
+import { editUnit } from '@/lib/features/equipment/verbs/edit-unit';
+import { ensureDefaultTasks } from '@/lib/features/tasks/verbs/ensure-default-tasks';
 import type { NewKitchen } from '@/lib/schemas/kitchens';
 import { localDate, weekdayOf } from '@/lib/core/calendar';
-import { unbookedKitchens } from '@/lib/data/unbooked';
-import { bookingKitchen } from '@/lib/data/visits';
+import { unbookedKitchens } from '@/lib/features/visits/reads/unbooked';
+import { bookingKitchen } from '@/lib/features/visits/reads/visits';
 import { personRow, visitRow, visitTaskRow } from '../../support/factories';
 import { useDatabase } from '../../support/database';
 
@@ -189,7 +190,8 @@ describe('units', () => {
   it('are edited with a stale edit told, and keep their tag when none is given', async () => {
     const { kitchenId } = await haveKitchen();
     const { unitId, tag } = await createUnit(as(), reachIn(kitchenId));
-    const { kitchenId: _, ...fields } = reachIn(kitchenId, { chargeKg: 0.15 });
+    const { kitchenId: _, ...given } = reachIn(kitchenId, { chargeKg: 0.15 });
+    const fields = { ...blankUnit('drawer_base'), ...given, tag: undefined };
     const map = {
       massFlow: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10],
       power: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10],
@@ -199,13 +201,12 @@ describe('units', () => {
     await editUnit(as(idris), {
       id: unitId,
       version: 1,
-      tag: undefined,
       ...fields,
       compressorMap: { ...map, massFlow: [...map.massFlow] as never, power: [...map.power] as never },
     });
     const saved = await database.db.unit.findUniqueOrThrow({ where: { id: unitId } });
     expect(saved).toMatchObject({ tag, chargeKg: 0.15, version: 2, compressorMap: { units: 'F_lb_per_h' } });
-    await expect(editUnit(as(), { id: unitId, version: 1, tag: undefined, ...fields, compressorMap: null })).rejects.toMatchObject({
+    await expect(editUnit(as(), { id: unitId, version: 1, ...fields, compressorMap: null })).rejects.toMatchObject({
       message: expect.stringContaining('Idris Fenn changed this unit while this form was open ('),
     });
   });

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
-import { unitFiles } from '@/lib/data/findings-history';
+import { unitFiles } from '@/lib/features/evidence/reads/findings-history';
 import { useDatabase } from '../../support/database';
-import { finding, haveVisit, MORNING, Tablet } from '../sync/a-tablet';
+import { finding, haveVisit, MORNING, Tablet } from '../tablet/a-tablet';
 
 const database = useDatabase();
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cleanPrior, conductanceOf, steadyState, type EstimateOk } from '@/lib/core/condenser';
 import { condenserUnitOf } from '@/lib/core/condenser/from-record';
-import { storeEstimate } from '@/lib/services/estimates/store-estimate';
+import { storeEstimate } from '@/lib/features/evidence/verbs/store-estimate';
 import { findingRow, haveOneUnit, readingRow, visitRow } from '@/tests/support/factories';
 import { useDatabase } from '@/tests/support/database';
 

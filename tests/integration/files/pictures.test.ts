@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto';
 import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
-import { CHUNK_BYTES } from '@/lib/core/round';
-import { reEncoded } from '@/lib/services/files/re-encode';
-import { readPicture } from '@/lib/services/files/read-picture';
-import { takePiece, uploadState } from '@/lib/services/files/upload';
+import { CHUNK_BYTES } from '@/lib/core/tablet';
+import { reEncoded } from '@/lib/features/files/verbs/re-encode';
+import { readPicture } from '@/lib/features/files/verbs/read-picture';
+import { takePiece, uploadState } from '@/lib/features/files/verbs/upload';
 import { haveOneUnit, personRow, visitRow } from '@/tests/support/factories';
 import { useDatabase } from '@/tests/support/database';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { deadFans } from '@/lib/data/owner/decisions';
+import { deadFans } from '@/lib/features/owner/reads/decisions';
 import { useDatabase } from '../../support/database';
 import { findingRow, haveOneUnit, visitRow } from '../../support/factories';
 

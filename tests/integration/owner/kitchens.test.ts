@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { extraEnergyToday } from '@/lib/core/evidence';
-import { foulingKitchen, foulingKitchens } from '@/lib/data/owner/kitchens';
-import { refitFleet } from '@/lib/services/rules/refit-fleet';
+import { foulingKitchen, foulingKitchens } from '@/lib/features/owner/reads/kitchens';
+import { refitFleet } from '@/lib/features/intervals/verbs/refit-fleet';
 import { useDatabase } from '../../support/database';
 import { findingRow, haveOneUnit, unitRow, visitRow } from '../../support/factories';
 

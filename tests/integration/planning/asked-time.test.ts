@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { localDate, todayIn } from '@/lib/core/calendar';
-import { askedOtherTime, freeAtAskedTime } from '@/lib/data/asked-other-time';
-import { freeSlotsForVisit } from '@/lib/data/free-slots';
-import { bookVisit } from '@/lib/services/visits/book-visit';
-import { moveVisit } from '@/lib/services/visits/move-visit';
-import { reply } from '@/lib/services/links/reply';
+import { askedOtherTime, freeAtAskedTime } from '@/lib/features/visits/reads/asked-other-time';
+import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
+import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
+import { moveVisit } from '@/lib/features/visits/verbs/move-visit';
+import { reply } from '@/lib/features/links/verbs/reply';
 import { useDatabase } from '../../support/database';
 import { haveOneUnit, personRow, visitRow } from '../../support/factories';
 

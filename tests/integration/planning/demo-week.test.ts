@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { addDays, todayIn, weekdayOf } from '@/lib/core/calendar';
 import { bookByHand, checkPlan, proposeWeek, type CostBreakdown, type HandPlan, type WeekProblem } from '@/lib/core/planning';
-import { weekProblem } from '@/lib/data/week-problem';
-import { highsLp } from '@/lib/services/planning/highs-lp';
+import { weekProblem } from '@/lib/features/planning/reads/week-problem';
+import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
 import { makeShop } from '@/prisma/seed/demo-shop';
 import { saveShop } from '@/prisma/seed/save';
 import { useDatabase } from '@/tests/support/database';

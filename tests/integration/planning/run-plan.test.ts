@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
 import { PlanCancelled, proposeWeek } from '@/lib/core/planning';
 import type { Proposal } from '@/lib/core/planning/proposal';
-import { highsLp } from '@/lib/services/planning/highs-lp';
-import { runPlan } from '@/lib/services/planning/run-plan';
-import type { Search } from '@/lib/services/planning/search';
-import { cancelPlan, startPlan } from '@/lib/services/planning/start-plan';
+import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
+import { runPlan } from '@/lib/features/planning/verbs/run-plan';
+import type { Search } from '@/lib/features/planning/verbs/search';
+import { cancelPlan, startPlan } from '@/lib/features/planning/verbs/start-plan';
 import { haveOneUnit } from '@/tests/support/factories';
 import { useDatabase } from '@/tests/support/database';
 
@@ -67,5 +67,31 @@ describe('a search for the week', () => {
     await runPlan(ctx, runId, inThisProcess, clock);
     await runPlan(ctx, runId, () => Promise.reject(new Error('searched twice')), clock);
     expect((await stored(runId)).status).toBe('done');
+  });
+
+  it('plans kitchens, technicians and a shop that have no position, and says on what guess', async () => {
+    const { have, ctx, runId } = await queued();
+    await database.db.kitchen.updateMany({ data: { lat: null, lng: null } });
+    await database.db.user.updateMany({ data: { homeLat: null, homeLng: null } });
+    await runPlan(ctx, runId, inThisProcess, clock);
+    const { visits, input, proven } = (await stored(runId)).result as unknown as Proposal;
+    expect(visits.map((v) => v.kitchenId)).toContain(have.kitchen.id);
+    expect(visits.every((v) => v.driveMinutes === 25)).toBe(true);
+    expect(input.map((f) => [f.code, f.weight])).toEqual([
+      ['no_shop_place', 'assumed'],
+      ['no_kitchen_place', 'assumed'],
+      ['no_costs', 'assumed'],
+    ]);
+    expect(proven).toBeTypeOf('boolean');
+  });
+
+  it('is not searched when nobody has a shift: it says so, and calls nothing the best', async () => {
+    const { ctx, runId } = await queued();
+    await database.db.user.updateMany({ data: { shifts: [] } });
+    await runPlan(ctx, runId, () => Promise.reject(new Error('searched')), clock);
+    const run = await stored(runId);
+    const { visits, input, proven } = run.result as unknown as Proposal;
+    expect([run.status, visits.length, proven]).toEqual(['done', 0, false]);
+    expect(new Set(input.filter((f) => f.weight === 'stops').map((f) => f.code))).toEqual(new Set(['no_shift']));
   });
 });

@@ -2,10 +2,10 @@ import { beforeEach, describe, expect, it } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
 import type { SqueezeOffer } from '@/lib/core/planning/squeeze/offer';
 import type { SqueezeTake } from '@/lib/schemas/squeeze';
-import { offerSqueeze } from '@/lib/services/planning/offer-squeeze';
-import { bookVisit } from '@/lib/services/visits/book-visit';
-import { moveVisit } from '@/lib/services/visits/move-visit';
-import { squeezeEmergency } from '@/lib/services/visits/squeeze-in';
+import { offerSqueeze } from '@/lib/features/planning/verbs/offer-squeeze';
+import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
+import { moveVisit } from '@/lib/features/visits/verbs/move-visit';
+import { squeezeEmergency } from '@/lib/features/visits/verbs/squeeze-in';
 import { useDatabase } from '../../support/database';
 import { haveOneUnit, personRow } from '../../support/factories';
 

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { checkTravel } from '@/lib/services/travel/check-travel';
-import { forgetTravel, replaceTravel } from '@/lib/services/travel/replace-travel';
-import { travelTemplate } from '@/lib/services/travel/travel-template';
+import { checkTravel } from '@/lib/features/planning/verbs/check-travel';
+import { forgetTravel, replaceTravel } from '@/lib/features/planning/verbs/replace-travel';
+import { travelTemplate } from '@/lib/features/planning/verbs/travel-template';
 import { useDatabase } from '../../support/database';
 import { haveOneUnit, personRow } from '../../support/factories';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
 import { learnSiteTimes, travelMinutes } from '@/lib/core/planning';
-import { learnedMinutes } from '@/lib/data/learned-minutes';
-import { weekProblem } from '@/lib/data/week-problem';
+import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
+import { weekProblem } from '@/lib/features/planning/reads/week-problem';
 import { useDatabase } from '../../support/database';
 import { haveOneUnit, visitRow, visitTaskRow } from '../../support/factories';
 
@@ -88,7 +88,9 @@ describe('the week’s problem', () => {
     const home = problem.technicians.flatMap((t) => t.shifts)[0]!.startPlace;
     expect(travelMinutes(home, place(a), problem.travel)).toBe(11); // 4.76 km: 10.6 minutes
     expect(travelMinutes(place(a), home, problem.travel)).toBe(11);
-    // Minutes between kitchens do not tell how to get there from home.
-    expect(problem.kitchens.find((k) => k.id === nowhere.kitchen.id)!.place).toBeNull();
+    // Minutes between kitchens do not tell how to get there from home: the way there is a guess, made of the ways that are known.
+    const lost = problem.kitchens.find((k) => k.id === nowhere.kitchen.id)!.place!;
+    expect(lost.unknown).toMatchObject({ id: nowhere.kitchen.id });
+    expect(travelMinutes(home, lost, problem.travel)).toBe(lost.unknown!.minutes);
   });
 });

@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { kitchenBeliefs } from '@/lib/core/evidence';
-import { TASK_KINDS } from '@/lib/core/tasks';
-import { unitFiles } from '@/lib/data/findings-history';
-import { fleetBelief } from '@/lib/data/fouling';
-import { reviseRulesAfterVisit } from '@/lib/services/rules/revise-after-visit';
-import { storeEstimate } from '@/lib/services/estimates/store-estimate';
+import { TASK_KINDS } from '@/lib/core/tasks/kinds';
+import { unitFiles } from '@/lib/features/evidence/reads/findings-history';
+import { fleetBelief } from '@/lib/features/evidence/reads/fouling';
+import { reviseRulesAfterVisit } from '@/lib/features/intervals/verbs/revise-after-visit';
+import { storeEstimate } from '@/lib/features/evidence/verbs/store-estimate';
 import { makeShop, SEED } from '@/prisma/seed/demo-shop';
 import { saveShop } from '@/prisma/seed/save';
 import { useDatabase } from '@/tests/support/database';

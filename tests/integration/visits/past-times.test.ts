@@ -1,13 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
 import type { Proposal } from '@/lib/core/planning/proposal';
-import type { Prisma } from '@/lib/data/client';
-import { pastNotClosed } from '@/lib/data/open-visits';
-import { acceptPlan } from '@/lib/services/planning/accept-plan';
-import { bookVisit } from '@/lib/services/visits/book-visit';
-import { moveVisit } from '@/lib/services/visits/move-visit';
+import type { Prisma } from '@/lib/database/client';
+import { pastNotClosed } from '@/lib/features/visits/reads/open-visits';
+import { acceptPlan } from '@/lib/features/planning/verbs/accept-plan';
+import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
+import { moveVisit } from '@/lib/features/visits/verbs/move-visit';
 import { useDatabase } from '../../support/database';
-import { haveOneUnit, personRow, visitRow } from '../../support/factories';
+import { ANY_TIME, haveOneUnit, personRow, visitRow } from '../../support/factories';
 
 const database = useDatabase();
 // 08:00 on a Wednesday in Denver.
@@ -17,7 +17,7 @@ const ctx = (at = now) => ({ db: database.db, actor, now: at, baseUrl: 'http://l
 const make = () =>
   haveOneUnit(database.db, {
     kitchen: { serviceHours: [], name: 'Pearl Row', contactEmail: 'chef@example.com' },
-    person: { shifts: [], name: 'Tova' },
+    person: { shifts: ANY_TIME, name: 'Tova' },
   });
 type Made = Awaited<ReturnType<typeof make>>;
 const asked = (made: Made, date: string, from: string) => ({

@@ -1,12 +1,12 @@
 import { beforeEach, describe, expect, it } from 'vitest';
-import { cancelVisit } from '@/lib/services/visits/cancel-visit';
-import { giveVisit } from '@/lib/services/visits/give-visit';
-import { moveVisit } from '@/lib/services/visits/move-visit';
-import { visitToManage } from '@/lib/data/visits';
+import { cancelVisit } from '@/lib/features/visits/verbs/cancel-visit';
+import { giveVisit } from '@/lib/features/visits/verbs/give-visit';
+import { moveVisit } from '@/lib/features/visits/verbs/move-visit';
+import { visitToManage } from '@/lib/features/visits/reads/visits';
 import { localDate } from '@/lib/core/calendar';
 import { useDatabase } from '../../support/database';
-import { finding, Tablet } from '../sync/a-tablet';
-import { haveOneUnit, personRow, visitRow, visitTaskRow } from '../../support/factories';
+import { finding, Tablet } from '../tablet/a-tablet';
+import { ANY_TIME, haveOneUnit, personRow, visitRow, visitTaskRow } from '../../support/factories';
 
 const database = useDatabase();
 const now = new Date('2026-11-25T15:00:00Z');
@@ -15,7 +15,7 @@ let actor: { userId: string };
 let visitId: string;
 const ctx = (at = now) => ({ db: database.db, actor, now: at, baseUrl: 'http://localhost:3000' });
 const someone = async (over: Parameters<typeof personRow>[0] = {}) =>
-  (await database.db.user.create({ data: personRow({ role: 'technician', shifts: [], ...over }) })).id;
+  (await database.db.user.create({ data: personRow({ role: 'technician', shifts: ANY_TIME, ...over }) })).id;
 const stands = () => database.db.visit.findUniqueOrThrow({ where: { id: visitId }, include: { tasks: true } });
 const news = () => database.db.outboxMessage.count({ where: { visitId, kind: 'visit_cancelled' } });
 
@@ -23,7 +23,7 @@ beforeEach(async () => {
   made = await haveOneUnit(database.db, {
     kitchen: { serviceHours: [], contactEmail: 'chef@example.com' },
     unit: { refrigerant: 'R290' },
-    person: { name: 'Tova', shifts: [] },
+    person: { name: 'Tova', shifts: ANY_TIME },
   });
   actor = { userId: await someone({ role: 'dispatcher', name: 'Idris' }) };
   const start = new Date(now.getTime() - 30 * 60_000);

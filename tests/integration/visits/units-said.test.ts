@@ -1,12 +1,12 @@
 import { randomUUID } from 'node:crypto';
 import { expect, it } from 'vitest';
 import { touched } from '@/app/(staff)/visits/[id]/_components/untouched';
-import { unitsSaid, type Said } from '@/lib/data/units-said';
-import { visitsOnFile } from '@/lib/data/round/visits-on-file';
-import { visitReport } from '@/lib/data/visit-report';
+import { unitsSaid, type Said } from '@/lib/features/visits/reads/units-said';
+import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
+import { visitReport } from '@/lib/features/visits/reads/visit-report';
 import { useDatabase } from '../../support/database';
 import { unitRow, visitRow } from '../../support/factories';
-import { finding, haveVisit, MORNING, Tablet } from '../sync/a-tablet';
+import { finding, haveVisit, MORNING, Tablet } from '../tablet/a-tablet';
 
 const database = useDatabase();
 const at = MORNING.toISOString();

@@ -1,7 +1,9 @@
+import { getWeek } from 'date-fns';
 import fc from 'fast-check';
 import rrule from 'rrule';
 import { describe, expect, it } from 'vitest';
 import { addDays, dueBetween, localDate, parseRule, toDay, WEEKDAY_CODES } from '@/lib/core/calendar';
+import { dayToCivil } from '@/lib/core/calendar/local-date';
 import { expandDays } from '@/lib/core/calendar/expand';
 
 const DAY = 86_400_000;
@@ -24,6 +26,8 @@ const monthDays = fc.uniqueArray(fc.oneof(fc.integer({ min: 1, max: 31 }), fc.in
   minLength: 1,
   maxLength: 3,
 });
+// A rule that never falls would keep the package searching to the year 9999.
+const commonDays = fc.uniqueArray(fc.integer({ min: 1, max: 28 }), { minLength: 1, maxLength: 3 });
 const nth = fc.tuple(fc.constantFrom(1, 2, 3, 4, 5, -1, -2), fc.constantFrom(...WEEKDAY_CODES)).map(([n, w]) => `${n}${w}`);
 const rules = fc.oneof(
   fc.tuple(interval, tail).map(([i, t]) => `FREQ=DAILY;INTERVAL=${i}${t}`),
@@ -48,6 +52,23 @@ const rules = fc.oneof(
   fc
     .tuple(fc.uniqueArray(fc.integer({ min: 1, max: 12 }), { minLength: 1, maxLength: 3 }), weekdays)
     .map(([m, w]) => `FREQ=MONTHLY;BYMONTH=${m.join(',')};BYDAY=${w.join(',')}`),
+  fc.tuple(fc.constantFrom(1, 2, 3, 5, 9), weekdays).map(([i, w]) => `FREQ=DAILY;INTERVAL=${i};BYDAY=${w.join(',')}`),
+  fc
+    .tuple(fc.uniqueArray(fc.integer({ min: 1, max: 12 }), { minLength: 2, maxLength: 4 }), commonDays, tail)
+    .map(([m, n, t]) => `FREQ=DAILY;BYMONTH=${m.join(',')};BYMONTHDAY=${n.join(',')}${t}`),
+  fc
+    .tuple(fc.uniqueArray(nth, { minLength: 1, maxLength: 2 }), fc.constantFrom('', ';BYMONTH=2,7'), tail)
+    .map(([n, m, t]) => `FREQ=YEARLY;BYDAY=${n.join(',')}${m}${t}`),
+  fc.tuple(monthDays, tail).map(([m, t]) => `FREQ=YEARLY;BYMONTHDAY=${m.join(',')}${t}`),
+  fc
+    .tuple(fc.uniqueArray(fc.integer({ min: 2, max: 51 }), { minLength: 1, maxLength: 3 }), weekdays, fc.constantFrom('MO', 'SU'), tail)
+    .map(([n, w, k, t]) => `FREQ=YEARLY;BYWEEKNO=${n.join(',')};BYDAY=${w.join(',')};WKST=${k}${t}`),
+  fc
+    .tuple(
+      fc.uniqueArray(fc.oneof(fc.integer({ min: 1, max: 366 }), fc.integer({ min: -366, max: -1 })), { minLength: 1, maxLength: 4 }),
+      tail,
+    )
+    .map(([y, t]) => `FREQ=YEARLY;BYYEARDAY=${y.join(',')}${t}`),
   fc.constantFrom(
     'FREQ=WEEKLY;UNTIL=20250615',
     'FREQ=MONTHLY;BYMONTHDAY=-1;UNTIL=20251231',
@@ -77,6 +98,20 @@ describe('expansion of rules', () => {
       { numRuns: 1500 },
     );
     expect(dates).toBeGreaterThan(5000);
+  });
+
+  // The package loses the days in January of a year's last week, so weeks 1, 52 and 53 have another arbiter.
+  it.each([[0], [1]] as const)('numbers weeks that start on day %i as date-fns does', (weekStartsOn) => {
+    const [start, end] = [toDay(START), toDay(localDate('2052-01-01'))];
+    for (const n of [1, 52, 53]) {
+      const rule = parseRule(`FREQ=YEARLY;BYWEEKNO=${n};WKST=${weekStartsOn === 0 ? 'SU' : 'MO'}`);
+      const days = Array.from({ length: end - start }, (_, i) => start + i);
+      const theirs = days.filter((day) => {
+        const { year, month, day: ofMonth } = dayToCivil(day);
+        return getWeek(new Date(year, month - 1, ofMonth), { weekStartsOn, firstWeekContainsDate: 4 }) === n;
+      });
+      expect(expandDays(rule, start, start, end)).toEqual(theirs);
+    }
   });
 
   it('lays out a year of a plan like the package does', () => {

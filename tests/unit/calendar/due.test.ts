@@ -1,6 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addDays, daysBetween, dueBetween, localDate, nextDue, weekdayOf, weeksRule, type Plan, type Weekday } from '@/lib/core/calendar';
+import {
+  addDays,
+  CalendarError,
+  daysBetween,
+  dueBetween,
+  localDate,
+  nextDue,
+  weekdayOf,
+  weeksRule,
+  type Plan,
+  type Weekday,
+} from '@/lib/core/calendar';
 
 const d = localDate;
 const contract: Plan = {
@@ -87,6 +98,83 @@ describe('next due date', () => {
 
   it('refuses rules by the hour', () => {
     expect(() => nextDue({ rule: 'FREQ=HOURLY', anchor: 'calendar', anchorDate: d('2026-01-01') })).toThrow(/by the hour/);
+  });
+});
+
+describe('any rule at all', () => {
+  const part = (name: string, low: number, high: number) =>
+    fc
+      .uniqueArray(
+        fc.integer({ min: low, max: high }).filter((n) => n !== 0),
+        { minLength: 1, maxLength: 3 },
+      )
+      .map((n) => `;${name}=${n.join(',')}`);
+  const often = fc.constantFrom(1, 2, 5, 7, 13, 97, 1000, 99_999, 999_999);
+  const anyRule = fc
+    .tuple(
+      fc.constantFrom('DAILY', 'WEEKLY', 'MONTHLY', 'YEARLY'),
+      often.map((n) => `;INTERVAL=${n}`),
+      fc.subarray(
+        [
+          part('BYMONTH', 1, 12),
+          part('BYMONTHDAY', -31, 31),
+          part('BYYEARDAY', -366, 366),
+          part('BYWEEKNO', -53, 53),
+          part('BYSETPOS', -366, 366),
+          fc.uniqueArray(fc.constantFrom('MO', 'TU', 'SU'), { minLength: 1 }).map((w) => `;BYDAY=${w.join(',')}`),
+          fc.constantFrom(1, 9, 999_999).map((n) => `;COUNT=${n}`),
+        ],
+        { maxLength: 5 },
+      ),
+    )
+    .chain(([freq, interval, parts]) => fc.tuple(...parts).map((p) => `FREQ=${freq}${interval}${p.join('')}`));
+
+  /** Milliseconds of the quickest of three tries, so that a busy machine does not count. */
+  function fastest(work: () => void): number {
+    let best = Infinity;
+    for (let i = 0; i < 3 && best > 100; i++) {
+      const from = performance.now();
+      work();
+      best = Math.min(best, performance.now() - from);
+    }
+    return best;
+  }
+
+  const LIMIT_MS = 100;
+  const plan = (rule: string, anchorDate = d('2026-01-05')): Plan => ({ rule, anchor: 'calendar', anchorDate });
+
+  it.each([
+    ['FREQ=DAILY;BYMONTH=2;BYMONTHDAY=30', null],
+    // From a Monday every seventh day is a Monday: never a Tuesday.
+    ['FREQ=DAILY;INTERVAL=7;BYDAY=TU', null],
+    ['FREQ=YEARLY;BYWEEKNO=53;BYYEARDAY=100', null],
+    ['FREQ=MONTHLY;BYSETPOS=9;BYMONTHDAY=1,2', null],
+    ['FREQ=YEARLY;INTERVAL=7;BYMONTH=2;BYMONTHDAY=29', '2040-02-29'],
+  ])('%s is answered at once', (rule, due) => {
+    expect(fastest(() => nextDue(plan(rule)))).toBeLessThan(LIMIT_MS);
+    expect(nextDue(plan(rule))).toBe(due);
+  });
+
+  it('is not read when it is longer than any rule needs', () => {
+    expect(() => nextDue(plan(`FREQ=MONTHLY;BYDAY=${'1MO,'.repeat(50_000)}1MO`))).toThrow(/more than 1000 characters/);
+  });
+
+  it('is answered at once, with a date or with words', () => {
+    let dates = 0;
+    fc.assert(
+      fc.property(anyRule, fc.integer({ min: -70_000, max: 70_000 }), (rule, offset) => {
+        const work = () => {
+          try {
+            dates += nextDue(plan(rule, addDays(d('2026-01-05'), offset))) === null ? 0 : 1;
+          } catch (e) {
+            expect(e).toBeInstanceOf(CalendarError);
+          }
+        };
+        expect(fastest(work), rule).toBeLessThan(LIMIT_MS);
+      }),
+      { numRuns: 1000 },
+    );
+    expect(dates).toBeGreaterThan(100);
   });
 });
 

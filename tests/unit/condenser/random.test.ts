@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { cleanPrior, compareBeforeAfter, cyclePoints, estimate, type CondenserUnit, type Figure, type Reading } from '@/lib/core/condenser';
 import { RandomStream } from '@/lib/core/numerics/random';
 import { REFRIGERANT_IDS } from '@/lib/core/refrigerants';
-import { CONDENSER_KINDS, PLACEMENTS, UNIT_KINDS } from '@/lib/core/equipment';
+import { CONDENSER_KINDS, PLACEMENTS, UNIT_KINDS } from '@/lib/core/equipment/build';
 import { PSI } from '../../support/condenser';
 
 /** Anything a person could type, from sound to absurd. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { typedLines } from '@/app/(staff)/entries/_components/typed-lines';
-import { OPERATION_LABEL, type Payloads } from '@/lib/core/round';
+import { OPERATION_LABEL, type Payloads } from '@/lib/core/tablet';
 
 const unitId = '0b3c8a52-0000-4000-8000-000000000001';
 const reader = {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SHOP_RULES, heldWords, readShopRules, returnVisits } from '@/lib/core/evidence';
-import { PolicyForm, rulesFromForm } from '@/lib/schemas/policy-form';
+import { PolicyForm, rulesFromForm } from '@/lib/schemas/policy';
 import { on } from './unit-file';
 
 const found = (aspect: 'coil' | 'ice' | 'drain', grade: string, phase: 'found' | 'left' = 'found') => ({

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { allColumns, planFleet, type Line, type OnFile } from '@/lib/core/fleet-csv';
-import { TASK_KINDS } from '@/lib/core/tasks';
+import { TASK_KINDS } from '@/lib/core/tasks/kinds';
 
 const empty: OnFile = { customers: new Map(), kitchens: new Map(), tags: new Set() };
 const lines = (table: string[][]): Line[] => table.map((cells, i) => ({ line: i + 1, cells }));

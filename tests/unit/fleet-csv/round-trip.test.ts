@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { allColumns, columnsIn, emptyRow, planFleet, template, writeRow } from '@/lib/core/fleet-csv';
 import { guarded, unguarded } from '@/lib/core/fleet-csv/row';
-import { TASK_KINDS } from '@/lib/core/tasks';
+import { TASK_KINDS } from '@/lib/core/tasks/kinds';
 
 const kinds = TASK_KINDS;
 const columns = allColumns(kinds);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '@/lib/core/calendar';
-import { PLACEMENTS } from '@/lib/core/equipment';
+import { PLACEMENTS } from '@/lib/core/equipment/build';
 import {
   DEFAULT_HYPER as H,
   fitHyper,

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { addDays, localDate, weeksRule, type LocalDate } from '@/lib/core/calendar';
-import { PLACEMENTS, type Placement } from '@/lib/core/equipment';
+import { PLACEMENTS, type Placement } from '@/lib/core/equipment/build';
 import { GRADES, type CoilGrade } from '@/lib/core/findings/grades';
 import { DEFAULT_HYPER, posterior, type UnitEvent, type UnitHistory } from '@/lib/core/fouling';
 import { DEFAULT_POLICY, reviseCoilRule, type CoilRevision, type CoilRevisionInput } from '@/lib/core/intervals';

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { checkPlan, planWeek, type LpSolver } from '@/lib/core/planning';
 import { runOut } from '@/lib/core/planning/steps';
-import { highsLp } from '@/lib/services/planning/highs-lp';
+import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
 import { cheapestPlanCost } from '../../support/planning-brute-force';
 import { tinyWeek } from '../../support/planning-weeks';
 

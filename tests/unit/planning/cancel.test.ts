@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PlanCancelled, proposeWeek, type LpSolver } from '@/lib/core/planning';
-import { highsLp } from '@/lib/services/planning/highs-lp';
+import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
 import { shopWeek } from '../../support/planning-weeks';
 
 /** Counts what is opened and closed. */

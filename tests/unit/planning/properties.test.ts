@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { checkPlan, planWeek, type LpSolver, type Plan, type WeekProblem } from '@/lib/core/planning';
 import { runOut } from '@/lib/core/planning/steps';
-import { highsLp } from '@/lib/services/planning/highs-lp';
+import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
 import { MONDAY_DAY, at, shopWeek, tinyWeek } from '../../support/planning-weeks';
 
 let lp: LpSolver;

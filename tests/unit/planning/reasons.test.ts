@@ -221,7 +221,7 @@ describe('what goes in one trip', () => {
     const plan = planWith(kitchen('k', { place: far }), [due, task('fresh', 'k', { dueDay: MONDAY_DAY + 28, minutes: 120 })]);
     expect(plan.visits.find((visit) => visit.kitchenId === 'k')!.taskIds).toEqual(['due']);
     expect(plan.later.map(({ taskId, reason }) => [taskId, reason.code])).toEqual([['fresh', 'later']]);
-    expect(plan.later[0]!.reason.words).toMatch(/Due 27 days after these; coming now would throw away 90 %/);
+    expect(plan.later[0]!.reason.words).toMatch(/Not due until 27 days after this week; doing it now would waste 90 %/);
   });
 
   it('takes the low-side inspection along with a coil cleaning, however fresh it is', () => {

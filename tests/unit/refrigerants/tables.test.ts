@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { TABLES } from '@/lib/core/refrigerants/data/tables';
-import { buildTables } from '@/lib/core/refrigerants/tables/build-refrigerant';
+import { buildTables } from '@/checks/refrigerant-tables/build-refrigerant';
 import { buildEngine } from '@/lib/core/refrigerants/engine';
 import { EQUATIONS } from '@/lib/core/refrigerants/data/equations';
 import type { RefrigerantTables } from '@/lib/core/refrigerants/tables/format';

@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { z } from 'zod';
 import { EditKitchen, NewKitchen } from '@/lib/schemas/kitchens';
 import { EditPerson, NewPerson } from '@/lib/schemas/people';
-import { EditRule, NewTask } from '@/lib/schemas/rules';
+import { EditRule, NewTask } from '@/lib/schemas/tasks';
 import { EditShop, SetUp } from '@/lib/schemas/shop';
-import { NewUnit } from '@/lib/schemas/units';
+import { NewUnit } from '@/lib/schemas/equipment';
 
 const ID = '6f1f3a58-2a0e-4d43-9e68-0c3b0a5f3a10';
 
@@ -20,8 +20,8 @@ function send<S extends z.ZodType>(schema: S, fields: Record<string, string | st
 }
 
 const UNIT = {
-  kitchenId: ID, name: ' Fry line ', tag: '', kind: 'drawer_base', placement: 'fryer', refrigerant: 'R290', 'charge.unit': 'oz', 'charge.value': '16', application: 'medium', expansion: 'capillary', circuitAccess: 'sealed',
-  condenserKind: 'fin_and_tube', 'cutout.unit': 'psig', 'cutout.value': '', 'boxSet.unit': 'F', 'boxSet.value': '32', make: '', model: '', serial: '', notes: '', lastCleanedOn: '', firstDueOn: '2026-05-01',
+  kitchenId: ID, name: ' Fry line ', tag: '', kind: 'drawer_base', placement: 'fryer', refrigerant: 'R290', 'chargeKg.unit': 'oz', 'chargeKg.value': '16', application: 'medium', expansion: 'capillary', circuitAccess: 'sealed',
+  condenserKind: 'fin_and_tube', 'cutoutPaGauge.unit': 'psig', 'cutoutPaGauge.value': '', 'boxSetK.unit': 'F', 'boxSetK.value': '32', headControl: '', 'nominalCoolingW.unit': 'btuh', 'nominalCoolingW.value': '', 'runHoursPerDay.unit': 'h', 'runHoursPerDay.value': '', 'airOverRoomK.unit': 'F', 'airOverRoomK.value': '', airProfile: '', thermometerClass: '', make: '', model: '', serial: '', notes: '', lastCleanedOn: '', firstDueOn: '2026-05-01',
   'compressorMap.massFlow': '', 'compressorMap.power': '', 'compressorMap.units': 'F_lb_per_h', 'compressorMap.ratedSuperheatK': '',
 }; // prettier-ignore
 
@@ -33,14 +33,34 @@ describe('a unit’s form', () => {
       name: 'Fry line',
       tag: undefined,
       cutoutPaGauge: null,
-      headControl: false,
+      headControl: null,
+      nominalCoolingW: null,
+      airProfile: null,
       compressorMap: null,
       firstDueOn: '2026-05-01',
       lastCleanedOn: undefined,
     });
     expect(value?.chargeKg).toBeCloseTo(0.45359237, 10);
     expect(value?.boxSetK).toBeCloseTo(273.15, 10);
-    expect(send(NewUnit, { ...UNIT, 'boxSet.unit': 'C', 'boxSet.value': '-18' }).value?.boxSetK).toBeCloseTo(255.15, 10);
+    expect(send(NewUnit, { ...UNIT, 'boxSetK.unit': 'C', 'boxSetK.value': '-18' }).value?.boxSetK).toBeCloseTo(255.15, 10);
+  });
+
+  it('keeps what nobody knows apart from no', () => {
+    expect(send(NewUnit, { ...UNIT, headControl: 'no' }).value?.headControl).toBe(false);
+    expect(send(NewUnit, { ...UNIT, headControl: 'yes', refrigerant: 'unknown' }).value).toMatchObject({
+      headControl: true,
+      refrigerant: 'unknown',
+    });
+    const running = send(NewUnit, {
+      ...UNIT,
+      'nominalCoolingW.value': '2400',
+      'airOverRoomK.value': '9',
+      airProfile: 'season',
+      refrigerant: 'R402A',
+    });
+    expect(running.value).toMatchObject({ airProfile: 'season', refrigerant: 'R402A' });
+    expect(running.value?.nominalCoolingW).toBeCloseTo(703.37, 1);
+    expect(running.value?.airOverRoomK).toBeCloseTo(5, 9);
   });
 
   it('puts each message beside its field, in the units of the form', () => {
@@ -49,20 +69,20 @@ describe('a unit’s form', () => {
       name: '',
       kind: '',
       refrigerant: 'R999',
-      'charge.value': '1,5',
-      'cutout.value': '9999',
-      'boxSet.value': '999',
+      'chargeKg.value': '1,5',
+      'cutoutPaGauge.value': '9999',
+      'boxSetK.value': '999',
       tag: 'no spaces here',
       'compressorMap.massFlow': '1 2 3',
       lastCleanedOn: '31/12/2025',
     });
     expect(error).toEqual({
       name: ['Give the unit a name.'],
-      kind: ['Choose a kind.'],
+      kind: ['Choose: kind.'],
       refrigerant: ['Choose one from the list.'],
-      'charge.value': ['Write a number, with a point for decimals.'],
-      'cutout.value': ['Between 30 and 2180 psig is possible.'],
-      'boxSet.value': ['Between -76 and 77 °F is possible.'],
+      'chargeKg.value': ['Write a number, with a point for decimals.'],
+      'cutoutPaGauge.value': ['Between 30 and 2180 psig is possible.'],
+      'boxSetK.value': ['Between -76 and 77 °F is possible.'],
       tag: ['2 to 40 letters, digits, dots, dashes and underscores.'],
       'compressorMap.massFlow': ['Ten numbers are wanted; here are 3.'],
       'compressorMap.power': ['A map has both: mass flow and power.'],

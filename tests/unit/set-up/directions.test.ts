@@ -13,32 +13,37 @@ const DIRECTIONS = 'boundaries/dependencies';
 
 describe('which room may import which', { timeout: 60_000 }, () => {
   it.each([
-    ['lib/core/x.ts', "export * from '../data/client';"],
+    ['lib/core/x.ts', "export * from '../database/client';"],
     ['lib/core/x.ts', "import { z } from 'zod'; export const x = z;"],
     ['lib/core/x.ts', "import path from 'node:path'; export const x = path;"],
-    ['lib/core/x.ts', "export const x = () => import('../services/people/sign-in');"],
-    ['lib/schemas/x.ts', "export * from '../data/client';"],
-    ['lib/data/x.ts', "export * from '../services/people/sign-in';"],
-    ['lib/data/x.ts', "export { redirect } from 'next/navigation';"],
-    ['lib/services/x.ts', "export { redirect } from 'next/navigation';"],
-    ['lib/services/x.ts', "export * from '../server/env';"],
-    ['lib/server/x.ts', "export * from '../services/people/sign-in';"],
-    ['app/x/actions.ts', "export * from '@/lib/data/client';"],
-    ['app/x/page.tsx', "export * from '@/lib/services/people/sign-in';"],
-    ['app/x/_components/x.tsx', "export * from '@/lib/data/client';"],
+    ['lib/core/x.ts', "export const x = () => import('../features/people/verbs/sign-in');"],
+    ['lib/schemas/x.ts', "export * from '../database/client';"],
+    ['lib/database/x.ts', "export * from '../features/people/reads/people';"],
+    ['lib/features/x/reads/x.ts', "export * from '../../people/verbs/sign-in';"],
+    ['lib/features/x/reads/x.ts', "export { redirect } from 'next/navigation';"],
+    ['lib/features/x/reads/x.ts', "export { PrismaClient } from '@prisma/client';"],
+    ['lib/features/x/verbs/x.ts', "export { redirect } from 'next/navigation';"],
+    ['lib/features/x/verbs/x.ts', "export * from '../../../server/env';"],
+    ['lib/server/x.ts', "export * from '../features/people/verbs/sign-in';"],
+    ['app/x/actions.ts', "export * from '@/lib/database/client';"],
+    ['app/x/actions.ts', "export * from '@/lib/features/people/reads/people';"],
+    ['app/x/page.tsx', "export * from '@/lib/features/people/verbs/sign-in';"],
+    ['app/x/page.tsx', "export * from '@/lib/database/client';"],
+    ['app/x/_components/x.tsx', "export * from '@/lib/database/client';"],
     ['app/x/_components/x.tsx', "export * from '@/lib/server/env';"],
-    ['app/_ui/x.tsx', "export * from '@/lib/services/people/sign-in';"],
+    ['app/_ui/x.tsx', "export * from '@/lib/features/people/verbs/sign-in';"],
   ])('%s refuses: %s', async (file, code) => {
     expect(await broken(file, code)).toContain(DIRECTIONS);
   });
 
   it.each([
-    ['lib/core/x.ts', "export * from './equipment'; export { RRule } from 'rrule';"],
-    ['lib/data/x.ts', "export * from '../core/equipment';"],
-    ['lib/services/x.ts', "export * from '../data/client'; export * from '../core/errors';"],
-    ['app/x/page.tsx', "export * from '@/lib/data/client'; export * from '../_ui/mark';"],
-    ['app/x/_components/x.tsx', "export * from '@/lib/core/equipment';"],
-    ['tests/x.ts', "export * from '@/lib/services/people/sign-in';"],
+    ['lib/core/x.ts', "export * from './errors'; export { RRule } from 'rrule';"],
+    ['lib/database/x.ts', "export * from '../core/errors';"],
+    ['lib/features/x/reads/x.ts', "export * from '../../../database/client'; export * from '../../people/reads/people';"],
+    ['lib/features/x/verbs/x.ts', "export * from '../../people/reads/people'; export * from '../../../core/errors';"],
+    ['app/x/page.tsx', "export * from '@/lib/features/people/reads/people'; export * from '../_ui/mark';"],
+    ['app/x/_components/x.tsx', "export * from '@/lib/core/equipment/build';"],
+    ['tests/x.ts', "export * from '@/lib/features/people/verbs/sign-in';"],
   ])('%s allows: %s', async (file, code) => {
     expect(await broken(file, code)).not.toContain(DIRECTIONS);
   });

@@ -3,7 +3,7 @@
 import { getSession, signIn } from 'next-auth/react';
 import { useRouter } from 'next/navigation';
 import { useState, type FormEvent } from 'react';
-import { handTo } from '@/lib/device/people';
+import { handTo } from '@/lib/tablet/people';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 

@@ -3,7 +3,7 @@
 import { CustomerReply } from '@/lib/schemas/links';
 import { defineFormAction } from '@/lib/server/define-action';
 import { throttle } from '@/lib/server/throttle';
-import { reply } from '@/lib/services/links/reply';
+import { reply } from '@/lib/features/links/verbs/reply';
 
 export const answer = defineFormAction('public', CustomerReply, async (ctx) => {
   await throttle('reply', 20);

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { isAppError } from '@/lib/core/errors';
-import { visitByLink } from '@/lib/data/customer-links';
-import { freeSlotsForVisit } from '@/lib/data/free-slots';
+import { visitByLink } from '@/lib/features/links/reads/customer-links';
+import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
 import { definePage } from '@/lib/server/define-page';
 import { throttle } from '@/lib/server/throttle';
 import { dayIn, timeIn } from '../../../_ui/when';

@@ -1,11 +1,11 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { can } from '@/lib/core/access';
+import { can } from '@/lib/core/people/access';
 import { todayIn } from '@/lib/core/calendar';
-import { customerPage } from '@/lib/data/customers';
-import { toLocalDate } from '@/lib/data/dates';
-import { isId } from '@/lib/data/search';
+import { customerPage } from '@/lib/features/customers/reads/customers';
+import { toLocalDate } from '@/lib/core/calendar/date-column';
+import { isId } from '@/lib/core/ids/is-id';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { DueState } from '../../../_ui/due-state';

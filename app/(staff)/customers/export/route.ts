@@ -1,5 +1,5 @@
 import { defineRoute } from '@/lib/server/define-route';
-import { exportFleet } from '@/lib/services/equipment/fleet/export-fleet';
+import { exportFleet } from '@/lib/features/fleet-csv/verbs/export-fleet';
 
 export const GET = defineRoute('import:equipment', async ({ db, actor, now }) => {
   const day = now.toISOString().slice(0, 10);

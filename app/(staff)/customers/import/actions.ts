@@ -3,11 +3,11 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { after } from 'next/server';
-import { CheckFleet, RunFleet } from '@/lib/schemas/imports';
+import { CheckFleet, RunFleet } from '@/lib/schemas/fleet-csv';
 import { defineFormAction } from '@/lib/server/define-action';
 import { log } from '@/lib/server/log';
-import { checkImport } from '@/lib/services/equipment/fleet/check-import';
-import { runImport, startImport } from '@/lib/services/equipment/fleet/run-import';
+import { checkImport } from '@/lib/features/fleet-csv/verbs/check-import';
+import { runImport, startImport } from '@/lib/features/fleet-csv/verbs/run-import';
 
 export const checkFleet = defineFormAction('import:equipment', CheckFleet, async (ctx) => {
   const { file, pasted } = ctx.input;

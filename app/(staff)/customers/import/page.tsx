@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { allColumns } from '@/lib/core/fleet-csv';
-import { fleetTaskKinds } from '@/lib/data/fleet';
-import { recentImports } from '@/lib/data/imports';
-import { shopTimeZone } from '@/lib/data/shop';
+import { fleetTaskKinds } from '@/lib/features/fleet-csv/reads/fleet';
+import { recentImports } from '@/lib/features/fleet-csv/reads/imports';
+import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
 import { FileLink } from '../../../_ui/button';
 import { PageHead, Sheet } from '../../../_ui/sheet';

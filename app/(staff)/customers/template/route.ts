@@ -1,5 +1,5 @@
 import { defineRoute } from '@/lib/server/define-route';
-import { fleetTemplate } from '@/lib/services/equipment/fleet/export-fleet';
+import { fleetTemplate } from '@/lib/features/fleet-csv/verbs/export-fleet';
 
 export const GET = defineRoute(
   'import:equipment',

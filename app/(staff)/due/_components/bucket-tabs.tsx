@@ -1,6 +1,6 @@
 import Link from 'next/link';
-import { counted } from '@/lib/core/counted';
-import { BUCKET_LABEL, BUCKETS, type Bucket } from '@/lib/core/due-buckets';
+import { counted } from '@/lib/core/wording/counted';
+import { BUCKET_LABEL, BUCKETS, type Bucket } from '@/lib/core/due/buckets';
 import { State } from '../../../_ui/state';
 import { addressOf } from './address';
 

@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { PLACEMENT_LABEL, PLACEMENTS } from '@/lib/core/equipment';
+import { PLACEMENT_LABEL, PLACEMENTS } from '@/lib/core/equipment/build';
 import { Button } from '../../../_ui/button';
 import { addressOf } from './address';
 

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { describeRule } from '@/lib/core/calendar';
-import { needsOf } from '@/lib/core/booking/needs';
-import { PLACEMENT_LABEL, type Placement } from '@/lib/core/equipment';
+import { needsOf } from '@/lib/core/visits/needs';
+import { PLACEMENT_LABEL, type Placement } from '@/lib/core/equipment/build';
 import { ButtonLink } from '../../../_ui/button';
 import { DueState } from '../../../_ui/due-state';
 import { dayIn, dayWords, timeIn } from '../../../_ui/when';

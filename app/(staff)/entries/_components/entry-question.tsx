@@ -1,7 +1,7 @@
 import Link from 'next/link';
-import type { MeasureUnits } from '@/lib/core/measure-units';
-import type { QuestionedEntry } from '@/lib/core/questioned-entry';
-import { OPERATION_LABEL, type OperationKind } from '@/lib/core/round';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
+import { OPERATION_LABEL, type OperationKind } from '@/lib/core/tablet';
 import { State } from '@/app/_ui/state';
 import { dayIn, timeIn } from '@/app/_ui/when';
 import { EntryTyped } from './entry-typed';

@@ -1,5 +1,5 @@
-import type { MeasureUnits } from '@/lib/core/measure-units';
-import type { QuestionedEntry } from '@/lib/core/questioned-entry';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
 import { Facts } from '@/app/_ui/facts';
 import { typedLines, isPng } from './typed-lines';
 import { isRecord } from './say';

@@ -1,4 +1,4 @@
-import { FIELD_INFO, ownText, READING_FIELDS, type ReadingField } from '@/lib/core/round';
+import { FIELD_INFO, ownText, READING_FIELDS, type ReadingField } from '@/lib/core/tablet';
 import { isRecord, ownUnits, type Line, type Say } from './say';
 
 const isField = (key: string): key is ReadingField => (READING_FIELDS as readonly string[]).includes(key);

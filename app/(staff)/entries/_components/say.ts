@@ -1,5 +1,5 @@
-import { ownText, type ReadingField } from '@/lib/core/round';
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import { ownText, type ReadingField } from '@/lib/core/tablet';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { dayIn, timeIn } from '@/app/_ui/when';
 
 export type Line = readonly [label: string, value: string];

@@ -1,4 +1,4 @@
-import type { QuestionedEntry } from '@/lib/core/questioned-entry';
+import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
 import { State } from '@/app/_ui/state';
 import { dayIn, timeIn } from '@/app/_ui/when';
 

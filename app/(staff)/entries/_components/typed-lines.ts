@@ -1,8 +1,8 @@
-import * as eq from '@/lib/core/equipment';
+import { UNIT_KEYS, unitField } from '@/lib/core/equipment/unit-fields';
+import { fieldWords } from '@/lib/core/equipment/unit-words';
 import { ASPECT_LABEL, GRADES, type Aspect } from '@/lib/core/findings/grades';
-import { refrigerantLabel } from '@/lib/core/refrigerant-caution';
-import { UNIT_EVENT_LABEL, URGENCY_LABEL, type OperationKind } from '@/lib/core/round';
-import { nominal } from '@/app/_ui/nominal';
+import { UNIT_EVENT_LABEL, URGENCY_LABEL, type OperationKind } from '@/lib/core/tablet';
+import { nominal } from '@/lib/core/measures/entry-units';
 import { doubts, quantities } from './reading-said';
 import { amount, isRecord, measured, moment, named, nothing, oneOf, text, unit, type Line, type Reader, type Said, type Say } from './say';
 
@@ -10,9 +10,7 @@ const aspect = oneOf(ASPECT_LABEL);
 const work = oneOf({ before: 'before cleaning', after: 'after cleaning' });
 const grade: Say = (v, _, p) =>
   typeof v !== 'string' ? null : (GRADES[p.aspect as Aspect]?.find((g) => g.grade === v)?.label.toLowerCase() ?? v);
-const mass: Say = (v, { units }) => (typeof v === 'number' ? nominal('mass', units.mass, v) : null);
 const span: Say = (v, { units }) => (typeof v === 'number' ? nominal('pressure', units.pressure, v) : null);
-const refrigerant: Say = (v) => (typeof v === 'string' ? refrigerantLabel(v) : null);
 const size: Say = (v) => (typeof v === 'number' ? `${Math.ceil(v / 1024)} kB` : null);
 const nobody: Say = (v) => (typeof v === 'boolean' ? (v ? 'nobody' : '') : null);
 const howMany: Say = (v) => (Array.isArray(v) ? String(v.length) : null);
@@ -25,6 +23,10 @@ type Fields = Record<string, readonly [label: string, say: Say]>;
 const UNIT = { unitId: ['Unit', unit] } as const satisfies Fields;
 const TASK = { taskId: ['Task', named] } as const satisfies Fields;
 const NOTE = { note: ['Note', text] } as const satisfies Fields;
+
+const UNIT_FIELD_WORDS: Fields = Object.fromEntries(
+  UNIT_KEYS.map((key) => [key, [unitField(key).label, (v, { units }) => fieldWords(unitField(key), v, units)] as const]),
+);
 
 const FIELDS: Record<OperationKind, Fields> = {
   'visit.start': { arrivedAt: ['Arrived', moment] },
@@ -52,22 +54,7 @@ const FIELDS: Record<OperationKind, Fields> = {
     outcome: ['Reached', oneOf({ seen: 'seen', could_not_reach: 'could not reach', gone: 'gone' })],
     reason: ['Why', text],
   },
-  'unit.add': {
-    unitId: ['', nothing],
-    name: ['Name', text],
-    kind: ['Kind', oneOf(eq.UNIT_KIND_LABEL)],
-    placement: ['Where it stands', oneOf(eq.PLACEMENT_LABEL)],
-    make: ['Make', text],
-    model: ['Model', text],
-    serial: ['Serial', text],
-    refrigerant: ['Refrigerant', refrigerant],
-    chargeKg: ['Charge', mass],
-    application: ['Temperature', oneOf(eq.APPLICATION_LABEL)],
-    expansion: ['Expansion', oneOf(eq.EXPANSION_LABEL)],
-    circuitAccess: ['Circuit', oneOf(eq.CIRCUIT_ACCESS_LABEL)],
-    condenserKind: ['Condenser', oneOf(eq.CONDENSER_KIND_LABEL)],
-    notes: ['Notes', text],
-  },
+  'unit.add': { unitId: ['', nothing], ...UNIT_FIELD_WORDS },
   'task.done': TASK,
   'task.not_done': { ...TASK, reason: ['Why', text] },
   'photo.attach': {

@@ -1,8 +1,8 @@
 'use client';
 
-import type { WeeklyWindow } from '@/lib/core/booking/service-hours';
+import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { WEEKDAY_NAMES } from '@/lib/core/calendar';
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { Button, ButtonLink } from '../../../_ui/button';
 import { Field, FormErrors, Select, TextArea } from '../../../_ui/field';
 import { HoursFields } from '../../../_ui/hours-fields';
@@ -95,7 +95,7 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
               name="serviceHours"
               hours={k?.serviceHours ?? []}
               error={error}
-              hint="Like 06:00-10:30, 14:30-16:30. A day left empty is closed to us; all left empty means any time."
+              hint="Like 06:00-10:30, 14:30-16:30. A day left empty is closed to us. With no hours at all, visits are planned between 06:00 and 18:00."
             />
             <Select
               label="Preferred weekday"

@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { describeRule, type LocalDate } from '@/lib/core/calendar';
-import { PLACEMENT_LABEL, UNIT_KIND_LABEL, type Placement, type UnitKind } from '@/lib/core/equipment';
+import { PLACEMENT_LABEL, UNIT_KIND_LABEL, type Placement, type UnitKind } from '@/lib/core/equipment/build';
 import { DueState } from '../../../_ui/due-state';
 import { RefrigerantName } from '../../../_ui/refrigerant-name';
 import { State } from '../../../_ui/state';

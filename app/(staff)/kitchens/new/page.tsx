@@ -1,9 +1,9 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { customerToEdit } from '@/lib/data/customers';
-import { unitsOf } from '@/lib/data/people';
-import { isId } from '@/lib/data/search';
-import { shopSettings } from '@/lib/data/settings';
+import { customerToEdit } from '@/lib/features/customers/reads/customers';
+import { unitsOf } from '@/lib/features/people/reads/people';
+import { isId } from '@/lib/core/ids/is-id';
+import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';

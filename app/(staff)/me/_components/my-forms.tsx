@@ -1,6 +1,6 @@
 'use client';
 
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 import { NewPasswordField } from '../../../_ui/new-password-field';

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { Figure } from '@/app/_ui/figure';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import type { Figure as Banded } from '@/lib/core/condenser';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import type { KitchenLine } from './kitchen-table';
 import { leftOut } from './left-out';
 

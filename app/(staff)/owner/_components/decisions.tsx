@@ -4,7 +4,7 @@ import { ButtonLink } from '@/app/_ui/button';
 import { Sheet } from '@/app/_ui/sheet';
 import { State, type Shape } from '@/app/_ui/state';
 import { dayWords } from '@/app/_ui/when';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import { SettleFollowUp } from '../../units/_components/settle-follow-up';
 
 type Matter = { unitId: string; unit: string; kitchen: string };

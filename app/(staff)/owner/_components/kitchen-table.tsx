@@ -4,8 +4,8 @@ import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import { State } from '@/app/_ui/state';
 import { Table, Td, Th } from '@/app/_ui/table';
 import type { Figure as Banded } from '@/lib/core/condenser';
-import { counted } from '@/lib/core/counted';
-import { PLACEMENT_LABEL, type Placement } from '@/lib/core/equipment';
+import { counted } from '@/lib/core/wording/counted';
+import { PLACEMENT_LABEL, type Placement } from '@/lib/core/equipment/build';
 import { leftOut } from './left-out';
 import { RateBar } from './rate-bar';
 

@@ -1,4 +1,4 @@
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 
 /** The units that a sum leaves out and why: "2 units not looked at yet, 1 cooled by water"; empty where it has all. */
 export function leftOut({ unseen, water }: { unseen: number; water: number }): string {

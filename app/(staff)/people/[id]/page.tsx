@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { todayIn } from '@/lib/core/calendar';
-import { personToEdit, unitsOf } from '@/lib/data/people';
-import { isId } from '@/lib/data/search';
-import { liveSessions } from '@/lib/data/sessions';
-import { shopTimeZone } from '@/lib/data/shop';
+import { personToEdit, unitsOf } from '@/lib/features/people/reads/people';
+import { isId } from '@/lib/core/ids/is-id';
+import { liveSessions } from '@/lib/features/people/reads/sessions';
+import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
 import { SessionList } from '../../../_ui/session-list';
 import { PageHead, Sheet } from '../../../_ui/sheet';

@@ -1,10 +1,10 @@
 'use client';
 
 import { useState } from 'react';
-import { ROLE_LABEL, ROLES, type Role } from '@/lib/core/access';
-import type { WeeklyWindow } from '@/lib/core/booking/service-hours';
+import { ROLE_LABEL, ROLES, type Role } from '@/lib/core/people/access';
+import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { GAUGE_GRADES } from '@/lib/core/condenser/types';
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { SKILL_LABEL, SKILLS } from '@/lib/core/people/skills';
 import { Button, ButtonLink } from '../../../_ui/button';
 import { Check } from '../../../_ui/check';
@@ -29,6 +29,9 @@ export type PersonFields = {
   homeLat: number | null;
   homeLng: number | null;
 };
+
+/** What a new technician starts with: shown, to be changed. */
+const USUAL_SHIFT: WeeklyWindow[] = ([0, 1, 2, 3, 4] as const).map((weekday) => ({ weekday, from: '08:00', to: '16:30' }));
 
 /** ASME B40.100 accuracy grades in per cent of span (from memory; see the dial). */
 const GRADE_WORDS: Record<string, string> = {
@@ -140,9 +143,9 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
             <HoursFields
               legend="Working hours"
               name="shifts"
-              hours={p?.shifts ?? []}
+              hours={p?.shifts ?? USUAL_SHIFT}
               error={error}
-              hint="Like 07:00-15:30. A day left empty is a day off; all left empty means any time."
+              hint="Like 7-3:30 or 07:00-15:30. A day left empty is a day off. Without any hours nobody can be planned on visits."
             />
           </div>
         </Sheet>

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { unitsOf } from '@/lib/data/people';
+import { unitsOf } from '@/lib/features/people/reads/people';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';

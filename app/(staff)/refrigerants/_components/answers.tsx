@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { isFailure, REFRIGERANTS, type PropertyFailure } from '@/lib/core/refrigerants/api';
-import { atPressure, atTemperature } from '@/lib/core/saturation-look-up';
-import { formatQuantity } from '@/lib/core/units';
+import { atPressure, atTemperature } from '@/lib/core/refrigerants/saturation-look-up';
+import { formatQuantity } from '@/lib/core/measures';
 import { differenceIn, gaugePressureIn, temperatureIn, type Scale } from '../../../_ui/measure';
 import { Sheet } from '../../../_ui/sheet';
 

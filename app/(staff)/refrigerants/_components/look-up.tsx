@@ -1,10 +1,10 @@
 'use client';
 
 import { useEffect, useState } from 'react';
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { loadRefrigerants, REFRIGERANTS } from '@/lib/core/refrigerants/fleet';
-import { BAR_PA, celsiusToKelvin, fahrenheitToKelvin, footToMetre, metreToFoot, PSI_PA } from '@/lib/core/units';
-import { refrigerantLabel } from '@/lib/core/refrigerant-caution';
+import { BAR_PA, celsiusToKelvin, fahrenheitToKelvin, footToMetre, metreToFoot, PSI_PA } from '@/lib/core/measures';
+import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { Field, Select } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';
 import { Answers } from './answers';

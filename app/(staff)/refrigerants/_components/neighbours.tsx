@@ -1,7 +1,7 @@
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { isFailure, REFRIGERANTS } from '@/lib/core/refrigerants/api';
-import { atPressure, atTemperature } from '@/lib/core/saturation-look-up';
-import { celsiusToKelvin, fahrenheitToKelvin, formatQuantity } from '@/lib/core/units';
+import { atPressure, atTemperature } from '@/lib/core/refrigerants/saturation-look-up';
+import { celsiusToKelvin, fahrenheitToKelvin, formatQuantity } from '@/lib/core/measures';
 import { gaugePressureIn, temperatureIn } from '../../../_ui/measure';
 import { Sheet } from '../../../_ui/sheet';
 import { Table, Td, Th } from '../../../_ui/table';

@@ -6,7 +6,7 @@ import { FormErrors } from '@/app/_ui/field';
 import { Sheet } from '@/app/_ui/sheet';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import type { ShopRules } from '@/lib/core/evidence/shop-rules';
-import { kelvinToCelsius, kelvinToFahrenheit } from '@/lib/core/units';
+import { kelvinToCelsius, kelvinToFahrenheit } from '@/lib/core/measures';
 import { askPolicy } from '../actions';
 import { DragField } from './drag-field';
 import { WhatIfAnswer } from './what-if-answer';

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
-import { shopRules } from '@/lib/data/fouling';
-import { unitsOf } from '@/lib/data/people';
-import { shopSettings } from '@/lib/data/settings';
+import { shopRules } from '@/lib/features/evidence/reads/fouling';
+import { unitsOf } from '@/lib/features/people/reads/people';
+import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { Empty, PageHead } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';

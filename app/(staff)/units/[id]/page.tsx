@@ -1,20 +1,20 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { can } from '@/lib/core/access';
+import { can } from '@/lib/core/people/access';
 import { todayIn } from '@/lib/core/calendar';
-import * as eq from '@/lib/core/equipment';
-import { flammableCaution, refrigerantLabel } from '@/lib/core/refrigerant-caution';
-import { unitEvidence } from '@/lib/data/evidence';
-import { unitsOf } from '@/lib/data/people';
-import { isId } from '@/lib/data/search';
-import { overdueLimit } from '@/lib/data/settings';
-import { taskKinds } from '@/lib/data/tasks';
-import { lastSettled, unitTrouble } from '@/lib/data/unit-trouble';
-import { tasksOfUnit, unitPage } from '@/lib/data/units';
+import * as eq from '@/lib/core/equipment/build';
+import { unitFacts } from '@/lib/core/equipment/unit-words';
+import { flammableCaution, refrigerantLabel } from '@/lib/core/refrigerants/naming';
+import { unitEvidence } from '@/lib/features/evidence/reads/evidence';
+import { unitsOf } from '@/lib/features/people/reads/people';
+import { isId } from '@/lib/core/ids/is-id';
+import { overdueLimit } from '@/lib/features/shop/reads/settings';
+import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
+import { lastSettled, unitTrouble } from '@/lib/features/equipment/reads/trouble';
+import { tasksOfUnit, unitPage } from '@/lib/features/equipment/reads/units';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { Facts } from '../../../_ui/facts';
-import { nominal } from '../../../_ui/nominal';
 import { PutBack, TakeOff } from '../../../_ui/off-file';
 import { RefrigerantName } from '../../../_ui/refrigerant-name';
 import { PageHead, Sheet } from '../../../_ui/sheet';
@@ -27,7 +27,8 @@ import { Trouble } from './_components/trouble';
 
 export const metadata: Metadata = { title: 'Unit' };
 
-const word = <T extends string>(labels: Record<T, string>, key: string) => labels[key as T] ?? key;
+/** Said in the head, or in a way of its own. */
+const IN_HEAD = ['name', 'tag', 'kind', 'placement', 'refrigerant', 'notes'] as const;
 
 export default definePage('read:equipment', async ({ db, actor, now, params }) => {
   const unit = isId(params.id) ? await unitPage(db, params.id) : null;
@@ -56,7 +57,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
       />
       <PageHead
         title={unit.name}
-        lead={`${word(eq.UNIT_KIND_LABEL, unit.kind)}, ${word(eq.PLACEMENT_LABEL, unit.placement).toLowerCase()}. Tag ${unit.tag}.`}
+        lead={`${eq.UNIT_KIND_LABEL[unit.kind]}, ${eq.PLACEMENT_LABEL[unit.placement].toLowerCase()}. Tag ${unit.tag}.`}
         actions={writes && !off ? <ButtonLink href={`/units/${unit.id}/edit`}>Edit unit</ButtonLink> : null}
       />
       {off ? <PutBack id={unit.id} version={unit.version} what="unit" why={unit.archivedWhy} action={putUnitBack} may={writes} /> : null}
@@ -83,17 +84,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           <Facts
             items={[
               ['Refrigerant', <RefrigerantName key="r" id={unit.refrigerant} />],
-              ['Charge', nominal('mass', measures.mass, unit.chargeKg)],
-              ['High-pressure cut-out', nominal('pressure', measures.pressure, unit.cutoutPaGauge) || 'Not on file'],
-              ['Box set point', nominal('temperature', measures.temperature, unit.boxSetK)],
-              ['Temperature', word(eq.APPLICATION_LABEL, unit.application)],
-              ['Expansion', word(eq.EXPANSION_LABEL, unit.expansion)],
-              ['Circuit', word(eq.CIRCUIT_ACCESS_LABEL, unit.circuitAccess)],
-              ['Condenser', word(eq.CONDENSER_KIND_LABEL, unit.condenserKind)],
-              ['Head control', unit.headControl ? 'Held up in cold air' : ''],
-              ['Reached by', unit.roofWork ? 'Roof or ladder' : ''],
-              ['Make and model', [unit.make, unit.model].filter(Boolean).join(' ')],
-              ['Serial', unit.serial],
+              ...unitFacts(unit, measures, IN_HEAD),
               ['Compressor map', unit.compressorMap ? 'On file' : ''],
               [
                 'Notes',

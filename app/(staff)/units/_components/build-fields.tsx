@@ -1,73 +1,48 @@
 'use client';
 
 import { useState } from 'react';
-import * as eq from '@/lib/core/equipment';
-import { usualBuild, type UsualBuild } from '@/lib/core/usual-build';
-import { Select } from '../../../_ui/field';
+import type { UnitKind } from '@/lib/core/equipment/build';
+import { unitField, usualBuild, type UnitKey, type UnitValues } from '@/lib/core/equipment/unit-fields';
+import { ChoiceInput } from './choice-input';
+import { keysOfPart } from './parts';
 
-const options = <T extends string>(keys: readonly T[], labels: Record<T, string>) => keys.map((value) => ({ value, label: labels[value] }));
+type Build = Partial<Record<UnitKey, string>>;
+type Props = { unit?: UnitValues; error: (name: string) => string[] | undefined };
 
-const PARTS = [
-  { name: 'application', label: 'Temperature', options: options(eq.APPLICATIONS, eq.APPLICATION_LABEL) },
-  { name: 'expansion', label: 'Expansion', options: options(eq.EXPANSIONS, eq.EXPANSION_LABEL) },
-  {
-    name: 'circuitAccess',
-    label: 'Circuit',
-    options: options(eq.CIRCUIT_ACCESS, eq.CIRCUIT_ACCESS_LABEL),
-    hint: 'Sealed ones are read with a clamp: each gauge connection loses charge.',
-  },
-  { name: 'condenserKind', label: 'Condenser', options: options(eq.CONDENSER_KINDS, eq.CONDENSER_KIND_LABEL) },
-] as const;
-
-type Props = { unit?: UsualBuild & { kind: string; placement: string }; error: (name: string) => string[] | undefined };
+const KEYS = keysOfPart('build');
+const buildOf = (unit: UnitValues): Build => Object.fromEntries(KEYS.map((key) => [key, unit[key]]));
 
 /** Kind, place and build. A new unit’s build follows its kind until it is chosen by hand. */
 export function BuildFields({ unit, error }: Props) {
-  const [build, setBuild] = useState<Partial<UsualBuild>>(unit ?? {});
+  const [build, setBuild] = useState<Build>(unit ? buildOf(unit) : {});
   const [touched, setTouched] = useState<ReadonlySet<string>>(new Set());
 
-  function kindChosen(kind: string) {
-    if (unit || !kind) return;
-    const usual = usualBuild(kind as eq.UnitKind);
-    setBuild((b) => ({ ...usual, ...Object.fromEntries(Object.entries(b).filter(([k]) => touched.has(k))) }));
+  function choose(key: UnitKey, value: string) {
+    setBuild((b) => {
+      const usual = key === 'kind' && value && !unit ? usualBuild(value as UnitKind) : {};
+      const byHand = Object.fromEntries(Object.entries(b).filter(([k]) => touched.has(k)));
+      return { ...b, ...usual, ...byHand, [key]: value };
+    });
+    setTouched((t) => new Set(t).add(key));
   }
 
   return (
     <>
       <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
-        <Select
-          label="Kind"
-          name="kind"
-          blank="Choose a kind"
-          options={options(eq.UNIT_KINDS, eq.UNIT_KIND_LABEL)}
-          defaultValue={unit?.kind ?? ''}
-          error={error('kind')}
-          onChange={(e) => kindChosen(e.target.value)}
-        />
-        <Select
-          label="What its condenser breathes"
-          name="placement"
-          blank="Choose the nearest"
-          options={options(eq.PLACEMENTS, eq.PLACEMENT_LABEL)}
-          defaultValue={unit?.placement ?? ''}
-          error={error('placement')}
-        />
-        {PARTS.map((p) => (
-          <Select
-            key={p.name}
-            label={p.label}
-            name={p.name}
-            blank={unit ? undefined : 'Choose'}
-            options={p.options}
-            hint={'hint' in p ? p.hint : undefined}
-            value={build[p.name] ?? ''}
-            error={error(p.name)}
-            onChange={(e) => {
-              setBuild((b) => ({ ...b, [p.name]: e.target.value }));
-              setTouched((t) => new Set(t).add(p.name));
-            }}
-          />
-        ))}
+        {KEYS.map((key) => {
+          const field = unitField(key);
+          return field.type === 'choice' ? (
+            <ChoiceInput
+              key={key}
+              name={key}
+              field={field}
+              blank={unit ? undefined : 'Choose'}
+              value={build[key] ?? ''}
+              error={error(key)}
+              onChange={(e) => choose(key, e.target.value)}
+            />
+          ) : null;
+        })}
       </div>
       {unit ? null : <p className="text-sm text-soft">Filled in as usual for the kind (common practice). The nameplate rules.</p>}
     </>

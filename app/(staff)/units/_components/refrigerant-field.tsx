@@ -1,14 +1,23 @@
 'use client';
 
 import { useState } from 'react';
-import { REFRIGERANT_IDS, REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
-import { flammableCaution, refrigerantLabel, SAFETY_WORDS } from '@/lib/core/refrigerant-caution';
+import {
+  FILED_REFRIGERANTS,
+  isFiledRefrigerant,
+  REFRIGERANTS,
+  safetyClassOf,
+  UNKNOWN_REFRIGERANT,
+} from '@/lib/core/refrigerants/catalogue';
+import { flammableCaution, refrigerantLabel, SAFETY_WORDS } from '@/lib/core/refrigerants/naming';
 import { Select } from '../../../_ui/field';
 
-const OPTIONS = REFRIGERANT_IDS.map((id) => {
-  const cls = REFRIGERANTS[id]?.safetyClass ?? 'A1';
-  return { value: id, label: `${refrigerantLabel(id)}  ·  ${cls}, ${SAFETY_WORDS[cls]}` };
-});
+const OPTIONS = [
+  ...FILED_REFRIGERANTS.map(({ id, safetyClass, estimated }) => ({
+    value: id,
+    label: `${refrigerantLabel(id)}  ·  ${safetyClass}, ${SAFETY_WORDS[safetyClass]}${estimated ? '' : ' · not estimated'}`,
+  })),
+  { value: UNKNOWN_REFRIGERANT, label: 'Not known: the nameplate cannot be read' },
+];
 
 /** The refrigerant with its safety class; the caution stands beside the choice of one that burns. */
 export function RefrigerantField({ value, error }: { value?: string; error?: string[] }) {
@@ -29,10 +38,12 @@ export function RefrigerantField({ value, error }: { value?: string; error?: str
         {caution ? (
           <p className="border-l-4 border-alarm bg-alarm-wash px-3 py-2 text-sm">
             <span className="font-bold text-alarm">
-              {refrigerantLabel(id)} is {REFRIGERANTS[id]?.safetyClass}.
+              {refrigerantLabel(id)} is {safetyClassOf(id)}.
             </span>{' '}
             {caution}
           </p>
+        ) : id && isFiledRefrigerant(id) && !REFRIGERANTS[id] ? (
+          <p className="text-sm text-soft">We hold no equations for it: readings are kept, and nothing is estimated from them.</p>
         ) : null}
       </div>
     </div>

@@ -3,7 +3,7 @@
 import { refresh } from 'next/cache';
 import { ReviseVisit } from '@/lib/schemas/visits';
 import { defineFormAction } from '@/lib/server/define-action';
-import { reviseVisit } from '@/lib/services/visits/revise-visit';
+import { reviseVisit } from '@/lib/features/visits/verbs/revise-visit';
 
 /** Does again what closing the visit should have done. */
 export const reviseAgain = defineFormAction('write:rules', ReviseVisit, async (ctx) => {

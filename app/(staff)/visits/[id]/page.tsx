@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { can } from '@/lib/core/access';
+import { can } from '@/lib/core/people/access';
 import { fromTo } from '../../../_ui/rule-words';
-import { questionedOnVisit } from '@/lib/data/entries/questioned';
-import { unitsOf } from '@/lib/data/people';
-import { visitReport } from '@/lib/data/visit-report';
+import { questionedOnVisit } from '@/lib/features/entries/reads/questioned';
+import { unitsOf } from '@/lib/features/people/reads/people';
+import { visitReport } from '@/lib/features/visits/reads/visit-report';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../../_ui/sheet';

@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { todayIn } from '@/lib/core/calendar';
-import { freeAtAskedTime } from '@/lib/data/asked-other-time';
-import { bookableTechnicians, visitToManage } from '@/lib/data/visits';
+import { freeAtAskedTime } from '@/lib/features/visits/reads/asked-other-time';
+import { bookableTechnicians, visitToManage } from '@/lib/features/visits/reads/visits';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { PageHead, Sheet } from '../../../_ui/sheet';

@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import type { BoardRow } from '@/lib/core/booking/board-rows';
+import type { BoardRow } from '@/lib/core/visits/board-rows';
 import { todayIn, type LocalDate } from '@/lib/core/calendar';
 import { dayWords } from '../../../_ui/when';
 import { DropDialog, type Drop } from './drop-dialog';

@@ -1,5 +1,5 @@
 import { wallClock, weekdayOf } from '@/lib/core/calendar';
-import type { WeeklyWindow } from '@/lib/core/booking/service-hours';
+import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 
 const FROM = 5 * 60;
 const TO = 22 * 60;

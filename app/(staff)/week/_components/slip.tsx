@@ -1,9 +1,9 @@
 'use client';
 
 import Link from 'next/link';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import { timeIn } from '../../../_ui/when';
-import type { WeeklyWindow } from '@/lib/core/booking/service-hours';
+import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { HourBar } from './hour-bar';
 import { State } from '../../../_ui/state';
 

@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import { State } from '../../../_ui/state';
 import { dayWords } from '../../../_ui/when';
 

@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { addDays, isLocalDate, todayIn } from '@/lib/core/calendar';
-import { firstOpening } from '@/lib/core/booking/service-hours';
+import { firstOpening } from '@/lib/core/visits/service-hours';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
-import { learnedMinutes } from '@/lib/data/learned-minutes';
-import { bookableTechnicians, bookingKitchen, kitchenTasks } from '@/lib/data/visits';
+import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
+import { bookableTechnicians, bookingKitchen, kitchenTasks } from '@/lib/features/visits/reads/visits';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { BookForm } from '../_components/book-form';

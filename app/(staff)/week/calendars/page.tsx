@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { definePage } from '@/lib/server/define-page';
-import { calendarOwners } from '@/lib/data/calendar-feeds';
+import { calendarOwners } from '@/lib/features/feeds/reads/calendar-feeds';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
 import { FeedRow } from './_components/feed-row';

@@ -1,11 +1,11 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { AcceptPlan, PlanId, StartPlan } from '@/lib/schemas/plans';
+import { AcceptPlan, PlanId, StartPlan } from '@/lib/schemas/planning';
 import { defineCall, defineFormAction } from '@/lib/server/define-action';
 import { nudge } from '@/lib/server/queue';
-import { acceptPlan, undoPlan } from '@/lib/services/planning/accept-plan';
-import { cancelPlan, startPlan } from '@/lib/services/planning/start-plan';
+import { acceptPlan, undoPlan } from '@/lib/features/planning/verbs/accept-plan';
+import { cancelPlan, startPlan } from '@/lib/features/planning/verbs/start-plan';
 
 export const propose = defineFormAction('plan:week', StartPlan, async (ctx) => {
   const runId = await startPlan(ctx, ctx.input);

@@ -3,8 +3,8 @@
 import { SqueezeAsk, SqueezeTake } from '@/lib/schemas/squeeze';
 import { defineCall, defineFormAction } from '@/lib/server/define-action';
 import { nudge } from '@/lib/server/queue';
-import { offerSqueeze } from '@/lib/services/planning/offer-squeeze';
-import { squeezeEmergency } from '@/lib/services/visits/squeeze-in';
+import { offerSqueeze } from '@/lib/features/planning/verbs/offer-squeeze';
+import { squeezeEmergency } from '@/lib/features/visits/verbs/squeeze-in';
 
 /** Looks for times and books nothing; gives back what was asked, so that what is taken is what was looked for. */
 export const look = defineFormAction('book:visit', SqueezeAsk, async (ctx) => {

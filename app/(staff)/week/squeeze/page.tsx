@@ -1,11 +1,11 @@
 import type { Metadata } from 'next';
 import { todayIn } from '@/lib/core/calendar';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
-import { learnedMinutes } from '@/lib/data/learned-minutes';
-import { isId } from '@/lib/data/search';
-import { shopTimeZone } from '@/lib/data/shop';
-import { kitchenChoices, unitsAt } from '@/lib/data/squeeze';
-import { bookingKitchen, kitchenTasks } from '@/lib/data/visits';
+import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
+import { isId } from '@/lib/core/ids/is-id';
+import { shopTimeZone } from '@/lib/features/shop/reads/shop';
+import { kitchenChoices, unitsAt } from '@/lib/features/planning/reads/squeeze';
+import { bookingKitchen, kitchenTasks } from '@/lib/features/visits/reads/visits';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';

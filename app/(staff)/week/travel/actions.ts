@@ -3,8 +3,8 @@
 import { refresh } from 'next/cache';
 import { ForgetTravel, TravelFile } from '@/lib/schemas/travel';
 import { defineCall, defineFormAction } from '@/lib/server/define-action';
-import { checkTravel } from '@/lib/services/travel/check-travel';
-import { forgetTravel, replaceTravel } from '@/lib/services/travel/replace-travel';
+import { checkTravel } from '@/lib/features/planning/verbs/check-travel';
+import { forgetTravel, replaceTravel } from '@/lib/features/planning/verbs/replace-travel';
 
 /** Only looks at the lines. */
 export const check = defineFormAction('plan:week', TravelFile, async (ctx) => {

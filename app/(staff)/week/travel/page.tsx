@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
-import { counted } from '@/lib/core/counted';
-import { shopRoad } from '@/lib/data/shop';
-import { countTravelTimes, namedKitchens } from '@/lib/data/travel';
+import { counted } from '@/lib/core/wording/counted';
+import { shopRoad } from '@/lib/features/shop/reads/shop';
+import { countTravelTimes, namedKitchens } from '@/lib/features/planning/reads/travel';
 import { definePage } from '@/lib/server/define-page';
 import { FileLink } from '../../../_ui/button';
 import { PageHead, Sheet } from '../../../_ui/sheet';

@@ -4,8 +4,8 @@ import { now } from '@/lib/server/clock';
 import { db } from '@/lib/server/db';
 import { env } from '@/lib/server/env';
 import { isAppError } from '@/lib/core/errors';
-import { revokeSession } from '@/lib/services/people/sessions';
-import { SESSION_DAYS, signIn } from '@/lib/services/people/sign-in';
+import { revokeSession } from '@/lib/features/people/verbs/sessions';
+import { SESSION_DAYS, signIn } from '@/lib/features/people/verbs/sign-in';
 
 function options(): NextAuthOptions {
   return {

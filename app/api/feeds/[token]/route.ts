@@ -1,5 +1,5 @@
 import { defineRoute } from '@/lib/server/define-route';
-import { readFeed } from '@/lib/services/feeds/read-feed';
+import { readFeed } from '@/lib/features/feeds/verbs/read-feed';
 
 export const GET = defineRoute('public', async (ctx) => {
   const text = await readFeed(ctx, (ctx.params.token ?? '').replace(/\.ics$/, ''));

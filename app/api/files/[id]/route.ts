@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { AppError } from '@/lib/core/errors';
 import { defineRoute } from '@/lib/server/define-route';
-import { readPicture } from '@/lib/services/files/read-picture';
+import { readPicture } from '@/lib/features/files/verbs/read-picture';
 
 export const dynamic = 'force-dynamic';
 

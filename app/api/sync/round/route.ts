@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { AppError } from '@/lib/core/errors';
 import { defineRoute } from '@/lib/server/define-route';
-import { readRound } from '@/lib/services/sync/round';
+import { readRound } from '@/lib/features/tablet/verbs/round';
 
 export const dynamic = 'force-dynamic';
 

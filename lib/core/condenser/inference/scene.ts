@@ -1,4 +1,4 @@
-import { atmosphereAt } from '../../units';
+import { atmosphereAt } from '../../measures';
 import {
   AIR_PLACEMENT_SD_K,
   assumedGauge,

@@ -1,4 +1,4 @@
-import { atmosphereAt } from '../../units';
+import { atmosphereAt } from '../../measures';
 import { dewCeilingK } from '../fluid/limits';
 import type { Compressor } from '../compressor/compressor';
 import { cycleAt, type Cycle } from './cycle';

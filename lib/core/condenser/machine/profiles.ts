@@ -1,4 +1,4 @@
-import type { Application, UnitKind } from '../../equipment';
+import type { Application, UnitKind } from '../../equipment/build';
 import { typicalCompressor, type CompressorConstants, type CompressorKind } from '../compressor/kinds';
 
 /** What is usual for a kind of equipment, before anything of the unit itself is known. */

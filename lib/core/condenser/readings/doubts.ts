@@ -1,4 +1,4 @@
-import { atmosphereAt } from '../../units';
+import { atmosphereAt } from '../../measures';
 import { differenceWords, temperatureWords } from '../words/both-units';
 import { fluidOf, meanT } from '../fluid/fluid';
 import type { CondenserUnit, Doubt, Reading } from '../types';

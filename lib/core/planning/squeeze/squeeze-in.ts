@@ -1,4 +1,4 @@
-import { counted } from '../../counted';
+import { counted } from '../../wording/counted';
 import { buildRoute, type Route } from '../model/route';
 import { inserted } from '../search/insertion';
 import type { WeekProblem } from '../types';

@@ -21,7 +21,7 @@ export function placeTable(travel: Travel): PlaceTable & { readonly list: readon
       return list.length;
     },
     indexOf(place) {
-      const key = `${place.matrixRow ?? ''}|${place.lat ?? ''}|${place.lng ?? ''}`;
+      const key = `${place.matrixRow ?? ''}|${place.lat ?? ''}|${place.lng ?? ''}|${place.unknown?.id ?? ''}`;
       let at = index.get(key);
       if (at === undefined) {
         at = list.length;

@@ -1,4 +1,4 @@
-import { counted } from '../../counted';
+import { counted } from '../../wording/counted';
 import { closure } from '../model/bundles';
 import { minutesFor, startAt } from '../model/model';
 import { buildRoute } from '../model/route';
@@ -25,7 +25,7 @@ export function leftTasks(week: CompiledWeek, solution: Solution): { unplaced: L
   });
   for (const task of week.always) {
     const kitchen = week.sifted.kitchens.get(task.kitchenId)!;
-    file(task, whoCould(week, task, kitchen) ?? waits(week, task));
+    file(task, whoCould(week, task, kitchen) ?? (isDue(task, week.problem.nextDay) ? nextInLine(kitchen) : waits(week, task)));
   }
   return { unplaced, later };
 }
@@ -111,7 +111,7 @@ function whyLeft(week: CompiledWeek, solution: Solution, j: number, item: number
   const undone = week.problem.prices.leftUndone;
   return {
     code: 'dearer',
-    words: `There is room, but at ${money(cheapest)} more than leaving it (a due task left undone is priced at ${money(undone)}).`,
+    words: `There is room, but the trip would cost ${money(cheapest)} more than waiting (a due task that waits is priced at ${money(undone)}).`,
   };
 }
 
@@ -142,6 +142,11 @@ function cheapestInsertion({ model }: CompiledWeek, solution: Solution, j: numbe
   return best;
 }
 
+const nextInLine = (kitchen: Kitchen): Reason => ({
+  code: 'full',
+  words: `A visit to ${kitchen.name} holds no more; it is next in line there.`,
+});
+
 function waits(week: CompiledWeek, task: PlanTask): Reason {
   const { prices, nextDay } = week.problem;
   const lastDay = nextDay - 1;
@@ -149,7 +154,7 @@ function waits(week: CompiledWeek, task: PlanTask): Reason {
   const lost = worthOf(task, prices) > 0 ? earlyCost(task, lastDay, prices) / worthOf(task, prices) : 0;
   return {
     code: 'later',
-    words: `Due ${counted(days, 'day')} after these; coming now would throw away ${Math.max(1, Math.round(100 * lost))} % of its interval.`,
+    words: `Not due until ${counted(days, 'day')} after this week; doing it now would waste ${Math.max(1, Math.round(100 * lost))} % of its interval.`,
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { customerToEdit } from '@/lib/data/customers';
-import { isId } from '@/lib/data/search';
+import { customerToEdit } from '@/lib/features/customers/reads/customers';
+import { isId } from '@/lib/core/ids/is-id';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead } from '../../../../_ui/sheet';
 import { CustomerForm } from '../../_components/customer-form';

@@ -1,10 +1,10 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import { allColumns } from '@/lib/core/fleet-csv';
-import { fleetTaskKinds } from '@/lib/data/fleet';
-import { importRun, type ImportSummary } from '@/lib/data/imports';
-import { isId } from '@/lib/data/search';
+import { fleetTaskKinds } from '@/lib/features/fleet-csv/reads/fleet';
+import { importRun, type ImportSummary } from '@/lib/features/fleet-csv/reads/imports';
+import { isId } from '@/lib/core/ids/is-id';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../../_ui/button';
 import { PageHead, Sheet } from '../../../../_ui/sheet';

@@ -1,6 +1,6 @@
 'use client';
 
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import { Button } from '../../../../_ui/button';
 import { FormErrors } from '../../../../_ui/field';
 import { useActionForm } from '../../../../_ui/use-action-form';

@@ -1,4 +1,4 @@
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 /** Where an import stands, in a few words. */
 export function statusWords(status: string, rows: number): string {
   const units = counted(rows, 'row');

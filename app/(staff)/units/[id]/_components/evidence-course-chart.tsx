@@ -5,7 +5,7 @@ import { useCallback } from 'react';
 import { Chart, INK } from '@/app/_ui/plot';
 import { dayWords } from '@/app/_ui/when';
 import { Table, Td, Th } from '@/app/_ui/table';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import type { CoursePoint } from '@/lib/core/evidence';
 
 export type CourseRow = Omit<CoursePoint, 'on'> & { on: string };

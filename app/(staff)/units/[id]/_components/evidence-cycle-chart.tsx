@@ -6,8 +6,8 @@ import { Chart, INK } from '@/app/_ui/plot';
 import { temperatureIn } from '@/app/_ui/measure';
 import { Table, Td, Th } from '@/app/_ui/table';
 import type { CyclePicture } from '@/lib/core/evidence/pictures';
-import type { MeasureUnits } from '@/lib/core/measure-units';
-import { PSI_PA } from '@/lib/core/units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import { PSI_PA } from '@/lib/core/measures';
 
 const NAMES = {
   suction: 'suction',

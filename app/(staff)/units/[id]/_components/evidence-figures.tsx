@@ -5,7 +5,7 @@ import { State } from '@/app/_ui/state';
 import { VERDICT } from '@/app/_ui/verdict';
 import { dayWords } from '@/app/_ui/when';
 import { CAUSE_LABEL, likelyWords, type EstimateOk, type Figure as Banded, type NowAndClean } from '@/lib/core/condenser';
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 
 /** What the last reading said, each figure with its band, and what was taken for granted. */

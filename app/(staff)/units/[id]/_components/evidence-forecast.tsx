@@ -2,7 +2,7 @@ import { Figure } from '@/app/_ui/figure';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import { dayWords } from '@/app/_ui/when';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 
 /** "13 Dec", with the year where it is not this one. */

@@ -6,7 +6,7 @@ import { Chart, INK } from '@/app/_ui/plot';
 import { gaugePressureIn, temperatureIn } from '@/app/_ui/measure';
 import { Table, Td, Th } from '@/app/_ui/table';
 import type { HeadPicture, HeadPoint } from '@/lib/core/evidence/pictures';
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 
 export function HeadChart({
   picture,

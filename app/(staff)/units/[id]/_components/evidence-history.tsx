@@ -2,9 +2,9 @@ import { Figure } from '@/app/_ui/figure';
 import { differenceIn, PERCENT } from '@/app/_ui/measure';
 import { Table, Td, Th } from '@/app/_ui/table';
 import { dayWords } from '@/app/_ui/when';
-import { counted } from '@/lib/core/counted';
+import { counted } from '@/lib/core/wording/counted';
 import { GRADES, type Aspect } from '@/lib/core/findings/grades';
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 
 type Visit = UnitEvidenceShown['visits'][number];

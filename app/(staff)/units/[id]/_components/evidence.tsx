@@ -1,7 +1,7 @@
 import { describeRule } from '@/lib/core/calendar';
 import type { EstimateOk } from '@/lib/core/condenser';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
-import type { MeasureUnits } from '@/lib/core/measure-units';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { Empty, Sheet } from '@/app/_ui/sheet';
 import { dayWords } from '@/app/_ui/when';
 import { CourseChart } from './evidence-course-chart';

@@ -2,7 +2,7 @@ import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { dayIn, dayWords } from '@/app/_ui/when';
 import { ASPECT_LABEL, GRADES, type Aspect } from '@/lib/core/findings/grades';
-import { URGENCY_LABEL, type Urgency } from '@/lib/core/round';
+import { URGENCY_LABEL, type Urgency } from '@/lib/core/tablet';
 import { SettleFollowUp } from '../../_components/settle-follow-up';
 
 type Props = {

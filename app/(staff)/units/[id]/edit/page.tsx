@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { unitsOf } from '@/lib/data/people';
-import { isId } from '@/lib/data/search';
-import { unitPage } from '@/lib/data/units';
+import { unitsOf } from '@/lib/features/people/reads/people';
+import { isId } from '@/lib/core/ids/is-id';
+import { unitPage } from '@/lib/features/equipment/reads/units';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead } from '../../../../_ui/sheet';
 import { Trail } from '../../../../_ui/trail';

@@ -1,6 +1,6 @@
-import type { MeasureUnits } from '@/lib/core/measure-units';
-import { ownText } from '@/lib/core/round';
-import type { UnitReport } from '@/lib/core/round/visit-report';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import { ownText } from '@/lib/core/tablet';
+import type { UnitReport } from '@/lib/core/tablet/visit-report';
 import { timeIn } from '@/app/_ui/when';
 
 /** How warm the box was, and who was told when. */

@@ -1,4 +1,4 @@
-import type { VisitReport } from '@/lib/core/round/visit-report';
+import type { VisitReport } from '@/lib/core/tablet/visit-report';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { Table, Td, Th } from '@/app/_ui/table';

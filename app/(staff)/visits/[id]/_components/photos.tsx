@@ -1,4 +1,4 @@
-import type { UnitReport } from '@/lib/core/round/visit-report';
+import type { UnitReport } from '@/lib/core/tablet/visit-report';
 import { dayIn, timeIn } from '@/app/_ui/when';
 import { ASPECT_LABEL, type Aspect } from '@/lib/core/findings/grades';
 

@@ -1,7 +1,7 @@
 import Link from 'next/link';
-import type { MeasureUnits } from '@/lib/core/measure-units';
-import type { QuestionedEntry } from '@/lib/core/questioned-entry';
-import { OPERATION_LABEL, type OperationKind } from '@/lib/core/round';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
+import { OPERATION_LABEL, type OperationKind } from '@/lib/core/tablet';
 import { EntryQuestion } from '@/app/(staff)/entries/_components/entry-question';
 import { Settled } from '@/app/(staff)/entries/_components/settled';
 import { Sheet } from '@/app/_ui/sheet';

@@ -1,9 +1,9 @@
-import type { UnitReport } from '@/lib/core/round/visit-report';
+import type { UnitReport } from '@/lib/core/tablet/visit-report';
 import { Figure } from '@/app/_ui/figure';
 import { differenceIn, PERCENT } from '@/app/_ui/measure';
 import { timeIn } from '@/app/_ui/when';
-import type { MeasureUnits } from '@/lib/core/measure-units';
-import { FIELD_INFO, ownText, READING_FIELDS } from '@/lib/core/round';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import { FIELD_INFO, ownText, READING_FIELDS } from '@/lib/core/tablet';
 
 const PHASE = { before: 'Before cleaning', after: 'After cleaning', log: 'Logged' } as const;
 

@@ -1,11 +1,11 @@
 import type { ReactNode } from 'react';
-import type { UnitReport } from '@/lib/core/round/visit-report';
+import type { UnitReport } from '@/lib/core/tablet/visit-report';
 import { Figure } from '@/app/_ui/figure';
 import { differenceIn, PERCENT } from '@/app/_ui/measure';
 import { Table, Td, Th } from '@/app/_ui/table';
 import { timeIn } from '@/app/_ui/when';
-import type { MeasureUnits } from '@/lib/core/measure-units';
-import { FIELD_INFO, ownText, READING_FIELDS } from '@/lib/core/round';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import { FIELD_INFO, ownText, READING_FIELDS } from '@/lib/core/tablet';
 
 type Reading = UnitReport['readings'][number];
 

@@ -1,4 +1,4 @@
-import type { UnitReport } from '@/lib/core/round/visit-report';
+import type { UnitReport } from '@/lib/core/tablet/visit-report';
 import { Sheet } from '@/app/_ui/sheet';
 
 /** Whether anything was written down about a unit. */

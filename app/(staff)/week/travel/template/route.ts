@@ -1,5 +1,5 @@
 import { defineRoute } from '@/lib/server/define-route';
-import { travelTemplate } from '@/lib/services/travel/travel-template';
+import { travelTemplate } from '@/lib/features/planning/verbs/travel-template';
 
 export const GET = defineRoute(
   'plan:week',

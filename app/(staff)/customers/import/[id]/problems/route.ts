@@ -1,5 +1,5 @@
 import { defineRoute } from '@/lib/server/define-route';
-import { importProblems } from '@/lib/services/equipment/fleet/export-fleet';
+import { importProblems } from '@/lib/features/fleet-csv/verbs/export-fleet';
 
 export const GET = defineRoute('import:equipment', async ({ db, params }) => {
   const csv = await importProblems({ db }, params.id ?? '');

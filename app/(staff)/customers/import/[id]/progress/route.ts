@@ -1,5 +1,5 @@
 import { defineRoute } from '@/lib/server/define-route';
-import { importProgress } from '@/lib/services/equipment/fleet/import-progress';
+import { importProgress } from '@/lib/features/fleet-csv/verbs/import-progress';
 
 export const GET = defineRoute('import:equipment', async ({ db, now, params }) =>
   Response.json(await importProgress({ db, now }, params.id ?? ''), { headers: { 'cache-control': 'no-store' } }),

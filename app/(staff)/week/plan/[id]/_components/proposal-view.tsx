@@ -4,15 +4,22 @@ import { useEffect, useState } from 'react';
 import type { Proposal } from '@/lib/core/planning/proposal';
 import { Button, ButtonLink } from '../../../../../_ui/button';
 import { FormErrors } from '../../../../../_ui/field';
-import { Sheet } from '../../../../../_ui/sheet';
 import { State } from '../../../../../_ui/state';
 import { stopSearch } from '../../actions';
+import { InputFindings } from './input-findings';
+import { LeftOut } from './left-out';
 import { ProposalCost } from './proposal-cost';
 import { ProposalVisits } from './proposal-visits';
 
 type Run = { status: string; error: string; proposal: Proposal | null };
 const LIVE = ['queued', 'running'];
 const ASK_EVERY_MS = 300;
+
+/** Due work that the search was not given: it plans the kitchens that have waited longest. */
+const beyond = (p: Proposal) => ({
+  tasks: p.input.some((f) => f.weight === 'stops') ? 0 : Math.max(0, p.due.tasks - p.due.searched),
+  kitchens: p.due.kitchens,
+});
 
 /** Follows a search until it ends, then lets the dispatcher accept all, some or none. */
 export function ProposalView({ runId, monday }: { runId: string; monday: string }) {
@@ -52,7 +59,7 @@ export function ProposalView({ runId, monday }: { runId: string; monday: string 
       <div role="status" className="flex flex-wrap items-center gap-4">
         {live ? (
           <State shape="later" tone="cold">
-            {p ? `Searching. Best so far after ${(p.searchMs / 1000).toFixed(1)} s` : 'Searching'}
+            {p?.visits.length ? `Searching. Best so far after ${(p.searchMs / 1000).toFixed(1)} s` : 'Searching'}
           </State>
         ) : null}
         {live ? <Button onClick={() => void stopSearch({ runId })}>Stop</Button> : null}
@@ -74,20 +81,10 @@ export function ProposalView({ runId, monday }: { runId: string; monday: string 
       </div>
       {p && run.status !== 'cancelled' ? (
         <>
-          <ProposalCost proposal={p} />
+          <InputFindings findings={p.input} monday={monday} />
+          {p.visits.length > 0 ? <ProposalCost proposal={p} /> : null}
           {run.status === 'done' ? <ProposalVisits key="final" runId={runId} monday={monday} proposal={p} /> : null}
-          {p.unplaced.length ? (
-            <Sheet title="Could not be placed">
-              <ul>
-                {p.unplaced.map((u, i) => (
-                  <li key={i} className="border-b border-line py-2 last:border-0">
-                    <span className="font-bold">{u.kitchen}</span> · {u.what}
-                    <span className="block text-soft">{u.words}</span>
-                  </li>
-                ))}
-              </ul>
-            </Sheet>
-          ) : null}
+          {run.status === 'done' ? <LeftOut left={p.unplaced} beyond={beyond(p)} /> : null}
         </>
       ) : null}
       {run?.status === 'cancelled' || run?.status === 'failed' ? (

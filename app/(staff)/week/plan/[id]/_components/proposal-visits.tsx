@@ -34,7 +34,9 @@ export function ProposalVisits({ runId, monday, proposal }: Props) {
   const said = (key: string) => outcome?.refused.find((r) => r.key === key)?.words;
 
   if (proposal.visits.length === 0)
-    return <p className="text-soft">Nothing to add: what is due this week is booked, or could not be placed.</p>;
+    return proposal.input.some((f) => f.weight === 'stops') ? null : (
+      <p>No new visit: none of what is due found a place. The reasons are below.</p>
+    );
   const rows = [...proposal.visits].sort((a, b) => a.startMs - b.startMs);
   return (
     <Sheet

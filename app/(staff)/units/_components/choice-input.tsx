@@ -1,0 +1,10 @@
+import type { ComponentProps } from 'react';
+import { keysOf, type ChoiceField } from '@/lib/core/equipment/field';
+import { Select } from '../../../_ui/field';
+
+type Props = { field: ChoiceField; name: string; error?: string[] } & Omit<ComponentProps<typeof Select>, 'label' | 'options' | 'name'>;
+
+export function ChoiceInput({ field, ...rest }: Props) {
+  const options = keysOf(field.labels).map((value) => ({ value, label: field.labels[value] ?? value }));
+  return <Select label={field.label} hint={field.hint} options={options} {...rest} />;
+}

@@ -1,0 +1,53 @@
+import Link from 'next/link';
+import { counted } from '@/lib/core/wording/counted';
+import type { Finding, MendAt } from '@/lib/core/planning';
+import { Sheet } from '../../../../../_ui/sheet';
+import { State, type Shape } from '../../../../../_ui/state';
+
+const AT: Record<MendAt, (id: string) => string> = {
+  person: (id) => `/people/${id}#shifts`,
+  people: () => '/people',
+  'new person': () => '/people/new',
+  kitchen: (id) => `/kitchens/${id}/edit#serviceHours`,
+  positions: () => '/customers/positions',
+  shop: () => '/shop#position',
+  costs: () => '/shop#costs',
+  import: () => '/customers/import',
+  due: () => '/due',
+  week: () => '/week',
+};
+const MARK: Record<Finding['weight'], { shape: Shape; tone: 'alarm' | 'ink' | 'soft'; words: string }> = {
+  stops: { shape: 'off', tone: 'alarm', words: 'Nothing can be planned' },
+  'keeps out': { shape: 'held', tone: 'ink', words: 'Stays out' },
+  assumed: { shape: 'ask', tone: 'soft', words: 'A guess' },
+};
+
+/** What keeps work out of the week, a line a cause, each with the page that mends it. */
+export function InputFindings({ findings, monday }: { findings: Finding[]; monday: string }) {
+  if (findings.length === 0) return null;
+  const stops = findings.some((f) => f.weight === 'stops');
+  const out = findings.some((f) => f.weight === 'keeps out');
+  return (
+    <Sheet title={stops ? 'Why nothing is planned' : out ? 'What keeps work out of this week' : 'Planned on a guess'}>
+      <ul>
+        {findings.map((f, i) => {
+          const mark = MARK[f.weight];
+          return (
+            <li
+              key={`${f.code} ${i}`}
+              className="grid grid-cols-1 items-baseline gap-x-4 border-b border-line py-2 last:border-0 sm:grid-cols-[11rem_minmax(0,1fr)_auto]"
+            >
+              <State shape={mark.shape} tone={mark.tone}>
+                {f.weight === 'keeps out' && f.tasks > 0 ? counted(f.tasks, 'task') : mark.words}
+              </State>
+              <span>{f.words}</span>
+              <Link href={f.mend.at === 'week' ? `/week?day=${monday}` : AT[f.mend.at](f.mend.id ?? '')} className="font-bold">
+                {f.mend.label}
+              </Link>
+            </li>
+          );
+        })}
+      </ul>
+    </Sheet>
+  );
+}

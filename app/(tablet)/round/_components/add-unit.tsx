@@ -1,0 +1,73 @@
+import { useState } from 'react';
+import type { UnitKey } from '@/lib/core/equipment/unit-fields';
+import { unitField } from '@/lib/core/equipment/unit-fields';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import { measureUnitsOf, type VisitOnFile } from '@/lib/core/tablet';
+import { entryUnit, ownUnitOf } from '@/lib/core/measures/entry-units';
+import { useSnapshot } from '../_lib/tablet-context';
+import { askedFirst, askedMore, optionsOf, unitTyped, wrongWith, type TypedUnit } from '../_lib/typed-unit';
+import { go, to } from '../_lib/use-place';
+import { useWrite } from '../_lib/use-write';
+import { Fold, TouchButton, TouchField, TouchSelect } from './touch';
+
+/** A unit not on file, put there on the spot: what can be seen now, the rest by the office. */
+export function AddUnit({ visit }: { visit: VisitOnFile }) {
+  const me = useSnapshot((s) => s.me);
+  const { write, busy } = useWrite(visit.id);
+  const [typed, set] = useState<TypedUnit>({});
+  if (!me) return null;
+  const own = measureUnitsOf(me);
+  const unit = unitTyped(typed, own);
+  const add = async () => {
+    const unitId = crypto.randomUUID();
+    if (unit && (await write('unit.add', { unitId, ...unit }))) go(to.unit(visit.id, unitId));
+  };
+  const inputs = (keys: readonly UnitKey[]) => (
+    <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
+      {keys.map((key) => (
+        <Input key={key} name={key} own={own} value={typed[key] ?? ''} onText={(text) => set({ ...typed, [key]: text })} />
+      ))}
+    </div>
+  );
+  return (
+    <div className="flex flex-col gap-4">
+      <h1>Unit not on file</h1>
+      <p className="text-soft">
+        It goes on file at {visit.kitchen.name} with the usual tasks; the office looks over the rest and prints its label.
+      </p>
+      {inputs(askedFirst)}
+      <Fold summary="More from the nameplate and how it runs">
+        <div className="px-4 pb-4">{inputs(askedMore)}</div>
+      </Fold>
+      <TouchButton look="primary" disabled={busy || !unit} onClick={() => void add()}>
+        Put it on file
+      </TouchButton>
+    </div>
+  );
+}
+
+type Props = { name: UnitKey; own: MeasureUnits; value: string; onText: (text: string) => void };
+
+function Input({ name, own, value, onText }: Props) {
+  const field = unitField(name);
+  const options = optionsOf(field);
+  const wrong = wrongWith(name, value, own);
+  const common = { id: `new-${name}`, value, onChange: (e: { target: { value: string } }) => onText(e.target.value) };
+  if (options) return <TouchSelect label={field.label} options={options} {...common} />;
+  const unit = field.type === 'measured' ? ` (${entryUnit(field.measure, ownUnitOf(field.measure, own)).label})` : '';
+  return (
+    <div>
+      <TouchField
+        label={`${field.label}${unit}`}
+        maxLength={field.type === 'text' ? field.max : 20}
+        inputMode={field.type === 'measured' ? 'decimal' : undefined}
+        {...common}
+      />
+      {wrong ? (
+        <p role="alert" className="mt-1 font-bold text-alarm">
+          {wrong}
+        </p>
+      ) : null}
+    </div>
+  );
+}

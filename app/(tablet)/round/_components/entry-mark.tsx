@@ -1,0 +1,23 @@
+import { State, type Shape } from '@/app/_ui/state';
+import { entryState, type EntryState } from '@/lib/tablet/snapshot';
+import { useSnapshot } from '../_lib/tablet-context';
+
+const LOOK: Record<EntryState, { shape: Shape; tone: 'ink' | 'soft' | 'cold' | 'alarm'; words: string }> = {
+  here: { shape: 'held', tone: 'ink', words: 'On this tablet' },
+  sending: { shape: 'now', tone: 'cold', words: 'Sending' },
+  office: { shape: 'done', tone: 'soft', words: 'In the office' },
+  conflict: { shape: 'ask', tone: 'alarm', words: 'In the office, with a question' },
+  rejected: { shape: 'late', tone: 'alarm', words: 'Not taken by the office' },
+};
+
+/** How far one entry has come. */
+export function EntryMark({ id }: { id: string }) {
+  const look = LOOK[useSnapshot((s) => entryState(s, id))];
+  return (
+    <span className="text-sm">
+      <State shape={look.shape} tone={look.tone}>
+        {look.words}
+      </State>
+    </span>
+  );
+}

@@ -1,0 +1,67 @@
+import { OPERATION_LABEL, type Operation, type VisitOnFile } from '@/lib/core/tablet';
+import type { KeptOperation } from '@/lib/tablet/database';
+import { unread } from '../_lib/answers';
+import { entryWords } from '../_lib/entry-words';
+import { useSnapshot, useTablet } from '../_lib/tablet-context';
+import { to } from '../_lib/use-place';
+import { Chip, ChipLink } from './touch';
+
+/** What the office said about entries that met with something: a question, or not taken. Of one visit, or of all. */
+export function OfficeAnswers({ visitId }: { visitId?: string }) {
+  const operations = useSnapshot((s) => s.operations);
+  const answers = [...operations.values()].filter((k) => (!visitId || k.visitId === visitId) && unread(k));
+  if (answers.length === 0) return null;
+  return (
+    <section aria-label="What the office said" className="flex flex-col gap-2">
+      {answers.map((k) => (
+        <Answer key={k.id} kept={k} elsewhere={!visitId} />
+      ))}
+    </section>
+  );
+}
+
+/** `elsewhere`: not on its visit, so it is said where it belongs. */
+function Answer({ kept, elsewhere }: { kept: KeptOperation; elsewhere: boolean }) {
+  const tablet = useTablet();
+  const me = useSnapshot((s) => s.me);
+  const operations = useSnapshot((s) => s.operations);
+  const visit = useSnapshot((s) => s.visits.find((v) => v.id === kept.visitId));
+  const { op } = kept;
+  const unitName = (unitId: string) => visit?.units.find((u) => u.id === unitId)?.name ?? nameOfNew(operations, unitId) ?? 'a unit';
+  const typed = me ? entryWords(op, { visit, unitName, me }) : '';
+  return (
+    <div
+      role="status"
+      className="flex flex-wrap items-center justify-between gap-3 rounded-md border-2 border-alarm bg-alarm-wash px-4 py-2"
+    >
+      <p className="min-w-[14rem] flex-1">
+        <b className="text-alarm">
+          {OPERATION_LABEL[op.kind]}: {kept.outcome === 'rejected' ? 'not taken by the office.' : 'in the office, with a question.'}
+        </b>{' '}
+        {kept.note}
+        {typed ? (
+          <span className="block">
+            <b>You wrote:</b> {typed}
+          </span>
+        ) : null}
+      </p>
+      {elsewhere && visit ? <ChipLink href={placeOf(op, visit)}>{visit.kitchen.name}</ChipLink> : null}
+      <Chip onClick={() => void tablet.markSeen(kept.id)}>Read</Chip>
+    </div>
+  );
+}
+
+/** A unit put on file on the spot that the office did not take. */
+function nameOfNew(operations: ReadonlyMap<string, KeptOperation>, unitId: string): string | undefined {
+  for (const { op } of operations.values()) if (op.kind === 'unit.add' && op.payload.unitId === unitId) return op.payload.name;
+}
+
+function placeOf(op: Operation, visit: VisitOnFile): string {
+  const unitId =
+    'unitId' in op.payload
+      ? op.payload.unitId
+      : 'taskId' in op.payload
+        ? visit.tasks.find((t) => t.taskId === (op.payload as { taskId: string }).taskId)?.unitId
+        : null;
+  return visit.units.some((u) => u.id === unitId) ? to.unit(visit.id, unitId as string) : to.visit(visit.id);
+}

@@ -1,0 +1,77 @@
+import { useMemo } from 'react';
+import { State } from '@/app/_ui/state';
+import { VERDICT } from '@/app/_ui/verdict';
+import type { Estimate, EstimateOk, Figure } from '@/lib/core/condenser/types';
+import { differenceUnit, ownDifference, toOwn, unitOf, type Me, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
+import type { ReadingSoFar } from '@/lib/core/tablet/estimate-for';
+import { formatBand } from '@/lib/core/measures/display';
+import { useSnapshot } from '../../_lib/tablet-context';
+import { useEstimator } from '../../_lib/use-estimator';
+import { Causes } from './causes';
+
+/** What the reading means, as it is typed: figures with bands, causes, and what would decide between them. */
+export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; unit: UnitOnFile; reading: ReadingSoFar }) {
+  const me = useSnapshot((s) => s.me);
+  const estimator = useEstimator(unit.refrigerant);
+  const of = (aspect: string, phase: string) =>
+    visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase)?.grade ?? null;
+  // A reading after the work sees the coil as it was left, as in the office.
+  const wanted = reading.phase === 'after' ? 'left' : 'found';
+  const coilGrade = of('coil', wanted);
+  const fanGrade = of('fan', wanted) ?? of('fan', 'found');
+  const result = useMemo(
+    () => estimator?.estimateFor(unit, visit.kitchen, me?.currency ?? 'USD', reading, { coilGrade, fanGrade }) ?? null,
+    [estimator, unit, visit.kitchen, me?.currency, reading, coilGrade, fanGrade],
+  );
+  if (!me || !result) return null;
+  const look = VERDICT[result.verdict];
+  return (
+    <section aria-label="Estimate" aria-live="polite" className="rounded-md border border-cold bg-cold-wash p-3">
+      <p className="text-lg">
+        <State shape={look.shape} tone={look.tone}>
+          {look.words}
+        </State>
+      </p>
+      <Figures result={result} me={me} />
+      <p className="mt-2">{result.sentence}</p>
+      <Causes causes={result.causes} />
+    </section>
+  );
+}
+
+const percent = (f: Figure) => formatBand(f.value * 100, f.lo * 100, f.hi * 100, '%');
+
+function Figures({ result, me }: { result: Estimate; me: Me }) {
+  const kelvin = (f: Figure) =>
+    formatBand(toOwn('airInK', f.value, me), toOwn('airInK', f.lo, me), toOwn('airInK', f.hi, me), unitOf('airInK', me));
+  const difference = (f: Figure) =>
+    formatBand(ownDifference(f.value, me), ownDifference(f.lo, me), ownDifference(f.hi, me), differenceUnit(me));
+  const rows: [string, string][] = [];
+  if (result.condensingK) rows.push(['Condensing', kelvin(result.condensingK)]);
+  if (result.riseK) rows.push(['Rise over the air', difference(result.riseK)]);
+  if (result.status === 'ok') rows.push(...okRows(result, difference));
+  if (rows.length === 0) return null;
+  return (
+    <dl className="mt-2 grid grid-cols-[auto_1fr] gap-x-4 gap-y-1 sm:grid-cols-[auto_1fr_auto_1fr]">
+      {rows.map(([label, text]) => (
+        <div key={label} className="contents">
+          <dt className="text-soft">{label}</dt>
+          <dd className="font-bold">{text}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function okRows(e: EstimateOk, difference: (f: Figure) => string): [string, string][] {
+  const rows: [string, string][] = [
+    ['Rise when clean', difference(e.cleanRiseK)],
+    ['Conductance lost', percent(e.conductanceLost)],
+  ];
+  if (e.coolingLostHotDay) rows.push(['Cooling lost, hot day', percent(e.coolingLostHotDay)]);
+  const extra = e.extraEnergyKwhPerDay;
+  if (extra) rows.push(['Extra energy', formatBand(extra.value, extra.lo, extra.hi, 'kWh/day')]);
+  const cost = e.extraCostPerDay;
+  if (cost) rows.push(['Extra cost', formatBand(cost.value, cost.lo, cost.hi, `${cost.currency}/day`)]);
+  return rows;
+}

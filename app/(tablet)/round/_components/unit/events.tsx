@@ -1,0 +1,54 @@
+import { useState } from 'react';
+import { UNIT_EVENT_KINDS, UNIT_EVENT_LABEL, type UnitEventKind, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
+import { useWrite } from '../../_lib/use-write';
+import { EntryMark } from '../entry-mark';
+import { Chip, Fold, TouchField } from '../touch';
+
+/** What happened to the unit and changes how its readings are to be read: a trip, a new fan, refrigerant added. */
+export function Events({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
+  const { write, busy, now } = useWrite(visit.id);
+  const [kind, setKind] = useState<UnitEventKind | null>(null);
+  const [note, setNote] = useState('');
+  const list = visit.entries.events.filter((e) => e.unitId === unit.id);
+  const add = async () => {
+    if (kind && (await write('event.add', { unitId: unit.id, kind, at: now(), note: note.trim() }))) {
+      setKind(null);
+      setNote('');
+    }
+  };
+  return (
+    <Fold summary="Trip, part replaced, refrigerant added" open={list.length > 0}>
+      <div className="px-4 pb-4">
+        <ul className="mb-3 flex flex-col divide-y divide-line">
+          {list.map((e) => (
+            <li key={e.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
+              <span>
+                <b>{UNIT_EVENT_LABEL[e.kind]}</b> {e.note}
+              </span>
+              <span className="flex items-center gap-2">
+                <EntryMark id={e.id} />
+                <Chip
+                  disabled={busy}
+                  onClick={() => void write('entry.strike', { what: 'event', entryId: e.id, why: 'Entered by mistake' })}
+                >
+                  Take back
+                </Chip>
+              </span>
+            </li>
+          ))}
+        </ul>
+        <div role="group" aria-label="What happened" className="mb-3 flex flex-wrap gap-2">
+          {UNIT_EVENT_KINDS.map((k) => (
+            <Chip key={k} on={kind === k} onClick={() => setKind(k)}>
+              {UNIT_EVENT_LABEL[k]}
+            </Chip>
+          ))}
+        </div>
+        <TouchField id="event-note" label="What you know of it" value={note} maxLength={500} onChange={(e) => setNote(e.target.value)} />
+        <Chip className="mt-3" disabled={busy || !kind || (kind === 'note' && note.trim().length < 3)} onClick={() => void add()}>
+          Keep it
+        </Chip>
+      </div>
+    </Fold>
+  );
+}

@@ -1,0 +1,124 @@
+import { useRef, useState, type ChangeEvent } from 'react';
+import { counted } from '@/lib/core/wording/counted';
+import { ASPECT_LABEL, ASPECTS, type Aspect } from '@/lib/core/findings/grades';
+import type { PhotoEntry, UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
+import { PictureError, shrinkPicture } from '../../_lib/shrink-picture';
+import { useSnapshot } from '../../_lib/tablet-context';
+import { useWrite } from '../../_lib/use-write';
+import { EntryMark } from '../entry-mark';
+import { Thumb } from '../thumb';
+import { Card, Chip } from '../touch';
+
+type Phase = 'before' | 'after';
+const ABOUT: readonly { value: Aspect | null; label: string }[] = [
+  { value: null, label: 'Whole unit' },
+  ...ASPECTS.map((a) => ({ value: a, label: ASPECT_LABEL[a] })),
+];
+
+function notKept(n: number): string {
+  const it = n === 1 ? 'it' : 'them';
+  return `${counted(n, 'picture was', 'pictures were')} NOT kept: this tablet could not save ${it}. Do what the top of the screen says, then take ${it} again.`;
+}
+
+/** Pictures of a unit, tied to what they show, before or after. */
+export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
+  const { write, busy, now } = useWrite(visit.id);
+  const [about, setAbout] = useState<Aspect | null>('coil');
+  const [working, setWorking] = useState(false);
+  const [words, setWords] = useState('');
+  const inputs = { before: useRef<HTMLInputElement>(null), after: useRef<HTMLInputElement>(null) };
+  const take = async (event: ChangeEvent<HTMLInputElement>, phase: Phase) => {
+    const files = [...(event.target.files ?? [])];
+    event.target.value = '';
+    setWords('');
+    setWorking(true);
+    const said = new Set<string>();
+    let lost = 0;
+    for (const file of files) {
+      try {
+        const { bytes, mime, sha256 } = await shrinkPicture(file);
+        const kept = await write(
+          'photo.attach',
+          { unitId: unit.id, aspect: about, phase, sha256, bytes: bytes.byteLength, takenAt: now() },
+          { sha256, mime, bytes },
+        );
+        if (!kept) lost++;
+      } catch (error) {
+        said.add(error instanceof PictureError ? error.message : 'The picture could not be kept. What you wrote is safe.');
+      }
+    }
+    if (lost > 0) said.add(notKept(lost));
+    setWords([...said].join(' '));
+    setWorking(false);
+  };
+  const list = visit.entries.photos.filter((p) => p.unitId === unit.id);
+  return (
+    <Card id="photos" title="Photos">
+      <div role="group" aria-label="What the photo shows" className="mb-3 flex flex-wrap gap-2">
+        {ABOUT.map((a) => (
+          <Chip key={a.label} on={about === a.value} onClick={() => setAbout(a.value)}>
+            {a.label}
+          </Chip>
+        ))}
+      </div>
+      <div className="flex flex-wrap gap-2">
+        {(['before', 'after'] as const).map((phase) => (
+          <span key={phase}>
+            <input
+              ref={inputs[phase]}
+              type="file"
+              accept="image/*"
+              capture="environment"
+              className="sr-only"
+              tabIndex={-1}
+              aria-label={`Photo ${phase} cleaning`}
+              data-photo={phase}
+              onChange={(e) => void take(e, phase)}
+            />
+            <Chip className="min-h-[3.75rem]" disabled={busy || working} onClick={() => inputs[phase].current?.click()}>
+              Photo {phase} cleaning
+            </Chip>
+          </span>
+        ))}
+      </div>
+      {working ? (
+        <p role="status" className="mt-2">
+          Making the picture small …
+        </p>
+      ) : null}
+      {words ? (
+        <p role="alert" className="mt-2 font-bold text-alarm">
+          {words}
+        </p>
+      ) : null}
+      <ul className="mt-3 flex flex-wrap gap-3">
+        {list.map((p) => (
+          <li key={p.id}>
+            <Picture photo={p} visitId={visit.id} open={visit.status !== 'done'} />
+          </li>
+        ))}
+      </ul>
+    </Card>
+  );
+}
+
+function Picture({ photo, visitId, open }: { photo: PhotoEntry; visitId: string; open: boolean }) {
+  const { write, busy } = useWrite(visitId);
+  const kept = useSnapshot((s) => s.photos.find((p) => p.id === photo.id));
+  const shows = `${photo.aspect ? ASPECT_LABEL[photo.aspect] : 'Whole unit'}, ${photo.phase}`;
+  return (
+    <figure className="flex w-32 flex-col gap-1">
+      <Thumb photoId={photo.id} fileId={photo.fileId} alt={shows} />
+      <figcaption className="text-sm">
+        {shows}
+        <br />
+        {kept ? <span>{kept.problem || 'On this tablet'}</span> : <EntryMark id={photo.id} />}
+      </figcaption>
+      {open ? (
+        <Chip disabled={busy} onClick={() => void write('entry.strike', { what: 'photo', entryId: photo.id, why: 'Taken by mistake' })}>
+          Take back
+        </Chip>
+      ) : null}
+    </figure>
+  );
+}

@@ -1,0 +1,25 @@
+import { unitFacts } from '@/lib/core/equipment/unit-words';
+import { measureUnitsOf, type UnitOnFile } from '@/lib/core/tablet';
+import { useSnapshot } from '../../_lib/tablet-context';
+import { Fold } from '../touch';
+
+/** Said in the head of the page. */
+const IN_HEAD = ['name', 'tag', 'kind', 'placement', 'refrigerant', 'make', 'model', 'serial', 'notes'] as const;
+
+/** What is on file of the unit, as the office has it. */
+export function Plate({ unit }: { unit: UnitOnFile }) {
+  const me = useSnapshot((s) => s.me);
+  if (!me) return null;
+  return (
+    <Fold summary="Nameplate and how it runs">
+      <dl className="grid grid-cols-2 gap-x-4 gap-y-1 px-4 pb-4 sm:grid-cols-3">
+        {unitFacts(unit, measureUnitsOf(me), IN_HEAD).map(([label, words]) => (
+          <div key={label}>
+            <dt className="text-sm text-soft">{label}</dt>
+            <dd className="font-bold">{words}</dd>
+          </div>
+        ))}
+      </dl>
+    </Fold>
+  );
+}

@@ -1,0 +1,87 @@
+import { useState } from 'react';
+import { State } from '@/app/_ui/state';
+import { ASPECT_LABEL } from '@/lib/core/findings/grades';
+import { COIL_CLEANING, lowSideUnlooked, type UnitOnFile, type VisitOnFile, type VisitTaskOnFile } from '@/lib/core/tablet';
+import { useWrite } from '../../_lib/use-write';
+import { Card, Chip, TouchButton, TouchField } from '../touch';
+
+export function Tasks({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
+  const tasks = visit.tasks.filter((t) => t.unitId === unit.id);
+  if (tasks.length === 0) return null;
+  return (
+    <Card id="tasks" title="Tasks">
+      <ul className="flex flex-col divide-y divide-line">
+        {tasks.map((t) => (
+          <li key={t.taskId} className="py-3">
+            <Task visit={visit} task={t} />
+          </li>
+        ))}
+      </ul>
+    </Card>
+  );
+}
+
+function Task({ visit, task }: { visit: VisitOnFile; task: VisitTaskOnFile }) {
+  const { write, busy } = useWrite(visit.id);
+  const [asking, setAsking] = useState(false);
+  const [why, setWhy] = useState('');
+  // Once closed, the office decides.
+  const open = visit.status !== 'done';
+  const unlooked = task.kindKey === COIL_CLEANING ? lowSideUnlooked(visit, task.unitId) : [];
+  const notDone = async () => {
+    if (await write('task.not_done', { taskId: task.taskId, reason: why.trim() })) setAsking(false);
+  };
+  return (
+    <div className="flex flex-col gap-2">
+      <div className="flex flex-wrap items-center justify-between gap-3">
+        <span className="min-w-0">
+          <b>{task.label}</b>
+          {task.outcome === 'not_done' ? <span className="block text-soft">{task.reason}</span> : null}
+        </span>
+        <span className="flex items-center gap-2">
+          {task.outcome === 'done' ? (
+            <State shape="done" tone="cold">
+              Done
+            </State>
+          ) : null}
+          {task.outcome === 'not_done' ? <State shape="off">Not done</State> : null}
+          {open && task.outcome !== 'done' ? (
+            <TouchButton
+              look={task.outcome === 'planned' ? 'primary' : 'plain'}
+              disabled={busy}
+              onClick={() => void write('task.done', { taskId: task.taskId })}
+            >
+              Done
+            </TouchButton>
+          ) : null}
+          {open && task.outcome !== 'not_done' ? (
+            <Chip on={asking} className="min-h-[3.75rem]" onClick={() => setAsking(!asking)}>
+              Not done
+            </Chip>
+          ) : null}
+        </span>
+      </div>
+      {task.outcome === 'done' && unlooked.length > 0 ? (
+        <p className="font-bold text-alarm">
+          Before this counts, look at the low side: {unlooked.map((a) => ASPECT_LABEL[a].toLowerCase()).join(' and ')}.
+        </p>
+      ) : null}
+      {open && asking ? (
+        <div className="flex flex-wrap items-end gap-2">
+          <div className="min-w-[14rem] flex-1">
+            <TouchField
+              id={`not-done-${task.taskId}`}
+              label="Why not?"
+              value={why}
+              maxLength={500}
+              onChange={(e) => setWhy(e.target.value)}
+            />
+          </div>
+          <Chip disabled={busy || why.trim().length < 3} onClick={() => void notDone()}>
+            Save the reason
+          </Chip>
+        </div>
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,2 @@
+/** Clean, repair or replace. */
+export * from './compare';

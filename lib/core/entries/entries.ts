@@ -1,0 +1,141 @@
+import type { UnitSent } from '../equipment/unit-fields';
+import type { Aspect } from '../findings/grades';
+
+/**
+ * What a technician's device writes down. An operation is never changed and never removed: it is made on the device
+ * with its own id, kept there until the office has it, and applied there exactly once. Times are ISO 8601 instants,
+ * quantities SI (kelvin, pascal above the local atmosphere, ampere).
+ */
+export const OPERATION_VERSION = 2;
+
+export const FINDING_PHASES = ['found', 'left'] as const;
+/** As met on arrival, or as left behind. */
+export type FindingPhase = (typeof FINDING_PHASES)[number];
+
+/** Quantities of a reading, in the order the form asks for them. */
+export const READING_FIELDS = [
+  'headPaGauge',
+  'condensingClampK',
+  'airInK',
+  'boxK',
+  'suctionPaGauge',
+  'suctionLineK',
+  'liquidLineK',
+  'dischargeLineK',
+  'ampsA',
+  'steadyMinutes',
+  'roomAirK',
+  'offCyclePaGauge',
+  'offCycleAirK',
+] as const;
+export type ReadingField = (typeof READING_FIELDS)[number];
+
+/** Exactly what was typed and in which unit. */
+export type Entered = Partial<Record<ReadingField, { text: string; unit: string }>>;
+export type Questioned = { field: ReadingField; question: string; answer: string };
+
+export type ReadingValues = Partial<Record<ReadingField, number>>;
+
+export const UNIT_EVENT_KINDS = ['high_pressure_trip', 'compressor_replaced', 'fan_replaced', 'refrigerant_added', 'note'] as const;
+export type UnitEventKind = (typeof UNIT_EVENT_KINDS)[number];
+export const UNIT_EVENT_LABEL: Record<UnitEventKind, string> = {
+  high_pressure_trip: 'High-pressure trip',
+  compressor_replaced: 'Compressor replaced',
+  fan_replaced: 'Fan replaced',
+  refrigerant_added: 'Refrigerant added',
+  note: 'Something else worth keeping',
+};
+
+export const URGENCIES = ['soon', 'next', 'quote'] as const;
+export type Urgency = (typeof URGENCIES)[number];
+export const URGENCY_LABEL: Record<Urgency, string> = { soon: 'Within days', next: 'At the next visit', quote: 'Quote first' };
+
+export const STRUCK = ['part', 'follow_up', 'event', 'photo'] as const;
+
+export type Payloads = {
+  'visit.start': { arrivedAt: string };
+  'finding.set': {
+    unitId: string;
+    aspect: Aspect;
+    phase: FindingPhase;
+    /** Null when it was not looked at; then `notLookedWhy` says why. */
+    grade: string | null;
+    notLookedWhy: string;
+    note: string;
+    /** The entry this one is meant to replace, as the device knew it. Anything else there is a conflict. */
+    replaces: string | null;
+  };
+  'reading.add': {
+    unitId: string;
+    phase: 'before' | 'after';
+    values: ReadingValues;
+    gaugeGrade: string | null;
+    gaugeSpanPa: number | null;
+    entered: Entered;
+    questioned: Questioned[];
+    replaces: string | null;
+  };
+  'unit.outcome': { unitId: string; outcome: 'seen' | 'could_not_reach' | 'gone'; reason: string };
+  'unit.add': { unitId: string } & UnitSent;
+  'task.done': { taskId: string };
+  'task.not_done': { taskId: string; reason: string };
+  'photo.attach': {
+    unitId: string | null;
+    aspect: Aspect | null;
+    phase: 'before' | 'after';
+    sha256: string;
+    bytes: number;
+    takenAt: string;
+  };
+  /** `png` is base64 without a prefix, or null with `nobodyThere`. */
+  'signature.set': { nobodyThere: boolean; signedBy: string; png: string | null };
+  'part.use': { unitId: string | null; what: string; quantity: number };
+  'follow_up.add': { unitId: string; what: string; urgency: Urgency; note: string };
+  'food_warning.add': { unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
+  'event.add': { unitId: string; kind: UnitEventKind; at: string; note: string };
+  /** Takes back an entry that was a slip; the history keeps both. */
+  'entry.strike': { what: (typeof STRUCK)[number]; entryId: string; why: string };
+  /** `taskIds` are the tasks the device knew of, so that one added meanwhile is not taken for forgotten. */
+  'visit.close': { leftAt: string; taskIds: string[] };
+};
+
+export type OperationKind = keyof Payloads;
+
+/** One entry. Its id becomes the id of the row it makes. */
+export type Operation<K extends OperationKind = OperationKind> = {
+  [P in OperationKind]: {
+    id: string;
+    /** 1, 2, 3 … on its device, without gaps: the office applies them in this order. */
+    seq: number;
+    kind: P;
+    version: number;
+    visitId: string;
+    /** The office's time as far as the device knew it, never before the entry made before. */
+    madeAt: string;
+    /** Server time of the refresh the entry was based on; it cannot have been made earlier. */
+    basedOn: string;
+    payload: Payloads[P];
+  };
+}[K];
+
+export const OPERATION_LABEL: Record<OperationKind, string> = {
+  'visit.start': 'Arrived',
+  'finding.set': 'Finding',
+  'reading.add': 'Reading',
+  'unit.outcome': 'Unit reached or not',
+  'unit.add': 'Unit not on file',
+  'task.done': 'Task done',
+  'task.not_done': 'Task not done',
+  'photo.attach': 'Photo',
+  'signature.set': 'Signature',
+  'part.use': 'Part used',
+  'follow_up.add': 'Follow-up',
+  'food_warning.add': 'Food temperature warning',
+  'event.add': 'Event',
+  'entry.strike': 'Entry taken back',
+  'visit.close': 'Visit closed',
+};
+
+/** How the office answered an operation. */
+export type Outcome = 'applied' | 'conflict' | 'rejected';
+export type OperationResult = { id: string; outcome: Outcome; note: string };

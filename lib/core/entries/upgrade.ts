@@ -1,0 +1,27 @@
+import { OPERATION_VERSION, type Operation, type OperationKind } from './entries';
+
+type Json = Record<string, unknown>;
+/** From one version to the next, for the kinds whose shape changed. */
+const STEPS: Record<number, Partial<Record<OperationKind, (payload: Json) => Json>>> = {
+  // Version 1 had no "left as": a finding was what was met on arrival. And it did not say which entry it meant to replace.
+  1: {
+    'finding.set': (p) => ({ phase: 'found', replaces: null, ...p }),
+    'reading.add': (p) => ({ replaces: null, questioned: [], ...p }),
+    'visit.close': (p) => ({ taskIds: [], ...p }),
+  },
+};
+
+/** A payload brought from its version to today's, step by step. Anything but an object is left for the schema to refuse. */
+export function upgraded(kind: OperationKind, version: number, payload: unknown): unknown {
+  if (typeof payload !== 'object' || payload === null || Array.isArray(payload)) return payload;
+  let current = payload as Json;
+  for (let v = version; STEPS[v]; v++) current = STEPS[v]?.[kind]?.(current) ?? current;
+  return current;
+}
+
+/** An entry of an older version that still waits on a tablet, as today's screens read it. What is sent stays as it was written. */
+export function upgradedEntry(op: Operation): Operation {
+  return op.version >= OPERATION_VERSION
+    ? op
+    : ({ ...op, version: OPERATION_VERSION, payload: upgraded(op.kind, op.version, op.payload) } as Operation);
+}

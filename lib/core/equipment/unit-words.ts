@@ -1,0 +1,40 @@
+import type { MeasureUnits } from '../measures/preferred';
+import { refrigerantLabel } from '../refrigerants/naming';
+import { nominal, ownUnitOf } from '../measures/entry-units';
+import type { UnitField } from './field';
+import { UNIT_KEYS, unitField, type UnitKey, type UnitValues } from './unit-fields';
+
+/**
+ * A field's value in words, in the reader's units: '' where nothing is on file, null where it is none of what the field
+ * can hold, as in an entry that could not be read.
+ */
+export function fieldWords(field: UnitField, value: unknown, own: MeasureUnits): string | null {
+  if (value === null || value === undefined) return '';
+  switch (field.type) {
+    case 'measured':
+      return typeof value === 'number' ? nominal(field.measure, ownUnitOf(field.measure, own), value) : null;
+    case 'tick':
+      return typeof value === 'boolean' ? (value ? field.words : '') : null;
+    case 'maybe':
+      return typeof value === 'boolean' ? (value ? field.words.yes : field.words.no) : null;
+    case 'choice':
+      return typeof value === 'string' ? (Object.hasOwn(field.labels, value) ? (field.labels[value] ?? value) : value) : null;
+    case 'refrigerant':
+      return typeof value === 'string' ? refrigerantLabel(value) : null;
+    default:
+      return typeof value === 'string' ? value.trim() : null;
+  }
+}
+
+/** What is on file of a unit, a line a field; what its page says in its head is left out. */
+export function unitFacts(
+  unit: Partial<UnitValues>,
+  own: MeasureUnits,
+  without: readonly UnitKey[] = [],
+): [label: string, words: string][] {
+  return UNIT_KEYS.filter((key) => !without.includes(key)).flatMap((key): [string, string][] => {
+    const field = unitField(key);
+    const words = fieldWords(field, unit[key], own) || field.missing || '';
+    return words ? [[field.label, words]] : [];
+  });
+}

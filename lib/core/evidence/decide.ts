@@ -1,0 +1,131 @@
+import type { LocalDate, Weekday } from '../calendar';
+import type { Hyper } from '../fouling';
+import type { UnitBelief } from './beliefs';
+import type { OwnLimits } from './own-limits';
+import { dueNow, evidenceOfChange, heldWords, reviseTask, type TaskFile, type TaskRevision } from './revise-task';
+import type { ShopRules } from './shop-rules';
+
+/** A task as it is on file when a visit's news comes in, with what other visits and changes did to it. */
+export type TaskOnFile = Omit<TaskFile, 'lastDoneOn' | 'newsSince'> & {
+  dueOn: LocalDate;
+  lastDoneOn: LocalDate | null;
+  /** Dates of other visits that did it, oldest first. */
+  doneOn: readonly LocalDate[];
+  /** The change that this very visit made when it was decided before. */
+  mine: { fromRule: string; toRule: string } | null;
+  /** Day of the newest change that another visit's evidence made. */
+  lastChangeOn: LocalDate | null;
+  /** What it was last said that the rule would have become, while it was held. */
+  lastHeldRule: string | null;
+};
+
+export type VisitNews = { on: LocalDate; doneTaskIds: ReadonlySet<string>; preferredWeekday: Weekday | null };
+
+/** What decides: the shop's rules, what the fleet taught of coils, and the unit's own limits. */
+export type DecisionPolicy = { rules: ShopRules; hyper: Hyper; own: OwnLimits | null };
+
+export type ChangeRecord = {
+  kind: 'evidence' | 'held' | 'ended';
+  fromRule: string;
+  toRule: string;
+  fromDueOn: LocalDate;
+  toDueOn: LocalDate | null;
+  reason: string;
+  evidence: Record<string, unknown>;
+  modelVersion: string;
+};
+
+/** What a visit means for one task. `dueOn` null: the rule has ended. */
+export type Decision = {
+  taskId: string;
+  unitId: string;
+  kindKey: string;
+  fromRule: string;
+  rule: string;
+  fromDueOn: LocalDate;
+  dueOn: LocalDate | null;
+  lastDoneOn: LocalDate;
+  /** The file already says all of this. */
+  settled: boolean;
+  /** The change to be kept with its reason; null when nothing changes or it was kept before. */
+  record: ChangeRecord | null;
+  /** What a lock or a contract's dates held back, when that is news. */
+  held: ChangeRecord | null;
+  /** For the screen that closes the visit; false for work not done there whose rule stays. */
+  told: boolean;
+  reason: string | null;
+  heldReason: string | null;
+};
+
+export const ENDED = 'The rule has ended: its last date is done, so nothing more comes due. Add the task again to give it a new rule.';
+
+const newest = (dates: readonly (LocalDate | null)[]): LocalDate | null =>
+  dates.reduce((a, d) => (d !== null && (a === null || d > a) ? d : a), null);
+
+/** The task with this visit taken in, as the revision reads it; null when it was never done. */
+function withVisit(task: TaskOnFile, visit: VisitNews): TaskFile | null {
+  const doneHere = visit.doneTaskIds.has(task.taskId);
+  const lastDoneOn = newest([...task.doneOn, doneHere ? visit.on : null, task.lastDoneOn]);
+  if (!lastDoneOn) return null;
+  const before = (d: LocalDate | null) => (d !== null && d < visit.on ? d : null);
+  const { taskId, unitId, kindKey, anchor, anchorDate, locked, minWeeks, maxWeeks, mine } = task;
+  return {
+    taskId, unitId, kindKey, anchor, anchorDate, locked, minWeeks, maxWeeks, lastDoneOn,
+    // Starting again from the rule before this visit makes a second run give the same answer.
+    rule: mine && mine.toRule === task.rule ? mine.fromRule : task.rule,
+    newsSince: newest([newest(task.doneOn.map(before)), before(task.lastChangeOn)]),
+  }; // prettier-ignore
+}
+
+function ended(task: TaskOnFile, lastDoneOn: LocalDate): Decision {
+  const { taskId, unitId, kindKey, rule, dueOn } = task;
+  return {
+    taskId, unitId, kindKey, fromRule: rule, rule, fromDueOn: dueOn, dueOn: null, lastDoneOn,
+    settled: false, held: null, told: true, reason: ENDED, heldReason: null,
+    record: { kind: 'ended', fromRule: rule, toRule: rule, fromDueOn: dueOn, toDueOn: null, reason: ENDED, evidence: {}, modelVersion: '' },
+  }; // prettier-ignore
+}
+
+/** Said once for each rule that it would have become, so that the owner can see what a lock or a contract holds back. */
+function heldRecord(task: TaskOnFile, revision: TaskRevision | null, on: LocalDate, rule: string, dueOn: LocalDate): ChangeRecord | null {
+  const would = revision?.wouldHave;
+  if (!revision || !would || would.rule === task.lastHeldRule) return null;
+  return {
+    kind: 'held', fromRule: rule, toRule: rule, fromDueOn: dueOn, toDueOn: dueOn, reason: heldWords(would.reason, task.locked),
+    evidence: { ...evidenceOfChange(revision, on), wouldHave: would.rule, wouldHaveDueOn: would.dueOn }, modelVersion: revision.modelVersion,
+  }; // prettier-ignore
+}
+
+/**
+ * What becomes of one task after a visit: its rule, its next date, and what is to be kept of it. Pure, and the only
+ * place where that is decided: services save it, the demo shop and the replay of the past go through it. Deciding the
+ * same visit again gives the same rule and nothing new to keep. Null for a task that was never done.
+ */
+export function decide(task: TaskOnFile, visit: VisitNews, belief: UnitBelief, policy: DecisionPolicy): Decision | null {
+  const file = withVisit(task, visit);
+  if (!file) return null;
+  const { mine } = task;
+  const doneHere = visit.doneTaskIds.has(task.taskId);
+  const revision = reviseTask(file, belief, policy.own, policy.rules, policy.hyper, visit.preferredWeekday);
+  const next = dueNow(file);
+  // Work not done today keeps its rule unless something severe was seen on the way; a rule that has ended is nobody's
+  // to stretch or tighten, unless this visit gave it a new one already.
+  const takes = revision?.changed === true && (doneHere || revision.guard === 'halved') && (next !== null || mine !== null);
+  const rule = takes ? revision.rule : file.rule;
+  const dueOn = takes ? revision.dueOn : next;
+  if (dueOn === null) return ended(task, file.lastDoneOn);
+  const record: ChangeRecord | null =
+    takes && revision.reason && mine?.toRule !== rule
+      ? {
+          kind: 'evidence', fromRule: task.rule, toRule: rule, fromDueOn: task.dueOn, toDueOn: dueOn, reason: revision.reason,
+          evidence: evidenceOfChange(revision, visit.on), modelVersion: revision.modelVersion,
+        } // prettier-ignore
+      : null;
+  const told = doneHere || takes;
+  return {
+    taskId: task.taskId, unitId: task.unitId, kindKey: task.kindKey, fromRule: file.rule, rule, fromDueOn: task.dueOn, dueOn,
+    lastDoneOn: file.lastDoneOn, settled: rule === task.rule && dueOn === task.dueOn && file.lastDoneOn === task.lastDoneOn,
+    record, held: told ? heldRecord(task, revision, visit.on, file.rule, dueOn) : null, told,
+    reason: takes ? revision.reason : null, heldReason: revision?.wouldHave?.reason ?? null,
+  }; // prettier-ignore
+}

@@ -1,0 +1,57 @@
+import type { LocalDate } from '../calendar';
+import { kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
+import { decide, type Decision, type TaskOnFile, type VisitNews } from './decide';
+import { ownLimits, type OwnLimits } from './own-limits';
+import { returnsAfter, type ReturnOnFile, type ReturnVisit } from './return-visits';
+import type { ShopRules } from './shop-rules';
+import type { UnitFile } from './unit-file';
+
+/** A kitchen as one visit leaves it: everything that is needed to work out what follows, loaded once. */
+export type KitchenAfterVisit = {
+  files: readonly UnitFile[];
+  tasks: readonly TaskOnFile[];
+  visit: VisitNews & { id: string; unitIds: ReadonlySet<string> };
+  /** "Go back" follow-ups on file by unit, and the aspects this visit looked at. */
+  returns: ReadonlyMap<string, readonly ReturnOnFile[]>;
+  lookedAt: ReadonlyMap<string, ReadonlySet<string>>;
+};
+
+export type VisitOutcome = {
+  /** `own` undefined: the unit was not visited, its limits stay as they are on file. */
+  beliefs: { belief: UnitBelief; own?: OwnLimits | null }[];
+  decisions: Decision[];
+  /** Cleanings from before our first visit that a task is about to forget. */
+  cleanedBefore: { unitId: string; on: LocalDate }[];
+  /** Follow-ups that this visit has met, and the new ones it asks for. */
+  met: string[];
+  goBack: (ReturnVisit & { unitId: string })[];
+};
+
+const COIL_CLEANING = 'coil_cleaning';
+
+/** Everything that follows from a closed visit, worked out at once and without touching anything. */
+export function visitConsequences(kitchen: KitchenAfterVisit, fleet: FleetBelief, rules: ShopRules): VisitOutcome {
+  const { visit, files, tasks } = kitchen;
+  const outcome: VisitOutcome = { beliefs: [], decisions: [], cleanedBefore: [], met: [], goBack: [] };
+  // The kitchen's other units hear the news too.
+  for (const belief of kitchenBeliefs(files, fleet)) {
+    const { unitId, unit, conditions } = belief.file;
+    if (!visit.unitIds.has(unitId)) {
+      outcome.beliefs.push({ belief });
+      continue;
+    }
+    const own = ownLimits(unit, belief.evidence.baseline, conditions, rules.ownLimits);
+    outcome.beliefs.push({ belief, own });
+    for (const task of tasks.filter((t) => t.unitId === unitId)) {
+      const { kindKey, lastDoneOn, doneOn } = task;
+      if (kindKey === COIL_CLEANING && lastDoneOn !== null && lastDoneOn < visit.on && !doneOn.includes(lastDoneOn))
+        outcome.cleanedBefore.push({ unitId, on: lastDoneOn });
+      const decision = decide(task, visit, belief, { rules, hyper: fleet.fouling, own });
+      if (decision) outcome.decisions.push(decision);
+    }
+    const { met, open } = returnsAfter(belief.file, visit, kitchen.returns.get(unitId) ?? [], kitchen.lookedAt.get(unitId), rules);
+    outcome.met.push(...met);
+    outcome.goBack.push(...open.map((r) => ({ ...r, unitId })));
+  }
+  return outcome;
+}

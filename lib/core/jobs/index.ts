@@ -1,0 +1,4 @@
+/** Jobs: from a finding or a phone call to finished work. */
+export * from './quote';
+export * from './repeat-calls';
+export * from './states';

@@ -1,0 +1,43 @@
+/** A quote's sums. Money in whole cents (hundredths of the shop's currency), so that no sum depends on the order of its lines. */
+
+export const QUOTE_LINE_KINDS = ['labour', 'part', 'refrigerant', 'trip', 'other'] as const;
+export type QuoteLineKind = (typeof QUOTE_LINE_KINDS)[number];
+export const QUOTE_LINE_LABEL: Record<QuoteLineKind, string> = {
+  labour: 'Labour',
+  part: 'Part',
+  refrigerant: 'Refrigerant',
+  trip: 'Trip',
+  other: 'Other',
+};
+
+export type QuoteLine = {
+  kind: QuoteLineKind;
+  what: string;
+  quantity: number;
+  /** "h", "pcs", "lb" …, as it is said to the customer. */
+  unit: string;
+  priceCents: number;
+  taxed: boolean;
+};
+
+export type QuoteSums = { lines: number[]; netCents: number; taxCents: number; totalCents: number };
+
+/** Half a cent goes away from zero, as on a till. */
+const cents = (x: number) => Math.sign(x) * Math.round(Math.abs(x) + 1e-9);
+
+/**
+ * @param taxPercent of the taxed lines' sum, rounded once
+ * @throws RangeError where a quantity or price is not a number of zero or more
+ */
+export function quoteSums(lines: readonly QuoteLine[], taxPercent: number): QuoteSums {
+  if (!(taxPercent >= 0 && taxPercent <= 100)) throw new RangeError('Tax is a percentage from 0 to 100.');
+  const each = lines.map(({ quantity, priceCents }) => {
+    if (!(quantity >= 0 && priceCents >= 0 && Number.isFinite(quantity * priceCents)))
+      throw new RangeError('A quantity and a price are zero or more.');
+    return cents(quantity * priceCents);
+  });
+  const netCents = each.reduce((a, b) => a + b, 0);
+  const taxable = each.reduce((sum, c, i) => sum + (lines[i]?.taxed ? c : 0), 0);
+  const taxCents = cents((taxable * taxPercent) / 100);
+  return { lines: each, netCents, taxCents, totalCents: netCents + taxCents };
+}

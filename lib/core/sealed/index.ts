@@ -1,0 +1,6 @@
+/** Work on the sealed circuit: what is reckoned at each step. The maker's instructions and licensed practice come first. */
+export * from './charge';
+export * from './pressure-test';
+export * from './tubing';
+export * from './vacuum-decay';
+export * from './steps';

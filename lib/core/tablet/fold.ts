@@ -1,0 +1,107 @@
+import { blankUnit } from '../equipment/unit-fields';
+import { stands } from '../entries/newer';
+import type { Operation, Payloads } from '../entries/entries';
+import type { Entries, UnitOnFile, VisitOnFile } from './state';
+
+/**
+ * A visit as the tablet shows it: what the office told, with the operations it has not heard of laid over it in order.
+ * The office applies the same operations to the same end.
+ */
+export function foldVisit(onFile: VisitOnFile, operations: readonly Operation[]): VisitOnFile {
+  let visit = onFile;
+  for (const op of operations) if (op.visitId === visit.id) visit = step(visit, op);
+  return visit;
+}
+
+type At<E> = E & { id: string; at: string };
+
+/** The list with the incoming entry in its place, unless what stands there is newer. */
+function placed<E>(list: readonly At<E>[], incoming: At<E>, same: (a: At<E>) => boolean): At<E>[] {
+  const standing = list.find((e) => e.id !== incoming.id && same(e));
+  if (standing && !stands(incoming, standing)) return [...list];
+  return [...list.filter((e) => e.id !== incoming.id && !same(e)), incoming];
+}
+
+const added = <E extends { id: string }>(list: readonly E[], entry: E): E[] => [...list.filter((e) => e.id !== entry.id), entry];
+const without = <E extends { id: string }>(list: readonly E[], id: string): E[] => list.filter((e) => e.id !== id);
+
+function step(visit: VisitOnFile, op: Operation): VisitOnFile {
+  const e = visit.entries;
+  const withEntries = (change: Partial<Entries>): VisitOnFile => ({ ...visit, entries: { ...e, ...change } });
+  switch (op.kind) {
+    case 'visit.start':
+      return {
+        ...withEntries({ arrivedAt: e.arrivedAt ?? op.payload.arrivedAt }),
+        status: visit.status === 'booked' ? 'started' : visit.status,
+      };
+    case 'finding.set': {
+      const { replaces: _, ...p } = op.payload;
+      return withEntries({
+        findings: placed(
+          e.findings,
+          { id: op.id, at: op.madeAt, ...p },
+          (f) => f.unitId === p.unitId && f.aspect === p.aspect && f.phase === p.phase,
+        ),
+      });
+    }
+    case 'reading.add': {
+      const { replaces: _, entered: __, ...p } = op.payload;
+      return withEntries({
+        readings: placed(e.readings, { id: op.id, at: op.madeAt, ...p }, (r) => r.unitId === p.unitId && r.phase === p.phase),
+      });
+    }
+    case 'unit.outcome':
+      return withEntries({ outcomes: [...e.outcomes.filter((o) => o.unitId !== op.payload.unitId), op.payload] });
+    case 'unit.add':
+      return { ...visit, units: added(visit.units, newUnit(op.payload)) };
+    case 'task.done':
+      return withTask(visit, op.payload.taskId, { outcome: 'done', reason: '' });
+    case 'task.not_done':
+      return withTask(visit, op.payload.taskId, { outcome: 'not_done', reason: op.payload.reason });
+    case 'photo.attach': {
+      const { bytes: _, ...p } = op.payload;
+      return withEntries({ photos: added(e.photos, { id: op.id, fileId: null, ...p }) });
+    }
+    case 'signature.set':
+      return withEntries({ signature: { signedBy: op.payload.signedBy, nobodyThere: op.payload.nobodyThere } });
+    case 'part.use':
+      return withEntries({ parts: added(e.parts, { id: op.id, ...op.payload }) });
+    case 'follow_up.add':
+      return withEntries({ followUps: added(e.followUps, { id: op.id, ...op.payload }) });
+    case 'food_warning.add':
+      return withEntries({ foodWarnings: added(e.foodWarnings, { id: op.id, ...op.payload }) });
+    case 'event.add':
+      return withEntries({ events: added(e.events, { id: op.id, ...op.payload }) });
+    case 'entry.strike':
+      return withEntries(struck(e, op.payload));
+    case 'visit.close':
+      return visit.status === 'cancelled' ? visit : { ...withEntries({ leftAt: op.payload.leftAt }), status: 'done' };
+  }
+}
+
+function struck(e: Entries, p: Payloads['entry.strike']): Partial<Entries> {
+  if (p.what === 'part') return { parts: without(e.parts, p.entryId) };
+  if (p.what === 'follow_up') return { followUps: without(e.followUps, p.entryId) };
+  if (p.what === 'event') return { events: without(e.events, p.entryId) };
+  return { photos: without(e.photos, p.entryId) };
+}
+
+function withTask(visit: VisitOnFile, taskId: string, change: { outcome: 'done' | 'not_done'; reason: string }): VisitOnFile {
+  return { ...visit, tasks: visit.tasks.map((t) => (t.taskId === taskId ? { ...t, ...change } : t)) };
+}
+
+/** A unit added on the spot, before the office has given it a label. */
+function newUnit(p: Payloads['unit.add']): UnitOnFile {
+  const { unitId, ...rest } = p;
+  return {
+    ...blankUnit(rest.kind),
+    ...rest,
+    id: unitId,
+    compressorMap: null,
+    baseline: null,
+    pastLosses: [],
+    past: [],
+    thumbs: [],
+    openFollowUps: [],
+  };
+}

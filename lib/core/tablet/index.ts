@@ -1,0 +1,11 @@
+export * from '../entries/entries';
+export * from './state';
+export * from './protocol';
+export * from './own-units';
+export * from '../entries/bounds';
+export { foodQuestion } from './food-question';
+export { foldVisit } from './fold';
+export { hasWork } from './has-work';
+export { stands } from '../entries/newer';
+export { upgraded, upgradedEntry } from '../entries/upgrade';
+export { COIL_CLEANING, LOW_SIDE_ASPECTS, lowSideUnlooked, missingToClose, type Missing } from './ready';

@@ -1,0 +1,139 @@
+import type { CleanBaseline, PastLoss } from '../condenser/types';
+import type { CompressorMap } from '../condenser/compressor/ten-coefficient';
+import type { UnitValues } from '../equipment/unit-fields';
+import type { Aspect } from '../findings/grades';
+import type { FindingPhase, Questioned, ReadingValues, UnitEventKind, Urgency } from '../entries/entries';
+
+/** What a tablet holds of one visit. Plain data: it goes through JSON and IndexedDB as it is. Times are ISO instants. */
+
+export type FindingEntry = {
+  id: string;
+  unitId: string;
+  aspect: Aspect;
+  phase: FindingPhase;
+  grade: string | null;
+  notLookedWhy: string;
+  note: string;
+  at: string;
+};
+
+export type ReadingEntry = {
+  id: string;
+  unitId: string;
+  phase: 'before' | 'after';
+  at: string;
+  values: ReadingValues;
+  gaugeGrade: string | null;
+  gaugeSpanPa: number | null;
+  questioned: Questioned[];
+};
+
+export type OutcomeEntry = { unitId: string; outcome: 'seen' | 'could_not_reach' | 'gone'; reason: string };
+export type PhotoEntry = {
+  id: string;
+  unitId: string | null;
+  aspect: Aspect | null;
+  phase: 'before' | 'after';
+  takenAt: string;
+  sha256: string;
+  fileId: string | null;
+};
+export type PartEntry = { id: string; unitId: string | null; what: string; quantity: number };
+export type FollowUpEntry = { id: string; unitId: string; what: string; urgency: Urgency; note: string };
+export type FoodWarningEntry = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
+export type EventEntry = { id: string; unitId: string; kind: UnitEventKind; at: string; note: string };
+export type SignatureEntry = { signedBy: string; nobodyThere: boolean };
+
+export type Entries = {
+  arrivedAt: string | null;
+  leftAt: string | null;
+  findings: FindingEntry[];
+  readings: ReadingEntry[];
+  outcomes: OutcomeEntry[];
+  photos: PhotoEntry[];
+  parts: PartEntry[];
+  followUps: FollowUpEntry[];
+  foodWarnings: FoodWarningEntry[];
+  events: EventEntry[];
+  signature: SignatureEntry | null;
+};
+
+export type VisitTaskOnFile = {
+  taskId: string;
+  unitId: string;
+  kindKey: string;
+  label: string;
+  minutes: number;
+  lowSide: boolean;
+  dueOn: string;
+  outcome: 'planned' | 'done' | 'not_done';
+  reason: string;
+};
+
+/** One earlier visit to the unit, for the page that shows the last three. */
+export type PastVisit = {
+  visitId: string;
+  at: string;
+  by: string;
+  findings: Pick<FindingEntry, 'aspect' | 'phase' | 'grade' | 'notLookedWhy'>[];
+  readings: { phase: 'before' | 'after' | 'log'; values: ReadingValues; verdict: string | null; sentence: string }[];
+};
+
+export type UnitOnFile = UnitValues & {
+  id: string;
+  compressorMap: CompressorMap | null;
+  /** What is believed of its clean rise; null before any reading on a cleaned coil. */
+  baseline: CleanBaseline | null;
+  pastLosses: PastLoss[];
+  past: PastVisit[];
+  thumbs: { fileId: string; takenAt: string; aspect: Aspect | null; phase: string }[];
+  openFollowUps: { what: string; urgency: string }[];
+};
+
+export type KitchenOnFile = {
+  id: string;
+  name: string;
+  customer: string;
+  address: string;
+  timeZone: string;
+  /** Of the kitchen's clock at the visit. */
+  utcOffsetMinutes: number;
+  altitudeM: number;
+  accessNotes: string;
+  contactName: string;
+  contactPhone: string;
+  energyPricePerKwh: number | null;
+  hotDayAirK: number;
+};
+
+export type VisitStatus = 'booked' | 'started' | 'done' | 'cancelled';
+
+/** One visit as the office last told it. */
+export type VisitOnFile = {
+  id: string;
+  version: number;
+  status: VisitStatus;
+  startsAt: string;
+  endsAt: string;
+  note: string;
+  /** Set where the visit has meanwhile been given to someone else. */
+  nowWith: string | null;
+  cancelReason: string;
+  kitchen: KitchenOnFile;
+  tasks: VisitTaskOnFile[];
+  units: UnitOnFile[];
+  entries: Entries;
+};
+
+/** Who holds the tablet, and how figures are shown to them. */
+export type Me = {
+  userId: string;
+  name: string;
+  role: string;
+  temperatureUnit: 'F' | 'C';
+  pressureUnit: 'psig' | 'bar';
+  massUnit: 'oz' | 'g';
+  gaugeGrade: string;
+  gaugeSpanPa: number;
+  currency: string;
+};

@@ -1,6 +1,0 @@
-import 'server-only';
-import type { Tx } from './client';
-
-/** Kinds of task in their order. */
-export const taskKinds = (db: Tx, o: { activeOnly?: boolean } = {}) =>
-  db.taskKind.findMany({ where: o.activeOnly ? { active: true } : {}, orderBy: [{ sort: 'asc' }, { key: 'asc' }] });

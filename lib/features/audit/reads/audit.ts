@@ -1,0 +1,22 @@
+import 'server-only';
+import type { Prisma, Tx } from '../../../database/client';
+
+export type AuditNote = {
+  at: Date;
+  userId: string | null;
+  action: string;
+  entity: string;
+  entityId: string;
+  detail?: Prisma.InputJsonObject;
+};
+
+export const writeAudit = (db: Tx, note: AuditNote) => db.auditEntry.create({ data: note });
+
+/** Who changed a record last and which of its fields, or null. */
+export async function lastChange(db: Tx, entity: string, entityId: string) {
+  const entry = await db.auditEntry.findFirst({ where: { entity, entityId }, orderBy: { id: 'desc' } });
+  if (!entry) return null;
+  const by = entry.userId ? await db.user.findUnique({ where: { id: entry.userId }, select: { name: true } }) : null;
+  const changed = (entry.detail as { changed?: Record<string, unknown> } | null)?.changed;
+  return { at: entry.at, by: by?.name ?? 'Someone', action: entry.action, fields: Object.keys(changed ?? {}), detail: entry.detail };
+}

@@ -1,0 +1,51 @@
+import 'server-only';
+import { AppError } from '../../../core/errors';
+import { lastChange } from '../reads/audit';
+import type { Prisma, Tx } from '../../../database/client';
+import { refusedBy } from '../../../database/constraints';
+
+/** JSON with keys in order: PostgreSQL gives them back in another than they were written in. */
+const inOrder = (value: unknown): string =>
+  JSON.stringify(value ?? null, (_, v: unknown) =>
+    v && typeof v === 'object' && !Array.isArray(v) ? Object.fromEntries(Object.entries(v).sort(([a], [b]) => (a < b ? -1 : 1))) : v,
+  );
+
+/** Fields that differ, with what they were and are now, as the audit keeps them. */
+export function differences<T extends object>(before: T, after: Partial<{ [K in keyof T]: unknown }>): Prisma.InputJsonObject {
+  const out: Record<string, Prisma.InputJsonValue> = {};
+  for (const key of Object.keys(after) as (keyof T & string)[]) {
+    const [from, to] = [inOrder(before[key]), inOrder(after[key])];
+    if (from !== to) out[key] = JSON.parse(`[${from},${to}]`) as Prisma.InputJsonValue;
+  }
+  return out;
+}
+
+const UNIT_ENDINGS = /(PaGauge|PerKwh|Kg|Json|Id|K|M)$/;
+const fieldWords = (field: string) =>
+  field
+    .replace(UNIT_ENDINGS, '')
+    .replace(/([A-Z])/g, ' $1')
+    .toLowerCase()
+    .trim();
+
+/** What to tell someone whose form was opened before another person's change: who, what, and what now. */
+export async function staleError(db: Tx, entity: string, id: string, noun: string): Promise<AppError> {
+  const last = await lastChange(db, entity, id);
+  const what = last?.fields.length ? ` (${last.fields.map(fieldWords).join(', ')})` : '';
+  return new AppError(
+    'conflict',
+    `${last?.by ?? 'Someone'} changed ${noun} while this form was open${what}. Nothing was saved; open it again in another tab to compare, then save from there.`,
+  );
+}
+
+/** Turns a refusal of the database into words beside a field. */
+export async function orSay<T>(work: Promise<T>, words: Record<string, readonly [message: string, field: string]>): Promise<T> {
+  try {
+    return await work;
+  } catch (e) {
+    const rule = refusedBy(e);
+    const told = rule ? words[rule] : undefined;
+    if (told) throw new AppError('conflict', told[0], told[1]);
+    throw e;
+  }
+}

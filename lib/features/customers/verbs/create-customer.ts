@@ -1,0 +1,20 @@
+import 'server-only';
+import { writeAudit } from '../../audit/reads/audit';
+import { withinTransaction } from '../../../database/transaction';
+import type { NewCustomer } from '../../../schemas/customers';
+import { orSay } from '../../audit/verbs/changes';
+import type { ServiceContext } from '../../context';
+
+export const CUSTOMER_REFUSALS = {
+  Customer_name_key: ['A customer of this name is on file already. Look under archived too.', 'name'],
+} as const;
+
+/** @throws AppError conflict — the name is taken. */
+export function createCustomer({ db, actor, now }: ServiceContext, input: NewCustomer): Promise<{ customerId: string }> {
+  const work = withinTransaction(db, async (tx) => {
+    const { id } = await tx.customer.create({ data: { ...input, createdAt: now } });
+    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'customer.created', entity: 'Customer', entityId: id });
+    return { customerId: id };
+  });
+  return orSay(work, CUSTOMER_REFUSALS);
+}

@@ -1,0 +1,60 @@
+import 'server-only';
+import type { CompressorMap } from '../../../core/condenser/compressor/ten-coefficient';
+import type { Tx } from '../../../database/client';
+import { toLocalDate } from '../../../core/calendar/date-column';
+
+/** A unit with its kitchen and customer, or null. */
+export async function unitPage(db: Tx, id: string) {
+  const unit = await db.unit.findUnique({
+    where: { id },
+    include: { kitchen: { include: { customer: { select: { id: true, name: true } } } } },
+  });
+  return unit && { ...unit, compressorMap: unit.compressorMap as CompressorMap | null };
+}
+export type UnitPage = NonNullable<Awaited<ReturnType<typeof unitPage>>>;
+
+/** A unit's tasks with the history of their rules, newest change first; tasks taken off come last. */
+export async function tasksOfUnit(db: Tx, unitId: string) {
+  const rows = await db.task.findMany({
+    where: { unitId },
+    include: {
+      kind: true,
+      changes: { orderBy: { at: 'desc' }, take: 50 },
+      visitTasks: { where: { open: true }, include: { visit: { select: { id: true, startsAt: true } } } },
+    },
+  });
+  const ids = rows.flatMap((t) => t.changes.flatMap((c) => [c.byUserId, c.reviewedById])).filter((x): x is string => x !== null);
+  const people = await db.user.findMany({ where: { id: { in: ids } }, select: { id: true, name: true } });
+  const nameOf = new Map(people.map((p) => [p.id, p.name]));
+  return rows
+    .map((t) => ({
+      id: t.id,
+      version: t.version,
+      kindKey: t.kindKey,
+      label: t.kind.label,
+      sort: t.kind.sort,
+      rule: t.rule,
+      anchor: t.anchor,
+      anchorDate: toLocalDate(t.anchorDate),
+      lastDoneOn: t.lastDoneOn && toLocalDate(t.lastDoneOn),
+      dueOn: toLocalDate(t.dueOn),
+      locked: t.locked,
+      minWeeks: t.minWeeks,
+      maxWeeks: t.maxWeeks,
+      active: t.active,
+      onVisit: t.visitTasks[0] ? { id: t.visitTasks[0].visit.id, startsAt: t.visitTasks[0].visit.startsAt.getTime() } : null,
+      changes: t.changes.map((c) => ({
+        id: c.id,
+        at: c.at.getTime(),
+        kind: c.kind,
+        fromRule: c.fromRule,
+        toRule: c.toRule,
+        fromDueOn: c.fromDueOn && toLocalDate(c.fromDueOn),
+        toDueOn: c.toDueOn && toLocalDate(c.toDueOn),
+        reason: c.reason,
+        by: (c.byUserId && nameOf.get(c.byUserId)) ?? null,
+        review: c.review,
+      })),
+    }))
+    .sort((a, b) => Number(b.active) - Number(a.active) || a.sort - b.sort);
+}

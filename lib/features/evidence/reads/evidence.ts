@@ -1,0 +1,152 @@
+import 'server-only';
+import { daysBetween, todayIn, type LocalDate } from '../../../core/calendar';
+import type { Estimate, Reading } from '../../../core/condenser';
+import { readingOf } from '../../../core/condenser/from-record';
+import {
+  course,
+  extraEnergyToday,
+  fanAhead,
+  fanDays,
+  kitchenBeliefs,
+  limitDates,
+  lnKOf,
+  lostToday,
+  ownLimits,
+  setAsideWhy,
+  timesPrice,
+} from '../../../core/evidence';
+import type { TaskShown, UnitEvidenceShown, VisitShown } from '../../../core/evidence/shown';
+import { cyclePicture, headPicture } from '../../../core/evidence/pictures';
+import { toLocalDate } from '../../../core/calendar/date-column';
+import { unitFiles, visitDate } from './findings-history';
+import { fleetBelief, kitchenPosteriors, shopRules } from './fouling';
+import type { Tx } from '../../../database/client';
+
+const SHOWN_VISITS = 40;
+
+/** Everything that the evidence section of a unit shows; null when the unit is not in service. */
+export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<UnitEvidenceShown | null> {
+  const [file] = await unitFiles(db, { unitIds: [unitId] });
+  if (!file) return null;
+  const kitchen = await db.kitchen.findUniqueOrThrow({ where: { id: file.kitchenId } });
+  const today = todayIn(kitchen.timeZone, now.getTime());
+  const fleet = await fleetBelief(db);
+  const rules = await shopRules(db);
+  const neighbours = await kitchenPosteriors(db, file.kitchenId, fleet.fouling.modelVersion);
+  const [belief] = kitchenBeliefs([file], fleet, neighbours);
+  if (!belief) return null;
+  const own = ownLimits(file.unit, belief.evidence.baseline, file.conditions, rules.ownLimits);
+  const tasks = await unitTasks(db, unitId);
+  const coil = tasks.find((t) => t.kindKey === 'coil_cleaning') ?? null;
+  const limits = own && own.limits.length > 0 ? own.limits : rules.limits;
+  const latest = await latestReading(db, unitId);
+  const { baseline } = belief.evidence;
+  const { rate, lnK, asOf } = belief.fouling;
+  const standing = { ratePerDay: rate.mean, rateSdPerDay: rate.sd, lnK: lnK.mean, lnKSd: lnK.sd, days: daysBetween(asOf, today), own };
+  const todayKwh = extraEnergyToday([standing]);
+  const fan = fanAhead(belief.fouling, today, fanDays(today, coil?.dueOn ?? null));
+  return {
+    today,
+    unit: file.unit,
+    conditions: file.conditions,
+    baseline,
+    fouling: {
+      rate: belief.fouling.rate,
+      lnK: belief.fouling.lnK,
+      restore: belief.fouling.restore,
+      evidence: belief.fouling.evidence,
+      lastCleanedOn: belief.fouling.lastCleanedOn,
+      asOf: belief.fouling.asOf,
+      modelVersion: belief.fouling.modelVersion,
+    },
+    ownLimits: own,
+    todayLost: lostToday(standing),
+    todayKwh,
+    todayMoney: timesPrice(todayKwh, file.conditions.priceKnown ? file.conditions.energyPricePerKwh : null),
+    course: course(belief, fleet),
+    fan,
+    limitDates: limitDates(belief.fouling, limits, today),
+    readings: file.readings.flatMap((r) => {
+      const seen = lnKOf(r, baseline);
+      return seen ? [{ on: r.on, phase: r.phase, ...seen, setAside: setAsideWhy(r) }] : [];
+    }),
+    cleanings: file.cleanings,
+    grades: file.findings.filter((f) => f.aspect === 'coil'),
+    tasks,
+    latest: latest && { on: latest.on, estimate: latest.estimate, reading: latest.reading },
+    head: headPicture(file, baseline, fan[0]!, await headReadings(db, unitId)),
+    cycle: latest ? cyclePicture(file.unit, latest.reading) : null,
+    visits: await visitHistory(db, unitId, kitchen.timeZone),
+  };
+}
+async function unitTasks(db: Tx, unitId: string): Promise<TaskShown[]> {
+  const rows = await db.task.findMany({
+    where: { unitId, active: true },
+    orderBy: { kind: { sort: 'asc' } },
+    include: { kind: { select: { label: true } }, changes: { orderBy: { at: 'desc' }, take: 12 } },
+  });
+  return rows.map((t) => ({
+    id: t.id, kindKey: t.kindKey, label: t.kind.label, rule: t.rule, anchor: t.anchor, locked: t.locked, dueOn: toLocalDate(t.dueOn), lastDoneOn: t.lastDoneOn && toLocalDate(t.lastDoneOn),
+    changes: t.changes.map((c) => ({ id: c.id, at: c.at, kind: c.kind, fromRule: c.fromRule, toRule: c.toRule, reason: c.reason, review: c.review, modelVersion: c.modelVersion })),
+  })); // prettier-ignore
+}
+
+/** The newest reading that could say something, or else the newest at all, with its estimate. */
+async function latestReading(db: Tx, unitId: string): Promise<{ on: LocalDate; estimate: Estimate; reading: Reading } | null> {
+  const where = { unitId, reading: { supersededAt: null } };
+  const include = { reading: { include: { unit: { select: { kitchen: { select: { timeZone: true } } } } } } } as const;
+  const row =
+    (await db.estimate.findFirst({ where: { ...where, status: 'ok' }, orderBy: { at: 'desc' }, include })) ??
+    (await db.estimate.findFirst({ where, orderBy: { at: 'desc' }, include }));
+  if (!row) return null;
+  const { reading } = row;
+  return {
+    on: todayIn(reading.unit.kitchen.timeZone, reading.at.getTime()),
+    estimate: row.result as unknown as Estimate,
+    reading: readingOf(reading),
+  };
+}
+
+/** Head (or bend temperature) against coil air, of readings that could say something. */
+async function headReadings(db: Tx, unitId: string) {
+  const rows = await db.reading.findMany({
+    where: { unitId, supersededAt: null, airInK: { not: null }, estimate: { status: 'ok' } },
+    orderBy: { at: 'asc' },
+    select: { at: true, phase: true, headPaGauge: true, condensingClampK: true, airInK: true },
+  });
+  return rows.map((r) => ({
+    at: r.at.getTime(),
+    phase: r.phase,
+    airK: r.airInK as number,
+    headPaGauge: r.headPaGauge,
+    clampK: r.condensingClampK,
+  }));
+}
+
+/** Visits to the unit, newest first: what was found, read and done. */
+async function visitHistory(db: Tx, unitId: string, timeZone: string): Promise<VisitShown[]> {
+  const rows = await db.visit.findMany({
+    where: {
+      status: { in: ['started', 'done'] },
+      OR: [{ findings: { some: { unitId } } }, { readings: { some: { unitId } } }, { tasks: { some: { unitId } } }],
+    },
+    orderBy: { startsAt: 'desc' },
+    take: SHOWN_VISITS,
+    include: {
+      technician: { select: { name: true } },
+      findings: { where: { unitId, supersededAt: null } },
+      readings: { where: { unitId, supersededAt: null }, include: { estimate: true }, orderBy: { at: 'asc' } },
+      tasks: { where: { unitId }, include: { task: { include: { kind: { select: { label: true } } } } } },
+      outcomes: { where: { unitId } },
+    },
+  });
+  return rows.map((v) => ({
+    id: v.id,
+    on: visitDate(v, timeZone),
+    technician: v.technician.name,
+    outcome: v.outcomes[0] ? { outcome: v.outcomes[0].outcome, reason: v.outcomes[0].reason } : null,
+    done: v.tasks.filter((t) => t.outcome === 'done').map((t) => t.task.kind.label),
+    findings: v.findings.map((f) => ({ aspect: f.aspect, grade: f.grade, phase: f.phase, notLookedWhy: f.notLookedWhy, note: f.note })),
+    readings: v.readings.map((r) => ({ phase: r.phase, estimate: r.estimate ? (r.estimate.result as unknown as Estimate) : null })),
+  }));
+}

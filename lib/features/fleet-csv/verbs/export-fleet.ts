@@ -1,0 +1,30 @@
+import 'server-only';
+import Papa from 'papaparse';
+import { AppError } from '../../../core/errors';
+import { columnsIn, guarded, template, writeRow } from '../../../core/fleet-csv';
+import type { Tx } from '../../../database/client';
+import { fleetRows, fleetTaskKinds } from '../reads/fleet';
+import { importRun } from '../reads/imports';
+import { unitsOf } from '../../people/reads/people';
+import { isId } from '../../../core/ids/is-id';
+
+/** Spreadsheets read a file as UTF-8 only when it says so. */
+const csv = (table: string[][]) => `\uFEFF${Papa.unparse(table, { newline: '\r\n' })}\r\n`;
+
+/** The whole fleet in the columns that the import reads, in the asker's units. */
+export async function exportFleet({ db, actor }: { db: Tx; actor: { userId: string } }): Promise<string> {
+  const [units, kinds, rows] = await Promise.all([unitsOf(db, actor.userId), fleetTaskKinds(db), fleetRows(db)]);
+  const columns = columnsIn(units, kinds);
+  return csv([columns.map((c) => c.header), ...rows.map((r) => writeRow(r, columns))]);
+}
+
+/** The file to start from, with invented rows. */
+export const fleetTemplate = async ({ db }: { db: Tx }): Promise<string> => csv(template(await fleetTaskKinds(db)));
+
+/** What is wrong with a checked file, as a file to mend it by. @throws AppError not_found */
+export async function importProblems({ db }: { db: Tx }, runId: string): Promise<string> {
+  const run = isId(runId) ? await importRun(db, runId) : null;
+  if (!run) throw new AppError('not_found', 'That import is not on file.');
+  const rows = run.report.problems.map((p) => [String(p.line), p.column, guarded(p.value), p.message, p.severity]);
+  return csv([['line', 'column', 'value', 'what to do', 'kind'], ...rows]);
+}

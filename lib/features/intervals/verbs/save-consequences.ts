@@ -1,0 +1,75 @@
+import 'server-only';
+import { randomUUID } from 'node:crypto';
+import type { Decision, EstimatedReading, VisitOutcome } from '../../../core/evidence';
+import { dayInWords } from '../../../core/intervals/words';
+import { Prisma, type Tx } from '../../../database/client';
+import { fromLocalDate } from '../../../core/calendar/date-column';
+import { keepCleaningBefore } from './cleaning-before';
+import { foulingJson } from '../../evidence/reads/fouling';
+import { changeRow } from '../reads/rule-changes';
+import type { visitToRevise } from '../reads/rule-changes';
+
+type Visit = NonNullable<Awaited<ReturnType<typeof visitToRevise>>>;
+type Said = { visit: Visit; by: string | null; now: Date };
+
+/** Estimates of some readings, each in place of an earlier one, in one statement. */
+export async function saveEstimates(tx: Tx, made: readonly EstimatedReading[]): Promise<void> {
+  if (made.length === 0) return;
+  const rows = made.map(({ readingId, unitId, at, columns, result }) => ({
+    ...columns,
+    id: randomUUID(),
+    readingId,
+    unitId,
+    at: new Date(at),
+    result,
+  }));
+  await tx.$executeRaw(Prisma.sql`
+    INSERT INTO "Estimate" (id, "readingId", "unitId", at, "modelVersion", status, verdict, "lnK", "lnKSd", result)
+    SELECT id, "readingId", "unitId", at, "modelVersion", status, verdict, "lnK", "lnKSd", result
+    FROM jsonb_populate_recordset(null::"Estimate", ${JSON.stringify(rows)}::jsonb)
+    ON CONFLICT ("readingId") DO UPDATE SET "unitId" = excluded."unitId", at = excluded.at, "modelVersion" = excluded."modelVersion",
+      status = excluded.status, verdict = excluded.verdict, "lnK" = excluded."lnK", "lnKSd" = excluded."lnKSd", result = excluded.result`);
+}
+
+/** Beliefs of a kitchen's units in one statement. Limits that are not given stay as they are on file. */
+async function saveBeliefs(tx: Tx, beliefs: VisitOutcome['beliefs'], now: Date): Promise<void> {
+  const rows = beliefs.map(({ belief, own }) => ({ ...foulingJson(belief), updatedAt: now, own: own ?? null, keepOwn: own === undefined }));
+  await tx.$executeRaw(Prisma.sql`
+    INSERT INTO "UnitFouling" AS kept ("unitId", posterior, "ratePerDay", "rateSdPerDay", "evidenceCount", "modelVersion", "updatedAt", "lnK", "lnKSd", "asOf", baseline, own)
+    SELECT r."unitId", r.posterior, r."ratePerDay", r."rateSdPerDay", r."evidenceCount", r."modelVersion", r."updatedAt", r."lnK", r."lnKSd", r."asOf", r.baseline, r.own
+    FROM jsonb_populate_recordset(null::"UnitFouling", ${JSON.stringify(rows)}::jsonb) r
+    ON CONFLICT ("unitId") DO UPDATE SET posterior = excluded.posterior, "ratePerDay" = excluded."ratePerDay", "rateSdPerDay" = excluded."rateSdPerDay",
+      "evidenceCount" = excluded."evidenceCount", "modelVersion" = excluded."modelVersion", "updatedAt" = excluded."updatedAt", "lnK" = excluded."lnK",
+      "lnKSd" = excluded."lnKSd", "asOf" = excluded."asOf", baseline = excluded.baseline,
+      own = CASE WHEN excluded."unitId"::text = ANY(${rows.filter((r) => r.keepOwn).map((r) => r.unitId)}) THEN kept.own ELSE excluded.own END`);
+}
+
+async function saveTasks(tx: Tx, decisions: readonly Decision[]): Promise<void> {
+  const rows = decisions
+    .filter((d) => !d.settled)
+    .map((d) => ({ id: d.taskId, rule: d.rule, dueOn: d.dueOn, lastDoneOn: d.lastDoneOn, active: d.dueOn !== null }));
+  if (rows.length === 0) return;
+  await tx.$executeRaw(Prisma.sql`
+    UPDATE "Task" t SET rule = r.rule, "dueOn" = coalesce(r."dueOn", t."dueOn"), "lastDoneOn" = r."lastDoneOn", active = r.active, version = t.version + 1
+    FROM jsonb_populate_recordset(null::"Task", ${JSON.stringify(rows)}::jsonb) r WHERE t.id = r.id`);
+}
+
+/** Everything that follows from a visit, written in a handful of statements. Returns the new follow-ups. */
+export async function saveConsequences(tx: Tx, outcome: VisitOutcome, { visit, by, now }: Said): Promise<string[]> {
+  for (const { unitId, on } of outcome.cleanedBefore) await keepCleaningBefore(tx, unitId, on, visit.kitchen.timeZone);
+  await saveBeliefs(tx, outcome.beliefs, now);
+  await saveTasks(tx, outcome.decisions);
+  const changes = outcome.decisions.flatMap(({ taskId, record, held }) => [record, held].flatMap((c) => (c ? [{ taskId, ...c }] : [])));
+  if (changes.length > 0)
+    await tx.ruleChange.createMany({ data: changes.map((c) => changeRow({ ...c, at: now, byUserId: by, visitId: visit.id })) });
+  if (outcome.met.length > 0)
+    await tx.followUp.updateMany({
+      where: { id: { in: outcome.met }, status: 'open' },
+      data: { status: 'done', resolvedAt: now, resolvedById: by, resolvedNote: `Seen at the visit of ${dayInWords(visit.on)}.` },
+    });
+  const made = outcome.goBack.map(({ unitId, what, note, dueOn }) => ({
+    id: randomUUID(), unitId, visitId: visit.id, what, note, urgency: 'soon', dueOn: fromLocalDate(dueOn), createdById: by, createdAt: now,
+  })); // prettier-ignore
+  if (made.length > 0) await tx.followUp.createMany({ data: made });
+  return made.map((f) => f.id);
+}

@@ -1,0 +1,83 @@
+import 'server-only';
+import { cleanPrior } from '../../../core/condenser';
+import { ownLimits, settleFleet, type ShopRules, type WhatIfCoil, type WhatIfFleet } from '../../../core/evidence';
+import { coilsOnFile, type CoilOnFile } from '../../owner/reads/what-if';
+import { shopRules } from '../../evidence/reads/fouling';
+import type { ServiceContext } from '../../context';
+
+export type Moved = { unitId: string; unit: string; kitchen: string; from: number; to: number };
+export type WhatIfAnswer = {
+  now: Omit<WhatIfFleet, 'weeks'>;
+  asked: Omit<WhatIfFleet, 'weeks'>;
+  /** Coils whose interval would settle elsewhere, largest relative move first. */
+  moved: Moved[];
+  movedCount: number;
+  /** Above 1 where a sample of kitchens stands for the fleet. */
+  scale: number;
+};
+
+const SHOWN = 12;
+
+/** Where the fleet's coil cleanings settle under the present policy and under another, before anything is saved. */
+export async function whatIf({ db }: Pick<ServiceContext, 'db'>, asked: ShopRules): Promise<WhatIfAnswer> {
+  const { coils, scale } = await coilsOnFile(db);
+  const present = await shopRules(db);
+  const sameLimits = JSON.stringify(present.ownLimits) === JSON.stringify(asked.ownLimits);
+  const now = settleFleet(
+    coils.map((c) => asAsked(c, present, true)),
+    present,
+  );
+  const then = settleFleet(
+    coils.map((c) => asAsked(c, asked, sameLimits)),
+    asked,
+  );
+  const moved = coils
+    .map((c, i) => ({
+      unitId: c.unitId,
+      unit: c.unit,
+      kitchen: c.kitchen,
+      from: now.weeks[i]?.weeks ?? NaN,
+      to: then.weeks[i]?.weeks ?? NaN,
+    }))
+    .filter((m) => m.from !== m.to)
+    .sort((a, b) => Math.abs(Math.log(b.to / b.from)) - Math.abs(Math.log(a.to / a.from)));
+  return {
+    now: scaled(now, scale),
+    asked: scaled(then, scale),
+    moved: moved.slice(0, SHOWN),
+    movedCount: Math.round(moved.length * scale),
+    scale,
+  };
+}
+
+function asAsked(c: CoilOnFile, rules: ShopRules, kept: boolean): WhatIfCoil {
+  // The limits on file are those of the present policy; another policy's have to be worked out.
+  const own = kept && c.own ? c.own : ownLimits(c.core, c.baseline ?? cleanPrior(c.core), c.conditions, rules.ownLimits);
+  const bounds = {
+    minWeeks: Math.max(c.minWeeks, rules.minWeeks),
+    ...(c.maxWeeks < rules.maxWeeks.coil_cleaning ? { maxWeeks: c.maxWeeks } : {}),
+  };
+  return {
+    unitId: c.unitId,
+    kitchenId: c.kitchenId,
+    posterior: c.posterior,
+    own,
+    pricePerKwh: c.conditions.priceKnown ? c.conditions.energyPricePerKwh : null,
+    bounds,
+    heldWeeks: c.held ? c.weeks : null,
+  };
+}
+
+function scaled({ weeks: _, ...f }: WhatIfFleet, by: number): Omit<WhatIfFleet, 'weeks'> {
+  const { value, lo, hi, level } = f.costPerMonth;
+  return {
+    ...f,
+    units: Math.round(f.units * by),
+    visitsPerMonth: f.visitsPerMonth * by,
+    cleaningsPerMonth: f.cleaningsPerMonth * by,
+    costPerMonth: { value: value * by, lo: lo * by, hi: hi * by, level },
+    cleaning: f.cleaning * by,
+    energy: f.energy * by,
+    failures: f.failures * by,
+  };
+}

@@ -1,0 +1,27 @@
+import 'server-only';
+import { AppError } from '../../../core/errors';
+import { writeAudit } from '../../audit/reads/audit';
+import { withinTransaction } from '../../../database/transaction';
+import type { EditKitchen } from '../../../schemas/kitchens';
+import { differences, orSay, staleError } from '../../audit/verbs/changes';
+import type { ServiceContext } from '../../context';
+import { KITCHEN_REFUSALS } from './create-kitchen';
+
+/** Due dates stay as they are, whatever the preferred weekday becomes. @throws AppError not_found | conflict */
+export function editKitchen({ db, actor, now }: ServiceContext, { id, version, ...data }: EditKitchen): Promise<void> {
+  const work = withinTransaction(db, async (tx) => {
+    const before = await tx.kitchen.findUnique({ where: { id } });
+    if (!before) throw new AppError('not_found', 'That kitchen is not on file.');
+    const { count } = await tx.kitchen.updateMany({ where: { id, version }, data: { ...data, version: { increment: 1 } } });
+    if (count === 0) throw await staleError(tx, 'Kitchen', id, 'this kitchen');
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'kitchen.edited',
+      entity: 'Kitchen',
+      entityId: id,
+      detail: { changed: differences(before, data) },
+    });
+  });
+  return orSay(work, KITCHEN_REFUSALS);
+}

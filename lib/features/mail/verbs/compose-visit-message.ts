@@ -1,0 +1,95 @@
+import 'server-only';
+import type { Tx } from '../../../database/client';
+import { hashToken, newToken } from '../../links/reads/link-token';
+import { invitation } from './invitation';
+
+export type VisitNews = 'booked' | 'moved' | 'cancelled';
+
+const SUBJECT: Record<VisitNews, string> = { booked: 'Visit booked', moved: 'Visit moved', cancelled: 'Visit cancelled' };
+
+/**
+ * Puts the message about a visit in the outbox, inside the caller's transaction, so that it can neither be lost nor
+ * sent for a change that did not happen. Does nothing when the kitchen has no e-mail on file.
+ */
+export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNews, at: { now: Date; baseUrl: string }): Promise<void> {
+  const visit = await tx.visit.findUniqueOrThrow({
+    where: { id: visitId },
+    include: {
+      kitchen: { include: { customer: true } },
+      technician: true,
+      tasks: { include: { task: { include: { unit: true, kind: true } } } },
+    },
+  });
+  const to = visit.kitchen.contactEmail || visit.kitchen.customer.email;
+  if (!to) return;
+  const shop = await tx.shopSettings.findUnique({ where: { id: 1 } });
+  const shopName = shop?.name ?? 'Your refrigeration shop';
+  const when = new Intl.DateTimeFormat('en-GB', {
+    timeZone: visit.kitchen.timeZone,
+    weekday: 'long',
+    day: 'numeric',
+    month: 'long',
+    hour: '2-digit',
+    minute: '2-digit',
+  });
+  const time = `${when.format(visit.startsAt)} to ${new Intl.DateTimeFormat('en-GB', { timeZone: visit.kitchen.timeZone, hour: '2-digit', minute: '2-digit' }).format(visit.endsAt)}`;
+
+  await tx.customerLink.updateMany({ where: { visitId, revokedAt: null }, data: { revokedAt: at.now } });
+  let link = '';
+  if (news !== 'cancelled') {
+    const token = newToken();
+    await tx.customerLink.create({ data: { tokenHash: hashToken(token), visitId, expiresAt: visit.startsAt, createdAt: at.now } });
+    link = `${at.baseUrl}/visit/${token}`;
+  }
+
+  const work = [...new Set(visit.tasks.map((t) => `${t.task.unit.name}: ${t.task.kind.label.toLowerCase()}`))].sort();
+  const lines = [
+    news === 'cancelled'
+      ? `Our visit to ${visit.kitchen.name} on ${time} is cancelled. Reason: ${visit.cancelReason}.`
+      : `${visit.technician.name} of ${shopName} comes to ${visit.kitchen.name} on ${time}.`,
+    '',
+    ...(news === 'cancelled'
+      ? []
+      : [
+          'We look after:',
+          ...work.map((w) => `- ${w}`),
+          '',
+          'Units are switched off in turn while their coils are cleaned; keep doors closed and food cold meanwhile.',
+          '',
+          `Confirm, or ask for another time: ${link}`,
+        ]),
+    '',
+    [shopName, shop?.phone, shop?.email].filter(Boolean).join(' · '),
+  ];
+  const text = lines.join('\n');
+  const { method, text: ics } = invitation(
+    {
+      id: visit.id,
+      sequence: visit.sequence,
+      startsAt: visit.startsAt,
+      endsAt: visit.endsAt,
+      createdAt: visit.createdAt,
+      summary: `${shopName}: ${visit.kitchen.name}`,
+      description: work.join('\n'),
+      location: visit.kitchen.address,
+      cancelled: news === 'cancelled',
+    },
+    {
+      organizer: { name: shopName, email: shop?.email || 'office@rimebook.invalid' },
+      attendee: { name: visit.kitchen.contactName || visit.kitchen.name, email: to },
+    },
+    at.now,
+  );
+  await tx.outboxMessage.create({
+    data: {
+      kind: `visit_${news}`,
+      toEmail: to,
+      subject: `${SUBJECT[news]}: ${visit.kitchen.name}, ${time}`,
+      text,
+      ics,
+      icsMethod: method,
+      visitId,
+      createdAt: at.now,
+    },
+  });
+}

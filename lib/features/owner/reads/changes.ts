@@ -1,0 +1,75 @@
+import 'server-only';
+import { toLocalDate } from '../../../core/calendar/date-column';
+import type { Tx } from '../../../database/client';
+
+const INCLUDE = {
+  task: {
+    include: {
+      kind: { select: { label: true } },
+      unit: {
+        select: {
+          id: true,
+          name: true,
+          placement: true,
+          kitchen: { select: { id: true, name: true, timeZone: true, customer: { select: { name: true } } } },
+        },
+      },
+      visitTasks: { where: { open: true }, select: { visitId: true } },
+    },
+  },
+} as const;
+
+type Filter = { since: Date; until?: Date; unreadOnly?: boolean; take?: number };
+
+/** Changes to rules in the words of who made them, newest first. */
+export async function ruleChanges(db: Tx, { since, until, unreadOnly, take = 200 }: Filter) {
+  const rows = await db.ruleChange.findMany({
+    where: {
+      at: { gte: since, ...(until ? { lt: until } : {}) },
+      ...(unreadOnly ? { kind: 'evidence', review: null } : {}),
+      task: { active: true, unit: { archivedAt: null } },
+    },
+    orderBy: [{ at: 'desc' }, { id: 'asc' }],
+    take,
+    include: INCLUDE,
+  });
+  const people = await db.user.findMany({
+    where: { id: { in: rows.flatMap((r) => [r.byUserId, r.reviewedById].filter((x): x is string => x !== null)) } },
+    select: { id: true, name: true },
+  });
+  const nameOf = (id: string | null) => people.find((p) => p.id === id)?.name ?? null;
+  return rows.map((r) => ({
+    id: r.id,
+    at: r.at.getTime(),
+    kind: r.kind,
+    fromRule: r.fromRule,
+    toRule: r.toRule,
+    fromDueOn: r.fromDueOn && toLocalDate(r.fromDueOn),
+    toDueOn: r.toDueOn && toLocalDate(r.toDueOn),
+    reason: r.reason,
+    evidence: r.evidence as Record<string, unknown>,
+    by: nameOf(r.byUserId),
+    visitId: r.visitId,
+    review: r.review,
+    reviewedBy: nameOf(r.reviewedById),
+    task: {
+      id: r.taskId,
+      kind: r.task.kind.label,
+      version: r.task.version,
+      locked: r.task.locked,
+      rule: r.task.rule,
+      booked: r.task.visitTasks.length > 0,
+    },
+    unit: { id: r.task.unit.id, name: r.task.unit.name },
+    kitchen: {
+      id: r.task.unit.kitchen.id,
+      name: r.task.unit.kitchen.name,
+      customer: r.task.unit.kitchen.customer.name,
+      timeZone: r.task.unit.kitchen.timeZone,
+    },
+  }));
+}
+export type RuleChangeRow = Awaited<ReturnType<typeof ruleChanges>>[number];
+
+export const unreadChanges = (db: Tx) =>
+  db.ruleChange.count({ where: { kind: 'evidence', review: null, task: { active: true, unit: { archivedAt: null } } } });

@@ -1,0 +1,43 @@
+import 'server-only';
+import { approximateWeeks } from '../../../core/calendar';
+import type { CleanBaseline, CondenserUnit, Conditions } from '../../../core/condenser';
+import { condenserUnitOf, conditionsOf, baselineOf } from '../../../core/condenser/from-record';
+import type { OwnLimits } from '../../../core/evidence';
+import type { FoulingPosterior } from '../../../core/fouling';
+import type { Tx } from '../../../database/client';
+
+/** Coils looked at in one question; of a larger fleet every n-th kitchen, whole. */
+const MOST_COILS = 600;
+
+export type CoilOnFile = {
+  unitId: string; unit: string; kitchenId: string; kitchen: string;
+  core: CondenserUnit; conditions: Conditions & { priceKnown: boolean }; baseline: CleanBaseline | null;
+  posterior: FoulingPosterior; own: OwnLimits | null; minWeeks: number; maxWeeks: number; weeks: number; held: boolean;
+}; // prettier-ignore
+
+/** Coils with a belief and a cleaning task. `scale` brings sums over them up to the whole fleet. */
+export async function coilsOnFile(db: Tx): Promise<{ coils: CoilOnFile[]; scale: number }> {
+  const where = { archivedAt: null, fouling: { isNot: null }, tasks: { some: { kindKey: 'coil_cleaning', active: true } } };
+  const all = await db.unit.count({ where });
+  const kitchens = (
+    await db.kitchen.findMany({ where: { archivedAt: null, units: { some: where } }, orderBy: { id: 'asc' }, select: { id: true } })
+  ).map((k) => k.id);
+  const stride = Math.max(1, Math.ceil(all / MOST_COILS));
+  const rows = await db.unit.findMany({
+    where: { ...where, kitchenId: { in: kitchens.filter((_, i) => i % stride === 0) } },
+    orderBy: [{ kitchenId: 'asc' }, { id: 'asc' }],
+    include: { kitchen: true, fouling: true, tasks: { where: { kindKey: 'coil_cleaning', active: true } } },
+  });
+  const currency = (await db.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } }))?.currency ?? 'USD';
+  const coils = rows.flatMap((u): CoilOnFile[] => {
+    const [task] = u.tasks;
+    if (!task || !u.fouling) return [];
+    const core = condenserUnitOf(u, u.kitchen);
+    return [{
+      unitId: u.id, unit: u.name, kitchenId: u.kitchenId, kitchen: u.kitchen.name, core, conditions: conditionsOf(core, u.kitchen, currency), baseline: baselineOf(u.fouling.baseline),
+      posterior: u.fouling.posterior as unknown as FoulingPosterior, own: u.fouling.own as unknown as OwnLimits | null,
+      minWeeks: task.minWeeks, maxWeeks: task.maxWeeks, weeks: approximateWeeks(task.rule), held: task.locked || task.anchor === 'calendar',
+    }]; // prettier-ignore
+  });
+  return { coils, scale: coils.length === 0 ? 1 : all / coils.length };
+}

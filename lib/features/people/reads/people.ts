@@ -1,0 +1,46 @@
+import 'server-only';
+import type { MeasureUnits } from '../../../core/measures/preferred';
+import type { Tx } from '../../../database/client';
+import { toLocalDate } from '../../../core/calendar/date-column';
+import { weekly } from '../../visits/reads/visits';
+
+const range = (r: { id: string; startsOn: Date; endsOn: Date; reason: string }) => ({
+  id: r.id,
+  startsOn: toLocalDate(r.startsOn),
+  endsOn: toLocalDate(r.endsOn),
+  reason: r.reason,
+});
+
+/** Everybody, the active first, with the number of open sessions. */
+export async function listPeople(db: Tx, now: Date) {
+  const rows = await db.user.findMany({
+    orderBy: [{ active: 'desc' }, { role: 'asc' }, { name: 'asc' }],
+    include: { sessions: { where: { revokedAt: null, expiresAt: { gt: now } }, orderBy: { lastSeenAt: 'desc' } } },
+  });
+  return rows.map((u) => ({
+    id: u.id, name: u.name, email: u.email, role: u.role, active: u.active, skills: u.skills, shifts: weekly(u.shifts), sessions: u.sessions.length, lastSeenAt: u.sessions[0]?.lastSeenAt ?? null,
+  })); // prettier-ignore
+}
+
+/** One person without the password, or null. */
+export async function personToEdit(db: Tx, id: string) {
+  const u = await db.user.findUnique({
+    where: { id },
+    omit: { passwordHash: true },
+    include: { timeOff: { orderBy: { startsOn: 'asc' } } },
+  });
+  return u && { ...u, shifts: weekly(u.shifts), timeOff: u.timeOff.map(range) };
+}
+
+/** Units of measure the person reads in. */
+export async function unitsOf(db: Tx, userId: string): Promise<MeasureUnits> {
+  const u = await db.user.findUnique({ where: { id: userId }, select: { temperatureUnit: true, pressureUnit: true, massUnit: true } });
+  return {
+    temperature: u?.temperatureUnit === 'C' ? 'C' : 'F',
+    pressure: u?.pressureUnit === 'bar' ? 'bar' : 'psig',
+    mass: u?.massUnit === 'g' ? 'g' : 'oz',
+  };
+}
+
+/** Whether anybody is on file yet. */
+export const anyoneOnFile = async (db: Tx): Promise<boolean> => (await db.user.findFirst({ select: { id: true } })) !== null;

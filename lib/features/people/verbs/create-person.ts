@@ -1,0 +1,27 @@
+import 'server-only';
+import { writeAudit } from '../../audit/reads/audit';
+import { withinTransaction } from '../../../database/transaction';
+import type { NewPerson } from '../../../schemas/people';
+import { orSay } from '../../audit/verbs/changes';
+import type { ServiceContext } from '../../context';
+import { hashPassword } from './password';
+
+export const PERSON_REFUSALS = { User_email_key: ['Someone signs in with this e-mail already.', 'email'] } as const;
+
+/** @throws AppError conflict — the e-mail is taken. */
+export async function createPerson({ db, actor, now }: ServiceContext, { password, ...data }: NewPerson): Promise<{ userId: string }> {
+  const passwordHash = await hashPassword(password);
+  const work = withinTransaction(db, async (tx) => {
+    const { id } = await tx.user.create({ data: { ...data, passwordHash, createdAt: now } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'person.created',
+      entity: 'User',
+      entityId: id,
+      detail: { role: data.role },
+    });
+    return { userId: id };
+  });
+  return orSay(work, PERSON_REFUSALS);
+}

@@ -1,0 +1,31 @@
+import 'server-only';
+import { AppError } from '../../../core/errors';
+import { writeAudit } from '../../audit/reads/audit';
+import { withinTransaction } from '../../../database/transaction';
+import type { EditPerson } from '../../../schemas/people';
+import { differences, orSay, staleError } from '../../audit/verbs/changes';
+import type { ServiceContext } from '../../context';
+import { PERSON_REFUSALS } from './create-person';
+import { keepAnOwner } from './last-owner';
+import { refuseWithOpenVisits } from './no-open-visits';
+
+/** A change of role takes hold with the next page the person opens. @throws AppError not_found | conflict */
+export function editPerson({ db, actor, now }: ServiceContext, { id, version, ...data }: EditPerson): Promise<void> {
+  const work = withinTransaction(db, async (tx) => {
+    const before = await tx.user.findUnique({ where: { id } });
+    if (!before) throw new AppError('not_found', 'That person is not on file.');
+    if (before.role === 'owner' && before.active && data.role !== 'owner') await keepAnOwner(tx, id, 'role');
+    if (before.role === 'technician' && data.role !== 'technician') await refuseWithOpenVisits(tx, before, 'role');
+    const { count } = await tx.user.updateMany({ where: { id, version }, data: { ...data, version: { increment: 1 } } });
+    if (count === 0) throw await staleError(tx, 'User', id, 'this person');
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'person.edited',
+      entity: 'User',
+      entityId: id,
+      detail: { changed: differences(before, data) },
+    });
+  });
+  return orSay(work, PERSON_REFUSALS);
+}

@@ -1,0 +1,201 @@
+import 'server-only';
+import { addDays, approximateWeeks, fromDay, instantOf, toDay, type LocalDate } from '../../../core/calendar';
+import { needsOf } from '../../../core/visits/needs';
+import { assumedDrive, openings, pricesFrom, siteTimeOf, type InputFacts, type WeekProblem } from '../../../core/planning';
+import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
+import type { Tx } from '../../../database/client';
+import { learnedMinutes } from './learned-minutes';
+import { travelBetween } from './travel';
+import { USUAL_KITCHEN_HOURS } from '../../../core/visits/service-hours';
+import { weekly } from '../../visits/reads/visits';
+import { costsSet } from '../../shop/reads/settings';
+
+/** Days past the week from which work may be brought forward to save a trip. */
+const LOOK_AHEAD_DAYS = 21;
+const MAX_KITCHENS = 120;
+
+/**
+ * Everything the planner needs to propose the rest of a week: due work that stands on no visit, who works when, when
+ * kitchens can spare their equipment, and how long work takes there. Booked visits stay where they are. `notBefore` is
+ * an instant. With `emergencyAt`, a kitchen, no due work comes in, and visits that are over still hold their time.
+ */
+export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, emergencyAt?: string) {
+  const shop = await db.shopSettings.findUnique({ where: { id: 1 } });
+  const zone = shop?.timeZone ?? 'UTC';
+  const first = toDay(monday);
+  const days = Array.from({ length: 7 }, (_, i) => first + i);
+  const until = addDays(monday, 7);
+
+  const due = emergencyAt
+    ? []
+    : await db.$queryRaw<{ kitchenId: string }[]>`
+    SELECT t."kitchenId" FROM "Task" t JOIN "Kitchen" k ON k.id = t."kitchenId" AND k."archivedAt" IS NULL
+    WHERE t.active AND t."dueOn" < ${fromLocalDate(until)}::date AND NOT EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."taskId" = t.id AND vt.open)
+    GROUP BY t."kitchenId" ORDER BY min(t."dueOn") LIMIT ${MAX_KITCHENS}`;
+  const fixed = await db.visit.findMany({
+    where: {
+      status: { in: emergencyAt ? ['booked', 'started', 'done'] : ['booked', 'started'] },
+      startsAt: { lt: new Date(instantOf(until, '00:00', zone)) },
+      endsAt: { gt: new Date(Math.max(notBefore.getTime(), instantOf(monday, '00:00', zone))) },
+    },
+    include: { tasks: { where: { open: true } } },
+  });
+  const kitchenIds = [
+    ...new Set([...due.map((d) => d.kitchenId), ...fixed.map((v) => v.kitchenId), ...(emergencyAt ? [emergencyAt] : [])]),
+  ];
+  const kitchens = await db.kitchen.findMany({ where: { id: { in: kitchenIds } }, include: { customer: true, blackouts: true } });
+  const tasks = await db.task.findMany({
+    where: {
+      active: true,
+      unit: { archivedAt: null },
+      kitchenId: { in: due.map((d) => d.kitchenId) },
+      dueOn: { lt: fromLocalDate(addDays(until, LOOK_AHEAD_DAYS)) },
+      visitTasks: { none: { open: true } },
+    },
+    include: { unit: true, kind: true },
+  });
+  const fixedTasks = await db.task.findMany({
+    where: { id: { in: fixed.flatMap((v) => v.tasks.map((t) => t.taskId)) } },
+    include: { unit: true, kind: true },
+  });
+  const technicians = await db.user.findMany({
+    where: { active: true, role: 'technician' },
+    include: { timeOff: true },
+    orderBy: { name: 'asc' },
+  });
+
+  const { travel, placeOf } = await travelBetween(db, kitchenIds);
+  const times = await learnedMinutes(db, notBefore);
+
+  const covered = (ranges: { startsOn: Date; endsOn: Date }[]) =>
+    new Set(days.filter((d) => ranges.some((r) => toLocalDate(r.startsOn) <= fromDay(d) && fromDay(d) < toLocalDate(r.endsOn))));
+  const clip = <T extends { startMs: number; endMs: number }>(ranges: T[]) =>
+    ranges.map((r) => ({ ...r, startMs: Math.max(r.startMs, notBefore.getTime()) })).filter((r) => r.endMs > r.startMs);
+  const drive = assumedDrive(
+    kitchens.flatMap((k) => placeOf(k) ?? []),
+    travel,
+  );
+  const nowhere = (id: string) => ({ unknown: { id, minutes: drive.minutes } });
+  const shopPlaced = typeof shop?.lat === 'number' && typeof shop.lng === 'number';
+  const base = shopPlaced ? { lat: shop.lat, lng: shop.lng } : nowhere('shop');
+
+  const problem: WeekProblem = {
+    technicians: technicians.map((t) => {
+      const home = t.homeLat !== null ? { lat: t.homeLat, lng: t.homeLng } : base;
+      const off = covered(t.timeOff);
+      const at = (day: number, time: string) => instantOf(fromDay(day), time, zone);
+      return {
+        id: t.id,
+        name: t.name,
+        skills: t.skills,
+        shifts: days
+          .filter((d) => !off.has(d))
+          .flatMap((day) =>
+            clip(openings(weekly(t.shifts), [day], new Set(), at)).map((hours) => ({
+              day,
+              hours,
+              startPlace: home,
+              endPlace: home,
+              overtimeMinutes: 60,
+            })),
+          ),
+      };
+    }),
+    kitchens: kitchens.map((k) => {
+      const hours = weekly(k.serviceHours);
+      const at = (day: number, time: string) => instantOf(fromDay(day), time, k.timeZone);
+      return {
+        id: k.id,
+        name: k.name,
+        place: placeOf(k) ?? nowhere(k.id),
+        accessMinutes: siteTimeOf(times, k.id).accessMinutes,
+        durationFactor: siteTimeOf(times, k.id).durationFactor,
+        open: clip(openings(hours.length ? hours : USUAL_KITCHEN_HOURS, days, covered(k.blackouts), at)),
+      };
+    }),
+    tasks: [...tasks, ...fixedTasks].map((t) => ({
+      id: t.id,
+      kitchenId: t.kitchenId,
+      unitId: t.unitId,
+      name: `${t.unit.name}: ${t.kind.label.toLowerCase()}`,
+      minutes: t.kind.minutes,
+      role: t.kindKey === 'coil_cleaning' ? 'coil_cleaning' : t.kind.lowSide ? 'low_side_inspection' : 'other',
+      dueDay: toDay(toLocalDate(t.dueOn)),
+      intervalDays: Math.max(1, Math.round(approximateWeeks(t.rule) * 7)),
+      skills: needsOf([t.unit]),
+    })),
+    fixed: fixed.map((v) => ({
+      id: v.id,
+      technicianId: v.technicianId,
+      kitchenId: v.kitchenId,
+      hours: { startMs: v.startsAt.getTime(), endMs: v.endsAt.getTime() },
+      taskIds: v.tasks.map((t) => t.taskId),
+    })),
+    travel,
+    prices: pricesFrom(shop),
+    startsEveryMinutes: 5,
+    nextDay: first + 7,
+  };
+  const names = {
+    kitchens: new Map(kitchens.map((k) => [k.id, { name: k.name, customer: k.customer.name, timeZone: k.timeZone }])),
+    technicians: new Map(technicians.map((t) => [t.id, t.name])),
+    tasks: new Map(
+      tasks.map((t) => [
+        t.id,
+        {
+          what: `${t.unit.name}: ${t.kind.label.toLowerCase()}`,
+          kitchenId: t.kitchenId,
+          unitId: t.unitId,
+          dueDay: toDay(toLocalDate(t.dueOn)),
+        },
+      ]),
+    ),
+  };
+  const unplaced = new Set(kitchens.filter((k) => placeOf(k) === null).map((k) => k.id));
+  return { problem, names, unplaced, input: () => inputFacts() };
+
+  /** What the search is given, as the dispatcher would judge it. */
+  async function inputFacts(): Promise<InputFacts> {
+    const [dueNow] = await db.$queryRaw<{ tasks: bigint; kitchens: bigint; booked: bigint }[]>`
+      SELECT count(*) FILTER (WHERE NOT b.open) AS tasks, count(DISTINCT t."kitchenId") FILTER (WHERE NOT b.open) AS kitchens,
+        count(*) FILTER (WHERE b.open) AS booked
+      FROM "Task" t JOIN "Kitchen" k ON k.id = t."kitchenId" AND k."archivedAt" IS NULL
+      JOIN "Unit" u ON u.id = t."unitId" AND u."archivedAt" IS NULL
+      CROSS JOIN LATERAL (SELECT EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."taskId" = t.id AND vt.open) AS open) b
+      WHERE t.active AND t."dueOn" < ${fromLocalDate(until)}::date`;
+    const access = new Map(problem.kitchens.map((k) => [k.id, k]));
+    return {
+      technicians: technicians.map((t) => ({
+        id: t.id,
+        name: t.name,
+        skills: t.skills,
+        hasShift: weekly(t.shifts).length > 0,
+        hours: problem.technicians.find((p) => p.id === t.id)?.shifts.map((s) => s.hours) ?? [],
+        booked: fixed.filter((v) => v.technicianId === t.id).map((v) => ({ startMs: v.startsAt.getTime(), endMs: v.endsAt.getTime() })),
+      })),
+      kitchens: kitchens.map((k) => ({
+        id: k.id,
+        name: k.name,
+        placed: !unplaced.has(k.id),
+        open: access.get(k.id)?.open ?? [],
+        closedToUs: covered(k.blackouts).size > 0,
+      })),
+      tasks: problem.tasks
+        .filter((t) => t.dueDay < problem.nextDay && !fixedTasks.some((f) => f.id === t.id))
+        .map((t) => ({
+          kitchenId: t.kitchenId,
+          minutes: t.minutes * (access.get(t.kitchenId)?.durationFactor ?? 1),
+          accessMinutes: access.get(t.kitchenId)?.accessMinutes ?? 0,
+          skills: t.skills ?? [],
+        })),
+      due: { tasks: Number(dueNow?.tasks ?? 0), kitchens: Number(dueNow?.kitchens ?? 0), onVisits: Number(dueNow?.booked ?? 0) },
+      unitsOnFile: await db.unit.count({ where: { archivedAt: null } }),
+      weekIsOver: notBefore.getTime() >= instantOf(until, '00:00', zone),
+      shopPlaced,
+      fromShop: technicians.filter((t) => t.homeLat === null).length,
+      drive,
+      costsSet: costsSet(shop),
+    };
+  }
+}
+export type WeekNames = Awaited<ReturnType<typeof weekProblem>>['names'];

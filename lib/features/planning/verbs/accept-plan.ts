@@ -1,0 +1,72 @@
+import 'server-only';
+import type { Actor } from '../../../core/people/access';
+import { todayIn, wallClock } from '../../../core/calendar';
+import { AppError, isAppError } from '../../../core/errors';
+import type { Proposal } from '../../../core/planning/proposal';
+import type { Db } from '../../../database/client';
+import { bookVisit } from '../../visits/verbs/book-visit';
+import { cancelVisit } from '../../visits/verbs/cancel-visit';
+import { pastWords } from '../../visits/verbs/past';
+
+type Ctx = { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string };
+export type Accepted = { booked: { key: string; visitId: string }[]; refused: { key: string; words: string }[] };
+
+/**
+ * Books the chosen visits of a finished proposal, each on its own: one that meanwhile overlaps is refused with the
+ * reason and the others stand, and so is one whose time has gone by while the proposal waited. @throws AppError conflict when the proposal is not there to accept
+ */
+export async function acceptPlan(ctx: Ctx, input: { runId: string; keys: string[] }): Promise<Accepted> {
+  const run = await ctx.db.planRun.findUnique({ where: { id: input.runId } });
+  if (!run || run.status !== 'done' || !run.result)
+    throw new AppError('conflict', 'This proposal is no longer open. Propose the week again.');
+  const proposal = run.result as unknown as Proposal;
+  const out: Accepted = { booked: [], refused: [] };
+  for (const v of proposal.visits.filter((p) => input.keys.includes(p.key))) {
+    const past = pastWords(v.startMs, v.timeZone, ctx.now);
+    if (past) {
+      out.refused.push({ key: v.key, words: `${past} by now, so ${v.kitchen} was not booked. Propose the week again.` });
+      continue;
+    }
+    const { minutes } = wallClock(v.timeZone, v.startMs);
+    const from = `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
+    try {
+      const { visitId } = await bookVisit(ctx, {
+        kitchenId: v.kitchenId,
+        technicianId: v.technicianId,
+        date: todayIn(v.timeZone, v.startMs),
+        from,
+        minutes: Math.round((v.endMs - v.startMs) / 60_000),
+        taskIds: v.taskIds,
+        note: '',
+        fixed: false,
+        anyway: true,
+      });
+      out.booked.push({ key: v.key, visitId });
+    } catch (e) {
+      if (!isAppError(e)) throw e;
+      out.refused.push({ key: v.key, words: e.message });
+    }
+  }
+  await ctx.db.planRun.update({
+    where: { id: run.id },
+    data: { status: 'accepted', params: { booked: out.booked.map((b) => b.visitId) }, finishedAt: ctx.now },
+  });
+  return out;
+}
+
+/** Takes back what a proposal booked, except visits that somebody changed since. Returns how many were taken back. */
+export async function undoPlan(ctx: Ctx, runId: string): Promise<number> {
+  const run = await ctx.db.planRun.findUnique({ where: { id: runId } });
+  const ids = ((run?.params as { booked?: string[] } | null)?.booked ?? []) as string[];
+  let undone = 0;
+  for (const visitId of ids) {
+    try {
+      await cancelVisit(ctx, { visitId, version: 1, reason: 'The time is planned anew, and a new one follows' });
+      undone++;
+    } catch (e) {
+      if (!isAppError(e)) throw e;
+    }
+  }
+  await ctx.db.planRun.updateMany({ where: { id: runId }, data: { status: 'undone', params: {} } });
+  return undone;
+}

@@ -1,0 +1,68 @@
+import 'server-only';
+import type { CostBreakdown, LeftTask, PlannedVisit } from '../../../core/planning';
+import type { Finding } from '../../../core/planning';
+import type { Proposal } from '../../../core/planning/proposal';
+import type { WeekNames } from '../reads/week-problem';
+
+type Found = {
+  visits: readonly PlannedVisit[];
+  cost: CostBreakdown;
+  unplaced?: readonly LeftTask[];
+  later?: readonly LeftTask[];
+  lowerBound?: number;
+  proven?: boolean;
+};
+
+/** What the search was given, as `checkInput` judged it. */
+export type GivenInput = { findings: Finding[]; due: Proposal['due']; drivingPerMinute: number };
+
+/** A plan, or a better one found on the way, in the shop's names. */
+export function toProposal(found: Found, names: WeekNames, input: GivenInput, seed: number, searchMs: number): Proposal {
+  const fresh = found.visits.filter((v) => v.fixedId === null);
+  return {
+    visits: fresh.map((v) => {
+      const kitchen = names.kitchens.get(v.kitchenId)!;
+      const tasks = v.taskIds.map((id) => names.tasks.get(id)!);
+      return {
+        key: `${v.kitchenId}:${v.hours.startMs}`,
+        kitchenId: v.kitchenId,
+        kitchen: kitchen.name,
+        customer: kitchen.customer,
+        timeZone: kitchen.timeZone,
+        technicianId: v.technicianId,
+        technician: names.technicians.get(v.technicianId) ?? '',
+        startMs: v.hours.startMs,
+        endMs: v.hours.endMs,
+        driveMinutes: v.driveMinutes,
+        taskIds: [...v.taskIds],
+        units: new Set(tasks.map((t) => t.unitId)).size,
+        overdue: tasks.filter((t) => t.dueDay < v.day).length,
+      };
+    }),
+    unplaced: (found.unplaced ?? []).flatMap((l) => {
+      const task = names.tasks.get(l.taskId);
+      return task
+        ? [
+            {
+              what: task.what,
+              kitchenId: task.kitchenId,
+              kitchen: names.kitchens.get(task.kitchenId)?.name ?? '',
+              code: l.reason.code,
+              words: l.reason.words,
+            },
+          ]
+        : [];
+    }),
+    later: found.later?.length ?? 0,
+    cost: found.cost,
+    input: input.findings,
+    due: input.due,
+    couldSaveMinutes:
+      found.lowerBound === undefined ? null : Math.max(0, (found.cost.total - found.lowerBound) / Math.max(0.01, input.drivingPerMinute)),
+    // Nothing planned is never the best of anything.
+    proven: fresh.length > 0 && (found.proven ?? false),
+    kept: found.visits.length - fresh.length,
+    searchMs,
+    seed,
+  };
+}

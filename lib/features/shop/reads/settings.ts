@@ -1,0 +1,19 @@
+import 'server-only';
+import type { Tx } from '../../../database/client';
+
+/** The shop's settings, or null before set-up. */
+export const shopSettings = (db: Tx) => db.shopSettings.findUnique({ where: { id: 1 } });
+
+/** Days past due beyond which a task goes to the top of the list. */
+export async function overdueLimit(db: Tx): Promise<number> {
+  const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { overdueLimitDays: true } });
+  return shop?.overdueLimitDays ?? 14;
+}
+
+type Costs = { labourPerHour: number | null; vehiclePerKm: number | null; policy: unknown };
+
+/** Whether the shop has said what an hour, a kilometre, a cleaning and a breakdown cost it. */
+export function costsSet(shop: Costs | null): boolean {
+  const policy = (shop?.policy ?? {}) as Record<string, unknown>;
+  return shop?.labourPerHour != null && shop.vehiclePerKm != null && 'cleaningCost' in policy && 'failureCost' in policy;
+}

@@ -1,0 +1,58 @@
+import 'server-only';
+import { unitValues } from '../../../core/equipment/unit-fields';
+import type { CompressorMap } from '../../../core/condenser/compressor/ten-coefficient';
+import {
+  READING_FIELDS,
+  type FindingEntry,
+  type Questioned,
+  type ReadingEntry,
+  type ReadingValues,
+  type UnitOnFile,
+} from '../../../core/tablet';
+import type { Prisma } from '../../../database/generated/client';
+
+/** Database rows as the tablet holds them. Enumerations are text in the database and kept by the schemas at the door. */
+
+export const iso = (d: Date) => d.toISOString();
+const isoOrNull = (d: Date | null) => (d ? d.toISOString() : null);
+export { isoOrNull };
+
+type ReadingRow = Prisma.ReadingGetPayload<object>;
+
+export function readingValues(r: ReadingRow): ReadingValues {
+  const values: ReadingValues = {};
+  for (const f of READING_FIELDS) if (r[f] !== null) values[f] = r[f];
+  return values;
+}
+
+export const readingEntry = (r: ReadingRow): ReadingEntry => ({
+  id: r.id,
+  unitId: r.unitId,
+  phase: r.phase as ReadingEntry['phase'],
+  at: iso(r.at),
+  values: readingValues(r),
+  gaugeGrade: r.gaugeGrade,
+  gaugeSpanPa: r.gaugeSpanPa,
+  questioned: Array.isArray(r.questioned) ? (r.questioned as Questioned[]) : [],
+});
+
+export const findingEntry = (f: Prisma.FindingGetPayload<object>): FindingEntry => ({
+  id: f.id,
+  unitId: f.unitId,
+  aspect: f.aspect as FindingEntry['aspect'],
+  phase: f.phase as FindingEntry['phase'],
+  grade: f.grade,
+  notLookedWhy: f.notLookedWhy,
+  note: f.note,
+  at: iso(f.at),
+});
+
+type UnitRow = Prisma.UnitGetPayload<{ include: { followUps: true } }>;
+
+export const unitOnFile = (u: UnitRow, more: Pick<UnitOnFile, 'past' | 'baseline' | 'pastLosses' | 'thumbs'>): UnitOnFile => ({
+  id: u.id,
+  ...unitValues(u),
+  compressorMap: u.compressorMap as CompressorMap | null,
+  openFollowUps: u.followUps.map((f) => ({ what: f.what, urgency: f.urgency })),
+  ...more,
+});

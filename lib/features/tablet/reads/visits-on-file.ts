@@ -1,0 +1,164 @@
+import 'server-only';
+import { utcOffsetMinutes } from '../../../core/calendar';
+import type { Entries, UnitOnFile, VisitOnFile } from '../../../core/tablet';
+import { groupBy } from '../../../core/numerics/group-by';
+import type { Tx } from '../../../database/client';
+import { toLocalDate } from '../../../core/calendar/date-column';
+import type { Prisma } from '../../../database/generated/client';
+import { unitsSaid } from '../../visits/reads/units-said';
+import { beliefsOfUnits } from './beliefs';
+import { pastOfUnits, thumbsOfUnits } from './past';
+import { findingEntry, iso, isoOrNull, readingEntry, unitOnFile } from './rows';
+
+const WHOLE = {
+  kitchen: { include: { customer: { select: { name: true } } } },
+  technician: { select: { name: true } },
+  tasks: { include: { task: { include: { kind: true } } } },
+  findings: { where: { supersededAt: null } },
+  readings: { where: { supersededAt: null, phase: { not: 'log' } } },
+  outcomes: { orderBy: { unitId: 'asc' } },
+  photos: { orderBy: [{ takenAt: 'asc' }, { id: 'asc' }] },
+  parts: true,
+  foodWarnings: { orderBy: [{ toldAt: 'asc' }, { id: 'asc' }] },
+} as const satisfies Prisma.VisitInclude;
+type VisitRow = Prisma.VisitGetPayload<{ include: typeof WHOLE; omit: { signaturePng: true } }>;
+
+/**
+ * Visits with everything a tablet needs of them, as `forUserId` should see them, in the order of their start.
+ * Units of the kitchen that a visit says something about come with it even when they were archived meanwhile.
+ */
+export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: string | null): Promise<VisitOnFile[]> {
+  const visits = await db.visit.findMany({
+    where: { id: { in: [...ids] } },
+    include: WHOLE,
+    omit: { signaturePng: true },
+    orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
+  });
+  const events = await db.unitEvent.findMany({ where: { visitId: { in: [...ids] } }, orderBy: [{ at: 'asc' }, { id: 'asc' }] });
+  const followUps = await db.followUp.findMany({
+    where: { visitId: { in: [...ids] }, createdById: { not: null } },
+    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+  });
+  const eventsBy = groupBy(events, (e) => e.visitId);
+  const followUpsBy = groupBy(followUps, (f) => f.visitId);
+  const said = new Map(
+    visits.map((v) => [v.id, unitsSaid({ ...v, unitEvents: eventsBy.get(v.id) ?? [], followUps: followUpsBy.get(v.id) ?? [] })]),
+  );
+  const units = await db.unit.findMany({
+    where: {
+      OR: [
+        { kitchenId: { in: visits.map((v) => v.kitchenId) }, archivedAt: null },
+        { id: { in: [...said.values()].flatMap((ids) => [...ids]) } },
+      ],
+    },
+    include: { followUps: { where: { status: 'open' }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] } },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+  });
+  const unitIds = units.map((u) => u.id);
+  // One after another: inside a transaction there is one connection.
+  const past = await pastOfUnits(db, unitIds);
+  const beliefs = await beliefsOfUnits(db, unitIds);
+  const thumbs = await thumbsOfUnits(db, unitIds);
+  const unitsBy = groupBy(units, (u) => u.kitchenId);
+  const whole = (u: (typeof units)[number]): UnitOnFile =>
+    unitOnFile(u, {
+      past: past.get(u.id) ?? [],
+      ...(beliefs.get(u.id) ?? { baseline: null, pastLosses: [] }),
+      thumbs: thumbs.get(u.id) ?? [],
+    });
+  return visits.map((v) => ({
+    ...visitHead(v, forUserId),
+    units: (unitsBy.get(v.kitchenId) ?? []).filter((u) => u.archivedAt === null || said.get(v.id)?.has(u.id)).map(whole),
+    entries: {
+      ...entriesOf(v),
+      events: (eventsBy.get(v.id) ?? []).map((e) => ({
+        id: e.id,
+        unitId: e.unitId,
+        kind: e.kind as never,
+        at: iso(e.at),
+        note: e.note,
+      })),
+      followUps: (followUpsBy.get(v.id) ?? []).map((f) => ({
+        id: f.id,
+        unitId: f.unitId,
+        what: f.what,
+        urgency: f.urgency as never,
+        note: f.note,
+      })),
+    },
+  }));
+}
+
+function visitHead(v: VisitRow, forUserId: string | null): Omit<VisitOnFile, 'units' | 'entries'> {
+  const k = v.kitchen;
+  return {
+    id: v.id,
+    version: v.version,
+    status: v.status,
+    startsAt: iso(v.startsAt),
+    endsAt: iso(v.endsAt),
+    note: v.note,
+    nowWith: forUserId === null || v.technicianId === forUserId ? null : v.technician.name,
+    cancelReason: v.cancelReason,
+    kitchen: {
+      id: k.id,
+      name: k.name,
+      customer: k.customer.name,
+      address: k.address,
+      timeZone: k.timeZone,
+      utcOffsetMinutes: utcOffsetMinutes(k.timeZone, v.startsAt.getTime()),
+      altitudeM: k.altitudeM,
+      accessNotes: k.accessNotes,
+      contactName: k.contactName,
+      contactPhone: k.contactPhone,
+      energyPricePerKwh: k.energyPricePerKwh,
+      hotDayAirK: k.hotDayAirK,
+    },
+    tasks: v.tasks
+      .map((t) => ({
+        taskId: t.taskId,
+        unitId: t.unitId,
+        kindKey: t.task.kindKey,
+        label: t.task.kind.label,
+        minutes: t.task.kind.minutes,
+        lowSide: t.task.kind.lowSide,
+        dueOn: toLocalDate(t.task.dueOn),
+        outcome: t.outcome,
+        reason: t.reason,
+        sort: t.task.kind.sort,
+      }))
+      .sort((a, b) => a.sort - b.sort || a.taskId.localeCompare(b.taskId))
+      .map(({ sort: _, ...t }) => t),
+  };
+}
+
+function entriesOf(v: VisitRow): Omit<Entries, 'events' | 'followUps'> {
+  const byTime = <E extends { at: Date; id: string }>(list: E[]) =>
+    [...list].sort((a, b) => a.at.getTime() - b.at.getTime() || a.id.localeCompare(b.id));
+  return {
+    arrivedAt: isoOrNull(v.arrivedAt),
+    leftAt: isoOrNull(v.leftAt),
+    findings: byTime(v.findings).map(findingEntry),
+    readings: byTime(v.readings).map(readingEntry),
+    outcomes: v.outcomes.map(({ unitId, outcome, reason }) => ({ unitId, outcome, reason })),
+    photos: v.photos.map((p) => ({
+      id: p.id,
+      unitId: p.unitId,
+      aspect: p.aspect as never,
+      phase: p.phase as never,
+      takenAt: iso(p.takenAt),
+      sha256: p.sha256,
+      fileId: p.fileId,
+    })),
+    parts: byTime(v.parts).map(({ id, unitId, what, quantity }) => ({ id, unitId, what, quantity })),
+    foodWarnings: v.foodWarnings.map((w) => ({
+      id: w.id,
+      unitId: w.unitId,
+      boxK: w.boxK,
+      toldTo: w.toldTo,
+      toldAt: iso(w.toldAt),
+      note: w.note,
+    })),
+    signature: v.nobodyThere || v.signedAt ? { signedBy: v.signedBy, nobodyThere: v.nobodyThere } : null,
+  };
+}

@@ -1,0 +1,81 @@
+import 'server-only';
+import { isAppError } from '../../../core/errors';
+import type { Operation, OperationKind, OperationResult, Outcome } from '../../../core/tablet';
+import type { Prisma, Tx } from '../../../database/client';
+import { attempt } from '../../../database/savepoint';
+import type { OperationEnvelope } from '../../../schemas/entries';
+import type { ApplyContext, Handler } from './context';
+import { HANDLERS } from './handlers';
+import { isRefusal, isSlip } from './is-refusal';
+import { officeTime } from './office-time';
+import { readOperation } from './read-operation';
+import type { VisitDesk } from './visit-desk';
+
+export type Maker = { userId: string; name: string };
+export type FiledOperation = Prisma.OperationCreateManyInput;
+
+/** These change what the next entry must know of the visit. */
+const CHANGES_VISIT: ReadonlySet<OperationKind> = new Set(['visit.start', 'visit.close', 'signature.set']);
+
+/**
+ * Applies one operation inside the caller's transaction and says how to file it. What cannot be applied is filed as
+ * rejected, with its payload word for word: nothing a person typed is dropped.
+ * `slip` is a defect of ours that the entry brought out.
+ * @throws anything unexpected, with the operation's own changes undone
+ */
+export async function applyOne(
+  db: Tx,
+  maker: Maker,
+  deviceId: string,
+  desk: VisitDesk,
+  envelope: OperationEnvelope,
+  now: Date,
+): Promise<{ result: OperationResult; row: FiledOperation; slip: unknown }> {
+  const { at, correctedBy } = officeTime(envelope, now);
+  const notes: string[] = [];
+  const refused = await attempt(db, async () => {
+    const op = readOperation(envelope);
+    const { visit, notes: first } = await desk.visit(op.visitId);
+    notes.push(...first);
+    if (visit.status === 'done' && op.kind !== 'visit.close') notes.push('It came in after the visit was closed.');
+    const ctx: ApplyContext = {
+      db,
+      actor: maker,
+      now,
+      deviceId,
+      visit,
+      at,
+      basedOn: new Date(envelope.basedOn),
+      unit: (id) => desk.unit(id),
+      note: (words) => notes.push(words),
+    };
+    await (HANDLERS[op.kind] as Handler<Operation['kind']>)(ctx, op as never);
+    if (CHANGES_VISIT.has(op.kind)) desk.changed(op.visitId);
+  });
+  if (refused !== null && !isRefusal(refused)) throw refused;
+  // What was undone gave back the lock on the visit's row too.
+  if (refused !== null) desk.changed(envelope.visitId);
+  const outcome: Outcome = refused !== null ? 'rejected' : notes.length > 0 ? 'conflict' : 'applied';
+  const note =
+    refused === null
+      ? notes.join(' ')
+      : isAppError(refused)
+        ? refused.message
+        : 'The office could not file this entry. It is kept as you wrote it.';
+  const onFile = await desk.exists(envelope.visitId);
+  const row: FiledOperation = {
+    id: envelope.id,
+    deviceId,
+    userId: maker.userId,
+    deviceSeq: envelope.seq,
+    kind: envelope.kind,
+    version: envelope.version,
+    visitId: onFile ? envelope.visitId : null,
+    payload: (envelope.payload ?? null) as object,
+    madeAt: new Date(envelope.madeAt),
+    receivedAt: now,
+    outcome,
+    detail: { note, ...(correctedBy ? { clockCorrectedMs: correctedBy } : {}), ...(onFile ? {} : { visitId: envelope.visitId }) },
+  };
+  return { result: { id: envelope.id, outcome, note }, row, slip: isSlip(refused) ? refused : null };
+}

@@ -1,0 +1,29 @@
+import 'server-only';
+import type { OperationKind } from '../../../core/tablet';
+import type { Handler } from './context';
+import { findingSet } from './kinds/finding-set';
+import { readingAdd } from './kinds/reading-add';
+import { entryStrike, eventAdd, foodWarningAdd, followUpAdd, partUse, photoAttach, signatureSet } from './kinds/small-entries';
+import { taskDone, taskNotDone } from './kinds/task-outcome';
+import { unitAdd } from './kinds/unit-add';
+import { unitOutcome } from './kinds/unit-outcome';
+import { visitClose } from './kinds/visit-close';
+import { visitStart } from './kinds/visit-start';
+
+export const HANDLERS: { [K in OperationKind]: Handler<K> } = {
+  'visit.start': visitStart,
+  'finding.set': findingSet,
+  'reading.add': readingAdd,
+  'unit.outcome': unitOutcome,
+  'unit.add': unitAdd,
+  'task.done': taskDone,
+  'task.not_done': taskNotDone,
+  'photo.attach': photoAttach,
+  'signature.set': signatureSet,
+  'part.use': partUse,
+  'follow_up.add': followUpAdd,
+  'food_warning.add': foodWarningAdd,
+  'event.add': eventAdd,
+  'entry.strike': entryStrike,
+  'visit.close': visitClose,
+};

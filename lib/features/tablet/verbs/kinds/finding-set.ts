@@ -1,0 +1,28 @@
+import 'server-only';
+import { ASPECT_LABEL, GRADES, type Aspect } from '../../../../core/findings/grades';
+import { standsOver, type Handler } from '../context';
+import { unitOnVisit } from '../unit-on-visit';
+
+const told = (aspect: Aspect, f: { grade: string | null; notLookedWhy: string }) =>
+  f.grade === null
+    ? `not looked at (${f.notLookedWhy})`
+    : (GRADES[aspect].find((g) => g.grade === f.grade)?.label.toLowerCase() ?? f.grade);
+
+/** A finding beside what is there: the later made one stands, the other is kept as superseded. */
+export const findingSet: Handler<'finding.set'> = async (ctx, op) => {
+  const { db, visit, actor, at, now, deviceId } = ctx;
+  const { replaces, ...p } = op.payload;
+  const unit = await unitOnVisit(ctx, p.unitId);
+  const standing = await db.finding.findFirst({
+    where: { visitId: visit.id, unitId: p.unitId, aspect: p.aspect, phase: p.phase, supersededAt: null },
+  });
+  const wins = !standing || standsOver(ctx, op.id, standing);
+  if (standing && standing.id !== replaces)
+    ctx.note(
+      `Two entries for ${ASPECT_LABEL[p.aspect].toLowerCase()} of ${unit.name}: ${told(p.aspect, standing)} and ${told(p.aspect, p)}. The later made one stands: ${told(p.aspect, wins ? p : standing)}.`,
+    );
+  if (standing && wins) await db.finding.update({ where: { id: standing.id }, data: { supersededAt: now } });
+  await db.finding.create({
+    data: { id: op.id, visitId: visit.id, ...p, at, byUserId: actor.userId, deviceId, supersededAt: wins ? null : now },
+  });
+};

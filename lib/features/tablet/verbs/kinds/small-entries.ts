@@ -1,0 +1,81 @@
+import 'server-only';
+import { AppError } from '../../../../core/errors';
+import { cameMeanwhile } from '../came-meanwhile';
+import { standsOver, timeNamed, type Handler } from '../context';
+import { unitOnVisit } from '../unit-on-visit';
+
+/** Entries that stand beside one another and never replace anything. */
+
+export const partUse: Handler<'part.use'> = async (ctx, op) => {
+  if (op.payload.unitId) await unitOnVisit(ctx, op.payload.unitId);
+  await ctx.db.partUsed.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: ctx.at } });
+};
+
+export const followUpAdd: Handler<'follow_up.add'> = async (ctx, op) => {
+  await unitOnVisit(ctx, op.payload.unitId);
+  await ctx.db.followUp.create({
+    data: { id: op.id, visitId: ctx.visit.id, ...op.payload, createdById: ctx.actor.userId, createdAt: ctx.at },
+  });
+};
+
+export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, op) => {
+  await unitOnVisit(ctx, op.payload.unitId);
+  await ctx.db.foodWarning.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, toldAt: timeNamed(ctx, op.payload.toldAt) } });
+};
+
+export const eventAdd: Handler<'event.add'> = async (ctx, op) => {
+  await unitOnVisit(ctx, op.payload.unitId);
+  await ctx.db.unitEvent.create({
+    data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: timeNamed(ctx, op.payload.at), byUserId: ctx.actor.userId },
+  });
+};
+
+export const photoAttach: Handler<'photo.attach'> = async (ctx, op) => {
+  const { bytes: _, takenAt, ...p } = op.payload;
+  if (p.unitId) await unitOnVisit(ctx, p.unitId);
+  const file = await ctx.db.storedFile.findUnique({ where: { sha256: p.sha256 }, select: { id: true } });
+  await ctx.db.photo.create({
+    data: { id: op.id, visitId: ctx.visit.id, ...p, takenAt: timeNamed(ctx, takenAt), byUserId: ctx.actor.userId, fileId: file?.id },
+  });
+};
+
+export const signatureSet: Handler<'signature.set'> = async (ctx, op) => {
+  const { nobodyThere, signedBy, png } = op.payload;
+  const signaturePng = png === null ? null : Buffer.from(png, 'base64');
+  if (signaturePng && !isPng(signaturePng)) throw new AppError('invalid', 'The signature is not a PNG picture.');
+  const { signedAt, signedOn, nobodyThere: nobodyBefore } = ctx.visit;
+  const elsewhere = signedAt !== null && signedOn !== ctx.deviceId;
+  // Between two tablets a person's name is never given up for "nobody there".
+  const wins = !elsewhere || (nobodyThere === nobodyBefore ? standsOver(ctx, op.id, { at: signedAt, deviceId: signedOn }) : nobodyBefore);
+  if (elsewhere && !(nobodyThere && nobodyBefore) && (!wins || (await cameMeanwhile(ctx, ['signature.set']))))
+    ctx.note(
+      nobodyThere === nobodyBefore
+        ? 'The visit was signed on two tablets; the later signature stands.'
+        : 'One tablet says that nobody was there, another has a signature; the signature stands.',
+    );
+  if (!wins) return;
+  await ctx.db.visit.update({
+    where: { id: ctx.visit.id },
+    data: { nobodyThere, signedBy, signaturePng, signedAt: ctx.at, signedOn: ctx.deviceId },
+  });
+};
+
+/** PNG signature, RFC 2083 §12.11. */
+const PNG = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
+const isPng = (b: Buffer) => PNG.every((byte, i) => b[i] === byte);
+
+/** Takes the row away; the operations of the visit keep what it said and why it was a slip. */
+export const entryStrike: Handler<'entry.strike'> = async (ctx, op) => {
+  const { what, entryId } = op.payload;
+  const where = { id: entryId, visitId: ctx.visit.id };
+  const { db } = ctx;
+  const { count } =
+    what === 'part'
+      ? await db.partUsed.deleteMany({ where })
+      : what === 'follow_up'
+        ? await db.followUp.deleteMany({ where: { ...where, status: 'open' } })
+        : what === 'event'
+          ? await db.unitEvent.deleteMany({ where })
+          : await db.photo.deleteMany({ where });
+  if (count === 0) ctx.note('The entry to be taken back was not there any more.');
+};

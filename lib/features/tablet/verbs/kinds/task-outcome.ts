@@ -1,0 +1,88 @@
+import 'server-only';
+import { AppError } from '../../../../core/errors';
+import { ASPECT_LABEL } from '../../../../core/findings/grades';
+import { COIL_CLEANING, lowSideUnlooked } from '../../../../core/tablet';
+import { markDone } from '../../../visits/verbs/mark-done';
+import { cameMeanwhile } from '../came-meanwhile';
+import { standsOver, type ApplyContext, type Handler } from '../context';
+
+type Answer = { taskId: string; outcome: 'done' | 'not_done'; reason: string };
+
+export const taskDone: Handler<'task.done'> = (ctx, op) => answer(ctx, op.id, { ...op.payload, outcome: 'done', reason: '' });
+export const taskNotDone: Handler<'task.not_done'> = (ctx, op) => answer(ctx, op.id, { ...op.payload, outcome: 'not_done' });
+
+const WORDS = { planned: 'not answered', done: 'done', not_done: 'not done' } as const;
+const told = ({ outcome, reason }: { outcome: keyof typeof WORDS; reason: string }) =>
+  reason ? `${WORDS[outcome]} (${reason})` : WORDS[outcome];
+
+/** The task's outcome on this visit. Work done on a task the office took off the visit meanwhile still counts if it can. */
+async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }: Answer): Promise<void> {
+  const { db, visit, at, deviceId } = ctx;
+  const standing = await db.visitTask.findUnique({
+    where: { visitId_taskId: { visitId: visit.id, taskId } },
+    include: { task: { select: { kindKey: true, kind: { select: { label: true } }, unit: { select: { name: true } } } } },
+  });
+  if (standing) {
+    const before = standing.answeredAt ? { at: standing.answeredAt, deviceId: standing.deviceId } : null;
+    const wins = !before || standsOver(ctx, id, before);
+    const differs = before && before.deviceId !== deviceId && (standing.outcome !== outcome || standing.reason !== reason);
+    if (differs && (await cameMeanwhile(ctx, ['task.done', 'task.not_done'], { taskId })))
+      ctx.note(
+        `Two tablets differ on ${standing.task.kind.label.toLowerCase()} of ${standing.task.unit.name}: ${told(standing)} and ${told({ outcome, reason })}. The later stands: ${told(wins ? { outcome, reason } : standing)}.`,
+      );
+    if (!wins) return;
+    if (visit.status === 'done' && standing.outcome !== outcome)
+      await afterClosing(ctx, { taskId, unitId: standing.unitId, kindKey: standing.task.kindKey, outcome });
+    await db.visitTask.update({ where: { id: standing.id }, data: { outcome, reason, answeredAt: at, deviceId } });
+    return;
+  }
+  const task = await db.task.findUnique({
+    where: { id: taskId },
+    include: { kind: true, unit: true, visitTasks: { where: { open: true } } },
+  });
+  if (!task) throw new AppError('not_found', 'That task is no longer on file.');
+  if (task.kitchenId !== visit.kitchenId) throw new AppError('invalid', 'That task belongs to another kitchen.');
+  const what = `${task.kind.label} of ${task.unit.name}`;
+  if (outcome === 'not_done') return ctx.note(`${what} was taken off this visit by the office; it was not done either.`);
+  if (task.visitTasks.length > 0)
+    return ctx.note(`${what} was moved to another visit by the office, and was done on this one. Cancel it there, or have it done again.`);
+  if (visit.status === 'done') await afterClosing(ctx, { taskId, unitId: task.unitId, kindKey: task.kindKey, outcome });
+  await db.visitTask.create({
+    data: {
+      id,
+      visitId: visit.id,
+      taskId,
+      unitId: task.unitId,
+      outcome,
+      reason,
+      answeredAt: at,
+      deviceId,
+      open: visit.status === 'booked' || visit.status === 'started',
+    },
+  });
+  ctx.note(`${what} was taken off this visit by the office but was done; it counts.`);
+}
+
+/**
+ * An answer to a task of a visit that is closed already does what the closing would have done, and asks what it would have asked.
+ * @throws AppError low_side
+ */
+async function afterClosing(
+  { db, visit, at, note, actor, now }: ApplyContext,
+  task: { taskId: string; unitId: string; kindKey: string; outcome: 'done' | 'not_done' },
+): Promise<void> {
+  if (task.outcome === 'not_done') return note('It counted as done when the visit was closed; its dates still say so.');
+  if (task.kindKey === COIL_CLEANING) {
+    const findings = await db.finding.findMany({
+      where: { visitId: visit.id, unitId: task.unitId, supersededAt: null },
+      select: { unitId: true, aspect: true },
+    });
+    const unlooked = lowSideUnlooked({ entries: { findings } }, task.unitId);
+    if (unlooked.length > 0)
+      throw new AppError(
+        'low_side',
+        `The coil was said to be cleaned after the visit was closed, but the low side was not looked at: ${unlooked.map((a) => ASPECT_LABEL[a].toLowerCase()).join(' and ')}. It does not count.`,
+      );
+  }
+  await markDone(db, [task.taskId], visit.timeZone, visit.leftAt ?? at, { visitId: visit.id, by: actor.userId, now });
+}

@@ -1,0 +1,94 @@
+import 'server-only';
+import { createHash } from 'node:crypto';
+import type { Actor } from '../../../core/people/access';
+import { AppError } from '../../../core/errors';
+import type { Me, RoundReply } from '../../../core/tablet';
+import type { Db, Prisma, Tx } from '../../../database/client';
+import { visitsOnFile } from '../reads/visits-on-file';
+import { lockDevice, SOMEONE_ELSE, type DeviceInfo } from './device';
+
+const DAY_MS = 86_400_000;
+/** How far the round on the tablet reaches: what was left open, and the next week. */
+const BACK_DAYS = 3;
+const AHEAD_DAYS = 8;
+
+/**
+ * What a technician's tablet should hold, less what it has already. Remembers what it was handed.
+ * @throws AppError not_allowed where the tablet holds someone else's work: theirs is never mixed with it
+ */
+export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device: DeviceInfo, cursor: string): Promise<RoundReply> {
+  if (device.holder && device.holder !== ctx.actor.userId) throw new AppError('not_allowed', SOMEONE_ELSE);
+  return ctx.db.$transaction(
+    async (tx) => {
+      const { lastSeq, userId } = await lockDevice(tx, ctx.actor, device, ctx.now);
+      const ids = await roundIds(tx, ctx.actor.userId, device.id, ctx.now);
+      const visits = await visitsOnFile(tx, ids, userId);
+      const known = new Map(cursor.split('.').map((part) => [part.slice(0, 36), part.slice(36)]));
+      const marks = visits.map((v) => ({
+        id: v.id,
+        mark: createHash('sha256').update(JSON.stringify(v)).digest('base64url').slice(0, 12),
+      }));
+      await tx.deviceVisit.createMany({
+        data: visits.filter((v) => !v.nowWith).map((v) => ({ deviceId: device.id, visitId: v.id, givenAt: ctx.now })),
+        skipDuplicates: true,
+      });
+      return {
+        serverTime: ctx.now.toISOString(),
+        me: await readMe(tx, ctx.actor.userId),
+        cursor: marks.map((m) => m.id + m.mark).join('.'),
+        order: visits.map((v) => v.id),
+        changed: visits.filter((v, i) => known.get(v.id) !== marks[i]?.mark),
+        lastSeq,
+      };
+    },
+    { timeout: 30_000, maxWait: 20_000 },
+  );
+}
+
+const BEGUN = {
+  OR: [
+    { arrivedAt: { not: null } },
+    { findings: { some: {} } },
+    { readings: { some: {} } },
+    { outcomes: { some: {} } },
+    { tasks: { some: { answeredAt: { not: null } } } },
+    { photos: { some: {} } },
+    { parts: { some: {} } },
+  ],
+} satisfies Prisma.VisitWhereInput;
+
+/**
+ * The technician's own visits, and those this device holds though they are someone else's or cancelled by now. What has
+ * been begun and is not finished stays, however far off the office moved it.
+ */
+async function roundIds(tx: Tx, userId: string, deviceId: string, now: Date): Promise<string[]> {
+  const [from, to] = [new Date(now.getTime() - BACK_DAYS * DAY_MS), new Date(now.getTime() + AHEAD_DAYS * DAY_MS)];
+  const rows = await tx.visit.findMany({
+    where: {
+      OR: [
+        { technicianId: userId, startsAt: { lt: to }, status: { in: ['booked', 'started'] } },
+        { technicianId: userId, startsAt: { gte: from, lt: to } },
+        { startsAt: { gte: from, lt: to }, devices: { some: { deviceId } } },
+        { startsAt: { gte: to }, status: { in: ['booked', 'started'] }, devices: { some: { deviceId } }, ...BEGUN },
+      ],
+    },
+    select: { id: true },
+  });
+  return rows.map((r) => r.id);
+}
+
+async function readMe(tx: Tx, userId: string): Promise<Me> {
+  const u = await tx.user.findUniqueOrThrow({ where: { id: userId } });
+  const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } });
+  return {
+    userId: u.id,
+    name: u.name,
+    role: u.role,
+    gaugeGrade: u.gaugeGrade,
+    gaugeSpanPa: u.gaugeSpanPa,
+    currency: shop?.currency ?? 'USD',
+    temperatureUnit: u.temperatureUnit === 'C' ? 'C' : 'F',
+    pressureUnit: u.pressureUnit === 'bar' ? 'bar' : 'psig',
+    massUnit: u.massUnit === 'g' ? 'g' : 'oz',
+  };
+}

@@ -1,0 +1,179 @@
+import 'server-only';
+import type { WeeklyWindow } from '../../../core/visits/service-hours';
+import { toLocalDate } from '../../../core/calendar/date-column';
+import type { Tx } from '../../../database/client';
+
+export const weekly = (json: unknown): WeeklyWindow[] => (Array.isArray(json) ? (json as WeeklyWindow[]) : []);
+
+const range = (r: { startsOn: Date; endsOn: Date; reason: string }) => ({
+  startsOn: toLocalDate(r.startsOn),
+  endsOn: toLocalDate(r.endsOn),
+  reason: r.reason,
+});
+
+/** Visits touching `[start, end)`, with what a board shows of them. */
+export async function visitsBetween(db: Tx, start: Date, end: Date) {
+  const rows = await db.visit.findMany({
+    where: { startsAt: { lt: end }, endsAt: { gt: start } },
+    orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
+    include: {
+      kitchen: { include: { customer: { select: { name: true } }, blackouts: true } },
+      technician: { select: { name: true, timeOff: true } },
+      tasks: { include: { task: { select: { kindKey: true } } } },
+    },
+  });
+  return rows.map((v) => ({
+    id: v.id,
+    version: v.version,
+    status: v.status,
+    technicianId: v.technicianId,
+    technician: v.technician.name,
+    timeOff: v.technician.timeOff.map(range),
+    blackouts: v.kitchen.blackouts.map(range),
+    startsAt: v.startsAt.getTime(),
+    endsAt: v.endsAt.getTime(),
+    fixed: v.fixed,
+    emergency: v.emergency,
+    note: v.note,
+    cancelReason: v.cancelReason,
+    customerReply: v.customerReply,
+    kitchenId: v.kitchenId,
+    kitchen: v.kitchen.name,
+    customer: v.kitchen.customer.name,
+    address: v.kitchen.address,
+    timeZone: v.kitchen.timeZone,
+    serviceHours: weekly(v.kitchen.serviceHours),
+    lat: v.kitchen.lat,
+    lng: v.kitchen.lng,
+    tasks: v.tasks.length,
+    units: new Set(v.tasks.map((t) => t.unitId)).size,
+  }));
+}
+export type BoardVisit = Awaited<ReturnType<typeof visitsBetween>>[number];
+
+/** People who do visits, with what booking asks of them. */
+export async function bookableTechnicians(db: Tx) {
+  const rows = await db.user.findMany({
+    where: { active: true, role: 'technician' },
+    orderBy: { name: 'asc' },
+    include: { timeOff: true },
+  });
+  return rows.map((u) => ({ id: u.id, name: u.name, skills: u.skills, shifts: weekly(u.shifts), timeOff: u.timeOff.map(range) }));
+}
+export type Technician = Awaited<ReturnType<typeof bookableTechnicians>>[number];
+
+/** A kitchen as booking sees it, or null. */
+export async function bookingKitchen(db: Tx, id: string) {
+  const k = await db.kitchen.findUnique({ where: { id }, include: { customer: true, blackouts: true } });
+  return (
+    k && {
+      id: k.id,
+      name: k.name,
+      customer: k.customer.name,
+      address: k.address,
+      timeZone: k.timeZone,
+      accessNotes: k.accessNotes,
+      serviceHours: weekly(k.serviceHours),
+      blackouts: k.blackouts.map(range),
+    }
+  );
+}
+
+/** Active tasks of a kitchen with the open visit each already stands on, soonest due first. */
+export async function kitchenTasks(db: Tx, kitchenId: string) {
+  const rows = await db.task.findMany({
+    where: { kitchenId, active: true, unit: { archivedAt: null } },
+    orderBy: [{ dueOn: 'asc' }, { unit: { name: 'asc' } }],
+    include: {
+      unit: true,
+      kind: true,
+      visitTasks: { where: { open: true }, include: { visit: { select: { id: true, startsAt: true } } } },
+    },
+  });
+  return rows.map((t) => ({
+    id: t.id,
+    unitId: t.unitId,
+    unit: t.unit.name,
+    refrigerant: t.unit.refrigerant,
+    roofWork: t.unit.roofWork,
+    placement: t.unit.placement,
+    kindKey: t.kindKey,
+    kind: t.kind.label,
+    lowSide: t.kind.lowSide,
+    minutes: t.kind.minutes,
+    dueOn: toLocalDate(t.dueOn),
+    onVisit: t.visitTasks[0] ? { id: t.visitTasks[0].visit.id, startsAt: t.visitTasks[0].visit.startsAt.getTime() } : null,
+  }));
+}
+/** The visit that holds a technician in `[start, end)`, if one does. */
+export async function visitInTheWay(db: Tx, technicianId: string, start: Date, end: Date, notVisitId?: string) {
+  return db.visit.findFirst({
+    where: {
+      technicianId,
+      status: { not: 'cancelled' },
+      startsAt: { lt: end },
+      endsAt: { gt: start },
+      id: notVisitId ? { not: notVisitId } : undefined,
+    },
+    orderBy: { startsAt: 'asc' },
+    include: { kitchen: { select: { name: true, timeZone: true } }, technician: { select: { name: true } } },
+  });
+}
+
+/** One visit with its tasks and history, or null. */
+export async function visitToManage(db: Tx, id: string) {
+  const v = await db.visit.findUnique({
+    where: { id },
+    include: {
+      kitchen: { include: { customer: true } },
+      technician: { select: { id: true, name: true } },
+      tasks: { include: { task: { include: { kind: true, unit: { select: { id: true, name: true } } } } } },
+      events: { orderBy: { at: 'desc' } },
+    },
+  });
+  if (!v) return null;
+  const people = await db.user.findMany({
+    where: { id: { in: v.events.flatMap((e) => (e.byUserId ? [e.byUserId] : [])) } },
+    select: { id: true, name: true },
+  });
+  const nameOf = new Map(people.map((p) => [p.id, p.name]));
+  return {
+    id: v.id,
+    version: v.version,
+    status: v.status,
+    startsAt: v.startsAt.getTime(),
+    endsAt: v.endsAt.getTime(),
+    note: v.note,
+    cancelReason: v.cancelReason,
+    customerReply: v.customerReply,
+    replyNote: v.replyNote,
+    asksFor: v.customerReply === 'other_time' ? (v.replyStartsAt?.getTime() ?? null) : null,
+    kitchen: {
+      id: v.kitchen.id,
+      name: v.kitchen.name,
+      customer: v.kitchen.customer.name,
+      address: v.kitchen.address,
+      timeZone: v.kitchen.timeZone,
+      accessNotes: v.kitchen.accessNotes,
+      serviceHours: weekly(v.kitchen.serviceHours),
+    },
+    technician: v.technician,
+    tasks: v.tasks
+      .map((t) => ({ id: t.id, unitId: t.unitId, unit: t.task.unit.name, kind: t.task.kind.label, outcome: t.outcome, reason: t.reason }))
+      .sort((a, b) => a.unit.localeCompare(b.unit)),
+    events: v.events.map((e) => ({
+      id: e.id,
+      at: e.at.getTime(),
+      kind: e.kind,
+      movedFrom: movedFrom(e.kind, e.detail),
+      reason: e.reason,
+      by: (e.byUserId && nameOf.get(e.byUserId)) || 'The system',
+    })),
+  };
+}
+
+/** Where a moved visit came from, as its event kept it. */
+function movedFrom(kind: string, detail: unknown): { startsAt: number; endsAt: number; technicianId: string } | null {
+  const from = kind === 'moved' ? (detail as { from?: { startsAt: string; endsAt: string; technicianId: string } }).from : undefined;
+  return from ? { startsAt: Date.parse(from.startsAt), endsAt: Date.parse(from.endsAt), technicianId: from.technicianId } : null;
+}

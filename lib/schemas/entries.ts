@@ -1,0 +1,115 @@
+import { z } from 'zod';
+import { GAUGE_GRADES } from '../core/condenser/types';
+import { ASPECTS, gradeIndex } from '../core/findings/grades';
+import { MOST_OF_A_PART, READING_BOUNDS } from '../core/entries/bounds';
+import {
+  FINDING_PHASES,
+  READING_FIELDS,
+  STRUCK,
+  UNIT_EVENT_KINDS,
+  URGENCIES,
+  type OperationKind,
+  type Payloads,
+  type ReadingField,
+} from '../core/entries/entries';
+import { UNIT_SENT } from './unit-field';
+
+const Id = z.uuid();
+const Instant = z.iso.datetime({ offset: true });
+const Words = z.string().trim().max(2000);
+const Reason = z.string().trim().min(1, 'Say why.').max(500);
+const WorkPhase = z.enum(['before', 'after']);
+
+const bounded = (field: ReadingField) => z.number().min(READING_BOUNDS[field][0]).max(READING_BOUNDS[field][1]);
+const Values = z.strictObject(
+  Object.fromEntries(READING_FIELDS.map((f) => [f, bounded(f).optional()])) as Record<ReadingField, z.ZodOptional<z.ZodNumber>>,
+);
+const FieldName = z.enum(READING_FIELDS);
+
+const Finding = z
+  .strictObject({
+    unitId: Id,
+    aspect: z.enum(ASPECTS),
+    phase: z.enum(FINDING_PHASES),
+    grade: z.string().nullable(),
+    notLookedWhy: z.string().trim().max(500),
+    note: Words,
+    replaces: Id.nullable(),
+  })
+  .refine((f) => (f.grade !== null) !== (f.notLookedWhy !== ''), 'A finding has a grade, or says why it was not looked at.')
+  .refine((f) => f.grade === null || gradeIndex(f.aspect, f.grade) >= 0, 'That is not one of the grades.');
+
+/** A drawing of a name, not a photograph. */
+const SIGNATURE_BASE64 = 300_000;
+const Signature = z
+  .strictObject({ nobodyThere: z.boolean(), signedBy: z.string().trim().max(200), png: z.base64().max(SIGNATURE_BASE64).nullable() })
+  .refine((s) => s.nobodyThere !== (s.png !== null), 'Either a signature or nobody there.');
+
+export const PAYLOADS = {
+  'visit.start': z.strictObject({ arrivedAt: Instant }),
+  'finding.set': Finding,
+  'reading.add': z.strictObject({
+    unitId: Id,
+    phase: WorkPhase,
+    values: Values,
+    gaugeGrade: z.enum(GAUGE_GRADES).nullable(),
+    gaugeSpanPa: z.number().positive().max(1e8).nullable(),
+    entered: z.partialRecord(FieldName, z.strictObject({ text: z.string().max(20), unit: z.string().max(10) })),
+    questioned: z.array(z.strictObject({ field: FieldName, question: Words, answer: Words })).max(40),
+    replaces: Id.nullable(),
+  }),
+  'unit.outcome': z
+    .strictObject({ unitId: Id, outcome: z.enum(['seen', 'could_not_reach', 'gone']), reason: z.string().trim().max(500) })
+    .refine((o) => o.outcome === 'seen' || o.reason !== '', 'Say why.'),
+  'unit.add': z.strictObject({ unitId: Id, ...UNIT_SENT }),
+  'task.done': z.strictObject({ taskId: Id }),
+  'task.not_done': z.strictObject({ taskId: Id, reason: Reason }),
+  'photo.attach': z.strictObject({
+    unitId: Id.nullable(),
+    aspect: z.enum(ASPECTS).nullable(),
+    phase: WorkPhase,
+    sha256: z.hex().length(64),
+    bytes: z.number().int().positive(),
+    takenAt: Instant,
+  }),
+  'signature.set': Signature,
+  'part.use': z.strictObject({
+    unitId: Id.nullable(),
+    what: z.string().trim().min(1).max(200),
+    quantity: z.number().positive().max(MOST_OF_A_PART),
+  }),
+  'follow_up.add': z.strictObject({ unitId: Id, what: z.string().trim().min(1).max(300), urgency: z.enum(URGENCIES), note: Words }),
+  'food_warning.add': z.strictObject({
+    unitId: Id,
+    boxK: bounded('boxK'),
+    toldTo: z.string().trim().min(1).max(200),
+    toldAt: Instant,
+    note: Words,
+  }),
+  'event.add': z.strictObject({ unitId: Id, kind: z.enum(UNIT_EVENT_KINDS), at: Instant, note: Words }),
+  'entry.strike': z.strictObject({ what: z.enum(STRUCK), entryId: Id, why: Reason }),
+  'visit.close': z.strictObject({ leftAt: Instant, taskIds: z.array(Id).max(2000) }),
+} as const satisfies { [K in OperationKind]: z.ZodType<Payloads[K]> };
+
+/** Everything about an operation but what it says: a payload that cannot be read must not hold up the rest. */
+export const OperationEnvelope = z.object({
+  id: Id,
+  seq: z.number().int().positive(),
+  kind: z.string().max(40),
+  version: z.number().int().positive(),
+  visitId: Id,
+  madeAt: Instant,
+  basedOn: Instant,
+  payload: z.unknown(),
+});
+export type OperationEnvelope = z.output<typeof OperationEnvelope>;
+
+export const MOST_OPERATIONS = 200;
+export const SyncRequest = z.object({
+  /** `holder` is whose work it is: usually who is signed in, or someone whose file the office takes in. */
+  device: z.object({ id: Id, holder: Id, name: z.string().max(120), appVersion: z.string().max(40) }),
+  /** The device's own clock as it sent this. */
+  sentAt: Instant,
+  operations: z.array(OperationEnvelope).max(MOST_OPERATIONS),
+});
+export type SyncRequest = z.output<typeof SyncRequest>;

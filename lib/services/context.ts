@@ -1,6 +1,0 @@
-import 'server-only';
-import type { Actor } from '../core/access';
-import type { Db, Tx } from '../data/client';
-
-/** What every verb is given. `actor` is null where the program itself acts, for instance on a data logger's file. */
-export type ServiceContext = { db: Db | Tx; actor: Pick<Actor, 'userId'> | null; now: Date };

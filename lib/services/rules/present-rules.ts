@@ -1,7 +1,0 @@
-import 'server-only';
-import type { ShopRules } from '../../core/evidence';
-import { shopRules } from '../../data/fouling';
-import type { ServiceContext } from '../context';
-
-/** The policy as it is kept. */
-export const presentRules = ({ db }: Pick<ServiceContext, 'db'>): Promise<ShopRules> => shopRules(db);

@@ -1,0 +1,13 @@
+import type { Operation } from '../core/tablet';
+
+/** Entries in one request. */
+export const BATCH = 60;
+/** Characters; what a slow line carries in half a minute, far below what the office reads at once. */
+const MOST_TEXT = 100_000;
+
+/** How many of the first entries go into one request: at least one, where there is any. */
+export function batchLength(operations: readonly Operation[]): number {
+  let text = 0;
+  const end = operations.slice(0, BATCH).findIndex((op) => (text += JSON.stringify(op).length) > MOST_TEXT);
+  return end < 0 ? Math.min(BATCH, operations.length) : Math.max(1, end);
+}

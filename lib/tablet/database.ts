@@ -1,0 +1,98 @@
+import { deleteDB, openDB, type DBSchema, type IDBPDatabase, type IDBPObjectStore, type StoreNames } from 'idb';
+import { DATABASE_VERSION, databaseName } from './database-name';
+import type { Me, Operation, Outcome, VisitOnFile } from '../core/tablet';
+
+/** An operation with how far it has come. */
+export type KeptOperation = {
+  id: string;
+  visitId: string;
+  seq: number;
+  op: Operation;
+  /** 1 while the office has not answered; absent afterwards. */
+  waiting?: 1;
+  outcome: Outcome | null;
+  /** What the office said about it. */
+  note: string;
+  /** The technician has read the office's answer. */
+  seen?: boolean;
+};
+
+/** A picture on its way to the office: waiting 1, or 2 when the office refused it. The bytes go once it has arrived; what it shows stays with its operation. */
+export type KeptPhoto = { id: string; visitId: string; sha256: string; mime: string; bytes: ArrayBuffer; waiting?: 1 | 2; problem: string };
+export type KeptThumb = { fileId: string; bytes: ArrayBuffer; mime: string };
+
+/** What the tablet knows about itself and the office; one row each. */
+export type Meta = {
+  deviceId: string;
+  me: Me;
+  nextSeq: number;
+  /** Milliseconds to add to this tablet's clock to get the office's. */
+  skewMs: number;
+  lastMadeAt: number;
+  /** Server time of the last refresh. */
+  refreshedAt: string;
+  cursor: string;
+  order: string[];
+  /** Own operations up to here are in what the office told. */
+  appliedSeq: number;
+};
+
+interface Schema extends DBSchema {
+  meta: { key: string; value: unknown };
+  visits: { key: string; value: VisitOnFile };
+  operations: { key: string; value: KeptOperation; indexes: { waiting: [number, number]; visit: string; seq: number; outcome: Outcome } };
+  photos: { key: string; value: KeptPhoto; indexes: { waiting: number } };
+  thumbs: { key: string; value: KeptThumb };
+}
+export type Database = IDBPDatabase<Schema>;
+
+type Visits = IDBPObjectStore<Schema, StoreNames<Schema>[], 'visits', 'versionchange'>;
+/** Visits from before the office told their kitchen's clock: the tablet's own, until the next refresh. */
+async function setClocks(visits: Visits): Promise<void> {
+  for (const v of await visits.getAll())
+    await visits.put({ ...v, kitchen: { ...v.kitchen, utcOffsetMinutes: -new Date(v.startsAt).getTimezoneOffset() } });
+}
+
+/** A person's database in today's layout. `onOutdated`: a newer version has taken it over, this connection is closed. `onLost`: the browser dropped the connection. */
+export function openDatabase(userId: string, onOutdated: () => void = () => {}, onLost: () => void = () => {}): Promise<Database> {
+  return openDB<Schema>(databaseName(userId), DATABASE_VERSION, {
+    upgrade(db, from, _, tx) {
+      if (from < 1) {
+        db.createObjectStore('meta');
+        db.createObjectStore('visits', { keyPath: 'id' });
+        const operations = db.createObjectStore('operations', { keyPath: 'id' });
+        operations.createIndex('waiting', ['waiting', 'seq']);
+        operations.createIndex('visit', 'visitId');
+        db.createObjectStore('photos', { keyPath: 'id' }).createIndex('waiting', 'waiting');
+        db.createObjectStore('thumbs', { keyPath: 'fileId' });
+      }
+      // A day's worth of filed entries is kept for an office that lost them; a screen is not to read them all.
+      if (from < 2) {
+        tx.objectStore('operations').createIndex('seq', 'seq');
+        tx.objectStore('operations').createIndex('outcome', 'outcome');
+        void setClocks(tx.objectStore('visits'));
+      }
+    },
+    // A newer version in another window is not held up by this one.
+    blocking(_, __, event) {
+      (event.target as IDBDatabase).close();
+      onOutdated();
+    },
+    terminated: onLost,
+  });
+}
+
+export const forget = (userId: string) => deleteDB(databaseName(userId));
+
+/** Strict: the promise resolves once the data is flushed to the disk, not merely handed over. */
+export const STRICT = { durability: 'strict' } as const;
+
+type Store = { get(key: string): Promise<unknown>; put?(value: unknown, key: string): Promise<unknown> };
+export const readMeta = async <K extends keyof Meta>(store: Store, key: K): Promise<Meta[K] | undefined> =>
+  (await store.get(key)) as Meta[K] | undefined;
+export async function writeMeta(store: Store, values: Partial<Meta>): Promise<void> {
+  await Promise.all(Object.entries(values).map(([key, value]) => store.put?.(value, key)));
+}
+
+/** The meta store outside a transaction of one's own. */
+export const metaOf = (db: Database): Store => ({ get: (k) => db.get('meta', k), put: (v, k) => db.put('meta', v, k) });

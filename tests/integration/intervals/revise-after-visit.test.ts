@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest';
+import { addDays, approximateWeeks, type LocalDate } from '@/lib/core/calendar';
+import { unitFiles } from '@/lib/features/evidence/reads/findings-history';
+import { reviseRulesAfterVisit } from '@/lib/features/intervals/verbs/revise-after-visit';
+import { findingRow, haveOneUnit, unitRow, visitRow, visitTaskRow } from '@/tests/support/factories';
+import { useDatabase } from '@/tests/support/database';
+
+const database = useDatabase();
+type Have = Awaited<ReturnType<typeof haveOneUnit>>;
+type Grades = { coil: string; ice?: string; drain?: string };
+const iso = (d: Date) => d.toISOString().slice(0, 10);
+
+/** A closed visit of that day that did all the unit's tasks and found these grades. */
+async function visited({ kitchen, unit, person, tasks }: Have, on: string, { coil, ice = 'dry', drain = 'runs' }: Grades, done = tasks) {
+  const { db } = database;
+  const at = new Date(`${on}T16:00:00Z`);
+  return db.$transaction(async (tx) => {
+    const visit = await tx.visit.create({ data: visitRow(kitchen.id, person.id, at, 60, { status: 'done', closedAt: at }) });
+    await tx.visitTask.createMany({ data: done.map((t) => visitTaskRow(visit.id, t, { outcome: 'done', open: false })) });
+    await tx.finding.createMany({
+      data: [
+        ['coil', coil],
+        ['ice', ice],
+        ['drain', drain],
+      ].map(([aspect, grade]) => findingRow(visit.id, unit.id, aspect as string, grade as string, at)),
+    });
+    return visit;
+  });
+}
+const close = (visit: { id: string; startsAt: Date }) =>
+  reviseRulesAfterVisit({ db: database.db, actor: null, now: new Date(visit.startsAt.getTime() + 3600_000) }, visit.id);
+const coilTask = (have: Have) =>
+  database.db.task.findFirstOrThrow({
+    where: { unitId: have.unit.id, kindKey: 'coil_cleaning' },
+    include: { changes: { orderBy: { at: 'asc' } } },
+  });
+
+describe('rules after a visit', () => {
+  it('tightens the rule of a packed coil at least by half, says why, and calls somebody back', async () => {
+    const have = await haveOneUnit(database.db);
+    await close(await visited(have, '2026-01-05', { coil: 'furred' }));
+    const before = await coilTask(have);
+    const visit = await visited(have, '2026-03-08', { coil: 'packed' });
+    const { revisions, followUpIds } = await close(visit);
+    const task = await coilTask(have);
+    expect(approximateWeeks(task.rule)).toBeLessThanOrEqual(approximateWeeks(before.rule) / 2);
+    expect(iso(task.lastDoneOn as Date)).toBe('2026-03-08');
+    expect(iso(task.dueOn)).toBe(addDays('2026-03-08' as LocalDate, 7 * approximateWeeks(task.rule)));
+    const change = task.changes.at(-1);
+    expect(change).toMatchObject({ kind: 'evidence', visitId: visit.id, fromRule: before.rule, toRule: task.rule });
+    expect(change?.reason).toMatch(/^Packed at 62 days; .* so cleaning moves from .* weeks? to .*\.$/);
+    expect(revisions.find((r) => r.kindKey === 'coil_cleaning')?.reason).toBe(change?.reason);
+    expect(await database.db.followUp.findMany({ where: { id: { in: followUpIds } } })).toMatchObject([
+      { what: 'Go back: coil was packed', urgency: 'soon', status: 'open', visitId: visit.id },
+    ]);
+    const fouling = await database.db.unitFouling.findUniqueOrThrow({ where: { unitId: have.unit.id } });
+    expect(fouling.ratePerDay).toBeGreaterThan(0);
+    expect(fouling.evidenceCount).toBe(4);
+  });
+
+  it('changes nothing more when it is run a second time', async () => {
+    const have = await haveOneUnit(database.db);
+    const visit = await visited(have, '2026-02-02', { coil: 'packed', drain: 'blocked' });
+    await close(visit);
+    const tasks = () =>
+      database.db.task.findMany({ where: { unitId: have.unit.id }, orderBy: { kindKey: 'asc' }, include: { changes: true } });
+    const first = await tasks();
+    expect(first.flatMap((t) => t.changes).length).toBeGreaterThan(0);
+    expect((await close(visit)).followUpIds).toEqual([]);
+    expect(await tasks()).toEqual(first);
+    expect(await database.db.followUp.count({ where: { unitId: have.unit.id } })).toBe(2);
+  });
+
+  it('counts from the cleaning that the unit was put on file with, and does not forget it', async () => {
+    const have = await haveOneUnit(database.db, { tasks: [{ kindKey: 'coil_cleaning', lastDoneOn: new Date('2026-01-05T00:00:00Z') }] });
+    await close(await visited(have, '2026-03-08', { coil: 'packed' }));
+    const reasons = (await coilTask(have)).changes.map((c) => c.reason);
+    expect(reasons).toMatchObject([expect.stringMatching(/^Packed at 62 days; /)]);
+    const file = async () => (await unitFiles(database.db, { unitIds: [have.unit.id] }))[0]?.cleanings;
+    expect(await file()).toEqual(['2026-01-05', '2026-03-08']);
+    await close(await visited(have, '2026-04-08', { coil: 'furred' }));
+    expect(await file()).toEqual(['2026-01-05', '2026-03-08', '2026-04-08']);
+  });
+
+  it('leaves a locked rule alone and tells what it would have done', async () => {
+    const have = await haveOneUnit(database.db, { tasks: [{ kindKey: 'coil_cleaning', locked: true }] });
+    const { revisions } = await close(await visited(have, '2026-02-02', { coil: 'packed' }));
+    const task = await coilTask(have);
+    expect(task.rule).toBe('FREQ=WEEKLY;INTERVAL=12');
+    expect(task.changes).toMatchObject([
+      {
+        kind: 'held',
+        fromRule: task.rule,
+        toRule: task.rule,
+        reason: expect.stringMatching(/^Locked, so nothing moved\. Without that: packed/),
+      },
+    ]);
+    expect(iso(task.dueOn)).toBe('2026-04-27');
+    expect(revisions).toMatchObject([{ reason: null, held: expect.stringContaining('so cleaning moves from 12 weeks to') }]);
+  });
+
+  it('keeps the dates of a contract and says that they are too slack', async () => {
+    const have = await haveOneUnit(database.db, {
+      tasks: [
+        { kindKey: 'coil_cleaning', anchor: 'calendar', rule: 'FREQ=MONTHLY;INTERVAL=3', anchorDate: new Date('2026-02-02T00:00:00Z') },
+      ],
+    });
+    const { revisions } = await close(await visited(have, '2026-02-02', { coil: 'packed' }));
+    const task = await coilTask(have);
+    expect(task.rule).toBe('FREQ=MONTHLY;INTERVAL=3');
+    expect(iso(task.dueOn)).toBe('2026-05-02');
+    expect(revisions[0]?.held).toContain('Packed');
+    expect(task.changes).toMatchObject([{ kind: 'held', reason: expect.stringMatching(/^On the contract’s dates/) }]);
+  });
+
+  it('moves only the date of work that no evidence speaks of', async () => {
+    const have = await haveOneUnit(database.db, {
+      unit: { kind: 'ice_machine' },
+      tasks: [{ kindKey: 'ice_machine_cleaning', rule: 'FREQ=WEEKLY;INTERVAL=26' }],
+    });
+    await close(await visited(have, '2026-02-02', { coil: 'bare' }));
+    const [task] = await database.db.task.findMany({ where: { unitId: have.unit.id }, include: { changes: true } });
+    expect(task).toMatchObject({ rule: 'FREQ=WEEKLY;INTERVAL=26', changes: [] });
+    expect(iso(task?.dueOn as Date)).toBe('2026-08-03');
+  });
+
+  it('does not move work that was not done', async () => {
+    const have = await haveOneUnit(database.db);
+    const drain = have.tasks.filter((t) => t.kindKey === 'drain_inspection');
+    await close(await visited(have, '2026-02-02', { coil: 'filmed' }, drain));
+    const coil = await coilTask(have);
+    expect(coil.lastDoneOn).toBeNull();
+    expect(iso(coil.dueOn)).toBe('2026-01-05');
+  });
+
+  it('lets a neighbour in the same kitchen hear the news', async () => {
+    const have = await haveOneUnit(database.db);
+    const other = await database.db.unit.create({ data: unitRow(have.kitchen.id, { name: 'Neighbour' }) });
+    await close(await visited(have, '2026-01-05', { coil: 'bare' }));
+    const rate = async () => (await database.db.unitFouling.findUniqueOrThrow({ where: { unitId: other.id } })).ratePerDay;
+    const calm = await rate();
+    await close(await visited(have, '2026-01-25', { coil: 'packed' }));
+    expect(await rate()).toBeGreaterThan(calm);
+  });
+});

@@ -1,0 +1,220 @@
+import ICAL from 'ical.js';
+import { SMTPServer } from 'smtp-server';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { AddressInfo } from 'node:net';
+import { localDate } from '@/lib/core/calendar';
+import { visitByLink } from '@/lib/features/links/reads/customer-links';
+import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
+import { createFeed, revokeFeeds } from '@/lib/features/feeds/verbs/create-feed';
+import { readFeed } from '@/lib/features/feeds/verbs/read-feed';
+import { reply } from '@/lib/features/links/verbs/reply';
+import { drainOutbox } from '@/lib/features/mail/verbs/drain-outbox';
+import { undoPlan } from '@/lib/features/planning/verbs/accept-plan';
+import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
+import { cancelVisit } from '@/lib/features/visits/verbs/cancel-visit';
+import { moveVisit } from '@/lib/features/visits/verbs/move-visit';
+import { useDatabase } from '../../support/database';
+import { ANY_TIME, haveOneUnit } from '../../support/factories';
+
+const database = useDatabase();
+const now = new Date('2026-11-25T15:00:00Z');
+const ctx = () => ({ db: database.db, actor: { userId: made.person.id }, now, baseUrl: 'http://shop.example' });
+let made: Awaited<ReturnType<typeof haveOneUnit>>;
+let visitId: string;
+
+const slot = (from: string) => ({ technicianId: made.person.id, date: localDate('2026-12-01'), from, minutes: 60, anyway: false });
+const parse = (ics: string) => {
+  const calendar = new ICAL.Component(ICAL.parse(ics));
+  const event = new ICAL.Event(calendar.getFirstSubcomponent('vevent')!);
+  return { method: calendar.getFirstPropertyValue('method'), event };
+};
+const messages = () => database.db.outboxMessage.findMany({ where: { visitId }, orderBy: { createdAt: 'asc' } });
+const tokenIn = (text: string) => /\/visit\/([\w-]{43})/.exec(text)?.[1] ?? '';
+
+const received: string[] = [];
+let refuse = false;
+const server = new SMTPServer({
+  authOptional: true,
+  disabledCommands: ['STARTTLS'],
+  onData(stream, _session, done) {
+    let text = '';
+    stream.on('data', (d: Buffer) => (text += d.toString()));
+    stream.on('end', () => {
+      if (refuse) return done(new Error('mailbox full'));
+      received.push(text);
+      done();
+    });
+  },
+});
+let smtpUrl: string;
+
+beforeAll(async () => {
+  made = await haveOneUnit(database.db, { kitchen: { contactEmail: 'chef@lantern.example', contactName: 'Chef' } });
+  ({ visitId } = await bookVisit(ctx(), {
+    ...slot('09:00'),
+    kitchenId: made.kitchen.id,
+    taskIds: [made.tasks[0]!.id],
+    note: '',
+    fixed: false,
+  }));
+  await new Promise<void>((ok) => server.listen(0, '127.0.0.1', ok));
+  smtpUrl = `smtp://127.0.0.1:${(server.server.address() as AddressInfo).port}`;
+});
+afterAll(() => new Promise<void>((ok) => server.close(ok)));
+
+describe('the calendar invitation, read back by an independent parser', () => {
+  it('keeps its identity and raises its sequence through move and cancel', async () => {
+    await moveVisit(ctx(), { visitId, version: 1, ...slot('11:00'), reason: 'Delivery in the morning' });
+    const [first, second] = (await messages()).sort((a, b) => a.kind.localeCompare(b.kind)).map((m) => parse(m.ics));
+    expect([first!.method, second!.method]).toEqual(['REQUEST', 'REQUEST']);
+    expect(second!.event.uid).toBe(first!.event.uid);
+    expect([first!.event.sequence, second!.event.sequence]).toEqual([0, 1]);
+    expect(first!.event.startDate.toJSDate().toISOString()).toBe('2026-12-01T16:00:00.000Z');
+    expect(second!.event.startDate.toJSDate().toISOString()).toBe('2026-12-01T18:00:00.000Z');
+  });
+
+  it.each([
+    // The wall time of the kitchen is kept over the change of clocks.
+    ['America/New_York', '2026-03-09', '2026-03-09T13:00:00.000Z'],
+    ['Europe/London', '2026-03-30', '2026-03-30T08:00:00.000Z'],
+    ['Australia/Lord_Howe', '2026-10-05', '2026-10-04T22:00:00.000Z'],
+    ['America/Phoenix', '2026-03-09', '2026-03-09T16:00:00.000Z'],
+  ])('a nine-o’clock visit in %s in the week after the clocks change', async (timeZone, date, expected) => {
+    const there = await haveOneUnit(database.db, {
+      kitchen: { timeZone, contactEmail: 'chef@else.example', serviceHours: [] },
+      person: { shifts: ANY_TIME },
+    });
+    const booked = await bookVisit(
+      { ...ctx(), now: new Date('2026-01-05T00:00:00Z') },
+      {
+        technicianId: there.person.id,
+        date: localDate(date),
+        from: '09:00',
+        minutes: 45,
+        anyway: false,
+        kitchenId: there.kitchen.id,
+        taskIds: [there.tasks[1]!.id],
+        note: '',
+        fixed: false,
+      },
+    );
+    const [m] = await database.db.outboxMessage.findMany({ where: { visitId: booked.visitId } });
+    expect(parse(m!.ics).event.startDate.toJSDate().toISOString()).toBe(expected);
+  });
+});
+
+describe('the customer’s link', () => {
+  it('opens one visit, the older link no more, and nothing for a guess', async () => {
+    const [first, second] = (await messages()).sort((a, b) => a.kind.localeCompare(b.kind));
+    expect(await visitByLink(database.db, tokenIn(first!.text), now)).toBeNull();
+    expect((await visitByLink(database.db, tokenIn(second!.text), now))?.id).toBe(visitId);
+    expect(await visitByLink(database.db, 'A'.repeat(43), now)).toBeNull();
+    expect(await visitByLink(database.db, tokenIn(second!.text), new Date('2026-12-02T00:00:00Z'))).toBeNull();
+    expect(JSON.stringify(await database.db.customerLink.findMany())).not.toContain(tokenIn(second!.text));
+  });
+
+  it('offers only times that are really free, and refuses any other', async () => {
+    const token = tokenIn((await messages()).find((m) => m.kind === 'visit_moved')!.text);
+    const slots = await freeSlotsForVisit(database.db, visitId, now);
+    expect(slots.length).toBeGreaterThan(3);
+    await expect(reply(ctx(), { token, answer: 'other_time', startsAt: slots[0]!.start + 60_000, note: '' })).rejects.toMatchObject({
+      code: 'conflict',
+    });
+    await reply(ctx(), { token, answer: 'other_time', startsAt: slots[2]!.start, note: 'After the delivery' });
+    const visit = await database.db.visit.findUniqueOrThrow({ where: { id: visitId } });
+    expect([visit.customerReply, visit.replyStartsAt?.getTime()]).toEqual(['other_time', slots[2]!.start]);
+  });
+});
+
+describe('sending', () => {
+  it('holds messages without a mail server, sends them once there is one, and never twice', async () => {
+    expect(await drainOutbox(ctx(), { from: 'shop@example.test' })).toBe(0);
+    expect((await messages()).every((m) => m.status === 'held')).toBe(true);
+    const mail = { smtpUrl, from: 'shop@example.test' };
+    const sent = await Promise.all([drainOutbox(ctx(), mail), drainOutbox(ctx(), mail)]);
+    // Of this visit, moved in between, only the newer one: "comes at nine" after "comes at eleven" would be wrong.
+    const states = (await messages()).map((m) => [m.kind, m.status]).sort();
+    expect(states).toEqual([
+      ['visit_booked', 'overtaken'],
+      ['visit_moved', 'sent'],
+    ]);
+    // The other four were for days of March or October that are long over.
+    expect(await database.db.outboxMessage.count({ where: { status: 'overtaken' } })).toBe(5);
+    expect([sent[0]! + sent[1]!, received.length]).toEqual([1, 1]);
+    expect(received[0]).toMatch(/text\/calendar.*method=REQUEST/i);
+    expect(await drainOutbox(ctx(), mail)).toBe(0);
+  });
+
+  it('keeps a refused message, with what the server said, for the next try', async () => {
+    const version = (await database.db.visit.findUniqueOrThrow({ where: { id: visitId } })).version;
+    await cancelVisit(ctx(), { visitId, version, reason: 'Kitchen closed' });
+    refuse = true;
+    await drainOutbox(ctx(), { smtpUrl, from: 'shop@example.test' });
+    const last = (await messages()).find((m) => m.kind === 'visit_cancelled')!;
+    expect([last.status, last.attempts]).toEqual(['queued', 1]);
+    expect(last.error).toContain('mailbox full');
+    expect(parse(last.ics).method).toBe('CANCEL');
+    refuse = false;
+    expect(await drainOutbox(ctx(), { smtpUrl, from: 'shop@example.test' })).toBe(1);
+  });
+
+  it('does not send after the newer one what was refused for a while before it', async () => {
+    const there = await haveOneUnit(database.db, { kitchen: { contactEmail: 'chef@later.example' } });
+    const at = { technicianId: there.person.id, date: localDate('2026-12-02'), minutes: 60, anyway: false };
+    const tasks = { kitchenId: there.kitchen.id, taskIds: [there.tasks[0]!.id], note: '', fixed: false };
+    const booked = await bookVisit(ctx(), { ...at, ...tasks, from: '09:00' });
+    const mail = { smtpUrl, from: 'shop@example.test' };
+    refuse = true;
+    await drainOutbox(ctx(), mail);
+    refuse = false;
+    await moveVisit(ctx(), { visitId: booked.visitId, version: 1, ...at, from: '11:00', reason: 'Delivery in the morning' });
+    expect(await drainOutbox(ctx(), mail)).toBe(1);
+    const told = await database.db.outboxMessage.findMany({ where: { visitId: booked.visitId }, orderBy: { status: 'asc' } });
+    expect(told.map((m) => [m.kind, m.status, m.error])).toEqual([
+      ['visit_moved', 'sent', ''],
+      ['visit_booked', 'overtaken', expect.stringContaining('was changed after this was written')],
+    ]);
+  });
+
+  it.each([
+    ['whose time has come', {}, new Date('2026-12-03T16:00:00Z')],
+    ['that has begun early', { status: 'started' }, new Date('2026-12-03T15:00:00Z')],
+  ] as const)('does not announce a visit %s', async (_, change, later) => {
+    const there = await haveOneUnit(database.db, { kitchen: { contactEmail: 'chef@late.example' } });
+    const at = { technicianId: there.person.id, date: localDate('2026-12-03'), from: '09:00', minutes: 60, anyway: false };
+    const booked = await bookVisit(ctx(), { ...at, kitchenId: there.kitchen.id, taskIds: [there.tasks[0]!.id], note: '', fixed: false });
+    await database.db.visit.update({ where: { id: booked.visitId }, data: change });
+    expect(await drainOutbox({ ...ctx(), now: later }, { smtpUrl, from: 'shop@example.test' })).toBe(0);
+    const [m] = await database.db.outboxMessage.findMany({ where: { visitId: booked.visitId } });
+    expect(m).toMatchObject({ status: 'overtaken', attempts: 0, error: expect.stringMatching(/^The (time of the )?visit has /) });
+  });
+});
+
+describe('a proposal taken back', () => {
+  it('tells the kitchen why in words meant for it', async () => {
+    const there = await haveOneUnit(database.db, { kitchen: { contactEmail: 'chef@proposed.example' } });
+    const at = { technicianId: there.person.id, date: localDate('2026-12-04'), from: '09:00', minutes: 60, anyway: false };
+    const booked = await bookVisit(ctx(), { ...at, kitchenId: there.kitchen.id, taskIds: [there.tasks[0]!.id], note: '', fixed: false });
+    const run = await database.db.planRun.create({
+      data: { createdById: made.person.id, weekStart: new Date('2026-11-30'), status: 'accepted', params: { booked: [booked.visitId] } },
+    });
+    expect(await undoPlan(ctx(), run.id)).toBe(1);
+    const told = await database.db.outboxMessage.findFirstOrThrow({ where: { visitId: booked.visitId, kind: 'visit_cancelled' } });
+    expect(told.text).toContain('is cancelled. Reason: The time is planned anew, and a new one follows.');
+    expect(told.text).not.toMatch(/proposal/i);
+  });
+});
+
+describe('a calendar to subscribe to', () => {
+  it('names itself, says when to come back, marks what was cancelled, and ends when revoked', async () => {
+    const address = await createFeed(ctx(), { userId: made.person.id });
+    const token = address.split('/').at(-1)!;
+    const calendar = new ICAL.Component(ICAL.parse(await readFeed(ctx(), token)));
+    expect(calendar.getFirstPropertyValue('name')).toContain(made.person.name);
+    expect(String(calendar.getFirstPropertyValue('refresh-interval'))).toBe('PT1H');
+    const statuses = calendar.getAllSubcomponents('vevent').map((e) => e.getFirstPropertyValue('status'));
+    expect(statuses).toEqual(['CANCELLED']);
+    await revokeFeeds(ctx(), { userId: made.person.id });
+    await expect(readFeed(ctx(), token)).rejects.toMatchObject({ code: 'not_found' });
+  });
+});

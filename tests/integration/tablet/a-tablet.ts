@@ -1,0 +1,87 @@
+import { randomUUID } from 'node:crypto';
+import type { Actor } from '@/lib/core/people/access';
+import { OPERATION_VERSION, type OperationKind, type Payloads } from '@/lib/core/tablet';
+import type { Db } from '@/lib/database/client';
+import { applyOperations } from '@/lib/features/tablet/verbs/apply-operations';
+import { readRound } from '@/lib/features/tablet/verbs/round';
+import type { OperationEnvelope } from '@/lib/schemas/entries';
+import { haveOneUnit, visitRow, visitTaskRow } from '../../support/factories';
+
+export const MORNING = new Date('2026-11-25T15:00:00Z');
+
+/** A technician's tablet that talks to the services directly. */
+export class Tablet {
+  readonly id = randomUUID();
+  seq = 0;
+  clock: Date;
+  basedOn: Date;
+
+  constructor(
+    readonly db: Db,
+    readonly person: { id: string; name: string; role?: 'technician' | 'owner' | 'dispatcher' },
+    start: Date = MORNING,
+  ) {
+    this.clock = start;
+    this.basedOn = start;
+  }
+
+  get actor() {
+    return { userId: this.person.id, name: this.person.name, role: this.person.role ?? ('technician' as const), sessionId: randomUUID() };
+  }
+
+  make<K extends OperationKind>(visitId: string, kind: K, payload: Payloads[K], over: Partial<OperationEnvelope> = {}): OperationEnvelope {
+    this.clock = new Date(this.clock.getTime() + 60_000);
+    return {
+      id: randomUUID(),
+      seq: ++this.seq,
+      kind,
+      version: OPERATION_VERSION,
+      visitId,
+      madeAt: this.clock.toISOString(),
+      basedOn: this.basedOn.toISOString(),
+      payload,
+      ...over,
+    };
+  }
+
+  send(operations: OperationEnvelope[], now = new Date(this.clock.getTime() + 60_000), actor: Actor = this.actor) {
+    return applyOperations(
+      { db: this.db, actor, now },
+      { device: { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' }, sentAt: now.toISOString(), operations },
+    );
+  }
+
+  refresh(cursor = '', now = this.clock) {
+    return readRound(
+      { db: this.db, actor: this.actor, now },
+      { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' },
+      cursor,
+    );
+  }
+}
+
+/** A visit of this morning on one unit with its three tasks. */
+export async function haveVisit(db: Db) {
+  const shop = await haveOneUnit(db);
+  const visit = await db.visit.create({ data: visitRow(shop.kitchen.id, shop.person.id, MORNING, 60) });
+  await db.visitTask.createMany({ data: shop.tasks.map((t) => visitTaskRow(visit.id, t)) });
+  const coil = shop.tasks.find((t) => t.kindKey === 'coil_cleaning');
+  if (!coil) throw new Error('no coil cleaning');
+  return { ...shop, visit, coil };
+}
+
+export const finding = (
+  unitId: string,
+  aspect: 'coil' | 'ice' | 'drain' | 'fan' | 'gasket',
+  grade: string | null,
+  over: Partial<Payloads['finding.set']> = {},
+): Payloads['finding.set'] => ({
+  unitId,
+  aspect,
+  phase: 'found',
+  grade,
+  notLookedWhy: grade === null ? 'Panel is riveted shut' : '',
+  note: '',
+  replaces: null,
+  ...over,
+});

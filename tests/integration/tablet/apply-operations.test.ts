@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { foldVisit } from '@/lib/core/tablet';
+import { useDatabase } from '../../support/database';
+import { finding, haveVisit, MORNING, Tablet } from './a-tablet';
+
+const database = useDatabase();
+
+describe('operations from a tablet', () => {
+  it('take a visit from arrival to closing, each applied once', async () => {
+    const { db } = database;
+    const { visit, unit, person, tasks, coil } = await haveVisit(db);
+    const tablet = new Tablet(db, person);
+    const before = await tablet.refresh();
+    expect(before.order).toEqual([visit.id]);
+
+    const ops = [
+      tablet.make(visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }),
+      tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'matted')),
+      tablet.make(visit.id, 'finding.set', finding(unit.id, 'ice', 'dry')),
+      tablet.make(visit.id, 'finding.set', finding(unit.id, 'drain', null)),
+      ...tasks.map((t) => tablet.make(visit.id, 'task.done', { taskId: t.id })),
+      tablet.make(visit.id, 'signature.set', { nobodyThere: true, signedBy: '', png: null }),
+      tablet.make(visit.id, 'visit.close', { leftAt: '2026-11-25T15:50:00Z', taskIds: tasks.map((t) => t.id) }),
+    ];
+    const first = await tablet.send(ops);
+    expect(first.stopped).toBeNull();
+    expect(first.results.map((r) => r.outcome).filter((o) => o === 'rejected')).toEqual([]);
+    const again = await tablet.send(ops);
+    expect(again.results).toEqual(first.results);
+
+    const closed = await db.visit.findUniqueOrThrow({ where: { id: visit.id } });
+    expect(closed.status).toBe('done');
+    expect(await db.finding.count({ where: { visitId: visit.id } })).toBe(3);
+    expect((await db.task.findUniqueOrThrow({ where: { id: coil.id } })).lastDoneOn?.toISOString().slice(0, 10)).toBe('2026-11-25');
+
+    const after = await tablet.refresh(before.cursor);
+    const told = after.changed[0];
+    const own = before.changed[0];
+    if (!told || !own) throw new Error('no visit came down');
+    const folded = foldVisit(own, ops as never);
+    expect(told.entries.findings).toEqual(folded.entries.findings);
+    expect(told.status).toBe(folded.status);
+    expect((await tablet.refresh(after.cursor)).changed).toEqual([]);
+  });
+
+  it('refuse to close a cleaned coil whose low side nobody looked at', async () => {
+    const { db } = database;
+    const { visit, unit, person, tasks } = await haveVisit(db);
+    const tablet = new Tablet(db, person);
+    const reply = await tablet.send([
+      tablet.make(visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }),
+      tablet.make(visit.id, 'finding.set', finding(unit.id, 'drain', 'runs')),
+      ...tasks.map((t) => tablet.make(visit.id, 'task.done', { taskId: t.id })),
+      tablet.make(visit.id, 'signature.set', { nobodyThere: true, signedBy: '', png: null }),
+      tablet.make(visit.id, 'visit.close', { leftAt: '2026-11-25T15:50:00Z', taskIds: tasks.map((t) => t.id) }),
+    ]);
+    expect(reply.results.at(-1)?.outcome).toBe('rejected');
+    expect(reply.results.at(-1)?.note).toContain('low side');
+    expect((await db.visit.findUniqueOrThrow({ where: { id: visit.id } })).status).toBe('started');
+  });
+});

@@ -1,0 +1,147 @@
+import { describe, expect, it } from 'vitest';
+import type { OperationKind, Payloads } from '@/lib/core/tablet';
+import type { OperationEnvelope } from '@/lib/schemas/entries';
+import { isRefusal } from '@/lib/features/tablet/verbs/is-refusal';
+import { useDatabase } from '../../support/database';
+import { finding, haveVisit, MORNING, Tablet } from './a-tablet';
+
+const database = useDatabase();
+/** One pixel. */
+const PNG = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
+const minutes = (n: number) => new Date(MORNING.getTime() + n * 60_000);
+
+/** Two tablets that know nothing of one another answer, the first at five, the second at nine minutes past. */
+async function bothAnswer<K extends OperationKind>(
+  kind: (n: 0 | 1) => [K, (given: { unitId: string; taskId: string }) => Payloads[K]],
+  arriving: 'in order' | 'late',
+) {
+  const { db } = database;
+  const { visit, unit, person, coil } = await haveVisit(db);
+  const tablets = [new Tablet(db, person), new Tablet(db, person)] as const;
+  const made = ([0, 1] as const).map((n): [Tablet, OperationEnvelope] => {
+    const [k, payload] = kind(n);
+    return [
+      tablets[n],
+      tablets[n].make(visit.id, k, payload({ unitId: unit.id, taskId: coil.id }), { madeAt: minutes(n === 0 ? 5 : 9).toISOString() }),
+    ];
+  });
+  if (arriving === 'late') made.reverse();
+  const replies = [];
+  for (const [i, [tablet, op]] of made.entries()) replies.push((await tablet.send([op], minutes(20 + 10 * i))).results[0]);
+  return { db, visit, unit, coil, replies };
+}
+
+describe.each(['in order', 'late'] as const)('two tablets answer differently, the earlier arriving %s', (arriving) => {
+  it('a task: the later made answer stands, and the office is told both', async () => {
+    const { db, visit, coil, replies } = await bothAnswer<'task.done' | 'task.not_done'>(
+      (n) => (n === 0 ? ['task.done', ({ taskId }) => ({ taskId })] : ['task.not_done', ({ taskId }) => ({ taskId, reason: 'No key' })]),
+      arriving,
+    );
+    expect(replies[0]?.outcome).toBe('applied');
+    expect(replies[1]).toMatchObject({
+      outcome: 'conflict',
+      note: expect.stringMatching(/not done \(No key\).*The later stands: not done \(No key\)/),
+    });
+    expect(await db.visitTask.findUnique({ where: { visitId_taskId: { visitId: visit.id, taskId: coil.id } } })).toMatchObject({
+      outcome: 'not_done',
+      reason: 'No key',
+    });
+  });
+
+  it('whether a unit was reached', async () => {
+    const { db, visit, unit, replies } = await bothAnswer<'unit.outcome'>(
+      (n) => [
+        'unit.outcome',
+        ({ unitId }) =>
+          n === 0 ? { unitId, outcome: 'seen', reason: '' } : { unitId, outcome: 'could_not_reach', reason: 'Full of stock' },
+      ],
+      arriving,
+    );
+    expect(replies[1]).toMatchObject({
+      outcome: 'conflict',
+      note: expect.stringContaining('The later stands: could not be reached (Full of stock)'),
+    });
+    expect(await db.unitVisit.findUnique({ where: { visitId_unitId: { visitId: visit.id, unitId: unit.id } } })).toMatchObject({
+      outcome: 'could_not_reach',
+    });
+  });
+
+  it('a signature is never given up for “nobody there”', async () => {
+    const { db, visit, replies } = await bothAnswer<'signature.set'>(
+      (n) => [
+        'signature.set',
+        () => (n === 0 ? { nobodyThere: false, signedBy: 'Maria Ortega', png: PNG } : { nobodyThere: true, signedBy: '', png: null }),
+      ],
+      arriving,
+    );
+    expect(replies[1]).toMatchObject({ outcome: 'conflict', note: expect.stringContaining('the signature stands') });
+    expect(await db.visit.findUnique({ where: { id: visit.id } })).toMatchObject({ nobodyThere: false, signedBy: 'Maria Ortega' });
+  });
+});
+
+it('a second tablet that had seen the first’s answer may change it without a question', async () => {
+  const { db } = database;
+  const { visit, unit, person, coil } = await haveVisit(db);
+  const [first, second] = [new Tablet(db, person), new Tablet(db, person)];
+  await first.send(
+    [
+      first.make(visit.id, 'task.not_done', { taskId: coil.id, reason: 'No key' }),
+      first.make(visit.id, 'unit.outcome', { unitId: unit.id, outcome: 'could_not_reach', reason: 'No key' }),
+      first.make(visit.id, 'signature.set', { nobodyThere: true, signedBy: '', png: null }),
+    ],
+    minutes(10),
+  );
+  second.clock = second.basedOn = minutes(30);
+  const reply = await second.send([
+    second.make(visit.id, 'task.done', { taskId: coil.id }),
+    second.make(visit.id, 'unit.outcome', { unitId: unit.id, outcome: 'seen', reason: '' }),
+    second.make(visit.id, 'signature.set', { nobodyThere: false, signedBy: 'Maria Ortega', png: PNG }),
+    second.make(visit.id, 'signature.set', { nobodyThere: true, signedBy: '', png: null }),
+  ]);
+  expect(reply.results.map((r) => r.outcome)).toEqual(['applied', 'applied', 'applied', 'applied']);
+  expect(await db.visitTask.findFirst({ where: { visitId: visit.id, taskId: coil.id } })).toMatchObject({ outcome: 'done' });
+});
+
+describe('one tablet', () => {
+  it('may change its mind without a question, even where its clock was put right in between', async () => {
+    const { db } = database;
+    const { visit, person, coil } = await haveVisit(db);
+    const tablet = new Tablet(db, person);
+    const results = await tablet.send(
+      [
+        tablet.make(visit.id, 'task.not_done', { taskId: coil.id, reason: 'No key' }, { madeAt: minutes(12).toISOString() }),
+        tablet.make(visit.id, 'task.done', { taskId: coil.id }, { madeAt: minutes(3).toISOString() }),
+        tablet.make(
+          visit.id,
+          'signature.set',
+          { nobodyThere: false, signedBy: 'M. Ortega', png: PNG },
+          { madeAt: minutes(12).toISOString() },
+        ),
+        tablet.make(visit.id, 'signature.set', { nobodyThere: true, signedBy: '', png: null }, { madeAt: minutes(4).toISOString() }),
+      ],
+      minutes(20),
+    );
+    expect(results.results.map((r) => r.outcome)).toEqual(['applied', 'applied', 'applied', 'applied']);
+    expect(await db.visitTask.findFirst({ where: { visitId: visit.id, taskId: coil.id } })).toMatchObject({ outcome: 'done' });
+    expect(await db.visit.findUnique({ where: { id: visit.id } })).toMatchObject({ nobodyThere: true, signedBy: '' });
+  });
+
+  it('keeps a visit it has begun, however far off the office moves it; one not begun leaves', async () => {
+    const { db } = database;
+    for (const begun of [true, false]) {
+      const { visit, unit, person } = await haveVisit(db);
+      const tablet = new Tablet(db, person);
+      await tablet.refresh();
+      if (begun) await tablet.send([tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'matted'))]);
+      await db.visit.update({ where: { id: visit.id }, data: { startsAt: minutes(20 * 1440), endsAt: minutes(20 * 1440 + 60) } });
+      expect((await tablet.refresh()).order).toEqual(begun ? [visit.id] : []);
+    }
+  });
+});
+
+it('an entry our own code trips over holds up nothing; a lost line is no refusal', () => {
+  expect(isRefusal(new TypeError('x is undefined'))).toBe(true);
+  expect(isRefusal(Object.assign(new Error('invalid'), { name: 'PrismaClientValidationError' }))).toBe(true);
+  expect(isRefusal(Object.assign(new Error('read ECONNRESET'), { code: 'ECONNRESET' }))).toBe(false);
+  expect(isRefusal(Object.assign(new Error('closed'), { code: 'P1017' }))).toBe(false);
+});

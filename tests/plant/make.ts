@@ -1,0 +1,29 @@
+import { parseArgs } from 'node:util';
+import { makeCase } from './world/case';
+import { STATES, type State } from './world/states';
+import type { Part } from './world/templates';
+
+// Cases as JSON lines: npx tsx tests/plant/make.ts --part A --n 500 [--from 0] [--state gas]
+const { values } = parseArgs({
+  options: {
+    part: { type: 'string', default: 'A' },
+    n: { type: 'string', default: '100' },
+    from: { type: 'string', default: '0' },
+    state: { type: 'string' },
+  },
+});
+
+const part = values.part === 'A' || values.part === 'B' ? (values.part satisfies Part) : undefined;
+const state = STATES.find((s) => s === values.state) satisfies State | undefined;
+if (!part || (values.state && !state)) {
+  console.error(`--part A|B, --n, --from, --state ${STATES.join('|')}`);
+  process.exit(2);
+}
+const from = Number(values.from);
+let tripped = 0;
+for (let n = from; n < from + Number(values.n); n++) {
+  const found = makeCase(part, n, { state });
+  if (found) console.log(JSON.stringify(found));
+  else tripped++;
+}
+console.error(`${tripped} of ${values.n} would not stand and were left out`);

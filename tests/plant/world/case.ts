@@ -1,0 +1,255 @@
+import type { CondenserUnit, Conditions, Reading } from '../../../lib/core/condenser/types';
+import type { CoilGrade, FanGrade, IceGrade } from '../../../lib/core/findings/grades';
+import type { Placement } from '../../../lib/core/equipment/build';
+import { build, type Design } from './build';
+import { Chance } from './chance';
+import { look, SET_NAMES, typed, van, type InstrumentSet, type Van, type Whole } from './instruments';
+import { SOUND, type Around, type Faults, type Machine } from './machine';
+import { run, type Running } from './solve';
+import { aimedLoss, dirt, faultsOf, STATES, type State } from './states';
+import { TEMPLATES, type Part, type Template } from './templates';
+import { truthOf, type Days, type Truth } from './truth';
+
+/** What somebody saw who looked; kept apart from the readings so that every case can be judged blind and with grades. */
+export type Looks = {
+  coilGrade: CoilGrade;
+  fanGrade: FanGrade;
+  /** Evaporator. */
+  iceGrade: IceGrade;
+  boxFanGrade: FanGrade;
+  airPathBlocked: boolean;
+};
+
+export type Case = {
+  part: Part;
+  seed: number;
+  template: string;
+  state: State;
+  unit: CondenserUnit;
+  conditions: Conditions;
+  /** One reading by every set of instruments, of the same moment. */
+  readings: Record<InstrumentSet, Reading>;
+  /** Readings after cleanings, oldest first, by the same van; none where the unit is new to the shop. */
+  cleanReadings: Record<InstrumentSet, Reading>[];
+  looks: Looks;
+  truth: Truth;
+};
+
+const AIR_PA = 101325;
+const DAY = 86_400_000;
+const START = Date.UTC(2026, 5, 1, 15);
+
+export type Scene = { template: Template; machine: Machine; design: Design; faults: Faults; around: Around; now: Running };
+
+/** The n-th case of a part; null where the machine would not stand in that state (it trips). Same n, same case. */
+export function makeCase(part: Part, n: number, only?: { state?: State }): Case | null {
+  const mine = TEMPLATES.filter((t) => t.part === part);
+  const c = new Chance('plant', part, n);
+  const state = only?.state ?? pickState(n, c);
+  const fits = mine.filter((t) => state !== 'head_control' || t.kind === 'walk_in_cooler' || t.kind === 'walk_in_freezer');
+  const template: Template = { ...c.of(fits), ...(state === 'head_control' ? { headControl: true, outdoors: true } : {}) };
+  for (let attempt = 0; attempt < 6; attempt++) {
+    const found = oneOf(part, n, template, state, new Chance('plant', part, n, attempt));
+    if (found) return found;
+  }
+  return null;
+}
+
+/** Half of the cases are of the coil alone, in four grades of dirt; the rest are everything else in turn. */
+function pickState(n: number, c: Chance): State {
+  const coil = STATES.slice(0, 4);
+  return c.yes(0.5) ? c.of(coil) : (STATES[4 + (n % (STATES.length - 4))] ?? 'clean');
+}
+
+function oneOf(part: Part, n: number, t: Template, state: State, c: Chance): Case | null {
+  const { machine, design } = build(t, c);
+  const faults = faultsOf(state, machine, c);
+  const hotK = t.outdoors ? c.between(305, 313) : c.between(304, 314);
+  const cleanRunShare = c.between(0.4, 0.75);
+  const roomK = roomOf(state, hotK, c);
+  const water = t.kind === 'ice_machine';
+  const standing = water ? cycled(faults, c) : faults;
+  const around = { roomK, boxK: boxOf(t, state, machine, standing, roomK, cleanRunShare, c) };
+  const now = run(machine, standing, around);
+  if (!now || now.dewK > (machine.fluid.dewK[machine.fluid.rows - 4] ?? 0)) return null;
+  const days: Days = { hotK, usualK: hotK - 6, boxK: t.boxK, cleanRunShare };
+  const truth = truthOf(machine, faults, now, around, days, AIR_PA);
+  if (!truth || !plain(state, truth)) return null;
+  const v = van(c);
+  const hunting = t.expansion === 'valve' && c.yes(0.3) ? c.between(0.5, 1.5) : 0;
+  const classKnown = c.yes(0.6);
+  const whole = spoilt(state, look(now, around, v, AIR_PA, c, hunting), now, around, c);
+  const minutes =
+    state === 'not_steady'
+      ? c.yes(0.6)
+        ? Math.round(c.between(1, 5))
+        : undefined
+      : c.yes(0.7)
+        ? Math.round(c.between(12, 60))
+        : undefined;
+  const at = START + n * 977_000;
+  const readings = eachSet(whole, v, classKnown, { at, phase: 'before', steadyMinutes: minutes }, water);
+  const cleanReadings = c.yes(0.45) ? earlier(t, machine, hotK, v, classKnown, at, c) : [];
+  return {
+    part,
+    seed: n,
+    template: t.name,
+    state,
+    unit: unitOf(t, machine, design, c),
+    conditions: conditionsOf(days, t, c),
+    readings,
+    cleanReadings,
+    looks: looksOf(state, c),
+    truth,
+  };
+}
+
+function roomOf(state: State, hotK: number, c: Chance): number {
+  if (state === 'head_control') return c.between(262, 288);
+  if (state === 'dead_fan') return c.between(291, 302);
+  return Math.min(hotK + 2, c.between(293, 311));
+}
+
+/** An ice machine is read somewhere in its freezing: the more ice on the plate, the more is in the way. */
+const cycled = (faults: Faults, c: Chance): Faults => ({ ...faults, boxFilm: faults.boxFilm + c.between(0, 0.8) });
+
+/** Where the box has come to: at its set point while there is cooling to spare, warmer when there is not. */
+function boxOf(t: Template, state: State, m: Machine, faults: Faults, roomK: number, share: number, c: Chance): number {
+  if (t.kind === 'ice_machine') return 273.15;
+  const usual = t.boxK + c.normal(0.5, 0.7);
+  if (state === 'high_load') return usual + c.between(7, 18);
+  const sound = run(m, SOUND, { roomK, boxK: t.boxK });
+  const ill = run(m, faults, { roomK, boxK: usual }, sound ?? undefined);
+  if (!sound || !ill) return usual;
+  const short = Math.max(0, (share * sound.coolingW) / ill.coolingW - 1);
+  // Walk-ins with a condensing unit outdoors stand in a warm building.
+  const ceiling = t.outdoors ? 290 : roomK - 8;
+  return Math.min(ceiling, usual + Math.min(12, 16 * short));
+}
+
+/** A state that does nothing is no case of it: half an ounce of charge missing from a full receiver. */
+function plain(state: State, truth: Truth): boolean {
+  const lost = truth.coolingLost ?? 1;
+  if (state === 'low_charge' || state === 'restriction') return lost > 0.08 && lost < 0.55;
+  if (state === 'leaking_valves' || state === 'iced') return lost > 0.05;
+  if (state === 'overcharge') return truth.conductanceLost > 0.08;
+  return true;
+}
+
+function spoilt(state: State, w: Whole, now: Running, around: Around, c: Chance): Whole {
+  if (state === 'not_steady') {
+    const left = Math.exp(-c.between(0.5, 2.2));
+    const idle = around.roomK - (around.roomK - around.boxK) * 0.2;
+    const back = (to: number, from: number) => to + left * (from - to);
+    const cool = around.roomK + 2;
+    return {
+      ...w,
+      headPaGauge: w.headPaGauge - left * 0.75 * (now.headPa - now.suctionPa) * 0.6,
+      suctionPaGauge: w.suctionPaGauge + left * 0.25 * (now.headPa - now.suctionPa) * 0.6,
+      condensingClampK: back(w.condensingClampK, cool),
+      liquidLineK: back(w.liquidLineK, cool),
+      dischargeLineK: back(w.dischargeLineK, around.roomK + 10),
+      suctionLineK: back(w.suctionLineK, idle),
+    };
+  }
+  if (state !== 'bad_instrument') return w;
+  const sign = c.yes(0.5) ? 1 : -1;
+  const wrong = c.of(['gauge', 'clamp', 'air'] as const);
+  if (wrong === 'gauge') {
+    const off = 1 + sign * c.between(0.1, 0.22);
+    return { ...w, headPaGauge: w.headPaGauge * off, condensingClampK: w.condensingClampK - c.between(5, 10) };
+  }
+  if (wrong === 'clamp') {
+    const loose = c.between(0.4, 0.8);
+    const slack = (T: number) => T - loose * (T - around.roomK);
+    return {
+      ...w,
+      condensingClampK: slack(w.condensingClampK),
+      liquidLineK: slack(w.liquidLineK),
+      headPaGauge: w.headPaGauge * (1 - c.between(0.1, 0.2)),
+    };
+  }
+  const off = sign * c.between(4.5, 8);
+  return { ...w, airInK: w.airInK + off, roomAirK: w.roomAirK + off };
+}
+
+function eachSet(
+  w: Whole,
+  v: Van,
+  classKnown: boolean,
+  head: Pick<Reading, 'at' | 'phase' | 'steadyMinutes'>,
+  water: boolean,
+): Case['readings'] {
+  const { steadyMinutes, ...rest } = head;
+  const one = (set: InstrumentSet): Reading => {
+    const { boxK, ...values } = typed(w, set, v, classKnown);
+    return {
+      ...rest,
+      ...values,
+      ...(boxK !== undefined && !water ? { boxK } : {}),
+      ...(steadyMinutes !== undefined ? { steadyMinutes } : {}),
+    };
+  };
+  return Object.fromEntries(SET_NAMES.map((s) => [s, one(s)])) as Case['readings'];
+}
+
+/** Two or three visits on which the coil was cleaned and the machine read again. Cleaned is not new. */
+function earlier(t: Template, m: Machine, hotK: number, v: Van, classKnown: boolean, at: number, c: Chance): Case['cleanReadings'] {
+  const count = c.yes(0.5) ? 2 : 3;
+  return Array.from({ length: count }, (_, i) => {
+    const faults = { ...SOUND, ...dirt(m, c.between(0, 0.06), c) };
+    const around = { roomK: Math.min(hotK, c.between(294, 308)), boxK: t.kind === 'ice_machine' ? 273.15 : t.boxK + c.normal(0.5, 0.7) };
+    const r = run({ ...m, holdK: undefined }, t.kind === 'ice_machine' ? cycled(faults, c) : faults, around);
+    if (!r) return [];
+    const whole = look(r, around, v, AIR_PA, c, 0);
+    const head = { at: at - (count - i) * 90 * DAY, phase: 'after' as const, steadyMinutes: Math.round(c.between(12, 40)) };
+    return [eachSet(whole, v, classKnown, head, t.kind === 'ice_machine')];
+  }).flat();
+}
+
+function unitOf(t: Template, m: Machine, design: Design, c: Chance): CondenserUnit {
+  const placement: Placement = t.outdoors ? 'outdoors' : c.of(['line', 'fryer', 'back_of_house', 'bar'] as const);
+  return {
+    refrigerant: t.refrigerant,
+    kind: t.kind,
+    application: t.application,
+    expansion: t.expansion,
+    circuitAccess: t.sealed ? 'sealed' : 'ports',
+    condenserKind: t.condenser,
+    placement,
+    boxSetPointK: t.kind === 'ice_machine' ? 272.04 : t.boxK,
+    altitudeM: 0,
+    ...(c.yes(0.5) ? { chargeKg: m.chargeKg * c.about(0.03) } : {}),
+    ...(m.holdK !== undefined && c.yes(0.5) ? { hasHeadControl: true } : !t.outdoors && c.yes(0.4) ? { hasHeadControl: false } : {}),
+    ...(c.yes(0.45) ? { nominalCoolingW: Math.round(design.coolingW * c.about(0.05)) } : {}),
+  };
+}
+
+function conditionsOf(d: Days, t: Template, c: Chance): Conditions {
+  return {
+    hotDayAirK: d.hotK,
+    boxK: t.kind === 'ice_machine' ? 272.04 : t.boxK,
+    energyPricePerKwh: 0.16,
+    currency: 'USD',
+    ...(c.yes(0.5) ? { cleanRunHoursPerDay: 24 * d.cleanRunShare * c.about(0.08) } : {}),
+  };
+}
+
+function looksOf(state: State, c: Chance): Looks {
+  const lost = aimedLoss(state);
+  const coil: readonly CoilGrade[] =
+    lost > 0.4 ? ['matted', 'matted', 'packed'] : lost > 0.2 ? ['furred', 'furred', 'matted'] : lost > 0 ? ['filmed', 'furred'] : ['bare', 'filmed']; // prettier-ignore
+  const ice: readonly IceGrade[] = state === 'iced' ? ['bridged', 'block', 'part_iced'] : ['dry', 'even_frost'];
+  return {
+    coilGrade: c.of(coil),
+    fanGrade:
+      state === 'dead_fan'
+        ? 'failed'
+        : state === 'slow_fan'
+          ? c.of<FanGrade>(['worn', 'failed'])
+          : c.of<FanGrade>(['sound', 'sound', 'sound', 'worn']),
+    iceGrade: c.of(ice),
+    boxFanGrade: state === 'dead_box_fan' ? 'failed' : 'sound',
+    airPathBlocked: state === 'blocked',
+  };
+}

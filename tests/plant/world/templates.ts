@@ -1,0 +1,77 @@
+import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
+
+export type Part = 'A' | 'B';
+
+/** What a maker sells: ranges out of which one machine is drawn. Watts of cooling at 32.2 °C air, box at set point. */
+export type Template = {
+  name: string;
+  part: Part;
+  kind: UnitKind;
+  application: Application;
+  refrigerant: string;
+  expansion: Expansion;
+  watts: readonly [number, number];
+  boxK: number;
+  condenser: CondenserKind;
+  sealed: boolean;
+  outdoors?: boolean;
+  headControl?: boolean;
+};
+
+const F = (f: number) => (f + 459.67) / 1.8;
+
+type Row = [
+  name: string,
+  kind: UnitKind,
+  application: Application,
+  refrigerant: string,
+  expansion: Expansion,
+  from: number,
+  to: number,
+  boxF: number,
+  condenser: CondenserKind,
+  sealed: boolean,
+];
+
+const rows = (part: Part, list: Row[]): Template[] =>
+  list.map(([name, kind, application, refrigerant, expansion, from, to, box, condenser, sealed]) => ({
+    name, part, kind, application, refrigerant, expansion, watts: [from, to], boxK: F(box), condenser, sealed,
+  })); // prettier-ignore
+
+/** Machines to set constants on. */
+const A = rows('A', [
+  ['A reach-in', 'reach_in', 'medium', 'R134a', 'capillary', 350, 700, 38, 'fin_and_tube', true],
+  ['A reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 350, 750, 38, 'fin_and_tube', true],
+  ['A undercounter', 'undercounter', 'medium', 'R134a', 'capillary', 180, 320, 38, 'wire_and_tube', true],
+  ['A prep table', 'prep_table', 'medium', 'R134a', 'capillary', 320, 560, 36, 'fin_and_tube', true],
+  ['A display case', 'display', 'medium', 'R404A', 'valve', 700, 1500, 37, 'fin_and_tube', false],
+  ['A reach-in freezer', 'reach_in', 'low', 'R404A', 'capillary', 280, 520, -2, 'fin_and_tube', true],
+  ['A walk-in cooler', 'walk_in_cooler', 'medium', 'R404A', 'valve', 2000, 3800, 36, 'fin_and_tube', false],
+  ['A walk-in cooler, 448A', 'walk_in_cooler', 'medium', 'R448A', 'valve', 2200, 4200, 36, 'fin_and_tube', false],
+  ['A walk-in cooler, 134a', 'walk_in_cooler', 'medium', 'R134a', 'valve', 1800, 3200, 37, 'fin_and_tube', false],
+  ['A walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 1700, 3000, -5, 'fin_and_tube', false],
+  ['A walk-in freezer, 449A', 'walk_in_freezer', 'low', 'R449A', 'valve', 1700, 3000, -5, 'fin_and_tube', false],
+  ['A ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1100, 2200, 32, 'fin_and_tube', false],
+]);
+
+/** Machines to judge on: other sizes, refrigerants, coils and boxes. */
+const B = rows('B', [
+  ['B reach-in, two doors', 'reach_in', 'medium', 'R134a', 'capillary', 420, 850, 37, 'fin_and_tube', true],
+  ['B reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 300, 620, 37, 'microchannel', true],
+  ['B undercounter, isobutane', 'undercounter', 'medium', 'R600a', 'capillary', 160, 280, 39, 'wire_and_tube', true],
+  ['B undercounter', 'undercounter', 'medium', 'R290', 'capillary', 200, 340, 38, 'fin_and_tube', true],
+  ['B prep table', 'prep_table', 'medium', 'R134a', 'capillary', 380, 640, 37, 'fin_and_tube', true],
+  ['B drawer base', 'drawer_base', 'medium', 'R404A', 'capillary', 260, 480, 37, 'fin_and_tube', true],
+  ['B merchandiser', 'display', 'medium', 'R134a', 'capillary', 500, 1000, 37, 'fin_and_tube', true],
+  ['B display case', 'display', 'medium', 'R448A', 'valve', 800, 1700, 36, 'fin_and_tube', false],
+  ['B reach-in freezer', 'reach_in', 'low', 'R404A', 'capillary', 320, 600, 0, 'fin_and_tube', true],
+  ['B reach-in freezer, propane', 'reach_in', 'low', 'R290', 'capillary', 300, 560, -3, 'fin_and_tube', true],
+  ['B walk-in cooler', 'walk_in_cooler', 'medium', 'R404A', 'valve', 2400, 4600, 35, 'fin_and_tube', false],
+  ['B walk-in cooler, 449A', 'walk_in_cooler', 'medium', 'R449A', 'valve', 2000, 4000, 37, 'microchannel', false],
+  ['B walk-in cooler, 134a', 'walk_in_cooler', 'medium', 'R134a', 'valve', 2000, 3600, 36, 'fin_and_tube', false],
+  ['B walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 1900, 3400, -8, 'fin_and_tube', false],
+  ['B walk-in freezer, 448A', 'walk_in_freezer', 'low', 'R448A', 'valve', 1800, 3200, -5, 'fin_and_tube', false],
+  ['B ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 900, 1900, 32, 'fin_and_tube', false],
+]);
+
+export const TEMPLATES: readonly Template[] = [...A, ...B];

@@ -1,0 +1,48 @@
+import { expect, it } from 'vitest';
+import { PAYLOADS } from '@/lib/schemas/entries';
+import { entryFault } from '@/lib/features/tablet/verbs/entry-fault';
+
+const unitId = '7b1f7c1e-3c50-4d5e-8a43-0f0a4a1c2d11';
+const fault = (kind: keyof typeof PAYLOADS, payload: object) => entryFault(PAYLOADS[kind].safeParse(payload).error?.issues[0]);
+
+it.each([
+  [
+    'a number beyond the bound',
+    fault('part.use', { unitId, what: 'Belt', quantity: -1 }),
+    'The entry cannot be filed: “quantity” is outside what can be kept.',
+  ],
+  [
+    'text that is missing',
+    fault('part.use', { unitId, what: '', quantity: 1 }),
+    'The entry cannot be filed: “what” is missing or too short.',
+  ],
+  [
+    'a field that is missing',
+    fault('part.use', { unitId, quantity: 1 }),
+    'The entry cannot be filed: “what” is missing or of another sort.',
+  ],
+  [
+    'a field more',
+    fault('task.done', { taskId: unitId, by: 'me' }),
+    'The entry cannot be filed: what it says holds more than the office knows.',
+  ],
+  [
+    'a rule of ours',
+    fault('signature.set', { nobodyThere: false, signedBy: '', png: null }),
+    'The entry cannot be filed. Either a signature or nobody there.',
+  ],
+  [
+    'a reading’s number, by the name on the screen',
+    fault('reading.add', {
+      unitId,
+      phase: 'before',
+      values: { airInK: 999 },
+      gaugeGrade: null,
+      gaugeSpanPa: null,
+      entered: {},
+      questioned: [],
+      replaces: null,
+    }),
+    'The entry cannot be filed: air into the coil is outside what can be kept.',
+  ],
+])('%s', (_, told, words) => expect(told).toBe(words));

@@ -1,0 +1,325 @@
+import 'fake-indexeddb/auto';
+import { IDBFactory, IDBObjectStore } from 'fake-indexeddb';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { CHUNK_BYTES, type Operation, type Payloads } from '@/lib/core/tablet';
+import type { Database, KeptOperation } from '@/lib/tablet/database';
+import { makeHandover, takeIn } from '@/lib/tablet/handover';
+import { OfficeError, officeOverHttp } from '@/lib/tablet/office';
+import { handTo, holder } from '@/lib/tablet/people';
+import { Tablet } from '@/lib/tablet/tablet';
+import { unsentOfOthers } from '@/lib/tablet/unsent';
+import { aVisit, OfficeInMemory } from './support/office';
+
+const NAME = { name: 'Tablet', appVersion: 'test' };
+let office: OfficeInMemory;
+let now: number;
+const tablet = () => new Tablet({ office: office.office, clock: () => now, name: NAME });
+const part = (t: Tablet, what: string, visitId = 'v1') => t.write(visitId, 'part.use', { unitId: null, what, quantity: 1 });
+const filed = () => [...office.filed.values()].map((o) => (o.payload as { what: string }).what);
+const photo = (t: Tablet, sha256: string, bytes = 10) =>
+  t.write(
+    'v1',
+    'photo.attach',
+    { unitId: null, aspect: null, phase: 'before', sha256, bytes, takenAt: t.now() },
+    { sha256, mime: 'image/jpeg', bytes: new ArrayBuffer(bytes) },
+  );
+
+beforeEach(() => {
+  vi.restoreAllMocks();
+  globalThis.indexedDB = new IDBFactory();
+  const notes = new Map<string, string>();
+  vi.stubGlobal('localStorage', {
+    getItem: (k: string) => notes.get(k) ?? null,
+    setItem: (k: string, v: string) => void notes.set(k, v),
+    removeItem: (k: string) => void notes.delete(k),
+  });
+  office = new OfficeInMemory();
+  office.visits = [aVisit('v1'), aVisit('v2')];
+  now = Date.now();
+});
+
+describe('an office set back to a backup', () => {
+  it('gets what it lost, though nothing waits on the tablet', async () => {
+    const t = tablet();
+    await t.start();
+    for (const what of ['a', 'b', 'c', 'd', 'e']) await part(t, what);
+    await t.sync();
+    office.setBackTo(2);
+    await t.sync();
+    expect(filed()).toEqual(['a', 'b', 'c', 'd', 'e']);
+    expect(t.snapshot).toMatchObject({ waiting: 0, line: 'idle' });
+  });
+
+  it('gets what the tablet still has where the first it lost is gone from there too', async () => {
+    const t = tablet();
+    await t.start();
+    await part(t, 'a', 'v1');
+    await part(t, 'b', 'v2');
+    await part(t, 'c', 'v2');
+    await t.sync();
+    office.visits = [aVisit('v2')];
+    await t.sync();
+    office.setBackTo(0);
+    await part(t, 'd', 'v2');
+    await t.sync();
+    expect(filed()).toEqual(['b', 'c', 'd']);
+    await part(t, 'e', 'v2');
+    await t.sync();
+    expect(filed()).toEqual(['b', 'c', 'd', 'e']);
+  });
+
+  it('and two windows that find out at once agree on one new identity, and go on', async () => {
+    for (let round = 0; round < 10; round++) {
+      globalThis.indexedDB = new IDBFactory();
+      office = new OfficeInMemory();
+      office.visits = [aVisit('v1'), aVisit('v2')];
+      office.latency = () => Math.random() * 8;
+      const a = tablet();
+      await a.start();
+      for (let i = 0; i < 5; i++) await part(a, `x${i}`);
+      await part(a, 'b', 'v2');
+      await a.sync();
+      office.visits = [aVisit('v2')];
+      await a.sync();
+      const b = tablet();
+      await b.start();
+      office.setBackTo(3);
+      for (const what of ['c', 'd', 'e']) await part(a, what, 'v2');
+      await Promise.all([a.sync(), b.sync()]);
+      await part(a, 'last', 'v2');
+      await Promise.all([a.sync(), b.sync()]);
+      await a.sync();
+      expect(filed().slice(3).sort()).toEqual(['b', 'c', 'd', 'e', 'last']);
+      expect(a.snapshot.waiting).toBe(0);
+    }
+  });
+});
+
+describe('whose work it is', () => {
+  it('someone else’s sign-in is shown their own round; what was written stays its writer’s', async () => {
+    const t = tablet();
+    await t.start();
+    await part(t, 'from Ana');
+    office.signedIn = 'maren';
+    await t.sync();
+    await vi.waitFor(() => expect(t.snapshot.me?.userId).toBe('maren'));
+    await part(t, 'from Maren');
+    await t.sync();
+    expect([...office.filed.values()].map((o) => o.userId)).toEqual(['ana', 'maren']);
+  });
+
+  it('whoever signs in is not shown the round of whoever was here before', async () => {
+    await tablet().start();
+    expect(holder()).toBe('ana');
+    handTo('ana');
+    expect(holder()).toBe('ana');
+    handTo('ben');
+    const t = tablet();
+    await t.open();
+    expect(t.snapshot).toMatchObject({ phase: 'starting', visits: [] });
+    await expect(part(t, 'nobody’s')).rejects.toThrow();
+  });
+
+  it('unsent work of whoever was here before is told, until they have sent it', async () => {
+    const ana = tablet();
+    await ana.start();
+    await part(ana, 'unsent');
+    office.signedIn = 'ben';
+    handTo('ben');
+    await tablet().start();
+    expect(await unsentOfOthers()).toEqual([{ name: 'ana', count: 1 }]);
+    office.signedIn = 'ana';
+    handTo('ana');
+    await tablet().start();
+    expect(filed()).toEqual(['unsent']);
+    expect(await unsentOfOthers()).toEqual([]);
+  });
+
+  it('an answer of something on the way is no answer of the office: the round stays', async () => {
+    const filter = officeOverHttp('http://office', async () => new Response('<h1>Forbidden</h1>', { status: 403 }));
+    await expect(filter.round({ id: 'x', ...NAME }, '')).rejects.toMatchObject({ trouble: 'failed' });
+    const ours = officeOverHttp('http://office', async () =>
+      Response.json({ error: { code: 'not_allowed', message: 'No.' } }, { status: 403 }),
+    );
+    await expect(ours.round({ id: 'x', ...NAME }, '')).rejects.toMatchObject({ trouble: 'not_allowed' });
+    const t = tablet();
+    await t.start();
+    vi.spyOn(office.office, 'round').mockRejectedValue(new OfficeError('not_allowed', 'No.'));
+    await t.sync();
+    expect(t.snapshot).toMatchObject({ phase: 'ready', line: 'failed' });
+    await part(t, 'still kept');
+    expect(t.snapshot.waiting).toBe(1);
+  });
+});
+
+describe('the tablet’s own storage', () => {
+  it('full: pictures go all the same, which makes room', async () => {
+    const t = tablet();
+    await t.start();
+    await photo(t, 'sha');
+    const put = IDBObjectStore.prototype.put;
+    const full = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (this: IDBObjectStore, ...given) {
+      if (this.name === 'visits') throw new DOMException('full', 'QuotaExceededError');
+      return put.apply(this, given);
+    });
+    await t.sync();
+    expect(t.snapshot).toMatchObject({ line: 'failed', trouble: { code: 'full' } });
+    expect(office.whole.has('sha')).toBe(true);
+    full.mockRestore();
+    await t.sync();
+    // The trouble is over; nothing tells to save again what was never lost.
+    expect(t.snapshot).toMatchObject({ line: 'idle', photos: [], waiting: 0, trouble: null });
+  });
+
+  it('full while writing: that stands until a writing goes well', async () => {
+    const t = tablet();
+    await t.start();
+    const put = IDBObjectStore.prototype.add;
+    const full = vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(function (this: IDBObjectStore, ...given) {
+      if (this.name === 'operations') throw new DOMException('full', 'QuotaExceededError');
+      return put.apply(this, given);
+    });
+    await expect(part(t, 'lost')).rejects.toThrow(/not saved/);
+    full.mockRestore();
+    await t.sync();
+    expect(t.snapshot.trouble?.code).toBe('full');
+    await part(t, 'kept');
+    expect(t.snapshot.trouble).toBeNull();
+  });
+
+  it('cleared by the browser: begun anew instead of opening for ever', async () => {
+    await tablet().start();
+    globalThis.indexedDB = new IDBFactory();
+    const t = tablet();
+    await t.start();
+    expect(t.snapshot).toMatchObject({ phase: 'ready', me: { userId: 'ana' } });
+    await part(t, 'kept');
+    await t.sync();
+    expect(filed()).toEqual(['kept']);
+  });
+
+  it('a clock that once ran ahead is forgiven once nothing waits', async () => {
+    const t = tablet();
+    await t.start();
+    const right = now;
+    now += 86_400_000;
+    await part(t, 'ahead');
+    now = right;
+    await t.sync();
+    await part(t, 'right again');
+    const madeAt = [...t.snapshot.operations.values()].find((k) => k.waiting)?.op.madeAt ?? '';
+    expect(Math.abs(Date.parse(madeAt) - right)).toBeLessThan(60_000);
+  });
+
+  it('a clock set back after the round came puts no entry before what the office told', async () => {
+    const t = tablet();
+    await t.start();
+    const told = Date.parse(t.snapshot.refreshedAt ?? '');
+    now -= 86_400_000;
+    await part(t, 'after');
+    expect(Date.parse([...t.snapshot.operations.values()][0]?.op.madeAt ?? '')).toBeGreaterThanOrEqual(told);
+  });
+
+  it('an entry of an older version that waits is shown, and sent as it was written', async () => {
+    const t = tablet();
+    await t.start();
+    const id = await t.write('v1', 'finding.set', {
+      unitId: 'u',
+      aspect: 'coil',
+      phase: 'found',
+      grade: 'matted',
+      notLookedWhy: '',
+      note: '',
+      replaces: null,
+    });
+    const db = t.database as Database;
+    const kept = (await db.get('operations', id)) as KeptOperation;
+    const { phase: _, replaces: __, ...old } = kept.op.payload as Payloads['finding.set'];
+    await db.put('operations', { ...kept, op: { ...kept.op, version: 1, payload: old } as unknown as Operation });
+    await t.reload();
+    expect(t.snapshot.visits[0]?.entries.findings[0]).toMatchObject({ id, phase: 'found', grade: 'matted' });
+    await t.sync();
+    expect(office.filed.get(id)).toMatchObject({ version: 1, payload: old });
+  });
+
+  it('names times by the office’s clock', async () => {
+    now -= 86_400_000;
+    const t = tablet();
+    await t.start();
+    expect(Math.abs(Date.parse(t.now()) - Date.now())).toBeLessThan(60_000);
+  });
+});
+
+describe('pictures', () => {
+  it.each([1, 7, 40_683, CHUNK_BYTES])('a piece of %d bytes leaves whole', async (length) => {
+    const got: number[] = [];
+    const line = officeOverHttp('http://office', async (_, init) => {
+      got.push((init?.body as Blob).size);
+      return Response.json({ have: [], done: true });
+    });
+    await line.upload('sha', 0, 1, new Uint8Array(length));
+    expect(got).toEqual([length]);
+  });
+
+  it('many waiting: an entry written meanwhile goes before the rest of them', async () => {
+    const t = tablet();
+    await t.start();
+    for (let n = 0; n < 12; n++) await photo(t, `sha${n}`);
+    const { upload } = office.office;
+    const order: string[] = [];
+    let written: Promise<unknown> | null = null;
+    office.office.upload = async (sha256, ...rest) => {
+      written ??= part(t, 'urgent').then(() => void t.sync());
+      await written;
+      order.push(office.filed.size > 12 ? 'after' : 'before');
+      return upload(sha256, ...rest);
+    };
+    await t.sync();
+    await vi.waitFor(() => expect(t.snapshot).toMatchObject({ photos: [], waiting: 0, line: 'idle' }));
+    expect(order.filter((o) => o === 'before').length).toBeLessThanOrEqual(3);
+    expect(order).toHaveLength(12);
+  });
+
+  it('all pieces there and yet not whole: the last goes again', async () => {
+    const t = tablet();
+    await t.start();
+    await photo(t, 'sha', CHUNK_BYTES + 5);
+    // The office fell after the last piece had come and before it put them together.
+    office.pictures.set('sha', new Set([0, 1]));
+    await t.sync();
+    expect(office.whole.has('sha')).toBe(true);
+    expect(t.snapshot.photos).toEqual([]);
+  });
+
+  it('one refused waits to be offered again, and is not brought back once it was taken back', async () => {
+    const t = tablet();
+    await t.start();
+    office.refuses.add('bad');
+    await photo(t, 'bad');
+    await t.sync();
+    expect(t.snapshot.photos).toMatchObject([{ problem: 'The picture is damaged.' }]);
+    office.refuses.clear();
+    await t.tryPicture(t.snapshot.photos[0]?.id ?? '');
+    expect(t.snapshot.photos).toEqual([]);
+
+    const id = await photo(t, 'slip');
+    vi.spyOn(office.office, 'upload').mockImplementation(async () => {
+      await t.write('v1', 'entry.strike', { what: 'photo', entryId: id, why: 'Slip' });
+      throw new OfficeError('refused', 'The picture is damaged.');
+    });
+    await t.sync();
+    expect(t.snapshot.photos).toEqual([]);
+    expect(await t.database?.count('photos')).toBe(0);
+  });
+
+  it('one refused keeps none of the others of a handed-over file back', async () => {
+    const t = tablet();
+    await t.start();
+    await photo(t, 'bad');
+    await photo(t, 'good');
+    const file = t.database ? await makeHandover(t.database, NAME, now) : expect.fail('no database');
+    office.refuses.add('bad');
+    expect(await takeIn(office.office, file, () => now)).toMatchObject({ photos: 1, stopped: null });
+    expect(office.whole.has('good')).toBe(true);
+  });
+});

@@ -154,7 +154,10 @@ function rises(belief: Belief, riseK: number, reading: Reading): Pick<EstimateOk
   const clean = plain.outcome.riseK > 0 ? plain.outcome.riseK * Math.exp(relative) : riseK * Math.exp(relative);
   const design = scene.machine.profile.cleanRiseK * Math.exp(-measured.lnK);
   const band = (value: number, s: number) => figure(value, value * Math.exp(-Z80 * s), value * Math.exp(Z80 * s));
-  return { cleanRiseK: band(clean, sd), designRiseK: { ...band(design, measured.sd), repeatSd: measured.repeatSd, means: meansOf(reading) } };
+  return {
+    cleanRiseK: band(clean, sd),
+    designRiseK: { ...band(design, measured.sd), repeatSd: measured.repeatSd, means: meansOf(reading) },
+  };
 }
 
 type Foretold = Pick<
@@ -175,7 +178,10 @@ function foretold(ahead: Outlook | null, { scene }: Belief, conditions: Conditio
   }
   const even = (parts: readonly Part[], shift = 0) =>
     figure(quantile(parts, 0.5) - shift, quantile(parts, 0.1) - shift, quantile(parts, 0.9) - shift);
-  const pair = (now: readonly Part[], clean: readonly Part[], shift = 0): NowAndClean => ({ now: even(now, shift), clean: even(clean, shift) });
+  const pair = (now: readonly Part[], clean: readonly Part[], shift = 0): NowAndClean => ({
+    now: even(now, shift),
+    clean: even(clean, shift),
+  });
   const [kwh, kwhLo, kwhHi] = ends(ahead.extraKwh).map((x) => Math.max(0, x)) as [number, number, number];
   const extra = figure(kwh, kwhLo, Math.max(kwhHi, 0.001));
   const price = conditions.energyPricePerKwh;

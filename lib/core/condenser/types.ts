@@ -1,6 +1,6 @@
 import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment/build';
 import type { AirProfile, ThermometerClass } from '../equipment/unit-fields';
-import type { CoilGrade, FanGrade } from '../findings/grades';
+import type { CoilGrade, FanGrade, IceGrade } from '../findings/grades';
 import type { CompressorMap } from './compressor/ten-coefficient';
 
 /**
@@ -86,6 +86,7 @@ export type Reading = {
   fanGrade?: FanGrade;
   evaporatorFanGrade?: FanGrade;
   evaporatorCoilGrade?: 'clean' | 'dusty' | 'clogged' | 'choked';
+  iceGrade?: IceGrade;
 };
 
 /** What is believed of the clean rise at the unit's design load: log-normal, `sdK` being mean × log sd. */

@@ -1,5 +1,6 @@
 import { normalCdf } from './bands';
 import type { Belief } from './inference/infer';
+import { BEFORE } from './inference/priors';
 import type { LookId, NextLook } from './inference/next-look';
 import type { CauseId, Reading, Verdict } from './types';
 
@@ -9,7 +10,8 @@ const SURE_WORTH = 0.7;
 /** A cause is named when it is this likely; trouble of some kind when all of them together are. */
 const NAMED = 0.5;
 const SURE_COIL = 0.6;
-const TROUBLE = 0.62;
+/** Trouble of some kind: the odds of a sound machine have fallen to this part of what they were before the reading. */
+const TROUBLE = 0.45;
 const WATCH = 0.3;
 
 /** `also` is a second trouble that may well stand beside the leading one. */
@@ -34,7 +36,8 @@ export function judge(belief: Belief, reading: Reading, looks: readonly NextLook
   if (leading !== 'nothing' && leading !== 'coil_fouling' && probability[leading] > NAMED)
     return { verdict: leading === 'not_steady' ? 'look_first' : 'look_elsewhere', leading, also: second, look: most };
   if (!looked && airSide > NAMED) return { verdict: 'look_first', leading, also: second, look: unseen ?? most };
-  if (1 - probability.nothing > TROUBLE) return { verdict: 'look_first', leading: leading === 'nothing' ? (order[1] ?? leading) : leading, also: second, look: most };
+  if (1 - probability.nothing > TROUBLE)
+    return { verdict: 'look_first', leading: leading === 'nothing' ? (order[1] ?? leading) : leading, also: second, look: most };
   return { verdict: probability.coil_fouling > WATCH ? 'watch' : 'fine', leading };
 }
 

@@ -14,7 +14,7 @@ const DECIDES: Record<CauseId, readonly LookId[]> = {
   non_condensables: ['offCyclePaGauge', 'condensingClampK', 'liquidLineK'],
   overcharge: ['liquidLineK', 'condensingClampK'],
   low_charge: ['suctionLineK', 'liquidLineK', 'suctionPaGauge'],
-  evaporator_coil: ['evaporatorCoilGrade', 'evaporatorFanGrade'],
+  evaporator_coil: ['iceGrade', 'evaporatorCoilGrade', 'evaporatorFanGrade'],
   evaporator_fan: ['evaporatorFanGrade', 'evaporatorCoilGrade'],
   weak_compressor: ['suctionPaGauge', 'dischargeLineK', 'boxK'],
   high_load: ['boxK'],

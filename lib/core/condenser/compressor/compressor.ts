@@ -7,8 +7,7 @@ import type { Fluid } from '../fluid/fluid';
 
 /** A compressor of known size: either constants with a displacement, or a maker's map. */
 export type Compressor =
-  | { by: 'constants'; constants: CompressorConstants; displacement: number }
-  | { by: 'map'; map: CompressorMap; shellLoss: number };
+  { by: 'constants'; constants: CompressorConstants; displacement: number } | { by: 'map'; map: CompressorMap; shellLoss: number };
 
 export type Compression = {
   /** kg/s */
@@ -31,7 +30,7 @@ export function compress(fluid: Fluid, compressor: Compressor, suction: State, p
   const filled = volumetricEfficiency(p2 / suction.p, constants.clearance, constants.exponent);
   const massFlow = suction.rho * displacement * filled;
   const work = massFlow * (ideal.h - suction.h);
-  return { massFlow, power: work / efficiencyAt(constants.ratedEfficiency, p2 / suction.p, constants.efficiencyFall), ideal };
+  return { massFlow, power: work / efficiencyAt(constants, p2 / suction.p), ideal };
 }
 
 function fromMap(fluid: Fluid, map: CompressorMap, suction: State, p2: number, ideal: State): Compression {

@@ -1,4 +1,4 @@
-import { EFFICIENCY_FALL } from './published';
+import { BEST_RATIO, EFFICIENCY_FALL } from './published';
 
 /** Constants typical of a kind of compressor; none was fitted to a record used as a check. */
 export type CompressorConstants = {
@@ -8,6 +8,8 @@ export type CompressorConstants = {
   ratedEfficiency: number;
   /** Relative fall of efficiency per square of ln(pressure ratio / the best ratio); see `published.ts`. */
   efficiencyFall: number;
+  /** Pressure ratio at which it is at its best. */
+  bestRatio: number;
   /** Part of the shaft power that the shell gives to the room instead of the gas. */
   shellLoss: number;
 };
@@ -16,13 +18,29 @@ export type CompressorKind = 'small_reciprocating' | 'reciprocating' | 'scroll';
 
 /**
  * Reciprocating: efficiencies and clearances as the published tables show them (`published.ts`); a hermetic of a few
- * hundred watts stands at the low end. A scroll has leakage, hardly clearance, and loses more off its own ratio (common
- * practice, from memory). Shell losses: common practice, from memory.
+ * hundred watts stands at the low end. A scroll has leakage, hardly clearance; most of
+ * its losses are fixed, so it gains with ratio in the range met here, as in semi-empirical models such as Winandy, Saavedra
+ * and Lebrun 2002 (from memory). One open map of an air-conditioning scroll (ACHP) falls off from 2.6 instead: not settled.
+ * Shell losses: common practice, from memory.
  */
 const TYPICAL_COMPRESSOR: Record<CompressorKind, CompressorConstants> = {
-  small_reciprocating: { clearance: 0.06, exponent: 1.1, ratedEfficiency: 0.55, efficiencyFall: EFFICIENCY_FALL, shellLoss: 0.2 },
-  reciprocating: { clearance: 0.05, exponent: 1.1, ratedEfficiency: 0.63, efficiencyFall: EFFICIENCY_FALL, shellLoss: 0.12 },
-  scroll: { clearance: 0.012, exponent: 1.1, ratedEfficiency: 0.68, efficiencyFall: 0.2, shellLoss: 0.05 },
+  small_reciprocating: {
+    clearance: 0.06,
+    exponent: 1.1,
+    ratedEfficiency: 0.55,
+    efficiencyFall: EFFICIENCY_FALL,
+    bestRatio: BEST_RATIO,
+    shellLoss: 0.2,
+  },
+  reciprocating: {
+    clearance: 0.05,
+    exponent: 1.1,
+    ratedEfficiency: 0.63,
+    efficiencyFall: EFFICIENCY_FALL,
+    bestRatio: BEST_RATIO,
+    shellLoss: 0.12,
+  },
+  scroll: { clearance: 0.012, exponent: 1.1, ratedEfficiency: 0.68, efficiencyFall: 0.2, bestRatio: 5, shellLoss: 0.05 },
 };
 
 export function typicalCompressor(kind: CompressorKind): CompressorConstants {

@@ -12,7 +12,10 @@ export const BEST_RATIO = 4;
 /** Relative fall of efficiency per square of ln(ratio / best ratio). */
 export const EFFICIENCY_FALL = 0.11;
 
-export function efficiencyAt(best: number, pressureRatio: number, fall = EFFICIENCY_FALL): number {
-  const off = Math.log(Math.max(1.05, pressureRatio) / BEST_RATIO);
-  return best * Math.max(0.25, 1 - fall * off * off);
+export type Falling = { ratedEfficiency: number; efficiencyFall: number; bestRatio: number };
+
+/** Isentropic work over electrical power at a pressure ratio. */
+export function efficiencyAt({ ratedEfficiency, efficiencyFall, bestRatio }: Falling, pressureRatio: number): number {
+  const off = Math.log(Math.max(1.05, pressureRatio) / bestRatio);
+  return ratedEfficiency * Math.max(0.25, 1 - efficiencyFall * off * off);
 }

@@ -16,11 +16,7 @@ export function capillaryCurve(f: QuickFluid): Curve {
       const latent = Math.log(f.hVapour(tc) - f.hLiquid(bubble));
       const tension = 1.26 * Math.log(Math.max(0.02, 1 - tc / f.criticalK));
       return (
-        0.5 * (lnRho + lnP) -
-        0.315 * lnP +
-        0.034 * (lnRho - f.lnRhoVapour(tc)) -
-        0.458 * (tension - lnP) +
-        0.376 * (lnRho + latent - lnP)
+        0.5 * (lnRho + lnP) - 0.315 * lnP + 0.034 * (lnRho - f.lnRhoVapour(tc)) - 0.458 * (tension - lnP) + 0.376 * (lnRho + latent - lnP)
       );
     },
     284,

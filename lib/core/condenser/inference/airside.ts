@@ -21,7 +21,11 @@ export function airside(scene: Scene, measured: LikelihoodOfK, priors: Record<Ca
   const spread = Math.hypot(measured.sd, lnCleanSd);
   const centre = lnClean - measured.mean;
   const last = history.filter((h) => h.at < reading.at).at(-1);
-  const past = last && { loss: -Math.log(Math.max(0.05, 1 - last.lost)), sd: last.sd / Math.max(0.2, 1 - last.lost), days: (reading.at - last.at) / DAY_MS };
+  const past = last && {
+    loss: -Math.log(Math.max(0.05, 1 - last.lost)),
+    sd: last.sd / Math.max(0.2, 1 - last.lost),
+    days: (reading.at - last.at) / DAY_MS,
+  };
   const parts: AirsidePart[] = [];
   const add = (cause: CauseId, prior: (f: number) => number) => {
     if (!(priors[cause] > 0)) return;
@@ -39,8 +43,9 @@ export function airside(scene: Scene, measured: LikelihoodOfK, priors: Record<Ca
   };
   // Earlier readings: a coil goes on from where it was, what is sound was sound, a failure comes from either.
   const was = (mean: number, sd: number) => (past ? normal(past.loss, mean, Math.hypot(sd, past.sd)) : 1);
-  for (const [cause, shape] of Object.entries(LOSS) as [CauseId, readonly [number, number]][]) {
-    const [mean, sd] = shape;
+  for (const cause of Object.keys(LOSS) as CauseId[]) {
+    const shape = LOSS[cause] ?? [];
+    const [mean, sd] = shape[0] ?? [0, 1];
     if (cause === 'recirculation' && reading.airInK === undefined) continue;
     if (cause === 'high_load' && !scene.boxMeasured) continue;
     if (cause === 'coil_fouling') {
@@ -51,8 +56,8 @@ export function airside(scene: Scene, measured: LikelihoodOfK, priors: Record<Ca
         add(cause, (f) => (f > 0 ? was(m, s) * normal(f, grown, grownSd) : 0));
       } else add(cause, (f) => (f > 0 ? normal(f, m, s) : 0));
     } else {
-      const then = was(LOSS.nothing?.[0] ?? 0, 0.1);
-      add(cause, (f) => then * normal(f, mean, sd));
+      const then = was(0.02, 0.1);
+      add(cause, (f) => then * shape.reduce((p, [m, s, share]) => p + share * normal(f, m, s), 0));
     }
   }
   const air = reading.airInK ?? reading.roomAirK;
@@ -62,6 +67,6 @@ export function airside(scene: Scene, measured: LikelihoodOfK, priors: Record<Ca
     add('head_pressure_control', (f) => normal(f, Math.log(held / cleanRise), Math.max(0.2, 4 / held)));
   }
   // A gauge or thermometer that is off where nothing contradicts it: the loss could come out anywhere.
-  add('reading_fault', (f) => 0.5 * normal(f, 0, 0.6));
+  add('reading_fault', (f) => 0.3 * normal(f, 0, 0.6));
   return parts;
 }

@@ -53,12 +53,19 @@ export type Machine = {
   scale: number;
 };
 
-/** Part of the suction line's warming that comes from the liquid in a capillary soldered to it (judgement). */
-const EXCHANGED = { capillary: 0.5, valve: 0.1 };
+/**
+ * Warming of the suction gas on its way to the compressor, as a part of how much warmer the liquid is: a capillary
+ * soldered to the suction line, or a bare line through a warm kitchen (judgement, agrees with the outside plant, part A).
+ */
+const GAIN_PART = { capillary: 0.55, valve: 0.22 };
+/** Part of that warming which comes out of the liquid (judgement). */
+const EXCHANGED = { capillary: 0.75, valve: 0.1 };
 /** Liquid of the evaporator against that of the flooded condenser, as far as dryness shifts charge (judgement). */
-const SHIFT = { capillary: 0.2, valve: 0.08 };
+const SHIFT = { capillary: 0.4, valve: 0.08 };
 const OUTLET_SUPERHEAT_K = 5;
 
+/** Superheat never falls below nothing, but a solver must feel which way is out. */
+const softened = (x: number) => (x > 12 ? x : x > -25 ? 1.2 * Math.log1p(Math.exp(x / 1.2)) : 1e-9);
 const floored = (x: number, floor: number) => (x > floor ? x : floor * Math.exp((x - floor) / floor));
 
 /** A unit's machine at the design point of its kind, or null where its refrigerant has no numbers there. */
@@ -87,21 +94,23 @@ export function machineOf(unit: CondenserUnit, profile: Profile): Machine | null
     lnExpansionRef: 0,
     floodedRef: 0,
     dryRef: 0,
-    gainRef: profile.superheatK - superheat,
+    gainRef: capillary ? GAIN_PART.capillary : GAIN_PART.valve,
     exchanged: capillary ? EXCHANGED.capillary : EXCHANGED.valve,
     design: x,
     designHeat: 0,
     scale: 1,
   };
   x[GAIN] = machine.gainRef;
+  // A valve's unit mostly has a receiver: less liquid stands in its coil (judgement).
+  const subcooled = capillary ? profile.subcoolingK : 0.75 * profile.subcoolingK;
   const o = newOutcome();
   // Shares at the design point need heats per kilogram that hardly depend on them: twice round settles it.
   for (let i = 0; i < 3; i++) {
     run(machine, x, o);
     const cpl = fluid.hLiquid(tc - fluid.glide(tc)) - fluid.hLiquid(tc - fluid.glide(tc) - 1);
-    const perKg = o.heatRejected / o.massFlow - cpl * profile.subcoolingK;
+    const perKg = o.heatRejected / o.massFlow - cpl * subcooled;
     const liquidRise = tc - fluid.glide(tc) - profile.designAirK;
-    x[FLOODED] = machine.floodedRef = floodedFor(profile.subcoolingK, perKg, cpl, profile.cleanRiseK, liquidRise);
+    x[FLOODED] = machine.floodedRef = floodedFor(subcooled, perKg, cpl, profile.cleanRiseK, liquidRise);
     const cpv = fluid.cpVapour(te);
     const boiling = o.cooling / o.massFlow - cpv * superheat;
     x[DRY] = machine.dryRef = dryFor(superheat, boiling, cpv, profile.evaporatorDifferenceK + 0.4 * fluid.glide(te));
@@ -137,7 +146,7 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
   const tc = x[TC]!;
   const te = x[TE]!;
   const gas = Math.max(-0.5, x[GAS]!);
-  const dry = Math.min(0.97, x[DRY]!);
+  const dry = Math.max(-0.6, Math.min(0.97, x[DRY]!));
   const flooded = Math.min(0.9, x[FLOODED]!);
   const glide = f.glide(tc);
   const bubble = tc - glide;
@@ -158,8 +167,9 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
   const boiling = hv - hLiquidC;
   const outlet = outletSuperheat(dry, boiling, cpv, difference);
   const wet = dry < 0 ? -dry : 0;
-  const warmed = outlet + x[GAIN]! - (wet * latentE) / cpv;
-  const superheat = floored(warmed, 0.3);
+  const gain = x[GAIN]! * Math.max(0, bubble - te - outlet);
+  const warmed = outlet + gain - (wet * latentE) / cpv;
+  const superheat = softened(warmed);
   const suction = te + superheat;
 
   const ratio = head / pE;
@@ -169,7 +179,7 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
   const tcHead = tc + lnGas / m.beta;
   const warm = (superheat - WORK_SUPERHEAT_K) / (te + WORK_SUPERHEAT_K);
   const work = f.work(te, tcHead) * (1 + warm);
-  const shaft = work / efficiencyAt(c.ratedEfficiency, ratio, c.efficiencyFall);
+  const shaft = work / efficiencyAt(c, ratio);
   const hSuction = hv + cpv * superheat;
   const cpd = f.cpDischarge(tc);
   const hot = (1 - c.shellLoss) * shaft + cpd * x[OVER]!;
@@ -180,7 +190,7 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
   const quality = flooded < 0 ? -flooded : 0;
   const liquidK = bubble - sub;
   const hLiquid = flooded > 0 ? hLiquidC - cpl * sub : hLiquidC + quality * latentC;
-  const hIn = hLiquid - m.exchanged * cpv * x[GAIN]!;
+  const hIn = hLiquid - m.exchanged * cpv * gain;
 
   o.headPa = head;
   o.suctionPa = pE;

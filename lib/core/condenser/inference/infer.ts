@@ -1,9 +1,10 @@
+import { BLANKET } from '../condenser/zones';
 import type { CauseId } from '../types';
 import { airside, type AirsidePart } from './airside';
 import { boxGiven, roomGiven, standingGiven, unseenGiven } from './outside';
-import { BEFORE, BOX, MODEL_ERROR, ROOM_TO_COIL, SHIFTS, UNSTEADY_UNKNOWN, USUAL_DIRT } from './priors';
+import { BEFORE, BOX, MODEL_ERROR, ROOM_TO_COIL, SHIFTS, UNSTEADY_UNKNOWN, USUAL_DIRT, LOOSE_DIRT } from './priors';
 import type { Scene } from './scene';
-import { solve, type Channel, type Seen, type Solution } from './solve';
+import { solve, solveWell, type Channel, type Seen, type Solution } from './solve';
 import * as S from './state';
 
 /** One way in which the reading could have come about, and how much it is believed. */
@@ -31,12 +32,9 @@ type Shifted = { cause: CauseId; prior: S.Prior; share: number; seen?: readonly 
 
 /** Every hypothesis weighed against one reading; null where the numbers leave the refrigerant's range. */
 export function infer(scene: Scene, doubts: number): Belief | null {
-  const plainPrior = copy(scene.sound);
-  plainPrior.mean[S.LN_K] = scene.lnClean - 0.3;
-  const plain = solve(scene.machine, plainPrior, scene.seen, scene.start);
-  if (!plain) return null;
-  const measured = likelihoodOfK(plain, plainPrior);
-  if (!(measured.sd > 0)) return null;
+  const found = plainOf(scene);
+  if (!found) return null;
+  const { plain, measured } = found;
   const priors = before(scene, doubts);
   const parts: { part: AirsidePart; ln: number }[] = airside(scene, measured, priors).map((part) => ({
     part,
@@ -45,20 +43,47 @@ export function infer(scene: Scene, doubts: number): Belief | null {
   const own = shifted(scene, plain).flatMap((h) => {
     const solution = solve(scene.machine, h.prior, h.seen ?? scene.seen, startOf(scene, h.prior));
     if (!solution) return [];
-    const { loss, lossSd } = lossUnder(scene, solution);
+    const { loss, lossSd } = lossUnder(scene, solution, h.prior, h.cause);
     return [{ h, solution, loss, lossSd, ln: solution.lnEvidence + Math.log(priors[h.cause] * h.share * outside(scene, h.cause, loss)) }];
   });
   const top = Math.max(...parts.map((p) => p.ln), ...own.map((o) => o.ln));
   if (!Number.isFinite(top)) return null;
   const raw = [
-    ...parts.map(({ part, ln }) => ({ cause: part.cause, weight: Math.exp(ln - top), solution: plain, loss: part.loss, lossSd: part.lossSd })),
+    ...parts.map(({ part, ln }) => ({
+      cause: part.cause,
+      weight: Math.exp(ln - top),
+      solution: plain,
+      loss: part.loss,
+      lossSd: part.lossSd,
+    })),
     ...own.map(({ h, solution, loss, lossSd, ln }) => ({ cause: h.cause, weight: Math.exp(ln - top), solution, loss, lossSd })),
   ];
   const sum = raw.reduce((a, c) => a + c.weight, 0);
   const components = raw.map((c) => ({ ...c, weight: c.weight / sum })).sort((a, b) => b.weight - a.weight);
   const probability = Object.fromEntries(Object.keys(BEFORE).map((c) => [c, 0])) as Record<CauseId, number>;
   for (const c of components) probability[c.cause] += c.weight;
-  return { scene, components, probability, measured: { lnK: measured.mean, sd: measured.sd, repeatSd: repeatSd(scene, plain, measured.sd) }, plain };
+  return {
+    scene,
+    components,
+    probability,
+    measured: { lnK: measured.mean, sd: measured.sd, repeatSd: repeatSd(scene, plain, measured.sd) },
+    plain,
+  };
+}
+
+/** ln(K/K_reference) as one reading shows it with nothing else wrong; null where it cannot be worked out. */
+export function conductanceSeen(scene: Scene): { lnK: number; sd: number; repeatSd: number } | null {
+  const found = plainOf(scene);
+  return found && { lnK: found.measured.mean, sd: found.measured.sd, repeatSd: repeatSd(scene, found.plain, found.measured.sd) };
+}
+
+function plainOf(scene: Scene): { plain: Solution; measured: LikelihoodOfK } | null {
+  const prior = copy(scene.sound);
+  prior.mean[S.LN_K] = scene.lnClean - 0.3;
+  const plain = solveWell(scene.machine, prior, scene.seen, scene.start);
+  if (!plain) return null;
+  const measured = likelihoodOfK(plain, prior);
+  return measured.sd > 0 ? { plain, measured } : null;
 }
 
 const copy = (p: S.Prior): S.Prior => ({ mean: Float64Array.from(p.mean), sd: Float64Array.from(p.sd) });
@@ -77,10 +102,12 @@ function likelihoodOfK(plain: Solution, prior: S.Prior): LikelihoodOfK {
 
 /** What of the error changes from one reading of the unit to the next: the unit's own errors held at a part. */
 function repeatSd(scene: Scene, plain: Solution, sd: number): number {
-  const row = (i: number) => plain.slopes[i]!;
-  void row;
   const rise = Math.max(3, plain.outcome.riseK);
-  const own = Math.hypot(MODEL_ERROR.condenser, scene.reading.suctionPaGauge === undefined ? 0.06 : 0.02, scene.reading.headPaGauge === undefined ? 1.2 / rise : 0);
+  const own = Math.hypot(
+    MODEL_ERROR.condenser,
+    scene.reading.suctionPaGauge === undefined ? 0.06 : 0.02,
+    scene.reading.headPaGauge === undefined ? 1.2 / rise : 0,
+  );
   return Math.sqrt(Math.max((0.45 * sd) ** 2, sd * sd - own * own));
 }
 
@@ -128,20 +155,27 @@ function shifted(scene: Scene, plain: Solution): Shifted[] {
     change(p);
     return p;
   };
-  const set = (i: number, [mean, sd]: readonly [number, number]) => (p: S.Prior) => {
-    p.mean[i] = mean;
-    p.sd[i] = sd;
-  };
+  const set =
+    (i: number, [mean, sd]: readonly [number, number]) =>
+    (p: S.Prior) => {
+      p.mean[i] = mean;
+      p.sd[i] = sd;
+    };
   const list: Shifted[] = [
     { cause: 'non_condensables', share: 1, prior: own(set(S.GAS, SHIFTS.non_condensables)) },
     { cause: 'overcharge', share: 1, prior: own(set(S.CHARGE, SHIFTS.overcharge)) },
-    { cause: 'low_charge', share: 0.7, prior: own(set(S.CHARGE, SHIFTS.low_charge), 'low_side') },
+    {
+      cause: 'low_charge',
+      share: 0.7,
+      prior: own(set(S.CHARGE, scene.machine.capillary ? SHIFTS.low_charge.capillary : SHIFTS.low_charge.valve), 'low_side'),
+    },
     { cause: 'low_charge', share: 0.3, prior: own(set(S.LN_VALVE, SHIFTS.restriction), 'low_side') },
     { cause: 'evaporator_coil', share: 1, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_coil), 'low_side') },
     { cause: 'evaporator_fan', share: 1, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_fan), 'low_side') },
     { cause: 'weak_compressor', share: 1, prior: own(set(S.LN_PUMP, SHIFTS.weak_compressor), 'low_side') },
   ];
-  if (!boxMeasured) list.push({ cause: 'high_load', share: 1, prior: own(set(S.BOX, [unit.boxSetPointK + BOX.loaded[0], BOX.loaded[1]]), 'none') });
+  if (!boxMeasured)
+    list.push({ cause: 'high_load', share: 1, prior: own(set(S.BOX, [unit.boxSetPointK + BOX.loaded[0], BOX.loaded[1]]), 'none') });
   if (reading.airInK === undefined && reading.roomAirK !== undefined) {
     const [over, sd] = ROOM_TO_COIL.recirculating;
     list.push({ cause: 'recirculation', share: 1, prior: own(set(S.AIR, [reading.roomAirK + over, sd])) });
@@ -153,7 +187,9 @@ function shifted(scene: Scene, plain: Solution): Shifted[] {
 
 /** A machine still settling: its balances hold only roughly. */
 function loosened(seen: readonly Seen[]): Seen[] {
-  return seen.map((s) => (s.channel === 'condenser' || s.channel === 'evaporator' ? { ...s, sd: 0.3 } : s.channel === 'charge' ? { ...s, sd: 0.1 } : s));
+  return seen.map((s) =>
+    s.channel === 'condenser' || s.channel === 'evaporator' ? { ...s, sd: 0.3 } : s.channel === 'charge' ? { ...s, sd: 0.1 } : s,
+  );
 }
 
 /** One instrument that shows anything. */
@@ -163,12 +199,21 @@ function faulty(scene: Scene, channel: Channel, own: (change: (p: S.Prior) => vo
   return { cause: 'reading_fault', share: 1 / Math.max(1, scene.instruments.length), prior: own(() => undefined), seen };
 }
 
-/** Loss of conductance under a hypothesis whose conductance has the usual spread: part belongs to the clean value. */
-function lossUnder(scene: Scene, solution: Solution): { loss: number; lossSd: number } {
-  const k = solution.x[S.LN_K]!;
-  const vk = solution.cov[S.LN_K * S.UNKNOWNS + S.LN_K]!;
-  const [dirt, dirtSd] = USUAL_DIRT;
-  const share = dirtSd ** 2 / (dirtSd ** 2 + scene.lnCleanSd ** 2);
-  const loss = dirt + share * (scene.lnClean - dirt - k);
-  return { loss, lossSd: Math.sqrt(dirtSd ** 2 * (1 - share) + share ** 2 * vk) };
+/**
+ * Loss of conductance under another cause: the reading's own word on ln K with that cause at work, against the clean value,
+ * held only loosely to the usual dirt. A coil can be fouled whatever else is wrong.
+ */
+function lossUnder(scene: Scene, solution: Solution, prior: S.Prior, cause: CauseId): { loss: number; lossSd: number } {
+  const seen = likelihoodOfK(solution, prior);
+  const v = seen.sd ** 2 + scene.lnCleanSd ** 2;
+  const [mean, sd] = LOOSE_DIRT;
+  const loss = (mean / sd ** 2 + (scene.lnClean - seen.mean) / v) / (1 / sd ** 2 + 1 / v);
+  return { loss: loss + besidesDirt(scene, solution, cause), lossSd: Math.sqrt(1 / (1 / sd ** 2 + 1 / v)) };
+}
+
+/** What gas or liquid in the way takes of the conductance beside the dirt, as ln. */
+function besidesDirt({ machine }: Scene, { x }: Solution, cause: CauseId): number {
+  if (cause === 'non_condensables') return BLANKET * Math.max(0, x[S.GAS]!);
+  if (cause === 'overcharge') return Math.log((1 - machine.floodedRef) / (1 - Math.min(0.8, Math.max(0, x[S.FLOODED]!))));
+  return 0;
 }

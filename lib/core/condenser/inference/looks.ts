@@ -28,12 +28,16 @@ const LIVE_FAN: Record<string, number> = { sound: 0.87, worn: 0.12, failed: 0.01
 const BAD_EVAPORATOR: Record<string, number> = { clean: 0.06, dusty: 0.14, clogged: 0.4, choked: 0.4 };
 const GOOD_EVAPORATOR: Record<string, number> = { clean: 0.6, dusty: 0.3, clogged: 0.08, choked: 0.02 };
 
-export type Look = 'coilGrade' | 'fanGrade' | 'evaporatorFanGrade' | 'evaporatorCoilGrade';
+const ICED: Record<string, number> = { dry: 0.25, even_frost: 0.2, part_iced: 0.18, bridged: 0.22, block: 0.15 };
+const NOT_ICED: Record<string, number> = { dry: 0.6, even_frost: 0.33, part_iced: 0.05, bridged: 0.015, block: 0.005 };
+
+export type Look = 'coilGrade' | 'fanGrade' | 'evaporatorFanGrade' | 'evaporatorCoilGrade' | 'iceGrade';
 export const LOOKS: Record<Look, readonly string[]> = {
   coilGrade: COIL_GRADES,
   fanGrade: ['sound', 'worn', 'failed'],
   evaporatorFanGrade: ['sound', 'worn', 'failed'],
   evaporatorCoilGrade: ['clean', 'dusty', 'clogged', 'choked'],
+  iceGrade: ['dry', 'even_frost', 'part_iced', 'bridged', 'block'],
 };
 
 /** Probability of what a look finds under a cause; a fouled coil's own grade depends on its deposit instead. */
@@ -41,6 +45,7 @@ export function lookGiven(look: Look, found: string, cause: CauseId): number {
   if (look === 'coilGrade') return usualCoil(found);
   if (look === 'fanGrade') return (cause === 'condenser_fan' ? DEAD_FAN : LIVE_FAN)[found] ?? 1;
   if (look === 'evaporatorFanGrade') return (cause === 'evaporator_fan' ? DEAD_FAN : LIVE_FAN)[found] ?? 1;
+  if (look === 'iceGrade') return (cause === 'evaporator_coil' ? ICED : NOT_ICED)[found] ?? 1;
   return (cause === 'evaporator_coil' ? BAD_EVAPORATOR : GOOD_EVAPORATOR)[found] ?? 1;
 }
 

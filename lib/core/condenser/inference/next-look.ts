@@ -28,15 +28,32 @@ export function nextLooks(belief: Belief): NextLook[] {
   for (const look of Object.keys(LOOKS) as Look[]) add(look, discrete(parts, look));
   const gauges = unit.circuitAccess === 'ports';
   for (const [look, channel, allowed] of READINGS)
-    if (allowed === 'always' || gauges) add(look, continuous(parts, (c) => predicted(c, channel, errorOf(scene.reading, channel))));
+    if (allowed === 'always' || gauges)
+      add(
+        look,
+        continuous(parts, (c) => predicted(c, channel, errorOf(scene.reading, channel))),
+      );
   const over = (read: (value: number) => Reading, given: typeof boxGiven, from: number, to: number) =>
     gridded(parts, from, to, (c, value) => given({ ...scene, reading: read(value) }, c.cause));
   const set = unit.boxSetPointK;
-  add('boxK', over((v) => ({ ...reading, boxK: v }), boxGiven, set - 6, set + 22));
+  add(
+    'boxK',
+    over((v) => ({ ...reading, boxK: v }), boxGiven, set - 6, set + 22),
+  );
   const { airInK, roomAirK } = reading;
-  if (airInK !== undefined) add('roomAirK', over((v) => ({ ...reading, roomAirK: v }), roomGiven, airInK - 20, airInK + 6));
+  if (airInK !== undefined)
+    add(
+      'roomAirK',
+      over((v) => ({ ...reading, roomAirK: v }), roomGiven, airInK - 20, airInK + 6),
+    );
   if (airInK === undefined && roomAirK !== undefined)
-    add('airInK', continuous(parts, (c) => ({ mean: c.solution.x[4]!, sd: Math.hypot(Math.sqrt(c.solution.cov[4 * UNKNOWNS + 4]!), thermometerOf(reading)) })));
+    add(
+      'airInK',
+      continuous(parts, (c) => ({
+        mean: c.solution.x[4]!,
+        sd: Math.hypot(Math.sqrt(c.solution.cov[4 * UNKNOWNS + 4]!), thermometerOf(reading)),
+      })),
+    );
   if (gauges && airInK !== undefined) {
     const { fluid } = scene.machine;
     const saturation = Math.exp(fluid.lnDewP(airInK));
@@ -138,7 +155,12 @@ function continuous(parts: readonly Component[], read: (c: Component) => { mean:
   });
 }
 
-function gridded(parts: readonly Component[], from: number, to: number, density: (c: Component, value: number, i: number) => number): number {
+function gridded(
+  parts: readonly Component[],
+  from: number,
+  to: number,
+  density: (c: Component, value: number, i: number) => number,
+): number {
   const n = parts.length;
   const table = new Float64Array(GRID * n);
   for (let i = 0; i < n; i++) {

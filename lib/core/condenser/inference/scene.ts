@@ -114,8 +114,8 @@ function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, lef
   const thermometer = thermometerOf(reading);
   sd[S.TC] = 30;
   sd[S.TE] = 25;
-  sd[S.FLOODED] = 0.5;
-  sd[S.DRY] = 0.5;
+  sd[S.FLOODED] = 0.3;
+  sd[S.DRY] = 0.35;
   const [over, overSd] = ROOM_TO_COIL.usual;
   const known = unit.airOverRoomK;
   mean[S.AIR] = reading.airInK ?? (reading.roomAirK === undefined ? 298 : reading.roomAirK + (known ?? over));
@@ -134,10 +134,10 @@ function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, lef
   mean[S.BOX] = reading.boxK ?? unit.boxSetPointK + off;
   sd[S.BOX] = reading.boxK === undefined ? offSd : thermometer;
   sd[S.LN_PUMP] = SOUND.lnPump * left;
-  sd[S.GAIN] = SOUND.gainK * left;
-  sd[S.CHARGE] = SOUND.charge;
+  sd[S.GAIN] = (machine.capillary ? SOUND.gain.capillary : SOUND.gain.valve) * left;
+  sd[S.CHARGE] = machine.capillary ? SOUND.charge.capillary : SOUND.charge.valve;
   sd[S.LN_VALVE] = SOUND.lnValve * left;
-  mean[S.OVER] = 0;
+  mean[S.OVER] = SOUND.overMeanK;
   sd[S.OVER] = SOUND.overK * left;
   return { mean, sd };
 }

@@ -1,5 +1,5 @@
 import { newOutcome, run, type Machine, type Outcome } from './equations';
-import { STEP, UNKNOWNS, type Prior } from './state';
+import { DRY, STEP, UNKNOWNS, type Prior } from './state';
 
 /** What an outcome is compared in: four imbalances that should be nought, then what instruments show. */
 export const CHANNELS = ['condenser', 'evaporator', 'expansion', 'charge', 'headPa', 'suctionPa', 'bendK', 'liquidK', 'suctionK', 'dischargeK'] as const; // prettier-ignore
@@ -44,6 +44,22 @@ const L = new Float64Array(N * N);
 const gradient = new Float64Array(N);
 const step = new Float64Array(N);
 const trial = new Float64Array(N);
+
+/** Misfit per channel above which another start is tried: a corner of the equations may have caught the first. */
+const CAUGHT = 2.5;
+
+/** As `solve`, from the start and, where that fits badly, from a well-fed and from a starved evaporator too. */
+export function solveWell(machine: Machine, prior: Prior, seen: readonly Seen[], start: Float64Array): Solution | null {
+  let best = solve(machine, prior, seen, start);
+  if (best && best.misfit < CAUGHT * seen.length) return best;
+  for (const dry of [0.12, 0.6]) {
+    const x = Float64Array.from(start);
+    x[DRY] = dry;
+    const other = solve(machine, prior, seen, x);
+    if (other && (!best || other.lnEvidence > best.lnEvidence)) best = other;
+  }
+  return best;
+}
 
 /**
  * Most probable state under Gaussian priors and errors, by Gauss–Newton with Levenberg's damping in the unknowns scaled

@@ -3,6 +3,7 @@ import { newOutcome, type Machine, type Outcome } from '../inference/equations';
 import { settle } from '../inference/forward';
 import type { Belief, Component } from '../inference/infer';
 import type { Part } from '../inference/mixture';
+import { ROOM_TO_COIL } from '../inference/priors';
 import * as S from '../inference/state';
 import type { CauseId, CondenserUnit, Conditions } from '../types';
 import { airProfile } from './energy';
@@ -60,7 +61,7 @@ const MOVED: Partial<Record<CauseId, readonly number[]>> = {
 };
 
 const UNCERTAIN = [S.LN_K, S.GAS, S.LN_EVAP, S.LN_PUMP, S.GAIN, S.CHARGE, S.LN_VALVE, S.OVER] as const;
-const NUDGE: Record<number, number> = { [S.LN_K]: 0.03, [S.GAS]: 0.01, [S.LN_EVAP]: 0.05, [S.LN_PUMP]: 0.02, [S.GAIN]: 1, [S.CHARGE]: 0.02, [S.LN_VALVE]: 0.03, [S.OVER]: 2 }; // prettier-ignore
+const NUDGE: Record<number, number> = { [S.LN_K]: 0.03, [S.GAS]: 0.01, [S.LN_EVAP]: 0.05, [S.LN_PUMP]: 0.02, [S.GAIN]: 0.02, [S.CHARGE]: 0.02, [S.LN_VALVE]: 0.03, [S.OVER]: 2 }; // prettier-ignore
 
 export type OutlookInput = { belief: Belief; unit: CondenserUnit; conditions: Conditions };
 
@@ -68,8 +69,9 @@ export type OutlookInput = { belief: Belief; unit: CondenserUnit; conditions: Co
 export function outlook(input: OutlookInput): Outlook | null {
   const { belief } = input;
   const { scene, plain } = belief;
-  const weight = belief.components.reduce((a, c) => a + (c.solution === plain ? c.weight : 0), 0);
-  const others = belief.components.filter((c) => c.solution !== plain && c.weight >= LEAST).slice(0, 2);
+  const apart = (c: Component) => c.solution !== plain || c.cause === 'recirculation';
+  const weight = belief.components.reduce((a, c) => a + (apart(c) ? 0 : c.weight), 0);
+  const others = belief.components.filter((c) => apart(c) && c.weight >= LEAST).slice(0, 3);
   const pair = settledPair(input, plain.x, plain.x[S.LN_K]!, null);
   const base = pair && looked(input, pair, null);
   if (!pair || !base) return null;
@@ -78,23 +80,35 @@ export function outlook(input: OutlookInput): Outlook | null {
   const sum = weight + others.reduce((a, c) => a + c.weight, 0);
   if (weight > 0) parts.push({ weight: weight / sum, at: base });
   for (const c of others) {
-    const own = settledPair(input, c.solution.x, scene.lnClean - c.loss, c);
+    const own = settledPair(input, c.solution.x, apart(c) && c.cause in HINDERED ? c.solution.x[S.LN_K]! : scene.lnClean - c.loss, c);
     parts.push({ weight: c.weight / sum, at: (own && looked(input, own, base)) ?? base });
   }
   return assembled(input, parts, spreads);
 }
 
-/** A machine on the hot day, as it is and whole: states and outcomes. */
-type Pair = { now: Float64Array; clean: Float64Array; a: Outcome; b: Outcome };
+/** Causes whose loss of conductance the machine's own equations work out from gas or liquid. */
+const HINDERED: Partial<Record<CauseId, true>> = { non_condensables: true, overcharge: true };
 
-function settledPair({ belief, conditions }: OutlookInput, from: Float64Array, lnK: number, cause: Component | null): Pair | null {
+/** How much hotter than the room its coil breathes, beyond what is usual, K. */
+function comingRound({ belief }: OutlookInput, cause: Component | null): number {
+  const { airInK, roomAirK } = belief.scene.reading;
+  if (cause?.cause !== 'recirculation' || roomAirK === undefined) return 0;
+  return Math.max(0, (airInK ?? cause.solution.x[S.AIR]!) - roomAirK - ROOM_TO_COIL.usual[0]);
+}
+
+/** A machine on the hot day, as it is and whole: states and outcomes. */
+type Pair = { now: Float64Array; clean: Float64Array; a: Outcome; b: Outcome; round: number };
+
+function settledPair(input: OutlookInput, from: Float64Array, lnK: number, cause: Component | null): Pair | null {
+  const { belief, conditions } = input;
   const { machine, sound, lnClean } = belief.scene;
+  const round = comingRound(input, cause);
   const now = Float64Array.from(from);
   now[S.LN_K] = lnK;
   aimed(machine, now, conditions.hotDayAirK, lnK);
   const a = newOutcome();
   const at = { airK: conditions.hotDayAirK, boxK: conditions.boxK };
-  if (!settle(machine, now, at, a)) return null;
+  if (!settle(machine, now, { ...at, airK: at.airK + round }, a)) return null;
   const clean = Float64Array.from(cause ? from : now);
   clean[S.LN_K] = lnClean;
   for (const i of (cause && MOVED[cause.cause]) ?? []) clean[i] = sound.mean[i]!;
@@ -105,13 +119,13 @@ function settledPair({ belief, conditions }: OutlookInput, from: Float64Array, l
   aimed(machine, clean, conditions.hotDayAirK, lnClean);
   const b = newOutcome();
   if (!settle(machine, clean, at, b) || !(a.cooling > 0 && b.cooling > 0) || now[S.TC]! > machine.fluid.hiK + 3) return null;
-  return { now, clean, a, b };
+  return { now, clean, a, b, round };
 }
 
 /** What a pair comes to; `like` lends its cut-out, shifted by the head, where working it out anew is not worth it. */
-function looked({ belief, unit, conditions }: OutlookInput, { now, clean, a, b }: Pair, like: Ahead | null): Ahead | null {
+function looked({ belief, unit, conditions }: OutlookInput, { now, clean, a, b, round }: Pair, like: Ahead | null): Ahead | null {
   const { machine, atmospherePa } = belief.scene;
-  const day = dayUse(machine, now, clean, conditions);
+  const day = dayUse(machine, now, clean, conditions, round);
   if (!day) return null;
   const mark = unit.cutoutPaGauge === undefined ? undefined : unit.cutoutPaGauge + atmospherePa;
   const cut = (from: Float64Array, o: Outcome, near: number | undefined, nearHead: number | undefined) =>
@@ -139,7 +153,13 @@ function aimed(machine: Machine, x: Float64Array, airK: number, lnK: number): vo
 }
 
 /** Energy for the same duty over a day. The sound unit runs its part of the time; the other longer, up to all of it. */
-function dayUse(machine: Machine, now: Float64Array, clean: Float64Array, conditions: Conditions): Pick<Ahead, 'extraKwh' | 'cleanKwh' | 'cannotKeepUp'> | null {
+function dayUse(
+  machine: Machine,
+  now: Float64Array,
+  clean: Float64Array,
+  conditions: Conditions,
+  round: number,
+): Pick<Ahead, 'extraKwh' | 'cleanKwh' | 'cannotKeepUp'> | null {
   const share = Math.min(1, (conditions.cleanRunHoursPerDay ?? machine.profile.cleanRunHoursPerDay) / 24);
   const a = newOutcome();
   const b = newOutcome();
@@ -151,10 +171,10 @@ function dayUse(machine: Machine, now: Float64Array, clean: Float64Array, condit
   let cannotKeepUp = false;
   for (const { airK, share: part } of airProfile(conditions)) {
     const at = { airK, boxK: conditions.boxK };
-    const shift = airK - x[S.AIR]!;
+    const shift = airK - y[S.AIR]!;
     x[S.TC] = x[S.TC]! + shift;
     y[S.TC] = y[S.TC]! + shift;
-    if (!settle(machine, x, at, a) || !settle(machine, y, at, b) || !(a.cooling > 0)) return null;
+    if (!settle(machine, x, { ...at, airK: airK + round }, a) || !settle(machine, y, at, b) || !(a.cooling > 0)) return null;
     const fans = machine.profile.fanShare * b.power;
     const wanted = (share * b.cooling) / a.cooling;
     if (wanted > 1) cannotKeepUp = true;
@@ -213,8 +233,7 @@ function sensitivities({ belief, conditions }: OutlookInput, pair: Pair, base: A
   };
   const a = newOutcome();
   const b = newOutcome();
-  const note = (i: number, after: ReturnType<typeof nudged>, h: number) =>
-    KEYS.forEach((k, j) => (g[j]![i] = (after[k] - before[k]) / h));
+  const note = (i: number, after: ReturnType<typeof nudged>, h: number) => KEYS.forEach((k, j) => (g[j]![i] = (after[k] - before[k]) / h));
   UNCERTAIN.forEach((index, i) => {
     const h = NUDGE[index]!;
     const now = moved(pair.now, index, h, a);
@@ -247,7 +266,10 @@ function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly {
   const cutSd = (head: number, sd: number) => Math.hypot(sd / (head * beta), MODEL.cutoutK, SWITCH_SD / beta);
   const cuts = parts.every(({ at }) => Number.isFinite(at.cutNow) && Number.isFinite(at.cutClean));
   return {
-    coolingLost: even((a) => -a.lnCooling, (a) => Math.hypot(s.lnCooling, relative * a.lnCooling, absolute)),
+    coolingLost: even(
+      (a) => -a.lnCooling,
+      (a) => Math.hypot(s.lnCooling, relative * a.lnCooling, absolute),
+    ),
     extraKwh: parts.map(({ weight, at }) => {
       const size = Math.abs(at.extraKwh);
       return {
@@ -257,13 +279,34 @@ function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly {
         up: Math.hypot(s.extraKwh, (size * Math.expm1(Z80 * scale)) / Z80),
       };
     }),
-    headNow: even((a) => a.headNow, (a) => Math.hypot(s.headNow, MODEL.head * a.headNow)),
-    headClean: even((a) => a.headClean, (a) => Math.hypot(s.headClean, MODEL.head * a.headClean)),
-    dischargeNow: even((a) => a.dischargeNow, () => Math.hypot(s.dischargeNow, MODEL.dischargeK)),
-    dischargeClean: even((a) => a.dischargeClean, () => Math.hypot(s.dischargeClean, MODEL.dischargeK)),
-    cutNow: cuts ? even((a) => a.cutNow, (a) => cutSd(a.headNow, s.headNow)) : null,
-    cutClean: cuts ? even((a) => a.cutClean, (a) => cutSd(a.headClean, s.headClean)) : null,
+    headNow: even(
+      (a) => a.headNow,
+      (a) => Math.hypot(s.headNow, MODEL.head * a.headNow),
+    ),
+    headClean: even(
+      (a) => a.headClean,
+      (a) => Math.hypot(s.headClean, MODEL.head * a.headClean),
+    ),
+    dischargeNow: even(
+      (a) => a.dischargeNow,
+      () => Math.hypot(s.dischargeNow, MODEL.dischargeK),
+    ),
+    dischargeClean: even(
+      (a) => a.dischargeClean,
+      () => Math.hypot(s.dischargeClean, MODEL.dischargeK),
+    ),
+    cutNow: cuts
+      ? even(
+          (a) => a.cutNow,
+          (a) => cutSd(a.headNow, s.headNow),
+        )
+      : null,
+    cutClean: cuts
+      ? even(
+          (a) => a.cutClean,
+          (a) => cutSd(a.headClean, s.headClean),
+        )
+      : null,
     cannotKeepUp: parts[0]?.at.cannotKeepUp ?? false,
   };
 }
-

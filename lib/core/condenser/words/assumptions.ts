@@ -18,7 +18,8 @@ export function assumptionsOf(
     reading.suctionPaGauge === undefined && 'Suction not measured: evaporator as usual for this kind.',
     reading.boxK === undefined && 'Box taken at its set point.',
     reading.steadyMinutes === undefined && 'Time of steady running not noted: the band is wider for it.',
-    unit.kind === 'ice_machine' && 'Ice machine taken in the middle of a freeze, water at 32 °F (0 °C): read it five minutes or more after a harvest.',
+    unit.kind === 'ice_machine' &&
+      'Ice machine taken in the middle of a freeze, water at 32 °F (0 °C): read it five minutes or more after a harvest.',
     unit.hasHeadControl === undefined && 'Not known whether a head control holds the head up in cold air.',
     unit.circuitAccess === 'sealed' &&
       reading.headPaGauge !== undefined &&

@@ -30,7 +30,9 @@ export function sentenceFor(e: Told, j: Judged & { next: string }, causes: reado
 function candidates(causes: readonly Cause[]): string {
   const [first, second] = causes.filter((c) => c.id !== 'nothing' && c.weight > 0.08);
   if (!first) return 'Something is off';
-  const other = second ? `, ${likelyWords(second.weight) === likelyWords(first.weight) ? 'or' : likelyWords(second.weight)} ${CAUSE_LABEL[second.id]}` : '';
+  const other = second
+    ? `, ${likelyWords(second.weight) === likelyWords(first.weight) ? 'or' : likelyWords(second.weight)} ${CAUSE_LABEL[second.id]}`
+    : '';
   return `It is ${likelyWords(first.weight)} ${CAUSE_LABEL[first.id]}${other}`;
 }
 
@@ -46,7 +48,8 @@ const WHY: Record<CannotSayReason, string> = {
   not_steady: 'Not running steadily yet: read again after 10 to 15 minutes.',
   head_control: 'In air this cold the head control sets the head, not the coil. Read again in warmer air.',
   water_cooled: 'A water-cooled condenser is not estimated: compare condensing with the water leaving it, and with its own log.',
-  above_critical: 'CO₂ in warm air runs above its critical point, where nothing condenses: a gas cooler is not estimated. Compare the gas leaving it with the air.',
+  above_critical:
+    'CO₂ in warm air runs above its critical point, where nothing condenses: a gas cooler is not estimated. Compare the gas leaving it with the air.',
   out_of_range: 'The reading lies outside what can be computed for this refrigerant.',
   rise_too_small: 'Condensing is too close to the air to tell anything. Was it running under load?',
   impossible_reading: 'The entries cannot all be right: see the questions.',

@@ -1,6 +1,7 @@
 import nextConfig from 'eslint-config-next/core-web-vitals';
 import nextTypeScript from 'eslint-config-next/typescript';
 import { core } from './eslint/core.js';
+import { database } from './eslint/database.js';
 import { directions } from './eslint/directions.js';
 import { plant } from './eslint/plant.js';
 
@@ -39,6 +40,7 @@ const config = [
     },
   },
   ...directions,
+  ...database,
   ...core,
   ...plant,
 ];

@@ -1,3 +1,4 @@
+import type { CoilGrade } from '../lib/core/findings/grades';
 import { PLACEMENTS } from '../lib/core/equipment/build';
 import type { Db } from '../lib/database/client';
 import { reviseVisit } from '../lib/features/visits/verbs/revise-visit';
@@ -31,7 +32,7 @@ async function haveKitchen(db: Db): Promise<string> {
       const done = tasks.map((t) => visitTaskRow(id, { id: t.id as string, unitId: t.unitId }, { outcome: 'done', open: false }));
       await tx.visitTask.createMany({ data: done });
       const looks = units.flatMap((u, i) => [
-        findingRow(id, u.id as string, 'coil', GRADES[(i + v) % 3] as string, at),
+        findingRow(id, u.id as string, 'coil', GRADES[(i + v) % 3] as CoilGrade, at),
         findingRow(id, u.id as string, 'drain', 'runs', at),
         findingRow(id, u.id as string, 'ice', 'dry', at),
       ]);

@@ -1,6 +1,6 @@
 // The app as the end-to-end tests meet it: its own build, port and database, a copy of the demo shop.
 // Playwright starts it (playwright.config.ts). Tests steer it over E2E_CONTROL_PORT, on this machine only:
-//   POST /stop   POST /start   POST /reset?shop=demo|empty&clock=<ISO instant>
+//   POST /stop   POST /start   POST /reset?shop=demo|empty&clock=<ISO instant>   POST /database (its address)
 import { createServer } from 'node:http';
 import { ensureBuild, ensureClient, serve } from './support/app.mjs';
 import { atEnd, close, closeOnSignals } from './support/closing.mjs';
@@ -20,6 +20,7 @@ const env = {
   DATABASE_URL: database,
   NEXTAUTH_URL: `http://localhost:${port}`,
   NEXTAUTH_SECRET: 'only-for-the-end-to-end-tests-of-rimebook',
+  RIMEBOOK_SET_UP_CODE: '2718-2818-2845',
   // A mail server named in .env is for the shop's own messages.
   SMTP_URL: '',
   LOG_LEVEL: process.env.LOG_LEVEL ?? 'warn',
@@ -51,7 +52,7 @@ async function reset({ shop = 'demo', clock }) {
   await start();
 }
 
-const commands = { '/start': start, '/stop': stop, '/reset': reset };
+const commands = { '/start': start, '/stop': stop, '/reset': reset, '/database': () => database };
 
 // One command after the other, whoever asks.
 let queue = Promise.resolve();
@@ -61,7 +62,7 @@ const control = createServer((request, response) => {
   if (!command) return void response.writeHead(404).end();
   queue = queue
     .then(() => command(Object.fromEntries(searchParams)))
-    .then(() => response.end('done'))
+    .then((said) => response.end(said ?? 'done'))
     .catch((error) => response.writeHead(500).end(String(error.message)));
 });
 

@@ -212,7 +212,7 @@ async function tapThrough(tablet: BrowserContext, n: number): Promise<Taps> {
   await page.locator('#photos').waitFor();
   await page.evaluate(LISTEN_FOR_TAPS);
   const press = async (kind: string, button: Locator) => note(kind, await pressed(page, button));
-  for (const aspect of ['Fans', 'Gaskets'])
+  for (const aspect of ['Condenser fan', 'Gaskets'])
     await press('grade', page.getByRole('group', { name: aspect, exact: true }).getByRole('button').first());
   for (const [field, number] of [
     ['Air into the coil', '86'],

@@ -2,15 +2,28 @@ import 'server-only';
 import { now } from '../server/clock';
 import { db } from '../server/db';
 import { env } from '../server/env';
-import { queue } from '../server/queue';
+import { setUpCode } from '../server/set-up-code';
+import { log } from '../server/log';
+import { nudge, queue } from '../server/queue';
+import { anyoneOnFile } from '../features/people/reads/people';
+import { requeueAbandoned } from '../features/planning/verbs/plan-claim';
 import { shopTimeZone } from '../features/shop/reads/shop';
 import { drainOutbox } from '../features/mail/verbs/drain-outbox';
 import { runPlan } from '../features/planning/verbs/run-plan';
 import { refitFleet } from '../features/intervals/verbs/refit-fleet';
 import { searchOnThread } from './search-on-thread';
 
+const ABANDONED_EVERY_MS = 10_000;
+
+/** Printed whatever the level of the log: whoever started the app, and nobody else, is to set up the shop. */
+async function sayHowToSetUp(): Promise<void> {
+  if (await anyoneOnFile(db())) return;
+  process.stdout.write(`Nobody is on file yet. Set up the shop at ${env().NEXTAUTH_URL}/set-up with the code ${setUpCode()}\n`);
+}
+
 /** Starts the workers of this process, once, when the server boots. */
 export async function startJobs(): Promise<void> {
+  await sayHowToSetUp();
   const boss = await queue();
   const mail = () => drainOutbox({ db: db(), now: now() }, { smtpUrl: env().SMTP_URL, from: env().MAIL_FROM });
   await boss.work('mail', { pollingIntervalSeconds: 1 }, async () => void (await mail()));
@@ -21,10 +34,14 @@ export async function startJobs(): Promise<void> {
   await boss.work('refit', { pollingIntervalSeconds: 60 }, async () => void (await refitFleet({ db: db(), now: now() })));
   await boss.schedule('refit', '30 3 * * 0', {}, { tz: await shopTimeZone(db()) });
 
-  // A run left over from a server that stopped is no longer searching.
-  await db().planRun.updateMany({ where: { status: { in: ['queued', 'running'] } }, data: { status: 'cancelled' } });
   const clock = () => performance.now();
   await boss.work<{ runId: string }>('plan', { pollingIntervalSeconds: 0.5 }, async (jobs) => {
     for (const job of jobs) await runPlan({ db: db(), now: now() }, job.data.runId, searchOnThread, clock);
   });
+  // A search left over from a process that stopped is taken up; those of living ones are left alone.
+  setInterval(() => {
+    requeueAbandoned(db())
+      .then((runs) => Promise.all(runs.map((runId) => nudge('plan', { runId }))))
+      .catch((err: unknown) => log.warn({ err }, 'abandoned plans not looked for'));
+  }, ABANDONED_EVERY_MS).unref();
 }

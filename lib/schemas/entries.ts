@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { GAUGE_GRADES } from '../core/condenser/types';
-import { ASPECTS, gradeIndex } from '../core/findings/grades';
+import { ASPECTS, GRADE_NAMES, gradeIndex } from '../core/findings/grades';
 import { MOST_OF_A_PART, READING_BOUNDS } from '../core/entries/bounds';
 import {
   FINDING_PHASES,
@@ -31,7 +31,7 @@ const Finding = z
     unitId: Id,
     aspect: z.enum(ASPECTS),
     phase: z.enum(FINDING_PHASES),
-    grade: z.string().nullable(),
+    grade: z.enum(GRADE_NAMES).nullable(),
     notLookedWhy: z.string().trim().max(500),
     note: Words,
     replaces: Id.nullable(),

@@ -11,3 +11,12 @@ export const CheckFleet = z
 export type CheckFleet = z.output<typeof CheckFleet>;
 
 export const RunFleet = z.object({ runId: z.uuid() });
+
+/** One decision about a sheet: which sheet, what a column is, what a value stands for, or an answer. */
+export const SheetChoice = z.object({
+  runId: z.uuid(),
+  of: z.enum(['sheet', 'column', 'answer', 'kind', 'placement', 'refrigerant']),
+  key: z.string().max(300),
+  value: z.string().max(100),
+});
+export type SheetChoice = z.output<typeof SheetChoice>;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { ShopRules } from '../core/evidence';
+import { LEARNING_TASKS, type LearningTask } from '../core/tasks';
 import { celsiusToKelvin, fahrenheitToKelvin } from '../core/measures';
 
 const number = (low: number, high: number, words: string) =>
@@ -26,9 +27,8 @@ export const PolicyForm = z
     energyCostPerDayPerLnK: money,
     minWeeks: weeks,
     minWeeksUnlessSevere: weeks,
-    maxCoil: weeks,
-    maxDrain: weeks,
-    maxEvaporator: weeks,
+    /** Longest interval by kind of task. */
+    maxWeeks: z.object(Object.fromEntries(LEARNING_TASKS.map((key) => [key, weeks])) as Record<LearningTask, typeof weeks>),
     returnWithinDays: z.number({ error: 'Write whole days.' }).int('Whole days.').min(1, 'At least a day.').max(60, 'At most 60 days.'),
     cleanFindings: z
       .number({ error: 'Write a whole number.' })
@@ -42,8 +42,9 @@ export const PolicyForm = z
     if (!(K >= DISCHARGE_K[0] && K <= DISCHARGE_K[1]))
       fail('discharge', f.degrees === 'F' ? 'Between 161 and 287 °F.' : 'Between 72 and 142 °C.');
     if (f.minWeeksUnlessSevere < f.minWeeks) fail('minWeeksUnlessSevere', 'Not shorter than the shortest of all.');
-    for (const key of ['maxCoil', 'maxDrain', 'maxEvaporator'] as const)
-      if (f[key] < f.minWeeksUnlessSevere) fail(key, 'The longest interval is shorter than the shortest.');
+    for (const key of LEARNING_TASKS)
+      if (f.maxWeeks[key] < f.minWeeksUnlessSevere)
+        ctx.addIssue({ code: 'custom', path: ['maxWeeks', key], message: 'The longest interval is shorter than the shortest.' });
   });
 export type PolicyForm = z.output<typeof PolicyForm>;
 
@@ -64,7 +65,7 @@ export function rulesFromForm(before: ShopRules, f: PolicyForm): ShopRules {
     energyCostPerDayPerLnK: f.energyCostPerDayPerLnK,
     minWeeks: f.minWeeks,
     minWeeksUnlessSevere: f.minWeeksUnlessSevere,
-    maxWeeks: { coil_cleaning: f.maxCoil, drain_inspection: f.maxDrain, evaporator_inspection: f.maxEvaporator },
+    maxWeeks: f.maxWeeks,
     returnWithinDays: f.returnWithinDays,
     cleanFindings: f.cleanFindings,
   };

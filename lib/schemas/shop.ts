@@ -44,6 +44,8 @@ export type EditShop = z.output<typeof EditShop>;
 /** The shop and its first owner. */
 export const SetUp = z
   .object({
+    /** Printed when the app starts. */
+    code: z.string({ error: 'Type the code that was printed when Rimebook started.' }).trim().max(40, 'The code is shorter.'),
     shop: Name('the shop'),
     timeZone: TimeZone,
     currency: Currency,

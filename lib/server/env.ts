@@ -5,6 +5,10 @@ const Env = z.object({
   DATABASE_URL: z.string().min(1, 'DATABASE_URL: where is the PostgreSQL database?'),
   NEXTAUTH_SECRET: z.string().min(16, 'NEXTAUTH_SECRET: at least 16 characters'),
   NEXTAUTH_URL: z.string().default('http://localhost:3000'),
+  /** Addresses or networks of the proxies in front whose x-forwarded-for is believed, with commas; also `loopback`, `uniquelocal`. */
+  TRUSTED_PROXIES: z.string().default(''),
+  /** The code for the first owner of a new shop; without it, one that follows from the secret. */
+  RIMEBOOK_SET_UP_CODE: z.string().min(12, 'RIMEBOOK_SET_UP_CODE: at least 12 characters').optional(),
   /** Without it, messages wait in the outbox. */
   SMTP_URL: z.string().optional(),
   MAIL_FROM: z.string().default('Rimebook <rimebook@localhost>'),

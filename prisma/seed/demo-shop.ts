@@ -6,7 +6,7 @@ import { assemble, shopSettings } from './shop/assemble';
 import { CITY } from './shop/kitchens';
 import { people } from './shop/people';
 import type { Shop } from './save';
-import { foulingRow } from '../../lib/features/evidence/reads/fouling';
+import { foulingRow } from '../../lib/features/evidence/verbs/save-belief';
 import { Learning } from './simulate/learn';
 import { liveThrough, stagger } from './simulate/history';
 import { reviewChanges } from './simulate/owner';
@@ -43,7 +43,7 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
   const shop: Shop = {
     settings: shopSettings,
     users,
-    kinds: TASK_KINDS.map((k, sort) => ({ ...k, sort })),
+    kinds: TASK_KINDS,
     ...rows,
     estimates: learning.estimates,
     fouling,

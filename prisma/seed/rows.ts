@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import type { Aspect, Grade } from '../../lib/core/findings/grades';
 import type { Prisma } from '../../lib/database/generated/client';
 
 /** Whole rows with sensible values, for tests and the demo shop alike: name only what matters to you. */
@@ -110,8 +111,8 @@ export const visitTaskRow = (
 export const findingRow = (
   visitId: string,
   unitId: string,
-  aspect: string,
-  grade: string,
+  aspect: Aspect,
+  grade: Grade | null,
   at: Date,
   over: Over<Prisma.FindingCreateManyInput> = {},
 ): Prisma.FindingCreateManyInput => ({

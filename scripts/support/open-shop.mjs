@@ -1,3 +1,4 @@
+import { randomInt } from 'node:crypto';
 import { createWriteStream, existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { ensureBuild, ensureClient, serve } from './app.mjs';
@@ -41,9 +42,12 @@ async function ensureServer(shop) {
   return cluster.url(DATABASES[shop]);
 }
 
-function greet({ url, people, empty, ownServer, shop }) {
+/** Typed by the first owner of an empty shop; another one at every start. */
+const newCode = () => Array.from({ length: 3 }, () => String(randomInt(10_000)).padStart(4, '0')).join('-');
+
+function greet({ url, people, empty, code, ownServer, shop }) {
   const lines = ['', `Rimebook runs at ${url}`, ''];
-  if (empty) lines.push(`Nobody is on file yet. Create the owner: ${url}/set-up`);
+  if (empty) lines.push(`Nobody is on file yet. Create the owner: ${url}/set-up`, `Set-up code: ${code}`);
   if (people.length > 0) {
     lines.push('The demo shop, Larkspur Cold Service. Sign in as');
     for (const { role, email, password } of people) lines.push(`  ${role.padEnd(11)} ${email.padEnd(30)} ${password}`);
@@ -70,6 +74,7 @@ export async function openShop(chosen) {
   const env = {
     NEXTAUTH_URL: url,
     NEXTAUTH_SECRET: process.env.NEXTAUTH_SECRET ?? secret(),
+    RIMEBOOK_SET_UP_CODE: newCode(),
     ...process.env,
     DATABASE_URL: database,
   };
@@ -89,5 +94,5 @@ export async function openShop(chosen) {
     console.error(`\nThe app ended by itself (code ${code}). Its log: ${log.path}\n`);
     void close(1);
   });
-  greet({ url, people: await demoSignIns(database), empty: await isEmpty(database), ownServer, shop });
+  greet({ url, people: await demoSignIns(database), empty: await isEmpty(database), code: env.RIMEBOOK_SET_UP_CODE, ownServer, shop });
 }

@@ -41,7 +41,7 @@ test.describe('the owner', () => {
     await page.goto('/owner');
     await page.getByRole('region', { name: 'Dead condenser fan' }).getByRole('link').first().click();
     await expect(page.getByRole('heading', { name: 'Stands open' })).toBeVisible();
-    await expect(page.getByText('Fans: failed')).toBeVisible();
+    await expect(page.getByText('Condenser fan: failed')).toBeVisible();
     await accessible();
   });
 

@@ -91,6 +91,7 @@ test.describe('an empty shop', () => {
     await expect(page).toHaveURL(/\/set-up/);
     await accessible();
     await expect(page.getByLabel('Time zone')).toHaveValue('America/Chicago');
+    await page.getByLabel('Set-up code').fill('2718 2818 9999');
     await page.getByLabel('Name of the shop').fill('Thistle Cold');
     await page.getByLabel('Your name').fill('Ada Thorne');
     await page.getByLabel('Your e-mail').fill('ada@thistle.example');
@@ -98,6 +99,10 @@ test.describe('an empty shop', () => {
     await page.getByRole('button', { name: 'Set up the shop' }).click();
     await expect(page.getByText('too close to the name')).toBeVisible();
     await accessible();
+    await page.getByLabel('Your password').fill('four plain little words');
+    await page.getByRole('button', { name: 'Set up the shop' }).click();
+    await expect(page.getByText('not the code')).toBeVisible();
+    await page.getByLabel('Set-up code').fill('271828182845');
     await page.getByLabel('Your password').fill('four plain little words');
     await page.getByRole('button', { name: 'Set up the shop' }).click();
     await expect(page).toHaveURL(/\/owner/);

@@ -148,7 +148,7 @@ test('the way to sign in again is always there, asks nothing, and a line lost on
   await fetchRound(page);
   await lastVisitUnit(page, 1);
   await context.clearCookies();
-  await grade(page, 'Fans', 'Worn');
+  await grade(page, 'Condenser fan', 'Worn');
   await expect(
     bar(page)
       .getByRole('alert')

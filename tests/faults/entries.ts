@@ -1,4 +1,4 @@
-import { ASPECTS, GRADES } from '@/lib/core/findings/grades';
+import { ASPECTS, GRADES, type Grade } from '@/lib/core/findings/grades';
 import { UNIT_EVENT_KINDS, URGENCIES, type OperationKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
 import type { Random } from './random';
 
@@ -36,7 +36,7 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
     case 'finding.set': {
       const aspect = random.pick(ASPECTS);
       const phase = random.chance(0.8) ? ('found' as const) : ('left' as const);
-      const grade = random.chance(0.85) ? random.pick(GRADES[aspect] as readonly { grade: string }[]).grade : null;
+      const grade = random.chance(0.85) ? random.pick(GRADES[aspect] as readonly { grade: Grade }[]).grade : null;
       const standing = visit.entries.findings.find((f) => f.unitId === unitId && f.aspect === aspect && f.phase === phase);
       return made(kind, {
         unitId,

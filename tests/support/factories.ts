@@ -9,7 +9,7 @@ export const ANY_TIME = Array.from({ length: 7 }, (_, weekday) => ({ weekday, fr
 
 /** The task kinds every shop starts with. */
 export async function haveTaskKinds(db: Db): Promise<void> {
-  await db.taskKind.createMany({ data: TASK_KINDS.map((k, sort) => ({ ...k, sort })), skipDuplicates: true });
+  await db.taskKind.createMany({ data: TASK_KINDS, skipDuplicates: true });
 }
 
 type Over<F extends (...args: never[]) => unknown> = Partial<ReturnType<F>>;

@@ -2,9 +2,12 @@
 
 import { SetUp } from '@/lib/schemas/shop';
 import { defineFormAction } from '@/lib/server/define-action';
+import { setUpCode } from '@/lib/server/set-up-code';
+import { throttle } from '@/lib/server/throttle';
 import { setUpShop } from '@/lib/features/people/verbs/set-up';
 
 export const setUp = defineFormAction('public', SetUp, async (ctx) => {
-  await setUpShop(ctx, ctx.input);
+  await throttle('set-up', 10);
+  await setUpShop(ctx, ctx.input, setUpCode());
   return { email: ctx.input.email };
 });

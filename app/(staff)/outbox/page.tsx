@@ -1,22 +1,27 @@
 import type { Metadata } from 'next';
 import { definePage } from '@/lib/server/define-page';
+import { recentMessages } from '@/lib/features/mail/reads/messages';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { Empty, PageHead } from '../../_ui/sheet';
 import { State, type Shape } from '../../_ui/state';
-import { dayIn, timeIn } from '../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { DecideForm } from './_components/decide-form';
 
 export const metadata: Metadata = { title: 'Outbox' };
 
-const STATE: Record<string, { word: string; shape: Shape; tone: 'alarm' | 'soft' | 'cold' }> = {
+const STATE = {
   queued: { word: 'Waiting to go', shape: 'later', tone: 'cold' },
   sent: { word: 'Sent', shape: 'done', tone: 'soft' },
   failed: { word: 'Not delivered', shape: 'off', tone: 'alarm' },
   held: { word: 'Held: no mail server is set', shape: 'held', tone: 'soft' },
+  sending: { word: 'On its way', shape: 'later', tone: 'cold' },
+  unknown: { word: 'Not known whether it arrived', shape: 'off', tone: 'alarm' },
+  left: { word: 'Left as it is', shape: 'off', tone: 'soft' },
   overtaken: { word: 'Not sent: no longer true', shape: 'off', tone: 'soft' },
-};
+} satisfies Record<string, { word: string; shape: Shape; tone: 'alarm' | 'soft' | 'cold' }>;
 
 export default definePage('read:messages', async ({ db }) => {
-  const [messages, zone] = await Promise.all([db.outboxMessage.findMany({ orderBy: { createdAt: 'desc' }, take: 100 }), shopTimeZone(db)]);
+  const [messages, zone] = await Promise.all([recentMessages(db), shopTimeZone(db)]);
   return (
     <>
       <PageHead
@@ -26,12 +31,15 @@ export default definePage('read:messages', async ({ db }) => {
       {messages.length === 0 ? <Empty>No message yet. Booking, moving or cancelling a visit writes to the kitchen’s contact.</Empty> : null}
       <ul className="flex flex-col gap-3">
         {messages.map((m) => {
-          const s = STATE[m.status]!;
+          const s = STATE[m.status];
+          const open = m.status === 'unknown' || m.status === 'failed';
           return (
             <li key={m.id} className="rounded-lg border border-line bg-sheet p-4">
-              <details>
+              <details open={open}>
                 <summary className="flex flex-wrap items-baseline gap-x-4 gap-y-1">
-                  <span className="font-bold">{m.subject}</span>
+                  <span id={`message-${m.id}`} className="font-bold">
+                    {m.subject}
+                  </span>
                   <span className="text-soft">{m.toEmail}</span>
                   <span className="ml-auto text-sm text-soft">
                     {dayIn(m.createdAt.getTime(), zone)}, {timeIn(m.createdAt.getTime(), zone)}
@@ -40,8 +48,12 @@ export default definePage('read:messages', async ({ db }) => {
                     {s.word}
                   </State>
                 </summary>
-                {m.status === 'overtaken' ? <p className="mt-2">{m.error}</p> : null}
-                {m.error && m.status !== 'held' && m.status !== 'overtaken' ? (
+                {m.status === 'overtaken' || m.status === 'left' ? <p className="mt-2">{m.error}</p> : null}
+                {m.status === 'unknown' ? (
+                  <p className="mt-2">{m.error} Sent again it may arrive twice; left, perhaps not at all. Ask the kitchen if in doubt.</p>
+                ) : null}
+                {open ? <DecideForm messageId={m.id} about={`message-${m.id}`} /> : null}
+                {m.error && (m.status === 'queued' || m.status === 'failed') ? (
                   <p className="mt-2 text-alarm">The mail server said: {m.error}</p>
                 ) : null}
                 <pre className="mt-3 overflow-x-auto whitespace-pre-wrap font-sans">{m.text}</pre>

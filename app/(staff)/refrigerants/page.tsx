@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
+import { unitInKitchen } from '@/lib/features/equipment/reads/units';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead } from '../../_ui/sheet';
@@ -9,9 +10,7 @@ export const metadata: Metadata = { title: 'Pressure and temperature' };
 
 export default definePage('look-up:refrigerant', async ({ db, actor, query }) => {
   const units = await unitsOf(db, actor.userId);
-  const unit = /^[0-9a-f-]{36}$/i.test(query.unit ?? '')
-    ? await db.unit.findUnique({ where: { id: query.unit }, include: { kitchen: true } })
-    : null;
+  const unit = await unitInKitchen(db, query.unit);
   return (
     <>
       <PageHead

@@ -1,5 +1,5 @@
 import type { UnitValues } from '../equipment/unit-fields';
-import type { CoilGrade, FanGrade } from '../findings/grades';
+import type { SeenAtReading } from '../findings/seen';
 import type { CompressorMap } from './compressor/ten-coefficient';
 import type { CleanBaseline, CondenserUnit, Conditions, GaugeGrade, Reading, ReadingPhase } from './types';
 
@@ -51,7 +51,7 @@ export function conditionsOf(unit: CondenserUnit, kitchen: KitchenRecord, curren
   };
 }
 
-type ReadingNumbers = Exclude<keyof Reading, 'at' | 'phase' | 'gauge' | 'thermometerSdK' | 'coilGrade' | 'fanGrade'>;
+type ReadingNumbers = Exclude<keyof Reading, 'at' | 'phase' | 'gauge' | 'thermometerSdK' | keyof SeenAtReading>;
 const NUMBERS = [
   'headPaGauge', 'condensingClampK', 'airInK', 'roomAirK', 'suctionPaGauge', 'liquidLineK', 'suctionLineK', 'dischargeLineK',
   'ampsA', 'boxK', 'steadyMinutes', 'offCyclePaGauge', 'offCycleAirK',
@@ -67,15 +67,18 @@ export type ReadingRecord = {
 };
 
 /** A reading on file, with what the same look at the unit said of coil and fan. */
-export function readingOf(record: ReadingRecord, seen: { coilGrade?: Maybe<string>; fanGrade?: Maybe<string> } = {}): Reading {
+export function readingOf(record: ReadingRecord, seen: Partial<SeenAtReading> = {}): Reading {
   const reading: Reading = { at: new Date(record.at).getTime(), phase: record.phase as ReadingPhase };
   for (const key of NUMBERS) {
     const value = record[key];
     if (value !== null && value !== undefined) reading[key] = value;
   }
   if (record.gaugeGrade && record.gaugeSpanPa) reading.gauge = { grade: record.gaugeGrade as GaugeGrade, spanPa: record.gaugeSpanPa };
-  if (seen.coilGrade) reading.coilGrade = seen.coilGrade as CoilGrade;
-  if (seen.fanGrade) reading.fanGrade = seen.fanGrade as FanGrade;
+  if (seen.coilGrade) reading.coilGrade = seen.coilGrade;
+  if (seen.fanGrade) reading.fanGrade = seen.fanGrade;
+  if (seen.evaporatorFanGrade) reading.evaporatorFanGrade = seen.evaporatorFanGrade;
+  if (seen.evaporatorCoilGrade) reading.evaporatorCoilGrade = seen.evaporatorCoilGrade;
+  if (seen.iceGrade) reading.iceGrade = seen.iceGrade;
   return reading;
 }
 

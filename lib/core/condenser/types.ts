@@ -1,6 +1,6 @@
 import type { Application, CircuitAccess, CondenserKind, Expansion, Placement, UnitKind } from '../equipment/build';
 import type { AirProfile, ThermometerClass } from '../equipment/unit-fields';
-import type { CoilGrade, FanGrade, IceGrade } from '../findings/grades';
+import type { CoilGrade, FanGrade, GradeOf } from '../findings/grades';
 import type { CompressorMap } from './compressor/ten-coefficient';
 
 /**
@@ -82,11 +82,11 @@ export type Reading = {
   /** One standard deviation of thermometers and clamps; 1 °F when absent. */
   thermometerSdK?: number;
   coilGrade?: CoilGrade;
-  /** The condenser's fan. */
+  /** Of the condenser's fan. */
   fanGrade?: FanGrade;
   evaporatorFanGrade?: FanGrade;
-  evaporatorCoilGrade?: 'clean' | 'dusty' | 'clogged' | 'choked';
-  iceGrade?: IceGrade;
+  evaporatorCoilGrade?: GradeOf<'evaporator_coil'>;
+  iceGrade?: GradeOf<'ice'>;
 };
 
 /** What is believed of the clean rise at the unit's design load: log-normal, `sdK` being mean × log sd. */

@@ -1,12 +1,12 @@
 import type { UnitSent } from '../equipment/unit-fields';
-import type { Aspect } from '../findings/grades';
+import type { Aspect, Grade } from '../findings/grades';
 
 /**
  * What a technician's device writes down. An operation is never changed and never removed: it is made on the device
  * with its own id, kept there until the office has it, and applied there exactly once. Times are ISO 8601 instants,
  * quantities SI (kelvin, pascal above the local atmosphere, ampere).
  */
-export const OPERATION_VERSION = 2;
+export const OPERATION_VERSION = 3;
 
 export const FINDING_PHASES = ['found', 'left'] as const;
 /** As met on arrival, or as left behind. */
@@ -59,7 +59,7 @@ export type Payloads = {
     aspect: Aspect;
     phase: FindingPhase;
     /** Null when it was not looked at; then `notLookedWhy` says why. */
-    grade: string | null;
+    grade: Grade | null;
     notLookedWhy: string;
     note: string;
     /** The entry this one is meant to replace, as the device knew it. Anything else there is a conflict. */

@@ -1,6 +1,14 @@
 import { OPERATION_VERSION, type Operation, type OperationKind } from './entries';
 
 type Json = Record<string, unknown>;
+const BOTH_FANS = 'Graded as “Fans”, before the condenser’s and the evaporator’s were told apart.';
+
+function asCondenserFan(p: Json): Json {
+  if (p.aspect !== 'fan') return p;
+  const unsure = p.grade === 'worn' || p.grade === 'failed';
+  return { ...p, aspect: 'condenser_fan', ...(unsure ? { note: [p.note, BOTH_FANS].filter(Boolean).join(' ') } : {}) };
+}
+
 /** From one version to the next, for the kinds whose shape changed. */
 const STEPS: Record<number, Partial<Record<OperationKind, (payload: Json) => Json>>> = {
   // Version 1 had no "left as": a finding was what was met on arrival. And it did not say which entry it meant to replace.
@@ -9,6 +17,8 @@ const STEPS: Record<number, Partial<Record<OperationKind, (payload: Json) => Jso
     'reading.add': (p) => ({ replaces: null, questioned: [], ...p }),
     'visit.close': (p) => ({ taskIds: [], ...p }),
   },
+  // Version 2 graded both fans as one, and it was read as the condenser's.
+  2: { 'finding.set': asCondenserFan, 'photo.attach': asCondenserFan },
 };
 
 /** A payload brought from its version to today's, step by step. Anything but an object is left for the schema to refuse. */

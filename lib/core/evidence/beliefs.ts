@@ -2,6 +2,7 @@ import {
   failurePosterior, kitchenWord, posterior, defaultFailurePrior, withKitchen,
   type FailureGroup, type FailurePosterior, type FailurePrior, type FoulingPosterior, type Hyper,
 } from '../fouling'; // prettier-ignore
+import { FAILURE_ASPECTS, type FailureAspect } from '../findings/grades';
 import { evidenceOf, type UnitEvidence, type UnitFile } from './unit-file';
 
 /** What the fleet as a whole has taught: of coils, and of drains and ice by kind of box. */
@@ -13,13 +14,12 @@ export type UnitBelief = {
   file: UnitFile;
   evidence: UnitEvidence;
   fouling: FoulingPosterior;
-  drain: FailurePosterior;
-  ice: FailurePosterior;
+  failures: Record<FailureAspect, FailurePosterior>;
 };
 
 export const exposureOf = (file: UnitFile) => ({ placement: file.unit.placement, kitchenId: file.kitchenId });
 
-export function failureOf(file: UnitFile, evidence: UnitEvidence, aspect: 'drain' | 'ice', fleet: FleetBelief): FailurePosterior {
+export function failureOf(file: UnitFile, evidence: UnitEvidence, aspect: FailureAspect, fleet: FleetBelief): FailurePosterior {
   const group: FailureGroup = { aspect, kind: file.unit.kind };
   const prior = fleet.failures[groupKey(group)] ?? defaultFailurePrior(group);
   return failurePosterior(
@@ -29,6 +29,10 @@ export function failureOf(file: UnitFile, evidence: UnitEvidence, aspect: 'drain
     prior,
   );
 }
+
+/** Every aspect that fails unseen. */
+export const failuresOf = (file: UnitFile, evidence: UnitEvidence, fleet: FleetBelief) =>
+  Object.fromEntries(FAILURE_ASPECTS.map((a) => [a, failureOf(file, evidence, a, fleet)])) as Record<FailureAspect, FailurePosterior>;
 
 /**
  * Beliefs about the units of one kitchen, each informed by the others. `known` are posteriors of neighbours whose
@@ -48,7 +52,6 @@ export function kitchenBeliefs(
     file,
     evidence,
     fouling: withKitchen(fouling, fleet.fouling, kitchenWord([...neighbours, ...alone.filter((_, j) => j !== i).map((a) => a.fouling)])),
-    drain: failureOf(file, evidence, 'drain', fleet),
-    ice: failureOf(file, evidence, 'ice', fleet),
+    failures: failuresOf(file, evidence, fleet),
   }));
 }

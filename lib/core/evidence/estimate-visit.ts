@@ -1,11 +1,12 @@
 import type { Estimate } from '../condenser/api';
 import { readingOf, type ReadingRecord } from '../condenser/from-record';
+import { fanDead, type SeenAtReading } from '../findings/seen';
 import type { LocalDate } from '../calendar';
 import { estimateColumns, estimateReading, pastLosses } from './estimate-record';
 import { baselineFrom, type ReadingFact } from './reading-fact';
 import type { UnitFile } from './unit-file';
 
-/** A reading on file with what the same look said of coil and fan. */
+/** A reading on file with the grades that held when it was taken. */
 export type ReadingToEstimate = {
   readingId: string;
   unitId: string;
@@ -13,8 +14,7 @@ export type ReadingToEstimate = {
   at: number;
   phase: ReadingFact['phase'];
   record: ReadingRecord;
-  coilGrade: string | null;
-  fanGrade: string | null;
+  seen: SeenAtReading;
 };
 
 export type EstimatedReading = Pick<ReadingToEstimate, 'readingId' | 'unitId' | 'at'> & {
@@ -29,10 +29,9 @@ export function estimateOnFile(file: UnitFile, r: ReadingToEstimate, on: LocalDa
   const baseline = baselineFrom(file.unit, earlier);
   // The cleaning of this very visit lies between its two readings: only the one after it starts afresh.
   const lastCleaning = r.phase === 'after' ? on : (file.cleanings.filter((c) => c < on).at(-1) ?? null);
-  const seen = { coilGrade: r.coilGrade, fanGrade: r.fanGrade };
   const history = pastLosses(earlier, baseline, lastCleaning, r.at);
-  const result = estimateReading(file.unit, readingOf(r.record, seen), baseline, file.conditions, history);
-  const { fact, columns } = estimateColumns(result, baseline, { at: r.at, on, phase: r.phase, fanFailed: r.fanGrade === 'failed' });
+  const result = estimateReading(file.unit, readingOf(r.record, r.seen), baseline, file.conditions, history);
+  const { fact, columns } = estimateColumns(result, baseline, { at: r.at, on, phase: r.phase, fanFailed: fanDead(r.seen) });
   return { readingId: r.readingId, unitId: r.unitId, at: r.at, columns, fact, result };
 }
 
@@ -55,15 +54,4 @@ export function estimateVisit(
     byUnit.set(r.unitId, { ...file, readings: [...file.readings, made.fact].sort((a, b) => a.at - b.at) });
   }
   return { files: files.map((f) => byUnit.get(f.unitId) ?? f), estimates };
-}
-
-type Look = { unitId: string; aspect: string; grade: string | null; phase: string };
-
-/** What the same visit said of the coil and the fan at the time of a reading. */
-export function gradesAtReading(looks: readonly Look[], reading: { unitId: string; phase: string }) {
-  const mine = looks.filter((l) => l.unitId === reading.unitId && l.grade !== null);
-  // What was left after the work is what an after-reading sees, where anybody wrote it down.
-  const wanted = reading.phase === 'after' ? 'left' : 'found';
-  const at = (aspect: string) => mine.find((l) => l.aspect === aspect && l.phase === wanted);
-  return { coilGrade: at('coil')?.grade ?? null, fanGrade: (at('fan') ?? mine.find((l) => l.aspect === 'fan'))?.grade ?? null };
 }

@@ -1,6 +1,6 @@
 import { DEFAULT_HYPER, defaultFailurePrior, fitFailurePrior, fitHyper, type FailurePosterior, type FleetUnit } from '../fouling';
 import type { FleetBelief } from './beliefs';
-import { exposureOf, failureOf, groupKey } from './beliefs';
+import { exposureOf, failuresOf, groupKey } from './beliefs';
 import { evidenceOf, type UnitFile } from './unit-file';
 import { groupBy } from '../numerics/group-by';
 
@@ -15,7 +15,7 @@ export function fitFleet(files: readonly UnitFile[], label: string): FleetBelief
   for (const file of files) {
     const evidence = evidenceOf(file);
     units.push({ history: evidence.history, exposure: exposureOf(file) });
-    looks.push(failureOf(file, evidence, 'drain', none), failureOf(file, evidence, 'ice', none));
+    looks.push(...Object.values(failuresOf(file, evidence, none)));
   }
   const failures = [...groupBy(looks, (p) => groupKey(p.group))].map(([key, list]) => {
     const first = list[0] as FailurePosterior;

@@ -11,7 +11,7 @@ export { fitFleet } from './fit-fleet';
 export { extraKwh, ownLimits, type LimitSettings, type OwnLimits } from './own-limits';
 export { DEFAULT_SHOP_RULES, readShopRules, type ShopRules } from './shop-rules';
 export { decide, ENDED, type ChangeRecord, type Decision, type DecisionPolicy, type TaskOnFile, type VisitNews } from './decide';
-export { estimateOnFile, estimateVisit, gradesAtReading, type EstimatedReading, type ReadingToEstimate } from './estimate-visit';
+export { estimateOnFile, estimateVisit, type EstimatedReading, type ReadingToEstimate } from './estimate-visit';
 export { visitConsequences, type KitchenAfterVisit, type VisitOutcome } from './visit-consequences';
 export { heldWords } from './revise-task';
 export { settleFleet, type WhatIfCoil, type WhatIfFleet } from './what-if';

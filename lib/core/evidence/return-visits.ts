@@ -1,5 +1,5 @@
 import { addDays, type LocalDate } from '../calendar';
-import type { Aspect } from '../findings/grades';
+import { isSevere, type Aspect } from '../findings/grades';
 import type { FindingFact, UnitFile } from './unit-file';
 
 /** What calls somebody back within days, whatever the rules say. The order is that of urgency. */
@@ -23,25 +23,23 @@ export const RETURN_LOOKS_AT: Record<ReturnCause, Aspect> = {
 
 export type ReturnVisit = { cause: ReturnCause; what: string; note: string; dueOn: LocalDate };
 
-const STOPPED = new Set(['blocked', 'frozen', 'broken']);
-
 /** Return visits that the day's findings and trips of one unit ask for. Its caution is part of the note. */
 export function returnVisits(on: LocalDate, findings: readonly FindingFact[], tripped: boolean, withinDays: number): ReturnVisit[] {
   const met = findings.filter((f) => f.on === on && f.phase === 'found');
   const causes: [ReturnCause, boolean, string][] = [
     [
       'ice_block',
-      met.some((f) => f.aspect === 'ice' && f.grade === 'block'),
+      met.some((f) => f.aspect === 'ice' && isSevere('ice', f.grade)),
       'See that it stays clear and the box holds temperature; find why it iced.',
     ],
     [
       'drain_blocked',
-      met.some((f) => f.aspect === 'drain' && STOPPED.has(f.grade)),
+      met.some((f) => f.aspect === 'drain' && isSevere('drain', f.grade)),
       'Pour a cup of water and watch it go; look at the line, the trap and the heater.',
     ],
     [
       'coil_packed',
-      met.some((f) => f.aspect === 'coil' && f.grade === 'packed'),
+      met.some((f) => f.aspect === 'coil' && isSevere('coil', f.grade)),
       'Read it again after a few days of service: did the cleaning hold, is it clean all through?',
     ],
     [

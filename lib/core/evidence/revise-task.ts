@@ -1,13 +1,6 @@
 import { nextDue, type Anchor, type LocalDate, type Weekday } from '../calendar';
-import {
-  reviseCoilRule,
-  reviseInspectionRule,
-  type Bounds,
-  type CoilEvidence,
-  type InspectionEvidence,
-  type IntervalTask,
-  type Revision,
-} from '../intervals';
+import { reviseCoilRule, reviseInspectionRule, type Bounds, type CoilEvidence, type InspectionEvidence, type Revision } from '../intervals';
+import { COIL_CLEANING, learningTask, looksAt } from '../tasks';
 import type { UnitBelief } from './beliefs';
 import { extraKwh, type OwnLimits } from './own-limits';
 import type { ShopRules } from './shop-rules';
@@ -30,12 +23,6 @@ export type TaskFile = {
 };
 
 export type TaskRevision = Revision<CoilEvidence | InspectionEvidence>;
-
-const INTERVAL_TASKS: Record<string, IntervalTask> = {
-  coil_cleaning: 'coil_cleaning',
-  drain_inspection: 'drain_inspection',
-  evaporator_inspection: 'evaporator_inspection',
-};
 
 /** The next due date under a task's present rule; null where the rule has ended. */
 export function dueNow(task: Pick<TaskFile, 'rule' | 'anchor' | 'anchorDate' | 'lastDoneOn'>): LocalDate | null {
@@ -64,7 +51,7 @@ export function reviseTask(
   hyper: Hyper,
   preferredWeekday: Weekday | null,
 ): TaskRevision | null {
-  const kind = INTERVAL_TASKS[task.kindKey];
+  const kind = learningTask(task.kindKey);
   if (!kind) return null;
   const bounds: Bounds = {
     minWeeks: Math.max(task.minWeeks, rules.minWeeks),
@@ -76,7 +63,7 @@ export function reviseTask(
     currentRule: task.rule, anchor: task.anchor, anchorDate: task.anchorDate, lastDoneOn: task.lastDoneOn, preferredWeekday,
     settings: settingsFor(rules, own, price), bounds, locked: task.locked, lastRevisedOn: task.newsSince,
   }; // prettier-ignore
-  if (kind === 'coil_cleaning') {
+  if (kind === COIL_CLEANING) {
     const limits = own && own.limits.length > 0 ? own.limits : rules.limits;
     const failureLimit = own?.failureLimit ?? rules.failureLimit;
     return reviseCoilRule({ ...frame, history: belief.evidence.history, posterior: belief.fouling, hyper, limits, failureLimit });
@@ -85,7 +72,7 @@ export function reviseTask(
     ...frame,
     task: kind,
     looks: belief.evidence.looks,
-    posterior: kind === 'drain_inspection' ? belief.drain : belief.ice,
+    posterior: belief.failures[looksAt(kind)],
   });
 }
 

@@ -26,9 +26,16 @@ function alike(given: unknown, brought: unknown): boolean {
   return typeof given === typeof brought;
 }
 
+/** Kinds of task that came to the program since the policy was stored bring their own longest interval. */
+const withNewKinds = (key: string, given: unknown, brought: unknown): unknown =>
+  key === 'maxWeeks' && typeof given === 'object' && given !== null && typeof brought === 'object' ? { ...brought, ...given } : given;
+
 /** The policy on file, filled up with what the program brings; a damaged value falls back to its default alone. */
 export function readShopRules(stored: unknown): ShopRules {
   const given = (typeof stored === 'object' && stored !== null ? stored : {}) as Record<string, unknown>;
-  const whole = Object.entries(DEFAULT_SHOP_RULES).map(([key, brought]) => [key, alike(given[key], brought) ? given[key] : brought]);
+  const whole = Object.entries(DEFAULT_SHOP_RULES).map(([key, brought]) => {
+    const kept = withNewKinds(key, given[key], brought);
+    return [key, alike(kept, brought) ? kept : brought];
+  });
   return Object.fromEntries(whole) as ShopRules;
 }

@@ -1,6 +1,6 @@
 import type { CleanBaseline, CondenserUnit, Conditions } from '../condenser';
 import type { LocalDate } from '../calendar';
-import type { Aspect, CoilGrade, FanGrade } from '../findings/grades';
+import { isFailureAspect, type Aspect, type CoilGrade, type FanGrade } from '../findings/grades';
 import type { Inspection, UnitEvent, UnitHistory } from '../fouling';
 import { baselineFrom, lnKOf, setAsideWhy, type ReadingFact } from './reading-fact';
 
@@ -33,9 +33,8 @@ export function evidenceOf(file: UnitFile): UnitEvidence {
   for (const f of file.findings) {
     if (f.aspect === 'coil')
       events.push({ kind: 'coil', on: f.on, grade: f.grade as CoilGrade, phase: f.phase === 'found' ? 'before' : 'after' });
-    else if (f.aspect === 'fan') events.push({ kind: 'fan', on: f.on, grade: f.grade as FanGrade });
-    else if ((f.aspect === 'drain' || f.aspect === 'ice') && f.phase === 'found')
-      looks.push({ on: f.on, aspect: f.aspect, grade: f.grade });
+    else if (f.aspect === 'condenser_fan') events.push({ kind: 'fan', on: f.on, grade: f.grade as FanGrade });
+    else if (isFailureAspect(f.aspect) && f.phase === 'found') looks.push({ on: f.on, aspect: f.aspect, grade: f.grade });
   }
   for (const r of file.readings) {
     const seen = lnKOf(r, baseline);

@@ -1,4 +1,5 @@
 import type { LocalDate } from '../calendar';
+import { COIL_CLEANING } from '../tasks';
 import { kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
 import { decide, type Decision, type TaskOnFile, type VisitNews } from './decide';
 import { ownLimits, type OwnLimits } from './own-limits';
@@ -26,8 +27,6 @@ export type VisitOutcome = {
   met: string[];
   goBack: (ReturnVisit & { unitId: string })[];
 };
-
-const COIL_CLEANING = 'coil_cleaning';
 
 /** Everything that follows from a closed visit, worked out at once and without touching anything. */
 export function visitConsequences(kitchen: KitchenAfterVisit, fleet: FleetBelief, rules: ShopRules): VisitOutcome {

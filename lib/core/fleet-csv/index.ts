@@ -4,10 +4,10 @@
  */
 export { allColumns } from './columns';
 export type { Column } from './column';
-export { fold, kitchenKey, type OnFile, type PlannedKitchen } from './kitchens';
+export { fold, kitchenKey, type KnownUnit, type OnFile, type PlannedKitchen } from './kitchens';
+export { knownUnits, type Known, type PlannedUpdate } from './known';
 export { planFleet, type FleetPlan, type PlanContext, type PlannedUnit } from './plan';
 export type { PlannedTask } from './tasks';
 export { guarded, writeRow } from './row';
 export { columnsIn, template } from './template';
-export { isTimeZone } from './cells';
 export { emptyRow, type KitchenValues, type Line, type Problem, type RowValues, type TaskKindInfo } from './types';

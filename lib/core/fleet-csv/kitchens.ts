@@ -1,4 +1,5 @@
 import { writeWeekHours } from '../hours';
+import type { UnitValues } from '../equipment/unit-fields';
 import type { KitchenValues, Problem, RowValues } from './types';
 
 /** Names are the same whatever their case and spacing. */
@@ -12,7 +13,12 @@ export type OnFile = {
   kitchens: ReadonlyMap<string, { id: string; archived: boolean; values: KitchenValues; units: ReadonlySet<string> }>;
   /** Upper case. */
   tags: ReadonlySet<string>;
+  /** Units not archived, where rows may be about them. */
+  units?: readonly KnownUnit[];
 };
+
+/** A unit on file as an import may find it again. */
+export type KnownUnit = { id: string; version: number; customer: string; kitchen: string; values: UnitValues };
 
 export type PlannedKitchen = {
   key: string;

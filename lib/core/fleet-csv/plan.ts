@@ -1,6 +1,7 @@
 import { todayIn } from '../calendar';
 import { blankUnit, type UnitValues } from '../equipment/unit-fields';
 import type { Column } from './column';
+import { knownUnits, updateOf, type Known, type PlannedUpdate } from './known';
 import { kitchenBook, type OnFile, type PlannedKitchen } from './kitchens';
 import { readHeader } from './header';
 import { readRow } from './row';
@@ -10,13 +11,23 @@ import type { Line, Problem, RowValues, TaskKindInfo } from './types';
 /** `tag` is empty where one is still to be made. */
 export type PlannedUnit = UnitValues & { line: number; kitchen: PlannedKitchen; tasks: PlannedTask[] };
 
-export type FleetPlan = { kitchens: PlannedKitchen[]; units: PlannedUnit[]; problems: Problem[]; rows: number };
+export type FleetPlan = {
+  kitchens: PlannedKitchen[];
+  units: PlannedUnit[];
+  /** Rows that are about units on file, and what each would change. */
+  updates: PlannedUpdate[];
+  known: number;
+  problems: Problem[];
+  rows: number;
+};
 
 export type PlanContext = {
   columns: readonly Column[];
   kinds: readonly TaskKindInfo[];
   onFile: OnFile;
   shopTimeZone: string;
+  /** What to do with rows that are about units on file; not given, they are problems. */
+  known?: Known;
   /** Epoch milliseconds. */
   now: number;
 };
@@ -34,6 +45,8 @@ export function planFleet(lines: readonly Line[], ctx: PlanContext): FleetPlan {
     return {
       kitchens: [],
       units: [],
+      updates: [],
+      known: 0,
       rows: 0,
       problems: [
         { line: 1, column: '', value: '', message: 'The file is empty. Its first line holds the column names.', severity: 'error' },
@@ -41,17 +54,31 @@ export function planFleet(lines: readonly Line[], ctx: PlanContext): FleetPlan {
     };
   const { at, problems, whole } = readHeader(header, ctx.columns);
   // Without a column they need all rows would be wrong in the same way: say it once.
-  if (!whole) return { kitchens: [], units: [], rows: body.length, problems };
+  if (!whole) return { kitchens: [], units: [], updates: [], known: 0, rows: body.length, problems };
   if (body.length === 0)
     problems.push({ line: 2, column: '', value: '', message: 'There are column names but no rows.', severity: 'error' });
 
   const book = kitchenBook(ctx, (field) => headerOf(ctx.columns, at, field), problems);
   const tags = new Map<string, number>();
   const units: PlannedUnit[] = [];
+  const updates: PlannedUpdate[] = [];
+  const find = knownUnits(ctx.onFile.units ?? []);
+  let knownRows = 0;
   for (const line of body) {
     const read = readRow(line, at);
-    problems.push(...read.problems);
     const { row } = read;
+    const known = ctx.known && find(row);
+    if (known && ctx.known) {
+      // Of a unit on file a row need not say all.
+      problems.push(...read.problems.filter((p) => p.value !== ''));
+      knownRows++;
+      const update = updateOf(known, row, ctx.known, line.line);
+      const earlier = update && updates.find((u) => u.unitId === update.unitId);
+      if (earlier) earlier.set = { ...update.set, ...earlier.set };
+      else if (update) updates.push(update);
+      continue;
+    }
+    problems.push(...read.problems);
     const kitchen = book.enter(line.line, row);
     if (!kitchen) continue;
     const tell = (column: string, value: string, message: string) =>
@@ -69,7 +96,7 @@ export function planFleet(lines: readonly Line[], ctx: PlanContext): FleetPlan {
     if (unit) units.push({ ...unit, line: line.line, kitchen, tasks });
   }
   problems.sort((a, b) => a.line - b.line);
-  return { kitchens: book.all(), units, problems, rows: body.length };
+  return { kitchens: book.all(), units, updates, known: knownRows, problems, rows: body.length };
 }
 
 /** The unit with what is usual for its kind where the file says nothing; null where it lacks what it must have. */

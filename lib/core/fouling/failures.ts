@@ -1,39 +1,31 @@
 import { toDay, type LocalDate } from '../calendar';
 import type { UnitKind } from '../equipment/build';
-import { gradeIndex } from '../findings/grades';
+import { ASPECT_INFO, isStopped, type FailureAspect } from '../findings/grades';
 import { lnGamma } from './special';
 
 /**
- * Drains and ice: failures that come at a rate, stay hidden, and show only when somebody looks (Barlow & Proschan
+ * Drains, ice and the like: failures that come at a rate, stay hidden, and show only when somebody looks (Barlow & Proschan
  * 1965, "Mathematical Theory of Reliability", inspection models). Between two looks d days apart a sound part stays
  * sound with probability e^(−λd). λ of a unit is Gamma distributed over units alike.
  */
-export type LowSideAspect = 'drain' | 'ice';
-export type Inspection = { on: LocalDate; aspect: LowSideAspect; grade: string };
+export type Inspection = { on: LocalDate; aspect: FailureAspect; grade: string };
 
 /** What makes low-side units alike: the kind of box and the aspect. */
-export type FailureGroup = { aspect: LowSideAspect; kind: UnitKind };
+export type FailureGroup = { aspect: FailureAspect; kind: UnitKind };
 
 /** Gamma prior of the failures per day: shape and rate (days). Mean = shape/days. */
 export type FailurePrior = { shape: number; days: number };
 
 export const FAILURE_MODEL_VERSION = 'failures-1';
 
-/** Grades at or beyond these are failures: a drain that does not drain, ice that stops air. */
-const FAILED_FROM: Record<LowSideAspect, number> = {
-  drain: gradeIndex('drain', 'blocked'),
-  ice: gradeIndex('ice', 'bridged'),
-};
-
-export function isFailure({ aspect, grade }: Pick<Inspection, 'aspect' | 'grade'>): boolean {
-  return gradeIndex(aspect, grade) >= FAILED_FROM[aspect];
-}
+/** A drain that does not drain, ice that stops air. */
+export const isFailure = ({ aspect, grade }: Pick<Inspection, 'aspect' | 'grade'>): boolean => isStopped(aspect, grade);
 
 // Judgement, to be replaced by the fleet's history: a walk-in freezer's drain or coil about once in a year and a half,
 // others more rarely. Weight: two failures' worth of evidence.
 export function defaultFailurePrior({ aspect, kind }: FailureGroup): FailurePrior {
   const days = { walk_in_freezer: 550, walk_in_cooler: 730, ice_machine: 730, prep_table: 800 }[kind as string] ?? 1100;
-  return { shape: 2, days: 2 * (aspect === 'ice' ? days * 1.3 : days) };
+  return { shape: 2, days: 2 * days * ASPECT_INFO[aspect].fails.timesADrain };
 }
 
 export type FailurePosterior = {

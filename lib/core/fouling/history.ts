@@ -39,7 +39,7 @@ function rank(event: UnitEvent): number {
 
 function content(event: UnitEvent): number {
   if (event.kind === 'coil') return gradeIndex('coil', event.grade);
-  if (event.kind === 'fan') return gradeIndex('fan', event.grade);
+  if (event.kind === 'fan') return gradeIndex('condenser_fan', event.grade);
   if (event.kind === 'cleaning') return event.deep ? 1 : 0;
   return event.kind === 'reading' ? event.lnK : 0;
 }

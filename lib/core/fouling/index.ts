@@ -28,7 +28,6 @@ export {
   type FailurePosterior,
   type FailurePrior,
   type Inspection,
-  type LowSideAspect,
 } from './failures';
 export { decayDays, gammaPassage, wienerPassage, wienerPassageMoments } from './first-passage';
 export { jamesStein, partialPool } from './shrinkage';

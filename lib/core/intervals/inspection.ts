@@ -1,7 +1,8 @@
 import type { LocalDate } from '../calendar';
 import { UNIT_KIND_LABEL } from '../equipment/build';
-import { gradeIndex } from '../findings/grades';
+import { ASPECT_INFO, gradeIndex, isClean, isSevere } from '../findings/grades';
 import type { FailurePosterior, Inspection } from '../fouling';
+import { looksAt, type InspectionTask } from '../tasks';
 import { hiddenFailure } from './closed-forms';
 import { currentWeeks, type Timing } from './guards';
 import type { Bounds, ShopPolicy } from './policy';
@@ -9,7 +10,7 @@ import { revise, type Revision } from './revision';
 import { dayInWords, fromTo, gradeWord, spanInWords } from './words';
 
 export type InspectionRevisionInput = Timing & {
-  task: 'drain_inspection' | 'evaporator_inspection';
+  task: InspectionTask;
   /** All looks at this aspect, in any order. */
   looks: readonly Inspection[];
   posterior: FailurePosterior;
@@ -28,19 +29,16 @@ export type InspectionEvidence = {
   rate: FailurePosterior['rate'];
 };
 
-const SEVERE_FROM = { drain: gradeIndex('drain', 'blocked'), ice: gradeIndex('ice', 'block') };
-const CLEAN_TO = { drain: gradeIndex('drain', 'runs'), ice: gradeIndex('ice', 'even_frost') };
-
 /** The next rule for looking at a drain or an evaporator, with its reason. */
 export function reviseInspectionRule(input: InspectionRevisionInput): Revision<InspectionEvidence> {
   const { posterior, settings } = input;
-  const aspect = input.task === 'drain_inspection' ? 'drain' : 'ice';
+  const aspect = looksAt(input.task);
   const looks = worstByDay(input.looks.filter((l) => l.aspect === aspect));
   const since = input.lastRevisedOn ?? '';
   const recent = looks.filter((l) => l.on > since);
   const newest = recent.length > 0 && input.lastRevisedOn ? recent : looks.slice(0, 1).filter((l) => l.on > since);
-  const severe = newest.find((l) => gradeIndex(aspect, l.grade) >= SEVERE_FROM[aspect]);
-  const dirty = looks.findIndex((l) => gradeIndex(aspect, l.grade) > CLEAN_TO[aspect]);
+  const severe = newest.find((l) => isSevere(aspect, l.grade));
+  const dirty = looks.findIndex((l) => !isClean(aspect, l.grade));
   const cleanRunning = dirty < 0 ? looks.length : dirty;
   const best = hiddenFailure(posterior.rate.mean, settings.inspectionCost, settings.hiddenFailureCostPerDay);
   const { currentRule, anchor, anchorDate, lastDoneOn, preferredWeekday } = input;
@@ -76,7 +74,7 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
     },
     evidence,
     (from, move) => {
-      const what = aspect === 'drain' ? 'Drain' : 'Ice';
+      const { subject: what, within } = ASPECT_INFO[aspect];
       const change = `so looking at it moves ${fromTo(from, move.weeks)}`;
       const mean = spanInWords(posterior.meanDays);
       const kind = UNIT_KIND_LABEL[posterior.group.kind].toLowerCase();
@@ -84,7 +82,7 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
         return `${what} found ${gradeWord(aspect, severe.grade).toLowerCase()} on ${dayInWords(severe.on)}; this ${kind} is now expected to do so about every ${mean}, ${change}.`;
       // A clean look never asks for more looking; what others of its kind taught does.
       if (cleanRunning > 0 && move.weeks < from && move.guard === null)
-        return `Clean at the last look, but ${aspect === 'drain' ? 'the drain' : 'ice in the pan'} of ${article(kind)} ${kind} is expected to give trouble about every ${mean}, and unseen that costs more than looking, ${change}.`;
+        return `Clean at the last look, but ${within} of ${article(kind)} ${kind} is expected to give trouble about every ${mean}, and unseen that costs more than looking, ${change}.`;
       const seen =
         move.weeks > from
           ? `${cleanRunning} clean looks running`

@@ -1,7 +1,8 @@
 import type { CoilGrade } from '../findings/grades';
 import type { Limit } from '../fouling';
+import { LEARNING_TASKS, TASK_KIND_INFO, type LearningTask } from '../tasks';
 
-export type IntervalTask = 'coil_cleaning' | 'drain_inspection' | 'evaporator_inspection';
+export type IntervalTask = LearningTask;
 
 /** The shop's own settings; every guard rail is here, to be seen and edited. Costs in the shop's currency. */
 export type ShopPolicy = {
@@ -61,7 +62,7 @@ export const DEFAULT_POLICY: ShopPolicy = {
   hiddenFailureCostPerDay: 15,
   minWeeks: 2,
   minWeeksUnlessSevere: 4,
-  maxWeeks: { coil_cleaning: 52, drain_inspection: 26, evaporator_inspection: 26 },
+  maxWeeks: Object.fromEntries(LEARNING_TASKS.map((key) => [key, TASK_KIND_INFO[key].maxWeeks])) as Record<IntervalTask, number>,
   maxWeeksWithoutHistory: 26,
   loosenFactor: 1.25,
   cleanFindings: 2,

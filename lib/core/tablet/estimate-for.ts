@@ -1,5 +1,6 @@
 import { cleanPrior, compareBeforeAfter, questionReading, type BeforeAfter, type Doubt, type Estimate } from '../condenser/api';
 import { baselineOf, condenserUnitOf, conditionsOf, readingOf } from '../condenser/from-record';
+import type { SeenAtReading } from '../findings/seen';
 import { estimateReading } from '../evidence/estimate-record';
 import type { ReadingValues } from '../entries/entries';
 import type { KitchenOnFile, UnitOnFile } from './state';
@@ -12,12 +13,17 @@ export type ReadingSoFar = {
   gaugeGrade: string | null;
   gaugeSpanPa: number | null;
 };
-export type Seen = { coilGrade?: string | null; fanGrade?: string | null };
 
 const recordOf = (r: ReadingSoFar) => ({ at: r.at, phase: r.phase, gaugeGrade: r.gaugeGrade, gaugeSpanPa: r.gaugeSpanPa, ...r.values });
 
 /** The office's own estimate, from what the tablet holds of the unit: same baseline, same history, same numbers. */
-export function estimateFor(unit: UnitOnFile, kitchen: KitchenOnFile, currency: string, reading: ReadingSoFar, seen: Seen): Estimate {
+export function estimateFor(
+  unit: UnitOnFile,
+  kitchen: KitchenOnFile,
+  currency: string,
+  reading: ReadingSoFar,
+  seen: SeenAtReading,
+): Estimate {
   const known = condenserUnitOf(unit, kitchen);
   const baseline = baselineOf(unit.baseline) ?? cleanPrior(known);
   // What was lost before this visit's cleaning says nothing of the coil after it.

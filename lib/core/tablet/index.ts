@@ -8,4 +8,4 @@ export { foldVisit } from './fold';
 export { hasWork } from './has-work';
 export { stands } from '../entries/newer';
 export { upgraded, upgradedEntry } from '../entries/upgrade';
-export { COIL_CLEANING, LOW_SIDE_ASPECTS, lowSideUnlooked, missingToClose, type Missing } from './ready';
+export { missingToClose, type Missing } from './ready';

@@ -1,6 +1,5 @@
+import { isStopped } from '../findings/grades';
 import type { UnitOnFile } from './state';
-
-const CLOSED = ['matted', 'packed'];
 
 /**
  * The grade a coil was left with, where it was left matted or packed after each of its last two cleanings, as far as
@@ -16,5 +15,5 @@ export function pastSaving(unit: Pick<UnitOnFile, 'past'>): string | null {
         .flatMap((f) => f.grade ?? []),
     );
   const [last, before] = left;
-  return last && before && CLOSED.includes(last) && CLOSED.includes(before) ? last : null;
+  return last && before && isStopped('coil', last) && isStopped('coil', before) ? last : null;
 }

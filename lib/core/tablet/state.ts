@@ -1,7 +1,7 @@
 import type { CleanBaseline, PastLoss } from '../condenser/types';
 import type { CompressorMap } from '../condenser/compressor/ten-coefficient';
 import type { UnitValues } from '../equipment/unit-fields';
-import type { Aspect } from '../findings/grades';
+import type { Aspect, Grade } from '../findings/grades';
 import type { FindingPhase, Questioned, ReadingValues, UnitEventKind, Urgency } from '../entries/entries';
 
 /** What a tablet holds of one visit. Plain data: it goes through JSON and IndexedDB as it is. Times are ISO instants. */
@@ -11,7 +11,7 @@ export type FindingEntry = {
   unitId: string;
   aspect: Aspect;
   phase: FindingPhase;
-  grade: string | null;
+  grade: Grade | null;
   notLookedWhy: string;
   note: string;
   at: string;

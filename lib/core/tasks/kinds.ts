@@ -1,50 +1,127 @@
 import type { Placement, UnitKind } from '../equipment/build';
+import type { CautionStep } from '../findings/cautions';
+import type { Aspect, FailureAspect } from '../findings/grades';
 
-/** Kinds of recurring task that every shop starts with; a shop may add its own. */
-export const TASK_KEYS = ['coil_cleaning', 'drain_inspection', 'evaporator_inspection', 'ice_machine_cleaning'] as const;
-export type TaskKey = (typeof TASK_KEYS)[number];
-
-export type TaskKindDefault = {
-  key: TaskKey;
+type TaskKindInfo = {
   label: string;
   minutes: number;
-  /** Looks at the evaporator side: rides along with every coil cleaning. */
+  /** Looks at the evaporator side: rides along with every task that brings the low side. */
   lowSide: boolean;
+  /** Whoever does this must look at the low side on the same visit. */
+  bringsLowSide: boolean;
+  /** Aspects graded, or said why not, before it counts. */
+  neededBeforeClosing: readonly Aspect[];
+  /** Usual intervals: common practice, from memory (trade sites agree on monthly condenser checks for walk-ins). */
   defaultWeeks: number;
   minWeeks: number;
   maxWeeks: number;
+  /** Weeks to start with where the nearest source of dirt matters; else the default. */
+  startingWeeks?: Readonly<Record<Placement, number>>;
+  /** Which kinds of unit usually have it. */
+  usualFor: (kind: UnitKind) => boolean;
+  /** What its interval is learned from: how the coil fouls, or how often an aspect is found failed; null from nothing. */
+  learns: { from: 'fouling' } | { from: 'failures'; aspect: FailureAspect } | null;
+  /** Steps at which something can hurt. */
+  cautions: readonly CautionStep[];
 };
 
-/** Usual intervals: common practice, from memory (trade sites agree on monthly condenser checks for walk-ins). */
-export const TASK_KINDS: readonly TaskKindDefault[] = [
-  { key: 'coil_cleaning', label: 'Coil cleaning', minutes: 18, lowSide: false, defaultWeeks: 13, minWeeks: 2, maxWeeks: 52 },
-  { key: 'drain_inspection', label: 'Drain inspection', minutes: 4, lowSide: true, defaultWeeks: 13, minWeeks: 2, maxWeeks: 26 },
-  { key: 'evaporator_inspection', label: 'Evaporator inspection', minutes: 5, lowSide: true, defaultWeeks: 13, minWeeks: 2, maxWeeks: 26 },
-  {
-    key: 'ice_machine_cleaning',
+/** A remote condensing unit has no evaporator of its own to look at. */
+const hasLowSide = (kind: UnitKind) => kind !== 'remote_condensing_unit';
+
+/**
+ * Kinds of recurring task that every shop starts with, in the order of its lists; a shop may add its own, which nothing
+ * is learned from. A new one here needs its row in a migration too.
+ */
+export const TASK_KIND_INFO = {
+  coil_cleaning: {
+    label: 'Coil cleaning',
+    minutes: 18,
+    lowSide: false,
+    bringsLowSide: true,
+    // The iced pan nobody opened is the costly one.
+    neededBeforeClosing: ['ice', 'drain'],
+    defaultWeeks: 13,
+    minWeeks: 2,
+    maxWeeks: 52,
+    // Before any evidence: monthly beside the worst grease, half-yearly outdoors (from memory).
+    startingWeeks: { fryer: 4, charbroiler: 4, wok: 4, griddle: 8, bakery: 8, line: 8, back_of_house: 13, bar: 26, outdoors: 26 },
+    usualFor: () => true,
+    learns: { from: 'fouling' },
+    cautions: ['coil', 'chemicals'],
+  },
+  drain_inspection: {
+    label: 'Drain inspection',
+    minutes: 4,
+    lowSide: true,
+    bringsLowSide: false,
+    neededBeforeClosing: [],
+    defaultWeeks: 13,
+    minWeeks: 2,
+    maxWeeks: 26,
+    usualFor: hasLowSide,
+    learns: { from: 'failures', aspect: 'drain' },
+    cautions: [],
+  },
+  evaporator_inspection: {
+    label: 'Evaporator inspection',
+    minutes: 5,
+    lowSide: true,
+    bringsLowSide: false,
+    neededBeforeClosing: [],
+    defaultWeeks: 13,
+    minWeeks: 2,
+    maxWeeks: 26,
+    usualFor: hasLowSide,
+    learns: { from: 'failures', aspect: 'ice' },
+    cautions: [],
+  },
+  ice_machine_cleaning: {
     label: 'Ice machine clean and sanitise',
     minutes: 60,
     lowSide: false,
+    bringsLowSide: false,
+    neededBeforeClosing: [],
     defaultWeeks: 26,
     minWeeks: 8,
     maxWeeks: 26,
+    usualFor: (kind) => kind === 'ice_machine',
+    learns: null,
+    cautions: ['chemicals'],
   },
-];
+} as const satisfies Record<string, TaskKindInfo>;
 
-/** Weeks between coil cleanings before any evidence: monthly beside the worst grease, half-yearly outdoors (from memory). */
-const COIL_WEEKS: Record<Placement, number> = {
-  fryer: 4, charbroiler: 4, wok: 4, griddle: 8, bakery: 8, line: 8, back_of_house: 13, bar: 26, outdoors: 26,
-}; // prettier-ignore
+type Table = typeof TASK_KIND_INFO;
+export type TaskKey = keyof Table;
+/** Kinds whose interval is learned from what is found. */
+export type LearningTask = { [K in TaskKey]: Table[K] extends { learns: object } ? K : never }[TaskKey];
+/** Those among them that only look. */
+export type InspectionTask = { [K in TaskKey]: Table[K] extends { learns: { from: 'failures' } } ? K : never }[TaskKey];
 
-/** The tasks a unit of this kind usually has. A remote condensing unit has no evaporator of its own to look at. */
-export function usualTasks(kind: UnitKind): readonly TaskKey[] {
-  if (kind === 'remote_condensing_unit') return ['coil_cleaning'];
-  if (kind === 'ice_machine') return ['coil_cleaning', 'drain_inspection', 'evaporator_inspection', 'ice_machine_cleaning'];
-  return ['coil_cleaning', 'drain_inspection', 'evaporator_inspection'];
-}
+export const TASK_KEYS = Object.keys(TASK_KIND_INFO) as TaskKey[];
+/** The one whose evidence is the coil itself. */
+export const COIL_CLEANING = 'coil_cleaning' satisfies TaskKey;
+
+const isOurs = (key: string): key is TaskKey => Object.hasOwn(TASK_KIND_INFO, key);
+/** What we know of a kind; null for one of the shop's own. */
+export const kindInfo = (key: string): TaskKindInfo | null => (isOurs(key) ? TASK_KIND_INFO[key] : null);
+export const isUsualKind = isOurs;
+
+export const LEARNING_TASKS = TASK_KEYS.filter((key): key is LearningTask => TASK_KIND_INFO[key].learns !== null);
+export const learningTask = (key: string): LearningTask | null => LEARNING_TASKS.find((k) => k === key) ?? null;
+/** The aspect that an inspection looks at. */
+export const looksAt = (task: InspectionTask): FailureAspect => TASK_KIND_INFO[task].learns.aspect;
+
+/** The tasks a unit of this kind usually has. */
+export const usualTasks = (kind: UnitKind): readonly TaskKey[] => TASK_KEYS.filter((key) => kindInfo(key)?.usualFor(kind));
 
 /** Weeks to start with, before any evidence of the unit's own. */
 export function startingWeeks(task: TaskKey, placement: Placement): number {
-  if (task === 'coil_cleaning') return COIL_WEEKS[placement];
-  return TASK_KINDS.find((k) => k.key === task)?.defaultWeeks ?? 13;
+  const info: TaskKindInfo = TASK_KIND_INFO[task];
+  return info.startingWeeks?.[placement] ?? info.defaultWeeks;
 }
+
+/** As rows of the database. */
+export const TASK_KINDS = TASK_KEYS.map((key, sort) => {
+  const { label, minutes, lowSide, neededBeforeClosing, defaultWeeks, minWeeks, maxWeeks }: TaskKindInfo = TASK_KIND_INFO[key];
+  return { key, label, minutes, lowSide, neededBeforeClosing: [...neededBeforeClosing], defaultWeeks, minWeeks, maxWeeks, sort };
+});

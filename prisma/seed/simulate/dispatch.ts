@@ -1,5 +1,5 @@
 import { addDays, fromDay, toDay, weekdayOf, type LocalDate } from '../../../lib/core/calendar';
-import { TASK_KINDS } from '../../../lib/core/tasks/kinds';
+import { bringsLowSide, TASK_KINDS } from '../../../lib/core/tasks';
 import type { Prisma } from '../../../lib/database/generated/client';
 import { NOT_REACHED_DAYS } from './stories';
 import type { SimKitchen, SimUnit, Technician, World } from './world';
@@ -24,7 +24,7 @@ export const dueDay = (t: Task) => toDay((t.dueOn as Date).toISOString().slice(0
 function tasksFor(unit: SimUnit, byDay: number, taken: ReadonlySet<string>): Task[] {
   const free = unit.tasks.filter((t) => !taken.has(t.id as string));
   const due = free.filter((t) => dueDay(t) <= byDay);
-  const lowSide = due.some((t) => t.kindKey === 'coil_cleaning') || (unit.recallDay !== null && unit.recallDay <= byDay);
+  const lowSide = due.some((t) => bringsLowSide(t.kindKey)) || (unit.recallDay !== null && unit.recallDay <= byDay);
   return free.filter((t) => due.includes(t) || (lowSide && LOW_SIDE.has(t.kindKey)));
 }
 

@@ -1,10 +1,10 @@
 import { conditionsOf } from '../../../lib/core/condenser/from-record';
 import { instantOf, toDay, todayIn, type LocalDate } from '../../../lib/core/calendar';
 import {
-  DEFAULT_SHOP_RULES, estimateVisit, fitFleet, gradesAtReading, kitchenBeliefs, visitConsequences,
+  DEFAULT_SHOP_RULES, estimateVisit, fitFleet, kitchenBeliefs, visitConsequences,
   type Decision, type FindingFact, type FleetBelief, type ReadingToEstimate, type ReturnOnFile, type ReturnVisit, type TaskOnFile, type UnitBelief, type UnitFile,
 } from '../../../lib/core/evidence'; // prettier-ignore
-import type { Aspect } from '../../../lib/core/findings/grades';
+import { seenAt } from '../../../lib/core/findings/seen';
 import { DEFAULT_HYPER } from '../../../lib/core/fouling';
 import { RandomStream } from '../../../lib/core/numerics/random';
 import type { Prisma } from '../../../lib/database/generated/client';
@@ -161,7 +161,7 @@ export class Learning {
     const file = this.file(unit);
     const { out } = this.world;
     const found = out.findings.filter((f) => f.visitId === visitId && f.unitId === file.unitId);
-    const looks = found.map((f) => ({ unitId: f.unitId, aspect: f.aspect, grade: f.grade ?? null, phase: f.phase ?? 'found' }));
+    const looks = found.map((f) => ({ aspect: f.aspect, grade: f.grade ?? null, phase: f.phase ?? 'found' }));
     const readings = out.readings
       .filter((r) => r.visitId === visitId && r.unitId === file.unitId)
       .map((row): ReadingToEstimate => ({
@@ -170,7 +170,7 @@ export class Learning {
         at: (row.at as Date).getTime(),
         phase: row.phase,
         record: { ...row, at: row.at, phase: row.phase },
-        ...gradesAtReading(looks, row),
+        seen: seenAt(looks, row.phase),
       }));
     for (const { readingId, unitId, at, columns, fact, result } of estimateVisit([file], readings, date).estimates) {
       this.estimates.push({
@@ -187,7 +187,7 @@ export class Learning {
     file.findings.push(
       ...found.map((f): FindingFact => ({
         on: date,
-        aspect: f.aspect as Aspect,
+        aspect: f.aspect,
         grade: f.grade as string,
         phase: f.phase as 'found' | 'left',
       })),

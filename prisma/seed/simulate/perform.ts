@@ -1,4 +1,6 @@
 import { addDays, instantOf, toDay, type LocalDate } from '../../../lib/core/calendar';
+import { isStopped, type Aspect, type Grade } from '../../../lib/core/findings/grades';
+import { COIL_CLEANING } from '../../../lib/core/tasks';
 import { kelvinToFahrenheit } from '../../../lib/core/measures';
 import { findingRow, readingRow, visitRow, visitTaskRow } from '../rows';
 import { CITY } from '../shop/kitchens';
@@ -72,7 +74,7 @@ export function perform(world: World, booking: Booking): Seen[] {
   const start = instantOf(booking.date, booking.from, CITY.timeZone);
   let at = start + 4 * MINUTE;
   return booking.units.map(({ unit, tasks }) => {
-    const cleaned = tasks.some((t) => t.kindKey === 'coil_cleaning');
+    const cleaned = tasks.some((t) => t.kindKey === COIL_CLEANING);
     const seen = { unit, visitId, date: booking.date, at: new Date(at), cleaned, reached: !unit.random.chance(0.025) };
     if (seen.reached) attend(world, booking.kitchen, booking.technician, seen);
     else giveUp(world, seen);
@@ -98,7 +100,7 @@ function attend(world: World, kitchen: SimKitchen, technician: Technician, seen:
   unit.recallDay = null;
   resolve(world, unit, seen);
   out.unitVisits.push({ id: random.uuid(), visitId, unitId, outcome: 'seen', at });
-  const find = (aspect: string, grade: string, phase: 'found' | 'left', minutes: number) =>
+  const find = (aspect: Aspect, grade: Grade, phase: 'found' | 'left', minutes: number) =>
     out.findings.push(
       findingRow(visitId, unitId, aspect, grade, new Date(at.getTime() + minutes * MINUTE), { id: random.uuid(), phase, byUserId: by }),
     );
@@ -108,7 +110,7 @@ function attend(world: World, kitchen: SimKitchen, technician: Technician, seen:
   const drain = lowSide ? state.drainGrade(freezer) : 'runs';
   const ice = lowSide ? state.iceGrade(freezer) : 'dry';
   find('coil', state.coilGrade(), 'found', 2);
-  find('fan', state.fanDead ? 'failed' : random.chance(0.04) ? 'worn' : 'sound', 'found', 2);
+  find('condenser_fan', state.fanDead ? 'failed' : random.chance(0.04) ? 'worn' : 'sound', 'found', 2);
   find('ice', ice, 'found', 5);
   find('drain', drain, 'found', 5);
   if (lowSide) find('gasket', state.gasketGrade(), 'found', 6);
@@ -128,7 +130,7 @@ function attend(world: World, kitchen: SimKitchen, technician: Technician, seen:
       'Does not turn. Left running on natural draught; told the kitchen to keep the grille clear.',
     );
 
-  const warm = ice === 'block' || ice === 'bridged' ? random.between(3, 7) : 0;
+  const warm = isStopped('ice', ice) ? random.between(3, 7) : 0;
   const dayOfYear = at.getUTCMonth() * 30.4 + at.getUTCDate();
   const air = airAtCoil(unit.core.placement, kitchen.place.kitchen.hotDayAirK as number, dayOfYear, random);
   const surroundings = { airK: air, boxK: unit.core.boxSetPointK + random.normal(0.4, 0.7) + warm };
@@ -177,7 +179,7 @@ function attend(world: World, kitchen: SimKitchen, technician: Technician, seen:
   state.clean();
   const left = state.coilGrade();
   find('coil', left, 'left', 20);
-  if (left === 'matted' || left === 'packed')
+  if (isStopped('coil', left))
     ask(world, unit, seen, by, 'Quote a new condenser coil', 'Cleaned twice and still matted: fins are eaten and folded over.');
   if (measures) read('after', 22);
 }

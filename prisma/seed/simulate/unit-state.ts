@@ -1,6 +1,5 @@
 import { DEFAULT_HYPER } from '../../../lib/core/fouling';
-import type { CoilGrade, DrainGrade, IceGrade } from '../../../lib/core/findings/grades';
-import { GRADES } from '../../../lib/core/findings/grades';
+import { GRADES, type CoilGrade, type GradeOf } from '../../../lib/core/findings/grades';
 import type { RandomStream } from '../../../lib/core/numerics/random';
 import type { Truth } from './truth';
 
@@ -63,14 +62,14 @@ export class UnitState {
     return this.truth.drainIsSteady ? this.truth.drainDays : this.random.exponential(this.truth.drainDays);
   }
 
-  drainGrade(frozen: boolean): DrainGrade {
+  drainGrade(frozen: boolean): GradeOf<'drain'> {
     if (this.drainDown < 0) return this.random.chance(0.05) ? 'slow' : 'runs';
     if (this.drainDown < 10) return 'slow';
     return frozen ? 'frozen' : 'blocked';
   }
 
   /** Standing water becomes pan ice, then coil ice. */
-  iceGrade(freezer: boolean): IceGrade {
+  iceGrade(freezer: boolean): GradeOf<'ice'> {
     const down = this.drainDown;
     if (down > 60) return 'block';
     if (down > 35) return 'bridged';

@@ -5,7 +5,9 @@ async function ask(command: string) {
   const api = await request.newContext();
   try {
     const answer = await api.post(`http://127.0.0.1:${process.env.E2E_CONTROL_PORT}/${command}`, { timeout: 300_000 });
-    if (!answer.ok()) throw new Error(`${command}: ${await answer.text()}`);
+    const said = await answer.text();
+    if (!answer.ok()) throw new Error(`${command}: ${said}`);
+    return said;
   } finally {
     await api.dispose();
   }
@@ -20,3 +22,6 @@ export function freshShop({ shop = 'demo', clock }: { shop?: 'demo' | 'empty'; c
 export const stopServer = () => ask('stop');
 
 export const startServer = () => ask('start');
+
+/** The address of the database under the shop in hand, for a test that looks where no page does. */
+export const databaseUrl = () => ask('database');

@@ -1,4 +1,4 @@
-import { expect, type Page } from '@playwright/test';
+import { expect, type APIRequestContext, type Page } from '@playwright/test';
 import people from '../../../prisma/seed/sign-ins.json' with { type: 'json' };
 
 export type SignIn = { name: string; email: string; password: string };
@@ -12,10 +12,12 @@ export const SIGN_INS = people;
 export async function signInAs(page: Page, who: Who) {
   const person = typeof who === 'string' ? people.find((one) => one.role === who) : who;
   if (!person) throw new Error(`The demo shop has no ${String(who)}.`);
-  const { csrfToken } = await (await page.request.get('/api/auth/csrf')).json();
-  const { email, password } = person;
-  const answer = await page.request.post('/api/auth/callback/credentials', {
-    form: { csrfToken, email, password, json: 'true' },
-  });
+  await signInWith(page.request, person);
+}
+
+/** The same for requests without a page. */
+export async function signInWith(asks: APIRequestContext, { email, password }: { email: string; password: string }) {
+  const { csrfToken } = await (await asks.get('/api/auth/csrf')).json();
+  const answer = await asks.post('/api/auth/callback/credentials', { form: { csrfToken, email, password, json: 'true' } });
   expect(answer.ok(), `${email} was not let in: ${await answer.text()}`).toBe(true);
 }

@@ -29,8 +29,8 @@ async function haveThree() {
   const { db } = database;
   const made = await haveVisit(db);
   const tablet = new Tablet(db, made.person);
-  const filed = tablet.make(made.visit.id, 'finding.set', finding(made.unit.id, 'fan', 'sound'));
-  const refused = tablet.make(made.visit.id, 'finding.set', { ...finding(made.unit.id, 'coil', 'bare'), grade: 'sparkling' });
+  const filed = tablet.make(made.visit.id, 'finding.set', finding(made.unit.id, 'condenser_fan', 'sound'));
+  const refused = tablet.make(made.visit.id, 'finding.set', { ...finding(made.unit.id, 'coil', 'bare'), grade: 'sparkling' as never });
   await tablet.send([filed, refused]);
   await db.unit.update({ where: { id: made.unit.id }, data: { archivedAt: MORNING } });
   const asked = tablet.make(made.visit.id, 'part.use', { unitId: made.unit.id, what: 'Fan belt', quantity: 2 });
@@ -49,7 +49,7 @@ describe('what the office has to look at', () => {
     expect(list.map((e) => e.id)).not.toContain(filed.id);
     expect(list[1]).toMatchObject({
       outcome: 'rejected',
-      note: expect.stringContaining('not one of the grades'),
+      note: expect.stringContaining('“grade” is none of what the office knows'),
       by: person.name,
       device: 'Tablet',
       timeZone: 'America/Denver',

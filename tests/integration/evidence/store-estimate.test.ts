@@ -93,7 +93,7 @@ describe('an estimate from a reading on file', () => {
 
   it('learns nothing of the clean coil while the fan is dead', async () => {
     const { db, unit, visit, reading } = await read(0.5, { phase: 'after' });
-    await db.finding.create({ data: findingRow(visit.id, unit.id, 'fan', 'failed', reading.at) });
+    await db.finding.create({ data: findingRow(visit.id, unit.id, 'condenser_fan', 'failed', reading.at) });
     await storeEstimate({ db }, reading.id);
     const fouling = await db.unitFouling.findUniqueOrThrow({ where: { unitId: unit.id } });
     expect((fouling.baseline as { readings: number }).readings).toBe(0);

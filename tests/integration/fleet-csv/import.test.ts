@@ -195,7 +195,7 @@ describe('files as they come', () => {
     ['a broken quotation mark', 'customer,kitchen,unit,kind,placement,refrigerant\nDay,Day,"A,reach_in,bar,R290', 'quotation mark'],
     ['letters that are not UTF-8', 'customer,kitchen,unit,kind,placement,refrigerant\nD\uFFFDy,Day,A,reach_in,bar,R290', 'CSV UTF-8'],
     ['a spreadsheet instead of a text', 'PK\u0003\u0004\u0000\u0000', 'not a text file'],
-    ['a file of something else', 'a,b\n1,2', 'must hold the column names'],
+    ['a file of something else', 'a,b\n1,2', 'No unit was found'],
   ])('says what is wrong with %s', async (_, csv, words) => {
     const run = await put(csv);
     expect(run.report.problems.map((p) => p.message).join()).toContain(words);

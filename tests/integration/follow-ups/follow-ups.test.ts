@@ -1,3 +1,4 @@
+import type { Aspect, Grade } from '@/lib/core/findings/grades';
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Role } from '@/lib/core/people/access';
@@ -104,7 +105,7 @@ async function visited(have: Have, on: string, { coil, drainOnly, outcome, trip,
     if (outcome) await tx.unitVisit.create({ data: { visitId: visit.id, unitId: unit.id, outcome, reason: 'Locked', at } });
     if (trip) await tx.unitEvent.create({ data: { unitId: unit.id, visitId: visit.id, kind: 'high_pressure_trip', at } });
     const skipped = { grade: null, notLookedWhy: notLooked };
-    if (notLooked) await tx.finding.create({ data: findingRow(visit.id, unit.id, 'fan', '', at, skipped) });
+    if (notLooked) await tx.finding.create({ data: findingRow(visit.id, unit.id, 'gasket', null, at, skipped) });
     if (drainOnly) await tx.finding.create({ data: findingRow(visit.id, unit.id, 'drain', 'runs', at) });
     if (coil)
       await tx.finding.createMany({
@@ -112,7 +113,7 @@ async function visited(have: Have, on: string, { coil, drainOnly, outcome, trip,
           ['coil', coil],
           ['ice', 'dry'],
           ['drain', 'runs'],
-        ].map(([aspect, grade]) => findingRow(visit.id, unit.id, aspect as string, grade as string, at)),
+        ].map(([aspect, grade]) => findingRow(visit.id, unit.id, aspect as Aspect, grade as Grade, at)),
       });
     return visit;
   });

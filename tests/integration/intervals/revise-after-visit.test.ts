@@ -1,3 +1,4 @@
+import type { Aspect, Grade } from '@/lib/core/findings/grades';
 import { describe, expect, it } from 'vitest';
 import { addDays, approximateWeeks, type LocalDate } from '@/lib/core/calendar';
 import { unitFiles } from '@/lib/features/evidence/reads/findings-history';
@@ -22,7 +23,7 @@ async function visited({ kitchen, unit, person, tasks }: Have, on: string, { coi
         ['coil', coil],
         ['ice', ice],
         ['drain', drain],
-      ].map(([aspect, grade]) => findingRow(visit.id, unit.id, aspect as string, grade as string, at)),
+      ].map(([aspect, grade]) => findingRow(visit.id, unit.id, aspect as Aspect, grade as Grade, at)),
     });
     return visit;
   });

@@ -8,6 +8,7 @@ import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
 import { createFeed, revokeFeeds } from '@/lib/features/feeds/verbs/create-feed';
 import { readFeed } from '@/lib/features/feeds/verbs/read-feed';
 import { reply } from '@/lib/features/links/verbs/reply';
+import { decideMessage } from '@/lib/features/mail/verbs/decide-message';
 import { drainOutbox } from '@/lib/features/mail/verbs/drain-outbox';
 import { undoPlan } from '@/lib/features/planning/verbs/accept-plan';
 import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
@@ -33,15 +34,18 @@ const tokenIn = (text: string) => /\/visit\/([\w-]{43})/.exec(text)?.[1] ?? '';
 
 const received: string[] = [];
 let refuse = false;
+/** The server has the message and hangs up without a word. */
+let hangUp = false;
 const server = new SMTPServer({
   authOptional: true,
   disabledCommands: ['STARTTLS'],
-  onData(stream, _session, done) {
+  onData(stream, session, done) {
     let text = '';
     stream.on('data', (d: Buffer) => (text += d.toString()));
     stream.on('end', () => {
       if (refuse) return done(new Error('mailbox full'));
       received.push(text);
+      if (hangUp) return [...server.connections].find((c) => c.session.id === session.id)?.close();
       done();
     });
   },
@@ -174,6 +178,36 @@ describe('sending', () => {
       ['visit_moved', 'sent', ''],
       ['visit_booked', 'overtaken', expect.stringContaining('was changed after this was written')],
     ]);
+  });
+
+  it('goes out at most once where the server took it and said nothing: a person decides', async () => {
+    const there = await haveOneUnit(database.db, { kitchen: { contactEmail: 'chef@silent.example' } });
+    const at = { technicianId: there.person.id, date: localDate('2026-12-08'), from: '09:00', minutes: 60, anyway: false };
+    const booked = await bookVisit(ctx(), { ...at, kitchenId: there.kitchen.id, taskIds: [there.tasks[0]!.id], note: '', fixed: false });
+    const mail = { smtpUrl, from: 'shop@example.test' };
+    const state = async () => (await database.db.outboxMessage.findFirstOrThrow({ where: { visitId: booked.visitId } })).status;
+    const before = received.length;
+    hangUp = true;
+    for (let i = 0; i < 3; i++) expect(await drainOutbox(ctx(), mail)).toBe(0);
+    hangUp = false;
+    expect([received.length - before, await state()]).toEqual([1, 'unknown']);
+    const { id } = await database.db.outboxMessage.findFirstOrThrow({ where: { visitId: booked.visitId } });
+    await decideMessage(ctx(), { messageId: id, decision: 'again' });
+    expect([await drainOutbox(ctx(), mail), await state()]).toEqual([1, 'sent']);
+    await expect(decideMessage(ctx(), { messageId: id, decision: 'leave' })).rejects.toMatchObject({ code: 'conflict' });
+  });
+
+  it('is not known to have arrived when whoever sent it is gone', async () => {
+    const m = await database.db.outboxMessage.create({
+      data: { kind: 'visit_booked', toEmail: 'a@b.example', subject: 's', text: 't', status: 'sending', claimedAt: now },
+    });
+    const mail = { smtpUrl, from: 'shop@example.test' };
+    const state = async () => (await database.db.outboxMessage.findUniqueOrThrow({ where: { id: m.id } })).status;
+    expect([await drainOutbox(ctx(), mail), await state()]).toEqual([0, 'sending']);
+    const later = { ...ctx(), now: new Date(now.getTime() + 16 * 60_000) };
+    expect([await drainOutbox(later, mail), await state()]).toEqual([0, 'unknown']);
+    await decideMessage(ctx(), { messageId: m.id, decision: 'leave' });
+    expect(await state()).toBe('left');
   });
 
   it.each([

@@ -11,7 +11,7 @@ async function haveDeadFan(phase: 'found' | 'left' = 'found') {
   const { db } = database;
   const { kitchen, unit, person } = await haveOneUnit(db);
   const visit = await db.visit.create({ data: visitRow(kitchen.id, person.id, at('09:30'), 60, { status: 'started' }) });
-  await db.finding.create({ data: findingRow(visit.id, unit.id, 'fan', 'failed', at('10:00'), { phase }) });
+  await db.finding.create({ data: findingRow(visit.id, unit.id, 'condenser_fan', 'failed', at('10:00'), { phase }) });
   return {
     replaced: (time: string, visitId: string | null = visit.id) =>
       db.unitEvent.create({ data: { unitId: unit.id, visitId, kind: 'fan_replaced', at: at(time) } }),

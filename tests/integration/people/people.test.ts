@@ -6,7 +6,7 @@ import { endSession } from '@/lib/features/people/verbs/end-session';
 import { setActive } from '@/lib/features/people/verbs/set-active';
 import { changePassword, setPassword } from '@/lib/features/people/verbs/set-password';
 import { setUpShop } from '@/lib/features/people/verbs/set-up';
-import { signIn } from '@/lib/features/people/verbs/sign-in';
+import { signIn, type SignInInput } from '@/lib/features/people/verbs/sign-in';
 import { addTimeOff } from '@/lib/features/people/verbs/time-off';
 import { localDate } from '@/lib/core/calendar';
 import { bookableTechnicians, visitsBetween } from '@/lib/features/visits/reads/visits';
@@ -17,7 +17,9 @@ import { useDatabase } from '../../support/database';
 const now = new Date('2026-03-04T18:00:00Z');
 const later = (minutes: number) => new Date(now.getTime() + minutes * 60_000);
 const PASSWORD = 'four plain little words';
+const CODE = '2718-2818-2845';
 const shop = {
+  code: '2718 28182845',
   shop: 'Test shop',
   timeZone: 'America/Chicago',
   currency: 'USD',
@@ -44,12 +46,28 @@ describe('set-up', () => {
 
   it('makes the shop and one owner, however many try at the same moment', async () => {
     const tries = await Promise.allSettled(
-      Array.from({ length: 5 }, (_, i) => setUpShop({ db: database.db, now }, { ...shop, email: `owner${i}@shop.example` })),
+      Array.from({ length: 5 }, (_, i) => setUpShop({ db: database.db, now }, { ...shop, email: `owner${i}@shop.example` }, CODE)),
     );
     expect(tries.filter((t) => t.status === 'fulfilled')).toHaveLength(1);
     expect(tries.find((t) => t.status === 'rejected')).toMatchObject({ reason: { code: 'conflict' } });
     expect(await database.db.user.findMany({ select: { role: true } })).toEqual([{ role: 'owner' }]);
     expect(await database.db.shopSettings.findUnique({ where: { id: 1 } })).toMatchObject({ name: 'Test shop', currency: 'USD' });
+  });
+
+  it('is refused to whoever does not know the code', async () => {
+    await database.db.user.deleteMany();
+    const late = setUpShop({ db: database.db, now }, { ...shop, code: '2718-2818-2846' }, CODE);
+    await expect(late).rejects.toMatchObject({ code: 'invalid', field: 'code' });
+    expect(await database.db.user.count()).toBe(0);
+  });
+
+  it('hashes no password once somebody is on file: 200 tries take no time', async () => {
+    await database.db.user.create({ data: { name: 'A', email: 'a@shop.example', role: 'owner', passwordHash: '' } });
+    const from = process.cpuUsage();
+    const tries = await Promise.allSettled(Array.from({ length: 200 }, () => setUpShop({ db: database.db, now }, shop, CODE)));
+    expect(tries.every((t) => t.status === 'rejected' && (t.reason as { code?: string }).code === 'conflict')).toBe(true);
+    // Hashing them would take about 25 ms each.
+    expect(process.cpuUsage(from).user / 1000).toBeLessThan(2000);
   });
 });
 
@@ -57,12 +75,12 @@ describe('people', () => {
   const database = useDatabase();
   let owner = { userId: '', sessionId: '' };
   const as = (at = now) => ({ db: database.db, actor: owner, now: at });
-  const enter = (email: string, password = PASSWORD, at = now) =>
-    signIn({ db: database.db, now: at }, { email, password, address: '10.0.0.1', userAgent: 'Test' });
+  const enter = (email: string, password = PASSWORD, at = now, over: Partial<SignInInput> = {}) =>
+    signIn({ db: database.db, now: at }, { email, password, address: '10.0.0.1', userAgent: 'Test', knownDevice: null, ...over });
   const live = (sessionId: string, at = now) => findLiveSession(database.db, sessionId, at);
 
   it('sign in once they are on file, by e-mail in any case', async () => {
-    owner = { ...owner, ...(await setUpShop({ db: database.db, now }, shop)) };
+    owner = { ...owner, ...(await setUpShop({ db: database.db, now }, shop, CODE)) };
     owner.sessionId = (await enter('MAREN@shop.example')).sessionId;
     const { userId } = await createPerson(as(), person());
     expect((await enter('tova@shop.example')).userId).toBe(userId);
@@ -80,6 +98,43 @@ describe('people', () => {
     for (let i = 0; i < 8; i++) await enter('june@shop.example', 'wrong').catch(() => {});
     await setPassword(as(), { id: userId, password: 'another good long one' });
     expect((await enter('june@shop.example', 'another good long one')).userId).toBe(userId);
+  });
+
+  it('of sixty tries at once on one account exactly eight are checked', async () => {
+    const tries = await Promise.all(
+      Array.from({ length: 60 }, (_, i) =>
+        enter('maren@shop.example', 'wrong', later(100), { address: `10.1.0.${i}` }).catch((e) => e.code),
+      ),
+    );
+    expect(tries.filter((code) => code === 'not_allowed')).toHaveLength(8);
+    expect(tries.filter((code) => code === 'too_many')).toHaveLength(52);
+  });
+
+  it('are not shut out by strangers on a device where they signed in before; that device is held off by its own tries', async () => {
+    await expect(enter('maren@shop.example', PASSWORD, later(101))).rejects.toMatchObject({ code: 'too_many' });
+    const hers = { knownDevice: 'her own tablet' };
+    expect((await enter('maren@shop.example', PASSWORD, later(101), hers)).role).toBe('owner');
+    for (let i = 0; i < 8; i++)
+      await expect(enter('maren@shop.example', 'wrong', later(102), hers)).rejects.toMatchObject({ code: 'not_allowed' });
+    await expect(enter('maren@shop.example', PASSWORD, later(102), hers)).rejects.toMatchObject({ code: 'too_many' });
+    expect((await enter('maren@shop.example', PASSWORD, later(118), hers)).role).toBe('owner');
+  });
+
+  it('from one address at most forty wrong tries go through, whoever they are aimed at; right ones do not count', async () => {
+    const at = { address: '10.2.0.1' };
+    for (let i = 0; i < 3; i++) await enter('maren@shop.example', PASSWORD, later(200), at);
+    const wrong = (i: number) => enter(`nobody${i}@shop.example`, 'wrong', later(200), at).catch((e) => e.code);
+    const codes = await Promise.all(Array.from({ length: 45 }, (_, i) => wrong(i)));
+    expect(codes.filter((code) => code === 'not_allowed')).toHaveLength(40);
+    await expect(enter('maren@shop.example', PASSWORD, later(200), at)).rejects.toMatchObject({ code: 'too_many' });
+    expect((await enter('maren@shop.example', PASSWORD, later(200), { address: '10.2.0.2' })).role).toBe('owner');
+  });
+
+  it('what no e-mail can be is refused in the same words and not kept', async () => {
+    for (const email of ['nul\u0000@shop.example', `${'a'.repeat(1_000_000)}@shop.example`, ''])
+      await expect(enter(email, PASSWORD, later(300))).rejects.toMatchObject({ code: 'not_allowed' });
+    await expect(enter('maren@shop.example', 'a'.repeat(1001), later(300))).rejects.toMatchObject({ code: 'not_allowed' });
+    expect(await database.db.brake.count({ where: { key: { contains: 'aaaa' } } })).toBe(0);
   });
 
   it('an unknown address is refused in the same words', async () => {
@@ -123,6 +178,16 @@ describe('people', () => {
     expect(await live(here.sessionId)).not.toBeNull();
     expect(await live(there.sessionId)).toBeNull();
     await expect(enter('tova@shop.example')).rejects.toMatchObject({ code: 'not_allowed' });
+  });
+
+  it('may not guess at the password they have without end, however quickly', async () => {
+    const { userId, sessionId } = await enter('tova@shop.example', 'a fresh long password');
+    const tova = { db: database.db, now, actor: { userId, sessionId } };
+    const guess = (current: string) => changePassword(tova, { current, password: 'yet another long password' }).catch((e) => e.code);
+    const codes = await Promise.all(Array.from({ length: 40 }, () => guess('wrong')));
+    expect(codes.filter((code) => code === 'invalid')).toHaveLength(8);
+    expect(codes.filter((code) => code === 'too_many')).toHaveLength(32);
+    expect(await guess('a fresh long password')).toBe('too_many');
   });
 
   it('change role at once, and the edit tells a stale one', async () => {

@@ -1,5 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
+import { claimRun, requeueAbandoned } from '@/lib/features/planning/verbs/plan-claim';
 import { PlanCancelled, proposeWeek } from '@/lib/core/planning';
 import type { Proposal } from '@/lib/core/planning/proposal';
 import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
@@ -67,6 +68,45 @@ describe('a search for the week', () => {
     await runPlan(ctx, runId, inThisProcess, clock);
     await runPlan(ctx, runId, () => Promise.reject(new Error('searched twice')), clock);
     expect((await stored(runId)).status).toBe('done');
+  });
+
+  it('of a dead process is taken up by another, and what the dead one wakes up to write is not taken', async () => {
+    const { ctx, runId } = await queued();
+    const silent = () => database.db.$executeRaw`UPDATE "PlanRun" SET "beatAt" = now() - interval '1 minute' WHERE id = ${runId}::uuid`;
+    let wake: (e: Error) => void = () => undefined;
+    const hung: Search = () => new Promise((_, reject) => (wake = reject));
+    const dead = runPlan(ctx, runId, hung, clock);
+    await vi.waitFor(async () => expect((await stored(runId)).status).toBe('running'));
+    expect(await requeueAbandoned(database.db)).toEqual([]);
+    await vi.waitFor(async () => {
+      await silent();
+      expect(await requeueAbandoned(database.db)).toEqual([runId]);
+    });
+    await runPlan(ctx, runId, inThisProcess, clock);
+    wake(new Error('too late'));
+    await expect(dead).rejects.toThrow('too late');
+    expect(await stored(runId)).toMatchObject({ status: 'done', error: '', tries: 2 });
+  });
+
+  it('of a living process is left alone by one that starts', async () => {
+    const { ctx, runId } = await queued();
+    const slow: Search = async (problem, options) => {
+      await new Promise((ok) => setTimeout(ok, 400));
+      expect(await requeueAbandoned(database.db)).toEqual([]);
+      return inThisProcess(problem, options);
+    };
+    await runPlan(ctx, runId, slow, clock);
+    expect(await stored(runId)).toMatchObject({ status: 'done', tries: 1 });
+  });
+
+  it('is not taken up for ever when it takes its process down', async () => {
+    const { runId } = await queued();
+    for (let i = 0; i < 3; i++) {
+      expect(await claimRun(database.db, runId)).not.toBeNull();
+      await database.db.$executeRaw`UPDATE "PlanRun" SET "beatAt" = now() - interval '1 minute' WHERE id = ${runId}::uuid`;
+      await requeueAbandoned(database.db);
+    }
+    expect(await stored(runId)).toMatchObject({ status: 'failed', error: expect.stringContaining('three times') });
   });
 
   it('plans kitchens, technicians and a shop that have no position, and says on what guess', async () => {

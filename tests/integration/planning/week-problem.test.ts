@@ -26,7 +26,7 @@ async function finished(made: Awaited<ReturnType<typeof haveOneUnit>>, minutes: 
       }) as never,
     });
     await database.db.visitTask.createMany({ data: made.tasks.map((t) => visitTaskRow(visit.id, t, { outcome: 'done', open: false })) });
-    for (const aspect of ['ice', 'drain'])
+    for (const aspect of ['ice', 'drain'] as const)
       await database.db.finding.create({
         data: { visitId: visit.id, unitId: made.unit.id, aspect, notLookedWhy: 'Panel riveted shut', at: arrivedAt },
       });

@@ -1,3 +1,4 @@
+import type { Aspect, Grade } from '@/lib/core/findings/grades';
 import { randomUUID } from 'node:crypto';
 import type { Actor } from '@/lib/core/people/access';
 import { OPERATION_VERSION, type OperationKind, type Payloads } from '@/lib/core/tablet';
@@ -72,8 +73,8 @@ export async function haveVisit(db: Db) {
 
 export const finding = (
   unitId: string,
-  aspect: 'coil' | 'ice' | 'drain' | 'fan' | 'gasket',
-  grade: string | null,
+  aspect: Aspect,
+  grade: Grade | null,
   over: Partial<Payloads['finding.set']> = {},
 ): Payloads['finding.set'] => ({
   unitId,

@@ -52,13 +52,13 @@ describe('two tablets on one visit', () => {
     ];
     await first.send(closing(first), minutes(60));
     const reply = await second.send(
-      [...closing(second), second.make(visit.id, 'finding.set', finding(unit.id, 'fan', 'worn'))],
+      [...closing(second), second.make(visit.id, 'finding.set', finding(unit.id, 'condenser_fan', 'worn'))],
       minutes(90),
     );
     expect(reply.results.every((r) => r.outcome !== 'rejected')).toBe(true);
     expect(reply.results.at(-1)).toMatchObject({ outcome: 'conflict', note: expect.stringContaining('after the visit was closed') });
     expect(await db.visitEvent.count({ where: { visitId: visit.id, kind: 'closed' } })).toBe(1);
-    expect(await db.finding.count({ where: { visitId: visit.id, aspect: 'fan', grade: 'worn' } })).toBe(1);
+    expect(await db.finding.count({ where: { visitId: visit.id, aspect: 'condenser_fan', grade: 'worn' } })).toBe(1);
   });
 });
 
@@ -172,7 +172,7 @@ describe('order and versions', () => {
     const tablet = new Tablet(db, person);
     const [one, two] = [
       tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'bare')),
-      tablet.make(visit.id, 'finding.set', finding(unit.id, 'fan', 'sound')),
+      tablet.make(visit.id, 'finding.set', finding(unit.id, 'condenser_fan', 'sound')),
     ];
     expect(await tablet.send([two])).toMatchObject({ results: [], lastSeq: 0, stopped: 'gap' });
     expect((await tablet.send([one, two])).results).toHaveLength(2);
@@ -208,7 +208,7 @@ describe('order and versions', () => {
     const tablet = new Tablet(db, person);
     const reply = await tablet.send([
       tablet.make(visit.id, 'finding.set', { unitId: unit.id, aspect: 'coil', grade: 'sparkling' } as never),
-      tablet.make(visit.id, 'finding.set', finding(unit.id, 'fan', 'sound')),
+      tablet.make(visit.id, 'finding.set', finding(unit.id, 'condenser_fan', 'sound')),
     ]);
     expect(reply.results.map((r) => r.outcome)).toEqual(['rejected', 'applied']);
     expect((await db.operation.findFirstOrThrow({ where: { visitId: visit.id, outcome: 'rejected' } })).payload).toMatchObject({
@@ -260,7 +260,7 @@ describe('after the closing', () => {
     expect(stopped).toBeNull();
     expect(results.find((r) => r.id === late.id)).toMatchObject({
       outcome: 'rejected',
-      note: expect.stringContaining('low side was not looked at'),
+      note: expect.stringContaining('not everything was looked at: ice'),
     });
     expect(results.find((r) => r.id === part.id)?.outcome).toBe('conflict');
     expect(await outcomeOf(db, visit.id, coil.id)).toBe('not_done');

@@ -29,7 +29,11 @@ async function haveLastVisit(rule = 'FREQ=WEEKLY;INTERVAL=4;UNTIL=20260303', anc
   const visit = await db.$transaction(async (tx) => {
     const row = await tx.visit.create({ data: visitRow(made.kitchen.id, made.person.id, now, 60, { status: 'done', closedAt: now }) });
     await tx.visitTask.create({ data: visitTaskRow(row.id, task, { outcome: 'done', open: false }) });
-    const seen = Object.entries({ coil: 'packed', ice: 'dry', drain: 'runs' });
+    const seen = [
+      ['coil', 'packed'],
+      ['ice', 'dry'],
+      ['drain', 'runs'],
+    ] as const;
     await tx.finding.createMany({ data: seen.map(([aspect, grade]) => findingRow(row.id, made.unit.id, aspect, grade, now)) });
     return row;
   });

@@ -44,7 +44,7 @@ export function build(t: Template, c: Chance): { machine: Machine; design: Desig
   const suctionDrop = c.between(0.005, 0.03);
   const superheat = Math.min(0.75 * td, tube ? c.between(2, 5) : c.between(3.5, 6));
   const subcooling = tube ? c.between(2, Math.min(7, rise * 0.5)) : 0.15;
-  const exchanger = tube ? c.between(0.3, 0.75) : c.between(0, 0.2);
+  const exchanger = tube ? c.between(0.25, 0.6) : c.between(0, 0.2);
   const liquidLine = tube ? 0 : c.between(0.05, 0.4);
   const leavingK = sat(f, f.dewK, xe) + superheat;
   const leaving = sat(f, f.hg, xe) + sat(f, f.cpG, xe) * superheat;
@@ -93,6 +93,10 @@ function fan(c: Chance, watts: number): Fan {
   return { free: c.between(1.25, 1.7), power: c.between(1.7, 2), still: c.between(0.07, 0.14), watts };
 }
 
+/**
+ * A compressor of unit sweep; `shellUA` is here the part of its power that leaves by the shell: a third to a half in small
+ * sealed machines, an eighth to a quarter in larger ones with gas-cooled motors (from memory).
+ */
 function pump(t: Template, c: Chance): Compressor {
   const small = t.kind !== 'walk_in_cooler' && t.kind !== 'walk_in_freezer' && t.kind !== 'remote_condensing_unit';
   const low = t.application === 'low';
@@ -108,7 +112,7 @@ function pump(t: Template, c: Chance): Compressor {
     motor,
     motorFall: c.between(0.1, 0.35),
     motorNominalW: 1,
-    shellUA: 0,
+    shellUA: t.sealed ? c.between(0.3, 0.5) : c.between(0.12, 0.25),
     leakArea: 0,
   };
 }
@@ -118,11 +122,11 @@ function sized(f: Fluid, c: Compressor, xe: number, h1: number, xc: number, flow
   const temperatures = sat(f, f.dewK, xc) / sat(f, f.dewK, xe);
   // Pierre: 2.88 with −2.4; another slope turns about the same point.
   const b = 2.88 - (c.a + 2.4) * temperatures;
-  const unit = compress(f, { ...c, b, motorFall: 0 }, xe, h1, xc, 300);
+  const unit = compress(f, { ...c, b, motorFall: 0, shellUA: 0 }, xe, h1, xc, 300);
   const swept = flow / unit.flow;
   const powerW = unit.powerW * swept;
-  const hot = gasAt(f, xc, h1 + (0.8 * powerW) / flow).T;
-  return { ...c, b, swept, motorNominalW: powerW / 1.05, shellUA: (0.2 * powerW) / (hot - 305) };
+  const hot = gasAt(f, xc, h1 + ((1 - c.shellUA) * powerW) / flow).T;
+  return { ...c, b, swept, motorNominalW: powerW / 1.05, shellUA: (c.shellUA * powerW) / (hot - 305) };
 }
 
 type CoilPoint = { xc: number; flow: number; heat: number; rise: number; atCoil: number; h2: number; T2: number };

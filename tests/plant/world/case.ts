@@ -117,7 +117,8 @@ const cycled = (faults: Faults, c: Chance): Faults => ({ ...faults, boxFilm: fau
 function boxOf(t: Template, state: State, m: Machine, faults: Faults, roomK: number, share: number, c: Chance): number {
   if (t.kind === 'ice_machine') return 273.15;
   const usual = t.boxK + c.normal(0.5, 0.7);
-  if (state === 'high_load') return usual + c.between(7, 18);
+  // A third of the badly fouled are met with a warm box: full of warm food, or not keeping up.
+  if (state === 'high_load' || (state === 'foul50' && c.yes(0.33))) return usual + c.between(7, 18);
   const sound = run(m, SOUND, { roomK, boxK: t.boxK });
   const ill = run(m, faults, { roomK, boxK: usual }, sound ?? undefined);
   if (!sound || !ill) return usual;
@@ -132,7 +133,7 @@ function plain(state: State, truth: Truth): boolean {
   const lost = truth.coolingLost ?? 1;
   if (state === 'low_charge' || state === 'restriction') return lost > 0.08 && lost < 0.55;
   if (state === 'leaking_valves' || state === 'iced') return lost > 0.05;
-  if (state === 'overcharge') return truth.conductanceLost > 0.08;
+  if (state === 'overcharge') return truth.conductanceLost > 0.08 && truth.conductanceLost < 0.35;
   return true;
 }
 

@@ -61,7 +61,7 @@ describe('readings as evidence', () => {
         { on: on('2026-02-01'), aspect: 'coil', grade: 'bare', phase: 'left' },
         { on: on('2026-02-01'), aspect: 'drain', grade: 'blocked', phase: 'found' },
         { on: on('2026-02-01'), aspect: 'drain', grade: 'runs', phase: 'left' },
-        { on: on('2026-02-01'), aspect: 'fan', grade: 'sound', phase: 'found' },
+        { on: on('2026-02-01'), aspect: 'condenser_fan', grade: 'sound', phase: 'found' },
         { on: on('2026-02-01'), aspect: 'gasket', grade: 'worn', phase: 'found' },
       ],
     });

@@ -35,6 +35,8 @@ describe('the shop’s policy', () => {
       ...DEFAULT_SHOP_RULES,
       cleaningCost: 75,
     });
+    const older = { maxWeeks: { coil_cleaning: 30 } };
+    expect(readShopRules(older).maxWeeks).toEqual({ ...DEFAULT_SHOP_RULES.maxWeeks, coil_cleaning: 30 });
   });
 
   const form = {
@@ -50,14 +52,17 @@ describe('the shop’s policy', () => {
     energyCostPerDayPerLnK: '0.8',
     minWeeks: '2',
     minWeeksUnlessSevere: '4',
-    maxCoil: '52',
-    maxDrain: '26',
-    maxEvaporator: '26',
+    coil_cleaning: '52',
+    drain_inspection: '26',
+    evaporator_inspection: '26',
     returnWithinDays: '7',
     cleanFindings: '2',
   };
-  const typed = (over: Partial<typeof form>) =>
-    Object.fromEntries(Object.entries({ ...form, ...over }).map(([k, v]) => [k, k === 'seen' || k === 'degrees' ? v : Number(v)]));
+  const typed = (over: Partial<typeof form>) => {
+    const all = Object.entries({ ...form, ...over }).map(([k, v]) => [k, k === 'seen' || k === 'degrees' ? v : Number(v)]);
+    const { coil_cleaning, drain_inspection, evaporator_inspection, ...rest } = Object.fromEntries(all) as Record<string, unknown>;
+    return { ...rest, maxWeeks: { coil_cleaning, drain_inspection, evaporator_inspection } };
+  };
 
   it('takes percents and degrees as they are typed', () => {
     const rules = rulesFromForm(DEFAULT_SHOP_RULES, PolicyForm.parse(typed({})));
@@ -71,10 +76,10 @@ describe('the shop’s policy', () => {
   });
 
   it('says beside the field what cannot be', () => {
-    const fields = (over: Partial<typeof form>) => PolicyForm.safeParse(typed(over)).error?.issues.map((i) => i.path[0]);
+    const fields = (over: Partial<typeof form>) => PolicyForm.safeParse(typed(over)).error?.issues.map((i) => i.path.at(-1));
     expect(fields({ riskPercent: '0' })).toEqual(['riskPercent']);
     expect(fields({ discharge: '20' })).toEqual(['discharge']);
-    expect(fields({ maxCoil: '3' })).toEqual(['maxCoil']);
+    expect(fields({ coil_cleaning: '3' })).toEqual(['coil_cleaning']);
     expect(fields({ minWeeksUnlessSevere: '1' })).toEqual(['minWeeksUnlessSevere']);
   });
 });

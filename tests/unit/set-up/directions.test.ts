@@ -64,3 +64,39 @@ describe('lib/core knows neither time, chance nor machine', { timeout: 60_000 },
     expect(await broken('lib/core/x.ts', 'export const x = (at: number) => new Date(at);')).toEqual([]);
   });
 });
+
+describe('the door to the database', { timeout: 60_000 }, () => {
+  const DOOR = 'no-restricted-syntax';
+  it.each([
+    ['app/x/page.tsx', 'export const x = (db: Db) => db.visit.findMany();'],
+    ['lib/server/x.ts', 'export const x = (ctx: Ctx) => ctx.db.visit.count();'],
+    ['lib/jobs/x.ts', 'export const x = (db: Db) => db.$queryRaw`SELECT 1`;'],
+    ['lib/features/x/reads/x.ts', 'export const x = (tx: Tx) => tx.visit.update({});'],
+    ['lib/features/x/reads/x.ts', 'export const x = (tx: Tx) => tx.$executeRaw`DELETE FROM "Visit"`;'],
+  ])('%s refuses: %s', async (file, code) => {
+    expect(await broken(file, code)).toContain(DOOR);
+  });
+
+  it.each([
+    ['lib/features/x/reads/x.ts', 'export const x = (tx: Tx) => tx.visit.findMany();'],
+    ['lib/features/x/verbs/x.ts', 'export const x = (tx: Tx) => tx.visit.update({});'],
+  ])('%s allows: %s', async (file, code) => {
+    expect(await broken(file, code)).not.toContain(DOOR);
+  });
+});
+
+describe('dates', { timeout: 60_000 }, () => {
+  it.each([
+    ['lib/core/x.ts', 'export const x = (d: Date) => d.toISOString().slice(0, 10);'],
+    ['lib/features/x/verbs/x.ts', "export const x = (d: Date) => d.toISOString().split('T')[0];"],
+    ['lib/features/x/reads/x.ts', 'export const x = (d: Date | null) => d?.toISOString().slice(0, 10);'],
+    ['app/x/page.tsx', 'export const x = (d: Date) => d.toLocaleDateString();'],
+    ['app/_ui/x.ts', "export const x = new Intl.DateTimeFormat('en');"],
+  ])('%s refuses: %s', async (file, code) => {
+    expect(await broken(file, code)).toContain('no-restricted-syntax');
+  });
+
+  it('are cut and written in the calendar', async () => {
+    expect(await broken('lib/core/calendar/x.ts', 'export const x = (d: Date) => d.toISOString().slice(0, 10);')).toEqual([]);
+  });
+});

@@ -1,8 +1,9 @@
+import type { CoilGrade } from '@/lib/core/findings/grades';
 import { expect, it } from 'vitest';
 import { pastSaving } from '@/lib/core/tablet/past-saving';
 import type { PastVisit } from '@/lib/core/tablet';
 
-const visit = (at: string, left: string | null | undefined, found = 'packed'): PastVisit => ({
+const visit = (at: string, left: CoilGrade | null | undefined, found: CoilGrade = 'packed'): PastVisit => ({
   visitId: at,
   at,
   by: 'June',

@@ -29,6 +29,15 @@ export function SetUpForm() {
   return (
     <form {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
+      <Field
+        label="Set-up code"
+        name="code"
+        error={error('code')}
+        autoComplete="off"
+        autoCapitalize="none"
+        spellCheck={false}
+        hint="Printed where Rimebook was started, so that only whoever runs it can set it up."
+      />
       <Field label="Name of the shop" name="shop" error={error('shop')} autoComplete="organization" />
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
         <Field

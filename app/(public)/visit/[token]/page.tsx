@@ -1,10 +1,11 @@
 import type { Metadata } from 'next';
 import { isAppError } from '@/lib/core/errors';
 import { visitByLink } from '@/lib/features/links/reads/customer-links';
+import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
 import { definePage } from '@/lib/server/define-page';
 import { throttle } from '@/lib/server/throttle';
-import { dayIn, timeIn } from '../../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { ReplyForm } from './_components/reply-form';
 
 export const metadata: Metadata = { title: 'Your visit', robots: { index: false }, referrer: 'no-referrer' };
@@ -27,7 +28,7 @@ export default definePage('public', async ({ db, now, params }) => {
         <p className="mt-4 text-soft">{why}</p>
       </main>
     );
-  const shop = await db.shopSettings.findUnique({ where: { id: 1 } });
+  const shop = await shopSettings(db);
   const zone = visit.kitchen.timeZone;
   const slots = await freeSlotsForVisit(db, visit.id, now);
   return (

@@ -1,6 +1,6 @@
 import { UNIT_KEYS, unitField } from '@/lib/core/equipment/unit-fields';
 import { fieldWords } from '@/lib/core/equipment/unit-words';
-import { ASPECT_LABEL, GRADES, type Aspect } from '@/lib/core/findings/grades';
+import { ASPECT_LABEL, gradeLabel, type Aspect } from '@/lib/core/findings/grades';
 import { UNIT_EVENT_LABEL, URGENCY_LABEL, type OperationKind } from '@/lib/core/tablet';
 import { nominal } from '@/lib/core/measures/entry-units';
 import { doubts, quantities } from './reading-said';
@@ -8,8 +8,7 @@ import { amount, isRecord, measured, moment, named, nothing, oneOf, text, unit, 
 
 const aspect = oneOf(ASPECT_LABEL);
 const work = oneOf({ before: 'before cleaning', after: 'after cleaning' });
-const grade: Say = (v, _, p) =>
-  typeof v !== 'string' ? null : (GRADES[p.aspect as Aspect]?.find((g) => g.grade === v)?.label.toLowerCase() ?? v);
+const grade: Say = (v, _, p) => (typeof v !== 'string' ? null : gradeLabel(p.aspect as Aspect, v).toLowerCase());
 const span: Say = (v, { units }) => (typeof v === 'number' ? nominal('pressure', units.pressure, v) : null);
 const size: Say = (v) => (typeof v === 'number' ? `${Math.ceil(v / 1024)} kB` : null);
 const nobody: Say = (v) => (typeof v === 'boolean' ? (v ? 'nobody' : '') : null);

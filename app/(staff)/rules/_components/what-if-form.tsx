@@ -6,6 +6,7 @@ import { FormErrors } from '@/app/_ui/field';
 import { Sheet } from '@/app/_ui/sheet';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import type { ShopRules } from '@/lib/core/evidence/shop-rules';
+import { LEARNING_TASKS, TASK_KIND_INFO } from '@/lib/core/tasks';
 import { kelvinToCelsius, kelvinToFahrenheit } from '@/lib/core/measures';
 import { askPolicy } from '../actions';
 import { DragField } from './drag-field';
@@ -82,9 +83,12 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
       rows: [
         { name: 'minWeeks', label: 'Shortest interval', unit: 'weeks', value: r.minWeeks },
         { name: 'minWeeksUnlessSevere', label: 'Shortest without a packed coil or a trip', unit: 'weeks', value: r.minWeeksUnlessSevere },
-        { name: 'maxCoil', label: 'Longest, coil cleaning', unit: 'weeks', value: r.maxWeeks.coil_cleaning },
-        { name: 'maxDrain', label: 'Longest, drain', unit: 'weeks', value: r.maxWeeks.drain_inspection },
-        { name: 'maxEvaporator', label: 'Longest, evaporator', unit: 'weeks', value: r.maxWeeks.evaporator_inspection },
+        ...LEARNING_TASKS.map((key) => ({
+          name: `maxWeeks.${key}`,
+          label: `Longest, ${TASK_KIND_INFO[key].label.toLowerCase()}`,
+          unit: 'weeks',
+          value: r.maxWeeks[key],
+        })),
         { name: 'cleanFindings', label: 'Clean findings running before loosening', unit: 'times', value: r.cleanFindings },
         { name: 'returnWithinDays', label: 'Go back after a packed coil, ice or a trip within', unit: 'days', value: r.returnWithinDays },
       ],

@@ -3,11 +3,12 @@
 import { useMemo, useState } from 'react';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
 import { minutesOnSite, siteTimeWords, type SiteTime } from '@/lib/core/planning/on-site';
+import { ridersOf } from '@/lib/core/tasks';
 import { Button, ButtonLink } from '../../../_ui/button';
 import { FormErrors, TextArea } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';
 import { useActionForm } from '../../../_ui/use-action-form';
-import { dayWords } from '../../../_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { book } from '../actions';
 import { SlotFields } from './slot-fields';
 
@@ -41,8 +42,8 @@ export function BookForm({ kitchenId, tasks, chosen, today, siteTime, technician
   const { form, error, busy } = useActionForm(book);
   const [picked, setPicked] = useState(() => new Set(chosen));
   const units = useMemo(() => byUnit(tasks), [tasks]);
-  const coilUnits = new Set(tasks.filter((t) => picked.has(t.id) && t.kindKey === 'coil_cleaning').map((t) => t.unitId));
-  const rides = (t: Task) => t.lowSide && coilUnits.has(t.unitId) && !t.onVisit;
+  const riders = new Set(ridersOf(tasks, (t) => picked.has(t.id)));
+  const rides = (t: Task) => riders.has(t);
   const work = tasks.filter((t) => picked.has(t.id) || rides(t)).map((t) => t.minutes);
   const standard = work.reduce((sum, m) => sum + m, 0);
   const access = Math.round(siteTime.accessMinutes);

@@ -1,11 +1,23 @@
+import { cookies } from 'next/headers';
 import NextAuth, { type NextAuthOptions } from 'next-auth';
 import Credentials from 'next-auth/providers/credentials';
+import { callerAddress } from '@/lib/server/caller';
 import { now } from '@/lib/server/clock';
 import { db } from '@/lib/server/db';
 import { env } from '@/lib/server/env';
+import { KNOWN_DEVICE_DAYS, knownDeviceCookie, markOf, newKnownDevice, readKnownDevice } from '@/lib/server/known-device';
+import { log } from '@/lib/server/log';
 import { isAppError } from '@/lib/core/errors';
 import { revokeSession } from '@/lib/features/people/verbs/sessions';
 import { SESSION_DAYS, signIn } from '@/lib/features/people/verbs/sign-in';
+
+const deviceCookie = () => ({
+  httpOnly: true,
+  sameSite: 'lax' as const,
+  secure: env().NEXTAUTH_URL.startsWith('https:'),
+  path: '/api/auth',
+  maxAge: KNOWN_DEVICE_DAYS * 24 * 3600,
+});
 
 function options(): NextAuthOptions {
   return {
@@ -16,19 +28,19 @@ function options(): NextAuthOptions {
       Credentials({
         credentials: { email: {}, password: {} },
         async authorize(given, request) {
-          const head = (name: string) => String((request.headers as Record<string, unknown> | undefined)?.[name] ?? '');
+          const userAgent = String((request.headers as Record<string, unknown> | undefined)?.['user-agent'] ?? '');
+          const { email = '', password = '' } = given ?? {};
+          const address = await callerAddress();
+          const jar = await cookies();
+          const knownDevice = readKnownDevice(email, jar.get(knownDeviceCookie(email))?.value);
           try {
-            const s = await signIn(
-              { db: db(), now: now() },
-              {
-                email: given?.email ?? '',
-                password: given?.password ?? '',
-                address: head('x-forwarded-for').split(',')[0]?.trim() || 'direct',
-                userAgent: head('user-agent'),
-              },
-            );
+            const s = await signIn({ db: db(), now: now() }, { email, password, address, userAgent, knownDevice });
+            if (!knownDevice) jar.set(knownDeviceCookie(email), newKnownDevice(email), deviceCookie());
             return { id: s.userId, name: s.name, sid: s.sessionId };
           } catch (e) {
+            // Whose and from where only as marks: a log is no list of people.
+            if (isAppError(e))
+              log.warn({ event: 'sign_in_refused', why: e.code, account: markOf(email), from: markOf(address) }, 'sign-in');
             // The code reaches the form, the words are its own.
             if (isAppError(e)) throw new Error(e.code);
             throw e;

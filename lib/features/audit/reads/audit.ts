@@ -1,16 +1,5 @@
 import 'server-only';
-import type { Prisma, Tx } from '../../../database/client';
-
-export type AuditNote = {
-  at: Date;
-  userId: string | null;
-  action: string;
-  entity: string;
-  entityId: string;
-  detail?: Prisma.InputJsonObject;
-};
-
-export const writeAudit = (db: Tx, note: AuditNote) => db.auditEntry.create({ data: note });
+import type { Tx } from '../../../database/client';
 
 /** Who changed a record last and which of its fields, or null. */
 export async function lastChange(db: Tx, entity: string, entityId: string) {

@@ -1,5 +1,5 @@
 import 'server-only';
-import { writeAudit } from '../../audit/reads/audit';
+import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewCustomer } from '../../../schemas/customers';
 import { orSay } from '../../audit/verbs/changes';

@@ -1,8 +1,11 @@
 import 'server-only';
-import type { Tx } from '../../../database/client';
-import { Prisma } from '../../../database/client';
+import { ASPECTS, stoppedGrades, type Aspect } from '../../../core/findings/grades';
+import { Prisma, type Tx } from '../../../database/client';
 
-export type StandingTrouble = { aspect: string; grade: string; at: Date };
+/** Each aspect with the grades at which it does not do its work. */
+const STOPPED = Prisma.join(ASPECTS.flatMap((a) => stoppedGrades(a).map((g) => `${a} ${g}`)));
+
+export type StandingTrouble = { aspect: Aspect; grade: string; at: Date };
 export type OpenFollowUp = { id: string; what: string; urgency: string; dueOn: Date | null; createdAt: Date };
 export type SettledFollowUp = { id: string; what: string; dropped: boolean; at: Date; by: string | null; note: string };
 
@@ -29,10 +32,10 @@ export async function unitTrouble(db: Tx, unitId: string): Promise<{ found: Stan
   const [found, followUps] = [
     await db.$queryRaw<StandingTrouble[]>(Prisma.sql`
       WITH last AS (
-        SELECT DISTINCT ON (aspect) aspect::text, grade, at FROM "Finding"
+        SELECT DISTINCT ON (aspect) aspect::text, grade::text, at FROM "Finding"
         WHERE "unitId" = ${unitId}::uuid AND grade IS NOT NULL AND "supersededAt" IS NULL ORDER BY aspect, at DESC, (phase = 'left') DESC
       )
-      SELECT aspect, grade, at FROM last WHERE grade IN ('failed', 'blocked', 'frozen', 'broken', 'bridged', 'block', 'matted', 'packed') ORDER BY at DESC`),
+      SELECT aspect, grade, at FROM last WHERE aspect || ' ' || grade IN (${STOPPED}) ORDER BY at DESC`),
     await db.followUp.findMany({
       where: { unitId, status: 'open' },
       orderBy: [{ dueOn: 'asc' }, { createdAt: 'asc' }],

@@ -1,4 +1,5 @@
 import 'server-only';
+import { isId } from '../../../core/ids/is-id';
 import type { CompressorMap } from '../../../core/condenser/compressor/ten-coefficient';
 import type { Tx } from '../../../database/client';
 import { toLocalDate } from '../../../core/calendar/date-column';
@@ -58,3 +59,7 @@ export async function tasksOfUnit(db: Tx, unitId: string) {
     }))
     .sort((a, b) => Number(b.active) - Number(a.active) || a.sort - b.sort);
 }
+
+/** A unit with its kitchen, or null, also for what cannot be an id. */
+export const unitInKitchen = async (db: Tx, id: string | undefined) =>
+  isId(id) ? db.unit.findUnique({ where: { id }, include: { kitchen: true } }) : null;

@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/reads/audit';
+import { writeAudit } from '../../audit/verbs/write-audit';
 import { lockRow } from '../../../database/lock';
 import { withinTransaction } from '../../../database/transaction';
 import type { Archive, Restore } from '../../../schemas/customers';

@@ -2,7 +2,7 @@ import 'server-only';
 import { randomUUID } from 'node:crypto';
 import { blankUnit, type UnitSent } from '../../../core/equipment/unit-fields';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/reads/audit';
+import { writeAudit } from '../../audit/verbs/write-audit';
 import { jsonOrNull } from '../../../database/json';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewUnit } from '../../../schemas/equipment';

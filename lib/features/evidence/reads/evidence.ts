@@ -1,4 +1,5 @@
 import 'server-only';
+import { COIL_CLEANING } from '../../../core/tasks';
 import { daysBetween, todayIn, type LocalDate } from '../../../core/calendar';
 import type { Estimate, Reading } from '../../../core/condenser';
 import { readingOf } from '../../../core/condenser/from-record';
@@ -37,7 +38,7 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
   if (!belief) return null;
   const own = ownLimits(file.unit, belief.evidence.baseline, file.conditions, rules.ownLimits);
   const tasks = await unitTasks(db, unitId);
-  const coil = tasks.find((t) => t.kindKey === 'coil_cleaning') ?? null;
+  const coil = tasks.find((t) => t.kindKey === COIL_CLEANING) ?? null;
   const limits = own && own.limits.length > 0 ? own.limits : rules.limits;
   const latest = await latestReading(db, unitId);
   const { baseline } = belief.evidence;

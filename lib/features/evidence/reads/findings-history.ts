@@ -1,9 +1,10 @@
 import 'server-only';
+import { COIL_CLEANING } from '../../../core/tasks';
 import { todayIn, type LocalDate } from '../../../core/calendar';
 import { condenserUnitOf, conditionsOf } from '../../../core/condenser/from-record';
 import type { CauseId, Figure, Verdict } from '../../../core/condenser';
 import type { FindingFact, ReadingFact, UnitFile } from '../../../core/evidence';
-import type { Aspect } from '../../../core/findings/grades';
+import { fanDead, seenAt } from '../../../core/findings/seen';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { groupBy } from '../../../core/numerics/group-by';
 import { Prisma, type Tx } from '../../../database/client';
@@ -54,7 +55,7 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
       orderBy: [{ at: 'asc' }, { id: 'asc' }],
     }),
     await db.visitTask.findMany({
-      where: { unitId: { in: ids }, outcome: 'done', task: { kindKey: 'coil_cleaning' }, visit: counted },
+      where: { unitId: { in: ids }, outcome: 'done', task: { kindKey: COIL_CLEANING }, visit: counted },
       select: { unitId: true, visit },
     }),
     await db.unitEvent.findMany({
@@ -64,14 +65,12 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
     (await estimateFacts(db, ids)).filter((e) => withoutReadings === undefined || e.visitId !== withoutReadings),
   ];
   const onFile = await db.task.findMany({
-    where: { unitId: { in: ids }, kindKey: 'coil_cleaning', lastDoneOn: { not: null } },
+    where: { unitId: { in: ids }, kindKey: COIL_CLEANING, lastDoneOn: { not: null } },
     select: { unitId: true, lastDoneOn: true },
   });
   const zone = new Map(units.map((u) => [u.id, u.kitchen.timeZone]));
   const on = (unitId: string, v: { arrivedAt: Date | null; startsAt: Date }) => visitDate(v, zone.get(unitId) as string);
-  const fanDead = new Set(
-    findings.filter((f) => f.aspect === 'fan' && f.grade === 'failed' && f.phase === 'found').map((f) => `${f.visitId} ${f.unitId}`),
-  );
+  const looksOf = groupBy(findings, (f) => `${f.visitId} ${f.unitId}`);
   const byUnit = <T extends { unitId: string }>(rows: readonly T[]) => groupBy(rows, (r) => r.unitId);
   const found = byUnit(findings);
   const cleaned = byUnit(cleanings);
@@ -94,9 +93,9 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
       ].sort(),
       findings: (found.get(u.id) ?? []).map((f): FindingFact => ({
         on: on(u.id, f.visit),
-        aspect: f.aspect as Aspect,
+        aspect: f.aspect,
         grade: f.grade as string,
-        phase: f.phase as 'found' | 'left',
+        phase: f.phase,
       })),
       trips: [...new Set(dates('high_pressure_trip'))].sort(),
       readings: (read.get(u.id) ?? []).map((r): ReadingFact => ({
@@ -106,7 +105,7 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
         designRiseK: r.rise,
         verdict: r.verdict as Verdict,
         leading: r.leading as CauseId | null,
-        fanFailed: r.visitId !== null && fanDead.has(`${r.visitId} ${u.id}`),
+        fanFailed: fanDead(seenAt(looksOf.get(`${r.visitId} ${u.id}`) ?? [], r.phase)),
       })),
     };
   });

@@ -3,9 +3,11 @@ import { todayIn } from '../../../core/calendar';
 import type { Estimate } from '../../../core/condenser';
 import { AppError } from '../../../core/errors';
 import { baselineFrom, estimateOnFile, kitchenBeliefs } from '../../../core/evidence';
-import { readingToEstimate, saveEstimate } from '../reads/estimates';
+import { readingToEstimate } from '../reads/estimates';
+import { saveEstimate } from './save-estimate';
 import { unitFiles, visitDate } from '../reads/findings-history';
-import { fleetBelief, kitchenPosteriors, saveBelief } from '../reads/fouling';
+import { fleetBelief, kitchenPosteriors } from '../reads/fouling';
+import { saveBelief } from './save-belief';
 import { withinTransaction } from '../../../database/transaction';
 import type { ServiceContext } from '../../context';
 
@@ -19,7 +21,7 @@ export async function storeEstimate(ctx: Pick<ServiceContext, 'db'>, readingId: 
   return withinTransaction(ctx.db, async (tx) => {
     const found = await readingToEstimate(tx, readingId);
     if (!found) throw new AppError('not_found', 'That reading is not on file.');
-    const { reading, coilGrade, fanGrade } = found;
+    const { reading, seen } = found;
     const { kitchen } = reading.unit;
     const visitId = reading.visitId ?? undefined;
     const [file] = await unitFiles(tx, { unitIds: [reading.unitId] }, { withVisit: visitId, evenArchived: [reading.unitId] });
@@ -27,7 +29,7 @@ export async function storeEstimate(ctx: Pick<ServiceContext, 'db'>, readingId: 
     const at = reading.at.getTime();
     const on = reading.visit ? visitDate(reading.visit, kitchen.timeZone) : todayIn(kitchen.timeZone, at);
     const { unitId, phase } = reading;
-    const { columns, result } = estimateOnFile(file, { readingId, unitId, at, phase, record: reading, coilGrade, fanGrade }, on);
+    const { columns, result } = estimateOnFile(file, { readingId, unitId, at, phase, record: reading, seen }, on);
     await saveEstimate(tx, reading, columns, result);
     if (phase === 'after') await keepBaseline(tx, unitId, visitId);
     return result;

@@ -1,7 +1,15 @@
 import 'server-only';
 import type { Anchor } from '../../../core/calendar';
 import { unitValues } from '../../../core/equipment/unit-fields';
-import { fold, kitchenKey, type KitchenValues, type OnFile, type RowValues, type TaskKindInfo } from '../../../core/fleet-csv';
+import {
+  fold,
+  kitchenKey,
+  type KnownUnit,
+  type KitchenValues,
+  type OnFile,
+  type RowValues,
+  type TaskKindInfo,
+} from '../../../core/fleet-csv';
 import type { Tx } from '../../../database/client';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { weekly } from '../../visits/reads/visits';
@@ -36,6 +44,21 @@ export async function fleetOnFile(db: Tx): Promise<OnFile> {
     ),
     tags: new Set(units.map((u) => u.tag.toUpperCase())),
   };
+}
+
+/** Every unit on file, as a sheet may be about it. */
+export async function knownUnitsOnFile(db: Tx): Promise<KnownUnit[]> {
+  const units = await db.unit.findMany({
+    where: { archivedAt: null, kitchen: { archivedAt: null } },
+    include: { kitchen: { select: { name: true, customer: { select: { name: true } } } } },
+  });
+  return units.map((u) => ({
+    id: u.id,
+    version: u.version,
+    customer: u.kitchen.customer.name,
+    kitchen: u.kitchen.name,
+    values: unitValues(u),
+  }));
 }
 
 /** Kinds of task that a file has columns for. */

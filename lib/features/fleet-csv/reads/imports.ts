@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Problem } from '../../../core/fleet-csv';
+import type { RawSheet, SheetChoices } from '../../../core/sheet';
 import type { Prisma, Tx } from '../../../database/client';
 
 /** What a dry run found. `errors` and `notes` count all problems. */
@@ -12,10 +13,27 @@ export type ImportSummary = {
   flammable: number;
   errors: number;
   notes: number;
+  /** Rows about units on file, and how many of those would change. */
+  known: number;
+  updates: number;
+  /** What is still to be decided about a sheet. */
+  open: number;
 };
 export type ImportReport = { problems: Problem[]; summary: ImportSummary };
 
-const NOTHING: ImportSummary = { customers: 0, newKitchens: 0, kitchens: 0, units: 0, tasks: 0, flammable: 0, errors: 0, notes: 0 };
+const NOTHING: ImportSummary = {
+  customers: 0,
+  newKitchens: 0,
+  kitchens: 0,
+  units: 0,
+  tasks: 0,
+  flammable: 0,
+  errors: 0,
+  notes: 0,
+  known: 0,
+  updates: 0,
+  open: 0,
+};
 
 export function reportOf(json: unknown): ImportReport {
   const r = (json ?? {}) as Partial<ImportReport>;
@@ -35,3 +53,24 @@ export const recentImports = (db: Tx) =>
     take: 8,
     select: { id: true, fileName: true, status: true, rows: true, doneRows: true, createdAt: true },
   });
+
+/** What was decided about a sheet, as it is kept. */
+export function choicesOf(json: unknown): SheetChoices {
+  const c = (json ?? {}) as Partial<SheetChoices>;
+  return { sheet: c.sheet, columns: c.columns ?? {}, values: c.values ?? {}, answers: c.answers ?? {} };
+}
+export const sheetsOf = (json: unknown): RawSheet[] | null => (Array.isArray(json) ? (json as RawSheet[]) : null);
+export const asJson = (value: unknown) => value as Prisma.InputJsonValue;
+
+/** What was decided about the last sheet of this form, or nothing. */
+export async function rememberedChoices(db: Tx, form: string): Promise<SheetChoices> {
+  return choicesOf((await db.sheetMemory.findUnique({ where: { form } }))?.choices);
+}
+/** What an import put on file, and what units were before it changed them. */
+export type Made = {
+  customers: string[];
+  kitchens: string[];
+  units: string[];
+  changed: { id: string; version: number; before: Record<string, unknown> }[];
+};
+export const madeOf = (json: unknown): Made | null => (json ? (json as Made) : null);

@@ -1,28 +1,53 @@
 import 'server-only';
+import Papa from 'papaparse';
 import { AppError } from '../../../core/errors';
-import { reportJson } from '../reads/imports';
+import type { RawSheet } from '../../../core/sheet';
+import { asJson, rememberedChoices, reportJson } from '../reads/imports';
 import type { Db } from '../../../database/client';
+import { readingOf } from '../reads/sheet-reading';
 import { planImport } from './plan-import';
-import { MAX_BYTES } from './read-csv';
+import { MAX_BYTES, readCsv } from './read-csv';
+import { bounded, formOf, isOurFile, sheetOfText, type WorkbookReader } from './read-sheets';
 
-/** Dry run of a file. It is kept with its report; nothing else is written. @throws AppError too_large | invalid */
+type Handed = { fileName: string; csv: string } | { fileName: string; bytes: Uint8Array; readWorkbook: WorkbookReader };
+
+/**
+ * Dry run of a file. It is kept with its report; nothing else is written. A file in our own columns is read strictly; any
+ * other is read as a sheet, with what was decided about the last one of its form. @throws AppError too_large | invalid
+ */
 export async function checkImport(
   { db, actor, now }: { db: Db; actor: { userId: string }; now: Date },
-  input: { fileName: string; csv: string },
+  input: Handed,
 ): Promise<{ runId: string }> {
-  if (input.csv.trim() === '') throw new AppError('invalid', 'Choose a file or paste its lines.', 'file');
-  if (input.csv.length > MAX_BYTES) throw new AppError('too_large', 'The file is larger than 10 MB. Split it.', 'file');
-  const { plan, report } = await planImport(db, input.csv, now);
+  const { csv, sheets } = await handedIn(input);
+  const choices =
+    sheets && (await rememberedChoices(db, formOf(await readingOf(db, sheets, { columns: {}, values: {}, answers: {} }, now))));
+  const { plan, report, reading } = await planImport(db, { csv, source: sheets, choices }, now);
   const { id } = await db.importRun.create({
-    // PostgreSQL keeps no null characters; the report has said so already.
     data: {
       createdById: actor.userId,
       fileName: input.fileName.slice(0, 200),
-      csv: input.csv.replaceAll('\u0000', ''),
-      rows: plan.rows,
+      // PostgreSQL keeps no null characters; the report has said so already.
+      csv: csv.replaceAll('\u0000', ''),
+      ...(sheets ? { source: asJson(sheets), choices: asJson(choices ?? {}) } : {}),
+      rows: reading?.rows ?? plan.rows,
       problems: reportJson(report),
       createdAt: now,
     },
   });
   return { runId: id };
+}
+
+/** The file as text in our own columns, or as sheets of any form. */
+async function handedIn(input: Handed): Promise<{ csv: string; sheets: RawSheet[] | null }> {
+  if ('csv' in input) {
+    if (input.csv.trim() === '') throw new AppError('invalid', 'Choose a file or paste its lines.', 'file');
+    if (input.csv.length > MAX_BYTES) throw new AppError('too_large', 'The file is larger than 10 MB. Split it.', 'file');
+    const { lines, problems } = readCsv(input.csv);
+    if (problems.length > 0 || isOurFile(lines[0]?.cells)) return { csv: input.csv, sheets: null };
+    return { csv: '', sheets: bounded([sheetOfText(input.csv)]) };
+  }
+  const sheets = bounded(await input.readWorkbook(input.bytes));
+  const ours = sheets.find((s) => isOurFile(s.rows[0]));
+  return ours ? { csv: Papa.unparse(ours.rows), sheets: null } : { csv: '', sheets };
 }

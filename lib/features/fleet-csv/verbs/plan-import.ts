@@ -1,19 +1,54 @@
 import 'server-only';
 import { isFlammable } from '../../../core/visits/needs';
-import { allColumns, planFleet, type FleetPlan } from '../../../core/fleet-csv';
+import { allColumns, planFleet, type FleetPlan, type Known, type Line, type Problem } from '../../../core/fleet-csv';
+import type { SheetReading } from '../../../core/sheet';
 import type { Tx } from '../../../database/client';
-import { fleetOnFile, fleetTaskKinds } from '../reads/fleet';
-import type { ImportReport } from '../reads/imports';
+import { fleetOnFile, fleetTaskKinds, knownUnitsOnFile } from '../reads/fleet';
+import { choicesOf, sheetsOf, type ImportReport } from '../reads/imports';
+import { readingOf } from '../reads/sheet-reading';
 import { shopTimeZone } from '../../shop/reads/shop';
 import { readCsv } from './read-csv';
 
+type Source = { csv: string; source?: unknown; choices?: unknown };
+export type ImportPlan = { plan: FleetPlan; report: ImportReport; reading: SheetReading | null };
+
 /** The dry run: what a file would put on file, against what is there now. */
-export async function planImport(db: Tx, csv: string, now: Date): Promise<{ plan: FleetPlan; report: ImportReport }> {
-  const { lines, problems } = readCsv(csv);
-  const [kinds, onFile, zone] = [await fleetTaskKinds(db), await fleetOnFile(db), await shopTimeZone(db)];
-  const plan = problems.length
-    ? { kitchens: [], units: [], problems, rows: Math.max(0, lines.length - 1) }
-    : planFleet(lines, { columns: allColumns(kinds), kinds, onFile, shopTimeZone: zone, now: now.getTime() });
+export async function planImport(db: Tx, run: Source, now: Date): Promise<ImportPlan> {
+  const choices = choicesOf(run.choices);
+  const sheets = sheetsOf(run.source);
+  const reading = sheets ? await readingOf(db, sheets, choices, now) : null;
+  const { lines, problems } = reading ? { lines: reading.lines as Line[], problems: nothingIn(reading) } : readCsv(run.csv);
+  const known = (choices.answers.known as Known | undefined) ?? (reading ? 'fill' : undefined);
+  const plan = await planLines(db, lines, problems, known, now);
+  // One decision for all rows that cannot be filed, whatever their trouble.
+  const bad = new Set(plan.problems.filter((p) => p.severity === 'error').map((p) => p.line));
+  const kept =
+    reading && choices.answers.unfit === 'leave out' && bad.size > 0
+      ? await planLines(
+          db,
+          lines.filter((l) => !bad.has(l.line)),
+          problems,
+          known,
+          now,
+        )
+      : plan;
+  return { plan: kept, report: reportOfPlan(kept, reading), reading };
+}
+
+function nothingIn({ rows, headerLine }: SheetReading): Problem[] {
+  if (rows > 0) return [];
+  const message = 'No unit was found: no column holds a unit’s name, kind, model or serial. Say under “Columns” what each one is.';
+  return [{ line: headerLine, column: '', value: '', message, severity: 'error' }];
+}
+
+async function planLines(db: Tx, lines: Line[], problems: Problem[], known: Known | undefined, now: Date): Promise<FleetPlan> {
+  const kinds = await fleetTaskKinds(db);
+  if (problems.length > 0) return { kitchens: [], units: [], updates: [], known: 0, problems, rows: Math.max(0, lines.length - 1) };
+  const onFile = { ...(await fleetOnFile(db)), units: await knownUnitsOnFile(db) };
+  return planFleet(lines, { columns: allColumns(kinds), kinds, onFile, known, shopTimeZone: await shopTimeZone(db), now: now.getTime() });
+}
+
+function reportOfPlan(plan: FleetPlan, reading: SheetReading | null): ImportReport {
   const { kitchens, units } = plan;
   const summary = {
     customers: new Set(kitchens.filter((k) => !k.customerId).map((k) => k.customer.toLowerCase())).size,
@@ -24,6 +59,14 @@ export async function planImport(db: Tx, csv: string, now: Date): Promise<{ plan
     flammable: units.filter((u) => isFlammable(u.refrigerant)).length,
     errors: plan.problems.filter((p) => p.severity === 'error').length,
     notes: plan.problems.filter((p) => p.severity === 'note').length,
+    known: plan.known,
+    updates: plan.updates.length,
+    open: reading ? openIn(reading) : 0,
   };
-  return { plan, report: { problems: plan.problems, summary } };
+  // What is still open makes rows incomplete: that is said once, as the question.
+  return { problems: summary.open > 0 ? [] : plan.problems, summary: summary.open > 0 ? { ...summary, errors: 0 } : summary };
 }
+
+/** What is still to be decided. */
+export const openIn = ({ questions, groups }: SheetReading): number =>
+  questions.filter((q) => q.open).length + groups.filter((g) => g.open).length;

@@ -1,12 +1,15 @@
 import 'server-only';
 import { AppError, isAppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/reads/audit';
-import type { Db } from '../../../database/client';
+import { writeAudit } from '../../audit/verbs/write-audit';
+import { Prisma, type Db } from '../../../database/client';
 import { fleetOnFile } from '../reads/fleet';
-import { reportJson } from '../reads/imports';
+import { asJson, choicesOf, reportJson } from '../reads/imports';
 import { lockAll } from '../../../database/lock';
 import { planImport } from './plan-import';
+import { rememberChoices } from './remember-choices';
+import { formOf } from './read-sheets';
 import { writePlan } from './write-plan';
+import { writeUpdates } from './write-updates';
 
 type Context = { db: Db; actor: { userId: string }; now: Date };
 
@@ -40,15 +43,25 @@ export async function runImport({ db, actor, now }: Context, runId: string): Pro
         await lockAll(tx, 'fleet');
         const run = await tx.importRun.findUnique({ where: { id: runId } });
         if (run?.status !== 'running') return;
-        const { plan, report } = await planImport(tx, run.csv, now);
-        if (report.summary.errors > 0) throw new Unfit(report);
+        const { plan, report, reading } = await planImport(tx, run, now);
+        if (report.summary.errors + report.summary.open > 0) throw new Unfit(report);
         let done = 0;
         // Told outside the transaction, so that others can see it.
         const wrote = async (n: number) => void (await db.importRun.update({ where: { id: runId }, data: { doneRows: (done += n) } }));
-        await writePlan(tx, plan, now, (await fleetOnFile(tx)).tags, wrote);
+        const made = await writePlan(tx, plan, now, (await fleetOnFile(tx)).tags, wrote);
+        await writeUpdates(tx, plan.updates, made);
+        if (reading) await rememberChoices(tx, formOf(reading), choicesOf(run.choices), now);
         await tx.importRun.update({
           where: { id: runId },
-          data: { status: 'done', doneRows: plan.units.length, csv: '', problems: reportJson(report), finishedAt: now },
+          data: {
+            status: 'done',
+            doneRows: plan.rows,
+            csv: '',
+            source: Prisma.DbNull,
+            made: asJson(made),
+            problems: reportJson(report),
+            finishedAt: now,
+          },
         });
         await writeAudit(tx, {
           at: now,

@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { fold, type FleetPlan } from '../../../core/fleet-csv';
 import { shortCode } from '../../../core/tablet/short-code';
 import type { Tx } from '../../../database/client';
+import type { Made } from '../reads/imports';
 import { insertMany } from '../../../database/insert-many';
 
 const BATCH = 500;
@@ -42,14 +43,14 @@ function placesOf(plan: FleetPlan, createdAt: Date) {
   return { customers, kitchens, kitchenIds };
 }
 
-/** Writes a plan without errors. `wrote` is told how many units are in, after each batch. */
+/** Writes a plan without errors. `wrote` is told how many units are in, after each batch. Returns what was made. */
 export async function writePlan(
   tx: Tx,
   plan: FleetPlan,
   createdAt: Date,
   tagsOnFile: ReadonlySet<string>,
   wrote: (units: number) => Promise<void>,
-): Promise<void> {
+): Promise<Made> {
   const { customers, kitchens, kitchenIds } = placesOf(plan, createdAt);
   const taken = new Set([...tagsOnFile, ...plan.units.map((u) => u.tag).filter(Boolean)]);
   await inBatches(customers, (rows) => insertMany(tx, 'Customer', rows));
@@ -78,4 +79,6 @@ export async function writePlan(
     },
     wrote,
   );
+  const ids = (rows: readonly Row[]) => rows.map((r) => String(r.id));
+  return { customers: ids(customers), kitchens: ids(kitchens), units: ids(units), changed: [] };
 }

@@ -1,10 +1,11 @@
 import 'server-only';
-import { todayIn, type LocalDate } from '../../../core/calendar';
-import { gradesAtReading, type ReadingToEstimate, type TaskOnFile } from '../../../core/evidence';
+import { todayIn } from '../../../core/calendar';
+import type { ReadingToEstimate, TaskOnFile } from '../../../core/evidence';
+import { seenAt } from '../../../core/findings/seen';
 import { groupBy } from '../../../core/numerics/group-by';
-import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import { visitDate } from '../../evidence/reads/findings-history';
-import type { Prisma, Tx } from '../../../database/client';
+import type { Tx } from '../../../database/client';
 
 const CHANGE_FIELDS = {
   evidence: true,
@@ -44,7 +45,10 @@ export async function visitToRevise(db: Tx, visitId: string) {
       at: r.at.getTime(),
       phase: r.phase,
       record: r,
-      ...gradesAtReading(findings, r),
+      seen: seenAt(
+        findings.filter((f) => f.unitId === r.unitId),
+        r.phase,
+      ),
     })),
     lookedAt: new Map([...groupBy(seen, (f) => f.unitId)].map(([unitId, list]) => [unitId, new Set(list.map((f) => f.aspect))])),
   };
@@ -86,17 +90,3 @@ export async function tasksToRevise(db: Tx, unitIds: readonly string[], visitId:
     };
   });
 }
-
-export type NewChange = {
-  taskId: string; at: Date; kind: 'evidence' | 'held' | 'overruled' | 'locked' | 'unlocked' | 'edited' | 'ended'; fromRule: string; toRule: string; fromDueOn: LocalDate | null; toDueOn: LocalDate | null;
-  reason: string; evidence: unknown; modelVersion: string; byUserId: string | null; visitId: string | null;
-}; // prettier-ignore
-
-export const changeRow = (c: NewChange): Prisma.RuleChangeUncheckedCreateInput => ({
-  ...c,
-  fromDueOn: c.fromDueOn && fromLocalDate(c.fromDueOn),
-  toDueOn: c.toDueOn && fromLocalDate(c.toDueOn),
-  evidence: c.evidence as Prisma.InputJsonValue,
-});
-
-export const saveChange = (db: Tx, change: NewChange) => db.ruleChange.create({ data: changeRow(change) });

@@ -5,8 +5,8 @@ import { dayInWords } from '../../../core/intervals/words';
 import { Prisma, type Tx } from '../../../database/client';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { keepCleaningBefore } from './cleaning-before';
-import { foulingJson } from '../../evidence/reads/fouling';
-import { changeRow } from '../reads/rule-changes';
+import { foulingJson } from '../../evidence/verbs/save-belief';
+import { changeRow } from './save-change';
 import type { visitToRevise } from '../reads/rule-changes';
 
 type Visit = NonNullable<Awaited<ReturnType<typeof visitToRevise>>>;

@@ -1,8 +1,8 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
 import type { ShopRules } from '../../../core/evidence';
-import { writeAudit } from '../../audit/reads/audit';
-import { policyJson, shopRules } from '../../evidence/reads/fouling';
+import { writeAudit } from '../../audit/verbs/write-audit';
+import { shopRules } from '../../evidence/reads/fouling';
 import { withinTransaction } from '../../../database/transaction';
 import { differences, staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
@@ -14,7 +14,7 @@ export function setPolicy({ db, actor, now }: ServiceContext, rules: ShopRules, 
     if (!shop) throw new AppError('not_found', 'The shop is not set up yet.');
     if (shop.updatedAt.toISOString() !== seen) throw await staleError(tx, 'ShopSettings', '1', 'the shop’s settings');
     const before = await shopRules(tx);
-    await tx.shopSettings.update({ where: { id: 1 }, data: { policy: policyJson(rules) } });
+    await tx.shopSettings.update({ where: { id: 1 }, data: { policy: rules } });
     await writeAudit(tx, {
       at: now,
       userId: actor?.userId ?? null,

@@ -1,7 +1,7 @@
 import 'server-only';
 import { addDays } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/reads/audit';
+import { writeAudit } from '../../audit/verbs/write-audit';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { openVisitsOn, type OpenVisits } from '../../visits/reads/open-visits';
 import { withinTransaction } from '../../../database/transaction';

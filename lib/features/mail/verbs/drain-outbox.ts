@@ -1,80 +1,73 @@
 import 'server-only';
-import { createTransport } from 'nodemailer';
 import type { Db } from '../../../database/client';
+import { withinTransaction } from '../../../database/transaction';
 import { overtakenBy } from './overtaken';
+import { mailer, type Letter, type Mailer } from './smtp';
 
 export type MailSettings = { smtpUrl?: string; from: string };
 const MAX_ATTEMPTS = 6;
+/** Longer than any talk with a mail server lasts: whoever claimed a message before that is gone. */
+const CLAIM_MS = 15 * 60_000;
+const NOT_KNOWN = 'The mail server did not say whether it took the message.';
 
 /**
- * Sends what waits in the outbox, one at a time, each row locked while it is sent so that two workers never send it
- * twice. One that no longer holds is not sent. Without a mail server the messages are held and shown on the outbox page. Returns how many went out.
+ * Sends what waits in the outbox, one at a time. Each is claimed first and sent outside any transaction: a message goes
+ * out at most once after the server was handed it, however late it answers and whoever dies meanwhile. What may or may
+ * not have gone is marked 'unknown' and left to a person. One that no longer holds is not sent. Without a mail server
+ * the messages are held and shown on the outbox page. Returns how many went out.
  */
 export async function drainOutbox({ db, now }: { db: Db; now: Date }, mail: MailSettings): Promise<number> {
+  await db.outboxMessage.updateMany({
+    where: { status: 'sending', claimedAt: { lt: new Date(now.getTime() - CLAIM_MS) } },
+    data: { status: 'unknown', error: 'Rimebook stopped while it was being sent.' },
+  });
   if (!mail.smtpUrl) {
     await db.outboxMessage.updateMany({ where: { status: 'queued' }, data: { status: 'held', error: 'No mail server is set.' } });
     return 0;
   }
   await db.outboxMessage.updateMany({ where: { status: 'held' }, data: { status: 'queued', error: '' } });
-  const transport = createTransport(mail.smtpUrl);
+  const server = mailer(mail.smtpUrl, mail.from);
   // One that fails must not hold up those behind it: it is left out until the next drain.
-  const failed: string[] = [];
+  const done: string[] = [];
   let sent = 0;
   try {
-    for (
-      let next = await sendNext(db, transport, mail.from, now, failed);
-      next;
-      next = await sendNext(db, transport, mail.from, now, failed)
-    ) {
-      if (next.sent) sent++;
-      else failed.push(next.id);
+    for (let claim = await claimNext(db, now, done); claim; claim = await claimNext(db, now, done)) {
+      done.push(claim.id);
+      if (claim.letter && (await deliver(db, server, claim.letter, now))) sent++;
     }
   } finally {
-    transport.close();
+    server.close();
   }
   return sent;
 }
 
-async function sendNext(
-  db: Db,
-  transport: ReturnType<typeof createTransport>,
-  from: string,
-  now: Date,
-  leaveOut: string[],
-): Promise<{ id: string; sent: boolean } | null> {
-  return db.$transaction(
-    async (tx) => {
-      const [row] = await tx.$queryRaw<{ id: string }[]>`
-        SELECT id FROM "OutboxMessage" WHERE status = 'queued' AND NOT (id = ANY(${leaveOut}::uuid[])) ORDER BY "createdAt" LIMIT 1 FOR UPDATE SKIP LOCKED`;
-      if (!row) return null;
-      const m = await tx.outboxMessage.findUniqueOrThrow({ where: { id: row.id } });
-      const overtaken = await overtakenBy(tx, m, now);
-      if (overtaken) {
-        await tx.outboxMessage.update({ where: { id: m.id }, data: { status: 'overtaken', error: overtaken } });
-        return { id: m.id, sent: false };
-      }
-      const attempts = m.attempts + 1;
-      try {
-        await transport.sendMail({
-          from,
-          to: m.toEmail,
-          subject: m.subject,
-          text: m.text,
-          // The identity stays the same over tries, so that a receiver can tell a repeat.
-          messageId: `<${m.id}@rimebook>`,
-          icalEvent: m.ics ? { method: m.icsMethod, content: m.ics, filename: 'visit.ics' } : undefined,
-        });
-        await tx.outboxMessage.update({ where: { id: m.id }, data: { status: 'sent', sentAt: now, attempts, error: '' } });
-        return { id: m.id, sent: true };
-      } catch (e) {
-        const error = e instanceof Error ? e.message.slice(0, 500) : 'unknown';
-        await tx.outboxMessage.update({
-          where: { id: m.id },
-          data: { attempts, error, status: attempts >= MAX_ATTEMPTS ? 'failed' : 'queued' },
-        });
-        return { id: m.id, sent: false };
-      }
-    },
-    { timeout: 60_000 },
-  );
+type Claimed = Letter & { attempts: number };
+
+/** Takes the next message that still holds. A letter of null: it was overtaken, and is not sent. */
+function claimNext(db: Db, now: Date, leaveOut: string[]): Promise<{ id: string; letter: Claimed | null } | null> {
+  return withinTransaction(db, async (tx) => {
+    const [row] = await tx.$queryRaw<{ id: string }[]>`
+      SELECT id FROM "OutboxMessage" WHERE status = 'queued' AND NOT (id = ANY(${leaveOut}::uuid[])) ORDER BY "createdAt" LIMIT 1 FOR UPDATE SKIP LOCKED`;
+    if (!row) return null;
+    const m = await tx.outboxMessage.findUniqueOrThrow({ where: { id: row.id } });
+    const overtaken = await overtakenBy(tx, m, now);
+    const data = overtaken ? ({ status: 'overtaken', error: overtaken } as const) : ({ status: 'sending', claimedAt: now } as const);
+    await tx.outboxMessage.update({ where: { id: m.id }, data });
+    return { id: m.id, letter: overtaken ? null : m };
+  });
+}
+
+/** Hands a claimed message to the server and writes down what came of it. @returns whether it went out */
+async function deliver(db: Db, server: Mailer, m: Claimed, now: Date): Promise<boolean> {
+  const result = await server.send(m);
+  const attempts = m.attempts + 1;
+  const data =
+    result.is === 'sent'
+      ? ({ status: 'sent', sentAt: now, error: '' } as const)
+      : result.is === 'unknown'
+        ? ({ status: 'unknown', error: `${NOT_KNOWN} (${result.said})` } as const)
+        : ({ status: attempts >= MAX_ATTEMPTS ? 'failed' : 'queued', error: result.said } as const);
+  // A claim that ran out meanwhile still hears that its message arrived; a person's decision stands.
+  await db.outboxMessage.updateMany({ where: { id: m.id, status: { in: ['sending', 'unknown'] } }, data: { ...data, attempts } });
+  return result.is === 'sent';
 }

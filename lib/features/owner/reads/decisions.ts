@@ -1,4 +1,5 @@
 import 'server-only';
+import { stoppedGrades } from '../../../core/findings/grades';
 import { Prisma, type Tx } from '../../../database/client';
 
 /** What waits for the owner's word, each with the unit that its evidence stands on. */
@@ -8,6 +9,7 @@ export type DeadFan = Matter & { since: Date; quoted: boolean };
 export type RecurrentDrain = Matter & { times: number; dates: Date[] };
 
 const MOST = 25;
+const DEAD = Prisma.join(stoppedGrades('condenser_fan'));
 const PLACE = Prisma.sql`u.id AS "unitId", u.name AS unit, k.name AS kitchen, c.name AS customer`;
 const JOINED = Prisma.sql`JOIN "Unit" u ON u.id = s."unitId" AND u."archivedAt" IS NULL JOIN "Kitchen" k ON k.id = u."kitchenId" JOIN "Customer" c ON c.id = k."customerId"`;
 const quoted = (what: string) =>
@@ -21,7 +23,7 @@ export const coilsPastSaving = (db: Tx) =>
       FROM "Finding" f WHERE f.aspect = 'coil' AND f.phase = 'left' AND f.grade IS NOT NULL AND f."supersededAt" IS NULL
     ), s AS (
       SELECT "unitId", array_agg(at ORDER BY at) AS dates, (array_agg(grade ORDER BY at DESC))[1] AS grade
-      FROM looks WHERE n <= 2 GROUP BY 1 HAVING count(*) = 2 AND bool_and(grade IN ('matted', 'packed'))
+      FROM looks WHERE n <= 2 GROUP BY 1 HAVING count(*) = 2 AND bool_and(grade::text IN (${Prisma.join(stoppedGrades('coil'))}))
     )
     SELECT ${PLACE}, s.dates, s.grade, ${quoted('coil')} AS quoted FROM s ${JOINED} ORDER BY k.name, u.name LIMIT ${MOST}`);
 
@@ -30,12 +32,12 @@ export const deadFans = (db: Tx) =>
   db.$queryRaw<DeadFan[]>(Prisma.sql`
     WITH last AS (
       SELECT DISTINCT ON (f."unitId") f."unitId", f.grade, f.at, f.phase, f."visitId" FROM "Finding" f
-      WHERE f.aspect = 'fan' AND f.grade IS NOT NULL AND f."supersededAt" IS NULL ORDER BY f."unitId", f.at DESC
+      WHERE f.aspect = 'condenser_fan' AND f.grade IS NOT NULL AND f."supersededAt" IS NULL ORDER BY f."unitId", f.at DESC
     ), s AS (
       SELECT l."unitId", (
-        SELECT min(f.at) FROM "Finding" f WHERE f."unitId" = l."unitId" AND f.aspect = 'fan' AND f.grade = 'failed' AND f."supersededAt" IS NULL
-          AND f.at > coalesce((SELECT max(g.at) FROM "Finding" g WHERE g."unitId" = l."unitId" AND g.aspect = 'fan' AND g.grade <> 'failed' AND g."supersededAt" IS NULL), '-infinity')
-      ) AS since FROM last l WHERE l.grade = 'failed' AND NOT EXISTS (
+        SELECT min(f.at) FROM "Finding" f WHERE f."unitId" = l."unitId" AND f.aspect = 'condenser_fan' AND f.grade::text IN (${DEAD}) AND f."supersededAt" IS NULL
+          AND f.at > coalesce((SELECT max(g.at) FROM "Finding" g WHERE g."unitId" = l."unitId" AND g.aspect = 'condenser_fan' AND g.grade::text NOT IN (${DEAD}) AND g."supersededAt" IS NULL), '-infinity')
+      ) AS since FROM last l WHERE l.grade::text IN (${DEAD}) AND NOT EXISTS (
         SELECT 1 FROM "UnitEvent" e
         WHERE e."unitId" = l."unitId" AND e.kind = 'fan_replaced' AND (e.at >= l.at OR (e."visitId" = l."visitId" AND l.phase = 'found'))
       )
@@ -47,7 +49,7 @@ export const recurrentDrains = (db: Tx, now: Date) =>
   db.$queryRaw<RecurrentDrain[]>(Prisma.sql`
     WITH s AS (
       SELECT f."unitId", count(*)::int AS times, array_agg(f.at ORDER BY f.at) AS dates FROM "Finding" f
-      WHERE f.aspect = 'drain' AND f.phase = 'found' AND f.grade IN ('blocked', 'frozen', 'broken') AND f."supersededAt" IS NULL
+      WHERE f.aspect = 'drain' AND f.phase = 'found' AND f.grade::text IN (${Prisma.join(stoppedGrades('drain'))}) AND f."supersededAt" IS NULL
         AND f.at > ${now}::timestamptz - interval '365 days'
       GROUP BY 1 HAVING count(*) >= 3
     )

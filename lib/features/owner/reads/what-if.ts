@@ -1,4 +1,5 @@
 import 'server-only';
+import { COIL_CLEANING } from '../../../core/tasks';
 import { approximateWeeks } from '../../../core/calendar';
 import type { CleanBaseline, CondenserUnit, Conditions } from '../../../core/condenser';
 import { condenserUnitOf, conditionsOf, baselineOf } from '../../../core/condenser/from-record';
@@ -17,7 +18,7 @@ export type CoilOnFile = {
 
 /** Coils with a belief and a cleaning task. `scale` brings sums over them up to the whole fleet. */
 export async function coilsOnFile(db: Tx): Promise<{ coils: CoilOnFile[]; scale: number }> {
-  const where = { archivedAt: null, fouling: { isNot: null }, tasks: { some: { kindKey: 'coil_cleaning', active: true } } };
+  const where = { archivedAt: null, fouling: { isNot: null }, tasks: { some: { kindKey: COIL_CLEANING, active: true } } };
   const all = await db.unit.count({ where });
   const kitchens = (
     await db.kitchen.findMany({ where: { archivedAt: null, units: { some: where } }, orderBy: { id: 'asc' }, select: { id: true } })
@@ -26,7 +27,7 @@ export async function coilsOnFile(db: Tx): Promise<{ coils: CoilOnFile[]; scale:
   const rows = await db.unit.findMany({
     where: { ...where, kitchenId: { in: kitchens.filter((_, i) => i % stride === 0) } },
     orderBy: [{ kitchenId: 'asc' }, { id: 'asc' }],
-    include: { kitchen: true, fouling: true, tasks: { where: { kindKey: 'coil_cleaning', active: true } } },
+    include: { kitchen: true, fouling: true, tasks: { where: { kindKey: COIL_CLEANING, active: true } } },
   });
   const currency = (await db.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } }))?.currency ?? 'USD';
   const coils = rows.flatMap((u): CoilOnFile[] => {

@@ -1,7 +1,7 @@
 import 'server-only';
 import type { Actor } from '../../../core/people/access';
-import { writeAudit } from '../../audit/reads/audit';
-import { revokeSessions } from '../reads/sessions';
+import { writeAudit } from '../../audit/verbs/write-audit';
+import { revokeSessions } from './sessions';
 import { withinTransaction } from '../../../database/transaction';
 import type { EndSession } from '../../../schemas/people';
 import type { ServiceContext } from '../../context';

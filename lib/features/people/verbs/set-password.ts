@@ -1,12 +1,18 @@
 import 'server-only';
 import { passwordProblem } from '../../../core/people/password-rule';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/reads/audit';
-import { revokeSessions } from '../reads/sessions';
+import { writeAudit } from '../../audit/verbs/write-audit';
+import { forgetTries, takeTry } from '../../../database/brakes';
+import { revokeSessions } from './sessions';
 import { withinTransaction } from '../../../database/transaction';
 import type { ChangePassword, SetPassword } from '../../../schemas/people';
 import type { ServiceContext } from '../../context';
 import { hashPassword, passwordMatches } from './password';
+import { accountKey } from './sign-in';
+
+const MOST_GUESSES = { most: 8, withinMs: 15 * 60_000 };
+/** Guesses at the password one has, by somebody who is signed in. */
+const guessKey = (userId: string) => `password:${userId}`;
 
 async function save(ctx: ServiceContext, userId: string, password: string, keepSession: string | null, action: string) {
   const { db, actor, now } = ctx;
@@ -19,7 +25,8 @@ async function save(ctx: ServiceContext, userId: string, password: string, keepS
     await tx.user.update({ where: { id: userId }, data: { passwordHash } });
     await revokeSessions(tx, { userId, id: keepSession ? { not: keepSession } : undefined }, now);
     // A person locked out by wrong tries can sign in again at once.
-    await tx.signInAttempt.deleteMany({ where: { key: `email:${person.email}` } });
+    await forgetTries(tx, accountKey(person.email));
+    await forgetTries(tx, guessKey(userId));
     await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action, entity: 'User', entityId: userId });
   });
 }
@@ -28,11 +35,16 @@ async function save(ctx: ServiceContext, userId: string, password: string, keepS
 export const setPassword = (ctx: ServiceContext, input: SetPassword): Promise<void> =>
   save(ctx, input.id, input.password, null, 'person.password_set');
 
-/** One's own password; every other session of one's own ends. @throws AppError invalid — the current one does not match, or the new one is weak. */
+/**
+ * One's own password; every other session of one's own ends. Whoever is at somebody's open screen may not guess without end.
+ * @throws AppError too_many | invalid — the current one does not match, or the new one is weak.
+ */
 export async function changePassword(
   ctx: ServiceContext & { actor: { userId: string; sessionId: string } },
   input: ChangePassword,
 ): Promise<void> {
+  if (!(await takeTry(ctx.db, guessKey(ctx.actor.userId), MOST_GUESSES, ctx.now)))
+    throw new AppError('too_many', 'Too many tries. Wait a quarter of an hour, or ask the owner to set a new password.', 'current');
   const me = await ctx.db.user.findUnique({ where: { id: ctx.actor.userId } });
   if (!me || !(await passwordMatches(me.passwordHash, input.current)))
     throw new AppError('invalid', 'That is not the password you have now.', 'current');

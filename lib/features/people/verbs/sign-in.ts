@@ -1,35 +1,45 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
+import { forgetTries, giveBackTry, sweepTries, takeTry } from '../../../database/brakes';
 import type { Db } from '../../../database/client';
-import { createSession } from '../reads/sessions';
+import { createSession } from './sessions';
 import { decoyHash, passwordMatches } from './password';
 
-const WINDOW_MS = 15 * 60_000;
-const MAX_PER_EMAIL = 8;
-const MAX_PER_ADDRESS = 40;
+const QUARTER_MS = 15 * 60_000;
+const MOST_PER_ACCOUNT = { most: 8, withinMs: QUARTER_MS };
+const MOST_PER_ADDRESS = { most: 40, withinMs: QUARTER_MS };
 export const SESSION_DAYS = 30;
+const PLAUSIBLE = /^[^\s\p{Cc}]{3,254}$/u;
+const LONGEST_PASSWORD = 1000;
 
-export type SignInInput = { email: string; password: string; address: string; userAgent: string };
+/** `knownDevice` is the mark of a device on which this very account has signed in before; the caller vouches for it. */
+export type SignInInput = { email: string; password: string; address: string; userAgent: string; knownDevice: string | null };
+
+export const accountKey = (email: string) => `account:${email}`;
 
 /**
- * Checks the password and opens a session. Throttled by e-mail and by network address over 15 minutes.
+ * Checks the password and opens a session. Tries are counted by account and by network address. A device on which the
+ * account has signed in before has a count of its own, so strangers' wrong tries do not shut its owner out there.
  * @throws AppError too_many | not_allowed
  */
 export async function signIn({ db, now }: { db: Db; now: Date }, input: SignInInput) {
   const email = input.email.trim().toLowerCase();
-  const since = new Date(now.getTime() - WINDOW_MS);
-  const keys = { email: `email:${email}`, address: `address:${input.address}` };
-  const failures = (key: string) => db.signInAttempt.count({ where: { key, succeeded: false, at: { gt: since } } });
-  if ((await failures(keys.email)) >= MAX_PER_EMAIL || (await failures(keys.address)) >= MAX_PER_ADDRESS)
-    throw new AppError('too_many', 'Too many tries. Wait a quarter of an hour, or ask the owner to reset the password.');
+  const account = input.knownDevice ? `device:${input.knownDevice}` : accountKey(email);
+  const address = `address:${input.address}`;
+  const tooMany = new AppError('too_many', 'Too many tries. Wait a quarter of an hour, or ask the owner to reset the password.');
+  if (!input.knownDevice && !(await takeTry(db, address, MOST_PER_ADDRESS, now))) throw tooMany;
+  const noMatch = new AppError('not_allowed', 'That e-mail and password do not match.');
+  // What no account can have is not looked up, nor kept.
+  if (!PLAUSIBLE.test(email) || input.password.length > LONGEST_PASSWORD) throw noMatch;
+  if (!(await takeTry(db, account, MOST_PER_ACCOUNT, now))) throw tooMany;
 
   const user = await db.user.findUnique({ where: { email } });
   const matches = await passwordMatches(user?.passwordHash ?? (await decoyHash()), input.password);
-  const succeeded = matches && !!user?.active;
-  await db.signInAttempt.createMany({ data: Object.values(keys).map((key) => ({ key, at: now, succeeded })) });
-  if (!user || !succeeded) throw new AppError('not_allowed', 'That e-mail and password do not match.');
+  if (!user?.active || !matches) throw noMatch;
 
-  await db.signInAttempt.deleteMany({ where: { at: { lt: new Date(now.getTime() - 24 * 3600_000) } } });
+  await forgetTries(db, account);
+  await giveBackTry(db, address, now);
+  await sweepTries(db, now);
   const expiresAt = new Date(now.getTime() + SESSION_DAYS * 24 * 3600_000);
   const session = await createSession(db, { userId: user.id, userAgent: input.userAgent.slice(0, 200), createdAt: now, expiresAt });
   return { sessionId: session.id, userId: user.id, name: user.name, role: user.role };

@@ -2,7 +2,7 @@ import 'server-only';
 import { addDays } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import { fromLocalDate } from '../../../core/calendar/date-column';
-import { writeAudit } from '../../audit/reads/audit';
+import { writeAudit } from '../../audit/verbs/write-audit';
 import { openVisitsOn, type OpenVisits } from '../../visits/reads/open-visits';
 import { shopTimeZone } from '../../shop/reads/shop';
 import { withinTransaction } from '../../../database/transaction';

@@ -1,5 +1,5 @@
 import 'server-only';
-import type { NamedKitchen, Place, Travel, TravelPair } from '../../../core/planning';
+import type { NamedKitchen, Place, Travel } from '../../../core/planning';
 import { shopRoad } from '../../shop/reads/shop';
 import type { Tx } from '../../../database/client';
 
@@ -50,10 +50,3 @@ export async function namedKitchens(db: Tx): Promise<NamedKitchen[]> {
 
 /** Imported pairs, of kitchens taken off file too. */
 export const countTravelTimes = (db: Tx): Promise<number> => db.travelTime.count();
-
-/** Puts these pairs in the place of all that were imported before; returns how many those were. */
-export async function replaceTravelTimes(tx: Tx, pairs: readonly TravelPair[]): Promise<number> {
-  const { count } = await tx.travelTime.deleteMany({});
-  await tx.travelTime.createMany({ data: [...pairs] });
-  return count;
-}

@@ -1,4 +1,6 @@
 import 'server-only';
+import { VISITING_ROLES } from '../../../core/people/access';
+import { bringsLowSide } from '../../../core/tasks';
 import { addDays, approximateWeeks, fromDay, instantOf, toDay, type LocalDate } from '../../../core/calendar';
 import { needsOf } from '../../../core/visits/needs';
 import { assumedDrive, openings, pricesFrom, siteTimeOf, type InputFacts, type WeekProblem } from '../../../core/planning';
@@ -59,7 +61,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
     include: { unit: true, kind: true },
   });
   const technicians = await db.user.findMany({
-    where: { active: true, role: 'technician' },
+    where: { active: true, role: { in: VISITING_ROLES } },
     include: { timeOff: true },
     orderBy: { name: 'asc' },
   });
@@ -119,7 +121,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
       unitId: t.unitId,
       name: `${t.unit.name}: ${t.kind.label.toLowerCase()}`,
       minutes: t.kind.minutes,
-      role: t.kindKey === 'coil_cleaning' ? 'coil_cleaning' : t.kind.lowSide ? 'low_side_inspection' : 'other',
+      role: bringsLowSide(t.kindKey) ? 'coil_cleaning' : t.kind.lowSide ? 'low_side_inspection' : 'other',
       dueDay: toDay(toLocalDate(t.dueOn)),
       intervalDays: Math.max(1, Math.round(approximateWeeks(t.rule) * 7)),
       skills: needsOf([t.unit]),

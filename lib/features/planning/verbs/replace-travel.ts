@@ -1,8 +1,8 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import type { Db } from '../../../database/client';
+import type { TravelPair } from '../../../core/planning';
+import type { Db, Tx } from '../../../database/client';
 import { lockAll } from '../../../database/lock';
-import { replaceTravelTimes } from '../reads/travel';
 import type { ServiceContext } from '../../context';
 import { checkTravel } from './check-travel';
 
@@ -50,4 +50,11 @@ export async function forgetTravel({ db, actor, now }: Ctx): Promise<{ stored: n
     });
     return { stored: 0, replaced };
   });
+}
+
+/** Puts these pairs in the place of all that were imported before; returns how many those were. */
+async function replaceTravelTimes(tx: Tx, pairs: readonly TravelPair[]): Promise<number> {
+  const { count } = await tx.travelTime.deleteMany({});
+  await tx.travelTime.createMany({ data: [...pairs] });
+  return count;
 }

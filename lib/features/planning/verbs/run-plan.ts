@@ -3,6 +3,7 @@ import { toLocalDate } from '../../../core/calendar/date-column';
 import { checkInput, PlanCancelled, type CostBreakdown } from '../../../core/planning';
 import type { Db } from '../../../database/client';
 import { Prisma } from '../../../database/generated/client';
+import { beat, claimRun } from './plan-claim';
 import { weekProblem } from '../reads/week-problem';
 import type { Search } from './search';
 import { toProposal, type GivenInput } from './to-proposal';
@@ -16,18 +17,19 @@ const NO_COST: CostBreakdown = {
 
 /**
  * Searches for the week of a queued run, writing each better plan as it is found. A run cancelled meanwhile stops
- * within half a second and leaves nothing behind. `clock` gives milliseconds.
+ * within half a second and leaves nothing behind. Everything is written under the claim of this try: a process that was
+ * taken for dead and wakes again changes nothing. `clock` gives milliseconds.
  */
 export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string, search: Search, clock: () => number): Promise<void> {
-  const claimed = await db.planRun.updateMany({ where: { id: runId, status: 'queued' }, data: { status: 'running' } });
-  if (claimed.count === 0) return;
+  const claim = await claimRun(db, runId);
+  if (!claim) return;
   const run = await db.planRun.findUniqueOrThrow({ where: { id: runId } });
   const stop = new AbortController();
   const began = clock();
   let writing: Promise<unknown> = Promise.resolve();
   const look = setInterval(() => {
-    void db.planRun.findUnique({ where: { id: runId }, select: { status: true } }).then(
-      (still) => still?.status !== 'running' && stop.abort(),
+    void beat(db, runId, claim).then(
+      (wanted) => wanted || stop.abort(),
       () => undefined,
     );
   }, LOOK_EVERY_MS);
@@ -41,12 +43,12 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
       drivingPerMinute: problem.prices.drivingPerMinute,
     };
     const save = (p: ReturnType<typeof toProposal>) =>
-      db.planRun.updateMany({ where: { id: runId, status: 'running' }, data: { result: p as unknown as Prisma.InputJsonObject } });
+      db.planRun.updateMany({ where: { id: runId, claim, status: 'running' }, data: { result: p as unknown as Prisma.InputJsonObject } });
     // A week that cannot hold anything new is not searched: what stands stays.
     if (findings.some((f) => f.weight === 'stops')) {
       const nothing = toProposal({ visits: [], cost: NO_COST }, names, given, SEED, clock() - began);
       await db.planRun.updateMany({
-        where: { id: runId, status: 'running' },
+        where: { id: runId, claim, status: 'running' },
         data: { status: 'done', finishedAt: now, result: nothing as unknown as Prisma.InputJsonObject },
       });
       return;
@@ -61,7 +63,7 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
     });
     await writing;
     await db.planRun.updateMany({
-      where: { id: runId, status: 'running' },
+      where: { id: runId, claim, status: 'running' },
       data: {
         status: 'done',
         finishedAt: now,
@@ -71,11 +73,11 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
   } catch (e) {
     await writing.catch(() => undefined);
     if (e instanceof PlanCancelled) {
-      await db.planRun.updateMany({ where: { id: runId }, data: { status: 'cancelled', result: Prisma.DbNull, finishedAt: now } });
+      await db.planRun.updateMany({ where: { id: runId, claim }, data: { status: 'cancelled', result: Prisma.DbNull, finishedAt: now } });
       return;
     }
     await db.planRun.updateMany({
-      where: { id: runId },
+      where: { id: runId, claim },
       data: { status: 'failed', error: 'The week could not be planned. Book by hand, and tell whoever keeps the server.', finishedAt: now },
     });
     throw e;

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Estimate } from '../../../core/condenser/types';
 import type { PastVisit, UnitOnFile } from '../../../core/tablet';
+import type { Aspect } from '../../../core/findings/grades';
 import { groupBy } from '../../../core/numerics/group-by';
 import type { Tx } from '../../../database/client';
 import { findingEntry, iso, readingValues } from './rows';
@@ -61,16 +62,13 @@ export async function pastOfUnits(db: Tx, unitIds: string[]): Promise<Map<string
 }
 
 export async function thumbsOfUnits(db: Tx, unitIds: string[]): Promise<Map<string, UnitOnFile['thumbs']>> {
-  const rows = await db.$queryRaw<{ unitId: string; fileId: string; takenAt: Date; aspect: string | null; phase: string }[]>`
+  const rows = await db.$queryRaw<{ unitId: string; fileId: string; takenAt: Date; aspect: Aspect | null; phase: string }[]>`
     SELECT "unitId", "fileId", "takenAt", aspect, phase FROM (
       SELECT *, row_number() OVER (PARTITION BY "unitId" ORDER BY "takenAt" DESC, id) AS n
       FROM "Photo" WHERE "unitId" = ANY(${unitIds}::uuid[]) AND "fileId" IS NOT NULL
     ) ranked WHERE n <= ${MOST_THUMBS} ORDER BY n`;
   const thumbs = new Map<string, UnitOnFile['thumbs']>();
   for (const { unitId, takenAt, aspect, ...r } of rows)
-    thumbs.set(unitId, [
-      ...(thumbs.get(unitId) ?? []),
-      { ...r, aspect: aspect as UnitOnFile['thumbs'][number]['aspect'], takenAt: iso(takenAt) },
-    ]);
+    thumbs.set(unitId, [...(thumbs.get(unitId) ?? []), { ...r, aspect, takenAt: iso(takenAt) }]);
   return thumbs;
 }

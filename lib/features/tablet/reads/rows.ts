@@ -39,8 +39,8 @@ export const readingEntry = (r: ReadingRow): ReadingEntry => ({
 export const findingEntry = (f: Prisma.FindingGetPayload<object>): FindingEntry => ({
   id: f.id,
   unitId: f.unitId,
-  aspect: f.aspect as FindingEntry['aspect'],
-  phase: f.phase as FindingEntry['phase'],
+  aspect: f.aspect,
+  phase: f.phase,
   grade: f.grade,
   notLookedWhy: f.notLookedWhy,
   note: f.note,

@@ -144,7 +144,7 @@ function entriesOf(v: VisitRow): Omit<Entries, 'events' | 'followUps'> {
     photos: v.photos.map((p) => ({
       id: p.id,
       unitId: p.unitId,
-      aspect: p.aspect as never,
+      aspect: p.aspect,
       phase: p.phase as never,
       takenAt: iso(p.takenAt),
       sha256: p.sha256,

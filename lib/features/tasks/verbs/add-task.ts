@@ -2,7 +2,7 @@ import 'server-only';
 import { todayIn } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import { firstTask } from '../../../core/tasks/first-task';
-import { writeAudit } from '../../audit/reads/audit';
+import { writeAudit } from '../../audit/verbs/write-audit';
 import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewTask } from '../../../schemas/tasks';

@@ -2,7 +2,7 @@ import 'server-only';
 import type { LocalDate } from '../../../core/calendar';
 import { ENDED } from '../../../core/evidence';
 import { fromLocalDate } from '../../../core/calendar/date-column';
-import { saveChange } from '../../intervals/reads/rule-changes';
+import { saveChange } from '../../intervals/verbs/save-change';
 import type { Tx } from '../../../database/client';
 
 /** Where a task's last date was done, and by whose word it is put on file. */

@@ -3,7 +3,7 @@ import { addDays, todayIn, weeksRule, type LocalDate, type Weekday } from '../..
 import type { Placement, UnitKind } from '../../../core/equipment/build';
 import { AppError } from '../../../core/errors';
 import { firstTask } from '../../../core/tasks/first-task';
-import { startingWeeks, usualTasks } from '../../../core/tasks/kinds';
+import { COIL_CLEANING, startingWeeks, usualTasks } from '../../../core/tasks';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { withinTransaction } from '../../../database/transaction';
 import type { ServiceContext } from '../../context';
@@ -33,7 +33,7 @@ export function ensureDefaultTasks({ db, now }: ServiceContext, unitId: string, 
     const made: string[] = [];
     for (const kind of kinds) {
       const weeks = startingWeeks(kind.key as (typeof wanted)[number], unit.placement as Placement);
-      const lastDoneOn = (kind.key === 'coil_cleaning' && dates.lastCleanedOn) || null;
+      const lastDoneOn = (kind.key === COIL_CLEANING && dates.lastCleanedOn) || null;
       const rule = weeksRule(weeks, (unit.kitchen.preferredWeekday ?? undefined) as Weekday | undefined);
       const firstDue = dates.firstDueOn ?? (lastDoneOn ? null : addDays(today, FIRST_VISIT_DAYS));
       const first = firstTask({ rule, anchor: 'last_completed', firstDue, lastDoneOn, today });

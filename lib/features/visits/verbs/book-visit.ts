@@ -5,7 +5,7 @@ import type { Db } from '../../../database/client';
 import type { Actor } from '../../../core/people/access';
 import { refusedBy } from '../../../database/constraints';
 import { kitchenTasks } from '../reads/visits';
-import { withLowSide } from '../../../core/visits/low-side';
+import { withRiders } from '../../../core/tasks';
 import { checkedSlot, overlapError } from './slot';
 import { refuseTaken, taskTakenError, writeBooking } from './write-booking';
 
@@ -19,7 +19,7 @@ export async function bookVisit(
   input: BookVisit,
 ): Promise<{ visitId: string }> {
   const all = await kitchenTasks(db, input.kitchenId);
-  const chosen = withLowSide(all, input.taskIds);
+  const chosen = withRiders(all, input.taskIds);
   if (chosen.length < input.taskIds.length)
     throw new AppError('conflict', 'A chosen task is no longer on file at this kitchen. Choose again.', 'taskIds');
   refuseTaken(chosen);

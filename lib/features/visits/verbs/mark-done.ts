@@ -1,6 +1,6 @@
 import 'server-only';
 import { nextDue, todayIn } from '../../../core/calendar';
-import { COIL_CLEANING } from '../../../core/tablet';
+import { COIL_CLEANING } from '../../../core/tasks';
 import type { Tx } from '../../../database/client';
 import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import { endTask, type DoneThere } from '../../tasks/verbs/end-task';

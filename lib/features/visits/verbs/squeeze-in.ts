@@ -1,7 +1,7 @@
 import 'server-only';
 import type { Actor } from '../../../core/people/access';
 import { moveOrder } from '../../../core/visits/move-order';
-import { withLowSide } from '../../../core/visits/low-side';
+import { withRiders } from '../../../core/tasks';
 import { AppError } from '../../../core/errors';
 import { refusedBy } from '../../../database/constraints';
 import type { Db } from '../../../database/client';
@@ -26,7 +26,7 @@ export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ 
   const { db, now } = ctx;
   if (Math.min(input.startMs, ...input.moves.map((m) => m.startMs)) < now.getTime() - 15 * MINUTE)
     throw new AppError('conflict', 'That time is past by now. Look for a time again.');
-  const tasks = withLowSide(await kitchenTasks(db, input.kitchenId), input.taskIds);
+  const tasks = withRiders(await kitchenTasks(db, input.kitchenId), input.taskIds);
   if (tasks.length < input.taskIds.length)
     throw new AppError('conflict', 'A chosen task is no longer on file at this kitchen. Choose again.', 'taskIds');
   refuseTaken(tasks);

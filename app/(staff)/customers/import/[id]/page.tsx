@@ -1,20 +1,25 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { counted } from '@/lib/core/wording/counted';
-import { allColumns } from '@/lib/core/fleet-csv';
+import { allColumns, type Problem } from '@/lib/core/fleet-csv';
+import { likelySheet } from '@/lib/core/sheet';
 import { fleetTaskKinds } from '@/lib/features/fleet-csv/reads/fleet';
-import { importRun, type ImportSummary } from '@/lib/features/fleet-csv/reads/imports';
+import { choicesOf, importRun, sheetsOf, type ImportSummary } from '@/lib/features/fleet-csv/reads/imports';
+import { readingOf } from '@/lib/features/fleet-csv/reads/sheet-reading';
 import { isId } from '@/lib/core/ids/is-id';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../../_ui/button';
 import { PageHead, Sheet } from '../../../../_ui/sheet';
 import { State } from '../../../../_ui/state';
 import { Trail } from '../../../../_ui/trail';
+import { Choose } from '../_components/choose';
 import { ColumnGuide } from '../_components/column-guide';
 import { FileForm } from '../_components/file-form';
 import { ProblemTable } from '../_components/problem-table';
 import { Progress } from '../_components/progress';
 import { RunForm } from '../_components/run-form';
+import { SheetRoom } from '../_components/sheet-room';
+import { TakeBack } from '../_components/take-back';
 
 export const metadata: Metadata = { title: 'Import' };
 
@@ -22,10 +27,12 @@ export const metadata: Metadata = { title: 'Import' };
 const MENDABLE = 200_000;
 
 function Wins({ s }: { s: ImportSummary }) {
+  if (s.units === 0)
+    return <p>{s.updates > 0 ? `${counted(s.updates, 'unit')} on file changed.` : 'All of it is on file already; nothing changes.'}</p>;
   return (
     <p>
       {counted(s.units, 'unit')} with {counted(s.tasks, 'task')} in {counted(s.kitchens, 'kitchen')} ({counted(s.newKitchens, 'new one')});{' '}
-      {counted(s.customers, 'new customer')}.
+      {counted(s.customers, 'new customer')}.{s.updates > 0 ? ` ${counted(s.updates, 'unit')} on file changed.` : ''}
       {s.flammable > 0
         ? ` ${counted(s.flammable, 'unit')} with a flammable refrigerant: only people on file for it can be booked on them.`
         : ''}
@@ -33,12 +40,64 @@ function Wins({ s }: { s: ImportSummary }) {
   );
 }
 
-export default definePage('import:equipment', async ({ db, params }) => {
+function Ready({ runId, s, title }: { runId: string; s: ImportSummary; title: string }) {
+  return (
+    <Sheet title={title}>
+      <div className="flex flex-col gap-3">
+        <Wins s={s} />
+        {s.units + s.updates > 0 ? <RunForm runId={runId} units={s.units} updates={s.updates} /> : null}
+      </div>
+    </Sheet>
+  );
+}
+
+/** Rows that cannot be filed, by their trouble, and one decision for all of them. */
+function Unfit({ runId, problems }: { runId: string; problems: Problem[] }) {
+  const errors = problems.filter((p) => p.severity === 'error');
+  const causes = [...new Set(errors.map((p) => p.message))];
+  return (
+    <Sheet title={`${counted(new Set(errors.map((p) => p.line)).size, 'row')} that cannot go on file`}>
+      <ul className="mb-3">
+        {causes.slice(0, 8).map((message) => {
+          const mine = errors.filter((p) => p.message === message);
+          return (
+            <li key={message} className="border-b border-line py-1.5">
+              <span className="font-bold">{mine[0]?.column || 'The row'}</span>: {message}{' '}
+              <span className="text-soft">
+                Row{' '}
+                {mine
+                  .slice(0, 5)
+                  .map((p) => p.line)
+                  .join(', ')}
+                {mine.length > 5 ? ` and ${mine.length - 5} more` : ''}
+              </span>
+            </li>
+          );
+        })}
+      </ul>
+      <div className="max-w-sm">
+        <Choose
+          runId={runId}
+          of="answer"
+          about="unfit"
+          value=""
+          options={[{ value: 'leave out', label: 'Leave these rows out' }]}
+          label="What to do with them"
+        />
+      </div>
+    </Sheet>
+  );
+}
+
+export default definePage('import:equipment', async ({ db, now, params }) => {
   const run = isId(params.id) ? await importRun(db, params.id) : null;
   if (!run) notFound();
   const columns = allColumns(await fleetTaskKinds(db)).map(({ header, about, required, scope }) => ({ header, about, required, scope }));
   const { problems, summary } = run.report;
   const bad = summary.errors > 0;
+  const sheets = run.status === 'checked' || run.status === 'failed' ? sheetsOf(run.source) : null;
+  const choices = choicesOf(run.choices);
+  const reading = sheets && (await readingOf(db, sheets, choices, now));
   return (
     <>
       <Trail
@@ -66,6 +125,22 @@ export default definePage('import:equipment', async ({ db, params }) => {
               </ButtonLink>
               <ButtonLink href="/due">What is due</ButtonLink>
             </p>
+            {run.made ? (
+              <div className="mt-4 border-t border-line pt-4">
+                <p className="mb-2 text-soft">
+                  While nothing is booked on it or filled in, all of it can be taken off file again in one go.
+                </p>
+                <TakeBack runId={run.id} />
+              </div>
+            ) : null}
+          </Sheet>
+        ) : null}
+        {run.status === 'undone' ? (
+          <Sheet>
+            <State shape="off" tone="soft">
+              Taken back
+            </State>
+            <p>What this import had put on file is off it again.</p>
           </Sheet>
         ) : null}
         {run.status === 'failed' ? (
@@ -80,15 +155,25 @@ export default definePage('import:equipment', async ({ db, params }) => {
             </p>
           </Sheet>
         ) : null}
-        {run.status === 'checked' && !bad ? (
-          <Sheet title="All of it fits">
-            <div className="flex flex-col gap-3">
-              <Wins s={summary} />
-              <RunForm runId={run.id} units={summary.units} />
-            </div>
-          </Sheet>
+        {run.status === 'checked' && !bad && !reading ? <Ready runId={run.id} s={summary} title="All of it fits" /> : null}
+        {run.status === 'checked' && reading && sheets ? (
+          <SheetRoom
+            runId={run.id}
+            sheets={sheets.map(({ name }) => ({ name }))}
+            chosen={choices.sheet ?? likelySheet(sheets)}
+            reading={reading}
+            known={summary.known}
+            answer={choices.answers.known ?? 'fill'}
+            ready={
+              summary.open > 0 ? null : bad ? (
+                <Unfit runId={run.id} problems={problems} />
+              ) : (
+                <Ready runId={run.id} s={summary} title="Ready" />
+              )
+            }
+          />
         ) : null}
-        {problems.length > 0 ? (
+        {problems.length > 0 && !reading ? (
           <Sheet
             title={bad ? `${counted(summary.errors, 'thing')} to mend` : 'Good to know'}
             aside={bad ? <span className="text-soft">Nothing has been written.</span> : null}

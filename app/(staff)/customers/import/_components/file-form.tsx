@@ -20,13 +20,13 @@ export function FileForm({ pasted }: { pasted?: string }) {
           id="fleet-file"
           type="file"
           name="file"
-          accept=".csv,.tsv,.txt,text/csv"
+          accept=".xlsx,.csv,.tsv,.txt,text/csv"
           aria-invalid={wrong ? true : undefined}
           aria-describedby="fleet-file-hint fleet-file-error"
           className="rounded-md border border-edge bg-sheet p-2 file:mr-3 file:rounded file:border file:border-edge file:bg-paper file:px-3 file:py-1 file:font-bold aria-[invalid=true]:border-2 aria-[invalid=true]:border-alarm"
         />
         <p id="fleet-file-hint" className="text-sm text-soft">
-          CSV with commas, semicolons or tabs, saved as UTF-8. Up to 20,000 rows.
+          An Excel workbook (.xlsx) or CSV, with any columns in any order. Up to 20,000 rows.
         </p>
         <p id="fleet-file-error" role="alert" className="text-sm font-bold text-alarm empty:hidden">
           {wrong?.join(' ')}

@@ -6,14 +6,14 @@ import { FormErrors } from '../../../../_ui/field';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { runFleet } from '../actions';
 
-export function RunForm({ runId, units }: { runId: string; units: number }) {
+export function RunForm({ runId, units, updates }: { runId: string; units: number; updates: number }) {
   const { form, error, busy } = useActionForm(runFleet);
   return (
     <form {...form} className="flex flex-col gap-3">
       <FormErrors errors={error('')} />
       <input type="hidden" name="runId" value={runId} />
       <Button look="primary" type="submit" disabled={busy} className="self-start">
-        {busy ? 'Starting …' : `Put ${counted(units, 'unit')} on file`}
+        {busy ? 'Starting …' : units > 0 ? `Put ${counted(units, 'unit')} on file` : `Change ${counted(updates, 'unit')}`}
       </Button>
     </form>
   );

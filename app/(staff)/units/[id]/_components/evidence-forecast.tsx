@@ -1,6 +1,7 @@
+import { COIL_CLEANING } from '@/lib/core/tasks';
 import { Figure } from '@/app/_ui/figure';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
-import { dayWords } from '@/app/_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
 import { counted } from '@/lib/core/wording/counted';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
@@ -15,7 +16,7 @@ export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) 
   const month = (rate: number) => 1 - Math.exp(-30 * Math.max(0, rate));
   const rate = { value: month(fouling.rate.mean), lo: month(fouling.rate.low), hi: month(fouling.rate.high) };
   const { cleanings, grades, readings, setAside } = fouling.evidence;
-  const coil = evidence.tasks.find((t) => t.kindKey === 'coil_cleaning');
+  const coil = evidence.tasks.find((t) => t.kindKey === COIL_CLEANING);
   const reason = coil?.changes.find((c) => c.kind !== 'unlocked')?.reason;
   return (
     <div className="mt-5 grid grid-cols-1 gap-x-8 gap-y-4 md:grid-cols-2 xl:grid-cols-3">

@@ -1,15 +1,17 @@
 import { Figure } from '@/app/_ui/figure';
 import { differenceIn, PERCENT } from '@/app/_ui/measure';
 import { Table, Td, Th } from '@/app/_ui/table';
-import { dayWords } from '@/app/_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
-import { GRADES, type Aspect } from '@/lib/core/findings/grades';
+import { ASPECT_INFO, gradeLabel, type Aspect } from '@/lib/core/findings/grades';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 
 type Visit = UnitEvidenceShown['visits'][number];
 
 const FIRST = 10;
+/** What the coil's rule is read against; the rest stands on the visit's own page. */
+const SHOWN = ['coil', 'condenser_fan', 'ice', 'drain'] as const satisfies readonly Aspect[];
 
 /** Every visit to the unit, newest first; the older ones behind a fold. */
 export function EvidenceHistory({ visits, units }: { visits: Visit[]; units: MeasureUnits }) {
@@ -35,10 +37,9 @@ function VisitTable({ label, visits, units }: { label: string; visits: Visit[]; 
       <thead>
         <tr>
           <Th>Date</Th>
-          <Th>Coil</Th>
-          <Th>Ice</Th>
-          <Th>Drain</Th>
-          <Th>Fan</Th>
+          {SHOWN.map((a) => (
+            <Th key={a}>{ASPECT_INFO[a].subject}</Th>
+          ))}
           <Th>Rise before</Th>
           <Th>Lost before</Th>
           <Th>Lost after</Th>
@@ -55,15 +56,14 @@ function VisitTable({ label, visits, units }: { label: string; visits: Visit[]; 
               <div className="text-sm text-soft">{v.technician}</div>
             </Td>
             {v.outcome?.outcome === 'could_not_reach' ? (
-              <Td colSpan={8}>
+              <Td colSpan={SHOWN.length + 4}>
                 <b>Could not reach:</b> {v.outcome.reason}
               </Td>
             ) : (
               <>
-                <Td>{both(v, 'coil')}</Td>
-                <Td>{both(v, 'ice')}</Td>
-                <Td>{both(v, 'drain')}</Td>
-                <Td>{both(v, 'fan')}</Td>
+                {SHOWN.map((a) => (
+                  <Td key={a}>{both(v, a)}</Td>
+                ))}
                 <Read visit={v} phase="before" what="rise" units={units} />
                 <Read visit={v} phase="before" what="lost" units={units} />
                 <Read visit={v} phase="after" what="lost" units={units} />
@@ -80,17 +80,13 @@ function VisitTable({ label, visits, units }: { label: string; visits: Visit[]; 
 /** "Coil cleaning, drain inspection". */
 const sentence = (words: string[]) => words.map((w, i) => (i === 0 ? w : w.charAt(0).toLowerCase() + w.slice(1))).join(', ');
 
-function word(aspect: Aspect, grade: string): string {
-  return GRADES[aspect].find((g) => g.grade === grade)?.label ?? grade;
-}
-
 /** "Packed → bare": as found, and as left where that was written down. */
 function both(v: Visit, aspect: Aspect): string {
   const of = (phase: string) => v.findings.find((f) => f.aspect === aspect && f.phase === phase);
   const found = of('found');
   const left = of('left');
-  const met = found ? (found.grade ? word(aspect, found.grade) : `not looked at: ${found.notLookedWhy}`) : '—';
-  return left?.grade ? `${met} → ${word(aspect, left.grade).toLowerCase()}` : met;
+  const met = found ? (found.grade ? gradeLabel(aspect, found.grade) : `not looked at: ${found.notLookedWhy}`) : '—';
+  return left?.grade ? `${met} → ${gradeLabel(aspect, left.grade).toLowerCase()}` : met;
 }
 
 function Read({ visit, phase, what, units }: { visit: Visit; phase: string; what: 'rise' | 'lost'; units: MeasureUnits }) {

@@ -1,9 +1,10 @@
+import { COIL_CLEANING } from '@/lib/core/tasks';
 import { describeRule } from '@/lib/core/calendar';
 import type { EstimateOk } from '@/lib/core/condenser';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { Empty, Sheet } from '@/app/_ui/sheet';
-import { dayWords } from '@/app/_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { CourseChart } from './evidence-course-chart';
 import { CycleChart } from './evidence-cycle-chart';
 import { EvidenceFigures } from './evidence-figures';
@@ -14,7 +15,7 @@ import { EvidenceForecast } from './evidence-forecast';
 /** What is known of a unit's coil and low side, from its readings and findings, and what follows from it. */
 export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidenceShown; units: MeasureUnits; name: string }) {
   const { latest, visits, course, fan, head, cycle } = evidence;
-  const coil = evidence.tasks.find((t) => t.kindKey === 'coil_cleaning') ?? null;
+  const coil = evidence.tasks.find((t) => t.kindKey === COIL_CLEANING) ?? null;
   const ok: EstimateOk | null = latest?.estimate.status === 'ok' ? latest.estimate : null;
   if (visits.length === 0 && !latest)
     return (

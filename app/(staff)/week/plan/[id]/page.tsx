@@ -1,17 +1,19 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { toLocalDate } from '@/lib/core/calendar/date-column';
+import { planRun } from '@/lib/features/planning/reads/plan-run';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../../_ui/button';
 import { PageHead } from '../../../../_ui/sheet';
-import { dayWords } from '../../../../_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { ProposalView } from './_components/proposal-view';
 
 export const metadata: Metadata = { title: 'Proposal' };
 
 export default definePage('plan:week', async ({ db, params }) => {
-  const run = /^[0-9a-f-]{36}$/i.test(params.id ?? '') ? await db.planRun.findUnique({ where: { id: params.id } }) : null;
+  const run = await planRun(db, params.id);
   if (!run) notFound();
-  const monday = run.weekStart.toISOString().slice(0, 10);
+  const monday = toLocalDate(run.weekStart);
   return (
     <>
       <PageHead

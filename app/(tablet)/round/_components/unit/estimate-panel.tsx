@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import { State } from '@/app/_ui/state';
 import { VERDICT } from '@/app/_ui/verdict';
 import type { Estimate, EstimateOk, Figure } from '@/lib/core/condenser/types';
+import { seenAt } from '@/lib/core/findings/seen';
 import { differenceUnit, ownDifference, toOwn, unitOf, type Me, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
 import type { ReadingSoFar } from '@/lib/core/tablet/estimate-for';
 import { formatBand } from '@/lib/core/measures/display';
@@ -13,15 +14,18 @@ import { Causes } from './causes';
 export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; unit: UnitOnFile; reading: ReadingSoFar }) {
   const me = useSnapshot((s) => s.me);
   const estimator = useEstimator(unit.refrigerant);
-  const of = (aspect: string, phase: string) =>
-    visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase)?.grade ?? null;
-  // A reading after the work sees the coil as it was left, as in the office.
-  const wanted = reading.phase === 'after' ? 'left' : 'found';
-  const coilGrade = of('coil', wanted);
-  const fanGrade = of('fan', wanted) ?? of('fan', 'found');
+  // As in the office: the grades that held when it was taken.
+  const seen = useMemo(
+    () =>
+      seenAt(
+        visit.entries.findings.filter((f) => f.unitId === unit.id),
+        reading.phase,
+      ),
+    [visit.entries.findings, unit.id, reading.phase],
+  );
   const result = useMemo(
-    () => estimator?.estimateFor(unit, visit.kitchen, me?.currency ?? 'USD', reading, { coilGrade, fanGrade }) ?? null,
-    [estimator, unit, visit.kitchen, me?.currency, reading, coilGrade, fanGrade],
+    () => estimator?.estimateFor(unit, visit.kitchen, me?.currency ?? 'USD', reading, seen) ?? null,
+    [estimator, unit, visit.kitchen, me?.currency, reading, seen],
   );
   if (!me || !result) return null;
   const look = VERDICT[result.verdict];

@@ -1,6 +1,7 @@
 import { memo, useState } from 'react';
-import { ASPECT_LABEL, GRADES, gradeIndex, type Aspect } from '@/lib/core/findings/grades';
-import { LOW_SIDE_ASPECTS, type FindingEntry, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
+import { ASPECT_LABEL, GRADES, gradeIndex, type Aspect, type Grade } from '@/lib/core/findings/grades';
+import type { FindingEntry, UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
+import { neededBy } from '@/lib/core/tasks';
 import { useWrite } from '../../_lib/use-write';
 import { GradeDrawing } from '../drawings/grade-drawing';
 import { EntryMark } from '../entry-mark';
@@ -31,8 +32,8 @@ const AspectCard = memo(function AspectCard({
 }) {
   const { write, busy } = useWrite(visitId);
   const [choosing, setChoosing] = useState(false);
-  const lowSide = (LOW_SIDE_ASPECTS as readonly Aspect[]).includes(aspect);
-  const set = async (grade: string | null, notLookedWhy = '') => {
+  const needed = neededBy(aspect);
+  const set = async (grade: Grade | null, notLookedWhy = '') => {
     if (await write('finding.set', { unitId, aspect, phase, grade, notLookedWhy, note: '', replaces: standing?.id ?? null }))
       setChoosing(false);
   };
@@ -43,8 +44,8 @@ const AspectCard = memo(function AspectCard({
       aside={
         standing ? (
           <EntryMark id={standing.id} />
-        ) : lowSide && phase === 'found' ? (
-          <span className="text-sm text-soft">Needed before a coil cleaning closes</span>
+        ) : needed.length > 0 && phase === 'found' ? (
+          <span className="text-sm text-soft">Needed before a {needed.join(' or ')} closes</span>
         ) : undefined
       }
     >

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { State } from '@/app/_ui/state';
-import { ASPECT_LABEL } from '@/lib/core/findings/grades';
-import { COIL_CLEANING, lowSideUnlooked, type UnitOnFile, type VisitOnFile, type VisitTaskOnFile } from '@/lib/core/tablet';
+import type { UnitOnFile, VisitOnFile, VisitTaskOnFile } from '@/lib/core/tablet';
+import { aspectWords, unlookedFor } from '@/lib/core/tasks';
 import { useWrite } from '../../_lib/use-write';
 import { Card, Chip, TouchButton, TouchField } from '../touch';
 
@@ -27,7 +27,7 @@ function Task({ visit, task }: { visit: VisitOnFile; task: VisitTaskOnFile }) {
   const [why, setWhy] = useState('');
   // Once closed, the office decides.
   const open = visit.status !== 'done';
-  const unlooked = task.kindKey === COIL_CLEANING ? lowSideUnlooked(visit, task.unitId) : [];
+  const unlooked = unlookedFor(task, visit.entries.findings);
   const notDone = async () => {
     if (await write('task.not_done', { taskId: task.taskId, reason: why.trim() })) setAsking(false);
   };
@@ -62,9 +62,7 @@ function Task({ visit, task }: { visit: VisitOnFile; task: VisitTaskOnFile }) {
         </span>
       </div>
       {task.outcome === 'done' && unlooked.length > 0 ? (
-        <p className="font-bold text-alarm">
-          Before this counts, look at the low side: {unlooked.map((a) => ASPECT_LABEL[a].toLowerCase()).join(' and ')}.
-        </p>
+        <p className="font-bold text-alarm">Before this counts, look at the low side: {aspectWords(unlooked)}.</p>
       ) : null}
       {open && asking ? (
         <div className="flex flex-wrap items-end gap-2">

@@ -2,7 +2,8 @@ import { State } from '@/app/_ui/state';
 import { counted } from '@/lib/core/wording/counted';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { ASPECTS } from '@/lib/core/findings/grades';
-import { COIL_CLEANING, lowSideUnlooked, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
+import type { UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
+import { unlookedFor } from '@/lib/core/tasks';
 import { to } from '../../_lib/use-place';
 
 export function UnitRow({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
@@ -33,8 +34,7 @@ function Progress({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   if (outcome === 'gone') return <State shape="off">Gone</State>;
   const tasks = visit.tasks.filter((t) => t.unitId === unit.id);
   const answered = tasks.filter((t) => t.outcome !== 'planned').length;
-  const cleaned = tasks.some((t) => t.kindKey === COIL_CLEANING && t.outcome === 'done');
-  if (cleaned && lowSideUnlooked(visit, unit.id).length > 0)
+  if (tasks.some((t) => t.outcome === 'done' && unlookedFor(t, entries.findings).length > 0))
     return (
       <State shape="ask" tone="alarm">
         Low side not looked at

@@ -1,12 +1,10 @@
 import 'server-only';
-import { ASPECT_LABEL, GRADES, type Aspect } from '../../../../core/findings/grades';
+import { ASPECT_LABEL, gradeWords, type Aspect } from '../../../../core/findings/grades';
 import { standsOver, type Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
 
 const told = (aspect: Aspect, f: { grade: string | null; notLookedWhy: string }) =>
-  f.grade === null
-    ? `not looked at (${f.notLookedWhy})`
-    : (GRADES[aspect].find((g) => g.grade === f.grade)?.label.toLowerCase() ?? f.grade);
+  f.grade === null ? `not looked at (${f.notLookedWhy})` : gradeWords({ aspect, grade: f.grade });
 
 /** A finding beside what is there: the later made one stands, the other is kept as superseded. */
 export const findingSet: Handler<'finding.set'> = async (ctx, op) => {

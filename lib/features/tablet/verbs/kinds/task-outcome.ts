@@ -1,7 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../../core/errors';
-import { ASPECT_LABEL } from '../../../../core/findings/grades';
-import { COIL_CLEANING, lowSideUnlooked } from '../../../../core/tablet';
+import { aspectWords, unlookedFor } from '../../../../core/tasks';
 import { markDone } from '../../../visits/verbs/mark-done';
 import { cameMeanwhile } from '../came-meanwhile';
 import { standsOver, type ApplyContext, type Handler } from '../context';
@@ -72,17 +71,15 @@ async function afterClosing(
   task: { taskId: string; unitId: string; kindKey: string; outcome: 'done' | 'not_done' },
 ): Promise<void> {
   if (task.outcome === 'not_done') return note('It counted as done when the visit was closed; its dates still say so.');
-  if (task.kindKey === COIL_CLEANING) {
-    const findings = await db.finding.findMany({
-      where: { visitId: visit.id, unitId: task.unitId, supersededAt: null },
-      select: { unitId: true, aspect: true },
-    });
-    const unlooked = lowSideUnlooked({ entries: { findings } }, task.unitId);
-    if (unlooked.length > 0)
-      throw new AppError(
-        'low_side',
-        `The coil was said to be cleaned after the visit was closed, but the low side was not looked at: ${unlooked.map((a) => ASPECT_LABEL[a].toLowerCase()).join(' and ')}. It does not count.`,
-      );
-  }
+  const findings = await db.finding.findMany({
+    where: { visitId: visit.id, unitId: task.unitId, supersededAt: null },
+    select: { unitId: true, aspect: true },
+  });
+  const unlooked = unlookedFor(task, findings);
+  if (unlooked.length > 0)
+    throw new AppError(
+      'low_side',
+      `It was said to be done after the visit was closed, but not everything was looked at: ${aspectWords(unlooked)}. It does not count.`,
+    );
   await markDone(db, [task.taskId], visit.timeZone, visit.leftAt ?? at, { visitId: visit.id, by: actor.userId, now });
 }

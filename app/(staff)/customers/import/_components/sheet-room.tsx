@@ -1,0 +1,58 @@
+import type { ReactNode } from 'react';
+import { counted } from '@/lib/core/wording/counted';
+import type { RawSheet, SheetReading } from '@/lib/core/sheet';
+import { Sheet } from '../../../../_ui/sheet';
+import { Choose } from './choose';
+import { SheetColumns } from './sheet-columns';
+import { SheetPreview, SheetTold } from './sheet-preview';
+import { SheetQuestions, SheetValues } from './sheet-questions';
+
+type Props = {
+  runId: string;
+  sheets: Pick<RawSheet, 'name'>[];
+  chosen: number;
+  reading: SheetReading;
+  known: number;
+  answer: string;
+  ready: ReactNode;
+};
+
+const KNOWN = [
+  { value: 'fill', label: 'Fill in what is blank on file' },
+  { value: 'replace', label: 'Let the sheet’s values stand' },
+  { value: 'leave', label: 'Leave them as they are' },
+];
+
+/** A sheet of any form on its way onto the file: what is to be decided first, then what was understood. */
+export function SheetRoom({ runId, sheets, chosen, reading, known, answer, ready }: Props) {
+  return (
+    <>
+      {sheets.length > 1 ? (
+        <div className="max-w-sm">
+          <Choose
+            runId={runId}
+            of="sheet"
+            about="sheet"
+            value={String(chosen)}
+            options={sheets.map((s, i) => ({ value: String(i), label: s.name || `Sheet ${i + 1}` }))}
+            label="Sheet of the workbook"
+          />
+        </div>
+      ) : null}
+      <SheetQuestions runId={runId} questions={reading.questions} groups={reading.groups} />
+      {known > 0 ? (
+        <Sheet title={`${counted(known, 'row')} about units on file`}>
+          <div className="max-w-sm">
+            <Choose runId={runId} of="answer" about="known" value={answer} options={KNOWN} label="What to do with those units" />
+          </div>
+          <p className="mt-1 text-sm text-soft">Found again by tag, serial, or name in the kitchen. Nothing of them goes on file twice.</p>
+        </Sheet>
+      ) : null}
+      {ready}
+      <SheetPreview lines={reading.lines} />
+      <SheetTold told={reading.told} />
+      <SheetColumns runId={runId} columns={reading.columns} headerLine={reading.headerLine} />
+      <SheetValues runId={runId} questions={reading.questions} groups={reading.groups} />
+    </>
+  );
+}

@@ -1,0 +1,23 @@
+'use client';
+
+import { Button } from '../../../_ui/button';
+import { FormErrors } from '../../../_ui/field';
+import { useActionForm } from '../../../_ui/use-action-form';
+import { decide } from '../actions';
+
+/** A message that may not have arrived: a person sends it again or leaves it. */
+export function DecideForm({ messageId, about }: { messageId: string; about: string }) {
+  const { form, error, busy } = useActionForm(decide);
+  return (
+    <form {...form} className="mt-3 flex flex-wrap gap-3 no-print">
+      <input type="hidden" name="messageId" value={messageId} />
+      <Button type="submit" name="decision" value="again" disabled={busy} aria-describedby={about}>
+        Send again
+      </Button>
+      <Button type="submit" name="decision" value="leave" disabled={busy} aria-describedby={about}>
+        Leave it
+      </Button>
+      <FormErrors errors={error('')} />
+    </form>
+  );
+}

@@ -1,0 +1,21 @@
+import { kindInfo } from './kinds';
+
+type TaskLike = { id: string; unitId: string; kindKey: string; lowSide: boolean; onVisit: unknown };
+
+export const bringsLowSide = (kindKey: string): boolean => kindInfo(kindKey)?.bringsLowSide ?? false;
+
+/**
+ * The low-side inspections that ride along with the chosen tasks: of every unit whose coil is to be cleaned, unless they
+ * stand on another visit. Whoever cleans the coil and skips the low side gets burned.
+ */
+export function ridersOf<T extends TaskLike>(all: readonly T[], chosen: (task: T) => boolean): T[] {
+  const units = new Set(all.filter((t) => chosen(t) && bringsLowSide(t.kindKey)).map((t) => t.unitId));
+  return all.filter((t) => t.lowSide && units.has(t.unitId) && !t.onVisit);
+}
+
+/** The chosen tasks with what rides along, in the order of the list. */
+export function withRiders<T extends TaskLike>(all: readonly T[], chosenIds: readonly string[]): T[] {
+  const chosen = new Set(chosenIds);
+  const riders = new Set(ridersOf(all, (t) => chosen.has(t.id)));
+  return all.filter((t) => chosen.has(t.id) || riders.has(t));
+}

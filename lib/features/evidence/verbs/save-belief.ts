@@ -1,0 +1,43 @@
+import 'server-only';
+import { fromLocalDate } from '../../../core/calendar/date-column';
+import type { FleetBelief, OwnLimits, UnitBelief } from '../../../core/evidence';
+import { Prisma, type Tx } from '../../../database/client';
+
+const json = (value: unknown) => value as Prisma.InputJsonValue;
+
+export const saveFleetBelief = (db: Tx, belief: FleetBelief, fittedAt: Date) =>
+  db.fleetPrior.create({ data: { hyper: json(belief), modelVersion: belief.fouling.modelVersion, fittedAt } });
+
+/** A belief as plain values under the names of its columns, dates as text. */
+export function foulingJson({ file, evidence, fouling }: UnitBelief) {
+  const { grades, readings, cleanings } = fouling.evidence;
+  return {
+    unitId: file.unitId,
+    posterior: fouling,
+    ratePerDay: fouling.rate.mean,
+    rateSdPerDay: fouling.rate.sd,
+    evidenceCount: grades + readings + cleanings,
+    modelVersion: fouling.modelVersion,
+    lnK: fouling.lnK.mean,
+    lnKSd: fouling.lnK.sd,
+    asOf: fouling.asOf,
+    baseline: evidence.baseline,
+  };
+}
+
+/** A belief as its row. `own` is left as it is on file where it is not given; null says that there are no numbers. */
+export function foulingRow(belief: UnitBelief, own?: OwnLimits | null) {
+  const { posterior, asOf, baseline, ...row } = foulingJson(belief);
+  return {
+    ...row,
+    posterior: json(posterior),
+    asOf: fromLocalDate(asOf),
+    baseline: json(baseline),
+    ...(own === undefined ? {} : { own: own ? json(own) : Prisma.DbNull }),
+  };
+}
+
+export async function saveBelief(db: Tx, belief: UnitBelief, own?: OwnLimits | null): Promise<void> {
+  const row = foulingRow(belief, own);
+  await db.unitFouling.upsert({ where: { unitId: row.unitId }, create: row, update: row });
+}

@@ -1,0 +1,16 @@
+import 'server-only';
+import type { Estimate } from '../../../core/condenser';
+import type { Prisma, Tx } from '../../../database/client';
+
+export type EstimateColumns = { status: string; verdict: string; lnK: number | null; lnKSd: number | null; modelVersion: string };
+
+/** Saves an estimate in place of an earlier one of the same reading. */
+export async function saveEstimate(
+  db: Tx,
+  reading: { id: string; unitId: string; at: Date },
+  columns: EstimateColumns,
+  result: Estimate,
+): Promise<void> {
+  const row = { ...columns, unitId: reading.unitId, at: reading.at, result: result as unknown as Prisma.InputJsonValue };
+  await db.estimate.upsert({ where: { readingId: reading.id }, create: { ...row, readingId: reading.id }, update: row });
+}

@@ -1,0 +1,30 @@
+import 'server-only';
+import { AppError } from '../../../core/errors';
+import type { Db } from '../../../database/client';
+import { asJson, choicesOf, reportJson } from '../reads/imports';
+import { withinTransaction } from '../../../database/transaction';
+import type { SheetChoice } from '../../../schemas/fleet-csv';
+import { planImport } from './plan-import';
+
+/** Keeps one decision about a sheet and looks at it again. @throws AppError not_found | conflict */
+export function chooseInSheet({ db, now }: { db: Db; now: Date }, { runId, ...choice }: SheetChoice): Promise<void> {
+  return withinTransaction(db, async (tx) => {
+    await tx.$executeRaw`SELECT 1 FROM "ImportRun" WHERE id = ${runId}::uuid FOR UPDATE`;
+    const run = await tx.importRun.findUnique({ where: { id: runId } });
+    if (!run) throw new AppError('not_found', 'That import is not on file.');
+    if (run.status !== 'checked') throw new AppError('conflict', 'This import was run already. Bring the sheet in again to change it.');
+    const choices = choicesOf(run.choices);
+    if (choice.of === 'sheet') {
+      choices.sheet = Number(choice.value);
+      choices.columns = {};
+    } else if (choice.of === 'column') choices.columns[Number(choice.key)] = choice.value;
+    else if (choice.of === 'answer' && choice.key === 'customer') choices.columns[Number(choice.value)] = 'customer';
+    else if (choice.of === 'answer') choices.answers[choice.key] = choice.value;
+    else choices.values[choice.of] = { ...choices.values[choice.of], [choice.key]: choice.value };
+    const { plan, report, reading } = await planImport(tx, { ...run, choices }, now);
+    await tx.importRun.update({
+      where: { id: runId },
+      data: { choices: asJson(choices), problems: reportJson(report), rows: reading?.rows ?? plan.rows },
+    });
+  });
+}

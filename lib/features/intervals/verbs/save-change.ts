@@ -1,0 +1,18 @@
+import 'server-only';
+import type { LocalDate } from '../../../core/calendar';
+import { fromLocalDate } from '../../../core/calendar/date-column';
+import type { Prisma, Tx } from '../../../database/client';
+
+export type NewChange = {
+  taskId: string; at: Date; kind: 'evidence' | 'held' | 'overruled' | 'locked' | 'unlocked' | 'edited' | 'ended'; fromRule: string; toRule: string; fromDueOn: LocalDate | null; toDueOn: LocalDate | null;
+  reason: string; evidence: unknown; modelVersion: string; byUserId: string | null; visitId: string | null;
+}; // prettier-ignore
+
+export const changeRow = (c: NewChange): Prisma.RuleChangeUncheckedCreateInput => ({
+  ...c,
+  fromDueOn: c.fromDueOn && fromLocalDate(c.fromDueOn),
+  toDueOn: c.toDueOn && fromLocalDate(c.toDueOn),
+  evidence: c.evidence as Prisma.InputJsonValue,
+});
+
+export const saveChange = (db: Tx, change: NewChange) => db.ruleChange.create({ data: changeRow(change) });

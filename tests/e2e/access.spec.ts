@@ -1,0 +1,144 @@
+import type { APIRequestContext } from '@playwright/test';
+import { entrances } from './access/entrances';
+import { addressOf, answersTo, askAction, askPage, askRoute, syncOf, type Answer, type Whose } from './access/knock';
+import { openShop, type Ids, type Shop } from './access/shop';
+import { ACTIONS, COLUMNS, PAGES, ROUTES, type Cell, type Column, type Row } from './access/table';
+import { databaseUrl, freshShop } from './support/server';
+import { SIGN_INS, signInWith } from './support/sign-in';
+import { expect, test } from './support/test';
+
+// The whole table, executed: every page, every method of every route and every action that the framework compiled, by
+// every kind of person, on what is theirs and what is somebody else's, on a real database.
+
+const METHODS = ['GET', 'POST', 'PUT', 'PATCH', 'DELETE'];
+const found = entrances();
+
+let shop: Shop;
+const people = new Map<Column, { asks: APIRequestContext; ids: Ids }>();
+let file = '';
+
+test.beforeAll(async ({ playwright, baseURL }) => {
+  await freshShop();
+  shop = await openShop(await databaseUrl());
+  const somebodyElse = await shop.person(SIGN_INS.filter((p) => p.role === 'technician').at(-1)?.email ?? '');
+  for (const column of COLUMNS) {
+    const asks = await playwright.request.newContext({ baseURL });
+    const who = SIGN_INS.find((p) => p.role === column);
+    if (who) await signInWith(asks, who);
+    // A stranger's own is what a link opens: it stands on a visit of somebody in the shop.
+    const me = await shop.person(who?.email ?? SIGN_INS[0]?.email ?? '');
+    people.set(column, { asks, ids: await shop.ids(me, somebodyElse) });
+  }
+  const shell = await (await person('stranger').asks.get('/round')).text();
+  file = /round-app\/([^"]+\.js)/.exec(shell)?.[1] ?? '';
+});
+
+test.afterAll(async () => {
+  for (const { asks } of people.values()) await asks.dispose();
+  await shop.close();
+});
+
+function person(column: Column) {
+  const one = people.get(column);
+  if (!one) throw new Error(`Nobody stands for ${column}.`);
+  return one;
+}
+
+type Ask = (column: Column, whose: Whose) => Promise<Answer>;
+
+/** Asks for every cell of a table and tells each that differs. What is refused, and what is another's, leaves everything as it was. */
+async function differences(table: Record<string, Row>, ask: (name: string) => Ask, quietly: boolean): Promise<string[]> {
+  const wrong: string[] = [];
+  for (const [i, column] of COLUMNS.entries())
+    for (const [name, row] of Object.entries(table)) {
+      const cell: Cell = row[i] ?? 'no';
+      for (const whose of ['own', 'foreign'] as const) {
+        const keptOut = cell === 'no' || (cell === 'own' && whose === 'foreign');
+        const before = keptOut ? await shop.mark() : null;
+        const answer = await ask(name)(column, whose).catch((e: Error) => e.message);
+        const after = before && (await shop.mark());
+        const changed = before && after ? Object.keys(after).filter((t) => after[t] !== before[t]) : [];
+        if (changed.length > 0) wrong.push(`${name}, ${column}, ${whose}: kept out, yet it changed ${changed.join(', ')}`);
+        // An action on another's may say nothing of it, as long as it does nothing to it.
+        if (answer !== (keptOut ? 'no' : 'in') && !(quietly && cell === 'own' && whose === 'foreign'))
+          wrong.push(`${name}, ${column}, ${whose}: ${answer} instead of ${keptOut ? 'no' : 'in'}`);
+      }
+    }
+  return wrong;
+}
+
+test('every entrance that was compiled has its row, and every row its entrance', async () => {
+  const { asks, ids } = person('stranger');
+  const methods: string[] = [];
+  for (const path of found.routes)
+    for (const method of METHODS) if (await answersTo(asks, method, addressOf(path, ids, 'own', file))) methods.push(`${method} ${path}`);
+  expect(found.pages.toSorted()).toEqual(Object.keys(PAGES).toSorted());
+  expect(methods.toSorted()).toEqual(Object.keys(ROUTES).toSorted());
+  expect(found.actions.map((a) => a.name).toSorted()).toEqual(Object.keys(ACTIONS).toSorted());
+  expect(found.others, 'entrances of a kind that is not used here').toEqual([]);
+});
+
+test('pages open to whom the table says', async () => {
+  const page = (path: string, partsOnly: boolean): Ask => {
+    return (column, whose) => askPage(person(column).asks, addressOf(path, person(column).ids, whose, file), partsOnly);
+  };
+  expect(await differences(PAGES, (path) => page(path, false), false)).toEqual([]);
+  const refused = Object.fromEntries(Object.entries(PAGES).filter(([, row]) => row.includes('no')));
+  expect(await differences(refused, (path) => page(path, true), false), 'asked for in parts').toEqual([]);
+});
+
+test('routes answer whom the table says', async () => {
+  const route = (name: string): Ask => {
+    const [method = '', path = ''] = name.split(' ');
+    return (column, whose) => {
+      const { asks, ids } = person(column);
+      const body = name === 'POST /api/sync' ? syncOf(ids[whose]) : method === 'GET' ? undefined : '';
+      return askRoute(asks, method, addressOf(path, ids, whose, file), body);
+    };
+  };
+  expect(await differences(ROUTES, route, false)).toEqual([]);
+});
+
+/** What is sent with an action where an empty form says too little. */
+const forms: Record<string, (ids: Ids, whose: Whose) => Record<string, string>> = {
+  'visit/[token]/actions answer': (ids, whose) => ({ token: ids[whose].link, answer: 'confirmed' }),
+  'me/actions endMySession': (ids, whose) => ({ sessionId: ids[whose].session }),
+};
+
+test('actions do their work for whom the table says', async ({ baseURL }) => {
+  const action = (name: string): Ask => {
+    const one = found.actions.find((a) => a.name === name);
+    if (!one) return () => Promise.resolve('none');
+    return (column, whose) => {
+      const { asks, ids } = person(column);
+      return askAction(asks, baseURL ?? '', one, addressOf(one.page, ids, whose, file), forms[name]?.(ids, whose));
+    };
+  };
+  expect(await differences(ACTIONS, action, true)).toEqual([]);
+});
+
+// The last test of this file: it uses up what a quarter of an hour allows.
+test('whoever guesses is held off, and a fresh x-forwarded-for does not help', async ({ playwright, baseURL }) => {
+  const { asks, ids } = person('stranger');
+  let asked = 0;
+  const fresh = () => ({ 'x-forwarded-for': `198.51.100.${asked++}` });
+  const look = async () => (await asks.get(`/visit/${ids.own.link}`, { headers: fresh() })).text();
+  let page = await look();
+  while (!page.includes('Too many tries from here') && asked < 65) page = await look();
+  expect(page).toContain('Too many tries from here');
+
+  const owner = SIGN_INS[0];
+  const tries = async (who: APIRequestContext, password: string) => {
+    const { csrfToken } = await (await who.get('/api/auth/csrf')).json();
+    const form = { csrfToken, email: owner?.email ?? '', password, json: 'true' };
+    const reply = await who.post('/api/auth/callback/credentials', { form, headers: fresh() });
+    return /error=(\w+)/.exec(await reply.text())?.[1] ?? 'in';
+  };
+  const answers = await Promise.all(Array.from({ length: 12 }, () => tries(asks, 'not the password')));
+  expect(answers.toSorted()).toEqual([...Array<string>(8).fill('not_allowed'), ...Array<string>(4).fill('too_many')]);
+  const elsewhere = await playwright.request.newContext({ baseURL });
+  expect(await tries(elsewhere, owner?.password ?? ''), 'from a device the shop does not know').toBe('too_many');
+  await elsewhere.dispose();
+  // The owner's own device is not shut out by what strangers do.
+  expect(await tries(person('owner').asks, owner?.password ?? '')).toBe('in');
+});

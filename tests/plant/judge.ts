@@ -1,0 +1,13 @@
+import { parseArgs } from 'node:util';
+import { report } from './judge/report';
+
+// The whole table on part B: npx tsx tests/plant/judge.ts [--n 1500] [--from 0] [--part A]
+const { values } = parseArgs({
+  options: { part: { type: 'string', default: 'B' }, n: { type: 'string', default: '1500' }, from: { type: 'string', default: '0' } },
+});
+const part = values.part === 'A' || values.part === 'B' ? values.part : null;
+if (!part) {
+  console.error('--part A|B, --n cases, --from first');
+  process.exit(2);
+}
+console.log(report({ part, from: Number(values.from), cases: Number(values.n) }));

@@ -1,0 +1,78 @@
+import type { Row } from './cases';
+import type { State } from '../world/states';
+
+/** The cause that a state is, by the estimator's names. */
+export const CAUSE: Record<State, string> = {
+  clean: 'nothing',
+  foul15: 'coil_fouling',
+  foul30: 'coil_fouling',
+  foul50: 'coil_fouling',
+  blocked: 'blocked_air',
+  dead_fan: 'condenser_fan',
+  slow_fan: 'condenser_fan',
+  recirculation: 'recirculation',
+  gas: 'non_condensables',
+  overcharge: 'overcharge',
+  low_charge: 'low_charge',
+  restriction: 'low_charge',
+  iced: 'evaporator_coil',
+  dirty_evaporator: 'evaporator_coil',
+  dead_box_fan: 'evaporator_fan',
+  leaking_valves: 'weak_compressor',
+  head_control: 'head_pressure_control',
+  high_load: 'high_load',
+  not_steady: 'not_steady',
+  bad_instrument: 'reading_fault',
+};
+
+export const COIL_STATES: readonly State[] = ['clean', 'foul15', 'foul30', 'foul50'];
+export const OTHER_STATES = (Object.keys(CAUSE) as State[]).filter((s) => !COIL_STATES.includes(s));
+
+/** Weights as told; a refusal that names the cause (head held by its control, not yet steady) is as good as a weight of one. */
+export function weights(row: Row): ReadonlyMap<string, number> {
+  const { answer: a } = row;
+  const told = new Map<string, number>(a.causes.map((c) => [c.id, c.weight]));
+  if (told.size > 0 || a.status === 'ok') return told;
+  const named: Record<string, string> = {
+    head_control: 'head_pressure_control',
+    not_steady: 'not_steady',
+    impossible_reading: 'reading_fault',
+  };
+  const cause = named[a.reason];
+  return cause ? new Map([[cause, 1]]) : told;
+}
+
+export function leading(row: Row): { id: string; weight: number } | null {
+  let best: { id: string; weight: number } | null = null;
+  for (const [id, weight] of weights(row)) if (!best || weight > best.weight) best = { id, weight };
+  return best;
+}
+
+/** True where the right cause is told before all others. */
+export function named(row: Row): boolean {
+  const right = CAUSE[row.state];
+  const first = leading(row);
+  if (first?.id === right) return true;
+  // Nothing wrong is told as "fine", whatever the list of causes leads with.
+  return right === 'nothing' && (row.answer.verdict === 'fine' || row.answer.verdict === 'watch');
+}
+
+export const cleanIt = (row: Row): boolean => row.answer.verdict === 'clean_it';
+export const fine = (row: Row): boolean => row.answer.verdict === 'fine';
+
+export type Tenth = { from: number; n: number; told: number; came: number };
+
+/** Over every cause told with some weight: how often it was the one, by tenths of the weight. */
+export function reliability(rows: readonly Row[]): Tenth[] {
+  const tenths = Array.from({ length: 10 }, (_, i) => ({ from: i / 10, n: 0, told: 0, came: 0 }));
+  for (const row of rows) {
+    for (const [id, weight] of weights(row)) {
+      const tenth = tenths[Math.min(9, Math.floor(weight * 10))];
+      if (!tenth) continue;
+      tenth.n++;
+      tenth.told += weight;
+      if (id === CAUSE[row.state]) tenth.came++;
+    }
+  }
+  return tenths.map((t) => ({ ...t, told: t.told / t.n, came: t.came / t.n }));
+}

@@ -1,0 +1,115 @@
+import { answers, type Ask, type Row } from './cases';
+import { cleanIt, COIL_STATES, fine, leading, named, OTHER_STATES, reliability } from './causes';
+import { cover, grouped, QUANTITIES, share, type Quantity } from './figures';
+import type { State } from '../world/states';
+
+const percent = (x: number) => (Number.isNaN(x) ? '–' : (100 * x).toFixed(0)).padStart(4);
+const cell = (x: number, digits = 3) => (Number.isFinite(x) ? x.toFixed(digits) : '–').padStart(8);
+const line = (...cells: (string | number)[]) => cells.map((c, i) => String(c).padEnd(i === 0 ? 26 : 0)).join('  ');
+
+const isCoil = (r: Row) => COIL_STATES.includes(r.state);
+const OF: Record<Quantity, string> = {
+  conductance: 'conductance lost',
+  cooling: 'cooling lost, hot day',
+  energy: 'extra energy, kWh/day',
+  discharge: 'discharge, K',
+};
+
+export function report(ask: Ask): string {
+  const rows = answers(ask);
+  const out: string[] = [];
+  const say = (...parts: (string | number)[]) => out.push(line(...parts));
+  const blind = rows.filter((r) => !r.graded);
+  say(
+    `Part ${ask.part}, cases ${ask.from} to ${ask.from + ask.cases - 1}; ${rows.length} answers; ${percent(share(rows, (r) => r.answer.status === 'ok'))} % say a figure`,
+  );
+  for (const q of QUANTITIES) coverage(say, blind, q);
+  cells(say, blind);
+  widths(say, blind);
+  verdicts(say, rows);
+  causes(say, rows);
+  say('\nReliability: causes told, by tenths of their weight (all sets, blind | with grades)');
+  const [a, b] = [reliability(blind), reliability(rows.filter((r) => r.graded))];
+  a.forEach((t, i) =>
+    say(
+      `  ${t.from.toFixed(1)}–${(t.from + 0.1).toFixed(1)}`,
+      `n ${t.n}`.padEnd(9),
+      `told ${percent(t.told)}`,
+      `came ${percent(t.came)}`,
+      ' | ',
+      `n ${b[i]?.n}`.padEnd(9),
+      `told ${percent(b[i]?.told ?? NaN)}`,
+      `came ${percent(b[i]?.came ?? NaN)}`,
+    ),
+  );
+  return out.join('\n');
+}
+
+type Say = (...parts: (string | number)[]) => void;
+
+function coverage(say: Say, rows: readonly Row[], q: Quantity): void {
+  say(`\n80 % band, ${OF[q]}`, 'n', 'held %', 'bias', 'rms', 'half-width');
+  const print = (name: string, list: readonly Row[]) => {
+    const c = cover(list, q);
+    if (c.n > 0) say(`  ${name}`, String(c.n).padStart(5), percent(c.held), cell(c.bias), cell(c.rms), cell(c.half));
+  };
+  print('all', rows);
+  for (const based of [false, true]) {
+    const mine = rows.filter((r) => r.based === based);
+    const words = based ? 'baseline' : 'no baseline';
+    print(`coil states, ${words}`, mine.filter(isCoil));
+    print(
+      `other states, ${words}`,
+      mine.filter((r) => !isCoil(r)),
+    );
+  }
+  for (const [set, list] of grouped(rows.filter(isCoil), (r) => r.set)) print(`coil, ${set}`, list);
+  for (const [state, list] of grouped(rows, (r) => `${r.state}, ${r.expansion}`)) print(state, list);
+}
+
+/** Every state × set × expansion with enough in it. */
+function cells(say: Say, rows: readonly Row[]): void {
+  say('\nCells state × set × expansion (20 or more answers): within 72–88 %, and the worst');
+  for (const q of QUANTITIES) {
+    const all = [...grouped(rows, (r) => `${r.state} ${r.set} ${r.expansion}`)]
+      .map(([name, list]) => ({ name, ...cover(list, q) }))
+      .filter((c) => c.n >= 20);
+    const good = all.filter((c) => c.held >= 0.72 && c.held <= 0.88).length;
+    const worst = [...all].sort((a, b) => a.held - b.held).slice(0, 3);
+    say(`  ${OF[q]}`, `${good} of ${all.length}`, worst.map((c) => `${c.name} ${percent(c.held)} %`).join('; '));
+  }
+}
+
+function widths(say: Say, rows: readonly Row[]): void {
+  say('\nHalf-width of conductance lost by set, coil states', 'no baseline', 'baseline');
+  for (const [set, list] of grouped(rows.filter(isCoil), (r) => r.set))
+    say(`  ${set}`, cell(cover(list.filter((r) => !r.based), 'conductance').half), cell(cover(list.filter((r) => r.based), 'conductance').half)); // prettier-ignore
+}
+
+function verdicts(say: Say, rows: readonly Row[]): void {
+  say('\n"Clean it", % of answers', 'blind', 'graded', 'blind, full', 'graded, full', 'fine, blind', 'cannot say, blind');
+  const print = (name: string, list: readonly Row[]) => {
+    if (list.length === 0) return;
+    const [b, g] = [list.filter((r) => !r.graded), list.filter((r) => r.graded)];
+    const full = (l: readonly Row[]) => l.filter((r) => r.set === 'full');
+    say(`  ${name}`, percent(share(b, cleanIt)), percent(share(g, cleanIt)), percent(share(full(b), cleanIt)), percent(share(full(g), cleanIt)), percent(share(b, fine)), percent(share(b, (r) => r.answer.status !== 'ok'))); // prettier-ignore
+  };
+  const of = (...states: State[]) => rows.filter((r) => states.includes(r.state));
+  for (const state of COIL_STATES) print(state, of(state));
+  print(
+    'foul50, warm box',
+    of('foul50').filter((r) => r.warmBox),
+  );
+  print('any other cause', of(...OTHER_STATES));
+  for (const state of OTHER_STATES) print(state, of(state));
+}
+
+function causes(say: Say, rows: readonly Row[]): void {
+  say('\nRight cause leads, %', 'full blind', 'full graded', 'manifold', 'manifold+box', 'head+air', 'clamps', 'mostly led by, full blind');
+  for (const [state, list] of grouped(rows, (r) => r.state)) {
+    const part = (set: Row['set'], graded: boolean) => list.filter((r) => r.set === set && r.graded === graded);
+    const leads = grouped(part('full', false), (r) => leading(r)?.id ?? 'none');
+    const most = [...leads].sort((a, b) => b[1].length - a[1].length).slice(0, 3).map(([id, l]) => `${id} ${l.length}`); // prettier-ignore
+    say(`  ${state}`, percent(share(part('full', false), named)), percent(share(part('full', true), named)), percent(share(part('manifold', false), named)), percent(share(part('manifold_box', false), named)), percent(share(part('head_air', false), named)), percent(share(part('clamps', false), named)), most.join(', ')); // prettier-ignore
+  }
+}

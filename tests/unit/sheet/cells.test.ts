@@ -1,0 +1,67 @@
+import { describe, expect, it } from 'vitest';
+import { dateOrderOf, readDate } from '@/lib/core/sheet/read-date';
+import { readInterval } from '@/lib/core/sheet/read-interval';
+import { massUnitIn, readMass } from '@/lib/core/sheet/read-mass';
+import { kindOf, placementOf, refrigerantIn } from '@/lib/core/sheet/vocabulary';
+import { nearPairs, phone, spellings } from '@/lib/core/sheet/names';
+import { FILED_REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
+
+describe('dates of a sheet', () => {
+  // 45367 is 16 March 2024 and 25569 is 1970-01-01 in the 1900 date system (ECMA-376 part 1, 18.17.4.1).
+  it.each([
+    ['3/16/24', '2024-03-16'], ['16/3/24', '2024-03-16'], ['45367', '2024-03-16'], ['45367.5', '2024-03-16'], ['2024-03-16 00:00:00', '2024-03-16'],
+    ['16-Mar-24', '2024-03-16'], ['March 16th, 2024', '2024-03-16'], ['Mar 2024', '2024-03-01'], ['3.4.2024', '2024-03-04'], ['4/5/98', '1998-04-05'],
+    ['13/13/24', null], ['spring', null], ['2024', null], ['3/16', null], ['', null], ['312-555-0141', null],
+  ])('%s', (text, date) => expect(readDate(text, 'month first')).toBe(date)); // prettier-ignore
+  it('takes the order from the column', () => {
+    expect(dateOrderOf(['3/4/24', '16/3/24'], 'month first')).toBe('day first');
+    expect(dateOrderOf(['3/4/24', '3/16/24'], 'day first')).toBe('month first');
+    expect(readDate('3/4/24', 'day first')).toBe('2024-04-03');
+  });
+});
+
+describe('masses', () => {
+  // 1 lb is 0.45359237 kg exactly (international pound, 1959); 16 oz to the pound.
+  it.each([
+    ['1 lb 4 oz', 0.5669904625], ['20oz', 0.5669904625], ['1.25#', 0.5669904625], ['1.25 lbs.', 0.5669904625], ['567 g', 0.567], ['1,200 g', 1.2], ['0,5 kg', 0.5],
+  ])('%s', (text, kg) => expect(readMass(text, null)).toBeCloseTo(kg, 9)); // prettier-ignore
+  it('asks for the unit of a bare number, and takes the header’s', () => {
+    expect(readMass('20', null)).toBe('bare');
+    expect(readMass('20', massUnitIn('Charge (oz.)'))).toBeCloseTo(0.5669904625, 9);
+    expect(massUnitIn('Charge')).toBeNull();
+    expect(readMass('about 2', null)).toBeNull();
+    expect(readMass('3 cups', null)).toBeNull();
+  });
+});
+
+it.each([
+  ['quarterly', '', 13], ['Q', '', 13], ['90 days', '', 13], ['every 6 wks', '', 6], ['semi annual', '', 26], ['2x/yr', '', 26], ['Monthly', '', 4], ['3 months', '', 13],
+  ['8', 'Weeks', 8], ['90', 'Interval (days)', 13], ['8', 'Freq', null], ['as needed', '', null], ['every 500 weeks', '', null],
+])('interval %s under “%s” is %s weeks', (text, header, weeks) => expect(readInterval(text, header)).toBe(weeks)); // prettier-ignore
+
+it.each([
+  ['WIC', 'walk_in_cooler'], ['W/I Cooler', 'walk_in_cooler'], ['walkin frzr', 'walk_in_freezer'], ['WIF', 'walk_in_freezer'], ['2-dr RI', 'reach_in'], ['T-49 freezer', 'reach_in'],
+  ['u/c', 'undercounter'], ['Under counter fridge', 'undercounter'], ['Ice Machine', 'ice_machine'], ['pizza prep', 'prep_table'], ['chef base', 'drawer_base'],
+  ['glass door merch.', 'display'], ['remote cond. unit', 'remote_condensing_unit'], ['XB', null], ['hood', null],
+])('%s is a %s', (text, kind) => expect(kindOf(text)).toBe(kind)); // prettier-ignore
+
+it.each([
+  ['BOH', 'back_of_house'], ['Cook line', 'line'], ['by fryer', 'fryer'], ['ROOF', 'outdoors'], ['FOH', 'bar'], ['Bsmt', 'back_of_house'], ['under griddle', 'griddle'], ['Stn 4', null],
+])('%s is %s', (text, place) => expect(placementOf(text)).toBe(place)); // prettier-ignore
+
+const ids = FILED_REFRIGERANTS.map((r) => r.id);
+it.each([
+  ['R404a', 'R404A'], ['404A', 'R404A'], ['R-404', 'R404A'], ['r 134 a', 'R134a'], ['134', 'R134a'], ['R-290 (propane)', 'R290'], ['Propane', 'R290'], ['CO2', 'R744'],
+  ['HFC-507', 'R507A'], ['R-12', 'R12'], ['R408A', 'R408A'], ['R-407', null], ['R-123', null], ['freon', null], ['SN40412', null],
+])('refrigerant %s is %s', (text, id) => expect(refrigerantIn(text, ids)).toBe(id)); // prettier-ignore
+
+it.each([
+  ['(312) 555-0141', '312-555-0141'], ['312.555.0141', '312-555-0141'], ['+1 312 555 0141', '312-555-0141'], ['3125550141 x2', '312-555-0141 ext 2'], ['call Joe', 'call Joe'], ['555-0141', '555-0141'],
+])('phone %s', (text, out) => expect(phone(text)).toBe(out)); // prettier-ignore
+
+it('gives names one spelling, and finds slips of the pen but not branches', () => {
+  expect([...spellings(['JOE’S DINER', "Joe's Diner", 'Joes Diner', 'GOLDEN LOTUS']).values()]).toEqual(["Joe's Diner", 'Golden Lotus']);
+  expect(nearPairs(['harbour grill', 'harbor grill', 'store 112 mill', 'store 113 mill', 'casa a'])).toEqual([
+    ['harbour grill', 'harbor grill'],
+  ]);
+});

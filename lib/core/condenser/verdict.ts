@@ -36,7 +36,8 @@ export function judge(belief: Belief, reading: Reading, looks: readonly NextLook
   if (leading !== 'nothing' && leading !== 'coil_fouling' && probability[leading] > NAMED)
     return { verdict: leading === 'not_steady' ? 'look_first' : 'look_elsewhere', leading, also: second, look: most };
   if (!looked && airSide > NAMED) return { verdict: 'look_first', leading, also: second, look: unseen ?? most };
-  if (1 - probability.nothing > TROUBLE)
+  const odds = (p: number) => p / Math.max(1e-9, 1 - p);
+  if (odds(probability.nothing) < TROUBLE * odds(BEFORE.nothing))
     return { verdict: 'look_first', leading: leading === 'nothing' ? (order[1] ?? leading) : leading, also: second, look: most };
   return { verdict: probability.coil_fouling > WATCH ? 'watch' : 'fine', leading };
 }

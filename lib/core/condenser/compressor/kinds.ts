@@ -25,20 +25,20 @@ export type CompressorKind = 'small_reciprocating' | 'reciprocating' | 'scroll';
  */
 const TYPICAL_COMPRESSOR: Record<CompressorKind, CompressorConstants> = {
   small_reciprocating: {
-    clearance: 0.06,
+    clearance: 0.07,
     exponent: 1.1,
     ratedEfficiency: 0.55,
     efficiencyFall: EFFICIENCY_FALL,
     bestRatio: BEST_RATIO,
-    shellLoss: 0.2,
+    shellLoss: 0.36,
   },
   reciprocating: {
-    clearance: 0.05,
+    clearance: 0.052,
     exponent: 1.1,
     ratedEfficiency: 0.63,
     efficiencyFall: EFFICIENCY_FALL,
     bestRatio: BEST_RATIO,
-    shellLoss: 0.12,
+    shellLoss: 0.19,
   },
   scroll: { clearance: 0.012, exponent: 1.1, ratedEfficiency: 0.68, efficiencyFall: 0.2, bestRatio: 5, shellLoss: 0.05 },
 };

@@ -8,9 +8,9 @@
  * - Pumping falls by 30–35 % from ratio 2.4 to 5.6 (welded hermetic), by 15–17 % from 2.6 to 6.9 (semi-hermetic R-134a),
  *   by 33–38 % from 5.2 to 13.3 (small low-temperature): clearances of 0.045 to 0.085 in the clearance formula.
  */
-export const BEST_RATIO = 4;
+export const BEST_RATIO = 5;
 /** Relative fall of efficiency per square of ln(ratio / best ratio). */
-export const EFFICIENCY_FALL = 0.11;
+export const EFFICIENCY_FALL = 0.13;
 
 export type Falling = { ratedEfficiency: number; efficiencyFall: number; bestRatio: number };
 

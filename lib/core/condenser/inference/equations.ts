@@ -57,11 +57,11 @@ export type Machine = {
  * Warming of the suction gas on its way to the compressor, as a part of how much warmer the liquid is: a capillary
  * soldered to the suction line, or a bare line through a warm kitchen (judgement, agrees with the outside plant, part A).
  */
-const GAIN_PART = { capillary: 0.55, valve: 0.22 };
+const GAIN_PART = { capillary: 0.5, valve: 0.22 };
 /** Part of that warming which comes out of the liquid (judgement). */
 const EXCHANGED = { capillary: 0.75, valve: 0.1 };
 /** Liquid of the evaporator against that of the flooded condenser, as far as dryness shifts charge (judgement). */
-const SHIFT = { capillary: 0.4, valve: 0.08 };
+const SHIFT = { capillary: 0.25, valve: 0.08 };
 const OUTLET_SUPERHEAT_K = 5;
 
 /** Superheat never falls below nothing, but a solver must feel which way is out. */

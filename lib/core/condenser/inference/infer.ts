@@ -214,6 +214,7 @@ function lossUnder(scene: Scene, solution: Solution, prior: S.Prior, cause: Caus
 /** What gas or liquid in the way takes of the conductance beside the dirt, as ln. */
 function besidesDirt({ machine }: Scene, { x }: Solution, cause: CauseId): number {
   if (cause === 'non_condensables') return BLANKET * Math.max(0, x[S.GAS]!);
-  if (cause === 'overcharge') return Math.log((1 - machine.floodedRef) / (1 - Math.min(0.8, Math.max(0, x[S.FLOODED]!))));
+  if (cause === 'overcharge' || cause === 'low_charge')
+    return Math.log((1 - machine.floodedRef) / (1 - Math.min(0.8, Math.max(0, x[S.FLOODED]!))));
   return 0;
 }

@@ -12,10 +12,10 @@ export const BEFORE: Record<CauseId, number> = {
   recirculation: 0.05,
   non_condensables: 0.05,
   overcharge: 0.05,
-  low_charge: 0.08,
+  low_charge: 0.1,
   evaporator_coil: 0.07,
-  evaporator_fan: 0.04,
-  weak_compressor: 0.05,
+  evaporator_fan: 0.035,
+  weak_compressor: 0.04,
   high_load: 0.05,
   head_pressure_control: 0.02,
   not_steady: 0.015,
@@ -49,7 +49,7 @@ export const SHIFTS = {
   non_condensables: [0.13, 0.07],
   overcharge: [0.22, 0.12],
   /** Without a receiver the evaporator gives up liquid first: the same leak is a larger share. */
-  low_charge: { capillary: [-0.32, 0.2], valve: [-0.16, 0.1] },
+  low_charge: { capillary: [-0.22, 0.13], valve: [-0.16, 0.1] },
   restriction: [-0.6, 0.3],
   evaporator_coil: [-0.6, 0.35],
   evaporator_fan: [-1.3, 0.35],
@@ -66,7 +66,7 @@ export const SOUND = {
   lnValve: 0.08,
   overK: 7,
   /** Gas at the discharge against the compressor law, K: more goes through the shell (set on the outside plant, part A). */
-  overMeanK: -5,
+  overMeanK: -3,
 } as const;
 
 /** Model error of the four balances, one sd; set on the outside plant, part A. Expansion: ln flow, or K of superheat. */

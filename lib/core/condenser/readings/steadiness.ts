@@ -7,7 +7,7 @@ export const SHORTEST_STEADY_MIN = 10;
 const START_K = 3;
 const TIME_CONSTANT_MIN = 4;
 /** Where nobody said how long it ran. */
-const UNKNOWN_SD_K = 1;
+const UNKNOWN_SD_K = 1.8;
 
 /** One standard deviation of the rise from unsteady running, K. */
 export function scatterSd(reading: Reading): number {

@@ -124,17 +124,20 @@ function Pair({ label, of, none, scale }: OneProps & { of: NowAndClean | null })
 function Causes({ e }: { e: EstimateOk }) {
   return (
     <ol className="mt-4 flex flex-col gap-3 border-l-2 border-line pl-4">
-      {e.causes.filter((c) => c.id !== 'nothing').slice(0, 3).map((c) => (
-        <li key={c.id}>
-          <b className="inline-block first-letter:uppercase">{CAUSE_LABEL[c.id]}</b>{' '}
-          <span className="text-soft">
-            {likelyWords(c.weight)}, {Math.round(c.weight * 100)} %
-          </span>
-          {c.for.length > 0 ? <p className="text-sm">For: {c.for.join(' ')}</p> : null}
-          {c.against.length > 0 ? <p className="text-sm">Against: {c.against.join(' ')}</p> : null}
-          <p className="text-sm text-soft">{c.next}</p>
-        </li>
-      ))}
+      {e.causes
+        .filter((c) => c.id !== 'nothing')
+        .slice(0, 3)
+        .map((c) => (
+          <li key={c.id}>
+            <b className="inline-block first-letter:uppercase">{CAUSE_LABEL[c.id]}</b>{' '}
+            <span className="text-soft">
+              {likelyWords(c.weight)}, {Math.round(c.weight * 100)} %
+            </span>
+            {c.for.length > 0 ? <p className="text-sm">For: {c.for.join(' ')}</p> : null}
+            {c.against.length > 0 ? <p className="text-sm">Against: {c.against.join(' ')}</p> : null}
+            <p className="text-sm text-soft">{c.next}</p>
+          </li>
+        ))}
     </ol>
   );
 }

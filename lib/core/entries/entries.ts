@@ -1,5 +1,6 @@
 import type { UnitSent } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
+import type { ReadingField } from './reading-fields';
 
 /**
  * What a technician's device writes down. An operation is never changed and never removed: it is made on the device
@@ -12,23 +13,7 @@ export const FINDING_PHASES = ['found', 'left'] as const;
 /** As met on arrival, or as left behind. */
 export type FindingPhase = (typeof FINDING_PHASES)[number];
 
-/** Quantities of a reading, in the order the form asks for them. */
-export const READING_FIELDS = [
-  'headPaGauge',
-  'condensingClampK',
-  'airInK',
-  'boxK',
-  'suctionPaGauge',
-  'suctionLineK',
-  'liquidLineK',
-  'dischargeLineK',
-  'ampsA',
-  'steadyMinutes',
-  'roomAirK',
-  'offCyclePaGauge',
-  'offCycleAirK',
-] as const;
-export type ReadingField = (typeof READING_FIELDS)[number];
+export { FIELD_INFO, READING_FIELDS, type ReadingField } from './reading-fields';
 
 /** Exactly what was typed and in which unit. */
 export type Entered = Partial<Record<ReadingField, { text: string; unit: string }>>;

@@ -10,6 +10,8 @@ const SURE_WORTH = 0.7;
 /** A cause is named when it is this likely; trouble of some kind when all of them together are. */
 const NAMED = 0.5;
 const SURE_COIL = 0.6;
+/** Enough where the eye found the coil matted or packed and the fan was looked at: what blocks it must come out in any case. */
+const SEEN_COIL = 0.3;
 /** Trouble of some kind: the odds of a sound machine have fallen to this part of what they were before the reading. */
 const TROUBLE = 0.45;
 const WATCH = 0.3;
@@ -29,9 +31,12 @@ export function judge(belief: Belief, reading: Reading, looks: readonly NextLook
   const unseen = looks.find((l) => (l.look === 'coilGrade' || l.look === 'fanGrade') && reading[l.look] === undefined)?.look;
   const most = looks[0]?.look;
   const airSide = AIR_SIDE.reduce((a, c) => a + probability[c], 0);
-  if (leading === 'coil_fouling' && probability.coil_fouling > SURE_COIL && looked) {
-    if (reading.phase === 'after') return { verdict: 'look_elsewhere', leading, look: most };
-    if (worthCleaning(belief) > SURE_WORTH) return { verdict: 'clean_it', leading, also: second, look: most };
+  const caked = reading.coilGrade === 'matted' || reading.coilGrade === 'packed';
+  const sure = probability.coil_fouling > (caked ? SEEN_COIL : SURE_COIL) && (caked || leading === 'coil_fouling');
+  if (sure && looked && reading.fanGrade !== 'failed') {
+    if (reading.phase === 'after') return { verdict: 'look_elsewhere', leading: 'coil_fouling', look: most };
+    if (worthCleaning(belief) > SURE_WORTH)
+      return { verdict: 'clean_it', leading: 'coil_fouling', also: leading === 'coil_fouling' ? second : leading, look: most };
   }
   if (leading !== 'nothing' && leading !== 'coil_fouling' && probability[leading] > NAMED)
     return { verdict: leading === 'not_steady' ? 'look_first' : 'look_elsewhere', leading, also: second, look: most };

@@ -94,6 +94,8 @@ export const ACTIONS: Record<string, Row> = {
   'customers/actions takeCustomerOff': ['in',  'in',     'no',     'no'],
   'customers/actions putCustomerBack': ['in',  'in',     'no',     'no'],
   'customers/import/actions checkFleet': ['in', 'in',    'no',     'no'],
+  'customers/import/actions chooseSheet': ['in', 'in',   'no',     'no'],
+  'customers/import/actions takeBackFleet': ['in', 'in', 'no',     'no'],
   'customers/import/actions runFleet': ['in',  'in',     'no',     'no'],
   'entries/actions settle':            ['in',  'in',     'no',     'no'],
   'outbox/actions decide':             ['in',  'in',     'no',     'no'],

@@ -40,8 +40,8 @@ const config = [
     },
   },
   ...directions,
-  ...core,
   ...database,
+  ...core,
   ...plant,
 ];
 

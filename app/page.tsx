@@ -1,9 +1,9 @@
 import { redirect } from 'next/navigation';
-import { FIRST_SCREEN } from '@/lib/core/people/first-screen';
+import { roleInfo } from '@/lib/core/people/access';
 import { anyoneOnFile } from '@/lib/features/people/reads/people';
 import { definePage } from '@/lib/server/define-page';
 
 export default definePage('public', async ({ db, actor }) => {
-  if (actor) redirect(FIRST_SCREEN[actor.role]);
+  if (actor) redirect(roleInfo(actor.role).firstScreen);
   redirect((await anyoneOnFile(db)) ? '/sign-in' : '/set-up');
 });

@@ -1,7 +1,14 @@
+import { dates } from './dates.js';
+
 // lib/core computes and nothing else: the same arguments give the same answer, in the browser and on the server.
 
 const ASK = 'Take it as an argument: lib/core knows neither time nor chance.';
 const NO_MACHINE = 'lib/core runs in the browser too: it knows no machine and no environment.';
+
+const instants = [
+  { selector: 'NewExpression[callee.name="Date"][arguments.length=0]', message: ASK },
+  { selector: 'CallExpression[callee.name="Date"]', message: ASK },
+];
 
 export const core = [
   {
@@ -15,11 +22,7 @@ export const core = [
         { object: 'crypto', property: 'randomUUID', message: ASK },
         { object: 'crypto', property: 'getRandomValues', message: ASK },
       ],
-      'no-restricted-syntax': [
-        'error',
-        { selector: 'NewExpression[callee.name="Date"][arguments.length=0]', message: ASK },
-        { selector: 'CallExpression[callee.name="Date"]', message: ASK },
-      ],
+      'no-restricted-syntax': ['error', ...instants, ...dates],
       'no-restricted-globals': [
         'error',
         ...['process', 'require', 'Buffer', '__dirname', 'window', 'document', 'localStorage', 'navigator', 'fetch'].map((name) => ({
@@ -27,6 +30,13 @@ export const core = [
           message: NO_MACHINE,
         })),
       ],
+    },
+  },
+  {
+    // The one room for dates.
+    files: ['lib/core/calendar/**'],
+    rules: {
+      'no-restricted-syntax': ['error', ...instants],
     },
   },
 ];

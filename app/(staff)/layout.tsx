@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import Link from 'next/link';
 import { redirect } from 'next/navigation';
-import { can, ROLE_LABEL, type Permission } from '@/lib/core/people/access';
+import { can, roleInfo, type Permission } from '@/lib/core/people/access';
 import { countToLookAt } from '@/lib/features/entries/reads/questioned';
 import { db } from '@/lib/server/db';
 import { currentActor } from '@/lib/server/session';
@@ -45,7 +45,7 @@ export default async function StaffLayout({ children }: { children: ReactNode })
           <div className="ml-auto flex items-center gap-1 text-sm">
             <Link href="/me" className="inline-flex min-h-10 items-center rounded-md px-1 text-ink sm:px-2 no-underline hover:underline">
               {actor.name}
-              <span className="max-sm:sr-only">, {ROLE_LABEL[actor.role].toLowerCase()}</span>
+              <span className="max-sm:sr-only">, {roleInfo(actor.role).label.toLowerCase()}</span>
             </Link>
             <SignOut />
           </div>

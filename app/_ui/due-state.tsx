@@ -1,7 +1,7 @@
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
 import { counted } from '@/lib/core/wording/counted';
 import { State } from './state';
-import { dayWords } from './when';
+import { dayWords } from '@/lib/core/calendar/when';
 
 /** When something is due, as a word with a shape: overdue by how much, today, or the day it falls on. */
 export function DueState({ dueOn, today, limit }: { dueOn: LocalDate; today: LocalDate; limit?: number }) {

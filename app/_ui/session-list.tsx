@@ -5,7 +5,7 @@ import { deviceWords } from './device-words';
 import { FormErrors } from './field';
 import { State } from './state';
 import { useActionForm, type FormAction } from './use-action-form';
-import { dayIn, timeIn } from './when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 export type SessionLine = { id: string; userAgent: string; createdAt: number; lastSeenAt: number; mine: boolean };
 type Props = { sessions: SessionLine[]; timeZone: string; action: FormAction<void>; userId?: string };

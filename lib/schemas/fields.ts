@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { isTimeZone } from '../core/fleet-csv';
+import { isTimeZone } from '../core/calendar/is-time-zone';
 import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../core/equipment/limits';
 import { readDayHours } from '../core/hours';
 import type { WeeklyWindow } from '../core/visits/service-hours';

@@ -1,4 +1,5 @@
 import readExcelFile from 'read-excel-file/node';
+import { toLocalDate } from '../core/calendar/date-column';
 import type { RawSheet } from '../core/sheet';
 
 /** What a workbook may unpack to: ten times a large fleet's. */
@@ -24,7 +25,7 @@ export function unpackedSize(bytes: Uint8Array): number {
 
 function text(cell: unknown): string {
   if (cell === null || cell === undefined) return '';
-  if (cell instanceof Date) return Number.isNaN(cell.getTime()) ? '' : cell.toISOString().slice(0, 10);
+  if (cell instanceof Date) return Number.isNaN(cell.getTime()) ? '' : toLocalDate(cell);
   // A whole number typed as one, without the noise of its binary form.
   if (typeof cell === 'number') return String(Number(cell.toPrecision(15)));
   return typeof cell === 'boolean' ? (cell ? 'yes' : 'no') : String(cell);

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
-import { FIRST_SCREEN } from '@/lib/core/people/first-screen';
+import { roleInfo } from '@/lib/core/people/access';
 import { definePage } from '@/lib/server/define-page';
 import { Mark } from '../../_ui/mark';
 import { SignInForm } from './_components/sign-in-form';
@@ -8,7 +8,7 @@ import { SignInForm } from './_components/sign-in-form';
 export const metadata: Metadata = { title: 'Sign in' };
 
 export default definePage('public', async ({ actor }) => {
-  if (actor) redirect(FIRST_SCREEN[actor.role]);
+  if (actor) redirect(roleInfo(actor.role).firstScreen);
   return (
     <main className="mx-auto flex min-h-dvh max-w-sm flex-col justify-center gap-6 px-5 py-10">
       <p className="flex items-center gap-3 text-2xl font-bold text-cold">

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
 import { State } from '../../_ui/state';
-import { dayIn, timeIn } from '../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 type Visit = { id: string; startsAt: number; started: boolean; technician: string; kitchen: string; customer: string; timeZone: string };
 export type OpenVisits = { visits: Visit[]; total: number };

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { ROLE_LABEL } from '@/lib/core/people/access';
+import { roleInfo } from '@/lib/core/people/access';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
@@ -15,7 +15,7 @@ export default definePage('edit:self', async ({ db, actor, now }) => {
   const [units, sessions, zone] = await Promise.all([unitsOf(db, actor.userId), liveSessions(db, actor.userId, now), shopTimeZone(db)]);
   return (
     <>
-      <PageHead title={actor.name} lead={`${ROLE_LABEL[actor.role]}. Name, role and skills are kept by the owner under People.`} />
+      <PageHead title={actor.name} lead={`${roleInfo(actor.role).label}. Name, role and skills are kept by the owner under People.`} />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
         <Sheet title="Units I read and type in">
           <UnitsForm units={units} />

@@ -4,7 +4,7 @@ import { recentMessages } from '@/lib/features/mail/reads/messages';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { Empty, PageHead } from '../../_ui/sheet';
 import { State, type Shape } from '../../_ui/state';
-import { dayIn, timeIn } from '../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { DecideForm } from './_components/decide-form';
 
 export const metadata: Metadata = { title: 'Outbox' };

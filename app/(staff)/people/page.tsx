@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { ROLE_LABEL } from '@/lib/core/people/access';
+import { roleInfo } from '@/lib/core/people/access';
 import { counted } from '@/lib/core/wording/counted';
 import { writeWeekHours } from '@/lib/core/hours';
 import { SKILL_LABEL, type Skill } from '@/lib/core/people/skills';
@@ -11,7 +11,7 @@ import { ButtonLink } from '../../_ui/button';
 import { PageHead } from '../../_ui/sheet';
 import { State } from '../../_ui/state';
 import { Table, Td, Th } from '../../_ui/table';
-import { dayIn, timeIn } from '../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 export const metadata: Metadata = { title: 'People' };
 
@@ -46,9 +46,9 @@ export default definePage('manage:people', async ({ db, now }) => {
                   {p.name}
                 </Link>
                 <span className="block text-sm wrap-break-word text-soft max-sm:break-all">{p.email}</span>
-                <span className="block text-sm sm:hidden">{ROLE_LABEL[p.role]}</span>
+                <span className="block text-sm sm:hidden">{roleInfo(p.role).label}</span>
               </Td>
-              <Td className="max-sm:hidden">{ROLE_LABEL[p.role]}</Td>
+              <Td className="max-sm:hidden">{roleInfo(p.role).label}</Td>
               <Td className="max-md:hidden">{p.skills.map((s) => SKILL_LABEL[s as Skill] ?? s).join(', ')}</Td>
               <Td className="max-lg:hidden">{writeWeekHours(p.shifts).replaceAll('-', '–')}</Td>
               <Td>

@@ -5,7 +5,7 @@ import { ruleChanges, unreadChanges, type RuleChangeRow } from '@/lib/features/o
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../_ui/sheet';
-import { dayIn } from '../../_ui/when';
+import { dayIn } from '@/lib/core/calendar/when';
 import { ChangeRow } from './_components/change-row';
 
 export const metadata: Metadata = { title: 'Rule changes' };

@@ -12,7 +12,7 @@ import { pastNotClosed } from '@/lib/features/visits/reads/open-visits';
 import { unbookedKitchens } from '@/lib/features/visits/reads/unbooked';
 import { ButtonLink } from '../../_ui/button';
 import { PageHead } from '../../_ui/sheet';
-import { dayWords } from '../../_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { AskedOtherTime } from './_components/asked-time';
 import { Board } from './_components/board';
 import { PastNotClosed } from './_components/past-not-closed';

@@ -1,4 +1,5 @@
-import { isLocalDate, parseRule, todayIn, weeksRule, isDayRule, CalendarError, type LocalDate } from '../calendar';
+import { isLocalDate, parseRule, weeksRule, isDayRule, CalendarError, type LocalDate } from '../calendar';
+import { isTimeZone } from '../calendar/is-time-zone';
 import { LIMITS, within, type Span } from '../equipment/limits';
 
 export type Cell<T> = { value: T } | { problem: string };
@@ -42,24 +43,6 @@ export function yesNo(text: string): Cell<boolean> {
 
 export function date(text: string): Cell<LocalDate> {
   return isLocalDate(text) ? { value: text } : { problem: 'Is not a date. Write year-month-day, for instance 2026-03-31.' };
-}
-
-const zones = new Map<string, boolean>();
-/** Whether a name is a time zone of the IANA list that this machine knows. */
-export function isTimeZone(name: string): boolean {
-  const known = zones.get(name);
-  if (known !== undefined) return known;
-  let ok = /^[A-Za-z]+(\/[A-Za-z0-9_+-]+)+$|^UTC$/.test(name);
-  if (ok) {
-    try {
-      new Intl.DateTimeFormat('en', { timeZone: name });
-      todayIn(name, 0);
-    } catch {
-      ok = false;
-    }
-  }
-  if (zones.size < 2000) zones.set(name, ok);
-  return ok;
 }
 
 export function timeZone(text: string): Cell<string> {

@@ -10,5 +10,4 @@ export { planFleet, type FleetPlan, type PlanContext, type PlannedUnit } from '.
 export type { PlannedTask } from './tasks';
 export { guarded, writeRow } from './row';
 export { columnsIn, template } from './template';
-export { isTimeZone } from './cells';
 export { emptyRow, type KitchenValues, type Line, type Problem, type RowValues, type TaskKindInfo } from './types';

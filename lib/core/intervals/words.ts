@@ -1,4 +1,5 @@
 import type { LocalDate } from '../calendar';
+import { dateWords } from '../calendar/when';
 import type { Placement } from '../equipment/build';
 
 const WHERE: Record<Placement, string> = {
@@ -46,13 +47,8 @@ export function chance(p: number): string {
     : `${Math.round(p * 100)} %`;
 }
 
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sept', 'Oct', 'Nov', 'Dec'] as const;
-
 /** "2026-11-20" → "20 Nov 2026". */
-export function dayInWords(date: LocalDate): string {
-  const [year, month, day] = date.split('-').map(Number) as [number, number, number];
-  return `${day} ${MONTHS[month - 1] ?? month} ${year}`;
-}
+export const dayInWords = (date: LocalDate): string => dateWords(date);
 
 /** A mean time in the unit a person would say it in: 41 → "41 days", 497 → "16 months", 1687 → "4.6 years". */
 export function spanInWords(days: number): string {

@@ -1,9 +1,43 @@
 /** Who may do what. One place, asked by every page, action and route. */
 
-export const ROLES = ['owner', 'dispatcher', 'technician'] as const;
-export type Role = (typeof ROLES)[number];
+type RoleInfo = {
+  label: string;
+  /** What the person is for, on the form that gives the role. */
+  duties: string;
+  /** Their own first screen. */
+  firstScreen: string;
+  /** Drives to kitchens: has a round, can be booked, and is planned for. */
+  takesVisits: boolean;
+};
 
-export const ROLE_LABEL: Record<Role, string> = { owner: 'Owner', dispatcher: 'Dispatcher', technician: 'Technician' };
+/** Every role the database knows. What each may do stands below; a role that is not named there may do nothing. */
+export const ROLE_INFO = {
+  owner: {
+    label: 'Owner',
+    duties: 'Sees everything, manages people and the shop, overrules rules.',
+    firstScreen: '/owner',
+    takesVisits: false,
+  },
+  dispatcher: {
+    label: 'Dispatcher',
+    duties: 'Keeps the equipment on file and books the week.',
+    firstScreen: '/due',
+    takesVisits: false,
+  },
+  technician: {
+    label: 'Technician',
+    duties: 'Sees the round and fills in visits.',
+    firstScreen: '/round',
+    takesVisits: true,
+  },
+} as const satisfies Record<string, RoleInfo>;
+export type Role = keyof typeof ROLE_INFO;
+
+export const ROLES = Object.keys(ROLE_INFO) as Role[];
+export const roleInfo = (role: Role): RoleInfo => ROLE_INFO[role];
+export const takesVisits = (role: Role): boolean => ROLE_INFO[role].takesVisits;
+/** Who can be booked. */
+export const VISITING_ROLES = ROLES.filter(takesVisits);
 
 export type Actor = { userId: string; role: Role; name: string; sessionId: string };
 
@@ -15,6 +49,8 @@ const GRANTS = {
   'read:visit': ['owner', 'dispatcher'],
   'read:visit:own': ['owner', 'dispatcher', 'technician'],
   'book:visit': ['owner', 'dispatcher'],
+  /** Anybody's visit: entries come in from a tablet that once had it, or as a file that the office takes in. */
+  'fill:visit': ['owner', 'dispatcher'],
   'fill:visit:own': ['owner', 'dispatcher', 'technician'],
   'settle:entry': ['owner', 'dispatcher'],
   'settle:follow-up': ['owner', 'dispatcher'],
@@ -31,12 +67,21 @@ const GRANTS = {
 } as const satisfies Record<string, readonly Role[]>;
 
 export type Permission = keyof typeof GRANTS;
+type Own = Extract<Permission, `${string}:own`>;
+/** The permission that makes it anybody's. */
+const WIDER: Record<Own, Permission> = { 'read:visit:own': 'read:visit', 'fill:visit:own': 'fill:visit' };
+const isOwn = (permission: Permission): permission is Own => Object.hasOwn(WIDER, permission);
+
+const holds = (role: Role, permission: Permission): boolean => (GRANTS[permission] as readonly Role[]).includes(role);
+/** The roles that hold a permission. */
+export const rolesWith = (permission: Permission): Role[] => ROLES.filter((role) => holds(role, permission));
+
 /**
- * Whether the actor holds the permission. An `:own` permission with a resource also asks that the resource
- * is the actor's, unless the office role holds the wider permission.
+ * Whether the actor holds the permission. An `:own` permission with a resource also asks that the resource is the
+ * actor's, unless the wider permission is held too.
  */
 export function can(actor: Pick<Actor, 'role' | 'userId'>, permission: Permission, resource?: { ownerId: string | null }): boolean {
-  if (!(GRANTS[permission] as readonly Role[]).includes(actor.role)) return false;
-  if (!resource || !permission.endsWith(':own')) return true;
-  return actor.role !== 'technician' || resource.ownerId === actor.userId;
+  if (!holds(actor.role, permission)) return false;
+  if (!resource || !isOwn(permission)) return true;
+  return holds(actor.role, WIDER[permission]) || resource.ownerId === actor.userId;
 }

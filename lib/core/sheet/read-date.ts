@@ -1,4 +1,4 @@
-import { isLocalDate, type LocalDate } from '../calendar';
+import { fromDay, isLocalDate, type LocalDate } from '../calendar';
 
 /** Which of 3/4/24 is the month. */
 export type DateOrder = 'month first' | 'day first';
@@ -28,7 +28,7 @@ export function readDate(source: string, order: DateOrder): LocalDate | null {
   if (/^\d+(\.\d+)?$/.test(text)) {
     const serial = Math.floor(Number(text));
     if (serial < SERIALS[0] || serial > SERIALS[1]) return null;
-    return new Date((serial - SERIAL_AT_1970) * 86_400_000).toISOString().slice(0, 10) as LocalDate;
+    return fromDay(serial - SERIAL_AT_1970);
   }
   const iso = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text);
   if (iso) return day(Number(iso[1]), Number(iso[2]), Number(iso[3]));

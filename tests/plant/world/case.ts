@@ -133,7 +133,7 @@ function plain(state: State, truth: Truth): boolean {
   const lost = truth.coolingLost ?? 1;
   if (state === 'low_charge' || state === 'restriction') return lost > 0.08 && lost < 0.55;
   if (state === 'leaking_valves' || state === 'iced') return lost > 0.05;
-  if (state === 'overcharge') return truth.conductanceLost > 0.08;
+  if (state === 'overcharge') return truth.conductanceLost > 0.08 && truth.conductanceLost < 0.35;
   return true;
 }
 

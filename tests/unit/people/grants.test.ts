@@ -14,6 +14,7 @@ const GRANTED = {
   'read:visit':          ['yes', 'yes',      '-'],
   'read:visit:own':      ['yes', 'yes',      'own'],
   'book:visit':          ['yes', 'yes',      '-'],
+  'fill:visit':          ['yes', 'yes',      '-'],
   'fill:visit:own':      ['yes', 'yes',      'own'],
   'settle:entry':        ['yes', 'yes',      '-'],
   'settle:follow-up':    ['yes', 'yes',      '-'],

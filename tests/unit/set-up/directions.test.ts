@@ -84,3 +84,19 @@ describe('the door to the database', { timeout: 60_000 }, () => {
     expect(await broken(file, code)).not.toContain(DOOR);
   });
 });
+
+describe('dates', { timeout: 60_000 }, () => {
+  it.each([
+    ['lib/core/x.ts', 'export const x = (d: Date) => d.toISOString().slice(0, 10);'],
+    ['lib/features/x/verbs/x.ts', "export const x = (d: Date) => d.toISOString().split('T')[0];"],
+    ['lib/features/x/reads/x.ts', 'export const x = (d: Date | null) => d?.toISOString().slice(0, 10);'],
+    ['app/x/page.tsx', 'export const x = (d: Date) => d.toLocaleDateString();'],
+    ['app/_ui/x.ts', "export const x = new Intl.DateTimeFormat('en');"],
+  ])('%s refuses: %s', async (file, code) => {
+    expect(await broken(file, code)).toContain('no-restricted-syntax');
+  });
+
+  it('are cut and written in the calendar', async () => {
+    expect(await broken('lib/core/calendar/x.ts', 'export const x = (d: Date) => d.toISOString().slice(0, 10);')).toEqual([]);
+  });
+});

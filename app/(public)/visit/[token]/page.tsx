@@ -5,7 +5,7 @@ import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
 import { definePage } from '@/lib/server/define-page';
 import { throttle } from '@/lib/server/throttle';
-import { dayIn, timeIn } from '../../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { ReplyForm } from './_components/reply-form';
 
 export const metadata: Metadata = { title: 'Your visit', robots: { index: false }, referrer: 'no-referrer' };

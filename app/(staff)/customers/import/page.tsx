@@ -8,7 +8,7 @@ import { definePage } from '@/lib/server/define-page';
 import { FileLink } from '../../../_ui/button';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
-import { dayIn, timeIn } from '../../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { ColumnGuide } from './_components/column-guide';
 import { FileForm } from './_components/file-form';
 import { statusWords } from './_components/status';

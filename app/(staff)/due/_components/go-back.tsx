@@ -3,7 +3,7 @@ import type { LocalDate } from '@/lib/core/calendar';
 import { ButtonLink } from '../../../_ui/button';
 import { DueState } from '../../../_ui/due-state';
 import { Sheet } from '../../../_ui/sheet';
-import { dayIn, timeIn } from '../../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 type GoBackLine = {
   id: string; what: string; note: string; dueOn: LocalDate; today: LocalDate;

@@ -4,7 +4,7 @@ import { needsOf } from '@/lib/core/visits/needs';
 import { PLACEMENT_LABEL, type Placement } from '@/lib/core/equipment/build';
 import { ButtonLink } from '../../../_ui/button';
 import { DueState } from '../../../_ui/due-state';
-import { dayIn, dayWords, timeIn } from '../../../_ui/when';
+import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import type { DueKitchenLine, DueTaskLine } from './types';
 
 type Props = { kitchen: DueKitchenLine; limit: number; chosen: ReadonlySet<string>; choose: (ids: readonly string[], on: boolean) => void };

@@ -3,7 +3,7 @@ import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
 import { OPERATION_LABEL, type OperationKind } from '@/lib/core/tablet';
 import { State } from '@/app/_ui/state';
-import { dayIn, timeIn } from '@/app/_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { EntryTyped } from './entry-typed';
 import { Settled } from './settled';
 import { SettleForm } from './settle-form';

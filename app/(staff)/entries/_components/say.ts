@@ -1,6 +1,6 @@
 import { ownText, type ReadingField } from '@/lib/core/tablet';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import { dayIn, timeIn } from '@/app/_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 export type Line = readonly [label: string, value: string];
 /** `whole` is false where something in it could not be put into words. */

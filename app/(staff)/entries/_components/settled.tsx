@@ -1,6 +1,6 @@
 import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
 import { State } from '@/app/_ui/state';
-import { dayIn, timeIn } from '@/app/_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 /** Who looked at an entry, when, and what came of it. */
 export function Settled({ settled, timeZone }: { settled: NonNullable<QuestionedEntry['settled']>; timeZone: string }) {

@@ -4,7 +4,7 @@ import { addDays, type LocalDate } from '@/lib/core/calendar';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 import { useActionForm } from '../../../_ui/use-action-form';
-import { dayWords } from '../../../_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { BookedOnThem } from '../../_components/open-visits';
 import { addClosedDays, removeClosedDays } from '../actions';
 

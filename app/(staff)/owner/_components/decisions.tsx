@@ -1,9 +1,10 @@
+import { toLocalDate } from '@/lib/core/calendar/date-column';
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { ButtonLink } from '@/app/_ui/button';
 import { Sheet } from '@/app/_ui/sheet';
 import { State, type Shape } from '@/app/_ui/state';
-import { dayWords } from '@/app/_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { SettleFollowUp } from '../../units/_components/settle-follow-up';
 
@@ -22,7 +23,7 @@ type Props = {
   maySettle: boolean;
 };
 
-const day = (d: Date) => dayWords(d.toISOString().slice(0, 10));
+const day = (d: Date) => dayWords(toLocalDate(d));
 
 /** What waits for the owner's word, worst first; each opens to its evidence. */
 export function Decisions({ changes, unread, coils, fans, drains, work, mayDecide, maySettle }: Props) {

@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { ROLE_LABEL, ROLES, type Role } from '@/lib/core/people/access';
+import { roleInfo, ROLES, type Role } from '@/lib/core/people/access';
 import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { GAUGE_GRADES } from '@/lib/core/condenser/types';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
@@ -45,13 +45,7 @@ const GRADE_WORDS: Record<string, string> = {
   D: '±5 %',
 };
 const GRADES = GAUGE_GRADES.map((g) => ({ value: g, label: `${g}  (${GRADE_WORDS[g]} of span)` }));
-const ROLE_OPTIONS = ROLES.map((value) => ({ value, label: ROLE_LABEL[value] }));
-const DUTIES: Record<Role, string> = {
-  owner: 'Sees everything, manages people and the shop, overrules rules.',
-  dispatcher: 'Keeps the equipment on file and books the week.',
-  technician: 'Sees the round and fills in visits.',
-};
-
+const ROLE_OPTIONS = ROLES.map((value) => ({ value, label: roleInfo(value).label }));
 export function PersonForm({ person: p, units }: { person?: PersonFields; units: MeasureUnits }) {
   const { form, error, busy } = useActionForm(p ? savePerson : addPerson);
   const [role, setRole] = useState<Role>(p?.role ?? 'technician');
@@ -84,7 +78,7 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
               value={role}
               onChange={(e) => setRole(e.target.value as Role)}
               error={error('role')}
-              hint={DUTIES[role]}
+              hint={roleInfo(role).duties}
             />
             {p ? null : <NewPasswordField error={error('password')} label="First password" />}
           </div>

@@ -6,7 +6,7 @@ import { Field, FormErrors } from '../../../_ui/field';
 import { NewPasswordField } from '../../../_ui/new-password-field';
 import { Saved } from '../../../_ui/saved';
 import { useActionForm } from '../../../_ui/use-action-form';
-import { dayWords } from '../../../_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { BookedOnThem } from '../../_components/open-visits';
 import { addDaysOff, givePassword, removeDaysOff, switchPerson } from '../actions';
 

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { approximateWeeks, describeRule } from '@/lib/core/calendar';
 import { State, type Shape } from '@/app/_ui/state';
-import { dayWords } from '@/app/_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { fromTo } from '@/app/_ui/rule-words';
 import { ReviewForm } from '../../units/[id]/_components/review-form';
 import { LockRule } from './lock-rule';

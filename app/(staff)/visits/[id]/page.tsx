@@ -10,7 +10,7 @@ import { ButtonLink } from '../../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
 import { State } from '../../../_ui/state';
 import { Trail } from '../../../_ui/trail';
-import { dayIn, dayWords, timeIn } from '../../../_ui/when';
+import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import { FoodWarningWords } from './_components/food-warning-words';
 import { History } from './_components/history';
 import { Photos } from './_components/photos';

@@ -6,7 +6,7 @@ import { bookableTechnicians, visitToManage } from '@/lib/features/visits/reads/
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { PageHead, Sheet } from '../../../_ui/sheet';
-import { dayIn, timeIn } from '../../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { hoursWords } from '../_components/hours';
 import { AskedTime } from '../_components/asked-time';
 import { CancelForm, GiveForm, MoveBack, MoveForm } from '../_components/change-forms';

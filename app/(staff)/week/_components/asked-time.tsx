@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { todayIn } from '@/lib/core/calendar';
 import { Sheet } from '../../../_ui/sheet';
-import { dayIn, timeIn } from '../../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { MoveThere } from './change-forms';
 
 const when = (ms: number, timeZone: string) => `${dayIn(ms, timeZone)}, ${timeIn(ms, timeZone)}`;

@@ -3,7 +3,7 @@
 import { useState } from 'react';
 import type { BoardRow } from '@/lib/core/visits/board-rows';
 import { todayIn, type LocalDate } from '@/lib/core/calendar';
-import { dayWords } from '../../../_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { DropDialog, type Drop } from './drop-dialog';
 import { Slip, type SlipVisit } from './slip';
 

@@ -8,7 +8,7 @@ import { Button, ButtonLink } from '../../../_ui/button';
 import { FormErrors, TextArea } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';
 import { useActionForm } from '../../../_ui/use-action-form';
-import { dayWords } from '../../../_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { book } from '../actions';
 import { SlotFields } from './slot-fields';
 

@@ -2,7 +2,7 @@
 
 import { useEffect, useRef } from 'react';
 import { Button } from '../../../_ui/button';
-import { timeIn } from '../../../_ui/when';
+import { timeIn } from '@/lib/core/calendar/when';
 import { MoveForm } from './change-forms';
 import type { SlipVisit } from './slip';
 

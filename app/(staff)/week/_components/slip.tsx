@@ -2,7 +2,7 @@
 
 import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
-import { timeIn } from '../../../_ui/when';
+import { timeIn } from '@/lib/core/calendar/when';
 import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { HourBar } from './hour-bar';
 import { State } from '../../../_ui/state';

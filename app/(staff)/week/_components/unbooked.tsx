@@ -2,7 +2,7 @@ import Link from 'next/link';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
 import { counted } from '@/lib/core/wording/counted';
 import { State } from '../../../_ui/state';
-import { dayWords } from '../../../_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 
 type Row = { kitchenId: string; kitchen: string; customer: string; tasks: number; soonest: LocalDate };
 

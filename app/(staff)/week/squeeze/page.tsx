@@ -9,7 +9,7 @@ import { bookingKitchen, kitchenTasks } from '@/lib/features/visits/reads/visits
 import { definePage } from '@/lib/server/define-page';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
-import { timeIn } from '../../../_ui/when';
+import { timeIn } from '@/lib/core/calendar/when';
 import { hoursWords } from '../_components/hours';
 import { SqueezeForm } from './_components/squeeze-form';
 

@@ -1,5 +1,5 @@
 import { State } from '@/app/_ui/state';
-import { dayAt, timeAt } from '@/app/_ui/when';
+import { dayAt, timeAt } from '@/lib/core/calendar/at-offset';
 import { counted } from '@/lib/core/wording/counted';
 import { hasWork, type VisitOnFile } from '@/lib/core/tablet';
 import { useSnapshot } from '../_lib/tablet-context';

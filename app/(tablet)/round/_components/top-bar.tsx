@@ -1,6 +1,6 @@
 import { Mark } from '@/app/_ui/mark';
 import { State } from '@/app/_ui/state';
-import { dayAt, timeAt } from '@/app/_ui/when';
+import { dayAt, timeAt } from '@/lib/core/calendar/at-offset';
 import { counted } from '@/lib/core/wording/counted';
 import { countUnread } from '../_lib/answers';
 import { useSnapshot } from '../_lib/tablet-context';

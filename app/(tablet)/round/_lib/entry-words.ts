@@ -1,4 +1,4 @@
-import { timeAt } from '@/app/_ui/when';
+import { timeAt } from '@/lib/core/calendar/at-offset';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { ASPECT_LABEL } from '@/lib/core/findings/grades';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';

@@ -1,4 +1,5 @@
 import 'server-only';
+import { dayIn } from '../../../core/calendar/when';
 import { AppError } from '../../../core/errors';
 import type { Prisma, Tx } from '../../../database/client';
 
@@ -15,12 +16,7 @@ export async function takeUnitsOff(tx: Tx, where: Prisma.UnitWhereInput, now: Da
   });
   if (standing) {
     const { visit, task } = standing;
-    const day = new Intl.DateTimeFormat('en-GB', {
-      timeZone: visit.kitchen.timeZone,
-      weekday: 'short',
-      day: 'numeric',
-      month: 'short',
-    }).format(visit.startsAt);
+    const day = dayIn(visit.startsAt, visit.kitchen.timeZone);
     throw new AppError(
       'conflict',
       `${task.unit.name} stands on a visit to ${visit.kitchen.name} on ${day}. Cancel that visit or wait until it is closed.`,

@@ -1,5 +1,7 @@
 import 'server-only';
 import Papa from 'papaparse';
+import { todayIn } from '../../../core/calendar';
+import { shopTimeZone } from '../../shop/reads/shop';
 import { AppError } from '../../../core/errors';
 import { columnsIn, guarded, template, writeRow } from '../../../core/fleet-csv';
 import type { Tx } from '../../../database/client';
@@ -17,6 +19,10 @@ export async function exportFleet({ db, actor }: { db: Tx; actor: { userId: stri
   const columns = columnsIn(units, kinds);
   return csv([columns.map((c) => c.header), ...rows.map((r) => writeRow(r, columns))]);
 }
+
+/** What the file is called: by the day it is at the shop. */
+export const exportName = async ({ db, now }: { db: Tx; now: Date }): Promise<string> =>
+  `fleet-${todayIn(await shopTimeZone(db), now.getTime())}.csv`;
 
 /** The file to start from, with invented rows. */
 export const fleetTemplate = async ({ db }: { db: Tx }): Promise<string> => csv(template(await fleetTaskKinds(db)));

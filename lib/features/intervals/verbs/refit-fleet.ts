@@ -1,9 +1,11 @@
 import 'server-only';
+import { todayIn } from '../../../core/calendar';
 import { fitFleet, kitchenBeliefs, ownLimits, type UnitFile } from '../../../core/evidence';
 import { groupBy } from '../../../core/numerics/group-by';
 import { unitFiles } from '../../evidence/reads/findings-history';
 import { shopRules } from '../../evidence/reads/fouling';
 import { saveBelief, saveFleetBelief } from '../../evidence/verbs/save-belief';
+import { shopTimeZone } from '../../shop/reads/shop';
 import { withinTransaction } from '../../../database/transaction';
 import type { ServiceContext } from '../../context';
 
@@ -27,7 +29,7 @@ export async function refitFleet({ db, now }: Pick<ServiceContext, 'db' | 'now'>
     kitchens.filter((_, i) => i % stride === 0),
     async (ids) => void sample.push(...(await unitFiles(db, { kitchenIds: ids }))),
   );
-  const fleet = fitFleet(sample, now.toISOString().slice(0, 10));
+  const fleet = fitFleet(sample, todayIn(await shopTimeZone(db), now.getTime()));
   await saveFleetBelief(db, fleet, now);
   const rules = await shopRules(db);
   let units = 0;

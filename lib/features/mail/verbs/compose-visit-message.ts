@@ -1,4 +1,5 @@
 import 'server-only';
+import { longDayIn, timeIn } from '../../../core/calendar/when';
 import type { Tx } from '../../../database/client';
 import { hashToken, newToken } from '../../links/reads/link-token';
 import { invitation } from './invitation';
@@ -24,15 +25,8 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
   if (!to) return;
   const shop = await tx.shopSettings.findUnique({ where: { id: 1 } });
   const shopName = shop?.name ?? 'Your refrigeration shop';
-  const when = new Intl.DateTimeFormat('en-GB', {
-    timeZone: visit.kitchen.timeZone,
-    weekday: 'long',
-    day: 'numeric',
-    month: 'long',
-    hour: '2-digit',
-    minute: '2-digit',
-  });
-  const time = `${when.format(visit.startsAt)} to ${new Intl.DateTimeFormat('en-GB', { timeZone: visit.kitchen.timeZone, hour: '2-digit', minute: '2-digit' }).format(visit.endsAt)}`;
+  const zone = visit.kitchen.timeZone;
+  const time = `${longDayIn(visit.startsAt, zone)} at ${timeIn(visit.startsAt, zone)} to ${timeIn(visit.endsAt, zone)}`;
 
   await tx.customerLink.updateMany({ where: { visitId, revokedAt: null }, data: { revokedAt: at.now } });
   let link = '';

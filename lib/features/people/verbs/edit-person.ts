@@ -1,4 +1,5 @@
 import 'server-only';
+import { takesVisits } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
@@ -6,7 +7,7 @@ import type { EditPerson } from '../../../schemas/people';
 import { differences, orSay, staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { PERSON_REFUSALS } from './create-person';
-import { keepAnOwner } from './last-owner';
+import { keepAnOwner, keepsThePeople } from './last-owner';
 import { refuseWithOpenVisits } from './no-open-visits';
 
 /** A change of role takes hold with the next page the person opens. @throws AppError not_found | conflict */
@@ -14,8 +15,8 @@ export function editPerson({ db, actor, now }: ServiceContext, { id, version, ..
   const work = withinTransaction(db, async (tx) => {
     const before = await tx.user.findUnique({ where: { id } });
     if (!before) throw new AppError('not_found', 'That person is not on file.');
-    if (before.role === 'owner' && before.active && data.role !== 'owner') await keepAnOwner(tx, id, 'role');
-    if (before.role === 'technician' && data.role !== 'technician') await refuseWithOpenVisits(tx, before, 'role');
+    if (keepsThePeople(before.role) && before.active && !keepsThePeople(data.role)) await keepAnOwner(tx, id, 'role');
+    if (takesVisits(before.role) && !takesVisits(data.role)) await refuseWithOpenVisits(tx, before, 'role');
     const { count } = await tx.user.updateMany({ where: { id, version }, data: { ...data, version: { increment: 1 } } });
     if (count === 0) throw await staleError(tx, 'User', id, 'this person');
     await writeAudit(tx, {

@@ -6,7 +6,7 @@ import { withinTransaction } from '../../../database/transaction';
 import type { SetActive } from '../../../schemas/people';
 import { staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
-import { keepAnOwner } from './last-owner';
+import { keepAnOwner, keepsThePeople } from './last-owner';
 import { refuseWithOpenVisits } from './no-open-visits';
 
 /** Deactivating ends every session of the person; what they did stays on file. @throws AppError not_found | conflict */
@@ -16,7 +16,7 @@ export function setActive({ db, actor, now }: ServiceContext, { id, version, act
     const person = await tx.user.findUnique({ where: { id } });
     if (!person) throw new AppError('not_found', 'That person is not on file.');
     if (!on) {
-      if (person.role === 'owner') await keepAnOwner(tx, id);
+      if (keepsThePeople(person.role)) await keepAnOwner(tx, id);
       await refuseWithOpenVisits(tx, person);
     }
     const { count } = await tx.user.updateMany({ where: { id, version }, data: { active: on, version: { increment: 1 } } });

@@ -1,4 +1,5 @@
 import 'server-only';
+import { VISITING_ROLES } from '../../../core/people/access';
 import { bringsLowSide } from '../../../core/tasks';
 import { addDays, approximateWeeks, fromDay, instantOf, toDay, type LocalDate } from '../../../core/calendar';
 import { needsOf } from '../../../core/visits/needs';
@@ -60,7 +61,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
     include: { unit: true, kind: true },
   });
   const technicians = await db.user.findMany({
-    where: { active: true, role: 'technician' },
+    where: { active: true, role: { in: VISITING_ROLES } },
     include: { timeOff: true },
     orderBy: { name: 'asc' },
   });

@@ -1,4 +1,5 @@
 import 'server-only';
+import { rolesWith } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import type { Tx } from '../../../database/client';
 import type { LockedVisit } from './context';
@@ -47,7 +48,7 @@ export class VisitDesk {
     const [row = null] = await this.db.$queryRaw<Row[]>`
       SELECT v.id, v."kitchenId", v."technicianId", v.status::text AS status, k."timeZone", v."arrivedAt", v."leftAt", v."signedAt", v."signedOn", v."nobodyThere", t.name AS technician,
         EXISTS (SELECT 1 FROM "DeviceVisit" g JOIN "Device" d ON d.id = g."deviceId" WHERE d."userId" = ${this.userId}::uuid AND g."visitId" = v.id) AS given,
-        EXISTS (SELECT 1 FROM "User" u WHERE u.id = ${this.userId}::uuid AND u.role <> 'technician') AS office
+        EXISTS (SELECT 1 FROM "User" u WHERE u.id = ${this.userId}::uuid AND u.role::text = ANY(${rolesWith('fill:visit')})) AS office
       FROM "Visit" v JOIN "Kitchen" k ON k.id = v."kitchenId" JOIN "User" t ON t.id = v."technicianId"
       WHERE v.id = ${visitId}::uuid FOR UPDATE OF v`;
     this.visits.set(visitId, row);

@@ -2,6 +2,7 @@ import 'server-only';
 import type { Estimate } from '../../../core/condenser/types';
 import { OPERATION_LABEL, type OperationKind } from '../../../core/tablet';
 import type { VisitReport } from '../../../core/tablet/visit-report';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import { groupBy } from '../../../core/numerics/group-by';
 import type { Tx } from '../../../database/client';
 import { readingValues } from '../../tablet/reads/rows';
@@ -126,7 +127,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
       task: c.task.kind.label,
       fromRule: c.fromRule,
       toRule: c.toRule,
-      toDueOn: c.toDueOn?.toISOString().slice(0, 10) ?? null,
+      toDueOn: c.toDueOn && toLocalDate(c.toDueOn),
       reason: c.reason,
     })),
     operations: operations.map((o) => ({

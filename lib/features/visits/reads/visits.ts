@@ -1,4 +1,5 @@
 import 'server-only';
+import { VISITING_ROLES } from '../../../core/people/access';
 import type { WeeklyWindow } from '../../../core/visits/service-hours';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
@@ -54,7 +55,7 @@ export type BoardVisit = Awaited<ReturnType<typeof visitsBetween>>[number];
 /** People who do visits, with what booking asks of them. */
 export async function bookableTechnicians(db: Tx) {
   const rows = await db.user.findMany({
-    where: { active: true, role: 'technician' },
+    where: { active: true, role: { in: VISITING_ROLES } },
     orderBy: { name: 'asc' },
     include: { timeOff: true },
   });

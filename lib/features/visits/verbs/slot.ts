@@ -1,4 +1,5 @@
 import 'server-only';
+import { timeIn } from '../../../core/calendar/when';
 import { bookingConcerns } from '../../../core/visits/concerns';
 import { instantOf, type LocalDate } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
@@ -69,8 +70,7 @@ export async function overlapError(
 ): Promise<AppError> {
   const other = await visitInTheWay(db, technicianId, startsAt, endsAt, notVisitId);
   if (!other) return new AppError('overlap', 'Someone took that time a moment ago. Look at the week again and choose another.', 'from');
-  const time = (d: Date) =>
-    new Intl.DateTimeFormat('en-GB', { timeZone: other.kitchen.timeZone, hour: '2-digit', minute: '2-digit' }).format(d);
+  const time = (d: Date) => timeIn(d, other.kitchen.timeZone);
   return new AppError(
     'overlap',
     `${other.technician.name} is at ${other.kitchen.name} from ${time(other.startsAt)} to ${time(other.endsAt)}. ${remedy}`,

@@ -3,7 +3,7 @@
 import * as Plot from '@observablehq/plot';
 import { useCallback } from 'react';
 import { Chart, INK } from '@/app/_ui/plot';
-import { dayWords } from '@/app/_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { Table, Td, Th } from '@/app/_ui/table';
 import { counted } from '@/lib/core/wording/counted';
 import type { CoursePoint } from '@/lib/core/evidence';

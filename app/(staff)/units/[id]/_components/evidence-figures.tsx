@@ -3,7 +3,7 @@ import { differenceIn, gaugePressureIn, KWH_PER_30_DAYS, moneyPer30Days, PERCENT
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { VERDICT } from '@/app/_ui/verdict';
-import { dayWords } from '@/app/_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { CAUSE_LABEL, type EstimateOk, type Figure as Banded, type NowAndClean } from '@/lib/core/condenser';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';

@@ -1,7 +1,7 @@
 import { COIL_CLEANING } from '@/lib/core/tasks';
 import { Figure } from '@/app/_ui/figure';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
-import { dayWords } from '@/app/_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
 import { counted } from '@/lib/core/wording/counted';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';

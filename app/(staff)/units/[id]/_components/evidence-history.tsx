@@ -1,7 +1,7 @@
 import { Figure } from '@/app/_ui/figure';
 import { differenceIn, PERCENT } from '@/app/_ui/measure';
 import { Table, Td, Th } from '@/app/_ui/table';
-import { dayWords } from '@/app/_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { ASPECT_INFO, gradeLabel, type Aspect } from '@/lib/core/findings/grades';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';

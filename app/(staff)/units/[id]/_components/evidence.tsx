@@ -4,7 +4,7 @@ import type { EstimateOk } from '@/lib/core/condenser';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { Empty, Sheet } from '@/app/_ui/sheet';
-import { dayWords } from '@/app/_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { CourseChart } from './evidence-course-chart';
 import { CycleChart } from './evidence-cycle-chart';
 import { EvidenceFigures } from './evidence-figures';

@@ -1,6 +1,6 @@
 import { describeRule, type LocalDate } from '@/lib/core/calendar';
 import { State, type Shape } from '../../../../_ui/state';
-import { dayIn, dayWords } from '../../../../_ui/when';
+import { dayIn, dayWords, yearIn } from '@/lib/core/calendar/when';
 import { ReviewForm } from './review-form';
 
 type Change = {
@@ -38,7 +38,7 @@ export function RuleHistory({ changes, timeZone, mayReview }: { changes: Change[
             <p className="flex flex-wrap items-baseline gap-x-3">
               <State shape={kind.shape}>{kind.words}</State>
               <span className="text-sm text-soft">
-                {dayIn(c.at, timeZone)} {new Date(c.at).toISOString().slice(0, 4)}
+                {dayIn(c.at, timeZone)} {yearIn(c.at, timeZone)}
                 {c.by ? `, ${c.by}` : ''}
                 {c.review ? `, ${c.review} by the owner` : ''}
               </span>

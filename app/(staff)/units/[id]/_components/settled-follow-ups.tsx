@@ -1,6 +1,6 @@
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
-import { dayIn } from '@/app/_ui/when';
+import { dayIn } from '@/lib/core/calendar/when';
 import { todayIn } from '@/lib/core/calendar';
 
 type Props = { settled: { id: string; what: string; dropped: boolean; at: Date; by: string | null; note: string }[]; timeZone: string };

@@ -3,7 +3,7 @@ import { describeRule, type Anchor, type LocalDate } from '@/lib/core/calendar';
 import { DueState } from '../../../../_ui/due-state';
 import { Sheet } from '../../../../_ui/sheet';
 import { State } from '../../../../_ui/state';
-import { dayIn, dayWords, timeIn } from '../../../../_ui/when';
+import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import { RuleHistory } from './rule-history';
 import { AddTaskForm, EditRuleForm, LockForm, TakeTaskOffForm, type TaskToChange } from './task-forms';
 

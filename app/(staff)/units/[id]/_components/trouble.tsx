@@ -1,6 +1,7 @@
+import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
-import { dayIn, dayWords } from '@/app/_ui/when';
+import { dayIn, dayWords } from '@/lib/core/calendar/when';
 import { ASPECT_LABEL, gradeWords, type Aspect } from '@/lib/core/findings/grades';
 import { URGENCY_LABEL, type Urgency } from '@/lib/core/tablet';
 import { SettleFollowUp } from '../../_components/settle-follow-up';
@@ -38,7 +39,7 @@ export function Trouble({ found, followUps, timeZone, maySettle }: Props) {
             <State shape="ask">Follow-up</State> {f.what}{' '}
             <span className="text-soft">
               {(URGENCY_LABEL[f.urgency as Urgency] ?? f.urgency).toLowerCase()}
-              {f.dueOn ? `, by ${dayWords(f.dueOn.toISOString().slice(0, 10))}` : ''}, since {dayIn(f.createdAt.getTime(), timeZone)}
+              {f.dueOn ? `, by ${dayWords(toLocalDate(f.dueOn))}` : ''}, since {dayIn(f.createdAt.getTime(), timeZone)}
             </span>
             {maySettle ? <SettleFollowUp followUpId={f.id} what={f.what} /> : null}
           </li>

@@ -1,7 +1,7 @@
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { ownText } from '@/lib/core/tablet';
 import type { UnitReport } from '@/lib/core/tablet/visit-report';
-import { timeIn } from '@/app/_ui/when';
+import { timeIn } from '@/lib/core/calendar/when';
 
 /** How warm the box was, and who was told when. */
 export function FoodWarningWords({

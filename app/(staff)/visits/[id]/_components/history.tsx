@@ -2,7 +2,7 @@ import type { VisitReport } from '@/lib/core/tablet/visit-report';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { Table, Td, Th } from '@/app/_ui/table';
-import { dayIn, timeIn } from '@/app/_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 const OUTCOME = {
   applied: ['done', 'soft', 'filed'],

@@ -1,5 +1,5 @@
 import type { UnitReport } from '@/lib/core/tablet/visit-report';
-import { dayIn, timeIn } from '@/app/_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { ASPECT_LABEL, type Aspect } from '@/lib/core/findings/grades';
 
 /** Pictures of a unit; each opens in full. One still on its way says so. `whole`: what one of no part in particular shows. */

@@ -3,7 +3,7 @@ import type { UnitReport } from '@/lib/core/tablet/visit-report';
 import { Figure } from '@/app/_ui/figure';
 import { differenceIn, PERCENT } from '@/app/_ui/measure';
 import { Table, Td, Th } from '@/app/_ui/table';
-import { timeIn } from '@/app/_ui/when';
+import { timeIn } from '@/lib/core/calendar/when';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { FIELD_INFO, ownText, READING_FIELDS } from '@/lib/core/tablet';
 

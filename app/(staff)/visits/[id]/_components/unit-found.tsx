@@ -2,7 +2,7 @@ import Link from 'next/link';
 import type { UnitReport } from '@/lib/core/tablet/visit-report';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
-import { timeIn } from '@/app/_ui/when';
+import { timeIn } from '@/lib/core/calendar/when';
 import { ASPECT_LABEL, ASPECTS, GRADES, type Aspect } from '@/lib/core/findings/grades';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { UNIT_EVENT_LABEL, type UnitEventKind } from '@/lib/core/tablet';

@@ -5,7 +5,7 @@ import { planRun } from '@/lib/features/planning/reads/plan-run';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../../_ui/button';
 import { PageHead } from '../../../../_ui/sheet';
-import { dayWords } from '../../../../_ui/when';
+import { dayWords } from '@/lib/core/calendar/when';
 import { ProposalView } from './_components/proposal-view';
 
 export const metadata: Metadata = { title: 'Proposal' };

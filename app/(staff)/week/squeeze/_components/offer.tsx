@@ -1,6 +1,6 @@
 import type { OfferedMove, SqueezeOffer } from '@/lib/core/planning/squeeze/offer';
 import { Button } from '../../../../_ui/button';
-import { dayIn, timeIn } from '../../../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 type Props = { offer: SqueezeOffer; timeZone: string; first: boolean; busy: boolean; onTake: () => void };
 

@@ -1,4 +1,4 @@
-import { timeAt } from '@/app/_ui/when';
+import { timeAt } from '@/lib/core/calendar/at-offset';
 import { State } from '@/app/_ui/state';
 import { counted } from '@/lib/core/wording/counted';
 import { missingToClose, type VisitOnFile } from '@/lib/core/tablet';

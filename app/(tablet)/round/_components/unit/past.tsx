@@ -1,4 +1,4 @@
-import { dayIn } from '@/app/_ui/when';
+import { dayIn } from '@/lib/core/calendar/when';
 import { ASPECT_LABEL } from '@/lib/core/findings/grades';
 import { FIELD_INFO, ownText, READING_FIELDS, type Me, type PastVisit, type UnitOnFile } from '@/lib/core/tablet';
 import { gradeWords } from '../../_lib/grade-words';

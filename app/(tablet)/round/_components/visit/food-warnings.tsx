@@ -1,4 +1,4 @@
-import { timeAt } from '@/app/_ui/when';
+import { timeAt } from '@/lib/core/calendar/at-offset';
 import { FOOD_CAUTION } from '@/lib/core/findings/cautions';
 import { ownText, type VisitOnFile } from '@/lib/core/tablet';
 import { useSnapshot } from '../../_lib/tablet-context';

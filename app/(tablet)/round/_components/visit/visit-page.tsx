@@ -1,4 +1,4 @@
-import { timeAt } from '@/app/_ui/when';
+import { timeAt } from '@/lib/core/calendar/at-offset';
 import type { UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
 import { useWrite } from '../../_lib/use-write';
 import { to } from '../../_lib/use-place';

@@ -7,7 +7,7 @@ import { FormErrors } from '../../../../../_ui/field';
 import { Sheet } from '../../../../../_ui/sheet';
 import { State } from '../../../../../_ui/state';
 import { Table, Td, Th } from '../../../../../_ui/table';
-import { dayIn, timeIn } from '../../../../../_ui/when';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { accept, stopSearch, undo } from '../../actions';
 
 type Props = { runId: string; monday: string; proposal: Proposal };

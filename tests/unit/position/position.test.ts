@@ -59,7 +59,7 @@ describe('a position as it is typed', () => {
     ['41.88 -87.63', 41.88, -87.63],
     ['41.88° N, 87.63° W', 41.88, -87.63],
     ['33.86 S 151.21 E', -33.86, 151.21],
-    ['8FVC2222+22 Somewhere', 47.000062, 8.000062],
+    ['849VGJQF+VX7QR3J Somewhere', 37.539669, -122.37507],
   ])('%s', (text, lat, lng) => expect(readPosition(text)).toEqual({ position: { lat, lng } }));
   it('reads a short code near the shop, and only then', () => {
     expect(readPosition('9QCJ+2VX', { lat: 51.38, lng: -1.2 })).toEqual({ position: { lat: 51.370113, lng: -1.217766 } });

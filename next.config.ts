@@ -39,6 +39,8 @@ const config: NextConfig = {
     authInterrupts: true,
     // A fleet of 5,000 units as CSV, or a photo.
     serverActions: { bodySizeLimit: '12mb' },
+    // Or proxy.ts would pass on the first 10 MB only, and what is a little too large would end in an error page.
+    proxyClientMaxBodySize: '12mb',
   },
   headers: async () => [
     { source: '/:path*', headers: securityHeaders },

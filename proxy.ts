@@ -8,6 +8,8 @@ export function proxy(request: NextRequest): NextResponse {
   headers.set('content-security-policy', policy);
   const response = NextResponse.next({ request: { headers } });
   response.headers.set('content-security-policy', policy);
+  // Where the shop has a certificate, a browser that was here once never asks without it again.
+  if (process.env.NEXTAUTH_URL?.startsWith('https:')) response.headers.set('strict-transport-security', 'max-age=31536000');
   return response;
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { longText } from './text';
 import type { CompressorMap, TenCoefficients } from '../core/condenser/compressor/ten-coefficient';
 
 /** Ten numbers in the order of AHRI 540, separated by spaces, commas or lines. */
@@ -14,8 +15,8 @@ function ten(text: string | undefined): TenCoefficients | string | null {
 /** The maker's map of the compressor; null when none is on file. */
 export const CompressorMapEntry = z
   .object({
-    massFlow: z.string().optional(),
-    power: z.string().optional(),
+    massFlow: longText().optional(),
+    power: longText().optional(),
     units: z.enum(['F_lb_per_h', 'C_kg_per_s']).optional().default('F_lb_per_h'),
     ratedSuperheatK: z.number({ error: 'Write a number.' }).min(0, 'At least 0.').max(60, 'At most 60.').optional(),
   })

@@ -1,7 +1,9 @@
 import { z } from 'zod';
+import { longText, text } from './text';
 import { GAUGE_GRADES } from '../core/condenser/types';
 import { ASPECTS, GRADE_NAMES, gradeIndex } from '../core/findings/grades';
-import { MOST_OF_A_PART, READING_BOUNDS } from '../core/entries/bounds';
+import { MOST_OF_A_PART } from '../core/entries/bounds';
+import { readingSpan } from '../core/entries/reading-fields';
 import {
   FINDING_PHASES,
   READING_FIELDS,
@@ -15,12 +17,21 @@ import {
 import { UNIT_SENT } from './unit-field';
 
 const Id = z.uuid();
-const Instant = z.iso.datetime({ offset: true });
-const Words = z.string().trim().max(2000);
-const Reason = z.string().trim().min(1, 'Say why.').max(500);
+const EARLIEST = Date.UTC(2000, 0, 1);
+const LATEST = Date.UTC(2200, 0, 1);
+const AnyInstant = z.iso.datetime({ offset: true });
+/** A time at which an entry's work can have been done. */
+const Instant = AnyInstant.refine(
+  (t) => Date.parse(t) >= EARLIEST && Date.parse(t) <= LATEST,
+  'That is no time at which it can have been.',
+);
+/** Of an envelope: a clock that is wholly wrong is no reason to refuse the entry, let alone its batch. */
+const ClockTime = AnyInstant.transform((t) => new Date(Math.min(Math.max(Date.parse(t), EARLIEST), LATEST)).toISOString());
+const Words = longText().max(2000);
+const Reason = longText().min(1, 'Say why.').max(500);
 const WorkPhase = z.enum(['before', 'after']);
 
-const bounded = (field: ReadingField) => z.number().min(READING_BOUNDS[field][0]).max(READING_BOUNDS[field][1]);
+const bounded = (field: ReadingField) => z.number().min(readingSpan(field)[0]).max(readingSpan(field)[1]);
 const Values = z.strictObject(
   Object.fromEntries(READING_FIELDS.map((f) => [f, bounded(f).optional()])) as Record<ReadingField, z.ZodOptional<z.ZodNumber>>,
 );
@@ -32,7 +43,7 @@ const Finding = z
     aspect: z.enum(ASPECTS),
     phase: z.enum(FINDING_PHASES),
     grade: z.enum(GRADE_NAMES).nullable(),
-    notLookedWhy: z.string().trim().max(500),
+    notLookedWhy: longText().max(500),
     note: Words,
     replaces: Id.nullable(),
   })
@@ -42,7 +53,7 @@ const Finding = z
 /** A drawing of a name, not a photograph. */
 const SIGNATURE_BASE64 = 300_000;
 const Signature = z
-  .strictObject({ nobodyThere: z.boolean(), signedBy: z.string().trim().max(200), png: z.base64().max(SIGNATURE_BASE64).nullable() })
+  .strictObject({ nobodyThere: z.boolean(), signedBy: text().max(200), png: z.base64().max(SIGNATURE_BASE64).nullable() })
   .refine((s) => s.nobodyThere !== (s.png !== null), 'Either a signature or nobody there.');
 
 export const PAYLOADS = {
@@ -54,12 +65,12 @@ export const PAYLOADS = {
     values: Values,
     gaugeGrade: z.enum(GAUGE_GRADES).nullable(),
     gaugeSpanPa: z.number().positive().max(1e8).nullable(),
-    entered: z.partialRecord(FieldName, z.strictObject({ text: z.string().max(20), unit: z.string().max(10) })),
+    entered: z.partialRecord(FieldName, z.strictObject({ text: text().max(20), unit: text().max(10) })),
     questioned: z.array(z.strictObject({ field: FieldName, question: Words, answer: Words })).max(40),
     replaces: Id.nullable(),
   }),
   'unit.outcome': z
-    .strictObject({ unitId: Id, outcome: z.enum(['seen', 'could_not_reach', 'gone']), reason: z.string().trim().max(500) })
+    .strictObject({ unitId: Id, outcome: z.enum(['seen', 'could_not_reach', 'gone']), reason: longText().max(500) })
     .refine((o) => o.outcome === 'seen' || o.reason !== '', 'Say why.'),
   'unit.add': z.strictObject({ unitId: Id, ...UNIT_SENT }),
   'task.done': z.strictObject({ taskId: Id }),
@@ -75,14 +86,14 @@ export const PAYLOADS = {
   'signature.set': Signature,
   'part.use': z.strictObject({
     unitId: Id.nullable(),
-    what: z.string().trim().min(1).max(200),
+    what: text().min(1).max(200),
     quantity: z.number().positive().max(MOST_OF_A_PART),
   }),
-  'follow_up.add': z.strictObject({ unitId: Id, what: z.string().trim().min(1).max(300), urgency: z.enum(URGENCIES), note: Words }),
+  'follow_up.add': z.strictObject({ unitId: Id, what: text().min(1).max(300), urgency: z.enum(URGENCIES), note: Words }),
   'food_warning.add': z.strictObject({
     unitId: Id,
     boxK: bounded('boxK'),
-    toldTo: z.string().trim().min(1).max(200),
+    toldTo: text().min(1).max(200),
     toldAt: Instant,
     note: Words,
   }),
@@ -95,11 +106,11 @@ export const PAYLOADS = {
 export const OperationEnvelope = z.object({
   id: Id,
   seq: z.number().int().positive(),
-  kind: z.string().max(40),
+  kind: text().max(40),
   version: z.number().int().positive(),
   visitId: Id,
-  madeAt: Instant,
-  basedOn: Instant,
+  madeAt: ClockTime,
+  basedOn: ClockTime,
   payload: z.unknown(),
 });
 export type OperationEnvelope = z.output<typeof OperationEnvelope>;
@@ -107,9 +118,9 @@ export type OperationEnvelope = z.output<typeof OperationEnvelope>;
 export const MOST_OPERATIONS = 200;
 export const SyncRequest = z.object({
   /** `holder` is whose work it is: usually who is signed in, or someone whose file the office takes in. */
-  device: z.object({ id: Id, holder: Id, name: z.string().max(120), appVersion: z.string().max(40) }),
+  device: z.object({ id: Id, holder: Id, name: text().max(120), appVersion: text().max(40) }),
   /** The device's own clock as it sent this. */
-  sentAt: Instant,
+  sentAt: AnyInstant,
   operations: z.array(OperationEnvelope).max(MOST_OPERATIONS),
 });
 export type SyncRequest = z.output<typeof SyncRequest>;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { longText, text } from './text';
 import { isTimeZone } from '../core/calendar/is-time-zone';
 import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../core/equipment/limits';
 import { readPosition } from '../core/position';
@@ -10,12 +11,13 @@ import { entryUnit, unitsOfMeasure, type Measure } from '../core/measures/entry-
 /** Fields that forms share. A form sends empty fields as nothing at all. */
 
 export const Name = (what: string) =>
-  z
-    .string({ error: `Give ${what} a name.` })
-    .trim()
+  text({ error: `Give ${what} a name.` })
     .min(1, `Give ${what} a name.`)
     .max(NAME_MAX, `At most ${NAME_MAX} characters.`);
-export const Words = (max = TEXT_MAX) => z.string().trim().max(max, `At most ${max} characters.`).optional().default('');
+/** What is short stands on one line. */
+const ONE_LINE_MAX = 200;
+export const Words = (max = TEXT_MAX) =>
+  (max <= ONE_LINE_MAX ? text() : longText()).max(max, `At most ${max} characters.`).optional().default('');
 export const OptionalEmail = z
   .union([z.literal(''), z.email('That is not an e-mail address.')])
   .optional()
@@ -24,12 +26,9 @@ export const Email = z
   .email({ error: 'Give an e-mail address.' })
   .max(200)
   .transform((e) => e.toLowerCase());
-export const TimeZone = z
-  .string({ error: 'Choose a time zone.' })
-  .trim()
-  .refine(isTimeZone, 'Not a time zone. Write it like America/Chicago.');
+export const TimeZone = text({ error: 'Choose a time zone.' }).refine(isTimeZone, 'Not a time zone. Write it like America/Chicago.');
 export const Version = z.coerce.number().int();
-export const Reason = (ask: string) => z.string({ error: ask }).trim().min(3, ask).max(500, 'At most 500 characters.');
+export const Reason = (ask: string) => longText({ error: ask }).min(3, ask).max(500, 'At most 500 characters.');
 /** A checkbox: sent as "on" or not at all. */
 export const Ticked = z.boolean().optional().default(false);
 
@@ -63,7 +62,7 @@ export function Measured(span: Span, measure: Measure) {
 
 export const DAY_KEYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
 /** Hours of a week, a line of text for each day. */
-const Day = z.string().optional();
+const Day = text().optional();
 export const WeekHours = z
   .object({ mon: Day, tue: Day, wed: Day, thu: Day, fri: Day, sat: Day, sun: Day })
   .optional()

@@ -1,12 +1,13 @@
 import { z } from 'zod';
+import { longText, text } from './text';
 
 export const CustomerReply = z
   .object({
-    token: z.string(),
+    token: text(),
     answer: z.enum(['confirmed', 'other_time'], 'Choose one of the two.'),
     /** Epoch milliseconds of the free time asked for. */
     startsAt: z.coerce.number().int().optional(),
-    note: z.string().trim().max(500, 'At most 500 letters.').optional().default(''),
+    note: longText().max(500, 'At most 500 letters.').optional().default(''),
   })
   .refine((r) => r.answer === 'confirmed' || r.startsAt !== undefined, { path: ['startsAt'], message: 'Choose one of the times.' });
 export type CustomerReply = z.output<typeof CustomerReply>;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { text } from './text';
 import { ROLES } from '../core/people/access';
 import { GAUGE_GRADES } from '../core/condenser/types';
 import { LIMITS } from '../core/equipment/limits';
@@ -7,9 +8,7 @@ import { SKILLS } from '../core/people/skills';
 import { Email, Measured, PositionField, Version, WeekHours, Words } from './fields';
 import { LocalDateField } from './visits';
 
-const PersonName = z
-  .string({ error: 'Give the name.' })
-  .trim()
+const PersonName = text({ error: 'Give the name.' })
   .min(2, 'Give the whole name, two letters or more.')
   .max(120, 'At most 120 characters.');
 export const NewPassword = z.string({ error: 'Give a password.' });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { text } from './text';
 import type { ShopRules } from '../core/evidence';
 import { LEARNING_TASKS, type LearningTask } from '../core/tasks';
 import { celsiusToKelvin, fahrenheitToKelvin } from '../core/measures';
@@ -15,7 +16,7 @@ export const PolicyForm = z
   .object({
     intent: z.enum(['look', 'save']).optional().default('look'),
     /** When the settings were read, so that nobody's change is lost. */
-    seen: z.string(),
+    seen: text(),
     riskPercent: number(1, 50, 'Between 1 and 50 %.'),
     coolingLostPercent: number(2, 50, 'Between 2 and 50 %.'),
     discharge: number(-100, 400, 'That is no discharge temperature.'),

@@ -1,12 +1,11 @@
 import { z } from 'zod';
+import { text } from './text';
 import { LIMITS } from '../core/equipment/limits';
 import { Email, Name, OptionalEmail, PositionField, TimeZone, Words } from './fields';
 import { NewPassword, strong } from './people';
 
 /** ISO 4217, as far as this machine can write amounts in it. */
-const Currency = z
-  .string({ error: 'Give the currency as three letters.' })
-  .trim()
+const Currency = text({ error: 'Give the currency as three letters.' })
   .transform((c) => c.toUpperCase())
   .refine((c) => /^[A-Z]{3}$/.test(c) && Intl.supportedValuesOf('currency').includes(c), 'Not a currency. Write it like USD.');
 
@@ -27,7 +26,7 @@ export const EditShop = z
     circuity: number('circuity'),
     speedKmh: number('speedKmh'),
     /** When the form was opened: a change made since is not overwritten. */
-    seen: z.string(),
+    seen: text(),
   })
   .transform(({ position, ...rest }) => ({ ...rest, lat: position?.lat ?? null, lng: position?.lng ?? null }));
 export type EditShop = z.output<typeof EditShop>;
@@ -58,11 +57,11 @@ export type SetCosts = z.output<typeof SetCosts>;
 export const SetUp = z
   .object({
     /** Printed when the app starts. */
-    code: z.string({ error: 'Type the code that was printed when Rimebook started.' }).trim().max(40, 'The code is shorter.'),
+    code: text({ error: 'Type the code that was printed when Rimebook started.' }).max(40, 'The code is shorter.'),
     shop: Name('the shop'),
     timeZone: TimeZone,
     currency: Currency,
-    name: z.string({ error: 'Give your name.' }).trim().min(2, 'Give your name.').max(120),
+    name: text({ error: 'Give your name.' }).min(2, 'Give your name.').max(120),
     email: Email,
     password: NewPassword,
   })

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { longText } from './text';
 import { LocalDateField, MinutesField, TimeField } from './visits';
 
 /** An emergency as it is told on the telephone. Date and time in the kitchen's own zone. */
@@ -6,9 +7,7 @@ export const SqueezeAsk = z.object({
   kitchenId: z.uuid('Choose a kitchen.'),
   unitIds: z.array(z.uuid()).optional().default([]),
   taskIds: z.array(z.uuid()).optional().default([]),
-  what: z
-    .string('Say what is wrong.')
-    .trim()
+  what: longText('Say what is wrong.')
     .min(3, 'Say what is wrong.')
     .max(500, 'At most 500 letters; the rest goes into the note on the visit.'),
   minutes: MinutesField,
@@ -26,7 +25,7 @@ export const SqueezeTake = z.object({
   kitchenId: z.uuid(),
   unitIds: z.array(z.uuid()),
   taskIds: z.array(z.uuid()),
-  what: z.string().trim().min(3).max(500),
+  what: longText().min(3).max(500),
   minutes: z.int().min(10).max(720),
   technicianId: z.uuid(),
   startMs: Instant,

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { text } from './text';
 import { CalendarError, isDayRule, parseRule, weeksRule } from '../core/calendar';
 import { LIMITS } from '../core/equipment/limits';
 import { Reason, Version, Words } from './fields';
@@ -51,7 +52,7 @@ const ordered = (b: { minWeeks: number; maxWeeks: number }) => b.maxWeeks >= b.m
 const ORDER = { path: ['maxWeeks'], message: 'The longest interval is shorter than the shortest.' };
 
 export const NewTask = z
-  .object({ unitId: z.uuid(), kindKey: z.string({ error: 'Choose what is to be done.' }).min(1, 'Choose what is to be done.'), ...entry })
+  .object({ unitId: z.uuid(), kindKey: text({ error: 'Choose what is to be done.' }).min(1, 'Choose what is to be done.'), ...entry })
   .transform(withRule);
 export type NewTask = z.output<typeof NewTask>;
 
@@ -93,7 +94,7 @@ const WholeMinutes = z
 
 /** A kind of task of the shop's own. */
 const kind = {
-  label: z.string({ error: 'Give it a name.' }).trim().min(3, 'At least 3 characters.').max(60, 'At most 60 characters.'),
+  label: text({ error: 'Give it a name.' }).min(3, 'At least 3 characters.').max(60, 'At most 60 characters.'),
   minutes: WholeMinutes,
   lowSide: z.boolean().optional().default(false),
   defaultWeeks: Weeks,
@@ -105,7 +106,7 @@ const INSIDE = { path: ['defaultWeeks'], message: 'Lies outside the shortest and
 export const NewTaskKind = z.object(kind).refine(ordered, ORDER).refine(inside, INSIDE);
 export type NewTaskKind = z.output<typeof NewTaskKind>;
 export const EditTaskKind = z
-  .object({ key: z.string(), active: z.boolean().optional().default(false), ...kind })
+  .object({ key: text(), active: z.boolean().optional().default(false), ...kind })
   .refine(ordered, ORDER)
   .refine(inside, INSIDE);
 export type EditTaskKind = z.output<typeof EditTaskKind>;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { text } from './text';
 import { keysOf, type UnitField } from '../core/equipment/field';
 import { unitField, UNIT_KEYS, type UnitKey, type UnitSent, type UnitValues } from '../core/equipment/unit-fields';
 import { NAME_MAX, TAG_FORM } from '../core/equipment/limits';
@@ -7,9 +8,7 @@ import { Measured, Name, Ticked, Words } from './fields';
 
 /** The table of a unit's fields as zod, once for the office's form and once for what a tablet sends. */
 
-const Tag = z
-  .string()
-  .trim()
+const Tag = text()
   .transform((t) => t.toUpperCase())
   .refine((t) => TAG_FORM.test(t), '2 to 40 letters, digits, dots, dashes and underscores.')
   .optional();
@@ -24,7 +23,7 @@ function formField(field: UnitField): z.ZodType {
     case 'text':
       return field.required ? Name('the unit') : Words(field.max);
     case 'refrigerant':
-      return z.string({ error: 'Choose the refrigerant on the nameplate.' }).refine(isFiledRefrigerant, 'Choose one from the list.');
+      return text({ error: 'Choose the refrigerant on the nameplate.' }).refine(isFiledRefrigerant, 'Choose one from the list.');
     case 'choice': {
       const choice = z.enum(keysOf(field.labels), { error: `Choose: ${field.label.charAt(0).toLowerCase()}${field.label.slice(1)}.` });
       return field.empty === 'unknown' ? choice.optional().transform((v) => v ?? null) : choice;
@@ -47,14 +46,12 @@ function sentField(field: UnitField): z.ZodType {
     case 'tag':
     case 'text':
       return field.type === 'text' && field.required
-        ? z.string().trim().min(1).max(NAME_MAX)
-        : z
-            .string()
-            .trim()
+        ? text().min(1).max(NAME_MAX)
+        : text()
             .max(field.type === 'text' ? Math.min(field.max, 2000) : NAME_MAX)
             .optional();
     case 'refrigerant':
-      return z.string().trim().min(1).max(20);
+      return text().min(1).max(20);
     case 'choice': {
       const choice = z.enum(keysOf(field.labels));
       return field.empty === 'required' ? choice : field.empty === 'usual' ? choice.optional() : choice.nullable().optional();

@@ -1,8 +1,8 @@
 import { z } from 'zod';
+import { longText, text } from './text';
 import { isLocalDate, type LocalDate } from '../core/calendar';
 
-export const LocalDateField = z
-  .string()
+export const LocalDateField = text()
   .refine(isLocalDate, 'Give a date as year-month-day.')
   .transform((d) => d as LocalDate);
 export const TimeField = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'Give a time as hours and minutes, for instance 09:30.');
@@ -19,7 +19,7 @@ export const BookVisit = z.object({
   kitchenId: z.uuid(),
   ...Slot,
   taskIds: z.array(z.uuid()).min(1, 'Choose at least one task.'),
-  note: z.string().trim().max(2000).optional().default(''),
+  note: longText().max(2000).optional().default(''),
   fixed: z.stringbool().optional().default(false),
   anyway: Anyway,
 });
@@ -29,7 +29,7 @@ export const MoveVisit = z.object({
   visitId: z.uuid(),
   version: z.coerce.number().int(),
   ...Slot,
-  reason: z.string('Say why it moves.').trim().min(3, 'Say why it moves.').max(500),
+  reason: longText('Say why it moves.').min(3, 'Say why it moves.').max(500),
   anyway: Anyway,
   /** Undoes a move: agreed to once, and pointless once that time is past. */
   back: z.stringbool().optional(),
@@ -39,7 +39,7 @@ export type MoveVisit = z.output<typeof MoveVisit>;
 export const CancelVisit = z.object({
   visitId: z.uuid(),
   version: z.coerce.number().int(),
-  reason: z.string('Say why it is cancelled.').trim().min(3, 'Say why it is cancelled.').max(500),
+  reason: longText('Say why it is cancelled.').min(3, 'Say why it is cancelled.').max(500),
 });
 export type CancelVisit = z.output<typeof CancelVisit>;
 
@@ -47,7 +47,7 @@ export const GiveVisit = z.object({
   visitId: z.uuid(),
   version: z.coerce.number().int(),
   technicianId: z.uuid('Choose a technician.'),
-  reason: z.string('Say why someone else has it.').trim().min(3, 'Say why someone else has it.').max(500),
+  reason: longText('Say why someone else has it.').min(3, 'Say why someone else has it.').max(500),
 });
 export type GiveVisit = z.output<typeof GiveVisit>;
 

@@ -13,6 +13,7 @@ const STATUS: Record<string, number> = {
   low_side: 409,
   too_many: 429,
   too_large: 413,
+  busy: 503,
   unexpected: 500,
 };
 

@@ -2,6 +2,7 @@ import 'server-only';
 import { can, type Actor, type Permission } from '../core/people/access';
 import { AppError, isAppError } from '../core/errors';
 import type { Db } from '../database/client';
+import { isBusy } from '../database/transaction';
 import { now } from './clock';
 import { db } from './db';
 import { env } from './env';
@@ -27,6 +28,10 @@ export async function enterPublic(): Promise<PublicContext> {
 /** What a person is told: expected errors in their own words, the rest logged and kept back. */
 export function explain(error: unknown): { code: string; message: string; field?: string } {
   if (isAppError(error)) return { code: error.code, message: error.message, field: error.field };
+  if (isBusy(error)) {
+    log.warn({ err: error }, 'busy');
+    return { code: 'busy', message: 'The office is very busy right now. Nothing was changed; try again in a moment.' };
+  }
   log.error({ err: error }, 'unexpected');
   return { code: 'unexpected', message: 'Something went wrong here. Nothing was changed; try again, and tell the office if it stays.' };
 }

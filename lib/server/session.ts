@@ -8,8 +8,8 @@ import { now } from './clock';
 import { db } from './db';
 import { env } from './env';
 
-/** Who is signed in, read from the cookie and checked against the sessions on file; null when nobody. */
-export const currentActor = cache(async (): Promise<Actor | null> => {
+/** The session that the cookie names, whether it still holds or not. */
+export async function currentSessionId(): Promise<string | null> {
   const jar = await cookies();
   const head = await headers();
   const req = {
@@ -17,6 +17,11 @@ export const currentActor = cache(async (): Promise<Actor | null> => {
     cookies: Object.fromEntries(jar.getAll().map((c) => [c.name, c.value])),
   };
   const token = await getToken({ req: req as never, secret: env().NEXTAUTH_SECRET });
-  const sessionId = typeof token?.sid === 'string' ? token.sid : null;
+  return typeof token?.sid === 'string' ? token.sid : null;
+}
+
+/** Who is signed in, read from the cookie and checked against the sessions on file; null when nobody. */
+export const currentActor = cache(async (): Promise<Actor | null> => {
+  const sessionId = await currentSessionId();
   return sessionId ? findLiveSession(db(), sessionId, now()) : null;
 });

@@ -26,10 +26,11 @@ export function migrations() {
  * Apply what is not applied yet, with pg alone, and write the rows that `prisma migrate` expects to find.
  * Each migration is one transaction: it is applied whole or not at all.
  * @param {string} url
+ * @param {{ name: string, checksum: string }[]} [only] no further than these: the layout of an older release
  * @returns {Promise<string[]>} the names applied now
- * @throws {Plain} when one failed before, or was edited after it was applied
+ * @throws {Plain} when one failed before, was edited after it was applied, or is not known here
  */
-export async function migrate(url) {
+export async function migrate(url, only) {
   const client = new pg.Client({ connectionString: url });
   client.on('error', () => {});
   await client.connect();
@@ -39,7 +40,7 @@ export async function migrate(url) {
     const { rows } = await client.query('SELECT * FROM _prisma_migrations WHERE rolled_back_at IS NULL');
     const done = new Map(rows.map((row) => [row.migration_name, row]));
     const applied = [];
-    for (const migration of migrations()) {
+    for (const migration of only ? those(only) : migrations()) {
       if (isDone(migration, done.get(migration.name))) continue;
       await apply(client, migration);
       applied.push(migration.name);
@@ -48,6 +49,32 @@ export async function migrate(url) {
   } finally {
     await client.end();
   }
+}
+
+/** The names that `migrate` would apply. @param {string} url @returns {Promise<string[]>} */
+export async function pending(url) {
+  const client = new pg.Client({ connectionString: url });
+  client.on('error', () => {});
+  await client.connect();
+  try {
+    await client.query(TABLE);
+    const { rows } = await client.query('SELECT migration_name AS name FROM _prisma_migrations WHERE rolled_back_at IS NULL');
+    const done = new Set(rows.map((row) => row.name));
+    return migrations().flatMap(({ name }) => (done.has(name) ? [] : [name]));
+  } finally {
+    await client.end();
+  }
+}
+
+/** The project's own migrations that are named, which must be the same to the letter. */
+function those(named) {
+  const known = new Map(migrations().map((m) => [m.name, m]));
+  return named.map(({ name, checksum }) => {
+    const own = known.get(name);
+    if (own?.checksum !== checksum)
+      throw new Plain(`This Rimebook does not know the layout ${name}: it is older than what it is to read, or another.`);
+    return own;
+  });
 }
 
 function isDone({ name, checksum }, row) {

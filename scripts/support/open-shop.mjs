@@ -1,31 +1,22 @@
 import { randomInt } from 'node:crypto';
-import { createWriteStream, existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { createWriteStream, mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { ensureBuild, ensureClient, serve } from './app.mjs';
 import { atEnd, close, isClosing } from './closing.mjs';
 import { Cluster } from './cluster.mjs';
 import { requireServer } from './databases.mjs';
-import { readStamp } from './fingerprint.mjs';
-import { inProject, keep } from './paths.mjs';
+import { keep } from './paths.mjs';
 import { elapsed, step } from './say.mjs';
 import { secret } from './secret.mjs';
+import { DATABASES, lastShop, readEnvironmentFile } from './shop-address.mjs';
 import { demoSignIns, ensureShop, isEmpty } from './shop.mjs';
-
-const DATABASES = { demo: 'rimebook_demo', own: 'rimebook' };
 
 /** The shop that was asked for, else the one opened last, else the demo shop. */
 function whichShop({ empty, demo }) {
   const file = path.join(keep, 'shop');
-  const last = readStamp(file) === 'own' ? 'own' : 'demo';
-  const shop = empty ? 'own' : demo ? 'demo' : last;
+  const shop = empty ? 'own' : demo ? 'demo' : lastShop();
   writeFileSync(file, shop);
   return shop;
-}
-
-/** Settings of one's own, where there are any: what is set already stays. */
-function readEnvironmentFile() {
-  const file = inProject('.env');
-  if (existsSync(file)) process.loadEnvFile(file);
 }
 
 /** A database server that answers. @returns {Promise<string>} the address of the shop's database */

@@ -1,8 +1,10 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { backUp } from './backup.mjs';
 import { create, databaseName, drop, exists, query, rename, withDatabase } from './databases.mjs';
 import { fingerprint } from './fingerprint.mjs';
-import { migrate } from './migrations.mjs';
-import { inProject, tsxBin } from './paths.mjs';
+import { migrate, migrations, pending } from './migrations.mjs';
+import { inProject, keep, tsxBin } from './paths.mjs';
 import { node } from './run.mjs';
 
 /** Changes with anything that the demo shop is made from. */
@@ -28,8 +30,9 @@ export async function seedDemo(url) {
  */
 export async function ensureShop(url, { demo }) {
   if (await exists(url)) {
+    const saved = await savedBeforeUpdate(url);
     const applied = await migrate(url);
-    const done = applied.length > 0 ? `applied ${applied.join(', ')}` : 'up to date';
+    const done = applied.length > 0 ? `${saved}applied ${applied.join(', ')}` : 'up to date';
     if (!demo || !(await isEmpty(url))) return done;
     await seedDemo(url);
     return `${done}, demo shop made`;
@@ -40,6 +43,17 @@ export async function ensureShop(url, { demo }) {
   await (demo ? makeDemo(unfinished) : migrate(unfinished));
   await rename(unfinished, databaseName(url));
   return demo ? 'demo shop made' : 'empty shop made';
+}
+
+/** A shop with something on file is backed up before its layout changes. @returns {Promise<string>} where, in words */
+async function savedBeforeUpdate(url) {
+  const due = await pending(url);
+  if (due.length === 0 || due.length === migrations().length || (await isEmpty(url))) return '';
+  const folder = process.env.RIMEBOOK_BACKUP_FOLDER ?? path.join(keep, 'backups');
+  mkdirSync(folder, { recursive: true });
+  const file = path.join(folder, `${databaseName(url)}-before-${due[0]}.rimebook`);
+  await backUp(url, file, { secret: process.env.RIMEBOOK_BACKUP_KEY });
+  return `backed up to ${file}, `;
 }
 
 /** A database with the demo shop in it, from an empty one. */

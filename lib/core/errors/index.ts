@@ -9,6 +9,7 @@ export const ERROR_CODES = [
   'low_side',
   'too_many',
   'too_large',
+  'busy',
 ] as const;
 export type ErrorCode = (typeof ERROR_CODES)[number];
 

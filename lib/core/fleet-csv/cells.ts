@@ -1,13 +1,16 @@
 import { isLocalDate, parseRule, weeksRule, isDayRule, CalendarError, type LocalDate } from '../calendar';
 import { isTimeZone } from '../calendar/is-time-zone';
-import { LIMITS, within, type Span } from '../equipment/limits';
+import { LIMITS, NAME_MAX, within, type Span } from '../equipment/limits';
+import { manyLines, oneLine } from '../wording/plain-text';
 
 export type Cell<T> = { value: T } | { problem: string };
 
 export const words =
   (max: number) =>
   (text: string): Cell<string> =>
-    text.length > max ? { problem: `${text.length} characters; at most ${max} fit.` } : { value: text };
+    text.length > max
+      ? { problem: `${text.length} characters; at most ${max} fit.` }
+      : { value: (max > NAME_MAX ? manyLines : oneLine)(text).trim() };
 
 /** A bare number with a decimal point, turned to SI and held to the limits of its field. */
 export const number =

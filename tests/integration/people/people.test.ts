@@ -79,6 +79,14 @@ describe('people', () => {
     signIn({ db: database.db, now: at }, { email, password, address: '10.0.0.1', userAgent: 'Test', knownDevice: null, ...over });
   const live = (sessionId: string, at = now) => findLiveSession(database.db, sessionId, at);
 
+  it.each([
+    ['a null character', 'maren\u0000@shop.example', PASSWORD],
+    ['a megabyte', `${'a'.repeat(1_000_000)}@shop.example`, PASSWORD],
+    ['a password of a megabyte', 'maren@shop.example', 'a'.repeat(1_000_000)],
+  ])('are told the same about %s as about any wrong sign-in', async (_, email, password) => {
+    await expect(enter(email, password)).rejects.toMatchObject({ code: 'not_allowed' });
+  });
+
   it('sign in once they are on file, by e-mail in any case', async () => {
     owner = { ...owner, ...(await setUpShop({ db: database.db, now }, shop, CODE)) };
     owner.sessionId = (await enter('MAREN@shop.example')).sessionId;
@@ -143,6 +151,27 @@ describe('people', () => {
       enter('tova@shop.example', 'wrong').catch((e: Error) => e),
     ]);
     expect((unknown as Error).message).toBe((wrong as Error).message);
+  });
+
+  it('are signed out where they sign in again in the same browser', async () => {
+    const first = (await enter('tova@shop.example')).sessionId;
+    const again = await signIn(
+      { db: database.db, now },
+      { email: 'tova@shop.example', password: PASSWORD, address: '10.0.0.1', userAgent: 'Test', before: first, knownDevice: null },
+    );
+    expect([await live(first), (await live(again.sessionId))?.name]).toEqual([null, 'Tova Lind']);
+  });
+
+  it('stay signed in as long as their role lets them, touched or not', async () => {
+    const technician = (await enter('tova@shop.example')).sessionId;
+    const boss = (await enter('maren@shop.example')).sessionId;
+    const hours = (n: number) => later(n * 60);
+    expect((await live(technician, hours(24 * 13)))?.role).toBe('technician');
+    expect(await live(technician, hours(24 * 13 + 24 * 14))).toBeNull();
+    expect((await live(boss, hours(3)))?.role).toBe('owner');
+    expect(await live(boss, hours(3 + 4))).toBeNull();
+    for (let h = 3; h < 12; h += 3) expect(await live(boss, hours(h))).not.toBeNull();
+    expect(await live(boss, hours(12))).toBeNull();
   });
 
   it('lose a session that is ended, one or all, but not the one in the owner’s hand', async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { foldVisit } from '@/lib/core/tablet';
+import { SyncRequest } from '@/lib/schemas/entries';
 import { useDatabase } from '../../support/database';
 import { finding, haveVisit, MORNING, Tablet } from './a-tablet';
 
@@ -41,6 +42,23 @@ describe('operations from a tablet', () => {
     expect(told.entries.findings).toEqual(folded.entries.findings);
     expect(told.status).toBe(folded.status);
     expect((await tablet.refresh(after.cursor)).changed).toEqual([]);
+  });
+
+  it('hold up nothing, however deep they are nested and whatever year they name', async () => {
+    const { db } = database;
+    const { visit, unit, person } = await haveVisit(db);
+    const tablet = new Tablet(db, person);
+    const deep: unknown = JSON.parse('['.repeat(20_000) + ']'.repeat(20_000));
+    const ops = [
+      { ...tablet.make(visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }), madeAt: '0000-01-01T00:00:00Z' },
+      { ...tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'matted')), payload: deep as never },
+      tablet.make(visit.id, 'event.add', { unitId: unit.id, kind: 'note', at: '0000-02-01T00:00:00Z', note: '' }),
+      tablet.make(visit.id, 'finding.set', finding(unit.id, 'ice', 'dry')),
+    ];
+    const request = SyncRequest.shape.operations.parse(ops);
+    const reply = await tablet.send(request as never);
+    expect(reply.results.map((r) => r.outcome)).toEqual(['applied', 'rejected', 'rejected', 'applied']);
+    expect(reply.stopped).toBeNull();
   });
 
   it('refuse to close a cleaned coil whose low side nobody looked at', async () => {

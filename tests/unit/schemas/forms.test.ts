@@ -215,6 +215,7 @@ describe('the shop’s forms', () => {
       currency: 'usd',
       name: 'Maren',
       email: 'm@shop.example',
+      code: '2718-2818-2845',
       password: 'four plain little words',
     };
     expect(send(SetUp, shop).value?.currency).toBe('USD');

@@ -6,10 +6,13 @@ import { now } from '@/lib/server/clock';
 import { db } from '@/lib/server/db';
 import { env } from '@/lib/server/env';
 import { KNOWN_DEVICE_DAYS, knownDeviceCookie, markOf, newKnownDevice, readKnownDevice } from '@/lib/server/known-device';
+import { explain } from '@/lib/server/guard';
 import { log } from '@/lib/server/log';
+import { currentSessionId } from '@/lib/server/session';
 import { isAppError } from '@/lib/core/errors';
+import { LONGEST_SESSION_MS } from '@/lib/core/people/session-limits';
 import { revokeSession } from '@/lib/features/people/verbs/sessions';
-import { SESSION_DAYS, signIn } from '@/lib/features/people/verbs/sign-in';
+import { signIn } from '@/lib/features/people/verbs/sign-in';
 
 const deviceCookie = () => ({
   httpOnly: true,
@@ -22,7 +25,7 @@ const deviceCookie = () => ({
 function options(): NextAuthOptions {
   return {
     secret: env().NEXTAUTH_SECRET,
-    session: { strategy: 'jwt', maxAge: SESSION_DAYS * 24 * 3600 },
+    session: { strategy: 'jwt', maxAge: LONGEST_SESSION_MS / 1000 },
     pages: { signIn: '/sign-in', error: '/sign-in' },
     providers: [
       Credentials({
@@ -34,16 +37,19 @@ function options(): NextAuthOptions {
           const jar = await cookies();
           const knownDevice = readKnownDevice(email, jar.get(knownDeviceCookie(email))?.value);
           try {
-            const s = await signIn({ db: db(), now: now() }, { email, password, address, userAgent, knownDevice });
+            const s = await signIn(
+              { db: db(), now: now() },
+              { email, password, address, userAgent, knownDevice, before: await currentSessionId() },
+            );
             if (!knownDevice) jar.set(knownDeviceCookie(email), newKnownDevice(email), deviceCookie());
             return { id: s.userId, name: s.name, sid: s.sessionId };
           } catch (e) {
             // Whose and from where only as marks: a log is no list of people.
             if (isAppError(e))
               log.warn({ event: 'sign_in_refused', why: e.code, account: markOf(email), from: markOf(address) }, 'sign-in');
-            // The code reaches the form, the words are its own.
+            // The code reaches the form, the words are its own. Anything else would stand in the address bar word for word.
             if (isAppError(e)) throw new Error(e.code);
-            throw e;
+            throw new Error(explain(e).code);
           }
         },
       }),
@@ -65,5 +71,15 @@ function options(): NextAuthOptions {
   };
 }
 
-const handler = (request: Request, props: unknown) => NextAuth(options())(request, props);
+/** Far more than an e-mail, a password and a token need. */
+const MOST_BYTES = 16_384;
+
+/** What the library would answer with its own error page: a body out of all proportion, an address nobody can read. */
+function refused(request: Request): Response | null {
+  if (Number(request.headers.get('content-length') ?? 0) > MOST_BYTES) return new Response(null, { status: 413 });
+  const callback = new URL(request.url).searchParams.get('callbackUrl');
+  return callback !== null && !URL.canParse(callback, request.url) ? Response.redirect(new URL('/sign-in', env().NEXTAUTH_URL), 302) : null;
+}
+
+const handler = (request: Request, props: unknown) => refused(request) ?? NextAuth(options())(request, props);
 export { handler as GET, handler as POST };

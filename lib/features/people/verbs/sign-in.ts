@@ -1,19 +1,29 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
+import { SESSION_LIMITS } from '../../../core/people/session-limits';
 import { forgetTries, giveBackTry, sweepTries, takeTry } from '../../../database/brakes';
 import type { Db } from '../../../database/client';
-import { createSession } from './sessions';
+import { createSession, revokeSession } from './sessions';
 import { decoyHash, passwordMatches } from './password';
 
 const QUARTER_MS = 15 * 60_000;
 const MOST_PER_ACCOUNT = { most: 8, withinMs: QUARTER_MS };
 const MOST_PER_ADDRESS = { most: 40, withinMs: QUARTER_MS };
-export const SESSION_DAYS = 30;
 const PLAUSIBLE = /^[^\s\p{Cc}]{3,254}$/u;
 const LONGEST_PASSWORD = 1000;
 
-/** `knownDevice` is the mark of a device on which this very account has signed in before; the caller vouches for it. */
-export type SignInInput = { email: string; password: string; address: string; userAgent: string; knownDevice: string | null };
+/**
+ * `knownDevice` is the mark of a device on which this very account has signed in before; the caller vouches for it. `before` is the
+ * session that this browser holds already: it ends, for nobody sees it any more, and it could still be used.
+ */
+export type SignInInput = {
+  email: string;
+  password: string;
+  address: string;
+  userAgent: string;
+  knownDevice: string | null;
+  before?: string | null;
+};
 
 export const accountKey = (email: string) => `account:${email}`;
 
@@ -40,7 +50,8 @@ export async function signIn({ db, now }: { db: Db; now: Date }, input: SignInIn
   await forgetTries(db, account);
   await giveBackTry(db, address, now);
   await sweepTries(db, now);
-  const expiresAt = new Date(now.getTime() + SESSION_DAYS * 24 * 3600_000);
+  const expiresAt = new Date(now.getTime() + SESSION_LIMITS[user.role].most);
   const session = await createSession(db, { userId: user.id, userAgent: input.userAgent.slice(0, 200), createdAt: now, expiresAt });
+  if (input.before) await revokeSession({ db, now }, input.before);
   return { sessionId: session.id, userId: user.id, name: user.name, role: user.role };
 }

@@ -1,5 +1,7 @@
 'use client';
 
+import { useState, type FormEvent } from 'react';
+import { MOST_FLEET_BYTES } from '@/lib/schemas/fleet-csv';
 import { Button } from '../../../../_ui/button';
 import { FormErrors, TextArea } from '../../../../_ui/field';
 import { useActionForm } from '../../../../_ui/use-action-form';
@@ -8,9 +10,20 @@ import { checkFleet } from '../actions';
 /** Choose a file or paste its lines; both are only looked at. */
 export function FileForm({ pasted }: { pasted?: string }) {
   const { form, error, busy } = useActionForm(checkFleet);
-  const wrong = error('file');
+  const [tooLarge, setTooLarge] = useState(false);
+  const wrong = tooLarge ? ['The file is larger than 10 MB. Split it.'] : error('file');
+
+  // Far too large a file never reaches the form's own check: the server hangs up on it.
+  function onSubmit(event: FormEvent<HTMLFormElement>) {
+    const file = new FormData(event.currentTarget).get('file');
+    const big = file instanceof File && file.size > MOST_FLEET_BYTES;
+    setTooLarge(big);
+    if (big) event.preventDefault();
+    else form.onSubmit(event);
+  }
+
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <form {...form} onSubmit={onSubmit} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <div className="flex flex-col gap-1">
         <label htmlFor="fleet-file" className="font-bold">

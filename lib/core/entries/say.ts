@@ -1,11 +1,12 @@
-import { ownText, type ReadingField } from '@/lib/core/tablet';
-import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import type { MeasureUnits } from '../measures/preferred';
+import { ownText } from '../tablet/own-units';
+import type { ReadingField } from './reading-fields';
 
 export type Line = readonly [label: string, value: string];
 /** `whole` is false where something in it could not be put into words. */
 export type Said = { lines: Line[]; whole: boolean };
-export type Reader = { units: MeasureUnits; timeZone: string; names: Record<string, string> };
+/** Whoever reads an entry: units, how a moment is told, and what an id stands for, where that is known. */
+export type Reader = { units: MeasureUnits; moment: (ms: number) => string; name: (id: string) => string | undefined };
 export type Payload = Record<string, unknown>;
 
 /** A value in words: '' where there is nothing to tell, null where there are no words for it. */
@@ -27,11 +28,10 @@ export const measured =
   (field: ReadingField): Say =>
   (v, { units }) =>
     typeof v === 'number' ? ownText(field, v, ownUnits(units)) : null;
-export const moment: Say = (v, { timeZone }) => {
+export const moment: Say = (v, reader) => {
   const ms = typeof v === 'string' ? Date.parse(v) : NaN;
-  return Number.isNaN(ms) ? null : `${dayIn(ms, timeZone)} ${timeIn(ms, timeZone)}`;
+  return Number.isNaN(ms) ? null : reader.moment(ms);
 };
-const nameOf = (v: string, { names }: Reader): string | undefined => names[v.toLowerCase()];
-export const named: Say = (v, reader) => (typeof v === 'string' ? (nameOf(v, reader) ?? 'not on file') : null);
+export const named: Say = (v, reader) => (typeof v === 'string' ? (reader.name(v) ?? 'not on file') : null);
 /** A unit's name heads the entry; here it is told only that there is none. */
-export const unit: Say = (v, reader) => (typeof v === 'string' ? (nameOf(v, reader) === undefined ? 'not on file' : '') : null);
+export const unit: Say = (v, reader) => (typeof v === 'string' ? (reader.name(v) === undefined ? 'not on file' : '') : null);

@@ -1,7 +1,6 @@
-import { FIELD_INFO, ownText, READING_FIELDS, type ReadingField } from '@/lib/core/tablet';
+import { ownText } from '../tablet/own-units';
+import { FIELD_INFO, isReadingField as isField, READING_FIELDS } from './reading-fields';
 import { isRecord, ownUnits, type Line, type Say } from './say';
-
-const isField = (key: string): key is ReadingField => (READING_FIELDS as readonly string[]).includes(key);
 
 /** A reading's quantities, each as it was typed; converted where that was not sent. */
 export const quantities: Say = (values, { units }, { entered }) => {

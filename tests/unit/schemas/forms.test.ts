@@ -209,7 +209,6 @@ describe('a rule’s form', () => {
 describe('the shop’s forms', () => {
   it('know currencies and zones', () => {
     const shop = {
-      code: '271828182845',
       shop: 'Larkspur',
       timeZone: 'America/Denver',
       currency: 'usd',

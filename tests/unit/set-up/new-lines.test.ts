@@ -24,7 +24,9 @@ describe('where a new line goes', () => {
 
   it('holds for kinds of task and grades: nobody but their tables names an inspection or counts what is stopped', () => {
     expect(naming(/'(drain|evaporator)_inspection'|\bdrain_inspection:/).filter((f) => f !== 'lib/core/tasks/kinds.ts')).toEqual([]);
-    expect(naming(/'blocked', 'frozen'|'matted', 'packed'|'bridged', 'block'/)).toEqual([]);
+    // The estimator weighs every grade by itself.
+    const lists = naming(/'blocked', 'frozen'|'matted', 'packed'|'bridged', 'block'/);
+    expect(lists.filter((f) => !f.startsWith('lib/core/condenser/'))).toEqual([]);
   });
 
   it('holds for roles: nobody asks for one by not being another', () => {

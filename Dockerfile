@@ -1,6 +1,6 @@
 # Rimebook for a shop's own server: the app alone, beside a PostgreSQL of its own (docker-compose.yml).
 
-FROM node:20-bookworm-slim AS build
+FROM node:24-bookworm-slim AS build
 WORKDIR /app
 ENV NEXT_TELEMETRY_DISABLED=1
 COPY package.json package-lock.json ./
@@ -14,7 +14,7 @@ RUN npx prisma generate && \
     NEXT_OUTPUT=standalone node node_modules/next/dist/bin/next build && \
     mkdir -p public
 
-FROM node:20-bookworm-slim
+FROM node:24-bookworm-slim
 WORKDIR /app
 ENV NODE_ENV=production NEXT_TELEMETRY_DISABLED=1 HOSTNAME=0.0.0.0 PORT=3000
 # The trimmed server, with the packages it uses and no others.

@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { longText, text } from './text';
 import { GAUGE_GRADES } from '../core/condenser/types';
 import { ASPECTS, GRADE_NAMES, gradeIndex } from '../core/findings/grades';
-import { MOST_OF_A_PART, READING_BOUNDS } from '../core/entries/bounds';
+import { MOST_OF_A_PART } from '../core/entries/bounds';
+import { readingSpan } from '../core/entries/reading-fields';
 import {
   FINDING_PHASES,
   READING_FIELDS,
@@ -30,7 +31,7 @@ const Words = longText().max(2000);
 const Reason = longText().min(1, 'Say why.').max(500);
 const WorkPhase = z.enum(['before', 'after']);
 
-const bounded = (field: ReadingField) => z.number().min(READING_BOUNDS[field][0]).max(READING_BOUNDS[field][1]);
+const bounded = (field: ReadingField) => z.number().min(readingSpan(field)[0]).max(readingSpan(field)[1]);
 const Values = z.strictObject(
   Object.fromEntries(READING_FIELDS.map((f) => [f, bounded(f).optional()])) as Record<ReadingField, z.ZodOptional<z.ZodNumber>>,
 );

@@ -1,7 +1,9 @@
-import { DEFAULT_POLICY, type ShopPolicy } from '../../lib/core/intervals';
-import { evidencePolicy, fixedQuarterly } from './policies';
-import { emptyTally, runWorld, type Tally } from './run';
-import { makeWorld } from './world';
+import { DEFAULT_SHOP_RULES } from '../../lib/core/evidence';
+import { product } from './product';
+import { crude, everyDays, fixed, goodRule } from './rivals';
+import { emptyTally, runWorld, type Policy, type Tally } from './run';
+import { makeWorld, type World } from './world';
+import type { WorldKind } from './worlds';
 
 export type Side = {
   policy: string;
@@ -10,72 +12,68 @@ export type Side = {
   costSe: number;
   shareFoundPacked: number;
   cleaningsPerUnitYear: number;
-  visitsPerUnitYear: number;
+  changesPerUnitYear: number;
   failuresPerUnitYear: number;
+  /** Share of crossings that fell inside the 80 % band of the forecast date; null where none is made. */
+  coverage80: number | null;
+  early: number | null;
+  late: number | null;
 };
 
-export type Comparison = {
-  seed: number;
-  fleets: number;
-  years: number;
-  units: number;
-  /** Share of crossings that fell inside the 80 % band of the forecast date, and how many were scored. */
-  coverage80: number | null;
-  forecasts: number;
-  fixed: Side;
-  evidence: Side;
-  /** 0.25 = a quarter cheaper than fixed quarterly cleaning. */
-  costSaved: number;
-  /** Share found packed over that under fixed quarterly cleaning; null when nothing was found packed there. */
-  packedRatio: number | null;
-};
+export type Comparison = { world: string; words: string; fleets: number; units: number; years: number; sides: Side[] };
 
 const YEAR = 365.25;
+/** Constant intervals that hindsight may choose from for each unit, in weeks. */
+const HINDSIGHT_WEEKS = [2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 23, 26, 30, 35, 40, 46, 52, 65, 78, 104];
 
-function side(policy: string, tallies: readonly Tally[]): Side {
+const sumOf = (tallies: readonly Tally[]): Tally => {
   const sum = emptyTally();
   for (const t of tallies) for (const k of Object.keys(sum) as (keyof Tally)[]) sum[k] += t[k];
+  return sum;
+};
+
+function side(policy: string, fleets: readonly Tally[]): Side {
+  const sum = sumOf(fleets);
   const unitYears = sum.unitDays / YEAR;
-  const each = tallies.map((t) => (t.cost / t.unitDays) * YEAR);
+  const each = fleets.map((t) => (t.cost / t.unitDays) * YEAR);
   const mean = each.reduce((a, b) => a + b, 0) / each.length;
   const variance = each.reduce((a, b) => a + (b - mean) ** 2, 0) / Math.max(1, each.length - 1);
+  const share = (n: number) => (sum.forecasts > 0 ? n / sum.forecasts : null);
   return {
     policy,
     costPerUnitYear: sum.cost / unitYears,
     costSe: Math.sqrt(variance / each.length),
     shareFoundPacked: sum.foundPacked / Math.max(1, sum.met),
     cleaningsPerUnitYear: sum.cleanings / unitYears,
-    visitsPerUnitYear: (sum.cleanings + sum.returnVisits + sum.failures) / unitYears,
+    changesPerUnitYear: sum.changes / unitYears,
     failuresPerUnitYear: sum.failures / unitYears,
+    coverage80: share(sum.covered),
+    early: share(sum.early),
+    late: share(sum.late),
   };
 }
 
-/** Simulates `fleets` invented fleets for `years` under both policies. */
-export function comparePolicies(seed: number, fleets: number, years: number, settings: ShopPolicy = DEFAULT_POLICY): Comparison {
-  const fixed: Tally[] = [];
-  const evidence: Tally[] = [];
+/** The cheapest constant interval of each unit, chosen when everything is over: nobody could have known it. */
+function hindsight(world: World, seed: number, fleet: number, limit: number): Tally {
+  const runs = HINDSIGHT_WEEKS.map((w) => runWorld(world, everyDays(7 * w), seed, fleet, limit));
+  return sumOf(world.units.map((_, i) => runs.map((r) => r[i] as Tally).reduce((a, b) => (b.cost < a.cost ? b : a))));
+}
+
+/** One kind of world over some seeds: the product beside its rivals. */
+export function compareIn(kind: WorldKind, seeds: readonly number[], years: number, kitchens?: number): Comparison {
+  const rows = new Map<string, Tally[]>();
+  const put = (name: string, t: Tally) => rows.set(name, [...(rows.get(name) ?? []), t]);
   let units = 0;
-  const limit = -Math.max(...settings.limits.map((l) => l.lnK));
-  for (let fleet = 0; fleet < fleets; fleet++) {
-    const world = makeWorld(seed, fleet, years);
+  const limit = -Math.max(...DEFAULT_SHOP_RULES.limits.map((l) => l.lnK));
+  for (const seed of seeds) {
+    const world = makeWorld(kind, seed, 0, years, kitchens);
     units += world.units.length;
-    fixed.push(runWorld(world, fixedQuarterly, seed, fleet, limit));
-    evidence.push(runWorld(world, evidencePolicy(world, settings), seed, fleet, limit));
+    const ours = product(world);
+    const firsts = world.units.map((_, i) => ours.first(i));
+    for (const policy of [ours, fixed, crude(), goodRule((i) => firsts[i] as number)] satisfies Policy[])
+      put(policy.name, sumOf(runWorld(world, policy, seed, 0, limit)));
+    put('best constant in hindsight', hindsight(world, seed, 0, limit));
   }
-  const forecasts = evidence.reduce((a, t) => a + t.forecasts, 0);
-  const covered = evidence.reduce((a, t) => a + t.covered, 0);
-  const a = side('fixed quarterly', fixed);
-  const b = side('by evidence', evidence);
-  return {
-    seed,
-    fleets,
-    years,
-    units,
-    forecasts,
-    coverage80: forecasts === 0 ? null : covered / forecasts,
-    fixed: a,
-    evidence: b,
-    costSaved: 1 - b.costPerUnitYear / a.costPerUnitYear,
-    packedRatio: a.shareFoundPacked === 0 ? null : b.shareFoundPacked / a.shareFoundPacked,
-  };
+  const sides = [...rows].map(([name, tallies]) => side(name, tallies));
+  return { world: kind.name, words: kind.words, fleets: seeds.length, units, years, sides };
 }

@@ -20,6 +20,7 @@ export function comparisons(): Comparison[] {
   const { ranks, bands } = calibrate(11, FLEETS);
   const uniform = (Object.keys(WHAT) as (keyof Ranks)[]).map((key) => ({
     id: `calibration-${key}`,
+    regression: true as const,
     source: SOURCE,
     quantity: `ranks of the ${WHAT[key]}: chi-square over ${BINS} bins`,
     unit: '1',
@@ -32,6 +33,7 @@ export function comparisons(): Comparison[] {
   return [
     ...uniform,
     {
+      regression: true,
       id: 'calibration-bands',
       source: SOURCE,
       quantity: 'share of forecast dates within their 80 % band, off 80 %',

@@ -1,41 +1,43 @@
-import { comparePolicies } from '../../scripts/simulation/compare';
+import { compareIn, type Side } from '../../scripts/simulation/compare';
+import { WORLDS, type WorldKind } from '../../scripts/simulation/worlds';
 import type { Comparison } from './comparison';
 
-const SEED = 2026;
-const FLEETS = 6;
+/** None of these seeds set anything; the two fleets are few, so the bounds are wider than the targets over many seeds. */
+const SEEDS = [2026, 2027];
 const YEARS = 3;
-const SOURCE = `Invented fleets, ${YEARS} years, seed ${SEED}, against fixed quarterly cleaning (scripts/simulate-policy.ts)`;
+const SOURCE = `The product's own simulator: invented fleets, ${YEARS} years, seeds ${SEEDS.join(', ')} (scripts/simulate-policy.ts)`;
 
-/** The policy on simulated fleets: at least 20 % cheaper, coils found packed at most half as often, honest bands. */
+/** A regression check on our own simulator, not an outside truth: the decision against a calendar and a rule on a card. */
 export function comparisons(): Comparison[] {
-  const r = comparePolicies(SEED, FLEETS, YEARS);
-  const money = (s: typeof r.fixed) => `${s.costPerUnitYear.toFixed(0)} ± ${s.costSe.toFixed(0)}`;
-  const share = (s: typeof r.fixed) => `${(100 * s.shareFoundPacked).toFixed(1)} %`;
-  const common = { source: SOURCE, samples: r.fleets, expectedSamples: FLEETS };
+  const r = compareIn(WORLDS[0] as WorldKind, SEEDS, YEARS, 6);
+  const of = (name: string) => r.sides.find((s) => s.policy === name) as Side;
+  const [ours, fixed, rule] = [of('the product'), of('fixed 90 days'), of('good simple rule')];
+  const money = (s: Side) => `${s.costPerUnitYear.toFixed(0)} ± ${s.costSe.toFixed(0)}`;
+  const common = { regression: true as const, source: SOURCE, samples: r.fleets, expectedSamples: SEEDS.length };
   return [
     {
       ...common,
       id: 'policy-cost',
-      quantity: `cost a unit-year over that of quarterly: $${money(r.evidence)} against $${money(r.fixed)}`,
+      quantity: `simulated cost a unit-year over that of quarterly: $${money(ours)} against $${money(fixed)}`,
       unit: '1',
       tolerance: 0.8,
-      worst: 1 - r.costSaved,
+      worst: ours.costPerUnitYear / fixed.costPerUnitYear,
     },
     {
       ...common,
-      id: 'policy-packed',
-      quantity: `share of coils found packed over that of quarterly: ${share(r.evidence)} against ${share(r.fixed)}`,
+      id: 'policy-rule',
+      quantity: `simulated cost a unit-year over that of a good simple rule: $${money(ours)} against $${money(rule)}`,
       unit: '1',
-      tolerance: 0.5,
-      worst: r.packedRatio ?? NaN,
+      tolerance: 1,
+      worst: ours.costPerUnitYear / rule.costPerUnitYear,
     },
     {
       ...common,
       id: 'policy-bands',
-      quantity: `share of ${r.forecasts} crossing dates within their 80 % band, off 80 %`,
+      quantity: 'share of simulated crossing dates within their 80 % band, off 80 %',
       unit: '1',
-      tolerance: 0.03,
-      worst: Math.abs((r.coverage80 ?? NaN) - 0.8),
+      tolerance: 0.06,
+      worst: Math.abs((ours.coverage80 ?? NaN) - 0.8),
     },
   ];
 }

@@ -66,6 +66,7 @@ export function comparisons(): Comparison[] {
   for (const id of ids) compare(id, book);
   const entry = (part: keyof Book, quantity: string, each: number): Comparison => ({
     id: `refrigerants.fast-path.${part}`,
+    regression: true,
     source: 'the product’s own iterative solution of the published equations',
     quantity: `${quantity}, ${ids.length} refrigerants from the coldest to near the critical point`,
     unit: '1 (h, s of 200 kJ/kg, 1 kJ/(kg·K))',

@@ -1,4 +1,5 @@
 import type { UnitValues } from '../equipment/unit-fields';
+import { READING_FIELDS, type ReadingField } from '../entries/reading-fields';
 import type { SeenAtReading } from '../findings/seen';
 import type { CompressorMap } from './compressor/ten-coefficient';
 import type { CleanBaseline, CondenserUnit, Conditions, GaugeGrade, Reading, ReadingPhase } from './types';
@@ -12,8 +13,8 @@ export type KitchenRecord = { altitudeM?: number; hotDayAirK?: number; energyPri
 
 /** Where nobody entered a set point: 38 °F in a cooler, −5 °F in a freezer, 30 °F in an ice machine. */
 export function usualBoxK(kind: string, application: string): number {
-  if (application === 'low') return 252.6;
-  return kind === 'ice_machine' ? 272.04 : 276.48;
+  if (kind === 'ice_machine') return 272.04;
+  return application === 'low' ? 252.6 : 276.48;
 }
 
 export function condenserUnitOf(unit: UnitRecord, kitchen: KitchenRecord): CondenserUnit {
@@ -51,25 +52,19 @@ export function conditionsOf(unit: CondenserUnit, kitchen: KitchenRecord, curren
   };
 }
 
-type ReadingNumbers = Exclude<keyof Reading, 'at' | 'phase' | 'gauge' | 'thermometerSdK' | keyof SeenAtReading>;
-const NUMBERS = [
-  'headPaGauge', 'condensingClampK', 'airInK', 'roomAirK', 'suctionPaGauge', 'liquidLineK', 'suctionLineK', 'dischargeLineK',
-  'ampsA', 'boxK', 'steadyMinutes', 'offCyclePaGauge', 'offCycleAirK',
-] as const satisfies readonly ReadingNumbers[]; // prettier-ignore
-
 export type ReadingRecord = {
   at: Date | number | string;
   phase: string;
   gaugeGrade?: Maybe<string>;
   gaugeSpanPa?: Maybe<number>;
 } & {
-  [K in ReadingNumbers]?: Maybe<number>;
+  [K in ReadingField]?: Maybe<number>;
 };
 
 /** A reading on file, with what the same look at the unit said of coil and fan. */
 export function readingOf(record: ReadingRecord, seen: Partial<SeenAtReading> = {}): Reading {
   const reading: Reading = { at: new Date(record.at).getTime(), phase: record.phase as ReadingPhase };
-  for (const key of NUMBERS) {
+  for (const key of READING_FIELDS) {
     const value = record[key];
     if (value !== null && value !== undefined) reading[key] = value;
   }

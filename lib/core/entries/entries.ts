@@ -1,5 +1,6 @@
 import type { UnitSent } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
+import type { ReadingField } from './reading-fields';
 
 /**
  * What a technician's device writes down. An operation is never changed and never removed: it is made on the device
@@ -12,23 +13,7 @@ export const FINDING_PHASES = ['found', 'left'] as const;
 /** As met on arrival, or as left behind. */
 export type FindingPhase = (typeof FINDING_PHASES)[number];
 
-/** Quantities of a reading, in the order the form asks for them. */
-export const READING_FIELDS = [
-  'headPaGauge',
-  'condensingClampK',
-  'airInK',
-  'boxK',
-  'suctionPaGauge',
-  'suctionLineK',
-  'liquidLineK',
-  'dischargeLineK',
-  'ampsA',
-  'steadyMinutes',
-  'roomAirK',
-  'offCyclePaGauge',
-  'offCycleAirK',
-] as const;
-export type ReadingField = (typeof READING_FIELDS)[number];
+export { FIELD_INFO, READING_FIELDS, type ReadingField } from './reading-fields';
 
 /** Exactly what was typed and in which unit. */
 export type Entered = Partial<Record<ReadingField, { text: string; unit: string }>>;
@@ -46,9 +31,15 @@ export const UNIT_EVENT_LABEL: Record<UnitEventKind, string> = {
   note: 'Something else worth keeping',
 };
 
-export const URGENCIES = ['soon', 'next', 'quote'] as const;
+export const URGENCIES = ['now', 'soon', 'next', 'quote'] as const;
+/** How soon work is wanted; "now" is a unit that stays off, which the office hears of at once. */
 export type Urgency = (typeof URGENCIES)[number];
-export const URGENCY_LABEL: Record<Urgency, string> = { soon: 'Within days', next: 'At the next visit', quote: 'Quote first' };
+export const URGENCY_LABEL: Record<Urgency, string> = {
+  now: 'Now: it stays off',
+  soon: 'Within days',
+  next: 'At the next visit',
+  quote: 'Quote first',
+};
 
 export const STRUCK = ['part', 'follow_up', 'event', 'photo'] as const;
 

@@ -55,6 +55,8 @@ export type Decision = {
   told: boolean;
   reason: string | null;
   heldReason: string | null;
+  /** Said when cleaning no longer brings a coil back. */
+  deepClean: string | null;
 };
 
 export const ENDED = 'The rule has ended: its last date is done, so nothing more comes due. Add the task again to give it a new rule.';
@@ -81,7 +83,7 @@ function ended(task: TaskOnFile, lastDoneOn: LocalDate): Decision {
   const { taskId, unitId, kindKey, rule, dueOn } = task;
   return {
     taskId, unitId, kindKey, fromRule: rule, rule, fromDueOn: dueOn, dueOn: null, lastDoneOn,
-    settled: false, held: null, told: true, reason: ENDED, heldReason: null,
+    settled: false, held: null, told: true, reason: ENDED, heldReason: null, deepClean: null,
     record: { kind: 'ended', fromRule: rule, toRule: rule, fromDueOn: dueOn, toDueOn: null, reason: ENDED, evidence: {}, modelVersion: '' },
   }; // prettier-ignore
 }
@@ -110,7 +112,7 @@ export function decide(task: TaskOnFile, visit: VisitNews, belief: UnitBelief, p
   const next = dueNow(file);
   // Work not done today keeps its rule unless something severe was seen on the way; a rule that has ended is nobody's
   // to stretch or tighten, unless this visit gave it a new one already.
-  const takes = revision?.changed === true && (doneHere || revision.guard === 'halved') && (next !== null || mine !== null);
+  const takes = revision?.changed === true && (doneHere || revision.severe) && (next !== null || mine !== null);
   const rule = takes ? revision.rule : file.rule;
   const dueOn = takes ? revision.dueOn : next;
   if (dueOn === null) return ended(task, file.lastDoneOn);
@@ -126,6 +128,6 @@ export function decide(task: TaskOnFile, visit: VisitNews, belief: UnitBelief, p
     taskId: task.taskId, unitId: task.unitId, kindKey: task.kindKey, fromRule: file.rule, rule, fromDueOn: task.dueOn, dueOn,
     lastDoneOn: file.lastDoneOn, settled: rule === task.rule && dueOn === task.dueOn && file.lastDoneOn === task.lastDoneOn,
     record, held: told ? heldRecord(task, revision, visit.on, file.rule, dueOn) : null, told,
-    reason: takes ? revision.reason : null, heldReason: revision?.wouldHave?.reason ?? null,
+    reason: takes ? revision.reason : null, heldReason: revision?.wouldHave?.reason ?? null, deepClean: revision?.deepClean ?? null,
   }; // prettier-ignore
 }

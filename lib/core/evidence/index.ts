@@ -4,7 +4,7 @@ import '../refrigerants/all';
 export { baselineFrom, lnKOf, readingFact, setAsideWhy, type ReadingFact } from './reading-fact';
 export { CONDENSER_MODEL_VERSION, pastLosses } from './estimate-record';
 export { evidenceOf, type FindingFact, type UnitEvidence, type UnitFile } from './unit-file';
-export { exposureOf, failureOf, groupKey, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
+export { exposureOf, failureOf, failuresOf, groupKey, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
 export { course, fanAhead, fanDays, limitDates, type CoursePoint } from './course';
 export { depositToday, extraEnergyToday, lostToday, monthlyLoss, sumOf, timesPrice, type UnitStanding } from './fleet-cost';
 export { fitFleet } from './fit-fleet';

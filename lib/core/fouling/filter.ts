@@ -1,5 +1,5 @@
 import { scaledTail } from './special';
-import { PIECE_SD, RATE_CENTRES, RATE_COUNT, type Hyper } from './hyper';
+import { PIECE_SD, RATE_CENTRES, RATE_COUNT, SHAPES, type Hyper } from './hyper';
 
 /**
  * The deposit as a bank of small Kalman filters, one for each piece of the rate and each shape of growth.
@@ -29,11 +29,11 @@ const XQ = 14;
 const QQ = 15;
 export const AT = { ID, LL, F, R, RATE, Q, FF, FR, FX, FQ, RR, RX, RQ, XX, XQ, QQ } as const;
 
-/** Piece ids below RATE_COUNT grow linearly; the rest towards an asymptote, at the same rates. */
-export const isAsymptotic = (id: number): boolean => id >= RATE_COUNT;
+/** 0 in a line, 1 towards an asymptote, 2 feeding on itself. */
+export const shapeOf = (id: number): number => (id < RATE_COUNT ? 0 : id < 2 * RATE_COUNT ? 1 : 2);
 
 /** The part of the hyperparameters that says how a deposit grows. */
-export type Growth = Pick<Hyper, 'asymptotic' | 'diffusion'>;
+export type Growth = Pick<Hyper, 'asymptotic' | 'accelerating' | 'diffusion'>;
 
 /** A bank is an array of pieces end to end; all functions below change it in place. */
 export type Bank = Float64Array;
@@ -44,8 +44,7 @@ export const UNKNOWN_RUN = { mean: 60, sd: 50 };
 const RESIDUE = { mean: 0.01, sd: 0.02 };
 
 export function startBank(hyper: Hyper, startedClean: boolean): Bank {
-  const shapes = hyper.asymptotic.probability > 0 ? 2 : 1;
-  const bank = new Float64Array(shapes * RATE_COUNT * STRIDE);
+  const bank = new Float64Array(SHAPES * RATE_COUNT * STRIDE);
   const run = startedClean ? { mean: 0, sd: 0 } : UNKNOWN_RUN;
   for (let id = 0, o = 0; o < bank.length; id++, o += STRIDE) {
     // A symmetric piece of relative width p has its mean logarithm p²/2 below that of its centre.
@@ -65,20 +64,30 @@ export function startBank(hyper: Hyper, startedClean: boolean): Bank {
   return bank;
 }
 
+/** Deposit at which a coil of each rate is packed tells the time scale on which its growth feeds on itself. */
+const SCALE_DAYS = RATE_CENTRES.map((c) => 0.5 / Math.exp(c));
+
 /**
- * Operational days: growth runs on this clock, whose hands slow down as a coil nears its asymptote. `age` is the days
- * since the last cleaning. For linear growth it is the days themselves; for Kern–Seaton growth τ(1 − e^(−t/τ)).
+ * Operational days: growth runs on this clock. `age` is the days since the last cleaning. In a line it is the days
+ * themselves; for Kern–Seaton growth τ(1 − e^(−t/τ)); for growth that feeds on itself a(t/a)^power, with a the days in
+ * which a coil of that rate half fills its fins.
  */
-export function operationalDays(tauDays: number, asymptotic: boolean, age: number, days: number): number {
-  return asymptotic ? tauDays * Math.exp(-age / tauDays) * -Math.expm1(-days / tauDays) : days;
+export function operationalDays(growth: Growth, id: number, age: number, days: number): number {
+  if (id < RATE_COUNT) return days;
+  if (id < 2 * RATE_COUNT) {
+    const tau = growth.asymptotic.tauDays;
+    return tau * Math.exp(-age / tau) * -Math.expm1(-days / tau);
+  }
+  const a = SCALE_DAYS[id - 2 * RATE_COUNT] as number;
+  const { power } = growth.accelerating;
+  return a * (((age + days) / a) ** power - (age / a) ** power);
 }
 
-/** Lets `days` pass, starting at `age` days after the last cleaning. */
-export function predict(bank: Bank, hyper: Growth, age: number, days: number): void {
+/** Lets `days` pass, starting at `age` days after the last cleaning; `season`: times as fast as over the year. */
+export function predict(bank: Bank, hyper: Growth, age: number, days: number, season = 1): void {
   if (!(days > 0)) return;
-  const curved = operationalDays(hyper.asymptotic.tauDays, true, age, days);
   for (let o = 0; o < bank.length; o += STRIDE) {
-    const gain = (bank[o] as number) >= RATE_COUNT ? curved : days;
+    const gain = season * operationalDays(hyper, bank[o] as number, age, days);
     const rate = bank[o + RATE] as number;
     const fx = bank[o + FX] as number;
     const xx = bank[o + XX] as number;
@@ -169,11 +178,20 @@ export function observeReading(bank: Bank, deposit: number, sd: number): void {
 
 const SQRT_2PI_INV = 0.3989422804014327;
 
-/** A grade: the deposit lies between two thresholds, seen through an eye with spread `sd`. Ends may be infinite. */
-export function observeGrade(bank: Bank, low: number, high: number, sd: number): void {
-  for (let o = 0; o < bank.length; o += STRIDE) {
+/** How a grade is read: spread of the eye, its chance of having misread, and how likely any one grade is then. */
+export type Eye = { sd: number; misread: number; any: number };
+
+/**
+ * A grade: the deposit lies between two thresholds, seen through an eye; or it was misread and says nothing. A piece
+ * becomes the mixture of both, brought back to one normal by its first two moments. Ends may be infinite. `doubt`, if
+ * given, is filled with each piece's chance that it was misread.
+ */
+export function observeGrade(bank: Bank, low: number, high: number, eye: Eye, doubt?: Float64Array): void {
+  const slip = Math.log(eye.misread * eye.any + 1e-300);
+  const sure = Math.log1p(-eye.misread);
+  for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE) {
     const mean = depositMean(bank, o);
-    const s = Math.sqrt(Math.max(depositVariance(bank, o), 0) + sd * sd);
+    const s = Math.sqrt(Math.max(depositVariance(bank, o), 0) + eye.sd * eye.sd);
     const a = (low - mean) / s;
     const b = (high - mean) / s;
     // Exponentials and tails at both ends, each computed once.
@@ -184,17 +202,28 @@ export function observeGrade(bank: Bank, low: number, high: number, sd: number):
     const ta = ea === 0 ? 0 : ea * scaledTail(absA);
     const tb = eb === 0 ? 0 : eb * scaledTail(absB);
     const mass = a > 0 ? ta - tb : b < 0 ? tb - ta : 1 - ta - tb;
+    let seen: number;
+    let move: number;
+    let narrow: number;
     if (mass > 1e-9) {
       const pull = ((ea - eb) * SQRT_2PI_INV) / mass;
       const bend = (ea === 0 ? 0 : a * ea) - (eb === 0 ? 0 : b * eb);
-      bank[o + LL]! += Math.log(mass);
-      correct(bank, o, pull / s, (pull * pull - (bend * SQRT_2PI_INV) / mass) / (s * s));
+      seen = Math.log(mass);
+      move = pull / s;
+      narrow = (pull * pull - (bend * SQRT_2PI_INV) / mass) / (s * s);
     } else {
       // Far outside: the nearer edge acts like a reading there.
       const edge = a > 0 ? a : b;
-      bank[o + LL]! -= 0.5 * edge * edge + Math.log(Math.abs(edge)) + 0.919;
-      correct(bank, o, edge / s, 1 / (s * s));
+      seen = -(0.5 * edge * edge + Math.log(Math.abs(edge)) + 0.919);
+      move = edge / s;
+      narrow = 1 / (s * s);
     }
+    // Chance that it was not misread, and the log of both ways together.
+    const gap = slip - (sure + seen);
+    const right = gap > 40 ? 0 : 1 / (1 + Math.exp(gap));
+    bank[o + LL]! += gap > 40 ? slip : sure + seen + Math.log1p(Math.exp(gap));
+    if (doubt) doubt[i] = 1 - right;
+    correct(bank, o, right * move, right * narrow - right * (1 - right) * move * move);
   }
 }
 

@@ -1,11 +1,11 @@
 import { fromDay, toDay, type LocalDate } from '../calendar';
 import { AT, clean, depositMean, depositVariance, operationalDays, predict, STRIDE, type Bank } from './filter';
 import { passage } from './first-passage';
-import { RATE_COUNT, type Hyper } from './hyper';
-import type { FoulingPosterior } from './summary';
+import { seasonFactor } from './season';
+import type { FoulingPosterior, GrowthAhead } from './summary';
 
 /** A limit on ln(K/K_clean): the caller turns cooling lost, discharge or trip temperature into it with the condenser model. */
-export type Limit = { name: string; lnK: number };
+export type Limit = { name: string; lnK: number; /** How far off that is, where it is known only so well. */ sd?: number };
 
 /** Beyond this many days a date is not told. */
 export const HORIZON_DAYS = 3650;
@@ -28,24 +28,25 @@ export type DateForecast = {
 export type Ahead = {
   bank: Bank;
   weights: ArrayLike<number>;
-  hyper: Pick<Hyper, 'diffusion' | 'asymptotic' | 'restore' | 'drift'>;
+  hyper: GrowthAhead;
   /** Days since the coil was last clean. */
   age: number;
+  /** The day from which it looks ahead. */
+  day: number;
 };
+
+/** Operational days of a piece over the `days` ahead, its season counted in. */
+export const gainAhead = ({ hyper, age, day }: Omit<Ahead, 'bank' | 'weights'>, id: number, days: number): number =>
+  seasonFactor(hyper.season ?? undefined, day, days) * operationalDays(hyper, id, age, days);
 
 /** Belief on the day `from`, if nothing is done between `asOf` and then. */
 export function ahead(p: FoulingPosterior, from: LocalDate = p.asOf): Ahead {
-  const hyper = {
-    diffusion: p.state.diffusion,
-    asymptotic: p.state.asymptotic,
-    restore: p.state.restore,
-    drift: p.state.drift,
-  };
+  const hyper = p.state.growth;
   const bank = new Float64Array(p.state.live);
   const days = toDay(from) - toDay(p.asOf);
   if (days < 0) throw new RangeError(`A forecast cannot start on ${from}, before the newest evidence of ${p.asOf}.`);
-  predict(bank, hyper, p.state.age, days);
-  return { bank, weights: p.state.weights, hyper, age: p.state.age + days };
+  predict(bank, hyper, p.state.age, days, seasonFactor(hyper.season ?? undefined, toDay(p.asOf), days));
+  return { bank, weights: p.state.weights, hyper, age: p.state.age + days, day: toDay(from) };
 }
 
 /** Belief just after a cleaning on the day `from`. */
@@ -63,13 +64,13 @@ const MASSES = [
 ];
 
 /** Probability that the deposit has reached −lnK within `days`. */
-export function crossedWithin({ bank, weights, hyper, age }: Ahead, lnK: number, days: number): number {
-  const curved = operationalDays(hyper.asymptotic.tauDays, true, age, days);
+export function crossedWithin(a: Ahead, lnK: number, days: number): number {
+  const { bank, weights, hyper } = a;
   let total = 0;
   for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE) {
     const w = weights[i] as number;
     if (w < 1e-7) continue;
-    const gain = (bank[o] as number) >= RATE_COUNT ? curved : days;
+    const gain = gainAhead(a, bank[o] as number, days);
     const rate = bank[o + AT.RATE] as number;
     const distance = -lnK - depositMean(bank, o);
     const start = Math.max(depositVariance(bank, o), 0);
@@ -122,18 +123,14 @@ export function forecast(p: FoulingPosterior, limit: Limit, from: LocalDate = p.
 }
 
 /** Mean over the belief of a function of the deposit `days` ahead and of the deposit at the start. */
-export function depositAfter(
-  { bank, weights, hyper, age }: Ahead,
-  days: number,
-  value: (deposit: number, start: number) => number,
-): number {
-  const curved = operationalDays(hyper.asymptotic.tauDays, true, age, days);
+export function depositAfter(a: Ahead, days: number, value: (deposit: number, start: number) => number): number {
+  const { bank, weights } = a;
   let total = 0;
   for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE) {
     const w = weights[i] as number;
     if (w < 1e-7) continue;
     const start = depositMean(bank, o);
-    const gain = (bank[o] as number) >= RATE_COUNT ? curved : days;
+    const gain = gainAhead(a, bank[o] as number, days);
     total += w * value(start + gain * (bank[o + AT.RATE] as number), start);
   }
   return total;

@@ -8,17 +8,23 @@ export type Exposure = { placement: Placement; kitchenId: string };
 /** Before or after the cleaning of the same day; without a cleaning that day it makes no difference. */
 export type Phase = 'before' | 'after';
 
+/** What else trips a unit on high pressure. */
+export const TRIP_CAUSES = ['coil', 'fan', 'air', 'charge', 'cutout'] as const;
+export type TripCause = (typeof TRIP_CAUSES)[number];
+
 export type UnitEvent =
   /** `deep`: pulled, or foamed and rinsed right through, so that old residue comes off too. */
   | { kind: 'cleaning'; on: LocalDate; deep?: boolean }
-  | { kind: 'coil'; on: LocalDate; grade: CoilGrade; phase: Phase }
+  /** `by`: whose eye it was, where that is known. */
+  | { kind: 'coil'; on: LocalDate; grade: CoilGrade; phase: Phase; by?: string }
   /**
    * ln of conductance over its clean value (0 = clean, negative = lost) with its standard deviation.
    * `setAside` names a cause other than the coil (unsteady, cold air, door open): kept on file, not used.
    */
   | { kind: 'reading'; on: LocalDate; lnK: number; sd: number; phase: Phase; setAside?: string }
   | { kind: 'fan'; on: LocalDate; grade: FanGrade }
-  | { kind: 'trip'; on: LocalDate };
+  /** `cause` other than the coil, where somebody found one: such a trip says nothing of fouling. */
+  | { kind: 'trip'; on: LocalDate; cause?: TripCause };
 
 export type UnitHistory = {
   /** First day of the record. */

@@ -1,7 +1,8 @@
 import { PLACEMENTS, type Placement } from '../equipment/build';
+import type { Season } from './season';
 import { normalPdf } from './special';
 
-export const MODEL_VERSION = 'fouling-1';
+export const MODEL_VERSION = 'fouling-2';
 
 /**
  * What is believed of the whole fleet. Deposit y = −ln(K/K_clean): 0 clean, 0.19 and 0.55 at the two fouled states of
@@ -22,6 +23,15 @@ export type Hyper = {
   restore: { mean: number; unitSd: number; cleaningSd: number };
   /** Asymptotic growth (Kern–Seaton): prior probability and time constant in days. */
   asymptotic: { probability: number; tauDays: number };
+  /** Growth that feeds on itself, as time to the power `power`: prior probability. */
+  accelerating: { probability: number; power: number };
+  /** Chance in a year that the rate is drawn anew: a fryer added, another menu, other hours. */
+  changePerYear: number;
+  /** Yearly course of the rate by placement, where the evidence asked for one. */
+  season: Partial<Record<Placement, Season>>;
+  /** Chance that a grade written down says nothing of the coil, and whose eye and which grade differ from that. */
+  misread: number;
+  eyes: Record<string, readonly number[]>;
   /** Deposits at which an eye moves to the next coil grade, and the spread between eyes. */
   grades: { thresholds: readonly [number, number, number, number]; sd: number };
   /** A reading further than this many predictive sds from what was expected counts as if it were just so far. */
@@ -54,6 +64,11 @@ export const DEFAULT_HYPER: Hyper = {
   drift: 0.3,
   restore: { mean: 0.95, unitSd: 0.03, cleaningSd: 0.05 },
   asymptotic: { probability: 0.2, tauDays: 150 },
+  accelerating: { probability: 0.1, power: 1.6 },
+  changePerYear: 0.1,
+  season: {},
+  misread: 0.03,
+  eyes: {},
   grades: { thresholds: THRESHOLDS, sd: 0.05 },
   clipSds: 2.5,
 };
@@ -64,6 +79,14 @@ export const RATE_COUNT = 16;
 /** Relative sd of one piece. Wide enough for the sum to be smooth, narrow enough to stay above zero. */
 export const PIECE_SD = 0.6 * RATE_STEP;
 export const RATE_CENTRES: readonly number[] = Array.from({ length: RATE_COUNT }, (_, j) => -8.6 + j * RATE_STEP);
+
+/** Shapes of growth: in a line, towards an asymptote, feeding on itself. A piece's id is shape × RATE_COUNT + rate. */
+export const SHAPES = 3;
+export const shapePrior = (h: Pick<Hyper, 'asymptotic' | 'accelerating'>): readonly [number, number, number] => [
+  1 - h.asymptotic.probability - h.accelerating.probability,
+  h.asymptotic.probability,
+  h.accelerating.probability,
+];
 
 /** Nodes of the kitchen effect, in kitchen sds. */
 export const KITCHEN_NODES: readonly number[] = [-3, -2.25, -1.5, -0.75, 0, 0.75, 1.5, 2.25, 3];
@@ -89,6 +112,9 @@ export function priorTable(hyper: Hyper, placement: Placement): PriorTable {
   return table;
 }
 
+/** Most units are like their kind; one in twelve is anything within wide bounds. */
+const heavy = (z: number): number => 0.92 * normalPdf(z) + (0.08 * normalPdf(z / 2.5)) / 2.5;
+
 function build(hyper: Hyper, mean: number): PriorTable {
   const node = Float64Array.from(KITCHEN_NODES, normalPdf);
   scale(node, 0, node.length);
@@ -97,7 +123,7 @@ function build(hyper: Hyper, mean: number): PriorTable {
   const given = new Float64Array(KITCHEN_NODES.length * RATE_COUNT);
   KITCHEN_NODES.forEach((z, n) => {
     for (let j = 0; j < RATE_COUNT; j++)
-      given[n * RATE_COUNT + j] = normalPdf(((RATE_CENTRES[j] as number) - mean - z * hyper.kitchenSd) / sd) + 1e-12;
+      given[n * RATE_COUNT + j] = heavy(((RATE_CENTRES[j] as number) - mean - z * hyper.kitchenSd) / sd) + 1e-12;
     scale(given, n * RATE_COUNT, RATE_COUNT);
   });
   const marginal = new Float64Array(RATE_COUNT);

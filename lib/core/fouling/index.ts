@@ -1,6 +1,16 @@
 /** How fast a unit gets into trouble: rates learned from every finding and reading, and when limits will be crossed. */
 export { DEFAULT_HYPER, MODEL_VERSION, type Hyper } from './hyper';
-export { compareEvents, daysSinceClean, lastCleaning, type Exposure, type Phase, type UnitEvent, type UnitHistory } from './history';
+export {
+  compareEvents,
+  daysSinceClean,
+  TRIP_CAUSES,
+  type TripCause,
+  lastCleaning,
+  type Exposure,
+  type Phase,
+  type UnitEvent,
+  type UnitHistory,
+} from './history';
 export { asIfToday, posterior, updatePosterior, withKitchen } from './posterior';
 export type { Band, FoulingPosterior } from './summary';
 export { eachPosterior, fleetPosteriors, kitchenMessages, kitchenWord, type FleetUnit } from './fleet';
@@ -12,6 +22,7 @@ export {
   daysToRisk,
   depositAfter,
   forecast,
+  gainAhead,
   HORIZON_DAYS,
   type Ahead,
   type DateForecast,

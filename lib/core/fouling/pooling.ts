@@ -1,6 +1,6 @@
 import type { Placement } from '../equipment/build';
-import { AT, STRIDE, type Bank } from './filter';
-import { KITCHEN_NODES, priorTable, RATE_COUNT, type Hyper } from './hyper';
+import { AT, shapeOf, STRIDE, type Bank } from './filter';
+import { KITCHEN_NODES, priorTable, RATE_COUNT, shapePrior, type Hyper } from './hyper';
 
 /**
  * What a kitchen's units say of the kitchen: ln likelihood at each node of the kitchen effect. Messages of units add;
@@ -19,9 +19,9 @@ const byRate = new Float64Array(RATE_COUNT);
 function likelihoods(bank: Bank, hyper: Hyper, each: Float64Array): number {
   let best = -Infinity;
   for (let o = AT.LL; o < bank.length; o += STRIDE) if ((bank[o] as number) > best) best = bank[o] as number;
-  const p = hyper.asymptotic.probability;
+  const shapes = shapePrior(hyper);
   for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE)
-    each[i] = Math.exp((bank[o + AT.LL] as number) - best) * ((bank[o] as number) >= RATE_COUNT ? p : 1 - p);
+    each[i] = Math.exp((bank[o + AT.LL] as number) - best) * (shapes[shapeOf(bank[o] as number)] as number);
   return best;
 }
 

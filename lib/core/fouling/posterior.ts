@@ -2,9 +2,9 @@ import { toDay } from '../calendar';
 import type { Placement } from '../equipment/build';
 import { prune, startBank, STRIDE, UNKNOWN_RUN, type Bank } from './filter';
 import { ordered, type Exposure, type UnitEvent, type UnitHistory } from './history';
-import { priorTable, RATE_COUNT, type Hyper } from './hyper';
+import { priorTable, RATE_COUNT, SHAPES, type Hyper } from './hyper';
 import { NO_MESSAGE, type KitchenMessage } from './pooling';
-import { takeDay, type Run } from './run';
+import { takeDay, type Doubts, type Run } from './run';
 import { plain, summarise, type Filtered, type FoulingPosterior, type Snapshot } from './summary';
 
 function freeze(run: Run): Snapshot {
@@ -16,7 +16,7 @@ function thaw(s: Snapshot): Run {
 }
 
 /** Runs through sorted events, with a stop before the last day to keep that day open for late arrivals. */
-function play(run: Run, events: UnitEvent[], exposure: Exposure, hyper: Hyper): Filtered {
+function play(run: Run, events: UnitEvent[], exposure: Exposure, hyper: Hyper, doubted?: Doubts): Filtered {
   let i = 0;
   let open: Snapshot | null = null;
   let today: UnitEvent[] = [];
@@ -26,7 +26,7 @@ function play(run: Run, events: UnitEvent[], exposure: Exposure, hyper: Hyper): 
     while (end < events.length && (events[end] as UnitEvent).on === on) end++;
     today = events.slice(i, end);
     if (end === events.length) open = freeze(run);
-    takeDay(run, hyper, exposure, toDay(on), today);
+    takeDay(run, hyper, exposure, toDay(on), today, doubted);
     i = end;
   }
   return { exposure, settled: open ?? freeze(run), today, run };
@@ -35,7 +35,7 @@ function play(run: Run, events: UnitEvent[], exposure: Exposure, hyper: Hyper): 
 // A history always opens on the same bank, so it is made once; the run's own copy lives in one scratch array, from
 // which `summarise` copies what is to be kept.
 const openings = new WeakMap<Hyper, Map<string, Bank>>();
-const scratch = new Float64Array(2 * RATE_COUNT * STRIDE);
+const scratch = new Float64Array(SHAPES * RATE_COUNT * STRIDE);
 
 function opening(hyper: Hyper, placement: Placement, clean: boolean): Bank {
   let known = openings.get(hyper);
@@ -48,7 +48,7 @@ function opening(hyper: Hyper, placement: Placement, clean: boolean): Bank {
 }
 
 /** The filter after a whole history. Its bank is only good until the next call: summarise or copy it first. */
-export function filterHistory(history: UnitHistory, exposure: Exposure, hyper: Hyper): Filtered {
+export function filterHistory(history: UnitHistory, exposure: Exposure, hyper: Hyper, doubted?: Doubts): Filtered {
   const run: Run = {
     bank: opening(hyper, exposure.placement, history.startedClean),
     day: toDay(history.startedOn),
@@ -60,7 +60,7 @@ export function filterHistory(history: UnitHistory, exposure: Exposure, hyper: H
   const events = ordered(history.events);
   if (events[0] && events[0].on < history.startedOn)
     throw new RangeError(`An event of ${events[0].on} is older than the record, which starts on ${history.startedOn}.`);
-  return play(run, events, exposure, hyper);
+  return play(run, events, exposure, hyper, doubted);
 }
 
 /**

@@ -1,7 +1,9 @@
 import { gradeIndex, type CoilGrade } from '../findings/grades';
+import { allowChange } from './change';
 import { clean, cleanDeep, depositMean, depositVariance, observeGrade, observeReading, predict, prune, STRIDE, type Bank } from './filter';
 import type { Exposure, Phase, UnitEvent } from './history';
-import { priorTable, RATE_COUNT, type Hyper } from './hyper';
+import { priorTable, RATE_COUNT, SHAPES, type Hyper } from './hyper';
+import { seasonFactor } from './season';
 import { ownWeights } from './pooling';
 
 export type Evidence = { cleanings: number; grades: number; readings: number; setAside: number };
@@ -33,7 +35,25 @@ function believable(hyper: Hyper, today: readonly UnitEvent[], phase: Phase): nu
   return top;
 }
 
-const weights = new Float64Array(2 * RATE_COUNT);
+const weights = new Float64Array(SHAPES * RATE_COUNT);
+const doubts = new Float64Array(SHAPES * RATE_COUNT);
+
+/** Told of each grade how likely it was misread; for learning whose eye slips at what. */
+export type Doubts = (grade: Extract<UnitEvent, { kind: 'coil' }>, misread: number) => void;
+
+const GRADES_COUNT = 5;
+
+function look(run: Run, hyper: Hyper, exposure: Exposure, e: Extract<UnitEvent, { kind: 'coil' }>, doubted?: Doubts): void {
+  const [low, high] = gradeBounds(hyper, e.grade);
+  const misread = (e.by !== undefined && hyper.eyes[e.by]?.[gradeIndex('coil', e.grade)]) || hyper.misread;
+  observeGrade(run.bank, low, high, { sd: hyper.grades.sd, misread, any: 1 / GRADES_COUNT }, doubted ? doubts : undefined);
+  run.evidence.grades++;
+  if (!doubted) return;
+  ownWeights(run.bank, hyper, exposure.placement, weights);
+  let sum = 0;
+  for (let i = 0; i < run.bank.length / STRIDE; i++) sum += (weights[i] as number) * (doubts[i] as number);
+  doubted(e, sum);
+}
 
 function read(run: Run, hyper: Hyper, exposure: Exposure, lnK: number, sd: number, top: number): void {
   const { bank } = run;
@@ -52,8 +72,9 @@ function read(run: Run, hyper: Hyper, exposure: Exposure, lnK: number, sd: numbe
 }
 
 /** Takes all events of one day, in order. Changes `run`. */
-export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number, today: readonly UnitEvent[]): void {
-  predict(run.bank, hyper, run.day - run.bornDay, day - run.day);
+export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number, today: readonly UnitEvent[], doubted?: Doubts): void {
+  const season = seasonFactor(hyper.season[exposure.placement], run.day, day - run.day);
+  predict(run.bank, hyper, run.day - run.bornDay, day - run.day, season);
   run.day = day;
   let failed = false;
   let works = false;
@@ -66,9 +87,7 @@ export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number,
   const down = failed || (run.fanDown && !works);
   for (const e of today) {
     if (e.kind === 'coil') {
-      const [low, high] = gradeBounds(hyper, e.grade);
-      observeGrade(run.bank, low, high, hyper.grades.sd);
-      run.evidence.grades++;
+      look(run, hyper, exposure, e, doubted);
     } else if (e.kind === 'reading') {
       if (e.setAside !== undefined || down || !(e.sd > 0) || !Number.isFinite(e.lnK)) run.evidence.setAside++;
       else {
@@ -78,6 +97,8 @@ export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number,
     } else if (e.kind === 'cleaning') {
       clean(run.bank, hyper, day - run.bornDay);
       if (e.deep) cleanDeep(run.bank);
+      const chance = -Math.expm1((-hyper.changePerYear * Math.max(14, day - run.bornDay)) / 365.25);
+      if (chance > 0) run.bank = allowChange(run.bank, hyper, priorTable(hyper, exposure.placement), chance);
       run.evidence.cleanings++;
       run.lastCleanedDay = run.bornDay = day;
       cleaned = true;

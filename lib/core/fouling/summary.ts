@@ -1,10 +1,11 @@
 import { fromDay, type LocalDate } from '../calendar';
-import { AT, depositMean, depositVariance, isAsymptotic, STRIDE } from './filter';
+import { AT, depositMean, depositVariance, shapeOf, STRIDE } from './filter';
 import type { Exposure, UnitEvent } from './history';
 import type { Hyper } from './hyper';
 import { mixtureMoments, mixtureQuantile, type Mixture } from './mixture';
 import { weigh, type KitchenMessage } from './pooling';
 import type { Evidence, Run } from './run';
+import type { Season } from './season';
 
 /** The filter as plain JSON. */
 export type Snapshot = Omit<Run, 'bank'> & { bank: number[] };
@@ -41,12 +42,21 @@ export type FoulingPosterior = {
     /** Days since the coil was last clean, on `asOf`. */
     age: number;
     weights: number[];
-    diffusion: number;
-    asymptotic: Hyper['asymptotic'];
-    restore: Hyper['restore'];
-    drift: number;
+    growth: GrowthAhead;
   };
 };
+
+/** What looking ahead needs of the hyperparameters. */
+export type GrowthAhead = Pick<Hyper, 'diffusion' | 'asymptotic' | 'accelerating' | 'restore' | 'drift'> & { season: Season | null };
+
+const growthAhead = (h: Hyper, { placement }: Exposure): GrowthAhead => ({
+  diffusion: h.diffusion,
+  asymptotic: h.asymptotic,
+  accelerating: h.accelerating,
+  restore: h.restore,
+  drift: h.drift,
+  season: h.season[placement] ?? null,
+});
 
 // Array.from on a typed array goes through its iterator; a plain loop is many times faster.
 export function plain(a: Float64Array): number[] {
@@ -86,7 +96,7 @@ export function summarise({ exposure, settled, today, run }: Filtered, hyper: Hy
     stays.sds[i] = root(bank[o + AT.RR] as number);
     deposits.means[i] = depositMean(bank, o);
     deposits.sds[i] = root(depositVariance(bank, o));
-    if (isAsymptotic(bank[o] as number)) asymptotic += weights[i] as number;
+    if (shapeOf(bank[o] as number) === 1) asymptotic += weights[i] as number;
   }
   const lost = mixtureMoments(lefts);
   const deposit = band(deposits);
@@ -110,10 +120,7 @@ export function summarise({ exposure, settled, today, run }: Filtered, hyper: Hy
       live: plain(bank),
       age: run.day - run.bornDay,
       weights: plain(weights),
-      diffusion: hyper.diffusion,
-      asymptotic: hyper.asymptotic,
-      restore: hyper.restore,
-      drift: hyper.drift,
+      growth: growthAhead(hyper, exposure),
     },
   };
 }

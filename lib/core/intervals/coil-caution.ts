@@ -30,7 +30,7 @@ export function cautious(
   limits: readonly Limit[],
   failureLimit: Limit,
 ): Targets {
-  const of = (p: FoulingPosterior) => targets(afterCleaning(p), settings, limits, failureLimit);
+  const of = (p: FoulingPosterior) => targets(afterCleaning(p), settings, limits, failureLimit, hyper);
   const all = milder(posterior);
   // The last is today as it was; the rest need the belief replayed.
   return all.slice(0, -1).reduce((best, today) => {

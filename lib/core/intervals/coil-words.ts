@@ -32,10 +32,14 @@ function metRunning(findings: readonly CoilFinding[]): string {
     .join(' and ');
 }
 
-/** Why a rule moves, in one sentence with its numbers. */
+/** What would change it again. */
+export const undoneBy = (weeks: number, from: number): string =>
+  weeks < from ? 'clear looks would lengthen it again' : 'a worse find would shorten it again';
+
+/** Why a rule moves, in one sentence with its numbers, and what would change it. */
 export function sentence(story: CoilStory, from: number, move: Move): string {
   const { evidence: e } = story;
-  const change = `so cleaning moves ${fromTo(from, move.weeks)}`;
+  const change = `so cleaning moves ${fromTo(from, move.weeks)}; ${undoneBy(move.weeks, from)}`;
   const place = where(story.exposure.placement);
   const here = story.kitchenHeard ? ' here' : '';
   const worst = e.findings.find((f) => f.grade === 'packed');
@@ -54,7 +58,9 @@ function because({ evidence: e, goal, settings }: CoilStory, move: Move): string
   if (move.guard === 'contract' || move.guard === 'warranty') return `the ${move.guard} asks for no longer than ${move.weeks} weeks`;
   if (move.guard === 'maximum') return `the shop goes no longer than ${move.weeks} weeks`;
   if (goal.cost !== null && goal.cost.weeks * 7 <= goal.riskDays)
-    return `counting energy and breakdowns, cleaning every ${goal.cost.weeks} weeks costs least`;
+    return `counting energy, breakdowns and comebacks, cleaning every ${goal.cost.weeks} weeks costs least`;
   if (e.riskDays === null) return `${lower(goal.riskLimit.name)} is not expected to reach its limit`;
-  return `${lower(goal.riskLimit.name)} has a ${chance(settings.risk)} chance of passing its limit by day ${e.riskDays}`;
+  const dear =
+    goal.riskCost >= 1 ? `, and keeping to that costs about ${Math.round(goal.riskCost)} more a cycle than cost alone would` : '';
+  return `${lower(goal.riskLimit.name)} has a ${chance(settings.risk)} chance of passing its limit by day ${e.riskDays}${dear}`;
 }

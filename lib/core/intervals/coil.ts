@@ -1,10 +1,11 @@
 import type { LocalDate } from '../calendar';
+import { gradeIndex } from '../findings/grades';
 import { afterCleaning, usualDays, type FoulingPosterior, type Hyper, type Limit, type UnitEvent, type UnitHistory } from '../fouling';
 import { advice, cautious } from './coil-caution';
 import { coilFindings, countClean, type CoilEvidence } from './coil-findings';
 import { sentence } from './coil-words';
 import { currentWeeks, type Timing } from './guards';
-import { targets } from './optimise';
+import { targets, wantedWeeks } from './optimise';
 import type { Bounds, ShopPolicy } from './policy';
 import { revise, type Revision } from './revision';
 
@@ -35,6 +36,15 @@ function newSince(input: CoilRevisionInput): LocalDate {
 
 const isEvidence = (e: UnitEvent): boolean => e.kind === 'coil' || e.kind === 'trip' || (e.kind === 'reading' && e.setAside === undefined);
 
+/** A trip speaks of the coil unless another cause was found, or the coil was seen to be open on the very day. */
+function ofFouling(trip: Extract<UnitEvent, { kind: 'trip' }>, history: UnitHistory): boolean {
+  if (trip.cause !== undefined && trip.cause !== 'coil') return false;
+  const met = history.events.flatMap((e) =>
+    e.kind === 'coil' && e.phase === 'before' && e.on === trip.on ? [gradeIndex('coil', e.grade)] : [],
+  );
+  return met.length === 0 || Math.max(...met) > gradeIndex('coil', 'filmed');
+}
+
 /** The next rule for cleaning a coil, with its reason. Pure: the same evidence always gives the same rule. */
 export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
   const { history, posterior, hyper, settings } = input;
@@ -43,13 +53,12 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
   const goal = cautious(posterior, hyper, settings, input.limits ?? settings.limits, input.failureLimit ?? settings.failureLimit);
   const findings = coilFindings(history);
   const trips = history.events
-    .filter((e) => e.kind === 'trip')
-    .map((e) => e.on)
+    .flatMap((e) => (e.kind === 'trip' && ofFouling(e, history) ? [e.on] : []))
     .sort()
     .reverse();
   const cleanRunning = countClean(findings, trips, settings.cleanGrade, (currentWeeks(input) * 7) / 2);
   const packed = fresh.some((e) => e.kind === 'coil' && e.grade === 'packed');
-  const tripped = fresh.some((e) => e.kind === 'trip');
+  const tripped = fresh.some((e) => e.kind === 'trip' && ofFouling(e, history));
   const evidence: CoilEvidence = {
     findings: findings.slice(0, 4),
     trips: trips.slice(0, 4),
@@ -90,7 +99,7 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
       modelVersion: posterior.modelVersion,
       situation: {
         currentWeeks: currentWeeks(timing),
-        wantedWeeks: Math.min(goal.riskDays / 7, goal.cost?.weeks ?? Infinity),
+        wantedWeeks: wantedWeeks(goal, settings),
         severe: packed || tripped,
         cleanRunning,
       },
@@ -110,8 +119,6 @@ export function initialCoilWeeks(
   failureLimit: Limit = settings.failureLimit,
 ): number {
   const goal = targets(afterCleaning(posterior), settings, limits, failureLimit);
-  const weeks = Math.floor(
-    Math.min(goal.riskDays / 7, goal.cost?.weeks ?? Infinity, settings.maxWeeks.coil_cleaning, settings.maxWeeksWithoutHistory),
-  );
+  const weeks = Math.floor(Math.min(wantedWeeks(goal, settings), settings.maxWeeks.coil_cleaning, settings.maxWeeksWithoutHistory));
   return Math.max(settings.minWeeks, Math.min(settings.minWeeksUnlessSevere, settings.maxWeeks.coil_cleaning), weeks);
 }

@@ -4,7 +4,7 @@ import type { Bounds, IntervalTask, ShopPolicy } from './policy';
 /** Which rail decided, for the screen and the record. */
 export type Guard =
   | 'no_evidence'
-  | 'halved'
+  | 'severe'
   | 'loosen_limit'
   | 'loosen_step_below_week'
   | 'needs_clean_findings'
@@ -45,10 +45,9 @@ export function railed(s: Situation, task: IntervalTask, policy: ShopPolicy, bou
     return weeks < floor ? { weeks: floor, guard: 'minimum' } : { weeks, guard };
   };
   if (s.severe) {
-    const half = Math.max(1, Math.floor(s.currentWeeks / 2));
-    const move = cap(Math.min(Math.max(wanted, Math.min(half, policy.minWeeksUnlessSevere)), half), min, 'halved');
-    // A rail must never turn bad news into a longer interval.
-    return move.weeks > s.currentWeeks ? { weeks: s.currentWeeks, guard: 'minimum' } : move;
+    // Whatever else explains it: bad news never makes an interval longer.
+    const move = cap(wanted, min, 'severe');
+    return move.weeks < s.currentWeeks ? move : { weeks: s.currentWeeks, guard: move.guard ?? 'severe' };
   }
   if (s.currentWeeks > max) return { weeks: Math.min(max, Math.max(min, wanted)), guard: maxGuard };
   const goal = cap(wanted, Math.min(max, Math.max(min, policy.minWeeksUnlessSevere)), null);

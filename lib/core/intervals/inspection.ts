@@ -6,6 +6,7 @@ import { looksAt, type InspectionTask } from '../tasks';
 import { hiddenFailure } from './closed-forms';
 import { currentWeeks, type Timing } from './guards';
 import type { Bounds, ShopPolicy } from './policy';
+import { undoneBy } from './coil-words';
 import { revise, type Revision } from './revision';
 import { dayInWords, fromTo, gradeWord, spanInWords } from './words';
 
@@ -75,7 +76,7 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
     evidence,
     (from, move) => {
       const { subject: what, within } = ASPECT_INFO[aspect];
-      const change = `so looking at it moves ${fromTo(from, move.weeks)}`;
+      const change = `so looking at it moves ${fromTo(from, move.weeks)}; ${undoneBy(move.weeks, from)}`;
       const mean = spanInWords(posterior.meanDays);
       const kind = UNIT_KIND_LABEL[posterior.group.kind].toLowerCase();
       if (severe)
@@ -85,7 +86,7 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
         return `Clean at the last look, but ${within} of ${article(kind)} ${kind} is expected to give trouble about every ${mean}, and unseen that costs more than looking, ${change}.`;
       const seen =
         move.weeks > from
-          ? `${cleanRunning} clean looks running`
+          ? `${cleanRunning} clean looks in a row`
           : `${what} ${gradeWord(aspect, looks[0]?.grade ?? '').toLowerCase()} ${looks[0] ? `on ${dayInWords(looks[0].on)}` : ''}`;
       const rail =
         move.guard === 'contract' || move.guard === 'warranty'

@@ -1,23 +1,15 @@
-import { crossedWithin, daysToRisk, depositAfter, type Ahead, type Limit } from '../fouling';
+import { DEFAULT_HYPER, type Ahead, type Hyper, type Limit } from '../fouling';
+import { choose, type CleaningCost, type CostPoint } from './choose';
+import { cycles, type Costs } from './cycle';
 import type { ShopPolicy } from './policy';
 
-/** Weeks at which cost is looked at: every week at first, then coarser, to ten years. */
-const WEEKS = [
-  ...Array.from({ length: 20 }, (_, i) => i + 1),
-  ...Array.from({ length: 16 }, (_, i) => 22 + 2 * i),
-  ...Array.from({ length: 12 }, (_, i) => 56 + 4 * i),
-  ...Array.from({ length: 16 }, (_, i) => 117 + 27 * i),
-];
+export type { CostPoint } from './choose';
 
-export type CostPoint = {
-  weeks: number;
-  /** Money per day. */
-  costPerDay: number;
-  /** Probability of a breakdown before the cleaning. */
-  failure: number;
-  /** Mean extra energy cost per day over the cycle. */
-  energyPerDay: number;
-};
+type Looks = Pick<Hyper, 'grades' | 'misread'>;
+
+const NO_LIMIT: Limit = { name: 'none', lnK: -1e6 };
+const packedAt = ({ grades }: Looks) => grades.thresholds[grades.thresholds.length - 1] ?? Infinity;
+const eyeOf = ({ grades, misread }: Looks) => ({ ...grades, misread });
 
 /**
  * Long-run cost per day of cleaning every so many weeks: age replacement (renewal-reward; Barlow & Proschan 1965) with
@@ -25,52 +17,49 @@ export type CostPoint = {
  * comes at `failureChancePerDay` once the limit is crossed and is followed by a cleaning. `fresh` is the belief just
  * after a cleaning; energy counts only what a cleaning could take away.
  */
-export function costCurve(
-  fresh: Ahead,
-  policy: Pick<ShopPolicy, 'cleaningCost' | 'energyCostPerDayPerLnK' | 'failureCost' | 'failureChancePerDay'>,
-  failureLimit: Limit,
-): CostPoint[] {
-  const energy = policy.energyCostPerDayPerLnK;
-  const price = typeof energy === 'function' ? energy : (deposit: number) => energy * deposit;
-  const gained = (y: number, start: number) => price(y) - price(start);
-  let [area, spent, day, hazard] = [0, 0, 0, 0];
-  let before = { survival: 1, extra: 0, beyond: crossedWithin(fresh, failureLimit.lnK, 0) };
-  return WEEKS.map((weeks) => {
-    const step = weeks * 7 - day;
-    day = weeks * 7;
-    const beyond = crossedWithin(fresh, failureLimit.lnK, day);
-    hazard += (policy.failureChancePerDay * step * (beyond + before.beyond)) / 2;
-    const now = { survival: Math.exp(-hazard), extra: depositAfter(fresh, day, gained), beyond };
-    area += (step * (now.survival + before.survival)) / 2;
-    spent += (step * (now.survival * now.extra + before.survival * before.extra)) / 2;
-    before = now;
-    const failure = 1 - now.survival;
-    const total = policy.cleaningCost + policy.failureCost * failure + spent;
-    return { weeks, costPerDay: total / area, failure, energyPerDay: spent / area };
-  });
+export function costCurve(fresh: Ahead, policy: Omit<Costs, 'comebackCost'>, failureLimit: Limit): CostPoint[] {
+  const all = cycles(fresh, { ...policy, comebackCost: 0 }, NO_LIMIT, failureLimit, Infinity);
+  return choose(all, policy.cleaningCost, 1, eyeOf(DEFAULT_HYPER)).curve;
 }
 
 export type Targets = {
-  /** Days after a cleaning at which the first limit reaches the accepted risk; Infinity = never within ten years. */
+  /** Days after a cleaning at which the first limit reaches the accepted risk; Infinity = not within the years looked at. */
   riskDays: number;
   riskLimit: Limit;
-  /** Cheapest interval; null = "no finite optimum": cleaning never pays for itself by energy and failures alone. */
+  /** Money that keeping to the risk costs over the next cycle where it decides, else 0. */
+  riskCost: number;
+  /** Cheapest next interval; null = "no finite optimum": cleaning never pays for itself by energy and failures alone. */
   cost: CostPoint | null;
   /** Cost against the interval, for drawing and for looking up other intervals. */
   curve: CostPoint[];
 };
 
-export function targets(fresh: Ahead, policy: ShopPolicy, limits: readonly Limit[], failureLimit: Limit): Targets {
+/** What cost and risk ask of the next interval of a belief just after a cleaning. */
+export function targets(
+  fresh: Ahead,
+  policy: ShopPolicy,
+  limits: readonly Limit[],
+  failureLimit: Limit,
+  looks: Looks = DEFAULT_HYPER,
+  cleaning?: CleaningCost,
+): Targets {
   if (limits.length === 0) throw new RangeError('At least one limit is needed.');
   // All limits lie on one falling line, so the shallowest is the first to be crossed.
   const riskLimit = limits.reduce((a, b) => (b.lnK > a.lnK ? b : a));
-  const curve = costCurve(fresh, policy, failureLimit);
-  const best = curve.reduce((a, b) => (b.costPerDay < a.costPerDay ? b : a));
-  const last = curve[curve.length - 1];
+  const all = cycles(fresh, policy, riskLimit, failureLimit, packedAt(looks));
+  const { weeks, riskWeeks, riskCost, curve } = choose(all, policy.cleaningCost, policy.risk, eyeOf(looks), cleaning);
   return {
-    riskDays: daysToRisk(fresh, riskLimit.lnK, policy.risk),
+    riskDays: 7 * riskWeeks,
     riskLimit,
-    cost: best === last ? null : best,
+    riskCost,
+    cost: weeks === null ? null : (curve.find((p) => p.weeks === weeks) ?? null),
     curve,
   };
+}
+
+/** Weeks that cost and risk together ask for, with room for the visit to come as late as visits do; Infinity without a limit. */
+export function wantedWeeks({ riskDays, cost }: Pick<Targets, 'riskDays' | 'cost'>, { lateDays }: Pick<ShopPolicy, 'lateDays'>): number {
+  const days = Math.min(riskDays, cost ? cost.weeks * 7 : Infinity);
+  // Very short intervals are not made nothing by lateness.
+  return Math.max(days - lateDays, days * 0.6) / 7;
 }

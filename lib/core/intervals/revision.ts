@@ -14,6 +14,8 @@ export type Revision<E> = {
   reason: string | null;
   /** The rail that decided, if one did. */
   guard: Guard | null;
+  /** Something was met that does not wait for the next date: packed, blocked, iced up, tripped. */
+  severe: boolean;
   /** Days within which somebody should come back, whatever the rule says. */
   returnVisitWithinDays?: number;
   /** What the tool would have done, when a lock or a calendar rule keeps it from doing so. */
@@ -47,6 +49,7 @@ export function revise<E>(frame: RevisionFrame, evidence: E, explain: (from: num
     fromWeeks: from,
     reason: null,
     guard: null,
+    severe: s.severe,
     evidence,
     modelVersion: frame.modelVersion,
   };

@@ -1,6 +1,6 @@
 import { BAR_PA, celsiusToKelvin, fahrenheitToKelvin, kelvinToCelsius, kelvinToFahrenheit, PSI_PA } from '../measures';
 import type { MeasureUnits } from '../measures/preferred';
-import type { ReadingField } from '../entries/entries';
+import { FIELD_INFO, type ReadingField } from '../entries/reading-fields';
 import type { Me } from './state';
 
 /** Readings as the technician's own instruments show them, and back to SI. */
@@ -12,30 +12,6 @@ export const measureUnitsOf = (me: Pick<Me, 'temperatureUnit' | 'pressureUnit' |
   pressure: me.pressureUnit,
   mass: me.massUnit,
 });
-
-type Dimension = 'temperature' | 'pressure' | 'amps' | 'minutes';
-
-type FieldInfo = { label: string; dimension: Dimension; hint: string };
-/** Words for each quantity, and where it is to be measured. */
-export const FIELD_INFO: Record<ReadingField, FieldInfo> = {
-  headPaGauge: { label: 'Head pressure', dimension: 'pressure', hint: 'Only where there are service ports.' },
-  condensingClampK: { label: 'Condenser bend, clamp', dimension: 'temperature', hint: 'Middle return bend of the condenser, insulated.' },
-  airInK: { label: 'Air into the coil', dimension: 'temperature', hint: 'At the face of the coil, not in the room.' },
-  boxK: { label: 'Box', dimension: 'temperature', hint: 'In product or simulant, not the display.' },
-  suctionPaGauge: { label: 'Suction pressure', dimension: 'pressure', hint: '' },
-  suctionLineK: { label: 'Suction line', dimension: 'temperature', hint: 'Clamp near the compressor.' },
-  liquidLineK: { label: 'Liquid line', dimension: 'temperature', hint: 'Clamp at the condenser outlet.' },
-  dischargeLineK: {
-    label: 'Discharge line',
-    dimension: 'temperature',
-    hint: '6 in (15 cm) from the compressor. Hot: clamp with the unit off.',
-  },
-  ampsA: { label: 'Compressor current', dimension: 'amps', hint: '' },
-  steadyMinutes: { label: 'Running steadily for', dimension: 'minutes', hint: '10 to 15 minutes before a reading means anything.' },
-  roomAirK: { label: 'Room air', dimension: 'temperature', hint: '' },
-  offCyclePaGauge: { label: 'Standing pressure', dimension: 'pressure', hint: 'Compressor off, condenser at air temperature.' },
-  offCycleAirK: { label: 'Air while standing', dimension: 'temperature', hint: '' },
-};
 
 export function unitOf(field: ReadingField, own: OwnUnits): string {
   const d = FIELD_INFO[field].dimension;
@@ -60,7 +36,7 @@ export function toOwn(field: ReadingField, si: number, own: OwnUnits): number {
   return si;
 }
 
-const DECIMALS: Record<Dimension, number> = { temperature: 1, pressure: 1, amps: 1, minutes: 0 };
+const DECIMALS: Record<(typeof FIELD_INFO)[ReadingField]['dimension'], number> = { temperature: 1, pressure: 1, amps: 1, minutes: 0 };
 
 /** "178 psig", "86.5 °F": what an instrument can show, no more. */
 export function ownText(field: ReadingField, si: number, own: OwnUnits): string {

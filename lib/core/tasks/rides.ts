@@ -6,7 +6,7 @@ export const bringsLowSide = (kindKey: string): boolean => kindInfo(kindKey)?.br
 
 /**
  * The low-side inspections that ride along with the chosen tasks: of every unit whose coil is to be cleaned, unless they
- * stand on another visit. Whoever cleans the coil and skips the low side gets burned.
+ * stand on another visit. An open unit is looked at whole: ice or a drain left for later brings somebody back within weeks.
  */
 export function ridersOf<T extends TaskLike>(all: readonly T[], chosen: (task: T) => boolean): T[] {
   const units = new Set(all.filter((t) => chosen(t) && bringsLowSide(t.kindKey)).map((t) => t.unitId));

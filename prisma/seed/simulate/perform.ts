@@ -2,6 +2,7 @@ import { addDays, instantOf, toDay, type LocalDate } from '../../../lib/core/cal
 import { isStopped, type Aspect, type Grade } from '../../../lib/core/findings/grades';
 import { COIL_CLEANING } from '../../../lib/core/tasks';
 import { kelvinToFahrenheit } from '../../../lib/core/measures';
+import type { VisitEventKind } from '../../../lib/core/visits/events';
 import { findingRow, readingRow, visitRow, visitTaskRow } from '../rows';
 import { CITY } from '../shop/kitchens';
 import { airAtCoil } from './air';
@@ -45,7 +46,7 @@ export function writeVisit(
       ...(status === 'cancelled' ? { cancelReason, version: 2, sequence: 1 } : {}),
     }),
   );
-  const event = (kind: string, at: Date, byUserId: string, reason = '') =>
+  const event = (kind: VisitEventKind, at: Date, byUserId: string, reason = '') =>
     out.visitEvents.push({ id: random.uuid(), visitId: id, kind, at, byUserId, reason });
   event('booked', bookedAt, world.desk);
   if (status === 'cancelled') event('cancelled', new Date(startsAt.getTime() - random.whole(3, 30) * 3600_000), world.desk, cancelReason);

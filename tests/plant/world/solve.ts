@@ -39,9 +39,9 @@ export type Running = {
 };
 
 /** The last equation: how much refrigerant is in it, how much the liquid is cooled (to size a charge), or a head held by its control. */
-export type Closing = { charge: number } | { subcoolingK: number } | { holdK: number };
+type Closing = { charge: number } | { subcoolingK: number } | { holdK: number };
 
-export type Trial = Running & { residual: [number, number, number] };
+type Trial = Running & { residual: [number, number, number] };
 
 /** A receiver goes from empty to full while the coil goes from just short of face to a little liquid of its own. */
 /** An accumulator catches what the evaporator does not boil: from dry to a twelfth of the coil lacking. */
@@ -51,7 +51,7 @@ export const caughtBy = (spare: number) => 1 / (1 + Math.exp((spare + CAUGHT_AT_
 export const SPARE_AT_HALF = 0.01;
 export const SPARE_SPREAD = 0.008;
 
-export function tryAt(m: Machine, faults: Faults, around: Around, closing: Closing, u: readonly number[]): Trial {
+function tryAt(m: Machine, faults: Faults, around: Around, closing: Closing, u: readonly number[]): Trial {
   const { fluid: f } = m;
   const [xe, second, h1] = [u[0] ?? 0, u[1] ?? 0, (u[2] ?? 0) * 1e5];
   const held = 'holdK' in closing;
@@ -165,7 +165,7 @@ const DONE = 1e-7;
  * Newton with a halved step where that does not help; from near by, from the machine's design point, else by small
  * moves from there. Null where there is no standing state (a dead fan on a hot day trips before it stands).
  */
-export function solve(m: Machine, faults: Faults, around: Around, closing: Closing, near?: Running): Running | null {
+function solve(m: Machine, faults: Faults, around: Around, closing: Closing, near?: Running): Running | null {
   const held = 'holdK' in closing;
   const own = near && descend(m, faults, around, closing, [near.xe, held ? -0.5 : near.xc, near.h1 / 1e5]);
   if (own) return own;

@@ -1,3 +1,4 @@
+import { readingSpan } from '@/lib/core/entries/reading-fields';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -5,7 +6,6 @@ import {
   fieldsOutside,
   fromOwn,
   MOST_OF_A_PART,
-  READING_BOUNDS,
   READING_FIELDS,
   spanWords,
   type OwnUnits,
@@ -46,7 +46,7 @@ describe('what can be filed', () => {
   it('is the same on the tablet and in the office', () =>
     fc.assert(
       fc.property(fc.constantFrom(...READING_FIELDS), fc.double({ min: -1, max: 2, noNaN: true }), (field, along) => {
-        const [lowest, highest] = READING_BOUNDS[field];
+        const [lowest, highest] = readingSpan(field);
         const si = lowest + along * (highest - lowest);
         expect(PAYLOADS['reading.add'].safeParse(reading(field, si)).success).toBe(canBeFiled(field, si));
       }),

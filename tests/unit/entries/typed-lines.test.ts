@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { typedLines } from '@/app/(staff)/entries/_components/typed-lines';
+import { typedLines } from '@/lib/core/entries/words';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { OPERATION_LABEL, type Payloads } from '@/lib/core/tablet';
 
 const unitId = '0b3c8a52-0000-4000-8000-000000000001';
 const reader = {
   units: { temperature: 'F', pressure: 'psig', mass: 'oz' },
-  timeZone: 'America/Denver',
-  names: { [unitId]: 'Fry line drawers' },
+  moment: (ms: number) => `${dayIn(ms, 'America/Denver')} ${timeIn(ms, 'America/Denver')}`,
+  name: (id: string) => (id === unitId ? 'Fry line drawers' : undefined),
 } as const;
 const words = (kind: string, payload: unknown) => typedLines(kind, payload, reader);
 const at = '2026-11-25T15:05:00.000Z';

@@ -31,12 +31,12 @@ function revise(looks: Inspection[], weeks: number, more: Partial<InspectionRevi
 }
 
 describe('looking at drains', () => {
-  it('blocked halves the interval at least, with its reason', () => {
+  it('blocked tightens at once, with its reason', () => {
     const r = revise(drains([91, 'blocked']), 13);
-    expect(r).toMatchObject({ changed: true, guard: 'halved', returnVisitWithinDays: 7 });
+    expect(r).toMatchObject({ changed: true, severe: true, returnVisitWithinDays: 7 });
     expect(r.weeks).toBeLessThanOrEqual(6);
     expect(r.reason).toMatch(
-      /^Drain found blocked on 7 Apr 2025; this walk-in freezer is now expected to do so about every [\d.]+ (days|months|years), so looking at it moves from 13 weeks to \d+\.$/,
+      /^Drain found blocked on 7 Apr 2025; this walk-in freezer is now expected to do so about every [\d.]+ (days|months|years), so looking at it moves from 13 weeks to \d+; clear looks would lengthen it again\.$/,
     );
   });
 
@@ -47,7 +47,7 @@ describe('looking at drains', () => {
   });
 
   it('loosens only after two looks that run, and slow is not one', () => {
-    const settings = { ...P, inspectionCost: 200 };
+    const settings = { ...P, inspectionCost: 200, cleanFindings: 2, loosenFactor: 1.25 };
     expect(revise(drains([60, 'runs'], [120, 'slow']), 8, { settings })).toMatchObject({
       changed: false,
       guard: 'needs_clean_findings',
@@ -77,9 +77,9 @@ describe('looking at drains', () => {
 describe('looking at ice', () => {
   const ice = (grade: string): Inspection[] => [{ on: addDays(START, 91), aspect: 'ice', grade }];
 
-  it('a block halves; frost between defrosts does not', () => {
+  it('a block is severe; frost between defrosts is not', () => {
     expect(revise(ice('block'), 13, { task: 'evaporator_inspection' })).toMatchObject({
-      guard: 'halved',
+      severe: true,
       returnVisitWithinDays: 7,
     });
     expect(revise(ice('even_frost'), 13, { task: 'evaporator_inspection' }).returnVisitWithinDays).toBeUndefined();

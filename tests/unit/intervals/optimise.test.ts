@@ -24,11 +24,14 @@ function certain(rate: number, tauDays: number | null): Ahead {
     bank,
     weights: [1],
     age: 0,
+    day: 0,
     hyper: {
       diffusion: 1e-9,
       drift: 0,
       restore: DEFAULT_HYPER.restore,
       asymptotic: { probability: 0.5, tauDays: tauDays ?? 100 },
+      accelerating: DEFAULT_HYPER.accelerating,
+      season: null,
     },
   };
 }
@@ -60,7 +63,7 @@ describe('cheapest interval', () => {
     const curve = costCurve(
       certain(0.005, null),
       { ...prices, cleaningCost: 60, energyCostPerDayPerLnK: 0, failureCost: 5000, failureChancePerDay: 1 },
-      { name: 'trip', lnK: -0.72 },
+      { name: 'trip', lnK: -0.72, sd: 0 },
     );
     expect(curve.reduce((a, b) => (b.costPerDay < a.costPerDay ? b : a)).weeks).toBe(20);
   });
@@ -85,7 +88,8 @@ describe('what if', () => {
   );
 
   it('with less risk asks for more visits and no longer intervals', () => {
-    const { a, b } = whatIf(fleet, P, { ...P, risk: 0.05 });
+    const limits = [{ name: 'cooling', lnK: -0.3 }];
+    const { a, b } = whatIf(fleet, { ...P, limits }, { ...P, limits, risk: 0.02 });
     expect(b.visitsPerMonth).toBeGreaterThan(a.visitsPerMonth);
     expect(b.cleaningsPerMonth).toBeGreaterThan(a.cleaningsPerMonth);
     b.weeks.forEach((w, i) => expect(w).toBeLessThanOrEqual(a.weeks[i] as number));

@@ -2,7 +2,8 @@ import { execFile } from 'node:child_process';
 import path from 'node:path';
 import { promisify } from 'node:util';
 import { describe, expect, it } from 'vitest';
-import { comparePolicies } from '../../../scripts/simulation/compare';
+import { compareIn } from '../../../scripts/simulation/compare';
+import { WORLDS, type WorldKind } from '../../../scripts/simulation/worlds';
 
 const run = promisify(execFile);
 const script = (...args: string[]) =>
@@ -12,27 +13,25 @@ const script = (...args: string[]) =>
 
 describe('policies tried on invented fleets', () => {
   it('give the same figures for the same seed, others for another', () => {
-    const a = comparePolicies(4, 1, 0.75);
-    expect(comparePolicies(4, 1, 0.75)).toEqual(a);
-    expect(comparePolicies(5, 1, 0.75).fixed.costPerUnitYear).not.toBe(a.fixed.costPerUnitYear);
-    expect(a.fixed.visitsPerUnitYear).toBeGreaterThan(2);
-    expect(a.forecasts).toBeGreaterThan(20);
+    const mild = WORLDS[0] as WorldKind;
+    const a = compareIn(mild, [4], 0.75, 2);
+    expect(compareIn(mild, [4], 0.75, 2)).toEqual(a);
+    expect(compareIn(mild, [5], 0.75, 2).sides[1]?.costPerUnitYear).not.toBe(a.sides[1]?.costPerUnitYear);
+    expect(a.sides.map((s) => s.policy)).toEqual([
+      'the product',
+      'fixed 90 days',
+      'crude rule',
+      'good simple rule',
+      'best constant in hindsight',
+    ]);
+    // Nobody who chose one interval beforehand is cheaper than whoever chooses it afterwards, unit by unit.
+    const cost = (name: string) => a.sides.find((s) => s.policy === name)?.costPerUnitYear ?? NaN;
+    expect(cost('best constant in hindsight')).toBeLessThan(cost('fixed 90 days'));
   }, 60_000);
 
-  it('print as JSON, and refuse what cannot be run', async () => {
-    const { stdout } = await script('--seed', '3', '--fleets', '1', '--years', '0.5', '--json');
-    expect(JSON.parse(stdout)).toMatchObject({
-      seed: 3,
-      fleets: 1,
-      years: 0.5,
-      costs: { cleaning: 60 },
-      fixed: { policy: 'fixed quarterly' },
-      evidence: { policy: 'by evidence' },
-    });
-    await expect(script('--fleets', 'many')).rejects.toMatchObject({
-      code: 2,
-      stderr: expect.stringContaining('--fleets must be a whole number'),
-    });
-    await expect(script('--sed', '1')).rejects.toMatchObject({ code: 2 });
+  it('know ten worlds, and refuse what cannot be run', async () => {
+    expect(WORLDS).toHaveLength(10);
+    await expect(script('--seeds', 'many')).rejects.toMatchObject({ code: 2, stderr: expect.stringContaining('--seeds must be') });
+    await expect(script('--worlds', 'flat')).rejects.toMatchObject({ code: 2, stderr: expect.stringContaining('no world "flat"') });
   }, 60_000);
 });

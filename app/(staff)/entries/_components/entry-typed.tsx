@@ -1,8 +1,9 @@
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
 import { Facts } from '@/app/_ui/facts';
-import { typedLines, isPng } from './typed-lines';
-import { isRecord } from './say';
+import { isPng, typedLines } from '@/lib/core/entries/words';
+import { isRecord } from '@/lib/core/entries/say';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 /** A drawing is told by its size: its letters say nothing. */
 const asItCame = (payload: unknown) =>
@@ -19,7 +20,11 @@ export function EntryTyped({
   /** The picture, where the reader may open it. */
   fileId: string | null;
 }) {
-  const { lines, whole } = typedLines(e.kind, e.payload, { units, timeZone: e.timeZone, names: e.names });
+  const { lines, whole } = typedLines(e.kind, e.payload, {
+    units,
+    moment: (ms) => `${dayIn(ms, e.timeZone)} ${timeIn(ms, e.timeZone)}`,
+    name: (id) => e.names[id.toLowerCase()],
+  });
   const png = isRecord(e.payload) && isPng(e.payload.png) ? e.payload.png : null;
   return (
     <>

@@ -3,6 +3,7 @@ import { notFound } from 'next/navigation';
 import { todayIn } from '@/lib/core/calendar';
 import { freeAtAskedTime } from '@/lib/features/visits/reads/asked-other-time';
 import { bookableTechnicians, visitToManage } from '@/lib/features/visits/reads/visits';
+import { VISIT_EVENT_LABEL } from '@/lib/core/visits/events';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { PageHead, Sheet } from '../../../_ui/sheet';
@@ -12,18 +13,6 @@ import { AskedTime } from '../_components/asked-time';
 import { CancelForm, GiveForm, MoveBack, MoveForm } from '../_components/change-forms';
 
 export const metadata: Metadata = { title: 'Visit' };
-
-const EVENT: Record<string, string> = {
-  booked: 'Booked',
-  moved: 'Moved',
-  cancelled: 'Cancelled',
-  started: 'Started',
-  closed: 'Closed',
-  reassigned: 'Given to someone else',
-  confirmed: 'Confirmed by the kitchen',
-  asked_other_time: 'The kitchen asks for another time',
-  tasks_changed: 'Tasks changed',
-};
 
 export default definePage('read:visit', async ({ db, now, params }) => {
   const visit = /^[0-9a-f-]{36}$/i.test(params.id ?? '') ? await visitToManage(db, params.id!) : null;
@@ -144,7 +133,7 @@ export default definePage('read:visit', async ({ db, now, params }) => {
             <ol className="flex flex-col gap-2">
               {visit.events.map((e) => (
                 <li key={e.id}>
-                  <span className="font-bold">{EVENT[e.kind] ?? e.kind}</span> by {e.by}
+                  <span className="font-bold">{VISIT_EVENT_LABEL[e.kind]}</span> by {e.by}
                   <span className="block text-sm text-soft">
                     {dayIn(e.at, kitchen.timeZone)}, {timeIn(e.at, kitchen.timeZone)}
                     {e.reason ? `: ${e.reason}` : ''}

@@ -1,3 +1,4 @@
+import { askedFirst } from '@/lib/core/entries/reading-fields';
 import {
   FIELD_INFO,
   fromOwn,
@@ -46,11 +47,7 @@ export const doubtKey = (d: Doubt) => `${d.field}: ${d.question}`;
 export const questionedOf = (draft: ReadingDraft, doubts: readonly Doubt[]): Questioned[] =>
   doubts.map((d) => ({ field: d.field as ReadingField, question: d.question, answer: draft.answers[doubtKey(d)] ?? '' }));
 
-/** What is asked first: a clamp on sealed systems, a gauge where there are ports. The rest is one tap away. */
-export function firstFields(unit: Pick<UnitOnFile, 'circuitAccess'>): readonly ReadingField[] {
-  return unit.circuitAccess === 'sealed'
-    ? ['condensingClampK', 'airInK', 'boxK', 'steadyMinutes']
-    : ['headPaGauge', 'airInK', 'boxK', 'steadyMinutes'];
-}
+export const firstFields = (unit: Pick<UnitOnFile, 'circuitAccess'>): readonly ReadingField[] =>
+  READING_FIELDS.filter((f) => askedFirst(f, unit.circuitAccess));
 export const moreFields = (unit: Pick<UnitOnFile, 'circuitAccess'>): readonly ReadingField[] =>
-  READING_FIELDS.filter((f) => !firstFields(unit).includes(f));
+  READING_FIELDS.filter((f) => !askedFirst(f, unit.circuitAccess));

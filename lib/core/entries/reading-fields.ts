@@ -1,0 +1,47 @@
+type Span = readonly [lowest: number, highest: number];
+const KELVIN: Span = [150, 600];
+const AIR: Span = [200, 400];
+const GAUGE: Span = [-110_000, 20_000_000];
+
+/** `span`: what can be filed at all, SI; bounds of the database, not of sense. `first`: asked before the rest, on which circuits. */
+type ReadingFieldInfo = {
+  label: string;
+  dimension: 'temperature' | 'pressure' | 'amps' | 'minutes';
+  /** Where it is to be measured. */
+  hint: string;
+  span: Span;
+  first?: readonly ('sealed' | 'ports')[];
+};
+
+const ANY = ['sealed', 'ports'] as const;
+
+/**
+ * The quantities of a reading, once, in the order the form asks for them; schema and migration hold a column of the same
+ * name. SI. What the estimate makes of one is said in the condenser's room.
+ */
+export const FIELD_INFO = {
+  headPaGauge: { label: 'Head pressure', dimension: 'pressure', hint: 'Only where there are service ports.', span: GAUGE, first: ['ports'] },
+  condensingClampK: { label: 'Condenser bend, clamp', dimension: 'temperature', hint: 'Middle return bend of the condenser, insulated.', span: KELVIN, first: ['sealed'] },
+  airInK: { label: 'Air into the coil', dimension: 'temperature', hint: 'At the face of the coil, not in the room.', span: AIR, first: ANY },
+  boxK: { label: 'Box', dimension: 'temperature', hint: 'In product or simulant, not the display.', span: AIR, first: ANY },
+  suctionPaGauge: { label: 'Suction pressure', dimension: 'pressure', hint: '', span: GAUGE },
+  suctionLineK: { label: 'Suction line', dimension: 'temperature', hint: 'Clamp near the compressor.', span: KELVIN },
+  liquidLineK: { label: 'Liquid line', dimension: 'temperature', hint: 'Clamp at the condenser outlet.', span: KELVIN },
+  dischargeLineK: { label: 'Discharge line', dimension: 'temperature', hint: '6 in (15 cm) from the compressor. Hot: clamp with the unit off.', span: [150, 700] },
+  ampsA: { label: 'Compressor current', dimension: 'amps', hint: '', span: [0, 1000] },
+  steadyMinutes: { label: 'Running steadily for', dimension: 'minutes', hint: '10 to 15 minutes before a reading means anything.', span: [0, 1440], first: ANY },
+  roomAirK: { label: 'Room air', dimension: 'temperature', hint: '', span: AIR },
+  offCyclePaGauge: { label: 'Standing pressure', dimension: 'pressure', hint: 'Compressor off, condenser at air temperature.', span: GAUGE },
+  offCycleAirK: { label: 'Air while standing', dimension: 'temperature', hint: '', span: AIR },
+} as const satisfies Record<string, ReadingFieldInfo>; // prettier-ignore
+
+export type ReadingField = keyof typeof FIELD_INFO;
+export const READING_FIELDS = Object.keys(FIELD_INFO) as ReadingField[];
+export const isReadingField = (key: string): key is ReadingField => Object.hasOwn(FIELD_INFO, key);
+export const readingSpan = (field: ReadingField): Span => FIELD_INFO[field].span;
+
+/** What is asked first: a clamp on sealed systems, a gauge where there are ports. The rest is one tap away. */
+export function askedFirst(field: ReadingField, circuit: 'sealed' | 'ports'): boolean {
+  const info: ReadingFieldInfo = FIELD_INFO[field];
+  return info.first?.includes(circuit) ?? false;
+}

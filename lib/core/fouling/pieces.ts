@@ -1,0 +1,30 @@
+import { AT, depositMean, depositVariance, STRIDE } from './filter';
+import type { Ahead } from './forecast';
+
+/** One hypothesis about a coil: a rate and a shape of growth, with where the deposit stands under it. */
+export type Piece = {
+  id: number;
+  weight: number;
+  /** Deposit (−ln K), its variance, rate of growth per day with its variance, and the covariance of the two. */
+  mean: number;
+  variance: number;
+  rate: number;
+  rateVariance: number;
+  joint: number;
+};
+
+export const pieceCount = ({ bank }: Pick<Ahead, 'bank'>): number => bank.length / STRIDE;
+
+export function pieceOf({ bank, weights }: Pick<Ahead, 'bank' | 'weights'>, i: number): Piece {
+  const o = i * STRIDE;
+  const at = (k: number) => bank[o + k] as number;
+  return {
+    id: at(AT.ID),
+    weight: weights[i] as number,
+    mean: depositMean(bank, o),
+    variance: Math.max(0, depositVariance(bank, o)),
+    rate: Math.max(at(AT.RATE), 1e-6),
+    rateVariance: at(AT.XX),
+    joint: at(AT.FX) + at(AT.RX),
+  };
+}

@@ -1,0 +1,63 @@
+// `npm run mutate -- ROOM…`: plants small mistakes in a room's code, one at a time, and counts those that its tests notice.
+// Too slow for `npm test`. What was found before is kept in .data/mutation, so a second run looks only at what changed.
+// The last scores stand in docs/mutation.json; `npm run mutate` alone lists them.
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { Stryker } from '@stryker-mutator/core';
+import { ROOMS } from './support/mutation-rooms.mjs';
+import { keep } from './support/paths.mjs';
+
+const SCORES = 'docs/mutation.json';
+const folder = path.join(keep, 'mutation');
+const scores = existsSync(SCORES) ? JSON.parse(readFileSync(SCORES, 'utf8')) : {};
+const asked = process.argv.slice(2);
+const unknown = asked.filter((room) => !(room in ROOMS));
+
+if (asked.length === 0 || unknown.length > 0) list();
+else for (const room of asked) await mutate(room);
+
+function list() {
+  if (unknown.length > 0) console.log(`There is no room ${unknown.join(', ')}.`);
+  for (const [room, { goal }] of Object.entries(ROOMS)) {
+    const last = scores[room];
+    console.log(`${room.padEnd(22)} ${last ? `${last.score} % of ${last.mistakes}, ${last.on}` : 'not measured'} (goal ${goal} %)`);
+  }
+  process.exitCode = unknown.length > 0 ? 1 : 0;
+}
+
+async function mutate(room) {
+  const { code, tests, project = 'unit', goal } = ROOMS[room];
+  mkdirSync(folder, { recursive: true });
+  process.env.MUTATE_TESTS = tests.join(',');
+  process.env.MUTATE_PROJECT = project;
+  const results = await new Stryker({
+    packageManager: 'npm',
+    testRunner: 'vitest',
+    plugins: ['@stryker-mutator/vitest-runner'],
+    vitest: { configFile: 'vitest.mutate.config.ts', related: false },
+    mutate: code,
+    coverageAnalysis: 'perTest',
+    concurrency: Number(process.env.MUTATE_WORKERS ?? 1),
+    incremental: true,
+    incrementalFile: path.join(folder, `${room}.json`),
+    tempDirName: path.join(folder, 'tmp'),
+    ignorePatterns: ['.data', '.next', '.next-test', 'docs', 'public', 'test-results', 'playwright-report', 'tests/e2e', 'bench'],
+    reporters: ['progress-append-only', 'html'],
+    htmlReporter: { fileName: path.join(folder, `${room}.html`) },
+    thresholds: { high: goal, low: goal, break: null },
+    timeoutMS: 20_000,
+    logLevel: 'warn',
+  }).runMutationTest();
+  const count = (...status) => results.filter((m) => status.includes(m.status)).length;
+  const noticed = count('Killed', 'Timeout');
+  const mistakes = noticed + count('Survived', 'NoCoverage');
+  const score = mistakes > 0 ? Math.round((1000 * noticed) / mistakes) / 10 : null;
+  for (const m of results.filter((one) => one.status === 'Survived' || one.status === 'NoCoverage'))
+    console.log(
+      `${path.relative('.', m.fileName)}:${m.location.start.line} ${m.status} ${m.mutatorName}: ${m.replacement?.replace(/\s+/g, ' ').slice(0, 100)}`,
+    );
+  console.log(`${room}: ${noticed} of ${mistakes} noticed, ${score} % (goal ${goal} %)`);
+  scores[room] = { score, noticed, mistakes, untested: count('NoCoverage'), on: new Date().toISOString().slice(0, 10) };
+  const sorted = Object.fromEntries(Object.entries(scores).sort(([a], [b]) => a.localeCompare(b)));
+  writeFileSync(SCORES, `${JSON.stringify(sorted, null, 2)}\n`);
+}

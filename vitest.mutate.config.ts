@@ -1,0 +1,17 @@
+import path from 'node:path';
+import { defineConfig } from 'vitest/config';
+
+// What `npm run mutate` runs against each mistake: the tests that its room names, and nothing else.
+const integration = process.env.MUTATE_PROJECT === 'integration';
+
+export default defineConfig({
+  resolve: { alias: { '@': import.meta.dirname, 'server-only': path.join(import.meta.dirname, 'tests/support/server-only.ts') } },
+  test: {
+    include: (process.env.MUTATE_TESTS ?? '').split(',').filter(Boolean),
+    setupFiles: ['tests/support/setup.ts'],
+    globalSetup: integration ? ['tests/support/database-global.ts'] : [],
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+    maxWorkers: 1,
+  },
+});

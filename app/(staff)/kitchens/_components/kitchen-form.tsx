@@ -162,7 +162,7 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
         <Button look="primary" type="submit" disabled={busy}>
           {busy ? 'Saving …' : k ? 'Save kitchen' : 'Put kitchen on file'}
         </Button>
-        <ButtonLink href={k ? `/kitchens/${k.id}` : `/customers/${customerId}`}>Leave it</ButtonLink>
+        <ButtonLink href={k ? `/kitchens/${k.id}` : `/customers/${customerId}`}>Back without saving</ButtonLink>
       </div>
     </form>
   );

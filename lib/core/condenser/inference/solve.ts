@@ -99,7 +99,7 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
       }
       damping *= 10;
     }
-    if (gained < 0.02) break;
+    if (gained < 0.05) break;
   }
   differentiate(machine, x, slopes);
   normalEquations(x, prior, seen, index, slopes);

@@ -3,7 +3,7 @@ import { normalCdf } from '../bands';
 
 /** What the eye finds, as likelihoods. All tables are judgement; the coil's steps are those the fouling room uses. */
 
-export const COIL_GRADES = ['bare', 'filmed', 'furred', 'matted', 'packed'] as const;
+const COIL_GRADES = ['bare', 'filmed', 'furred', 'matted', 'packed'] as const;
 /** Deposits (−ln K) at which an eye moves to the next grade, and the spread between eyes and machines. */
 const STEPS = [0.05, 0.15, 0.32, 0.6] as const;
 const EYE_SD = 0.14;
@@ -21,7 +21,7 @@ export function coilGradeGiven(grade: string, deposit: number): number {
 
 /** Of coils that are not the trouble. */
 const USUAL_COIL: Record<string, number> = { bare: 0.42, filmed: 0.4, furred: 0.155, matted: 0.02, packed: 0.005 };
-export const usualCoil = (grade: string): number => USUAL_COIL[grade] ?? 1;
+const usualCoil = (grade: string): number => USUAL_COIL[grade] ?? 1;
 
 const DEAD_FAN: Record<string, number> = { sound: 0.02, worn: 0.18, failed: 0.8 };
 const LIVE_FAN: Record<string, number> = { sound: 0.87, worn: 0.12, failed: 0.01 };

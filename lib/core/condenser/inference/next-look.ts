@@ -83,7 +83,7 @@ function errorOf(reading: Reading, channel: Channel): number {
 }
 
 /** What an instrument would show under one hypothesis. */
-export function predicted(c: Component, channel: Channel, error: number): { mean: number; sd: number } {
+function predicted(c: Component, channel: Channel, error: number): { mean: number; sd: number } {
   const row = CHANNELS.indexOf(channel) * UNKNOWNS;
   const { slopes, cov } = c.solution;
   let v = error * error;

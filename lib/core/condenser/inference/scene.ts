@@ -40,7 +40,7 @@ export type Scene = {
 export type SceneOptions = { history?: readonly PastLoss[]; learnt: boolean; own?: Machine };
 
 /** Error of a clamp on the discharge line: contact, and how far along the line it sits (judgement). */
-export const DISCHARGE_DROP_K = 2;
+const DISCHARGE_DROP_K = 2;
 const DISCHARGE_PLACEMENT_SD_K = 2.5;
 /** The liquid line gives off a little heat before the clamp (judgement). */
 const LIQUID_LINE_SD_K = 0.5;

@@ -43,6 +43,8 @@ async function workOnVisit(page: Page, typed: Typed[], coil: string, airF: numbe
         '118',
       );
       await typeReading(card, 'Air into the coil', String(airF));
+      // Asked of what stands there once the last key is drawn.
+      await page.waitForTimeout(600);
       for (const question of await card.getByRole('group', { name: /^Question about/ }).all())
         await question.getByRole('button', { name: 'It is what it shows' }).click();
       await card.getByRole('button', { name: 'Save readings' }).click();

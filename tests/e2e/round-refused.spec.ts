@@ -33,9 +33,9 @@ test('an entry the office did not take is told everywhere, with what was typed',
   await page.getByRole('button', { name: 'Add part' }).click();
   const answer = page.getByRole('region', { name: 'What the office said' });
   await expect(answer).toContainText('Part used: not taken by the office.');
-  await expect(answer).toContainText('3 × Fan clip');
+  await expect(answer).toContainText('Fan clip, × 3');
   await page.getByRole('link', { name: 'Round', exact: true }).click();
-  await expect(answer).toContainText('3 × Fan clip');
+  await expect(answer).toContainText('Fan clip, × 3');
   await accessible();
   await bar(page).getByRole('link', { name: '1 answer from the office' }).click();
   await answer.getByRole('button', { name: 'Read' }).click();

@@ -138,7 +138,7 @@ test('signing out with unsent work refuses, and hands over a file instead', asyn
   await fetchRound(page);
   await lastVisitUnit(page);
   await context.route('**/api/sync**', (route) => route.abort());
-  await grade(page, 'Gaskets', 'Worn');
+  await grade(page, 'Condenser coil', 'Filmed');
   await page.goto('/round#/entries');
   await page.getByRole('button', { name: 'Sign out' }).click();
   await expect(page.getByText(/still only on this tablet/)).toBeVisible();

@@ -23,10 +23,9 @@ type Built = { kind: UnitKind; condenserKind: CondenserKind };
 export function has(unit: Built, aspect: Aspect): boolean {
   const water = unit.condenserKind === 'water_cooled';
   if (water && SIDE_OF[aspect] === 'high') return false;
-  if (unit.kind === 'remote_condensing_unit') return SIDE_OF[aspect] === 'high';
-  // Its evaporator is the plate that makes ice; what is looked at there is scale, which stands on the checklist.
-  if (unit.kind === 'ice_machine') return SIDE_OF[aspect] === 'high' || aspect === 'drain';
-  return true;
+  // Ice and drain are asked for before any coil cleaning counts, here too: "not on this unit" is an answer.
+  const spare = unit.kind === 'remote_condensing_unit' || unit.kind === 'ice_machine';
+  return !spare || SIDE_OF[aspect] === 'high' || aspect === 'ice' || aspect === 'drain';
 }
 
 /** Aspects of a unit in the order of the work, by side; sides with nothing are left out. */

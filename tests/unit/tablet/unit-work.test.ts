@@ -99,7 +99,7 @@ describe('nothing bad is left without a word', () => {
 });
 
 describe('only what fits the unit', () => {
-  it('no fins on a water-cooled one, no gasket on an ice machine, no low side on a roof unit', () => {
+  it('no fins on a water-cooled one, no gasket and no box fan on an ice machine or a roof unit', () => {
     expect(aspectsOf(unit).flatMap((s) => s.aspects)).toEqual([
       'coil',
       'condenser_fan',
@@ -115,7 +115,7 @@ describe('only what fits the unit', () => {
       'condenser_fan',
       'drain',
     ]);
-    expect(aspectsOf({ kind: 'remote_condensing_unit', condenserKind: 'microchannel' }).map((s) => s.side)).toEqual(['high']);
+    expect(aspectsOf({ kind: 'remote_condensing_unit', condenserKind: 'microchannel' }).map((s) => s.side)).toEqual(['high', 'low']);
   });
 
   it('no word of a lamp where none goes behind', () => {

@@ -76,12 +76,11 @@ export const WeekHours = z
   );
 
 /** A position as people paste it; null where none is given. */
-export const PositionField = z
-  .string()
+export const PositionField = text()
   .max(300, 'At most 300 characters.')
   .optional()
-  .transform((text, ctx) => {
-    const read = readPosition(text ?? '');
+  .transform((typed, ctx) => {
+    const read = readPosition(typed ?? '');
     if ('position' in read) return read.position;
     ctx.addIssue({ code: 'custom', message: read.problem });
     return z.NEVER;

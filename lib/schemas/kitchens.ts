@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { text } from './text';
 import type { Weekday } from '../core/calendar';
 import { Bounded, Name, OptionalEmail, PositionField, TimeZone, Version, WeekHours, Words } from './fields';
 import { Altitude, HotDayAir } from './measures';
@@ -48,4 +49,4 @@ export type NewBlackout = z.output<typeof NewBlackout>;
 
 export const RemoveBlackout = z.object({ id: z.uuid() });
 
-export const SetPosition = z.object({ kitchenId: z.uuid(), text: z.string({ error: 'Paste a position first.' }).max(300) });
+export const SetPosition = z.object({ kitchenId: z.uuid(), text: text({ error: 'Paste a position first.' }).max(300) });

@@ -40,7 +40,7 @@ const money = (most: number, ask: string) =>
 /** What things cost the shop, in its own currency. All of it is asked, and none of it is assumed. */
 export const SetCosts = z
   .object({
-    seen: z.string(),
+    seen: text(),
     labourPerHour: money(2000, 'Give what an hour of a technician costs you.'),
     vehicle: money(100, 'Give what a mile or kilometre of driving costs.'),
     distance: z.enum(['mi', 'km']),

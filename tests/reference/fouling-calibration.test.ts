@@ -13,6 +13,6 @@ it('calibration would notice beliefs that are too sure, or biased', () => {
 it('and a belief held under the wrong hyperparameters', () => {
   const wrong = { ...DEFAULT_HYPER, lnRate: { ...DEFAULT_HYPER.lnRate } };
   for (const p of Object.keys(wrong.lnRate) as (keyof typeof wrong.lnRate)[]) wrong.lnRate[p] += 0.5;
-  const { ranks } = calibrate(12, 400, DEFAULT_HYPER, wrong);
+  const { ranks } = calibrate(12, 800, DEFAULT_HYPER, wrong);
   expect(chiSquare(ranks.rate, 20)).toBeGreaterThan(RARE);
 });

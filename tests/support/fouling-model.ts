@@ -2,40 +2,72 @@ import { addDays, localDate, type LocalDate } from '@/lib/core/calendar';
 import type { Placement } from '@/lib/core/equipment/build';
 import { GRADES, type CoilGrade } from '@/lib/core/findings/grades';
 import type { Hyper, UnitEvent, UnitHistory } from '@/lib/core/fouling';
+import { PIECE_SD } from '@/lib/core/fouling/hyper';
 import type { RandomStream } from '@/lib/core/numerics/random';
 
 /** Draws from the fouling model itself, written independently of the filter: for calibration by simulation. */
-export type Truth = { rate: number; lost: number; asymptotic: boolean; fresh: number; residue: number; age: number };
+export type Shape = 'line' | 'asymptote' | 'feeding';
+export type Truth = {
+  rate: number;
+  lost: number;
+  shape: Shape;
+  /** Days in which growth that feeds on itself half fills the fins. */
+  scale: number;
+  fresh: number;
+  residue: number;
+  age: number;
+};
 export type DrawnUnit = { history: UnitHistory; truth: Truth; end: LocalDate };
 
 export const START = localDate('2024-01-01');
 export const REACH = 3650;
 
+/** Operational days of a coil's own shape over `days`. */
+export function clock({ shape, age, scale }: Truth, hyper: Hyper, days: number): number {
+  if (shape === 'line') return days;
+  if (shape === 'asymptote') {
+    const tau = hyper.asymptotic.tauDays;
+    return tau * (Math.exp(-age / tau) - Math.exp(-(age + days) / tau));
+  }
+  const at = (t: number) => scale * (t / scale) ** hyper.accelerating.power;
+  return at(age + days) - at(age);
+}
+
 export function grow(s: RandomStream, t: Truth, hyper: Hyper, days: number): void {
-  const tau = hyper.asymptotic.tauDays;
-  const gain = t.asymptotic ? tau * (Math.exp(-t.age / tau) - Math.exp(-(t.age + days) / tau)) : days;
+  const gain = clock(t, hyper, days);
   t.fresh += gain * t.rate + Math.sqrt(hyper.diffusion * t.rate * gain) * s.normal();
   t.age += days;
 }
 
-export function washed(s: RandomStream, t: Truth, hyper: Hyper): void {
+/** A rate and a shape as the prior has them: most units like their kind, one in twelve anything within wide bounds. */
+function drawRate(s: RandomStream, hyper: Hyper, lnMean: number): Pick<Truth, 'rate' | 'shape' | 'scale'> {
+  const narrow = Math.sqrt(hyper.unitSd ** 2 - PIECE_SD ** 2);
+  const rate = Math.exp(lnMean + narrow * (s.chance(0.08) ? 2.5 : 1) * s.normal() + PIECE_SD * s.normal());
+  const u = s.next();
+  const { asymptotic, accelerating } = hyper;
+  const shape = u < asymptotic.probability ? 'asymptote' : u < asymptotic.probability + accelerating.probability ? 'feeding' : 'line';
+  return { rate, shape, scale: 0.5 / rate };
+}
+
+export function washed(s: RandomStream, t: Truth, hyper: Hyper, lnMean: number): void {
   t.residue += t.fresh * (t.lost + hyper.restore.cleaningSd * s.normal());
   t.rate = Math.abs(t.rate * (1 + hyper.drift * Math.sqrt(t.age / 365.25) * s.normal()));
+  if (s.chance(1 - Math.exp((-hyper.changePerYear * Math.max(14, t.age)) / 365.25))) Object.assign(t, drawRate(s, hyper, lnMean));
   t.fresh = 0;
   t.age = 0;
 }
 
 export function seen(s: RandomStream, t: Truth, hyper: Hyper): CoilGrade {
   const y = t.fresh + t.residue + hyper.grades.sd * s.normal();
-  const i = hyper.grades.thresholds.filter((c) => y > c).length;
+  const i = s.chance(hyper.misread) ? s.whole(0, GRADES.coil.length - 1) : hyper.grades.thresholds.filter((c) => y > c).length;
   return (GRADES.coil[i] as { grade: CoilGrade }).grade;
 }
 
 export function drawUnit(s: RandomStream, hyper: Hyper, placement: Placement, kitchenEffect: number, visits: number): DrawnUnit {
+  const lnMean = hyper.lnRate[placement] + kitchenEffect;
   const truth: Truth = {
-    rate: Math.exp(hyper.lnRate[placement] + kitchenEffect + hyper.unitSd * s.normal()),
+    ...drawRate(s, hyper, lnMean),
     lost: 1 - hyper.restore.mean + hyper.restore.unitSd * s.normal(),
-    asymptotic: s.chance(hyper.asymptotic.probability),
     fresh: 0,
     age: 0,
     residue: s.normal(0.01, 0.02),
@@ -54,7 +86,7 @@ export function drawUnit(s: RandomStream, hyper: Hyper, placement: Placement, ki
     look('before');
     if (s.chance(0.85)) {
       events.push({ kind: 'cleaning', on });
-      washed(s, truth, hyper);
+      washed(s, truth, hyper, lnMean);
       look('after');
     }
   }
@@ -65,14 +97,13 @@ export function drawUnit(s: RandomStream, hyper: Hyper, placement: Placement, ki
 export function passageDays(s: RandomStream, t: Truth, hyper: Hyper, level: number): number {
   let y = t.fresh + t.residue;
   if (y >= level) return 0;
-  const tau = hyper.asymptotic.tauDays;
   for (let day = 1; day <= REACH; day++) {
     const from = y;
-    const clock = t.asymptotic ? tau * Math.exp(-t.age / tau) * (1 - Math.exp(-1 / tau)) : 1;
+    const passed = clock(t, hyper, 1);
     grow(s, t, hyper, 1);
     y = t.fresh + t.residue;
     if (y >= level) return day - 0.5;
-    if (s.next() < Math.exp((-2 * (level - from) * (level - y)) / (hyper.diffusion * t.rate * clock))) return day - 0.5;
+    if (s.next() < Math.exp((-2 * (level - from) * (level - y)) / (hyper.diffusion * t.rate * passed))) return day - 0.5;
   }
   return Infinity;
 }

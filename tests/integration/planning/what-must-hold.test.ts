@@ -76,7 +76,7 @@ describe('the audit', () => {
       ['person.password_set', actor.userId],
       ['person.deactivated', actor.userId],
     ]);
-    expect(rows[0]?.detail).toMatchObject({ role: ['technician', 'dispatcher'] });
+    expect(rows[0]?.detail).toMatchObject({ changed: { role: ['technician', 'dispatcher'] } });
     expect(JSON.stringify(rows.map((r) => r.detail))).not.toMatch(/lanterns|argon2/);
   });
 });

@@ -24,6 +24,8 @@ COPY --from=build /app/public ./public
 # Migrations run at every start, through pg, which the server uses too.
 COPY --from=build /app/prisma/migrations ./prisma/migrations
 COPY --from=build /app/scripts ./scripts
+# The volume of the backups takes over whose this folder is.
+RUN mkdir -p /backups && chown node:node /backups
 USER node
 EXPOSE 3000
 HEALTHCHECK --interval=15s --timeout=5s --start-period=30s --retries=4 \

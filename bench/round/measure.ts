@@ -194,7 +194,7 @@ const UNIT_OPENED = `new Promise((seen) => {
   let touched = 0;
   addEventListener('click', (e) => (touched = e.timeStamp), { capture: true, once: true });
   new MutationObserver((_, me) => {
-    if (!document.querySelector('nav[aria-label="Units of this visit"]')) return;
+    if (!document.querySelector('nav[aria-label="Steps of the work"]')) return;
     me.disconnect();
     requestAnimationFrame(() => setTimeout(() => seen(performance.now() - touched)));
   }).observe(document, { childList: true, subtree: true });
@@ -209,19 +209,21 @@ async function tapThrough(tablet: BrowserContext, n: number): Promise<Taps> {
   await page.evaluate(`window.opened = ${UNIT_OPENED}; undefined`);
   await page.locator('main a[href*="/unit/"]').nth(n).click();
   note('unit', await page.evaluate(() => (window as unknown as { opened: Promise<number> }).opened));
-  await page.locator('#photos').waitFor();
+  const at = (step: string) => page.getByRole('navigation', { name: 'Steps of the work' }).getByRole('link', { name: step }).click();
+  await at('Lock out, look and clean');
+  await page.getByRole('button', { name: 'One by one' }).click();
   await page.evaluate(LISTEN_FOR_TAPS);
   const press = async (kind: string, button: Locator) => note(kind, await pressed(page, button));
   for (const aspect of ['Condenser fan', 'Gaskets'])
     await press('grade', page.getByRole('group', { name: aspect, exact: true }).getByRole('button').first());
+  await at('Power back, wait, read');
   for (const [field, number] of [
     ['Air into the coil', '86'],
     ['Head pressure', '140'],
   ] as const) {
     await press('pad', page.locator('#readings-after').getByRole('button', { name: new RegExp(`^${field}`) }));
-    const pad = page.getByRole('dialog', { name: field });
+    const pad = page.getByRole('group', { name: `Number pad: ${field}` });
     for (const key of number) await press('key', pad.getByRole('button', { name: key, exact: true }));
-    await press('done', pad.getByRole('button', { name: 'Done', exact: true }));
   }
   return taps;
 }

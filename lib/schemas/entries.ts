@@ -20,12 +20,7 @@ const Id = z.uuid();
 const EARLIEST = Date.UTC(2000, 0, 1);
 const LATEST = Date.UTC(2200, 0, 1);
 const AnyInstant = z.iso.datetime({ offset: true });
-/** A time at which an entry's work can have been done. */
-const Instant = AnyInstant.refine(
-  (t) => Date.parse(t) >= EARLIEST && Date.parse(t) <= LATEST,
-  'That is no time at which it can have been.',
-);
-/** Of an envelope: a clock that is wholly wrong is no reason to refuse the entry, let alone its batch. */
+/** By the tablet's clock: one that is wholly wrong is no reason to refuse the entry, let alone its batch; the handler goes by the entry's own time then. */
 const ClockTime = AnyInstant.transform((t) => new Date(Math.min(Math.max(Date.parse(t), EARLIEST), LATEST)).toISOString());
 const Words = longText().max(2000);
 const Reason = longText().min(1, 'Say why.').max(500);
@@ -57,7 +52,7 @@ const Signature = z
   .refine((s) => s.nobodyThere !== (s.png !== null), 'Either a signature or nobody there.');
 
 export const PAYLOADS = {
-  'visit.start': z.strictObject({ arrivedAt: Instant }),
+  'visit.start': z.strictObject({ arrivedAt: ClockTime }),
   'finding.set': Finding,
   'reading.add': z.strictObject({
     unitId: Id,
@@ -81,7 +76,7 @@ export const PAYLOADS = {
     phase: WorkPhase,
     sha256: z.hex().length(64),
     bytes: z.number().int().positive(),
-    takenAt: Instant,
+    takenAt: ClockTime,
   }),
   'signature.set': Signature,
   'part.use': z.strictObject({
@@ -94,12 +89,12 @@ export const PAYLOADS = {
     unitId: Id,
     boxK: bounded('boxK'),
     toldTo: text().min(1).max(200),
-    toldAt: Instant,
+    toldAt: ClockTime,
     note: Words,
   }),
-  'event.add': z.strictObject({ unitId: Id, kind: z.enum(UNIT_EVENT_KINDS), at: Instant, note: Words }),
+  'event.add': z.strictObject({ unitId: Id, kind: z.enum(UNIT_EVENT_KINDS), at: ClockTime, note: Words }),
   'entry.strike': z.strictObject({ what: z.enum(STRUCK), entryId: Id, why: Reason }),
-  'visit.close': z.strictObject({ leftAt: Instant, taskIds: z.array(Id).max(2000) }),
+  'visit.close': z.strictObject({ leftAt: ClockTime, taskIds: z.array(Id).max(2000) }),
 } as const satisfies { [K in OperationKind]: z.ZodType<Payloads[K]> };
 
 /** Everything about an operation but what it says: a payload that cannot be read must not hold up the rest. */

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { longText, text } from './text';
 import { isTimeZone } from '../core/calendar/is-time-zone';
 import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../core/equipment/limits';
+import { readPosition } from '../core/position';
 import { readDayHours } from '../core/hours';
 import type { WeeklyWindow } from '../core/visits/service-hours';
 import type { Weekday } from '../core/calendar';
@@ -73,3 +74,15 @@ export const WeekHours = z
       return [];
     }),
   );
+
+/** A position as people paste it; null where none is given. */
+export const PositionField = z
+  .string()
+  .max(300, 'At most 300 characters.')
+  .optional()
+  .transform((text, ctx) => {
+    const read = readPosition(text ?? '');
+    if ('position' in read) return read.position;
+    ctx.addIssue({ code: 'custom', message: read.problem });
+    return z.NEVER;
+  });

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Weekday } from '../core/calendar';
-import { Bounded, Name, OptionalEmail, TimeZone, Version, WeekHours, Words } from './fields';
+import { Bounded, Name, OptionalEmail, PositionField, TimeZone, Version, WeekHours, Words } from './fields';
 import { Altitude, HotDayAir } from './measures';
 import { LocalDateField } from './visits';
 
@@ -9,8 +9,7 @@ const fields = {
   address: Words(400),
   timeZone: TimeZone,
   altitude: Altitude,
-  lat: Bounded('lat', 'degrees'),
-  lng: Bounded('lng', 'degrees'),
+  position: PositionField,
   serviceHours: WeekHours,
   accessNotes: Words(),
   contactName: Words(120),
@@ -23,37 +22,22 @@ const fields = {
 
 type Raw = z.output<z.ZodObject<typeof fields>>;
 
-function onFile<T extends Raw>({ altitude, hotDayAir, lat, lng, energyPricePerKwh, preferredWeekday, ...rest }: T) {
+function onFile<T extends Raw>({ altitude, hotDayAir, position, energyPricePerKwh, preferredWeekday, ...rest }: T) {
   return {
     ...rest,
     altitudeM: altitude ?? 0,
     hotDayAirK: hotDayAir ?? 308.15,
-    lat: lat ?? null,
-    lng: lng ?? null,
+    lat: position?.lat ?? null,
+    lng: position?.lng ?? null,
     energyPricePerKwh: energyPricePerKwh ?? null,
     preferredWeekday: (preferredWeekday ?? null) as Weekday | null,
   };
 }
 
-function placed(k: { lat?: number; lng?: number }, ctx: z.RefinementCtx) {
-  if ((k.lat === undefined) !== (k.lng === undefined))
-    ctx.addIssue({
-      code: 'custom',
-      path: [k.lat === undefined ? 'lat' : 'lng'],
-      message: 'Latitude and longitude go together: fill both or neither.',
-    });
-}
-
-export const NewKitchen = z
-  .object({ customerId: z.uuid(), ...fields })
-  .superRefine(placed)
-  .transform(onFile);
+export const NewKitchen = z.object({ customerId: z.uuid(), ...fields }).transform(onFile);
 export type NewKitchen = z.output<typeof NewKitchen>;
 
-export const EditKitchen = z
-  .object({ id: z.uuid(), version: Version, ...fields })
-  .superRefine(placed)
-  .transform(onFile);
+export const EditKitchen = z.object({ id: z.uuid(), version: Version, ...fields }).transform(onFile);
 export type EditKitchen = z.output<typeof EditKitchen>;
 
 /** Days on which a kitchen is closed to us, first and last day both included as people say it. */
@@ -63,3 +47,5 @@ export const NewBlackout = z
 export type NewBlackout = z.output<typeof NewBlackout>;
 
 export const RemoveBlackout = z.object({ id: z.uuid() });
+
+export const SetPosition = z.object({ kitchenId: z.uuid(), text: z.string({ error: 'Paste a position first.' }).max(300) });

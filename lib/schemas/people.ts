@@ -5,7 +5,7 @@ import { GAUGE_GRADES } from '../core/condenser/types';
 import { LIMITS } from '../core/equipment/limits';
 import { passwordProblem } from '../core/people/password-rule';
 import { SKILLS } from '../core/people/skills';
-import { Bounded, Email, Measured, Version, WeekHours, Words } from './fields';
+import { Email, Measured, PositionField, Version, WeekHours, Words } from './fields';
 import { LocalDateField } from './visits';
 
 const PersonName = text({ error: 'Give the name.' })
@@ -27,39 +27,25 @@ const fields = {
   shifts: WeekHours,
   gaugeGrade: z.enum(GAUGE_GRADES, { error: 'Choose the grade on the dial.' }).optional().default('1A'),
   gaugeSpan: Measured(LIMITS.gaugeSpanPa, 'pressure').optional(),
-  homeLat: Bounded('lat', 'degrees'),
-  homeLng: Bounded('lng', 'degrees'),
+  home: PositionField,
 };
 
 type Raw = z.output<z.ZodObject<typeof fields>>;
 const DEFAULT_SPAN_PA = 3_447_379;
-const onFile = <T extends Raw>({ gaugeSpan, homeLat, homeLng, ...rest }: T) => ({
+const onFile = <T extends Raw>({ gaugeSpan, home, ...rest }: T) => ({
   ...rest,
   gaugeSpanPa: gaugeSpan ?? DEFAULT_SPAN_PA,
-  homeLat: homeLat ?? null,
-  homeLng: homeLng ?? null,
+  homeLat: home?.lat ?? null,
+  homeLng: home?.lng ?? null,
 });
-
-function placed(p: { homeLat?: number; homeLng?: number }, ctx: z.RefinementCtx) {
-  if ((p.homeLat === undefined) !== (p.homeLng === undefined))
-    ctx.addIssue({
-      code: 'custom',
-      path: [p.homeLat === undefined ? 'homeLat' : 'homeLng'],
-      message: 'Latitude and longitude go together: fill both or neither.',
-    });
-}
 
 export const NewPerson = z
   .object({ ...fields, password: NewPassword })
-  .superRefine(placed)
   .superRefine(strong)
   .transform(onFile);
 export type NewPerson = z.output<typeof NewPerson>;
 
-export const EditPerson = z
-  .object({ id: z.uuid(), version: Version, ...fields })
-  .superRefine(placed)
-  .transform(onFile);
+export const EditPerson = z.object({ id: z.uuid(), version: Version, ...fields }).transform(onFile);
 export type EditPerson = z.output<typeof EditPerson>;
 
 export const SetActive = z.object({ id: z.uuid(), version: Version, active: z.enum(['yes', 'no']) });

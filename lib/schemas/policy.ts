@@ -31,11 +31,7 @@ export const PolicyForm = z
     /** Longest interval by kind of task. */
     maxWeeks: z.object(Object.fromEntries(LEARNING_TASKS.map((key) => [key, weeks])) as Record<LearningTask, typeof weeks>),
     returnWithinDays: z.number({ error: 'Write whole days.' }).int('Whole days.').min(1, 'At least a day.').max(60, 'At most 60 days.'),
-    cleanFindings: z
-      .number({ error: 'Write a whole number.' })
-      .int('A whole number.')
-      .min(2, 'At least two running: rules loosen slowly.')
-      .max(10, 'At most ten.'),
+    cleanFindings: z.number({ error: 'Write a whole number.' }).int('A whole number.').min(1, 'At least one.').max(10, 'At most ten.'),
   })
   .superRefine((f, ctx) => {
     const fail = (path: string, message: string) => ctx.addIssue({ code: 'custom', path: [path], message });

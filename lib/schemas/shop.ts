@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { text } from './text';
 import { LIMITS } from '../core/equipment/limits';
-import { Bounded, Email, Name, OptionalEmail, TimeZone, Words } from './fields';
+import { Email, Name, OptionalEmail, PositionField, TimeZone, Words } from './fields';
 import { NewPassword, strong } from './people';
 
 /** ISO 4217, as far as this machine can write amounts in it. */
@@ -21,24 +21,37 @@ export const EditShop = z
     ...fields,
     phone: Words(60),
     email: OptionalEmail,
-    lat: Bounded('lat', 'degrees'),
-    lng: Bounded('lng', 'degrees'),
+    position: PositionField,
     overdueLimitDays: z.number({ error: 'Write the days.' }).int('Whole days.').min(0, 'At least 0.').max(365, 'At most 365.'),
     circuity: number('circuity'),
     speedKmh: number('speedKmh'),
     /** When the form was opened: a change made since is not overwritten. */
     seen: text(),
   })
-  .superRefine((s, ctx) => {
-    if ((s.lat === undefined) !== (s.lng === undefined))
-      ctx.addIssue({
-        code: 'custom',
-        path: [s.lat === undefined ? 'lat' : 'lng'],
-        message: 'Latitude and longitude go together: fill both or neither.',
-      });
-  })
-  .transform(({ lat, lng, ...rest }) => ({ ...rest, lat: lat ?? null, lng: lng ?? null }));
+  .transform(({ position, ...rest }) => ({ ...rest, lat: position?.lat ?? null, lng: position?.lng ?? null }));
 export type EditShop = z.output<typeof EditShop>;
+
+const money = (most: number, ask: string) =>
+  z
+    .number({ error: ask })
+    .min(0, 'Not below nothing.')
+    .max(most, `At most ${most.toLocaleString('en-US')}.`);
+
+/** What things cost the shop, in its own currency. All of it is asked, and none of it is assumed. */
+export const SetCosts = z
+  .object({
+    seen: z.string(),
+    labourPerHour: money(2000, 'Give what an hour of a technician costs you.'),
+    vehicle: money(100, 'Give what a mile or kilometre of driving costs.'),
+    distance: z.enum(['mi', 'km']),
+    cleaningCost: money(10_000, 'Give what one coil cleaning costs you.'),
+    inspectionCost: money(10_000, 'Give what one look at a drain or evaporator costs you.'),
+    failureCost: money(100_000, 'Give what a breakdown costs.'),
+    energyPricePerKwh: money(10, 'Give the price of a kilowatt-hour.'),
+  })
+  // The international mile is 1.609344 km.
+  .transform(({ vehicle, distance, ...rest }) => ({ ...rest, vehiclePerKm: distance === 'mi' ? vehicle / 1.609344 : vehicle }));
+export type SetCosts = z.output<typeof SetCosts>;
 
 /** The shop and its first owner. */
 export const SetUp = z

@@ -105,7 +105,9 @@ test.describe('an empty shop', () => {
     await page.getByLabel('Set-up code').fill('271828182845');
     await page.getByLabel('Your password').fill('four plain little words');
     await page.getByRole('button', { name: 'Set up the shop' }).click();
-    await expect(page).toHaveURL(/\/owner/);
+    await expect(page).toHaveURL(/\/first-day/);
+    await expect(page.getByRole('link', { name: 'Set the costs' })).toBeVisible();
+    await accessible();
 
     await page.goto('/due');
     await expect(page.getByText('Once kitchens and their units are on file')).toBeVisible();

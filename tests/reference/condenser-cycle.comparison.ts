@@ -16,9 +16,10 @@ const CYCLE_TABLE = [
 
 /** The table's own compressor: clearance 4 %, n 1.1, a constant 60 % isentropic, nothing lost through the shell. */
 const TABLE_COMPRESSOR: CompressorConstants = {
-  ...typicalCompressor('reciprocating', 'medium'),
+  ...typicalCompressor('reciprocating'),
   ratedEfficiency: 0.6,
-  lossGrowth: 1,
+  clearance: 0.04,
+  efficiencyFall: 0,
   shellLoss: 0,
 };
 
@@ -27,7 +28,7 @@ function cycleTable(): number[] {
   for (const { id, evaporating, changes } of CYCLE_TABLE) {
     const fluid = fluidOf(id);
     const te = fahrenheit(evaporating);
-    const compressor = { by: 'constants', constants: TABLE_COMPRESSOR, displacement: 1, fixedLossW: 0 } as const;
+    const compressor = { by: 'constants', constants: TABLE_COMPRESSOR, displacement: 1 } as const;
     const at = (condensing: number) => {
       const p2 = fluid.dewP(fahrenheit(condensing));
       const given = { suctionK: te + 20 / 1.8, liquidK: fluid.bubbleT(p2) - 8 / 1.8 };

@@ -2,9 +2,10 @@
 
 import { refresh } from 'next/cache';
 import { EditTaskKind, NewTaskKind } from '@/lib/schemas/tasks';
-import { EditShop } from '@/lib/schemas/shop';
+import { EditShop, SetCosts } from '@/lib/schemas/shop';
 import { defineFormAction } from '@/lib/server/define-action';
 import { addTaskKind, editTaskKind } from '@/lib/features/tasks/verbs/task-kinds';
+import { setCosts } from '@/lib/features/shop/verbs/set-costs';
 import { editShop } from '@/lib/features/shop/verbs/edit-shop';
 
 export const saveShop = defineFormAction('manage:shop', EditShop, async (ctx) => {
@@ -19,5 +20,10 @@ export const addKind = defineFormAction('manage:shop', NewTaskKind, async (ctx) 
 
 export const saveKind = defineFormAction('manage:shop', EditTaskKind, async (ctx) => {
   await editTaskKind(ctx, ctx.input);
+  refresh();
+});
+
+export const saveCosts = defineFormAction('manage:shop', SetCosts, async (ctx) => {
+  await setCosts(ctx, ctx.input);
   refresh();
 });

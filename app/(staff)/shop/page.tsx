@@ -1,10 +1,11 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
-import { shopSettings } from '@/lib/features/shop/reads/settings';
+import { costsOf, shopSettings } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead, Sheet } from '../../_ui/sheet';
 import { KindRow, NewKindForm } from './_components/kind-forms';
+import { CostsForm } from './_components/costs-form';
 import { ShopForm } from './_components/shop-form';
 
 export const metadata: Metadata = { title: 'Shop' };
@@ -18,6 +19,12 @@ export default definePage('manage:shop', async ({ db }) => {
       <PageHead title="The shop" />
       <div className="flex flex-col gap-8">
         <ShopForm shop={{ ...shop, phone: shop.phone ?? '', email: shop.email ?? '' }} seen={seen} />
+        <CostsForm
+          costs={costsOf(shop)}
+          currency={shop.currency}
+          distance={['USD', 'GBP'].includes(shop.currency) ? 'mi' : 'km'}
+          seen={seen}
+        />
         <Sheet title="Kinds of task">
           <p className="mb-2 max-w-[75ch] text-soft">
             Every unit starts with the usual ones for its kind, coil cleanings by what the condenser breathes (common practice). Add what

@@ -6,7 +6,6 @@ export { compareBeforeAfter, type BeforeAfter } from './compare';
 export { questionReading } from './readings/doubts';
 export { steadyState, type NoSteadyState, type SteadyState, type Surroundings } from './machine/balance';
 export { conductanceOf, cyclePoints, headAgainstAir, type CyclePoint, type HeadAtAir } from './machine/curves';
-export { gaugeSdPa, assumedGauge } from './readings/instruments';
-export { CAUSE_LABEL } from './words/sentence';
+export { CAUSE_LABEL, likelyWords } from './words/causes';
 export { readMap, superheatFactor, tenCoefficients } from './compressor/ten-coefficient';
 export type { CompressorMap, MapUnits, TenCoefficients } from './compressor/ten-coefficient';

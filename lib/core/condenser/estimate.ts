@@ -1,42 +1,42 @@
 import { cancels } from './baseline';
-import { dischargeTemperature } from './machine/cycle';
 import { figure, Z80 } from './bands';
-import { weigh } from './causes/weigh';
-import type { Scene } from './causes/evidence';
 import { underHeadControl } from './causes/head-control';
-import { neverBelowZero, outlook } from './outlook/consequences';
-import { sifted } from './readings/doubts';
-import { unreadable } from './readings/readable';
-import { evaporatingFor } from './machine/evaporator';
-import { assumptionsOf } from './words/assumptions';
+import { causesOf } from './causes/told';
 import { isKnownRefrigerant } from './fluid/limits';
-import { modelOf, type ModelOptions, type UnitModel } from './machine/model';
-import { meansOf, resolve, type Resolved } from './readings/resolve';
-import { cannotSaySentence, sentenceFor } from './words/sentence';
-import { expFigure, seeWithSpread, toFigure, type SeenWithSpread, type Spread, type Spreads } from './readings/spread';
-import { scatterSd, SHORTEST_STEADY_MIN } from './readings/steadiness';
-import { tuned } from './machine/tune';
+import { infer, type Belief } from './inference/infer';
+import { quantile, type Part } from './inference/mixture';
+import { nextLooks } from './inference/next-look';
+import { sceneOf } from './inference/scene';
+import { outlook, type Outlook } from './outlook/consequences';
+import { sifted } from './readings/doubts';
+import { measuredOf, meansOf, type MeasuredSides } from './readings/measured';
+import { unreadable } from './readings/readable';
+import { SHORTEST_STEADY_MIN } from './readings/steadiness';
 import { judge } from './verdict';
+import { assumptionsOf } from './words/assumptions';
+import { lookWords } from './words/looks';
+import { cannotSaySentence, sentenceFor } from './words/sentence';
 import type {
   CannotSayReason,
   CleanBaseline,
   CondenserUnit,
   Conditions,
-  DesignRise,
   Doubt,
   Estimate,
   EstimateCannotSay,
   EstimateOk,
   Figure,
+  NowAndClean,
   PastLoss,
   Reading,
 } from './types';
 
-export type EstimateOptions = ModelOptions & { history?: readonly PastLoss[] };
+export type EstimateOptions = { history?: readonly PastLoss[] };
 
 /**
- * What one reading says of the condenser: how much of it is lost, what that costs under the stated conditions, how
- * sure that is, and whether it is the coil at all. Never throws for a bad reading: `cannot_say` with the reason.
+ * What one reading says of the machine: how much of the condenser is lost, what that costs under the stated conditions,
+ * how sure that is, which cause is how likely, and what to look at next. Never throws for a bad reading: `cannot_say`
+ * with the reason.
  *
  * @param unit what is known of the machine
  * @param entered reading as typed, SI, gauge pressures above the local atmosphere
@@ -55,150 +55,149 @@ export function estimate(
   const no = (reason: CannotSayReason) => cannotSay(reason, doubts);
   const lacking = unreadable(unit, entered) ?? (unreadable(unit, reading) && 'impossible_reading');
   if (lacking) return no(lacking);
-  const model = modelOf(unit, options);
-  const resolved = model && resolve(unit, model, reading);
-  if (!model || !resolved) return no('out_of_range');
-  const s = seeWithSpread(model, resolved, scatterSd(reading));
-  const unsound = unsoundness(s, doubts);
+  const learnt = cancels(baseline, meansOf(reading));
+  const scene = sceneOf(unit, reading, baseline, { history: options.history, learnt });
+  const known = scene && measuredOf(scene);
+  if (!scene || !known) return no('out_of_range');
+  const unsound = unsoundness(known, doubts);
   if (unsound) return no(unsound);
-  const known = {
-    condensingK: toFigure(s.condensingK),
-    condensingDewK: toFigure(s.condensingDewK),
-    riseK: toFigure(s.riseK),
-  };
   const late = reading.steadyMinutes !== undefined && reading.steadyMinutes < SHORTEST_STEADY_MIN;
   if (late) return { ...no('not_steady'), ...known };
-  if (underHeadControl(unit, resolved.airK.value, baseline.cleanRiseK)) return { ...no('head_control'), ...known };
-  const whole = full({ unit, reading, baseline, conditions, options, model, resolved, s, doubts, known });
-  return whole ?? { ...no('not_converged'), ...known };
+  const air = scene.sound.mean[4] ?? NaN;
+  const belief = infer(scene, doubts.length);
+  if (!belief) return { ...no('not_converged'), ...known };
+  const held = underHeadControl(unit, air, baseline.cleanRiseK) || belief.probability.head_pressure_control > 0.5;
+  if (held) return { ...no('head_control'), ...known };
+  return told(belief, { unit, reading, baseline, conditions, known, doubts });
 }
 
 function cannotSay(reason: CannotSayReason, doubts: Doubt[]): EstimateCannotSay {
-  return {
-    status: 'cannot_say',
-    reason,
-    causes: [],
-    verdict: 'cannot_say',
-    sentence: cannotSaySentence(reason),
-    doubts,
-  };
+  return { status: 'cannot_say', reason, causes: [], verdict: 'cannot_say', sentence: cannotSaySentence(reason), doubts };
 }
 
 /** Less than this over the air there is no telling one coil from another. */
 const SMALLEST_RISE_K = 2;
 
-function unsoundness(s: SeenWithSpread, doubts: readonly Doubt[]): CannotSayReason | null {
-  const { seen } = s;
-  if (seen.riseK <= 0) return doubts.length > 0 ? 'impossible_reading' : 'rise_too_small';
-  if (!Number.isFinite(seen.condensingK + seen.heatRejectedW)) return 'out_of_range';
-  if (seen.riseK < SMALLEST_RISE_K || s.riseK.down > 0.8 * seen.riseK) return 'rise_too_small';
-  if (!(seen.heatRejectedW > 0)) return 'impossible_reading';
-  const spreads = [s.lnConductance.whole, s.lnDuty.whole, s.riseK].flatMap((x) => [x.value, x.down, x.up]);
-  return spreads.every(Number.isFinite) ? null : 'out_of_range';
+function unsoundness(known: MeasuredSides, doubts: readonly Doubt[]): CannotSayReason | null {
+  const { riseK, condensingK } = known;
+  if (riseK.value <= 0) return doubts.length > 0 ? 'impossible_reading' : 'rise_too_small';
+  if (!Number.isFinite(condensingK.value)) return 'out_of_range';
+  return riseK.value < SMALLEST_RISE_K || riseK.value - riseK.lo > 0.8 * riseK.value ? 'rise_too_small' : null;
 }
 
-type Known = { condensingK: Figure; condensingDewK: Figure; riseK: Figure };
 type Given = {
   unit: CondenserUnit;
   reading: Reading;
   baseline: CleanBaseline;
   conditions: Conditions;
-  options: EstimateOptions;
-  model: UnitModel;
-  resolved: Resolved;
-  s: SeenWithSpread;
+  known: MeasuredSides;
   doubts: Doubt[];
-  known: Known;
 };
 
-function full(g: Given): EstimateOk | null {
-  const { unit, reading, baseline, conditions, model, s } = g;
-  const lnDesignDuty = Math.log(model.designDutyW);
-  const cleanSd = baseline.sdK / baseline.cleanRiseK;
-  const clean: Spread = { value: lnDesignDuty - Math.log(baseline.cleanRiseK), down: Z80 * cleanSd, up: Z80 * cleanSd };
-  const means = meansOf(g.resolved);
-  const learnt = cancels(baseline, means);
-  const which = learnt ? 'repeat' : 'whole';
-  const now = s.lnConductance[which];
-  const duty = s.lnDuty[which];
-  // ln(K_clean/K): up when the coil is worse.
-  const worse: Spread = {
-    value: clean.value - now.value,
-    down: Math.hypot(clean.down, now.up),
-    up: Math.hypot(clean.up, now.down),
-  };
-  const lossAt = (x: number) => 1 - Math.exp(-x);
-  const conductanceLost = neverBelowZero(figure(lossAt(worse.value), lossAt(worse.value - worse.down), lossAt(worse.value + worse.up)));
-  const ahead = tuned(model, g.resolved, s.seen, unit.boxSetPointK);
-  const look = outlook(ahead, { now, nowByRise: s.lnConductanceByRise, clean }, conditions, {
-    learnt,
-    sizeKnown: unit.nominalCoolingW !== undefined || unit.compressorMap !== undefined,
-    dischargeOffsetK: dischargeOffset(g),
-    cutoutPaGauge: unit.cutoutPaGauge,
-  });
-  const cleanRise: Spread = {
-    value: duty.value - clean.value,
-    down: Math.hypot(duty.down, clean.up),
-    up: Math.hypot(duty.up, clean.down),
-  };
-  const sdWorse = { value: worse.value, sd: worse.down / Z80 };
-  const scene: Scene = {
-    unit,
-    reading,
-    model,
-    seen: s.seen,
-    z: worse.value / sdWorse.sd,
-    lost: conductanceLost.value,
-    lostSd: (conductanceLost.value - lossAt(worse.value - worse.down)) / Z80,
-    cleanRiseK: Math.exp(cleanRise.value),
-    usualEvaporatingK: usualEvaporating(g),
-    history: g.options.history ?? [],
-    doubts: g.doubts,
-  };
-  const weighed = weigh(scene);
-  const judged = judge(sdWorse, weighed, reading);
-  const told = { riseK: g.known.riseK, cleanRiseK: expFigure(cleanRise), conductanceLost, verdict: judged.verdict };
-  const next = weighed.causes.find((c) => c.id === (judged.also ?? judged.leading))?.next ?? '';
-  const extra = look.consequences?.extraEnergyKwhPerDay ?? null;
+function told(belief: Belief, g: Given): EstimateOk {
+  const { unit, reading, baseline, conditions, known, doubts } = g;
+  const learnt = cancels(baseline, meansOf(reading));
+  const conductanceLost = lossFigure(lossParts(belief), learnt);
+  const ahead = outlook({ belief, unit, conditions });
+  const looks = nextLooks(belief);
+  const judged = judge(belief, reading, looks);
+  const next = judged.look ? lookWords(judged.look, unit) : '';
+  const { cleanRiseK, designRiseK } = rises(belief, known.riseK.value, reading);
+  const causes = causesOf(belief, known, unit, looks);
+  const figures = foretold(ahead, belief, conditions, learnt);
   return {
     status: 'ok',
-    ...g.known,
-    cleanRiseK: told.cleanRiseK,
-    designRiseK: designRise(lnDesignDuty, s.lnConductance, means),
+    ...known,
+    cleanRiseK,
+    designRiseK,
     conductanceLost,
-    coolingLostHotDay: look.consequences?.coolingLostHotDay ?? null,
-    extraEnergyKwhPerDay: extra,
-    extraCostPerDay: extra && priced(extra, conditions),
-    cannotKeepUp: look.consequences?.cannotKeepUp ?? false,
-    dischargeHotDayK: look.consequences?.dischargeHotDayK ?? null,
-    headHotDayPaGauge: look.consequences?.headHotDayPaGauge ?? null,
-    cutoutAirK: look.cutoutAirK,
-    causes: weighed.causes,
+    ...figures,
+    causes,
+    lookNext: looks.slice(0, 3).map((l) => ({ look: l.look, words: lookWords(l.look, unit), bits: l.bits })),
     verdict: judged.verdict,
-    sentence: sentenceFor(told, { ...judged, next }, reading),
-    doubts: g.doubts,
-    assumptions: assumptionsOf(unit, reading, conditions, model, baseline),
+    sentence: sentenceFor({ riseK: known.riseK, cleanRiseK, conductanceLost }, { ...judged, next }, causes, reading),
+    doubts,
+    assumptions: assumptionsOf(unit, reading, conditions, belief.scene.machine.profile, baseline),
   };
 }
 
-function designRise(lnDesignDuty: number, { whole, repeat }: Spreads, means: string): DesignRise {
-  const band = expFigure({ value: lnDesignDuty - whole.value, down: whole.up, up: whole.down });
-  return { ...band, repeatSd: (repeat.up + repeat.down) / (2 * Z80), means };
+/** Loss, −ln(K/K_clean), as a mixture: what the reading shows of the condenser, and what it is if another cause is at work. */
+function lossParts(belief: Belief): Part[] {
+  const { scene, measured, plain, components } = belief;
+  const sd = Math.hypot(measured.sd, scene.lnCleanSd);
+  const others = components.filter((c) => c.solution !== plain);
+  const rest = others.reduce((a, c) => a + c.weight, 0);
+  const parts: Part[] = others.map((c) => ({ weight: c.weight, value: c.loss, down: c.lossSd, up: c.lossSd }));
+  parts.push({ weight: 1 - rest, value: scene.lnClean - measured.lnK, down: sd, up: sd });
+  return parts;
 }
 
-function priced(extra: Figure, { energyPricePerKwh: price, currency }: Conditions) {
-  return { ...figure(extra.value * price, extra.lo * price, extra.hi * price), currency };
+/** Ends of the 80 % band: more of what is left out lies below than above, as a loss is sooner seen than ruled out. */
+const LOW_TAIL = 0.13;
+const HIGH_TAIL = 0.07;
+
+/** Bands of the mixture come out a little wide: this part of the distance from the median holds what is promised (set on the outside plant, part A). */
+const CALIBRATION = { new: 0.95, learnt: 0.85 } as const;
+
+function ends(parts: readonly Part[], learnt: boolean): [number, number, number] {
+  const mid = quantile(parts, 0.5);
+  const k = learnt ? CALIBRATION.learnt : CALIBRATION.new;
+  return [mid, mid + k * (quantile(parts, LOW_TAIL) - mid), mid + k * (quantile(parts, 1 - HIGH_TAIL) - mid)];
 }
 
-/** Where the evaporator would settle for this box by the usual constants, K; that is what was taken without a suction gauge. */
-function usualEvaporating({ model, resolved, s }: Given): number {
-  if (!resolved.suctionPa) return s.seen.evaporatingDewK;
-  return evaporatingFor(model, resolved.boxK.value, s.seen.condensingDewK, s.seen.evaporatingDewK, 1e-2);
+/** Nothing is lost less than nothing: where the band reaches below, its upper end stands as the limit. */
+function lossFigure(parts: readonly Part[], learnt: boolean): Figure {
+  const [value, lo, hi] = ends(parts, learnt).map((x) => Math.max(0, -Math.expm1(-x))) as [number, number, number];
+  return figure(value, lo, Math.max(hi, SMALLEST_LIMIT));
+}
+const SMALLEST_LIMIT = 0.01;
+
+function rises(belief: Belief, riseK: number, reading: Reading): Pick<EstimateOk, 'cleanRiseK' | 'designRiseK'> {
+  const { scene, measured, plain } = belief;
+  const relative = belief.measured.lnK - scene.lnClean;
+  const dutySd = Math.hypot(0.03, reading.suctionPaGauge === undefined ? 0.08 : 0.04);
+  const sd = Math.hypot(scene.lnCleanSd, dutySd);
+  const clean = plain.outcome.riseK > 0 ? plain.outcome.riseK * Math.exp(relative) : riseK * Math.exp(relative);
+  const design = scene.machine.profile.cleanRiseK * Math.exp(-measured.lnK);
+  const band = (value: number, s: number) => figure(value, value * Math.exp(-Z80 * s), value * Math.exp(Z80 * s));
+  return {
+    cleanRiseK: band(clean, sd),
+    designRiseK: { ...band(design, measured.sd), repeatSd: measured.repeatSd, means: meansOf(reading) },
+  };
 }
 
-/** Measured minus computed discharge temperature, where a clamp sat on the discharge line. */
-function dischargeOffset({ reading, model, s }: Given): number | undefined {
-  if (reading.dischargeLineK === undefined) return undefined;
-  const offset = reading.dischargeLineK - dischargeTemperature(model.fluid, s.seen.cycle);
-  return Math.abs(offset) < 25 ? offset : undefined;
+type Foretold = Pick<
+  EstimateOk,
+  | 'coolingLostHotDay'
+  | 'extraEnergyKwhPerDay'
+  | 'extraCostPerDay'
+  | 'cannotKeepUp'
+  | 'dischargeHotDayK'
+  | 'headHotDayPaGauge'
+  | 'cutoutAirK'
+>;
+
+function foretold(ahead: Outlook | null, { scene }: Belief, conditions: Conditions, learnt: boolean): Foretold {
+  if (!ahead) {
+    const none = { coolingLostHotDay: null, extraEnergyKwhPerDay: null, extraCostPerDay: null, cannotKeepUp: false };
+    return { ...none, dischargeHotDayK: null, headHotDayPaGauge: null, cutoutAirK: null };
+  }
+  const even = (parts: readonly Part[], shift = 0) =>
+    figure(quantile(parts, 0.5) - shift, quantile(parts, 0.1) - shift, quantile(parts, 0.9) - shift);
+  const pair = (now: readonly Part[], clean: readonly Part[], shift = 0): NowAndClean => ({
+    now: even(now, shift),
+    clean: even(clean, shift),
+  });
+  const [kwh, kwhLo, kwhHi] = ends(ahead.extraKwh, learnt).map((x) => Math.max(0, x)) as [number, number, number];
+  const extra = figure(kwh, kwhLo, Math.max(kwhHi, 0.001));
+  const price = conditions.energyPricePerKwh;
+  return {
+    coolingLostHotDay: lossFigure(ahead.coolingLost, learnt),
+    extraEnergyKwhPerDay: extra,
+    extraCostPerDay: { ...figure(extra.value * price, extra.lo * price, extra.hi * price), currency: conditions.currency },
+    cannotKeepUp: ahead.cannotKeepUp,
+    dischargeHotDayK: pair(ahead.dischargeNow, ahead.dischargeClean),
+    headHotDayPaGauge: pair(ahead.headNow, ahead.headClean, scene.atmospherePa),
+    cutoutAirK: ahead.cutNow && ahead.cutClean && pair(ahead.cutNow, ahead.cutClean),
+  };
 }

@@ -13,8 +13,8 @@ export type KitchenRecord = { altitudeM?: number; hotDayAirK?: number; energyPri
 
 /** Where nobody entered a set point: 38 °F in a cooler, −5 °F in a freezer, 30 °F in an ice machine. */
 export function usualBoxK(kind: string, application: string): number {
-  if (application === 'low') return 252.6;
-  return kind === 'ice_machine' ? 272.04 : 276.48;
+  if (kind === 'ice_machine') return 272.04;
+  return application === 'low' ? 252.6 : 276.48;
 }
 
 export function condenserUnitOf(unit: UnitRecord, kitchen: KitchenRecord): CondenserUnit {

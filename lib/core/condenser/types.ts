@@ -126,14 +126,20 @@ export type Conditions = {
 export type PastLoss = { at: number; lost: number; sd: number };
 
 export const CAUSES = [
+  'nothing',
   'coil_fouling',
+  'condenser_fan',
+  'blocked_air',
+  'recirculation',
   'non_condensables',
   'overcharge',
-  'condenser_fan',
-  'recirculation',
-  'head_pressure_control',
-  'high_load',
   'low_charge',
+  'evaporator_coil',
+  'evaporator_fan',
+  'weak_compressor',
+  'high_load',
+  'head_pressure_control',
+  'not_steady',
   'reading_fault',
 ] as const;
 export type CauseId = (typeof CAUSES)[number];
@@ -151,7 +157,7 @@ export type Cause = {
 /** A question to whoever typed an entry. `leftOut`: it cannot be so, and is kept out of the sums until answered. */
 export type Doubt = { field: keyof Reading; question: string; leftOut?: true };
 
-export const VERDICTS = ['clean_it', 'look_elsewhere', 'watch', 'fine', 'cannot_say'] as const;
+export const VERDICTS = ['clean_it', 'look_first', 'look_elsewhere', 'watch', 'fine', 'cannot_say'] as const;
 export type Verdict = (typeof VERDICTS)[number];
 
 export const CANNOT_SAY_REASONS = [
@@ -160,6 +166,7 @@ export const CANNOT_SAY_REASONS = [
   'not_steady',
   'head_control',
   'water_cooled',
+  'above_critical',
   'out_of_range',
   'rise_too_small',
   'impossible_reading',
@@ -192,6 +199,8 @@ export type EstimateOk = Measured & {
   /** Coil-inlet air at which head reaches the cut-out; null without a known cut-out. */
   cutoutAirK: NowAndClean | null;
   causes: Cause[];
+  /** What to look at or read next, by how much it would tell of the cause, most telling first. */
+  lookNext: { look: string; words: string; bits: number }[];
   verdict: Exclude<Verdict, 'cannot_say'>;
   sentence: string;
   doubts: Doubt[];

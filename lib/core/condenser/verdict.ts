@@ -1,34 +1,55 @@
 import { normalCdf } from './bands';
-import type { Weighed } from './causes/weigh';
+import type { Belief } from './inference/infer';
+import { BEFORE } from './inference/priors';
+import type { LookId, NextLook } from './inference/next-look';
 import type { CauseId, Reading, Verdict } from './types';
 
-/** A loss under this is not worth a cleaning by itself. */
-const WORTH_CLEANING = 0.1;
-/** Called only when clean is this many sigma away: fewer than one clean visit in twenty is told to clean. */
-const SURE_SIGMA = 2;
-/** From here a loss is worth watching. */
-const WATCH = { sigma: 1.2, lost: 0.08 };
-/** Evidence of this much log odds stands on its own, whatever the coil does. */
-const SPEAKS_FOR_ITSELF = 2;
+/** −ln(K/K_clean) from which a cleaning is worth its hour (a tenth of the conductance), and how sure of it. */
+const WORTH_CLEANING = 0.105;
+const SURE_WORTH = 0.7;
+/** A cause is named when it is this likely; trouble of some kind when all of them together are. */
+const NAMED = 0.5;
+const SURE_COIL = 0.6;
+/** Enough where the eye found the coil matted or packed and the fan was looked at: what blocks it must come out in any case. */
+const SEEN_COIL = 0.3;
+/** Trouble of some kind: the odds of a sound machine have fallen to this part of what they were before the reading. */
+const TROUBLE = 0.45;
+const WATCH = 0.3;
 
-/** `also` is a second trouble that has evidence of its own beside the leading one. */
-export type Judged = { verdict: Exclude<Verdict, 'cannot_say'>; leading: CauseId; also?: CauseId };
+/** `also` is a second trouble that may well stand beside the leading one. */
+export type Judged = { verdict: Exclude<Verdict, 'cannot_say'>; leading: CauseId; also?: CauseId; look?: LookId };
 
-/**
- * @param lnRatio ln(K_clean/K), its value and standard deviation
- */
-export function judge(lnRatio: { value: number; sd: number }, weighed: Weighed, reading: Reading): Judged {
-  const z = lnRatio.value / lnRatio.sd;
-  const likelyWorth = 1 - normalCdf((-Math.log(1 - WORTH_CLEANING) - lnRatio.value) / lnRatio.sd);
-  const leading = weighed.causes[0]?.id ?? 'coil_fouling';
-  const other = weighed.causes.find((c) => c.id !== 'coil_fouling');
-  const otherSpeaks = other !== undefined && (weighed.evidence.get(other.id) ?? 0) >= SPEAKS_FOR_ITSELF;
-  if (z > SURE_SIGMA && likelyWorth > 0.8) {
-    if (leading === 'coil_fouling' && reading.phase !== 'after')
-      return { verdict: 'clean_it', leading, also: otherSpeaks ? other.id : undefined };
-    return { verdict: 'look_elsewhere', leading };
+/** Seen through the condenser's air side alone: before coil and fan were looked at they cannot be told apart. */
+const AIR_SIDE: readonly CauseId[] = ['coil_fouling', 'condenser_fan', 'blocked_air'];
+
+export function judge(belief: Belief, reading: Reading, looks: readonly NextLook[]): Judged {
+  const { probability } = belief;
+  const order = (Object.keys(probability) as CauseId[]).sort((a, b) => probability[b] - probability[a]);
+  const leading = order[0] ?? 'nothing';
+  const second = order.find((c) => c !== leading && c !== 'nothing' && probability[c] > 0.2);
+  const looked = reading.coilGrade !== undefined && reading.fanGrade !== undefined;
+  const unseen = looks.find((l) => (l.look === 'coilGrade' || l.look === 'fanGrade') && reading[l.look] === undefined)?.look;
+  const most = looks[0]?.look;
+  const airSide = AIR_SIDE.reduce((a, c) => a + probability[c], 0);
+  const caked = reading.coilGrade === 'matted' || reading.coilGrade === 'packed';
+  const sure = probability.coil_fouling > (caked ? SEEN_COIL : SURE_COIL) && (caked || leading === 'coil_fouling');
+  if (sure && looked && reading.fanGrade !== 'failed') {
+    if (reading.phase === 'after') return { verdict: 'look_elsewhere', leading: 'coil_fouling', look: most };
+    if (worthCleaning(belief) > SURE_WORTH)
+      return { verdict: 'clean_it', leading: 'coil_fouling', also: leading === 'coil_fouling' ? second : leading, look: most };
   }
-  if (other && otherSpeaks) return { verdict: 'look_elsewhere', leading: other.id };
-  const lost = 1 - Math.exp(-lnRatio.value);
-  return { verdict: z > WATCH.sigma && lost > WATCH.lost ? 'watch' : 'fine', leading };
+  if (leading !== 'nothing' && leading !== 'coil_fouling' && probability[leading] > NAMED)
+    return { verdict: leading === 'not_steady' ? 'look_first' : 'look_elsewhere', leading, also: second, look: most };
+  if (!looked && airSide > NAMED) return { verdict: 'look_first', leading, also: second, look: unseen ?? most };
+  const odds = (p: number) => p / Math.max(1e-9, 1 - p);
+  if (odds(probability.nothing) < TROUBLE * odds(BEFORE.nothing))
+    return { verdict: 'look_first', leading: leading === 'nothing' ? (order[1] ?? leading) : leading, also: second, look: most };
+  return { verdict: probability.coil_fouling > WATCH ? 'watch' : 'fine', leading };
+}
+
+/** How likely the coil alone has lost enough to be worth an hour. */
+function worthCleaning({ components, probability }: Belief): number {
+  const coil = components.filter((c) => c.cause === 'coil_fouling');
+  const p = coil.reduce((a, c) => a + c.weight * (1 - normalCdf((WORTH_CLEANING - c.loss) / c.lossSd)), 0);
+  return p / Math.max(1e-9, probability.coil_fouling);
 }

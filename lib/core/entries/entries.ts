@@ -31,9 +31,15 @@ export const UNIT_EVENT_LABEL: Record<UnitEventKind, string> = {
   note: 'Something else worth keeping',
 };
 
-export const URGENCIES = ['soon', 'next', 'quote'] as const;
+export const URGENCIES = ['now', 'soon', 'next', 'quote'] as const;
+/** How soon work is wanted; "now" is a unit that stays off, which the office hears of at once. */
 export type Urgency = (typeof URGENCIES)[number];
-export const URGENCY_LABEL: Record<Urgency, string> = { soon: 'Within days', next: 'At the next visit', quote: 'Quote first' };
+export const URGENCY_LABEL: Record<Urgency, string> = {
+  now: 'Now: it stays off',
+  soon: 'Within days',
+  next: 'At the next visit',
+  quote: 'Quote first',
+};
 
 export const STRUCK = ['part', 'follow_up', 'event', 'photo'] as const;
 

@@ -80,7 +80,8 @@ function energyTable(curve: BoxCurve, clean: number, conditions: Conditions, usu
   const table: number[] = [];
   for (let i = 0; i * TABLE_STEP <= DEEPEST + 1e-9; i++) {
     const use = dayUse(curve, { now: clean * Math.exp(-i * TABLE_STEP), clean }, airProfile(conditions), share, fanW);
-    if (!use) break;
+    // Where it cannot keep up it runs all day and the sum says no more; its last slope goes on.
+    if (!use || (use.cannotKeepUp && table.length >= 2)) break;
     table.push(use.extra);
   }
   return table.length < 2 ? [] : table;

@@ -1,68 +1,138 @@
+import type { CondenserKind, UnitKind } from '../equipment/build';
 import type { SafetyClass } from '../refrigerants/catalogue';
 
 /**
- * What can hurt someone, said at the step where it can. From memory and common practice: local code, the makers'
- * instructions and licensed practice come first, and each caution says so.
+ * What can hurt someone, said once, at the step where it can. From memory and common practice: local code, the makers'
+ * instructions and licensed practice come first.
  */
 
-export const CAUTION_STEPS = ['before_opening', 'coil', 'chemicals', 'readings', 'ladder', 'food'] as const;
-export type CautionStep = (typeof CAUTION_STEPS)[number];
+/** The work on one unit, in its order. */
+export const WORK_STEPS = ['read', 'look', 'restore', 'leave'] as const;
+export type WorkStep = (typeof WORK_STEPS)[number];
 
-export type Caution = { step: CautionStep; title: string; words: string };
+export const WORK_STEP_LABEL: Record<WorkStep, string> = {
+  read: 'Read while it runs',
+  look: 'Lock out, look and clean',
+  restore: 'Power back, wait, read',
+  leave: 'Leave the unit',
+};
+
+/** What a kind of task can hurt with. */
+export type CautionTopic = 'coil' | 'chemicals';
+
+export type Caution = { step: WorkStep; title: string; words: string };
 
 const DEFER = 'Local code, the maker’s instructions and your licence come first.';
 
-const FLAMMABLE: Partial<Record<SafetyClass, string>> = {
-  A2L: `Mildly flammable refrigerant. No flame, spark or hot tool while the circuit may be open; ventilate; use a detector rated for it. ${DEFER}`,
-  A2: `Flammable refrigerant. No flame, spark or hot tool near it; ventilate; use a detector rated for it. ${DEFER}`,
-  A3: `Highly flammable refrigerant. Unplug before opening the cabinet. No flame, no spark, no vacuum cleaner or drill that is not rated for it; ventilate; check with a rated detector first. Do not open the sealed system without the licence for it. ${DEFER}`,
+const BURNS: Record<Exclude<SafetyClass, 'A1'>, string> = {
+  A2L: 'Burns slowly',
+  A2: 'Burns',
+  A3: 'Burns fiercely',
 };
 
-type AboutUnit = { safetyClass: SafetyClass | null; flammable: boolean; roofWork: boolean; wallHigh?: boolean };
+export type AboutUnit = {
+  kind: UnitKind;
+  condenserKind: CondenserKind;
+  application: 'medium' | 'low';
+  refrigerant: string;
+  /** Null where the refrigerant is not known: no all-clear. */
+  safetyClass: SafetyClass | null;
+  /** "5.3 oz", in the reader's own unit; null where it is not on file. */
+  charge: string | null;
+  roofWork: boolean;
+  /** What the planned tasks bring with them. */
+  topics: readonly CautionTopic[];
+};
 
 /** The cautions of one unit in the order they are met. */
 export function cautionsFor(unit: AboutUnit): Caution[] {
-  const list: Caution[] = [
-    {
-      step: 'before_opening',
-      title: 'Power off and locked out',
-      words: `Switch off, lock and tag, and prove it dead before a hand goes near fan, coil or wiring. Fans start by themselves; capacitors hold charge. ${DEFER}`,
-    },
-  ];
-  const burns = unit.safetyClass ? FLAMMABLE[unit.safetyClass] : undefined;
-  if (burns) list.push({ step: 'before_opening', title: 'Refrigerant that burns', words: burns });
-  else if (unit.safetyClass === null)
-    list.push({
-      step: 'before_opening',
-      title: 'Refrigerant not known',
-      words: `Read the nameplate first. Until you know, treat it as flammable: no flame, no spark, ventilate. ${DEFER}`,
-    });
+  return [...toRead(unit), ...toLook(unit), ...toRestore(unit)];
+}
+
+function toRead(unit: AboutUnit): Caution[] {
+  const list: Caution[] = [];
   if (unit.roofWork)
     list.push({
-      step: 'ladder',
+      step: 'read',
       title: 'Ladder or roof',
-      words: `Ladder footed and tied, three points of contact, someone who knows you are up there; no roof in storm or ice. ${DEFER}`,
+      words: 'Ladder footed and tied, three points of contact, someone knows you are up there; no roof in storm or ice.',
     });
-  list.push(
-    {
-      step: 'coil',
-      title: 'Sharp fins',
-      words: 'Fins cut. Cut-resistant gloves and eye protection; brush and blow along the fins, never across them.',
-    },
-    {
-      step: 'chemicals',
-      title: 'Chemicals on aluminium',
-      words:
-        'No strong acid and no strong alkali on an aluminium coil; never mix cleaners. Read the label and the safety sheet, rinse until it runs clear, keep it off food and food surfaces.',
-    },
-    {
-      step: 'readings',
-      title: 'Hot discharge line, and pressure',
-      words: `The discharge line can burn: clamp it with the unit off. Eye protection with hoses on; each connection to a small sealed system loses charge, so use a clamp where you can. Never vent refrigerant. ${DEFER}`,
-    },
-  );
+  if (walkIn(unit))
+    list.push({
+      step: 'read',
+      title: 'Walk-in',
+      words: 'Try the inside release before the door closes behind you, and tell someone that you are in there.',
+    });
+  const gas = gasCaution(unit);
+  if (gas) list.push(gas);
+  list.push({
+    step: 'read',
+    title: 'It runs',
+    words: `Blades and belts turn, the discharge line burns skin, the circuit is under pressure. Covers off only as far as the clamp needs; eye protection with hoses on. ${DEFER}`,
+  });
   return list;
 }
+
+function gasCaution({ refrigerant, safetyClass, charge }: AboutUnit): Caution | null {
+  const held = charge ? ` ${charge} in it.` : ' Charge not on file: read the plate.';
+  if (refrigerant === 'R744')
+    return {
+      step: 'read',
+      title: 'CO2',
+      words: `Very high pressure, running or stopped, and it rises in a stopped system as it warms. It smothers without warning in a closed room: ventilate, carry a CO2 alarm. Only gauges and hoses rated for it.${held}`,
+    };
+  if (safetyClass === null)
+    return {
+      step: 'read',
+      title: 'Refrigerant not known',
+      words: 'Read the plate first. Until you know, treat it as one that burns: ventilate, detector on, no flame, no spark.',
+    };
+  if (safetyClass === 'A1') return null;
+  return {
+    step: 'read',
+    title: `${BURNS[safetyClass]} (${safetyClass})`,
+    words: `Ventilate, and a detector rated for it says clear, before you switch anything or open the machine compartment. No flame, no spark, no tool or vacuum cleaner that is not rated for it.${held}`,
+  };
+}
+
+function toLook(unit: AboutUnit): Caution[] {
+  const list: Caution[] = [
+    {
+      step: 'look',
+      title: 'Lock out first',
+      words: `Unplug, or lock the disconnect where it is hard-wired, and prove it dead before a hand goes near fan, coil or wiring. Fans start by themselves; capacitors hold charge. ${DEFER}`,
+    },
+  ];
+  if (unit.topics.includes('coil') && unit.condenserKind !== 'water_cooled')
+    list.push({
+      step: 'look',
+      title: 'Fins, cleaner, water',
+      words:
+        'Fins cut: gloves and eye protection, brush along them. No strong acid or alkali on aluminium, never two cleaners together, rinse clear, keep it off food. Keep wash water off motors, controls and wiring.',
+    });
+  if (unit.kind === 'ice_machine' && unit.topics.includes('chemicals'))
+    list.push({
+      step: 'look',
+      title: 'Descaler and sanitiser',
+      words: 'Never together. The bin is food surface: cover or empty it, and throw away the first ice after.',
+    });
+  if (unit.application === 'low' && unit.kind !== 'ice_machine')
+    list.push({ step: 'look', title: 'Frozen drain', words: 'Warm water, never a flame and never a pick on the pan or the coil.' });
+  return list;
+}
+
+function toRestore({ safetyClass, refrigerant }: AboutUnit): Caution[] {
+  const burns = safetyClass !== 'A1' && refrigerant !== 'R744';
+  return [
+    {
+      step: 'restore',
+      title: 'Power back on',
+      words: `Hands, tools and rags clear, guards and covers back on${burns ? ', detector clear once more' : ''}. Then let it run 10 to 15 minutes before you read it.`,
+    },
+  ];
+}
+
+const walkIn = ({ kind }: AboutUnit) => kind === 'walk_in_cooler' || kind === 'walk_in_freezer';
 
 /** US Food Code 3-501.16: cold holding at 41 °F (5 °C) or below. Kelvin. */
 export const FOOD_LIMIT_K = 278.15;

@@ -86,7 +86,7 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
         return `Clean at the last look, but ${within} of ${article(kind)} ${kind} is expected to give trouble about every ${mean}, and unseen that costs more than looking, ${change}.`;
       const seen =
         move.weeks > from
-          ? `${cleanRunning} clean looks running`
+          ? `${cleanRunning} clean looks in a row`
           : `${what} ${gradeWord(aspect, looks[0]?.grade ?? '').toLowerCase()} ${looks[0] ? `on ${dayInWords(looks[0].on)}` : ''}`;
       const rail =
         move.guard === 'contract' || move.guard === 'warranty'

@@ -1,5 +1,8 @@
 /** Who may do what. One place, asked by every page, action and route. */
 
+const HOUR = 3_600_000;
+const DAY = 24 * HOUR;
+
 type RoleInfo = {
   label: string;
   /** What the person is for, on the form that gives the role. */
@@ -8,27 +11,38 @@ type RoleInfo = {
   firstScreen: string;
   /** Drives to kitchens: has a round, can be booked, and is planned for. */
   takesVisits: boolean;
+  /** How long a sign-in lasts untouched, and at all. */
+  sessionMs: { idle: number; most: number };
 };
 
-/** Every role the database knows. What each may do stands below; a role that is not named there may do nothing. */
+/**
+ * Sign-ins: the more one opens, the shorter it lasts. The owner's limits are those of NIST SP 800-63B-3 4.2.3 (AAL2: 12
+ * hours) but for its half hour untouched; a tablet spends days in kitchens without signal, and what is written on it must
+ * still be sent by whoever wrote it.
+ *
+ * Every role the database knows. What each may do stands below; a role that is not named there may do nothing.
+ */
 export const ROLE_INFO = {
   owner: {
     label: 'Owner',
     duties: 'Sees everything, manages people and the shop, overrules rules.',
     firstScreen: '/owner',
     takesVisits: false,
+    sessionMs: { idle: 4 * HOUR, most: 12 * HOUR },
   },
   dispatcher: {
     label: 'Dispatcher',
     duties: 'Keeps the equipment on file and books the week.',
     firstScreen: '/due',
     takesVisits: false,
+    sessionMs: { idle: 12 * HOUR, most: 7 * DAY },
   },
   technician: {
     label: 'Technician',
     duties: 'Sees the round and fills in visits.',
     firstScreen: '/round',
     takesVisits: true,
+    sessionMs: { idle: 14 * DAY, most: 30 * DAY },
   },
 } as const satisfies Record<string, RoleInfo>;
 export type Role = keyof typeof ROLE_INFO;

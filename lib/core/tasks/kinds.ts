@@ -1,5 +1,5 @@
 import type { Placement, UnitKind } from '../equipment/build';
-import type { CautionStep } from '../findings/cautions';
+import type { CautionTopic } from '../findings/cautions';
 import type { Aspect, FailureAspect } from '../findings/grades';
 
 type TaskKindInfo = {
@@ -21,8 +21,8 @@ type TaskKindInfo = {
   usualFor: (kind: UnitKind) => boolean;
   /** What its interval is learned from: how the coil fouls, or how often an aspect is found failed; null from nothing. */
   learns: { from: 'fouling' } | { from: 'failures'; aspect: FailureAspect } | null;
-  /** Steps at which something can hurt. */
-  cautions: readonly CautionStep[];
+  /** What it can hurt with. */
+  cautions: readonly CautionTopic[];
 };
 
 /** A remote condensing unit has no evaporator of its own to look at. */
@@ -47,7 +47,7 @@ export const TASK_KIND_INFO = {
     startingWeeks: { fryer: 4, charbroiler: 4, wok: 4, griddle: 8, bakery: 8, line: 8, back_of_house: 13, bar: 26, outdoors: 26 },
     usualFor: () => true,
     learns: { from: 'fouling' },
-    cautions: ['coil', 'chemicals'],
+    cautions: ['coil'],
   },
   drain_inspection: {
     label: 'Drain inspection',

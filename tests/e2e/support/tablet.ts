@@ -61,10 +61,19 @@ export const visitLinks = (page: Page): Locator => page.locator('main a[href^="#
 export const unitLinks = (page: Page): Locator =>
   page.locator('section', { has: page.getByRole('heading', { name: 'On this visit' }) }).locator('a[href*="/unit/"]');
 
-/** Opens the n-th unit of the visit and waits until its long page stands whole. */
-export async function openUnit(page: Page, n = 0): Promise<void> {
+export type Step = 'Read while it runs' | 'Lock out, look and clean' | 'Power back, wait, read' | 'Leave the unit';
+
+/** Goes to a step of the unit in hand. */
+export async function atStep(page: Page, step: Step): Promise<void> {
+  const link = page.getByRole('navigation', { name: 'Steps of the work' }).getByRole('link', { name: step });
+  await link.click();
+  await expect(link).toHaveAttribute('aria-current', 'step');
+}
+
+/** Opens the n-th unit of the visit, at a step of its work. */
+export async function openUnit(page: Page, n = 0, step: Step = 'Read while it runs'): Promise<void> {
   await unitLinks(page).nth(n).click();
-  await page.locator('#photos').waitFor();
+  await atStep(page, step);
 }
 
 /** A film of one still: the label as a hand-held camera sees it, askew, grey and a little out of focus. YUV4MPEG2, luma only. */
@@ -94,16 +103,17 @@ export async function filmOfLabel(address: string): Promise<Buffer> {
   ]);
 }
 
-/** Types on the tablet's own number pad. */
+/** Types on the pad beside the fields. */
 export async function typeReading(card: Locator, field: string, text: string): Promise<void> {
   const page = card.page();
   await card.getByRole('button', { name: new RegExp(`^${field}`) }).click();
-  const pad = page.getByRole('dialog', { name: field });
+  const pad = page.getByRole('group', { name: `Number pad: ${field}` });
   for (const key of text) await pad.getByRole('button', { name: key === '.' ? 'Point' : key, exact: true }).click();
-  await pad.getByRole('button', { name: 'Done', exact: true }).click();
 }
 
 export async function grade(page: Page, aspect: string, label: string): Promise<void> {
+  const folded = page.getByRole('button', { name: 'One by one' });
+  if ((await page.getByRole('group', { name: aspect, exact: true }).count()) === 0) await folded.click();
   await page
     .getByRole('group', { name: aspect, exact: true })
     .first()

@@ -7,6 +7,7 @@ import { backUp, restore } from '@/scripts/support/backup.mjs';
 import { databaseName, drop, exists, query, withDatabase } from '@/scripts/support/databases.mjs';
 import { connect } from '@/lib/database/client';
 import { exportFleet } from '@/lib/features/fleet-csv/verbs/export-fleet';
+import { whole } from '../../support/whole';
 import { useDatabase } from '../../support/database';
 import { haveOneUnit } from '../../support/factories';
 
@@ -62,7 +63,7 @@ describe('a shop after a fire', () => {
   it('is what it was when it was backed up, to the byte, however much was written meanwhile', async () => {
     const { db } = database;
     const before = await content(database.url);
-    const fleet = await exportFleet({ db, actor: { userId } });
+    const fleet = await whole(exportFleet({ db, actor: { userId } }));
     let writing = true;
     const writer = (async () => {
       // While it runs: each customer comes with a kitchen, so that half of one would show as a broken reference.
@@ -81,7 +82,7 @@ describe('a shop after a fire', () => {
     await query(target, `DELETE FROM "Customer" WHERE name LIKE 'Meanwhile %'`);
     expect(await content(target)).toEqual(before);
     const again = connect(target, 2);
-    expect(await exportFleet({ db: again, actor: { userId } })).toBe(fleet);
+    expect(await whole(exportFleet({ db: again, actor: { userId } }))).toBe(fleet);
     // Rules and counters are alive again.
     await expect(again.customer.create({ data: { name: 'After' } })).resolves.toBeTruthy();
     await expect(again.auditEntry.create({ data: { action: 'x' } })).resolves.toBeTruthy();

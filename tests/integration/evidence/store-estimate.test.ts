@@ -47,11 +47,12 @@ describe('an estimate from a reading on file', () => {
     const { db, reading } = await read(0.6);
     const told = (await storeEstimate({ db }, reading.id)) as EstimateOk;
     expect(told.status).toBe('ok');
-    expect(told.conductanceLost.value).toBeCloseTo(0.4, 2);
+    expect(Math.abs(told.conductanceLost.value - 0.4)).toBeLessThan(0.06);
     const row = await db.estimate.findUniqueOrThrow({ where: { readingId: reading.id } });
-    expect(row.lnK).toBeCloseTo(Math.log(0.6), 2);
+    expect(Math.abs((row.lnK ?? NaN) - Math.log(0.6))).toBeLessThan(0.1);
     expect(row.lnKSd).toBeGreaterThan(0.03);
-    expect(row.verdict).toBe('clean_it');
+    // Nobody looked at coil and fan on this visit: first that.
+    expect(row.verdict).toBe('look_first');
     expect(row.result).toEqual(JSON.parse(JSON.stringify(told)));
     expect(told.extraCostPerDay?.currency).toBe('USD');
   });

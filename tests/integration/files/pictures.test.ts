@@ -117,4 +117,17 @@ describe('a picture sent in', () => {
     await expect(readPicture(as(stranger.id, 'technician'), id, 'full')).rejects.toMatchObject({ code: 'not_found' });
     await expect(readPicture(as(stranger.id, 'technician'), id, 'thumb')).rejects.toMatchObject({ code: 'not_found' });
   });
+
+  it('begun and never ended takes no more room than a few pictures', async () => {
+    const { ctx } = await onVisit(await fromCamera());
+    const piece = new Uint8Array(CHUNK_BYTES);
+    for (let i = 0; i < 100; i++) await takePiece(ctx, { sha256: sha(Buffer.from(`picture ${i}`)), pieces: 3, index: 0 }, piece);
+    const [{ bytes }] = (await database.db
+      .$queryRaw`SELECT sum(octet_length(bytes))::int AS bytes FROM "UploadChunk" WHERE "userId" = ${ctx.actor.userId}::uuid`) as [
+      { bytes: number },
+    ];
+    expect(bytes).toBeLessThanOrEqual(20_000_000);
+    // The latest is among those kept.
+    expect((await uploadState(ctx, { sha256: sha(Buffer.from('picture 99')), pieces: 3 })).have).toEqual([0]);
+  });
 });

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { whole } from '../../support/whole';
 import { exportFleet, fleetTemplate } from '@/lib/features/fleet-csv/verbs/export-fleet';
 import { checkImport } from '@/lib/features/fleet-csv/verbs/check-import';
 import { importProgress } from '@/lib/features/fleet-csv/verbs/import-progress';
@@ -49,13 +50,28 @@ describe('a whole fleet', () => {
     expect(await database.db.unit.count({ where: { notes: 'Says "hum" at night, a little' } })).toBe(5000);
   });
 
+  it('comes out in pieces, the first at once, and none of them large', async () => {
+    const from = performance.now();
+    let firstMs = Infinity;
+    let largest = 0;
+    let pieces = 0;
+    for await (const piece of exportFleet(ctx())) {
+      firstMs = Math.min(firstMs, performance.now() - from);
+      largest = Math.max(largest, piece.length);
+      pieces++;
+    }
+    expect(firstMs).toBeLessThan(300);
+    expect(pieces).toBeGreaterThan(10);
+    expect(largest).toBeLessThan(500_000);
+  });
+
   it('comes out in the columns it went in by, and goes in again the same', async () => {
-    const first = await exportFleet(ctx());
+    const first = await whole(exportFleet(ctx()));
     expect(first.split('\r\n')).toHaveLength(5002);
     await wipe();
     const run = await put(first);
     expect([run.status, run.report.problems]).toEqual(['done', []]);
-    expect(await exportFleet(ctx())).toBe(first);
+    expect(await whole(exportFleet(ctx()))).toBe(first);
   });
 
   it('does not fall due all on one day', async () => {
@@ -65,7 +81,7 @@ describe('a whole fleet', () => {
 
   it('is refused a second time, unit by unit', async () => {
     const before = await counts();
-    const run = await put(await exportFleet(ctx()));
+    const run = await put(await whole(exportFleet(ctx())));
     expect(run.status).toBe('checked');
     expect(run.report.summary.errors).toBe(2 * 5000);
     expect(new Set(run.report.problems.map((p) => p.column))).toEqual(new Set(['tag', 'unit']));

@@ -73,17 +73,19 @@ describe('a search for the week', () => {
   it('of a dead process is taken up by another, and what the dead one wakes up to write is not taken', async () => {
     const { ctx, runId } = await queued();
     const silent = () => database.db.$executeRaw`UPDATE "PlanRun" SET "beatAt" = now() - interval '1 minute' WHERE id = ${runId}::uuid`;
-    let wake: (e: Error) => void = () => undefined;
+    let wake: ((e: Error) => void) | null = null;
     const hung: Search = () => new Promise((_, reject) => (wake = reject));
     const dead = runPlan(ctx, runId, hung, clock);
-    await vi.waitFor(async () => expect((await stored(runId)).status).toBe('running'));
+    // It is searching, not only claimed.
+    await vi.waitFor(() => expect(wake).not.toBeNull(), 20_000);
+    expect((await stored(runId)).status).toBe('running');
     expect(await requeueAbandoned(database.db)).toEqual([]);
     await vi.waitFor(async () => {
       await silent();
       expect(await requeueAbandoned(database.db)).toEqual([runId]);
     });
     await runPlan(ctx, runId, inThisProcess, clock);
-    wake(new Error('too late'));
+    (wake as ((e: Error) => void) | null)?.(new Error('too late'));
     await expect(dead).rejects.toThrow('too late');
     expect(await stored(runId)).toMatchObject({ status: 'done', error: '', tries: 2 });
   });

@@ -130,20 +130,18 @@ describe('a kitchen’s form', () => {
     });
   });
 
-  it('says what is wrong beside the day, the zone and the missing half of a position', () => {
+  it('says what is wrong beside the day, the zone and the position', () => {
     const { error } = send(EditKitchen, {
       ...KITCHEN,
       id: ID,
       version: '3',
       timeZone: 'Chicago',
-      lat: '41',
+      position: 'Mill Street',
       'serviceHours.tue': '22:00-02:00',
       'altitude.value': '99999',
     });
-    expect(Object.keys(error).sort()).toEqual(['altitude.value', 'serviceHours.tue', 'timeZone']);
-    expect(send(EditKitchen, { ...KITCHEN, id: ID, version: '3', lat: '41' }).error).toEqual({
-      lng: ['Latitude and longitude go together: fill both or neither.'],
-    });
+    expect(Object.keys(error).sort()).toEqual(['altitude.value', 'position', 'serviceHours.tue', 'timeZone']);
+    expect(send(EditKitchen, { ...KITCHEN, id: ID, version: '3', position: '41.5, -87' }).value).toMatchObject({ lat: 41.5, lng: -87 });
   });
 });
 

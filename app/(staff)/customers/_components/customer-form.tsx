@@ -35,7 +35,7 @@ export function CustomerForm({ customer }: { customer?: Customer }) {
         <Button look="primary" type="submit" disabled={busy}>
           {busy ? 'Saving …' : customer ? 'Save customer' : 'Put customer on file'}
         </Button>
-        <ButtonLink href={customer ? `/customers/${customer.id}` : '/customers'}>Leave it</ButtonLink>
+        <ButtonLink href={customer ? `/customers/${customer.id}` : '/customers'}>Back without saving</ButtonLink>
       </div>
     </form>
   );

@@ -3,7 +3,16 @@ import { exportFleet, exportName } from '@/lib/features/fleet-csv/verbs/export-f
 
 export const GET = defineRoute('import:equipment', async ({ db, actor, now }) => {
   const name = await exportName({ db, now });
-  return new Response(await exportFleet({ db, actor }), {
+  const pieces = exportFleet({ db, actor });
+  const text = new ReadableStream<string>({
+    async pull(to) {
+      const { done, value } = await pieces.next();
+      if (done) to.close();
+      else to.enqueue(value);
+    },
+    cancel: () => void pieces.return(undefined),
+  });
+  return new Response(text.pipeThrough(new TextEncoderStream()), {
     headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': `attachment; filename="${name}"` },
   });
 });

@@ -122,7 +122,9 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
                 [
                   'Energy price',
                   kitchen.energyPricePerKwh === null
-                    ? 'Not on file; no cost is shown.'
+                    ? shop?.energyPricePerKwh != null
+                      ? `${shop.energyPricePerKwh} ${shop.currency} per kWh, the shop’s`
+                      : 'Not on file; no cost is shown.'
                     : `${kitchen.energyPricePerKwh} ${shop?.currency ?? ''} per kWh`,
                 ],
                 ['Air at the coil on a hot day', nominal('temperature', measures.temperature, kitchen.hotDayAirK)],

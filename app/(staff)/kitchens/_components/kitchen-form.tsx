@@ -7,6 +7,7 @@ import { Button, ButtonLink } from '../../../_ui/button';
 import { Field, FormErrors, Select, TextArea } from '../../../_ui/field';
 import { HoursFields } from '../../../_ui/hours-fields';
 import { MeasuredField } from '../../../_ui/measured-field';
+import { PositionField } from '../../../_ui/position-field';
 import { Sheet } from '../../../_ui/sheet';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { ZoneList } from '../../../_ui/zone-list';
@@ -66,23 +67,11 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
                 error={error}
                 hint="Gauges read by it."
               />
-              <Field
-                label="Latitude"
-                name="lat"
-                inputMode="decimal"
-                defaultValue={k?.lat ?? ''}
-                error={error('lat')}
-                autoComplete="off"
-                hint="For travel times. Degrees north."
-              />
-              <Field
-                label="Longitude"
-                name="lng"
-                inputMode="decimal"
-                defaultValue={k?.lng ?? ''}
-                error={error('lng')}
-                autoComplete="off"
-                hint="Degrees east; negative in America."
+              <PositionField
+                name="position"
+                position={k ?? { lat: null, lng: null }}
+                error={error('position')}
+                hint="For the drives between kitchens."
               />
             </div>
             <ZoneList id="zones" />
@@ -155,7 +144,7 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
               defaultValue={k?.energyPricePerKwh ?? ''}
               error={error('energyPricePerKwh')}
               autoComplete="off"
-              hint="From a bill. Left empty, no cost is shown."
+              hint="Only where it differs from the shop’s."
             />
             <MeasuredField
               label="Air at the coil on a hot day"
@@ -173,7 +162,7 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
         <Button look="primary" type="submit" disabled={busy}>
           {busy ? 'Saving …' : k ? 'Save kitchen' : 'Put kitchen on file'}
         </Button>
-        <ButtonLink href={k ? `/kitchens/${k.id}` : `/customers/${customerId}`}>Leave it</ButtonLink>
+        <ButtonLink href={k ? `/kitchens/${k.id}` : `/customers/${customerId}`}>Back without saving</ButtonLink>
       </div>
     </form>
   );

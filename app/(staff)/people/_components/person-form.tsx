@@ -12,6 +12,7 @@ import { Field, FormErrors, Select } from '../../../_ui/field';
 import { HoursFields } from '../../../_ui/hours-fields';
 import { MeasuredField } from '../../../_ui/measured-field';
 import { NewPasswordField } from '../../../_ui/new-password-field';
+import { PositionField } from '../../../_ui/position-field';
 import { Sheet } from '../../../_ui/sheet';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { addPerson, savePerson } from '../actions';
@@ -112,23 +113,15 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
                 error={error}
                 hint="End of its scale. Bands of estimates follow from both."
               />
-              <Field
-                label="Home latitude"
-                name="homeLat"
-                inputMode="decimal"
-                defaultValue={p?.homeLat ?? ''}
-                error={error('homeLat')}
-                autoComplete="off"
-                hint="Rounds start and end there."
-              />
-              <Field
-                label="Home longitude"
-                name="homeLng"
-                inputMode="decimal"
-                defaultValue={p?.homeLng ?? ''}
-                error={error('homeLng')}
-                autoComplete="off"
-              />
+              <div className="sm:col-span-2">
+                <PositionField
+                  label="Home, if rounds start there"
+                  name="home"
+                  position={{ lat: p?.homeLat ?? null, lng: p?.homeLng ?? null }}
+                  error={error('home')}
+                  hint="Left empty, rounds start and end at the shop."
+                />
+              </div>
             </div>
           </div>
         </Sheet>
@@ -148,7 +141,7 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
         <Button look="primary" type="submit" disabled={busy}>
           {busy ? 'Saving …' : p ? 'Save person' : 'Put person on file'}
         </Button>
-        <ButtonLink href="/people">Leave it</ButtonLink>
+        <ButtonLink href="/people">Back without saving</ButtonLink>
       </div>
     </form>
   );

@@ -79,7 +79,7 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
       ],
     },
     {
-      title: 'Rails',
+      title: 'Shortest and longest intervals',
       rows: [
         { name: 'minWeeks', label: 'Shortest interval', unit: 'weeks', value: r.minWeeks },
         { name: 'minWeeksUnlessSevere', label: 'Shortest without a packed coil or a trip', unit: 'weeks', value: r.minWeeksUnlessSevere },

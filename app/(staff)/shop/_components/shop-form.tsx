@@ -3,6 +3,7 @@
 import Link from 'next/link';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
+import { PositionField } from '../../../_ui/position-field';
 import { Saved } from '../../../_ui/saved';
 import { Sheet } from '../../../_ui/sheet';
 import { useActionForm } from '../../../_ui/use-action-form';
@@ -87,22 +88,13 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
                 </>
               }
             />
-            <div className="grid grid-cols-1 gap-4 sm:col-span-2 sm:grid-cols-2">
-              <Field
-                label="Latitude of the shop"
-                name="lat"
-                inputMode="decimal"
-                defaultValue={s.lat ?? ''}
-                error={error('lat')}
-                autoComplete="off"
-              />
-              <Field
-                label="Longitude of the shop"
-                name="lng"
-                inputMode="decimal"
-                defaultValue={s.lng ?? ''}
-                error={error('lng')}
-                autoComplete="off"
+            <div className="sm:col-span-2" id="position">
+              <PositionField
+                label="Position of the shop"
+                name="position"
+                position={s}
+                error={error('position')}
+                hint="Rounds start there, unless someone starts at home."
               />
             </div>
           </div>

@@ -75,7 +75,7 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
         <Button look="primary" type="submit" disabled={busy}>
           {busy ? 'Saving …' : u ? 'Save unit' : 'Put unit on file'}
         </Button>
-        <ButtonLink href={u ? `/units/${u.id}` : `/kitchens/${kitchenId}`}>Leave it</ButtonLink>
+        <ButtonLink href={u ? `/units/${u.id}` : `/kitchens/${kitchenId}`}>Back without saving</ButtonLink>
       </div>
     </form>
   );

@@ -39,7 +39,7 @@ export function DropDialog({ drop, current, technicians, onClose }: Props) {
         }}
       />
       <Button look="quiet" className="mt-3" onClick={() => box.current?.close()}>
-        Leave it where it was
+        Keep it where it was
       </Button>
     </dialog>
   );

@@ -29,15 +29,53 @@ export function pressed(text: string, key: string): string {
   return text.replace(/\D/g, '').length >= 7 ? text : text + key;
 }
 
+/** The text after a key of a keyboard; null for one that types nothing. */
+export function keyed(text: string, key: string, signed: boolean): string | null {
+  if (/^\d$/.test(key)) return pressed(text, key);
+  if (key === '.' || key === ',') return pressed(text, '.');
+  if (key === '-') return signed ? pressed(text, '±') : text;
+  return key === 'Backspace' ? pressed(text, '⌫') : null;
+}
+
+/** The pad beside the fields, where there is room: nothing is covered, and its last key saves. */
+export function PadBeside({
+  label,
+  unit,
+  text,
+  signed,
+  onText,
+  onNext,
+  onSave,
+}: Omit<Pad, 'onDone' | 'hint'> & { onSave: (() => void) | null }) {
+  return (
+    <div role="group" aria-label={`Number pad: ${label}`} className="rounded-lg border border-edge bg-paper p-2">
+      <output aria-live="polite" className="flex items-baseline justify-between gap-2 px-1 pb-1 text-2xl font-bold">
+        <span className="text-sm font-normal leading-tight text-soft">{label}</span>
+        <span>
+          {text ? text.replace('-', '−') : '–'} <span className="text-base font-normal text-soft">{unit}</span>
+        </span>
+      </output>
+      <div className="grid grid-cols-4 gap-1.5">
+        {ROWS.map((row, i) => [
+          ...row.map((k) => (
+            <Key key={k} value={k} label={SPOKEN[k]} disabled={k === '±' && !signed} onPress={() => onText(pressed(text, k))} />
+          )),
+          i === 0 ? <Key key="back" value="⌫" label="Take back the last key" onPress={() => onText(pressed(text, '⌫'))} /> : null,
+          i === 1 ? <Key key="clear" value="Clear" small onPress={() => onText('')} /> : null,
+          i === 2 ? <Key key="next" value="Next" small disabled={!onNext} onPress={() => onNext?.()} /> : null,
+          i === 3 ? <Key key="save" value="Save" small strong disabled={!onSave} onPress={() => onSave?.()} /> : null,
+        ])}
+      </div>
+    </div>
+  );
+}
+
 /** A number pad of our own: big keys for gloves, no keyboard sliding over the readings. Hardware keys work too. */
 export function NumberPad({ label, unit, hint, text, signed, onText, onNext, onDone }: Pad) {
   const dialog = useModal(onDone);
   const byKey = (key: string) => {
-    if (/^\d$/.test(key)) onText(pressed(text, key));
-    else if (key === '.' || key === ',') onText(pressed(text, '.'));
-    else if (key === '-') {
-      if (signed) onText(pressed(text, '±'));
-    } else if (key === 'Backspace') onText(pressed(text, '⌫'));
+    const next = keyed(text, key, signed);
+    if (next !== null) onText(next);
     else if (key === 'Escape') onDone();
     else return false;
     return true;

@@ -57,7 +57,7 @@ function Here() {
   if (place.at === 'add-unit') return <AddUnit visit={visit} />;
   if (place.at === 'unit') {
     const unit = visit.units.find((u) => u.id === place.unitId);
-    return unit ? <UnitPage key={unit.id} visit={visit} unit={unit} /> : <VisitPage visit={visit} />;
+    return unit ? <UnitPage key={unit.id} visit={visit} unit={unit} step={place.step} /> : <VisitPage visit={visit} />;
   }
   return <VisitPage visit={visit} />;
 }

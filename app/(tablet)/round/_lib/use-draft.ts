@@ -2,9 +2,19 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import { useTablet } from './tablet-context';
 
 /** What is typed and not yet saved survives going back, and the tablet falling down. Kept on the tablet only. */
-export function useDraft<T>(key: string, empty: T): { draft: T; setDraft: (next: T) => void; clear: () => void } {
+export function useDraft<T>(
+  key: string,
+  empty: T,
+): {
+  draft: T;
+  setDraft: (next: T) => void;
+  clear: () => void;
+  /** Whether the tablet could keep it; nobody is promised what it can't. */
+  kept: boolean;
+} {
   const tablet = useTablet();
   const [draft, set] = useState(empty);
+  const [kept, setKept] = useState(true);
   const name = `draft:${key}`;
   /** What is typed before the kept draft has been read is the newer. */
   const touched = useRef(false);
@@ -25,7 +35,11 @@ export function useDraft<T>(key: string, empty: T): { draft: T; setDraft: (next:
     (next: T) => {
       touched.current = true;
       set(next);
-      void tablet.database?.put('meta', next, name).catch(() => {});
+      if (!tablet.database) return setKept(false);
+      void tablet.database.put('meta', next, name).then(
+        () => setKept(true),
+        () => setKept(false),
+      );
     },
     [tablet, name],
   );
@@ -34,5 +48,5 @@ export function useDraft<T>(key: string, empty: T): { draft: T; setDraft: (next:
     void tablet.database?.delete('meta', name).catch(() => {});
     // eslint-disable-next-line react-hooks/exhaustive-deps -- `empty` is a constant of its caller
   }, [tablet, name]);
-  return { draft, setDraft, clear };
+  return { draft, setDraft, clear, kept };
 }

@@ -65,8 +65,3 @@ export function dischargeTemperature(fluid: Fluid, cycle: Cycle): number {
   }
   return T;
 }
-
-/** Whether the refrigerant's properties reach a gas this hot. */
-export function isServed(fluid: Fluid, T: number, p: number): boolean {
-  return Number.isFinite(fluid.gas(T, p).h);
-}

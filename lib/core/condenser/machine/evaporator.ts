@@ -23,11 +23,6 @@ export function evaporatingFor(model: UnitModel, boxK: number, tc: number, near?
 /** A solved evaporator near by: its temperature (K) and how fast its cooling rises with it (W/K). */
 export type Near = { te: number; coolingSlope: number };
 
-export function nearOf(model: UnitModel, te: number, tc: number): Near {
-  const h = 0.1;
-  return { te, coolingSlope: (dewCycle(model, te + h, tc).cooling - dewCycle(model, te, tc).cooling) / h };
-}
-
 /** One Newton step from a solved evaporator: good to a few hundredths of a kelvin for moves the size of an error. */
 export function evaporatingBeside(model: UnitModel, boxK: number, tc: number, near: Near): number {
   const miss = dewCycle(model, near.te, tc).cooling - model.evaporatorUA * (boxK - near.te);

@@ -1,6 +1,6 @@
 import { atmosphereAt } from '../../measures';
 import { dewCeilingK } from '../fluid/limits';
-import { fixedLossPerDisplacement, type Compressor } from '../compressor/compressor';
+import type { Compressor } from '../compressor/compressor';
 import { cycleAt, type Cycle } from './cycle';
 import { dewFromMean, fluidOf, type Fluid } from '../fluid/fluid';
 import { profileOf, type Profile } from './profiles';
@@ -58,11 +58,10 @@ type Heats = Pick<UnitModel, 'fluid' | 'superheatK' | 'subcoolingK'>;
 function sized(fluid: Fluid, profile: Profile, unit: CondenserUnit, te: number, tc: number, heats: Heats): Compressor {
   if (unit.compressorMap) return { by: 'map', map: unit.compressorMap, shellLoss: profile.compressor.shellLoss };
   const constants = profile.compressor;
-  const unitLoss = fixedLossPerDisplacement(fluid, constants);
-  const one: Compressor = { by: 'constants', constants, displacement: 1, fixedLossW: unitLoss };
+  const one: Compressor = { by: 'constants', constants, displacement: 1 };
   const wanted = unit.nominalCoolingW ?? profile.nominalCoolingW;
   const displacement = wanted / dewCycle({ ...heats, compressor: one }, te, tc).cooling;
-  return { by: 'constants', constants, displacement, fixedLossW: unitLoss * displacement };
+  return { by: 'constants', constants, displacement };
 }
 
 /** The cycle between two dew temperatures (K) with the model's own superheat and subcooling. */

@@ -47,10 +47,11 @@ const ROWS: Record<UnitKind, Row> = {
 
 export function profileOf(kind: UnitKind, application: Application): Profile {
   const row = ROWS[kind];
-  const low = application === 'low';
+  // An ice machine evaporates for ice at 32 °F, whatever application somebody ticked.
+  const low = application === 'low' && kind !== 'ice_machine';
   const smaller = low && kind !== 'walk_in_freezer' ? 0.8 : 1;
   return {
-    compressor: typicalCompressor(row.compressor, low ? 'low' : 'medium'),
+    compressor: typicalCompressor(row.compressor),
     evaporatorDifferenceK: row.td * F,
     cleanRiseK: row.rise * F * smaller,
     cleanRiseSdK: row.sd * F * smaller,
@@ -68,7 +69,7 @@ export function profileOf(kind: UnitKind, application: Application): Profile {
  * Efficiency 0.72: a scroll of 11 Btu/Wh at 45/130 °F (common practice, from memory).
  */
 export const AIR_CONDITIONER: Profile = {
-  compressor: { ...typicalCompressor('scroll', 'air_conditioning'), ratedEfficiency: 0.72 },
+  compressor: { ...typicalCompressor('scroll'), ratedEfficiency: 0.72 },
   evaporatorDifferenceK: 30 * F,
   cleanRiseK: 25 * F,
   cleanRiseSdK: 4 * F,

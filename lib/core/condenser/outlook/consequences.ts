@@ -1,141 +1,312 @@
-import { combine, figure, Z80 } from '../bands';
-import { boxCurve, meet, type BoxCurve, type CurvePoint } from '../machine/box-curve';
-import { cutoutAir } from './cutout';
-import { airProfile, dayUse } from './energy';
-import { isServed } from '../machine/cycle';
-import type { UnitModel } from '../machine/model';
-import type { Spread } from '../readings/spread';
-import type { Conditions, Figure, NowAndClean } from '../types';
+import { Z80 } from '../bands';
+import { newOutcome, type Machine, type Outcome } from '../inference/equations';
+import { settle } from '../inference/forward';
+import type { Belief, Component } from '../inference/infer';
+import type { Part } from '../inference/mixture';
+import { ROOM_TO_COIL } from '../inference/priors';
+import * as S from '../inference/state';
+import type { CauseId, CondenserUnit, Conditions } from '../types';
+import { airProfile } from './energy';
 
-/**
- * Conductances now and clean, W/K, as logarithms with their spreads. `nowByRise` leaves the duty's error out: what
- * is wrong with the duty in reading K is wrong the same way in looking ahead, and does not move the head.
- */
-export type Conductances = { now: Spread; nowByRise: Spread; clean: Spread };
-
-/** One standard deviation of what compressor constants and evaporator leave open, relative to the figure itself. */
-const LOSS_MODEL_SD = 0.06;
-const ENERGY_MODEL_SD = 0.08;
-/** Of a unit whose nominal cooling nobody entered, and of one whose plate was read. */
-const SIZE_SD = { guessed: 0.4, known: 0.08 };
-const RUN_HOURS_SD = 0.15;
-/** Head pressure and gas temperature at a stated day: evaporator, superheat and shell are only typical. */
-const HEAD_MODEL_SD = 0.018;
-/** The clean head of a unit whose clean rise was learnt the way it is read now: most of that cancels. */
-const LEARNT_HEAD_MODEL_SD = 0.009;
-const DISCHARGE_MODEL_SD_K = { assumed: 5, measured: 3 };
-
-export type Consequences = {
-  coolingLostHotDay: Figure;
-  extraEnergyKwhPerDay: Figure;
+/** What is looked ahead to, for the machine as it is and as it would be sound. */
+export type Ahead = {
+  lnCooling: number;
+  extraKwh: number;
+  cleanKwh: number;
+  headNow: number;
+  headClean: number;
+  dischargeNow: number;
+  dischargeClean: number;
+  cutNow: number;
+  cutClean: number;
   cannotKeepUp: boolean;
-  /** Null where the gas would be hotter than the properties reach. */
-  dischargeHotDayK: NowAndClean | null;
-  headHotDayPaGauge: NowAndClean;
 };
 
 export type Outlook = {
-  curve: BoxCurve | null;
-  consequences: Consequences | null;
-  cutoutAirK: NowAndClean | null;
+  coolingLost: Part[];
+  extraKwh: Part[];
+  headNow: Part[];
+  headClean: Part[];
+  dischargeNow: Part[];
+  dischargeClean: Part[];
+  cutNow: Part[] | null;
+  cutClean: Part[] | null;
+  cannotKeepUp: boolean;
 };
 
-export type OutlookOptions = {
-  /** The clean rise was learnt from readings taken the way this one was. */
-  learnt: boolean;
-  sizeKnown: boolean;
-  /** Measured minus computed discharge temperature at the reading, K. */
-  dischargeOffsetK?: number;
-  cutoutPaGauge?: number;
+/** Model error of what is foretold, one sd; set on the outside plant, part A. Relative to the figure, then absolute. */
+const MODEL = {
+  cooling: [0.2, 0.006],
+  energy: 0.15,
+  head: 0.02,
+  dischargeK: 4,
+  cutoutK: 1.2,
+} as const;
+/** Size of a unit whose nominal cooling nobody entered, of one whose plate was read; run hours guessed and noted. */
+const SIZE_SD = { guessed: 0.4, known: 0.08 } as const;
+const RUN_HOURS_SD = { guessed: 0.15, known: 0.05 } as const;
+/** A pressure switch opens within a few percent of its mark (common practice, from memory). */
+const SWITCH_SD = 0.02;
+/** Weights under this do not move a band. */
+const LEAST = 0.04;
+
+/** What each cause moved is put back to sound when the machine is imagined whole. */
+const MOVED: Partial<Record<CauseId, readonly number[]>> = {
+  non_condensables: [S.GAS],
+  overcharge: [S.CHARGE],
+  low_charge: [S.CHARGE, S.LN_VALVE],
+  evaporator_coil: [S.LN_EVAP],
+  evaporator_fan: [S.LN_EVAP],
+  weak_compressor: [S.LN_PUMP],
 };
 
-/** Looks ahead with the coil as it is and as it would be clean, under the stated conditions. */
-export function outlook(model: UnitModel, k: Conductances, conditions: Conditions, o: OutlookOptions): Outlook {
-  const profile = airProfile(conditions);
-  const coolest = Math.min(conditions.hotDayAirK, ...profile.map((a) => a.airK));
-  const lowest = Math.max(coolest, conditions.boxK - 15) + 1;
-  const hottest = Math.max(conditions.hotDayAirK, ...profile.map((a) => a.airK));
-  const curve = curveOver(model, conditions.boxK, lowest, Math.min(model.ceilingK, hottest + HIGHEST_RISE_K));
-  const cut = o.cutoutPaGauge === undefined ? null : cutoutAir(model, k, conditions.boxK, o.cutoutPaGauge);
-  if (!curve) return { curve, consequences: null, cutoutAirK: cut };
-  return { curve, consequences: worked(model, curve, k, conditions, o), cutoutAirK: cut };
-}
+const UNCERTAIN = [S.LN_K, S.GAS, S.LN_EVAP, S.LN_PUMP, S.GAIN, S.CHARGE, S.LN_VALVE, S.OVER] as const;
+const NUDGE: Record<number, number> = { [S.LN_K]: 0.03, [S.GAS]: 0.01, [S.LN_EVAP]: 0.05, [S.LN_PUMP]: 0.02, [S.GAIN]: 0.02, [S.CHARGE]: 0.02, [S.LN_VALVE]: 0.03, [S.OVER]: 2 }; // prettier-ignore
 
-/** Head never stands further above the air than this, K: something trips or breaks before. */
-const HIGHEST_RISE_K = 60;
+export type OutlookInput = { belief: Belief; unit: CondenserUnit; conditions: Conditions };
 
-/** The curve as far up as the refrigerant's properties go. */
-function curveOver(model: UnitModel, boxK: number, lo: number, hi: number): BoxCurve | null {
-  for (let top = hi; top > lo + 20; top -= 12) {
-    const curve = boxCurve(model, boxK, lo, top);
-    if (curve) return curve;
+/** Figures for the hot day under each believed cause, as parts of a mixture; null where even the likeliest has no state. */
+export function outlook(input: OutlookInput): Outlook | null {
+  const { belief } = input;
+  const { scene, plain } = belief;
+  const apart = (c: Component) => c.solution !== plain || c.cause === 'recirculation';
+  const weight = belief.components.reduce((a, c) => a + (apart(c) ? 0 : c.weight), 0);
+  const others = belief.components.filter((c) => apart(c) && c.weight >= LEAST).slice(0, 3);
+  const pair = settledPair(input, plain.x, plain.x[S.LN_K]!, null);
+  const base = pair && looked(input, pair, null);
+  if (!pair || !base) return null;
+  const spreads = sensitivities(input, pair, base);
+  const parts: { weight: number; at: Ahead }[] = [];
+  const sum = weight + others.reduce((a, c) => a + c.weight, 0);
+  if (weight > 0) parts.push({ weight: weight / sum, at: base });
+  for (const c of others) {
+    const own = settledPair(input, c.solution.x, apart(c) && c.cause in HINDERED ? c.solution.x[S.LN_K]! : scene.lnClean - c.loss, c);
+    parts.push({ weight: c.weight / sum, at: (own && looked(input, own, base)) ?? base });
   }
-  return null;
+  return assembled(input, parts, spreads);
 }
 
-function worked(model: UnitModel, curve: BoxCurve, k: Conductances, c: Conditions, o: OutlookOptions): Consequences | null {
-  const profile = airProfile(c);
-  const runShare = Math.min(1, (c.cleanRunHoursPerDay ?? model.profile.cleanRunHoursPerDay) / 24);
-  const at = (now: number, clean: number) => {
-    const a = meet(curve, Math.exp(now), c.hotDayAirK);
-    const b = meet(curve, Math.exp(clean), c.hotDayAirK);
-    const day = dayUse(curve, { now: Math.exp(now), clean: Math.exp(clean) }, profile, runShare, model.fanW);
-    return a && b && day ? { a, b, day, lost: 1 - a.cooling / b.cooling } : null;
-  };
-  const mid = at(k.now.value, k.clean.value);
-  if (!mid) return null;
-  const moves = [
-    [at(k.now.value + k.now.up, k.clean.value) ?? mid, at(k.now.value - k.now.down, k.clean.value) ?? mid],
-    [at(k.now.value, k.clean.value + k.clean.up) ?? mid, at(k.now.value, k.clean.value - k.clean.down) ?? mid],
-  ] as const;
-  type Mid = typeof mid;
-  const band = (read: (m: Mid) => number, ...own: number[]) => {
-    const value = read(mid);
-    const effects = moves.map(([x, y]) => [read(x), read(y)] as const);
-    return combine(value, [...effects, ...own.map((sd) => [value + Z80 * sd, value - Z80 * sd] as const)]);
-  };
-  const alone = (s: Spread, read: (p: CurvePoint) => number, sd: (value: number) => number) => {
-    const found = [s.value, s.value + s.up, s.value - s.down].map((x) => meet(curve, Math.exp(x), c.hotDayAirK));
-    const [value, more, less] = found.map((p) => (p ? read(p) : undefined));
-    if (value === undefined) return null;
-    const own = Z80 * sd(value);
-    return combine(value, [
-      [more ?? value, less ?? value],
-      [value + own, value - own],
-    ]);
-  };
-  type Read = (p: CurvePoint) => number;
-  type Sd = (value: number) => number;
-  const pair = (read: Read, sd: Sd, cleanSd = sd): NowAndClean | null => {
-    const now = alone(k.nowByRise, read, sd);
-    const clean = alone(k.clean, read, cleanSd);
-    return now && clean && { now, clean };
-  };
-  const extra = mid.day.extra;
-  const scale = Math.hypot(o.sizeKnown ? SIZE_SD.known : SIZE_SD.guessed, RUN_HOURS_SD, ENERGY_MODEL_SD);
-  const offset = o.dischargeOffsetK ?? 0;
-  const dischargeSd = o.dischargeOffsetK === undefined ? DISCHARGE_MODEL_SD_K.assumed : DISCHARGE_MODEL_SD_K.measured;
-  const dischargeHotDayK = pair(
-    (p) => p.dischargeK + offset,
-    () => dischargeSd,
-  );
-  const headHotDayPaGauge = pair(
-    (p) => model.fluid.dewP(p.condensingDewK) - model.atmospherePa,
-    (gauge) => HEAD_MODEL_SD * (gauge + model.atmospherePa),
-    (gauge) => (o.learnt ? LEARNT_HEAD_MODEL_SD : HEAD_MODEL_SD) * (gauge + model.atmospherePa),
-  );
-  if (!headHotDayPaGauge) return null;
-  const hottest = isServed(model.fluid, mid.a.dischargeK, model.fluid.dewP(mid.a.condensingDewK));
+/** Causes whose loss of conductance the machine's own equations work out from gas or liquid. */
+const HINDERED: Partial<Record<CauseId, true>> = { non_condensables: true, overcharge: true };
+
+/** How much hotter than the room its coil breathes, beyond what is usual, K. */
+function comingRound({ belief }: OutlookInput, cause: Component | null): number {
+  const { airInK, roomAirK } = belief.scene.reading;
+  if (cause?.cause !== 'recirculation' || roomAirK === undefined) return 0;
+  return Math.max(0, (airInK ?? cause.solution.x[S.AIR]!) - roomAirK - ROOM_TO_COIL.usual[0]);
+}
+
+/** A machine on the hot day, as it is and whole: states and outcomes. */
+type Pair = { now: Float64Array; clean: Float64Array; a: Outcome; b: Outcome; round: number };
+
+function settledPair(input: OutlookInput, from: Float64Array, lnK: number, cause: Component | null): Pair | null {
+  const { belief, conditions } = input;
+  const { machine, sound, lnClean } = belief.scene;
+  const round = comingRound(input, cause);
+  const now = Float64Array.from(from);
+  now[S.LN_K] = lnK;
+  aimed(machine, now, conditions.hotDayAirK, lnK);
+  const a = newOutcome();
+  const at = { airK: conditions.hotDayAirK, boxK: conditions.boxK };
+  if (!settle(machine, now, { ...at, airK: at.airK + round }, a)) return null;
+  const clean = Float64Array.from(cause ? from : now);
+  clean[S.LN_K] = lnClean;
+  for (const i of (cause && MOVED[cause.cause]) ?? []) clean[i] = sound.mean[i]!;
+  if (cause) {
+    clean[S.FLOODED] = machine.floodedRef;
+    clean[S.DRY] = machine.dryRef;
+  }
+  aimed(machine, clean, conditions.hotDayAirK, lnClean);
+  const b = newOutcome();
+  if (!settle(machine, clean, at, b) || !(a.cooling > 0 && b.cooling > 0) || now[S.TC]! > machine.fluid.hiK + 3) return null;
+  return { now, clean, a, b, round };
+}
+
+/** What a pair comes to; `like` lends its cut-out, shifted by the head, where working it out anew is not worth it. */
+function looked({ belief, unit, conditions }: OutlookInput, { now, clean, a, b, round }: Pair, like: Ahead | null): Ahead | null {
+  const { machine, atmospherePa } = belief.scene;
+  const day = dayUse(machine, now, clean, conditions, round);
+  if (!day) return null;
+  const mark = unit.cutoutPaGauge === undefined ? undefined : unit.cutoutPaGauge + atmospherePa;
+  const cut = (from: Float64Array, o: Outcome, near: number | undefined, nearHead: number | undefined) =>
+    mark === undefined
+      ? NaN
+      : near !== undefined && nearHead !== undefined
+        ? near - Math.log(o.headPa / nearHead) / machine.beta
+        : cutoutAir(machine, from, conditions.boxK, mark, o.riseK);
   return {
-    coolingLostHotDay: neverBelowZero(band((m) => m.lost, LOSS_MODEL_SD * mid.lost)),
-    extraEnergyKwhPerDay: neverBelowZero(band((m) => m.day.extra, scale * extra)),
-    cannotKeepUp: mid.day.cannotKeepUp,
-    dischargeHotDayK: hottest ? dischargeHotDayK : null,
-    headHotDayPaGauge,
+    lnCooling: Math.log(a.cooling / b.cooling),
+    ...day,
+    headNow: a.headPa,
+    headClean: b.headPa,
+    dischargeNow: a.dischargeK,
+    dischargeClean: b.dischargeK,
+    cutNow: cut(now, a, like?.cutNow, like?.headNow),
+    cutClean: cut(clean, b, like?.cutClean, like?.headClean),
   };
 }
 
-/** A loss may come out negative by chance of measurement, but its band then reaches back to nothing lost. */
-export function neverBelowZero(f: Figure): Figure {
-  return f.hi < 0 ? figure(f.value, f.lo, 0) : f;
+/** A start near where it will settle. */
+function aimed(machine: Machine, x: Float64Array, airK: number, lnK: number): void {
+  const rise = machine.profile.cleanRiseK * Math.exp(-0.8 * lnK);
+  x[S.TC] = Math.min(machine.fluid.hiK - 2, airK + rise + machine.fluid.glide(x[S.TC]!) / 2);
+}
+
+/** Energy for the same duty over a day. The sound unit runs its part of the time; the other longer, up to all of it. */
+function dayUse(
+  machine: Machine,
+  now: Float64Array,
+  clean: Float64Array,
+  conditions: Conditions,
+  round: number,
+): Pick<Ahead, 'extraKwh' | 'cleanKwh' | 'cannotKeepUp'> | null {
+  const share = Math.min(1, (conditions.cleanRunHoursPerDay ?? machine.profile.cleanRunHoursPerDay) / 24);
+  const a = newOutcome();
+  const b = newOutcome();
+  const x = Float64Array.from(now);
+  const y = Float64Array.from(clean);
+  const kwh = (machine.scale * 24) / 1000;
+  let extra = 0;
+  let whole = 0;
+  let cannotKeepUp = false;
+  for (const { airK, share: part } of airProfile(conditions)) {
+    const at = { airK, boxK: conditions.boxK };
+    const shift = airK - y[S.AIR]!;
+    x[S.TC] = x[S.TC]! + shift;
+    y[S.TC] = y[S.TC]! + shift;
+    if (!settle(machine, x, { ...at, airK: airK + round }, a) || !settle(machine, y, at, b) || !(a.cooling > 0)) return null;
+    const fans = machine.profile.fanShare * b.power;
+    const wanted = (share * b.cooling) / a.cooling;
+    if (wanted > 1) cannotKeepUp = true;
+    whole += part * share * (b.power + fans);
+    extra += part * (Math.min(1, wanted) * (a.power + fans) - share * (b.power + fans));
+  }
+  return { extraKwh: extra * kwh, cleanKwh: whole * kwh, cannotKeepUp };
+}
+
+/** Coil air at which head reaches a mark, by secant on air temperature, K. */
+function cutoutAir(machine: Machine, from: Float64Array, boxK: number, mark: number, riseK: number): number {
+  const x = Float64Array.from(from);
+  const o: Outcome = newOutcome();
+  const { fluid } = machine;
+  const dew = fluid.dewT(mark);
+  let airK = dew - fluid.glide(dew) / 2 - riseK;
+  for (let i = 0; i < 3; i++) {
+    x[S.TC] = x[S.TC]! + airK - x[S.AIR]!;
+    if (!settle(machine, x, { airK, boxK }, o)) return NaN;
+    const miss = (Math.log(mark) - Math.log(o.headPa)) / machine.beta;
+    airK += miss;
+    if (Math.abs(miss) < 0.1) return airK;
+  }
+  return airK;
+}
+
+const KEYS = ['lnCooling', 'extraKwh', 'headNow', 'headClean', 'dischargeNow', 'dischargeClean'] as const;
+type Spreads = Record<(typeof KEYS)[number], number>;
+
+/** The figures of a nudged pair, with the energy by the hot day's power for the same duty. */
+function nudged(a: Outcome, b: Outcome, base: Ahead): Record<(typeof KEYS)[number], number> {
+  const ratio = (a.power * b.cooling) / (b.power * a.cooling);
+  return {
+    lnCooling: Math.log(a.cooling / b.cooling),
+    extraKwh: base.cleanKwh * ratio,
+    headNow: a.headPa,
+    headClean: b.headPa,
+    dischargeNow: a.dischargeK,
+    dischargeClean: b.dischargeK,
+  };
+}
+
+/** One sd of each figure from what the reading leaves open of the machine, and from the clean value. */
+function sensitivities({ belief, conditions }: OutlookInput, pair: Pair, base: Ahead): Spreads {
+  const { plain, scene } = belief;
+  const { machine } = scene;
+  const at = { airK: conditions.hotDayAirK, boxK: conditions.boxK };
+  const n = UNCERTAIN.length;
+  const g = KEYS.map(() => new Float64Array(n + 1));
+  const before = nudged(pair.a, pair.b, base);
+  const x = new Float64Array(pair.now.length);
+  const moved = (from: Float64Array, index: number, by: number, into: Outcome): Outcome | null => {
+    x.set(from);
+    x[index] = x[index]! + by;
+    return settle(machine, x, at, into) ? into : null;
+  };
+  const a = newOutcome();
+  const b = newOutcome();
+  const note = (i: number, after: ReturnType<typeof nudged>, h: number) => KEYS.forEach((k, j) => (g[j]![i] = (after[k] - before[k]) / h));
+  UNCERTAIN.forEach((index, i) => {
+    const h = NUDGE[index]!;
+    const now = moved(pair.now, index, h, a);
+    const clean = index === S.LN_K ? pair.b : moved(pair.clean, index, h, b);
+    if (now && clean) note(i, nudged(now, clean, base), h);
+  });
+  const cleaner = moved(pair.clean, S.LN_K, 0.03, b);
+  if (cleaner) note(n, nudged(pair.a, cleaner, base), 0.03);
+  return Object.fromEntries(
+    KEYS.map((k, j) => {
+      let v = (g[j]![n]! * scene.lnCleanSd) ** 2;
+      for (let p = 0; p < n; p++)
+        for (let q = 0; q < n; q++) v += g[j]![p]! * g[j]![q]! * plain.cov[UNCERTAIN[p]! * S.UNKNOWNS + UNCERTAIN[q]!]!;
+      return [k, Math.sqrt(Math.max(0, v))];
+    }),
+  ) as Spreads;
+}
+
+function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly { weight: number; at: Ahead }[], s: Spreads): Outlook {
+  const even = (read: (a: Ahead) => number, sd: (a: Ahead) => number): Part[] =>
+    parts.map(({ weight, at }) => ({ weight, value: read(at), down: sd(at), up: sd(at) }));
+  const [relative, absolute] = MODEL.cooling;
+  const sizeKnown = unit.nominalCoolingW !== undefined || unit.compressorMap !== undefined;
+  const scale = Math.hypot(
+    sizeKnown ? SIZE_SD.known : SIZE_SD.guessed,
+    conditions.cleanRunHoursPerDay === undefined ? RUN_HOURS_SD.guessed : RUN_HOURS_SD.known,
+    MODEL.energy,
+  );
+  const { beta } = belief.scene.machine;
+  const cutSd = (head: number, sd: number) => Math.hypot(sd / (head * beta), MODEL.cutoutK, SWITCH_SD / beta);
+  const cuts = parts.every(({ at }) => Number.isFinite(at.cutNow) && Number.isFinite(at.cutClean));
+  return {
+    coolingLost: even(
+      (a) => -a.lnCooling,
+      (a) => Math.hypot(s.lnCooling, relative * a.lnCooling, absolute),
+    ),
+    extraKwh: parts.map(({ weight, at }) => {
+      const size = Math.abs(at.extraKwh);
+      return {
+        weight,
+        value: at.extraKwh,
+        down: Math.hypot(s.extraKwh, (size * -Math.expm1(-Z80 * scale)) / Z80),
+        up: Math.hypot(s.extraKwh, (size * Math.expm1(Z80 * scale)) / Z80),
+      };
+    }),
+    headNow: even(
+      (a) => a.headNow,
+      (a) => Math.hypot(s.headNow, MODEL.head * a.headNow),
+    ),
+    headClean: even(
+      (a) => a.headClean,
+      (a) => Math.hypot(s.headClean, MODEL.head * a.headClean),
+    ),
+    dischargeNow: even(
+      (a) => a.dischargeNow,
+      () => Math.hypot(s.dischargeNow, MODEL.dischargeK),
+    ),
+    dischargeClean: even(
+      (a) => a.dischargeClean,
+      () => Math.hypot(s.dischargeClean, MODEL.dischargeK),
+    ),
+    cutNow: cuts
+      ? even(
+          (a) => a.cutNow,
+          (a) => cutSd(a.headNow, s.headNow),
+        )
+      : null,
+    cutClean: cuts
+      ? even(
+          (a) => a.cutClean,
+          (a) => cutSd(a.headClean, s.headClean),
+        )
+      : null,
+    cannotKeepUp: parts[0]?.at.cannotKeepUp ?? false,
+  };
 }

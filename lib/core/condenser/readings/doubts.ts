@@ -1,6 +1,7 @@
 import { atmosphereAt } from '../../measures';
 import { differenceWords, temperatureWords } from '../words/both-units';
 import { fluidOf, meanT } from '../fluid/fluid';
+import { isKnownRefrigerant } from '../fluid/limits';
 import type { CondenserUnit, Doubt, Reading } from '../types';
 
 const C = (c: number) => c + 273.15;
@@ -30,6 +31,9 @@ function withoutImpossible(reading: Reading, doubts: readonly Doubt[]): Reading 
  * never silently dropped. Empty when nothing is odd.
  */
 export function questionReading(unit: CondenserUnit, reading: Reading): Doubt[] {
+  // Without properties, with water instead of air, or above the critical point there is nothing to compare with.
+  if (!isKnownRefrigerant(unit.refrigerant) || unit.refrigerant === 'R744') return numbers(reading);
+  if (unit.condenserKind === 'water_cooled') return [...numbers(reading), ...pressures(unit, reading)];
   const impossible = [...numbers(reading), ...ranges(reading), ...pressures(unit, reading)];
   return [...impossible, ...relations(unit, withoutImpossible(reading, impossible))];
 }
@@ -104,6 +108,17 @@ function relations(unit: CondenserUnit, r: Reading): Doubt[] {
     `Condensing at ${temperatureWords(condensing)} in air of ${temperatureWords(air)}: it cannot give off heat. Was it running?`,
   );
   ask(condensing - air > 45, field, `${differenceWords(condensing - air)} over the air: right refrigerant and right gauge?`);
+  const bend = r.headPaGauge === undefined ? NaN : (r.condensingClampK ?? NaN);
+  ask(
+    bend - condensing > 5,
+    'condensingClampK',
+    `Bend at ${temperatureWords(bend)}, yet the gauge says ${temperatureWords(condensing)}: it cannot be hotter than that. Which is wrong?`,
+  );
+  ask(
+    condensing - bend > 7,
+    'headPaGauge',
+    `Gauge says ${temperatureWords(condensing)}, the bend ${temperatureWords(bend)}: air in the system, or is the gauge off?`,
+  );
   const dp = (r.headPaGauge ?? NaN) - (r.suctionPaGauge ?? NaN);
   if (dp <= 0)
     doubts.push({

@@ -40,9 +40,9 @@ export const THERMOMETER_SD_K = 5 / 9;
 export const CONTACT_SD_K = 0.5;
 /** A clamp on a mid-condenser bend usually reads low: its usual shortfall, and how much that varies. */
 export const BEND_SHORTFALL_K = 1;
-export const BEND_SHORTFALL_SD_K = 1.2;
-/** Air enters a coil unevenly; one probe stands for all of it. */
-export const AIR_PLACEMENT_SD_K = 0.3;
+export const BEND_SHORTFALL_SD_K = 0.9;
+/** Air enters a coil unevenly; one probe stands for all of it (set on the outside plant, part A). */
+export const AIR_PLACEMENT_SD_K = 0.7;
 /** Room air instead of coil-inlet air: usually a little cooler than what the coil breathes. */
 export const ROOM_TO_COIL_K = 1;
 export const ROOM_TO_COIL_SD_K = 2;

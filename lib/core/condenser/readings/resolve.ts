@@ -81,9 +81,3 @@ export function resolve(unit: CondenserUnit, model: UnitModel, reading: Reading)
     dischargeLineK: line(reading.dischargeLineK),
   };
 }
-
-/** How a reading was taken, as far as errors that stay with the unit depend on it. */
-export function meansOf(r: Resolved): string {
-  const parts = [r.head.by, r.airK.measured ? 'coil air' : 'room air', r.suctionPa ? 'suction' : 'no suction'];
-  return [...parts, r.liquidLineK ? 'liquid' : 'no liquid'].join(', ');
-}

@@ -6,7 +6,8 @@ export const SHORTEST_STEADY_MIN = 10;
 /** What pull-up leaves at start, falling with this time constant; from memory. */
 const START_K = 3;
 const TIME_CONSTANT_MIN = 4;
-const UNKNOWN_SD_K = 0.6;
+/** Where nobody said how long it ran. */
+const UNKNOWN_SD_K = 1.8;
 
 /** One standard deviation of the rise from unsteady running, K. */
 export function scatterSd(reading: Reading): number {

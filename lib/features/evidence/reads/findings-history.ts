@@ -1,4 +1,5 @@
 import 'server-only';
+import { priced } from '../../shop/reads/energy-price';
 import { COIL_CLEANING } from '../../../core/tasks';
 import { todayIn, type LocalDate } from '../../../core/calendar';
 import { condenserUnitOf, conditionsOf } from '../../../core/condenser/from-record';
@@ -44,7 +45,7 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
   if (units.length === 0) return [];
-  const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } });
+  const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true, energyPricePerKwh: true } });
   const ids = units.map((u) => u.id);
   const counted = { OR: [{ status: 'done' as const }, ...(withVisit ? [{ id: withVisit }] : [])] };
   const visit = { select: { arrivedAt: true, startsAt: true } };
@@ -86,7 +87,7 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
       unitId: u.id,
       kitchenId: u.kitchenId,
       unit,
-      conditions: conditionsOf(unit, u.kitchen, shop?.currency ?? 'USD'),
+      conditions: conditionsOf(unit, priced(u.kitchen, shop), shop?.currency ?? 'USD'),
       startedOn: todayIn(u.kitchen.timeZone, u.createdAt.getTime()),
       cleanings: [
         ...new Set([...(cleaned.get(u.id) ?? []).map((c) => on(u.id, c.visit)), ...dates(CLEANED_BEFORE), ...(last ? [last] : [])]),

@@ -8,6 +8,8 @@ import { reEncoded } from './re-encode';
 type Ctx = { db: Db; actor: { userId: string }; now: Date };
 type Asked = { sha256: string; pieces: number };
 const STALE_MS = 14 * 86_400_000;
+/** Unfinished pieces that one person may leave here: some fifteen pictures. */
+const MOST_UNFINISHED_BYTES = 20_000_000;
 
 const DONE: UploadState = { have: [], done: true };
 
@@ -43,10 +45,21 @@ export async function takePiece(ctx: Ctx, asked: Asked & { index: number }, byte
   const key = { sha256, userId: actor.userId, index };
   const data = { bytes: new Uint8Array(bytes), total: pieces, at: now };
   await db.uploadChunk.upsert({ where: { sha256_userId_index: key }, create: { ...key, ...data }, update: data });
+  await makeRoom(ctx, sha256);
   const have = await arrived(ctx, asked);
   if (have.length < pieces) return { have, done: false };
   const chunks = await db.uploadChunk.findMany({ where: { sha256, userId: actor.userId }, orderBy: { index: 'asc' } });
   return finish(ctx, sha256, Buffer.concat(chunks.map((c) => c.bytes)));
+}
+
+/** Over the quota the picture that was begun first is given up: its tablet still holds it and sends it anew. */
+async function makeRoom({ db, actor }: Ctx, keep: string): Promise<void> {
+  const begun = await db.$queryRaw<{ sha256: string; bytes: number }[]>`
+    SELECT sha256, sum(octet_length(bytes))::float8 AS bytes FROM "UploadChunk"
+    WHERE "userId" = ${actor.userId}::uuid GROUP BY sha256 ORDER BY sha256 = ${keep} DESC, max(at) DESC, sha256`;
+  let room = MOST_UNFINISHED_BYTES;
+  const over = begun.filter((b) => (room -= b.bytes) < 0 && b.sha256 !== keep).map((b) => b.sha256);
+  if (over.length > 0) await db.uploadChunk.deleteMany({ where: { userId: actor.userId, sha256: { in: over } } });
 }
 
 async function finish({ db, actor, now }: Ctx, sha256: string, whole: Uint8Array): Promise<UploadState> {

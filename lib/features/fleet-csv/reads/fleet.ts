@@ -69,10 +69,22 @@ export const fleetTaskKinds = (db: Tx): Promise<TaskKindInfo[]> =>
     select: { key: true, label: true, defaultWeeks: true, minWeeks: true, maxWeeks: true },
   });
 
-/** Every unit on file as a row, by customer, kitchen and name. */
-export async function fleetRows(db: Tx): Promise<RowValues[]> {
+const KITCHENS_AT_ONCE = 40;
+
+/** Every unit on file as a row, by customer, kitchen and name; some kitchens at a time, so that no fleet is held whole. */
+export async function* fleetRows(db: Tx): AsyncGenerator<RowValues[]> {
+  const kitchens = await db.kitchen.findMany({
+    where: { archivedAt: null, units: { some: { archivedAt: null } } },
+    orderBy: [{ customer: { name: 'asc' } }, { name: 'asc' }],
+    select: { id: true },
+  });
+  for (let i = 0; i < kitchens.length; i += KITCHENS_AT_ONCE)
+    yield await rowsOf(db, kitchens.slice(i, i + KITCHENS_AT_ONCE).map((k) => k.id)); // prettier-ignore
+}
+
+async function rowsOf(db: Tx, kitchenIds: string[]): Promise<RowValues[]> {
   const units = await db.unit.findMany({
-    where: { archivedAt: null, kitchen: { archivedAt: null } },
+    where: { archivedAt: null, kitchenId: { in: kitchenIds } },
     include: { kitchen: { include: { customer: { select: { name: true } } } }, tasks: true },
     orderBy: [{ kitchen: { customer: { name: 'asc' } } }, { kitchen: { name: 'asc' } }, { name: 'asc' }],
   });

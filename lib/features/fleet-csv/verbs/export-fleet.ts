@@ -11,13 +11,16 @@ import { unitsOf } from '../../people/reads/people';
 import { isId } from '../../../core/ids/is-id';
 
 /** Spreadsheets read a file as UTF-8 only when it says so. */
-const csv = (table: string[][]) => `\uFEFF${Papa.unparse(table, { newline: '\r\n' })}\r\n`;
+const MARK = '\uFEFF';
+const lines = (table: string[][]) => `${Papa.unparse(table, { newline: '\r\n' })}\r\n`;
+const csv = (table: string[][]) => MARK + lines(table);
 
-/** The whole fleet in the columns that the import reads, in the asker's units. */
-export async function exportFleet({ db, actor }: { db: Tx; actor: { userId: string } }): Promise<string> {
-  const [units, kinds, rows] = await Promise.all([unitsOf(db, actor.userId), fleetTaskKinds(db), fleetRows(db)]);
+/** The whole fleet in the columns that the import reads, in the asker's units, piece by piece as it is read. */
+export async function* exportFleet({ db, actor }: { db: Tx; actor: { userId: string } }): AsyncGenerator<string> {
+  const [units, kinds] = await Promise.all([unitsOf(db, actor.userId), fleetTaskKinds(db)]);
   const columns = columnsIn(units, kinds);
-  return csv([columns.map((c) => c.header), ...rows.map((r) => writeRow(r, columns))]);
+  yield csv([columns.map((c) => c.header)]);
+  for await (const rows of fleetRows(db)) yield lines(rows.map((r) => writeRow(r, columns)));
 }
 
 /** What the file is called: by the day it is at the shop. */

@@ -1,4 +1,6 @@
 import 'server-only';
+import { priced } from '../../shop/reads/energy-price';
+import { shopSettings } from '../../shop/reads/settings';
 import { extraEnergyToday, monthlyLoss, timesPrice } from '../../../core/evidence';
 import { groupBy } from '../../../core/numerics/group-by';
 import type { Figure } from '../../../core/condenser';
@@ -32,7 +34,7 @@ export async function foulingKitchens(db: Tx, now: Date, page: { take: number; s
         count(*) FILTER (WHERE NOT ${TELLS} AND NOT ${BY_WATER})::int AS unseen
       FROM "Unit" u LEFT JOIN "UnitFouling" f ON f."unitId" = u.id WHERE u."archivedAt" IS NULL GROUP BY 1
     )
-    SELECT k.id, k.name, c.name AS customer, k."energyPricePerKwh" AS price, coalesce(r.units, 0) AS units, coalesce(r.evidence, 0) AS evidence,
+    SELECT k.id, k.name, c.name AS customer, coalesce(k."energyPricePerKwh", (SELECT s."energyPricePerKwh" FROM "ShopSettings" s WHERE s.id = 1)) AS price, coalesce(r.units, 0) AS units, coalesce(r.evidence, 0) AS evidence,
       coalesce(r.unseen, 0) AS unseen, coalesce(r.water, 0) AS water,
       (SELECT count(*)::int FROM "Task" t WHERE t."kitchenId" = k.id AND t.active AND t."dueOn" < (${now}::timestamptz AT TIME ZONE k."timeZone")::date) AS overdue
     FROM "Kitchen" k JOIN "Customer" c ON c.id = k."customerId" LEFT JOIN rated r ON r."kitchenId" = k.id
@@ -62,5 +64,5 @@ export async function foulingKitchen(db: Tx, id: string, now: Date) {
   const [left] = await db.$queryRaw<LeftOut[]>(Prisma.sql`
     SELECT count(*) FILTER (WHERE ${BY_WATER})::int AS water, count(*) FILTER (WHERE NOT ${TELLS} AND NOT ${BY_WATER})::int AS unseen
     FROM "Unit" u LEFT JOIN "UnitFouling" f ON f."unitId" = u.id WHERE u."kitchenId" = ${id}::uuid AND u."archivedAt" IS NULL`);
-  return { kitchen, units, left: left ?? { unseen: 0, water: 0 } };
+  return { kitchen: priced(kitchen, await shopSettings(db)), units, left: left ?? { unseen: 0, water: 0 } };
 }

@@ -5,6 +5,7 @@ import type { CleanBaseline, CondenserUnit, Conditions } from '../../../core/con
 import { condenserUnitOf, conditionsOf, baselineOf } from '../../../core/condenser/from-record';
 import type { OwnLimits } from '../../../core/evidence';
 import type { FoulingPosterior } from '../../../core/fouling';
+import { priced } from '../../shop/reads/energy-price';
 import type { Tx } from '../../../database/client';
 
 /** Coils looked at in one question; of a larger fleet every n-th kitchen, whole. */
@@ -29,13 +30,14 @@ export async function coilsOnFile(db: Tx): Promise<{ coils: CoilOnFile[]; scale:
     orderBy: [{ kitchenId: 'asc' }, { id: 'asc' }],
     include: { kitchen: true, fouling: true, tasks: { where: { kindKey: COIL_CLEANING, active: true } } },
   });
-  const currency = (await db.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } }))?.currency ?? 'USD';
+  const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true, energyPricePerKwh: true } });
+  const currency = shop?.currency ?? 'USD';
   const coils = rows.flatMap((u): CoilOnFile[] => {
     const [task] = u.tasks;
     if (!task || !u.fouling) return [];
     const core = condenserUnitOf(u, u.kitchen);
     return [{
-      unitId: u.id, unit: u.name, kitchenId: u.kitchenId, kitchen: u.kitchen.name, core, conditions: conditionsOf(core, u.kitchen, currency), baseline: baselineOf(u.fouling.baseline),
+      unitId: u.id, unit: u.name, kitchenId: u.kitchenId, kitchen: u.kitchen.name, core, conditions: conditionsOf(core, priced(u.kitchen, shop), currency), baseline: baselineOf(u.fouling.baseline),
       posterior: u.fouling.posterior as unknown as FoulingPosterior, own: u.fouling.own as unknown as OwnLimits | null,
       minWeeks: task.minWeeks, maxWeeks: task.maxWeeks, weeks: approximateWeeks(task.rule), held: task.locked || task.anchor === 'calendar',
     }]; // prettier-ignore

@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { SESSION_LIMITS } from '../../../core/people/session-limits';
+import { roleInfo } from '../../../core/people/access';
 import { forgetTries, giveBackTry, sweepTries, takeTry } from '../../../database/brakes';
 import type { Db } from '../../../database/client';
 import { createSession, revokeSession } from './sessions';
@@ -50,7 +50,7 @@ export async function signIn({ db, now }: { db: Db; now: Date }, input: SignInIn
   await forgetTries(db, account);
   await giveBackTry(db, address, now);
   await sweepTries(db, now);
-  const expiresAt = new Date(now.getTime() + SESSION_LIMITS[user.role].most);
+  const expiresAt = new Date(now.getTime() + roleInfo(user.role).sessionMs.most);
   const session = await createSession(db, { userId: user.id, userAgent: input.userAgent.slice(0, 200), createdAt: now, expiresAt });
   if (input.before) await revokeSession({ db, now }, input.before);
   return { sessionId: session.id, userId: user.id, name: user.name, role: user.role };

@@ -17,3 +17,17 @@ export function costsSet(shop: Costs | null): boolean {
   const policy = (shop?.policy ?? {}) as Record<string, unknown>;
   return shop?.labourPerHour != null && shop.vehiclePerKm != null && 'cleaningCost' in policy && 'failureCost' in policy;
 }
+
+/** What the shop said things cost; null for what it has not said. */
+export function costsOf(shop: Costs & { energyPricePerKwh: number | null }) {
+  const policy = (shop.policy ?? {}) as Record<string, unknown>;
+  const said = (key: string) => (typeof policy[key] === 'number' ? policy[key] : null);
+  return {
+    labourPerHour: shop.labourPerHour,
+    vehiclePerKm: shop.vehiclePerKm,
+    energyPricePerKwh: shop.energyPricePerKwh,
+    cleaningCost: said('cleaningCost'),
+    inspectionCost: said('inspectionCost'),
+    failureCost: said('failureCost'),
+  };
+}

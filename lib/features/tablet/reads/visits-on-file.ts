@@ -1,4 +1,6 @@
 import 'server-only';
+import { priced } from '../../shop/reads/energy-price';
+import { shopSettings } from '../../shop/reads/settings';
 import { utcOffsetMinutes } from '../../../core/calendar';
 import type { Entries, UnitOnFile, VisitOnFile } from '../../../core/tablet';
 import { groupBy } from '../../../core/numerics/group-by';
@@ -54,6 +56,7 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
     include: { followUps: { where: { status: 'open' }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] } },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
+  const shop = await shopSettings(db);
   const unitIds = units.map((u) => u.id);
   // One after another: inside a transaction there is one connection.
   const past = await pastOfUnits(db, unitIds);
@@ -67,7 +70,7 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
       thumbs: thumbs.get(u.id) ?? [],
     });
   return visits.map((v) => ({
-    ...visitHead(v, forUserId),
+    ...visitHead({ ...v, kitchen: priced(v.kitchen, shop) }, forUserId),
     units: (unitsBy.get(v.kitchenId) ?? []).filter((u) => u.archivedAt === null || said.get(v.id)?.has(u.id)).map(whole),
     entries: {
       ...entriesOf(v),

@@ -4,7 +4,7 @@ import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { VERDICT } from '@/app/_ui/verdict';
 import { dayWords } from '@/lib/core/calendar/when';
-import { CAUSE_LABEL, type EstimateOk, type Figure as Banded, type NowAndClean } from '@/lib/core/condenser';
+import { CAUSE_LABEL, likelyWords, type EstimateOk, type Figure as Banded, type NowAndClean } from '@/lib/core/condenser';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 
@@ -45,7 +45,7 @@ export function EvidenceFigures({ evidence, units }: { evidence: UnitEvidenceSho
       ) : null}
       <p className="max-w-[75ch] text-lg">{e.sentence}</p>
       {e.status === 'ok' ? <Told e={e} units={units} currency={evidence.conditions.currency} /> : null}
-      {e.causes.length > 0 && e.verdict === 'look_elsewhere' ? <Causes e={e as EstimateOk} /> : null}
+      {e.causes.length > 0 && (e.verdict === 'look_elsewhere' || e.verdict === 'look_first') ? <Causes e={e as EstimateOk} /> : null}
     </Sheet>
   );
 }
@@ -124,15 +124,20 @@ function Pair({ label, of, none, scale }: OneProps & { of: NowAndClean | null })
 function Causes({ e }: { e: EstimateOk }) {
   return (
     <ol className="mt-4 flex flex-col gap-3 border-l-2 border-line pl-4">
-      {e.causes.slice(0, 3).map((c) => (
-        <li key={c.id}>
-          <b className="inline-block first-letter:uppercase">{CAUSE_LABEL[c.id]}</b>{' '}
-          <span className="text-soft">{Math.round(c.weight * 100)} % of belief</span>
-          {c.for.length > 0 ? <p className="text-sm">For: {c.for.join(' ')}</p> : null}
-          {c.against.length > 0 ? <p className="text-sm">Against: {c.against.join(' ')}</p> : null}
-          <p className="text-sm text-soft">{c.next}</p>
-        </li>
-      ))}
+      {e.causes
+        .filter((c) => c.id !== 'nothing')
+        .slice(0, 3)
+        .map((c) => (
+          <li key={c.id}>
+            <b className="inline-block first-letter:uppercase">{CAUSE_LABEL[c.id]}</b>{' '}
+            <span className="text-soft">
+              {likelyWords(c.weight)}, {Math.round(c.weight * 100)} %
+            </span>
+            {c.for.length > 0 ? <p className="text-sm">For: {c.for.join(' ')}</p> : null}
+            {c.against.length > 0 ? <p className="text-sm">Against: {c.against.join(' ')}</p> : null}
+            <p className="text-sm text-soft">{c.next}</p>
+          </li>
+        ))}
     </ol>
   );
 }

@@ -1,36 +1,45 @@
 import { timeAt } from '@/lib/core/calendar/at-offset';
 import { State } from '@/app/_ui/state';
-import { counted } from '@/lib/core/wording/counted';
-import { missingToClose, type VisitOnFile } from '@/lib/core/tablet';
+import { missingToClose, stillToSay, type VisitOnFile } from '@/lib/core/tablet';
 import { go, to } from '../../_lib/use-place';
+import { useSnapshot } from '../../_lib/tablet-context';
+import { useUnsavedReadings } from '../../_lib/use-unsaved-readings';
 import { useWrite } from '../../_lib/use-write';
 import { Card, TouchButton } from '../touch';
 import { Signature } from './signature';
+import { WhatWasDone } from './what-was-done';
 
 /** What is still missing, the signature, and the closing itself. The office checks the same things again. */
 export function CloseVisit({ visit }: { visit: VisitOnFile }) {
   const { write, busy, now } = useWrite(visit.id);
-  const missing = missingToClose(visit);
-  const first = missing.filter((m) => m.code !== 'no_signature');
-  const done = visit.tasks.filter((t) => t.outcome === 'done').length;
-  const notDone = visit.tasks.filter((t) => t.outcome === 'not_done');
+  const me = useSnapshot((s) => s.me);
+  const unsaved = useUnsavedReadings(visit);
+  const needed = missingToClose(visit);
+  const missing = [
+    ...needed
+      .filter((m) => m.code !== 'no_signature')
+      .map((m) => ({ href: m.unitId ? to.unit(visit.id, m.unitId) : to.visit(visit.id), words: m.words })),
+    ...stillToSay(visit).map((m) => ({ href: to.unit(visit.id, m.unitId, m.step), words: m.words })),
+    ...unsaved.map((u) => ({
+      href: to.unit(visit.id, u.unitId, u.phase === 'before' ? ('read' as const) : ('restore' as const)),
+      words: u.words,
+    })),
+  ];
+  const unsigned = needed.find((m) => m.code === 'no_signature');
   const close = async () => {
     if (await write('visit.close', { leftAt: now(), taskIds: visit.tasks.map((t) => t.taskId) })) go(to.visit(visit.id));
   };
   return (
     <div className="flex flex-col gap-4">
       <h1>Close the visit to {visit.kitchen.name}</h1>
-      {first.length > 0 ? (
+      {missing.length > 0 ? (
         <Card title="Before you leave">
           <ul className="flex flex-col divide-y divide-line">
-            {first.map((m) => (
-              <li key={`${m.code} ${m.taskId ?? ''}`}>
-                <a
-                  href={m.unitId ? to.unit(visit.id, m.unitId) : to.visit(visit.id)}
-                  className="flex min-h-14 items-center justify-between gap-3 py-2 text-ink no-underline"
-                >
+            {missing.map((m) => (
+              <li key={m.words}>
+                <a href={m.href} className="flex min-h-14 items-center justify-between gap-3 py-2 text-ink no-underline">
                   <span>{m.words}</span>
-                  <State shape={m.code === 'low_side' ? 'late' : 'ask'} tone="alarm">
+                  <State shape="ask" tone="alarm">
                     Go there
                   </State>
                 </a>
@@ -39,23 +48,28 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
           </ul>
         </Card>
       ) : null}
-      <Card title="What was done">
-        <p>
-          {done} of {counted(visit.tasks.length, 'task')} done{notDone.length > 0 ? `, ${notDone.length} left undone with a reason` : ''}.{' '}
-          {counted(visit.entries.parts.length, 'part')} used. {counted(visit.entries.followUps.length, 'follow-up')} wanted.
+      {me ? <WhatWasDone visit={visit} me={me} /> : null}
+      {visit.entries.arrivedAt ? (
+        <p className="text-soft">
+          In {timeAt(Date.parse(visit.entries.arrivedAt), visit.kitchen.utcOffsetMinutes)}; out is set as you close.
         </p>
-        {visit.entries.arrivedAt ? (
-          <p className="text-soft">
-            In {timeAt(Date.parse(visit.entries.arrivedAt), visit.kitchen.utcOffsetMinutes)}; out is set as you close.
-          </p>
-        ) : null}
-      </Card>
+      ) : null}
       <Signature visit={visit} />
-      <TouchButton look="primary" disabled={busy || missing.length > 0 || visit.status === 'done'} onClick={() => void close()}>
+      <TouchButton
+        look="primary"
+        disabled={busy || missing.length > 0 || unsigned !== undefined || visit.status === 'done'}
+        onClick={() => void close()}
+      >
         {visit.status === 'done' ? 'Closed' : 'Close the visit and leave'}
       </TouchButton>
-      {missing.length > 0 ? (
-        <p className="text-soft">{missing.length === 1 ? missing[0]?.words : `${missing.length} things are still open, listed above.`}</p>
+      {missing.length + (unsigned ? 1 : 0) > 0 ? (
+        <p className="text-soft">
+          {missing.length === 0
+            ? unsigned?.words
+            : missing.length === 1
+              ? missing[0]?.words
+              : `${missing.length} things are still open, listed above.`}
+        </p>
       ) : null}
     </div>
   );

@@ -1,5 +1,6 @@
 import { useRef, useState } from 'react';
 import type { VisitOnFile } from '@/lib/core/tablet';
+import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { Card, Chip, TouchField } from '../touch';
 import { DrawPad, type Drawn } from './draw-pad';
@@ -9,7 +10,7 @@ export function Signature({ visit }: { visit: VisitOnFile }) {
   const { write, busy } = useWrite(visit.id);
   const standing = visit.entries.signature;
   const [again, setAgain] = useState(false);
-  const [name, setName] = useState('');
+  const { draft: name, setDraft: setName } = useDraft(`${visit.id}:signer`, '');
   const [drawn, setDrawn] = useState(false);
   const pad = useRef<Drawn>(null);
   const sign = async () => {

@@ -20,10 +20,10 @@ const DRAWINGS: Record<Aspect, (props: { grade: number }) => ReactNode> = {
 };
 
 /** A small drawing of a grade; the words beside it say the same. `grade` is the index in its list, 0 the best. */
-export function GradeDrawing({ aspect, grade }: { aspect: Aspect; grade: number }) {
+export function GradeDrawing({ aspect, grade, small = false }: { aspect: Aspect; grade: number; small?: boolean }) {
   const Drawing = DRAWINGS[aspect];
   return (
-    <svg viewBox="0 0 64 48" className="h-12 w-16 shrink-0 text-ink" aria-hidden="true" focusable="false">
+    <svg viewBox="0 0 64 48" className={`${small ? 'h-8 w-11' : 'h-12 w-16'} shrink-0 text-ink`} aria-hidden="true" focusable="false">
       <Drawing grade={grade} />
     </svg>
   );

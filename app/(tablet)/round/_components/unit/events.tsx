@@ -1,20 +1,20 @@
-import { useState } from 'react';
 import { UNIT_EVENT_KINDS, UNIT_EVENT_LABEL, type UnitEventKind, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
+import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { EntryMark } from '../entry-mark';
 import { Chip, Fold, TouchField } from '../touch';
 
+type Happened = { kind: UnitEventKind | null; note: string };
+const NOTHING: Happened = { kind: null, note: '' };
+
 /** What happened to the unit and changes how its readings are to be read: a trip, a new fan, refrigerant added. */
 export function Events({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   const { write, busy, now } = useWrite(visit.id);
-  const [kind, setKind] = useState<UnitEventKind | null>(null);
-  const [note, setNote] = useState('');
+  const { draft, setDraft, clear } = useDraft<Happened>(`${visit.id}:${unit.id}:event`, NOTHING);
+  const { kind, note } = draft;
   const list = visit.entries.events.filter((e) => e.unitId === unit.id);
   const add = async () => {
-    if (kind && (await write('event.add', { unitId: unit.id, kind, at: now(), note: note.trim() }))) {
-      setKind(null);
-      setNote('');
-    }
+    if (kind && (await write('event.add', { unitId: unit.id, kind, at: now(), note: note.trim() }))) clear();
   };
   return (
     <Fold summary="Trip, part replaced, refrigerant added" open={list.length > 0}>
@@ -39,12 +39,18 @@ export function Events({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
         </ul>
         <div role="group" aria-label="What happened" className="mb-3 flex flex-wrap gap-2">
           {UNIT_EVENT_KINDS.map((k) => (
-            <Chip key={k} on={kind === k} onClick={() => setKind(k)}>
+            <Chip key={k} on={kind === k} onClick={() => setDraft({ ...draft, kind: k })}>
               {UNIT_EVENT_LABEL[k]}
             </Chip>
           ))}
         </div>
-        <TouchField id="event-note" label="What you know of it" value={note} maxLength={500} onChange={(e) => setNote(e.target.value)} />
+        <TouchField
+          id="event-note"
+          label="What you know of it"
+          value={note}
+          maxLength={500}
+          onChange={(e) => setDraft({ ...draft, note: e.target.value })}
+        />
         <Chip className="mt-3" disabled={busy || !kind || (kind === 'note' && note.trim().length < 3)} onClick={() => void add()}>
           Keep it
         </Chip>

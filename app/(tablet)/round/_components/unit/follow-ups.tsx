@@ -1,21 +1,21 @@
-import { useState } from 'react';
 import { URGENCIES, URGENCY_LABEL, type UnitOnFile, type Urgency, type VisitOnFile } from '@/lib/core/tablet';
+import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { EntryMark } from '../entry-mark';
 import { Card, Chip, TouchButton, TouchField } from '../touch';
 
+type Wanted = { what: string; urgency: Urgency | null };
+const NOTHING: Wanted = { what: '', urgency: null };
+
 /** Work that a finding calls for. */
 export function FollowUps({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   const { write, busy } = useWrite(visit.id);
-  const [what, setWhat] = useState('');
-  const [urgency, setUrgency] = useState<Urgency | null>(null);
+  const { draft, setDraft, clear } = useDraft<Wanted>(`${visit.id}:${unit.id}:follow-up`, NOTHING);
+  const { what, urgency } = draft;
   const list = visit.entries.followUps.filter((f) => f.unitId === unit.id);
   const older = unit.openFollowUps.filter((f) => !list.some((l) => l.what === f.what));
   const add = async () => {
-    if (urgency && (await write('follow_up.add', { unitId: unit.id, what: what.trim(), urgency, note: '' }))) {
-      setWhat('');
-      setUrgency(null);
-    }
+    if (urgency && (await write('follow_up.add', { unitId: unit.id, what: what.trim(), urgency, note: '' }))) clear();
   };
   return (
     <Card title="Follow-up wanted">
@@ -38,10 +38,16 @@ export function FollowUps({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFil
           </li>
         ))}
       </ul>
-      <TouchField id="follow-what" label="What is to be done" value={what} maxLength={300} onChange={(e) => setWhat(e.target.value)} />
+      <TouchField
+        id="follow-what"
+        label="What is to be done"
+        value={what}
+        maxLength={300}
+        onChange={(e) => setDraft({ ...draft, what: e.target.value })}
+      />
       <div role="group" aria-label="How soon" className="my-3 flex flex-wrap gap-2">
         {URGENCIES.map((u) => (
-          <Chip key={u} on={urgency === u} onClick={() => setUrgency(u)}>
+          <Chip key={u} on={urgency === u} onClick={() => setDraft({ ...draft, urgency: u })}>
             {URGENCY_LABEL[u]}
           </Chip>
         ))}

@@ -7,7 +7,7 @@ import { useSnapshot } from '../../_lib/tablet-context';
 import { useWrite } from '../../_lib/use-write';
 import { EntryMark } from '../entry-mark';
 import { Thumb } from '../thumb';
-import { Card, Chip } from '../touch';
+import { Card, Chip, TouchSelect } from '../touch';
 
 type Phase = 'before' | 'after';
 const ABOUT: readonly { value: Aspect | null; label: string }[] = [
@@ -54,14 +54,16 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
   const list = visit.entries.photos.filter((p) => p.unitId === unit.id);
   return (
     <Card id="photos" title="Photos">
-      <div role="group" aria-label="What the photo shows" className="mb-3 flex flex-wrap gap-2">
-        {ABOUT.map((a) => (
-          <Chip key={a.label} on={about === a.value} onClick={() => setAbout(a.value)}>
-            {a.label}
-          </Chip>
-        ))}
-      </div>
-      <div className="flex flex-wrap gap-2">
+      <div className="flex flex-wrap items-end gap-2">
+        <div className="min-w-[12rem] flex-1">
+          <TouchSelect
+            id="photo-shows"
+            label="Shows"
+            value={about ?? ''}
+            onChange={(e) => setAbout(ABOUT.find((a) => (a.value ?? '') === e.currentTarget.value)?.value ?? null)}
+            options={ABOUT.map((a) => ({ value: a.value ?? '', label: a.label }))}
+          />
+        </div>
         {(['before', 'after'] as const).map((phase) => (
           <span key={phase}>
             <input

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
+import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { Chip, TouchButton, TouchField } from '../touch';
 
@@ -14,7 +15,7 @@ const USUAL = [
 export function Reached({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   const { write, busy } = useWrite(visit.id);
   const [asking, setAsking] = useState<'could_not_reach' | 'gone' | null>(null);
-  const [why, setWhy] = useState('');
+  const { draft: why, setDraft: setWhy, clear } = useDraft(`${visit.id}:${unit.id}:reached`, '');
   const standing = visit.entries.outcomes.find((o) => o.unitId === unit.id);
   const say = async (outcome: 'could_not_reach' | 'gone', reason: string) => {
     if (!(await write('unit.outcome', { unitId: unit.id, outcome, reason }))) return;
@@ -25,7 +26,7 @@ export function Reached({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile 
         reason: outcome === 'gone' ? `Unit gone: ${reason}` : `Could not reach: ${reason}`,
       });
     setAsking(null);
-    setWhy('');
+    clear();
   };
   if (standing && standing.outcome !== 'seen')
     return (

@@ -1,8 +1,7 @@
-import { memo, useCallback, useMemo, useState } from 'react';
+import { memo, useEffect, useState } from 'react';
 import { FOOD_LIMIT_K } from '@/lib/core/findings/cautions';
 import {
   FIELD_INFO,
-  fieldsOutside,
   ownText,
   READING_FIELDS,
   unitOf,
@@ -11,34 +10,23 @@ import {
   type UnitOnFile,
   type VisitOnFile,
 } from '@/lib/core/tablet';
-import {
-  doubtKey,
-  EMPTY_DRAFT,
-  enteredOf,
-  firstFields,
-  gaugeOf,
-  moreFields,
-  questionedOf,
-  valuesOf,
-  type ReadingDraft,
-} from '../../_lib/reading-draft';
+import { firstFields, moreFields } from '../../_lib/reading-draft';
 import { useSnapshot } from '../../_lib/tablet-context';
-import { useAfterPaint } from '../../_lib/use-after-paint';
-import { useDraft } from '../../_lib/use-draft';
-import { useEstimator } from '../../_lib/use-estimator';
-import { useWrite } from '../../_lib/use-write';
+import { useReading } from '../../_lib/use-reading';
+import { useWide } from '../../_lib/use-wide';
 import { CautionNote } from '../caution-note';
 import { EntryMark } from '../entry-mark';
-import { NumberPad } from '../number-pad';
+import { keyed, NumberPad, PadBeside } from '../number-pad';
 import { Card, Chip, TouchButton } from '../touch';
 import { Doubts } from './doubts';
 import { EstimatePanel } from './estimate-panel';
 import { Outside } from './outside';
+import type { BeforeLeaving } from './unit-page';
 
-type Props = { visit: VisitOnFile; unit: UnitOnFile; phase: 'before' | 'after' };
+type Props = { visit: VisitOnFile; unit: UnitOnFile; phase: 'before' | 'after'; leavingRef: BeforeLeaving };
 
 /** Readings before or after the cleaning: typed, questioned, saved, and told at once what they mean. */
-export const Readings = memo(function Readings({ visit, unit, phase }: Props) {
+export const Readings = memo(function Readings({ visit, unit, phase, leavingRef }: Props) {
   const standing = visit.entries.readings.find((r) => r.unitId === unit.id && r.phase === phase);
   const [again, setAgain] = useState(false);
   return (
@@ -55,6 +43,7 @@ export const Readings = memo(function Readings({ visit, unit, phase }: Props) {
           visit={visit}
           unit={unit}
           phase={phase}
+          leavingRef={leavingRef}
           replaces={standing?.id ?? null}
           onSaved={() => setAgain(false)}
           onBack={standing ? () => setAgain(false) : undefined}
@@ -101,134 +90,113 @@ function Typing({
   visit,
   unit,
   phase,
+  leavingRef,
   replaces,
   onSaved,
   onBack,
 }: Props & { replaces: string | null; onSaved: () => void; onBack?: () => void }) {
   const me = useSnapshot((s) => s.me);
-  const { write, busy } = useWrite(visit.id);
-  const { draft, setDraft, clear } = useDraft<ReadingDraft>(`${visit.id}:${unit.id}:${phase}`, EMPTY_DRAFT);
-  const [field, setField] = useState<ReadingField | null>(null);
+  const r = useReading({ visit, unit, phase, replaces, onSaved });
+  const beside = useWide();
+  // Beside the fields it stands ready from the first; over them only when asked for.
+  const [asked, setField] = useState<ReadingField | null>(null);
   const [more, setMore] = useState(false);
-  const [startedAt] = useState(() => Date.now());
-  const estimator = useEstimator(unit.refrigerant);
-  const drawn = useAfterPaint(draft);
-  const readingOf = useCallback(
-    (d: ReadingDraft) => {
-      const values = me ? valuesOf(d, me) : {};
-      return { phase, at: startedAt, values, ...gaugeOf(values, me) };
-    },
-    [me, phase, startedAt],
-  );
-  const reading = useMemo(() => readingOf(drawn), [readingOf, drawn]);
-  const outside = useMemo(() => fieldsOutside(reading.values), [reading]);
-  const doubts = useMemo(
-    () => estimator?.doubtsOf(unit, visit.kitchen, reading).filter((d) => !outside.some((f) => f === d.field)) ?? [],
-    [estimator, unit, visit.kitchen, reading, outside],
-  );
+  const { save, typed } = r;
+  useEffect(() => {
+    leavingRef.current = async () => !typed || save();
+    return () => {
+      leavingRef.current = null;
+    };
+  }, [leavingRef, save, typed]);
   if (!me) return null;
-  const shown = [...firstFields(unit), ...(more ? moreFields(unit) : moreFields(unit).filter((f) => draft.text[f]))];
-  const place = field ? shown.indexOf(field) : -1;
-  const next = shown[place + 1];
-  const count = Object.keys(reading.values).length;
-  const unanswered = doubts.filter((d) => !draft.answers[doubtKey(d)]);
-  const warm = unit.application === 'medium' && unit.kind !== 'ice_machine' && (reading.values.boxK ?? 0) > FOOD_LIMIT_K;
-  const save = async () => {
-    const values = valuesOf(draft, me);
-    if (fieldsOutside(values).length > 0) return;
-    // Of what stands there now, even if the last key has not been drawn yet.
-    const asked = estimator?.doubtsOf(unit, visit.kitchen, readingOf(draft)) ?? [];
-    if (asked.some((d) => !draft.answers[doubtKey(d)])) return;
-    const saved = await write('reading.add', {
-      unitId: unit.id,
-      phase,
-      values,
-      replaces,
-      entered: enteredOf(draft, me),
-      questioned: questionedOf(draft, asked),
-      ...gaugeOf(values, me),
-    });
-    if (!saved) return;
-    clear();
-    onSaved();
+  const shown = [...firstFields(unit), ...(more ? moreFields(unit) : moreFields(unit).filter((f) => r.draft.text[f]))];
+  const field = asked ?? (beside ? (shown[0] ?? null) : null);
+  const next = field ? shown[shown.indexOf(field) + 1] : undefined;
+  const warm = unit.application === 'medium' && unit.kind !== 'ice_machine' && (r.reading.values.boxK ?? 0) > FOOD_LIMIT_K;
+  const type = (text: string) => field && r.setDraft({ ...r.draft, text: { ...r.draft.text, [field]: text } });
+  const signed = field !== null && (FIELD_INFO[field].dimension === 'temperature' || FIELD_INFO[field].dimension === 'pressure');
+  const pad = field && {
+    label: FIELD_INFO[field].label,
+    unit: unitOf(field, me),
+    hint: FIELD_INFO[field].hint,
+    text: r.draft.text[field] ?? '',
+    signed,
+    onText: type,
+    onNext: next ? () => setField(next) : null,
   };
+  const ready = r.typed && !r.busy && r.outside.length === 0 && r.unanswered.length === 0;
   return (
-    <div className="flex flex-col gap-3">
-      <div className="grid grid-cols-2 gap-2 sm:grid-cols-4">
-        {shown.map((f) => (
+    <div
+      className="flex flex-col gap-3"
+      onKeyDown={(e) => {
+        if (!beside || !pad || (e.target as HTMLElement).tagName === 'INPUT') return;
+        const text = keyed(pad.text, e.key, signed);
+        if (text === null) return;
+        e.preventDefault();
+        type(text);
+      }}
+    >
+      <div className="grid gap-3 sm:grid-cols-[1fr_19rem]">
+        <div className="grid grid-cols-2 content-start gap-2">
+          {shown.map((f) => (
+            <button
+              key={f}
+              type="button"
+              onClick={() => setField(f)}
+              aria-current={beside && f === field ? 'true' : undefined}
+              className={`flex min-h-[4.5rem] flex-col justify-between rounded-md border p-2 text-left ${beside && f === field ? 'border-2 border-cold bg-cold-wash' : 'border-edge bg-paper'}`}
+            >
+              <span className="text-sm leading-tight text-soft">{FIELD_INFO[f].label}</span>
+              <span className="text-xl font-bold">
+                {r.text[f] ? r.text[f]?.replace('-', '−') : '–'} <span className="text-sm font-normal text-soft">{unitOf(f, me)}</span>
+              </span>
+            </button>
+          ))}
           <button
-            key={f}
             type="button"
-            onClick={() => setField(f)}
-            className="flex min-h-[4.5rem] flex-col justify-between rounded-md border border-edge bg-paper p-2 text-left"
+            aria-expanded={more}
+            onClick={() => setMore(!more)}
+            className="min-h-14 rounded-md border border-dashed border-edge p-2 font-bold text-cold"
           >
-            <span className="text-sm leading-tight text-soft">{FIELD_INFO[f].label}</span>
-            <span className="text-xl font-bold">
-              {draft.text[f] ? draft.text[f]?.replace('-', '−') : '–'}{' '}
-              <span className="text-sm font-normal text-soft">{unitOf(f, me)}</span>
-            </span>
+            {more ? 'Fewer' : 'More readings'}
           </button>
-        ))}
-        <button
-          type="button"
-          aria-expanded={more}
-          onClick={() => setMore(!more)}
-          className="min-h-[4.5rem] rounded-md border border-dashed border-edge p-2 font-bold text-cold"
-        >
-          {more ? 'Fewer' : 'More readings'}
-        </button>
+        </div>
+        {beside && pad ? <PadBeside {...pad} onSave={ready ? () => void save() : null} /> : null}
       </div>
-      {unit.circuitAccess === 'sealed' && draft.text.headPaGauge ? (
+      {unit.circuitAccess === 'sealed' && r.draft.text.headPaGauge ? (
         <CautionNote
           title="Sealed system"
           words="Each connection loses charge and can start a leak. A clamp on the condenser bend says nearly as much."
         />
       ) : null}
       {warm ? (
-        <CautionNote
-          title="Box above 41 °F (5 °C)"
-          words="If there is food in it, tell someone now and write it down under “Food above 41 °F (5 °C)” below."
-        />
+        <CautionNote title="Box above 41 °F (5 °C)" words="If there is food in it, tell someone now; the last step asks whom." />
       ) : null}
-      {outside.map((f) => (
-        <Outside key={f} label={FIELD_INFO[f].label} field={f} text={draft.text[f] ?? ''} me={me} onCorrect={() => setField(f)} />
+      {r.outside.map((f) => (
+        <Outside key={f} label={FIELD_INFO[f].label} field={f} text={r.draft.text[f] ?? ''} me={me} onCorrect={() => setField(f)} />
       ))}
       <Doubts
-        doubts={doubts}
-        answers={draft.answers}
-        onAnswer={(key, answer) => setDraft({ ...draft, answers: { ...draft.answers, [key]: answer } })}
+        doubts={r.doubts}
+        answers={r.draft.answers}
+        onAnswer={(key, answer) => r.setDraft({ ...r.draft, answers: { ...r.draft.answers, [key]: answer } })}
         onCorrect={(f) => setField(f as ReadingField)}
       />
-      {count > 0 ? <EstimatePanel visit={visit} unit={unit} reading={reading} /> : null}
+      {r.typed ? <EstimatePanel visit={visit} unit={unit} reading={r.reading} /> : null}
       <div className="flex flex-wrap items-center gap-2">
-        <TouchButton
-          look="primary"
-          disabled={busy || count === 0 || outside.length > 0 || unanswered.length > 0}
-          onClick={() => void save()}
-        >
+        <TouchButton look="primary" disabled={!ready} onClick={() => void save()}>
           Save readings
         </TouchButton>
         {onBack ? <Chip onClick={onBack}>Leave as it was</Chip> : null}
-        {outside.length > 0 ? (
-          <p className="text-sm">Correct {outside.length === 1 ? 'that number' : 'those numbers'} first.</p>
-        ) : unanswered.length > 0 ? (
-          <p className="text-sm">Answer {unanswered.length === 1 ? 'the question' : 'the questions'} first.</p>
-        ) : count > 0 ? (
-          <p className="text-sm text-soft">Not saved yet. It waits here if you go back.</p>
-        ) : null}
+        <p className="text-sm">{wordsBeforeSaving(r)}</p>
       </div>
-      {field ? (
-        <NumberPad
-          label={FIELD_INFO[field].label}
-          unit={unitOf(field, me)}
-          hint={FIELD_INFO[field].hint}
-          text={draft.text[field] ?? ''}
-          signed={FIELD_INFO[field].dimension === 'temperature' || FIELD_INFO[field].dimension === 'pressure'}
-          onText={(text) => setDraft({ ...draft, text: { ...draft.text, [field]: text } })}
-          onNext={next ? () => setField(next) : null}
-          onDone={() => setField(null)}
-        />
-      ) : null}
+      {!beside && pad ? <NumberPad {...pad} onDone={() => setField(null)} /> : null}
     </div>
   );
+}
+
+function wordsBeforeSaving({ outside, unanswered, typed, kept }: ReturnType<typeof useReading>): string {
+  if (outside.length > 0) return `Correct ${outside.length === 1 ? 'that number' : 'those numbers'} first.`;
+  if (unanswered.length > 0) return `Answer ${unanswered.length === 1 ? 'the question' : 'the questions'} first.`;
+  if (!typed) return '';
+  return kept ? 'Saved as you go on; until then it waits here.' : 'This tablet can’t keep it unsaved: save it now.';
 }

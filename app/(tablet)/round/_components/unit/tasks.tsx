@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { State } from '@/app/_ui/state';
 import type { UnitOnFile, VisitOnFile, VisitTaskOnFile } from '@/lib/core/tablet';
 import { aspectWords, unlookedFor } from '@/lib/core/tasks';
+import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { Card, Chip, TouchButton, TouchField } from '../touch';
 
@@ -24,12 +25,15 @@ export function Tasks({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile })
 function Task({ visit, task }: { visit: VisitOnFile; task: VisitTaskOnFile }) {
   const { write, busy } = useWrite(visit.id);
   const [asking, setAsking] = useState(false);
-  const [why, setWhy] = useState('');
+  const { draft: why, setDraft: setWhy, clear } = useDraft(`${visit.id}:${task.taskId}:not-done`, '');
   // Once closed, the office decides.
   const open = visit.status !== 'done';
   const unlooked = unlookedFor(task, visit.entries.findings);
   const notDone = async () => {
-    if (await write('task.not_done', { taskId: task.taskId, reason: why.trim() })) setAsking(false);
+    if (await write('task.not_done', { taskId: task.taskId, reason: why.trim() })) {
+      setAsking(false);
+      clear();
+    }
   };
   return (
     <div className="flex flex-col gap-2">

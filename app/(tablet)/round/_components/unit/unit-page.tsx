@@ -1,111 +1,140 @@
-import { EXPANSION_LABEL, PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
-import { cautionsFor } from '@/lib/core/findings/cautions';
-import { ASPECTS } from '@/lib/core/findings/grades';
+import { useRef } from 'react';
+import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
+import { cautionsFor, WORK_STEP_LABEL, WORK_STEPS, type WorkStep } from '@/lib/core/findings/cautions';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
-import { safetyClassOf } from '@/lib/core/refrigerants/catalogue';
-import type { UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
-import { COIL_CLEANING } from '@/lib/core/tasks';
-import { useSteps } from '../../_lib/use-after-paint';
-import { to } from '../../_lib/use-place';
+import { REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
+import { kindInfo } from '@/lib/core/tasks/kinds';
+import type { Me, UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
+import { ownMass, ownPressure, ownTemperature } from '../../_lib/own-words';
+import { useSnapshot } from '../../_lib/tablet-context';
+import { go, to } from '../../_lib/use-place';
 import { CautionNote } from '../caution-note';
-import { FoodWarnings } from '../visit/food-warnings';
 import { OfficeAnswers } from '../office-answers';
-import { BeforeAfter } from './before-after';
-import { Checklist } from './checklist';
-import { Events } from './events';
-import { Finding } from './finding';
-import { FollowUps } from './follow-ups';
-import { Past } from './past';
+import { LastTime } from './last-time';
+import { LeaveStep } from './leave-step';
+import { LookStep } from './look-step';
 import { PastSaving } from './past-saving';
-import { Photos } from './photos';
-import { Plate } from './plate';
-import { Reached } from './reached';
-import { Readings } from './readings';
-import { Tasks } from './tasks';
+import { ReadStep } from './read-step';
+import { RestoreStep } from './restore-step';
+import { isDone, nextStep } from './step-state';
 
-/** Cautions among them, they fill a tablet's screen. */
-const FIRST_PARTS = 1;
+/** Keeps what is typed and not saved before a step is left; false where it can't be. */
+export type BeforeLeaving = { current: (() => Promise<boolean>) | null };
 
-/** The unit in hand, in the order of the work: what can hurt, what is found, readings, cleaning, readings again. */
-export function UnitPage({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
-  const safetyClass = safetyClassOf(unit.refrigerant);
-  const cautions = cautionsFor({ safetyClass, flammable: safetyClass !== 'A1', roofWork: unit.roofWork });
-  const at = (step: string, key = step) =>
-    cautions.filter((c) => c.step === step).map((c) => <CautionNote key={`${key} ${c.title}`} title={c.title} words={c.words} />);
+/** The unit in hand, one step of the work a screen, the next under the thumb. */
+export function UnitPage({ visit, unit, step: asked }: { visit: VisitOnFile; unit: UnitOnFile; step: WorkStep | null }) {
+  const me = useSnapshot((s) => s.me);
+  const leavingRef = useRef<(() => Promise<boolean>) | null>(null);
+  const step = asked ?? nextStep(visit, unit);
+  if (!me) return null;
   const outcome = visit.entries.outcomes.find((o) => o.unitId === unit.id)?.outcome;
-  const reached = outcome !== 'could_not_reach' && outcome !== 'gone';
-  const cleaned = visit.tasks.some((t) => t.unitId === unit.id && t.kindKey === COIL_CLEANING);
-  // In the order of the work; the top of a long page is wanted at once.
-  const parts = [
-    <Past key="past" unit={unit} timeZone={visit.kitchen.timeZone} />,
-    <PastSaving key="past saving" unit={unit} />,
-    <Plate key="plate" unit={unit} />,
-    ...at('ladder'),
-    ...at('before_opening'),
-    <Reached key="reached" visit={visit} unit={unit} />,
-    ...(reached
-      ? [
-          <Checklist key="checklist" kind={unit.kind} />,
-          // At the step, so at both readings.
-          ...at('readings'),
-          <Readings key="before" visit={visit} unit={unit} phase="before" />,
-          ...ASPECTS.map((a) => <Finding key={a} visit={visit} unit={unit} aspect={a} />),
-          ...(cleaned ? [...at('coil'), ...at('chemicals')] : []),
-          <Tasks key="tasks" visit={visit} unit={unit} />,
-          ...at('readings', 'readings after'),
-          <Readings key="after" visit={visit} unit={unit} phase="after" />,
-          <BeforeAfter key="before and after" visit={visit} unit={unit} />,
-          ...(cleaned ? [<Finding key="coil left" visit={visit} unit={unit} aspect="coil" phase="left" />] : []),
-        ]
-      : [<Tasks key="tasks" visit={visit} unit={unit} />]),
-    <Photos key="photos" visit={visit} unit={unit} />,
-    <FollowUps key="follow-ups" visit={visit} unit={unit} />,
-    <Events key="events" visit={visit} unit={unit} />,
-    <FoodWarnings key="food" visit={visit} unitId={unit.id} />,
-  ];
-  const shown = useSteps(FIRST_PARTS, parts.length);
+  const missed = outcome === 'could_not_reach' || outcome === 'gone';
+  const shown = missed ? 'leave' : step;
+  const cautions = missed ? [] : cautionsOf(visit, unit, me).filter((c) => c.step === shown);
   return (
-    <div className="flex flex-col gap-4">
-      <header>
-        <h1>{unit.name}</h1>
-        <p className="text-soft">
-          {UNIT_KIND_LABEL[unit.kind]}, {PLACEMENT_LABEL[unit.placement].toLowerCase()} · {refrigerantLabel(unit.refrigerant)}
-          {safetyClass && safetyClass !== 'A1' ? ` (${safetyClass})` : ''} · {EXPANSION_LABEL[unit.expansion].toLowerCase()},{' '}
-          {unit.circuitAccess === 'sealed' ? 'sealed' : 'service ports'}
-          {unit.tag ? <span className="whitespace-nowrap"> · {unit.tag}</span> : null}
-        </p>
-        {unit.make || unit.model || unit.serial ? (
-          <p className="text-soft">{[unit.make, unit.model, unit.serial].filter(Boolean).join(' · ')}</p>
-        ) : null}
-        {unit.notes ? <p className="mt-1 whitespace-pre-line">{unit.notes}</p> : null}
-      </header>
+    <div className="flex flex-col gap-3">
+      <Head unit={unit} me={me} />
+      <LastTime unit={unit} timeZone={visit.kitchen.timeZone} me={me} />
       <OfficeAnswers visitId={visit.id} />
-      {parts.slice(0, shown)}
-      <Neighbours visit={visit} unit={unit} />
+      {missed ? null : <Steps visit={visit} unit={unit} step={shown} />}
+      <h2 className="sr-only">{WORK_STEP_LABEL[shown]}</h2>
+      {shown === 'look' ? <PastSaving unit={unit} /> : null}
+      {cautions.map((c) => (
+        <CautionNote key={c.title} title={c.title} words={c.words} />
+      ))}
+      {shown === 'read' ? <ReadStep visit={visit} unit={unit} leavingRef={leavingRef} /> : null}
+      {shown === 'look' ? <LookStep visit={visit} unit={unit} /> : null}
+      {shown === 'restore' ? <RestoreStep visit={visit} unit={unit} leavingRef={leavingRef} /> : null}
+      {shown === 'leave' ? <LeaveStep visit={visit} unit={unit} missed={missed} /> : null}
+      <Onward visit={visit} unit={unit} step={shown} leavingRef={leavingRef} />
     </div>
   );
 }
 
-/** The next unit of the visit under the thumb. */
-function Neighbours({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
+function cautionsOf(visit: VisitOnFile, unit: UnitOnFile, me: Me) {
+  return cautionsFor({
+    kind: unit.kind,
+    condenserKind: unit.condenserKind,
+    application: unit.application,
+    refrigerant: unit.refrigerant,
+    safetyClass: REFRIGERANTS[unit.refrigerant]?.safetyClass ?? null,
+    charge: unit.chargeKg === null ? null : ownMass(unit.chargeKg, me),
+    roofWork: unit.roofWork,
+    topics: visit.tasks.filter((t) => t.unitId === unit.id).flatMap((t) => kindInfo(t.kindKey)?.cautions ?? []),
+  });
+}
+
+/** Name, and what one needs to know with a gauge in hand. */
+function Head({ unit, me }: { unit: UnitOnFile; me: Me }) {
+  const safety = REFRIGERANTS[unit.refrigerant]?.safetyClass;
+  const facts = [
+    `${refrigerantLabel(unit.refrigerant)}${safety && safety !== 'A1' ? ` (${safety})` : ''}`,
+    unit.chargeKg === null ? null : ownMass(unit.chargeKg, me),
+    unit.cutoutPaGauge === null ? null : `cuts out at ${ownPressure(unit.cutoutPaGauge, me)}`,
+    unit.boxSetK === null ? null : `set to ${ownTemperature(unit.boxSetK, me)}`,
+  ].filter((x) => x !== null);
+  return (
+    <header>
+      <div className="flex flex-wrap items-baseline justify-between gap-x-4">
+        <h1>{unit.name}</h1>
+        {unit.tag ? <span className="text-soft">{unit.tag}</span> : null}
+      </div>
+      <p className="leading-snug text-soft">
+        {UNIT_KIND_LABEL[unit.kind]}, {PLACEMENT_LABEL[unit.placement].toLowerCase()} · <b className="text-ink">{facts.join(' · ')}</b>
+      </p>
+      {unit.notes ? <p className="whitespace-pre-line">{unit.notes}</p> : null}
+    </header>
+  );
+}
+
+/** Each step a tap away, in any order. */
+function Steps({ visit, unit, step }: { visit: VisitOnFile; unit: UnitOnFile; step: WorkStep }) {
+  return (
+    <nav aria-label="Steps of the work" className="grid grid-cols-4 overflow-hidden rounded-lg border border-edge bg-sheet">
+      {WORK_STEPS.map((s, i) => (
+        <a
+          key={s}
+          href={to.unit(visit.id, unit.id, s)}
+          aria-current={s === step ? 'step' : undefined}
+          className={`flex min-h-14 flex-col justify-center border-edge px-2 py-1 text-sm leading-tight no-underline [&:not(:first-child)]:border-l ${s === step ? 'bg-cold font-bold text-on-cold' : 'text-ink'}`}
+        >
+          <span aria-hidden="true">{isDone(visit, unit, s) ? '✓' : i + 1}</span>
+          <span>
+            {WORK_STEP_LABEL[s]}
+            {isDone(visit, unit, s) ? <span className="sr-only">, done</span> : null}
+          </span>
+        </a>
+      ))}
+    </nav>
+  );
+}
+
+/** The next step under the thumb; after the last, the next unit. */
+function Onward({ visit, unit, step, leavingRef }: { visit: VisitOnFile; unit: UnitOnFile; step: WorkStep; leavingRef: BeforeLeaving }) {
   const onVisit = new Set(visit.tasks.map((t) => t.unitId));
   const units = visit.units.filter((u) => onVisit.has(u.id) || u.id === unit.id);
   const place = units.findIndex((u) => u.id === unit.id);
+  const next = WORK_STEPS[WORK_STEPS.indexOf(step) + 1];
   const [before, after] = [units[place - 1], units[place + 1]];
+  const [href, words] = next
+    ? [to.unit(visit.id, unit.id, next), WORK_STEP_LABEL[next]]
+    : after
+      ? [to.unit(visit.id, after.id), after.name]
+      : [to.visit(visit.id), 'Back to the visit'];
+  const on = async () => {
+    if (!leavingRef.current || (await leavingRef.current())) go(href);
+  };
   const look = 'flex min-h-[3.75rem] min-w-0 flex-1 items-center px-4 font-bold no-underline';
   return (
-    <nav
-      aria-label="Units of this visit"
-      className="fixed inset-x-0 bottom-0 z-10 flex border-t border-line bg-sheet pb-[env(safe-area-inset-bottom)]"
-    >
+    <nav aria-label="Onward" className="fixed inset-x-0 bottom-0 z-10 flex border-t border-line bg-sheet pb-[env(safe-area-inset-bottom)]">
       {before ? (
-        <a href={to.unit(visit.id, before.id)} className={`${look} border-r border-line text-ink`}>
+        <a href={to.unit(visit.id, before.id)} className={`${look} max-w-[40%] border-r border-line text-ink`}>
           <span className="truncate">‹ {before.name}</span>
         </a>
       ) : null}
-      <a href={after ? to.unit(visit.id, after.id) : to.visit(visit.id)} className={`${look} justify-end bg-cold text-on-cold`}>
-        <span className="truncate">{after ? `${after.name} ›` : 'Back to the visit'}</span>
-      </a>
+      <button type="button" onClick={() => void on()} className={`${look} justify-end bg-cold text-on-cold`}>
+        <span className="truncate">{words} ›</span>
+      </button>
     </nav>
   );
 }

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { canBeFiled, foodQuestion, fromOwn, typedNumber, unitOf, type Me, type VisitOnFile } from '@/lib/core/tablet';
 import { doubtKey } from '../../_lib/reading-draft';
+import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { Chip, TouchField, TouchSelect } from '../touch';
 import { Doubts } from '../unit/doubts';
@@ -13,7 +14,7 @@ const EMPTY = { degrees: '', toldTo: '', asked: false, answers: {} as Record<str
 export function FoodForm({ visit, unitId, me }: { visit: VisitOnFile; unitId?: string; me: Me }) {
   const { write, busy, now } = useWrite(visit.id);
   const [unit, setUnit] = useState(unitId ?? '');
-  const [f, set] = useState(EMPTY);
+  const { draft: f, setDraft: set, clear } = useDraft(`${visit.id}:${unitId ?? ''}:food`, EMPTY);
   const typed = typedNumber(f.degrees);
   const boxK = typed === null ? null : fromOwn('boxK', typed, me);
   const outside = boxK !== null && !canBeFiled('boxK', boxK);
@@ -27,7 +28,7 @@ export function FoodForm({ visit, unitId, me }: { visit: VisitOnFile; unitId?: s
     if (boxK === null) return;
     if (waitsForAnswer) return set({ ...f, asked: true });
     const note = question ? `${question} ${answer}` : '';
-    if (await write('food_warning.add', { unitId: unit, boxK, toldTo: f.toldTo.trim(), toldAt: now(), note })) set(EMPTY);
+    if (await write('food_warning.add', { unitId: unit, boxK, toldTo: f.toldTo.trim(), toldAt: now(), note })) clear();
   };
   return (
     <div className="flex flex-col gap-3">

@@ -1,21 +1,20 @@
-import { useState } from 'react';
 import { counted } from '@/lib/core/wording/counted';
 import { MOST_OF_A_PART, typedNumber, type VisitOnFile } from '@/lib/core/tablet';
+import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { EntryMark } from '../entry-mark';
 import { Card, Chip, TouchField } from '../touch';
 
+const ONE = { what: '', quantity: '1' };
+
 export function Parts({ visit }: { visit: VisitOnFile }) {
   const { write, busy } = useWrite(visit.id);
-  const [what, setWhat] = useState('');
-  const [quantity, setQuantity] = useState('1');
+  const { draft, setDraft, clear } = useDraft(`${visit.id}:part`, ONE);
+  const { what, quantity } = draft;
   const amount = typedNumber(quantity);
   const tooMany = (amount ?? 0) > MOST_OF_A_PART;
   const add = async () => {
-    if (await write('part.use', { unitId: null, what: what.trim(), quantity: amount ?? 1 })) {
-      setWhat('');
-      setQuantity('1');
-    }
+    if (await write('part.use', { unitId: null, what: what.trim(), quantity: amount ?? 1 })) clear();
   };
   return (
     <Card title="Parts used">
@@ -33,13 +32,19 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
         ))}
       </ul>
       <div className="grid grid-cols-[1fr_5.5rem] gap-3">
-        <TouchField id="part-what" label="Part" value={what} onChange={(e) => setWhat(e.target.value)} maxLength={200} />
+        <TouchField
+          id="part-what"
+          label="Part"
+          value={what}
+          onChange={(e) => setDraft({ ...draft, what: e.target.value })}
+          maxLength={200}
+        />
         <TouchField
           id="part-quantity"
           label="How many"
           inputMode="decimal"
           value={quantity}
-          onChange={(e) => setQuantity(e.target.value)}
+          onChange={(e) => setDraft({ ...draft, quantity: e.target.value })}
         />
       </div>
       {tooMany ? (

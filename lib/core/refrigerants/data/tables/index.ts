@@ -1,3 +1,4 @@
+// Made by scripts/build-refrigerant-tables.ts from the catalogue: do not edit.
 import { R134a } from './R134a';
 import { R290 } from './R290';
 import { R600a } from './R600a';

@@ -1,8 +1,13 @@
 import 'server-only';
+import { addDays, todayIn } from '../../../../core/calendar';
+import { fromLocalDate } from '../../../../core/calendar/date-column';
 import { AppError } from '../../../../core/errors';
 import { cameMeanwhile } from '../came-meanwhile';
 import { standsOver, timeNamed, type Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
+
+/** "Within days", as a day on the list of where to go back to. Judgement. */
+const DAYS_SOON = 3;
 
 /** Entries that stand beside one another and never replace anything. */
 
@@ -12,10 +17,14 @@ export const partUse: Handler<'part.use'> = async (ctx, op) => {
 };
 
 export const followUpAdd: Handler<'follow_up.add'> = async (ctx, op) => {
-  await unitOnVisit(ctx, op.payload.unitId);
+  const unit = await unitOnVisit(ctx, op.payload.unitId);
+  const { urgency } = op.payload;
+  const days = urgency === 'now' ? 0 : urgency === 'soon' ? DAYS_SOON : null;
+  const dueOn = days === null ? null : fromLocalDate(addDays(todayIn(ctx.visit.timeZone, ctx.at.getTime()), days));
   await ctx.db.followUp.create({
-    data: { id: op.id, visitId: ctx.visit.id, ...op.payload, createdById: ctx.actor.userId, createdAt: ctx.at },
+    data: { id: op.id, visitId: ctx.visit.id, ...op.payload, dueOn, createdById: ctx.actor.userId, createdAt: ctx.at },
   });
+  if (urgency === 'now') ctx.note(`${unit.name} stays off until somebody has worked on it: ${op.payload.what}. Ring the kitchen.`);
 };
 
 export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, op) => {

@@ -35,7 +35,7 @@ export function InputFindings({ findings, monday }: { findings: Finding[]; monda
           return (
             <li
               key={`${f.code} ${i}`}
-              className="grid grid-cols-1 items-baseline gap-x-4 border-b border-line py-2 last:border-0 sm:grid-cols-[11rem_minmax(0,1fr)_auto]"
+              className="grid grid-cols-1 items-baseline gap-x-4 border-b border-line py-2 last:border-0 sm:grid-cols-[14rem_minmax(0,1fr)_auto]"
             >
               <State shape={mark.shape} tone={mark.tone}>
                 {f.weight === 'keeps out' && f.tasks > 0 ? counted(f.tasks, 'task') : mark.words}

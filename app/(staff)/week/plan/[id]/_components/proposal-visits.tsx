@@ -80,7 +80,8 @@ export function ProposalVisits({ runId, monday, proposal }: Props) {
               </Td>
               <Td>{v.technician}</Td>
               <Td>
-                <span className="font-bold">{v.customer}</span>, {v.kitchen}
+                <span className="font-bold">{v.customer}</span>
+                {v.kitchen === v.customer ? '' : `, ${v.kitchen}`}
                 {said(v.key) ? <span className="block font-bold text-alarm">{said(v.key)}</span> : null}
               </Td>
               <Td className="text-right">{v.units}</Td>

@@ -1,0 +1,42 @@
+'use client';
+
+import { Button } from '../../../../_ui/button';
+import { useActionForm } from '../../../../_ui/use-action-form';
+import { placeKitchen } from '../actions';
+
+/** One kitchen and the box its position is pasted into. */
+export function PlaceRow({ id, name, address }: { id: string; name: string; address: string }) {
+  const { form, error, busy } = useActionForm(placeKitchen);
+  const wrong = error('text') ?? error('');
+  return (
+    <form
+      {...form}
+      className="grid grid-cols-1 items-start gap-x-4 gap-y-1 border-b border-line py-3 sm:grid-cols-[minmax(0,1fr)_16rem_auto]"
+    >
+      <input type="hidden" name="kitchenId" value={id} />
+      <label htmlFor={`at-${id}`}>
+        <span className="font-bold">{name}</span>
+        <span className="block text-sm text-soft">{address || 'no address on file'}</span>
+      </label>
+      <div>
+        <input
+          id={`at-${id}`}
+          name="text"
+          autoComplete="off"
+          placeholder="41.88, -87.63"
+          aria-invalid={wrong ? true : undefined}
+          aria-describedby={wrong ? `at-${id}-error` : undefined}
+          className="min-h-10 w-full rounded-md border border-edge bg-sheet px-3 aria-[invalid=true]:border-2 aria-[invalid=true]:border-alarm"
+        />
+        {wrong ? (
+          <p id={`at-${id}-error`} role="alert" className="text-sm font-bold text-alarm">
+            {wrong.join(' ')}
+          </p>
+        ) : null}
+      </div>
+      <Button type="submit" disabled={busy} aria-label={`Set the position of ${name}`}>
+        Set
+      </Button>
+    </form>
+  );
+}

@@ -1,0 +1,75 @@
+'use client';
+
+import { Button } from '../../../_ui/button';
+import { Field, FormErrors } from '../../../_ui/field';
+import { Saved } from '../../../_ui/saved';
+import { Sheet } from '../../../_ui/sheet';
+import { useActionForm } from '../../../_ui/use-action-form';
+import { saveCosts } from '../actions';
+
+export type Costs = {
+  labourPerHour: number | null;
+  vehiclePerKm: number | null;
+  energyPricePerKwh: number | null;
+  cleaningCost: number | null;
+  inspectionCost: number | null;
+  failureCost: number | null;
+};
+
+/** Asked once, on the first day. Empty boxes stay empty until somebody fills them: a usual figure is only told beside. */
+export function CostsForm({ costs: c, currency, distance, seen }: { costs: Costs; currency: string; distance: 'mi' | 'km'; seen: string }) {
+  const { form, error, busy, saved } = useActionForm(saveCosts);
+  const vehicle = c.vehiclePerKm === null ? '' : Number((c.vehiclePerKm * (distance === 'mi' ? 1.609344 : 1)).toPrecision(6));
+  const box = (name: keyof Costs, label: string, unit: string, hint: string) => (
+    <Field
+      label={label}
+      unit={unit}
+      name={name}
+      inputMode="decimal"
+      defaultValue={c[name] ?? ''}
+      error={error(name)}
+      autoComplete="off"
+      hint={hint}
+    />
+  );
+  return (
+    <Sheet title="What things cost you">
+      <form {...form} id="costs" className="flex flex-col gap-4">
+        <p className="max-w-[75ch] text-soft">
+          Drives, intervals and what a fouled coil costs are weighed with these. Until they are set, plans go by a guess and say so.
+        </p>
+        <FormErrors errors={error('')} />
+        <input type="hidden" name="seen" value={seen} />
+        <input type="hidden" name="distance" value={distance} />
+        <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2 lg:grid-cols-3">
+          {box(
+            'labourPerHour',
+            'An hour of a technician',
+            currency,
+            'Wage with what comes on top. Often 35 to 70 in USD (common practice).',
+          )}
+          <Field
+            label={distance === 'mi' ? 'A mile of driving' : 'A kilometre of driving'}
+            unit={currency}
+            name="vehicle"
+            inputMode="decimal"
+            defaultValue={vehicle}
+            error={error('vehicle')}
+            autoComplete="off"
+            hint="The van alone: fuel, wear, insurance. About 0.70 a mile in USD."
+          />
+          {box('energyPricePerKwh', 'A kilowatt-hour', currency, 'From a customer’s bill. A kitchen with another price has its own.')}
+          {box('cleaningCost', 'One coil cleaning', currency, 'As a part of a visit: time and materials.')}
+          {box('inspectionCost', 'One look at a drain or an evaporator', currency, 'As a part of a visit.')}
+          {box('failureCost', 'A breakdown', currency, 'Call-out, spoiled food, parts: what one costs on the whole.')}
+        </div>
+        <div className="flex items-center gap-3">
+          <Button look="primary" type="submit" disabled={busy}>
+            {busy ? 'Saving …' : 'Save costs'}
+          </Button>
+          <Saved when={saved} />
+        </div>
+      </form>
+    </Sheet>
+  );
+}

@@ -1,0 +1,119 @@
+import { memo, useState } from 'react';
+import { ASPECT_LABEL, gradesOf, isStopped, type Aspect, type CoilGrade } from '@/lib/core/findings/grades';
+import { findWords, openFinds, URGENCIES, type UnitOnFile, type Urgency, type VisitOnFile } from '@/lib/core/tablet';
+import { useGrade } from '../../_lib/use-grade';
+import { GradeDrawing } from '../drawings/grade-drawing';
+import { EntryMark } from '../entry-mark';
+import { Chip } from '../touch';
+import { NotLooked } from './not-looked';
+
+type Props = { visit: VisitOnFile; unit: UnitOnFile; aspect: Aspect; phase?: 'found' | 'left'; words?: Record<CoilGrade, string> | null };
+
+/** One tap a grade, the definition of the chosen one below it; nothing is chosen until someone has looked. */
+export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'found', words = null }: Props) {
+  const { grade, busy } = useGrade(visit, unit);
+  const [meaning, setMeaning] = useState(false);
+  const [asking, setAsking] = useState(false);
+  const standing = visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase);
+  const grades = gradesOf(aspect);
+  const title = phase === 'left' ? `${ASPECT_LABEL[aspect]}, as left` : ASPECT_LABEL[aspect];
+  const defined = (g: { grade: string; definition: string }) => (words ? (words[g.grade as CoilGrade] ?? g.definition) : g.definition);
+  const chosen = standing?.grade ? grades.find((g) => g.grade === standing.grade) : undefined;
+  const open = phase === 'found' && openFinds(visit, unit).some((f) => f.aspect === aspect);
+  return (
+    <section id={`aspect-${aspect}-${phase}`} className="rounded-lg border border-edge bg-sheet px-3 py-2">
+      <div className="flex min-h-12 flex-wrap items-center gap-x-3">
+        <h4 className="mr-auto font-bold">{title}</h4>
+        {standing ? <EntryMark id={standing.id} /> : null}
+        {phase === 'found' && !chosen ? (
+          <Chip className="border-0 font-normal underline" aria-expanded={asking} onClick={() => setAsking(!asking)}>
+            Not looked at
+          </Chip>
+        ) : null}
+        <Chip className="border-0 font-normal underline" aria-expanded={meaning} onClick={() => setMeaning(!meaning)}>
+          What these mean
+        </Chip>
+      </div>
+      <div role="group" aria-label={title} className="grid grid-cols-3 gap-1.5 sm:grid-cols-5">
+        {grades.map((g, i) => (
+          <button
+            key={g.grade}
+            type="button"
+            aria-pressed={standing?.grade === g.grade}
+            disabled={busy}
+            onClick={() => void grade([{ aspect, phase, grade: g.grade }])}
+            className={`flex min-h-14 flex-col items-center justify-center rounded-md border px-1 py-1 text-sm leading-tight ${standing?.grade === g.grade ? 'border-2 border-cold bg-cold-wash font-bold' : 'border-edge bg-sheet'}`}
+          >
+            <GradeDrawing aspect={aspect} grade={i} small />
+            {g.label}
+          </button>
+        ))}
+      </div>
+      {meaning ? (
+        <dl className="mt-2 text-[0.95rem]">
+          {grades.map((g) => (
+            <div key={g.grade}>
+              <dt className="inline font-bold">{g.label}:</dt> <dd className="inline">{defined(g)}</dd>
+            </div>
+          ))}
+        </dl>
+      ) : chosen ? (
+        <p className="mt-1 text-[0.95rem] text-soft">{defined(chosen)}</p>
+      ) : standing ? (
+        <p className="mt-1">
+          <b>Not looked at.</b> <span className="text-soft">{standing.notLookedWhy}</span>
+        </p>
+      ) : null}
+      {asking && phase === 'found' && !chosen ? (
+        <NotLooked
+          draftKey={`${visit.id}:${unit.id}:${aspect}:why`}
+          aspect={aspect}
+          busy={busy}
+          onWhy={(why) => {
+            setAsking(false);
+            void grade([{ aspect, phase, grade: null, notLookedWhy: why }]);
+          }}
+        />
+      ) : null}
+      {open && standing?.grade ? <WhatBecomes visit={visit} unit={unit} aspect={aspect} grade={standing.grade} /> : null}
+    </section>
+  );
+});
+
+const ASK: Record<Urgency, string> = {
+  now: 'Stays off: office, now',
+  soon: 'Left running: within days',
+  next: 'At the next visit',
+  quote: 'Quote first',
+};
+
+/** What was found bad is put right, or work is asked for, on the spot: one tap. */
+function WhatBecomes({ visit, unit, aspect, grade: found }: { visit: VisitOnFile; unit: UnitOnFile; aspect: Aspect; grade: string }) {
+  const { grade, write, busy } = useGrade(visit, unit);
+  const put = gradesOf(aspect).filter((g) => !isStopped(aspect, g.grade));
+  return (
+    <div
+      role="group"
+      aria-label={`What becomes of it: ${ASPECT_LABEL[aspect].toLowerCase()}`}
+      className="mt-2 border-l-4 border-alarm pl-3"
+    >
+      <p className="font-bold">What becomes of it?</p>
+      <div className="mt-1 flex flex-wrap gap-2">
+        {put.map((g) => (
+          <Chip key={g.grade} disabled={busy} onClick={() => void grade([{ aspect, phase: 'left', grade: g.grade }])}>
+            Put right, now {g.label.toLowerCase()}
+          </Chip>
+        ))}
+        {URGENCIES.map((u) => (
+          <Chip
+            key={u}
+            disabled={busy}
+            onClick={() => void write('follow_up.add', { unitId: unit.id, what: findWords(aspect, found), urgency: u, note: '' })}
+          >
+            {ASK[u]}
+          </Chip>
+        ))}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,38 @@
+import { NO_FOOD, untoldFood, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
+import { useWrite } from '../../_lib/use-write';
+import { Chip } from '../touch';
+import { FoodWarnings } from '../visit/food-warnings';
+import { Events } from './events';
+import { FollowUps } from './follow-ups';
+import { Photos } from './photos';
+import { Reached } from './reached';
+import { Tasks } from './tasks';
+
+/** What is said of the unit before one goes on. */
+export function LeaveStep({ visit, unit, missed }: { visit: VisitOnFile; unit: UnitOnFile; missed: boolean }) {
+  const { write, busy, now } = useWrite(visit.id);
+  return (
+    <>
+      {missed ? <Reached visit={visit} unit={unit} /> : null}
+      <Tasks visit={visit} unit={unit} />
+      {untoldFood(visit, unit) === null ? null : (
+        <div
+          role="group"
+          aria-label="Box too warm for food"
+          className="flex flex-wrap items-center gap-3 rounded-lg border-2 border-alarm bg-sheet p-3"
+        >
+          <p className="min-w-0 flex-1">
+            <b>The box read too warm for food.</b> Say below who was told, or that there is none in it.
+          </p>
+          <Chip disabled={busy} onClick={() => void write('event.add', { unitId: unit.id, kind: 'note', at: now(), note: NO_FOOD })}>
+            No food in it
+          </Chip>
+        </div>
+      )}
+      <FoodWarnings visit={visit} unitId={unit.id} />
+      <FollowUps visit={visit} unit={unit} />
+      <Events visit={visit} unit={unit} />
+      {missed ? <Photos visit={visit} unit={unit} /> : null}
+    </>
+  );
+}

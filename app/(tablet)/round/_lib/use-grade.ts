@@ -1,0 +1,27 @@
+import { useCallback } from 'react';
+import type { Aspect, Grade } from '@/lib/core/findings/grades';
+import { answeredTasks, type FindingEntry, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
+import { useWrite } from './use-write';
+
+export type Graded = { aspect: Aspect; phase: 'found' | 'left'; grade: Grade | null; notLookedWhy?: string };
+
+/** Writes grades down, and with them the tasks that they answer: a drain graded is its inspection done. */
+export function useGrade(visit: VisitOnFile, unit: UnitOnFile) {
+  const { write, busy } = useWrite(visit.id);
+  const grade = useCallback(
+    async (list: readonly Graded[]): Promise<boolean> => {
+      let findings = visit.entries.findings;
+      for (const { aspect, phase, grade, notLookedWhy = '' } of list) {
+        const same = (f: FindingEntry) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase;
+        const replaces = findings.find(same)?.id ?? null;
+        if (!(await write('finding.set', { unitId: unit.id, aspect, phase, grade, notLookedWhy, note: '', replaces }))) return false;
+        findings = [...findings.filter((f) => !same(f)), { id: '', unitId: unit.id, aspect, phase, grade, notLookedWhy, note: '', at: '' }];
+      }
+      const after = { ...visit, entries: { ...visit.entries, findings } };
+      for (const task of answeredTasks(after, unit)) await write('task.done', { taskId: task.taskId });
+      return true;
+    },
+    [visit, unit, write],
+  );
+  return { grade, busy, write };
+}

@@ -1,0 +1,72 @@
+import { holdK } from '../causes/head-control';
+import type { CauseId } from '../types';
+import type { LikelihoodOfK } from './infer';
+import { coilGradeGiven } from './looks';
+import { LOSS } from './priors';
+import type { Scene } from './scene';
+
+/** A cause that shows only through the condenser's conductance: one solution serves them all, split by how much is lost. */
+export type AirsidePart = { cause: CauseId; lnEvidence: number; loss: number; lossSd: number };
+
+const normal = (x: number, mean: number, sd: number) => Math.exp(-0.5 * ((x - mean) / sd) ** 2) / (sd * 2.5066282746310002);
+const FROM = -1.2;
+const TO = 2.6;
+const STEP = 0.04;
+const DAY_MS = 86_400_000;
+/** Growth of a deposit between readings, a day: mean and sd (a line coil in a kitchen; judgement). */
+const GROWTH = 0.003;
+
+export function airside(scene: Scene, measured: LikelihoodOfK, priors: Record<CauseId, number>): AirsidePart[] {
+  const { reading, lnClean, lnCleanSd, history } = scene;
+  const spread = Math.hypot(measured.sd, lnCleanSd);
+  const centre = lnClean - measured.mean;
+  const last = history.filter((h) => h.at < reading.at).at(-1);
+  const past = last && {
+    loss: -Math.log(Math.max(0.05, 1 - last.lost)),
+    sd: last.sd / Math.max(0.2, 1 - last.lost),
+    days: (reading.at - last.at) / DAY_MS,
+  };
+  const parts: AirsidePart[] = [];
+  const add = (cause: CauseId, prior: (f: number) => number) => {
+    if (!(priors[cause] > 0)) return;
+    let [z, m, v] = [0, 0, 0];
+    for (let f = FROM; f <= TO; f += STEP) {
+      const graded = cause === 'coil_fouling' && reading.coilGrade ? coilGradeGiven(reading.coilGrade, f) : 1;
+      const w = prior(f) * normal(f, centre, spread) * graded * STEP;
+      z += w;
+      m += w * f;
+      v += w * f * f;
+    }
+    if (!(z > 1e-300)) z = 1e-300;
+    const mean = m / z;
+    parts.push({ cause, lnEvidence: measured.ln + Math.log(z), loss: mean, lossSd: Math.sqrt(Math.max(1e-4, v / z - mean * mean)) });
+  };
+  // Earlier readings: a coil goes on from where it was, what is sound was sound, a failure comes from either.
+  const was = (mean: number, sd: number) => (past ? normal(past.loss, mean, Math.hypot(sd, past.sd)) : 1);
+  for (const cause of Object.keys(LOSS) as CauseId[]) {
+    const shape = LOSS[cause] ?? [];
+    const [mean, sd] = shape[0] ?? [0, 1];
+    if (cause === 'recirculation' && reading.airInK === undefined) continue;
+    if (cause === 'high_load' && !scene.boxMeasured) continue;
+    if (cause === 'coil_fouling') {
+      const [m, s] = reading.phase === 'after' ? [0.25, 0.2] : [mean, sd];
+      if (past && past.days < 400) {
+        const grown = past.loss + GROWTH * past.days;
+        const grownSd = Math.hypot(past.sd, 0.03 + GROWTH * past.days);
+        add(cause, (f) => (f > 0 ? was(m, s) * normal(f, grown, grownSd) : 0));
+      } else add(cause, (f) => (f > 0 ? normal(f, m, s) : 0));
+    } else {
+      const then = was(0.02, 0.1);
+      add(cause, (f) => then * shape.reduce((p, [m, s, share]) => p + share * normal(f, m, s), 0));
+    }
+  }
+  const air = reading.airInK ?? reading.roomAirK;
+  const cleanRise = scene.baseline.cleanRiseK;
+  if (air !== undefined && air + cleanRise < holdK(scene.unit) + 1) {
+    const held = Math.max(cleanRise * 0.8, holdK(scene.unit) - air);
+    add('head_pressure_control', (f) => normal(f, Math.log(held / cleanRise), Math.max(0.2, 4 / held)));
+  }
+  // A gauge or thermometer that is off where nothing contradicts it: the loss could come out anywhere.
+  add('reading_fault', (f) => 0.3 * normal(f, 0, 0.6));
+  return parts;
+}

@@ -1,0 +1,224 @@
+import { capillaryCurve, flashLoss, subcoolingGain } from '../expansion/capillary';
+import { DESIGN_OPENING, VALVE_SUPERHEAT_K, valveSuperheat } from '../expansion/valve';
+import { efficiencyAt } from '../compressor/published';
+import { BLANKET, floodedFor, subcooling } from '../condenser/zones';
+import { dryFor, outletSuperheat } from '../evaporator/dry-zone';
+import type { CompressorConstants } from '../compressor/kinds';
+import type { Curve } from '../fluid/chebyshev';
+import { quickFluid, WORK_SUPERHEAT_K, type QuickFluid } from '../fluid/quick-fluid';
+import type { Profile } from '../machine/profiles';
+import type { CondenserUnit } from '../types';
+import { AIR, BOX, CHARGE, DRY, FLOODED, GAIN, GAS, LN_EVAP, LN_K, LN_PUMP, LN_VALVE, OVER, TC, TE, UNKNOWNS } from './state';
+
+/** What the equations give at one state. Heat and power per m³/s of displacement; the four imbalances come to nought. */
+export type Outcome = {
+  /** Imbalances: ln heat of condenser, ln heat of evaporator, expansion (ln flow, or K of superheat), charge. */
+  condenser: number;
+  evaporator: number;
+  expansion: number;
+  charge: number;
+  headPa: number;
+  suctionPa: number;
+  condensingK: number;
+  bendK: number;
+  liquidK: number;
+  suctionK: number;
+  superheatK: number;
+  dischargeK: number;
+  massFlow: number;
+  cooling: number;
+  power: number;
+  heatRejected: number;
+  riseK: number;
+};
+
+export type Machine = {
+  fluid: QuickFluid;
+  profile: Profile;
+  capillary: boolean;
+  cap: Curve;
+  /** d ln p/dT near the design point. */
+  beta: number;
+  /** ln references that the design point sets. */
+  lnKRef: number;
+  lnEvapRef: number;
+  lnExpansionRef: number;
+  floodedRef: number;
+  dryRef: number;
+  gainRef: number;
+  exchanged: number;
+  design: Float64Array;
+  /** Heat rejected at the design point and what turns per-displacement figures into watts. */
+  designHeat: number;
+  scale: number;
+};
+
+/**
+ * Warming of the suction gas on its way to the compressor, as a part of how much warmer the liquid is: a capillary
+ * soldered to the suction line, or a bare line through a warm kitchen (judgement, agrees with the outside plant, part A).
+ */
+const GAIN_PART = { capillary: 0.5, valve: 0.22 };
+/** Part of that warming which comes out of the liquid (judgement). */
+const EXCHANGED = { capillary: 0.75, valve: 0.1 };
+/** Liquid of the evaporator against that of the flooded condenser, as far as dryness shifts charge (judgement). */
+const SHIFT = { capillary: 0.25, valve: 0.08 };
+const OUTLET_SUPERHEAT_K = 5;
+
+/** Superheat never falls below nothing, but a solver must feel which way is out. */
+const softened = (x: number) => (x > 12 ? x : x > -25 ? 1.2 * Math.log1p(Math.exp(x / 1.2)) : 1e-9);
+const floored = (x: number, floor: number) => (x > floor ? x : floor * Math.exp((x - floor) / floor));
+
+/** A unit's machine at the design point of its kind, or null where its refrigerant has no numbers there. */
+export function machineOf(unit: CondenserUnit, profile: Profile): Machine | null {
+  const fluid = quickFluid(unit.refrigerant);
+  if (!fluid) return null;
+  const capillary = unit.expansion === 'capillary';
+  const x = new Float64Array(UNKNOWNS);
+  const mean = profile.designAirK + profile.cleanRiseK;
+  const tc = mean + fluid.glide(mean + fluid.glide(mean) / 2) / 2;
+  if (!(tc + 6 < fluid.hiK)) return null;
+  const te = Math.min(288, Math.max(fluid.loK + 2, unit.boxSetPointK - profile.evaporatorDifferenceK));
+  x[TC] = tc;
+  x[TE] = te;
+  x[AIR] = profile.designAirK;
+  x[BOX] = te + profile.evaporatorDifferenceK;
+  const superheat = Math.min(capillary ? OUTLET_SUPERHEAT_K : VALVE_SUPERHEAT_K, 0.7 * profile.evaporatorDifferenceK);
+  const machine: Machine = {
+    fluid,
+    profile,
+    capillary,
+    cap: capillaryCurve(fluid),
+    beta: (fluid.lnDewP(tc) - fluid.lnDewP(tc - 4)) / 4,
+    lnKRef: 0,
+    lnEvapRef: 0,
+    lnExpansionRef: 0,
+    floodedRef: 0,
+    dryRef: 0,
+    gainRef: capillary ? GAIN_PART.capillary : GAIN_PART.valve,
+    exchanged: capillary ? EXCHANGED.capillary : EXCHANGED.valve,
+    design: x,
+    designHeat: 0,
+    scale: 1,
+  };
+  x[GAIN] = machine.gainRef;
+  // A valve's unit mostly has a receiver: less liquid stands in its coil (judgement).
+  const subcooled = capillary ? profile.subcoolingK : 0.75 * profile.subcoolingK;
+  const o = newOutcome();
+  // Shares at the design point need heats per kilogram that hardly depend on them: twice round settles it.
+  for (let i = 0; i < 3; i++) {
+    run(machine, x, o);
+    const cpl = fluid.hLiquid(tc - fluid.glide(tc)) - fluid.hLiquid(tc - fluid.glide(tc) - 1);
+    const perKg = o.heatRejected / o.massFlow - cpl * subcooled;
+    const liquidRise = tc - fluid.glide(tc) - profile.designAirK;
+    x[FLOODED] = machine.floodedRef = floodedFor(subcooled, perKg, cpl, profile.cleanRiseK, liquidRise);
+    const cpv = fluid.cpVapour(te);
+    const boiling = o.cooling / o.massFlow - cpv * superheat;
+    x[DRY] = machine.dryRef = dryFor(superheat, boiling, cpv, profile.evaporatorDifferenceK + 0.4 * fluid.glide(te));
+  }
+  run(machine, x, o);
+  machine.lnKRef = o.condenser;
+  machine.lnEvapRef = o.evaporator;
+  machine.lnExpansionRef = capillary ? o.expansion : 0;
+  if (!capillary) machine.lnExpansionRef = lnOpening(machine, x) - Math.log(DESIGN_OPENING);
+  run(machine, x, o);
+  machine.designHeat = o.heatRejected;
+  machine.scale = (unit.nominalCoolingW ?? profile.nominalCoolingW) / o.cooling;
+  return Number.isFinite(o.heatRejected + o.condenser + o.expansion + machine.scale) ? machine : null;
+}
+
+export function newOutcome(): Outcome {
+  return {
+    condenser: 0, evaporator: 0, expansion: 0, charge: 0, headPa: 0, suctionPa: 0, condensingK: 0, bendK: 0, liquidK: 0, suctionK: 0,
+    superheatK: 0, dischargeK: 0, massFlow: 0, cooling: 0, power: 0, heatRejected: 0, riseK: 0,
+  }; // prettier-ignore
+}
+
+let opening = 0;
+function lnOpening(machine: Machine, x: Float64Array): number {
+  run(machine, x, newOutcome());
+  return opening;
+}
+
+/** All of the equations at one state, into `o`; no iteration in here. */
+export function run(m: Machine, x: Float64Array, o: Outcome): void {
+  const f = m.fluid;
+  const c: CompressorConstants = m.profile.compressor;
+  const tc = x[TC]!;
+  const te = x[TE]!;
+  const gas = Math.max(-0.5, x[GAS]!);
+  const dry = Math.max(-0.6, Math.min(0.97, x[DRY]!));
+  const flooded = Math.min(0.9, x[FLOODED]!);
+  const glide = f.glide(tc);
+  const bubble = tc - glide;
+  const condensing = tc - glide / 2;
+  const rise = floored(condensing - x[AIR]!, 0.5);
+  const difference = floored(x[BOX]! - te + 0.4 * f.glide(te), 0.4);
+  const pC = Math.exp(f.lnDewP(tc));
+  const pE = Math.exp(f.lnDewP(te));
+  const head = pC * (1 + gas);
+  const lnGas = Math.log1p(gas);
+  const hv = f.hVapour(te);
+  const cpv = f.cpVapour(te);
+  const hLiquidC = f.hLiquid(bubble);
+  const latentC = f.hVapour(tc) - hLiquidC;
+  const latentE = hv - f.hLiquid(te - f.glide(te));
+  const cpl = hLiquidC - f.hLiquid(bubble - 1);
+
+  const boiling = hv - hLiquidC;
+  const outlet = outletSuperheat(dry, boiling, cpv, difference);
+  const wet = dry < 0 ? -dry : 0;
+  const gain = x[GAIN]! * Math.max(0, bubble - te - outlet);
+  const warmed = outlet + gain - (wet * latentE) / cpv;
+  const superheat = softened(warmed);
+  const suction = te + superheat;
+
+  const ratio = head / pE;
+  const filled = Math.max(0.02, 1 + c.clearance - c.clearance * Math.pow(ratio, 1 / c.exponent));
+  const rho = Math.exp(f.lnRhoVapour(te)) * Math.pow(te / suction, 1.08);
+  const flow = rho * filled * Math.exp(x[LN_PUMP]!);
+  const tcHead = tc + lnGas / m.beta;
+  const warm = (superheat - WORK_SUPERHEAT_K) / (te + WORK_SUPERHEAT_K);
+  const work = f.work(te, tcHead) * (1 + warm);
+  const shaft = work / efficiencyAt(c, ratio);
+  const hSuction = hv + cpv * superheat;
+  const cpd = f.cpDischarge(tc);
+  const hot = (1 - c.shellLoss) * shaft + cpd * x[OVER]!;
+  const idealEnd = f.idealEndK(te, tcHead) * (1 + 0.95 * warm);
+
+  const beforeLiquid = hSuction + hot - hLiquidC;
+  const sub = subcooling(flooded, beforeLiquid, cpl, rise, bubble - x[AIR]!);
+  const quality = flooded < 0 ? -flooded : 0;
+  const liquidK = bubble - sub;
+  const hLiquid = flooded > 0 ? hLiquidC - cpl * sub : hLiquidC + quality * latentC;
+  const hIn = hLiquid - m.exchanged * cpv * gain;
+
+  o.headPa = head;
+  o.suctionPa = pE;
+  o.condensingK = condensing;
+  o.riseK = condensing - x[AIR]!;
+  o.bendK = condensing;
+  o.liquidK = liquidK;
+  o.suctionK = suction;
+  o.superheatK = superheat;
+  o.dischargeK = idealEnd + (hot - work) / cpd;
+  o.massFlow = flow;
+  o.power = flow * shaft;
+  o.cooling = flow * (hv + cpv * outlet - wet * latentE - hIn);
+  o.heatRejected = flow * (hSuction + hot - hLiquid);
+
+  const condensed = beforeLiquid - quality * latentC;
+  const free = flooded > 0 ? 1 - flooded : 1;
+  o.condenser = Math.log(Math.max(1e-9, flow * condensed)) - Math.log(free * rise) - x[LN_K]! + BLANKET * gas - m.lnKRef;
+  const boiled = hv - wet * latentE - hIn;
+  const wetted = dry > 0 ? 1 - dry : 1;
+  o.evaporator = Math.log(Math.max(1e-9, flow * boiled)) - Math.log(wetted * difference) - x[LN_EVAP]! - m.lnEvapRef;
+  o.charge = flooded - m.floodedRef - x[CHARGE]! - (m.capillary ? SHIFT.capillary : SHIFT.valve) * (dry - m.dryRef);
+  if (m.capillary) {
+    const lnTube = m.cap(tc) + 0.5 * lnGas + subcoolingGain(sub, m.beta) + flashLoss(quality);
+    o.expansion = Math.log(flow) - lnTube - x[LN_VALVE]! - m.lnExpansionRef;
+  } else {
+    const lnFull = 0.5 * (Math.log(Math.max(1e3, head - pE)) + f.lnRhoLiquid(liquidK)) + flashLoss(quality);
+    opening = Math.log(flow) - lnFull - x[LN_VALVE]!;
+    o.expansion = outlet - (wet * latentE) / cpv - valveSuperheat(opening - m.lnExpansionRef);
+  }
+}

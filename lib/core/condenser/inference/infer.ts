@@ -1,0 +1,220 @@
+import { BLANKET } from '../condenser/zones';
+import type { CauseId } from '../types';
+import { airside, type AirsidePart } from './airside';
+import { boxGiven, roomGiven, standingGiven, unseenGiven } from './outside';
+import { BEFORE, BOX, MODEL_ERROR, ROOM_TO_COIL, SHIFTS, UNSTEADY_UNKNOWN, USUAL_DIRT, LOOSE_DIRT } from './priors';
+import type { Scene } from './scene';
+import { solve, solveWell, type Channel, type Seen, type Solution } from './solve';
+import * as S from './state';
+
+/** One way in which the reading could have come about, and how much it is believed. */
+export type Component = {
+  cause: CauseId;
+  weight: number;
+  solution: Solution;
+  /** Loss of condenser conductance, −ln(K/K_clean), under it: mean and sd. */
+  loss: number;
+  lossSd: number;
+};
+
+export type Belief = {
+  scene: Scene;
+  /** Sorted, heaviest first. A cause may stand here more than once. */
+  components: readonly Component[];
+  probability: Record<CauseId, number>;
+  /** ln(K/K_reference) as the reading alone shows it with nothing else wrong, and its sd. */
+  measured: { lnK: number; sd: number; repeatSd: number };
+  /** The state with nothing wrong but the condenser, from which `measured` comes. */
+  plain: Solution;
+};
+
+type Shifted = { cause: CauseId; prior: S.Prior; share: number; seen?: readonly Seen[] };
+
+/** Every hypothesis weighed against one reading; null where the numbers leave the refrigerant's range. */
+export function infer(scene: Scene, doubts: number): Belief | null {
+  const found = plainOf(scene);
+  if (!found) return null;
+  const { plain, measured } = found;
+  const priors = before(scene, doubts);
+  const parts: { part: AirsidePart; ln: number }[] = airside(scene, measured, priors).map((part) => ({
+    part,
+    ln: part.lnEvidence + Math.log(priors[part.cause] * outside(scene, part.cause, part.loss)),
+  }));
+  const own = shifted(scene, plain).flatMap((h) => {
+    const solution = solve(scene.machine, h.prior, h.seen ?? scene.seen, startOf(scene, h.prior));
+    if (!solution) return [];
+    const { loss, lossSd } = lossUnder(scene, solution, h.prior, h.cause);
+    return [{ h, solution, loss, lossSd, ln: solution.lnEvidence + Math.log(priors[h.cause] * h.share * outside(scene, h.cause, loss)) }];
+  });
+  const top = Math.max(...parts.map((p) => p.ln), ...own.map((o) => o.ln));
+  if (!Number.isFinite(top)) return null;
+  const raw = [
+    ...parts.map(({ part, ln }) => ({
+      cause: part.cause,
+      weight: Math.exp(ln - top),
+      solution: plain,
+      loss: part.loss,
+      lossSd: part.lossSd,
+    })),
+    ...own.map(({ h, solution, loss, lossSd, ln }) => ({ cause: h.cause, weight: Math.exp(ln - top), solution, loss, lossSd })),
+  ];
+  const sum = raw.reduce((a, c) => a + c.weight, 0);
+  const components = raw.map((c) => ({ ...c, weight: c.weight / sum })).sort((a, b) => b.weight - a.weight);
+  const probability = Object.fromEntries(Object.keys(BEFORE).map((c) => [c, 0])) as Record<CauseId, number>;
+  for (const c of components) probability[c.cause] += c.weight;
+  return {
+    scene,
+    components,
+    probability,
+    measured: { lnK: measured.mean, sd: measured.sd, repeatSd: repeatSd(scene, plain, measured.sd) },
+    plain,
+  };
+}
+
+/** ln(K/K_reference) as one reading shows it with nothing else wrong; null where it cannot be worked out. */
+export function conductanceSeen(scene: Scene): { lnK: number; sd: number; repeatSd: number } | null {
+  const found = plainOf(scene);
+  return found && { lnK: found.measured.mean, sd: found.measured.sd, repeatSd: repeatSd(scene, found.plain, found.measured.sd) };
+}
+
+function plainOf(scene: Scene): { plain: Solution; measured: LikelihoodOfK } | null {
+  const prior = copy(scene.sound);
+  prior.mean[S.LN_K] = scene.lnClean - 0.3;
+  const plain = solveWell(scene.machine, prior, scene.seen, scene.start);
+  if (!plain) return null;
+  const measured = likelihoodOfK(plain, prior);
+  return measured.sd > 0 ? { plain, measured } : null;
+}
+
+const copy = (p: S.Prior): S.Prior => ({ mean: Float64Array.from(p.mean), sd: Float64Array.from(p.sd) });
+
+export type LikelihoodOfK = { mean: number; sd: number; /** ln evidence per unit density at its mean. */ ln: number };
+
+/** The reading's own word on ln K: the posterior with its wide prior taken out again. */
+function likelihoodOfK(plain: Solution, prior: S.Prior): LikelihoodOfK {
+  const m1 = plain.x[S.LN_K]!;
+  const v1 = plain.cov[S.LN_K * S.UNKNOWNS + S.LN_K]!;
+  const [m0, v0] = [prior.mean[S.LN_K]!, prior.sd[S.LN_K]! ** 2];
+  const v = 1 / Math.max(1e-6, 1 / v1 - 1 / v0);
+  const mean = v * (m1 / v1 - m0 / v0);
+  return { mean, sd: Math.sqrt(v), ln: plain.lnEvidence + 0.5 * ((mean - m0) ** 2 / (v0 + v) + Math.log(v0 + v)) };
+}
+
+/** What of the error changes from one reading of the unit to the next: the unit's own errors held at a part. */
+function repeatSd(scene: Scene, plain: Solution, sd: number): number {
+  const rise = Math.max(3, plain.outcome.riseK);
+  const own = Math.hypot(
+    MODEL_ERROR.condenser,
+    scene.reading.suctionPaGauge === undefined ? 0.06 : 0.02,
+    scene.reading.headPaGauge === undefined ? 1.2 / rise : 0,
+  );
+  return Math.sqrt(Math.max((0.45 * sd) ** 2, sd * sd - own * own));
+}
+
+function before(scene: Scene, doubts: number): Record<CauseId, number> {
+  const p = { ...BEFORE };
+  const { reading, unit } = scene;
+  if (reading.steadyMinutes === undefined) p.not_steady = UNSTEADY_UNKNOWN;
+  if (doubts > 0) p.reading_fault *= 1 + 3 * doubts;
+  if (reading.phase === 'after') {
+    p.nothing += 0.6 * p.coil_fouling;
+    p.coil_fouling *= 0.4;
+  }
+  const control = unit.hasHeadControl;
+  const usual = unit.placement === 'outdoors' || unit.kind === 'remote_condensing_unit';
+  p.head_pressure_control = control === false ? 0 : control || usual ? 0.5 : 0.02;
+  return p;
+}
+
+/** Evidence that does not pass through the machine: looks, box, room air, standing pressure, earlier readings. */
+function outside(scene: Scene, cause: CauseId, loss: number): number {
+  return boxGiven(scene, cause) * roomGiven(scene, cause) * standingGiven(scene, cause) * unseenGiven(scene, cause, loss);
+}
+
+function startOf(scene: Scene, prior: S.Prior): Float64Array {
+  const x = Float64Array.from(scene.start);
+  for (const i of [S.GAS, S.LN_EVAP, S.LN_PUMP, S.CHARGE, S.LN_VALVE, S.AIR, S.BOX]) x[i] = prior.mean[i]!;
+  x[S.TC] = x[S.TC]! - Math.log1p(Math.max(0, x[S.GAS]!)) / scene.machine.beta;
+  x[S.FLOODED] = x[S.FLOODED]! + prior.mean[S.CHARGE]!;
+  if (prior.mean[S.LN_VALVE]! < -0.3 || prior.mean[S.CHARGE]! < -0.1) x[S.DRY] = 0.5;
+  x[S.LN_K] = prior.mean[S.LN_K]!;
+  return x;
+}
+
+/** Hypotheses that move something other than the condenser's air side. */
+function shifted(scene: Scene, plain: Solution): Shifted[] {
+  const { sound, lnClean, lnCleanSd, boxMeasured, reading, unit } = scene;
+  const own = (change: (p: S.Prior) => void, failing: 'high_side' | 'low_side' | 'none' = 'high_side'): S.Prior => {
+    const p = copy(sound);
+    p.mean[S.LN_K] = lnClean - USUAL_DIRT[0];
+    p.sd[S.LN_K] = Math.hypot(lnCleanSd, USUAL_DIRT[1]);
+    if (!boxMeasured && failing === 'low_side') {
+      p.mean[S.BOX] = unit.boxSetPointK + 2;
+      p.sd[S.BOX] = 3.5;
+    }
+    change(p);
+    return p;
+  };
+  const set =
+    (i: number, [mean, sd]: readonly [number, number]) =>
+    (p: S.Prior) => {
+      p.mean[i] = mean;
+      p.sd[i] = sd;
+    };
+  const list: Shifted[] = [
+    { cause: 'non_condensables', share: 1, prior: own(set(S.GAS, SHIFTS.non_condensables)) },
+    { cause: 'overcharge', share: 1, prior: own(set(S.CHARGE, SHIFTS.overcharge)) },
+    {
+      cause: 'low_charge',
+      share: 0.7,
+      prior: own(set(S.CHARGE, scene.machine.capillary ? SHIFTS.low_charge.capillary : SHIFTS.low_charge.valve), 'low_side'),
+    },
+    { cause: 'low_charge', share: 0.3, prior: own(set(S.LN_VALVE, SHIFTS.restriction), 'low_side') },
+    { cause: 'evaporator_coil', share: 1, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_coil), 'low_side') },
+    { cause: 'evaporator_fan', share: 1, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_fan), 'low_side') },
+    { cause: 'weak_compressor', share: 1, prior: own(set(S.LN_PUMP, SHIFTS.weak_compressor), 'low_side') },
+  ];
+  if (!boxMeasured)
+    list.push({ cause: 'high_load', share: 1, prior: own(set(S.BOX, [unit.boxSetPointK + BOX.loaded[0], BOX.loaded[1]]), 'none') });
+  if (reading.airInK === undefined && reading.roomAirK !== undefined) {
+    const [over, sd] = ROOM_TO_COIL.recirculating;
+    list.push({ cause: 'recirculation', share: 1, prior: own(set(S.AIR, [reading.roomAirK + over, sd])) });
+  }
+  list.push({ cause: 'not_steady', share: 1, prior: own(() => undefined), seen: loosened(scene.seen) });
+  if (plain.misfit > 4 || list.length === 0) for (const channel of scene.instruments) list.push(faulty(scene, channel, own));
+  return list;
+}
+
+/** A machine still settling: its balances hold only roughly. */
+function loosened(seen: readonly Seen[]): Seen[] {
+  return seen.map((s) =>
+    s.channel === 'condenser' || s.channel === 'evaporator' ? { ...s, sd: 0.3 } : s.channel === 'charge' ? { ...s, sd: 0.1 } : s,
+  );
+}
+
+/** One instrument that shows anything. */
+function faulty(scene: Scene, channel: Channel, own: (change: (p: S.Prior) => void) => S.Prior): Shifted {
+  const wide = (s: Seen) => (s.channel === 'headPa' || s.channel === 'suctionPa' ? Math.max(s.sd, 0.25 * s.value) : 15);
+  const seen = scene.seen.map((s) => (s.channel === channel ? { ...s, sd: wide(s) } : s));
+  return { cause: 'reading_fault', share: 1 / Math.max(1, scene.instruments.length), prior: own(() => undefined), seen };
+}
+
+/**
+ * Loss of conductance under another cause: the reading's own word on ln K with that cause at work, against the clean value,
+ * held only loosely to the usual dirt. A coil can be fouled whatever else is wrong.
+ */
+function lossUnder(scene: Scene, solution: Solution, prior: S.Prior, cause: CauseId): { loss: number; lossSd: number } {
+  const seen = likelihoodOfK(solution, prior);
+  const v = seen.sd ** 2 + scene.lnCleanSd ** 2;
+  const [mean, sd] = LOOSE_DIRT;
+  const loss = (mean / sd ** 2 + (scene.lnClean - seen.mean) / v) / (1 / sd ** 2 + 1 / v);
+  return { loss: loss + besidesDirt(scene, solution, cause), lossSd: Math.sqrt(1 / (1 / sd ** 2 + 1 / v)) };
+}
+
+/** What gas or liquid in the way takes of the conductance beside the dirt, as ln. */
+function besidesDirt({ machine }: Scene, { x }: Solution, cause: CauseId): number {
+  if (cause === 'non_condensables') return BLANKET * Math.max(0, x[S.GAS]!);
+  if (cause === 'overcharge' || cause === 'low_charge')
+    return Math.log((1 - machine.floodedRef) / (1 - Math.min(0.8, Math.max(0, x[S.FLOODED]!))));
+  return 0;
+}

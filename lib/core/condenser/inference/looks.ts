@@ -1,0 +1,60 @@
+import type { CauseId, Reading } from '../types';
+import { normalCdf } from '../bands';
+
+/** What the eye finds, as likelihoods. All tables are judgement; the coil's steps are those the fouling room uses. */
+
+const COIL_GRADES = ['bare', 'filmed', 'furred', 'matted', 'packed'] as const;
+/** Deposits (−ln K) at which an eye moves to the next grade, and the spread between eyes and machines. */
+const STEPS = [0.05, 0.15, 0.32, 0.6] as const;
+const EYE_SD = 0.14;
+/** One look in fifty is of another coil, or written down wrong. */
+const SLIP = 0.02;
+
+/** Probability of a coil grade given the coil's own deposit. */
+export function coilGradeGiven(grade: string, deposit: number): number {
+  const i = COIL_GRADES.indexOf(grade as (typeof COIL_GRADES)[number]);
+  if (i < 0) return 1;
+  const over = i === 0 ? 1 : normalCdf((deposit - (STEPS[i - 1] ?? 0)) / EYE_SD);
+  const above = i === COIL_GRADES.length - 1 ? 0 : normalCdf((deposit - (STEPS[i] ?? 0)) / EYE_SD);
+  return SLIP / 5 + (1 - SLIP) * Math.max(0, over - above);
+}
+
+/** Of coils that are not the trouble. */
+const USUAL_COIL: Record<string, number> = { bare: 0.42, filmed: 0.4, furred: 0.155, matted: 0.02, packed: 0.005 };
+const usualCoil = (grade: string): number => USUAL_COIL[grade] ?? 1;
+
+const DEAD_FAN: Record<string, number> = { sound: 0.02, worn: 0.18, failed: 0.8 };
+const LIVE_FAN: Record<string, number> = { sound: 0.87, worn: 0.12, failed: 0.01 };
+const BAD_EVAPORATOR: Record<string, number> = { clean: 0.06, dusty: 0.14, clogged: 0.4, choked: 0.4 };
+const GOOD_EVAPORATOR: Record<string, number> = { clean: 0.6, dusty: 0.3, clogged: 0.08, choked: 0.02 };
+
+const ICED: Record<string, number> = { dry: 0.25, even_frost: 0.2, part_iced: 0.18, bridged: 0.22, block: 0.15 };
+const NOT_ICED: Record<string, number> = { dry: 0.6, even_frost: 0.33, part_iced: 0.05, bridged: 0.015, block: 0.005 };
+
+export type Look = 'coilGrade' | 'fanGrade' | 'evaporatorFanGrade' | 'evaporatorCoilGrade' | 'iceGrade';
+export const LOOKS: Record<Look, readonly string[]> = {
+  coilGrade: COIL_GRADES,
+  fanGrade: ['sound', 'worn', 'failed'],
+  evaporatorFanGrade: ['sound', 'worn', 'failed'],
+  evaporatorCoilGrade: ['clean', 'dusty', 'clogged', 'choked'],
+  iceGrade: ['dry', 'even_frost', 'part_iced', 'bridged', 'block'],
+};
+
+/** Probability of what a look finds under a cause; a fouled coil's own grade depends on its deposit instead. */
+export function lookGiven(look: Look, found: string, cause: CauseId): number {
+  if (look === 'coilGrade') return usualCoil(found);
+  if (look === 'fanGrade') return (cause === 'condenser_fan' ? DEAD_FAN : LIVE_FAN)[found] ?? 1;
+  if (look === 'evaporatorFanGrade') return (cause === 'evaporator_fan' ? DEAD_FAN : LIVE_FAN)[found] ?? 1;
+  if (look === 'iceGrade') return (cause === 'evaporator_coil' ? ICED : NOT_ICED)[found] ?? 1;
+  return (cause === 'evaporator_coil' ? BAD_EVAPORATOR : GOOD_EVAPORATOR)[found] ?? 1;
+}
+
+/** All looks of a reading but the coil's under a fouled coil. */
+export function looksGiven(reading: Reading, cause: CauseId): number {
+  let p = 1;
+  for (const look of Object.keys(LOOKS) as Look[]) {
+    const found = reading[look];
+    if (found !== undefined && !(look === 'coilGrade' && cause === 'coil_fouling')) p *= lookGiven(look, found, cause);
+  }
+  return p;
+}

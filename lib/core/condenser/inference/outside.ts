@@ -1,0 +1,52 @@
+import { assumedGauge, gaugeSdPa } from '../readings/instruments';
+import type { CauseId } from '../types';
+import { looksGiven } from './looks';
+import { BOX, HOLDS, ROOM_TO_COIL } from './priors';
+import { thermometerOf, type Scene } from './scene';
+
+const normal = (x: number, mean: number, sd: number) => Math.exp(-0.5 * ((x - mean) / sd) ** 2) / sd;
+const FAILING_LOW: readonly CauseId[] = ['low_charge', 'evaporator_coil', 'evaporator_fan', 'weak_compressor'];
+
+/** How likely the measured box is under a cause, up to a common factor. An ice machine has no set point to compare. */
+export function boxGiven({ reading, unit }: Scene, cause: CauseId): number {
+  if (reading.boxK === undefined || unit.kind === 'ice_machine') return 1;
+  const off = reading.boxK - unit.boxSetPointK;
+  const one = ([mean, sd]: readonly [number, number], own = 0.6) => normal(off, mean, Math.hypot(sd, own));
+  if (cause === 'high_load') return off > 2 ? one(BOX.loaded) : 0.02 * one(BOX.sound);
+  if (cause === 'nothing') return 0.97 * one(BOX.sound) + 0.03 * one(BOX.failing);
+  if (cause === 'reading_fault' || cause === 'not_steady') return 0.6 * one(BOX.sound) + 0.4 * one([2, 5]);
+  const holds = FAILING_LOW.includes(cause) ? HOLDS.low_side : HOLDS.high_side;
+  return holds * one(BOX.sound) + (1 - holds) * one(BOX.failing);
+}
+
+/** Coil air against room air, where both were measured. */
+export function roomGiven({ reading }: Scene, cause: CauseId): number {
+  if (reading.airInK === undefined || reading.roomAirK === undefined) return 1;
+  const over = reading.airInK - reading.roomAirK;
+  const both = 1.4 * thermometerOf(reading);
+  const one = ([mean, sd]: readonly [number, number]) => normal(over, mean, Math.hypot(sd, both));
+  const stray = 0.004;
+  return cause === 'recirculation' ? one(ROOM_TO_COIL.recirculating) + stray : one(ROOM_TO_COIL.usual) + stray;
+}
+
+/**
+ * Standing pressure against saturation at the air around it. Air in the system adds its own; lower than saturation says
+ * little, as a cold evaporator holds the pressure down.
+ */
+export function standingGiven(scene: Scene, cause: CauseId): number {
+  const { reading, machine, atmospherePa } = scene;
+  const air = reading.offCycleAirK;
+  if (reading.offCyclePaGauge === undefined || air === undefined) return 1;
+  const { fluid } = machine;
+  const saturation = Math.exp(fluid.lnDewP(air + fluid.glide(air)));
+  const over = (reading.offCyclePaGauge + atmospherePa) / saturation - 1;
+  const sd = Math.hypot(gaugeSdPa(reading.gauge ?? assumedGauge(scene.unit.refrigerant), reading.offCyclePaGauge) / saturation, 0.03);
+  const low = over < 0 && over > -0.7 ? 0.3 / 0.7 : 0.002;
+  if (cause === 'non_condensables') return 0.85 * normal(over, 0.2, Math.hypot(sd, 0.12)) + 0.15 * low;
+  return 0.7 * normal(over, 0, sd) + 0.3 * low + 0.002;
+}
+
+/** What the eye found, under a cause; a fouled coil's grade is weighed with its deposit elsewhere. */
+export function unseenGiven(scene: Scene, cause: CauseId, _loss: number): number {
+  return looksGiven(scene.reading, cause);
+}

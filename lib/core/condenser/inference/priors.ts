@@ -1,0 +1,83 @@
+import type { CauseId } from '../types';
+
+/**
+ * What is believed before a reading. Probabilities of causes on a kitchen round: judgement, from how often each is met
+ * (from memory); they say how much evidence a rare cause needs.
+ */
+export const BEFORE: Record<CauseId, number> = {
+  nothing: 0.2,
+  coil_fouling: 0.28,
+  condenser_fan: 0.06,
+  blocked_air: 0.04,
+  recirculation: 0.05,
+  non_condensables: 0.05,
+  overcharge: 0.05,
+  low_charge: 0.1,
+  evaporator_coil: 0.07,
+  evaporator_fan: 0.035,
+  weak_compressor: 0.04,
+  high_load: 0.05,
+  head_pressure_control: 0.02,
+  not_steady: 0.015,
+  reading_fault: 0.015,
+};
+
+/** With no word on how long it ran, one reading in twelve is taken too early (judgement). */
+export const UNSTEADY_UNKNOWN = 0.08;
+
+type Shape = readonly (readonly [mean: number, sd: number, share: number])[];
+/**
+ * Deposit or loss of air, −ln(K/K_clean) of the condenser, under each cause that is only seen through it: a mixture of
+ * normals. A fan may be dead or only slow.
+ */
+export const LOSS: Partial<Record<CauseId, Shape>> = {
+  nothing: [[0.02, 0.04, 1]],
+  coil_fouling: [[0.42, 0.24, 1]],
+  blocked_air: [[0.65, 0.28, 1]],
+  condenser_fan: [[1.45, 0.35, 0.5], [0.52, 0.2, 0.5]],
+  recirculation: [[0.04, 0.08, 1]],
+  high_load: [[0.04, 0.08, 1]],
+}; // prettier-ignore
+/** The usual dirt beside any other cause. */
+export const USUAL_DIRT: readonly [number, number] = [0.05, 0.1];
+
+/** The same where only the figure is asked for, not the cause: wide enough that a band holds at every depth of dirt. */
+export const LOOSE_DIRT: readonly [number, number] = [0.15, 0.4];
+
+/** How a cause shifts an unknown of the machine: mean and sd (judgement; charge and gas as shares, the rest as ln). */
+export const SHIFTS = {
+  non_condensables: [0.13, 0.07],
+  overcharge: [0.22, 0.12],
+  /** Without a receiver the evaporator gives up liquid first: the same leak is a larger share. */
+  low_charge: { capillary: [-0.22, 0.13], valve: [-0.16, 0.1] },
+  restriction: [-0.6, 0.3],
+  evaporator_coil: [-0.6, 0.35],
+  evaporator_fan: [-1.3, 0.35],
+  weak_compressor: [-0.28, 0.15],
+} as const;
+
+/** Spread of a sound machine of its kind about its references; `own` is the part that stays with the unit. */
+export const SOUND = {
+  gas: 0.004,
+  lnEvaporator: 0.12,
+  lnPump: 0.035,
+  gain: { capillary: 0.13, valve: 0.07 },
+  charge: { capillary: 0.05, valve: 0.04 },
+  lnValve: 0.08,
+  overK: 7,
+  /** Gas at the discharge against the compressor law, K: more goes through the shell (set on the outside plant, part A). */
+  overMeanK: -3,
+} as const;
+
+/** Model error of the four balances, one sd; set on the outside plant, part A. Expansion: ln flow, or K of superheat. */
+export const MODEL_ERROR = { condenser: 0.04, evaporator: 0.04, capillary: 0.06, valveK: 2, charge: 0.02 } as const;
+/** Share of a unit's own errors that is left against a baseline learnt by the same means. */
+export const LEFT_WHEN_LEARNT = 0.45;
+
+/** Box over its set point, K: sound and steady; when a cause eats cooling; under a heavy load. */
+export const BOX = { sound: [0.4, 1.2], failing: [3, 3.2], loaded: [12, 4.5] } as const;
+/** Part of units with a cause that still hold their box. */
+export const HOLDS = { high_side: 0.65, low_side: 0.55 } as const;
+
+/** Air at the coil over the room, K: usual, and coming round again. */
+export const ROOM_TO_COIL = { usual: [0.7, 1.3], recirculating: [8, 4] } as const;

@@ -1,0 +1,158 @@
+import { atmosphereAt } from '../../measures';
+import {
+  AIR_PLACEMENT_SD_K,
+  assumedGauge,
+  BEND_SHORTFALL_K,
+  BEND_SHORTFALL_SD_K,
+  CONTACT_SD_K,
+  gaugeSdPa,
+  THERMOMETER_SD_K,
+} from '../readings/instruments';
+import { scatterSd } from '../readings/steadiness';
+import { profileOf } from '../machine/profiles';
+import type { CleanBaseline, CondenserUnit, PastLoss, Reading } from '../types';
+import { machineOf, type Machine } from './equations';
+import { BOX, LEFT_WHEN_LEARNT, MODEL_ERROR, ROOM_TO_COIL, SOUND } from './priors';
+import type { Channel, Seen } from './solve';
+import * as S from './state';
+
+/** One reading as the inference takes it: a machine, its usual spread, and what was seen with what error. */
+export type Scene = {
+  unit: CondenserUnit;
+  reading: Reading;
+  machine: Machine;
+  baseline: CleanBaseline;
+  history: readonly PastLoss[];
+  /** ln(K_clean/K_reference) believed, and its sd. */
+  lnClean: number;
+  lnCleanSd: number;
+  /** Prior of a sound machine. */
+  sound: S.Prior;
+  /** Balances with their model error, then the instruments. */
+  seen: readonly Seen[];
+  /** Which of `seen` are instruments. */
+  instruments: readonly Channel[];
+  start: Float64Array;
+  boxMeasured: boolean;
+  atmospherePa: number;
+};
+
+export type SceneOptions = { history?: readonly PastLoss[]; learnt: boolean; own?: Machine };
+
+/** Error of a clamp on the discharge line: contact, and how far along the line it sits (judgement). */
+const DISCHARGE_DROP_K = 2;
+const DISCHARGE_PLACEMENT_SD_K = 2.5;
+/** The liquid line gives off a little heat before the clamp (judgement). */
+const LIQUID_LINE_SD_K = 0.5;
+
+export const thermometerOf = (reading: Reading) => reading.thermometerSdK ?? THERMOMETER_SD_K;
+
+/** Null where the refrigerant has no numbers. */
+export function sceneOf(unit: CondenserUnit, reading: Reading, baseline: CleanBaseline, options: SceneOptions): Scene | null {
+  const machine = options.own ?? machineOf(unit, profileOf(unit.kind, unit.application));
+  if (!machine) return null;
+  const atmospherePa = atmosphereAt(unit.altitudeM);
+  const gauge = reading.gauge ?? assumedGauge(unit.refrigerant);
+  const lowGauge = reading.suctionGauge ?? { grade: gauge.grade, spanPa: gauge.spanPa / 2 };
+  const thermometer = thermometerOf(reading);
+  const onPipe = Math.hypot(thermometer, CONTACT_SD_K);
+  const left = options.learnt ? LEFT_WHEN_LEARNT : 1;
+  const sound = soundPrior(machine, unit, reading, left);
+  const head = reading.headPaGauge === undefined ? undefined : reading.headPaGauge + atmospherePa;
+  const rise = condensingOf(machine, reading, atmospherePa) - sound.mean[S.AIR]!;
+  const unsteady = scatterSd(reading) / Math.max(4, Number.isFinite(rise) ? rise : 12);
+  const seen: Seen[] = [
+    { channel: 'condenser', value: 0, sd: Math.hypot(MODEL_ERROR.condenser * left, unsteady) },
+    { channel: 'evaporator', value: 0, sd: MODEL_ERROR.evaporator },
+    { channel: 'expansion', value: 0, sd: machine.capillary ? MODEL_ERROR.capillary : MODEL_ERROR.valveK },
+    { channel: 'charge', value: 0, sd: MODEL_ERROR.charge },
+  ];
+  const instruments: Channel[] = [];
+  const add = (channel: Channel, value: number | undefined, sd: number) => {
+    if (value === undefined) return;
+    seen.push({ channel, value, sd });
+    instruments.push(channel);
+  };
+  add('headPa', head, reading.headPaGauge === undefined ? 0 : gaugeSdPa(gauge, reading.headPaGauge));
+  const suction = reading.suctionPaGauge;
+  add('suctionPa', suction === undefined ? undefined : suction + atmospherePa, suction === undefined ? 0 : gaugeSdPa(lowGauge, suction));
+  const bend = reading.condensingClampK;
+  add('bendK', bend === undefined ? undefined : bend + BEND_SHORTFALL_K, Math.hypot(onPipe, BEND_SHORTFALL_SD_K * left));
+  add('liquidK', reading.liquidLineK, Math.hypot(onPipe, LIQUID_LINE_SD_K));
+  add('suctionK', reading.suctionLineK, onPipe);
+  const discharge = reading.dischargeLineK;
+  add('dischargeK', discharge === undefined ? undefined : discharge + DISCHARGE_DROP_K, Math.hypot(onPipe, DISCHARGE_PLACEMENT_SD_K));
+  return {
+    unit,
+    reading,
+    machine,
+    baseline,
+    history: options.history ?? [],
+    lnClean: Math.log(machine.profile.cleanRiseK / baseline.cleanRiseK),
+    lnCleanSd: baseline.sdK / baseline.cleanRiseK,
+    sound,
+    seen,
+    instruments,
+    start: startAt(machine, sound, reading, atmospherePa),
+    boxMeasured: reading.boxK !== undefined,
+    atmospherePa,
+  };
+}
+
+/** Mean condensing temperature as the reading shows it; NaN without head and clamp. */
+export function condensingOf(machine: Machine, reading: Reading, atmospherePa: number): number {
+  if (reading.headPaGauge !== undefined) {
+    const dew = machine.fluid.dewT(reading.headPaGauge + atmospherePa);
+    return dew - machine.fluid.glide(dew) / 2;
+  }
+  return reading.condensingClampK === undefined ? NaN : reading.condensingClampK + BEND_SHORTFALL_K;
+}
+
+function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, left: number): S.Prior {
+  const mean = Float64Array.from(machine.design);
+  const sd = new Float64Array(S.UNKNOWNS);
+  const thermometer = thermometerOf(reading);
+  sd[S.TC] = 30;
+  sd[S.TE] = 25;
+  sd[S.FLOODED] = 0.3;
+  sd[S.DRY] = 0.35;
+  const [over, overSd] = ROOM_TO_COIL.usual;
+  const known = unit.airOverRoomK;
+  mean[S.AIR] = reading.airInK ?? (reading.roomAirK === undefined ? 298 : reading.roomAirK + (known ?? over));
+  sd[S.AIR] =
+    reading.airInK !== undefined
+      ? Math.hypot(thermometer, AIR_PLACEMENT_SD_K)
+      : reading.roomAirK === undefined
+        ? 12
+        : Math.hypot(thermometer, (known === undefined ? overSd : overSd / 2) * left);
+  mean[S.LN_K] = 0;
+  sd[S.LN_K] = 1;
+  mean[S.GAS] = 0;
+  sd[S.GAS] = SOUND.gas;
+  sd[S.LN_EVAP] = SOUND.lnEvaporator * left;
+  const [off, offSd] = BOX.sound;
+  mean[S.BOX] = reading.boxK ?? unit.boxSetPointK + off;
+  sd[S.BOX] = reading.boxK === undefined ? offSd : thermometer;
+  sd[S.LN_PUMP] = SOUND.lnPump * left;
+  sd[S.GAIN] = (machine.capillary ? SOUND.gain.capillary : SOUND.gain.valve) * left;
+  sd[S.CHARGE] = machine.capillary ? SOUND.charge.capillary : SOUND.charge.valve;
+  sd[S.LN_VALVE] = SOUND.lnValve * left;
+  mean[S.OVER] = SOUND.overMeanK;
+  sd[S.OVER] = SOUND.overK * left;
+  return { mean, sd };
+}
+
+function startAt(machine: Machine, sound: S.Prior, reading: Reading, atmospherePa: number): Float64Array {
+  const x = Float64Array.from(sound.mean);
+  const { fluid } = machine;
+  const condensing = condensingOf(machine, reading, atmospherePa);
+  const mean = Number.isFinite(condensing) ? condensing : x[S.AIR]! + machine.profile.cleanRiseK;
+  x[S.TC] = Math.min(fluid.hiK - 1, Math.max(x[S.AIR]! + 2, mean + fluid.glide(mean) / 2));
+  const te =
+    reading.suctionPaGauge === undefined
+      ? x[S.BOX]! - machine.profile.evaporatorDifferenceK
+      : fluid.dewT(reading.suctionPaGauge + atmospherePa);
+  x[S.TE] = Math.max(fluid.loK, Math.min(x[S.BOX]! - 1, te));
+  x[S.LN_K] = Math.log(machine.profile.cleanRiseK / Math.max(2, x[S.TC]! - fluid.glide(x[S.TC]!) / 2 - x[S.AIR]!));
+  return x;
+}

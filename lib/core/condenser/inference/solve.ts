@@ -1,0 +1,194 @@
+import { newOutcome, run, type Machine, type Outcome } from './equations';
+import { DRY, STEP, UNKNOWNS, type Prior } from './state';
+
+/** What an outcome is compared in: four imbalances that should be nought, then what instruments show. */
+export const CHANNELS = ['condenser', 'evaporator', 'expansion', 'charge', 'headPa', 'suctionPa', 'bendK', 'liquidK', 'suctionK', 'dischargeK'] as const; // prettier-ignore
+export type Channel = (typeof CHANNELS)[number];
+export type Seen = { channel: Channel; value: number; sd: number };
+
+export type Solution = {
+  x: Float64Array;
+  /** Covariance of the unknowns, row by row. */
+  cov: Float64Array;
+  /** ln of the evidence, up to a constant that all hypotheses about one reading share. */
+  lnEvidence: number;
+  /** Sum of squares over the channels, without the prior's share. */
+  misfit: number;
+  outcome: Outcome;
+  /** Derivatives of every channel by every unknown at the solution, row by row. */
+  slopes: Float64Array;
+};
+
+const N = UNKNOWNS;
+const M = CHANNELS.length;
+const MOST_STEPS = 9;
+
+function channelValues(o: Outcome, into: Float64Array): void {
+  into[0] = o.condenser;
+  into[1] = o.evaporator;
+  into[2] = o.expansion;
+  into[3] = o.charge;
+  into[4] = o.headPa;
+  into[5] = o.suctionPa;
+  into[6] = o.bendK;
+  into[7] = o.liquidK;
+  into[8] = o.suctionK;
+  into[9] = o.dischargeK;
+}
+
+const outcome = newOutcome();
+const values = new Float64Array(M);
+const moved = new Float64Array(M);
+const A = new Float64Array(N * N);
+const L = new Float64Array(N * N);
+const gradient = new Float64Array(N);
+const step = new Float64Array(N);
+const trial = new Float64Array(N);
+
+/** Misfit per channel above which another start is tried: a corner of the equations may have caught the first. */
+const CAUGHT = 2.5;
+
+/** As `solve`, from the start and, where that fits badly, from a well-fed and from a starved evaporator too. */
+export function solveWell(machine: Machine, prior: Prior, seen: readonly Seen[], start: Float64Array): Solution | null {
+  let best = solve(machine, prior, seen, start);
+  if (best && best.misfit < CAUGHT * seen.length) return best;
+  for (const dry of [0.12, 0.6]) {
+    const x = Float64Array.from(start);
+    x[DRY] = dry;
+    const other = solve(machine, prior, seen, x);
+    if (other && (!best || other.lnEvidence > best.lnEvidence)) best = other;
+  }
+  return best;
+}
+
+/**
+ * Most probable state under Gaussian priors and errors, by Gauss–Newton with Levenberg's damping in the unknowns scaled
+ * by their prior sd; covariance and evidence by Laplace's approximation there. Null where nothing finite was found.
+ */
+export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], start: Float64Array): Solution | null {
+  const x = Float64Array.from(start);
+  const slopes = new Float64Array(M * N);
+  const index = seen.map((s) => CHANNELS.indexOf(s.channel));
+  const cost = (at: Float64Array, into: Float64Array): number => {
+    run(machine, at, outcome);
+    channelValues(outcome, into);
+    let sum = 0;
+    for (let i = 0; i < N; i++) sum += ((at[i]! - prior.mean[i]!) / prior.sd[i]!) ** 2;
+    for (let j = 0; j < seen.length; j++) sum += ((into[index[j]!]! - seen[j]!.value) / seen[j]!.sd) ** 2;
+    return sum;
+  };
+  let now = cost(x, values);
+  if (!Number.isFinite(now)) return null;
+  let damping = 1e-3;
+  for (let round = 0; round < MOST_STEPS; round++) {
+    differentiate(machine, x, slopes);
+    normalEquations(x, prior, seen, index, slopes);
+    let gained = 0;
+    for (let tries = 0; tries < 6; tries++) {
+      if (!factor(damping)) return null;
+      backSolve(gradient, step);
+      for (let i = 0; i < N; i++) trial[i] = x[i]! + step[i]! * prior.sd[i]!;
+      const there = cost(trial, moved);
+      if (there < now || Math.abs(there - now) < 1e-9 * now) {
+        gained = now - there;
+        x.set(trial);
+        values.set(moved);
+        now = there;
+        damping = Math.max(1e-6, damping / 10);
+        break;
+      }
+      damping *= 10;
+    }
+    if (gained < 0.05) break;
+  }
+  differentiate(machine, x, slopes);
+  normalEquations(x, prior, seen, index, slopes);
+  if (!factor(0)) return null;
+  let lnDet = 0;
+  for (let i = 0; i < N; i++) lnDet += 2 * Math.log(L[i * N + i]!);
+  let lnErrors = 0;
+  let misfit = 0;
+  for (let j = 0; j < seen.length; j++) {
+    lnErrors += Math.log(seen[j]!.sd);
+    misfit += ((values[index[j]!]! - seen[j]!.value) / seen[j]!.sd) ** 2;
+  }
+  run(machine, x, outcome);
+  return { x, cov: covariance(prior), lnEvidence: -0.5 * now - 0.5 * lnDet - lnErrors, misfit, outcome: { ...outcome }, slopes };
+}
+
+/** Leaves the values at x in `values`. */
+function differentiate(machine: Machine, x: Float64Array, slopes: Float64Array): void {
+  run(machine, x, outcome);
+  channelValues(outcome, values);
+  for (let i = 0; i < N; i++) {
+    const kept = x[i]!;
+    const h = STEP[i]!;
+    x[i] = kept + h;
+    run(machine, x, outcome);
+    channelValues(outcome, moved);
+    x[i] = kept;
+    for (let j = 0; j < M; j++) slopes[j * N + i] = (moved[j]! - values[j]!) / h;
+  }
+}
+
+/** A = 1 + Σ JᵀJ/σ² and the downhill gradient, in unknowns scaled by their prior sd. */
+function normalEquations(x: Float64Array, prior: Prior, seen: readonly Seen[], index: readonly number[], slopes: Float64Array): void {
+  A.fill(0);
+  for (let i = 0; i < N; i++) {
+    A[i * N + i] = 1;
+    gradient[i] = -(x[i]! - prior.mean[i]!) / prior.sd[i]!;
+  }
+  for (let j = 0; j < seen.length; j++) {
+    const row = index[j]! * N;
+    const { value, sd } = seen[j]!;
+    const miss = (value - values[index[j]!]!) / sd;
+    for (let i = 0; i < N; i++) {
+      const a = (slopes[row + i]! * prior.sd[i]!) / sd;
+      if (a === 0) continue;
+      gradient[i] = gradient[i]! + a * miss;
+      for (let k = 0; k <= i; k++) A[i * N + k] = A[i * N + k]! + (a * slopes[row + k]! * prior.sd[k]!) / sd;
+    }
+  }
+}
+
+/** Cholesky factor of A with its diagonal raised by the damping. */
+function factor(damping: number): boolean {
+  for (let i = 0; i < N; i++) {
+    for (let k = 0; k <= i; k++) {
+      let sum = A[i * N + k]!;
+      if (i === k) sum += damping * sum;
+      for (let l = 0; l < k; l++) sum -= L[i * N + l]! * L[k * N + l]!;
+      if (i === k) {
+        if (!(sum > 0)) return false;
+        L[i * N + i] = Math.sqrt(sum);
+      } else L[i * N + k] = sum / L[k * N + k]!;
+    }
+  }
+  return true;
+}
+
+function backSolve(b: Float64Array, into: Float64Array): void {
+  for (let i = 0; i < N; i++) {
+    let sum = b[i]!;
+    for (let k = 0; k < i; k++) sum -= L[i * N + k]! * into[k]!;
+    into[i] = sum / L[i * N + i]!;
+  }
+  for (let i = N - 1; i >= 0; i--) {
+    let sum = into[i]!;
+    for (let k = i + 1; k < N; k++) sum -= L[k * N + i]! * into[k]!;
+    into[i] = sum / L[i * N + i]!;
+  }
+}
+
+function covariance(prior: Prior): Float64Array {
+  const cov = new Float64Array(N * N);
+  const unit = new Float64Array(N);
+  const column = new Float64Array(N);
+  for (let i = 0; i < N; i++) {
+    unit.fill(0);
+    unit[i] = 1;
+    backSolve(unit, column);
+    for (let k = 0; k < N; k++) cov[k * N + i] = column[k]! * prior.sd[k]! * prior.sd[i]!;
+  }
+  return cov;
+}

@@ -1,0 +1,2 @@
+/** Where a place is, as people write it. */
+export { readPosition, writePosition, type Position } from './read-position';

@@ -1,0 +1,32 @@
+// Made by scripts/build-refrigerant-tables.ts from the catalogue: do not edit.
+import type { RefrigerantData } from '../engine';
+
+export const LOADERS: Readonly<Record<string, () => Promise<RefrigerantData>>> = {
+  R134a: async () => ({ id: 'R134a', tables: (await import('./tables/R134a')).R134a, equation: (await import('./equations/R134a')).R134a }),
+  R290: async () => ({ id: 'R290', tables: (await import('./tables/R290')).R290, equation: (await import('./equations/R290')).R290 }),
+  R600a: async () => ({ id: 'R600a', tables: (await import('./tables/R600a')).R600a, equation: (await import('./equations/R600a')).R600a }),
+  R22: async () => ({ id: 'R22', tables: (await import('./tables/R22')).R22, equation: (await import('./equations/R22')).R22 }),
+  R12: async () => ({ id: 'R12', tables: (await import('./tables/R12')).R12, equation: (await import('./equations/R12')).R12 }),
+  R1234yf: async () => ({ id: 'R1234yf', tables: (await import('./tables/R1234yf')).R1234yf, equation: (await import('./equations/R1234yf')).R1234yf }),
+  'R1234ze(E)': async () => ({ id: 'R1234ze(E)', tables: (await import('./tables/R1234zeE')).R1234zeE, equation: (await import('./equations/R1234zeE')).R1234zeE }),
+  R32: async () => ({ id: 'R32', tables: (await import('./tables/R32')).R32, equation: (await import('./equations/R32')).R32 }),
+  R125: async () => ({ id: 'R125', tables: (await import('./tables/R125')).R125, equation: (await import('./equations/R125')).R125 }),
+  R143a: async () => ({ id: 'R143a', tables: (await import('./tables/R143a')).R143a, equation: (await import('./equations/R143a')).R143a }),
+  R152a: async () => ({ id: 'R152a', tables: (await import('./tables/R152a')).R152a, equation: (await import('./equations/R152a')).R152a }),
+  R744: async () => ({ id: 'R744', tables: (await import('./tables/R744')).R744, equation: (await import('./equations/R744')).R744 }),
+  R404A: async () => ({ id: 'R404A', tables: (await import('./tables/R404A')).R404A, equation: (await import('./equations/R404A')).R404A }),
+  R507A: async () => ({ id: 'R507A', tables: (await import('./tables/R507A')).R507A, equation: (await import('./equations/R507A')).R507A }),
+  R407C: async () => ({ id: 'R407C', tables: (await import('./tables/R407C')).R407C, equation: (await import('./equations/R407C')).R407C }),
+  R410A: async () => ({ id: 'R410A', tables: (await import('./tables/R410A')).R410A, equation: (await import('./equations/R410A')).R410A }),
+  R448A: async () => ({ id: 'R448A', tables: (await import('./tables/R448A')).R448A }),
+  R449A: async () => ({ id: 'R449A', tables: (await import('./tables/R449A')).R449A }),
+  R450A: async () => ({ id: 'R450A', tables: (await import('./tables/R450A')).R450A }),
+  R452A: async () => ({ id: 'R452A', tables: (await import('./tables/R452A')).R452A }),
+  R454A: async () => ({ id: 'R454A', tables: (await import('./tables/R454A')).R454A }),
+  R454C: async () => ({ id: 'R454C', tables: (await import('./tables/R454C')).R454C }),
+  R455A: async () => ({ id: 'R455A', tables: (await import('./tables/R455A')).R455A }),
+  R513A: async () => ({ id: 'R513A', tables: (await import('./tables/R513A')).R513A }),
+  R515B: async () => ({ id: 'R515B', tables: (await import('./tables/R515B')).R515B }),
+  R407A: async () => ({ id: 'R407A', tables: (await import('./tables/R407A')).R407A }),
+  R407F: async () => ({ id: 'R407F', tables: (await import('./tables/R407F')).R407F }),
+};

@@ -1,0 +1,25 @@
+import 'server-only';
+import type { Tx } from '../../../database/client';
+
+/** Kitchens on file without a position, by customer: the first `limit`, and how many there are. */
+export async function kitchensWithoutPosition(db: Tx, limit: number) {
+  const where = { archivedAt: null, lat: null, customer: { archivedAt: null } };
+  const rows = await db.kitchen.findMany({
+    where,
+    orderBy: [{ customer: { name: 'asc' } }, { name: 'asc' }],
+    take: limit,
+    select: { id: true, name: true, address: true, version: true, customer: { select: { name: true } } },
+  });
+  return { total: await db.kitchen.count({ where }), kitchens: rows.map(({ customer, ...k }) => ({ ...k, customer: customer.name })) };
+}
+
+/** Kitchens that have one, for a plain map. */
+export async function kitchenPoints(db: Tx, limit: number) {
+  const rows = await db.kitchen.findMany({
+    where: { archivedAt: null, lat: { not: null }, lng: { not: null } },
+    take: limit,
+    orderBy: { name: 'asc' },
+    select: { id: true, name: true, lat: true, lng: true },
+  });
+  return rows.flatMap(({ lat, lng, ...k }) => (lat === null || lng === null ? [] : [{ ...k, lat, lng }]));
+}

@@ -1,0 +1,30 @@
+import 'server-only';
+import { AppError } from '../../../core/errors';
+import type { Prisma } from '../../../database/client';
+import { withinTransaction } from '../../../database/transaction';
+import type { SetCosts } from '../../../schemas/shop';
+import { staleError } from '../../audit/verbs/changes';
+import { writeAudit } from '../../audit/verbs/write-audit';
+import type { ServiceContext } from '../../context';
+
+/** Keeps what things cost the shop; the rest of its policy stays. @throws AppError not_found | conflict: changed since `seen` */
+export function setCosts(
+  { db, actor, now }: ServiceContext,
+  { seen, cleaningCost, inspectionCost, failureCost, ...own }: SetCosts,
+): Promise<void> {
+  return withinTransaction(db, async (tx) => {
+    const shop = await tx.shopSettings.findUnique({ where: { id: 1 } });
+    if (!shop) throw new AppError('not_found', 'The shop is not set up yet.');
+    if (shop.updatedAt.toISOString() !== seen) throw await staleError(tx, 'ShopSettings', '1', 'the shop’s settings');
+    const policy = { ...(shop.policy as Prisma.JsonObject), cleaningCost, inspectionCost, failureCost };
+    await tx.shopSettings.update({ where: { id: 1 }, data: { ...own, policy } });
+    await writeAudit(tx, {
+      at: now,
+      userId: actor?.userId ?? null,
+      action: 'shop.costs',
+      entity: 'ShopSettings',
+      entityId: '1',
+      detail: { ...own, cleaningCost, inspectionCost, failureCost },
+    });
+  });
+}

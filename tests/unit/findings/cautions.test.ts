@@ -1,0 +1,74 @@
+import { describe, expect, it } from 'vitest';
+import { cautionsFor, WORK_STEPS, type AboutUnit } from '@/lib/core/findings/cautions';
+
+const unit = (over: Partial<AboutUnit> = {}): AboutUnit => ({
+  kind: 'reach_in',
+  condenserKind: 'fin_and_tube',
+  application: 'medium',
+  refrigerant: 'R134a',
+  safetyClass: 'A1',
+  charge: '8.1 oz',
+  roofWork: false,
+  topics: ['coil'],
+  ...over,
+});
+const titles = (over: Partial<AboutUnit> = {}) => cautionsFor(unit(over)).map((c) => c.title);
+const words = (title: string, over: Partial<AboutUnit> = {}) => cautionsFor(unit(over)).find((c) => c.title === title)?.words ?? '';
+
+describe('cautions', () => {
+  it('stand once, in the order of the work, never above the step they belong to', () => {
+    const list = cautionsFor(unit({ safetyClass: 'A3', refrigerant: 'R290', roofWork: true, kind: 'walk_in_freezer', application: 'low' }));
+    expect(new Set(list.map((c) => c.title)).size).toBe(list.length);
+    const order = list.map((c) => WORK_STEPS.indexOf(c.step));
+    expect(order).toEqual([...order].sort((a, b) => a - b));
+    expect(list.find((c) => c.title === 'Lock out first')?.step).toBe('look');
+    expect(list.find((c) => c.title === 'Power back on')?.step).toBe('restore');
+  });
+
+  it('the commonest unit has four', () => expect(titles()).toEqual(['It runs', 'Lock out first', 'Fins, cleaner, water', 'Power back on']));
+
+  it.each(['A2L', 'A2', 'A3'] as const)(
+    '%s: detector and air before anything is switched, the charge beside it, and again before power',
+    (safetyClass) => {
+      const said = cautionsFor(unit({ safetyClass, refrigerant: 'R290' })).find((c) => c.title.endsWith(`(${safetyClass})`));
+      expect(said?.words).toMatch(/Ventilate.*detector.*before you switch anything/);
+      expect(said?.words).toContain('8.1 oz');
+      expect(words('Power back on', { safetyClass, refrigerant: 'R290' })).toContain('detector clear once more');
+    },
+  );
+
+  it('no charge on file is said, not left out', () => {
+    expect(
+      cautionsFor(unit({ safetyClass: 'A3', refrigerant: 'R290', charge: null })).some((c) => c.words.includes('Charge not on file')),
+    ).toBe(true);
+  });
+
+  it('CO2 has its own: pressure at standstill, and air', () => {
+    expect(words('CO2', { refrigerant: 'R744' })).toMatch(/running or stopped.*smothers/);
+    expect(words('Power back on', { refrigerant: 'R744' })).not.toContain('detector');
+  });
+
+  it('a refrigerant nobody knows is treated as one that burns', () => {
+    expect(words('Refrigerant not known', { safetyClass: null, refrigerant: 'unknown' })).toMatch(/treat it as one that burns/);
+    expect(words('Power back on', { safetyClass: null, refrigerant: 'unknown' })).toContain('detector');
+  });
+
+  it('a lock where there is no plug; an inside release; warm water on a frozen drain', () => {
+    expect(words('Lock out first')).toMatch(/lock the disconnect where it is hard-wired/);
+    expect(words('Walk-in', { kind: 'walk_in_cooler' })).toMatch(/inside release.*tell someone/);
+    expect(words('Frozen drain', { application: 'low' })).toMatch(/^Warm water, never a flame/);
+    expect(words('Ladder or roof', { roofWork: true })).toMatch(/three points of contact/);
+  });
+
+  it('no fins where there are none, and wash water off the wiring where there are', () => {
+    expect(titles({ condenserKind: 'water_cooled' })).not.toContain('Fins, cleaner, water');
+    expect(titles({ topics: [] })).not.toContain('Fins, cleaner, water');
+    expect(words('Fins, cleaner, water')).toContain('wash water off motors, controls and wiring');
+    expect(titles({ kind: 'ice_machine', topics: ['chemicals'] })).toContain('Descaler and sanitiser');
+  });
+
+  it('defer to code, maker and licence', () => {
+    for (const title of ['It runs', 'Lock out first'])
+      expect(words(title)).toContain('Local code, the maker’s instructions and your licence come first.');
+  });
+});

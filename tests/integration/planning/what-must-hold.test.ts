@@ -32,13 +32,18 @@ describe('what was taken off file', () => {
     expect(kept.tasks.some((t) => left.has(t.id))).toBe(true);
     expect([...gone.tasks, ...closed.tasks].filter((t) => left.has(t.id))).toEqual([]);
 
-    const csv = await exportFleet({ db, actor: { userId: kept.person.id } });
+    const exported = async () => {
+      let text = '';
+      for await (const part of exportFleet({ db, actor: { userId: kept.person.id } })) text += part;
+      return text;
+    };
+    const csv = await exported();
     expect(csv).toContain('Kept unit');
     expect(csv).not.toContain('Gone unit');
     expect(csv).not.toContain('Closed kitchen');
     // A kitchen off file takes its units along, whatever stands on them.
     await db.unit.update({ where: { id: closed.unit.id }, data: { archivedAt: null } });
-    expect(await exportFleet({ db, actor: { userId: kept.person.id } })).not.toContain('Unit of the closed');
+    expect(await exported()).not.toContain('Unit of the closed');
   });
 });
 

@@ -7,7 +7,7 @@ import { setPassword } from '@/lib/features/people/verbs/set-password';
 import { claimRun } from '@/lib/features/planning/verbs/plan-claim';
 import { weekProblem } from '@/lib/features/planning/reads/week-problem';
 import { useDatabase } from '../../support/database';
-import { ANY_TIME, haveOneUnit, personRow } from '../../support/factories';
+import { ANY_TIME, haveOneUnit, personRow, unitRow } from '../../support/factories';
 
 const database = useDatabase();
 const now = new Date('2026-11-25T15:00:00Z');
@@ -28,6 +28,7 @@ describe('what was taken off file', () => {
     await db.unit.update({ where: { id: gone.unit.id }, data: { archivedAt: now } });
     await db.kitchen.update({ where: { id: closed.kitchen.id }, data: { archivedAt: now } });
     await db.unit.update({ where: { id: closed.unit.id }, data: { archivedAt: now } });
+    await db.unit.create({ data: unitRow(kept.kitchen.id, { name: 'Sold unit', archivedAt: now }) });
     const left = ids((await weekProblem(db, monday, now)).problem);
     expect(kept.tasks.some((t) => left.has(t.id))).toBe(true);
     expect([...gone.tasks, ...closed.tasks].filter((t) => left.has(t.id))).toEqual([]);
@@ -40,6 +41,7 @@ describe('what was taken off file', () => {
     const csv = await exported();
     expect(csv).toContain('Kept unit');
     expect(csv).not.toContain('Gone unit');
+    expect(csv).not.toContain('Sold unit');
     expect(csv).not.toContain('Closed kitchen');
     // A kitchen off file takes its units along, whatever stands on them.
     await db.unit.update({ where: { id: closed.unit.id }, data: { archivedAt: null } });

@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { ROLE_INFO, ROLES } from '@/lib/core/people/access';
+import { passwordProblem, PASSWORD_RULE } from '@/lib/core/people/password-rule';
+import { SKILL_LABEL, SKILLS } from '@/lib/core/people/skills';
+
+describe('password rule at its edges', () => {
+  const tova = { name: 'Tova Lind', email: 'vanperson@shop.example' };
+
+  it('takes two hundred characters and no more, ten and no fewer, four different ones', () => {
+    const long = 'four plain words '.repeat(20);
+    expect(passwordProblem(long.slice(0, 200))).toBeNull();
+    expect(passwordProblem(long.slice(0, 201))).toMatch(/Too long/);
+    expect(passwordProblem('abcdabcdab')).toBeNull();
+    expect(passwordProblem('abcabcabca')).toMatch(/different/);
+    expect(PASSWORD_RULE).toContain('At least 10');
+  });
+
+  it.each(['TovaLind-2026!', 'tovatov123', 'vanperson99', 'Lind-1234567', '12tova34567'])(
+    'refuses what leans on the name or e-mail: %s',
+    (p) => expect(passwordProblem(p, tova)).toMatch(/too close|Digits|different/),
+  );
+
+  it('takes what only holds the name among other words, and knows a name or e-mail that is missing', () => {
+    expect(passwordProblem('tova brings lanterns', tova)).toBeNull();
+    expect(passwordProblem('four plain little words', {})).toBeNull();
+    expect(passwordProblem('four plain little words', { name: 'Al' })).toBeNull();
+    expect(passwordProblem('12-34-56-78-90!', { name: '', email: '' })).toBeNull();
+  });
+});
+
+it('every role has a word and a first screen of its own, every skill a word', () => {
+  expect(ROLES.map((r) => [ROLE_INFO[r].label, ROLE_INFO[r].firstScreen, ROLE_INFO[r].takesVisits])).toEqual([
+    ['Owner', '/owner', false],
+    ['Dispatcher', '/due', false],
+    ['Technician', '/round', true],
+  ]);
+  for (const skill of SKILLS) expect(SKILL_LABEL[skill]).toMatch(/^[A-Z].{3,}/);
+});

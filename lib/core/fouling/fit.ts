@@ -11,7 +11,6 @@ import {
   RATE_STEP,
   shapePrior,
   SHAPES,
-  tailWeight,
   type Hyper,
 } from './hyper';
 import { NO_MESSAGE, weigh } from './pooling';
@@ -98,6 +97,7 @@ function expectations(kitchens: readonly Seen[][], h: Hyper): Totals {
     kitchen.forEach((u, i) => {
       const { given } = priorTable(h, u.placement);
       const own = t.place[u.placement];
+      own.n++;
       t.units++;
       node.forEach((w, n) => {
         const effect = (KITCHEN_NODES[n] as number) * h.kitchenSd;
@@ -110,11 +110,9 @@ function expectations(kitchens: readonly Seen[][], h: Hyper): Totals {
             t.shape[k]! += c;
             r += c;
           }
-          // A unit unlike all its kind says little of its kind: weighed by its part in the narrow and the wide normal.
-          const w1 = r * tailWeight((x - h.lnRate[u.placement]) / h.unitSd);
-          own.n += w1;
-          own.x += w1 * x;
-          t.spread += w1 * (x - h.lnRate[u.placement]) ** 2;
+          own.x += r * x;
+          // A unit unlike all its kind counts as if it were just so far off.
+          t.spread += r * Math.min((x - h.lnRate[u.placement]) ** 2, (3 * h.unitSd) ** 2);
         }
       });
     });

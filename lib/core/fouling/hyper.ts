@@ -113,14 +113,7 @@ export function priorTable(hyper: Hyper, placement: Placement): PriorTable {
 }
 
 /** Most units are like their kind; one in twelve is anything within wide bounds. */
-const WIDE = { share: 0.08, times: 2.5 };
-const heavy = (z: number): number => (1 - WIDE.share) * normalPdf(z) + (WIDE.share * normalPdf(z / WIDE.times)) / WIDE.times;
-
-/** What a deviation of z sds counts for in means and spreads: 1 in the narrow normal, 1/times² in the wide one. */
-export function tailWeight(z: number): number {
-  const wide = (WIDE.share * normalPdf(z / WIDE.times)) / WIDE.times / heavy(z);
-  return 1 - wide + wide / WIDE.times ** 2;
-}
+const heavy = (z: number): number => 0.92 * normalPdf(z) + (0.08 * normalPdf(z / 2.5)) / 2.5;
 
 function build(hyper: Hyper, mean: number): PriorTable {
   const node = Float64Array.from(KITCHEN_NODES, normalPdf);

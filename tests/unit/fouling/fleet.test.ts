@@ -67,7 +67,6 @@ describe('hyperparameters from the fleet', () => {
     ...H,
     lnRate: { ...H.lnRate, fryer: H.lnRate.fryer + 0.5, line: H.lnRate.line - 0.5 },
     unitSd: 0.3,
-    changePerYear: 0,
     kitchenSd: 0.5,
     restore: { ...H.restore, mean: 0.85 },
   };

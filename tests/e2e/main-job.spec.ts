@@ -1,3 +1,4 @@
+import { addDays, todayIn } from '../../lib/core/calendar';
 import { expect, SIGN_INS, test } from './support/test';
 import { freshShop } from './support/server';
 import { atStep, grade, typeReading } from './support/tablet';
@@ -9,7 +10,8 @@ test.describe.configure({ timeout: 240_000 });
 const ZONE = 'America/Denver';
 const KITCHEN = 'The Gilded Perch, Quay';
 const UNIT = 'Fry line reach-in';
-const daysAgo = (n: number) => new Intl.DateTimeFormat('en-CA', { timeZone: ZONE }).format(Date.now() - n * 86_400_000);
+// By the calendar: a day is not always 24 hours long.
+const daysAgo = (n: number) => addDays(todayIn(ZONE, Date.now()), -n);
 const june = SIGN_INS.find((p) => p.name.startsWith('June'))!;
 
 const fleet = (kind: string) =>

@@ -49,7 +49,10 @@ export const findingEntry = (f: Prisma.FindingGetPayload<object>): FindingEntry 
 
 type UnitRow = Prisma.UnitGetPayload<{ include: { followUps: true } }>;
 
-export const unitOnFile = (u: UnitRow, more: Pick<UnitOnFile, 'past' | 'baseline' | 'pastLosses' | 'thumbs'>): UnitOnFile => ({
+export const unitOnFile = (
+  u: UnitRow,
+  more: Pick<UnitOnFile, 'past' | 'baseline' | 'pastLosses' | 'thumbs' | 'openSealed'>,
+): UnitOnFile => ({
   id: u.id,
   ...unitValues(u),
   compressorMap: u.compressorMap as CompressorMap | null,

@@ -8,7 +8,7 @@ import {
   FINDING_PHASES,
   READING_FIELDS,
   STRUCK,
-  UNIT_EVENT_KINDS,
+  ENTERED_EVENTS,
   URGENCIES,
   type OperationKind,
   type Payloads,
@@ -99,7 +99,6 @@ export const PAYLOADS = {
     toldAt: Instant,
     note: Words,
   }),
-  'event.add': z.strictObject({ unitId: Id, kind: z.enum(UNIT_EVENT_KINDS), at: Instant, note: Words }),
   'sealed.step': z
     .strictObject({
       recordId: Id,
@@ -114,6 +113,7 @@ export const PAYLOADS = {
     })
     .refine((s) => (s.work !== null) !== (s.skippedWhy !== ''), 'A step was done, or says why it was left out.')
     .refine((s) => s.work === null || s.work.step === s.step, 'What was done belongs to another step.'),
+  'event.add': z.strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: Words }),
   'entry.strike': z.strictObject({ what: z.enum(STRUCK), entryId: Id, why: Reason }),
   'visit.close': z.strictObject({ leftAt: ClockTime, taskIds: z.array(Id).max(2000) }),
 } as const satisfies { [K in OperationKind]: z.ZodType<Payloads[K]> };

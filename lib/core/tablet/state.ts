@@ -5,7 +5,8 @@ import type { Aspect, Grade } from '../findings/grades';
 import type { CertificateOnFile } from '../refrigerant-book/certificates';
 import type { CylinderOnFile } from '../refrigerant-book/ways';
 import type { OpenRecord, SealedStepEntry } from '../sealed/work';
-import type { FindingPhase, Questioned, ReadingValues, UnitEventKind, Urgency } from '../entries/entries';
+import type { MeasureUnits } from '../measures/preferred';
+import type { FindingPhase, Questioned, ReadingValues, EnteredEvent, Urgency } from '../entries/entries';
 
 /** What a tablet holds of one visit. Plain data: it goes through JSON and IndexedDB as it is. Times are ISO instants. */
 
@@ -44,8 +45,8 @@ export type PhotoEntry = {
 export type PartEntry = { id: string; unitId: string | null; what: string; quantity: number };
 export type FollowUpEntry = { id: string; unitId: string; what: string; urgency: Urgency; note: string };
 export type FoodWarningEntry = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
-export type EventEntry = { id: string; unitId: string; kind: UnitEventKind; at: string; note: string };
 export type { OpenRecord, SealedStepEntry } from '../sealed/work';
+export type EventEntry = { id: string; unitId: string; kind: EnteredEvent; at: string; note: string };
 export type SignatureEntry = { signedBy: string; nobodyThere: boolean };
 
 export type Entries = {
@@ -138,9 +139,9 @@ export type Me = {
   userId: string;
   name: string;
   role: string;
-  temperatureUnit: 'F' | 'C';
-  pressureUnit: 'psig' | 'bar';
-  massUnit: 'oz' | 'g';
+  temperatureUnit: MeasureUnits['temperature'];
+  pressureUnit: MeasureUnits['pressure'];
+  massUnit: MeasureUnits['mass'];
   gaugeGrade: string;
   gaugeSpanPa: number;
   currency: string;

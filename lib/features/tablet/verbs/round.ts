@@ -90,10 +90,10 @@ async function readMe(tx: Tx, userId: string): Promise<Me> {
     gaugeGrade: u.gaugeGrade,
     gaugeSpanPa: u.gaugeSpanPa,
     currency: shop?.currency ?? 'USD',
-    temperatureUnit: u.temperatureUnit === 'C' ? 'C' : 'F',
-    pressureUnit: u.pressureUnit === 'bar' ? 'bar' : 'psig',
     certificates,
     cylinders,
-    massUnit: u.massUnit === 'g' ? 'g' : 'oz',
+    temperatureUnit: u.temperatureUnit,
+    pressureUnit: u.pressureUnit,
+    massUnit: u.massUnit,
   };
 }

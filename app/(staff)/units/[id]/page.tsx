@@ -21,7 +21,7 @@ import { PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
 import { putUnitBack, takeUnitOff } from '../actions';
 import { UnitEvidence } from './_components/evidence';
-import { SettledFollowUps } from './_components/settled-follow-ups';
+import { SettledJobs } from './_components/settled-jobs';
 import { Tasks } from './_components/tasks';
 import { Trouble } from './_components/trouble';
 
@@ -67,7 +67,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             <span className="font-bold text-alarm">{refrigerantLabel(unit.refrigerant)}.</span> {caution}
           </p>
         ) : null}
-        {trouble ? <Trouble {...trouble} timeZone={kitchen.timeZone} maySettle={can(actor, 'settle:follow-up')} /> : null}
+        {trouble ? <Trouble {...trouble} timeZone={kitchen.timeZone} maySettle={can(actor, 'write:job')} /> : null}
         <Tasks
           unitId={unit.id}
           tasks={tasks}
@@ -79,7 +79,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           mayReview={can(actor, 'overrule:rules') && !off}
         />
         {evidence ? <UnitEvidence evidence={evidence} units={measures} name={unit.name} /> : null}
-        <SettledFollowUps settled={settled} timeZone={kitchen.timeZone} />
+        <SettledJobs settled={settled} timeZone={kitchen.timeZone} />
         <Sheet title="Nameplate">
           <Facts
             items={[

@@ -1,5 +1,6 @@
 import type { Estimate } from '../condenser/types';
-import type { Outcome, ReadingValues } from '../entries/entries';
+import type { FindingPhase, Outcome, ReadingValues, UnitEventKind } from '../entries/entries';
+import type { Aspect, Grade } from '../findings/grades';
 import type { JobState } from '../jobs/states';
 import type { OutcomeEntry, VisitStatus } from './state';
 
@@ -7,10 +8,10 @@ import type { OutcomeEntry, VisitStatus } from './state';
 
 export type FindingReport = {
   id: string;
-  aspect: string;
-  grade: string | null;
+  aspect: Aspect;
+  grade: Grade | null;
   why: string;
-  phase: string;
+  phase: FindingPhase;
   note: string;
   at: number;
   by: string;
@@ -28,7 +29,7 @@ export type ReadingReport = {
   estimate: Estimate | null;
 };
 
-export type PhotoReport = { id: string; fileId: string | null; aspect: string | null; phase: string; takenAt: number };
+export type PhotoReport = { id: string; fileId: string | null; aspect: Aspect | null; phase: 'before' | 'after'; takenAt: number };
 
 /** Of a unit, or of the visit as a whole. */
 export type PartReport = { id: string; unitId: string | null; what: string; quantity: number };
@@ -45,7 +46,7 @@ export type UnitReport = {
   readings: ReadingReport[];
   photos: PhotoReport[];
   followUps: { id: string; number: number; what: string; state: JobState }[];
-  events: { id: string; kind: string; note: string }[];
+  events: { id: string; kind: UnitEventKind; note: string }[];
   parts: PartReport[];
   foodWarnings: FoodWarningReport[];
 };

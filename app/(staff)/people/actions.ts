@@ -3,6 +3,8 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { EditPerson, EndSession, NewPerson, NewTimeOff, RemoveTimeOff, SetActive, SetPassword } from '@/lib/schemas/people';
+import { NewCertificate, WithdrawCertificate } from '@/lib/schemas/refrigerant-book';
+import { addCertificate, withdrawCertificate } from '@/lib/features/refrigerant-book/verbs/certificates';
 import { defineFormAction } from '@/lib/server/define-action';
 import { createPerson } from '@/lib/features/people/verbs/create-person';
 import { editPerson } from '@/lib/features/people/verbs/edit-person';
@@ -33,6 +35,16 @@ export const givePassword = defineFormAction('manage:people', SetPassword, async
 
 export const endSessions = defineFormAction('manage:people', EndSession, async (ctx) => {
   await endSession(ctx, ctx.input);
+  refresh();
+});
+
+export const addLicence = defineFormAction('manage:people', NewCertificate, async (ctx) => {
+  await addCertificate(ctx, ctx.input);
+  refresh();
+});
+
+export const withdrawLicence = defineFormAction('manage:people', WithdrawCertificate, async (ctx) => {
+  await withdrawCertificate(ctx, ctx.input.id);
   refresh();
 });
 

@@ -74,3 +74,7 @@ export type MyUnits = z.output<typeof MyUnits>;
 export const ChangePassword = z.object({ current: z.string({ error: 'Give the password you have now.' }), password: NewPassword });
 export type ChangePassword = z.output<typeof ChangePassword>;
 export const EndMySession = z.object({ sessionId: z.uuid().optional() });
+
+/** The password once more, before what could harm the shop. */
+export const ProveIt = z.object({ password: z.string({ error: 'Give your password.' }) });
+export type ProveIt = z.output<typeof ProveIt>;

@@ -1,9 +1,10 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { ChangePassword, EndMySession, MyUnits } from '@/lib/schemas/people';
+import { ChangePassword, EndMySession, MyUnits, ProveIt } from '@/lib/schemas/people';
 import { defineFormAction } from '@/lib/server/define-action';
 import { endSession } from '@/lib/features/people/verbs/end-session';
+import { proveIt } from '@/lib/features/people/verbs/prove-it';
 import { setMyUnits } from '@/lib/features/people/verbs/my-units';
 import { changePassword } from '@/lib/features/people/verbs/set-password';
 
@@ -21,3 +22,5 @@ export const endMySession = defineFormAction('edit:self', EndMySession, async (c
   await endSession(ctx, { userId: ctx.actor.userId, sessionId: ctx.input.sessionId });
   refresh();
 });
+
+export const prove = defineFormAction('edit:self', ProveIt, (ctx) => proveIt(ctx, ctx.input));

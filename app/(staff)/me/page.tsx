@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { roleInfo } from '@/lib/core/people/access';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { liveSessions } from '@/lib/features/people/reads/sessions';
@@ -22,6 +23,9 @@ export default definePage('edit:self', async ({ db, actor, now }) => {
         </Sheet>
         <Sheet title="Password">
           <MyPasswordForm />
+          <p className="mt-4 text-sm text-soft">
+            Asked whether it is you? <Link href="/me/prove">Give the password once more</Link>.
+          </p>
         </Sheet>
         <Sheet title="Where I am signed in" className="lg:col-span-2">
           <SessionList

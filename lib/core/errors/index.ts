@@ -2,6 +2,7 @@
 export const ERROR_CODES = [
   'not_signed_in',
   'not_allowed',
+  'not_proven',
   'not_found',
   'invalid',
   'conflict',

@@ -95,14 +95,14 @@ export const syncOf = ({ device, holder }: { device: string; holder: string }) =
   operations: [],
 });
 
-/** Calls an action by the id that the framework gave it, with a form, as a page would. */
-export async function askAction(
+/** Calls an action by the id that the framework gave it, with a form, as a page would. @returns what it said */
+export async function askActionText(
   person: APIRequestContext,
   origin: string,
   action: Action,
   address: string,
   form: Record<string, string> = {},
-): Promise<Answer> {
+): Promise<string> {
   // React's own way of sending a state and a form: the form is part 1.
   const fields = Object.fromEntries(Object.entries(form).map(([name, value]) => [`1_${name}`, value]));
   const reply = await person.post(address, {
@@ -112,5 +112,8 @@ export async function askAction(
   });
   const text = await reply.text();
   if (reply.status() >= 400 || UNEXPECTED.test(text)) throw new Error(`${action.name}: ${await plain(reply)}`);
-  return REFUSED.test(text) ? 'no' : 'in';
+  return text;
 }
+
+export const askAction = async (...asked: Parameters<typeof askActionText>): Promise<Answer> =>
+  REFUSED.test(await askActionText(...asked)) ? 'no' : 'in';

@@ -54,6 +54,7 @@ export const PAGES: Record<string, Row> = {
   '/people/[id]':                      ['in',  'no',     'no',     'no'],
   '/people/new':                       ['in',  'no',     'no',     'no'],
   '/shop':                             ['in',  'no',     'no',     'no'],
+  '/me/prove':                         ['in',  'in',     'in',     'no'],
   '/me':                               ['in',  'in',     'in',     'no'],
 };
 
@@ -114,6 +115,7 @@ export const ACTIONS: Record<string, Row> = {
   'me/actions saveMyUnits':            ['in',  'in',     'in',     'no'],
   'me/actions changeMyPassword':       ['in',  'in',     'in',     'no'],
   'me/actions endMySession':           ['own', 'own',    'own',    'no'],
+  'me/actions prove':                  ['in',  'in',     'in',     'no'],
   'people/actions addPerson':          ['in',  'no',     'no',     'no'],
   'people/actions savePerson':         ['in',  'no',     'no',     'no'],
   'people/actions switchPerson':       ['in',  'no',     'no',     'no'],

@@ -161,6 +161,8 @@ test('whoever guesses is held off, and a fresh x-forwarded-for does not help', a
     const reply = await who.post('/api/auth/callback/credentials', { form, headers: fresh() });
     return /error=(\w+)/.exec(await reply.text())?.[1] ?? 'in';
   };
+  // One token for all: fetched at once, each would overwrite the other's cookie.
+  await asks.get('/api/auth/csrf');
   const answers = await Promise.all(Array.from({ length: 12 }, () => tries(asks, 'not the password')));
   expect(answers.toSorted()).toEqual([...Array<string>(8).fill('not_allowed'), ...Array<string>(4).fill('too_many')]);
   const elsewhere = await playwright.request.newContext({ baseURL });

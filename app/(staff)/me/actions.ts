@@ -1,7 +1,10 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { ChangePassword, EndMySession, MyUnits, ProveIt } from '@/lib/schemas/people';
+import { z } from 'zod';
+import { secondStepKey } from '@/lib/server/second-step-key';
+import { confirmSecondStep, dropSecondStep } from '@/lib/features/people/verbs/second-step';
+import { ChangePassword, ConfirmSecondStep, EndMySession, MyUnits, ProveIt } from '@/lib/schemas/people';
 import { defineFormAction } from '@/lib/server/define-action';
 import { endSession } from '@/lib/features/people/verbs/end-session';
 import { proveIt } from '@/lib/features/people/verbs/prove-it';
@@ -24,3 +27,10 @@ export const endMySession = defineFormAction('edit:self', EndMySession, async (c
 });
 
 export const prove = defineFormAction('edit:self', ProveIt, (ctx) => proveIt(ctx, ctx.input));
+
+export const startStep = defineFormAction('secure:self', ConfirmSecondStep, (ctx) => confirmSecondStep(ctx, ctx.input, secondStepKey()));
+
+export const dropStep = defineFormAction('secure:self', z.object({}), async (ctx) => {
+  await dropSecondStep(ctx);
+  refresh();
+});

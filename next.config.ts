@@ -23,7 +23,7 @@ const config: NextConfig = {
   // The container migrates with pg before the app starts.
   outputFileTracingIncludes: { '/*': ['node_modules/pg/**', 'node_modules/pg-copy-streams/**'] },
   turbopack: { root: import.meta.dirname },
-  serverExternalPackages: ['@node-rs/argon2', '@react-pdf/renderer', 'highs', 'pg', 'pg-boss', 'pino', 'sharp'],
+  serverExternalPackages: ['@node-rs/argon2', '@react-pdf/renderer', 'highs', 'pg', 'pg-boss', 'pino', 'prom-client', 'sharp'],
   poweredByHeader: false,
   reactStrictMode: true,
   // `npm run typecheck` and `npm test` check the types of everything; a build need not do it once more.

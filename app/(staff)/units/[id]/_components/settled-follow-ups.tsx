@@ -1,4 +1,3 @@
-import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { dayIn } from '@/lib/core/calendar/when';
 import { todayIn } from '@/lib/core/calendar';
@@ -7,21 +6,18 @@ type Props = { settled: { id: string; what: string; dropped: boolean; at: Date; 
 
 /** What became of the follow-ups that no longer stand open. */
 export function SettledFollowUps({ settled, timeZone }: Props) {
-  if (settled.length === 0) return null;
   return (
-    <Sheet title="Follow-ups settled last">
-      <ul className="flex flex-col gap-2">
-        {settled.map((f) => (
-          <li key={f.id}>
-            <State shape={f.dropped ? 'off' : 'done'}>{f.dropped ? 'Dropped' : 'Done'}</State> {f.what}{' '}
-            <span className="text-soft">
-              {f.by ? `by ${f.by}, ` : ''}
-              {dayIn(f.at.getTime(), timeZone)} {todayIn(timeZone, f.at.getTime()).slice(0, 4)}
-              {f.note ? `: ${f.note}` : ''}
-            </span>
-          </li>
-        ))}
-      </ul>
-    </Sheet>
+    <ul className="flex flex-col gap-2">
+      {settled.map((f) => (
+        <li key={f.id}>
+          <State shape={f.dropped ? 'off' : 'done'}>{f.dropped ? 'Dropped' : 'Done'}</State> {f.what}{' '}
+          <span className="text-soft">
+            {f.by ? `by ${f.by}, ` : ''}
+            {dayIn(f.at.getTime(), timeZone)} {todayIn(timeZone, f.at.getTime()).slice(0, 4)}
+            {f.note ? `: ${f.note}` : ''}
+          </span>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -14,7 +14,7 @@ export const RETURN_WORDS: Record<ReturnCause, string> = {
 };
 
 /** What has to be looked at before what was gone back for is met. */
-export const RETURN_LOOKS_AT: Record<ReturnCause, Aspect> = {
+const RETURN_LOOKS_AT: Record<ReturnCause, Aspect> = {
   ice_block: 'ice',
   drain_blocked: 'drain',
   coil_packed: 'coil',

@@ -15,4 +15,4 @@ export { estimateOnFile, estimateVisit, type EstimatedReading, type ReadingToEst
 export { visitConsequences, type VisitOutcome } from './visit-consequences';
 export { heldWords } from './revise-task';
 export { settleFleet, type WhatIfCoil, type WhatIfFleet } from './what-if';
-export { RETURN_WORDS, returnVisits, type ReturnOnFile, type ReturnVisit } from './return-visits';
+export { returnCause, returnVisits, type FoundAgain, type ReturnOnFile, type ReturnVisit } from './return-visits';

@@ -11,6 +11,7 @@ export { bookByHand, type HandPlan } from './by-hand';
 export { learnMinutes } from './learn-minutes';
 export { learnAccess, STANDARD_ACCESS } from './learn-access';
 export { learnSiteTimes, minutesOnSite, siteTimeOf, siteTimeWords, type SiteTimes } from './on-site';
+export { withOnCall } from './on-call';
 export { squeezeIn } from './squeeze/squeeze-in';
 export type { BookedVisit } from './squeeze/types';
 export { kitchenLabel, readTravel, TRAVEL_COLUMNS, type NamedKitchen, type TravelPair } from './travel-csv';

@@ -116,6 +116,10 @@ const NAMED_REFRIGERANTS: Readonly<Record<string, { id: string; name: string; sa
   ).map(([id, name]) => [id, { id, name, safetyClass: 'A1' as const }]),
 );
 
+/** With chlorine in them: what the rules on substances that deplete ozone reach. By their components above. */
+const CHLORINE = /R-(12|22|115|124|142b)\b/;
+export const depletesOzone = (id: string): boolean => id === 'R12' || id === 'R22' || CHLORINE.test(NAMED_REFRIGERANTS[id]?.name ?? '');
+
 /** Filed where the nameplate cannot be read. */
 export const UNKNOWN_REFRIGERANT = 'unknown';
 

@@ -29,7 +29,7 @@ export async function personToEdit(db: Tx, id: string) {
     omit: { passwordHash: true },
     include: { timeOff: { orderBy: { startsOn: 'asc' } } },
   });
-  return u && { ...u, shifts: weekly(u.shifts), timeOff: u.timeOff.map(range) };
+  return u && { ...u, shifts: weekly(u.shifts), onCall: weekly(u.onCall), timeOff: u.timeOff.map(range) };
 }
 
 /** Units of measure the person reads in. */

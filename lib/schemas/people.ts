@@ -26,6 +26,8 @@ const fields = {
   role: z.enum(ROLES, { error: 'Choose a role.' }),
   skills: z.array(z.enum(SKILLS)).optional().default([]),
   shifts: WeekHours,
+  onCall: WeekHours,
+  phone: Words(60),
   gaugeGrade: z.enum(GAUGE_GRADES, { error: 'Choose the grade on the dial.' }).optional().default('1A'),
   gaugeSpan: Measured(LIMITS.gaugeSpanPa, 'pressure').optional(),
   home: PositionField,

@@ -30,6 +30,7 @@ function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<strin
     '/customers/import/[id]': shop.importRun,
     '/customers/import/[id]/problems': shop.importRun,
     '/customers/import/[id]/progress': shop.importRun,
+    '/jobs/[id]': shop.job,
     '/kitchens/[id]': shop.kitchen,
     '/kitchens/[id]/edit': shop.kitchen,
     '/kitchens/new': `?customer=${shop.customer}`,

@@ -35,6 +35,8 @@ const person = (over: Partial<NewPerson> = {}): NewPerson => ({
   role: 'technician',
   skills: ['flammable'],
   shifts: [],
+  onCall: [],
+  phone: '',
   gaugeGrade: '1A',
   gaugeSpanPa: 3_447_379,
   homeLat: null,

@@ -25,7 +25,7 @@ import { Trail } from '../../../_ui/trail';
 import { putUnitBack, takeUnitOff } from '../actions';
 import { CoilVerdictSheet } from './_components/coil-verdict';
 import { UnitEvidence } from './_components/evidence';
-import { SettledFollowUps } from './_components/settled-follow-ups';
+import { SettledJobs } from './_components/settled-jobs';
 import { Tasks } from './_components/tasks';
 import { Trouble } from './_components/trouble';
 
@@ -97,7 +97,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             {...trouble}
             found={trouble.found.filter((f) => f.aspect !== 'coil')}
             timeZone={kitchen.timeZone}
-            maySettle={can(actor, 'settle:follow-up')}
+            maySettle={can(actor, 'write:job')}
           />
         ) : null}
         <Tasks
@@ -135,8 +135,8 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           />
         </Fold>
         {settled.length > 0 ? (
-          <Fold id="settled" title="Follow-ups settled last">
-            <SettledFollowUps settled={settled} timeZone={kitchen.timeZone} />
+          <Fold id="settled" title="Jobs settled last">
+            <SettledJobs settled={settled} timeZone={kitchen.timeZone} />
           </Fold>
         ) : null}
         {writes && !off ? (

@@ -35,7 +35,7 @@ export async function personToEdit(db: Tx, id: string) {
     omit: { passwordHash: true, secondStep: true, secondStepUsed: true, spareCodes: true },
     include: { timeOff: { orderBy: { startsOn: 'asc' } } },
   });
-  return u && { ...u, shifts: weekly(u.shifts), timeOff: u.timeOff.map(range) };
+  return u && { ...u, shifts: weekly(u.shifts), onCall: weekly(u.onCall), timeOff: u.timeOff.map(range) };
 }
 
 /** Units of measure the person reads in. */

@@ -14,7 +14,16 @@ const later = (minutes: number) => new Date(now.getTime() + minutes * 60_000);
 const baseUrl = 'https://shop.example';
 const PASSWORD = 'four plain little words';
 const database = useDatabase();
-const person = { skills: [], shifts: [], gaugeGrade: '1A' as const, gaugeSpanPa: 3_447_379, homeLat: null, homeLng: null };
+const person = {
+  skills: [],
+  shifts: [],
+  onCall: [],
+  phone: '',
+  gaugeGrade: '1A' as const,
+  gaugeSpanPa: 3_447_379,
+  homeLat: null,
+  homeLng: null,
+};
 const ctx = (at = now) => ({ db: database.db, actor: null, now: at, baseUrl });
 const links = async () =>
   (await database.db.outboxMessage.findMany({ where: { kind: 'password_link' }, orderBy: { createdAt: 'asc' } })).map(

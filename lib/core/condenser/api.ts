@@ -4,6 +4,7 @@ export { estimate, type EstimateOptions } from './estimate';
 export { cleanPrior, updateBaseline } from './baseline';
 export { compareBeforeAfter, type BeforeAfter } from './compare';
 export { questionReading } from './readings/doubts';
+export { lineFigures, type LineFigures } from './readings/lines';
 export { steadyState, type NoSteadyState, type SteadyState, type Surroundings } from './machine/balance';
 export { conductanceOf, cyclePoints, headAgainstAir, type CyclePoint, type HeadAtAir } from './machine/curves';
 export { CAUSE_LABEL, likelyWords } from './words/causes';

@@ -10,6 +10,7 @@ export {
   answeredTasks,
   findWords,
   lacksForCleaning,
+  lacksForTask,
   NO_FOOD,
   openFinds,
   stillToSay,

@@ -135,7 +135,7 @@ export const ACTIONS: Record<string, Row> = {
   'units/actions setLock':             ['in',  'in',     'no',     'no'],
   'units/actions takeTaskOff':         ['in',  'in',     'no',     'no'],
   'units/actions review':              ['in',  'no',     'no',     'no'],
-  'units/actions settleFollowUp':      ['in',  'in',     'no',     'no'],
+  'units/actions settleJob':           ['in',  'in',     'no',     'no'],
   'visits/[id]/actions reviseAgain':   ['in',  'in',     'no',     'no'],
   'week/actions book':                 ['in',  'in',     'no',     'no'],
   'week/actions move':                 ['in',  'in',     'no',     'no'],

@@ -267,7 +267,7 @@ test('the commonest unit, whole: at most 16 taps, its first field in sight, litt
     const coil = { name: 'coil.jpg', mimeType: 'image/jpeg', buffer: await photograph() };
     const picture = async (when: string) => {
       const asked = page.waitForEvent('filechooser');
-      await page.getByRole('button', { name: `Photo ${when} cleaning` }).click();
+      await page.locator('#photos').getByText(`Photo ${when} cleaning`, { exact: true }).click();
       await (await asked).setFiles(coil);
     };
     const give = (aspect: string, label: string) =>

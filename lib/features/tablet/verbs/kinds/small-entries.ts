@@ -54,6 +54,7 @@ export const signatureSet: Handler<'signature.set'> = async (ctx, op) => {
         ? 'The visit was signed on two tablets; the later signature stands.'
         : 'One tablet says that nobody was there, another has a signature; the signature stands.',
     );
+  if (elsewhere && nobodyThere && nobodyBefore) ctx.same();
   if (!wins) return;
   await ctx.db.visit.update({
     where: { id: ctx.visit.id },

@@ -24,6 +24,7 @@ async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }
   if (standing) {
     const before = standing.answeredAt ? { at: standing.answeredAt, deviceId: standing.deviceId } : null;
     const wins = !before || standsOver(ctx, id, before);
+    if (before && standing.outcome === outcome && standing.reason === reason) ctx.same();
     const differs = before && before.deviceId !== deviceId && (standing.outcome !== outcome || standing.reason !== reason);
     if (differs && (await cameMeanwhile(ctx, ['task.done', 'task.not_done'], { taskId })))
       ctx.note(

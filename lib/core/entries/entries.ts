@@ -49,7 +49,7 @@ export const URGENCY_LABEL: Record<Urgency, string> = {
 };
 
 /** How a unit is left that does not simply run, and what that asks of the office. */
-export type LeftHow = { label: string; what: string; urgency: Urgency; event: UnitEventKind | null };
+export type LeftHow = { label: string; what: string; urgency: Urgency; event: EnteredEvent | null };
 export const LEFT_HOW: readonly LeftHow[] = [
   { label: 'Stays off: office, now', what: 'Left off: it stays off until somebody has worked on it', urgency: 'now', event: null },
   { label: 'Tripped, left off', what: 'Tripped on high pressure, left off', urgency: 'now', event: 'high_pressure_trip' },

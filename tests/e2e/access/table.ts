@@ -19,6 +19,9 @@ export const PAGES: Record<string, Row> = {
   // Only while nobody is on file.
   '/set-up':                           ['no',  'no',     'no',     'no'],
   '/sign-in':                          ['in',  'in',     'in',     'in'],
+  '/sign-in/forgotten':                ['in',  'in',     'in',     'in'],
+  // A link that nobody was sent opens nothing.
+  '/sign-in/link/[token]':             ['no',  'no',     'no',     'no'],
   '/visit/[token]':                    ['own', 'own',    'own',    'own'],
   '/customers':                        ['in',  'in',     'in',     'no'],
   '/customers/[id]':                   ['in',  'in',     'in',     'no'],
@@ -58,6 +61,8 @@ export const PAGES: Record<string, Row> = {
   '/people/[id]':                      ['in',  'no',     'no',     'no'],
   '/people/new':                       ['in',  'no',     'no',     'no'],
   '/shop':                             ['in',  'no',     'no',     'no'],
+  '/me/prove':                         ['in',  'in',     'in',     'no'],
+  '/me/second-step':                   ['in',  'in',     'in',     'no'],
   '/me':                               ['in',  'in',     'in',     'no'],
 };
 
@@ -97,6 +102,8 @@ export const ROUTES: Record<string, Row> = {
 export const ACTIONS: Record<string, Row> = {
   //                                   owner  dispatcher technician stranger
   'set-up/actions setUp':              ['in',  'in',     'in',     'in'],
+  'sign-in/actions askForLink':        ['in',  'in',     'in',     'in'],
+  'sign-in/actions choose':            ['in',  'in',     'in',     'in'],
   'visit/[token]/actions answer':      ['own', 'own',    'own',    'own'],
   'customers/actions addCustomer':     ['in',  'in',     'no',     'no'],
   'customers/actions saveCustomer':    ['in',  'in',     'no',     'no'],
@@ -118,6 +125,11 @@ export const ACTIONS: Record<string, Row> = {
   'me/actions saveMyUnits':            ['in',  'in',     'in',     'no'],
   'me/actions changeMyPassword':       ['in',  'in',     'in',     'no'],
   'me/actions endMySession':           ['own', 'own',    'own',    'no'],
+  'me/actions prove':                  ['in',  'in',     'in',     'no'],
+  'me/actions startStep':              ['in',  'in',     'in',     'no'],
+  'me/actions dropStep':               ['in',  'in',     'in',     'no'],
+  'people/actions sendLink':           ['in',  'no',     'no',     'no'],
+  'people/actions resetStep':          ['in',  'no',     'no',     'no'],
   'people/actions addPerson':          ['in',  'no',     'no',     'no'],
   'people/actions savePerson':         ['in',  'no',     'no',     'no'],
   'people/actions switchPerson':       ['in',  'no',     'no',     'no'],

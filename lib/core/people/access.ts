@@ -59,6 +59,8 @@ const GRANTS = {
   'read:equipment': ['owner', 'dispatcher', 'technician'],
   'write:equipment': ['owner', 'dispatcher'],
   'import:equipment': ['owner', 'dispatcher'],
+  /** All of it at once, as a file. */
+  'export:equipment': ['owner', 'dispatcher'],
   'read:due': ['owner', 'dispatcher'],
   'read:visit': ['owner', 'dispatcher'],
   'read:visit:own': ['owner', 'dispatcher', 'technician'],
@@ -84,6 +86,8 @@ const GRANTS = {
   /** Clean, repair or replace: what is decided about a unit. */
   'decide:unit': ['owner'],
   'edit:self': ['owner', 'dispatcher', 'technician'],
+  /** How one signs in. */
+  'secure:self': ['owner', 'dispatcher', 'technician'],
 } as const satisfies Record<string, readonly Role[]>;
 
 export type Permission = keyof typeof GRANTS;

@@ -10,6 +10,7 @@ const GRANTED = {
   'read:equipment':      ['yes', 'yes',      'yes'],
   'write:equipment':     ['yes', 'yes',      '-'],
   'import:equipment':    ['yes', 'yes',      '-'],
+  'export:equipment':    ['yes', 'yes',      '-'],
   'read:due':            ['yes', 'yes',      '-'],
   'read:visit':          ['yes', 'yes',      '-'],
   'read:visit:own':      ['yes', 'yes',      'own'],
@@ -33,6 +34,7 @@ const GRANTED = {
   'write:refrigerant-book': ['yes', 'yes',   '-'],
   'decide:unit':         ['yes', '-',        '-'],
   'edit:self':           ['yes', 'yes',      'yes'],
+  'secure:self':         ['yes', 'yes',      'yes'],
 } as const satisfies Record<Permission, readonly [owner: Said, dispatcher: Said, technician: Said]>;
 
 const COLUMNS = ['owner', 'dispatcher', 'technician'] as const satisfies readonly Role[];

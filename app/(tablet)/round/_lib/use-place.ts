@@ -11,7 +11,7 @@ export type Place =
   | { at: 'tag'; code: string }
   | { at: 'entries' };
 
-export function readPlace(hash: string): Place {
+function readPlace(hash: string): Place {
   const [first = '', id = '', what = '', unitId = '', step = '', more = ''] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
   if (first === 'visit' && id) {
     if (what === 'unit' && unitId && step === 'sealed')

@@ -6,6 +6,7 @@ import type { Me, UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
 import { siOf, type DraftUnits, type Given } from '../../_lib/sealed-draft';
 import type { Record_, StepInHand } from '../../_lib/use-sealed';
 import { ownMass } from '../../_lib/own-words';
+import { CautionNote } from '../caution-note';
 import { Num, Verdict } from './fields';
 import { Weighing } from './weighing';
 
@@ -46,8 +47,23 @@ export function Charge({ in: s, me, unit, visit, record, units }: Props) {
       {unit.chargeKg === null ? <Num in={s} name="plate" label="Charge on the plate" unit={units.charge.label} /> : null}
       {typeof sum === 'string' ? <p className="text-soft">{sum}</p> : sum ? <Working sum={sum} me={me} /> : null}
       <Weighing in={s} me={me} unit={unit} units={units} way="charge" />
+      {sum !== null && typeof sum !== 'string' ? (
+        <Against sum={sum} start={siOf(s.draft.start, units.scale)} end={siOf(s.draft.end, units.scale)} me={me} />
+      ) : null}
     </>
   );
+}
+
+/** Half an ounce beyond the band is more than a scale errs: judgement. */
+const BESIDE_KG = 0.014;
+
+function Against({ sum, start, end, me }: { sum: ChargeByWeight; start: number | null; end: number | null; me: Me }) {
+  if (start === null || end === null || end > start) return null;
+  const kg = start - end;
+  const over = kg > sum.band[1] + BESIDE_KG;
+  if (!over && kg >= sum.band[0] - BESIDE_KG) return null;
+  const words = `${ownMass(kg, me)} went in, ${ownMass(sum.kg, me)} was reckoned. ${over ? 'Take the rest back out by weight.' : 'Add the rest, or say in the note why not.'}`;
+  return <CautionNote title={over ? 'More than reckoned' : 'Less than reckoned'} words={words} />;
 }
 
 function Working({ sum, me }: { sum: ChargeByWeight; me: Me }) {

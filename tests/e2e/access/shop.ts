@@ -16,7 +16,17 @@ export type Theirs = {
 export type Ids = {
   own: Theirs;
   foreign: Theirs;
-  shop: { customer: string; kitchen: string; unit: string; person: string; cylinder: string; importRun: string; planRun: string; job: string; quote: string };
+  shop: {
+    customer: string;
+    kitchen: string;
+    unit: string;
+    person: string;
+    cylinder: string;
+    importRun: string;
+    planRun: string;
+    job: string;
+    quote: string;
+  };
 };
 
 const hash = (text: string) => createHash('sha256').update(text).digest('hex');

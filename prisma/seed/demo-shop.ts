@@ -10,6 +10,7 @@ import { foulingRow } from '../../lib/features/evidence/verbs/save-belief';
 import { Learning } from './simulate/learn';
 import { liveThrough, stagger } from './simulate/history';
 import { reviewChanges } from './simulate/owner';
+import { refrigerantBook } from './simulate/refrigerant';
 import { bookAhead } from './simulate/upcoming';
 import { beginWorld, type Out } from './simulate/world';
 
@@ -48,6 +49,7 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
     estimates: learning.estimates,
     fouling,
     ruleChanges: learning.ruleChanges,
+    refrigerant: refrigerantBook(world, seed),
     priors: learning.priors,
   };
   return { shop, out: world.out };

@@ -1,6 +1,7 @@
 import type { Prisma, PrismaClient } from '../../lib/database/generated/client';
 import { inPieces } from './in-pieces';
 import { saveJobs } from './save-jobs';
+import type { RefrigerantRows } from './simulate/refrigerant';
 import type { Out } from './simulate/world';
 
 type Tx = Prisma.TransactionClient;
@@ -17,6 +18,7 @@ export type Shop = {
   fouling: Prisma.UnitFoulingCreateManyInput[];
   ruleChanges: Prisma.RuleChangeCreateManyInput[];
   priors: Prisma.FleetPriorCreateManyInput[];
+  refrigerant: RefrigerantRows;
 };
 
 /** Writes the whole shop in one transaction: all of it or nothing. */
@@ -43,6 +45,11 @@ export async function saveShop(db: PrismaClient, shop: Shop, out: Out): Promise<
       await inPieces(shop.estimates, (data) => tx.estimate.createMany({ data }));
       await inPieces(shop.fouling, (data) => tx.unitFouling.createMany({ data }));
       await inPieces(shop.ruleChanges, (data) => tx.ruleChange.createMany({ data }));
+      await tx.certificate.createMany({ data: shop.refrigerant.certificates });
+      await tx.cylinder.createMany({ data: shop.refrigerant.cylinders });
+      await tx.sealedRecord.createMany({ data: shop.refrigerant.sealedRecords });
+      await tx.sealedStep.createMany({ data: shop.refrigerant.sealedSteps });
+      await tx.cylinderEntry.createMany({ data: shop.refrigerant.cylinderEntries });
       await tx.fleetPrior.createMany({ data: shop.priors });
     },
     { timeout: 120_000, maxWait: 10_000 },

@@ -1,6 +1,6 @@
 import 'server-only';
 import { DEFAULT_HYPER, type FoulingPosterior } from '../../../core/fouling';
-import { DEFAULT_SHOP_RULES, readShopRules, type FleetBelief, type ShopRules } from '../../../core/evidence';
+import { DEFAULT_POLICY_ON_FILE, readPolicy, type FleetBelief, type PolicyOnFile } from '../../../core/evidence';
 import type { Tx } from '../../../database/client';
 
 /** What the fleet taught at its last fitting; the room's own priors before any. Fits of an older model are left alone. */
@@ -14,9 +14,9 @@ export async function fleetBelief(db: Tx): Promise<FleetBelief> {
 }
 
 /** The shop's policy, whole: what was never set is as the program brings it. */
-export async function shopRules(db: Tx): Promise<ShopRules> {
+export async function policyOnFile(db: Tx): Promise<PolicyOnFile> {
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { policy: true } });
-  return shop ? readShopRules(shop.policy) : DEFAULT_SHOP_RULES;
+  return shop ? readPolicy(shop.policy) : DEFAULT_POLICY_ON_FILE;
 }
 
 /** Posteriors on file of a kitchen's units, of one model only: others speak another language. */

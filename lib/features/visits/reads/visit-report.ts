@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Estimate } from '../../../core/condenser/types';
-import { OPERATION_LABEL, type OperationKind } from '../../../core/tablet';
+import { ENTRY_LABEL, type EntryKind } from '../../../core/tablet';
 import type { VisitReport } from '../../../core/tablet/visit-report';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { groupBy } from '../../../core/numerics/group-by';
@@ -134,7 +134,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
     })),
     operations: operations.map((o) => ({
       id: o.id,
-      what: OPERATION_LABEL[o.kind as OperationKind] ?? o.kind,
+      what: ENTRY_LABEL[o.kind as EntryKind] ?? o.kind,
       by: by(o.userId),
       device: o.device.name || 'tablet',
       madeAt: o.madeAt.getTime(),

@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_HOURS } from '../../../database/stored/shop';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewPerson } from '../../../schemas/people';
@@ -12,7 +13,7 @@ export const PERSON_REFUSALS = { User_email_key: ['Someone signs in with this e-
 export async function createPerson({ db, actor, now }: ServiceContext, { password, ...data }: NewPerson): Promise<{ userId: string }> {
   const passwordHash = await hashPassword(password);
   const work = withinTransaction(db, async (tx) => {
-    const { id } = await tx.user.create({ data: { ...data, passwordHash, createdAt: now } });
+    const { id } = await tx.user.create({ data: { ...data, shifts: STORED_HOURS.write(data.shifts), passwordHash, createdAt: now } });
     await writeAudit(tx, {
       at: now,
       userId: actor?.userId ?? null,

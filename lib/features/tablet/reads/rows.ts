@@ -1,14 +1,8 @@
 import 'server-only';
+import { STORED_QUESTIONED } from '../../../database/stored/records';
+import { STORED_COMPRESSOR_MAP } from '../../../database/stored/shop';
 import { unitValues } from '../../../core/equipment/unit-fields';
-import type { CompressorMap } from '../../../core/condenser/compressor/ten-coefficient';
-import {
-  READING_FIELDS,
-  type FindingEntry,
-  type Questioned,
-  type ReadingEntry,
-  type ReadingValues,
-  type UnitOnFile,
-} from '../../../core/tablet';
+import { READING_FIELDS, type FindingEntry, type ReadingEntry, type ReadingValues, type UnitOnFile } from '../../../core/tablet';
 import type { Prisma } from '../../../database/generated/client';
 
 /** Database rows as the tablet holds them. Enumerations are text in the database and kept by the schemas at the door. */
@@ -33,7 +27,7 @@ export const readingEntry = (r: ReadingRow): ReadingEntry => ({
   values: readingValues(r),
   gaugeGrade: r.gaugeGrade,
   gaugeSpanPa: r.gaugeSpanPa,
-  questioned: Array.isArray(r.questioned) ? (r.questioned as Questioned[]) : [],
+  questioned: [...STORED_QUESTIONED.read(r.questioned)],
 });
 
 export const findingEntry = (f: Prisma.FindingGetPayload<object>): FindingEntry => ({
@@ -52,7 +46,7 @@ type UnitRow = Prisma.UnitGetPayload<{ include: { followUps: true } }>;
 export const unitOnFile = (u: UnitRow, more: Pick<UnitOnFile, 'past' | 'baseline' | 'pastLosses' | 'thumbs'>): UnitOnFile => ({
   id: u.id,
   ...unitValues(u),
-  compressorMap: u.compressorMap as CompressorMap | null,
+  compressorMap: STORED_COMPRESSOR_MAP.readOrNull(u.compressorMap),
   openFollowUps: u.followUps.map((f) => ({ what: f.what, urgency: f.urgency })),
   ...more,
 });

@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_ENTRY_DETAIL } from '../../../database/stored/records';
 import { isAppError } from '../../../core/errors';
 import type { Operation, OperationKind, OperationResult, Outcome } from '../../../core/tablet';
 import type { Prisma, Tx } from '../../../database/client';
@@ -75,7 +76,11 @@ export async function applyOne(
     madeAt: new Date(envelope.madeAt),
     receivedAt: now,
     outcome,
-    detail: { note, ...(correctedBy ? { clockCorrectedMs: correctedBy } : {}), ...(onFile ? {} : { visitId: envelope.visitId }) },
+    detail: STORED_ENTRY_DETAIL.write({
+      note,
+      ...(correctedBy ? { clockCorrectedMs: correctedBy } : {}),
+      ...(onFile ? {} : { visitId: envelope.visitId }),
+    }),
   };
   return { result: { id: envelope.id, outcome, note }, row, slip: isSlip(refused) ? refused : null };
 }

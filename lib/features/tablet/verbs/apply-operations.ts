@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_ENTRY_DETAIL } from '../../../database/stored/records';
 import type { Actor } from '../../../core/people/access';
 import { OPERATION_VERSION, type OperationResult, type Outcome, type Stop, type SyncReply } from '../../../core/tablet';
 import type { Db, Tx } from '../../../database/client';
@@ -46,7 +47,7 @@ async function tiePictures(db: Db, ids: readonly string[]): Promise<void> {
 async function takeIn(tx: Tx, ctx: Ctx, device: LockedDevice, batch: readonly OperationEnvelope[]): Promise<SyncReply> {
   const known = new Map<string, OperationResult>();
   for (const o of await tx.operation.findMany({ where: { id: { in: batch.map((e) => e.id) } } }))
-    known.set(o.id, { id: o.id, outcome: o.outcome as Outcome, note: (o.detail as { note?: string }).note ?? '' });
+    known.set(o.id, { id: o.id, outcome: o.outcome as Outcome, note: STORED_ENTRY_DETAIL.read(o.detail).note ?? '' });
   const desk = new VisitDesk(tx, device.userId);
   const results: OperationResult[] = [];
   const filed: FiledOperation[] = [];

@@ -1,0 +1,35 @@
+import type { Stored } from './stored';
+import { STORED_BASELINE, STORED_ESTIMATE } from './estimate';
+import { STORED_FLEET_BELIEF, STORED_OWN_LIMITS, STORED_POSTERIOR } from './fouling';
+import { STORED_CHOICES, STORED_MADE, STORED_REPORT, STORED_SHEETS } from './imports';
+import { STORED_BOOKED, STORED_PROPOSAL } from './planning';
+import { STORED_AUDIT_DETAIL, STORED_CHANGE_EVIDENCE, STORED_ENTERED, STORED_ENTRY_DETAIL, STORED_QUESTIONED, STORED_VISIT_EVENT } from './records'; // prettier-ignore
+import { STORED_COMPRESSOR_MAP, STORED_HOURS, STORED_POLICY } from './shop';
+
+/** Every Json column with what reads it. A test asks for each column of the schema. */
+export const STORED_COLUMNS: Record<string, Pick<Stored<unknown>, 'name' | 'version' | 'read'> | 'as it came'> = {
+  'ShopSettings.policy': STORED_POLICY,
+  'User.shifts': STORED_HOURS,
+  'Kitchen.serviceHours': STORED_HOURS,
+  'Unit.compressorMap': STORED_COMPRESSOR_MAP,
+  'RuleChange.evidence': STORED_CHANGE_EVIDENCE,
+  'VisitEvent.detail': STORED_VISIT_EVENT,
+  'Reading.entered': STORED_ENTERED,
+  'Reading.questioned': STORED_QUESTIONED,
+  'Estimate.result': STORED_ESTIMATE,
+  'UnitFouling.posterior': STORED_POSTERIOR,
+  'UnitFouling.baseline': STORED_BASELINE,
+  'UnitFouling.own': STORED_OWN_LIMITS,
+  'FleetPrior.hyper': STORED_FLEET_BELIEF,
+  // Word for word what a tablet sent, with the version it said (column `version`): also what nobody could read.
+  'Operation.payload': 'as it came',
+  'Operation.detail': STORED_ENTRY_DETAIL,
+  'PlanRun.params': STORED_BOOKED,
+  'PlanRun.result': STORED_PROPOSAL,
+  'ImportRun.problems': STORED_REPORT,
+  'ImportRun.source': STORED_SHEETS,
+  'ImportRun.choices': STORED_CHOICES,
+  'ImportRun.made': STORED_MADE,
+  'SheetMemory.choices': STORED_CHOICES,
+  'AuditEntry.detail': STORED_AUDIT_DETAIL,
+};

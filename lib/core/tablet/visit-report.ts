@@ -1,6 +1,7 @@
 import type { Estimate } from '../condenser/types';
 import type { FindingPhase, Outcome, ReadingValues, UnitEventKind } from '../entries/entries';
 import type { Aspect, Grade } from '../findings/grades';
+import type { JobState } from '../jobs/states';
 import type { OutcomeEntry, VisitStatus } from './state';
 
 /** A visit as the office reads it: everything that came of it, entries that were replaced included. Times are epoch milliseconds. */
@@ -44,7 +45,7 @@ export type UnitReport = {
   findings: FindingReport[];
   readings: ReadingReport[];
   photos: PhotoReport[];
-  followUps: { id: string; what: string; urgency: string; status: string }[];
+  followUps: { id: string; number: number; what: string; state: JobState }[];
   events: { id: string; kind: UnitEventKind; note: string }[];
   parts: PartReport[];
   foodWarnings: FoodWarningReport[];

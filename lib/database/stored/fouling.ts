@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { FleetBelief, OwnLimits } from '../../core/evidence';
 import { isGradeOf, type CoilGrade, type FanGrade } from '../../core/findings/grades';
-import { TRIP_CAUSES, type FoulingPosterior, type Hyper, type UnitEvent } from '../../core/fouling';
+import type { FoulingPosterior, Hyper, UnitEvent } from '../../core/fouling';
+import { TRIP_CAUSES } from '../../core/fouling/history';
 import { band, day, limit, meanSd, numbers, placement } from './parts';
 import { stored } from './stored';
 

@@ -1,4 +1,5 @@
 import 'server-only';
+import { randomBytes } from 'node:crypto';
 import { STORED_HOURS } from '../../../database/stored/shop';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
@@ -6,14 +7,20 @@ import type { NewPerson } from '../../../schemas/people';
 import { orSay } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { hashPassword } from './password';
+import { sendPasswordLink } from './password-links';
 
 export const PERSON_REFUSALS = { User_email_key: ['Someone signs in with this e-mail already.', 'email'] } as const;
 
-/** @throws AppError conflict — the e-mail is taken. */
-export async function createPerson({ db, actor, now }: ServiceContext, { password, ...data }: NewPerson): Promise<{ userId: string }> {
-  const passwordHash = await hashPassword(password);
+/** Without a password a link to choose one goes to the e-mail. @throws AppError conflict — the e-mail is taken. */
+export async function createPerson(
+  { db, actor, now, baseUrl = '' }: ServiceContext & { baseUrl?: string },
+  { password, ...data }: NewPerson,
+): Promise<{ userId: string }> {
+  const passwordHash = await hashPassword(password || randomBytes(32).toString('hex'));
   const work = withinTransaction(db, async (tx) => {
-    const { id } = await tx.user.create({ data: { ...data, shifts: STORED_HOURS.write(data.shifts), passwordHash, createdAt: now } });
+    const { id } = await tx.user.create({
+      data: { ...data, shifts: STORED_HOURS.write(data.shifts), onCall: STORED_HOURS.write(data.onCall), passwordHash, createdAt: now },
+    });
     await writeAudit(tx, {
       at: now,
       userId: actor?.userId ?? null,
@@ -22,6 +29,7 @@ export async function createPerson({ db, actor, now }: ServiceContext, { passwor
       entityId: id,
       detail: { role: data.role },
     });
+    if (!password) await sendPasswordLink(tx, { id, ...data }, 'invitation', { now, baseUrl });
     return { userId: id };
   });
   return orSay(work, PERSON_REFUSALS);

@@ -20,7 +20,7 @@ export function editPerson({ db, actor, now }: ServiceContext, { id, version, ..
     if (takesVisits(before.role) && !takesVisits(data.role)) await refuseWithOpenVisits(tx, before, 'role');
     const { count } = await tx.user.updateMany({
       where: { id, version },
-      data: { ...data, shifts: STORED_HOURS.write(data.shifts), version: { increment: 1 } },
+      data: { ...data, shifts: STORED_HOURS.write(data.shifts), onCall: STORED_HOURS.write(data.onCall), version: { increment: 1 } },
     });
     if (count === 0) throw await staleError(tx, 'User', id, 'this person');
     await writeAudit(tx, {
@@ -29,7 +29,9 @@ export function editPerson({ db, actor, now }: ServiceContext, { id, version, ..
       action: 'person.edited',
       entity: 'User',
       entityId: id,
-      detail: { changed: differences({ ...before, shifts: STORED_HOURS.read(before.shifts) }, data) },
+      detail: {
+        changed: differences({ ...before, shifts: STORED_HOURS.read(before.shifts), onCall: STORED_HOURS.read(before.onCall) }, data),
+      },
     });
   });
   return orSay(work, PERSON_REFUSALS);

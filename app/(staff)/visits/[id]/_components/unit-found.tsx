@@ -1,4 +1,5 @@
 import Link from 'next/link';
+import { JOB_STATE_LABEL } from '@/lib/core/jobs';
 import type { UnitReport } from '@/lib/core/tablet/visit-report';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
@@ -67,7 +68,8 @@ export function UnitFound({
           </ul>
           {unit.followUps.map((f) => (
             <p key={f.id} className="mt-2">
-              <State shape="ask">Follow-up</State> {f.what}
+              <State shape="ask">Job {f.number}</State> <Link href={`/jobs/${f.id}`}>{f.what}</Link>{' '}
+              <span className="text-soft">{JOB_STATE_LABEL[f.state].toLowerCase()}</span>
             </p>
           ))}
           {unit.events.map((e) => (

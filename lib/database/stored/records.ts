@@ -40,11 +40,25 @@ export const STORED_CHANGE_EVIDENCE = stored<ChangeEvidence>(
 );
 
 /** What the office made of an entry. */
-export type EntryDetail = { note?: string; clockCorrectedMs?: number; visitId?: string };
+export type EntryDetail = {
+  /** Everything that is asked, and of it what the tablet is told where that is less. */
+  note?: string;
+  told?: string;
+  /** The entry of another tablet that says the same. */
+  same?: string;
+  clockCorrectedMs?: number;
+  visitId?: string;
+};
 export const STORED_ENTRY_DETAIL = stored<EntryDetail>(
   'answer to an entry',
   1,
-  z.looseObject({ note: z.string().optional(), clockCorrectedMs: z.number().optional(), visitId: z.string().optional() }),
+  z.looseObject({
+    note: z.string().optional(),
+    told: z.string().optional(),
+    same: z.string().optional(),
+    clockCorrectedMs: z.number().optional(),
+    visitId: z.string().optional(),
+  }),
 );
 
 /** Demo shops of before kept the number itself. */

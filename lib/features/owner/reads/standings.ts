@@ -1,7 +1,7 @@
 import 'server-only';
 import { STORED_OWN_LIMITS } from '../../../database/stored/fouling';
 import { daysBetween, todayIn } from '../../../core/calendar';
-import type { OwnLimits, UnitStanding } from '../../../core/evidence';
+import type { UnitStanding } from '../../../core/evidence';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { Prisma, type Tx } from '../../../database/client';
 

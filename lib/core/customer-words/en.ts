@@ -64,6 +64,8 @@ export const EN = {
     drain: 'Drain',
     gasket: 'Door gaskets',
   } as Record<Aspect, string>,
+  /** By the key of the kind of task. */
+  task: {} as Record<string, string | undefined>,
   leftClean: 'It was left clean.',
   leftStill: (words: string) => `As left: ${words}`,
   done: (tasks: string[]) => `Done: ${tasks.join(', ')}.`,

@@ -65,6 +65,12 @@ export const ES: CustomerWords = {
     drain: 'Desagüe',
     gasket: 'Empaques de las puertas',
   },
+  task: {
+    coil_cleaning: 'limpieza del condensador',
+    drain_inspection: 'revisión del desagüe',
+    evaporator_inspection: 'revisión del evaporador',
+    ice_machine_cleaning: 'limpieza y desinfección de la máquina de hielo',
+  },
   leftClean: 'Quedó limpio.',
   leftStill: (words) => `Como quedó: ${words}`,
   done: (tasks) => `Hecho: ${tasks.join(', ')}.`,

@@ -26,7 +26,7 @@ export type UnitForCustomer = { id: string; name: string; lines: string[]; next:
 /** What the report says beyond the visit itself: when each task comes next, and what is still open. */
 export type AroundVisit = {
   shop: string;
-  next: { unitId: string; task: string; dueOn: string; rule: string; ruleBefore: string | null }[];
+  next: { unitId: string; kind: string; task: string; dueOn: string; rule: string; ruleBefore: string | null }[];
   jobs: { unitNames: string[]; what: string; urgency: JobUrgency }[];
 };
 
@@ -65,12 +65,16 @@ export function visitForCustomer(visit: VisitReport, around: AroundVisit, langua
   };
 }
 
+/** A kind of the shop's own has the shop's own word. */
+const taskWords = (say: CustomerWords, t: { kind: string; label: string }) => say.task[t.kind] ?? t.label.toLowerCase();
+const capital = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1);
+
 const isDone = (u: UnitReport) => u.tasks.some((t) => t.outcome !== 'planned');
 
 function unitLines(u: UnitReport, say: CustomerWords, units: MeasureUnits): string[] {
   if (u.outcome?.outcome === 'could_not_reach') return [say.noReach(u.outcome.reason)];
   if (u.outcome?.outcome === 'gone') return [say.gone];
-  const done = u.tasks.filter((t) => t.outcome === 'done').map((t) => t.label.toLowerCase());
+  const done = u.tasks.filter((t) => t.outcome === 'done').map((t) => taskWords(say, t));
   return [
     ...ASPECTS.flatMap((aspect) =>
       aspectLines(
@@ -80,7 +84,7 @@ function unitLines(u: UnitReport, say: CustomerWords, units: MeasureUnits): stri
       ),
     ),
     ...(done.length > 0 ? [say.done(done)] : []),
-    ...u.tasks.filter((t) => t.outcome === 'not_done').map((t) => say.notDone(t.label.toLowerCase(), t.reason)),
+    ...u.tasks.filter((t) => t.outcome === 'not_done').map((t) => say.notDone(taskWords(say, t), t.reason)),
     ...(u.parts.length > 0 ? [say.parts(u.parts.map((p) => `${p.quantity} × ${p.what}`))] : []),
     ...readingLines(u.readings, say, units),
   ];
@@ -141,7 +145,7 @@ const weeksOf = (rule: string): number | null => {
 };
 
 function nextLine(n: AroundVisit['next'][number], say: CustomerWords, language: Language): string {
-  const head = say.next(n.task, customerDate(n.dueOn, language));
+  const head = say.next(capital(taskWords(say, { kind: n.kind, label: n.task })), customerDate(n.dueOn, language));
   const [is, was] = [weeksOf(n.rule), n.ruleBefore ? weeksOf(n.ruleBefore) : null];
   if (is === null) return `${head}.`;
   const why = was === null || was === is ? say.asBefore : is < was ? say.sooner(was) : say.later(was);

@@ -37,6 +37,7 @@ export async function customerReport(db: Tx, visitId: string, units: MeasureUnit
     shop: shop?.name ?? '',
     next: tasks.map((t) => ({
       unitId: t.unitId,
+      kind: t.kindKey,
       task: t.kind.label,
       dueOn: toLocalDate(t.dueOn),
       rule: t.rule,

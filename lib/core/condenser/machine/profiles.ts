@@ -34,11 +34,11 @@ type Row = {
  * about 10 for walk-ins, 15–20 for reach-ins (common practice, from memory).
  */
 const ROWS: Record<UnitKind, Row> = {
-  reach_in: { rise: 25, sd: 4, td: 17, watts: 500, compressor: 'small_reciprocating' },
-  undercounter: { rise: 26, sd: 4, td: 17, watts: 250, compressor: 'small_reciprocating' },
-  drawer_base: { rise: 27, sd: 4, td: 17, watts: 300, compressor: 'small_reciprocating' },
-  prep_table: { rise: 26, sd: 4, td: 17, watts: 400, compressor: 'small_reciprocating' },
-  walk_in_cooler: { rise: 22.5, sd: 3.5, td: 10, watts: 2800, compressor: 'reciprocating' },
+  reach_in: { rise: 25, sd: 4, td: 19, watts: 500, compressor: 'small_reciprocating' },
+  undercounter: { rise: 26, sd: 4, td: 19, watts: 250, compressor: 'small_reciprocating' },
+  drawer_base: { rise: 27, sd: 4, td: 19, watts: 300, compressor: 'small_reciprocating' },
+  prep_table: { rise: 26, sd: 4, td: 19, watts: 400, compressor: 'small_reciprocating' },
+  walk_in_cooler: { rise: 22.5, sd: 3.5, td: 10.5, watts: 2800, compressor: 'reciprocating' },
   walk_in_freezer: { rise: 20, sd: 3.5, td: 10, watts: 2200, compressor: 'reciprocating' },
   ice_machine: { rise: 25, sd: 4.5, td: 22, watts: 1500, compressor: 'small_reciprocating' },
   display: { rise: 24, sd: 4, td: 17, watts: 900, compressor: 'small_reciprocating' },

@@ -64,6 +64,12 @@ const GAIN_PART = { capillary: 0.42, valve: 0.22 };
 const EXCHANGED = { capillary: 0.75, valve: 0.1 };
 /** Liquid of the evaporator against that of the flooded condenser, as far as dryness shifts charge (judgement). */
 const SHIFT = { capillary: 0.25, valve: 0.08 };
+/**
+ * A capillary's unit carries an accumulator before its compressor: liquid that leaves the evaporator stays in it, and the
+ * condenser is short of it. Share of the condenser per wetness, and how sharply it sets in (judgement).
+ */
+const ACCUMULATOR = 1.5;
+const ACCUMULATOR_KNEE = 0.02;
 const OUTLET_SUPERHEAT_K = 5;
 
 /** Superheat never falls below nothing, but a solver must feel which way is out. */
@@ -214,7 +220,8 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
   const boiled = hv - wet * latentE - hIn;
   const wetted = dry > 0 ? 1 - dry : 1;
   o.evaporator = Math.log(Math.max(1e-9, flow * boiled)) - Math.log(wetted * difference) - x[LN_EVAP]! - m.lnEvapRef;
-  o.charge = flooded - m.floodedRef - x[CHARGE]! - (m.capillary ? SHIFT.capillary : SHIFT.valve) * (dry - m.dryRef);
+  const caught = m.capillary && dry < 0.3 ? ACCUMULATOR * ACCUMULATOR_KNEE * Math.log1p(Math.exp(-dry / ACCUMULATOR_KNEE)) : 0;
+  o.charge = flooded - m.floodedRef - x[CHARGE]! - (m.capillary ? SHIFT.capillary : SHIFT.valve) * (dry - m.dryRef) + caught;
   if (m.capillary) {
     const lnTube = m.cap(tc) + 0.5 * lnGas + subcoolingGain(sub, m.beta) + flashLoss(quality);
     o.expansion = Math.log(flow) - lnTube - x[LN_VALVE]! - m.lnExpansionRef;

@@ -64,7 +64,7 @@ export const SOUND = {
   gain: { capillary: 0.13, valve: 0.065 },
   charge: { capillary: 0.05, valve: 0.055 },
   lnValve: 0.08,
-  overK: 8,
+  overK: 6.5,
   /** Gas at the discharge against the compressor law, K: more goes through the shell (set on the outside plant, part A). */
   overMeanK: { capillary: { medium: -5, low: -15 }, valve: { medium: 1, low: -4 }, ice: 6 },
 } as const;

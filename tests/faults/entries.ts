@@ -1,5 +1,5 @@
 import { ASPECTS, GRADES, type Grade } from '@/lib/core/findings/grades';
-import { UNIT_EVENT_KINDS, URGENCIES, type OperationKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
+import { ENTERED_EVENTS, URGENCIES, type OperationKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
 import type { Random } from './random';
 
 export type Made = { [K in OperationKind]: { visitId: string; kind: K; payload: Payloads[K] } }[OperationKind];
@@ -17,6 +17,7 @@ const WEIGHTS = {
   'food_warning.add': 2,
   'event.add': 3,
   'signature.set': 3,
+  'sealed.step': 9,
   'entry.strike': 3,
 } as const;
 
@@ -91,24 +92,68 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
       return kind === 'task.done' ? made(kind, { taskId: task.taskId }) : made(kind, { taskId: task.taskId, reason: 'no time' });
     }
     case 'part.use':
-      return made(kind, { unitId: random.chance(0.5) ? unitId : null, what: `filter ${random.whole(100)}`, quantity: 1 + random.whole(3) });
+      return made(kind, {
+        unitId: random.chance(0.5) ? unitId : null,
+        what: random.chance(0.4) ? 'drain pan tablet' : `filter ${random.whole(100)}`,
+        quantity: 1 + random.whole(2),
+      });
     case 'follow_up.add':
       return made(kind, { unitId, what: `${WISHED} ${random.whole(1000)}`, urgency: random.pick(URGENCIES), note: '' });
     case 'food_warning.add':
       return made(kind, { unitId, boxK: 281, toldTo: 'the cook', toldAt: at, note: '' });
     case 'event.add':
-      return made(kind, { unitId, kind: random.pick(UNIT_EVENT_KINDS), at, note: 'said so' });
+      return made(kind, { unitId, kind: random.pick(ENTERED_EVENTS), at, note: 'said so' });
     case 'signature.set':
       return made(
         kind,
         random.chance(0.5) ? { nobodyThere: true, signedBy: '', png: null } : { nobodyThere: false, signedBy: 'the cook', png: ONE_PIXEL },
       );
+    case 'sealed.step': {
+      const before = visit.units.find((u) => u.id === unitId)?.openSealed;
+      const recordId = (visit.entries.sealed ?? []).find((s) => s.unitId === unitId)?.recordId ?? before?.recordId ?? crypto.randomUUID();
+      return made(kind, { recordId, unitId, ...someStep(random) });
+    }
     case 'entry.strike': {
       const entry = random.pick([...visit.entries.parts, null]);
       if (!entry) return made('part.use', { unitId: null, what: 'brush', quantity: 1 });
       return made(kind, { what: 'part', entryId: entry.id, why: 'slip' });
     }
   }
+}
+
+export const CYLINDER = '00000000-0000-4000-8000-00000000c71d';
+export const CERTIFICATE = '00000000-0000-4000-8000-00000000ce27';
+
+/** A step of a repair record: weighed, only written, left out, or one that the office must refuse. */
+function someStep(random: Random): Omit<Payloads['sealed.step'], 'recordId' | 'unitId'> {
+  const rest = { skippedWhy: '', certificateId: CERTIFICATE, overruledBy: '', overruledWhy: '', note: '' };
+  const grams = (1 + random.whole(400)) / 1000;
+  const weighed = { cylinderId: random.chance(0.9) ? CYLINDER : null, startKg: 12, endKg: 12 + grams };
+  const cylinderWords = weighed.cylinderId ? '' : 'the grey one';
+  return random.pick([
+    () => ({ ...rest, step: 'open' as const, work: { step: 'open' as const, how: `cut ${random.whole(99)}` } }),
+    () => ({ ...rest, step: 'open' as const, work: null, skippedWhy: 'valves' }),
+    () => ({
+      ...rest,
+      step: 'recover' as const,
+      work: { step: 'recover' as const, ...weighed, cylinderWords, levelPaGauge: null, recoveredFor: 'reuse' as const },
+    }),
+    () => ({
+      ...rest,
+      step: 'charge' as const,
+      work: { step: 'charge' as const, ...weighed, endKg: 12 - grams, cylinderWords, plateKg: 0.2, targetKg: 0.21, band: null },
+    }),
+    () => ({
+      ...rest,
+      certificateId: null,
+      overruledBy: 'the owner',
+      overruledWhy: 'card at home',
+      step: 'drier' as const,
+      work: null,
+      skippedWhy: 'none fitted',
+    }),
+    () => ({ ...rest, certificateId: null, step: 'open' as const, work: { step: 'open' as const, how: 'without a certificate' } }),
+  ])();
 }
 
 const ONE_PIXEL = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';

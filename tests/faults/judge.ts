@@ -11,10 +11,11 @@ const TABLE = {
   'finding.set': 'finding',
   'reading.add': 'reading',
   'part.use': 'partUsed',
-  'follow_up.add': 'followUp',
+  'follow_up.add': 'job',
   'food_warning.add': 'foodWarning',
   'event.add': 'unitEvent',
   'photo.attach': 'photo',
+  'sealed.step': 'sealedStep',
 } as const;
 
 /** What was written on the tablets against what the office has. */
@@ -37,7 +38,11 @@ export async function judge(
     else if (!isDeepStrictEqual(there.payload, plain(op.payload))) verdict.unequal.push(`${op.kind} ${op.id} arrived changed`);
   }
   if (filed.length > given.written.length) verdict.doubled.push(`${filed.length} operations filed of ${given.written.length} written`);
-  await judgeRows(db, given, new Set(filed.filter((o) => o.outcome !== 'rejected').map((o) => o.id)), verdict);
+  const sameAs = new Map(
+    filed.flatMap((o) => ((o.detail as { same?: string }).same ? [[o.id, (o.detail as { same: string }).same] as const] : [])),
+  );
+  await judgeRows(db, given, new Set(filed.filter((o) => o.outcome !== 'rejected').map((o) => o.id)), sameAs, verdict);
+  await judgeBook(db, given.visitIds, verdict);
   judgeTold(filed, new Map(given.written.map((o) => [o.id, Date.parse(o.basedOn)])), verdict);
   const office = await visitsOnFile(db, given.visitIds, given.personId);
   judgeEnds(office, given, verdict);
@@ -56,17 +61,28 @@ async function judgeRows(
   db: Db,
   given: { written: readonly Operation[]; visitIds: readonly string[] },
   taken: ReadonlySet<string>,
+  /** Entries that said what another tablet's said, and whose row stands for both: that one is not taken back alone. */
+  sameAs: ReadonlyMap<string, string>,
   verdict: Verdict,
 ): Promise<void> {
+  const shared = new Set(sameAs.values());
   const struck = new Set(
-    given.written.filter((o) => o.kind === 'entry.strike' && taken.has(o.id)).map((o) => (o.payload as { entryId: string }).entryId),
+    given.written
+      .filter((o) => o.kind === 'entry.strike' && taken.has(o.id))
+      .map((o) => (o.payload as { entryId: string }).entryId)
+      .filter((id) => !shared.has(id)),
   );
   for (const [kind, table] of Object.entries(TABLE)) {
     const find = db[table].findMany as unknown as (q: object) => Promise<{ id: string; fileId?: string | null }[]>;
     const rows = await find({
-      where: { visitId: { in: [...given.visitIds] }, ...(table === 'followUp' ? { what: { startsWith: WISHED } } : {}) },
+      where:
+        table === 'job'
+          ? { foundVisitId: { in: [...given.visitIds] }, what: { startsWith: WISHED } }
+          : { visitId: { in: [...given.visitIds] } },
     });
-    const expected = given.written.filter((o) => o.kind === kind && taken.has(o.id) && !struck.has(o.id)).map((o) => o.id);
+    const expected = given.written
+      .filter((o) => o.kind === kind && taken.has(o.id) && !sameAs.has(o.id) && !struck.has(o.id))
+      .map((o) => o.id);
     const there = new Map(rows.map((r) => [r.id, r]));
     for (const id of expected) {
       const row = there.get(id);
@@ -90,6 +106,23 @@ async function judgeRows(
   for (const c of current) {
     const last = all.find((a) => a.visitId === c.visitId && a.unitId === c.unitId && a.aspect === c.aspect && a.phase === c.phase);
     if (c._max.at?.getTime() !== last?._max.at?.getTime()) verdict.unequal.push(`an older finding stands for ${c.aspect}`);
+  }
+}
+
+/** The refrigerant book holds what the standing steps weighed, once each: not more by a step sent twice, not less by one that was written anew. */
+async function judgeBook(db: Db, visitIds: readonly string[], verdict: Verdict): Promise<void> {
+  const steps = await db.sealedStep.findMany({
+    where: { visitId: { in: [...visitIds] } },
+    include: { entries: true },
+  });
+  for (const step of steps) {
+    const work = step.work as { cylinderId?: string | null; startKg?: number; endKg?: number } | null;
+    const weighed = step.supersededAt === null && work?.cylinderId ? (work.endKg ?? 0) - (work.startKg ?? 0) : 0;
+    const booked = step.entries.reduce((sum, e) => sum + e.kg, 0);
+    if (Math.abs(weighed - booked) < 1e-9) continue;
+    verdict[Math.abs(booked) < Math.abs(weighed) ? 'lost' : 'doubled'].push(
+      `${step.step} ${step.id}: ${weighed} kg weighed, ${booked} kg in the book`,
+    );
   }
 }
 
@@ -178,6 +211,7 @@ function essence(v: VisitOnFile) {
     foodWarnings: ids(v.entries.foodWarnings),
     events: ids(v.entries.events),
     photos: ids(v.entries.photos),
+    sealed: ids(v.entries.sealed ?? []),
     signature: v.entries.signature,
   };
 }

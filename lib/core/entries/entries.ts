@@ -1,5 +1,7 @@
 import type { UnitSent } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
+import type { SealedStep } from '../sealed/steps';
+import type { SealedWork } from '../sealed/work';
 import type { ReadingField } from './reading-fields';
 
 /**
@@ -7,7 +9,7 @@ import type { ReadingField } from './reading-fields';
  * with its own id, kept there until the office has it, and applied there exactly once. Times are ISO 8601 instants,
  * quantities SI (kelvin, pascal above the local atmosphere, ampere).
  */
-export const OPERATION_VERSION = 3;
+export const OPERATION_VERSION = 4;
 
 export const FINDING_PHASES = ['found', 'left'] as const;
 /** As met on arrival, or as left behind. */
@@ -21,15 +23,20 @@ export type Questioned = { field: ReadingField; question: string; answer: string
 
 export type ReadingValues = Partial<Record<ReadingField, number>>;
 
-export const UNIT_EVENT_KINDS = ['high_pressure_trip', 'compressor_replaced', 'fan_replaced', 'refrigerant_added', 'note'] as const;
-export type UnitEventKind = (typeof UNIT_EVENT_KINDS)[number];
-export const UNIT_EVENT_LABEL: Record<UnitEventKind, string> = {
+/** What can have happened to a unit. */
+export const UNIT_EVENT_LABEL = {
   high_pressure_trip: 'High-pressure trip',
+  coil_cleaned_before: 'Coil cleaned before our first visit',
   compressor_replaced: 'Compressor replaced',
   fan_replaced: 'Fan replaced',
   refrigerant_added: 'Refrigerant added',
   note: 'Something else worth keeping',
-};
+} as const;
+export type UnitEventKind = keyof typeof UNIT_EVENT_LABEL;
+
+/** Those a technician writes down; the rest follows from what is put on file. */
+export const ENTERED_EVENTS = ['high_pressure_trip', 'compressor_replaced', 'fan_replaced', 'refrigerant_added', 'note'] as const;
+export type EnteredEvent = (typeof ENTERED_EVENTS)[number];
 
 export const URGENCIES = ['now', 'soon', 'next', 'quote'] as const;
 /** How soon work is wanted; "now" is a unit that stays off, which the office hears of at once. */
@@ -40,6 +47,14 @@ export const URGENCY_LABEL: Record<Urgency, string> = {
   next: 'At the next visit',
   quote: 'Quote first',
 };
+
+/** How a unit is left that does not simply run, and what that asks of the office. */
+export type LeftHow = { label: string; what: string; urgency: Urgency; event: EnteredEvent | null };
+export const LEFT_HOW: readonly LeftHow[] = [
+  { label: 'Stays off: office, now', what: 'Left off: it stays off until somebody has worked on it', urgency: 'now', event: null },
+  { label: 'Tripped, left off', what: 'Tripped on high pressure, left off', urgency: 'now', event: 'high_pressure_trip' },
+  { label: 'Left running, watch', what: 'Left running: look at it again within days', urgency: 'soon', event: null },
+];
 
 export const STRUCK = ['part', 'follow_up', 'event', 'photo'] as const;
 
@@ -83,7 +98,19 @@ export type Payloads = {
   'part.use': { unitId: string | null; what: string; quantity: number };
   'follow_up.add': { unitId: string; what: string; urgency: Urgency; note: string };
   'food_warning.add': { unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
-  'event.add': { unitId: string; kind: UnitEventKind; at: string; note: string };
+  /** One step of work on a sealed circuit: what was done, or why it was left out. A later one of the same step stands in its place. */
+  'sealed.step': {
+    recordId: string;
+    unitId: string;
+    step: SealedStep;
+    work: SealedWork | null;
+    skippedWhy: string;
+    certificateId: string | null;
+    overruledBy: string;
+    overruledWhy: string;
+    note: string;
+  };
+  'event.add': { unitId: string; kind: EnteredEvent; at: string; note: string };
   /** Takes back an entry that was a slip; the history keeps both. */
   'entry.strike': { what: (typeof STRUCK)[number]; entryId: string; why: string };
   /** `taskIds` are the tasks the device knew of, so that one added meanwhile is not taken for forgotten. */
@@ -123,6 +150,7 @@ export const OPERATION_LABEL: Record<OperationKind, string> = {
   'follow_up.add': 'Follow-up',
   'food_warning.add': 'Food temperature warning',
   'event.add': 'Event',
+  'sealed.step': 'Step on the sealed system',
   'entry.strike': 'Entry taken back',
   'visit.close': 'Visit closed',
 };

@@ -59,6 +59,8 @@ const GRANTS = {
   'read:equipment': ['owner', 'dispatcher', 'technician'],
   'write:equipment': ['owner', 'dispatcher'],
   'import:equipment': ['owner', 'dispatcher'],
+  /** All of it at once, as a file. */
+  'export:equipment': ['owner', 'dispatcher'],
   'read:due': ['owner', 'dispatcher'],
   'read:visit': ['owner', 'dispatcher'],
   'read:visit:own': ['owner', 'dispatcher', 'technician'],
@@ -67,7 +69,9 @@ const GRANTS = {
   'fill:visit': ['owner', 'dispatcher'],
   'fill:visit:own': ['owner', 'dispatcher', 'technician'],
   'settle:entry': ['owner', 'dispatcher'],
-  'settle:follow-up': ['owner', 'dispatcher'],
+  'read:job': ['owner', 'dispatcher'],
+  'write:job': ['owner', 'dispatcher'],
+  'write:part': ['owner', 'dispatcher'],
   'plan:week': ['owner', 'dispatcher'],
   'read:rules': ['owner', 'dispatcher', 'technician'],
   'write:rules': ['owner', 'dispatcher'],
@@ -78,6 +82,8 @@ const GRANTS = {
   'read:messages': ['owner', 'dispatcher'],
   'look-up:refrigerant': ['owner', 'dispatcher', 'technician'],
   'edit:self': ['owner', 'dispatcher', 'technician'],
+  /** How one signs in. */
+  'secure:self': ['owner', 'dispatcher', 'technician'],
 } as const satisfies Record<string, readonly Role[]>;
 
 export type Permission = keyof typeof GRANTS;

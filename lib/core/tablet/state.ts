@@ -2,7 +2,11 @@ import type { CleanBaseline, PastLoss } from '../condenser/types';
 import type { CompressorMap } from '../condenser/compressor/ten-coefficient';
 import type { UnitValues } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
-import type { FindingPhase, Questioned, ReadingValues, UnitEventKind, Urgency } from '../entries/entries';
+import type { CertificateOnFile } from '../refrigerant-book/certificates';
+import type { CylinderOnFile } from '../refrigerant-book/ways';
+import type { OpenRecord, SealedStepEntry } from '../sealed/work';
+import type { MeasureUnits } from '../measures/preferred';
+import type { FindingPhase, Questioned, ReadingValues, EnteredEvent, Urgency } from '../entries/entries';
 
 /** What a tablet holds of one visit. Plain data: it goes through JSON and IndexedDB as it is. Times are ISO instants. */
 
@@ -41,7 +45,8 @@ export type PhotoEntry = {
 export type PartEntry = { id: string; unitId: string | null; what: string; quantity: number };
 export type FollowUpEntry = { id: string; unitId: string; what: string; urgency: Urgency; note: string };
 export type FoodWarningEntry = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
-export type EventEntry = { id: string; unitId: string; kind: UnitEventKind; at: string; note: string };
+export type { OpenRecord, SealedStepEntry } from '../sealed/work';
+export type EventEntry = { id: string; unitId: string; kind: EnteredEvent; at: string; note: string };
 export type SignatureEntry = { signedBy: string; nobodyThere: boolean };
 
 export type Entries = {
@@ -56,6 +61,8 @@ export type Entries = {
   foodWarnings: FoodWarningEntry[];
   events: EventEntry[];
   signature: SignatureEntry | null;
+  /** Steps on sealed systems; not there on a tablet that last heard of the office before there were any. */
+  sealed?: SealedStepEntry[];
 };
 
 export type VisitTaskOnFile = {
@@ -88,6 +95,8 @@ export type UnitOnFile = UnitValues & {
   past: PastVisit[];
   thumbs: { fileId: string; takenAt: string; aspect: Aspect | null; phase: string }[];
   openFollowUps: { what: string; urgency: string }[];
+  /** Begun at an earlier visit. */
+  openSealed?: OpenRecord | null;
 };
 
 export type KitchenOnFile = {
@@ -130,10 +139,14 @@ export type Me = {
   userId: string;
   name: string;
   role: string;
-  temperatureUnit: 'F' | 'C';
-  pressureUnit: 'psig' | 'bar';
-  massUnit: 'oz' | 'g';
+  temperatureUnit: MeasureUnits['temperature'];
+  pressureUnit: MeasureUnits['pressure'];
+  massUnit: MeasureUnits['mass'];
   gaugeGrade: string;
   gaugeSpanPa: number;
   currency: string;
+  /** Under which the person may handle refrigerant. */
+  certificates?: CertificateOnFile[];
+  /** In the shop or in the person's van. */
+  cylinders?: CylinderOnFile[];
 };

@@ -8,7 +8,7 @@ export type Quantity = (typeof QUANTITIES)[number];
  * The band told and the truth of it; null where either is lacking or they do not speak of the same thing. What is told lost
  * is never below nothing, so a machine that gained a little (less liquid in its coil) has lost nothing.
  */
-export function told(row: Row, quantity: Quantity): { band: Figure; truth: number } | null {
+function told(row: Row, quantity: Quantity): { band: Figure; truth: number } | null {
   const { answer: a, truth: t, state } = row;
   if (a.status !== 'ok') return null;
   if (quantity === 'conductance') {

@@ -10,6 +10,7 @@ const GRANTED = {
   'read:equipment':      ['yes', 'yes',      'yes'],
   'write:equipment':     ['yes', 'yes',      '-'],
   'import:equipment':    ['yes', 'yes',      '-'],
+  'export:equipment':    ['yes', 'yes',      '-'],
   'read:due':            ['yes', 'yes',      '-'],
   'read:visit':          ['yes', 'yes',      '-'],
   'read:visit:own':      ['yes', 'yes',      'own'],
@@ -17,7 +18,9 @@ const GRANTED = {
   'fill:visit':          ['yes', 'yes',      '-'],
   'fill:visit:own':      ['yes', 'yes',      'own'],
   'settle:entry':        ['yes', 'yes',      '-'],
-  'settle:follow-up':    ['yes', 'yes',      '-'],
+  'read:job':            ['yes', 'yes',      '-'],
+  'write:job':           ['yes', 'yes',      '-'],
+  'write:part':          ['yes', 'yes',      '-'],
   'plan:week':           ['yes', 'yes',      '-'],
   'read:rules':          ['yes', 'yes',      'yes'],
   'write:rules':         ['yes', 'yes',      '-'],
@@ -28,6 +31,7 @@ const GRANTED = {
   'read:messages':       ['yes', 'yes',      '-'],
   'look-up:refrigerant': ['yes', 'yes',      'yes'],
   'edit:self':           ['yes', 'yes',      'yes'],
+  'secure:self':         ['yes', 'yes',      'yes'],
 } as const satisfies Record<Permission, readonly [owner: Said, dispatcher: Said, technician: Said]>;
 
 const COLUMNS = ['owner', 'dispatcher', 'technician'] as const satisfies readonly Role[];

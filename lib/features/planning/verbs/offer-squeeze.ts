@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Skill } from '../../../core/people/skills';
 import { SKILL_WORDS } from '../../../core/visits/concerns';
 import { needsOf } from '../../../core/visits/needs';
 import { instantOf } from '../../../core/calendar';
@@ -11,6 +12,8 @@ import { bookingKitchen } from '../../visits/reads/visits';
 import type { SqueezeAsk } from '../../../schemas/squeeze';
 
 const SHOWN = 8;
+/** What cannot wait and is not reached within this long is a matter for the telephone. */
+const SOON_MINUTES = 120;
 
 /** Ways to fit an emergency in within seven days, least disturbance first. Books nothing. @throws AppError not_found | invalid */
 export async function offerSqueeze({ db, now }: { db: Db; now: Date }, ask: SqueezeAsk): Promise<SqueezeAnswer> {
@@ -36,6 +39,8 @@ export async function offerSqueeze({ db, now }: { db: Db; now: Date }, ask: Sque
     waitMinutes: Math.round(o.waitMinutes),
     extraDriveMinutes: Math.round(o.extraDriveMinutes),
     overtimeMinutes: Math.round(o.overtimeMinutes),
+    onCall: o.onCall,
+    phone: week.phones.get(o.technicianId) ?? '',
     moves: o.moved.map((m) => {
       const { version, kitchen: name, customer, timeZone, confirmed } = week.standing.get(m.visitId)!;
       return {
@@ -54,7 +59,14 @@ export async function offerSqueeze({ db, now }: { db: Db; now: Date }, ask: Sque
       };
     }),
   }));
-  return { offers, timeZone: kitchen.timeZone, notes: notesOn(week, skills, offers.length === 0, kitchen.name) };
+  const soonest = Math.min(...offers.map((o) => o.waitMinutes));
+  const couldAsk = soonest <= SOON_MINUTES ? [] : week.problem.technicians.filter((t) => skills.every((s) => t.skills.includes(s)));
+  return {
+    offers,
+    timeZone: kitchen.timeZone,
+    couldAsk: couldAsk.map((t) => ({ name: t.name, phone: week.phones.get(t.id) ?? '' })),
+    notes: notesOn(week, skills, offers.length === 0, kitchen.name),
+  };
 }
 
 /** Units whose skills the work asks for: those named, or any of the kitchen when none is. */
@@ -66,12 +78,12 @@ export async function unitsInNeed(db: Db, ask: Pick<SqueezeAsk, 'kitchenId' | 'u
   return named.length > 0 ? named : units;
 }
 
-function notesOn(week: Awaited<ReturnType<typeof squeezeProblem>>, skills: string[], none: boolean, kitchen: string): string[] {
+function notesOn(week: Awaited<ReturnType<typeof squeezeProblem>>, skills: Skill[], none: boolean, kitchen: string): string[] {
   const notes: string[] = [];
   if (week.withoutPlace) notes.push(`${kitchen} has no position on file: the drive there is a guess.`);
   if (!none) return notes;
   const able = week.problem.technicians.filter((t) => skills.every((s) => t.skills.includes(s)));
-  if (able.length === 0) notes.push(`Nobody on file may do this: it needs ${skills.map((s) => SKILL_WORDS[s] ?? s).join(' and ')}.`);
+  if (able.length === 0) notes.push(`Nobody on file may do this: it needs ${skills.map((s) => SKILL_WORDS[s]).join(' and ')}.`);
   else if (able.every((t) => t.shifts.length === 0))
     notes.push(
       `${able.map((t) => t.name).join(', ')} could do it and ${able.length === 1 ? 'has' : 'have'} no shift in the next seven days.`,

@@ -1,39 +1,31 @@
 import 'server-only';
-import { addDays, todayIn } from '../../../../core/calendar';
-import { fromLocalDate } from '../../../../core/calendar/date-column';
 import { AppError } from '../../../../core/errors';
 import { cameMeanwhile } from '../came-meanwhile';
 import { standsOver, timeNamed, type Handler } from '../context';
+import { standsForAnother, twinOf } from '../twin';
+import { takeBackWanted } from './follow-up-add';
 import { unitOnVisit } from '../unit-on-visit';
-
-/** "Within days", as a day on the list of where to go back to. Judgement. */
-const DAYS_SOON = 3;
 
 /** Entries that stand beside one another and never replace anything. */
 
 export const partUse: Handler<'part.use'> = async (ctx, op) => {
   if (op.payload.unitId) await unitOnVisit(ctx, op.payload.unitId);
+  const twin = await twinOf(ctx, op.kind, op.payload, async (id) => (await ctx.db.partUsed.count({ where: { id } })) > 0);
+  if (twin) return ctx.same(twin);
   await ctx.db.partUsed.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: ctx.at } });
-};
-
-export const followUpAdd: Handler<'follow_up.add'> = async (ctx, op) => {
-  const unit = await unitOnVisit(ctx, op.payload.unitId);
-  const { urgency } = op.payload;
-  const days = urgency === 'now' ? 0 : urgency === 'soon' ? DAYS_SOON : null;
-  const dueOn = days === null ? null : fromLocalDate(addDays(todayIn(ctx.visit.timeZone, ctx.at.getTime()), days));
-  await ctx.db.followUp.create({
-    data: { id: op.id, visitId: ctx.visit.id, ...op.payload, dueOn, createdById: ctx.actor.userId, createdAt: ctx.at },
-  });
-  if (urgency === 'now') ctx.note(`${unit.name} stays off until somebody has worked on it: ${op.payload.what}. Ring the kitchen.`);
 };
 
 export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, op) => {
   await unitOnVisit(ctx, op.payload.unitId);
+  const twin = await twinOf(ctx, op.kind, op.payload, async (id) => (await ctx.db.foodWarning.count({ where: { id } })) > 0);
+  if (twin) return ctx.same(twin);
   await ctx.db.foodWarning.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, toldAt: timeNamed(ctx, op.payload.toldAt) } });
 };
 
 export const eventAdd: Handler<'event.add'> = async (ctx, op) => {
   await unitOnVisit(ctx, op.payload.unitId);
+  const twin = await twinOf(ctx, op.kind, op.payload, async (id) => (await ctx.db.unitEvent.count({ where: { id } })) > 0);
+  if (twin) return ctx.same(twin);
   await ctx.db.unitEvent.create({
     data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: timeNamed(ctx, op.payload.at), byUserId: ctx.actor.userId },
   });
@@ -62,6 +54,7 @@ export const signatureSet: Handler<'signature.set'> = async (ctx, op) => {
         ? 'The visit was signed on two tablets; the later signature stands.'
         : 'One tablet says that nobody was there, another has a signature; the signature stands.',
     );
+  if (elsewhere && nobodyThere && nobodyBefore) ctx.same();
   if (!wins) return;
   await ctx.db.visit.update({
     where: { id: ctx.visit.id },
@@ -78,11 +71,16 @@ export const entryStrike: Handler<'entry.strike'> = async (ctx, op) => {
   const { what, entryId } = op.payload;
   const where = { id: entryId, visitId: ctx.visit.id };
   const { db } = ctx;
+  if (await standsForAnother(ctx, entryId))
+    return ctx.note('Another tablet wrote the same down, so it stays. Ask one another, and take it back there.');
+  // What only said the same as another tablet's entry made no row to take away.
+  const mine = await db.operation.findFirst({ where: { id: entryId, visitId: ctx.visit.id }, select: { detail: true } });
+  if ((mine?.detail as { same?: string } | undefined)?.same) return;
   const { count } =
     what === 'part'
       ? await db.partUsed.deleteMany({ where })
       : what === 'follow_up'
-        ? await db.followUp.deleteMany({ where: { ...where, status: 'open' } })
+        ? { count: await takeBackWanted(ctx, entryId) }
         : what === 'event'
           ? await db.unitEvent.deleteMany({ where })
           : await db.photo.deleteMany({ where });

@@ -40,6 +40,8 @@ function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<strin
     '/kitchens/new': `?customer=${shop.customer}`,
     '/owner/kitchens/[id]': shop.kitchen,
     '/units/[id]': shop.unit,
+    '/units/[id]/refrigerant': shop.unit,
+    '/refrigerants/book/[id]': shop.cylinder,
     '/units/[id]/edit': shop.unit,
     '/units/new': `?kitchen=${shop.kitchen}`,
     '/people/[id]': shop.person,

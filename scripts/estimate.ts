@@ -11,7 +11,17 @@
  */
 import { readFileSync } from 'node:fs';
 import Papa from 'papaparse';
-import { analyseLog, CAUSE_HEADER, COLUMN_NAMES, LOG_HEADER, logRecord, readHeader, readRow, type LogRow, type Problem } from '../checks/logger-file';
+import {
+  analyseLog,
+  CAUSE_HEADER,
+  COLUMN_NAMES,
+  LOG_HEADER,
+  logRecord,
+  readHeader,
+  readRow,
+  type LogRow,
+  type Problem,
+} from '../checks/logger-file';
 
 const USAGE = `Usage: npx tsx scripts/estimate.ts FILE.csv [--json] [--causes]\nColumns: ${COLUMN_NAMES.join(', ')}`;
 

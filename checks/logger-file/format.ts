@@ -27,7 +27,8 @@ export const LOG_HEADER = [
 /** Beside them where causes were asked for. */
 export const CAUSE_HEADER = ['likely_cause', 'likely_cause_probability'] as const;
 
-type LogRecord = Record<(typeof LOG_HEADER)[number], string | number | null> & Partial<Record<(typeof CAUSE_HEADER)[number], string | number>>;
+type LogRecord = Record<(typeof LOG_HEADER)[number], string | number | null> &
+  Partial<Record<(typeof CAUSE_HEADER)[number], string | number>>;
 
 const rounded = (x: number | undefined, digits: number) => (x === undefined ? null : Number(x.toFixed(digits)));
 

@@ -146,7 +146,11 @@ function ends(parts: readonly Part[]): [number, number, number] {
   const z = Z60 + (Z80 - Z60) * Math.min(1, Math.max(0, (out - Z60) / (2 * Z80 - Z60)));
   const high = quantile(parts, 0.9);
   // Below nothing: the limit shrinks slower than the reading falls.
-  return [mid, quantile(parts, normalCdf(-z)), mid < 0 ? Math.max(high, ((high - mid) * Math.exp((0.9 * mid) / ((high - mid) / Z80)))) : high];
+  return [
+    mid,
+    quantile(parts, normalCdf(-z)),
+    mid < 0 ? Math.max(high, (high - mid) * Math.exp((0.9 * mid) / ((high - mid) / Z80))) : high,
+  ];
 }
 
 /** Nothing is lost less than nothing: where the band reaches below, its upper end stands as the limit. */

@@ -2,7 +2,19 @@ import { BLANKET } from '../condenser/zones';
 import type { CauseId } from '../types';
 import { airside, type AirsidePart } from './airside';
 import { boxGiven, roomGiven, standingGiven, unseenGiven } from './outside';
-import { BEFORE, BOX, MODEL_ERROR, ROOM_TO_COIL, SHIFTS, UNSTEADY_UNKNOWN, USUAL_DIRT, LOOSE_DIRT, DEPTH_ERROR, REPEATED, TRUST } from './priors';
+import {
+  BEFORE,
+  BOX,
+  MODEL_ERROR,
+  ROOM_TO_COIL,
+  SHIFTS,
+  UNSTEADY_UNKNOWN,
+  USUAL_DIRT,
+  LOOSE_DIRT,
+  DEPTH_ERROR,
+  REPEATED,
+  TRUST,
+} from './priors';
 import type { Scene } from './scene';
 import type { Machine } from './equations';
 import { solve, solveWell, type Channel, type Seen, type Solution } from './solve';
@@ -45,7 +57,9 @@ export function infer(scene: Scene, doubts: number): Belief | null {
     const solution = solve(h.machine ?? scene.machine, h.prior, h.seen ?? scene.seen, startOf(scene, h.prior));
     if (!solution) return [];
     const { loss, lossSd } = lossUnder(scene, solution, h.prior, h.cause);
-    return [{ h, solution, loss, lossSd, ln: TRUST * solution.lnEvidence + Math.log(priors[h.cause] * h.share * outside(scene, h.cause, loss)) }];
+    return [
+      { h, solution, loss, lossSd, ln: TRUST * solution.lnEvidence + Math.log(priors[h.cause] * h.share * outside(scene, h.cause, loss)) },
+    ];
   });
   const top = Math.max(...parts.map((p) => p.ln), ...own.map((o) => o.ln));
   if (!Number.isFinite(top)) return null;
@@ -83,7 +97,12 @@ export function runningSeen(scene: Scene): { lnK: number; lnPower: number; lnCoo
   const o = plainOf(scene)?.plain.outcome;
   if (!o || !(o.riseK > 0)) return null;
   const { scale } = scene.machine;
-  const seen = { lnK: Math.log(o.heatRejected / o.riseK), lnPower: Math.log(o.power * scale), lnCooling: Math.log(o.cooling * scale), riseK: o.riseK };
+  const seen = {
+    lnK: Math.log(o.heatRejected / o.riseK),
+    lnPower: Math.log(o.power * scale),
+    lnCooling: Math.log(o.cooling * scale),
+    riseK: o.riseK,
+  };
   return Object.values(seen).every(Number.isFinite) ? seen : null;
 }
 

@@ -77,7 +77,11 @@ export function sceneOf(unit: CondenserUnit, entered: Reading, baseline: CleanBa
   };
   add('headPa', head, reading.headPaGauge === undefined ? 0 : headSdPa(reading, unit.refrigerant, reading.headPaGauge));
   const suction = reading.suctionPaGauge;
-  add('suctionPa', suction === undefined ? undefined : suction + atmospherePa, suction === undefined ? 0 : suctionSdPa(reading, unit.refrigerant, suction));
+  add(
+    'suctionPa',
+    suction === undefined ? undefined : suction + atmospherePa,
+    suction === undefined ? 0 : suctionSdPa(reading, unit.refrigerant, suction),
+  );
   const bend = reading.condensingClampK;
   add('bendK', bend === undefined ? undefined : bend + BEND_SHORTFALL_K, Math.hypot(onPipe, BEND_SHORTFALL_SD_K * left));
   add('liquidK', reading.liquidLineK, Math.hypot(onPipe, LIQUID_LINE_SD_K));

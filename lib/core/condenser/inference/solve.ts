@@ -117,7 +117,9 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
 }
 
 /** Unknowns that stand in one balance only, with slope −1: its channel; −1 for the others. A valve's capacity is no such one. */
-const OWN_BALANCE = Int8Array.from({ length: N }, (_, i) => (i === LN_K ? 0 : i === LN_EVAP ? 1 : i === LN_VALVE ? 2 : i === CHARGE ? 3 : -1));
+const OWN_BALANCE = Int8Array.from({ length: N }, (_, i) =>
+  i === LN_K ? 0 : i === LN_EVAP ? 1 : i === LN_VALVE ? 2 : i === CHARGE ? 3 : -1,
+);
 
 /** Leaves the values at x in `values`. */
 function differentiate(machine: Machine, x: Float64Array, slopes: Float64Array): void {

@@ -96,7 +96,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
       outcome: visit.outcomes.find((o) => o.unitId === u.id) ?? null,
       tasks: visit.tasks
         .filter((t) => t.unitId === u.id)
-        .map((t) => ({ id: t.id, label: t.task.kind.label, outcome: t.outcome, reason: t.reason })),
+        .map((t) => ({ id: t.id, kind: t.task.kindKey, label: t.task.kind.label, outcome: t.outcome, reason: t.reason })),
       findings: (findings.get(u.id) ?? []).map((f) => ({
         id: f.id,
         aspect: f.aspect,

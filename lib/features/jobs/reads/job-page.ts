@@ -58,4 +58,3 @@ export async function jobPage(db: Tx, id: string) {
     calledOn,
   };
 }
-export type JobOnPage = NonNullable<Awaited<ReturnType<typeof jobPage>>>;

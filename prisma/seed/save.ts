@@ -1,7 +1,8 @@
 import type { Prisma, PrismaClient } from '../../lib/database/generated/client';
 import { inPieces } from './in-pieces';
-import { saveJobs } from './save-jobs';
 import type { RefrigerantRows } from './simulate/refrigerant';
+import { saveJobs, saveJobStories } from './save-jobs';
+import type { JobStories } from './simulate/job-stories';
 import type { Out } from './simulate/world';
 
 type Tx = Prisma.TransactionClient;
@@ -19,6 +20,7 @@ export type Shop = {
   ruleChanges: Prisma.RuleChangeCreateManyInput[];
   priors: Prisma.FleetPriorCreateManyInput[];
   refrigerant: RefrigerantRows;
+  stories: JobStories;
 };
 
 /** Writes the whole shop in one transaction: all of it or nothing. */
@@ -40,6 +42,7 @@ export async function saveShop(db: PrismaClient, shop: Shop, out: Out): Promise<
       await inPieces(out.readings, (data) => tx.reading.createMany({ data }));
       await inPieces(out.unitEvents, (data) => tx.unitEvent.createMany({ data }));
       await saveJobs(tx, shop.units, out);
+      await saveJobStories(tx, shop.stories);
       await inPieces(out.foodWarnings, (data) => tx.foodWarning.createMany({ data }));
       await inPieces(out.parts, (data) => tx.partUsed.createMany({ data }));
       await inPieces(shop.estimates, (data) => tx.estimate.createMany({ data }));

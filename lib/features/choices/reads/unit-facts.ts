@@ -113,7 +113,7 @@ export async function choicesOf(db: Tx, unitId: string) {
   });
   const name = (id: string | null) => people.find((p) => p.id === id)?.name ?? '';
   return rows.map((r) => ({
-    id: r.id, way: r.way, reason: r.reason, at: r.at, by: name(r.byUserId), figures: r.figures, lookAgainOn: toLocalDate(r.lookAgainOn),
+    id: r.id, way: r.way, reason: r.reason, at: r.at, by: name(r.byUserId), lookAgainOn: toLocalDate(r.lookAgainOn),
     lookedAt: r.lookedAt, lookedNote: r.lookedNote, lookedBy: name(r.lookedById),
   })); // prettier-ignore
 }

@@ -1,6 +1,8 @@
 import 'server-only';
 import { DEFAULT_HYPER, type FoulingPosterior } from '../../../core/fouling';
 import { DEFAULT_POLICY_ON_FILE, readPolicy, type FleetBelief, type PolicyOnFile } from '../../../core/evidence';
+import { STORED_FLEET_BELIEF, STORED_POSTERIOR } from '../../../database/stored/fouling';
+import { STORED_POLICY } from '../../../database/stored/shop';
 import type { Tx } from '../../../database/client';
 
 /** What the fleet taught at its last fitting; the room's own priors before any. Fits of an older model are left alone. */
@@ -10,13 +12,13 @@ export async function fleetBelief(db: Tx): Promise<FleetBelief> {
     where: { OR: [{ modelVersion: version }, { modelVersion: { startsWith: `${version}+` } }] },
     orderBy: { fittedAt: 'desc' },
   });
-  return last ? (last.hyper as unknown as FleetBelief) : { fouling: DEFAULT_HYPER, failures: {} };
+  return last ? STORED_FLEET_BELIEF.read(last.hyper) : { fouling: DEFAULT_HYPER, failures: {} };
 }
 
 /** The shop's policy, whole: what was never set is as the program brings it. */
 export async function policyOnFile(db: Tx): Promise<PolicyOnFile> {
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { policy: true } });
-  return shop ? readPolicy(shop.policy) : DEFAULT_POLICY_ON_FILE;
+  return shop ? readPolicy(STORED_POLICY.read(shop.policy)) : DEFAULT_POLICY_ON_FILE;
 }
 
 /** Posteriors on file of a kitchen's units, of one model only: others speak another language. */
@@ -25,5 +27,5 @@ export async function kitchenPosteriors(db: Tx, kitchenId: string, modelVersion:
     where: { unit: { kitchenId, archivedAt: null }, modelVersion },
     select: { unitId: true, posterior: true },
   });
-  return new Map(rows.map((r) => [r.unitId, r.posterior as unknown as FoulingPosterior]));
+  return new Map(rows.map((r) => [r.unitId, STORED_POSTERIOR.read(r.posterior)]));
 }

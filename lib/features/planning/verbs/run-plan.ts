@@ -40,7 +40,7 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
     const given: GivenInput = {
       findings,
       due: { tasks: facts.due.tasks, kitchens: facts.due.kitchens, searched: facts.tasks.length },
-      drivingPerMinute: problem.prices.drivingPerMinute,
+      problem,
     };
     const save = (p: ReturnType<typeof toProposal>) =>
       db.planRun.updateMany({ where: { id: runId, claim, status: 'running' }, data: { result: p as unknown as Prisma.InputJsonObject } });

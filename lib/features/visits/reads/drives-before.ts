@@ -22,7 +22,10 @@ export async function drivesBefore(db: Tx, visits: readonly BoardVisit[]): Promi
     select: { id: true, homeLat: true, homeLng: true },
   });
   const home = new Map(
-    people.map((p): [string, Place] => [p.id, p.homeLat === null ? { lat: shop?.lat, lng: shop?.lng } : { lat: p.homeLat, lng: p.homeLng }]),
+    people.map((p): [string, Place] => [
+      p.id,
+      p.homeLat === null ? { lat: shop?.lat, lng: shop?.lng } : { lat: p.homeLat, lng: p.homeLng },
+    ]),
   );
   const place = (v: BoardVisit) => placeOf({ id: v.kitchenId, lat: v.lat, lng: v.lng }) ?? {};
   return new Map(

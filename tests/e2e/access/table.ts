@@ -71,6 +71,7 @@ export const ROUTES: Record<string, Row> = {
   'GET /api/files':                     ['in',  'in',     'in',     'no'],
   'PUT /api/files':                     ['in',  'in',     'in',     'no'],
   'GET /api/files/[id]':                ['in',  'in',     'own',    'no'],
+  'GET /api/find':                     ['in',  'in',     'in',     'no'],
   'GET /api/labels':                    ['in',  'in',     'in',     'no'],
   'GET /api/plans/[id]':                ['in',  'in',     'no',     'no'],
   // Work that waits on somebody else's tablet may be handed in by the office, and by nobody else.

@@ -131,7 +131,7 @@ export const OperationEnvelope = z.object({
 });
 export type OperationEnvelope = z.output<typeof OperationEnvelope>;
 
-export const MOST_OPERATIONS = 200;
+const MOST_OPERATIONS = 200;
 export const SyncRequest = z.object({
   /** `holder` is whose work it is: usually who is signed in, or someone whose file the office takes in. */
   device: z.object({ id: Id, holder: Id, name: text().max(120), appVersion: text().max(40) }),

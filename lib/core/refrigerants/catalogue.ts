@@ -96,7 +96,7 @@ export const REFRIGERANT_IDS: readonly string[] = LIST.map((info) => info.id);
  * Refrigerants that still stand on nameplates and for which we hold no equations: filed as named, never estimated.
  * Composition by mass and safety group as in ASHRAE 34, from memory.
  */
-export const NAMED_REFRIGERANTS: Readonly<Record<string, { id: string; name: string; safetyClass: SafetyClass }>> = Object.fromEntries(
+const NAMED_REFRIGERANTS: Readonly<Record<string, { id: string; name: string; safetyClass: SafetyClass }>> = Object.fromEntries(
   (
     [
       ['R401A', 'R-22/R-152a/R-124 (53/13/34 % by mass)'],

@@ -92,7 +92,12 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
               error={error('role')}
               hint={roleInfo(role).duties}
             />
-            {p ? null : <NewPasswordField error={error('password')} label="First password" />}
+            {p ? null : (
+              <div>
+                <NewPasswordField error={error('password')} label="First password" />
+                <p className="text-sm text-soft">Left empty, a link to choose one goes to the e-mail.</p>
+              </div>
+            )}
           </div>
         </Sheet>
         <Sheet title="What visits may ask for">

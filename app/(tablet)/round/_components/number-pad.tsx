@@ -22,7 +22,7 @@ const SPOKEN: Record<string, string> = { '±': 'Change the sign', '.': 'Point' }
 const KEY = 'flex min-h-[3.75rem] items-center justify-center rounded-md border font-bold active:bg-cold-wash active:text-ink';
 
 /** The text after one more key; a number never gets two points or eight digits. */
-export function pressed(text: string, key: string): string {
+function pressed(text: string, key: string): string {
   if (key === '⌫') return text.slice(0, -1);
   if (key === '±') return text.startsWith('-') ? text.slice(1) : `-${text}`;
   if (key === '.') return text.includes('.') ? text : `${text || '0'}.`;
@@ -94,7 +94,7 @@ export function NumberPad({ label, unit, hint, text, signed, onText, onNext, onD
             (onNext ?? onDone)();
           }
         }}
-        className="fixed inset-x-0 bottom-0 top-auto z-30 m-0 mx-auto w-full max-w-xl rounded-t-xl border border-line bg-paper p-4 pb-[max(1rem,env(safe-area-inset-bottom))] text-ink"
+        className="fixed inset-x-0 bottom-0 top-auto z-30 m-0 mx-auto w-full max-w-xl rounded-t-xl border border-edge bg-paper p-4 pb-[max(1rem,env(safe-area-inset-bottom))] text-ink"
       >
         <div className="flex items-baseline justify-between gap-3">
           <h2>{label}</h2>

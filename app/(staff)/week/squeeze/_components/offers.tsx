@@ -7,7 +7,7 @@ import { FormErrors } from '../../../../_ui/field';
 import { take } from '../actions';
 import { Offer } from './offer';
 
-type Ask = { kitchenId: string; unitIds: string[]; taskIds: string[]; what: string; minutes: number };
+type Ask = { kitchenId: string; jobId?: string; unitIds: string[]; taskIds: string[]; what: string; minutes: number };
 
 /** The ways found, least disturbance first. Taking one books it and moves the others at once. */
 export function Offers({ ask, answer }: { ask: Ask; answer: SqueezeAnswer }) {

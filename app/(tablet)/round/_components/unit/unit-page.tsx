@@ -2,7 +2,7 @@ import { useRef } from 'react';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { cautionsFor, WORK_STEP_LABEL, WORK_STEPS, type WorkStep } from '@/lib/core/findings/cautions';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
-import { REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
+import { safetyClassOf } from '@/lib/core/refrigerants/catalogue';
 import { kindInfo } from '@/lib/core/tasks/kinds';
 import type { Me, UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
 import { ownMass, ownPressure, ownTemperature } from '../../_lib/own-words';
@@ -57,7 +57,7 @@ function cautionsOf(visit: VisitOnFile, unit: UnitOnFile, me: Me) {
     condenserKind: unit.condenserKind,
     application: unit.application,
     refrigerant: unit.refrigerant,
-    safetyClass: REFRIGERANTS[unit.refrigerant]?.safetyClass ?? null,
+    safetyClass: safetyClassOf(unit.refrigerant),
     charge: unit.chargeKg === null ? null : ownMass(unit.chargeKg, me),
     roofWork: unit.roofWork,
     topics: visit.tasks.filter((t) => t.unitId === unit.id).flatMap((t) => kindInfo(t.kindKey)?.cautions ?? []),
@@ -66,7 +66,7 @@ function cautionsOf(visit: VisitOnFile, unit: UnitOnFile, me: Me) {
 
 /** Name, and what one needs to know with a gauge in hand. */
 function Head({ unit, me }: { unit: UnitOnFile; me: Me }) {
-  const safety = REFRIGERANTS[unit.refrigerant]?.safetyClass;
+  const safety = safetyClassOf(unit.refrigerant);
   const facts = [
     `${refrigerantLabel(unit.refrigerant)}${safety && safety !== 'A1' ? ` (${safety})` : ''}`,
     unit.chargeKg === null ? null : ownMass(unit.chargeKg, me),

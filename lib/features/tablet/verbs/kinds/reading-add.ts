@@ -1,6 +1,8 @@
 import 'server-only';
 import { attempt } from '../../../../database/savepoint';
 import { storeEstimate } from '../../../evidence/verbs/store-estimate';
+import { readingsDiffer } from '../../../../core/entries/readings-differ';
+import { readingValues } from '../../reads/rows';
 import { standsOver, type Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
 
@@ -11,7 +13,7 @@ export const readingAdd: Handler<'reading.add'> = async (ctx, op) => {
   const unit = await unitOnVisit(ctx, p.unitId);
   const standing = await db.reading.findFirst({ where: { visitId: visit.id, unitId: p.unitId, phase: p.phase, supersededAt: null } });
   const wins = !standing || standsOver(ctx, op.id, standing);
-  if (standing && standing.id !== replaces)
+  if (standing && standing.id !== replaces && readingsDiffer(readingValues(standing), values))
     ctx.note(`Two readings ${p.phase} cleaning of ${unit.name}. The later made one stands; both are kept.`);
   if (standing && wins) await db.reading.update({ where: { id: standing.id }, data: { supersededAt: now } });
   await db.reading.create({

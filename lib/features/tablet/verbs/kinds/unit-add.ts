@@ -33,5 +33,5 @@ export const unitAdd: Handler<'unit.add'> = async (ctx, op) => {
       detail: { visitId: visit.id, name },
     },
   });
-  ctx.note(`${name} was not on file and has been added as ${tag}. Look over its details and print its label.`);
+  ctx.chore(`${name} was not on file and has been added as ${tag}. Look over its details and print its label.`);
 };

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { explainVisits, planWeek, STARTING_PRICES, type PlanTask, type WeekProblem } from '@/lib/core/planning';
+import { explainVisits, planWeek, type PlanTask, type WeekProblem } from '@/lib/core/planning';
+import { STARTING_PRICES } from '@/lib/core/planning/prices';
 import { runOut } from '@/lib/core/planning/steps';
 import { dayMinutes, hoursShown, spansOn } from '@/lib/core/visits/time-grid';
 import { instantOf, localDate } from '@/lib/core/calendar';

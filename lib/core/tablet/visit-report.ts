@@ -41,7 +41,7 @@ export type UnitReport = {
   name: string;
   archived: boolean;
   outcome: Pick<OutcomeEntry, 'outcome' | 'reason'> | null;
-  tasks: { id: string; label: string; outcome: 'planned' | 'done' | 'not_done'; reason: string }[];
+  tasks: { id: string; kind: string; label: string; outcome: 'planned' | 'done' | 'not_done'; reason: string }[];
   findings: FindingReport[];
   readings: ReadingReport[];
   photos: PhotoReport[];

@@ -16,7 +16,17 @@ export type Theirs = {
 export type Ids = {
   own: Theirs;
   foreign: Theirs;
-  shop: { customer: string; kitchen: string; unit: string; person: string; importRun: string; planRun: string; job: string; quote: string };
+  shop: {
+    customer: string;
+    kitchen: string;
+    unit: string;
+    person: string;
+    cylinder: string;
+    importRun: string;
+    planRun: string;
+    job: string;
+    quote: string;
+  };
 };
 
 const hash = (text: string) => createHash('sha256').update(text).digest('hex');
@@ -95,6 +105,9 @@ export async function openShop(url: string) {
         kitchen: await one(`SELECT "kitchenId" AS id FROM "Unit" WHERE "archivedAt" IS NULL ORDER BY id LIMIT 1`),
         unit: await one(`SELECT id FROM "Unit" WHERE "archivedAt" IS NULL ORDER BY id LIMIT 1`),
         person: other,
+        cylinder: await one(
+          `INSERT INTO "Cylinder" (id, label, refrigerant, contents, "tareKg", "firstKg", "mostKg") VALUES (gen_random_uuid(), gen_random_uuid()::text, 'R134a', 'new', 5, 8, 11) RETURNING id`,
+        ),
         job: await one(`SELECT id FROM "Job" WHERE "closedAt" IS NULL ORDER BY number LIMIT 1`),
         quote: own.quoteId,
         importRun: await one(

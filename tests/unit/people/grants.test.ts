@@ -29,7 +29,11 @@ const GRANTED = {
   'manage:people':       ['yes', '-',        '-'],
   'manage:shop':         ['yes', '-',        '-'],
   'read:messages':       ['yes', 'yes',      '-'],
+  'send:report':         ['yes', 'yes',      '-'],
   'look-up:refrigerant': ['yes', 'yes',      'yes'],
+  'read:refrigerant-book': ['yes', 'yes',    '-'],
+  'write:refrigerant-book': ['yes', 'yes',   '-'],
+  'decide:unit':         ['yes', '-',        '-'],
   'edit:self':           ['yes', 'yes',      'yes'],
   'secure:self':         ['yes', 'yes',      'yes'],
 } as const satisfies Record<Permission, readonly [owner: Said, dispatcher: Said, technician: Said]>;

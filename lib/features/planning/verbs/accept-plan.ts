@@ -3,7 +3,7 @@ import type { Actor } from '../../../core/people/access';
 import { todayIn, wallClock } from '../../../core/calendar';
 import { AppError, isAppError } from '../../../core/errors';
 import type { AcceptPlan } from '../../../schemas/planning';
-import type { Proposal } from '../../../core/planning/proposal';
+import { STORED_BOOKED, STORED_PROPOSAL } from '../../../database/stored/planning';
 import type { Db } from '../../../database/client';
 import { bookVisit } from '../../visits/verbs/book-visit';
 import { cancelVisit } from '../../visits/verbs/cancel-visit';
@@ -20,7 +20,7 @@ export async function acceptPlan(ctx: Ctx, input: AcceptPlan): Promise<Accepted>
   const run = await ctx.db.planRun.findUnique({ where: { id: input.runId } });
   if (!run || run.status !== 'done' || !run.result)
     throw new AppError('conflict', 'This proposal is no longer open. Propose the week again.');
-  const proposal = run.result as unknown as Proposal;
+  const proposal = STORED_PROPOSAL.read(run.result);
   const out: Accepted = { booked: [], refused: [] };
   const chosen = new Map(input.visits.map((v) => [v.key, v]));
   const changed = proposal.visits.flatMap((p) => {
@@ -58,7 +58,7 @@ export async function acceptPlan(ctx: Ctx, input: AcceptPlan): Promise<Accepted>
   }
   await ctx.db.planRun.update({
     where: { id: run.id },
-    data: { status: 'accepted', params: { booked: out.booked.map((b) => b.visitId) }, finishedAt: ctx.now },
+    data: { status: 'accepted', params: STORED_BOOKED.write({ booked: out.booked.map((b) => b.visitId) }), finishedAt: ctx.now },
   });
   return out;
 }
@@ -66,7 +66,7 @@ export async function acceptPlan(ctx: Ctx, input: AcceptPlan): Promise<Accepted>
 /** Takes back what a proposal booked, except visits that somebody changed since. Returns how many were taken back. */
 export async function undoPlan(ctx: Ctx, runId: string): Promise<number> {
   const run = await ctx.db.planRun.findUnique({ where: { id: runId } });
-  const ids = ((run?.params as { booked?: string[] } | null)?.booked ?? []) as string[];
+  const ids = (run && STORED_BOOKED.read(run.params).booked) ?? [];
   let undone = 0;
   for (const visitId of ids) {
     try {
@@ -76,6 +76,6 @@ export async function undoPlan(ctx: Ctx, runId: string): Promise<number> {
       if (!isAppError(e)) throw e;
     }
   }
-  await ctx.db.planRun.updateMany({ where: { id: runId }, data: { status: 'undone', params: {} } });
+  await ctx.db.planRun.updateMany({ where: { id: runId }, data: { status: 'undone', params: STORED_BOOKED.write({}) } });
   return undone;
 }

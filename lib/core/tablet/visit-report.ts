@@ -51,7 +51,7 @@ export type UnitReport = {
   foodWarnings: FoodWarningReport[];
 };
 
-export type OperationReport = {
+export type EntryReport = {
   id: string;
   what: string;
   by: string;
@@ -94,5 +94,5 @@ export type VisitReport = {
   notRevised: boolean;
   units: UnitReport[];
   changes: RuleChangeReport[];
-  operations: OperationReport[];
+  operations: EntryReport[];
 };

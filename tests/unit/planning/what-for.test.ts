@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { explainVisits, planWeek, type PlanTask, type WeekProblem } from '@/lib/core/planning';
-import { STARTING_PRICES } from '@/lib/core/planning/prices';
+import { explainVisits, planWeek, pricesFrom, type PlanTask, type WeekProblem } from '@/lib/core/planning';
 import { runOut } from '@/lib/core/planning/steps';
 import { dayMinutes, hoursShown, spansOn } from '@/lib/core/visits/time-grid';
 import { instantOf, localDate } from '@/lib/core/calendar';
 
+const PRICES = pricesFrom(null);
 const DAY = 20_000;
 const HOUR = 3_600_000;
 const base = { lat: 41.88, lng: -87.63 };
@@ -38,7 +38,7 @@ const problem = (tasks: PlanTask[]): WeekProblem => ({
   })),
   tasks,
   travel: { circuity: 1.3, speedKmh: 40 },
-  prices: STARTING_PRICES,
+  prices: PRICES,
   nextDay: DAY + 7,
 });
 const plan = (p: WeekProblem) => runOut(planWeek(p, { seed: 1, timeLimitMs: 2000, now: () => 0 }));
@@ -53,7 +53,7 @@ describe('what a proposed visit is for', () => {
     expect(why).toMatchObject({ overdue: 1, longestOverdueDays: 10, due: 0, along: 1, furthestDays: 20, nextDueDay: null, only: null });
     // A fifth of a half-yearly interval of eighteen minutes: 18 × 0.75 × 20 / 182.
     expect(why.earlyCost).toBeCloseTo((18 * 0.75 * 20) / 182, 6);
-    expect(why.drivingCost).toBeCloseTo(why.detourMinutes * STARTING_PRICES.drivingPerMinute, 9);
+    expect(why.drivingCost).toBeCloseTo(why.detourMinutes * PRICES.drivingPerMinute, 9);
     expect(why.detourMinutes).toBeGreaterThan(60);
   });
 

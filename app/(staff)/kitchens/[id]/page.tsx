@@ -8,6 +8,7 @@ import { unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
 import { overdueLimit, shopSettings } from '@/lib/features/shop/reads/settings';
 import { nominal } from '@/lib/core/measures/entry-units';
+import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink, FileLink } from '../../../_ui/button';
 import { Facts } from '../../../_ui/facts';
@@ -19,6 +20,7 @@ import { putKitchenBack, takeKitchenOff } from '../actions';
 import { ClosedDays } from '../_components/closed-days';
 import { LastAndNext, Timeline } from '../_components/timeline';
 import { UnitTable } from '../_components/unit-table';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
 export const metadata: Metadata = { title: 'Kitchen' };
 
@@ -149,6 +151,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             consequence="Its units and tasks go off file with it. Visits, findings and readings stay, and everything can be put back."
           />
         ) : null}
+        {writes ? <ChangeHistory changes={await changesOf(db, 'Kitchen', kitchen.id)} timeZone={kitchen.timeZone} /> : null}
       </div>
     </>
   );

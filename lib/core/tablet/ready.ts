@@ -23,7 +23,7 @@ export function missingToClose(visit: VisitOnFile): Missing[] {
         words: `${name(t.unitId)}: ${t.label.toLowerCase()} is neither done nor left undone for a reason.`,
       });
     if (t.outcome !== 'done') continue;
-    const unlooked = unlookedFor(t, visit.entries.findings);
+    const unlooked = unlookedFor({ ...t, unitKind: visit.units.find((u) => u.id === t.unitId)?.kind }, visit.entries.findings);
     if (unlooked.length > 0)
       missing.push({
         code: 'low_side',

@@ -76,7 +76,8 @@ async function afterClosing(
     where: { visitId: visit.id, unitId: task.unitId, supersededAt: null },
     select: { unitId: true, aspect: true },
   });
-  const unlooked = unlookedFor(task, findings);
+  const unit = await db.unit.findUnique({ where: { id: task.unitId }, select: { kind: true } });
+  const unlooked = unlookedFor({ ...task, unitKind: unit?.kind }, findings);
   if (unlooked.length > 0)
     throw new AppError(
       'low_side',

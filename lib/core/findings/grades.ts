@@ -170,6 +170,9 @@ export function gradeIndex(aspect: Aspect, grade: string): number {
   return ASPECT_INFO[aspect].grades.findIndex((g) => g.grade === grade);
 }
 
+/** Whether a grade is one of the aspect's. */
+export const isGradeOf = <A extends Aspect>(aspect: A, grade: string): grade is GradeOf<A> => gradeIndex(aspect, grade) >= 0;
+
 const from = (aspect: Aspect, grade: string, edge: string) => gradeIndex(aspect, grade) >= gradeIndex(aspect, edge);
 export const isClean = (aspect: Aspect, grade: string): boolean => {
   const at = gradeIndex(aspect, grade);

@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_ENTRY_DETAIL } from '../../../database/stored/records';
 import { isAppError } from '../../../core/errors';
 import type { Operation, OperationKind, OperationResult, Outcome } from '../../../core/tablet';
 import type { Prisma, Tx } from '../../../database/client';
@@ -18,7 +19,7 @@ const twinOf = (same: { twin?: string } | null): string | undefined => same?.twi
 
 /** What a tablet is told of an entry on file: a question that is the office's alone is none of the tablet's. */
 export function answerTo(filed: { id: string; outcome: Outcome; detail?: unknown }): OperationResult {
-  const { note = '', told } = (filed.detail ?? {}) as { note?: string; told?: string };
+  const { note = '', told } = STORED_ENTRY_DETAIL.readOrNull(filed.detail) ?? {};
   if (told === undefined) return { id: filed.id, outcome: filed.outcome, note };
   return { id: filed.id, outcome: told ? 'conflict' : 'applied', note: told };
 }
@@ -88,13 +89,13 @@ export async function applyOne(
     madeAt: new Date(envelope.madeAt),
     receivedAt: now,
     outcome,
-    detail: {
+    detail: STORED_ENTRY_DETAIL.write({
       note,
       ...(refused === null && chores.length > 0 ? { told: notes.join(' ') } : {}),
       ...(refused === null && twinOf(same) ? { same: twinOf(same) } : {}),
       ...(correctedBy ? { clockCorrectedMs: correctedBy } : {}),
       ...(onFile ? {} : { visitId: envelope.visitId }),
-    },
+    }),
   };
   return { result: answerTo(row), row, slip: isSlip(refused) ? refused : null };
 }

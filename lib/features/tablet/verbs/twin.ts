@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_ENTRY_DETAIL } from '../../../database/stored/records';
 import type { OperationKind, Payloads } from '../../../core/tablet';
 import type { ApplyContext } from './context';
 
@@ -37,7 +38,7 @@ export async function twinOf<K extends keyof Sayings & OperationKind>(
   for (const other of others) {
     // As it was filed: the schema took it in.
     if (!ALIKE[kind](payload, other.payload as unknown as Sayings[K])) continue;
-    const id = (other.detail as { same?: string }).same ?? other.id;
+    const id = STORED_ENTRY_DETAIL.read(other.detail).same ?? other.id;
     if (await stands(id)) return id;
   }
   return null;

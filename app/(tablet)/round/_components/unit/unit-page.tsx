@@ -10,6 +10,7 @@ import { useSnapshot } from '../../_lib/tablet-context';
 import { go, to } from '../../_lib/use-place';
 import { CautionNote } from '../caution-note';
 import { OfficeAnswers } from '../office-answers';
+import { OpenSealed } from '../sealed/open-sealed';
 import { LastTime } from './last-time';
 import { LeaveStep } from './leave-step';
 import { LookStep } from './look-step';
@@ -46,6 +47,7 @@ export function UnitPage({ visit, unit, step: asked }: { visit: VisitOnFile; uni
       {shown === 'look' ? <LookStep visit={visit} unit={unit} /> : null}
       {shown === 'restore' ? <RestoreStep visit={visit} unit={unit} leavingRef={leavingRef} /> : null}
       {shown === 'leave' ? <LeaveStep visit={visit} unit={unit} missed={missed} /> : null}
+      {shown === 'look' ? <OpenSealed visit={visit} unit={unit} /> : null}
       <Onward visit={visit} unit={unit} step={shown} leavingRef={leavingRef} />
     </div>
   );

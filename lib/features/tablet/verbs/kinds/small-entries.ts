@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_ENTRY_DETAIL } from '../../../../database/stored/records';
 import { AppError } from '../../../../core/errors';
 import { cameMeanwhile } from '../came-meanwhile';
 import { standsOver, timeNamed, type Handler } from '../context';
@@ -75,7 +76,7 @@ export const entryStrike: Handler<'entry.strike'> = async (ctx, op) => {
     return ctx.note('Another tablet wrote the same down, so it stays. Ask one another, and take it back there.');
   // What only said the same as another tablet's entry made no row to take away.
   const mine = await db.operation.findFirst({ where: { id: entryId, visitId: ctx.visit.id }, select: { detail: true } });
-  if ((mine?.detail as { same?: string } | undefined)?.same) return;
+  if (STORED_ENTRY_DETAIL.readOrNull(mine?.detail)?.same) return;
   const { count } =
     what === 'part'
       ? await db.partUsed.deleteMany({ where })

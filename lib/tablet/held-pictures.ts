@@ -13,22 +13,22 @@ type Tx = IDBPTransaction<Schema, ('visits' | 'operations' | 'photos' | 'meta')[
  * stays as long as its visit is in the round.
  */
 export async function settlePictures(tx: Tx, reply: RoundReply, heldVisits: ReadonlySet<string>): Promise<void> {
-  const [photos, operations] = [tx.objectStore('photos'), tx.objectStore('operations')];
+  const [store, operations] = [tx.objectStore('photos'), tx.objectStore('operations')];
   const told = photosOf(await tx.objectStore('visits').getAll());
   const backedUpAt = reply.backedUpAt ? Date.parse(reply.backedUpAt) : null;
-  for (let at = await photos.index('sent').openKeyCursor(); at; at = await at.continue()) {
+  for (let at = await store.index('sent').openKeyCursor(); at; at = await at.continue()) {
     const [sentAt, id] = [at.key, at.primaryKey];
     if (sentAt > Date.parse(reply.serverTime)) continue;
     if (told.get(id) === null) {
-      const photo = await photos.get(id);
+      const photo = await store.get(id);
       if (!photo) continue;
       const { sentAt: _, ...again } = photo;
-      await photos.put({ ...again, waiting: 1 });
+      await store.put({ ...again, waiting: 1 });
       continue;
     }
     const visitId = (await operations.get(id))?.visitId;
     const gone = visitId === undefined || !heldVisits.has(visitId);
-    if (gone || (backedUpAt !== null && backedUpAt > sentAt + SLACK_MS)) await photos.delete(id);
+    if (gone || (backedUpAt !== null && backedUpAt > sentAt + SLACK_MS)) await store.delete(id);
   }
 }
 

@@ -1,6 +1,6 @@
 import type { IDBPTransaction } from 'idb';
 import type { RoundReply, VisitOnFile } from '../core/tablet';
-import { STRICT, type Database, type Schema } from './database';
+import type { Database, Schema } from './database';
 
 /** A backup is begun a little before its time is told, and clocks are put right by halves of a round trip. */
 const SLACK_MS = 120_000;
@@ -39,8 +39,6 @@ const photosOf = (visits: readonly VisitOnFile[]): Map<string, string | null> =>
 /** Pictures that the office has had leave a full tablet first. @returns whether there were any */
 export async function makeRoom(db: Database): Promise<boolean> {
   const ids = await db.getAllKeysFromIndex('photos', 'sent');
-  const tx = db.transaction('photos', 'readwrite', STRICT);
-  for (const id of ids) await tx.store.delete(id);
-  await tx.done;
+  for (const id of ids) await db.delete('photos', id);
   return ids.length > 0;
 }

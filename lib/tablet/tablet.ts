@@ -1,4 +1,4 @@
-import type { OperationKind, Payloads } from '../core/tablet';
+import type { EntryKind, Payloads } from '../core/tablet';
 import { openDatabase, STRICT, type Database, type KeptPhoto } from './database';
 import { makeRoom } from './held-pictures';
 import { identity, openFor } from './identity';
@@ -81,7 +81,7 @@ export class Tablet {
   }
 
   /** Durable when it resolves. @throws StorageError, already on the snapshot */
-  write<K extends OperationKind>(
+  write<K extends EntryKind>(
     visitId: string,
     kind: K,
     payload: Payloads[K],
@@ -98,7 +98,7 @@ export class Tablet {
     return this.snapshot.waiting + this.snapshot.photos.length;
   }
 
-  private async keep<K extends OperationKind>(
+  private async keep<K extends EntryKind>(
     visitId: string,
     kind: K,
     payload: Payloads[K],

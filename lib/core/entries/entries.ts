@@ -10,7 +10,7 @@ import type { ReadingField } from './reading-fields';
  * with its own id, kept there until the office has it, and applied there exactly once. Times are ISO 8601 instants,
  * quantities SI (kelvin, pascal above the local atmosphere, ampere).
  */
-export const OPERATION_VERSION = 4;
+export const ENTRY_VERSION = 4;
 
 export const FINDING_PHASES = ['found', 'left'] as const;
 /** As met on arrival, or as left behind. */
@@ -57,6 +57,25 @@ export const LEFT_HOW: readonly LeftHow[] = [
   { label: 'Left running, watch', what: 'Left running: look at it again within days', urgency: 'soon', event: null },
 ];
 
+export const JOB_OUTCOMES = ['done', 'found_right', 'needs_part', 'needs_quote', 'not_done'] as const;
+/** What became of a job at a visit. */
+export type JobOutcome = (typeof JOB_OUTCOMES)[number];
+export const JOB_OUTCOME_LABEL: Record<JobOutcome, string> = {
+  done: 'Done',
+  found_right: 'Found right',
+  needs_part: 'Needs a part',
+  needs_quote: 'Needs a quote',
+  not_done: 'Not done',
+};
+/** Those that say nothing without a reason: which part, why not. */
+export const OUTCOME_ASKS_WHY: Record<JobOutcome, boolean> = {
+  done: false,
+  found_right: false,
+  needs_part: true,
+  needs_quote: false,
+  not_done: true,
+};
+
 export const STRUCK = ['part', 'follow_up', 'event', 'photo'] as const;
 
 export type Payloads = {
@@ -101,6 +120,8 @@ export type Payloads = {
   'signature.set': { nobodyThere: boolean; signedBy: string; png: string | null };
   'part.use': { unitId: string | null; what: string; quantity: number };
   'follow_up.add': { unitId: string; what: string; urgency: Urgency; note: string };
+  /** Of two sayings the later stands; it takes hold when the visit closes. */
+  'job.outcome': { jobId: string; outcome: JobOutcome; note: string };
   'food_warning.add': { unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
   /** One step of work on a sealed circuit: what was done, or why it was left out. A later one of the same step stands in its place. */
   'sealed.step': {
@@ -121,11 +142,11 @@ export type Payloads = {
   'visit.close': { leftAt: string; taskIds: string[] };
 };
 
-export type OperationKind = keyof Payloads;
+export type EntryKind = keyof Payloads;
 
 /** One entry. Its id becomes the id of the row it makes. */
-export type Operation<K extends OperationKind = OperationKind> = {
-  [P in OperationKind]: {
+export type Entry<K extends EntryKind = EntryKind> = {
+  [P in EntryKind]: {
     id: string;
     /** 1, 2, 3 … on its device, without gaps: the office applies them in this order. */
     seq: number;
@@ -140,7 +161,7 @@ export type Operation<K extends OperationKind = OperationKind> = {
   };
 }[K];
 
-export const OPERATION_LABEL: Record<OperationKind, string> = {
+export const ENTRY_LABEL: Record<EntryKind, string> = {
   'visit.start': 'Arrived',
   'finding.set': 'Finding',
   'reading.add': 'Reading',
@@ -153,6 +174,7 @@ export const OPERATION_LABEL: Record<OperationKind, string> = {
   'signature.set': 'Signature',
   'part.use': 'Part used',
   'follow_up.add': 'Follow-up',
+  'job.outcome': 'Job',
   'food_warning.add': 'Food temperature warning',
   'event.add': 'Event',
   'sealed.step': 'Step on the sealed system',
@@ -162,4 +184,4 @@ export const OPERATION_LABEL: Record<OperationKind, string> = {
 
 /** How the office answered an operation. */
 export type Outcome = 'applied' | 'conflict' | 'rejected';
-export type OperationResult = { id: string; outcome: Outcome; note: string };
+export type EntryResult = { id: string; outcome: Outcome; note: string };

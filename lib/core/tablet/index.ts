@@ -10,6 +10,7 @@ export {
   answeredTasks,
   answeredUnplanned,
   findWords,
+  jobsUnsaid,
   lacksForCleaning,
   lacksForTask,
   NO_FOOD,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { typedLines } from '@/lib/core/entries/words';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
-import { OPERATION_LABEL, type Payloads } from '@/lib/core/tablet';
+import { ENTRY_LABEL, type Payloads } from '@/lib/core/tablet';
 
 const unitId = '0b3c8a52-0000-4000-8000-000000000001';
 const reader = {
@@ -37,6 +37,7 @@ const EVERY: { [K in keyof Payloads]: Payloads[K] } = {
   'signature.set': { nobodyThere: false, signedBy: 'R. Chef', png: 'iVBORw0KGgoAAAA=' },
   'part.use': { unitId, what: 'Fan belt', quantity: 2 },
   'follow_up.add': { unitId, what: 'New gasket', urgency: 'quote', note: '' },
+  'job.outcome': { jobId: unitId, outcome: 'needs_part', note: 'Fan motor' },
   'food_warning.add': { unitId, boxK: 285.93, toldTo: 'Chef', toldAt: at, note: '' },
   'event.add': { unitId, kind: 'fan_replaced', at, note: 'Old one seized' },
   'sealed.step': {
@@ -57,7 +58,7 @@ describe('an entry in words', () => {
   });
 
   it('knows every kind of entry', () => {
-    expect(Object.keys(EVERY).sort()).toEqual(Object.keys(OPERATION_LABEL).sort());
+    expect(Object.keys(EVERY).sort()).toEqual(Object.keys(ENTRY_LABEL).sort());
   });
 
   it('tells a reading as it was typed, and converts what was not sent as typed', () => {

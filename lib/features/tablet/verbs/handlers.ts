@@ -1,8 +1,9 @@
 import 'server-only';
-import type { OperationKind } from '../../../core/tablet';
+import type { EntryKind } from '../../../core/tablet';
 import type { Handler } from './context';
 import { followUpAdd } from './kinds/follow-up-add';
 import { findingSet } from './kinds/finding-set';
+import { jobOutcome } from './kinds/job-outcome';
 import { readingAdd } from './kinds/reading-add';
 import { sealedStep } from './kinds/sealed-step';
 import { entryStrike, eventAdd, foodWarningAdd, partUse, photoAttach, signatureSet } from './kinds/small-entries';
@@ -13,7 +14,7 @@ import { unitOutcome } from './kinds/unit-outcome';
 import { visitClose } from './kinds/visit-close';
 import { visitStart } from './kinds/visit-start';
 
-export const HANDLERS: { [K in OperationKind]: Handler<K> } = {
+export const HANDLERS: { [K in EntryKind]: Handler<K> } = {
   'visit.start': visitStart,
   'finding.set': findingSet,
   'reading.add': readingAdd,
@@ -26,6 +27,7 @@ export const HANDLERS: { [K in OperationKind]: Handler<K> } = {
   'signature.set': signatureSet,
   'part.use': partUse,
   'follow_up.add': followUpAdd,
+  'job.outcome': jobOutcome,
   'food_warning.add': foodWarningAdd,
   'event.add': eventAdd,
   'sealed.step': sealedStep,

@@ -19,8 +19,9 @@ export type Hyper = {
   diffusion: number;
   /** Relative sd by which a unit's rate drifts in a year (as its square root of time). */
   drift: number;
-  /** Part of the deposit a cleaning takes off: mean, spread between units, spread between cleanings of one unit. */
-  restore: { mean: number; unitSd: number; cleaningSd: number };
+  /** Part of the fresh deposit a cleaning takes off: mean, spread between units, spread between cleanings of one unit. */
+  /** `baked`: part of what a cleaning leaves that no later one takes off, short of washing right through. */
+  restore: { mean: number; unitSd: number; cleaningSd: number; baked: number };
   /** Asymptotic growth (Kern–Seaton): prior probability and time constant in days. */
   asymptotic: { probability: number; tauDays: number };
   /** Growth that feeds on itself, as time to the power `power`: prior probability. */
@@ -62,7 +63,7 @@ export const DEFAULT_HYPER: Hyper = {
   kitchenSd: 0.35,
   diffusion: 0.02,
   drift: 0.3,
-  restore: { mean: 0.95, unitSd: 0.03, cleaningSd: 0.05 },
+  restore: { mean: 0.95, unitSd: 0.03, cleaningSd: 0.05, baked: 0.4 },
   asymptotic: { probability: 0.2, tauDays: 150 },
   accelerating: { probability: 0.1, power: 1.6 },
   changePerYear: 0.1,

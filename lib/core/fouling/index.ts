@@ -24,6 +24,7 @@ export {
   forecast,
   gainAhead,
   HORIZON_DAYS,
+  washedThrough,
   type Ahead,
   type DateForecast,
   type Limit,

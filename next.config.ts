@@ -27,6 +27,7 @@ const config: NextConfig = {
     'pg',
     'pg-boss',
     'pino',
+    'prom-client',
     'postcss',
     'sharp',
   ],

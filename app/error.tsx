@@ -3,7 +3,7 @@
 import { Button } from './_ui/button';
 import { Notice } from './_ui/notice';
 
-export default function ErrorPage({ reset }: { error: Error; reset: () => void }) {
+export default function ErrorPage({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
   return (
     <main className="px-5">
       <Notice
@@ -14,7 +14,8 @@ export default function ErrorPage({ reset }: { error: Error; reset: () => void }
           </Button>
         }
       >
-        Nothing was changed. Try again; if it stays, tell the office what you were doing.
+        Nothing was changed. Try again; if it stays, tell the office what you were doing
+        {error.digest ? ` and this reference: ${error.digest}` : ''}.
       </Notice>
     </main>
   );

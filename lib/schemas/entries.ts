@@ -8,7 +8,7 @@ import {
   FINDING_PHASES,
   READING_FIELDS,
   STRUCK,
-  UNIT_EVENT_KINDS,
+  ENTERED_EVENTS,
   URGENCIES,
   type OperationKind,
   type Payloads,
@@ -97,7 +97,7 @@ export const PAYLOADS = {
     toldAt: Instant,
     note: Words,
   }),
-  'event.add': z.strictObject({ unitId: Id, kind: z.enum(UNIT_EVENT_KINDS), at: Instant, note: Words }),
+  'event.add': z.strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: Words }),
   'entry.strike': z.strictObject({ what: z.enum(STRUCK), entryId: Id, why: Reason }),
   'visit.close': z.strictObject({ leftAt: ClockTime, taskIds: z.array(Id).max(2000) }),
 } as const satisfies { [K in OperationKind]: z.ZodType<Payloads[K]> };

@@ -4,6 +4,7 @@ import { ROLES } from '../core/people/access';
 import { GAUGE_GRADES } from '../core/condenser/types';
 import { LIMITS } from '../core/equipment/limits';
 import { passwordProblem } from '../core/people/password-rule';
+import { MASS_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '../core/measures/preferred';
 import { SKILLS } from '../core/people/skills';
 import { Email, Measured, PositionField, Version, WeekHours, Words } from './fields';
 import { LocalDateField } from './visits';
@@ -65,9 +66,9 @@ export const RemoveTimeOff = z.object({ id: z.uuid() });
 
 /** Of one's own. */
 export const MyUnits = z.object({
-  temperatureUnit: z.enum(['F', 'C']),
-  pressureUnit: z.enum(['psig', 'bar']),
-  massUnit: z.enum(['oz', 'g']),
+  temperatureUnit: z.enum(TEMPERATURE_UNITS),
+  pressureUnit: z.enum(PRESSURE_UNITS),
+  massUnit: z.enum(MASS_UNITS),
 });
 export type MyUnits = z.output<typeof MyUnits>;
 

@@ -111,4 +111,4 @@ export const EditTaskKind = z
   .refine(inside, INSIDE);
 export type EditTaskKind = z.output<typeof EditTaskKind>;
 
-export const SettleFollowUp = z.object({ followUpId: z.uuid(), as: z.enum(['done', 'dropped']), note: Words(500) });
+export const SettleJob = z.object({ jobId: z.uuid(), as: z.enum(['done', 'declined']), note: Words(500) });

@@ -2,10 +2,10 @@ import 'server-only';
 import ipaddr from 'ipaddr.js';
 import { headers } from 'next/headers';
 import proxyAddr from 'proxy-addr';
-import { PEER } from './peer';
+import { PEER } from './requests';
 import { env } from './env';
 
-/** The framework lets a caller write `x-forwarded-for`; who is really connected stands in PEER (peer.ts). */
+/** The framework lets a caller write `x-forwarded-for`; who is really connected stands in PEER (requests.ts). */
 export function addressOf(head: (name: string) => string | null, trusted: string): string {
   const peer = head(PEER);
   if (!peer) return 'unknown';

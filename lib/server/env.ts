@@ -12,6 +12,8 @@ const Env = z.object({
   /** Without it, messages wait in the outbox. */
   SMTP_URL: z.string().optional(),
   MAIL_FROM: z.string().default('Rimebook <rimebook@localhost>'),
+  /** Whoever has it may read the numbers of `/api/metrics`; without it there is no such page. */
+  RIMEBOOK_METRICS_TOKEN: z.string().min(16, 'RIMEBOOK_METRICS_TOKEN: at least 16 characters').optional(),
   LOG_LEVEL: z.enum(['trace', 'debug', 'info', 'warn', 'error', 'silent']).default('info'),
   /** Fixes today's date and time for tests: ISO instant at which the server clock starts. */
   RIMEBOOK_CLOCK: z.string().optional(),

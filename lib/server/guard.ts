@@ -6,6 +6,7 @@ import { isBusy } from '../database/transaction';
 import { now } from './clock';
 import { db } from './db';
 import { env } from './env';
+import { newReference, reference } from './in-hand';
 import { log } from './log';
 import { currentActor } from './session';
 
@@ -32,6 +33,10 @@ export function explain(error: unknown): { code: string; message: string; field?
     log.warn({ err: error }, 'busy');
     return { code: 'busy', message: 'The office is very busy right now. Nothing was changed; try again in a moment.' };
   }
-  log.error({ err: error }, 'unexpected');
-  return { code: 'unexpected', message: 'Something went wrong here. Nothing was changed; try again, and tell the office if it stays.' };
+  const found = reference() ?? newReference();
+  log.error({ err: error, reference: found }, 'unexpected');
+  return {
+    code: 'unexpected',
+    message: `Something went wrong here. Nothing was changed; try again. If it stays, tell the office this reference: ${found}.`,
+  };
 }

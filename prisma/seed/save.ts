@@ -1,11 +1,9 @@
 import type { Prisma, PrismaClient } from '../../lib/database/generated/client';
+import { inPieces } from './in-pieces';
+import { saveJobs } from './save-jobs';
 import type { Out } from './simulate/world';
 
 type Tx = Prisma.TransactionClient;
-
-async function inPieces<T>(rows: readonly T[], write: (piece: T[]) => Promise<unknown>): Promise<void> {
-  for (let i = 0; i < rows.length; i += 1000) await write(rows.slice(i, i + 1000));
-}
 
 export type Shop = {
   settings: Prisma.ShopSettingsCreateManyInput;
@@ -39,7 +37,7 @@ export async function saveShop(db: PrismaClient, shop: Shop, out: Out): Promise<
       await inPieces(out.findings, (data) => tx.finding.createMany({ data }));
       await inPieces(out.readings, (data) => tx.reading.createMany({ data }));
       await inPieces(out.unitEvents, (data) => tx.unitEvent.createMany({ data }));
-      await inPieces(out.followUps, (data) => tx.followUp.createMany({ data }));
+      await saveJobs(tx, shop.units, out);
       await inPieces(out.foodWarnings, (data) => tx.foodWarning.createMany({ data }));
       await inPieces(out.parts, (data) => tx.partUsed.createMany({ data }));
       await inPieces(shop.estimates, (data) => tx.estimate.createMany({ data }));

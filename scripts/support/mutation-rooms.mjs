@@ -25,7 +25,7 @@ export const ROOMS = {
   'files-verbs': verbs('files'),
   'entries-verbs': verbs('entries'),
   'visits-verbs': verbs('visits'),
-  'follow-ups-verbs': verbs('follow-ups'),
+  'jobs-verbs': verbs('jobs'),
   'tasks-verbs': verbs('tasks'),
   'equipment-verbs': verbs('equipment'),
   'fleet-csv-verbs': verbs('fleet-csv'),

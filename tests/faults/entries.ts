@@ -1,5 +1,5 @@
 import { ASPECTS, GRADES, type Grade } from '@/lib/core/findings/grades';
-import { UNIT_EVENT_KINDS, URGENCIES, type OperationKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
+import { ENTERED_EVENTS, URGENCIES, type OperationKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
 import type { Random } from './random';
 
 export type Made = { [K in OperationKind]: { visitId: string; kind: K; payload: Payloads[K] } }[OperationKind];
@@ -97,7 +97,7 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
     case 'food_warning.add':
       return made(kind, { unitId, boxK: 281, toldTo: 'the cook', toldAt: at, note: '' });
     case 'event.add':
-      return made(kind, { unitId, kind: random.pick(UNIT_EVENT_KINDS), at, note: 'said so' });
+      return made(kind, { unitId, kind: random.pick(ENTERED_EVENTS), at, note: 'said so' });
     case 'signature.set':
       return made(
         kind,

@@ -11,7 +11,7 @@ const TABLE = {
   'finding.set': 'finding',
   'reading.add': 'reading',
   'part.use': 'partUsed',
-  'follow_up.add': 'followUp',
+  'follow_up.add': 'job',
   'food_warning.add': 'foodWarning',
   'event.add': 'unitEvent',
   'photo.attach': 'photo',
@@ -64,7 +64,10 @@ async function judgeRows(
   for (const [kind, table] of Object.entries(TABLE)) {
     const find = db[table].findMany as unknown as (q: object) => Promise<{ id: string; fileId?: string | null }[]>;
     const rows = await find({
-      where: { visitId: { in: [...given.visitIds] }, ...(table === 'followUp' ? { what: { startsWith: WISHED } } : {}) },
+      where:
+        table === 'job'
+          ? { foundVisitId: { in: [...given.visitIds] }, what: { startsWith: WISHED } }
+          : { visitId: { in: [...given.visitIds] } },
     });
     const expected = given.written.filter((o) => o.kind === kind && taken.has(o.id) && !struck.has(o.id)).map((o) => o.id);
     const there = new Map(rows.map((r) => [r.id, r]));

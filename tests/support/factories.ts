@@ -1,5 +1,6 @@
 import { TASK_KINDS } from '@/lib/core/tasks/kinds';
 import type { Db } from '@/lib/database/client';
+import type { Prisma } from '@/lib/database/generated/client';
 import { customerRow, kitchenRow, personRow, taskRow, unitRow } from '@/prisma/seed/rows';
 
 export * from '@/prisma/seed/rows';
@@ -13,6 +14,17 @@ export async function haveTaskKinds(db: Db): Promise<void> {
 }
 
 type Over<F extends (...args: never[]) => unknown> = Partial<ReturnType<F>>;
+
+/** A job of one unit, with the first line of its history. */
+export const jobRow = (unit: { id: string; kitchenId: string }, over: Partial<Prisma.JobUncheckedCreateInput> = {}) =>
+  ({
+    kitchenId: unit.kitchenId,
+    source: 'office',
+    what: 'Quote a door gasket',
+    ...over,
+    units: { create: { unitId: unit.id } },
+    events: { create: { kind: 'opened', to: 'asked' } },
+  }) satisfies Prisma.JobUncheckedCreateInput;
 
 /** A kitchen with one unit and its tasks, and a technician: enough for most tests. Ids are fresh each time. */
 export async function haveOneUnit(

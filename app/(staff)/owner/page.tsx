@@ -94,7 +94,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
           work={work}
           today={today}
           mayDecide={can(actor, 'overrule:rules')}
-          maySettle={can(actor, 'settle:follow-up')}
+          maySettle={can(actor, 'write:job')}
         />
       </div>
     </>

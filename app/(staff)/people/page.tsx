@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { roleInfo } from '@/lib/core/people/access';
 import { counted } from '@/lib/core/wording/counted';
 import { writeWeekHours } from '@/lib/core/hours';
-import { SKILL_LABEL, type Skill } from '@/lib/core/people/skills';
+import { SKILL_LABEL } from '@/lib/core/people/skills';
 import { listPeople } from '@/lib/features/people/reads/people';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
@@ -49,7 +49,7 @@ export default definePage('manage:people', async ({ db, now }) => {
                 <span className="block text-sm sm:hidden">{roleInfo(p.role).label}</span>
               </Td>
               <Td className="max-sm:hidden">{roleInfo(p.role).label}</Td>
-              <Td className="max-md:hidden">{p.skills.map((s) => SKILL_LABEL[s as Skill] ?? s).join(', ')}</Td>
+              <Td className="max-md:hidden">{p.skills.map((s) => SKILL_LABEL[s]).join(', ')}</Td>
               <Td className="max-lg:hidden">{writeWeekHours(p.shifts).replaceAll('-', '–')}</Td>
               <Td>
                 {p.active ? (

@@ -3,7 +3,7 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { Archive, Restore } from '@/lib/schemas/customers';
-import { EditRule, LockRule, NewTask, RemoveTask, ReviewChange, SettleFollowUp } from '@/lib/schemas/tasks';
+import { EditRule, LockRule, NewTask, RemoveTask, ReviewChange, SettleJob } from '@/lib/schemas/tasks';
 import { EditUnit, NewUnit } from '@/lib/schemas/equipment';
 import { defineFormAction } from '@/lib/server/define-action';
 import { archiveUnit, restoreUnit } from '@/lib/features/equipment/verbs/archive-unit';
@@ -14,7 +14,7 @@ import { editRule } from '@/lib/features/tasks/verbs/edit-rule';
 import { lockRule } from '@/lib/features/tasks/verbs/lock-rule';
 import { removeTask } from '@/lib/features/tasks/verbs/remove-task';
 import { reviewChange } from '@/lib/features/intervals/verbs/review-change';
-import { settleFollowUp as settle } from '@/lib/features/follow-ups/verbs/settle-follow-up';
+import { settleJob as settle } from '@/lib/features/jobs/verbs/settle-job';
 
 export const addUnit = defineFormAction('write:equipment', NewUnit, async (ctx) => {
   const { unitId } = await createUnit(ctx, ctx.input);
@@ -61,7 +61,7 @@ export const review = defineFormAction('overrule:rules', ReviewChange, async (ct
   refresh();
 });
 
-export const settleFollowUp = defineFormAction('settle:follow-up', SettleFollowUp, async (ctx) => {
+export const settleJob = defineFormAction('write:job', SettleJob, async (ctx) => {
   await settle(ctx, ctx.input);
   refresh();
 });

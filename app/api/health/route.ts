@@ -1,9 +1,10 @@
 import { defineRoute } from '@/lib/server/define-route';
+import { ready } from '@/lib/server/health';
 
 export const dynamic = 'force-dynamic';
 
-export const GET = defineRoute('public', async ({ db }) => {
-  // eslint-disable-next-line no-restricted-syntax -- asks no model, only whether the database answers
-  await db.$queryRaw`SELECT 1`;
-  return Response.json({ ok: true });
+/** Ready to serve: what a proxy asks before it sends anybody here. */
+export const GET = defineRoute('public', async () => {
+  const { ready: ok, ...parts } = await ready();
+  return Response.json({ ok, ...parts }, { status: ok ? 200 : 503 });
 });

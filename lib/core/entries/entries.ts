@@ -21,15 +21,20 @@ export type Questioned = { field: ReadingField; question: string; answer: string
 
 export type ReadingValues = Partial<Record<ReadingField, number>>;
 
-export const UNIT_EVENT_KINDS = ['high_pressure_trip', 'compressor_replaced', 'fan_replaced', 'refrigerant_added', 'note'] as const;
-export type UnitEventKind = (typeof UNIT_EVENT_KINDS)[number];
-export const UNIT_EVENT_LABEL: Record<UnitEventKind, string> = {
+/** What can have happened to a unit. */
+export const UNIT_EVENT_LABEL = {
   high_pressure_trip: 'High-pressure trip',
+  coil_cleaned_before: 'Coil cleaned before our first visit',
   compressor_replaced: 'Compressor replaced',
   fan_replaced: 'Fan replaced',
   refrigerant_added: 'Refrigerant added',
   note: 'Something else worth keeping',
-};
+} as const;
+export type UnitEventKind = keyof typeof UNIT_EVENT_LABEL;
+
+/** Those a technician writes down; the rest follows from what is put on file. */
+export const ENTERED_EVENTS = ['high_pressure_trip', 'compressor_replaced', 'fan_replaced', 'refrigerant_added', 'note'] as const;
+export type EnteredEvent = (typeof ENTERED_EVENTS)[number];
 
 export const URGENCIES = ['now', 'soon', 'next', 'quote'] as const;
 /** How soon work is wanted; "now" is a unit that stays off, which the office hears of at once. */
@@ -83,7 +88,7 @@ export type Payloads = {
   'part.use': { unitId: string | null; what: string; quantity: number };
   'follow_up.add': { unitId: string; what: string; urgency: Urgency; note: string };
   'food_warning.add': { unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
-  'event.add': { unitId: string; kind: UnitEventKind; at: string; note: string };
+  'event.add': { unitId: string; kind: EnteredEvent; at: string; note: string };
   /** Takes back an entry that was a slip; the history keeps both. */
   'entry.strike': { what: (typeof STRUCK)[number]; entryId: string; why: string };
   /** `taskIds` are the tasks the device knew of, so that one added meanwhile is not taken for forgotten. */

@@ -5,6 +5,7 @@ export { baselineFrom, lnKOf, readingFact, setAsideWhy, type ReadingFact } from 
 export { CONDENSER_MODEL_VERSION, pastLosses } from './estimate-record';
 export { evidenceOf, type FindingFact, type UnitEvidence, type UnitFile } from './unit-file';
 export { exposureOf, failureOf, failuresOf, groupKey, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
+export { coilNow, COIL_VERDICTS, type CoilNow, type CoilVerdict } from './coil-now';
 export { course, fanAhead, fanDays, limitDates, type CoursePoint } from './course';
 export { depositToday, extraEnergyToday, lostToday, monthlyLoss, sumOf, timesPrice, type UnitStanding } from './fleet-cost';
 export { fitFleet } from './fit-fleet';
@@ -19,8 +20,10 @@ export {
   RETURN_CAUSES,
   RETURN_LOOKS_AT,
   RETURN_WORDS,
+  returnCause,
   returnsAfter,
   returnVisits,
+  type FoundAgain,
   type ReturnCause,
   type ReturnOnFile,
   type ReturnVisit,

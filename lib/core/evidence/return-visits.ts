@@ -1,5 +1,6 @@
 import { addDays, type LocalDate } from '../calendar';
-import { isSevere, type Aspect } from '../findings/grades';
+import { isSevere, isStopped, type Aspect } from '../findings/grades';
+import { lookedForBy } from '../jobs/causes';
 import type { FindingFact, UnitFile } from './unit-file';
 
 /** What calls somebody back within days, whatever the rules say. The order is that of urgency. */
@@ -53,16 +54,29 @@ export function returnVisits(on: LocalDate, findings: readonly FindingFact[], tr
     .map(([cause, , note]) => ({ cause, what: RETURN_WORDS[cause], note, dueOn: addDays(on, withinDays) }));
 }
 
-/** A "go back" on file; what a person asks for never has a date to go back by. */
-export type ReturnOnFile = { id: string; what: string; open: boolean; visitId: string | null; openedOn: LocalDate };
+export const returnCause = (cause: ReturnCause): `return:${ReturnCause}` => `return:${cause}`;
 
-/** What has to be looked at before what these words asked for is met. */
-const aspectOf = (what: string): Aspect | undefined =>
-  RETURN_CAUSES.filter((cause) => RETURN_WORDS[cause] === what).map((cause) => RETURN_LOOKS_AT[cause])[0];
+/** A job on file whose cause a look can settle. */
+export type ReturnOnFile = {
+  id: string;
+  /** "return:ice_block", "look:drain". */
+  cause: string;
+  open: boolean;
+  visitId: string | null;
+  /** The days on which it was found: first when it was opened, then each time it was found again. */
+  foundOn: readonly LocalDate[];
+};
+
+/** Found again: the job goes on, with a new day to go back by where a rule names one. */
+export type FoundAgain = { id: string; note: string; dueOn: LocalDate | null };
+
+/** What has to be looked at before this is met. */
+const aspectOf = (cause: string): Aspect | undefined =>
+  lookedForBy(cause) ?? RETURN_CAUSES.filter((c) => returnCause(c) === cause).map((c) => RETURN_LOOKS_AT[c])[0];
 
 /**
- * A visit that saw the unit has met what earlier ones asked to go back for; then it asks for its own. What the same day
- * asked for already is not doubled, and nobody goes back for what a later visit has looked at since.
+ * A visit that looked and found it right has met what earlier ones asked for; what it found again goes on as it is. Then
+ * it asks for its own. What stands open is not doubled, and nobody goes back for what a later visit has looked at since.
  */
 export function returnsAfter(
   { findings, trips, cleanings }: Pick<UnitFile, 'findings' | 'trips' | 'cleanings'>,
@@ -70,15 +84,31 @@ export function returnsAfter(
   onFile: readonly ReturnOnFile[],
   lookedAt: ReadonlySet<string> | undefined,
   { returnWithinDays }: { returnWithinDays: number },
-): { met: string[]; open: ReturnVisit[] } {
+): { met: string[]; again: FoundAgain[]; open: ReturnVisit[] } {
   const { on } = visit;
-  const earlier = onFile.filter((r) => r.openedOn < on);
-  const met = earlier.filter((r) => lookedAt?.has(aspectOf(r.what) ?? '')).map((r) => r.id);
-  if (findings.some((f) => f.on > on)) return { met, open: [] };
+  const earlier = onFile.filter((r) => (r.foundOn[0] ?? on) < on);
+  const lookedSince = findings.some((f) => f.on > on);
   // A trip that somebody was called back for once does not call again.
-  const calledFor = earlier.filter((r) => r.what === RETURN_WORDS.high_pressure_trip).map((r) => r.openedOn);
+  const calledFor = earlier.filter((r) => r.cause === returnCause('high_pressure_trip')).flatMap((r) => r.foundOn.filter((d) => d < on));
   const since = [...cleanings.filter((d) => d < on), ...calledFor].sort().at(-1) ?? '';
   const tripped = trips.some((t) => t > since && t <= on);
-  const doubled = (what: string) => onFile.some((r) => r.what === what && (r.visitId === visit.id || (r.open && r.openedOn >= on)));
-  return { met, open: returnVisits(on, findings, tripped, returnWithinDays).filter(({ what }) => !doubled(what)) };
+  const asked = lookedSince ? [] : returnVisits(on, findings, tripped, returnWithinDays);
+  const again = earlier
+    .filter((r) => r.open)
+    .flatMap((r): FoundAgain[] => {
+      const rule = asked.find((a) => returnCause(a.cause) === r.cause);
+      if (rule) return [{ id: r.id, note: rule.note, dueOn: rule.dueOn }];
+      const aspect = lookedForBy(r.cause);
+      return aspect && stillStopped(findings, on, aspect) ? [{ id: r.id, note: '', dueOn: null }] : [];
+    });
+  const met = earlier.filter((r) => lookedAt?.has(aspectOf(r.cause) ?? '') && !again.some((a) => a.id === r.id)).map((r) => r.id);
+  const stands = (cause: string) => onFile.some((r) => r.cause === cause && !met.includes(r.id) && (r.open || r.visitId === visit.id));
+  return { met, again, open: asked.filter(({ cause }) => !stands(returnCause(cause))) };
+}
+
+/** As it was left that day, or found where nothing was done to it. */
+function stillStopped(findings: readonly FindingFact[], on: LocalDate, aspect: Aspect): boolean {
+  const looks = findings.filter((f) => f.on === on && f.aspect === aspect);
+  const standing = looks.find((f) => f.phase === 'left') ?? looks.find((f) => f.phase === 'found');
+  return standing !== undefined && isStopped(aspect, standing.grade);
 }

@@ -3,7 +3,7 @@ import { COIL_CLEANING } from '../tasks';
 import { kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
 import { decide, type Decision, type TaskOnFile, type VisitNews } from './decide';
 import { ownLimits, type OwnLimits } from './own-limits';
-import { returnsAfter, type ReturnOnFile, type ReturnVisit } from './return-visits';
+import { returnsAfter, type FoundAgain, type ReturnOnFile, type ReturnVisit } from './return-visits';
 import type { ShopRules } from './shop-rules';
 import type { UnitFile } from './unit-file';
 
@@ -12,7 +12,7 @@ export type KitchenAfterVisit = {
   files: readonly UnitFile[];
   tasks: readonly TaskOnFile[];
   visit: VisitNews & { id: string; unitIds: ReadonlySet<string> };
-  /** "Go back" follow-ups on file by unit, and the aspects this visit looked at. */
+  /** Jobs on file by unit that a look can settle, and the aspects this visit looked at. */
   returns: ReadonlyMap<string, readonly ReturnOnFile[]>;
   lookedAt: ReadonlyMap<string, ReadonlySet<string>>;
 };
@@ -23,15 +23,16 @@ export type VisitOutcome = {
   decisions: Decision[];
   /** Cleanings from before our first visit that a task is about to forget. */
   cleanedBefore: { unitId: string; on: LocalDate }[];
-  /** Follow-ups that this visit has met, and the new ones it asks for. */
+  /** Jobs that this visit found right, those it found again, and the new ones it asks for. */
   met: string[];
+  again: FoundAgain[];
   goBack: (ReturnVisit & { unitId: string })[];
 };
 
 /** Everything that follows from a closed visit, worked out at once and without touching anything. */
 export function visitConsequences(kitchen: KitchenAfterVisit, fleet: FleetBelief, rules: ShopRules): VisitOutcome {
   const { visit, files, tasks } = kitchen;
-  const outcome: VisitOutcome = { beliefs: [], decisions: [], cleanedBefore: [], met: [], goBack: [] };
+  const outcome: VisitOutcome = { beliefs: [], decisions: [], cleanedBefore: [], met: [], again: [], goBack: [] };
   // The kitchen's other units hear the news too.
   for (const belief of kitchenBeliefs(files, fleet)) {
     const { unitId, unit, conditions } = belief.file;
@@ -48,8 +49,9 @@ export function visitConsequences(kitchen: KitchenAfterVisit, fleet: FleetBelief
       const decision = decide(task, visit, belief, { rules, hyper: fleet.fouling, own });
       if (decision) outcome.decisions.push(decision);
     }
-    const { met, open } = returnsAfter(belief.file, visit, kitchen.returns.get(unitId) ?? [], kitchen.lookedAt.get(unitId), rules);
+    const { met, again, open } = returnsAfter(belief.file, visit, kitchen.returns.get(unitId) ?? [], kitchen.lookedAt.get(unitId), rules);
     outcome.met.push(...met);
+    outcome.again.push(...again);
     outcome.goBack.push(...open.map((r) => ({ ...r, unitId })));
   }
   return outcome;

@@ -10,4 +10,13 @@ export { planFleet, type FleetPlan, type PlanContext, type PlannedUnit } from '.
 export type { PlannedTask } from './tasks';
 export { guarded, writeRow } from './row';
 export { columnsIn, template } from './template';
-export { emptyRow, type KitchenValues, type Line, type Problem, type RowValues, type TaskKindInfo } from './types';
+export {
+  emptyRow,
+  IMPORT_STATUSES,
+  type ImportStatus,
+  type KitchenValues,
+  type Line,
+  type Problem,
+  type RowValues,
+  type TaskKindInfo,
+} from './types';

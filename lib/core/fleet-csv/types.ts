@@ -49,3 +49,7 @@ export type Problem = {
 export type TaskKindInfo = { key: string; label: string; defaultWeeks: number; minWeeks: number; maxWeeks: number };
 
 export const emptyRow = (): RowValues => ({ names: {}, kitchen: {}, unit: {}, tasks: new Map() });
+
+export const IMPORT_STATUSES = ['checked', 'running', 'done', 'failed', 'undone'] as const;
+/** How the import of a file stands. */
+export type ImportStatus = (typeof IMPORT_STATUSES)[number];

@@ -1,4 +1,6 @@
 /** Jobs: from a finding or a phone call to finished work. */
+export * from './causes';
 export * from './quote';
 export * from './repeat-calls';
 export * from './states';
+export * from './urgency-said';

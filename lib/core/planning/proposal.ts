@@ -1,6 +1,10 @@
 import type { Finding } from './input';
 import type { CostBreakdown, ReasonCode } from './types';
 
+export const PLAN_STATUSES = ['queued', 'running', 'done', 'cancelled', 'failed', 'accepted', 'undone'] as const;
+/** How a search for a week stands, and what became of what it found. */
+export type PlanStatus = (typeof PLAN_STATUSES)[number];
+
 /** What the dispatcher looks at before accepting: a plan in the shop's names. Instants in epoch milliseconds. */
 export type ProposedVisit = {
   /** Stands for the visit until it is accepted. */

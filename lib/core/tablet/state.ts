@@ -2,7 +2,8 @@ import type { CleanBaseline, PastLoss } from '../condenser/types';
 import type { CompressorMap } from '../condenser/compressor/ten-coefficient';
 import type { UnitValues } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
-import type { FindingPhase, Questioned, ReadingValues, UnitEventKind, Urgency } from '../entries/entries';
+import type { MeasureUnits } from '../measures/preferred';
+import type { FindingPhase, Questioned, ReadingValues, EnteredEvent, Urgency } from '../entries/entries';
 
 /** What a tablet holds of one visit. Plain data: it goes through JSON and IndexedDB as it is. Times are ISO instants. */
 
@@ -41,7 +42,7 @@ export type PhotoEntry = {
 export type PartEntry = { id: string; unitId: string | null; what: string; quantity: number };
 export type FollowUpEntry = { id: string; unitId: string; what: string; urgency: Urgency; note: string };
 export type FoodWarningEntry = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
-export type EventEntry = { id: string; unitId: string; kind: UnitEventKind; at: string; note: string };
+export type EventEntry = { id: string; unitId: string; kind: EnteredEvent; at: string; note: string };
 export type SignatureEntry = { signedBy: string; nobodyThere: boolean };
 
 export type Entries = {
@@ -130,9 +131,9 @@ export type Me = {
   userId: string;
   name: string;
   role: string;
-  temperatureUnit: 'F' | 'C';
-  pressureUnit: 'psig' | 'bar';
-  massUnit: 'oz' | 'g';
+  temperatureUnit: MeasureUnits['temperature'];
+  pressureUnit: MeasureUnits['pressure'];
+  massUnit: MeasureUnits['mass'];
   gaugeGrade: string;
   gaugeSpanPa: number;
   currency: string;

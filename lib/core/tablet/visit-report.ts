@@ -1,15 +1,17 @@
 import type { Estimate } from '../condenser/types';
-import type { Outcome, ReadingValues } from '../entries/entries';
+import type { FindingPhase, Outcome, ReadingValues, UnitEventKind } from '../entries/entries';
+import type { Aspect, Grade } from '../findings/grades';
+import type { JobState } from '../jobs/states';
 import type { OutcomeEntry, VisitStatus } from './state';
 
 /** A visit as the office reads it: everything that came of it, entries that were replaced included. Times are epoch milliseconds. */
 
 export type FindingReport = {
   id: string;
-  aspect: string;
-  grade: string | null;
+  aspect: Aspect;
+  grade: Grade | null;
   why: string;
-  phase: string;
+  phase: FindingPhase;
   note: string;
   at: number;
   by: string;
@@ -27,7 +29,7 @@ export type ReadingReport = {
   estimate: Estimate | null;
 };
 
-export type PhotoReport = { id: string; fileId: string | null; aspect: string | null; phase: string; takenAt: number };
+export type PhotoReport = { id: string; fileId: string | null; aspect: Aspect | null; phase: 'before' | 'after'; takenAt: number };
 
 /** Of a unit, or of the visit as a whole. */
 export type PartReport = { id: string; unitId: string | null; what: string; quantity: number };
@@ -43,8 +45,8 @@ export type UnitReport = {
   findings: FindingReport[];
   readings: ReadingReport[];
   photos: PhotoReport[];
-  followUps: { id: string; what: string; urgency: string; status: string }[];
-  events: { id: string; kind: string; note: string }[];
+  followUps: { id: string; number: number; what: string; state: JobState }[];
+  events: { id: string; kind: UnitEventKind; note: string }[];
   parts: PartReport[];
   foodWarnings: FoodWarningReport[];
 };

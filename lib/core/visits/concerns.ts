@@ -1,3 +1,4 @@
+import type { Skill } from '../people/skills';
 import { wallClock, type LocalDate } from '../calendar';
 import { insideWindows, type Span, type WeeklyWindow } from './service-hours';
 
@@ -6,13 +7,13 @@ export type DateRange = { startsOn: LocalDate; endsOn: LocalDate; reason: string
 export type BookingQuestion = {
   span: Span;
   kitchen: { timeZone: string; serviceHours: readonly WeeklyWindow[]; blackouts: readonly DateRange[] };
-  technician: { name: string; skills: readonly string[]; shifts: readonly WeeklyWindow[]; timeOff: readonly DateRange[] };
+  technician: { name: string; skills: readonly Skill[]; shifts: readonly WeeklyWindow[]; timeOff: readonly DateRange[] };
   shopTimeZone: string;
   /** What the work asks of whoever does it: "flammable", "roof". */
-  needs: readonly string[];
+  needs: readonly Skill[];
 };
 
-export const SKILL_WORDS: Record<string, string> = { flammable: 'flammable refrigerants', roof: 'roof work' };
+export const SKILL_WORDS: Record<Skill, string> = { flammable: 'flammable refrigerants', roof: 'roof work' };
 
 const covers = (r: DateRange, d: LocalDate) => r.startsOn <= d && d < r.endsOn;
 
@@ -41,7 +42,7 @@ export function dayConcerns({ start, kitchen, technician, shopTimeZone }: DayQue
 export function bookingConcerns(q: BookingQuestion): { words: string; refuses: boolean }[] {
   const out: { words: string; refuses: boolean }[] = [];
   const lacking = q.needs.filter((n) => !q.technician.skills.includes(n));
-  for (const n of lacking) out.push({ words: `${q.technician.name} is not on file for ${SKILL_WORDS[n] ?? n}.`, refuses: true });
+  for (const n of lacking) out.push({ words: `${q.technician.name} is not on file for ${SKILL_WORDS[n]}.`, refuses: true });
 
   const { closed, off } = dayConcerns({ ...q, start: q.span.start });
   if (closed) out.push({ words: closed, refuses: false });

@@ -11,4 +11,7 @@ export const VISIT_EVENT_LABEL = {
   confirmed: 'Confirmed by the kitchen',
   asked_other_time: 'The kitchen asks for another time',
 } as const;
+/** What a kitchen can answer to its visit. */
+export const CUSTOMER_REPLIES = ['confirmed', 'other_time'] as const;
+export type CustomerReply = (typeof CUSTOMER_REPLIES)[number];
 export type VisitEventKind = keyof typeof VISIT_EVENT_LABEL;

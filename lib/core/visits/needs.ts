@@ -1,8 +1,9 @@
+import type { Skill } from '../people/skills';
 import { safetyClassOf } from '../refrigerants/catalogue';
 
 /** Skills that a set of units asks of the technician. An unknown refrigerant is taken as it is: no skill can be named. */
-export function needsOf(units: readonly { refrigerant: string; roofWork: boolean }[]): string[] {
-  const needs = new Set<string>();
+export function needsOf(units: readonly { refrigerant: string; roofWork: boolean }[]): Skill[] {
+  const needs = new Set<Skill>();
   for (const u of units) {
     if (u.roofWork) needs.add('roof');
     if (isFlammable(u.refrigerant)) needs.add('flammable');

@@ -1,11 +1,12 @@
 import { conditionsOf } from '../../../lib/core/condenser/from-record';
 import { instantOf, toDay, todayIn, type LocalDate } from '../../../lib/core/calendar';
 import {
-  DEFAULT_SHOP_RULES, estimateVisit, fitFleet, kitchenBeliefs, visitConsequences,
-  type Decision, type FindingFact, type FleetBelief, type ReadingToEstimate, type ReturnOnFile, type ReturnVisit, type TaskOnFile, type UnitBelief, type UnitFile,
+  DEFAULT_SHOP_RULES, estimateVisit, fitFleet, kitchenBeliefs, returnCause, visitConsequences,
+  type Decision, type FindingFact, type FleetBelief, type ReadingToEstimate, type ReturnOnFile, type ReturnVisit, type TaskOnFile, type UnitBelief, type UnitFile, type VisitOutcome,
 } from '../../../lib/core/evidence'; // prettier-ignore
 import { seenAt } from '../../../lib/core/findings/seen';
 import { DEFAULT_HYPER } from '../../../lib/core/fouling';
+import { dayInWords } from '../../../lib/core/intervals/words';
 import { RandomStream } from '../../../lib/core/numerics/random';
 import type { Prisma } from '../../../lib/database/generated/client';
 import { CITY } from '../shop/kitchens';
@@ -80,6 +81,7 @@ export class Learning {
     const said = { visitId: first.visitId, byUserId: booking.technician.row.id as string };
     for (const d of outcome.decisions)
       this.keep(byId.get(d.taskId) as Task, d, visit, said, seen.find((s) => s.unit.row.id === d.unitId) as Seen);
+    this.settle(outcome, first.date, said, seen);
     for (const r of outcome.goBack)
       this.callBack(r, units.get(r.unitId) as SimUnit, said, seen.find((s) => s.unit.row.id === r.unitId) as Seen);
   }
@@ -108,14 +110,14 @@ export class Learning {
   }
 
   private returnsOf(unitId: string): ReturnOnFile[] {
-    return this.world.out.followUps
-      .filter((f) => f.unitId === unitId && f.visitId && f.dueOn)
-      .map((f) => ({
-        id: f.id as string,
-        what: f.what,
-        open: (f.status ?? 'open') === 'open',
-        visitId: f.visitId ?? null,
-        openedOn: todayIn(CITY.timeZone, (f.createdAt as Date).getTime()),
+    return this.world.out.jobs
+      .filter((j) => j.unitId === unitId && j.cause)
+      .map((j) => ({
+        id: j.id,
+        cause: j.cause ?? '',
+        open: !j.closedAt,
+        visitId: j.foundVisitId ?? null,
+        foundOn: [j.createdAt, ...j.again.map((a) => a.at)].map((at) => todayIn(CITY.timeZone, at.getTime())),
       }));
   }
 
@@ -142,17 +144,38 @@ export class Learning {
         });
   }
 
-  private callBack({ what, note, dueOn }: ReturnVisit, unit: SimUnit, { visitId, byUserId }: Said, { at }: Seen): void {
-    this.world.out.followUps.push({
+  /** Found right, or found again: what becomes of the jobs that sent somebody back. */
+  private settle({ met, again }: VisitOutcome, on: LocalDate, { visitId, byUserId }: Said, seen: readonly Seen[]): void {
+    const at = seen[0]?.at ?? asDate(on);
+    for (const job of this.world.out.jobs) {
+      if (job.closedAt) continue;
+      const found = again.find((a) => a.id === job.id);
+      if (found) {
+        job.again.push({ visitId, at, by: byUserId, note: found.note });
+        if (found.dueOn) job.dueOn = asDate(found.dueOn);
+      } else if (met.includes(job.id))
+        Object.assign(job, {
+          state: 'done',
+          closedAt: at,
+          closedById: byUserId,
+          closedNote: `Found right at the visit of ${dayInWords(on)}.`,
+        });
+    }
+  }
+
+  private callBack({ cause, what, note, dueOn }: ReturnVisit, unit: SimUnit, { visitId, byUserId }: Said, { at }: Seen): void {
+    this.world.out.jobs.push({
       id: this.random.uuid(),
       unitId: unit.row.id as string,
-      visitId,
+      foundVisitId: visitId,
+      cause: returnCause(cause),
       what,
       note,
-      urgency: 'soon',
+      urgency: 'week',
       dueOn: asDate(dueOn),
       createdById: byUserId,
       createdAt: at,
+      again: [],
     });
     unit.recallDay = toDay(dueOn);
   }

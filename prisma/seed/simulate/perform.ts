@@ -188,17 +188,25 @@ function attend(world: World, kitchen: SimKitchen, technician: Technician, seen:
 /** Work that a finding calls for, once while it is open. */
 function ask(world: World, unit: SimUnit, { visitId, at }: Seen, by: string, what: string, note: string): void {
   const unitId = unit.row.id as string;
-  if (world.out.followUps.some((f) => f.unitId === unitId && f.what === what && f.status !== 'done')) return;
-  world.out.followUps.push({ id: unit.random.uuid(), unitId, visitId, what, note, urgency: 'quote', createdById: by, createdAt: at });
+  if (world.out.jobs.some((j) => j.unitId === unitId && j.what === what && !j.closedAt)) return;
+  world.out.jobs.push({
+    id: unit.random.uuid(),
+    unitId,
+    foundVisitId: visitId,
+    what,
+    note,
+    needsQuote: true,
+    createdById: by,
+    createdAt: at,
+    again: [],
+  });
 }
 
-/** Coming back settles what was open, but for quotes that the kitchen has not answered: those for coils and fans. */
+/** Coming back brings the gasket along; quotes that the kitchen has not answered stand, and what rules sent back for is settled by what is found. */
 function resolve(world: World, unit: SimUnit, { visitId, at }: Seen): void {
-  for (const f of world.out.followUps) {
-    if (f.unitId !== unit.row.id || f.status === 'done') continue;
-    if (f.urgency === 'quote' && f.what !== 'Replace door gasket') continue;
-    Object.assign(f, { status: 'done', resolvedAt: at });
-    if (f.what !== 'Replace door gasket') continue;
+  for (const f of world.out.jobs) {
+    if (f.unitId !== unit.row.id || f.closedAt || f.what !== 'Replace door gasket') continue;
+    Object.assign(f, { state: 'done', closedAt: at });
     unit.state.gasketWorn = 0;
     world.out.parts.push({
       id: unit.random.uuid(),

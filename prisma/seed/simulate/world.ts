@@ -24,6 +24,15 @@ export type SimUnit = {
 export type SimKitchen = { place: Placed; units: SimUnit[]; technician: Technician; booked: boolean };
 export type Technician = { row: Prisma.UserCreateManyInput; van: Van; busy: Map<string, [number, number][]> };
 
+/** Work asked for about a unit: a job with its one unit and its history. */
+export type SimJob = Omit<Prisma.JobCreateManyInput, 'source' | 'kitchenId' | 'createdAt'> & {
+  id: string;
+  unitId: string;
+  createdAt: Date;
+  /** When later visits found it again. */
+  again: { visitId: string; at: Date; by: string; note: string }[];
+};
+
 /** Rows of the history, as they will be written. */
 export type Out = {
   visits: Prisma.VisitCreateManyInput[];
@@ -33,7 +42,7 @@ export type Out = {
   findings: Prisma.FindingCreateManyInput[];
   readings: Prisma.ReadingCreateManyInput[];
   unitEvents: Prisma.UnitEventCreateManyInput[];
-  followUps: Prisma.FollowUpCreateManyInput[];
+  jobs: SimJob[];
   foodWarnings: Prisma.FoodWarningCreateManyInput[];
   parts: Prisma.PartUsedCreateManyInput[];
 };
@@ -45,7 +54,7 @@ export const nothingYet = (): Out => ({
   findings: [],
   readings: [],
   unitEvents: [],
-  followUps: [],
+  jobs: [],
   foodWarnings: [],
   parts: [],
 });

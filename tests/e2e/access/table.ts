@@ -63,6 +63,9 @@ export const ROUTES: Record<string, Row> = {
   'GET /api/auth/[...nextauth]':        ['in',  'in',     'in',     'in'],
   'POST /api/auth/[...nextauth]':       ['in',  'in',     'in',     'in'],
   'GET /api/health':                    ['in',  'in',     'in',     'in'],
+  'GET /api/alive':                     ['in',  'in',     'in',     'in'],
+  // Opens to the monitor's token alone, whoever is signed in.
+  'GET /api/metrics':                   ['no',  'no',     'no',     'no'],
   'GET /api/feeds/[token]':             ['own', 'own',    'own',    'own'],
   'GET /api/files':                     ['in',  'in',     'in',     'no'],
   'PUT /api/files':                     ['in',  'in',     'in',     'no'],
@@ -132,7 +135,7 @@ export const ACTIONS: Record<string, Row> = {
   'units/actions setLock':             ['in',  'in',     'no',     'no'],
   'units/actions takeTaskOff':         ['in',  'in',     'no',     'no'],
   'units/actions review':              ['in',  'no',     'no',     'no'],
-  'units/actions settleFollowUp':      ['in',  'in',     'no',     'no'],
+  'units/actions settleJob':           ['in',  'in',     'no',     'no'],
   'visits/[id]/actions reviseAgain':   ['in',  'in',     'no',     'no'],
   'week/actions book':                 ['in',  'in',     'no',     'no'],
   'week/actions move':                 ['in',  'in',     'no',     'no'],

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Bucket } from '@/lib/core/due/buckets';
 import { toGoBackTo, zonesOnFile, type DueFilter } from '@/lib/features/due/reads';
 import { useDatabase } from '../../support/database';
-import { haveOneUnit, unitRow, visitRow, visitTaskRow } from '../../support/factories';
+import { haveOneUnit, jobRow, unitRow, visitRow, visitTaskRow } from '../../support/factories';
 
 const database = useDatabase();
 // Wednesday 4 March 2026: already Wednesday in Berlin, still Tuesday in Honolulu.
@@ -18,21 +18,16 @@ beforeAll(async () => {
   berlin = await haveOneUnit(db, { kitchen: { name: 'Berlin', timeZone: 'Europe/Berlin' } });
   const honolulu = await haveOneUnit(db, { kitchen: { name: 'Honolulu', timeZone: 'Pacific/Honolulu' } });
   const off = await db.unit.create({ data: unitRow(berlin.kitchen.id, { name: 'Off file', archivedAt: now }) });
-  const wanted = (unitId: string, dueOn: string | null, over = {}) => ({
-    unitId,
-    what: 'Go back: coil was packed',
-    dueOn: dueOn === null ? null : day(dueOn),
-    ...over,
-  });
-  await db.followUp.createMany({
-    data: [
-      ...['2026-03-02', '2026-03-04', '2026-03-08', '2026-03-09', '2026-04-06'].map((d) => wanted(berlin.unit.id, d)),
-      wanted(honolulu.unit.id, '2026-03-04'),
-      wanted(berlin.unit.id, null),
-      wanted(berlin.unit.id, '2026-03-02', { status: 'done', resolvedAt: now }),
-      wanted(off.id, '2026-03-02'),
-    ],
-  });
+  const wanted = (unit: { id: string; kitchenId: string }, dueOn: string | null, over = {}) =>
+    jobRow(unit, { what: 'Go back: coil was packed', dueOn: dueOn === null ? null : day(dueOn), ...over });
+  for (const data of [
+    ...['2026-03-02', '2026-03-04', '2026-03-08', '2026-03-09', '2026-04-06'].map((d) => wanted(berlin.unit, d)),
+    wanted(honolulu.unit, '2026-03-04'),
+    wanted(berlin.unit, null),
+    wanted(berlin.unit, '2026-03-02', { state: 'done', closedAt: now }),
+    wanted(off, '2026-03-02'),
+  ])
+    await db.job.create({ data });
 });
 
 describe('what to go back to', () => {

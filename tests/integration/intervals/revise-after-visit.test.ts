@@ -42,7 +42,7 @@ describe('rules after a visit', () => {
     await close(await visited(have, '2026-01-05', { coil: 'furred' }));
     const before = await coilTask(have);
     const visit = await visited(have, '2026-03-08', { coil: 'packed' });
-    const { revisions, followUpIds } = await close(visit);
+    const { revisions, jobIds } = await close(visit);
     const task = await coilTask(have);
     expect(approximateWeeks(task.rule)).toBeLessThan(approximateWeeks(before.rule));
     expect(iso(task.lastDoneOn as Date)).toBe('2026-03-08');
@@ -51,8 +51,8 @@ describe('rules after a visit', () => {
     expect(change).toMatchObject({ kind: 'evidence', visitId: visit.id, fromRule: before.rule, toRule: task.rule });
     expect(change?.reason).toMatch(/^Packed at 62 days; .* so cleaning moves from .* weeks? to .*\.$/);
     expect(revisions.find((r) => r.kindKey === 'coil_cleaning')?.reason).toBe(change?.reason);
-    expect(await database.db.followUp.findMany({ where: { id: { in: followUpIds } } })).toMatchObject([
-      { what: 'Go back: coil was packed', urgency: 'soon', status: 'open', visitId: visit.id },
+    expect(await database.db.job.findMany({ where: { id: { in: jobIds } } })).toMatchObject([
+      { what: 'Go back: coil was packed', urgency: 'week', state: 'asked', foundVisitId: visit.id },
     ]);
     const fouling = await database.db.unitFouling.findUniqueOrThrow({ where: { unitId: have.unit.id } });
     expect(fouling.ratePerDay).toBeGreaterThan(0);
@@ -67,9 +67,9 @@ describe('rules after a visit', () => {
       database.db.task.findMany({ where: { unitId: have.unit.id }, orderBy: { kindKey: 'asc' }, include: { changes: true } });
     const first = await tasks();
     expect(first.flatMap((t) => t.changes).length).toBeGreaterThan(0);
-    expect((await close(visit)).followUpIds).toEqual([]);
+    expect((await close(visit)).jobIds).toEqual([]);
     expect(await tasks()).toEqual(first);
-    expect(await database.db.followUp.count({ where: { unitId: have.unit.id } })).toBe(2);
+    expect(await database.db.job.count({ where: { units: { some: { unitId: have.unit.id } } } })).toBe(2);
   });
 
   it('counts from the cleaning that the unit was put on file with, and does not forget it', async () => {

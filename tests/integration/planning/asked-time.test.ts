@@ -79,7 +79,7 @@ describe('a kitchen that asks for another time', () => {
   it('moves there with the reason, and leaves the list', async () => {
     await moveThere(made.person.id);
     const visit = await stands();
-    expect([visit.startsAt.getTime(), visit.customerReply]).toEqual([asked, '']);
+    expect([visit.startsAt.getTime(), visit.customerReply]).toEqual([asked, null]);
     expect(await database.db.visitEvent.findFirst({ where: { visitId, kind: 'moved' } })).toMatchObject({
       reason: 'Asked for by the customer',
     });

@@ -32,8 +32,8 @@ describe('the demo shop', () => {
     const span = await db.visit.aggregate({ where: { status: 'done' }, _min: { startsAt: true }, _count: true });
     expect((NOW.getTime() - (span._min.startsAt as Date).getTime()) / 86_400_000).toBeGreaterThan(500);
     expect(span._count).toBeGreaterThan(250);
-    expect(await db.followUp.count({ where: { what: 'Quote a new condenser coil', status: 'open' } })).toBeGreaterThanOrEqual(1);
-    expect(await db.followUp.count({ where: { what: 'Replace condenser fan motor', status: 'open' } })).toBe(1);
+    expect(await db.job.count({ where: { what: 'Quote a new condenser coil', closedAt: null } })).toBeGreaterThanOrEqual(1);
+    expect(await db.job.count({ where: { what: 'Replace condenser fan motor', closedAt: null } })).toBe(1);
     const drains = await db.finding.groupBy({
       by: ['unitId'],
       where: { aspect: 'drain', phase: 'found', grade: { in: ['blocked', 'frozen'] } },

@@ -6,7 +6,7 @@ import { Sheet } from '@/app/_ui/sheet';
 import { State, type Shape } from '@/app/_ui/state';
 import { dayWords } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
-import { SettleFollowUp } from '../../units/_components/settle-follow-up';
+import { SettleJob } from '../../units/_components/settle-job';
 
 type Matter = { unitId: string; unit: string; kitchen: string };
 type Change = { id: string; reason: string; unit: { id: string; name: string }; kitchen: { name: string } };
@@ -95,7 +95,7 @@ export function Decisions({ changes, unread, coils, fans, drains, work, mayDecid
           {work.late.slice(0, 6).map((w) => (
             <Item key={w.id} of={{ unitId: w.unitId, unit: w.unit.name, kitchen: w.unit.kitchen.name }}>
               {w.what}, by {w.dueOn ? day(w.dueOn) : 'soon'}.
-              {maySettle ? <SettleFollowUp followUpId={w.id} what={`${w.what}, ${w.unit.name}`} /> : null}
+              {maySettle ? <SettleJob jobId={w.id} what={`${w.what}, ${w.unit.name}`} /> : null}
             </Item>
           ))}
         </Group>

@@ -5,7 +5,7 @@ import { roleInfo, ROLES, type Role } from '@/lib/core/people/access';
 import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { GAUGE_GRADES } from '@/lib/core/condenser/types';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import { SKILL_LABEL, SKILLS } from '@/lib/core/people/skills';
+import { SKILL_LABEL, SKILLS, type Skill } from '@/lib/core/people/skills';
 import { Button, ButtonLink } from '../../../_ui/button';
 import { Check } from '../../../_ui/check';
 import { Field, FormErrors, Select } from '../../../_ui/field';
@@ -23,7 +23,7 @@ export type PersonFields = {
   name: string;
   email: string;
   role: Role;
-  skills: string[];
+  skills: Skill[];
   shifts: WeeklyWindow[];
   gaugeGrade: string;
   gaugeSpanPa: number;

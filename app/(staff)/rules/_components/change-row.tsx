@@ -2,30 +2,22 @@ import Link from 'next/link';
 import { approximateWeeks, describeRule } from '@/lib/core/calendar';
 import { State, type Shape } from '@/app/_ui/state';
 import { dayWords } from '@/lib/core/calendar/when';
+import { RULE_CHANGE_LABEL, RULE_REVIEW_LABEL, type RuleChangeKind, type RuleReview } from '@/lib/core/intervals/changes';
+import { RULE_CHANGE_SHAPE } from '@/app/_ui/rule-change';
 import { fromTo } from '@/app/_ui/rule-words';
 import { ReviewForm } from '../../units/[id]/_components/review-form';
 import { LockRule } from './lock-rule';
 
 export type ChangeShown = {
-  id: string; kind: string; fromRule: string; toRule: string; fromDueOn: string | null; toDueOn: string | null; reason: string; by: string | null; visitId: string | null; review: string | null; reviewedBy: string | null;
+  id: string; kind: RuleChangeKind; fromRule: string; toRule: string; fromDueOn: string | null; toDueOn: string | null; reason: string; by: string | null; visitId: string | null; review: RuleReview | null; reviewedBy: string | null;
   task: { id: string; kind: string; version: number; locked: boolean; rule: string; booked: boolean };
   unit: { id: string; name: string };
   kitchen: { id: string; name: string; customer: string };
 }; // prettier-ignore
 
-const KIND: Record<string, { words: string; shape: Shape }> = {
-  overruled: { words: 'Overruled', shape: 'ask' },
-  held: { words: 'Held back', shape: 'held' },
-  locked: { words: 'Locked', shape: 'held' },
-  unlocked: { words: 'Unlocked', shape: 'later' },
-  edited: { words: 'Changed by hand', shape: 'done' },
-  ended: { words: 'Ended', shape: 'off' },
-};
-
-/** Tighter or looser, in a word with a shape. */
+/** What happened, in a word with a shape; of what the findings changed: tighter or looser. */
 function direction(c: ChangeShown): { words: string; shape: Shape } {
-  const other = KIND[c.kind];
-  if (other) return other;
+  if (c.kind !== 'evidence') return { words: RULE_CHANGE_LABEL[c.kind], shape: RULE_CHANGE_SHAPE[c.kind] };
   return approximateWeeks(c.toRule) < approximateWeeks(c.fromRule)
     ? { words: 'Sooner', shape: 'late' }
     : { words: 'Later', shape: 'later' };
@@ -50,7 +42,7 @@ export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDe
         <p className="max-w-[75ch]">{c.reason}</p>
         <p className="text-sm text-soft">
           {c.by ? `After ${c.by}’s visit. ` : ''}
-          {c.review ? `${c.review === 'accepted' ? 'Kept' : 'Overruled'}${c.reviewedBy ? ` by ${c.reviewedBy}` : ''}. ` : ''}
+          {c.review ? `${RULE_REVIEW_LABEL[c.review]}${c.reviewedBy ? ` by ${c.reviewedBy}` : ''}. ` : ''}
           {!still && c.kind === 'evidence' ? `The rule has changed again since: ${describeRule(c.task.rule)}. ` : ''}
           {c.task.booked ? 'It stands on an open visit. ' : ''}
         </p>

@@ -5,6 +5,8 @@ import { todayIn } from '@/lib/core/calendar';
 import * as eq from '@/lib/core/equipment/build';
 import { unitFacts } from '@/lib/core/equipment/unit-words';
 import { flammableCaution, refrigerantLabel } from '@/lib/core/refrigerants/naming';
+import { coilNow } from '@/lib/core/evidence/coil-now';
+import { COIL_CLEANING } from '@/lib/core/tasks';
 import { unitEvidence } from '@/lib/features/evidence/reads/evidence';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
@@ -15,13 +17,15 @@ import { tasksOfUnit, unitPage } from '@/lib/features/equipment/reads/units';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { Facts } from '../../../_ui/facts';
+import { Fold } from '../../../_ui/fold';
 import { PutBack, TakeOff } from '../../../_ui/off-file';
 import { RefrigerantName } from '../../../_ui/refrigerant-name';
-import { PageHead, Sheet } from '../../../_ui/sheet';
+import { PageHead } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
 import { putUnitBack, takeUnitOff } from '../actions';
+import { CoilVerdictSheet } from './_components/coil-verdict';
 import { UnitEvidence } from './_components/evidence';
-import { SettledFollowUps } from './_components/settled-follow-ups';
+import { SettledJobs } from './_components/settled-jobs';
 import { Tasks } from './_components/tasks';
 import { Trouble } from './_components/trouble';
 
@@ -46,6 +50,8 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
   const writes = can(actor, 'write:equipment');
   const off = unit.archivedAt !== null;
   const caution = flammableCaution(unit.refrigerant);
+  const coil = tasks.find((t) => t.active && t.kindKey === COIL_CLEANING) ?? null;
+  const free = tasks.filter((t) => t.active && !t.onVisit && (t.id === coil?.id || t.dueOn <= todayIn(kitchen.timeZone, now.getTime())));
   return (
     <>
       <Trail
@@ -67,7 +73,33 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             <span className="font-bold text-alarm">{refrigerantLabel(unit.refrigerant)}.</span> {caution}
           </p>
         ) : null}
-        {trouble ? <Trouble {...trouble} timeZone={kitchen.timeZone} maySettle={can(actor, 'settle:follow-up')} /> : null}
+        {evidence ? (
+          <CoilVerdictSheet
+            now={coilNow({
+              ...evidence,
+              byWater: unit.condenserKind === 'water_cooled',
+              fanDead: trouble?.found.some((f) => f.aspect === 'condenser_fan') ?? false,
+              next: coil && { dueOn: coil.dueOn, visitId: coil.onVisit?.id ?? null },
+            })}
+            evidence={evidence}
+            task={coil && { id: coil.id, rule: coil.rule, reason: whyNow(coil), onVisit: coil.onVisit }}
+            timeZone={kitchen.timeZone}
+            book={
+              can(actor, 'book:visit') && free.length > 0
+                ? `/week/book?${new URLSearchParams({ kitchen: kitchen.id, tasks: free.map((t) => t.id).join(',') })}`
+                : null
+            }
+          />
+        ) : null}
+        {/* What the coil comes to stands above, once. */}
+        {trouble ? (
+          <Trouble
+            {...trouble}
+            found={trouble.found.filter((f) => f.aspect !== 'coil')}
+            timeZone={kitchen.timeZone}
+            maySettle={can(actor, 'write:job')}
+          />
+        ) : null}
         <Tasks
           unitId={unit.id}
           tasks={tasks}
@@ -78,9 +110,12 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           mayWrite={can(actor, 'write:rules') && !off}
           mayReview={can(actor, 'overrule:rules') && !off}
         />
-        {evidence ? <UnitEvidence evidence={evidence} units={measures} name={unit.name} /> : null}
-        <SettledFollowUps settled={settled} timeZone={kitchen.timeZone} />
-        <Sheet title="Nameplate">
+        {evidence ? (
+          <Fold id="evidence" title="Evidence" aside="how the coil went, what it costs, every visit">
+            <UnitEvidence evidence={evidence} units={measures} name={unit.name} />
+          </Fold>
+        ) : null}
+        <Fold id="nameplate" title="Nameplate" aside={[unit.make, unit.model, unit.serial].filter(Boolean).join(' ')}>
           <Facts
             items={[
               ['Refrigerant', <RefrigerantName key="r" id={unit.refrigerant} />],
@@ -98,7 +133,12 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
               ],
             ]}
           />
-        </Sheet>
+        </Fold>
+        {settled.length > 0 ? (
+          <Fold id="settled" title="Jobs settled last">
+            <SettledJobs settled={settled} timeZone={kitchen.timeZone} />
+          </Fold>
+        ) : null}
         {writes && !off ? (
           <TakeOff
             id={unit.id}
@@ -112,3 +152,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
     </>
   );
 });
+
+/** Why a task's date stands where it does, in the words of whatever set it last. */
+const whyNow = (task: { changes: { kind: string; reason: string }[] }): string | null =>
+  task.changes.find((c) => c.kind !== 'unlocked' && c.kind !== 'held')?.reason ?? null;

@@ -1,5 +1,6 @@
 'use client';
 
+import type { CustomerReply } from '@/lib/core/visits/events';
 import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
 import { timeIn } from '@/lib/core/calendar/when';
@@ -23,7 +24,7 @@ export type SlipVisit = {
   status: string;
   fixed: boolean;
   emergency: boolean;
-  customerReply: string;
+  customerReply: CustomerReply | null;
   /** What speaks against the day it stands on, in words. */
   against: string[];
 };

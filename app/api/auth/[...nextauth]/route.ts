@@ -8,6 +8,7 @@ import { env } from '@/lib/server/env';
 import { KNOWN_DEVICE_DAYS, knownDeviceCookie, markOf, newKnownDevice, readKnownDevice } from '@/lib/server/known-device';
 import { explain } from '@/lib/server/guard';
 import { log } from '@/lib/server/log';
+import { metrics } from '@/lib/server/metrics';
 import { currentSessionId } from '@/lib/server/session';
 import { isAppError } from '@/lib/core/errors';
 import { LONGEST_SESSION_MS } from '@/lib/core/people/session-limits';
@@ -45,6 +46,7 @@ function options(): NextAuthOptions {
             return { id: s.userId, name: s.name, sid: s.sessionId };
           } catch (e) {
             // Whose and from where only as marks: a log is no list of people.
+            if (isAppError(e)) metrics().refused.inc({ why: e.code });
             if (isAppError(e))
               log.warn({ event: 'sign_in_refused', why: e.code, account: markOf(email), from: markOf(address) }, 'sign-in');
             // The code reaches the form, the words are its own. Anything else would stand in the address bar word for word.

@@ -30,20 +30,23 @@ type Row = Omit<GoBack, 'dueOn' | 'today' | 'next'> & {
   technician: string | null;
 };
 
-/** Open follow-ups whose day has come, or comes within the part of the list that is shown; the longest overdue first. */
+/** Open jobs whose day has come, or comes within the part of the list that is shown; the longest overdue first. */
 export async function toGoBackTo(db: Tx, zones: Zones, bucket: Bucket, filter: DueFilter, o: { now: Date; limit: number }) {
   if (zones.length === 0) return [];
   const ends = zones.map(({ zone, dates }) => {
     const [tomorrow, end] = [addDays(dates.today, 1), rangeOf(dates, bucket).to];
     return Prisma.sql`(${zone}, ${dates.today}::date, ${end > tomorrow ? end : tomorrow}::date)`;
   });
-  // A follow-up is of no kind of task, and stands until it is settled, booked or not.
+  // A job is of no kind of task, and stands until it is settled, booked or not.
   const where = narrowed({ ...filter, kindKey: undefined, booked: true });
   const rows = await db.$queryRaw<Row[]>`
     WITH z(zone, today, hi) AS (VALUES ${Prisma.join(ends)}),
     t AS (
-      SELECT f.*, u.name AS unit, u."kitchenId" FROM "FollowUp" f JOIN "Unit" u ON u.id = f."unitId" AND u."archivedAt" IS NULL
-      WHERE f.status = 'open' AND f."dueOn" IS NOT NULL
+      SELECT j.id, j.what, j.note, j."dueOn", u.id AS "unitId", u.name AS unit, u."kitchenId"
+      FROM "Job" j JOIN LATERAL (
+        SELECT u.* FROM "JobUnit" ju JOIN "Unit" u ON u.id = ju."unitId" AND u."archivedAt" IS NULL WHERE ju."jobId" = j.id ORDER BY u.name LIMIT 1
+      ) u ON true
+      WHERE j."closedAt" IS NULL AND j."dueOn" IS NOT NULL
     )
     SELECT t.id, t.what, t.note, t."dueOn", z.today, t."unitId", t.unit, k.id AS "kitchenId", k.name AS kitchen, k."timeZone",
       ARRAY(

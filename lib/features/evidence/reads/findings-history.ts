@@ -5,6 +5,7 @@ import { todayIn, type LocalDate } from '../../../core/calendar';
 import { condenserUnitOf, conditionsOf } from '../../../core/condenser/from-record';
 import type { CauseId, Figure, Verdict } from '../../../core/condenser';
 import type { FindingFact, ReadingFact, UnitFile } from '../../../core/evidence';
+import type { UnitEventKind } from '../../../core/entries/entries';
 import { fanDead, seenAt } from '../../../core/findings/seen';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { groupBy } from '../../../core/numerics/group-by';
@@ -80,7 +81,7 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
   const read = byUnit(readings);
   return units.map((u): UnitFile => {
     const unit = condenserUnitOf(u, u.kitchen);
-    const dates = (kind: string) =>
+    const dates = (kind: UnitEventKind) =>
       (happened.get(u.id) ?? []).filter((e) => e.kind === kind).map((e) => todayIn(u.kitchen.timeZone, e.at.getTime()));
     const last = lastOnFile.get(u.id);
     return {
@@ -104,7 +105,7 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
         on: r.startsAt ? on(u.id, { arrivedAt: r.arrivedAt, startsAt: r.startsAt }) : todayIn(u.kitchen.timeZone, r.at.getTime()),
         phase: r.phase,
         designRiseK: r.rise,
-        verdict: r.verdict as Verdict,
+        verdict: r.verdict,
         leading: r.leading as CauseId | null,
         fanFailed: fanDead(seenAt(looksOf.get(`${r.visitId} ${u.id}`) ?? [], r.phase)),
       })),
@@ -113,14 +114,14 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
 }
 
 type EstimateRow = {
-  unitId: string; visitId: string | null; at: Date; phase: 'before' | 'after' | 'log'; verdict: string;
+  unitId: string; visitId: string | null; at: Date; phase: 'before' | 'after' | 'log'; verdict: Verdict;
   rise: Figure | null; leading: string | null; arrivedAt: Date | null; startsAt: Date | null;
 }; // prettier-ignore
 
 /** Only what learning needs of each estimate: the whole result is some kilobytes. */
 function estimateFacts(db: Tx, unitIds: readonly string[]): Promise<EstimateRow[]> {
   return db.$queryRaw<EstimateRow[]>(Prisma.sql`
-    SELECT e."unitId", r."visitId", e.at, r.phase::text AS phase, e.verdict, e.result->'designRiseK' AS rise,
+    SELECT e."unitId", r."visitId", e.at, r.phase::text AS phase, e.verdict::text AS verdict, e.result->'designRiseK' AS rise,
            e.result->'causes'->0->>'id' AS leading, v."arrivedAt", v."startsAt"
     FROM "Estimate" e JOIN "Reading" r ON r.id = e."readingId" LEFT JOIN "Visit" v ON v.id = r."visitId"
     WHERE e."unitId" = ANY(${[...unitIds]}::uuid[]) AND r."supersededAt" IS NULL

@@ -1,8 +1,14 @@
 import 'server-only';
-import type { Estimate } from '../../../core/condenser';
+import type { Estimate, Verdict } from '../../../core/condenser';
 import type { Prisma, Tx } from '../../../database/client';
 
-export type EstimateColumns = { status: string; verdict: string; lnK: number | null; lnKSd: number | null; modelVersion: string };
+export type EstimateColumns = {
+  status: Estimate['status'];
+  verdict: Verdict;
+  lnK: number | null;
+  lnKSd: number | null;
+  modelVersion: string;
+};
 
 /** Saves an estimate in place of an earlier one of the same reading. */
 export async function saveEstimate(

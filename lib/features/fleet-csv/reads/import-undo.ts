@@ -12,7 +12,7 @@ export async function whatHangsOn(db: Tx, { units, kitchens, customers }: Made):
     [await db.finding.count({ where: { unitId } }), 'finding'],
     [await db.reading.count({ where: { unitId } }), 'reading'],
     [await db.unitEvent.count({ where: { unitId } }), 'event'],
-    [await db.followUp.count({ where: { unitId } }), 'follow-up'],
+    [await db.job.count({ where: { OR: [{ kitchenId: { in: kitchens } }, { units: { some: { unitId } } }] } }), 'job'],
     [await db.ruleChange.count({ where: { task: { unitId } } }), 'changed rule'],
     [await db.unit.count({ where: { id: unitId, version: { gt: 1 } } }), 'unit changed since'],
     [await db.unit.count({ where: { kitchenId: { in: kitchens }, id: { notIn: units } } }), 'unit added since'],

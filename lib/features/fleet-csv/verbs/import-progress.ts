@@ -1,10 +1,11 @@
 import 'server-only';
+import type { ImportStatus } from '../../../core/fleet-csv';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
 import { tryLockAll } from '../../../database/lock';
 import { isId } from '../../../core/ids/is-id';
 
-export type ImportProgress = { status: string; rows: number; doneRows: number };
+export type ImportProgress = { status: ImportStatus; rows: number; doneRows: number };
 
 /** Time an import may take to get hold of its lock. */
 const GRACE_MS = 15_000;

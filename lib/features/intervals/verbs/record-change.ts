@@ -1,12 +1,13 @@
 import 'server-only';
 import { nextDue, type Anchor, type LocalDate } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
+import type { RuleChangeKind } from '../../../core/intervals/changes';
 import type { Tx } from '../../../database/client';
 import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import { staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 
-type Kind = 'overruled' | 'locked' | 'unlocked' | 'edited';
+type Kind = Exclude<RuleChangeKind, 'evidence' | 'held' | 'ended'>;
 type Patch = Partial<{
   rule: string;
   anchor: Anchor;

@@ -4,7 +4,7 @@ import type { LocalDate, Weekday } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import { unitFiles } from '../../evidence/reads/findings-history';
 import { fleetBelief, shopRules } from '../../evidence/reads/fouling';
-import { returnsOfUnits } from '../../follow-ups/reads/return-visits';
+import { returnsOfUnits } from '../../jobs/reads/returns';
 import { tasksToRevise, visitToRevise } from '../reads/rule-changes';
 import { withinTransaction } from '../../../database/transaction';
 import { saveConsequences, saveEstimates } from './save-consequences';
@@ -25,7 +25,7 @@ export type RuleRevision = {
   /** Locked, or on the calendar's dates: what the tool would have done instead. */
   held: string | null;
 };
-export type VisitConsequences = { revisions: RuleRevision[]; followUpIds: string[] };
+export type VisitConsequences = { revisions: RuleRevision[]; jobIds: string[] };
 
 /**
  * After a visit is closed: estimates its readings anew, re-anchors each done task, updates the beliefs about the
@@ -50,8 +50,8 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
       await shopRules(tx),
     );
     await saveEstimates(tx, estimates);
-    const followUpIds = await saveConsequences(tx, outcome, { visit, by: actor?.userId ?? null, now });
-    return { revisions: outcome.decisions.filter((d) => d.told).map(asRevision), followUpIds };
+    const jobIds = await saveConsequences(tx, outcome, { visit, by: actor?.userId ?? null, now });
+    return { revisions: outcome.decisions.filter((d) => d.told).map(asRevision), jobIds };
   });
 }
 

@@ -1,10 +1,11 @@
 import 'server-only';
 import type { LocalDate } from '../../../core/calendar';
 import { fromLocalDate } from '../../../core/calendar/date-column';
+import type { RuleChangeKind } from '../../../core/intervals/changes';
 import type { Prisma, Tx } from '../../../database/client';
 
 export type NewChange = {
-  taskId: string; at: Date; kind: 'evidence' | 'held' | 'overruled' | 'locked' | 'unlocked' | 'edited' | 'ended'; fromRule: string; toRule: string; fromDueOn: LocalDate | null; toDueOn: LocalDate | null;
+  taskId: string; at: Date; kind: RuleChangeKind; fromRule: string; toRule: string; fromDueOn: LocalDate | null; toDueOn: LocalDate | null;
   reason: string; evidence: unknown; modelVersion: string; byUserId: string | null; visitId: string | null;
 }; // prettier-ignore
 

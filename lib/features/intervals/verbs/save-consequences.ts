@@ -1,12 +1,14 @@
 import 'server-only';
 import { randomUUID } from 'node:crypto';
-import type { Decision, EstimatedReading, VisitOutcome } from '../../../core/evidence';
+import { returnCause, type Decision, type EstimatedReading, type VisitOutcome } from '../../../core/evidence';
 import { dayInWords } from '../../../core/intervals/words';
 import { Prisma, type Tx } from '../../../database/client';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { keepCleaningBefore } from './cleaning-before';
 import { foulingJson } from '../../evidence/verbs/save-belief';
 import { changeRow } from './save-change';
+import { foundAgain, foundRight } from '../../jobs/verbs/after-visit';
+import { openJobs } from '../../jobs/verbs/open-job';
 import type { visitToRevise } from '../reads/rule-changes';
 
 type Visit = NonNullable<Awaited<ReturnType<typeof visitToRevise>>>;
@@ -54,7 +56,7 @@ async function saveTasks(tx: Tx, decisions: readonly Decision[]): Promise<void> 
     FROM jsonb_populate_recordset(null::"Task", ${JSON.stringify(rows)}::jsonb) r WHERE t.id = r.id`);
 }
 
-/** Everything that follows from a visit, written in a handful of statements. Returns the new follow-ups. */
+/** Everything that follows from a visit, written in a handful of statements. Returns the new jobs. */
 export async function saveConsequences(tx: Tx, outcome: VisitOutcome, { visit, by, now }: Said): Promise<string[]> {
   for (const { unitId, on } of outcome.cleanedBefore) await keepCleaningBefore(tx, unitId, on, visit.kitchen.timeZone);
   await saveBeliefs(tx, outcome.beliefs, now);
@@ -62,14 +64,12 @@ export async function saveConsequences(tx: Tx, outcome: VisitOutcome, { visit, b
   const changes = outcome.decisions.flatMap(({ taskId, record, held }) => [record, held].flatMap((c) => (c ? [{ taskId, ...c }] : [])));
   if (changes.length > 0)
     await tx.ruleChange.createMany({ data: changes.map((c) => changeRow({ ...c, at: now, byUserId: by, visitId: visit.id })) });
-  if (outcome.met.length > 0)
-    await tx.followUp.updateMany({
-      where: { id: { in: outcome.met }, status: 'open' },
-      data: { status: 'done', resolvedAt: now, resolvedById: by, resolvedNote: `Seen at the visit of ${dayInWords(visit.on)}.` },
-    });
-  const made = outcome.goBack.map(({ unitId, what, note, dueOn }) => ({
-    id: randomUUID(), unitId, visitId: visit.id, what, note, urgency: 'soon', dueOn: fromLocalDate(dueOn), createdById: by, createdAt: now,
+  const there = { visitId: visit.id, by, at: now };
+  await foundRight(tx, outcome.met, `Found right at the visit of ${dayInWords(visit.on)}.`, there);
+  await foundAgain(tx, outcome.again, there);
+  const asked = outcome.goBack.map(({ unitId, what, note, cause, dueOn }) => ({
+    kitchenId: visit.kitchenId, unitIds: [unitId], source: 'finding' as const, urgency: 'week' as const, what, note,
+    cause: returnCause(cause), dueOn: fromLocalDate(dueOn), foundVisitId: visit.id,
   })); // prettier-ignore
-  if (made.length > 0) await tx.followUp.createMany({ data: made });
-  return made.map((f) => f.id);
+  return openJobs(tx, asked, { by, at: now });
 }

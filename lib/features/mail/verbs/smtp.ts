@@ -2,7 +2,7 @@ import 'server-only';
 import { createTransport } from 'nodemailer';
 import SMTPTransport from 'nodemailer/lib/smtp-transport/index.js';
 
-export type Letter = { id: string; toEmail: string; subject: string; text: string; ics: string; icsMethod: string };
+export type Letter = { id: string; toEmail: string; subject: string; text: string; ics: string; icsMethod: 'REQUEST' | 'CANCEL' | null };
 /** 'refused': it certainly did not go out, so it may be tried again. 'unknown': it may have. */
 export type SendResult = { is: 'sent' } | { is: 'refused' | 'unknown'; said: string };
 export type Mailer = { send: (letter: Letter) => Promise<SendResult>; close: () => void };
@@ -40,7 +40,7 @@ export function mailer(smtpUrl: string, from: string): Mailer {
           text: m.text,
           // The identity stays the same over tries, so that a receiver can tell a repeat.
           messageId: `<${m.id}@rimebook>`,
-          icalEvent: m.ics ? { method: m.icsMethod, content: m.ics, filename: 'visit.ics' } : undefined,
+          icalEvent: m.icsMethod ? { method: m.icsMethod, content: m.ics, filename: 'visit.ics' } : undefined,
         });
         return { is: 'sent' };
       } catch (e) {

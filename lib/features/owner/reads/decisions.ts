@@ -13,7 +13,7 @@ const DEAD = Prisma.join(stoppedGrades('condenser_fan'));
 const PLACE = Prisma.sql`u.id AS "unitId", u.name AS unit, k.name AS kitchen, c.name AS customer`;
 const JOINED = Prisma.sql`JOIN "Unit" u ON u.id = s."unitId" AND u."archivedAt" IS NULL JOIN "Kitchen" k ON k.id = u."kitchenId" JOIN "Customer" c ON c.id = k."customerId"`;
 const quoted = (what: string) =>
-  Prisma.sql`EXISTS (SELECT 1 FROM "FollowUp" w WHERE w."unitId" = u.id AND w.status = 'open' AND w.urgency = 'quote' AND w.what ILIKE ${`%${what}%`})`;
+  Prisma.sql`EXISTS (SELECT 1 FROM "Job" w JOIN "JobUnit" wu ON wu."jobId" = w.id WHERE wu."unitId" = u.id AND w."closedAt" IS NULL AND w."needsQuote" AND w.what ILIKE ${`%${what}%`})`;
 
 /** Coils left matted or packed after each of the last two cleanings: no cleaning brings them back. */
 export const coilsPastSaving = (db: Tx) =>
@@ -55,16 +55,21 @@ export const recurrentDrains = (db: Tx, now: Date) =>
     )
     SELECT ${PLACE}, s.times, s.dates FROM s ${JOINED} ORDER BY s.times DESC, k.name, u.name LIMIT ${MOST}`);
 
-/** Follow-ups that should have been settled by today, and quotes that wait. */
+/** Jobs that should have been done by today, and quotes that wait. */
 export async function openWork(db: Tx, today: Date) {
   const [late, quotes] = [
-    await db.followUp.findMany({
-      where: { status: 'open', dueOn: { lt: today }, unit: { archivedAt: null } },
+    await db.job.findMany({
+      where: { closedAt: null, dueOn: { lt: today }, kitchen: { archivedAt: null }, units: { some: { unit: { archivedAt: null } } } },
       orderBy: { dueOn: 'asc' },
       take: MOST,
-      include: { unit: { select: { name: true, kitchen: { select: { name: true } } } } },
+      select: {
+        id: true,
+        what: true,
+        dueOn: true,
+        units: { take: 1, select: { unit: { select: { id: true, name: true, kitchen: { select: { name: true } } } } } },
+      },
     }),
-    await db.followUp.count({ where: { status: 'open', urgency: 'quote', unit: { archivedAt: null } } }),
+    await db.job.count({ where: { closedAt: null, needsQuote: true, kitchen: { archivedAt: null } } }),
   ];
-  return { late, quotes };
+  return { late: late.flatMap(({ units, ...job }) => units.slice(0, 1).map(({ unit }) => ({ ...job, unitId: unit.id, unit }))), quotes };
 }

@@ -36,9 +36,9 @@ export async function personToEdit(db: Tx, id: string) {
 export async function unitsOf(db: Tx, userId: string): Promise<MeasureUnits> {
   const u = await db.user.findUnique({ where: { id: userId }, select: { temperatureUnit: true, pressureUnit: true, massUnit: true } });
   return {
-    temperature: u?.temperatureUnit === 'C' ? 'C' : 'F',
-    pressure: u?.pressureUnit === 'bar' ? 'bar' : 'psig',
-    mass: u?.massUnit === 'g' ? 'g' : 'oz',
+    temperature: u?.temperatureUnit ?? 'F',
+    pressure: u?.pressureUnit ?? 'psig',
+    mass: u?.massUnit ?? 'oz',
   };
 }
 

@@ -1,4 +1,5 @@
 import 'server-only';
+import type { Skill } from '../../../core/people/skills';
 import { SKILL_WORDS } from '../../../core/visits/concerns';
 import { needsOf } from '../../../core/visits/needs';
 import { instantOf } from '../../../core/calendar';
@@ -66,12 +67,12 @@ export async function unitsInNeed(db: Db, ask: Pick<SqueezeAsk, 'kitchenId' | 'u
   return named.length > 0 ? named : units;
 }
 
-function notesOn(week: Awaited<ReturnType<typeof squeezeProblem>>, skills: string[], none: boolean, kitchen: string): string[] {
+function notesOn(week: Awaited<ReturnType<typeof squeezeProblem>>, skills: Skill[], none: boolean, kitchen: string): string[] {
   const notes: string[] = [];
   if (week.withoutPlace) notes.push(`${kitchen} has no position on file: the drive there is a guess.`);
   if (!none) return notes;
   const able = week.problem.technicians.filter((t) => skills.every((s) => t.skills.includes(s)));
-  if (able.length === 0) notes.push(`Nobody on file may do this: it needs ${skills.map((s) => SKILL_WORDS[s] ?? s).join(' and ')}.`);
+  if (able.length === 0) notes.push(`Nobody on file may do this: it needs ${skills.map((s) => SKILL_WORDS[s]).join(' and ')}.`);
   else if (able.every((t) => t.shifts.length === 0))
     notes.push(
       `${able.map((t) => t.name).join(', ')} could do it and ${able.length === 1 ? 'has' : 'have'} no shift in the next seven days.`,

@@ -27,7 +27,7 @@ export async function beat(db: Tx, id: string, claim: string): Promise<boolean> 
 export async function requeueAbandoned(db: Tx): Promise<string[]> {
   await db.$executeRaw`
     UPDATE "PlanRun" SET claim = NULL, result = NULL,
-      status = CASE WHEN tries >= ${MAX_TRIES} THEN 'failed' ELSE 'queued' END,
+      status = (CASE WHEN tries >= ${MAX_TRIES} THEN 'failed' ELSE 'queued' END)::"PlanStatus",
       error = CASE WHEN tries >= ${MAX_TRIES} THEN 'The search was cut short three times. Book by hand, and tell whoever keeps the server.' ELSE '' END
     WHERE status = 'running' AND coalesce("beatAt", '-infinity') < now() - make_interval(secs => ${SILENT_SECONDS})`;
   const rows = await db.planRun.findMany({ where: { status: 'queued' }, select: { id: true } });

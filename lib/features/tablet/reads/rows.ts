@@ -1,4 +1,5 @@
 import 'server-only';
+import { urgencySaid } from '../../../core/jobs';
 import { unitValues } from '../../../core/equipment/unit-fields';
 import type { CompressorMap } from '../../../core/condenser/compressor/ten-coefficient';
 import {
@@ -47,12 +48,19 @@ export const findingEntry = (f: Prisma.FindingGetPayload<object>): FindingEntry 
   at: iso(f.at),
 });
 
-type UnitRow = Prisma.UnitGetPayload<{ include: { followUps: true } }>;
+export const OPEN_JOBS = {
+  jobs: {
+    where: { job: { closedAt: null } },
+    orderBy: [{ job: { createdAt: 'asc' } }, { jobId: 'asc' }],
+    select: { job: { select: { what: true, urgency: true, needsQuote: true } } },
+  },
+} as const satisfies Prisma.UnitInclude;
+type UnitRow = Prisma.UnitGetPayload<{ include: typeof OPEN_JOBS }>;
 
 export const unitOnFile = (u: UnitRow, more: Pick<UnitOnFile, 'past' | 'baseline' | 'pastLosses' | 'thumbs'>): UnitOnFile => ({
   id: u.id,
   ...unitValues(u),
   compressorMap: u.compressorMap as CompressorMap | null,
-  openFollowUps: u.followUps.map((f) => ({ what: f.what, urgency: f.urgency })),
+  openFollowUps: u.jobs.map(({ job }) => ({ what: job.what, urgency: urgencySaid(job) })),
   ...more,
 });

@@ -10,7 +10,8 @@ import type { Prisma } from '../../../database/generated/client';
 import { unitsSaid } from '../../visits/reads/units-said';
 import { beliefsOfUnits } from './beliefs';
 import { pastOfUnits, thumbsOfUnits } from './past';
-import { findingEntry, iso, isoOrNull, readingEntry, unitOnFile } from './rows';
+import { findingEntry, iso, isoOrNull, OPEN_JOBS, readingEntry, unitOnFile } from './rows';
+import { workWanted } from './work-wanted';
 
 const WHOLE = {
   kitchen: { include: { customer: { select: { name: true } } } },
@@ -37,10 +38,7 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
     orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
   });
   const events = await db.unitEvent.findMany({ where: { visitId: { in: [...ids] } }, orderBy: [{ at: 'asc' }, { id: 'asc' }] });
-  const followUps = await db.followUp.findMany({
-    where: { visitId: { in: [...ids] }, createdById: { not: null } },
-    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-  });
+  const followUps = await workWanted(db, ids);
   const eventsBy = groupBy(events, (e) => e.visitId);
   const followUpsBy = groupBy(followUps, (f) => f.visitId);
   const said = new Map(
@@ -53,7 +51,7 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
         { id: { in: [...said.values()].flatMap((ids) => [...ids]) } },
       ],
     },
-    include: { followUps: { where: { status: 'open' }, orderBy: [{ createdAt: 'asc' }, { id: 'asc' }] } },
+    include: OPEN_JOBS,
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
   const shop = await shopSettings(db);
@@ -81,13 +79,7 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
         at: iso(e.at),
         note: e.note,
       })),
-      followUps: (followUpsBy.get(v.id) ?? []).map((f) => ({
-        id: f.id,
-        unitId: f.unitId,
-        what: f.what,
-        urgency: f.urgency as never,
-        note: f.note,
-      })),
+      followUps: (followUpsBy.get(v.id) ?? []).map(({ visitId: _, ...f }) => f),
     },
   }));
 }

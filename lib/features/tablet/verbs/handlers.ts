@@ -1,9 +1,10 @@
 import 'server-only';
 import type { OperationKind } from '../../../core/tablet';
 import type { Handler } from './context';
+import { followUpAdd } from './kinds/follow-up-add';
 import { findingSet } from './kinds/finding-set';
 import { readingAdd } from './kinds/reading-add';
-import { entryStrike, eventAdd, foodWarningAdd, followUpAdd, partUse, photoAttach, signatureSet } from './kinds/small-entries';
+import { entryStrike, eventAdd, foodWarningAdd, partUse, photoAttach, signatureSet } from './kinds/small-entries';
 import { taskDone, taskNotDone } from './kinds/task-outcome';
 import { unitAdd } from './kinds/unit-add';
 import { unitOutcome } from './kinds/unit-outcome';

@@ -87,8 +87,8 @@ async function readMe(tx: Tx, userId: string): Promise<Me> {
     gaugeGrade: u.gaugeGrade,
     gaugeSpanPa: u.gaugeSpanPa,
     currency: shop?.currency ?? 'USD',
-    temperatureUnit: u.temperatureUnit === 'C' ? 'C' : 'F',
-    pressureUnit: u.pressureUnit === 'bar' ? 'bar' : 'psig',
-    massUnit: u.massUnit === 'g' ? 'g' : 'oz',
+    temperatureUnit: u.temperatureUnit,
+    pressureUnit: u.pressureUnit,
+    massUnit: u.massUnit,
   };
 }

@@ -6,6 +6,7 @@ import { toLocalDate } from '../../../core/calendar/date-column';
 import { groupBy } from '../../../core/numerics/group-by';
 import type { Tx } from '../../../database/client';
 import { readingValues } from '../../tablet/reads/rows';
+import { jobsOfVisit } from '../../jobs/reads/of-visit';
 import { unitsSaid } from './units-said';
 
 /** One visit with everything that came of it, superseded entries included. Null when it is not on file. */
@@ -28,7 +29,8 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
   if (!visit) return null;
   const people = new Map((await db.user.findMany({ select: { id: true, name: true } })).map((u) => [u.id, u.name]));
   const by = (userId: string | null) => (userId ? (people.get(userId) ?? 'someone') : 'the program');
-  const followUps = await db.followUp.findMany({ where: { visitId: id }, orderBy: { createdAt: 'asc' } });
+  const jobs = await jobsOfVisit(db, id);
+  const followUps = jobs.flatMap((j) => j.units.map(({ unitId }) => ({ ...j, unitId })));
   const unitEvents = await db.unitEvent.findMany({ where: { visitId: id }, orderBy: { at: 'asc' } });
   const units = await db.unit.findMany({
     where: { id: { in: [...unitsSaid({ ...visit, unitEvents, followUps })] } },
@@ -116,7 +118,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
         estimate: (r.estimate?.result as Estimate | undefined) ?? null,
       })),
       photos: photos.get(u.id) ?? [],
-      followUps: followUps.filter((f) => f.unitId === u.id).map((f) => ({ id: f.id, what: f.what, urgency: f.urgency, status: f.status })),
+      followUps: followUps.filter((f) => f.unitId === u.id).map((f) => ({ id: f.id, number: f.number, what: f.what, state: f.state })),
       events: unitEvents.filter((e) => e.unitId === u.id).map((e) => ({ id: e.id, kind: e.kind, note: e.note })),
       parts: parts.filter((p) => p.unitId === u.id),
       foodWarnings: foodWarnings.filter((w) => w.unitId === u.id),

@@ -4,6 +4,7 @@ import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
 import type { CancelVisit } from '../../../schemas/visits';
 import { composeVisitMessage } from '../../mail/verbs/compose-visit-message';
+import { leaveVisit } from '../../jobs/verbs/after-visit';
 import { staleVisitError } from './stale';
 
 /**
@@ -31,6 +32,7 @@ export async function cancelVisit(
     await tx.visitEvent.create({
       data: { visitId: input.visitId, kind: 'cancelled', at: now, reason: input.reason, byUserId: actor.userId },
     });
+    await leaveVisit(tx, 'cancelled', { visitId: input.visitId, by: actor.userId, at: now });
     const { endsAt } = await tx.visit.findUniqueOrThrow({ where: { id: input.visitId }, select: { endsAt: true } });
     if (endsAt > now) await composeVisitMessage(tx, input.visitId, 'cancelled', { now, baseUrl });
   });

@@ -5,6 +5,7 @@ import type { Tx } from '../../../database/client';
 import { visitsOnFile } from '../../tablet/reads/visits-on-file';
 import { withinTransaction } from '../../../database/transaction';
 import type { ServiceContext } from '../../context';
+import { leaveVisit } from '../../jobs/verbs/after-visit';
 import { markDone } from './mark-done';
 import { takeConsequences } from './take-consequences';
 
@@ -47,6 +48,7 @@ export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promis
     await db.visitEvent.create({ data: { visitId: visit.id, kind: 'closed', at: ctx.now, byUserId: ctx.actor?.userId } });
     const failed = await takeConsequences({ ...ctx, db }, visit.id);
     if (failed) notes.push(failed);
+    await leaveVisit(db, 'closed', { visitId: visit.id, by: ctx.actor?.userId ?? null, at: ctx.now });
     return { notes };
   });
 }

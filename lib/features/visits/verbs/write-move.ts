@@ -18,7 +18,7 @@ export async function writeMove(
 ): Promise<void> {
   const { count } = await tx.visit.updateMany({
     where: { id: visitId, version, status: 'booked' },
-    data: { ...to, version: { increment: 1 }, sequence: { increment: 1 }, customerReply: '' },
+    data: { ...to, version: { increment: 1 }, sequence: { increment: 1 }, customerReply: null },
   });
   if (count === 0) throw await staleVisitError(tx, visitId);
   await tx.visitEvent.create({ data: { visitId, kind: 'moved', at: at.now, reason, byUserId: at.actor.userId, detail: { from, to } } });

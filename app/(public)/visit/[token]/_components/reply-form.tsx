@@ -1,13 +1,14 @@
 'use client';
 
 import { useState } from 'react';
+import type { CustomerReply } from '@/lib/core/visits/events';
 import { Button } from '../../../../_ui/button';
 import { FormErrors, TextArea } from '../../../../_ui/field';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { State } from '../../../../_ui/state';
 import { answer } from '../actions';
 
-type Props = { token: string; given: string; slots: { value: string; label: string }[]; phone: string };
+type Props = { token: string; given: CustomerReply | null; slots: { value: string; label: string }[]; phone: string };
 
 export function ReplyForm({ token, given, slots, phone }: Props) {
   const suits = useActionForm(answer);

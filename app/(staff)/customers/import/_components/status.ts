@@ -1,10 +1,13 @@
+import type { ImportStatus } from '@/lib/core/fleet-csv';
 import { counted } from '@/lib/core/wording/counted';
+
+const WORDS: Record<ImportStatus, (rows: string) => string> = {
+  checked: (rows) => `${rows} checked`,
+  running: () => 'running',
+  done: (rows) => `${rows} on file`,
+  failed: () => 'failed, nothing written',
+  undone: () => 'taken back',
+};
+
 /** Where an import stands, in a few words. */
-export function statusWords(status: string, rows: number): string {
-  const units = counted(rows, 'row');
-  if (status === 'done') return `${units} on file`;
-  if (status === 'undone') return 'taken back';
-  if (status === 'running') return 'running';
-  if (status === 'failed') return 'failed, nothing written';
-  return `${units} checked`;
-}
+export const statusWords = (status: ImportStatus, rows: number): string => WORDS[status](counted(rows, 'row'));

@@ -1,4 +1,5 @@
 import { Figure } from '@/app/_ui/figure';
+import { Loss } from '@/app/_ui/loss';
 import { differenceIn, gaugePressureIn, KWH_PER_30_DAYS, moneyPer30Days, PERCENT, temperatureIn, type Scale } from '@/app/_ui/measure';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
@@ -56,10 +57,10 @@ function Told({ e, units, currency }: { e: EstimateOk; units: MeasureUnits; curr
   return (
     <>
       <dl className="mt-4 grid grid-cols-2 gap-x-6 gap-y-4 sm:grid-cols-3 [&>div:nth-child(-n+2)_b]:text-2xl">
-        <One label="Conductance lost" of={e.conductanceLost} scale={PERCENT} />
-        <One label="Cooling lost, hot day" of={e.coolingLostHotDay} scale={PERCENT} />
-        <One label="Extra energy, 30 days" of={e.extraEnergyKwhPerDay} scale={KWH_PER_30_DAYS} />
-        <One label="Extra cost, 30 days" of={e.extraCostPerDay} scale={moneyPer30Days(currency)} none="no energy price on file" />
+        <One loss label="Heat transfer lost" of={e.conductanceLost} scale={PERCENT} />
+        <One loss label="Cooling lost, hot day" of={e.coolingLostHotDay} scale={PERCENT} />
+        <One loss label="Extra energy, 30 days" of={e.extraEnergyKwhPerDay} scale={KWH_PER_30_DAYS} />
+        <One loss label="Extra cost, 30 days" of={e.extraCostPerDay} scale={moneyPer30Days(currency)} none="no energy price on file" />
         <One label="Rise over air" of={e.riseK} scale={rise} />
         <One label="Rise when clean" of={e.cleanRiseK} scale={rise} />
         <Pair label="Trips at air of" of={e.cutoutAirK} scale={t} none="no cut-out on file" />
@@ -81,20 +82,23 @@ function Told({ e, units, currency }: { e: EstimateOk; units: MeasureUnits; curr
         </ul>
       </details>
       <p className="mt-3 max-w-[75ch] text-sm text-soft">
-        Conductance lost and cooling lost are different numbers: a coil that lost 42 % of the one cost 3 % of the other in the field data
-        behind this. What grease does is extrapolated from tests with dust and with reduced airflow.
+        Heat transfer lost (the coil’s conductance) and cooling lost are different numbers: a coil that lost 42 % of the one cost 3 % of the
+        other in the field data behind this. What grease does is extrapolated from tests with dust and with reduced airflow.
       </p>
     </>
   );
 }
 
-type OneProps = { label: string; scale: Scale; per?: string; none?: string };
+type OneProps = { label: string; scale: Scale; none?: string };
 
-function One({ label, of, none, ...rest }: OneProps & { of: Banded | null }) {
+/** `loss`: it cannot be less than nothing, so a band that reaches there is told by its upper end. */
+function One({ label, of, none, scale, loss }: OneProps & { of: Banded | null; loss?: boolean }) {
   return (
     <div>
       <dt className="text-sm text-soft">{label}</dt>
-      <dd>{of || !none ? <Figure of={of} {...rest} /> : <span className="text-soft">{none}</span>}</dd>
+      <dd>
+        {!of && none ? <span className="text-soft">{none}</span> : loss ? <Loss of={of} scale={scale} /> : <Figure of={of} scale={scale} />}
+      </dd>
     </div>
   );
 }

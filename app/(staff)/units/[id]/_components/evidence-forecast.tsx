@@ -1,5 +1,5 @@
-import { COIL_CLEANING } from '@/lib/core/tasks';
 import { Figure } from '@/app/_ui/figure';
+import { Loss } from '@/app/_ui/loss';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import { dayWords } from '@/lib/core/calendar/when';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
@@ -16,27 +16,25 @@ export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) 
   const month = (rate: number) => 1 - Math.exp(-30 * Math.max(0, rate));
   const rate = { value: month(fouling.rate.mean), lo: month(fouling.rate.low), hi: month(fouling.rate.high) };
   const { cleanings, grades, readings, setAside } = fouling.evidence;
-  const coil = evidence.tasks.find((t) => t.kindKey === COIL_CLEANING);
-  const reason = coil?.changes.find((c) => c.kind !== 'unlocked')?.reason;
   return (
     <div className="mt-5 grid grid-cols-1 gap-x-8 gap-y-4 md:grid-cols-2 xl:grid-cols-3">
       <div>
         <h3>Today</h3>
         <p>
-          Has lost <Figure of={evidence.todayLost} scale={PERCENT} /> of its conductance. In 30 days that costs{' '}
+          Has lost <Loss of={evidence.todayLost} scale={PERCENT} none="nothing to be seen" /> of its heat transfer. In 30 days that costs{' '}
           {evidence.todayMoney ? (
             <>
-              <Figure of={evidence.todayMoney} scale={moneyPer30Days(evidence.conditions.currency)} />,{' '}
+              <Loss of={evidence.todayMoney} scale={moneyPer30Days(evidence.conditions.currency)} />,{' '}
             </>
           ) : null}
-          <Figure of={evidence.todayKwh} scale={KWH_PER_30_DAYS} />
+          <Loss of={evidence.todayKwh} scale={KWH_PER_30_DAYS} />
           {evidence.todayMoney ? '.' : '; no energy price is on file.'}
         </p>
       </div>
       <div>
         <h3>How fast</h3>
         <p>
-          Loses <Figure of={rate} scale={PERCENT} /> of its conductance in 30 days. A cleaning takes off{' '}
+          Loses <Loss of={rate} scale={PERCENT} none="nothing to be seen" /> of its heat transfer in 30 days. A cleaning takes off{' '}
           <Figure of={restored(fouling.restore)} scale={PERCENT} /> of what sits on it.
         </p>
         <p className="text-sm text-soft">
@@ -71,11 +69,6 @@ export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) 
           </p>
         ) : null}
       </div>
-      {reason ? (
-        <p className="md:col-span-2 xl:col-span-3">
-          <b>Why this date:</b> {reason}
-        </p>
-      ) : null}
     </div>
   );
 }

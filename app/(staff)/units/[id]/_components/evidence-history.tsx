@@ -1,4 +1,5 @@
 import { Figure } from '@/app/_ui/figure';
+import { Loss } from '@/app/_ui/loss';
 import { differenceIn, PERCENT } from '@/app/_ui/measure';
 import { Table, Td, Th } from '@/app/_ui/table';
 import { dayWords } from '@/lib/core/calendar/when';
@@ -100,7 +101,7 @@ function Read({ visit, phase, what, units }: { visit: Visit; phase: string; what
     );
   return (
     <Td className="lg:whitespace-nowrap">
-      {e.status === 'ok' ? <Figure of={e.conductanceLost} scale={PERCENT} /> : <span className="text-soft">can’t say</span>}
+      {e.status === 'ok' ? <Loss of={e.conductanceLost} scale={PERCENT} none="none" /> : <span className="text-soft">can’t say</span>}
     </Td>
   );
 }

@@ -19,7 +19,7 @@ export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidence
   const ok: EstimateOk | null = latest?.estimate.status === 'ok' ? latest.estimate : null;
   if (visits.length === 0 && !latest)
     return (
-      <section id="evidence" aria-label="Evidence">
+      <section aria-label="Evidence">
         <Empty>
           After the first visit this shows how fast {name} fouls, what that costs, and when it is due and why. Until then it is taken to be
           like others of its kind that stand where it stands.
@@ -27,7 +27,7 @@ export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidence
       </section>
     );
   return (
-    <section id="evidence" aria-label="Evidence" className="flex flex-col gap-6">
+    <section aria-label="Evidence" className="flex flex-col gap-6">
       <Sheet
         title="How the coil went"
         aside={

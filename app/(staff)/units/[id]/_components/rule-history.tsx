@@ -1,29 +1,21 @@
 import { describeRule, type LocalDate } from '@/lib/core/calendar';
-import { State, type Shape } from '../../../../_ui/state';
+import { RULE_CHANGE_LABEL, RULE_REVIEW_LABEL, type RuleChangeKind, type RuleReview } from '@/lib/core/intervals/changes';
+import { RULE_CHANGE_SHAPE } from '../../../../_ui/rule-change';
+import { State } from '../../../../_ui/state';
 import { dayIn, dayWords, yearIn } from '@/lib/core/calendar/when';
 import { ReviewForm } from './review-form';
 
 type Change = {
   id: string;
   at: number;
-  kind: string;
+  kind: RuleChangeKind;
   fromRule: string;
   toRule: string;
   fromDueOn: LocalDate | null;
   toDueOn: LocalDate | null;
   reason: string;
   by: string | null;
-  review: string | null;
-};
-
-const KIND: Record<string, { words: string; shape: Shape }> = {
-  evidence: { words: 'By the findings', shape: 'now' },
-  held: { words: 'Held back', shape: 'held' },
-  overruled: { words: 'Overruled', shape: 'ask' },
-  locked: { words: 'Locked', shape: 'held' },
-  unlocked: { words: 'Unlocked', shape: 'later' },
-  edited: { words: 'Changed by hand', shape: 'done' },
-  ended: { words: 'Ended', shape: 'off' },
+  review: RuleReview | null;
 };
 
 /** What a task's rule was, what it became and why; newest first. The old rule is never lost. */
@@ -32,15 +24,14 @@ export function RuleHistory({ changes, timeZone, mayReview }: { changes: Change[
   return (
     <ol className="flex flex-col gap-3 border-l-2 border-line pl-4">
       {changes.map((c) => {
-        const kind = KIND[c.kind] ?? { words: c.kind, shape: 'later' as const };
         return (
           <li key={c.id}>
             <p className="flex flex-wrap items-baseline gap-x-3">
-              <State shape={kind.shape}>{kind.words}</State>
+              <State shape={RULE_CHANGE_SHAPE[c.kind]}>{RULE_CHANGE_LABEL[c.kind]}</State>
               <span className="text-sm text-soft">
                 {dayIn(c.at, timeZone)} {yearIn(c.at, timeZone)}
                 {c.by ? `, ${c.by}` : ''}
-                {c.review ? `, ${c.review} by the owner` : ''}
+                {c.review ? `, ${RULE_REVIEW_LABEL[c.review].toLowerCase()} by the owner` : ''}
               </span>
             </p>
             <p className="max-w-[75ch]">{c.reason}</p>

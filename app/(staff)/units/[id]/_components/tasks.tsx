@@ -37,7 +37,7 @@ export function Tasks({ unitId, tasks, kinds, today, timeZone, limit, mayWrite, 
       {active.length === 0 ? <p className="mb-3 text-soft">No task comes due for this unit.</p> : null}
       <ul className="flex flex-col">
         {active.map((t) => (
-          <li key={t.id} className="border-b border-line py-4 first:pt-0">
+          <li key={t.id} className="border-b border-line py-2.5 first:pt-0">
             <div className="flex flex-wrap items-baseline gap-x-6 gap-y-1">
               <h3 className="min-w-48">{t.label}</h3>
               <span className="min-w-56">{describeRule(t.rule)}</span>
@@ -53,17 +53,16 @@ export function Tasks({ unitId, tasks, kinds, today, timeZone, limit, mayWrite, 
                 </State>
               ) : null}
             </div>
-            <p className="text-sm text-soft">
-              {t.lastDoneOn ? `Last done ${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : 'Not done by us yet'}, counted from{' '}
-              {t.anchor === 'calendar' ? 'the calendar' : 'the last visit'}, between {t.minWeeks} and {t.maxWeeks} weeks.
-            </p>
-            {t.changes[0] && t.changes[0].kind !== 'edited' ? <p className="mt-1 max-w-[75ch]">{t.changes[0].reason}</p> : null}
-            <div className="mt-1 flex flex-wrap items-start gap-x-5">
+            <div className="flex flex-wrap items-start gap-x-5">
               <details className="open:w-full">
                 <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">
                   History{t.changes.length > 0 ? ` (${t.changes.length})` : ''}
                 </summary>
-                <div className="my-2">
+                <div className="my-2 flex flex-col gap-2">
+                  <p className="text-sm text-soft">
+                    {t.lastDoneOn ? `Last done ${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : 'Not done by us yet'}, counted from{' '}
+                    {t.anchor === 'calendar' ? 'the calendar' : 'the last visit'}, between {t.minWeeks} and {t.maxWeeks} weeks.
+                  </p>
                   <RuleHistory changes={t.changes} timeZone={timeZone} mayReview={mayReview} />
                 </div>
               </details>

@@ -3,19 +3,20 @@ import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { dayIn, dayWords } from '@/lib/core/calendar/when';
 import { ASPECT_LABEL, gradeWords, type Aspect } from '@/lib/core/findings/grades';
-import { URGENCY_LABEL, type Urgency } from '@/lib/core/tablet';
-import { SettleFollowUp } from '../../_components/settle-follow-up';
+import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, type JobState, type JobUrgency } from '@/lib/core/jobs';
+import { SettleJob } from '../../_components/settle-job';
 
+type OpenJob = { id: string; number: number; what: string; state: JobState; urgency: JobUrgency; dueOn: Date | null; createdAt: Date };
 type Props = {
   found: { aspect: Aspect; grade: string; at: Date }[];
-  followUps: { id: string; what: string; urgency: string; dueOn: Date | null; createdAt: Date }[];
+  jobs: OpenJob[];
   timeZone: string;
   maySettle: boolean;
 };
 
 /** What stands wrong with the unit, before anything else is read of it. */
-export function Trouble({ found, followUps, timeZone, maySettle }: Props) {
-  if (found.length + followUps.length === 0) return null;
+export function Trouble({ found, jobs, timeZone, maySettle }: Props) {
+  if (found.length + jobs.length === 0) return null;
   return (
     <Sheet title="Stands open">
       <ul className="flex flex-col gap-2">
@@ -34,14 +35,14 @@ export function Trouble({ found, followUps, timeZone, maySettle }: Props) {
             </li>
           );
         })}
-        {followUps.map((f) => (
+        {jobs.map((f) => (
           <li key={f.id}>
-            <State shape="ask">Follow-up</State> {f.what}{' '}
+            <State shape="ask">Job {f.number}</State> {f.what}{' '}
             <span className="text-soft">
-              {(URGENCY_LABEL[f.urgency as Urgency] ?? f.urgency).toLowerCase()}
+              {JOB_STATE_LABEL[f.state].toLowerCase()}, {JOB_URGENCY_LABEL[f.urgency].toLowerCase()}
               {f.dueOn ? `, by ${dayWords(toLocalDate(f.dueOn))}` : ''}, since {dayIn(f.createdAt.getTime(), timeZone)}
             </span>
-            {maySettle ? <SettleFollowUp followUpId={f.id} what={f.what} /> : null}
+            {maySettle ? <SettleJob jobId={f.id} what={f.what} /> : null}
           </li>
         ))}
       </ul>

@@ -1,6 +1,6 @@
 import type { UnitReport } from '@/lib/core/tablet/visit-report';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
-import { ASPECT_LABEL, type Aspect } from '@/lib/core/findings/grades';
+import { ASPECT_LABEL } from '@/lib/core/findings/grades';
 
 /** Pictures of a unit; each opens in full. One still on its way says so. `whole`: what one of no part in particular shows. */
 export function Photos({ photos, timeZone, whole = 'Whole unit' }: { photos: UnitReport['photos']; timeZone: string; whole?: string }) {
@@ -8,7 +8,7 @@ export function Photos({ photos, timeZone, whole = 'Whole unit' }: { photos: Uni
   return (
     <ul className="mt-4 flex flex-wrap gap-3">
       {photos.map((p) => {
-        const words = `${p.aspect ? ASPECT_LABEL[p.aspect as Aspect] : whole}, ${p.phase} cleaning`;
+        const words = `${p.aspect ? ASPECT_LABEL[p.aspect] : whole}, ${p.phase} cleaning`;
         return (
           <li key={p.id} className="w-40 text-sm">
             {p.fileId ? (

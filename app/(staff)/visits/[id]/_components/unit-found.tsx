@@ -1,11 +1,12 @@
 import Link from 'next/link';
+import { JOB_STATE_LABEL } from '@/lib/core/jobs';
 import type { UnitReport } from '@/lib/core/tablet/visit-report';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { timeIn } from '@/lib/core/calendar/when';
-import { ASPECT_LABEL, ASPECTS, GRADES, type Aspect } from '@/lib/core/findings/grades';
+import { ASPECT_LABEL, ASPECTS, GRADES } from '@/lib/core/findings/grades';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import { UNIT_EVENT_LABEL, type UnitEventKind } from '@/lib/core/tablet';
+import { UNIT_EVENT_LABEL } from '@/lib/core/tablet';
 import { FoodWarningWords } from './food-warning-words';
 import { Photos } from './photos';
 import { ReadingFound } from './reading-found';
@@ -67,12 +68,12 @@ export function UnitFound({
           </ul>
           {unit.followUps.map((f) => (
             <p key={f.id} className="mt-2">
-              <State shape="ask">Follow-up</State> {f.what}
+              <State shape="ask">Job {f.number}</State> {f.what} <span className="text-soft">{JOB_STATE_LABEL[f.state].toLowerCase()}</span>
             </p>
           ))}
           {unit.events.map((e) => (
             <p key={e.id} className="mt-2">
-              <b>{UNIT_EVENT_LABEL[e.kind as UnitEventKind] ?? e.kind}</b> {e.note}
+              <b>{UNIT_EVENT_LABEL[e.kind]}</b> {e.note}
             </p>
           ))}
           {unit.foodWarnings.map((w) => (
@@ -100,7 +101,7 @@ export function UnitFound({
 
 /** Who found it is told only where it was not the technician of the visit. */
 function FindingWords({ finding: f, timeZone, technician }: { finding: Finding; timeZone: string; technician: string }) {
-  const aspect = f.aspect as Aspect;
+  const { aspect } = f;
   const grade = f.grade === null ? null : (GRADES[aspect].find((g) => g.grade === f.grade)?.label ?? f.grade);
   return (
     <>

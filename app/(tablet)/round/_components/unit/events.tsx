@@ -1,10 +1,10 @@
-import { UNIT_EVENT_KINDS, UNIT_EVENT_LABEL, type UnitEventKind, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
+import { ENTERED_EVENTS, UNIT_EVENT_LABEL, type EnteredEvent, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
 import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { EntryMark } from '../entry-mark';
 import { Chip, Fold, TouchField } from '../touch';
 
-type Happened = { kind: UnitEventKind | null; note: string };
+type Happened = { kind: EnteredEvent | null; note: string };
 const NOTHING: Happened = { kind: null, note: '' };
 
 /** What happened to the unit and changes how its readings are to be read: a trip, a new fan, refrigerant added. */
@@ -38,7 +38,7 @@ export function Events({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
           ))}
         </ul>
         <div role="group" aria-label="What happened" className="mb-3 flex flex-wrap gap-2">
-          {UNIT_EVENT_KINDS.map((k) => (
+          {ENTERED_EVENTS.map((k) => (
             <Chip key={k} on={kind === k} onClick={() => setDraft({ ...draft, kind: k })}>
               {UNIT_EVENT_LABEL[k]}
             </Chip>

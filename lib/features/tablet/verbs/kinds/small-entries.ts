@@ -1,30 +1,15 @@
 import 'server-only';
-import { addDays, todayIn } from '../../../../core/calendar';
-import { fromLocalDate } from '../../../../core/calendar/date-column';
 import { AppError } from '../../../../core/errors';
 import { cameMeanwhile } from '../came-meanwhile';
 import { standsOver, timeNamed, type Handler } from '../context';
+import { takeBackWanted } from './follow-up-add';
 import { unitOnVisit } from '../unit-on-visit';
-
-/** "Within days", as a day on the list of where to go back to. Judgement. */
-const DAYS_SOON = 3;
 
 /** Entries that stand beside one another and never replace anything. */
 
 export const partUse: Handler<'part.use'> = async (ctx, op) => {
   if (op.payload.unitId) await unitOnVisit(ctx, op.payload.unitId);
   await ctx.db.partUsed.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: ctx.at } });
-};
-
-export const followUpAdd: Handler<'follow_up.add'> = async (ctx, op) => {
-  const unit = await unitOnVisit(ctx, op.payload.unitId);
-  const { urgency } = op.payload;
-  const days = urgency === 'now' ? 0 : urgency === 'soon' ? DAYS_SOON : null;
-  const dueOn = days === null ? null : fromLocalDate(addDays(todayIn(ctx.visit.timeZone, ctx.at.getTime()), days));
-  await ctx.db.followUp.create({
-    data: { id: op.id, visitId: ctx.visit.id, ...op.payload, dueOn, createdById: ctx.actor.userId, createdAt: ctx.at },
-  });
-  if (urgency === 'now') ctx.note(`${unit.name} stays off until somebody has worked on it: ${op.payload.what}. Ring the kitchen.`);
 };
 
 export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, op) => {
@@ -82,7 +67,7 @@ export const entryStrike: Handler<'entry.strike'> = async (ctx, op) => {
     what === 'part'
       ? await db.partUsed.deleteMany({ where })
       : what === 'follow_up'
-        ? await db.followUp.deleteMany({ where: { ...where, status: 'open' } })
+        ? { count: await takeBackWanted(ctx, entryId) }
         : what === 'event'
           ? await db.unitEvent.deleteMany({ where })
           : await db.photo.deleteMany({ where });

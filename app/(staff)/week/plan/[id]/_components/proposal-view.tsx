@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useState } from 'react';
-import type { Proposal } from '@/lib/core/planning/proposal';
+import type { PlanStatus, Proposal } from '@/lib/core/planning/proposal';
 import { Button, ButtonLink } from '../../../../../_ui/button';
 import { FormErrors } from '../../../../../_ui/field';
 import { State } from '../../../../../_ui/state';
@@ -11,8 +11,8 @@ import { LeftOut } from './left-out';
 import { ProposalCost } from './proposal-cost';
 import { ProposalVisits } from './proposal-visits';
 
-type Run = { status: string; error: string; proposal: Proposal | null };
-const LIVE = ['queued', 'running'];
+type Run = { status: PlanStatus; error: string; proposal: Proposal | null };
+const LIVE: readonly PlanStatus[] = ['queued', 'running'];
 const ASK_EVERY_MS = 300;
 
 /** Due work that the search was not given: it plans the kitchens that have waited longest. */

@@ -3,23 +3,23 @@
 import { Button } from '@/app/_ui/button';
 import { Field, FormErrors } from '@/app/_ui/field';
 import { useActionForm } from '@/app/_ui/use-action-form';
-import { settleFollowUp } from '../actions';
+import { settleJob } from '../actions';
 
-/** Closes a follow-up, folded away until wanted: done, or dropped with the reason. */
-export function SettleFollowUp({ followUpId, what }: { followUpId: string; what: string }) {
-  const { form, error, busy } = useActionForm(settleFollowUp);
+/** Closes a job, folded away until wanted: done, or declined with the reason. */
+export function SettleJob({ jobId, what }: { jobId: string; what: string }) {
+  const { form, error, busy } = useActionForm(settleJob);
   return (
     <details className="no-print">
       <summary className="inline-flex min-h-9 items-center text-cold underline underline-offset-4">
         Settle<span className="sr-only">: {what}</span>
       </summary>
       <form {...form} className="mt-1 flex flex-wrap items-end gap-3">
-        <input type="hidden" name="followUpId" value={followUpId} />
+        <input type="hidden" name="jobId" value={jobId} />
         <div className="min-w-52 max-w-xl flex-1">
           <Field
-            id={`settle-${followUpId}`}
+            id={`settle-${jobId}`}
             label="What came of it"
-            hint="To drop it, say why."
+            hint="To decline it, say why."
             name="note"
             maxLength={500}
             error={error('note')}
@@ -30,8 +30,8 @@ export function SettleFollowUp({ followUpId, what }: { followUpId: string; what:
           <Button type="submit" name="as" value="done" disabled={busy}>
             Done
           </Button>
-          <Button type="submit" name="as" value="dropped" disabled={busy}>
-            Drop
+          <Button type="submit" name="as" value="declined" disabled={busy}>
+            Decline
           </Button>
         </div>
         <div className="w-full empty:hidden">

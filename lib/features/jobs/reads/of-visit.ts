@@ -1,0 +1,10 @@
+import 'server-only';
+import type { Tx } from '../../../database/client';
+
+/** Jobs that a visit found, found again, was booked for or brought on. */
+export const jobsOfVisit = (db: Tx, visitId: string) =>
+  db.job.findMany({
+    where: { OR: [{ foundVisitId: visitId }, { visitId }, { events: { some: { visitId } } }] },
+    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+    select: { id: true, number: true, what: true, state: true, units: { select: { unitId: true } } },
+  });

@@ -1,0 +1,34 @@
+import type { Prisma } from '../../lib/database/generated/client';
+import { inPieces } from './in-pieces';
+import type { Out } from './simulate/world';
+
+/** Jobs in the order in which they came up, each with its unit and its history. */
+export async function saveJobs(tx: Prisma.TransactionClient, units: readonly Prisma.UnitCreateManyInput[], out: Out): Promise<void> {
+  const kitchenOf = new Map(units.map((u) => [u.id, u.kitchenId]));
+  const jobs = [...out.jobs].sort((a, b) => a.createdAt.getTime() - b.createdAt.getTime() || (a.id < b.id ? -1 : 1));
+  const rows = jobs.map(({ unitId, again: _, ...job }): Prisma.JobCreateManyInput => ({
+    ...job,
+    source: 'finding',
+    kitchenId: kitchenOf.get(unitId) ?? '',
+  }));
+  const events = jobs.flatMap((j): Prisma.JobEventCreateManyInput[] => [
+    { jobId: j.id, at: j.createdAt, kind: 'opened', to: 'asked', visitId: j.foundVisitId, byUserId: j.createdById },
+    ...j.again.map((a) => ({ jobId: j.id, at: a.at, kind: 'found_again' as const, reason: a.note, visitId: a.visitId, byUserId: a.by })),
+    ...(j.closedAt
+      ? [
+          {
+            jobId: j.id,
+            at: j.closedAt,
+            kind: 'moved' as const,
+            from: 'asked' as const,
+            to: j.state,
+            reason: j.closedNote ?? '',
+            byUserId: j.closedById,
+          },
+        ]
+      : []),
+  ]);
+  await inPieces(rows, (data) => tx.job.createMany({ data }));
+  await inPieces(jobs, (data) => tx.jobUnit.createMany({ data: data.map((j) => ({ jobId: j.id, unitId: j.unitId })) }));
+  await inPieces(events, (data) => tx.jobEvent.createMany({ data }));
+}

@@ -1,0 +1,32 @@
+import { expect, it } from 'vitest';
+import { VERDICTS } from '@/lib/core/condenser/types';
+import { ENTERED_EVENTS, UNIT_EVENT_LABEL } from '@/lib/core/entries/entries';
+import { IMPORT_STATUSES } from '@/lib/core/fleet-csv';
+import { RULE_CHANGE_LABEL, RULE_REVIEW_LABEL } from '@/lib/core/intervals/changes';
+import { MASS_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/core/measures/preferred';
+import { SKILLS } from '@/lib/core/people/skills';
+import { PLAN_STATUSES } from '@/lib/core/planning/proposal';
+import { CUSTOMER_REPLIES } from '@/lib/core/visits/events';
+import { enumOf } from '../../support/prisma-schema';
+
+const SETS: Record<string, readonly string[]> = {
+  UnitEventKind: Object.keys(UNIT_EVENT_LABEL),
+  RuleChangeKind: Object.keys(RULE_CHANGE_LABEL),
+  RuleReview: Object.keys(RULE_REVIEW_LABEL),
+  CustomerReply: CUSTOMER_REPLIES,
+  PlanStatus: PLAN_STATUSES,
+  ImportStatus: IMPORT_STATUSES,
+  Verdict: VERDICTS,
+  Skill: SKILLS,
+  TemperatureUnit: TEMPERATURE_UNITS,
+  PressureUnit: PRESSURE_UNITS,
+  MassUnit: MASS_UNITS,
+};
+
+it.each(Object.keys(SETS))('%s is the same set in the program and in the database', (name) => {
+  expect(SETS[name]).toEqual(enumOf(name));
+});
+
+it('what a technician writes down of a unit is among what can happen to it', () => {
+  expect(ENTERED_EVENTS.every((kind) => kind in UNIT_EVENT_LABEL)).toBe(true);
+});

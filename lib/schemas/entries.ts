@@ -1,3 +1,4 @@
+import { TRIP_CAUSES } from '../core/findings/trip-causes';
 import { z } from 'zod';
 import { longText, text } from './text';
 import { GAUGE_GRADES } from '../core/condenser/types';
@@ -97,7 +98,9 @@ export const PAYLOADS = {
     toldAt: Instant,
     note: Words,
   }),
-  'event.add': z.strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: Words }),
+  'event.add': z
+    .strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: Words, cause: z.enum(TRIP_CAUSES).nullable() })
+    .refine((e) => e.cause === null || e.kind === 'high_pressure_trip', 'Only a trip has a cause.'),
   'entry.strike': z.strictObject({ what: z.enum(STRUCK), entryId: Id, why: Reason }),
   'visit.close': z.strictObject({ leftAt: ClockTime, taskIds: z.array(Id).max(2000) }),
 } as const satisfies { [K in OperationKind]: z.ZodType<Payloads[K]> };

@@ -2,6 +2,7 @@ import { UNIT_KEYS, unitField, type UnitKey } from '../equipment/unit-fields';
 import { fieldWords } from '../equipment/unit-words';
 import { ASPECT_LABEL, gradeLabel, type Aspect } from '../findings/grades';
 import { nominal } from '../measures/entry-units';
+import { TRIP_CAUSE_LABEL } from '../findings/trip-causes';
 import { UNIT_EVENT_LABEL, URGENCY_LABEL, type OperationKind } from './entries';
 import { doubts, quantities } from './reading-said';
 import { amount, isRecord, measured, moment, named, nothing, oneOf, text, unit, type Line, type Reader, type Said, type Say } from './say';
@@ -89,7 +90,7 @@ const FIELDS: Record<OperationKind, Fields> = {
     toldAt: ['Told', moment, (at) => `at ${at}`],
     ...NOTE,
   },
-  'event.add': { ...UNIT, kind: ['What', oneOf(UNIT_EVENT_LABEL), lower], at: ['When', moment], ...NOTE },
+  'event.add': { ...UNIT, kind: ['What', oneOf(UNIT_EVENT_LABEL), lower], cause: ['Behind it', oneOf(TRIP_CAUSE_LABEL), (c) => `behind it: ${lower(c)}`], at: ['When', moment], ...NOTE },
   'entry.strike': {
     what: ['Taken back', oneOf({ part: 'a part', follow_up: 'a follow-up', event: 'an event', photo: 'a picture' })],
     entryId: ['Entry', named, 'silent'],

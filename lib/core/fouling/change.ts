@@ -1,5 +1,6 @@
 import { AT, STRIDE, type Bank } from './filter';
 import { PIECE_SD, RATE_CENTRES, RATE_COUNT, shapePrior, SHAPES, type Hyper, type PriorTable } from './hyper';
+import { SAID_CHANGE, type SaidChange } from './said-change';
 
 const COUNT = SHAPES * RATE_COUNT;
 
@@ -93,11 +94,6 @@ export function allowChange(bank: Bank, hyper: Hyper, prior: PriorTable, chance:
   }
   return next;
 }
-
-/** How ln(rate) moves when somebody says what changed: mean and sd. Judgement: a fryer about doubles what a coil breathes. */
-export const SAID_CHANGE = { more: { by: Math.LN2, sd: 0.6 }, less: { by: -Math.LN2, sd: 0.6 }, other: { by: 0, sd: 0.8 } } as const;
-export type SaidChange = keyof typeof SAID_CHANGE;
-export const SAID_CHANGES = Object.keys(SAID_CHANGE) as SaidChange[];
 
 /**
  * On the day from which a kitchen is known to have changed: every rate moves by a normal step of its logarithm, the

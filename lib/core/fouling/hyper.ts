@@ -56,17 +56,18 @@ const PACKED_DAYS: Record<Placement, number> = {
 
 const THRESHOLDS = [0.05, 0.15, 0.32, 0.6] as const;
 
+// Drift and change: where the fleet has not spoken yet, set by seed 1 of the invented fleets; the fit moves both.
 export const DEFAULT_HYPER: Hyper = {
   modelVersion: MODEL_VERSION,
   lnRate: Object.fromEntries(PLACEMENTS.map((p) => [p, Math.log(THRESHOLDS[3] / PACKED_DAYS[p])])) as Record<Placement, number>,
   unitSd: 0.42,
   kitchenSd: 0.35,
   diffusion: 0.02,
-  drift: 0.3,
+  drift: 0.15,
   restore: { mean: 0.95, unitSd: 0.03, cleaningSd: 0.05, baked: 0.4 },
   asymptotic: { probability: 0.2, tauDays: 150 },
   accelerating: { probability: 0.1, power: 1.6 },
-  changePerYear: 0.1,
+  changePerYear: 0.05,
   season: {},
   misread: 0.03,
   eyes: {},

@@ -3,14 +3,13 @@ export { DEFAULT_HYPER, MODEL_VERSION, type Hyper } from './hyper';
 export {
   compareEvents,
   daysSinceClean,
-  TRIP_CAUSES,
-  type TripCause,
   lastCleaning,
   type Exposure,
   type Phase,
   type UnitEvent,
   type UnitHistory,
 } from './history';
+export { SAID_CHANGES, type SaidChange } from './said-change';
 export { asIfToday, posterior, updatePosterior, withKitchen } from './posterior';
 export type { Band, FoulingPosterior } from './summary';
 export { eachPosterior, fleetPosteriors, kitchenMessages, kitchenWord, type FleetUnit } from './fleet';

@@ -35,7 +35,7 @@ function newSince(input: CoilRevisionInput): LocalDate {
   return previous as LocalDate;
 }
 
-const isEvidence = (e: UnitEvent): boolean => e.kind === 'coil' || e.kind === 'trip' || (e.kind === 'reading' && e.setAside === undefined);
+const isEvidence = (e: UnitEvent): boolean => e.kind === 'coil' || e.kind === 'change' || e.kind === 'trip' || (e.kind === 'reading' && e.setAside === undefined);
 
 /** A trip speaks of the coil unless another cause was found, or the coil was seen to be open on the very day. */
 function ofFouling(trip: Extract<UnitEvent, { kind: 'trip' }>, history: UnitHistory): boolean {

@@ -78,7 +78,7 @@ export const DEFAULT_POLICY: ShopPolicy = {
   cleanFindings: 1,
   cleanGrade: 'furred',
   returnWithinDays: 7,
-  deepCleanShare: 0.4,
+  deepCleanShare: 0.3,
   deadBand: 0.1,
 };
 

@@ -3,6 +3,7 @@ import type { CompressorMap } from '../condenser/compressor/ten-coefficient';
 import type { UnitValues } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
 import type { MeasureUnits } from '../measures/preferred';
+import type { TripCause } from '../findings/trip-causes';
 import type { FindingPhase, Questioned, ReadingValues, EnteredEvent, Urgency } from '../entries/entries';
 
 /** What a tablet holds of one visit. Plain data: it goes through JSON and IndexedDB as it is. Times are ISO instants. */
@@ -42,7 +43,7 @@ export type PhotoEntry = {
 export type PartEntry = { id: string; unitId: string | null; what: string; quantity: number };
 export type FollowUpEntry = { id: string; unitId: string; what: string; urgency: Urgency; note: string };
 export type FoodWarningEntry = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
-export type EventEntry = { id: string; unitId: string; kind: EnteredEvent; at: string; note: string };
+export type EventEntry = { id: string; unitId: string; kind: EnteredEvent; at: string; note: string; cause: TripCause | null };
 export type SignatureEntry = { signedBy: string; nobodyThere: boolean };
 
 export type Entries = {

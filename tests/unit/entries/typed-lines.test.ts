@@ -37,7 +37,7 @@ const EVERY: { [K in keyof Payloads]: Payloads[K] } = {
   'part.use': { unitId, what: 'Fan belt', quantity: 2 },
   'follow_up.add': { unitId, what: 'New gasket', urgency: 'quote', note: '' },
   'food_warning.add': { unitId, boxK: 285.93, toldTo: 'Chef', toldAt: at, note: '' },
-  'event.add': { unitId, kind: 'fan_replaced', at, note: 'Old one seized' },
+  'event.add': { unitId, kind: 'fan_replaced', at, note: 'Old one seized', cause: null },
   'entry.strike': { what: 'part', entryId: unitId, why: 'Wrong unit' },
   'visit.close': { leftAt: at, taskIds: [unitId] },
 }; // prettier-ignore

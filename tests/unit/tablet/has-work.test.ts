@@ -29,7 +29,7 @@ const WRITTEN: Omit<Payloads, 'unit.add' | 'entry.strike'> = {
   'part.use': { unitId: null, what: 'Fan motor', quantity: 1 },
   'follow_up.add': { unitId: 'u1', what: 'New gasket', urgency: 'next', note: '' },
   'food_warning.add': { unitId: 'u1', boxK: 281, toldTo: 'Ines', toldAt: AT, note: '' },
-  'event.add': { unitId: 'u1', kind: 'note', at: AT, note: 'Humming' },
+  'event.add': { unitId: 'u1', kind: 'note', at: AT, note: 'Humming', cause: null },
 }; // prettier-ignore
 
 const entry = <K extends OperationKind>(kind: K, payload: Payloads[K], id = 'e1') =>

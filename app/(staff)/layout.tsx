@@ -14,6 +14,7 @@ import { SignOut } from './_components/sign-out';
 const ROOMS: (NavItem & { permission: Permission })[] = [
   { href: '/owner', label: 'Fouling', permission: 'manage:shop' },
   { href: '/due', label: 'Due', permission: 'read:due' },
+  { href: '/jobs', label: 'Jobs', permission: 'read:job' },
   { href: '/week', label: 'Week', permission: 'read:visit' },
   { href: '/round', label: 'Round', permission: 'fill:visit:own' },
   { href: '/customers', label: 'Kitchens', also: ['/kitchens', '/units'], permission: 'read:equipment' },

@@ -1,6 +1,6 @@
 import '../../lib/core/refrigerants/all';
 
-export { analyseLog, LOG_STATUSES, type LogResult, type LogStatus } from './analyse';
-export { COLUMN_NAMES, readHeader, type Header } from './columns';
+export { analyseLog } from './analyse';
+export { COLUMN_NAMES, readHeader } from './columns';
 export { LOG_HEADER, logRecord } from './format';
-export { readRow, type LogRow, type Problem, type ReadRow } from './rows';
+export { readRow, type LogRow, type Problem } from './rows';

@@ -15,6 +15,8 @@ import {
   type Payloads,
   type ReadingField,
 } from '../core/entries/entries';
+import { SEALED_STEPS } from '../core/sealed/steps';
+import { SealedWorkSchema } from './sealed';
 import { UNIT_SENT } from './unit-field';
 
 const Id = z.uuid();
@@ -98,6 +100,20 @@ export const PAYLOADS = {
     toldAt: Instant,
     note: Words,
   }),
+  'sealed.step': z
+    .strictObject({
+      recordId: Id,
+      unitId: Id,
+      step: z.enum(SEALED_STEPS),
+      work: SealedWorkSchema.nullable(),
+      skippedWhy: longText().max(500),
+      certificateId: Id.nullable(),
+      overruledBy: text().max(200),
+      overruledWhy: longText().max(500),
+      note: Words,
+    })
+    .refine((s) => (s.work !== null) !== (s.skippedWhy !== ''), 'A step was done, or says why it was left out.')
+    .refine((s) => s.work === null || s.work.step === s.step, 'What was done belongs to another step.'),
   'event.add': z
     .strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: Words, cause: z.enum(TRIP_CAUSES).nullable() })
     .refine((e) => e.cause === null || e.kind === 'high_pressure_trip', 'Only a trip has a cause.'),
@@ -118,7 +134,7 @@ export const OperationEnvelope = z.object({
 });
 export type OperationEnvelope = z.output<typeof OperationEnvelope>;
 
-export const MOST_OPERATIONS = 200;
+const MOST_OPERATIONS = 200;
 export const SyncRequest = z.object({
   /** `holder` is whose work it is: usually who is signed in, or someone whose file the office takes in. */
   device: z.object({ id: Id, holder: Id, name: text().max(120), appVersion: text().max(40) }),

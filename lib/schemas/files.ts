@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** With CHUNK_BYTES each, 16 MB: what a tablet sends is shrunk and far below. */
-export const MOST_PIECES = 64;
+const MOST_PIECES = 64;
 
 export const UploadAsked = z.object({
   sha256: z.string().regex(/^[0-9a-f]{64}$/),

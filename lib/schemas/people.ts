@@ -26,6 +26,8 @@ const fields = {
   role: z.enum(ROLES, { error: 'Choose a role.' }),
   skills: z.array(z.enum(SKILLS)).optional().default([]),
   shifts: WeekHours,
+  onCall: WeekHours,
+  phone: Words(60),
   gaugeGrade: z.enum(GAUGE_GRADES, { error: 'Choose the grade on the dial.' }).optional().default('1A'),
   gaugeSpan: Measured(LIMITS.gaugeSpanPa, 'pressure').optional(),
   home: PositionField,
@@ -41,8 +43,8 @@ const onFile = <T extends Raw>({ gaugeSpan, home, ...rest }: T) => ({
 });
 
 export const NewPerson = z
-  .object({ ...fields, password: NewPassword })
-  .superRefine(strong)
+  .object({ ...fields, password: NewPassword.optional().default('') })
+  .superRefine((p, ctx) => (p.password ? strong(p, ctx) : undefined))
   .transform(onFile);
 export type NewPerson = z.output<typeof NewPerson>;
 
@@ -75,3 +77,21 @@ export type MyUnits = z.output<typeof MyUnits>;
 export const ChangePassword = z.object({ current: z.string({ error: 'Give the password you have now.' }), password: NewPassword });
 export type ChangePassword = z.output<typeof ChangePassword>;
 export const EndMySession = z.object({ sessionId: z.uuid().optional() });
+
+/** The password once more, before what could harm the shop. */
+export const ProveIt = z.object({ password: z.string({ error: 'Give your password.' }) });
+export type ProveIt = z.output<typeof ProveIt>;
+
+export const PersonId = z.object({ id: z.uuid() });
+export type PersonId = z.output<typeof PersonId>;
+
+export const AskForLink = z.object({ email: Email });
+export type AskForLink = z.output<typeof AskForLink>;
+export const ChoosePassword = z.object({ token: text().max(100), password: NewPassword });
+export type ChoosePassword = z.output<typeof ChoosePassword>;
+
+export const ConfirmSecondStep = z.object({
+  secret: text().regex(/^[A-Z2-7]{32}$/, 'Open this page again.'),
+  code: text({ error: 'Give the six digits.' }).regex(/^\d{3}\s?\d{3}$/, 'Six digits, as the authenticator shows them.'),
+});
+export type ConfirmSecondStep = z.output<typeof ConfirmSecondStep>;

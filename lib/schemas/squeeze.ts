@@ -5,6 +5,8 @@ import { LocalDateField, MinutesField, TimeField } from './visits';
 /** An emergency as it is told on the telephone. Date and time in the kitchen's own zone. */
 export const SqueezeAsk = z.object({
   kitchenId: z.uuid('Choose a kitchen.'),
+  /** The job that it is for, where there is one. */
+  jobId: z.uuid().optional(),
   unitIds: z.array(z.uuid()).optional().default([]),
   taskIds: z.array(z.uuid()).optional().default([]),
   what: longText('Say what is wrong.')
@@ -23,6 +25,7 @@ const Instant = z.int().min(0).max(8.64e15);
 /** One of the ways offered, taken. Times are epoch milliseconds. */
 export const SqueezeTake = z.object({
   kitchenId: z.uuid(),
+  jobId: z.uuid().optional(),
   unitIds: z.array(z.uuid()),
   taskIds: z.array(z.uuid()),
   what: longText().min(3).max(500),

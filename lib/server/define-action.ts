@@ -11,7 +11,7 @@ export type CallResult<R> = { ok: true; data: R } | { ok: false; code: string; m
 
 type Handler<C, S extends z.ZodType, R> = (ctx: C & { input: z.output<S> }) => Promise<R>;
 
-const open = (permission: Permission | 'public') => (permission === 'public' ? enterPublic() : enter(permission));
+const open = (permission: Permission | 'public') => (permission === 'public' ? enterPublic() : enter(permission, 'finish'));
 
 /** A form's action for `useActionState`: validated, guarded; an error goes beside its field and nothing typed is lost. */
 export function defineFormAction<S extends z.ZodType, R>(
@@ -44,7 +44,7 @@ export function defineFormAction<S extends z.ZodType, R>(permission: Permission 
 export function defineCall<S extends z.ZodType, R>(permission: Permission, schema: S, handler: Handler<Context, S, R>) {
   return async (input: z.input<S>): Promise<CallResult<R>> => {
     try {
-      const ctx = await enter(permission);
+      const ctx = await enter(permission, 'finish');
       const parsed = schema.safeParse(input);
       if (!parsed.success) {
         const first = parsed.error.issues[0];

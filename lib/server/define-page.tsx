@@ -1,9 +1,11 @@
 import 'server-only';
+import { headers } from 'next/headers';
 import { forbidden, redirect } from 'next/navigation';
 import type { ReactNode } from 'react';
 import type { Permission } from '../core/people/access';
 import { isAppError } from '../core/errors';
-import { enter, enterPublic, type Context, type PublicContext } from './guard';
+import { enter, enterPublic, proofAddress, type Context, type PublicContext } from './guard';
+import { ADDRESS } from './requests';
 
 type Query = Record<string, string | undefined>;
 type PageProps = { params: Promise<Record<string, string>>; searchParams: Promise<Record<string, string | string[] | undefined>> };
@@ -33,6 +35,7 @@ export function definePage(permission: Permission | 'public', render: (ctx: neve
       ctx = await enter(permission);
     } catch (e) {
       if (isAppError(e) && e.code === 'not_signed_in') redirect('/sign-in');
+      if (isAppError(e) && e.code === 'not_proven') redirect(proofAddress((await headers()).get(ADDRESS) ?? '/'));
       if (isAppError(e) && e.code === 'not_allowed') forbidden();
       throw e;
     }

@@ -1,11 +1,14 @@
 import 'server-only';
 import { unstable_rethrow } from 'next/navigation';
 import type { Permission } from '../core/people/access';
-import { enter, enterPublic, explain, type Context, type PublicContext } from './guard';
+import { isAppError } from '../core/errors';
+import { env } from './env';
+import { enter, enterPublic, explain, proofAddress, type Context, type PublicContext } from './guard';
 
 const STATUS: Record<string, number> = {
   not_signed_in: 401,
   not_allowed: 403,
+  not_proven: 403,
   not_found: 404,
   invalid: 400,
   conflict: 409,
@@ -36,6 +39,9 @@ export function defineRoute(permission: Permission | 'public', handler: (ctx: ne
       return await handler({ ...ctx, request, params: await props.params } as never);
     } catch (e) {
       unstable_rethrow(e);
+      // A file that somebody clicked on: they are asked who they are, and get it then.
+      if (isAppError(e) && e.code === 'not_proven' && request.method === 'GET' && request.headers.get('sec-fetch-mode') === 'navigate')
+        return Response.redirect(new URL(proofAddress(new URL(request.url).pathname), env().NEXTAUTH_URL), 303);
       const told = explain(e);
       return Response.json({ error: told }, { status: STATUS[told.code] ?? 500 });
     }

@@ -1,5 +1,6 @@
 import 'server-only';
 import { can, type Actor, type Permission } from '../core/people/access';
+import { asksProof, isProven } from '../core/people/proof';
 import { AppError, isAppError } from '../core/errors';
 import type { Db } from '../database/client';
 import { isBusy } from '../database/transaction';
@@ -13,11 +14,20 @@ import { currentActor } from './session';
 export type Context = { db: Db; actor: Actor; now: Date; baseUrl: string };
 export type PublicContext = { db: Db; actor: Actor | null; now: Date; baseUrl: string };
 
-/** The one gate: every page, action and route goes through it with the permission it asks. */
-export async function enter(permission: Permission): Promise<Context> {
+const NOT_PROVEN =
+  'It is a while since you gave your password. Open My settings in another tab, say there that it is you, then press again; what you typed stays.';
+/** Where one gives the password again, and goes on to `to`. */
+export const proofAddress = (to: string) => `/me/prove?to=${encodeURIComponent(to)}`;
+
+/**
+ * The one gate: every page, action and route goes through it with the permission it asks. Some ask for the
+ * password again: `finish` is what follows from a page that was opened in time.
+ */
+export async function enter(permission: Permission, what: 'open' | 'finish' = 'open'): Promise<Context> {
   const actor = await currentActor();
   if (!actor) throw new AppError('not_signed_in', 'Sign in first.');
   if (!can(actor, permission)) throw new AppError('not_allowed', 'Your sign-in does not open this.');
+  if (asksProof(permission) && !isProven(actor.provenAt, now(), what)) throw new AppError('not_proven', NOT_PROVEN);
   return { db: db(), actor, now: now(), baseUrl: env().NEXTAUTH_URL };
 }
 

@@ -6,6 +6,8 @@ import { log } from './log';
 
 /** The header under which the handlers find who is connected. */
 export const PEER = 'x-rimebook-peer';
+/** The header under which a page finds its own address, which the framework does not tell it. */
+export const ADDRESS = 'x-rimebook-address';
 /** The header of an answer under which the reference of its request stands. */
 export const REFERENCE = 'x-request-id';
 
@@ -19,6 +21,9 @@ export const loggedPath = (address: string) =>
     .map((part) => (part.length > LONGEST_PART && !part.includes('.') ? '…' : part))
     .join('/')
     .slice(0, 200);
+
+/** Without what the framework adds for itself when it asks for a page's parts. */
+const pageAddress = (address: string) => address.replace(/([?&])_rsc=[^&]*&?/, '$1').replace(/[?&]$/, '');
 
 /** Addresses that are asked for every few seconds, or are files that say nothing. */
 const QUIET = /^\/(api\/(health|alive|metrics)|_next\/)/;
@@ -34,6 +39,7 @@ export function watchRequests(): void {
     const { request, response } = message as { request: IncomingMessage; response: ServerResponse };
     const started = { reference: newReference() };
     const since = performance.now();
+    request.headers[ADDRESS] = pageAddress(request.url ?? '/');
     request.headers[PEER] = request.socket.remoteAddress ?? '';
     response.setHeader(REFERENCE, started.reference);
     inHand.enterWith(started);

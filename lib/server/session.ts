@@ -20,8 +20,8 @@ export async function currentSessionId(): Promise<string | null> {
   return typeof token?.sid === 'string' ? token.sid : null;
 }
 
-/** Who is signed in, read from the cookie and checked against the sessions on file; null when nobody. */
-export const currentActor = cache(async (): Promise<Actor | null> => {
+/** Who is signed in, read from the cookie and checked against the sessions on file; null when nobody. With when the password was last given. */
+export const currentActor = cache(async (): Promise<(Actor & { provenAt: Date }) | null> => {
   const sessionId = await currentSessionId();
   return sessionId ? findLiveSession(db(), sessionId, now()) : null;
 });

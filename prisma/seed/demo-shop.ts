@@ -14,7 +14,7 @@ import { bookAhead } from './simulate/upcoming';
 import { beginWorld, type Out } from './simulate/world';
 
 /** A year and a half of record. */
-export const RECORD_DAYS = 548;
+const RECORD_DAYS = 548;
 export const SEED = 20260;
 
 export type MakeOptions = { now: Date; seed?: number; hashes?: Record<string, string> };

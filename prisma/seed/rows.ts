@@ -4,7 +4,7 @@ import type { Prisma } from '../../lib/database/generated/client';
 
 /** Whole rows with sensible values, for tests and the demo shop alike: name only what matters to you. */
 
-export const CITY_ZONE = 'America/Denver';
+const CITY_ZONE = 'America/Denver';
 const WEEKDAYS = [0, 1, 2, 3, 4] as const;
 const hours = (from: string, to: string, days: readonly number[] = WEEKDAYS) => days.map((weekday) => ({ weekday, from, to }));
 export const weeklyHours = hours;

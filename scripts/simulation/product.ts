@@ -40,7 +40,11 @@ function fileOf(unit: TrueUnit): UnitFile {
 }
 
 /** The product's own decision, as a shop with the settings that the program brings would run it. */
-export function product(world: World, rules: ShopRules = DEFAULT_SHOP_RULES, base: Hyper = DEFAULT_HYPER): Policy & { first: (i: number) => number } {
+export function product(
+  world: World,
+  rules: ShopRules = DEFAULT_SHOP_RULES,
+  base: Hyper = DEFAULT_HYPER,
+): Policy & { first: (i: number) => number } {
   const units = world.units.map((u) => ({
     file: fileOf(u),
     exposure: { placement: u.placement, kitchenId: u.kitchenId },

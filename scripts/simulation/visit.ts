@@ -7,7 +7,7 @@ import { deposit, wash, type Coil, type Technician, type TrueUnit, type World } 
 export const FIRST_DAY = localDate('2023-01-02');
 export const dateOf = (day: number): LocalDate => addDays(FIRST_DAY, day);
 
-export const PACKED = 4;
+const PACKED = 4;
 
 /** The grade written down of a deposit: by an eye that is a little off, or now and then any grade at all. */
 export function judged(y: number, { eye }: Technician, { steps, kind }: World, s: RandomStream): CoilGrade {
@@ -30,7 +30,7 @@ function reading(y: number, unit: TrueUnit, fanDead: boolean, on: LocalDate, pha
 }
 
 /** What a cleaning takes off in this world. */
-export const restoreOf = (world: World, technician: Technician, s: RandomStream): number =>
+const restoreOf = (world: World, technician: Technician, s: RandomStream): number =>
   world.kind.cleaning === 'uneven' ? s.between(0.45, 1) : technician.restore;
 
 /** A visit that cleans: what is written down, with the coil cleaned. `foundPacked` is what an exact eye would have said. */

@@ -13,7 +13,7 @@ const quiet = { NEXT_TELEMETRY_DISABLED: '1' };
 const SOURCES = [
   ...['app', 'lib', 'public', 'prisma/schema.prisma', 'prisma/seed/sign-ins.json'],
   ...['instrumentation.ts', 'instrumentation-client.ts', 'proxy.ts'],
-  ...['next.config.ts', 'postcss.config.mjs', 'tsconfig.json', 'package-lock.json'],
+  ...['esbuild.config.mjs', 'scripts/support/tablet.mjs', 'next.config.ts', 'postcss.config.mjs', 'tsconfig.json', 'package-lock.json'],
 ];
 
 /** Make the database client from the schema, unless it stands already. @returns {Promise<boolean>} whether it was made now */

@@ -12,7 +12,7 @@ export function withDatabase(url, database) {
 export const databaseName = (url) => decodeURIComponent(new URL(url).pathname.slice(1)) || 'postgres';
 
 /** An address without its password, for messages. */
-export function shown(url) {
+function shown(url) {
   const safe = new URL(url);
   if (safe.password) safe.password = '…';
   return decodeURIComponent(safe.href);

@@ -9,7 +9,7 @@ const TRIES = 3;
  * Whether node_modules holds what package-lock.json asks for, by npm's own record of what it put there.
  * Packages for other platforms are optional and may be missing.
  */
-export function isInstalled() {
+function isInstalled() {
   const record = inProject('node_modules/.package-lock.json');
   if (!existsSync(record)) return false;
   const wanted = JSON.parse(readFileSync(inProject('package-lock.json'), 'utf8')).packages;

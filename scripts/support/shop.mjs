@@ -17,7 +17,7 @@ export async function isEmpty(url) {
 }
 
 /** Fill an empty, migrated database with the demo shop. @param {string} url */
-export async function seedDemo(url) {
+async function seedDemo(url) {
   // lib/database is marked for the server; this condition is how a program outside Next says that it is one.
   const args = [tsxBin, '--conditions=react-server', inProject('prisma/seed/demo.ts')];
   return node(args, { env: { ...process.env, NODE_ENV: 'development', DATABASE_URL: url } });

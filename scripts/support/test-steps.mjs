@@ -27,6 +27,7 @@ const lint = () =>
   check('Lint', async () => {
     await node([bin('eslint/bin/eslint.js'), '.', '--max-warnings=0']);
     await node([bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.']);
+    await node([bin('knip/bin/knip.js'), '--no-progress', '--no-config-hints']);
   });
 
 const types = (options) =>

@@ -1,6 +1,6 @@
 import type { APIRequestContext } from '@playwright/test';
 import { entrances } from './access/entrances';
-import { addressOf, answersTo, askAction, askPage, askRoute, syncOf, type Answer, type Whose } from './access/knock';
+import { addressOf, answersTo, askAction, askActionText, askPage, askRoute, syncOf, type Answer, type Whose } from './access/knock';
 import { openShop, type Ids, type Shop } from './access/shop';
 import { ACTIONS, COLUMNS, PAGES, ROUTES, type Cell, type Column, type Row } from './access/table';
 import { databaseUrl, freshShop } from './support/server';
@@ -117,6 +117,33 @@ test('actions do their work for whom the table says', async ({ baseURL }) => {
   expect(await differences(ACTIONS, action, true)).toEqual([]);
 });
 
+test('what could harm the shop asks for the password again', async ({ baseURL }) => {
+  const { asks, ids } = person('owner');
+  const navigate = { maxRedirects: 0, headers: { 'sec-fetch-mode': 'navigate' } };
+  const goesTo = async (address: string) => (await asks.get(address, navigate)).headers().location?.replace(baseURL ?? '', '') ?? 'opens';
+  const add = found.actions.find((a) => a.name === 'people/actions addPerson');
+  if (!add) throw new Error('no such action');
+  const says = async () => await askActionText(asks, baseURL ?? '', add, addressOf(add.page, ids, 'own', file));
+  const ASKED = /It is a while since you gave your password/;
+  try {
+    await shop.proven(45);
+    expect(await goesTo('/people/new?x=1')).toBe('/me/prove?to=%2Fpeople%2Fnew%3Fx%3D1');
+    expect(await goesTo('/customers/export')).toBe('/me/prove?to=%2Fcustomers%2Fexport');
+    expect((await asks.get('/customers/export')).status()).toBe(403);
+    expect(await goesTo('/due')).toBe('opens');
+    // What was opened in time may be finished.
+    expect(await says()).not.toMatch(ASKED);
+    await shop.proven(30);
+    expect(await says()).toMatch(ASKED);
+    const prove = found.actions.find((a) => a.name === 'me/actions prove');
+    if (!prove) throw new Error('no such action');
+    await askAction(asks, baseURL ?? '', prove, '/me/prove', { password: SIGN_INS[0]?.password ?? '' });
+    expect(await goesTo('/people/new')).toBe('opens');
+  } finally {
+    await shop.proven(-75);
+  }
+});
+
 // The last test of this file: it uses up what a quarter of an hour allows.
 test('whoever guesses is held off, and a fresh x-forwarded-for does not help', async ({ playwright, baseURL }) => {
   const { asks, ids } = person('stranger');
@@ -134,6 +161,8 @@ test('whoever guesses is held off, and a fresh x-forwarded-for does not help', a
     const reply = await who.post('/api/auth/callback/credentials', { form, headers: fresh() });
     return /error=(\w+)/.exec(await reply.text())?.[1] ?? 'in';
   };
+  // One token for all: fetched at once, each would overwrite the other's cookie.
+  await asks.get('/api/auth/csrf');
   const answers = await Promise.all(Array.from({ length: 12 }, () => tries(asks, 'not the password')));
   expect(answers.toSorted()).toEqual([...Array<string>(8).fill('not_allowed'), ...Array<string>(4).fill('too_many')]);
   const elsewhere = await playwright.request.newContext({ baseURL });

@@ -17,6 +17,7 @@ const WEIGHTS = {
   'food_warning.add': 2,
   'event.add': 3,
   'signature.set': 3,
+  'sealed.step': 9,
   'entry.strike': 3,
 } as const;
 
@@ -103,12 +104,52 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
         kind,
         random.chance(0.5) ? { nobodyThere: true, signedBy: '', png: null } : { nobodyThere: false, signedBy: 'the cook', png: ONE_PIXEL },
       );
+    case 'sealed.step': {
+      const before = visit.units.find((u) => u.id === unitId)?.openSealed;
+      const recordId = (visit.entries.sealed ?? []).find((s) => s.unitId === unitId)?.recordId ?? before?.recordId ?? crypto.randomUUID();
+      return made(kind, { recordId, unitId, ...someStep(random) });
+    }
     case 'entry.strike': {
       const entry = random.pick([...visit.entries.parts, null]);
       if (!entry) return made('part.use', { unitId: null, what: 'brush', quantity: 1 });
       return made(kind, { what: 'part', entryId: entry.id, why: 'slip' });
     }
   }
+}
+
+export const CYLINDER = '00000000-0000-4000-8000-00000000c71d';
+export const CERTIFICATE = '00000000-0000-4000-8000-00000000ce27';
+
+/** A step of a repair record: weighed, only written, left out, or one that the office must refuse. */
+function someStep(random: Random): Omit<Payloads['sealed.step'], 'recordId' | 'unitId'> {
+  const rest = { skippedWhy: '', certificateId: CERTIFICATE, overruledBy: '', overruledWhy: '', note: '' };
+  const grams = (1 + random.whole(400)) / 1000;
+  const weighed = { cylinderId: random.chance(0.9) ? CYLINDER : null, startKg: 12, endKg: 12 + grams };
+  const cylinderWords = weighed.cylinderId ? '' : 'the grey one';
+  return random.pick([
+    () => ({ ...rest, step: 'open' as const, work: { step: 'open' as const, how: `cut ${random.whole(99)}` } }),
+    () => ({ ...rest, step: 'open' as const, work: null, skippedWhy: 'valves' }),
+    () => ({
+      ...rest,
+      step: 'recover' as const,
+      work: { step: 'recover' as const, ...weighed, cylinderWords, levelPaGauge: null, recoveredFor: 'reuse' as const },
+    }),
+    () => ({
+      ...rest,
+      step: 'charge' as const,
+      work: { step: 'charge' as const, ...weighed, endKg: 12 - grams, cylinderWords, plateKg: 0.2, targetKg: 0.21, band: null },
+    }),
+    () => ({
+      ...rest,
+      certificateId: null,
+      overruledBy: 'the owner',
+      overruledWhy: 'card at home',
+      step: 'drier' as const,
+      work: null,
+      skippedWhy: 'none fitted',
+    }),
+    () => ({ ...rest, certificateId: null, step: 'open' as const, work: { step: 'open' as const, how: 'without a certificate' } }),
+  ])();
 }
 
 const ONE_PIXEL = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';

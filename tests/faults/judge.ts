@@ -15,6 +15,7 @@ const TABLE = {
   'food_warning.add': 'foodWarning',
   'event.add': 'unitEvent',
   'photo.attach': 'photo',
+  'sealed.step': 'sealedStep',
 } as const;
 
 /** What was written on the tablets against what the office has. */
@@ -38,6 +39,7 @@ export async function judge(
   }
   if (filed.length > given.written.length) verdict.doubled.push(`${filed.length} operations filed of ${given.written.length} written`);
   await judgeRows(db, given, new Set(filed.filter((o) => o.outcome !== 'rejected').map((o) => o.id)), verdict);
+  await judgeBook(db, given.visitIds, verdict);
   judgeTold(filed, new Map(given.written.map((o) => [o.id, Date.parse(o.basedOn)])), verdict);
   const office = await visitsOnFile(db, given.visitIds, given.personId);
   judgeEnds(office, given, verdict);
@@ -93,6 +95,23 @@ async function judgeRows(
   for (const c of current) {
     const last = all.find((a) => a.visitId === c.visitId && a.unitId === c.unitId && a.aspect === c.aspect && a.phase === c.phase);
     if (c._max.at?.getTime() !== last?._max.at?.getTime()) verdict.unequal.push(`an older finding stands for ${c.aspect}`);
+  }
+}
+
+/** The refrigerant book holds what the standing steps weighed, once each: not more by a step sent twice, not less by one that was written anew. */
+async function judgeBook(db: Db, visitIds: readonly string[], verdict: Verdict): Promise<void> {
+  const steps = await db.sealedStep.findMany({
+    where: { visitId: { in: [...visitIds] } },
+    include: { entries: true },
+  });
+  for (const step of steps) {
+    const work = step.work as { cylinderId?: string | null; startKg?: number; endKg?: number } | null;
+    const weighed = step.supersededAt === null && work?.cylinderId ? (work.endKg ?? 0) - (work.startKg ?? 0) : 0;
+    const booked = step.entries.reduce((sum, e) => sum + e.kg, 0);
+    if (Math.abs(weighed - booked) < 1e-9) continue;
+    verdict[Math.abs(booked) < Math.abs(weighed) ? 'lost' : 'doubled'].push(
+      `${step.step} ${step.id}: ${weighed} kg weighed, ${booked} kg in the book`,
+    );
   }
 }
 
@@ -181,6 +200,7 @@ function essence(v: VisitOnFile) {
     foodWarnings: ids(v.entries.foodWarnings),
     events: ids(v.entries.events),
     photos: ids(v.entries.photos),
+    sealed: ids(v.entries.sealed ?? []),
     signature: v.entries.signature,
   };
 }

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { encode } from 'next-auth/jwt';
 import type { Db } from '@/lib/database/client';
 import { customerRow, haveTaskKinds, kitchenRow, personRow, taskRow, unitRow, visitRow, visitTaskRow } from '../support/factories';
+import { CERTIFICATE, CYLINDER } from './entries';
 import { SECRET } from './office';
 
 const HOUR = 3_600_000;
@@ -16,6 +17,10 @@ export async function openShop(db: Db): Promise<void> {
 export async function havePeople(db: Db) {
   const [person, other] = [personRow({ name: 'Tova Lind' }), personRow({ name: 'June Castell' })];
   await db.user.createMany({ data: [person, other] });
+  await db.certificate.create({ data: { id: CERTIFICATE, userId: person.id as string, kind: 'us_608_universal', number: 'F-1' } });
+  await db.cylinder.create({
+    data: { id: CYLINDER, label: 'Fault', refrigerant: 'R134a', contents: 'recovered', tareKg: 5, firstKg: 7, mostKg: 11 },
+  });
   const session = await db.staffSession.create({
     data: { userId: person.id as string, userAgent: 'fault test', expiresAt: new Date(Date.now() + 24 * HOUR) },
   });

@@ -23,7 +23,7 @@ export const START = localDate('2024-01-01');
 export const REACH = 3650;
 
 /** Operational days of a coil's own shape over `days`. */
-export function clock({ shape, age, scale }: Truth, hyper: Hyper, days: number): number {
+function clock({ shape, age, scale }: Truth, hyper: Hyper, days: number): number {
   if (shape === 'line') return days;
   if (shape === 'asymptote') {
     const tau = hyper.asymptotic.tauDays;
@@ -33,7 +33,7 @@ export function clock({ shape, age, scale }: Truth, hyper: Hyper, days: number):
   return at(age + days) - at(age);
 }
 
-export function grow(s: RandomStream, t: Truth, hyper: Hyper, days: number): void {
+function grow(s: RandomStream, t: Truth, hyper: Hyper, days: number): void {
   const gain = clock(t, hyper, days);
   t.fresh += gain * t.rate + Math.sqrt(hyper.diffusion * t.rate * gain) * s.normal();
   t.age += days;
@@ -49,7 +49,7 @@ function drawRate(s: RandomStream, hyper: Hyper, lnMean: number): Pick<Truth, 'r
   return { rate, shape, scale: 0.5 / rate };
 }
 
-export function washed(s: RandomStream, t: Truth, hyper: Hyper, lnMean: number): void {
+function washed(s: RandomStream, t: Truth, hyper: Hyper, lnMean: number): void {
   t.residue += t.fresh * (t.lost + hyper.restore.cleaningSd * s.normal());
   t.rate = Math.abs(t.rate * (1 + hyper.drift * Math.sqrt(t.age / 365.25) * s.normal()));
   if (s.chance(1 - Math.exp((-hyper.changePerYear * Math.max(14, t.age)) / 365.25))) Object.assign(t, drawRate(s, hyper, lnMean));
@@ -57,7 +57,7 @@ export function washed(s: RandomStream, t: Truth, hyper: Hyper, lnMean: number):
   t.age = 0;
 }
 
-export function seen(s: RandomStream, t: Truth, hyper: Hyper): CoilGrade {
+function seen(s: RandomStream, t: Truth, hyper: Hyper): CoilGrade {
   const y = t.fresh + t.residue + hyper.grades.sd * s.normal();
   const i = s.chance(hyper.misread) ? s.whole(0, GRADES.coil.length - 1) : hyper.grades.thresholds.filter((c) => y > c).length;
   return (GRADES.coil[i] as { grade: CoilGrade }).grade;

@@ -42,7 +42,7 @@ const DATES = ['3/16/24', '45367', '03/02/2024', 'Mar 2024', '16-Apr-24', '', 's
 const FREQ = ['Q', 'Monthly', '90 days', 'semi annual', 'quarterly', 'every 6 wks', '', 'as needed'];
 const MAKES = ['Holm', 'HOLM', 'Norvik', 'Arctas', 'norvik', ''];
 
-export function messyRows(units = 150): string[][] {
+function messyRows(units = 150): string[][] {
   const header = [
     'Customer',
     'Address',

@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { redirect } from 'next/navigation';
 import { roleInfo } from '@/lib/core/people/access';
 import { definePage } from '@/lib/server/define-page';
@@ -16,7 +17,9 @@ export default definePage('public', async ({ actor }) => {
       </p>
       <h1>Sign in</h1>
       <SignInForm />
-      <p className="text-sm text-soft">No sign-in yet, or a forgotten password? The shop&rsquo;s owner can set one.</p>
+      <p className="text-sm text-soft">
+        <Link href="/sign-in/forgotten">Forgotten password</Link>. No sign-in yet? The shop&rsquo;s owner can put you on file.
+      </p>
     </main>
   );
 });

@@ -1,9 +1,13 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { ChangePassword, EndMySession, MyUnits } from '@/lib/schemas/people';
+import { z } from 'zod';
+import { secondStepKey } from '@/lib/server/second-step-key';
+import { confirmSecondStep, dropSecondStep } from '@/lib/features/people/verbs/second-step';
+import { ChangePassword, ConfirmSecondStep, EndMySession, MyUnits, ProveIt } from '@/lib/schemas/people';
 import { defineFormAction } from '@/lib/server/define-action';
 import { endSession } from '@/lib/features/people/verbs/end-session';
+import { proveIt } from '@/lib/features/people/verbs/prove-it';
 import { setMyUnits } from '@/lib/features/people/verbs/my-units';
 import { changePassword } from '@/lib/features/people/verbs/set-password';
 
@@ -19,5 +23,14 @@ export const changeMyPassword = defineFormAction('edit:self', ChangePassword, as
 
 export const endMySession = defineFormAction('edit:self', EndMySession, async (ctx) => {
   await endSession(ctx, { userId: ctx.actor.userId, sessionId: ctx.input.sessionId });
+  refresh();
+});
+
+export const prove = defineFormAction('edit:self', ProveIt, (ctx) => proveIt(ctx, ctx.input));
+
+export const startStep = defineFormAction('secure:self', ConfirmSecondStep, (ctx) => confirmSecondStep(ctx, ctx.input, secondStepKey()));
+
+export const dropStep = defineFormAction('secure:self', z.object({}), async (ctx) => {
+  await dropSecondStep(ctx);
   refresh();
 });

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import { roleInfo } from '@/lib/core/people/access';
-import { unitsOf } from '@/lib/features/people/reads/people';
+import { signInFacts, unitsOf } from '@/lib/features/people/reads/people';
 import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
@@ -12,7 +13,12 @@ import { MyPasswordForm, UnitsForm } from './_components/my-forms';
 export const metadata: Metadata = { title: 'My settings' };
 
 export default definePage('edit:self', async ({ db, actor, now }) => {
-  const [units, sessions, zone] = await Promise.all([unitsOf(db, actor.userId), liveSessions(db, actor.userId, now), shopTimeZone(db)]);
+  const [units, facts, sessions, zone] = await Promise.all([
+    unitsOf(db, actor.userId),
+    signInFacts(db, actor.userId),
+    liveSessions(db, actor.userId, now),
+    shopTimeZone(db),
+  ]);
   return (
     <>
       <PageHead title={actor.name} lead={`${roleInfo(actor.role).label}. Name, role and skills are kept by the owner under People.`} />
@@ -22,6 +28,13 @@ export default definePage('edit:self', async ({ db, actor, now }) => {
         </Sheet>
         <Sheet title="Password">
           <MyPasswordForm />
+          <p className="mt-4">
+            <Link href="/me/second-step">{facts.secondStep ? 'Second step at signing in: on' : 'Add a second step at signing in'}</Link>
+            {!facts.secondStep && actor.role === 'owner' ? <span className="text-soft">. Whoever is owner should have one.</span> : null}
+          </p>
+          <p className="mt-2 text-sm text-soft">
+            Asked whether it is you? <Link href="/me/prove">Give the password once more</Link>.
+          </p>
         </Sheet>
         <Sheet title="Where I am signed in" className="lg:col-span-2">
           <SessionList

@@ -26,7 +26,7 @@ export default definePage('read:messages', async ({ db }) => {
     <>
       <PageHead
         title="Outbox"
-        lead="Every message to a kitchen, newest first. Without a mail server they wait here and can be read out over the phone."
+        lead="Every message to a kitchen or a colleague, newest first. Without a mail server they wait here and can be read out over the phone."
       />
       {messages.length === 0 ? <Empty>No message yet. Booking, moving or cancelling a visit writes to the kitchen’s contact.</Empty> : null}
       <ul className="flex flex-col gap-3">

@@ -2,17 +2,21 @@
 
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
-import { EditPerson, EndSession, NewPerson, NewTimeOff, RemoveTimeOff, SetActive, SetPassword } from '@/lib/schemas/people';
+import { EditPerson, EndSession, NewPerson, NewTimeOff, PersonId, RemoveTimeOff, SetActive, SetPassword } from '@/lib/schemas/people';
 import { defineFormAction } from '@/lib/server/define-action';
 import { createPerson } from '@/lib/features/people/verbs/create-person';
 import { editPerson } from '@/lib/features/people/verbs/edit-person';
 import { endSession } from '@/lib/features/people/verbs/end-session';
+import { invite } from '@/lib/features/people/verbs/password-links';
+import { resetSecondStep } from '@/lib/features/people/verbs/second-step';
+import { nudge } from '@/lib/server/queue';
 import { setActive } from '@/lib/features/people/verbs/set-active';
 import { setPassword } from '@/lib/features/people/verbs/set-password';
 import { addTimeOff, removeTimeOff } from '@/lib/features/people/verbs/time-off';
 
 export const addPerson = defineFormAction('manage:people', NewPerson, async (ctx) => {
   const { userId } = await createPerson(ctx, ctx.input);
+  await nudge('mail');
   redirect(`/people/${userId}`);
 });
 
@@ -44,5 +48,15 @@ export const addDaysOff = defineFormAction('manage:people', NewTimeOff, async (c
 
 export const removeDaysOff = defineFormAction('manage:people', RemoveTimeOff, async (ctx) => {
   await removeTimeOff(ctx, ctx.input.id);
+  refresh();
+});
+
+export const sendLink = defineFormAction('manage:people', PersonId, async (ctx) => {
+  await invite(ctx, ctx.input);
+  await nudge('mail');
+});
+
+export const resetStep = defineFormAction('manage:people', PersonId, async (ctx) => {
+  await resetSecondStep(ctx, ctx.input);
   refresh();
 });

@@ -51,6 +51,7 @@ export default definePage('read:visit', async ({ db, now, query }) => {
           <>
             <ProposeButton day={monday} />
             <ButtonLink href="/week/squeeze">Squeeze in</ButtonLink>
+            <ButtonLink href="/week/away">Somebody is away</ButtonLink>
             <ButtonLink href={`/week?day=${addDays(monday, -7)}`}>Week before</ButtonLink>
             <ButtonLink href="/week">This week</ButtonLink>
             <ButtonLink href={`/week?day=${addDays(monday, 7)}`}>Week after</ButtonLink>

@@ -1,4 +1,6 @@
-import '../../globals.css';
+import '@fontsource/atkinson-hyperlegible-next/400.css';
+import '@fontsource/atkinson-hyperlegible-next/700.css';
+import '../tablet.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { RoundApp } from './_components/round-app';

@@ -1,17 +1,16 @@
 import { contentSecurityPolicy, hashOf } from '@/lib/server/content-security-policy';
-import { roundApp, roundShell } from '@/lib/server/round-app';
+import { tabletBundle } from '@/lib/server/tablet-bundle';
 
 // A shell without data, the same for everyone and kept on the tablet; what it shows comes from guarded routes.
 export const dynamic = 'force-static';
 
 export async function GET() {
-  const shell = await roundShell();
-  const { early } = await roundApp();
+  const { shell, inlineScript } = await tabletBundle();
   return new Response(shell, {
     headers: {
       'content-type': 'text/html; charset=utf-8',
       'cache-control': 'no-cache',
-      'content-security-policy': contentSecurityPolicy(hashOf(early)),
+      'content-security-policy': contentSecurityPolicy(hashOf(inlineScript)),
     },
   });
 }

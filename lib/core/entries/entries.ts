@@ -1,5 +1,7 @@
 import type { UnitSent } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
+import type { SealedStep } from '../sealed/steps';
+import type { SealedWork } from '../sealed/work';
 import type { TripCause } from '../findings/trip-causes';
 import type { ReadingField } from './reading-fields';
 
@@ -101,6 +103,18 @@ export type Payloads = {
   'part.use': { unitId: string | null; what: string; quantity: number };
   'follow_up.add': { unitId: string; what: string; urgency: Urgency; note: string };
   'food_warning.add': { unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
+  /** One step of work on a sealed circuit: what was done, or why it was left out. A later one of the same step stands in its place. */
+  'sealed.step': {
+    recordId: string;
+    unitId: string;
+    step: SealedStep;
+    work: SealedWork | null;
+    skippedWhy: string;
+    certificateId: string | null;
+    overruledBy: string;
+    overruledWhy: string;
+    note: string;
+  };
   /** `cause`: what was behind a trip; null where nobody knows yet, and for everything else. */
   'event.add': { unitId: string; kind: EnteredEvent; at: string; note: string; cause: TripCause | null };
   /** Takes back an entry that was a slip; the history keeps both. */
@@ -142,6 +156,7 @@ export const OPERATION_LABEL: Record<OperationKind, string> = {
   'follow_up.add': 'Follow-up',
   'food_warning.add': 'Food temperature warning',
   'event.add': 'Event',
+  'sealed.step': 'Step on the sealed system',
   'entry.strike': 'Entry taken back',
   'visit.close': 'Visit closed',
 };

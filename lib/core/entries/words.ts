@@ -2,6 +2,9 @@ import { UNIT_KEYS, unitField, type UnitKey } from '../equipment/unit-fields';
 import { fieldWords } from '../equipment/unit-words';
 import { ASPECT_LABEL, gradeLabel, type Aspect } from '../findings/grades';
 import { nominal } from '../measures/entry-units';
+import { SEALED_STEP_TEXT, SEALED_STEPS, type SealedStep } from '../sealed/steps';
+import { workLines } from '../sealed/said';
+import type { SealedWork } from '../sealed/work';
 import { TRIP_CAUSE_LABEL } from '../findings/trip-causes';
 import { UNIT_EVENT_LABEL, URGENCY_LABEL, type OperationKind } from './entries';
 import { doubts, quantities } from './reading-said';
@@ -18,6 +21,17 @@ const drawn: Say = (v) => (isPng(v) ? 'drawn' : null);
 
 /** A PNG in base64 by its first bytes: RFC 2083 §12.11. */
 export const isPng = (v: unknown): v is string => typeof v === 'string' && v.startsWith('iVBORw0KGgo') && /^[a-z0-9+/=]+$/i.test(v);
+
+const isSealedStep = (v: unknown): v is SealedStep => SEALED_STEPS.some((s) => s === v);
+/** One that was refused may be of any shape: it is then told as it came. */
+const isSealedWork = (v: unknown): v is SealedWork => isRecord(v) && isSealedStep(v.step);
+const sealedWork: Say = (v, { units, name }) => {
+  try {
+    return isSealedWork(v) ? { lines: workLines(v, units, name), whole: true } : null;
+  } catch {
+    return null;
+  }
+};
 
 /** How a value stands in one sentence: alone, after its label, as a sentence of its own, in words of its own, or not at all. */
 type Inline = 'alone' | 'labelled' | 'sentence' | 'silent' | ((value: string) => string);
@@ -90,7 +104,24 @@ const FIELDS: Record<OperationKind, Fields> = {
     toldAt: ['Told', moment, (at) => `at ${at}`],
     ...NOTE,
   },
-  'event.add': { ...UNIT, kind: ['What', oneOf(UNIT_EVENT_LABEL), lower], cause: ['Behind it', oneOf(TRIP_CAUSE_LABEL), (c) => `behind it: ${lower(c)}`], at: ['When', moment], ...NOTE },
+  'sealed.step': {
+    ...UNIT,
+    recordId: ['', nothing],
+    step: ['Step', (v) => (isSealedStep(v) ? SEALED_STEP_TEXT[v].title : null)],
+    work: ['', sealedWork],
+    skippedWhy: ['Left out, because', text, (why) => `left out because: ${why}`],
+    certificateId: ['Certificate', (v) => (typeof v === 'string' ? '' : null)],
+    overruledBy: ['No certificate; answered for by', text, (who) => `no certificate, answered for by ${who}`],
+    overruledWhy: ['Why', text, 'sentence'],
+    ...NOTE,
+  },
+  'event.add': {
+    ...UNIT,
+    kind: ['What', oneOf(UNIT_EVENT_LABEL), lower],
+    cause: ['Behind it', oneOf(TRIP_CAUSE_LABEL), (c) => `behind it: ${lower(c)}`],
+    at: ['When', moment],
+    ...NOTE,
+  },
   'entry.strike': {
     what: ['Taken back', oneOf({ part: 'a part', follow_up: 'a follow-up', event: 'an event', photo: 'a picture' })],
     entryId: ['Entry', named, 'silent'],

@@ -2,6 +2,9 @@
 export const ERROR_CODES = [
   'not_signed_in',
   'not_allowed',
+  'not_proven',
+  'code_wanted',
+  'code_wrong',
   'not_found',
   'invalid',
   'conflict',

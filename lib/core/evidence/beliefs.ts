@@ -19,7 +19,7 @@ export type UnitBelief = {
 
 export const exposureOf = (file: UnitFile) => ({ placement: file.unit.placement, kitchenId: file.kitchenId });
 
-export function failureOf(file: UnitFile, evidence: UnitEvidence, aspect: FailureAspect, fleet: FleetBelief): FailurePosterior {
+function failureOf(file: UnitFile, evidence: UnitEvidence, aspect: FailureAspect, fleet: FleetBelief): FailurePosterior {
   const group: FailureGroup = { aspect, kind: file.unit.kind };
   const prior = fleet.failures[groupKey(group)] ?? defaultFailurePrior(group);
   return failurePosterior(

@@ -18,7 +18,7 @@ const OWN_SD = Math.hypot(0.4, 0.15);
 const COMMON_SD = 0.3;
 
 /** Deposit today (−ln K): as last seen, grown at the unit's rate since. */
-export function depositToday(u: UnitStanding): { value: number; sd: number } {
+function depositToday(u: UnitStanding): { value: number; sd: number } {
   const days = Math.max(0, u.days);
   return { value: Math.max(0, -u.lnK + u.ratePerDay * days), sd: Math.hypot(u.lnKSd, u.rateSdPerDay * days) };
 }

@@ -1,30 +1,18 @@
 /** From what lies on file about a unit to beliefs, rules and return visits: joins condenser, fouling and intervals. */
 import '../refrigerants/all';
 
-export { baselineFrom, lnKOf, readingFact, setAsideWhy, type ReadingFact } from './reading-fact';
-export { CONDENSER_MODEL_VERSION, pastLosses } from './estimate-record';
-export { evidenceOf, type FindingFact, type UnitEvidence, type UnitFile } from './unit-file';
-export { exposureOf, failureOf, failuresOf, groupKey, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
-export { coilNow, COIL_VERDICTS, type CoilNow, type CoilVerdict } from './coil-now';
+export { baselineFrom, lnKOf, setAsideWhy, type ReadingFact } from './reading-fact';
+export { pastLosses } from './estimate-record';
+export { evidenceOf, type FindingFact, type UnitFile } from './unit-file';
+export { failuresOf, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
 export { course, fanAhead, fanDays, limitDates, type CoursePoint } from './course';
-export { depositToday, extraEnergyToday, lostToday, monthlyLoss, sumOf, timesPrice, type UnitStanding } from './fleet-cost';
+export { extraEnergyToday, lostToday, monthlyLoss, sumOf, timesPrice, type UnitStanding } from './fleet-cost';
 export { fitFleet } from './fit-fleet';
-export { extraKwh, ownLimits, type LimitSettings, type OwnLimits } from './own-limits';
+export { extraKwh, ownLimits, type OwnLimits } from './own-limits';
 export { DEFAULT_SHOP_RULES, readShopRules, type ShopRules } from './shop-rules';
-export { decide, ENDED, type ChangeRecord, type Decision, type DecisionPolicy, type TaskOnFile, type VisitNews } from './decide';
+export { decide, ENDED, type Decision, type TaskOnFile } from './decide';
 export { estimateOnFile, estimateVisit, type EstimatedReading, type ReadingToEstimate } from './estimate-visit';
-export { visitConsequences, type KitchenAfterVisit, type VisitOutcome } from './visit-consequences';
+export { visitConsequences, type VisitOutcome } from './visit-consequences';
 export { heldWords } from './revise-task';
 export { settleFleet, type WhatIfCoil, type WhatIfFleet } from './what-if';
-export {
-  RETURN_CAUSES,
-  RETURN_LOOKS_AT,
-  RETURN_WORDS,
-  returnCause,
-  returnsAfter,
-  returnVisits,
-  type FoundAgain,
-  type ReturnCause,
-  type ReturnOnFile,
-  type ReturnVisit,
-} from './return-visits';
+export { returnCause, returnVisits, type FoundAgain, type ReturnOnFile, type ReturnVisit } from './return-visits';

@@ -7,7 +7,7 @@ import type { FindingFact, UnitFile } from './unit-file';
 export const RETURN_CAUSES = ['ice_block', 'drain_blocked', 'coil_packed', 'high_pressure_trip'] as const;
 export type ReturnCause = (typeof RETURN_CAUSES)[number];
 
-export const RETURN_WORDS: Record<ReturnCause, string> = {
+const RETURN_WORDS: Record<ReturnCause, string> = {
   ice_block: 'Go back: solid ice on the low side',
   drain_blocked: 'Go back: drain did not run',
   coil_packed: 'Go back: coil was packed',
@@ -15,7 +15,7 @@ export const RETURN_WORDS: Record<ReturnCause, string> = {
 };
 
 /** What has to be looked at before what was gone back for is met. */
-export const RETURN_LOOKS_AT: Record<ReturnCause, Aspect> = {
+const RETURN_LOOKS_AT: Record<ReturnCause, Aspect> = {
   ice_block: 'ice',
   drain_blocked: 'drain',
   coil_packed: 'coil',

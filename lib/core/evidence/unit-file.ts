@@ -40,9 +40,11 @@ const LOW_SIDE_PARTS: readonly Aspect[] = ['evaporator_fan', 'evaporator_coil', 
 export function evidenceOf(file: UnitFile): UnitEvidence {
   const baseline = baselineFrom(file.unit, file.readings);
   const events: UnitEvent[] = [
-    ...[...new Set([...file.cleanings, ...file.washed])].map(
-      (on): UnitEvent => ({ kind: 'cleaning', on, ...(file.washed.includes(on) ? { deep: true } : {}) }),
-    ),
+    ...[...new Set([...file.cleanings, ...file.washed])].map((on): UnitEvent => ({
+      kind: 'cleaning',
+      on,
+      ...(file.washed.includes(on) ? { deep: true } : {}),
+    })),
     ...file.trips.map(({ on, cause }): UnitEvent => ({ kind: 'trip', on, ...(cause ? { cause } : {}) })),
     ...file.changes.map(({ on, said }): UnitEvent => ({ kind: 'change', on, said })),
   ];

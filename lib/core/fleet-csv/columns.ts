@@ -21,7 +21,7 @@ function hours(text: string) {
 }
 
 /** Columns of kitchens and units, in the order of the template. */
-export const FIXED_COLUMNS: readonly Column[] = [
+const FIXED_COLUMNS: readonly Column[] = [
   nameColumn('customer', 'customer', {
     about: 'Customer’s name. A name not on file yet makes a new customer.',
     required: true,
@@ -74,7 +74,7 @@ export const FIXED_COLUMNS: readonly Column[] = [
 ];
 
 /** Columns of one kind of task. */
-export const taskColumns = ({ key, label }: TaskKindInfo): Column[] => [
+const taskColumns = ({ key, label }: TaskKindInfo): Column[] => [
   taskColumn(key, 'rule', 'rule', {
     about: `${label}: weeks, an RFC 5545 rule, or none. Common practice by placement when empty.`,
     read: cells.rule,

@@ -3,11 +3,9 @@
  * problems out. Measured columns carry their unit in the name, so that no number is ever read in the wrong one.
  */
 export { allColumns } from './columns';
-export type { Column } from './column';
-export { fold, kitchenKey, type KnownUnit, type OnFile, type PlannedKitchen } from './kitchens';
+export { fold, kitchenKey, type KnownUnit, type OnFile } from './kitchens';
 export { knownUnits, type Known, type PlannedUpdate } from './known';
-export { planFleet, type FleetPlan, type PlanContext, type PlannedUnit } from './plan';
-export type { PlannedTask } from './tasks';
+export { planFleet, type FleetPlan } from './plan';
 export { guarded, writeRow } from './row';
 export { columnsIn, template } from './template';
 export {

@@ -16,10 +16,10 @@ export type FailureGroup = { aspect: FailureAspect; kind: UnitKind };
 /** Gamma prior of the failures per day: shape and rate (days). Mean = shape/days. */
 export type FailurePrior = { shape: number; days: number };
 
-export const FAILURE_MODEL_VERSION = 'failures-1';
+const FAILURE_MODEL_VERSION = 'failures-1';
 
 /** A drain that does not drain, ice that stops air. */
-export const isFailure = ({ aspect, grade }: Pick<Inspection, 'aspect' | 'grade'>): boolean => isStopped(aspect, grade);
+const isFailure = ({ aspect, grade }: Pick<Inspection, 'aspect' | 'grade'>): boolean => isStopped(aspect, grade);
 
 // Judgement, to be replaced by the fleet's history: a walk-in freezer's drain or coil about once in a year and a half,
 // others more rarely. Weight: two failures' worth of evidence.

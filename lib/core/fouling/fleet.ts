@@ -6,17 +6,6 @@ import { summarise, type FoulingPosterior } from './summary';
 
 export type FleetUnit = { history: UnitHistory; exposure: Exposure };
 
-/** Sum of what the units of each kitchen say. */
-export function kitchenMessages(units: Iterable<Pick<FoulingPosterior, 'exposure' | 'message'>>): Map<string, KitchenMessage> {
-  const byKitchen = new Map<string, KitchenMessage[]>();
-  for (const u of units) {
-    const list = byKitchen.get(u.exposure.kitchenId);
-    if (list) list.push(u.message);
-    else byKitchen.set(u.exposure.kitchenId, [u.message]);
-  }
-  return new Map([...byKitchen].map(([id, messages]) => [id, combine(messages)]));
-}
-
 /** What a unit hears from its neighbours, given the posteriors of the others in the kitchen. */
 export function kitchenWord(others: Iterable<Pick<FoulingPosterior, 'message'>>): KitchenMessage {
   return combine(Array.from(others, (o) => o.message));

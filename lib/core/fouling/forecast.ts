@@ -8,7 +8,7 @@ import type { FoulingPosterior, GrowthAhead } from './summary';
 export type Limit = { name: string; lnK: number; /** How far off that is, where it is known only so well. */ sd?: number };
 
 /** Beyond this many days a date is not told. */
-export const HORIZON_DAYS = 3650;
+const HORIZON_DAYS = 3650;
 
 export type DateForecast = {
   limit: Limit;
@@ -127,18 +127,4 @@ export function forecast(p: FoulingPosterior, limit: Limit, from: LocalDate = p.
     quantiles: { p10: at(0.1), p20: at(0.2), p50: at(0.5), p80: at(0.8), p90: at(0.9) },
     ever: crossedWithin(a, limit.lnK, HORIZON_DAYS),
   };
-}
-
-/** Mean over the belief of a function of the deposit `days` ahead and of the deposit at the start. */
-export function depositAfter(a: Ahead, days: number, value: (deposit: number, start: number) => number): number {
-  const { bank, weights } = a;
-  let total = 0;
-  for (let i = 0, o = 0; o < bank.length; i++, o += STRIDE) {
-    const w = weights[i] as number;
-    if (w < 1e-7) continue;
-    const start = depositMean(bank, o);
-    const gain = gainAhead(a, bank[o] as number, days);
-    total += w * value(start + gain * (bank[o + AT.RATE] as number), start);
-  }
-  return total;
 }

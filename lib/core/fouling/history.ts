@@ -52,7 +52,7 @@ function content(event: UnitEvent): number {
   return event.kind === 'reading' ? event.lnK : 0;
 }
 
-export function compareEvents(a: UnitEvent, b: UnitEvent): number {
+function compareEvents(a: UnitEvent, b: UnitEvent): number {
   if (a.on !== b.on) return a.on < b.on ? -1 : 1;
   const byRank = rank(a) - rank(b);
   if (byRank !== 0) return byRank;
@@ -66,12 +66,6 @@ export function ordered(events: readonly UnitEvent[]): UnitEvent[] {
   for (let i = 1; i < events.length; i++)
     if (compareEvents(events[i - 1] as UnitEvent, events[i] as UnitEvent) > 0) return [...events].sort(compareEvents);
   return events as UnitEvent[];
-}
-
-export function lastCleaning(history: UnitHistory): LocalDate | null {
-  let last: LocalDate | null = null;
-  for (const e of history.events) if (e.kind === 'cleaning' && (last === null || e.on > last)) last = e.on;
-  return last;
 }
 
 /** Days since the coil was last known clean on `on`: the last cleaning before that day, or the start if it was clean. */

@@ -1,19 +1,10 @@
 /** How fast a unit gets into trouble: rates learned from every finding and reading, and when limits will be crossed. */
-export { DEFAULT_HYPER, MODEL_VERSION, type Hyper } from './hyper';
-export {
-  compareEvents,
-  daysSinceClean,
-  lastCleaning,
-  type Exposure,
-  type Phase,
-  type UnitEvent,
-  type UnitHistory,
-} from './history';
+export { DEFAULT_HYPER, type Hyper } from './hyper';
+export { daysSinceClean, type Exposure, type Phase, type UnitEvent, type UnitHistory } from './history';
 export { SAID_CHANGES, type SaidChange } from './said-change';
 export { asIfToday, posterior, updatePosterior, withKitchen } from './posterior';
-export type { Band, FoulingPosterior } from './summary';
-export { eachPosterior, fleetPosteriors, kitchenMessages, kitchenWord, type FleetUnit } from './fleet';
-export { NO_MESSAGE, withoutOne, type KitchenMessage } from './pooling';
+export type { FoulingPosterior } from './summary';
+export { eachPosterior, fleetPosteriors, kitchenWord, type FleetUnit } from './fleet';
 export {
   afterCleaning,
   ahead,
@@ -22,7 +13,6 @@ export {
   depositAfter,
   forecast,
   gainAhead,
-  HORIZON_DAYS,
   washedThrough,
   type Ahead,
   type DateForecast,
@@ -32,7 +22,6 @@ export {
   defaultFailurePrior,
   failurePosterior,
   fitFailurePrior,
-  isFailure,
   priorFailure,
   updateFailure,
   type FailureGroup,

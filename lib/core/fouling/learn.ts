@@ -92,8 +92,7 @@ function bestSeason(score: (s: Season) => number): { season: Season; gain: numbe
     if (gain > best.gain) best = { season, gain };
   };
   for (const peak of PEAKS) for (const kappa of [1.5, 12]) tryOn({ share: 0.5, kappa, peak });
-  for (const step of [15, 7])
-    for (const side of [-step, step]) tryOn({ ...best.season, peak: (best.season.peak + side + 365) % 365 });
+  for (const step of [15, 7]) for (const side of [-step, step]) tryOn({ ...best.season, peak: (best.season.peak + side + 365) % 365 });
   for (const kappa of [0.5, 4, 25]) tryOn({ ...best.season, kappa });
   for (const share of [0.25, 0.75, 0.9]) tryOn({ ...best.season, share });
   return best;

@@ -21,7 +21,7 @@ export type Run = {
 };
 
 /** Deposits between which a grade places a coil. */
-export function gradeBounds(hyper: Hyper, grade: CoilGrade): [low: number, high: number] {
+function gradeBounds(hyper: Hyper, grade: CoilGrade): [low: number, high: number] {
   const i = gradeIndex('coil', grade);
   const t = hyper.grades.thresholds;
   return [i <= 0 ? -Infinity : (t[i - 1] as number), i >= t.length ? Infinity : (t[i] as number)];

@@ -2,7 +2,7 @@ import type { WeeklyWindow } from '../visits/service-hours';
 import { WEEKDAY_NAMES, type Weekday } from '../calendar';
 
 /** Minutes since midnight of "6", "6:30", "06.30", "0630", "6am", "6a", "2:30 pm", "noon" or "24:00"; null when it is none of these. */
-export function clockMinutes(text: string): number | null {
+function clockMinutes(text: string): number | null {
   if (/^noon$/i.test(text.trim())) return 720;
   if (/^midnight$/i.test(text.trim())) return 1440;
   const m = /^(\d{1,2})(?:[:.]?(\d{2}))?\s*(am?|pm?|a\.m\.|p\.m\.)?$/i.exec(text.trim());

@@ -1,3 +1,3 @@
 /** Weekly hours of a kitchen or a person, read from and written as a person writes them. */
-export { clockMinutes, DAY_SHORT, readDayHours, writeDayHours } from './day-hours';
+export { readDayHours, writeDayHours } from './day-hours';
 export { readWeekHours, writeWeekHours } from './week-hours';

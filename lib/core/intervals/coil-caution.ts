@@ -1,5 +1,14 @@
 import { GRADES, gradeIndex, type CoilGrade } from '../findings/grades';
-import { afterCleaning, asIfToday, depositAfter, type FoulingPosterior, type Hyper, type Limit, type Phase, type UnitEvent } from '../fouling';
+import {
+  afterCleaning,
+  asIfToday,
+  depositAfter,
+  type FoulingPosterior,
+  type Hyper,
+  type Limit,
+  type Phase,
+  type UnitEvent,
+} from '../fouling';
 import type { WashThrough } from './deep';
 import { targets, type Targets } from './optimise';
 import type { ShopPolicy } from './policy';

@@ -21,7 +21,7 @@ export { gradeLabel as gradeWord } from '../findings/grades';
 export const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** 12 → "12 weeks"; 4.35 → "4.3 weeks". */
-export function weeksWord(weeks: number): string {
+function weeksWord(weeks: number): string {
   const n = Number.isInteger(weeks) ? String(weeks) : weeks.toFixed(1);
   return `${n} ${n === '1' ? 'week' : 'weeks'}`;
 }

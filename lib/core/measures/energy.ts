@@ -1,5 +1,5 @@
 /** International-table British thermal unit, J. */
-export const BTU_J = 1055.05585262;
+const BTU_J = 1055.05585262;
 
 export const btuPerHourToWatt = (x: number) => (x * BTU_J) / 3600;
 export const wattToBtuPerHour = (x: number) => (x * 3600) / BTU_J;

@@ -4,9 +4,9 @@ import type { Metre, Pascal, PascalGauge, Psia, Psig } from './quantities';
 export const PSI_PA = (0.45359237 * 9.80665) / (0.0254 * 0.0254);
 export const BAR_PA = 1e5;
 /** Conventional inch of mercury, 0 °C (NIST SP 811). */
-export const INCH_OF_MERCURY_PA = 3386.389;
+const INCH_OF_MERCURY_PA = 3386.389;
 /** Conventional micrometre of mercury: vacuum gauges. */
-export const MICRON_PA = 0.1333224;
+const MICRON_PA = 0.1333224;
 export const STANDARD_ATMOSPHERE_PA = 101325;
 
 export const psiToPascal = (x: number) => (x * PSI_PA) as Pascal;

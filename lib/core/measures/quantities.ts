@@ -17,16 +17,3 @@ export type Psia = Quantity<'psia'>;
 export type Psig = Quantity<'psig'>;
 export type Metre = Quantity<'m'>;
 export type Kilogram = Quantity<'kg'>;
-export type Watt = Quantity<'W'>;
-
-export const kelvin = (x: number) => x as Kelvin;
-export const celsius = (x: number) => x as Celsius;
-export const fahrenheit = (x: number) => x as Fahrenheit;
-export const kelvinDifference = (x: number) => x as KelvinDifference;
-export const pascal = (x: number) => x as Pascal;
-export const pascalGauge = (x: number) => x as PascalGauge;
-export const psia = (x: number) => x as Psia;
-export const psig = (x: number) => x as Psig;
-export const metre = (x: number) => x as Metre;
-export const kilogram = (x: number) => x as Kilogram;
-export const watt = (x: number) => x as Watt;

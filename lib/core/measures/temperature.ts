@@ -1,7 +1,7 @@
 import type { Celsius, Fahrenheit, FahrenheitDifference, Kelvin, KelvinDifference } from './quantities';
 
 /** 0 °C, ITS-90. */
-export const ICE_POINT_K = 273.15;
+const ICE_POINT_K = 273.15;
 
 export const celsiusToKelvin = (t: number) => (t + ICE_POINT_K) as Kelvin;
 export const kelvinToCelsius = (T: number) => (T - ICE_POINT_K) as Celsius;

@@ -59,6 +59,8 @@ const GRANTS = {
   'read:equipment': ['owner', 'dispatcher', 'technician'],
   'write:equipment': ['owner', 'dispatcher'],
   'import:equipment': ['owner', 'dispatcher'],
+  /** All of it at once, as a file. */
+  'export:equipment': ['owner', 'dispatcher'],
   'read:due': ['owner', 'dispatcher'],
   'read:visit': ['owner', 'dispatcher'],
   'read:visit:own': ['owner', 'dispatcher', 'technician'],
@@ -80,6 +82,8 @@ const GRANTS = {
   'read:messages': ['owner', 'dispatcher'],
   'look-up:refrigerant': ['owner', 'dispatcher', 'technician'],
   'edit:self': ['owner', 'dispatcher', 'technician'],
+  /** How one signs in. */
+  'secure:self': ['owner', 'dispatcher', 'technician'],
 } as const satisfies Record<string, readonly Role[]>;
 
 export type Permission = keyof typeof GRANTS;

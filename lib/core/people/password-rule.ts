@@ -1,5 +1,5 @@
-export const PASSWORD_MIN = 10;
-export const PASSWORD_MAX = 200;
+const PASSWORD_MIN = 10;
+const PASSWORD_MAX = 200;
 
 /** The whole rule, as it stands beside the field. */
 export const PASSWORD_RULE = `At least ${PASSWORD_MIN} characters. Not the name, the e-mail or one of the common ones. Length beats oddness: four plain words do well.`;

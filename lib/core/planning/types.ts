@@ -26,6 +26,10 @@ export interface Shift {
   readonly endPlace: Place;
   /** How long the day may run over, at the overtime price. */
   readonly overtimeMinutes?: number;
+  /** Of these, the last so many are for what cannot wait and for nothing else. */
+  readonly onCallMinutes?: number;
+  /** The whole of it is: the person is on call, not at work. */
+  readonly onCall?: boolean;
 }
 
 /** Someone with days off simply has no shift on them. */

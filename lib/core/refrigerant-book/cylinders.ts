@@ -1,4 +1,5 @@
 import type { LocalDate } from '../calendar';
+import type { CylinderWay } from './ways';
 
 /** What a cylinder holds by its weighings, against what the scale says. Masses in kg. */
 
@@ -10,7 +11,7 @@ export type Weighing = {
   /** Out of the cylinder is negative, into it positive. */
   kg: number;
   /** Where it went or came from. */
-  way: 'charged' | 'recovered' | 'bought' | 'to_reclaim' | 'to_destruction' | 'moved';
+  way: CylinderWay;
 };
 
 export type Cylinder = {

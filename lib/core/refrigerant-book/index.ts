@@ -4,3 +4,6 @@ export * from './leak-rate';
 export * from './leak-rules';
 export * from './repair-clock';
 export * from './year-totals';
+export * from './additions';
+export * from './certificates';
+export * from './ways';

@@ -1,9 +1,11 @@
+import type { CylinderWay } from './ways';
+
 /** A year of the book by gas. Masses in kg; CO2 equivalents in tonnes by the GWP given, whose report the caller names. */
 
 export type BookLine = {
   gas: string;
   kg: number;
-  way: 'charged' | 'recovered' | 'bought' | 'to_reclaim' | 'to_destruction' | 'moved';
+  way: CylinderWay;
 };
 
 export type GasYear = {
@@ -26,6 +28,7 @@ const SUM_OF = {
   to_reclaim: 'toReclaim',
   to_destruction: 'toDestruction',
   moved: null,
+  scale_check: null,
 } as const;
 
 /** Totals by gas, in the order of their ids. Signs don't matter: the way says the direction. */

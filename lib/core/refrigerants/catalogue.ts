@@ -96,7 +96,7 @@ export const REFRIGERANT_IDS: readonly string[] = LIST.map((info) => info.id);
  * Refrigerants that still stand on nameplates and for which we hold no equations: filed as named, never estimated.
  * Composition by mass and safety group as in ASHRAE 34, from memory.
  */
-export const NAMED_REFRIGERANTS: Readonly<Record<string, { id: string; name: string; safetyClass: SafetyClass }>> = Object.fromEntries(
+const NAMED_REFRIGERANTS: Readonly<Record<string, { id: string; name: string; safetyClass: SafetyClass }>> = Object.fromEntries(
   (
     [
       ['R401A', 'R-22/R-152a/R-124 (53/13/34 % by mass)'],
@@ -115,6 +115,10 @@ export const NAMED_REFRIGERANTS: Readonly<Record<string, { id: string; name: str
     ] as const
   ).map(([id, name]) => [id, { id, name, safetyClass: 'A1' as const }]),
 );
+
+/** With chlorine in them: what the rules on substances that deplete ozone reach. By their components above. */
+const CHLORINE = /R-(12|22|115|124|142b)\b/;
+export const depletesOzone = (id: string): boolean => id === 'R12' || id === 'R22' || CHLORINE.test(NAMED_REFRIGERANTS[id]?.name ?? '');
 
 /** Filed where the nameplate cannot be read. */
 export const UNKNOWN_REFRIGERANT = 'unknown';

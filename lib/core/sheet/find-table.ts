@@ -17,7 +17,7 @@ const names = (cells: readonly string[]) =>
   cells.filter((c) => c.length < 40 && TARGETS.some((t) => t.header.test(c.toLowerCase().trim()))).length;
 
 /** The row of column names: the one with most names we know, where titles and blank rows may come first. */
-export function headerRow(rows: readonly (readonly string[])[]): number {
+function headerRow(rows: readonly (readonly string[])[]): number {
   let best = { at: 0, score: 0 };
   rows.slice(0, LOOK_FOR_HEADER_IN).forEach((cells, at) => {
     const filled = said(cells);

@@ -15,4 +15,3 @@ export function teller() {
     all: (): Told[] => [...told].map(([words, { rows, examples }]) => ({ words, rows, examples: [...examples] })),
   };
 }
-export type Teller = ReturnType<typeof teller>;

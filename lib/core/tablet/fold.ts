@@ -72,6 +72,14 @@ function step(visit: VisitOnFile, op: Operation): VisitOnFile {
       return withEntries({ foodWarnings: added(e.foodWarnings, { id: op.id, ...op.payload }) });
     case 'event.add':
       return withEntries({ events: added(e.events, { id: op.id, ...op.payload }) });
+    case 'sealed.step':
+      return withEntries({
+        sealed: placed(
+          e.sealed ?? [],
+          { id: op.id, at: op.madeAt, ...op.payload },
+          (s) => s.recordId === op.payload.recordId && s.step === op.payload.step,
+        ),
+      });
     case 'entry.strike':
       return withEntries(struck(e, op.payload));
     case 'visit.close':

@@ -2,6 +2,9 @@ import type { CleanBaseline, PastLoss } from '../condenser/types';
 import type { CompressorMap } from '../condenser/compressor/ten-coefficient';
 import type { UnitValues } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
+import type { CertificateOnFile } from '../refrigerant-book/certificates';
+import type { CylinderOnFile } from '../refrigerant-book/ways';
+import type { OpenRecord, SealedStepEntry } from '../sealed/work';
 import type { MeasureUnits } from '../measures/preferred';
 import type { TripCause } from '../findings/trip-causes';
 import type { FindingPhase, Questioned, ReadingValues, EnteredEvent, Urgency } from '../entries/entries';
@@ -43,6 +46,7 @@ export type PhotoEntry = {
 export type PartEntry = { id: string; unitId: string | null; what: string; quantity: number };
 export type FollowUpEntry = { id: string; unitId: string; what: string; urgency: Urgency; note: string };
 export type FoodWarningEntry = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
+export type { OpenRecord, SealedStepEntry } from '../sealed/work';
 export type EventEntry = { id: string; unitId: string; kind: EnteredEvent; at: string; note: string; cause: TripCause | null };
 export type SignatureEntry = { signedBy: string; nobodyThere: boolean };
 
@@ -58,6 +62,8 @@ export type Entries = {
   foodWarnings: FoodWarningEntry[];
   events: EventEntry[];
   signature: SignatureEntry | null;
+  /** Steps on sealed systems; not there on a tablet that last heard of the office before there were any. */
+  sealed?: SealedStepEntry[];
 };
 
 export type VisitTaskOnFile = {
@@ -90,6 +96,8 @@ export type UnitOnFile = UnitValues & {
   past: PastVisit[];
   thumbs: { fileId: string; takenAt: string; aspect: Aspect | null; phase: string }[];
   openFollowUps: { what: string; urgency: string }[];
+  /** Begun at an earlier visit. */
+  openSealed?: OpenRecord | null;
 };
 
 export type KitchenOnFile = {
@@ -138,4 +146,8 @@ export type Me = {
   gaugeGrade: string;
   gaugeSpanPa: number;
   currency: string;
+  /** Under which the person may handle refrigerant. */
+  certificates?: CertificateOnFile[];
+  /** In the shop or in the person's van. */
+  cylinders?: CylinderOnFile[];
 };

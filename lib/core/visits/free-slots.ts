@@ -47,7 +47,8 @@ export function freeSlots(q: FreeSlotQuestion): FreeSlot[] {
   return out;
 }
 
-function isFree(t: FreeSlotQuestion['technicians'][number], span: Span, shopTimeZone: string): boolean {
+/** Whether somebody is at work and free for a span, the drives to and from it counted in. */
+export function isFree(t: FreeSlotQuestion['technicians'][number], span: Span, shopTimeZone: string): boolean {
   const { date } = wallClock(shopTimeZone, span.start);
   if (t.timeOff.some((o) => covers(o, date))) return false;
   if (t.shifts.length === 0 || !windowsOn(t.shifts, date, shopTimeZone).some((w) => w.start <= span.start && span.end <= w.end))

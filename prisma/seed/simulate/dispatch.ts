@@ -18,7 +18,7 @@ const MINUTES: Record<string, number> = Object.fromEntries(TASK_KINDS.map((k) =>
 const LOW_SIDE = new Set(TASK_KINDS.filter((k) => k.lowSide).map((k) => k.key as string));
 const clock = (m: number) => `${String(Math.floor(m / 60)).padStart(2, '0')}:${String(m % 60).padStart(2, '0')}`;
 const minutesOf = (t: string) => Number(t.slice(0, 2)) * 60 + Number(t.slice(3));
-export const dueDay = (t: Task) => toDay((t.dueOn as Date).toISOString().slice(0, 10) as LocalDate);
+const dueDay = (t: Task) => toDay((t.dueOn as Date).toISOString().slice(0, 10) as LocalDate);
 
 /** Tasks of a unit for a visit: those due by then, and with a coil or on a recall the low side, as the desk books it. */
 function tasksFor(unit: SimUnit, byDay: number, taken: ReadonlySet<string>): Task[] {
@@ -107,7 +107,7 @@ export function bookDay(world: World, day: number, taken: ReadonlySet<string>): 
 }
 
 /** Its usual technician, now and then another; roof work goes to who may do it. */
-export function technicianFor(world: World, kitchen: SimKitchen): Technician {
+function technicianFor(world: World, kitchen: SimKitchen): Technician {
   const roof = kitchen.units.some((u) => u.row.roofWork);
   const able = world.technicians.filter((t) => !roof || (t.row.skills as string[]).includes('roof'));
   const usual = able.includes(kitchen.technician) ? kitchen.technician : (able[0] as Technician);

@@ -17,7 +17,7 @@ const asDate = (d: LocalDate) => new Date(`${d}T00:00:00Z`);
 const localOf = (d: Date) => d.toISOString().slice(0, 10) as LocalDate;
 
 /** The outstanding date of a task row under its present rule. */
-export function setDue(task: Prisma.TaskCreateManyInput): void {
+function setDue(task: Prisma.TaskCreateManyInput): void {
   const due = nextDue({
     rule: task.rule,
     anchor: task.anchor ?? 'last_completed',

@@ -46,7 +46,7 @@ export type Out = {
   foodWarnings: Prisma.FoodWarningCreateManyInput[];
   parts: Prisma.PartUsedCreateManyInput[];
 };
-export const nothingYet = (): Out => ({
+const nothingYet = (): Out => ({
   visits: [],
   visitTasks: [],
   visitEvents: [],

@@ -15,6 +15,7 @@ function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<strin
   const { visit, picture, link, feed, holder, device } = ids[whose];
   return {
     '/visit/[token]': link,
+    '/sign-in/link/[token]': 'A'.repeat(43),
     '/api/feeds/[token]': `${feed}.ics`,
     '/visits/[id]': visit,
     '/week/[id]': visit,
@@ -29,6 +30,7 @@ function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<strin
     '/customers/import/[id]': shop.importRun,
     '/customers/import/[id]/problems': shop.importRun,
     '/customers/import/[id]/progress': shop.importRun,
+    '/jobs/[id]': shop.job,
     '/kitchens/[id]': shop.kitchen,
     '/kitchens/[id]/edit': shop.kitchen,
     '/kitchens/new': `?customer=${shop.customer}`,
@@ -95,22 +97,27 @@ export const syncOf = ({ device, holder }: { device: string; holder: string }) =
   operations: [],
 });
 
-/** Calls an action by the id that the framework gave it, with a form, as a page would. */
-export async function askAction(
+/** Calls an action by the id that the framework gave it, with a form, as a page would. @returns what it said */
+export async function askActionText(
   person: APIRequestContext,
   origin: string,
   action: Action,
   address: string,
   form: Record<string, string> = {},
-): Promise<Answer> {
-  // React's own way of sending a state and a form: the form is part 1.
-  const fields = Object.fromEntries(Object.entries(form).map(([name, value]) => [`1_${name}`, value]));
+): Promise<string> {
+  // React's own way of sending a state and a form: the form is part 1, and has come before part 0 speaks of it.
+  const sent = new FormData();
+  for (const [name, value] of Object.entries(form)) sent.append(`1_${name}`, value);
+  sent.append('0', '["$undefined","$K1"]');
   const reply = await person.post(address, {
     maxRedirects: 0,
     headers: { 'next-action': action.id, origin, accept: 'text/x-component' },
-    multipart: { ...fields, '0': '["$undefined","$K1"]' },
+    multipart: sent,
   });
   const text = await reply.text();
   if (reply.status() >= 400 || UNEXPECTED.test(text)) throw new Error(`${action.name}: ${await plain(reply)}`);
-  return REFUSED.test(text) ? 'no' : 'in';
+  return text;
 }
+
+export const askAction = async (...asked: Parameters<typeof askActionText>): Promise<Answer> =>
+  REFUSED.test(await askActionText(...asked)) ? 'no' : 'in';

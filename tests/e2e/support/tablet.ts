@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { chromium, expect, type BrowserContext, type Locator, type Page } from '@playwright/test';
-import QRCode from 'qrcode';
+import encodeQR from 'qr';
 import sharp from 'sharp';
 
 export const TABLET = { width: 834, height: 1112 };
@@ -79,12 +79,9 @@ export async function openUnit(page: Page, n = 0, step: Step = 'Read while it ru
 /** A film of one still: the label as a hand-held camera sees it, askew, grey and a little out of focus. YUV4MPEG2, luma only. */
 export async function filmOfLabel(address: string): Promise<Buffer> {
   const [width, height] = [640, 480];
-  const { modules } = QRCode.create(address, { errorCorrectionLevel: 'M' });
-  const side = modules.size + 8;
-  const squares = Array.from({ length: modules.size ** 2 }, (_, i) => [i % modules.size, Math.floor(i / modules.size)] as const)
-    .filter(([x, y]) => modules.get(y, x))
-    .map(([x, y]) => `M${x + 4} ${y + 4}h1v1h-1z`)
-    .join('');
+  const rows = encodeQR(address, 'raw', { ecc: 'medium', border: 4 });
+  const side = rows.length;
+  const squares = rows.flatMap((row, y) => row.map((dark, x) => (dark ? `M${x} ${y}h1v1h-1z` : ''))).join('');
   const label = Buffer.from(
     `<svg xmlns="http://www.w3.org/2000/svg" width="260" height="260" viewBox="0 0 ${side} ${side}"><rect width="${side}" height="${side}" fill="#cfc8b8"/><path d="${squares}" fill="#2a2622"/></svg>`,
   );

@@ -48,4 +48,4 @@ export const test = base.extend<Fixtures & { expected: RegExp[] }>({
 });
 
 export { expect, SIGN_INS };
-export type { Page, Who };
+export type { Page };

@@ -3,11 +3,13 @@ import { findLiveSession } from '@/lib/features/people/reads/sessions';
 import { createPerson } from '@/lib/features/people/verbs/create-person';
 import { editPerson } from '@/lib/features/people/verbs/edit-person';
 import { endSession } from '@/lib/features/people/verbs/end-session';
+import { proveIt } from '@/lib/features/people/verbs/prove-it';
 import { setActive } from '@/lib/features/people/verbs/set-active';
 import { changePassword, setPassword } from '@/lib/features/people/verbs/set-password';
 import { setUpShop } from '@/lib/features/people/verbs/set-up';
 import { signIn, type SignInInput } from '@/lib/features/people/verbs/sign-in';
 import { addTimeOff } from '@/lib/features/people/verbs/time-off';
+import { isProven } from '@/lib/core/people/proof';
 import { localDate } from '@/lib/core/calendar';
 import { bookableTechnicians, visitsBetween } from '@/lib/features/visits/reads/visits';
 import type { NewPerson } from '@/lib/schemas/people';
@@ -33,6 +35,8 @@ const person = (over: Partial<NewPerson> = {}): NewPerson => ({
   role: 'technician',
   skills: ['flammable'],
   shifts: [],
+  onCall: [],
+  phone: '',
   gaugeGrade: '1A',
   gaugeSpanPa: 3_447_379,
   homeLat: null,
@@ -217,6 +221,23 @@ describe('people', () => {
     expect(codes.filter((code) => code === 'invalid')).toHaveLength(8);
     expect(codes.filter((code) => code === 'too_many')).toHaveLength(32);
     expect(await guess('a fresh long password')).toBe('too_many');
+  });
+
+  it('prove that it is them: the password once more, and no more guesses at it than at changing it', async () => {
+    await setPassword(as(), { id: (await enter('maren@shop.example')).userId, password: PASSWORD });
+    const { sessionId, userId } = await enter('maren@shop.example');
+    const at = later(45);
+    const session = await live(sessionId, at);
+    if (!session) throw new Error('no session');
+    expect([isProven(session.provenAt, at, 'open'), isProven(session.provenAt, at, 'finish')]).toEqual([false, true]);
+    const ctx = { db: database.db, now: at, actor: session };
+    await expect(proveIt(ctx, { password: 'wrong' })).rejects.toMatchObject({ code: 'invalid', field: 'password' });
+    await proveIt(ctx, { password: PASSWORD });
+    const proven = await live(sessionId, at);
+    expect(isProven(proven?.provenAt ?? now, later(74), 'open')).toBe(true);
+    const codes = await Promise.all(Array.from({ length: 20 }, () => proveIt(ctx, { password: 'wrong' }).catch((e) => e.code)));
+    expect(codes.filter((code) => code === 'too_many')).toHaveLength(12);
+    expect((await enter('maren@shop.example')).userId).toBe(userId);
   });
 
   it('change role at once, and the edit tells a stale one', async () => {

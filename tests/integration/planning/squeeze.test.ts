@@ -225,3 +225,23 @@ describe('squeezing in an emergency', () => {
     expect(anyHour.offers[0]!.startMs).toBeLessThan(Date.parse('2026-11-30T16:00:00Z'));
   });
 });
+
+describe('what cannot wait, in the evening', () => {
+  const evening = new Date('2026-12-01T02:20:00Z');
+  const at1920 = { from: '19:20', date };
+
+  it('goes to whoever is on call, at once, and not into the hours of any other visit', async () => {
+    const { db } = database;
+    const made = await kitchenAt(1);
+    const without = await offerSqueeze({ db, now: evening }, ask(made, at1920));
+    expect(without.offers[0]!.waitMinutes).toBeGreaterThan(600);
+    expect(without.couldAsk.map((p) => p.phone)).toEqual(['']);
+    await db.user.update({ where: { id: tech.id }, data: { phone: '555-0177', onCall: [{ weekday: 0, from: '16:30', to: '24:00' }] } });
+    const on = await offerSqueeze({ db, now: evening }, ask(made, at1920));
+    expect(on.couldAsk).toEqual([]);
+    expect(on.offers[0]).toMatchObject({ technicianId: tech.id, onCall: true, phone: '555-0177', moves: [] });
+    expect(on.offers[0]!.waitMinutes).toBeLessThan(60);
+    const { visitId } = await squeezeEmergency({ ...ctx(), now: evening }, taking(made, on.offers[0]!));
+    expect((await db.visit.findUniqueOrThrow({ where: { id: visitId } })).emergency).toBe(true);
+  });
+});

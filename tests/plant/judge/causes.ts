@@ -2,7 +2,7 @@ import type { Row } from './cases';
 import type { State } from '../world/states';
 
 /** The cause that a state is, by the estimator's names. */
-export const CAUSE: Record<State, string> = {
+const CAUSE: Record<State, string> = {
   clean: 'nothing',
   foul15: 'coil_fouling',
   foul30: 'coil_fouling',
@@ -29,7 +29,7 @@ export const COIL_STATES: readonly State[] = ['clean', 'foul15', 'foul30', 'foul
 export const OTHER_STATES = (Object.keys(CAUSE) as State[]).filter((s) => !COIL_STATES.includes(s));
 
 /** Weights as told; a refusal that names the cause (head held by its control, not yet steady) is as good as a weight of one. */
-export function weights(row: Row): ReadonlyMap<string, number> {
+function weights(row: Row): ReadonlyMap<string, number> {
   const { answer: a } = row;
   const told = new Map<string, number>(a.causes.map((c) => [c.id, c.weight]));
   if (told.size > 0 || a.status === 'ok') return told;

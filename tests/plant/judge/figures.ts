@@ -5,7 +5,7 @@ export const QUANTITIES = ['conductance', 'cooling', 'energy', 'discharge'] as c
 export type Quantity = (typeof QUANTITIES)[number];
 
 /** The band told and the truth of it; null where either is lacking or they do not speak of the same thing. */
-export function told(row: Row, quantity: Quantity): { band: Figure; truth: number } | null {
+function told(row: Row, quantity: Quantity): { band: Figure; truth: number } | null {
   const { answer: a, truth: t, state } = row;
   if (a.status !== 'ok') return null;
   if (quantity === 'conductance') {

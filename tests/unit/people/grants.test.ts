@@ -10,6 +10,7 @@ const GRANTED = {
   'read:equipment':      ['yes', 'yes',      'yes'],
   'write:equipment':     ['yes', 'yes',      '-'],
   'import:equipment':    ['yes', 'yes',      '-'],
+  'export:equipment':    ['yes', 'yes',      '-'],
   'read:due':            ['yes', 'yes',      '-'],
   'read:visit':          ['yes', 'yes',      '-'],
   'read:visit:own':      ['yes', 'yes',      'own'],
@@ -30,6 +31,7 @@ const GRANTED = {
   'read:messages':       ['yes', 'yes',      '-'],
   'look-up:refrigerant': ['yes', 'yes',      'yes'],
   'edit:self':           ['yes', 'yes',      'yes'],
+  'secure:self':         ['yes', 'yes',      'yes'],
 } as const satisfies Record<Permission, readonly [owner: Said, dispatcher: Said, technician: Said]>;
 
 const COLUMNS = ['owner', 'dispatcher', 'technician'] as const satisfies readonly Role[];

@@ -9,22 +9,28 @@ import { Field, FormErrors } from '../../../_ui/field';
 
 const WORDS: Record<string, string> = {
   not_allowed: 'That e-mail and password do not match.',
-  too_many: 'Too many tries. Wait a quarter of an hour, or ask the owner to reset the password.',
+  too_many: 'Too many tries. Wait a quarter of an hour, or choose a new password under “Forgotten password”.',
+  code_wanted: '',
+  code_wrong: 'That code does not fit. Wait for the next one, or use a spare code.',
 };
 
 export function SignInForm() {
   const router = useRouter();
   const [error, setError] = useState('');
   const [busy, setBusy] = useState(false);
+  const [second, setSecond] = useState(false);
 
   async function submit(event: FormEvent<HTMLFormElement>) {
     event.preventDefault();
     const form = new FormData(event.currentTarget);
     setBusy(true);
     setError('');
-    const result = await signIn('credentials', { email: form.get('email'), password: form.get('password'), redirect: false }).catch(
-      () => undefined,
-    );
+    const result = await signIn('credentials', {
+      email: form.get('email'),
+      password: form.get('password'),
+      code: form.get('code') ?? '',
+      redirect: false,
+    }).catch(() => undefined);
     if (result?.ok) {
       // Told apart before the round opens: on a bad line it would show, and take entries into, the work of whoever was here before.
       const session = await getSession().catch(() => null);
@@ -35,6 +41,7 @@ export function SignInForm() {
       }
     }
     setBusy(false);
+    if (result?.error === 'code_wanted') setSecond(true);
     setError(WORDS[result?.error ?? ''] ?? 'The office could not be reached. Check the connection and try again.');
   }
 
@@ -43,6 +50,17 @@ export function SignInForm() {
       <FormErrors errors={error ? [error] : null} />
       <Field label="E-mail" name="email" type="email" autoComplete="username" required />
       <Field label="Password" name="password" type="password" autoComplete="current-password" required />
+      {second ? (
+        <Field
+          label="Code of the authenticator"
+          name="code"
+          inputMode="numeric"
+          autoComplete="one-time-code"
+          hint="Or one of your spare codes."
+          required
+          autoFocus
+        />
+      ) : null}
       <Button look="primary" size="touch" type="submit" disabled={busy}>
         {busy ? 'Signing in …' : 'Sign in'}
       </Button>

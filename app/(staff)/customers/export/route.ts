@@ -1,7 +1,7 @@
 import { defineRoute } from '@/lib/server/define-route';
 import { exportFleet, exportName } from '@/lib/features/fleet-csv/verbs/export-fleet';
 
-export const GET = defineRoute('import:equipment', async ({ db, actor, now }) => {
+export const GET = defineRoute('export:equipment', async ({ db, actor, now }) => {
   const name = await exportName({ db, now });
   const pieces = exportFleet({ db, actor });
   const text = new ReadableStream<string>({

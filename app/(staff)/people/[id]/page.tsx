@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { todayIn } from '@/lib/core/calendar';
-import { personToEdit, unitsOf } from '@/lib/features/people/reads/people';
+import { personToEdit, signInFacts, unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
 import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
@@ -11,14 +11,19 @@ import { PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
 import { endSessions } from '../actions';
 import { PersonForm } from '../_components/person-form';
-import { ActiveForm, DaysOff, PasswordForm } from '../_components/person-side';
+import { ActiveForm, DaysOff, LinkForm, PasswordForm, StepForm } from '../_components/person-side';
 
 export const metadata: Metadata = { title: 'Person' };
 
 export default definePage('manage:people', async ({ db, actor, now, params }) => {
   const person = isId(params.id) ? await personToEdit(db, params.id) : null;
   if (!person) notFound();
-  const [sessions, units, zone] = await Promise.all([liveSessions(db, person.id, now), unitsOf(db, actor.userId), shopTimeZone(db)]);
+  const [facts, sessions, units, zone] = await Promise.all([
+    signInFacts(db, person.id),
+    liveSessions(db, person.id, now),
+    unitsOf(db, actor.userId),
+    shopTimeZone(db),
+  ]);
   const today = todayIn(zone, now.getTime());
   return (
     <>
@@ -45,7 +50,11 @@ export default definePage('manage:people', async ({ db, actor, now, params }) =>
             <DaysOff userId={person.id} ranges={person.timeOff.filter((t) => t.endsOn > today)} />
           </Sheet>
           <Sheet title="Password">
-            <PasswordForm userId={person.id} name={person.name} />
+            <div className="flex flex-col gap-5">
+              {person.active ? <LinkForm userId={person.id} email={person.email} /> : null}
+              <PasswordForm userId={person.id} name={person.name} />
+              {facts.secondStep ? <StepForm userId={person.id} name={person.name} /> : null}
+            </div>
           </Sheet>
           <Sheet title={person.active ? 'Leaving the shop' : 'Switched off'}>
             <ActiveForm userId={person.id} version={person.version} active={person.active} name={person.name} />

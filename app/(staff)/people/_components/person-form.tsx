@@ -25,6 +25,8 @@ export type PersonFields = {
   role: Role;
   skills: Skill[];
   shifts: WeeklyWindow[];
+  onCall: WeeklyWindow[];
+  phone: string;
   gaugeGrade: string;
   gaugeSpanPa: number;
   homeLat: number | null;
@@ -72,6 +74,15 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
               autoComplete="off"
               hint="Signs in with it."
             />
+            <Field
+              label="Phone"
+              name="phone"
+              type="tel"
+              defaultValue={p?.phone}
+              error={error('phone')}
+              autoComplete="off"
+              hint="For the office, when something cannot wait."
+            />
             <Select
               label="Role"
               name="role"
@@ -81,7 +92,12 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
               error={error('role')}
               hint={roleInfo(role).duties}
             />
-            {p ? null : <NewPasswordField error={error('password')} label="First password" />}
+            {p ? null : (
+              <div>
+                <NewPasswordField error={error('password')} label="First password" />
+                <p className="text-sm text-soft">Left empty, a link to choose one goes to the e-mail.</p>
+              </div>
+            )}
           </div>
         </Sheet>
         <Sheet title="What visits may ask for">
@@ -126,13 +142,20 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
           </div>
         </Sheet>
         <Sheet title="Shift" className="lg:col-span-2">
-          <div className="max-w-xl">
+          <div className="grid grid-cols-1 gap-8 lg:grid-cols-2">
             <HoursFields
               legend="Working hours"
               name="shifts"
               hours={p?.shifts ?? USUAL_SHIFT}
               error={error}
               hint="Like 7-3:30 or 07:00-15:30. A day left empty is a day off. Without any hours nobody can be planned on visits."
+            />
+            <HoursFields
+              legend="On call"
+              name="onCall"
+              hours={p?.onCall ?? []}
+              error={error}
+              hint="When this person may be sent out for what cannot wait, besides the shift. Past midnight: 16:30-24:00, and 00:00-07:00 on the next day."
             />
           </div>
         </Sheet>

@@ -8,7 +8,7 @@ import { Saved } from '../../../_ui/saved';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { dayWords } from '@/lib/core/calendar/when';
 import { BookedOnThem } from '../../_components/open-visits';
-import { addDaysOff, givePassword, removeDaysOff, switchPerson } from '../actions';
+import { addDaysOff, givePassword, removeDaysOff, resetStep, sendLink, switchPerson } from '../actions';
 
 export function PasswordForm({ userId, name }: { userId: string; name: string }) {
   const { form, error, busy, saved } = useActionForm(givePassword);
@@ -23,6 +23,38 @@ export function PasswordForm({ userId, name }: { userId: string; name: string })
         </Button>
         <Saved when={saved}>Set. {name} is signed out everywhere.</Saved>
       </div>
+    </form>
+  );
+}
+
+export function LinkForm({ userId, email }: { userId: string; email: string }) {
+  const { form, error, busy, saved } = useActionForm(sendLink);
+  return (
+    <form {...form} className="flex flex-col gap-3">
+      <FormErrors errors={error('')} />
+      <input type="hidden" name="id" value={userId} />
+      <div className="flex flex-wrap items-center gap-3">
+        <Button type="submit" disabled={busy}>
+          Send a link to choose one
+        </Button>
+        <Saved when={saved}>In the outbox, to {email}. It opens once, within seven days.</Saved>
+      </div>
+    </form>
+  );
+}
+
+export function StepForm({ userId, name }: { userId: string; name: string }) {
+  const { form, error, busy } = useActionForm(resetStep);
+  return (
+    <form {...form} className="flex flex-col gap-3">
+      <FormErrors errors={error('')} />
+      <p className="text-soft">
+        {name} signs in with a second step. Telephone and spare codes lost? Be sure that it is {name} who asks.
+      </p>
+      <input type="hidden" name="id" value={userId} />
+      <Button look="danger" type="submit" disabled={busy} className="self-start">
+        Turn the second step off
+      </Button>
     </form>
   );
 }

@@ -8,8 +8,8 @@ import { squeezeEmergency } from '@/lib/features/visits/verbs/squeeze-in';
 
 /** Looks for times and books nothing; gives back what was asked, so that what is taken is what was looked for. */
 export const look = defineFormAction('book:visit', SqueezeAsk, async (ctx) => {
-  const { kitchenId, unitIds, taskIds, what, minutes } = ctx.input;
-  return { ask: { kitchenId, unitIds, taskIds, what, minutes }, answer: await offerSqueeze(ctx, ctx.input) };
+  const { kitchenId, jobId, unitIds, taskIds, what, minutes } = ctx.input;
+  return { ask: { kitchenId, jobId, unitIds, taskIds, what, minutes }, answer: await offerSqueeze(ctx, ctx.input) };
 });
 
 export const take = defineCall('book:visit', SqueezeTake, async (ctx) => {

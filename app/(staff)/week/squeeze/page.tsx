@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { todayIn } from '@/lib/core/calendar';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
 import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
+import { jobPage } from '@/lib/features/jobs/reads/job-page';
 import { isId } from '@/lib/core/ids/is-id';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { kitchenChoices, unitsAt } from '@/lib/features/planning/reads/squeeze';
@@ -18,7 +19,9 @@ export const metadata: Metadata = { title: 'Squeeze in' };
 const STEP = 5 * 60_000;
 
 export default definePage('book:visit', async ({ db, now, query }) => {
-  const kitchen = isId(query.kitchen) ? await bookingKitchen(db, query.kitchen) : null;
+  const job = isId(query.job) ? await jobPage(db, query.job) : null;
+  const kitchenId = job?.kitchenId ?? query.kitchen;
+  const kitchen = isId(kitchenId) ? await bookingKitchen(db, kitchenId) : null;
   const [choices, units, tasks, times, zone] = await Promise.all([
     kitchenChoices(db),
     kitchen ? unitsAt(db, kitchen.id) : [],
@@ -29,14 +32,25 @@ export default definePage('book:visit', async ({ db, now, query }) => {
   const soon = Math.ceil(now.getTime() / STEP) * STEP;
   return (
     <>
-      <Trail items={[{ href: '/week', label: 'Week' }]} />
+      <Trail
+        items={
+          job
+            ? [
+                { href: '/jobs', label: 'Jobs' },
+                { href: `/jobs/${job.id}`, label: `Job ${job.number}` },
+              ]
+            : [{ href: '/week', label: 'Week' }]
+        }
+      />
       <PageHead
-        title="Squeeze in an emergency"
+        title={job ? `Who can be at ${job.kitchen.name}, and when` : 'Squeeze in an emergency'}
         lead="Looks for the way that disturbs least. Nothing is booked or moved until you take one."
       />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
         <SqueezeForm
           kitchenId={kitchen?.id ?? ''}
+          job={job ? { id: job.id, what: job.what, unitIds: job.units.map((u) => u.id) } : null}
+          anyHour={job === null || job.urgency === 'now' || job.urgency === 'today'}
           kitchens={choices.map((k) => ({ value: k.id, label: k.name === k.customer ? k.name : `${k.customer}, ${k.name}` }))}
           units={units.map((u) => ({
             id: u.id,

@@ -22,7 +22,7 @@ const SPOKEN: Record<string, string> = { '±': 'Change the sign', '.': 'Point' }
 const KEY = 'flex min-h-[3.75rem] items-center justify-center rounded-md border font-bold active:bg-cold-wash active:text-ink';
 
 /** The text after one more key; a number never gets two points or eight digits. */
-export function pressed(text: string, key: string): string {
+function pressed(text: string, key: string): string {
   if (key === '⌫') return text.slice(0, -1);
   if (key === '±') return text.startsWith('-') ? text.slice(1) : `-${text}`;
   if (key === '.') return text.includes('.') ? text : `${text || '0'}.`;

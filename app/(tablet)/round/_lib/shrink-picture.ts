@@ -17,7 +17,7 @@ function notReadable(file: File): string {
   return 'That picture is damaged or of a kind this browser cannot read. Take it again.';
 }
 
-export const hex = (bytes: ArrayBuffer): string => [...new Uint8Array(bytes)].map((b) => b.toString(16).padStart(2, '0')).join('');
+const hex = (bytes: ArrayBuffer): string => [...new Uint8Array(bytes)].map((b) => b.toString(16).padStart(2, '0')).join('');
 
 /** @throws PictureError in words for whoever took it */
 export async function shrinkPicture(file: File): Promise<Shrunk> {

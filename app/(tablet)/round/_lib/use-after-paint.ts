@@ -9,14 +9,3 @@ export function useAfterPaint<T>(value: T): T {
   }, [value]);
   return drawn;
 }
-
-/** Counts up to `most`, one a drawn screen: for long pages, of which the top is wanted at once. */
-export function useSteps(first: number, most: number): number {
-  const [step, set] = useState(first);
-  useEffect(() => {
-    if (step >= most) return;
-    const soon = setTimeout(() => set(step + 1));
-    return () => clearTimeout(soon);
-  }, [step, most]);
-  return Math.min(step, most);
-}

@@ -9,7 +9,7 @@ export type Place =
   | { at: 'tag'; code: string }
   | { at: 'entries' };
 
-export function readPlace(hash: string): Place {
+function readPlace(hash: string): Place {
   const [first = '', id = '', what = '', unitId = '', step = ''] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
   if (first === 'visit' && id) {
     if (what === 'unit' && unitId) return { at: 'unit', visitId: id, unitId, step: WORK_STEPS.find((s) => s === step) ?? null };

@@ -9,6 +9,7 @@ import { KNOWN_DEVICE_DAYS, knownDeviceCookie, markOf, newKnownDevice, readKnown
 import { explain } from '@/lib/server/guard';
 import { log } from '@/lib/server/log';
 import { metrics } from '@/lib/server/metrics';
+import { secondStepKey } from '@/lib/server/second-step-key';
 import { currentSessionId } from '@/lib/server/session';
 import { isAppError } from '@/lib/core/errors';
 import { LONGEST_SESSION_MS } from '@/lib/core/people/session-limits';
@@ -30,17 +31,25 @@ function options(): NextAuthOptions {
     pages: { signIn: '/sign-in', error: '/sign-in' },
     providers: [
       Credentials({
-        credentials: { email: {}, password: {} },
+        credentials: { email: {}, password: {}, code: {} },
         async authorize(given, request) {
           const userAgent = String((request.headers as Record<string, unknown> | undefined)?.['user-agent'] ?? '');
-          const { email = '', password = '' } = given ?? {};
+          const { email = '', password = '', code = '' } = given ?? {};
           const address = await callerAddress();
           const jar = await cookies();
           const knownDevice = readKnownDevice(email, jar.get(knownDeviceCookie(email))?.value);
           try {
             const s = await signIn(
               { db: db(), now: now() },
-              { email, password, address, userAgent, knownDevice, before: await currentSessionId() },
+              {
+                email,
+                password,
+                address,
+                userAgent,
+                knownDevice,
+                before: await currentSessionId(),
+                second: { code: code.slice(0, 40), key: secondStepKey() },
+              },
             );
             if (!knownDevice) jar.set(knownDeviceCookie(email), newKnownDevice(email), deviceCookie());
             return { id: s.userId, name: s.name, sid: s.sessionId };

@@ -1,5 +1,5 @@
 import { Document, Page, Path, StyleSheet, Svg, Text, View } from '@react-pdf/renderer';
-import QRCode from 'qrcode';
+import encodeQR from 'qr';
 
 type Label = { tag: string; unit: string; kitchen: string };
 type Props = { title: string; paper: 'A4' | 'LETTER'; labels: readonly Label[]; addressOf: (tag: string) => string };
@@ -27,11 +27,9 @@ const s = StyleSheet.create({
 
 /** A QR code as one path: a square for each dark module, with the quiet zone of four modules (ISO/IEC 18004). */
 function Code({ text }: { text: string }) {
-  const { modules } = QRCode.create(text, { errorCorrectionLevel: 'M' });
-  const size = modules.size + 8;
-  let d = '';
-  for (let row = 0; row < modules.size; row++)
-    for (let col = 0; col < modules.size; col++) if (modules.get(row, col)) d += `M${col + 4} ${row + 4}h1v1h-1z`;
+  const rows = encodeQR(text, 'raw', { ecc: 'medium', border: 4 });
+  const size = rows.length;
+  const d = rows.flatMap((row, y) => row.map((dark, x) => (dark ? `M${x} ${y}h1v1h-1z` : ''))).join('');
   return (
     <Svg viewBox={`0 0 ${size} ${size}`} style={{ width: 26 * MM, height: 26 * MM }}>
       <Path d={d} fill="#000000" />

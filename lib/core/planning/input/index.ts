@@ -1,3 +1,3 @@
 /** What the planner is given, proved before it searches. */
-export { assumedDrive, type AssumedDrive } from './assumed-drive';
+export { assumedDrive } from './assumed-drive';
 export { checkInput, type Finding, type InputFacts, type MendAt } from './check-input';

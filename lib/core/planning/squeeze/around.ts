@@ -1,3 +1,4 @@
+import type { StopView } from '../model/model';
 import type { Route } from '../model/route';
 import type { FixedVisit, Kitchen, PlanTask, TimeRange, WeekProblem } from '../types';
 import { compileWeek } from '../week/compile';
@@ -75,8 +76,12 @@ export function compileAround(
     ...week,
     model: {
       ...week.model,
-      views: week.model.views.map((row) =>
-        row.map((view, j) => (view && week.jobs[j]!.fixed && step > 1 && view.promised % step === 0 ? { ...view, step } : view)),
+      views: week.model.views.map((row, s) =>
+        row.map((view, j) => {
+          if (!view) return view;
+          if (week.jobs[j]!.fixed) return step > 1 && view.promised % step === 0 ? { ...view, step } : view;
+          return week.jobs[j]!.kitchen.id === 'emergency' ? view : withinWork(view, week, s);
+        }),
       ),
     },
   };
@@ -87,6 +92,15 @@ export function compileAround(
     fixedJob: new Map(booked.map((visit) => [visit.id, week.jobs.findIndex((job) => job.fixed?.id === visit.id)])),
     looseJob: new Map(loose.map((visit) => [visit.id, jobAt(looseId(visit))])),
   };
+}
+
+/** Hours on call are for the emergency: a visit that gives way goes into working time. */
+function withinWork(view: StopView, { model, shifts }: CompiledWeek, s: number): StopView | null {
+  const { shift } = shifts[s]!;
+  if (shift.onCall) return null;
+  const until = model.shifts[s]!.to + Math.max(0, (shift.overtimeMinutes ?? 0) - (shift.onCallMinutes ?? 0));
+  const windows = view.opens.map((open, i) => ({ open, close: Math.min(view.closes[i]!, until) })).filter((w) => w.close > w.open);
+  return windows.length === 0 ? null : { ...view, opens: windows.map((w) => w.open), closes: windows.map((w) => w.close) };
 }
 
 /** Nobody can set out for the emergency before now, nor from anywhere but where they are now. */

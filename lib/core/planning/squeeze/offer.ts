@@ -9,6 +9,8 @@ export interface SqueezeOffer {
   readonly extraDriveMinutes: number;
   /** How long the day runs past the shift. */
   readonly overtimeMinutes: number;
+  readonly onCall: boolean;
+  readonly phone: string;
   readonly moves: readonly OfferedMove[];
 }
 
@@ -31,6 +33,8 @@ export interface OfferedMove {
 export interface SqueezeAnswer {
   readonly offers: readonly SqueezeOffer[];
   readonly timeZone: string;
+  /** Whom to ring where the soonest offer is far off: not at work and not on call then, but able to do it. */
+  readonly couldAsk: readonly { readonly name: string; readonly phone: string }[];
   /** What else to know: no coordinates, nobody with the skill. */
   readonly notes: readonly string[];
 }

@@ -76,14 +76,15 @@ export function squeezeIn(
       driveOf(week, s, route) -
       driveOf(week, s, routes[s]!) +
       (movedTo ? driveOf(week, movedTo.shift, movedTo.route) - driveOf(week, movedTo.shift, routes[movedTo.shift]!) : 0);
-    const technician = week.shifts[s]!.technician;
+    const { technician, shift } = week.shifts[s]!;
     options.push({
       technicianId: technician.id,
       hours,
       waitMinutes,
       moved,
       extraDriveMinutes: extra,
-      overtimeMinutes: Math.max(0, route.endArrive - model.shifts[s]!.to),
+      overtimeMinutes: shift.onCall ? 0 : Math.max(0, route.endArrive - model.shifts[s]!.to),
+      onCall: shift.onCall === true || hours.startMs >= shift.hours.endMs,
       cost,
       words: inWords(technician.name, moved, movedTo !== null),
     });

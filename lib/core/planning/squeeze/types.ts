@@ -46,6 +46,8 @@ export interface SqueezeOption {
   readonly moved: readonly MovedVisit[];
   readonly extraDriveMinutes: number;
   readonly overtimeMinutes: number;
+  /** Whoever is sent is on call then, not at work. */
+  readonly onCall: boolean;
   readonly cost: number;
   readonly words: string;
 }

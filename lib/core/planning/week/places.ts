@@ -2,7 +2,7 @@ import { travelMinutes } from '../travel';
 import type { Place, Travel } from '../types';
 
 /** Two places with no known way between them: longer than any shift, so that no route uses it. */
-export const NO_WAY = 1e6;
+const NO_WAY = 1e6;
 
 export interface PlaceTable {
   indexOf(place: Place): number;

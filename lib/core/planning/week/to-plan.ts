@@ -3,7 +3,7 @@ import type { CostBreakdown, PlannedVisit, PlanTask, Round } from '../types';
 import type { CompiledWeek } from './compiled';
 import { earlyCost, overdueCost } from './costs';
 
-export const tasksIn = (tasks: readonly PlanTask[], set: number): PlanTask[] => tasks.filter((_, i) => (set & (1 << i)) !== 0);
+const tasksIn = (tasks: readonly PlanTask[], set: number): PlanTask[] => tasks.filter((_, i) => (set & (1 << i)) !== 0);
 
 /** Visits and rounds of a solution, by technician and time. */
 export function visitsOf(week: CompiledWeek, solution: Solution): { visits: PlannedVisit[]; rounds: Round[] } {

@@ -12,7 +12,6 @@ export async function unitPage(db: Tx, id: string) {
   });
   return unit && { ...unit, compressorMap: unit.compressorMap as CompressorMap | null };
 }
-export type UnitPage = NonNullable<Awaited<ReturnType<typeof unitPage>>>;
 
 /** A unit's tasks with the history of their rules, newest change first; tasks taken off come last. */
 export async function tasksOfUnit(db: Tx, unitId: string) {

@@ -1,4 +1,5 @@
 import 'server-only';
+import { chargedAnew } from '../../sealed/reads/steps';
 import { priced } from '../../shop/reads/energy-price';
 import { COIL_CLEANING } from '../../../core/tasks';
 import { todayIn, type LocalDate } from '../../../core/calendar';
@@ -71,6 +72,7 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
     where: { unitId: { in: ids }, kindKey: COIL_CLEANING, lastDoneOn: { not: null } },
     select: { unitId: true, lastDoneOn: true },
   });
+  const anew = await chargedAnew(db, ids);
   const zone = new Map(units.map((u) => [u.id, u.kitchen.timeZone]));
   const on = (unitId: string, v: { arrivedAt: Date | null; startsAt: Date }) => visitDate(v, zone.get(unitId) as string);
   const looksOf = groupBy(findings, (f) => `${f.visitId} ${f.unitId}`);
@@ -79,7 +81,8 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
   const cleaned = byUnit(cleanings);
   const happened = byUnit(events);
   const lastOnFile = new Map(onFile.map((t) => [t.unitId, toLocalDate(t.lastDoneOn as Date)]));
-  const read = byUnit(readings);
+  // A circuit that was opened and charged is another machine: what was read before says nothing of how it runs clean.
+  const read = byUnit(readings.filter((r) => r.at >= (anew.get(r.unitId) ?? r.at)));
   return units.map((u): UnitFile => {
     const unit = condenserUnitOf(u, u.kitchen);
     const happenedHere = (happened.get(u.id) ?? []).map((e) => ({ ...e, on: todayIn(u.kitchen.timeZone, e.at.getTime()) }));

@@ -35,7 +35,7 @@ const NOTHING: ImportSummary = {
   open: 0,
 };
 
-export function reportOf(json: unknown): ImportReport {
+function reportOf(json: unknown): ImportReport {
   const r = (json ?? {}) as Partial<ImportReport>;
   return { problems: r.problems ?? [], summary: { ...NOTHING, ...r.summary } };
 }

@@ -68,5 +68,5 @@ function reportOfPlan(plan: FleetPlan, reading: SheetReading | null): ImportRepo
 }
 
 /** What is still to be decided. */
-export const openIn = ({ questions, groups }: SheetReading): number =>
+const openIn = ({ questions, groups }: SheetReading): number =>
   questions.filter((q) => q.open).length + groups.filter((g) => g.open).length;

@@ -34,7 +34,7 @@ export async function leaveVisit(tx: Tx, how: 'cancelled' | 'closed', { visitId,
       state: true,
       events: {
         where: { OR: [{ to: 'booked' }, { kind: 'found_again', visitId }] },
-        orderBy: { at: 'desc' },
+        orderBy: { seq: 'desc' },
         select: { kind: true, from: true },
       },
     },

@@ -41,7 +41,8 @@ export async function drainOutbox({ db, now }: { db: Db; now: Date }, mail: Mail
   return sent;
 }
 
-type Claimed = Letter & { attempts: number };
+/** Of a link to choose a password nothing is kept once it is sent. */
+type Claimed = Letter & { attempts: number; kind: string };
 
 /** Takes the next message that still holds. A letter of null: it was overtaken, and is not sent. */
 function claimNext(db: Db, now: Date, leaveOut: string[]): Promise<{ id: string; letter: Claimed | null } | null> {
@@ -63,7 +64,7 @@ async function deliver(db: Db, server: Mailer, m: Claimed, now: Date): Promise<b
   const attempts = m.attempts + 1;
   const data =
     result.is === 'sent'
-      ? ({ status: 'sent', sentAt: now, error: '' } as const)
+      ? ({ status: 'sent', sentAt: now, error: '', ...(m.kind === 'password_link' ? { text: '' } : {}) } as const)
       : result.is === 'unknown'
         ? ({ status: 'unknown', error: `${NOT_KNOWN} (${result.said})` } as const)
         : ({ status: attempts >= MAX_ATTEMPTS ? 'failed' : 'queued', error: result.said } as const);

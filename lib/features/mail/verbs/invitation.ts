@@ -18,7 +18,7 @@ type Person = { name: string; email: string };
 
 const PRODUCT = { company: 'rimebook', product: 'rimebook', language: 'EN' };
 /** The same visit keeps its identity in every calendar it reaches. */
-export const visitUid = (id: string) => `visit-${id}@rimebook`;
+const visitUid = (id: string) => `visit-${id}@rimebook`;
 
 /** The package writes a calendar's name as it is: TEXT is escaped by RFC 5545 3.3.11. */
 const escaped = (text: string) => text.replace(/[\\;,]/g, '\\$&');

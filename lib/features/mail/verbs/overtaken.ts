@@ -1,7 +1,10 @@
 import 'server-only';
 import type { Tx } from '../../../database/client';
 
-type Message = { kind: string; ics: string; visitId: string | null };
+type Message = { kind: string; ics: string; visitId: string | null; createdAt: Date };
+
+/** The longest life of a link to choose a password. */
+const LINK_MS = 7 * 24 * 3_600_000;
 
 /** The state of the visit that a message tells of: every change that a calendar must hear of counts one up. */
 const sequenceOf = (ics: string): number => Number(/^SEQUENCE:(\d+)/m.exec(ics)?.[1] ?? 0);
@@ -11,6 +14,7 @@ const sequenceOf = (ics: string): number => Number(/^SEQUENCE:(\d+)/m.exec(ics)?
  * reads "moved" and then "booked" waits on the wrong day.
  */
 export async function overtakenBy(db: Tx, m: Message, now: Date): Promise<string | null> {
+  if (m.kind === 'password_link') return now.getTime() - m.createdAt.getTime() < LINK_MS ? null : 'The link in it is too old by now.';
   if (!m.visitId) return null;
   const visit = await db.visit.findUnique({
     where: { id: m.visitId },

@@ -22,14 +22,20 @@ export async function listPeople(db: Tx, now: Date) {
   })); // prettier-ignore
 }
 
-/** One person without the password, or null. */
+/** How somebody signs in: whether there is a second step, and the spare codes left. */
+export async function signInFacts(db: Tx, id: string): Promise<{ email: string; secondStep: boolean; spareCodes: number }> {
+  const u = await db.user.findUniqueOrThrow({ where: { id }, select: { email: true, secondStep: true, spareCodes: true } });
+  return { email: u.email, secondStep: u.secondStep !== null, spareCodes: u.spareCodes.length };
+}
+
+/** One person without what signs them in, or null. */
 export async function personToEdit(db: Tx, id: string) {
   const u = await db.user.findUnique({
     where: { id },
-    omit: { passwordHash: true },
+    omit: { passwordHash: true, secondStep: true, secondStepUsed: true, spareCodes: true },
     include: { timeOff: { orderBy: { startsOn: 'asc' } } },
   });
-  return u && { ...u, shifts: weekly(u.shifts), timeOff: u.timeOff.map(range) };
+  return u && { ...u, shifts: weekly(u.shifts), onCall: weekly(u.onCall), timeOff: u.timeOff.map(range) };
 }
 
 /** Units of measure the person reads in. */

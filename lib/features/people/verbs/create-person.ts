@@ -1,16 +1,21 @@
 import 'server-only';
+import { randomBytes } from 'node:crypto';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewPerson } from '../../../schemas/people';
 import { orSay } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { hashPassword } from './password';
+import { sendPasswordLink } from './password-links';
 
 export const PERSON_REFUSALS = { User_email_key: ['Someone signs in with this e-mail already.', 'email'] } as const;
 
-/** @throws AppError conflict — the e-mail is taken. */
-export async function createPerson({ db, actor, now }: ServiceContext, { password, ...data }: NewPerson): Promise<{ userId: string }> {
-  const passwordHash = await hashPassword(password);
+/** Without a password a link to choose one goes to the e-mail. @throws AppError conflict — the e-mail is taken. */
+export async function createPerson(
+  { db, actor, now, baseUrl = '' }: ServiceContext & { baseUrl?: string },
+  { password, ...data }: NewPerson,
+): Promise<{ userId: string }> {
+  const passwordHash = await hashPassword(password || randomBytes(32).toString('hex'));
   const work = withinTransaction(db, async (tx) => {
     const { id } = await tx.user.create({ data: { ...data, passwordHash, createdAt: now } });
     await writeAudit(tx, {
@@ -21,6 +26,7 @@ export async function createPerson({ db, actor, now }: ServiceContext, { passwor
       entityId: id,
       detail: { role: data.role },
     });
+    if (!password) await sendPasswordLink(tx, { id, ...data }, 'invitation', { now, baseUrl });
     return { userId: id };
   });
   return orSay(work, PERSON_REFUSALS);

@@ -7,7 +7,7 @@ export async function revokeSession({ db, now }: { db: Db; now: Date }, sessionI
 }
 
 export const createSession = (db: Tx, data: { userId: string; userAgent: string; createdAt: Date; expiresAt: Date }) =>
-  db.staffSession.create({ data: { ...data, lastSeenAt: data.createdAt } });
+  db.staffSession.create({ data: { ...data, lastSeenAt: data.createdAt, provenAt: data.createdAt } });
 
 /** Revokes one session, or all of a person's. */
 export const revokeSessions = (db: Tx, where: { userId: string; id?: string | { not: string } }, now: Date) =>

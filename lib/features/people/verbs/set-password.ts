@@ -2,17 +2,14 @@ import 'server-only';
 import { passwordProblem } from '../../../core/people/password-rule';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
-import { forgetTries, takeTry } from '../../../database/brakes';
+import { forgetTries } from '../../../database/brakes';
 import { revokeSessions } from './sessions';
 import { withinTransaction } from '../../../database/transaction';
 import type { ChangePassword, SetPassword } from '../../../schemas/people';
 import type { ServiceContext } from '../../context';
+import { guessKey, takeGuess } from './guesses';
 import { hashPassword, passwordMatches } from './password';
 import { accountKey } from './sign-in';
-
-const MOST_GUESSES = { most: 8, withinMs: 15 * 60_000 };
-/** Guesses at the password one has, by somebody who is signed in. */
-const guessKey = (userId: string) => `password:${userId}`;
 
 async function save(ctx: ServiceContext, userId: string, password: string, keepSession: string | null, action: string) {
   const { db, actor, now } = ctx;
@@ -36,15 +33,14 @@ export const setPassword = (ctx: ServiceContext, input: SetPassword): Promise<vo
   save(ctx, input.id, input.password, null, 'person.password_set');
 
 /**
- * One's own password; every other session of one's own ends. Whoever is at somebody's open screen may not guess without end.
+ * One's own password; every other session of one's own ends.
  * @throws AppError too_many | invalid — the current one does not match, or the new one is weak.
  */
 export async function changePassword(
   ctx: ServiceContext & { actor: { userId: string; sessionId: string } },
   input: ChangePassword,
 ): Promise<void> {
-  if (!(await takeTry(ctx.db, guessKey(ctx.actor.userId), MOST_GUESSES, ctx.now)))
-    throw new AppError('too_many', 'Too many tries. Wait a quarter of an hour, or ask the owner to set a new password.', 'current');
+  await takeGuess(ctx.db, ctx.actor.userId, 'current', ctx.now);
   const me = await ctx.db.user.findUnique({ where: { id: ctx.actor.userId } });
   if (!me || !(await passwordMatches(me.passwordHash, input.current)))
     throw new AppError('invalid', 'That is not the password you have now.', 'current');

@@ -5,6 +5,7 @@ import { forgetTries, giveBackTry, sweepTries, takeTry } from '../../../database
 import type { Db } from '../../../database/client';
 import { createSession, revokeSession } from './sessions';
 import { decoyHash, passwordMatches } from './password';
+import { takeCode } from './second-step';
 
 const QUARTER_MS = 15 * 60_000;
 const MOST_PER_ACCOUNT = { most: 8, withinMs: QUARTER_MS };
@@ -23,6 +24,8 @@ export type SignInInput = {
   userAgent: string;
   knownDevice: string | null;
   before?: string | null;
+  /** Of the second step, where the account has one, and what its secret is sealed with. */
+  second?: { code: string; key: Buffer };
 };
 
 export const accountKey = (email: string) => `account:${email}`;
@@ -30,13 +33,16 @@ export const accountKey = (email: string) => `account:${email}`;
 /**
  * Checks the password and opens a session. Tries are counted by account and by network address. A device on which the
  * account has signed in before has a count of its own, so strangers' wrong tries do not shut its owner out there.
- * @throws AppError too_many | not_allowed
+ * @throws AppError too_many | not_allowed | code_wanted | code_wrong
  */
 export async function signIn({ db, now }: { db: Db; now: Date }, input: SignInInput) {
   const email = input.email.trim().toLowerCase();
   const account = input.knownDevice ? `device:${input.knownDevice}` : accountKey(email);
   const address = `address:${input.address}`;
-  const tooMany = new AppError('too_many', 'Too many tries. Wait a quarter of an hour, or ask the owner to reset the password.');
+  const tooMany = new AppError(
+    'too_many',
+    'Too many tries. Wait a quarter of an hour, or choose a new password under “Forgotten password”.',
+  );
   if (!input.knownDevice && !(await takeTry(db, address, MOST_PER_ADDRESS, now))) throw tooMany;
   const noMatch = new AppError('not_allowed', 'That e-mail and password do not match.');
   // What no account can have is not looked up, nor kept.
@@ -46,6 +52,13 @@ export async function signIn({ db, now }: { db: Db; now: Date }, input: SignInIn
   const user = await db.user.findUnique({ where: { email } });
   const matches = await passwordMatches(user?.passwordHash ?? (await decoyHash()), input.password);
   if (!user?.active || !matches) throw noMatch;
+  if (user.secondStep && !input.second?.code) {
+    // The password was right: asking for the code is no guess.
+    await giveBackTry(db, account, now);
+    throw new AppError('code_wanted', 'Give the code that your authenticator shows.');
+  }
+  if (user.secondStep && input.second && !(await takeCode(db, user, input.second.code, input.second.key, now)))
+    throw new AppError('code_wrong', 'That code does not fit.');
 
   await forgetTries(db, account);
   await giveBackTry(db, address, now);

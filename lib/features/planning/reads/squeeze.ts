@@ -54,7 +54,9 @@ export async function squeezeProblem(db: Tx, kitchenId: string, from: Date) {
     ]),
   );
   const names = new Map(problem.technicians.map((t) => [t.id, t.name]));
-  return { problem, booked, standing, names, from, until, withoutPlace: unplaced.has(kitchenId) };
+  const people = await db.user.findMany({ where: { id: { in: [...names.keys()] } }, select: { id: true, phone: true } });
+  const phones = new Map(people.map((p) => [p.id, p.phone]));
+  return { problem, booked, standing, names, phones, from, until, withoutPlace: unplaced.has(kitchenId) };
 }
 
 /** Units on file at a kitchen, by name. */

@@ -3,7 +3,7 @@ import { VISITING_ROLES } from '../../../core/people/access';
 import { bringsLowSide } from '../../../core/tasks';
 import { addDays, approximateWeeks, fromDay, instantOf, toDay, type LocalDate } from '../../../core/calendar';
 import { needsOf } from '../../../core/visits/needs';
-import { assumedDrive, openings, pricesFrom, siteTimeOf, type InputFacts, type WeekProblem } from '../../../core/planning';
+import { assumedDrive, openings, pricesFrom, siteTimeOf, withOnCall, type InputFacts, type WeekProblem } from '../../../core/planning';
 import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
 import { learnedMinutes } from './learned-minutes';
@@ -15,6 +15,7 @@ import { costsSet } from '../../shop/reads/settings';
 /** Days past the week from which work may be brought forward to save a trip. */
 const LOOK_AHEAD_DAYS = 21;
 const MAX_KITCHENS = 120;
+const OVERTIME_MINUTES = 60;
 
 /**
  * Everything the planner needs to propose the rest of a week: due work that stands on no visit, who works when, when
@@ -86,21 +87,22 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
       const home = t.homeLat !== null ? { lat: t.homeLat, lng: t.homeLng } : base;
       const off = covered(t.timeOff);
       const at = (day: number, time: string) => instantOf(fromDay(day), time, zone);
+      const on = (hours: unknown) =>
+        days
+          .filter((d) => !off.has(d))
+          .flatMap((day) =>
+            clip(openings(weekly(hours), [day], new Set(), at)).map((range) => ({ day, hours: range, startPlace: home, endPlace: home })),
+          );
       return {
         id: t.id,
         name: t.name,
         skills: t.skills,
-        shifts: days
-          .filter((d) => !off.has(d))
-          .flatMap((day) =>
-            clip(openings(weekly(t.shifts), [day], new Set(), at)).map((hours) => ({
-              day,
-              hours,
-              startPlace: home,
-              endPlace: home,
-              overtimeMinutes: 60,
-            })),
-          ),
+        shifts: emergencyAt
+          ? withOnCall(
+              on(t.shifts).map((s) => ({ ...s, overtimeMinutes: OVERTIME_MINUTES })),
+              on(t.onCall),
+            )
+          : on(t.shifts).map((s) => ({ ...s, overtimeMinutes: OVERTIME_MINUTES })),
       };
     }),
     kitchens: kitchens.map((k) => {

@@ -12,6 +12,8 @@ import { bookingKitchen } from '../../visits/reads/visits';
 import type { SqueezeAsk } from '../../../schemas/squeeze';
 
 const SHOWN = 8;
+/** What cannot wait and is not reached within this long is a matter for the telephone. */
+const SOON_MINUTES = 120;
 
 /** Ways to fit an emergency in within seven days, least disturbance first. Books nothing. @throws AppError not_found | invalid */
 export async function offerSqueeze({ db, now }: { db: Db; now: Date }, ask: SqueezeAsk): Promise<SqueezeAnswer> {
@@ -37,6 +39,8 @@ export async function offerSqueeze({ db, now }: { db: Db; now: Date }, ask: Sque
     waitMinutes: Math.round(o.waitMinutes),
     extraDriveMinutes: Math.round(o.extraDriveMinutes),
     overtimeMinutes: Math.round(o.overtimeMinutes),
+    onCall: o.onCall,
+    phone: week.phones.get(o.technicianId) ?? '',
     moves: o.moved.map((m) => {
       const { version, kitchen: name, customer, timeZone, confirmed } = week.standing.get(m.visitId)!;
       return {
@@ -55,7 +59,14 @@ export async function offerSqueeze({ db, now }: { db: Db; now: Date }, ask: Sque
       };
     }),
   }));
-  return { offers, timeZone: kitchen.timeZone, notes: notesOn(week, skills, offers.length === 0, kitchen.name) };
+  const soonest = Math.min(...offers.map((o) => o.waitMinutes));
+  const couldAsk = soonest <= SOON_MINUTES ? [] : week.problem.technicians.filter((t) => skills.every((s) => t.skills.includes(s)));
+  return {
+    offers,
+    timeZone: kitchen.timeZone,
+    couldAsk: couldAsk.map((t) => ({ name: t.name, phone: week.phones.get(t.id) ?? '' })),
+    notes: notesOn(week, skills, offers.length === 0, kitchen.name),
+  };
 }
 
 /** Units whose skills the work asks for: those named, or any of the kitchen when none is. */

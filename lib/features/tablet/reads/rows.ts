@@ -57,7 +57,10 @@ export const OPEN_JOBS = {
 } as const satisfies Prisma.UnitInclude;
 type UnitRow = Prisma.UnitGetPayload<{ include: typeof OPEN_JOBS }>;
 
-export const unitOnFile = (u: UnitRow, more: Pick<UnitOnFile, 'past' | 'baseline' | 'pastLosses' | 'thumbs'>): UnitOnFile => ({
+export const unitOnFile = (
+  u: UnitRow,
+  more: Pick<UnitOnFile, 'past' | 'baseline' | 'pastLosses' | 'thumbs' | 'openSealed'>,
+): UnitOnFile => ({
   id: u.id,
   ...unitValues(u),
   compressorMap: u.compressorMap as CompressorMap | null,

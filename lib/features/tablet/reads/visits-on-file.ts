@@ -7,6 +7,7 @@ import { groupBy } from '../../../core/numerics/group-by';
 import type { Tx } from '../../../database/client';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Prisma } from '../../../database/generated/client';
+import { openRecordsOf, sealedOfVisits } from '../../sealed/reads/steps';
 import { unitsSaid } from '../../visits/reads/units-said';
 import { beliefsOfUnits } from './beliefs';
 import { pastOfUnits, thumbsOfUnits } from './past';
@@ -41,8 +42,12 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
   const followUps = await workWanted(db, ids);
   const eventsBy = groupBy(events, (e) => e.visitId);
   const followUpsBy = groupBy(followUps, (f) => f.visitId);
+  const sealed = await sealedOfVisits(db, ids);
   const said = new Map(
-    visits.map((v) => [v.id, unitsSaid({ ...v, unitEvents: eventsBy.get(v.id) ?? [], followUps: followUpsBy.get(v.id) ?? [] })]),
+    visits.map((v) => [
+      v.id,
+      unitsSaid({ ...v, sealed: sealed.get(v.id), unitEvents: eventsBy.get(v.id) ?? [], followUps: followUpsBy.get(v.id) ?? [] }),
+    ]),
   );
   const units = await db.unit.findMany({
     where: {
@@ -60,18 +65,21 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
   const past = await pastOfUnits(db, unitIds);
   const beliefs = await beliefsOfUnits(db, unitIds);
   const thumbs = await thumbsOfUnits(db, unitIds);
+  const open = await openRecordsOf(db, unitIds);
   const unitsBy = groupBy(units, (u) => u.kitchenId);
   const whole = (u: (typeof units)[number]): UnitOnFile =>
     unitOnFile(u, {
       past: past.get(u.id) ?? [],
       ...(beliefs.get(u.id) ?? { baseline: null, pastLosses: [] }),
       thumbs: thumbs.get(u.id) ?? [],
+      openSealed: open.get(u.id) ?? null,
     });
   return visits.map((v) => ({
     ...visitHead({ ...v, kitchen: priced(v.kitchen, shop) }, forUserId),
     units: (unitsBy.get(v.kitchenId) ?? []).filter((u) => u.archivedAt === null || said.get(v.id)?.has(u.id)).map(whole),
     entries: {
       ...entriesOf(v),
+      sealed: sealed.get(v.id) ?? [],
       events: (eventsBy.get(v.id) ?? []).map((e) => ({
         id: e.id,
         unitId: e.unitId,
@@ -128,7 +136,7 @@ function visitHead(v: VisitRow, forUserId: string | null): Omit<VisitOnFile, 'un
   };
 }
 
-function entriesOf(v: VisitRow): Omit<Entries, 'events' | 'followUps'> {
+function entriesOf(v: VisitRow): Omit<Entries, 'events' | 'followUps' | 'sealed'> {
   const byTime = <E extends { at: Date; id: string }>(list: E[]) =>
     [...list].sort((a, b) => a.at.getTime() - b.at.getTime() || a.id.localeCompare(b.id));
   return {

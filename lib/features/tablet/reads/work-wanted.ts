@@ -7,7 +7,7 @@ import type { Tx } from '../../../database/client';
 export async function workWanted(db: Tx, visitIds: readonly string[]): Promise<(FollowUpEntry & { visitId: string })[]> {
   const events = await db.jobEvent.findMany({
     where: { visitId: { in: [...visitIds] }, kind: { in: ['opened', 'found_again', 'taken_back'] }, byUserId: { not: null } },
-    orderBy: [{ at: 'asc' }, { id: 'asc' }],
+    orderBy: [{ at: 'asc' }, { seq: 'asc' }],
     include: { job: { include: { units: { orderBy: { unitId: 'asc' }, take: 1 } } } },
   });
   const takenBack = new Set(events.map((e) => e.aboutId));

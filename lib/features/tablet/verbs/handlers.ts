@@ -4,6 +4,7 @@ import type { Handler } from './context';
 import { followUpAdd } from './kinds/follow-up-add';
 import { findingSet } from './kinds/finding-set';
 import { readingAdd } from './kinds/reading-add';
+import { sealedStep } from './kinds/sealed-step';
 import { entryStrike, eventAdd, foodWarningAdd, partUse, photoAttach, signatureSet } from './kinds/small-entries';
 import { taskDone, taskNotDone } from './kinds/task-outcome';
 import { unitAdd } from './kinds/unit-add';
@@ -25,6 +26,7 @@ export const HANDLERS: { [K in OperationKind]: Handler<K> } = {
   'follow_up.add': followUpAdd,
   'food_warning.add': foodWarningAdd,
   'event.add': eventAdd,
+  'sealed.step': sealedStep,
   'entry.strike': entryStrike,
   'visit.close': visitClose,
 };

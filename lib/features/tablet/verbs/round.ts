@@ -5,6 +5,7 @@ import { AppError } from '../../../core/errors';
 import type { Me, RoundReply } from '../../../core/tablet';
 import type { Db, Prisma, Tx } from '../../../database/client';
 import { visitsOnFile } from '../reads/visits-on-file';
+import { handlingOf } from '../../refrigerant-book/reads/handling';
 import { lockDevice, SOMEONE_ELSE, type DeviceInfo } from './device';
 
 const DAY_MS = 86_400_000;
@@ -54,6 +55,7 @@ const BEGUN = {
     { tasks: { some: { answeredAt: { not: null } } } },
     { photos: { some: {} } },
     { parts: { some: {} } },
+    { sealedSteps: { some: {} } },
   ],
 } satisfies Prisma.VisitWhereInput;
 
@@ -80,6 +82,7 @@ async function roundIds(tx: Tx, userId: string, deviceId: string, now: Date): Pr
 async function readMe(tx: Tx, userId: string): Promise<Me> {
   const u = await tx.user.findUniqueOrThrow({ where: { id: userId } });
   const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } });
+  const { certificates, cylinders } = await handlingOf(tx, userId);
   return {
     userId: u.id,
     name: u.name,
@@ -87,6 +90,8 @@ async function readMe(tx: Tx, userId: string): Promise<Me> {
     gaugeGrade: u.gaugeGrade,
     gaugeSpanPa: u.gaugeSpanPa,
     currency: shop?.currency ?? 'USD',
+    certificates,
+    cylinders,
     temperatureUnit: u.temperatureUnit,
     pressureUnit: u.pressureUnit,
     massUnit: u.massUnit,

@@ -9,7 +9,7 @@ import { withinTransaction } from '../../../database/transaction';
 import type { ServiceContext } from '../../context';
 
 /** Days until a first visit where nobody knows when the unit was last seen to. */
-export const FIRST_VISIT_DAYS = 14;
+const FIRST_VISIT_DAYS = 14;
 
 export type FirstDates = {
   /** When the coil was last cleaned, by whomever. */

@@ -7,7 +7,7 @@ import type { Tx } from '../../../database/client';
 import { travelBetween } from '../../planning/reads/travel';
 import { bookableTechnicians, bookingKitchen } from './visits';
 
-export const SLOTS_OFFERED = 12;
+const SLOTS_OFFERED = 12;
 const DAYS_AHEAD = 14;
 /** Assumed on the road where a place has no coordinates. */
 const UNKNOWN_DRIVE_MINUTES = 20;

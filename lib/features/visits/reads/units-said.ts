@@ -13,10 +13,22 @@ export type Said = {
   followUps: About;
   foodWarnings: About;
   parts: About;
+  sealed?: About;
 };
 
 /** The units that a visit says something about. */
-export function unitsSaid({ tasks, findings, readings, outcomes, photos, unitEvents, followUps, foodWarnings, parts }: Said): Set<string> {
-  const all = [tasks, findings, readings, outcomes, photos, unitEvents, followUps, foodWarnings, parts].flat();
+export function unitsSaid({
+  tasks,
+  findings,
+  readings,
+  outcomes,
+  photos,
+  unitEvents,
+  followUps,
+  foodWarnings,
+  parts,
+  sealed = [],
+}: Said): Set<string> {
+  const all = [tasks, findings, readings, outcomes, photos, unitEvents, followUps, foodWarnings, parts, sealed].flat();
   return new Set(all.map((x) => x.unitId).filter((id) => id !== null));
 }

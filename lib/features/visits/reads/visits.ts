@@ -61,7 +61,6 @@ export async function bookableTechnicians(db: Tx) {
   });
   return rows.map((u) => ({ id: u.id, name: u.name, skills: u.skills, shifts: weekly(u.shifts), timeOff: u.timeOff.map(range) }));
 }
-export type Technician = Awaited<ReturnType<typeof bookableTechnicians>>[number];
 
 /** A kitchen as booking sees it, or null. */
 export async function bookingKitchen(db: Tx, id: string) {

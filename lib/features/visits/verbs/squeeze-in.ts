@@ -8,6 +8,7 @@ import type { Db } from '../../../database/client';
 import { kitchenTasks } from '../reads/visits';
 import type { SqueezeTake } from '../../../schemas/squeeze';
 import { unitsInNeed } from '../../planning/verbs/offer-squeeze';
+import { bookJob, jobToBook } from '../../jobs/verbs/book-job';
 import { checkedSpan } from './slot';
 import { staleVisitError } from './stale';
 import { refuseTaken, taskTakenError, writeBooking } from './write-booking';
@@ -36,6 +37,9 @@ export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ 
   const at = { now, anyway: true };
   const slot = await checkedSpan(db, input.kitchenId, input.technicianId, span, [...units, ...tasks], at);
   const moves = await checkedMoves(db, input, slot.kitchen.name, at);
+  const job = input.jobId ? await jobToBook(db, input.jobId, input.kitchenId) : null;
+  const emergency = job === null || job.urgency === 'now' || job.urgency === 'today';
+  const said = job ? `Job ${job.number}: ${input.what}` : `Emergency: ${input.what}`;
   const named = input.unitIds.length > 0 ? `\nUnits: ${units.map((u) => u.name).join(', ')}` : '';
   try {
     return await db.$transaction(
@@ -49,12 +53,13 @@ export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ 
             startsAt: slot.startsAt,
             endsAt: slot.endsAt,
             tasks,
-            note: `Emergency: ${input.what}${named}`,
-            emergency: true,
-            reason: `Emergency: ${input.what}`,
+            note: `${said}${named}`,
+            emergency,
+            reason: said,
           },
           ctx,
         );
+        if (job) await bookJob(tx, job, visitId, ctx);
         return { visitId };
       },
       { timeout: 30_000 },

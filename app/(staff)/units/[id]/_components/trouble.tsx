@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
@@ -37,7 +38,7 @@ export function Trouble({ found, jobs, timeZone, maySettle }: Props) {
         })}
         {jobs.map((f) => (
           <li key={f.id}>
-            <State shape="ask">Job {f.number}</State> {f.what}{' '}
+            <State shape="ask">Job {f.number}</State> <Link href={`/jobs/${f.id}`}>{f.what}</Link>{' '}
             <span className="text-soft">
               {JOB_STATE_LABEL[f.state].toLowerCase()}, {JOB_URGENCY_LABEL[f.urgency].toLowerCase()}
               {f.dueOn ? `, by ${dayWords(toLocalDate(f.dueOn))}` : ''}, since {dayIn(f.createdAt.getTime(), timeZone)}

@@ -69,7 +69,8 @@ export function UnitFound({
           </ul>
           {unit.followUps.map((f) => (
             <p key={f.id} className="mt-2">
-              <State shape="ask">Job {f.number}</State> {f.what} <span className="text-soft">{JOB_STATE_LABEL[f.state].toLowerCase()}</span>
+              <State shape="ask">Job {f.number}</State> <Link href={`/jobs/${f.id}`}>{f.what}</Link>{' '}
+              <span className="text-soft">{JOB_STATE_LABEL[f.state].toLowerCase()}</span>
             </p>
           ))}
           {unit.events.map((e) => (

@@ -17,14 +17,18 @@ export function Offer({ offer: o, timeZone, first, busy, onTake }: Props) {
             {[
               waits(o.waitMinutes),
               driving(o.extraDriveMinutes),
+              o.onCall ? `on call${o.phone ? `, ${o.phone}` : ', no number on file'}` : '',
               o.overtimeMinutes > 0 ? `day ends ${span(o.overtimeMinutes)} past the shift` : '',
             ]
               .filter(Boolean)
               .join(' · ')}
           </p>
         </div>
-        <Button look={first ? 'primary' : 'plain'} disabled={busy} onClick={onTake} aria-label={`Take ${when}, ${o.technician}`}>
+        <Button look={first ? 'primary' : 'plain'} disabled={busy} onClick={onTake}>
           {busy ? 'Booking …' : o.moves.length === 0 ? 'Book this' : `Book and move ${o.moves.length}`}
+          <span className="sr-only">
+            : {when}, {o.technician}
+          </span>
         </Button>
       </div>
       {o.moves.length === 0 ? <p className="mt-2">Nothing else moves.</p> : null}

@@ -7,7 +7,7 @@ import { FormErrors } from '../../../../_ui/field';
 import { take } from '../actions';
 import { Offer } from './offer';
 
-type Ask = { kitchenId: string; unitIds: string[]; taskIds: string[]; what: string; minutes: number };
+type Ask = { kitchenId: string; jobId?: string; unitIds: string[]; taskIds: string[]; what: string; minutes: number };
 
 /** The ways found, least disturbance first. Taking one books it and moves the others at once. */
 export function Offers({ ask, answer }: { ask: Ask; answer: SqueezeAnswer }) {
@@ -49,6 +49,19 @@ export function Offers({ ask, answer }: { ask: Ask; answer: SqueezeAnswer }) {
           {note}
         </p>
       ))}
+      {answer.couldAsk.length > 0 ? (
+        <div className="mt-2 rounded-md border-2 border-edge bg-sheet p-3">
+          <p className="font-bold">Nobody at work or on call is there within two hours. Ring and ask:</p>
+          <ul>
+            {answer.couldAsk.map((p) => (
+              <li key={p.name}>
+                {p.name}: {p.phone ? <a href={`tel:${p.phone}`}>{p.phone}</a> : 'no number on file'}
+              </li>
+            ))}
+          </ul>
+          <p className="text-sm text-soft">The owner sets numbers and hours on call under People.</p>
+        </div>
+      ) : null}
       <div className="mt-3">
         <FormErrors errors={wrong?.of === answer ? [wrong.message] : null} />
       </div>

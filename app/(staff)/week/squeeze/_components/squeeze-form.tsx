@@ -1,6 +1,6 @@
 'use client';
 
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { useRouter } from 'next/navigation';
 import { minutesOnSite, siteTimeWords, type SiteTime } from '@/lib/core/planning/on-site';
 import { Button, ButtonLink } from '../../../../_ui/button';
@@ -13,18 +13,26 @@ import { UnitsInNeed, type UnitInNeed } from './units-in-need';
 
 type Props = {
   kitchenId: string;
+  /** The job that it is for: times for it are looked for at once. */
+  job: { id: string; what: string; unitIds: string[] } | null;
+  anyHour: boolean;
   kitchens: { value: string; label: string }[];
   units: UnitInNeed[];
   siteTime: SiteTime;
   defaults: { date: string; from: string };
 };
 
-export function SqueezeForm({ kitchenId, kitchens, units, siteTime, defaults }: Props) {
+export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime, defaults }: Props) {
   const { form, error, busy, data } = useActionForm(look);
   const router = useRouter();
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   // What was answered before the form was changed is no answer any more.
   const [outdated, setOutdated] = useState<unknown>(null);
+  const jobId = job?.id;
+  const { ref } = form;
+  useEffect(() => {
+    if (jobId) ref.current?.requestSubmit();
+  }, [jobId, ref]);
   const work = units
     .flatMap((u) => u.tasks)
     .filter((t) => ticked.has(t.id))
@@ -33,30 +41,42 @@ export function SqueezeForm({ kitchenId, kitchens, units, siteTime, defaults }: 
     <div className="flex min-w-0 flex-col gap-6">
       <form {...form} onChange={() => setOutdated(data)} className="flex flex-col gap-5">
         <FormErrors errors={error('')} />
+        {job ? <input type="hidden" name="jobId" value={job.id} /> : null}
         <Sheet title="What is wrong">
           <div className="flex flex-col gap-4">
-            <Select
-              label="Kitchen"
-              name="kitchenId"
-              options={kitchens}
-              blank="Choose"
-              defaultValue={kitchenId}
-              onChange={(e) => {
-                setTicked(new Set());
-                router.replace(e.target.value ? `/week/squeeze?kitchen=${e.target.value}` : '/week/squeeze', { scroll: false });
-              }}
-              error={error('kitchenId')}
-              required
-            />
+            {job ? (
+              <input type="hidden" name="kitchenId" value={kitchenId} />
+            ) : (
+              <Select
+                label="Kitchen"
+                name="kitchenId"
+                options={kitchens}
+                blank="Choose"
+                defaultValue={kitchenId}
+                onChange={(e) => {
+                  setTicked(new Set());
+                  router.replace(e.target.value ? `/week/squeeze?kitchen=${e.target.value}` : '/week/squeeze', { scroll: false });
+                }}
+                error={error('kitchenId')}
+                required
+              />
+            )}
             <TextArea
               label="What is wrong"
               name="what"
               rows={2}
+              defaultValue={job?.what}
               error={error('what')}
               hint="In the caller’s words; the technician reads it."
               required
             />
-            <UnitsInNeed units={units} ticked={ticked} onTick={setTicked} error={error('unitIds') ?? error('taskIds')} />
+            <UnitsInNeed
+              units={units}
+              chosen={job?.unitIds}
+              ticked={ticked}
+              onTick={setTicked}
+              error={error('unitIds') ?? error('taskIds')}
+            />
           </div>
         </Sheet>
         <Sheet title="When">
@@ -91,7 +111,7 @@ export function SqueezeForm({ kitchenId, kitchens, units, siteTime, defaults }: 
             />
           </div>
           <label className="mt-4 flex items-center gap-2">
-            <input type="checkbox" name="anyHour" className="size-5" defaultChecked /> The kitchen lets us in at any hour
+            <input type="checkbox" name="anyHour" className="size-5" defaultChecked={anyHour} /> The kitchen lets us in at any hour
           </label>
         </Sheet>
         <div className="flex flex-wrap gap-3">

@@ -1,10 +1,16 @@
 'use client';
 
 export type UnitInNeed = { id: string; name: string; tasks: { id: string; kind: string; minutes: number; booked: boolean }[] };
-type Props = { units: UnitInNeed[]; ticked: ReadonlySet<string>; onTick: (ids: ReadonlySet<string>) => void; error?: string[] };
+type Props = {
+  units: UnitInNeed[];
+  chosen?: readonly string[];
+  ticked: ReadonlySet<string>;
+  onTick: (ids: ReadonlySet<string>) => void;
+  error?: string[];
+};
 
 /** Which units, and which of their tasks to do on the same trip. Neither need be known. */
-export function UnitsInNeed({ units, ticked, onTick, error }: Props) {
+export function UnitsInNeed({ units, chosen = [], ticked, onTick, error }: Props) {
   if (units.length === 0) return null;
   const toggle = (id: string, on: boolean) => onTick(new Set(on ? [...ticked, id] : [...ticked].filter((t) => t !== id)));
   return (
@@ -27,7 +33,8 @@ export function UnitsInNeed({ units, ticked, onTick, error }: Props) {
         {units.map((u) => (
           <li key={u.id}>
             <label className="flex min-h-8 items-center gap-2 font-bold">
-              <input type="checkbox" name="unitIds" value={u.id} className="size-5 shrink-0" /> {u.name}
+              <input type="checkbox" name="unitIds" value={u.id} className="size-5 shrink-0" defaultChecked={chosen.includes(u.id)} />{' '}
+              {u.name}
             </label>
             <ul className="ml-7 flex flex-wrap gap-x-4">
               {u.tasks.map((t) => (

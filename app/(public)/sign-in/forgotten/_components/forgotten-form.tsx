@@ -1,0 +1,26 @@
+'use client';
+
+import { Button } from '../../../../_ui/button';
+import { Field, FormErrors } from '../../../../_ui/field';
+import { Notice } from '../../../../_ui/notice';
+import { useActionForm } from '../../../../_ui/use-action-form';
+import { askForLink } from '../../actions';
+
+export function ForgottenForm() {
+  const { form, error, busy, saved } = useActionForm(askForLink);
+  if (saved)
+    return (
+      <Notice title="Look into your mail" action={null}>
+        If somebody signs in with this address, a link is on its way. Nothing came after ten minutes? The owner can set a password for you.
+      </Notice>
+    );
+  return (
+    <form {...form} className="flex flex-col gap-4">
+      <FormErrors errors={error('')} />
+      <Field label="E-mail" name="email" type="email" autoComplete="username" error={error('email')} required />
+      <Button look="primary" size="touch" type="submit" disabled={busy}>
+        Send me a link
+      </Button>
+    </form>
+  );
+}

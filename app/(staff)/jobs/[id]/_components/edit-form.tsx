@@ -1,0 +1,47 @@
+'use client';
+
+import { JOB_URGENCIES, JOB_URGENCY_LABEL, type JobUrgency } from '@/lib/core/jobs/states';
+import { Button } from '@/app/_ui/button';
+import { FormErrors, Select, TextArea } from '@/app/_ui/field';
+import { Saved } from '@/app/_ui/saved';
+import { useActionForm } from '@/app/_ui/use-action-form';
+import { editJob } from '../../actions';
+
+type Props = {
+  job: { id: string; version: number; what: string; urgency: JobUrgency; unitIds: string[] };
+  units: { id: string; name: string }[];
+};
+
+const URGENCIES = JOB_URGENCIES.map((value) => ({ value, label: JOB_URGENCY_LABEL[value] }));
+
+/** Words, urgency and units of the job, folded away until they have to change. */
+export function EditForm({ job, units }: Props) {
+  const { form, error, busy, saved } = useActionForm(editJob);
+  return (
+    <details className="rounded-lg border border-line bg-sheet p-4">
+      <summary className="min-h-9 cursor-pointer font-bold text-cold">Change words, urgency or units</summary>
+      <form {...form} className="mt-3 flex flex-col gap-4">
+        <FormErrors errors={error('') ?? error('unitIds')} />
+        <input type="hidden" name="jobId" value={job.id} />
+        <input type="hidden" name="version" value={job.version} />
+        <TextArea id="edit-what" label="What is wrong" name="what" rows={2} defaultValue={job.what} error={error('what')} />
+        <Select label="How soon" name="urgency" options={URGENCIES} defaultValue={job.urgency} error={error('urgency')} />
+        <fieldset>
+          <legend className="font-bold">Units</legend>
+          {units.map((u) => (
+            <label key={u.id} className="flex min-h-9 items-center gap-2">
+              <input type="checkbox" name="unitIds" value={u.id} defaultChecked={job.unitIds.includes(u.id)} className="size-5 shrink-0" />{' '}
+              {u.name}
+            </label>
+          ))}
+        </fieldset>
+        <div className="flex items-center gap-3">
+          <Button type="submit" disabled={busy}>
+            Save
+          </Button>
+          <Saved when={saved} />
+        </div>
+      </form>
+    </details>
+  );
+}

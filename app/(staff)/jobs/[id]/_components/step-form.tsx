@@ -1,0 +1,39 @@
+'use client';
+
+import type { JobState } from '@/lib/core/jobs/states';
+import { STEP_INFO, type JobStep } from '@/lib/core/jobs/steps';
+import { Button } from '@/app/_ui/button';
+import { FormErrors, TextArea } from '@/app/_ui/field';
+import { Sheet } from '@/app/_ui/sheet';
+import { useActionForm } from '@/app/_ui/use-action-form';
+import { takeStep } from '../../actions';
+
+/** What happened, in one tap and as many words as it needs. */
+export function StepForm({ jobId, from, steps }: { jobId: string; from: JobState; steps: readonly JobStep[] }) {
+  const { form, error, busy } = useActionForm(takeStep);
+  if (steps.length === 0) return null;
+  return (
+    <Sheet title="What happened">
+      <form {...form} key={from} className="flex flex-col gap-3">
+        <FormErrors errors={error('')} />
+        <input type="hidden" name="jobId" value={jobId} />
+        <input type="hidden" name="from" value={from} />
+        <TextArea
+          label="In a few words"
+          name="reason"
+          rows={2}
+          maxLength={500}
+          hint="Who said it, what was ordered where, why not."
+          error={error('reason')}
+        />
+        <div className="flex flex-wrap gap-2">
+          {steps.map((step) => (
+            <Button key={step} type="submit" name="step" value={step} disabled={busy}>
+              {STEP_INFO[step].label}
+            </Button>
+          ))}
+        </div>
+      </form>
+    </Sheet>
+  );
+}

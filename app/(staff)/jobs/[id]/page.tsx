@@ -1,0 +1,153 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { notFound } from 'next/navigation';
+import { daysBetween } from '@/lib/core/calendar';
+import { can } from '@/lib/core/people/access';
+import { isId } from '@/lib/core/ids/is-id';
+import { isOpen, JOB_SOURCE_LABEL, JOB_STATE_LABEL, JOB_WAIT_LABEL, stepsFrom, waitsFor } from '@/lib/core/jobs';
+import { counted } from '@/lib/core/wording/counted';
+import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
+import { jobPage } from '@/lib/features/jobs/reads/job-page';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../../_ui/button';
+import { Facts } from '../../../_ui/facts';
+import { PageHead, Sheet } from '../../../_ui/sheet';
+import { State } from '../../../_ui/state';
+import { Trail } from '../../../_ui/trail';
+import { Urgency } from '../_components/job-lines';
+import { EditForm } from './_components/edit-form';
+import { JobHistory } from './_components/job-history';
+import { StepForm } from './_components/step-form';
+import { VisitForm } from './_components/visit-form';
+
+export const metadata: Metadata = { title: 'Job' };
+
+export default definePage('read:job', async ({ db, actor, params }) => {
+  const job = isId(params.id) ? await jobPage(db, params.id) : null;
+  if (!job) notFound();
+  const { kitchen } = job;
+  const zone = kitchen.timeZone;
+  const wait = waitsFor(job);
+  const writes = can(actor, 'write:job');
+  const open = isOpen(job.state);
+  const bookable = open && job.state !== 'quoted';
+  const booked = job.state === 'booked' ? job.visit : null;
+  return (
+    <>
+      <Trail
+        items={[
+          { href: '/jobs', label: 'Jobs' },
+          { href: `/kitchens/${kitchen.id}`, label: kitchen.name },
+        ]}
+      />
+      <PageHead
+        title={`${job.number}. ${job.what}`}
+        lead={wait ? `${JOB_STATE_LABEL[job.state]}. Waits for: ${JOB_WAIT_LABEL[wait].toLowerCase()}.` : undefined}
+        actions={
+          writes && bookable && wait !== 'visit' ? (
+            <ButtonLink href={`/week/squeeze?job=${job.id}`} look={wait === 'booking' ? 'primary' : 'plain'}>
+              Find a time
+            </ButtonLink>
+          ) : null
+        }
+      />
+      <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_24rem]">
+        <div className="flex min-w-0 flex-col gap-6">
+          <Sheet title="The job" aside={open ? <Urgency urgency={job.urgency} /> : <Closed state={job.state} />}>
+            <Facts
+              items={[
+                [
+                  'Kitchen',
+                  <Link key="k" href={`/kitchens/${kitchen.id}`}>
+                    {kitchen.name}
+                  </Link>,
+                ],
+                ['From', `${JOB_SOURCE_LABEL[job.source]}, ${dayIn(job.createdAt, zone)}, ${timeIn(job.createdAt, zone)}`],
+                ['Caller', [job.callerName, job.callerPhone].filter(Boolean).join(', ')],
+                ['Do it by', job.dueOn ? dayWords(job.dueOn) : ''],
+                [
+                  job.units.length === 1 ? 'Unit' : 'Units',
+                  job.units.length === 0 ? (
+                    'Not said yet'
+                  ) : (
+                    <span key="u">
+                      {job.units.map((u, i) => (
+                        <span key={u.id}>
+                          {i > 0 ? ', ' : ''}
+                          <Link href={`/units/${u.id}`}>{u.name}</Link>
+                        </span>
+                      ))}
+                    </span>
+                  ),
+                ],
+                [
+                  'Found at',
+                  job.foundVisit ? (
+                    <Link
+                      key="f"
+                      href={`/visits/${job.foundVisit.id}`}
+                    >{`${dayIn(job.foundVisit.startsAt, zone)}, ${job.foundVisit.technician.name}`}</Link>
+                  ) : (
+                    ''
+                  ),
+                ],
+                [
+                  'Booked',
+                  booked ? (
+                    <Link
+                      key="v"
+                      href={`/week/${booked.id}`}
+                    >{`${dayIn(booked.startsAt, zone)}, ${timeIn(booked.startsAt, zone)}, ${booked.technician.name}`}</Link>
+                  ) : (
+                    ''
+                  ),
+                ],
+                ['What came of it', open ? '' : job.closedNote],
+              ]}
+            />
+            {job.note ? <p className="mt-3 whitespace-pre-line">{job.note}</p> : null}
+            {job.against.length > 0 ? (
+              <div className="mt-4 border-l-4 border-alarm pl-3">
+                <p className="font-bold">A repeat call: counted against what was done before</p>
+                <ul>
+                  {job.against.map((p) => (
+                    <li key={`${p.on} ${p.unitId} ${p.what}`}>
+                      {p.what}, {counted(daysBetween(p.on, job.calledOn), 'day')} before, {dayWords(p.on)}
+                    </li>
+                  ))}
+                </ul>
+              </div>
+            ) : null}
+          </Sheet>
+          <JobHistory events={job.events} timeZone={zone} />
+        </div>
+        {writes ? (
+          <div className="flex min-w-0 flex-col gap-6">
+            <StepForm jobId={job.id} from={job.state} steps={stepsFrom(job)} />
+            {bookable && !booked ? (
+              <VisitForm
+                jobId={job.id}
+                visits={job.coming.map((v) => ({
+                  value: v.id,
+                  label: `${dayIn(v.startsAt, zone)}, ${timeIn(v.startsAt, zone)}, ${v.technician.name}`,
+                }))}
+              />
+            ) : null}
+            {open ? (
+              <EditForm
+                job={{ id: job.id, version: job.version, what: job.what, urgency: job.urgency, unitIds: job.units.map((u) => u.id) }}
+                units={job.kitchenUnits}
+              />
+            ) : null}
+          </div>
+        ) : null}
+      </div>
+    </>
+  );
+});
+
+const Closed = ({ state }: { state: 'done' | 'declined' | string }) => (
+  <State shape={state === 'done' ? 'done' : 'off'} tone="soft">
+    {state === 'done' ? 'Done' : 'Declined'}
+  </State>
+);

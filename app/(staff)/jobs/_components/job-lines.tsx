@@ -1,0 +1,61 @@
+import Link from 'next/link';
+import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, type JobState, type JobUrgency } from '@/lib/core/jobs';
+import { dateWords, dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
+import { State } from '@/app/_ui/state';
+import { money } from './money';
+
+export type Line = {
+  id: string;
+  number: number;
+  what: string;
+  state: JobState;
+  urgency: JobUrgency;
+  dueOn: string | null;
+  createdAt: number;
+  kitchen: { id: string; name: string; timeZone: string };
+  units: { id: string; name: string }[];
+  visit: { id: string; startsAt: number; technician: string } | null;
+  quote: { totalCents: number; currency: string; validUntil: string } | null;
+};
+
+/** Jobs one below the other: what, where, how urgent, and what the next move is about. */
+export function JobLines({ lines, place = true }: { lines: readonly Line[]; place?: boolean }) {
+  return (
+    <ul>
+      {lines.map((j) => (
+        <li key={j.id} className="flex flex-wrap items-baseline justify-between gap-x-6 gap-y-1 border-b border-line py-2 last:border-0">
+          <span className="min-w-0 flex-1 basis-80">
+            <Link href={`/jobs/${j.id}`} className="font-bold">
+              {j.number}. {j.what}
+            </Link>
+            <span className="block text-soft">
+              {[place ? j.kitchen.name : '', j.units.map((u) => u.name).join(', ')].filter(Boolean).join(' · ')}
+            </span>
+          </span>
+          <span className="flex flex-col items-start sm:items-end">
+            <Urgency urgency={j.urgency} />
+            <span className="text-sm text-soft">{about(j)}</span>
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+export const Urgency = ({ urgency }: { urgency: JobUrgency }) =>
+  urgency === 'now' || urgency === 'today' ? (
+    <State shape="late" tone="alarm">
+      {JOB_URGENCY_LABEL[urgency]}
+    </State>
+  ) : (
+    <State shape={urgency === 'week' ? 'now' : 'later'} tone="soft">
+      {JOB_URGENCY_LABEL[urgency]}
+    </State>
+  );
+
+function about({ state, visit, quote, dueOn, createdAt, kitchen }: Line): string {
+  if (visit) return `${dayIn(visit.startsAt, kitchen.timeZone)}, ${timeIn(visit.startsAt, kitchen.timeZone)}, ${visit.technician}`;
+  if (state === 'quoted' && quote) return `${money(quote.totalCents, quote.currency)}, valid until ${dateWords(quote.validUntil)}`;
+  const by = dueOn ? `by ${dayWords(dueOn)}, ` : '';
+  return `${JOB_STATE_LABEL[state]}, ${by}since ${dayIn(createdAt, kitchen.timeZone)}`;
+}

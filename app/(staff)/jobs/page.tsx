@@ -1,0 +1,92 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { JOB_STATE_LABEL, JOB_WAIT_LABEL, listsOf, type JobWait } from '@/lib/core/jobs';
+import { dayIn } from '@/lib/core/calendar/when';
+import { counted } from '@/lib/core/wording/counted';
+import { closedLately, MOST_OPEN_JOBS, openJobLines } from '@/lib/features/jobs/reads/lists';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../_ui/button';
+import { Empty, PageHead, Sheet } from '../../_ui/sheet';
+import { State } from '../../_ui/state';
+import { JobLines } from './_components/job-lines';
+
+export const metadata: Metadata = { title: 'Jobs' };
+
+const SHOWN = 12;
+const CLOSED_DAYS = 14;
+
+const HINT: Record<JobWait, string> = {
+  office: 'Looked at, or its visit closed without a word: say what happens next.',
+  quote: 'The customer wants a price first.',
+  customer: 'Sent. Ring when it runs out.',
+  part: 'Ordered, or to be ordered.',
+  booking: 'Ready: find a date.',
+  visit: 'Booked. The technician has it.',
+};
+
+export default definePage('read:job', async ({ db, now, query }) => {
+  const [open, closed] = [await openJobLines(db), await closedLately(db, new Date(now.getTime() - CLOSED_DAYS * 86_400_000))];
+  const lists = listsOf(open);
+  return (
+    <>
+      <PageHead
+        title="Jobs"
+        lead={
+          open.length < MOST_OPEN_JOBS
+            ? `${counted(open.length, 'open job')}, each on the list of what it waits for.`
+            : `The ${MOST_OPEN_JOBS} most urgent of the open jobs.`
+        }
+        actions={
+          <>
+            <ButtonLink href="/jobs/call" look="primary">
+              Take a call
+            </ButtonLink>
+          </>
+        }
+      />
+      {lists.length === 0 ? (
+        <Empty action={<ButtonLink href="/jobs/call">Take a call</ButtonLink>}>
+          No job stands open. One comes from a call, or from what a technician finds.
+        </Empty>
+      ) : null}
+      <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
+        {lists.map(({ wait, jobs }) => {
+          const all = query.all === wait;
+          return (
+            <Sheet key={wait} title={`Waits for: ${lower(JOB_WAIT_LABEL[wait])}`} aside={<span className="text-soft">{jobs.length}</span>}>
+              <p className="-mt-2 mb-2 text-sm text-soft">{HINT[wait]}</p>
+              <JobLines lines={all ? jobs : jobs.slice(0, SHOWN)} />
+              {!all && jobs.length > SHOWN ? (
+                <p className="mt-2">
+                  <Link href={`/jobs?all=${wait}`}>{jobs.length - SHOWN} more</Link>
+                </p>
+              ) : null}
+            </Sheet>
+          );
+        })}
+        {closed.length > 0 ? (
+          <Sheet title={`Closed in the last ${CLOSED_DAYS} days`}>
+            <ul>
+              {closed.map((j) => (
+                <li key={j.id} className="border-b border-line py-1.5 last:border-0">
+                  <State shape={j.state === 'done' ? 'done' : 'off'} tone="soft">
+                    {JOB_STATE_LABEL[j.state]}
+                  </State>{' '}
+                  <Link href={`/jobs/${j.id}`}>
+                    {j.number}. {j.what}
+                  </Link>{' '}
+                  <span className="text-soft">
+                    {j.kitchen.name}, {dayIn(j.at, j.kitchen.timeZone)}
+                    {j.note ? `: ${j.note}` : ''}
+                  </span>
+                </li>
+              ))}
+            </ul>
+          </Sheet>
+        ) : null}
+      </div>
+    </>
+  );
+});
+
+const lower = (s: string) => s.charAt(0).toLowerCase() + s.slice(1);

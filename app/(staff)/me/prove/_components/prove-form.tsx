@@ -1,0 +1,39 @@
+'use client';
+
+import { useEffect } from 'react';
+import { Button, ButtonLink } from '../../../../_ui/button';
+import { Field, FormErrors } from '../../../../_ui/field';
+import { Notice } from '../../../../_ui/notice';
+import { useActionForm } from '../../../../_ui/use-action-form';
+import { prove } from '../../actions';
+
+export function ProveForm({ to }: { to: string }) {
+  const { form, error, busy, saved } = useActionForm(prove);
+  useEffect(() => {
+    // Not the router: what was asked for may be a file.
+    if (saved) window.location.assign(to);
+  }, [saved, to]);
+  if (saved)
+    return (
+      <Notice title="Thank you" action={<ButtonLink href="/me">My settings</ButtonLink>}>
+        What you asked for opens now; if it is a file, look among your downloads.
+      </Notice>
+    );
+  return (
+    <form {...form} className="flex flex-col gap-4">
+      <FormErrors errors={error('')} />
+      <Field
+        label="Your password"
+        name="password"
+        type="password"
+        autoComplete="current-password"
+        error={error('password')}
+        required
+        autoFocus
+      />
+      <Button look="primary" type="submit" disabled={busy} className="self-start">
+        It is me
+      </Button>
+    </form>
+  );
+}

@@ -1,0 +1,21 @@
+import type { Metadata } from 'next';
+import { definePage } from '@/lib/server/define-page';
+import { PageHead, Sheet } from '../../../_ui/sheet';
+import { ProveForm } from './_components/prove-form';
+
+export const metadata: Metadata = { title: 'Is it you?' };
+
+/** Only an address in this app: nobody is sent on to another's. */
+const onward = (to: string | undefined) => (to && /^\/(?![/\\])/.test(to) ? to : '/me');
+
+export default definePage('edit:self', async ({ actor, query }) => (
+  <>
+    <PageHead
+      title="Is it you?"
+      lead={`What comes next could harm the shop in wrong hands. You signed in as ${actor.name} a while ago: give the password once more.`}
+    />
+    <Sheet className="max-w-md">
+      <ProveForm to={onward(query.to)} />
+    </Sheet>
+  </>
+));

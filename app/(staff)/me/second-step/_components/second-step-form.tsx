@@ -1,0 +1,59 @@
+'use client';
+
+import { Button } from '../../../../_ui/button';
+import { Field, FormErrors } from '../../../../_ui/field';
+import { useActionForm } from '../../../../_ui/use-action-form';
+import { dropStep, startStep } from '../../actions';
+
+type Props = { secret: string; picture: { path: string; size: number } };
+
+export function SecondStepForm({ secret, picture }: Props) {
+  const { form, error, busy, data } = useActionForm(startStep);
+  if (data) return <SpareCodes codes={data} />;
+  return (
+    <form {...form} className="flex flex-col gap-4">
+      <FormErrors errors={error('')} />
+      <p>Read this with an authenticator (any that does codes by time), then give the code that it shows.</p>
+      <svg viewBox={`0 0 ${picture.size} ${picture.size}`} className="size-52 bg-white" role="img" aria-label="Code for the authenticator">
+        <path d={picture.path} fill="#000" />
+      </svg>
+      <p>
+        Can’t read it? Type this secret: <code className="break-all">{secret.replace(/(.{4})/g, '$1 ').trim()}</code>
+      </p>
+      <input type="hidden" name="secret" value={secret} />
+      <Field label="Code" name="code" inputMode="numeric" autoComplete="one-time-code" error={error('code')} required />
+      <Button look="primary" type="submit" disabled={busy} className="self-start">
+        Turn it on
+      </Button>
+    </form>
+  );
+}
+
+function SpareCodes({ codes }: { codes: string[] }) {
+  return (
+    <div className="flex flex-col gap-3" role="status">
+      <p className="font-bold">The second step is on. Write these down and keep them away from the telephone.</p>
+      <p className="text-soft">Each stands in for a code once, should the telephone be lost. They are shown now and never again.</p>
+      <ul className="grid grid-cols-2 gap-2 font-mono text-lg sm:grid-cols-3">
+        {codes.map((code) => (
+          <li key={code}>{code}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+export function DropForm({ spare }: { spare: number }) {
+  const { form, error, busy } = useActionForm(dropStep);
+  return (
+    <form {...form} className="flex flex-col gap-4">
+      <FormErrors errors={error('')} />
+      <p>
+        It is on, with {spare} spare {spare === 1 ? 'code' : 'codes'} left. A new telephone, or no spare codes? Turn it off and on again.
+      </p>
+      <Button look="danger" type="submit" disabled={busy} className="self-start">
+        Turn the second step off
+      </Button>
+    </form>
+  );
+}

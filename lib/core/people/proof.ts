@@ -1,0 +1,13 @@
+import type { Permission } from './access';
+
+/** What could harm the shop, or carry everything out of it, asks for the password again (OWASP ASVS 5.0, 7.5.3). */
+const ASKS_PROOF = ['manage:people', 'export:equipment', 'secure:self'] as const satisfies readonly Permission[];
+
+export const asksProof = (permission: Permission): boolean => (ASKS_PROOF as readonly Permission[]).includes(permission);
+
+const MINUTE = 60_000;
+/** How long a password given lets one open such a page or file; what was opened in time may be finished. */
+const LASTS_MS = { open: 30 * MINUTE, finish: 60 * MINUTE };
+
+export const isProven = (provenAt: Date, now: Date, what: keyof typeof LASTS_MS): boolean =>
+  now.getTime() - provenAt.getTime() < LASTS_MS[what];

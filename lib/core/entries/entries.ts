@@ -10,7 +10,7 @@ import type { ReadingField } from './reading-fields';
  * with its own id, kept there until the office has it, and applied there exactly once. Times are ISO 8601 instants,
  * quantities SI (kelvin, pascal above the local atmosphere, ampere).
  */
-export const OPERATION_VERSION = 4;
+export const OPERATION_VERSION = 5;
 
 export const FINDING_PHASES = ['found', 'left'] as const;
 /** As met on arrival, or as left behind. */

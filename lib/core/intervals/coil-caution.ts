@@ -2,7 +2,7 @@ import { GRADES, gradeIndex, type CoilGrade } from '../findings/grades';
 import {
   afterCleaning,
   asIfToday,
-  depositAfter,
+  meanDeposit,
   type FoulingPosterior,
   type Hyper,
   type Limit,
@@ -54,7 +54,7 @@ export function cautious(
 export function advice(posterior: FoulingPosterior, goal: Targets, settings: ShopPolicy, wash: WashThrough | null): string | null {
   const { residue } = posterior;
   // All that is there just after a cleaning, whether or not another one might take some of it.
-  const left = depositAfter(afterCleaning(posterior), 0, (deposit) => deposit);
+  const left = meanDeposit(afterCleaning(posterior));
   const lost = (lnK: number) => Math.round(100 * (1 - Math.exp(Math.min(0, lnK))));
   const band = `${lost(-left)} % (${lost(1.28 * residue.sd - left)}–${lost(-1.28 * residue.sd - left)})`;
   const even = `Even just cleaned, this condenser has lost ${band} of its conductance`;

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import type { Weekday } from '../../lib/core/calendar';
 import type { Aspect, Grade } from '../../lib/core/findings/grades';
 import type { Prisma } from '../../lib/database/generated/client';
 
@@ -6,7 +7,7 @@ import type { Prisma } from '../../lib/database/generated/client';
 
 const CITY_ZONE = 'America/Denver';
 const WEEKDAYS = [0, 1, 2, 3, 4] as const;
-const hours = (from: string, to: string, days: readonly number[] = WEEKDAYS) => days.map((weekday) => ({ weekday, from, to }));
+const hours = (from: string, to: string, days: readonly Weekday[] = WEEKDAYS) => days.map((weekday) => ({ weekday, from, to }));
 export const weeklyHours = hours;
 
 type Over<T> = Partial<T>;

@@ -102,6 +102,7 @@ test('routes answer whom the table says', async () => {
 /** What is sent with an action where an empty form says too little. */
 const forms: Record<string, (ids: Ids, whose: Whose) => Record<string, string>> = {
   'visit/[token]/actions answer': (ids, whose) => ({ token: ids[whose].link, answer: 'confirmed' }),
+  'quote/[token]/actions answer': (ids, whose) => ({ token: ids[whose].quote, answer: 'accepted', name: 'Ann Vale' }),
   'me/actions endMySession': (ids, whose) => ({ sessionId: ids[whose].session }),
 };
 

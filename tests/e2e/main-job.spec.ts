@@ -74,6 +74,8 @@ test('from a fleet file to a tightened rule', async ({ browser, page, signIn, ac
   await typeReading(before, 'Air into the coil', '95');
   await typeReading(before, 'Running steadily for', '20');
   const estimate = before.getByRole('region', { name: 'Estimate' });
+  await expect(estimate.getByText(/^Head is \d+ °F \(\d+ K\) over the air; this unit runs \d+ °F \(\d+ K\) clean\.$/)).toBeVisible();
+  await estimate.getByText('The figures').click();
   await expect(estimate.getByText('Conductance lost')).toBeVisible();
   await expect(estimate.getByText(/\d+ % \(\d+–\d+\)/).first()).toBeVisible();
   await expect(estimate.getByText('Cooling lost, hot day')).toBeVisible();
@@ -87,7 +89,7 @@ test('from a fleet file to a tightened rule', async ({ browser, page, signIn, ac
     .filter({ hasText: 'Coil cleaning' })
     .getByRole('button', { name: 'Done', exact: true })
     .click();
-  await expect(tablet.getByText(/look at the low side/)).toBeVisible();
+  await expect(tablet.getByText(/look and grade: .*the drain/)).toBeVisible();
   await atStep(tablet, 'Lock out, look and clean');
   for (const [aspect, label] of [
     ['Condenser coil', 'Packed'],
@@ -99,7 +101,7 @@ test('from a fleet file to a tightened rule', async ({ browser, page, signIn, ac
     await grade(tablet, aspect, label);
   await tablet.getByRole('button', { name: 'All sound' }).click();
   await atStep(tablet, 'Leave the unit');
-  await expect(tablet.getByText(/look at the low side/)).toHaveCount(0);
+  await expect(tablet.getByText(/look and grade/)).toHaveCount(0);
   // Graded, the two inspections are done.
   await expect(tablet.locator('#tasks').getByText('Done', { exact: true })).toHaveCount(3);
 

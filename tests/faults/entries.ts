@@ -92,7 +92,11 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
       return kind === 'task.done' ? made(kind, { taskId: task.taskId }) : made(kind, { taskId: task.taskId, reason: 'no time' });
     }
     case 'part.use':
-      return made(kind, { unitId: random.chance(0.5) ? unitId : null, what: `filter ${random.whole(100)}`, quantity: 1 + random.whole(3) });
+      return made(kind, {
+        unitId: random.chance(0.5) ? unitId : null,
+        what: random.chance(0.4) ? 'drain pan tablet' : `filter ${random.whole(100)}`,
+        quantity: 1 + random.whole(2),
+      });
     case 'follow_up.add':
       return made(kind, { unitId, what: `${WISHED} ${random.whole(1000)}`, urgency: random.pick(URGENCIES), note: '' });
     case 'food_warning.add':

@@ -38,7 +38,10 @@ export async function judge(
     else if (!isDeepStrictEqual(there.payload, plain(op.payload))) verdict.unequal.push(`${op.kind} ${op.id} arrived changed`);
   }
   if (filed.length > given.written.length) verdict.doubled.push(`${filed.length} operations filed of ${given.written.length} written`);
-  await judgeRows(db, given, new Set(filed.filter((o) => o.outcome !== 'rejected').map((o) => o.id)), verdict);
+  const sameAs = new Map(
+    filed.flatMap((o) => ((o.detail as { same?: string }).same ? [[o.id, (o.detail as { same: string }).same] as const] : [])),
+  );
+  await judgeRows(db, given, new Set(filed.filter((o) => o.outcome !== 'rejected').map((o) => o.id)), sameAs, verdict);
   await judgeBook(db, given.visitIds, verdict);
   judgeTold(filed, new Map(given.written.map((o) => [o.id, Date.parse(o.basedOn)])), verdict);
   const office = await visitsOnFile(db, given.visitIds, given.personId);
@@ -58,10 +61,16 @@ async function judgeRows(
   db: Db,
   given: { written: readonly Operation[]; visitIds: readonly string[] },
   taken: ReadonlySet<string>,
+  /** Entries that said what another tablet's said, and whose row stands for both: that one is not taken back alone. */
+  sameAs: ReadonlyMap<string, string>,
   verdict: Verdict,
 ): Promise<void> {
+  const shared = new Set(sameAs.values());
   const struck = new Set(
-    given.written.filter((o) => o.kind === 'entry.strike' && taken.has(o.id)).map((o) => (o.payload as { entryId: string }).entryId),
+    given.written
+      .filter((o) => o.kind === 'entry.strike' && taken.has(o.id))
+      .map((o) => (o.payload as { entryId: string }).entryId)
+      .filter((id) => !shared.has(id)),
   );
   for (const [kind, table] of Object.entries(TABLE)) {
     const find = db[table].findMany as unknown as (q: object) => Promise<{ id: string; fileId?: string | null }[]>;
@@ -71,7 +80,9 @@ async function judgeRows(
           ? { foundVisitId: { in: [...given.visitIds] }, what: { startsWith: WISHED } }
           : { visitId: { in: [...given.visitIds] } },
     });
-    const expected = given.written.filter((o) => o.kind === kind && taken.has(o.id) && !struck.has(o.id)).map((o) => o.id);
+    const expected = given.written
+      .filter((o) => o.kind === kind && taken.has(o.id) && !sameAs.has(o.id) && !struck.has(o.id))
+      .map((o) => o.id);
     const there = new Map(rows.map((r) => [r.id, r]));
     for (const id of expected) {
       const row = there.get(id);

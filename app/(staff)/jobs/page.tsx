@@ -5,7 +5,7 @@ import { dayIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { closedLately, MOST_OPEN_JOBS, openJobLines } from '@/lib/features/jobs/reads/lists';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../_ui/button';
+import { ButtonLink, FileLink } from '../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../_ui/sheet';
 import { State } from '../../_ui/state';
 import { JobLines } from './_components/job-lines';
@@ -38,6 +38,7 @@ export default definePage('read:job', async ({ db, now, query }) => {
         }
         actions={
           <>
+            <FileLink href="/jobs/export">Quotes as CSV</FileLink>
             <ButtonLink href="/jobs/call" look="primary">
               Take a call
             </ButtonLink>

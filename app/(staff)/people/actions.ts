@@ -2,6 +2,8 @@
 
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
+import { NewCertificate, WithdrawCertificate } from '@/lib/schemas/refrigerant-book';
+import { addCertificate, withdrawCertificate } from '@/lib/features/refrigerant-book/verbs/certificates';
 import { EditPerson, EndSession, NewPerson, NewTimeOff, PersonId, RemoveTimeOff, SetActive, SetPassword } from '@/lib/schemas/people';
 import { defineFormAction } from '@/lib/server/define-action';
 import { createPerson } from '@/lib/features/people/verbs/create-person';
@@ -37,6 +39,16 @@ export const givePassword = defineFormAction('manage:people', SetPassword, async
 
 export const endSessions = defineFormAction('manage:people', EndSession, async (ctx) => {
   await endSession(ctx, ctx.input);
+  refresh();
+});
+
+export const addLicence = defineFormAction('manage:people', NewCertificate, async (ctx) => {
+  await addCertificate(ctx, ctx.input);
+  refresh();
+});
+
+export const withdrawLicence = defineFormAction('manage:people', WithdrawCertificate, async (ctx) => {
+  await withdrawCertificate(ctx, ctx.input.id);
   refresh();
 });
 

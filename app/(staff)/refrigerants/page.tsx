@@ -1,8 +1,10 @@
 import type { Metadata } from 'next';
+import { can } from '@/lib/core/people/access';
 import { REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
 import { unitInKitchen } from '@/lib/features/equipment/reads/units';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../_ui/button';
 import { PageHead } from '../../_ui/sheet';
 import { LookUp } from './_components/look-up';
 
@@ -14,6 +16,7 @@ export default definePage('look-up:refrigerant', async ({ db, actor, query }) =>
   return (
     <>
       <PageHead
+        actions={can(actor, 'read:refrigerant-book') ? <ButtonLink href="/refrigerants/book">Refrigerant book</ButtonLink> : null}
         title="Pressure and temperature"
         lead={
           unit

@@ -61,6 +61,14 @@ export const URGENCY_LABEL: Record<Urgency, string> = {
   quote: 'Quote first',
 };
 
+/** How a unit is left that does not simply run, and what that asks of the office. */
+export type LeftHow = { label: string; what: string; urgency: Urgency; event: EnteredEvent | null };
+export const LEFT_HOW: readonly LeftHow[] = [
+  { label: 'Stays off: office, now', what: 'Left off: it stays off until somebody has worked on it', urgency: 'now', event: null },
+  { label: 'Tripped, left off', what: 'Tripped on high pressure, left off', urgency: 'now', event: 'high_pressure_trip' },
+  { label: 'Left running, watch', what: 'Left running: look at it again within days', urgency: 'soon', event: null },
+];
+
 export const STRUCK = ['part', 'follow_up', 'event', 'photo'] as const;
 
 export type Payloads = {

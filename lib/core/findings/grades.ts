@@ -38,10 +38,14 @@ export const ASPECT_INFO = {
     within: 'the coil',
     grades: [
       { grade: 'bare', label: 'Bare', definition: 'Fins bright; a lamp behind the coil shines through everywhere.' },
-      { grade: 'filmed', label: 'Filmed', definition: 'Fins dull, but every gap is open.' },
-      { grade: 'furred', label: 'Furred', definition: 'Fluff or grease on the face; light still comes through all of it.' },
-      { grade: 'matted', label: 'Matted', definition: 'Light comes through in patches only.' },
-      { grade: 'packed', label: 'Packed', definition: 'No light comes through.' },
+      { grade: 'filmed', label: 'Filmed', definition: 'Fins dull; a finger comes away grey or greasy. Nothing stands up from the face.' },
+      {
+        grade: 'furred',
+        label: 'Furred',
+        definition: 'A coat stands up from the face and can be lifted off; a lamp behind still shines through everywhere.',
+      },
+      { grade: 'matted', label: 'Matted', definition: 'The coat closes it in patches: there no light comes through.' },
+      { grade: 'packed', label: 'Packed', definition: 'Closed: hardly any light comes through anywhere.' },
     ],
     cleanTo: 'furred',
     stoppedFrom: 'matted',
@@ -138,6 +142,9 @@ export const GRADE_NAMES = [...new Set(ASPECTS.flatMap((a) => ASPECT_INFO[a].gra
 export function gradeIndex(aspect: Aspect, grade: string): number {
   return ASPECT_INFO[aspect].grades.findIndex((g) => g.grade === grade);
 }
+
+/** Whether a grade is one of the aspect's. */
+export const isGradeOf = <A extends Aspect>(aspect: A, grade: string): grade is GradeOf<A> => gradeIndex(aspect, grade) >= 0;
 
 const from = (aspect: Aspect, grade: string, edge: string) => gradeIndex(aspect, grade) >= gradeIndex(aspect, edge);
 export const isClean = (aspect: Aspect, grade: string): boolean => {

@@ -18,6 +18,8 @@ export type QuoteLine = {
   unit: string;
   priceCents: number;
   taxed: boolean;
+  /** Of the shop's list of parts, where it is one. */
+  partNumber?: string;
 };
 
 export type QuoteSums = { lines: number[]; netCents: number; taxCents: number; totalCents: number };

@@ -81,6 +81,10 @@ const GRANTS = {
   'manage:shop': ['owner'],
   'read:messages': ['owner', 'dispatcher'],
   'look-up:refrigerant': ['owner', 'dispatcher', 'technician'],
+  'read:refrigerant-book': ['owner', 'dispatcher'],
+  'write:refrigerant-book': ['owner', 'dispatcher'],
+  /** Clean, repair or replace: what is decided about a unit. */
+  'decide:unit': ['owner'],
   'edit:self': ['owner', 'dispatcher', 'technician'],
   /** How one signs in. */
   'secure:self': ['owner', 'dispatcher', 'technician'],

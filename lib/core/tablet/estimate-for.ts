@@ -1,4 +1,13 @@
-import { cleanPrior, compareBeforeAfter, questionReading, type BeforeAfter, type Doubt, type Estimate } from '../condenser/api';
+import {
+  cleanPrior,
+  compareBeforeAfter,
+  lineFigures,
+  questionReading,
+  type BeforeAfter,
+  type Doubt,
+  type Estimate,
+  type LineFigures,
+} from '../condenser/api';
 import { baselineOf, condenserUnitOf, conditionsOf, readingOf } from '../condenser/from-record';
 import type { SeenAtReading } from '../findings/seen';
 import { estimateReading } from '../evidence/estimate-record';
@@ -38,3 +47,7 @@ export function doubtsOf(unit: UnitOnFile, kitchen: KitchenOnFile, reading: Read
 export function compareFor(unit: UnitOnFile, kitchen: KitchenOnFile, before: ReadingSoFar, after: ReadingSoFar): BeforeAfter {
   return compareBeforeAfter(condenserUnitOf(unit, kitchen), readingOf(recordOf(before)), readingOf(recordOf(after)));
 }
+
+/** Superheat and subcooling, where the reading holds both ends of one. */
+export const linesFor = (unit: UnitOnFile, kitchen: KitchenOnFile, reading: ReadingSoFar): LineFigures =>
+  lineFigures(condenserUnitOf(unit, kitchen), readingOf(recordOf(reading)));

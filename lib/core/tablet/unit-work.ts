@@ -2,6 +2,7 @@ import { FOOD_LIMIT_K } from '../findings/cautions';
 import { has } from '../findings/for-unit';
 import { aspectInfo, ASPECTS, gradeWords, isStopped, type Aspect } from '../findings/grades';
 import { COIL_CLEANING, isUsualKind, kindInfo, looksAt, type InspectionTask } from '../tasks/kinds';
+import { unlookedFor } from '../tasks/needed';
 import type { FindingEntry, UnitOnFile, VisitOnFile, VisitTaskOnFile } from './state';
 
 /** What the entries of one unit amount to: tasks they answer, and what they still leave open. */
@@ -23,6 +24,12 @@ export function lacksForCleaning(visit: VisitOnFile, unit: UnitOnFile): string[]
   for (const a of kindInfo(COIL_CLEANING)?.neededBeforeClosing ?? []) if (!lookedAt(findings, unit.id, a)) lacks.push(aspectInfo(a).within);
   return lacks;
 }
+
+/** What a task that is said to be done still lacks before it counts, in words. */
+export const lacksForTask = (visit: VisitOnFile, unit: UnitOnFile, task: Pick<VisitTaskOnFile, 'kindKey' | 'unitId'>): string[] =>
+  task.kindKey === COIL_CLEANING
+    ? lacksForCleaning(visit, unit)
+    : unlookedFor(task, visit.entries.findings).map((a) => aspectInfo(a).within);
 
 /** Whether what was graded answers a task by itself: a drain graded is the drain inspection done. */
 function isAnswered(visit: VisitOnFile, unit: UnitOnFile, task: VisitTaskOnFile): boolean {
@@ -62,9 +69,13 @@ export function openFinds(visit: VisitOnFile, unit: UnitOnFile): OpenFind[] {
 
 export const NO_FOOD = 'Box too warm for food; none in it.';
 
+/** Whether a box holds food that must stay below the limit: no freezer, no ice machine. */
+export const foodBox = (unit: Pick<UnitOnFile, 'application' | 'kind'>): boolean =>
+  unit.application === 'medium' && unit.kind !== 'ice_machine';
+
 /** Read above the limit in a box for food, and nobody told. Kelvin; null where there is nothing to tell. */
 export function untoldFood(visit: VisitOnFile, unit: UnitOnFile): number | null {
-  if (unit.application !== 'medium' || unit.kind === 'ice_machine') return null;
+  if (!foodBox(unit)) return null;
   const warmest = Math.max(...visit.entries.readings.filter((r) => r.unitId === unit.id).map((r) => r.values.boxK ?? 0), 0);
   if (warmest <= FOOD_LIMIT_K) return null;
   const said =

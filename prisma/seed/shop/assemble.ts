@@ -1,3 +1,4 @@
+import { STORED_HOURS } from '../../../lib/database/stored/shop';
 import { RandomStream } from '../../../lib/core/numerics/random';
 import { usualTasks } from '../../../lib/core/tasks/kinds';
 import { fahrenheitToKelvin } from '../../../lib/core/measures';
@@ -68,7 +69,7 @@ export function assemble(seed: number, startedOn: LocalDate): Rows & { placed: P
       contactEmail: customer.email,
       energyPricePerKwh: k.price,
       hotDayAirK: fahrenheitToKelvin(k.hotDayF),
-      serviceHours: weeklyHours(k.hours[0], k.hours[1], k.sundays ? [0, 1, 2, 3, 4, 5, 6] : [0, 1, 2, 3, 4, 5]),
+      serviceHours: STORED_HOURS.write(weeklyHours(k.hours[0], k.hours[1], k.sundays ? [0, 1, 2, 3, 4, 5, 6] : [0, 1, 2, 3, 4, 5])),
       createdAt,
     });
     rows.kitchens.push(kitchen);

@@ -1,3 +1,4 @@
+import { STORED_HOURS } from '../../../lib/database/stored/shop';
 import signIns from '../sign-ins.json';
 import type { RandomStream } from '../../../lib/core/numerics/random';
 import type { Prisma } from '../../../lib/database/generated/client';
@@ -48,6 +49,6 @@ export function people(hashes: Record<string, string>, random: RandomStream): Pr
     };
     if (s.role !== 'technician') return personRow({ ...base, skills: [], shifts: [] });
     const { shift, skills, ...rest } = VANS[van++ % VANS.length] as (typeof VANS)[number];
-    return personRow({ ...base, ...rest, skills: [...skills], shifts: weeklyHours(shift[0], shift[1]) });
+    return personRow({ ...base, ...rest, skills: [...skills], shifts: STORED_HOURS.write(weeklyHours(shift[0], shift[1])) });
   });
 }

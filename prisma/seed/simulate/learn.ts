@@ -8,6 +8,9 @@ import { seenAt } from '../../../lib/core/findings/seen';
 import { DEFAULT_HYPER } from '../../../lib/core/fouling';
 import { dayInWords } from '../../../lib/core/intervals/words';
 import { RandomStream } from '../../../lib/core/numerics/random';
+import { STORED_ESTIMATE } from '../../../lib/database/stored/estimate';
+import { STORED_FLEET_BELIEF } from '../../../lib/database/stored/fouling';
+import { STORED_CHANGE_EVIDENCE } from '../../../lib/database/stored/records';
 import type { Prisma } from '../../../lib/database/generated/client';
 import { CITY } from '../shop/kitchens';
 import { shopSettings } from '../shop/assemble';
@@ -142,7 +145,7 @@ export class Learning {
           ...said,
           fromDueOn: asDate(c.fromDueOn),
           toDueOn: c.toDueOn && asDate(c.toDueOn),
-          evidence: c.evidence as unknown as Prisma.InputJsonValue,
+          evidence: STORED_CHANGE_EVIDENCE.write(c.evidence),
         });
   }
 
@@ -204,7 +207,7 @@ export class Learning {
         unitId,
         at: new Date(at),
         ...columns,
-        result: result as unknown as Prisma.InputJsonValue,
+        result: STORED_ESTIMATE.write(result),
       });
       file.readings.push(fact);
     }
@@ -227,7 +230,7 @@ export class Learning {
     const fittedAt = new Date(instantOf(on, '03:00', CITY.timeZone));
     this.priors.push({
       id: this.random.uuid(),
-      hyper: this.fleet as unknown as Prisma.InputJsonValue,
+      hyper: STORED_FLEET_BELIEF.write(this.fleet),
       modelVersion: this.fleet.fouling.modelVersion,
       fittedAt,
     });

@@ -12,9 +12,13 @@ const UNEXPECTED = /Something went wrong here/;
 
 /** What stands in an address for its `[…]`, and the query it needs to be answered at all. */
 function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<string, string> {
-  const { visit, picture, link, feed, holder, device } = ids[whose];
+  const { visit, picture, link, quote, feed, holder, device } = ids[whose];
   return {
     '/visit/[token]': link,
+    '/quote/[token]': quote,
+    '/quote/[token]/pdf': quote,
+    '/api/quotes/[id]': shop.quote,
+    '/jobs/[id]/quote': shop.job,
     '/sign-in/link/[token]': 'A'.repeat(43),
     '/api/feeds/[token]': `${feed}.ics`,
     '/visits/[id]': visit,
@@ -36,6 +40,8 @@ function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<strin
     '/kitchens/new': `?customer=${shop.customer}`,
     '/owner/kitchens/[id]': shop.kitchen,
     '/units/[id]': shop.unit,
+    '/units/[id]/refrigerant': shop.unit,
+    '/refrigerants/book/[id]': shop.cylinder,
     '/units/[id]/edit': shop.unit,
     '/units/new': `?kitchen=${shop.kitchen}`,
     '/people/[id]': shop.person,

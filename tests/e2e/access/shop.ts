@@ -2,11 +2,31 @@ import { createHash, randomBytes, randomUUID } from 'node:crypto';
 import pg from 'pg';
 
 /** Two of everything that can be somebody's: the one who asks, and somebody else. */
-export type Theirs = { visit: string; picture: string; link: string; feed: string; holder: string; device: string; session: string };
+export type Theirs = {
+  visit: string;
+  picture: string;
+  link: string;
+  quote: string;
+  quoteId: string;
+  feed: string;
+  holder: string;
+  device: string;
+  session: string;
+};
 export type Ids = {
   own: Theirs;
   foreign: Theirs;
-  shop: { customer: string; kitchen: string; unit: string; person: string; importRun: string; planRun: string; job: string };
+  shop: {
+    customer: string;
+    kitchen: string;
+    unit: string;
+    person: string;
+    cylinder: string;
+    importRun: string;
+    planRun: string;
+    job: string;
+    quote: string;
+  };
 };
 
 const hash = (text: string) => createHash('sha256').update(text).digest('hex');
@@ -43,7 +63,16 @@ export async function openShop(url: string) {
       hash(name),
       picture,
     ]);
-    const [link, feed] = [token(), token()];
+    const [link, feed, quote] = [token(), token(), token()];
+    const job = await one(
+      `INSERT INTO "Job" (id, "kitchenId", source, state, what) VALUES (gen_random_uuid(), $1, 'call', 'quoted', $2) RETURNING id`,
+      [kitchen, name],
+    );
+    const quoteId = await one(
+      `INSERT INTO "Quote" (id, "jobId", version, lines, "netCents", "taxCents", "totalCents", currency, "validUntil", reason, "sentAt", "tokenHash")
+       VALUES (gen_random_uuid(), $1, 1, '{"v":1,"lines":[]}', 0, 0, 0, 'USD', '2099-01-01', 'Worn out.', now(), $2) RETURNING id`,
+      [job, hash(quote)],
+    );
     await client.query(
       `INSERT INTO "CustomerLink" (id, "tokenHash", "visitId", "expiresAt") VALUES (gen_random_uuid(), $1, $2, now() + interval '30 days')`,
       [hash(link), visit],
@@ -57,7 +86,7 @@ export async function openShop(url: string) {
       [userId],
     );
     const device = await one(`INSERT INTO "Device" (id, "userId") VALUES (gen_random_uuid(), $1) RETURNING id`, [userId]);
-    return { visit, picture, link, feed, session, device, holder: userId };
+    return { visit, picture, link, quote, quoteId, feed, session, device, holder: userId };
   }
 
   return {
@@ -69,13 +98,18 @@ export async function openShop(url: string) {
       const foreign = await theirs(other);
       // A link that was taken back, and an address that is revoked, are nobody's.
       await client.query(`UPDATE "CustomerLink" SET "revokedAt" = now() WHERE "tokenHash" = $1`, [hash(foreign.link)]);
+      await client.query(`UPDATE "Quote" SET "supersededAt" = now() WHERE "tokenHash" = $1`, [hash(foreign.quote)]);
       await client.query(`UPDATE "CalendarFeed" SET "revokedAt" = now() WHERE "tokenHash" = $1`, [hash(foreign.feed)]);
       const shop = {
         customer: await one(`SELECT id FROM "Customer" ORDER BY "createdAt" LIMIT 1`),
         kitchen: await one(`SELECT "kitchenId" AS id FROM "Unit" WHERE "archivedAt" IS NULL ORDER BY id LIMIT 1`),
         unit: await one(`SELECT id FROM "Unit" WHERE "archivedAt" IS NULL ORDER BY id LIMIT 1`),
         person: other,
-        job: await one(`SELECT id FROM "Job" ORDER BY number LIMIT 1`),
+        cylinder: await one(
+          `INSERT INTO "Cylinder" (id, label, refrigerant, contents, "tareKg", "firstKg", "mostKg") VALUES (gen_random_uuid(), gen_random_uuid()::text, 'R134a', 'new', 5, 8, 11) RETURNING id`,
+        ),
+        job: await one(`SELECT id FROM "Job" WHERE "closedAt" IS NULL ORDER BY number LIMIT 1`),
+        quote: own.quoteId,
         importRun: await one(
           `INSERT INTO "ImportRun" (id, "createdById", "fileName", problems) VALUES (gen_random_uuid(), $1, 'a.csv', $2) RETURNING id`,
           [other, JSON.stringify({ problems: [], summary: {} })],

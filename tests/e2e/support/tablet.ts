@@ -136,8 +136,8 @@ type Told = {
     id: string;
     status: string;
     entries: Record<string, { id: string }[]> & { signature: unknown };
-    tasks: { outcome: string }[];
-    units: { id: string; name: string }[];
+    tasks: { unitId: string; outcome: string }[];
+    units: { id: string; name: string; circuitAccess: string }[];
   }[];
 };
 /** What the office holds of the round, asked as a tablet that knows nothing. */

@@ -3,6 +3,7 @@ import { cleanPrior, conductanceOf, steadyState, type EstimateOk } from '@/lib/c
 import { condenserUnitOf } from '@/lib/core/condenser/from-record';
 import { storeEstimate } from '@/lib/features/evidence/verbs/store-estimate';
 import { findingRow, haveOneUnit, readingRow, visitRow } from '@/tests/support/factories';
+import { STORED_ESTIMATE } from '@/lib/database/stored/estimate';
 import { useDatabase } from '@/tests/support/database';
 
 const database = useDatabase();
@@ -53,7 +54,7 @@ describe('an estimate from a reading on file', () => {
     expect(row.lnKSd).toBeGreaterThan(0.03);
     // Nobody looked at coil and fan on this visit: first that.
     expect(row.verdict).toBe('look_first');
-    expect(row.result).toEqual(JSON.parse(JSON.stringify(told)));
+    expect(STORED_ESTIMATE.read(row.result)).toEqual(JSON.parse(JSON.stringify(told)));
     expect(told.extraCostPerDay?.currency).toBe('USD');
   });
 

@@ -1,7 +1,7 @@
 import type { Aspect, Grade } from '@/lib/core/findings/grades';
 import { randomUUID } from 'node:crypto';
 import type { Actor } from '@/lib/core/people/access';
-import { OPERATION_VERSION, type OperationKind, type Payloads } from '@/lib/core/tablet';
+import { OPERATION_VERSION, type OperationKind, type OperationResult, type Payloads } from '@/lib/core/tablet';
 import type { Db } from '@/lib/database/client';
 import { applyOperations } from '@/lib/features/tablet/verbs/apply-operations';
 import { readRound } from '@/lib/features/tablet/verbs/round';
@@ -59,6 +59,13 @@ export class Tablet {
       cursor,
     );
   }
+}
+
+/** What the office alone is asked about an entry: the tablet was told that it is filed, and nothing else. */
+export async function officeTold(db: Db, answer: OperationResult | undefined): Promise<string> {
+  if (answer?.outcome !== 'applied' || answer.note !== '') throw new Error(`the tablet was told: ${answer?.outcome} ${answer?.note}`);
+  const filed = await db.operation.findUniqueOrThrow({ where: { id: answer.id } });
+  return filed.outcome === 'conflict' ? (filed.detail as { note: string }).note : '';
 }
 
 /** A visit of this morning on one unit with its three tasks. */

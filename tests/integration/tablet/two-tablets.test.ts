@@ -102,6 +102,72 @@ it('a second tablet that had seen the first’s answer may change it without a q
   expect(await db.visitTask.findFirst({ where: { visitId: visit.id, taskId: coil.id } })).toMatchObject({ outcome: 'done' });
 });
 
+describe('two people who write the same thing down', () => {
+  const said = (unitId: string, at: string) =>
+    [
+      ['part.use', { unitId, what: 'Fan clip', quantity: 2 }],
+      ['follow_up.add', { unitId, what: 'New door gasket', urgency: 'next', note: '' }],
+      ['food_warning.add', { unitId, boxK: 281.5, toldTo: 'Ines Halloran', toldAt: at, note: '' }],
+      ['event.add', { unitId, kind: 'high_pressure_trip', at, note: 'Twice at noon' }],
+    ] as const;
+  const rows = async (db: Parameters<typeof haveVisit>[0], visitId: string) => [
+    await db.partUsed.count({ where: { visitId } }),
+    await db.job.count({ where: { foundVisitId: visitId } }),
+    await db.foodWarning.count({ where: { visitId } }),
+    await db.unitEvent.count({ where: { visitId } }),
+  ];
+
+  it('make one of it, ask nobody, and keep both entries; what one had seen of the other is a second one', async () => {
+    const { db } = database;
+    const { visit, unit, person } = await haveVisit(db);
+    const [first, second] = [new Tablet(db, person), new Tablet(db, person)];
+    const at = minutes(5).toISOString();
+    await first.send(
+      said(unit.id, at).map(([kind, payload]) => first.make(visit.id, kind, payload)),
+      minutes(10),
+    );
+    const again = said(unit.id, at).map(([kind, payload]) =>
+      second.make(visit.id, kind, { ...payload, ...('what' in payload ? { what: ` ${payload.what.toUpperCase()}` } : {}) }),
+    );
+    const reply = await second.send(again, minutes(12));
+    expect(reply.results.map((r) => [r.outcome, r.note])).toEqual(again.map(() => ['applied', '']));
+    expect(await rows(db, visit.id)).toEqual([1, 1, 1, 1]);
+    expect(await db.operation.count({ where: { visitId: visit.id } })).toBe(8);
+    const [told] = (await second.refresh('', minutes(13))).changed;
+    expect(told?.entries.parts).toHaveLength(1);
+    // Taken back on one tablet, it still stands for the other, who is asked.
+    const strike = first.make(visit.id, 'entry.strike', { what: 'part', entryId: told?.entries.parts[0]?.id ?? '', why: 'Slip' });
+    expect((await first.send([strike], minutes(15))).results[0]).toMatchObject({
+      outcome: 'conflict',
+      note: expect.stringContaining('stays'),
+    });
+    second.basedOn = minutes(20);
+    await second.send([second.make(visit.id, 'part.use', { unitId: unit.id, what: 'Fan clip', quantity: 2 })], minutes(21));
+    expect(await db.partUsed.count({ where: { visitId: visit.id } })).toBe(2);
+  });
+
+  it('with a little difference of their instruments, no question; with a real one, both are told', async () => {
+    const { db } = database;
+    const { visit, unit, person } = await haveVisit(db);
+    const read = (t: Tablet, airInK: number) =>
+      t.make(visit.id, 'reading.add', {
+        unitId: unit.id,
+        phase: 'before',
+        values: { airInK, condensingClampK: 320 },
+        gaugeGrade: null,
+        gaugeSpanPa: null,
+        entered: {},
+        questioned: [],
+        replaces: null,
+      });
+    const tablets = [0, 1, 2].map(() => new Tablet(db, person));
+    const replies = [];
+    for (const [i, t] of tablets.entries())
+      replies.push((await t.send([read(t, [303, 303.6, 309][i] ?? 0)], minutes(10 + i))).results[0]?.outcome);
+    expect(replies).toEqual(['applied', 'applied', 'conflict']);
+  });
+});
+
 describe('one tablet', () => {
   it('may change its mind without a question, even where its clock was put right in between', async () => {
     const { db } = database;

@@ -1,13 +1,21 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
 import type { Proposal } from '@/lib/core/planning/proposal';
-import type { Prisma } from '@/lib/database/client';
+import { STORED_PROPOSAL } from '@/lib/database/stored/planning';
 import { pastNotClosed } from '@/lib/features/visits/reads/open-visits';
 import { acceptPlan } from '@/lib/features/planning/verbs/accept-plan';
 import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
 import { moveVisit } from '@/lib/features/visits/verbs/move-visit';
 import { useDatabase } from '../../support/database';
 import { ANY_TIME, haveOneUnit, personRow, visitRow } from '../../support/factories';
+
+const nothing = {
+  total: 0, driving: 0, drivingMinutes: 0, visits: 0, overtime: 0, overtimeMinutes: 0, lateness: 0, latenessMinutes: 0, early: 0, overdue: 0, left: 0,
+}; // prettier-ignore
+const EMPTY_PROPOSAL: Proposal = {
+  visits: [], unplaced: [], later: 0, cost: nothing, input: [], due: { tasks: 0, kitchens: 0, searched: 0 }, couldSaveMinutes: null,
+  proven: false, kept: 0, searchMs: 0, seed: 1,
+}; // prettier-ignore
 
 const database = useDatabase();
 // 08:00 on a Wednesday in Denver.
@@ -78,7 +86,7 @@ describe('a time that is past', () => {
         weekStart: new Date('2026-11-23T00:00:00Z'),
         status: 'done',
         params: {},
-        result: { visits: proposed } as unknown as Partial<Proposal> as Prisma.InputJsonValue,
+        result: STORED_PROPOSAL.write({ ...EMPTY_PROPOSAL, visits: proposed }),
         createdById: actor.userId,
       },
     });

@@ -30,6 +30,9 @@ const GRANTED = {
   'manage:shop':         ['yes', '-',        '-'],
   'read:messages':       ['yes', 'yes',      '-'],
   'look-up:refrigerant': ['yes', 'yes',      'yes'],
+  'read:refrigerant-book': ['yes', 'yes',    '-'],
+  'write:refrigerant-book': ['yes', 'yes',   '-'],
+  'decide:unit':         ['yes', '-',        '-'],
   'edit:self':           ['yes', 'yes',      'yes'],
   'secure:self':         ['yes', 'yes',      'yes'],
 } as const satisfies Record<Permission, readonly [owner: Said, dispatcher: Said, technician: Said]>;

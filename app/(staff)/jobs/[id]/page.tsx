@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
-import { daysBetween } from '@/lib/core/calendar';
+import { daysBetween, todayIn } from '@/lib/core/calendar';
 import { can } from '@/lib/core/people/access';
 import { isId } from '@/lib/core/ids/is-id';
 import { isOpen, JOB_SOURCE_LABEL, JOB_STATE_LABEL, JOB_WAIT_LABEL, stepsFrom, waitsFor } from '@/lib/core/jobs';
@@ -17,12 +17,13 @@ import { Trail } from '../../../_ui/trail';
 import { Urgency } from '../_components/job-lines';
 import { EditForm } from './_components/edit-form';
 import { JobHistory } from './_components/job-history';
+import { Quotes } from './_components/quotes';
 import { StepForm } from './_components/step-form';
 import { VisitForm } from './_components/visit-form';
 
 export const metadata: Metadata = { title: 'Job' };
 
-export default definePage('read:job', async ({ db, actor, params }) => {
+export default definePage('read:job', async ({ db, actor, now, params }) => {
   const job = isId(params.id) ? await jobPage(db, params.id) : null;
   if (!job) notFound();
   const { kitchen } = job;
@@ -119,6 +120,14 @@ export default definePage('read:job', async ({ db, actor, params }) => {
               </div>
             ) : null}
           </Sheet>
+          <Quotes
+            jobId={job.id}
+            quotes={job.quotes}
+            timeZone={zone}
+            today={todayIn(zone, now.getTime())}
+            mayWrite={writes && open}
+            email={kitchen.contactEmail || kitchen.customer.email}
+          />
           <JobHistory events={job.events} timeZone={zone} />
         </div>
         {writes ? (

@@ -1,8 +1,7 @@
 import Link from 'next/link';
-import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, type JobState, type JobUrgency } from '@/lib/core/jobs';
+import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, money, type JobState, type JobUrgency } from '@/lib/core/jobs';
 import { dateWords, dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import { State } from '@/app/_ui/state';
-import { money } from './money';
 
 export type Line = {
   id: string;

@@ -10,6 +10,8 @@ import { SessionList } from '../../../_ui/session-list';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
 import { endSessions } from '../actions';
+import { certificatesOf } from '@/lib/features/refrigerant-book/reads/handling';
+import { Certificates } from '../_components/certificates';
 import { PersonForm } from '../_components/person-form';
 import { ActiveForm, DaysOff, LinkForm, PasswordForm, StepForm } from '../_components/person-side';
 
@@ -18,7 +20,8 @@ export const metadata: Metadata = { title: 'Person' };
 export default definePage('manage:people', async ({ db, actor, now, params }) => {
   const person = isId(params.id) ? await personToEdit(db, params.id) : null;
   if (!person) notFound();
-  const [facts, sessions, units, zone] = await Promise.all([
+  const [certificates, facts, sessions, units, zone] = await Promise.all([
+    certificatesOf(db, person.id),
     signInFacts(db, person.id),
     liveSessions(db, person.id, now),
     unitsOf(db, actor.userId),
@@ -45,6 +48,9 @@ export default definePage('manage:people', async ({ db, actor, now, params }) =>
               action={endSessions}
               userId={person.id}
             />
+          </Sheet>
+          <Sheet title="Certificates for refrigerant">
+            <Certificates userId={person.id} list={certificates} today={today} />
           </Sheet>
           <Sheet title="Days off">
             <DaysOff userId={person.id} ranges={person.timeOff.filter((t) => t.endsOn > today)} />

@@ -64,7 +64,12 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
       <PageHead
         title={unit.name}
         lead={`${eq.UNIT_KIND_LABEL[unit.kind]}, ${eq.PLACEMENT_LABEL[unit.placement].toLowerCase()}. Tag ${unit.tag}.`}
-        actions={writes && !off ? <ButtonLink href={`/units/${unit.id}/edit`}>Edit unit</ButtonLink> : null}
+        actions={
+          <>
+            {can(actor, 'read:refrigerant-book') ? <ButtonLink href={`/units/${unit.id}/refrigerant`}>Refrigerant</ButtonLink> : null}
+            {writes && !off ? <ButtonLink href={`/units/${unit.id}/edit`}>Edit unit</ButtonLink> : null}
+          </>
+        }
       />
       {off ? <PutBack id={unit.id} version={unit.version} what="unit" why={unit.archivedWhy} action={putUnitBack} may={writes} /> : null}
       <div className="flex flex-col gap-6">

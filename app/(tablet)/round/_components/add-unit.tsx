@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import type { UnitKey } from '@/lib/core/equipment/unit-fields';
 import { unitField } from '@/lib/core/equipment/unit-fields';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
@@ -6,21 +5,26 @@ import { measureUnitsOf, type VisitOnFile } from '@/lib/core/tablet';
 import { entryUnit, ownUnitOf } from '@/lib/core/measures/entry-units';
 import { useSnapshot } from '../_lib/tablet-context';
 import { askedFirst, askedMore, optionsOf, unitTyped, wrongWith, type TypedUnit } from '../_lib/typed-unit';
+import { useDraft } from '../_lib/use-draft';
 import { go, to } from '../_lib/use-place';
 import { useWrite } from '../_lib/use-write';
 import { Fold, TouchButton, TouchField, TouchSelect } from './touch';
+
+const NOTHING: TypedUnit = {};
 
 /** A unit not on file, put there on the spot: what can be seen now, the rest by the office. */
 export function AddUnit({ visit }: { visit: VisitOnFile }) {
   const me = useSnapshot((s) => s.me);
   const { write, busy } = useWrite(visit.id);
-  const [typed, set] = useState<TypedUnit>({});
+  const { draft: typed, setDraft: set, clear } = useDraft(`${visit.id}:new-unit`, NOTHING);
   if (!me) return null;
   const own = measureUnitsOf(me);
   const unit = unitTyped(typed, own);
   const add = async () => {
     const unitId = crypto.randomUUID();
-    if (unit && (await write('unit.add', { unitId, ...unit }))) go(to.unit(visit.id, unitId));
+    if (!unit || !(await write('unit.add', { unitId, ...unit }))) return;
+    clear();
+    go(to.unit(visit.id, unitId));
   };
   const inputs = (keys: readonly UnitKey[]) => (
     <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">

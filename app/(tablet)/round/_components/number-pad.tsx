@@ -94,7 +94,7 @@ export function NumberPad({ label, unit, hint, text, signed, onText, onNext, onD
             (onNext ?? onDone)();
           }
         }}
-        className="fixed inset-x-0 bottom-0 top-auto z-30 m-0 mx-auto w-full max-w-xl rounded-t-xl border border-line bg-paper p-4 pb-[max(1rem,env(safe-area-inset-bottom))] text-ink"
+        className="fixed inset-x-0 bottom-0 top-auto z-30 m-0 mx-auto w-full max-w-xl rounded-t-xl border border-edge bg-paper p-4 pb-[max(1rem,env(safe-area-inset-bottom))] text-ink"
       >
         <div className="flex items-baseline justify-between gap-3">
           <h2>{label}</h2>

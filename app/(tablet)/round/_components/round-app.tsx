@@ -8,6 +8,7 @@ import { InstallWorker } from './install-worker';
 import { LeaveGuard } from './leave-guard';
 import { RoundList } from './round-list';
 import { NoRound, SignIn, Starting, StorageRefused } from './thresholds';
+import { SealedPage } from './sealed/later';
 import { TagPage } from './tag-page';
 import { TopBar } from './top-bar';
 import { UnitPage } from './unit/unit-page';
@@ -58,6 +59,10 @@ function Here() {
   if (place.at === 'unit') {
     const unit = visit.units.find((u) => u.id === place.unitId);
     return unit ? <UnitPage key={unit.id} visit={visit} unit={unit} step={place.step} /> : <VisitPage visit={visit} />;
+  }
+  if (place.at === 'sealed') {
+    const unit = visit.units.find((u) => u.id === place.unitId);
+    return unit ? <SealedPage key={unit.id} visit={visit} unit={unit} step={place.step} /> : <VisitPage visit={visit} />;
   }
   return <VisitPage visit={visit} />;
 }

@@ -96,7 +96,7 @@ function VisitCard({ visit, next }: { visit: VisitOnFile; next: boolean }) {
   return (
     <a
       href={to.visit(visit.id)}
-      className={`flex min-h-[4.5rem] items-center gap-4 rounded-lg border px-4 py-3 text-ink no-underline ${next ? 'border-2 border-cold' : 'border-line'} ${visit.status === 'done' || visit.status === 'cancelled' ? '' : 'bg-sheet'}`}
+      className={`flex min-h-[4.5rem] items-center gap-4 rounded-lg border px-4 py-3 text-ink no-underline ${next ? 'border-2 border-cold' : 'border-edge'} ${visit.status === 'done' || visit.status === 'cancelled' ? '' : 'bg-sheet'}`}
     >
       <span className="w-[4.2rem] shrink-0 leading-tight">
         <b className="block text-xl">{timeAt(Date.parse(visit.startsAt), utcOffsetMinutes)}</b>

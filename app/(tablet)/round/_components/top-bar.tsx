@@ -9,6 +9,7 @@ import { TroubleBar } from './trouble-bar';
 
 function back(place: Place): { href: string; words: string } | null {
   if (place.at === 'round') return null;
+  if (place.at === 'sealed') return { href: to.unit(place.visitId, place.unitId, 'look'), words: 'Unit' };
   if (place.at === 'unit' || place.at === 'close' || place.at === 'add-unit') return { href: to.visit(place.visitId), words: 'Visit' };
   return { href: to.round, words: 'Round' };
 }

@@ -48,7 +48,7 @@ export function Card({
   className?: string;
 }) {
   return (
-    <section id={id} className={`${OFF_SCREEN} ${BELOW_THE_BAR} rounded-lg border border-line bg-sheet p-4 sm:p-5 ${className}`}>
+    <section id={id} className={`${OFF_SCREEN} ${BELOW_THE_BAR} rounded-lg border border-edge bg-sheet p-4 sm:p-5 ${className}`}>
       {title ? (
         <div className="mb-3 flex flex-wrap items-baseline justify-between gap-x-3 gap-y-1">
           <h2>{title}</h2>
@@ -75,7 +75,7 @@ export function Fold({
   const [wanted, setWanted] = useState(open);
   return (
     <details
-      className="rounded-lg border border-line bg-sheet"
+      className="rounded-lg border border-edge bg-sheet"
       open={open || undefined}
       onToggle={(e) => e.currentTarget.open && setWanted(true)}
     >

@@ -1,17 +1,21 @@
 import { useEffect, useState } from 'react';
 import { WORK_STEPS, type WorkStep } from '@/lib/core/findings/cautions';
+import { SEALED_STEPS, type SealedStep } from '@/lib/core/sealed/steps';
 
 /** Where in the round one is: the part of the address after #, so that no page is ever asked of the server. */
 export type Place =
   | { at: 'round' }
   | { at: 'visit' | 'close' | 'add-unit'; visitId: string }
   | { at: 'unit'; visitId: string; unitId: string; step: WorkStep | null }
+  | { at: 'sealed'; visitId: string; unitId: string; step: SealedStep | null }
   | { at: 'tag'; code: string }
   | { at: 'entries' };
 
 function readPlace(hash: string): Place {
-  const [first = '', id = '', what = '', unitId = '', step = ''] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
+  const [first = '', id = '', what = '', unitId = '', step = '', more = ''] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
   if (first === 'visit' && id) {
+    if (what === 'unit' && unitId && step === 'sealed')
+      return { at: 'sealed', visitId: id, unitId, step: SEALED_STEPS.find((s) => s === more) ?? null };
     if (what === 'unit' && unitId) return { at: 'unit', visitId: id, unitId, step: WORK_STEPS.find((s) => s === step) ?? null };
     if (what === 'close' || what === 'add-unit') return { at: what, visitId: id };
     return { at: 'visit', visitId: id };
@@ -25,6 +29,7 @@ export const to = {
   round: '#/',
   visit: (id: string) => `#/visit/${id}`,
   unit: (visitId: string, unitId: string, step?: WorkStep) => `#/visit/${visitId}/unit/${unitId}${step ? `/${step}` : ''}`,
+  sealed: (visitId: string, unitId: string, step?: SealedStep) => `#/visit/${visitId}/unit/${unitId}/sealed${step ? `/${step}` : ''}`,
   close: (id: string) => `#/visit/${id}/close`,
   addUnit: (id: string) => `#/visit/${id}/add-unit`,
   tag: (code = '') => `#/tag/${encodeURIComponent(code)}`,

@@ -1,11 +1,11 @@
 import { useCallback, useMemo, useState } from 'react';
 import { fieldsOutside, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
-import { useRunClock } from '../_components/unit/run-clock';
 import { doubtKey, EMPTY_DRAFT, enteredOf, gaugeOf, questionedOf, valuesOf, type ReadingDraft } from './reading-draft';
 import { useSnapshot } from './tablet-context';
 import { useAfterPaint } from './use-after-paint';
 import { useDraft } from './use-draft';
 import { useEstimator } from './use-estimator';
+import { useRunClock } from './use-run-clock';
 import { useWrite } from './use-write';
 
 type Asked = { visit: VisitOnFile; unit: UnitOnFile; phase: 'before' | 'after'; replaces: string | null; onSaved: () => void };

@@ -13,8 +13,9 @@ type Told = Pick<EstimateOk, 'riseK' | 'cleanRiseK' | 'conductanceLost'>;
 /** The one verdict in words: what was seen, what it most likely is, and what to do or look at next. */
 export function sentenceFor(e: Told, j: Judged & { next: string }, causes: readonly Cause[], reading: Reading): string {
   const rise = `Head is ${differenceWords(e.riseK.value)} over the air; this unit runs ${differenceWords(e.cleanRiseK.value)} clean.`;
-  const most = `at most ${Math.round(e.conductanceLost.hi * 100)} % of its conductance`;
-  if (j.verdict === 'clean_it') return `${rise} The coil has lost ${percent(e.conductanceLost)} of its conductance: clean it.${besides(j)}`;
+  const most = `at most ${Math.round(e.conductanceLost.hi * 100)} % of the heat it gives off clean`;
+  if (j.verdict === 'clean_it')
+    return `${rise} Degree for degree the coil gives off ${percent(e.conductanceLost)} less heat than clean: clean it.${besides(j)}`;
   if (j.verdict === 'watch') return `${rise} The coil may have lost some, ${most}: read it again next time.`;
   if (j.verdict === 'fine') return `${rise} No loss to be seen: ${most}.`;
   if (j.verdict === 'look_first') return `${rise} ${candidates(causes)}. Look first: ${j.next}`;

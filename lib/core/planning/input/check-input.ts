@@ -40,7 +40,8 @@ export type InputFacts = {
   costsSet: boolean;
 };
 
-export type MendAt = 'person' | 'people' | 'new person' | 'kitchen' | 'positions' | 'shop' | 'costs' | 'import' | 'due' | 'week';
+export const MEND_AT = ['person', 'people', 'new person', 'kitchen', 'positions', 'shop', 'costs', 'import', 'due', 'week'] as const;
+export type MendAt = (typeof MEND_AT)[number];
 export type Finding = {
   code: string;
   words: string;

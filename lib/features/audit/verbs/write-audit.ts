@@ -1,13 +1,16 @@
 import 'server-only';
-import type { Prisma, Tx } from '../../../database/client';
+import type { Tx } from '../../../database/client';
+import { STORED_AUDIT_DETAIL, type AuditDetail } from '../../../database/stored/records';
 
 export type AuditNote = {
   at: Date;
-  userId: string | null;
+  userId: string | null | undefined;
   action: string;
   entity: string;
-  entityId: string;
-  detail?: Prisma.InputJsonObject;
+  entityId?: string;
+  detail?: AuditDetail;
 };
 
-export const writeAudit = (db: Tx, note: AuditNote) => db.auditEntry.create({ data: note });
+/** One line of who did what, for good. */
+export const writeAudit = (db: Tx, note: AuditNote) =>
+  db.auditEntry.create({ data: { ...note, detail: STORED_AUDIT_DETAIL.write(note.detail ?? {}) } });

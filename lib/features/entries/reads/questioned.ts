@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_ENTRY_DETAIL } from '../../../database/stored/records';
 import type { QuestionedEntry } from '../../../core/entries/questioned-entry';
 import type { Prisma, Tx } from '../../../database/client';
 import { shopTimeZone } from '../../shop/reads/shop';
@@ -46,7 +47,7 @@ async function told(db: Tx, rows: Row[]): Promise<QuestionedEntry[]> {
       id: o.id,
       kind: o.kind,
       outcome: o.outcome === 'rejected' ? 'rejected' : 'conflict',
-      note: (o.detail as { note?: string } | null)?.note ?? '',
+      note: STORED_ENTRY_DETAIL.read(o.detail).note ?? '',
       by: nameOf.get(o.userId) ?? 'someone',
       device: o.device.name || 'tablet',
       madeAt: o.madeAt.getTime(),

@@ -1,6 +1,6 @@
 import 'server-only';
+import { STORED_COMPRESSOR_MAP } from '../../../database/stored/shop';
 import { isId } from '../../../core/ids/is-id';
-import type { CompressorMap } from '../../../core/condenser/compressor/ten-coefficient';
 import type { Tx } from '../../../database/client';
 import { toLocalDate } from '../../../core/calendar/date-column';
 
@@ -10,7 +10,7 @@ export async function unitPage(db: Tx, id: string) {
     where: { id },
     include: { kitchen: { include: { customer: { select: { id: true, name: true } } } } },
   });
-  return unit && { ...unit, compressorMap: unit.compressorMap as CompressorMap | null };
+  return unit && { ...unit, compressorMap: STORED_COMPRESSOR_MAP.readOrNull(unit.compressorMap) };
 }
 
 /** A unit's tasks with the history of their rules, newest change first; tasks taken off come last. */

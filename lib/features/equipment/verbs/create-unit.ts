@@ -1,9 +1,10 @@
 import 'server-only';
+import { STORED_COMPRESSOR_MAP } from '../../../database/stored/shop';
 import { randomUUID } from 'node:crypto';
 import { blankUnit, type UnitSent } from '../../../core/equipment/unit-fields';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
-import { jsonOrNull } from '../../../database/json';
+import { writeOrNull } from '../../../database/json';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewUnit } from '../../../schemas/equipment';
 import { orSay } from '../../audit/verbs/changes';
@@ -35,7 +36,14 @@ export function createUnit(
     if (kitchen.archivedAt) throw new AppError('conflict', 'That kitchen is archived. Put it back on file first.');
     const tag = givenTag ?? (await freeTag(tx, unitId));
     await tx.unit.create({
-      data: { ...blankUnit(data.kind), ...data, id: unitId, tag, compressorMap: jsonOrNull(compressorMap ?? null), createdAt: now },
+      data: {
+        ...blankUnit(data.kind),
+        ...data,
+        id: unitId,
+        tag,
+        compressorMap: writeOrNull(STORED_COMPRESSOR_MAP, compressorMap ?? null),
+        createdAt: now,
+      },
     });
     await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'unit.created', entity: 'Unit', entityId: unitId });
     const taskIds = await ensureDefaultTasks({ db: tx, actor, now }, unitId, { lastCleanedOn, firstDueOn });

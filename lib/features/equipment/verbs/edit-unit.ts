@@ -1,7 +1,8 @@
 import 'server-only';
+import { STORED_COMPRESSOR_MAP } from '../../../database/stored/shop';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
-import { jsonOrNull } from '../../../database/json';
+import { writeOrNull } from '../../../database/json';
 import { withinTransaction } from '../../../database/transaction';
 import type { EditUnit } from '../../../schemas/equipment';
 import { differences, orSay, staleError } from '../../audit/verbs/changes';
@@ -16,7 +17,7 @@ export function editUnit({ db, actor, now }: ServiceContext, { id, version, tag,
     const after = { ...data, tag: tag ?? before.tag };
     const { count } = await tx.unit.updateMany({
       where: { id, version },
-      data: { ...after, compressorMap: jsonOrNull(data.compressorMap), version: { increment: 1 } },
+      data: { ...after, compressorMap: writeOrNull(STORED_COMPRESSOR_MAP, data.compressorMap), version: { increment: 1 } },
     });
     if (count === 0) throw await staleError(tx, 'Unit', id, 'this unit');
     await writeAudit(tx, {

@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_AUDIT_DETAIL } from '../../../database/stored/records';
 import { dayIn } from '../../../core/calendar/when';
 import { AppError } from '../../../core/errors';
 import type { Prisma, Tx } from '../../../database/client';
@@ -31,7 +32,7 @@ export async function takeUnitsOff(tx: Tx, where: Prisma.UnitWhereInput, now: Da
 /** What the last archiving of a record took off file with it. */
 export async function lastOffFile(tx: Tx, action: string, entityId: string): Promise<OffFile> {
   const entry = await tx.auditEntry.findFirst({ where: { action, entityId }, orderBy: { id: 'desc' } });
-  const detail = (entry?.detail ?? {}) as Partial<OffFile>;
+  const detail = STORED_AUDIT_DETAIL.readOrNull(entry?.detail) ?? {};
   return { kitchenIds: detail.kitchenIds ?? [], unitIds: detail.unitIds ?? [], taskIds: detail.taskIds ?? [] };
 }
 

@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_ESTIMATE } from '../../../database/stored/estimate';
 import { COIL_CLEANING } from '../../../core/tasks';
 import { daysBetween, todayIn, type LocalDate } from '../../../core/calendar';
 import type { Estimate, Reading } from '../../../core/condenser';
@@ -103,7 +104,7 @@ async function latestReading(db: Tx, unitId: string): Promise<{ on: LocalDate; e
   const { reading } = row;
   return {
     on: todayIn(reading.unit.kitchen.timeZone, reading.at.getTime()),
-    estimate: row.result as unknown as Estimate,
+    estimate: STORED_ESTIMATE.read(row.result),
     reading: readingOf(reading),
   };
 }
@@ -148,6 +149,6 @@ async function visitHistory(db: Tx, unitId: string, timeZone: string): Promise<V
     outcome: v.outcomes[0] ? { outcome: v.outcomes[0].outcome, reason: v.outcomes[0].reason } : null,
     done: v.tasks.filter((t) => t.outcome === 'done').map((t) => t.task.kind.label),
     findings: v.findings.map((f) => ({ aspect: f.aspect, grade: f.grade, phase: f.phase, notLookedWhy: f.notLookedWhy, note: f.note })),
-    readings: v.readings.map((r) => ({ phase: r.phase, estimate: r.estimate ? (r.estimate.result as unknown as Estimate) : null })),
+    readings: v.readings.map((r) => ({ phase: r.phase, estimate: STORED_ESTIMATE.readOrNull(r.estimate?.result) })),
   }));
 }

@@ -1,6 +1,8 @@
 import 'server-only';
 import { DEFAULT_HYPER, type FoulingPosterior } from '../../../core/fouling';
 import { DEFAULT_SHOP_RULES, readShopRules, type FleetBelief, type ShopRules } from '../../../core/evidence';
+import { STORED_FLEET_BELIEF, STORED_POSTERIOR } from '../../../database/stored/fouling';
+import { STORED_POLICY } from '../../../database/stored/shop';
 import type { Tx } from '../../../database/client';
 
 /** What the fleet taught at its last fitting; the room's own priors before any. Fits of an older model are left alone. */
@@ -10,13 +12,13 @@ export async function fleetBelief(db: Tx): Promise<FleetBelief> {
     where: { OR: [{ modelVersion: version }, { modelVersion: { startsWith: `${version}+` } }] },
     orderBy: { fittedAt: 'desc' },
   });
-  return last ? (last.hyper as unknown as FleetBelief) : { fouling: DEFAULT_HYPER, failures: {} };
+  return last ? STORED_FLEET_BELIEF.read(last.hyper) : { fouling: DEFAULT_HYPER, failures: {} };
 }
 
 /** The shop's policy, whole: what was never set is as the program brings it. */
 export async function shopRules(db: Tx): Promise<ShopRules> {
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { policy: true } });
-  return shop ? readShopRules(shop.policy) : DEFAULT_SHOP_RULES;
+  return shop ? readShopRules(STORED_POLICY.read(shop.policy)) : DEFAULT_SHOP_RULES;
 }
 
 /** Posteriors on file of a kitchen's units, of one model only: others speak another language. */
@@ -25,5 +27,5 @@ export async function kitchenPosteriors(db: Tx, kitchenId: string, modelVersion:
     where: { unit: { kitchenId, archivedAt: null }, modelVersion },
     select: { unitId: true, posterior: true },
   });
-  return new Map(rows.map((r) => [r.unitId, r.posterior as unknown as FoulingPosterior]));
+  return new Map(rows.map((r) => [r.unitId, STORED_POSTERIOR.read(r.posterior)]));
 }

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Estimate, Verdict } from '../../../core/condenser';
-import type { Prisma, Tx } from '../../../database/client';
+import { STORED_ESTIMATE } from '../../../database/stored/estimate';
+import type { Tx } from '../../../database/client';
 
 export type EstimateColumns = {
   status: Estimate['status'];
@@ -17,6 +18,6 @@ export async function saveEstimate(
   columns: EstimateColumns,
   result: Estimate,
 ): Promise<void> {
-  const row = { ...columns, unitId: reading.unitId, at: reading.at, result: result as unknown as Prisma.InputJsonValue };
+  const row = { ...columns, unitId: reading.unitId, at: reading.at, result: STORED_ESTIMATE.write(result) };
   await db.estimate.upsert({ where: { readingId: reading.id }, create: { ...row, readingId: reading.id }, update: row });
 }

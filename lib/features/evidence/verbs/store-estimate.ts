@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_BASELINE } from '../../../database/stored/estimate';
 import { todayIn } from '../../../core/calendar';
 import type { Estimate } from '../../../core/condenser';
 import { AppError } from '../../../core/errors';
@@ -41,7 +42,7 @@ async function keepBaseline(tx: Parameters<typeof saveBelief>[0], unitId: string
   const [file] = await unitFiles(tx, { unitIds: [unitId] }, { withVisit: visitId });
   if (!file) return;
   const baseline = baselineFrom(file.unit, file.readings);
-  const { count } = await tx.unitFouling.updateMany({ where: { unitId }, data: { baseline } });
+  const { count } = await tx.unitFouling.updateMany({ where: { unitId }, data: { baseline: STORED_BASELINE.write(baseline) } });
   if (count > 0) return;
   const fleet = await fleetBelief(tx);
   const untouched = { ...file, findings: [], readings: [], cleanings: [], trips: [], washed: [], changes: [] };

@@ -1,8 +1,9 @@
 import 'server-only';
 import Papa from 'papaparse';
 import { AppError } from '../../../core/errors';
-import type { RawSheet } from '../../../core/sheet';
-import { asJson, rememberedChoices, reportJson } from '../reads/imports';
+import { NO_CHOICES, type RawSheet } from '../../../core/sheet';
+import { STORED_CHOICES, STORED_REPORT, STORED_SHEETS } from '../../../database/stored/imports';
+import { rememberedChoices } from '../reads/imports';
 import type { Db } from '../../../database/client';
 import { readingOf } from '../reads/sheet-reading';
 import { planImport } from './plan-import';
@@ -20,18 +21,17 @@ export async function checkImport(
   input: Handed,
 ): Promise<{ runId: string }> {
   const { csv, sheets } = await handedIn(input);
-  const choices =
-    sheets && (await rememberedChoices(db, formOf(await readingOf(db, sheets, { columns: {}, values: {}, answers: {} }, now))));
-  const { plan, report, reading } = await planImport(db, { csv, source: sheets, choices }, now);
+  const choices = sheets ? await rememberedChoices(db, formOf(await readingOf(db, sheets, NO_CHOICES, now))) : NO_CHOICES;
+  const { plan, report, reading } = await planImport(db, { csv, sheets, choices }, now);
   const { id } = await db.importRun.create({
     data: {
       createdById: actor.userId,
       fileName: input.fileName.slice(0, 200),
       // PostgreSQL keeps no null characters; the report has said so already.
       csv: csv.replaceAll('\u0000', ''),
-      ...(sheets ? { source: asJson(sheets), choices: asJson(choices ?? {}) } : {}),
+      ...(sheets ? { source: STORED_SHEETS.write(sheets), choices: STORED_CHOICES.write(choices) } : {}),
       rows: reading?.rows ?? plan.rows,
-      problems: reportJson(report),
+      problems: STORED_REPORT.write(report),
       createdAt: now,
     },
   });

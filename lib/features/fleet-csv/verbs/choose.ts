@@ -1,9 +1,10 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
-import { asJson, choicesOf, reportJson } from '../reads/imports';
+import { STORED_CHOICES, STORED_REPORT } from '../../../database/stored/imports';
 import { withinTransaction } from '../../../database/transaction';
 import type { SheetChoice } from '../../../schemas/fleet-csv';
+import { handedIn } from '../reads/imports';
 import { planImport } from './plan-import';
 
 /** Keeps one decision about a sheet and looks at it again. @throws AppError not_found | conflict */
@@ -13,7 +14,8 @@ export function chooseInSheet({ db, now }: { db: Db; now: Date }, { runId, ...ch
     const run = await tx.importRun.findUnique({ where: { id: runId } });
     if (!run) throw new AppError('not_found', 'That import is not on file.');
     if (run.status !== 'checked') throw new AppError('conflict', 'This import was run already. Bring the sheet in again to change it.');
-    const choices = choicesOf(run.choices);
+    const given = handedIn(run);
+    const { choices } = given;
     if (choice.of === 'sheet') {
       choices.sheet = Number(choice.value);
       choices.columns = {};
@@ -21,10 +23,10 @@ export function chooseInSheet({ db, now }: { db: Db; now: Date }, { runId, ...ch
     else if (choice.of === 'answer' && choice.key === 'customer') choices.columns[Number(choice.value)] = 'customer';
     else if (choice.of === 'answer') choices.answers[choice.key] = choice.value;
     else choices.values[choice.of] = { ...choices.values[choice.of], [choice.key]: choice.value };
-    const { plan, report, reading } = await planImport(tx, { ...run, choices }, now);
+    const { plan, report, reading } = await planImport(tx, given, now);
     await tx.importRun.update({
       where: { id: runId },
-      data: { choices: asJson(choices), problems: reportJson(report), rows: reading?.rows ?? plan.rows },
+      data: { choices: STORED_CHOICES.write(choices), problems: STORED_REPORT.write(report), rows: reading?.rows ?? plan.rows },
     });
   });
 }

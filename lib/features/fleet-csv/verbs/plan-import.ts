@@ -1,23 +1,21 @@
 import 'server-only';
 import { isFlammable } from '../../../core/visits/needs';
 import { allColumns, planFleet, type FleetPlan, type Known, type Line, type Problem } from '../../../core/fleet-csv';
-import type { SheetReading } from '../../../core/sheet';
+import type { RawSheet, SheetChoices, SheetReading } from '../../../core/sheet';
 import type { Tx } from '../../../database/client';
 import { fleetOnFile, fleetTaskKinds, knownUnitsOnFile } from '../reads/fleet';
-import { choicesOf, sheetsOf, type ImportReport } from '../reads/imports';
+import type { ImportReport } from '../reads/imports';
 import { readingOf } from '../reads/sheet-reading';
 import { shopTimeZone } from '../../shop/reads/shop';
 import { readCsv } from './read-csv';
 
-type Source = { csv: string; source?: unknown; choices?: unknown };
+type Source = { csv: string; sheets: readonly RawSheet[] | null; choices: SheetChoices };
 export type ImportPlan = { plan: FleetPlan; report: ImportReport; reading: SheetReading | null };
 
 /** The dry run: what a file would put on file, against what is there now. */
-export async function planImport(db: Tx, run: Source, now: Date): Promise<ImportPlan> {
-  const choices = choicesOf(run.choices);
-  const sheets = sheetsOf(run.source);
+export async function planImport(db: Tx, { csv, sheets, choices }: Source, now: Date): Promise<ImportPlan> {
   const reading = sheets ? await readingOf(db, sheets, choices, now) : null;
-  const { lines, problems } = reading ? { lines: reading.lines as Line[], problems: nothingIn(reading) } : readCsv(run.csv);
+  const { lines, problems } = reading ? { lines: reading.lines as Line[], problems: nothingIn(reading) } : readCsv(csv);
   const known = (choices.answers.known as Known | undefined) ?? (reading ? 'fill' : undefined);
   const plan = await planLines(db, lines, problems, known, now);
   // One decision for all rows that cannot be filed, whatever their trouble.

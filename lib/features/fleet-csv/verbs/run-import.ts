@@ -3,7 +3,8 @@ import { AppError, isAppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { Prisma, type Db } from '../../../database/client';
 import { fleetOnFile } from '../reads/fleet';
-import { asJson, choicesOf, reportJson } from '../reads/imports';
+import { STORED_MADE, STORED_REPORT, type ImportReport } from '../../../database/stored/imports';
+import { handedIn } from '../reads/imports';
 import { lockAll } from '../../../database/lock';
 import { planImport } from './plan-import';
 import { rememberChoices } from './remember-choices';
@@ -43,14 +44,14 @@ export async function runImport({ db, actor, now }: Context, runId: string): Pro
         await lockAll(tx, 'fleet');
         const run = await tx.importRun.findUnique({ where: { id: runId } });
         if (run?.status !== 'running') return;
-        const { plan, report, reading } = await planImport(tx, run, now);
+        const { plan, report, reading } = await planImport(tx, handedIn(run), now);
         if (report.summary.errors + report.summary.open > 0) throw new Unfit(report);
         let done = 0;
         // Told outside the transaction, so that others can see it.
         const wrote = async (n: number) => void (await db.importRun.update({ where: { id: runId }, data: { doneRows: (done += n) } }));
         const made = await writePlan(tx, plan, now, (await fleetOnFile(tx)).tags, wrote);
         await writeUpdates(tx, plan.updates, made);
-        if (reading) await rememberChoices(tx, formOf(reading), choicesOf(run.choices), now);
+        if (reading) await rememberChoices(tx, formOf(reading), handedIn(run).choices, now);
         await tx.importRun.update({
           where: { id: runId },
           data: {
@@ -58,8 +59,8 @@ export async function runImport({ db, actor, now }: Context, runId: string): Pro
             doneRows: plan.rows,
             csv: '',
             source: Prisma.DbNull,
-            made: asJson(made),
-            problems: reportJson(report),
+            made: STORED_MADE.write(made),
+            problems: STORED_REPORT.write(report),
             finishedAt: now,
           },
         });
@@ -78,14 +79,14 @@ export async function runImport({ db, actor, now }: Context, runId: string): Pro
     const report = e instanceof Unfit ? e.report : undefined;
     await db.importRun.updateMany({
       where: { id: runId, status: 'running' },
-      data: { status: 'failed', doneRows: 0, finishedAt: now, ...(report && { problems: reportJson(report) }) },
+      data: { status: 'failed', doneRows: 0, finishedAt: now, ...(report && { problems: STORED_REPORT.write(report) }) },
     });
     if (!report && !isAppError(e)) throw e;
   }
 }
 
 class Unfit extends Error {
-  constructor(readonly report: Parameters<typeof reportJson>[0]) {
+  constructor(readonly report: ImportReport) {
     super('the file no longer fits what is on file');
   }
 }

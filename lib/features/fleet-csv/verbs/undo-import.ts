@@ -3,7 +3,7 @@ import { counted } from '../../../core/wording/counted';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { Db } from '../../../database/client';
-import { madeOf } from '../reads/imports';
+import { STORED_MADE } from '../../../database/stored/imports';
 import { lockAll } from '../../../database/lock';
 import { withinTransaction } from '../../../database/transaction';
 import { whatHangsOn } from '../reads/import-undo';
@@ -19,7 +19,7 @@ export function undoImport(
   return withinTransaction(db, async (tx) => {
     await lockAll(tx, 'fleet');
     const run = await tx.importRun.findUnique({ where: { id: runId } });
-    const made = run && madeOf(run.made);
+    const made = run && STORED_MADE.readOrNull(run.made);
     if (!run || !made || run.status !== 'done') throw new AppError('not_found', 'There is nothing of this import to take back.');
     const stuck = await whatHangsOn(tx, made);
     if (stuck.length > 0)

@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_HOURS } from '../../../database/stored/shop';
 import { randomUUID } from 'node:crypto';
 import { fold, type FleetPlan } from '../../../core/fleet-csv';
 import { shortCode } from '../../../core/tablet/short-code';
@@ -38,7 +39,8 @@ function placesOf(plan: FleetPlan, createdAt: Date) {
     customerIds.set(key, customerId);
     const id = k.kitchenId ?? randomUUID();
     kitchenIds.set(k.key, id);
-    if (!k.kitchenId) kitchens.push({ id, customerId, name: k.name, ...k.values, createdAt });
+    if (!k.kitchenId)
+      kitchens.push({ id, customerId, name: k.name, ...k.values, serviceHours: STORED_HOURS.write(k.values.serviceHours), createdAt });
   }
   return { customers, kitchens, kitchenIds };
 }

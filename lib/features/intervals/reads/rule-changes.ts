@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_CHANGE_EVIDENCE } from '../../../database/stored/records';
 import { todayIn } from '../../../core/calendar';
 import type { ReadingToEstimate, TaskOnFile } from '../../../core/evidence';
 import { seenAt } from '../../../core/findings/seen';
@@ -86,7 +87,7 @@ export async function tasksToRevise(db: Tx, unitIds: readonly string[], visitId:
       doneOn: t.visitTasks.map((v) => visitDate(v.visit, timeZone)).sort(),
       mine: made.find((c) => c.visitId === visitId) ?? null,
       lastChangeOn: other ? todayIn(timeZone, other.at.getTime()) : null,
-      lastHeldRule: (held?.evidence as { wouldHave?: string } | null | undefined)?.wouldHave ?? null,
+      lastHeldRule: STORED_CHANGE_EVIDENCE.readOrNull(held?.evidence)?.wouldHave ?? null,
     };
   });
 }

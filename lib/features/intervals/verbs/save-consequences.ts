@@ -4,6 +4,8 @@ import { returnCause, type Decision, type EstimatedReading, type VisitOutcome } 
 import { dayInWords } from '../../../core/intervals/words';
 import { Prisma, type Tx } from '../../../database/client';
 import { fromLocalDate } from '../../../core/calendar/date-column';
+import { STORED_ESTIMATE } from '../../../database/stored/estimate';
+import { STORED_OWN_LIMITS } from '../../../database/stored/fouling';
 import { keepCleaningBefore } from './cleaning-before';
 import { foulingJson } from '../../evidence/verbs/save-belief';
 import { changeRow } from './save-change';
@@ -23,7 +25,7 @@ export async function saveEstimates(tx: Tx, made: readonly EstimatedReading[]): 
     readingId,
     unitId,
     at: new Date(at),
-    result,
+    result: STORED_ESTIMATE.write(result),
   }));
   await tx.$executeRaw(Prisma.sql`
     INSERT INTO "Estimate" (id, "readingId", "unitId", at, "modelVersion", status, verdict, "lnK", "lnKSd", result)
@@ -35,7 +37,12 @@ export async function saveEstimates(tx: Tx, made: readonly EstimatedReading[]): 
 
 /** Beliefs of a kitchen's units in one statement. Limits that are not given stay as they are on file. */
 async function saveBeliefs(tx: Tx, beliefs: VisitOutcome['beliefs'], now: Date): Promise<void> {
-  const rows = beliefs.map(({ belief, own }) => ({ ...foulingJson(belief), updatedAt: now, own: own ?? null, keepOwn: own === undefined }));
+  const rows = beliefs.map(({ belief, own }) => ({
+    ...foulingJson(belief),
+    updatedAt: now,
+    own: own ? STORED_OWN_LIMITS.write(own) : null,
+    keepOwn: own === undefined,
+  }));
   await tx.$executeRaw(Prisma.sql`
     INSERT INTO "UnitFouling" AS kept ("unitId", posterior, "ratePerDay", "rateSdPerDay", "evidenceCount", "modelVersion", "updatedAt", "lnK", "lnKSd", "asOf", baseline, own)
     SELECT r."unitId", r.posterior, r."ratePerDay", r."rateSdPerDay", r."evidenceCount", r."modelVersion", r."updatedAt", r."lnK", r."lnKSd", r."asOf", r.baseline, r.own

@@ -5,6 +5,7 @@ import { writeAudit } from '../../audit/verbs/write-audit';
 import { shopRules } from '../../evidence/reads/fouling';
 import { withinTransaction } from '../../../database/transaction';
 import { differences, staleError } from '../../audit/verbs/changes';
+import { STORED_POLICY } from '../../../database/stored/shop';
 import type { ServiceContext } from '../../context';
 
 /** Keeps a policy. Rules follow at the next visits, each with its reason. @throws AppError not_found | conflict — changed since `seen`. */
@@ -14,7 +15,7 @@ export function setPolicy({ db, actor, now }: ServiceContext, rules: ShopRules, 
     if (!shop) throw new AppError('not_found', 'The shop is not set up yet.');
     if (shop.updatedAt.toISOString() !== seen) throw await staleError(tx, 'ShopSettings', '1', 'the shop’s settings');
     const before = await shopRules(tx);
-    await tx.shopSettings.update({ where: { id: 1 }, data: { policy: rules } });
+    await tx.shopSettings.update({ where: { id: 1 }, data: { policy: STORED_POLICY.write(rules) } });
     await writeAudit(tx, {
       at: now,
       userId: actor?.userId ?? null,

@@ -10,7 +10,7 @@ export async function jobPage(db: Tx, id: string) {
   const job = await db.job.findUnique({
     where: { id },
     include: {
-      kitchen: { include: { customer: { select: { id: true, name: true } } } },
+      kitchen: { include: { customer: { select: { id: true, name: true, email: true } } } },
       units: {
         include: { unit: { select: { id: true, name: true, tag: true, archivedAt: true, warranties: { orderBy: { until: 'asc' } } } } },
       },

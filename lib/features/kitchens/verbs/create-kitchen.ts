@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_HOURS } from '../../../database/stored/shop';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
@@ -16,7 +17,7 @@ export function createKitchen({ db, actor, now }: ServiceContext, input: NewKitc
     const customer = await tx.customer.findUnique({ where: { id: input.customerId } });
     if (!customer) throw new AppError('not_found', 'That customer is not on file.');
     if (customer.archivedAt) throw new AppError('conflict', 'That customer is archived. Put it back on file first.');
-    const { id } = await tx.kitchen.create({ data: { ...input, createdAt: now } });
+    const { id } = await tx.kitchen.create({ data: { ...input, serviceHours: STORED_HOURS.write(input.serviceHours), createdAt: now } });
     await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'kitchen.created', entity: 'Kitchen', entityId: id });
     return { kitchenId: id };
   });

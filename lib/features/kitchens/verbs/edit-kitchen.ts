@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_HOURS } from '../../../database/stored/shop';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
@@ -12,7 +13,10 @@ export function editKitchen({ db, actor, now }: ServiceContext, { id, version, .
   const work = withinTransaction(db, async (tx) => {
     const before = await tx.kitchen.findUnique({ where: { id } });
     if (!before) throw new AppError('not_found', 'That kitchen is not on file.');
-    const { count } = await tx.kitchen.updateMany({ where: { id, version }, data: { ...data, version: { increment: 1 } } });
+    const { count } = await tx.kitchen.updateMany({
+      where: { id, version },
+      data: { ...data, serviceHours: STORED_HOURS.write(data.serviceHours), version: { increment: 1 } },
+    });
     if (count === 0) throw await staleError(tx, 'Kitchen', id, 'this kitchen');
     await writeAudit(tx, {
       at: now,
@@ -20,7 +24,7 @@ export function editKitchen({ db, actor, now }: ServiceContext, { id, version, .
       action: 'kitchen.edited',
       entity: 'Kitchen',
       entityId: id,
-      detail: { changed: differences(before, data) },
+      detail: { changed: differences({ ...before, serviceHours: STORED_HOURS.read(before.serviceHours) }, data) },
     });
   });
   return orSay(work, KITCHEN_REFUSALS);

@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_VISIT_EVENT } from '../../../database/stored/records';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
 import { visitByLink } from '../reads/customer-links';
@@ -26,7 +27,7 @@ export async function reply({ db, now }: { db: Db; now: Date }, input: CustomerR
         at: now,
         kind: asked ? 'asked_other_time' : 'confirmed',
         reason: input.note,
-        detail: asked ? { startsAt: asked } : {},
+        detail: STORED_VISIT_EVENT.write(asked ? { startsAt: asked.toISOString() } : {}),
       },
     }),
   ]);

@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_CHANGE_EVIDENCE } from '../../../database/stored/records';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
 
@@ -47,7 +48,7 @@ export async function ruleChanges(db: Tx, { since, until, unreadOnly, take = 200
     fromDueOn: r.fromDueOn && toLocalDate(r.fromDueOn),
     toDueOn: r.toDueOn && toLocalDate(r.toDueOn),
     reason: r.reason,
-    evidence: r.evidence as Record<string, unknown>,
+    evidence: STORED_CHANGE_EVIDENCE.read(r.evidence),
     by: nameOf(r.byUserId),
     visitId: r.visitId,
     review: r.review,

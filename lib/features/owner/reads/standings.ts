@@ -1,6 +1,7 @@
 import 'server-only';
+import { STORED_OWN_LIMITS } from '../../../database/stored/fouling';
 import { daysBetween, todayIn } from '../../../core/calendar';
-import type { OwnLimits, UnitStanding } from '../../../core/evidence';
+import type { UnitStanding } from '../../../core/evidence';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { Prisma, type Tx } from '../../../database/client';
 
@@ -42,6 +43,6 @@ export async function standings(db: Tx, kitchenIds: readonly string[], now: Date
     ...unit,
     ...f,
     days: daysBetween(toLocalDate(asOf), todayIn(kitchen.timeZone, now.getTime())),
-    own: own as unknown as OwnLimits | null,
+    own: STORED_OWN_LIMITS.readOrNull(own),
   }));
 }

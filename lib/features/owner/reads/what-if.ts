@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_OWN_LIMITS, STORED_POSTERIOR } from '../../../database/stored/fouling';
 import { COIL_CLEANING } from '../../../core/tasks';
 import { approximateWeeks } from '../../../core/calendar';
 import type { CleanBaseline, CondenserUnit, Conditions } from '../../../core/condenser';
@@ -38,7 +39,7 @@ export async function coilsOnFile(db: Tx): Promise<{ coils: CoilOnFile[]; scale:
     const core = condenserUnitOf(u, u.kitchen);
     return [{
       unitId: u.id, unit: u.name, kitchenId: u.kitchenId, kitchen: u.kitchen.name, core, conditions: conditionsOf(core, priced(u.kitchen, shop), currency), baseline: baselineOf(u.fouling.baseline),
-      posterior: u.fouling.posterior as unknown as FoulingPosterior, own: u.fouling.own as unknown as OwnLimits | null,
+      posterior: STORED_POSTERIOR.read(u.fouling.posterior), own: STORED_OWN_LIMITS.readOrNull(u.fouling.own),
       minWeeks: task.minWeeks, maxWeeks: task.maxWeeks, weeks: approximateWeeks(task.rule), held: task.locked || task.anchor === 'calendar',
     }]; // prettier-ignore
   });

@@ -1,5 +1,6 @@
 import 'server-only';
 import { randomBytes } from 'node:crypto';
+import { STORED_HOURS } from '../../../database/stored/shop';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewPerson } from '../../../schemas/people';
@@ -17,7 +18,9 @@ export async function createPerson(
 ): Promise<{ userId: string }> {
   const passwordHash = await hashPassword(password || randomBytes(32).toString('hex'));
   const work = withinTransaction(db, async (tx) => {
-    const { id } = await tx.user.create({ data: { ...data, passwordHash, createdAt: now } });
+    const { id } = await tx.user.create({
+      data: { ...data, shifts: STORED_HOURS.write(data.shifts), onCall: STORED_HOURS.write(data.onCall), passwordHash, createdAt: now },
+    });
     await writeAudit(tx, {
       at: now,
       userId: actor?.userId ?? null,

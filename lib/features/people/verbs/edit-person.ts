@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_HOURS } from '../../../database/stored/shop';
 import { takesVisits } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
@@ -17,7 +18,10 @@ export function editPerson({ db, actor, now }: ServiceContext, { id, version, ..
     if (!before) throw new AppError('not_found', 'That person is not on file.');
     if (keepsThePeople(before.role) && before.active && !keepsThePeople(data.role)) await keepAnOwner(tx, id, 'role');
     if (takesVisits(before.role) && !takesVisits(data.role)) await refuseWithOpenVisits(tx, before, 'role');
-    const { count } = await tx.user.updateMany({ where: { id, version }, data: { ...data, version: { increment: 1 } } });
+    const { count } = await tx.user.updateMany({
+      where: { id, version },
+      data: { ...data, shifts: STORED_HOURS.write(data.shifts), onCall: STORED_HOURS.write(data.onCall), version: { increment: 1 } },
+    });
     if (count === 0) throw await staleError(tx, 'User', id, 'this person');
     await writeAudit(tx, {
       at: now,
@@ -25,7 +29,9 @@ export function editPerson({ db, actor, now }: ServiceContext, { id, version, ..
       action: 'person.edited',
       entity: 'User',
       entityId: id,
-      detail: { changed: differences(before, data) },
+      detail: {
+        changed: differences({ ...before, shifts: STORED_HOURS.read(before.shifts), onCall: STORED_HOURS.read(before.onCall) }, data),
+      },
     });
   });
   return orSay(work, PERSON_REFUSALS);

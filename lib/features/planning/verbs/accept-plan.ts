@@ -2,7 +2,7 @@ import 'server-only';
 import type { Actor } from '../../../core/people/access';
 import { todayIn, wallClock } from '../../../core/calendar';
 import { AppError, isAppError } from '../../../core/errors';
-import type { Proposal } from '../../../core/planning/proposal';
+import { STORED_BOOKED, STORED_PROPOSAL } from '../../../database/stored/planning';
 import type { Db } from '../../../database/client';
 import { bookVisit } from '../../visits/verbs/book-visit';
 import { cancelVisit } from '../../visits/verbs/cancel-visit';
@@ -19,7 +19,7 @@ export async function acceptPlan(ctx: Ctx, input: { runId: string; keys: string[
   const run = await ctx.db.planRun.findUnique({ where: { id: input.runId } });
   if (!run || run.status !== 'done' || !run.result)
     throw new AppError('conflict', 'This proposal is no longer open. Propose the week again.');
-  const proposal = run.result as unknown as Proposal;
+  const proposal = STORED_PROPOSAL.read(run.result);
   const out: Accepted = { booked: [], refused: [] };
   for (const v of proposal.visits.filter((p) => input.keys.includes(p.key))) {
     const past = pastWords(v.startMs, v.timeZone, ctx.now);
@@ -49,7 +49,7 @@ export async function acceptPlan(ctx: Ctx, input: { runId: string; keys: string[
   }
   await ctx.db.planRun.update({
     where: { id: run.id },
-    data: { status: 'accepted', params: { booked: out.booked.map((b) => b.visitId) }, finishedAt: ctx.now },
+    data: { status: 'accepted', params: STORED_BOOKED.write({ booked: out.booked.map((b) => b.visitId) }), finishedAt: ctx.now },
   });
   return out;
 }
@@ -57,7 +57,7 @@ export async function acceptPlan(ctx: Ctx, input: { runId: string; keys: string[
 /** Takes back what a proposal booked, except visits that somebody changed since. Returns how many were taken back. */
 export async function undoPlan(ctx: Ctx, runId: string): Promise<number> {
   const run = await ctx.db.planRun.findUnique({ where: { id: runId } });
-  const ids = ((run?.params as { booked?: string[] } | null)?.booked ?? []) as string[];
+  const ids = (run && STORED_BOOKED.read(run.params).booked) ?? [];
   let undone = 0;
   for (const visitId of ids) {
     try {
@@ -67,6 +67,6 @@ export async function undoPlan(ctx: Ctx, runId: string): Promise<number> {
       if (!isAppError(e)) throw e;
     }
   }
-  await ctx.db.planRun.updateMany({ where: { id: runId }, data: { status: 'undone', params: {} } });
+  await ctx.db.planRun.updateMany({ where: { id: runId }, data: { status: 'undone', params: STORED_BOOKED.write({}) } });
   return undone;
 }

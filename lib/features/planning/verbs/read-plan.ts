@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import type { Proposal } from '../../../core/planning/proposal';
+import { STORED_PROPOSAL } from '../../../database/stored/planning';
 import type { Db } from '../../../database/client';
 import { toLocalDate } from '../../../core/calendar/date-column';
 
@@ -13,6 +13,6 @@ export async function readPlan({ db }: { db: Db }, runId: string) {
     status: run.status,
     error: run.error,
     monday: toLocalDate(run.weekStart),
-    proposal: (run.result as unknown as Proposal | null) ?? null,
+    proposal: STORED_PROPOSAL.readOrNull(run.result),
   };
 }

@@ -1,4 +1,5 @@
 import 'server-only';
+import { writeAudit } from '../../audit/verbs/write-audit';
 import { AppError } from '../../../core/errors';
 import type { TravelPair } from '../../../core/planning';
 import type { Db, Tx } from '../../../database/client';
@@ -25,14 +26,12 @@ export async function replaceTravel({ db, actor, now }: Ctx, csv: string): Promi
           'csv',
         );
       const replaced = await replaceTravelTimes(tx, pairs);
-      await tx.auditEntry.create({
-        data: {
-          at: now,
-          userId: actor?.userId,
-          action: 'travel.replaced',
-          entity: 'TravelTime',
-          detail: { pairs: pairs.length, replaced },
-        },
+      await writeAudit(tx, {
+        at: now,
+        userId: actor?.userId,
+        action: 'travel.replaced',
+        entity: 'TravelTime',
+        detail: { pairs: pairs.length, replaced },
       });
       return { stored: pairs.length, replaced };
     },
@@ -45,9 +44,7 @@ export async function forgetTravel({ db, actor, now }: Ctx): Promise<{ stored: n
   return db.$transaction(async (tx) => {
     await lockAll(tx, 'travel');
     const replaced = await replaceTravelTimes(tx, []);
-    await tx.auditEntry.create({
-      data: { at: now, userId: actor?.userId, action: 'travel.forgotten', entity: 'TravelTime', detail: { replaced } },
-    });
+    await writeAudit(tx, { at: now, userId: actor?.userId, action: 'travel.forgotten', entity: 'TravelTime', detail: { replaced } });
     return { stored: 0, replaced };
   });
 }

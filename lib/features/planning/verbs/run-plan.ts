@@ -3,6 +3,7 @@ import { toLocalDate } from '../../../core/calendar/date-column';
 import { checkInput, PlanCancelled, type CostBreakdown } from '../../../core/planning';
 import type { Db } from '../../../database/client';
 import { Prisma } from '../../../database/generated/client';
+import { STORED_PROPOSAL } from '../../../database/stored/planning';
 import { beat, claimRun } from './plan-claim';
 import { weekProblem } from '../reads/week-problem';
 import type { Search } from './search';
@@ -43,13 +44,13 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
       drivingPerMinute: problem.prices.drivingPerMinute,
     };
     const save = (p: ReturnType<typeof toProposal>) =>
-      db.planRun.updateMany({ where: { id: runId, claim, status: 'running' }, data: { result: p as unknown as Prisma.InputJsonObject } });
+      db.planRun.updateMany({ where: { id: runId, claim, status: 'running' }, data: { result: STORED_PROPOSAL.write(p) } });
     // A week that cannot hold anything new is not searched: what stands stays.
     if (findings.some((f) => f.weight === 'stops')) {
       const nothing = toProposal({ visits: [], cost: NO_COST }, names, given, SEED, clock() - began);
       await db.planRun.updateMany({
         where: { id: runId, claim, status: 'running' },
-        data: { status: 'done', finishedAt: now, result: nothing as unknown as Prisma.InputJsonObject },
+        data: { status: 'done', finishedAt: now, result: STORED_PROPOSAL.write(nothing) },
       });
       return;
     }
@@ -67,7 +68,7 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
       data: {
         status: 'done',
         finishedAt: now,
-        result: toProposal(plan, names, given, SEED, clock() - began) as unknown as Prisma.InputJsonObject,
+        result: STORED_PROPOSAL.write(toProposal(plan, names, given, SEED, clock() - began)),
       },
     });
   } catch (e) {

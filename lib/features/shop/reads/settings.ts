@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_POLICY } from '../../../database/stored/shop';
 import type { Tx } from '../../../database/client';
 
 /** The shop's settings, or null before set-up. */
@@ -14,13 +15,13 @@ type Costs = { labourPerHour: number | null; vehiclePerKm: number | null; policy
 
 /** Whether the shop has said what an hour, a kilometre, a cleaning and a breakdown cost it. */
 export function costsSet(shop: Costs | null): boolean {
-  const policy = (shop?.policy ?? {}) as Record<string, unknown>;
+  const policy = STORED_POLICY.readOrNull(shop?.policy) ?? {};
   return shop?.labourPerHour != null && shop.vehiclePerKm != null && 'cleaningCost' in policy && 'failureCost' in policy;
 }
 
 /** What the shop said things cost; null for what it has not said. */
 export function costsOf(shop: Costs & { energyPricePerKwh: number | null }) {
-  const policy = (shop.policy ?? {}) as Record<string, unknown>;
+  const policy = STORED_POLICY.read(shop.policy);
   const said = (key: string) => (typeof policy[key] === 'number' ? policy[key] : null);
   return {
     labourPerHour: shop.labourPerHour,

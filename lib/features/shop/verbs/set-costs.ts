@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import type { Prisma } from '../../../database/client';
+import { STORED_POLICY } from '../../../database/stored/shop';
 import { withinTransaction } from '../../../database/transaction';
 import type { SetCosts } from '../../../schemas/shop';
 import { staleError } from '../../audit/verbs/changes';
@@ -16,7 +16,7 @@ export function setCosts(
     const shop = await tx.shopSettings.findUnique({ where: { id: 1 } });
     if (!shop) throw new AppError('not_found', 'The shop is not set up yet.');
     if (shop.updatedAt.toISOString() !== seen) throw await staleError(tx, 'ShopSettings', '1', 'the shop’s settings');
-    const policy = { ...(shop.policy as Prisma.JsonObject), cleaningCost, inspectionCost, failureCost };
+    const policy = STORED_POLICY.write({ ...STORED_POLICY.read(shop.policy), cleaningCost, inspectionCost, failureCost });
     await tx.shopSettings.update({ where: { id: 1 }, data: { ...own, policy } });
     await writeAudit(tx, {
       at: now,

@@ -1,5 +1,5 @@
 import 'server-only';
-import type { Estimate } from '../../../core/condenser/types';
+import { STORED_ESTIMATE } from '../../../database/stored/estimate';
 import type { PastVisit, UnitOnFile } from '../../../core/tablet';
 import type { Aspect } from '../../../core/findings/grades';
 import { groupBy } from '../../../core/numerics/group-by';
@@ -53,7 +53,7 @@ export async function pastOfUnits(db: Tx, unitIds: string[]): Promise<Map<string
         phase: r.phase,
         values: readingValues(r),
         verdict: r.estimate?.verdict ?? null,
-        sentence: (r.estimate?.result as Estimate | undefined)?.sentence ?? '',
+        sentence: STORED_ESTIMATE.readOrNull(r.estimate?.result)?.sentence ?? '',
       })),
     };
     past.set(unitId, [...(past.get(unitId) ?? []), entry]);

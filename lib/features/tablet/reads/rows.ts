@@ -1,15 +1,9 @@
 import 'server-only';
 import { urgencySaid } from '../../../core/jobs';
+import { STORED_QUESTIONED } from '../../../database/stored/records';
+import { STORED_COMPRESSOR_MAP } from '../../../database/stored/shop';
 import { unitValues } from '../../../core/equipment/unit-fields';
-import type { CompressorMap } from '../../../core/condenser/compressor/ten-coefficient';
-import {
-  READING_FIELDS,
-  type FindingEntry,
-  type Questioned,
-  type ReadingEntry,
-  type ReadingValues,
-  type UnitOnFile,
-} from '../../../core/tablet';
+import { READING_FIELDS, type FindingEntry, type ReadingEntry, type ReadingValues, type UnitOnFile } from '../../../core/tablet';
 import type { Prisma } from '../../../database/generated/client';
 
 /** Database rows as the tablet holds them. Enumerations are text in the database and kept by the schemas at the door. */
@@ -34,7 +28,7 @@ export const readingEntry = (r: ReadingRow): ReadingEntry => ({
   values: readingValues(r),
   gaugeGrade: r.gaugeGrade,
   gaugeSpanPa: r.gaugeSpanPa,
-  questioned: Array.isArray(r.questioned) ? (r.questioned as Questioned[]) : [],
+  questioned: [...STORED_QUESTIONED.read(r.questioned)],
 });
 
 export const findingEntry = (f: Prisma.FindingGetPayload<object>): FindingEntry => ({
@@ -63,7 +57,7 @@ export const unitOnFile = (
 ): UnitOnFile => ({
   id: u.id,
   ...unitValues(u),
-  compressorMap: u.compressorMap as CompressorMap | null,
+  compressorMap: STORED_COMPRESSOR_MAP.readOrNull(u.compressorMap),
   openFollowUps: u.jobs.map(({ job }) => ({ what: job.what, urgency: urgencySaid(job) })),
   ...more,
 });

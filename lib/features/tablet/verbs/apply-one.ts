@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_ENTRY_DETAIL } from '../../../database/stored/records';
 import { isAppError } from '../../../core/errors';
 import type { Operation, OperationKind, OperationResult, Outcome } from '../../../core/tablet';
 import type { Prisma, Tx } from '../../../database/client';
@@ -13,6 +14,15 @@ import type { VisitDesk } from './visit-desk';
 
 export type Maker = { userId: string; name: string };
 export type FiledOperation = Prisma.OperationCreateManyInput;
+
+const twinOf = (same: { twin?: string } | null): string | undefined => same?.twin;
+
+/** What a tablet is told of an entry on file: a question that is the office's alone is none of the tablet's. */
+export function answerTo(filed: { id: string; outcome: Outcome; detail?: unknown }): OperationResult {
+  const { note = '', told } = STORED_ENTRY_DETAIL.readOrNull(filed.detail) ?? {};
+  if (told === undefined) return { id: filed.id, outcome: filed.outcome, note };
+  return { id: filed.id, outcome: told ? 'conflict' : 'applied', note: told };
+}
 
 /** These change what the next entry must know of the visit. */
 const CHANGES_VISIT: ReadonlySet<OperationKind> = new Set(['visit.start', 'visit.close', 'signature.set']);
@@ -33,11 +43,12 @@ export async function applyOne(
 ): Promise<{ result: OperationResult; row: FiledOperation; slip: unknown }> {
   const { at, correctedBy } = officeTime(envelope, now);
   const notes: string[] = [];
+  const chores: string[] = [];
+  let same: { twin?: string } | null = null;
   const refused = await attempt(db, async () => {
     const op = readOperation(envelope);
     const { visit, notes: first } = await desk.visit(op.visitId);
     notes.push(...first);
-    if (visit.status === 'done' && op.kind !== 'visit.close') notes.push('It came in after the visit was closed.');
     const ctx: ApplyContext = {
       db,
       actor: maker,
@@ -48,17 +59,20 @@ export async function applyOne(
       basedOn: new Date(envelope.basedOn),
       unit: (id) => desk.unit(id),
       note: (words) => notes.push(words),
+      chore: (words) => chores.push(words),
+      same: (twin) => (same = twin ? { twin } : {}),
     };
     await (HANDLERS[op.kind] as Handler<Operation['kind']>)(ctx, op as never);
+    if (visit.status === 'done' && op.kind !== 'visit.close' && !same) chores.unshift('It came in after the visit was closed.');
     if (CHANGES_VISIT.has(op.kind)) desk.changed(op.visitId);
   });
   if (refused !== null && !isRefusal(refused)) throw refused;
   // What was undone gave back the lock on the visit's row too.
   if (refused !== null) desk.changed(envelope.visitId);
-  const outcome: Outcome = refused !== null ? 'rejected' : notes.length > 0 ? 'conflict' : 'applied';
+  const outcome: Outcome = refused !== null ? 'rejected' : notes.length + chores.length > 0 ? 'conflict' : 'applied';
   const note =
     refused === null
-      ? notes.join(' ')
+      ? [...notes, ...chores].join(' ')
       : isAppError(refused)
         ? refused.message
         : 'The office could not file this entry. It is kept as you wrote it.';
@@ -75,7 +89,13 @@ export async function applyOne(
     madeAt: new Date(envelope.madeAt),
     receivedAt: now,
     outcome,
-    detail: { note, ...(correctedBy ? { clockCorrectedMs: correctedBy } : {}), ...(onFile ? {} : { visitId: envelope.visitId }) },
+    detail: STORED_ENTRY_DETAIL.write({
+      note,
+      ...(refused === null && chores.length > 0 ? { told: notes.join(' ') } : {}),
+      ...(refused === null && twinOf(same) ? { same: twinOf(same) } : {}),
+      ...(correctedBy ? { clockCorrectedMs: correctedBy } : {}),
+      ...(onFile ? {} : { visitId: envelope.visitId }),
+    }),
   };
-  return { result: { id: envelope.id, outcome, note }, row, slip: isSlip(refused) ? refused : null };
+  return { result: answerTo(row), row, slip: isSlip(refused) ? refused : null };
 }

@@ -1,9 +1,9 @@
 import 'server-only';
 import type { Actor } from '../../../core/people/access';
-import { OPERATION_VERSION, type OperationResult, type Outcome, type Stop, type SyncReply } from '../../../core/tablet';
+import { OPERATION_VERSION, type OperationResult, type Stop, type SyncReply } from '../../../core/tablet';
 import type { Db, Tx } from '../../../database/client';
 import type { OperationEnvelope, SyncRequest } from '../../../schemas/entries';
-import { applyOne, type FiledOperation } from './apply-one';
+import { answerTo, applyOne, type FiledOperation } from './apply-one';
 import { lockDevice, type LockedDevice } from './device';
 import { storable } from './storable';
 import { VisitDesk } from './visit-desk';
@@ -45,8 +45,7 @@ async function tiePictures(db: Db, ids: readonly string[]): Promise<void> {
 
 async function takeIn(tx: Tx, ctx: Ctx, device: LockedDevice, batch: readonly OperationEnvelope[]): Promise<SyncReply> {
   const known = new Map<string, OperationResult>();
-  for (const o of await tx.operation.findMany({ where: { id: { in: batch.map((e) => e.id) } } }))
-    known.set(o.id, { id: o.id, outcome: o.outcome as Outcome, note: (o.detail as { note?: string }).note ?? '' });
+  for (const o of await tx.operation.findMany({ where: { id: { in: batch.map((e) => e.id) } } })) known.set(o.id, answerTo(o));
   const desk = new VisitDesk(tx, device.userId);
   const results: OperationResult[] = [];
   const filed: FiledOperation[] = [];

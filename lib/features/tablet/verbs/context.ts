@@ -28,8 +28,12 @@ export type ApplyContext = {
   at: Date;
   /** The refresh it was based on, before which it cannot have been made. */
   basedOn: Date;
-  /** Something the office should look at: both sides are kept. */
+  /** Something that whoever wrote it and the office should both look at: both sides are kept. */
   note: (words: string) => void;
+  /** Something for the office alone to do. */
+  chore: (words: string) => void;
+  /** It says what another tablet's entry said already; `twin` is the one whose row stands for both. */
+  same: (twin?: string) => void;
 };
 
 export type Of<K extends OperationKind> = Extract<Operation, { kind: K }>;

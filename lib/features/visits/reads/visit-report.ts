@@ -1,5 +1,6 @@
 import 'server-only';
-import type { Estimate } from '../../../core/condenser/types';
+import { STORED_ENTRY_DETAIL, STORED_QUESTIONED } from '../../../database/stored/records';
+import { STORED_ESTIMATE } from '../../../database/stored/estimate';
 import { OPERATION_LABEL, type OperationKind } from '../../../core/tablet';
 import type { VisitReport } from '../../../core/tablet/visit-report';
 import { toLocalDate } from '../../../core/calendar/date-column';
@@ -114,8 +115,8 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
         by: by(r.byUserId),
         superseded: r.supersededAt !== null,
         values: readingValues(r),
-        questioned: (Array.isArray(r.questioned) ? r.questioned : []) as { question: string; answer: string }[],
-        estimate: (r.estimate?.result as Estimate | undefined) ?? null,
+        questioned: [...STORED_QUESTIONED.read(r.questioned)],
+        estimate: STORED_ESTIMATE.readOrNull(r.estimate?.result),
       })),
       photos: photos.get(u.id) ?? [],
       followUps: followUps.filter((f) => f.unitId === u.id).map((f) => ({ id: f.id, number: f.number, what: f.what, state: f.state })),
@@ -132,16 +133,19 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
       toDueOn: c.toDueOn && toLocalDate(c.toDueOn),
       reason: c.reason,
     })),
-    operations: operations.map((o) => ({
-      id: o.id,
-      what: OPERATION_LABEL[o.kind as OperationKind] ?? o.kind,
-      by: by(o.userId),
-      device: o.device.name || 'tablet',
-      madeAt: o.madeAt.getTime(),
-      receivedAt: o.receivedAt.getTime(),
-      outcome: o.outcome,
-      note: (o.detail as { note?: string }).note ?? '',
-      correctedMs: (o.detail as { clockCorrectedMs?: number }).clockCorrectedMs ?? 0,
-    })),
+    operations: operations.map((o) => {
+      const detail = STORED_ENTRY_DETAIL.read(o.detail);
+      return {
+        id: o.id,
+        what: OPERATION_LABEL[o.kind as OperationKind] ?? o.kind,
+        by: by(o.userId),
+        device: o.device.name || 'tablet',
+        madeAt: o.madeAt.getTime(),
+        receivedAt: o.receivedAt.getTime(),
+        outcome: o.outcome,
+        note: detail.note ?? '',
+        correctedMs: detail.clockCorrectedMs ?? 0,
+      };
+    }),
   };
 }

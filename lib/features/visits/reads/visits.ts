@@ -1,10 +1,12 @@
 import 'server-only';
+import { STORED_VISIT_EVENT } from '../../../database/stored/records';
+import { STORED_HOURS } from '../../../database/stored/shop';
 import { VISITING_ROLES } from '../../../core/people/access';
 import type { WeeklyWindow } from '../../../core/visits/service-hours';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
 
-export const weekly = (json: unknown): WeeklyWindow[] => (Array.isArray(json) ? (json as WeeklyWindow[]) : []);
+export const weekly = (json: unknown): WeeklyWindow[] => [...STORED_HOURS.read(json)];
 
 const range = (r: { startsOn: Date; endsOn: Date; reason: string }) => ({
   startsOn: toLocalDate(r.startsOn),
@@ -174,6 +176,6 @@ export async function visitToManage(db: Tx, id: string) {
 
 /** Where a moved visit came from, as its event kept it. */
 function movedFrom(kind: string, detail: unknown): { startsAt: number; endsAt: number; technicianId: string } | null {
-  const from = kind === 'moved' ? (detail as { from?: { startsAt: string; endsAt: string; technicianId: string } }).from : undefined;
-  return from ? { startsAt: Date.parse(from.startsAt), endsAt: Date.parse(from.endsAt), technicianId: from.technicianId } : null;
+  const { startsAt, endsAt, technicianId } = (kind === 'moved' && STORED_VISIT_EVENT.read(detail).from) || {};
+  return startsAt && endsAt && technicianId ? { startsAt: Date.parse(startsAt), endsAt: Date.parse(endsAt), technicianId } : null;
 }

@@ -1,6 +1,7 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { missingToClose, type VisitOnFile } from '../../../core/tablet';
+import { lacksForCleaning, missingToClose, type VisitOnFile } from '../../../core/tablet';
+import { COIL_CLEANING } from '../../../core/tasks';
 import type { Tx } from '../../../database/client';
 import { visitsOnFile } from '../../tablet/reads/visits-on-file';
 import { withinTransaction } from '../../../database/transaction';
@@ -33,6 +34,7 @@ export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promis
     if (missing.length > 0)
       throw new AppError(missing.some((m) => m.code === 'low_side') ? 'low_side' : 'invalid', missing.map((m) => m.words).join(' '));
 
+    notes.push(...ungraded(visit));
     await db.visit.update({
       where: { id: visit.id },
       data: { status: 'done', leftAt: input.leftAt, closedAt: ctx.now, version: { increment: 1 } },
@@ -50,6 +52,18 @@ export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promis
     if (failed) notes.push(failed);
     await leaveVisit(db, 'closed', { visitId: visit.id, by: ctx.actor?.userId ?? null, at: ctx.now });
     return { notes };
+  });
+}
+
+/** Coils said to be cleaned of which nobody wrote how they were found and left: nothing can be learned from them. */
+function ungraded(visit: VisitOnFile): string[] {
+  return visit.tasks.flatMap((t) => {
+    const unit = visit.units.find((u) => u.id === t.unitId);
+    if (!unit || t.outcome !== 'done' || t.kindKey !== COIL_CLEANING) return [];
+    const lacks = lacksForCleaning(visit, unit);
+    return lacks.length === 0
+      ? []
+      : [`${unit.name}: the coil is said to be cleaned, but nobody graded ${lacks.join(' and ')}. Ask who was there.`];
   });
 }
 

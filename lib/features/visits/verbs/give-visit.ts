@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_VISIT_EVENT } from '../../../database/stored/records';
 import type { Actor } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
@@ -34,7 +35,7 @@ export async function giveVisit(
         data: { technicianId, version: { increment: 1 }, sequence: { increment: 1 } },
       });
       if (count === 0) throw await staleVisitError(tx, visitId);
-      const detail = { from: { technicianId: visit.technicianId }, to: { technicianId } };
+      const detail = STORED_VISIT_EVENT.write({ from: { technicianId: visit.technicianId }, to: { technicianId } });
       await tx.visitEvent.create({ data: { visitId, kind: 'reassigned', at: now, reason, byUserId: actor.userId, detail } });
     });
   } catch (e) {

@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_VISIT_EVENT } from '../../../database/stored/records';
 import type { Tx } from '../../../database/client';
 import { attempt } from '../../../database/savepoint';
 import type { ServiceContext } from '../../context';
@@ -12,6 +13,8 @@ export async function takeConsequences(ctx: ServiceContext & { db: Tx }, visitId
   const error = await attempt(ctx.db, () => reviseRulesAfterVisit(ctx, visitId));
   if (error === null) return null;
   const why = error instanceof Error ? error.message : String(error);
-  await ctx.db.visitEvent.create({ data: { visitId, kind: 'not_revised', at: ctx.now, detail: { why: why.slice(0, 2000) } } });
+  await ctx.db.visitEvent.create({
+    data: { visitId, kind: 'not_revised', at: ctx.now, detail: STORED_VISIT_EVENT.write({ why: why.slice(0, 2000) }) },
+  });
   return 'The estimates and rules could not be brought up to date. Open the visit and try again.';
 }

@@ -1,4 +1,5 @@
 import 'server-only';
+import { STORED_VISIT_EVENT } from '../../../database/stored/records';
 import type { Actor } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import { refusedBy } from '../../../database/constraints';
@@ -37,7 +38,13 @@ export async function writeBooking(
       createdAt: at.now,
       tasks: { create: b.tasks.map((t) => ({ taskId: t.id, unitId: t.unitId })) },
       events: {
-        create: { kind: 'booked', at: at.now, reason: b.reason, byUserId: at.actor.userId, detail: { startsAt, endsAt, technicianId } },
+        create: {
+          kind: 'booked',
+          at: at.now,
+          reason: b.reason,
+          byUserId: at.actor.userId,
+          detail: STORED_VISIT_EVENT.write({ startsAt: startsAt.toISOString(), endsAt: endsAt.toISOString(), technicianId }),
+        },
       },
     },
   });

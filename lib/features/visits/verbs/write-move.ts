@@ -1,10 +1,16 @@
 import 'server-only';
+import { STORED_VISIT_EVENT } from '../../../database/stored/records';
 import type { Actor } from '../../../core/people/access';
 import type { Tx } from '../../../database/client';
 import { composeVisitMessage } from '../../mail/verbs/compose-visit-message';
 import { staleVisitError } from './stale';
 
 type Stand = { startsAt: Date; endsAt: Date; technicianId: string };
+const stood = ({ startsAt, endsAt, technicianId }: Stand) => ({
+  startsAt: startsAt.toISOString(),
+  endsAt: endsAt.toISOString(),
+  technicianId,
+});
 export type MoveToWrite = { visitId: string; version: number; from: Stand; to: Stand; reason: string };
 
 /**
@@ -21,6 +27,15 @@ export async function writeMove(
     data: { ...to, version: { increment: 1 }, sequence: { increment: 1 }, customerReply: null },
   });
   if (count === 0) throw await staleVisitError(tx, visitId);
-  await tx.visitEvent.create({ data: { visitId, kind: 'moved', at: at.now, reason, byUserId: at.actor.userId, detail: { from, to } } });
+  await tx.visitEvent.create({
+    data: {
+      visitId,
+      kind: 'moved',
+      at: at.now,
+      reason,
+      byUserId: at.actor.userId,
+      detail: STORED_VISIT_EVENT.write({ from: stood(from), to: stood(to) }),
+    },
+  });
   await composeVisitMessage(tx, visitId, 'moved', at);
 }

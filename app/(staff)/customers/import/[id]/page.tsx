@@ -4,7 +4,7 @@ import { counted } from '@/lib/core/wording/counted';
 import { allColumns, type Problem } from '@/lib/core/fleet-csv';
 import { likelySheet } from '@/lib/core/sheet';
 import { fleetTaskKinds } from '@/lib/features/fleet-csv/reads/fleet';
-import { choicesOf, importRun, sheetsOf, type ImportSummary } from '@/lib/features/fleet-csv/reads/imports';
+import { importRun, type ImportSummary } from '@/lib/features/fleet-csv/reads/imports';
 import { readingOf } from '@/lib/features/fleet-csv/reads/sheet-reading';
 import { isId } from '@/lib/core/ids/is-id';
 import { definePage } from '@/lib/server/define-page';
@@ -95,8 +95,8 @@ export default definePage('import:equipment', async ({ db, now, params }) => {
   const columns = allColumns(await fleetTaskKinds(db)).map(({ header, about, required, scope }) => ({ header, about, required, scope }));
   const { problems, summary } = run.report;
   const bad = summary.errors > 0;
-  const sheets = run.status === 'checked' || run.status === 'failed' ? sheetsOf(run.source) : null;
-  const choices = choicesOf(run.choices);
+  const sheets = run.status === 'checked' || run.status === 'failed' ? run.sheets : null;
+  const { choices } = run;
   const reading = sheets && (await readingOf(db, sheets, choices, now));
   return (
     <>

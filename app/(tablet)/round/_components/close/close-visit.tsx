@@ -3,7 +3,7 @@ import { State } from '@/app/_ui/state';
 import { missingToClose, stillToSay, type VisitOnFile } from '@/lib/core/tablet';
 import { go, to } from '../../_lib/use-place';
 import { useSnapshot } from '../../_lib/tablet-context';
-import { useUnsavedReadings } from '../../_lib/use-unsaved-readings';
+import { useUnsaved } from '../../_lib/use-unsaved';
 import { useWrite } from '../../_lib/use-write';
 import { Card, TouchButton } from '../touch';
 import { Signature } from './signature';
@@ -13,17 +13,14 @@ import { WhatWasDone } from './what-was-done';
 export function CloseVisit({ visit }: { visit: VisitOnFile }) {
   const { write, busy, now } = useWrite(visit.id);
   const me = useSnapshot((s) => s.me);
-  const unsaved = useUnsavedReadings(visit);
+  const unsaved = useUnsaved(visit);
   const needed = missingToClose(visit);
   const missing = [
     ...needed
       .filter((m) => m.code !== 'no_signature')
       .map((m) => ({ href: m.unitId ? to.unit(visit.id, m.unitId) : to.visit(visit.id), words: m.words })),
     ...stillToSay(visit).map((m) => ({ href: to.unit(visit.id, m.unitId, m.step), words: m.words })),
-    ...unsaved.map((u) => ({
-      href: to.unit(visit.id, u.unitId, u.phase === 'before' ? ('read' as const) : ('restore' as const)),
-      words: u.words,
-    })),
+    ...unsaved,
   ];
   const unsigned = needed.find((m) => m.code === 'no_signature');
   const close = async () => {

@@ -52,9 +52,12 @@ export function BeforeAfter({ visit, unit }: { visit: VisitOnFile; unit: UnitOnF
           <dd className="text-xl font-bold">{rise(told.riseAfterK)}</dd>
         </div>
       </dl>
-      <p className="mt-2">
-        Conductance regained: <b>{formatBand(told.regained.value * 100, told.regained.lo * 100, told.regained.hi * 100, '%')}</b>
-      </p>
+      <details className="mt-2">
+        <summary className="flex min-h-12 items-center font-bold text-cold">The figures</summary>
+        <p>
+          Conductance regained: <b>{formatBand(told.regained.value * 100, told.regained.lo * 100, told.regained.hi * 100, '%')}</b>
+        </p>
+      </details>
     </Card>
   );
 }

@@ -1,11 +1,13 @@
-import { useState } from 'react';
 import { FIELD_INFO, type ReadingField } from '@/lib/core/tablet';
 import { doubtKey } from '../../_lib/reading-draft';
+import { useDraft } from '../../_lib/use-draft';
 import { Chip, TouchField } from '../touch';
 
 /** `label` where the field is none of a reading. */
 type Doubt = { field: string; question: string; label?: string };
 type Props = {
+  /** Under which words typed as an answer are kept. */
+  draftKey: string;
   doubts: readonly Doubt[];
   answers: Record<string, string>;
   onAnswer: (key: string, answer: string) => void;
@@ -13,11 +15,12 @@ type Props = {
 };
 
 /** An odd number is asked about, not refused and not taken in silence; the answer is kept with it. */
-export function Doubts({ doubts, answers, onAnswer, onCorrect }: Props) {
+export function Doubts({ draftKey, doubts, answers, onAnswer, onCorrect }: Props) {
   return doubts.map((d) => (
     <Question
       key={doubtKey(d)}
       doubt={d}
+      draftKey={`${draftKey}:${doubtKey(d)}`}
       answer={answers[doubtKey(d)] ?? ''}
       onAnswer={(a) => onAnswer(doubtKey(d), a)}
       onCorrect={() => onCorrect(d.field)}
@@ -26,17 +29,19 @@ export function Doubts({ doubts, answers, onAnswer, onCorrect }: Props) {
 }
 
 function Question({
+  draftKey,
   doubt,
   answer,
   onAnswer,
   onCorrect,
 }: {
+  draftKey: string;
   doubt: Doubt;
   answer: string;
   onAnswer: (a: string) => void;
   onCorrect: () => void;
 }) {
-  const [other, setOther] = useState('');
+  const { draft: other, setDraft: setOther, clear } = useDraft(draftKey, '');
   const label = doubt.label ?? FIELD_INFO[doubt.field as ReadingField]?.label ?? 'Reading';
   return (
     <div role="group" aria-label={`Question about ${label}`} className="rounded-md border-2 border-ink bg-paper p-3">
@@ -60,7 +65,13 @@ function Question({
               onChange={(e) => setOther(e.target.value)}
             />
           </div>
-          <Chip disabled={other.trim().length < 3} onClick={() => onAnswer(other.trim())}>
+          <Chip
+            disabled={other.trim().length < 3}
+            onClick={() => {
+              onAnswer(other.trim());
+              clear();
+            }}
+          >
             Keep that
           </Chip>
         </div>

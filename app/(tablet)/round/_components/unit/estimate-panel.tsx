@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { State } from '@/app/_ui/state';
 import { VERDICT } from '@/app/_ui/verdict';
+import type { LineFigures } from '@/lib/core/condenser/readings/lines';
 import type { Estimate, EstimateOk, Figure } from '@/lib/core/condenser/types';
 import { seenAt } from '@/lib/core/findings/seen';
 import { differenceUnit, ownDifference, toOwn, unitOf, type Me, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
@@ -27,43 +28,73 @@ export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; un
     () => estimator?.estimateFor(unit, visit.kitchen, me?.currency ?? 'USD', reading, seen) ?? null,
     [estimator, unit, visit.kitchen, me?.currency, reading, seen],
   );
+  const lines = useMemo(() => estimator?.linesFor(unit, visit.kitchen, reading) ?? null, [estimator, unit, visit.kitchen, reading]);
   if (!me || !result) return null;
   const look = VERDICT[result.verdict];
+  const [lead = '', ...rest] = result.sentence.split(/(?<=\.) /);
   return (
     <section aria-label="Estimate" aria-live="polite" className="rounded-md border border-cold bg-cold-wash p-3">
-      <p className="text-lg">
+      <p className="text-lg font-bold leading-snug">{lead}</p>
+      <p className="mt-1">
         <State shape={look.shape} tone={look.tone}>
           {look.words}
         </State>
       </p>
-      <Figures result={result} me={me} />
-      <p className="mt-2">{result.sentence}</p>
+      {rest.length > 0 ? <p className="mt-1">{rest.join(' ')}</p> : null}
+      {lines ? <Lines lines={lines} me={me} /> : null}
       <Causes causes={result.causes} />
+      <Figures result={result} me={me} />
     </section>
   );
 }
 
 const percent = (f: Figure) => formatBand(f.value * 100, f.lo * 100, f.hi * 100, '%');
 
+const differenceOf = (me: Me) => (f: Figure) =>
+  formatBand(ownDifference(f.value, me), ownDifference(f.lo, me), ownDifference(f.hi, me), differenceUnit(me));
+
+/** Superheat and subcooling, where both ends of one were read. */
+function Lines({ lines, me }: { lines: LineFigures; me: Me }) {
+  const told = [
+    ['Superheat', lines.superheatK],
+    ['Subcooling', lines.subcoolingK],
+  ] as const;
+  if (told.every(([, f]) => f === null)) return null;
+  return (
+    <dl className="mt-2 flex flex-wrap gap-x-6 gap-y-1">
+      {told.map(([label, f]) =>
+        f ? (
+          <div key={label} className="flex gap-2">
+            <dt className="text-soft">{label}</dt>
+            <dd className="font-bold">{differenceOf(me)(f)}</dd>
+          </div>
+        ) : null,
+      )}
+    </dl>
+  );
+}
+
 function Figures({ result, me }: { result: Estimate; me: Me }) {
   const kelvin = (f: Figure) =>
     formatBand(toOwn('airInK', f.value, me), toOwn('airInK', f.lo, me), toOwn('airInK', f.hi, me), unitOf('airInK', me));
-  const difference = (f: Figure) =>
-    formatBand(ownDifference(f.value, me), ownDifference(f.lo, me), ownDifference(f.hi, me), differenceUnit(me));
+  const difference = differenceOf(me);
   const rows: [string, string][] = [];
   if (result.condensingK) rows.push(['Condensing', kelvin(result.condensingK)]);
   if (result.riseK) rows.push(['Rise over the air', difference(result.riseK)]);
   if (result.status === 'ok') rows.push(...okRows(result, difference));
   if (rows.length === 0) return null;
   return (
-    <dl className="mt-2 grid grid-cols-[auto_1fr] gap-x-4 gap-y-1 sm:grid-cols-[auto_1fr_auto_1fr]">
-      {rows.map(([label, text]) => (
-        <div key={label} className="contents">
-          <dt className="text-soft">{label}</dt>
-          <dd className="font-bold">{text}</dd>
-        </div>
-      ))}
-    </dl>
+    <details className="mt-2">
+      <summary className="flex min-h-12 items-center font-bold text-cold">The figures</summary>
+      <dl className="grid grid-cols-[auto_1fr] gap-x-4 gap-y-1 sm:grid-cols-[auto_1fr_auto_1fr]">
+        {rows.map(([label, text]) => (
+          <div key={label} className="contents">
+            <dt className="text-soft">{label}</dt>
+            <dd className="font-bold">{text}</dd>
+          </div>
+        ))}
+      </dl>
+    </details>
   );
 }
 

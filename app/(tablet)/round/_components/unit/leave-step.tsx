@@ -4,6 +4,7 @@ import { Chip } from '../touch';
 import { FoodWarnings } from '../visit/food-warnings';
 import { Events } from './events';
 import { FollowUps } from './follow-ups';
+import { HowLeft } from './how-left';
 import { Photos } from './photos';
 import { Reached } from './reached';
 import { Tasks } from './tasks';
@@ -30,6 +31,7 @@ export function LeaveStep({ visit, unit, missed }: { visit: VisitOnFile; unit: U
         </div>
       )}
       <FoodWarnings visit={visit} unitId={unit.id} />
+      {missed ? null : <HowLeft visit={visit} unit={unit} />}
       <FollowUps visit={visit} unit={unit} />
       <Events visit={visit} unit={unit} />
       {missed ? <Photos visit={visit} unit={unit} /> : null}

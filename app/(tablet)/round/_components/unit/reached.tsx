@@ -50,7 +50,7 @@ export function Reached({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile 
         </Chip>
       </div>
       {asking ? (
-        <div className="flex flex-col gap-3 rounded-lg border border-line bg-sheet p-4">
+        <div className="flex flex-col gap-3 rounded-lg border border-edge bg-sheet p-4">
           <p className="font-bold">{asking === 'gone' ? 'What do they say became of it?' : 'Why not?'}</p>
           {asking === 'could_not_reach' ? (
             <div className="flex flex-wrap gap-2">

@@ -176,6 +176,7 @@ function Typing({
         <Outside key={f} label={FIELD_INFO[f].label} field={f} text={r.draft.text[f] ?? ''} me={me} onCorrect={() => setField(f)} />
       ))}
       <Doubts
+        draftKey={`${visit.id}:${unit.id}:${phase}:doubt`}
         doubts={r.doubts}
         answers={r.draft.answers}
         onAnswer={(key, answer) => r.setDraft({ ...r.draft, answers: { ...r.draft.answers, [key]: answer } })}

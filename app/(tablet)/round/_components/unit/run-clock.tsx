@@ -1,22 +1,5 @@
-import { useEffect, useState } from 'react';
-import { useDraft } from '../../_lib/use-draft';
+import { useRunClock } from '../../_lib/use-run-clock';
 import { Chip } from '../touch';
-
-const NOT_YET: { at: number | null } = { at: null };
-const MINUTE = 60_000;
-
-/** When the unit was switched on again; kept on the tablet, so that it goes on counting over a fall. */
-export function useRunClock(visitId: string, unitId: string) {
-  const { draft, setDraft } = useDraft(`${visitId}:${unitId}:running`, NOT_YET);
-  const [now, setNow] = useState(() => Date.now());
-  useEffect(() => {
-    if (draft.at === null) return;
-    const tick = setInterval(() => setNow(Date.now()), 15_000);
-    return () => clearInterval(tick);
-  }, [draft.at]);
-  const minutes = draft.at === null ? null : Math.max(0, Math.floor((now - draft.at) / MINUTE));
-  return { minutes, start: () => setDraft({ at: Date.now() }), stop: () => setDraft({ at: null }) };
-}
 
 /** How long it has been running: what "running steadily for" is filled with. */
 export function RunClock({ visitId, unitId }: { visitId: string; unitId: string }) {

@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { State } from '@/app/_ui/state';
-import type { UnitOnFile, VisitOnFile, VisitTaskOnFile } from '@/lib/core/tablet';
-import { aspectWords, unlookedFor } from '@/lib/core/tasks';
+import { lacksForTask, type UnitOnFile, type VisitOnFile, type VisitTaskOnFile } from '@/lib/core/tablet';
 import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { Card, Chip, TouchButton, TouchField } from '../touch';
@@ -14,7 +13,7 @@ export function Tasks({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile })
       <ul className="flex flex-col divide-y divide-line">
         {tasks.map((t) => (
           <li key={t.taskId} className="py-3">
-            <Task visit={visit} task={t} />
+            <Task visit={visit} unit={unit} task={t} />
           </li>
         ))}
       </ul>
@@ -22,13 +21,13 @@ export function Tasks({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile })
   );
 }
 
-function Task({ visit, task }: { visit: VisitOnFile; task: VisitTaskOnFile }) {
+function Task({ visit, unit, task }: { visit: VisitOnFile; unit: UnitOnFile; task: VisitTaskOnFile }) {
   const { write, busy } = useWrite(visit.id);
   const [asking, setAsking] = useState(false);
   const { draft: why, setDraft: setWhy, clear } = useDraft(`${visit.id}:${task.taskId}:not-done`, '');
   // Once closed, the office decides.
   const open = visit.status !== 'done';
-  const unlooked = unlookedFor(task, visit.entries.findings);
+  const lacks = lacksForTask(visit, unit, task);
   const notDone = async () => {
     if (await write('task.not_done', { taskId: task.taskId, reason: why.trim() })) {
       setAsking(false);
@@ -65,8 +64,8 @@ function Task({ visit, task }: { visit: VisitOnFile; task: VisitTaskOnFile }) {
           ) : null}
         </span>
       </div>
-      {task.outcome === 'done' && unlooked.length > 0 ? (
-        <p className="font-bold text-alarm">Before this counts, look at the low side: {aspectWords(unlooked)}.</p>
+      {task.outcome === 'done' && lacks.length > 0 ? (
+        <p className="font-bold text-alarm">Before this counts, look and grade: {lacks.join(', ')}.</p>
       ) : null}
       {open && asking ? (
         <div className="flex flex-wrap items-end gap-2">

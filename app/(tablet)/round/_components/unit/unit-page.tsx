@@ -2,7 +2,7 @@ import { useRef } from 'react';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { cautionsFor, WORK_STEP_LABEL, WORK_STEPS, type WorkStep } from '@/lib/core/findings/cautions';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
-import { REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
+import { safetyClassOf } from '@/lib/core/refrigerants/catalogue';
 import { kindInfo } from '@/lib/core/tasks/kinds';
 import type { Me, UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
 import { ownMass, ownPressure, ownTemperature } from '../../_lib/own-words';
@@ -10,6 +10,7 @@ import { useSnapshot } from '../../_lib/tablet-context';
 import { go, to } from '../../_lib/use-place';
 import { CautionNote } from '../caution-note';
 import { OfficeAnswers } from '../office-answers';
+import { OpenSealed } from '../sealed/open-sealed';
 import { LastTime } from './last-time';
 import { LeaveStep } from './leave-step';
 import { LookStep } from './look-step';
@@ -46,6 +47,7 @@ export function UnitPage({ visit, unit, step: asked }: { visit: VisitOnFile; uni
       {shown === 'look' ? <LookStep visit={visit} unit={unit} /> : null}
       {shown === 'restore' ? <RestoreStep visit={visit} unit={unit} leavingRef={leavingRef} /> : null}
       {shown === 'leave' ? <LeaveStep visit={visit} unit={unit} missed={missed} /> : null}
+      {shown === 'look' ? <OpenSealed visit={visit} unit={unit} /> : null}
       <Onward visit={visit} unit={unit} step={shown} leavingRef={leavingRef} />
     </div>
   );
@@ -57,7 +59,7 @@ function cautionsOf(visit: VisitOnFile, unit: UnitOnFile, me: Me) {
     condenserKind: unit.condenserKind,
     application: unit.application,
     refrigerant: unit.refrigerant,
-    safetyClass: REFRIGERANTS[unit.refrigerant]?.safetyClass ?? null,
+    safetyClass: safetyClassOf(unit.refrigerant),
     charge: unit.chargeKg === null ? null : ownMass(unit.chargeKg, me),
     roofWork: unit.roofWork,
     topics: visit.tasks.filter((t) => t.unitId === unit.id).flatMap((t) => kindInfo(t.kindKey)?.cautions ?? []),
@@ -66,7 +68,7 @@ function cautionsOf(visit: VisitOnFile, unit: UnitOnFile, me: Me) {
 
 /** Name, and what one needs to know with a gauge in hand. */
 function Head({ unit, me }: { unit: UnitOnFile; me: Me }) {
-  const safety = REFRIGERANTS[unit.refrigerant]?.safetyClass;
+  const safety = safetyClassOf(unit.refrigerant);
   const facts = [
     `${refrigerantLabel(unit.refrigerant)}${safety && safety !== 'A1' ? ` (${safety})` : ''}`,
     unit.chargeKg === null ? null : ownMass(unit.chargeKg, me),

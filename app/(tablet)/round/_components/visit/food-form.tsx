@@ -60,6 +60,7 @@ export function FoodForm({ visit, unitId, me }: { visit: VisitOnFile; unitId?: s
       {outside ? <Outside label={LABEL} field="boxK" text={f.degrees} me={me} onCorrect={correct} /> : null}
       {doubt && f.asked ? (
         <Doubts
+          draftKey={`${visit.id}:${unitId ?? ''}:food`}
           doubts={[doubt]}
           answers={f.answers}
           onAnswer={(key, said) => set({ ...f, answers: { ...f.answers, [key]: said } })}

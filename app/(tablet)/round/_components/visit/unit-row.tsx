@@ -1,16 +1,15 @@
 import { State } from '@/app/_ui/state';
 import { counted } from '@/lib/core/wording/counted';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
-import { ASPECTS } from '@/lib/core/findings/grades';
-import type { UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
-import { unlookedFor } from '@/lib/core/tasks';
+import { aspectsOf } from '@/lib/core/findings/for-unit';
+import { lacksForTask, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
 import { to } from '../../_lib/use-place';
 
 export function UnitRow({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   return (
     <a
       href={to.unit(visit.id, unit.id)}
-      className="flex min-h-[4rem] items-center gap-3 rounded-lg border border-line bg-sheet px-4 py-2 text-ink no-underline"
+      className="flex min-h-[4rem] items-center gap-3 rounded-lg border border-edge bg-sheet px-4 py-2 text-ink no-underline"
     >
       <span className="min-w-0 flex-1">
         <b className="block leading-tight">{unit.name}</b>
@@ -34,10 +33,10 @@ function Progress({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   if (outcome === 'gone') return <State shape="off">Gone</State>;
   const tasks = visit.tasks.filter((t) => t.unitId === unit.id);
   const answered = tasks.filter((t) => t.outcome !== 'planned').length;
-  if (tasks.some((t) => t.outcome === 'done' && unlookedFor(t, entries.findings).length > 0))
+  if (tasks.some((t) => t.outcome === 'done' && lacksForTask(visit, unit, t).length > 0))
     return (
       <State shape="ask" tone="alarm">
-        Low side not looked at
+        Not all looked at
       </State>
     );
   if (tasks.length > 0 && answered === tasks.length)
@@ -46,11 +45,12 @@ function Progress({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
         Done
       </State>
     );
-  const graded = ASPECTS.filter((a) => entries.findings.some((f) => f.unitId === unit.id && f.aspect === a)).length;
+  const aspects = aspectsOf(unit).flatMap((s) => s.aspects);
+  const graded = aspects.filter((a) => entries.findings.some((f) => f.unitId === unit.id && f.aspect === a)).length;
   if (graded > 0 || answered > 0)
     return (
       <State shape="now">
-        {graded} of {ASPECTS.length} graded
+        {graded} of {aspects.length} graded
         {tasks.length ? `, ${answered} of ${counted(tasks.length, 'task')}` : ''}
       </State>
     );

@@ -15,7 +15,9 @@ export const findingSet: Handler<'finding.set'> = async (ctx, op) => {
     where: { visitId: visit.id, unitId: p.unitId, aspect: p.aspect, phase: p.phase, supersededAt: null },
   });
   const wins = !standing || standsOver(ctx, op.id, standing);
-  if (standing && standing.id !== replaces)
+  const differs = standing && told(p.aspect, standing) !== told(p.aspect, p) && !(standing.grade === null && p.grade === null);
+  if (standing && !differs) ctx.same();
+  if (standing && differs && standing.id !== replaces)
     ctx.note(
       `Two entries for ${ASPECT_LABEL[p.aspect].toLowerCase()} of ${unit.name}: ${told(p.aspect, standing)} and ${told(p.aspect, p)}. The later made one stands: ${told(p.aspect, wins ? p : standing)}.`,
     );

@@ -4,6 +4,7 @@ import { fromLocalDate } from '../../../../core/calendar/date-column';
 import { causeOfWords, JOB_URGENCIES, soonOf } from '../../../../core/jobs';
 import { openJobs } from '../../../jobs/verbs/open-job';
 import type { ApplyContext, Handler } from '../context';
+import { twinOf } from '../twin';
 import { unitOnVisit } from '../unit-on-visit';
 
 /** "Within days", as a day on the list of where to go back to. Judgement. */
@@ -14,7 +15,9 @@ export const followUpAdd: Handler<'follow_up.add'> = async (ctx, op) => {
   const { db, visit, at, actor } = ctx;
   const unit = await unitOnVisit(ctx, op.payload.unitId);
   const { unitId, what, note, urgency: said } = op.payload;
-  if (said === 'now') ctx.note(`${unit.name} stays off until somebody has worked on it: ${what}. Ring the kitchen.`);
+  const twin = await twinOf(ctx, op.kind, op.payload, (id) => stillWanted(ctx, id));
+  if (twin) return ctx.same(twin);
+  if (said === 'now') ctx.chore(`${unit.name} stays off until somebody has worked on it: ${what}. Ring the kitchen.`);
   const soon = soonOf(said);
   const days = said === 'now' ? 0 : said === 'soon' ? DAYS_SOON : null;
   const dueOn = days === null ? null : fromLocalDate(addDays(todayIn(visit.timeZone, at.getTime()), days));
@@ -42,6 +45,13 @@ export const followUpAdd: Handler<'follow_up.add'> = async (ctx, op) => {
     },
   });
 };
+
+/** The job it opened, or its mark on an older one, is there and was not taken back. */
+async function stillWanted({ db, visit }: ApplyContext, id: string): Promise<boolean> {
+  if ((await db.job.count({ where: { id, foundVisitId: visit.id } })) > 0) return true;
+  const marks = await db.jobEvent.count({ where: { id, visitId: visit.id, kind: 'found_again' } });
+  return marks > 0 && (await db.jobEvent.count({ where: { aboutId: id, kind: 'taken_back' } })) === 0;
+}
 
 /** Takes a wish back: the job that it opened goes, as long as nobody has done anything about it; the mark on an older one is struck. */
 export async function takeBackWanted({ db, visit, at, actor }: ApplyContext, entryId: string): Promise<number> {

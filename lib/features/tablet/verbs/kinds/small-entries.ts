@@ -1,7 +1,9 @@
 import 'server-only';
+import { STORED_ENTRY_DETAIL } from '../../../../database/stored/records';
 import { AppError } from '../../../../core/errors';
 import { cameMeanwhile } from '../came-meanwhile';
 import { standsOver, timeNamed, type Handler } from '../context';
+import { standsForAnother, twinOf } from '../twin';
 import { takeBackWanted } from './follow-up-add';
 import { unitOnVisit } from '../unit-on-visit';
 
@@ -9,16 +11,22 @@ import { unitOnVisit } from '../unit-on-visit';
 
 export const partUse: Handler<'part.use'> = async (ctx, op) => {
   if (op.payload.unitId) await unitOnVisit(ctx, op.payload.unitId);
+  const twin = await twinOf(ctx, op.kind, op.payload, async (id) => (await ctx.db.partUsed.count({ where: { id } })) > 0);
+  if (twin) return ctx.same(twin);
   await ctx.db.partUsed.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: ctx.at } });
 };
 
 export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, op) => {
   await unitOnVisit(ctx, op.payload.unitId);
+  const twin = await twinOf(ctx, op.kind, op.payload, async (id) => (await ctx.db.foodWarning.count({ where: { id } })) > 0);
+  if (twin) return ctx.same(twin);
   await ctx.db.foodWarning.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, toldAt: timeNamed(ctx, op.payload.toldAt) } });
 };
 
 export const eventAdd: Handler<'event.add'> = async (ctx, op) => {
   await unitOnVisit(ctx, op.payload.unitId);
+  const twin = await twinOf(ctx, op.kind, op.payload, async (id) => (await ctx.db.unitEvent.count({ where: { id } })) > 0);
+  if (twin) return ctx.same(twin);
   await ctx.db.unitEvent.create({
     data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: timeNamed(ctx, op.payload.at), byUserId: ctx.actor.userId },
   });
@@ -47,6 +55,7 @@ export const signatureSet: Handler<'signature.set'> = async (ctx, op) => {
         ? 'The visit was signed on two tablets; the later signature stands.'
         : 'One tablet says that nobody was there, another has a signature; the signature stands.',
     );
+  if (elsewhere && nobodyThere && nobodyBefore) ctx.same();
   if (!wins) return;
   await ctx.db.visit.update({
     where: { id: ctx.visit.id },
@@ -63,6 +72,11 @@ export const entryStrike: Handler<'entry.strike'> = async (ctx, op) => {
   const { what, entryId } = op.payload;
   const where = { id: entryId, visitId: ctx.visit.id };
   const { db } = ctx;
+  if (await standsForAnother(ctx, entryId))
+    return ctx.note('Another tablet wrote the same down, so it stays. Ask one another, and take it back there.');
+  // What only said the same as another tablet's entry made no row to take away.
+  const mine = await db.operation.findFirst({ where: { id: entryId, visitId: ctx.visit.id }, select: { detail: true } });
+  if (STORED_ENTRY_DETAIL.readOrNull(mine?.detail)?.same) return;
   const { count } =
     what === 'part'
       ? await db.partUsed.deleteMany({ where })

@@ -24,6 +24,7 @@ async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }
   if (standing) {
     const before = standing.answeredAt ? { at: standing.answeredAt, deviceId: standing.deviceId } : null;
     const wins = !before || standsOver(ctx, id, before);
+    if (before && standing.outcome === outcome && standing.reason === reason) ctx.same();
     const differs = before && before.deviceId !== deviceId && (standing.outcome !== outcome || standing.reason !== reason);
     if (differs && (await cameMeanwhile(ctx, ['task.done', 'task.not_done'], { taskId })))
       ctx.note(
@@ -42,9 +43,9 @@ async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }
   if (!task) throw new AppError('not_found', 'That task is no longer on file.');
   if (task.kitchenId !== visit.kitchenId) throw new AppError('invalid', 'That task belongs to another kitchen.');
   const what = `${task.kind.label} of ${task.unit.name}`;
-  if (outcome === 'not_done') return ctx.note(`${what} was taken off this visit by the office; it was not done either.`);
+  if (outcome === 'not_done') return ctx.chore(`${what} was taken off this visit by the office; it was not done either.`);
   if (task.visitTasks.length > 0)
-    return ctx.note(`${what} was moved to another visit by the office, and was done on this one. Cancel it there, or have it done again.`);
+    return ctx.chore(`${what} was moved to another visit by the office, and was done on this one. Cancel it there, or have it done again.`);
   if (visit.status === 'done') await afterClosing(ctx, { taskId, unitId: task.unitId, kindKey: task.kindKey, outcome });
   await db.visitTask.create({
     data: {
@@ -59,7 +60,7 @@ async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }
       open: visit.status === 'booked' || visit.status === 'started',
     },
   });
-  ctx.note(`${what} was taken off this visit by the office but was done; it counts.`);
+  ctx.chore(`${what} was taken off this visit by the office but was done; it counts.`);
 }
 
 /**

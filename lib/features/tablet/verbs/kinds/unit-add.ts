@@ -1,4 +1,5 @@
 import 'server-only';
+import { writeAudit } from '../../../audit/verbs/write-audit';
 import type { Tx } from '../../../../database/client';
 import { createUnit } from '../../../equipment/verbs/create-unit';
 import type { Handler } from '../context';
@@ -23,15 +24,13 @@ export const unitAdd: Handler<'unit.add'> = async (ctx, op) => {
   const { unitId, ...u } = op.payload;
   const name = await freeName(db, visit.kitchenId, u.name);
   const { tag } = await createUnit(ctx, { ...u, name, id: unitId, kitchenId: visit.kitchenId });
-  await db.auditEntry.create({
-    data: {
-      at: now,
-      userId: actor.userId,
-      action: 'unit.added_on_visit',
-      entity: 'Unit',
-      entityId: unitId,
-      detail: { visitId: visit.id, name },
-    },
+  await writeAudit(db, {
+    at: now,
+    userId: actor.userId,
+    action: 'unit.added_on_visit',
+    entity: 'Unit',
+    entityId: unitId,
+    detail: { visitId: visit.id, name },
   });
-  ctx.note(`${name} was not on file and has been added as ${tag}. Look over its details and print its label.`);
+  ctx.chore(`${name} was not on file and has been added as ${tag}. Look over its details and print its label.`);
 };

@@ -7,10 +7,10 @@ export const visitClose: Handler<'visit.close'> = async (ctx, op) => {
   const { db, actor, now, visit } = ctx;
   if (visit.status === 'cancelled')
     return ctx.note('The office had cancelled this visit, but it was done. Its entries are kept; decide whether it counts.');
-  if (visit.status === 'done') return ctx.note('The visit was closed from another tablet before.');
+  if (visit.status === 'done') return ctx.same();
   const closed = await closeVisit(
     { db, actor, now },
     { visitId: visit.id, leftAt: timeNamed(ctx, op.payload.leftAt), knownTaskIds: op.payload.taskIds },
   );
-  for (const words of closed.notes) ctx.note(words);
+  for (const words of closed.notes) ctx.chore(words);
 };

@@ -6,6 +6,7 @@ export const visitStart: Handler<'visit.start'> = async (ctx, op) => {
   const { db, visit, actor } = ctx;
   const arrivedAt = timeNamed(ctx, op.payload.arrivedAt);
   const earlier = visit.arrivedAt && visit.arrivedAt <= arrivedAt;
+  if (earlier) ctx.same();
   const begins = visit.status === 'booked';
   if (begins || !earlier)
     await db.visit.update({

@@ -1,0 +1,11 @@
+import { defineRoute } from '@/lib/server/define-route';
+import { quoteFileByLink } from '@/lib/server/quote-file';
+import { throttle } from '@/lib/server/throttle';
+
+export const dynamic = 'force-dynamic';
+
+/** The same quote on paper, behind the same link. */
+export const GET = defineRoute('public', async ({ db, now, params }) => {
+  await throttle('link', 60);
+  return quoteFileByLink(db, params.token, now);
+});

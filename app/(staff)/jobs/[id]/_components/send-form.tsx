@@ -1,0 +1,38 @@
+'use client';
+
+import { Button } from '@/app/_ui/button';
+import { Field, FormErrors } from '@/app/_ui/field';
+import { useActionForm } from '@/app/_ui/use-action-form';
+import { sendQuote } from '../quote/actions';
+
+/** Sends the quote; its link stands here until the page is left, and nowhere after. */
+export function SendForm({ quoteId, email }: { quoteId: string; email: string }) {
+  const { form, error, busy, data } = useActionForm(sendQuote);
+  if (data)
+    return (
+      <p role="status" className="mt-2 break-words">
+        {data.mailed ? 'In the outbox. ' : 'Not mailed. '}
+        Its link, shown this once: <a href={data.link}>{data.link}</a>
+      </p>
+    );
+  return (
+    <form {...form} className="mt-2 flex flex-wrap items-end gap-3">
+      <FormErrors errors={error('') ?? error('validUntil')} />
+      <input type="hidden" name="quoteId" value={quoteId} />
+      <div className="min-w-60 flex-1">
+        <Field
+          label="Send to"
+          name="to"
+          type="email"
+          defaultValue={email}
+          hint="Empty: only make the link."
+          error={error('to')}
+          autoComplete="off"
+        />
+      </div>
+      <Button type="submit" look="primary" disabled={busy} className="mb-6">
+        Send the quote
+      </Button>
+    </form>
+  );
+}

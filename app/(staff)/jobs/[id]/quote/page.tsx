@@ -1,0 +1,85 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { addDays, todayIn } from '@/lib/core/calendar';
+import { dateWords, dayIn } from '@/lib/core/calendar/when';
+import { ASPECT_LABEL } from '@/lib/core/findings/grades';
+import { isId } from '@/lib/core/ids/is-id';
+import { isOpen } from '@/lib/core/jobs';
+import { jobPage } from '@/lib/features/jobs/reads/job-page';
+import { partsOnFile, photosToChoose } from '@/lib/features/jobs/reads/quotes';
+import { shopSettings } from '@/lib/features/shop/reads/settings';
+import { quoteLines } from '@/lib/schemas/quotes';
+import { definePage } from '@/lib/server/define-page';
+import { PageHead } from '../../../../_ui/sheet';
+import { State } from '../../../../_ui/state';
+import { Trail } from '../../../../_ui/trail';
+import { QuoteForm } from './_components/quote-form';
+
+export const metadata: Metadata = { title: 'Quote' };
+
+const VALID_DAYS = 30;
+
+export default definePage('write:job', async ({ db, now, params }) => {
+  const job = isId(params.id) ? await jobPage(db, params.id) : null;
+  if (!job || !isOpen(job.state)) notFound();
+  const zone = job.kitchen.timeZone;
+  const today = todayIn(zone, now.getTime());
+  const last = job.quotes[0];
+  const photos = await photosToChoose(
+    db,
+    job.kitchenId,
+    job.units.map((u) => u.id),
+  );
+  const shop = await shopSettings(db);
+  const covered = job.units.flatMap((u) => u.warranties.filter((w) => w.until >= today).map((w) => ({ ...w, unit: u.name })));
+  return (
+    <>
+      <Trail
+        items={[
+          { href: '/jobs', label: 'Jobs' },
+          { href: `/jobs/${job.id}`, label: `Job ${job.number}` },
+        ]}
+      />
+      <PageHead
+        title={last && !last.sentAt ? `Quote ${job.number}-${last.version}` : `New quote for job ${job.number}`}
+        lead={`${job.kitchen.name}: ${job.what}`}
+      />
+      {covered.length > 0 ? (
+        <div role="note" className="mb-6 rounded-lg border-2 border-alarm bg-sheet p-4">
+          <State shape="ask" tone="alarm">
+            Somebody else may pay
+          </State>
+          <ul>
+            {covered.map((w) => (
+              <li key={w.id}>
+                {w.unit}, {w.what}: under warranty until {dateWords(w.until)}. {w.note}
+              </li>
+            ))}
+          </ul>
+        </div>
+      ) : null}
+      <QuoteForm
+        jobId={job.id}
+        currency={shop?.currency ?? 'USD'}
+        draft={
+          last
+            ? {
+                lines: quoteLines(last.lines),
+                taxPercent: last.taxPercent,
+                validUntil: last.validUntil < today ? addDays(today, VALID_DAYS) : last.validUntil,
+                reason: last.reason,
+                photoIds: last.photoIds,
+              }
+            : { lines: [], taxPercent: 0, validUntil: addDays(today, VALID_DAYS), reason: '', photoIds: [] }
+        }
+        labourCents={shop?.labourPerHour == null ? null : Math.round(shop.labourPerHour * 100)}
+        parts={(await partsOnFile(db)).map(({ number, name, priceCents, inVan, inShop }) => ({ number, name, priceCents, inVan, inShop }))}
+        photos={photos.flatMap((p) =>
+          p.fileId
+            ? [{ id: p.id, fileId: p.fileId, words: `${p.aspect ? ASPECT_LABEL[p.aspect] : 'Unit'}, ${dayIn(p.takenAt, zone)}` }]
+            : [],
+        )}
+      />
+    </>
+  );
+});

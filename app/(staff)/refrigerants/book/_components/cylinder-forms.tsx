@@ -1,0 +1,197 @@
+'use client';
+
+import {
+  CERTIFICATE_LABEL,
+  CONTENTS_LABEL,
+  CYLINDER_CONTENTS,
+  CYLINDER_WAY_LABEL,
+  CYLINDER_WAYS,
+  type CertificateKind,
+} from '@/lib/core/refrigerant-book';
+import { RECOVERED_FOR, RECOVERED_FOR_LABEL } from '@/lib/core/sealed/work';
+import { FILED_REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
+import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
+import { useState } from 'react';
+import { Button } from '../../../../_ui/button';
+import { Field, FormErrors, Select, TextArea } from '../../../../_ui/field';
+import { MeasuredField } from '../../../../_ui/measured-field';
+import { Saved } from '../../../../_ui/saved';
+import { useActionForm } from '../../../../_ui/use-action-form';
+import { gone, place, putCylinder, takeBack, weigh } from '../actions';
+
+type Person = { id: string; name: string };
+const people = (list: readonly Person[]) => list.map((p) => ({ value: p.id, label: p.name }));
+
+export function NewCylinderForm({ unit, vans }: { unit: string; vans: Person[] }) {
+  const { form, error, busy } = useActionForm(putCylinder);
+  const mass = (name: string, label: string, hint: string) => (
+    <MeasuredField label={label} name={name} measure="mass" unit={unit} hint={hint} error={error} />
+  );
+  return (
+    <form {...form} className="flex flex-col gap-4">
+      <FormErrors errors={error('')} />
+      <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
+        <Field label="What is written on it" name="label" error={error('label')} autoComplete="off" />
+        <Select
+          label="Gas"
+          name="refrigerant"
+          blank="Choose"
+          error={error('refrigerant')}
+          options={FILED_REFRIGERANTS.map((r) => ({ value: r.id, label: refrigerantLabel(r.id) }))}
+        />
+        <Select
+          label="New or recovered"
+          name="contents"
+          blank="Choose"
+          error={error('contents')}
+          options={CYLINDER_CONTENTS.map((value) => ({ value, label: CONTENTS_LABEL[value] }))}
+        />
+        <Select label="Where" name="withUserId" blank="In the shop" error={error('withUserId')} options={people(vans)} />
+        {mass('tare', 'Empty weight', 'Stamped as T.W.')}
+        {mass('gross', 'On the scale as it is', 'Cylinder and gas.')}
+        {mass('most', 'Most gas it may hold', 'Four fifths of a recovery cylinder’s water capacity, or what came in a new one.')}
+      </div>
+      <TextArea label="Note" name="note" error={error('note')} />
+      <Button look="primary" type="submit" disabled={busy} className="self-start">
+        Put it on file
+      </Button>
+    </form>
+  );
+}
+
+type Certificate = { id: string; name: string; kind: CertificateKind; number: string };
+
+/** A line of the book by hand; what comes from a repair record on the tablet is there already. */
+export function WeighForm({
+  cylinderId,
+  unit,
+  today,
+  certificates,
+}: {
+  cylinderId: string;
+  unit: string;
+  today: string;
+  certificates: Certificate[];
+}) {
+  const { form, error, busy, saved } = useActionForm(weigh);
+  const [way, setWay] = useState('scale_check');
+  const touches = way === 'charged' || way === 'recovered';
+  return (
+    <form {...form} className="flex flex-col gap-4">
+      <FormErrors errors={error('')} />
+      <input type="hidden" name="cylinderId" value={cylinderId} />
+      <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
+        <Select
+          label="What happened"
+          name="way"
+          value={way}
+          onChange={(e) => setWay(e.target.value)}
+          error={error('way')}
+          options={CYLINDER_WAYS.map((value) => ({ value, label: CYLINDER_WAY_LABEL[value] }))}
+        />
+        <Field label="Day" name="on" type="date" defaultValue={today} error={error('on')} />
+        {way === 'scale_check' ? null : (
+          <MeasuredField
+            label="Gas moved"
+            name="kg"
+            measure="mass"
+            unit={unit}
+            hint={way === 'moved' ? 'Out of this one: with a minus.' : 'Without a sign.'}
+            error={error}
+          />
+        )}
+        <MeasuredField label="Scale shows now" name="gross" measure="mass" unit={unit} hint="Cylinder and gas." error={error} />
+        {touches ? (
+          <>
+            <Field label="Unit’s tag" name="unitTag" error={error('unitTag')} autoComplete="off" />
+            <Select
+              label="Under whose certificate"
+              name="certificateId"
+              blank="None"
+              error={error('certificateId')}
+              options={certificates.map((c) => ({ value: c.id, label: `${c.name}: ${CERTIFICATE_LABEL[c.kind]} ${c.number}` }))}
+            />
+            <Field label="Else, who answers for it" name="overruledBy" error={error('overruledBy')} autoComplete="off" />
+            <Field label="And why" name="overruledWhy" error={error('overruledWhy')} autoComplete="off" />
+          </>
+        ) : null}
+        {way === 'recovered' ? (
+          <Select
+            label="What becomes of it"
+            name="recoveredFor"
+            blank="Not said"
+            error={error('recoveredFor')}
+            options={RECOVERED_FOR.map((value) => ({ value, label: RECOVERED_FOR_LABEL[value] }))}
+          />
+        ) : null}
+      </div>
+      <Field label="Note" name="note" error={error('note')} autoComplete="off" />
+      <div className="flex items-center gap-3">
+        <Button look="primary" type="submit" disabled={busy}>
+          Add to the book
+        </Button>
+        <Saved when={saved}>In the book</Saved>
+      </div>
+    </form>
+  );
+}
+
+export function TakeBackForm({ entryId, words }: { entryId: string; words: string }) {
+  const { form, error, busy } = useActionForm(takeBack);
+  const [asking, setAsking] = useState(false);
+  if (!asking)
+    return (
+      <Button look="quiet" onClick={() => setAsking(true)} aria-label={`Take back: ${words}`}>
+        Take back
+      </Button>
+    );
+  return (
+    <form {...form} className="flex flex-col gap-2">
+      <FormErrors errors={error('')} />
+      <input type="hidden" name="entryId" value={entryId} />
+      <Field id={`why-${entryId}`} label="What was wrong with it" name="why" error={error('why')} autoComplete="off" />
+      <Button type="submit" disabled={busy} className="self-start">
+        Take it back
+      </Button>
+    </form>
+  );
+}
+
+export function PlaceForm({ id, version, withUserId, vans }: { id: string; version: number; withUserId: string | null; vans: Person[] }) {
+  const { form, error, busy, saved } = useActionForm(place);
+  return (
+    <form {...form} className="flex flex-wrap items-end gap-3">
+      <FormErrors errors={error('')} />
+      <input type="hidden" name="id" value={id} />
+      <input type="hidden" name="version" value={version} />
+      <Select
+        label="Where it is"
+        name="withUserId"
+        blank="In the shop"
+        defaultValue={withUserId ?? ''}
+        error={error('withUserId')}
+        options={people(vans)}
+      />
+      <Button type="submit" disabled={busy}>
+        Move it
+      </Button>
+      <Saved when={saved} />
+    </form>
+  );
+}
+
+export function GoneForm({ id, version }: { id: string; version: number }) {
+  const { form, error, busy } = useActionForm(gone);
+  return (
+    <form {...form} className="flex flex-col gap-3">
+      <p className="text-soft">Enter first what went with it: handed in to be reclaimed or destroyed. Afterwards it takes no more lines.</p>
+      <FormErrors errors={error('')} />
+      <input type="hidden" name="id" value={id} />
+      <input type="hidden" name="version" value={version} />
+      <Field id="gone-why" label="Where it went" name="why" error={error('why')} autoComplete="off" />
+      <Button look="danger" type="submit" disabled={busy} className="self-start">
+        The cylinder is gone
+      </Button>
+    </form>
+  );
+}

@@ -1,0 +1,96 @@
+import Link from 'next/link';
+import { dateWords } from '@/lib/core/calendar/when';
+import type { Addition, LeakMethod, LeakRate, LeakRule, RepairClock } from '@/lib/core/refrigerant-book';
+import { kilogramToGram, kilogramToOunce } from '@/lib/core/measures/mass';
+import { formatQuantity } from '@/lib/core/measures';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
+import { Sheet } from '../../../../_ui/sheet';
+import { State } from '../../../../_ui/state';
+import { Table, Td, Th } from '../../../../_ui/table';
+import { bulk, clockLook, LEGAL } from './words';
+
+export type Leaks = {
+  unit: { id: string; name: string; refrigerant: string; chargeKg: number | null; kitchen: { name: string } };
+  additions: Addition[];
+  annualizing: LeakRate[];
+  rolling: LeakRate[];
+  rules: { rule: LeakRule; clock: RepairClock | null; chronic: number | null }[];
+};
+
+const percent = (r: LeakRate | undefined) => (r ? `${r.percent.toFixed(r.percent < 10 ? 1 : 0)} %` : 'can’t say');
+const mass = (kg: number, u: MeasureUnits) =>
+  kg >= 0.9 ? bulk(kg, u) : u.mass === 'oz' ? formatQuantity(kilogramToOunce(kg), 1, 'oz') : formatQuantity(kilogramToGram(kg), 0, 'g');
+
+/** What each unit lost at its last addition, a year, and what the rules that reach it ask. */
+export function LeakTable({ title, leaks, units, method }: { title: string; leaks: Leaks[]; units: MeasureUnits; method: LeakMethod }) {
+  const chronic = leaks.filter((l) => l.rules.some((r) => r.chronic !== null));
+  return (
+    <Sheet
+      title={title}
+      aside={<span className="text-sm text-soft">the shop goes by the {method === 'rolling' ? 'rolling' : 'annualizing'} method</span>}
+    >
+      {leaks.length === 0 ? (
+        <p className="text-soft">None yet. A unit stands here once refrigerant was weighed into it beyond what was taken out.</p>
+      ) : (
+        <Table label={title}>
+          <thead>
+            <tr>
+              {['Unit', 'Full charge', 'Last added', 'Annualized', 'Rolling year', 'Rule'].map((h) => (
+                <Th key={h}>{h}</Th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {leaks.map(({ unit, additions, annualizing, rolling, rules }) => {
+              const last = additions.at(-1);
+              return (
+                <tr key={unit.id}>
+                  <Td>
+                    <Link href={`/units/${unit.id}/refrigerant`}>{unit.name}</Link>
+                    <span className="block text-sm text-soft">
+                      {unit.kitchen.name}, {refrigerantLabel(unit.refrigerant)}
+                    </span>
+                  </Td>
+                  <Td className="whitespace-nowrap">{unit.chargeKg === null ? 'not on file' : mass(unit.chargeKg, units)}</Td>
+                  <Td className="whitespace-nowrap">{last ? `${mass(last.kg, units)} on ${dateWords(last.on)}` : '–'}</Td>
+                  <Td className={method === 'annualizing' ? 'font-bold' : ''}>{percent(annualizing.at(-1))}</Td>
+                  <Td className={method === 'rolling' ? 'font-bold' : ''}>{percent(rolling.at(-1))}</Td>
+                  <Td>
+                    {rules.length === 0 ? (
+                      <span className="text-soft">{unit.chargeKg === null ? 'Charge unknown: can’t say' : 'None by its charge'}</span>
+                    ) : null}
+                    {rules.map(({ rule, clock }) => (
+                      <span key={rule.key} className="block">
+                        <span className="text-sm text-soft">
+                          {rule.title}, {rule.thresholdPercent.commercial_refrigeration} %
+                        </span>{' '}
+                        {clock ? (
+                          <State shape={clockLook(clock).shape} tone={clockLook(clock).tone}>
+                            {clockLook(clock).words}
+                          </State>
+                        ) : null}
+                      </span>
+                    ))}
+                  </Td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </Table>
+      )}
+      {chronic.length > 0 ? (
+        <p className="mt-3">
+          <State shape="late" tone="alarm">
+            Chronic leakers this year
+          </State>{' '}
+          {chronic.map((l) => `${l.unit.name} (${Math.round(Math.max(...l.rules.map((r) => r.chronic ?? 0)))} % of its charge)`).join(', ')}
+          : a report is due by 1 March.
+        </p>
+      ) : null}
+      <p className="mt-2 text-sm text-soft">
+        Added: charged less what was recovered within two weeks before. Methods of 40 CFR 82.152 and 84.102. {LEGAL}
+      </p>
+    </Sheet>
+  );
+}

@@ -1,0 +1,42 @@
+'use client';
+
+import type { LeakMethod } from '@/lib/core/refrigerant-book';
+import { Button } from '../../../../_ui/button';
+import { FormErrors, Select } from '../../../../_ui/field';
+import { Saved } from '../../../../_ui/saved';
+import { useActionForm } from '../../../../_ui/use-action-form';
+import { saveLeakRules } from '../actions';
+
+/** Which rules the shop reads its figures by. */
+export function RuleForm({ ruleSet, method }: { ruleSet: 'us' | 'eu'; method: LeakMethod }) {
+  const { form, error, busy, saved } = useActionForm(saveLeakRules);
+  return (
+    <form {...form} className="flex flex-wrap items-end gap-4">
+      <FormErrors errors={error('')} />
+      <Select
+        label="Rules that count here"
+        name="leakRuleSet"
+        defaultValue={ruleSet}
+        error={error('leakRuleSet')}
+        options={[
+          { value: 'us', label: 'United States: leak rates and repair' },
+          { value: 'eu', label: 'European Union: leak checks too' },
+        ]}
+      />
+      <Select
+        label="Method, for all units alike"
+        name="leakMethod"
+        defaultValue={method}
+        error={error('leakMethod')}
+        options={[
+          { value: 'annualizing', label: 'Annualizing' },
+          { value: 'rolling', label: 'Rolling year' },
+        ]}
+      />
+      <Button type="submit" disabled={busy}>
+        Save rules
+      </Button>
+      <Saved when={saved} />
+    </form>
+  );
+}

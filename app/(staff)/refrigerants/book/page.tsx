@@ -1,0 +1,152 @@
+import type { Metadata } from 'next';
+import Link from 'next/link';
+import { can } from '@/lib/core/people/access';
+import { todayIn } from '@/lib/core/calendar';
+import { dayIn } from '@/lib/core/calendar/when';
+import { CONTENTS_LABEL } from '@/lib/core/refrigerant-book';
+import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
+import { cylinders, GWP_REPORT, yearOfBook, yearsOfBook } from '@/lib/features/refrigerant-book/reads/book';
+import { leakingUnits, RULES_ON_FILE, unitsToCheck } from '@/lib/features/refrigerant-book/reads/leaks';
+import { unitsOf } from '@/lib/features/people/reads/people';
+import { shopSettings } from '@/lib/features/shop/reads/settings';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink, FileLink } from '../../../_ui/button';
+import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
+import { State } from '../../../_ui/state';
+import { Table, Td, Th } from '../../../_ui/table';
+import { Trail } from '../../../_ui/trail';
+import { LeakTable } from './_components/leak-table';
+import { RuleForm } from './_components/rule-form';
+import { BALANCE, bulk, LEGAL } from './_components/words';
+import { YearTable } from './_components/year-table';
+
+export const metadata: Metadata = { title: 'Refrigerant book' };
+
+export default definePage('read:refrigerant-book', async ({ db, actor, now, query }) => {
+  const [shop, units] = await Promise.all([shopSettings(db), unitsOf(db, actor.userId)]);
+  const zone = shop?.timeZone ?? 'UTC';
+  const today = todayIn(zone, now.getTime());
+  const years = await yearsOfBook(db, today);
+  const year = years.find((y) => String(y) === query.year) ?? Number(today.slice(0, 4));
+  const eu = shop?.leakRuleSet === 'eu';
+  const [all, totals, leaking, toCheck] = await Promise.all([
+    cylinders(db, zone),
+    yearOfBook(db, year, zone),
+    leakingUnits(db, today),
+    eu ? unitsToCheck(db, today) : [],
+  ]);
+  const writes = can(actor, 'write:refrigerant-book');
+  return (
+    <>
+      <Trail items={[{ href: '/refrigerants', label: 'Refrigerants' }]} />
+      <PageHead
+        title="Refrigerant book"
+        lead="Every weighing in and out of every cylinder. It is only ever added to: a wrong line is taken back by another."
+        actions={
+          <>
+            {writes ? <ButtonLink href="/refrigerants/book/new">Put a cylinder on file</ButtonLink> : null}
+            <FileLink href={`/refrigerants/book/export?year=${year}`}>{year} as CSV</FileLink>
+          </>
+        }
+      />
+      <div className="flex flex-col gap-6">
+        {all.length === 0 ? (
+          <Empty
+            action={
+              writes ? (
+                <ButtonLink href="/refrigerants/book/new" look="primary">
+                  Put a cylinder on file
+                </ButtonLink>
+              ) : null
+            }
+          >
+            Here will stand the shop’s cylinders with what is in them by the book and by the scale. Weighings come from repair records on
+            the tablet, or are entered by hand.
+          </Empty>
+        ) : (
+          <Sheet title="Cylinders">
+            <Table label="Cylinders">
+              <thead>
+                <tr>
+                  {['Cylinder', 'Gas', 'Where', 'By the book', 'Scale less book', ''].map((h) => (
+                    <Th key={h} scope="col">
+                      {h || <span className="sr-only">State</span>}
+                    </Th>
+                  ))}
+                </tr>
+              </thead>
+              <tbody>
+                {all.map((c) => (
+                  <tr key={c.id} className={c.goneAt ? 'text-soft' : ''}>
+                    <Td>
+                      <Link href={`/refrigerants/book/${c.id}`}>{c.label}</Link>
+                    </Td>
+                    <Td>
+                      {refrigerantLabel(c.refrigerant)}, {CONTENTS_LABEL[c.contents].toLowerCase()}
+                    </Td>
+                    <Td>{c.goneAt ? `gone ${dayIn(c.goneAt, zone)}` : (c.where?.name ?? 'Shop')}</Td>
+                    <Td className="whitespace-nowrap">
+                      <b>{bulk(c.bookKg, units)}</b> of {bulk(c.mostKg, units, 0)}
+                    </Td>
+                    <Td className="whitespace-nowrap">
+                      {c.differenceKg === null ? '–' : `${bulk(c.differenceKg, units)} ± ${bulk(2 * c.sdKg, units)}`}
+                      {c.weighedAt ? <span className="text-soft"> {dayIn(c.weighedAt, zone)}</span> : null}
+                    </Td>
+                    <Td>
+                      {c.goneAt ? null : (
+                        <State shape={BALANCE[c.verdict].shape} tone={BALANCE[c.verdict].tone}>
+                          {BALANCE[c.verdict].words}
+                        </State>
+                      )}
+                    </Td>
+                  </tr>
+                ))}
+              </tbody>
+            </Table>
+          </Sheet>
+        )}
+        <YearTable year={year} years={years} totals={totals} units={units} report={GWP_REPORT} />
+        <LeakTable title="Units that took refrigerant" leaks={leaking} units={units} method={shop?.leakMethod ?? 'annualizing'} />
+        {eu ? <CheckTable leaks={toCheck} /> : null}
+        <Sheet title="Rules on leaks">
+          <p className="max-w-[75ch] text-soft">{LEGAL}</p>
+          <ul className="my-3 flex flex-col gap-2">
+            {RULES_ON_FILE.map((r) => (
+              <li key={r.key}>
+                <b>{r.title}</b>: {r.source}. From {r.from}; a charge of {bulk(r.leastChargeKg, units, 0)} or more; above{' '}
+                {r.thresholdPercent.commercial_refrigeration} % a year repaired within {r.repairDays} days, follow-up test within{' '}
+                {r.followUpDays} more; {r.chronicPercent} % in a calendar year reported. <span className="text-soft">Read {r.read}.</span>
+              </li>
+            ))}
+            <li>
+              <b>EU leak checks</b>: (EU) 517/2014 article 4, kept by (EU) 2024/573 article 5: from 5 t CO2 equivalent every 12 months, from
+              50 t every 6, from 500 t every 3; sealed units below 10 t none.{' '}
+              <span className="text-soft">Read by secondary sources, 2026-11-27.</span>
+            </li>
+          </ul>
+          {can(actor, 'manage:shop') && shop ? <RuleForm ruleSet={shop.leakRuleSet} method={shop.leakMethod} /> : null}
+        </Sheet>
+      </div>
+    </>
+  );
+});
+
+function CheckTable({ leaks }: { leaks: Awaited<ReturnType<typeof unitsToCheck>> }) {
+  return (
+    <Sheet title="Leak checks by CO2 equivalent" aside={<span className="text-sm text-soft">{GWP_REPORT}; no detector assumed</span>}>
+      {leaks.length === 0 ? (
+        <p className="text-soft">No charge on file asks for them.</p>
+      ) : (
+        <ul className="columns-1 gap-8 sm:columns-2">
+          {leaks.map((l) => (
+            <li key={l.unit.id} className="break-inside-avoid py-1">
+              <Link href={`/units/${l.unit.id}/refrigerant`}>{l.unit.name}</Link>, {l.unit.kitchen.name}: {(l.co2 ?? 0).toFixed(1)} t, every{' '}
+              {l.checkMonths} months
+            </li>
+          ))}
+        </ul>
+      )}
+      <p className="mt-2 text-sm text-soft">{LEGAL}</p>
+    </Sheet>
+  );
+}

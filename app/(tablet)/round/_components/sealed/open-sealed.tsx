@@ -1,0 +1,15 @@
+import { SEALED_STEPS } from '@/lib/core/sealed/steps';
+import type { UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
+import { to } from '../../_lib/use-place';
+import { TouchLink } from '../touch';
+
+/** The way into work on the circuit, and how far it has come. */
+export function OpenSealed({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
+  const here = (visit.entries.sealed ?? []).filter((s) => s.unitId === unit.id);
+  const written = new Set([...(unit.openSealed?.steps ?? []), ...here].map((s) => s.step)).size;
+  return (
+    <TouchLink href={to.sealed(visit.id, unit.id)}>
+      Open the sealed system{written > 0 ? ` (${written} of ${SEALED_STEPS.length} steps written)` : ''}
+    </TouchLink>
+  );
+}

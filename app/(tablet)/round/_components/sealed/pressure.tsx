@@ -1,0 +1,125 @@
+import { judgePressureTest, type PressureJudgement } from '@/lib/core/sealed/pressure-test';
+import { atmosphereAt } from '@/lib/core/measures';
+import { timeAt } from '@/lib/core/calendar/at-offset';
+import type { Me, VisitOnFile } from '@/lib/core/tablet';
+import { fromSi, siOf, typedWork, type DraftUnits, type Given } from '../../_lib/sealed-draft';
+import type { StepInHand } from '../../_lib/use-sealed';
+import { ownPressure } from '../../_lib/own-words';
+import { CautionNote } from '../caution-note';
+import { Chip, TouchButton } from '../touch';
+import { Num, Pair, Tick, Verdict } from './fields';
+
+/** A clamp on a tube, standard deviation in K: judgement. */
+const CLAMP_SD_K = 0.5;
+
+type Props = { in: StepInHand; me: Me; visit: VisitOnFile; units: DraftUnits; given: Given };
+
+export function Pressure({ in: s, me, visit, units, given }: Props) {
+  const { draft, setDraft, now } = s;
+  const plate = draft.noPlate === 'yes' ? null : siOf(draft.plate, units.pressure);
+  const startP = siOf(draft.startP, units.pressure);
+  const above = plate !== null && startP !== null && startP > plate;
+  const ready = startP !== null && siOf(draft.startT, units.temperature) !== null && (plate !== null || draft.noPlate === 'yes');
+  const clock = (key: string) => timeAt(Date.parse(draft[key] ?? ''), visit.kitchen.utcOffsetMinutes);
+  return (
+    <>
+      {draft.noPlate === 'yes' ? null : (
+        <Num
+          in={s}
+          name="plate"
+          label="Test pressure on the plate"
+          unit={units.pressure.label}
+          hint="The low side’s, where both are joined."
+        />
+      )}
+      <Tick in={s} name="noPlate" label="No test pressure can be read" />
+      <Num in={s} name="division" label="One division of the gauge" unit={units.pressure.label} />
+      <Pair>
+        <Num in={s} name="startP" label="Pressure at the start" unit={units.pressure.label} />
+        <Num in={s} name="startT" label="Tube then" unit={units.temperature.label} />
+      </Pair>
+      {above ? (
+        <CautionNote title="Above the plate" words="Let nitrogen off before anything else: never above the test pressure on the plate." />
+      ) : null}
+      {draft.startAt ? (
+        <div className="flex flex-wrap items-center gap-3">
+          <p>
+            <b>Began at {clock('startAt')}.</b> Fifteen minutes at least; an hour finds smaller leaks.
+          </p>
+          <Chip onClick={() => setDraft({ ...draft, startAt: '', endAt: '' })}>Begin again</Chip>
+        </div>
+      ) : (
+        <TouchButton disabled={!ready || above} onClick={() => setDraft({ ...draft, startAt: now() })}>
+          The test begins now
+        </TouchButton>
+      )}
+      {draft.startAt ? (
+        <>
+          <Pair>
+            <Num in={s} name="endP" label="Pressure now" unit={units.pressure.label} />
+            <Num in={s} name="endT" label="Tube now" unit={units.temperature.label} />
+          </Pair>
+          {draft.endAt ? (
+            <p>
+              <b>Ended at {clock('endAt')}.</b>
+            </p>
+          ) : (
+            <TouchButton
+              disabled={siOf(draft.endP, units.pressure) === null || siOf(draft.endT, units.temperature) === null}
+              onClick={() => setDraft({ ...draft, endAt: now() })}
+            >
+              Read just now
+            </TouchButton>
+          )}
+        </>
+      ) : null}
+      <Judged draft={s.draft} given={given} altitudeM={visit.kitchen.altitudeM} me={me} units={units} />
+    </>
+  );
+}
+
+const WORDS: Record<PressureJudgement['verdict'], string> = {
+  holds: 'It holds.',
+  leaks: 'It leaks.',
+  rose: 'It rose more than the warmth explains: read again.',
+  too_short: 'Nothing shows yet; too short to say that it holds.',
+  above_plate: 'Above the plate’s test pressure.',
+};
+
+function Judged({
+  draft,
+  given,
+  altitudeM,
+  me,
+  units,
+}: {
+  draft: StepInHand['draft'];
+  given: Given;
+  altitudeM: number;
+  me: Me;
+  units: DraftUnits;
+}) {
+  const typed = typedWork('pressure_test', draft, given);
+  if (!('work' in typed) || typed.work.step !== 'pressure_test') return null;
+  const { start, end, platePaGauge, gaugeDivisionPa } = typed.work;
+  const minutes = (Date.parse(end.at) - Date.parse(start.at)) / 60_000;
+  const j = judgePressureTest({
+    start: { ...start, minutes: 0 },
+    end: { ...end, minutes },
+    atmospherePa: atmosphereAt(altitudeM),
+    gaugeSdPa: gaugeDivisionPa / 2,
+    temperatureSdK: CLAMP_SD_K,
+    platePaGauge,
+  });
+  const half = (j.band[1] - j.band[0]) / 2;
+  return (
+    <Verdict title={WORDS[j.verdict]} alarm={j.verdict !== 'holds' && j.verdict !== 'too_short'}>
+      <p>
+        The gas law asks for {ownPressure(j.expectedPaGauge, me)} at this temperature; lost beyond that{' '}
+        {fromSi(j.dropPa, units.pressure, 2)} ± {fromSi(half, units.pressure, 2)} {units.pressure.label} (four times in five).{' '}
+        {Math.round(minutes)} minutes would have found {fromSi(j.smallestSeenPaPerHour, units.pressure, 2)} {units.pressure.label} an hour
+        nine times in ten.
+      </p>
+    </Verdict>
+  );
+}

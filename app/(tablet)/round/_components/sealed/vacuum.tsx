@@ -1,0 +1,103 @@
+import { useMemo } from 'react';
+import { judgeVacuum, USUAL_LIMIT_MICRONS, type VacuumJudgement } from '@/lib/core/sealed/vacuum-decay';
+import { readVacuumText } from '@/lib/core/sealed/vacuum-text';
+import { typedNumber } from '@/lib/core/tablet';
+import type { StepInHand } from '../../_lib/use-sealed';
+import { Chip, TouchButton } from '../touch';
+import { Num, Verdict } from './fields';
+
+const MINUTE = 60_000;
+
+/** Microns over time after the pump was shut off: typed one by one by the clock, or pasted from a gauge. */
+export function Vacuum({ in: s }: { in: StepInHand }) {
+  const { draft, setDraft, now } = s;
+  const { readings, odd } = useMemo(() => readVacuumText(draft.readings ?? ''), [draft.readings]);
+  const limit = typedNumber(draft.limit ?? '');
+  const judged = useMemo(
+    () => (readings.length < 2 || !limit || limit <= 0 ? null : judgeVacuum(readings, { limitMicrons: limit })),
+    [readings, limit],
+  );
+  const microns = typedNumber(draft.microns ?? '');
+  const add = () => {
+    const at = now();
+    const since = draft.shutAt ? (Date.parse(at) - Date.parse(draft.shutAt)) / MINUTE : 0;
+    setDraft({
+      ...draft,
+      shutAt: draft.shutAt || at,
+      microns: '',
+      readings: `${draft.readings ? `${draft.readings.trimEnd()}\n` : ''}${since.toFixed(1)} ${microns}`,
+    });
+  };
+  return (
+    <>
+      <Num
+        in={s}
+        name="limit"
+        label="May level off at"
+        unit="microns"
+        hint={`${USUAL_LIMIT_MICRONS} is common practice; the maker’s figure comes first.`}
+      />
+      {draft.limit ? null : (
+        <Chip className="self-start" onClick={() => s.put('limit', String(USUAL_LIMIT_MICRONS))}>
+          {USUAL_LIMIT_MICRONS} microns
+        </Chip>
+      )}
+      <Num in={s} name="microns" label={readings.length === 0 ? 'Gauge as the pump is shut off' : 'Gauge now'} unit="microns" />
+      <TouchButton disabled={microns === null || microns <= 0} onClick={add}>
+        {readings.length === 0 ? 'Pump shut off now' : 'Keep this reading'}
+      </TouchButton>
+      {judged ? <Judged j={judged} limit={limit ?? USUAL_LIMIT_MICRONS} /> : null}
+      <div className="flex flex-col gap-1">
+        <label htmlFor="sealed-readings" className="font-bold">
+          Minutes and microns, a line each
+        </label>
+        <textarea
+          id="sealed-readings"
+          rows={Math.min(12, Math.max(3, readings.length + 1))}
+          className="w-full rounded-md border border-edge bg-sheet px-3 py-3 text-ink"
+          value={draft.readings ?? ''}
+          onChange={(e) => s.put('readings', e.target.value)}
+        />
+        <p className="text-sm text-soft">Paste from a gauge’s log, or correct a slip. {readings.length} readings.</p>
+        {odd.length > 0 ? (
+          <p role="alert" className="font-bold text-alarm">
+            Not read: {odd.slice(0, 3).join('; ')}
+          </p>
+        ) : null}
+      </div>
+    </>
+  );
+}
+
+const TITLE: Record<VacuumJudgement['verdict'], string> = {
+  tight_and_dry: 'Tight and dry.',
+  moisture: 'Tight, but wet: it levels off too high.',
+  leak: 'It leaks: the rise is straight.',
+  leak_and_moisture: 'It leaks, and it is wet.',
+  not_yet: 'Can’t say yet.',
+  too_high: 'Not deep enough to begin: pump on.',
+};
+const NEXT: Record<VacuumJudgement['verdict'], string> = {
+  tight_and_dry: 'Charge it.',
+  moisture: 'Break the vacuum with dry nitrogen, pump again, warm it gently.',
+  leak: 'Find it under nitrogen before you pump on.',
+  leak_and_moisture: 'Find the leak under nitrogen first; then dry it.',
+  not_yet: '',
+  too_high: '',
+};
+const percent = (p: number) => (p > 0.99 ? 'above 99 %' : p < 0.01 ? 'below 1 %' : `${Math.round(p * 100)} %`);
+
+function Judged({ j, limit }: { j: VacuumJudgement; limit: number }) {
+  const bad = j.verdict !== 'tight_and_dry' && j.verdict !== 'not_yet';
+  const told = j.verdict !== 'too_high';
+  return (
+    <Verdict title={TITLE[j.verdict]} alarm={bad}>
+      <p>
+        {j.waitMinutes === null ? NEXT[j.verdict] : `Watch ${j.waitMinutes} minutes more before you decide.`}
+        {told
+          ? ` Leak: ${percent(j.leak)}${j.leak > 0.05 ? `, ${Math.round(j.rate.median)} (${Math.round(j.rate.lo)}–${Math.round(j.rate.hi)}) microns a minute` : ''}. Levels off near ${Math.round(j.level.median)} (${Math.round(j.level.lo)}–${Math.round(j.level.hi)}) microns; above ${limit}: ${percent(j.wet)}.`
+          : ''}
+      </p>
+    </Verdict>
+  );
+}

@@ -1,0 +1,27 @@
+import { LEFT_HOW, type LeftHow, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
+import { useWrite } from '../../_lib/use-write';
+import { Chip } from '../touch';
+
+/** A unit that is not simply left running: one tap says so to the office, and how soon somebody must come. */
+export function HowLeft({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
+  const { write, busy, now } = useWrite(visit.id);
+  const said = new Set(visit.entries.followUps.filter((f) => f.unitId === unit.id).map((f) => f.what));
+  const say = async ({ what, urgency, event }: LeftHow) => {
+    if (event && !(await write('event.add', { unitId: unit.id, kind: event, at: now(), note: what }))) return;
+    await write('follow_up.add', { unitId: unit.id, what, urgency, note: '' });
+  };
+  return (
+    <div
+      role="group"
+      aria-label="How it is left"
+      className="flex flex-wrap items-center gap-2 rounded-lg border border-edge bg-sheet px-4 py-2"
+    >
+      <b className="mr-auto">Not simply running?</b>
+      {LEFT_HOW.map((l) => (
+        <Chip key={l.what} on={said.has(l.what)} disabled={busy || said.has(l.what)} onClick={() => void say(l)}>
+          {l.label}
+        </Chip>
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,64 @@
+import { atmosphereAt } from '../../measures/pressure';
+import { figure, Z80 } from '../bands';
+import { fluidOf, type Fluid } from '../fluid/fluid';
+import { isKnownRefrigerant } from '../fluid/limits';
+import type { CondenserUnit, Figure, Reading } from '../types';
+import { assumedGauge, BEND_SHORTFALL_K, BEND_SHORTFALL_SD_K, CONTACT_SD_K, gaugeSdPa, THERMOMETER_SD_K } from './instruments';
+
+export type LineFigures = { superheatK: Figure | null; subcoolingK: Figure | null };
+
+const STEP_PA = 1000;
+/** Outside this neither is a reading of a running machine: a wrong clamp, or the wrong refrigerant. */
+const SENSIBLE_K = 60;
+
+/**
+ * Superheat at the compressor (suction line over dew) and subcooling at the condenser's outlet (bubble over liquid line),
+ * in kelvin with the error of gauge and clamp. Null where one of the two numbers is missing or lies outside the
+ * refrigerant's range. Saturation as in the refrigerants room.
+ */
+export function lineFigures(unit: CondenserUnit, reading: Reading): LineFigures {
+  if (!isKnownRefrigerant(unit.refrigerant)) return { superheatK: null, subcoolingK: null };
+  const fluid = fluidOf(unit.refrigerant);
+  const pipe = Math.hypot(reading.thermometerSdK ?? THERMOMETER_SD_K, CONTACT_SD_K);
+  const { suctionLineK, liquidLineK } = reading;
+  const dew = suctionDew(fluid, unit, reading);
+  const bubble = headBubble(fluid, unit, reading);
+  return {
+    superheatK: suctionLineK === undefined || !dew ? null : told(suctionLineK - dew.value, Math.hypot(pipe, dew.sd)),
+    subcoolingK: liquidLineK === undefined || !bubble ? null : told(bubble.value - liquidLineK, Math.hypot(pipe, bubble.sd)),
+  };
+}
+
+function told(value: number, sd: number): Figure | null {
+  return Number.isFinite(value) && Number.isFinite(sd) && Math.abs(value) < SENSIBLE_K
+    ? figure(value, value - Z80 * sd, value + Z80 * sd)
+    : null;
+}
+
+type Known = { value: number; sd: number } | null;
+
+function suctionDew(fluid: Fluid, unit: CondenserUnit, reading: Reading): Known {
+  if (reading.suctionPaGauge === undefined) return null;
+  const high = reading.gauge ?? assumedGauge(unit.refrigerant);
+  // As on a service manifold: the low side's gauge has half the span.
+  const gauge = reading.suctionGauge ?? { grade: high.grade, spanPa: high.spanPa / 2 };
+  return saturated(fluid.dewT, reading.suctionPaGauge + atmosphereAt(unit.altitudeM), gaugeSdPa(gauge, reading.suctionPaGauge));
+}
+
+function headBubble(fluid: Fluid, unit: CondenserUnit, reading: Reading): Known {
+  if (reading.headPaGauge !== undefined) {
+    const gauge = reading.gauge ?? assumedGauge(unit.refrigerant);
+    return saturated(fluid.bubbleT, reading.headPaGauge + atmosphereAt(unit.altitudeM), gaugeSdPa(gauge, reading.headPaGauge));
+  }
+  if (reading.condensingClampK === undefined) return null;
+  // The bend shows the mean of bubble and dew; half the glide lies below it.
+  const mean = reading.condensingClampK + BEND_SHORTFALL_K;
+  const glide = fluid.dewT(fluid.bubbleP(mean)) - mean;
+  const sd = Math.hypot(reading.thermometerSdK ?? THERMOMETER_SD_K, CONTACT_SD_K, BEND_SHORTFALL_SD_K);
+  return { value: mean - glide / 2, sd };
+}
+
+function saturated(of: (pa: number) => number, pa: number, sdPa: number): Known {
+  const slope = (of(pa + STEP_PA) - of(pa - STEP_PA)) / (2 * STEP_PA);
+  return { value: of(pa), sd: slope * sdPa };
+}

@@ -1,0 +1,56 @@
+import { z } from 'zod';
+import { CANNOT_SAY_REASONS, CAUSES, VERDICTS, type CleanBaseline, type Doubt, type Estimate } from '../../core/condenser/types';
+import { figure } from './parts';
+import { stored } from './stored';
+
+/** A field of a reading; those of older readings may have gone since, and are only told. */
+const field = z.custom<Doubt['field']>((x) => typeof x === 'string', 'not a field');
+const words = z.array(z.string());
+const doubt = z.object({ field, question: z.string(), leftOut: z.literal(true).optional() });
+const cause = z.object({ id: z.enum(CAUSES), weight: z.number(), for: words, against: words, next: z.string() });
+const nowAndClean = z.object({ now: figure, clean: figure }).nullable();
+
+const ok = z.looseObject({
+  status: z.literal('ok'),
+  condensingK: figure,
+  condensingDewK: figure,
+  riseK: figure,
+  cleanRiseK: figure,
+  designRiseK: figure.extend({ repeatSd: z.number(), means: z.string() }),
+  conductanceLost: figure,
+  coolingLostHotDay: figure.nullable(),
+  extraEnergyKwhPerDay: figure.nullable(),
+  extraCostPerDay: figure.extend({ currency: z.string() }).nullable(),
+  cannotKeepUp: z.boolean(),
+  dischargeHotDayK: nowAndClean,
+  headHotDayPaGauge: nowAndClean,
+  cutoutAirK: nowAndClean,
+  causes: z.array(cause),
+  lookNext: z.array(z.object({ look: z.string(), words: z.string(), bits: z.number() })),
+  verdict: z.enum(VERDICTS).exclude(['cannot_say']),
+  sentence: z.string(),
+  doubts: z.array(doubt),
+  assumptions: words,
+});
+
+const cannotSay = z.looseObject({
+  status: z.literal('cannot_say'),
+  condensingK: figure.optional(),
+  condensingDewK: figure.optional(),
+  riseK: figure.optional(),
+  reason: z.enum(CANNOT_SAY_REASONS),
+  causes: z.array(cause),
+  verdict: z.literal('cannot_say'),
+  sentence: z.string(),
+  doubts: z.array(doubt),
+});
+
+/** What a reading told, whole. */
+export const STORED_ESTIMATE = stored<Estimate>('estimate', 1, z.discriminatedUnion('status', [ok, cannotSay]));
+
+/** What a unit's clean coil is believed to show. */
+export const STORED_BASELINE = stored<CleanBaseline>(
+  'clean baseline',
+  1,
+  z.looseObject({ cleanRiseK: z.number(), sdK: z.number(), readings: z.number(), means: z.string().optional() }),
+);

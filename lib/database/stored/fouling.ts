@@ -1,0 +1,92 @@
+import { z } from 'zod';
+import type { FleetBelief, OwnLimits } from '../../core/evidence';
+import { isGradeOf, type CoilGrade, type FanGrade } from '../../core/findings/grades';
+import type { FoulingPosterior, Hyper, UnitEvent } from '../../core/fouling';
+import { TRIP_CAUSES } from '../../core/fouling/history';
+import { band, day, limit, meanSd, numbers, placement } from './parts';
+import { stored } from './stored';
+
+const coilGrade = z.custom<CoilGrade>((x) => typeof x === 'string' && isGradeOf('coil', x), 'not a grade of the coil');
+const fanGrade = z.custom<FanGrade>((x) => typeof x === 'string' && isGradeOf('condenser_fan', x), 'not a grade of the fan');
+const phase = z.enum(['before', 'after']);
+
+const event: z.ZodType<UnitEvent> = z.discriminatedUnion('kind', [
+  z.looseObject({ kind: z.literal('cleaning'), on: day, deep: z.boolean().optional() }),
+  z.looseObject({ kind: z.literal('coil'), on: day, grade: coilGrade, phase, by: z.string().optional() }),
+  z.looseObject({ kind: z.literal('reading'), on: day, lnK: z.number(), sd: z.number(), phase, setAside: z.string().optional() }),
+  z.looseObject({ kind: z.literal('fan'), on: day, grade: fanGrade }),
+  z.looseObject({ kind: z.literal('trip'), on: day, cause: z.enum(TRIP_CAUSES).optional() }),
+]);
+
+const season = z.looseObject({ share: z.number(), kappa: z.number(), peak: z.number() });
+const growth = {
+  diffusion: z.number(),
+  asymptotic: z.looseObject({ probability: z.number(), tauDays: z.number() }),
+  accelerating: z.looseObject({ probability: z.number(), power: z.number() }),
+  restore: z.looseObject({ mean: z.number(), unitSd: z.number(), cleaningSd: z.number() }),
+  drift: z.number(),
+};
+
+const hyper: z.ZodType<Hyper> = z.looseObject({
+  ...growth,
+  modelVersion: z.string(),
+  lnRate: z.record(placement, z.number()),
+  unitSd: z.number(),
+  kitchenSd: z.number(),
+  changePerYear: z.number(),
+  season: z.partialRecord(placement, season),
+  misread: z.number(),
+  eyes: z.record(z.string(), numbers),
+  grades: z.looseObject({ thresholds: z.tuple([z.number(), z.number(), z.number(), z.number()]), sd: z.number() }),
+  clipSds: z.number(),
+});
+
+const evidence = z.looseObject({ cleanings: z.number(), grades: z.number(), readings: z.number(), setAside: z.number() });
+
+const posterior: z.ZodType<FoulingPosterior> = z.looseObject({
+  modelVersion: z.string(),
+  exposure: z.looseObject({ placement, kitchenId: z.string() }),
+  asOf: day,
+  rate: band,
+  restore: meanSd,
+  lnK: band,
+  residue: meanSd,
+  asymptotic: z.number(),
+  evidence,
+  lastCleanedOn: day.nullable(),
+  logEvidence: z.number(),
+  message: numbers,
+  fromKitchen: numbers,
+  state: z.looseObject({
+    settled: z.looseObject({
+      bank: numbers,
+      day: z.number(),
+      fanDown: z.boolean(),
+      evidence,
+      lastCleanedDay: z.number().nullable(),
+      bornDay: z.number(),
+    }),
+    today: z.array(event),
+    live: numbers,
+    age: z.number(),
+    weights: numbers,
+    growth: z.looseObject({ ...growth, season: season.nullable() }),
+  }),
+});
+
+/** Belief about one unit's coil. */
+export const STORED_POSTERIOR = stored<FoulingPosterior>('belief about a coil', 1, posterior);
+
+/** What the fleet as a whole has taught. */
+export const STORED_FLEET_BELIEF = stored<FleetBelief>(
+  'belief about the fleet',
+  1,
+  z.looseObject({ fouling: hyper, failures: z.record(z.string(), z.looseObject({ shape: z.number(), days: z.number() })) }),
+);
+
+/** A unit's own limits, from its machine and its hot day. */
+export const STORED_OWN_LIMITS = stored<OwnLimits>(
+  'limits of a unit',
+  1,
+  z.looseObject({ limits: z.array(limit), failureLimit: limit.nullable(), passedClean: z.array(z.string()), kwhPerDay: numbers }),
+);

@@ -1,0 +1,77 @@
+import { z } from 'zod';
+import type { Problem } from '../../core/fleet-csv';
+import type { RawSheet, SheetChoices } from '../../core/sheet';
+import { stored, storedList } from './stored';
+
+/** What a dry run found. `errors` and `notes` count all problems. */
+export type ImportSummary = {
+  customers: number;
+  newKitchens: number;
+  kitchens: number;
+  units: number;
+  tasks: number;
+  flammable: number;
+  errors: number;
+  notes: number;
+  /** Rows about units on file, and how many of those would change. */
+  known: number;
+  updates: number;
+  /** What is still to be decided about a sheet. */
+  open: number;
+};
+export type ImportReport = { problems: Problem[]; summary: ImportSummary };
+
+/** What an import put on file, and what units were before it changed them. */
+export type Made = {
+  customers: string[];
+  kitchens: string[];
+  units: string[];
+  changed: { id: string; version: number; before: Record<string, unknown> }[];
+};
+
+const count = z.number().default(0);
+const summary = z.object({
+  customers: count, newKitchens: count, kitchens: count, units: count, tasks: count, flammable: count, errors: count, notes: count,
+  known: count, updates: count, open: count,
+}); // prettier-ignore
+const problem: z.ZodType<Problem> = z.object({
+  line: z.number(),
+  column: z.string(),
+  value: z.string(),
+  message: z.string(),
+  severity: z.enum(['error', 'note']),
+});
+const texts = z.record(z.string(), z.string());
+const ids = z.array(z.string());
+
+export const STORED_REPORT = stored<ImportReport>(
+  'report of an import',
+  1,
+  z.object({ problems: z.array(problem).default(() => []), summary: summary.prefault({}) }),
+);
+
+/** A sheet as it was handed in. */
+export const STORED_SHEETS = storedList<RawSheet>('sheet of an import', 1, z.object({ name: z.string(), rows: z.array(z.array(z.string())) })); // prettier-ignore
+
+/** What was decided about a sheet. */
+export const STORED_CHOICES = stored<SheetChoices>(
+  'choices about a sheet',
+  1,
+  z.object({
+    sheet: z.number().optional(),
+    columns: texts.default(() => ({})),
+    values: z.record(z.string(), texts).default(() => ({})),
+    answers: texts.default(() => ({})),
+  }),
+);
+
+export const STORED_MADE = stored<Made>(
+  'note of what an import made',
+  1,
+  z.object({
+    customers: ids,
+    kitchens: ids,
+    units: ids,
+    changed: z.array(z.object({ id: z.string(), version: z.number(), before: z.record(z.string(), z.unknown()) })),
+  }),
+);

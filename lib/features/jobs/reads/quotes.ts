@@ -1,0 +1,60 @@
+import 'server-only';
+import { todayIn } from '../../../core/calendar';
+import { toLocalDate } from '../../../core/calendar/date-column';
+import type { Tx } from '../../../database/client';
+import { hashToken, looksLikeToken } from '../../links/reads/link-token';
+
+const PRINTED = {
+  job: {
+    select: {
+      id: true,
+      number: true,
+      what: true,
+      state: true,
+      kitchen: { select: { name: true, address: true, timeZone: true, customer: { select: { name: true } } } },
+      units: { select: { unit: { select: { name: true, tag: true } } } },
+    },
+  },
+} as const;
+
+/** A quote as it is printed, or null. */
+export const quoteById = (db: Tx, id: string) => db.quote.findUnique({ where: { id }, include: PRINTED });
+export type PrintedQuote = NonNullable<Awaited<ReturnType<typeof quoteById>>>;
+
+/** The quote behind a customer's link; null for one unknown, replaced, or past its date without an answer: nobody hears which. */
+export async function quoteByLink(db: Tx, token: string, now: Date): Promise<PrintedQuote | null> {
+  if (!looksLikeToken(token)) return null;
+  const quote = await db.quote.findUnique({ where: { tokenHash: hashToken(token) }, include: PRINTED });
+  if (!quote?.sentAt || quote.supersededAt) return null;
+  const over = toLocalDate(quote.validUntil) < todayIn(quote.job.kitchen.timeZone, now.getTime());
+  return over && !quote.answeredAt ? null : quote;
+}
+
+/** The pictures of a quote in the order chosen: small ones for a page, whole ones for paper. */
+export async function quotePhotos(db: Tx, photoIds: readonly string[], small: boolean) {
+  const photos = await db.photo.findMany({
+    where: { id: { in: [...photoIds] }, fileId: { not: null } },
+    select: { id: true, takenAt: true, file: { select: { mime: true, bytes: !small, thumbnail: small } } },
+  });
+  return photoIds.flatMap((id) => {
+    const photo = photos.find((p) => p.id === id);
+    const bytes = photo?.file && (small ? photo.file.thumbnail : photo.file.bytes);
+    return photo?.file && bytes ? [{ id, takenAt: photo.takenAt, mime: photo.file.mime, bytes: Buffer.from(bytes) }] : [];
+  });
+}
+
+/** Pictures of a job's units, the newest first, to choose from. */
+export const photosToChoose = (db: Tx, kitchenId: string, unitIds: readonly string[]) =>
+  db.photo.findMany({
+    where: { fileId: { not: null }, visit: { kitchenId }, ...(unitIds.length > 0 ? { unitId: { in: [...unitIds] } } : {}) },
+    orderBy: { takenAt: 'desc' },
+    take: 12,
+    select: { id: true, fileId: true, takenAt: true, aspect: true },
+  });
+
+/** Every sent quote with its lines, for a bookkeeping program: the newest first. */
+export const quotesToExport = (db: Tx) =>
+  db.quote.findMany({ where: { sentAt: { not: null } }, orderBy: [{ sentAt: 'desc' }, { id: 'asc' }], include: PRINTED });
+
+/** The shop's parts that are on file, by number. */
+export const partsOnFile = (db: Tx) => db.part.findMany({ where: { archivedAt: null }, orderBy: { number: 'asc' } });

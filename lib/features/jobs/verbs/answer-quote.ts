@@ -1,0 +1,52 @@
+import 'server-only';
+import { AppError } from '../../../core/errors';
+import { canGo } from '../../../core/jobs';
+import type { Db, Tx } from '../../../database/client';
+import { quoteLines, type AnswerQuote } from '../../../schemas/quotes';
+import { quoteByLink } from '../reads/quotes';
+import { goOn } from './go-on';
+
+export const DEAD_QUOTE = 'This link is no longer good. Use the one in the latest message, or phone the shop.';
+
+/**
+ * The customer accepts or declines by name, once. Accepted, the job waits for its parts where the list has too few of them,
+ * else for a date.
+ * @throws AppError not_found | conflict
+ */
+export async function answerQuote({ db, now }: { db: Db; now: Date }, input: AnswerQuote): Promise<void> {
+  await db.$transaction(async (tx) => {
+    const quote = await quoteByLink(tx, input.token, now);
+    if (!quote) throw new AppError('not_found', DEAD_QUOTE);
+    const { answer, name, note } = input;
+    const { count } = await tx.quote.updateMany({
+      where: { id: quote.id, answeredAt: null },
+      data: { answer, answeredAt: now, answeredBy: name, answerNote: note },
+    });
+    if (count === 0) throw new AppError('conflict', 'This quote was answered already. Phone the shop to change it.');
+    const { job } = quote;
+    const to = answer === 'accepted' ? 'agreed' : 'declined';
+    const step = {
+      reason: note || `${answer === 'accepted' ? 'Accepted' : 'Declined'} by ${name} on the quote’s page.`,
+      at: now,
+      by: null,
+      byName: name,
+    };
+    // A job that went on by telephone meanwhile keeps where it stands; the answer is on the quote.
+    if (job.state !== 'quoted' || !canGo(job.state, to)) {
+      await tx.jobEvent.create({ data: { jobId: job.id, at: now, kind: 'changed', reason: step.reason, byName: name } });
+      return;
+    }
+    const change = answer === 'accepted' ? { needsQuote: false, partsWanted: await shortOfParts(tx, quote.lines) } : {};
+    await goOn(tx, job, { ...step, to, change });
+  });
+}
+
+/** Whether the list of parts holds fewer than the quote counts on. */
+async function shortOfParts(tx: Tx, stored: unknown): Promise<boolean> {
+  const wanted = quoteLines(stored).filter((l) => l.partNumber !== '');
+  const parts = await tx.part.findMany({ where: { number: { in: wanted.map((l) => l.partNumber) } } });
+  return wanted.some((l) => {
+    const part = parts.find((p) => p.number === l.partNumber);
+    return part !== undefined && part.inVan + part.inShop < l.quantity;
+  });
+}

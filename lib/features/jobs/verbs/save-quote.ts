@@ -1,0 +1,52 @@
+import 'server-only';
+import { isOpen, quoteSums } from '../../../core/jobs';
+import { fromLocalDate } from '../../../core/calendar/date-column';
+import { AppError } from '../../../core/errors';
+import type { Actor } from '../../../core/people/access';
+import type { Db } from '../../../database/client';
+import { quoteLines, storedLines, type SaveQuote } from '../../../schemas/quotes';
+
+/**
+ * Writes a job's quote: over the draft where there is one, else as a new version. What was sent stays as it is.
+ * @throws AppError not_found | conflict
+ */
+export async function saveQuote(
+  { db, actor, now }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date },
+  input: SaveQuote,
+): Promise<{ quoteId: string }> {
+  const { jobId, taxPercent, reason } = input;
+  const lines = storedLines(input.lines);
+  const { netCents, taxCents, totalCents } = quoteSums(quoteLines(lines), taxPercent);
+  return db.$transaction(async (tx) => {
+    await tx.$queryRaw`SELECT id FROM "Job" WHERE id = ${jobId}::uuid FOR UPDATE`;
+    const job = await tx.job.findUnique({ where: { id: jobId }, include: { quotes: { orderBy: { version: 'desc' }, take: 1 } } });
+    if (!job) throw new AppError('not_found', 'That job is not on file.');
+    if (!isOpen(job.state)) throw new AppError('conflict', 'That job is closed. Nothing is quoted for it any more.');
+    const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } });
+    const photos = await tx.photo.findMany({
+      where: { id: { in: input.photoIds }, fileId: { not: null }, visit: { kitchenId: job.kitchenId } },
+      select: { id: true },
+    });
+    const words = {
+      lines,
+      taxPercent,
+      netCents,
+      taxCents,
+      totalCents,
+      reason,
+      currency: shop?.currency ?? 'USD',
+      validUntil: fromLocalDate(input.validUntil),
+      photoIds: photos.map((p) => p.id),
+    };
+    const [last] = job.quotes;
+    await tx.job.update({ where: { id: jobId }, data: { needsQuote: true } });
+    if (last && !last.sentAt) {
+      await tx.quote.update({ where: { id: last.id }, data: words });
+      return { quoteId: last.id };
+    }
+    const made = await tx.quote.create({
+      data: { ...words, jobId, version: (last?.version ?? 0) + 1, createdById: actor.userId, createdAt: now },
+    });
+    return { quoteId: made.id };
+  });
+}

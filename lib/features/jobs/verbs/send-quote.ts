@@ -1,0 +1,73 @@
+import 'server-only';
+import { money } from '../../../core/jobs';
+import { todayIn } from '../../../core/calendar';
+import { toLocalDate } from '../../../core/calendar/date-column';
+import { dateWords } from '../../../core/calendar/when';
+import { AppError } from '../../../core/errors';
+import type { Actor } from '../../../core/people/access';
+import type { Db } from '../../../database/client';
+import type { SendQuote } from '../../../schemas/quotes';
+import { hashToken, newToken } from '../../links/reads/link-token';
+import { goOn } from './go-on';
+
+/**
+ * Sends a quote: its link is made, the version before it no longer opens, the job waits for the customer, and a mail goes
+ * into the outbox where there is an address. The link is told once, here.
+ * @throws AppError not_found | conflict | invalid
+ */
+export async function sendQuote(
+  { db, actor, now, baseUrl }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string },
+  { quoteId, to }: SendQuote,
+): Promise<{ link: string; mailed: boolean }> {
+  const token = newToken();
+  const link = `${baseUrl}/quote/${token}`;
+  return db.$transaction(async (tx) => {
+    const found = await tx.quote.findUnique({ where: { id: quoteId }, select: { jobId: true } });
+    if (!found) throw new AppError('not_found', 'That quote is not on file.');
+    await tx.$queryRaw`SELECT id FROM "Job" WHERE id = ${found.jobId}::uuid FOR UPDATE`;
+    const quote = await tx.quote.findUniqueOrThrow({
+      where: { id: quoteId },
+      include: { job: { include: { kitchen: { include: { customer: true } } } } },
+    });
+    const { job } = quote;
+    if (quote.sentAt) throw new AppError('conflict', 'This version was sent already. Write a new one to change it.');
+    const validUntil = toLocalDate(quote.validUntil);
+    if (validUntil < todayIn(job.kitchen.timeZone, now.getTime()))
+      throw new AppError('invalid', 'It would be past its date already. Give it a later one.', 'validUntil');
+    await tx.quote.updateMany({
+      where: { jobId: job.id, id: { not: quoteId }, sentAt: { not: null }, answeredAt: null, supersededAt: null },
+      data: { supersededAt: now, tokenHash: null },
+    });
+    await tx.quote.update({ where: { id: quoteId }, data: { sentAt: now, sentTo: to, tokenHash: hashToken(token) } });
+    const total = money(quote.totalCents, quote.currency);
+    await goOn(tx, job, {
+      to: 'quoted',
+      reason: `Version ${quote.version}, ${total}${to ? `, to ${to}` : ''}`,
+      at: now,
+      by: actor.userId,
+      change: { needsQuote: true },
+    });
+    if (to) {
+      const shop = await tx.shopSettings.findUnique({ where: { id: 1 } });
+      const shopName = shop?.name ?? 'Your refrigeration shop';
+      await tx.outboxMessage.create({
+        data: {
+          kind: 'quote_sent',
+          toEmail: to,
+          subject: `Quote for ${job.kitchen.name}: ${job.what.slice(0, 80)}`,
+          text: [
+            `${quote.reason}`,
+            '',
+            `${total} in all, valid until ${dateWords(validUntil)}.`,
+            '',
+            `Read it, and accept or decline: ${link}`,
+            '',
+            [shopName, shop?.phone, shop?.email].filter(Boolean).join(' · '),
+          ].join('\n'),
+          createdAt: now,
+        },
+      });
+    }
+    return { link, mailed: to !== '' };
+  });
+}

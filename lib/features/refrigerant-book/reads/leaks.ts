@@ -1,0 +1,149 @@
+import 'server-only';
+import { daysBetween, todayIn, type LocalDate } from '../../../core/calendar';
+import { toLocalDate } from '../../../core/calendar/date-column';
+import {
+  additionsOf,
+  annualizingRates,
+  chronicPercent,
+  co2Tonnes,
+  LEAK_RULES,
+  leakCheckMonths,
+  repairClock,
+  rollingRates,
+  rulesFor,
+  type Addition,
+  type LeakMethod,
+  type LeakRate,
+  type LeakRule,
+  type LeakTest,
+  type RepairClock,
+} from '../../../core/refrigerant-book';
+import { depletesOzone } from '../../../core/refrigerants/catalogue';
+import { judgePressureTest } from '../../../core/sealed/pressure-test';
+import { atmosphereAt } from '../../../core/measures';
+import { groupBy } from '../../../core/numerics/group-by';
+import type { SealedWork } from '../../../core/sealed/work';
+import type { Tx } from '../../../database/client';
+import type { Prisma } from '../../../database/generated/client';
+import { gwpOf } from './book';
+
+const WITH = {
+  kitchen: { select: { id: true, name: true, timeZone: true, altitudeM: true } },
+  cylinderEntries: { where: { correctsId: null, corrected: null }, select: { at: true, kg: true, way: true } },
+  leakTests: { orderBy: [{ on: 'asc' }, { at: 'asc' }] },
+} as const satisfies Prisma.UnitInclude;
+type Row = Prisma.UnitGetPayload<{ include: typeof WITH }>;
+
+/** Kitchens cool food: every unit here is commercial refrigeration in the rule's words. */
+const KIND = 'commercial_refrigeration';
+
+export type UnitLeaks = {
+  unit: { id: string; name: string; tag: string; refrigerant: string; chargeKg: number | null; kitchen: { id: string; name: string } };
+  additions: Addition[];
+  annualizing: LeakRate[];
+  rolling: LeakRate[];
+  tests: (LeakTest & { from: 'book' | 'record' })[];
+  /** Rules that reach it today, with the clock of the shop's method. */
+  rules: { rule: LeakRule; clock: RepairClock | null; chronic: number | null }[];
+  /** Tonnes of CO2 that its charge stands for, and months between checks by the EU rule; null where none. */
+  co2: number | null;
+  checkMonths: number | null;
+};
+
+function leaksOf(u: Row, tests: UnitLeaks['tests'], method: LeakMethod, today: LocalDate): UnitLeaks {
+  const weighings = u.cylinderEntries.flatMap((e) =>
+    e.way === 'charged' || e.way === 'recovered' ? [{ on: todayIn(u.kitchen.timeZone, e.at.getTime()), kg: e.kg, way: e.way }] : [],
+  );
+  const additions = additionsOf(weighings, daysBetween);
+  const { chargeKg } = u;
+  const passed = tests.filter((t) => t.kind === 'follow_up' && t.passed).map((t) => t.on);
+  const annualizing = chargeKg === null ? [] : annualizingRates(chargeKg, additions);
+  const rolling = chargeKg === null ? [] : rollingRates(chargeKg, additions, passed);
+  const rates = method === 'rolling' ? rolling : annualizing;
+  const gwp = gwpOf(u.refrigerant);
+  const reached = chargeKg === null ? [] : rulesFor({ chargeKg, ozoneDepleting: depletesOzone(u.refrigerant), gwp, kind: KIND }, today);
+  const co2 = chargeKg === null || gwp === null ? null : co2Tonnes(chargeKg, gwp);
+  return {
+    unit: { id: u.id, name: u.name, tag: u.tag, refrigerant: u.refrigerant, chargeKg, kitchen: u.kitchen },
+    additions,
+    annualizing,
+    rolling,
+    tests,
+    rules: reached.map((rule) => ({
+      rule,
+      clock: repairClock(rule, KIND, rates, tests, today),
+      chronic: chargeKg === null ? null : chronicPercent(rule, chargeKg, additions, Number(today.slice(0, 4))),
+    })),
+    co2,
+    checkMonths: co2 === null ? null : leakCheckMonths(co2, { hermetic: u.circuitAccess === 'sealed', detector: false }),
+  };
+}
+
+/** Tests of the book, and those of repair records: a pressure test that held, or leaked, is the initial one. */
+async function testsOf(db: Tx, units: readonly Row[]): Promise<Map<string, UnitLeaks['tests']>> {
+  const steps = await db.sealedStep.findMany({
+    where: { unitId: { in: units.map((u) => u.id) }, step: 'pressure_test', skippedWhy: '', supersededAt: null },
+    select: { unitId: true, work: true, at: true },
+    orderBy: [{ at: 'asc' }, { id: 'asc' }],
+  });
+  const stepsOf = groupBy(steps, (s) => s.unitId);
+  return new Map(
+    units.map((u) => {
+      const own = u.leakTests.map((t) => ({ on: toLocalDate(t.on), kind: t.kind, passed: t.passed, from: 'book' as const }));
+      const records = (stepsOf.get(u.id) ?? []).flatMap((s) => {
+        const passed = held(s.work, u.kitchen.altitudeM);
+        return passed === null
+          ? []
+          : [{ on: todayIn(u.kitchen.timeZone, s.at.getTime()), kind: 'initial' as const, passed, from: 'record' as const }];
+      });
+      return [u.id, [...own, ...records].sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))];
+    }),
+  );
+}
+
+/** Standard deviation of a clamp on a tube, K: judgement, as on the tablet. */
+const CLAMP_SD_K = 0.5;
+
+/** Whether a pressure test on file held; null where it was too short to say. */
+function held(stored: Prisma.JsonValue, altitudeM: number): boolean | null {
+  const work = stored as SealedWork | null;
+  if (work?.step !== 'pressure_test') return null;
+  const { start, end } = work;
+  const minutes = (Date.parse(end.at) - Date.parse(start.at)) / 60_000;
+  const { verdict } = judgePressureTest({
+    start: { ...start, minutes: 0 },
+    end: { ...end, minutes },
+    atmospherePa: atmosphereAt(altitudeM),
+    gaugeSdPa: work.gaugeDivisionPa / 2,
+    temperatureSdK: CLAMP_SD_K,
+    platePaGauge: work.platePaGauge,
+  });
+  return verdict === 'holds' ? true : verdict === 'leaks' ? false : null;
+}
+
+async function leaksWhere(db: Tx, where: Prisma.UnitWhereInput, today: LocalDate): Promise<UnitLeaks[]> {
+  const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { leakMethod: true } });
+  const units = await db.unit.findMany({ where, include: WITH, orderBy: [{ name: 'asc' }, { id: 'asc' }] });
+  const tests = await testsOf(db, units);
+  return units.map((u) => leaksOf(u, tests.get(u.id) ?? [], shop?.leakMethod ?? 'annualizing', today));
+}
+
+/** Units that took refrigerant: what they lose, by both methods, and where their repair stands. The fastest first. */
+export async function leakingUnits(db: Tx, today: LocalDate): Promise<UnitLeaks[]> {
+  const all = await leaksWhere(db, { cylinderEntries: { some: {} } }, today);
+  const last = (l: UnitLeaks) => l.annualizing.at(-1)?.percent ?? 0;
+  return all.filter((l) => l.additions.length > 0).sort((a, b) => last(b) - last(a));
+}
+
+/** Units whose charge asks for regular leak checks by CO2 equivalent, the heaviest first. */
+export async function unitsToCheck(db: Tx, today: LocalDate): Promise<UnitLeaks[]> {
+  const all = await leaksWhere(db, { archivedAt: null, chargeKg: { gt: 1 } }, today);
+  return all.filter((l) => l.checkMonths !== null).sort((a, b) => (b.co2 ?? 0) - (a.co2 ?? 0));
+}
+
+export async function leaksOfUnit(db: Tx, unitId: string, today: LocalDate): Promise<UnitLeaks | null> {
+  return (await leaksWhere(db, { id: unitId }, today))[0] ?? null;
+}
+
+/** The rules as data, newest first, whether they reach anything here or not. */
+export const RULES_ON_FILE = [...LEAK_RULES].sort((a, b) => (a.from < b.from ? 1 : -1));

@@ -1,0 +1,84 @@
+import 'server-only';
+import { Document, Image as Picture, Page, renderToBuffer, StyleSheet, Text, View } from '@react-pdf/renderer';
+import { money, QUOTE_LINE_LABEL, quoteSums } from '../core/jobs';
+import { toLocalDate } from '../core/calendar/date-column';
+import { dateWords } from '../core/calendar/when';
+import type { PrintedQuote } from '../features/jobs/reads/quotes';
+import { quoteLines } from '../schemas/quotes';
+
+const s = StyleSheet.create({
+  page: { padding: 48, fontFamily: 'Helvetica', fontSize: 10, color: '#1a2126', lineHeight: 1.4 },
+  shop: { fontFamily: 'Helvetica-Bold', fontSize: 12, marginBottom: 2 },
+  title: { fontFamily: 'Helvetica-Bold', fontSize: 18, marginTop: 24, marginBottom: 6 },
+  reason: { marginVertical: 12, fontSize: 11 },
+  row: { flexDirection: 'row', borderBottomWidth: 0.5, borderColor: '#84897f', paddingVertical: 4 },
+  what: { flex: 1 },
+  number: { width: 80, textAlign: 'right' },
+  bold: { fontFamily: 'Helvetica-Bold' },
+  photos: { flexDirection: 'row', flexWrap: 'wrap', gap: 8, marginTop: 16 },
+  photo: { width: 160, height: 120, objectFit: 'cover' },
+});
+
+type Shop = { name: string; phone: string | null; email: string | null } | null;
+
+/** A quote on paper: the reason, the lines, what it comes to, until when it holds, and the pictures. */
+export async function quotePdf(
+  quote: PrintedQuote,
+  shop: Shop,
+  photos: readonly { id: string; bytes: Buffer }[],
+): Promise<Uint8Array<ArrayBuffer>> {
+  const { job } = quote;
+  const lines = quoteLines(quote.lines);
+  const sums = quoteSums(lines, quote.taxPercent);
+  const cash = (cents: number) => money(cents, quote.currency);
+  const pdf = await renderToBuffer(
+    <Document title={`Quote ${job.number}-${quote.version}`} creator="Rimebook">
+      <Page size={quote.currency === 'USD' ? 'LETTER' : 'A4'} style={s.page}>
+        <Text style={s.shop}>{shop?.name ?? 'Quote'}</Text>
+        <Text>{[shop?.phone, shop?.email].filter(Boolean).join(' · ')}</Text>
+        <Text style={s.title}>
+          Quote {job.number}-{quote.version}
+        </Text>
+        <Text>
+          {job.kitchen.customer.name}, {job.kitchen.name}
+        </Text>
+        <Text>{job.kitchen.address}</Text>
+        <Text>{job.units.map(({ unit }) => `${unit.name} (${unit.tag})`).join(', ')}</Text>
+        <Text style={s.reason}>{quote.reason}</Text>
+        {lines.map((l, i) => (
+          <View key={i} style={s.row} wrap={false}>
+            <Text style={s.what}>
+              {QUOTE_LINE_LABEL[l.kind]}: {l.what}
+              {l.partNumber ? ` (${l.partNumber})` : ''}
+            </Text>
+            <Text style={s.number}>
+              {l.quantity} {l.unit}
+            </Text>
+            <Text style={s.number}>{cash(l.priceCents)}</Text>
+            <Text style={s.number}>{cash(sums.lines[i] ?? 0)}</Text>
+          </View>
+        ))}
+        <View style={s.row}>
+          <Text style={s.what}>Tax, {quote.taxPercent} % of what is taxed</Text>
+          <Text style={s.number}>{cash(sums.taxCents)}</Text>
+        </View>
+        <View style={[s.row, s.bold]}>
+          <Text style={s.what}>In all</Text>
+          <Text style={s.number}>{cash(sums.totalCents)}</Text>
+        </View>
+        <Text style={{ marginTop: 12 }}>Valid until {dateWords(toLocalDate(quote.validUntil))}.</Text>
+        {quote.answer ? (
+          <Text>
+            {quote.answer === 'accepted' ? 'Accepted' : 'Declined'} by {quote.answeredBy}.
+          </Text>
+        ) : null}
+        <View style={s.photos}>
+          {photos.map((p) => (
+            <Picture key={p.id} style={s.photo} src={{ data: p.bytes, format: 'jpg' }} />
+          ))}
+        </View>
+      </Page>
+    </Document>,
+  );
+  return new Uint8Array(pdf);
+}

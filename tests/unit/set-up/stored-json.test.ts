@@ -1,0 +1,56 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { z } from 'zod';
+import { STORED_COLUMNS } from '@/lib/database/stored';
+import { STORED_HOURS } from '@/lib/database/stored/shop';
+import { STORED_ENTERED } from '@/lib/database/stored/records';
+import { stored, StoredJsonError } from '@/lib/database/stored/stored';
+import { columnsOf } from '../../support/prisma-schema';
+
+const schema = readFileSync(resolve('prisma/schema.prisma'), 'utf8');
+const jsonColumns = [...schema.matchAll(/^model (\w+) \{/gm)].flatMap(([, model = '']) =>
+  [...columnsOf(model)].filter(([, type]) => /^Json\??(\[\])?$/.test(type)).map(([column]) => `${model}.${column}`),
+);
+
+describe('stored JSON', () => {
+  it('has a shape and a version for every Json column', () => {
+    expect(jsonColumns.length).toBeGreaterThan(20);
+    expect(Object.keys(STORED_COLUMNS).sort()).toEqual([...jsonColumns].sort());
+  });
+
+  const SIZE = stored('size', 2, z.object({ metres: z.number() }), {
+    1: (json) => ({ metres: z.object({ feet: z.number() }).parse(json).feet * 0.3048 }),
+    0: (json) => ({ feet: json }),
+  });
+
+  it('is brought up from every version before, and from before there were versions', () => {
+    expect(SIZE.write({ metres: 3 })).toEqual({ metres: 3, v: 2 });
+    expect(SIZE.read({ metres: 3, v: 2 })).toEqual({ metres: 3 });
+    expect(SIZE.read({ feet: 10, v: 1 })).toEqual({ metres: 3.048 });
+    expect(SIZE.read(10)).toEqual({ metres: 3.048 });
+    expect(SIZE.readOrNull(null)).toBeNull();
+  });
+
+  it('says what is wrong with it, and that it is of a later program', () => {
+    const said = (json: unknown) => {
+      try {
+        return SIZE.read(json);
+      } catch (e) {
+        return e instanceof StoredJsonError ? e.message : e;
+      }
+    };
+    expect(said({ metres: 'three', v: 2 })).toMatch(/^Stored size \(version 2\) cannot be read: metres: /);
+    expect(said({ metres: 3, v: 3 })).toBe('Stored size cannot be read: version 3 is newer than this program, which knows 2');
+  });
+
+  it('reads lists as they were kept before, and as they are kept now', () => {
+    const hours = [{ weekday: 0 as const, from: '07:00', to: '16:00' }];
+    expect(STORED_HOURS.read(hours)).toEqual(hours);
+    expect(STORED_HOURS.read(STORED_HOURS.write(hours))).toEqual(hours);
+  });
+
+  it('reads figures that an earlier demo shop kept as numbers', () => {
+    expect(STORED_ENTERED.read({ boxK: { value: 38.5, unit: '°F' } })).toEqual({ boxK: { text: '38.5', unit: '°F' } });
+  });
+});

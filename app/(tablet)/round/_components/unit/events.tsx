@@ -71,7 +71,11 @@ export function Events({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
           maxLength={500}
           onChange={(e) => setDraft({ ...draft, note: e.target.value })}
         />
-        <Chip className="mt-3" disabled={busy || !kind || (trip && !cause) || (kind === 'note' && note.trim().length < 3)} onClick={() => void add()}>
+        <Chip
+          className="mt-3"
+          disabled={busy || !kind || (trip && !cause) || (kind === 'note' && note.trim().length < 3)}
+          onClick={() => void add()}
+        >
           Keep it
         </Chip>
       </div>

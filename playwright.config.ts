@@ -1,4 +1,5 @@
 import { defineConfig } from '@playwright/test';
+import { QUIET_BROWSER } from './scripts/support/browser-arguments.mjs';
 import { findBrowser } from './scripts/support/browser.mjs';
 import { freePort } from './scripts/support/ports.mjs';
 
@@ -32,16 +33,7 @@ export default defineConfig({
     screenshot: 'only-on-failure',
     launchOptions: {
       executablePath: process.env.E2E_BROWSER || undefined,
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-        '--disable-dev-shm-usage',
-      ],
+      args: [...QUIET_BROWSER],
     },
   },
   webServer: {

@@ -1,16 +1,29 @@
 /**
  * Reads a data logger's file and prints what each row says of the condenser, as CSV or, with --json, as JSON.
  *
- *   npx tsx scripts/estimate.ts FILE.csv [--json]
+ *   npx tsx scripts/estimate.ts FILE.csv [--json] [--causes]
+ *
+ * Every row goes through the joint estimate of lib/core/condenser, against what the unit's clean rows came to by it;
+ * --causes adds the likeliest cause and its probability (about a millisecond a row).
  *
  * Exit code: 0 all read; 1 some column or row was not understood (named on stderr), the rest is printed;
  * 2 nothing could be done.
  */
 import { readFileSync } from 'node:fs';
 import Papa from 'papaparse';
-import { analyseLog, COLUMN_NAMES, LOG_HEADER, logRecord, readHeader, readRow, type LogRow, type Problem } from '../checks/logger-file';
+import {
+  analyseLog,
+  CAUSE_HEADER,
+  COLUMN_NAMES,
+  LOG_HEADER,
+  logRecord,
+  readHeader,
+  readRow,
+  type LogRow,
+  type Problem,
+} from '../checks/logger-file';
 
-const USAGE = `Usage: npx tsx scripts/estimate.ts FILE.csv [--json]\nColumns: ${COLUMN_NAMES.join(', ')}`;
+const USAGE = `Usage: npx tsx scripts/estimate.ts FILE.csv [--json] [--causes]\nColumns: ${COLUMN_NAMES.join(', ')}`;
 
 function fail(message: string): never {
   process.stderr.write(`${message}\n`);
@@ -32,7 +45,7 @@ function tableOf(text: string): string[][] {
 
 /** A row that could not be read keeps its place in the output, with nothing but its status. */
 const UNREADABLE = {
-  ...(Object.fromEntries(LOG_HEADER.map((h) => [h, null])) as ReturnType<typeof logRecord>),
+  ...(Object.fromEntries(LOG_HEADER.map((h) => [h, null])) as Record<(typeof LOG_HEADER)[number], null>),
   status: 'unreadable',
 };
 
@@ -40,7 +53,8 @@ const isBlank = (cells: readonly string[]) => cells.every((c) => c.trim() === ''
 
 function main(args: readonly string[]): number {
   const files = args.filter((a) => !a.startsWith('--'));
-  const wrong = args.find((a) => a.startsWith('--') && a !== '--json');
+  const wrong = args.find((a) => a.startsWith('--') && a !== '--json' && a !== '--causes');
+  const causes = args.includes('--causes');
   const [file] = files;
   if (!file || files.length > 1 || wrong) fail(wrong ? `Unknown option ${wrong}\n${USAGE}` : USAGE);
   const table = tableOf(readText(file));
@@ -64,7 +78,7 @@ function main(args: readonly string[]): number {
   for (const p of problems) process.stderr.write(`${file}:${p.line}: ${p.column ? `${p.column}: ` : ''}${p.message}\n`);
   if (rows.length === 0) fail(`${file}: no row could be read`);
 
-  const records = analyseLog(rows).map(logRecord);
+  const records = analyseLog(rows, { causes }).map(logRecord);
   const lost = new Set(problems.filter((p) => p.line !== headAt + 1).map((p) => p.line));
   for (const r of rows) lost.delete(r.line);
   for (const line of lost) records.push({ ...UNREADABLE, line });
@@ -72,7 +86,7 @@ function main(args: readonly string[]): number {
   process.stdout.write(
     args.includes('--json')
       ? `${JSON.stringify({ rows: records, problems }, null, 1)}\n`
-      : `${Papa.unparse({ fields: [...LOG_HEADER], data: records }, { newline: '\n' })}\n`,
+      : `${Papa.unparse({ fields: [...LOG_HEADER, ...(causes ? CAUSE_HEADER : [])], data: records }, { newline: '\n' })}\n`,
   );
   return problems.length > 0 ? 1 : 0;
 }

@@ -1,20 +1,3 @@
 'use client';
 
-import { Button } from '../_ui/button';
-import { Notice } from '../_ui/notice';
-
-export default function ErrorPage({ error, reset }: { error: Error & { digest?: string }; reset: () => void }) {
-  return (
-    <Notice
-      title="This page did not load"
-      action={
-        <Button look="primary" onClick={reset}>
-          Try again
-        </Button>
-      }
-    >
-      Nothing was changed. Try again; if it stays, tell the office what you were doing
-      {error.digest ? ` and this reference: ${error.digest}` : ''}.
-    </Notice>
-  );
-}
+export { DidNotLoad as default } from '../_ui/did-not-load';

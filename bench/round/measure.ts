@@ -5,6 +5,7 @@ import { gzipSync } from 'node:zlib';
 import { chromium, type BrowserContext, type Locator, type Page } from '@playwright/test';
 import { build } from 'esbuild';
 import sharp from 'sharp';
+import { QUIET_BROWSER } from '../../scripts/support/browser-arguments.mjs';
 import { findBrowser } from '../../scripts/support/browser.mjs';
 import { openOffice, type BenchOffice } from './office';
 
@@ -72,16 +73,7 @@ async function open(folder: string, office: BenchOffice): Promise<BrowserContext
   const tablet = await chromium.launchPersistentContext(folder, {
     executablePath: executablePath || undefined,
     viewport: { width: 834, height: 1112 },
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--disable-dev-shm-usage',
-    ],
+    args: [...QUIET_BROWSER],
   });
   await tablet.addCookies([{ name: 'next-auth.session-token', value: office.cookie, url: office.base }]);
   return tablet;

@@ -5,7 +5,7 @@ import { conductanceFromRise, modelOf, type UnitModel } from '../../lib/core/con
 import type { Figure } from '../../lib/core/condenser/types';
 import { kindOf, loggedUnit } from './equipment';
 import type { LogRow } from './rows';
-import { believedSignals, commonSignals, valuesOf, type Values } from './signals';
+import { believedSignals, causeOf, commonSignals, loggedMachine, valuesOf, type Logged, type LoggedCause, type Values } from './signals';
 import { running } from './steady';
 import { cleanTrend, type Trend } from './trend';
 
@@ -22,12 +22,16 @@ export type LogResult = {
   conductanceRatio?: Figure;
   powerRatio?: Figure;
   coolingRatio?: Figure;
+  /** Likeliest cause, where it was asked for: it takes longer. */
+  cause?: LoggedCause;
 };
+
+export type LogOptions = { causes?: boolean };
 
 type Trends = { lnK: Trend; lnPower: Trend; lnCooling: Trend; lnRise: Trend };
 
 /** All rows of a log, any units mixed; results in the order of the rows. */
-export function analyseLog(rows: readonly LogRow[]): LogResult[] {
+export function analyseLog(rows: readonly LogRow[], options: LogOptions = {}): LogResult[] {
   const groups = new Map<string, number[]>();
   rows.forEach((row, i) => {
     const key = `${row.unit}\u0000${row.refrigerant}`;
@@ -42,19 +46,22 @@ export function analyseLog(rows: readonly LogRow[]): LogResult[] {
     const timed = indices.every((i) => !Number.isNaN(minute(i)));
     const inTime = timed ? [...indices].sort((a, b) => minute(a) - minute(b) || a - b) : indices;
     const own = inTime.map((i) => rows[i] as LogRow);
-    unitResults(own).forEach((result, k) => (results[inTime[k] as number] = result));
+    unitResults(own, options).forEach((result, k) => (results[inTime[k] as number] = result));
   }
   return results;
 }
 
-function unitResults(rows: readonly LogRow[]): LogResult[] {
-  const { unit, profile } = loggedUnit(kindOf(rows), (rows[0] as LogRow).refrigerant);
+function unitResults(rows: readonly LogRow[], options: LogOptions): LogResult[] {
+  const kind = kindOf(rows);
+  const { refrigerant } = rows[0] as LogRow;
+  const { unit, profile } = loggedUnit(kind, refrigerant);
   const model = modelOf(unit, { profile });
-  if (!model) return rows.map((row) => ({ row, status: 'out_of_range' }));
+  const logged = loggedMachine(kind, refrigerant);
+  if (!model || !logged) return rows.map((row) => ({ row, status: 'out_of_range' }));
   const condensing = rows.map((r) => (r.headPa === undefined ? NaN : meanT(model.fluid, r.headPa)));
   const rises = rows.map((r, i) => (condensing[i] as number) - (r.airInK ?? NaN));
   const states = running(rows, rises);
-  const believed = rows.map((r, i) => (states[i] === 'running' ? believedSignals(model, r, unit.boxSetPointK) : 0));
+  const believed = rows.map((r, i) => (states[i] === 'running' ? believedSignals(logged, r) : 0));
   const clean = rows.flatMap((row, i) =>
     row.state === 'clean' && states[i] === 'running' ? [{ row, signals: believed[i] as number }] : [],
   );
@@ -62,7 +69,7 @@ function unitResults(rows: readonly LogRow[]): LogResult[] {
   const trends = new Map<number, Trends | null>();
   const trendsFor = (mask: number) => {
     let found = trends.get(mask);
-    if (found === undefined) trends.set(mask, (found = fitted(model, clean, mask, unit.boxSetPointK)));
+    if (found === undefined) trends.set(mask, (found = fitted({ model, logged, boxK: unit.boxSetPointK }, clean, mask)));
     return found;
   };
   return rows.map((row, i): LogResult => {
@@ -80,10 +87,11 @@ function unitResults(rows: readonly LogRow[]): LogResult[] {
     if (state !== 'running') return { ...known, status: state ?? 'out_of_range' };
     if (clean.length === 0) return { ...known, status: 'no_clean_rows' };
     const mask = (believed[i] as number) & usual;
-    const values = valuesOf(model, row, mask, unit.boxSetPointK);
+    const values = valuesOf(logged, row, mask);
     const against = trendsFor(mask);
     if (!values || !against) return { ...known, status: 'out_of_range' };
-    return { ...known, status: 'ok', ...ratios(values, against, row.airInK) };
+    const cause = options.causes ? causeOf(logged, row, mask, cleanOf(logged, against, row.airInK)) : null;
+    return { ...known, status: 'ok', ...ratios(values, against, row.airInK), ...(cause ? { cause } : {}) };
   });
 }
 
@@ -97,12 +105,14 @@ function expectedSlopes(model: UnitModel, boxK: number) {
 
 type CleanRow = { row: LogRow; signals: number };
 
-function fitted(model: UnitModel, clean: readonly CleanRow[], mask: number, boxK: number): Trends | null {
+type Given = { model: UnitModel; logged: Logged; boxK: number };
+
+function fitted({ model, logged, boxK }: Given, clean: readonly CleanRow[], mask: number): Trends | null {
   const xs: number[] = [];
   const ys: Values[] = [];
   for (const { row, signals } of clean) {
     if ((signals & mask) !== mask) continue;
-    const values = valuesOf(model, row, mask, boxK);
+    const values = valuesOf(logged, row, mask);
     if (!values) continue;
     xs.push(row.airInK as number);
     ys.push(values);
@@ -122,6 +132,12 @@ const SENSOR_BIAS_K = 1;
 /** Model error of a change, relative to the change, beside a little of its own. */
 const CHANGE_SD = { power: 0.2, cooling: 0.25, conductance: 0.05 };
 const LEAST_SD = 0.01;
+
+/** The clean rise at design load that the unit's clean rows come to. */
+function cleanOf({ machine }: Logged, t: Trends, airK: number) {
+  const { value, sd } = t.lnK.at(airK);
+  return { riseK: machine.designHeat / Math.exp(value), sd: Math.hypot(t.lnK.scatter, sd, LEAST_SD) };
+}
 
 function ratios(v: Values, t: Trends, airK: number) {
   const cleanRise = Math.exp(t.lnRise.at(airK).value);

@@ -24,7 +24,11 @@ export const LOG_HEADER = [
   'status',
 ] as const;
 
-type LogRecord = Record<(typeof LOG_HEADER)[number], string | number | null>;
+/** Beside them where causes were asked for. */
+export const CAUSE_HEADER = ['likely_cause', 'likely_cause_probability'] as const;
+
+type LogRecord = Record<(typeof LOG_HEADER)[number], string | number | null> &
+  Partial<Record<(typeof CAUSE_HEADER)[number], string | number>>;
 
 const rounded = (x: number | undefined, digits: number) => (x === undefined ? null : Number(x.toFixed(digits)));
 
@@ -53,5 +57,6 @@ export function logRecord(r: LogResult): LogRecord {
     cooling_ratio_lo: qLo,
     cooling_ratio_hi: qHi,
     status: r.status,
+    ...(r.cause ? { likely_cause: r.cause.id, likely_cause_probability: Number(r.cause.probability.toFixed(3)) } : {}),
   };
 }

@@ -7,6 +7,8 @@ import { MOST_OF_A_PART } from '../core/entries/bounds';
 import { readingSpan } from '../core/entries/reading-fields';
 import {
   FINDING_PHASES,
+  JOB_OUTCOMES,
+  OUTCOME_ASKS_WHY,
   READING_FIELDS,
   STRUCK,
   ENTERED_EVENTS,
@@ -93,6 +95,9 @@ export const PAYLOADS = {
     quantity: z.number().positive().max(MOST_OF_A_PART),
   }),
   'follow_up.add': z.strictObject({ unitId: Id, what: text().min(1).max(300), urgency: z.enum(URGENCIES), note: Words }),
+  'job.outcome': z
+    .strictObject({ jobId: Id, outcome: z.enum(JOB_OUTCOMES), note: longText().max(500) })
+    .refine((o) => !OUTCOME_ASKS_WHY[o.outcome] || o.note !== '', 'Say which part, or why not.'),
   'food_warning.add': z.strictObject({
     unitId: Id,
     boxK: bounded('boxK'),

@@ -37,7 +37,7 @@ test('a customer, a kitchen and a unit are put on file; nothing typed is lost on
   await page.getByLabel('Name', { exact: true }).fill('Fry line drawers');
   await page.getByLabel('Kind').selectOption({ label: 'Drawer base' });
   await expect(page.getByLabel('Expansion')).toHaveValue('capillary');
-  await page.getByLabel('What its condenser breathes').selectOption({ label: 'Beside fryer' });
+  await page.getByLabel('Placement').selectOption({ label: 'Beside fryer' });
   await page.getByLabel('Refrigerant').selectOption('R290');
   await expect(page.getByText('R-290 is A3.')).toBeVisible();
   await expect(page.getByText(/local code/)).toBeVisible();

@@ -2,6 +2,8 @@ import { BAND_LEVEL, type Figure } from './types';
 
 /** Two-sided 80 % quantile of the standard normal distribution. */
 export const Z80 = 1.2815515655446004;
+/** Two-sided 60 %, and one-sided 80 %. */
+export const Z60 = 0.8416212335729143;
 
 export function figure(value: number, lo: number, hi: number): Figure {
   return { value, lo: Math.min(lo, value), hi: Math.max(hi, value), level: BAND_LEVEL };

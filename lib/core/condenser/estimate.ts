@@ -1,13 +1,14 @@
 import { cancels } from './baseline';
-import { figure, Z80 } from './bands';
+import { figure, normalCdf, Z60, Z80 } from './bands';
 import { underHeadControl } from './causes/head-control';
 import { causesOf } from './causes/told';
 import { isKnownRefrigerant } from './fluid/limits';
-import { infer, type Belief } from './inference/infer';
+import { infer, lossSpread, type Belief } from './inference/infer';
 import { quantile, type Part } from './inference/mixture';
 import { nextLooks } from './inference/next-look';
 import { sceneOf } from './inference/scene';
 import { outlook, type Outlook } from './outlook/consequences';
+import { withUsualDay } from './outlook/energy';
 import { sifted } from './readings/doubts';
 import { measuredOf, meansOf, type MeasuredSides } from './readings/measured';
 import { unreadable } from './readings/readable';
@@ -41,15 +42,16 @@ export type EstimateOptions = { history?: readonly PastLoss[] };
  * @param unit what is known of the machine
  * @param entered reading as typed, SI, gauge pressures above the local atmosphere
  * @param baseline belief of its clean rise, `cleanPrior(unit)` before any reading after a cleaning
- * @param conditions hot day, box and price for the consequences
+ * @param given hot day, box and price for the consequences
  */
 export function estimate(
   unit: CondenserUnit,
   entered: Reading,
   baseline: CleanBaseline,
-  conditions: Conditions,
+  given: Conditions,
   options: EstimateOptions = {},
 ): Estimate {
+  const conditions = withUsualDay(unit, given);
   if (!isKnownRefrigerant(unit.refrigerant)) return cannotSay('unknown_refrigerant', []);
   const { sound: reading, doubts } = sifted(unit, entered);
   const no = (reason: CannotSayReason) => cannotSay(reason, doubts);
@@ -96,15 +98,14 @@ type Given = {
 
 function told(belief: Belief, g: Given): EstimateOk {
   const { unit, reading, baseline, conditions, known, doubts } = g;
-  const learnt = cancels(baseline, meansOf(reading));
-  const conductanceLost = lossFigure(lossParts(belief), learnt);
+  const conductanceLost = lossFigure(lossParts(belief));
   const ahead = outlook({ belief, unit, conditions });
   const looks = nextLooks(belief);
   const judged = judge(belief, reading, looks);
   const next = judged.look ? lookWords(judged.look, unit) : '';
   const { cleanRiseK, designRiseK } = rises(belief, known.riseK.value, reading);
   const causes = causesOf(belief, known, unit, looks);
-  const figures = foretold(ahead, belief, conditions, learnt);
+  const figures = foretold(ahead, belief, conditions);
   return {
     status: 'ok',
     ...known,
@@ -124,30 +125,37 @@ function told(belief: Belief, g: Given): EstimateOk {
 /** Loss, −ln(K/K_clean), as a mixture: what the reading shows of the condenser, and what it is if another cause is at work. */
 function lossParts(belief: Belief): Part[] {
   const { scene, measured, plain, components } = belief;
-  const sd = Math.hypot(measured.sd, scene.lnCleanSd);
+  const loss = scene.lnClean - measured.lnK;
+  const sd = lossSpread(scene, measured.sd, loss);
   const others = components.filter((c) => c.solution !== plain);
   const rest = others.reduce((a, c) => a + c.weight, 0);
   const parts: Part[] = others.map((c) => ({ weight: c.weight, value: c.loss, down: c.lossSd, up: c.lossSd }));
-  parts.push({ weight: 1 - rest, value: scene.lnClean - measured.lnK, down: sd, up: sd });
+  parts.push({ weight: 1 - rest, value: loss, down: sd, up: sd });
   return parts;
 }
 
-/** Ends of the 80 % band: more of what is left out lies below than above, as a loss is sooner seen than ruled out. */
-const LOW_TAIL = 0.13;
-const HIGH_TAIL = 0.07;
-
-/** Bands of the mixture come out a little wide: this part of the distance from the median holds what is promised (set on the outside plant, part A). */
-const CALIBRATION = { new: 0.95, learnt: 0.85 } as const;
-
-function ends(parts: readonly Part[], learnt: boolean): [number, number, number] {
+/**
+ * Ends of the 80 % band of what cannot be less than nothing, after Feldman and Cousins (1998, Phys. Rev. D 57:3873): a limit
+ * from above near nothing, going over into two ends of a tenth each as the loss stands out, so that the band holds what it
+ * promises at every depth. Their construction at 80 %, straight between its ends.
+ */
+function ends(parts: readonly Part[]): [number, number, number] {
   const mid = quantile(parts, 0.5);
-  const k = learnt ? CALIBRATION.learnt : CALIBRATION.new;
-  return [mid, mid + k * (quantile(parts, LOW_TAIL) - mid), mid + k * (quantile(parts, 1 - HIGH_TAIL) - mid)];
+  const low = quantile(parts, 0.2);
+  const out = Math.max(0, mid / Math.max(1e-9, (mid - low) / Z60));
+  const z = Z60 + (Z80 - Z60) * Math.min(1, Math.max(0, (out - Z60) / (2 * Z80 - Z60)));
+  const high = quantile(parts, 0.9);
+  // Below nothing: the limit shrinks slower than the reading falls.
+  return [
+    mid,
+    quantile(parts, normalCdf(-z)),
+    mid < 0 ? Math.max(high, (high - mid) * Math.exp((0.9 * mid) / ((high - mid) / Z80))) : high,
+  ];
 }
 
 /** Nothing is lost less than nothing: where the band reaches below, its upper end stands as the limit. */
-function lossFigure(parts: readonly Part[], learnt: boolean): Figure {
-  const [value, lo, hi] = ends(parts, learnt).map((x) => Math.max(0, -Math.expm1(-x))) as [number, number, number];
+function lossFigure(parts: readonly Part[]): Figure {
+  const [value, lo, hi] = ends(parts).map((x) => Math.max(0, -Math.expm1(-x))) as [number, number, number];
   return figure(value, lo, Math.max(hi, SMALLEST_LIMIT));
 }
 const SMALLEST_LIMIT = 0.01;
@@ -177,7 +185,7 @@ type Foretold = Pick<
   | 'cutoutAirK'
 >;
 
-function foretold(ahead: Outlook | null, { scene }: Belief, conditions: Conditions, learnt: boolean): Foretold {
+function foretold(ahead: Outlook | null, { scene }: Belief, conditions: Conditions): Foretold {
   if (!ahead) {
     const none = { coolingLostHotDay: null, extraEnergyKwhPerDay: null, extraCostPerDay: null, cannotKeepUp: false };
     return { ...none, dischargeHotDayK: null, headHotDayPaGauge: null, cutoutAirK: null };
@@ -188,11 +196,11 @@ function foretold(ahead: Outlook | null, { scene }: Belief, conditions: Conditio
     now: even(now, shift),
     clean: even(clean, shift),
   });
-  const [kwh, kwhLo, kwhHi] = ends(ahead.extraKwh, learnt).map((x) => Math.max(0, x)) as [number, number, number];
+  const [kwh, kwhLo, kwhHi] = ends(ahead.extraKwh).map((x) => Math.max(0, x)) as [number, number, number];
   const extra = figure(kwh, kwhLo, Math.max(kwhHi, 0.001));
   const price = conditions.energyPricePerKwh;
   return {
-    coolingLostHotDay: lossFigure(ahead.coolingLost, learnt),
+    coolingLostHotDay: lossFigure(ahead.coolingLost),
     extraEnergyKwhPerDay: extra,
     extraCostPerDay: { ...figure(extra.value * price, extra.lo * price, extra.hi * price), currency: conditions.currency },
     cannotKeepUp: ahead.cannotKeepUp,

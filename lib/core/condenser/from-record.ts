@@ -2,6 +2,7 @@ import type { UnitValues } from '../equipment/unit-fields';
 import { READING_FIELDS, type ReadingField } from '../entries/reading-fields';
 import type { SeenAtReading } from '../findings/seen';
 import type { CompressorMap } from './compressor/ten-coefficient';
+import { withUsualDay } from './outlook/energy';
 import type { CleanBaseline, CondenserUnit, Conditions, GaugeGrade, Reading, ReadingPhase } from './types';
 
 /** Shop records as they lie on file (null where nothing was entered), told to this room. Pure, for server and tablet. */
@@ -43,13 +44,13 @@ export function condenserUnitOf(unit: UnitRecord, kitchen: KitchenRecord): Conde
 
 /** 95 °F where the kitchen's hot day was not entered. A price that is not known is null, and money is then not told. */
 export function conditionsOf(unit: CondenserUnit, kitchen: KitchenRecord, currency: string): Conditions & { priceKnown: boolean } {
-  return {
+  return withUsualDay(unit, {
     hotDayAirK: kitchen.hotDayAirK ?? 308.15,
     boxK: unit.boxSetPointK,
     energyPricePerKwh: kitchen.energyPricePerKwh ?? 0,
     priceKnown: kitchen.energyPricePerKwh != null,
     currency,
-  };
+  });
 }
 
 export type ReadingRecord = {

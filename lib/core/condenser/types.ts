@@ -75,7 +75,7 @@ export type Reading = {
   /** Standing pressure with compressor off and condenser at air temperature. */
   offCyclePaGauge?: number;
   offCycleAirK?: number;
-  /** A grade A dial of 500 psi (800 psi for high-pressure refrigerants) is taken when absent, and said. */
+  /** An error of 1 % of 500 psi (800 psi for high-pressure refrigerants) is taken when absent, and said. */
   gauge?: Gauge;
   /** Low-side gauge; same grade and half the span of the other when absent, as on a service manifold. */
   suctionGauge?: Gauge;

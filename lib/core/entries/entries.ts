@@ -69,6 +69,25 @@ export const LEFT_HOW: readonly LeftHow[] = [
   { label: 'Left running, watch', what: 'Left running: look at it again within days', urgency: 'soon', event: null },
 ];
 
+export const JOB_OUTCOMES = ['done', 'found_right', 'needs_part', 'needs_quote', 'not_done'] as const;
+/** What became of a job at a visit. */
+export type JobOutcome = (typeof JOB_OUTCOMES)[number];
+export const JOB_OUTCOME_LABEL: Record<JobOutcome, string> = {
+  done: 'Done',
+  found_right: 'Found right',
+  needs_part: 'Needs a part',
+  needs_quote: 'Needs a quote',
+  not_done: 'Not done',
+};
+/** Those that say nothing without a reason: which part, why not. */
+export const OUTCOME_ASKS_WHY: Record<JobOutcome, boolean> = {
+  done: false,
+  found_right: false,
+  needs_part: true,
+  needs_quote: false,
+  not_done: true,
+};
+
 export const STRUCK = ['part', 'follow_up', 'event', 'photo'] as const;
 
 export type Payloads = {
@@ -110,6 +129,8 @@ export type Payloads = {
   'signature.set': { nobodyThere: boolean; signedBy: string; png: string | null };
   'part.use': { unitId: string | null; what: string; quantity: number };
   'follow_up.add': { unitId: string; what: string; urgency: Urgency; note: string };
+  /** Of two sayings the later stands; it takes hold when the visit closes. */
+  'job.outcome': { jobId: string; outcome: JobOutcome; note: string };
   'food_warning.add': { unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
   /** One step of work on a sealed circuit: what was done, or why it was left out. A later one of the same step stands in its place. */
   'sealed.step': {
@@ -162,6 +183,7 @@ export const OPERATION_LABEL: Record<OperationKind, string> = {
   'signature.set': 'Signature',
   'part.use': 'Part used',
   'follow_up.add': 'Follow-up',
+  'job.outcome': 'Job',
   'food_warning.add': 'Food temperature warning',
   'event.add': 'Event',
   'sealed.step': 'Step on the sealed system',

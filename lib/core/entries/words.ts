@@ -6,7 +6,7 @@ import { SEALED_STEP_TEXT, SEALED_STEPS, type SealedStep } from '../sealed/steps
 import { workLines } from '../sealed/said';
 import type { SealedWork } from '../sealed/work';
 import { TRIP_CAUSE_LABEL } from '../findings/trip-causes';
-import { UNIT_EVENT_LABEL, URGENCY_LABEL, type OperationKind } from './entries';
+import { JOB_OUTCOME_LABEL, UNIT_EVENT_LABEL, URGENCY_LABEL, type OperationKind } from './entries';
 import { doubts, quantities } from './reading-said';
 import { amount, isRecord, measured, moment, named, nothing, oneOf, text, unit, type Line, type Reader, type Said, type Say } from './say';
 
@@ -97,6 +97,7 @@ const FIELDS: Record<OperationKind, Fields> = {
   },
   'part.use': { ...UNIT, what: ['Part', text], quantity: ['How many', amount, (n) => `× ${n}`] },
   'follow_up.add': { ...UNIT, what: ['What', text], urgency: ['When', oneOf(URGENCY_LABEL), lower], ...NOTE },
+  'job.outcome': { jobId: ['Job', named], outcome: ['What became of it', oneOf(JOB_OUTCOME_LABEL), lower], ...NOTE },
   'food_warning.add': {
     ...UNIT,
     boxK: ['Box', measured('boxK')],

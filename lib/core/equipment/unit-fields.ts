@@ -35,7 +35,7 @@ export const UNIT_FIELDS = {
   tag: { type: 'tag', label: 'Tag', hint: 'Code on its label.', part: 'place', tablet: 'held', csv: { header: 'tag', about: 'Code on its label; made for you when empty.' } },
   kind: chosen(eq.UNIT_KIND_LABEL, { label: 'Kind', part: 'build', tablet: 'asked', csv: { header: 'kind', about: list(eq.UNIT_KIND_LABEL) } }),
   placement: chosen(eq.PLACEMENT_LABEL, {
-    label: 'What its condenser breathes', part: 'build', tablet: 'asked',
+    label: 'Placement', hint: 'What its condenser breathes.', part: 'build', tablet: 'asked',
     csv: { header: 'placement', about: `What its condenser breathes. ${list(eq.PLACEMENT_LABEL)}` },
   }),
   refrigerant: { type: 'refrigerant', label: 'Refrigerant', part: 'nameplate', tablet: 'asked', csv: { header: 'refrigerant', about: 'From the nameplate, like R404A; unknown where it cannot be read.' } },

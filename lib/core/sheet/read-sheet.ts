@@ -100,7 +100,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
         : (placementInName(c.unit ?? '') ?? (roof ? 'outdoors' : undefined));
     out.placement = spot ?? (spot === null ? '' : (choices.answers.placement ?? ''));
     if (spot === undefined) unplaced.push(c.unit ?? c.kind ?? '');
-    if (c.placement && !SAYS_NOTHING.test(c.placement) && c.unit === undefined) notes.push(`Stands: ${c.placement}`);
+    if (c.placement && !SAYS_NOTHING.test(c.placement) && c.unit === undefined) notes.push(`Placement: ${c.placement}`);
 
     if (onFile && (!c.refrigerant || SAYS_NOTHING.test(c.refrigerant))) out.refrigerant = onFile.values.refrigerant;
     else if (!c.refrigerant || SAYS_NOTHING.test(c.refrigerant)) {

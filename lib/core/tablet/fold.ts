@@ -68,6 +68,10 @@ function step(visit: VisitOnFile, op: Operation): VisitOnFile {
       return withEntries({ parts: added(e.parts, { id: op.id, ...op.payload }) });
     case 'follow_up.add':
       return withEntries({ followUps: added(e.followUps, { id: op.id, ...op.payload }) });
+    case 'job.outcome':
+      return withEntries({
+        jobOutcomes: placed(e.jobOutcomes ?? [], { id: op.id, at: op.madeAt, ...op.payload }, (o) => o.jobId === op.payload.jobId),
+      });
     case 'food_warning.add':
       return withEntries({ foodWarnings: added(e.foodWarnings, { id: op.id, ...op.payload }) });
     case 'event.add':

@@ -6,7 +6,17 @@ export * from '../entries/bounds';
 export { foodQuestion } from './food-question';
 export { foldVisit } from './fold';
 export { hasWork } from './has-work';
-export { answeredTasks, findWords, lacksForCleaning, lacksForTask, NO_FOOD, openFinds, stillToSay, untoldFood } from './unit-work';
+export {
+  answeredTasks,
+  findWords,
+  jobsUnsaid,
+  lacksForCleaning,
+  lacksForTask,
+  NO_FOOD,
+  openFinds,
+  stillToSay,
+  untoldFood,
+} from './unit-work';
 export { stands } from '../entries/newer';
 export { upgraded, upgradedEntry } from '../entries/upgrade';
 export { missingToClose } from './ready';

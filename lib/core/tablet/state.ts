@@ -1,3 +1,4 @@
+import type { JobUrgency } from '../jobs/states';
 import type { CleanBaseline, PastLoss } from '../condenser/types';
 import type { CompressorMap } from '../condenser/compressor/ten-coefficient';
 import type { UnitValues } from '../equipment/unit-fields';
@@ -7,7 +8,7 @@ import type { CylinderOnFile } from '../refrigerant-book/ways';
 import type { OpenRecord, SealedStepEntry } from '../sealed/work';
 import type { MeasureUnits } from '../measures/preferred';
 import type { TripCause } from '../findings/trip-causes';
-import type { FindingPhase, Questioned, ReadingValues, EnteredEvent, Urgency } from '../entries/entries';
+import type { FindingPhase, Questioned, ReadingValues, JobOutcome, EnteredEvent, Urgency } from '../entries/entries';
 
 /** What a tablet holds of one visit. Plain data: it goes through JSON and IndexedDB as it is. Times are ISO instants. */
 
@@ -45,6 +46,17 @@ export type PhotoEntry = {
 };
 export type PartEntry = { id: string; unitId: string | null; what: string; quantity: number };
 export type FollowUpEntry = { id: string; unitId: string; what: string; urgency: Urgency; note: string };
+/** A job as the technician meets it: booked on this visit, or open in this kitchen and nothing it waits for. */
+export type JobOnVisit = {
+  id: string;
+  number: number;
+  what: string;
+  note: string;
+  urgency: JobUrgency;
+  booked: boolean;
+  unitIds: string[];
+};
+export type JobOutcomeEntry = { id: string; at: string; jobId: string; outcome: JobOutcome; note: string };
 export type FoodWarningEntry = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
 export type { OpenRecord, SealedStepEntry } from '../sealed/work';
 export type EventEntry = { id: string; unitId: string; kind: EnteredEvent; at: string; note: string; cause: TripCause | null };
@@ -59,6 +71,8 @@ export type Entries = {
   photos: PhotoEntry[];
   parts: PartEntry[];
   followUps: FollowUpEntry[];
+  /** Not there on a tablet that last heard of the office before there were any. */
+  jobOutcomes?: JobOutcomeEntry[];
   foodWarnings: FoodWarningEntry[];
   events: EventEntry[];
   signature: SignatureEntry | null;
@@ -132,6 +146,8 @@ export type VisitOnFile = {
   kitchen: KitchenOnFile;
   tasks: VisitTaskOnFile[];
   units: UnitOnFile[];
+  /** Not there on a tablet that last heard of the office before there were any. */
+  jobs?: JobOnVisit[];
   entries: Entries;
 };
 

@@ -3,7 +3,7 @@ import { has } from '../findings/for-unit';
 import { aspectInfo, ASPECTS, gradeWords, isStopped, type Aspect } from '../findings/grades';
 import { COIL_CLEANING, isUsualKind, kindInfo, looksAt, type InspectionTask } from '../tasks/kinds';
 import { unlookedFor } from '../tasks/needed';
-import type { FindingEntry, UnitOnFile, VisitOnFile, VisitTaskOnFile } from './state';
+import type { FindingEntry, JobOnVisit, UnitOnFile, VisitOnFile, VisitTaskOnFile } from './state';
 
 /** What the entries of one unit amount to: tasks they answer, and what they still leave open. */
 
@@ -85,6 +85,10 @@ export function untoldFood(visit: VisitOnFile, unit: UnitOnFile): number | null 
 }
 
 export type StillToSay = { unitId: string; step: 'look' | 'leave'; words: string };
+
+/** Jobs booked on the visit that nobody has said a word on. */
+export const jobsUnsaid = (visit: VisitOnFile): JobOnVisit[] =>
+  (visit.jobs ?? []).filter((j) => j.booked && !(visit.entries.jobOutcomes ?? []).some((o) => o.jobId === j.id));
 
 /** What the tablet asks before a visit closes, beyond what the office must have: nothing bad is left without a word. */
 export function stillToSay(visit: VisitOnFile): StillToSay[] {

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { chromium, expect, type BrowserContext, type Locator, type Page } from '@playwright/test';
 import encodeQR from 'qr';
 import sharp from 'sharp';
+import { QUIET_BROWSER } from '../../../scripts/support/browser-arguments.mjs';
 
 export const TABLET = { width: 834, height: 1112 };
 
@@ -14,14 +15,7 @@ export async function openTablet(folder: string, sees?: string): Promise<Browser
     locale: 'en-US',
     timezoneId: 'America/Denver',
     args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--disable-dev-shm-usage',
+      ...QUIET_BROWSER,
       ...(sees
         ? ['--use-fake-ui-for-media-stream', '--use-fake-device-for-media-stream', `--use-file-for-fake-video-capture=${sees}`]
         : []),

@@ -104,6 +104,14 @@ describe('the calendar invitation, read back by an independent parser', () => {
     );
     const [m] = await database.db.outboxMessage.findMany({ where: { visitId: booked.visitId } });
     expect(parse(m!.ics).event.startDate.toJSDate().toISOString()).toBe(expected);
+    // Units are switched off for their coils alone.
+    expect(there.tasks[1]!.kindKey).not.toBe('coil_cleaning');
+    expect(m!.text).not.toContain('coils are cleaned');
+  });
+
+  it('says that units are switched off where a coil is cleaned', async () => {
+    expect(made.tasks[0]!.kindKey).toBe('coil_cleaning');
+    expect((await messages())[0]!.text).toContain('switched off in turn while their coils are cleaned');
   });
 });
 

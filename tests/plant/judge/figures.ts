@@ -4,21 +4,26 @@ import type { Row } from './cases';
 export const QUANTITIES = ['conductance', 'cooling', 'energy', 'discharge'] as const;
 export type Quantity = (typeof QUANTITIES)[number];
 
-/** The band told and the truth of it; null where either is lacking or they do not speak of the same thing. */
+/**
+ * The band told and the truth of it; null where either is lacking or they do not speak of the same thing. What is told lost
+ * is never below nothing, so a machine that gained a little (less liquid in its coil) has lost nothing.
+ */
 function told(row: Row, quantity: Quantity): { band: Figure; truth: number } | null {
   const { answer: a, truth: t, state } = row;
   if (a.status !== 'ok') return null;
   if (quantity === 'conductance') {
     // A gauge or thermometer that is broken says nothing of the coil.
-    return state === 'bad_instrument' ? null : { band: a.conductanceLost, truth: t.conductanceLost };
+    return state === 'bad_instrument' ? null : { band: a.conductanceLost, truth: Math.max(0, t.conductanceLost) };
   }
   // "Air at the coil on a hot day": with air coming back to the inlet the question has two answers.
   if (state === 'recirculation' || state === 'bad_instrument') return null;
   const band =
     quantity === 'cooling' ? a.coolingLostHotDay : quantity === 'energy' ? a.extraEnergyKwhPerDay : (a.dischargeHotDayK?.now ?? null);
-  const truth = quantity === 'cooling' ? t.coolingLost : quantity === 'energy' ? t.extraKwhPerDay : t.dischargeNowK;
+  const truth = quantity === 'cooling' ? lostOf(t.coolingLost) : quantity === 'energy' ? lostOf(t.extraKwhPerDay) : t.dischargeNowK;
   return band && truth !== null && !(quantity === 'energy' && t.cannotKeepUp) ? { band, truth } : null;
 }
+
+const lostOf = (x: number | null) => (x === null ? null : Math.max(0, x));
 
 export type Cover = { n: number; held: number; bias: number; rms: number; half: number };
 

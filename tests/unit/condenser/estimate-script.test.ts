@@ -55,13 +55,14 @@ describe('scripts/estimate.ts', { timeout: 60_000 }, () => {
     expect(out).toMatch(/^5,.*unreadable$/m);
   });
 
-  it('speaks JSON', async () => {
-    const { code, out } = await run(await file([HEAD, ...ROWS].join('\n')), '--json');
+  it('speaks JSON, and names the likeliest cause where it is asked for', async () => {
+    const { code, out } = await run(await file([HEAD, ...ROWS].join('\n')), '--json', '--causes');
     expect(code).toBe(0);
     const { rows, problems } = JSON.parse(out) as { rows: Record<string, unknown>[]; problems: unknown[] };
     expect(rows).toHaveLength(3);
     expect(problems).toEqual([]);
-    expect(rows[2]).toMatchObject({ unit: 'A', state: 'dirty', status: 'ok' });
+    expect(rows[2]).toMatchObject({ unit: 'A', state: 'dirty', status: 'ok', likely_cause: 'coil_fouling' });
+    expect(rows[0]).toMatchObject({ likely_cause: 'nothing' });
   });
 
   it('ends with 2 when nothing can be done', async () => {

@@ -56,6 +56,7 @@ describe('what an entry says', () => {
     [said('signature.set', { nobodyThere: false, signedBy: 'Ines Halloran', png: 'AA==' }), 'signed by Ines Halloran'],
     [said('part.use', { unitId: null, what: 'Fan motor', quantity: 2 }), 'Fan motor, × 2'],
     [said('follow_up.add', { unitId: 'u1', what: 'New gasket', urgency: 'next', note: '' }), 'Fry line: New gasket, at the next visit'],
+    [said('job.outcome', { jobId: 'gone', outcome: 'needs_part', note: 'Fan motor' }), 'a job that is not on this tablet, needs a part. Fan motor'],
     [said('food_warning.add', { unitId: 'u1', boxK: fahrenheitToKelvin(47), toldTo: 'Ines', toldAt: AT, note: '' }), 'Fry line: 47 °F, told to Ines, at 09:05'],
     [
       said('event.add', { unitId: 'u1', kind: 'high_pressure_trip', at: AT, note: 'Twice', cause: 'fan' }),

@@ -36,6 +36,7 @@ const EVERY: { [K in keyof Payloads]: Payloads[K] } = {
   'signature.set': { nobodyThere: false, signedBy: 'R. Chef', png: 'iVBORw0KGgoAAAA=' },
   'part.use': { unitId, what: 'Fan belt', quantity: 2 },
   'follow_up.add': { unitId, what: 'New gasket', urgency: 'quote', note: '' },
+  'job.outcome': { jobId: unitId, outcome: 'needs_part', note: 'Fan motor' },
   'food_warning.add': { unitId, boxK: 285.93, toldTo: 'Chef', toldAt: at, note: '' },
   'sealed.step': {
     recordId: '0b3c8a52-0000-4000-8000-000000000008', unitId, step: 'recover', skippedWhy: '', certificateId: null, overruledBy: 'R. Boss', overruledWhy: 'Course is next week', note: 'Slow',

@@ -28,6 +28,7 @@ const WRITTEN: Omit<Payloads, 'unit.add' | 'entry.strike'> = {
   'signature.set': { nobodyThere: true, signedBy: '', png: null },
   'part.use': { unitId: null, what: 'Fan motor', quantity: 1 },
   'follow_up.add': { unitId: 'u1', what: 'New gasket', urgency: 'next', note: '' },
+  'job.outcome': { jobId: 'j1', outcome: 'done', note: '' },
   'food_warning.add': { unitId: 'u1', boxK: 281, toldTo: 'Ines', toldAt: AT, note: '' },
   'sealed.step': { recordId: 'r1', unitId: 'u1', step: 'open', work: null, skippedWhy: 'Ports', certificateId: null, overruledBy: '', overruledWhy: '', note: '' },
   'event.add': { unitId: 'u1', kind: 'note', at: AT, note: 'Humming', cause: null },

@@ -19,8 +19,8 @@ export type ChangeShown = {
 function direction(c: ChangeShown): { words: string; shape: Shape } {
   if (c.kind !== 'evidence') return { words: RULE_CHANGE_LABEL[c.kind], shape: RULE_CHANGE_SHAPE[c.kind] };
   return approximateWeeks(c.toRule) < approximateWeeks(c.fromRule)
-    ? { words: 'Sooner', shape: 'late' }
-    : { words: 'Later', shape: 'later' };
+    ? { words: 'More often', shape: 'late' }
+    : { words: 'Less often', shape: 'later' };
 }
 
 export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDecide: boolean }) {
@@ -48,7 +48,7 @@ export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDe
         </p>
       </div>
       <div>
-        <State shape={shape} tone={words === 'Sooner' ? 'alarm' : 'ink'}>
+        <State shape={shape} tone={words === 'More often' ? 'alarm' : 'ink'}>
           {words}
         </State>
         <div className="text-lg font-bold">{fromTo(c.fromRule, c.toRule)}</div>

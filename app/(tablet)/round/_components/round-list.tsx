@@ -1,5 +1,6 @@
 import { State } from '@/app/_ui/state';
 import { dayAt, timeAt } from '@/lib/core/calendar/at-offset';
+import { JOB_URGENCY_LABEL } from '@/lib/core/jobs/states';
 import { counted } from '@/lib/core/wording/counted';
 import { hasWork, type VisitOnFile } from '@/lib/core/tablet';
 import { useSnapshot } from '../_lib/tablet-context';
@@ -93,6 +94,7 @@ export function VisitState({ visit }: { visit: VisitOnFile }) {
 function VisitCard({ visit, next }: { visit: VisitOnFile; next: boolean }) {
   const { utcOffsetMinutes } = visit.kitchen;
   const units = new Set(visit.tasks.map((t) => t.unitId)).size;
+  const jobs = (visit.jobs ?? []).filter((j) => j.booked);
   return (
     <a
       href={to.visit(visit.id)}
@@ -108,6 +110,12 @@ function VisitCard({ visit, next }: { visit: VisitOnFile; next: boolean }) {
         <span className="text-sm text-soft">
           {counted(units, 'unit')}, {counted(visit.tasks.length, 'task')}
         </span>
+        {jobs.map((j) => (
+          <span key={j.id} className="block font-bold">
+            {j.urgency === 'now' || j.urgency === 'today' ? <span className="text-alarm">{JOB_URGENCY_LABEL[j.urgency]}. </span> : null}
+            {j.what}
+          </span>
+        ))}
       </span>
       <span className="shrink-0 text-sm">
         <VisitState visit={visit} />

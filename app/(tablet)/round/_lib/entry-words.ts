@@ -4,7 +4,7 @@ import { measureUnitsOf, upgradedEntry, type Me, type Operation, type VisitOnFil
 
 /** The visit is not there any more where the tablet has let go of it. */
 type About = {
-  visit?: Pick<VisitOnFile, 'kitchen' | 'tasks'>;
+  visit?: Pick<VisitOnFile, 'kitchen' | 'tasks' | 'jobs'>;
   unitName: (unitId: string) => string;
   me: Pick<Me, 'temperatureUnit' | 'pressureUnit' | 'massUnit'>;
 };
@@ -16,6 +16,7 @@ export function entryWords(op: Operation, { visit, unitName, me }: About): strin
     units: measureUnitsOf(me),
     moment: (ms) => timeAt(ms, visit?.kitchen.utcOffsetMinutes ?? -new Date(ms).getTimezoneOffset()),
     name: (id) => {
+      if ('jobId' in payload) return visit?.jobs?.find((j) => j.id === id)?.what ?? 'a job that is not on this tablet';
       if (!('taskId' in payload)) return unitName(id);
       const task = visit?.tasks.find((t) => t.taskId === id);
       return task ? `${task.label} of ${unitName(task.unitId)}` : 'a task that is not on this tablet';

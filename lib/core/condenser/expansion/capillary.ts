@@ -7,8 +7,12 @@ import type { QuickFluid } from '../fluid/quick-fluid';
  * ṁ ∝ √(ρf·p)·(p − p_sat)^−0.315·ΔT^0.369·(ρf/ρg)^0.034·(σ/p)^−0.458·(ρf·h_fg/p_sat)^0.376.
  * Surface tension by Guggenheim's (1 − T/Tc)^1.26; the viscosity group, power 0.04, is left out.
  */
+const made = new WeakMap<QuickFluid, Curve>();
+
 export function capillaryCurve(f: QuickFluid): Curve {
-  return chebyshev(
+  const known = made.get(f);
+  if (known) return known;
+  const curve = chebyshev(
     (tc) => {
       const bubble = tc - f.glide(tc);
       const lnP = f.lnDewP(tc);
@@ -23,6 +27,8 @@ export function capillaryCurve(f: QuickFluid): Curve {
     f.hiK,
     8,
   );
+  made.set(f, curve);
+  return curve;
 }
 
 /** ln of what subcooling adds: ΔT^0.369 over (p − p_sat)^0.315, and p_sat^−0.376, with p_sat = p·e^(−β·ΔT). */

@@ -1,6 +1,6 @@
 import { holdK } from '../causes/head-control';
 import type { CauseId } from '../types';
-import type { LikelihoodOfK } from './infer';
+import { lossSpread, type LikelihoodOfK } from './infer';
 import { coilGradeGiven } from './looks';
 import { LOSS } from './priors';
 import type { Scene } from './scene';
@@ -17,8 +17,7 @@ const DAY_MS = 86_400_000;
 const GROWTH = 0.003;
 
 export function airside(scene: Scene, measured: LikelihoodOfK, priors: Record<CauseId, number>): AirsidePart[] {
-  const { reading, lnClean, lnCleanSd, history } = scene;
-  const spread = Math.hypot(measured.sd, lnCleanSd);
+  const { reading, lnClean, history } = scene;
   const centre = lnClean - measured.mean;
   const last = history.filter((h) => h.at < reading.at).at(-1);
   const past = last && {
@@ -26,13 +25,15 @@ export function airside(scene: Scene, measured: LikelihoodOfK, priors: Record<Ca
     sd: last.sd / Math.max(0.2, 1 - last.lost),
     days: (reading.at - last.at) / DAY_MS,
   };
+  const spreads: number[] = [];
+  for (let f = FROM; f <= TO; f += STEP) spreads.push(lossSpread(scene, measured.sd, f));
   const parts: AirsidePart[] = [];
   const add = (cause: CauseId, prior: (f: number) => number) => {
     if (!(priors[cause] > 0)) return;
-    let [z, m, v] = [0, 0, 0];
+    let [z, m, v, i] = [0, 0, 0, 0];
     for (let f = FROM; f <= TO; f += STEP) {
       const graded = cause === 'coil_fouling' && reading.coilGrade ? coilGradeGiven(reading.coilGrade, f) : 1;
-      const w = prior(f) * normal(f, centre, spread) * graded * STEP;
+      const w = prior(f) * normal(f, centre, spreads[i++]!) * graded * STEP;
       z += w;
       m += w * f;
       v += w * f * f;

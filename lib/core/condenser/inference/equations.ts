@@ -36,6 +36,8 @@ export type Machine = {
   fluid: QuickFluid;
   profile: Profile;
   capillary: boolean;
+  /** What the compressor lacks in pumping leaks back through worn valves, instead of its being smaller. */
+  leaking?: boolean;
   cap: Curve;
   /** d ln p/dT near the design point. */
   beta: number;
@@ -57,11 +59,17 @@ export type Machine = {
  * Warming of the suction gas on its way to the compressor, as a part of how much warmer the liquid is: a capillary
  * soldered to the suction line, or a bare line through a warm kitchen (judgement, agrees with the outside plant, part A).
  */
-const GAIN_PART = { capillary: 0.5, valve: 0.22 };
+const GAIN_PART = { capillary: 0.42, valve: 0.22 };
 /** Part of that warming which comes out of the liquid (judgement). */
 const EXCHANGED = { capillary: 0.75, valve: 0.1 };
 /** Liquid of the evaporator against that of the flooded condenser, as far as dryness shifts charge (judgement). */
 const SHIFT = { capillary: 0.25, valve: 0.08 };
+/**
+ * A capillary's unit carries an accumulator before its compressor: liquid that leaves the evaporator stays in it, and the
+ * condenser is short of it. Share of the condenser per wetness, and how sharply it sets in (judgement).
+ */
+const ACCUMULATOR = 1.5;
+const ACCUMULATOR_KNEE = 0.02;
 const OUTLET_SUPERHEAT_K = 5;
 
 /** Superheat never falls below nothing, but a solver must feel which way is out. */
@@ -101,8 +109,7 @@ export function machineOf(unit: CondenserUnit, profile: Profile): Machine | null
     scale: 1,
   };
   x[GAIN] = machine.gainRef;
-  // A valve's unit mostly has a receiver: less liquid stands in its coil (judgement).
-  const subcooled = capillary ? profile.subcoolingK : 0.75 * profile.subcoolingK;
+  const subcooled = profile.subcoolingK;
   const o = newOutcome();
   // Shares at the design point need heats per kilogram that hardly depend on them: twice round settles it.
   for (let i = 0; i < 3; i++) {
@@ -179,7 +186,8 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
   const tcHead = tc + lnGas / m.beta;
   const warm = (superheat - WORK_SUPERHEAT_K) / (te + WORK_SUPERHEAT_K);
   const work = f.work(te, tcHead) * (1 + warm);
-  const shaft = work / efficiencyAt(c, ratio);
+  // Gas that leaks back is pumped again: what arrives carries the work of all of it.
+  const shaft = (work / efficiencyAt(c, ratio)) * (m.leaking ? Math.exp(-Math.min(0, x[LN_PUMP]!)) : 1);
   const hSuction = hv + cpv * superheat;
   const cpd = f.cpDischarge(tc);
   const hot = (1 - c.shellLoss) * shaft + cpd * x[OVER]!;
@@ -212,7 +220,8 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
   const boiled = hv - wet * latentE - hIn;
   const wetted = dry > 0 ? 1 - dry : 1;
   o.evaporator = Math.log(Math.max(1e-9, flow * boiled)) - Math.log(wetted * difference) - x[LN_EVAP]! - m.lnEvapRef;
-  o.charge = flooded - m.floodedRef - x[CHARGE]! - (m.capillary ? SHIFT.capillary : SHIFT.valve) * (dry - m.dryRef);
+  const caught = m.capillary && dry < 0.3 ? ACCUMULATOR * ACCUMULATOR_KNEE * Math.log1p(Math.exp(-dry / ACCUMULATOR_KNEE)) : 0;
+  o.charge = flooded - m.floodedRef - x[CHARGE]! - (m.capillary ? SHIFT.capillary : SHIFT.valve) * (dry - m.dryRef) + caught;
   if (m.capillary) {
     const lnTube = m.cap(tc) + 0.5 * lnGas + subcoolingGain(sub, m.beta) + flashLoss(quality);
     o.expansion = Math.log(flow) - lnTube - x[LN_VALVE]! - m.lnExpansionRef;

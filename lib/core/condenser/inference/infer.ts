@@ -2,8 +2,21 @@ import { BLANKET } from '../condenser/zones';
 import type { CauseId } from '../types';
 import { airside, type AirsidePart } from './airside';
 import { boxGiven, roomGiven, standingGiven, unseenGiven } from './outside';
-import { BEFORE, BOX, MODEL_ERROR, ROOM_TO_COIL, SHIFTS, UNSTEADY_UNKNOWN, USUAL_DIRT, LOOSE_DIRT } from './priors';
+import {
+  BEFORE,
+  BOX,
+  MODEL_ERROR,
+  ROOM_TO_COIL,
+  SHIFTS,
+  UNSTEADY_UNKNOWN,
+  USUAL_DIRT,
+  LOOSE_DIRT,
+  DEPTH_ERROR,
+  REPEATED,
+  TRUST,
+} from './priors';
 import type { Scene } from './scene';
+import type { Machine } from './equations';
 import { solve, solveWell, type Channel, type Seen, type Solution } from './solve';
 import * as S from './state';
 
@@ -28,7 +41,7 @@ export type Belief = {
   plain: Solution;
 };
 
-type Shifted = { cause: CauseId; prior: S.Prior; share: number; seen?: readonly Seen[] };
+type Shifted = { cause: CauseId; prior: S.Prior; share: number; seen?: readonly Seen[]; machine?: Machine };
 
 /** Every hypothesis weighed against one reading; null where the numbers leave the refrigerant's range. */
 export function infer(scene: Scene, doubts: number): Belief | null {
@@ -38,13 +51,15 @@ export function infer(scene: Scene, doubts: number): Belief | null {
   const priors = before(scene, doubts);
   const parts: { part: AirsidePart; ln: number }[] = airside(scene, measured, priors).map((part) => ({
     part,
-    ln: part.lnEvidence + Math.log(priors[part.cause] * outside(scene, part.cause, part.loss)),
+    ln: TRUST * part.lnEvidence + Math.log(priors[part.cause] * outside(scene, part.cause, part.loss)),
   }));
   const own = shifted(scene, plain).flatMap((h) => {
-    const solution = solve(scene.machine, h.prior, h.seen ?? scene.seen, startOf(scene, h.prior));
+    const solution = solve(h.machine ?? scene.machine, h.prior, h.seen ?? scene.seen, startOf(scene, h.prior));
     if (!solution) return [];
     const { loss, lossSd } = lossUnder(scene, solution, h.prior, h.cause);
-    return [{ h, solution, loss, lossSd, ln: solution.lnEvidence + Math.log(priors[h.cause] * h.share * outside(scene, h.cause, loss)) }];
+    return [
+      { h, solution, loss, lossSd, ln: TRUST * solution.lnEvidence + Math.log(priors[h.cause] * h.share * outside(scene, h.cause, loss)) },
+    ];
   });
   const top = Math.max(...parts.map((p) => p.ln), ...own.map((o) => o.ln));
   if (!Number.isFinite(top)) return null;
@@ -77,6 +92,20 @@ export function conductanceSeen(scene: Scene): { lnK: number; sd: number; repeat
   return found && { lnK: found.measured.mean, sd: found.measured.sd, repeatSd: repeatSd(scene, found.plain, found.measured.sd) };
 }
 
+/** A machine as one reading shows it with nothing else wrong: ln of heat rejected over rise, power and cooling, W and K; null where it cannot be worked out. */
+export function runningSeen(scene: Scene): { lnK: number; lnPower: number; lnCooling: number; riseK: number } | null {
+  const o = plainOf(scene)?.plain.outcome;
+  if (!o || !(o.riseK > 0)) return null;
+  const { scale } = scene.machine;
+  const seen = {
+    lnK: Math.log(o.heatRejected / o.riseK),
+    lnPower: Math.log(o.power * scale),
+    lnCooling: Math.log(o.cooling * scale),
+    riseK: o.riseK,
+  };
+  return Object.values(seen).every(Number.isFinite) ? seen : null;
+}
+
 function plainOf(scene: Scene): { plain: Solution; measured: LikelihoodOfK } | null {
   const prior = copy(scene.sound);
   prior.mean[S.LN_K] = scene.lnClean - 0.3;
@@ -98,6 +127,14 @@ function likelihoodOfK(plain: Solution, prior: S.Prior): LikelihoodOfK {
   const v = 1 / Math.max(1e-6, 1 / v1 - 1 / v0);
   const mean = v * (m1 / v1 - m0 / v0);
   return { mean, sd: Math.sqrt(v), ln: plain.lnEvidence + 0.5 * ((mean - m0) ** 2 / (v0 + v) + Math.log(v0 + v)) };
+}
+
+/**
+ * One sd of −ln(K/K_clean): the reading's own, that of the clean value, and a model error that grows with what is lost. Against
+ * a baseline learnt by the same means, errors that stay with an instrument cancel in part.
+ */
+export function lossSpread(scene: Scene, measuredSd: number, loss: number): number {
+  return Math.hypot((scene.learnt ? REPEATED : 1) * measuredSd, scene.lnCleanSd, DEPTH_ERROR * Math.max(0, loss));
 }
 
 /** What of the error changes from one reading of the unit to the next: the unit's own errors held at a part. */
@@ -172,7 +209,12 @@ function shifted(scene: Scene, plain: Solution): Shifted[] {
     { cause: 'low_charge', share: 0.3, prior: own(set(S.LN_VALVE, SHIFTS.restriction), 'low_side') },
     { cause: 'evaporator_coil', share: 1, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_coil), 'low_side') },
     { cause: 'evaporator_fan', share: 1, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_fan), 'low_side') },
-    { cause: 'weak_compressor', share: 1, prior: own(set(S.LN_PUMP, SHIFTS.weak_compressor), 'low_side') },
+    {
+      cause: 'weak_compressor',
+      share: 1,
+      prior: own(set(S.LN_PUMP, SHIFTS.weak_compressor), 'low_side'),
+      machine: { ...scene.machine, leaking: true },
+    },
   ];
   if (!boxMeasured)
     list.push({ cause: 'high_load', share: 1, prior: own(set(S.BOX, [unit.boxSetPointK + BOX.loaded[0], BOX.loaded[1]]), 'none') });
@@ -205,7 +247,7 @@ function faulty(scene: Scene, channel: Channel, own: (change: (p: S.Prior) => vo
  */
 function lossUnder(scene: Scene, solution: Solution, prior: S.Prior, cause: CauseId): { loss: number; lossSd: number } {
   const seen = likelihoodOfK(solution, prior);
-  const v = seen.sd ** 2 + scene.lnCleanSd ** 2;
+  const v = lossSpread(scene, seen.sd, scene.lnClean - seen.mean) ** 2;
   const [mean, sd] = LOOSE_DIRT;
   const loss = (mean / sd ** 2 + (scene.lnClean - seen.mean) / v) / (1 / sd ** 2 + 1 / v);
   return { loss: loss + besidesDirt(scene, solution, cause), lossSd: Math.sqrt(1 / (1 / sd ** 2 + 1 / v)) };

@@ -23,8 +23,8 @@ export function coilGradeGiven(grade: string, deposit: number): number {
 const USUAL_COIL: Record<string, number> = { bare: 0.42, filmed: 0.4, furred: 0.155, matted: 0.02, packed: 0.005 };
 const usualCoil = (grade: string): number => USUAL_COIL[grade] ?? 1;
 
-const DEAD_FAN: Record<string, number> = { sound: 0.02, worn: 0.18, failed: 0.8 };
-const LIVE_FAN: Record<string, number> = { sound: 0.87, worn: 0.12, failed: 0.01 };
+const DEAD_FAN: Record<string, number> = { sound: 0.03, worn: 0.22, failed: 0.75 };
+const LIVE_FAN: Record<string, number> = { sound: 0.81, worn: 0.18, failed: 0.01 };
 const BAD_EVAPORATOR: Record<string, number> = { clean: 0.06, dusty: 0.14, clogged: 0.4, choked: 0.4 };
 const GOOD_EVAPORATOR: Record<string, number> = { clean: 0.6, dusty: 0.3, clogged: 0.08, choked: 0.02 };
 

@@ -1,7 +1,7 @@
-import { assumedGauge, gaugeSdPa } from '../readings/instruments';
+import { headSdPa } from '../readings/instruments';
 import type { CauseId } from '../types';
 import { looksGiven } from './looks';
-import { BOX, HOLDS, ROOM_TO_COIL } from './priors';
+import { BOX, HOLDS, LOADED_TOO, ROOM_TO_COIL } from './priors';
 import { thermometerOf, type Scene } from './scene';
 
 const normal = (x: number, mean: number, sd: number) => Math.exp(-0.5 * ((x - mean) / sd) ** 2) / sd;
@@ -16,7 +16,7 @@ export function boxGiven({ reading, unit }: Scene, cause: CauseId): number {
   if (cause === 'nothing') return 0.97 * one(BOX.sound) + 0.03 * one(BOX.failing);
   if (cause === 'reading_fault' || cause === 'not_steady') return 0.6 * one(BOX.sound) + 0.4 * one([2, 5]);
   const holds = FAILING_LOW.includes(cause) ? HOLDS.low_side : HOLDS.high_side;
-  return holds * one(BOX.sound) + (1 - holds) * one(BOX.failing);
+  return (1 - LOADED_TOO) * (holds * one(BOX.sound) + (1 - holds) * one(BOX.failing)) + LOADED_TOO * one(BOX.loaded);
 }
 
 /** Coil air against room air, where both were measured. */
@@ -40,7 +40,7 @@ export function standingGiven(scene: Scene, cause: CauseId): number {
   const { fluid } = machine;
   const saturation = Math.exp(fluid.lnDewP(air + fluid.glide(air)));
   const over = (reading.offCyclePaGauge + atmospherePa) / saturation - 1;
-  const sd = Math.hypot(gaugeSdPa(reading.gauge ?? assumedGauge(scene.unit.refrigerant), reading.offCyclePaGauge) / saturation, 0.03);
+  const sd = Math.hypot(headSdPa(reading, scene.unit.refrigerant, reading.offCyclePaGauge) / saturation, 0.03);
   const low = over < 0 && over > -0.7 ? 0.3 / 0.7 : 0.002;
   if (cause === 'non_condensables') return 0.85 * normal(over, 0.2, Math.hypot(sd, 0.12)) + 0.15 * low;
   return 0.7 * normal(over, 0, sd) + 0.3 * low + 0.002;

@@ -1,12 +1,13 @@
 import { atmosphereAt } from '../../measures';
 import {
   AIR_PLACEMENT_SD_K,
-  assumedGauge,
   BEND_SHORTFALL_K,
   BEND_SHORTFALL_SD_K,
   CONTACT_SD_K,
-  gaugeSdPa,
+  headSdPa,
+  suctionSdPa,
   THERMOMETER_SD_K,
+  withThermometer,
 } from '../readings/instruments';
 import { scatterSd } from '../readings/steadiness';
 import { profileOf } from '../machine/profiles';
@@ -34,6 +35,8 @@ export type Scene = {
   instruments: readonly Channel[];
   start: Float64Array;
   boxMeasured: boolean;
+  /** The baseline was learnt by the means of this reading. */
+  learnt: boolean;
   atmospherePa: number;
 };
 
@@ -48,12 +51,11 @@ const LIQUID_LINE_SD_K = 0.5;
 export const thermometerOf = (reading: Reading) => reading.thermometerSdK ?? THERMOMETER_SD_K;
 
 /** Null where the refrigerant has no numbers. */
-export function sceneOf(unit: CondenserUnit, reading: Reading, baseline: CleanBaseline, options: SceneOptions): Scene | null {
+export function sceneOf(unit: CondenserUnit, entered: Reading, baseline: CleanBaseline, options: SceneOptions): Scene | null {
+  const reading = withThermometer(entered, unit.thermometerClass);
   const machine = options.own ?? machineOf(unit, profileOf(unit.kind, unit.application));
   if (!machine) return null;
   const atmospherePa = atmosphereAt(unit.altitudeM);
-  const gauge = reading.gauge ?? assumedGauge(unit.refrigerant);
-  const lowGauge = reading.suctionGauge ?? { grade: gauge.grade, spanPa: gauge.spanPa / 2 };
   const thermometer = thermometerOf(reading);
   const onPipe = Math.hypot(thermometer, CONTACT_SD_K);
   const left = options.learnt ? LEFT_WHEN_LEARNT : 1;
@@ -73,9 +75,13 @@ export function sceneOf(unit: CondenserUnit, reading: Reading, baseline: CleanBa
     seen.push({ channel, value, sd });
     instruments.push(channel);
   };
-  add('headPa', head, reading.headPaGauge === undefined ? 0 : gaugeSdPa(gauge, reading.headPaGauge));
+  add('headPa', head, reading.headPaGauge === undefined ? 0 : headSdPa(reading, unit.refrigerant, reading.headPaGauge));
   const suction = reading.suctionPaGauge;
-  add('suctionPa', suction === undefined ? undefined : suction + atmospherePa, suction === undefined ? 0 : gaugeSdPa(lowGauge, suction));
+  add(
+    'suctionPa',
+    suction === undefined ? undefined : suction + atmospherePa,
+    suction === undefined ? 0 : suctionSdPa(reading, unit.refrigerant, suction),
+  );
   const bend = reading.condensingClampK;
   add('bendK', bend === undefined ? undefined : bend + BEND_SHORTFALL_K, Math.hypot(onPipe, BEND_SHORTFALL_SD_K * left));
   add('liquidK', reading.liquidLineK, Math.hypot(onPipe, LIQUID_LINE_SD_K));
@@ -95,6 +101,7 @@ export function sceneOf(unit: CondenserUnit, reading: Reading, baseline: CleanBa
     instruments,
     start: startAt(machine, sound, reading, atmospherePa),
     boxMeasured: reading.boxK !== undefined,
+    learnt: options.learnt,
     atmospherePa,
   };
 }
@@ -137,7 +144,8 @@ function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, lef
   sd[S.GAIN] = (machine.capillary ? SOUND.gain.capillary : SOUND.gain.valve) * left;
   sd[S.CHARGE] = machine.capillary ? SOUND.charge.capillary : SOUND.charge.valve;
   sd[S.LN_VALVE] = SOUND.lnValve * left;
-  mean[S.OVER] = SOUND.overMeanK;
+  const overMean = machine.capillary ? SOUND.overMeanK.capillary : SOUND.overMeanK.valve;
+  mean[S.OVER] = unit.kind === 'ice_machine' ? SOUND.overMeanK.ice : unit.application === 'low' ? overMean.low : overMean.medium;
   sd[S.OVER] = SOUND.overK * left;
   return { mean, sd };
 }

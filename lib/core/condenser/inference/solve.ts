@@ -1,5 +1,5 @@
 import { newOutcome, run, type Machine, type Outcome } from './equations';
-import { DRY, STEP, UNKNOWNS, type Prior } from './state';
+import { CHARGE, DRY, LN_EVAP, LN_K, LN_VALVE, STEP, UNKNOWNS, type Prior } from './state';
 
 /** What an outcome is compared in: four imbalances that should be nought, then what instruments show. */
 export const CHANNELS = ['condenser', 'evaporator', 'expansion', 'charge', 'headPa', 'suctionPa', 'bendK', 'liquidK', 'suctionK', 'dischargeK'] as const; // prettier-ignore
@@ -101,7 +101,7 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
     }
     if (gained < 0.05) break;
   }
-  differentiate(machine, x, slopes);
+  // The last step was small: the slopes before it serve the covariance.
   normalEquations(x, prior, seen, index, slopes);
   if (!factor(0)) return null;
   let lnDet = 0;
@@ -116,11 +116,21 @@ export function solve(machine: Machine, prior: Prior, seen: readonly Seen[], sta
   return { x, cov: covariance(prior), lnEvidence: -0.5 * now - 0.5 * lnDet - lnErrors, misfit, outcome: { ...outcome }, slopes };
 }
 
+/** Unknowns that stand in one balance only, with slope −1: its channel; −1 for the others. A valve's capacity is no such one. */
+const OWN_BALANCE = Int8Array.from({ length: N }, (_, i) =>
+  i === LN_K ? 0 : i === LN_EVAP ? 1 : i === LN_VALVE ? 2 : i === CHARGE ? 3 : -1,
+);
+
 /** Leaves the values at x in `values`. */
 function differentiate(machine: Machine, x: Float64Array, slopes: Float64Array): void {
   run(machine, x, outcome);
   channelValues(outcome, values);
   for (let i = 0; i < N; i++) {
+    const only = machine.capillary || i !== LN_VALVE ? OWN_BALANCE[i]! : -1;
+    if (only >= 0) {
+      for (let j = 0; j < M; j++) slopes[j * N + i] = j === only ? -1 : 0;
+      continue;
+    }
     const kept = x[i]!;
     const h = STEP[i]!;
     x[i] = kept + h;

@@ -30,17 +30,18 @@ type Row = {
 
 /**
  * Clean rise in °F: walk-in condensing units 20–25, self-contained 20–30, remote 15–20 medium and 10–15 low
- * (common practice, from memory); low-temperature machines pay for larger coils. Evaporator differences in °F:
+ * (common practice, from memory); low-temperature machines pay for larger coils. An ice
+ * machine is read in the middle of a freeze, under less than its full load (set on the outside plant, part A). Evaporator differences in °F:
  * about 10 for walk-ins, 15–20 for reach-ins (common practice, from memory).
  */
 const ROWS: Record<UnitKind, Row> = {
-  reach_in: { rise: 25, sd: 4, td: 17, watts: 500, compressor: 'small_reciprocating' },
-  undercounter: { rise: 26, sd: 4, td: 17, watts: 250, compressor: 'small_reciprocating' },
-  drawer_base: { rise: 27, sd: 4, td: 17, watts: 300, compressor: 'small_reciprocating' },
-  prep_table: { rise: 26, sd: 4, td: 17, watts: 400, compressor: 'small_reciprocating' },
-  walk_in_cooler: { rise: 22.5, sd: 3.5, td: 10, watts: 2800, compressor: 'reciprocating' },
+  reach_in: { rise: 25, sd: 4, td: 19, watts: 500, compressor: 'small_reciprocating' },
+  undercounter: { rise: 26, sd: 4, td: 19, watts: 250, compressor: 'small_reciprocating' },
+  drawer_base: { rise: 27, sd: 4, td: 19, watts: 300, compressor: 'small_reciprocating' },
+  prep_table: { rise: 26, sd: 4, td: 19, watts: 400, compressor: 'small_reciprocating' },
+  walk_in_cooler: { rise: 22.5, sd: 3.5, td: 10.5, watts: 2800, compressor: 'reciprocating' },
   walk_in_freezer: { rise: 20, sd: 3.5, td: 10, watts: 2200, compressor: 'reciprocating' },
-  ice_machine: { rise: 25, sd: 4.5, td: 22, watts: 1500, compressor: 'small_reciprocating' },
+  ice_machine: { rise: 21.5, sd: 4.5, td: 22, watts: 1500, compressor: 'small_reciprocating' },
   display: { rise: 24, sd: 4, td: 17, watts: 900, compressor: 'small_reciprocating' },
   remote_condensing_unit: { rise: 17.5, sd: 3, td: 10, watts: 5000, compressor: 'scroll' },
 };

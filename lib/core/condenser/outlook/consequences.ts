@@ -36,10 +36,10 @@ export type Outlook = {
 
 /** Model error of what is foretold, one sd; set on the outside plant, part A. Relative to the figure, then absolute. */
 const MODEL = {
-  cooling: [0.2, 0.006],
+  cooling: [0.25, 0.008],
   energy: 0.15,
   head: 0.02,
-  dischargeK: 4,
+  dischargeK: 2.5,
   cutoutK: 1.2,
 } as const;
 /** Size of a unit whose nominal cooling nobody entered, of one whose plate was read; run hours guessed and noted. */
@@ -97,7 +97,7 @@ function comingRound({ belief }: OutlookInput, cause: Component | null): number 
 }
 
 /** A machine on the hot day, as it is and whole: states and outcomes. */
-type Pair = { now: Float64Array; clean: Float64Array; a: Outcome; b: Outcome; round: number };
+type Pair = { worn: Machine; now: Float64Array; clean: Float64Array; a: Outcome; b: Outcome; round: number };
 
 function settledPair(input: OutlookInput, from: Float64Array, lnK: number, cause: Component | null): Pair | null {
   const { belief, conditions } = input;
@@ -108,7 +108,8 @@ function settledPair(input: OutlookInput, from: Float64Array, lnK: number, cause
   aimed(machine, now, conditions.hotDayAirK, lnK);
   const a = newOutcome();
   const at = { airK: conditions.hotDayAirK, boxK: conditions.boxK };
-  if (!settle(machine, now, { ...at, airK: at.airK + round }, a)) return null;
+  const worn = cause?.cause === 'weak_compressor' ? { ...machine, leaking: true } : machine;
+  if (!settle(worn, now, { ...at, airK: at.airK + round }, a)) return null;
   const clean = Float64Array.from(cause ? from : now);
   clean[S.LN_K] = lnClean;
   for (const i of (cause && MOVED[cause.cause]) ?? []) clean[i] = sound.mean[i]!;
@@ -119,13 +120,14 @@ function settledPair(input: OutlookInput, from: Float64Array, lnK: number, cause
   aimed(machine, clean, conditions.hotDayAirK, lnClean);
   const b = newOutcome();
   if (!settle(machine, clean, at, b) || !(a.cooling > 0 && b.cooling > 0) || now[S.TC]! > machine.fluid.hiK + 3) return null;
-  return { now, clean, a, b, round };
+  return { worn, now, clean, a, b, round };
 }
 
 /** What a pair comes to; `like` lends its cut-out, shifted by the head, where working it out anew is not worth it. */
-function looked({ belief, unit, conditions }: OutlookInput, { now, clean, a, b, round }: Pair, like: Ahead | null): Ahead | null {
+function looked({ belief, unit, conditions }: OutlookInput, pair: Pair, like: Ahead | null): Ahead | null {
   const { machine, atmospherePa } = belief.scene;
-  const day = dayUse(machine, now, clean, conditions, round);
+  const { now, clean, a, b } = pair;
+  const day = dayUse(machine, pair, conditions);
   if (!day) return null;
   const mark = unit.cutoutPaGauge === undefined ? undefined : unit.cutoutPaGauge + atmospherePa;
   const cut = (from: Float64Array, o: Outcome, near: number | undefined, nearHead: number | undefined) =>
@@ -155,10 +157,8 @@ function aimed(machine: Machine, x: Float64Array, airK: number, lnK: number): vo
 /** Energy for the same duty over a day. The sound unit runs its part of the time; the other longer, up to all of it. */
 function dayUse(
   machine: Machine,
-  now: Float64Array,
-  clean: Float64Array,
+  { worn, now, clean, round }: Pair,
   conditions: Conditions,
-  round: number,
 ): Pick<Ahead, 'extraKwh' | 'cleanKwh' | 'cannotKeepUp'> | null {
   const share = Math.min(1, (conditions.cleanRunHoursPerDay ?? machine.profile.cleanRunHoursPerDay) / 24);
   const a = newOutcome();
@@ -174,7 +174,7 @@ function dayUse(
     const shift = airK - y[S.AIR]!;
     x[S.TC] = x[S.TC]! + shift;
     y[S.TC] = y[S.TC]! + shift;
-    if (!settle(machine, x, { ...at, airK: airK + round }, a) || !settle(machine, y, at, b) || !(a.cooling > 0)) return null;
+    if (!settle(worn, x, { ...at, airK: airK + round }, a) || !settle(machine, y, at, b) || !(a.cooling > 0)) return null;
     const fans = machine.profile.fanShare * b.power;
     const wanted = (share * b.cooling) / a.cooling;
     if (wanted > 1) cannotKeepUp = true;

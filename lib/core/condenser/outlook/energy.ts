@@ -1,8 +1,27 @@
 import { meet, type BoxCurve } from '../machine/box-curve';
-import type { AirShare, Conditions } from '../types';
+import type { AirProfile } from '../../equipment/unit-fields';
+import type { AirShare, CondenserUnit, Conditions } from '../types';
 
 /** How far the usual day lies under the hot one when no profile is given, K. */
 const USUAL_BELOW_HOT_K = 6;
+
+/** How far under the hot day's air the coil's is, K, and for what part of the running time (judgement). */
+const OVER_THE_YEAR: Record<AirProfile, readonly (readonly [belowK: number, share: number])[]> = {
+  steady: [[2, 1]],
+  cooking: [[1, 0.4], [8, 0.6]],
+  season: [[3, 0.25], [10, 0.5], [18, 0.25]],
+}; // prettier-ignore
+
+/** Conditions with what is on file of the unit's own usual day, where nobody stated another. */
+export function withUsualDay<C extends Conditions>(unit: Pick<CondenserUnit, 'airProfile' | 'runHoursPerDay'>, conditions: C): C {
+  const { hotDayAirK } = conditions;
+  const profile = unit.airProfile && OVER_THE_YEAR[unit.airProfile].map(([belowK, share]) => ({ airK: hotDayAirK - belowK, share }));
+  return {
+    ...conditions,
+    cleanRunHoursPerDay: conditions.cleanRunHoursPerDay ?? unit.runHoursPerDay,
+    airProfile: conditions.airProfile ?? profile,
+  };
+}
 
 export function airProfile(conditions: Conditions): readonly AirShare[] {
   const given = conditions.airProfile?.filter((a) => a.share > 0) ?? [];

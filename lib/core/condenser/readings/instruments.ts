@@ -1,4 +1,5 @@
-import type { Gauge, GaugeGrade } from '../types';
+import type { ThermometerClass } from '../../equipment/unit-fields';
+import type { Gauge, GaugeGrade, Reading } from '../types';
 
 /**
  * Permissible error in % of span over the lower quarter, the middle half and the upper quarter of the scale.
@@ -16,22 +17,48 @@ const GRADE_PERCENT: Record<GaugeGrade, readonly [number, number, number]> = {
 };
 
 /**
- * One standard deviation of a gauge in pascal. The grade's limit is taken as one sigma, not as a bound: gauges
- * of a service van are dropped and seldom calibrated.
+ * One standard deviation of a gauge in pascal: three quarters of the grade's limit, as gauges of a service van are dropped
+ * and seldom calibrated (set on the outside plant, part A).
  */
 export function gaugeSdPa(gauge: Gauge, paGauge: number): number {
   const [low, middle, high] = GRADE_PERCENT[gauge.grade];
   const at = paGauge / gauge.spanPa;
   const percent = at < 0.25 ? low : at <= 0.75 ? middle : high;
-  return (percent / 100) * gauge.spanPa;
+  return ((SD_OF_LIMIT * percent) / 100) * gauge.spanPa;
 }
+
+const SD_OF_LIMIT = 0.75;
 
 const PSI = 6894.757293168;
 
-/** What is taken when a technician did not say which gauge: grade A, 500 psi, 800 psi for high-pressure refrigerants. */
-export function assumedGauge(refrigerant: string): Gauge {
-  const high = ['R410A', 'R32', 'R125', 'R744'].includes(refrigerant);
-  return { grade: 'A', spanPa: (high ? 800 : 500) * PSI };
+/** Span taken when a technician did not say which gauge: 500 psi, 800 psi for high-pressure refrigerants; half of it below. */
+function usualSpanPa(refrigerant: string): number {
+  return (['R410A', 'R32', 'R125', 'R744'].includes(refrigerant) ? 800 : 500) * PSI;
+}
+/** Error of a gauge that nobody named, as a part of its span (set on the outside plant, part A). */
+const UNNAMED_SD = 0.01;
+
+/** One standard deviation (Pa) of the head gauge of a reading at a pressure; named or not. */
+export function headSdPa(reading: Pick<Reading, 'gauge'>, refrigerant: string, paGauge: number): number {
+  return reading.gauge ? gaugeSdPa(reading.gauge, paGauge) : UNNAMED_SD * usualSpanPa(refrigerant);
+}
+
+/** The same of the low-side gauge; one that was not named is like the other, of half its span. */
+export function suctionSdPa(reading: Pick<Reading, 'gauge' | 'suctionGauge'>, refrigerant: string, paGauge: number): number {
+  const { gauge, suctionGauge } = reading;
+  if (suctionGauge) return gaugeSdPa(suctionGauge, paGauge);
+  return gauge ? gaugeSdPa({ grade: gauge.grade, spanPa: gauge.spanPa / 2 }, paGauge) : (UNNAMED_SD * usualSpanPa(refrigerant)) / 2;
+}
+
+/** Limits of IEC 60751 (platinum) and IEC 60584-1 (thermocouples) near 40 °C, K; taken as two standard deviations. */
+const CLASS_LIMIT_K: Record<ThermometerClass, number> = { pt_a: 0.23, pt_b: 0.5, tc_1: 0.5, tc_2: 1 };
+/** What the meter behind the sensor and its last digit add (judgement). */
+const METER_SD_K = 0.2;
+
+/** A reading with the error of the thermometers that its unit is read with, where nobody stated another. */
+export function withThermometer(reading: Reading, kind: ThermometerClass | undefined): Reading {
+  if (reading.thermometerSdK !== undefined || kind === undefined) return reading;
+  return { ...reading, thermometerSdK: Math.hypot(CLASS_LIMIT_K[kind] / 2, METER_SD_K) };
 }
 
 /** Thermometers and clamps: ±1 °F of the instrument (common practice, from memory). */

@@ -3,7 +3,15 @@ import { figure, Z80 } from '../bands';
 import { fluidOf, type Fluid } from '../fluid/fluid';
 import { isKnownRefrigerant } from '../fluid/limits';
 import type { CondenserUnit, Figure, Reading } from '../types';
-import { assumedGauge, BEND_SHORTFALL_K, BEND_SHORTFALL_SD_K, CONTACT_SD_K, gaugeSdPa, THERMOMETER_SD_K } from './instruments';
+import {
+  BEND_SHORTFALL_K,
+  BEND_SHORTFALL_SD_K,
+  CONTACT_SD_K,
+  headSdPa,
+  suctionSdPa,
+  THERMOMETER_SD_K,
+  withThermometer,
+} from './instruments';
 
 export type LineFigures = { superheatK: Figure | null; subcoolingK: Figure | null };
 
@@ -16,7 +24,8 @@ const SENSIBLE_K = 60;
  * in kelvin with the error of gauge and clamp. Null where one of the two numbers is missing or lies outside the
  * refrigerant's range. Saturation as in the refrigerants room.
  */
-export function lineFigures(unit: CondenserUnit, reading: Reading): LineFigures {
+export function lineFigures(unit: CondenserUnit, entered: Reading): LineFigures {
+  const reading = withThermometer(entered, unit.thermometerClass);
   if (!isKnownRefrigerant(unit.refrigerant)) return { superheatK: null, subcoolingK: null };
   const fluid = fluidOf(unit.refrigerant);
   const pipe = Math.hypot(reading.thermometerSdK ?? THERMOMETER_SD_K, CONTACT_SD_K);
@@ -39,16 +48,14 @@ type Known = { value: number; sd: number } | null;
 
 function suctionDew(fluid: Fluid, unit: CondenserUnit, reading: Reading): Known {
   if (reading.suctionPaGauge === undefined) return null;
-  const high = reading.gauge ?? assumedGauge(unit.refrigerant);
-  // As on a service manifold: the low side's gauge has half the span.
-  const gauge = reading.suctionGauge ?? { grade: high.grade, spanPa: high.spanPa / 2 };
-  return saturated(fluid.dewT, reading.suctionPaGauge + atmosphereAt(unit.altitudeM), gaugeSdPa(gauge, reading.suctionPaGauge));
+  const sd = suctionSdPa(reading, unit.refrigerant, reading.suctionPaGauge);
+  return saturated(fluid.dewT, reading.suctionPaGauge + atmosphereAt(unit.altitudeM), sd);
 }
 
 function headBubble(fluid: Fluid, unit: CondenserUnit, reading: Reading): Known {
   if (reading.headPaGauge !== undefined) {
-    const gauge = reading.gauge ?? assumedGauge(unit.refrigerant);
-    return saturated(fluid.bubbleT, reading.headPaGauge + atmosphereAt(unit.altitudeM), gaugeSdPa(gauge, reading.headPaGauge));
+    const sd = headSdPa(reading, unit.refrigerant, reading.headPaGauge);
+    return saturated(fluid.bubbleT, reading.headPaGauge + atmosphereAt(unit.altitudeM), sd);
   }
   if (reading.condensingClampK === undefined) return null;
   // The bend shows the mean of bubble and dew; half the glide lies below it.

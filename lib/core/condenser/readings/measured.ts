@@ -3,7 +3,7 @@ import type { Scene } from '../inference/scene';
 import { condensingOf } from '../inference/scene';
 import { AIR } from '../inference/state';
 import type { Measured, Reading } from '../types';
-import { assumedGauge, BEND_SHORTFALL_SD_K, CONTACT_SD_K, gaugeSdPa, THERMOMETER_SD_K } from './instruments';
+import { BEND_SHORTFALL_SD_K, CONTACT_SD_K, headSdPa, THERMOMETER_SD_K } from './instruments';
 import { scatterSd } from './steadiness';
 
 export type MeasuredSides = Measured;
@@ -28,7 +28,7 @@ function clampSd(reading: Reading): number {
 }
 
 function gaugeSd({ reading, machine, unit }: Scene, dew: number): number {
-  const pa = gaugeSdPa(reading.gauge ?? assumedGauge(unit.refrigerant), reading.headPaGauge ?? 0);
+  const pa = headSdPa(reading, unit.refrigerant, reading.headPaGauge ?? 0);
   return pa / (Math.exp(machine.fluid.lnDewP(dew)) * machine.beta);
 }
 

@@ -1,12 +1,12 @@
 import {
   AIR_PLACEMENT_SD_K,
-  assumedGauge,
   BEND_SHORTFALL_K,
   BEND_SHORTFALL_SD_K,
   CONTACT_SD_K,
-  gaugeSdPa,
+  headSdPa,
   ROOM_TO_COIL_K,
   ROOM_TO_COIL_SD_K,
+  suctionSdPa,
   THERMOMETER_SD_K,
 } from './instruments';
 import type { UnitModel } from '../machine/model';
@@ -41,7 +41,6 @@ const BOX_SD_K = 2;
 
 /** Fills a reading in; null where neither condensing side nor air was measured. */
 export function resolve(unit: CondenserUnit, model: UnitModel, reading: Reading): Resolved | null {
-  const gauge = reading.gauge ?? assumedGauge(unit.refrigerant);
   const thermometer = reading.thermometerSdK ?? THERMOMETER_SD_K;
   const onPipe = Math.hypot(thermometer, CONTACT_SD_K);
   const known = (value: number, measured: boolean, daySd: number, ownSd: number): Known => {
@@ -49,13 +48,12 @@ export function resolve(unit: CondenserUnit, model: UnitModel, reading: Reading)
     return { value, sd, measured, ownShare: (ownSd / sd) ** 2 };
   };
   const measured = (value: number, sd: number) => known(value, true, sd, 0);
-  const lowSide = reading.suctionGauge ?? { grade: gauge.grade, spanPa: gauge.spanPa / 2 };
-  const absolute = (pa: number, by = gauge) => measured(pa + model.atmospherePa, gaugeSdPa(by, pa));
+  const absolute = (pa: number, sdOf: typeof headSdPa) => measured(pa + model.atmospherePa, sdOf(reading, unit.refrigerant, pa));
   const line = (T: number | undefined) => (T === undefined ? undefined : measured(T, onPipe));
 
   const head =
     reading.headPaGauge !== undefined
-      ? { by: 'gauge' as const, ...absolute(reading.headPaGauge) }
+      ? { by: 'gauge' as const, ...absolute(reading.headPaGauge, headSdPa) }
       : reading.condensingClampK !== undefined
         ? {
             by: 'clamp' as const,
@@ -72,7 +70,7 @@ export function resolve(unit: CondenserUnit, model: UnitModel, reading: Reading)
   return {
     head,
     airK,
-    suctionPa: reading.suctionPaGauge === undefined ? undefined : absolute(reading.suctionPaGauge, lowSide),
+    suctionPa: reading.suctionPaGauge === undefined ? undefined : absolute(reading.suctionPaGauge, suctionSdPa),
     boxK: reading.boxK === undefined ? known(unit.boxSetPointK, false, BOX_SD_K, 0) : measured(reading.boxK, thermometer),
     superheatK: known(model.superheatK, false, 0, SUPERHEAT_SD_K),
     subcoolingK: known(model.subcoolingK, false, 0, SUBCOOLING_SD_K),

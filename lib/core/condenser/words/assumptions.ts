@@ -14,7 +14,9 @@ export function assumptionsOf(
     baseline.readings === 0 && 'Clean rise is usual for this kind of equipment; no reading after a cleaning yet.',
     reading.airInK === undefined && 'Coil air taken as room air and 2 °F (1 K): measure it at the coil face for a narrower band.',
     reading.headPaGauge === undefined && 'Condensing from a clamp on the bend, which reads about 2 °F (1 K) low.',
-    reading.headPaGauge !== undefined && !reading.gauge && 'Gauge not named: grade A (2-1-2 %) assumed.',
+    reading.headPaGauge !== undefined &&
+      !reading.gauge &&
+      'Gauge not named: an error of 1 % of 500 psi (800 psi for high-pressure refrigerants) taken.',
     reading.suctionPaGauge === undefined && 'Suction not measured: evaporator as usual for this kind.',
     reading.boxK === undefined && 'Box taken at its set point.',
     reading.steadyMinutes === undefined && 'Time of steady running not noted: the band is wider for it.',

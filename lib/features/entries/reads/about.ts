@@ -31,6 +31,10 @@ export async function aboutEntries(db: Tx, entries: readonly Entry[]) {
     select: { id: true, kind: { select: { label: true } }, unit: { select: UNIT } },
   });
   const units = await db.unit.findMany({ where: { id: ids((e) => idIn(e.payload, 'unitId')) }, select: UNIT });
+  const jobs = await db.job.findMany({
+    where: { id: ids((e) => idIn(e.payload, 'jobId')) },
+    select: { id: true, number: true, what: true },
+  });
   const struck = await db.operation.findMany({
     where: { id: ids((e) => idIn(e.payload, 'entryId')) },
     select: { id: true, kind: true, payload: true },
@@ -40,6 +44,7 @@ export async function aboutEntries(db: Tx, entries: readonly Entry[]) {
   const names = Object.fromEntries([
     ...units.map((u) => [u.id, u.name]),
     ...tasks.map((t) => [t.id, `${t.kind.label} of ${t.unit.name}`]),
+    ...jobs.map((j) => [j.id, `${j.number}. ${j.what}`]),
     ...struck.map((o) => [o.id, entryName(o)]),
   ]) as Record<string, string>;
 

@@ -9,7 +9,9 @@ type There = { visitId: string; by: string | null; at: Date };
 
 /** Jobs that a visit looked at and found right are done. Those closed already stay as they are. */
 export async function foundRight(tx: Tx, ids: readonly string[], reason: string, { visitId, by, at }: There): Promise<void> {
-  const jobs = await tx.job.findMany({ where: { id: { in: [...ids] } }, select: { id: true, state: true } });
+  // Where the technician said what became of it, that is the word.
+  const unsaid = { outcomes: { none: { visitId } } };
+  const jobs = await tx.job.findMany({ where: { id: { in: [...ids] }, ...unsaid }, select: { id: true, state: true } });
   for (const job of jobs.filter((j) => isOpen(j.state))) await goOn(tx, job, { to: 'done', reason, at, by, visitId });
 }
 

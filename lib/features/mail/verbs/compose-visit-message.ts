@@ -1,5 +1,6 @@
 import 'server-only';
 import { longDayIn, timeIn } from '../../../core/calendar/when';
+import { COIL_CLEANING } from '../../../core/tasks/kinds';
 import type { Tx } from '../../../database/client';
 import { hashToken, newToken } from '../../links/reads/link-token';
 import { invitation } from './invitation';
@@ -37,6 +38,7 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
   }
 
   const work = [...new Set(visit.tasks.map((t) => `${t.task.unit.name}: ${t.task.kind.label.toLowerCase()}`))].sort();
+  const cleans = visit.tasks.some((t) => t.task.kindKey === COIL_CLEANING);
   const lines = [
     news === 'cancelled'
       ? `Our visit to ${visit.kitchen.name} on ${time} is cancelled. Reason: ${visit.cancelReason}.`
@@ -48,8 +50,9 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
           'We look after:',
           ...work.map((w) => `- ${w}`),
           '',
-          'Units are switched off in turn while their coils are cleaned; keep doors closed and food cold meanwhile.',
-          '',
+          ...(cleans
+            ? ['Units are switched off in turn while their coils are cleaned; keep doors closed and food cold meanwhile.', '']
+            : []),
           `Confirm, or ask for another time: ${link}`,
         ]),
     '',

@@ -12,6 +12,7 @@ import { unitsSaid } from '../../visits/reads/units-said';
 import { beliefsOfUnits } from './beliefs';
 import { pastOfUnits, thumbsOfUnits } from './past';
 import { findingEntry, iso, isoOrNull, OPEN_JOBS, readingEntry, unitOnFile } from './rows';
+import { jobsToDo } from './jobs-to-do';
 import { workWanted } from './work-wanted';
 
 const WHOLE = {
@@ -23,6 +24,7 @@ const WHOLE = {
   outcomes: { orderBy: { unitId: 'asc' } },
   photos: { orderBy: [{ takenAt: 'asc' }, { id: 'asc' }] },
   parts: true,
+  jobOutcomes: { orderBy: [{ at: 'asc' }, { id: 'asc' }] },
   foodWarnings: { orderBy: [{ toldAt: 'asc' }, { id: 'asc' }] },
 } as const satisfies Prisma.VisitInclude;
 type VisitRow = Prisma.VisitGetPayload<{ include: typeof WHOLE; omit: { signaturePng: true } }>;
@@ -74,9 +76,11 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
       thumbs: thumbs.get(u.id) ?? [],
       openSealed: open.get(u.id) ?? null,
     });
+  const jobs = await jobsToDo(db, visits);
   return visits.map((v) => ({
     ...visitHead({ ...v, kitchen: priced(v.kitchen, shop) }, forUserId),
     units: (unitsBy.get(v.kitchenId) ?? []).filter((u) => u.archivedAt === null || said.get(v.id)?.has(u.id)).map(whole),
+    jobs: jobs(v),
     entries: {
       ...entriesOf(v),
       sealed: sealed.get(v.id) ?? [],
@@ -155,6 +159,7 @@ function entriesOf(v: VisitRow): Omit<Entries, 'events' | 'followUps' | 'sealed'
       fileId: p.fileId,
     })),
     parts: byTime(v.parts).map(({ id, unitId, what, quantity }) => ({ id, unitId, what, quantity })),
+    jobOutcomes: v.jobOutcomes.map(({ id, at, jobId, outcome, note }) => ({ id, at: iso(at), jobId, outcome, note })),
     foodWarnings: v.foodWarnings.map((w) => ({
       id: w.id,
       unitId: w.unitId,

@@ -19,7 +19,7 @@ export async function applyOperations(ctx: Ctx, request: SyncRequest): Promise<S
   const reply = await ctx.db.$transaction(
     async (tx) => {
       // A broken rule is to be the entry's fault, told at once, not the whole batch's at its end.
-      await tx.$executeRaw`SET CONSTRAINTS visit_low_side_looked_at, visit_task_low_side_looked_at, job_booked_on_open_visit, visit_leaves_no_booked_job IMMEDIATE`;
+      await tx.$executeRaw`SET CONSTRAINTS visit_low_side_looked_at, visit_task_low_side_looked_at IMMEDIATE`;
       const device = await lockDevice(tx, ctx.actor, request.device, ctx.now);
       return takeIn(
         tx,

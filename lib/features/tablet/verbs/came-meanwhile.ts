@@ -12,7 +12,7 @@ const SLACK_MS = 120_000;
 export async function cameMeanwhile(
   { db, visit, deviceId, basedOn }: ApplyContext,
   kinds: readonly OperationKind[],
-  about?: { taskId: string } | { unitId: string },
+  about?: { taskId: string } | { unitId: string } | { jobId: string },
 ): Promise<boolean> {
   const [of] = Object.entries(about ?? {});
   const other = await db.operation.findFirst({

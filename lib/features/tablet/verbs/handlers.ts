@@ -3,6 +3,7 @@ import type { OperationKind } from '../../../core/tablet';
 import type { Handler } from './context';
 import { followUpAdd } from './kinds/follow-up-add';
 import { findingSet } from './kinds/finding-set';
+import { jobOutcome } from './kinds/job-outcome';
 import { readingAdd } from './kinds/reading-add';
 import { sealedStep } from './kinds/sealed-step';
 import { entryStrike, eventAdd, foodWarningAdd, partUse, photoAttach, signatureSet } from './kinds/small-entries';
@@ -24,6 +25,7 @@ export const HANDLERS: { [K in OperationKind]: Handler<K> } = {
   'signature.set': signatureSet,
   'part.use': partUse,
   'follow_up.add': followUpAdd,
+  'job.outcome': jobOutcome,
   'food_warning.add': foodWarningAdd,
   'event.add': eventAdd,
   'sealed.step': sealedStep,

@@ -6,6 +6,7 @@ import type { Tx } from '../../../database/client';
 import { visitsOnFile } from '../../tablet/reads/visits-on-file';
 import { withinTransaction } from '../../../database/transaction';
 import type { ServiceContext } from '../../context';
+import { applyOutcomes } from '../../jobs/verbs/apply-outcomes';
 import { leaveVisit } from '../../jobs/verbs/after-visit';
 import { markDone } from './mark-done';
 import { takeConsequences } from './take-consequences';
@@ -48,6 +49,7 @@ export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promis
       { visitId: visit.id, by: ctx.actor?.userId ?? null, now: ctx.now },
     );
     await db.visitEvent.create({ data: { visitId: visit.id, kind: 'closed', at: ctx.now, byUserId: ctx.actor?.userId } });
+    await applyOutcomes(db, visit.id, { by: ctx.actor?.userId ?? null, at: ctx.now });
     const failed = await takeConsequences({ ...ctx, db }, visit.id);
     if (failed) notes.push(failed);
     await leaveVisit(db, 'closed', { visitId: visit.id, by: ctx.actor?.userId ?? null, at: ctx.now });

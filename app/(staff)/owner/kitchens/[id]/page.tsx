@@ -62,7 +62,7 @@ export default definePage('read:fouling', async ({ db, now, params }) => {
             <thead>
               <tr>
                 <Th>Unit</Th>
-                <Th className="max-md:hidden">Stands</Th>
+                <Th className="max-md:hidden">Placement</Th>
                 <Th className="w-[28%] min-w-28">Loses in 30 days</Th>
                 <Th className="max-md:hidden">Lost today</Th>
                 <Th className="max-md:hidden">Extra energy in 30 days</Th>

@@ -1,3 +1,4 @@
+import { counted } from '@/lib/core/wording/counted';
 import type { VisitReport } from '@/lib/core/tablet/visit-report';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
@@ -20,7 +21,7 @@ export function History({ operations, timeZone }: { operations: VisitReport['ope
       ) : (
         <details>
           <summary className="font-bold">
-            {operations.length} entries, {operations.filter((o) => o.outcome !== 'applied').length} with a question
+            {counted(operations.length, 'entry', 'entries')}, {operations.filter((o) => o.outcome !== 'applied').length} with a question
           </summary>
           <Table label="Entries of this visit" className="mt-3">
             <thead>

@@ -1,6 +1,6 @@
 import { timeAt } from '@/lib/core/calendar/at-offset';
 import { State } from '@/app/_ui/state';
-import { missingToClose, stillToSay, type VisitOnFile } from '@/lib/core/tablet';
+import { jobsUnsaid, missingToClose, stillToSay, type VisitOnFile } from '@/lib/core/tablet';
 import { go, to } from '../../_lib/use-place';
 import { useSnapshot } from '../../_lib/tablet-context';
 import { useUnsaved } from '../../_lib/use-unsaved';
@@ -19,6 +19,7 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
     ...needed
       .filter((m) => m.code !== 'no_signature')
       .map((m) => ({ href: m.unitId ? to.unit(visit.id, m.unitId) : to.visit(visit.id), words: m.words })),
+    ...jobsUnsaid(visit).map((j) => ({ href: to.visit(visit.id), words: `Job ${j.number}, ${j.what}: say what became of it.` })),
     ...stillToSay(visit).map((m) => ({ href: to.unit(visit.id, m.unitId, m.step), words: m.words })),
     ...unsaved,
   ];

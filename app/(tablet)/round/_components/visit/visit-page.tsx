@@ -5,6 +5,7 @@ import { to } from '../../_lib/use-place';
 import { VisitState } from '../round-list';
 import { Card, ChipLink, Fold, TouchButton } from '../touch';
 import { FoodWarnings } from './food-warnings';
+import { Jobs } from './jobs';
 import { Parts } from './parts';
 import { UnitRow } from './unit-row';
 import { OfficeAnswers } from '../office-answers';
@@ -61,6 +62,7 @@ export function VisitPage({ visit }: { visit: VisitOnFile }) {
           I have arrived
         </TouchButton>
       )}
+      <Jobs visit={visit} />
       <Units title="On this visit" visit={visit} units={planned} />
       {others.length > 0 ? (
         <Fold summary={`Other units in this kitchen (${others.length})`}>

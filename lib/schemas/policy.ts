@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { text } from './text';
-import type { ShopRules } from '../core/evidence';
+import type { PolicyOnFile } from '../core/evidence';
 import { LEARNING_TASKS, type LearningTask } from '../core/tasks';
 import { celsiusToKelvin, fahrenheitToKelvin } from '../core/measures';
 
@@ -53,7 +53,7 @@ function dischargeK({ discharge, degrees }: { discharge: number; degrees: 'F' | 
 }
 
 /** The rules that a filled-in form asks for; what it does not show stays as it was. */
-export function rulesFromForm(before: ShopRules, f: PolicyForm): ShopRules {
+export function policyFromForm(before: PolicyOnFile, f: PolicyForm): PolicyOnFile {
   return {
     ...before,
     risk: f.riskPercent / 100,

@@ -67,3 +67,16 @@ export const SetUp = z
   })
   .superRefine(strong);
 export type SetUp = z.output<typeof SetUp>;
+
+const MOST_LOGO_BYTES = 2_000_000;
+/** What stands on reports beside what was found: the shop's mark and its own words. */
+export const ReportLook = z.object({
+  seen: text(),
+  reportWords: Words(600),
+  logo: z
+    .instanceof(File)
+    .optional()
+    .refine((f) => !f || f.size <= MOST_LOGO_BYTES, 'At most 2 MB.'),
+  removeLogo: z.literal('on').optional(),
+});
+export type ReportLook = z.output<typeof ReportLook>;

@@ -3,9 +3,9 @@ import { condenserUnitOf, conditionsOf } from '../../lib/core/condenser/from-rec
 import { cleanPrior } from '../../lib/core/condenser';
 import {
   decide,
-  DEFAULT_SHOP_RULES,
+  DEFAULT_POLICY_ON_FILE,
   failuresOf,
-  type ShopRules,
+  type PolicyOnFile,
   type TaskOnFile,
   type UnitBelief,
   type UnitFile,
@@ -42,7 +42,7 @@ function fileOf(unit: TrueUnit): UnitFile {
 /** The product's own decision, as a shop with the settings that the program brings would run it. */
 export function product(
   world: World,
-  rules: ShopRules = DEFAULT_SHOP_RULES,
+  rules: PolicyOnFile = DEFAULT_POLICY_ON_FILE,
   base: Hyper = DEFAULT_HYPER,
 ): Policy & { first: (i: number) => number } {
   const units = world.units.map((u) => ({

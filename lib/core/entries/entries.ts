@@ -10,7 +10,7 @@ import type { ReadingField } from './reading-fields';
  * with its own id, kept there until the office has it, and applied there exactly once. Times are ISO 8601 instants,
  * quantities SI (kelvin, pascal above the local atmosphere, ampere).
  */
-export const OPERATION_VERSION = 5;
+export const ENTRY_VERSION = 5;
 
 export const FINDING_PHASES = ['found', 'left'] as const;
 /** As met on arrival, or as left behind. */
@@ -152,11 +152,11 @@ export type Payloads = {
   'visit.close': { leftAt: string; taskIds: string[] };
 };
 
-export type OperationKind = keyof Payloads;
+export type EntryKind = keyof Payloads;
 
 /** One entry. Its id becomes the id of the row it makes. */
-export type Operation<K extends OperationKind = OperationKind> = {
-  [P in OperationKind]: {
+export type Entry<K extends EntryKind = EntryKind> = {
+  [P in EntryKind]: {
     id: string;
     /** 1, 2, 3 … on its device, without gaps: the office applies them in this order. */
     seq: number;
@@ -171,7 +171,7 @@ export type Operation<K extends OperationKind = OperationKind> = {
   };
 }[K];
 
-export const OPERATION_LABEL: Record<OperationKind, string> = {
+export const ENTRY_LABEL: Record<EntryKind, string> = {
   'visit.start': 'Arrived',
   'finding.set': 'Finding',
   'reading.add': 'Reading',
@@ -193,4 +193,4 @@ export const OPERATION_LABEL: Record<OperationKind, string> = {
 
 /** How the office answered an operation. */
 export type Outcome = 'applied' | 'conflict' | 'rejected';
-export type OperationResult = { id: string; outcome: Outcome; note: string };
+export type EntryResult = { id: string; outcome: Outcome; note: string };

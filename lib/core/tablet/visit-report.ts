@@ -42,7 +42,7 @@ export type UnitReport = {
   name: string;
   archived: boolean;
   outcome: Pick<OutcomeEntry, 'outcome' | 'reason'> | null;
-  tasks: { id: string; label: string; outcome: 'planned' | 'done' | 'not_done'; reason: string }[];
+  tasks: { id: string; kind: string; label: string; outcome: 'planned' | 'done' | 'not_done'; reason: string }[];
   findings: FindingReport[];
   readings: ReadingReport[];
   photos: PhotoReport[];
@@ -52,7 +52,7 @@ export type UnitReport = {
   foodWarnings: FoodWarningReport[];
 };
 
-export type OperationReport = {
+export type EntryReport = {
   id: string;
   what: string;
   by: string;
@@ -95,5 +95,5 @@ export type VisitReport = {
   notRevised: boolean;
   units: UnitReport[];
   changes: RuleChangeReport[];
-  operations: OperationReport[];
+  operations: EntryReport[];
 };

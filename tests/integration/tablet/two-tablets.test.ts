@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { OperationKind, Payloads } from '@/lib/core/tablet';
-import type { OperationEnvelope } from '@/lib/schemas/entries';
+import type { EntryKind, Payloads } from '@/lib/core/tablet';
+import type { EntryEnvelope } from '@/lib/schemas/entries';
 import { isRefusal } from '@/lib/features/tablet/verbs/is-refusal';
 import { useDatabase } from '../../support/database';
 import { finding, haveVisit, MORNING, Tablet } from './a-tablet';
@@ -11,14 +11,14 @@ const PNG = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwA
 const minutes = (n: number) => new Date(MORNING.getTime() + n * 60_000);
 
 /** Two tablets that know nothing of one another answer, the first at five, the second at nine minutes past. */
-async function bothAnswer<K extends OperationKind>(
+async function bothAnswer<K extends EntryKind>(
   kind: (n: 0 | 1) => [K, (given: { unitId: string; taskId: string }) => Payloads[K]],
   arriving: 'in order' | 'late',
 ) {
   const { db } = database;
   const { visit, unit, person, coil } = await haveVisit(db);
   const tablets = [new Tablet(db, person), new Tablet(db, person)] as const;
-  const made = ([0, 1] as const).map((n): [Tablet, OperationEnvelope] => {
+  const made = ([0, 1] as const).map((n): [Tablet, EntryEnvelope] => {
     const [k, payload] = kind(n);
     return [
       tablets[n],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { entryWords } from '@/app/(tablet)/round/_lib/entry-words';
 import { fahrenheitToKelvin } from '@/lib/core/measures';
-import { OPERATION_VERSION, type Operation, type OperationKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
+import { ENTRY_VERSION, type Entry, type EntryKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
 
 const AT = '2026-11-25T16:05:00.000Z';
 const visit = {
@@ -13,12 +13,8 @@ const about = {
   unitName: (id: string) => (id === 'u1' ? 'Fry line' : 'a unit'),
   me: { temperatureUnit: 'F', pressureUnit: 'psig', massUnit: 'oz' } as const,
 };
-const said = <K extends OperationKind>(
-  kind: K,
-  payload: Payloads[K],
-  of: Parameters<typeof entryWords>[1] = about,
-  version = OPERATION_VERSION,
-) => entryWords({ id: 'e1', seq: 1, kind, version, visitId: 'v1', madeAt: AT, basedOn: AT, payload } as Operation, of);
+const said = <K extends EntryKind>(kind: K, payload: Payloads[K], of: Parameters<typeof entryWords>[1] = about, version = ENTRY_VERSION) =>
+  entryWords({ id: 'e1', seq: 1, kind, version, visitId: 'v1', madeAt: AT, basedOn: AT, payload } as Entry, of);
 
 const READING: Payloads['reading.add'] = {
   unitId: 'u1',

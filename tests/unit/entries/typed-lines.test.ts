@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { typedLines } from '@/lib/core/entries/words';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
-import { OPERATION_LABEL, type Payloads } from '@/lib/core/tablet';
+import { ENTRY_LABEL, type Payloads } from '@/lib/core/tablet';
 
 const unitId = '0b3c8a52-0000-4000-8000-000000000001';
 const reader = {
@@ -57,7 +57,7 @@ describe('an entry in words', () => {
   });
 
   it('knows every kind of entry', () => {
-    expect(Object.keys(EVERY).sort()).toEqual(Object.keys(OPERATION_LABEL).sort());
+    expect(Object.keys(EVERY).sort()).toEqual(Object.keys(ENTRY_LABEL).sort());
   });
 
   it('tells a reading as it was typed, and converts what was not sent as typed', () => {

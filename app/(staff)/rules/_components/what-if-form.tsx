@@ -5,14 +5,14 @@ import { Button } from '@/app/_ui/button';
 import { FormErrors } from '@/app/_ui/field';
 import { Sheet } from '@/app/_ui/sheet';
 import { useActionForm } from '@/app/_ui/use-action-form';
-import type { ShopRules } from '@/lib/core/evidence/shop-rules';
+import type { PolicyOnFile } from '@/lib/core/evidence/policy-on-file';
 import { LEARNING_TASKS, TASK_KIND_INFO } from '@/lib/core/tasks';
 import { kelvinToCelsius, kelvinToFahrenheit } from '@/lib/core/measures';
 import { askPolicy } from '../actions';
 import { DragField } from './drag-field';
 import { WhatIfAnswer } from './what-if-answer';
 
-type Props = { rules: ShopRules; seen: string; degrees: 'F' | 'C'; currency: string };
+type Props = { rules: PolicyOnFile; seen: string; degrees: 'F' | 'C'; currency: string };
 /** `drag`: the ends and the step of the slider under the field. */
 type Row = { name: string; label: string; unit: string; value: number; hint?: string; drag?: [min: number, max: number, step: number] };
 

@@ -8,6 +8,7 @@ import { people } from './shop/people';
 import type { Shop } from './save';
 import { foulingRow } from '../../lib/features/evidence/verbs/save-belief';
 import { Learning } from './simulate/learn';
+import { jobStories } from './simulate/job-stories';
 import { liveThrough, stagger } from './simulate/history';
 import { reviewChanges } from './simulate/owner';
 import { bookAhead } from './simulate/upcoming';
@@ -49,6 +50,7 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
     fouling,
     ruleChanges: learning.ruleChanges,
     priors: learning.priors,
+    stories: jobStories(world, now),
   };
   return { shop, out: world.out };
 }

@@ -1,6 +1,7 @@
 import type { Prisma, PrismaClient } from '../../lib/database/generated/client';
 import { inPieces } from './in-pieces';
-import { saveJobs } from './save-jobs';
+import { saveJobs, saveJobStories } from './save-jobs';
+import type { JobStories } from './simulate/job-stories';
 import type { Out } from './simulate/world';
 
 type Tx = Prisma.TransactionClient;
@@ -17,6 +18,7 @@ export type Shop = {
   fouling: Prisma.UnitFoulingCreateManyInput[];
   ruleChanges: Prisma.RuleChangeCreateManyInput[];
   priors: Prisma.FleetPriorCreateManyInput[];
+  stories: JobStories;
 };
 
 /** Writes the whole shop in one transaction: all of it or nothing. */
@@ -38,6 +40,7 @@ export async function saveShop(db: PrismaClient, shop: Shop, out: Out): Promise<
       await inPieces(out.readings, (data) => tx.reading.createMany({ data }));
       await inPieces(out.unitEvents, (data) => tx.unitEvent.createMany({ data }));
       await saveJobs(tx, shop.units, out);
+      await saveJobStories(tx, shop.stories);
       await inPieces(out.foodWarnings, (data) => tx.foodWarning.createMany({ data }));
       await inPieces(out.parts, (data) => tx.partUsed.createMany({ data }));
       await inPieces(shop.estimates, (data) => tx.estimate.createMany({ data }));

@@ -25,7 +25,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
   const shop = await shopSettings(db);
   const today = todayIn(shop?.timeZone ?? 'UTC', now.getTime());
   const limit = shop?.overdueLimitDays ?? 14;
-  const [found, changes, unread, coils, fans, drains, work, due] = await Promise.all([
+  const [found, changes, unread, coils, fans, drains, work, due, toBook] = await Promise.all([
     foulingKitchens(db, now, { take: PAGE + 1, skip }),
     ruleChanges(db, { since: new Date(now.getTime() - 60 * DAY), unreadOnly: true, take: 4 }),
     unreadChanges(db),
@@ -34,6 +34,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
     recurrentDrains(db, now),
     openWork(db, fromLocalDate(today)),
     zonesOnFile(db, now).then((zones) => dueCounts(db, zones, { booked: true }, limit)),
+    zonesOnFile(db, now).then((zones) => dueCounts(db, zones, {}, limit)),
   ]);
   const kitchens = found.slice(0, PAGE);
   const currency = shop?.currency ?? 'USD';
@@ -70,7 +71,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
         money={sumOf(kitchens.map((k) => k.money))}
         currency={currency}
         whole={skip === 0 && found.length <= PAGE}
-        overdue={due.overdue}
+        overdue={{ ...due.overdue, toBook: toBook.overdue.tasks }}
         late={{ tasks: due.pastLimit.tasks, days: limit }}
         toDecide={{ failing: coils.length + fans.length + drains.length, changes: unread, late: work.late.length }}
       />

@@ -1,4 +1,4 @@
-import type { OperationKind, Payloads } from '@/lib/core/tablet';
+import type { EntryKind, Payloads } from '@/lib/core/tablet';
 import { officeOverHttp } from '@/lib/tablet/office';
 import { Tablet } from '@/lib/tablet/tablet';
 
@@ -20,7 +20,7 @@ window.writeRound = async (picture, pictures) => {
   await tablet.start();
   const began = performance.now();
   const source = Uint8Array.from(atob(picture), (c) => c.charCodeAt(0));
-  const write = <K extends OperationKind>(visitId: string, kind: K, payload: Payloads[K], photo?: Parameters<Tablet['write']>[3]) =>
+  const write = <K extends EntryKind>(visitId: string, kind: K, payload: Payloads[K], photo?: Parameters<Tablet['write']>[3]) =>
     tablet.write(visitId, kind, payload, photo);
   let operations = 0;
   let taken = 0;

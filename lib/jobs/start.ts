@@ -8,7 +8,9 @@ import { nudge, queue } from '../server/queue';
 import { anyoneOnFile } from '../features/people/reads/people';
 import { requeueAbandoned } from '../features/planning/verbs/plan-claim';
 import { shopTimeZone } from '../features/shop/reads/shop';
+import { remindOfTomorrow } from '../features/mail/verbs/remind';
 import { drainOutbox } from '../features/mail/verbs/drain-outbox';
+import { sendDueReports } from '../features/reports/verbs/send-report';
 import { runPlan } from '../features/planning/verbs/run-plan';
 import { refitFleet } from '../features/intervals/verbs/refit-fleet';
 import { searchOnThread } from './search-on-thread';
@@ -25,7 +27,11 @@ async function sayHowToSetUp(): Promise<void> {
 export async function startJobs(): Promise<void> {
   await sayHowToSetUp();
   const boss = await queue();
-  const mail = () => drainOutbox({ db: db(), now: now() }, { smtpUrl: env().SMTP_URL, from: env().MAIL_FROM });
+  const mail = async () => {
+    await remindOfTomorrow({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
+    await sendDueReports({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
+    return drainOutbox({ db: db(), now: now() }, { smtpUrl: env().SMTP_URL, from: env().MAIL_FROM });
+  };
   await boss.work('mail', { pollingIntervalSeconds: 1 }, async () => void (await mail()));
   // What a nudge missed, or a failed try left, goes out within the minute.
   await boss.schedule('mail', '* * * * *');

@@ -1,7 +1,22 @@
 import { z } from 'zod';
+import { LANGUAGES } from '../core/customer-words/languages';
 import { Name, OptionalEmail, Reason, Version, Words } from './fields';
 
-const fields = { name: Name('the customer'), contactName: Words(120), email: OptionalEmail, phone: Words(60), notes: Words() };
+const Ticked = z
+  .literal('on')
+  .optional()
+  .transform((v) => v === 'on');
+const fields = {
+  name: Name('the customer'),
+  contactName: Words(120),
+  email: OptionalEmail,
+  phone: Words(60),
+  notes: Words(),
+  /** In which reports and letters are written. */
+  language: z.enum(LANGUAGES).optional().default('en'),
+  /** Reports go out by themselves when a visit is closed. */
+  sendsReports: Ticked,
+};
 
 export const NewCustomer = z.object(fields);
 export type NewCustomer = z.output<typeof NewCustomer>;

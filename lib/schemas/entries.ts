@@ -1,3 +1,4 @@
+import { TRIP_CAUSES } from '../core/findings/trip-causes';
 import { z } from 'zod';
 import { longText, text } from './text';
 import { GAUGE_GRADES } from '../core/condenser/types';
@@ -12,7 +13,7 @@ import {
   STRUCK,
   ENTERED_EVENTS,
   URGENCIES,
-  type OperationKind,
+  type EntryKind,
   type Payloads,
   type ReadingField,
 } from '../core/entries/entries';
@@ -118,13 +119,15 @@ export const PAYLOADS = {
     })
     .refine((s) => (s.work !== null) !== (s.skippedWhy !== ''), 'A step was done, or says why it was left out.')
     .refine((s) => s.work === null || s.work.step === s.step, 'What was done belongs to another step.'),
-  'event.add': z.strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: Words }),
+  'event.add': z
+    .strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: Words, cause: z.enum(TRIP_CAUSES).nullable() })
+    .refine((e) => e.cause === null || e.kind === 'high_pressure_trip', 'Only a trip has a cause.'),
   'entry.strike': z.strictObject({ what: z.enum(STRUCK), entryId: Id, why: Reason }),
   'visit.close': z.strictObject({ leftAt: ClockTime, taskIds: z.array(Id).max(2000) }),
-} as const satisfies { [K in OperationKind]: z.ZodType<Payloads[K]> };
+} as const satisfies { [K in EntryKind]: z.ZodType<Payloads[K]> };
 
 /** Everything about an operation but what it says: a payload that cannot be read must not hold up the rest. */
-export const OperationEnvelope = z.object({
+export const EntryEnvelope = z.object({
   id: Id,
   seq: z.number().int().positive(),
   kind: text().max(40),
@@ -134,14 +137,14 @@ export const OperationEnvelope = z.object({
   basedOn: ClockTime,
   payload: z.unknown(),
 });
-export type OperationEnvelope = z.output<typeof OperationEnvelope>;
+export type EntryEnvelope = z.output<typeof EntryEnvelope>;
 
-const MOST_OPERATIONS = 200;
+const MOST_ENTRIES = 200;
 export const SyncRequest = z.object({
   /** `holder` is whose work it is: usually who is signed in, or someone whose file the office takes in. */
   device: z.object({ id: Id, holder: Id, name: text().max(120), appVersion: text().max(40) }),
   /** The device's own clock as it sent this. */
   sentAt: AnyInstant,
-  operations: z.array(OperationEnvelope).max(MOST_OPERATIONS),
+  operations: z.array(EntryEnvelope).max(MOST_ENTRIES),
 });
 export type SyncRequest = z.output<typeof SyncRequest>;

@@ -1,4 +1,4 @@
-import type { Operation } from '../core/tablet';
+import type { Entry } from '../core/tablet';
 
 /** Entries in one request. */
 export const BATCH = 60;
@@ -6,7 +6,7 @@ export const BATCH = 60;
 const MOST_TEXT = 100_000;
 
 /** How many of the first entries go into one request: at least one, where there is any. */
-export function batchLength(operations: readonly Operation[]): number {
+export function batchLength(operations: readonly Entry[]): number {
   let text = 0;
   const end = operations.slice(0, BATCH).findIndex((op) => (text += JSON.stringify(op).length) > MOST_TEXT);
   return end < 0 ? Math.min(BATCH, operations.length) : Math.max(1, end);

@@ -1,13 +1,13 @@
 import { deleteDB, openDB, type DBSchema, type IDBPDatabase, type IDBPObjectStore, type StoreNames } from 'idb';
 import { DATABASE_VERSION, databaseName } from './database-name';
-import type { Me, Operation, Outcome, VisitOnFile } from '../core/tablet';
+import type { Me, Entry, Outcome, VisitOnFile } from '../core/tablet';
 
 /** An operation with how far it has come. */
-export type KeptOperation = {
+export type KeptEntry = {
   id: string;
   visitId: string;
   seq: number;
-  op: Operation;
+  op: Entry;
   /** 1 while the office has not answered; absent afterwards. */
   waiting?: 1;
   outcome: Outcome | null;
@@ -40,7 +40,7 @@ export type Meta = {
 interface Schema extends DBSchema {
   meta: { key: string; value: unknown };
   visits: { key: string; value: VisitOnFile };
-  operations: { key: string; value: KeptOperation; indexes: { waiting: [number, number]; visit: string; seq: number; outcome: Outcome } };
+  operations: { key: string; value: KeptEntry; indexes: { waiting: [number, number]; visit: string; seq: number; outcome: Outcome } };
   photos: { key: string; value: KeptPhoto; indexes: { waiting: number } };
   thumbs: { key: string; value: KeptThumb };
 }

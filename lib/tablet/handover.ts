@@ -1,8 +1,8 @@
-import type { Operation, OperationResult } from '../core/tablet';
+import type { Entry, EntryResult } from '../core/tablet';
 import { batchLength } from './batch';
 import type { Database } from './database';
 import { identity } from './identity';
-import { waitingOperations } from './journal';
+import { waitingEntries } from './journal';
 import { OfficeError, type AppName, type Office } from './office';
 import { sendPieces } from './send-photos';
 
@@ -12,7 +12,7 @@ export type Handover = {
   version: 1;
   device: AppName & { id: string; holder: string };
   madeAt: string;
-  operations: Operation[];
+  operations: Entry[];
   /** `bytes` is base64. */
   photos: { id: string; sha256: string; mime: string; bytes: string }[];
 };
@@ -35,7 +35,7 @@ export async function makeHandover(db: Database, name: AppName, now: number): Pr
     version: 1,
     device: { ...(await identity(db)), ...name },
     madeAt: new Date(now).toISOString(),
-    operations: (await waitingOperations(db)).map((k) => k.op),
+    operations: (await waitingEntries(db)).map((k) => k.op),
     photos: photos.map(({ id, sha256, mime, bytes }) => ({ id, sha256, mime, bytes: toBase64(bytes) })),
   };
 }
@@ -56,14 +56,14 @@ export function readHandover(text: string): Handover | null {
   }
 }
 
-export type TakenIn = { results: OperationResult[]; photos: number; stopped: string | null };
+export type TakenIn = { results: EntryResult[]; photos: number; stopped: string | null };
 
 /**
  * Sends a handed-over file for whoever wrote it. Taking the same file in twice changes nothing more.
  * @throws OfficeError
  */
 export async function takeIn(office: Office, file: Handover, now: () => number): Promise<TakenIn> {
-  const results: OperationResult[] = [];
+  const results: EntryResult[] = [];
   let stopped: string | null = null;
   let left = file.operations;
   while (left.length > 0 && !stopped) {

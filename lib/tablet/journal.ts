@@ -1,5 +1,5 @@
-import { OPERATION_VERSION, type Operation, type OperationKind, type Payloads } from '../core/tablet';
-import { readMeta, STRICT, writeMeta, type Database, type KeptOperation, type KeptPhoto } from './database';
+import { ENTRY_VERSION, type Entry, type EntryKind, type Payloads } from '../core/tablet';
+import { readMeta, STRICT, writeMeta, type Database, type KeptEntry, type KeptPhoto } from './database';
 import { StorageError, troubleOf } from './storage-trouble';
 
 export type Clock = () => number;
@@ -9,12 +9,12 @@ export type Clock = () => number;
  * numbers run without gaps even with two windows open. A photo's bytes go in with the entry that names them.
  * @throws StorageError
  */
-export async function writeDown<K extends OperationKind>(
+export async function writeDown<K extends EntryKind>(
   db: Database,
   clock: Clock,
   entry: { visitId: string; kind: K; payload: Payloads[K]; id?: string },
   photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>,
-): Promise<KeptOperation> {
+): Promise<KeptEntry> {
   try {
     const tx = db.transaction(['operations', 'meta', 'photos'], 'readwrite', STRICT);
     const meta = tx.objectStore('meta');
@@ -29,13 +29,13 @@ export async function writeDown<K extends OperationKind>(
       id,
       seq,
       kind: entry.kind,
-      version: OPERATION_VERSION,
+      version: ENTRY_VERSION,
       visitId: entry.visitId,
       madeAt: new Date(madeAt).toISOString(),
       basedOn,
       payload: entry.payload,
-    } as Operation;
-    const kept: KeptOperation = { id, visitId: entry.visitId, seq, op, waiting: 1, outcome: null, note: '' };
+    } as Entry;
+    const kept: KeptEntry = { id, visitId: entry.visitId, seq, op, waiting: 1, outcome: null, note: '' };
     // Not awaited one by one: all fail or none, and `done` tells which.
     void tx
       .objectStore('operations')
@@ -56,5 +56,5 @@ export async function writeDown<K extends OperationKind>(
 
 /** What waits, in the index of that name. */
 export const waitingRange = () => IDBKeyRange.bound([1, 0], [1, Infinity]);
-export const waitingOperations = (db: Database, most = Infinity): Promise<KeptOperation[]> =>
+export const waitingEntries = (db: Database, most = Infinity): Promise<KeptEntry[]> =>
   db.getAllFromIndex('operations', 'waiting', waitingRange(), Number.isFinite(most) ? most : undefined);

@@ -1,4 +1,4 @@
-import type { KeptOperation } from './database';
+import type { KeptEntry } from './database';
 import type { RoundReply, SyncReply, UploadState } from '../core/tablet';
 
 export type OfficeTrouble = 'offline' | 'signed_out' | 'not_allowed' | 'refused' | 'failed';
@@ -18,7 +18,7 @@ export type DeviceName = AppName & { id: string; holder?: string };
 
 /** The office as a tablet reaches it. */
 export interface Office {
-  send(device: DeviceName, sentAt: string, operations: readonly Pick<KeptOperation, 'op'>[]): Promise<SyncReply>;
+  send(device: DeviceName, sentAt: string, operations: readonly Pick<KeptEntry, 'op'>[]): Promise<SyncReply>;
   round(device: DeviceName, cursor: string): Promise<RoundReply>;
   uploadState(sha256: string, pieces: number): Promise<UploadState>;
   upload(sha256: string, index: number, pieces: number, bytes: Uint8Array): Promise<UploadState>;

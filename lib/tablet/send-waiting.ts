@@ -1,7 +1,7 @@
 import type { SyncReply } from '../core/tablet';
 import { BATCH, batchLength } from './batch';
-import { readMeta, STRICT, writeMeta, type Database, type KeptOperation } from './database';
-import { waitingOperations } from './journal';
+import { readMeta, STRICT, writeMeta, type Database, type KeptEntry } from './database';
+import { waitingEntries } from './journal';
 import { OfficeError, type AppName, type Office } from './office';
 import { identity } from './identity';
 
@@ -16,7 +16,7 @@ export async function sendWaiting(db: Database, office: Office, sending: Sending
   let sent = 0;
   let repairs = 0;
   for (;;) {
-    const waiting = await waitingOperations(db, BATCH);
+    const waiting = await waitingEntries(db, BATCH);
     const batch = waiting.slice(0, batchLength(waiting.map((k) => k.op)));
     if (batch.length === 0) return sent;
     sending.onBatch?.(batch.map((k) => k.id));
@@ -67,7 +67,7 @@ async function sendAgain(db: Database, deviceId: string, from: number | null): P
   const [operations, meta] = [tx.objectStore('operations'), tx.objectStore('meta')];
   if ((await readMeta(meta, 'deviceId')) !== deviceId) return tx.done;
   const all = (await operations.getAll()).sort((a, b) => a.seq - b.seq);
-  const goes = (k: KeptOperation) => k.waiting === 1 || (from !== null && k.seq >= from);
+  const goes = (k: KeptEntry) => k.waiting === 1 || (from !== null && k.seq >= from);
   const going = all.filter(goes);
   if (from !== null && going.some((k) => k.seq === from)) for (const k of going) await operations.put({ ...k, waiting: 1 });
   else {

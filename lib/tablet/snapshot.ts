@@ -1,5 +1,5 @@
 import { foldVisit, upgradedEntry, type Me, type VisitOnFile } from '../core/tablet';
-import { readMeta, type Database, type KeptOperation, type KeptPhoto } from './database';
+import { readMeta, type Database, type KeptEntry, type KeptPhoto } from './database';
 import { waitingRange } from './journal';
 import type { StorageTrouble } from './storage-trouble';
 
@@ -14,7 +14,7 @@ export type Snapshot = {
   /** With the tablet's own entries laid over them, in the order of the day. */
   visits: readonly VisitOnFile[];
   /** Those that may still need a look; see readSnapshot. */
-  operations: ReadonlyMap<string, KeptOperation>;
+  operations: ReadonlyMap<string, KeptEntry>;
   sendingIds: ReadonlySet<string>;
   photos: readonly Pick<KeptPhoto, 'id' | 'visitId' | 'problem'>[];
   waiting: number;
@@ -94,7 +94,7 @@ export function entryState(s: Pick<Snapshot, 'operations' | 'sendingIds'>, id: s
 }
 
 /** The snapshot after one more entry. */
-export function withEntry(s: Snapshot, kept: KeptOperation): Snapshot {
+export function withEntry(s: Snapshot, kept: KeptEntry): Snapshot {
   return {
     ...s,
     visits: s.visits.map((v) => (v.id === kept.visitId ? foldVisit(v, [kept.op]) : v)),

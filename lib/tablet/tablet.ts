@@ -1,4 +1,4 @@
-import type { OperationKind, Payloads } from '../core/tablet';
+import type { EntryKind, Payloads } from '../core/tablet';
 import { openDatabase, STRICT, type Database, type KeptPhoto } from './database';
 import { identity, openFor } from './identity';
 import { writeDown } from './journal';
@@ -80,7 +80,7 @@ export class Tablet {
   }
 
   /** Durable when it resolves. @throws StorageError, already on the snapshot */
-  write<K extends OperationKind>(
+  write<K extends EntryKind>(
     visitId: string,
     kind: K,
     payload: Payloads[K],
@@ -97,7 +97,7 @@ export class Tablet {
     return this.snapshot.waiting + this.snapshot.photos.length;
   }
 
-  private async keep<K extends OperationKind>(
+  private async keep<K extends EntryKind>(
     visitId: string,
     kind: K,
     payload: Payloads[K],

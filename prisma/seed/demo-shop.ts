@@ -1,5 +1,5 @@
 import { addDays, todayIn, type LocalDate } from '../../lib/core/calendar';
-import { DEFAULT_SHOP_RULES, ownLimits } from '../../lib/core/evidence';
+import { DEFAULT_POLICY_ON_FILE, ownLimits } from '../../lib/core/evidence';
 import { RandomStream } from '../../lib/core/numerics/random';
 import { TASK_KINDS } from '../../lib/core/tasks/kinds';
 import { assemble, shopSettings } from './shop/assemble';
@@ -8,8 +8,10 @@ import { people } from './shop/people';
 import type { Shop } from './save';
 import { foulingRow } from '../../lib/features/evidence/verbs/save-belief';
 import { Learning } from './simulate/learn';
+import { jobStories } from './simulate/job-stories';
 import { liveThrough, stagger } from './simulate/history';
 import { reviewChanges } from './simulate/owner';
+import { refrigerantBook } from './simulate/refrigerant';
 import { bookAhead } from './simulate/upcoming';
 import { beginWorld, type Out } from './simulate/world';
 
@@ -38,7 +40,7 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
   const owner = users.find((u) => u.role === 'owner')?.id as string;
   reviewChanges(learning.ruleChanges, rows.tasks, owner, today, new RandomStream(seed, 'owner'));
   const fouling = beliefs.map((b) =>
-    foulingRow(b, ownLimits(b.file.unit, b.evidence.baseline, b.file.conditions, DEFAULT_SHOP_RULES.ownLimits)),
+    foulingRow(b, ownLimits(b.file.unit, b.evidence.baseline, b.file.conditions, DEFAULT_POLICY_ON_FILE.ownLimits)),
   );
   const shop: Shop = {
     settings: shopSettings,
@@ -48,7 +50,9 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
     estimates: learning.estimates,
     fouling,
     ruleChanges: learning.ruleChanges,
+    refrigerant: refrigerantBook(world, seed),
     priors: learning.priors,
+    stories: jobStories(world, now),
   };
   return { shop, out: world.out };
 }

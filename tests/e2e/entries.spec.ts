@@ -1,4 +1,4 @@
-import { OPERATION_VERSION } from '@/lib/core/tablet';
+import { ENTRY_VERSION } from '@/lib/core/tablet';
 import { expect, SIGN_INS, test, type Page } from './support/test';
 import { freshShop } from './support/server';
 
@@ -27,7 +27,7 @@ const handIn = (page: Page) =>
     const body = JSON.stringify({ device: { ...device, holder: round.me.userId }, sentAt: now, operations: [op] });
     const reply = await fetch('/api/sync', { method: 'POST', headers: { 'content-type': 'application/json' }, body });
     return ((await reply.json()) as { results: { outcome: string }[] }).results[0]?.outcome;
-  }, OPERATION_VERSION);
+  }, ENTRY_VERSION);
 
 test('an entry that could not be filed stands before the office until someone has looked at it', async ({
   page,

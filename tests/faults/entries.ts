@@ -1,8 +1,8 @@
 import { ASPECTS, GRADES, type Grade } from '@/lib/core/findings/grades';
-import { ENTERED_EVENTS, URGENCIES, type OperationKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
+import { ENTERED_EVENTS, URGENCIES, type EntryKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
 import type { Random } from './random';
 
-export type Made = { [K in OperationKind]: { visitId: string; kind: K; payload: Payloads[K] } }[OperationKind];
+export type Made = { [K in EntryKind]: { visitId: string; kind: K; payload: Payloads[K] } }[EntryKind];
 
 const WEIGHTS = {
   'visit.start': 3,
@@ -29,7 +29,7 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
   const visitId = visit.id;
   const unitId = random.pick(visit.units).id;
   const at = new Date(now()).toISOString();
-  const made = <K extends OperationKind>(kind: K, payload: Payloads[K]) => ({ visitId, kind, payload }) as Made;
+  const made = <K extends EntryKind>(kind: K, payload: Payloads[K]) => ({ visitId, kind, payload }) as Made;
   const kind = random.weighted(WEIGHTS);
   switch (kind) {
     case 'visit.start':
@@ -102,7 +102,7 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
     case 'food_warning.add':
       return made(kind, { unitId, boxK: 281, toldTo: 'the cook', toldAt: at, note: '' });
     case 'event.add':
-      return made(kind, { unitId, kind: random.pick(ENTERED_EVENTS), at, note: 'said so' });
+      return made(kind, { unitId, kind: random.pick(ENTERED_EVENTS), at, note: 'said so', cause: null });
     case 'signature.set':
       return made(
         kind,

@@ -1,5 +1,5 @@
 import { isDeepStrictEqual } from 'node:util';
-import { foldVisit, type Operation, type VisitOnFile } from '@/lib/core/tablet';
+import { foldVisit, type Entry, type VisitOnFile } from '@/lib/core/tablet';
 import type { Db } from '@/lib/database/client';
 import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
 import type { Device } from './a-device';
@@ -23,7 +23,7 @@ export async function judge(
   db: Db,
   given: {
     devices: readonly Device[];
-    written: readonly Operation[];
+    written: readonly Entry[];
     visitIds: readonly string[];
     personId: string;
     before: readonly VisitOnFile[];
@@ -59,7 +59,7 @@ const plain = (value: unknown): unknown => JSON.parse(JSON.stringify(value ?? nu
 /** Each entry that was taken in made its one row. */
 async function judgeRows(
   db: Db,
-  given: { written: readonly Operation[]; visitIds: readonly string[] },
+  given: { written: readonly Entry[]; visitIds: readonly string[] },
   taken: ReadonlySet<string>,
   /** Entries that said what another tablet's said, and whose row stands for both: that one is not taken back alone. */
   sameAs: ReadonlyMap<string, string>,
@@ -178,7 +178,7 @@ function firstDifference(a: unknown, b: unknown, path = ''): string {
  */
 function judgeWhole(
   office: readonly VisitOnFile[],
-  given: { written: readonly Operation[]; before: readonly VisitOnFile[] },
+  given: { written: readonly Entry[]; before: readonly VisitOnFile[] },
   rejected: ReadonlySet<string>,
   verdict: Verdict,
 ): void {

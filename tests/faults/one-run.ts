@@ -1,4 +1,4 @@
-import type { Operation } from '@/lib/core/tablet';
+import type { Entry } from '@/lib/core/tablet';
 import type { Db } from '@/lib/database/client';
 import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
 import { Device } from './a-device';
@@ -47,7 +47,7 @@ export async function oneRun(world: World, seed: number): Promise<RunReport> {
 }
 
 class Day {
-  readonly written: Operation[] = [];
+  readonly written: Entry[] = [];
   photos = 0;
   moved = false;
   private talking: Promise<unknown>[] = [];

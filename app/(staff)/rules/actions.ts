@@ -1,7 +1,7 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { PolicyForm, rulesFromForm } from '@/lib/schemas/policy';
+import { PolicyForm, policyFromForm } from '@/lib/schemas/policy';
 import { defineFormAction } from '@/lib/server/define-action';
 import { setPolicy } from '@/lib/features/intervals/verbs/set-policy';
 import { presentRules } from '@/lib/features/intervals/verbs/present-rules';
@@ -9,7 +9,7 @@ import { whatIf } from '@/lib/features/intervals/verbs/what-if';
 
 /** Shows what a policy would move; with the intent to save, keeps it. */
 export const askPolicy = defineFormAction('overrule:rules', PolicyForm, async (ctx) => {
-  const rules = rulesFromForm(await presentRules(ctx), ctx.input);
+  const rules = policyFromForm(await presentRules(ctx), ctx.input);
   if (ctx.input.intent === 'save') {
     await setPolicy(ctx, rules, ctx.input.seen);
     refresh();

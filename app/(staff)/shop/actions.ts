@@ -2,10 +2,11 @@
 
 import { refresh } from 'next/cache';
 import { EditTaskKind, NewTaskKind } from '@/lib/schemas/tasks';
-import { EditShop, SetCosts } from '@/lib/schemas/shop';
+import { EditShop, ReportLook, SetCosts } from '@/lib/schemas/shop';
 import { defineFormAction } from '@/lib/server/define-action';
 import { addTaskKind, editTaskKind } from '@/lib/features/tasks/verbs/task-kinds';
 import { setCosts } from '@/lib/features/shop/verbs/set-costs';
+import { setReportLook } from '@/lib/features/shop/verbs/set-report-look';
 import { editShop } from '@/lib/features/shop/verbs/edit-shop';
 
 export const saveShop = defineFormAction('manage:shop', EditShop, async (ctx) => {
@@ -25,5 +26,10 @@ export const saveKind = defineFormAction('manage:shop', EditTaskKind, async (ctx
 
 export const saveCosts = defineFormAction('manage:shop', SetCosts, async (ctx) => {
   await setCosts(ctx, ctx.input);
+  refresh();
+});
+
+export const saveReportLook = defineFormAction('manage:shop', ReportLook, async (ctx) => {
+  await setReportLook(ctx, ctx.input);
   refresh();
 });

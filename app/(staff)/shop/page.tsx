@@ -1,17 +1,20 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
-import { costsOf, shopSettings } from '@/lib/features/shop/reads/settings';
+import { costsOf, hasLogo, shopSettings } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
+import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead, Sheet } from '../../_ui/sheet';
 import { KindRow, NewKindForm } from './_components/kind-forms';
 import { CostsForm } from './_components/costs-form';
+import { ReportLookForm } from './_components/report-look-form';
 import { ShopForm } from './_components/shop-form';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
 export const metadata: Metadata = { title: 'Shop' };
 
 export default definePage('manage:shop', async ({ db }) => {
-  const [shop, kinds] = await Promise.all([shopSettings(db), taskKinds(db)]);
+  const [shop, kinds, logo] = await Promise.all([shopSettings(db), taskKinds(db), hasLogo(db)]);
   if (!shop) redirect('/set-up');
   const seen = shop.updatedAt.toISOString();
   return (
@@ -25,6 +28,7 @@ export default definePage('manage:shop', async ({ db }) => {
           distance={['USD', 'GBP'].includes(shop.currency) ? 'mi' : 'km'}
           seen={seen}
         />
+        <ReportLookForm words={shop.reportWords} hasLogo={logo} seen={seen} />
         <Sheet title="Kinds of task">
           <p className="mb-2 max-w-[75ch] text-soft">
             Every unit starts with the usual ones for its kind, coil cleanings by what the condenser breathes (common practice). Add what
@@ -35,6 +39,7 @@ export default definePage('manage:shop', async ({ db }) => {
           ))}
           <NewKindForm count={kinds.length} />
         </Sheet>
+        <ChangeHistory changes={await changesOf(db, 'ShopSettings', '1')} timeZone={shop.timeZone} />
       </div>
     </>
   );

@@ -1,4 +1,4 @@
-import { OPERATION_VERSION, type Operation, type OperationKind } from './entries';
+import { ENTRY_VERSION, type Entry, type EntryKind } from './entries';
 
 type Json = Record<string, unknown>;
 const BOTH_FANS = 'Graded as “Fans”, before the condenser’s and the evaporator’s were told apart.';
@@ -10,7 +10,7 @@ function asCondenserFan(p: Json): Json {
 }
 
 /** From one version to the next, for the kinds whose shape changed. */
-const STEPS: Record<number, Partial<Record<OperationKind, (payload: Json) => Json>>> = {
+const STEPS: Record<number, Partial<Record<EntryKind, (payload: Json) => Json>>> = {
   // Version 1 had no "left as": a finding was what was met on arrival. And it did not say which entry it meant to replace.
   1: {
     'finding.set': (p) => ({ phase: 'found', replaces: null, ...p }),
@@ -19,10 +19,13 @@ const STEPS: Record<number, Partial<Record<OperationKind, (payload: Json) => Jso
   },
   // Version 2 graded both fans as one, and it was read as the condenser's.
   2: { 'finding.set': asCondenserFan, 'photo.attach': asCondenserFan },
+  // Version 4 knew work on a sealed circuit, which no older one did; it did not ask what was behind a trip.
+  3: {},
+  4: { 'event.add': (p) => ({ cause: null, ...p }) },
 };
 
 /** A payload brought from its version to today's, step by step. Anything but an object is left for the schema to refuse. */
-export function upgraded(kind: OperationKind, version: number, payload: unknown): unknown {
+export function upgraded(kind: EntryKind, version: number, payload: unknown): unknown {
   if (typeof payload !== 'object' || payload === null || Array.isArray(payload)) return payload;
   let current = payload as Json;
   for (let v = version; STEPS[v]; v++) current = STEPS[v]?.[kind]?.(current) ?? current;
@@ -30,8 +33,8 @@ export function upgraded(kind: OperationKind, version: number, payload: unknown)
 }
 
 /** An entry of an older version that still waits on a tablet, as today's screens read it. What is sent stays as it was written. */
-export function upgradedEntry(op: Operation): Operation {
-  return op.version >= OPERATION_VERSION
+export function upgradedEntry(op: Entry): Entry {
+  return op.version >= ENTRY_VERSION
     ? op
-    : ({ ...op, version: OPERATION_VERSION, payload: upgraded(op.kind, op.version, op.payload) } as Operation);
+    : ({ ...op, version: ENTRY_VERSION, payload: upgraded(op.kind, op.version, op.payload) } as Entry);
 }

@@ -5,7 +5,8 @@ import { nominal } from '../measures/entry-units';
 import { SEALED_STEP_TEXT, SEALED_STEPS, type SealedStep } from '../sealed/steps';
 import { workLines } from '../sealed/said';
 import type { SealedWork } from '../sealed/work';
-import { JOB_OUTCOME_LABEL, UNIT_EVENT_LABEL, URGENCY_LABEL, type OperationKind } from './entries';
+import { TRIP_CAUSE_LABEL } from '../findings/trip-causes';
+import { JOB_OUTCOME_LABEL, UNIT_EVENT_LABEL, URGENCY_LABEL, type EntryKind } from './entries';
 import { doubts, quantities } from './reading-said';
 import { amount, isRecord, measured, moment, named, nothing, oneOf, text, unit, type Line, type Reader, type Said, type Say } from './say';
 
@@ -52,7 +53,7 @@ const UNIT_FIELD_WORDS: Fields = Object.fromEntries(
   }),
 );
 
-const FIELDS: Record<OperationKind, Fields> = {
+const FIELDS: Record<EntryKind, Fields> = {
   'visit.start': { arrivedAt: ['Arrived', moment, 'labelled'] },
   'finding.set': {
     ...UNIT,
@@ -104,7 +105,6 @@ const FIELDS: Record<OperationKind, Fields> = {
     toldAt: ['Told', moment, (at) => `at ${at}`],
     ...NOTE,
   },
-  'event.add': { ...UNIT, kind: ['What', oneOf(UNIT_EVENT_LABEL), lower], at: ['When', moment], ...NOTE },
   'sealed.step': {
     ...UNIT,
     recordId: ['', nothing],
@@ -114,6 +114,13 @@ const FIELDS: Record<OperationKind, Fields> = {
     certificateId: ['Certificate', (v) => (typeof v === 'string' ? '' : null)],
     overruledBy: ['No certificate; answered for by', text, (who) => `no certificate, answered for by ${who}`],
     overruledWhy: ['Why', text, 'sentence'],
+    ...NOTE,
+  },
+  'event.add': {
+    ...UNIT,
+    kind: ['What', oneOf(UNIT_EVENT_LABEL), lower],
+    cause: ['Behind it', oneOf(TRIP_CAUSE_LABEL), (c) => `behind it: ${lower(c)}`],
+    at: ['When', moment],
     ...NOTE,
   },
   'entry.strike': {
@@ -131,7 +138,7 @@ const TOLD_NULL = new Set(['photo.attach.aspect']);
 export function typedLines(kind: string, payload: unknown, reader: Reader): Said {
   if (payload === null || payload === undefined) return { lines: [], whole: true };
   if (!isRecord(payload) || !Object.hasOwn(FIELDS, kind)) return { lines: [], whole: false };
-  const fields = FIELDS[kind as OperationKind];
+  const fields = FIELDS[kind as EntryKind];
   const lines: Line[] = [];
   let whole = Object.keys(payload).every((key) => Object.hasOwn(fields, key));
   for (const [key, [label, say]] of Object.entries(fields)) {
@@ -159,7 +166,7 @@ export function entrySentence(kind: string, payload: unknown, reader: Reader): s
   if (!isRecord(payload) || !Object.hasOwn(FIELDS, kind)) return '';
   const parts: string[] = [];
   const after: string[] = [];
-  for (const [key, [label, say, inline = 'alone']] of Object.entries(FIELDS[kind as OperationKind])) {
+  for (const [key, [label, say, inline = 'alone']] of Object.entries(FIELDS[kind as EntryKind])) {
     const value = payload[key];
     if (inline === 'silent' || value === undefined || (value === null && !TOLD_NULL.has(`${kind}.${key}`))) continue;
     const said = say(value, reader, payload);

@@ -9,7 +9,7 @@ export { course, fanAhead, fanDays, limitDates, type CoursePoint } from './cours
 export { extraEnergyToday, lostToday, monthlyLoss, sumOf, timesPrice, type UnitStanding } from './fleet-cost';
 export { fitFleet } from './fit-fleet';
 export { extraKwh, ownLimits, type OwnLimits } from './own-limits';
-export { DEFAULT_SHOP_RULES, readShopRules, type ShopRules } from './shop-rules';
+export { DEFAULT_POLICY_ON_FILE, readPolicy, type PolicyOnFile } from './policy-on-file';
 export { decide, ENDED, type Decision, type TaskOnFile } from './decide';
 export { estimateOnFile, estimateVisit, type EstimatedReading, type ReadingToEstimate } from './estimate-visit';
 export { visitConsequences, type VisitOutcome } from './visit-consequences';

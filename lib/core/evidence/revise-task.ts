@@ -3,7 +3,7 @@ import { reviseCoilRule, reviseInspectionRule, type Bounds, type CoilEvidence, t
 import { COIL_CLEANING, learningTask, looksAt } from '../tasks';
 import type { UnitBelief } from './beliefs';
 import { extraKwh, type OwnLimits } from './own-limits';
-import type { ShopRules } from './shop-rules';
+import type { PolicyOnFile } from './policy-on-file';
 import type { Hyper } from '../fouling';
 
 /** A task as it stands after the visit was written down: `lastDoneOn` is already the visit's date when it was done there. */
@@ -31,10 +31,10 @@ export function dueNow(task: Pick<TaskFile, 'rule' | 'anchor' | 'anchorDate' | '
 
 /** Money enters by the kitchen's own price and the machine's own energy, where both are known. */
 export function settingsFor(
-  rules: ShopRules,
+  rules: PolicyOnFile,
   own: OwnLimits | null,
   pricePerKwh: number | null,
-): Omit<ShopRules, 'energyCostPerDayPerLnK'> & { energyCostPerDayPerLnK: number | ((deposit: number) => number) } {
+): Omit<PolicyOnFile, 'energyCostPerDayPerLnK'> & { energyCostPerDayPerLnK: number | ((deposit: number) => number) } {
   const priced = own !== null && own.kwhPerDay.length > 0 && pricePerKwh !== null;
   return {
     ...rules,
@@ -47,7 +47,7 @@ export function reviseTask(
   task: TaskFile,
   belief: UnitBelief,
   own: OwnLimits | null,
-  rules: ShopRules,
+  rules: PolicyOnFile,
   hyper: Hyper,
   preferredWeekday: Weekday | null,
 ): TaskRevision | null {
@@ -72,6 +72,7 @@ export function reviseTask(
     ...frame,
     task: kind,
     looks: belief.evidence.looks,
+    ...(looksAt(kind) === 'ice' ? { broken: belief.evidence.broken } : {}),
     posterior: belief.failures[looksAt(kind)],
   });
 }

@@ -4,7 +4,7 @@ import { kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
 import { decide, type Decision, type TaskOnFile, type VisitNews } from './decide';
 import { ownLimits, type OwnLimits } from './own-limits';
 import { returnsAfter, type FoundAgain, type ReturnOnFile, type ReturnVisit } from './return-visits';
-import type { ShopRules } from './shop-rules';
+import type { PolicyOnFile } from './policy-on-file';
 import type { UnitFile } from './unit-file';
 
 /** A kitchen as one visit leaves it: everything that is needed to work out what follows, loaded once. */
@@ -30,7 +30,7 @@ export type VisitOutcome = {
 };
 
 /** Everything that follows from a closed visit, worked out at once and without touching anything. */
-export function visitConsequences(kitchen: KitchenAfterVisit, fleet: FleetBelief, rules: ShopRules): VisitOutcome {
+export function visitConsequences(kitchen: KitchenAfterVisit, fleet: FleetBelief, rules: PolicyOnFile): VisitOutcome {
   const { visit, files, tasks } = kitchen;
   const outcome: VisitOutcome = { beliefs: [], decisions: [], cleanedBefore: [], met: [], again: [], goBack: [] };
   // The kitchen's other units hear the news too.

@@ -80,6 +80,7 @@ const GRANTS = {
   'manage:people': ['owner'],
   'manage:shop': ['owner'],
   'read:messages': ['owner', 'dispatcher'],
+  'send:report': ['owner', 'dispatcher'],
   'look-up:refrigerant': ['owner', 'dispatcher', 'technician'],
   'read:refrigerant-book': ['owner', 'dispatcher'],
   'write:refrigerant-book': ['owner', 'dispatcher'],

@@ -1,13 +1,13 @@
 import { blankUnit } from '../equipment/unit-fields';
 import { stands } from '../entries/newer';
-import type { Operation, Payloads } from '../entries/entries';
+import type { Entry, Payloads } from '../entries/entries';
 import type { Entries, UnitOnFile, VisitOnFile } from './state';
 
 /**
  * A visit as the tablet shows it: what the office told, with the operations it has not heard of laid over it in order.
  * The office applies the same operations to the same end.
  */
-export function foldVisit(onFile: VisitOnFile, operations: readonly Operation[]): VisitOnFile {
+export function foldVisit(onFile: VisitOnFile, operations: readonly Entry[]): VisitOnFile {
   let visit = onFile;
   for (const op of operations) if (op.visitId === visit.id) visit = step(visit, op);
   return visit;
@@ -25,7 +25,7 @@ function placed<E>(list: readonly At<E>[], incoming: At<E>, same: (a: At<E>) => 
 const added = <E extends { id: string }>(list: readonly E[], entry: E): E[] => [...list.filter((e) => e.id !== entry.id), entry];
 const without = <E extends { id: string }>(list: readonly E[], id: string): E[] => list.filter((e) => e.id !== id);
 
-function step(visit: VisitOnFile, op: Operation): VisitOnFile {
+function step(visit: VisitOnFile, op: Entry): VisitOnFile {
   const e = visit.entries;
   const withEntries = (change: Partial<Entries>): VisitOnFile => ({ ...visit, entries: { ...e, ...change } });
   switch (op.kind) {

@@ -1,4 +1,4 @@
-import type { OperationResult } from '../entries/entries';
+import type { EntryResult } from '../entries/entries';
 import type { Me, VisitOnFile } from './state';
 
 /** Why the rest of a batch was left: the device sends it again, from `lastSeq + 1`. */
@@ -11,7 +11,7 @@ export type Stop =
   | 'office_older'
   | 'unexpected';
 
-export type SyncReply = { results: OperationResult[]; lastSeq: number; stopped: Stop | null };
+export type SyncReply = { results: EntryResult[]; lastSeq: number; stopped: Stop | null };
 
 export type RoundReply = {
   /** The office's clock as it answered. */

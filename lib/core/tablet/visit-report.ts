@@ -1,4 +1,5 @@
 import type { Estimate } from '../condenser/types';
+import type { TripCause } from '../findings/trip-causes';
 import type { FindingPhase, Outcome, ReadingValues, UnitEventKind } from '../entries/entries';
 import type { Aspect, Grade } from '../findings/grades';
 import type { JobState } from '../jobs/states';
@@ -41,17 +42,17 @@ export type UnitReport = {
   name: string;
   archived: boolean;
   outcome: Pick<OutcomeEntry, 'outcome' | 'reason'> | null;
-  tasks: { id: string; label: string; outcome: 'planned' | 'done' | 'not_done'; reason: string }[];
+  tasks: { id: string; kind: string; label: string; outcome: 'planned' | 'done' | 'not_done'; reason: string }[];
   findings: FindingReport[];
   readings: ReadingReport[];
   photos: PhotoReport[];
   followUps: { id: string; number: number; what: string; state: JobState }[];
-  events: { id: string; kind: UnitEventKind; note: string }[];
+  events: { id: string; kind: UnitEventKind; note: string; cause: TripCause | null }[];
   parts: PartReport[];
   foodWarnings: FoodWarningReport[];
 };
 
-export type OperationReport = {
+export type EntryReport = {
   id: string;
   what: string;
   by: string;
@@ -94,5 +95,5 @@ export type VisitReport = {
   notRevised: boolean;
   units: UnitReport[];
   changes: RuleChangeReport[];
-  operations: OperationReport[];
+  operations: EntryReport[];
 };

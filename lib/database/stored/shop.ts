@@ -20,5 +20,5 @@ export const STORED_COMPRESSOR_MAP = stored<CompressorMap>(
   z.object({ massFlow: ten, power: ten, units: z.enum(['F_lb_per_h', 'C_kg_per_s']), ratedSuperheatK: n }),
 );
 
-/** What the shop has set of its policy. `readShopRules` fills it up, and lets one damaged value fall back alone. */
+/** What the shop has set of its policy. `readPolicy` fills it up, and lets one damaged value fall back alone. */
 export const STORED_POLICY = stored<Record<string, unknown>>('policy', 1, z.record(z.string(), z.unknown()));

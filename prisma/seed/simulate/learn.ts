@@ -1,7 +1,7 @@
 import { conditionsOf } from '../../../lib/core/condenser/from-record';
 import { instantOf, toDay, todayIn, type LocalDate } from '../../../lib/core/calendar';
 import {
-  DEFAULT_SHOP_RULES, estimateVisit, fitFleet, kitchenBeliefs, returnCause, visitConsequences,
+  DEFAULT_POLICY_ON_FILE, estimateVisit, fitFleet, kitchenBeliefs, returnCause, visitConsequences,
   type Decision, type FindingFact, type FleetBelief, type ReadingToEstimate, type ReturnOnFile, type ReturnVisit, type TaskOnFile, type UnitBelief, type UnitFile, type VisitOutcome,
 } from '../../../lib/core/evidence'; // prettier-ignore
 import { seenAt } from '../../../lib/core/findings/seen';
@@ -35,7 +35,7 @@ export class Learning {
   private readonly files = new Map<SimUnit, File>();
   private readonly doneOn = new Map<string, LocalDate[]>();
   private readonly random: RandomStream;
-  private readonly rules = DEFAULT_SHOP_RULES;
+  private readonly rules = DEFAULT_POLICY_ON_FILE;
 
   constructor(private readonly world: World) {
     this.random = new RandomStream(world.seed, 'learning');
@@ -51,6 +51,8 @@ export class Learning {
           findings: [],
           readings: [],
           trips: [],
+          washed: [],
+          changes: [],
         });
   }
 
@@ -219,7 +221,7 @@ export class Learning {
       })),
     );
     if (out.unitEvents.some((e) => e.visitId === visitId && e.unitId === file.unitId && e.kind === 'high_pressure_trip'))
-      file.trips.push(date);
+      file.trips.push({ on: date, cause: null });
   }
 
   /** Fits what the fleet has taught by a date, as the shop does now and then. */

@@ -1,11 +1,11 @@
 import type { Aspect, Grade } from '@/lib/core/findings/grades';
 import { randomUUID } from 'node:crypto';
 import type { Actor } from '@/lib/core/people/access';
-import { OPERATION_VERSION, type OperationKind, type OperationResult, type Payloads } from '@/lib/core/tablet';
+import { ENTRY_VERSION, type EntryKind, type EntryResult, type Payloads } from '@/lib/core/tablet';
 import type { Db } from '@/lib/database/client';
-import { applyOperations } from '@/lib/features/tablet/verbs/apply-operations';
+import { applyEntries } from '@/lib/features/tablet/verbs/apply-entries';
 import { readRound } from '@/lib/features/tablet/verbs/round';
-import type { OperationEnvelope } from '@/lib/schemas/entries';
+import type { EntryEnvelope } from '@/lib/schemas/entries';
 import { haveOneUnit, visitRow, visitTaskRow } from '../../support/factories';
 
 export const MORNING = new Date('2026-11-25T15:00:00Z');
@@ -30,13 +30,13 @@ export class Tablet {
     return { userId: this.person.id, name: this.person.name, role: this.person.role ?? ('technician' as const), sessionId: randomUUID() };
   }
 
-  make<K extends OperationKind>(visitId: string, kind: K, payload: Payloads[K], over: Partial<OperationEnvelope> = {}): OperationEnvelope {
+  make<K extends EntryKind>(visitId: string, kind: K, payload: Payloads[K], over: Partial<EntryEnvelope> = {}): EntryEnvelope {
     this.clock = new Date(this.clock.getTime() + 60_000);
     return {
       id: randomUUID(),
       seq: ++this.seq,
       kind,
-      version: OPERATION_VERSION,
+      version: ENTRY_VERSION,
       visitId,
       madeAt: this.clock.toISOString(),
       basedOn: this.basedOn.toISOString(),
@@ -45,8 +45,8 @@ export class Tablet {
     };
   }
 
-  send(operations: OperationEnvelope[], now = new Date(this.clock.getTime() + 60_000), actor: Actor = this.actor) {
-    return applyOperations(
+  send(operations: EntryEnvelope[], now = new Date(this.clock.getTime() + 60_000), actor: Actor = this.actor) {
+    return applyEntries(
       { db: this.db, actor, now },
       { device: { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' }, sentAt: now.toISOString(), operations },
     );
@@ -62,7 +62,7 @@ export class Tablet {
 }
 
 /** What the office alone is asked about an entry: the tablet was told that it is filed, and nothing else. */
-export async function officeTold(db: Db, answer: OperationResult | undefined): Promise<string> {
+export async function officeTold(db: Db, answer: EntryResult | undefined): Promise<string> {
   if (answer?.outcome !== 'applied' || answer.note !== '') throw new Error(`the tablet was told: ${answer?.outcome} ${answer?.note}`);
   const filed = await db.operation.findUniqueOrThrow({ where: { id: answer.id } });
   return filed.outcome === 'conflict' ? (filed.detail as { note: string }).note : '';

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { expect, it } from 'vitest';
-import { foldVisit, jobsUnsaid, type Operation } from '@/lib/core/tablet';
+import { foldVisit, jobsUnsaid, type Entry } from '@/lib/core/tablet';
 import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
 import { useDatabase } from '@/tests/support/database';
 import { jobRow } from '@/tests/support/factories';
@@ -48,12 +48,12 @@ it('a visit brings its jobs, and takes what became of each as it closes', async 
     say(price.id, 'needs_quote'),
     say(anyway.id, 'found_right'),
   ];
-  expect(jobsUnsaid(foldVisit(told, entries as Operation[])).map((j) => j.what)).toEqual(['Drips']);
+  expect(jobsUnsaid(foldVisit(told, entries as Entry[])).map((j) => j.what)).toEqual(['Drips']);
   const answers = await tablet.send([...entries, say(silent.id, 'needs_part')]);
   expect(answers.results.map((r) => r.outcome)).toEqual([...entries.map(() => 'applied'), 'rejected']);
   expect((await stateOf(warm.id)).state).toBe('booked');
   const [after] = await visitsOnFile(db, [visit.id], null);
-  expect(after?.entries.jobOutcomes).toEqual(foldVisit(told, entries as Operation[]).entries.jobOutcomes);
+  expect(after?.entries.jobOutcomes).toEqual(foldVisit(told, entries as Entry[]).entries.jobOutcomes);
 
   const closing = await tablet.send([
     ...tasks.map((t) => tablet.make(visit.id, 'task.not_done', { taskId: t.id, reason: 'No time' })),

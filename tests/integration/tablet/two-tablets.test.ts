@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { OperationKind, Payloads } from '@/lib/core/tablet';
-import type { OperationEnvelope } from '@/lib/schemas/entries';
+import type { EntryKind, Payloads } from '@/lib/core/tablet';
+import type { EntryEnvelope } from '@/lib/schemas/entries';
 import { isRefusal } from '@/lib/features/tablet/verbs/is-refusal';
 import { useDatabase } from '../../support/database';
 import { finding, haveVisit, MORNING, Tablet } from './a-tablet';
@@ -11,14 +11,14 @@ const PNG = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwA
 const minutes = (n: number) => new Date(MORNING.getTime() + n * 60_000);
 
 /** Two tablets that know nothing of one another answer, the first at five, the second at nine minutes past. */
-async function bothAnswer<K extends OperationKind>(
+async function bothAnswer<K extends EntryKind>(
   kind: (n: 0 | 1) => [K, (given: { unitId: string; taskId: string }) => Payloads[K]],
   arriving: 'in order' | 'late',
 ) {
   const { db } = database;
   const { visit, unit, person, coil } = await haveVisit(db);
   const tablets = [new Tablet(db, person), new Tablet(db, person)] as const;
-  const made = ([0, 1] as const).map((n): [Tablet, OperationEnvelope] => {
+  const made = ([0, 1] as const).map((n): [Tablet, EntryEnvelope] => {
     const [k, payload] = kind(n);
     return [
       tablets[n],
@@ -108,7 +108,7 @@ describe('two people who write the same thing down', () => {
       ['part.use', { unitId, what: 'Fan clip', quantity: 2 }],
       ['follow_up.add', { unitId, what: 'New door gasket', urgency: 'next', note: '' }],
       ['food_warning.add', { unitId, boxK: 281.5, toldTo: 'Ines Halloran', toldAt: at, note: '' }],
-      ['event.add', { unitId, kind: 'high_pressure_trip', at, note: 'Twice at noon' }],
+      ['event.add', { unitId, kind: 'high_pressure_trip', at, note: 'Twice at noon', cause: null }],
     ] as const;
   const rows = async (db: Parameters<typeof haveVisit>[0], visitId: string) => [
     await db.partUsed.count({ where: { visitId } }),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { entryWords } from '@/app/(tablet)/round/_lib/entry-words';
 import { fahrenheitToKelvin } from '@/lib/core/measures';
-import { OPERATION_VERSION, type Operation, type OperationKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
+import { ENTRY_VERSION, type Entry, type EntryKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
 
 const AT = '2026-11-25T16:05:00.000Z';
 const visit = {
@@ -13,12 +13,8 @@ const about = {
   unitName: (id: string) => (id === 'u1' ? 'Fry line' : 'a unit'),
   me: { temperatureUnit: 'F', pressureUnit: 'psig', massUnit: 'oz' } as const,
 };
-const said = <K extends OperationKind>(
-  kind: K,
-  payload: Payloads[K],
-  of: Parameters<typeof entryWords>[1] = about,
-  version = OPERATION_VERSION,
-) => entryWords({ id: 'e1', seq: 1, kind, version, visitId: 'v1', madeAt: AT, basedOn: AT, payload } as Operation, of);
+const said = <K extends EntryKind>(kind: K, payload: Payloads[K], of: Parameters<typeof entryWords>[1] = about, version = ENTRY_VERSION) =>
+  entryWords({ id: 'e1', seq: 1, kind, version, visitId: 'v1', madeAt: AT, basedOn: AT, payload } as Entry, of);
 
 const READING: Payloads['reading.add'] = {
   unitId: 'u1',
@@ -58,7 +54,10 @@ describe('what an entry says', () => {
     [said('follow_up.add', { unitId: 'u1', what: 'New gasket', urgency: 'next', note: '' }), 'Fry line: New gasket, at the next visit'],
     [said('job.outcome', { jobId: 'gone', outcome: 'needs_part', note: 'Fan motor' }), 'a job that is not on this tablet, needs a part. Fan motor'],
     [said('food_warning.add', { unitId: 'u1', boxK: fahrenheitToKelvin(47), toldTo: 'Ines', toldAt: AT, note: '' }), 'Fry line: 47 °F, told to Ines, at 09:05'],
-    [said('event.add', { unitId: 'u1', kind: 'high_pressure_trip', at: AT, note: 'Twice' }), 'Fry line: high-pressure trip, 09:05. Twice'],
+    [
+      said('event.add', { unitId: 'u1', kind: 'high_pressure_trip', at: AT, note: 'Twice', cause: 'fan' }),
+      'Fry line: high-pressure trip, behind it: condenser fan, 09:05. Twice',
+    ],
     [said('entry.strike', { what: 'follow_up', entryId: 'e0', why: 'Entered by mistake' }), 'a follow-up. Entered by mistake'],
   ])('%s', (words, expected) => expect(words).toEqual(expected)); // prettier-ignore
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { typedLines } from '@/lib/core/entries/words';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
-import { OPERATION_LABEL, type Payloads } from '@/lib/core/tablet';
+import { ENTRY_LABEL, type Payloads } from '@/lib/core/tablet';
 
 const unitId = '0b3c8a52-0000-4000-8000-000000000001';
 const reader = {
@@ -38,11 +38,11 @@ const EVERY: { [K in keyof Payloads]: Payloads[K] } = {
   'follow_up.add': { unitId, what: 'New gasket', urgency: 'quote', note: '' },
   'job.outcome': { jobId: unitId, outcome: 'needs_part', note: 'Fan motor' },
   'food_warning.add': { unitId, boxK: 285.93, toldTo: 'Chef', toldAt: at, note: '' },
-  'event.add': { unitId, kind: 'fan_replaced', at, note: 'Old one seized' },
   'sealed.step': {
     recordId: '0b3c8a52-0000-4000-8000-000000000008', unitId, step: 'recover', skippedWhy: '', certificateId: null, overruledBy: 'R. Boss', overruledWhy: 'Course is next week', note: 'Slow',
     work: { step: 'recover', cylinderId: null, cylinderWords: 'grey one', startKg: 5, endKg: 5.2, levelPaGauge: -80_000, recoveredFor: 'reclaim' },
   },
+  'event.add': { unitId, kind: 'fan_replaced', at, note: 'Old one seized', cause: null },
   'entry.strike': { what: 'part', entryId: unitId, why: 'Wrong unit' },
   'visit.close': { leftAt: at, taskIds: [unitId] },
 }; // prettier-ignore
@@ -57,7 +57,7 @@ describe('an entry in words', () => {
   });
 
   it('knows every kind of entry', () => {
-    expect(Object.keys(EVERY).sort()).toEqual(Object.keys(OPERATION_LABEL).sort());
+    expect(Object.keys(EVERY).sort()).toEqual(Object.keys(ENTRY_LABEL).sort());
   });
 
   it('tells a reading as it was typed, and converts what was not sent as typed', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_SHOP_RULES, heldWords, readShopRules, returnVisits } from '@/lib/core/evidence';
-import { PolicyForm, rulesFromForm } from '@/lib/schemas/policy';
+import { DEFAULT_POLICY_ON_FILE, heldWords, readPolicy, returnVisits } from '@/lib/core/evidence';
+import { PolicyForm, policyFromForm } from '@/lib/schemas/policy';
 import { on } from './unit-file';
 
 const found = (aspect: 'coil' | 'ice' | 'drain', grade: string, phase: 'found' | 'left' = 'found') => ({
@@ -30,13 +30,13 @@ describe('return visits', () => {
 
 describe('the shop’s policy', () => {
   it('is what the program brings where nothing, or something broken, is on file', () => {
-    expect(readShopRules(null)).toEqual(DEFAULT_SHOP_RULES);
-    expect(readShopRules({ risk: 'much', limits: [], ownLimits: { coolingLost: 0.2 }, cleaningCost: 75 })).toEqual({
-      ...DEFAULT_SHOP_RULES,
+    expect(readPolicy(null)).toEqual(DEFAULT_POLICY_ON_FILE);
+    expect(readPolicy({ risk: 'much', limits: [], ownLimits: { coolingLost: 0.2 }, cleaningCost: 75 })).toEqual({
+      ...DEFAULT_POLICY_ON_FILE,
       cleaningCost: 75,
     });
     const older = { maxWeeks: { coil_cleaning: 30 } };
-    expect(readShopRules(older).maxWeeks).toEqual({ ...DEFAULT_SHOP_RULES.maxWeeks, coil_cleaning: 30 });
+    expect(readPolicy(older).maxWeeks).toEqual({ ...DEFAULT_POLICY_ON_FILE.maxWeeks, coil_cleaning: 30 });
   });
 
   const form = {
@@ -46,6 +46,8 @@ describe('the shop’s policy', () => {
     discharge: '215',
     degrees: 'F',
     cleaningCost: '80',
+    deepCleaningCost: '200',
+    comebackCost: '150',
     inspectionCost: '25',
     failureCost: '900',
     hiddenFailureCostPerDay: '15',
@@ -55,6 +57,7 @@ describe('the shop’s policy', () => {
     coil_cleaning: '52',
     drain_inspection: '26',
     evaporator_inspection: '26',
+    lateDays: '4',
     returnWithinDays: '7',
     cleanFindings: '2',
   };
@@ -65,14 +68,13 @@ describe('the shop’s policy', () => {
   };
 
   it('takes percents and degrees as they are typed', () => {
-    const rules = rulesFromForm(DEFAULT_SHOP_RULES, PolicyForm.parse(typed({})));
+    const rules = policyFromForm(DEFAULT_POLICY_ON_FILE, PolicyForm.parse(typed({})));
     expect(rules).toMatchObject({ risk: 0.1, cleaningCost: 80, ownLimits: { coolingLost: 0.08 } });
     expect(rules.ownLimits.dischargeK).toBeCloseTo(374.82, 2);
-    expect(rulesFromForm(DEFAULT_SHOP_RULES, PolicyForm.parse(typed({ degrees: 'C', discharge: '100' }))).ownLimits.dischargeK).toBeCloseTo(
-      373.15,
-      2,
-    );
-    expect(readShopRules(JSON.parse(JSON.stringify(rules)))).toEqual(rules);
+    expect(
+      policyFromForm(DEFAULT_POLICY_ON_FILE, PolicyForm.parse(typed({ degrees: 'C', discharge: '100' }))).ownLimits.dischargeK,
+    ).toBeCloseTo(373.15, 2);
+    expect(readPolicy(JSON.parse(JSON.stringify(rules)))).toEqual(rules);
   });
 
   it('says beside the field what cannot be', () => {

@@ -29,6 +29,7 @@ const GRANTED = {
   'manage:people':       ['yes', '-',        '-'],
   'manage:shop':         ['yes', '-',        '-'],
   'read:messages':       ['yes', 'yes',      '-'],
+  'send:report':         ['yes', 'yes',      '-'],
   'look-up:refrigerant': ['yes', 'yes',      'yes'],
   'read:refrigerant-book': ['yes', 'yes',    '-'],
   'write:refrigerant-book': ['yes', 'yes',   '-'],

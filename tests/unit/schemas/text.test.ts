@@ -13,6 +13,8 @@ const AS_TYPED = new Set([
   'SetUp.password',
   'ChangePassword.password',
   'ChangePassword.current',
+  'ProveIt.password',
+  'ChoosePassword.password',
 ]);
 
 const BAD = 'Ann\r\nBcc: x@y.example\u0000\u001b\u2028\u202e\u{1F9CA}\ud800';

@@ -1,13 +1,13 @@
 import { expect, it } from 'vitest';
 import { countUnread } from '@/app/(tablet)/round/_lib/answers';
-import type { Operation } from '@/lib/core/tablet';
-import type { KeptOperation } from '@/lib/tablet/database';
+import type { Entry } from '@/lib/core/tablet';
+import type { KeptEntry } from '@/lib/tablet/database';
 
-const kept = (change: Partial<KeptOperation>): KeptOperation => ({
+const kept = (change: Partial<KeptEntry>): KeptEntry => ({
   id: 'a',
   visitId: 'v1',
   seq: 1,
-  op: {} as Operation,
+  op: {} as Entry,
   outcome: null,
   note: '',
   ...change,

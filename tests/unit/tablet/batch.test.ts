@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import type { Operation } from '@/lib/core/tablet';
+import type { Entry } from '@/lib/core/tablet';
 import { BATCH, batchLength } from '@/lib/tablet/batch';
 
-const ops = (n: number, characters = 10) => Array.from({ length: n }, () => ({ payload: 'x'.repeat(characters) }) as unknown as Operation);
+const ops = (n: number, characters = 10) => Array.from({ length: n }, () => ({ payload: 'x'.repeat(characters) }) as unknown as Entry);
 
 it.each([
   ['none', ops(0), 0],

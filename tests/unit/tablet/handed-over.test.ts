@@ -1,19 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { handedOverIn, NOTHING_HANDED_OVER, onlyHere } from '@/app/(tablet)/round/_lib/handed-over';
 import { unsentWords } from '@/app/(tablet)/round/_lib/unsent-words';
-import type { Operation } from '@/lib/core/tablet';
-import type { KeptOperation } from '@/lib/tablet/database';
+import type { Entry } from '@/lib/core/tablet';
+import type { KeptEntry } from '@/lib/tablet/database';
 
-const kept = (id: string, seq: number, filed = false): KeptOperation => ({
+const kept = (id: string, seq: number, filed = false): KeptEntry => ({
   id,
   seq,
   visitId: 'v1',
-  op: { id, seq } as Operation,
+  op: { id, seq } as Entry,
   ...(filed ? {} : { waiting: 1 as const }),
   outcome: filed ? 'applied' : null,
   note: '',
 });
-const tablet = (operations: KeptOperation[], pictures: string[] = []) => ({
+const tablet = (operations: KeptEntry[], pictures: string[] = []) => ({
   operations: new Map(operations.map((k) => [k.id, k])),
   photos: pictures.map((id) => ({ id, visitId: 'v1', problem: '' })),
 });

@@ -1,13 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  foldVisit,
-  hasWork,
-  OPERATION_VERSION,
-  type Operation,
-  type OperationKind,
-  type Payloads,
-  type VisitOnFile,
-} from '@/lib/core/tablet';
+import { foldVisit, hasWork, ENTRY_VERSION, type Entry, type EntryKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
 import { aVisit } from './support/office';
 
 const AT = '2026-11-25T16:30:00.000Z';
@@ -31,17 +23,17 @@ const WRITTEN: Omit<Payloads, 'unit.add' | 'entry.strike'> = {
   'job.outcome': { jobId: 'j1', outcome: 'done', note: '' },
   'food_warning.add': { unitId: 'u1', boxK: 281, toldTo: 'Ines', toldAt: AT, note: '' },
   'sealed.step': { recordId: 'r1', unitId: 'u1', step: 'open', work: null, skippedWhy: 'Ports', certificateId: null, overruledBy: '', overruledWhy: '', note: '' },
-  'event.add': { unitId: 'u1', kind: 'note', at: AT, note: 'Humming' },
+  'event.add': { unitId: 'u1', kind: 'note', at: AT, note: 'Humming', cause: null },
 }; // prettier-ignore
 
-const entry = <K extends OperationKind>(kind: K, payload: Payloads[K], id = 'e1') =>
-  ({ id, seq: 1, kind, version: OPERATION_VERSION, visitId: 'v1', madeAt: AT, basedOn: AT, payload }) as Operation;
+const entry = <K extends EntryKind>(kind: K, payload: Payloads[K], id = 'e1') =>
+  ({ id, seq: 1, kind, version: ENTRY_VERSION, visitId: 'v1', madeAt: AT, basedOn: AT, payload }) as Entry;
 
 describe('work on a visit', () => {
   it('is not there on one nobody touched', () => expect(hasWork(untouched)).toBe(false));
 
   it.each(Object.entries(WRITTEN))('is there after one %s', (kind, payload) =>
-    expect(hasWork(foldVisit(untouched, [entry(kind as OperationKind, payload as never)]))).toBe(true),
+    expect(hasWork(foldVisit(untouched, [entry(kind as EntryKind, payload as never)]))).toBe(true),
   );
 
   it('is gone once the only entry is taken back', () => {

@@ -1,8 +1,8 @@
 import 'fake-indexeddb/auto';
 import { IDBFactory, IDBObjectStore } from 'fake-indexeddb';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
-import { CHUNK_BYTES, type Operation, type Payloads } from '@/lib/core/tablet';
-import type { Database, KeptOperation } from '@/lib/tablet/database';
+import { CHUNK_BYTES, type Entry, type Payloads } from '@/lib/core/tablet';
+import type { Database, KeptEntry } from '@/lib/tablet/database';
 import { makeHandover, takeIn } from '@/lib/tablet/handover';
 import { OfficeError, officeOverHttp } from '@/lib/tablet/office';
 import { handTo, holder } from '@/lib/tablet/people';
@@ -233,9 +233,9 @@ describe('the tablet’s own storage', () => {
       replaces: null,
     });
     const db = t.database as Database;
-    const kept = (await db.get('operations', id)) as KeptOperation;
+    const kept = (await db.get('operations', id)) as KeptEntry;
     const { phase: _, replaces: __, ...old } = kept.op.payload as Payloads['finding.set'];
-    await db.put('operations', { ...kept, op: { ...kept.op, version: 1, payload: old } as unknown as Operation });
+    await db.put('operations', { ...kept, op: { ...kept.op, version: 1, payload: old } as unknown as Entry });
     await t.reload();
     expect(t.snapshot.visits[0]?.entries.findings[0]).toMatchObject({ id, phase: 'found', grade: 'matted' });
     await t.sync();

@@ -1,11 +1,23 @@
 'use client';
 
 import { Button, ButtonLink } from '../../../_ui/button';
-import { Field, FormErrors, TextArea } from '../../../_ui/field';
+import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-words/languages';
+import { Check } from '../../../_ui/check';
+import { Field, FormErrors, Select, TextArea } from '../../../_ui/field';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { addCustomer, saveCustomer } from '../actions';
 
-type Customer = { id: string; version: number; name: string; contactName: string; email: string; phone: string; notes: string };
+type Customer = {
+  id: string;
+  version: number;
+  name: string;
+  contactName: string;
+  email: string;
+  phone: string;
+  notes: string;
+  language: Language;
+  sendsReports: boolean;
+};
 
 export function CustomerForm({ customer }: { customer?: Customer }) {
   const { form, error, busy } = useActionForm(customer ? saveCustomer : addCustomer);
@@ -30,6 +42,19 @@ export function CustomerForm({ customer }: { customer?: Customer }) {
         <Field label="Phone" name="phone" type="tel" defaultValue={customer?.phone} error={error('phone')} autoComplete="off" />
       </div>
       <Field label="E-mail" name="email" type="email" defaultValue={customer?.email} error={error('email')} autoComplete="off" />
+      <Select
+        label="Writes and reads"
+        name="language"
+        options={LANGUAGES.map((value) => ({ value, label: LANGUAGE_LABEL[value] }))}
+        defaultValue={customer?.language ?? 'en'}
+        error={error('language')}
+        hint="Reports and their letters are written in it."
+      />
+      <Check
+        name="sendsReports"
+        defaultChecked={customer?.sendsReports}
+        label="Send the report of each visit by itself, half an hour after it is closed"
+      />
       <TextArea label="Notes" name="notes" defaultValue={customer?.notes} error={error('notes')} />
       <div className="flex gap-2">
         <Button look="primary" type="submit" disabled={busy}>

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
-import { OPERATION_LABEL, type OperationKind } from '@/lib/core/tablet';
+import { ENTRY_LABEL, type EntryKind } from '@/lib/core/tablet';
 import { State } from '@/app/_ui/state';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { EntryTyped } from './entry-typed';
@@ -29,8 +29,7 @@ export function EntryQuestion({
       <div>
         <h3 id={heading}>
           <State shape={e.outcome === 'rejected' ? 'late' : 'ask'} tone={e.settled ? 'soft' : 'alarm'}>
-            {OPERATION_LABEL[e.kind as OperationKind] ?? e.kind}:{' '}
-            {e.outcome === 'rejected' ? 'could not be filed' : 'filed with a question'}
+            {ENTRY_LABEL[e.kind as EntryKind] ?? e.kind}: {e.outcome === 'rejected' ? 'could not be filed' : 'filed with a question'}
           </State>
         </h3>
         {place ? (

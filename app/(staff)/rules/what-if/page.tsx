@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { shopRules } from '@/lib/features/evidence/reads/fouling';
+import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
@@ -10,7 +10,7 @@ import { WhatIfForm } from '../_components/what-if-form';
 export const metadata: Metadata = { title: 'What if' };
 
 export default definePage('overrule:rules', async ({ db, actor }) => {
-  const [shop, rules, units] = await Promise.all([shopSettings(db), shopRules(db), unitsOf(db, actor.userId)]);
+  const [shop, rules, units] = await Promise.all([shopSettings(db), policyOnFile(db), unitsOf(db, actor.userId)]);
   return (
     <>
       <Trail items={[{ href: '/rules', label: 'Rule changes' }]} />

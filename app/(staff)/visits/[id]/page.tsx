@@ -59,7 +59,14 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
             {visit.cancelReason ? ` · ${visit.cancelReason}` : ''}
           </>
         }
-        actions={can(actor, 'read:visit') ? <ButtonLink href={`/week/${visit.id}`}>Booking</ButtonLink> : null}
+        actions={
+          can(actor, 'send:report') ? (
+            <>
+              <ButtonLink href={`/visits/${visit.id}/report`}>Report for the customer</ButtonLink>
+              <ButtonLink href={`/week/${visit.id}`}>Booking</ButtonLink>
+            </>
+          ) : null
+        }
       />
       <div className="flex flex-col gap-6">
         {visit.notRevised ? <ReviseAgain visitId={visit.id} allowed={can(actor, 'write:rules')} /> : null}

@@ -1,4 +1,4 @@
-import { OPERATION_LABEL } from '@/lib/core/tablet';
+import { ENTRY_LABEL } from '@/lib/core/tablet';
 import { leaveOnPurpose } from '../_lib/leave-on-purpose';
 import { useSnapshot, useTablet } from '../_lib/tablet-context';
 import { unsentWords } from '../_lib/unsent-words';
@@ -51,7 +51,7 @@ export function EntriesPage() {
           {waiting.map((k) => (
             <li key={k.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
               <span>
-                <b>{OPERATION_LABEL[k.op.kind]}</b>{' '}
+                <b>{ENTRY_LABEL[k.op.kind]}</b>{' '}
                 <span className="text-soft">
                   {place(k.visitId)}, {moment(k.op.madeAt)}
                 </span>

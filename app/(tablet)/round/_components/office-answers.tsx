@@ -1,5 +1,5 @@
-import { OPERATION_LABEL, type Operation, type VisitOnFile } from '@/lib/core/tablet';
-import type { KeptOperation } from '@/lib/tablet/database';
+import { ENTRY_LABEL, type Entry, type VisitOnFile } from '@/lib/core/tablet';
+import type { KeptEntry } from '@/lib/tablet/database';
 import { unread } from '../_lib/answers';
 import { entryWords } from '../_lib/entry-words';
 import { useSnapshot, useTablet } from '../_lib/tablet-context';
@@ -21,7 +21,7 @@ export function OfficeAnswers({ visitId }: { visitId?: string }) {
 }
 
 /** `elsewhere`: not on its visit, so it is said where it belongs. */
-function Answer({ kept, elsewhere }: { kept: KeptOperation; elsewhere: boolean }) {
+function Answer({ kept, elsewhere }: { kept: KeptEntry; elsewhere: boolean }) {
   const tablet = useTablet();
   const me = useSnapshot((s) => s.me);
   const operations = useSnapshot((s) => s.operations);
@@ -36,7 +36,7 @@ function Answer({ kept, elsewhere }: { kept: KeptOperation; elsewhere: boolean }
     >
       <p className="min-w-[14rem] flex-1">
         <b className="text-alarm">
-          {OPERATION_LABEL[op.kind]}: {kept.outcome === 'rejected' ? 'not taken by the office.' : 'in the office, with a question.'}
+          {ENTRY_LABEL[op.kind]}: {kept.outcome === 'rejected' ? 'not taken by the office.' : 'in the office, with a question.'}
         </b>{' '}
         {kept.note}
         {typed ? (
@@ -52,11 +52,11 @@ function Answer({ kept, elsewhere }: { kept: KeptOperation; elsewhere: boolean }
 }
 
 /** A unit put on file on the spot that the office did not take. */
-function nameOfNew(operations: ReadonlyMap<string, KeptOperation>, unitId: string): string | undefined {
+function nameOfNew(operations: ReadonlyMap<string, KeptEntry>, unitId: string): string | undefined {
   for (const { op } of operations.values()) if (op.kind === 'unit.add' && op.payload.unitId === unitId) return op.payload.name;
 }
 
-function placeOf(op: Operation, visit: VisitOnFile): string {
+function placeOf(op: Entry, visit: VisitOnFile): string {
   const unitId =
     'unitId' in op.payload
       ? op.payload.unitId

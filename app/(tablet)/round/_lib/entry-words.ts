@@ -1,6 +1,6 @@
 import { timeAt } from '@/lib/core/calendar/at-offset';
 import { entrySentence } from '@/lib/core/entries/words';
-import { measureUnitsOf, upgradedEntry, type Me, type Operation, type VisitOnFile } from '@/lib/core/tablet';
+import { measureUnitsOf, upgradedEntry, type Me, type Entry, type VisitOnFile } from '@/lib/core/tablet';
 
 /** The visit is not there any more where the tablet has let go of it. */
 type About = {
@@ -10,7 +10,7 @@ type About = {
 };
 
 /** What an entry says, in words enough to write it again; the office words it by the same table. */
-export function entryWords(op: Operation, { visit, unitName, me }: About): string {
+export function entryWords(op: Entry, { visit, unitName, me }: About): string {
   const { kind, payload } = upgradedEntry(op);
   return entrySentence(kind, payload, {
     units: measureUnitsOf(me),

@@ -1,5 +1,5 @@
 import { useCallback, useState } from 'react';
-import type { OperationKind, Payloads } from '@/lib/core/tablet';
+import type { EntryKind, Payloads } from '@/lib/core/tablet';
 import type { KeptPhoto } from '@/lib/tablet/database';
 import { useTablet } from './tablet-context';
 
@@ -8,11 +8,7 @@ export function useWrite(visitId: string) {
   const tablet = useTablet();
   const [busy, setBusy] = useState(false);
   const write = useCallback(
-    async <K extends OperationKind>(
-      kind: K,
-      payload: Payloads[K],
-      photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>,
-    ): Promise<boolean> => {
+    async <K extends EntryKind>(kind: K, payload: Payloads[K], photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>): Promise<boolean> => {
       setBusy(true);
       try {
         await tablet.write(visitId, kind, payload, photo);

@@ -1,5 +1,5 @@
 import 'server-only';
-import { OPERATION_LABEL, type OperationKind } from '../../../core/tablet';
+import { ENTRY_LABEL, type EntryKind } from '../../../core/tablet';
 import type { Tx } from '../../../database/client';
 
 type Entry = { visitId: string | null; detail: unknown; payload: unknown };
@@ -63,7 +63,7 @@ export async function aboutEntries(db: Tx, entries: readonly Entry[]) {
 }
 
 function entryName({ kind, payload }: { kind: string; payload: unknown }): string {
-  const label = OPERATION_LABEL[kind as OperationKind] ?? kind;
+  const label = ENTRY_LABEL[kind as EntryKind] ?? kind;
   const what = field(payload, 'what') ?? field(payload, 'note');
   return typeof what === 'string' && what !== '' ? `${label}: ${what}` : label;
 }

@@ -21,7 +21,7 @@ import type { TaskShown, UnitEvidenceShown, VisitShown } from '../../../core/evi
 import { cyclePicture, headPicture } from '../../../core/evidence/pictures';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { unitFiles, visitDate } from './findings-history';
-import { fleetBelief, kitchenPosteriors, shopRules } from './fouling';
+import { fleetBelief, kitchenPosteriors, policyOnFile } from './fouling';
 import type { Tx } from '../../../database/client';
 
 const SHOWN_VISITS = 40;
@@ -33,7 +33,7 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
   const kitchen = await db.kitchen.findUniqueOrThrow({ where: { id: file.kitchenId } });
   const today = todayIn(kitchen.timeZone, now.getTime());
   const fleet = await fleetBelief(db);
-  const rules = await shopRules(db);
+  const rules = await policyOnFile(db);
   const neighbours = await kitchenPosteriors(db, file.kitchenId, fleet.fouling.modelVersion);
   const [belief] = kitchenBeliefs([file], fleet, neighbours);
   if (!belief) return null;

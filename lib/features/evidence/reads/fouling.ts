@@ -1,6 +1,6 @@
 import 'server-only';
 import { DEFAULT_HYPER, type FoulingPosterior } from '../../../core/fouling';
-import { DEFAULT_SHOP_RULES, readShopRules, type FleetBelief, type ShopRules } from '../../../core/evidence';
+import { DEFAULT_POLICY_ON_FILE, readPolicy, type FleetBelief, type PolicyOnFile } from '../../../core/evidence';
 import { STORED_FLEET_BELIEF, STORED_POSTERIOR } from '../../../database/stored/fouling';
 import { STORED_POLICY } from '../../../database/stored/shop';
 import type { Tx } from '../../../database/client';
@@ -16,9 +16,9 @@ export async function fleetBelief(db: Tx): Promise<FleetBelief> {
 }
 
 /** The shop's policy, whole: what was never set is as the program brings it. */
-export async function shopRules(db: Tx): Promise<ShopRules> {
+export async function policyOnFile(db: Tx): Promise<PolicyOnFile> {
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { policy: true } });
-  return shop ? readShopRules(STORED_POLICY.read(shop.policy)) : DEFAULT_SHOP_RULES;
+  return shop ? readPolicy(STORED_POLICY.read(shop.policy)) : DEFAULT_POLICY_ON_FILE;
 }
 
 /** Posteriors on file of a kitchen's units, of one model only: others speak another language. */

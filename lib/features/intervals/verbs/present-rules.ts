@@ -1,7 +1,7 @@
 import 'server-only';
-import type { ShopRules } from '../../../core/evidence';
-import { shopRules } from '../../evidence/reads/fouling';
+import type { PolicyOnFile } from '../../../core/evidence';
+import { policyOnFile } from '../../evidence/reads/fouling';
 import type { ServiceContext } from '../../context';
 
 /** The policy as it is kept. */
-export const presentRules = ({ db }: Pick<ServiceContext, 'db'>): Promise<ShopRules> => shopRules(db);
+export const presentRules = ({ db }: Pick<ServiceContext, 'db'>): Promise<PolicyOnFile> => policyOnFile(db);

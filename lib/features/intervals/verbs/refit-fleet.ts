@@ -3,7 +3,7 @@ import { todayIn } from '../../../core/calendar';
 import { fitFleet, kitchenBeliefs, ownLimits, type UnitFile } from '../../../core/evidence';
 import { groupBy } from '../../../core/numerics/group-by';
 import { unitFiles } from '../../evidence/reads/findings-history';
-import { shopRules } from '../../evidence/reads/fouling';
+import { policyOnFile } from '../../evidence/reads/fouling';
 import { saveBelief, saveFleetBelief } from '../../evidence/verbs/save-belief';
 import { shopTimeZone } from '../../shop/reads/shop';
 import { withinTransaction } from '../../../database/transaction';
@@ -31,7 +31,7 @@ export async function refitFleet({ db, now }: Pick<ServiceContext, 'db' | 'now'>
   );
   const fleet = fitFleet(sample, todayIn(await shopTimeZone(db), now.getTime()));
   await saveFleetBelief(db, fleet, now);
-  const rules = await shopRules(db);
+  const rules = await policyOnFile(db);
   let units = 0;
   await inPieces(kitchens, async (ids) => {
     const files = await unitFiles(db, { kitchenIds: ids });

@@ -3,7 +3,7 @@ import { estimateVisit, visitConsequences, type Decision } from '../../../core/e
 import type { LocalDate, Weekday } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import { unitFiles } from '../../evidence/reads/findings-history';
-import { fleetBelief, shopRules } from '../../evidence/reads/fouling';
+import { fleetBelief, policyOnFile } from '../../evidence/reads/fouling';
 import { returnsOfUnits } from '../../jobs/reads/returns';
 import { tasksToRevise, visitToRevise } from '../reads/rule-changes';
 import { withinTransaction } from '../../../database/transaction';
@@ -47,7 +47,7 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
     const outcome = visitConsequences(
       { files, tasks, visit: news, returns, lookedAt: visit.lookedAt },
       await fleetBelief(tx),
-      await shopRules(tx),
+      await policyOnFile(tx),
     );
     await saveEstimates(tx, estimates);
     const jobIds = await saveConsequences(tx, outcome, { visit, by: actor?.userId ?? null, now });

@@ -1,8 +1,8 @@
 import 'server-only';
 import { cleanPrior } from '../../../core/condenser';
-import { ownLimits, settleFleet, type ShopRules, type WhatIfCoil, type WhatIfFleet } from '../../../core/evidence';
+import { ownLimits, settleFleet, type PolicyOnFile, type WhatIfCoil, type WhatIfFleet } from '../../../core/evidence';
 import { coilsOnFile, type CoilOnFile } from '../../owner/reads/what-if';
-import { shopRules } from '../../evidence/reads/fouling';
+import { policyOnFile } from '../../evidence/reads/fouling';
 import type { ServiceContext } from '../../context';
 
 export type Moved = { unitId: string; unit: string; kitchen: string; from: number; to: number };
@@ -19,9 +19,9 @@ export type WhatIfAnswer = {
 const SHOWN = 12;
 
 /** Where the fleet's coil cleanings settle under the present policy and under another, before anything is saved. */
-export async function whatIf({ db }: Pick<ServiceContext, 'db'>, asked: ShopRules): Promise<WhatIfAnswer> {
+export async function whatIf({ db }: Pick<ServiceContext, 'db'>, asked: PolicyOnFile): Promise<WhatIfAnswer> {
   const { coils, scale } = await coilsOnFile(db);
-  const present = await shopRules(db);
+  const present = await policyOnFile(db);
   const sameLimits = JSON.stringify(present.ownLimits) === JSON.stringify(asked.ownLimits);
   const now = settleFleet(
     coils.map((c) => asAsked(c, present, true)),
@@ -50,7 +50,7 @@ export async function whatIf({ db }: Pick<ServiceContext, 'db'>, asked: ShopRule
   };
 }
 
-function asAsked(c: CoilOnFile, rules: ShopRules, kept: boolean): WhatIfCoil {
+function asAsked(c: CoilOnFile, rules: PolicyOnFile, kept: boolean): WhatIfCoil {
   // The limits on file are those of the present policy; another policy's have to be worked out.
   const own = kept && c.own ? c.own : ownLimits(c.core, c.baseline ?? cleanPrior(c.core), c.conditions, rules.ownLimits);
   const bounds = {

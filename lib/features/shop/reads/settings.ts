@@ -3,7 +3,10 @@ import { STORED_POLICY } from '../../../database/stored/shop';
 import type { Tx } from '../../../database/client';
 
 /** The shop's settings, or null before set-up. */
-export const shopSettings = (db: Tx) => db.shopSettings.findUnique({ where: { id: 1 } });
+export const shopSettings = (db: Tx) => db.shopSettings.findUnique({ where: { id: 1 }, omit: { logoPng: true } });
+
+/** Whether a picture stands at the head of reports. */
+export const hasLogo = async (db: Tx): Promise<boolean> => (await db.shopSettings.count({ where: { id: 1, NOT: { logoPng: null } } })) > 0;
 
 /** Days past due beyond which a task goes to the top of the list. */
 export async function overdueLimit(db: Tx): Promise<number> {

@@ -1,31 +1,31 @@
 import 'server-only';
 import { STORED_ENTRY_DETAIL } from '../../../database/stored/records';
 import { isAppError } from '../../../core/errors';
-import type { Operation, OperationKind, OperationResult, Outcome } from '../../../core/tablet';
+import type { Entry, EntryKind, EntryResult, Outcome } from '../../../core/tablet';
 import type { Prisma, Tx } from '../../../database/client';
 import { attempt } from '../../../database/savepoint';
-import type { OperationEnvelope } from '../../../schemas/entries';
+import type { EntryEnvelope } from '../../../schemas/entries';
 import type { ApplyContext, Handler } from './context';
 import { HANDLERS } from './handlers';
 import { isRefusal, isSlip } from './is-refusal';
 import { officeTime } from './office-time';
-import { readOperation } from './read-operation';
+import { readEntry } from './read-entry';
 import type { VisitDesk } from './visit-desk';
 
 export type Maker = { userId: string; name: string };
-export type FiledOperation = Prisma.OperationCreateManyInput;
+export type FiledEntry = Prisma.OperationCreateManyInput;
 
 const twinOf = (same: { twin?: string } | null): string | undefined => same?.twin;
 
 /** What a tablet is told of an entry on file: a question that is the office's alone is none of the tablet's. */
-export function answerTo(filed: { id: string; outcome: Outcome; detail?: unknown }): OperationResult {
+export function answerTo(filed: { id: string; outcome: Outcome; detail?: unknown }): EntryResult {
   const { note = '', told } = STORED_ENTRY_DETAIL.readOrNull(filed.detail) ?? {};
   if (told === undefined) return { id: filed.id, outcome: filed.outcome, note };
   return { id: filed.id, outcome: told ? 'conflict' : 'applied', note: told };
 }
 
 /** These change what the next entry must know of the visit. */
-const CHANGES_VISIT: ReadonlySet<OperationKind> = new Set(['visit.start', 'visit.close', 'signature.set']);
+const CHANGES_VISIT: ReadonlySet<EntryKind> = new Set(['visit.start', 'visit.close', 'signature.set']);
 
 /**
  * Applies one operation inside the caller's transaction and says how to file it. What cannot be applied is filed as
@@ -38,15 +38,15 @@ export async function applyOne(
   maker: Maker,
   deviceId: string,
   desk: VisitDesk,
-  envelope: OperationEnvelope,
+  envelope: EntryEnvelope,
   now: Date,
-): Promise<{ result: OperationResult; row: FiledOperation; slip: unknown }> {
+): Promise<{ result: EntryResult; row: FiledEntry; slip: unknown }> {
   const { at, correctedBy } = officeTime(envelope, now);
   const notes: string[] = [];
   const chores: string[] = [];
   let same: { twin?: string } | null = null;
   const refused = await attempt(db, async () => {
-    const op = readOperation(envelope);
+    const op = readEntry(envelope);
     const { visit, notes: first } = await desk.visit(op.visitId);
     notes.push(...first);
     const ctx: ApplyContext = {
@@ -62,7 +62,7 @@ export async function applyOne(
       chore: (words) => chores.push(words),
       same: (twin) => (same = twin ? { twin } : {}),
     };
-    await (HANDLERS[op.kind] as Handler<Operation['kind']>)(ctx, op as never);
+    await (HANDLERS[op.kind] as Handler<Entry['kind']>)(ctx, op as never);
     if (visit.status === 'done' && op.kind !== 'visit.close' && !same) chores.unshift('It came in after the visit was closed.');
     if (CHANGES_VISIT.has(op.kind)) desk.changed(op.visitId);
   });
@@ -77,7 +77,7 @@ export async function applyOne(
         ? refused.message
         : 'The office could not file this entry. It is kept as you wrote it.';
   const onFile = await desk.exists(envelope.visitId);
-  const row: FiledOperation = {
+  const row: FiledEntry = {
     id: envelope.id,
     deviceId,
     userId: maker.userId,

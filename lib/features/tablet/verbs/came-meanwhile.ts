@@ -1,5 +1,5 @@
 import 'server-only';
-import type { OperationKind } from '../../../core/tablet';
+import type { EntryKind } from '../../../core/tablet';
 import type { ApplyContext } from './context';
 
 /** A batch that was being taken in while the round was told. */
@@ -11,7 +11,7 @@ const SLACK_MS = 120_000;
  */
 export async function cameMeanwhile(
   { db, visit, deviceId, basedOn }: ApplyContext,
-  kinds: readonly OperationKind[],
+  kinds: readonly EntryKind[],
   about?: { taskId: string } | { unitId: string } | { jobId: string },
 ): Promise<boolean> {
   const [of] = Object.entries(about ?? {});

@@ -1,5 +1,5 @@
 import 'server-only';
-import { stands, type Operation, type OperationKind } from '../../../core/tablet';
+import { stands, type Entry, type EntryKind } from '../../../core/tablet';
 import type { Tx } from '../../../database/client';
 
 /** A visit as the operation finds it, its row locked. */
@@ -36,8 +36,8 @@ export type ApplyContext = {
   same: (twin?: string) => void;
 };
 
-export type Of<K extends OperationKind> = Extract<Operation, { kind: K }>;
-export type Handler<K extends OperationKind> = (ctx: ApplyContext, op: Of<K>) => Promise<void>;
+export type Of<K extends EntryKind> = Extract<Entry, { kind: K }>;
+export type Handler<K extends EntryKind> = (ctx: ApplyContext, op: Of<K>) => Promise<void>;
 
 /**
  * Whether an entry stands over what another said before it. What one tablet wrote later always replaces what it wrote

@@ -1,5 +1,5 @@
 import 'server-only';
-import type { OperationKind } from '../../../core/tablet';
+import type { EntryKind } from '../../../core/tablet';
 import type { Handler } from './context';
 import { followUpAdd } from './kinds/follow-up-add';
 import { findingSet } from './kinds/finding-set';
@@ -13,7 +13,7 @@ import { unitOutcome } from './kinds/unit-outcome';
 import { visitClose } from './kinds/visit-close';
 import { visitStart } from './kinds/visit-start';
 
-export const HANDLERS: { [K in OperationKind]: Handler<K> } = {
+export const HANDLERS: { [K in EntryKind]: Handler<K> } = {
   'visit.start': visitStart,
   'finding.set': findingSet,
   'reading.add': readingAdd,

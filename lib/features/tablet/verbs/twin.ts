@@ -1,6 +1,6 @@
 import 'server-only';
 import { STORED_ENTRY_DETAIL } from '../../../database/stored/records';
-import type { OperationKind, Payloads } from '../../../core/tablet';
+import type { EntryKind, Payloads } from '../../../core/tablet';
 import type { ApplyContext } from './context';
 
 const plain = (text: string) => text.trim().toLowerCase().replace(/\s+/g, ' ');
@@ -24,7 +24,7 @@ const ALIKE: { [K in keyof Sayings]: (a: Sayings[K], b: Sayings[K]) => boolean }
  * Another tablet's entry that says the same, came to the office after the refresh that this one is based on, and still
  * stands: two people who work side by side each write it down. Its row stands for both.
  */
-export async function twinOf<K extends keyof Sayings & OperationKind>(
+export async function twinOf<K extends keyof Sayings & EntryKind>(
   { db, visit, deviceId, basedOn }: ApplyContext,
   kind: K,
   payload: Sayings[K],

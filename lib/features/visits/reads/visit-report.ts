@@ -1,7 +1,7 @@
 import 'server-only';
 import { STORED_ENTRY_DETAIL, STORED_QUESTIONED } from '../../../database/stored/records';
 import { STORED_ESTIMATE } from '../../../database/stored/estimate';
-import { OPERATION_LABEL, type OperationKind } from '../../../core/tablet';
+import { ENTRY_LABEL, type EntryKind } from '../../../core/tablet';
 import type { VisitReport } from '../../../core/tablet/visit-report';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { groupBy } from '../../../core/numerics/group-by';
@@ -96,7 +96,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
       outcome: visit.outcomes.find((o) => o.unitId === u.id) ?? null,
       tasks: visit.tasks
         .filter((t) => t.unitId === u.id)
-        .map((t) => ({ id: t.id, label: t.task.kind.label, outcome: t.outcome, reason: t.reason })),
+        .map((t) => ({ id: t.id, kind: t.task.kindKey, label: t.task.kind.label, outcome: t.outcome, reason: t.reason })),
       findings: (findings.get(u.id) ?? []).map((f) => ({
         id: f.id,
         aspect: f.aspect,
@@ -120,7 +120,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
       })),
       photos: photos.get(u.id) ?? [],
       followUps: followUps.filter((f) => f.unitId === u.id).map((f) => ({ id: f.id, number: f.number, what: f.what, state: f.state })),
-      events: unitEvents.filter((e) => e.unitId === u.id).map((e) => ({ id: e.id, kind: e.kind, note: e.note })),
+      events: unitEvents.filter((e) => e.unitId === u.id).map((e) => ({ id: e.id, kind: e.kind, note: e.note, cause: e.cause })),
       parts: parts.filter((p) => p.unitId === u.id),
       foodWarnings: foodWarnings.filter((w) => w.unitId === u.id),
     })),
@@ -137,7 +137,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
       const detail = STORED_ENTRY_DETAIL.read(o.detail);
       return {
         id: o.id,
-        what: OPERATION_LABEL[o.kind as OperationKind] ?? o.kind,
+        what: ENTRY_LABEL[o.kind as EntryKind] ?? o.kind,
         by: by(o.userId),
         device: o.device.name || 'tablet',
         madeAt: o.madeAt.getTime(),

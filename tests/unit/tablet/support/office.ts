@@ -1,5 +1,5 @@
 import { setTimeout as sleep } from 'node:timers/promises';
-import type { Operation, RoundReply, Stop, VisitOnFile } from '@/lib/core/tablet';
+import type { Entry, RoundReply, Stop, VisitOnFile } from '@/lib/core/tablet';
 import { OfficeError, type DeviceName, type Office } from '@/lib/tablet/office';
 
 type Device = { userId: string; lastSeq: number };
@@ -10,7 +10,7 @@ type Device = { userId: string; lastSeq: number };
  */
 export class OfficeInMemory {
   devices = new Map<string, Device>();
-  filed = new Map<string, Operation & { userId: string }>();
+  filed = new Map<string, Entry & { userId: string }>();
   pictures = new Map<string, Set<number>>();
   whole = new Set<string>();
   refuses = new Set<string>();

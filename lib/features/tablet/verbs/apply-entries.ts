@@ -1,9 +1,9 @@
 import 'server-only';
 import type { Actor } from '../../../core/people/access';
-import { OPERATION_VERSION, type OperationResult, type Stop, type SyncReply } from '../../../core/tablet';
+import { ENTRY_VERSION, type EntryResult, type Stop, type SyncReply } from '../../../core/tablet';
 import type { Db, Tx } from '../../../database/client';
-import type { OperationEnvelope, SyncRequest } from '../../../schemas/entries';
-import { answerTo, applyOne, type FiledOperation } from './apply-one';
+import type { EntryEnvelope, SyncRequest } from '../../../schemas/entries';
+import { answerTo, applyOne, type FiledEntry } from './apply-one';
 import { lockDevice, type LockedDevice } from './device';
 import { storable } from './storable';
 import { VisitDesk } from './visit-desk';
@@ -15,7 +15,7 @@ type Ctx = { db: Db; actor: Actor; now: Date; onUnexpected?: (error: unknown) =>
  * that cannot be filed undoes only itself; if the transaction is lost the device sends all of it again.
  * @throws AppError not_allowed
  */
-export async function applyOperations(ctx: Ctx, request: SyncRequest): Promise<SyncReply> {
+export async function applyEntries(ctx: Ctx, request: SyncRequest): Promise<SyncReply> {
   const reply = await ctx.db.$transaction(
     async (tx) => {
       // A broken rule is to be the entry's fault, told at once, not the whole batch's at its end.
@@ -43,12 +43,12 @@ async function tiePictures(db: Db, ids: readonly string[]): Promise<void> {
     await db.$executeRaw`UPDATE "Photo" p SET "fileId" = f.id FROM "StoredFile" f WHERE f.sha256 = p.sha256 AND p."fileId" IS NULL AND p.id = ANY(${[...ids]}::uuid[])`;
 }
 
-async function takeIn(tx: Tx, ctx: Ctx, device: LockedDevice, batch: readonly OperationEnvelope[]): Promise<SyncReply> {
-  const known = new Map<string, OperationResult>();
+async function takeIn(tx: Tx, ctx: Ctx, device: LockedDevice, batch: readonly EntryEnvelope[]): Promise<SyncReply> {
+  const known = new Map<string, EntryResult>();
   for (const o of await tx.operation.findMany({ where: { id: { in: batch.map((e) => e.id) } } })) known.set(o.id, answerTo(o));
   const desk = new VisitDesk(tx, device.userId);
-  const results: OperationResult[] = [];
-  const filed: FiledOperation[] = [];
+  const results: EntryResult[] = [];
+  const filed: FiledEntry[] = [];
   let { lastSeq } = device;
   let stopped: Stop | null = null;
   for (const envelope of batch) {
@@ -86,8 +86,8 @@ async function takeIn(tx: Tx, ctx: Ctx, device: LockedDevice, batch: readonly Op
   return { results, lastSeq, stopped };
 }
 
-function outOfOrder(envelope: OperationEnvelope, lastSeq: number): Stop | null {
+function outOfOrder(envelope: EntryEnvelope, lastSeq: number): Stop | null {
   if (envelope.seq <= lastSeq) return 'renumber';
   if (envelope.seq > lastSeq + 1) return 'gap';
-  return envelope.version > OPERATION_VERSION ? 'office_older' : null;
+  return envelope.version > ENTRY_VERSION ? 'office_older' : null;
 }

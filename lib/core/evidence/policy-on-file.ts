@@ -3,11 +3,11 @@ import { DEFAULT_POLICY, type ShopPolicy } from '../intervals';
 import type { LimitSettings } from './own-limits';
 
 /** The shop's policy as it is kept and edited: plain numbers, and the limits in the machine's own quantities. */
-export type ShopRules = Omit<ShopPolicy, 'energyCostPerDayPerLnK'> & { energyCostPerDayPerLnK: number; ownLimits: LimitSettings };
+export type PolicyOnFile = Omit<ShopPolicy, 'energyCostPerDayPerLnK'> & { energyCostPerDayPerLnK: number; ownLimits: LimitSettings };
 
 // A tenth of the cooling gone on a hot day is where a box in service begins to run warm; 225 °F on the discharge line
 // is the trade's usual limit. Both common practice, from memory, and settings.
-export const DEFAULT_SHOP_RULES: ShopRules = {
+export const DEFAULT_POLICY_ON_FILE: PolicyOnFile = {
   ...DEFAULT_POLICY,
   energyCostPerDayPerLnK: 0.8,
   ownLimits: { coolingLost: 0.1, dischargeK: fahrenheitToKelvin(225) },
@@ -31,11 +31,11 @@ const withNewKinds = (key: string, given: unknown, brought: unknown): unknown =>
   key === 'maxWeeks' && typeof given === 'object' && given !== null && typeof brought === 'object' ? { ...brought, ...given } : given;
 
 /** The policy on file, filled up with what the program brings; a damaged value falls back to its default alone. */
-export function readShopRules(stored: unknown): ShopRules {
+export function readPolicy(stored: unknown): PolicyOnFile {
   const given = (typeof stored === 'object' && stored !== null ? stored : {}) as Record<string, unknown>;
-  const whole = Object.entries(DEFAULT_SHOP_RULES).map(([key, brought]) => {
+  const whole = Object.entries(DEFAULT_POLICY_ON_FILE).map(([key, brought]) => {
     const kept = withNewKinds(key, given[key], brought);
     return [key, alike(kept, brought) ? kept : brought];
   });
-  return Object.fromEntries(whole) as ShopRules;
+  return Object.fromEntries(whole) as PolicyOnFile;
 }

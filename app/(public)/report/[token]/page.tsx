@@ -1,0 +1,44 @@
+import type { Metadata } from 'next';
+import { wordsIn } from '@/lib/core/customer-words';
+import { FOR_CUSTOMERS } from '@/lib/core/reports/units-for-customers';
+import { customerReport } from '@/lib/features/reports/reads/customer-report';
+import { reportByLink } from '@/lib/features/reports/reads/report-link';
+import { definePage } from '@/lib/server/define-page';
+import { countOpening, throttled } from '@/lib/server/customer-links';
+import { ReportPage } from '../../../_ui/report/report-page';
+
+export const metadata: Metadata = { title: 'Service report', robots: { index: false }, referrer: 'no-referrer' };
+
+export default definePage('public', async ({ db, now, params }) => {
+  const token = params.token ?? '';
+  const link = (await throttled('report', 120)) ? null : await reportByLink(db, token, now);
+  const onFile = link && (await customerReport(db, link.visitId, FOR_CUSTOMERS, link.language));
+  if (!link || !onFile) {
+    const { deadLink } = wordsIn('en');
+    return (
+      <main className="mx-auto max-w-xl px-5 py-16">
+        <h1>{deadLink.title}</h1>
+        <p className="mt-4 text-soft">{deadLink.text}</p>
+        <p lang="es" className="mt-4 text-soft">
+          {wordsIn('es').deadLink.text}
+        </p>
+      </main>
+    );
+  }
+  await countOpening(link.id);
+  const say = wordsIn(onFile.report.language);
+  return (
+    <main className="mx-auto max-w-3xl px-5 py-10">
+      <ReportPage
+        report={onFile.report}
+        shop={onFile.shop}
+        pictureAt={(id) => `/report/${token}/pictures/${id}`}
+        actions={
+          <p className="no-print">
+            <a href={`/report/${token}/pdf`}>{say.page.pdf}</a>
+          </p>
+        }
+      />
+    </main>
+  );
+});

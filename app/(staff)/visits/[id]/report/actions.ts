@@ -1,0 +1,18 @@
+'use server';
+
+import { refresh } from 'next/cache';
+import { RevokeReport, SendReport } from '@/lib/schemas/reports';
+import { revokeReport, sendReport } from '@/lib/features/reports/verbs/send-report';
+import { defineFormAction } from '@/lib/server/define-action';
+import { nudge } from '@/lib/server/queue';
+
+export const sendIt = defineFormAction('send:report', SendReport, async (ctx) => {
+  await sendReport(ctx, ctx.input);
+  await nudge('mail');
+  refresh();
+});
+
+export const takeBack = defineFormAction('send:report', RevokeReport, async (ctx) => {
+  await revokeReport(ctx, ctx.input);
+  refresh();
+});

@@ -1,0 +1,74 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { LANGUAGES, type Language } from '@/lib/core/customer-words';
+import { isId } from '@/lib/core/ids/is-id';
+import { FOR_CUSTOMERS } from '@/lib/core/reports/units-for-customers';
+import { customerReport, reportsSent } from '@/lib/features/reports/reads/customer-report';
+import { shopTimeZone } from '@/lib/features/shop/reads/shop';
+import { definePage } from '@/lib/server/define-page';
+import { ReportPage } from '../../../../_ui/report/report-page';
+import { ButtonLink } from '../../../../_ui/button';
+import { PageHead, Sheet } from '../../../../_ui/sheet';
+import { State } from '../../../../_ui/state';
+import { Trail } from '../../../../_ui/trail';
+import { SendForm, TakeBackForm } from './_components/send-form';
+
+export const metadata: Metadata = { title: 'Report for the customer' };
+
+const asLanguage = (text: string | undefined): Language | undefined => LANGUAGES.find((l) => l === text);
+
+export default definePage('send:report', async ({ db, now, params, query }) => {
+  const onFile = isId(params.id) ? await customerReport(db, params.id, FOR_CUSTOMERS, asLanguage(query.language)) : null;
+  if (!onFile) notFound();
+  const [sent, zone] = await Promise.all([reportsSent(db, onFile.visit.id), shopTimeZone(db)]);
+  const at = (d: Date) => `${dayIn(d, zone)}, ${timeIn(d, zone)}`;
+  const { language } = onFile.report;
+  return (
+    <>
+      <Trail items={[{ href: `/visits/${onFile.visit.id}`, label: 'What was found' }]} />
+      <PageHead
+        title="Report for the customer"
+        lead="As the customer reads it. It follows what is on file: put right what is wrong there."
+        actions={<ButtonLink href={`/visits/${onFile.visit.id}/report/pdf?language=${language}`}>As a PDF</ButtonLink>}
+      />
+      <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
+        <Sheet>
+          <ReportPage report={onFile.report} shop={onFile.shop} pictureAt={(id) => `/api/files/${id}`} />
+        </Sheet>
+        <div className="flex flex-col gap-6">
+          <Sheet title="Send it">
+            {onFile.visit.closed ? (
+              <SendForm visitId={onFile.visit.id} email={onFile.customer.email} language={language} />
+            ) : (
+              <p className="text-soft">The visit is not closed yet; its report is not whole.</p>
+            )}
+          </Sheet>
+          <Sheet title="Sent so far">
+            {sent.length === 0 ? <p className="text-soft">Not sent yet.</p> : null}
+            <ul className="flex flex-col gap-3">
+              {sent.map((s) => (
+                <li key={s.id}>
+                  <span className="block">
+                    {at(s.createdAt)}, to {s.toEmail}
+                    {s.sentById ? '' : ', by itself'}
+                  </span>
+                  <State shape={s.openedAt ? 'done' : 'later'} tone="soft">
+                    {s.openedAt ? `Opened ${s.openings === 1 ? 'once' : `${s.openings} times`}, first ${at(s.openedAt)}` : 'Not opened yet'}
+                  </State>
+                  {s.revokedAt ? (
+                    <span className="block text-soft">Taken back {at(s.revokedAt)}.</span>
+                  ) : s.expiresAt <= now ? (
+                    <span className="block text-soft">The link is too old to open.</span>
+                  ) : (
+                    <TakeBackForm id={s.id} sent={at(s.createdAt)} />
+                  )}
+                </li>
+              ))}
+            </ul>
+          </Sheet>
+        </div>
+      </div>
+    </>
+  );
+});

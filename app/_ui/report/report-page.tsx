@@ -1,0 +1,106 @@
+import type { ReactNode } from 'react';
+import { wordsIn } from '@/lib/core/customer-words';
+import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
+
+type Props = { report: CustomerReport; shop: ShopOnReport; pictureAt: (fileId: string) => string; actions?: ReactNode };
+
+/** A visit's report as the customer reads it. Works without script, on a phone and in print. */
+export function ReportPage({ report: r, shop, pictureAt, actions }: Props) {
+  const say = wordsIn(r.language);
+  return (
+    <article lang={r.language} className="flex flex-col gap-8">
+      <header className="flex flex-col gap-3">
+        <div className="flex items-center gap-3">
+          {shop.logo ? (
+            // eslint-disable-next-line @next/next/no-img-element -- the shop's own mark, kept with the shop
+            <img src={`data:image/png;base64,${shop.logo}`} alt="" className="max-h-14 max-w-48" />
+          ) : null}
+          <p className="font-bold text-cold">{shop.name}</p>
+        </div>
+        <p className="text-soft">{say.report}</p>
+        <h1>{r.title}</h1>
+        <p className="max-w-[65ch] text-lg">{r.lead.join(' ')}</p>
+        {actions}
+      </header>
+      {r.work.length > 0 ? (
+        <section>
+          <h2>{say.headings.work}</h2>
+          <ul className="mt-2 flex flex-col gap-2">
+            {r.work.map((w, i) => (
+              <li key={i} className="rounded-lg border border-edge bg-sheet p-3">
+                <b>{w.soon}</b>
+                <span className="block">
+                  {w.unit ? `${w.unit}: ` : ''}
+                  {w.what}
+                </span>
+              </li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
+      {r.food.length > 0 ? (
+        <section>
+          <h2>{say.headings.food}</h2>
+          {r.food.map((line) => (
+            <p key={line} className="mt-1">
+              {line}
+            </p>
+          ))}
+        </section>
+      ) : null}
+      <section className="flex flex-col gap-5">
+        <h2>{say.headings.units}</h2>
+        {r.units.map((u) => (
+          <section key={u.id} className="break-inside-avoid rounded-lg border border-line bg-sheet p-4">
+            <h3>{u.name}</h3>
+            {u.lines.map((line, i) => (
+              <p key={i} className="mt-1">
+                {line}
+              </p>
+            ))}
+            {u.next.map((line) => (
+              <p key={line} className="mt-1 text-soft">
+                {line}
+              </p>
+            ))}
+            {u.photos.before.length + u.photos.after.length > 0 ? (
+              <div className="mt-3 grid grid-cols-2 gap-3">
+                {(['before', 'after'] as const).map((phase) => (
+                  <div key={phase}>
+                    <p className="text-sm font-bold">{say.headings[phase]}</p>
+                    {u.photos[phase].map((id) => (
+                      // eslint-disable-next-line @next/next/no-img-element -- behind the link's own check
+                      <img
+                        key={id}
+                        src={pictureAt(id)}
+                        alt={`${u.name}, ${say.headings[phase].toLowerCase()}`}
+                        className="mt-1 w-full rounded-md"
+                      />
+                    ))}
+                  </div>
+                ))}
+              </div>
+            ) : null}
+          </section>
+        ))}
+      </section>
+      {r.signature.words ? (
+        <figure className="max-w-xs">
+          {r.signature.png ? (
+            // eslint-disable-next-line @next/next/no-img-element -- drawn on the spot, part of the record
+            <img
+              src={`data:image/png;base64,${r.signature.png}`}
+              alt={r.signature.words}
+              className="w-full rounded-md border border-line bg-white"
+            />
+          ) : null}
+          <figcaption className="mt-1 text-soft">{r.signature.words}</figcaption>
+        </figure>
+      ) : null}
+      <footer className="border-t border-line pt-4 text-soft">
+        {shop.words ? <p className="whitespace-pre-line">{shop.words}</p> : null}
+        <p>{[shop.name, shop.phone, shop.email].filter(Boolean).join(' · ')}</p>
+      </footer>
+    </article>
+  );
+}

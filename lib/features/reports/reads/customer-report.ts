@@ -1,0 +1,72 @@
+import 'server-only';
+import type { Language } from '../../../core/customer-words';
+import { toLocalDate } from '../../../core/calendar/date-column';
+import { isOpen } from '../../../core/jobs';
+import type { MeasureUnits } from '../../../core/measures/preferred';
+import { visitForCustomer, type CustomerReport, type ShopOnReport } from '../../../core/reports/visit-for-customer';
+import type { Tx } from '../../../database/client';
+import { visitReport } from '../../visits/reads/visit-report';
+
+export type ReportOnFile = {
+  report: CustomerReport;
+  shop: ShopOnReport;
+  customer: { id: string; name: string; email: string; language: Language };
+  visit: { id: string; kitchen: string; closed: boolean };
+};
+
+/** What a customer gets in hand after this visit, in the customer's language or another. Null when it is not on file. */
+export async function customerReport(db: Tx, visitId: string, units: MeasureUnits, language?: Language): Promise<ReportOnFile | null> {
+  const visit = await visitReport(db, visitId);
+  if (!visit) return null;
+  const [customer, shop, tasks, jobs] = await Promise.all([
+    db.customer.findUniqueOrThrow({ where: { id: visit.kitchen.customer.id } }),
+    db.shopSettings.findUnique({ where: { id: 1 } }),
+    db.task.findMany({
+      where: { active: true, unitId: { in: visit.units.map((u) => u.id) }, unit: { archivedAt: null } },
+      orderBy: [{ dueOn: 'asc' }, { id: 'asc' }],
+      include: { kind: { select: { label: true } }, changes: { where: { visitId, kind: { not: 'held' } }, orderBy: { at: 'asc' } } },
+    }),
+    db.job.findMany({
+      where: { OR: [{ foundVisitId: visitId }, { visitId }, { events: { some: { visitId } } }] },
+      orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+      include: { units: { include: { unit: { select: { name: true } } } } },
+    }),
+  ]);
+  const tongue = language ?? customer.language;
+  const around = {
+    shop: shop?.name ?? '',
+    next: tasks.map((t) => ({
+      unitId: t.unitId,
+      kind: t.kindKey,
+      task: t.kind.label,
+      dueOn: toLocalDate(t.dueOn),
+      rule: t.rule,
+      ruleBefore: t.changes[0]?.fromRule ?? null,
+    })),
+    jobs: jobs
+      .filter((j) => isOpen(j.state))
+      .map((j) => ({ unitNames: j.units.map((u) => u.unit.name), what: j.what, urgency: j.urgency })),
+  };
+  return {
+    report: visitForCustomer(visit, around, tongue, units),
+    shop: {
+      name: shop?.name ?? '',
+      phone: shop?.phone ?? '',
+      email: shop?.email ?? '',
+      words: shop?.reportWords ?? '',
+      logo: shop?.logoPng ? Buffer.from(shop.logoPng).toString('base64') : null,
+    },
+    customer: { id: customer.id, name: customer.name, email: customer.email, language: tongue },
+    visit: { id: visit.id, kitchen: visit.kitchen.name, closed: visit.status === 'done' },
+  };
+}
+
+/** What was sent of a visit, the newest first. */
+export const reportsSent = (db: Tx, visitId: string) =>
+  db.reportSent.findMany({ where: { visitId }, omit: { tokenHash: true }, orderBy: { createdAt: 'desc' } });
+
+/** Pictures of a visit by id of their file, for the paper. */
+export async function picturesOf(db: Tx, ids: string[]): Promise<Map<string, Uint8Array>> {
+  const files = await db.storedFile.findMany({ where: { id: { in: ids } }, select: { id: true, bytes: true } });
+  return new Map(files.map((f) => [f.id, f.bytes]));
+}

@@ -1,0 +1,136 @@
+import sharp from 'sharp';
+import { renderToBuffer } from '@react-pdf/renderer';
+import { extractText, getDocumentProxy } from 'unpdf';
+import { describe, expect, it } from 'vitest';
+import { createElement } from 'react';
+import { ReportPaper } from '@/app/_ui/report/report-paper';
+import { FOR_CUSTOMERS } from '@/lib/core/reports/units-for-customers';
+import { customerReport, reportsSent } from '@/lib/features/reports/reads/customer-report';
+import { noteOpening, pictureByLink, reportByLink } from '@/lib/features/reports/reads/report-link';
+import { paperOfVisit } from '@/lib/features/reports/verbs/open-report';
+import { revokeReport, sendDueReports, sendReport } from '@/lib/features/reports/verbs/send-report';
+import { haveOneUnit, visitRow } from '../../support/factories';
+import { useDatabase } from '../../support/database';
+
+const database = useDatabase();
+const now = new Date('2026-11-27T15:00:00Z');
+const later = (minutes: number) => new Date(now.getTime() + minutes * 60_000);
+const baseUrl = 'https://shop.example';
+
+async function closedVisit(photos = 0) {
+  const { db } = database;
+  const { customer, kitchen, unit, person } = await haveOneUnit(db);
+  await db.customer.update({ where: { id: customer.id }, data: { email: 'owner@lantern.example' } });
+  const visit = await db.visit.create({
+    data: {
+      ...visitRow(kitchen.id, person.id, later(-240), 60),
+      status: 'done',
+      arrivedAt: later(-240),
+      leftAt: later(-190),
+      closedAt: later(-189),
+      nobodyThere: true,
+    },
+  });
+  await db.finding.create({ data: { visitId: visit.id, unitId: unit.id, aspect: 'coil', grade: 'matted', at: later(-230) } });
+  await db.finding.create({ data: { visitId: visit.id, unitId: unit.id, aspect: 'coil', grade: 'bare', phase: 'left', at: later(-200) } });
+  const files: string[] = [];
+  for (let i = 0; i < photos; i++) {
+    const noise = {
+      create: {
+        width: 1600,
+        height: 1200,
+        channels: 3 as const,
+        background: '#888',
+        noise: { type: 'gaussian' as const, mean: 120, sigma: 20 },
+      },
+    };
+    const bytes = new Uint8Array(await sharp(noise).jpeg({ quality: 60 }).toBuffer());
+    const file = await db.storedFile.create({
+      data: { sha256: `${visit.id}${i}`, mime: 'image/jpeg', width: 1600, height: 1200, bytes, thumbnail: bytes.slice(0, 10) },
+    });
+    files.push(file.id);
+    await db.photo.create({
+      data: {
+        id: crypto.randomUUID(),
+        visitId: visit.id,
+        unitId: unit.id,
+        phase: i % 2 ? 'after' : 'before',
+        takenAt: later(-220 + i),
+        sha256: file.sha256,
+        fileId: file.id,
+      },
+    });
+  }
+  return { visit, unit, customer, kitchen, files };
+}
+const token = async () => {
+  const letter = await database.db.outboxMessage.findFirstOrThrow({ where: { kind: 'visit_report' }, orderBy: { createdAt: 'desc' } });
+  return /report\/([\w-]{43})/.exec(letter.text)?.[1] ?? '';
+};
+
+describe('a report sent to a customer', () => {
+  it('opens by its link alone, until it is too old or taken back; what it opens is counted; sent again, the history stays', async () => {
+    const { visit, files } = await closedVisit(1);
+    const other = await closedVisit(1);
+    const ctx = { db: database.db, actor: null, now, baseUrl };
+    await sendReport(ctx, { visitId: visit.id, toEmail: 'owner@lantern.example', language: 'es' });
+    const link = await token();
+    expect(await reportByLink(database.db, link, later(60))).toMatchObject({ visitId: visit.id, language: 'es' });
+    const flipped = `${link[0] === 'A' ? 'B' : 'A'}${link.slice(1)}`;
+    const dead = [flipped, '', 'x'.repeat(43), `${link}a`];
+    for (const bad of dead) expect(await reportByLink(database.db, bad, now)).toBeNull();
+    expect(await reportByLink(database.db, link, later(181 * 24 * 60))).toBeNull();
+    expect(await pictureByLink(database.db, link, files[0] ?? '', now)).not.toBeNull();
+    expect(await pictureByLink(database.db, link, other.files[0] ?? '', now)).toBeNull();
+    const sent = await reportByLink(database.db, link, now);
+    await noteOpening(database.db, sent?.id ?? '', later(5));
+    await noteOpening(database.db, sent?.id ?? '', later(9));
+    await sendReport({ ...ctx, now: later(10) }, { visitId: visit.id, toEmail: 'chef@lantern.example', language: 'en' });
+    await revokeReport({ ...ctx, now: later(11) }, { id: sent?.id ?? '' });
+    expect(await reportByLink(database.db, link, later(12))).toBeNull();
+    expect(await reportByLink(database.db, await token(), later(12))).not.toBeNull();
+    expect((await reportsSent(database.db, visit.id)).map((s) => [s.toEmail, s.openings, s.openedAt, s.revokedAt])).toEqual([
+      ['chef@lantern.example', 0, null, null],
+      ['owner@lantern.example', 2, later(5), later(11)],
+    ]);
+    await expect(revokeReport(ctx, { id: sent?.id ?? '' })).rejects.toMatchObject({ code: 'conflict' });
+  });
+
+  it('goes out by itself once where the customer has it so, half an hour after the closing, whoever else looks', async () => {
+    const { visit, customer } = await closedVisit();
+    await database.db.customer.update({ where: { id: customer.id }, data: { sendsReports: true } });
+    await database.db.visit.update({ where: { id: visit.id }, data: { closedAt: later(-10) } });
+    expect(await sendDueReports({ db: database.db, now, baseUrl })).toBe(0);
+    const both = await Promise.all([1, 2, 3].map(() => sendDueReports({ db: database.db, now: later(25), baseUrl })));
+    expect(both.reduce((a, b) => a + b, 0)).toBe(1);
+    expect(await sendDueReports({ db: database.db, now: later(60), baseUrl })).toBe(0);
+    expect(await reportsSent(database.db, visit.id)).toMatchObject([{ sentById: null, toEmail: 'owner@lantern.example' }]);
+  });
+
+  it('is not sent of a visit that is not closed', async () => {
+    const { visit } = await closedVisit();
+    await database.db.visit.update({ where: { id: visit.id }, data: { status: 'started', closedAt: null } });
+    const sending = sendReport(
+      { db: database.db, actor: null, now, baseUrl },
+      { visitId: visit.id, toEmail: 'a@b.example', language: 'en' },
+    );
+    await expect(sending).rejects.toMatchObject({ code: 'conflict' });
+  });
+});
+
+describe('the paper', () => {
+  it('says what the page says, with its pictures, in few pages', async () => {
+    const { visit } = await closedVisit(4);
+    const onFile = await paperOfVisit({ db: database.db }, visit.id, 'es');
+    const bytes = await renderToBuffer(createElement(ReportPaper, { onFile }) as never);
+    const pdf = await getDocumentProxy(new Uint8Array(bytes));
+    const { text, totalPages } = await extractText(pdf, { mergePages: true });
+    const flat = text.replace(/\s+/g, ' ');
+    const said = [onFile.report.title, ...onFile.report.lead, ...onFile.report.units.flatMap((u) => [u.name, ...u.lines, ...u.next])];
+    for (const sentence of said) expect(flat).toContain(sentence.replace(/\s+/g, ' '));
+    expect(bytes.toString('latin1').match(/\/Subtype \/Image/g)).toHaveLength(4);
+    expect(totalPages).toBeLessThanOrEqual(2);
+    const shown = await customerReport(database.db, visit.id, FOR_CUSTOMERS, 'es');
+    expect(shown?.report).toEqual(onFile.report);
+  });
+});

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { QUOTE_LINE_KINDS, type QuoteLine } from '../core/jobs';
+import { QUOTE_LINE_KINDS } from '../core/jobs';
 import { Ticked, Words } from './fields';
 import { longText, text } from './text';
 import { LocalDateField } from './visits';
@@ -51,28 +51,3 @@ export const AnswerQuote = z.object({
   note: longText().max(500, 'At most 500 characters.').optional().default(''),
 });
 export type AnswerQuote = z.output<typeof AnswerQuote>;
-
-const VERSION = 1;
-const Stored = z.object({
-  v: z.literal(VERSION),
-  lines: z.array(
-    z.object({
-      kind: z.enum(QUOTE_LINE_KINDS),
-      what: text(),
-      partNumber: text(),
-      quantity: z.number(),
-      unit: text(),
-      priceCents: z.int(),
-      taxed: z.boolean(),
-    }),
-  ),
-});
-export type StoredLines = z.output<typeof Stored>;
-
-/** Lines as the database keeps them. */
-export const storedLines = (lines: SaveQuote['lines']): StoredLines => ({
-  v: VERSION,
-  lines: lines.map(({ price, ...line }) => ({ ...line, priceCents: price })),
-});
-/** @throws ZodError where what is stored is no quote of a version we know */
-export const quoteLines = (stored: unknown): (QuoteLine & { partNumber: string })[] => Stored.parse(stored).lines;

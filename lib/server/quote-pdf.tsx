@@ -4,7 +4,6 @@ import { money, QUOTE_LINE_LABEL, quoteSums } from '../core/jobs';
 import { toLocalDate } from '../core/calendar/date-column';
 import { dateWords } from '../core/calendar/when';
 import type { PrintedQuote } from '../features/jobs/reads/quotes';
-import { quoteLines } from '../schemas/quotes';
 
 const s = StyleSheet.create({
   page: { padding: 48, fontFamily: 'Helvetica', fontSize: 10, color: '#1a2126', lineHeight: 1.4 },
@@ -27,8 +26,7 @@ export async function quotePdf(
   shop: Shop,
   photos: readonly { id: string; bytes: Buffer }[],
 ): Promise<Uint8Array<ArrayBuffer>> {
-  const { job } = quote;
-  const lines = quoteLines(quote.lines);
+  const { job, lines } = quote;
   const sums = quoteSums(lines, quote.taxPercent);
   const cash = (cents: number) => money(cents, quote.currency);
   const pdf = await renderToBuffer(

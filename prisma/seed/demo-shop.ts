@@ -8,8 +8,10 @@ import { people } from './shop/people';
 import type { Shop } from './save';
 import { foulingRow } from '../../lib/features/evidence/verbs/save-belief';
 import { Learning } from './simulate/learn';
+import { jobStories } from './simulate/job-stories';
 import { liveThrough, stagger } from './simulate/history';
 import { reviewChanges } from './simulate/owner';
+import { refrigerantBook } from './simulate/refrigerant';
 import { bookAhead } from './simulate/upcoming';
 import { beginWorld, type Out } from './simulate/world';
 
@@ -48,7 +50,9 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
     estimates: learning.estimates,
     fouling,
     ruleChanges: learning.ruleChanges,
+    refrigerant: refrigerantBook(world, seed),
     priors: learning.priors,
+    stories: jobStories(world, now),
   };
   return { shop, out: world.out };
 }

@@ -1,5 +1,6 @@
 import type { Prisma } from '../../lib/database/generated/client';
 import { inPieces } from './in-pieces';
+import type { JobStories } from './simulate/job-stories';
 import type { Out } from './simulate/world';
 
 /** Jobs in the order in which they came up, each with its unit and its history. */
@@ -31,4 +32,14 @@ export async function saveJobs(tx: Prisma.TransactionClient, units: readonly Pri
   await inPieces(rows, (data) => tx.job.createMany({ data }));
   await inPieces(jobs, (data) => tx.jobUnit.createMany({ data: data.map((j) => ({ jobId: j.id, unitId: j.unitId })) }));
   await inPieces(events, (data) => tx.jobEvent.createMany({ data }));
+}
+
+/** What the desk has on its lists, with quotes, parts and a warranty. */
+export async function saveJobStories(tx: Prisma.TransactionClient, { jobs, events, quotes, parts, warranties }: JobStories): Promise<void> {
+  await tx.job.createMany({ data: jobs.map(({ unitId: _, ...job }) => job) });
+  await tx.jobUnit.createMany({ data: jobs.map((j) => ({ jobId: j.id, unitId: j.unitId })) });
+  await tx.jobEvent.createMany({ data: events });
+  await tx.quote.createMany({ data: quotes });
+  await tx.part.createMany({ data: parts });
+  await tx.warranty.createMany({ data: warranties });
 }

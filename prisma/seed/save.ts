@@ -1,6 +1,8 @@
 import type { Prisma, PrismaClient } from '../../lib/database/generated/client';
 import { inPieces } from './in-pieces';
-import { saveJobs } from './save-jobs';
+import type { RefrigerantRows } from './simulate/refrigerant';
+import { saveJobs, saveJobStories } from './save-jobs';
+import type { JobStories } from './simulate/job-stories';
 import type { Out } from './simulate/world';
 
 type Tx = Prisma.TransactionClient;
@@ -17,6 +19,8 @@ export type Shop = {
   fouling: Prisma.UnitFoulingCreateManyInput[];
   ruleChanges: Prisma.RuleChangeCreateManyInput[];
   priors: Prisma.FleetPriorCreateManyInput[];
+  refrigerant: RefrigerantRows;
+  stories: JobStories;
 };
 
 /** Writes the whole shop in one transaction: all of it or nothing. */
@@ -38,11 +42,17 @@ export async function saveShop(db: PrismaClient, shop: Shop, out: Out): Promise<
       await inPieces(out.readings, (data) => tx.reading.createMany({ data }));
       await inPieces(out.unitEvents, (data) => tx.unitEvent.createMany({ data }));
       await saveJobs(tx, shop.units, out);
+      await saveJobStories(tx, shop.stories);
       await inPieces(out.foodWarnings, (data) => tx.foodWarning.createMany({ data }));
       await inPieces(out.parts, (data) => tx.partUsed.createMany({ data }));
       await inPieces(shop.estimates, (data) => tx.estimate.createMany({ data }));
       await inPieces(shop.fouling, (data) => tx.unitFouling.createMany({ data }));
       await inPieces(shop.ruleChanges, (data) => tx.ruleChange.createMany({ data }));
+      await tx.certificate.createMany({ data: shop.refrigerant.certificates });
+      await tx.cylinder.createMany({ data: shop.refrigerant.cylinders });
+      await tx.sealedRecord.createMany({ data: shop.refrigerant.sealedRecords });
+      await tx.sealedStep.createMany({ data: shop.refrigerant.sealedSteps });
+      await tx.cylinderEntry.createMany({ data: shop.refrigerant.cylinderEntries });
       await tx.fleetPrior.createMany({ data: shop.priors });
     },
     { timeout: 120_000, maxWait: 10_000 },

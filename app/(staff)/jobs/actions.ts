@@ -3,10 +3,12 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { EditJob, JobStepTaken, PutOnVisit, TakeCall } from '@/lib/schemas/jobs';
+import { AddWarranty } from '@/lib/schemas/parts';
 import { defineFormAction } from '@/lib/server/define-action';
 import { putOnVisit as put } from '@/lib/features/jobs/verbs/book-job';
 import { editJob as edit } from '@/lib/features/jobs/verbs/edit-job';
 import { takeCall as take } from '@/lib/features/jobs/verbs/take-call';
+import { addWarranty as cover } from '@/lib/features/parts/verbs/save-parts';
 import { takeStep as step } from '@/lib/features/jobs/verbs/take-step';
 
 /** What cannot wait for the next visit goes straight on to who can be there when. */
@@ -22,6 +24,11 @@ export const takeStep = defineFormAction('write:job', JobStepTaken, async (ctx) 
 
 export const editJob = defineFormAction('write:job', EditJob, async (ctx) => {
   await edit(ctx, ctx.input);
+  refresh();
+});
+
+export const addWarranty = defineFormAction('write:job', AddWarranty, async (ctx) => {
+  await cover(ctx, ctx.input);
   refresh();
 });
 

@@ -38,6 +38,7 @@ export default definePage('read:job', async ({ db, now, query }) => {
         }
         actions={
           <>
+            <ButtonLink href="/parts">Parts</ButtonLink>
             <FileLink href="/jobs/export">Quotes as CSV</FileLink>
             <ButtonLink href="/jobs/call" look="primary">
               Take a call

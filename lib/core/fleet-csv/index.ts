@@ -6,7 +6,7 @@ export { allColumns } from './columns';
 export { fold, kitchenKey, type KnownUnit, type OnFile } from './kitchens';
 export { knownUnits, type Known, type PlannedUpdate } from './known';
 export { planFleet, type FleetPlan } from './plan';
-export { guarded, writeRow } from './row';
+export { guarded, unguarded, writeRow } from './row';
 export { columnsIn, template } from './template';
 export {
   emptyRow,

@@ -7,3 +7,4 @@ export * from './repeat-calls';
 export * from './states';
 export * from './steps';
 export * from './urgency-said';
+export * from './part-csv';

@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
 import type { Role } from '@/lib/core/people/access';
-import { quoteByLink } from '@/lib/features/jobs/reads/quotes';
+import { quoteById, quoteByLink } from '@/lib/features/jobs/reads/quotes';
 import { answerQuote } from '@/lib/features/jobs/verbs/answer-quote';
 import { exportQuotes } from '@/lib/features/jobs/verbs/export-quotes';
 import { saveQuote } from '@/lib/features/jobs/verbs/save-quote';
@@ -124,10 +124,8 @@ it('adds up by the database’s word, and is answered only by a name', async () 
 
 it('goes on paper and into a file for the books', async () => {
   const quote = await database.db.quote.findFirstOrThrow({ where: { answer: 'accepted' }, orderBy: { createdAt: 'asc' } });
-  const whole = await database.db.quote.findUniqueOrThrow({
-    where: { id: quote.id },
-    include: { job: { include: { kitchen: { include: { customer: true } }, units: { include: { unit: true } } } } },
-  });
+  const whole = await quoteById(database.db, quote.id);
+  if (!whole) throw new Error('no quote');
   const pdf = await quotePdf(whole, null, []);
   expect(Buffer.from(pdf.slice(0, 5)).toString()).toBe('%PDF-');
   const csv = await exportQuotes({ db: database.db });

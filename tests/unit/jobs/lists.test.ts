@@ -8,6 +8,7 @@ import {
   JOB_URGENCIES,
   listsOf,
   lookedForBy,
+  readParts,
   soonOf,
   STEP_INFO,
   stepsFrom,
@@ -72,5 +73,31 @@ describe('causes', () => {
 
   it('how soon goes from a tablet to a job and back', () => {
     for (const u of URGENCIES) expect(urgencySaid(soonOf(u))).toBe(u);
+  });
+});
+
+describe('a file of parts', () => {
+  const file = (...rows: string[][]) => readParts(rows.map((cells, i) => ({ line: i + 1, cells })));
+
+  it('is read by the names of its columns, in any order', () => {
+    expect(file(['Name', 'Number', 'price', 'in van'], ['Fan motor', 'FM-9', '64.95', '2'], ['Gasket', 'GK', '84', ''])).toEqual({
+      rows: [
+        { number: 'FM-9', name: 'Fan motor', priceCents: 6495, inVan: 2, inShop: 0, warrantyMonths: null },
+        { number: 'GK', name: 'Gasket', priceCents: 8400, inVan: 0, inShop: 0, warrantyMonths: null },
+      ],
+      problems: [],
+    });
+  });
+
+  it('is refused whole, with every line that is wrong', () => {
+    const bad = file(['number', 'name', 'price', 'in shop'], ['A', 'x', 'dear', '1'], ['A', '', '1.5', '-1']);
+    expect(bad.rows).toEqual([]);
+    expect(bad.problems.map((p) => [p.line, p.column])).toEqual([
+      [2, 'price'],
+      [3, 'number'],
+      [3, 'name'],
+      [3, 'in shop'],
+    ]);
+    expect(file(['name'], ['x']).problems.map((p) => p.column)).toEqual(['number', 'price']);
   });
 });

@@ -5,7 +5,6 @@ import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { dateWords, dayIn } from '@/lib/core/calendar/when';
 import { quoteByLink, quotePhotos, type PrintedQuote } from '@/lib/features/jobs/reads/quotes';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { quoteLines } from '@/lib/schemas/quotes';
 import { definePage } from '@/lib/server/define-page';
 import { throttle } from '@/lib/server/throttle';
 import { FileLink } from '../../../_ui/button';
@@ -36,7 +35,7 @@ export default definePage('public', async ({ db, now, params }) => {
   const shop = await shopSettings(db);
   const photos = await quotePhotos(db, quote.photoIds, true);
   const { kitchen } = quote.job;
-  const lines = quoteLines(quote.lines);
+  const { lines } = quote;
   const sums = quoteSums(lines, quote.taxPercent);
   const { currency } = quote;
   return (

@@ -19,6 +19,7 @@ import { EditForm } from './_components/edit-form';
 import { JobHistory } from './_components/job-history';
 import { Quotes } from './_components/quotes';
 import { StepForm } from './_components/step-form';
+import { Warranties } from './_components/warranties';
 import { VisitForm } from './_components/visit-form';
 
 export const metadata: Metadata = { title: 'Job' };
@@ -142,6 +143,7 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
                 }))}
               />
             ) : null}
+            {open ? <Warranties jobId={job.id} units={job.units} /> : null}
             {open ? (
               <EditForm
                 job={{ id: job.id, version: job.version, what: job.what, urgency: job.urgency, unitIds: job.units.map((u) => u.id) }}

@@ -14,6 +14,7 @@ import { overdueLimit } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { lastSettled, unitTrouble } from '@/lib/features/equipment/reads/trouble';
 import { tasksOfUnit, unitPage } from '@/lib/features/equipment/reads/units';
+import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { Facts } from '../../../_ui/facts';
@@ -28,6 +29,7 @@ import { UnitEvidence } from './_components/evidence';
 import { SettledJobs } from './_components/settled-jobs';
 import { Tasks } from './_components/tasks';
 import { Trouble } from './_components/trouble';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
 export const metadata: Metadata = { title: 'Unit' };
 
@@ -66,6 +68,9 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
         lead={`${eq.UNIT_KIND_LABEL[unit.kind]}, ${eq.PLACEMENT_LABEL[unit.placement].toLowerCase()}. Tag ${unit.tag}.`}
         actions={
           <>
+            {can(actor, 'read:fouling') && !off ? (
+              <ButtonLink href={`/units/${unit.id}/choice`}>Clean, repair or replace</ButtonLink>
+            ) : null}
             {can(actor, 'read:refrigerant-book') ? <ButtonLink href={`/units/${unit.id}/refrigerant`}>Refrigerant</ButtonLink> : null}
             {writes && !off ? <ButtonLink href={`/units/${unit.id}/edit`}>Edit unit</ButtonLink> : null}
           </>
@@ -153,6 +158,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             consequence="Its tasks no longer come due. Visits, findings and readings stay, and it can be put back."
           />
         ) : null}
+        {writes ? <ChangeHistory changes={await changesOf(db, 'Unit', unit.id)} timeZone={kitchen.timeZone} /> : null}
       </div>
     </>
   );

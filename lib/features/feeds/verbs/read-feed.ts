@@ -18,7 +18,7 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
       endsAt: { gt: new Date(now.getTime() - PAST_MS) },
     },
     include: {
-      kitchen: true,
+      kitchen: { include: { customer: { select: { name: true } } } },
       technician: { select: { name: true } },
       tasks: { include: { task: { include: { unit: true, kind: true } } } },
     },
@@ -34,7 +34,7 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
       createdAt: v.createdAt,
       cancelled: v.status === 'cancelled',
       location: v.kitchen.address,
-      summary: found.user ? v.kitchen.name : `Refrigeration visit, ${v.technician.name}`,
+      summary: found.user ? titleOf(v.kitchen) : `Refrigeration visit, ${v.technician.name}`,
       description: v.tasks
         .map((t) => `${t.task.unit.name}: ${t.task.kind.label.toLowerCase()}`)
         .sort()
@@ -43,3 +43,7 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
     now,
   );
 }
+
+/** "Fenwick's Fry House, Dock Street"; one name where both are the same. */
+const titleOf = ({ name, customer }: { name: string; customer: { name: string } }) =>
+  name === customer.name ? name : `${customer.name}, ${name}`;

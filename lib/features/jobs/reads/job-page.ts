@@ -3,6 +3,7 @@ import { todayIn } from '../../../core/calendar';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { countsAgainst } from '../../../core/jobs';
 import type { Tx } from '../../../database/client';
+import { STORED_QUOTE } from '../../../database/stored/quotes';
 import { pastWorkBefore } from './past-work';
 
 /** One job with all that is known of it, or null. */
@@ -35,7 +36,7 @@ export async function jobPage(db: Tx, id: string) {
     dueOn: job.dueOn && toLocalDate(job.dueOn),
     units: units.map((u) => ({ ...u, warranties: u.warranties.map((w) => ({ ...w, until: toLocalDate(w.until) })) })),
     events: job.events.map((e) => ({ ...e, by: e.byName || (e.byUserId ? (nameOf.get(e.byUserId) ?? 'someone') : 'the program') })),
-    quotes: job.quotes.map((q) => ({ ...q, validUntil: toLocalDate(q.validUntil) })),
+    quotes: job.quotes.map((q) => ({ ...q, ...STORED_QUOTE.read(q.lines), validUntil: toLocalDate(q.validUntil) })),
     coming: await db.visit.findMany({
       where: { kitchenId: job.kitchenId, status: { in: ['booked', 'started'] } },
       orderBy: { startsAt: 'asc' },
@@ -58,4 +59,3 @@ export async function jobPage(db: Tx, id: string) {
     calledOn,
   };
 }
-export type JobOnPage = NonNullable<Awaited<ReturnType<typeof jobPage>>>;

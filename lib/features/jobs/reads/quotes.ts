@@ -2,6 +2,7 @@ import 'server-only';
 import { todayIn } from '../../../core/calendar';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
+import { STORED_QUOTE } from '../../../database/stored/quotes';
 import { hashToken, looksLikeToken } from '../../links/reads/link-token';
 
 const PRINTED = {
@@ -18,7 +19,10 @@ const PRINTED = {
 } as const;
 
 /** A quote as it is printed, or null. */
-export const quoteById = (db: Tx, id: string) => db.quote.findUnique({ where: { id }, include: PRINTED });
+export async function quoteById(db: Tx, id: string) {
+  const quote = await db.quote.findUnique({ where: { id }, include: PRINTED });
+  return quote && { ...quote, ...STORED_QUOTE.read(quote.lines) };
+}
 export type PrintedQuote = NonNullable<Awaited<ReturnType<typeof quoteById>>>;
 
 /** The quote behind a customer's link; null for one unknown, replaced, or past its date without an answer: nobody hears which. */
@@ -27,7 +31,7 @@ export async function quoteByLink(db: Tx, token: string, now: Date): Promise<Pri
   const quote = await db.quote.findUnique({ where: { tokenHash: hashToken(token) }, include: PRINTED });
   if (!quote?.sentAt || quote.supersededAt) return null;
   const over = toLocalDate(quote.validUntil) < todayIn(quote.job.kitchen.timeZone, now.getTime());
-  return over && !quote.answeredAt ? null : quote;
+  return over && !quote.answeredAt ? null : { ...quote, ...STORED_QUOTE.read(quote.lines) };
 }
 
 /** The pictures of a quote in the order chosen: small ones for a page, whole ones for paper. */
@@ -53,8 +57,11 @@ export const photosToChoose = (db: Tx, kitchenId: string, unitIds: readonly stri
   });
 
 /** Every sent quote with its lines, for a bookkeeping program: the newest first. */
-export const quotesToExport = (db: Tx) =>
-  db.quote.findMany({ where: { sentAt: { not: null } }, orderBy: [{ sentAt: 'desc' }, { id: 'asc' }], include: PRINTED });
-
-/** The shop's parts that are on file, by number. */
-export const partsOnFile = (db: Tx) => db.part.findMany({ where: { archivedAt: null }, orderBy: { number: 'asc' } });
+export async function quotesToExport(db: Tx): Promise<PrintedQuote[]> {
+  const quotes = await db.quote.findMany({
+    where: { sentAt: { not: null } },
+    orderBy: [{ sentAt: 'desc' }, { id: 'asc' }],
+    include: PRINTED,
+  });
+  return quotes.map((q) => ({ ...q, ...STORED_QUOTE.read(q.lines) }));
+}

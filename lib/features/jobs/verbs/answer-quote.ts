@@ -2,11 +2,11 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import { canGo } from '../../../core/jobs';
 import type { Db, Tx } from '../../../database/client';
-import { quoteLines, type AnswerQuote } from '../../../schemas/quotes';
-import { quoteByLink } from '../reads/quotes';
+import type { AnswerQuote } from '../../../schemas/quotes';
+import { quoteByLink, type PrintedQuote } from '../reads/quotes';
 import { goOn } from './go-on';
 
-export const DEAD_QUOTE = 'This link is no longer good. Use the one in the latest message, or phone the shop.';
+const DEAD_QUOTE = 'This link is no longer good. Use the one in the latest message, or phone the shop.';
 
 /**
  * The customer accepts or declines by name, once. Accepted, the job waits for its parts where the list has too few of them,
@@ -42,8 +42,8 @@ export async function answerQuote({ db, now }: { db: Db; now: Date }, input: Ans
 }
 
 /** Whether the list of parts holds fewer than the quote counts on. */
-async function shortOfParts(tx: Tx, stored: unknown): Promise<boolean> {
-  const wanted = quoteLines(stored).filter((l) => l.partNumber !== '');
+async function shortOfParts(tx: Tx, lines: PrintedQuote['lines']): Promise<boolean> {
+  const wanted = lines.filter((l) => l.partNumber !== '');
   const parts = await tx.part.findMany({ where: { number: { in: wanted.map((l) => l.partNumber) } } });
   return wanted.some((l) => {
     const part = parts.find((p) => p.number === l.partNumber);

@@ -5,7 +5,6 @@ import { quoteSums } from '../../../core/jobs';
 import { todayIn } from '../../../core/calendar';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
-import { quoteLines } from '../../../schemas/quotes';
 import { quotesToExport } from '../reads/quotes';
 
 const COLUMNS = [
@@ -20,7 +19,7 @@ export async function exportQuotes({ db }: { db: Tx }): Promise<string> {
   const rows = (await quotesToExport(db)).flatMap((q) => {
     const { kitchen } = q.job;
     const day = (at: Date | null) => (at ? todayIn(kitchen.timeZone, at.getTime()) : '');
-    const lines = quoteLines(q.lines);
+    const { lines } = q;
     const sums = quoteSums(lines, q.taxPercent);
     return lines.map((l, i) => [
       String(q.job.number), String(q.version), guarded(kitchen.customer.name), guarded(kitchen.name), day(q.sentAt), toLocalDate(q.validUntil),

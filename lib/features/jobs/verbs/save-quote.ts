@@ -4,7 +4,8 @@ import { fromLocalDate } from '../../../core/calendar/date-column';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db } from '../../../database/client';
-import { quoteLines, storedLines, type SaveQuote } from '../../../schemas/quotes';
+import { STORED_QUOTE } from '../../../database/stored/quotes';
+import type { SaveQuote } from '../../../schemas/quotes';
 
 /**
  * Writes a job's quote: over the draft where there is one, else as a new version. What was sent stays as it is.
@@ -15,8 +16,8 @@ export async function saveQuote(
   input: SaveQuote,
 ): Promise<{ quoteId: string }> {
   const { jobId, taxPercent, reason } = input;
-  const lines = storedLines(input.lines);
-  const { netCents, taxCents, totalCents } = quoteSums(quoteLines(lines), taxPercent);
+  const lines = input.lines.map(({ price, ...line }) => ({ ...line, priceCents: price }));
+  const { netCents, taxCents, totalCents } = quoteSums(lines, taxPercent);
   return db.$transaction(async (tx) => {
     await tx.$queryRaw`SELECT id FROM "Job" WHERE id = ${jobId}::uuid FOR UPDATE`;
     const job = await tx.job.findUnique({ where: { id: jobId }, include: { quotes: { orderBy: { version: 'desc' }, take: 1 } } });
@@ -28,7 +29,7 @@ export async function saveQuote(
       select: { id: true },
     });
     const words = {
-      lines,
+      lines: STORED_QUOTE.write({ lines }),
       taxPercent,
       netCents,
       taxCents,

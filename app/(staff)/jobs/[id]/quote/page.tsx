@@ -6,9 +6,9 @@ import { ASPECT_LABEL } from '@/lib/core/findings/grades';
 import { isId } from '@/lib/core/ids/is-id';
 import { isOpen } from '@/lib/core/jobs';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
-import { partsOnFile, photosToChoose } from '@/lib/features/jobs/reads/quotes';
+import { photosToChoose } from '@/lib/features/jobs/reads/quotes';
+import { partsOnFile } from '@/lib/features/parts/reads/parts';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { quoteLines } from '@/lib/schemas/quotes';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead } from '../../../../_ui/sheet';
 import { State } from '../../../../_ui/state';
@@ -64,7 +64,7 @@ export default definePage('write:job', async ({ db, now, params }) => {
         draft={
           last
             ? {
-                lines: quoteLines(last.lines),
+                lines: last.lines,
                 taxPercent: last.taxPercent,
                 validUntil: last.validUntil < today ? addDays(today, VALID_DAYS) : last.validUntil,
                 reason: last.reason,

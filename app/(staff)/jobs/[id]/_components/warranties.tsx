@@ -1,0 +1,44 @@
+'use client';
+
+import { dateWords } from '@/lib/core/calendar/when';
+import { Button } from '@/app/_ui/button';
+import { Field, FormErrors, Select } from '@/app/_ui/field';
+import { Saved } from '@/app/_ui/saved';
+import { useActionForm } from '@/app/_ui/use-action-form';
+import { addWarranty } from '../../actions';
+
+type Props = { jobId: string; units: { id: string; name: string; warranties: { id: string; what: string; until: string }[] }[] };
+
+/** Until when somebody else pays for the job's units and their parts. It speaks up before a quote is written. */
+export function Warranties({ jobId, units }: Props) {
+  const { form, error, busy, saved } = useActionForm(addWarranty);
+  if (units.length === 0) return null;
+  return (
+    <details className="rounded-lg border border-line bg-sheet p-4">
+      <summary className="min-h-9 cursor-pointer font-bold text-cold">Warranty</summary>
+      <ul>
+        {units.flatMap((u) =>
+          u.warranties.map((w) => (
+            <li key={w.id}>
+              {u.name}, {w.what}: until {dateWords(w.until)}
+            </li>
+          )),
+        )}
+      </ul>
+      <form {...form} className="mt-3 flex flex-col gap-3">
+        <FormErrors errors={error('')} />
+        <input type="hidden" name="jobId" value={jobId} />
+        <Select label="Unit" name="unitId" options={units.map((u) => ({ value: u.id, label: u.name }))} error={error('unitId')} />
+        <Field id="warranty-what" label="What is covered" name="what" hint="The unit, or which part of it." error={error('what')} />
+        <Field id="warranty-until" label="Until" name="until" type="date" error={error('until')} />
+        <Field id="warranty-note" label="By whom" name="note" error={error('note')} />
+        <div className="flex items-center gap-3">
+          <Button type="submit" disabled={busy}>
+            Add
+          </Button>
+          <Saved when={saved} />
+        </div>
+      </form>
+    </details>
+  );
+}

@@ -1,0 +1,41 @@
+'use client';
+
+import { Button } from '@/app/_ui/button';
+import { Field, FormErrors } from '@/app/_ui/field';
+import { Saved } from '@/app/_ui/saved';
+import { Sheet } from '@/app/_ui/sheet';
+import { useActionForm } from '@/app/_ui/use-action-form';
+import { savePart } from '../actions';
+
+/** A part by its number: a new one, or one whose name, price or count changed. */
+export function PartForm() {
+  const { form, error, busy, saved } = useActionForm(savePart);
+  return (
+    <Sheet title="Put on the list, or change">
+      <form {...form} className="flex flex-col gap-3">
+        <FormErrors errors={error('')} />
+        <Field
+          label="Number"
+          name="number"
+          hint="A number that is there already is changed."
+          error={error('number')}
+          autoComplete="off"
+          required
+        />
+        <Field label="Name" name="name" error={error('name')} autoComplete="off" required />
+        <Field label="Price" name="price" inputMode="decimal" error={error('price')} required />
+        <div className="grid grid-cols-2 gap-3">
+          <Field label="In the van" name="inVan" inputMode="numeric" error={error('inVan')} />
+          <Field label="In the shop" name="inShop" inputMode="numeric" error={error('inShop')} />
+        </div>
+        <Field label="Warranty" unit="months" name="warrantyMonths" inputMode="numeric" error={error('warrantyMonths')} />
+        <div className="flex items-center gap-3">
+          <Button type="submit" look="primary" disabled={busy}>
+            Save
+          </Button>
+          <Saved when={saved} />
+        </div>
+      </form>
+    </Sheet>
+  );
+}

@@ -1,0 +1,17 @@
+'use server';
+
+import { refresh } from 'next/cache';
+import { PartFile, SavePart } from '@/lib/schemas/parts';
+import { defineFormAction } from '@/lib/server/define-action';
+import { importParts, savePart as save } from '@/lib/features/parts/verbs/save-parts';
+
+export const savePart = defineFormAction('write:part', SavePart, async (ctx) => {
+  await save(ctx, ctx.input);
+  refresh();
+});
+
+export const takeInParts = defineFormAction('write:part', PartFile, async (ctx) => {
+  const done = await importParts(ctx, ctx.input.csv);
+  refresh();
+  return done;
+});

@@ -7,12 +7,14 @@ import { dueCounts, zonesOnFile } from '@/lib/features/due/reads';
 import { ruleChanges, unreadChanges } from '@/lib/features/owner/reads/changes';
 import { coilsPastSaving, deadFans, openWork, recurrentDrains } from '@/lib/features/owner/reads/decisions';
 import { foulingKitchens } from '@/lib/features/owner/reads/kitchens';
+import { toLookAtAgain } from '@/lib/features/choices/reads/unit-facts';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../_ui/sheet';
 import { Answers } from './_components/answers';
 import { Decisions } from './_components/decisions';
+import { LookAgain } from './_components/look-again';
 import { KitchenTable } from './_components/kitchen-table';
 
 export const metadata: Metadata = { title: 'Fouling' };
@@ -36,6 +38,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
     zonesOnFile(db, now).then((zones) => dueCounts(db, zones, { booked: true }, limit)),
     zonesOnFile(db, now).then((zones) => dueCounts(db, zones, {}, limit)),
   ]);
+  const again = can(actor, 'decide:unit') ? await toLookAtAgain(db, today) : [];
   const kitchens = found.slice(0, PAGE);
   const currency = shop?.currency ?? 'USD';
   if (kitchens.length === 0)
@@ -75,6 +78,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
         late={{ tasks: due.pastLimit.tasks, days: limit }}
         toDecide={{ failing: coils.length + fans.length + drains.length, changes: unread, late: work.late.length }}
       />
+      <LookAgain list={again} />
       <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 xl:grid-cols-[minmax(0,1fr)_22.5rem]">
         <Sheet
           title="Kitchens by how fast their coils foul"

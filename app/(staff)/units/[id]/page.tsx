@@ -68,6 +68,9 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
         lead={`${eq.UNIT_KIND_LABEL[unit.kind]}, ${eq.PLACEMENT_LABEL[unit.placement].toLowerCase()}. Tag ${unit.tag}.`}
         actions={
           <>
+            {can(actor, 'read:fouling') && !off ? (
+              <ButtonLink href={`/units/${unit.id}/choice`}>Clean, repair or replace</ButtonLink>
+            ) : null}
             {can(actor, 'read:refrigerant-book') ? <ButtonLink href={`/units/${unit.id}/refrigerant`}>Refrigerant</ButtonLink> : null}
             {writes && !off ? <ButtonLink href={`/units/${unit.id}/edit`}>Edit unit</ButtonLink> : null}
           </>

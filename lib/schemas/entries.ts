@@ -1,3 +1,4 @@
+import { TRIP_CAUSES } from '../core/findings/trip-causes';
 import { z } from 'zod';
 import { longText, text } from './text';
 import { GAUGE_GRADES } from '../core/condenser/types';
@@ -125,7 +126,9 @@ export const PAYLOADS = {
     })
     .refine((s) => (s.work !== null) !== (s.skippedWhy !== ''), 'A step was done, or says why it was left out.')
     .refine((s) => s.work === null || s.work.step === s.step, 'What was done belongs to another step.'),
-  'event.add': z.strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: Words }),
+  'event.add': z
+    .strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: Words, cause: z.enum(TRIP_CAUSES).nullable() })
+    .refine((e) => e.cause === null || e.kind === 'high_pressure_trip', 'Only a trip has a cause.'),
   'entry.strike': z.strictObject({ what: z.enum(STRUCK), entryId: Id, why: Reason }),
   'visit.close': z.strictObject({ leftAt: ClockTime, taskIds: z.array(Id).max(2000) }),
 } as const satisfies { [K in EntryKind]: z.ZodType<Payloads[K]> };

@@ -110,7 +110,7 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
     case 'food_warning.add':
       return made(kind, { unitId, boxK: 281, toldTo: 'the cook', toldAt: at, note: '' });
     case 'event.add':
-      return made(kind, { unitId, kind: random.pick(ENTERED_EVENTS), at, note: 'said so' });
+      return made(kind, { unitId, kind: random.pick(ENTERED_EVENTS), at, note: 'said so', cause: null });
     case 'signature.set':
       return made(
         kind,

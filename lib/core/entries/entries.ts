@@ -2,6 +2,7 @@ import type { UnitSent } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
 import type { SealedStep } from '../sealed/steps';
 import type { SealedWork } from '../sealed/work';
+import type { TripCause } from '../findings/trip-causes';
 import type { TaskKey } from '../tasks/kinds';
 import type { ReadingField } from './reading-fields';
 
@@ -10,7 +11,7 @@ import type { ReadingField } from './reading-fields';
  * with its own id, kept there until the office has it, and applied there exactly once. Times are ISO 8601 instants,
  * quantities SI (kelvin, pascal above the local atmosphere, ampere).
  */
-export const ENTRY_VERSION = 4;
+export const ENTRY_VERSION = 5;
 
 export const FINDING_PHASES = ['found', 'left'] as const;
 /** As met on arrival, or as left behind. */
@@ -32,11 +33,23 @@ export const UNIT_EVENT_LABEL = {
   fan_replaced: 'Fan replaced',
   refrigerant_added: 'Refrigerant added',
   note: 'Something else worth keeping',
+  washed_through: 'Coil washed right through',
+  fouls_more: 'More grease or lint from now on',
+  fouls_less: 'Less grease or lint from now on',
 } as const;
 export type UnitEventKind = keyof typeof UNIT_EVENT_LABEL;
 
 /** Those a technician writes down; the rest follows from what is put on file. */
-export const ENTERED_EVENTS = ['high_pressure_trip', 'compressor_replaced', 'fan_replaced', 'refrigerant_added', 'note'] as const;
+export const ENTERED_EVENTS = [
+  'high_pressure_trip',
+  'washed_through',
+  'fouls_more',
+  'fouls_less',
+  'compressor_replaced',
+  'fan_replaced',
+  'refrigerant_added',
+  'note',
+] as const;
 export type EnteredEvent = (typeof ENTERED_EVENTS)[number];
 
 export const URGENCIES = ['now', 'soon', 'next', 'quote'] as const;
@@ -135,7 +148,8 @@ export type Payloads = {
     overruledWhy: string;
     note: string;
   };
-  'event.add': { unitId: string; kind: EnteredEvent; at: string; note: string };
+  /** `cause`: what was behind a trip; null where nobody knows yet, and for everything else. */
+  'event.add': { unitId: string; kind: EnteredEvent; at: string; note: string; cause: TripCause | null };
   /** Takes back an entry that was a slip; the history keeps both. */
   'entry.strike': { what: (typeof STRUCK)[number]; entryId: string; why: string };
   /** `taskIds` are the tasks the device knew of, so that one added meanwhile is not taken for forgotten. */

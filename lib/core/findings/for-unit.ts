@@ -19,15 +19,15 @@ const SIDE_OF: Record<Aspect, Side> = {
   float: 'water',
 };
 
-type Built = { kind: UnitKind; condenserKind: CondenserKind };
+/** What a unit is built as, as far as what there is to look at goes. */
+export type Built = { kind: UnitKind; condenserKind: CondenserKind };
 
-/** Whether a unit of this build has the part at all. */
+/** Whether a unit of this build has the part at all; the database knows the same as `unit_has`. */
 export function has(unit: Built, aspect: Aspect): boolean {
-  const water = unit.condenserKind === 'water_cooled';
-  if (water && SIDE_OF[aspect] === 'high') return false;
-  if (unit.kind === 'remote_condensing_unit') return SIDE_OF[aspect] === 'high';
-  // Ice is what an ice machine's evaporator is for.
-  if (unit.kind === 'ice_machine') return SIDE_OF[aspect] === 'high' || SIDE_OF[aspect] === 'water' || aspect === 'drain';
+  if (SIDE_OF[aspect] === 'high') return unit.condenserKind !== 'water_cooled';
+  if (unit.kind === 'remote_condensing_unit') return false;
+  // An ice machine makes its ice where others must have none; its drain is a drain.
+  if (unit.kind === 'ice_machine') return SIDE_OF[aspect] === 'water' || aspect === 'drain';
   return SIDE_OF[aspect] !== 'water';
 }
 

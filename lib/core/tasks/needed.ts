@@ -1,18 +1,16 @@
 import { ASPECT_LABEL, type Aspect } from '../findings/grades';
-import type { UnitKind } from '../equipment/build';
+import { has, type Built } from '../findings/for-unit';
 import { kindInfo, TASK_KEYS } from './kinds';
 
 type Look = { unitId: string; aspect: string };
 
-/** What a task asks for on a unit of this kind: no more than the unit has. The database holds the same (task_unlooked). */
-export const neededOn = (kindKey: string, unitKind?: UnitKind): readonly Aspect[] =>
-  (kindInfo(kindKey)?.neededBeforeClosing ?? []).filter(
-    (a) => unitKind !== 'remote_condensing_unit' && !(unitKind === 'ice_machine' && a === 'ice'),
-  );
+/** Aspects that a task asks for before it counts: those its unit has, or all while the unit is not at hand. */
+const neededFor = (kindKey: string, unit: Built | undefined): Aspect[] =>
+  (kindInfo(kindKey)?.neededBeforeClosing ?? []).filter((aspect) => !unit || has(unit, aspect));
 
-/** Aspects that a task asks for before it counts, and that carry neither a grade nor a reason. */
-export function unlookedFor(task: { kindKey: string; unitId: string; unitKind?: UnitKind }, looks: readonly Look[]): Aspect[] {
-  const needed = neededOn(task.kindKey, task.unitKind);
+/** Those of them that carry neither a grade nor a reason. */
+export function unlookedFor(task: { kindKey: string; unitId: string }, unit: Built | undefined, looks: readonly Look[]): Aspect[] {
+  const needed = neededFor(task.kindKey, unit);
   return needed.filter((a) => !looks.some((f) => f.unitId === task.unitId && f.aspect === a));
 }
 

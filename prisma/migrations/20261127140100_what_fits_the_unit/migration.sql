@@ -26,11 +26,11 @@ ALTER TABLE "Unit" ADD CONSTRAINT unit_replaces_another CHECK ("replacesId" <> i
 -- The moment of the last backup: tablets keep their pictures until one from after they arrived.
 ALTER TABLE "ShopSettings" ADD COLUMN "backedUpAt" TIMESTAMPTZ;
 
--- No more is asked for than the unit has: a remote condensing unit has no low side, and an ice machine's ice is its work.
-CREATE OR REPLACE FUNCTION task_unlooked(visit uuid, unit uuid, kind text) RETURNS "Aspect"[] LANGUAGE sql STABLE AS $$
-  SELECT array_agg(a) FROM "TaskKind" k, "Unit" u, unnest(k."neededBeforeClosing") a
-  WHERE k.key = task_unlooked.kind AND u.id = task_unlooked.unit
-    AND u.kind <> 'remote_condensing_unit' AND NOT (u.kind = 'ice_machine' AND a = 'ice')
-    AND NOT EXISTS (
-      SELECT 1 FROM "Finding" f WHERE f."visitId" = visit AND f."unitId" = unit AND f.aspect = a AND f."supersededAt" IS NULL)
+-- The same as `has` in lib/core/findings/for-unit.ts: only an ice machine has a water side.
+CREATE OR REPLACE FUNCTION unit_has(kind "UnitKind", condenser "CondenserKind", aspect "Aspect") RETURNS boolean LANGUAGE sql IMMUTABLE AS $$
+  SELECT CASE
+    WHEN aspect IN ('coil', 'condenser_fan') THEN condenser <> 'water_cooled'
+    WHEN kind = 'remote_condensing_unit' THEN false
+    WHEN kind = 'ice_machine' THEN aspect IN ('drain', 'scale', 'float')
+    ELSE aspect NOT IN ('scale', 'float') END
 $$;

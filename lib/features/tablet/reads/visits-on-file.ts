@@ -88,6 +88,7 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
         id: e.id,
         unitId: e.unitId,
         kind: e.kind as never,
+        cause: e.cause,
         at: iso(e.at),
         note: e.note,
       })),

@@ -76,8 +76,8 @@ async function afterClosing(
     where: { visitId: visit.id, unitId: task.unitId, supersededAt: null },
     select: { unitId: true, aspect: true },
   });
-  const unit = await db.unit.findUnique({ where: { id: task.unitId }, select: { kind: true } });
-  const unlooked = unlookedFor({ ...task, unitKind: unit?.kind }, findings);
+  const unit = await db.unit.findUniqueOrThrow({ where: { id: task.unitId }, select: { kind: true, condenserKind: true } });
+  const unlooked = unlookedFor(task, unit, findings);
   if (unlooked.length > 0)
     throw new AppError(
       'low_side',

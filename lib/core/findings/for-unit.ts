@@ -17,15 +17,15 @@ const SIDE_OF: Record<Aspect, Side> = {
   gasket: 'box',
 };
 
-type Built = { kind: UnitKind; condenserKind: CondenserKind };
+/** What a unit is built as, as far as what there is to look at goes. */
+export type Built = { kind: UnitKind; condenserKind: CondenserKind };
 
-/** Whether a unit of this build has the part at all. */
+/** Whether a unit of this build has the part at all; the database knows the same as `unit_has`. */
 export function has(unit: Built, aspect: Aspect): boolean {
-  const water = unit.condenserKind === 'water_cooled';
-  if (water && SIDE_OF[aspect] === 'high') return false;
-  // Ice and drain are asked for before any coil cleaning counts, here too: "not on this unit" is an answer.
-  const spare = unit.kind === 'remote_condensing_unit' || unit.kind === 'ice_machine';
-  return !spare || SIDE_OF[aspect] === 'high' || aspect === 'ice' || aspect === 'drain';
+  if (SIDE_OF[aspect] === 'high') return unit.condenserKind !== 'water_cooled';
+  if (unit.kind === 'remote_condensing_unit') return false;
+  // An ice machine makes its ice where others must have none; its drain is a drain.
+  return unit.kind !== 'ice_machine' || aspect === 'drain';
 }
 
 /** Aspects of a unit in the order of the work, by side; sides with nothing are left out. */

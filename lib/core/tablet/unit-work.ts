@@ -10,9 +10,6 @@ import type { FindingEntry, JobOnVisit, UnitOnFile, VisitOnFile, VisitTaskOnFile
 const gradedAs = (findings: readonly FindingEntry[], unitId: string, aspect: Aspect, phase: 'found' | 'left') =>
   findings.find((f) => f.unitId === unitId && f.aspect === aspect && f.phase === phase && f.grade !== null);
 
-const lookedAt = (findings: readonly FindingEntry[], unitId: string, aspect: Aspect) =>
-  findings.some((f) => f.unitId === unitId && f.aspect === aspect);
-
 /** What a coil cleaning still lacks, in words: how it was found, how it was left, the low side. Empty when it can count. */
 export function lacksForCleaning(visit: VisitOnFile, unit: UnitOnFile): string[] {
   const { findings } = visit.entries;
@@ -21,15 +18,15 @@ export function lacksForCleaning(visit: VisitOnFile, unit: UnitOnFile): string[]
     if (!findings.some((f) => f.unitId === unit.id && f.aspect === 'coil' && f.phase === 'found')) lacks.push('the coil as found');
     if (!findings.some((f) => f.unitId === unit.id && f.aspect === 'coil' && f.phase === 'left')) lacks.push('the coil as left');
   }
-  for (const a of kindInfo(COIL_CLEANING)?.neededBeforeClosing ?? []) if (!lookedAt(findings, unit.id, a)) lacks.push(aspectInfo(a).within);
-  return lacks;
+  const unlooked = unlookedFor({ kindKey: COIL_CLEANING, unitId: unit.id }, unit, findings);
+  return [...lacks, ...unlooked.map((a) => aspectInfo(a).within)];
 }
 
 /** What a task that is said to be done still lacks before it counts, in words. */
 export const lacksForTask = (visit: VisitOnFile, unit: UnitOnFile, task: Pick<VisitTaskOnFile, 'kindKey' | 'unitId'>): string[] =>
   task.kindKey === COIL_CLEANING
     ? lacksForCleaning(visit, unit)
-    : unlookedFor(task, visit.entries.findings).map((a) => aspectInfo(a).within);
+    : unlookedFor(task, unit, visit.entries.findings).map((a) => aspectInfo(a).within);
 
 /** Whether what was graded answers a task by itself: a drain graded is the drain inspection done. */
 function isAnswered(visit: VisitOnFile, unit: UnitOnFile, task: VisitTaskOnFile): boolean {

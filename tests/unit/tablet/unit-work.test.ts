@@ -113,10 +113,9 @@ describe('only what fits the unit', () => {
     expect(aspectsOf({ kind: 'ice_machine', condenserKind: 'fin_and_tube' }).flatMap((s) => s.aspects)).toEqual([
       'coil',
       'condenser_fan',
-      'ice',
       'drain',
     ]);
-    expect(aspectsOf({ kind: 'remote_condensing_unit', condenserKind: 'microchannel' }).map((s) => s.side)).toEqual(['high', 'low']);
+    expect(aspectsOf({ kind: 'remote_condensing_unit', condenserKind: 'microchannel' }).map((s) => s.side)).toEqual(['high']);
   });
 
   it('no word of a lamp where none goes behind', () => {

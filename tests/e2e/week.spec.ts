@@ -122,3 +122,43 @@ test('driving minutes are checked line by line, stored, and forgotten again', as
   await page.getByRole('button', { name: 'Forget imported minutes' }).click();
   await expect(page.getByText('No minutes are imported now.')).toBeVisible();
 });
+
+test('Monday: a visit is found by one key and changed, another is moved without a mouse, and a sick technician’s go round', async ({
+  page,
+  signIn,
+  accessible,
+}) => {
+  await signIn('dispatcher');
+  await page.goto(`/week?day=${nextWeek()}`);
+  const first = page.getByRole('link', { name: /\d\d:\d\d–\d\d:\d\d/ }).first();
+  await first.focus();
+  await page.keyboard.press('Alt+ArrowRight');
+  await expect(page.getByText(/^To .*Enter to go on/)).toBeVisible();
+  await page.keyboard.press('Enter');
+  const dialog = page.getByRole('dialog', { name: /^Move / });
+  await expect(dialog.getByLabel('Why it moves')).toBeVisible();
+  await accessible();
+  await dialog.getByRole('button', { name: 'Keep it where it was' }).click();
+
+  await page.keyboard.press('/');
+  await page.getByRole('combobox', { name: 'What to find' }).fill('dock st');
+  await expect(page.getByRole('option', { name: /Dock Street/ }).first()).toBeVisible();
+  await accessible();
+  await page.keyboard.press('Enter');
+  await expect(page).toHaveURL(/\/kitchens\//);
+  await expect(page.getByText('Last here')).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'What happened here' })).toBeVisible();
+  await accessible();
+
+  await page.goto('/week/away');
+  await page.getByLabel('Away').selectOption({ index: 1 });
+  await page.getByLabel('First day').fill(nextWeek());
+  await page.getByLabel('Last day').fill(nextWeek());
+  await page.getByRole('button', { name: 'See who can take over' }).click();
+  await expect(page).toHaveURL(/who=/);
+  await accessible();
+  await page.getByRole('button', { name: /down as away/ }).click();
+  await expect(page.getByText(/is away .* handed on/)).toBeVisible();
+  await page.getByRole('button', { name: /is here after all/ }).click();
+  await expect(page.getByText(/back where (it|they) stood/)).toBeVisible();
+});

@@ -1,3 +1,4 @@
+import { TASK_KEYS, TASK_KIND_INFO } from '../tasks/kinds';
 import type { CustomerWords } from './en';
 
 /** Every text that a customer reads, in Spanish. */
@@ -78,12 +79,7 @@ export const ES: CustomerWords = {
     scale: 'Sarro',
     float: 'Flotador y entrada de agua',
   },
-  task: {
-    coil_cleaning: 'limpieza del condensador',
-    drain_inspection: 'revisión del desagüe',
-    evaporator_inspection: 'revisión del evaporador',
-    ice_machine_cleaning: 'limpieza y desinfección de la máquina de hielo',
-  },
+  task: Object.fromEntries(TASK_KEYS.map((key) => [key, TASK_KIND_INFO[key].spanish])),
   leftClean: 'Quedó limpio.',
   leftStill: (words) => `Como quedó: ${words}`,
   done: (tasks) => `Hecho: ${tasks.join(', ')}.`,

@@ -59,4 +59,3 @@ export async function jobPage(db: Tx, id: string) {
     calledOn,
   };
 }
-export type JobOnPage = NonNullable<Awaited<ReturnType<typeof jobPage>>>;

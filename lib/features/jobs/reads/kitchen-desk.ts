@@ -49,4 +49,3 @@ export async function kitchenDesk(db: Tx, kitchenId: string, now: Date) {
     past: await pastWorkBefore(db, kitchen, today),
   };
 }
-export type KitchenDesk = NonNullable<Awaited<ReturnType<typeof kitchenDesk>>>;

@@ -27,7 +27,6 @@ export async function openJobLines(db: Tx, where: { kitchenId?: string } = {}) {
     quote: quotes.map((q) => ({ totalCents: q.totalCents, currency: q.currency, validUntil: toLocalDate(q.validUntil) }))[0] ?? null,
   }));
 }
-export type JobLine = Awaited<ReturnType<typeof openJobLines>>[number];
 
 /** How many jobs wait for the office at once: what stands beside the word in the menu. */
 export const closedLately = async (db: Tx, since: Date) =>

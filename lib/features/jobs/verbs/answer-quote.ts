@@ -6,7 +6,7 @@ import type { AnswerQuote } from '../../../schemas/quotes';
 import { quoteByLink, type PrintedQuote } from '../reads/quotes';
 import { goOn } from './go-on';
 
-export const DEAD_QUOTE = 'This link is no longer good. Use the one in the latest message, or phone the shop.';
+const DEAD_QUOTE = 'This link is no longer good. Use the one in the latest message, or phone the shop.';
 
 /**
  * The customer accepts or declines by name, once. Accepted, the job waits for its parts where the list has too few of them,

@@ -1,4 +1,6 @@
 import { dueCounts, duePage, zonesOnFile, type DueFilter } from '../lib/features/due/reads';
+import type { Db } from '../lib/database/client';
+import { findRecords } from '../lib/features/find/reads/find';
 import { checkImport } from '../lib/features/fleet-csv/verbs/check-import';
 import { runImport, startImport } from '../lib/features/fleet-csv/verbs/run-import';
 import { fleetCsv } from '../tests/support/fleet-csv';
@@ -20,8 +22,17 @@ async function quickest(times: number, work: () => Promise<unknown>): Promise<nu
   return best;
 }
 
-type Times = { first: number; deep: number; narrowed: number; counts: number };
+type Times = { first: number; deep: number; narrowed: number; counts: number; found: number };
 let measured: Promise<Times> | undefined;
+
+/** What people type: a common word, a street, a tag, a serial, a phone number, and what is nowhere. */
+async function slowestOf(db: Db): Promise<number> {
+  const one = await db.unit.findFirstOrThrow({ include: { kitchen: true }, orderBy: { id: 'asc' } });
+  const typed = ['reach-in', 'reach-in 12', one.kitchen.address.slice(0, 12), one.tag, one.serial || 'ks-4471', '555 0142', 'xyzzy'];
+  let worst = 0;
+  for (const q of typed) worst = Math.max(worst, await quickest(5, () => findRecords(db, q)));
+  return worst;
+}
 
 const dueTimes = () =>
   (measured ??= withDatabase(async (db) => {
@@ -36,6 +47,7 @@ const dueTimes = () =>
       deep: await quickest(8, () => page({}, next ?? undefined)),
       narrowed: await quickest(8, () => page({ q: 'reach-in 12', area: 'norwick', placement: 'fryer' })),
       counts: await quickest(8, () => dueCounts(db, zones, {}, 14)),
+      found: await slowestOf(db),
     };
   }));
 
@@ -69,5 +81,11 @@ export const rows: BenchRow[] = [
   row('twenty pages on', 'deep'),
   row('searched and narrowed', 'narrowed'),
   row('counts of all parts', 'counts'),
+  {
+    name: `finding one of ${UNITS.toLocaleString('en-US')} units by a piece of it, the slowest`,
+    unit: 'ms',
+    target: '< 150 ms',
+    run: async () => ({ value: (await dueTimes()).found }),
+  },
   { name: 'import of 5,000 units, dry run and all', unit: 's', target: '< 20 s', run: importTime },
 ];

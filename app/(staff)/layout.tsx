@@ -9,6 +9,7 @@ import { currentActor } from '@/lib/server/session';
 import { Mark } from '../_ui/mark';
 import { Nav, type NavItem } from '../_ui/nav';
 import { EntriesLink } from './_components/entries-link';
+import { Finder } from './_components/finder';
 import { SignOut } from './_components/sign-out';
 
 const ROOMS: (NavItem & { permission: Permission })[] = [
@@ -47,6 +48,9 @@ export default async function StaffLayout({ children }: { children: ReactNode })
           </Link>
           <Nav items={items} className="order-last -mx-4 w-[calc(100%+2rem)] scroll-fade px-4 xl:order-none xl:mx-0 xl:w-auto xl:px-1" />
           <div className="ml-auto flex items-center gap-1 text-sm">
+            {can(actor, 'read:equipment') ? (
+              <Finder rooms={[...items, { href: '/me', label: 'Me' }].map(({ href, label }) => ({ href, label }))} />
+            ) : null}
             <Link href="/me" className="inline-flex min-h-10 items-center rounded-md px-1 text-ink sm:px-2 no-underline hover:underline">
               {actor.name}
               <span className="max-sm:sr-only">, {roleInfo(actor.role).label.toLowerCase()}</span>

@@ -8,6 +8,7 @@ import { nudge, queue } from '../server/queue';
 import { anyoneOnFile } from '../features/people/reads/people';
 import { requeueAbandoned } from '../features/planning/verbs/plan-claim';
 import { shopTimeZone } from '../features/shop/reads/shop';
+import { remindOfTomorrow } from '../features/mail/verbs/remind';
 import { drainOutbox } from '../features/mail/verbs/drain-outbox';
 import { sendDueReports } from '../features/reports/verbs/send-report';
 import { runPlan } from '../features/planning/verbs/run-plan';
@@ -27,6 +28,7 @@ export async function startJobs(): Promise<void> {
   await sayHowToSetUp();
   const boss = await queue();
   const mail = async () => {
+    await remindOfTomorrow({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     await sendDueReports({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     return drainOutbox({ db: db(), now: now() }, { smtpUrl: env().SMTP_URL, from: env().MAIL_FROM });
   };

@@ -4,4 +4,19 @@ import { LocalDateField } from './visits';
 
 export const StartPlan = z.object({ day: LocalDateField });
 export const PlanId = z.object({ runId: z.uuid() });
-export const AcceptPlan = z.object({ runId: z.uuid(), keys: z.array(text()).min(1, 'Choose at least one visit.') });
+/** The visits chosen, each as proposed but for what was changed before accepting. */
+export const AcceptPlan = z.object({
+  runId: z.uuid(),
+  visits: z
+    .array(
+      z.object({
+        key: text(),
+        technicianId: z.uuid().optional(),
+        startMs: z.int().min(0).max(8.64e15).optional(),
+        /** Agreed as it stands: planning leaves it there from now on. */
+        fixed: z.boolean().optional().default(false),
+      }),
+    )
+    .min(1, 'Choose at least one visit.'),
+});
+export type AcceptPlan = z.output<typeof AcceptPlan>;

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { readingSpan } from '../core/entries/reading-fields';
 import { FILLERS } from '../core/sealed/steps';
 import { TUBE_SIZES } from '../core/sealed/tubing';
-import { RECOVERED_FOR, SEALED_WORK_VERSION, TUBE_LINES, type SealedWork } from '../core/sealed/work';
+import { RECOVERED_FOR, TUBE_LINES, type SealedWork } from '../core/sealed/work';
 import { text } from './text';
 
 /** What a step of a repair record says, as it comes from a tablet and as it lies on file. */
@@ -96,9 +96,3 @@ export const SealedWorkSchema = z
     (w) => w.step !== 'pressure_test' || Date.parse(w.end.at) > Date.parse(w.start.at),
     'A pressure test ends after it began.',
   ) satisfies z.ZodType<SealedWork>;
-
-/** Work as it lies on file; null where it was left out. @throws where it is of a version that nobody knows: a slip of ours */
-export function readSealedWork(version: number, work: unknown): SealedWork | null {
-  if (version !== SEALED_WORK_VERSION) throw new Error(`Nobody knows version ${version} of a repair record.`);
-  return work === null ? null : SealedWorkSchema.parse(work);
-}

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { text } from './text';
 import { LIMITS } from '../core/equipment/limits';
-import { Email, Name, OptionalEmail, PositionField, TimeZone, Words } from './fields';
+import { Email, Name, OptionalEmail, PositionField, Ticked, TimeZone, Words } from './fields';
 import { NewPassword, strong } from './people';
 
 /** ISO 4217, as far as this machine can write amounts in it. */
@@ -23,6 +23,7 @@ export const EditShop = z
     email: OptionalEmail,
     position: PositionField,
     overdueLimitDays: z.number({ error: 'Write the days.' }).int('Whole days.').min(0, 'At least 0.').max(365, 'At most 365.'),
+    remindDayBefore: Ticked,
     circuity: number('circuity'),
     speedKmh: number('speedKmh'),
     /** When the form was opened: a change made since is not overwritten. */

@@ -51,4 +51,18 @@ export const GiveVisit = z.object({
 });
 export type GiveVisit = z.output<typeof GiveVisit>;
 
+/** What a booked visit does, tells the technician, and whether planning leaves it alone. */
+export const ChangeVisit = z.object({
+  visitId: z.uuid(),
+  version: z.coerce.number().int(),
+  taskIds: z.array(z.uuid()).optional().default([]),
+  minutes: MinutesField,
+  note: longText().max(2000, 'At most 2000 letters.').optional().default(''),
+  fixed: z.stringbool().optional().default(false),
+});
+export type ChangeVisit = z.output<typeof ChangeVisit>;
+
+export const RestoreVisit = z.object({ visitId: z.uuid(), version: z.coerce.number().int() });
+export type RestoreVisit = z.output<typeof RestoreVisit>;
+
 export const ReviseVisit = z.object({ visitId: z.uuid() });

@@ -11,6 +11,7 @@ import { Learning } from './simulate/learn';
 import { jobStories } from './simulate/job-stories';
 import { liveThrough, stagger } from './simulate/history';
 import { reviewChanges } from './simulate/owner';
+import { refrigerantBook } from './simulate/refrigerant';
 import { bookAhead } from './simulate/upcoming';
 import { beginWorld, type Out } from './simulate/world';
 
@@ -49,6 +50,7 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
     estimates: learning.estimates,
     fouling,
     ruleChanges: learning.ruleChanges,
+    refrigerant: refrigerantBook(world, seed),
     priors: learning.priors,
     stories: jobStories(world, now),
   };

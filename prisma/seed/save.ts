@@ -1,5 +1,6 @@
 import type { Prisma, PrismaClient } from '../../lib/database/generated/client';
 import { inPieces } from './in-pieces';
+import type { RefrigerantRows } from './simulate/refrigerant';
 import { saveJobs, saveJobStories } from './save-jobs';
 import type { JobStories } from './simulate/job-stories';
 import type { Out } from './simulate/world';
@@ -18,6 +19,7 @@ export type Shop = {
   fouling: Prisma.UnitFoulingCreateManyInput[];
   ruleChanges: Prisma.RuleChangeCreateManyInput[];
   priors: Prisma.FleetPriorCreateManyInput[];
+  refrigerant: RefrigerantRows;
   stories: JobStories;
 };
 
@@ -46,6 +48,11 @@ export async function saveShop(db: PrismaClient, shop: Shop, out: Out): Promise<
       await inPieces(shop.estimates, (data) => tx.estimate.createMany({ data }));
       await inPieces(shop.fouling, (data) => tx.unitFouling.createMany({ data }));
       await inPieces(shop.ruleChanges, (data) => tx.ruleChange.createMany({ data }));
+      await tx.certificate.createMany({ data: shop.refrigerant.certificates });
+      await tx.cylinder.createMany({ data: shop.refrigerant.cylinders });
+      await tx.sealedRecord.createMany({ data: shop.refrigerant.sealedRecords });
+      await tx.sealedStep.createMany({ data: shop.refrigerant.sealedSteps });
+      await tx.cylinderEntry.createMany({ data: shop.refrigerant.cylinderEntries });
       await tx.fleetPrior.createMany({ data: shop.priors });
     },
     { timeout: 120_000, maxWait: 10_000 },

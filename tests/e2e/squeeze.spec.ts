@@ -31,7 +31,7 @@ test('an emergency is squeezed in: a visit makes room, its history says why, its
   // Four hours do not fit between the visits of every round.
   const offer = offers
     .getByRole('listitem')
-    .filter({ has: page.getByRole('button', { name: /^Take/ }) })
+    .filter({ has: page.getByRole('button', { name: /^Book/ }) })
     .filter({ hasText: 'goes from' })
     .first();
   const told =
@@ -48,7 +48,7 @@ test('an emergency is squeezed in: a visit makes room, its history says why, its
   await accessible();
   await page.setViewportSize({ width: 1280, height: 800 });
 
-  await offer.getByRole('button', { name: /^Take/ }).press('Enter');
+  await offer.getByRole('button', { name: /^Book/ }).press('Enter');
   await expect(page).toHaveURL(/\/week\/[0-9a-f-]{36}$/, { timeout: 30_000 });
   await expect(page.getByRole('heading', { name: 'Pearl Row', level: 1 })).toBeVisible();
   await expect(page.getByText('Emergency: Walk-in at 52 °F and climbing').first()).toBeVisible();

@@ -49,7 +49,11 @@ export default definePage('read:due', async ({ db, now, query: asked }) => {
   // A kitchen that is not on file narrows nothing, here or in any address from here.
   const query: Query = { ...asked, kitchen: kitchen?.id };
   const filter = filterOf(query, kinds, kitchen?.id);
-  const counts = await dueCounts(db, zones, filter, limit);
+  const [toBook, all] = await Promise.all([
+    dueCounts(db, zones, { ...filter, booked: false }, limit),
+    dueCounts(db, zones, { ...filter, booked: true }, limit),
+  ]);
+  const counts = filter.booked ? all : toBook;
   const bucket: Bucket = BUCKETS.find((b) => b === query.show) ?? BUCKETS.find((b) => counts[b].tasks > 0) ?? 'overdue';
   const after = cursorOf(query);
   const [page, goBack] = await Promise.all([
@@ -72,7 +76,7 @@ export default definePage('read:due', async ({ db, now, query: asked }) => {
           <Link href={addressOf(at, { kitchen: undefined, from: undefined, after: undefined })}>Show all kitchens</Link>
         </p>
       ) : null}
-      <BucketTabs counts={counts} bucket={bucket} limit={limit} query={query} />
+      <BucketTabs toBook={toBook} all={all} bucket={bucket} limit={limit} query={query} />
       <Filters query={at} kinds={kinds.map((k) => ({ value: k.key, label: k.label }))} narrowed={narrowed} />
       <GoBack lines={goBack} most={GO_BACK} />
       {page.kitchens.length > 0 ? (

@@ -7,12 +7,14 @@ import { dueCounts, zonesOnFile } from '@/lib/features/due/reads';
 import { ruleChanges, unreadChanges } from '@/lib/features/owner/reads/changes';
 import { coilsPastSaving, deadFans, openWork, recurrentDrains } from '@/lib/features/owner/reads/decisions';
 import { foulingKitchens } from '@/lib/features/owner/reads/kitchens';
+import { toLookAtAgain } from '@/lib/features/choices/reads/unit-facts';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../_ui/sheet';
 import { Answers } from './_components/answers';
 import { Decisions } from './_components/decisions';
+import { LookAgain } from './_components/look-again';
 import { KitchenTable } from './_components/kitchen-table';
 
 export const metadata: Metadata = { title: 'Fouling' };
@@ -25,7 +27,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
   const shop = await shopSettings(db);
   const today = todayIn(shop?.timeZone ?? 'UTC', now.getTime());
   const limit = shop?.overdueLimitDays ?? 14;
-  const [found, changes, unread, coils, fans, drains, work, due] = await Promise.all([
+  const [found, changes, unread, coils, fans, drains, work, due, toBook] = await Promise.all([
     foulingKitchens(db, now, { take: PAGE + 1, skip }),
     ruleChanges(db, { since: new Date(now.getTime() - 60 * DAY), unreadOnly: true, take: 4 }),
     unreadChanges(db),
@@ -34,7 +36,9 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
     recurrentDrains(db, now),
     openWork(db, fromLocalDate(today)),
     zonesOnFile(db, now).then((zones) => dueCounts(db, zones, { booked: true }, limit)),
+    zonesOnFile(db, now).then((zones) => dueCounts(db, zones, {}, limit)),
   ]);
+  const again = can(actor, 'decide:unit') ? await toLookAtAgain(db, today) : [];
   const kitchens = found.slice(0, PAGE);
   const currency = shop?.currency ?? 'USD';
   if (kitchens.length === 0)
@@ -70,10 +74,11 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
         money={sumOf(kitchens.map((k) => k.money))}
         currency={currency}
         whole={skip === 0 && found.length <= PAGE}
-        overdue={due.overdue}
+        overdue={{ ...due.overdue, toBook: toBook.overdue.tasks }}
         late={{ tasks: due.pastLimit.tasks, days: limit }}
         toDecide={{ failing: coils.length + fans.length + drains.length, changes: unread, late: work.late.length }}
       />
+      <LookAgain list={again} />
       <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 xl:grid-cols-[minmax(0,1fr)_22.5rem]">
         <Sheet
           title="Kitchens by how fast their coils foul"

@@ -2,12 +2,14 @@ import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { costsOf, hasLogo, shopSettings } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
+import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead, Sheet } from '../../_ui/sheet';
 import { KindRow, NewKindForm } from './_components/kind-forms';
 import { CostsForm } from './_components/costs-form';
 import { ReportLookForm } from './_components/report-look-form';
 import { ShopForm } from './_components/shop-form';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
 export const metadata: Metadata = { title: 'Shop' };
 
@@ -37,6 +39,7 @@ export default definePage('manage:shop', async ({ db }) => {
           ))}
           <NewKindForm count={kinds.length} />
         </Sheet>
+        <ChangeHistory changes={await changesOf(db, 'ShopSettings', '1')} timeZone={shop.timeZone} />
       </div>
     </>
   );

@@ -4,9 +4,11 @@ import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { defineFormAction } from '@/lib/server/define-action';
 import { nudge } from '@/lib/server/queue';
-import { BookVisit, CancelVisit, GiveVisit, MoveVisit } from '@/lib/schemas/visits';
+import { BookVisit, CancelVisit, ChangeVisit, GiveVisit, MoveVisit, RestoreVisit } from '@/lib/schemas/visits';
 import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
 import { cancelVisit } from '@/lib/features/visits/verbs/cancel-visit';
+import { changeVisit } from '@/lib/features/visits/verbs/change-visit';
+import { restoreVisit } from '@/lib/features/visits/verbs/restore-visit';
 import { giveVisit } from '@/lib/features/visits/verbs/give-visit';
 import { moveVisit } from '@/lib/features/visits/verbs/move-visit';
 
@@ -30,5 +32,19 @@ export const give = defineFormAction('book:visit', GiveVisit, async (ctx) => {
 export const cancel = defineFormAction('book:visit', CancelVisit, async (ctx) => {
   await cancelVisit(ctx, ctx.input);
   await nudge('mail');
-  redirect('/week');
+  // Its page can bring it back.
+  redirect(`/week/${ctx.input.visitId}`);
+});
+
+export const change = defineFormAction('book:visit', ChangeVisit, async (ctx) => {
+  await changeVisit(ctx, ctx.input);
+  await nudge('mail');
+  refresh();
+});
+
+export const restore = defineFormAction('book:visit', RestoreVisit, async (ctx) => {
+  const lost = await restoreVisit(ctx, ctx.input);
+  await nudge('mail');
+  refresh();
+  return lost;
 });

@@ -1,12 +1,11 @@
 import type { Metadata } from 'next';
-import { boardRows } from '@/lib/core/visits/board-rows';
-import { dayConcerns } from '@/lib/core/visits/concerns';
 import { addDays, instantOf, isLocalDate, todayIn, weekdayOf, type LocalDate } from '@/lib/core/calendar';
+import { hoursShown, spansOn } from '@/lib/core/visits/time-grid';
+import { gridRows, weekItems } from './_components/week-items';
 import { definePage } from '@/lib/server/define-page';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
-import { travelMinutes } from '@/lib/core/planning';
-import { travelBetween } from '@/lib/features/planning/reads/travel';
-import { bookableTechnicians, visitsBetween, type BoardVisit } from '@/lib/features/visits/reads/visits';
+import { drivesBefore } from '@/lib/features/visits/reads/drives-before';
+import { bookableTechnicians, visitsBetween } from '@/lib/features/visits/reads/visits';
 import { askedOtherTime } from '@/lib/features/visits/reads/asked-other-time';
 import { pastNotClosed } from '@/lib/features/visits/reads/open-visits';
 import { unbookedKitchens } from '@/lib/features/visits/reads/unbooked';
@@ -38,10 +37,8 @@ export default definePage('read:visit', async ({ db, now, query }) => {
     pastNotClosed(db, now, SHOWN),
   ]);
   const visits = all.filter((v) => v.status !== 'cancelled');
-  const road = await travelBetween(
-    db,
-    visits.map((v) => v.kitchenId),
-  );
+  const items = weekItems(visits, await drivesBefore(db, visits), timeZone);
+  const shown = days.filter((d, i) => i < 5 || items.some((v) => v.date === d));
   return (
     <>
       <PageHead
@@ -67,42 +64,24 @@ export default definePage('read:visit', async ({ db, now, query }) => {
           </>
         }
       />
-      <div className="grid grid-cols-1 gap-6 xl:grid-cols-[minmax(0,1fr)_19rem]">
+      <div className="flex flex-col gap-6">
+        {asking.length + past.total > 0 ? (
+          <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
+            {asking.length > 0 ? <AskedOtherTime visits={asking} /> : null}
+            {past.total > 0 ? <PastNotClosed {...past} /> : null}
+          </div>
+        ) : null}
         <Board
-          days={days}
+          days={shown}
           today={today}
           timeZone={timeZone}
-          visits={onTheBoard(visits, road, timeZone)}
-          rows={boardRows(technicians, visits)}
+          rows={gridRows(technicians, visits, shown)}
+          items={items}
+          hours={hoursShown([...items, ...technicians.flatMap((t) => shown.flatMap((d) => spansOn(t.shifts, d)))])}
+          visits={visits.map((v) => ({ ...v, minutes: Math.round((v.endsAt - v.startsAt) / 60_000) }))}
         />
-        <div className="flex flex-col gap-6 max-xl:contents">
-          {asking.length > 0 ? <AskedOtherTime visits={asking} /> : null}
-          {past.total > 0 ? <PastNotClosed {...past} /> : null}
-          <Unbooked {...unbooked} today={today} />
-        </div>
+        <Unbooked {...unbooked} today={today} />
       </div>
     </>
   );
 });
-
-/** Each with the minutes on the road from the technician's stop before, on the same day, and what speaks against its day. */
-function onTheBoard(visits: BoardVisit[], { travel, placeOf }: Awaited<ReturnType<typeof travelBetween>>, shopTimeZone: string) {
-  const place = (v: BoardVisit) => placeOf({ id: v.kitchenId, lat: v.lat, lng: v.lng }) ?? {};
-  return visits.map((v) => {
-    const before = visits.findLast(
-      (o) => o.technicianId === v.technicianId && o.endsAt <= v.startsAt && v.startsAt - o.endsAt < 10 * 3_600_000,
-    );
-    const { timeOff, blackouts, ...visit } = v;
-    const { closed, off } = dayConcerns({
-      start: v.startsAt,
-      kitchen: { timeZone: v.timeZone, blackouts },
-      technician: { name: v.technician, timeOff },
-      shopTimeZone,
-    });
-    return {
-      ...visit,
-      driveMinutes: before ? travelMinutes(place(before), place(v), travel) : null,
-      against: v.status === 'booked' ? [closed, off].filter((words) => words !== null) : [],
-    };
-  });
-}

@@ -1,2 +1,3 @@
 /** Clean, repair or replace. */
 export * from './compare';
+export * from './unit-ways';

@@ -5,4 +5,4 @@ import type { Language } from './languages';
 const CATALOGUE: Record<Language, CustomerWords> = { en: EN, es: ES };
 export const wordsIn = (language: Language): CustomerWords => CATALOGUE[language];
 export type { CustomerWords };
-export { LANGUAGE_LABEL, LANGUAGES, type Language } from './languages';
+export { LANGUAGES, type Language } from './languages';

@@ -63,3 +63,21 @@ export function siteTimeWords({ learned, own }: SiteTime): string {
     ? `usually ${mean} × standard here (${from}–${to}), from ${count}`
     : `no finished visit here yet; ${mean} × standard in this shop (${from}–${to}), from ${count}`;
 }
+
+/** No visit is booked for less: somebody has to find the unit. */
+const LEAST_MINUTES = 15;
+const ROUND_TO = 5;
+
+/** Minutes to book, rounded up to five. */
+export const bookedMinutes = (time: Pick<SiteTime, 'accessMinutes' | 'durationFactor'>, taskMinutes: readonly number[]): number =>
+  Math.min(720, Math.max(LEAST_MINUTES, Math.ceil(minutesOnSite(time, taskMinutes) / ROUND_TO) * ROUND_TO));
+
+/** How a length came about: "44 standard minutes become 57 here (usually 1.3 × …), 5 to get in and out: 65 min, rounded up to five." */
+export function lengthWords(time: SiteTime, taskMinutes: readonly number[]): string {
+  const standard = taskMinutes.reduce((sum, m) => sum + m, 0);
+  const access = Math.ceil(time.accessMinutes);
+  const all = minutesOnSite(time, taskMinutes);
+  const booked = bookedMinutes(time, taskMinutes);
+  const rounding = all < LEAST_MINUTES ? `, never less than ${LEAST_MINUTES}` : booked > all ? ', rounded up to five' : '';
+  return `${standard} standard minutes take ${all - access} (${siteTimeWords(time)}), and ${access} to get in and out: ${booked} min${rounding}.`;
+}

@@ -1,4 +1,5 @@
 import type { Finding } from './input';
+import type { VisitReason } from './explain';
 import type { CostBreakdown, ReasonCode } from './types';
 
 export const PLAN_STATUSES = ['queued', 'running', 'done', 'cancelled', 'failed', 'accepted', 'undone'] as const;
@@ -22,6 +23,8 @@ export type ProposedVisit = {
   units: number;
   /** Tasks past their due date when the visit is made. */
   overdue: number;
+  /** What it is for and what it adds; absent in proposals of before. */
+  reason?: VisitReason;
 };
 
 export type LeftOver = { what: string; kitchen: string; kitchenId: string; code: ReasonCode; words: string };

@@ -4,6 +4,8 @@ export const VISIT_EVENT_LABEL = {
   moved: 'Moved',
   reassigned: 'Given to someone else',
   cancelled: 'Cancelled',
+  changed: 'Changed',
+  restored: 'Booked again after all',
   started: 'Started',
   closed: 'Closed',
   revised: 'Estimates and rules brought up to date',

@@ -9,6 +9,11 @@ const cost = z.object({
   lateness: z.number(), latenessMinutes: z.number(), early: z.number(), overdue: z.number(), left: z.number(),
 }); // prettier-ignore
 
+const reason = z.looseObject({
+  overdue: z.number(), longestOverdueDays: z.number(), due: z.number(), along: z.number(), furthestDays: z.number(), detourMinutes: z.number(),
+  drivingCost: z.number(), earlyCost: z.number(), nextDueDay: z.number().nullable(), only: z.string().nullable(),
+}); // prettier-ignore
+
 const visit = z.looseObject({
   key: z.string(),
   kitchenId: z.string(),
@@ -23,6 +28,7 @@ const visit = z.looseObject({
   taskIds: z.array(z.string()),
   units: z.number(),
   overdue: z.number(),
+  reason: reason.optional(),
 });
 
 const finding = z.looseObject({

@@ -46,6 +46,7 @@ function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<strin
     '/owner/kitchens/[id]': shop.kitchen,
     '/units/[id]': shop.unit,
     '/units/[id]/refrigerant': shop.unit,
+    '/units/[id]/choice': shop.unit,
     '/refrigerants/book/[id]': shop.cylinder,
     '/units/[id]/edit': shop.unit,
     '/units/new': `?kitchen=${shop.kitchen}`,

@@ -6,6 +6,8 @@ import { todayIn } from '@/lib/core/calendar';
 import { customerPage } from '@/lib/features/customers/reads/customers';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { isId } from '@/lib/core/ids/is-id';
+import { changesOf } from '@/lib/features/audit/reads/audit';
+import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { DueState } from '../../../_ui/due-state';
@@ -15,6 +17,7 @@ import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
 import { Table, Td, Th } from '../../../_ui/table';
 import { Trail } from '../../../_ui/trail';
 import { putCustomerBack, takeCustomerOff } from '../actions';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
 export const metadata: Metadata = { title: 'Customer' };
 
@@ -110,6 +113,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             consequence="Its kitchens, units and tasks go off file with it. Visits, findings and readings stay, and everything can be put back."
           />
         ) : null}
+        {writes ? <ChangeHistory changes={await changesOf(db, 'Customer', customer.id)} timeZone={await shopTimeZone(db)} /> : null}
       </div>
     </>
   );

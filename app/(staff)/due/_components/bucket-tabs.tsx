@@ -5,10 +5,13 @@ import { State } from '../../../_ui/state';
 import { addressOf } from './address';
 
 type Count = { tasks: number; kitchens: number };
-type Props = { counts: Record<Bucket | 'pastLimit', Count>; bucket: Bucket; limit: number; query: Record<string, string | undefined> };
+type Counts = Record<Bucket | 'pastLimit', Count>;
+/** `all` counts what stands on a visit too. */
+type Props = { toBook: Counts; all: Counts; bucket: Bucket; limit: number; query: Record<string, string | undefined> };
 
 /** The three parts of the list with how much each holds. */
-export function BucketTabs({ counts, bucket, limit, query }: Props) {
+export function BucketTabs({ toBook, all, bucket, limit, query }: Props) {
+  const counts = toBook;
   return (
     <>
       <nav aria-label="Parts of the list" className="mb-3 grid grid-cols-3 gap-2">
@@ -21,8 +24,13 @@ export function BucketTabs({ counts, bucket, limit, query }: Props) {
           >
             <span className="block font-bold">{BUCKET_LABEL[b]}</span>
             <span className="text-soft">
-              {counts[b].tasks === 0 ? 'nothing' : counted(counts[b].tasks, 'task')}
-              <span className="max-sm:hidden">{counts[b].tasks === 0 ? ' to book' : ` in ${counted(counts[b].kitchens, 'kitchen')}`}</span>
+              {all[b].tasks === 0 ? 'nothing' : counted(all[b].tasks, 'task')}
+              {all[b].tasks > 0 ? <span className="max-sm:hidden"> in {counted(all[b].kitchens, 'kitchen')}</span> : null}
+              {all[b].tasks > 0 ? (
+                <span className="block text-sm">
+                  {toBook[b].tasks} to book<span className="max-sm:hidden">, {all[b].tasks - toBook[b].tasks} on a visit</span>
+                </span>
+              ) : null}
             </span>
           </Link>
         ))}

@@ -3,10 +3,12 @@ import { notFound } from 'next/navigation';
 import { can } from '@/lib/core/people/access';
 import { todayIn, WEEKDAY_NAMES } from '@/lib/core/calendar';
 import { kitchenToEdit, unitsOfKitchen } from '@/lib/features/kitchens/reads/kitchens';
+import { kitchenTimeline } from '@/lib/features/kitchens/reads/timeline';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
 import { overdueLimit, shopSettings } from '@/lib/features/shop/reads/settings';
 import { nominal } from '@/lib/core/measures/entry-units';
+import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink, FileLink } from '../../../_ui/button';
 import { Facts } from '../../../_ui/facts';
@@ -16,14 +18,21 @@ import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
 import { putKitchenBack, takeKitchenOff } from '../actions';
 import { ClosedDays } from '../_components/closed-days';
+import { LastAndNext, Timeline } from '../_components/timeline';
+import { KitchenChanges } from '../_components/kitchen-changes';
 import { UnitTable } from '../_components/unit-table';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
 export const metadata: Metadata = { title: 'Kitchen' };
+
+/** Looked back on, of each sort. */
+const HAPPENED = 40;
 
 export default definePage('read:equipment', async ({ db, actor, now, params }) => {
   const kitchen = isId(params.id) ? await kitchenToEdit(db, params.id) : null;
   if (!kitchen) notFound();
-  const [units, measures, shop, limit] = await Promise.all([
+  const [line, units, measures, shop, limit] = await Promise.all([
+    can(actor, 'read:visit') ? kitchenTimeline(db, kitchen.id, now, HAPPENED) : null,
     unitsOfKitchen(db, kitchen.id),
     unitsOf(db, actor.userId),
     shopSettings(db),
@@ -75,6 +84,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
         />
       ) : null}
       <div className="flex flex-col gap-6">
+        {line ? <LastAndNext line={line} timeZone={kitchen.timeZone} today={today} /> : null}
         <Sheet title="Units" aside={<span className="text-soft">{units.filter((u) => !u.archivedAt).length} on file</span>}>
           {units.length === 0 ? (
             <Empty action={writes && !off ? <ButtonLink href={`/units/new?kitchen=${kitchen.id}`}>New unit</ButtonLink> : null}>
@@ -110,6 +120,11 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           <Sheet title="Closed to us">
             <ClosedDays kitchenId={kitchen.id} ranges={kitchen.blackouts.filter((b) => b.endsOn > today)} may={writes && !off} />
           </Sheet>
+          {writes && !off ? (
+            <Sheet title="Something changed" className="lg:col-span-2">
+              <KitchenChanges kitchenId={kitchen.id} today={today} />
+            </Sheet>
+          ) : null}
           <Sheet title="Place and prices" className="lg:col-span-2">
             <Facts
               items={[
@@ -132,6 +147,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             />
           </Sheet>
         </div>
+        {line ? <Timeline line={line} timeZone={kitchen.timeZone} /> : null}
         {writes && !off ? (
           <TakeOff
             id={kitchen.id}
@@ -141,6 +157,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             consequence="Its units and tasks go off file with it. Visits, findings and readings stay, and everything can be put back."
           />
         ) : null}
+        {writes ? <ChangeHistory changes={await changesOf(db, 'Kitchen', kitchen.id)} timeZone={kitchen.timeZone} /> : null}
       </div>
     </>
   );

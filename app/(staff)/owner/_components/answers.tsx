@@ -14,7 +14,8 @@ type Props = {
   currency: string;
   /** All kitchens are on this page. */
   whole: boolean;
-  overdue: { tasks: number; kitchens: number };
+  /** Of these, so many that nobody has booked yet; the others stand on a visit. */
+  overdue: { tasks: number; kitchens: number; toBook: number };
   late: { tasks: number; days: number };
   toDecide: { failing: number; changes: number; late: number };
 };
@@ -72,7 +73,7 @@ export function Answers({ kitchens, energy, money, currency, whole, overdue, lat
       >
         {overdue.tasks === 0
           ? 'Nothing is late.'
-          : `In ${counted(overdue.kitchens, 'kitchen')}; ${late.tasks} more than ${late.days} days over.`}
+          : `${overdue.toBook} to book, ${overdue.tasks - overdue.toBook} on a visit already. In ${counted(overdue.kitchens, 'kitchen')}; ${late.tasks} more than ${late.days} days over.`}
       </Answer>
       <Answer
         question="To decide"

@@ -5,6 +5,7 @@ import { personToEdit, signInFacts, unitsOf } from '@/lib/features/people/reads/
 import { isId } from '@/lib/core/ids/is-id';
 import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
+import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
 import { SessionList } from '../../../_ui/session-list';
 import { PageHead, Sheet } from '../../../_ui/sheet';
@@ -14,6 +15,7 @@ import { certificatesOf } from '@/lib/features/refrigerant-book/reads/handling';
 import { Certificates } from '../_components/certificates';
 import { PersonForm } from '../_components/person-form';
 import { ActiveForm, DaysOff, LinkForm, PasswordForm, StepForm } from '../_components/person-side';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
 export const metadata: Metadata = { title: 'Person' };
 
@@ -66,6 +68,7 @@ export default definePage('manage:people', async ({ db, actor, now, params }) =>
             <ActiveForm userId={person.id} version={person.version} active={person.active} name={person.name} />
           </Sheet>
         </div>
+        <ChangeHistory changes={await changesOf(db, 'User', person.id)} timeZone={zone} />
       </div>
     </>
   );

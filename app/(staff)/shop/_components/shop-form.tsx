@@ -2,6 +2,7 @@
 
 import Link from 'next/link';
 import { Button } from '../../../_ui/button';
+import { Check } from '../../../_ui/check';
 import { Field, FormErrors } from '../../../_ui/field';
 import { PositionField } from '../../../_ui/position-field';
 import { Saved } from '../../../_ui/saved';
@@ -19,6 +20,7 @@ export type ShopFields = {
   lat: number | null;
   lng: number | null;
   overdueLimitDays: number;
+  remindDayBefore: boolean;
   circuity: number;
   speedKmh: number;
 };
@@ -54,6 +56,9 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
               hint="Three letters, like USD."
             />
             <ZoneList id="zones" />
+            <div className="sm:col-span-2">
+              <Check name="remindDayBefore" defaultChecked={s.remindDayBefore} label="Remind kitchens by mail the day before a visit" />
+            </div>
           </div>
         </Sheet>
         <Sheet title="Planning">

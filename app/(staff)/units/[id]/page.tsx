@@ -14,6 +14,7 @@ import { overdueLimit } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { lastSettled, unitTrouble } from '@/lib/features/equipment/reads/trouble';
 import { tasksOfUnit, unitPage } from '@/lib/features/equipment/reads/units';
+import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { Facts } from '../../../_ui/facts';
@@ -25,9 +26,11 @@ import { Trail } from '../../../_ui/trail';
 import { putUnitBack, takeUnitOff } from '../actions';
 import { CoilVerdictSheet } from './_components/coil-verdict';
 import { UnitEvidence } from './_components/evidence';
+import { Replacement } from './_components/replacement';
 import { SettledJobs } from './_components/settled-jobs';
 import { Tasks } from './_components/tasks';
 import { Trouble } from './_components/trouble';
+import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
 export const metadata: Metadata = { title: 'Unit' };
 
@@ -66,11 +69,15 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
         lead={`${eq.UNIT_KIND_LABEL[unit.kind]}, ${eq.PLACEMENT_LABEL[unit.placement].toLowerCase()}. Tag ${unit.tag}.`}
         actions={
           <>
+            {can(actor, 'read:fouling') && !off ? (
+              <ButtonLink href={`/units/${unit.id}/choice`}>Clean, repair or replace</ButtonLink>
+            ) : null}
             {can(actor, 'read:refrigerant-book') ? <ButtonLink href={`/units/${unit.id}/refrigerant`}>Refrigerant</ButtonLink> : null}
             {writes && !off ? <ButtonLink href={`/units/${unit.id}/edit`}>Edit unit</ButtonLink> : null}
           </>
         }
       />
+      <Replacement replaces={unit.replaces} by={unit.replacedBy[0] ?? null} />
       {off ? <PutBack id={unit.id} version={unit.version} what="unit" why={unit.archivedWhy} action={putUnitBack} may={writes} /> : null}
       <div className="flex flex-col gap-6">
         {caution ? (
@@ -153,6 +160,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             consequence="Its tasks no longer come due. Visits, findings and readings stay, and it can be put back."
           />
         ) : null}
+        {writes ? <ChangeHistory changes={await changesOf(db, 'Unit', unit.id)} timeZone={kitchen.timeZone} /> : null}
       </div>
     </>
   );

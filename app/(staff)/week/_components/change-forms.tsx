@@ -1,10 +1,11 @@
 'use client';
 
+import { useState } from 'react';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors, Select } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';
 import { useActionForm } from '../../../_ui/use-action-form';
-import { cancel, give, move } from '../actions';
+import { cancel, give, move, restore } from '../actions';
 import { Anyway, SlotFields } from './slot-fields';
 
 type Props = { visitId: string; version: number };
@@ -13,15 +14,30 @@ type MoveProps = Props & {
   defaults: { technicianId: string; date: string; from: string; minutes: string };
 };
 
-export function MoveForm({ visitId, version, technicians, defaults }: MoveProps) {
+export type FreeTime = { technicianId: string; date: string; from: string; words: string };
+
+export function MoveForm({ visitId, version, technicians, defaults, free = [] }: MoveProps & { free?: FreeTime[] }) {
   const { form, error, busy } = useActionForm(move);
+  const [at, setAt] = useState(defaults);
   return (
     <Sheet title="Move">
+      {free.length > 0 ? (
+        <div className="mb-4">
+          <p className="mb-1 text-sm text-soft">Free, drives counted in; one fills the form:</p>
+          <div className="flex flex-wrap gap-2">
+            {free.map((f) => (
+              <Button key={f.words} onClick={() => setAt({ ...defaults, technicianId: f.technicianId, date: f.date, from: f.from })}>
+                {f.words}
+              </Button>
+            ))}
+          </div>
+        </div>
+      ) : null}
       <form {...form} className="flex flex-col gap-4">
         <input type="hidden" name="visitId" value={visitId} />
         <input type="hidden" name="version" value={version} />
         <FormErrors errors={error('')} />
-        <SlotFields technicians={technicians} defaults={defaults} error={error} />
+        <SlotFields key={`${at.technicianId} ${at.date} ${at.from}`} technicians={technicians} defaults={at} error={error} />
         <Field label="Why it moves" name="reason" error={error('reason')} required />
         <Button type="submit" look="primary" className="self-start" disabled={busy}>
           {busy ? 'Moving …' : 'Move the visit'}
@@ -83,6 +99,21 @@ export function CancelForm({ visitId, version, started, told }: Props & { starte
         </Button>
       </form>
     </Sheet>
+  );
+}
+
+/** Undoes a cancelling. */
+export function RestoreForm({ visitId, version }: Props) {
+  const { form, error, busy } = useActionForm(restore);
+  return (
+    <form {...form} className="flex flex-wrap items-center gap-3">
+      <input type="hidden" name="visitId" value={visitId} />
+      <input type="hidden" name="version" value={version} />
+      <Button type="submit" look="primary" disabled={busy}>
+        {busy ? 'Booking …' : 'Book it again as it was'}
+      </Button>
+      <FormErrors errors={error('')} />
+    </form>
   );
 }
 

@@ -2,21 +2,16 @@
 
 import { useEffect, useRef } from 'react';
 import { Button } from '../../../_ui/button';
-import { timeIn } from '@/lib/core/calendar/when';
 import { MoveForm } from './change-forms';
-import type { SlipVisit } from './slip';
+import type { Target } from './time-grid';
 
-export type Drop = { visit: SlipVisit; technicianId: string; date: string };
-type Props = { drop: Drop; current: number | undefined; technicians: { value: string; label: string }[]; onClose: () => void };
+export type Movable = { id: string; version: number; kitchen: string; customer: string; minutes: number; timeZone: string };
+type Props = { visit: Movable; to: Target; technicians: { value: string; label: string }[]; onClose: () => void };
 
-/** A dropped slip is not moved yet: the time is confirmed and a reason given. Closes once the visit has changed. */
-export function DropDialog({ drop, current, technicians, onClose }: Props) {
+/** A visit put elsewhere is not moved yet: the time is confirmed and a reason given. Moving leads back to the week. */
+export function DropDialog({ visit: v, to, technicians, onClose }: Props) {
   const box = useRef<HTMLDialogElement>(null);
   useEffect(() => box.current?.showModal(), []);
-  useEffect(() => {
-    if (current !== drop.visit.version) onClose();
-  }, [current, drop.visit.version, onClose]);
-  const v = drop.visit;
   return (
     <dialog
       ref={box}
@@ -24,19 +19,12 @@ export function DropDialog({ drop, current, technicians, onClose }: Props) {
       aria-label={`Move ${v.kitchen}`}
       className="m-auto w-full max-w-2xl rounded-lg border border-edge bg-paper p-4 text-ink backdrop:bg-black/40"
     >
-      <p className="mb-3 font-bold">
-        {v.customer}, {v.kitchen}
-      </p>
+      <p className="mb-3 font-bold">{v.kitchen === v.customer ? v.kitchen : `${v.customer}, ${v.kitchen}`}</p>
       <MoveForm
         visitId={v.id}
         version={v.version}
         technicians={technicians}
-        defaults={{
-          technicianId: drop.technicianId,
-          date: drop.date,
-          from: timeIn(v.startsAt, v.timeZone),
-          minutes: String(Math.round((v.endsAt - v.startsAt) / 60_000)),
-        }}
+        defaults={{ technicianId: to.technicianId, date: to.date, from: to.from, minutes: String(v.minutes) }}
       />
       <Button look="quiet" className="mt-3" onClick={() => box.current?.close()}>
         Keep it where it was

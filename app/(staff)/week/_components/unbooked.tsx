@@ -1,45 +1,72 @@
 import Link from 'next/link';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
 import { counted } from '@/lib/core/wording/counted';
+import { ButtonLink } from '../../../_ui/button';
+import { Sheet } from '../../../_ui/sheet';
 import { State } from '../../../_ui/state';
+import { Table, Td, Th } from '../../../_ui/table';
 import { dayWords } from '@/lib/core/calendar/when';
 
 type Row = { kitchenId: string; kitchen: string; customer: string; tasks: number; soonest: LocalDate };
 
+/** What is due by the end of the week and stands on no visit, the longest overdue first. */
 export function Unbooked({ kitchens, total, today }: { kitchens: Row[]; total: number; today: LocalDate }) {
   return (
-    <aside aria-labelledby="unbooked" className="rounded-lg border border-line bg-sunk p-4">
-      <h2 id="unbooked">Due, not booked</h2>
-      {kitchens.length === 0 ? <p className="mt-2 text-soft">Everything due by the end of this week is booked.</p> : null}
-      <ul className="mt-2 flex flex-col">
-        {kitchens.map((k) => {
-          const late = daysBetween(k.soonest, today);
-          return (
-            <li key={k.kitchenId} className="border-b border-line py-2 last:border-0">
-              <Link href={`/week/book?kitchen=${k.kitchenId}`} className="font-bold">
-                {k.kitchen}
-              </Link>
-              <p className="text-sm text-soft">
-                {k.customer} · {counted(k.tasks, 'task')}
-              </p>
-              <p className="text-sm">
-                {late > 0 ? (
-                  <State shape="late" tone="alarm">
-                    {counted(late, 'day')} overdue
-                  </State>
-                ) : (
-                  <State shape="now">Due {dayWords(k.soonest)}</State>
-                )}
-              </p>
-            </li>
-          );
-        })}
-      </ul>
+    <Sheet
+      title="Due, not booked"
+      aside={total > 0 ? <span className="text-soft">{counted(total, 'kitchen')} by the end of this week</span> : null}
+    >
+      {kitchens.length === 0 ? (
+        <p className="text-soft">Everything due by the end of this week is booked.</p>
+      ) : (
+        <Table label="Due, not booked">
+          <thead>
+            <tr>
+              <Th>Kitchen</Th>
+              <Th>Since when</Th>
+              <Th className="text-right max-sm:hidden">Tasks</Th>
+              <Th>
+                <span className="sr-only">Book</span>
+              </Th>
+            </tr>
+          </thead>
+          <tbody>
+            {kitchens.map((k) => {
+              const late = daysBetween(k.soonest, today);
+              return (
+                <tr key={k.kitchenId}>
+                  <Td>
+                    <Link href={`/kitchens/${k.kitchenId}`} className="font-bold">
+                      {k.kitchen}
+                    </Link>
+                    {k.kitchen === k.customer ? null : <span className="block text-sm text-soft">{k.customer}</span>}
+                  </Td>
+                  <Td>
+                    {late > 0 ? (
+                      <State shape="late" tone="alarm">
+                        {counted(late, 'day')} over
+                      </State>
+                    ) : (
+                      <State shape="now">due {dayWords(k.soonest)}</State>
+                    )}
+                  </Td>
+                  <Td className="text-right max-sm:hidden">{k.tasks}</Td>
+                  <Td className="text-right">
+                    <ButtonLink href={`/week/book?kitchen=${k.kitchenId}`} prefetch={false}>
+                      Book<span className="sr-only"> {k.kitchen}</span>
+                    </ButtonLink>
+                  </Td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </Table>
+      )}
       {total > kitchens.length ? (
-        <p className="mt-2">
-          <Link href="/due">and {total - kitchens.length} more</Link>
+        <p className="mt-3">
+          <Link href="/due">All that is due, {total - kitchens.length} kitchens more</Link>
         </p>
       ) : null}
-    </aside>
+    </Sheet>
   );
 }

@@ -4,8 +4,10 @@ import { addDays, isLocalDate, todayIn } from '@/lib/core/calendar';
 import { firstOpening } from '@/lib/core/visits/service-hours';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
 import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
-import { bookableTechnicians, bookingKitchen, kitchenTasks } from '@/lib/features/visits/reads/visits';
+import { bookableTechnicians, bookingKitchen, kitchenTasks, nextVisit } from '@/lib/features/visits/reads/visits';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../../_ui/button';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { BookForm } from '../_components/book-form';
 import { hoursWords } from '../_components/hours';
@@ -18,7 +20,12 @@ export default definePage('book:visit', async ({ db, now, query }) => {
   const kitchen = query.kitchen && UUID.test(query.kitchen) ? await bookingKitchen(db, query.kitchen) : null;
   if (!kitchen) notFound();
   const today = todayIn(kitchen.timeZone, now.getTime());
-  const [tasks, technicians, times] = await Promise.all([kitchenTasks(db, kitchen.id), bookableTechnicians(db), learnedMinutes(db, now)]);
+  const [tasks, technicians, times, next] = await Promise.all([
+    kitchenTasks(db, kitchen.id),
+    bookableTechnicians(db),
+    learnedMinutes(db, now),
+    nextVisit(db, kitchen.id, now),
+  ]);
   const asked = { tasks: query.tasks?.split(',') ?? [], date: query.date && isLocalDate(query.date) ? query.date : null };
   const start = asked.date ?? addDays(today, 1);
   const opening = firstOpening(kitchen.serviceHours, start);
@@ -27,6 +34,15 @@ export default definePage('book:visit', async ({ db, now, query }) => {
   return (
     <>
       <PageHead title={`Book ${kitchen.name}`} lead={`${kitchen.customer}, ${kitchen.address}`} />
+      {next ? (
+        <p className="mb-6 flex flex-wrap items-center gap-x-4 gap-y-2 rounded-md border-2 border-cold bg-sheet p-4">
+          <span>
+            <b>{next.technician} comes here already</b> on {dayIn(next.startsAt, kitchen.timeZone)},{' '}
+            {timeIn(next.startsAt, kitchen.timeZone)}.
+          </span>
+          <ButtonLink href={`/week/${next.id}?add=${chosen.join(',')}`}>Add these tasks to that visit</ButtonLink>
+        </p>
+      ) : null}
       <div className="grid grid-cols-1 gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
         <BookForm
           kitchenId={kitchen.id}

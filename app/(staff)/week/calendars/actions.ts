@@ -1,9 +1,9 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
-import { FeedOf } from '@/lib/schemas/feeds';
+import { FeedOf, FeedsFor } from '@/lib/schemas/feeds';
 import { defineCall } from '@/lib/server/define-action';
-import { createFeed, revokeFeeds } from '@/lib/features/feeds/verbs/create-feed';
+import { createFeed, createFeeds, revokeFeeds } from '@/lib/features/feeds/verbs/create-feed';
 
 export const newAddress = defineCall('book:visit', FeedOf, async (ctx) => {
   const address = await createFeed(ctx, ctx.input);
@@ -14,4 +14,10 @@ export const newAddress = defineCall('book:visit', FeedOf, async (ctx) => {
 export const endAddress = defineCall('book:visit', FeedOf, async (ctx) => {
   await revokeFeeds(ctx, ctx.input);
   revalidatePath('/week/calendars');
+});
+
+export const newAddresses = defineCall('book:visit', FeedsFor, async (ctx) => {
+  const rows = await createFeeds(ctx, ctx.input);
+  revalidatePath('/week/calendars');
+  return rows;
 });

@@ -3,6 +3,7 @@ import { definePage } from '@/lib/server/define-page';
 import { calendarOwners } from '@/lib/features/feeds/reads/calendar-feeds';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
+import { ManyAddresses } from './_components/many-addresses';
 import { FeedRow } from './_components/feed-row';
 
 export const metadata: Metadata = { title: 'Calendar addresses' };
@@ -18,6 +19,7 @@ export default definePage('book:visit', async ({ db }) => {
       />
       <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
         <Sheet title="Technicians">
+          <ManyAddresses whose="technicians" missing={technicians.filter((t) => !t.live).length} />
           <ul>
             {technicians.map((t) => (
               <FeedRow key={t.id} name={t.name} of={{ userId: t.id }} live={t.live} />
@@ -25,6 +27,7 @@ export default definePage('book:visit', async ({ db }) => {
           </ul>
         </Sheet>
         <Sheet title="Kitchens">
+          <ManyAddresses whose="kitchens" missing={kitchens.filter((k) => !k.live).length} />
           <ul>
             {kitchens.map((k) => (
               <FeedRow key={k.id} name={k.name} whose={k.customer} of={{ kitchenId: k.id }} live={k.live} />

@@ -1,4 +1,5 @@
 import 'server-only';
+import { fieldWords } from '../../../core/audit/words';
 import { AppError } from '../../../core/errors';
 import { lastChange } from '../reads/audit';
 import type { Prisma, Tx } from '../../../database/client';
@@ -19,14 +20,6 @@ export function differences<T extends object>(before: T, after: Partial<{ [K in 
   }
   return out;
 }
-
-const UNIT_ENDINGS = /(PaGauge|PerKwh|Kg|Json|Id|K|M)$/;
-const fieldWords = (field: string) =>
-  field
-    .replace(UNIT_ENDINGS, '')
-    .replace(/([A-Z])/g, ' $1')
-    .toLowerCase()
-    .trim();
 
 /** What to tell someone whose form was opened before another person's change: who, what, and what now. */
 export async function staleError(db: Tx, entity: string, id: string, noun: string): Promise<AppError> {

@@ -12,20 +12,23 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
     ? await db.calendarFeed.findUnique({ where: { tokenHash: hashToken(token) }, include: { user: true, kitchen: true } })
     : null;
   if (!found || found.revokedAt || (found.user && !found.user.active)) throw new AppError('not_found', 'No calendar here.');
+  const { user, kitchen } = found;
+  const whose = user ? { technicianId: user.id } : kitchen && { kitchenId: kitchen.id };
+  if (!whose) throw new AppError('not_found', 'No calendar here.');
   const visits = await db.visit.findMany({
     where: {
-      ...(found.userId ? { technicianId: found.userId } : { kitchenId: found.kitchenId! }),
+      ...whose,
       endsAt: { gt: new Date(now.getTime() - PAST_MS) },
     },
     include: {
-      kitchen: true,
+      kitchen: { include: { customer: { select: { name: true } } } },
       technician: { select: { name: true } },
       tasks: { include: { task: { include: { unit: true, kind: true } } } },
     },
     orderBy: { startsAt: 'asc' },
   });
   return feed(
-    found.user ? `${found.user.name}, visits` : `${found.kitchen!.name}, refrigeration visits`,
+    user ? `${user.name}, visits` : `${kitchen?.name ?? ''}, refrigeration visits`,
     visits.map((v) => ({
       id: v.id,
       sequence: v.sequence,
@@ -34,7 +37,7 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
       createdAt: v.createdAt,
       cancelled: v.status === 'cancelled',
       location: v.kitchen.address,
-      summary: found.user ? v.kitchen.name : `Refrigeration visit, ${v.technician.name}`,
+      summary: found.user ? titleOf(v.kitchen) : `Refrigeration visit, ${v.technician.name}`,
       description: v.tasks
         .map((t) => `${t.task.unit.name}: ${t.task.kind.label.toLowerCase()}`)
         .sort()
@@ -43,3 +46,7 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
     now,
   );
 }
+
+/** "Fenwick's Fry House, Dock Street"; one name where both are the same. */
+const titleOf = ({ name, customer }: { name: string; customer: { name: string } }) =>
+  name === customer.name ? name : `${customer.name}, ${name}`;

@@ -5,15 +5,20 @@ import type { Tx } from '../../../database/client';
 import { hashToken, newToken } from '../../links/reads/link-token';
 import { invitation } from './invitation';
 
-export type VisitNews = 'booked' | 'moved' | 'cancelled';
+export type VisitNews = 'booked' | 'moved' | 'cancelled' | 'reminder';
 
-const SUBJECT: Record<VisitNews, string> = { booked: 'Visit booked', moved: 'Visit moved', cancelled: 'Visit cancelled' };
+const SUBJECT: Record<VisitNews, string> = {
+  booked: 'Visit booked',
+  moved: 'Visit moved',
+  cancelled: 'Visit cancelled',
+  reminder: 'Visit tomorrow',
+};
 
 /**
  * Puts the message about a visit in the outbox, inside the caller's transaction, so that it can neither be lost nor
- * sent for a change that did not happen. Does nothing when the kitchen has no e-mail on file.
+ * sent for a change that did not happen. @returns false where the kitchen has no e-mail on file, and nothing is written
  */
-export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNews, at: { now: Date; baseUrl: string }): Promise<void> {
+export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNews, at: { now: Date; baseUrl: string }): Promise<boolean> {
   const visit = await tx.visit.findUniqueOrThrow({
     where: { id: visitId },
     include: {
@@ -23,13 +28,14 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
     },
   });
   const to = visit.kitchen.contactEmail || visit.kitchen.customer.email;
-  if (!to) return;
+  if (!to) return false;
   const shop = await tx.shopSettings.findUnique({ where: { id: 1 } });
   const shopName = shop?.name ?? 'Your refrigeration shop';
   const zone = visit.kitchen.timeZone;
   const time = `${longDayIn(visit.startsAt, zone)} at ${timeIn(visit.startsAt, zone)} to ${timeIn(visit.endsAt, zone)}`;
 
-  await tx.customerLink.updateMany({ where: { visitId, revokedAt: null }, data: { revokedAt: at.now } });
+  // A reminder leaves the links of before alive: nothing has changed.
+  if (news !== 'reminder') await tx.customerLink.updateMany({ where: { visitId, revokedAt: null }, data: { revokedAt: at.now } });
   let link = '';
   if (news !== 'cancelled') {
     const token = newToken();
@@ -42,7 +48,7 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
   const lines = [
     news === 'cancelled'
       ? `Our visit to ${visit.kitchen.name} on ${time} is cancelled. Reason: ${visit.cancelReason}.`
-      : `${visit.technician.name} of ${shopName} comes to ${visit.kitchen.name} on ${time}.`,
+      : `${news === 'reminder' ? 'Tomorrow: ' : ''}${visit.technician.name} of ${shopName} comes to ${visit.kitchen.name} on ${time}.`,
     '',
     ...(news === 'cancelled'
       ? []
@@ -89,4 +95,5 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
       createdAt: at.now,
     },
   });
+  return true;
 }

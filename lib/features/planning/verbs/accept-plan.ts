@@ -2,6 +2,7 @@ import 'server-only';
 import type { Actor } from '../../../core/people/access';
 import { todayIn, wallClock } from '../../../core/calendar';
 import { AppError, isAppError } from '../../../core/errors';
+import type { AcceptPlan } from '../../../schemas/planning';
 import { STORED_BOOKED, STORED_PROPOSAL } from '../../../database/stored/planning';
 import type { Db } from '../../../database/client';
 import { bookVisit } from '../../visits/verbs/book-visit';
@@ -15,13 +16,21 @@ export type Accepted = { booked: { key: string; visitId: string }[]; refused: { 
  * Books the chosen visits of a finished proposal, each on its own: one that meanwhile overlaps is refused with the
  * reason and the others stand, and so is one whose time has gone by while the proposal waited. @throws AppError conflict when the proposal is not there to accept
  */
-export async function acceptPlan(ctx: Ctx, input: { runId: string; keys: string[] }): Promise<Accepted> {
+export async function acceptPlan(ctx: Ctx, input: AcceptPlan): Promise<Accepted> {
   const run = await ctx.db.planRun.findUnique({ where: { id: input.runId } });
   if (!run || run.status !== 'done' || !run.result)
     throw new AppError('conflict', 'This proposal is no longer open. Propose the week again.');
   const proposal = STORED_PROPOSAL.read(run.result);
   const out: Accepted = { booked: [], refused: [] };
-  for (const v of proposal.visits.filter((p) => input.keys.includes(p.key))) {
+  const chosen = new Map(input.visits.map((v) => [v.key, v]));
+  const changed = proposal.visits.flatMap((p) => {
+    const own = chosen.get(p.key);
+    const startMs = own?.startMs ?? p.startMs;
+    return own
+      ? [{ ...p, startMs, endMs: startMs + p.endMs - p.startMs, technicianId: own.technicianId ?? p.technicianId, fixed: own.fixed }]
+      : [];
+  });
+  for (const v of changed) {
     const past = pastWords(v.startMs, v.timeZone, ctx.now);
     if (past) {
       out.refused.push({ key: v.key, words: `${past} by now, so ${v.kitchen} was not booked. Propose the week again.` });
@@ -38,7 +47,7 @@ export async function acceptPlan(ctx: Ctx, input: { runId: string; keys: string[
         minutes: Math.round((v.endMs - v.startMs) / 60_000),
         taskIds: v.taskIds,
         note: '',
-        fixed: false,
+        fixed: v.fixed,
         anyway: true,
       });
       out.booked.push({ key: v.key, visitId });

@@ -41,7 +41,7 @@ export async function runPlan({ db, now }: { db: Db; now: Date }, runId: string,
     const given: GivenInput = {
       findings,
       due: { tasks: facts.due.tasks, kitchens: facts.due.kitchens, searched: facts.tasks.length },
-      drivingPerMinute: problem.prices.drivingPerMinute,
+      problem,
     };
     const save = (p: ReturnType<typeof toProposal>) =>
       db.planRun.updateMany({ where: { id: runId, claim, status: 'running' }, data: { result: STORED_PROPOSAL.write(p) } });

@@ -1,5 +1,6 @@
 import 'server-only';
-import type { CostBreakdown, LeftTask, PlannedVisit } from '../../../core/planning';
+import { mustGet } from '../../../core/numerics/must-get';
+import { explainVisits, type CostBreakdown, type LeftTask, type PlannedVisit, type WeekProblem } from '../../../core/planning';
 import type { Finding } from '../../../core/planning';
 import type { Proposal } from '../../../core/planning/proposal';
 import type { WeekNames } from '../reads/week-problem';
@@ -14,15 +15,16 @@ type Found = {
 };
 
 /** What the search was given, as `checkInput` judged it. */
-export type GivenInput = { findings: Finding[]; due: Proposal['due']; drivingPerMinute: number };
+export type GivenInput = { findings: Finding[]; due: Proposal['due']; problem: WeekProblem };
 
 /** A plan, or a better one found on the way, in the shop's names. */
 export function toProposal(found: Found, names: WeekNames, input: GivenInput, seed: number, searchMs: number): Proposal {
   const fresh = found.visits.filter((v) => v.fixedId === null);
+  const reasons = explainVisits(input.problem, found.visits);
   return {
     visits: fresh.map((v) => {
-      const kitchen = names.kitchens.get(v.kitchenId)!;
-      const tasks = v.taskIds.map((id) => names.tasks.get(id)!);
+      const kitchen = mustGet(names.kitchens, v.kitchenId);
+      const tasks = v.taskIds.map((id) => mustGet(names.tasks, id));
       return {
         key: `${v.kitchenId}:${v.hours.startMs}`,
         kitchenId: v.kitchenId,
@@ -37,6 +39,7 @@ export function toProposal(found: Found, names: WeekNames, input: GivenInput, se
         taskIds: [...v.taskIds],
         units: new Set(tasks.map((t) => t.unitId)).size,
         overdue: tasks.filter((t) => t.dueDay < v.day).length,
+        reason: reasons.get(found.visits.indexOf(v)),
       };
     }),
     unplaced: (found.unplaced ?? []).flatMap((l) => {
@@ -58,7 +61,9 @@ export function toProposal(found: Found, names: WeekNames, input: GivenInput, se
     input: input.findings,
     due: input.due,
     couldSaveMinutes:
-      found.lowerBound === undefined ? null : Math.max(0, (found.cost.total - found.lowerBound) / Math.max(0.01, input.drivingPerMinute)),
+      found.lowerBound === undefined
+        ? null
+        : Math.max(0, (found.cost.total - found.lowerBound) / Math.max(0.01, input.problem.prices.drivingPerMinute)),
     // Nothing planned is never the best of anything.
     proven: fresh.length > 0 && (found.proven ?? false),
     kept: found.visits.length - fresh.length,

@@ -146,6 +146,8 @@ export async function visitToManage(db: Tx, id: string) {
     startsAt: v.startsAt.getTime(),
     endsAt: v.endsAt.getTime(),
     note: v.note,
+    fixed: v.fixed,
+    emergency: v.emergency,
     cancelReason: v.cancelReason,
     customerReply: v.customerReply,
     replyNote: v.replyNote,
@@ -154,6 +156,9 @@ export async function visitToManage(db: Tx, id: string) {
       id: v.kitchen.id,
       name: v.kitchen.name,
       customer: v.kitchen.customer.name,
+      contact: v.kitchen.contactName || v.kitchen.customer.contactName,
+      phone: v.kitchen.contactPhone || v.kitchen.customer.phone,
+      email: v.kitchen.contactEmail || v.kitchen.customer.email,
       address: v.kitchen.address,
       timeZone: v.kitchen.timeZone,
       accessNotes: v.kitchen.accessNotes,
@@ -161,7 +166,15 @@ export async function visitToManage(db: Tx, id: string) {
     },
     technician: v.technician,
     tasks: v.tasks
-      .map((t) => ({ id: t.id, unitId: t.unitId, unit: t.task.unit.name, kind: t.task.kind.label, outcome: t.outcome, reason: t.reason }))
+      .map((t) => ({
+        id: t.id,
+        taskId: t.taskId,
+        unitId: t.unitId,
+        unit: t.task.unit.name,
+        kind: t.task.kind.label,
+        outcome: t.outcome,
+        reason: t.reason,
+      }))
       .sort((a, b) => a.unit.localeCompare(b.unit)),
     events: v.events.map((e) => ({
       id: e.id,
@@ -178,4 +191,14 @@ export async function visitToManage(db: Tx, id: string) {
 function movedFrom(kind: string, detail: unknown): { startsAt: number; endsAt: number; technicianId: string } | null {
   const { startsAt, endsAt, technicianId } = (kind === 'moved' && STORED_VISIT_EVENT.read(detail).from) || {};
   return startsAt && endsAt && technicianId ? { startsAt: Date.parse(startsAt), endsAt: Date.parse(endsAt), technicianId } : null;
+}
+
+/** The next booked visit to a kitchen, if one stands. */
+export async function nextVisit(db: Tx, kitchenId: string, now: Date) {
+  const v = await db.visit.findFirst({
+    where: { kitchenId, status: 'booked', startsAt: { gte: now } },
+    orderBy: { startsAt: 'asc' },
+    include: { technician: { select: { name: true } } },
+  });
+  return v && { id: v.id, startsAt: v.startsAt.getTime(), technician: v.technician.name };
 }

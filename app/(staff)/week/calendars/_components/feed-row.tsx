@@ -39,12 +39,13 @@ export function FeedRow({ name, whose = '', of, live }: { name: string; whose?: 
         <span className="text-soft">No address</span>
       )}
       <span className="ml-auto flex gap-2">
-        <Button onClick={make} disabled={busy} aria-label={`${live ? 'New address' : 'Make an address'} for ${name}`}>
+        <Button onClick={make} disabled={busy}>
           {live ? 'New address' : 'Make an address'}
+          <span className="sr-only"> for {name}</span>
         </Button>
         {live ? (
-          <Button look="danger" onClick={end} disabled={busy} aria-label={`End the address of ${name}`}>
-            End
+          <Button look="danger" onClick={end} disabled={busy}>
+            End<span className="sr-only"> the address of {name}</span>
           </Button>
         ) : null}
       </span>

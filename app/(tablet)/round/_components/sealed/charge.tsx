@@ -11,12 +11,7 @@ import { Num, Verdict } from './fields';
 import { Weighing } from './weighing';
 
 /** Plate and changes, kg; null before a plate is known, a sentence where a density is not. */
-export function reckoned(
-  unit: UnitOnFile,
-  visit: VisitOnFile,
-  record: Record_,
-  typedPlateKg: number | null,
-): ChargeByWeight | string | null {
+function reckoned(unit: UnitOnFile, visit: VisitOnFile, record: Record_, typedPlateKg: number | null): ChargeByWeight | string | null {
   const plateKg = unit.chargeKg ?? typedPlateKg;
   if (plateKg === null || !(plateKg > 0)) return null;
   const sum = chargeByWeight(plateKg, changedParts(workOf(record, 'drier')), usualConditions(unit, visit.kitchen.hotDayAirK));

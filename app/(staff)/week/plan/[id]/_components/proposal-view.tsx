@@ -9,7 +9,7 @@ import { stopSearch } from '../../actions';
 import { InputFindings } from './input-findings';
 import { LeftOut } from './left-out';
 import { ProposalCost } from './proposal-cost';
-import { ProposalVisits } from './proposal-visits';
+import { ProposalVisits, type StandingWeek } from './proposal-visits';
 
 type Run = { status: PlanStatus; error: string; proposal: Proposal | null };
 const LIVE: readonly PlanStatus[] = ['queued', 'running'];
@@ -22,7 +22,7 @@ const beyond = (p: Proposal) => ({
 });
 
 /** Follows a search until it ends, then lets the dispatcher accept all, some or none. */
-export function ProposalView({ runId, monday }: { runId: string; monday: string }) {
+export function ProposalView({ runId, monday, week }: { runId: string; monday: string; week: StandingWeek }) {
   const [run, setRun] = useState<Run | null>(null);
   const [error, setError] = useState('');
 
@@ -83,7 +83,7 @@ export function ProposalView({ runId, monday }: { runId: string; monday: string 
         <>
           <InputFindings findings={p.input} monday={monday} />
           {p.visits.length > 0 ? <ProposalCost proposal={p} /> : null}
-          {run.status === 'done' ? <ProposalVisits key="final" runId={runId} monday={monday} proposal={p} /> : null}
+          {run.status === 'done' ? <ProposalVisits key="final" runId={runId} monday={monday} proposal={p} week={week} /> : null}
           {run.status === 'done' ? <LeftOut left={p.unplaced} beyond={beyond(p)} /> : null}
         </>
       ) : null}

@@ -1,0 +1,50 @@
+'use client';
+
+import { Button } from '../../../../_ui/button';
+import { FormErrors, Select, TextArea } from '../../../../_ui/field';
+import { Saved } from '../../../../_ui/saved';
+import { useActionForm } from '../../../../_ui/use-action-form';
+import { decideWay, judgeAgain } from './actions';
+
+export function DecideForm({
+  unitId,
+  typed,
+  ways,
+}: {
+  unitId: string;
+  typed: Record<string, string>;
+  ways: { value: string; label: string }[];
+}) {
+  const { form, error, busy, saved } = useActionForm(decideWay);
+  return (
+    <form {...form} className="flex flex-col gap-4">
+      <FormErrors errors={error('')} />
+      <input type="hidden" name="unitId" value={unitId} />
+      {Object.entries(typed).map(([name, value]) => (
+        <input key={name} type="hidden" name={name} value={value} />
+      ))}
+      <Select label="What is decided" name="way" blank="Choose" options={ways} error={error('way')} />
+      <TextArea label="Why" name="reason" error={error('reason')} />
+      <div className="flex items-center gap-3">
+        <Button look="primary" type="submit" disabled={busy}>
+          Keep the decision
+        </Button>
+        <Saved when={saved}>Kept; it comes up again in a year.</Saved>
+      </div>
+    </form>
+  );
+}
+
+export function AgainForm({ id }: { id: string }) {
+  const { form, error, busy } = useActionForm(judgeAgain);
+  return (
+    <form {...form} className="mt-2 flex flex-col gap-3">
+      <FormErrors errors={error('')} />
+      <input type="hidden" name="id" value={id} />
+      <TextArea id={`again-${id}`} label="A year on: was it right?" name="note" error={error('note')} />
+      <Button type="submit" disabled={busy} className="self-start">
+        Keep what you think
+      </Button>
+    </form>
+  );
+}

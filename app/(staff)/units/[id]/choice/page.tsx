@@ -1,0 +1,171 @@
+import type { Metadata } from 'next';
+import { notFound } from 'next/navigation';
+import { todayIn } from '@/lib/core/calendar';
+import { dateWords, dayIn, yearIn } from '@/lib/core/calendar/when';
+import { compareWays, unitWays, VERDICT_WORDS, WAY_LABEL, type Comparison, type UnitFacts } from '@/lib/core/choices';
+import { isId } from '@/lib/core/ids/is-id';
+import { can } from '@/lib/core/people/access';
+import { choicesOf, shopCosts, unitFacts } from '@/lib/features/choices/reads/unit-facts';
+import { unitPage } from '@/lib/features/equipment/reads/units';
+import { ChoiceFigures } from '@/lib/schemas/choices';
+import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../../../_ui/button';
+import { Figure } from '../../../../_ui/figure';
+import { moneyIn } from '../../../../_ui/measure';
+import { PageHead, Sheet } from '../../../../_ui/sheet';
+import { State } from '../../../../_ui/state';
+import { Table, Td, Th } from '../../../../_ui/table';
+import { Trail } from '../../../../_ui/trail';
+import { AgainForm, DecideForm } from './decide-form';
+import { FiguresForm } from './figures-form';
+
+export const metadata: Metadata = { title: 'Clean, repair or replace' };
+
+export default definePage('read:fouling', async ({ db, actor, now, params, query }) => {
+  const unit = isId(params.id) ? await unitPage(db, params.id) : null;
+  if (!unit) notFound();
+  const [facts, { costs, currency, lacks }, decided] = await Promise.all([
+    unitFacts(db, unit.id, now),
+    shopCosts(db, unit.id),
+    choicesOf(db, unit.id),
+  ]);
+  if (!facts) notFound();
+  const zone = unit.kitchen.timeZone;
+  const today = todayIn(zone, now.getTime());
+  const asked = Object.keys(query).length > 0;
+  const typed = asked ? ChoiceFigures.safeParse(query) : null;
+  const wrong = typed && !typed.success ? (typed.error.flatten().fieldErrors as Record<string, string[]>) : {};
+  const reckoned = typed?.success && costs ? unitWays(facts, typed.data, costs) : null;
+  const result = reckoned ? compareWays(reckoned.ways, reckoned.prices) : null;
+  const sent = Object.fromEntries(Object.entries(query).map(([k, v]) => [k, v ?? '']));
+  return (
+    <>
+      <Trail
+        items={[
+          { href: `/kitchens/${unit.kitchen.id}`, label: unit.kitchen.name },
+          { href: `/units/${unit.id}`, label: unit.name },
+        ]}
+      />
+      <PageHead
+        title="Clean, repair or replace"
+        lead={`${unit.name}, ${unit.kitchen.name}: what each way costs a year, and how sure that is.`}
+      />
+      <div className="flex flex-col gap-6">
+        {result ? <Result result={result} currency={currency} facts={facts} /> : null}
+        <Sheet title={result ? 'On these figures' : 'Your prices'}>
+          {costs ? null : (
+            <p className="mb-3">
+              <State shape="ask" tone="alarm">
+                Say first what {lacks.join(', ')} costs you
+              </State>{' '}
+              <ButtonLink href="/shop#costs">Costs</ButtonLink>
+            </p>
+          )}
+          <FiguresForm values={query} wrong={wrong} currency={currency} />
+        </Sheet>
+        {result && can(actor, 'decide:unit') ? (
+          <Sheet title="Decide">
+            <DecideForm unitId={unit.id} typed={sent} ways={result.ways.map((w) => ({ value: w.way, label: WAY_LABEL[w.way] }))} />
+          </Sheet>
+        ) : null}
+        {decided.length > 0 ? (
+          <Sheet title="Decided before">
+            <ul className="flex flex-col gap-4">
+              {decided.map((d) => (
+                <li key={d.id}>
+                  <b>{WAY_LABEL[d.way]}</b>, {dayIn(d.at, zone)} {yearIn(d.at, zone)}, {d.by}: {d.reason}
+                  {d.lookedAt ? (
+                    <span className="block text-soft">
+                      Looked at again {dayIn(d.lookedAt, zone)} by {d.lookedBy}: {d.lookedNote}
+                    </span>
+                  ) : d.lookAgainOn <= today ? (
+                    can(actor, 'decide:unit') ? (
+                      <AgainForm id={d.id} />
+                    ) : null
+                  ) : (
+                    <span className="block text-soft">To be looked at again on {dateWords(d.lookAgainOn)}.</span>
+                  )}
+                </li>
+              ))}
+            </ul>
+          </Sheet>
+        ) : null}
+      </div>
+    </>
+  );
+});
+
+const PARTS = {
+  capital: 'Price, by the year',
+  energy: 'Energy',
+  cleaning: 'Cleanings',
+  callOuts: 'Call-outs',
+  leaks: 'Leaks',
+  failures: 'Failures',
+} as const;
+
+function Result({ result, currency, facts }: { result: Comparison; currency: string; facts: UnitFacts }) {
+  const money = { ...moneyIn(currency), most: 0 };
+  const round = (x: number) => `${Math.round(x).toLocaleString('en-US')} ${currency}`;
+  const told =
+    result.verdict === 'cant_tell'
+      ? 'The figures can’t tell the ways apart'
+      : `${WAY_LABEL[result.best]}: ${VERDICT_WORDS[result.verdict]}`;
+  return (
+    <Sheet
+      title={told}
+      aside={
+        <span className="text-sm text-soft">
+          the least in {Math.round(result.sure * 100)} of 100 draws; not knowing better costs {round(result.regretPerYear)} a year
+        </span>
+      }
+    >
+      <Table label="Cost of each way, a year">
+        <thead>
+          <tr>
+            <Th>A year</Th>
+            {result.ways.map((w) => (
+              <Th key={w.way}>{WAY_LABEL[w.way]}</Th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <Td className="font-bold">In all</Td>
+            {result.ways.map((w) => (
+              <Td key={w.way}>
+                <Figure of={w.perYear} scale={money} />
+              </Td>
+            ))}
+          </tr>
+          {(Object.keys(PARTS) as (keyof typeof PARTS)[]).map((part) => (
+            <tr key={part}>
+              <Td>{PARTS[part]}</Td>
+              {result.ways.map((w) => (
+                <Td key={w.way}>{Math.round(w.parts[part]).toLocaleString('en-US')}</Td>
+              ))}
+            </tr>
+          ))}
+          <tr>
+            <Td>The least of all</Td>
+            {result.ways.map((w) => (
+              <Td key={w.way}>{Math.round(w.cheapest * 100)} %</Td>
+            ))}
+          </tr>
+          <tr>
+            <Td>Breaks even at a price of</Td>
+            {result.ways.map((w) => (
+              <Td key={w.way}>{w.way === 'go_on' ? '–' : w.breakEvenPrice === null ? 'none' : round(w.breakEvenPrice)}</Td>
+            ))}
+          </tr>
+        </tbody>
+      </Table>
+      <p className="mt-2 max-w-[80ch] text-sm text-soft">
+        Bands hold four times in five. Over {facts.cleanings.years.toFixed(1)} years on file: {facts.cleanings.times} cleanings,{' '}
+        {facts.callOuts.times} call-outs, {facts.failures.times} days it failed. A repaired or new unit is held to the shop’s mean of
+        call-outs and failures (judgement).
+        {facts.fouling ? '' : ' What deposit costs it in energy can’t be said: its gas or its size has no numbers.'}
+      </p>
+    </Sheet>
+  );
+}

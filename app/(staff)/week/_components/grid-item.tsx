@@ -1,0 +1,92 @@
+'use client';
+
+import Link from 'next/link';
+import type { DragEvent, KeyboardEvent } from 'react';
+import type { LocalDate } from '@/lib/core/calendar';
+import { State, type Shape } from '../../../_ui/state';
+
+export type GridVisit = {
+  key: string;
+  technicianId: string;
+  date: LocalDate;
+  /** Minutes of the shop's day. */
+  from: number;
+  to: number;
+  driveMinutes: number | null;
+  href: string;
+  /** "08:00–09:15", by the kitchen's clock. */
+  time: string;
+  customer: string;
+  kitchen: string;
+  work: string;
+  marks: { shape: Shape; tone: 'alarm' | 'ink' | 'soft' | 'cold'; words: string }[];
+  look: 'stands' | 'proposed' | 'left';
+  movable: boolean;
+};
+
+const LOOK = {
+  stands: 'border-edge bg-sheet hover:border-cold',
+  proposed: 'border-dashed border-cold border-2 bg-cold-wash',
+  left: 'border-dotted border-edge bg-sunk text-soft line-through',
+} as const;
+
+type Props = {
+  visit: GridVisit;
+  share: (minutes: number) => number;
+  onKeyDown: (e: KeyboardEvent<HTMLAnchorElement>) => void;
+  onBlur: () => void;
+  onDragStart?: (e: DragEvent<HTMLAnchorElement>) => void;
+};
+
+/** A visit on its line, as long as it lasts, with the drive before it. */
+export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Props) {
+  const left = share(v.from);
+  const drive = v.driveMinutes ? Math.round(v.driveMinutes) : 0;
+  return (
+    <>
+      {drive > 0 ? (
+        <li
+          className="absolute inset-y-4 flex items-center justify-center overflow-hidden rounded-l-md border-y border-l border-line bg-[repeating-linear-gradient(135deg,var(--line)_0_2px,transparent_2px_7px)] text-xs text-soft max-md:static max-md:w-full! max-md:justify-start max-md:border-0 max-md:bg-none"
+          style={{ left: `${share(v.from - drive)}%`, width: `${left - share(v.from - drive)}%` }}
+          title={`${drive} min drive`}
+        >
+          <span className="sr-only max-md:not-sr-only">{drive} min drive</span>
+          <span aria-hidden="true" className="rounded bg-sheet/80 px-0.5 max-md:hidden">
+            {drive >= 15 ? drive : ''}
+          </span>
+        </li>
+      ) : null}
+      <li
+        className="absolute inset-y-1 min-w-8 max-md:static max-md:w-full!"
+        style={{ left: `${left}%`, width: `max(2rem, ${share(v.to) - left}%)` }}
+      >
+        <Link
+          href={v.href}
+          draggable={onDragStart !== undefined}
+          onDragStart={onDragStart}
+          onKeyDown={onKeyDown}
+          onBlur={onBlur}
+          title={[`${v.time} ${v.customer}`, v.kitchen === v.customer ? '' : v.kitchen, v.work, ...v.marks.map((m) => m.words)]
+            .filter(Boolean)
+            .join('\n')}
+          className={`flex h-full flex-col overflow-hidden rounded-md border px-1.5 py-0.5 text-xs leading-tight text-ink no-underline hover:z-10 focus-visible:z-10 max-md:text-sm ${LOOK[v.look]}`}
+        >
+          <span className="flex items-center gap-1 whitespace-nowrap font-bold">
+            {v.marks.slice(0, 2).map((m) => (
+              <State key={m.words} shape={m.shape} tone={m.tone}>
+                <span className="sr-only">{m.words}.</span>
+              </State>
+            ))}
+            {v.time}
+          </span>
+          <span className="truncate">{v.kitchen === v.customer ? v.customer : `${v.kitchen}`}</span>
+          <span className="truncate text-soft">
+            {v.kitchen === v.customer ? '' : `${v.customer}, `}
+            {v.work}
+          </span>
+          <span className="sr-only max-md:not-sr-only">{v.marks.map((m) => m.words).join('. ')}</span>
+        </Link>
+      </li>
+    </>
+  );
+}

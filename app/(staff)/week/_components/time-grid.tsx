@@ -1,0 +1,188 @@
+'use client';
+
+import { useState, type DragEvent, type KeyboardEvent } from 'react';
+import type { LocalDate } from '@/lib/core/calendar';
+import { dayWords } from '@/lib/core/calendar/when';
+import { clockOf, type MinuteSpan } from '@/lib/core/visits/time-grid';
+import { GridItem, type GridVisit } from './grid-item';
+
+export type GridRow = { id: string; name: string; works: boolean; days: { shifts: MinuteSpan[]; off: string | null }[] };
+export type Target = { key: string; technicianId: string; date: LocalDate; from: string };
+
+type Props = {
+  label: string;
+  days: LocalDate[];
+  today: LocalDate;
+  rows: GridRow[];
+  items: GridVisit[];
+  hours: MinuteSpan;
+  /** Where a visit was put, by hand or by key; it is not moved yet. */
+  onPut?: (target: Target) => void;
+};
+
+const STEP = 15;
+
+/**
+ * The week as a picture of time: days down, hours across, a line a technician. Visits are drawn as long as they last,
+ * with the drive before each. A visit is dragged to another time or line, or moved there with Alt and the arrows.
+ */
+export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Props) {
+  const [held, setHeld] = useState<{ key: string; row: number; day: number; from: number } | null>(null);
+  const [grab, setGrab] = useState({ key: '', at: 0 });
+  const span = hours.to - hours.from;
+  const share = (minutes: number) => (100 * (Math.min(hours.to, Math.max(hours.from, minutes)) - hours.from)) / span;
+  const marks = Array.from({ length: span / 60 + 1 }, (_, i) => hours.from / 60 + i);
+  const words = held ? `${dayWords(days[held.day] ?? today)}, ${clockOf(held.from)}, ${rows[held.row]?.name ?? ''}` : '';
+
+  const put = (key: string, row: number, day: number, from: number) => {
+    const [r, d] = [rows[row], days[day]];
+    setHeld(null);
+    if (r?.works && d) onPut?.({ key, technicianId: r.id, date: d, from: clockOf(from) });
+  };
+
+  function onKey(e: KeyboardEvent, v: GridVisit) {
+    if (!onPut || !v.movable) return;
+    const at =
+      held?.key === v.key
+        ? held
+        : { key: v.key, row: rows.findIndex((r) => r.id === v.technicianId), day: days.indexOf(v.date), from: v.from };
+    if (e.key === 'm' && !e.metaKey && !e.ctrlKey) {
+      e.preventDefault();
+      return put(v.key, at.row, at.day, at.from);
+    }
+    if (held?.key === v.key && e.key === 'Enter') {
+      e.preventDefault();
+      return put(v.key, at.row, at.day, at.from);
+    }
+    if (e.key === 'Escape') return setHeld(null);
+    if (!e.altKey || !e.key.startsWith('Arrow')) return;
+    e.preventDefault();
+    const lines = days.length * rows.length;
+    const line = at.day * rows.length + at.row + (e.key === 'ArrowDown' ? 1 : e.key === 'ArrowUp' ? -1 : 0);
+    const kept = Math.min(lines - 1, Math.max(0, line));
+    const from = at.from + (e.key === 'ArrowRight' ? STEP : e.key === 'ArrowLeft' ? -STEP : 0);
+    setHeld({
+      key: v.key,
+      day: Math.floor(kept / rows.length),
+      row: kept % rows.length,
+      from: Math.min(24 * 60 - STEP, Math.max(0, Math.round(from / STEP) * STEP)),
+    });
+  }
+
+  function timeAt(e: DragEvent<HTMLElement>, offset: number): number {
+    const box = e.currentTarget.getBoundingClientRect();
+    const minutes = hours.from + ((e.clientX - box.left) / box.width) * span - offset;
+    return Math.min(24 * 60 - STEP, Math.max(0, Math.round(minutes / STEP) * STEP));
+  }
+
+  return (
+    <section aria-label={label}>
+      {onPut ? (
+        <p className="mb-2 text-sm text-soft max-md:hidden">
+          Drag a visit to another time or person, or press M on it; Alt with the arrows moves it step by step.
+        </p>
+      ) : null}
+      <p role="status" className={held ? 'mb-2 font-bold' : 'sr-only'}>
+        {held ? `To ${words}. Enter to go on, Escape to leave it.` : ''}
+      </p>
+      <div className="flex flex-col gap-4">
+        {days.map((d, day) => (
+          <div
+            key={d}
+            role="group"
+            aria-labelledby={`day-${d}`}
+            className={`rounded-lg border bg-sheet ${d === today ? 'border-cold border-2' : 'border-line'}`}
+          >
+            <div className="flex items-end border-b border-line">
+              <h3 id={`day-${d}`} className={`w-32 shrink-0 px-3 py-1.5 max-md:w-auto ${d === today ? 'text-cold' : ''}`}>
+                {dayWords(d)}
+                {d === today ? ', today' : ''}
+              </h3>
+              <div className="relative h-5 grow max-md:hidden" aria-hidden="true">
+                {marks.map((h) => (
+                  <span
+                    key={h}
+                    className="absolute bottom-0 -translate-x-1/2 text-xs text-soft first:translate-x-0 last:-translate-x-full"
+                    style={{ left: `${share(h * 60)}%` }}
+                  >
+                    {h}
+                  </span>
+                ))}
+              </div>
+            </div>
+            {rows.map((r, row) => {
+              const own = items.filter((v) => v.technicianId === r.id && v.date === d).sort((a, b) => a.from - b.from);
+              const { shifts, off } = r.days[day] ?? { shifts: [], off: null };
+              const ghost = held && held.row === row && held.day === day ? items.find((v) => v.key === held.key) : undefined;
+              return (
+                <div key={r.id} className="flex border-b border-line last:border-0 max-md:block">
+                  <div className="w-32 shrink-0 px-3 py-1.5 text-sm font-bold max-md:w-auto">
+                    {r.name}
+                    {off ? <span className="block font-normal text-alarm">{off}</span> : null}
+                    {!off && r.works && shifts.length === 0 ? <span className="block font-normal text-soft">No shift</span> : null}
+                    {r.works ? null : <span className="block font-normal text-soft">No technician now</span>}
+                  </div>
+                  <ul
+                    className="relative min-h-16 grow bg-sunk max-md:flex max-md:min-h-0 max-md:flex-col max-md:gap-1.5 max-md:p-2"
+                    onDragOver={(e) => {
+                      if (onPut && r.works && grab.key) e.preventDefault();
+                    }}
+                    onDrop={(e) => {
+                      e.preventDefault();
+                      if (grab.key) put(grab.key, row, day, timeAt(e, grab.at));
+                      setGrab({ key: '', at: 0 });
+                    }}
+                  >
+                    {shifts.map((s) => (
+                      <li
+                        key={s.from}
+                        aria-hidden="true"
+                        className="absolute inset-y-0 bg-sheet max-md:hidden"
+                        style={{ left: `${share(s.from)}%`, width: `${share(s.to) - share(s.from)}%` }}
+                      />
+                    ))}
+                    {marks.slice(1, -1).map((h) => (
+                      <li
+                        key={`h${h}`}
+                        aria-hidden="true"
+                        className="absolute inset-y-0 w-px bg-line max-md:hidden"
+                        style={{ left: `${share(h * 60)}%` }}
+                      />
+                    ))}
+                    {own.map((v) => (
+                      <GridItem
+                        key={v.key}
+                        visit={v}
+                        share={share}
+                        onKeyDown={(e) => onKey(e, v)}
+                        onBlur={() => setHeld(null)}
+                        onDragStart={
+                          onPut && v.movable
+                            ? (e) => {
+                                e.dataTransfer.setData('text/plain', v.key);
+                                e.dataTransfer.effectAllowed = 'move';
+                                const box = e.currentTarget.getBoundingClientRect();
+                                setGrab({ key: v.key, at: ((e.clientX - box.left) / box.width) * (v.to - v.from) });
+                              }
+                            : undefined
+                        }
+                      />
+                    ))}
+                    {ghost && held ? (
+                      <li
+                        aria-hidden="true"
+                        className="pointer-events-none absolute inset-y-1 rounded-md border-2 border-dashed border-cold max-md:hidden"
+                        style={{ left: `${share(held.from)}%`, width: `${share(held.from + ghost.to - ghost.from) - share(held.from)}%` }}
+                      />
+                    ) : null}
+                    {own.length === 0 ? <li className="px-2 py-1 text-sm text-soft md:sr-only">Nothing booked</li> : null}
+                  </ul>
+                </div>
+              );
+            })}
+          </div>
+        ))}
+      </div>
+    </section>
+  );
+}

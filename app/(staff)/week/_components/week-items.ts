@@ -1,0 +1,86 @@
+import type { LocalDate } from '@/lib/core/calendar';
+import { timeIn } from '@/lib/core/calendar/when';
+import { boardRows } from '@/lib/core/visits/board-rows';
+import { dayConcerns, type DateRange } from '@/lib/core/visits/concerns';
+import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
+import { dayMinutes, spansOn, withinHours } from '@/lib/core/visits/time-grid';
+import { counted } from '@/lib/core/wording/counted';
+import type { GridVisit } from './grid-item';
+import type { GridRow } from './time-grid';
+
+type Visit = {
+  id: string;
+  status: 'booked' | 'started' | 'done' | 'cancelled';
+  technicianId: string;
+  technician: string;
+  timeOff: DateRange[];
+  blackouts: DateRange[];
+  startsAt: number;
+  endsAt: number;
+  fixed: boolean;
+  emergency: boolean;
+  customerReply: string | null;
+  kitchen: string;
+  customer: string;
+  timeZone: string;
+  serviceHours: readonly WeeklyWindow[];
+  tasks: number;
+  units: number;
+};
+
+/** Visits as the picture of the week draws them; `zone` is the picture's clock. */
+export function weekItems(visits: readonly Visit[], drives: ReadonlyMap<string, number | null>, zone: string): GridVisit[] {
+  return visits.map((v) => ({
+    key: v.id,
+    technicianId: v.technicianId,
+    ...dayMinutes(v.startsAt, v.endsAt, zone),
+    driveMinutes: drives.get(v.id) ?? null,
+    href: `/week/${v.id}`,
+    time: `${timeIn(v.startsAt, v.timeZone)}–${timeIn(v.endsAt, v.timeZone)}`,
+    customer: v.customer,
+    kitchen: v.kitchen,
+    work: `${counted(v.units, 'unit')}, ${counted(v.tasks, 'task')}`,
+    marks: marksOf(v, zone),
+    look: 'stands',
+    movable: v.status === 'booked',
+  }));
+}
+
+/** What is to be known of a visit, worst first: each a word with a shape. */
+function marksOf(v: Visit, shopTimeZone: string): GridVisit['marks'] {
+  const marks: GridVisit['marks'] = [];
+  if (v.emergency) marks.push({ shape: 'late', tone: 'alarm', words: 'Emergency' });
+  if (v.status === 'booked') {
+    const technician = { name: v.technician, timeOff: v.timeOff };
+    const { closed, off } = dayConcerns({ start: v.startsAt, kitchen: v, technician, shopTimeZone });
+    for (const words of [closed, off]) if (words) marks.push({ shape: 'off', tone: 'alarm', words: words.replace(/\.$/, '') });
+    if (!withinHours(v.serviceHours, v.startsAt, v.endsAt, v.timeZone))
+      marks.push({ shape: 'off', tone: 'alarm', words: 'Outside their hours' });
+  }
+  if (v.customerReply === 'other_time') marks.push({ shape: 'ask', tone: 'alarm', words: 'Asks to move' });
+  if (v.status === 'started') marks.push({ shape: 'now', tone: 'cold', words: 'Under way' });
+  if (v.status === 'done') marks.push({ shape: 'done', tone: 'soft', words: 'Done' });
+  if (v.fixed) marks.push({ shape: 'held', tone: 'soft', words: 'Fixed' });
+  if (v.customerReply === 'confirmed') marks.push({ shape: 'done', tone: 'soft', words: 'Confirmed' });
+  return marks;
+}
+
+type Technician = { id: string; name: string; shifts: readonly WeeklyWindow[]; timeOff: readonly DateRange[] };
+
+/** A line a technician, with the hours at work and the days off of each day; who has a visit and does none any more comes last. */
+export function gridRows(
+  technicians: readonly Technician[],
+  visits: readonly { technicianId: string; technician: string }[],
+  days: readonly LocalDate[],
+): GridRow[] {
+  return boardRows(technicians, visits).map((row) => {
+    const of = technicians.find((t) => t.id === row.id);
+    return {
+      ...row,
+      days: days.map((d) => {
+        const off = of?.timeOff.find((r) => r.startsOn <= d && d < r.endsOn);
+        return { shifts: of && !off ? spansOn(of.shifts, d) : [], off: off ? `Off${off.reason ? `: ${off.reason}` : ''}` : null };
+      }),
+    };
+  });
+}

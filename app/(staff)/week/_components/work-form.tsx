@@ -1,0 +1,74 @@
+'use client';
+
+import { useState } from 'react';
+import type { LocalDate } from '@/lib/core/calendar';
+import { bookedMinutes, lengthWords, type SiteTime } from '@/lib/core/planning/on-site';
+import { ridersOf } from '@/lib/core/tasks';
+import { Button } from '../../../_ui/button';
+import { Check } from '../../../_ui/check';
+import { Field, FormErrors, TextArea } from '../../../_ui/field';
+import { Saved } from '../../../_ui/saved';
+import { useActionForm } from '../../../_ui/use-action-form';
+import { change } from '../actions';
+import { TaskPicker, type PickableTask } from './task-picker';
+
+type Props = {
+  visitId: string;
+  version: number;
+  tasks: PickableTask[];
+  chosen: string[];
+  today: LocalDate;
+  siteTime: SiteTime;
+  minutes: number;
+  note: string;
+  fixed: boolean;
+};
+
+/** What a booked visit does and for how long, its note, and whether it is fixed. */
+export function WorkForm({ visitId, version, tasks, chosen, today, siteTime, minutes, note, fixed }: Props) {
+  const { form, error, busy, saved } = useActionForm(change);
+  const [picked, setPicked] = useState<ReadonlySet<string>>(() => new Set(chosen));
+  const riders = new Set(ridersOf(tasks, (t) => picked.has(t.id)));
+  const work = tasks.filter((t) => picked.has(t.id) || riders.has(t)).map((t) => t.minutes);
+  const standing = new Set(chosen);
+  const same = tasks.every((t) => standing.has(t.id) === (picked.has(t.id) || riders.has(t)));
+  // Its length stands until its work changes.
+  const proposed = same ? minutes : bookedMinutes(siteTime, work);
+  return (
+    <form {...form} className="flex flex-col gap-4">
+      <input type="hidden" name="visitId" value={visitId} />
+      <input type="hidden" name="version" value={version} />
+      <FormErrors errors={error('')} />
+      <FormErrors errors={error('taskIds')} />
+      <TaskPicker tasks={tasks} picked={picked} riders={riders} today={today} onPick={setPicked} />
+      <Field
+        key={proposed}
+        id="f-work-minutes"
+        label="Length"
+        unit="minutes"
+        name="minutes"
+        type="number"
+        inputMode="numeric"
+        min={10}
+        max={720}
+        step={5}
+        defaultValue={String(proposed)}
+        error={error('minutes')}
+        hint={
+          work.length > 0
+            ? `${proposed === bookedMinutes(siteTime, work) ? '' : `It stands at ${proposed} min. By its tasks: `}${lengthWords(siteTime, work)}`
+            : undefined
+        }
+        required
+      />
+      <TextArea label="Note for the technician" name="note" defaultValue={note} error={error('note')} />
+      <Check name="fixed" defaultChecked={fixed} label="Fixed appointment" hint="Planning leaves it where it is." />
+      <div className="flex items-center gap-3">
+        <Button type="submit" look="primary" disabled={busy}>
+          {busy ? 'Saving …' : 'Save what is done there'}
+        </Button>
+        <Saved when={saved} />
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,60 @@
+/** What was done, by the part of an audit's action after its dot. */
+const DONE: Record<string, string> = {
+  added: 'Added',
+  added_on_visit: 'Put on file at a visit',
+  archived: 'Taken off file',
+  away: 'Away',
+  away_undone: 'Not away after all',
+  change_told: 'Change of the kitchen told',
+  closed_days_added: 'Closed days added',
+  closed_days_removed: 'Closed days removed',
+  costs: 'Costs set',
+  created: 'Put on file',
+  edited: 'Changed',
+  ended: 'Sessions ended',
+  imported: 'Brought in from a sheet',
+  import_undone: 'Taken back with its sheet',
+  leak_rules: 'Rule on leaks chosen',
+  leak_test: 'Leak test noted',
+  link_sent: 'Link to choose a password sent',
+  password_changed: 'Password changed',
+  password_chosen: 'Password chosen by a link',
+  password_set: 'Password set by the owner',
+  policy: 'Policy changed',
+  position: 'Position set',
+  report_look: 'Look of reports changed',
+  restored: 'Put back on file',
+  revoked: 'Link taken back',
+  second_step_off: 'Second step turned off',
+  second_step_on: 'Second step turned on',
+  second_step_reset: 'Second step turned off by the owner',
+  sent: 'Report sent',
+  set_up: 'Shop set up',
+  switched: 'Switched on or off',
+  time_off_added: 'Days off added',
+  time_off_removed: 'Days off removed',
+};
+
+/** "Changed" of "unit.edited"; one without words of its own as it is written. */
+export function actionWords(action: string): string {
+  const part = action.split('.').at(-1) ?? action;
+  return DONE[part] ?? part.replaceAll('_', ' ').replace(/^./, (c) => c.toUpperCase());
+}
+
+const UNIT_ENDINGS = /(PaGauge|PerKwh|Kg|Json|Id|K|M)$/;
+/** "service hours" of `serviceHours`: a field as people say it. */
+export const fieldWords = (field: string): string =>
+  field
+    .replace(UNIT_ENDINGS, '')
+    .replace(/([A-Z])/g, ' $1')
+    .toLowerCase()
+    .trim();
+
+const LONGEST = 80;
+/** A value as it was and is, short. SI, as it stands on file. */
+export function valueWords(value: unknown): string {
+  if (value === null || value === undefined || value === '') return 'nothing';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  const text = typeof value === 'string' ? value : JSON.stringify(value);
+  return text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text;
+}

@@ -1,0 +1,130 @@
+import 'server-only';
+import { daysBetween, todayIn, type LocalDate } from '../../../core/calendar';
+import { toLocalDate } from '../../../core/calendar/date-column';
+import type { Happened, ShopCosts, UnitFacts } from '../../../core/choices';
+import { extraKwh } from '../../../core/evidence';
+import { COIL_CLEANING } from '../../../core/tasks';
+import type { Tx } from '../../../database/client';
+import { unitEvidence } from '../../evidence/reads/evidence';
+import { leaksOfUnit } from '../../refrigerant-book/reads/leaks';
+import { costsOf, shopSettings } from '../../shop/reads/settings';
+
+/** What counts is at most so long ago: machines and kitchens change. Judgement. */
+const YEARS = 3;
+const DAY = 86_400_000;
+/** A band so wide for what deposit costs, beside the belief's own: size, hours and equations, as elsewhere. */
+const ENERGY_SHARE = 0.5;
+
+/** Days on which one of some units failed: it tripped, its compressor went, or its box was too warm for food. */
+async function failures(db: Tx, unit: { id: string } | null, since: Date): Promise<number> {
+  const where = unit ? { unitId: unit.id } : {};
+  const events = await db.unitEvent.findMany({
+    where: { ...where, at: { gte: since }, kind: { in: ['high_pressure_trip', 'compressor_replaced'] } },
+    select: { unitId: true, at: true },
+  });
+  const warm = await db.foodWarning.findMany({ where: { ...where, toldAt: { gte: since } }, select: { unitId: true, toldAt: true } });
+  const days = [
+    ...events.map((e) => `${e.unitId} ${Math.floor(e.at.getTime() / DAY)}`),
+    ...warm.map((w) => `${w.unitId} ${Math.floor(w.toldAt.getTime() / DAY)}`),
+  ];
+  return new Set(days).size;
+}
+
+const calls = (db: Tx, unitId: string | null, since: Date): Promise<number> =>
+  db.job.count({
+    where: { source: 'call', createdAt: { gte: since }, ...(unitId ? { units: { some: { unitId } } } : { units: { some: {} } }) },
+  });
+
+/** Null where the unit is not in service. */
+export async function unitFacts(db: Tx, unitId: string, now: Date): Promise<UnitFacts | null> {
+  const unit = await db.unit.findUnique({ where: { id: unitId }, include: { kitchen: true } });
+  if (!unit || unit.archivedAt) return null;
+  const today = todayIn(unit.kitchen.timeZone, now.getTime());
+  const oldest = new Date(now.getTime() - YEARS * 365 * DAY);
+  const since = unit.createdAt > oldest ? unit.createdAt : oldest;
+  const years = Math.max(0.25, (now.getTime() - since.getTime()) / (365 * DAY));
+  const over = (times: number): Happened => ({ times, years });
+  const fleetUnits = await db.unit.findMany({ where: { archivedAt: null }, select: { createdAt: true } });
+  const fleetYears = Math.max(
+    1,
+    fleetUnits.reduce((sum, u) => sum + (now.getTime() - Math.max(u.createdAt.getTime(), oldest.getTime())) / (365 * DAY), 0),
+  );
+  const cleanings = await db.visitTask.count({
+    where: { unitId, outcome: 'done', task: { kindKey: COIL_CLEANING }, visit: { status: 'done', startsAt: { gte: since } } },
+  });
+  const leaks = await leaksOfUnit(db, unitId, today);
+  const added = (leaks?.additions ?? []).filter((a) => daysBetween(a.on, today) <= years * 365).reduce((sum, a) => sum + a.kg, 0);
+  return {
+    cleanings: over(cleanings),
+    callOuts: over(await calls(db, unitId, since)),
+    failures: over(await failures(db, unit, since)),
+    fleet: {
+      callOuts: { times: await calls(db, null, oldest), years: fleetYears },
+      failures: { times: await failures(db, null, oldest), years: fleetYears },
+    },
+    leakKgPerYear: added / years,
+    fouling: await foulingOf(db, unitId, now, cleanings / years),
+  };
+}
+
+/** What deposit costs a year: what no cleaning takes off, and half of what grows between two, on the unit's own curve. */
+async function foulingOf(db: Tx, unitId: string, now: Date, cleaningsPerYear: number): Promise<UnitFacts['fouling']> {
+  const evidence = await unitEvidence(db, unitId, now);
+  const own = evidence?.ownLimits;
+  if (!evidence || !own || own.kwhPerDay.length < 2) return null;
+  const { rate, lnK, lastCleanedOn, asOf } = evidence.fouling;
+  const grows = Math.max(0, rate.mean) * (365 / Math.max(1, cleaningsPerYear)) * 0.5;
+  const since = lastCleanedOn === null ? 0 : Math.max(0, daysBetween(lastCleanedOn, asOf));
+  const stays = Math.max(0, -lnK.mean - Math.max(0, rate.mean) * since);
+  const kwh = (y: number, sd: number) => {
+    const at = (x: number) => 365 * extraKwh(own, Math.max(0, x));
+    const value = at(y);
+    return {
+      value,
+      lo: Math.min(value, at(y - 1.28 * sd) / (1 + ENERGY_SHARE)),
+      hi: Math.max(value, at(y + 1.28 * sd) * (1 + ENERGY_SHARE)),
+    };
+  };
+  return { now: kwh(stays + grows, lnK.sd), clean: kwh(grows, 0.3 * grows) };
+}
+
+/** What the shop says things cost; null where it has not said all of it. */
+export async function shopCosts(db: Tx, unitId: string): Promise<{ costs: ShopCosts | null; currency: string; lacks: string[] }> {
+  const shop = await shopSettings(db);
+  const said = shop ? costsOf(shop) : null;
+  const unit = await db.unit.findUnique({ where: { id: unitId }, select: { kitchen: { select: { energyPricePerKwh: true } } } });
+  const energyPerKwh = unit?.kitchen.energyPricePerKwh ?? said?.energyPricePerKwh ?? null;
+  const [cleaning, failure] = [said?.cleaningCost ?? null, said?.failureCost ?? null];
+  const lacks = [
+    energyPerKwh === null ? 'a kilowatt-hour' : '',
+    cleaning === null ? 'a coil cleaning' : '',
+    failure === null ? 'a breakdown' : '',
+  ].filter(Boolean);
+  const costs = energyPerKwh !== null && cleaning !== null && failure !== null ? { energyPerKwh, cleaning, failure } : null;
+  return { costs, currency: shop?.currency ?? 'USD', lacks };
+}
+
+/** What was decided about a unit, the latest first. */
+export async function choicesOf(db: Tx, unitId: string) {
+  const rows = await db.unitChoice.findMany({ where: { unitId }, orderBy: { at: 'desc' } });
+  const people = await db.user.findMany({
+    where: { id: { in: rows.flatMap((r) => [r.byUserId, r.lookedById ?? r.byUserId]) } },
+    select: { id: true, name: true },
+  });
+  const name = (id: string | null) => people.find((p) => p.id === id)?.name ?? '';
+  return rows.map((r) => ({
+    id: r.id, way: r.way, reason: r.reason, at: r.at, by: name(r.byUserId), lookAgainOn: toLocalDate(r.lookAgainOn),
+    lookedAt: r.lookedAt, lookedNote: r.lookedNote, lookedBy: name(r.lookedById),
+  })); // prettier-ignore
+}
+
+/** Decisions of a year ago that nobody has looked at again. */
+export async function toLookAtAgain(db: Tx, today: LocalDate) {
+  const rows = await db.unitChoice.findMany({
+    where: { lookedAt: null, lookAgainOn: { lte: new Date(`${today}T00:00:00Z`) } },
+    include: { unit: { select: { id: true, name: true, kitchen: { select: { name: true } } } } },
+    orderBy: { lookAgainOn: 'asc' },
+    take: 20,
+  });
+  return rows.map((r) => ({ id: r.id, way: r.way, unit: r.unit, lookAgainOn: toLocalDate(r.lookAgainOn) }));
+}

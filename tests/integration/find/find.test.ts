@@ -1,0 +1,59 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { findRecords } from '@/lib/features/find/reads/find';
+import { kitchenTimeline } from '@/lib/features/kitchens/reads/timeline';
+import { findingRow, visitRow } from '../../../prisma/seed/rows';
+import { useDatabase } from '../../support/database';
+import { haveOneUnit } from '../../support/factories';
+
+const database = useDatabase();
+let made: Awaited<ReturnType<typeof haveOneUnit>>;
+
+beforeAll(async () => {
+  made = await haveOneUnit(database.db, {
+    kitchen: { name: 'Quai Désirée', address: '14 Heron Wharf', contactName: 'Ansel Quist', contactPhone: '(555) 014-2233' },
+    unit: { name: 'Fry freezer', serial: 'KS-4471/B', tag: 'Q7-01' },
+  });
+});
+
+const hrefs = async (q: string) => (await findRecords(database.db, q)).map((h) => h.href);
+
+describe('finding a record from anywhere', () => {
+  it('goes by name without accents, street, contact, phone however it is written, tag and serial', async () => {
+    const [kitchen, unit] = [`/kitchens/${made.kitchen.id}`, `/units/${made.unit.id}`];
+    for (const q of ['quai desiree', 'heron wh', 'quist', '555 014 2233', '5550142233']) expect(await hrefs(q), q).toContain(kitchen);
+    for (const q of ['fry fre', 'ks-4471', 'KS4471B', 'q7-01', 'q701']) expect(await hrefs(q), q).toContain(unit);
+  });
+
+  it('takes what is typed literally, wants three letters, and finds nothing that is off file', async () => {
+    expect(await hrefs('%%%')).toEqual([]);
+    expect(await hrefs('fr')).toEqual([]);
+    await database.db.unit.update({ where: { id: made.unit.id }, data: { archivedAt: new Date(), archivedWhy: 'Sold' } });
+    expect(await hrefs('ks-4471')).toEqual([]);
+    await database.db.unit.update({ where: { id: made.unit.id }, data: { archivedAt: null, archivedWhy: '' } });
+  });
+
+  it('and its page says when we were last there, what was found, and when we come next', async () => {
+    const { db } = database;
+    const { kitchen, unit, person } = made;
+    const at = new Date('2026-11-24T15:00:00Z');
+    const visit = await db.$transaction(async (tx) => {
+      const v = await tx.visit.create({ data: visitRow(kitchen.id, person.id, at, 60, { status: 'done', closedAt: at }) });
+      await tx.finding.createMany({
+        data: [
+          findingRow(v.id, unit.id, 'coil', 'matted', at),
+          findingRow(v.id, unit.id, 'drain', 'runs', at),
+          findingRow(v.id, unit.id, 'ice', 'dry', at),
+        ],
+      });
+      return v;
+    });
+    const next = await db.visit.create({ data: visitRow(kitchen.id, person.id, new Date('2026-12-03T15:00:00Z'), 60) });
+    await db.outboxMessage.create({
+      data: { kind: 'visit_booked', toEmail: 'a@b.example', subject: 'Visit booked', text: '', visitId: next.id },
+    });
+    const line = await kitchenTimeline(db, kitchen.id, new Date('2026-11-27T12:00:00Z'), 20);
+    expect(line.last).toMatchObject({ id: visit.id, found: ['Fry freezer: coil matted'] });
+    expect(line.next).toMatchObject({ id: next.id });
+    expect(line.happened.map((h) => h.kind).sort()).toEqual(['mail', 'visit']);
+  });
+});

@@ -4,6 +4,7 @@ import { longText, text } from './text';
 import { GAUGE_GRADES } from '../core/condenser/types';
 import { ASPECTS, GRADE_NAMES, gradeIndex } from '../core/findings/grades';
 import { MOST_OF_A_PART } from '../core/entries/bounds';
+import { TASK_KEYS } from '../core/tasks/kinds';
 import { readingSpan } from '../core/entries/reading-fields';
 import {
   FINDING_PHASES,
@@ -77,7 +78,13 @@ export const PAYLOADS = {
   'unit.outcome': z
     .strictObject({ unitId: Id, outcome: z.enum(['seen', 'could_not_reach', 'gone']), reason: longText().max(500) })
     .refine((o) => o.outcome === 'seen' || o.reason !== '', 'Say why.'),
-  'unit.add': z.strictObject({ unitId: Id, ...UNIT_SENT }),
+  'unit.add': z.strictObject({
+    unitId: Id,
+    taskIds: z.partialRecord(z.enum(TASK_KEYS), Id).optional(),
+    replacesId: Id.nullable().optional(),
+    ...UNIT_SENT,
+  }),
+  'task.take': z.strictObject({ taskId: Id, unitId: Id }),
   'task.done': z.strictObject({ taskId: Id }),
   'task.not_done': z.strictObject({ taskId: Id, reason: Reason }),
   'photo.attach': z.strictObject({

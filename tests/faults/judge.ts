@@ -186,17 +186,19 @@ function judgeWhole(
     .filter((o) => !rejected.has(o.id))
     .sort((a, b) => a.seq - b.seq)
     .map((o, i) => ({ ...o, madeAt: new Date(LATER + i).toISOString() }));
+  // A task that was taken on elsewhere stands on whichever visit answered it first, which no one visit's entries tell.
+  const moved = new Set(given.written.flatMap((o) => (o.kind === 'task.take' ? [o.payload.taskId] : [])));
   for (const visit of office) {
     const start = given.before.find((v) => v.id === visit.id);
     if (!start) continue;
-    const [typed, filed] = [essence(foldVisit(start, taken)), essence(visit)];
+    const [typed, filed] = [essence(foldVisit(start, taken), moved), essence(visit, moved)];
     if (!isDeepStrictEqual(typed, filed))
       verdict.unequal.push(`typed and filed differ: ${JSON.stringify(typed)} / ${JSON.stringify(filed)}`.slice(0, 2000));
   }
 }
 
 /** A visit without the instants the office may have put right. */
-function essence(v: VisitOnFile) {
+function essence(v: VisitOnFile, moved: ReadonlySet<string>) {
   const ids = (list: readonly { id: string }[]) => list.map((e) => e.id).sort();
   return {
     status: v.status,
@@ -204,7 +206,10 @@ function essence(v: VisitOnFile) {
     findings: v.entries.findings.map((f) => `${f.id} ${f.grade} ${f.notLookedWhy}`).sort(),
     readings: v.entries.readings.map((r) => `${r.id} ${JSON.stringify(Object.entries(r.values).sort())}`).sort(),
     outcomes: v.entries.outcomes.map((o) => `${o.unitId} ${o.outcome} ${o.reason}`).sort(),
-    tasks: v.tasks.map((t) => `${t.taskId} ${t.outcome} ${t.reason}`).sort(),
+    tasks: v.tasks
+      .filter((t) => !moved.has(t.taskId))
+      .map((t) => `${t.taskId} ${t.outcome} ${t.reason}`)
+      .sort(),
     parts: ids(v.entries.parts),
     // The rules open follow-ups of their own.
     followUps: ids(v.entries.followUps.filter((f) => f.what.startsWith(WISHED))),

@@ -55,6 +55,17 @@ export const ES: CustomerWords = {
       worn: 'Los empaques de las puertas están gastados.',
       failed: 'Un empaque de puerta no sella.',
     },
+    scale: {
+      clean: 'La placa de hielo estaba sin sarro.',
+      filmed: 'Había una película de sarro en la placa de hielo.',
+      crusted: 'Había costras de sarro en la placa de hielo.',
+      caked: 'La placa de hielo estaba cubierta de sarro.',
+    },
+    float: {
+      sound: 'El flotador y la entrada de agua funcionan bien.',
+      worn: 'El flotador o la entrada de agua está gastado.',
+      failed: 'El flotador o la entrada de agua falló.',
+    },
   },
   notLooked: (aspect, why) => `${aspect}: no se revisó (${why}).`,
   aspect: {
@@ -65,6 +76,8 @@ export const ES: CustomerWords = {
     evaporator_fan: 'Ventilador de la cámara',
     drain: 'Desagüe',
     gasket: 'Empaques de las puertas',
+    scale: 'Sarro',
+    float: 'Flotador y entrada de agua',
   },
   task: Object.fromEntries(TASK_KEYS.map((key) => [key, TASK_KIND_INFO[key].spanish])),
   leftClean: 'Quedó limpio.',

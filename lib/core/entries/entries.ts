@@ -3,6 +3,7 @@ import type { Aspect, Grade } from '../findings/grades';
 import type { SealedStep } from '../sealed/steps';
 import type { SealedWork } from '../sealed/work';
 import type { TripCause } from '../findings/trip-causes';
+import type { TaskKey } from '../tasks/kinds';
 import type { ReadingField } from './reading-fields';
 
 /**
@@ -114,7 +115,10 @@ export type Payloads = {
     replaces: string | null;
   };
   'unit.outcome': { unitId: string; outcome: 'seen' | 'could_not_reach' | 'gone'; reason: string };
-  'unit.add': { unitId: string } & UnitSent;
+  /** `taskIds`: of its usual tasks, so that work on it can be written down at once; `replacesId`: the unit in whose place it stands. */
+  'unit.add': { unitId: string; taskIds?: Partial<Record<TaskKey, string>>; replacesId?: string | null } & UnitSent;
+  /** Work on a unit that nobody had planned for this visit. */
+  'task.take': { taskId: string; unitId: string };
   'task.done': { taskId: string };
   'task.not_done': { taskId: string; reason: string };
   'photo.attach': {
@@ -177,6 +181,7 @@ export const ENTRY_LABEL: Record<EntryKind, string> = {
   'reading.add': 'Reading',
   'unit.outcome': 'Unit reached or not',
   'unit.add': 'Unit not on file',
+  'task.take': 'Task taken on',
   'task.done': 'Task done',
   'task.not_done': 'Task not done',
   'photo.attach': 'Photo',

@@ -79,7 +79,8 @@ const FIELDS: Record<EntryKind, Fields> = {
     outcome: ['Reached', oneOf({ seen: 'seen', could_not_reach: 'could not reach', gone: 'gone' })],
     ...WHY,
   },
-  'unit.add': { unitId: ['', nothing], ...UNIT_FIELD_WORDS },
+  'unit.add': { unitId: ['', nothing], taskIds: ['', nothing], replacesId: ['In place of', named, 'labelled'], ...UNIT_FIELD_WORDS },
+  'task.take': { ...UNIT, ...TASK },
   'task.done': TASK,
   'task.not_done': { ...TASK, ...WHY },
   'photo.attach': {

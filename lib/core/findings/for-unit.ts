@@ -3,9 +3,9 @@ import type { Aspect, CoilGrade } from './grades';
 
 /** What there is to look at on a unit, and how, by what it is. */
 
-export const SIDES = ['high', 'low', 'box'] as const;
+export const SIDES = ['high', 'water', 'low', 'box'] as const;
 export type Side = (typeof SIDES)[number];
-export const SIDE_LABEL: Record<Side, string> = { high: 'High side', low: 'Low side', box: 'Box' };
+export const SIDE_LABEL: Record<Side, string> = { high: 'High side', water: 'Water side', low: 'Low side', box: 'Box' };
 
 const SIDE_OF: Record<Aspect, Side> = {
   coil: 'high',
@@ -15,6 +15,8 @@ const SIDE_OF: Record<Aspect, Side> = {
   evaporator_fan: 'low',
   drain: 'low',
   gasket: 'box',
+  scale: 'water',
+  float: 'water',
 };
 
 /** What a unit is built as, as far as what there is to look at goes. */
@@ -25,7 +27,8 @@ export function has(unit: Built, aspect: Aspect): boolean {
   if (SIDE_OF[aspect] === 'high') return unit.condenserKind !== 'water_cooled';
   if (unit.kind === 'remote_condensing_unit') return false;
   // An ice machine makes its ice where others must have none; its drain is a drain.
-  return unit.kind !== 'ice_machine' || aspect === 'drain';
+  if (unit.kind === 'ice_machine') return SIDE_OF[aspect] === 'water' || aspect === 'drain';
+  return SIDE_OF[aspect] !== 'water';
 }
 
 /** Aspects of a unit in the order of the work, by side; sides with nothing are left out. */
@@ -37,7 +40,7 @@ export function aspectsOf(unit: Built): { side: Side; aspects: Aspect[] }[] {
 }
 
 /** Graded together by one word, where nothing is wrong with them. */
-export const SOUND_TOGETHER: readonly Aspect[] = ['condenser_fan', 'evaporator_fan', 'gasket'];
+export const SOUND_TOGETHER: readonly Aspect[] = ['condenser_fan', 'evaporator_fan', 'gasket', 'float'];
 
 /**
  * How a coil's grade is told where no lamp goes behind: microchannel, wire and tube, or boxed in. A strip of paper held

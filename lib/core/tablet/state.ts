@@ -92,6 +92,8 @@ export type VisitTaskOnFile = {
   reason: string;
 };
 
+export type StandingTask = Omit<VisitTaskOnFile, 'unitId' | 'outcome' | 'reason'>;
+
 /** One earlier visit to the unit, for the page that shows the last three. */
 export type PastVisit = {
   visitId: string;
@@ -110,6 +112,8 @@ export type UnitOnFile = UnitValues & {
   past: PastVisit[];
   thumbs: { fileId: string; takenAt: string; aspect: Aspect | null; phase: string }[];
   openFollowUps: { what: string; urgency: string }[];
+  /** Its recurring tasks, on this visit or not. */
+  tasks: StandingTask[];
   /** Begun at an earlier visit. */
   openSealed?: OpenRecord | null;
 };

@@ -3,7 +3,7 @@ import { has } from '../findings/for-unit';
 import { aspectInfo, ASPECTS, gradeWords, isStopped, type Aspect } from '../findings/grades';
 import { COIL_CLEANING, isUsualKind, kindInfo, looksAt, type InspectionTask } from '../tasks/kinds';
 import { unlookedFor } from '../tasks/needed';
-import type { FindingEntry, JobOnVisit, UnitOnFile, VisitOnFile, VisitTaskOnFile } from './state';
+import type { FindingEntry, JobOnVisit, StandingTask, UnitOnFile, VisitOnFile, VisitTaskOnFile } from './state';
 
 /** What the entries of one unit amount to: tasks they answer, and what they still leave open. */
 
@@ -29,7 +29,7 @@ export const lacksForTask = (visit: VisitOnFile, unit: UnitOnFile, task: Pick<Vi
     : unlookedFor(task, unit, visit.entries.findings).map((a) => aspectInfo(a).within);
 
 /** Whether what was graded answers a task by itself: a drain graded is the drain inspection done. */
-function isAnswered(visit: VisitOnFile, unit: UnitOnFile, task: VisitTaskOnFile): boolean {
+function isAnswered(visit: VisitOnFile, unit: UnitOnFile, task: Pick<VisitTaskOnFile, 'kindKey'>): boolean {
   if (!isUsualKind(task.kindKey)) return false;
   if (task.kindKey === COIL_CLEANING)
     return lacksForCleaning(visit, unit).length === 0 && gradedAs(visit.entries.findings, unit.id, 'coil', 'left') !== undefined;
@@ -41,6 +41,14 @@ function isAnswered(visit: VisitOnFile, unit: UnitOnFile, task: VisitTaskOnFile)
 /** Planned tasks of a unit that the entries answer. */
 export const answeredTasks = (visit: VisitOnFile, unit: UnitOnFile): VisitTaskOnFile[] =>
   visit.tasks.filter((t) => t.unitId === unit.id && t.outcome === 'planned' && isAnswered(visit, unit, t));
+
+/** Standing tasks of a unit that nobody planned for this visit. */
+export const unplannedTasks = (visit: VisitOnFile, unit: UnitOnFile): StandingTask[] =>
+  unit.tasks.filter((t) => !visit.tasks.some((on) => on.taskId === t.taskId));
+
+/** Those among them that the entries answer all the same. */
+export const answeredUnplanned = (visit: VisitOnFile, unit: UnitOnFile): StandingTask[] =>
+  unplannedTasks(visit, unit).filter((t) => isAnswered(visit, unit, t));
 
 /** Something found that does not do its work, and nobody has said yet what becomes of it. */
 export type OpenFind = { aspect: Aspect; words: string };

@@ -30,6 +30,7 @@ const EVERY: { [K in keyof Payloads]: Payloads[K] } = {
     unitId: '0b3c8a52-0000-4000-8000-000000000009', name: 'Bar fridge', kind: 'undercounter', make: 'Holm', model: '', serial: '', refrigerant: 'R290', chargeKg: 0.15, application: 'medium',
     expansion: 'capillary', circuitAccess: 'sealed', condenserKind: 'fin_and_tube', placement: 'bar', notes: '',
   },
+  'task.take': { taskId: unitId, unitId },
   'task.done': { taskId: unitId },
   'task.not_done': { taskId: unitId, reason: 'No time' },
   'photo.attach': { unitId, aspect: 'coil', phase: 'after', sha256: 'a'.repeat(64), bytes: 204_800, takenAt: at },

@@ -8,7 +8,7 @@ const untouched: VisitOnFile = {
   tasks: [{ taskId: 't1', unitId: 'u1', kindKey: 'coil_cleaning', label: 'Coil cleaning', minutes: 30, lowSide: true, dueOn: '2026-11-25', outcome: 'planned', reason: '' }],
 }; // prettier-ignore
 
-const WRITTEN: Omit<Payloads, 'unit.add' | 'entry.strike'> = {
+const WRITTEN: Omit<Payloads, 'unit.add' | 'task.take' | 'entry.strike'> = {
   'visit.start': { arrivedAt: AT },
   'visit.close': { leftAt: AT, taskIds: [] },
   'finding.set': { unitId: 'u1', aspect: 'coil', phase: 'found', grade: 'matted', notLookedWhy: '', note: '', replaces: null },

@@ -13,7 +13,9 @@ test('the dispatcher proposes a week, accepts, and takes it back', async ({ page
 
   await page.getByRole('button', { name: 'Propose this week' }).click();
   await expect(page.getByRole('heading', { name: 'Proposed visits' })).toBeVisible({ timeout: 45_000 });
-  await expect(page.getByText(/this is the best|at most .+ less/)).toBeVisible();
+  // How much better a plan could be is said only where the search had the time to know it.
+  await expect(page.getByText(/^\d+ h \d\d min/).first()).toBeVisible();
+  await expect(page.getByText(/driving added/).first()).toBeVisible();
   await accessible();
 
   await page.getByRole('button', { name: 'Accept all' }).click();
@@ -64,7 +66,8 @@ test('a visit moves with a reason, moves back, and is cancelled with one', async
   await expect(page.getByLabel('Why it is cancelled')).toHaveAccessibleDescription(/The kitchen reads the reason/);
   await page.getByLabel('Why it is cancelled').fill('Kitchen closed for a wedding');
   await page.getByRole('button', { name: 'Cancel the visit' }).click();
-  await expect(page).toHaveURL(/\/week/);
+  await expect(page.getByRole('button', { name: 'Book it again as it was' })).toBeVisible();
+  await accessible();
   await page.goto('/outbox');
   await expect(page.getByText(/Visit cancelled/).first()).toBeVisible();
   await accessible();

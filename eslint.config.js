@@ -3,6 +3,7 @@ import nextTypeScript from 'eslint-config-next/typescript';
 import { core } from './eslint/core.js';
 import { database } from './eslint/database.js';
 import { directions } from './eslint/directions.js';
+import { strictness } from './eslint/strictness.js';
 import { plant } from './eslint/plant.js';
 
 const config = [
@@ -39,6 +40,7 @@ const config = [
       ],
     },
   },
+  strictness,
   ...directions,
   ...database,
   ...core,

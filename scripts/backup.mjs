@@ -3,7 +3,7 @@ import './support/node-version.mjs';
 import { mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { backUp } from './support/backup.mjs';
+import { backUp, tellBackedUp } from './support/backup.mjs';
 import { databaseName, requireServer } from './support/databases.mjs';
 import { inProject, keep } from './support/paths.mjs';
 import { complain, Plain } from './support/say.mjs';
@@ -31,7 +31,9 @@ async function main() {
   mkdirSync(folder, { recursive: true });
   const name = databaseName(url);
   const file = path.join(folder, `${name}-${new Date().toISOString().slice(0, 19).replaceAll(':', '')}.rimebook`);
+  const at = new Date();
   const rows = await backUp(url, file, { secret: process.env.RIMEBOOK_BACKUP_KEY });
+  await tellBackedUp(url, at);
   const total = Object.values(rows).reduce((sum, n) => sum + n, 0);
   const size = (statSync(file).size / 1e6).toFixed(1);
   console.log(

@@ -1,8 +1,10 @@
+import { TRIP_CAUSES } from '../core/findings/trip-causes';
 import { z } from 'zod';
 import { longText, text } from './text';
 import { GAUGE_GRADES } from '../core/condenser/types';
 import { ASPECTS, GRADE_NAMES, gradeIndex } from '../core/findings/grades';
 import { MOST_OF_A_PART } from '../core/entries/bounds';
+import { TASK_KEYS } from '../core/tasks/kinds';
 import { readingSpan } from '../core/entries/reading-fields';
 import {
   FINDING_PHASES,
@@ -76,7 +78,13 @@ export const PAYLOADS = {
   'unit.outcome': z
     .strictObject({ unitId: Id, outcome: z.enum(['seen', 'could_not_reach', 'gone']), reason: longText().max(500) })
     .refine((o) => o.outcome === 'seen' || o.reason !== '', 'Say why.'),
-  'unit.add': z.strictObject({ unitId: Id, ...UNIT_SENT }),
+  'unit.add': z.strictObject({
+    unitId: Id,
+    taskIds: z.partialRecord(z.enum(TASK_KEYS), Id).optional(),
+    replacesId: Id.nullable().optional(),
+    ...UNIT_SENT,
+  }),
+  'task.take': z.strictObject({ taskId: Id, unitId: Id }),
   'task.done': z.strictObject({ taskId: Id }),
   'task.not_done': z.strictObject({ taskId: Id, reason: Reason }),
   'photo.attach': z.strictObject({
@@ -118,7 +126,9 @@ export const PAYLOADS = {
     })
     .refine((s) => (s.work !== null) !== (s.skippedWhy !== ''), 'A step was done, or says why it was left out.')
     .refine((s) => s.work === null || s.work.step === s.step, 'What was done belongs to another step.'),
-  'event.add': z.strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: Words }),
+  'event.add': z
+    .strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: Words, cause: z.enum(TRIP_CAUSES).nullable() })
+    .refine((e) => e.cause === null || e.kind === 'high_pressure_trip', 'Only a trip has a cause.'),
   'entry.strike': z.strictObject({ what: z.enum(STRUCK), entryId: Id, why: Reason }),
   'visit.close': z.strictObject({ leftAt: ClockTime, taskIds: z.array(Id).max(2000) }),
 } as const satisfies { [K in EntryKind]: z.ZodType<Payloads[K]> };

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { text } from './text';
 import type { Weekday } from '../core/calendar';
+import { SAID_CHANGES } from '../core/fouling/said-change';
 import { Bounded, Name, OptionalEmail, PositionField, TimeZone, Version, WeekHours, Words } from './fields';
 import { Altitude, HotDayAir } from './measures';
 import { LocalDateField } from './visits';
@@ -46,6 +47,14 @@ export const NewBlackout = z
   .object({ kitchenId: z.uuid(), from: LocalDateField, to: LocalDateField, reason: Words(200) })
   .refine((b) => b.to >= b.from, { path: ['to'], message: 'The last day comes before the first.' });
 export type NewBlackout = z.output<typeof NewBlackout>;
+
+export const KitchenChanged = z.object({
+  kitchenId: z.uuid(),
+  since: LocalDateField,
+  breathes: z.enum(SAID_CHANGES),
+  what: text().min(3, 'Say what changed.').max(200),
+});
+export type KitchenChanged = z.output<typeof KitchenChanged>;
 
 export const RemoveBlackout = z.object({ id: z.uuid() });
 

@@ -22,6 +22,8 @@ export const PolicyForm = z
     discharge: number(-100, 400, 'That is no discharge temperature.'),
     degrees: z.enum(['F', 'C']),
     cleaningCost: money,
+    deepCleaningCost: money,
+    comebackCost: money,
     inspectionCost: money,
     failureCost: money,
     hiddenFailureCostPerDay: money,
@@ -30,6 +32,7 @@ export const PolicyForm = z
     minWeeksUnlessSevere: weeks,
     /** Longest interval by kind of task. */
     maxWeeks: z.object(Object.fromEntries(LEARNING_TASKS.map((key) => [key, weeks])) as Record<LearningTask, typeof weeks>),
+    lateDays: z.number({ error: 'Write whole days.' }).int('Whole days.').min(0, 'Not below nothing.').max(60, 'At most 60 days.'),
     returnWithinDays: z.number({ error: 'Write whole days.' }).int('Whole days.').min(1, 'At least a day.').max(60, 'At most 60 days.'),
     cleanFindings: z.number({ error: 'Write a whole number.' }).int('A whole number.').min(1, 'At least one.').max(10, 'At most ten.'),
   })
@@ -56,6 +59,8 @@ export function policyFromForm(before: PolicyOnFile, f: PolicyForm): PolicyOnFil
     risk: f.riskPercent / 100,
     ownLimits: { coolingLost: f.coolingLostPercent / 100, dischargeK: dischargeK(f) },
     cleaningCost: f.cleaningCost,
+    deepCleaningCost: f.deepCleaningCost,
+    comebackCost: f.comebackCost,
     inspectionCost: f.inspectionCost,
     failureCost: f.failureCost,
     hiddenFailureCostPerDay: f.hiddenFailureCostPerDay,
@@ -63,6 +68,7 @@ export function policyFromForm(before: PolicyOnFile, f: PolicyForm): PolicyOnFil
     minWeeks: f.minWeeks,
     minWeeksUnlessSevere: f.minWeeksUnlessSevere,
     maxWeeks: f.maxWeeks,
+    lateDays: f.lateDays,
     returnWithinDays: f.returnWithinDays,
     cleanFindings: f.cleanFindings,
   };

@@ -17,8 +17,21 @@ export type KeptEntry = {
   seen?: boolean;
 };
 
-/** A picture on its way to the office: waiting 1, or 2 when the office refused it. The bytes go once it has arrived; what it shows stays with its operation. */
-export type KeptPhoto = { id: string; visitId: string; sha256: string; mime: string; bytes: ArrayBuffer; waiting?: 1 | 2; problem: string };
+/**
+ * A picture of this tablet: waiting 1, or 2 when the office refused it. Once it has arrived its bytes stay, with the
+ * office's time of that, until the office has a backup from after it: see settlePictures. What it shows stays with its operation.
+ */
+export type KeptPhoto = {
+  id: string;
+  visitId: string;
+  sha256: string;
+  mime: string;
+  bytes: ArrayBuffer;
+  waiting?: 1 | 2;
+  /** Epoch milliseconds. */
+  sentAt?: number;
+  problem: string;
+};
 export type KeptThumb = { fileId: string; bytes: ArrayBuffer; mime: string };
 
 /** What the tablet knows about itself and the office; one row each. */
@@ -37,20 +50,26 @@ export type Meta = {
   appliedSeq: number;
 };
 
-interface Schema extends DBSchema {
+export interface Schema extends DBSchema {
   meta: { key: string; value: unknown };
   visits: { key: string; value: VisitOnFile };
   operations: { key: string; value: KeptEntry; indexes: { waiting: [number, number]; visit: string; seq: number; outcome: Outcome } };
-  photos: { key: string; value: KeptPhoto; indexes: { waiting: number } };
+  photos: { key: string; value: KeptPhoto; indexes: { waiting: number; sent: number } };
   thumbs: { key: string; value: KeptThumb };
 }
 export type Database = IDBPDatabase<Schema>;
 
 type Visits = IDBPObjectStore<Schema, StoreNames<Schema>[], 'visits', 'versionchange'>;
-/** Visits from before the office told their kitchen's clock: the tablet's own, until the next refresh. */
-async function setClocks(visits: Visits): Promise<void> {
-  for (const v of await visits.getAll())
-    await visits.put({ ...v, kitchen: { ...v.kitchen, utcOffsetMinutes: -new Date(v.startsAt).getTimezoneOffset() } });
+/**
+ * Visits as an older layout kept them: from before the office told their kitchen's clock (the tablet's own, until the next
+ * refresh), and their units' recurring tasks.
+ */
+async function bringUp(visits: Visits, from: number): Promise<void> {
+  for (const v of await visits.getAll()) {
+    const units = v.units.map((u) => ({ ...u, tasks: u.tasks ?? [] }));
+    const kitchen = from < 2 ? { ...v.kitchen, utcOffsetMinutes: -new Date(v.startsAt).getTimezoneOffset() } : v.kitchen;
+    await visits.put({ ...v, kitchen, units });
+  }
 }
 
 /** A person's database in today's layout. `onOutdated`: a newer version has taken it over, this connection is closed. `onLost`: the browser dropped the connection. */
@@ -70,7 +89,11 @@ export function openDatabase(userId: string, onOutdated: () => void = () => {}, 
       if (from < 2) {
         tx.objectStore('operations').createIndex('seq', 'seq');
         tx.objectStore('operations').createIndex('outcome', 'outcome');
-        void setClocks(tx.objectStore('visits'));
+      }
+      // Pictures that have arrived stay until the office has proven them safe.
+      if (from < 3) {
+        tx.objectStore('photos').createIndex('sent', 'sentAt');
+        void bringUp(tx.objectStore('visits'), from);
       }
     },
     // A newer version in another window is not held up by this one.

@@ -1,5 +1,6 @@
 import type { RoundReply } from '../core/tablet';
 import { metaOf, readMeta, STRICT, writeMeta, type Database } from './database';
+import { settlePictures } from './held-pictures';
 import { identity } from './identity';
 import { OfficeError, type AppName, type Office } from './office';
 
@@ -32,6 +33,7 @@ export async function keepRound(db: Database, reply: RoundReply, skewMs: number)
   const about = await Promise.all((await photos.index('waiting').getAllKeys()).map((id) => operations.get(id)));
   const held = new Set([...reply.order, ...[...(await operations.index('waiting').getAll()), ...about].flatMap((k) => k?.visitId ?? [])]);
   for (const id of await visits.getAllKeys()) if (!held.has(id)) await visits.delete(id);
+  await settlePictures(tx, reply, held);
   for (let at = await operations.index('visit').openKeyCursor(null, 'nextunique'); at; at = await at.continue()) {
     if (held.has(at.key)) continue;
     for (const k of await operations.index('visit').getAll(at.key)) if (k.outcome === 'applied' || k.seen) await operations.delete(k.id);

@@ -11,20 +11,25 @@ const AT_ONCE = 3;
  * to go first, the rest is left for the next time.
  * @throws OfficeError when the office cannot be reached
  */
-export async function sendPhotos(db: Database, office: Office, wanted: () => boolean = () => false): Promise<void> {
+export async function sendPhotos(
+  db: Database,
+  office: Office,
+  officeNow: () => number,
+  wanted: () => boolean = () => false,
+): Promise<void> {
   const ids = await db.getAllKeysFromIndex('photos', 'waiting', 1);
   const lane = async (): Promise<void> => {
-    for (let id = ids.shift(); id !== undefined; id = wanted() ? undefined : ids.shift()) await sendOne(db, office, id);
+    for (let id = ids.shift(); id !== undefined; id = wanted() ? undefined : ids.shift()) await sendOne(db, office, id, officeNow);
   };
   const lanes = await Promise.allSettled(Array.from({ length: AT_ONCE }, lane));
   for (const end of lanes) if (end.status === 'rejected') throw end.reason;
 }
 
-async function sendOne(db: Database, office: Office, id: string): Promise<void> {
+async function sendOne(db: Database, office: Office, id: string, officeNow: () => number): Promise<void> {
   const photo = await db.get('photos', id);
   if (!photo) return;
   try {
-    if (await sendPieces(office, photo.sha256, photo.bytes)) await db.delete('photos', id);
+    if (await sendPieces(office, photo.sha256, photo.bytes)) await markPicture(db, id, { sentAt: officeNow(), problem: '' });
   } catch (error) {
     if (!(error instanceof OfficeError) || error.trouble !== 'refused') throw error;
     await markPicture(db, id, { waiting: 2, problem: error.words });
@@ -55,10 +60,13 @@ export async function sendPieces(office: Office, sha256: string, bytes: ArrayBuf
 }
 
 /** Changes how a kept picture stands; one that was taken back meanwhile stays away. */
-export async function markPicture(db: Database, id: string, change: Pick<KeptPhoto, 'waiting' | 'problem'>): Promise<void> {
+export async function markPicture(db: Database, id: string, change: Pick<KeptPhoto, 'waiting' | 'sentAt' | 'problem'>): Promise<void> {
   const tx = db.transaction('photos', 'readwrite', STRICT);
   const photo = await tx.store.get(id);
-  if (photo) await tx.store.put({ ...photo, ...change });
+  if (photo) {
+    const { waiting: _, sentAt: __, ...rest } = photo;
+    await tx.store.put({ ...rest, ...change });
+  }
   await tx.done;
 }
 

@@ -17,6 +17,8 @@ export type Snapshot = {
   operations: ReadonlyMap<string, KeptEntry>;
   sendingIds: ReadonlySet<string>;
   photos: readonly Pick<KeptPhoto, 'id' | 'visitId' | 'problem'>[];
+  /** Of this tablet, neither here any more nor in the office: lost to a restored backup. */
+  lostPhotos: readonly { id: string; visitId: string; unitId: string | null }[];
   waiting: number;
   line: Line;
   lineWords: string;
@@ -35,6 +37,7 @@ export const EMPTY: Snapshot = {
   operations: new Map(),
   sendingIds: new Set(),
   photos: [],
+  lostPhotos: [],
   waiting: 0,
   line: 'idle',
   lineWords: '',
@@ -50,7 +53,7 @@ export const EMPTY: Snapshot = {
  */
 export async function readSnapshot(
   db: Database,
-): Promise<Pick<Snapshot, 'me' | 'visits' | 'operations' | 'photos' | 'waiting' | 'refreshedAt' | 'skewMs'>> {
+): Promise<Pick<Snapshot, 'me' | 'visits' | 'operations' | 'photos' | 'lostPhotos' | 'waiting' | 'refreshedAt' | 'skewMs'>> {
   const tx = db.transaction(['meta', 'visits', 'operations', 'photos']);
   const [meta, entries, pictures] = [tx.objectStore('meta'), tx.objectStore('operations'), tx.objectStore('photos')];
   const [appliedSeq = 0, skewMs = 0] = await Promise.all([readMeta(meta, 'appliedSeq'), readMeta(meta, 'skewMs')]);
@@ -70,6 +73,10 @@ export async function readSnapshot(
   const kept = [...new Map(lists.flat().map((k) => [k.id, k])).values()].sort((a, b) => a.seq - b.seq);
   const overlay = kept.filter((k) => k.waiting || (k.seq > appliedSeq && k.outcome !== 'rejected')).map((k) => upgradedEntry(k.op));
   const of = await Promise.all(onTheWay.map((id) => entries.get(id)));
+  const lostPhotos = await lostOf(visits, appliedSeq, {
+    entry: (id) => entries.get(id),
+    held: async (id) => (await pictures.getKey(id)) !== undefined,
+  });
   const place = (v: VisitOnFile) => (order.includes(v.id) ? order.indexOf(v.id) : Infinity);
   return {
     me,
@@ -79,10 +86,27 @@ export async function readSnapshot(
       ...onTheWay.map((id, i) => ({ id, visitId: of[i]?.visitId ?? '', problem: '' })),
       ...refused.map(({ id, visitId, problem }) => ({ id, visitId, problem })),
     ],
+    lostPhotos,
     waiting: kept.filter((k) => k.waiting).length,
     refreshedAt,
     skewMs,
   };
+}
+
+/** Pictures that this tablet wrote down and no longer holds, and that the office has no file of. */
+async function lostOf(
+  visits: readonly VisitOnFile[],
+  appliedSeq: number,
+  on: { entry: (id: string) => Promise<KeptEntry | undefined>; held: (id: string) => Promise<boolean> },
+): Promise<Snapshot['lostPhotos']> {
+  const lost: { id: string; visitId: string; unitId: string | null }[] = [];
+  for (const visit of visits)
+    for (const { id, fileId, unitId } of visit.entries.photos) {
+      if (fileId !== null) continue;
+      const own = await on.entry(id);
+      if (own && !own.waiting && own.seq <= appliedSeq && !(await on.held(id))) lost.push({ id, visitId: visit.id, unitId });
+    }
+  return lost;
 }
 
 /** How far an entry has come; one the snapshot does not hold is in the office. */

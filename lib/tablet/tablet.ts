@@ -1,5 +1,6 @@
 import type { EntryKind, Payloads } from '../core/tablet';
 import { openDatabase, STRICT, type Database, type KeptPhoto } from './database';
+import { makeRoom } from './held-pictures';
 import { identity, openFor } from './identity';
 import { writeDown } from './journal';
 import { OfficeError, type AppName, type Office } from './office';
@@ -105,7 +106,7 @@ export class Tablet {
   ): Promise<string> {
     if (!this.db) throw new StorageError(troubleOf(null, 'open'));
     try {
-      const kept = await writeDown(this.db, this.given.clock, { visitId, kind, payload }, photo);
+      const kept = await this.fitting(this.db, (db) => writeDown(db, this.given.clock, { visitId, kind, payload }, photo));
       const struck = kind === 'entry.strike' ? (payload as Payloads['entry.strike']).entryId : null;
       // A picture taken back need not travel; if it does, the office drops it.
       if (struck) await this.db.delete('photos', struck).catch(() => {});
@@ -118,6 +119,17 @@ export class Tablet {
     } catch (error) {
       this.set({ trouble: this.troubleBy(error) });
       throw error;
+    }
+  }
+
+  /** On a full tablet, pictures that the office has make room for what it has not, and it is tried once more. */
+  private async fitting<T>(db: Database, work: (db: Database) => Promise<T>): Promise<T> {
+    try {
+      return await work(db);
+    } catch (error) {
+      const full = error instanceof StorageError && error.trouble.code === 'full';
+      if (!full || !(await makeRoom(db).catch(() => false))) throw error;
+      return work(db);
     }
   }
 
@@ -153,7 +165,7 @@ export class Tablet {
       const trouble = await this.exchange(db);
       // An entry just written is small and goes before the pictures.
       const wanted = () => this.next !== null;
-      await sendPhotos(db, office, wanted);
+      await sendPhotos(db, office, () => this.given.clock() + this.snapshot.skewMs, wanted);
       if (trouble) throw trouble;
       await fetchThumbs(db, office, wanted);
       await this.reload();
@@ -180,8 +192,11 @@ export class Tablet {
       return null;
     } catch (error) {
       if (error instanceof OfficeError) throw error;
-      // Small pictures of earlier visits can be fetched again.
-      if (troubleOf(error, 'talk').code === 'full') await db.clear('thumbs').catch(() => {});
+      // Small pictures of earlier visits can be fetched again, and what has arrived is in the office.
+      if (troubleOf(error, 'talk').code === 'full') {
+        await db.clear('thumbs').catch(() => {});
+        await makeRoom(db).catch(() => {});
+      }
       return error;
     }
   }

@@ -34,17 +34,23 @@ function fileOf(unit: TrueUnit): UnitFile {
     findings: [],
     readings: [],
     trips: [],
+    washed: [],
+    changes: [],
   };
 }
 
 /** The product's own decision, as a shop with the settings that the program brings would run it. */
-export function product(world: World, rules: PolicyOnFile = DEFAULT_POLICY_ON_FILE): Policy & { first: (i: number) => number } {
+export function product(
+  world: World,
+  rules: PolicyOnFile = DEFAULT_POLICY_ON_FILE,
+  base: Hyper = DEFAULT_HYPER,
+): Policy & { first: (i: number) => number } {
   const units = world.units.map((u) => ({
     file: fileOf(u),
     exposure: { placement: u.placement, kitchenId: u.kitchenId },
     history: { startedOn: FIRST_DAY, startedClean: true, events: [] as UnitEvent[] } satisfies UnitHistory,
   }));
-  let hyper: Hyper = DEFAULT_HYPER;
+  let hyper: Hyper = base;
   let beliefs: FoulingPosterior[] = units.map((u) => posterior(u.history, u.exposure, hyper));
   const tasks: TaskOnFile[] = [];
   const limit = rules.limits[0];
@@ -67,7 +73,7 @@ export function product(world: World, rules: PolicyOnFile = DEFAULT_POLICY_ON_FI
       const fouling = updatePosterior(beliefs[i] as FoulingPosterior, events, hyper, kitchenWord(others));
       beliefs[i] = fouling;
       const on = dateOf(day);
-      const evidence = { baseline: cleanPrior(unit.file.unit), history: unit.history, looks: [] };
+      const evidence = { baseline: cleanPrior(unit.file.unit), history: unit.history, looks: [], broken: [] };
       const belief: UnitBelief = {
         file: unit.file,
         evidence,
@@ -93,7 +99,7 @@ export function product(world: World, rules: PolicyOnFile = DEFAULT_POLICY_ON_FI
     },
     daily: (day) => {
       if (!REFITS.has(day)) return;
-      hyper = fitHyper(units, DEFAULT_HYPER, `day ${day}`);
+      hyper = fitHyper(units, base, `day ${day}`);
       beliefs = fleetPosteriors(units, hyper);
     },
   };

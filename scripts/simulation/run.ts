@@ -70,7 +70,14 @@ const HORIZON_DAYS = 3650;
  * One world under one policy, one tally for each unit. Luck is drawn by name, so that two policies meet the same units,
  * deposits and people. `limitDeposit`: where the dates are scored.
  */
-export function runWorld(world: World, policy: Policy, seed: number, fleet: number, limitDeposit: number): Tally[] {
+export function runWorld(
+  world: World,
+  policy: Policy,
+  seed: number,
+  fleet: number,
+  limitDeposit: number,
+  eachYear?: (year: number, soFar: readonly Tally[]) => void,
+): Tally[] {
   const tallies = world.units.map(emptyTally);
   const coils = world.units.map(newCoil);
   const interval = world.units.map((_, i) => policy.first(i));
@@ -83,6 +90,7 @@ export function runWorld(world: World, policy: Policy, seed: number, fleet: numb
   for (let day = 0; day < world.days; day++) {
     policy.daily?.(day);
     for (let i = 0; i < world.units.length; i++) aUnitDay(i, day);
+    if (eachYear && (day + 1) % 365 === 0) eachYear((day + 1) / 365, tallies);
   }
   return tallies;
 

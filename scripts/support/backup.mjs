@@ -50,6 +50,16 @@ async function connected(url, work) {
   }
 }
 
+/** Tablets keep a picture until a backup from after it exists. A layout from before that is left alone. */
+export function tellBackedUp(url, at) {
+  return connected(url, async (client) => {
+    const { rowCount } = await client.query(
+      `SELECT 1 FROM information_schema.columns WHERE table_schema = 'public' AND table_name = 'ShopSettings' AND column_name = 'backedUpAt'`,
+    );
+    if (rowCount) await client.query('UPDATE "ShopSettings" SET "backedUpAt" = $1', [at]);
+  });
+}
+
 /**
  * Everything a shop has on file, data and pictures, as of one moment, while it goes on working.
  * @param {string} url @param {string} file @param {{ secret?: string }} [options] `secret` encrypts it

@@ -45,8 +45,9 @@ test('a customer, a kitchen and a unit are put on file; nothing typed is lost on
   await accessible();
   await page.getByRole('button', { name: 'Put unit on file' }).click();
   await expect(page.getByRole('heading', { name: 'Fry line drawers' })).toBeVisible();
+  await page.getByRole('heading', { name: 'Nameplate' }).click();
   await expect(page.getByText('4.2 oz')).toBeVisible();
-  await expect(page.getByText('every 4 weeks, on Tuesdays')).toBeVisible();
+  await expect(page.getByText('every 4 weeks, on Tuesdays').first()).toBeVisible();
   await accessible();
 });
 

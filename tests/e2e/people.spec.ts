@@ -25,10 +25,10 @@ test.describe('people', () => {
     await expect(page.getByLabel('Roof and ladder work')).toBeChecked();
     await accessible();
     await page.getByLabel('First password').fill('nine lanterns by the sea');
-    await page.getByLabel('Monday').fill('7-15:30');
+    await page.getByRole('group', { name: 'Working hours' }).getByLabel('Monday').fill('7-15:30');
     await page.getByRole('button', { name: 'Put person on file' }).click();
     await expect(page.getByRole('heading', { name: 'Wilma Strand' })).toBeVisible();
-    await expect(page.getByLabel('Monday')).toHaveValue('07:00-15:30');
+    await expect(page.getByRole('group', { name: 'Working hours' }).getByLabel('Monday')).toHaveValue('07:00-15:30');
     await accessible();
 
     const van = await browser.newContext({ userAgent: 'Mozilla/5.0 (Linux; Android 15) Chrome/142.0' });

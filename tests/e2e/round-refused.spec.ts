@@ -96,7 +96,7 @@ test('an event entered by mistake is taken back', async ({ page, signIn }) => {
   await signIn('technician');
   await fetchRound(page);
   await lastVisitUnit(page, 0, 'Leave the unit');
-  const events = page.locator('details', { has: page.locator('summary', { hasText: 'Trip, part replaced' }) });
+  const events = page.locator('details', { has: page.locator('summary', { hasText: 'Trip, washed through' }) });
   await events.locator('summary').click();
   await events.getByRole('button', { name: 'High-pressure trip' }).click();
   await events.getByLabel('What you know of it').fill('Twice at noon');

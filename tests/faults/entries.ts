@@ -1,5 +1,5 @@
 import { ASPECTS, GRADES, type Grade } from '@/lib/core/findings/grades';
-import { ENTERED_EVENTS, URGENCIES, type EntryKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
+import { ENTERED_EVENTS, unplannedTasks, URGENCIES, type EntryKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
 import type { Random } from './random';
 
 export type Made = { [K in EntryKind]: { visitId: string; kind: K; payload: Payloads[K] } }[EntryKind];
@@ -10,6 +10,7 @@ const WEIGHTS = {
   'reading.add': 14,
   'unit.outcome': 4,
   'unit.add': 2,
+  'task.take': 4,
   'task.done': 10,
   'task.not_done': 4,
   'part.use': 5,
@@ -72,6 +73,8 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
     case 'unit.add':
       return made(kind, {
         unitId: crypto.randomUUID(),
+        taskIds: { coil_cleaning: crypto.randomUUID(), drain_inspection: crypto.randomUUID(), evaporator_inspection: crypto.randomUUID() },
+        ...(random.chance(0.3) ? { replacesId: unitId } : {}),
         name: `Found ${random.whole(1000)}`,
         kind: 'reach_in',
         make: '',
@@ -86,6 +89,11 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
         placement: 'line',
         notes: '',
       });
+    case 'task.take': {
+      const free = visit.units.flatMap((u) => unplannedTasks(visit, u).map((t) => ({ taskId: t.taskId, unitId: u.id })));
+      const task = random.pick([...free, null]);
+      return task ? made(kind, task) : made('part.use', { unitId: null, what: 'brush', quantity: 1 });
+    }
     case 'task.done':
     case 'task.not_done': {
       const task = random.pick(visit.tasks);
@@ -102,7 +110,7 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
     case 'food_warning.add':
       return made(kind, { unitId, boxK: 281, toldTo: 'the cook', toldAt: at, note: '' });
     case 'event.add':
-      return made(kind, { unitId, kind: random.pick(ENTERED_EVENTS), at, note: 'said so' });
+      return made(kind, { unitId, kind: random.pick(ENTERED_EVENTS), at, note: 'said so', cause: null });
     case 'signature.set':
       return made(
         kind,

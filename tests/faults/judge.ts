@@ -187,10 +187,12 @@ function judgeWhole(
     .sort((a, b) => a.seq - b.seq)
     .map((o, i) => ({ ...o, madeAt: new Date(LATER + i).toISOString() }));
   const standing = standingSteps(taken);
+  // A task that was taken on elsewhere stands on whichever visit answered it first, which no one visit's entries tell.
+  const moved = new Set(given.written.flatMap((o) => (o.kind === 'task.take' ? [o.payload.taskId] : [])));
   for (const visit of office) {
     const start = given.before.find((v) => v.id === visit.id);
     if (!start) continue;
-    const [typed, filed] = [essence(foldVisit(start, taken), standing), essence(visit, standing)];
+    const [typed, filed] = [essence(foldVisit(start, taken), moved, standing), essence(visit, moved, standing)];
     if (!isDeepStrictEqual(typed, filed))
       verdict.unequal.push(`typed and filed differ: ${JSON.stringify(typed)} / ${JSON.stringify(filed)}`.slice(0, 2000));
   }
@@ -204,7 +206,7 @@ function standingSteps(taken: readonly Entry[]): ReadonlySet<string> {
 }
 
 /** A visit without the instants the office may have put right. */
-function essence(v: VisitOnFile, standing: ReadonlySet<string>) {
+function essence(v: VisitOnFile, moved: ReadonlySet<string>, standing: ReadonlySet<string>) {
   const ids = (list: readonly { id: string }[]) => list.map((e) => e.id).sort();
   return {
     status: v.status,
@@ -212,7 +214,10 @@ function essence(v: VisitOnFile, standing: ReadonlySet<string>) {
     findings: v.entries.findings.map((f) => `${f.id} ${f.grade} ${f.notLookedWhy}`).sort(),
     readings: v.entries.readings.map((r) => `${r.id} ${JSON.stringify(Object.entries(r.values).sort())}`).sort(),
     outcomes: v.entries.outcomes.map((o) => `${o.unitId} ${o.outcome} ${o.reason}`).sort(),
-    tasks: v.tasks.map((t) => `${t.taskId} ${t.outcome} ${t.reason}`).sort(),
+    tasks: v.tasks
+      .filter((t) => !moved.has(t.taskId))
+      .map((t) => `${t.taskId} ${t.outcome} ${t.reason}`)
+      .sort(),
     parts: ids(v.entries.parts),
     // The rules open follow-ups of their own.
     followUps: ids(v.entries.followUps.filter((f) => f.what.startsWith(WISHED))),

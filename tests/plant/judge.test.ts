@@ -22,7 +22,7 @@ describe('the estimate, judged by the outside plant', () => {
 
   it('holds cooling lost and extra energy there (aim 77–83 %)', () => {
     expect(cover(of(COIL_STATES), 'cooling').held).toBeGreaterThan(0.77);
-    expect(cover(of(COIL_STATES), 'energy').held).toBeGreaterThan(0.8);
+    expect(cover(of(COIL_STATES), 'energy').held).toBeGreaterThan(0.77);
   });
 
   it('does not ask for a cleaning of a clean coil (aim 2 %)', () => {
@@ -36,11 +36,16 @@ describe('the estimate, judged by the outside plant', () => {
   });
 
   it('asks for it where half the conductance is gone and the coil was seen (aim 95 %)', () => {
-    expect(share(of(['foul50'], true), cleanIt)).toBeGreaterThan(0.8);
+    expect(share(of(['foul50'], true), cleanIt)).toBeGreaterThan(0.95);
   });
 
   it('names the coil where it is the coil, with a full set', () => {
     const full = of(['foul30', 'foul50']).filter((r) => r.set === 'full');
+    expect(share(full, named)).toBeGreaterThan(0.8);
+  });
+
+  it('names other causes more often than not, with a full set and grades (aim 80 % each)', () => {
+    const full = of(OTHER_STATES, true).filter((r) => r.set === 'full');
     expect(share(full, named)).toBeGreaterThan(0.6);
   });
 });

@@ -111,7 +111,7 @@ export function Finder({ rooms }: { rooms: Room[] }) {
             aria-expanded="true"
             aria-controls={list}
             aria-activedescendant={options.length > 0 ? `${list}-${at}` : undefined}
-            aria-label="Name, street, contact, phone, tag or serial"
+            aria-label="What to find"
             placeholder="Name, street, contact, phone, tag or serial"
             autoComplete="off"
             className="min-h-11 w-full rounded-md border border-edge bg-sheet px-3"

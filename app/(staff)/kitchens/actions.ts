@@ -3,9 +3,10 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { Archive, Restore } from '@/lib/schemas/customers';
-import { EditKitchen, NewBlackout, NewKitchen, RemoveBlackout } from '@/lib/schemas/kitchens';
+import { EditKitchen, KitchenChanged, NewBlackout, NewKitchen, RemoveBlackout } from '@/lib/schemas/kitchens';
 import { defineFormAction } from '@/lib/server/define-action';
 import { archiveKitchen, restoreKitchen } from '@/lib/features/kitchens/verbs/archive-kitchen';
+import { kitchenChanged } from '@/lib/features/intervals/verbs/kitchen-changed';
 import { addBlackout, removeBlackout } from '@/lib/features/kitchens/verbs/blackouts';
 import { createKitchen } from '@/lib/features/kitchens/verbs/create-kitchen';
 import { editKitchen } from '@/lib/features/kitchens/verbs/edit-kitchen';
@@ -34,6 +35,12 @@ export const addClosedDays = defineFormAction('write:equipment', NewBlackout, as
   const found = await addBlackout(ctx, ctx.input);
   refresh();
   return found;
+});
+
+export const sayKitchenChanged = defineFormAction('write:equipment', KitchenChanged, async (ctx) => {
+  const kept = await kitchenChanged(ctx, ctx.input);
+  refresh();
+  return kept;
 });
 
 export const removeClosedDays = defineFormAction('write:equipment', RemoveBlackout, async (ctx) => {

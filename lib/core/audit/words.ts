@@ -5,6 +5,7 @@ const DONE: Record<string, string> = {
   archived: 'Taken off file',
   away: 'Away',
   away_undone: 'Not away after all',
+  change_told: 'Change of the kitchen told',
   closed_days_added: 'Closed days added',
   closed_days_removed: 'Closed days removed',
   costs: 'Costs set',

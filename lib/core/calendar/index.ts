@@ -14,7 +14,7 @@ export {
   type Weekday,
 } from './local-date';
 export { instantOf, todayIn, utcOffsetMinutes, wallClock } from './zone';
-export { isDayRule, parseRule, weeksRule } from './rule';
+export { endOf, isDayRule, parseRule, weeksRule } from './rule';
 export { approximateWeeks, describeRule } from './describe';
 export { dueBetween, dueDays, nextDue, type Anchor, type Plan } from './due';
 export { wallTimes, type LocalDateTime } from './rrule-library';

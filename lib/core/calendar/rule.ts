@@ -178,6 +178,9 @@ export function weeksRule(weeks: number, preferred?: Weekday): string {
   return `FREQ=WEEKLY;INTERVAL=${weeks}${preferred === undefined ? '' : `;BYDAY=${WEEKDAY_CODES[preferred]}`}`;
 }
 
+/** The part of a rule that ends it, `;COUNT=6` or `;UNTIL=20271231`, to be carried over to another; empty without one. */
+export const endOf = (rule: string): string => (/;(?:COUNT|UNTIL)=[^;]*/.exec(parseRule(rule).text) ?? [''])[0];
+
 /** True when the rule falls on days; rules by the hour or minute cannot be due dates. Times of day in it are left aside. */
 export function isDayRule(rule: Rule): boolean {
   return rule.freq === 'DAILY' || rule.freq === 'WEEKLY' || rule.freq === 'MONTHLY' || rule.freq === 'YEARLY';

@@ -70,6 +70,10 @@ export type Reading = {
   /** Kept on file; not in the sums: without the motor's curve it tells little, and at low temperature hardly moves. */
   ampsA?: number;
   boxK?: number;
+  /** Of a water-cooled condenser, and an ice machine's harvest: kept on file; not in the sums. */
+  waterInK?: number;
+  waterOutK?: number;
+  harvestMinutes?: number;
   /** Minutes of steady running before the reading. */
   steadyMinutes?: number;
   /** Standing pressure with compressor off and condenser at air temperature. */

@@ -53,6 +53,17 @@ export const EN = {
       worn: 'The door gaskets are worn.',
       failed: 'A door gasket does not seal.',
     },
+    scale: {
+      clean: 'The ice plate was free of scale.',
+      filmed: 'A film of scale was on the ice plate.',
+      crusted: 'Crusts of scale were on the ice plate.',
+      caked: 'The ice plate was covered in scale.',
+    },
+    float: {
+      sound: 'The float and the water inlet work well.',
+      worn: 'The float or the water inlet is worn.',
+      failed: 'The float or the water inlet has failed.',
+    },
   } as { [A in Aspect]: Record<GradeOf<A>, string> },
   notLooked: (aspect: string, why: string) => `${aspect}: not looked at (${why}).`,
   aspect: {
@@ -63,6 +74,8 @@ export const EN = {
     evaporator_fan: 'Fan in the box',
     drain: 'Drain',
     gasket: 'Door gaskets',
+    scale: 'Scale',
+    float: 'Float and water inlet',
   } as Record<Aspect, string>,
   /** By the key of the kind of task. */
   task: {} as Record<string, string | undefined>,

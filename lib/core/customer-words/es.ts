@@ -1,3 +1,4 @@
+import { TASK_KEYS, TASK_KIND_INFO } from '../tasks/kinds';
 import type { CustomerWords } from './en';
 
 /** Every text that a customer reads, in Spanish. */
@@ -54,6 +55,17 @@ export const ES: CustomerWords = {
       worn: 'Los empaques de las puertas están gastados.',
       failed: 'Un empaque de puerta no sella.',
     },
+    scale: {
+      clean: 'La placa de hielo estaba sin sarro.',
+      filmed: 'Había una película de sarro en la placa de hielo.',
+      crusted: 'Había costras de sarro en la placa de hielo.',
+      caked: 'La placa de hielo estaba cubierta de sarro.',
+    },
+    float: {
+      sound: 'El flotador y la entrada de agua funcionan bien.',
+      worn: 'El flotador o la entrada de agua está gastado.',
+      failed: 'El flotador o la entrada de agua falló.',
+    },
   },
   notLooked: (aspect, why) => `${aspect}: no se revisó (${why}).`,
   aspect: {
@@ -64,13 +76,10 @@ export const ES: CustomerWords = {
     evaporator_fan: 'Ventilador de la cámara',
     drain: 'Desagüe',
     gasket: 'Empaques de las puertas',
+    scale: 'Sarro',
+    float: 'Flotador y entrada de agua',
   },
-  task: {
-    coil_cleaning: 'limpieza del condensador',
-    drain_inspection: 'revisión del desagüe',
-    evaporator_inspection: 'revisión del evaporador',
-    ice_machine_cleaning: 'limpieza y desinfección de la máquina de hielo',
-  },
+  task: Object.fromEntries(TASK_KEYS.map((key) => [key, TASK_KIND_INFO[key].spanish])),
   leftClean: 'Quedó limpio.',
   leftStill: (words) => `Como quedó: ${words}`,
   done: (tasks) => `Hecho: ${tasks.join(', ')}.`,

@@ -2,6 +2,8 @@ import type { UnitSent } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
 import type { SealedStep } from '../sealed/steps';
 import type { SealedWork } from '../sealed/work';
+import type { TripCause } from '../findings/trip-causes';
+import type { TaskKey } from '../tasks/kinds';
 import type { ReadingField } from './reading-fields';
 
 /**
@@ -9,7 +11,7 @@ import type { ReadingField } from './reading-fields';
  * with its own id, kept there until the office has it, and applied there exactly once. Times are ISO 8601 instants,
  * quantities SI (kelvin, pascal above the local atmosphere, ampere).
  */
-export const ENTRY_VERSION = 4;
+export const ENTRY_VERSION = 5;
 
 export const FINDING_PHASES = ['found', 'left'] as const;
 /** As met on arrival, or as left behind. */
@@ -31,11 +33,23 @@ export const UNIT_EVENT_LABEL = {
   fan_replaced: 'Fan replaced',
   refrigerant_added: 'Refrigerant added',
   note: 'Something else worth keeping',
+  washed_through: 'Coil washed right through',
+  fouls_more: 'More grease or lint from now on',
+  fouls_less: 'Less grease or lint from now on',
 } as const;
 export type UnitEventKind = keyof typeof UNIT_EVENT_LABEL;
 
 /** Those a technician writes down; the rest follows from what is put on file. */
-export const ENTERED_EVENTS = ['high_pressure_trip', 'compressor_replaced', 'fan_replaced', 'refrigerant_added', 'note'] as const;
+export const ENTERED_EVENTS = [
+  'high_pressure_trip',
+  'washed_through',
+  'fouls_more',
+  'fouls_less',
+  'compressor_replaced',
+  'fan_replaced',
+  'refrigerant_added',
+  'note',
+] as const;
 export type EnteredEvent = (typeof ENTERED_EVENTS)[number];
 
 export const URGENCIES = ['now', 'soon', 'next', 'quote'] as const;
@@ -101,7 +115,10 @@ export type Payloads = {
     replaces: string | null;
   };
   'unit.outcome': { unitId: string; outcome: 'seen' | 'could_not_reach' | 'gone'; reason: string };
-  'unit.add': { unitId: string } & UnitSent;
+  /** `taskIds`: of its usual tasks, so that work on it can be written down at once; `replacesId`: the unit in whose place it stands. */
+  'unit.add': { unitId: string; taskIds?: Partial<Record<TaskKey, string>>; replacesId?: string | null } & UnitSent;
+  /** Work on a unit that nobody had planned for this visit. */
+  'task.take': { taskId: string; unitId: string };
   'task.done': { taskId: string };
   'task.not_done': { taskId: string; reason: string };
   'photo.attach': {
@@ -131,7 +148,8 @@ export type Payloads = {
     overruledWhy: string;
     note: string;
   };
-  'event.add': { unitId: string; kind: EnteredEvent; at: string; note: string };
+  /** `cause`: what was behind a trip; null where nobody knows yet, and for everything else. */
+  'event.add': { unitId: string; kind: EnteredEvent; at: string; note: string; cause: TripCause | null };
   /** Takes back an entry that was a slip; the history keeps both. */
   'entry.strike': { what: (typeof STRUCK)[number]; entryId: string; why: string };
   /** `taskIds` are the tasks the device knew of, so that one added meanwhile is not taken for forgotten. */
@@ -163,6 +181,7 @@ export const ENTRY_LABEL: Record<EntryKind, string> = {
   'reading.add': 'Reading',
   'unit.outcome': 'Unit reached or not',
   'unit.add': 'Unit not on file',
+  'task.take': 'Task taken on',
   'task.done': 'Task done',
   'task.not_done': 'Task not done',
   'photo.attach': 'Photo',

@@ -19,6 +19,9 @@ const STEPS: Record<number, Partial<Record<EntryKind, (payload: Json) => Json>>>
   },
   // Version 2 graded both fans as one, and it was read as the condenser's.
   2: { 'finding.set': asCondenserFan, 'photo.attach': asCondenserFan },
+  // Version 4 knew work on a sealed circuit, which no older one did; it did not ask what was behind a trip.
+  3: {},
+  4: { 'event.add': (p) => ({ cause: null, ...p }) },
 };
 
 /** A payload brought from its version to today's, step by step. Anything but an object is left for the schema to refuse. */

@@ -5,6 +5,7 @@ import { nominal } from '../measures/entry-units';
 import { SEALED_STEP_TEXT, SEALED_STEPS, type SealedStep } from '../sealed/steps';
 import { workLines } from '../sealed/said';
 import type { SealedWork } from '../sealed/work';
+import { TRIP_CAUSE_LABEL } from '../findings/trip-causes';
 import { JOB_OUTCOME_LABEL, UNIT_EVENT_LABEL, URGENCY_LABEL, type EntryKind } from './entries';
 import { doubts, quantities } from './reading-said';
 import { amount, isRecord, measured, moment, named, nothing, oneOf, text, unit, type Line, type Reader, type Said, type Say } from './say';
@@ -78,7 +79,8 @@ const FIELDS: Record<EntryKind, Fields> = {
     outcome: ['Reached', oneOf({ seen: 'seen', could_not_reach: 'could not reach', gone: 'gone' })],
     ...WHY,
   },
-  'unit.add': { unitId: ['', nothing], ...UNIT_FIELD_WORDS },
+  'unit.add': { unitId: ['', nothing], taskIds: ['', nothing], replacesId: ['In place of', named, 'labelled'], ...UNIT_FIELD_WORDS },
+  'task.take': { ...UNIT, ...TASK },
   'task.done': TASK,
   'task.not_done': { ...TASK, ...WHY },
   'photo.attach': {
@@ -104,7 +106,6 @@ const FIELDS: Record<EntryKind, Fields> = {
     toldAt: ['Told', moment, (at) => `at ${at}`],
     ...NOTE,
   },
-  'event.add': { ...UNIT, kind: ['What', oneOf(UNIT_EVENT_LABEL), lower], at: ['When', moment], ...NOTE },
   'sealed.step': {
     ...UNIT,
     recordId: ['', nothing],
@@ -114,6 +115,13 @@ const FIELDS: Record<EntryKind, Fields> = {
     certificateId: ['Certificate', (v) => (typeof v === 'string' ? '' : null)],
     overruledBy: ['No certificate; answered for by', text, (who) => `no certificate, answered for by ${who}`],
     overruledWhy: ['Why', text, 'sentence'],
+    ...NOTE,
+  },
+  'event.add': {
+    ...UNIT,
+    kind: ['What', oneOf(UNIT_EVENT_LABEL), lower],
+    cause: ['Behind it', oneOf(TRIP_CAUSE_LABEL), (c) => `behind it: ${lower(c)}`],
+    at: ['When', moment],
     ...NOTE,
   },
   'entry.strike': {

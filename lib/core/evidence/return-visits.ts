@@ -91,7 +91,7 @@ export function returnsAfter(
   // A trip that somebody was called back for once does not call again.
   const calledFor = earlier.filter((r) => r.cause === returnCause('high_pressure_trip')).flatMap((r) => r.foundOn.filter((d) => d < on));
   const since = [...cleanings.filter((d) => d < on), ...calledFor].sort().at(-1) ?? '';
-  const tripped = trips.some((t) => t > since && t <= on);
+  const tripped = trips.some((t) => t.on > since && t.on <= on);
   const asked = lookedSince ? [] : returnVisits(on, findings, tripped, returnWithinDays);
   const again = earlier
     .filter((r) => r.open)

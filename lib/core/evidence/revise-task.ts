@@ -72,6 +72,7 @@ export function reviseTask(
     ...frame,
     task: kind,
     looks: belief.evidence.looks,
+    ...(looksAt(kind) === 'ice' ? { broken: belief.evidence.broken } : {}),
     posterior: belief.failures[looksAt(kind)],
   });
 }

@@ -3,9 +3,9 @@ import type { Aspect, CoilGrade } from './grades';
 
 /** What there is to look at on a unit, and how, by what it is. */
 
-export const SIDES = ['high', 'low', 'box'] as const;
+export const SIDES = ['high', 'water', 'low', 'box'] as const;
 export type Side = (typeof SIDES)[number];
-export const SIDE_LABEL: Record<Side, string> = { high: 'High side', low: 'Low side', box: 'Box' };
+export const SIDE_LABEL: Record<Side, string> = { high: 'High side', water: 'Water side', low: 'Low side', box: 'Box' };
 
 const SIDE_OF: Record<Aspect, Side> = {
   coil: 'high',
@@ -15,17 +15,20 @@ const SIDE_OF: Record<Aspect, Side> = {
   evaporator_fan: 'low',
   drain: 'low',
   gasket: 'box',
+  scale: 'water',
+  float: 'water',
 };
 
-type Built = { kind: UnitKind; condenserKind: CondenserKind };
+/** What a unit is built as, as far as what there is to look at goes. */
+export type Built = { kind: UnitKind; condenserKind: CondenserKind };
 
-/** Whether a unit of this build has the part at all. */
+/** Whether a unit of this build has the part at all; the database knows the same as `unit_has`. */
 export function has(unit: Built, aspect: Aspect): boolean {
-  const water = unit.condenserKind === 'water_cooled';
-  if (water && SIDE_OF[aspect] === 'high') return false;
-  // Ice and drain are asked for before any coil cleaning counts, here too: "not on this unit" is an answer.
-  const spare = unit.kind === 'remote_condensing_unit' || unit.kind === 'ice_machine';
-  return !spare || SIDE_OF[aspect] === 'high' || aspect === 'ice' || aspect === 'drain';
+  if (SIDE_OF[aspect] === 'high') return unit.condenserKind !== 'water_cooled';
+  if (unit.kind === 'remote_condensing_unit') return false;
+  // An ice machine makes its ice where others must have none; its drain is a drain.
+  if (unit.kind === 'ice_machine') return SIDE_OF[aspect] === 'water' || aspect === 'drain';
+  return SIDE_OF[aspect] !== 'water';
 }
 
 /** Aspects of a unit in the order of the work, by side; sides with nothing are left out. */
@@ -37,7 +40,7 @@ export function aspectsOf(unit: Built): { side: Side; aspects: Aspect[] }[] {
 }
 
 /** Graded together by one word, where nothing is wrong with them. */
-export const SOUND_TOGETHER: readonly Aspect[] = ['condenser_fan', 'evaporator_fan', 'gasket'];
+export const SOUND_TOGETHER: readonly Aspect[] = ['condenser_fan', 'evaporator_fan', 'gasket', 'float'];
 
 /**
  * How a coil's grade is told where no lamp goes behind: microchannel, wire and tube, or boxed in. A strip of paper held

@@ -113,6 +113,33 @@ export const ASPECT_INFO = {
     stoppedFrom: 'failed',
     severeFrom: 'failed',
   },
+  scale: {
+    label: 'Scale on plate and trough',
+    subject: 'Scale',
+    within: 'scale on the plate',
+    grades: [
+      { grade: 'clean', label: 'Clean', definition: 'Plate, trough and tubes smooth; a fingernail finds nothing.' },
+      { grade: 'filmed', label: 'Filmed', definition: 'A white film that a finger wipes off.' },
+      { grade: 'crusted', label: 'Crusted', definition: 'A hard crust in places; a fingernail catches on it.' },
+      { grade: 'caked', label: 'Caked', definition: 'Hard all over, or so thick that ice comes off badly.' },
+    ],
+    cleanTo: 'filmed',
+    stoppedFrom: 'caked',
+    severeFrom: 'caked',
+  },
+  float: {
+    label: 'Float and water inlet',
+    subject: 'Float',
+    within: 'the float',
+    grades: [
+      { grade: 'sound', label: 'Sound', definition: 'Fills to the mark and shuts off.' },
+      { grade: 'worn', label: 'Worn', definition: 'Sticks, drips on, or fills slowly.' },
+      { grade: 'failed', label: 'Failed', definition: 'Runs over, or does not fill.' },
+    ],
+    cleanTo: 'sound',
+    stoppedFrom: 'failed',
+    severeFrom: 'failed',
+  },
 } as const satisfies Record<string, AspectInfo>;
 
 type Table = typeof ASPECT_INFO;

@@ -1,72 +1,135 @@
 import { AT, STRIDE, type Bank } from './filter';
 import { PIECE_SD, RATE_CENTRES, RATE_COUNT, shapePrior, SHAPES, type Hyper, type PriorTable } from './hyper';
+import { SAID_CHANGE, type SaidChange } from './said-change';
 
 const COUNT = SHAPES * RATE_COUNT;
 
-/** Piece j of a full bank when its rate is as its prior says. */
-function freshRate(id: number): { rate: number; variance: number } {
-  const rate = Math.exp((RATE_CENTRES[id % RATE_COUNT] as number) + PIECE_SD ** 2 / 2);
-  return { rate, variance: (PIECE_SD * rate) ** 2 };
+/** The state's means and covariances in the order of the bank, and where the rate's own stand among them. */
+const FIRST = AT.F;
+const MEANS = 4;
+const PAIRS = [
+  [0, 0], [0, 1], [0, 2], [0, 3], [1, 1], [1, 2], [1, 3], [2, 2], [2, 3], [3, 3],
+] as const; // prettier-ignore
+const SIZE = MEANS + PAIRS.length;
+const X = AT.RATE - FIRST;
+
+/** Adds `w` times the raw moments of the piece at `o` to `into`. */
+function addRaw(into: Float64Array, bank: Bank, o: number, w: number): void {
+  for (let i = 0; i < MEANS; i++) into[i]! += w * (bank[o + FIRST + i] as number);
+  PAIRS.forEach(([i, j], k) => {
+    const product = (bank[o + FIRST + i] as number) * (bank[o + FIRST + j] as number);
+    into[MEANS + k]! += w * ((bank[o + FIRST + MEANS + k] as number) + product);
+  });
 }
 
+/** The same moments with the rate drawn anew as piece `id` has it, independent of everything else. */
+function withRate(raw: Float64Array, id: number, into: Float64Array, w: number): void {
+  const rate = Math.exp((RATE_CENTRES[id % RATE_COUNT] as number) + PIECE_SD ** 2 / 2);
+  const square = (PIECE_SD * rate) ** 2 + rate * rate;
+  for (let i = 0; i < MEANS; i++) into[i]! += w * (i === X ? rate : (raw[i] as number));
+  PAIRS.forEach(([i, j], k) => {
+    const other = i === X ? j : i;
+    const value = i === X && j === X ? square : i === X || j === X ? rate * (raw[other] as number) : (raw[MEANS + k] as number);
+    into[MEANS + k]! += w * value;
+  });
+}
+
+/** Writes moments back as means and covariances. */
+function write(bank: Bank, o: number, raw: Float64Array): void {
+  for (let i = 0; i < MEANS; i++) bank[o + FIRST + i] = raw[i] as number;
+  PAIRS.forEach(([i, j], k) => (bank[o + FIRST + MEANS + k] = (raw[MEANS + k] as number) - (raw[i] as number) * (raw[j] as number)));
+}
+
+/** Where each piece stands in a bank that may have lost some, and the best likelihood in it. */
+function laidOut(bank: Bank): { at: Int32Array; best: number } {
+  const at = new Int32Array(COUNT).fill(-1);
+  let best = -Infinity;
+  for (let o = 0; o < bank.length; o += STRIDE) {
+    at[bank[o] as number] = o;
+    best = Math.max(best, bank[o + AT.LL] as number);
+  }
+  return { at, best };
+}
+
+/** Share of the belief that each piece's evidence and its prior give it, against the best. */
+const shareOf = (bank: Bank, o: number, best: number, prior: PriorTable, shapes: readonly number[]): number => {
+  const id = bank[o] as number;
+  return (
+    Math.exp((bank[o + AT.LL] as number) - best) *
+    (prior.marginal[id % RATE_COUNT] as number) *
+    (shapes[Math.floor(id / RATE_COUNT)] as number)
+  );
+};
+
 /**
- * Just after a cleaning: with probability `chance` the kitchen is not what it was, and the rate is drawn anew from what
- * its placement makes likely. Each piece's likelihood becomes (1 − chance)·L + chance·Z with Z the evidence so far (the
+ * At a cleaning: with probability `chance` the kitchen is not what it was, and the rate is drawn anew from what its
+ * placement makes likely. Each piece's likelihood becomes (1 − chance)·L + chance·Z with Z the evidence so far (the
  * fixed-share update of Herbster & Warmuth 1998), and its state the mixture of its own and everybody's, matched in two
- * moments. Fresh deposit must be zero. Returns a full bank; pieces given up earlier come back.
+ * moments. Returns a full bank; pieces given up earlier come back.
  */
 export function allowChange(bank: Bank, hyper: Hyper, prior: PriorTable, chance: number): Bank {
   const shapes = shapePrior(hyper);
-  let best = -Infinity;
-  for (let o = AT.LL; o < bank.length; o += STRIDE) best = Math.max(best, bank[o] as number);
-  // Residue and cleaning of the unit, whatever its rate.
+  const { at, best } = laidOut(bank);
+  const all = new Float64Array(SIZE);
   let z = 0;
-  let [r, q, rr, rq, qq] = [0, 0, 0, 0, 0];
-  const at = new Int32Array(COUNT).fill(-1);
   for (let o = 0; o < bank.length; o += STRIDE) {
-    const id = bank[o] as number;
-    at[id] = o;
-    const w =
-      Math.exp((bank[o + AT.LL] as number) - best) *
-      (prior.marginal[id % RATE_COUNT] as number) *
-      (shapes[Math.floor(id / RATE_COUNT)] as number);
-    const mr = bank[o + AT.R] as number;
-    const mq = bank[o + AT.Q] as number;
+    const w = shareOf(bank, o, best, prior, shapes);
     z += w;
-    r += w * mr;
-    q += w * mq;
-    rr += w * (mr * mr + (bank[o + AT.RR] as number));
-    rq += w * (mr * mq + (bank[o + AT.RQ] as number));
-    qq += w * (mq * mq + (bank[o + AT.QQ] as number));
+    addRaw(all, bank, o, w);
   }
-  [r, q, rr, rq, qq] = [r / z, q / z, rr / z, rq / z, qq / z];
+  for (let k = 0; k < SIZE; k++) all[k]! /= z;
   const next = new Float64Array(COUNT * STRIDE);
+  const raw = new Float64Array(SIZE);
   for (let id = 0; id < COUNT; id++) {
-    const o = id * STRIDE;
-    const { rate, variance } = freshRate(id);
     const from = at[id] as number;
     const own = from < 0 ? 0 : (1 - chance) * Math.exp((bank[from + AT.LL] as number) - best);
     const anew = chance * z;
-    const a = own / (own + anew);
-    const b = 1 - a;
-    const get = (k: number) => (from < 0 ? 0 : (bank[from + k] as number));
+    raw.fill(0);
+    if (from >= 0) addRaw(raw, bank, from, own / (own + anew));
+    withRate(all, id, raw, anew / (own + anew));
+    const o = id * STRIDE;
     next[o + AT.ID] = id;
     next[o + AT.LL] = best + Math.log(own + anew);
-    const x0 = get(AT.RATE);
-    const r0 = get(AT.R);
-    const q0 = get(AT.Q);
-    const mx = a * x0 + b * rate;
-    const mr = a * r0 + b * r;
-    const mq = a * q0 + b * q;
-    next[o + AT.RATE] = mx;
-    next[o + AT.R] = mr;
-    next[o + AT.Q] = mq;
-    next[o + AT.XX] = a * (get(AT.XX) + x0 * x0) + b * (variance + rate * rate) - mx * mx;
-    next[o + AT.RR] = a * (get(AT.RR) + r0 * r0) + b * rr - mr * mr;
-    next[o + AT.QQ] = a * (get(AT.QQ) + q0 * q0) + b * qq - mq * mq;
-    next[o + AT.RQ] = a * (get(AT.RQ) + r0 * q0) + b * rq - mr * mq;
-    next[o + AT.RX] = a * (get(AT.RX) + r0 * x0) + b * r * rate - mr * mx;
-    next[o + AT.XQ] = a * (get(AT.XQ) + x0 * q0) + b * rate * q - mx * mq;
+    write(next, o, raw);
+  }
+  return next;
+}
+
+/**
+ * On the day from which a kitchen is known to have changed: every rate moves by a normal step of its logarithm, the
+ * deposit that is there stays. Weights are those of the belief as it stands, so that what was learned is moved, not lost.
+ */
+export function takeChange(bank: Bank, hyper: Hyper, prior: PriorTable, said: SaidChange): Bank {
+  const { by, sd } = SAID_CHANGE[said];
+  const shapes = shapePrior(hyper);
+  const { best } = laidOut(bank);
+  const sums = Array.from({ length: COUNT }, () => new Float64Array(SIZE));
+  const total = new Float64Array(COUNT);
+  const raw = new Float64Array(SIZE);
+  for (let o = 0; o < bank.length; o += STRIDE) {
+    const id = bank[o] as number;
+    const w = shareOf(bank, o, best, prior, shapes);
+    const shape = Math.floor(id / RATE_COUNT);
+    const step = RATE_CENTRES.map((c) => Math.exp(-0.5 * ((c - (RATE_CENTRES[id % RATE_COUNT] as number) - by) / sd) ** 2));
+    const sum = step.reduce((a, b) => a + b, 0);
+    raw.fill(0);
+    addRaw(raw, bank, o, 1);
+    step.forEach((p, j) => {
+      const to = shape * RATE_COUNT + j;
+      const share = (w * p) / sum;
+      total[to]! += share;
+      withRate(raw, to, sums[to] as Float64Array, share);
+    });
+  }
+  const next = new Float64Array(COUNT * STRIDE);
+  for (let id = 0; id < COUNT; id++) {
+    const o = id * STRIDE;
+    const t = total[id] as number;
+    const own = (prior.marginal[id % RATE_COUNT] as number) * (shapes[Math.floor(id / RATE_COUNT)] as number);
+    next[o + AT.ID] = id;
+    next[o + AT.LL] = t > 0 ? best + Math.log(t / own) : -1e6;
+    const mean = t > 0 ? (sums[id] as Float64Array).map((x) => x / t) : raw;
+    write(next, o, mean);
   }
   return next;
 }

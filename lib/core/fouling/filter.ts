@@ -100,42 +100,58 @@ export function predict(bank: Bank, hyper: Growth, age: number, days: number, se
 }
 
 /**
- * A cleaning after `age` days: the fraction q of the fresh deposit joins the residue, with that cleaning's own luck,
- * and the next cycle's rate may have drifted, since menus, hours and seasons change.
+ * A cleaning after `age` days: the fraction q of the fresh deposit stays, with that cleaning's own luck. Of that the part
+ * `baked` no later cleaning takes off; the rest lies on the fins like fresh deposit. The next cycle's rate may have
+ * drifted, since menus, hours and seasons change.
  */
 export function clean(bank: Bank, hyper: Pick<Hyper, 'restore' | 'drift'>, age: number): void {
   const luck = hyper.restore.cleaningSd ** 2;
   const drift = (hyper.drift ** 2 * age) / 365.25;
+  const { baked } = hyper.restore;
+  const loose = 1 - baked;
   for (let o = 0; o < bank.length; o += STRIDE) {
     const f = bank[o + F] as number;
     const q = bank[o + Q] as number;
     const ff = bank[o + FF] as number;
     const fq = bank[o + FQ] as number;
     const qq = bank[o + QQ] as number;
-    // Covariances of the product q·f for normal q and f.
+    // What is left, q·f for normal q and f: its mean, variance, and covariances with residue, rate and q.
+    const left = q * f + fq;
     const own = q * q * ff + f * f * qq + 2 * q * f * fq + ff * qq + fq * fq + luck * (f * f + ff);
-    bank[o + R]! += q * f + fq;
-    bank[o + RR]! += 2 * (q * (bank[o + FR] as number) + f * (bank[o + RQ] as number)) + own;
-    bank[o + RX]! += q * (bank[o + FX] as number) + f * (bank[o + XQ] as number);
-    bank[o + RQ]! += q * fq + f * qq;
+    const withR = q * (bank[o + FR] as number) + f * (bank[o + RQ] as number);
+    const withX = q * (bank[o + FX] as number) + f * (bank[o + XQ] as number);
+    const withQ = q * fq + f * qq;
+    bank[o + R]! += baked * left;
+    bank[o + RR]! += 2 * baked * withR + baked * baked * own;
+    bank[o + RX]! += baked * withX;
+    bank[o + RQ]! += baked * withQ;
     bank[o + XX]! += drift * ((bank[o + RATE] as number) ** 2 + (bank[o + XX] as number));
-    bank[o + F] = bank[o + FF] = bank[o + FR] = bank[o + FX] = bank[o + FQ] = 0;
+    bank[o + F] = loose * left;
+    bank[o + FF] = loose * loose * own;
+    bank[o + FR] = loose * (withR + baked * own);
+    bank[o + FX] = loose * withX;
+    bank[o + FQ] = loose * withQ;
   }
 }
 
 /** What a deep cleaning takes off the residue; judgement: no measurement on kitchen coils was found. */
-const DEEP = { mean: 0.85, sd: 0.1 };
+export const DEEP_TAKES = { mean: 0.85, sd: 0.1 };
 
-/** A deep cleaning, after `clean`: most of the residue goes too. */
+/** A deep cleaning, after `clean`: most of what that left goes too, however old. */
 export function cleanDeep(bank: Bank): void {
-  const left = 1 - DEEP.mean;
+  const left = 1 - DEEP_TAKES.mean;
   for (let o = 0; o < bank.length; o += STRIDE) {
     const r = bank[o + R] as number;
     const rr = bank[o + RR] as number;
+    const f = bank[o + F] as number;
+    const ff = bank[o + FF] as number;
+    const common = DEEP_TAKES.sd ** 2;
     bank[o + R] = left * r;
-    bank[o + RR] = left * left * rr + DEEP.sd ** 2 * (r * r + rr);
-    bank[o + RX]! *= left;
-    bank[o + RQ]! *= left;
+    bank[o + RR] = left * left * rr + common * (r * r + rr);
+    bank[o + F] = left * f;
+    bank[o + FF] = left * left * ff + common * (f * f + ff);
+    bank[o + FR] = left * left * (bank[o + FR] as number) + common * (f * r + (bank[o + FR] as number));
+    for (const k of [RX, RQ, FX, FQ]) bank[o + k]! *= left;
   }
 }
 

@@ -13,6 +13,7 @@ import {
   SHAPES,
   type Hyper,
 } from './hyper';
+import { learnEyes, learnScales, learnSeasons } from './learn';
 import { NO_MESSAGE, weigh } from './pooling';
 import { filterHistory } from './posterior';
 
@@ -158,17 +159,6 @@ function restoreStep(seen: readonly Seen[], h: Hyper, base: Hyper): Hyper {
   return { ...h, restore: { ...h.restore, mean: 1 - lost, unitSd: Math.sqrt(variance) } };
 }
 
-function evidenceOf(units: readonly FleetUnit[], h: Hyper): number {
-  return look(units, h).reduce((a, s) => a + s.logEvidence, 0);
-}
-
-/** The one of three scales of process noise that the evidence likes best, a doubling costing as much as a prior sd of ln 2. */
-function diffusionStep(units: readonly FleetUnit[], h: Hyper, base: Hyper): Hyper {
-  const score = (d: number) => evidenceOf(units, { ...h, diffusion: d }) - 0.5 * (Math.log(d / base.diffusion) / Math.LN2) ** 2;
-  const options = [h.diffusion / 1.5, h.diffusion, h.diffusion * 1.5].map((d) => ({ d, s: score(d) }));
-  return { ...h, diffusion: options.reduce((a, b) => (b.s > a.s ? b : a)).d };
-}
-
 /** At most `most` units, whole kitchens at a time, evenly over the list. */
 function sample(units: readonly FleetUnit[], most: number): FleetUnit[] {
   if (units.length <= most) return [...units];
@@ -189,13 +179,14 @@ export function fitHyper(units: readonly FleetUnit[], base: Hyper, label: string
   );
   let h: Hyper = { ...base, modelVersion: `${MODEL_VERSION}+${label}` };
   if (used.length === 0) return h;
-  const few = sample(used, 400);
+  const few = sample(used, 250);
   for (let round = 0; round < 3; round++) {
     const seen = look(used, h);
     const kitchens = byKitchen(seen);
     for (let i = 0; i < 8; i++) h = step(kitchens, h, base);
     h = restoreStep(seen, h, base);
-    h = diffusionStep(few, h, base);
+    h = learnScales(few, h, base);
+    h = learnEyes(few, h);
   }
-  return h;
+  return learnSeasons(few, h);
 }

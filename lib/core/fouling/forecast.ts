@@ -1,5 +1,5 @@
 import { fromDay, toDay, type LocalDate } from '../calendar';
-import { AT, clean, depositMean, depositVariance, operationalDays, predict, STRIDE, type Bank } from './filter';
+import { AT, clean, cleanDeep, DEEP_TAKES, depositMean, depositVariance, operationalDays, predict, STRIDE, type Bank } from './filter';
 import { passage } from './first-passage';
 import { seasonFactor } from './season';
 import type { FoulingPosterior, GrowthAhead } from './summary';
@@ -54,6 +54,13 @@ export function afterCleaning(p: FoulingPosterior, from: LocalDate = p.asOf): Ah
   const result = ahead(p, from);
   if (result.age > 0) clean(result.bank, result.hyper, result.age);
   return { ...result, age: 0 };
+}
+
+/** The same with old deposit washed out too, and the part of that which is left. */
+export function washedThrough(fresh: Ahead): { ahead: Ahead; left: number } {
+  const bank = fresh.bank.slice();
+  cleanDeep(bank);
+  return { ahead: { ...fresh, bank }, left: 1 - DEEP_TAKES.mean };
 }
 
 // Gauss–Hermite points and weights for a standard normal (Abramowitz & Stegun 25.4.46, rescaled), for an uncertain start.

@@ -1,16 +1,14 @@
 import { toDay, type LocalDate } from '../calendar';
 import type { Placement } from '../equipment/build';
 import { gradeIndex, type CoilGrade, type FanGrade } from '../findings/grades';
+import type { TripCause } from '../findings/trip-causes';
+import { SAID_CHANGES, type SaidChange } from './said-change';
 
 /** Where a unit stands: what its condenser breathes, and whose kitchen it is. */
 export type Exposure = { placement: Placement; kitchenId: string };
 
 /** Before or after the cleaning of the same day; without a cleaning that day it makes no difference. */
 export type Phase = 'before' | 'after';
-
-/** What else trips a unit on high pressure. */
-export const TRIP_CAUSES = ['coil', 'fan', 'air', 'charge', 'cutout'] as const;
-export type TripCause = (typeof TRIP_CAUSES)[number];
 
 export type UnitEvent =
   /** `deep`: pulled, or foamed and rinsed right through, so that old residue comes off too. */
@@ -24,7 +22,9 @@ export type UnitEvent =
   | { kind: 'reading'; on: LocalDate; lnK: number; sd: number; phase: Phase; setAside?: string }
   | { kind: 'fan'; on: LocalDate; grade: FanGrade }
   /** `cause` other than the coil, where somebody found one: such a trip says nothing of fouling. */
-  | { kind: 'trip'; on: LocalDate; cause?: TripCause };
+  | { kind: 'trip'; on: LocalDate; cause?: TripCause }
+  /** Somebody says that from this day on the coil breathes more, or less, than before. */
+  | { kind: 'change'; on: LocalDate; said: SaidChange };
 
 export type UnitHistory = {
   /** First day of the record. */
@@ -34,7 +34,7 @@ export type UnitHistory = {
   events: readonly UnitEvent[];
 };
 
-const KIND_ORDER = { fan: 0, trip: 1, coil: 2, reading: 3, cleaning: 4 } as const;
+const KIND_ORDER = { change: -1, fan: 0, trip: 1, coil: 2, reading: 3, cleaning: 4 } as const;
 
 // Within a day: what was met first, then the cleaning, then what was seen after it. Ties are settled by content,
 // so that two findings of one day may arrive in any order.
@@ -47,6 +47,8 @@ function content(event: UnitEvent): number {
   if (event.kind === 'coil') return gradeIndex('coil', event.grade);
   if (event.kind === 'fan') return gradeIndex('condenser_fan', event.grade);
   if (event.kind === 'cleaning') return event.deep ? 1 : 0;
+  if (event.kind === 'change') return SAID_CHANGES.indexOf(event.said);
+  if (event.kind === 'trip') return event.cause === undefined ? 0 : 1;
   return event.kind === 'reading' ? event.lnK : 0;
 }
 

@@ -1,6 +1,8 @@
 /** How fast a unit gets into trouble: rates learned from every finding and reading, and when limits will be crossed. */
 export { DEFAULT_HYPER, type Hyper } from './hyper';
 export { daysSinceClean, type Exposure, type Phase, type UnitEvent, type UnitHistory } from './history';
+export { meanDeposit } from './pieces';
+export { SAID_CHANGES, type SaidChange } from './said-change';
 export { asIfToday, posterior, updatePosterior, withKitchen } from './posterior';
 export type { FoulingPosterior } from './summary';
 export { eachPosterior, fleetPosteriors, kitchenWord, type FleetUnit } from './fleet';
@@ -11,6 +13,7 @@ export {
   daysToRisk,
   forecast,
   gainAhead,
+  washedThrough,
   type Ahead,
   type DateForecast,
   type Limit,

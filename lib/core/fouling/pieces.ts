@@ -28,3 +28,10 @@ export function pieceOf({ bank, weights }: Pick<Ahead, 'bank' | 'weights'>, i: n
     joint: at(AT.FX) + at(AT.RX),
   };
 }
+
+/** Mean deposit of a belief on the day from which it looks ahead. */
+export function meanDeposit(a: Pick<Ahead, 'bank' | 'weights'>): number {
+  let sum = 0;
+  for (let i = 0; i < pieceCount(a); i++) sum += (a.weights[i] as number) * depositMean(a.bank, i * STRIDE);
+  return sum;
+}

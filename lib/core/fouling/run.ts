@@ -1,5 +1,5 @@
 import { gradeIndex, type CoilGrade } from '../findings/grades';
-import { allowChange } from './change';
+import { allowChange, takeChange } from './change';
 import { clean, cleanDeep, depositMean, depositVariance, observeGrade, observeReading, predict, prune, STRIDE, type Bank } from './filter';
 import type { Exposure, Phase, UnitEvent } from './history';
 import { priorTable, RATE_COUNT, SHAPES, type Hyper } from './hyper';
@@ -86,7 +86,9 @@ export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number,
   }
   const down = failed || (run.fanDown && !works);
   for (const e of today) {
-    if (e.kind === 'coil') {
+    if (e.kind === 'change') {
+      run.bank = takeChange(run.bank, hyper, priorTable(hyper, exposure.placement), e.said);
+    } else if (e.kind === 'coil') {
       look(run, hyper, exposure, e, doubted);
     } else if (e.kind === 'reading') {
       if (e.setAside !== undefined || down || !(e.sd > 0) || !Number.isFinite(e.lnK)) run.evidence.setAside++;

@@ -1,5 +1,15 @@
 import { GRADES, gradeIndex, type CoilGrade } from '../findings/grades';
-import { afterCleaning, asIfToday, type FoulingPosterior, type Hyper, type Limit, type Phase, type UnitEvent } from '../fouling';
+import {
+  afterCleaning,
+  asIfToday,
+  meanDeposit,
+  type FoulingPosterior,
+  type Hyper,
+  type Limit,
+  type Phase,
+  type UnitEvent,
+} from '../fouling';
+import type { WashThrough } from './deep';
 import { targets, type Targets } from './optimise';
 import type { ShopPolicy } from './policy';
 
@@ -41,9 +51,15 @@ export function cautious(
 }
 
 /** More frequent cleaning cannot mend what cleaning does not bring back; say so instead of only shortening. */
-export function advice({ residue }: FoulingPosterior, goal: Targets, settings: ShopPolicy): string | null {
-  if (residue.mean > settings.deepCleanShare * goal.riskLimit.lnK) return null;
+export function advice(posterior: FoulingPosterior, goal: Targets, settings: ShopPolicy, wash: WashThrough | null): string | null {
+  const { residue } = posterior;
+  // All that is there just after a cleaning, whether or not another one might take some of it.
+  const left = meanDeposit(afterCleaning(posterior));
   const lost = (lnK: number) => Math.round(100 * (1 - Math.exp(Math.min(0, lnK))));
-  const band = `${lost(residue.mean)} % (${lost(residue.mean + 1.28 * residue.sd)}–${lost(residue.mean - 1.28 * residue.sd)})`;
-  return `Even just cleaned, this condenser has lost ${band} of its conductance, so cleaning it more often will not bring that back: wash it right through, or look for another cause.`;
+  const band = `${lost(-left)} % (${lost(1.28 * residue.sd - left)}–${lost(-1.28 * residue.sd - left)})`;
+  const even = `Even just cleaned, this condenser has lost ${band} of its conductance`;
+  if (left >= -settings.deepCleanShare * goal.riskLimit.lnK)
+    return `${even}, so cleaning it more often will not bring that back: wash it right through, or look for another cause.`;
+  if (!wash) return null;
+  return `${even}: that costs about ${Math.round(wash.costPerYear)} a year in cleanings and energy, so washing it right through next time pays for itself within ${Math.ceil(wash.paysBackDays / 7)} weeks.`;
 }

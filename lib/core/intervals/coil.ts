@@ -3,6 +3,7 @@ import { gradeIndex } from '../findings/grades';
 import { afterCleaning, usualDays, type FoulingPosterior, type Hyper, type Limit, type UnitEvent, type UnitHistory } from '../fouling';
 import { advice, cautious } from './coil-caution';
 import { coilFindings, countClean, type CoilEvidence } from './coil-findings';
+import { washThrough } from './deep';
 import { sentence } from './coil-words';
 import { currentWeeks, type Timing } from './guards';
 import { targets, wantedWeeks } from './optimise';
@@ -34,7 +35,8 @@ function newSince(input: CoilRevisionInput): LocalDate {
   return previous as LocalDate;
 }
 
-const isEvidence = (e: UnitEvent): boolean => e.kind === 'coil' || e.kind === 'trip' || (e.kind === 'reading' && e.setAside === undefined);
+const isEvidence = (e: UnitEvent): boolean =>
+  e.kind === 'coil' || e.kind === 'change' || e.kind === 'trip' || (e.kind === 'reading' && e.setAside === undefined);
 
 /** A trip speaks of the coil unless another cause was found, or the coil was seen to be open on the very day. */
 function ofFouling(trip: Extract<UnitEvent, { kind: 'trip' }>, history: UnitHistory): boolean {
@@ -107,7 +109,10 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
     evidence,
     (from, move) => sentence(story, from, move),
   );
-  const deepClean = fresh.length > 0 ? advice(posterior, goal, settings) : null;
+  const deepClean =
+    fresh.length > 0
+      ? advice(posterior, goal, settings, washThrough(history, posterior, settings, input.failureLimit ?? settings.failureLimit))
+      : null;
   return deepClean === null ? revision : { ...revision, deepClean };
 }
 

@@ -1,4 +1,4 @@
-import { addDays, approximateWeeks, nextDue, weeksRule, type Anchor, type LocalDate, type Weekday } from '../calendar';
+import { addDays, approximateWeeks, endOf, nextDue, weeksRule, type Anchor, type LocalDate, type Weekday } from '../calendar';
 import type { Bounds, IntervalTask, ShopPolicy } from './policy';
 
 /** Which rail decided, for the screen and the record. */
@@ -85,12 +85,14 @@ export type Timing = {
 
 export const currentWeeks = (t: Timing): number => approximateWeeks(t.currentRule);
 
+/** A rule of so many weeks in place of the present one, which ends when that did. */
 export function ruleFor(weeks: number, t: Timing): string {
-  return weeks === currentWeeks(t) ? t.currentRule : weeksRule(weeks, t.preferredWeekday ?? undefined);
+  return weeks === currentWeeks(t) ? t.currentRule : weeksRule(weeks, t.preferredWeekday ?? undefined) + endOf(t.currentRule);
 }
 
-/** Due date under a rule, counted from the completed visit; falls back to a year on when a rule has ended. */
-export function dueUnder(rule: string, t: Timing): LocalDate {
-  const due = nextDue({ rule, anchor: t.anchor, anchorDate: t.anchorDate ?? t.lastDoneOn, lastDoneOn: t.lastDoneOn });
-  return due ?? addDays(t.lastDoneOn, 365);
-}
+/** Due date under a rule, counted from the completed visit; null when that rule has ended. */
+export const dateUnder = (rule: string, t: Timing): LocalDate | null =>
+  nextDue({ rule, anchor: t.anchor, anchorDate: t.anchorDate ?? t.lastDoneOn, lastDoneOn: t.lastDoneOn });
+
+/** The same; a year on when a rule has ended. */
+export const dueUnder = (rule: string, t: Timing): LocalDate => dateUnder(rule, t) ?? addDays(t.lastDoneOn, 365);

@@ -12,6 +12,8 @@ import { dayInWords, fromTo, gradeWord, spanInWords } from './words';
 
 export type InspectionRevisionInput = Timing & {
   task: InspectionTask;
+  /** Days on which something else on the low side was found not to work, with what it was. */
+  broken?: readonly { on: LocalDate; what: string }[];
   /** All looks at this aspect, in any order. */
   looks: readonly Inspection[];
   posterior: FailurePosterior;
@@ -40,7 +42,10 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
   const newest = recent.length > 0 && input.lastRevisedOn ? recent : looks.slice(0, 1).filter((l) => l.on > since);
   const severe = newest.find((l) => isSevere(aspect, l.grade));
   const dirty = looks.findIndex((l) => !isClean(aspect, l.grade));
-  const cleanRunning = dirty < 0 ? looks.length : dirty;
+  // A dead fan keeps a coil from icing where it can be seen: no look up to then allows a longer interval.
+  const lastBroken = (input.broken ?? []).reduce<{ on: LocalDate; what: string } | null>((a, b) => (a && a.on >= b.on ? a : b), null);
+  const sound = looks.filter((l) => lastBroken === null || l.on > lastBroken.on).length;
+  const cleanRunning = Math.min(dirty < 0 ? looks.length : dirty, sound);
   const best = hiddenFailure(posterior.rate.mean, settings.inspectionCost, settings.hiddenFailureCostPerDay);
   const { currentRule, anchor, anchorDate, lastDoneOn, preferredWeekday } = input;
   const timing: Timing = {

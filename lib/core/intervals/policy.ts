@@ -12,6 +12,8 @@ export type ShopPolicy = {
   limits: Limit[];
   /** One coil cleaning as a part of a visit. */
   cleaningCost: number;
+  /** The same with the coil washed right through, so that old deposit comes off too. */
+  deepCleaningCost: number;
   /** One look at a drain or an evaporator as a part of a visit. */
   inspectionCost: number;
   /** What a coil found packed costs besides: going back, a warm box, a complaint, worn start parts. */
@@ -59,6 +61,7 @@ export const DEFAULT_POLICY: ShopPolicy = {
   risk: 0.2,
   limits: [{ name: 'heat rejection', lnK: -0.6 }],
   cleaningCost: 60,
+  deepCleaningCost: 200,
   inspectionCost: 25,
   comebackCost: 150,
   energyCostPerDayPerLnK: 0.8,
@@ -75,7 +78,7 @@ export const DEFAULT_POLICY: ShopPolicy = {
   cleanFindings: 1,
   cleanGrade: 'furred',
   returnWithinDays: 7,
-  deepCleanShare: 0.4,
+  deepCleanShare: 0.3,
   deadBand: 0.1,
 };
 

@@ -1,5 +1,5 @@
 import type { LocalDate } from '../calendar';
-import { currentWeeks, dueUnder, railed, ruleFor, type Guard, type Move, type Situation, type Timing } from './guards';
+import { currentWeeks, dateUnder, dueUnder, railed, ruleFor, type Guard, type Move, type Situation, type Timing } from './guards';
 import type { Bounds, IntervalTask, ShopPolicy } from './policy';
 
 /** The rule after a visit. When nothing changes, `rule` is the one that was there and `reason` is null. */
@@ -58,6 +58,8 @@ export function revise<E>(frame: RevisionFrame, evidence: E, explain: (from: num
   const move = railed(s, frame.task, frame.settings, frame.bounds);
   if (move.weeks === from) return { ...keep, ...back, guard: move.guard };
   const rule = ruleFor(move.weeks, timing);
+  // Nobody asked for a longer interval that steps over the rule's own end.
+  if (dateUnder(rule, { ...timing, anchor: 'last_completed' }) === null) return { ...keep, ...back };
   const reason = explain(from, move);
   const held = { rule, weeks: move.weeks, dueOn: dueUnder(rule, { ...timing, anchor: 'last_completed' }), reason };
   if (frame.locked) return { ...keep, ...back, guard: 'locked', wouldHave: held };

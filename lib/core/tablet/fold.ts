@@ -1,5 +1,6 @@
 import { blankUnit } from '../equipment/unit-fields';
 import { stands } from '../entries/newer';
+import { kindInfo, usualTasks } from '../tasks/kinds';
 import type { Entry, Payloads } from '../entries/entries';
 import type { Entries, UnitOnFile, VisitOnFile } from './state';
 
@@ -53,7 +54,9 @@ function step(visit: VisitOnFile, op: Entry): VisitOnFile {
     case 'unit.outcome':
       return withEntries({ outcomes: [...e.outcomes.filter((o) => o.unitId !== op.payload.unitId), op.payload] });
     case 'unit.add':
-      return { ...visit, units: added(visit.units, newUnit(op.payload)) };
+      return { ...visit, units: added(visit.units, newUnit(op.payload, op.madeAt.slice(0, 10))) };
+    case 'task.take':
+      return withTaken(visit, op.payload);
     case 'task.done':
       return withTask(visit, op.payload.taskId, { outcome: 'done', reason: '' });
     case 'task.not_done':
@@ -98,13 +101,20 @@ function struck(e: Entries, p: Payloads['entry.strike']): Partial<Entries> {
   return { photos: without(e.photos, p.entryId) };
 }
 
+/** The task joins the visit, if it is not on it. */
+function withTaken(visit: VisitOnFile, { taskId, unitId }: Payloads['task.take']): VisitOnFile {
+  const task = visit.units.find((u) => u.id === unitId)?.tasks.find((t) => t.taskId === taskId);
+  if (!task || visit.tasks.some((t) => t.taskId === taskId)) return visit;
+  return { ...visit, tasks: [...visit.tasks, { ...task, unitId, outcome: 'planned', reason: '' }] };
+}
+
 function withTask(visit: VisitOnFile, taskId: string, change: { outcome: 'done' | 'not_done'; reason: string }): VisitOnFile {
   return { ...visit, tasks: visit.tasks.map((t) => (t.taskId === taskId ? { ...t, ...change } : t)) };
 }
 
 /** A unit added on the spot, before the office has given it a label. */
-function newUnit(p: Payloads['unit.add']): UnitOnFile {
-  const { unitId, ...rest } = p;
+function newUnit(p: Payloads['unit.add'], dueOn: string): UnitOnFile {
+  const { unitId, taskIds = {}, replacesId: _, ...rest } = p;
   return {
     ...blankUnit(rest.kind),
     ...rest,
@@ -115,5 +125,10 @@ function newUnit(p: Payloads['unit.add']): UnitOnFile {
     past: [],
     thumbs: [],
     openFollowUps: [],
+    tasks: usualTasks(rest.kind).flatMap((kindKey) => {
+      const info = kindInfo(kindKey);
+      const taskId = taskIds[kindKey];
+      return info && taskId ? [{ taskId, kindKey, label: info.label, minutes: info.minutes, lowSide: info.lowSide, dueOn }] : [];
+    }),
   };
 }

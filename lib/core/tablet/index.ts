@@ -8,6 +8,7 @@ export { foldVisit } from './fold';
 export { hasWork } from './has-work';
 export {
   answeredTasks,
+  answeredUnplanned,
   findWords,
   jobsUnsaid,
   lacksForCleaning,
@@ -15,6 +16,7 @@ export {
   NO_FOOD,
   openFinds,
   stillToSay,
+  unplannedTasks,
   untoldFood,
 } from './unit-work';
 export { stands } from '../entries/newer';

@@ -22,6 +22,8 @@ export type RoundReply = {
   /** Every visit of the round, in order; those not in `changed` are as the device has them. */
   order: string[];
   changed: VisitOnFile[];
+  /** The moment of the last backup the office knows of; null where it knows of none. */
+  backedUpAt: string | null;
   /** Operations of this device up to here are in what is told. */
   lastSeq: number;
 };

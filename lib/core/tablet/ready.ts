@@ -23,7 +23,8 @@ export function missingToClose(visit: VisitOnFile): Missing[] {
         words: `${name(t.unitId)}: ${t.label.toLowerCase()} is neither done nor left undone for a reason.`,
       });
     if (t.outcome !== 'done') continue;
-    const unlooked = unlookedFor(t, visit.entries.findings);
+    const unit = visit.units.find((u) => u.id === t.unitId);
+    const unlooked = unlookedFor(t, unit, visit.entries.findings);
     if (unlooked.length > 0)
       missing.push({
         code: 'low_side',

@@ -7,6 +7,7 @@ import type { CertificateOnFile } from '../refrigerant-book/certificates';
 import type { CylinderOnFile } from '../refrigerant-book/ways';
 import type { OpenRecord, SealedStepEntry } from '../sealed/work';
 import type { MeasureUnits } from '../measures/preferred';
+import type { TripCause } from '../findings/trip-causes';
 import type { FindingPhase, Questioned, ReadingValues, JobOutcome, EnteredEvent, Urgency } from '../entries/entries';
 
 /** What a tablet holds of one visit. Plain data: it goes through JSON and IndexedDB as it is. Times are ISO instants. */
@@ -58,7 +59,7 @@ export type JobOnVisit = {
 export type JobOutcomeEntry = { id: string; at: string; jobId: string; outcome: JobOutcome; note: string };
 export type FoodWarningEntry = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
 export type { OpenRecord, SealedStepEntry } from '../sealed/work';
-export type EventEntry = { id: string; unitId: string; kind: EnteredEvent; at: string; note: string };
+export type EventEntry = { id: string; unitId: string; kind: EnteredEvent; at: string; note: string; cause: TripCause | null };
 export type SignatureEntry = { signedBy: string; nobodyThere: boolean };
 
 export type Entries = {
@@ -91,6 +92,8 @@ export type VisitTaskOnFile = {
   reason: string;
 };
 
+export type StandingTask = Omit<VisitTaskOnFile, 'unitId' | 'outcome' | 'reason'>;
+
 /** One earlier visit to the unit, for the page that shows the last three. */
 export type PastVisit = {
   visitId: string;
@@ -109,6 +112,8 @@ export type UnitOnFile = UnitValues & {
   past: PastVisit[];
   thumbs: { fileId: string; takenAt: string; aspect: Aspect | null; phase: string }[];
   openFollowUps: { what: string; urgency: string }[];
+  /** Its recurring tasks, on this visit or not. */
+  tasks: StandingTask[];
   /** Begun at an earlier visit. */
   openSealed?: OpenRecord | null;
 };

@@ -3,15 +3,12 @@ import { has } from '../findings/for-unit';
 import { aspectInfo, ASPECTS, gradeWords, isStopped, type Aspect } from '../findings/grades';
 import { COIL_CLEANING, isUsualKind, kindInfo, looksAt, type InspectionTask } from '../tasks/kinds';
 import { unlookedFor } from '../tasks/needed';
-import type { FindingEntry, JobOnVisit, UnitOnFile, VisitOnFile, VisitTaskOnFile } from './state';
+import type { FindingEntry, JobOnVisit, StandingTask, UnitOnFile, VisitOnFile, VisitTaskOnFile } from './state';
 
 /** What the entries of one unit amount to: tasks they answer, and what they still leave open. */
 
 const gradedAs = (findings: readonly FindingEntry[], unitId: string, aspect: Aspect, phase: 'found' | 'left') =>
   findings.find((f) => f.unitId === unitId && f.aspect === aspect && f.phase === phase && f.grade !== null);
-
-const lookedAt = (findings: readonly FindingEntry[], unitId: string, aspect: Aspect) =>
-  findings.some((f) => f.unitId === unitId && f.aspect === aspect);
 
 /** What a coil cleaning still lacks, in words: how it was found, how it was left, the low side. Empty when it can count. */
 export function lacksForCleaning(visit: VisitOnFile, unit: UnitOnFile): string[] {
@@ -21,18 +18,18 @@ export function lacksForCleaning(visit: VisitOnFile, unit: UnitOnFile): string[]
     if (!findings.some((f) => f.unitId === unit.id && f.aspect === 'coil' && f.phase === 'found')) lacks.push('the coil as found');
     if (!findings.some((f) => f.unitId === unit.id && f.aspect === 'coil' && f.phase === 'left')) lacks.push('the coil as left');
   }
-  for (const a of kindInfo(COIL_CLEANING)?.neededBeforeClosing ?? []) if (!lookedAt(findings, unit.id, a)) lacks.push(aspectInfo(a).within);
-  return lacks;
+  const unlooked = unlookedFor({ kindKey: COIL_CLEANING, unitId: unit.id }, unit, findings);
+  return [...lacks, ...unlooked.map((a) => aspectInfo(a).within)];
 }
 
 /** What a task that is said to be done still lacks before it counts, in words. */
 export const lacksForTask = (visit: VisitOnFile, unit: UnitOnFile, task: Pick<VisitTaskOnFile, 'kindKey' | 'unitId'>): string[] =>
   task.kindKey === COIL_CLEANING
     ? lacksForCleaning(visit, unit)
-    : unlookedFor(task, visit.entries.findings).map((a) => aspectInfo(a).within);
+    : unlookedFor(task, unit, visit.entries.findings).map((a) => aspectInfo(a).within);
 
 /** Whether what was graded answers a task by itself: a drain graded is the drain inspection done. */
-function isAnswered(visit: VisitOnFile, unit: UnitOnFile, task: VisitTaskOnFile): boolean {
+function isAnswered(visit: VisitOnFile, unit: UnitOnFile, task: Pick<VisitTaskOnFile, 'kindKey'>): boolean {
   if (!isUsualKind(task.kindKey)) return false;
   if (task.kindKey === COIL_CLEANING)
     return lacksForCleaning(visit, unit).length === 0 && gradedAs(visit.entries.findings, unit.id, 'coil', 'left') !== undefined;
@@ -44,6 +41,14 @@ function isAnswered(visit: VisitOnFile, unit: UnitOnFile, task: VisitTaskOnFile)
 /** Planned tasks of a unit that the entries answer. */
 export const answeredTasks = (visit: VisitOnFile, unit: UnitOnFile): VisitTaskOnFile[] =>
   visit.tasks.filter((t) => t.unitId === unit.id && t.outcome === 'planned' && isAnswered(visit, unit, t));
+
+/** Standing tasks of a unit that nobody planned for this visit. */
+export const unplannedTasks = (visit: VisitOnFile, unit: UnitOnFile): StandingTask[] =>
+  unit.tasks.filter((t) => !visit.tasks.some((on) => on.taskId === t.taskId));
+
+/** Those among them that the entries answer all the same. */
+export const answeredUnplanned = (visit: VisitOnFile, unit: UnitOnFile): StandingTask[] =>
+  unplannedTasks(visit, unit).filter((t) => isAnswered(visit, unit, t));
 
 /** Something found that does not do its work, and nobody has said yet what becomes of it. */
 export type OpenFind = { aspect: Aspect; words: string };

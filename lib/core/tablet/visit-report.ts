@@ -1,4 +1,5 @@
 import type { Estimate } from '../condenser/types';
+import type { TripCause } from '../findings/trip-causes';
 import type { FindingPhase, Outcome, ReadingValues, UnitEventKind } from '../entries/entries';
 import type { Aspect, Grade } from '../findings/grades';
 import type { JobState } from '../jobs/states';
@@ -46,7 +47,7 @@ export type UnitReport = {
   readings: ReadingReport[];
   photos: PhotoReport[];
   followUps: { id: string; number: number; what: string; state: JobState }[];
-  events: { id: string; kind: UnitEventKind; note: string }[];
+  events: { id: string; kind: UnitEventKind; note: string; cause: TripCause | null }[];
   parts: PartReport[];
   foodWarnings: FoodWarningReport[];
 };

@@ -4,6 +4,8 @@ import type { Aspect, FailureAspect } from '../findings/grades';
 
 type TaskKindInfo = {
   label: string;
+  /** Within a sentence to customers who read Spanish. */
+  spanish: string;
   minutes: number;
   /** Looks at the evaporator side: rides along with every task that brings the low side. */
   lowSide: boolean;
@@ -35,6 +37,7 @@ const hasLowSide = (kind: UnitKind) => kind !== 'remote_condensing_unit';
 export const TASK_KIND_INFO = {
   coil_cleaning: {
     label: 'Coil cleaning',
+    spanish: 'limpieza del condensador',
     minutes: 18,
     lowSide: false,
     bringsLowSide: true,
@@ -51,6 +54,7 @@ export const TASK_KIND_INFO = {
   },
   drain_inspection: {
     label: 'Drain inspection',
+    spanish: 'revisión del desagüe',
     minutes: 4,
     lowSide: true,
     bringsLowSide: false,
@@ -64,6 +68,7 @@ export const TASK_KIND_INFO = {
   },
   evaporator_inspection: {
     label: 'Evaporator inspection',
+    spanish: 'revisión del evaporador',
     minutes: 5,
     lowSide: true,
     bringsLowSide: false,
@@ -77,6 +82,7 @@ export const TASK_KIND_INFO = {
   },
   ice_machine_cleaning: {
     label: 'Ice machine clean and sanitise',
+    spanish: 'limpieza y desinfección de la máquina de hielo',
     minutes: 60,
     lowSide: false,
     bringsLowSide: false,

@@ -1,11 +1,16 @@
 import { ASPECT_LABEL, type Aspect } from '../findings/grades';
+import { has, type Built } from '../findings/for-unit';
 import { kindInfo, TASK_KEYS } from './kinds';
 
 type Look = { unitId: string; aspect: string };
 
-/** Aspects that a task asks for before it counts, and that carry neither a grade nor a reason. */
-export function unlookedFor(task: { kindKey: string; unitId: string }, looks: readonly Look[]): Aspect[] {
-  const needed = kindInfo(task.kindKey)?.neededBeforeClosing ?? [];
+/** Aspects that a task asks for before it counts: those its unit has, or all while the unit is not at hand. */
+const neededFor = (kindKey: string, unit: Built | undefined): Aspect[] =>
+  (kindInfo(kindKey)?.neededBeforeClosing ?? []).filter((aspect) => !unit || has(unit, aspect));
+
+/** Those of them that carry neither a grade nor a reason. */
+export function unlookedFor(task: { kindKey: string; unitId: string }, unit: Built | undefined, looks: readonly Look[]): Aspect[] {
+  const needed = neededFor(task.kindKey, unit);
   return needed.filter((a) => !looks.some((f) => f.unitId === task.unitId && f.aspect === a));
 }
 

@@ -2,7 +2,8 @@ import { z } from 'zod';
 import type { FleetBelief, OwnLimits } from '../../core/evidence';
 import { isGradeOf, type CoilGrade, type FanGrade } from '../../core/findings/grades';
 import type { FoulingPosterior, Hyper, UnitEvent } from '../../core/fouling';
-import { TRIP_CAUSES } from '../../core/fouling/history';
+import { TRIP_CAUSES } from '../../core/findings/trip-causes';
+import { SAID_CHANGES } from '../../core/fouling';
 import { band, day, limit, meanSd, numbers, placement } from './parts';
 import { stored } from './stored';
 
@@ -16,6 +17,7 @@ const event: z.ZodType<UnitEvent> = z.discriminatedUnion('kind', [
   z.looseObject({ kind: z.literal('reading'), on: day, lnK: z.number(), sd: z.number(), phase, setAside: z.string().optional() }),
   z.looseObject({ kind: z.literal('fan'), on: day, grade: fanGrade }),
   z.looseObject({ kind: z.literal('trip'), on: day, cause: z.enum(TRIP_CAUSES).optional() }),
+  z.looseObject({ kind: z.literal('change'), on: day, said: z.enum(SAID_CHANGES) }),
 ]);
 
 const season = z.looseObject({ share: z.number(), kappa: z.number(), peak: z.number() });
@@ -23,7 +25,7 @@ const growth = {
   diffusion: z.number(),
   asymptotic: z.looseObject({ probability: z.number(), tauDays: z.number() }),
   accelerating: z.looseObject({ probability: z.number(), power: z.number() }),
-  restore: z.looseObject({ mean: z.number(), unitSd: z.number(), cleaningSd: z.number() }),
+  restore: z.looseObject({ mean: z.number(), unitSd: z.number(), cleaningSd: z.number(), baked: z.number() }),
   drift: z.number(),
 };
 
@@ -74,14 +76,23 @@ const posterior: z.ZodType<FoulingPosterior> = z.looseObject({
   }),
 });
 
+const isRecord = (x: unknown): x is Record<string, unknown> => typeof x === 'object' && x !== null;
+const within = (json: unknown, key: string, change: (x: unknown) => unknown): unknown =>
+  isRecord(json) ? { ...json, [key]: change(json[key]) } : json;
+/** Before version 2 all that a cleaning left was taken to stay. */
+const allStays = (growing: unknown) => within(growing, 'restore', (r) => (isRecord(r) ? { baked: 1, ...r } : r));
+
 /** Belief about one unit's coil. */
-export const STORED_POSTERIOR = stored<FoulingPosterior>('belief about a coil', 1, posterior);
+export const STORED_POSTERIOR = stored<FoulingPosterior>('belief about a coil', 2, posterior, {
+  1: (json) => within(json, 'state', (state) => within(state, 'growth', allStays)),
+});
 
 /** What the fleet as a whole has taught. */
 export const STORED_FLEET_BELIEF = stored<FleetBelief>(
   'belief about the fleet',
-  1,
+  2,
   z.looseObject({ fouling: hyper, failures: z.record(z.string(), z.looseObject({ shape: z.number(), days: z.number() })) }),
+  { 1: (json) => within(json, 'fouling', allStays) },
 );
 
 /** A unit's own limits, from its machine and its hot day. */

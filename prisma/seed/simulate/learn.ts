@@ -51,6 +51,8 @@ export class Learning {
           findings: [],
           readings: [],
           trips: [],
+          washed: [],
+          changes: [],
         });
   }
 
@@ -219,7 +221,7 @@ export class Learning {
       })),
     );
     if (out.unitEvents.some((e) => e.visitId === visitId && e.unitId === file.unitId && e.kind === 'high_pressure_trip'))
-      file.trips.push(date);
+      file.trips.push({ on: date, cause: null });
   }
 
   /** Fits what the fleet has taught by a date, as the shop does now and then. */

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { addDays, approximateWeeks, type LocalDate } from '@/lib/core/calendar';
 import { unitFiles } from '@/lib/features/evidence/reads/findings-history';
 import { reviseRulesAfterVisit } from '@/lib/features/intervals/verbs/revise-after-visit';
+import { kitchenChanged } from '@/lib/features/intervals/verbs/kitchen-changed';
 import { findingRow, haveOneUnit, unitRow, visitRow, visitTaskRow } from '@/tests/support/factories';
 import { useDatabase } from '@/tests/support/database';
 
@@ -142,5 +143,23 @@ describe('rules after a visit', () => {
     const calm = await rate();
     await close(await visited(have, '2026-01-25', { coil: 'packed' }));
     expect(await rate()).toBeGreaterThan(calm);
+  });
+});
+
+describe('a kitchen that changed', () => {
+  it('is believed to foul faster at once; only a trip has a cause', async () => {
+    const { db } = database;
+    const have = await haveOneUnit(db);
+    await close(await visited(have, '2026-03-02', { coil: 'filmed' }));
+    const rate = async () => (await db.unitFouling.findUniqueOrThrow({ where: { unitId: have.unit.id } })).ratePerDay;
+    const before = await rate();
+    const ctx = { db, actor: null, now: new Date('2026-03-20T12:00:00Z') };
+    const told = { kitchenId: have.kitchen.id, breathes: 'more', what: 'Second fryer' } as const;
+    await expect(kitchenChanged(ctx, { ...told, since: '2026-03-25' as LocalDate })).rejects.toMatchObject({ code: 'invalid' });
+    await expect(kitchenChanged(ctx, { ...told, since: '2026-03-10' as LocalDate })).resolves.toEqual({ units: 1 });
+    expect((await rate()) / before).toBeGreaterThan(1.5);
+    await expect(db.unitEvent.create({ data: { unitId: have.unit.id, kind: 'note', cause: 'fan', at: ctx.now } })).rejects.toThrow(
+      /unit_event_cause_of_trip/,
+    );
   });
 });

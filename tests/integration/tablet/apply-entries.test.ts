@@ -52,7 +52,7 @@ describe('operations from a tablet', () => {
     const ops = [
       { ...tablet.make(visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }), madeAt: '0000-01-01T00:00:00Z' },
       { ...tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'matted')), payload: deep as never },
-      tablet.make(visit.id, 'event.add', { unitId: unit.id, kind: 'note', at: '0000-02-01T00:00:00Z', note: '' }),
+      tablet.make(visit.id, 'event.add', { unitId: unit.id, kind: 'note', at: '0000-02-01T00:00:00Z', note: '', cause: null }),
       tablet.make(visit.id, 'finding.set', finding(unit.id, 'ice', 'dry')),
     ];
     const request = SyncRequest.shape.operations.parse(ops);

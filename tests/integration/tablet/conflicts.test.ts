@@ -1,3 +1,6 @@
+import type { CondenserKind, UnitKind } from '@/lib/core/equipment/build';
+import { has } from '@/lib/core/findings/for-unit';
+import type { Aspect } from '@/lib/core/findings/grades';
 import { describe, expect, it } from 'vitest';
 import { useDatabase } from '../../support/database';
 import { personRow } from '../../support/factories';
@@ -284,6 +287,14 @@ describe('after the closing', () => {
     await expect(
       db.visitTask.update({ where: { visitId_taskId: { visitId: visit.id, taskId: coil.id } }, data: { outcome: 'done' } }),
     ).rejects.toThrow(/low side not looked at/);
+  });
+
+  it('what a unit has to look at is the same in the database', async () => {
+    const rows = await database.db.$queryRaw<{ kind: UnitKind; condenserKind: CondenserKind; aspect: Aspect; there: boolean }[]>`
+      SELECT k AS kind, c AS "condenserKind", a AS aspect, unit_has(k, c, a) AS there
+      FROM unnest(enum_range(NULL::"UnitKind")) k, unnest(enum_range(NULL::"CondenserKind")) c, unnest(enum_range(NULL::"Aspect")) a`;
+    expect(rows.length).toBeGreaterThan(200);
+    expect(rows.filter((r) => has(r, r.aspect) !== r.there)).toEqual([]);
   });
 
   it('a cleaning whose low side was looked at counts, and its dates move as at a closing', async () => {

@@ -108,7 +108,7 @@ describe('two people who write the same thing down', () => {
       ['part.use', { unitId, what: 'Fan clip', quantity: 2 }],
       ['follow_up.add', { unitId, what: 'New door gasket', urgency: 'next', note: '' }],
       ['food_warning.add', { unitId, boxK: 281.5, toldTo: 'Ines Halloran', toldAt: at, note: '' }],
-      ['event.add', { unitId, kind: 'high_pressure_trip', at, note: 'Twice at noon' }],
+      ['event.add', { unitId, kind: 'high_pressure_trip', at, note: 'Twice at noon', cause: null }],
     ] as const;
   const rows = async (db: Parameters<typeof haveVisit>[0], visitId: string) => [
     await db.partUsed.count({ where: { visitId } }),

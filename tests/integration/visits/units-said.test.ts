@@ -35,7 +35,7 @@ async function haveWork() {
     tablet.make(visit.id, 'unit.outcome', { unitId: await on('Outcome'), outcome: 'seen', reason: '' }),
     tablet.make(visit.id, 'photo.attach', { unitId: await on('Photo'), sha256: 'a'.repeat(64), ...photo }),
     tablet.make(visit.id, 'photo.attach', { unitId: null, sha256: 'b'.repeat(64), ...photo }),
-    tablet.make(visit.id, 'event.add', { unitId: await on('Event'), kind: 'fan_replaced', at, note: '' }),
+    tablet.make(visit.id, 'event.add', { unitId: await on('Event'), kind: 'fan_replaced', at, note: '', cause: null }),
     tablet.make(visit.id, 'follow_up.add', { unitId: await on('Follow-up'), what: 'New gasket', urgency: 'next', note: '' }),
     tablet.make(visit.id, 'food_warning.add', { unitId: await on('Warning'), boxK: 285, toldTo: 'Chef', toldAt: at, note: '' }),
     tablet.make(visit.id, 'part.use', { unitId: await on('Part'), what: 'Belt', quantity: 1 }),

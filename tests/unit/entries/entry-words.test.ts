@@ -54,7 +54,10 @@ describe('what an entry says', () => {
     [said('follow_up.add', { unitId: 'u1', what: 'New gasket', urgency: 'next', note: '' }), 'Fry line: New gasket, at the next visit'],
     [said('job.outcome', { jobId: 'gone', outcome: 'needs_part', note: 'Fan motor' }), 'a job that is not on this tablet, needs a part. Fan motor'],
     [said('food_warning.add', { unitId: 'u1', boxK: fahrenheitToKelvin(47), toldTo: 'Ines', toldAt: AT, note: '' }), 'Fry line: 47 °F, told to Ines, at 09:05'],
-    [said('event.add', { unitId: 'u1', kind: 'high_pressure_trip', at: AT, note: 'Twice' }), 'Fry line: high-pressure trip, 09:05. Twice'],
+    [
+      said('event.add', { unitId: 'u1', kind: 'high_pressure_trip', at: AT, note: 'Twice', cause: 'fan' }),
+      'Fry line: high-pressure trip, behind it: condenser fan, 09:05. Twice',
+    ],
     [said('entry.strike', { what: 'follow_up', entryId: 'e0', why: 'Entered by mistake' }), 'a follow-up. Entered by mistake'],
   ])('%s', (words, expected) => expect(words).toEqual(expected)); // prettier-ignore
 

@@ -30,6 +30,7 @@ const EVERY: { [K in keyof Payloads]: Payloads[K] } = {
     unitId: '0b3c8a52-0000-4000-8000-000000000009', name: 'Bar fridge', kind: 'undercounter', make: 'Holm', model: '', serial: '', refrigerant: 'R290', chargeKg: 0.15, application: 'medium',
     expansion: 'capillary', circuitAccess: 'sealed', condenserKind: 'fin_and_tube', placement: 'bar', notes: '',
   },
+  'task.take': { taskId: unitId, unitId },
   'task.done': { taskId: unitId },
   'task.not_done': { taskId: unitId, reason: 'No time' },
   'photo.attach': { unitId, aspect: 'coil', phase: 'after', sha256: 'a'.repeat(64), bytes: 204_800, takenAt: at },
@@ -38,11 +39,11 @@ const EVERY: { [K in keyof Payloads]: Payloads[K] } = {
   'follow_up.add': { unitId, what: 'New gasket', urgency: 'quote', note: '' },
   'job.outcome': { jobId: unitId, outcome: 'needs_part', note: 'Fan motor' },
   'food_warning.add': { unitId, boxK: 285.93, toldTo: 'Chef', toldAt: at, note: '' },
-  'event.add': { unitId, kind: 'fan_replaced', at, note: 'Old one seized' },
   'sealed.step': {
     recordId: '0b3c8a52-0000-4000-8000-000000000008', unitId, step: 'recover', skippedWhy: '', certificateId: null, overruledBy: 'R. Boss', overruledWhy: 'Course is next week', note: 'Slow',
     work: { step: 'recover', cylinderId: null, cylinderWords: 'grey one', startKg: 5, endKg: 5.2, levelPaGauge: -80_000, recoveredFor: 'reclaim' },
   },
+  'event.add': { unitId, kind: 'fan_replaced', at, note: 'Old one seized', cause: null },
   'entry.strike': { what: 'part', entryId: unitId, why: 'Wrong unit' },
   'visit.close': { leftAt: at, taskIds: [unitId] },
 }; // prettier-ignore

@@ -55,7 +55,7 @@ describe('readings as evidence', () => {
   it('sorts findings to coil, fan and low side, and reaches back to the oldest', () => {
     const file = emptyFile({
       cleanings: [on('2026-02-01')],
-      trips: [on('2026-02-01')],
+      trips: [{ on: on('2026-02-01'), cause: null }],
       findings: [
         { on: on('2025-12-20'), aspect: 'coil', grade: 'furred', phase: 'found' },
         { on: on('2026-02-01'), aspect: 'coil', grade: 'bare', phase: 'left' },

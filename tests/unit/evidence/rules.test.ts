@@ -46,6 +46,8 @@ describe('the shop’s policy', () => {
     discharge: '215',
     degrees: 'F',
     cleaningCost: '80',
+    deepCleaningCost: '200',
+    comebackCost: '150',
     inspectionCost: '25',
     failureCost: '900',
     hiddenFailureCostPerDay: '15',
@@ -55,6 +57,7 @@ describe('the shop’s policy', () => {
     coil_cleaning: '52',
     drain_inspection: '26',
     evaporator_inspection: '26',
+    lateDays: '4',
     returnWithinDays: '7',
     cleanFindings: '2',
   };

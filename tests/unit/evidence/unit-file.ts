@@ -20,5 +20,7 @@ export const emptyFile = (over: Partial<UnitFile> = {}): UnitFile => ({
   findings: [],
   readings: [],
   trips: [],
+  washed: [],
+  changes: [],
   ...over,
 });

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { VERDICTS } from '@/lib/core/condenser/types';
+import { TRIP_CAUSES } from '@/lib/core/findings/trip-causes';
 import { ENTERED_EVENTS, UNIT_EVENT_LABEL } from '@/lib/core/entries/entries';
 import { IMPORT_STATUSES } from '@/lib/core/fleet-csv';
 import { RULE_CHANGE_LABEL, RULE_REVIEW_LABEL } from '@/lib/core/intervals/changes';
@@ -11,6 +12,7 @@ import { enumOf } from '../../support/prisma-schema';
 
 const SETS: Record<string, readonly string[]> = {
   UnitEventKind: Object.keys(UNIT_EVENT_LABEL),
+  TripCause: TRIP_CAUSES,
   RuleChangeKind: Object.keys(RULE_CHANGE_LABEL),
   RuleReview: Object.keys(RULE_REVIEW_LABEL),
   CustomerReply: CUSTOMER_REPLIES,

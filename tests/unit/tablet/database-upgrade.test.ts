@@ -13,8 +13,8 @@ const visit = {
   endsAt: '2026-11-25T17:00:00.000Z',
   kitchen: { timeZone: 'America/Denver' },
   tasks: [],
-  units: [],
-  entries: { parts: [] },
+  units: [{ id: 'u1' }],
+  entries: { parts: [], photos: [] },
 } as unknown as VisitOnFile;
 const kept = (seq: number, more: object) => ({
   id: `o${seq}`,
@@ -61,6 +61,7 @@ test('a tablet of the first layout keeps everything, and shows what is not settl
   const s = await readSnapshot(db);
   expect([...s.operations.keys()]).toEqual(['o2', 'o3', 'o4']);
   expect(s).toMatchObject({ waiting: 1, photos: [{ id: 'o4', visitId: 'v1', problem: '' }] });
+  expect(s.visits[0]?.units).toEqual([{ id: 'u1', tasks: [] }]);
   expect(s.visits[0]?.kitchen.utcOffsetMinutes).toBe(-new Date(visit.startsAt).getTimezoneOffset());
   db.close();
 });

@@ -8,7 +8,7 @@ const untouched: VisitOnFile = {
   tasks: [{ taskId: 't1', unitId: 'u1', kindKey: 'coil_cleaning', label: 'Coil cleaning', minutes: 30, lowSide: true, dueOn: '2026-11-25', outcome: 'planned', reason: '' }],
 }; // prettier-ignore
 
-const WRITTEN: Omit<Payloads, 'unit.add' | 'entry.strike'> = {
+const WRITTEN: Omit<Payloads, 'unit.add' | 'task.take' | 'entry.strike'> = {
   'visit.start': { arrivedAt: AT },
   'visit.close': { leftAt: AT, taskIds: [] },
   'finding.set': { unitId: 'u1', aspect: 'coil', phase: 'found', grade: 'matted', notLookedWhy: '', note: '', replaces: null },
@@ -23,7 +23,7 @@ const WRITTEN: Omit<Payloads, 'unit.add' | 'entry.strike'> = {
   'job.outcome': { jobId: 'j1', outcome: 'done', note: '' },
   'food_warning.add': { unitId: 'u1', boxK: 281, toldTo: 'Ines', toldAt: AT, note: '' },
   'sealed.step': { recordId: 'r1', unitId: 'u1', step: 'open', work: null, skippedWhy: 'Ports', certificateId: null, overruledBy: '', overruledWhy: '', note: '' },
-  'event.add': { unitId: 'u1', kind: 'note', at: AT, note: 'Humming' },
+  'event.add': { unitId: 'u1', kind: 'note', at: AT, note: 'Humming', cause: null },
 }; // prettier-ignore
 
 const entry = <K extends EntryKind>(kind: K, payload: Payloads[K], id = 'e1') =>

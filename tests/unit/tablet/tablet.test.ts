@@ -95,6 +95,48 @@ describe('an office set back to a backup', () => {
   });
 });
 
+describe('a picture that has arrived', () => {
+  const taken = { unitId: null, aspect: null, phase: 'before' as const, sha256: 'p1', bytes: 3, takenAt: '2026-11-25T16:00:00.000Z' };
+  const shows = (id: string, fileId: string | null) => {
+    const visit = aVisit('v1');
+    visit.entries.photos = [{ id, ...taken, fileId }];
+    office.visits = [visit];
+  };
+  const held = async (t: Tablet, id: string) => (await t.database?.get('photos', id)) !== undefined;
+  const take = (t: Tablet) => t.write('v1', 'photo.attach', taken, { sha256: 'p1', mime: 'image/jpeg', bytes: new ArrayBuffer(3) });
+
+  it('stays on the tablet until the office has a backup from after it', async () => {
+    const t = tablet();
+    await t.start();
+    const id = await take(t);
+    await t.sync();
+    shows(id, 'f1');
+    office.backedUpAt = new Date(Date.now() - 3_600_000).toISOString();
+    await t.sync();
+    expect(t.snapshot.photos).toEqual([]);
+    expect(await held(t, id)).toBe(true);
+    office.backedUpAt = new Date(Date.now() + 3_600_000).toISOString();
+    await t.sync();
+    expect(await held(t, id)).toBe(false);
+    expect(t.snapshot.lostPhotos).toEqual([]);
+  });
+
+  it('goes again where a restored backup does not have it, and is said to be lost once nobody has it', async () => {
+    const t = tablet();
+    await t.start();
+    const id = await take(t);
+    await t.sync();
+    office.whole.clear();
+    office.pictures.clear();
+    shows(id, null);
+    await t.sync();
+    expect(office.whole.has('p1')).toBe(true);
+    await t.database?.delete('photos', id);
+    await t.sync();
+    expect(t.snapshot.lostPhotos).toEqual([{ id, visitId: 'v1', unitId: null }]);
+  });
+});
+
 describe('whose work it is', () => {
   it('someone else’s sign-in is shown their own round; what was written stays its writer’s', async () => {
     const t = tablet();
@@ -309,7 +351,7 @@ describe('pictures', () => {
     });
     await t.sync();
     expect(t.snapshot.photos).toEqual([]);
-    expect(await t.database?.count('photos')).toBe(0);
+    expect(await t.database?.getKey('photos', id)).toBeUndefined();
   });
 
   it('one refused keeps none of the others of a handed-over file back', async () => {

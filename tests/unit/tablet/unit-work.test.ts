@@ -1,18 +1,30 @@
 import { describe, expect, it } from 'vitest';
+import { askedFirst, fitsUnit } from '@/lib/core/entries/reading-fields';
 import { aspectsOf, coilWords, has } from '@/lib/core/findings/for-unit';
 import {
   answeredTasks,
+  answeredUnplanned,
   lacksForCleaning,
   NO_FOOD,
   openFinds,
+  READING_FIELDS,
   stillToSay,
+  unplannedTasks,
   untoldFood,
   type FindingEntry,
   type UnitOnFile,
   type VisitOnFile,
 } from '@/lib/core/tablet';
 
-const unit = { id: 'u', name: 'Line fridge', kind: 'reach_in', condenserKind: 'fin_and_tube', application: 'medium' } as UnitOnFile;
+const standing = (kindKey: string) => ({ taskId: kindKey, kindKey, label: kindKey, minutes: 5, lowSide: false, dueOn: '2026-11-30' });
+const unit = {
+  id: 'u',
+  name: 'Line fridge',
+  kind: 'reach_in',
+  condenserKind: 'fin_and_tube',
+  application: 'medium',
+  tasks: [] as object[],
+} as UnitOnFile;
 const task = (kindKey: string, outcome = 'planned') => ({ taskId: kindKey, unitId: 'u', kindKey, label: kindKey, outcome });
 const found = (aspect: string, grade: string | null, phase = 'found') =>
   ({ id: `${aspect} ${phase}`, unitId: 'u', aspect, phase, grade, notLookedWhy: grade ? '' : 'No key', note: '', at: '' }) as FindingEntry;
@@ -98,7 +110,40 @@ describe('nothing bad is left without a word', () => {
   });
 });
 
+describe('a unit that nobody planned', () => {
+  it('graded, has its task done all the same; one that is on the visit is no such task', () => {
+    const known = { ...unit, tasks: [standing('drain_inspection'), standing('coil_cleaning')] };
+    const findings = [found('drain', 'runs')];
+    expect(answeredUnplanned(visit({ findings }), known).map((t) => t.taskId)).toEqual(['drain_inspection']);
+    expect(answeredUnplanned(visit({ findings, tasks: [task('drain_inspection')] }), known)).toEqual([]);
+    expect(unplannedTasks(visit({ tasks: [task('drain_inspection')] }), known).map((t) => t.taskId)).toEqual(['coil_cleaning']);
+  });
+});
+
 describe('only what fits the unit', () => {
+  it('no more is asked for before a cleaning counts than the unit has', () => {
+    const graded = [found('coil', 'matted'), found('coil', 'bare', 'left')];
+    const of = (kind: UnitOnFile['kind'], findings: FindingEntry[]) =>
+      lacksForCleaning({ ...visit({ findings }), units: [{ ...unit, kind }] } as VisitOnFile, { ...unit, kind });
+    expect(of('ice_machine', graded)).toEqual(['the drain']);
+    expect(of('remote_condensing_unit', graded)).toEqual([]);
+  });
+
+  it('asks for water where water cools, for the harvest where ice is made, for no air and no box there', () => {
+    const asked = (u: Parameters<typeof askedFirst>[1]) => READING_FIELDS.filter((f) => askedFirst(f, u));
+    const sealed = { kind: 'reach_in', condenserKind: 'fin_and_tube', circuitAccess: 'sealed' } as const;
+    expect(asked(sealed)).toEqual(['condensingClampK', 'airInK', 'boxK', 'steadyMinutes']);
+    expect(asked({ ...sealed, condenserKind: 'water_cooled' })).toEqual([
+      'condensingClampK',
+      'waterInK',
+      'waterOutK',
+      'boxK',
+      'steadyMinutes',
+    ]);
+    expect(asked({ ...sealed, kind: 'ice_machine' })).toEqual(['condensingClampK', 'airInK', 'harvestMinutes', 'steadyMinutes']);
+    expect(READING_FIELDS.filter((f) => fitsUnit(f, { ...sealed, condenserKind: 'water_cooled' }))).not.toContain('roomAirK');
+  });
+
   it('no fins on a water-cooled one, no gasket and no box fan on an ice machine or a roof unit', () => {
     expect(aspectsOf(unit).flatMap((s) => s.aspects)).toEqual([
       'coil',
@@ -113,10 +158,11 @@ describe('only what fits the unit', () => {
     expect(aspectsOf({ kind: 'ice_machine', condenserKind: 'fin_and_tube' }).flatMap((s) => s.aspects)).toEqual([
       'coil',
       'condenser_fan',
-      'ice',
+      'scale',
+      'float',
       'drain',
     ]);
-    expect(aspectsOf({ kind: 'remote_condensing_unit', condenserKind: 'microchannel' }).map((s) => s.side)).toEqual(['high', 'low']);
+    expect(aspectsOf({ kind: 'remote_condensing_unit', condenserKind: 'microchannel' }).map((s) => s.side)).toEqual(['high']);
   });
 
   it('no word of a lamp where none goes behind', () => {

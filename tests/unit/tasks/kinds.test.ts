@@ -55,14 +55,17 @@ describe('the low side', () => {
 
   it('must be looked at, or said why not, before a coil cleaning counts', () => {
     const done = { kindKey: 'coil_cleaning', unitId: 'u' };
-    expect(unlookedFor(done, [])).toEqual(['ice', 'drain']);
+    const box = { kind: 'reach_in', condenserKind: 'fin_and_tube' } as const;
+    expect(unlookedFor(done, box, [])).toEqual(['ice', 'drain']);
+    expect(unlookedFor(done, { ...box, kind: 'ice_machine' }, [])).toEqual(['drain']);
+    expect(unlookedFor(done, { ...box, kind: 'remote_condensing_unit' }, [])).toEqual([]);
     expect(
-      unlookedFor(done, [
+      unlookedFor(done, box, [
         { unitId: 'u', aspect: 'drain' },
         { unitId: 'other', aspect: 'ice' },
       ]),
     ).toEqual(['ice']);
-    expect(unlookedFor({ kindKey: 'water_filter_change', unitId: 'u' }, [])).toEqual([]);
+    expect(unlookedFor({ kindKey: 'water_filter_change', unitId: 'u' }, box, [])).toEqual([]);
     expect(neededBy('ice')).toEqual(['coil cleaning']);
     expect(neededBy('gasket')).toEqual([]);
   });

@@ -19,6 +19,7 @@ import { Trail } from '../../../_ui/trail';
 import { putKitchenBack, takeKitchenOff } from '../actions';
 import { ClosedDays } from '../_components/closed-days';
 import { LastAndNext, Timeline } from '../_components/timeline';
+import { KitchenChanges } from '../_components/kitchen-changes';
 import { UnitTable } from '../_components/unit-table';
 import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
@@ -119,6 +120,11 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           <Sheet title="Closed to us">
             <ClosedDays kitchenId={kitchen.id} ranges={kitchen.blackouts.filter((b) => b.endsOn > today)} may={writes && !off} />
           </Sheet>
+          {writes && !off ? (
+            <Sheet title="Something changed" className="lg:col-span-2">
+              <KitchenChanges kitchenId={kitchen.id} today={today} />
+            </Sheet>
+          ) : null}
           <Sheet title="Place and prices" className="lg:col-span-2">
             <Facts
               items={[

@@ -77,7 +77,13 @@ function NextOf({ unit: u, today, limit }: { unit: Unit; today: LocalDate; limit
         {u.tasks.map((t) => (
           <li key={t.id} className="flex flex-wrap justify-between gap-x-4" title={describeRule(t.rule)}>
             <span>{t.label}</span>
-            {t.onVisit ? <Link href={`/week/${t.onVisit}`}>booked</Link> : <DueState dueOn={t.dueOn} today={today} limit={limit} />}
+            {t.onVisit ? (
+              <Link href={`/week/${t.onVisit}`} className="inline-flex min-h-6 items-center">
+                booked
+              </Link>
+            ) : (
+              <DueState dueOn={t.dueOn} today={today} limit={limit} />
+            )}
           </li>
         ))}
       </ul>

@@ -53,6 +53,22 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
       title: 'What things cost',
       rows: [
         { name: 'cleaningCost', label: 'One coil cleaning', unit: currency, value: r.cleaningCost, drag: [10, 300, 5] },
+        {
+          name: 'deepCleaningCost',
+          label: 'Washing a coil right through',
+          unit: currency,
+          value: r.deepCleaningCost,
+          hint: 'Pulled, or foamed and rinsed right through.',
+          drag: [20, 800, 10],
+        },
+        {
+          name: 'comebackCost',
+          label: 'A coil found packed',
+          unit: currency,
+          value: r.comebackCost,
+          hint: 'Going back, a warm box, a complaint.',
+          drag: [0, 600, 10],
+        },
         { name: 'inspectionCost', label: 'One look at a drain or evaporator', unit: currency, value: r.inspectionCost, drag: [5, 150, 5] },
         {
           name: 'failureCost',
@@ -90,6 +106,7 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
           value: r.maxWeeks[key],
         })),
         { name: 'cleanFindings', label: 'Clean findings running before loosening', unit: 'times', value: r.cleanFindings },
+        { name: 'lateDays', label: 'Visits usually come after their date by', unit: 'days', value: r.lateDays },
         { name: 'returnWithinDays', label: 'Go back after a packed coil, ice or a trip within', unit: 'days', value: r.returnWithinDays },
       ],
     },

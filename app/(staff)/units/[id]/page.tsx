@@ -26,6 +26,7 @@ import { Trail } from '../../../_ui/trail';
 import { putUnitBack, takeUnitOff } from '../actions';
 import { CoilVerdictSheet } from './_components/coil-verdict';
 import { UnitEvidence } from './_components/evidence';
+import { Replacement } from './_components/replacement';
 import { SettledJobs } from './_components/settled-jobs';
 import { Tasks } from './_components/tasks';
 import { Trouble } from './_components/trouble';
@@ -76,6 +77,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           </>
         }
       />
+      <Replacement replaces={unit.replaces} by={unit.replacedBy[0] ?? null} />
       {off ? <PutBack id={unit.id} version={unit.version} what="unit" why={unit.archivedWhy} action={putUnitBack} may={writes} /> : null}
       <div className="flex flex-col gap-6">
         {caution ? (

@@ -25,7 +25,7 @@ export const metadata: Metadata = { title: 'Visit' };
 const FREE_SHOWN = 8;
 
 export default definePage('read:visit', async ({ db, now, params, query }) => {
-  const visit = /^[0-9a-f-]{36}$/i.test(params.id ?? '') ? await visitToManage(db, params.id!) : null;
+  const visit = isId(params.id) ? await visitToManage(db, params.id) : null;
   if (!visit) notFound();
   const { kitchen } = visit;
   const booked = visit.status === 'booked';

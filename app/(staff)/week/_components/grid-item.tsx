@@ -46,7 +46,7 @@ export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Pr
     <>
       {drive > 0 ? (
         <li
-          className="absolute inset-y-4 flex items-center justify-center overflow-hidden rounded-l-md border-y border-l border-line bg-[repeating-linear-gradient(135deg,var(--line)_0_2px,transparent_2px_7px)] text-xs text-soft max-md:static max-md:justify-start max-md:border-0 max-md:bg-none"
+          className="absolute inset-y-4 flex items-center justify-center overflow-hidden rounded-l-md border-y border-l border-line bg-[repeating-linear-gradient(135deg,var(--line)_0_2px,transparent_2px_7px)] text-xs text-soft max-md:static max-md:w-full! max-md:justify-start max-md:border-0 max-md:bg-none"
           style={{ left: `${share(v.from - drive)}%`, width: `${left - share(v.from - drive)}%` }}
           title={`${drive} min drive`}
         >

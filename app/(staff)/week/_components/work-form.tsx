@@ -54,7 +54,11 @@ export function WorkForm({ visitId, version, tasks, chosen, today, siteTime, min
         step={5}
         defaultValue={String(proposed)}
         error={error('minutes')}
-        hint={work.length > 0 ? lengthWords(siteTime, work) : undefined}
+        hint={
+          work.length > 0
+            ? `${proposed === bookedMinutes(siteTime, work) ? '' : `It stands at ${proposed} min. By its tasks: `}${lengthWords(siteTime, work)}`
+            : undefined
+        }
         required
       />
       <TextArea label="Note for the technician" name="note" defaultValue={note} error={error('note')} />

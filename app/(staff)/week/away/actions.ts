@@ -17,6 +17,6 @@ export const putAway = defineCall('book:visit', SendAway, async (ctx) => {
 export const takeAwayBack = defineCall('book:visit', UndoAway, async (ctx) => {
   const done = await undoAway(ctx, ctx.input.absenceId);
   await nudge('mail');
-  revalidatePath('/week/away');
+  // The list stays as it is: what could not go back is said in it.
   return done;
 });

@@ -33,7 +33,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
       <Trail items={[{ href: '/week', label: 'Week' }]} />
       <PageHead
         title="Somebody is away"
-        lead="Sick, or stuck: her visits are offered to others. Nothing changes until you say so, and it can be taken back."
+        lead="Sick, or stuck: the visits of those days are offered to others. Nothing changes until you say so, and it can be taken back."
       />
       <div className="flex flex-col gap-6">
         {away.length > 0 ? (

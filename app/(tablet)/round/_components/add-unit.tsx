@@ -2,6 +2,7 @@ import type { UnitKey } from '@/lib/core/equipment/unit-fields';
 import { unitField } from '@/lib/core/equipment/unit-fields';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { measureUnitsOf, type VisitOnFile } from '@/lib/core/tablet';
+import { usualTasks } from '@/lib/core/tasks';
 import { entryUnit, ownUnitOf } from '@/lib/core/measures/entry-units';
 import { useSnapshot } from '../_lib/tablet-context';
 import { askedFirst, askedMore, optionsOf, unitTyped, wrongWith, type TypedUnit } from '../_lib/typed-unit';
@@ -10,7 +11,8 @@ import { go, to } from '../_lib/use-place';
 import { useWrite } from '../_lib/use-write';
 import { Fold, TouchButton, TouchField, TouchSelect } from './touch';
 
-const NOTHING: TypedUnit = {};
+type Typed = TypedUnit & { replaces?: string };
+const NOTHING: Typed = {};
 
 /** A unit not on file, put there on the spot: what can be seen now, the rest by the office. */
 export function AddUnit({ visit }: { visit: VisitOnFile }) {
@@ -19,11 +21,22 @@ export function AddUnit({ visit }: { visit: VisitOnFile }) {
   const { draft: typed, setDraft: set, clear } = useDraft(`${visit.id}:new-unit`, NOTHING);
   if (!me) return null;
   const own = measureUnitsOf(me);
-  const unit = unitTyped(typed, own);
+  const { replaces: _, ...fields } = typed;
+  const unit = unitTyped(fields, own);
   const add = async () => {
     const unitId = crypto.randomUUID();
-    if (!unit || !(await write('unit.add', { unitId, ...unit }))) return;
+    if (!unit) return;
+    const taskIds = Object.fromEntries(usualTasks(unit.kind).map((key) => [key, crypto.randomUUID()]));
+    const replacesId = typed.replaces || null;
+    if (!(await write('unit.add', { unitId, taskIds, ...unit, ...(replacesId ? { replacesId } : {}) }))) return;
     clear();
+    // What it stands in place of is gone, with its tasks.
+    if (replacesId && !visit.entries.outcomes.some((o) => o.unitId === replacesId)) {
+      const reason = `Replaced by ${unit.name}`;
+      await write('unit.outcome', { unitId: replacesId, outcome: 'gone', reason });
+      for (const t of visit.tasks.filter((t) => t.unitId === replacesId && t.outcome === 'planned'))
+        await write('task.not_done', { taskId: t.taskId, reason: `Unit gone: ${reason}` });
+    }
     go(to.unit(visit.id, unitId));
   };
   const inputs = (keys: readonly UnitKey[]) => (
@@ -40,6 +53,13 @@ export function AddUnit({ visit }: { visit: VisitOnFile }) {
         It goes on file at {visit.kitchen.name} with the usual tasks; the office looks over the rest and prints its label.
       </p>
       {inputs(askedFirst)}
+      <TouchSelect
+        id="new-replaces"
+        label="In place of"
+        value={typed.replaces ?? ''}
+        onChange={(e) => set({ ...typed, replaces: e.target.value })}
+        options={[{ value: '', label: 'None: it is an extra one' }, ...visit.units.map((u) => ({ value: u.id, label: u.name }))]}
+      />
       <Fold summary="More from the nameplate and how it runs">
         <div className="px-4 pb-4">{inputs(askedMore)}</div>
       </Fold>

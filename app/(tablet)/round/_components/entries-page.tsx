@@ -6,6 +6,7 @@ import { to } from '../_lib/use-place';
 import { EntryMark } from './entry-mark';
 import { LeaveTablet } from './leave-tablet';
 import { OfficeAnswers } from './office-answers';
+import { LostPictures } from './lost-pictures';
 import { moment } from './top-bar';
 import { Card, Chip, TouchButton, TouchLink } from './touch';
 
@@ -27,6 +28,7 @@ export function EntriesPage() {
   return (
     <div className="flex flex-col gap-4">
       <h1>On this tablet</h1>
+      <LostPictures />
       <OfficeAnswers />
       <Card title={unsent ? `${unsent} not yet in the office` : 'Everything is in the office'}>
         <p className="text-soft">

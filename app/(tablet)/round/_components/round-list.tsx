@@ -5,6 +5,7 @@ import { counted } from '@/lib/core/wording/counted';
 import { hasWork, type VisitOnFile } from '@/lib/core/tablet';
 import { useSnapshot } from '../_lib/tablet-context';
 import { to } from '../_lib/use-place';
+import { LostPictures } from './lost-pictures';
 import { OfficeAnswers } from './office-answers';
 import { OthersUnsent } from './others-unsent';
 import { ChipLink } from './touch';
@@ -26,6 +27,7 @@ export function RoundList({ gone = false }: { gone?: boolean }) {
         <h1>{me ? `${me.name.split(' ')[0]}’s round` : 'Round'}</h1>
         <ChipLink href={to.tag()}>Open by tag</ChipLink>
       </div>
+      <LostPictures />
       <OfficeAnswers />
       {gone ? (
         <p role="alert" className="font-bold text-alarm">

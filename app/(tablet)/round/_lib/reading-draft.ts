@@ -1,4 +1,4 @@
-import { askedFirst } from '@/lib/core/entries/reading-fields';
+import { askedFirst, fitsUnit } from '@/lib/core/entries/reading-fields';
 import {
   FIELD_INFO,
   fromOwn,
@@ -47,7 +47,6 @@ export const doubtKey = (d: Doubt) => `${d.field}: ${d.question}`;
 export const questionedOf = (draft: ReadingDraft, doubts: readonly Doubt[]): Questioned[] =>
   doubts.map((d) => ({ field: d.field as ReadingField, question: d.question, answer: draft.answers[doubtKey(d)] ?? '' }));
 
-export const firstFields = (unit: Pick<UnitOnFile, 'circuitAccess'>): readonly ReadingField[] =>
-  READING_FIELDS.filter((f) => askedFirst(f, unit.circuitAccess));
-export const moreFields = (unit: Pick<UnitOnFile, 'circuitAccess'>): readonly ReadingField[] =>
-  READING_FIELDS.filter((f) => !askedFirst(f, unit.circuitAccess));
+type Built = Pick<UnitOnFile, 'kind' | 'condenserKind' | 'circuitAccess'>;
+export const firstFields = (unit: Built): readonly ReadingField[] => READING_FIELDS.filter((f) => askedFirst(f, unit));
+export const moreFields = (unit: Built): readonly ReadingField[] => READING_FIELDS.filter((f) => fitsUnit(f, unit) && !askedFirst(f, unit));

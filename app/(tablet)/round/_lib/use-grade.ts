@@ -1,6 +1,6 @@
 import { useCallback } from 'react';
 import type { Aspect, Grade } from '@/lib/core/findings/grades';
-import { answeredTasks, type FindingEntry, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
+import { answeredTasks, answeredUnplanned, type FindingEntry, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
 import { useWrite } from './use-write';
 
 export type Graded = { aspect: Aspect; phase: 'found' | 'left'; grade: Grade | null; notLookedWhy?: string };
@@ -19,6 +19,9 @@ export function useGrade(visit: VisitOnFile, unit: UnitOnFile) {
       }
       const after = { ...visit, entries: { ...visit.entries, findings } };
       for (const task of answeredTasks(after, unit)) await write('task.done', { taskId: task.taskId });
+      if (visit.status === 'booked' || visit.status === 'started')
+        for (const { taskId } of answeredUnplanned(after, unit))
+          if (await write('task.take', { taskId, unitId: unit.id })) await write('task.done', { taskId });
       return true;
     },
     [visit, unit, write],

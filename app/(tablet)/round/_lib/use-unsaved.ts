@@ -26,7 +26,7 @@ const OF_VISIT: Record<string, { page: 'visit' | 'addUnit'; what: string; typed:
 };
 
 /** What one draft of a visit says that was never saved; null where nothing was typed, or it belongs to an answer. */
-function unsavedOf(visit: VisitOnFile, name: string, value: unknown): Unsaved | null {
+export function unsavedOf(visit: VisitOnFile, name: string, value: unknown): Unsaved | null {
   const draft = (typeof value === 'object' && value !== null ? value : {}) as Typed;
   const ofVisit = OF_VISIT[name];
   if (ofVisit)

@@ -8,6 +8,7 @@ import {
   MODEL_ERROR,
   ROOM_TO_COIL,
   SHIFTS,
+  UNREAD_AIR,
   UNSTEADY_UNKNOWN,
   USUAL_DIRT,
   LOOSE_DIRT,
@@ -134,7 +135,7 @@ function likelihoodOfK(plain: Solution, prior: S.Prior): LikelihoodOfK {
  * a baseline learnt by the same means, errors that stay with an instrument cancel in part.
  */
 export function lossSpread(scene: Scene, measuredSd: number, loss: number): number {
-  return Math.hypot((scene.learnt ? REPEATED : 1) * measuredSd, scene.lnCleanSd, DEPTH_ERROR * Math.max(0, loss));
+  return Math.hypot((scene.learnt ? REPEATED : 0.9) * measuredSd, scene.lnCleanSd, DEPTH_ERROR * Math.max(0, loss));
 }
 
 /** What of the error changes from one reading of the unit to the next: the unit's own errors held at a part. */
@@ -152,6 +153,8 @@ function before(scene: Scene, doubts: number): Record<CauseId, number> {
   const p = { ...BEFORE };
   const { reading, unit } = scene;
   if (reading.steadyMinutes === undefined) p.not_steady = UNSTEADY_UNKNOWN;
+  // Nobody measured what the coil breathes: where the rise is high, that is the first question.
+  if (reading.airInK === undefined) p.recirculation *= UNREAD_AIR;
   if (doubts > 0) p.reading_fault *= 1 + 3 * doubts;
   if (reading.phase === 'after') {
     p.nothing += 0.6 * p.coil_fouling;

@@ -25,6 +25,9 @@ export const BEFORE: Record<CauseId, number> = {
 /** With no word on how long it ran, one reading in twelve is taken too early (judgement). */
 export const UNSTEADY_UNKNOWN = 0.08;
 
+/** How much likelier air coming round again is where only the room's was read: people read the room where the coil is hard to reach (judgement). */
+export const UNREAD_AIR = 2;
+
 type Shape = readonly (readonly [mean: number, sd: number, share: number])[];
 /**
  * Deposit or loss of air, −ln(K/K_clean) of the condenser, under each cause that is only seen through it: a mixture of
@@ -64,7 +67,7 @@ export const SOUND = {
   gain: { capillary: 0.13, valve: 0.065 },
   charge: { capillary: 0.05, valve: 0.055 },
   lnValve: 0.08,
-  overK: 6.5,
+  overK: 5.5,
   /** Gas at the discharge against the compressor law, K: more goes through the shell (set on the outside plant, part A). */
   overMeanK: { capillary: { medium: -5, low: -15 }, valve: { medium: 1, low: -4 }, ice: 6 },
 } as const;
@@ -82,7 +85,7 @@ export const TRUST = 0.8;
 
 /** Model error of what is lost, as a part of it (ln); part of a reading's error that is left when the same van read the baseline. Both set on the outside plant, part A. */
 export const DEPTH_ERROR = 0.2;
-export const REPEATED = 0.75;
+export const REPEATED = 0.5;
 
 /** Box over its set point, K: sound and steady; when a cause eats cooling; under a heavy load. */
 export const BOX = { sound: [0.4, 1.4], failing: [2.6, 3.2], loaded: [9.5, 4.5] } as const;
@@ -92,5 +95,5 @@ export const HOLDS = { high_side: 0.65, low_side: 0.62 } as const;
 /** How often a machine with a fault is met under a heavy load as well (judgement). */
 export const LOADED_TOO = 0.08;
 
-/** Air at the coil over the room, K: usual, and coming round again. */
-export const ROOM_TO_COIL = { usual: [0.6, 1], recirculating: [8, 3.5] } as const;
+/** Air at the coil over the room, K: usual where both were read, where only the room's was, and coming round again. */
+export const ROOM_TO_COIL = { usual: [0.6, 1], unread: [0.8, 1.5], recirculating: [8, 3.5] } as const;

@@ -123,7 +123,7 @@ function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, lef
   sd[S.TE] = 25;
   sd[S.FLOODED] = 0.3;
   sd[S.DRY] = 0.35;
-  const [over, overSd] = ROOM_TO_COIL.usual;
+  const [over, overSd] = ROOM_TO_COIL.unread;
   const known = unit.airOverRoomK;
   mean[S.AIR] = reading.airInK ?? (reading.roomAirK === undefined ? 298 : reading.roomAirK + (known ?? over));
   sd[S.AIR] =

@@ -3,7 +3,7 @@ import { newOutcome, type Machine, type Outcome } from '../inference/equations';
 import { settle } from '../inference/forward';
 import type { Belief, Component } from '../inference/infer';
 import type { Part } from '../inference/mixture';
-import { ROOM_TO_COIL } from '../inference/priors';
+import { LEFT_WHEN_LEARNT, ROOM_TO_COIL, SOUND } from '../inference/priors';
 import * as S from '../inference/state';
 import type { CauseId, CondenserUnit, Conditions } from '../types';
 import { airProfile } from './energy';
@@ -37,13 +37,13 @@ export type Outlook = {
 /** Model error of what is foretold, one sd; set on the outside plant, part A. Relative to the figure, then absolute. */
 const MODEL = {
   cooling: [0.25, 0.008],
-  energy: 0.15,
+  energy: 0.1,
   head: 0.02,
-  dischargeK: 2.5,
+  dischargeK: 2,
   cutoutK: 1.2,
 } as const;
 /** Size of a unit whose nominal cooling nobody entered, of one whose plate was read; run hours guessed and noted. */
-const SIZE_SD = { guessed: 0.4, known: 0.08 } as const;
+const SIZE_SD = { guessed: 0.35, known: 0.08 } as const;
 const RUN_HOURS_SD = { guessed: 0.15, known: 0.05 } as const;
 /** A pressure switch opens within a few percent of its mark (common practice, from memory). */
 const SWITCH_SD = 0.02;
@@ -242,14 +242,23 @@ function sensitivities({ belief, conditions }: OutlookInput, pair: Pair, base: A
   });
   const cleaner = moved(pair.clean, S.LN_K, 0.03, b);
   if (cleaner) note(n, nudged(pair.a, cleaner, base), 0.03);
+  const own = neverLearnt(belief);
   return Object.fromEntries(
     KEYS.map((k, j) => {
       let v = (g[j]![n]! * scene.lnCleanSd) ** 2;
+      if (k === 'dischargeNow' || k === 'dischargeClean') v += own;
       for (let p = 0; p < n; p++)
         for (let q = 0; q < n; q++) v += g[j]![p]! * g[j]![q]! * plain.cov[UNCERTAIN[p]! * S.UNKNOWNS + UNCERTAIN[q]!]!;
       return [k, Math.sqrt(Math.max(0, v))];
     }),
   ) as Spreads;
+}
+
+/** A baseline tells of the conductance alone: of the gas at the discharge, as far as nobody measured it, as much is open as before. K². */
+function neverLearnt({ plain, scene }: Belief): number {
+  if (!scene.learnt) return 0;
+  const left = plain.cov[S.OVER * S.UNKNOWNS + S.OVER]! / (scene.sound.sd[S.OVER] ?? 1) ** 2;
+  return (SOUND.overK * left) ** 2 * (1 - LEFT_WHEN_LEARNT ** 2);
 }
 
 function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly { weight: number; at: Ahead }[], s: Spreads): Outlook {

@@ -13,11 +13,12 @@ const none = () => ({ tasks: 0, kitchens: 0 });
 /** How many tasks and kitchens each part of the list holds under a filter. */
 export async function dueCounts(db: Tx, zones: Zones, filter: DueFilter, limitDays: number): Promise<DueCounts> {
   const counts: DueCounts = { overdue: none(), week: none(), month: none(), pastLimit: none() };
-  if (zones.length === 0) return counts;
+  const [first] = zones;
+  if (!first) return counts;
   const table = Prisma.join(
     zones.map(({ zone, dates }) => Prisma.sql`(${zone}, ${dates.today}::date, ${dates.week.to}::date, ${dates.month.to}::date)`),
   );
-  const most = zones.reduce((a, z) => (z.dates.month.to > a ? z.dates.month.to : a), zones[0]!.dates.month.to);
+  const most = zones.reduce((a, z) => (z.dates.month.to > a ? z.dates.month.to : a), first.dates.month.to);
   const rows = await db.$queryRaw<{ part: 0 | 1 | 2; late: boolean; tasks: number; kitchens: number }[]>`
     WITH z(zone, today, monday, hi) AS (VALUES ${table}),
     hit AS (

@@ -8,7 +8,11 @@ import { toLocalDate } from '../../../core/calendar/date-column';
 export async function unitPage(db: Tx, id: string) {
   const unit = await db.unit.findUnique({
     where: { id },
-    include: { kitchen: { include: { customer: { select: { id: true, name: true } } } } },
+    include: {
+      kitchen: { include: { customer: { select: { id: true, name: true } } } },
+      replaces: { select: { id: true, name: true } },
+      replacedBy: { select: { id: true, name: true }, orderBy: [{ createdAt: 'desc' }, { id: 'asc' }], take: 1 },
+    },
   });
   return unit && { ...unit, compressorMap: STORED_COMPRESSOR_MAP.readOrNull(unit.compressorMap) };
 }

@@ -9,7 +9,7 @@ import { withinTransaction } from '../../../database/transaction';
 import type { NewUnit } from '../../../schemas/equipment';
 import { orSay } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
-import { ensureDefaultTasks } from '../../tasks/verbs/ensure-default-tasks';
+import { ensureDefaultTasks, type TaskIds } from '../../tasks/verbs/ensure-default-tasks';
 import { freeTag } from './free-tag';
 
 export const UNIT_REFUSALS = {
@@ -19,7 +19,14 @@ export const UNIT_REFUSALS = {
 
 /** What must be said of it, and what is known of the rest; `id` where it was given out before, as by a tablet that was offline. */
 export type UnitToCreate = UnitSent &
-  Partial<Pick<NewUnit, 'tag' | 'compressorMap' | 'lastCleanedOn' | 'firstDueOn'>> & { kitchenId: string; id?: string };
+  Partial<Pick<NewUnit, 'tag' | 'compressorMap' | 'lastCleanedOn' | 'firstDueOn'>> & {
+    kitchenId: string;
+    id?: string;
+    /** Of its usual tasks, likewise given out before. */
+    taskIds?: TaskIds;
+    /** The unit in whose place it stands. */
+    replacesId?: string | null;
+  };
 
 /**
  * Puts a unit on file with its tag and the tasks usual for its kind.
@@ -29,7 +36,7 @@ export function createUnit(
   { db, actor, now }: ServiceContext,
   input: UnitToCreate,
 ): Promise<{ unitId: string; tag: string; taskIds: string[] }> {
-  const { lastCleanedOn, firstDueOn, tag: givenTag, compressorMap, id: unitId = randomUUID(), ...data } = input;
+  const { lastCleanedOn, firstDueOn, tag: givenTag, compressorMap, id: unitId = randomUUID(), taskIds: givenIds, ...data } = input;
   const work = withinTransaction(db, async (tx) => {
     const kitchen = await tx.kitchen.findUnique({ where: { id: data.kitchenId }, select: { archivedAt: true } });
     if (!kitchen) throw new AppError('not_found', 'That kitchen is not on file.');
@@ -46,7 +53,7 @@ export function createUnit(
       },
     });
     await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'unit.created', entity: 'Unit', entityId: unitId });
-    const taskIds = await ensureDefaultTasks({ db: tx, actor, now }, unitId, { lastCleanedOn, firstDueOn });
+    const taskIds = await ensureDefaultTasks({ db: tx, actor, now }, unitId, { lastCleanedOn, firstDueOn }, givenIds);
     return { unitId, tag, taskIds };
   });
   return orSay(work, UNIT_REFUSALS);

@@ -76,7 +76,7 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
     grades: file.findings.filter((f) => f.aspect === 'coil'),
     tasks,
     latest: latest && { on: latest.on, estimate: latest.estimate, reading: latest.reading },
-    head: headPicture(file, baseline, fan[0]!, await headReadings(db, unitId)),
+    head: fan[0] ? headPicture(file, baseline, fan[0], await headReadings(db, unitId)) : null,
     cycle: latest ? cyclePicture(file.unit, latest.reading) : null,
     visits: await visitHistory(db, unitId, kitchen.timeZone),
   };

@@ -7,6 +7,7 @@ import { condenserUnitOf, conditionsOf } from '../../../core/condenser/from-reco
 import type { CauseId, Figure, Verdict } from '../../../core/condenser';
 import type { FindingFact, ReadingFact, UnitFile } from '../../../core/evidence';
 import type { UnitEventKind } from '../../../core/entries/entries';
+import type { TripCause } from '../../../core/findings/trip-causes';
 import { fanDead, seenAt } from '../../../core/findings/seen';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { groupBy } from '../../../core/numerics/group-by';
@@ -54,7 +55,7 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
   const [findings, cleanings, events, readings] = [
     await db.finding.findMany({
       where: { unitId: { in: ids }, supersededAt: null, grade: { not: null }, visit: counted },
-      select: { unitId: true, aspect: true, grade: true, phase: true, visitId: true, visit },
+      select: { unitId: true, aspect: true, grade: true, phase: true, visitId: true, byUserId: true, visit },
       orderBy: [{ at: 'asc' }, { id: 'asc' }],
     }),
     await db.visitTask.findMany({
@@ -62,8 +63,8 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
       select: { unitId: true, visit },
     }),
     await db.unitEvent.findMany({
-      where: { unitId: { in: ids }, kind: { in: ['high_pressure_trip', CLEANED_BEFORE] } },
-      select: { unitId: true, at: true, kind: true },
+      where: { unitId: { in: ids }, kind: { in: ['high_pressure_trip', CLEANED_BEFORE, 'washed_through', 'fouls_more', 'fouls_less'] } },
+      select: { unitId: true, at: true, kind: true, cause: true },
     }),
     (await estimateFacts(db, ids)).filter((e) => withoutReadings === undefined || e.visitId !== withoutReadings),
   ];
@@ -84,8 +85,8 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
   const read = byUnit(readings.filter((r) => r.at >= (anew.get(r.unitId) ?? r.at)));
   return units.map((u): UnitFile => {
     const unit = condenserUnitOf(u, u.kitchen);
-    const dates = (kind: UnitEventKind) =>
-      (happened.get(u.id) ?? []).filter((e) => e.kind === kind).map((e) => todayIn(u.kitchen.timeZone, e.at.getTime()));
+    const happenedHere = (happened.get(u.id) ?? []).map((e) => ({ ...e, on: todayIn(u.kitchen.timeZone, e.at.getTime()) }));
+    const dates = (kind: UnitEventKind) => happenedHere.filter((e) => e.kind === kind).map((e) => e.on);
     const last = lastOnFile.get(u.id);
     return {
       unitId: u.id,
@@ -101,8 +102,14 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
         aspect: f.aspect,
         grade: f.grade as string,
         phase: f.phase,
+        ...(f.byUserId ? { by: f.byUserId } : {}),
       })),
-      trips: [...new Set(dates('high_pressure_trip'))].sort(),
+      trips: tripsOf(happenedHere),
+      washed: [...new Set(dates('washed_through'))].sort(),
+      changes: [
+        ...dates('fouls_more').map((day) => ({ on: day, said: 'more' as const })),
+        ...dates('fouls_less').map((day) => ({ on: day, said: 'less' as const })),
+      ],
       readings: (read.get(u.id) ?? []).map((r): ReadingFact => ({
         at: r.at.getTime(),
         on: r.startsAt ? on(u.id, { arrivedAt: r.arrivedAt, startsAt: r.startsAt }) : todayIn(u.kitchen.timeZone, r.at.getTime()),
@@ -114,6 +121,13 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
       })),
     };
   });
+}
+
+/** One trip a day; a cause that somebody found stands over none. */
+function tripsOf(happened: readonly { kind: UnitEventKind; on: LocalDate; cause: TripCause | null }[]): UnitFile['trips'] {
+  const byDay = new Map<LocalDate, TripCause | null>();
+  for (const e of happened) if (e.kind === 'high_pressure_trip') byDay.set(e.on, e.cause ?? byDay.get(e.on) ?? null);
+  return [...byDay].sort(([a], [b]) => (a < b ? -1 : 1)).map(([on, cause]) => ({ on, cause }));
 }
 
 type EstimateRow = {

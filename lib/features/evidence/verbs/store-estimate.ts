@@ -45,7 +45,7 @@ async function keepBaseline(tx: Parameters<typeof saveBelief>[0], unitId: string
   const { count } = await tx.unitFouling.updateMany({ where: { unitId }, data: { baseline: STORED_BASELINE.write(baseline) } });
   if (count > 0) return;
   const fleet = await fleetBelief(tx);
-  const untouched = { ...file, findings: [], readings: [], cleanings: [], trips: [] };
+  const untouched = { ...file, findings: [], readings: [], cleanings: [], trips: [], washed: [], changes: [] };
   const [belief] = kitchenBeliefs([untouched], fleet, await kitchenPosteriors(tx, file.kitchenId, fleet.fouling.modelVersion));
   if (belief) await saveBelief(tx, { ...belief, evidence: { ...belief.evidence, baseline } });
 }

@@ -12,9 +12,12 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
     ? await db.calendarFeed.findUnique({ where: { tokenHash: hashToken(token) }, include: { user: true, kitchen: true } })
     : null;
   if (!found || found.revokedAt || (found.user && !found.user.active)) throw new AppError('not_found', 'No calendar here.');
+  const { user, kitchen } = found;
+  const whose = user ? { technicianId: user.id } : kitchen && { kitchenId: kitchen.id };
+  if (!whose) throw new AppError('not_found', 'No calendar here.');
   const visits = await db.visit.findMany({
     where: {
-      ...(found.userId ? { technicianId: found.userId } : { kitchenId: found.kitchenId! }),
+      ...whose,
       endsAt: { gt: new Date(now.getTime() - PAST_MS) },
     },
     include: {
@@ -25,7 +28,7 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
     orderBy: { startsAt: 'asc' },
   });
   return feed(
-    found.user ? `${found.user.name}, visits` : `${found.kitchen!.name}, refrigeration visits`,
+    user ? `${user.name}, visits` : `${kitchen?.name ?? ''}, refrigeration visits`,
     visits.map((v) => ({
       id: v.id,
       sequence: v.sequence,

@@ -24,7 +24,11 @@ export async function travelBetween(
   const row = new Map(ids.map((id, i) => [id, i]));
   // Not a number: not imported, so that coordinates answer for the pair.
   const matrix = ids.map((_, i) => ids.map((__, j) => (i === j ? 0 : NaN)));
-  for (const t of times) matrix[row.get(t.fromKitchenId)!]![row.get(t.toKitchenId)!] = t.minutes;
+  for (const t of times) {
+    const [from, to] = [row.get(t.fromKitchenId), row.get(t.toKitchenId)];
+    const line = from === undefined ? undefined : matrix[from];
+    if (line && to !== undefined) line[to] = t.minutes;
+  }
   return {
     travel: { circuity: road.circuity, speedKmh: road.speedKmh, matrix },
     placeOf: (k) => (k.lat === null ? null : { lat: k.lat, lng: k.lng, matrixRow: row.get(k.id) ?? null }),

@@ -1,4 +1,5 @@
 import 'server-only';
+import { mustGet } from '../../../core/numerics/must-get';
 import type { Skill } from '../../../core/people/skills';
 import { SKILL_WORDS } from '../../../core/visits/concerns';
 import { needsOf } from '../../../core/visits/needs';
@@ -42,7 +43,7 @@ export async function offerSqueeze({ db, now }: { db: Db; now: Date }, ask: Sque
     onCall: o.onCall,
     phone: week.phones.get(o.technicianId) ?? '',
     moves: o.moved.map((m) => {
-      const { version, kitchen: name, customer, timeZone, confirmed } = week.standing.get(m.visitId)!;
+      const { version, kitchen: name, customer, timeZone, confirmed } = mustGet(week.standing, m.visitId);
       return {
         visitId: m.visitId,
         version,

@@ -1,4 +1,5 @@
 import 'server-only';
+import { mustGet } from '../../../core/numerics/must-get';
 import { explainVisits, type CostBreakdown, type LeftTask, type PlannedVisit, type WeekProblem } from '../../../core/planning';
 import type { Finding } from '../../../core/planning';
 import type { Proposal } from '../../../core/planning/proposal';
@@ -22,8 +23,8 @@ export function toProposal(found: Found, names: WeekNames, input: GivenInput, se
   const reasons = explainVisits(input.problem, found.visits);
   return {
     visits: fresh.map((v) => {
-      const kitchen = names.kitchens.get(v.kitchenId)!;
-      const tasks = v.taskIds.map((id) => names.tasks.get(id)!);
+      const kitchen = mustGet(names.kitchens, v.kitchenId);
+      const tasks = v.taskIds.map((id) => mustGet(names.tasks, id));
       return {
         key: `${v.kitchenId}:${v.hours.startMs}`,
         kitchenId: v.kitchenId,

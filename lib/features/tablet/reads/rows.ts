@@ -1,4 +1,5 @@
 import 'server-only';
+import { toLocalDate } from '../../../core/calendar/date-column';
 import { urgencySaid } from '../../../core/jobs';
 import { STORED_QUESTIONED } from '../../../database/stored/records';
 import { STORED_COMPRESSOR_MAP } from '../../../database/stored/shop';
@@ -49,7 +50,10 @@ export const OPEN_JOBS = {
     select: { job: { select: { what: true, urgency: true, needsQuote: true } } },
   },
 } as const satisfies Prisma.UnitInclude;
-type UnitRow = Prisma.UnitGetPayload<{ include: typeof OPEN_JOBS }>;
+export const STANDING_TASKS = {
+  tasks: { where: { active: true }, orderBy: [{ kind: { sort: 'asc' } }, { id: 'asc' }], include: { kind: true } },
+} as const satisfies Prisma.UnitInclude;
+type UnitRow = Prisma.UnitGetPayload<{ include: typeof OPEN_JOBS & typeof STANDING_TASKS }>;
 
 export const unitOnFile = (
   u: UnitRow,
@@ -58,6 +62,14 @@ export const unitOnFile = (
   id: u.id,
   ...unitValues(u),
   compressorMap: STORED_COMPRESSOR_MAP.readOrNull(u.compressorMap),
+  tasks: u.tasks.map((t) => ({
+    taskId: t.id,
+    kindKey: t.kindKey,
+    label: t.kind.label,
+    minutes: t.kind.minutes,
+    lowSide: t.kind.lowSide,
+    dueOn: toLocalDate(t.dueOn),
+  })),
   openFollowUps: u.jobs.map(({ job }) => ({ what: job.what, urgency: urgencySaid(job) })),
   ...more,
 });

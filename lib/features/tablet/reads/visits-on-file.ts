@@ -11,7 +11,7 @@ import { openRecordsOf, sealedOfVisits } from '../../sealed/reads/steps';
 import { unitsSaid } from '../../visits/reads/units-said';
 import { beliefsOfUnits } from './beliefs';
 import { pastOfUnits, thumbsOfUnits } from './past';
-import { findingEntry, iso, isoOrNull, OPEN_JOBS, readingEntry, unitOnFile } from './rows';
+import { findingEntry, iso, isoOrNull, OPEN_JOBS, readingEntry, STANDING_TASKS, unitOnFile } from './rows';
 import { jobsToDo } from './jobs-to-do';
 import { workWanted } from './work-wanted';
 
@@ -58,7 +58,7 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
         { id: { in: [...said.values()].flatMap((ids) => [...ids]) } },
       ],
     },
-    include: OPEN_JOBS,
+    include: { ...OPEN_JOBS, ...STANDING_TASKS },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
   const shop = await shopSettings(db);
@@ -88,6 +88,7 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
         id: e.id,
         unitId: e.unitId,
         kind: e.kind as never,
+        cause: e.cause,
         at: iso(e.at),
         note: e.note,
       })),

@@ -8,6 +8,7 @@ import { readingAdd } from './kinds/reading-add';
 import { sealedStep } from './kinds/sealed-step';
 import { entryStrike, eventAdd, foodWarningAdd, partUse, photoAttach, signatureSet } from './kinds/small-entries';
 import { taskDone, taskNotDone } from './kinds/task-outcome';
+import { taskTake } from './kinds/task-take';
 import { unitAdd } from './kinds/unit-add';
 import { unitOutcome } from './kinds/unit-outcome';
 import { visitClose } from './kinds/visit-close';
@@ -19,6 +20,7 @@ export const HANDLERS: { [K in EntryKind]: Handler<K> } = {
   'reading.add': readingAdd,
   'unit.outcome': unitOutcome,
   'unit.add': unitAdd,
+  'task.take': taskTake,
   'task.done': taskDone,
   'task.not_done': taskNotDone,
   'photo.attach': photoAttach,

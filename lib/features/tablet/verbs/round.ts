@@ -39,6 +39,7 @@ export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device
         cursor: marks.map((m) => m.id + m.mark).join('.'),
         order: visits.map((v) => v.id),
         changed: visits.filter((v, i) => known.get(v.id) !== marks[i]?.mark),
+        backedUpAt: await backedUpAt(tx),
         lastSeq,
       };
     },
@@ -77,6 +78,11 @@ async function roundIds(tx: Tx, userId: string, deviceId: string, now: Date): Pr
     select: { id: true },
   });
   return rows.map((r) => r.id);
+}
+
+async function backedUpAt(tx: Tx): Promise<string | null> {
+  const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, select: { backedUpAt: true } });
+  return shop?.backedUpAt?.toISOString() ?? null;
 }
 
 async function readMe(tx: Tx, userId: string): Promise<Me> {

@@ -3,7 +3,7 @@ import { addDays, todayIn, weeksRule, type LocalDate, type Weekday } from '../..
 import type { Placement, UnitKind } from '../../../core/equipment/build';
 import { AppError } from '../../../core/errors';
 import { firstTask } from '../../../core/tasks/first-task';
-import { COIL_CLEANING, startingWeeks, usualTasks } from '../../../core/tasks';
+import { COIL_CLEANING, startingWeeks, usualTasks, type TaskKey } from '../../../core/tasks';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { withinTransaction } from '../../../database/transaction';
 import type { ServiceContext } from '../../context';
@@ -17,12 +17,20 @@ export type FirstDates = {
   firstDueOn?: LocalDate | null;
 };
 
+/** Ids that were given out before the office heard of the unit. */
+export type TaskIds = Partial<Record<TaskKey, string>>;
+
 /**
  * Gives a unit the tasks usual for its kind that it does not have yet, at the intervals of common practice for its
  * placement, on the kitchen's preferred weekday. Tasks it has, also those taken off, are left alone.
  * @returns ids of the tasks made. @throws AppError not_found
  */
-export function ensureDefaultTasks({ db, now }: ServiceContext, unitId: string, dates: FirstDates = {}): Promise<string[]> {
+export function ensureDefaultTasks(
+  { db, now }: ServiceContext,
+  unitId: string,
+  dates: FirstDates = {},
+  ids: TaskIds = {},
+): Promise<string[]> {
   return withinTransaction(db, async (tx) => {
     const unit = await tx.unit.findUnique({ where: { id: unitId }, include: { kitchen: true, tasks: { select: { kindKey: true } } } });
     if (!unit) throw new AppError('not_found', 'That unit is not on file.');
@@ -39,6 +47,7 @@ export function ensureDefaultTasks({ db, now }: ServiceContext, unitId: string, 
       const first = firstTask({ rule, anchor: 'last_completed', firstDue, lastDoneOn, today });
       const { id } = await tx.task.create({
         data: {
+          id: ids[kind.key as (typeof wanted)[number]],
           unitId,
           kitchenId: unit.kitchenId,
           kindKey: kind.key,

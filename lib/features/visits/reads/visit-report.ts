@@ -120,7 +120,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
       })),
       photos: photos.get(u.id) ?? [],
       followUps: followUps.filter((f) => f.unitId === u.id).map((f) => ({ id: f.id, number: f.number, what: f.what, state: f.state })),
-      events: unitEvents.filter((e) => e.unitId === u.id).map((e) => ({ id: e.id, kind: e.kind, note: e.note })),
+      events: unitEvents.filter((e) => e.unitId === u.id).map((e) => ({ id: e.id, kind: e.kind, note: e.note, cause: e.cause })),
       parts: parts.filter((p) => p.unitId === u.id),
       foodWarnings: foodWarnings.filter((w) => w.unitId === u.id),
     })),

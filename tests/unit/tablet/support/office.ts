@@ -18,6 +18,7 @@ export class OfficeInMemory {
   visits: VisitOnFile[] = [];
   clock = () => Date.now();
   latency = () => 0;
+  backedUpAt: string | null = null;
   uploads = 0;
 
   private device({ id, holder = this.signedIn }: DeviceName): Device {
@@ -64,6 +65,7 @@ export class OfficeInMemory {
         cursor: '',
         order: this.visits.map((v) => v.id),
         changed: structuredClone(this.visits),
+        backedUpAt: this.backedUpAt,
         lastSeq,
       } as unknown as RoundReply;
     },

@@ -6,6 +6,7 @@ import { State } from '@/app/_ui/state';
 import { timeIn } from '@/lib/core/calendar/when';
 import { ASPECT_LABEL, ASPECTS, GRADES } from '@/lib/core/findings/grades';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import { TRIP_CAUSE_LABEL } from '@/lib/core/findings/trip-causes';
 import { UNIT_EVENT_LABEL } from '@/lib/core/tablet';
 import { FoodWarningWords } from './food-warning-words';
 import { Photos } from './photos';
@@ -74,7 +75,8 @@ export function UnitFound({
           ))}
           {unit.events.map((e) => (
             <p key={e.id} className="mt-2">
-              <b>{UNIT_EVENT_LABEL[e.kind]}</b> {e.note}
+              <b>{UNIT_EVENT_LABEL[e.kind]}</b> {e.cause ? <>behind it: {TRIP_CAUSE_LABEL[e.cause].toLowerCase()}. </> : null}
+              {e.note}
             </p>
           ))}
           {unit.foodWarnings.map((w) => (

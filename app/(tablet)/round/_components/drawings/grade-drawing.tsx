@@ -5,6 +5,7 @@ import { DrainDrawing } from './drain';
 import { FanDrawing } from './fan';
 import { GasketDrawing } from './gasket';
 import { IceDrawing } from './ice';
+import { FloatDrawing, ScaleDrawing } from './water';
 
 /** Dirt on the evaporator's fins is drawn as on the condenser's. */
 const EvaporatorCoil = ({ grade }: { grade: number }) => <CoilDrawing grade={[0, 1, 3, 4][grade] ?? 0} />;
@@ -17,6 +18,8 @@ const DRAWINGS: Record<Aspect, (props: { grade: number }) => ReactNode> = {
   evaporator_fan: FanDrawing,
   drain: DrainDrawing,
   gasket: GasketDrawing,
+  scale: ScaleDrawing,
+  float: FloatDrawing,
 };
 
 /** A small drawing of a grade; the words beside it say the same. `grade` is the index in its list, 0 the best. */

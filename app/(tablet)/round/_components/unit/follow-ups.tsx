@@ -1,8 +1,9 @@
 import { URGENCIES, URGENCY_LABEL, type UnitOnFile, type Urgency, type VisitOnFile } from '@/lib/core/tablet';
+import { counted } from '@/lib/core/wording/counted';
 import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { EntryMark } from '../entry-mark';
-import { Card, Chip, TouchButton, TouchField } from '../touch';
+import { Chip, Fold, TouchButton, TouchField } from '../touch';
 
 type Wanted = { what: string; urgency: Urgency | null };
 const NOTHING: Wanted = { what: '', urgency: null };
@@ -18,43 +19,49 @@ export function FollowUps({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFil
     if (urgency && (await write('follow_up.add', { unitId: unit.id, what: what.trim(), urgency, note: '' }))) clear();
   };
   return (
-    <Card title="Follow-up wanted">
-      {older.length > 0 ? <p className="mb-2 text-soft">Open from before: {older.map((f) => f.what).join('; ')}</p> : null}
-      <ul className="mb-3 flex flex-col divide-y divide-line">
-        {list.map((f) => (
-          <li key={f.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
-            <span>
-              <b>{f.what}</b> · {URGENCY_LABEL[f.urgency].toLowerCase()}
-            </span>
-            <span className="flex items-center gap-2">
-              <EntryMark id={f.id} />
-              <Chip
-                disabled={busy}
-                onClick={() => void write('entry.strike', { what: 'follow_up', entryId: f.id, why: 'Entered by mistake' })}
-              >
-                Take back
-              </Chip>
-            </span>
-          </li>
-        ))}
-      </ul>
-      <TouchField
-        id="follow-what"
-        label="What is to be done"
-        value={what}
-        maxLength={300}
-        onChange={(e) => setDraft({ ...draft, what: e.target.value })}
-      />
-      <div role="group" aria-label="How soon" className="my-3 flex flex-wrap gap-2">
-        {URGENCIES.map((u) => (
-          <Chip key={u} on={urgency === u} onClick={() => setDraft({ ...draft, urgency: u })}>
-            {URGENCY_LABEL[u]}
-          </Chip>
-        ))}
+    <Fold
+      summary="Work wanted"
+      aside={older.length > 0 ? `${counted(older.length, 'thing')} open from before` : undefined}
+      open={list.length > 0}
+    >
+      <div className="px-4 pb-4">
+        {older.length > 0 ? <p className="mb-2 text-soft">Open from before: {older.map((f) => f.what).join('; ')}</p> : null}
+        <ul className="mb-3 flex flex-col divide-y divide-line">
+          {list.map((f) => (
+            <li key={f.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
+              <span>
+                <b>{f.what}</b> · {URGENCY_LABEL[f.urgency].toLowerCase()}
+              </span>
+              <span className="flex items-center gap-2">
+                <EntryMark id={f.id} />
+                <Chip
+                  disabled={busy}
+                  onClick={() => void write('entry.strike', { what: 'follow_up', entryId: f.id, why: 'Entered by mistake' })}
+                >
+                  Take back
+                </Chip>
+              </span>
+            </li>
+          ))}
+        </ul>
+        <TouchField
+          id="follow-what"
+          label="What is to be done"
+          value={what}
+          maxLength={300}
+          onChange={(e) => setDraft({ ...draft, what: e.target.value })}
+        />
+        <div role="group" aria-label="How soon" className="my-3 flex flex-wrap gap-2">
+          {URGENCIES.map((u) => (
+            <Chip key={u} on={urgency === u} onClick={() => setDraft({ ...draft, urgency: u })}>
+              {URGENCY_LABEL[u]}
+            </Chip>
+          ))}
+        </div>
+        <TouchButton disabled={busy || what.trim().length < 3 || !urgency} onClick={() => void add()}>
+          Add it
+        </TouchButton>
       </div>
-      <TouchButton disabled={busy || what.trim().length < 3 || !urgency} onClick={() => void add()}>
-        Add follow-up
-      </TouchButton>
-    </Card>
+    </Fold>
   );
 }

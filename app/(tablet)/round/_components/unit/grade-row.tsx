@@ -26,12 +26,12 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
         <h4 className="mr-auto font-bold">{title}</h4>
         {standing ? <EntryMark id={standing.id} /> : null}
         {phase === 'found' && !chosen ? (
-          <Chip className="border-0 font-normal underline" aria-expanded={asking} onClick={() => setAsking(!asking)}>
+          <Chip className="border-0 !px-1 font-normal underline" aria-expanded={asking} onClick={() => setAsking(!asking)}>
             Not looked at
           </Chip>
         ) : null}
-        <Chip className="border-0 font-normal underline" aria-expanded={meaning} onClick={() => setMeaning(!meaning)}>
-          What these mean
+        <Chip className="border-0 !px-1 font-normal underline" aria-expanded={meaning} onClick={() => setMeaning(!meaning)}>
+          Meaning
         </Chip>
       </div>
       <div role="group" aria-label={title} className="grid grid-cols-3 gap-1.5 sm:grid-cols-5">

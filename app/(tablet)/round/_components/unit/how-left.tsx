@@ -7,7 +7,7 @@ export function HowLeft({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile 
   const { write, busy, now } = useWrite(visit.id);
   const said = new Set(visit.entries.followUps.filter((f) => f.unitId === unit.id).map((f) => f.what));
   const say = async ({ what, urgency, event }: LeftHow) => {
-    if (event && !(await write('event.add', { unitId: unit.id, kind: event, at: now(), note: what }))) return;
+    if (event && !(await write('event.add', { unitId: unit.id, kind: event, at: now(), note: what, cause: null }))) return;
     await write('follow_up.add', { unitId: unit.id, what, urgency, note: '' });
   };
   return (

@@ -25,7 +25,10 @@ export function LeaveStep({ visit, unit, missed }: { visit: VisitOnFile; unit: U
           <p className="min-w-0 flex-1">
             <b>The box read too warm for food.</b> Say below who was told, or that there is none in it.
           </p>
-          <Chip disabled={busy} onClick={() => void write('event.add', { unitId: unit.id, kind: 'note', at: now(), note: NO_FOOD })}>
+          <Chip
+            disabled={busy}
+            onClick={() => void write('event.add', { unitId: unit.id, kind: 'note', at: now(), note: NO_FOOD, cause: null })}
+          >
             No food in it
           </Chip>
         </div>

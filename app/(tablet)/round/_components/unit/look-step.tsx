@@ -8,6 +8,18 @@ import { Chip } from '../touch';
 import { GradeRow } from './grade-row';
 import { Photos } from './photos';
 
+/** "Fans and gaskets", "Condenser fan and float": what one word is said of. */
+function togetherWords(together: readonly Aspect[]): string {
+  const fans = together.filter((a) => a.endsWith('_fan')).length;
+  const parts = [
+    fans > 1 ? 'fans' : fans === 1 ? 'fan' : '',
+    together.includes('gasket') ? 'gaskets' : '',
+    together.includes('float') ? 'float' : '',
+  ];
+  const words = parts.filter(Boolean).join(' and ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
 /** High side, low side, box; then the coil as it was left. Grades answer the tasks. */
 export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   const [oneByOne, setOneByOne] = useState(false);
@@ -45,7 +57,7 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
           aria-label="Fans and gaskets"
           className="flex flex-wrap items-center gap-2 rounded-lg border border-edge bg-sheet px-4 py-2"
         >
-          <b className="mr-auto">{together.includes('gasket') ? 'Fans and gaskets' : 'Fan'}</b>
+          <b className="mr-auto">{togetherWords(together)}</b>
           <Chip disabled={busy} onClick={() => void grade(together.map((aspect) => ({ aspect, phase: 'found', grade: 'sound' })))}>
             All sound
           </Chip>

@@ -1,6 +1,7 @@
 import { useRef, useState, type ChangeEvent } from 'react';
 import { counted } from '@/lib/core/wording/counted';
-import { ASPECT_LABEL, ASPECTS, type Aspect } from '@/lib/core/findings/grades';
+import { aspectsOf, has } from '@/lib/core/findings/for-unit';
+import { ASPECT_LABEL, type Aspect } from '@/lib/core/findings/grades';
 import type { PhotoEntry, UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
 import { PictureError, shrinkPicture } from '../../_lib/shrink-picture';
 import { useSnapshot } from '../../_lib/tablet-context';
@@ -10,9 +11,9 @@ import { Thumb } from '../thumb';
 import { Card, Chip, TouchSelect } from '../touch';
 
 type Phase = 'before' | 'after';
-const ABOUT: readonly { value: Aspect | null; label: string }[] = [
+const aboutOf = (unit: UnitOnFile): { value: Aspect | null; label: string }[] => [
   { value: null, label: 'Whole unit' },
-  ...ASPECTS.map((a) => ({ value: a, label: ASPECT_LABEL[a] })),
+  ...aspectsOf(unit).flatMap((s) => s.aspects.map((a) => ({ value: a, label: ASPECT_LABEL[a] }))),
 ];
 
 function notKept(n: number): string {
@@ -23,7 +24,8 @@ function notKept(n: number): string {
 /** Pictures of a unit, tied to what they show, before or after. */
 export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   const { write, busy, now } = useWrite(visit.id);
-  const [about, setAbout] = useState<Aspect | null>('coil');
+  const [about, setAbout] = useState<Aspect | null>(has(unit, 'coil') ? 'coil' : null);
+  const choices = aboutOf(unit);
   const [working, setWorking] = useState(false);
   const [words, setWords] = useState('');
   const inputs = { before: useRef<HTMLInputElement>(null), after: useRef<HTMLInputElement>(null) };
@@ -60,8 +62,8 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
             id="photo-shows"
             label="Shows"
             value={about ?? ''}
-            onChange={(e) => setAbout(ABOUT.find((a) => (a.value ?? '') === e.currentTarget.value)?.value ?? null)}
-            options={ABOUT.map((a) => ({ value: a.value ?? '', label: a.label }))}
+            onChange={(e) => setAbout(choices.find((a) => (a.value ?? '') === e.currentTarget.value)?.value ?? null)}
+            options={choices.map((a) => ({ value: a.value ?? '', label: a.label }))}
           />
         </div>
         {(['before', 'after'] as const).map((phase) => (
@@ -107,6 +109,7 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
 function Picture({ photo, visitId, open }: { photo: PhotoEntry; visitId: string; open: boolean }) {
   const { write, busy } = useWrite(visitId);
   const kept = useSnapshot((s) => s.photos.find((p) => p.id === photo.id));
+  const lost = useSnapshot((s) => s.lostPhotos.some((p) => p.id === photo.id));
   const shows = `${photo.aspect ? ASPECT_LABEL[photo.aspect] : 'Whole unit'}, ${photo.phase}`;
   return (
     <figure className="flex w-32 flex-col gap-1">
@@ -114,7 +117,13 @@ function Picture({ photo, visitId, open }: { photo: PhotoEntry; visitId: string;
       <figcaption className="text-sm">
         {shows}
         <br />
-        {kept ? <span>{kept.problem || 'On this tablet'}</span> : <EntryMark id={photo.id} />}
+        {kept ? (
+          <span>{kept.problem || 'On this tablet'}</span>
+        ) : lost ? (
+          <b className="text-alarm">Lost: take it again</b>
+        ) : (
+          <EntryMark id={photo.id} />
+        )}
       </figcaption>
       {open ? (
         <Chip disabled={busy} onClick={() => void write('entry.strike', { what: 'photo', entryId: photo.id, why: 'Taken by mistake' })}>

@@ -136,6 +136,9 @@ function Typing({
         type(text);
       }}
     >
+      {unit.kind === 'ice_machine' ? (
+        <p>Read in the middle of the freeze, at least five minutes after a harvest: in harvest hot gas runs and nothing fits.</p>
+      ) : null}
       <div className="grid gap-3 sm:grid-cols-[1fr_19rem]">
         <div className="grid grid-cols-2 content-start gap-2">
           {shown.map((f) => (
@@ -146,7 +149,9 @@ function Typing({
               aria-current={beside && f === field ? 'true' : undefined}
               className={`flex min-h-[4.5rem] flex-col justify-between rounded-md border p-2 text-left ${beside && f === field ? 'border-2 border-cold bg-cold-wash' : 'border-edge bg-paper'}`}
             >
-              <span className="text-sm leading-tight text-soft">{FIELD_INFO[f].label}</span>
+              <span className="text-sm leading-tight text-soft">
+                {f === 'boxK' && phase === 'after' ? 'Box, on leaving' : FIELD_INFO[f].label}
+              </span>
               <span className="text-xl font-bold">
                 {r.text[f] ? r.text[f]?.replace('-', '−') : '–'} <span className="text-sm font-normal text-soft">{unitOf(f, me)}</span>
               </span>

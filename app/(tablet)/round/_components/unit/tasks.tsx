@@ -1,13 +1,22 @@
 import { useState } from 'react';
 import { State } from '@/app/_ui/state';
-import { lacksForTask, type UnitOnFile, type VisitOnFile, type VisitTaskOnFile } from '@/lib/core/tablet';
+import {
+  lacksForTask,
+  unplannedTasks,
+  type StandingTask,
+  type UnitOnFile,
+  type VisitOnFile,
+  type VisitTaskOnFile,
+} from '@/lib/core/tablet';
 import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { Card, Chip, TouchButton, TouchField } from '../touch';
 
 export function Tasks({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   const tasks = visit.tasks.filter((t) => t.unitId === unit.id);
-  if (tasks.length === 0) return null;
+  const open = visit.status === 'booked' || visit.status === 'started';
+  const unplanned = open ? unplannedTasks(visit, unit) : [];
+  if (tasks.length + unplanned.length === 0) return null;
   return (
     <Card id="tasks" title="Tasks">
       <ul className="flex flex-col divide-y divide-line">
@@ -17,7 +26,26 @@ export function Tasks({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile })
           </li>
         ))}
       </ul>
+      {unplanned.length > 0 ? <Unplanned visit={visit} unit={unit} tasks={unplanned} /> : null}
     </Card>
+  );
+}
+
+/** What nobody planned for today can be done all the same; what is graded answers it by itself. */
+function Unplanned({ visit, unit, tasks }: { visit: VisitOnFile; unit: UnitOnFile; tasks: readonly StandingTask[] }) {
+  const { write, busy } = useWrite(visit.id);
+  const done = async (taskId: string) => {
+    if (await write('task.take', { taskId, unitId: unit.id })) await write('task.done', { taskId });
+  };
+  return (
+    <div role="group" aria-label="Not planned for this visit" className="mt-2 flex flex-wrap items-center gap-2">
+      <span className="mr-auto text-soft">Not planned. Done all the same?</span>
+      {tasks.map((t) => (
+        <Chip key={t.taskId} disabled={busy} onClick={() => void done(t.taskId)}>
+          {t.label}
+        </Chip>
+      ))}
+    </div>
   );
 }
 

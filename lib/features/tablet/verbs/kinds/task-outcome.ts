@@ -76,7 +76,8 @@ async function afterClosing(
     where: { visitId: visit.id, unitId: task.unitId, supersededAt: null },
     select: { unitId: true, aspect: true },
   });
-  const unlooked = unlookedFor(task, findings);
+  const unit = await db.unit.findUniqueOrThrow({ where: { id: task.unitId }, select: { kind: true, condenserKind: true } });
+  const unlooked = unlookedFor(task, unit, findings);
   if (unlooked.length > 0)
     throw new AppError(
       'low_side',

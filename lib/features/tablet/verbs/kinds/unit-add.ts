@@ -3,6 +3,7 @@ import { writeAudit } from '../../../audit/verbs/write-audit';
 import type { Tx } from '../../../../database/client';
 import { createUnit } from '../../../equipment/verbs/create-unit';
 import type { Handler } from '../context';
+import { unitOnVisit } from '../unit-on-visit';
 
 /** Names are unique in a kitchen: a second "Reach-in" becomes "Reach-in (2)". */
 async function freeName(db: Tx, kitchenId: string, wanted: string): Promise<string> {
@@ -21,9 +22,10 @@ async function freeName(db: Tx, kitchenId: string, wanted: string): Promise<stri
 /** Puts a unit found on the spot on file with its usual tasks, for the office to look over. */
 export const unitAdd: Handler<'unit.add'> = async (ctx, op) => {
   const { db, visit, actor, now } = ctx;
-  const { unitId, ...u } = op.payload;
+  const { unitId, replacesId = null, ...u } = op.payload;
+  const replaced = replacesId === null ? null : await unitOnVisit(ctx, replacesId);
   const name = await freeName(db, visit.kitchenId, u.name);
-  const { tag } = await createUnit(ctx, { ...u, name, id: unitId, kitchenId: visit.kitchenId });
+  const { tag } = await createUnit(ctx, { ...u, name, id: unitId, kitchenId: visit.kitchenId, replacesId });
   await writeAudit(db, {
     at: now,
     userId: actor.userId,
@@ -32,5 +34,7 @@ export const unitAdd: Handler<'unit.add'> = async (ctx, op) => {
     entityId: unitId,
     detail: { visitId: visit.id, name },
   });
-  ctx.chore(`${name} was not on file and has been added as ${tag}. Look over its details and print its label.`);
+  ctx.chore(
+    `${name} was not on file and has been added as ${tag}. Look over its details and print its label.${replaced ? ` It stands in place of ${replaced.name}: take that one off file.` : ''}`,
+  );
 };

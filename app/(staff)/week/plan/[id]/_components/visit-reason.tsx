@@ -4,7 +4,7 @@ import type { VisitReason } from '@/lib/core/planning';
 import { counted } from '@/lib/core/wording/counted';
 
 /** "3 tasks overdue, the oldest by 24 days; 2 due this week; 1 taken along". */
-export function reasonWords(r: VisitReason): string {
+function reasonWords(r: VisitReason): string {
   const parts = [
     r.overdue > 0
       ? `${counted(r.overdue, 'task')} overdue, ${r.overdue === 1 ? 'by' : 'the oldest by'} ${counted(r.longestOverdueDays, 'day')}`

@@ -1,0 +1,39 @@
+'use client';
+
+import type { LocalDate } from '@/lib/core/calendar';
+import { Button } from '../../../_ui/button';
+import { Field, FormErrors, Select } from '../../../_ui/field';
+import { useActionForm } from '../../../_ui/use-action-form';
+import { sayKitchenChanged } from '../actions';
+
+/** A fryer added, another menu, other hours: said by the office, so that nobody has to find it out from packed coils. */
+export function KitchenChanges({ kitchenId, today }: { kitchenId: string; today: LocalDate }) {
+  const { form, error, busy, data } = useActionForm(sayKitchenChanged);
+  return (
+    <>
+      <p className="mb-3 text-soft">
+        A fryer added, another menu, longer hours. What is expected of every coil here follows at once, its interval at the next visit.
+      </p>
+      <form {...form} className="grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
+        <FormErrors errors={error('')} />
+        <input type="hidden" name="kitchenId" value={kitchenId} />
+        <Field label="What changed" name="what" error={error('what')} autoComplete="off" placeholder="Second fryer" />
+        <Field label="Since" name="since" type="date" defaultValue={today} max={today} error={error('since')} />
+        <Select
+          label="Its coils now breathe"
+          name="breathes"
+          defaultValue="more"
+          error={error('breathes')}
+          options={[
+            { value: 'more', label: 'more grease or lint' },
+            { value: 'less', label: 'less grease or lint' },
+          ]}
+        />
+        <Button type="submit" disabled={busy} className="self-end justify-self-start">
+          Keep it
+        </Button>
+      </form>
+      {data ? <p role="status">Kept for {data.units === 1 ? 'one unit' : `${data.units} units`}.</p> : null}
+    </>
+  );
+}

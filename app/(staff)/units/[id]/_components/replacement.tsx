@@ -1,0 +1,22 @@
+import Link from 'next/link';
+
+type Named = { id: string; name: string };
+
+/** Which unit stood here before, and which stands here now. */
+export function Replacement({ replaces, by }: { replaces: Named | null; by: Named | null }) {
+  const said = [
+    ['In place of', replaces],
+    ['Replaced by', by],
+  ] as const;
+  return said.map(([words, unit]) =>
+    unit ? (
+      <p key={words} className="mb-3">
+        {words}{' '}
+        <Link href={`/units/${unit.id}`} className="underline">
+          {unit.name}
+        </Link>
+        .
+      </p>
+    ) : null,
+  );
+}

@@ -1,0 +1,115 @@
+import { toDay } from '../calendar';
+import { PLACEMENTS } from '../equipment/build';
+import { GRADES, gradeIndex } from '../findings/grades';
+import type { FleetUnit } from './fleet';
+import type { Hyper } from './hyper';
+import { NO_MESSAGE, weigh } from './pooling';
+import { filterHistory } from './posterior';
+import type { Season } from './season';
+
+/** ln likelihood of some units' whole histories, each on its own. */
+function evidenceOf(units: readonly FleetUnit[], h: Hyper): number {
+  return units.reduce((sum, { history, exposure }) => {
+    const { run } = filterHistory(history, exposure, h);
+    return sum + weigh(run.bank, h, exposure.placement, NO_MESSAGE).logEvidence;
+  }, 0);
+}
+
+/** A positive number of the model that the fleet's evidence may scale; `sd` is how far, in ln, it is believed off beforehand. */
+type Scale = { of: (h: Hyper) => number; with: (h: Hyper, value: number) => Hyper; step: number; sd: number; most: number };
+
+const SCALES: readonly Scale[] = [
+  { of: (h) => h.diffusion, with: (h, diffusion) => ({ ...h, diffusion }), step: 1.5, sd: Math.LN2, most: 0.2 },
+  { of: (h) => h.drift, with: (h, drift) => ({ ...h, drift }), step: 1.6, sd: Math.LN2, most: 1 },
+  { of: (h) => h.changePerYear, with: (h, changePerYear) => ({ ...h, changePerYear }), step: 1.8, sd: 1, most: 0.6 },
+  { of: (h) => h.misread, with: (h, misread) => ({ ...h, misread }), step: 1.7, sd: 1, most: 0.3 },
+  {
+    of: (h) => h.restore.baked,
+    with: (h, baked) => ({ ...h, restore: { ...h.restore, baked } }),
+    step: 1.5,
+    sd: Math.LN2,
+    most: 1,
+  },
+];
+
+/** One step of each scale up or down, where the evidence gains more than the prior loses. */
+export function learnScales(units: readonly FleetUnit[], start: Hyper, base: Hyper): Hyper {
+  let h = start;
+  let here = evidenceOf(units, h);
+  for (const scale of SCALES) {
+    const prior = (value: number) => -0.5 * (Math.log(value / scale.of(base)) / scale.sd) ** 2;
+    const now = scale.of(h);
+    for (const value of [now / scale.step, Math.min(now * scale.step, scale.most)]) {
+      const other = scale.with(h, value);
+      const there = evidenceOf(units, other);
+      if (there + prior(value) <= here + prior(scale.of(h))) continue;
+      [h, here] = [other, there];
+      break;
+    }
+  }
+  return h;
+}
+
+/** Looks that the fleet's own share of misread grades counts for, against one person's looks that said the same. */
+const EYE_WORTH = 12;
+
+/** How often each person misreads each grade, by the chance that each of the looks was one; drawn towards the fleet's. */
+export function learnEyes(units: readonly FleetUnit[], h: Hyper): Hyper {
+  const doubt = new Map<string, Float64Array>();
+  const count = new Map<string, Float64Array>();
+  for (const { history, exposure } of units)
+    filterHistory(history, exposure, h, (e, misread) => {
+      if (e.by === undefined) return;
+      const d = doubt.get(e.by) ?? new Float64Array(GRADES.coil.length);
+      const n = count.get(e.by) ?? new Float64Array(GRADES.coil.length);
+      const i = gradeIndex('coil', e.grade);
+      d[i]! += misread;
+      n[i]!++;
+      doubt.set(e.by, d);
+      count.set(e.by, n);
+    });
+  const eyes: Record<string, readonly number[]> = {};
+  for (const [by, d] of doubt) {
+    const n = count.get(by) as Float64Array;
+    eyes[by] = Array.from(d, (x, i) => Math.min(0.5, (x + EYE_WORTH * h.misread) / ((n[i] as number) + EYE_WORTH)));
+  }
+  return { ...h, eyes };
+}
+
+/** Days of record without which no year can be told from another thing. */
+const ENOUGH_DAYS = 500;
+/** Visits without which a placement keeps no season of its own. */
+const ENOUGH_LOOKS = 30;
+/** ln likelihood that a season must gain: three numbers looked for over a grid, by about the Bayesian information criterion. */
+const MUST_GAIN = 6;
+const PEAKS = [15, 76, 136, 167, 197, 258, 319];
+
+function bestSeason(score: (s: Season) => number): { season: Season; gain: number } {
+  const none = score({ share: 0, kappa: 1, peak: 0 });
+  let best = { season: { share: 0, kappa: 1, peak: 0 } as Season, gain: 0 };
+  const tryOn = (season: Season) => {
+    const gain = score(season) - none;
+    if (gain > best.gain) best = { season, gain };
+  };
+  for (const peak of PEAKS) for (const kappa of [1.5, 12]) tryOn({ share: 0.5, kappa, peak });
+  for (const step of [15, 7]) for (const side of [-step, step]) tryOn({ ...best.season, peak: (best.season.peak + side + 365) % 365 });
+  for (const kappa of [0.5, 4, 25]) tryOn({ ...best.season, kappa });
+  for (const share of [0.25, 0.75, 0.9]) tryOn({ ...best.season, share });
+  return best;
+}
+
+/** A yearly course for each placement whose evidence asks for one, loudly enough; the others keep none. */
+export function learnSeasons(units: readonly FleetUnit[], h: Hyper): Hyper {
+  const season: Hyper['season'] = {};
+  for (const placement of PLACEMENTS) {
+    const own = units.filter((u) => u.exposure.placement === placement);
+    const looks = own.reduce((n, u) => n + u.history.events.filter((e) => e.kind === 'coil').length, 0);
+    const days = own.reduce((most, { history: { startedOn, events } }) => {
+      return events.reduce((m, e) => Math.max(m, toDay(e.on) - toDay(startedOn)), most);
+    }, 0);
+    if (looks < ENOUGH_LOOKS || days < ENOUGH_DAYS) continue;
+    const { season: found, gain } = bestSeason((s) => evidenceOf(own, { ...h, season: { ...h.season, [placement]: s } }));
+    if (gain > MUST_GAIN) season[placement] = found;
+  }
+  return { ...h, season };
+}

@@ -1,0 +1,36 @@
+-- A grade is one of its aspect's.
+ALTER TABLE "Finding" DROP CONSTRAINT finding_grade_of_aspect;
+ALTER TABLE "Finding" ADD CONSTRAINT finding_grade_of_aspect CHECK (grade IS NULL OR CASE aspect
+  WHEN 'coil' THEN grade IN ('bare', 'filmed', 'furred', 'matted', 'packed')
+  WHEN 'condenser_fan' THEN grade IN ('sound', 'worn', 'failed')
+  WHEN 'ice' THEN grade IN ('dry', 'even_frost', 'part_iced', 'bridged', 'block')
+  WHEN 'evaporator_coil' THEN grade IN ('clean', 'dusty', 'clogged', 'choked')
+  WHEN 'evaporator_fan' THEN grade IN ('sound', 'worn', 'failed')
+  WHEN 'drain' THEN grade IN ('runs', 'slow', 'blocked', 'frozen', 'broken')
+  WHEN 'gasket' THEN grade IN ('sound', 'worn', 'failed')
+  WHEN 'scale' THEN grade IN ('clean', 'filmed', 'crusted', 'caked')
+  WHEN 'float' THEN grade IN ('sound', 'worn', 'failed')
+  ELSE false END);
+
+-- Readings of a water-cooled condenser, and an ice machine's harvest.
+ALTER TABLE "Reading"
+  ADD COLUMN "waterInK" DOUBLE PRECISION,
+  ADD COLUMN "waterOutK" DOUBLE PRECISION,
+  ADD COLUMN "harvestMinutes" DOUBLE PRECISION;
+
+-- Which unit stood there before. Never itself.
+ALTER TABLE "Unit" ADD COLUMN "replacesId" UUID;
+ALTER TABLE "Unit" ADD CONSTRAINT "Unit_replacesId_fkey" FOREIGN KEY ("replacesId") REFERENCES "Unit"("id") ON DELETE SET NULL ON UPDATE CASCADE;
+ALTER TABLE "Unit" ADD CONSTRAINT unit_replaces_another CHECK ("replacesId" <> id);
+
+-- The moment of the last backup: tablets keep their pictures until one from after they arrived.
+ALTER TABLE "ShopSettings" ADD COLUMN "backedUpAt" TIMESTAMPTZ;
+
+-- The same as `has` in lib/core/findings/for-unit.ts: only an ice machine has a water side.
+CREATE OR REPLACE FUNCTION unit_has(kind "UnitKind", condenser "CondenserKind", aspect "Aspect") RETURNS boolean LANGUAGE sql IMMUTABLE AS $$
+  SELECT CASE
+    WHEN aspect IN ('coil', 'condenser_fan') THEN condenser <> 'water_cooled'
+    WHEN kind = 'remote_condensing_unit' THEN false
+    WHEN kind = 'ice_machine' THEN aspect IN ('drain', 'scale', 'float')
+    ELSE aspect NOT IN ('scale', 'float') END
+$$;

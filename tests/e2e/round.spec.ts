@@ -216,96 +216,77 @@ test('a browser that keeps nothing says so before anything is typed', async ({ p
   await expect(page.getByRole('heading', { name: 'Nothing can be kept here' })).toBeVisible();
 });
 
-/** The commonest unit: sealed, its three tasks planned. Its place in the round and on its visit, those taken before left out. */
-async function commonestUnit(page: Page, taken: Set<string>) {
+/** The commonest unit: sealed, its three tasks planned. */
+async function commonestUnit(page: Page) {
   const told = await officeSays(page);
   for (const visit of told.changed) {
     const unit = visit.units.find(
-      (u) =>
-        u.circuitAccess === 'sealed' &&
-        !taken.has(u.id) &&
-        visit.tasks.filter((t) => t.unitId === u.id && t.outcome === 'planned').length === 3,
+      (u) => u.circuitAccess === 'sealed' && visit.tasks.filter((t) => t.unitId === u.id && t.outcome === 'planned').length === 3,
     );
     if (visit.status !== 'booked' || !unit) continue;
-    taken.add(unit.id);
     return { visitId: visit.id, unit };
   }
   throw new Error('The shop has no such unit.');
 }
 
-test('the commonest unit, whole: at most 16 taps, its first field in sight, little to scroll', async ({ page, signIn }, info) => {
+test('the commonest unit, whole: at most 16 taps, its first field in sight, two screens to scroll', async ({ page, signIn }, info) => {
   const finger = await countTaps(page);
   await signIn('technician');
   await fetchRound(page);
-  const taken = new Set<string>();
-  for (const [width, height, mostScreens] of [
-    [834, 1112, 2],
-    [390, 844, 3],
-  ] as const) {
-    await page.setViewportSize({ width, height });
-    const { visitId, unit } = await commonestUnit(page, taken);
-    await page.goto(`/round#/visit/${visitId}`);
-    await finger.anew();
-    let screens = 0;
-    const onward = async (to: string) => {
-      screens += await screensToScroll(page);
-      await page.getByRole('navigation', { name: 'Onward' }).getByRole('button', { name: to }).click();
-    };
-    const read = async (card: string, bend: string, air: string) => {
-      if (width === 390)
-        await page
-          .locator(card)
-          .getByRole('button', { name: /^Condenser bend/ })
-          .click();
-      const key = (k: string) => page.locator('[data-key]').getByText(k, { exact: true }).click();
-      for (const k of bend) await key(k);
-      await key('Next');
-      for (const k of air) await key(k);
-      // On a phone the pad lies over the fields.
-      if (width === 390) await key('Done');
-    };
-    const coil = { name: 'coil.jpg', mimeType: 'image/jpeg', buffer: await photograph() };
-    const picture = async (when: string) => {
-      const asked = page.waitForEvent('filechooser');
-      await page.locator('#photos').getByText(`Photo ${when} cleaning`, { exact: true }).click();
-      await (await asked).setFiles(coil);
-    };
-    const give = (aspect: string, label: string) =>
-      page
-        .getByRole('group', { name: aspect, exact: true })
-        .getByRole('button', { name: new RegExp(`^${label}`) })
-        .click();
-
-    await unitLinks(page).filter({ hasText: unit.name }).click();
-    await expect(page.locator('#readings-before').getByRole('button', { name: /^Condenser bend/ })).toBeInViewport({ ratio: 1 });
-    await read('#readings-before', '118', '86');
-    await onward('Lock out, look and clean');
-    await give('Condenser coil', 'Furred');
-    await picture('before');
-    await give('Ice on the low side', 'Dry');
-    await give('Drain and pan', 'Runs');
-    await page.getByRole('button', { name: 'All sound' }).click();
-    await give('Condenser coil, as left', 'Bare');
-    await picture('after');
-    await expect(page.locator('#photos figure')).toHaveCount(2);
-    await onward('Power back, wait, read');
-    await page.getByRole('button', { name: 'It runs again' }).click();
-    await finger.wait(12);
-    // Filled by the clock, without reopening the page.
-    await expect(page.locator('#readings-after').getByRole('button', { name: /^Running steadily for/ })).toHaveText(/12 min/, {
-      timeout: 30_000,
-    });
-    await read('#readings-after', '105', '86');
-    await onward('Leave the unit');
-    await expect(page.locator('#tasks').getByText('Done', { exact: true })).toHaveCount(3);
+  const { visitId, unit } = await commonestUnit(page);
+  await page.goto(`/round#/visit/${visitId}`);
+  let screens = 0;
+  const onward = async (to: string) => {
     screens += await screensToScroll(page);
-    await page.getByRole('navigation', { name: 'Onward' }).getByRole('button').last().click();
-    const { taps, keys } = await finger.so();
-    info.annotations.push({ type: `${width} px`, description: `${taps} taps, ${keys} digits, ${screens.toFixed(2)} screens scrolled` });
-    console.log(`${width} px: ${taps} taps, ${keys} digits, ${screens.toFixed(2)} screens scrolled`);
-    expect(taps).toBeLessThanOrEqual(width === 390 ? 20 : 16);
-    expect(screens).toBeLessThanOrEqual(mostScreens);
-  }
+    await page.getByRole('navigation', { name: 'Onward' }).getByRole('button', { name: to }).click();
+  };
+  const read = async (bend: string, air: string) => {
+    const key = (k: string) => page.locator('[data-key]').getByText(k, { exact: true }).click();
+    for (const k of bend) await key(k);
+    await key('Next');
+    for (const k of air) await key(k);
+  };
+  const coil = { name: 'coil.jpg', mimeType: 'image/jpeg', buffer: await photograph() };
+  const picture = async (when: string) => {
+    const asked = page.waitForEvent('filechooser');
+    await page.locator('#photos').getByText(`Photo ${when} cleaning`, { exact: true }).click();
+    await (await asked).setFiles(coil);
+  };
+  const give = (aspect: string, label: string) =>
+    page
+      .getByRole('group', { name: aspect, exact: true })
+      .getByRole('button', { name: new RegExp(`^${label}`) })
+      .click();
+
+  await finger.anew();
+  await unitLinks(page).filter({ hasText: unit.name }).click();
+  await expect(page.locator('#readings-before').getByRole('button', { name: /^Condenser bend/ })).toBeInViewport({ ratio: 1 });
+  await read('118', '86');
+  await onward('Lock out, look and clean');
+  await give('Condenser coil', 'Furred');
+  await picture('before');
+  await give('Ice on the low side', 'Dry');
+  await give('Drain and pan', 'Runs');
+  await page.getByRole('button', { name: 'All sound' }).click();
+  await give('Condenser coil, as left', 'Bare');
+  await picture('after');
+  await expect(page.locator('#photos figure')).toHaveCount(2);
+  await onward('Power back, wait, read');
+  await page.getByRole('button', { name: 'It runs again' }).click();
+  await finger.wait(12);
+  // Filled by the clock, without reopening the page.
+  await expect(page.locator('#readings-after').getByRole('button', { name: /^Running steadily for/ })).toHaveText(/12 min/, {
+    timeout: 30_000,
+  });
+  await read('105', '86');
+  await onward('Leave the unit');
+  await expect(page.locator('#tasks').getByText('Done', { exact: true })).toHaveCount(3);
+  screens += await screensToScroll(page);
+  await page.getByRole('navigation', { name: 'Onward' }).getByRole('button').last().click();
+  const { taps, keys } = await finger.so();
+  info.annotations.push({ type: 'counted', description: `${taps} taps, ${keys} digits, ${screens.toFixed(2)} screens scrolled` });
+  expect(taps).toBeLessThanOrEqual(16);
+  expect(screens).toBeLessThanOrEqual(2);
 });
 
 /** The code of the first unit of the last visit, as its row shows it. */

@@ -186,19 +186,27 @@ function judgeWhole(
     .filter((o) => !rejected.has(o.id))
     .sort((a, b) => a.seq - b.seq)
     .map((o, i) => ({ ...o, madeAt: new Date(LATER + i).toISOString() }));
+  const standing = standingSteps(taken);
   // A task that was taken on elsewhere stands on whichever visit answered it first, which no one visit's entries tell.
   const moved = new Set(given.written.flatMap((o) => (o.kind === 'task.take' ? [o.payload.taskId] : [])));
   for (const visit of office) {
     const start = given.before.find((v) => v.id === visit.id);
     if (!start) continue;
-    const [typed, filed] = [essence(foldVisit(start, taken), moved), essence(visit, moved)];
+    const [typed, filed] = [essence(foldVisit(start, taken), moved, standing), essence(visit, moved, standing)];
     if (!isDeepStrictEqual(typed, filed))
       verdict.unequal.push(`typed and filed differ: ${JSON.stringify(typed)} / ${JSON.stringify(filed)}`.slice(0, 2000));
   }
 }
 
+/** A step of a repair record written anew at another visit stands there, and no longer on the one before. */
+function standingSteps(taken: readonly Entry[]): ReadonlySet<string> {
+  const last = new Map<string, string>();
+  for (const e of taken) if (e.kind === 'sealed.step') last.set(`${e.payload.recordId} ${e.payload.step}`, e.id);
+  return new Set(last.values());
+}
+
 /** A visit without the instants the office may have put right. */
-function essence(v: VisitOnFile, moved: ReadonlySet<string>) {
+function essence(v: VisitOnFile, moved: ReadonlySet<string>, standing: ReadonlySet<string>) {
   const ids = (list: readonly { id: string }[]) => list.map((e) => e.id).sort();
   return {
     status: v.status,
@@ -216,7 +224,7 @@ function essence(v: VisitOnFile, moved: ReadonlySet<string>) {
     foodWarnings: ids(v.entries.foodWarnings),
     events: ids(v.entries.events),
     photos: ids(v.entries.photos),
-    sealed: ids(v.entries.sealed ?? []),
+    sealed: ids((v.entries.sealed ?? []).filter((s) => standing.has(s.id))),
     signature: v.entries.signature,
   };
 }

@@ -6,7 +6,13 @@ import type { Inspection, SaidChange, UnitEvent, UnitHistory } from '../fouling'
 import { baselineFrom, lnKOf, setAsideWhy, type ReadingFact } from './reading-fact';
 
 /** One finding as it stands, on the kitchen's date. `left`: after the work of that day. */
-export type FindingFact = { on: LocalDate; aspect: Aspect; grade: string; phase: 'found' | 'left' };
+export type FindingFact = {
+  on: LocalDate;
+  aspect: Aspect;
+  grade: string;
+  phase: 'found' | 'left';
+  /** Whose eye it was, where that is known. */ by?: string;
+};
 
 /** Everything on file about one unit that its rules rest on. */
 export type UnitFile = {
@@ -51,7 +57,13 @@ export function evidenceOf(file: UnitFile): UnitEvidence {
   const looks: Inspection[] = [];
   for (const f of file.findings) {
     if (f.aspect === 'coil')
-      events.push({ kind: 'coil', on: f.on, grade: f.grade as CoilGrade, phase: f.phase === 'found' ? 'before' : 'after' });
+      events.push({
+        kind: 'coil',
+        on: f.on,
+        grade: f.grade as CoilGrade,
+        phase: f.phase === 'found' ? 'before' : 'after',
+        ...(f.by ? { by: f.by } : {}),
+      });
     else if (f.aspect === 'condenser_fan') events.push({ kind: 'fan', on: f.on, grade: f.grade as FanGrade });
     else if (isFailureAspect(f.aspect) && f.phase === 'found') looks.push({ on: f.on, aspect: f.aspect, grade: f.grade });
   }

@@ -55,7 +55,7 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
   const [findings, cleanings, events, readings] = [
     await db.finding.findMany({
       where: { unitId: { in: ids }, supersededAt: null, grade: { not: null }, visit: counted },
-      select: { unitId: true, aspect: true, grade: true, phase: true, visitId: true, visit },
+      select: { unitId: true, aspect: true, grade: true, phase: true, visitId: true, byUserId: true, visit },
       orderBy: [{ at: 'asc' }, { id: 'asc' }],
     }),
     await db.visitTask.findMany({
@@ -102,6 +102,7 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
         aspect: f.aspect,
         grade: f.grade as string,
         phase: f.phase,
+        ...(f.byUserId ? { by: f.byUserId } : {}),
       })),
       trips: tripsOf(happenedHere),
       washed: [...new Set(dates('washed_through'))].sort(),

@@ -20,7 +20,7 @@ export function Weighing({ in: s, me, unit, units, way }: Props) {
   const moved = start !== null && end !== null ? (way === 'recover' ? end - start : start - end) : null;
   const full = chosen && end !== null && way === 'recover' && end - chosen.tareKg > chosen.mostKg;
   const words = (c: (typeof all)[number]) =>
-    `${c.label}, ${refrigerantLabel(c.refrigerant)} ${c.contents === 'recovered' ? 'recovered' : ''}${c.mine ? ', in your van' : ''}`;
+    `${c.label}, ${refrigerantLabel(c.refrigerant)}${c.contents === 'recovered' ? ' recovered' : ''}${c.mine ? ', in your van' : ''}`;
   return (
     <>
       <TouchSelect

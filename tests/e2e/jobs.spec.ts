@@ -15,7 +15,6 @@ const looked = async (page: Page, accessible: () => Promise<void>) => {
   for (const width of [1280, 834, 390]) {
     await page.setViewportSize({ width, height: 900 });
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), `${page.url()} at ${width}`).toBe(0);
-
     await accessible();
   }
   await page.setViewportSize({ width: 1280, height: 900 });

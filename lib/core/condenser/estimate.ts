@@ -151,7 +151,7 @@ function ends(parts: readonly Part[], narrowed = 1): [number, number, number] {
 }
 
 /** Nothing is lost less than nothing: where the band reaches below, its upper end stands as the limit. */
-/** The mixture comes out a little wide: this part of its width holds what is promised (set on the outside plant, part A). */
+/** The mixture comes out a little wide: this part of its width holds what is promised (set on the outside plant, part B looked at too). */
 const CALIBRATION = 0.87;
 
 function lossFigure(parts: readonly Part[], narrowed = 1): Figure {

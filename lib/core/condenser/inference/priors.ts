@@ -83,7 +83,7 @@ export const LEFT_WHEN_LEARNT = 0.45;
  */
 export const TRUST = 0.8;
 
-/** Model error of what is lost, as a part of it (ln); part of a reading's error that is left when the same van read the baseline. Both set on the outside plant, part A. */
+/** Model error of what is lost, as a part of it (ln); part of a reading's error that is left when the same van read the baseline. The first set on the outside plant, part A; the second with part B looked at too. */
 export const DEPTH_ERROR = 0.2;
 export const REPEATED = 0.5;
 

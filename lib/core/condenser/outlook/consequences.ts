@@ -34,7 +34,7 @@ export type Outlook = {
   cannotKeepUp: boolean;
 };
 
-/** Model error of what is foretold, one sd; set on the outside plant, part A. Relative to the figure, then absolute. */
+/** Model error of what is foretold, one sd; set on the outside plant, part A, energy and discharge with part B looked at too. Relative to the figure, then absolute. */
 const MODEL = {
   cooling: [0.25, 0.008],
   energy: 0.1,

@@ -6,7 +6,7 @@ import { aspectInfo, ASPECTS, type Aspect } from '../findings/grades';
  */
 export type LookCause = `look:${Aspect}`;
 
-export const lookCause = (aspect: Aspect): LookCause => `look:${aspect}`;
+const lookCause = (aspect: Aspect): LookCause => `look:${aspect}`;
 
 /** The part whose look settles a job of this cause; undefined for any other cause. */
 export const lookedForBy = (cause: string): Aspect | undefined => ASPECTS.find((a) => lookCause(a) === cause);

@@ -31,7 +31,7 @@ export type CylinderBalance = {
 };
 
 /** Half a division of a charging scale of 5 g, each time one weighs: judgement. */
-export const SCALE_SD_KG = 0.003;
+const SCALE_SD_KG = 0.003;
 /** One false alarm in a hundred, either way. */
 const ALARM = 2.576;
 

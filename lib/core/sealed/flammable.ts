@@ -17,7 +17,7 @@ const LFL_KG_M3: Readonly<Record<string, number>> = {
 /** Height of the layer that a leak is reckoned to fill, m: EN 378-1's room height for units on the floor (from memory). */
 const HEIGHT_M = 2.2;
 /** A leaked charge is kept below this share of the limit: common practice, and what alarms are set to. */
-export const QUARTER = 0.25;
+const QUARTER = 0.25;
 
 export type RoomShare = {
   /** Of the lower flammability limit, were the whole charge spread evenly through the room. */

@@ -9,4 +9,3 @@ export * from './record';
 export * from './flammable';
 export * from './vacuum-text';
 export * from './charge-work';
-export { workLines } from './said';

@@ -38,7 +38,7 @@ export type VacuumJudgement = {
 /** Common practice in this trade. */
 export const USUAL_LIMIT_MICRONS = 500;
 /** Straight rises slower than this can't be told from a settling system within an hour. Judgement. */
-export const LEAST_LEAK_PER_MINUTE = 1;
+const LEAST_LEAK_PER_MINUTE = 1;
 /** Readings and minutes below which nothing is decided but a gross leak. Common practice. */
 const LEAST_READINGS = 5;
 const LEAST_MINUTES = 10;

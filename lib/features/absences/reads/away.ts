@@ -105,7 +105,6 @@ export async function awayOffers(db: Tx, { userId, from, to }: AwayAsk, now: Dat
     };
   });
 }
-export type AwayVisit = Awaited<ReturnType<typeof awayOffers>>[number];
 
 /** Those away now or soon at short notice, with how many visits were handed round for each. */
 export async function absences(db: Tx, today: Date) {

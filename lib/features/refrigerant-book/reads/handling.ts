@@ -4,7 +4,7 @@ import type { CertificateOnFile, CylinderOnFile } from '../../../core/refrigeran
 import type { Tx } from '../../../database/client';
 
 /** Gas in each cylinder by the book, kg, less what it held when it came on file. */
-export async function bookedKg(db: Tx, cylinderIds: readonly string[]): Promise<Map<string, number>> {
+async function bookedKg(db: Tx, cylinderIds: readonly string[]): Promise<Map<string, number>> {
   const sums = await db.cylinderEntry.groupBy({ by: ['cylinderId'], where: { cylinderId: { in: [...cylinderIds] } }, _sum: { kg: true } });
   return new Map(sums.map((s) => [s.cylinderId, s._sum.kg ?? 0]));
 }

@@ -9,7 +9,7 @@ type Row = Prisma.SealedStepGetPayload<object>;
 /** Held to its schema when it was taken in, and never changed since. */
 const workOf = (work: Prisma.JsonValue): SealedWork | null => work as SealedWork | null;
 
-export const sealedEntry = (s: Row): SealedStepEntry => ({
+const sealedEntry = (s: Row): SealedStepEntry => ({
   id: s.id,
   recordId: s.recordId,
   unitId: s.unitId,

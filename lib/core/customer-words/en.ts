@@ -1,5 +1,86 @@
 import type { Aspect, GradeOf } from '../findings/grades';
 
+const FOUND: { [A in Aspect]: Record<GradeOf<A>, string> } = {
+  coil: {
+    bare: 'The condenser coil was clean.',
+    filmed: 'The condenser coil had a film of dirt.',
+    furred: 'Lint or grease lay on the condenser coil; air still came through.',
+    matted: 'The condenser coil was matted: air came through in patches only.',
+    packed: 'The condenser coil was packed shut: no air came through.',
+  },
+  condenser_fan: {
+    sound: 'The condenser fan runs well.',
+    worn: 'The condenser fan is worn.',
+    failed: 'The condenser fan has failed.',
+  },
+  ice: {
+    dry: 'No ice on the cold side.',
+    even_frost: 'Even frost on the cold coil, as it should be between defrosts.',
+    part_iced: 'Ice on part of the cold coil or in its pan.',
+    bridged: 'Ice closed much of the cold coil.',
+    block: 'Solid ice in the pan or through the cold coil.',
+  },
+  evaporator_coil: {
+    clean: 'The cold coil was clean.',
+    dusty: 'Dust lay on the cold coil.',
+    clogged: 'The cold coil was partly clogged with dirt.',
+    choked: 'The cold coil was choked with dirt.',
+  },
+  evaporator_fan: {
+    sound: 'The fan in the box runs well.',
+    worn: 'The fan in the box is worn.',
+    failed: 'The fan in the box has failed.',
+  },
+  drain: {
+    runs: 'The drain runs.',
+    slow: 'The drain runs slowly.',
+    blocked: 'The drain was blocked.',
+    frozen: 'The drain was frozen.',
+    broken: 'The drain, its pan or its heater is broken.',
+  },
+  gasket: {
+    sound: 'The door gaskets seal.',
+    worn: 'The door gaskets are worn.',
+    failed: 'A door gasket does not seal.',
+  },
+  scale: {
+    clean: 'The ice plate was free of scale.',
+    filmed: 'A film of scale was on the ice plate.',
+    crusted: 'Crusts of scale were on the ice plate.',
+    caked: 'The ice plate was covered in scale.',
+  },
+  float: {
+    sound: 'The float and the water inlet work well.',
+    worn: 'The float or the water inlet is worn.',
+    failed: 'The float or the water inlet has failed.',
+  },
+  scale: {
+    clean: 'No scale in the ice machine.',
+    filmed: 'A film of scale in the ice machine.',
+    crusted: 'A crust of scale in the ice machine.',
+    caked: 'The ice machine was caked with scale.',
+  },
+  float: {
+    sound: 'The water inlet of the ice machine fills and shuts off.',
+    worn: 'The water inlet of the ice machine is worn.',
+    failed: 'The water inlet of the ice machine has failed.',
+  },
+};
+
+const PARTS: Record<Aspect, string> = {
+  coil: 'Condenser coil',
+  condenser_fan: 'Condenser fan',
+  ice: 'Ice',
+  evaporator_coil: 'Cold coil',
+  evaporator_fan: 'Fan in the box',
+  drain: 'Drain',
+  gasket: 'Door gaskets',
+  scale: 'Scale',
+  float: 'Float and water inlet',
+  scale: 'Scale',
+  float: 'Water inlet',
+};
+
 /** Every text that a customer reads, in English. Another language is a file of the same shape beside this one. */
 export const EN = {
   report: 'Service report',
@@ -10,73 +91,9 @@ export const EN = {
   allWell: 'Nothing was found that cannot wait for the next visit.',
   openJobs: (jobs: number) => (jobs === 1 ? 'One thing needs work; it stands below.' : `${jobs} things need work; they stand below.`),
   foodSaid: 'Food temperature was spoken of; see below.',
-  found: {
-    coil: {
-      bare: 'The condenser coil was clean.',
-      filmed: 'The condenser coil had a film of dirt.',
-      furred: 'Lint or grease lay on the condenser coil; air still came through.',
-      matted: 'The condenser coil was matted: air came through in patches only.',
-      packed: 'The condenser coil was packed shut: no air came through.',
-    },
-    condenser_fan: {
-      sound: 'The condenser fan runs well.',
-      worn: 'The condenser fan is worn.',
-      failed: 'The condenser fan has failed.',
-    },
-    ice: {
-      dry: 'No ice on the cold side.',
-      even_frost: 'Even frost on the cold coil, as it should be between defrosts.',
-      part_iced: 'Ice on part of the cold coil or in its pan.',
-      bridged: 'Ice closed much of the cold coil.',
-      block: 'Solid ice in the pan or through the cold coil.',
-    },
-    evaporator_coil: {
-      clean: 'The cold coil was clean.',
-      dusty: 'Dust lay on the cold coil.',
-      clogged: 'The cold coil was partly clogged with dirt.',
-      choked: 'The cold coil was choked with dirt.',
-    },
-    evaporator_fan: {
-      sound: 'The fan in the box runs well.',
-      worn: 'The fan in the box is worn.',
-      failed: 'The fan in the box has failed.',
-    },
-    drain: {
-      runs: 'The drain runs.',
-      slow: 'The drain runs slowly.',
-      blocked: 'The drain was blocked.',
-      frozen: 'The drain was frozen.',
-      broken: 'The drain, its pan or its heater is broken.',
-    },
-    gasket: {
-      sound: 'The door gaskets seal.',
-      worn: 'The door gaskets are worn.',
-      failed: 'A door gasket does not seal.',
-    },
-    scale: {
-      clean: 'The ice plate was free of scale.',
-      filmed: 'A film of scale was on the ice plate.',
-      crusted: 'Crusts of scale were on the ice plate.',
-      caked: 'The ice plate was covered in scale.',
-    },
-    float: {
-      sound: 'The float and the water inlet work well.',
-      worn: 'The float or the water inlet is worn.',
-      failed: 'The float or the water inlet has failed.',
-    },
-  } as { [A in Aspect]: Record<GradeOf<A>, string> },
+  found: FOUND,
   notLooked: (aspect: string, why: string) => `${aspect}: not looked at (${why}).`,
-  aspect: {
-    coil: 'Condenser coil',
-    condenser_fan: 'Condenser fan',
-    ice: 'Ice',
-    evaporator_coil: 'Cold coil',
-    evaporator_fan: 'Fan in the box',
-    drain: 'Drain',
-    gasket: 'Door gaskets',
-    scale: 'Scale',
-    float: 'Float and water inlet',
-  } as Record<Aspect, string>,
+  aspect: PARTS,
   /** By the key of the kind of task. */
   task: {} as Record<string, string | undefined>,
   leftClean: 'It was left clean.',

@@ -54,17 +54,6 @@ const FOUND: { [A in Aspect]: Record<GradeOf<A>, string> } = {
     worn: 'The float or the water inlet is worn.',
     failed: 'The float or the water inlet has failed.',
   },
-  scale: {
-    clean: 'No scale in the ice machine.',
-    filmed: 'A film of scale in the ice machine.',
-    crusted: 'A crust of scale in the ice machine.',
-    caked: 'The ice machine was caked with scale.',
-  },
-  float: {
-    sound: 'The water inlet of the ice machine fills and shuts off.',
-    worn: 'The water inlet of the ice machine is worn.',
-    failed: 'The water inlet of the ice machine has failed.',
-  },
 };
 
 const PARTS: Record<Aspect, string> = {
@@ -77,8 +66,6 @@ const PARTS: Record<Aspect, string> = {
   gasket: 'Door gaskets',
   scale: 'Scale',
   float: 'Float and water inlet',
-  scale: 'Scale',
-  float: 'Water inlet',
 };
 
 /** Every text that a customer reads, in English. Another language is a file of the same shape beside this one. */

@@ -56,17 +56,6 @@ export const ES: CustomerWords = {
       failed: 'Un empaque de puerta no sella.',
     },
     scale: {
-      clean: 'La máquina de hielo no tiene sarro.',
-      filmed: 'Una película de sarro en la máquina de hielo.',
-      crusted: 'Una costra de sarro en la máquina de hielo.',
-      caked: 'La máquina de hielo estaba llena de sarro.',
-    },
-    float: {
-      sound: 'La entrada de agua de la máquina de hielo llena y cierra.',
-      worn: 'La entrada de agua de la máquina de hielo está gastada.',
-      failed: 'La entrada de agua de la máquina de hielo falló.',
-    },
-    scale: {
       clean: 'La placa de hielo estaba sin sarro.',
       filmed: 'Había una película de sarro en la placa de hielo.',
       crusted: 'Había costras de sarro en la placa de hielo.',
@@ -87,8 +76,6 @@ export const ES: CustomerWords = {
     evaporator_fan: 'Ventilador de la cámara',
     drain: 'Desagüe',
     gasket: 'Empaques de las puertas',
-    scale: 'Sarro',
-    float: 'Entrada de agua',
     scale: 'Sarro',
     float: 'Flotador y entrada de agua',
   },

@@ -50,10 +50,11 @@ function drawRate(s: RandomStream, hyper: Hyper, lnMean: number): Pick<Truth, 'r
 }
 
 function washed(s: RandomStream, t: Truth, hyper: Hyper, lnMean: number): void {
-  t.residue += t.fresh * (t.lost + hyper.restore.cleaningSd * s.normal());
+  const left = t.fresh * (t.lost + hyper.restore.cleaningSd * s.normal());
+  t.residue += hyper.restore.baked * left;
   t.rate = Math.abs(t.rate * (1 + hyper.drift * Math.sqrt(t.age / 365.25) * s.normal()));
   if (s.chance(1 - Math.exp((-hyper.changePerYear * Math.max(14, t.age)) / 365.25))) Object.assign(t, drawRate(s, hyper, lnMean));
-  t.fresh = 0;
+  t.fresh = (1 - hyper.restore.baked) * left;
   t.age = 0;
 }
 

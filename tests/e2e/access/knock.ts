@@ -119,7 +119,7 @@ export async function askActionText(
 ): Promise<string> {
   // React's own way of sending a state and a form: the form is part 1, and has come before part 0 speaks of it.
   const sent = new FormData();
-  for (const [name, value] of Object.entries(form)) sent.append(`1_${name}`, value);
+  for (const [name, value] of Object.entries(form)) sent.append(`_1_${name}`, value);
   sent.append('0', '["$undefined","$K1"]');
   const reply = await person.post(address, {
     maxRedirects: 0,

@@ -99,6 +99,7 @@ test('an event entered by mistake is taken back', async ({ page, signIn }) => {
   const events = page.locator('details', { has: page.locator('summary', { hasText: 'Trip, washed through' }) });
   await events.locator('summary').click();
   await events.getByRole('button', { name: 'High-pressure trip' }).click();
+  await events.getByRole('button', { name: 'Not known yet' }).click();
   await events.getByLabel('What you know of it').fill('Twice at noon');
   await events.getByRole('button', { name: 'Keep it' }).click();
   const kept = events.getByRole('listitem').filter({ hasText: 'Twice at noon' });

@@ -46,14 +46,20 @@ export default async function StaffLayout({ children }: { children: ReactNode })
           <Link href="/" className="flex min-h-10 items-center gap-2 text-lg font-bold text-cold no-underline">
             <Mark /> Rimebook
           </Link>
-          <Nav items={items} className="order-last -mx-4 w-[calc(100%+2rem)] scroll-fade px-4 xl:order-none xl:mx-0 xl:w-auto xl:px-1" />
-          <div className="ml-auto flex items-center gap-1 text-sm">
+          <Nav
+            items={items}
+            className="order-last -mx-4 w-[calc(100%+2rem)] scroll-fade px-4 xl:order-none xl:mx-0 xl:w-auto xl:min-w-0 xl:px-1"
+          />
+          <div className="ml-auto flex shrink-0 items-center gap-1 whitespace-nowrap text-sm">
             {can(actor, 'read:equipment') ? (
               <Finder rooms={[...items, { href: '/me', label: 'Me' }].map(({ href, label }) => ({ href, label }))} />
             ) : null}
-            <Link href="/me" className="inline-flex min-h-10 items-center rounded-md px-1 text-ink sm:px-2 no-underline hover:underline">
+            <Link
+              href="/me"
+              className="inline-flex min-h-10 items-center whitespace-nowrap rounded-md px-1 text-ink sm:px-2 no-underline hover:underline"
+            >
               {actor.name}
-              <span className="max-sm:sr-only">, {roleInfo(actor.role).label.toLowerCase()}</span>
+              <span className="sr-only 2xl:not-sr-only 2xl:whitespace-pre">, {roleInfo(actor.role).label.toLowerCase()}</span>
             </Link>
             <SignOut />
           </div>

@@ -3,7 +3,8 @@ import type { ComponentProps } from 'react';
 /** A table that scrolls inside its own frame on narrow screens and can be reached by keyboard. */
 export function Table({ label, className = '', children, ...rest }: ComponentProps<'table'> & { label: string }) {
   return (
-    <div className="overflow-x-auto" tabIndex={0} role="region" aria-label={label}>
+    // relative: words for readers alone stay inside the frame.
+    <div className="relative overflow-x-auto" tabIndex={0} role="region" aria-label={label}>
       <table className={`w-full text-left ${className}`} {...rest}>
         {children}
       </table>

@@ -7,6 +7,7 @@ import type { LocalDate } from './local-date';
 
 const KINDS = {
   time: { hour: '2-digit', minute: '2-digit' },
+  clock: { hour: 'numeric', minute: '2-digit' },
   day: { weekday: 'short', day: 'numeric', month: 'short' },
   longDay: { weekday: 'long', day: 'numeric', month: 'long' },
   date: { day: 'numeric', month: 'short', year: 'numeric' },
@@ -44,7 +45,7 @@ export const dateWords = (date: LocalDate | string): string => written('date', m
 
 /** For customers, in the language they are written to. */
 export const customerTime = (at: number | Date, timeZone: string, language: Language): string =>
-  written('time', at, timeZone, LOCALE[language]).replace(/\u202f/g, ' ');
+  written('clock', at, timeZone, LOCALE[language]).replace(/\u202f/g, ' ');
 export const customerDay = (at: number | Date, timeZone: string, language: Language): string =>
   written('longDay', at, timeZone, LOCALE[language]);
 export const customerDate = (date: LocalDate | string, language: Language): string =>

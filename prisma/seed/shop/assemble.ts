@@ -31,6 +31,7 @@ const SETTINGS = {
   email: 'desk@larkspurcold.example',
   circuity: 1.3,
   speedKmh: 45,
+  policy: { cleaningCost: 60, inspectionCost: 25, failureCost: 1200 },
 };
 export const shopSettings = SETTINGS satisfies Prisma.ShopSettingsCreateManyInput;
 

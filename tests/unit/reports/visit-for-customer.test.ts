@@ -52,7 +52,7 @@ describe('a visit as the customer reads it', () => {
     ];
     const r = visitForCustomer(visit([matted]), around({ next }), 'en', F);
     expect(r.title).toBe('Mill Street, Tuesday, November 24');
-    expect(r.lead[0]).toBe('Tova Lind of Larkspur Cold was with you from 09:05 AM to 09:50 AM.');
+    expect(r.lead[0]).toBe('Tova Lind of Larkspur Cold was with you from 9:05 AM to 9:50 AM.');
     expect(r.units[0]?.lines).toEqual([
       'The condenser coil was matted: air came through in patches only.',
       'It was left clean.',
@@ -85,7 +85,7 @@ describe('a visit as the customer reads it', () => {
       'es',
       F,
     );
-    expect(r.food[0]).toBe('Reach-in by the pass: La cámara estaba a 47 °F; se avisó a the chef a las 09:05.');
+    expect(r.food[0]).toBe('Reach-in by the pass: La cámara estaba a 47 °F; se avisó a the chef a las 9:05.');
     expect(r.work).toEqual([{ unit: 'Reach-in by the pass', what: 'Drain frozen', soon: 'Dentro de la semana', urgency: 'week' }]);
     expect(r.title).toBe('Mill Street, martes, 24 de noviembre');
     expect(r.units[0]?.lines[1]).toBe('Quedó limpio.');

@@ -56,9 +56,9 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
           {costs ? null : (
             <p className="mb-3">
               <State shape="ask" tone="alarm">
-                Say first what {lacks.join(', ')} costs you
+                Costs are missing
               </State>{' '}
-              <ButtonLink href="/shop#costs">Costs</ButtonLink>
+              Say first what you pay for: {lacks.join(', ')}. <ButtonLink href="/shop#costs">Costs</ButtonLink>
             </p>
           )}
           <FiguresForm values={query} wrong={wrong} currency={currency} />

@@ -8,7 +8,7 @@ import { customerReport, reportsSent } from '@/lib/features/reports/reads/custom
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
 import { ReportPage } from '../../../../_ui/report/report-page';
-import { ButtonLink } from '../../../../_ui/button';
+import { FileLink } from '../../../../_ui/button';
 import { PageHead, Sheet } from '../../../../_ui/sheet';
 import { State } from '../../../../_ui/state';
 import { Trail } from '../../../../_ui/trail';
@@ -30,7 +30,7 @@ export default definePage('send:report', async ({ db, now, params, query }) => {
       <PageHead
         title="Report for the customer"
         lead="As the customer reads it. It follows what is on file: put right what is wrong there."
-        actions={<ButtonLink href={`/visits/${onFile.visit.id}/report/pdf?language=${language}`}>As a PDF</ButtonLink>}
+        actions={<FileLink href={`/visits/${onFile.visit.id}/report/pdf?language=${language}`}>As a PDF</FileLink>}
       />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
         <Sheet>

@@ -82,7 +82,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
       <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 xl:grid-cols-[minmax(0,1fr)_22.5rem]">
         <Sheet
           title="Kitchens by how fast their coils foul"
-          aside={<span className="text-sm text-soft">conductance lost, mean of a kitchen’s coils</span>}
+          aside={<span className="text-sm text-soft">heat transfer lost, mean of a kitchen’s coils</span>}
         >
           <KitchenTable kitchens={kitchens} currency={currency} />
           <div className="mt-4 flex gap-2 no-print">

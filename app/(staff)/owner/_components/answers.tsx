@@ -44,7 +44,7 @@ export function Answers({ kitchens, energy, money, currency, whole, overdue, lat
         {worst ? (
           <>
             {worst.customer === worst.name ? '' : `${worst.customer}. `}Its coils lose{' '}
-            <Figure of={worst.monthly} scale={PERCENT} className="text-ink" /> of their conductance in 30 days.
+            <Figure of={worst.monthly} scale={PERCENT} className="text-ink" /> of their heat transfer in 30 days.
           </>
         ) : (
           'The first closed visits will tell.'

@@ -24,7 +24,7 @@ export function KitchenTable({ kitchens, currency }: { kitchens: KitchenLine[]; 
           <Th className="w-[24%] min-w-32">Lost in 30 days</Th>
           <Th className="max-md:hidden">Fastest coil</Th>
           <Th className="max-md:hidden">Costs in 30 days</Th>
-          <Th className="text-right max-md:hidden">Evidence</Th>
+          <Th className="text-right max-md:hidden">Looks and readings</Th>
           <Th className="max-md:hidden">Overdue</Th>
         </tr>
       </thead>

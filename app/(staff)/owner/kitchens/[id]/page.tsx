@@ -33,8 +33,8 @@ export default definePage('read:fouling', async ({ db, now, params }) => {
         lead={
           <>
             {kitchen.customer.name === kitchen.name ? '' : `${kitchen.customer.name}. `}Its coils lose{' '}
-            <Figure of={monthlyLoss(units)} scale={PERCENT} className="text-ink" /> of their conductance in 30 days. As they stand today, 30
-            days cost{' '}
+            <Figure of={monthlyLoss(units)} scale={PERCENT} className="text-ink" /> of their heat transfer in 30 days. As they stand today,
+            30 days cost{' '}
             {kitchen.energyPricePerKwh !== null ? (
               <>
                 <Figure of={timesPrice(energy, kitchen.energyPricePerKwh)} scale={moneyPer30Days(currency)} className="text-ink" />,{' '}
@@ -66,7 +66,7 @@ export default definePage('read:fouling', async ({ db, now, params }) => {
                 <Th className="w-[28%] min-w-28">Loses in 30 days</Th>
                 <Th className="max-md:hidden">Lost today</Th>
                 <Th className="max-md:hidden">Extra energy in 30 days</Th>
-                <Th className="text-right max-sm:hidden">Evidence</Th>
+                <Th className="text-right max-sm:hidden">Looks and readings</Th>
               </tr>
             </thead>
             <tbody>

@@ -229,65 +229,82 @@ async function commonestUnit(page: Page) {
   throw new Error('The shop has no such unit.');
 }
 
-test('the commonest unit, whole: at most 16 taps, its first field in sight, two screens to scroll', async ({ page, signIn }, info) => {
-  const finger = await countTaps(page);
-  await signIn('technician');
-  await fetchRound(page);
-  const { visitId, unit } = await commonestUnit(page);
-  await page.goto(`/round#/visit/${visitId}`);
-  let screens = 0;
-  const onward = async (to: string) => {
-    screens += await screensToScroll(page);
-    await page.getByRole('navigation', { name: 'Onward' }).getByRole('button', { name: to }).click();
-  };
-  const read = async (bend: string, air: string) => {
-    const key = (k: string) => page.locator('[data-key]').getByText(k, { exact: true }).click();
-    for (const k of bend) await key(k);
-    await key('Next');
-    for (const k of air) await key(k);
-  };
-  const coil = { name: 'coil.jpg', mimeType: 'image/jpeg', buffer: await photograph() };
-  const picture = async (when: string) => {
-    const asked = page.waitForEvent('filechooser');
-    await page.locator('#photos').getByText(`Photo ${when} cleaning`, { exact: true }).click();
-    await (await asked).setFiles(coil);
-  };
-  const give = (aspect: string, label: string) =>
-    page
-      .getByRole('group', { name: aspect, exact: true })
-      .getByRole('button', { name: new RegExp(`^${label}`) })
-      .click();
+const HANDS = [
+  { on: 'a tablet', size: null, taps: 16, most: 2 },
+  // The goal is 3; 5.84 were measured on 2026-11-27. Six keep it from growing.
+  { on: 'a phone', size: { width: 390, height: 844 }, taps: 20, most: 6 },
+] as const;
+for (const { on, size, taps: mostTaps, most } of HANDS)
+  test(`the commonest unit on ${on}, whole: at most ${mostTaps} taps, its first field in sight, ${most} screens to scroll`, async ({
+    page,
+    signIn,
+  }, info) => {
+    if (size) await page.setViewportSize(size);
+    const finger = await countTaps(page);
+    await signIn('technician');
+    await fetchRound(page);
+    const { visitId, unit } = await commonestUnit(page);
+    await page.goto(`/round#/visit/${visitId}`);
+    let screens = 0;
+    const onward = async (to: string) => {
+      screens += await screensToScroll(page);
+      await page.getByRole('navigation', { name: 'Onward' }).getByRole('button', { name: to }).click();
+    };
+    const read = async (when: 'before' | 'after', bend: string, air: string) => {
+      const key = (k: string) => page.locator('[data-key]').getByText(k, { exact: true }).click();
+      // On a phone the number pad comes up with the field, and is put away.
+      if (size)
+        await page
+          .locator(`#readings-${when}`)
+          .getByRole('button', { name: /^Condenser bend/ })
+          .click();
+      for (const k of bend) await key(k);
+      await key('Next');
+      for (const k of air) await key(k);
+      if (size) await key('Done');
+    };
+    const coil = { name: 'coil.jpg', mimeType: 'image/jpeg', buffer: await photograph() };
+    const picture = async (when: string) => {
+      const asked = page.waitForEvent('filechooser');
+      await page.locator('#photos').getByText(`Photo ${when} cleaning`, { exact: true }).click();
+      await (await asked).setFiles(coil);
+    };
+    const give = (aspect: string, label: string) =>
+      page
+        .getByRole('group', { name: aspect, exact: true })
+        .getByRole('button', { name: new RegExp(`^${label}`) })
+        .click();
 
-  await finger.anew();
-  await unitLinks(page).filter({ hasText: unit.name }).click();
-  await expect(page.locator('#readings-before').getByRole('button', { name: /^Condenser bend/ })).toBeInViewport({ ratio: 1 });
-  await read('118', '86');
-  await onward('Lock out, look and clean');
-  await give('Condenser coil', 'Furred');
-  await picture('before');
-  await give('Ice on the low side', 'Dry');
-  await give('Drain and pan', 'Runs');
-  await page.getByRole('button', { name: 'All sound' }).click();
-  await give('Condenser coil, as left', 'Bare');
-  await picture('after');
-  await expect(page.locator('#photos figure')).toHaveCount(2);
-  await onward('Power back, wait, read');
-  await page.getByRole('button', { name: 'It runs again' }).click();
-  await finger.wait(12);
-  // Filled by the clock, without reopening the page.
-  await expect(page.locator('#readings-after').getByRole('button', { name: /^Running steadily for/ })).toHaveText(/12 min/, {
-    timeout: 30_000,
+    await finger.anew();
+    await unitLinks(page).filter({ hasText: unit.name }).click();
+    await expect(page.locator('#readings-before').getByRole('button', { name: /^Condenser bend/ })).toBeInViewport({ ratio: 1 });
+    await read('before', '118', '86');
+    await onward('Lock out, look and clean');
+    await give('Condenser coil', 'Furred');
+    await picture('before');
+    await give('Ice on the low side', 'Dry');
+    await give('Drain and pan', 'Runs');
+    await page.getByRole('button', { name: 'All sound' }).click();
+    await give('Condenser coil, as left', 'Bare');
+    await picture('after');
+    await expect(page.locator('#photos figure')).toHaveCount(2);
+    await onward('Power back, wait, read');
+    await page.getByRole('button', { name: 'It runs again' }).click();
+    await finger.wait(12);
+    // Filled by the clock, without reopening the page.
+    await expect(page.locator('#readings-after').getByRole('button', { name: /^Running steadily for/ })).toHaveText(/12 min/, {
+      timeout: 30_000,
+    });
+    await read('after', '105', '86');
+    await onward('Leave the unit');
+    await expect(page.locator('#tasks').getByText('Done', { exact: true })).toHaveCount(3);
+    screens += await screensToScroll(page);
+    await page.getByRole('navigation', { name: 'Onward' }).getByRole('button').last().click();
+    const { taps, keys } = await finger.so();
+    info.annotations.push({ type: 'counted', description: `${taps} taps, ${keys} digits, ${screens.toFixed(2)} screens scrolled` });
+    expect(taps).toBeLessThanOrEqual(mostTaps);
+    expect(screens).toBeLessThanOrEqual(most);
   });
-  await read('105', '86');
-  await onward('Leave the unit');
-  await expect(page.locator('#tasks').getByText('Done', { exact: true })).toHaveCount(3);
-  screens += await screensToScroll(page);
-  await page.getByRole('navigation', { name: 'Onward' }).getByRole('button').last().click();
-  const { taps, keys } = await finger.so();
-  info.annotations.push({ type: 'counted', description: `${taps} taps, ${keys} digits, ${screens.toFixed(2)} screens scrolled` });
-  expect(taps).toBeLessThanOrEqual(16);
-  expect(screens).toBeLessThanOrEqual(2);
-});
 
 /** The code of the first unit of the last visit, as its row shows it. */
 async function firstTag(page: Page): Promise<string> {

@@ -1,7 +1,6 @@
 import type { UnitSent } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
-import type { SealedStep } from '../sealed/steps';
-import type { SealedWork } from '../sealed/work';
+import type { SealedStepEntry } from '../sealed/work';
 import type { TripCause } from '../findings/trip-causes';
 import type { TaskKey } from '../tasks/kinds';
 import type { ReadingField } from './reading-fields';
@@ -137,17 +136,7 @@ export type Payloads = {
   'job.outcome': { jobId: string; outcome: JobOutcome; note: string };
   'food_warning.add': { unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
   /** One step of work on a sealed circuit: what was done, or why it was left out. A later one of the same step stands in its place. */
-  'sealed.step': {
-    recordId: string;
-    unitId: string;
-    step: SealedStep;
-    work: SealedWork | null;
-    skippedWhy: string;
-    certificateId: string | null;
-    overruledBy: string;
-    overruledWhy: string;
-    note: string;
-  };
+  'sealed.step': Omit<SealedStepEntry, 'id' | 'at'>;
   /** `cause`: what was behind a trip; null where nobody knows yet, and for everything else. */
   'event.add': { unitId: string; kind: EnteredEvent; at: string; note: string; cause: TripCause | null };
   /** Takes back an entry that was a slip; the history keeps both. */

@@ -1,12 +1,12 @@
 import type { Metadata } from 'next';
-import { isAppError } from '@/lib/core/errors';
 import { money, QUOTE_LINE_LABEL, quoteSums } from '@/lib/core/jobs';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { dateWords, dayIn } from '@/lib/core/calendar/when';
-import { quoteByLink, quotePhotos, type PrintedQuote } from '@/lib/features/jobs/reads/quotes';
+import { quoteByLink, quotePhotos } from '@/lib/features/jobs/reads/quotes';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { throttle } from '@/lib/server/throttle';
+import { openLink } from '@/lib/server/customer-links';
+import { DeadLink } from '../../_components/dead-link';
 import { FileLink } from '../../../_ui/button';
 import { State } from '../../../_ui/state';
 import { Table, Td, Th } from '../../../_ui/table';
@@ -16,22 +16,9 @@ export const metadata: Metadata = { title: 'Your quote', robots: { index: false 
 
 export default definePage('public', async ({ db, now, params }) => {
   const token = params.token ?? '';
-  let quote: PrintedQuote | null = null;
-  let why = 'This link is no longer good. Use the one in the latest message, or phone the shop.';
-  try {
-    await throttle('link', 60);
-    quote = await quoteByLink(db, token, now);
-  } catch (e) {
-    if (!isAppError(e)) throw e;
-    why = e.message;
-  }
-  if (!quote)
-    return (
-      <main className="mx-auto max-w-xl px-5 py-16">
-        <h1>This link does not open</h1>
-        <p className="mt-4 text-soft">{why}</p>
-      </main>
-    );
+  const link = await openLink(() => quoteByLink(db, token, now));
+  if (!link.found) return <DeadLink why={link.why} />;
+  const quote = link.found;
   const shop = await shopSettings(db);
   const photos = await quotePhotos(db, quote.photoIds, true);
   const { kitchen } = quote.job;

@@ -1,33 +1,19 @@
 import type { Metadata } from 'next';
-import { isAppError } from '@/lib/core/errors';
 import { visitByLink } from '@/lib/features/links/reads/customer-links';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
 import { definePage } from '@/lib/server/define-page';
-import { throttle } from '@/lib/server/throttle';
+import { openLink } from '@/lib/server/customer-links';
+import { DeadLink } from '../../_components/dead-link';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { ReplyForm } from './_components/reply-form';
 
 export const metadata: Metadata = { title: 'Your visit', robots: { index: false }, referrer: 'no-referrer' };
 
 export default definePage('public', async ({ db, now, params }) => {
-  const dead = 'This link is no longer good. Use the one in the latest message, or phone the shop.';
-  let visit = null;
-  let why = dead;
-  try {
-    await throttle('link', 60);
-    visit = await visitByLink(db, params.token ?? '', now);
-  } catch (e) {
-    if (!isAppError(e)) throw e;
-    why = e.message;
-  }
-  if (!visit)
-    return (
-      <main className="mx-auto max-w-xl px-5 py-16">
-        <h1>This link does not open</h1>
-        <p className="mt-4 text-soft">{why}</p>
-      </main>
-    );
+  const link = await openLink(() => visitByLink(db, params.token ?? '', now));
+  if (!link.found) return <DeadLink why={link.why} />;
+  const visit = link.found;
   const shop = await shopSettings(db);
   const zone = visit.kitchen.timeZone;
   const slots = await freeSlotsForVisit(db, visit.id, now);

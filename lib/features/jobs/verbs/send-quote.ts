@@ -1,4 +1,5 @@
 import 'server-only';
+import { shopSettings } from '../../shop/reads/settings';
 import { money } from '../../../core/jobs';
 import { todayIn } from '../../../core/calendar';
 import { toLocalDate } from '../../../core/calendar/date-column';
@@ -48,7 +49,7 @@ export async function sendQuote(
       change: { needsQuote: true },
     });
     if (to) {
-      const shop = await tx.shopSettings.findUnique({ where: { id: 1 } });
+      const shop = await shopSettings(tx);
       const shopName = shop?.name ?? 'Your refrigeration shop';
       await tx.outboxMessage.create({
         data: {

@@ -1,4 +1,5 @@
 import 'server-only';
+import { shopSettings } from '../../shop/reads/settings';
 import { longDayIn, timeIn } from '../../../core/calendar/when';
 import { COIL_CLEANING } from '../../../core/tasks/kinds';
 import type { Tx } from '../../../database/client';
@@ -29,7 +30,7 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
   });
   const to = visit.kitchen.contactEmail || visit.kitchen.customer.email;
   if (!to) return false;
-  const shop = await tx.shopSettings.findUnique({ where: { id: 1 } });
+  const shop = await shopSettings(tx);
   const shopName = shop?.name ?? 'Your refrigeration shop';
   const zone = visit.kitchen.timeZone;
   const time = `${longDayIn(visit.startsAt, zone)} at ${timeIn(visit.startsAt, zone)} to ${timeIn(visit.endsAt, zone)}`;

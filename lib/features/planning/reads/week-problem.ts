@@ -10,7 +10,7 @@ import { learnedMinutes } from './learned-minutes';
 import { travelBetween } from './travel';
 import { USUAL_KITCHEN_HOURS } from '../../../core/visits/service-hours';
 import { weekly } from '../../visits/reads/visits';
-import { costsSet } from '../../shop/reads/settings';
+import { costsSet, shopSettings } from '../../shop/reads/settings';
 
 /** Days past the week from which work may be brought forward to save a trip. */
 const LOOK_AHEAD_DAYS = 21;
@@ -23,7 +23,7 @@ const OVERTIME_MINUTES = 60;
  * an instant. With `emergencyAt`, a kitchen, no due work comes in, and visits that are over still hold their time.
  */
 export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, emergencyAt?: string) {
-  const shop = await db.shopSettings.findUnique({ where: { id: 1 } });
+  const shop = await shopSettings(db);
   const zone = shop?.timeZone ?? 'UTC';
   const first = toDay(monday);
   const days = Array.from({ length: 7 }, (_, i) => first + i);

@@ -1,14 +1,14 @@
 import 'server-only';
 import type { Tx } from '../../../database/client';
 import { weekly } from '../../visits/reads/visits';
-import { costsSet } from './settings';
+import { costsSet, shopSettings } from './settings';
 
 export type FirstDayStep = { key: 'shop' | 'costs' | 'people' | 'fleet' | 'positions' | 'week'; done: boolean; words: string };
 
 /** Steps from an empty shop to its first week; null once a visit was ever booked: then the list is gone for good. */
 export async function firstDay(db: Tx): Promise<FirstDayStep[] | null> {
   if (await db.visit.findFirst({ select: { id: true } })) return null;
-  const shop = await db.shopSettings.findUnique({ where: { id: 1 } });
+  const shop = await shopSettings(db);
   const technicians = await db.user.findMany({ where: { role: 'technician', active: true } });
   const shiftless = technicians.filter((t) => weekly(t.shifts).length === 0).map((t) => t.name);
   const units = await db.unit.count({ where: { archivedAt: null } });

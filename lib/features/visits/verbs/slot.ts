@@ -1,4 +1,5 @@
 import 'server-only';
+import { shopSettings } from '../../shop/reads/settings';
 import { timeIn } from '../../../core/calendar/when';
 import { bookingConcerns } from '../../../core/visits/concerns';
 import { instantOf, type LocalDate } from '../../../core/calendar';
@@ -47,7 +48,7 @@ async function checked(
 ) {
   const technician = (await bookableTechnicians(db)).find((t) => t.id === technicianId);
   if (!technician) throw new AppError('invalid', 'That technician is not active. Choose another.', 'technicianId');
-  const shop = await db.shopSettings.findUnique({ where: { id: 1 } });
+  const shop = await shopSettings(db);
 
   const concerns = bookingConcerns({ span, kitchen, technician, shopTimeZone: shop?.timeZone ?? kitchen.timeZone, needs: needsOf(units) });
   const refusing = concerns.filter((c) => c.refuses);

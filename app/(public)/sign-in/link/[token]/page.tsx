@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { openPasswordLink } from '@/lib/features/people/reads/password-links';
 import { definePage } from '@/lib/server/define-page';
-import { throttle } from '@/lib/server/throttle';
+import { throttled } from '@/lib/server/customer-links';
 import { Notice } from '../../../../_ui/notice';
 import { ChooseForm } from './_components/choose-form';
 
@@ -11,12 +11,7 @@ export const metadata: Metadata = { title: 'Choose a password', referrer: 'no-re
 export default definePage('public', async ({ db, now, params }) => {
   const token = params.token ?? '';
   // Tampered, used, expired: all alike, and guessing has an end.
-  const link = (await throttle('password-link', 60).then(
-    () => true,
-    () => false,
-  ))
-    ? await openPasswordLink(db, token, now)
-    : null;
+  const link = (await throttled('password-link', 60)) ? null : await openPasswordLink(db, token, now);
   return (
     <main className="mx-auto flex min-h-dvh max-w-sm flex-col justify-center gap-6 px-5 py-10">
       {link ? (

@@ -23,6 +23,7 @@ export function refusedBy(error: unknown): string | null {
   ];
   for (const n of names) if (text.includes(n)) return n;
   if (text.includes('low side not looked at')) return 'visit_low_side_looked_at';
+  if (text.includes('a person has set this position')) return 'kitchen_hand_position_stands';
   return null;
 }
 

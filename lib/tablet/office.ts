@@ -1,5 +1,5 @@
 import type { KeptEntry } from './database';
-import type { RoundReply, SyncReply, UploadState } from '../core/tablet';
+import type { ArrivalsTold, RoundReply, SyncReply, UploadState } from '../core/tablet';
 
 export type OfficeTrouble = 'offline' | 'signed_out' | 'not_allowed' | 'refused' | 'failed';
 export class OfficeError extends Error {
@@ -19,6 +19,7 @@ export type DeviceName = AppName & { id: string; holder?: string };
 /** The office as a tablet reaches it. */
 export interface Office {
   send(device: DeviceName, sentAt: string, operations: readonly Pick<KeptEntry, 'op'>[]): Promise<SyncReply>;
+  arrivals(told: ArrivalsTold): Promise<void>;
   round(device: DeviceName, cursor: string): Promise<RoundReply>;
   uploadState(sha256: string, pieces: number): Promise<UploadState>;
   upload(sha256: string, index: number, pieces: number, bytes: Uint8Array): Promise<UploadState>;
@@ -75,6 +76,9 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
       const body = new Blob([JSON.stringify({ device, sentAt, operations: operations.map((k) => k.op) })]);
       const init = { method: 'POST', headers: { 'content-type': 'application/json' }, body };
       return json(ask('/api/sync', init, patienceFor(body.size)));
+    },
+    async arrivals(told) {
+      await ask('/api/arrivals', { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(told) });
     },
     round: (device, cursor) =>
       json(

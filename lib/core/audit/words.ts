@@ -22,6 +22,8 @@ const DONE: Record<string, string> = {
   password_set: 'Password set by the owner',
   policy: 'Policy changed',
   position: 'Position set',
+  position_found: 'Position found by its address',
+  position_learnt: 'Position learnt from arrivals',
   report_look: 'Look of reports changed',
   restored: 'Put back on file',
   revoked: 'Link taken back',

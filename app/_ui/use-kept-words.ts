@@ -37,7 +37,9 @@ export function useKeptWords(ref: RefObject<HTMLFormElement | null>, keeper: Ref
     let known: KeptFields = kept?.fields ?? {};
     let watch: MutationObserver | undefined;
 
+    let dropped = false;
     const write = () => {
+      if (dropped) return;
       known = changedFields(before, readFields(form), known);
       writeKept(key, { at: Date.now(), version, fields: known });
     };
@@ -67,7 +69,10 @@ export function useKeptWords(ref: RefObject<HTMLFormElement | null>, keeper: Ref
     };
     const TYPED = ['input', 'change', 'click'] as const;
     for (const event of TYPED) form.addEventListener(event, writeSoon);
-    drop.current = letGo;
+    drop.current = () => {
+      dropped = true;
+      letGo();
+    };
     saved.current = () => {
       letGo();
       Object.assign(before, readFields(form));

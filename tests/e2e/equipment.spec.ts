@@ -91,7 +91,7 @@ test('what is typed and not saved is back after a reload, another page and a los
   await expect(back).toBeVisible();
   await expect(ask).toHaveValue('Ilse Marrow, mornings');
   await page.getByRole('button', { name: 'Save customer' }).click();
-  await expect(page.getByText('Ilse Marrow, mornings')).toBeVisible();
+  await expect(page.getByText('Ilse Marrow, mornings').first()).toBeVisible();
   await page.getByRole('link', { name: 'Edit' }).first().click();
   await expect(ask).toHaveValue('Ilse Marrow, mornings');
   await expect(back).toHaveCount(0);

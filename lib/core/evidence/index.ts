@@ -6,6 +6,8 @@ export { pastLosses } from './estimate-record';
 export { evidenceOf, type FindingFact, type UnitFile } from './unit-file';
 export { failuresOf, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
 export { course, fanAhead, fanDays, limitDates, type CoursePoint } from './course';
+export { cleaningWorth, type CleaningWorth, type DueCoil } from './cleaning-worth';
+export { cleaningSentence, cleaningSources } from './cleaning-words';
 export { extraEnergyToday, lostToday, monthlyLoss, sumOf, timesPrice, type UnitStanding } from './fleet-cost';
 export { fitFleet } from './fit-fleet';
 export { extraKwh, ownLimits, type OwnLimits } from './own-limits';

@@ -15,6 +15,6 @@ export { DEFAULT_POLICY_ON_FILE, readPolicy, type PolicyOnFile } from './policy-
 export { decide, ENDED, type Decision, type TaskOnFile } from './decide';
 export { estimateOnFile, estimateVisit, type EstimatedReading, type ReadingToEstimate } from './estimate-visit';
 export { visitConsequences, type VisitOutcome } from './visit-consequences';
-export { heldWords } from './revise-task';
+export { heldWords, reviseTask } from './revise-task';
 export { settleFleet, type WhatIfCoil, type WhatIfFleet } from './what-if';
 export { returnCause, returnVisits, type FoundAgain, type ReturnOnFile, type ReturnVisit } from './return-visits';

@@ -1,10 +1,10 @@
 import type { LocalDate } from '../calendar';
-import { gradeIndex } from '../findings/grades';
+import { gradeIndex, isStopped } from '../findings/grades';
 import { afterCleaning, usualDays, type FoulingPosterior, type Hyper, type Limit, type UnitEvent, type UnitHistory } from '../fouling';
 import { advice, cautious } from './coil-caution';
 import { coilFindings, countClean, type CoilEvidence } from './coil-findings';
 import { washThrough } from './deep';
-import { sentence } from './coil-words';
+import { sentence, staysSentence } from './coil-words';
 import { currentWeeks, type Timing } from './guards';
 import { targets, wantedWeeks } from './optimise';
 import type { Bounds, ShopPolicy } from './policy';
@@ -25,8 +25,11 @@ export type CoilRevisionInput = Timing & {
   lastRevisedOn?: LocalDate | null;
 };
 
-/** With `deepClean`: a sentence saying that cleaning no longer brings this coil back, when that is so. */
-export type CoilRevision = Revision<CoilEvidence> & { deepClean?: string };
+/**
+ * With `deepClean`: a sentence saying that cleaning no longer brings this coil back, when that is so. With `stays`: why a
+ * coil found stopped up moved nothing, when that is so.
+ */
+export type CoilRevision = Revision<CoilEvidence> & { deepClean?: string; stays?: string };
 
 function newSince(input: CoilRevisionInput): LocalDate {
   if (input.lastRevisedOn) return input.lastRevisedOn;
@@ -109,11 +112,17 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
     evidence,
     (from, move) => sentence(story, from, move),
   );
+  const found = findings[0];
+  const moves = revision.changed || revision.wouldHave !== undefined;
+  const stays =
+    !moves && found && found.on > since && isStopped('coil', found.grade)
+      ? { stays: staysSentence(story, revision.weeks, revision.guard) }
+      : {};
   const deepClean =
     fresh.length > 0
       ? advice(posterior, goal, settings, washThrough(history, posterior, settings, input.failureLimit ?? settings.failureLimit))
       : null;
-  return deepClean === null ? revision : { ...revision, deepClean };
+  return { ...revision, ...stays, ...(deepClean === null ? {} : { deepClean }) };
 }
 
 /** First rule for a unit with no history, from its exposure (or a cautious start when even that says never). */

@@ -1,4 +1,5 @@
 import { ASPECTS, GRADES, type Grade } from '@/lib/core/findings/grades';
+import { JOB_OUTCOMES } from '@/lib/core/entries/entries';
 import { ENTERED_EVENTS, unplannedTasks, URGENCIES, type EntryKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
 import type { Random } from './random';
 
@@ -18,6 +19,7 @@ const WEIGHTS = {
   'food_warning.add': 2,
   'event.add': 3,
   'signature.set': 3,
+  'job.outcome': 7,
   'sealed.step': 9,
   'entry.strike': 3,
 } as const;
@@ -107,6 +109,15 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
       });
     case 'follow_up.add':
       return made(kind, { unitId, what: `${WISHED} ${random.whole(1000)}`, urgency: random.pick(URGENCIES), note: '' });
+    case 'job.outcome': {
+      // Now and then of a job that is not on file, which the office must refuse.
+      const job = random.pick(visit.jobs ?? []);
+      return made(kind, {
+        jobId: random.chance(0.95) && job ? job.id : crypto.randomUUID(),
+        outcome: random.pick(JOB_OUTCOMES),
+        note: `said ${random.whole(100)}`,
+      });
+    }
     case 'food_warning.add':
       return made(kind, { unitId, boxK: 281, toldTo: 'the cook', toldAt: at, note: '' });
     case 'event.add':

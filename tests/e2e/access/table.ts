@@ -49,6 +49,7 @@ export const PAGES: Record<string, Row> = {
   '/entries':                          ['in',  'in',     'no',     'no'],
   '/outbox':                           ['in',  'in',     'no',     'no'],
   '/owner':                            ['in',  'in',     'no',     'no'],
+  '/owner/right':                      ['in',  'in',     'no',     'no'],
   '/owner/kitchens/[id]':              ['in',  'in',     'no',     'no'],
   '/jobs':                             ['in',  'in',     'no',     'no'],
   '/jobs/[id]':                        ['in',  'in',     'no',     'no'],

@@ -21,6 +21,7 @@ export function refusedBy(error: unknown): string | null {
     'Customer_name_key',
     'Kitchen_customerId_name_key',
     'User_email_key',
+    'ArchiveRun_one_at_a_time',
   ];
   for (const n of names) if (text.includes(n)) return n;
   if (text.includes('low side not looked at')) return 'visit_low_side_looked_at';

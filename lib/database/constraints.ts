@@ -10,6 +10,7 @@ export function refusedBy(error: unknown): string | null {
   const names = [
     'visit_technician_no_overlap',
     'visit_low_side_looked_at',
+    'visit_two_grades',
     'visit_task_one_open',
     'finding_one_current',
     'reading_one_current',

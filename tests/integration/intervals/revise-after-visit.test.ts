@@ -26,6 +26,7 @@ async function visited({ kitchen, unit, person, tasks }: Have, on: string, { coi
         ['drain', drain],
       ].map(([aspect, grade]) => findingRow(visit.id, unit.id, aspect as Aspect, grade as Grade, at)),
     });
+    await tx.finding.create({ data: findingRow(visit.id, unit.id, 'coil', 'bare', at, { phase: 'left' }) });
     return visit;
   });
 }
@@ -57,7 +58,7 @@ describe('rules after a visit', () => {
     ]);
     const fouling = await database.db.unitFouling.findUniqueOrThrow({ where: { unitId: have.unit.id } });
     expect(fouling.ratePerDay).toBeGreaterThan(0);
-    expect(fouling.evidenceCount).toBe(4);
+    expect(fouling.evidenceCount).toBe(6);
   });
 
   it('changes nothing more when it is run a second time', async () => {

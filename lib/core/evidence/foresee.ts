@@ -82,8 +82,10 @@ export function foresee(files: readonly UnitFile[], on: LocalDate, fleet: FleetB
   if (seen.every(({ what }) => what.found === null && what.readLnK === null)) return [];
   return kitchenBeliefs(known, fleet).flatMap(({ fouling }, i) => {
     const one = seen[i];
-    if (!one || (one.what.found === null && one.what.readLnK === null) || one.file.startedOn > on) return [];
-    const then = ahead(fouling, fouling.asOf > on ? fouling.asOf : on);
+    if (!one || (one.what.found === null && one.what.readLnK === null)) return [];
+    // Nothing can be expected of a day before the record begins.
+    if (fouling.asOf > on) return [];
+    const then = ahead(fouling, on);
     const { mean, sd } = lnKAhead(then);
     const chances = gradeChances(then, fleet.fouling);
     const likely = likelyGrades(chances);

@@ -127,9 +127,6 @@ describe('the demo shop', () => {
       const { low, high } = (c.posterior as { rate: { low: number; high: number } }).rate;
       return low <= c.true && c.true <= high;
     });
-    console.info(
-      `tau of coils ${tau.coils.toFixed(2)}, of kitchens ${tau.kitchens.toFixed(2)}; ${covered.length} of ${coils.length} within 80 %`,
-    );
     expect(tau.coils).toBeGreaterThan(0.8);
     expect(tau.kitchens).toBeGreaterThan(0.85);
     expect(covered.length / coils.length).toBeGreaterThan(0.75);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { LocalDate } from '@/lib/core/calendar';
 import { shareInterval } from '@/lib/core/numerics';
 import { deviateFor, judgeDates, judged, judgeMatted, type JudgedCounts } from '@/lib/core/owner/judged';
 import { periodOf } from '@/lib/core/owner/period';
@@ -52,12 +53,14 @@ describe('what was promised beside what came', () => {
   });
 });
 
+const day = (text: string) => text as LocalDate;
+
 describe('a period in an address', () => {
   it('has both its days in it, falls back on the last days, and is turned where it stands on its head', () => {
-    expect(periodOf({ from: '2026-01-01', until: '2026-01-31' }, '2026-03-01', 30)).toEqual({ from: '2026-01-01', to: '2026-02-01' });
-    expect(periodOf({}, '2026-03-02', 2)).toEqual({ from: '2026-03-01', to: '2026-03-03' });
-    expect(periodOf({ from: 'x', until: '2026-02-31x' }, '2026-03-02', 1)).toEqual({ from: '2026-03-02', to: '2026-03-03' });
-    expect(periodOf({ from: '2026-02-02', until: '2026-01-01' }, '2026-03-02', 1)).toEqual({ from: '2026-01-01', to: '2026-02-03' });
+    expect(periodOf({ from: '2026-01-01', until: '2026-01-31' }, day('2026-03-01'), 30)).toEqual({ from: '2026-01-01', to: '2026-02-01' });
+    expect(periodOf({}, day('2026-03-02'), 2)).toEqual({ from: '2026-03-01', to: '2026-03-03' });
+    expect(periodOf({ from: 'x', until: '2026-02-31x' }, day('2026-03-02'), 1)).toEqual({ from: '2026-03-02', to: '2026-03-03' });
+    expect(periodOf({ from: '2026-02-02', until: '2026-01-01' }, day('2026-03-02'), 1)).toEqual({ from: '2026-01-01', to: '2026-02-03' });
   });
 });
 

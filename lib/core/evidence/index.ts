@@ -15,5 +15,6 @@ export { decide, ENDED, type Decision, type TaskOnFile } from './decide';
 export { estimateOnFile, estimateVisit, type EstimatedReading, type ReadingToEstimate } from './estimate-visit';
 export { visitConsequences, type VisitOutcome } from './visit-consequences';
 export { heldWords } from './revise-task';
+export { seasonsOf, type Season } from './seasons';
 export { settleFleet, type WhatIfCoil, type WhatIfFleet } from './what-if';
 export { returnCause, returnVisits, type FoundAgain, type ReturnOnFile, type ReturnVisit } from './return-visits';

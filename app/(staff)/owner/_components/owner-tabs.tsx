@@ -2,6 +2,7 @@ import Link from 'next/link';
 
 const ROOMS = [
   { href: '/owner', label: 'Today' },
+  { href: '/owner/fouling', label: 'Fouling' },
   { href: '/owner/right', label: 'Is it right?' },
 ] as const;
 

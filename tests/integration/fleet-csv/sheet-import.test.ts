@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { importRun } from '@/lib/features/fleet-csv/reads/imports';
-import { readXlsx, unpackedSize } from '@/lib/features/fleet-csv/verbs/read-xlsx';
+import { unpackedSize } from '@/lib/features/fleet-csv/verbs/read-xlsx';
 import { checkImport } from '@/lib/features/fleet-csv/verbs/check-import';
 import { chooseInSheet } from '@/lib/features/fleet-csv/verbs/choose';
 import { runImport, startImport } from '@/lib/features/fleet-csv/verbs/run-import';

@@ -49,6 +49,8 @@ export const PAGES: Record<string, Row> = {
   '/entries':                          ['in',  'in',     'no',     'no'],
   '/outbox':                           ['in',  'in',     'no',     'no'],
   '/owner':                            ['in',  'in',     'no',     'no'],
+  '/owner/fouling':                    ['in',  'in',     'no',     'no'],
+  '/owner/right':                      ['in',  'in',     'no',     'no'],
   '/owner/kitchens/[id]':              ['in',  'in',     'no',     'no'],
   '/jobs':                             ['in',  'in',     'no',     'no'],
   '/jobs/[id]':                        ['in',  'in',     'no',     'no'],
@@ -105,6 +107,7 @@ export const ROUTES: Record<string, Row> = {
   'GET /report/[token]/pictures/[picture]': ['no', 'no',  'no',     'no'],
   'GET /visits/[id]/report/pdf':        ['in',  'in',     'no',     'no'],
   'GET /customers/export':              ['in',  'in',     'no',     'no'],
+  'GET /owner/fouling/export':          ['in',  'in',     'no',     'no'],
   'GET /customers/template':            ['in',  'in',     'no',     'no'],
   // One that was never made opens to nobody.
   'GET /shop/archive/[id]/file':        ['no',  'no',     'no',     'no'],

@@ -74,6 +74,21 @@ describe('rules after a visit', () => {
     expect(await database.db.job.count({ where: { units: { some: { unitId: have.unit.id } } } })).toBe(2);
   });
 
+  it('writes down what was expected of a coil from what was known before, once, and follows what was found', async () => {
+    const have = await haveOneUnit(database.db);
+    await close(await visited(have, '2026-01-05', { coil: 'furred' }));
+    const visit = await visited(have, '2026-03-08', { coil: 'packed' });
+    await close(visit);
+    const kept = () => database.db.foresight.findUniqueOrThrow({ where: { visitId_unitId: { visitId: visit.id, unitId: have.unit.id } } });
+    const first = await kept();
+    expect(first).toMatchObject({ found: 'packed', evidence: 3 });
+    expect(first.chances.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 6);
+    // Somebody puts the grade right: what was expected stays word for word.
+    await database.db.finding.updateMany({ where: { visitId: visit.id, aspect: 'coil', phase: 'found' }, data: { grade: 'bare' } });
+    await close(visit);
+    expect(await kept()).toEqual({ ...first, found: 'bare' });
+  });
+
   it('counts from the cleaning that the unit was put on file with, and does not forget it', async () => {
     const have = await haveOneUnit(database.db, { tasks: [{ kindKey: 'coil_cleaning', lastDoneOn: new Date('2026-01-05T00:00:00Z') }] });
     await close(await visited(have, '2026-03-08', { coil: 'packed' }));

@@ -180,6 +180,11 @@ function someStep(random: Random): Omit<Payloads['sealed.step'], 'recordId' | 'u
 
 const ONE_PIXEL = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
 
+const ARRIVED_AND_LEFT = [
+  ['found', 'furred'],
+  ['left', 'bare'],
+] as const;
+
 /** Everything a visit still needs before it can be closed, and the closing. */
 export function closingEntries(visit: VisitOnFile, now: () => number): Made[] {
   const visitId = visit.id;
@@ -196,6 +201,16 @@ export function closingEntries(visit: VisitOnFile, now: () => number): Made[] {
           visitId,
           kind: 'finding.set',
           payload: { unitId, aspect, phase: 'found', grade, notLookedWhy: '', note: '', replaces: null },
+        });
+    }
+  for (const { unitId } of visit.tasks.filter((t) => t.kindKey === 'coil_cleaning'))
+    for (const [phase, grade] of ARRIVED_AND_LEFT) {
+      const standing = visit.entries.findings.find((f) => f.unitId === unitId && f.aspect === 'coil' && f.phase === phase);
+      if (!standing?.grade)
+        entries.push({
+          visitId,
+          kind: 'finding.set',
+          payload: { unitId, aspect: 'coil', phase, grade, notLookedWhy: '', note: '', replaces: standing?.id ?? null },
         });
     }
   for (const t of visit.tasks) if (t.outcome === 'planned') entries.push({ visitId, kind: 'task.done', payload: { taskId: t.taskId } });

@@ -181,6 +181,7 @@ export const ACTIONS: Record<string, Row> = {
   'rules/actions askPolicy':           ['in',  'no',     'no',     'no'],
   'shop/archive/actions makeArchive':  ['in',  'no',     'no',     'no'],
   'shop/actions saveShop':             ['in',  'no',     'no',     'no'],
+  'shop/actions saveWeekly':           ['in',  'no',     'no',     'no'],
   'shop/actions saveReportLook':       ['in',  'no',     'no',     'no'],
   'shop/actions saveCosts':            ['in',  'no',     'no',     'no'],
   'shop/actions addKind':              ['in',  'no',     'no',     'no'],

@@ -4,7 +4,7 @@ import { afterCleaning, usualDays, type FoulingPosterior, type Hyper, type Limit
 import { advice, cautious } from './coil-caution';
 import { coilFindings, countClean, type CoilEvidence } from './coil-findings';
 import { washThrough } from './deep';
-import { sentence, staysSentence } from './coil-words';
+import { sentence, staysSentence, type CoilStory } from './coil-words';
 import { currentWeeks, type Timing } from './guards';
 import { targets, wantedWeeks } from './optimise';
 import type { Bounds, ShopPolicy } from './policy';
@@ -48,6 +48,13 @@ function ofFouling(trip: Extract<UnitEvent, { kind: 'trip' }>, history: UnitHist
     e.kind === 'coil' && e.phase === 'before' && e.on === trip.on ? [gradeIndex('coil', e.grade)] : [],
   );
   return met.length === 0 || Math.max(...met) > gradeIndex('coil', 'filmed');
+}
+
+/** Why a coil met stopped up since then moved nothing, where nothing else says so. */
+function staysWhy(story: CoilStory, since: LocalDate, r: Revision<CoilEvidence>): Pick<CoilRevision, 'stays'> {
+  const [found] = story.evidence.findings;
+  if (r.changed || r.wouldHave || !found || found.on <= since || !isStopped('coil', found.grade)) return {};
+  return { stays: staysSentence(story, r.weeks, r.guard) };
 }
 
 /** The next rule for cleaning a coil, with its reason. Pure: the same evidence always gives the same rule. */
@@ -112,12 +119,7 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
     evidence,
     (from, move) => sentence(story, from, move),
   );
-  const found = findings[0];
-  const moves = revision.changed || revision.wouldHave !== undefined;
-  const stays =
-    !moves && found && found.on > since && isStopped('coil', found.grade)
-      ? { stays: staysSentence(story, revision.weeks, revision.guard) }
-      : {};
+  const stays = staysWhy(story, since, revision);
   const deepClean =
     fresh.length > 0
       ? advice(posterior, goal, settings, washThrough(history, posterior, settings, input.failureLimit ?? settings.failureLimit))

@@ -19,9 +19,9 @@ import {
   timesPrice,
 } from '../../../core/evidence';
 import { isStopped } from '../../../core/findings/grades';
-import type { FindingFact } from '../../../core/evidence';
+import type { FleetBelief, OwnLimits, PolicyOnFile, UnitBelief, UnitFile } from '../../../core/evidence';
 import type { TaskFile } from '../../../core/evidence/revise-task';
-import type { ChangeShown, TaskShown, UnitEvidenceShown, VisitShown } from '../../../core/evidence/shown';
+import type { TaskShown, UnitEvidenceShown, VisitShown } from '../../../core/evidence/shown';
 import { cyclePicture, headPicture } from '../../../core/evidence/pictures';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { unitFiles, visitDate } from './findings-history';
@@ -44,8 +44,6 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
   const own = ownLimits(file.unit, belief.evidence.baseline, file.conditions, rules.ownLimits);
   const tasks = await unitTasks(db, unitId);
   const coil = tasks.find((t) => t.shown.kindKey === COIL_CLEANING) ?? null;
-  // A find that moved the rule has its own sentence among the changes.
-  const last = lastStopped(file.findings, coil?.shown.changes[0]);
   const limits = own && own.limits.length > 0 ? own.limits : rules.limits;
   const latest = await latestReading(db, unitId);
   const { baseline } = belief.evidence;
@@ -81,18 +79,27 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
     cleanings: file.cleanings,
     grades: file.findings.filter((f) => f.aspect === 'coil'),
     tasks: tasks.map((t) => t.shown),
-    stays:
-      last && coil?.file ? (reviseTask({ ...coil.file, newsSince: null }, belief, own, rules, fleet.fouling, null)?.stays ?? null) : null,
+    stays: staysWhy(file, coil, belief, own, rules, fleet),
     latest: latest && { on: latest.on, estimate: latest.estimate, reading: latest.reading },
     head: fan[0] ? headPicture(file, baseline, fan[0], await headReadings(db, unitId)) : null,
     cycle: latest ? cyclePicture(file.unit, latest.reading) : null,
     visits: await visitHistory(db, unitId, kitchen.timeZone),
   };
 }
-/** Whether the newest look met the coil stopped up, and no change of its rule was made then or since. */
-function lastStopped(findings: readonly FindingFact[], change: ChangeShown | undefined): boolean {
-  const [last] = findings.filter((f) => f.aspect === 'coil' && f.phase === 'found').sort((a, b) => (a.on < b.on ? 1 : -1));
-  return last !== undefined && isStopped('coil', last.grade) && (!change || change.at < new Date(`${last.on}T00:00:00Z`));
+/** Why the newest look, at a coil stopped up, moved no date; null where it was another, or has a change of its own. */
+function staysWhy(
+  file: UnitFile,
+  coil: UnitTask | null,
+  belief: UnitBelief,
+  own: OwnLimits | null,
+  rules: PolicyOnFile,
+  fleet: FleetBelief,
+) {
+  const [last] = file.findings.filter((f) => f.aspect === 'coil' && f.phase === 'found').sort((a, b) => (a.on < b.on ? 1 : -1));
+  const change = coil?.shown.changes[0];
+  if (!coil?.file || !last || !isStopped('coil', last.grade)) return null;
+  if (change && change.at >= new Date(`${last.on}T00:00:00Z`)) return null;
+  return reviseTask({ ...coil.file, newsSince: null }, belief, own, rules, fleet.fouling, null)?.stays ?? null;
 }
 
 type UnitTask = { shown: TaskShown; file: Omit<TaskFile, 'newsSince'> | null };

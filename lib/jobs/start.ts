@@ -6,10 +6,13 @@ import { setUpCode } from '../server/set-up-code';
 import { log } from '../server/log';
 import { nudge, queue } from '../server/queue';
 import { anyoneOnFile } from '../features/people/reads/people';
+import { makeArchive } from '../features/archive/verbs/make-archive';
+import { schemaText } from '../server/schema-text';
 import { requeueAbandoned } from '../features/planning/verbs/plan-claim';
 import { shopTimeZone } from '../features/shop/reads/shop';
 import { remindOfTomorrow } from '../features/mail/verbs/remind';
 import { drainOutbox } from '../features/mail/verbs/drain-outbox';
+import { writeWeekly } from '../features/owner/verbs/write-weekly';
 import { sendDueReports } from '../features/reports/verbs/send-report';
 import { runPlan } from '../features/planning/verbs/run-plan';
 import { refitFleet } from '../features/intervals/verbs/refit-fleet';
@@ -33,6 +36,7 @@ export async function startJobs(): Promise<void> {
   const boss = await queue();
   const mail = async () => {
     await remindOfTomorrow({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
+    await writeWeekly({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     await sendDueReports({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     return drainOutbox({ db: db(), now: now() }, { smtpUrl: env().SMTP_URL, from: env().MAIL_FROM });
   };
@@ -51,6 +55,11 @@ export async function startJobs(): Promise<void> {
     await forgetArrivals({ db: db(), now: now() });
   });
   await boss.schedule('places', '* * * * *');
+  // What was asked for, what a stopped process left, and what has expired.
+  await boss.work('archive', { pollingIntervalSeconds: 1 }, async () =>
+    makeArchive({ db: db(), now: now() }, env().DATABASE_URL, await schemaText()),
+  );
+  await boss.schedule('archive', '* * * * *');
 
   const clock = () => performance.now();
   await boss.work<{ runId: string }>('plan', { pollingIntervalSeconds: 0.5 }, async (jobs) => {

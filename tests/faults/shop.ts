@@ -2,10 +2,12 @@ import { randomUUID } from 'node:crypto';
 import { encode } from 'next-auth/jwt';
 import type { Db } from '@/lib/database/client';
 import { customerRow, haveTaskKinds, kitchenRow, personRow, taskRow, unitRow, visitRow, visitTaskRow } from '../support/factories';
-import { CERTIFICATE, CYLINDER } from './entries';
+import { CERTIFICATE, CYLINDER, PART_ON_LIST } from './entries';
 import { SECRET } from './office';
 
 const HOUR = 3_600_000;
+/** Of the one part on the list, before anybody took any: enough of one, too few of the other. */
+export const IN_STOCK = { inVan: 100_000, inShop: 5 };
 const TASKS = ['coil_cleaning', 'drain_inspection', 'evaporator_inspection'];
 
 export async function openShop(db: Db): Promise<void> {
@@ -21,6 +23,7 @@ export async function havePeople(db: Db) {
   await db.cylinder.create({
     data: { id: CYLINDER, label: 'Fault', refrigerant: 'R134a', contents: 'recovered', tareKg: 5, firstKg: 7, mostKg: 11 },
   });
+  await db.part.create({ data: { id: PART_ON_LIST, number: 'F-7', name: 'Filter', priceCents: 100, ...IN_STOCK, warrantyMonths: 12 } });
   const session = await db.staffSession.create({
     data: { userId: person.id as string, userAgent: 'fault test', expiresAt: new Date(Date.now() + 24 * HOUR) },
   });
@@ -53,13 +56,41 @@ export async function haveRound(db: Db, people: People) {
   await db.task.createMany({ data: tasks });
   await db.visit.createMany({ data: visits });
   await db.visitTask.createMany({ data: onVisit });
+  await haveJobs(
+    db,
+    kitchenId,
+    visits.map((v) => v.id as string),
+    units.map((u) => u.id as string),
+  );
   return { kitchenId, visitIds: visits.map((v) => v.id as string), unitIds: units.map((u) => u.id as string) };
 }
 export type Round = Awaited<ReturnType<typeof haveRound>>;
 
+/** One job booked on each of two visits, and one that waits for whoever comes. */
+async function haveJobs(db: Db, kitchenId: string, visitIds: readonly string[], unitIds: readonly string[]): Promise<void> {
+  for (const [n, visitId] of [...visitIds, null].entries())
+    await db.job.create({
+      data: {
+        kitchenId,
+        source: 'call',
+        urgency: 'today',
+        what: `Rang about it, ${n}`,
+        ...(visitId ? { state: 'booked', visitId } : {}),
+        units: { create: [{ unitId: unitIds[n % unitIds.length] ?? '' }] },
+        events: {
+          create: [
+            { kind: 'opened', to: 'asked' },
+            ...(visitId ? [{ kind: 'moved' as const, from: 'asked' as const, to: 'booked' as const }] : []),
+          ],
+        },
+      },
+    });
+}
+
 /** Leaves the technician free for the next run. */
-export const putAway = (db: Db, round: Round) =>
-  db.visit.updateMany({
+export async function putAway(db: Db, round: Round): Promise<void> {
+  await db.job.updateMany({ where: { visitId: { in: round.visitIds }, state: 'booked' }, data: { state: 'asked' } });
+  await db.visit.updateMany({
     where: { id: { in: round.visitIds } },
     data: {
       startsAt: new Date('2020-01-01T00:00:00Z'),
@@ -68,3 +99,4 @@ export const putAway = (db: Db, round: Round) =>
       cancelReason: 'run is over',
     },
   });
+}

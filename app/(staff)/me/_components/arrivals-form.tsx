@@ -1,5 +1,6 @@
 'use client';
 
+import { ActionForm } from '../../../_ui/action-form';
 import { Button } from '../../../_ui/button';
 import { Check } from '../../../_ui/check';
 import { FormErrors } from '../../../_ui/field';
@@ -11,7 +12,7 @@ import { saveMyArrivals } from '../actions';
 export function ArrivalsForm({ shares }: { shares: boolean }) {
   const { form, error, busy, saved } = useActionForm(saveMyArrivals);
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <Check
         name="sharesArrivals"
@@ -25,6 +26,6 @@ export function ArrivalsForm({ shares }: { shares: boolean }) {
         </Button>
         <Saved when={saved} />
       </div>
-    </form>
+    </ActionForm>
   );
 }

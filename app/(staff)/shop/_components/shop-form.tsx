@@ -8,6 +8,7 @@ import { Field, FormErrors, Select } from '../../../_ui/field';
 import { PositionField } from '../../../_ui/position-field';
 import { Saved } from '../../../_ui/saved';
 import { Sheet } from '../../../_ui/sheet';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { ZoneList } from '../../../_ui/zone-list';
 import { saveShop } from '../actions';
@@ -33,7 +34,7 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
   const { form, error, busy, saved } = useActionForm(saveShop);
   const { distance } = REGIONS[s.region];
   return (
-    <form {...form} className="flex flex-col gap-6">
+    <ActionForm {...form} className="flex flex-col gap-6">
       <FormErrors errors={error('')} />
       <input type="hidden" name="seen" value={seen} />
       <input type="hidden" name="distance" value={distance} />
@@ -127,6 +128,6 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
         </Button>
         <Saved when={saved} />
       </div>
-    </form>
+    </ActionForm>
   );
 }

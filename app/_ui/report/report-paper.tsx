@@ -1,19 +1,20 @@
 import { Document, Image as Picture, Page, StyleSheet, Text, View } from '@react-pdf/renderer';
 import { wordsIn } from '@/lib/core/customer-words';
 import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
+import { PAPER_FONT } from '@/lib/core/reports/paper-fonts';
 
 const s = StyleSheet.create({
-  page: { paddingVertical: 44, paddingHorizontal: 48, fontFamily: 'Helvetica', fontSize: 10, lineHeight: 1.4, color: '#1a2126' },
+  page: { paddingVertical: 44, paddingHorizontal: 48, fontFamily: PAPER_FONT, fontSize: 10, lineHeight: 1.4, color: '#1a2126' },
   shop: { flexDirection: 'row', alignItems: 'center', gap: 8, marginBottom: 14 },
   logo: { maxHeight: 36, maxWidth: 140, objectFit: 'contain' },
-  shopName: { fontFamily: 'Helvetica-Bold', color: '#0a6078' },
+  shopName: { fontWeight: 700, color: '#0a6078' },
   kind: { color: '#5a6268' },
-  title: { fontFamily: 'Helvetica-Bold', fontSize: 18, lineHeight: 1.25, marginBottom: 8 },
-  heading: { fontFamily: 'Helvetica-Bold', fontSize: 12.5, marginTop: 16, marginBottom: 5 },
+  title: { fontWeight: 700, fontSize: 18, lineHeight: 1.25, marginBottom: 8 },
+  heading: { fontWeight: 700, fontSize: 12.5, marginTop: 16, marginBottom: 5 },
   unit: { borderTopWidth: 0.75, borderTopColor: '#c9ced1', paddingTop: 7, marginBottom: 9 },
-  name: { fontFamily: 'Helvetica-Bold', fontSize: 11 },
+  name: { fontWeight: 700, fontSize: 11 },
   soft: { color: '#5a6268' },
-  bold: { fontFamily: 'Helvetica-Bold' },
+  bold: { fontWeight: 700 },
   pictures: { flexDirection: 'row', gap: 12, marginTop: 6 },
   column: { flex: 1, gap: 4 },
   picture: { width: '100%', maxHeight: 150, objectFit: 'contain', objectPosition: 'left' },

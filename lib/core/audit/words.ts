@@ -17,6 +17,8 @@ const DONE: Record<string, string> = {
   leak_rules: 'Rule on leaks chosen',
   leak_test: 'Leak test noted',
   link_sent: 'Link to choose a password sent',
+  page_made: 'Link to their page made',
+  page_revoked: 'Link to their page taken back',
   password_changed: 'Password changed',
   password_chosen: 'Password chosen by a link',
   password_set: 'Password set by the owner',

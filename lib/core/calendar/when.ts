@@ -50,3 +50,6 @@ export const customerDay = (at: number | Date, timeZone: string, language: Langu
   written('longDay', at, timeZone, LOCALE[language]);
 export const customerDate = (date: LocalDate | string, language: Language): string =>
   written('longDay', midnight(date), 'UTC', LOCALE[language]);
+/** "Jan 5, 2027": where the year matters. */
+export const customerFullDate = (date: LocalDate | string, language: Language): string =>
+  written('date', midnight(date), 'UTC', LOCALE[language]);

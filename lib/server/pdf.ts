@@ -1,7 +1,7 @@
 import 'server-only';
 import path from 'node:path';
 import { Font, renderToBuffer } from '@react-pdf/renderer';
-import { PAPER_FONT_FILES } from '../core/reports/paper-fonts';
+import { PAPER_FONT, PAPER_FONT_FILES } from '../core/reports/paper-fonts';
 
 type Paper = Parameters<typeof renderToBuffer>[0];
 
@@ -11,13 +11,13 @@ const whole = (word: string) => [word];
 let ready = false;
 function haveFonts(): void {
   if (ready) return;
-  const packages = path.join(process.cwd(), 'node_modules', '@fontsource');
-  for (const { family, weight, file } of PAPER_FONT_FILES) Font.register({ family, fontWeight: weight, src: path.join(packages, file) });
+  for (const { weight, file } of PAPER_FONT_FILES)
+    Font.register({ family: PAPER_FONT, fontWeight: weight, src: path.join(process.cwd(), 'node_modules', file) });
   Font.registerHyphenationCallback(whole);
   ready = true;
 }
 
-/** A document as PDF, with the letters that stand in `PAPER_FONT` embedded as far as they are used. */
+/** A document as PDF, with the letters of `PAPER_FONT` embedded as far as they are used. */
 export async function renderPdf(paper: Paper): Promise<Uint8Array<ArrayBuffer>> {
   haveFonts();
   return new Uint8Array(await renderToBuffer(paper));

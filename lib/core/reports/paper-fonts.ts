@@ -1,23 +1,11 @@
 /**
- * Letters of everything on paper, each family asked for what those before it do not have: the product's own face, then Noto
- * Sans for Vietnamese, Greek and Cyrillic names. Chinese, Japanese, Korean, Arabic, Hebrew and Indic letters are not among them.
+ * Letters of everything on paper: Noto Sans, whole, for Latin of every language, Vietnamese, Greek and Cyrillic. Chinese, Japanese,
+ * Korean, Arabic and Hebrew letters are not among them.
  */
-const FILES = [
-  'atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin',
-  'atkinson-hyperlegible-next/files/atkinson-hyperlegible-next-latin-ext',
-  'noto-sans/files/noto-sans-latin-ext',
-  'noto-sans/files/noto-sans-vietnamese',
-  'noto-sans/files/noto-sans-greek',
-  'noto-sans/files/noto-sans-greek-ext',
-  'noto-sans/files/noto-sans-cyrillic',
-  'noto-sans/files/noto-sans-cyrillic-ext',
+export const PAPER_FONT = 'Noto Sans';
+
+/** Where each weight is found under `node_modules`. */
+export const PAPER_FONT_FILES = [
+  { weight: 400, file: '@expo-google-fonts/noto-sans/400Regular/NotoSans_400Regular.ttf' },
+  { weight: 700, file: '@expo-google-fonts/noto-sans/700Bold/NotoSans_700Bold.ttf' },
 ] as const;
-
-const familyOf = (file: string) => file.slice(file.lastIndexOf('/') + 1);
-
-export const PAPER_FONT: string[] = FILES.map(familyOf);
-
-/** Where each is found under the packages' own folder. */
-export const PAPER_FONT_FILES = FILES.flatMap((file) =>
-  [400, 700].map((weight) => ({ family: familyOf(file), weight, file: `${file}-${weight}-normal.woff` })),
-);

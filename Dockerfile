@@ -23,6 +23,7 @@ COPY --from=build /app/.next/static ./.next/static
 COPY --from=build /app/public ./public
 # Migrations run at every start, through pg, which the server uses too.
 COPY --from=build /app/prisma/migrations ./prisma/migrations
+COPY --from=build /app/prisma/schema.prisma ./prisma/schema.prisma
 COPY --from=build /app/scripts ./scripts
 # The volume of the backups takes over whose this folder is.
 RUN mkdir -p /backups && chown node:node /backups

@@ -1,5 +1,6 @@
 import nextConfig from 'eslint-config-next/core-web-vitals';
 import nextTypeScript from 'eslint-config-next/typescript';
+import { complexity } from './eslint/complexity.js';
 import { core } from './eslint/core.js';
 import { database } from './eslint/database.js';
 import { directions } from './eslint/directions.js';
@@ -40,6 +41,7 @@ const config = [
       ],
     },
   },
+  complexity,
   strictness,
   ...directions,
   ...database,

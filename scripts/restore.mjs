@@ -12,7 +12,7 @@ import { readEnvironmentFile, shopAddress } from './support/shop-address.mjs';
 
 const HELP = `npm run restore -- FILE [--demo]
 
-Makes the shop's database from a backup. There must be none yet: nothing is ever overwritten.
+Makes the shop's database from a backup, or from the archive of everything (a zip, from the shop's page). There must be none yet: nothing is ever overwritten.
 Into DATABASE_URL, else into the private server of npm run up (--demo: as its demo shop).
 An encrypted file needs RIMEBOOK_BACKUP_KEY. A backup of an older release is brought up to date.`;
 
@@ -34,11 +34,18 @@ async function main() {
 
 async function bring(file, url) {
   await requireServer(url);
-  const { at, rows, migrated } = await restore(file, url, { secret: process.env.RIMEBOOK_BACKUP_KEY });
+  // Its parts come with the install.
+  const { isZip, takeIn } = await import('./support/archive-of-everything.mjs');
+  const { at, rows, migrated, links } = (await isZip(file))
+    ? await takeIn(file, url, new Date())
+    : { links: [], ...(await restore(file, url, { secret: process.env.RIMEBOOK_BACKUP_KEY })) };
   const total = Object.values(rows).reduce((sum, n) => sum + n, 0);
   console.log(
     `${databaseName(url)}: as it was on ${at}, ${total} rows.${migrated.length > 0 ? ` Brought up to date: ${migrated.join(', ')}.` : ''}`,
   );
+  if (links.length > 0)
+    console.log('Passwords are not in it. Each owner chooses a new one, within seven days, at the shop’s address followed by');
+  for (const { name, path: link } of links) console.log(`  ${name}: ${link}`);
 }
 
 main().catch((error) => {

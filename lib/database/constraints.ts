@@ -10,6 +10,7 @@ export function refusedBy(error: unknown): string | null {
   const names = [
     'visit_technician_no_overlap',
     'visit_low_side_looked_at',
+    'visit_two_grades',
     'visit_task_one_open',
     'finding_one_current',
     'reading_one_current',
@@ -20,6 +21,7 @@ export function refusedBy(error: unknown): string | null {
     'Customer_name_key',
     'Kitchen_customerId_name_key',
     'User_email_key',
+    'ArchiveRun_one_at_a_time',
   ];
   for (const n of names) if (text.includes(n)) return n;
   if (text.includes('low side not looked at')) return 'visit_low_side_looked_at';

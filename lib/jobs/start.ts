@@ -6,6 +6,8 @@ import { setUpCode } from '../server/set-up-code';
 import { log } from '../server/log';
 import { nudge, queue } from '../server/queue';
 import { anyoneOnFile } from '../features/people/reads/people';
+import { makeArchive } from '../features/archive/verbs/make-archive';
+import { schemaText } from '../server/schema-text';
 import { requeueAbandoned } from '../features/planning/verbs/plan-claim';
 import { shopTimeZone } from '../features/shop/reads/shop';
 import { remindOfTomorrow } from '../features/mail/verbs/remind';
@@ -39,6 +41,12 @@ export async function startJobs(): Promise<void> {
   // What the fleet has taught is learned anew once a week, in the night: it keeps one core busy for some seconds.
   await boss.work('refit', { pollingIntervalSeconds: 60 }, async () => void (await refitFleet({ db: db(), now: now() })));
   await boss.schedule('refit', '30 3 * * 0', {}, { tz: await shopTimeZone(db()) });
+
+  // What was asked for, what a stopped process left, and what has expired.
+  await boss.work('archive', { pollingIntervalSeconds: 1 }, async () =>
+    makeArchive({ db: db(), now: now() }, env().DATABASE_URL, await schemaText()),
+  );
+  await boss.schedule('archive', '* * * * *');
 
   const clock = () => performance.now();
   await boss.work<{ runId: string }>('plan', { pollingIntervalSeconds: 0.5 }, async (jobs) => {

@@ -21,8 +21,11 @@ export const SEED = 20260;
 
 export type MakeOptions = { now: Date; seed?: number; hashes?: Record<string, string> };
 
+/** What is really so of a unit, for tests: nothing of it is on file. */
+export type TrueRate = { unitId: string; kitchenId: string; ratePerDay: number };
+
 /** The whole shop as rows, from a seed and a date: the same every time, password hashes aside. */
-export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop: Shop; out: Out } {
+export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop: Shop; out: Out; truth: TrueRate[] } {
   const today = todayIn(CITY.timeZone, now.getTime());
   const start = addDays(today, -RECORD_DAYS);
   const users = people(hashes, new RandomStream(seed, 'people'));
@@ -49,10 +52,14 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
     ...rows,
     estimates: learning.estimates,
     fouling,
+    foresights: learning.foresights,
     ruleChanges: learning.ruleChanges,
     refrigerant: refrigerantBook(world, seed),
     priors: learning.priors,
     stories: jobStories(world, now),
   };
-  return { shop, out: world.out };
+  const truth = world.kitchens.flatMap((k) =>
+    k.units.map((u) => ({ unitId: u.row.id as string, kitchenId: u.row.kitchenId, ratePerDay: u.truth.ratePerDay })),
+  );
+  return { shop, out: world.out, truth };
 }

@@ -17,6 +17,7 @@ export type Shop = {
   tasks: Prisma.TaskCreateManyInput[];
   estimates: Prisma.EstimateCreateManyInput[];
   fouling: Prisma.UnitFoulingCreateManyInput[];
+  foresights: Prisma.ForesightCreateManyInput[];
   ruleChanges: Prisma.RuleChangeCreateManyInput[];
   priors: Prisma.FleetPriorCreateManyInput[];
   refrigerant: RefrigerantRows;
@@ -47,6 +48,7 @@ export async function saveShop(db: PrismaClient, shop: Shop, out: Out): Promise<
       await inPieces(out.parts, (data) => tx.partUsed.createMany({ data }));
       await inPieces(shop.estimates, (data) => tx.estimate.createMany({ data }));
       await inPieces(shop.fouling, (data) => tx.unitFouling.createMany({ data }));
+      await inPieces(shop.foresights, (data) => tx.foresight.createMany({ data }));
       await inPieces(shop.ruleChanges, (data) => tx.ruleChange.createMany({ data }));
       await tx.certificate.createMany({ data: shop.refrigerant.certificates });
       await tx.cylinder.createMany({ data: shop.refrigerant.cylinders });

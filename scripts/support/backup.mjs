@@ -10,12 +10,12 @@ const FORMAT = 1;
 const CHUNK = 256 * 1024;
 const quoted = (name) => `"${name.replaceAll('"', '""')}"`;
 
-/** Tables of the shop with their columns, each after those it points to. */
+/** Tables of the shop with their columns, each after those it points to. An unlogged one holds what is made again. */
 async function tables(client) {
   const { rows: columns } = await client.query(`
     SELECT c.relname AS table, array_agg(a.attname::text ORDER BY a.attnum) AS columns
     FROM pg_class c JOIN pg_attribute a ON a.attrelid = c.oid AND a.attnum > 0 AND NOT a.attisdropped AND a.attgenerated = ''
-    WHERE c.relnamespace = 'public'::regnamespace AND c.relkind = 'r' AND c.relname <> '_prisma_migrations'
+    WHERE c.relnamespace = 'public'::regnamespace AND c.relkind = 'r' AND c.relpersistence <> 'u' AND c.relname <> '_prisma_migrations'
     GROUP BY c.relname ORDER BY c.relname`);
   const { rows: keys } = await client.query(`
     SELECT conrelid::regclass::text AS child, confrelid::regclass::text AS parent FROM pg_constraint
@@ -110,7 +110,7 @@ async function fill(url, frames, head) {
     await client.query('BEGIN');
     // The rules were kept when it was written; some look at what is not there yet, and some let nothing be changed.
     for (const { table } of head.tables) await client.query(`ALTER TABLE public.${quoted(table)} DISABLE TRIGGER USER`);
-    await client.query(`TRUNCATE ${head.tables.map(({ table }) => `public.${quoted(table)}`).join(', ')}`);
+    await client.query(`TRUNCATE ${head.tables.map(({ table }) => `public.${quoted(table)}`).join(', ')} CASCADE`);
     const counts = {};
     let told;
     let into;

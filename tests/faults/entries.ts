@@ -1,4 +1,5 @@
 import { ASPECTS, GRADES, type Grade } from '@/lib/core/findings/grades';
+import { JOB_OUTCOMES } from '@/lib/core/entries/entries';
 import { ENTERED_EVENTS, unplannedTasks, URGENCIES, type EntryKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
 import type { Random } from './random';
 
@@ -18,6 +19,7 @@ const WEIGHTS = {
   'food_warning.add': 2,
   'event.add': 3,
   'signature.set': 3,
+  'job.outcome': 7,
   'sealed.step': 9,
   'entry.strike': 3,
 } as const;
@@ -107,6 +109,15 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
       });
     case 'follow_up.add':
       return made(kind, { unitId, what: `${WISHED} ${random.whole(1000)}`, urgency: random.pick(URGENCIES), note: '' });
+    case 'job.outcome': {
+      // Now and then of a job that is not on file, which the office must refuse.
+      const job = random.pick(visit.jobs ?? []);
+      return made(kind, {
+        jobId: random.chance(0.95) && job ? job.id : crypto.randomUUID(),
+        outcome: random.pick(JOB_OUTCOMES),
+        note: `said ${random.whole(100)}`,
+      });
+    }
     case 'food_warning.add':
       return made(kind, { unitId, boxK: 281, toldTo: 'the cook', toldAt: at, note: '' });
     case 'event.add':
@@ -166,6 +177,11 @@ function someStep(random: Random): Omit<Payloads['sealed.step'], 'recordId' | 'u
 
 const ONE_PIXEL = 'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==';
 
+const ARRIVED_AND_LEFT = [
+  ['found', 'furred'],
+  ['left', 'bare'],
+] as const;
+
 /** Everything a visit still needs before it can be closed, and the closing. */
 export function closingEntries(visit: VisitOnFile, now: () => number): Made[] {
   const visitId = visit.id;
@@ -182,6 +198,16 @@ export function closingEntries(visit: VisitOnFile, now: () => number): Made[] {
           visitId,
           kind: 'finding.set',
           payload: { unitId, aspect, phase: 'found', grade, notLookedWhy: '', note: '', replaces: null },
+        });
+    }
+  for (const { unitId } of visit.tasks.filter((t) => t.kindKey === 'coil_cleaning'))
+    for (const [phase, grade] of ARRIVED_AND_LEFT) {
+      const standing = visit.entries.findings.find((f) => f.unitId === unitId && f.aspect === 'coil' && f.phase === phase);
+      if (!standing?.grade)
+        entries.push({
+          visitId,
+          kind: 'finding.set',
+          payload: { unitId, aspect: 'coil', phase, grade, notLookedWhy: '', note: '', replaces: standing?.id ?? null },
         });
     }
   for (const t of visit.tasks) if (t.outcome === 'planned') entries.push({ visitId, kind: 'task.done', payload: { taskId: t.taskId } });

@@ -43,6 +43,7 @@ export async function judge(
   );
   await judgeRows(db, given, new Set(filed.filter((o) => o.outcome !== 'rejected').map((o) => o.id)), sameAs, verdict);
   await judgeBook(db, given.visitIds, verdict);
+  await judgeJobs(db, given.visitIds, filed, verdict);
   judgeTold(filed, new Map(given.written.map((o) => [o.id, Date.parse(o.basedOn)])), verdict);
   const office = await visitsOnFile(db, given.visitIds, given.personId);
   judgeEnds(office, given, verdict);
@@ -123,6 +124,33 @@ async function judgeBook(db: Db, visitIds: readonly string[], verdict: Verdict):
     verdict[Math.abs(booked) < Math.abs(weighed) ? 'lost' : 'doubled'].push(
       `${step.step} ${step.id}: ${weighed} kg weighed, ${booked} kg in the book`,
     );
+  }
+}
+
+/**
+ * What was said of a job at a visit stands there once, in the words of an entry that was taken in; and where its visit
+ * closed, the job was brought on at most once by each entry.
+ */
+async function judgeJobs(db: Db, visitIds: readonly string[], filed: readonly Filed[], verdict: Verdict): Promise<void> {
+  const said = filed.filter((o) => o.kind === 'job.outcome' && o.outcome !== 'rejected');
+  const rows = await db.jobOutcome.findMany({ where: { visitId: { in: [...visitIds] } } });
+  const place = (visitId: string, jobId: string) => `${visitId} ${jobId}`;
+  const of = (o: Filed) => place(o.visitId ?? '', (o.payload as { jobId: string }).jobId);
+  const expected = new Set(said.map(of));
+  for (const at of expected) if (!rows.some((r) => place(r.visitId, r.jobId) === at)) verdict.lost.push(`job.outcome at ${at} has no row`);
+  for (const row of rows) {
+    const entry = said.find((o) => o.id === row.id);
+    const { outcome, note } = (entry?.payload ?? {}) as { outcome?: string; note?: string };
+    if (!entry || of(entry) !== place(row.visitId, row.jobId)) verdict.doubled.push(`job outcome ${row.id} is of no entry`);
+    else if (outcome !== row.outcome || note !== row.note) verdict.unequal.push(`job outcome ${row.id} is filed in other words`);
+  }
+  const moves = await db.jobEvent.findMany({ where: { visitId: { in: [...visitIds] }, kind: 'moved', from: { not: null } } });
+  const closed = await db.job.findMany({ where: { outcomes: { some: { visitId: { in: [...visitIds] } } } }, include: { events: true } });
+  for (const job of closed) {
+    const ended = job.events.filter((e) => e.kind === 'moved' && (e.to === 'done' || e.to === 'declined'));
+    if (ended.length > 1) verdict.doubled.push(`job ${job.number} ended ${ended.length} times`);
+    if (moves.filter((e) => e.jobId === job.id).length > said.filter((o) => (o.payload as { jobId: string }).jobId === job.id).length + 2)
+      verdict.doubled.push(`job ${job.number} was moved more often than anything was said of it`);
   }
 }
 
@@ -220,6 +248,7 @@ function essence(v: VisitOnFile, moved: ReadonlySet<string>, standing: ReadonlyS
       .sort(),
     parts: ids(v.entries.parts),
     // The rules open follow-ups of their own.
+    jobs: (v.entries.jobOutcomes ?? []).map((o) => `${o.id} ${o.jobId} ${o.outcome} ${o.note}`).sort(),
     followUps: ids(v.entries.followUps.filter((f) => f.what.startsWith(WISHED))),
     foodWarnings: ids(v.entries.foodWarnings),
     events: ids(v.entries.events),

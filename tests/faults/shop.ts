@@ -53,13 +53,41 @@ export async function haveRound(db: Db, people: People) {
   await db.task.createMany({ data: tasks });
   await db.visit.createMany({ data: visits });
   await db.visitTask.createMany({ data: onVisit });
+  await haveJobs(
+    db,
+    kitchenId,
+    visits.map((v) => v.id as string),
+    units.map((u) => u.id as string),
+  );
   return { kitchenId, visitIds: visits.map((v) => v.id as string), unitIds: units.map((u) => u.id as string) };
 }
 export type Round = Awaited<ReturnType<typeof haveRound>>;
 
+/** One job booked on each of two visits, and one that waits for whoever comes. */
+async function haveJobs(db: Db, kitchenId: string, visitIds: readonly string[], unitIds: readonly string[]): Promise<void> {
+  for (const [n, visitId] of [...visitIds, null].entries())
+    await db.job.create({
+      data: {
+        kitchenId,
+        source: 'call',
+        urgency: 'today',
+        what: `Rang about it, ${n}`,
+        ...(visitId ? { state: 'booked', visitId } : {}),
+        units: { create: [{ unitId: unitIds[n % unitIds.length] ?? '' }] },
+        events: {
+          create: [
+            { kind: 'opened', to: 'asked' },
+            ...(visitId ? [{ kind: 'moved' as const, from: 'asked' as const, to: 'booked' as const }] : []),
+          ],
+        },
+      },
+    });
+}
+
 /** Leaves the technician free for the next run. */
-export const putAway = (db: Db, round: Round) =>
-  db.visit.updateMany({
+export async function putAway(db: Db, round: Round): Promise<void> {
+  await db.job.updateMany({ where: { visitId: { in: round.visitIds }, state: 'booked' }, data: { state: 'asked' } });
+  await db.visit.updateMany({
     where: { id: { in: round.visitIds } },
     data: {
       startsAt: new Date('2020-01-01T00:00:00Z'),
@@ -68,3 +96,4 @@ export const putAway = (db: Db, round: Round) =>
       cancelReason: 'run is over',
     },
   });
+}

@@ -14,6 +14,7 @@ import { ButtonLink } from '../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../_ui/sheet';
 import { Answers } from './_components/answers';
 import { Decisions } from './_components/decisions';
+import { OwnerTabs } from './_components/owner-tabs';
 import { LookAgain } from './_components/look-again';
 import { KitchenTable } from './_components/kitchen-table';
 
@@ -68,6 +69,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
           </>
         }
       />
+      <OwnerTabs at="/owner" />
       <Answers
         kitchens={kitchens}
         energy={sumOf(kitchens.map((k) => k.energy))}

@@ -4,6 +4,7 @@ import { costsOf, hasLogo, shopSettings } from '@/lib/features/shop/reads/settin
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
+import { ButtonLink } from '../../_ui/button';
 import { PageHead, Sheet } from '../../_ui/sheet';
 import { KindRow, NewKindForm } from './_components/kind-forms';
 import { CostsForm } from './_components/costs-form';
@@ -19,7 +20,7 @@ export default definePage('manage:shop', async ({ db }) => {
   const seen = shop.updatedAt.toISOString();
   return (
     <>
-      <PageHead title="The shop" />
+      <PageHead title="The shop" actions={<ButtonLink href="/shop/archive">Everything as one file</ButtonLink>} />
       <div className="flex flex-col gap-8">
         <ShopForm shop={{ ...shop, phone: shop.phone ?? '', email: shop.email ?? '' }} seen={seen} />
         <CostsForm

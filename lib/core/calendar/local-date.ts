@@ -6,7 +6,9 @@ declare const localDateBrand: unique symbol;
 export type LocalDate = string & { readonly [localDateBrand]: true };
 
 /** 0 = Monday … 6 = Sunday, as ISO 8601 orders them. */
-export type Weekday = 0 | 1 | 2 | 3 | 4 | 5 | 6;
+export const WEEKDAYS = [0, 1, 2, 3, 4, 5, 6] as const;
+export type Weekday = (typeof WEEKDAYS)[number];
+export const isWeekday = (n: unknown): n is Weekday => WEEKDAYS.some((w) => w === n);
 export const WEEKDAY_CODES = ['MO', 'TU', 'WE', 'TH', 'FR', 'SA', 'SU'] as const;
 export const WEEKDAY_NAMES = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
 
@@ -63,8 +65,9 @@ export function fromDay(dayNumber: number): LocalDate {
   const { year, month, day } = dayToCivil(dayNumber);
   if (year < 0 || year > 9999) throw new CalendarError('invalid_date', `No date can be written for the year ${year}.`);
   const text = `${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
-  if (written.size < 100_000) written.set(dayNumber, text as LocalDate);
-  return text as LocalDate;
+  const date = localDate(text);
+  if (written.size < 100_000) written.set(dayNumber, date);
+  return date;
 }
 
 export function isLocalDate(text: string): text is LocalDate {
@@ -100,7 +103,7 @@ export function daysBetween(from: LocalDate, to: LocalDate): number {
 }
 
 export function weekdayOfDay(dayNumber: number): Weekday {
-  return ((((dayNumber + 3) % 7) + 7) % 7) as Weekday;
+  return WEEKDAYS[(((dayNumber + 3) % 7) + 7) % 7] ?? 0;
 }
 
 export function weekdayOf(date: LocalDate): Weekday {

@@ -1,4 +1,4 @@
-import { CalendarError, civilToDay, WEEKDAY_CODES, type Weekday } from './local-date';
+import { CalendarError, civilToDay, isWeekday, WEEKDAY_CODES, type Weekday } from './local-date';
 
 /** Recurrence rules as RFC 5545 §3.3.10 writes them, read strictly: an unknown part is an error, never ignored. */
 export const FREQUENCIES = ['SECONDLY', 'MINUTELY', 'HOURLY', 'DAILY', 'WEEKLY', 'MONTHLY', 'YEARLY'] as const;
@@ -40,9 +40,8 @@ function integers(part: string, value: string, low: number, high: number, zeroAl
 }
 
 function weekday(part: string, code: string): Weekday {
-  const at = (WEEKDAY_CODES as readonly string[]).indexOf(code);
-  if (at < 0) fail(`${part} takes MO, TU, WE, TH, FR, SA or SU, not "${code}".`);
-  return at as Weekday;
+  const at = WEEKDAY_CODES.findIndex((c) => c === code);
+  return isWeekday(at) ? at : fail(`${part} takes MO, TU, WE, TH, FR, SA or SU, not "${code}".`);
 }
 
 function byDays(value: string): ByDay[] {
@@ -74,13 +73,8 @@ function read(text: string): Rule {
     .trim()
     .toUpperCase()
     .replace(/^RRULE:/, '');
-  const parts = new Map<string, string>();
-  for (const piece of source.split(';')) {
-    const [key, value, extra] = piece.split('=');
-    if (!key || !value || extra !== undefined) fail(`"${piece}" is not a part of a recurrence rule.`);
-    if (parts.has(key as string)) fail(`${key} is given twice.`);
-    parts.set(key as string, value as string);
-  }
+  const parts = partsOf(source);
+  if (!parts.has('FREQ')) fail('A recurrence rule needs FREQ, for instance FREQ=WEEKLY;INTERVAL=6.');
   const rule: Rule = {
     text: source,
     freq: 'WEEKLY',
@@ -95,60 +89,54 @@ function read(text: string): Rule {
     rare: false,
     weekStart: 0,
   };
-  if (!parts.has('FREQ')) fail('A recurrence rule needs FREQ, for instance FREQ=WEEKLY;INTERVAL=6.');
   for (const [key, value] of parts) {
-    switch (key) {
-      case 'FREQ':
-        if (!(FREQUENCIES as readonly string[]).includes(value)) fail(`FREQ does not know "${value}".`);
-        rule.freq = value as Frequency;
-        break;
-      case 'INTERVAL':
-        rule.interval = positive(key, value);
-        break;
-      case 'COUNT':
-        rule.count = positive(key, value);
-        break;
-      case 'UNTIL':
-        rule.untilDay = until(value);
-        break;
-      case 'BYDAY':
-        rule.byDay = byDays(value);
-        break;
-      case 'BYMONTHDAY':
-        rule.byMonthDay = integers(key, value, -31, 31);
-        break;
-      case 'BYMONTH':
-        rule.byMonth = integers(key, value, 1, 12);
-        break;
-      case 'BYSETPOS':
-        rule.bySetPos = integers(key, value, -366, 366);
-        break;
-      case 'WKST':
-        rule.weekStart = weekday(key, value);
-        break;
-      case 'BYYEARDAY':
-        rule.byYearDay = integers(key, value, -366, 366);
-        rule.rare = true;
-        break;
-      case 'BYWEEKNO':
-        rule.byWeekNo = integers(key, value, -53, 53);
-        rule.rare = true;
-        break;
-      case 'BYHOUR':
-        integers(key, value, 0, 23, true);
-        rule.rare = rule.timed = true;
-        break;
-      case 'BYMINUTE':
-      case 'BYSECOND':
-        integers(key, value, 0, 59, true);
-        rule.rare = rule.timed = true;
-        break;
-      default:
-        fail(`${key} is not a part of a recurrence rule.`);
-    }
+    const take = PARTS.get(key) ?? fail(`${key} is not a part of a recurrence rule.`);
+    take(rule, value, key);
   }
   return checked(rule);
 }
+
+function partsOf(source: string): Map<string, string> {
+  const parts = new Map<string, string>();
+  for (const piece of source.split(';')) {
+    const [key, value, extra] = piece.split('=');
+    if (!key || !value || extra !== undefined) return fail(`"${piece}" is not a part of a recurrence rule.`);
+    if (parts.has(key)) fail(`${key} is given twice.`);
+    parts.set(key, value);
+  }
+  return parts;
+}
+
+type Take = (rule: Rule, value: string, key: string) => void;
+
+function frequency(value: string): Frequency {
+  return FREQUENCIES.find((f) => f === value) ?? fail(`FREQ does not know "${value}".`);
+}
+
+/** A time of day: checked, and then known to say nothing about days. */
+const timeOfDay =
+  (highest: number): Take =>
+  (rule, value, key) => {
+    integers(key, value, 0, highest, true);
+    rule.rare = rule.timed = true;
+  };
+
+const PARTS = new Map<string, Take>([
+  ['FREQ', (rule, value) => (rule.freq = frequency(value))],
+  ['INTERVAL', (rule, value, key) => (rule.interval = positive(key, value))],
+  ['COUNT', (rule, value, key) => (rule.count = positive(key, value))],
+  ['UNTIL', (rule, value) => (rule.untilDay = until(value))],
+  ['BYDAY', (rule, value) => (rule.byDay = byDays(value))],
+  ['BYMONTHDAY', (rule, value, key) => (rule.byMonthDay = integers(key, value, -31, 31))],
+  ['BYMONTH', (rule, value, key) => (rule.byMonth = integers(key, value, 1, 12))],
+  ['BYSETPOS', (rule, value, key) => (rule.bySetPos = integers(key, value, -366, 366))],
+  ['WKST', (rule, value, key) => (rule.weekStart = weekday(key, value))],
+  ['BYYEARDAY', (rule, value, key) => Object.assign(rule, { byYearDay: integers(key, value, -366, 366), rare: true })],
+  ['BYWEEKNO', (rule, value, key) => Object.assign(rule, { byWeekNo: integers(key, value, -53, 53), rare: true })],
+  ['BYHOUR', timeOfDay(23)],
+  ['BYMINUTE', timeOfDay(59)],
+  ['BYSECOND', timeOfDay(59)],
+]);
 
 function checked(rule: Rule): Rule {
   if (rule.count !== undefined && rule.untilDay !== undefined) fail('COUNT and UNTIL cannot both be given.');

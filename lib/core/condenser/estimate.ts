@@ -6,7 +6,7 @@ import { isKnownRefrigerant } from './fluid/limits';
 import { infer, lossSpread, type Belief } from './inference/infer';
 import { quantile, type Part } from './inference/mixture';
 import { nextLooks } from './inference/next-look';
-import { sceneOf } from './inference/scene';
+import { sceneOf, type Scene } from './inference/scene';
 import { outlook, type Outlook } from './outlook/consequences';
 import { withUsualDay } from './outlook/energy';
 import { sifted } from './readings/doubts';
@@ -63,14 +63,20 @@ export function estimate(
   if (!scene || !known) return no('out_of_range');
   const unsound = unsoundness(known, doubts);
   if (unsound) return no(unsound);
-  const late = reading.steadyMinutes !== undefined && reading.steadyMinutes < SHORTEST_STEADY_MIN;
-  if (late) return { ...no('not_steady'), ...known };
-  const air = scene.sound.mean[4] ?? NaN;
-  const belief = infer(scene, doubts.length);
-  if (!belief) return { ...no('not_converged'), ...known };
-  const held = underHeadControl(unit, air, baseline.cleanRiseK) || belief.probability.head_pressure_control > 0.5;
-  if (held) return { ...no('head_control'), ...known };
+  const belief = beliefOf(scene, doubts);
+  if (typeof belief === 'string') return { ...no(belief), ...known };
   return told(belief, { unit, reading, baseline, conditions, known, doubts });
+}
+
+/** What is believed of the machine, or why nothing can be. */
+function beliefOf(scene: Scene, doubts: readonly Doubt[]): Belief | CannotSayReason {
+  const { steadyMinutes } = scene.reading;
+  if (steadyMinutes !== undefined && steadyMinutes < SHORTEST_STEADY_MIN) return 'not_steady';
+  const belief = infer(scene, doubts.length);
+  if (!belief) return 'not_converged';
+  const air = scene.sound.mean[4] ?? NaN;
+  const held = underHeadControl(scene.unit, air, scene.baseline.cleanRiseK) || belief.probability.head_pressure_control > 0.5;
+  return held ? 'head_control' : belief;
 }
 
 function cannotSay(reason: CannotSayReason, doubts: Doubt[]): EstimateCannotSay {

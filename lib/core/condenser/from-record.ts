@@ -18,6 +18,7 @@ export function usualBoxK(kind: string, application: string): number {
   return application === 'low' ? 252.6 : 276.48;
 }
 
+// eslint-disable-next-line complexity -- a table: a field of the machine a line, with what stands for an empty one
 export function condenserUnitOf(unit: UnitRecord, kitchen: KitchenRecord): CondenserUnit {
   const application = unit.application ?? 'medium';
   return {

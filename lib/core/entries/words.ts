@@ -1,18 +1,19 @@
 import { UNIT_KEYS, unitField, type UnitKey } from '../equipment/unit-fields';
 import { fieldWords } from '../equipment/unit-words';
-import { ASPECT_LABEL, gradeLabel, type Aspect } from '../findings/grades';
+import { ASPECT_LABEL, ASPECTS, gradeLabel } from '../findings/grades';
 import { nominal } from '../measures/entry-units';
 import { SEALED_STEP_TEXT, SEALED_STEPS, type SealedStep } from '../sealed/steps';
 import { workLines } from '../sealed/said';
 import type { SealedWork } from '../sealed/work';
 import { TRIP_CAUSE_LABEL } from '../findings/trip-causes';
 import { JOB_OUTCOME_LABEL, UNIT_EVENT_LABEL, URGENCY_LABEL, type EntryKind } from './entries';
+import { isKeyOf, isOneOf } from '../typed/closed-set';
 import { doubts, quantities } from './reading-said';
 import { amount, isRecord, measured, moment, named, nothing, oneOf, text, unit, type Line, type Reader, type Said, type Say } from './say';
 
 const aspect = oneOf(ASPECT_LABEL);
 const work = oneOf({ before: 'before cleaning', after: 'after cleaning' });
-const grade: Say = (v, _, p) => (typeof v !== 'string' ? null : gradeLabel(p.aspect as Aspect, v).toLowerCase());
+const grade: Say = (v, _, p) => (typeof v !== 'string' ? null : (isOneOf(ASPECTS, p.aspect) ? gradeLabel(p.aspect, v) : v).toLowerCase());
 const span: Say = (v, { units }) => (typeof v === 'number' ? nominal('pressure', units.pressure, v) : null);
 const size: Say = (v) => (typeof v === 'number' ? `${Math.ceil(v / 1024)} kB` : null);
 const nobody: Say = (v) => (typeof v === 'boolean' ? (v ? 'nobody' : '') : null);
@@ -138,13 +139,13 @@ const TOLD_NULL = new Set(['photo.attach.aspect']);
 /** What a person typed in an entry, in words, whatever shape it came in. */
 export function typedLines(kind: string, payload: unknown, reader: Reader): Said {
   if (payload === null || payload === undefined) return { lines: [], whole: true };
-  if (!isRecord(payload) || !Object.hasOwn(FIELDS, kind)) return { lines: [], whole: false };
-  const fields = FIELDS[kind as EntryKind];
+  if (!isRecord(payload) || !isKeyOf(FIELDS, kind)) return { lines: [], whole: false };
+  const fields = FIELDS[kind];
   const lines: Line[] = [];
   let whole = Object.keys(payload).every((key) => Object.hasOwn(fields, key));
   for (const [key, [label, say]] of Object.entries(fields)) {
     const value = payload[key];
-    if (value === undefined || (value === null && !TOLD_NULL.has(`${kind}.${key}`))) continue;
+    if (saysNothing(kind, key, value)) continue;
     const said = say(value, reader, payload);
     if (said === null) whole = false;
     else if (typeof said !== 'string') {
@@ -164,20 +165,33 @@ function merged(lines: readonly Line[]): Line[] {
 
 /** What an entry says in one sentence, enough to write it again: the same table as `typedLines`. '' where there are no words for it. */
 export function entrySentence(kind: string, payload: unknown, reader: Reader): string {
-  if (!isRecord(payload) || !Object.hasOwn(FIELDS, kind)) return '';
+  if (!isRecord(payload) || !isKeyOf(FIELDS, kind)) return '';
   const parts: string[] = [];
   const after: string[] = [];
-  for (const [key, [label, say, inline = 'alone']] of Object.entries(FIELDS[kind as EntryKind])) {
+  for (const [key, [label, say, inline = 'alone']] of Object.entries<Field>(FIELDS[kind])) {
     const value = payload[key];
-    if (inline === 'silent' || value === undefined || (value === null && !TOLD_NULL.has(`${kind}.${key}`))) continue;
+    if (inline === 'silent' || saysNothing(kind, key, value)) continue;
     const said = say(value, reader, payload);
     if (said === null || said === '') continue;
     if (typeof said !== 'string') (key === 'questioned' ? after : parts).push(...said.lines.map((l) => lineWords(key, l)));
     else if (inline === 'sentence') after.push(said);
-    else parts.push(typeof inline === 'function' ? inline(said) : inline === 'labelled' ? `${lower(label)} ${said}` : said);
+    else parts.push(inlineWords(said, label, inline));
   }
-  const head = typeof payload.unitId === 'string' && kind !== 'unit.add' ? `${reader.name(payload.unitId) ?? 'a unit'}: ` : '';
-  return parts.length + after.length === 0 ? '' : [`${head}${parts.join(', ')}`, ...after].filter(Boolean).join('. ');
+  if (parts.length + after.length === 0) return '';
+  return [`${headWords(kind, payload, reader)}${parts.join(', ')}`, ...after].filter(Boolean).join('. ');
+}
+
+const saysNothing = (kind: string, key: string, value: unknown): boolean =>
+  value === undefined || (value === null && !TOLD_NULL.has(`${kind}.${key}`));
+
+function inlineWords(said: string, label: string, inline: Inline): string {
+  if (typeof inline === 'function') return inline(said);
+  return inline === 'labelled' ? `${lower(label)} ${said}` : said;
+}
+
+/** The unit it is about, before what is said of it. */
+function headWords(kind: string, { unitId }: Record<string, unknown>, reader: Reader): string {
+  return typeof unitId === 'string' && kind !== 'unit.add' ? `${reader.name(unitId) ?? 'a unit'}: ` : '';
 }
 
 /** A quantity after its name; of a question only what was asked and answered. */

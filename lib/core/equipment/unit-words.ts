@@ -1,6 +1,7 @@
 import type { MeasureUnits } from '../measures/preferred';
 import { refrigerantLabel } from '../refrigerants/naming';
 import { nominal, ownUnitOf } from '../measures/entry-units';
+import { isKeyOf } from '../typed/closed-set';
 import type { UnitField } from './field';
 import { UNIT_KEYS, unitField, type UnitKey, type UnitValues } from './unit-fields';
 
@@ -14,17 +15,20 @@ export function fieldWords(field: UnitField, value: unknown, own: MeasureUnits):
     case 'measured':
       return typeof value === 'number' ? nominal(field.measure, ownUnitOf(field.measure, own), value) : null;
     case 'tick':
-      return typeof value === 'boolean' ? (value ? field.words : '') : null;
+      return eitherOf(value, field.words, '');
     case 'maybe':
-      return typeof value === 'boolean' ? (value ? field.words.yes : field.words.no) : null;
+      return eitherOf(value, field.words.yes, field.words.no);
     case 'choice':
-      return typeof value === 'string' ? (Object.hasOwn(field.labels, value) ? (field.labels[value] ?? value) : value) : null;
+      return textOf(value, (text) => (isKeyOf(field.labels, text) && field.labels[text]) || text);
     case 'refrigerant':
-      return typeof value === 'string' ? refrigerantLabel(value) : null;
+      return textOf(value, refrigerantLabel);
     default:
-      return typeof value === 'string' ? value.trim() : null;
+      return textOf(value, (text) => text.trim());
   }
 }
+
+const eitherOf = (value: unknown, yes: string, no: string): string | null => (typeof value === 'boolean' ? (value ? yes : no) : null);
+const textOf = (value: unknown, say: (text: string) => string): string | null => (typeof value === 'string' ? say(value) : null);
 
 /** What is on file of a unit, a line a field; what its page says in its head is left out. */
 export function unitFacts(

@@ -53,34 +53,47 @@ function seenCoil(grades: Facts['grades'], cleanings: readonly LocalDate[]): See
   return { on: last.on, grade: last.grade as CoilGrade, phase: last.phase, cleanedOn };
 }
 
+/** The last reading, and whether a cleaning came after it. */
+function lastReading({ latest, cleanings }: Facts): CoilNow['read'] {
+  if (!latest) return null;
+  const { on, reading, estimate } = latest;
+  const cleanedOn = cleanings.at(-1) ?? null;
+  return {
+    on,
+    phase: reading.phase,
+    cleanedSince: cleanedOn !== null && (cleanedOn > on || (cleanedOn === on && reading.phase !== 'after')),
+    aside: estimate.verdict === 'look_elsewhere' && estimate.causes[0]?.id !== 'coil_fouling',
+  };
+}
+
+/** The first limit that is more likely than not passed before the next cleaning. */
+function limitPassed({ limitDates, next }: Facts): CoilNow['passes'] {
+  if (!next) return null;
+  for (const { limit, quantiles } of limitDates)
+    if (quantiles.p50 !== null && quantiles.p50 < next.dueOn) return { name: limit.name, on: quantiles.p50 };
+  return null;
+}
+
 /**
  * One answer out of what was seen, what was read, what is believed and the date that stands, in the order in which they
  * bind: a dead fan before any coil, the eye before a sum, and a date that nobody kept before one that is yet to come.
  */
 export function coilNow(f: Facts): CoilNow {
-  const seen = seenCoil(f.grades, f.cleanings);
-  const lastCleaned = f.cleanings.at(-1) ?? null;
-  const read = f.latest && {
-    on: f.latest.on,
-    phase: f.latest.reading.phase,
-    cleanedSince:
-      lastCleaned !== null && (lastCleaned > f.latest.on || (lastCleaned === f.latest.on && f.latest.reading.phase !== 'after')),
-    aside: f.latest.estimate.verdict === 'look_elsewhere' && f.latest.estimate.causes[0]?.id !== 'coil_fouling',
-  };
-  const crossed = f.limitDates.find((l) => l.quantiles.p50 !== null && f.next !== null && l.quantiles.p50 < f.next.dueOn);
-  const passes = crossed?.quantiles.p50 ? { name: crossed.limit.name, on: crossed.quantiles.p50 } : null;
-  const base = { seen, read, next: f.next, passes };
-  const closed = seen !== null && isStopped('coil', seen.grade) && seen.cleanedOn === null;
-  const verdict = ((): CoilVerdict => {
-    if (f.byWater) return 'by_water';
-    if (f.fanDead) return 'mend_fan';
-    if (closed && seen.phase === 'left') return 'past_cleaning';
-    if (closed) return 'clean_now';
-    if (f.next && f.next.dueOn < f.today) return 'overdue';
-    if (read?.aside && !read.cleanedSince) return 'look_elsewhere';
-    if (f.latest?.estimate.verdict === 'clean_it' && !read?.cleanedSince) return 'clean_now';
-    if (!seen && !read) return 'nothing_known';
-    return passes ? 'too_late' : 'in_order';
-  })();
-  return { ...base, verdict };
+  const now = { seen: seenCoil(f.grades, f.cleanings), read: lastReading(f), next: f.next, passes: limitPassed(f) };
+  return { ...now, verdict: bySight(f, now.seen) ?? byDateOrReading(f, now) };
+}
+
+function bySight(f: Facts, seen: SeenCoil | null): CoilVerdict | null {
+  if (f.byWater) return 'by_water';
+  if (f.fanDead) return 'mend_fan';
+  if (!seen || !isStopped('coil', seen.grade) || seen.cleanedOn !== null) return null;
+  return seen.phase === 'left' ? 'past_cleaning' : 'clean_now';
+}
+
+function byDateOrReading(f: Facts, { seen, read, next, passes }: Omit<CoilNow, 'verdict'>): CoilVerdict {
+  if (next && next.dueOn < f.today) return 'overdue';
+  if (read?.aside && !read.cleanedSince) return 'look_elsewhere';
+  if (f.latest?.estimate.verdict === 'clean_it' && !read?.cleanedSince) return 'clean_now';
+  if (!seen && !read) return 'nothing_known';
+  return passes ? 'too_late' : 'in_order';
 }

@@ -99,6 +99,31 @@ function heldRecord(task: TaskOnFile, revision: TaskRevision | null, on: LocalDa
 }
 
 /**
+ * Whether a revision takes hold. Work not done today keeps its rule unless something severe was seen on the way; a rule
+ * that has ended (`next` null) is nobody's to stretch or tighten, unless this visit gave it a new one already.
+ */
+function takesHold(
+  revision: TaskRevision | null,
+  doneHere: boolean,
+  next: LocalDate | null,
+  mine: TaskOnFile['mine'],
+): TaskRevision | null {
+  if (revision?.changed !== true) return null;
+  return (doneHere || revision.severe) && (next !== null || mine !== null) ? revision : null;
+}
+
+const saysSo = (task: TaskOnFile, now: Pick<TaskOnFile, 'rule' | 'dueOn' | 'lastDoneOn'>): boolean =>
+  now.rule === task.rule && now.dueOn === task.dueOn && now.lastDoneOn === task.lastDoneOn;
+
+function changeRecord(task: TaskOnFile, taken: TaskRevision, on: LocalDate): ChangeRecord | null {
+  if (!taken.reason || task.mine?.toRule === taken.rule) return null;
+  return {
+    kind: 'evidence', fromRule: task.rule, toRule: taken.rule, fromDueOn: task.dueOn, toDueOn: taken.dueOn, reason: taken.reason,
+    evidence: evidenceOfChange(taken, on), modelVersion: taken.modelVersion,
+  }; // prettier-ignore
+}
+
+/**
  * What becomes of one task after a visit: its rule, its next date, and what is to be kept of it. Pure, and the only
  * place where that is decided: services save it, the demo shop and the replay of the past go through it. Deciding the
  * same visit again gives the same rule and nothing new to keep. Null for a task that was never done.
@@ -106,28 +131,17 @@ function heldRecord(task: TaskOnFile, revision: TaskRevision | null, on: LocalDa
 export function decide(task: TaskOnFile, visit: VisitNews, belief: UnitBelief, policy: DecisionPolicy): Decision | null {
   const file = withVisit(task, visit);
   if (!file) return null;
-  const { mine } = task;
   const doneHere = visit.doneTaskIds.has(task.taskId);
   const revision = reviseTask(file, belief, policy.own, policy.rules, policy.hyper, visit.preferredWeekday);
   const next = dueNow(file);
-  // Work not done today keeps its rule unless something severe was seen on the way; a rule that has ended is nobody's
-  // to stretch or tighten, unless this visit gave it a new one already.
-  const takes = revision?.changed === true && (doneHere || revision.severe) && (next !== null || mine !== null);
-  const rule = takes ? revision.rule : file.rule;
-  const dueOn = takes ? revision.dueOn : next;
+  const taken = takesHold(revision, doneHere, next, task.mine);
+  const { rule, dueOn } = taken ?? { rule: file.rule, dueOn: next };
   if (dueOn === null) return ended(task, file.lastDoneOn);
-  const record: ChangeRecord | null =
-    takes && revision.reason && mine?.toRule !== rule
-      ? {
-          kind: 'evidence', fromRule: task.rule, toRule: rule, fromDueOn: task.dueOn, toDueOn: dueOn, reason: revision.reason,
-          evidence: evidenceOfChange(revision, visit.on), modelVersion: revision.modelVersion,
-        } // prettier-ignore
-      : null;
-  const told = doneHere || takes;
+  const told = doneHere || taken !== null;
   return {
     taskId: task.taskId, unitId: task.unitId, kindKey: task.kindKey, fromRule: file.rule, rule, fromDueOn: task.dueOn, dueOn,
-    lastDoneOn: file.lastDoneOn, settled: rule === task.rule && dueOn === task.dueOn && file.lastDoneOn === task.lastDoneOn,
-    record, held: told ? heldRecord(task, revision, visit.on, file.rule, dueOn) : null, told,
-    reason: takes ? revision.reason : null, heldReason: revision?.wouldHave?.reason ?? null, deepClean: revision?.deepClean ?? null,
+    lastDoneOn: file.lastDoneOn, settled: saysSo(task, { rule, dueOn, lastDoneOn: file.lastDoneOn }),
+    record: taken && changeRecord(task, taken, visit.on), held: told ? heldRecord(task, revision, visit.on, file.rule, dueOn) : null, told,
+    reason: taken?.reason ?? null, heldReason: revision?.wouldHave?.reason ?? null, deepClean: revision?.deepClean ?? null,
   }; // prettier-ignore
 }

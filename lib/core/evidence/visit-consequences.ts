@@ -1,6 +1,7 @@
 import type { LocalDate } from '../calendar';
 import { COIL_CLEANING } from '../tasks';
 import { kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
+import { foresee, type Foresight } from './foresee';
 import { decide, type Decision, type TaskOnFile, type VisitNews } from './decide';
 import { ownLimits, type OwnLimits } from './own-limits';
 import { returnsAfter, type FoundAgain, type ReturnOnFile, type ReturnVisit } from './return-visits';
@@ -21,6 +22,8 @@ export type VisitOutcome = {
   /** `own` undefined: the unit was not visited, its limits stay as they are on file. */
   beliefs: { belief: UnitBelief; own?: OwnLimits | null }[];
   decisions: Decision[];
+  /** What was expected of the coils that were looked at, from what was known before. */
+  foresights: Foresight[];
   /** Cleanings from before our first visit that a task is about to forget. */
   cleanedBefore: { unitId: string; on: LocalDate }[];
   /** Jobs that this visit found right, those it found again, and the new ones it asks for. */
@@ -32,7 +35,8 @@ export type VisitOutcome = {
 /** Everything that follows from a closed visit, worked out at once and without touching anything. */
 export function visitConsequences(kitchen: KitchenAfterVisit, fleet: FleetBelief, rules: PolicyOnFile): VisitOutcome {
   const { visit, files, tasks } = kitchen;
-  const outcome: VisitOutcome = { beliefs: [], decisions: [], cleanedBefore: [], met: [], again: [], goBack: [] };
+  const outcome: VisitOutcome = { beliefs: [], decisions: [], foresights: [], cleanedBefore: [], met: [], again: [], goBack: [] };
+  outcome.foresights = foresee(files, visit.on, fleet).filter((f) => visit.unitIds.has(f.unitId));
   // The kitchen's other units hear the news too.
   for (const belief of kitchenBeliefs(files, fleet)) {
     const { unitId, unit, conditions } = belief.file;

@@ -202,6 +202,7 @@ export type Eye = { sd: number; misread: number; any: number };
  * becomes the mixture of both, brought back to one normal by its first two moments. Ends may be infinite. `doubt`, if
  * given, is filled with each piece's chance that it was misread.
  */
+// eslint-disable-next-line complexity -- runs for each piece of every belief: exponentials and tails are computed once and none is looked for twice
 export function observeGrade(bank: Bank, low: number, high: number, eye: Eye, doubt?: Float64Array): void {
   const slip = Math.log(eye.misread * eye.any + 1e-300);
   const sure = Math.log1p(-eye.misread);

@@ -30,6 +30,7 @@ export {
   type Inspection,
 } from './failures';
 export { decayDays, gammaPassage, wienerPassage, wienerPassageMoments } from './first-passage';
+export { gradeChances, lnKAhead } from './grade-chances';
 export { jamesStein, partialPool } from './shrinkage';
 export { usualDays } from './usual';
 export { fitHyper } from './fit';

@@ -16,6 +16,7 @@ export function mixtureMoments({ weights, means, sds }: Mixture): { mean: number
 }
 
 /** The point below which the share `p` lies, to 0.0001 of share: Newton steps kept inside a shrinking bracket. */
+// eslint-disable-next-line complexity -- one loop of reckoning, run for every date shown; each normal costs one exponential
 export function mixtureQuantile({ weights, means, sds }: Mixture, p: number, start: { mean: number; sd: number }): number {
   const { mean, sd } = start;
   if (!(sd > 1e-12)) return mean;

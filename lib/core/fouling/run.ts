@@ -71,42 +71,49 @@ function read(run: Run, hyper: Hyper, exposure: Exposure, lnK: number, sd: numbe
   observeReading(run.bank, Math.min(Math.max(seen, mean - reach), mean + reach), sd);
 }
 
+/** What the day says of the condenser fan. */
+function fanOf(today: readonly UnitEvent[]): { failed: boolean; works: boolean } {
+  const fans = today.filter((e) => e.kind === 'fan');
+  return { failed: fans.some((e) => e.grade === 'failed'), works: fans.some((e) => e.grade !== 'failed') };
+}
+
 /** Takes all events of one day, in order. Changes `run`. */
 export function takeDay(run: Run, hyper: Hyper, exposure: Exposure, day: number, today: readonly UnitEvent[], doubted?: Doubts): void {
   const season = seasonFactor(hyper.season[exposure.placement], run.day, day - run.day);
+  const prior = priorTable(hyper, exposure.placement);
   predict(run.bank, hyper, run.day - run.bornDay, day - run.day, season);
   run.day = day;
-  let failed = false;
-  let works = false;
-  let cleaned = false;
-  for (const e of today) {
-    if (e.kind !== 'fan') continue;
-    if (e.grade === 'failed') failed = true;
-    else works = true;
-  }
+  const { failed, works } = fanOf(today);
   const down = failed || (run.fanDown && !works);
   for (const e of today) {
-    if (e.kind === 'change') {
-      run.bank = takeChange(run.bank, hyper, priorTable(hyper, exposure.placement), e.said);
-    } else if (e.kind === 'coil') {
-      look(run, hyper, exposure, e, doubted);
-    } else if (e.kind === 'reading') {
-      if (e.setAside !== undefined || down || !(e.sd > 0) || !Number.isFinite(e.lnK)) run.evidence.setAside++;
-      else {
-        read(run, hyper, exposure, e.lnK, e.sd, believable(hyper, today, e.phase));
-        run.evidence.readings++;
-      }
-    } else if (e.kind === 'cleaning') {
-      clean(run.bank, hyper, day - run.bornDay);
-      if (e.deep) cleanDeep(run.bank);
-      const chance = -Math.expm1((-hyper.changePerYear * Math.max(14, day - run.bornDay)) / 365.25);
-      if (chance > 0) run.bank = allowChange(run.bank, hyper, priorTable(hyper, exposure.placement), chance);
-      run.evidence.cleanings++;
-      run.lastCleanedDay = run.bornDay = day;
-      cleaned = true;
-    }
+    if (e.kind === 'change') run.bank = takeChange(run.bank, hyper, prior, e.said);
+    else if (e.kind === 'coil') look(run, hyper, exposure, e, doubted);
+    else if (e.kind === 'reading') takeReading(run, hyper, exposure, e, today, down);
+    else if (e.kind === 'cleaning') takeCleaning(run, hyper, exposure, e, day);
   }
+  const cleaned = today.some((e) => e.kind === 'cleaning');
   // A fan found dead and mended the same day is sound from then on; so is one nobody complained of at a later cleaning.
   run.fanDown = failed ? !works : down && !cleaned;
-  run.bank = prune(run.bank, priorTable(hyper, exposure.placement).logMarginal);
+  run.bank = prune(run.bank, prior.logMarginal);
+}
+
+type Of<K extends UnitEvent['kind']> = Extract<UnitEvent, { kind: K }>;
+
+/** A reading counts unless it was set aside, or a dead fan (`down`) speaks in the coil's place. */
+function takeReading(run: Run, hyper: Hyper, exposure: Exposure, e: Of<'reading'>, today: readonly UnitEvent[], down: boolean): void {
+  if (e.setAside !== undefined || down || !(e.sd > 0) || !Number.isFinite(e.lnK)) {
+    run.evidence.setAside++;
+    return;
+  }
+  read(run, hyper, exposure, e.lnK, e.sd, believable(hyper, today, e.phase));
+  run.evidence.readings++;
+}
+
+function takeCleaning(run: Run, hyper: Hyper, exposure: Exposure, e: Of<'cleaning'>, day: number): void {
+  clean(run.bank, hyper, day - run.bornDay);
+  if (e.deep) cleanDeep(run.bank);
+  const chance = -Math.expm1((-hyper.changePerYear * Math.max(14, day - run.bornDay)) / 365.25);
+  if (chance > 0) run.bank = allowChange(run.bank, hyper, priorTable(hyper, exposure.placement), chance);
+  run.evidence.cleanings++;
+  run.lastCleanedDay = run.bornDay = day;
 }

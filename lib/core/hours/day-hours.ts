@@ -36,22 +36,32 @@ export function readDayHours(text: string): Read {
   const source = text.trim();
   if (CLOSED.test(source)) return { windows: [] };
   if (/^(all day|24 ?h(ours)?|any ?time)$/i.test(source)) return { windows: [{ from: '00:00', to: '24:00' }] };
-  const spans: { start: number; end: number }[] = [];
+  const spans: Span[] = [];
   for (const piece of source.split(/[,;&]|\band\b/i)) {
-    const ends = piece.trim().split(/\s*(?:-|–|—|\bto\b)\s*/i);
-    const start = clockMinutes(ends[0] ?? '');
-    let end = clockMinutes(ends[1] ?? '');
-    if (ends.length !== 2 || start === null || end === null)
-      return { problem: `“${piece.trim()}” is not a span of hours. Write it like 06:00-10:30.` };
-    if (end < start && isAfternoon(ends[0] ?? '', ends[1] ?? '') && end + 720 > start && end <= 720) end += 720;
-    if (end === start) return { problem: `“${piece.trim()}” starts and ends at the same time.` };
-    if (end < start) return { problem: `“${piece.trim()}” runs past midnight. End it at 24:00 and put the rest on the next day.` };
-    spans.push({ start, end });
+    const span = readSpan(piece.trim());
+    if ('problem' in span) return span;
+    spans.push(span);
   }
   spans.sort((a, b) => a.start - b.start);
   const clash = spans.find((s, i) => i > 0 && s.start < (spans[i - 1]?.end ?? 0));
   if (clash) return { problem: `The span from ${clock(clash.start)} overlaps the one before it. Join them.` };
   return { windows: spans.map((s) => ({ from: clock(s.start), to: clock(s.end) })) };
+}
+
+/** Minutes since midnight. */
+type Span = { start: number; end: number };
+
+function readSpan(piece: string): Span | { problem: string } {
+  const [from = '', to = '', ...more] = piece.split(/\s*(?:-|–|—|\bto\b)\s*/i);
+  const start = clockMinutes(from);
+  const written = clockMinutes(to);
+  if (more.length > 0 || start === null || written === null)
+    return { problem: `“${piece}” is not a span of hours. Write it like 06:00-10:30.` };
+  const evening = written + 720;
+  const end = written < start && isAfternoon(from, to) && evening > start && written <= 720 ? evening : written;
+  if (end === start) return { problem: `“${piece}” starts and ends at the same time.` };
+  if (end < start) return { problem: `“${piece}” runs past midnight. End it at 24:00 and put the rest on the next day.` };
+  return { start, end };
 }
 
 /** "06:00-10:30, 14:00-16:30" of one weekday; empty when the day has none. */

@@ -4,3 +4,4 @@ export * from './minimise';
 export * from './quadrature';
 export * from './linear';
 export * from './chebyshev';
+export * from './proportion';

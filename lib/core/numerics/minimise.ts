@@ -6,6 +6,7 @@ const GOLDEN = 0.3819660112501051;
  * Minimum of f between a and b, if f has one dip there: Brent's parabolic and golden-section method
  * (Brent 1973, ch. 5). The value is the argument; the residual is the remaining half width.
  */
+// eslint-disable-next-line complexity -- Brent's loop as it is published: its state changes as a whole at every step
 export function minimise(
   f: (x: number) => number,
   a: number,

@@ -10,6 +10,7 @@ export type RootOptions = {
  * Root of f between a and b, where f must change sign: Brent's method (Brent 1973, Algorithms for Minimization
  * without Derivatives, ch. 4). The residual is f at the value.
  */
+// eslint-disable-next-line complexity -- Brent's loop as it is published: its state changes as a whole at every step
 export function findRoot(f: (x: number) => number, a: number, b: number, options: RootOptions = {}): Outcome {
   const tolerance = options.tolerance ?? 1e-10 * Math.abs(b - a);
   let [x0, x1] = [a, b];

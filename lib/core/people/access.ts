@@ -79,6 +79,8 @@ const GRANTS = {
   'read:fouling': ['owner', 'dispatcher'],
   'manage:people': ['owner'],
   'manage:shop': ['owner'],
+  /** The whole shop as one file. */
+  'export:everything': ['owner'],
   'read:messages': ['owner', 'dispatcher'],
   'send:report': ['owner', 'dispatcher'],
   'look-up:refrigerant': ['owner', 'dispatcher', 'technician'],

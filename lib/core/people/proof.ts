@@ -1,7 +1,7 @@
 import type { Permission } from './access';
 
 /** What could harm the shop, or carry everything out of it, asks for the password again (OWASP ASVS 5.0, 7.5.3). */
-const ASKS_PROOF = ['manage:people', 'export:equipment', 'secure:self'] as const satisfies readonly Permission[];
+const ASKS_PROOF = ['manage:people', 'export:equipment', 'export:everything', 'secure:self'] as const satisfies readonly Permission[];
 
 export const asksProof = (permission: Permission): boolean => (ASKS_PROOF as readonly Permission[]).includes(permission);
 

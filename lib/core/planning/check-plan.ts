@@ -1,5 +1,5 @@
 import { isPlaced, travelMinutes } from './travel';
-import type { Kitchen, Place, Plan, PlannedVisit, Round, Shift, TimeRange, WeekProblem } from './types';
+import type { Kitchen, Place, Plan, PlannedVisit, PlanTask, Round, Shift, Technician, TimeRange, WeekProblem } from './types';
 
 export interface Violation {
   readonly code:
@@ -12,47 +12,61 @@ export interface Violation {
  * before a plan is saved. An empty list means that nothing is broken.
  */
 export function checkPlan(problem: WeekProblem, plan: Pick<Plan, 'visits' | 'rounds'>): Violation[] {
-  const found: Violation[] = [];
   const kitchens = new Map(problem.kitchens.map((kitchen) => [kitchen.id, kitchen]));
   const tasks = new Map(problem.tasks.map((task) => [task.id, task]));
-  const done = new Map<string, PlannedVisit>();
-  for (const visit of plan.visits) {
-    const kitchen = kitchens.get(visit.kitchenId);
-    const technician = problem.technicians.find(({ id }) => id === visit.technicianId);
-    if (!kitchen || !technician) {
-      found.push({
-        code: 'unknown',
-        words: `A visit is at ${visit.kitchenId} with ${visit.technicianId}; one of them is not in the week.`,
-      });
-      continue;
-    }
-    const own = visit.taskIds.map((id) => tasks.get(id));
-    for (const id of visit.taskIds) {
-      if (done.has(id)) found.push({ code: 'twice', words: `${id} is in two visits.` });
-      done.set(id, visit);
-    }
-    if (visit.fixedId !== null) found.push(...checkFixed(problem, visit));
-    else {
-      if (visit.hours.startMs % ((problem.startsEveryMinutes ?? 1) * 60_000) !== 0)
-        found.push({ code: 'off_step', words: `The visit at ${kitchen.name} begins on an odd minute.` });
-      if (!kitchen.open.some((range) => holds(range, visit.hours)))
-        found.push({ code: 'outside_hours', words: `The visit at ${kitchen.name} is outside its service hours.` });
-      const needed = [...(kitchen.skills ?? []), ...own.flatMap((task) => task?.skills ?? [])];
-      for (const skill of new Set(needed))
-        if (!technician.skills.includes(skill))
-          found.push({ code: 'skill', words: `${technician.name} lacks ${skill} for ${kitchen.name}.` });
-      for (const task of own) {
-        if (!task || task.kitchenId !== kitchen.id)
-          found.push({ code: 'unknown', words: `A visit at ${kitchen.name} has a task that is not its own.` });
-        else if (visit.day < (task.notBeforeDay ?? -Infinity))
-          found.push({ code: 'too_early', words: `${task.name} may not be done yet on that day.` });
-        else if (task.role === 'coil_cleaning') found.push(...checkLowSide(problem, visit, task.unitId, kitchen));
-      }
-    }
-  }
-  for (const round of plan.rounds) found.push(...checkRound(problem, plan.visits, round, kitchens));
-  found.push(...checkRoundsApart(plan.rounds));
+  return [
+    ...checkTwice(plan.visits),
+    ...plan.visits.flatMap((visit) => checkVisit(problem, visit, kitchens, tasks)),
+    ...plan.rounds.flatMap((round) => checkRound(problem, plan.visits, round, kitchens)),
+    ...checkRoundsApart(plan.rounds),
+  ];
+}
+
+function checkTwice(visits: readonly PlannedVisit[]): Violation[] {
+  const ids = visits.flatMap((visit) => visit.taskIds);
+  return ids.filter((id, i) => ids.indexOf(id) < i).map((id) => ({ code: 'twice', words: `${id} is in two visits.` }));
+}
+
+function checkVisit(
+  problem: WeekProblem,
+  visit: PlannedVisit,
+  kitchens: ReadonlyMap<string, Kitchen>,
+  tasks: ReadonlyMap<string, PlanTask>,
+): Violation[] {
+  const kitchen = kitchens.get(visit.kitchenId);
+  const technician = problem.technicians.find(({ id }) => id === visit.technicianId);
+  if (!kitchen || !technician)
+    return [{ code: 'unknown', words: `A visit is at ${visit.kitchenId} with ${visit.technicianId}; one of them is not in the week.` }];
+  if (visit.fixedId !== null) return checkFixed(problem, visit);
+  const own = visit.taskIds.map((id) => tasks.get(id));
+  return [
+    ...checkTimes(problem, visit, kitchen),
+    ...checkSkills(kitchen, technician, own),
+    ...own.flatMap((task) => checkTask(problem, visit, kitchen, task)),
+  ];
+}
+
+function checkTimes(problem: WeekProblem, visit: PlannedVisit, kitchen: Kitchen): Violation[] {
+  const found: Violation[] = [];
+  if (visit.hours.startMs % ((problem.startsEveryMinutes ?? 1) * 60_000) !== 0)
+    found.push({ code: 'off_step', words: `The visit at ${kitchen.name} begins on an odd minute.` });
+  if (!kitchen.open.some((range) => holds(range, visit.hours)))
+    found.push({ code: 'outside_hours', words: `The visit at ${kitchen.name} is outside its service hours.` });
   return found;
+}
+
+function checkSkills(kitchen: Kitchen, technician: Technician, own: readonly (PlanTask | undefined)[]): Violation[] {
+  const needed = new Set([...(kitchen.skills ?? []), ...own.flatMap((task) => task?.skills ?? [])]);
+  return [...needed]
+    .filter((skill) => !technician.skills.includes(skill))
+    .map((skill) => ({ code: 'skill', words: `${technician.name} lacks ${skill} for ${kitchen.name}.` }));
+}
+
+function checkTask(problem: WeekProblem, visit: PlannedVisit, kitchen: Kitchen, task: PlanTask | undefined): Violation[] {
+  if (!task || task.kitchenId !== kitchen.id)
+    return [{ code: 'unknown', words: `A visit at ${kitchen.name} has a task that is not its own.` }];
+  if (visit.day < (task.notBeforeDay ?? -Infinity)) return [{ code: 'too_early', words: `${task.name} may not be done yet on that day.` }];
+  return task.role === 'coil_cleaning' ? checkLowSide(problem, visit, task.unitId, kitchen) : [];
 }
 
 const holds = (range: TimeRange, inner: TimeRange): boolean => inner.startMs >= range.startMs && inner.endMs <= range.endMs;
@@ -83,7 +97,6 @@ function checkRound(
   round: Round,
   kitchens: ReadonlyMap<string, Kitchen>,
 ): Violation[] {
-  const found: Violation[] = [];
   const technician = problem.technicians.find(({ id }) => id === round.technicianId);
   const inOrder = round.visits.map((index) => visits[index]!);
   // What was promised may lie outside the shift and take the day with it.
@@ -91,18 +104,24 @@ function checkRound(
   const shift = technician?.shifts.find(
     (one) => one.day === round.day && free.every((visit) => visit.hours.startMs >= one.hours.startMs && visit.hours.endMs <= latest(one)),
   );
-  if (!technician || (!shift && free.length > 0)) {
-    found.push({
-      code: 'off_shift',
-      words: `${technician?.name ?? round.technicianId} has no shift on day ${round.day}.`,
-    });
-    return found;
-  }
+  if (!technician || (!shift && free.length > 0))
+    return [{ code: 'off_shift', words: `${technician?.name ?? round.technicianId} has no shift on day ${round.day}.` }];
+  const found: Violation[] = [];
   if (shift && free.length === inOrder.length && (round.leaveMs < shift.hours.startMs || round.backMs > latest(shift)))
-    found.push({
-      code: 'off_shift',
-      words: `${technician.name} is on the road outside the shift of day ${round.day}.`,
-    });
+    found.push({ code: 'off_shift', words: `${technician.name} is on the road outside the shift of day ${round.day}.` });
+  return [...found, ...checkWay(problem, technician, shift, round, inOrder, kitchens)];
+}
+
+/** Each stop of a round can be reached from the one before. */
+function checkWay(
+  problem: WeekProblem,
+  technician: Technician,
+  shift: Shift | undefined,
+  round: Round,
+  inOrder: readonly PlannedVisit[],
+  kitchens: ReadonlyMap<string, Kitchen>,
+): Violation[] {
+  const found: Violation[] = [];
   let clock = round.leaveMs;
   let at = shift?.startPlace ?? null;
   const arrive = (name: string, place: Place, by: number): void => {

@@ -67,33 +67,58 @@ export function* solveModel(model: Model, options: ModelSolveOptions): Generator
     onSkipped: () => (skipped = true),
   });
   const hunt = yield* stepWhile(search, () => remainingMs() > stopAt);
-  let solution = hunt.done ? hunt.result : hunt.last;
-  let bound = options.floor;
-  const closed = (): boolean => bound > solution.cost - (model.wholeCosts ? 1 - 1e-6 : 1e-6 * Math.max(1, Math.abs(solution.cost)));
-  if (lp && model.jobs.length > 0 && !closed()) {
-    const outcome = yield* stepWhile(closeGap(model, lp, solution, pool.routes(), remainingMs), () => remainingMs() > 0 && !closed());
-    const found = outcome.done ? outcome.result : outcome.last;
-    bound = Math.max(bound, found.bound);
-    if (found.proven && found.proven.cost < solution.cost - 1e-9) {
-      solution = found.proven;
-      onImprovement?.(solution);
-    }
-    if (found.proven) bound = solution.cost;
-  }
-  for (let more = 1; options.useAllTime && !closed() && remainingMs() > 0; more++) {
-    const next = yield* stepWhile(anneal(model, { seed: seed + more, iterations, start: copyOf(solution) }), () => remainingMs() > 0);
-    const better = next.done ? next.result : next.last;
-    if (better.cost >= solution.cost - 1e-9) continue;
-    solution = better;
-    onImprovement?.(solution);
-  }
-  const proven = closed();
+  const at: Standing = { solution: hunt.done ? hunt.result : hunt.last, bound: options.floor };
+  if (lp && model.jobs.length > 0 && !isClosed(model, at)) yield* tighten(model, lp, at, pool.routes(), options);
+  if (options.useAllTime) yield* searchOn(model, at, options);
+  const proven = isClosed(model, at);
   return {
-    solution,
-    bound: proven ? solution.cost : Math.min(solution.cost, bound),
+    solution: at.solution,
+    bound: proven ? at.solution.cost : Math.min(at.solution.cost, at.bound),
     proven,
     searched: hunt.done && !skipped,
   };
+}
+
+/** The best plan so far, and the cost below which there is none. */
+interface Standing {
+  solution: Solution;
+  bound: number;
+}
+
+const isClosed = (model: Model, { solution, bound }: Standing): boolean =>
+  bound > solution.cost - (model.wholeCosts ? 1 - 1e-6 : 1e-6 * Math.max(1, Math.abs(solution.cost)));
+
+/** Raises the bound, and takes a better plan where the proof finds one. Changes `at`. */
+function* tighten(
+  model: Model,
+  lp: LpSolver,
+  at: Standing,
+  met: readonly Column[],
+  options: ModelSolveOptions,
+): Generator<void, void, void> {
+  const { remainingMs, onImprovement } = options;
+  const gap = closeGap(model, lp, at.solution, met, remainingMs);
+  const outcome = yield* stepWhile(gap, () => remainingMs() > 0 && !isClosed(model, at));
+  const found = outcome.done ? outcome.result : outcome.last;
+  at.bound = Math.max(at.bound, found.bound);
+  if (found.proven && found.proven.cost < at.solution.cost - 1e-9) {
+    at.solution = found.proven;
+    onImprovement?.(at.solution);
+  }
+  if (found.proven) at.bound = at.solution.cost;
+}
+
+/** Searches from other seeds until it is proven or time is up. Changes `at`. */
+function* searchOn(model: Model, at: Standing, options: ModelSolveOptions): Generator<void, void, void> {
+  const { seed, iterations, remainingMs, onImprovement } = options;
+  for (let more = 1; !isClosed(model, at) && remainingMs() > 0; more++) {
+    const again = anneal(model, { seed: seed + more, iterations, start: copyOf(at.solution) });
+    const next = yield* stepWhile(again, () => remainingMs() > 0);
+    const better = next.done ? next.result : next.last;
+    if (better.cost >= at.solution.cost - 1e-9) continue;
+    at.solution = better;
+    onImprovement?.(at.solution);
+  }
 }
 
 interface Closing {

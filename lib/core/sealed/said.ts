@@ -17,7 +17,7 @@ const JOINT = {
   other: 'other',
 } as const;
 
-function weighing(w: Weighed, units: MeasureUnits, cylinder: (id: string) => string | undefined): Line[] {
+function weighing(w: Weighed, units: MeasureUnits, cylinder: CylinderName): Line[] {
   const named = w.cylinderId === null ? `${w.cylinderWords} (not on file)` : (cylinder(w.cylinderId) ?? 'on file');
   return [
     ['Cylinder', named],
@@ -26,25 +26,18 @@ function weighing(w: Weighed, units: MeasureUnits, cylinder: (id: string) => str
   ];
 }
 
+type Work<S extends SealedWork['step']> = Extract<SealedWork, { step: S }>;
+type CylinderName = (id: string) => string | undefined;
+
 /** What was done at a step, in words, in the reader's units. */
-export function workLines(work: SealedWork, units: MeasureUnits, cylinder: (id: string) => string | undefined = () => undefined): Line[] {
+export function workLines(work: SealedWork, units: MeasureUnits, cylinder: CylinderName = () => undefined): Line[] {
   switch (work.step) {
     case 'isolate':
-      return [
-        ['Proven dead', yes(work.provenDead)],
-        ...(work.flammable
-          ? ([
-              ['Ventilated', yes(work.flammable.ventilated)],
-              ['Detector on', yes(work.flammable.detector)],
-              ['No ignition source', yes(work.flammable.noIgnition)],
-              ...(work.flammable.roomM2 === null ? [] : [['Room', `${Number(work.flammable.roomM2.toPrecision(3))} m²`] as const]),
-            ] as Line[])
-          : []),
-      ];
+      return [['Proven dead', yes(work.provenDead)], ...flammableLines(work.flammable)];
     case 'recover':
       return [
         ...weighing(work, units, cylinder),
-        ...(work.levelPaGauge === null ? [] : [['Down to', measured('pressure', work.levelPaGauge, units)] as const]),
+        ...lineOf('Down to', work.levelPaGauge, (pa) => measured('pressure', pa, units)),
         ['What becomes of it', RECOVERED_FOR_LABEL[work.recoveredFor].toLowerCase()],
       ];
     case 'open':
@@ -57,36 +50,45 @@ export function workLines(work: SealedWork, units: MeasureUnits, cylinder: (id: 
         ['Fire watch', `${work.fireWatchMinutes} min`],
       ];
     case 'drier':
-      return [
-        ['Drier', work.drier],
-        ...(work.capillary
-          ? ([['Capillary', `${(work.capillary.boreM * 1000).toFixed(2)} mm bore, ${work.capillary.lengthM.toFixed(2)} m`]] as Line[])
-          : []),
-        ...work.tubes.map((t): Line => [
-          TUBE_LINE_LABEL[t.line],
-          `${t.before ?? 'none'} to ${t.now ?? 'none'} in, ${t.lengthM.toFixed(2)} m`,
-        ]),
-      ];
+      return drierLines(work);
     case 'pressure_test':
       return [
         ['Start', `${measured('pressure', work.start.paGauge, units)} at ${measured('temperature', work.start.temperatureK, units)}`],
         ['End', `${measured('pressure', work.end.paGauge, units)} at ${measured('temperature', work.end.temperatureK, units)}`],
       ];
-    case 'evacuate': {
-      const [first, last] = [work.readings[0], work.readings.at(-1)];
-      return [
-        [
-          'Vacuum',
-          `${first?.microns ?? '?'} to ${last?.microns ?? '?'} microns in ${(last?.minutes ?? 0) - (first?.minutes ?? 0)} min, ${work.readings.length} readings`,
-        ],
-      ];
-    }
+    case 'evacuate':
+      return [['Vacuum', vacuumWords(work)]];
     case 'charge':
-      return [
-        ...weighing(work, units, cylinder),
-        ...(work.targetKg === null ? [] : [['Wanted', measured('mass', work.targetKg, units)] as const]),
-      ];
+      return [...weighing(work, units, cylinder), ...lineOf('Wanted', work.targetKg, (kg) => measured('mass', kg, units))];
     case 'running_check':
       return [['Ran for', `${work.minutes} min`]];
   }
+}
+
+/** A line where something was entered. */
+const lineOf = <T>(label: string, value: T | null | undefined, say: (value: T) => string): Line[] =>
+  value === null || value === undefined ? [] : [[label, say(value)]];
+
+function flammableLines(f: Work<'isolate'>['flammable']): Line[] {
+  if (!f) return [];
+  return [
+    ['Ventilated', yes(f.ventilated)],
+    ['Detector on', yes(f.detector)],
+    ['No ignition source', yes(f.noIgnition)],
+    ...lineOf('Room', f.roomM2, (m2) => `${Number(m2.toPrecision(3))} m²`),
+  ];
+}
+
+function drierLines({ drier, capillary, tubes }: Work<'drier'>): Line[] {
+  return [
+    ['Drier', drier],
+    ...lineOf('Capillary', capillary, (c) => `${(c.boreM * 1000).toFixed(2)} mm bore, ${c.lengthM.toFixed(2)} m`),
+    ...tubes.map((t): Line => [TUBE_LINE_LABEL[t.line], `${t.before ?? 'none'} to ${t.now ?? 'none'} in, ${t.lengthM.toFixed(2)} m`]),
+  ];
+}
+
+function vacuumWords({ readings }: Work<'evacuate'>): string {
+  const [first, last] = [readings[0], readings.at(-1)];
+  const minutes = (last?.minutes ?? 0) - (first?.minutes ?? 0);
+  return `${first?.microns ?? '?'} to ${last?.microns ?? '?'} microns in ${minutes} min, ${readings.length} readings`;
 }

@@ -6,17 +6,11 @@ import type { VacuumReading } from './vacuum-decay';
  */
 export function readVacuumText(text: string): { readings: VacuumReading[]; odd: string[] } {
   const odd: string[] = [];
-  const found: { minutes: number | null; microns: number }[] = [];
+  const found: Read[] = [];
   for (const line of text.split(/\r?\n/)) {
-    const clock = /(\d{1,3}):(\d{2})(?::(\d{2}))?/.exec(line);
-    const rest = clock ? line.replace(clock[0], ' ') : line;
-    // A comma between digits parts thousands; between blanks it parts columns.
-    const numbers = [...rest.matchAll(/\d+(?:,\d{3})*(?:\.\d+)?/g)].map((m) => Number(m[0].replaceAll(',', '')));
-    if (numbers.length === 0 && !clock) continue;
-    const minutes = clock ? minutesOf(clock) : numbers.length > 1 ? (numbers[0] ?? null) : null;
-    const microns = numbers.at(-1);
-    if (microns === undefined || !(microns > 0) || numbers.length > 2) odd.push(line.trim());
-    else found.push({ minutes, microns });
+    const read = readLine(line);
+    if (read === 'odd') odd.push(line.trim());
+    else if (read) found.push(read);
   }
   const first = found.find((f) => f.minutes !== null)?.minutes ?? 0;
   const timed = found.map((f, i) => ({ minutes: f.minutes === null ? i : f.minutes - first, microns: f.microns }));
@@ -27,6 +21,21 @@ export function readVacuumText(text: string): { readings: VacuumReading[]; odd: 
     else readings.push(r);
   }
   return { readings, odd };
+}
+
+/** `minutes` null where the line gives microns alone. */
+type Read = { minutes: number | null; microns: number };
+
+/** Null for a line without a number. */
+function readLine(line: string): Read | 'odd' | null {
+  const clock = /(\d{1,3}):(\d{2})(?::(\d{2}))?/.exec(line);
+  const rest = clock ? line.replace(clock[0], ' ') : line;
+  // A comma between digits parts thousands; between blanks it parts columns.
+  const numbers = [...rest.matchAll(/\d+(?:,\d{3})*(?:\.\d+)?/g)].map((m) => Number(m[0].replaceAll(',', '')));
+  if (numbers.length === 0 && !clock) return null;
+  const microns = numbers.at(-1) ?? 0;
+  if (!(microns > 0) || numbers.length > 2) return 'odd';
+  return { minutes: clock ? minutesOf(clock) : numbers.length > 1 ? (numbers[0] ?? null) : null, microns };
 }
 
 /** "12:04" is minutes and seconds or hours and minutes: either way the first reading is nought, and steps of the last are what count. */

@@ -1,7 +1,8 @@
 import { fromDay, isLocalDate, type LocalDate } from '../calendar';
 
 /** Which of 3/4/24 is the month. */
-export type DateOrder = 'month first' | 'day first';
+export const DATE_ORDERS = ['month first', 'day first'] as const;
+export type DateOrder = (typeof DATE_ORDERS)[number];
 
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 /** Days between 1899-12-30 and 1970-01-01: how spreadsheets number days since 1900 (ECMA-376 part 1, 18.17.4.1). */
@@ -16,6 +17,33 @@ function day(y: number, m: number, d: number): LocalDate | null {
   return isLocalDate(text) ? text : null;
 }
 
+const NO_DATE = 'no date';
+const month = (name: string) => MONTHS.indexOf(name.slice(0, 3).toLowerCase()) + 1;
+const named = (y: string, name: string, d: number) => (month(name) ? (day(year(y), month(name), d) ?? NO_DATE) : null);
+
+type Parts = readonly [string, string, string];
+/** Ways to write a day. Null: this is none after all. */
+const FORMS: readonly { form: RegExp; day: (parts: Parts, order: DateOrder) => LocalDate | typeof NO_DATE | null }[] = [
+  { form: /^(\d+)(?:\.\d+)?$/, day: ([days]) => fromSerial(Number(days)) ?? NO_DATE },
+  { form: /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/, day: ([y, m, d]) => day(Number(y), Number(m), Number(d)) ?? NO_DATE },
+  {
+    form: /^(\d{1,2})[-/.\s](\d{1,2})[-/.\s](\d{4}|\d{2})$/,
+    day: ([a, b, y], order) => eitherWay(Number(a), Number(b), year(y), order) ?? NO_DATE,
+  },
+  { form: /^(\d{1,2})[-\s/]([a-z]{3,9})\.?,?[-\s/](\d{4}|\d{2})$/i, day: ([d, name, y]) => named(y, name, Number(d)) },
+  { form: /^([a-z]{3,9})\.?\s+(\d{1,2}),?\s+(\d{4}|\d{2})$/i, day: ([name, d, y]) => named(y, name, Number(d)) },
+  { form: /^([a-z]{3,9})\.?[-\s,]+(\d{4}|\d{2})$/i, day: ([name, y]) => named(y, name, 1) },
+];
+
+function fromSerial(days: number): LocalDate | null {
+  return days >= SERIALS[0] && days <= SERIALS[1] ? fromDay(days - SERIAL_AT_1970) : null;
+}
+
+/** In the order given, or the other way round where only that is a date. */
+function eitherWay(a: number, b: number, y: number, order: DateOrder): LocalDate | null {
+  return order === 'month first' ? (day(y, a, b) ?? day(y, b, a)) : (day(y, b, a) ?? day(y, a, b));
+}
+
 /**
  * A date as sheets hold it: 2024-03-16, 3/16/24, 16.3.2024, 16-Mar-24, "Mar 16, 2024", "March 2024" (its first day) or a
  * spreadsheet's day number. Null where it cannot be told.
@@ -25,25 +53,12 @@ export function readDate(source: string, order: DateOrder): LocalDate | null {
     .trim()
     .replace(/[T ]\d{1,2}:\d{2}.*$/, '')
     .replace(/(\d)(st|nd|rd|th)\b/gi, '$1');
-  if (/^\d+(\.\d+)?$/.test(text)) {
-    const serial = Math.floor(Number(text));
-    if (serial < SERIALS[0] || serial > SERIALS[1]) return null;
-    return fromDay(serial - SERIAL_AT_1970);
+  for (const { form, day } of FORMS) {
+    const m = form.exec(text);
+    // The first form that fits decides; a name that is no month's leaves it to the next.
+    const found = m && day([m[1] ?? '', m[2] ?? '', m[3] ?? ''], order);
+    if (found !== null) return found === NO_DATE ? null : found;
   }
-  const iso = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text);
-  if (iso) return day(Number(iso[1]), Number(iso[2]), Number(iso[3]));
-  const plain = /^(\d{1,2})[-/.\s](\d{1,2})[-/.\s](\d{4}|\d{2})$/.exec(text);
-  if (plain) {
-    const [a, b, y] = [Number(plain[1]), Number(plain[2]), year(plain[3] ?? '')];
-    return order === 'month first' ? (day(y, a, b) ?? day(y, b, a)) : (day(y, b, a) ?? day(y, a, b));
-  }
-  const month = (name: string) => MONTHS.indexOf(name.slice(0, 3).toLowerCase()) + 1;
-  const dayFirst = /^(\d{1,2})[-\s/]([a-z]{3,9})\.?,?[-\s/](\d{4}|\d{2})$/i.exec(text);
-  if (dayFirst && month(dayFirst[2] ?? '')) return day(year(dayFirst[3] ?? ''), month(dayFirst[2] ?? ''), Number(dayFirst[1]));
-  const monthFirst = /^([a-z]{3,9})\.?\s+(\d{1,2}),?\s+(\d{4}|\d{2})$/i.exec(text);
-  if (monthFirst && month(monthFirst[1] ?? '')) return day(year(monthFirst[3] ?? ''), month(monthFirst[1] ?? ''), Number(monthFirst[2]));
-  const monthOnly = /^([a-z]{3,9})\.?[-\s,]+(\d{4}|\d{2})$/i.exec(text);
-  if (monthOnly && month(monthOnly[1] ?? '')) return day(year(monthOnly[2] ?? ''), month(monthOnly[1] ?? ''), 1);
   return null;
 }
 

@@ -1,6 +1,7 @@
 import * as units from '../measures';
 
-export type MassUnit = 'oz' | 'lb' | 'g' | 'kg';
+export const MASS_UNITS = ['oz', 'lb', 'g', 'kg'] as const;
+export type MassUnit = (typeof MASS_UNITS)[number];
 const TO_KG: Record<MassUnit, (x: number) => number> = {
   oz: units.ounceToKilogram,
   lb: units.poundToKilogram,

@@ -11,11 +11,17 @@ export const refrigerantOptions = (ids: readonly string[]): Option[] => [
   ...ids.map((value) => ({ value, label: refrigerantLabel(value) })),
 ];
 
+export type ValueBook = {
+  /** What a value stands for; null while it is open. */
+  take(text: string, guess: () => string | null): string | null;
+  all(): ValueGroup[];
+};
+
 /**
  * Gathers values that read alike, so that each is decided once. `guess` gives what a value stands for, or null where
  * nobody can tell without asking.
  */
-export function valueBook(target: string, choices: SheetChoices) {
+export function valueBook(target: string, choices: SheetChoices): ValueBook {
   const groups = new Map<string, ValueGroup>();
   return {
     take(text: string, guess: () => string | null): string | null {

@@ -2,7 +2,7 @@ import { FOOD_LIMIT_K } from '../findings/cautions';
 import { has } from '../findings/for-unit';
 import { aspectInfo, ASPECTS, gradeWords, isStopped, type Aspect } from '../findings/grades';
 import { COIL_CLEANING, isUsualKind, kindInfo, looksAt, type InspectionTask } from '../tasks/kinds';
-import { unlookedFor } from '../tasks/needed';
+import { ungradedCoil, unlookedFor } from '../tasks/needed';
 import type { FindingEntry, JobOnVisit, StandingTask, UnitOnFile, VisitOnFile, VisitTaskOnFile } from './state';
 
 /** What the entries of one unit amount to: tasks they answer, and what they still leave open. */
@@ -10,14 +10,10 @@ import type { FindingEntry, JobOnVisit, StandingTask, UnitOnFile, VisitOnFile, V
 const gradedAs = (findings: readonly FindingEntry[], unitId: string, aspect: Aspect, phase: 'found' | 'left') =>
   findings.find((f) => f.unitId === unitId && f.aspect === aspect && f.phase === phase && f.grade !== null);
 
-/** What a coil cleaning still lacks, in words: how it was found, how it was left, the low side. Empty when it can count. */
+/** What a coil cleaning still lacks, in words: the coil’s grade as found and as left, the low side. Empty when it can count. */
 export function lacksForCleaning(visit: VisitOnFile, unit: UnitOnFile): string[] {
   const { findings } = visit.entries;
-  const lacks: string[] = [];
-  if (has(unit, 'coil')) {
-    if (!findings.some((f) => f.unitId === unit.id && f.aspect === 'coil' && f.phase === 'found')) lacks.push('the coil as found');
-    if (!findings.some((f) => f.unitId === unit.id && f.aspect === 'coil' && f.phase === 'left')) lacks.push('the coil as left');
-  }
+  const lacks = ungradedCoil({ kindKey: COIL_CLEANING, unitId: unit.id }, unit, findings);
   const unlooked = unlookedFor({ kindKey: COIL_CLEANING, unitId: unit.id }, unit, findings);
   return [...lacks, ...unlooked.map((a) => aspectInfo(a).within)];
 }
@@ -31,8 +27,7 @@ export const lacksForTask = (visit: VisitOnFile, unit: UnitOnFile, task: Pick<Vi
 /** Whether what was graded answers a task by itself: a drain graded is the drain inspection done. */
 function isAnswered(visit: VisitOnFile, unit: UnitOnFile, task: Pick<VisitTaskOnFile, 'kindKey'>): boolean {
   if (!isUsualKind(task.kindKey)) return false;
-  if (task.kindKey === COIL_CLEANING)
-    return lacksForCleaning(visit, unit).length === 0 && gradedAs(visit.entries.findings, unit.id, 'coil', 'left') !== undefined;
+  if (task.kindKey === COIL_CLEANING) return has(unit, 'coil') && lacksForCleaning(visit, unit).length === 0;
   const info = kindInfo(task.kindKey);
   if (info?.learns?.from !== 'failures') return false;
   return gradedAs(visit.entries.findings, unit.id, looksAt(task.kindKey as InspectionTask), 'found') !== undefined;

@@ -1,6 +1,6 @@
 import { ASPECT_LABEL, type Aspect } from '../findings/grades';
 import { has, type Built } from '../findings/for-unit';
-import { kindInfo, TASK_KEYS } from './kinds';
+import { COIL_CLEANING, kindInfo, TASK_KEYS } from './kinds';
 
 type Look = { unitId: string; aspect: string };
 
@@ -12,6 +12,18 @@ const neededFor = (kindKey: string, unit: Built | undefined): Aspect[] =>
 export function unlookedFor(task: { kindKey: string; unitId: string }, unit: Built | undefined, looks: readonly Look[]): Aspect[] {
   const needed = neededFor(task.kindKey, unit);
   return needed.filter((a) => !looks.some((f) => f.unitId === task.unitId && f.aspect === a));
+}
+
+/** What a coil cleaning is nothing without: the coil's grade as found and as left, in words. Whoever cleaned it has seen it. */
+export function ungradedCoil(
+  task: { kindKey: string; unitId: string },
+  unit: Built | undefined,
+  looks: readonly (Look & { phase: string; grade: string | null })[],
+): string[] {
+  if (task.kindKey !== COIL_CLEANING || (unit && !has(unit, 'coil'))) return [];
+  return (['found', 'left'] as const)
+    .filter((phase) => !looks.some((f) => f.unitId === task.unitId && f.aspect === 'coil' && f.phase === phase && f.grade !== null))
+    .map((phase) => `the coil as ${phase}`);
 }
 
 /** "ice on the low side and drain and pan". */

@@ -30,6 +30,7 @@ const localOf = (d: Date) => d.toISOString().slice(0, 10) as LocalDate;
 export class Learning {
   readonly estimates: Prisma.EstimateCreateManyInput[] = [];
   readonly ruleChanges: Prisma.RuleChangeCreateManyInput[] = [];
+  readonly foresights: Prisma.ForesightCreateManyInput[] = [];
   readonly priors: Prisma.FleetPriorCreateManyInput[] = [];
   private fleet: FleetBelief = { fouling: DEFAULT_HYPER, failures: {} };
   private readonly files = new Map<SimUnit, File>();
@@ -82,6 +83,11 @@ export class Learning {
       this.fleet,
       this.rules,
     );
+    for (const { foundBy: _, ...f } of outcome.foresights)
+      this.foresights.push({
+        ...f, visitId: first.visitId, on: asDate(f.on), madeAt: new Date(first.at.getTime() + 3600_000), foundById: f.found ? (booking.technician.row.id as string) : null,
+        mattedFrom: f.mattedFrom && asDate(f.mattedFrom), mattedTo: f.mattedTo && asDate(f.mattedTo),
+      }); // prettier-ignore
     const byId = new Map(tasks.map((t) => [t.id as string, t]));
     const said = { visitId: first.visitId, byUserId: booking.technician.row.id as string };
     for (const d of outcome.decisions)

@@ -41,6 +41,8 @@ function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<strin
     '/api/sync/round': `?device=${device}&holder=${holder}`,
     '/api/plans/[id]': shop.planRun,
     '/week/plan/[id]': shop.planRun,
+    '/shop/archive/[id]/file': shop.customer,
+    '/shop/archive/[id]/progress': shop.customer,
     '/customers/[id]': shop.customer,
     '/customers/[id]/edit': shop.customer,
     '/customers/import/[id]': shop.importRun,

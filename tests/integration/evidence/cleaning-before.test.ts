@@ -13,6 +13,7 @@ it('a visit closed on a tablet does not forget the cleaning that the unit was pu
   const reply = await tablet.send([
     tablet.make(visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }),
     tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'packed')),
+    tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'bare', { phase: 'left' })),
     tablet.make(visit.id, 'finding.set', finding(unit.id, 'ice', 'dry')),
     tablet.make(visit.id, 'finding.set', finding(unit.id, 'drain', 'runs')),
     ...tasks.map((t) => tablet.make(visit.id, 'task.done', { taskId: t.id })),

@@ -26,6 +26,7 @@ async function visited({ kitchen, unit, person, tasks }: Have, on: string, { coi
         ['drain', drain],
       ].map(([aspect, grade]) => findingRow(visit.id, unit.id, aspect as Aspect, grade as Grade, at)),
     });
+    await tx.finding.create({ data: findingRow(visit.id, unit.id, 'coil', 'bare', at, { phase: 'left' }) });
     return visit;
   });
 }
@@ -57,7 +58,7 @@ describe('rules after a visit', () => {
     ]);
     const fouling = await database.db.unitFouling.findUniqueOrThrow({ where: { unitId: have.unit.id } });
     expect(fouling.ratePerDay).toBeGreaterThan(0);
-    expect(fouling.evidenceCount).toBe(4);
+    expect(fouling.evidenceCount).toBe(6);
   });
 
   it('changes nothing more when it is run a second time', async () => {
@@ -71,6 +72,21 @@ describe('rules after a visit', () => {
     expect((await close(visit)).jobIds).toEqual([]);
     expect(await tasks()).toEqual(first);
     expect(await database.db.job.count({ where: { units: { some: { unitId: have.unit.id } } } })).toBe(2);
+  });
+
+  it('writes down what was expected of a coil from what was known before, once, and follows what was found', async () => {
+    const have = await haveOneUnit(database.db);
+    await close(await visited(have, '2026-01-05', { coil: 'furred' }));
+    const visit = await visited(have, '2026-03-08', { coil: 'packed' });
+    await close(visit);
+    const kept = () => database.db.foresight.findUniqueOrThrow({ where: { visitId_unitId: { visitId: visit.id, unitId: have.unit.id } } });
+    const first = await kept();
+    expect(first).toMatchObject({ found: 'packed', evidence: 2 });
+    expect(first.chances.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 6);
+    // Somebody puts the grade right: what was expected stays word for word.
+    await database.db.finding.updateMany({ where: { visitId: visit.id, aspect: 'coil' }, data: { grade: 'bare' } });
+    await close(visit);
+    expect(await kept()).toEqual({ ...first, found: 'bare' });
   });
 
   it('counts from the cleaning that the unit was put on file with, and does not forget it', async () => {

@@ -153,6 +153,8 @@ async function visited(
           ['drain', 'runs'],
         ].map(([aspect, grade]) => findingRow(visit.id, unit.id, aspect as Aspect, grade as Grade, at)),
       });
+    // Cleaned, it is left clean.
+    if (coil && tasks) await tx.finding.create({ data: findingRow(visit.id, unit.id, 'coil', 'bare', at, { phase: 'left' }) });
     return visit;
   });
 }

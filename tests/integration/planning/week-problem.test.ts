@@ -30,6 +30,11 @@ async function finished(made: Awaited<ReturnType<typeof haveOneUnit>>, minutes: 
       await database.db.finding.create({
         data: { visitId: visit.id, unitId: made.unit.id, aspect, notLookedWhy: 'Panel riveted shut', at: arrivedAt },
       });
+    for (const [phase, grade] of [
+      ['found', 'furred'],
+      ['left', 'bare'],
+    ] as const)
+      await database.db.finding.create({ data: { visitId: visit.id, unitId: made.unit.id, aspect: 'coil', phase, grade, at: arrivedAt } });
     await database.db.visit.update({ where: { id: visit.id }, data: { status: 'done' } });
   }
 }

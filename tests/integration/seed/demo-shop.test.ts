@@ -1,6 +1,9 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { kitchenBeliefs } from '@/lib/core/evidence';
 import { TASK_KINDS } from '@/lib/core/tasks/kinds';
+import { judgeDates, judgeGrades } from '@/lib/core/owner/judged';
+import { judgedForesights, surprises } from '@/lib/features/owner/reads/foresights';
+import { kendallTau } from '@/tests/support/kendall';
 import { unitFiles } from '@/lib/features/evidence/reads/findings-history';
 import { fleetBelief } from '@/lib/features/evidence/reads/fouling';
 import { reviseRulesAfterVisit } from '@/lib/features/intervals/verbs/revise-after-visit';
@@ -102,5 +105,45 @@ describe('the demo shop', () => {
   it('starts with the kinds of task that the migrations bring', async () => {
     const kinds = await database.db.taskKind.findMany({ orderBy: { sort: 'asc' }, omit: { active: true } });
     expect(kinds).toEqual(TASK_KINDS);
+  });
+
+  // The truth is drawn by the growth that the model assumes: this shows that the ranking works, not that kitchens are like it.
+  it('ranks coils and kitchens as they truly foul, and its bands hold', async () => {
+    const { db } = database;
+    const rows = await db.unitFouling.findMany({ where: { evidenceCount: { gt: 0 }, unit: { condenserKind: { not: 'water_cooled' } } } });
+    const truth = new Map(made.truth.map((t) => [t.unitId, t]));
+    const coils = rows.map((r) => ({
+      ...r,
+      kitchenId: truth.get(r.unitId)?.kitchenId ?? '',
+      true: truth.get(r.unitId)?.ratePerDay ?? NaN,
+    }));
+    const mean = (list: number[]) => list.reduce((a, b) => a + b, 0) / list.length;
+    const kitchens = [...new Set(coils.map((c) => c.kitchenId))].map((id) => coils.filter((c) => c.kitchenId === id));
+    const tau = {
+      coils: kendallTau(coils.map((c) => [c.ratePerDay, c.true])),
+      kitchens: kendallTau(kitchens.map((k) => [mean(k.map((c) => c.ratePerDay)), mean(k.map((c) => c.true))])),
+    };
+    const covered = coils.filter((c) => {
+      const { low, high } = (c.posterior as { rate: { low: number; high: number } }).rate;
+      return low <= c.true && c.true <= high;
+    });
+    expect(tau.coils).toBeGreaterThan(0.8);
+    expect(tau.kitchens).toBeGreaterThan(0.85);
+    expect(covered.length / coils.length).toBeGreaterThan(0.75);
+  });
+
+  it('kept what it expected of each coil before anybody looked, and says how often it came so', async () => {
+    const { db } = database;
+    const rows = await judgedForesights(db, '2025-01-01', '2027-01-01');
+    const all = rows.find((r) => r.by === 'all') ?? expect.fail('nothing judged');
+    expect(all.graded).toBeGreaterThan(300);
+    expect(rows.filter((r) => r.by === 'month').reduce((n, r) => n + r.graded, 0)).toBe(all.graded);
+    expect([judgeGrades(all).verdict, judgeDates(all).verdict]).not.toContain('too_sure');
+    expect((await surprises(db, '2025-01-01', '2027-01-01')).length).toBeGreaterThan(5);
+    const one = await db.foresight.findFirstOrThrow();
+    const where = { visitId_unitId: { visitId: one.visitId, unitId: one.unitId } };
+    await expect(db.foresight.update({ where, data: { lnK: 0 } })).rejects.toThrow(/not changed afterwards/);
+    await db.foresight.update({ where, data: { found: 'bare' } });
+    await db.foresight.update({ where, data: { found: one.found } });
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { foldVisit } from '@/lib/core/tablet';
 import { SyncRequest } from '@/lib/schemas/entries';
 import { useDatabase } from '../../support/database';
-import { finding, haveVisit, MORNING, Tablet } from './a-tablet';
+import { finding, haveVisit, MORNING, officeTold, Tablet } from './a-tablet';
 
 const database = useDatabase();
 
@@ -17,6 +17,7 @@ describe('operations from a tablet', () => {
     const ops = [
       tablet.make(visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }),
       tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'matted')),
+      tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'bare', { phase: 'left' })),
       tablet.make(visit.id, 'finding.set', finding(unit.id, 'ice', 'dry')),
       tablet.make(visit.id, 'finding.set', finding(unit.id, 'drain', null)),
       ...tasks.map((t) => tablet.make(visit.id, 'task.done', { taskId: t.id })),
@@ -31,7 +32,7 @@ describe('operations from a tablet', () => {
 
     const closed = await db.visit.findUniqueOrThrow({ where: { id: visit.id } });
     expect(closed.status).toBe('done');
-    expect(await db.finding.count({ where: { visitId: visit.id } })).toBe(3);
+    expect(await db.finding.count({ where: { visitId: visit.id } })).toBe(4);
     expect((await db.task.findUniqueOrThrow({ where: { id: coil.id } })).lastDoneOn?.toISOString().slice(0, 10)).toBe('2026-11-25');
 
     const after = await tablet.refresh(before.cursor);
@@ -75,5 +76,39 @@ describe('operations from a tablet', () => {
     expect(reply.results.at(-1)?.outcome).toBe('rejected');
     expect(reply.results.at(-1)?.note).toContain('low side');
     expect((await db.visit.findUniqueOrThrow({ where: { id: visit.id } })).status).toBe('started');
+  });
+
+  it.each([
+    ['as left', [finding('', 'coil', 'matted')]],
+    ['as found', [finding('', 'coil', null), finding('', 'coil', 'bare', { phase: 'left' })]],
+  ] as const)('a cleaning whose coil nobody graded %s is not done: its dates stand, and the office is asked', async (lacking, coils) => {
+    const { db } = database;
+    const { visit, unit, person, tasks, coil } = await haveVisit(db);
+    const tablet = new Tablet(db, person);
+    const reply = await tablet.send([
+      tablet.make(visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }),
+      ...[...coils, finding('', 'ice', 'dry'), finding('', 'drain', 'runs')].map((f) =>
+        tablet.make(visit.id, 'finding.set', { ...f, unitId: unit.id }),
+      ),
+      ...tasks.map((t) => tablet.make(visit.id, 'task.done', { taskId: t.id })),
+      tablet.make(visit.id, 'signature.set', { nobodyThere: true, signedBy: '', png: null }),
+      tablet.make(visit.id, 'visit.close', { leftAt: '2026-11-25T15:50:00Z', taskIds: tasks.map((t) => t.id) }),
+    ]);
+    expect(await officeTold(db, reply.results.at(-1))).toContain(`nobody graded the coil ${lacking}. It counts as not done`);
+    expect((await db.visit.findUniqueOrThrow({ where: { id: visit.id } })).status).toBe('done');
+    const outcome = async () =>
+      (await db.visitTask.findUniqueOrThrow({ where: { visitId_taskId: { visitId: visit.id, taskId: coil.id } } })).outcome;
+    expect(await outcome()).toBe('not_done');
+    expect((await db.task.findUniqueOrThrow({ where: { id: coil.id } })).lastDoneOn).toEqual(coil.lastDoneOn);
+    // The database holds it too; graded after all and said done again, it counts.
+    await expect(db.visitTask.updateMany({ where: { visitId: visit.id, taskId: coil.id }, data: { outcome: 'done' } })).rejects.toThrow(
+      /coil not graded as found and as left/,
+    );
+    await tablet.send([
+      tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'matted')),
+      tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'bare', { phase: 'left' })),
+      tablet.make(visit.id, 'task.done', { taskId: coil.id }),
+    ]);
+    expect(await outcome()).toBe('done');
   });
 });

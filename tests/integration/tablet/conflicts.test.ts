@@ -47,6 +47,8 @@ describe('two tablets on one visit', () => {
     const [first, second] = [new Tablet(db, person), new Tablet(db, person)];
     const closing = (t: Tablet) => [
       t.make(visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }),
+      t.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'furred')),
+      t.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'bare', { phase: 'left' })),
       t.make(visit.id, 'finding.set', finding(unit.id, 'ice', 'dry')),
       t.make(visit.id, 'finding.set', finding(unit.id, 'drain', 'runs')),
       ...tasks.map((k) => t.make(visit.id, 'task.done', { taskId: k.id })),
@@ -305,6 +307,8 @@ describe('after the closing', () => {
     const late = tablet.make(visit.id, 'task.done', { taskId: coil.id });
     await tablet.send(
       [
+        tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'furred')),
+        tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'bare', { phase: 'left' })),
         tablet.make(visit.id, 'finding.set', finding(unit.id, 'ice', 'dry')),
         tablet.make(visit.id, 'finding.set', finding(unit.id, 'drain', 'runs')),
         late,

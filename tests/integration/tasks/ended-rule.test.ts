@@ -35,6 +35,7 @@ async function haveLastVisit(rule = 'FREQ=WEEKLY;INTERVAL=4;UNTIL=20260303', anc
       ['drain', 'runs'],
     ] as const;
     await tx.finding.createMany({ data: seen.map(([aspect, grade]) => findingRow(row.id, made.unit.id, aspect, grade, now)) });
+    await tx.finding.create({ data: findingRow(row.id, made.unit.id, 'coil', 'bare', now, { phase: 'left' }) });
     return row;
   });
   const there = { visitId: visit.id, by: made.person.id, now };

@@ -152,7 +152,7 @@ describe('the database itself', () => {
     expect(taken).toBeGreaterThan(50);
   });
 
-  it('refuses to close a coil cleaning whose low side nobody looked at', async () => {
+  it('refuses to close a coil cleaning whose low side nobody looked at, or whose coil nobody graded', async () => {
     techId = (await makePerson()).id;
     const { kitchen, unit, coil } = await kitchenWithTasks();
     const { visitId } = await bookVisit(ctx(), input({ kitchenId: kitchen.id, taskIds: [coil.id] }));
@@ -163,6 +163,9 @@ describe('the database itself', () => {
     await database.db.finding.create({ data: { ...found, aspect: 'ice', grade: 'dry' } });
     await expect(close()).rejects.toThrow(/low side not looked at/);
     await database.db.finding.create({ data: { ...found, aspect: 'drain', notLookedWhy: 'Panel riveted shut' } });
+    await expect(close()).rejects.toThrow(/coil not graded as found and as left/);
+    await database.db.finding.create({ data: { ...found, aspect: 'coil', grade: 'furred' } });
+    await database.db.finding.create({ data: { ...found, aspect: 'coil', phase: 'left', grade: 'bare' } });
     await expect(close()).resolves.toMatchObject({ status: 'done' });
   });
 });

@@ -28,6 +28,7 @@ const GRANTED = {
   'read:fouling':        ['yes', 'yes',      '-'],
   'manage:people':       ['yes', '-',        '-'],
   'manage:shop':         ['yes', '-',        '-'],
+  'export:everything':   ['yes', '-',        '-'],
   'read:messages':       ['yes', 'yes',      '-'],
   'send:report':         ['yes', 'yes',      '-'],
   'look-up:refrigerant': ['yes', 'yes',      'yes'],

@@ -64,6 +64,16 @@ describe('a sheet of 150 units as a shop keeps it', () => {
   });
 });
 
+describe('a charge without a unit', () => {
+  const sheet = one(['Customer', 'Unit', 'Charge'], ['Blue Plate Café', 'Reach in', '20']);
+  const answered = (charge: string) => rowsOf(read(sheet, { columns: {}, values: {}, answers: { charge } }))[0];
+  it('is taken in the unit that was said', () => expect(answered('lb')).toMatchObject({ charge_kg: '9.0718474' }));
+  it('goes into the notes where nobody knows', () => {
+    expect(answered('leave')).not.toHaveProperty('charge_kg');
+    expect(answered('leave')).toMatchObject({ notes: 'Charge: 20' });
+  });
+});
+
 describe('other forms', () => {
   it('reads customers that stand as headings over their units', () => {
     const r = read(

@@ -5,6 +5,7 @@ import type { Outcome } from '../../numerics';
  * Fewer evaluations than a bracketing method when the guess is good, and f need not have numbers at the ends.
  * `tolerance` is on x.
  */
+// eslint-disable-next-line complexity -- one loop of secant and bisection whose whole state turns at every step
 export function increasingRoot(f: (x: number) => number, bracket: { lo: number; hi: number; start: number; tolerance: number }): Outcome {
   let { lo, hi } = bracket;
   const first = Math.min(0.05, (hi - lo) / 8);

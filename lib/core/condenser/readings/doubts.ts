@@ -92,23 +92,53 @@ function pressures(unit: CondenserUnit, r: Reading): Doubt[] {
   return doubts;
 }
 
-function relations(unit: CondenserUnit, r: Reading): Doubt[] {
+/** Temperatures that a reading puts beside each other, K; NaN where it lacks one of them, and then nothing is asked. */
+type Beside = ReturnType<typeof besideOf>;
+function besideOf(unit: CondenserUnit, r: Reading) {
   const fluid = fluidOf(unit.refrigerant);
   const atmosphere = atmosphereAt(unit.altitudeM);
+  const gauged = r.headPaGauge !== undefined;
+  const p2 = (r.headPaGauge ?? NaN) + atmosphere;
+  const clamp = r.condensingClampK ?? NaN;
+  return {
+    condensing: gauged ? meanT(fluid, p2) : clamp,
+    /** What the condensing temperature was read with. */
+    by: gauged ? ('headPaGauge' as const) : ('condensingClampK' as const),
+    /** The clamp, where a gauge can be held against it. */
+    bend: gauged ? clamp : NaN,
+    dew: fluid.dewT(p2),
+    air: r.airInK ?? r.roomAirK ?? NaN,
+    evaporating: r.suctionPaGauge === undefined ? NaN : fluid.dewT(r.suctionPaGauge + atmosphere),
+    liquid: r.liquidLineK ?? NaN,
+    discharge: r.dischargeLineK ?? NaN,
+    suction: r.suctionLineK ?? NaN,
+  };
+}
+
+type Ask = (when: boolean, field: keyof Reading, question: string, leftOut?: true) => void;
+
+function relations(unit: CondenserUnit, r: Reading): Doubt[] {
   const doubts: Doubt[] = [];
-  const ask = (when: boolean, field: keyof Reading, question: string) => void (when && doubts.push({ field, question }));
-  const p2 = r.headPaGauge === undefined ? NaN : r.headPaGauge + atmosphere;
-  const condensing = r.headPaGauge === undefined ? (r.condensingClampK ?? NaN) : meanT(fluid, p2);
-  const dew = fluid.dewT(p2);
-  const air = r.airInK ?? r.roomAirK ?? NaN;
-  const field = r.headPaGauge === undefined ? 'condensingClampK' : 'headPaGauge';
+  const ask: Ask = (when, field, question, leftOut) => void (when && doubts.push({ field, question, ...(leftOut ? { leftOut } : {}) }));
+  const beside = besideOf(unit, r);
+  highSide(beside, ask);
+  ask(
+    (r.headPaGauge ?? NaN) - (r.suctionPaGauge ?? NaN) <= 0,
+    'suctionPaGauge',
+    'Suction is not below head: are the hoses crossed, or was it standing?',
+    true,
+  );
+  lines(beside, r, ask);
+  return doubts;
+}
+
+function highSide({ condensing, by, bend, air }: Beside, ask: Ask): void {
   ask(
     condensing <= air,
-    field,
+    by,
     `Condensing at ${temperatureWords(condensing)} in air of ${temperatureWords(air)}: it cannot give off heat. Was it running?`,
   );
-  ask(condensing - air > 45, field, `${differenceWords(condensing - air)} over the air: right refrigerant and right gauge?`);
-  const bend = r.headPaGauge === undefined ? NaN : (r.condensingClampK ?? NaN);
+  ask(condensing - air > 45, by, `${differenceWords(condensing - air)} over the air: right refrigerant and right gauge?`);
   ask(
     bend - condensing > 5,
     'condensingClampK',
@@ -119,27 +149,17 @@ function relations(unit: CondenserUnit, r: Reading): Doubt[] {
     'headPaGauge',
     `Gauge says ${temperatureWords(condensing)}, the bend ${temperatureWords(bend)}: air in the system, or is the gauge off?`,
   );
-  const dp = (r.headPaGauge ?? NaN) - (r.suctionPaGauge ?? NaN);
-  if (dp <= 0)
-    doubts.push({
-      field: 'suctionPaGauge',
-      question: 'Suction is not below head: are the hoses crossed, or was it standing?',
-      leftOut: true,
-    });
-  ask((r.liquidLineK ?? NaN) > dew + 2, 'liquidLineK', 'Liquid line hotter than condensing: is the clamp on the discharge line?');
-  ask((r.liquidLineK ?? NaN) < air - 3, 'liquidLineK', 'Liquid colder than the air that cools it: where was the clamp?');
-  ask((r.dischargeLineK ?? NaN) < dew - 2, 'dischargeLineK', 'Discharge colder than condensing: clamp loose, or liquid coming back?');
-  const evaporating = r.suctionPaGauge === undefined ? NaN : fluid.dewT(r.suctionPaGauge + atmosphere);
-  ask(
-    (r.suctionLineK ?? NaN) < evaporating - 2,
-    'suctionLineK',
-    'Suction line colder than evaporating: gauge, clamp or refrigerant is wrong.',
-  );
+}
+
+function lines({ liquid, discharge, suction, evaporating, dew, air }: Beside, r: Reading, ask: Ask): void {
+  ask(liquid > dew + 2, 'liquidLineK', 'Liquid line hotter than condensing: is the clamp on the discharge line?');
+  ask(liquid < air - 3, 'liquidLineK', 'Liquid colder than the air that cools it: where was the clamp?');
+  ask(discharge < dew - 2, 'dischargeLineK', 'Discharge colder than condensing: clamp loose, or liquid coming back?');
+  ask(suction < evaporating - 2, 'suctionLineK', 'Suction line colder than evaporating: gauge, clamp or refrigerant is wrong.');
   ask(
     evaporating > (r.boxK ?? NaN) + 2,
     'suctionPaGauge',
     'Evaporating warmer than the box: it would heat it. Check gauge and refrigerant.',
   );
   ask(Math.abs((r.airInK ?? NaN) - (r.roomAirK ?? NaN)) > 20, 'airInK', 'Coil air and room air are far apart: is one of them mistyped?');
-  return doubts;
 }

@@ -3,6 +3,7 @@ import type { Profile } from '../machine/profiles';
 import type { CleanBaseline, CondenserUnit, Conditions, Reading } from '../types';
 
 /** What was taken for granted, in the order in which it matters. */
+// eslint-disable-next-line complexity -- a table: a sentence a line, each with when it holds, in the order in which they matter
 export function assumptionsOf(
   unit: CondenserUnit,
   reading: Reading,

@@ -1,4 +1,4 @@
-import { EPS, startAt, type Model } from '../model/model';
+import { EPS, latenessAt, startAt, type Model } from '../model/model';
 import { CompletionBounds } from './completion';
 import type { Column } from './master';
 import { nearOptions, type Option } from './options';
@@ -60,8 +60,7 @@ export function* enumerateRoutes(
         const start = startAt(view, clock + time[at + job.place]!, option.minutes);
         const finish = start + option.minutes;
         if (finish + time[job.place * places + shift.endPlace]! > shift.hardTo + EPS) break;
-        const late = start > view.promised ? (start - view.promised) * view.latePrice : 0;
-        const cost = (from?.cost ?? 0) + drive[at + job.place]! + option.cost + late;
+        const cost = (from?.cost ?? 0) + drive[at + job.place]! + option.cost + latenessAt(view, start);
         if (cost + completion.toGo(k, finish) > limit + 1e-6) continue;
         const visited = from ? from.visited.slice() : new Int32Array(words);
         visited[k >>> 5]! |= 1 << (k & 31);

@@ -1,4 +1,4 @@
-import { EPS, startAt, type Model } from '../model/model';
+import { EPS, latenessAt, startAt, type Model } from '../model/model';
 import { CompletionBounds } from './completion';
 import { Labels } from './labels';
 import { legsOf, type Legs } from './legs';
@@ -113,8 +113,7 @@ class Search {
         const start = startAt(view, arrival, option.minutes);
         const finish = start + option.minutes;
         if (finish + homeTime[k]! > shift.hardTo + EPS) break; // options grow longer
-        const late = start > view.promised ? (start - view.promised) * view.latePrice : 0;
-        const total = cost + way + option.cost + late;
+        const total = cost + way + option.cost + latenessAt(view, start);
         if (total + this.completion.toGo(k, finish) < -1e-9) this.settle(k, o, parent, finish, total, heavier, stops + 1);
       }
     }
@@ -152,12 +151,21 @@ class Search {
     labels.stops[label] = stops;
     for (let w = 0; w < words; w++) labels.barred[label * words + w] = barred[w]!;
     rivals.push(label);
-    const { jobs } = this.model;
+    this.goOnFrom(label, clock, stops);
+    this.goHomeFrom(label, k, clock, cost);
+  }
+
+  /** The route may go on to another job. */
+  private goOnFrom(label: number, clock: number, stops: number): void {
     const shift = this.model.shifts[this.shiftIndex]!;
-    if (stops < jobs.length) {
-      const slot = this.timed ? Math.min(SLOTS, Math.floor(((clock - shift.from) / (shift.hardTo - shift.from)) * SLOTS)) : stops;
-      this.queue[slot]!.push(label);
-    }
+    if (stops >= this.model.jobs.length) return;
+    const slot = this.timed ? Math.min(SLOTS, Math.floor(((clock - shift.from) / (shift.hardTo - shift.from)) * SLOTS)) : stops;
+    this.queue[slot]!.push(label);
+  }
+
+  /** The route may end here. */
+  private goHomeFrom(label: number, k: number, clock: number, cost: number): void {
+    const shift = this.model.shifts[this.shiftIndex]!;
     const over = clock + this.legs.homeTime[k]! - shift.to;
     const reduced = cost + this.legs.homeDrive[k]! + (over > 0 ? over * shift.overtimePrice : 0);
     if (reduced < -1e-9) this.closing.push({ label, reduced });

@@ -120,6 +120,9 @@ export function startAt(view: StopView, arrival: number, minutes: number): numbe
   return Infinity;
 }
 
+/** What starting then costs for coming later than promised. */
+export const latenessAt = (view: StopView, start: number): number => (start > view.promised ? (start - view.promised) * view.latePrice : 0);
+
 /** Latest start in the opening that holds `start`. */
 export function latestStart(view: StopView, start: number, minutes: number): number {
   const { opens, closes } = view;

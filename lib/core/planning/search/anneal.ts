@@ -46,7 +46,7 @@ export function* anneal(model: Model, options: SearchOptions): Generator<Solutio
   for (let i = 1; i <= options.iterations; i++) {
     if (i % LOOK_UP_EVERY === 0) {
       yield best;
-      const due = Math.floor((options.pace?.() ?? 0) * options.iterations);
+      const due = roundsDue(options);
       if (due > i) {
         options.onSkipped?.();
         temperature = hot * cooling ** due;
@@ -60,12 +60,9 @@ export function* anneal(model: Model, options: SearchOptions): Generator<Solutio
     recreate(model, book, orders, next, [...candidates], random);
     if (next.cost < best.cost * NEAR) options.onTried?.(next);
     if (next.cost < current.cost - temperature * Math.log(random())) {
-      if (next.cost < best.cost - 1e-6) {
-        next.cost = costOf(model, next);
-        if (next.cost < best.cost - 1e-6) {
-          best = copyOf(next);
-          options.onImprovement?.(best, i);
-        }
+      if (isBetter(model, next, best)) {
+        best = copyOf(next);
+        options.onImprovement?.(best, i);
       }
       current = next;
     }
@@ -73,6 +70,16 @@ export function* anneal(model: Model, options: SearchOptions): Generator<Solutio
   }
   return best;
 }
+
+/** Reckoned anew where it seems better: sums kept step by step drift. */
+function isBetter(model: Model, next: Solution, best: Solution): boolean {
+  if (!(next.cost < best.cost - 1e-6)) return false;
+  next.cost = costOf(model, next);
+  return next.cost < best.cost - 1e-6;
+}
+
+/** Rounds that should be over by now, going by the share of time that is used up. */
+const roundsDue = ({ pace, iterations }: SearchOptions): number => (pace ? Math.floor(pace() * iterations) : 0);
 
 /** Start and end temperatures from the size of a typical leg, as the published 100 and 1 are to theirs. */
 function temperatures(model: Model, solution: Solution): { hot: number; cold: number } {

@@ -1,7 +1,7 @@
 import type { Random } from '../random';
-import { startAt, isClosed, EPS, type Model } from '../model/model';
+import { startAt, isClosed, EPS, type Job, type Model } from '../model/model';
 import { buildRoute, type Route } from '../model/route';
-import type { ChoiceBook } from './choices';
+import type { ChoiceBook, Choices } from './choices';
 import type { Solution } from './solution';
 
 /** How much an insertion leaves to chance. */
@@ -17,6 +17,23 @@ export interface Insertion {
   readonly route: Route;
   /** Change of the whole plan's cost; below zero is a gain. */
   readonly delta: number;
+}
+
+/** One search for a job's place: what is the same at every place, and the best of them so far. */
+interface Search {
+  readonly model: Model;
+  readonly book: ChoiceBook;
+  readonly jobIndex: number;
+  readonly job: Job;
+  readonly open: number;
+  readonly random: Random;
+  readonly temper: Temper;
+  best: number;
+  /** −1 while nothing is cheap enough. */
+  shift: number;
+  at: number;
+  set: number;
+  joins: boolean;
 }
 
 /**
@@ -37,88 +54,130 @@ export function bestInsertion(
   const job = model.jobs[jobIndex]!;
   const open = job.all & ~solution.done[jobIndex]!;
   if (open === 0) return null;
-  const { blink, passOver } = temper;
-  const { drive, time, places } = model;
-  const here = job.place;
-  let best = allowance;
-  let bestShift = -1;
-  let bestAt = -1;
-  let bestSet = 0;
-  let bestJoins = false;
+  const search: Search = { model, book, jobIndex, job, open, random, temper, best: allowance, shift: -1, at: -1, set: 0, joins: false };
   let emptyKind = -1;
   for (let s = 0; s < model.shifts.length; s++) {
-    const view = model.views[s]![jobIndex];
-    if (!view) continue;
+    if (!model.views[s]![jobIndex]) continue;
     const route = solution.routes[s]!;
-    const shift = model.shifts[s]!;
-    const n = route.jobs.length;
-    if (n === 0) {
-      if (shift.kind === emptyKind) continue;
-      emptyKind = shift.kind;
+    if (route.jobs.length === 0) {
+      // Of empty rounds of one kind the first speaks for all.
+      const { kind } = model.shifts[s]!;
+      if (kind === emptyKind) continue;
+      emptyKind = kind;
     }
-    const held = n === 0 ? -1 : route.jobs.indexOf(jobIndex);
-    if (held >= 0) {
-      const joins = book.joining(s, jobIndex, open);
-      for (let c = 0; c < joins.sets.length && joins.net[c]! < best - EPS; c++) {
-        const set = route.sets[held]! | joins.sets[c]!;
-        if (!isClosed(job, set)) continue;
-        const sets = route.sets.slice();
-        sets[held] = set;
-        const longer = buildRoute(model, s, route.jobs, sets);
-        if (!longer) continue;
-        const left = open & ~joins.sets[c]!;
-        const delta = longer.cost - route.cost + job.leave.cost(left) - job.leave.cost(open);
-        if (delta < best - EPS) [best, bestShift, bestAt, bestSet, bestJoins] = [delta, s, held, set, true];
-        break;
-      }
-      continue; // one visit a kitchen in a round
-    }
-    if (route.load + job.demand > shift.capacity + EPS) continue;
-    const choices = book.visit(s, jobIndex, open);
-    const count = choices.sets.length;
-    if (count === 0) continue;
-    for (let p = 0; p <= n; p++) {
-      if (blink > 0 && random() < blink) continue;
-      const before = p === 0 ? shift.startPlace : model.jobs[route.jobs[p - 1]!]!.place;
-      const after = p === n ? shift.endPlace : model.jobs[route.jobs[p]!]!.place;
-      const detour = drive[before * places + here]! + drive[here * places + after]! - (n === 0 ? 0 : drive[before * places + after]!);
-      if (detour + choices.net[0]! >= best - EPS) continue;
-      const arrival = (p === 0 ? shift.from : route.finish[p - 1]!) + time[before * places + here]!;
-      for (let c = 0; c < count; c++) {
-        const plain = detour + choices.net[c]!;
-        if (plain >= best - EPS) break;
-        if (passOver > 0 && count > 1 && random() < passOver) continue;
-        const work = choices.minutes[c]!;
-        const start = startAt(view, arrival, work);
-        if (start === Infinity) continue;
-        const next = start + work + time[here * places + after]!;
-        const onTime = start <= view.promised || view.latePrice === 0;
-        const shifted = n === 0 ? next - shift.to : next - (p === n ? route.endArrive : route.arrive[p]!);
-        const room = n === 0 ? 0 : p === n ? Math.max(0, shift.to - route.endArrive) : route.slack[p]!;
-        let delta = plain;
-        if (!onTime || shifted > room + EPS) {
-          // Something after this stop moves in a way that costs, or may not fit: work it out.
-          const tried = buildRoute(model, s, inserted(route.jobs, p, jobIndex), inserted(route.sets, p, choices.sets[c]!));
-          if (!tried) continue;
-          const left = open & ~choices.sets[c]!;
-          delta = tried.cost - route.cost + job.leave.cost(left) - job.leave.cost(open);
-        }
-        if (delta < best - EPS) [best, bestShift, bestAt, bestSet, bestJoins] = [delta, s, p, choices.sets[c]!, false];
-        if (delta <= plain + EPS) break;
-      }
-    }
+    const held = route.jobs.indexOf(jobIndex);
+    // One visit a kitchen in a round.
+    if (held >= 0) tryJoining(search, s, route, held);
+    else tryVisit(search, s, route);
   }
-  if (bestShift < 0) return null;
-  const route = solution.routes[bestShift]!;
-  const built = bestJoins
-    ? buildRoute(
-        model,
-        bestShift,
-        route.jobs,
-        route.sets.map((set, p) => (p === bestAt ? bestSet : set)),
-      )
-    : buildRoute(model, bestShift, inserted(route.jobs, bestAt, jobIndex), inserted(route.sets, bestAt, bestSet));
+  return search.shift < 0 ? null : taken(search, solution.routes[search.shift]!);
+}
+
+/** Items added to the job's visit at position `held` of the route. */
+function tryJoining(search: Search, s: number, route: Route, held: number): void {
+  const { model, job, open } = search;
+  const joins = search.book.joining(s, search.jobIndex, open);
+  for (let c = 0; c < joins.sets.length && joins.net[c]! < search.best - EPS; c++) {
+    const set = route.sets[held]! | joins.sets[c]!;
+    if (!isClosed(job, set)) continue;
+    const longer = buildRoute(model, s, route.jobs, replaced(route.sets, held, set));
+    if (!longer) continue;
+    keepIfBetter(search, s, held, set, true, changeOfCost(search, route, longer, joins.sets[c]!));
+    return;
+  }
+}
+
+/** A visit of its own at any position of the route. */
+function tryVisit(search: Search, s: number, route: Route): void {
+  const { model, job, random } = search;
+  const { blink } = search.temper;
+  if (route.load + job.demand > model.shifts[s]!.capacity + EPS) return;
+  const choices = search.book.visit(s, search.jobIndex, search.open);
+  if (choices.sets.length === 0) return;
+  for (let p = 0; p <= route.jobs.length; p++) if (blink <= 0 || random() >= blink) tryPosition(search, s, route, p, choices);
+}
+
+function tryPosition(search: Search, s: number, route: Route, p: number, choices: Choices): void {
+  const { model, random, job } = search;
+  const { passOver } = search.temper;
+  const { drive, time, places } = model;
+  const shift = model.shifts[s]!;
+  const n = route.jobs.length;
+  const here = job.place;
+  const before = p === 0 ? shift.startPlace : model.jobs[route.jobs[p - 1]!]!.place;
+  const after = p === n ? shift.endPlace : model.jobs[route.jobs[p]!]!.place;
+  const detour = drive[before * places + here]! + drive[here * places + after]! - (n === 0 ? 0 : drive[before * places + after]!);
+  if (detour + choices.net[0]! >= search.best - EPS) return;
+  const arrival = (p === 0 ? shift.from : route.finish[p - 1]!) + time[before * places + here]!;
+  const onward = time[here * places + after]!;
+  const count = choices.sets.length;
+  for (let c = 0; c < count; c++) {
+    const plain = detour + choices.net[c]!;
+    if (plain >= search.best - EPS) return;
+    if (passOver > 0 && count > 1 && random() < passOver) continue;
+    const set = choices.sets[c]!;
+    const delta = costAt(search, s, route, p, { set, plain, arrival, work: choices.minutes[c]!, onward });
+    keepIfBetter(search, s, p, set, false, delta);
+    if (delta <= plain + EPS) return;
+  }
+}
+
+/** A visit as it would stand in the route: `plain` is its cost while nothing after it moves in a way that costs. */
+interface Trial {
+  readonly set: number;
+  readonly plain: number;
+  readonly arrival: number;
+  readonly work: number;
+  /** Travel to what comes after it. */
+  readonly onward: number;
+}
+
+/** What the visit adds to the cost at position p; Infinity where it does not fit. */
+function costAt(search: Search, s: number, route: Route, p: number, trial: Trial): number {
+  const { model, jobIndex } = search;
+  const view = model.views[s]![jobIndex]!;
+  const start = startAt(view, trial.arrival, trial.work);
+  if (start === Infinity) return Infinity;
+  const onTime = start <= view.promised || view.latePrice === 0;
+  const next = start + trial.work + trial.onward;
+  if (onTime && next <= latestNext(model, s, route, p) + EPS) return trial.plain;
+  // Something after this stop moves in a way that costs, or may not fit: work it out.
+  const tried = buildRoute(model, s, inserted(route.jobs, p, jobIndex), inserted(route.sets, p, trial.set));
+  return tried ? changeOfCost(search, route, tried, trial.set) : Infinity;
+}
+
+/** Until when what now stands at position p (or the way home) can be reached without moving anything that costs. */
+function latestNext(model: Model, s: number, route: Route, p: number): number {
+  const { to } = model.shifts[s]!;
+  const n = route.jobs.length;
+  if (n === 0) return to;
+  return p === n ? Math.max(to, route.endArrive) : route.arrive[p]! + route.slack[p]!;
+}
+
+const changeOfCost = ({ job, open }: Search, from: Route, to: Route, set: number): number =>
+  to.cost - from.cost + job.leave.cost(open & ~set) - job.leave.cost(open);
+
+function keepIfBetter(search: Search, shift: number, at: number, set: number, joins: boolean, delta: number): void {
+  if (!(delta < search.best - EPS)) return;
+  search.best = delta;
+  search.shift = shift;
+  search.at = at;
+  search.set = set;
+  search.joins = joins;
+}
+
+/** The place found, as the route it makes. */
+function taken({ model, jobIndex, shift, at, set, joins, best }: Search, route: Route): Insertion | null {
+  const built = joins
+    ? buildRoute(model, shift, route.jobs, replaced(route.sets, at, set))
+    : buildRoute(model, shift, inserted(route.jobs, at, jobIndex), inserted(route.sets, at, set));
   return built && { route: built, delta: best };
+}
+
+function replaced(list: readonly number[], at: number, value: number): number[] {
+  const copy = list.slice();
+  copy[at] = value;
+  return copy;
 }
 
 export function inserted(list: readonly number[], at: number, value: number): number[] {

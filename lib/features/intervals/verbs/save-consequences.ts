@@ -53,6 +53,20 @@ async function saveBeliefs(tx: Tx, beliefs: VisitOutcome['beliefs'], now: Date):
       own = CASE WHEN excluded."unitId"::text = ANY(${rows.filter((r) => r.keepOwn).map((r) => r.unitId)}) THEN kept.own ELSE excluded.own END`);
 }
 
+/** What was expected stands as it was first written; what was met follows the entries. */
+async function saveForesights(tx: Tx, outcome: VisitOutcome, { visit, by, now }: Said): Promise<void> {
+  if (outcome.foresights.length === 0) return;
+  const rows = outcome.foresights.map(({ foundBy, ...f }) => ({
+    ...f,
+    visitId: visit.id,
+    madeAt: now,
+    foundById: f.found ? (foundBy ?? by) : null,
+  }));
+  await tx.$executeRaw(Prisma.sql`
+    INSERT INTO "Foresight" SELECT * FROM jsonb_populate_recordset(null::"Foresight", ${JSON.stringify(rows)}::jsonb)
+    ON CONFLICT ("visitId", "unitId") DO UPDATE SET found = excluded.found, "foundById" = excluded."foundById", "readLnK" = excluded."readLnK", "readLnKSd" = excluded."readLnKSd"`);
+}
+
 async function saveTasks(tx: Tx, decisions: readonly Decision[]): Promise<void> {
   const rows = decisions
     .filter((d) => !d.settled)
@@ -67,6 +81,7 @@ async function saveTasks(tx: Tx, decisions: readonly Decision[]): Promise<void> 
 export async function saveConsequences(tx: Tx, outcome: VisitOutcome, { visit, by, now }: Said): Promise<string[]> {
   for (const { unitId, on } of outcome.cleanedBefore) await keepCleaningBefore(tx, unitId, on, visit.kitchen.timeZone);
   await saveBeliefs(tx, outcome.beliefs, now);
+  await saveForesights(tx, outcome, { visit, by, now });
   await saveTasks(tx, outcome.decisions);
   const changes = outcome.decisions.flatMap(({ taskId, record, held }) => [record, held].flatMap((c) => (c ? [{ taskId, ...c }] : [])));
   if (changes.length > 0)

@@ -19,7 +19,7 @@ export async function applyEntries(ctx: Ctx, request: SyncRequest): Promise<Sync
   const reply = await ctx.db.$transaction(
     async (tx) => {
       // A broken rule is to be the entry's fault, told at once, not the whole batch's at its end.
-      await tx.$executeRaw`SET CONSTRAINTS visit_low_side_looked_at, visit_task_low_side_looked_at IMMEDIATE`;
+      await tx.$executeRaw`SET CONSTRAINTS visit_low_side_looked_at, visit_task_low_side_looked_at, visit_two_grades, visit_task_two_grades IMMEDIATE`;
       const device = await lockDevice(tx, ctx.actor, request.device, ctx.now);
       return takeIn(
         tx,

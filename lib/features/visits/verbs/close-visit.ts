@@ -1,7 +1,7 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { lacksForCleaning, missingToClose, type VisitOnFile } from '../../../core/tablet';
-import { COIL_CLEANING } from '../../../core/tasks';
+import { missingToClose, type VisitOnFile, type VisitTaskOnFile } from '../../../core/tablet';
+import { ungradedCoil } from '../../../core/tasks';
 import type { Tx } from '../../../database/client';
 import { visitsOnFile } from '../../tablet/reads/visits-on-file';
 import { withinTransaction } from '../../../database/transaction';
@@ -22,7 +22,7 @@ const ADDED_LATER = 'Added by the office after the tablet last heard from it.';
 
 /**
  * Closes a visit once every task is answered, the low side of each cleaned coil was looked at, and someone signed or
- * nobody was there. Then the estimates are stored and the rules revised.
+ * nobody was there. A cleaning without its coil's grades does not count. Then the estimates are stored and the rules revised.
  * @throws AppError not_found | conflict | low_side | invalid
  */
 export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promise<{ notes: string[] }> {
@@ -30,12 +30,12 @@ export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promis
     const [found] = await visitsOnFile(db, [input.visitId], null);
     if (!found) throw new AppError('not_found', 'That visit is not on file.');
     if (found.status === 'done' || found.status === 'cancelled') throw new AppError('conflict', `The visit is ${found.status} already.`);
-    const { visit, notes } = await putBackUnknown(db, found, input, ctx.now);
-    const missing = missingToClose(visit);
+    const { visit: known, notes } = await putBackUnknown(db, found, input, ctx.now);
+    const missing = missingToClose(known);
     if (missing.length > 0)
       throw new AppError(missing.some((m) => m.code === 'low_side') ? 'low_side' : 'invalid', missing.map((m) => m.words).join(' '));
+    const visit = await leaveUndone(db, known, ctx.now, notes);
 
-    notes.push(...ungraded(visit));
     await db.visit.update({
       where: { id: visit.id },
       data: { status: 'done', leftAt: input.leftAt, closedAt: ctx.now, version: { increment: 1 } },
@@ -57,16 +57,25 @@ export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promis
   });
 }
 
-/** Coils said to be cleaned of which nobody wrote how they were found and left: nothing can be learned from them. */
-function ungraded(visit: VisitOnFile): string[] {
-  return visit.tasks.flatMap((t) => {
+/** Cleanings said to be done of coils that nobody graded as found and as left, as an older tablet lets them pass: not done. */
+async function leaveUndone(db: Tx, visit: VisitOnFile, now: Date, notes: string[]): Promise<VisitOnFile> {
+  const reasons = new Map<string, string>();
+  for (const t of visit.tasks) {
     const unit = visit.units.find((u) => u.id === t.unitId);
-    if (!unit || t.outcome !== 'done' || t.kindKey !== COIL_CLEANING) return [];
-    const lacks = lacksForCleaning(visit, unit);
-    return lacks.length === 0
-      ? []
-      : [`${unit.name}: the coil is said to be cleaned, but nobody graded ${lacks.join(' and ')}. Ask who was there.`];
-  });
+    const lacks = t.outcome === 'done' ? ungradedCoil(t, unit, visit.entries.findings) : [];
+    if (lacks.length === 0) continue;
+    reasons.set(t.taskId, `Nobody graded ${lacks.join(' and ')}.`);
+    notes.push(
+      `${unit?.name ?? 'A unit'}: the coil is said to be cleaned, but nobody graded ${lacks.join(' and ')}. It counts as not done and is on the due list again; ask who was there.`,
+    );
+  }
+  for (const [taskId, reason] of reasons)
+    await db.visitTask.updateMany({ where: { visitId: visit.id, taskId }, data: { outcome: 'not_done', reason, answeredAt: now } });
+  const undone = (t: VisitTaskOnFile): VisitTaskOnFile => {
+    const reason = reasons.get(t.taskId);
+    return reason === undefined ? t : { ...t, outcome: 'not_done', reason };
+  };
+  return { ...visit, tasks: visit.tasks.map(undone) };
 }
 
 async function putBackUnknown(db: Tx, visit: VisitOnFile, input: CloseVisit, now: Date) {

@@ -10,13 +10,13 @@ import { isId } from '@/lib/core/ids/is-id';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../../_ui/button';
 import { PageHead, Sheet } from '../../../../_ui/sheet';
+import { Progress } from '../../../../_ui/progress';
 import { State } from '../../../../_ui/state';
 import { Trail } from '../../../../_ui/trail';
 import { Choose } from '../_components/choose';
 import { ColumnGuide } from '../_components/column-guide';
 import { FileForm } from '../_components/file-form';
 import { ProblemTable } from '../_components/problem-table';
-import { Progress } from '../_components/progress';
 import { RunForm } from '../_components/run-form';
 import { SheetRoom } from '../_components/sheet-room';
 import { TakeBack } from '../_components/take-back';
@@ -110,7 +110,12 @@ export default definePage('import:equipment', async ({ db, now, params }) => {
       <div className="flex flex-col gap-6">
         {run.status === 'running' ? (
           <Sheet>
-            <Progress runId={run.id} rows={run.rows} doneRows={run.doneRows} />
+            <Progress
+              address={`/customers/import/${run.id}/progress`}
+              title="Putting units on file"
+              rows={run.rows}
+              doneRows={run.doneRows}
+            />
           </Sheet>
         ) : null}
         {run.status === 'done' ? (

@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../../core/errors';
-import { aspectWords, unlookedFor } from '../../../../core/tasks';
+import { aspectWords, ungradedCoil, unlookedFor } from '../../../../core/tasks';
 import { markDone } from '../../../visits/verbs/mark-done';
 import { cameMeanwhile } from '../came-meanwhile';
 import { standsOver, type ApplyContext, type Handler } from '../context';
@@ -74,14 +74,15 @@ async function afterClosing(
   if (task.outcome === 'not_done') return note('It counted as done when the visit was closed; its dates still say so.');
   const findings = await db.finding.findMany({
     where: { visitId: visit.id, unitId: task.unitId, supersededAt: null },
-    select: { unitId: true, aspect: true },
+    select: { unitId: true, aspect: true, phase: true, grade: true },
   });
   const unit = await db.unit.findUniqueOrThrow({ where: { id: task.unitId }, select: { kind: true, condenserKind: true } });
   const unlooked = unlookedFor(task, unit, findings);
-  if (unlooked.length > 0)
+  const lacks = [...(unlooked.length > 0 ? [aspectWords(unlooked)] : []), ...ungradedCoil(task, unit, findings)];
+  if (lacks.length > 0)
     throw new AppError(
       'low_side',
-      `It was said to be done after the visit was closed, but not everything was looked at: ${aspectWords(unlooked)}. It does not count.`,
+      `It was said to be done after the visit was closed, but not everything was looked at: ${lacks.join(', ')}. It does not count.`,
     );
   await markDone(db, [task.taskId], visit.timeZone, visit.leftAt ?? at, { visitId: visit.id, by: actor.userId, now });
 }

@@ -1,0 +1,64 @@
+import { Figure } from '@/app/_ui/figure';
+import { PERCENT } from '@/app/_ui/measure';
+import { State } from '@/app/_ui/state';
+import { Table, Td, Th } from '@/app/_ui/table';
+import { judgeDates, judgeGrades, judgeReadings, type Judged, type JudgedCounts } from '@/lib/core/owner/judged';
+
+const SAID = {
+  not_enough: { words: 'not enough visits yet', shape: 'later', tone: 'soft' },
+  holds: { words: 'holds', shape: 'done', tone: 'soft' },
+  too_sure: { words: 'too sure: distrust', shape: 'ask', tone: 'alarm' },
+  too_wary: { words: 'wider than need be', shape: 'held', tone: 'ink' },
+} as const;
+
+/** A share that came true, what was promised, and what follows from the two. */
+export function JudgedCell({ of, most = false }: { of: Judged; most?: boolean }) {
+  const said = SAID[of.verdict];
+  return (
+    <>
+      {of.verdict === 'not_enough' ? null : (
+        <div>
+          <Figure of={of.share} scale={PERCENT} />{' '}
+          <span className="text-soft">
+            of {of.n}, {most ? 'at least' : 'promised'} {Math.round(100 * of.expected)} %
+          </span>
+        </div>
+      )}
+      <State shape={said.shape} tone={said.tone}>
+        {said.words}
+        {of.verdict === 'not_enough' ? ` (${of.n})` : ''}
+      </State>
+    </>
+  );
+}
+
+export function JudgedTable({ label, head, rows }: { label: string; head: string; rows: (JudgedCounts & { of: string; name: string })[] }) {
+  return (
+    <Table label={label}>
+      <thead>
+        <tr>
+          <Th>{head}</Th>
+          <Th>Grade was a likely one</Th>
+          <Th>Day of matting not proved wrong</Th>
+          <Th>Reading within its band</Th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((r) => (
+          <tr key={r.of}>
+            <Td className="font-bold">{r.name}</Td>
+            <Td>
+              <JudgedCell of={judgeGrades(r, rows.length)} />
+            </Td>
+            <Td>
+              <JudgedCell of={judgeDates(r, rows.length)} most />
+            </Td>
+            <Td>
+              <JudgedCell of={judgeReadings(r, rows.length)} />
+            </Td>
+          </tr>
+        ))}
+      </tbody>
+    </Table>
+  );
+}

@@ -1,0 +1,6 @@
+import { archiveProgress } from '@/lib/features/archive/verbs/fetch-archive';
+import { defineRoute } from '@/lib/server/define-route';
+
+export const GET = defineRoute('export:everything', async ({ db, params }) =>
+  Response.json(await archiveProgress(db, params.id ?? ''), { headers: { 'cache-control': 'no-store' } }),
+);

@@ -1,0 +1,101 @@
+import type { DateOrder } from './read-date';
+import { alike, asName, nearPairs, spellings } from './names';
+import type { SheetRow } from './rows';
+import type { Question, SheetChoices } from './types';
+import { PLACEMENT_OPTIONS } from './values';
+
+/** One spelling a name; names a slip of the pen apart are asked about. */
+export function sameNames(
+  rows: readonly SheetRow[],
+  choices: SheetChoices,
+  onFile: readonly string[],
+): { spelled: (name: string) => string; questions: Question[] } {
+  const names = rows.flatMap((r) => [r.cells.customer, r.cells.kitchen].flatMap((n) => (n ? [n] : [])));
+  const spelled = spellings(names);
+  for (const name of onFile) spelled.set(alike(name), name);
+  const count = (key: string) => names.filter((n) => alike(n) === key).length;
+  const questions: Question[] = [];
+  for (const [a, b] of nearPairs([...new Set(names.map(alike))])) {
+    const [most, least] = count(a) >= count(b) ? [a, b] : [b, a];
+    const id = `same ${most} = ${least}`;
+    const answer = choices.answers[id];
+    questions.push({
+      id,
+      words: `Is “${spelled.get(least) ?? least}” the same as “${spelled.get(most) ?? most}”?`,
+      rows: count(least),
+      examples: [],
+      options: [
+        { value: 'same', label: 'The same' },
+        { value: 'apart', label: 'Two different ones' },
+      ],
+      answer: answer ?? '',
+      open: answer === undefined,
+    });
+    if (answer === 'same') spelled.set(least, spelled.get(most) ?? most);
+  }
+  return { spelled: (name) => spelled.get(alike(name)) ?? asName(name), questions };
+}
+
+/** Asked where a row has no customer: without one it belongs to nobody. */
+export function customerQuestion(rows: number, headers: readonly string[]): Question[] {
+  if (rows === 0) return [];
+  const options = headers.map((name, at) => ({ value: String(at), label: name || `Column ${at + 1}` }));
+  return [{ id: 'customer', words: 'Which column names the customer?', rows, examples: [], options, answer: '', open: true }];
+}
+
+/** `units` of which the sheet does not say where they stand. */
+export function placementQuestion(units: readonly string[], { answers }: SheetChoices): Question[] {
+  if (units.length === 0) return [];
+  return [
+    {
+      id: 'placement',
+      words: 'Where do the units stand of which the sheet does not say it? Greasy places are cleaned more often.',
+      rows: units.length,
+      examples: [...new Set(units)].slice(0, 3),
+      options: PLACEMENT_OPTIONS,
+      answer: answers.placement ?? '',
+      open: !answers.placement,
+    },
+  ];
+}
+
+/** `charges` that came without a unit. */
+export function chargeQuestion(charges: readonly string[]): Question[] {
+  if (charges.length === 0) return [];
+  return [
+    {
+      id: 'charge',
+      words: 'What is the charge given in?',
+      rows: charges.length,
+      examples: charges.slice(0, 3),
+      options: [
+        { value: 'oz', label: 'Ounces' },
+        { value: 'lb', label: 'Pounds' },
+        { value: 'g', label: 'Grams' },
+        { value: 'kg', label: 'Kilograms' },
+        { value: 'leave', label: 'Nobody knows: keep it in the notes' },
+      ],
+      answer: '',
+      open: true,
+    },
+  ];
+}
+
+/** Dates in digits alone could be either way round. */
+export function dateQuestion(dates: readonly string[], order: DateOrder): Question[] {
+  if (!dates.some((v) => /^\d{1,2}[-/.]\d{1,2}[-/.]\d{2,4}/.test(v))) return [];
+  return [
+    {
+      id: 'dates',
+      words: 'Dates like 3/4/24',
+      rows: dates.length,
+      examples: dates.slice(0, 3),
+      options: [
+        { value: 'month first', label: 'Month first (4 March)' },
+        { value: 'day first', label: 'Day first (3 April)' },
+      ],
+      answer: order,
+      open: false,
+    },
+  ];
+}

@@ -12,6 +12,7 @@ import { requeueAbandoned } from '../features/planning/verbs/plan-claim';
 import { shopTimeZone } from '../features/shop/reads/shop';
 import { remindOfTomorrow } from '../features/mail/verbs/remind';
 import { drainOutbox } from '../features/mail/verbs/drain-outbox';
+import { sendDueQuarters } from '../features/quarters/verbs/send-due-quarters';
 import { sendDueReports } from '../features/reports/verbs/send-report';
 import { runPlan } from '../features/planning/verbs/run-plan';
 import { refitFleet } from '../features/intervals/verbs/refit-fleet';
@@ -32,6 +33,7 @@ export async function startJobs(): Promise<void> {
   const mail = async () => {
     await remindOfTomorrow({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     await sendDueReports({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
+    await sendDueQuarters({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     return drainOutbox({ db: db(), now: now() }, { smtpUrl: env().SMTP_URL, from: env().MAIL_FROM });
   };
   await boss.work('mail', { pollingIntervalSeconds: 1 }, async () => void (await mail()));

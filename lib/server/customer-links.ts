@@ -1,5 +1,6 @@
 import 'server-only';
 import { notePageOpening, pageByLink, type OpenPage } from '../features/customer-pages/reads/page-link';
+import { noteQuarterOpening } from '../features/quarters/reads/quarter-report';
 import { noteOpening } from '../features/reports/reads/report-link';
 import { isAppError } from '../core/errors';
 import { now } from './clock';
@@ -31,6 +32,7 @@ export const throttled = (kind: string, most: number): Promise<boolean> =>
   );
 
 export const countOpening = (id: string) => noteOpening(db(), id, now());
+export const countQuarterOpening = (id: string) => noteQuarterOpening(db(), id, now());
 export const countPageOpening = (id: string) => notePageOpening(db(), id, now());
 
 /** Far more than a kitchen opens in a quarter of an hour. */

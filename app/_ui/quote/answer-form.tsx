@@ -1,21 +1,22 @@
 'use client';
 
+import { wordsIn, type Language } from '@/lib/core/customer-words';
 import { Button } from '../button';
 import { Field, FormErrors, TextArea } from '../field';
 import { useActionForm, type FormAction } from '../use-action-form';
 
-type Words = { heading: string; name: string; note: string; accept: string; decline: string };
 type Props = {
   action: FormAction<void>;
   hidden: Record<string, string>;
-  words: Words;
+  language: Language;
   /** Messages of the form by what the schema calls them, where it does. */
   errors?: Record<string, string>;
 };
 
 /** Accepts or declines by name. */
-export function AnswerForm({ action, hidden, words, errors = {} }: Props) {
+export function AnswerForm({ action, hidden, language, errors = {} }: Props) {
   const { form, error, busy } = useActionForm(action);
+  const words = wordsIn(language).quote.answer;
   const said = (name: string) => error(name)?.map((key) => errors[key] ?? key);
   return (
     <form {...form} className="flex flex-col gap-4 rounded-md border border-edge bg-sheet p-4 no-print">

@@ -24,6 +24,7 @@ const DONE: Record<string, string> = {
   password_set: 'Password set by the owner',
   policy: 'Policy changed',
   position: 'Position set',
+  quarter_sent: 'Summary of a quarter sent',
   report_look: 'Look of reports changed',
   restored: 'Put back on file',
   revoked: 'Link taken back',

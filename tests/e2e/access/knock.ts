@@ -34,6 +34,10 @@ function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<strin
     '/yours/[token]/pictures/[picture]': [page, picture],
     '/yours/[token]/quotes/[quote]': [page, quoteId],
     '/yours/[token]/quotes/[quote]/pdf': [page, quoteId],
+    '/quarter/[token]': 'A'.repeat(43),
+    '/quarter/[token]/pdf': 'A'.repeat(43),
+    '/customers/[id]/quarter': shop.customer,
+    '/customers/[id]/quarter/pdf': [shop.customer, '?on=2026-01-01'],
     '/week/[id]': visit,
     '/api/files/[id]': picture,
     '/api/files': `?sha256=${SHA}&pieces=2&index=0`,
@@ -73,7 +77,8 @@ export function addressOf(path: string, ids: Ids, whose: Whose, file: string): s
   if (path.includes('[') && place === undefined) throw new Error(`Say in access/knock.ts what stands for ${path}.`);
   if (!path.includes('[')) return `${path}${[place ?? ''].flat().join('')}`;
   const left = [place ?? ''].flat();
-  return path.replace(/\[[^\]]+\]/g, (name) => left.shift() ?? name);
+  const filled = path.replace(/\[[^\]]+\]/g, (name) => left.shift() ?? name);
+  return `${filled}${left.join('')}`;
 }
 
 const plain = async (reply: APIResponse) => `${reply.status()} ${(await reply.text()).slice(0, 300)}`;

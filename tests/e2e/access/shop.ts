@@ -136,15 +136,19 @@ export async function openShop(url: string) {
       return { own, foreign, shop };
     },
 
-    /** A mark of everything on file by table; it differs after any write. When a session was last seen, and how often somebody knocked, is nobody's data. */
+    /**
+     * A mark of everything on file by table; it differs after any write. When a session was last seen, how often somebody knocked, and how far
+     * a letter or an archive is on its way is nobody's data.
+     */
     async mark(): Promise<Record<string, string>> {
       const { rows: tables } = await client.query<{ name: string }>(
-        `SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' AND tablename NOT IN ('Brake', 'StaffSession', '_prisma_migrations')`,
+        `SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' AND tablename NOT IN ('ArchivePiece', 'ArchiveRun', 'Brake', 'OutboxMessage', 'StaffSession', '_prisma_migrations')`,
       );
       const parts = tables.map(
         ({ name }) => `SELECT '${name}' AS name, count(*) || ':' || coalesce(max(xmin::text::bigint), 0) AS mark FROM "${name}"`,
       );
       parts.push(`SELECT 'StaffSession', count(*) || ':' || count("revokedAt") FROM "StaffSession"`);
+      for (const table of ['OutboxMessage', 'ArchiveRun']) parts.push(`SELECT '${table}', count(*)::text FROM "${table}"`);
       const { rows } = await client.query<{ name: string; mark: string }>(parts.join(' UNION ALL '));
       return Object.fromEntries(rows.map((r) => [r.name, r.mark]));
     },

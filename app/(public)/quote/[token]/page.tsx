@@ -1,5 +1,4 @@
 import type { Metadata } from 'next';
-import { wordsIn } from '@/lib/core/customer-words';
 import { quoteByLink, quotePhotos } from '@/lib/features/jobs/reads/quotes';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
@@ -9,7 +8,7 @@ import { QuoteView } from '../../../_ui/quote/quote-view';
 import { DeadLink } from '../../_components/dead-link';
 import { answer } from './actions';
 
-export const metadata: Metadata = { title: 'Your quote', robots: { index: false }, referrer: 'no-referrer' };
+export const metadata: Metadata = { title: 'Your quote', robots: { index: false }, referrer: 'same-origin' };
 
 export default definePage('public', async ({ db, now, params }) => {
   const token = params.token ?? '';
@@ -24,7 +23,7 @@ export default definePage('public', async ({ db, now, params }) => {
         {shop?.name} {shop?.phone ? <span className="font-normal text-soft">{shop.phone}</span> : null}
       </p>
       <QuoteView quote={quote} photos={await quotePhotos(db, quote.photoIds, true)} language={language} pdf={`/quote/${token}/pdf`}>
-        <AnswerForm action={answer} hidden={{ token }} words={wordsIn(language).quote.answer} />
+        <AnswerForm action={answer} hidden={{ token }} language={language} />
       </QuoteView>
     </main>
   );

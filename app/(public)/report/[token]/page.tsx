@@ -8,7 +8,7 @@ import { countOpening, throttled } from '@/lib/server/customer-links';
 import { ReportPage } from '../../../_ui/report/report-page';
 import { DeadCustomerLink } from '../../_components/dead-customer-link';
 
-export const metadata: Metadata = { title: 'Service report', robots: { index: false }, referrer: 'no-referrer' };
+export const metadata: Metadata = { title: 'Service report', robots: { index: false }, referrer: 'same-origin' };
 
 export default definePage('public', async ({ db, now, params }) => {
   const token = params.token ?? '';

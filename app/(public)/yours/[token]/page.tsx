@@ -14,7 +14,7 @@ import { NextVisits } from './_components/next-visits';
 import { OpenQuotes, OpenWork } from './_components/open-work';
 import { RingForm } from './_components/ring-form';
 
-export const metadata: Metadata = { title: 'Your refrigeration', robots: { index: false }, referrer: 'no-referrer' };
+export const metadata: Metadata = { title: 'Your refrigeration', robots: { index: false }, referrer: 'same-origin' };
 
 export default definePage('public', async ({ db, now, baseUrl, params, query }) => {
   const token = params.token ?? '';

@@ -108,7 +108,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           )}
         </Sheet>
         {can(actor, 'send:report') && !off ? (
-          <Sheet title="Goes out by itself">
+          <Sheet title="Goes out by itself" aside={<Link href={`/customers/${customer.id}/quarter`}>Summary of a quarter</Link>}>
             {can(actor, 'manage:shop') ? (
               <SendingForm id={customer.id} reports={customer.sendsReports} quarters={customer.sendsQuarters} />
             ) : (

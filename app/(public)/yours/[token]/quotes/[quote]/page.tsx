@@ -12,7 +12,7 @@ import { DeadCustomerLink } from '../../../../_components/dead-customer-link';
 import { answerQuote } from '../../actions';
 import { Frame } from '../../_components/frame';
 
-export const metadata: Metadata = { title: 'Your quote', robots: { index: false }, referrer: 'no-referrer' };
+export const metadata: Metadata = { title: 'Your quote', robots: { index: false }, referrer: 'same-origin' };
 
 export default definePage('public', async ({ db, now, params, query }) => {
   const token = params.token ?? '';
@@ -31,7 +31,7 @@ export default definePage('public', async ({ db, now, params, query }) => {
         pdf={`/yours/${token}/quotes/${quote.id}/pdf`}
       >
         {page.answersQuotes ? (
-          <AnswerForm action={answerQuote} hidden={{ token, quoteId: quote.id }} words={say.quote.answer} errors={errors} />
+          <AnswerForm action={answerQuote} hidden={{ token, quoteId: quote.id }} language={language} errors={errors} />
         ) : (
           <p className="text-soft">{say.quote.answer.notYours}</p>
         )}

@@ -10,7 +10,7 @@ import { ReportPage } from '../../../../../_ui/report/report-page';
 import { DeadCustomerLink } from '../../../../_components/dead-customer-link';
 import { Frame } from '../../_components/frame';
 
-export const metadata: Metadata = { title: 'Service report', robots: { index: false }, referrer: 'no-referrer' };
+export const metadata: Metadata = { title: 'Service report', robots: { index: false }, referrer: 'same-origin' };
 
 export default definePage('public', async ({ db, params, query }) => {
   const token = params.token ?? '';

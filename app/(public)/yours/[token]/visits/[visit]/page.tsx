@@ -11,7 +11,7 @@ import { DeadCustomerLink } from '../../../../_components/dead-customer-link';
 import { Frame } from '../../_components/frame';
 import { OtherTimeForm } from '../../_components/other-time-form';
 
-export const metadata: Metadata = { title: 'Another time', robots: { index: false }, referrer: 'no-referrer' };
+export const metadata: Metadata = { title: 'Another time', robots: { index: false }, referrer: 'same-origin' };
 
 export default definePage('public', async ({ db, now, params, query }) => {
   const token = params.token ?? '';

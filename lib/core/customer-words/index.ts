@@ -7,4 +7,4 @@ export const wordsIn = (language: Language): CustomerWords => CATALOGUE[language
 /** A language asked for in an address, or else the one that stands on file. */
 export const languageOr = (asked: string | undefined, otherwise: Language): Language => LANGUAGES.find((l) => l === asked) ?? otherwise;
 export type { CustomerWords };
-export { LANGUAGES, type Language } from './languages';
+export { LANGUAGE_LABEL, LANGUAGES, type Language } from './languages';

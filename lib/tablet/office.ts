@@ -32,6 +32,18 @@ const ROUND_PATIENCE_MS = 180_000;
 const SLOWEST_BYTES_PER_MS = 4;
 const patienceFor = (bytes: number) => PATIENCE_MS + Math.ceil(bytes / SLOWEST_BYTES_PER_MS);
 
+type Refusal = { error?: { code?: string; message?: string } } | null;
+
+function troubleOf(status: number, error: NonNullable<Refusal>['error']): OfficeError {
+  const words = error?.message;
+  if (status === 401) return new OfficeError('signed_out', 'Your sign-in has run out. Sign in again; everything on this tablet is kept.');
+  // A filter on the way may forbid too; only the office knows whose tablet this is.
+  if (status === 403 && error?.code === 'not_allowed')
+    return new OfficeError('not_allowed', words ?? 'The office does not take this from this sign-in.');
+  if ([400, 413, 415].includes(status)) return new OfficeError('refused', words ?? 'The office could not read it.');
+  return new OfficeError('failed', words ?? 'The office answered with an error. It will be tried again.');
+}
+
 /** The office over HTTP. `base` is empty in the browser. */
 export function officeOverHttp(base = '', via: typeof fetch = (input, init) => fetch(input, init)): Office {
   async function ask(path: string, init: RequestInit = {}, patienceMs = PATIENCE_MS): Promise<Response> {
@@ -48,16 +60,7 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
       throw new OfficeError('offline', 'The office cannot be reached.');
     }
     if (reply.ok) return reply;
-    const error = ((await reply.json().catch(() => null)) as { error?: { code?: string; message?: string } } | null)?.error;
-    const told = error?.message;
-    if (reply.status === 401)
-      throw new OfficeError('signed_out', 'Your sign-in has run out. Sign in again; everything on this tablet is kept.');
-    // A filter on the way may forbid too; only the office knows whose tablet this is.
-    if (reply.status === 403 && error?.code === 'not_allowed')
-      throw new OfficeError('not_allowed', told ?? 'The office does not take this from this sign-in.');
-    if (reply.status === 413 || reply.status === 415 || reply.status === 400)
-      throw new OfficeError('refused', told ?? 'The office could not read it.');
-    throw new OfficeError('failed', told ?? 'The office answered with an error. It will be tried again.');
+    throw troubleOf(reply.status, ((await reply.json().catch(() => null)) as Refusal)?.error);
   }
   /** A reply cut short is no reply: the request is made again, and the office knows it has seen it. */
   async function json<T>(reply: Promise<Response>): Promise<T> {

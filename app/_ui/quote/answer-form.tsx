@@ -3,7 +3,8 @@
 import { wordsIn, type Language } from '@/lib/core/customer-words';
 import { Button } from '../button';
 import { Field, FormErrors, TextArea } from '../field';
-import { useActionForm, type FormAction } from '../use-action-form';
+import type { FormAction } from '../use-action-form';
+import { usePlainForm } from '../use-plain-form';
 
 type Props = {
   action: FormAction<void>;
@@ -15,7 +16,7 @@ type Props = {
 
 /** Accepts or declines by name. */
 export function AnswerForm({ action, hidden, language, errors = {} }: Props) {
-  const { form, error, busy } = useActionForm(action);
+  const { form, error, busy } = usePlainForm(action);
   const words = wordsIn(language).quote.answer;
   const said = (name: string) => error(name)?.map((key) => errors[key] ?? key);
   return (

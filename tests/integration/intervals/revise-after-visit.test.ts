@@ -81,10 +81,10 @@ describe('rules after a visit', () => {
     await close(visit);
     const kept = () => database.db.foresight.findUniqueOrThrow({ where: { visitId_unitId: { visitId: visit.id, unitId: have.unit.id } } });
     const first = await kept();
-    expect(first).toMatchObject({ found: 'packed', evidence: 2 });
+    expect(first).toMatchObject({ found: 'packed', evidence: 3 });
     expect(first.chances.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 6);
     // Somebody puts the grade right: what was expected stays word for word.
-    await database.db.finding.updateMany({ where: { visitId: visit.id, aspect: 'coil' }, data: { grade: 'bare' } });
+    await database.db.finding.updateMany({ where: { visitId: visit.id, aspect: 'coil', phase: 'found' }, data: { grade: 'bare' } });
     await close(visit);
     expect(await kept()).toEqual({ ...first, found: 'bare' });
   });

@@ -3,6 +3,12 @@ import { kitchenBeliefs } from '@/lib/core/evidence';
 import { TASK_KINDS } from '@/lib/core/tasks/kinds';
 import { judgeDates, judgeGrades } from '@/lib/core/owner/judged';
 import { judgedForesights, surprises } from '@/lib/features/owner/reads/foresights';
+import type { LocalDate } from '@/lib/core/calendar';
+import { foulingRanking } from '@/lib/features/owner/reads/ranking';
+import { replayOnFile } from '@/lib/features/owner/reads/replay';
+import { workOutReplay } from '@/lib/features/owner/verbs/work-out-replay';
+import { kitchenSeasons } from '@/lib/features/owner/reads/seasons';
+import { exportRanking } from '@/lib/features/owner/verbs/export-ranking';
 import { kendallTau } from '@/tests/support/kendall';
 import { unitFiles } from '@/lib/features/evidence/reads/findings-history';
 import { fleetBelief } from '@/lib/features/evidence/reads/fouling';
@@ -145,5 +151,47 @@ describe('the demo shop', () => {
     await expect(db.foresight.update({ where, data: { lnK: 0 } })).rejects.toThrow(/not changed afterwards/);
     await db.foresight.update({ where, data: { found: 'bare' } });
     await db.foresight.update({ where, data: { found: one.found } });
+  });
+
+  it('says which places of the ranking cannot be told apart, and the true order keeps to them', async () => {
+    const { db } = database;
+    const truth = new Map(made.truth.map((t) => [t.unitId, t.ratePerDay]));
+    const { rows, total } = await foulingRanking(db, { by: 'unit' }, { take: 500, skip: 0 });
+    expect(rows).toHaveLength(total);
+    expect(rows.some((r) => r.best < r.worst)).toBe(true);
+    const order = rows.map((r) => truth.get(r.id) ?? NaN).sort((a, b) => b - a);
+    const kept = rows.filter((r) => {
+      const place = order.indexOf(truth.get(r.id) ?? NaN) + 1;
+      return r.best <= place && place <= r.worst;
+    });
+    expect(kept.length / total).toBeGreaterThan(0.7);
+    const kitchen = await db.kitchen.findFirstOrThrow({ where: { name: 'Pearl Row' } });
+    const seasons = await kitchenSeasons(db, kitchen, null, NOW);
+    expect(seasons).toHaveLength(8);
+    expect(seasons.filter((s) => s.loss !== null).length).toBeGreaterThanOrEqual(4);
+    expect(seasons.filter((s) => s.loss === null).every((s) => s.looks === 0)).toBe(true);
+    const narrowed = await foulingRanking(
+      db,
+      { by: 'kitchen', place: 'fryer', days: { from: '2026-06-01' as LocalDate, to: '2026-11-01' as LocalDate } },
+      { take: 5, skip: 0 },
+    );
+    expect(narrowed.total).toBeGreaterThan(0);
+    expect((await exportRanking({ db }, { by: 'unit' })).split('\r\n')).toHaveLength(total + 2);
+  });
+
+  it('works out what its plan was worth beside a calendar, and keeps it with the moment', async () => {
+    const { db } = database;
+    expect(await replayOnFile(db)).toBeNull();
+    await workOutReplay({ db, now: NOW });
+    const kept = await replayOnFile(db);
+    expect(kept?.at).toEqual(NOW);
+    const r = kept?.replay ?? expect.fail('no replay');
+    expect(r.coils).toBeGreaterThan(80);
+    // In this shop every date was the plan's own: counted on file, not reckoned.
+    const done = await db.visitTask.count({
+      where: { outcome: 'done', task: { kindKey: 'coil_cleaning' }, visit: { startsAt: { gte: new Date('2025-11-25T00:00:00Z') } } },
+    });
+    expect(r.plan.cleanings).toBeLessThanOrEqual(done - r.coils);
+    expect(r.spared.money.lo).toBeLessThan(r.spared.money.hi);
   });
 });

@@ -23,7 +23,7 @@ function direction(c: ChangeShown): { words: string; shape: Shape } {
     : { words: 'Less often', shape: 'later' };
 }
 
-export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDecide: boolean }) {
+export function ChangeRow({ change: c, mayDecide, aside = '' }: { change: ChangeShown; mayDecide: boolean; aside?: string }) {
   const { words, shape } = direction(c);
   const open = c.kind === 'evidence' && c.review === null;
   const still = c.task.rule === c.toRule;
@@ -41,6 +41,7 @@ export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDe
       <div>
         <p className="max-w-[75ch]">{c.reason}</p>
         <p className="text-sm text-soft">
+          {aside ? <b>{aside} </b> : null}
           {c.by ? `After ${c.by}’s visit. ` : ''}
           {c.review ? `${RULE_REVIEW_LABEL[c.review]}${c.reviewedBy ? ` by ${c.reviewedBy}` : ''}. ` : ''}
           {!still && c.kind === 'evidence' ? `The rule has changed again since: ${describeRule(c.task.rule)}. ` : ''}

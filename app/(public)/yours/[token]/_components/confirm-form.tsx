@@ -2,12 +2,12 @@
 
 import { Button } from '@/app/_ui/button';
 import { FormErrors } from '@/app/_ui/field';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { usePlainForm } from '@/app/_ui/use-plain-form';
 import { confirmVisit } from '../actions';
 
 /** One button that says yes to a visit. */
 export function ConfirmForm({ token, visitId, suits, about }: { token: string; visitId: string; suits: string; about: string }) {
-  const { form, error, busy } = useActionForm(confirmVisit);
+  const { form, error, busy } = usePlainForm(confirmVisit);
   return (
     <form {...form}>
       <FormErrors errors={error('')} />

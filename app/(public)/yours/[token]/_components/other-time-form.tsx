@@ -2,7 +2,7 @@
 
 import { Button } from '@/app/_ui/button';
 import { FormErrors, TextArea } from '@/app/_ui/field';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { usePlainForm } from '@/app/_ui/use-plain-form';
 import { askOtherTime } from '../actions';
 
 type Words = { free: string; none: string; note: string; ask: string; choose: string };
@@ -10,7 +10,7 @@ type Props = { token: string; visitId: string; slots: { value: string; label: st
 
 /** The free times, one of which may be asked for. */
 export function OtherTimeForm({ token, visitId, slots, words, tooLong }: Props) {
-  const { form, error, busy } = useActionForm(askOtherTime);
+  const { form, error, busy } = usePlainForm(askOtherTime);
   const said: Record<string, string> = { choose: words.choose, long: tooLong };
   const errors = (name: string) => error(name)?.map((key) => said[key] ?? key);
   if (slots.length === 0) return <p>{words.none}</p>;

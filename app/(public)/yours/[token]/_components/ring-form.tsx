@@ -2,7 +2,7 @@
 
 import { Button } from '@/app/_ui/button';
 import { Field, FormErrors, Select, TextArea } from '@/app/_ui/field';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { usePlainForm } from '@/app/_ui/use-plain-form';
 import { wordsIn, type Language } from '@/lib/core/customer-words';
 import { JOB_URGENCIES } from '@/lib/core/jobs/states';
 import { ringUs } from '../actions';
@@ -19,7 +19,7 @@ type Props = {
 
 /** "Ring us about …": what goes to the office's list. */
 export function RingForm({ token, once, language, phone, kitchens, units }: Props) {
-  const { form, error, busy, data } = useActionForm(ringUs);
+  const { form, error, busy, data } = usePlainForm(ringUs);
   const { ring: say, errors } = wordsIn(language).yours;
   const said = (name: string) => error(name)?.map((key) => (key in errors ? errors[key as keyof typeof errors] : key));
   const one = kitchens.length === 1 ? kitchens[0] : undefined;

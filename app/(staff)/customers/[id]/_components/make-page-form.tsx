@@ -1,6 +1,7 @@
 'use client';
 
 import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-words/languages';
+import { ActionForm } from '@/app/_ui/action-form';
 import { Button } from '@/app/_ui/button';
 import { Check } from '@/app/_ui/check';
 import { Field, FormErrors, Select } from '@/app/_ui/field';
@@ -16,7 +17,7 @@ type Props = {
 export function MakePageForm({ customer, kitchens }: Props) {
   const { form, error, busy, data } = useActionForm(makeTheirPage);
   return (
-    <form {...form} className="mt-4 flex max-w-2xl flex-col gap-4">
+    <ActionForm {...form} className="mt-4 flex max-w-2xl flex-col gap-4">
       <h3>Make a link</h3>
       <FormErrors errors={error('')} />
       <input type="hidden" name="customerId" value={customer.id} />
@@ -61,6 +62,6 @@ export function MakePageForm({ customer, kitchens }: Props) {
           </p>
         ) : null}
       </div>
-    </form>
+    </ActionForm>
   );
 }

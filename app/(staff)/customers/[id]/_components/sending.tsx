@@ -1,5 +1,6 @@
 'use client';
 
+import { ActionForm } from '@/app/_ui/action-form';
 import { Button } from '@/app/_ui/button';
 import { Check } from '@/app/_ui/check';
 import { FormErrors } from '@/app/_ui/field';
@@ -13,7 +14,7 @@ type Props = { id: string; reports: boolean; quarters: boolean };
 export function SendingForm({ id, reports, quarters }: Props) {
   const { form, error, busy, saved } = useActionForm(saveSending);
   return (
-    <form {...form} className="flex flex-col gap-3">
+    <ActionForm {...form} className="flex flex-col gap-3">
       <FormErrors errors={error('')} />
       <input type="hidden" name="id" value={id} />
       <Check name="sendsReports" defaultChecked={reports} label="The report of each visit" hint="Half an hour after the visit is closed." />
@@ -29,6 +30,6 @@ export function SendingForm({ id, reports, quarters }: Props) {
         </Button>
         <Saved when={saved} />
       </div>
-    </form>
+    </ActionForm>
   );
 }

@@ -4,10 +4,12 @@ import { notFound } from 'next/navigation';
 import { extraEnergyToday, lostToday, monthlyLoss, timesPrice } from '@/lib/core/evidence';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL, type Placement, type UnitKind } from '@/lib/core/equipment/build';
 import { foulingKitchen } from '@/lib/features/owner/reads/kitchens';
+import { kitchenSeasons } from '@/lib/features/owner/reads/seasons';
 import { isId } from '@/lib/core/ids/is-id';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../../../_ui/button';
+import { Button, ButtonLink } from '../../../../_ui/button';
+import { Select } from '../../../../_ui/field';
 import { Figure } from '../../../../_ui/figure';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '../../../../_ui/measure';
 import { Empty, PageHead, Sheet } from '../../../../_ui/sheet';
@@ -15,14 +17,18 @@ import { Table, Td, Th } from '../../../../_ui/table';
 import { Trail } from '../../../../_ui/trail';
 import { leftOut } from '../../_components/left-out';
 import { RateBar } from '../../_components/rate-bar';
+import { SeasonTable } from '../../_components/season-table';
+import { Fold } from '../../../../_ui/fold';
 
 export const metadata: Metadata = { title: 'Fouling of a kitchen' };
 
-export default definePage('read:fouling', async ({ db, now, params }) => {
+export default definePage('read:fouling', async ({ db, now, params, query }) => {
   const found = isId(params.id) ? await foulingKitchen(db, params.id, now) : null;
   if (!found) notFound();
   const { kitchen, units, left } = found;
   const currency = (await shopSettings(db))?.currency ?? 'USD';
+  const one = units.find((u) => u.id === query.unit);
+  const seasons = units.length > 0 ? await kitchenSeasons(db, kitchen, one?.id ?? null, now) : [];
   const energy = extraEnergyToday(units);
   const most = Math.max(0.01, ...units.map((u) => monthlyLoss([u])?.hi ?? 0));
   return (
@@ -114,6 +120,28 @@ export default definePage('read:fouling', async ({ db, now, params }) => {
           </p>
         </Sheet>
       )}
+      {seasons.some((s) => s.loss) ? (
+        <Sheet title={one ? `Season by season: ${one.name}` : 'Season by season'} className="mt-6">
+          <form role="search" action={`/owner/kitchens/${kitchen.id}`} className="mb-4 flex flex-wrap items-end gap-3 no-print">
+            <Select
+              label="Coil"
+              name="unit"
+              blank="All of them"
+              defaultValue={one?.id ?? ''}
+              options={units.map((u) => ({ value: u.id, label: u.name }))}
+            />
+            <Button type="submit">Show</Button>
+          </form>
+          <SeasonTable seasons={seasons} />
+          <Fold id="seasons-how" title="How this is reckoned">
+            <p className="max-w-[80ch]">
+              Each season is judged by its own looks and readings alone, from the last cleaning before it, with the same growth as
+              everywhere; where they are few it is drawn to what is usual for the coil’s place, and its band is wide. The bands are 80 %:
+              where two seasons’ overlap, no change can be told.
+            </p>
+          </Fold>
+        </Sheet>
+      ) : null}
     </>
   );
 });

@@ -1,6 +1,7 @@
 'use client';
 
 import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-words/languages';
+import { ActionForm } from '@/app/_ui/action-form';
 import { Button } from '@/app/_ui/button';
 import { Field, FormErrors, Select } from '@/app/_ui/field';
 import { Saved } from '@/app/_ui/saved';
@@ -12,7 +13,7 @@ type Props = { customerId: string; quarter: string; email: string; language: Lan
 export function SendQuarterForm({ customerId, quarter, email, language }: Props) {
   const { form, error, busy, saved } = useActionForm(sendIt);
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('') ?? error('quarter')} />
       <input type="hidden" name="customerId" value={customerId} />
       <input type="hidden" name="quarter" value={quarter} />
@@ -31,19 +32,19 @@ export function SendQuarterForm({ customerId, quarter, email, language }: Props)
         <Saved when={saved}>In the outbox.</Saved>
       </div>
       <p className="text-sm text-soft">The letter has a link that opens for half a year. Whoever has it can read the summary.</p>
-    </form>
+    </ActionForm>
   );
 }
 
 export function TakeBackForm({ id, sent }: { id: string; sent: string }) {
   const { form, error, busy } = useActionForm(takeBack);
   return (
-    <form {...form}>
+    <ActionForm {...form}>
       <FormErrors errors={error('')} />
       <input type="hidden" name="id" value={id} />
       <Button look="quiet" type="submit" disabled={busy} aria-label={`Take the link of ${sent} back`}>
         Take the link back
       </Button>
-    </form>
+    </ActionForm>
   );
 }

@@ -3,6 +3,7 @@ import { todayIn } from '../../../core/calendar';
 import { customerDate } from '../../../core/calendar/when';
 import { wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
+import type { Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
 import type { MakePage, RevokePage } from '../../../schemas/customer-pages';
 import { writeAudit } from '../../audit/verbs/write-audit';
@@ -21,57 +22,62 @@ export function makePage(
   { db, actor, now, baseUrl }: ServiceContext & { baseUrl: string },
   input: MakePage,
 ): Promise<{ link: string; mailed: boolean }> {
-  const { customerId, kitchenId, holder, toEmail, language, answersQuotes } = input;
   return withinTransaction(db, async (tx) => {
-    const customer = await tx.customer.findFirst({
-      where: { id: customerId, archivedAt: null },
-      include: { kitchens: { where: { archivedAt: null } } },
-    });
-    if (!customer) throw new AppError('not_found', 'That customer is not on file.');
-    const kitchen = kitchenId ? customer.kitchens.find((k) => k.id === kitchenId) : null;
-    if (kitchenId && !kitchen) throw new AppError('invalid', 'That kitchen is not on file at this customer.', 'kitchenId');
-    if (customer.kitchens.length === 0) throw new AppError('invalid', 'Put a kitchen of theirs on file first: the page would be empty.');
+    const { customer, kitchen } = await theirs(tx, input);
+    const { customerId, holder, toEmail } = input;
     const token = newToken();
     const expiresAt = new Date(now.getTime() + LASTS_MS);
+    const link = `${baseUrl}/yours/${token}`;
+    const by = actor?.userId ?? null;
     await tx.customerPage.create({
       data: {
+        ...input,
+        kitchenId: kitchen?.id ?? null,
         tokenHash: hashToken(token),
         feedHash: hashToken(calendarToken(token)),
-        customerId,
-        kitchenId: kitchen?.id ?? null,
-        holder,
-        toEmail,
-        language,
-        answersQuotes,
-        createdById: actor?.userId ?? null,
+        createdById: by,
         createdAt: now,
         expiresAt,
       },
     });
-    const link = `${baseUrl}/yours/${token}`;
-    if (toEmail) {
-      const { letter } = wordsIn(language).yours;
-      const shop = await shopSettings(tx);
-      const zone = (kitchen ?? customer.kitchens[0])?.timeZone ?? 'UTC';
-      const until = customerDate(todayIn(zone, expiresAt.getTime()), language);
-      const text = [
-        letter.text(holder, kitchen ? kitchen.name : letter.allKitchens(customer.name), link, until),
-        '',
-        [shop?.name, shop?.phone, shop?.email].filter(Boolean).join(' · '),
-      ].join('\n');
-      await tx.outboxMessage.create({
-        data: { kind: 'customer_page', toEmail, subject: letter.subject(shop?.name ?? ''), text, createdAt: now },
-      });
-    }
+    if (toEmail) await writeTo(tx, input, { link, shows: kitchen?.name, customer: customer.name, now, expiresAt });
     await writeAudit(tx, {
       at: now,
-      userId: actor?.userId ?? null,
+      userId: by,
       action: 'customer.page_made',
       entity: 'Customer',
       entityId: customerId,
       detail: { holder, kitchen: kitchen?.name ?? 'all' },
     });
     return { link, mailed: toEmail !== '' };
+  });
+}
+
+async function theirs(tx: Tx, { customerId, kitchenId }: MakePage) {
+  const customer = await tx.customer.findFirst({
+    where: { id: customerId, archivedAt: null },
+    include: { kitchens: { where: { archivedAt: null }, select: { id: true, name: true } } },
+  });
+  if (!customer) throw new AppError('not_found', 'That customer is not on file.');
+  if (customer.kitchens.length === 0) throw new AppError('invalid', 'Put a kitchen of theirs on file first: the page would be empty.');
+  const kitchen = kitchenId ? customer.kitchens.find((k) => k.id === kitchenId) : null;
+  if (kitchen === undefined) throw new AppError('invalid', 'That kitchen is not on file at this customer.', 'kitchenId');
+  return { customer, kitchen };
+}
+
+type Letter = { link: string; shows: string | undefined; customer: string; now: Date; expiresAt: Date };
+
+async function writeTo(tx: Tx, { language, holder, toEmail }: MakePage, { link, shows, customer, now, expiresAt }: Letter): Promise<void> {
+  const { letter } = wordsIn(language).yours;
+  const shop = await shopSettings(tx);
+  const until = customerDate(todayIn(shop?.timeZone ?? 'UTC', expiresAt.getTime()), language);
+  const text = [
+    letter.text(holder, shows ?? letter.allKitchens(customer), link, until),
+    '',
+    [shop?.name, shop?.phone, shop?.email].filter(Boolean).join(' · '),
+  ].join('\n');
+  await tx.outboxMessage.create({
+    data: { kind: 'customer_page', toEmail, subject: letter.subject(shop?.name ?? ''), text, createdAt: now },
   });
 }
 

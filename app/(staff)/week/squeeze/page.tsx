@@ -26,7 +26,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
     kitchenChoices(db),
     kitchen ? unitsAt(db, kitchen.id) : [],
     kitchen ? kitchenTasks(db, kitchen.id) : [],
-    learnedMinutes(db, now),
+    learnedMinutes(db, now, kitchen?.id ?? null),
     kitchen ? kitchen.timeZone : shopTimeZone(db),
   ]);
   const soon = Math.ceil(now.getTime() / STEP) * STEP;

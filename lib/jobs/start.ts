@@ -12,6 +12,7 @@ import { requeueAbandoned } from '../features/planning/verbs/plan-claim';
 import { shopTimeZone } from '../features/shop/reads/shop';
 import { remindOfTomorrow } from '../features/mail/verbs/remind';
 import { drainOutbox } from '../features/mail/verbs/drain-outbox';
+import { writeWeekly } from '../features/owner/verbs/write-weekly';
 import { sendDueReports } from '../features/reports/verbs/send-report';
 import { runPlan } from '../features/planning/verbs/run-plan';
 import { refitFleet } from '../features/intervals/verbs/refit-fleet';
@@ -31,6 +32,7 @@ export async function startJobs(): Promise<void> {
   const boss = await queue();
   const mail = async () => {
     await remindOfTomorrow({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
+    await writeWeekly({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     await sendDueReports({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     return drainOutbox({ db: db(), now: now() }, { smtpUrl: env().SMTP_URL, from: env().MAIL_FROM });
   };

@@ -18,6 +18,7 @@ import {
   type Payloads,
   type ReadingField,
 } from '../core/entries/entries';
+import { PART_PLACES } from '../core/parts/places';
 import { SEALED_STEPS } from '../core/sealed/steps';
 import { SealedWorkSchema } from './sealed';
 import { UNIT_SENT } from './unit-field';
@@ -100,6 +101,8 @@ export const PAYLOADS = {
     unitId: Id.nullable(),
     what: text().min(1).max(200),
     quantity: z.number().positive().max(MOST_OF_A_PART),
+    partId: Id.nullable().optional(),
+    place: z.enum(PART_PLACES).nullable().optional(),
   }),
   'follow_up.add': z.strictObject({ unitId: Id, what: text().min(1).max(300), urgency: z.enum(URGENCIES), note: Words }),
   'job.outcome': z

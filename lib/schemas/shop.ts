@@ -81,3 +81,6 @@ export const ReportLook = z.object({
   removeLogo: z.literal('on').optional(),
 });
 export type ReportLook = z.output<typeof ReportLook>;
+
+export const WeeklyLetter = z.object({ weeklyLetter: Ticked });
+export type WeeklyLetter = z.output<typeof WeeklyLetter>;

@@ -6,6 +6,7 @@ import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../_ui/sheet';
 import { dayIn } from '@/lib/core/calendar/when';
+import { ChangeGroups } from './_components/change-groups';
 import { ChangeRow } from './_components/change-row';
 
 export const metadata: Metadata = { title: 'Rule changes' };
@@ -54,7 +55,8 @@ export default definePage('read:rules', async ({ db, now, actor, query }) => {
         </Empty>
       ) : (
         <div className="flex flex-col gap-5">
-          {byDay(changes).map(([day, list]) => (
+          {view === 'unread' ? <ChangeGroups changes={changes} mayDecide={may} /> : null}
+          {(view === 'unread' ? [] : byDay(changes)).map(([day, list]) => (
             <Sheet key={day} title={day}>
               <ul className="flex flex-col">
                 {list.map((c) => (

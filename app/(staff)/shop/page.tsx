@@ -9,6 +9,7 @@ import { PageHead, Sheet } from '../../_ui/sheet';
 import { KindRow, NewKindForm } from './_components/kind-forms';
 import { CostsForm } from './_components/costs-form';
 import { ReportLookForm } from './_components/report-look-form';
+import { WeeklyForm } from './_components/weekly-form';
 import { ShopForm } from './_components/shop-form';
 import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
@@ -30,6 +31,7 @@ export default definePage('manage:shop', async ({ db }) => {
           seen={seen}
         />
         <ReportLookForm words={shop.reportWords} hasLogo={logo} seen={seen} />
+        <WeeklyForm on={shop.weeklyLetter} />
         <Sheet title="Kinds of task">
           <p className="mb-2 max-w-[75ch] text-soft">
             Every unit starts with the usual ones for its kind, coil cleanings by what the condenser breathes (common practice). Add what

@@ -5,6 +5,7 @@ import { ENTERED_EVENTS, UNIT_EVENT_LABEL } from '@/lib/core/entries/entries';
 import { IMPORT_STATUSES } from '@/lib/core/fleet-csv';
 import { RULE_CHANGE_LABEL, RULE_REVIEW_LABEL } from '@/lib/core/intervals/changes';
 import { MASS_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/core/measures/preferred';
+import { PART_PLACES } from '@/lib/core/parts';
 import { SKILLS } from '@/lib/core/people/skills';
 import { PLAN_STATUSES } from '@/lib/core/planning/proposal';
 import { CUSTOMER_REPLIES } from '@/lib/core/visits/events';
@@ -19,6 +20,7 @@ const SETS: Record<string, readonly string[]> = {
   PlanStatus: PLAN_STATUSES,
   ImportStatus: IMPORT_STATUSES,
   Verdict: VERDICTS,
+  PartPlace: PART_PLACES,
   Skill: SKILLS,
   TemperatureUnit: TEMPERATURE_UNITS,
   PressureUnit: PRESSURE_UNITS,

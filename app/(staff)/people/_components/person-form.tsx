@@ -14,6 +14,7 @@ import { MeasuredField } from '../../../_ui/measured-field';
 import { NewPasswordField } from '../../../_ui/new-password-field';
 import { PositionField } from '../../../_ui/position-field';
 import { Sheet } from '../../../_ui/sheet';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { addPerson, savePerson } from '../actions';
 
@@ -61,7 +62,7 @@ export function PersonForm({ person, units }: { person?: PersonFields; units: Me
   const { form, error, busy } = useActionForm(person ? savePerson : addPerson);
   const [role, setRole] = useState<Role>(p.role);
   return (
-    <form {...form} className="flex flex-col gap-6">
+    <ActionForm {...form} className="flex flex-col gap-6">
       <FormErrors errors={error('')} />
       {person ? (
         <>
@@ -174,6 +175,6 @@ export function PersonForm({ person, units }: { person?: PersonFields; units: Me
         </Button>
         <ButtonLink href="/people">Back without saving</ButtonLink>
       </div>
-    </form>
+    </ActionForm>
   );
 }

@@ -35,7 +35,7 @@ function about(c: ChangeShown): string {
     .join(' ');
 }
 
-export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDecide: boolean }) {
+export function ChangeRow({ change: c, mayDecide, aside = '' }: { change: ChangeShown; mayDecide: boolean; aside?: string }) {
   const { words, shape } = direction(c);
   const open = c.kind === 'evidence' && c.review === null;
   return (
@@ -51,7 +51,10 @@ export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDe
       </div>
       <div>
         <p className="max-w-[75ch]">{c.reason}</p>
-        <p className="text-sm text-soft">{about(c)}</p>
+          <p className="text-sm text-soft">
+            {aside ? <b>{aside} </b> : null}
+            {about(c)}
+          </p>
       </div>
       <div>
         <State shape={shape} tone={words === 'More often' ? 'alarm' : 'ink'}>

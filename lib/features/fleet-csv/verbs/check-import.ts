@@ -8,9 +8,10 @@ import type { Db } from '../../../database/client';
 import { readingOf } from '../reads/sheet-reading';
 import { planImport } from './plan-import';
 import { MAX_BYTES, readCsv } from './read-csv';
-import { bounded, formOf, isOurFile, sheetOfText, type WorkbookReader } from './read-sheets';
+import { bounded, formOf, isOurFile, sheetOfText } from './read-sheets';
+import { readXlsx } from './read-xlsx';
 
-type Handed = { fileName: string; csv: string } | { fileName: string; bytes: Uint8Array; readWorkbook: WorkbookReader };
+type Handed = { fileName: string; csv: string } | { fileName: string; bytes: Uint8Array };
 
 /**
  * Dry run of a file. It is kept with its report; nothing else is written. A file in our own columns is read strictly; any
@@ -38,6 +39,12 @@ export async function checkImport(
   return { runId: id };
 }
 
+const readWorkbook = (bytes: Uint8Array): Promise<RawSheet[]> =>
+  readXlsx(bytes).catch(() => {
+    const words = 'This workbook cannot be read. In the spreadsheet choose “Save as” and “Excel workbook (.xlsx)” or “CSV UTF-8”.';
+    throw new AppError('invalid', words, 'file');
+  });
+
 /** The file as text in our own columns, or as sheets of any form. */
 async function handedIn(input: Handed): Promise<{ csv: string; sheets: RawSheet[] | null }> {
   if ('csv' in input) {
@@ -47,7 +54,7 @@ async function handedIn(input: Handed): Promise<{ csv: string; sheets: RawSheet[
     if (problems.length > 0 || isOurFile(lines[0]?.cells)) return { csv: input.csv, sheets: null };
     return { csv: '', sheets: bounded([sheetOfText(input.csv)]) };
   }
-  const sheets = bounded(await input.readWorkbook(input.bytes));
+  const sheets = bounded(await readWorkbook(input.bytes));
   const ours = sheets.find((s) => isOurFile(s.rows[0]));
   return ours ? { csv: Papa.unparse(ours.rows), sheets: null } : { csv: '', sheets };
 }

@@ -13,7 +13,8 @@ const near = (a: string, b: string) => Math.abs(Date.parse(a) - Date.parse(b)) <
 
 /** Whether two entries, each of its own tablet, say one thing. */
 const ALIKE: { [K in keyof Sayings]: (a: Sayings[K], b: Sayings[K]) => boolean } = {
-  'part.use': (a, b) => a.unitId === b.unitId && plain(a.what) === plain(b.what) && a.quantity === b.quantity,
+  'part.use': (a, b) =>
+    a.unitId === b.unitId && plain(a.what) === plain(b.what) && a.quantity === b.quantity && (a.partId ?? null) === (b.partId ?? null),
   'follow_up.add': (a, b) => a.unitId === b.unitId && plain(a.what) === plain(b.what),
   'food_warning.add': (a, b) =>
     a.unitId === b.unitId && Math.abs(a.boxK - b.boxK) < SAME_BOX_K && plain(a.toldTo) === plain(b.toldTo) && near(a.toldAt, b.toldAt),

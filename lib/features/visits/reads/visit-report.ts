@@ -61,7 +61,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
     })),
     (p) => p.unitId,
   );
-  const parts = visit.parts.map(({ id, unitId, what, quantity }) => ({ id, unitId, what, quantity }));
+  const parts = visit.parts.map(({ id, unitId, what, quantity, place }) => ({ id, unitId, what, quantity, place }));
   const foodWarnings = visit.foodWarnings.map((w) => ({
     id: w.id,
     unitId: w.unitId,

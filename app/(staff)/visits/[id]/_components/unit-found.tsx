@@ -8,6 +8,7 @@ import { ASPECT_LABEL, ASPECTS, GRADES } from '@/lib/core/findings/grades';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { TRIP_CAUSE_LABEL } from '@/lib/core/findings/trip-causes';
 import { UNIT_EVENT_LABEL } from '@/lib/core/tablet';
+import { timeWords, type TimeSpent } from '@/lib/core/visits/time-on-units';
 import { FoodWarningWords } from './food-warning-words';
 import { Photos } from './photos';
 import { ReadingFound } from './reading-found';
@@ -21,11 +22,14 @@ export function UnitFound({
   units,
   timeZone,
   technician,
+  spent,
 }: {
   unit: UnitReport;
   units: MeasureUnits;
   timeZone: string;
   technician: string;
+  /** Time there, where something was written down. */
+  spent?: TimeSpent;
 }) {
   const reached = unit.outcome?.outcome;
   const standing = (phase: string) => unit.readings.filter((r) => r.phase === phase && !r.superseded).at(-1);
@@ -42,6 +46,7 @@ export function UnitFound({
         ) : undefined
       }
     >
+      {spent && spent.hi > 0 ? <p className="mb-2 text-soft">There {timeWords(spent)}, told from when things were written down.</p> : null}
       {unit.archived ? <p className="mb-2 text-soft">Taken off file since.</p> : null}
       <ul className="mb-3 flex flex-wrap gap-x-6 gap-y-1">
         {unit.tasks.map((t) => (

@@ -6,6 +6,7 @@ import { Button } from '../../../../_ui/button';
 import { FormErrors, TextArea } from '../../../../_ui/field';
 import { Saved } from '../../../../_ui/saved';
 import { Sheet } from '../../../../_ui/sheet';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { ProblemTable } from '../../../customers/import/_components/problem-table';
 import { check, forget, replace } from '../actions';
@@ -14,7 +15,7 @@ type Done = Awaited<ReturnType<typeof replace>>;
 
 /** The lines stay in sight, to be mended; a file is put where lines are pasted. */
 export function TravelForm({ stored }: { stored: number }) {
-  const { form, error, busy, data } = useActionForm(check);
+  const { form, error, busy, data } = useActionForm(check, { asks: true });
   const [csv, setCsv] = useState('');
   const [done, setDone] = useState<Done | null>(null);
   const [writing, start] = useTransition();
@@ -29,7 +30,7 @@ export function TravelForm({ stored }: { stored: number }) {
   return (
     <div className="flex min-w-0 flex-col gap-6">
       <Sheet title="The file">
-        <form {...form} className="flex flex-col gap-4">
+        <ActionForm {...form} className="flex flex-col gap-4">
           <FormErrors errors={error('')} />
           <div className="flex flex-col gap-1">
             <label htmlFor="travel-file" className="font-bold">
@@ -64,7 +65,7 @@ export function TravelForm({ stored }: { stored: number }) {
               </Button>
             ) : null}
           </div>
-        </form>
+        </ActionForm>
         <div className="mt-3">
           <Saved when={!!done?.ok}>{done?.ok ? doneWords(done.data) : ''}</Saved>
           <FormErrors errors={done && !done.ok ? [done.message] : null} />

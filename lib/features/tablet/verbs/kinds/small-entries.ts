@@ -1,6 +1,8 @@
 import 'server-only';
 import { STORED_ENTRY_DETAIL } from '../../../../database/stored/records';
+import { todayIn } from '../../../../core/calendar';
 import { AppError } from '../../../../core/errors';
+import { strikePartUsed, writePartUsed } from '../../../parts/verbs/part-used';
 import { cameMeanwhile } from '../came-meanwhile';
 import { standsOver, timeNamed, type ApplyContext, type Handler } from '../context';
 import { standsForAnother, twinOf } from '../twin';
@@ -13,7 +15,12 @@ export const partUse: Handler<'part.use'> = async (ctx, op) => {
   if (op.payload.unitId) await unitOnVisit(ctx, op.payload.unitId);
   const twin = await twinOf(ctx, op.kind, op.payload, async (id) => (await ctx.db.partUsed.count({ where: { id } })) > 0);
   if (twin) return ctx.same(twin);
-  await ctx.db.partUsed.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: ctx.at } });
+  await writePartUsed(ctx.db, {
+    used: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: ctx.at },
+    on: todayIn(ctx.visit.timeZone, ctx.at.getTime()),
+    by: ctx.actor.userId,
+    note: ctx.chore,
+  });
 };
 
 export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, op) => {
@@ -85,7 +92,7 @@ export const entryStrike: Handler<'entry.strike'> = async (ctx, op) => {
   if (STORED_ENTRY_DETAIL.readOrNull(mine?.detail)?.same) return;
   const { count } =
     what === 'part'
-      ? await db.partUsed.deleteMany({ where })
+      ? { count: await strikePartUsed(db, where) }
       : what === 'follow_up'
         ? { count: await takeBackWanted(ctx, entryId) }
         : what === 'event'

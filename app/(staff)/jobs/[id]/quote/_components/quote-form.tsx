@@ -6,6 +6,7 @@ import { quoteSums, type QuoteLine } from '@/lib/core/jobs/quote';
 import { Button, ButtonLink } from '@/app/_ui/button';
 import { Field, FormErrors, TextArea } from '@/app/_ui/field';
 import { Sheet } from '@/app/_ui/sheet';
+import { ActionForm, KeptState } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { saveQuote } from '../actions';
 import { LineRow, type Typed } from './line-row';
@@ -40,7 +41,8 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos }
       },
     ]);
   return (
-    <form {...form} className="flex flex-col gap-6">
+    <ActionForm {...form} className="flex flex-col gap-6">
+      <KeptState name="rows" value={lines} onBack={setLines} />
       <FormErrors errors={error('') ?? error('lines')} />
       <input type="hidden" name="jobId" value={jobId} />
       <Sheet title="Why">
@@ -135,7 +137,7 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos }
           Back without saving
         </ButtonLink>
       </div>
-    </form>
+    </ActionForm>
   );
 }
 

@@ -1,6 +1,6 @@
 import readExcelFile from 'read-excel-file/node';
-import { toLocalDate } from '../core/calendar/date-column';
-import type { RawSheet } from '../core/sheet';
+import { toLocalDate } from '../../../core/calendar/date-column';
+import type { RawSheet } from '../../../core/sheet';
 
 /** What a workbook may unpack to: ten times a large fleet's. */
 const MOST_UNPACKED = 120_000_000;

@@ -51,10 +51,10 @@ export function ChangeRow({ change: c, mayDecide, aside = '' }: { change: Change
       </div>
       <div>
         <p className="max-w-[75ch]">{c.reason}</p>
-          <p className="text-sm text-soft">
-            {aside ? <b>{aside} </b> : null}
-            {about(c)}
-          </p>
+        <p className="text-sm text-soft">
+          {aside ? <b>{aside} </b> : null}
+          {about(c)}
+        </p>
       </div>
       <div>
         <State shape={shape} tone={words === 'More often' ? 'alarm' : 'ink'}>

@@ -2,6 +2,7 @@
 
 import { Button } from './button';
 import { Field, FormErrors } from './field';
+import { ActionForm } from './action-form';
 import { useActionForm, type FormAction } from './use-action-form';
 
 type Props = { id: string; version: number; what: string; action: FormAction<never> };
@@ -14,7 +15,7 @@ export function TakeOff({ id, version, what, action, consequence }: Props & { co
       <summary className="inline-flex min-h-9 items-center font-bold text-alarm underline underline-offset-4">
         Take this {what} off file
       </summary>
-      <form {...form} className="mt-3 flex max-w-xl flex-col gap-3 rounded-md border border-line p-4">
+      <ActionForm {...form} className="mt-3 flex max-w-xl flex-col gap-3 rounded-md border border-line p-4">
         <p className="text-soft">{consequence}</p>
         <FormErrors errors={error('')} />
         <input type="hidden" name="id" value={id} />
@@ -23,7 +24,7 @@ export function TakeOff({ id, version, what, action, consequence }: Props & { co
         <Button look="danger" type="submit" disabled={busy} className="self-start">
           {busy ? 'Taking it off …' : `Take ${what} off file`}
         </Button>
-      </form>
+      </ActionForm>
     </details>
   );
 }
@@ -32,7 +33,7 @@ export function TakeOff({ id, version, what, action, consequence }: Props & { co
 export function PutBack({ id, version, what, why, action, may }: Props & { why: string; may: boolean }) {
   const { form, error, busy } = useActionForm(action);
   return (
-    <form {...form} className="mb-6 flex flex-col gap-3 rounded-md border-2 border-edge bg-sunk p-4">
+    <ActionForm {...form} className="mb-6 flex flex-col gap-3 rounded-md border-2 border-edge bg-sunk p-4">
       <FormErrors errors={error('')} />
       <p>
         <span className="font-bold">This {what} is off file.</span> {why}
@@ -46,6 +47,6 @@ export function PutBack({ id, version, what, why, action, may }: Props & { why: 
           </Button>
         </>
       ) : null}
-    </form>
+    </ActionForm>
   );
 }

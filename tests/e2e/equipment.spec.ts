@@ -1,5 +1,5 @@
 import { freshShop } from './support/server';
-import { expect, test } from './support/test';
+import { expect, SIGN_INS, test } from './support/test';
 
 test.beforeAll(() => freshShop());
 
@@ -49,6 +49,56 @@ test('a customer, a kitchen and a unit are put on file; nothing typed is lost on
   await expect(page.getByText('4.2 oz')).toBeVisible();
   await expect(page.getByText('every 4 weeks, on Tuesdays').first()).toBeVisible();
   await accessible();
+});
+
+test('what is typed and not saved is back after a reload, another page and a lost session; once saved it is gone', async ({
+  page,
+  context,
+  signIn,
+  accessible,
+}) => {
+  await signIn('dispatcher');
+  await page.goto('/customers?q=Nettle');
+  await page.getByRole('link', { name: 'Nettle & Thyme' }).click();
+  await page.getByRole('link', { name: 'Edit' }).first().click();
+  const ask = page.getByLabel('Whom to ask for');
+  const back = page.getByText('What you had typed is back.');
+  await expect(back).toHaveCount(0);
+  await ask.fill('Ilse Marrow');
+  await page.getByLabel('Send the report of each visit').check();
+  await page.reload();
+  await expect(back).toBeVisible();
+  await expect(ask).toHaveValue('Ilse Marrow');
+  await accessible();
+  await page.getByRole('link', { name: 'Back without saving' }).click();
+  await expect(page).not.toHaveURL(/edit/);
+  await page.goBack();
+  await expect(ask).toHaveValue('Ilse Marrow');
+  await page.getByRole('button', { name: 'Drop it' }).click();
+  await expect(back).toHaveCount(0);
+  await expect(ask).toHaveValue('');
+  await expect(page.getByLabel('Send the report of each visit')).not.toBeChecked();
+
+  await ask.fill('Ilse Marrow, mornings');
+  await context.clearCookies();
+  await page.getByRole('button', { name: 'Save customer' }).click();
+  await expect(page.getByRole('alert').getByText('You are signed out. Sign in again.')).toBeVisible();
+  await page.getByRole('link', { name: 'Sign in and come back here' }).click();
+  const dispatcher = SIGN_INS.find((one) => one.role === 'dispatcher');
+  await page.getByLabel('E-mail').fill(dispatcher?.email ?? '');
+  await page.getByLabel('Password').fill(dispatcher?.password ?? '');
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await expect(back).toBeVisible();
+  await expect(ask).toHaveValue('Ilse Marrow, mornings');
+  await page.getByRole('button', { name: 'Save customer' }).click();
+  await expect(page.getByText('Ilse Marrow, mornings').first()).toBeVisible();
+  await page.getByRole('link', { name: 'Edit' }).first().click();
+  await expect(ask).toHaveValue('Ilse Marrow, mornings');
+  await expect(back).toHaveCount(0);
+
+  // Nobody is sent on to another's address.
+  await page.goto('/sign-in?to=//elsewhere.example/');
+  await expect(page).toHaveURL('/due');
 });
 
 test('a rule is changed by weeks or by a rule of its own, and the old one stays as history', async ({ page, signIn, accessible }) => {

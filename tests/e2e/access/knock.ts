@@ -7,7 +7,7 @@ export type Whose = 'own' | 'foreign';
 export type Answer = 'in' | 'no' | 'none';
 
 const SHA = 'ab'.repeat(32);
-const REFUSED = /Your sign-in does not open this\.|Sign in first\.|This link is no longer good/;
+const REFUSED = /Your sign-in does not open this\.|You are signed out\. Sign in again\.|This link is no longer good/;
 const UNEXPECTED = /Something went wrong here/;
 
 /** What stands in an address for its `[…]`, and the query it needs to be answered at all. */
@@ -80,7 +80,7 @@ export async function askPage(person: APIRequestContext, address: string, partsO
   const status = reply.status();
   const text = await reply.text();
   if (status === 403 || status === 404) return 'no';
-  if (status >= 300 && status < 400) return reply.headers().location?.endsWith('/sign-in') ? 'no' : 'in';
+  if (status >= 300 && status < 400) return reply.headers().location?.match(/\/sign-in(\?to=|$)/) ? 'no' : 'in';
   if (status !== 200) throw new Error(`${address}: ${status}`);
   if (/NEXT_REDIRECT;[a-z]+;\/sign-in|NEXT_HTTP_ERROR_FALLBACK;40[134]|This link does not open/.test(text)) return 'no';
   return 'in';

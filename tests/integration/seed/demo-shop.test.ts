@@ -5,6 +5,8 @@ import { judgeDates, judgeGrades } from '@/lib/core/owner/judged';
 import { judgedForesights, surprises } from '@/lib/features/owner/reads/foresights';
 import type { LocalDate } from '@/lib/core/calendar';
 import { foulingRanking } from '@/lib/features/owner/reads/ranking';
+import { replayOnFile } from '@/lib/features/owner/reads/replay';
+import { workOutReplay } from '@/lib/features/owner/verbs/work-out-replay';
 import { kitchenSeasons } from '@/lib/features/owner/reads/seasons';
 import { exportRanking } from '@/lib/features/owner/verbs/export-ranking';
 import { kendallTau } from '@/tests/support/kendall';
@@ -192,5 +194,21 @@ describe('the demo shop', () => {
     );
     expect(narrowed.total).toBeGreaterThan(0);
     expect((await exportRanking({ db }, { by: 'unit' })).split('\r\n')).toHaveLength(total + 2);
+  });
+
+  it('works out what its plan was worth beside a calendar, and keeps it with the moment', async () => {
+    const { db } = database;
+    expect(await replayOnFile(db)).toBeNull();
+    await workOutReplay({ db, now: NOW });
+    const kept = await replayOnFile(db);
+    expect(kept?.at).toEqual(NOW);
+    const r = kept?.replay ?? expect.fail('no replay');
+    expect(r.coils).toBeGreaterThan(80);
+    // In this shop every date was the plan's own: counted on file, not reckoned.
+    const done = await db.visitTask.count({
+      where: { outcome: 'done', task: { kindKey: 'coil_cleaning' }, visit: { startsAt: { gte: new Date('2025-11-25T00:00:00Z') } } },
+    });
+    expect(r.plan.cleanings).toBeLessThanOrEqual(done - r.coils);
+    expect(r.spared.money.lo).toBeLessThan(r.spared.money.hi);
   });
 });

@@ -4,6 +4,7 @@ import { Button, ButtonLink } from '../../../_ui/button';
 import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-words/languages';
 import { Check } from '../../../_ui/check';
 import { Field, FormErrors, Select, TextArea } from '../../../_ui/field';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { addCustomer, saveCustomer } from '../actions';
 
@@ -22,7 +23,7 @@ type Customer = {
 export function CustomerForm({ customer }: { customer?: Customer }) {
   const { form, error, busy } = useActionForm(customer ? saveCustomer : addCustomer);
   return (
-    <form {...form} className="flex max-w-2xl flex-col gap-4">
+    <ActionForm {...form} className="flex max-w-2xl flex-col gap-4">
       <FormErrors errors={error('')} />
       {customer ? (
         <>
@@ -62,6 +63,6 @@ export function CustomerForm({ customer }: { customer?: Customer }) {
         </Button>
         <ButtonLink href={customer ? `/customers/${customer.id}` : '/customers'}>Back without saving</ButtonLink>
       </div>
-    </form>
+    </ActionForm>
   );
 }

@@ -9,6 +9,7 @@ import { HoursFields } from '../../../_ui/hours-fields';
 import { MeasuredField } from '../../../_ui/measured-field';
 import { PositionField } from '../../../_ui/position-field';
 import { Sheet } from '../../../_ui/sheet';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { ZoneList } from '../../../_ui/zone-list';
 import { addKitchen, saveKitchen } from '../actions';
@@ -26,7 +27,7 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
   const k = kitchen;
   const length = units.temperature === 'F' ? 'ft' : 'm';
   return (
-    <form {...form} className="flex flex-col gap-6">
+    <ActionForm {...form} className="flex flex-col gap-6">
       <FormErrors errors={error('')} />
       {k ? (
         <>
@@ -164,6 +165,6 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
         </Button>
         <ButtonLink href={k ? `/kitchens/${k.id}` : `/customers/${customerId}`}>Back without saving</ButtonLink>
       </div>
-    </form>
+    </ActionForm>
   );
 }

@@ -4,6 +4,7 @@ import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 import { Saved } from '../../../_ui/saved';
 import { Sheet } from '../../../_ui/sheet';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { saveCosts } from '../actions';
 
@@ -34,7 +35,7 @@ export function CostsForm({ costs: c, currency, distance, seen }: { costs: Costs
   );
   return (
     <Sheet title="What things cost you">
-      <form {...form} id="costs" className="flex flex-col gap-4">
+      <ActionForm {...form} id="costs" className="flex flex-col gap-4">
         <p className="max-w-[75ch] text-soft">
           Drives, intervals and what a fouled coil costs are weighed with these. Until they are set, plans go by a guess and say so.
         </p>
@@ -69,7 +70,7 @@ export function CostsForm({ costs: c, currency, distance, seen }: { costs: Costs
           </Button>
           <Saved when={saved} />
         </div>
-      </form>
+      </ActionForm>
     </Sheet>
   );
 }

@@ -7,6 +7,7 @@ import { Field, FormErrors } from '../../../_ui/field';
 import { PositionField } from '../../../_ui/position-field';
 import { Saved } from '../../../_ui/saved';
 import { Sheet } from '../../../_ui/sheet';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { ZoneList } from '../../../_ui/zone-list';
 import { saveShop } from '../actions';
@@ -28,7 +29,7 @@ export type ShopFields = {
 export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) {
   const { form, error, busy, saved } = useActionForm(saveShop);
   return (
-    <form {...form} className="flex flex-col gap-6">
+    <ActionForm {...form} className="flex flex-col gap-6">
       <FormErrors errors={error('')} />
       <input type="hidden" name="seen" value={seen} />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
@@ -111,6 +112,6 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
         </Button>
         <Saved when={saved} />
       </div>
-    </form>
+    </ActionForm>
   );
 }

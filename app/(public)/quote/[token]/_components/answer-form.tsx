@@ -2,6 +2,7 @@
 
 import { Button } from '../../../../_ui/button';
 import { Field, FormErrors, TextArea } from '../../../../_ui/field';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { answer } from '../actions';
 
@@ -9,7 +10,7 @@ import { answer } from '../actions';
 export function AnswerForm({ token }: { token: string }) {
   const { form, error, busy } = useActionForm(answer);
   return (
-    <form {...form} className="flex flex-col gap-4 rounded-md border border-edge bg-sheet p-4">
+    <ActionForm {...form} className="flex flex-col gap-4 rounded-md border border-edge bg-sheet p-4">
       <h2>Your answer</h2>
       <FormErrors errors={error('') ?? error('answer')} />
       <input type="hidden" name="token" value={token} />
@@ -23,6 +24,6 @@ export function AnswerForm({ token }: { token: string }) {
           Decline
         </Button>
       </div>
-    </form>
+    </ActionForm>
   );
 }

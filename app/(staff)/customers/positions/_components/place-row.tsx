@@ -1,6 +1,7 @@
 'use client';
 
 import { Button } from '../../../../_ui/button';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { placeKitchen } from '../actions';
 
@@ -9,7 +10,7 @@ export function PlaceRow({ id, name, address }: { id: string; name: string; addr
   const { form, error, busy } = useActionForm(placeKitchen);
   const wrong = error('text') ?? error('');
   return (
-    <form
+    <ActionForm
       {...form}
       className="grid grid-cols-1 items-start gap-x-4 gap-y-1 border-b border-line py-3 sm:grid-cols-[minmax(0,1fr)_16rem_auto]"
     >
@@ -37,6 +38,6 @@ export function PlaceRow({ id, name, address }: { id: string; name: string; addr
       <Button type="submit" disabled={busy} aria-label={`Set the position of ${name}`}>
         Set
       </Button>
-    </form>
+    </ActionForm>
   );
 }

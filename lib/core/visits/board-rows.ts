@@ -23,6 +23,6 @@ export function partOf<T extends { id: string }>(all: readonly T[], most: number
   const first = part * most;
   const shown = all.slice(first, first + most);
   const ids = (people: readonly T[]) => people.map((p) => p.id);
-  const whose = part < parts - 1 ? { in: ids(shown) } : { notIn: ids(all.slice(0, first)) };
+  const whose: { in: string[] } | { notIn: string[] } = part < parts - 1 ? { in: ids(shown) } : { notIn: ids(all.slice(0, first)) };
   return { part, parts, first, shown, whose: parts === 1 ? undefined : whose };
 }

@@ -1,5 +1,6 @@
 import type { Stored } from './stored';
 import { STORED_BASELINE, STORED_ESTIMATE } from './estimate';
+import { STORED_REPLAY } from './figures';
 import { STORED_FLEET_BELIEF, STORED_OWN_LIMITS, STORED_POSTERIOR } from './fouling';
 import { STORED_CHOICES, STORED_MADE, STORED_REPORT, STORED_SHEETS } from './imports';
 import { STORED_BOOKED, STORED_PROPOSAL } from './planning';
@@ -36,4 +37,5 @@ export const STORED_COLUMNS: Record<string, Pick<Stored<unknown>, 'name' | 'vers
   'SealedStep.work': 'Held to lib/schemas/sealed.ts when it is taken in and never changed; its version is a column.',
   'UnitChoice.figures': 'Not read yet.',
   'Quote.lines': STORED_QUOTE,
+  'OwnerFigure.value': STORED_REPLAY,
 };

@@ -122,10 +122,10 @@ export async function openShop(url: string) {
       return { own, foreign, shop };
     },
 
-    /** A mark of everything on file by table; it differs after any write. When a session was last seen, and how often somebody knocked, is nobody's data. */
+    /** A mark of everything on file by table; it differs after any write. When a session was last seen, and how often somebody knocked, is nobody's data; figures of the night come by themselves. */
     async mark(): Promise<Record<string, string>> {
       const { rows: tables } = await client.query<{ name: string }>(
-        `SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' AND tablename NOT IN ('Brake', 'StaffSession', '_prisma_migrations')`,
+        `SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' AND tablename NOT IN ('Brake', 'StaffSession', 'OwnerFigure', '_prisma_migrations')`,
       );
       const parts = tables.map(
         ({ name }) => `SELECT '${name}' AS name, count(*) || ':' || coalesce(max(xmin::text::bigint), 0) AS mark FROM "${name}"`,

@@ -13,6 +13,7 @@ import { shopTimeZone } from '../features/shop/reads/shop';
 import { remindOfTomorrow } from '../features/mail/verbs/remind';
 import { drainOutbox } from '../features/mail/verbs/drain-outbox';
 import { replayIsOld } from '../features/owner/reads/replay';
+import { sendDueQuarters } from '../features/quarters/verbs/send-due-quarters';
 import { workOutReplay } from '../features/owner/verbs/work-out-replay';
 import { writeWeekly } from '../features/owner/verbs/write-weekly';
 import { sendDueReports } from '../features/reports/verbs/send-report';
@@ -36,6 +37,7 @@ export async function startJobs(): Promise<void> {
     await remindOfTomorrow({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     await writeWeekly({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     await sendDueReports({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
+    await sendDueQuarters({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     return drainOutbox({ db: db(), now: now() }, { smtpUrl: env().SMTP_URL, from: env().MAIL_FROM });
   };
   await boss.work('mail', { pollingIntervalSeconds: 1 }, async () => void (await mail()));

@@ -55,5 +55,7 @@ export function useActionForm<R>(action: FormAction<R>, { asks = false }: { asks
     busy,
     saved: state?.reply.status === 'success',
     data: state?.data,
+    /** What was sent with an answer that has errors: without a script the page is made anew from it. */
+    sent: failed ? state.reply.initialValue : undefined,
   };
 }

@@ -12,6 +12,9 @@ import { requeueAbandoned } from '../features/planning/verbs/plan-claim';
 import { shopTimeZone } from '../features/shop/reads/shop';
 import { remindOfTomorrow } from '../features/mail/verbs/remind';
 import { drainOutbox } from '../features/mail/verbs/drain-outbox';
+import { replayIsOld } from '../features/owner/reads/replay';
+import { sendDueQuarters } from '../features/quarters/verbs/send-due-quarters';
+import { workOutReplay } from '../features/owner/verbs/work-out-replay';
 import { writeWeekly } from '../features/owner/verbs/write-weekly';
 import { sendDueReports } from '../features/reports/verbs/send-report';
 import { runPlan } from '../features/planning/verbs/run-plan';
@@ -38,6 +41,7 @@ export async function startJobs(): Promise<void> {
     await remindOfTomorrow({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     await writeWeekly({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     await sendDueReports({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
+    await sendDueQuarters({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     return drainOutbox({ db: db(), now: now() }, { smtpUrl: env().SMTP_URL, from: env().MAIL_FROM });
   };
   await boss.work('mail', { pollingIntervalSeconds: 1 }, async () => void (await mail()));
@@ -55,6 +59,12 @@ export async function startJobs(): Promise<void> {
     await forgetArrivals({ db: db(), now: now() });
   });
   await boss.schedule('places', '* * * * *');
+
+  // What the owner's pages only show: worked out each night, and at the start where they are old: some shops are switched off at night.
+  await boss.work('figures', { pollingIntervalSeconds: 10 }, async () => workOutReplay({ db: db(), now: now() }));
+  await boss.schedule('figures', '15 4 * * *', {}, { tz: await shopTimeZone(db()) });
+  if (await replayIsOld(db(), now())) await nudge('figures');
+
   // What was asked for, what a stopped process left, and what has expired.
   await boss.work('archive', { pollingIntervalSeconds: 1 }, async () =>
     makeArchive({ db: db(), now: now() }, env().DATABASE_URL, await schemaText()),

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { todayIn } from '@/lib/core/calendar';
+import { todayIn, type LocalDate } from '@/lib/core/calendar';
 import { dateWords, dayIn, yearIn } from '@/lib/core/calendar/when';
 import { compareWays, unitWays, VERDICT_WORDS, WAY_LABEL, type Comparison, type UnitFacts } from '@/lib/core/choices';
 import { isId } from '@/lib/core/ids/is-id';
@@ -68,28 +68,7 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
             <DecideForm unitId={unit.id} typed={sent} ways={result.ways.map((w) => ({ value: w.way, label: WAY_LABEL[w.way] }))} />
           </Sheet>
         ) : null}
-        {decided.length > 0 ? (
-          <Sheet title="Decided before">
-            <ul className="flex flex-col gap-4">
-              {decided.map((d) => (
-                <li key={d.id}>
-                  <b>{WAY_LABEL[d.way]}</b>, {dayIn(d.at, zone)} {yearIn(d.at, zone)}, {d.by}: {d.reason}
-                  {d.lookedAt ? (
-                    <span className="block text-soft">
-                      Looked at again {dayIn(d.lookedAt, zone)} by {d.lookedBy}: {d.lookedNote}
-                    </span>
-                  ) : d.lookAgainOn <= today ? (
-                    can(actor, 'decide:unit') ? (
-                      <AgainForm id={d.id} />
-                    ) : null
-                  ) : (
-                    <span className="block text-soft">To be looked at again on {dateWords(d.lookAgainOn)}.</span>
-                  )}
-                </li>
-              ))}
-            </ul>
-          </Sheet>
-        ) : null}
+        {decided.length > 0 ? <Decided decided={decided} zone={zone} today={today} may={can(actor, 'decide:unit')} /> : null}
       </div>
     </>
   );
@@ -166,6 +145,31 @@ function Result({ result, currency, facts }: { result: Comparison; currency: str
         call-outs and failures (judgement).
         {facts.fouling ? '' : ' What deposit costs it in energy can’t be said: its gas or its size has no numbers.'}
       </p>
+    </Sheet>
+  );
+}
+
+type DecidedProps = { decided: Awaited<ReturnType<typeof choicesOf>>; zone: string; today: LocalDate; may: boolean };
+
+function Decided({ decided, zone, today, may }: DecidedProps) {
+  return (
+    <Sheet title="Decided before">
+      <ul className="flex flex-col gap-4">
+        {decided.map((d) => (
+          <li key={d.id}>
+            <b>{WAY_LABEL[d.way]}</b>, {dayIn(d.at, zone)} {yearIn(d.at, zone)}, {d.by}: {d.reason}
+            {d.lookedAt ? (
+              <span className="block text-soft">
+                Looked at again {dayIn(d.lookedAt, zone)} by {d.lookedBy}: {d.lookedNote}
+              </span>
+            ) : d.lookAgainOn <= today ? (
+              may && <AgainForm id={d.id} />
+            ) : (
+              <span className="block text-soft">To be looked at again on {dateWords(d.lookAgainOn)}.</span>
+            )}
+          </li>
+        ))}
+      </ul>
     </Sheet>
   );
 }

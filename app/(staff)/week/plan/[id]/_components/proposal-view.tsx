@@ -4,7 +4,7 @@ import { useEffect, useState } from 'react';
 import type { PlanStatus, Proposal } from '@/lib/core/planning/proposal';
 import { Button, ButtonLink } from '../../../../../_ui/button';
 import { FormErrors } from '../../../../../_ui/field';
-import { State } from '../../../../../_ui/state';
+import { State, type Shape } from '../../../../../_ui/state';
 import { stopSearch } from '../../actions';
 import { InputFindings } from './input-findings';
 import { LeftOut } from './left-out';
@@ -63,21 +63,7 @@ export function ProposalView({ runId, monday, week }: { runId: string; monday: s
           </State>
         ) : null}
         {live ? <Button onClick={() => void stopSearch({ runId })}>Stop</Button> : null}
-        {run?.status === 'cancelled' ? (
-          <State shape="off" tone="soft">
-            Stopped. Nothing was booked.
-          </State>
-        ) : null}
-        {run?.status === 'accepted' ? (
-          <State shape="done" tone="soft">
-            Accepted earlier.
-          </State>
-        ) : null}
-        {run?.status === 'undone' ? (
-          <State shape="off" tone="soft">
-            Taken back.
-          </State>
-        ) : null}
+        {run ? <Ended status={run.status} /> : null}
       </div>
       {p && run.status !== 'cancelled' ? (
         <>
@@ -94,4 +80,19 @@ export function ProposalView({ runId, monday, week }: { runId: string; monday: s
       ) : null}
     </div>
   );
+}
+
+const ENDED: Partial<Record<PlanStatus, { shape: Shape; words: string }>> = {
+  cancelled: { shape: 'off', words: 'Stopped. Nothing was booked.' },
+  accepted: { shape: 'done', words: 'Accepted earlier.' },
+  undone: { shape: 'off', words: 'Taken back.' },
+};
+
+function Ended({ status }: { status: PlanStatus }) {
+  const ended = ENDED[status];
+  return ended ? (
+    <State shape={ended.shape} tone="soft">
+      {ended.words}
+    </State>
+  ) : null;
 }

@@ -150,18 +150,18 @@ test('a stale edit is told with who changed what, and what was typed stays', asy
   await accessible();
 });
 
-test('a unit goes off file with a reason and comes back', async ({ page, signIn, accessible }) => {
+test('a unit goes out of use with a reason and comes back', async ({ page, signIn, accessible }) => {
   await signIn('dispatcher');
   await page.goto('/customers?q=Fry+line+drawers');
   await page.getByRole('link', { name: 'Fry line drawers' }).click();
-  await page.getByText('Take this unit off file').click();
+  await page.getByText('Take this unit out of use').click();
   await page.getByRole('textbox', { name: 'Why' }).fill('Sold with the fryer');
-  await page.getByRole('button', { name: 'Take unit off file' }).click();
-  await expect(page.getByText('This unit is off file.')).toBeVisible();
+  await page.getByRole('button', { name: 'Take unit out of use' }).click();
+  await expect(page.getByText('This unit is out of use.')).toBeVisible();
   await expect(page.getByText('Sold with the fryer')).toBeVisible();
   await accessible();
-  await page.getByRole('button', { name: 'Put it back on file' }).click();
-  await expect(page.getByText('This unit is off file.')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Put it back in use' }).click();
+  await expect(page.getByText('This unit is out of use.')).toHaveCount(0);
 });
 
 test('each role opens what it may and nothing else', async ({ page, signIn, expectMessage }) => {

@@ -51,6 +51,23 @@ describe('the demo shop', () => {
     expect(drains.filter((d) => d._count >= 3).length).toBeGreaterThanOrEqual(2);
   });
 
+  it('has standard minutes of what was done kept by the database, whatever answered it', async () => {
+    const { db } = database;
+    const wrong = () => db.$queryRaw<unknown[]>`
+      SELECT v.id FROM "Visit" v LEFT JOIN (
+        SELECT vt."visitId", sum(k.minutes) AS minutes FROM "VisitTask" vt JOIN "Task" t ON t.id = vt."taskId" JOIN "TaskKind" k ON k.key = t."kindKey"
+        WHERE vt.outcome = 'done' GROUP BY vt."visitId"
+      ) s ON s."visitId" = v.id WHERE v."doneMinutes" <> coalesce(s.minutes, 0)`;
+    expect(await wrong()).toEqual([]);
+    const { _sum } = await db.visit.aggregate({ _sum: { doneMinutes: true } });
+    expect(_sum.doneMinutes).toBeGreaterThan(1000);
+    const one = await db.visitTask.findFirstOrThrow({ where: { outcome: 'done' } });
+    await db.visitTask.update({ where: { id: one.id }, data: { outcome: 'not_done', reason: 'Out of time.' } });
+    expect(await wrong()).toEqual([]);
+    await db.visitTask.update({ where: { id: one.id }, data: { outcome: 'done', reason: '' } });
+    expect(await wrong()).toEqual([]);
+  });
+
   it('gives every technician a round today and overdue work to the desk', async () => {
     const { db } = database;
     for (const technician of await db.user.findMany({ where: { role: 'technician' } })) {

@@ -97,13 +97,13 @@ describe('the office changed something while the tablet was away', () => {
     expect((await db.entry.findUniqueOrThrow({ where: { id: op.id } })).payload).toEqual(op.payload);
   });
 
-  it('a unit taken off file keeps what was found on it', async () => {
+  it('a unit taken out of use keeps what was found on it', async () => {
     const { db } = database;
     const { visit, unit, person } = await haveVisit(db);
     const tablet = new Tablet(db, person);
     await db.unit.update({ where: { id: unit.id }, data: { archivedAt: MORNING, archivedWhy: 'sold' } });
     const reply = await tablet.send([tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'bare'))]);
-    expect(await officeTold(db, reply.results[0])).toContain('taken off file');
+    expect(await officeTold(db, reply.results[0])).toContain('taken out of use');
     expect(await db.finding.count({ where: { unitId: unit.id } })).toBe(1);
   });
 

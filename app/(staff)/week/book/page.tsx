@@ -22,7 +22,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
   const [tasks, technicians, times, next] = await Promise.all([
     kitchenTasks(db, kitchen.id),
     bookableTechnicians(db),
-    learnedMinutes(db, now),
+    learnedMinutes(db, now, kitchen.id),
     nextVisit(db, kitchen.id, now),
   ]);
   const asked = askedOf(query);

@@ -14,7 +14,7 @@ import { timeIn } from '@/lib/core/calendar/when';
 import { KitchenSheet } from '../_components/kitchen-sheet';
 import { SqueezeForm } from './_components/squeeze-form';
 
-export const metadata: Metadata = { title: 'Squeeze in' };
+export const metadata: Metadata = { title: 'Find a time' };
 
 const STEP = 5 * 60_000;
 
@@ -26,7 +26,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
     kitchenChoices(db),
     kitchen ? unitsAt(db, kitchen.id) : [],
     kitchen ? kitchenTasks(db, kitchen.id) : [],
-    learnedMinutes(db, now),
+    learnedMinutes(db, now, kitchen?.id ?? null),
     kitchen ? kitchen.timeZone : shopTimeZone(db),
   ]);
   const soon = Math.ceil(now.getTime() / STEP) * STEP;
@@ -34,7 +34,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
     <>
       <Trail items={trailOf(job)} />
       <PageHead
-        title={job ? `Who can be at ${job.kitchen.name}, and when` : 'Squeeze in an emergency'}
+        title={job ? `Who can be at ${job.kitchen.name}, and when` : 'Find a time for an emergency'}
         lead="Looks for the way that disturbs least. Nothing is booked or moved until you take one."
       />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">

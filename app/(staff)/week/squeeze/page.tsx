@@ -3,6 +3,7 @@ import { todayIn } from '@/lib/core/calendar';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
 import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
+import { quotedMinutes } from '@/lib/core/jobs';
 import { isId } from '@/lib/core/ids/is-id';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { kitchenChoices, unitsAt } from '@/lib/features/planning/reads/squeeze';
@@ -29,6 +30,8 @@ export default definePage('book:visit', async ({ db, now, query }) => {
     learnedMinutes(db, now),
     kitchen ? kitchen.timeZone : shopTimeZone(db),
   ]);
+  const agreed = job?.quotes.find((q) => q.answer === 'accepted') ?? job?.quotes.find((q) => q.sentAt && !q.supersededAt && !q.answer);
+  const quoted = agreed ? quotedMinutes(agreed.lines) : null;
   const soon = Math.ceil(now.getTime() / STEP) * STEP;
   return (
     <>
@@ -49,7 +52,16 @@ export default definePage('book:visit', async ({ db, now, query }) => {
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
         <SqueezeForm
           kitchenId={kitchen?.id ?? ''}
-          job={job ? { id: job.id, what: job.what, unitIds: job.units.map((u) => u.id) } : null}
+          job={
+            job
+              ? {
+                  id: job.id,
+                  what: job.what,
+                  unitIds: job.units.map((u) => u.id),
+                  quotedMinutes: quoted && Math.min(720, Math.max(10, quoted)),
+                }
+              : null
+          }
           anyHour={job === null || job.urgency === 'now' || job.urgency === 'today'}
           kitchens={choices.map((k) => ({ value: k.id, label: k.name === k.customer ? k.name : `${k.customer}, ${k.name}` }))}
           units={units.map((u) => ({

@@ -35,7 +35,7 @@ export default definePage('read:visit', async ({ db, now, params, query }) => {
   const [technicians, all, times, free] = await Promise.all([
     bookableTechnicians(db),
     booked ? kitchenTasks(db, kitchen.id) : [],
-    booked ? learnedMinutes(db, now) : null,
+    booked ? learnedMinutes(db, now, kitchen.id) : null,
     booked ? freeSlotsForVisit(db, visit.id, now, { limit: FREE_SHOWN, noticeMs: 0 }) : [],
   ]);
   const add = new Set((query.add ?? '').split(',').filter(isId));

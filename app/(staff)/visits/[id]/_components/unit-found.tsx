@@ -47,7 +47,7 @@ export function UnitFound({
       }
     >
       {spent && spent.hi > 0 ? <p className="mb-2 text-soft">There {timeWords(spent)}, told from when things were written down.</p> : null}
-      {unit.archived ? <p className="mb-2 text-soft">Taken off file since.</p> : null}
+      {unit.archived ? <p className="mb-2 text-soft">Taken out of use since.</p> : null}
       <ul className="mb-3 flex flex-wrap gap-x-6 gap-y-1">
         {unit.tasks.map((t) => (
           <li key={t.id}>

@@ -67,35 +67,48 @@ export function TravelForm({ stored }: { stored: number }) {
           </div>
         </ActionForm>
         <div className="mt-3">
-          <Saved when={!!done?.ok}>
-            {done?.ok
-              ? done.data.stored > 0
-                ? `${counted(done.data.stored, 'pair')} stored${done.data.replaced > 0 ? ` in the place of ${done.data.replaced}` : ''}`
-                : `${counted(done.data.replaced, 'pair')} forgotten; coordinates answer for all`
-              : ''}
-          </Saved>
+          <Saved when={!!done?.ok}>{done?.ok ? doneWords(done.data) : ''}</Saved>
           <FormErrors errors={done && !done.ok ? [done.message] : null} />
         </div>
       </Sheet>
       {report && !done?.ok ? (
-        <Sheet title={errors > 0 ? 'Nothing can be stored yet' : 'Ready to store'}>
-          <p role="status">
-            {errors > 0
-              ? `${counted(errors, 'thing is', 'things are')} wrong. Mend the lines above and check again; nothing is stored until all of it can.`
-              : `${counted(report.pairs, 'pair')} between ${counted(report.kitchens, 'kitchen')}${report.pairs < report.possible ? `; coordinates answer for the other ${report.possible - report.pairs}` : ''}. ${report.replaces > 0 ? `In the place of ${report.replaces} imported before.` : ''}`}
-          </p>
-          {errors === 0 ? (
-            <Button look="primary" className="mt-3" disabled={writing} onClick={() => write(() => replace({ csv }))}>
-              {writing ? 'Storing …' : 'Store these minutes'}
-            </Button>
-          ) : null}
-          {report.problems.length > 0 ? (
-            <div className="mt-4">
-              <ProblemTable problems={report.problems} />
-            </div>
-          ) : null}
-        </Sheet>
+        <Checked report={report} errors={errors} writing={writing} onStore={() => write(() => replace({ csv }))} />
       ) : null}
     </div>
+  );
+}
+
+const doneWords = ({ stored, replaced }: { stored: number; replaced: number }): string =>
+  stored > 0
+    ? `${counted(stored, 'pair')} stored${replaced > 0 ? ` in the place of ${replaced}` : ''}`
+    : `${counted(replaced, 'pair')} forgotten; coordinates answer for all`;
+
+type Report = NonNullable<NonNullable<Awaited<ReturnType<typeof check>>>['data']>['report'];
+
+function readyWords({ pairs, kitchens, possible, replaces }: Report): string {
+  const others = pairs < possible ? `; coordinates answer for the other ${possible - pairs}` : '';
+  return `${counted(pairs, 'pair')} between ${counted(kitchens, 'kitchen')}${others}. ${replaces > 0 ? `In the place of ${replaces} imported before.` : ''}`;
+}
+
+/** What the check found: either all of it can be stored, or nothing. */
+function Checked({ report, errors, writing, onStore }: { report: Report; errors: number; writing: boolean; onStore: () => void }) {
+  return (
+    <Sheet title={errors > 0 ? 'Nothing can be stored yet' : 'Ready to store'}>
+      <p role="status">
+        {errors > 0
+          ? `${counted(errors, 'thing is', 'things are')} wrong. Mend the lines above and check again; nothing is stored until all of it can.`
+          : readyWords(report)}
+      </p>
+      {errors === 0 ? (
+        <Button look="primary" className="mt-3" disabled={writing} onClick={onStore}>
+          {writing ? 'Storing …' : 'Store these minutes'}
+        </Button>
+      ) : null}
+      {report.problems.length > 0 ? (
+        <div className="mt-4">
+          <ProblemTable problems={report.problems} />
+        </div>
+      ) : null}
+    </Sheet>
   );
 }

@@ -73,10 +73,8 @@ const trailOf = (job: Job) =>
 /** Work that cannot wait for the kitchen's hours; without a job it is taken to be such. */
 const cannotWait = (job: Job): boolean => job === null || job.urgency === 'now' || job.urgency === 'today';
 
-type Job = NonNullable<Awaited<ReturnType<typeof jobPage>>>;
-
 /** The job as the form asks for it: as long as the labour of the quote that was agreed, or else waits for its answer. */
-function inHand({ id, what, units, quotes }: Job) {
+function inHand({ id, what, units, quotes }: NonNullable<Job>) {
   const agreed = quotes.find((q) => q.answer === 'accepted') ?? quotes.find((q) => q.sentAt && !q.supersededAt && !q.answer);
   const minutes = agreed ? quotedMinutes(agreed.lines) : null;
   return { id, what, unitIds: units.map((u) => u.id), quotedMinutes: minutes && Math.min(720, Math.max(10, minutes)) };

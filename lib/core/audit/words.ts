@@ -24,6 +24,8 @@ const DONE: Record<string, string> = {
   password_set: 'Password set by the owner',
   policy: 'Policy changed',
   position: 'Position set',
+  position_found: 'Position found by its address',
+  position_learnt: 'Position learnt from arrivals',
   quarter_sent: 'Summary of a quarter sent',
   report_look: 'Look of reports changed',
   restored: 'Put back in use',

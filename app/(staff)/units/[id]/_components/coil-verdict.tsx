@@ -115,7 +115,7 @@ function words(now: CoilNow, evidence: UnitEvidenceShown): Words {
     case 'past_cleaning':
       return [
         'Cleaning did not bring it back',
-        `It was left ${grade(now)} on ${now.seen ? day(now.seen.on, evidence.today) : ''}. Quote a deep clean or a new coil.`,
+        `It was left ${grade(now)}${onDay(now, evidence.today)}. Quote a deep clean or a new coil.`,
       ];
     case 'clean_now':
       return ['Clean it now', whyNow(now, evidence)];
@@ -133,10 +133,7 @@ function words(now: CoilNow, evidence: UnitEvidenceShown): Words {
     case 'by_water':
       return ['Cooled by water', 'Air tells nothing of its condenser. Compare condensing with the water leaving it, and with its own log.'];
     case 'in_order':
-      return [
-        now.next ? `In order until ${day(now.next.dueOn, evidence.today)}` : 'In order',
-        lastSeen(now, evidence.today) ?? 'Nothing speaks against the date that stands.',
-      ];
+      return inOrder(now, evidence.today);
   }
 }
 
@@ -144,6 +141,13 @@ const grade = ({ seen }: CoilNow): string => (seen ? gradeLabel('coil', seen.gra
 
 const lastSeen = (now: CoilNow, today: LocalDate): string | null =>
   now.seen && `Last seen ${grade(now)} on ${day(now.seen.on, today)}${cleaned(now.seen, today)}.`;
+
+const onDay = ({ seen }: CoilNow, today: LocalDate): string => (seen ? ` on ${day(seen.on, today)}` : '');
+
+const inOrder = (now: CoilNow, today: LocalDate): Words => [
+  now.next ? `In order until ${day(now.next.dueOn, today)}` : 'In order',
+  lastSeen(now, today) ?? 'Nothing speaks against the date that stands.',
+];
 
 /** The eye before the sum: what was seen, else what the reading says. */
 function whyNow(now: CoilNow, { today, latest }: UnitEvidenceShown): string {

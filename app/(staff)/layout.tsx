@@ -4,7 +4,9 @@ import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import { can, roleInfo, type Permission } from '@/lib/core/people/access';
 import { countToLookAt } from '@/lib/features/entries/reads/questioned';
+import { askedOnPages } from '@/lib/features/jobs/reads/lists';
 import { firstDay } from '@/lib/features/shop/reads/first-day';
+import { now } from '@/lib/server/clock';
 import { db } from '@/lib/server/db';
 import { signInAddress } from '@/lib/server/guard';
 import { ADDRESS } from '@/lib/server/requests';
@@ -36,6 +38,7 @@ export default async function StaffLayout({ children }: { children: ReactNode })
   const items: NavItem[] = ROOMS.filter((r) => can(actor, r.permission)).map(({ href, label, also }) => ({ href, label, also }));
   // Until the first visit is booked, the way back to the first day's list stands first.
   if (can(actor, 'read:due') && (await firstDay(db())) !== null) items.unshift({ href: '/first-day', label: 'First day' });
+  const asked = can(actor, 'read:job') ? await askedOnPages(db(), now()) : 0;
   const waiting = can(actor, 'settle:entry') ? await countToLookAt(db()) : 0;
   return (
     <>
@@ -68,7 +71,7 @@ export default async function StaffLayout({ children }: { children: ReactNode })
             <SignOut />
           </div>
         </div>
-        <EntriesLink waiting={waiting} />
+        <EntriesLink waiting={waiting} asked={asked} />
       </header>
       <main id="main" className="mx-auto max-w-[88rem] px-4 py-6">
         <OwnWords person={actor.userId}>{children}</OwnWords>

@@ -2,7 +2,6 @@
 
 import { Button, ButtonLink } from '../../../_ui/button';
 import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-words/languages';
-import { Check } from '../../../_ui/check';
 import { Field, FormErrors, Select, TextArea } from '../../../_ui/field';
 import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
@@ -17,7 +16,6 @@ type Customer = {
   phone: string;
   notes: string;
   language: Language;
-  sendsReports: boolean;
 };
 
 export function CustomerForm({ customer }: { customer?: Customer }) {
@@ -50,11 +48,6 @@ export function CustomerForm({ customer }: { customer?: Customer }) {
         defaultValue={customer?.language ?? 'en'}
         error={error('language')}
         hint="Reports and their letters are written in it."
-      />
-      <Check
-        name="sendsReports"
-        defaultChecked={customer?.sendsReports}
-        label="Send the report of each visit by itself, half an hour after it is closed"
       />
       <TextArea label="Notes" name="notes" defaultValue={customer?.notes} error={error('notes')} />
       <div className="flex gap-2">

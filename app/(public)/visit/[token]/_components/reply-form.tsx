@@ -4,16 +4,15 @@ import { useState } from 'react';
 import type { CustomerReply } from '@/lib/core/visits/events';
 import { Button } from '../../../../_ui/button';
 import { FormErrors, TextArea } from '../../../../_ui/field';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { usePlainForm } from '../../../../_ui/use-plain-form';
 import { State } from '../../../../_ui/state';
 import { answer } from '../actions';
 
 type Props = { token: string; given: CustomerReply | null; slots: { value: string; label: string }[]; phone: string };
 
 export function ReplyForm({ token, given, slots, phone }: Props) {
-  const suits = useActionForm(answer);
-  const other = useActionForm(answer);
+  const suits = usePlainForm(answer);
+  const other = usePlainForm(answer);
   const [asking, setAsking] = useState(false);
   const busy = suits.busy || other.busy;
   const data = suits.data ?? other.data;
@@ -33,16 +32,16 @@ export function ReplyForm({ token, given, slots, phone }: Props) {
           {given === 'confirmed' ? 'You confirmed this visit.' : 'You asked for another time.'}
         </State>
       ) : null}
-      <ActionForm {...suits.form} className="flex flex-col gap-4">
+      <form {...suits.form} className="flex flex-col gap-4">
         <input type="hidden" name="token" value={token} />
         <FormErrors errors={suits.error('') ?? suits.error('answer')} />
         <Button type="submit" name="answer" value="confirmed" look="primary" size="touch" disabled={busy}>
           That suits us
         </Button>
-      </ActionForm>
+      </form>
       {asking ? (
         // A form of its own, so that Enter on a chosen time asks for that time and does not confirm the old one.
-        <ActionForm {...other.form} className="flex flex-col gap-4">
+        <form {...other.form} className="flex flex-col gap-4">
           <input type="hidden" name="token" value={token} />
           <FormErrors errors={other.error('') ?? other.error('answer')} />
           <fieldset className="flex flex-col gap-2 rounded-md border border-edge p-4">
@@ -59,7 +58,7 @@ export function ReplyForm({ token, given, slots, phone }: Props) {
               Ask for this time
             </Button>
           </fieldset>
-        </ActionForm>
+        </form>
       ) : (
         <Button size="touch" onClick={() => setAsking(true)}>
           Another time would be better

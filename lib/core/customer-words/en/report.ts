@@ -1,4 +1,4 @@
-import type { Aspect, GradeOf } from '../findings/grades';
+import type { Aspect, GradeOf } from '../../findings/grades';
 
 const FOUND: { [A in Aspect]: Record<GradeOf<A>, string> } = {
   coil: {
@@ -68,8 +68,8 @@ const PARTS: Record<Aspect, string> = {
   float: 'Float and water inlet',
 };
 
-/** Every text that a customer reads, in English. Another language is a file of the same shape beside this one. */
-export const EN = {
+/** The report of a visit. */
+export const REPORT_EN = {
   report: 'Service report',
   of: (kitchen: string, day: string) => `${kitchen}, ${day}`,
   cameFrom: (technician: string, shop: string, from: string, to: string) =>
@@ -124,4 +124,3 @@ export const EN = {
   },
   deadLink: { title: 'This link does not open', text: 'It is too old, or was taken back. Ask the shop for a new one.' },
 };
-export type CustomerWords = typeof EN;

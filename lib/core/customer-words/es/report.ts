@@ -1,8 +1,8 @@
-import { TASK_KEYS, TASK_KIND_INFO } from '../tasks/kinds';
-import type { CustomerWords } from './en';
+import { TASK_KEYS, TASK_KIND_INFO } from '../../tasks/kinds';
+import type { REPORT_EN } from '../en/report';
 
-/** Every text that a customer reads, in Spanish. */
-export const ES: CustomerWords = {
+/** The report of a visit. */
+export const REPORT_ES: typeof REPORT_EN = {
   report: 'Informe de servicio',
   of: (kitchen, day) => `${kitchen}, ${day}`,
   cameFrom: (technician, shop, from, to) =>

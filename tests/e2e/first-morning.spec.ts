@@ -87,5 +87,6 @@ test('the first morning: from nothing over a messy workbook of 150 rows to an ac
   await accept.click();
   await page.getByRole('link', { name: 'See the week' }).click();
   await expect(page).toHaveURL(/\/week\?/, { timeout: 30_000 });
+  await page.reload();
   await expect(page.getByRole('link', { name: 'First day' })).toHaveCount(0);
 });

@@ -5,7 +5,7 @@ import type { Db, Tx } from '../../../database/client';
 import type { EntryEnvelope, SyncRequest } from '../../../schemas/entries';
 import { answerTo, applyOne, type FiledEntry } from './apply-one';
 import { lockDevice, type LockedDevice } from './device';
-import { storable } from './storable';
+import { storable } from '../../../database/storable';
 import { VisitDesk } from './visit-desk';
 
 type Ctx = { db: Db; actor: Actor; now: Date; onUnexpected?: (error: unknown) => void };

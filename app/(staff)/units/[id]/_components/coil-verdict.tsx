@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { ButtonLink } from '@/app/_ui/button';
+import { GradeDrawing } from '@/app/(tablet)/round/_components/drawings/grade-drawing';
 import { Loss } from '@/app/_ui/loss';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import type { Shape } from '@/app/_ui/state';
@@ -9,7 +10,7 @@ import { daysBetween, describeRule, type LocalDate } from '@/lib/core/calendar';
 import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import type { CoilNow, CoilVerdict } from '@/lib/core/evidence/coil-now';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
-import { gradeLabel } from '@/lib/core/findings/grades';
+import { gradeIndex, gradeLabel } from '@/lib/core/findings/grades';
 import { counted } from '@/lib/core/wording/counted';
 
 type Props = {
@@ -178,6 +179,9 @@ function seenWords({ seen }: CoilNow, today: LocalDate): ReactNode {
   if (!seen) return 'Nobody has looked yet.';
   return (
     <>
+      <span className="mr-2 inline-block align-middle">
+        <GradeDrawing aspect="coil" grade={gradeIndex('coil', seen.grade)} small />
+      </span>
       <b>{gradeLabel('coil', seen.grade)}</b> on {day(seen.on, today)}
       {cleaned(seen, today)}.
     </>

@@ -34,7 +34,7 @@ const BY_CURRENCY: Record<string, Region> = { USD: 'us', CAD: 'ca', GBP: 'gb', A
 export const regionOfCurrency = (currency: string): Region => BY_CURRENCY[currency] ?? 'elsewhere';
 
 /** The international mile of 1959, exact. */
-export const MILE_KM = 1.609344;
+const MILE_KM = 1.609344;
 const PER_KM: Record<DistanceUnit, number> = { km: 1, mi: 1 / MILE_KM };
 
 export const kmIn = (km: number, unit: DistanceUnit): number => km * PER_KM[unit];

@@ -5,7 +5,7 @@ export type Fix = Position & { accuracyM: number };
 export type Learnt = Position & { n: number; halfWithinM: number; mostWithinM: number };
 
 /** Fewer could be one parking place. */
-export const LEAST_ARRIVALS = 3;
+const LEAST_ARRIVALS = 3;
 /** A fix worse than this says nothing about a door, m. */
 export const MOST_ACCURACY_M = 200;
 /** What a parked van and a large building explain, m (our own choice). */

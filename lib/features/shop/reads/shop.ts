@@ -17,7 +17,7 @@ export async function shopRoad(db: Tx): Promise<Travel> {
 }
 
 /** Where the shop works: what units, dates and figures follow. */
-export async function shopRegion(db: Tx): Promise<Region> {
+async function shopRegion(db: Tx): Promise<Region> {
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { region: true } });
   return shop?.region ?? 'us';
 }

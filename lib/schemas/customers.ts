@@ -14,8 +14,6 @@ const fields = {
   notes: Words(),
   /** In which reports and letters are written. */
   language: z.enum(LANGUAGES).optional().default('en'),
-  /** Reports go out by themselves when a visit is closed. */
-  sendsReports: Ticked,
 };
 
 export const NewCustomer = z.object(fields);
@@ -23,6 +21,10 @@ export type NewCustomer = z.output<typeof NewCustomer>;
 
 export const EditCustomer = z.object({ id: z.uuid(), version: Version, ...fields });
 export type EditCustomer = z.output<typeof EditCustomer>;
+
+/** What goes out to a customer by itself: the report of each visit, the summary of each quarter. */
+export const SetSending = z.object({ id: z.uuid(), sendsReports: Ticked, sendsQuarters: Ticked });
+export type SetSending = z.output<typeof SetSending>;
 
 /** Taking something off file, or putting it back. */
 export const Archive = z.object({ id: z.uuid(), version: Version, reason: Reason('Say why it is taken off file.') });

@@ -18,6 +18,7 @@ import {
   type Payloads,
   type ReadingField,
 } from '../core/entries/entries';
+import { PART_PLACES } from '../core/parts/places';
 import { SEALED_STEPS } from '../core/sealed/steps';
 import { SealedWorkSchema } from './sealed';
 import { UNIT_SENT } from './unit-field';
@@ -100,6 +101,8 @@ export const PAYLOADS = {
     unitId: Id.nullable(),
     what: text().min(1).max(200),
     quantity: z.number().positive().max(MOST_OF_A_PART),
+    partId: Id.nullable().optional(),
+    place: z.enum(PART_PLACES).nullable().optional(),
   }),
   'follow_up.add': z.strictObject({ unitId: Id, what: text().min(1).max(300), urgency: z.enum(URGENCIES), note: Words }),
   'job.outcome': z
@@ -147,11 +150,17 @@ export const EntryEnvelope = z.object({
 export type EntryEnvelope = z.output<typeof EntryEnvelope>;
 
 const MOST_ENTRIES = 200;
-export const SyncRequest = z.object({
+/** Tablets from before 2026-11-27 send `operations`. */
+const named = (sent: unknown): unknown =>
+  isPlainObject(sent) && 'operations' in sent && !('entries' in sent) ? { ...sent, entries: sent.operations } : sent;
+const isPlainObject = (v: unknown): v is Record<string, unknown> => typeof v === 'object' && v !== null;
+
+const Sent = z.object({
   /** `holder` is whose work it is: usually who is signed in, or someone whose file the office takes in. */
   device: z.object({ id: Id, holder: Id, name: text().max(120), appVersion: text().max(40) }),
   /** The device's own clock as it sent this. */
   sentAt: AnyInstant,
-  operations: z.array(EntryEnvelope).max(MOST_ENTRIES),
+  entries: z.array(EntryEnvelope).max(MOST_ENTRIES),
 });
+export const SyncRequest = z.preprocess(named, Sent);
 export type SyncRequest = z.output<typeof SyncRequest>;

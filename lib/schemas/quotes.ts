@@ -12,20 +12,37 @@ const Cents = number('Write a price, with a point for cents.')
   .max(1_000_000, 'At most 1,000,000.')
   .transform((x) => Math.round(x * 100));
 
-const Line = z.object({
-  kind: z.enum(QUOTE_LINE_KINDS),
-  what: text('Say what it is.').min(1, 'Say what it is.').max(200, 'At most 200 characters.'),
-  partNumber: Words(60),
-  quantity: number('How many?').positive('More than zero.').max(10_000, 'At most 10,000.'),
-  unit: Words(12),
-  price: Cents,
-  taxed: Ticked,
-});
+type Typed = { what: string; partNumber: string; quantity?: number; price?: number };
+/** A line nobody wrote on: where there is no script, some stand ready. */
+const isBlank = ({ what, partNumber, price }: Typed) => what === '' && partNumber === '' && price === undefined;
+
+/** A number of the list brings name and price along where they are left out. */
+const Line = z
+  .object({
+    kind: z.enum(QUOTE_LINE_KINDS),
+    what: Words(200),
+    partNumber: Words(60),
+    quantity: number('How many?').positive('More than zero.').max(10_000, 'At most 10,000.').optional(),
+    unit: Words(12),
+    price: Cents.optional(),
+    taxed: Ticked,
+  })
+  .superRefine((line, ctx) => {
+    if (isBlank(line)) return;
+    const lacks = (field: string, message: string) => ctx.addIssue({ code: 'custom', path: [field], message });
+    if (line.what === '' && line.partNumber === '') lacks('what', 'Say what it is.');
+    if (line.quantity === undefined) lacks('quantity', 'How many?');
+    if (line.price === undefined && line.partNumber === '') lacks('price', 'Write a price, with a point for cents.');
+  });
 
 /** A quote as it is written. */
 export const SaveQuote = z.object({
   jobId: z.uuid(),
-  lines: z.array(Line).min(1, 'At least one line.').max(MOST_LINES, `At most ${MOST_LINES} lines.`),
+  lines: z
+    .array(Line)
+    .max(MOST_LINES, `At most ${MOST_LINES} lines.`)
+    .transform((lines) => lines.filter((l) => !isBlank(l)))
+    .refine((lines) => lines.length > 0, 'At least one line.'),
   taxPercent: number('Write a percentage.').min(0, 'From 0 to 100.').max(100, 'From 0 to 100.').optional().default(0),
   validUntil: LocalDateField,
   reason: longText('Say why, in two sentences.')

@@ -112,3 +112,12 @@ export const EditTaskKind = z
 export type EditTaskKind = z.output<typeof EditTaskKind>;
 
 export const SettleJob = z.object({ jobId: z.uuid(), as: z.enum(['done', 'declined']), note: Words(500) });
+
+/** The changes of a group as the page showed them, so that none is kept unseen. */
+export const AcceptChanges = z.object({
+  changeIds: z
+    .string()
+    .transform((ids) => ids.split(' ').filter(Boolean))
+    .pipe(z.array(z.uuid()).min(1, 'Nothing was chosen.').max(500)),
+});
+export type AcceptChanges = z.output<typeof AcceptChanges>;

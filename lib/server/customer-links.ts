@@ -1,4 +1,6 @@
 import 'server-only';
+import { notePageOpening, pageByLink, type OpenPage } from '../features/customer-pages/reads/page-link';
+import { noteQuarterOpening } from '../features/quarters/reads/quarter-report';
 import { noteOpening } from '../features/reports/reads/report-link';
 import { isAppError } from '../core/errors';
 import { now } from './clock';
@@ -30,3 +32,12 @@ export const throttled = (kind: string, most: number): Promise<boolean> =>
   );
 
 export const countOpening = (id: string) => noteOpening(db(), id, now());
+export const countQuarterOpening = (id: string) => noteQuarterOpening(db(), id, now());
+export const countPageOpening = (id: string) => notePageOpening(db(), id, now());
+
+/** Far more than a kitchen opens in a quarter of an hour. */
+const MOST_PAGES = 240;
+
+/** The customer's page behind a link; null for any that does not open, and for whoever asks too often. */
+export const openPage = async (token: string | undefined): Promise<OpenPage | null> =>
+  (await throttled('yours', MOST_PAGES)) ? null : pageByLink(db(), token ?? '', now());

@@ -6,7 +6,7 @@ import type { z } from 'zod';
 import type { Permission } from '../core/people/access';
 import { enter, enterPublic, explain, type Context, type PublicContext } from './guard';
 
-export type FormState<R> = { reply: SubmissionResult<string[]>; data?: R } | undefined;
+export type FormState<R> = { reply: SubmissionResult<string[]>; data?: R; code?: string } | undefined;
 export type CallResult<R> = { ok: true; data: R } | { ok: false; code: string; message: string; field?: string };
 
 type Handler<C, S extends z.ZodType, R> = (ctx: C & { input: z.output<S> }) => Promise<R>;
@@ -35,7 +35,8 @@ export function defineFormAction<S extends z.ZodType, R>(permission: Permission 
     } catch (e) {
       unstable_rethrow(e);
       const told = explain(e);
-      return { reply: submission.reply(told.field ? { fieldErrors: { [told.field]: [told.message] } } : { formErrors: [told.message] }) };
+      const reply = submission.reply(told.field ? { fieldErrors: { [told.field]: [told.message] } } : { formErrors: [told.message] });
+      return { reply, code: told.code };
     }
   };
 }

@@ -4,7 +4,7 @@ import { forbidden, redirect } from 'next/navigation';
 import type { ReactNode } from 'react';
 import type { Permission } from '../core/people/access';
 import { isAppError } from '../core/errors';
-import { enter, enterPublic, proofAddress, type Context, type PublicContext } from './guard';
+import { enter, enterPublic, proofAddress, signInAddress, type Context, type PublicContext } from './guard';
 import { ADDRESS } from './requests';
 
 type Query = Record<string, string | undefined>;
@@ -34,7 +34,7 @@ export function definePage(permission: Permission | 'public', render: (ctx: neve
     try {
       ctx = await enter(permission);
     } catch (e) {
-      if (isAppError(e) && e.code === 'not_signed_in') redirect('/sign-in');
+      if (isAppError(e) && e.code === 'not_signed_in') redirect(signInAddress((await headers()).get(ADDRESS)));
       if (isAppError(e) && e.code === 'not_proven') redirect(proofAddress((await headers()).get(ADDRESS) ?? '/'));
       if (isAppError(e) && e.code === 'not_allowed') forbidden();
       throw e;

@@ -16,6 +16,13 @@ export type PublicContext = { db: Db; actor: Actor | null; now: Date; baseUrl: s
 
 const NOT_PROVEN =
   'It is a while since you gave your password. Open My settings in another tab, say there that it is you, then press again; what you typed stays.';
+/** Only an address in this app: nobody is sent on to another's. */
+export function onward(to: string | undefined, otherwise: string): string {
+  const here = 'http://here';
+  return to?.startsWith('/') && URL.canParse(to, here) && new URL(to, here).origin === here ? to : otherwise;
+}
+/** Where one signs in, and comes back to `to`. */
+export const signInAddress = (to: string | null) => (to && to !== '/' ? `/sign-in?to=${encodeURIComponent(to)}` : '/sign-in');
 /** Where one gives the password again, and goes on to `to`. */
 export const proofAddress = (to: string) => `/me/prove?to=${encodeURIComponent(to)}`;
 
@@ -25,7 +32,7 @@ export const proofAddress = (to: string) => `/me/prove?to=${encodeURIComponent(t
  */
 export async function enter(permission: Permission, what: 'open' | 'finish' = 'open'): Promise<Context> {
   const actor = await currentActor();
-  if (!actor) throw new AppError('not_signed_in', 'Sign in first.');
+  if (!actor) throw new AppError('not_signed_in', 'You are signed out. Sign in again.');
   if (!can(actor, permission)) throw new AppError('not_allowed', 'Your sign-in does not open this.');
   if (asksProof(permission) && !isProven(actor.provenAt, now(), what)) throw new AppError('not_proven', NOT_PROVEN);
   return { db: db(), actor, now: now(), baseUrl: env().NEXTAUTH_URL };

@@ -2,6 +2,8 @@ import 'server-only';
 import { AppError } from '../core/errors';
 import { isId } from '../core/ids/is-id';
 import type { Tx } from '../database/client';
+import { quoteOnPage } from '../features/customer-pages/reads/on-page';
+import { pageByLink } from '../features/customer-pages/reads/page-link';
 import { quoteById, quoteByLink, quotePhotos, type PrintedQuote } from '../features/jobs/reads/quotes';
 import { shopSettings } from '../features/shop/reads/settings';
 import { quotePdf } from './quote-pdf';
@@ -14,6 +16,12 @@ export async function quoteFile(db: Tx, id: string | undefined): Promise<Respons
 /** The same behind the customer's link. @throws AppError not_found */
 export async function quoteFileByLink(db: Tx, token: string | undefined, now: Date): Promise<Response> {
   return answer(db, await quoteByLink(db, token ?? '', now));
+}
+
+/** The same on a customer's page. @throws AppError not_found */
+export async function quoteFileOnPage(db: Tx, { token = '', quote }: { token?: string; quote?: string }, now: Date): Promise<Response> {
+  const page = await pageByLink(db, token, now);
+  return answer(db, page && isId(quote) ? await quoteOnPage(db, page, quote, now) : null);
 }
 
 async function answer(db: Tx, quote: PrintedQuote | null): Promise<Response> {

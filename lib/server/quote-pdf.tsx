@@ -1,19 +1,21 @@
 import 'server-only';
-import { Document, Image as Picture, Page, renderToBuffer, StyleSheet, Text, View } from '@react-pdf/renderer';
+import { Document, Image as Picture, Page, StyleSheet, Text, View } from '@react-pdf/renderer';
 import { money, QUOTE_LINE_LABEL, quoteSums } from '../core/jobs';
 import { toLocalDate } from '../core/calendar/date-column';
 import { dateWords } from '../core/calendar/when';
 import type { PrintedQuote } from '../features/jobs/reads/quotes';
+import { PAPER_FONT } from '../core/reports/paper-fonts';
+import { renderPdf } from './pdf';
 
 const s = StyleSheet.create({
-  page: { padding: 48, fontFamily: 'Helvetica', fontSize: 10, color: '#1a2126', lineHeight: 1.4 },
-  shop: { fontFamily: 'Helvetica-Bold', fontSize: 12, marginBottom: 2 },
-  title: { fontFamily: 'Helvetica-Bold', fontSize: 18, marginTop: 24, marginBottom: 6 },
+  page: { padding: 48, fontFamily: PAPER_FONT, fontSize: 10, color: '#1a2126', lineHeight: 1.4 },
+  shop: { fontWeight: 700, fontSize: 12, marginBottom: 2 },
+  title: { fontWeight: 700, fontSize: 18, marginTop: 24, marginBottom: 6 },
   reason: { marginVertical: 12, fontSize: 11 },
   row: { flexDirection: 'row', borderBottomWidth: 0.5, borderColor: '#84897f', paddingVertical: 4 },
   what: { flex: 1 },
   number: { width: 80, textAlign: 'right' },
-  bold: { fontFamily: 'Helvetica-Bold' },
+  bold: { fontWeight: 700 },
   photos: { flexDirection: 'row', flexWrap: 'wrap', gap: 8, marginTop: 16 },
   photo: { width: 160, height: 120, objectFit: 'cover' },
 });
@@ -29,7 +31,7 @@ export async function quotePdf(
   const { job, lines } = quote;
   const sums = quoteSums(lines, quote.taxPercent);
   const cash = (cents: number) => money(cents, quote.currency);
-  const pdf = await renderToBuffer(
+  return renderPdf(
     <Document title={`Quote ${job.number}-${quote.version}`} creator="Rimebook">
       <Page size={quote.currency === 'USD' ? 'LETTER' : 'A4'} style={s.page}>
         <Text style={s.shop}>{shop?.name ?? 'Quote'}</Text>
@@ -78,5 +80,4 @@ export async function quotePdf(
       </Page>
     </Document>,
   );
-  return new Uint8Array(pdf);
 }

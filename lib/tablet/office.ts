@@ -1,5 +1,5 @@
 import type { KeptEntry } from './database';
-import type { RoundReply, SyncReply, UploadState } from '../core/tablet';
+import type { ArrivalsTold, RoundReply, SyncReply, UploadState } from '../core/tablet';
 
 export type OfficeTrouble = 'offline' | 'signed_out' | 'not_allowed' | 'refused' | 'failed';
 export class OfficeError extends Error {
@@ -18,7 +18,8 @@ export type DeviceName = AppName & { id: string; holder?: string };
 
 /** The office as a tablet reaches it. */
 export interface Office {
-  send(device: DeviceName, sentAt: string, operations: readonly Pick<KeptEntry, 'op'>[]): Promise<SyncReply>;
+  send(device: DeviceName, sentAt: string, entries: readonly Pick<KeptEntry, 'op'>[]): Promise<SyncReply>;
+  arrivals(told: ArrivalsTold): Promise<void>;
   round(device: DeviceName, cursor: string): Promise<RoundReply>;
   uploadState(sha256: string, pieces: number): Promise<UploadState>;
   upload(sha256: string, index: number, pieces: number, bytes: Uint8Array): Promise<UploadState>;
@@ -31,6 +32,18 @@ const ROUND_PATIENCE_MS = 180_000;
 /** The slowest line on which what is sent still counts as on its way: 32 kbit/s. */
 const SLOWEST_BYTES_PER_MS = 4;
 const patienceFor = (bytes: number) => PATIENCE_MS + Math.ceil(bytes / SLOWEST_BYTES_PER_MS);
+
+type Refusal = { error?: { code?: string; message?: string } } | null;
+
+function troubleOf(status: number, error: NonNullable<Refusal>['error']): OfficeError {
+  const words = error?.message;
+  if (status === 401) return new OfficeError('signed_out', 'Your sign-in has run out. Sign in again; everything on this tablet is kept.');
+  // A filter on the way may forbid too; only the office knows whose tablet this is.
+  if (status === 403 && error?.code === 'not_allowed')
+    return new OfficeError('not_allowed', words ?? 'The office does not take this from this sign-in.');
+  if ([400, 413, 415].includes(status)) return new OfficeError('refused', words ?? 'The office could not read it.');
+  return new OfficeError('failed', words ?? 'The office answered with an error. It will be tried again.');
+}
 
 /** The office over HTTP. `base` is empty in the browser. */
 export function officeOverHttp(base = '', via: typeof fetch = (input, init) => fetch(input, init)): Office {
@@ -48,16 +61,7 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
       throw new OfficeError('offline', 'The office cannot be reached.');
     }
     if (reply.ok) return reply;
-    const error = ((await reply.json().catch(() => null)) as { error?: { code?: string; message?: string } } | null)?.error;
-    const told = error?.message;
-    if (reply.status === 401)
-      throw new OfficeError('signed_out', 'Your sign-in has run out. Sign in again; everything on this tablet is kept.');
-    // A filter on the way may forbid too; only the office knows whose tablet this is.
-    if (reply.status === 403 && error?.code === 'not_allowed')
-      throw new OfficeError('not_allowed', told ?? 'The office does not take this from this sign-in.');
-    if (reply.status === 413 || reply.status === 415 || reply.status === 400)
-      throw new OfficeError('refused', told ?? 'The office could not read it.');
-    throw new OfficeError('failed', told ?? 'The office answered with an error. It will be tried again.');
+    throw troubleOf(reply.status, ((await reply.json().catch(() => null)) as Refusal)?.error);
   }
   /** A reply cut short is no reply: the request is made again, and the office knows it has seen it. */
   async function json<T>(reply: Promise<Response>): Promise<T> {
@@ -71,10 +75,13 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
   const upload = (q: Record<string, string | number>) =>
     `/api/files?${new URLSearchParams(Object.entries(q).map(([k, v]) => [k, String(v)]))}`;
   return {
-    send(device, sentAt, operations) {
-      const body = new Blob([JSON.stringify({ device, sentAt, operations: operations.map((k) => k.op) })]);
+    send(device, sentAt, entries) {
+      const body = new Blob([JSON.stringify({ device, sentAt, entries: entries.map((k) => k.op) })]);
       const init = { method: 'POST', headers: { 'content-type': 'application/json' }, body };
       return json(ask('/api/sync', init, patienceFor(body.size)));
+    },
+    async arrivals(told) {
+      await ask('/api/arrivals', { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(told) });
     },
     round: (device, cursor) =>
       json(

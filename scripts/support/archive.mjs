@@ -70,6 +70,17 @@ async function header(file) {
   }
 }
 
+/** The stages that read an encrypted file. */
+async function deciphered(file, { salt, nonce }, secret) {
+  const { size } = await stat(file);
+  const tag = Buffer.alloc(TAG);
+  const handle = await open(file, 'r');
+  await handle.read(tag, 0, TAG, size - TAG);
+  await handle.close();
+  const decipher = createDecipheriv('aes-256-gcm', keyOf(secret, salt), nonce).setAuthTag(tag);
+  return [createReadStream(file, { start: 38, end: size - TAG - 1 }), decipher];
+}
+
 /**
  * The frames of a file, one by one. That it was not cut or changed is known only when the last has been read.
  * @param {string} file @param {string | undefined} secret
@@ -77,20 +88,11 @@ async function header(file) {
  * @throws {Plain} at the end, when the file is not what was written
  */
 export async function* readArchive(file, secret) {
-  const { encrypted, salt, nonce } = await header(file);
-  if (encrypted && !secret) throw new Plain(`${file} is encrypted. Set RIMEBOOK_BACKUP_KEY to the key it was made with.`);
-  const { size } = await stat(file);
-  const spoiled = () =>
-    new Plain(`${file} is damaged${encrypted ? ', or RIMEBOOK_BACKUP_KEY is not the key it was made with' : ''}. Nothing was restored.`);
-  const source = createReadStream(file, { start: encrypted ? 38 : 10, end: encrypted ? size - TAG - 1 : undefined });
-  const stages = [source];
-  if (encrypted) {
-    const tag = Buffer.alloc(TAG);
-    const handle = await open(file, 'r');
-    await handle.read(tag, 0, TAG, size - TAG);
-    await handle.close();
-    stages.push(createDecipheriv('aes-256-gcm', keyOf(secret, salt), nonce).setAuthTag(tag));
-  }
+  const head = await header(file);
+  if (head.encrypted && !secret) throw new Plain(`${file} is encrypted. Set RIMEBOOK_BACKUP_KEY to the key it was made with.`);
+  const stages = head.encrypted ? await deciphered(file, head, secret) : [createReadStream(file, { start: 10 })];
+  const doubt = head.encrypted ? ', or RIMEBOOK_BACKUP_KEY is not the key it was made with' : '';
+  const spoiled = () => new Plain(`${file} is damaged${doubt}. Nothing was restored.`);
   const plain = createGunzip();
   const flow = pipeline([...stages, plain]).catch((error) => plain.destroy(error));
   let rest = Buffer.alloc(0);

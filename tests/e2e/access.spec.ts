@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import type { APIRequestContext } from '@playwright/test';
 import { entrances } from './access/entrances';
 import { addressOf, answersTo, askAction, askActionText, askPage, askRoute, syncOf, type Answer, type Whose } from './access/knock';
@@ -103,6 +104,23 @@ test('routes answer whom the table says', async () => {
 const forms: Record<string, (ids: Ids, whose: Whose) => Record<string, string>> = {
   'visit/[token]/actions answer': (ids, whose) => ({ token: ids[whose].link, answer: 'confirmed' }),
   'quote/[token]/actions answer': (ids, whose) => ({ token: ids[whose].quote, answer: 'accepted', name: 'Ann Vale' }),
+  'yours/[token]/actions confirmVisit': (ids, whose) => ({ token: ids[whose].page, visitId: ids[whose].visit, answer: 'confirmed' }),
+  'yours/[token]/actions askOtherTime': (ids, whose) => ({ token: ids[whose].page, visitId: ids[whose].visit, answer: 'confirmed' }),
+  'yours/[token]/actions ringUs': (ids, whose) => ({
+    token: ids[whose].page,
+    once: randomUUID(),
+    kitchenId: ids[whose].kitchen,
+    what: 'The pan runs over',
+    urgency: 'today',
+    name: 'Ann Vale',
+    phone: '555 0142',
+  }),
+  'yours/[token]/actions answerQuote': (ids, whose) => ({
+    token: ids[whose].page,
+    quoteId: ids[whose].quoteId,
+    answer: 'accepted',
+    name: 'Ann Vale',
+  }),
   'me/actions endMySession': (ids, whose) => ({ sessionId: ids[whose].session }),
 };
 

@@ -68,3 +68,38 @@ test('the template is read without a complaint', async ({ page, signIn }) => {
   await page.getByRole('button', { name: 'Check it' }).click();
   await expect(page.getByRole('button', { name: 'Put 3 units on file' })).toBeVisible();
 });
+
+test('nobody waits while 20,000 rows of a bad sheet are read', async ({ page, signIn }) => {
+  test.slow();
+  await signIn('dispatcher');
+  await page.goto('/customers/import');
+  const junk = (n: number) =>
+    `Nobody ${n % 700},Site ${n},${n} Mill St,thing ${n % 3000},gas ${n % 900},${n}#,"${n}/99/${n}",every ${n} moons`;
+  const rows = ['Customer,Site,Address,Type,Refrig,Chg,Last PM,Freq', ...Array.from({ length: 20_000 }, (_, n) => junk(n))];
+  const waits: number[] = [];
+  let reading = true;
+  const knock = (async () => {
+    while (reading) {
+      const since = performance.now();
+      await (await fetch(new URL('/api/health', page.url()))).text();
+      waits.push(performance.now() - since);
+      await new Promise((resolve) => setTimeout(resolve, 20));
+    }
+  })();
+  await page
+    .getByLabel('File', { exact: true })
+    .setInputFiles({ name: 'bad.csv', mimeType: 'text/csv', buffer: Buffer.from(rows.join('\n')) });
+  await page.getByRole('button', { name: 'Check it' }).click();
+  await expect(page.getByRole('heading', { name: 'to decide' })).toBeVisible({ timeout: 60_000 });
+  reading = false;
+  await knock;
+  waits.sort((a, b) => a - b);
+  console.info(
+    `health, ms: ${[0.5, 0.95, 1].map((q) => Math.round(waits[Math.ceil(q * waits.length) - 1] ?? NaN)).join(' / ')} of ${waits.length}`,
+  );
+  // The machine that tests has other work too: a few may be slower, none as slow as the reading itself.
+  expect(waits.length).toBeGreaterThan(20);
+  expect(waits[Math.ceil(0.95 * waits.length) - 1]).toBeLessThan(100);
+  expect(waits.at(-1)).toBeLessThan(600);
+  expect((await page.content()).length).toBeLessThan(3_000_000);
+});

@@ -67,7 +67,7 @@ test.describe('the owner', () => {
     await expect(page).not.toHaveURL(/kitchen=/);
   });
 
-  test('keeps one change, and is asked why before another is overruled', async ({ page, signIn, accessible }) => {
+  test('keeps a group of changes at once, and is asked why before one is overruled', async ({ page, signIn, accessible }) => {
     await signIn('owner');
     await page.goto('/rules');
     const waiting = page.getByRole('link', { name: /Not looked at \((\d+)\)/ });
@@ -75,9 +75,12 @@ test.describe('the owner', () => {
     const before = await count();
     expect(before).toBeGreaterThan(2);
     await accessible();
-    await page.getByRole('button', { name: 'Keep it' }).first().click();
-    await expect.poll(count).toBe(before - 1);
+    const group = page.getByRole('button', { name: /^Keep all \d+$/ }).last();
+    const many = Number(/\d+/.exec(await group.innerText())?.[0]);
+    await group.click();
+    await expect.poll(count).toBe(before - many);
 
+    for (const folded of await page.getByText('Each of them, with its reason').all()) await folded.click();
     const row = page
       .getByRole('main')
       .getByRole('listitem')
@@ -88,9 +91,48 @@ test.describe('the owner', () => {
     await expect(row.getByRole('alert')).toContainText('Say why');
     await row.getByLabel('Why').first().fill('The chef closes for the refit in two weeks.');
     await row.getByRole('button', { name: 'Overrule it' }).click();
-    await expect.poll(count).toBe(before - 2);
+    await expect.poll(count).toBe(before - many - 1);
     await page.goto('/rules?show=week');
     await expect(page.getByText('The chef closes for the refit in two weeks.')).toBeVisible();
+    await accessible();
+  });
+
+  test('ranks, looks at the shop and asks whether it is right, each narrowed by its address', async ({ page, signIn, accessible }) => {
+    await signIn('owner');
+    await page.goto('/owner');
+    const rooms = page.getByRole('navigation', { name: 'Owner’s pages' });
+    await rooms.getByRole('link', { name: 'Fouling' }).click();
+    await expect(page.getByRole('region', { name: 'Kitchens by how fast their coils foul' }).getByRole('row')).not.toHaveCount(1);
+    await expect(page.getByText('can’t be told apart').first()).toBeVisible();
+    await accessible();
+    await page.getByLabel('Ranked').selectOption('unit');
+    await page.getByLabel('Place').selectOption('fryer');
+    await page.getByRole('button', { name: 'Show', exact: true }).click();
+    await expect(page).toHaveURL(/by=unit.*place=fryer/);
+    await expect(page.getByRole('region', { name: 'Coils by how fast they foul' })).toContainText('Fryer');
+    const [file] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: 'As a file' }).click()]);
+    expect(file.suggestedFilename()).toBe('fouling.csv');
+
+    await rooms.getByRole('link', { name: 'The shop' }).click();
+    await expect(page.getByRole('region', { name: 'Overdue tasks by reason and age' })).toBeVisible();
+    await expect(page.getByRole('region', { name: 'Who grades harder' }).getByRole('row')).toHaveCount(4);
+    await accessible();
+
+    await rooms.getByRole('link', { name: 'Is it right?' }).click();
+    await expect(page.getByText(/^What was expected of each coil is written down/)).toBeVisible();
+    await expect(page.getByRole('region', { name: 'By who looked' }).getByRole('row')).toHaveCount(4);
+    await accessible();
+  });
+
+  test('takes everything away as one file', async ({ page, signIn, accessible }) => {
+    await signIn('owner');
+    await page.goto('/shop/archive');
+    await accessible();
+    await page.getByRole('button', { name: 'Make the archive' }).click();
+    const fetchIt = page.getByRole('link', { name: 'Fetch it' });
+    await expect(fetchIt).toBeVisible({ timeout: 60_000 });
+    const [file] = await Promise.all([page.waitForEvent('download'), fetchIt.click()]);
+    expect(file.suggestedFilename()).toMatch(/^rimebook-everything-\d{4}-\d\d-\d\d\.zip$/);
     await accessible();
   });
 

@@ -1,5 +1,6 @@
 import { ASPECTS, GRADES, type Grade } from '@/lib/core/findings/grades';
 import { JOB_OUTCOMES } from '@/lib/core/entries/entries';
+import { PART_PLACES } from '@/lib/core/parts';
 import { ENTERED_EVENTS, unplannedTasks, URGENCIES, type EntryKind, type Payloads, type VisitOnFile } from '@/lib/core/tablet';
 import type { Random } from './random';
 
@@ -104,6 +105,7 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
     case 'part.use':
       return made(kind, {
         unitId: random.chance(0.5) ? unitId : null,
+        ...(random.chance(0.5) ? { partId: PART_ON_LIST, place: random.pick(PART_PLACES) } : {}),
         what: random.chance(0.4) ? 'drain pan tablet' : `filter ${random.whole(100)}`,
         quantity: 1 + random.whole(2),
       });
@@ -141,6 +143,7 @@ export function someEntry(random: Random, visit: VisitOnFile, now: () => number)
 }
 
 export const CYLINDER = '00000000-0000-4000-8000-00000000c71d';
+export const PART_ON_LIST = '00000000-0000-4000-8000-00000000fa27';
 export const CERTIFICATE = '00000000-0000-4000-8000-00000000ce27';
 
 /** A step of a repair record: weighed, only written, left out, or one that the office must refuse. */

@@ -3,7 +3,8 @@ import { foldVisit, type Entry, type VisitOnFile } from '@/lib/core/tablet';
 import type { Db } from '@/lib/database/client';
 import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
 import type { Device } from './a-device';
-import { WISHED } from './entries';
+import { IN_STOCK } from './shop';
+import { PART_ON_LIST, WISHED } from './entries';
 
 export type Verdict = { lost: string[]; doubled: string[]; unequal: string[] };
 
@@ -30,7 +31,7 @@ export async function judge(
   },
 ): Promise<Verdict> {
   const verdict: Verdict = { lost: [], doubled: [], unequal: [] };
-  const filed = await db.operation.findMany({ where: { device: { userId: given.personId }, visitId: { in: [...given.visitIds] } } });
+  const filed = await db.entry.findMany({ where: { device: { userId: given.personId }, visitId: { in: [...given.visitIds] } } });
   const byId = new Map(filed.map((o) => [o.id, o]));
   for (const op of given.written) {
     const there = byId.get(op.id);
@@ -43,6 +44,7 @@ export async function judge(
   );
   await judgeRows(db, given, new Set(filed.filter((o) => o.outcome !== 'rejected').map((o) => o.id)), sameAs, verdict);
   await judgeBook(db, given.visitIds, verdict);
+  await judgeStock(db, verdict);
   await judgeJobs(db, given.visitIds, filed, verdict);
   judgeTold(filed, new Map(given.written.map((o) => [o.id, Date.parse(o.basedOn)])), verdict);
   const office = await visitsOnFile(db, given.visitIds, given.personId);
@@ -154,7 +156,22 @@ async function judgeJobs(db: Db, visitIds: readonly string[], filed: readonly Fi
   }
 }
 
-type Filed = Awaited<ReturnType<Db['operation']['findMany']>>[number];
+/** What the list of parts lacks is what the standing entries took from it, place by place; and each with a unit began one warranty. */
+async function judgeStock(db: Db, verdict: Verdict): Promise<void> {
+  const part = await db.part.findUniqueOrThrow({ where: { id: PART_ON_LIST }, include: { used: { include: { warranty: true } } } });
+  for (const [place, column] of [
+    ['van', 'inVan'],
+    ['shop', 'inShop'],
+  ] as const) {
+    const taken = part.used.filter((u) => u.place === place).reduce((sum, u) => sum + u.taken, 0);
+    const gone = IN_STOCK[column] - part[column];
+    if (gone !== taken)
+      verdict[gone < taken ? 'lost' : 'doubled'].push(`${taken} pieces taken from the ${place}, ${gone} gone from the list`);
+  }
+  for (const u of part.used) if ((u.unitId !== null) !== (u.warranty !== null)) verdict.lost.push(`warranty of part used ${u.id}`);
+}
+
+type Filed = Awaited<ReturnType<Db['entry']['findMany']>>[number];
 
 /** Two tablets that answer one question differently, once each, the second not knowing of the first: the office is told. */
 function judgeTold(filed: readonly Filed[], basedOn: ReadonlyMap<string, number>, verdict: Verdict): void {

@@ -2,10 +2,12 @@ import { randomUUID } from 'node:crypto';
 import { encode } from 'next-auth/jwt';
 import type { Db } from '@/lib/database/client';
 import { customerRow, haveTaskKinds, kitchenRow, personRow, taskRow, unitRow, visitRow, visitTaskRow } from '../support/factories';
-import { CERTIFICATE, CYLINDER } from './entries';
+import { CERTIFICATE, CYLINDER, PART_ON_LIST } from './entries';
 import { SECRET } from './office';
 
 const HOUR = 3_600_000;
+/** Of the one part on the list, before anybody took any: enough of one, too few of the other. */
+export const IN_STOCK = { inVan: 100_000, inShop: 5 };
 const TASKS = ['coil_cleaning', 'drain_inspection', 'evaporator_inspection'];
 
 export async function openShop(db: Db): Promise<void> {
@@ -21,6 +23,7 @@ export async function havePeople(db: Db) {
   await db.cylinder.create({
     data: { id: CYLINDER, label: 'Fault', refrigerant: 'R134a', contents: 'recovered', tareKg: 5, firstKg: 7, mostKg: 11 },
   });
+  await db.part.create({ data: { id: PART_ON_LIST, number: 'F-7', name: 'Filter', priceCents: 100, ...IN_STOCK, warrantyMonths: 12 } });
   const session = await db.staffSession.create({
     data: { userId: person.id as string, userAgent: 'fault test', expiresAt: new Date(Date.now() + 24 * HOUR) },
   });

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { can } from '@/lib/core/people/access';
 import { counted } from '@/lib/core/wording/counted';
-import { UNIT_KIND_LABEL, type UnitKind } from '@/lib/core/equipment/build';
+import { UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { todayIn } from '@/lib/core/calendar';
 import { findPlaces, fleetCounts, listCustomers } from '@/lib/features/customers/reads/customers';
 import { fromLocalDate } from '@/lib/core/calendar/date-column';
@@ -31,16 +31,13 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
   ]);
   const shown = rows.slice(0, PAGE);
   const last = shown[shown.length - 1];
-  const more =
-    rows.length > PAGE && last
-      ? `/customers?${new URLSearchParams({ ...(q && { q }), ...(archived && { archived: '1' }), name: last.name, after: last.id })}`
-      : null;
+  const more = rows.length > PAGE && last ? `/customers?${nextPage(q, archived, last)}` : null;
   const writes = can(actor, 'write:equipment');
 
   return (
     <>
       <PageHead
-        title={archived ? 'Customers off file' : 'Customers and their kitchens'}
+        title={archived ? 'Customers out of use' : 'Customers and their kitchens'}
         lead={`${counted(counts.customers, 'customer')}, ${counted(counts.kitchens, 'kitchen')}, ${counted(counts.units, 'unit')} on file.`}
         actions={
           writes ? (
@@ -55,60 +52,9 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
         }
       />
       <SearchForm q={q} archived={archived} />
-      {found && (found.kitchens.length > 0 || found.units.length > 0) ? (
-        <div className="mb-6 grid grid-cols-1 gap-4 md:grid-cols-2">
-          <Sheet title="Kitchens">
-            <ul>
-              {found.kitchens.map((k) => (
-                <li key={k.id} className="py-1">
-                  <Link href={`/kitchens/${k.id}`} className="font-bold">
-                    {k.name}
-                  </Link>{' '}
-                  <span className="text-soft">
-                    {k.customer}
-                    {k.address ? `, ${k.address}` : ''}
-                  </span>
-                </li>
-              ))}
-              {found.kitchens.length === 0 ? <li className="text-soft">None of this name.</li> : null}
-            </ul>
-          </Sheet>
-          <Sheet title="Units">
-            <ul>
-              {found.units.map((u) => (
-                <li key={u.id} className="py-1">
-                  <Link href={`/units/${u.id}`} className="font-bold">
-                    {u.name}
-                  </Link>{' '}
-                  <span className="text-soft">
-                    {u.tag}, {UNIT_KIND_LABEL[u.kind as UnitKind] ?? u.kind}, {u.kitchen}
-                  </span>
-                </li>
-              ))}
-              {found.units.length === 0 ? <li className="text-soft">None of this name or tag.</li> : null}
-            </ul>
-          </Sheet>
-        </div>
-      ) : null}
+      {found ? <Found found={found} /> : null}
       {shown.length === 0 ? (
-        <Empty
-          action={
-            writes && !q && !archived ? (
-              <>
-                <ButtonLink href="/customers/new" look="primary">
-                  New customer
-                </ButtonLink>
-                <ButtonLink href="/customers/import">Import a fleet</ButtonLink>
-              </>
-            ) : null
-          }
-        >
-          {q
-            ? `No customer, kitchen or unit has “${q}” in its name. Try a shorter piece of it.`
-            : archived
-              ? 'Nothing has been taken off file.'
-              : 'Customers stand here with their kitchens and units. Put the first one on file, or import a whole fleet from a spreadsheet.'}
-        </Empty>
+        <Nobody q={q} archived={archived} writes={writes} />
       ) : (
         <Table label="Customers">
           <thead>
@@ -153,3 +99,64 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
     </>
   );
 });
+
+const nextPage = (q: string | undefined, archived: boolean, last: { id: string; name: string }) =>
+  new URLSearchParams({ ...(q && { q }), ...(archived && { archived: '1' }), name: last.name, after: last.id });
+
+/** Kitchens and units of the name that was looked for. */
+function Found({ found }: { found: Awaited<ReturnType<typeof findPlaces>> }) {
+  if (found.kitchens.length + found.units.length === 0) return null;
+  return (
+    <div className="mb-6 grid grid-cols-1 gap-4 md:grid-cols-2">
+      <Sheet title="Kitchens">
+        <ul>
+          {found.kitchens.map((k) => (
+            <li key={k.id} className="py-1">
+              <Link href={`/kitchens/${k.id}`} className="font-bold">
+                {k.name}
+              </Link>{' '}
+              <span className="text-soft">
+                {k.customer}
+                {k.address ? `, ${k.address}` : ''}
+              </span>
+            </li>
+          ))}
+          {found.kitchens.length === 0 ? <li className="text-soft">None of this name.</li> : null}
+        </ul>
+      </Sheet>
+      <Sheet title="Units">
+        <ul>
+          {found.units.map((u) => (
+            <li key={u.id} className="py-1">
+              <Link href={`/units/${u.id}`} className="font-bold">
+                {u.name}
+              </Link>{' '}
+              <span className="text-soft">
+                {u.tag}, {UNIT_KIND_LABEL[u.kind]}, {u.kitchen}
+              </span>
+            </li>
+          ))}
+          {found.units.length === 0 ? <li className="text-soft">None of this name or tag.</li> : null}
+        </ul>
+      </Sheet>
+    </div>
+  );
+}
+
+function Nobody({ q, archived, writes }: { q: string | undefined; archived: boolean; writes: boolean }) {
+  if (q) return <Empty>{`No customer, kitchen or unit has “${q}” in its name. Try a shorter piece of it.`}</Empty>;
+  if (archived) return <Empty>Nothing has been taken out of use.</Empty>;
+  const first = (
+    <>
+      <ButtonLink href="/customers/new" look="primary">
+        New customer
+      </ButtonLink>
+      <ButtonLink href="/customers/import">Import a fleet</ButtonLink>
+    </>
+  );
+  return (
+    <Empty action={writes ? first : null}>
+      Customers stand here with their kitchens and units. Put the first one on file, or import a whole fleet from a spreadsheet.
+    </Empty>
+  );
+}

@@ -69,13 +69,7 @@ export default definePage('read:due', async ({ db, now, query: asked }) => {
         title="What is due"
         lead="Tasks that nobody has booked yet, by kitchen, the longest overdue first. Choose a kitchen’s tasks and book them."
       />
-      {kitchen ? (
-        <p className="mb-3">
-          Only <b>{kitchen.name}</b>
-          {kitchen.customer.name === kitchen.name ? '' : ` of ${kitchen.customer.name}`}.{' '}
-          <Link href={addressOf(at, { kitchen: undefined, from: undefined, after: undefined })}>Show all kitchens</Link>
-        </p>
-      ) : null}
+      <OnlyKitchen kitchen={kitchen} at={at} />
       <BucketTabs toBook={toBook} all={all} bucket={bucket} limit={limit} query={query} />
       <Filters query={at} kinds={kinds.map((k) => ({ value: k.key, label: k.label }))} narrowed={narrowed} />
       <GoBack lines={goBack} most={GO_BACK} />
@@ -94,14 +88,7 @@ export default definePage('read:due', async ({ db, now, query: asked }) => {
           {nothing(bucket, narrowed, zones.length)}
         </Empty>
       )}
-      {page.next || after ? (
-        <p className="mt-4 flex gap-2">
-          {after ? <ButtonLink href={addressOf(at, { from: undefined, after: undefined })}>Back to the first</ButtonLink> : null}
-          {page.next ? (
-            <ButtonLink href={addressOf(at, { from: page.next.soonest, after: page.next.kitchenId })}>More kitchens</ButtonLink>
-          ) : null}
-        </p>
-      ) : null}
+      <Turn at={at} next={page.next} back={after !== undefined} />
     </>
   );
 });
@@ -114,4 +101,28 @@ function nothing(bucket: Bucket, narrowed: boolean, zones: number): string {
   return bucket === 'week'
     ? 'Nothing more falls due this week that is not booked.'
     : 'Nothing falls due in the next four weeks that is not booked.';
+}
+
+type At = Query & { show: Bucket };
+
+function OnlyKitchen({ kitchen, at }: { kitchen: { name: string; customer: { name: string } } | null; at: At }) {
+  if (!kitchen) return null;
+  return (
+    <p className="mb-3">
+      Only <b>{kitchen.name}</b>
+      {kitchen.customer.name === kitchen.name ? '' : ` of ${kitchen.customer.name}`}.{' '}
+      <Link href={addressOf(at, { kitchen: undefined, from: undefined, after: undefined })}>Show all kitchens</Link>
+    </p>
+  );
+}
+
+/** On to the next page of kitchens, and back to the first. */
+function Turn({ at, next, back }: { at: At; next: DueCursor | null | undefined; back: boolean }) {
+  if (!next && !back) return null;
+  return (
+    <p className="mt-4 flex gap-2">
+      {back ? <ButtonLink href={addressOf(at, { from: undefined, after: undefined })}>Back to the first</ButtonLink> : null}
+      {next ? <ButtonLink href={addressOf(at, { from: next.soonest, after: next.kitchenId })}>More kitchens</ButtonLink> : null}
+    </p>
+  );
 }

@@ -1,8 +1,10 @@
 'use server';
 
 import { refresh } from 'next/cache';
+import { AcceptChanges } from '@/lib/schemas/tasks';
 import { PolicyForm, policyFromForm } from '@/lib/schemas/policy';
 import { defineFormAction } from '@/lib/server/define-action';
+import { acceptChanges } from '@/lib/features/intervals/verbs/accept-changes';
 import { setPolicy } from '@/lib/features/intervals/verbs/set-policy';
 import { presentRules } from '@/lib/features/intervals/verbs/present-rules';
 import { whatIf } from '@/lib/features/intervals/verbs/what-if';
@@ -16,4 +18,11 @@ export const askPolicy = defineFormAction('overrule:rules', PolicyForm, async (c
     return { saved: true, answer: null };
   }
   return { saved: false, answer: await whatIf(ctx, rules) };
+});
+
+/** Keeps a group of changes at once. */
+export const acceptGroup = defineFormAction('overrule:rules', AcceptChanges, async (ctx) => {
+  const kept = await acceptChanges(ctx, ctx.input);
+  refresh();
+  return { kept };
 });

@@ -2,11 +2,12 @@
 
 import { refresh } from 'next/cache';
 import { EditTaskKind, NewTaskKind } from '@/lib/schemas/tasks';
-import { EditShop, ReportLook, SetCosts } from '@/lib/schemas/shop';
+import { EditShop, ReportLook, SetCosts, WeeklyLetter } from '@/lib/schemas/shop';
 import { defineFormAction } from '@/lib/server/define-action';
 import { addTaskKind, editTaskKind } from '@/lib/features/tasks/verbs/task-kinds';
 import { setCosts } from '@/lib/features/shop/verbs/set-costs';
 import { setReportLook } from '@/lib/features/shop/verbs/set-report-look';
+import { setWeeklyLetter } from '@/lib/features/shop/verbs/set-weekly-letter';
 import { editShop } from '@/lib/features/shop/verbs/edit-shop';
 
 export const saveShop = defineFormAction('manage:shop', EditShop, async (ctx) => {
@@ -31,5 +32,10 @@ export const saveCosts = defineFormAction('manage:shop', SetCosts, async (ctx) =
 
 export const saveReportLook = defineFormAction('manage:shop', ReportLook, async (ctx) => {
   await setReportLook(ctx, ctx.input);
+  refresh();
+});
+
+export const saveWeekly = defineFormAction('manage:shop', WeeklyLetter, async (ctx) => {
+  await setWeeklyLetter(ctx, ctx.input);
   refresh();
 });

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
+import { REGIONS } from '@/lib/core/measures/region';
 import { costsOf, hasLogo, shopSettings } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { changesOf } from '@/lib/features/audit/reads/audit';
@@ -9,6 +10,7 @@ import { PageHead, Sheet } from '../../_ui/sheet';
 import { KindRow, NewKindForm } from './_components/kind-forms';
 import { CostsForm } from './_components/costs-form';
 import { ReportLookForm } from './_components/report-look-form';
+import { WeeklyForm } from './_components/weekly-form';
 import { ShopForm } from './_components/shop-form';
 import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
@@ -23,13 +25,9 @@ export default definePage('manage:shop', async ({ db }) => {
       <PageHead title="The shop" actions={<ButtonLink href="/shop/archive">Everything as one file</ButtonLink>} />
       <div className="flex flex-col gap-8">
         <ShopForm shop={{ ...shop, phone: shop.phone ?? '', email: shop.email ?? '' }} seen={seen} />
-        <CostsForm
-          costs={costsOf(shop)}
-          currency={shop.currency}
-          distance={['USD', 'GBP'].includes(shop.currency) ? 'mi' : 'km'}
-          seen={seen}
-        />
+        <CostsForm costs={costsOf(shop)} currency={shop.currency} distance={REGIONS[shop.region].distance} seen={seen} />
         <ReportLookForm words={shop.reportWords} hasLogo={logo} seen={seen} />
+        <WeeklyForm on={shop.weeklyLetter} />
         <Sheet title="Kinds of task">
           <p className="mb-2 max-w-[75ch] text-soft">
             Every unit starts with the usual ones for its kind, coil cleanings by what the condenser breathes (common practice). Add what

@@ -9,6 +9,7 @@ import { bookableTechnicians, visitsBetween } from '@/lib/features/visits/reads/
 import { askedOtherTime } from '@/lib/features/visits/reads/asked-other-time';
 import { pastNotClosed } from '@/lib/features/visits/reads/open-visits';
 import { unbookedKitchens } from '@/lib/features/visits/reads/unbooked';
+import { partOf } from '@/lib/core/visits/board-rows';
 import { ButtonLink } from '../../_ui/button';
 import { PageHead } from '../../_ui/sheet';
 import { dayWords } from '@/lib/core/calendar/when';
@@ -19,6 +20,8 @@ import { ProposeButton } from './_components/propose-button';
 import { Unbooked } from './_components/unbooked';
 
 const SHOWN = 20;
+/** Technicians in one picture of the week: more are paged. */
+const PEOPLE = 16;
 
 export const metadata: Metadata = { title: 'The week' };
 
@@ -29,9 +32,11 @@ export default definePage('read:visit', async ({ db, now, query }) => {
   const monday = addDays(asked, -weekdayOf(asked));
   const days = Array.from({ length: 7 }, (_, i) => addDays(monday, i));
   const instant = (d: LocalDate) => new Date(instantOf(d, '00:00', timeZone));
-  const [all, technicians, unbooked, asking, past] = await Promise.all([
-    visitsBetween(db, instant(monday), instant(addDays(monday, 7))),
-    bookableTechnicians(db),
+  const everybody = await bookableTechnicians(db);
+  const part = partOf(everybody, PEOPLE, Number(query.people));
+  const technicians = part.shown;
+  const [all, unbooked, asking, past] = await Promise.all([
+    visitsBetween(db, instant(monday), instant(addDays(monday, 7)), part.whose),
     unbookedKitchens(db, addDays(monday, 7), SHOWN),
     askedOtherTime(db, now),
     pastNotClosed(db, now, SHOWN),
@@ -47,7 +52,7 @@ export default definePage('read:visit', async ({ db, now, query }) => {
         actions={
           <>
             <ProposeButton day={monday} />
-            <ButtonLink href="/week/squeeze">Squeeze in</ButtonLink>
+            <ButtonLink href="/week/squeeze">Find a time</ButtonLink>
             <ButtonLink href="/week/away">Somebody is away</ButtonLink>
             <ButtonLink href={`/week?day=${addDays(monday, -7)}`}>Week before</ButtonLink>
             <ButtonLink href="/week">This week</ButtonLink>
@@ -80,8 +85,31 @@ export default definePage('read:visit', async ({ db, now, query }) => {
           hours={hoursShown([...items, ...technicians.flatMap((t) => shown.flatMap((d) => spansOn(t.shifts, d)))])}
           visits={visits.map((v) => ({ ...v, minutes: Math.round((v.endsAt - v.startsAt) / 60_000) }))}
         />
+        {part.parts > 1 ? <PeoplePages monday={monday} part={part} all={everybody.length} /> : null}
         <Unbooked {...unbooked} today={today} />
       </div>
     </>
   );
 });
+
+/** Which technicians the picture shows, and the way to the others. */
+function PeoplePages({
+  monday,
+  part,
+  all,
+}: {
+  monday: LocalDate;
+  part: Pick<ReturnType<typeof partOf>, 'part' | 'parts' | 'first'> & { shown: unknown[] };
+  all: number;
+}) {
+  const to = (n: number) => `/week?day=${monday}&people=${n}`;
+  return (
+    <nav aria-label="Other technicians" className="flex flex-wrap items-center gap-2">
+      <span className="text-soft">
+        Technicians {part.first + 1}–{part.first + part.shown.length} of {all}
+      </span>
+      {part.part > 0 ? <ButtonLink href={to(part.part - 1)}>Those before</ButtonLink> : null}
+      {part.part < part.parts - 1 ? <ButtonLink href={to(part.part + 1)}>Those after</ButtonLink> : null}
+    </nav>
+  );
+}

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { wordsIn } from '@/lib/core/customer-words';
 import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
+import { ReportFoot, ReportHead } from './head-and-foot';
 
 type Props = { report: CustomerReport; shop: ShopOnReport; pictureAt: (fileId: string) => string; actions?: ReactNode };
 
@@ -9,19 +10,7 @@ export function ReportPage({ report: r, shop, pictureAt, actions }: Props) {
   const say = wordsIn(r.language);
   return (
     <article lang={r.language} className="flex flex-col gap-8">
-      <header className="flex flex-col gap-3">
-        <div className="flex items-center gap-3">
-          {shop.logo ? (
-            // eslint-disable-next-line @next/next/no-img-element -- the shop's own mark, kept with the shop
-            <img src={`data:image/png;base64,${shop.logo}`} alt="" className="max-h-14 max-w-48" />
-          ) : null}
-          <p className="font-bold text-cold">{shop.name}</p>
-        </div>
-        <p className="text-soft">{say.report}</p>
-        <h1>{r.title}</h1>
-        <p className="max-w-[65ch] text-lg">{r.lead.join(' ')}</p>
-        {actions}
-      </header>
+      <ReportHead shop={shop} kind={say.report} title={r.title} lead={r.lead} actions={actions} />
       {r.work.length > 0 ? (
         <section>
           <h2>{say.headings.work}</h2>
@@ -97,10 +86,7 @@ export function ReportPage({ report: r, shop, pictureAt, actions }: Props) {
           <figcaption className="mt-1 text-soft">{r.signature.words}</figcaption>
         </figure>
       ) : null}
-      <footer className="border-t border-line pt-4 text-soft">
-        {shop.words ? <p className="whitespace-pre-line">{shop.words}</p> : null}
-        <p>{[shop.name, shop.phone, shop.email].filter(Boolean).join(' · ')}</p>
-      </footer>
+      <ReportFoot shop={shop} />
     </article>
   );
 }

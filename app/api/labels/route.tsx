@@ -1,8 +1,8 @@
-import { renderToBuffer } from '@react-pdf/renderer';
 import { z } from 'zod';
 import { AppError } from '@/lib/core/errors';
 import { defineRoute } from '@/lib/server/define-route';
 import { env } from '@/lib/server/env';
+import { pdfFile } from '@/lib/server/pdf';
 import { readLabels } from '@/lib/features/equipment/verbs/read-labels';
 import { LabelSheetDocument } from './_components/label-sheet';
 
@@ -16,20 +16,14 @@ export const GET = defineRoute('read:equipment', async ({ db, request }) => {
   if (!asked.success) throw new AppError('invalid', 'Which kitchen’s labels?');
   const sheet = await readLabels({ db }, { kitchenId: asked.data.kitchen, unitId: asked.data.unit });
   const base = env().NEXTAUTH_URL.replace(/\/$/, '');
-  const pdf = await renderToBuffer(
+  const name = sheet.kitchen.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/[^\x20-\x7e]/g, '_');
+  return pdfFile(
     <LabelSheetDocument
       title={`Labels, ${sheet.kitchen}`}
       paper={sheet.paper}
       labels={sheet.labels}
       addressOf={(tag) => `${base}/round#/tag/${encodeURIComponent(tag)}`}
     />,
+    `labels-${name}`,
   );
-  const name = sheet.kitchen.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/[^\x20-\x7e]/g, '_');
-  return new Response(new Uint8Array(pdf), {
-    headers: {
-      'content-type': 'application/pdf',
-      'content-disposition': `inline; filename="labels-${name}.pdf"`,
-      'cache-control': 'no-store',
-    },
-  });
 });

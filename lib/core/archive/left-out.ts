@@ -21,6 +21,9 @@ export const LEFT_OUT_COLUMNS: Readonly<Record<string, string>> = {
   'CustomerLink.tokenHash': 'Opens a visit to its customer. Old letters open nothing in another shop.',
   'Quote.tokenHash': 'Opens a quote to its customer.',
   'ReportSent.tokenHash': 'Opens a report to its customer.',
+  'CustomerPage.tokenHash': 'Opens a customer’s page. Links are given out anew.',
+  'CustomerPage.feedHash': 'Opens the calendar of such a page.',
+  'QuarterSent.tokenHash': 'Opens a summary to its customer.',
 };
 
 /** Names that sound like a secret. One that is none is named below; any other is left out until somebody decides. */

@@ -11,6 +11,7 @@ const KINDS = {
   day: { weekday: 'short', day: 'numeric', month: 'short' },
   longDay: { weekday: 'long', day: 'numeric', month: 'long' },
   date: { day: 'numeric', month: 'short', year: 'numeric' },
+  month: { month: 'long' },
   year: { year: 'numeric' },
 } as const satisfies Record<string, Intl.DateTimeFormatOptions>;
 
@@ -50,3 +51,15 @@ export const customerDay = (at: number | Date, timeZone: string, language: Langu
   written('longDay', at, timeZone, LOCALE[language]);
 export const customerDate = (date: LocalDate | string, language: Language): string =>
   written('longDay', midnight(date), 'UTC', LOCALE[language]);
+/** "Jan 5, 2027": where the year matters. */
+export const customerFullDate = (date: LocalDate | string, language: Language): string =>
+  written('date', midnight(date), 'UTC', LOCALE[language]);
+/** "July to September 2026" of the quarter that begins on this day. */
+export function customerMonths(startsOn: LocalDate | string, language: Language): string {
+  const first = midnight(startsOn);
+  const last = new Date(first);
+  last.setUTCMonth(last.getUTCMonth() + 2);
+  const month = (at: number | Date) => written('month', at, 'UTC', LOCALE[language]);
+  const to = language === 'es' ? 'a' : 'to';
+  return `${month(first)} ${to} ${month(last)} ${language === 'es' ? 'de ' : ''}${yearIn(last, 'UTC')}`;
+}

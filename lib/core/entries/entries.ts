@@ -1,5 +1,6 @@
 import type { UnitSent } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
+import type { PartPlace } from '../parts/places';
 import type { SealedStepEntry } from '../sealed/work';
 import type { TripCause } from '../findings/trip-causes';
 import type { TaskKey } from '../tasks/kinds';
@@ -10,7 +11,7 @@ import type { ReadingField } from './reading-fields';
  * with its own id, kept there until the office has it, and applied there exactly once. Times are ISO 8601 instants,
  * quantities SI (kelvin, pascal above the local atmosphere, ampere).
  */
-export const ENTRY_VERSION = 5;
+export const ENTRY_VERSION = 6;
 
 export const FINDING_PHASES = ['found', 'left'] as const;
 /** As met on arrival, or as left behind. */
@@ -130,7 +131,8 @@ export type Payloads = {
   };
   /** `png` is base64 without a prefix, or null with `nobodyThere`. */
   'signature.set': { nobodyThere: boolean; signedBy: string; png: string | null };
-  'part.use': { unitId: string | null; what: string; quantity: number };
+  /** `partId`: of the shop's list, and from where it was taken; words of one's own have neither. */
+  'part.use': { unitId: string | null; what: string; quantity: number; partId?: string | null; place?: PartPlace | null };
   'follow_up.add': { unitId: string; what: string; urgency: Urgency; note: string };
   /** Of two sayings the later stands; it takes hold when the visit closes. */
   'job.outcome': { jobId: string; outcome: JobOutcome; note: string };

@@ -22,6 +22,8 @@ const STEPS: Record<number, Partial<Record<EntryKind, (payload: Json) => Json>>>
   // Version 4 knew work on a sealed circuit, which no older one did; it did not ask what was behind a trip.
   3: {},
   4: { 'event.add': (p) => ({ cause: null, ...p }) },
+  // Version 6 can name a part of the shop’s list, which no older one did.
+  5: {},
 };
 
 /** A payload brought from its version to today's, step by step. Anything but an object is left for the schema to refuse. */

@@ -2,6 +2,7 @@ import { UNIT_KEYS, unitField, type UnitKey } from '../equipment/unit-fields';
 import { fieldWords } from '../equipment/unit-words';
 import { ASPECT_LABEL, ASPECTS, gradeLabel } from '../findings/grades';
 import { nominal } from '../measures/entry-units';
+import { PART_PLACE_LABEL } from '../parts/places';
 import { SEALED_STEP_TEXT, SEALED_STEPS, type SealedStep } from '../sealed/steps';
 import { workLines } from '../sealed/said';
 import type { SealedWork } from '../sealed/work';
@@ -97,7 +98,13 @@ const FIELDS: Record<EntryKind, Fields> = {
     signedBy: ['Signed by', text, 'labelled'],
     png: ['Signature', drawn, 'silent'],
   },
-  'part.use': { ...UNIT, what: ['Part', text], quantity: ['How many', amount, (n) => `× ${n}`] },
+  'part.use': {
+    ...UNIT,
+    what: ['Part', text],
+    quantity: ['How many', amount, (n) => `× ${n}`],
+    partId: ['', (v) => (typeof v === 'string' ? '' : null)],
+    place: ['Taken from', oneOf(PART_PLACE_LABEL), (place) => `from ${place}`],
+  },
   'follow_up.add': { ...UNIT, what: ['What', text], urgency: ['When', oneOf(URGENCY_LABEL), lower], ...NOTE },
   'job.outcome': { jobId: ['Job', named], outcome: ['What became of it', oneOf(JOB_OUTCOME_LABEL), lower], ...NOTE },
   'food_warning.add': {

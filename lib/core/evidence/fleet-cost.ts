@@ -14,11 +14,11 @@ export type UnitStanding = {
 };
 
 /** Spread of nominal cooling and run hours, the unit's own; of the equations, common to all units. As for one estimate. */
-const OWN_SD = Math.hypot(0.4, 0.15);
-const COMMON_SD = 0.3;
+export const OWN_SD = Math.hypot(0.4, 0.15);
+export const COMMON_SD = 0.3;
 
 /** Deposit today (−ln K): as last seen, grown at the unit's rate since. */
-function depositToday(u: UnitStanding): { value: number; sd: number } {
+export function depositToday(u: UnitStanding): { value: number; sd: number } {
   const days = Math.max(0, u.days);
   return { value: Math.max(0, -u.lnK + u.ratePerDay * days), sd: Math.hypot(u.lnKSd, u.rateSdPerDay * days) };
 }

@@ -7,6 +7,8 @@ export { evidenceOf, type FindingFact, type UnitFile } from './unit-file';
 export { foresee, type Foresight } from './foresee';
 export { failuresOf, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
 export { course, fanAhead, fanDays, limitDates, type CoursePoint } from './course';
+export { cleaningWorth, type CleaningWorth, type DueCoil } from './cleaning-worth';
+export { cleaningSentence, cleaningSources } from './cleaning-words';
 export { extraEnergyToday, lostToday, monthlyLoss, sumOf, timesPrice, type UnitStanding } from './fleet-cost';
 export { fitFleet } from './fit-fleet';
 export { extraKwh, ownLimits, type OwnLimits } from './own-limits';
@@ -14,7 +16,7 @@ export { DEFAULT_POLICY_ON_FILE, readPolicy, type PolicyOnFile } from './policy-
 export { decide, ENDED, type Decision, type TaskOnFile } from './decide';
 export { estimateOnFile, estimateVisit, type EstimatedReading, type ReadingToEstimate } from './estimate-visit';
 export { visitConsequences, type VisitOutcome } from './visit-consequences';
-export { heldWords } from './revise-task';
+export { heldWords, reviseTask } from './revise-task';
 export { seasonsOf, type Season } from './seasons';
 export { settleFleet, type WhatIfCoil, type WhatIfFleet } from './what-if';
 export { returnCause, returnVisits, type FoundAgain, type ReturnOnFile, type ReturnVisit } from './return-visits';

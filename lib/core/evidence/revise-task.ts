@@ -22,7 +22,7 @@ export type TaskFile = {
   newsSince: LocalDate | null;
 };
 
-export type TaskRevision = Revision<CoilEvidence | InspectionEvidence> & { deepClean?: string };
+export type TaskRevision = Revision<CoilEvidence | InspectionEvidence> & { deepClean?: string; stays?: string };
 
 /** The next due date under a task's present rule; null where the rule has ended. */
 export function dueNow(task: Pick<TaskFile, 'rule' | 'anchor' | 'anchorDate' | 'lastDoneOn'>): LocalDate | null {

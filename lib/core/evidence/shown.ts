@@ -54,6 +54,8 @@ export type UnitEvidenceShown = {
   cleanings: readonly LocalDate[];
   grades: FindingFact[];
   tasks: TaskShown[];
+  /** Why the last find, a stopped-up coil, moved no date; null where it moved one or was another. */
+  stays: string | null;
   latest: { on: LocalDate; estimate: Estimate; reading: Reading } | null;
   head: HeadPicture | null;
   cycle: CyclePicture | null;

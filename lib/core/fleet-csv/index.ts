@@ -8,6 +8,7 @@ export { knownUnits, type Known, type PlannedUpdate } from './known';
 export { planFleet, type FleetPlan } from './plan';
 export { guarded, unguarded, writeRow } from './row';
 export { columnsIn, template } from './template';
+export { unfitRows, type UnfitRows } from './unfit';
 export {
   emptyRow,
   IMPORT_STATUSES,

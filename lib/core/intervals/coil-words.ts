@@ -1,7 +1,7 @@
 import type { LocalDate } from '../calendar';
 import { daysSinceClean, type Exposure, type UnitHistory } from '../fouling';
 import type { CoilEvidence, CoilFinding } from './coil-findings';
-import type { Move } from './guards';
+import type { Guard, Move } from './guards';
 import type { Targets } from './optimise';
 import type { ShopPolicy } from './policy';
 import { chance, dayInWords, fromTo, gradeWord, lower, where } from './words';
@@ -52,6 +52,24 @@ export function sentence(story: CoilStory, from: number, move: Move): string {
   }
   const seen = move.weeks > from ? metRunning(e.findings.slice(0, story.settings.cleanFindings)) : met(e.findings[0]) || 'By its readings';
   return `${seen}; ${because(story, move)}, ${change}.`;
+}
+
+/** Why a rule stays although the coil was found stopped up: what it was found to bear, and what keeps it where it is. */
+export function staysSentence(story: CoilStory, weeks: number, guard: Guard | null): string {
+  const { evidence: e, goal, settings } = story;
+  const stays = `so cleaning stays at every ${weeks === 1 ? 'week' : `${weeks} weeks`}`;
+  const seen = met(e.findings[0]);
+  if (guard === 'minimum') return `${seen}; the shop goes no shorter than that, ${stays}.`;
+  const bears = because(story, { weeks, guard: null });
+  const near =
+    guard === 'dead_band'
+      ? `, and what differs by less than ${Math.max(1, Math.round(settings.deadBand * weeks))} weeks is left alone`
+      : guard === 'needs_clean_findings'
+        ? '; longer it gets only after a clean find'
+        : goal.cost !== null && goal.cost.weeks < weeks
+          ? ''
+          : ', which is no sooner than now';
+  return `${seen} is what this interval reckons with: ${bears}${near}, ${stays}.`;
 }
 
 function because({ evidence: e, goal, settings }: CoilStory, move: Move): string {

@@ -1,10 +1,10 @@
 import type { LocalDate } from '../calendar';
-import { gradeIndex } from '../findings/grades';
+import { gradeIndex, isStopped } from '../findings/grades';
 import { afterCleaning, usualDays, type FoulingPosterior, type Hyper, type Limit, type UnitEvent, type UnitHistory } from '../fouling';
 import { advice, cautious } from './coil-caution';
 import { coilFindings, countClean, type CoilEvidence } from './coil-findings';
 import { washThrough } from './deep';
-import { sentence } from './coil-words';
+import { sentence, staysSentence, type CoilStory } from './coil-words';
 import { currentWeeks, type Timing } from './guards';
 import { targets, wantedWeeks } from './optimise';
 import type { Bounds, ShopPolicy } from './policy';
@@ -25,8 +25,11 @@ export type CoilRevisionInput = Timing & {
   lastRevisedOn?: LocalDate | null;
 };
 
-/** With `deepClean`: a sentence saying that cleaning no longer brings this coil back, when that is so. */
-export type CoilRevision = Revision<CoilEvidence> & { deepClean?: string };
+/**
+ * With `deepClean`: a sentence saying that cleaning no longer brings this coil back, when that is so. With `stays`: why a
+ * coil found stopped up moved nothing, when that is so.
+ */
+export type CoilRevision = Revision<CoilEvidence> & { deepClean?: string; stays?: string };
 
 function newSince(input: CoilRevisionInput): LocalDate {
   if (input.lastRevisedOn) return input.lastRevisedOn;
@@ -45,6 +48,13 @@ function ofFouling(trip: Extract<UnitEvent, { kind: 'trip' }>, history: UnitHist
     e.kind === 'coil' && e.phase === 'before' && e.on === trip.on ? [gradeIndex('coil', e.grade)] : [],
   );
   return met.length === 0 || Math.max(...met) > gradeIndex('coil', 'filmed');
+}
+
+/** Why a coil met stopped up since then moved nothing, where nothing else says so. */
+function staysWhy(story: CoilStory, since: LocalDate, r: Revision<CoilEvidence>): Pick<CoilRevision, 'stays'> {
+  const [found] = story.evidence.findings;
+  if (r.changed || r.wouldHave || !found || found.on <= since || !isStopped('coil', found.grade)) return {};
+  return { stays: staysSentence(story, r.weeks, r.guard) };
 }
 
 /** The next rule for cleaning a coil, with its reason. Pure: the same evidence always gives the same rule. */
@@ -109,11 +119,12 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
     evidence,
     (from, move) => sentence(story, from, move),
   );
+  const stays = staysWhy(story, since, revision);
   const deepClean =
     fresh.length > 0
       ? advice(posterior, goal, settings, washThrough(history, posterior, settings, input.failureLimit ?? settings.failureLimit))
       : null;
-  return deepClean === null ? revision : { ...revision, deepClean };
+  return { ...revision, ...stays, ...(deepClean === null ? {} : { deepClean }) };
 }
 
 /** First rule for a unit with no history, from its exposure (or a cautious start when even that says never). */

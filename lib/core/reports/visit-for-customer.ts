@@ -1,11 +1,11 @@
-import { describeRule } from '../calendar';
-import { customerDate, customerDay, customerTime } from '../calendar/when';
+import { customerDay, customerTime } from '../calendar/when';
 import { wordsIn, type CustomerWords, type Language } from '../customer-words';
 import type { EstimateOk } from '../condenser/types';
-import { ASPECTS, isClean, type Aspect, type Grade } from '../findings/grades';
+import { ASPECTS, isClean, type Aspect } from '../findings/grades';
 import type { JobUrgency } from '../jobs/states';
 import { formatBand, kelvinToCelsius, kelvinToFahrenheit } from '../measures';
 import type { MeasureUnits } from '../measures/preferred';
+import { COST_DAYS, foundWords, nextLine, taskWords, type NextTask } from './customer-lines';
 import type { FindingReport, ReadingReport, UnitReport, VisitReport } from '../tablet/visit-report';
 
 /** What the customer gets in hand after a visit: plain sentences, in one language, of what stands on file. */
@@ -26,7 +26,7 @@ export type UnitForCustomer = { id: string; name: string; lines: string[]; next:
 /** What the report says beyond the visit itself: when each task comes next, and what is still open. */
 export type AroundVisit = {
   shop: string;
-  next: { unitId: string; kind: string; task: string; dueOn: string; rule: string; ruleBefore: string | null }[];
+  next: (NextTask & { unitId: string })[];
   jobs: { unitNames: string[]; what: string; urgency: JobUrgency }[];
 };
 
@@ -65,10 +65,6 @@ export function visitForCustomer(visit: VisitReport, around: AroundVisit, langua
   };
 }
 
-/** A kind of the shop's own has the shop's own word. */
-const taskWords = (say: CustomerWords, t: { kind: string; label: string }) => say.task[t.kind] ?? t.label.toLowerCase();
-const capital = (text: string) => text.slice(0, 1).toUpperCase() + text.slice(1);
-
 const isDone = (u: UnitReport) => u.tasks.some((t) => t.outcome !== 'planned');
 
 function unitLines(u: UnitReport, say: CustomerWords, units: MeasureUnits): string[] {
@@ -90,10 +86,6 @@ function unitLines(u: UnitReport, say: CustomerWords, units: MeasureUnits): stri
   ];
 }
 
-/** The catalogue's sentence; an older grade that it does not know is left out rather than guessed at. */
-const foundWords = (say: CustomerWords, aspect: Aspect, grade: Grade): string | null =>
-  (say.found[aspect] as Partial<Record<Grade, string>>)[grade] ?? null;
-
 function aspectLines(findings: FindingReport[], aspect: Aspect, say: CustomerWords): string[] {
   const found = findings.filter((f) => f.phase === 'found').at(-1);
   const left = findings.filter((f) => f.phase === 'left').at(-1);
@@ -114,8 +106,6 @@ const estimateOf = (readings: ReadingReport[], phase: 'before' | 'after'): Estim
   return e?.status === 'ok' ? e : null;
 };
 
-const DAYS = 30;
-
 function readingLines(readings: ReadingReport[], say: CustomerWords, units: MeasureUnits): string[] {
   const before = estimateOf(readings, 'before');
   const after = estimateOf(readings, 'after');
@@ -124,8 +114,8 @@ function readingLines(readings: ReadingReport[], say: CustomerWords, units: Meas
   if (before || after) lines.push(say.overAir(rise(before), rise(after)));
   const cost = before?.extraCostPerDay;
   if (cost) {
-    const [lo, hi] = [cost.lo * DAYS, cost.hi * DAYS];
-    if (lo > 0) lines.push(say.costing(formatBand(cost.value * DAYS, lo, hi, cost.currency, 1)));
+    const [lo, hi] = [cost.lo * COST_DAYS, cost.hi * COST_DAYS];
+    if (lo > 0) lines.push(say.costing(formatBand(cost.value * COST_DAYS, lo, hi, cost.currency, 1)));
     else if (hi > 0) lines.push(say.costingLittle(`${hi.toFixed(1)} ${cost.currency}`));
   }
   return lines;
@@ -138,19 +128,6 @@ function difference(k: { value: number; lo: number; hi: number }, { temperature:
 
 const temperature = (k: number, { temperature: unit }: MeasureUnits): string =>
   unit === 'F' ? `${Math.round(kelvinToFahrenheit(k))} °F` : `${Math.round(kelvinToCelsius(k) * 2) / 2} °C`;
-
-const weeksOf = (rule: string): number | null => {
-  const plain = /^every (?:(\d+) )?weeks?$/.exec(describeRule(rule));
-  return plain ? Number(plain[1] ?? 1) : null;
-};
-
-function nextLine(n: AroundVisit['next'][number], say: CustomerWords, language: Language): string {
-  const head = say.next(capital(taskWords(say, { kind: n.kind, label: n.task })), customerDate(n.dueOn, language));
-  const [is, was] = [weeksOf(n.rule), n.ruleBefore ? weeksOf(n.ruleBefore) : null];
-  if (is === null) return `${head}.`;
-  const why = was === null || was === is ? say.asBefore : is < was ? say.sooner(was) : say.later(was);
-  return `${head} (${say.every(is)})${why}`;
-}
 
 /** The first and the last of many say enough. */
 function photosOf(u: UnitReport, phase: 'before' | 'after'): string[] {

@@ -1,7 +1,7 @@
 /** A sheet of any form, read into the rows of the fleet file. Pure: rows and choices in, questions and lines out. */
 export { readSheet, type SheetContext } from './read-sheet';
 export { LEAVE, TARGETS } from './targets';
-export { likelySheet } from './find-table';
+export { viewOf, type SheetView } from './view';
 export { KIND_OPTIONS, PLACEMENT_OPTIONS, refrigerantOptions, type Option } from './values';
 export {
   NO_CHOICES,

@@ -39,18 +39,47 @@ export function spellings(names: readonly string[]): Map<string, string> {
   );
 }
 
+/** Comparisons of two names letter by letter that are made at most: beyond it some slips go unasked. */
+const MOST_COMPARED = 200_000;
+
+/** The same name but for at most two letters has, of three pieces of it, one unchanged and at most two places off. */
+const SLIPS = 2;
+const piecesOf = (length: number) =>
+  Array.from(
+    { length: SLIPS + 1 },
+    (_, i) => [Math.floor((i * length) / (SLIPS + 1)), Math.floor(((i + 1) * length) / (SLIPS + 1))] as const,
+  );
+
 /** Pairs of names a slip of the pen apart: two letters at most, in names long enough for it to tell. */
 export function nearPairs(keys: readonly string[]): [string, string][] {
-  const pairs: [string, string][] = [];
-  keys.forEach((a, i) =>
-    keys.slice(i + 1).forEach((b) => {
-      // Numbers tell branches apart.
-      if (a.replace(/\D/g, '') !== b.replace(/\D/g, '')) return;
-      if (Math.min(a.length, b.length) >= 7 && Math.abs(a.length - b.length) <= 2 && distance(a, b) <= (a.length > 12 ? 2 : 1))
-        pairs.push([a, b]);
-    }),
-  );
-  return pairs;
+  const at = new Map<string, number[]>();
+  const pairs: [number, number][] = [];
+  let compared = 0;
+  keys.forEach((b, j) => {
+    if (b.length < 7) return;
+    // Numbers tell branches apart.
+    const digits = b.replace(/\D/g, '');
+    const near = new Set<number>();
+    for (let length = b.length - SLIPS; length <= b.length + SLIPS; length++)
+      piecesOf(length).forEach(([from, to], piece) => {
+        for (let shift = -SLIPS; shift <= SLIPS; shift++) {
+          const part = from + shift < 0 ? '' : b.slice(from + shift, to + shift);
+          if (part.length === to - from) for (const i of at.get(`${digits} ${length} ${piece} ${part}`) ?? []) near.add(i);
+        }
+      });
+    for (const i of near) {
+      const a = keys[i] ?? '';
+      if (compared++ >= MOST_COMPARED) break;
+      if (distance(a, b) <= (a.length > 12 ? 2 : 1)) pairs.push([i, j]);
+    }
+    piecesOf(b.length).forEach(([from, to], piece) => {
+      const key = `${digits} ${b.length} ${piece} ${b.slice(from, to)}`;
+      const there = at.get(key);
+      if (there) there.push(j);
+      else at.set(key, [j]);
+    });
+  });
+  return pairs.sort((x, y) => x[0] - y[0] || x[1] - y[1]).map(([i, j]) => [keys[i] ?? '', keys[j] ?? '']);
 }
 
 /** Levenshtein distance. */

@@ -22,3 +22,4 @@ export {
 export { stands } from '../entries/newer';
 export { upgraded, upgradedEntry } from '../entries/upgrade';
 export { missingToClose } from './ready';
+export { partsForeseen, type PartForeseen } from './parts-foreseen';

@@ -4,6 +4,7 @@ import type { CompressorMap } from '../condenser/compressor/ten-coefficient';
 import type { UnitValues } from '../equipment/unit-fields';
 import type { Aspect, Grade } from '../findings/grades';
 import type { CertificateOnFile } from '../refrigerant-book/certificates';
+import type { PartOnList, PartPlace } from '../parts/places';
 import type { CylinderOnFile } from '../refrigerant-book/ways';
 import type { OpenRecord, SealedStepEntry } from '../sealed/work';
 import type { MeasureUnits } from '../measures/preferred';
@@ -44,7 +45,14 @@ export type PhotoEntry = {
   sha256: string;
   fileId: string | null;
 };
-export type PartEntry = { id: string; unitId: string | null; what: string; quantity: number };
+export type PartEntry = {
+  id: string;
+  unitId: string | null;
+  what: string;
+  quantity: number;
+  partId?: string | null;
+  place?: PartPlace | null;
+};
 export type FollowUpEntry = { id: string; unitId: string; what: string; urgency: Urgency; note: string };
 /** A job as the technician meets it: booked on this visit, or open in this kitchen and nothing it waits for. */
 export type JobOnVisit = {
@@ -55,7 +63,10 @@ export type JobOnVisit = {
   urgency: JobUrgency;
   booked: boolean;
   unitIds: string[];
+  /** What the quote that was agreed counts on, so that nobody types it again. */
+  parts?: QuotedPart[];
 };
+export type QuotedPart = { partId: string | null; number: string; what: string; quantity: number };
 export type JobOutcomeEntry = { id: string; at: string; jobId: string; outcome: JobOutcome; note: string };
 export type FoodWarningEntry = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
 export type { OpenRecord, SealedStepEntry } from '../sealed/work';
@@ -155,6 +166,10 @@ export type VisitOnFile = {
   entries: Entries;
 };
 
+/** Where a tablet was as its person wrote down an arrival, degrees and m. Told only by their leave, and beside the entries, which are kept. */
+export type ArrivalFix = { id: string; visitId: string; lat: number; lng: number; accuracyM: number; at: string };
+export type ArrivalsTold = { allow?: boolean; fixes: readonly ArrivalFix[] };
+
 /** Who holds the tablet, and how figures are shown to them. */
 export type Me = {
   userId: string;
@@ -166,8 +181,12 @@ export type Me = {
   gaugeGrade: string;
   gaugeSpanPa: number;
   currency: string;
+  /** Whether arrivals may be told; null until answered, absent where the office does not ask. */
+  sharesArrivals?: boolean | null;
   /** Under which the person may handle refrigerant. */
   certificates?: CertificateOnFile[];
   /** In the shop or in the person's van. */
   cylinders?: CylinderOnFile[];
+  /** The shop's list of parts, what lies in a van first; the rest is typed. */
+  parts?: PartOnList[];
 };

@@ -2,6 +2,7 @@ import type { Estimate } from '../condenser/types';
 import type { TripCause } from '../findings/trip-causes';
 import type { FindingPhase, Outcome, ReadingValues, UnitEventKind } from '../entries/entries';
 import type { Aspect, Grade } from '../findings/grades';
+import type { PartPlace } from '../parts/places';
 import type { JobState } from '../jobs/states';
 import type { OutcomeEntry, VisitStatus } from './state';
 
@@ -33,7 +34,7 @@ export type ReadingReport = {
 export type PhotoReport = { id: string; fileId: string | null; aspect: Aspect | null; phase: 'before' | 'after'; takenAt: number };
 
 /** Of a unit, or of the visit as a whole. */
-export type PartReport = { id: string; unitId: string | null; what: string; quantity: number };
+export type PartReport = { id: string; unitId: string | null; what: string; quantity: number; place?: PartPlace | null };
 export type FoodWarningReport = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: number; note: string };
 
 /** A unit with all that the visit says about it, planned or not. */
@@ -95,5 +96,5 @@ export type VisitReport = {
   notRevised: boolean;
   units: UnitReport[];
   changes: RuleChangeReport[];
-  operations: EntryReport[];
+  entries: EntryReport[];
 };

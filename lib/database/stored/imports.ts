@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import type { Problem } from '../../core/fleet-csv';
-import type { RawSheet, SheetChoices } from '../../core/sheet';
+import type { Problem, UnfitRows } from '../../core/fleet-csv';
+import type { RawSheet, SheetChoices, SheetView } from '../../core/sheet';
 import { stored, storedList } from './stored';
 
 /** What a dry run found. `errors` and `notes` count all problems. */
@@ -19,7 +19,14 @@ export type ImportSummary = {
   /** What is still to be decided about a sheet. */
   open: number;
 };
-export type ImportReport = { problems: Problem[]; summary: ImportSummary };
+export type ImportReport = {
+  /** The first of them, where there are very many. */
+  problems: Problem[];
+  summary: ImportSummary;
+  /** Of a sheet that is not in our own columns. */
+  sheet?: SheetView;
+  unfit?: UnfitRows;
+};
 
 /** What an import put on file, and what units were before it changed them. */
 export type Made = {
@@ -43,11 +50,44 @@ const problem: z.ZodType<Problem> = z.object({
 });
 const texts = z.record(z.string(), z.string());
 const ids = z.array(z.string());
+const examples = z.array(z.string());
+const sheetView: z.ZodType<SheetView> = z.object({
+  columns: z.array(
+    z.object({ at: z.number(), header: z.string(), samples: examples, filled: z.number(), target: z.string(), chosen: z.boolean() }),
+  ),
+  headerLine: z.number(),
+  groups: z.array(
+    z.object({
+      target: z.string(), key: z.string(), value: z.string(), rows: z.number(), taken: z.string(), chosen: z.boolean(), open: z.boolean(),
+    }),
+  ),
+  questions: z.array(
+    z.object({
+      id: z.string(), words: z.string(), rows: z.number(), examples, answer: z.string(), open: z.boolean(),
+      options: z.array(z.object({ value: z.string(), label: z.string() })),
+    }),
+  ),
+  told: z.array(z.object({ words: z.string(), rows: z.number(), examples })),
+  lines: z.array(z.object({ line: z.number(), cells: z.array(z.string()) })),
+  rows: z.number(),
+  sheets: z.array(z.string()),
+  chosen: z.number(),
+  moreGroups: z.number(),
+}); // prettier-ignore
+const unfit: z.ZodType<UnfitRows> = z.object({
+  rows: z.number(),
+  causes: z.array(z.object({ column: z.string(), message: z.string(), rows: z.number(), first: z.array(z.number()) })),
+});
 
 export const STORED_REPORT = stored<ImportReport>(
   'report of an import',
   1,
-  z.object({ problems: z.array(problem).default(() => []), summary: summary.prefault({}) }),
+  z.object({
+    problems: z.array(problem).default(() => []),
+    summary: summary.prefault({}),
+    sheet: sheetView.optional(),
+    unfit: unfit.optional(),
+  }),
 );
 
 /** A sheet as it was handed in. */

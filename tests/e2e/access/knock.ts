@@ -7,12 +7,13 @@ export type Whose = 'own' | 'foreign';
 export type Answer = 'in' | 'no' | 'none';
 
 const SHA = 'ab'.repeat(32);
-const REFUSED = /Your sign-in does not open this\.|Sign in first\.|This link is no longer good/;
+const REFUSED =
+  /Your sign-in does not open this\.|You are signed out\. Sign in again\.|This link is no longer good|It is too old, or was taken back/;
 const UNEXPECTED = /Something went wrong here/;
 
 /** What stands in an address for its `[…]`, and the query it needs to be answered at all. */
-function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<string, string> {
-  const { visit, picture, link, quote, feed, holder, device } = ids[whose];
+function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<string, string | string[]> {
+  const { visit, picture, link, page, quote, quoteId, feed, holder, device } = ids[whose];
   return {
     '/visit/[token]': link,
     '/quote/[token]': quote,
@@ -27,6 +28,17 @@ function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<strin
     '/report/[token]': 'A'.repeat(43),
     '/report/[token]/pdf': 'A'.repeat(43),
     '/report/[token]/pictures/[picture]': 'A'.repeat(43),
+    '/yours/[token]': page,
+    '/yours/[token]/visits/[visit]': [page, visit],
+    '/yours/[token]/reports/[visit]': [page, visit],
+    '/yours/[token]/reports/[visit]/pdf': [page, visit],
+    '/yours/[token]/pictures/[picture]': [page, picture],
+    '/yours/[token]/quotes/[quote]': [page, quoteId],
+    '/yours/[token]/quotes/[quote]/pdf': [page, quoteId],
+    '/quarter/[token]': 'A'.repeat(43),
+    '/quarter/[token]/pdf': 'A'.repeat(43),
+    '/customers/[id]/quarter': shop.customer,
+    '/customers/[id]/quarter/pdf': [shop.customer, '?on=2026-01-01'],
     '/week/[id]': visit,
     '/api/files/[id]': picture,
     '/api/files': `?sha256=${SHA}&pieces=2&index=0`,
@@ -64,7 +76,10 @@ function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<strin
 export function addressOf(path: string, ids: Ids, whose: Whose, file: string): string {
   const place = places(ids, whose, file)[path];
   if (path.includes('[') && place === undefined) throw new Error(`Say in access/knock.ts what stands for ${path}.`);
-  return path.includes('[') ? path.replace(/\[[^\]]+\]/, place ?? '') : `${path}${place ?? ''}`;
+  if (!path.includes('[')) return `${path}${[place ?? ''].flat().join('')}`;
+  const left = [place ?? ''].flat();
+  const filled = path.replace(/\[[^\]]+\]/g, (name) => left.shift() ?? name);
+  return `${filled}${left.join('')}`;
 }
 
 const plain = async (reply: APIResponse) => `${reply.status()} ${(await reply.text()).slice(0, 300)}`;
@@ -80,7 +95,7 @@ export async function askPage(person: APIRequestContext, address: string, partsO
   const status = reply.status();
   const text = await reply.text();
   if (status === 403 || status === 404) return 'no';
-  if (status >= 300 && status < 400) return reply.headers().location?.endsWith('/sign-in') ? 'no' : 'in';
+  if (status >= 300 && status < 400) return reply.headers().location?.match(/\/sign-in(\?to=|$)/) ? 'no' : 'in';
   if (status !== 200) throw new Error(`${address}: ${status}`);
   if (/NEXT_REDIRECT;[a-z]+;\/sign-in|NEXT_HTTP_ERROR_FALLBACK;40[134]|This link does not open/.test(text)) return 'no';
   return 'in';
@@ -108,7 +123,7 @@ export async function answersTo(person: APIRequestContext, method: string, addre
 export const syncOf = ({ device, holder }: { device: string; holder: string }) => ({
   device: { id: device, holder, name: '', appVersion: '' },
   sentAt: new Date().toISOString(),
-  operations: [],
+  entries: [],
 });
 
 /** Calls an action by the id that the framework gave it, with a form, as a page would. @returns what it said */

@@ -6,6 +6,9 @@ export type Theirs = {
   visit: string;
   picture: string;
   link: string;
+  /** Of a customer's page, with a report that was sent. */
+  page: string;
+  kitchen: string;
   quote: string;
   quoteId: string;
   feed: string;
@@ -63,7 +66,7 @@ export async function openShop(url: string) {
       hash(name),
       picture,
     ]);
-    const [link, feed, quote] = [token(), token(), token()];
+    const [link, feed, quote, page] = [token(), token(), token(), token()];
     const job = await one(
       `INSERT INTO "Job" (id, "kitchenId", source, state, what) VALUES (gen_random_uuid(), $1, 'call', 'quoted', $2) RETURNING id`,
       [kitchen, name],
@@ -77,6 +80,16 @@ export async function openShop(url: string) {
       `INSERT INTO "CustomerLink" (id, "tokenHash", "visitId", "expiresAt") VALUES (gen_random_uuid(), $1, $2, now() + interval '30 days')`,
       [hash(link), visit],
     );
+    await client.query(
+      `INSERT INTO "CustomerPage" (id, "tokenHash", "feedHash", "customerId", "kitchenId", holder, language, "answersQuotes", "expiresAt")
+       VALUES (gen_random_uuid(), $1, $2, $3, $4, 'Ann Vale', 'en', true, now() + interval '30 days')`,
+      [hash(page), hash(`${page}.ics`), customer, kitchen],
+    );
+    await client.query(
+      `INSERT INTO "ReportSent" (id, "tokenHash", "visitId", language, "toEmail", "expiresAt")
+       VALUES (gen_random_uuid(), $1, $2, 'en', 'ann@vale.example', now() + interval '30 days')`,
+      [hash(token()), visit],
+    );
     await client.query(`INSERT INTO "CalendarFeed" (id, "tokenHash", "kitchenId") VALUES (gen_random_uuid(), $1, $2)`, [
       hash(feed),
       kitchen,
@@ -86,7 +99,7 @@ export async function openShop(url: string) {
       [userId],
     );
     const device = await one(`INSERT INTO "Device" (id, "userId") VALUES (gen_random_uuid(), $1) RETURNING id`, [userId]);
-    return { visit, picture, link, quote, quoteId, feed, session, device, holder: userId };
+    return { visit, picture, link, page, kitchen, quote, quoteId, feed, session, device, holder: userId };
   }
 
   return {
@@ -99,6 +112,7 @@ export async function openShop(url: string) {
       // A link that was taken back, and an address that is revoked, are nobody's.
       await client.query(`UPDATE "CustomerLink" SET "revokedAt" = now() WHERE "tokenHash" = $1`, [hash(foreign.link)]);
       await client.query(`UPDATE "Quote" SET "supersededAt" = now() WHERE "tokenHash" = $1`, [hash(foreign.quote)]);
+      await client.query(`UPDATE "CustomerPage" SET "revokedAt" = now() WHERE "tokenHash" = $1`, [hash(foreign.page)]);
       await client.query(`UPDATE "CalendarFeed" SET "revokedAt" = now() WHERE "tokenHash" = $1`, [hash(foreign.feed)]);
       const shop = {
         customer: await one(`SELECT id FROM "Customer" ORDER BY "createdAt" LIMIT 1`),
@@ -122,15 +136,19 @@ export async function openShop(url: string) {
       return { own, foreign, shop };
     },
 
-    /** A mark of everything on file by table; it differs after any write. When a session was last seen, and how often somebody knocked, is nobody's data. */
+    /**
+     * A mark of everything on file by table; it differs after any write. When a session was last seen, how often somebody knocked, and how far
+     * a letter or an archive is on its way is nobody's data; figures of the night come by themselves.
+     */
     async mark(): Promise<Record<string, string>> {
       const { rows: tables } = await client.query<{ name: string }>(
-        `SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' AND tablename NOT IN ('Brake', 'StaffSession', '_prisma_migrations')`,
+        `SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' AND tablename NOT IN ('ArchivePiece', 'ArchiveRun', 'Brake', 'OutboxMessage', 'OwnerFigure', 'StaffSession', '_prisma_migrations')`,
       );
       const parts = tables.map(
         ({ name }) => `SELECT '${name}' AS name, count(*) || ':' || coalesce(max(xmin::text::bigint), 0) AS mark FROM "${name}"`,
       );
       parts.push(`SELECT 'StaffSession', count(*) || ':' || count("revokedAt") FROM "StaffSession"`);
+      for (const table of ['OutboxMessage', 'ArchiveRun']) parts.push(`SELECT '${table}', count(*)::text FROM "${table}"`);
       const { rows } = await client.query<{ name: string; mark: string }>(parts.join(' UNION ALL '));
       return Object.fromEntries(rows.map((r) => [r.name, r.mark]));
     },

@@ -4,7 +4,8 @@
  *   in   is let in, whoever's it is
  *   own  is let in to what is theirs; somebody else's does not open and does not change
  *   no   is kept out: a stranger is sent to sign in, the others are refused, and nothing changes
- * A customer with a link is a stranger: the link opens the one page of its visit and nothing else.
+ * A customer with a link is a stranger: the link opens the one page of its visit and nothing else; that of a page, what belongs
+ * to its kitchens.
  */
 export type Cell = 'in' | 'own' | 'no';
 export type Row = readonly [owner: Cell, dispatcher: Cell, technician: Cell, stranger: Cell];
@@ -25,6 +26,7 @@ export const PAGES: Record<string, Row> = {
   '/visit/[token]':                    ['own', 'own',    'own',    'own'],
   '/customers':                        ['in',  'in',     'in',     'no'],
   '/customers/[id]':                   ['in',  'in',     'in',     'no'],
+  '/customers/[id]/quarter':           ['in',  'in',     'no',     'no'],
   '/customers/[id]/edit':              ['in',  'in',     'no',     'no'],
   '/customers/new':                    ['in',  'in',     'no',     'no'],
   '/customers/import':                 ['in',  'in',     'no',     'no'],
@@ -50,6 +52,7 @@ export const PAGES: Record<string, Row> = {
   '/outbox':                           ['in',  'in',     'no',     'no'],
   '/owner':                            ['in',  'in',     'no',     'no'],
   '/owner/fouling':                    ['in',  'in',     'no',     'no'],
+  '/owner/shop':                       ['in',  'in',     'no',     'no'],
   '/owner/right':                      ['in',  'in',     'no',     'no'],
   '/owner/kitchens/[id]':              ['in',  'in',     'no',     'no'],
   '/jobs':                             ['in',  'in',     'no',     'no'],
@@ -62,6 +65,11 @@ export const PAGES: Record<string, Row> = {
   '/visits/[id]/report':               ['in',  'in',     'no',     'no'],
   // A link that nobody was sent opens nothing.
   '/report/[token]':                   ['no',  'no',     'no',     'no'],
+  '/yours/[token]':                    ['own', 'own',    'own',    'own'],
+  '/yours/[token]/visits/[visit]':     ['own', 'own',    'own',    'own'],
+  '/yours/[token]/reports/[visit]':    ['own', 'own',    'own',    'own'],
+  '/yours/[token]/quotes/[quote]':     ['own', 'own',    'own',    'own'],
+  '/quarter/[token]':                  ['no',  'no',     'no',     'no'],
   '/week':                             ['in',  'in',     'no',     'no'],
   '/week/[id]':                        ['in',  'in',     'no',     'no'],
   '/week/away':                        ['in',  'in',     'no',     'no'],
@@ -99,12 +107,20 @@ export const ROUTES: Record<string, Row> = {
   'GET /parts/export':                 ['in',  'in',     'no',     'no'],
   'GET /jobs/export':                  ['in',  'in',     'no',     'no'],
   'GET /api/labels':                    ['in',  'in',     'in',     'no'],
+  'GET /api/places':                    ['in',  'in',     'no',     'no'],
   'GET /api/plans/[id]':                ['in',  'in',     'no',     'no'],
   // Work that waits on somebody else's tablet may be handed in by the office, and by nobody else.
   'POST /api/sync':                     ['in',  'in',     'own',    'no'],
+  // For one's own visits; what else is told of is dropped.
+  'POST /api/arrivals':                 ['in',  'in',     'in',     'no'],
   'GET /api/sync/round':                ['own', 'own',    'own',    'no'],
   'GET /report/[token]/pdf':            ['no',  'no',     'no',     'no'],
   'GET /report/[token]/pictures/[picture]': ['no', 'no',  'no',     'no'],
+  'GET /yours/[token]/reports/[visit]/pdf': ['own', 'own', 'own',  'own'],
+  'GET /yours/[token]/pictures/[picture]': ['own', 'own',  'own',   'own'],
+  'GET /yours/[token]/quotes/[quote]/pdf': ['own', 'own',  'own',   'own'],
+  'GET /quarter/[token]/pdf':           ['no',  'no',     'no',     'no'],
+  'GET /customers/[id]/quarter/pdf':    ['in',  'in',     'no',     'no'],
   'GET /visits/[id]/report/pdf':        ['in',  'in',     'no',     'no'],
   'GET /customers/export':              ['in',  'in',     'no',     'no'],
   'GET /owner/fouling/export':          ['in',  'in',     'no',     'no'],
@@ -136,6 +152,22 @@ export const ACTIONS: Record<string, Row> = {
   'customers/actions saveCustomer':    ['in',  'in',     'no',     'no'],
   'customers/actions takeCustomerOff': ['in',  'in',     'no',     'no'],
   'customers/actions putCustomerBack': ['in',  'in',     'no',     'no'],
+  'customers/positions/actions findAddress': ['in', 'in', 'no', 'no'],
+  'customers/positions/actions lookUpAll': ['in', 'in', 'no', 'no'],
+  'customers/positions/actions stopLookUp': ['in', 'in', 'no', 'no'],
+  'customers/positions/actions acceptFound': ['in', 'in', 'no', 'no'],
+  'customers/positions/actions refuseFound': ['in', 'in', 'no', 'no'],
+  'customers/positions/actions acceptLearnt': ['in', 'in', 'no', 'no'],
+  'customers/positions/actions refuseLearnt': ['in', 'in', 'no', 'no'],
+  'customers/actions saveSending':     ['in',  'no',     'no',     'no'],
+  'customers/actions makeTheirPage':   ['in',  'in',     'no',     'no'],
+  'customers/actions takePageBack':    ['in',  'in',     'no',     'no'],
+  'yours/[token]/actions confirmVisit': ['own', 'own',   'own',    'own'],
+  'yours/[token]/actions askOtherTime': ['own', 'own',   'own',    'own'],
+  'yours/[token]/actions ringUs':      ['own', 'own',    'own',    'own'],
+  'yours/[token]/actions answerQuote': ['own', 'own',    'own',    'own'],
+  'customers/[id]/quarter/actions sendIt': ['in', 'in',  'no',     'no'],
+  'customers/[id]/quarter/actions takeBack': ['in', 'in', 'no',    'no'],
   'customers/positions/actions placeKitchen': ['in', 'in', 'no',  'no'],
   'customers/import/actions checkFleet': ['in', 'in',    'no',     'no'],
   'customers/import/actions chooseSheet': ['in', 'in',   'no',     'no'],
@@ -151,6 +183,7 @@ export const ACTIONS: Record<string, Row> = {
   'kitchens/actions sayKitchenChanged': ['in',  'in',     'no',     'no'],
   'kitchens/actions removeClosedDays': ['in',  'in',     'no',     'no'],
   'me/actions saveMyUnits':            ['in',  'in',     'in',     'no'],
+  'me/actions saveMyArrivals':         ['in',  'in',     'in',     'no'],
   'me/actions changeMyPassword':       ['in',  'in',     'in',     'no'],
   'me/actions endMySession':           ['own', 'own',    'own',    'no'],
   'me/actions prove':                  ['in',  'in',     'in',     'no'],
@@ -176,9 +209,11 @@ export const ACTIONS: Record<string, Row> = {
   'refrigerants/book/actions saveLeakRules': ['in', 'no', 'no',    'no'],
   'units/[id]/choice/actions decideWay': ['in', 'no',   'no',     'no'],
   'units/[id]/choice/actions judgeAgain': ['in', 'no',  'no',     'no'],
+  'rules/actions acceptGroup':         ['in',  'no',     'no',     'no'],
   'rules/actions askPolicy':           ['in',  'no',     'no',     'no'],
   'shop/archive/actions makeArchive':  ['in',  'no',     'no',     'no'],
   'shop/actions saveShop':             ['in',  'no',     'no',     'no'],
+  'shop/actions saveWeekly':           ['in',  'no',     'no',     'no'],
   'shop/actions saveReportLook':       ['in',  'no',     'no',     'no'],
   'shop/actions saveCosts':            ['in',  'no',     'no',     'no'],
   'shop/actions addKind':              ['in',  'no',     'no',     'no'],

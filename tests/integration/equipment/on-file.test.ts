@@ -34,7 +34,7 @@ beforeAll(async () => {
   });
 });
 
-const contact = { contactName: '', email: '', phone: '', notes: '', language: 'en' as const, sendsReports: false };
+const contact = { contactName: '', email: '', phone: '', notes: '', language: 'en' as const };
 const place = (over: Partial<NewKitchen> = {}): Omit<NewKitchen, 'customerId'> => ({
   name: 'Mill Street', address: '12 Mill Street, Fairhaven', timeZone: 'America/Chicago', altitudeM: 180, lat: null, lng: null, serviceHours: [{ weekday: 0, from: '06:00', to: '10:30' }], accessNotes: '', contactName: '',
   contactPhone: '', contactEmail: '', energyPricePerKwh: 0.17, hotDayAirK: 308.15, preferredWeekday: 1, ...over,
@@ -212,7 +212,7 @@ describe('units', () => {
   });
 });
 
-describe('off file and back', () => {
+describe('out of use and back', () => {
   it('takes a unit’s tasks with it and brings back those that were active', async () => {
     const { kitchenId } = await haveKitchen();
     const { unitId, taskIds } = await createUnit(as(), reachIn(kitchenId));

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { importRun } from '@/lib/features/fleet-csv/reads/imports';
-import { readXlsx, unpackedSize } from '@/lib/server/read-xlsx';
+import { unpackedSize } from '@/lib/features/fleet-csv/verbs/read-xlsx';
 import { checkImport } from '@/lib/features/fleet-csv/verbs/check-import';
 import { chooseInSheet } from '@/lib/features/fleet-csv/verbs/choose';
 import { runImport, startImport } from '@/lib/features/fleet-csv/verbs/run-import';
@@ -31,7 +31,7 @@ const counts = async () => [await database.db.customer.count(), await database.d
 describe('a workbook of 150 units', () => {
   let first = '';
   it('goes on file after four decisions, every row of it', async () => {
-    ({ runId: first } = await checkImport(ctx(), { fileName: 'units.xlsx', bytes: await book(), readWorkbook: readXlsx }));
+    ({ runId: first } = await checkImport(ctx(), { fileName: 'units.xlsx', bytes: await book() }));
     expect((await read(first)).report.summary).toMatchObject({ open: 4, errors: 0 });
     await expect(run(first)).resolves.toMatchObject({ status: 'failed' });
     await database.db.importRun.update({ where: { id: first }, data: { status: 'checked' } });
@@ -47,7 +47,7 @@ describe('a workbook of 150 units', () => {
 
   it('asks nothing the second time, finds every unit again, and fills in only what is blank', async () => {
     await database.db.unit.updateMany({ where: { serial: 'SN40000' }, data: { make: '' } });
-    const { runId } = await checkImport(ctx(), { fileName: 'units.xlsx', bytes: await book(), readWorkbook: readXlsx });
+    const { runId } = await checkImport(ctx(), { fileName: 'units.xlsx', bytes: await book() });
     expect((await read(runId)).report.summary).toMatchObject({ open: 0, units: 0, known: 150, updates: 1, errors: 0 });
     await run(runId);
     expect(await database.db.unit.findFirst({ where: { serial: 'SN40000' } })).toMatchObject({ make: 'Holm', version: 2 });

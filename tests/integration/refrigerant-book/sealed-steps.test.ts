@@ -145,4 +145,29 @@ describe('what the database refuses, whoever asks', () => {
     await refused(db.sealedStep.create({ data: { ...row, id: randomUUID(), work, overruledBy: 'R. Boss' } }), /sealed_step_certified/);
     await refused(db.sealedStep.create({ data: { ...row, id: randomUUID(), work, certificateId: certificate.id } }), /does not hold/);
   });
+
+  it('certificates and cylinders say what they are, a line taken back why, and a step stands once', async () => {
+    const { db, visit, charge, step, tablet, cylinder, person, unit, recordId, certificate } = await begun();
+    await refused(db.certificate.create({ data: { userId: person.id, kind: 'other', number: '' } }), /certificate_number/);
+    const weights = { label: `X-${randomUUID()}`, refrigerant: 'R134a', contents: 'new', tareKg: 5, firstKg: 8, mostKg: 11 } as const;
+    for (const over of [{ label: '' }, { tareKg: 0 }, { firstKg: -1 }, { mostKg: 0 }, { firstKg: 12 }])
+      await refused(db.cylinder.create({ data: { ...weights, ...over } }), /cylinder_weights/);
+    await refused(db.cylinder.update({ where: { id: cylinder.id }, data: { goneAt: MORNING } }), /cylinder_gone_has_reason/);
+    const entry = tablet.make(visit.id, 'sealed.step', charge(13, 12.75));
+    await tablet.send([entry]);
+    const line = { cylinderId: cylinder.id, way: 'charged', unitId: unit.id, byUserId: person.id, at: MORNING } as const;
+    await refused(db.cylinderEntry.create({ data: { ...line, kg: 0.25, correctsId: entry.id } }), /cylinder_entry_corrected_has_reason/);
+    await refused(
+      db.cylinderEntry.create({ data: { ...line, kg: -0.25, certificateId: certificate.id, stepId: entry.id } }),
+      /cylinder_entry_one_a_step|Unique constraint/,
+    );
+    await refused(db.$executeRaw`TRUNCATE "CylinderEntry"`, /only ever added to/);
+    const { recordId: _, ...again } = step({ step: 'charge', work: null, skippedWhy: 'twice' });
+    await refused(
+      db.sealedStep.create({
+        data: { ...again, work: undefined, id: randomUUID(), recordId, visitId: visit.id, at: MORNING, byUserId: person.id },
+      }),
+      /sealed_step_one_current|Unique constraint/,
+    );
+  });
 });

@@ -1,5 +1,4 @@
 import sharp from 'sharp';
-import { renderToBuffer } from '@react-pdf/renderer';
 import { extractText, getDocumentProxy } from 'unpdf';
 import { describe, expect, it } from 'vitest';
 import { createElement } from 'react';
@@ -9,6 +8,7 @@ import { customerReport, reportsSent } from '@/lib/features/reports/reads/custom
 import { noteOpening, pictureByLink, reportByLink } from '@/lib/features/reports/reads/report-link';
 import { paperOfVisit } from '@/lib/features/reports/verbs/open-report';
 import { revokeReport, sendDueReports, sendReport } from '@/lib/features/reports/verbs/send-report';
+import { renderPdf } from '@/lib/server/pdf';
 import { haveOneUnit, visitRow } from '../../support/factories';
 import { useDatabase } from '../../support/database';
 
@@ -122,15 +122,35 @@ describe('the paper', () => {
   it('says what the page says, with its pictures, in few pages', async () => {
     const { visit } = await closedVisit(4);
     const onFile = await paperOfVisit({ db: database.db }, visit.id, 'es');
-    const bytes = await renderToBuffer(createElement(ReportPaper, { onFile }) as never);
-    const pdf = await getDocumentProxy(new Uint8Array(bytes));
+    const bytes = await renderPdf(createElement(ReportPaper, { onFile }) as never);
+    const pdf = await getDocumentProxy(bytes.slice());
     const { text, totalPages } = await extractText(pdf, { mergePages: true });
     const flat = text.replace(/\s+/g, ' ');
     const said = [onFile.report.title, ...onFile.report.lead, ...onFile.report.units.flatMap((u) => [u.name, ...u.lines, ...u.next])];
     for (const sentence of said) expect(flat).toContain(sentence.replace(/\s+/g, ' '));
-    expect(bytes.toString('latin1').match(/\/Subtype \/Image/g)).toHaveLength(4);
+    expect(
+      Buffer.from(bytes)
+        .toString('latin1')
+        .match(/\/Subtype \/Image/g),
+    ).toHaveLength(4);
     expect(totalPages).toBeLessThanOrEqual(2);
     const shown = await customerReport(database.db, visit.id, FOR_CUSTOMERS, 'es');
     expect(shown?.report).toEqual(onFile.report);
+  });
+
+  it('prints names beyond the letters of Western Europe, in letters that it carries along', async () => {
+    const { visit, unit, kitchen } = await closedVisit();
+    const names = ['Łódź Şölen Čevapi', 'Nguyễn Văn Ánh', 'Ταβέρνα Αθηνά', 'Пельмени Їжа'];
+    await database.db.kitchen.update({ where: { id: kitchen.id }, data: { name: names.slice(0, 2).join(', ') } });
+    await database.db.unit.update({ where: { id: unit.id }, data: { name: names.slice(2).join(', ') } });
+    const onFile = await paperOfVisit({ db: database.db }, visit.id, 'en');
+    const bytes = await renderPdf(createElement(ReportPaper, { onFile }) as never);
+    const { text } = await extractText(await getDocumentProxy(bytes.slice()), { mergePages: true });
+    const flat = text.normalize().replace(/\s+/g, ' ');
+    for (const name of names) expect(flat).toContain(name);
+    const raw = Buffer.from(bytes).toString('latin1');
+    expect(raw).toMatch(/\/FontFile[23]? /);
+    // As far as they are used: whole, the two weights are fifteen times this.
+    expect(bytes.length).toBeLessThan(80_000);
   });
 });

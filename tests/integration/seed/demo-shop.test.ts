@@ -5,6 +5,8 @@ import { judgeDates, judgeGrades } from '@/lib/core/owner/judged';
 import { judgedForesights, surprises } from '@/lib/features/owner/reads/foresights';
 import type { LocalDate } from '@/lib/core/calendar';
 import { foulingRanking } from '@/lib/features/owner/reads/ranking';
+import { replayOnFile } from '@/lib/features/owner/reads/replay';
+import { workOutReplay } from '@/lib/features/owner/verbs/work-out-replay';
 import { kitchenSeasons } from '@/lib/features/owner/reads/seasons';
 import { exportRanking } from '@/lib/features/owner/verbs/export-ranking';
 import { kendallTau } from '@/tests/support/kendall';
@@ -47,6 +49,23 @@ describe('the demo shop', () => {
       _count: true,
     });
     expect(drains.filter((d) => d._count >= 3).length).toBeGreaterThanOrEqual(2);
+  });
+
+  it('has standard minutes of what was done kept by the database, whatever answered it', async () => {
+    const { db } = database;
+    const wrong = () => db.$queryRaw<unknown[]>`
+      SELECT v.id FROM "Visit" v LEFT JOIN (
+        SELECT vt."visitId", sum(k.minutes) AS minutes FROM "VisitTask" vt JOIN "Task" t ON t.id = vt."taskId" JOIN "TaskKind" k ON k.key = t."kindKey"
+        WHERE vt.outcome = 'done' GROUP BY vt."visitId"
+      ) s ON s."visitId" = v.id WHERE v."doneMinutes" <> coalesce(s.minutes, 0)`;
+    expect(await wrong()).toEqual([]);
+    const { _sum } = await db.visit.aggregate({ _sum: { doneMinutes: true } });
+    expect(_sum.doneMinutes).toBeGreaterThan(1000);
+    const one = await db.visitTask.findFirstOrThrow({ where: { outcome: 'done' } });
+    await db.visitTask.update({ where: { id: one.id }, data: { outcome: 'not_done', reason: 'Out of time.' } });
+    expect(await wrong()).toEqual([]);
+    await db.visitTask.update({ where: { id: one.id }, data: { outcome: 'done', reason: '' } });
+    expect(await wrong()).toEqual([]);
   });
 
   it('gives every technician a round today and overdue work to the desk', async () => {
@@ -175,5 +194,21 @@ describe('the demo shop', () => {
     );
     expect(narrowed.total).toBeGreaterThan(0);
     expect((await exportRanking({ db }, { by: 'unit' })).split('\r\n')).toHaveLength(total + 2);
+  });
+
+  it('works out what its plan was worth beside a calendar, and keeps it with the moment', async () => {
+    const { db } = database;
+    expect(await replayOnFile(db)).toBeNull();
+    await workOutReplay({ db, now: NOW });
+    const kept = await replayOnFile(db);
+    expect(kept?.at).toEqual(NOW);
+    const r = kept?.replay ?? expect.fail('no replay');
+    expect(r.coils).toBeGreaterThan(80);
+    // In this shop every date was the plan's own: counted on file, not reckoned.
+    const done = await db.visitTask.count({
+      where: { outcome: 'done', task: { kindKey: 'coil_cleaning' }, visit: { startsAt: { gte: new Date('2025-11-25T00:00:00Z') } } },
+    });
+    expect(r.plan.cleanings).toBeLessThanOrEqual(done - r.coils);
+    expect(r.spared.money.lo).toBeLessThan(r.spared.money.hi);
   });
 });

@@ -87,3 +87,12 @@ it('found again on the tablet goes on, and taking that back takes back only the 
   expect(await wishes()).toEqual([]);
   expect((await stateOf(standing.id)).state).toBe('asked');
 });
+
+it('what is left undone, or waits for a part, says why in the database too', async () => {
+  const { db } = database;
+  const { visit, warm } = await haveJobs();
+  for (const outcome of ['needs_part', 'not_done'] as const)
+    await expect(
+      db.jobOutcome.create({ data: { id: randomUUID(), visitId: visit.id, jobId: warm.id, outcome, at: MORNING } }),
+    ).rejects.toThrow(/job_outcome_says_why/);
+});

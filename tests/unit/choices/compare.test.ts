@@ -138,7 +138,9 @@ describe('clean, repair or replace', () => {
       chosen += lived.find(([w]) => w === choice)?.[1] ?? NaN;
       best += Math.min(...lived.map(([, cost]) => cost));
     }
-    expect(chosen / best - 1).toBeLessThan(0.05);
+    const regret = chosen / best - 1;
+    console.info(`Clean, repair or replace: regret ${(100 * regret).toFixed(2)} % over 1,000 simulated units (asked: at most 5 %).`);
+    expect(regret).toBeLessThan(0.05);
     // It is no constant answer.
     for (const count of Object.values(picked)) expect(count).toBeGreaterThan(50);
   });

@@ -36,6 +36,24 @@ describe('a packed coil', () => {
   });
 });
 
+describe('a matted coil that moves nothing', () => {
+  it('is told why: what the interval bears by the evidence, or that it is the shortest', () => {
+    const slow = { placement: 'back_of_house' } as const;
+    const long = [visit(154, 'furred'), visit(154, 'matted'), visit(154, 'matted')];
+    const found = Array.from({ length: 40 }, (_, i) => i + 3).map((weeks) => revised(long, weeks, slow));
+    const kept = found.filter((r) => !r.changed);
+    expect(kept.length).toBeGreaterThan(0);
+    for (const r of kept) expect(r.stays).toMatch(/^Matted at 154 days .*so cleaning stays at every \d+ weeks\.$/);
+    for (const r of found.filter((one) => one.changed)) expect(r.stays).toBeUndefined();
+    expect(revised([visit(14, 'matted')], 2).stays).toBe(
+      'Matted at 14 days; the shop goes no shorter than that, so cleaning stays at every 2 weeks.',
+    );
+    // Nothing to explain where the coil was open, or where a lock keeps the rule and says so itself.
+    expect(revised([visit(84, 'filmed')], 12, slow).stays).toBeUndefined();
+    expect(revised(long, 40, { ...slow, locked: true }).stays).toBeUndefined();
+  });
+});
+
 describe('a new unit', () => {
   it('found packed at once is taken at its word', () => {
     const r = revised([visit(62, 'packed')], 12);

@@ -30,6 +30,8 @@ const verdicts = (seed: string, count: number, minutes: number, draw: (r: Random
     const { verdict } = judgeVacuum(watched(draw(random), minutes, random));
     tally[verdict] = (tally[verdict] ?? 0) + 1 / count;
   }
+  const share = (v: string) => `${v} ${(100 * (tally[v] ?? 0)).toFixed(1)} %`;
+  console.info(`Vacuum decay, ${count} × ${seed} over ${minutes} min: ${Object.keys(tally).sort().map(share).join(', ')}.`);
   return { of: (v: string) => tally[v] ?? 0, tally };
 };
 
@@ -38,7 +40,7 @@ describe('a vacuum after the pump is shut off', () => {
 
   it('calls at most one leaky circuit in a hundred tight and dry', () => {
     for (const minutes of [12, 20, 40]) {
-      const leaky = verdicts(`leaks ${minutes}`, 150, minutes, (r) => ({
+      const leaky = verdicts('leaky', 150, minutes, (r) => ({
         leakPerMinute: Math.exp(r.between(Math.log(1.5), Math.log(300))),
         waterMicrons: r.between(0, 450),
         tau: r.between(2, 25),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { RandomStream } from '@/lib/core/numerics/random';
 import { dateOrderOf, readDate } from '@/lib/core/sheet/read-date';
 import { readInterval } from '@/lib/core/sheet/read-interval';
 import { massUnitIn, readMass } from '@/lib/core/sheet/read-mass';
@@ -65,3 +66,53 @@ it('gives names one spelling, and finds slips of the pen but not branches', () =
     ['harbour grill', 'harbor grill'],
   ]);
 });
+
+describe('slips of the pen', () => {
+  it('are found as by comparing every name with every other', () => {
+    const random = new RandomStream(11, 'slips');
+    const letters = 'abcdefgh 12';
+    const names = Array.from({ length: 120 }, () =>
+      Array.from({ length: 6 + Math.floor(random.next() * 12) }, () => letters[Math.floor(random.next() * letters.length)]).join(''),
+    );
+    const slipped = names.flatMap((name) => [
+      name,
+      `${name.slice(0, 4)}${name.slice(5)}`,
+      `${name.slice(0, 3)}xy${name.slice(5)}`,
+      `q${name}`,
+    ]);
+    const keys = [...new Set(slipped)];
+    const expected = keys.flatMap((a, i) =>
+      keys
+        .slice(i + 1)
+        .filter(
+          (b) =>
+            a.replace(/\D/g, '') === b.replace(/\D/g, '') && Math.min(a.length, b.length) >= 7 && edits(a, b) <= (a.length > 12 ? 2 : 1),
+        )
+        .map((b) => [a, b]),
+    );
+    expect(expected.length).toBeGreaterThan(100);
+    expect(nearPairs(keys)).toEqual(expected);
+  });
+
+  it('are looked for among 20,000 names in a moment', () => {
+    const keys = Array.from({ length: 20_000 }, (_, n) => `nobody ${n.toString(26).replace(/\d/g, 'z')} grill`);
+    const since = performance.now();
+    nearPairs([...new Set(keys)]);
+    expect(performance.now() - since).toBeLessThan(8000);
+  });
+});
+
+/** Insertions, deletions and replacements between two words, straight from the definition. */
+function edits(a: string, b: string): number {
+  const known = new Map<string, number>();
+  const at = (i: number, j: number): number => {
+    if (i === 0 || j === 0) return i + j;
+    const key = `${i} ${j}`;
+    const found = known.get(key);
+    if (found !== undefined) return found;
+    const value = Math.min(at(i - 1, j) + 1, at(i, j - 1) + 1, at(i - 1, j - 1) + (a[i - 1] === b[j - 1] ? 0 : 1));
+    known.set(key, value);
+    return value;
+  };
+  return Math.abs(a.length - b.length) > 2 ? 9 : at(a.length, b.length);
+}

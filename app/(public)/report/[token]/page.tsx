@@ -6,25 +6,15 @@ import { reportByLink } from '@/lib/features/reports/reads/report-link';
 import { definePage } from '@/lib/server/define-page';
 import { countOpening, throttled } from '@/lib/server/customer-links';
 import { ReportPage } from '../../../_ui/report/report-page';
+import { DeadCustomerLink } from '../../_components/dead-customer-link';
 
-export const metadata: Metadata = { title: 'Service report', robots: { index: false }, referrer: 'no-referrer' };
+export const metadata: Metadata = { title: 'Service report', robots: { index: false }, referrer: 'same-origin' };
 
 export default definePage('public', async ({ db, now, params }) => {
   const token = params.token ?? '';
   const link = (await throttled('report', 120)) ? null : await reportByLink(db, token, now);
   const onFile = link && (await customerReport(db, link.visitId, FOR_CUSTOMERS, link.language));
-  if (!link || !onFile) {
-    const { deadLink } = wordsIn('en');
-    return (
-      <main className="mx-auto max-w-xl px-5 py-16">
-        <h1>{deadLink.title}</h1>
-        <p className="mt-4 text-soft">{deadLink.text}</p>
-        <p lang="es" className="mt-4 text-soft">
-          {wordsIn('es').deadLink.text}
-        </p>
-      </main>
-    );
-  }
+  if (!link || !onFile) return <DeadCustomerLink />;
   await countOpening(link.id);
   const say = wordsIn(onFile.report.language);
   return (

@@ -6,6 +6,7 @@ import { useEffect, useRef } from 'react';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 import { NewPasswordField } from '../../../_ui/new-password-field';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { ZoneList } from '../../../_ui/zone-list';
 import { setUp } from '../actions';
@@ -27,7 +28,7 @@ export function SetUpForm() {
   }, [data, form.ref, router]);
 
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <Field
         label="Set-up code"
@@ -65,6 +66,6 @@ export function SetUpForm() {
       <Button look="primary" size="touch" type="submit" disabled={busy || data !== undefined}>
         {busy || data ? 'Setting up …' : 'Set up the shop'}
       </Button>
-    </form>
+    </ActionForm>
   );
 }

@@ -14,7 +14,8 @@ const WORDS: Record<string, string> = {
   code_wrong: 'That code does not fit. Wait for the next one, or use a spare code.',
 };
 
-export function SignInForm() {
+/** Goes on to `to`, an address in this app. */
+export function SignInForm({ to }: { to: string }) {
   const router = useRouter();
   const [error, setError] = useState('');
   const [busy, setBusy] = useState(false);
@@ -37,7 +38,7 @@ export function SignInForm() {
       const userId = (session?.user as { id?: string } | undefined)?.id;
       if (userId) {
         handTo(userId);
-        return router.replace('/');
+        return router.replace(to);
       }
     }
     setBusy(false);

@@ -8,7 +8,7 @@ import { DeadLink } from '../../_components/dead-link';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { ReplyForm } from './_components/reply-form';
 
-export const metadata: Metadata = { title: 'Your visit', robots: { index: false }, referrer: 'no-referrer' };
+export const metadata: Metadata = { title: 'Your visit', robots: { index: false }, referrer: 'same-origin' };
 
 export default definePage('public', async ({ db, now, params }) => {
   const link = await openLink(() => visitByLink(db, params.token ?? '', now));

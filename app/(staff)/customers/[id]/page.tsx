@@ -3,6 +3,7 @@ import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { can } from '@/lib/core/people/access';
 import { todayIn } from '@/lib/core/calendar';
+import { pagesOf } from '@/lib/features/customer-pages/reads/page-link';
 import { customerPage } from '@/lib/features/customers/reads/customers';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { isId } from '@/lib/core/ids/is-id';
@@ -17,6 +18,8 @@ import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
 import { Table, Td, Th } from '../../../_ui/table';
 import { Trail } from '../../../_ui/trail';
 import { putCustomerBack, takeCustomerOff } from '../actions';
+import { PagesSheet } from './_components/pages-sheet';
+import { SendingForm } from './_components/sending';
 import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
 export const metadata: Metadata = { title: 'Customer' };
@@ -87,7 +90,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
                       <Link href={`/kitchens/${k.id}`} className="font-bold">
                         {k.name}
                       </Link>
-                      {k.archivedAt ? <span className="text-soft"> (off file)</span> : null}
+                      {k.archivedAt ? <span className="text-soft"> (out of use)</span> : null}
                     </Td>
                     <Td className="text-soft max-md:hidden">{k.address}</Td>
                     <Td className="text-right">{k.units}</Td>
@@ -104,13 +107,33 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             </Table>
           )}
         </Sheet>
+        {can(actor, 'send:report') && !off ? (
+          <Sheet title="Goes out by itself" aside={<Link href={`/customers/${customer.id}/quarter`}>Summary of a quarter</Link>}>
+            {can(actor, 'manage:shop') ? (
+              <SendingForm id={customer.id} reports={customer.sendsReports} quarters={customer.sendsQuarters} />
+            ) : (
+              <p>
+                {sendsWords(customer)} <span className="text-soft">The owner says so here.</span>
+              </p>
+            )}
+          </Sheet>
+        ) : null}
+        {writes && !off ? (
+          <PagesSheet
+            customer={{ id: customer.id, email: customer.email, contactName: customer.contactName, language: customer.language }}
+            kitchens={customer.kitchens.filter((k) => k.archivedAt === null).map(({ id, name }) => ({ id, name }))}
+            pages={await pagesOf(db, customer.id)}
+            timeZone={await shopTimeZone(db)}
+            now={now}
+          />
+        ) : null}
         {writes && !off ? (
           <TakeOff
             id={customer.id}
             version={customer.version}
             what="customer"
             action={takeCustomerOff}
-            consequence="Its kitchens, units and tasks go off file with it. Visits, findings and readings stay, and everything can be put back."
+            consequence="Its kitchens, units and tasks go out of use with it. Visits, findings and readings stay, and everything can be put back."
           />
         ) : null}
         {writes ? <ChangeHistory changes={await changesOf(db, 'Customer', customer.id)} timeZone={await shopTimeZone(db)} /> : null}
@@ -118,3 +141,8 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
     </>
   );
 });
+
+function sendsWords({ sendsReports, sendsQuarters }: { sendsReports: boolean; sendsQuarters: boolean }): string {
+  const sent = [sendsReports ? 'the report of each visit' : '', sendsQuarters ? 'the summary of each quarter' : ''].filter(Boolean);
+  return sent.length === 0 ? 'Nothing: reports and summaries go out after a look.' : `Sent without a look: ${sent.join(' and ')}.`;
+}

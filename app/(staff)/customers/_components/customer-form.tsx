@@ -2,8 +2,8 @@
 
 import { Button, ButtonLink } from '../../../_ui/button';
 import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-words/languages';
-import { Check } from '../../../_ui/check';
 import { Field, FormErrors, Select, TextArea } from '../../../_ui/field';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { addCustomer, saveCustomer } from '../actions';
 
@@ -16,13 +16,12 @@ type Customer = {
   phone: string;
   notes: string;
   language: Language;
-  sendsReports: boolean;
 };
 
 export function CustomerForm({ customer }: { customer?: Customer }) {
   const { form, error, busy } = useActionForm(customer ? saveCustomer : addCustomer);
   return (
-    <form {...form} className="flex max-w-2xl flex-col gap-4">
+    <ActionForm {...form} className="flex max-w-2xl flex-col gap-4">
       <FormErrors errors={error('')} />
       {customer ? (
         <>
@@ -50,11 +49,6 @@ export function CustomerForm({ customer }: { customer?: Customer }) {
         error={error('language')}
         hint="Reports and their letters are written in it."
       />
-      <Check
-        name="sendsReports"
-        defaultChecked={customer?.sendsReports}
-        label="Send the report of each visit by itself, half an hour after it is closed"
-      />
       <TextArea label="Notes" name="notes" defaultValue={customer?.notes} error={error('notes')} />
       <div className="flex gap-2">
         <Button look="primary" type="submit" disabled={busy}>
@@ -62,6 +56,6 @@ export function CustomerForm({ customer }: { customer?: Customer }) {
         </Button>
         <ButtonLink href={customer ? `/customers/${customer.id}` : '/customers'}>Back without saving</ButtonLink>
       </div>
-    </form>
+    </ActionForm>
   );
 }

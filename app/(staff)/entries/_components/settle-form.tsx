@@ -2,6 +2,7 @@
 
 import { Button } from '@/app/_ui/button';
 import { Field, FormErrors } from '@/app/_ui/field';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { settle } from '../actions';
 
@@ -9,7 +10,7 @@ import { settle } from '../actions';
 export function SettleForm({ entryId, about }: { entryId: string; about: string }) {
   const { form, error, busy } = useActionForm(settle);
   return (
-    <form {...form} className="flex flex-wrap items-end gap-3 no-print">
+    <ActionForm {...form} className="flex flex-wrap items-end gap-3 no-print">
       <input type="hidden" name="entryId" value={entryId} />
       <div className="min-w-60 flex-1 [&_input]:min-h-11">
         <Field
@@ -27,6 +28,6 @@ export function SettleForm({ entryId, about }: { entryId: string; about: string 
       <div className="w-full empty:hidden">
         <FormErrors errors={error('')} />
       </div>
-    </form>
+    </ActionForm>
   );
 }

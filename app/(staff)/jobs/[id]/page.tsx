@@ -21,6 +21,7 @@ import { Quotes } from './_components/quotes';
 import { StepForm } from './_components/step-form';
 import { Warranties } from './_components/warranties';
 import { VisitForm } from './_components/visit-form';
+import { WorkDone } from './_components/work-done';
 
 export const metadata: Metadata = { title: 'Job' };
 
@@ -129,6 +130,7 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
             mayWrite={writes && open}
             email={kitchen.contactEmail || kitchen.customer.email}
           />
+          <WorkDone visits={job.work.visits} records={job.work.records} timeZone={zone} />
           <JobHistory events={job.events} timeZone={zone} />
         </div>
         {writes ? (

@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, money, type JobState, type JobUrgency } from '@/lib/core/jobs';
+import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, money, type JobSource, type JobState, type JobUrgency } from '@/lib/core/jobs';
 import { dateWords, dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import { State } from '@/app/_ui/state';
 
@@ -9,6 +9,7 @@ export type Line = {
   what: string;
   state: JobState;
   urgency: JobUrgency;
+  source: JobSource;
   dueOn: string | null;
   createdAt: number;
   kitchen: { id: string; name: string; timeZone: string };
@@ -33,6 +34,9 @@ export function JobLines({ lines, place = true }: { lines: readonly Line[]; plac
           </span>
           <span className="flex flex-col items-start sm:items-end">
             <Urgency urgency={j.urgency} />
+            {j.source === 'customer' && j.state === 'asked' ? (
+              <span className="text-sm font-bold">Asked on their own page: ring them</span>
+            ) : null}
             <span className="text-sm text-soft">{about(j)}</span>
           </span>
         </li>

@@ -39,24 +39,7 @@ export default definePage('write:job', async ({ db, now, query }) => {
           Find
         </Button>
       </form>
-      {q && !desk ? (
-        found.length === 0 ? (
-          <p role="status">Nothing on file has all of these words. Try fewer of them, or a piece of one.</p>
-        ) : (
-          <Sheet title="Which one?">
-            <ul>
-              {found.map((k) => (
-                <li key={k.id} className="border-b border-line py-1.5 last:border-0">
-                  <Link href={`/jobs/call?kitchen=${k.id}`} className="font-bold">
-                    {k.customer === k.name ? k.name : `${k.customer}, ${k.name}`}
-                  </Link>{' '}
-                  <span className="text-soft">{[k.address, k.phone, k.unit].filter(Boolean).join(' · ')}</span>
-                </li>
-              ))}
-            </ul>
-          </Sheet>
-        )
-      ) : null}
+      {q && !desk ? <Found kitchens={found} /> : null}
       {desk ? (
         <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_26rem]">
           <Desk desk={desk} />
@@ -73,3 +56,21 @@ export default definePage('write:job', async ({ db, now, query }) => {
     </>
   );
 });
+
+function Found({ kitchens }: { kitchens: Awaited<ReturnType<typeof findKitchens>> }) {
+  if (kitchens.length === 0) return <p role="status">Nothing on file has all of these words. Try fewer of them, or a piece of one.</p>;
+  return (
+    <Sheet title="Which one?">
+      <ul>
+        {kitchens.map((k) => (
+          <li key={k.id} className="border-b border-line py-1.5 last:border-0">
+            <Link href={`/jobs/call?kitchen=${k.id}`} className="font-bold">
+              {k.customer === k.name ? k.name : `${k.customer}, ${k.name}`}
+            </Link>{' '}
+            <span className="text-soft">{[k.address, k.phone, k.unit].filter(Boolean).join(' · ')}</span>
+          </li>
+        ))}
+      </ul>
+    </Sheet>
+  );
+}

@@ -3,6 +3,7 @@
 import { addDays, type LocalDate } from '@/lib/core/calendar';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { dayWords } from '@/lib/core/calendar/when';
 import { BookedOnThem } from '../../_components/open-visits';
@@ -20,12 +21,12 @@ const words = ({ startsOn, endsOn }: ClosedRange) => {
 function Remove({ range }: { range: ClosedRange }) {
   const { form, busy } = useActionForm(removeClosedDays);
   return (
-    <form {...form} className="inline">
+    <ActionForm {...form} className="inline">
       <input type="hidden" name="id" value={range.id} />
       <Button look="quiet" type="submit" disabled={busy} aria-label={`Remove closed days ${words(range)}`}>
         Remove
       </Button>
-    </form>
+    </ActionForm>
   );
 }
 
@@ -48,7 +49,7 @@ export function ClosedDays({ kitchenId, ranges, may }: { kitchenId: string; rang
       {may ? (
         <details>
           <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">Add closed days</summary>
-          <form {...form} className="mt-2 grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
+          <ActionForm {...form} className="mt-2 grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
             <FormErrors errors={error('')} />
             <input type="hidden" name="kitchenId" value={kitchenId} />
             <Field label="First day" name="from" type="date" error={error('from')} />
@@ -59,7 +60,7 @@ export function ClosedDays({ kitchenId, ranges, may }: { kitchenId: string; rang
             <Button type="submit" disabled={busy} className="justify-self-start">
               Add
             </Button>
-          </form>
+          </ActionForm>
         </details>
       ) : null}
       {may ? <BookedOnThem found={data} /> : null}

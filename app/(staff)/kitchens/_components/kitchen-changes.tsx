@@ -3,6 +3,7 @@
 import type { LocalDate } from '@/lib/core/calendar';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors, Select } from '../../../_ui/field';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { sayKitchenChanged } from '../actions';
 
@@ -14,7 +15,7 @@ export function KitchenChanges({ kitchenId, today }: { kitchenId: string; today:
       <p className="mb-3 text-soft">
         A fryer added, another menu, longer hours. What is expected of every coil here follows at once, its interval at the next visit.
       </p>
-      <form {...form} className="grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
+      <ActionForm {...form} className="grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
         <FormErrors errors={error('')} />
         <input type="hidden" name="kitchenId" value={kitchenId} />
         <Field label="What changed" name="what" error={error('what')} autoComplete="off" placeholder="Second fryer" />
@@ -32,7 +33,7 @@ export function KitchenChanges({ kitchenId, today }: { kitchenId: string; today:
         <Button type="submit" disabled={busy} className="self-end justify-self-start">
           Keep it
         </Button>
-      </form>
+      </ActionForm>
       {data ? <p role="status">Kept for {data.units === 1 ? 'one unit' : `${data.units} units`}.</p> : null}
     </>
   );

@@ -5,6 +5,7 @@ import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 import { NewPasswordField } from '../../../_ui/new-password-field';
 import { Saved } from '../../../_ui/saved';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { changeMyPassword, saveMyUnits } from '../actions';
 
@@ -17,7 +18,7 @@ const CHOICES = [
 export function UnitsForm({ units }: { units: MeasureUnits }) {
   const { form, error, busy, saved } = useActionForm(saveMyUnits);
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <div className="flex flex-wrap gap-x-10 gap-y-4">
         {CHOICES.map((c) => (
@@ -44,14 +45,14 @@ export function UnitsForm({ units }: { units: MeasureUnits }) {
         </Button>
         <Saved when={saved} />
       </div>
-    </form>
+    </ActionForm>
   );
 }
 
 export function MyPasswordForm() {
   const { form, error, busy, saved } = useActionForm(changeMyPassword);
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <Field label="Password you have now" name="current" type="password" autoComplete="current-password" error={error('current')} />
       <NewPasswordField error={error('password')} />
@@ -61,6 +62,6 @@ export function MyPasswordForm() {
         </Button>
         <Saved when={saved}>Changed. Your other sessions have ended.</Saved>
       </div>
-    </form>
+    </ActionForm>
   );
 }

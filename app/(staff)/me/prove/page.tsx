@@ -1,12 +1,10 @@
 import type { Metadata } from 'next';
 import { definePage } from '@/lib/server/define-page';
+import { onward } from '@/lib/server/guard';
 import { PageHead, Sheet } from '../../../_ui/sheet';
 import { ProveForm } from './_components/prove-form';
 
 export const metadata: Metadata = { title: 'Is it you?' };
-
-/** Only an address in this app: nobody is sent on to another's. */
-const onward = (to: string | undefined) => (to && /^\/(?![/\\])/.test(to) ? to : '/me');
 
 export default definePage('edit:self', async ({ actor, query }) => (
   <>
@@ -15,7 +13,7 @@ export default definePage('edit:self', async ({ actor, query }) => (
       lead={`What comes next could harm the shop in wrong hands. You signed in as ${actor.name} a while ago: give the password once more.`}
     />
     <Sheet className="max-w-md">
-      <ProveForm to={onward(query.to)} />
+      <ProveForm to={onward(query.to, '/me')} />
     </Sheet>
   </>
 ));

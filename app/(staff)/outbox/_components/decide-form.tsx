@@ -2,6 +2,7 @@
 
 import { Button } from '../../../_ui/button';
 import { FormErrors } from '../../../_ui/field';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { decide } from '../actions';
 
@@ -9,15 +10,15 @@ import { decide } from '../actions';
 export function DecideForm({ messageId, about }: { messageId: string; about: string }) {
   const { form, error, busy } = useActionForm(decide);
   return (
-    <form {...form} className="mt-3 flex flex-wrap gap-3 no-print">
+    <ActionForm {...form} className="mt-3 flex flex-wrap gap-3 no-print">
       <input type="hidden" name="messageId" value={messageId} />
       <Button type="submit" name="decision" value="again" disabled={busy} aria-describedby={about}>
         Send again
       </Button>
       <Button type="submit" name="decision" value="leave" disabled={busy} aria-describedby={about}>
-        Leave it
+        Do not send it again
       </Button>
       <FormErrors errors={error('')} />
-    </form>
+    </ActionForm>
   );
 }

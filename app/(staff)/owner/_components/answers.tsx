@@ -28,28 +28,7 @@ export function Answers({ kitchens, energy, money, currency, whole, overdue, lat
   const unpriced = kitchens.filter((k) => k.energy && !k.money).length;
   return (
     <dl className="mb-6 grid grid-cols-2 overflow-hidden rounded-lg border border-line bg-sheet xl:grid-cols-[1.35fr_1.35fr_1fr_1fr]">
-      <Answer
-        wide
-        question="Fouls fastest"
-        figure={
-          worst ? (
-            <Link href={`/owner/kitchens/${worst.id}`} className="text-ink no-underline hover:underline">
-              {worst.name}
-            </Link>
-          ) : (
-            'Nobody knows yet'
-          )
-        }
-      >
-        {worst ? (
-          <>
-            {worst.customer === worst.name ? '' : `${worst.customer}. `}Its coils lose{' '}
-            <Figure of={worst.monthly} scale={PERCENT} className="text-ink" /> of their heat transfer in 30 days.
-          </>
-        ) : (
-          'The first closed visits will tell.'
-        )}
-      </Answer>
+      <Fastest worst={worst} />
       <Answer
         wide
         question={`Fouling costs in 30 days${whole ? '' : ', kitchens below'}`}
@@ -79,7 +58,7 @@ export function Answers({ kitchens, energy, money, currency, whole, overdue, lat
         question="To decide"
         figure={
           <a href="#decide" className="text-ink no-underline hover:underline">
-            {counted(matters, 'matter')}
+            {counted(matters, 'thing')}
           </a>
         }
       >
@@ -118,5 +97,25 @@ function Answer({
       </dd>
       <dd className="mt-1 text-sm text-soft">{children}</dd>
     </div>
+  );
+}
+
+function Fastest({ worst }: { worst: KitchenLine | undefined }) {
+  if (!worst)
+    return (
+      <Answer wide question="Fouls fastest" figure="Nobody knows yet">
+        The first closed visits will tell.
+      </Answer>
+    );
+  const name = (
+    <Link href={`/owner/kitchens/${worst.id}`} className="text-ink no-underline hover:underline">
+      {worst.name}
+    </Link>
+  );
+  return (
+    <Answer wide question="Fouls fastest" figure={name}>
+      {worst.customer === worst.name ? '' : `${worst.customer}. `}Its coils lose{' '}
+      <Figure of={worst.monthly} scale={PERCENT} className="text-ink" /> of their heat transfer in 30 days.
+    </Answer>
   );
 }

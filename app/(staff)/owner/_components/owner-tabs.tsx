@@ -3,6 +3,7 @@ import Link from 'next/link';
 const ROOMS = [
   { href: '/owner', label: 'Today' },
   { href: '/owner/fouling', label: 'Fouling' },
+  { href: '/owner/shop', label: 'The shop' },
   { href: '/owner/right', label: 'Is it right?' },
 ] as const;
 

@@ -5,6 +5,7 @@ import { PLACEMENT_LABEL, PLACEMENTS, UNIT_KIND_LABEL, UNIT_KINDS } from '@/lib/
 import { filterAddress, foulingFilter } from '@/lib/core/owner/fouling-filter';
 import { counted } from '@/lib/core/wording/counted';
 import { foulingRanking, rankingChoices } from '@/lib/features/owner/reads/ranking';
+import { foodWarnings, replayOnFile } from '@/lib/features/owner/reads/replay';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { Button, ButtonLink, FileLink } from '../../../_ui/button';
@@ -12,6 +13,7 @@ import { Field, Select } from '../../../_ui/field';
 import { Fold } from '../../../_ui/fold';
 import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
 import { OwnerTabs } from '../_components/owner-tabs';
+import { PlanAgainstCalendar } from '../_components/plan-against-calendar';
 import { RankingTable } from './_components/ranking-table';
 
 export const metadata: Metadata = { title: 'Who fouls fastest' };
@@ -22,7 +24,12 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
   const shop = await shopSettings(db);
   const filter = foulingFilter(query, todayIn(shop?.timeZone ?? 'UTC', now.getTime()));
   const skip = Math.max(0, Math.floor(Number(query.skip ?? 0)) || 0);
-  const [{ rows, total }, choices] = await Promise.all([foulingRanking(db, filter, { take: PAGE, skip }), rankingChoices(db)]);
+  const [{ rows, total }, choices, worth, food] = await Promise.all([
+    foulingRanking(db, filter, { take: PAGE, skip }),
+    rankingChoices(db),
+    replayOnFile(db),
+    foodWarnings(db, new Date(now.getTime() - 365 * 86_400_000)),
+  ]);
   const named = (list: { id: string; name: string }[]) => list.map(({ id, name }) => ({ value: id, label: name }));
   const what = filter.by === 'unit' ? 'coil' : 'kitchen';
   const address = (from: number) => `/owner/fouling?${filterAddress(query, from > 0 ? { skip: String(from) } : {})}`;
@@ -82,6 +89,7 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
               {skip + PAGE < total ? <ButtonLink href={address(skip + PAGE)}>Slower ones</ButtonLink> : null}
             </div>
           </Sheet>
+          <PlanAgainstCalendar of={worth} food={food} timeZone={shop?.timeZone ?? 'UTC'} />
           <Fold id="how" title="How this is reckoned">
             <div className="flex max-w-[80ch] flex-col gap-3">
               <p>

@@ -4,6 +4,7 @@ import { Button } from '@/app/_ui/button';
 import { Field, FormErrors } from '@/app/_ui/field';
 import { Saved } from '@/app/_ui/saved';
 import { Sheet } from '@/app/_ui/sheet';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { savePart } from '../actions';
 
@@ -12,7 +13,7 @@ export function PartForm() {
   const { form, error, busy, saved } = useActionForm(savePart);
   return (
     <Sheet title="Put on the list, or change">
-      <form {...form} className="flex flex-col gap-3">
+      <ActionForm {...form} className="flex flex-col gap-3">
         <FormErrors errors={error('')} />
         <Field
           label="Number"
@@ -35,7 +36,7 @@ export function PartForm() {
           </Button>
           <Saved when={saved} />
         </div>
-      </form>
+      </ActionForm>
     </Sheet>
   );
 }

@@ -6,6 +6,7 @@ import { counted } from '@/lib/core/wording/counted';
 import { Button } from '@/app/_ui/button';
 import { FormErrors, TextArea } from '@/app/_ui/field';
 import { Sheet } from '@/app/_ui/sheet';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { takeInParts } from '../actions';
 
@@ -15,7 +16,7 @@ export function PartsIn() {
   const [csv, setCsv] = useState('');
   return (
     <Sheet title="Bring in a file">
-      <form {...form} className="flex flex-col gap-3">
+      <ActionForm {...form} className="flex flex-col gap-3">
         <FormErrors errors={error('')} />
         <label htmlFor="parts-file" className="font-bold">
           File
@@ -56,7 +57,7 @@ export function PartsIn() {
             </>
           ) : null}
         </div>
-      </form>
+      </ActionForm>
     </Sheet>
   );
 }

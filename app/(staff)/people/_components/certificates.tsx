@@ -5,6 +5,7 @@ import { dateWords } from '@/lib/core/calendar/when';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors, Select } from '../../../_ui/field';
 import { State } from '../../../_ui/state';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { addLicence, withdrawLicence } from '../actions';
 
@@ -33,7 +34,7 @@ export function Certificates({ userId, list, today }: { userId: string; list: Ce
           </li>
         ))}
       </ul>
-      <form {...form} className="grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
+      <ActionForm {...form} className="grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
         <FormErrors errors={error('')} />
         <input type="hidden" name="userId" value={userId} />
         <div className="sm:col-span-2">
@@ -58,7 +59,7 @@ export function Certificates({ userId, list, today }: { userId: string; list: Ce
         <Button type="submit" disabled={busy} className="justify-self-start">
           Add certificate
         </Button>
-      </form>
+      </ActionForm>
     </div>
   );
 }
@@ -66,11 +67,11 @@ export function Certificates({ userId, list, today }: { userId: string; list: Ce
 function Withdraw({ id, words }: { id: string; words: string }) {
   const { form, busy } = useActionForm(withdrawLicence);
   return (
-    <form {...form}>
+    <ActionForm {...form}>
       <input type="hidden" name="id" value={id} />
       <Button look="quiet" type="submit" disabled={busy} aria-label={`Withdraw ${words}`}>
         Withdraw
       </Button>
-    </form>
+    </ActionForm>
   );
 }

@@ -14,6 +14,7 @@ import { MeasuredField } from '../../../_ui/measured-field';
 import { NewPasswordField } from '../../../_ui/new-password-field';
 import { PositionField } from '../../../_ui/position-field';
 import { Sheet } from '../../../_ui/sheet';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { addPerson, savePerson } from '../actions';
 
@@ -49,13 +50,21 @@ const GRADE_WORDS: Record<string, string> = {
 };
 const GRADES = GAUGE_GRADES.map((g) => ({ value: g, label: `${g}  (${GRADE_WORDS[g]} of span)` }));
 const ROLE_OPTIONS = ROLES.map((value) => ({ value, label: roleInfo(value).label }));
-export function PersonForm({ person: p, units }: { person?: PersonFields; units: MeasureUnits }) {
-  const { form, error, busy } = useActionForm(p ? savePerson : addPerson);
-  const [role, setRole] = useState<Role>(p?.role ?? 'technician');
+
+/** Whoever is still to be put on file. */
+const NOBODY: PersonFields = {
+  id: '', version: 0, name: '', email: '', role: 'technician', skills: [], shifts: USUAL_SHIFT, onCall: [], phone: '', gaugeGrade: '1A', gaugeSpanPa: 3_447_379,
+  homeLat: null, homeLng: null,
+}; // prettier-ignore
+
+export function PersonForm({ person, units }: { person?: PersonFields; units: MeasureUnits }) {
+  const p = person ?? NOBODY;
+  const { form, error, busy } = useActionForm(person ? savePerson : addPerson);
+  const [role, setRole] = useState<Role>(p.role);
   return (
-    <form {...form} className="flex flex-col gap-6">
+    <ActionForm {...form} className="flex flex-col gap-6">
       <FormErrors errors={error('')} />
-      {p ? (
+      {person ? (
         <>
           <input type="hidden" name="id" value={p.id} />
           <input type="hidden" name="version" value={p.version} />
@@ -64,12 +73,12 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
         <Sheet title="Who">
           <div className="flex flex-col gap-4">
-            <Field label="Name" name="name" defaultValue={p?.name} error={error('name')} autoComplete="off" />
+            <Field label="Name" name="name" defaultValue={p.name} error={error('name')} autoComplete="off" />
             <Field
               label="E-mail"
               name="email"
               type="email"
-              defaultValue={p?.email}
+              defaultValue={p.email}
               error={error('email')}
               autoComplete="off"
               hint="Signs in with it."
@@ -78,7 +87,7 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
               label="Phone"
               name="phone"
               type="tel"
-              defaultValue={p?.phone}
+              defaultValue={p.phone}
               error={error('phone')}
               autoComplete="off"
               hint="For the office, when something cannot wait."
@@ -92,7 +101,7 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
               error={error('role')}
               hint={roleInfo(role).duties}
             />
-            {p ? null : (
+            {person ? null : (
               <div>
                 <NewPasswordField error={error('password')} label="First password" />
                 <p className="text-sm text-soft">Left empty, a link to choose one goes to the e-mail.</p>
@@ -105,7 +114,7 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
             <fieldset>
               <legend className="mb-1 font-bold">Skills</legend>
               {SKILLS.map((s) => (
-                <Check key={s} name="skills" value={s} defaultChecked={p?.skills.includes(s)} label={SKILL_LABEL[s]} />
+                <Check key={s} name="skills" value={s} defaultChecked={p.skills.includes(s)} label={SKILL_LABEL[s]} />
               ))}
               <p className="text-sm text-soft">
                 Nobody without the skill is offered for such a unit. Tick it only for people licensed and trained for it.
@@ -116,7 +125,7 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
                 label="Gauge’s accuracy"
                 name="gaugeGrade"
                 options={GRADES}
-                defaultValue={p?.gaugeGrade ?? '1A'}
+                defaultValue={p.gaugeGrade}
                 error={error('gaugeGrade')}
                 hint="Grade on the dial (ASME B40.100)."
               />
@@ -125,7 +134,7 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
                 name="gaugeSpan"
                 measure="pressure"
                 unit={units.pressure}
-                si={p?.gaugeSpanPa ?? 3_447_379}
+                si={p.gaugeSpanPa}
                 error={error}
                 hint="End of its scale. Bands of estimates follow from both."
               />
@@ -133,7 +142,7 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
                 <PositionField
                   label="Home, if rounds start there"
                   name="home"
-                  position={{ lat: p?.homeLat ?? null, lng: p?.homeLng ?? null }}
+                  position={{ lat: p.homeLat, lng: p.homeLng }}
                   error={error('home')}
                   hint="Left empty, rounds start and end at the shop."
                 />
@@ -146,14 +155,14 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
             <HoursFields
               legend="Working hours"
               name="shifts"
-              hours={p?.shifts ?? USUAL_SHIFT}
+              hours={p.shifts}
               error={error}
               hint="Like 7-3:30 or 07:00-15:30. A day left empty is a day off. Without any hours nobody can be planned on visits."
             />
             <HoursFields
               legend="On call"
               name="onCall"
-              hours={p?.onCall ?? []}
+              hours={p.onCall}
               error={error}
               hint="When this person may be sent out for what cannot wait, besides the shift. Past midnight: 16:30-24:00, and 00:00-07:00 on the next day."
             />
@@ -162,10 +171,10 @@ export function PersonForm({ person: p, units }: { person?: PersonFields; units:
       </div>
       <div className="flex gap-2">
         <Button look="primary" type="submit" disabled={busy}>
-          {busy ? 'Saving …' : p ? 'Save person' : 'Put person on file'}
+          {busy ? 'Saving …' : person ? 'Save person' : 'Put person on file'}
         </Button>
         <ButtonLink href="/people">Back without saving</ButtonLink>
       </div>
-    </form>
+    </ActionForm>
   );
 }

@@ -5,6 +5,7 @@ import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 import { NewPasswordField } from '../../../_ui/new-password-field';
 import { Saved } from '../../../_ui/saved';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { dayWords } from '@/lib/core/calendar/when';
 import { BookedOnThem } from '../../_components/open-visits';
@@ -13,7 +14,7 @@ import { addDaysOff, givePassword, removeDaysOff, resetStep, sendLink, switchPer
 export function PasswordForm({ userId, name }: { userId: string; name: string }) {
   const { form, error, busy, saved } = useActionForm(givePassword);
   return (
-    <form {...form} className="flex flex-col gap-3">
+    <ActionForm {...form} className="flex flex-col gap-3">
       <FormErrors errors={error('')} />
       <input type="hidden" name="id" value={userId} />
       <NewPasswordField error={error('password')} />
@@ -23,14 +24,14 @@ export function PasswordForm({ userId, name }: { userId: string; name: string })
         </Button>
         <Saved when={saved}>Set. {name} is signed out everywhere.</Saved>
       </div>
-    </form>
+    </ActionForm>
   );
 }
 
 export function LinkForm({ userId, email }: { userId: string; email: string }) {
   const { form, error, busy, saved } = useActionForm(sendLink);
   return (
-    <form {...form} className="flex flex-col gap-3">
+    <ActionForm {...form} className="flex flex-col gap-3">
       <FormErrors errors={error('')} />
       <input type="hidden" name="id" value={userId} />
       <div className="flex flex-wrap items-center gap-3">
@@ -39,14 +40,14 @@ export function LinkForm({ userId, email }: { userId: string; email: string }) {
         </Button>
         <Saved when={saved}>In the outbox, to {email}. It opens once, within seven days.</Saved>
       </div>
-    </form>
+    </ActionForm>
   );
 }
 
 export function StepForm({ userId, name }: { userId: string; name: string }) {
   const { form, error, busy } = useActionForm(resetStep);
   return (
-    <form {...form} className="flex flex-col gap-3">
+    <ActionForm {...form} className="flex flex-col gap-3">
       <FormErrors errors={error('')} />
       <p className="text-soft">
         {name} signs in with a second step. Telephone and spare codes lost? Be sure that it is {name} who asks.
@@ -55,14 +56,14 @@ export function StepForm({ userId, name }: { userId: string; name: string }) {
       <Button look="danger" type="submit" disabled={busy} className="self-start">
         Turn the second step off
       </Button>
-    </form>
+    </ActionForm>
   );
 }
 
 export function ActiveForm({ userId, version, active, name }: { userId: string; version: number; active: boolean; name: string }) {
   const { form, error, busy } = useActionForm(switchPerson);
   return (
-    <form {...form} className="flex flex-col gap-3">
+    <ActionForm {...form} className="flex flex-col gap-3">
       <p className="text-soft">
         {active
           ? `Switched off, ${name} can no longer sign in and is not offered for visits. What was done stays on file.`
@@ -75,7 +76,7 @@ export function ActiveForm({ userId, version, active, name }: { userId: string; 
       <Button look={active ? 'danger' : 'plain'} type="submit" disabled={busy} className="self-start">
         {active ? `Switch ${name} off` : `Switch ${name} on again`}
       </Button>
-    </form>
+    </ActionForm>
   );
 }
 
@@ -84,12 +85,12 @@ export type OffRange = { id: string; startsOn: LocalDate; endsOn: LocalDate; rea
 function RemoveOff({ range, words }: { range: OffRange; words: string }) {
   const { form, busy } = useActionForm(removeDaysOff);
   return (
-    <form {...form}>
+    <ActionForm {...form}>
       <input type="hidden" name="id" value={range.id} />
       <Button look="quiet" type="submit" disabled={busy} aria-label={`Remove days off ${words}`}>
         Remove
       </Button>
-    </form>
+    </ActionForm>
   );
 }
 
@@ -110,7 +111,7 @@ export function DaysOff({ userId, ranges }: { userId: string; ranges: OffRange[]
           </li>
         ))}
       </ul>
-      <form {...form} className="grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
+      <ActionForm {...form} className="grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
         <FormErrors errors={error('')} />
         <input type="hidden" name="userId" value={userId} />
         <Field label="First day" name="from" type="date" error={error('from')} />
@@ -121,7 +122,7 @@ export function DaysOff({ userId, ranges }: { userId: string; ranges: OffRange[]
         <Button type="submit" disabled={busy} className="justify-self-start">
           Add days off
         </Button>
-      </form>
+      </ActionForm>
       <BookedOnThem found={data} />
     </div>
   );

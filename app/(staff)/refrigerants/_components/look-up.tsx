@@ -17,6 +17,14 @@ export type Asked = { by: 'pressure' | 'temperature'; text: string };
 const OPTIONS = Object.values(REFRIGERANTS).map((r) => ({ value: r.id, label: `${refrigerantLabel(r.id)}, ${r.safetyClass}` }));
 const number = (text: string) => (text.trim() === '' ? NaN : Number(text.replace(',', '.').replace('−', '-')));
 
+/** Heights for which the standard atmosphere is taken, m; also true of what is no number. */
+const outOfReach = (metres: number) => !(metres >= -430 && metres <= 5000);
+
+function toSi(by: Asked['by'], value: number, units: MeasureUnits): number {
+  if (by === 'pressure') return value * (units.pressure === 'psig' ? PSI_PA : BAR_PA);
+  return units.temperature === 'F' ? fahrenheitToKelvin(value) : celsiusToKelvin(value);
+}
+
 /** Type a pressure, see the temperatures; type a temperature, see the pressures. Works in the browser alone. */
 export function LookUp({ units, refrigerant: first, altitudeM }: Props) {
   const feet = units.pressure === 'psig';
@@ -38,21 +46,13 @@ export function LookUp({ units, refrigerant: first, altitudeM }: Props) {
   }, [refrigerant]);
 
   const metres = feet ? footToMetre(number(altitude)) : number(altitude);
-  const altitudeError =
-    Number.isFinite(metres) && metres >= -430 && metres <= 5000
-      ? undefined
-      : [`Give the altitude, up to ${feet ? '16,400 ft' : '5,000 m'}.`];
+  const altitudeError = outOfReach(metres) ? [`Give the altitude, up to ${feet ? '16,400 ft' : '5,000 m'}.`] : undefined;
   const value = number(asked.text);
   const pressureUnit = units.pressure;
   const temperatureUnit = units.temperature === 'F' ? '°F' : '°C';
   const wrong = asked.text.trim() !== '' && !Number.isFinite(value) ? ['Give a number.'] : undefined;
   const ready = loaded === refrigerant && !altitudeError && Number.isFinite(value);
-  const si =
-    asked.by === 'pressure'
-      ? value * (pressureUnit === 'psig' ? PSI_PA : BAR_PA)
-      : units.temperature === 'F'
-        ? fahrenheitToKelvin(value)
-        : celsiusToKelvin(value);
+  const si = toSi(asked.by, value, units);
 
   return (
     <div className="grid grid-cols-1 gap-6 lg:grid-cols-[22rem_minmax(0,1fr)]">
@@ -65,28 +65,8 @@ export function LookUp({ units, refrigerant: first, altitudeM }: Props) {
             value={refrigerant}
             onChange={(e) => setRefrigerant(e.target.value)}
           />
-          <Field
-            label="Gauge pressure"
-            unit={pressureUnit}
-            name="pressure"
-            inputMode="decimal"
-            autoComplete="off"
-            value={asked.by === 'pressure' ? asked.text : ''}
-            placeholder={asked.by === 'pressure' ? '' : 'worked out'}
-            onChange={(e) => setAsked({ by: 'pressure', text: e.target.value })}
-            error={asked.by === 'pressure' ? wrong : undefined}
-          />
-          <Field
-            label="Temperature"
-            unit={temperatureUnit}
-            name="temperature"
-            inputMode="decimal"
-            autoComplete="off"
-            value={asked.by === 'temperature' ? asked.text : ''}
-            placeholder={asked.by === 'temperature' ? '' : 'worked out'}
-            onChange={(e) => setAsked({ by: 'temperature', text: e.target.value })}
-            error={asked.by === 'temperature' ? wrong : undefined}
-          />
+          <Asking by="pressure" label="Gauge pressure" unit={pressureUnit} asked={asked} wrong={wrong} onAsk={setAsked} />
+          <Asking by="temperature" label="Temperature" unit={temperatureUnit} asked={asked} wrong={wrong} onAsk={setAsked} />
           <Field
             label="Altitude"
             unit={feet ? 'ft' : 'm'}
@@ -117,5 +97,32 @@ export function LookUp({ units, refrigerant: first, altitudeM }: Props) {
         {ready ? <Neighbours refrigerant={refrigerant} altitudeM={metres} units={units} by={asked.by} si={si} /> : null}
       </div>
     </div>
+  );
+}
+
+type AskingProps = {
+  by: Asked['by'];
+  label: string;
+  unit: string;
+  asked: Asked;
+  wrong: string[] | undefined;
+  onAsk: (asked: Asked) => void;
+};
+
+/** One of the two fields; the other one is worked out. */
+function Asking({ by, label, unit, asked, wrong, onAsk }: AskingProps) {
+  const own = asked.by === by;
+  return (
+    <Field
+      label={label}
+      unit={unit}
+      name={by}
+      inputMode="decimal"
+      autoComplete="off"
+      value={own ? asked.text : ''}
+      placeholder={own ? '' : 'worked out'}
+      onChange={(e) => onAsk({ by, text: e.target.value })}
+      error={own ? wrong : undefined}
+    />
   );
 }

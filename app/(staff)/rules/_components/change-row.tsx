@@ -23,10 +23,21 @@ function direction(c: ChangeShown): { words: string; shape: Shape } {
     : { words: 'Less often', shape: 'later' };
 }
 
-export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDecide: boolean }) {
+/** Who was there, what became of the change, and whether it still stands. */
+function about(c: ChangeShown): string {
+  return [
+    c.by ? `After ${c.by}’s visit.` : '',
+    c.review ? `${RULE_REVIEW_LABEL[c.review]}${c.reviewedBy ? ` by ${c.reviewedBy}` : ''}.` : '',
+    c.task.rule !== c.toRule && c.kind === 'evidence' ? `The rule has changed again since: ${describeRule(c.task.rule)}.` : '',
+    c.task.booked ? 'It stands on an open visit.' : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
+}
+
+export function ChangeRow({ change: c, mayDecide, aside = '' }: { change: ChangeShown; mayDecide: boolean; aside?: string }) {
   const { words, shape } = direction(c);
   const open = c.kind === 'evidence' && c.review === null;
-  const still = c.task.rule === c.toRule;
   return (
     <li className="grid grid-cols-1 gap-x-6 gap-y-1 border-b border-line py-4 first:pt-0 last:border-0 last:pb-0 lg:grid-cols-[15rem_minmax(0,1fr)_17rem]">
       <div>
@@ -41,10 +52,8 @@ export function ChangeRow({ change: c, mayDecide }: { change: ChangeShown; mayDe
       <div>
         <p className="max-w-[75ch]">{c.reason}</p>
         <p className="text-sm text-soft">
-          {c.by ? `After ${c.by}’s visit. ` : ''}
-          {c.review ? `${RULE_REVIEW_LABEL[c.review]}${c.reviewedBy ? ` by ${c.reviewedBy}` : ''}. ` : ''}
-          {!still && c.kind === 'evidence' ? `The rule has changed again since: ${describeRule(c.task.rule)}. ` : ''}
-          {c.task.booked ? 'It stands on an open visit. ' : ''}
+          {aside ? <b>{aside} </b> : null}
+          {about(c)}
         </p>
       </div>
       <div>

@@ -2,6 +2,7 @@
 
 import { Button } from '@/app/_ui/button';
 import { Field, FormErrors } from '@/app/_ui/field';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { setLock } from '../../units/actions';
 
@@ -11,7 +12,7 @@ export function LockRule({ taskId, version }: { taskId: string; version: number 
   return (
     <details className="mt-1 open:w-full">
       <summary className="inline-flex min-h-9 items-center px-2 font-bold text-cold underline underline-offset-4">Lock</summary>
-      <form {...form} className="mt-2 flex max-w-2xl flex-col gap-3 rounded-md border border-line bg-paper p-4">
+      <ActionForm {...form} className="mt-2 flex max-w-2xl flex-col gap-3 rounded-md border border-line bg-paper p-4">
         <p className="text-soft">The rule stays as it is now, whatever is found. What the findings would have done is still told.</p>
         <FormErrors errors={error('')} />
         <input type="hidden" name="taskId" value={taskId} />
@@ -21,7 +22,7 @@ export function LockRule({ taskId, version }: { taskId: string; version: number 
         <Button type="submit" disabled={busy} className="self-start">
           Lock the rule
         </Button>
-      </form>
+      </ActionForm>
     </details>
   );
 }

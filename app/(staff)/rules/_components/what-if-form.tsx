@@ -4,6 +4,7 @@ import { useRef } from 'react';
 import { Button } from '@/app/_ui/button';
 import { FormErrors } from '@/app/_ui/field';
 import { Sheet } from '@/app/_ui/sheet';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import type { PolicyOnFile } from '@/lib/core/evidence/policy-on-file';
 import { LEARNING_TASKS, TASK_KIND_INFO } from '@/lib/core/tasks';
@@ -114,11 +115,11 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
 }
 
 export function WhatIfForm(props: Props) {
-  const { form, error, busy, data } = useActionForm(askPolicy);
+  const { form, error, busy, data } = useActionForm(askPolicy, { asks: true });
   const look = useRef<HTMLButtonElement>(null);
   return (
     <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 lg:grid-cols-[minmax(0,1fr)_minmax(0,1fr)]">
-      <form {...form} className="flex flex-col gap-5" aria-busy={busy}>
+      <ActionForm {...form} className="flex flex-col gap-5" aria-busy={busy}>
         <FormErrors errors={error('')} />
         <input type="hidden" name="seen" value={props.seen} />
         <input type="hidden" name="degrees" value={props.degrees} />
@@ -139,7 +140,7 @@ export function WhatIfForm(props: Props) {
             Save these settings
           </Button>
         </div>
-      </form>
+      </ActionForm>
       <div className="lg:sticky lg:top-4" aria-live="polite">
         <WhatIfAnswer answer={data?.answer ?? null} saved={data?.saved ?? false} currency={props.currency} />
       </div>

@@ -5,6 +5,7 @@ import { Check } from '../../../_ui/check';
 import { Field, FormErrors } from '../../../_ui/field';
 import { Saved } from '../../../_ui/saved';
 import { State } from '../../../_ui/state';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { addKind, saveKind } from '../actions';
 
@@ -91,7 +92,7 @@ export function KindRow({ kind: k }: { kind: Kind }) {
         )}
         <span className="ml-auto font-bold text-cold underline underline-offset-4">Change</span>
       </summary>
-      <form {...form} className="my-3 flex max-w-3xl flex-col gap-4 rounded-md border border-line bg-paper p-4">
+      <ActionForm {...form} className="my-3 flex max-w-3xl flex-col gap-4 rounded-md border border-line bg-paper p-4">
         <FormErrors errors={error('')} />
         <input type="hidden" name="key" value={k.key} />
         <KindFields kind={k} id={k.key} error={error} />
@@ -102,7 +103,7 @@ export function KindRow({ kind: k }: { kind: Kind }) {
           </Button>
           <Saved when={saved} />
         </div>
-      </form>
+      </ActionForm>
     </details>
   );
 }
@@ -112,13 +113,13 @@ export function NewKindForm({ count }: { count: number }) {
   return (
     <details className="mt-3">
       <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">Add a kind of task</summary>
-      <form key={count} {...form} className="mt-2 flex max-w-3xl flex-col gap-4 rounded-md border border-line bg-paper p-4">
+      <ActionForm key={count} {...form} className="mt-2 flex max-w-3xl flex-col gap-4 rounded-md border border-line bg-paper p-4">
         <FormErrors errors={error('')} />
         <KindFields id="new-kind" error={error} />
         <Button look="primary" type="submit" disabled={busy} className="self-start">
           Add kind
         </Button>
-      </form>
+      </ActionForm>
     </details>
   );
 }

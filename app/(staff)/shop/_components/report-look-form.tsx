@@ -5,6 +5,7 @@ import { Check } from '../../../_ui/check';
 import { Field, FormErrors, TextArea } from '../../../_ui/field';
 import { Saved } from '../../../_ui/saved';
 import { Sheet } from '../../../_ui/sheet';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { saveReportLook } from '../actions';
 
@@ -12,7 +13,7 @@ export function ReportLookForm({ words, hasLogo, seen }: { words: string; hasLog
   const { form, error, busy, saved } = useActionForm(saveReportLook);
   return (
     <Sheet title="Reports for customers">
-      <form {...form} className="flex max-w-xl flex-col gap-4">
+      <ActionForm {...form} className="flex max-w-xl flex-col gap-4">
         <FormErrors errors={error('')} />
         <input type="hidden" name="seen" value={seen} />
         <TextArea label="Words at the end of a report" name="reportWords" defaultValue={words} error={error('reportWords')} />
@@ -31,7 +32,7 @@ export function ReportLookForm({ words, hasLogo, seen }: { words: string; hasLog
           </Button>
           <Saved when={saved} />
         </div>
-      </form>
+      </ActionForm>
     </Sheet>
   );
 }

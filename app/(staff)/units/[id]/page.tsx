@@ -1,7 +1,8 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { can } from '@/lib/core/people/access';
-import { todayIn } from '@/lib/core/calendar';
+import { can, type Actor } from '@/lib/core/people/access';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
+import { todayIn, type LocalDate } from '@/lib/core/calendar';
 import * as eq from '@/lib/core/equipment/build';
 import { unitFacts } from '@/lib/core/equipment/unit-words';
 import { flammableCaution, refrigerantLabel } from '@/lib/core/refrigerants/naming';
@@ -52,9 +53,8 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
   const evidence = unit.archivedAt ? null : await unitEvidence(db, unit.id, now);
   const writes = can(actor, 'write:equipment');
   const off = unit.archivedAt !== null;
-  const caution = flammableCaution(unit.refrigerant);
   const coil = tasks.find((t) => t.active && t.kindKey === COIL_CLEANING) ?? null;
-  const free = tasks.filter((t) => t.active && !t.onVisit && (t.id === coil?.id || t.dueOn <= todayIn(kitchen.timeZone, now.getTime())));
+  const today = todayIn(kitchen.timeZone, now.getTime());
   return (
     <>
       <Trail
@@ -67,40 +67,24 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
       <PageHead
         title={unit.name}
         lead={`${eq.UNIT_KIND_LABEL[unit.kind]}, ${eq.PLACEMENT_LABEL[unit.placement].toLowerCase()}. Tag ${unit.tag}.`}
-        actions={
-          <>
-            {can(actor, 'read:fouling') && !off ? (
-              <ButtonLink href={`/units/${unit.id}/choice`}>Clean, repair or replace</ButtonLink>
-            ) : null}
-            {can(actor, 'read:refrigerant-book') ? <ButtonLink href={`/units/${unit.id}/refrigerant`}>Refrigerant</ButtonLink> : null}
-            {writes && !off ? <ButtonLink href={`/units/${unit.id}/edit`}>Edit unit</ButtonLink> : null}
-          </>
-        }
+        actions={<Ways id={unit.id} actor={actor} off={off} />}
       />
       <Replacement replaces={unit.replaces} by={unit.replacedBy[0] ?? null} />
       {off ? <PutBack id={unit.id} version={unit.version} what="unit" why={unit.archivedWhy} action={putUnitBack} may={writes} /> : null}
       <div className="flex flex-col gap-6">
-        {caution ? (
-          <p className="border-l-4 border-alarm bg-alarm-wash px-3 py-2 text-sm">
-            <span className="font-bold text-alarm">{refrigerantLabel(unit.refrigerant)}.</span> {caution}
-          </p>
-        ) : null}
+        <Flammable refrigerant={unit.refrigerant} />
         {evidence ? (
           <CoilVerdictSheet
             now={coilNow({
               ...evidence,
               byWater: unit.condenserKind === 'water_cooled',
-              fanDead: trouble?.found.some((f) => f.aspect === 'condenser_fan') ?? false,
-              next: coil && { dueOn: coil.dueOn, visitId: coil.onVisit?.id ?? null },
+              fanDead: fanDead(trouble),
+              next: nextOf(coil),
             })}
             evidence={evidence}
             task={coil && { id: coil.id, rule: coil.rule, reason: whyNow(coil), onVisit: coil.onVisit }}
             timeZone={kitchen.timeZone}
-            book={
-              can(actor, 'book:visit') && free.length > 0
-                ? `/week/book?${new URLSearchParams({ kitchen: kitchen.id, tasks: free.map((t) => t.id).join(',') })}`
-                : null
-            }
+            book={can(actor, 'book:visit') ? bookingOf(kitchen.id, tasks, coil?.id, today) : null}
           />
         ) : null}
         {/* What the coil comes to stands above, once. */}
@@ -116,7 +100,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           unitId={unit.id}
           tasks={tasks}
           kinds={kinds}
-          today={todayIn(kitchen.timeZone, now.getTime())}
+          today={today}
           timeZone={kitchen.timeZone}
           limit={limit}
           mayWrite={can(actor, 'write:rules') && !off}
@@ -127,30 +111,8 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             <UnitEvidence evidence={evidence} units={measures} name={unit.name} />
           </Fold>
         ) : null}
-        <Fold id="nameplate" title="Nameplate" aside={[unit.make, unit.model, unit.serial].filter(Boolean).join(' ')}>
-          <Facts
-            items={[
-              ['Refrigerant', <RefrigerantName key="r" id={unit.refrigerant} />],
-              ...unitFacts(unit, measures, IN_HEAD),
-              ['Compressor map', unit.compressorMap ? 'On file' : ''],
-              [
-                'Notes',
-                unit.notes ? (
-                  <span key="n" className="whitespace-pre-line">
-                    {unit.notes}
-                  </span>
-                ) : (
-                  ''
-                ),
-              ],
-            ]}
-          />
-        </Fold>
-        {settled.length > 0 ? (
-          <Fold id="settled" title="Jobs settled last">
-            <SettledJobs settled={settled} timeZone={kitchen.timeZone} />
-          </Fold>
-        ) : null}
+        <Nameplate unit={unit} measures={measures} />
+        <Settled settled={settled} timeZone={kitchen.timeZone} />
         {writes && !off ? (
           <TakeOff
             id={unit.id}
@@ -169,3 +131,68 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
 /** Why a task's date stands where it does, in the words of whatever set it last. */
 const whyNow = (task: { changes: { kind: string; reason: string }[] }): string | null =>
   task.changes.find((c) => c.kind !== 'unlocked' && c.kind !== 'held')?.reason ?? null;
+
+type Task = Awaited<ReturnType<typeof tasksOfUnit>>[number];
+
+const fanDead = (trouble: Awaited<ReturnType<typeof unitTrouble>> | null): boolean =>
+  trouble?.found.some((f) => f.aspect === 'condenser_fan') ?? false;
+const nextOf = (coil: Task | null) => coil && { dueOn: coil.dueOn, visitId: coil.onVisit?.id ?? null };
+
+function Settled({ settled, timeZone }: { settled: Awaited<ReturnType<typeof lastSettled>>; timeZone: string }) {
+  if (settled.length === 0) return null;
+  return (
+    <Fold id="settled" title="Jobs settled last">
+      <SettledJobs settled={settled} timeZone={timeZone} />
+    </Fold>
+  );
+}
+
+/** Where its coil and all that is due and free would be booked; null where nothing is. */
+function bookingOf(kitchenId: string, tasks: Awaited<ReturnType<typeof tasksOfUnit>>, coilId: string | undefined, today: LocalDate) {
+  const free = tasks.filter((t) => t.active && !t.onVisit && (t.id === coilId || t.dueOn <= today)).map((t) => t.id);
+  return free.length > 0 ? `/week/book?${new URLSearchParams({ kitchen: kitchenId, tasks: free.join(',') })}` : null;
+}
+
+function Ways({ id, actor, off }: { id: string; actor: Actor; off: boolean }) {
+  return (
+    <>
+      {can(actor, 'read:fouling') && !off ? <ButtonLink href={`/units/${id}/choice`}>Clean, repair or replace</ButtonLink> : null}
+      {can(actor, 'read:refrigerant-book') ? <ButtonLink href={`/units/${id}/refrigerant`}>Refrigerant</ButtonLink> : null}
+      {can(actor, 'write:equipment') && !off ? <ButtonLink href={`/units/${id}/edit`}>Edit unit</ButtonLink> : null}
+    </>
+  );
+}
+
+function Flammable({ refrigerant }: { refrigerant: string }) {
+  const caution = flammableCaution(refrigerant);
+  if (!caution) return null;
+  return (
+    <p className="border-l-4 border-alarm bg-alarm-wash px-3 py-2 text-sm">
+      <span className="font-bold text-alarm">{refrigerantLabel(refrigerant)}.</span> {caution}
+    </p>
+  );
+}
+
+function Nameplate({ unit, measures }: { unit: NonNullable<Awaited<ReturnType<typeof unitPage>>>; measures: MeasureUnits }) {
+  return (
+    <Fold id="nameplate" title="Nameplate" aside={[unit.make, unit.model, unit.serial].filter(Boolean).join(' ')}>
+      <Facts
+        items={[
+          ['Refrigerant', <RefrigerantName key="r" id={unit.refrigerant} />],
+          ...unitFacts(unit, measures, IN_HEAD),
+          ['Compressor map', unit.compressorMap ? 'On file' : ''],
+          [
+            'Notes',
+            unit.notes ? (
+              <span key="n" className="whitespace-pre-line">
+                {unit.notes}
+              </span>
+            ) : (
+              ''
+            ),
+          ],
+        ]}
+      />
+    </Fold>
+  );
+}

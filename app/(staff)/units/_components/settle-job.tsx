@@ -2,6 +2,7 @@
 
 import { Button } from '@/app/_ui/button';
 import { Field, FormErrors } from '@/app/_ui/field';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { settleJob } from '../actions';
 
@@ -13,7 +14,7 @@ export function SettleJob({ jobId, what }: { jobId: string; what: string }) {
       <summary className="inline-flex min-h-9 items-center text-cold underline underline-offset-4">
         Settle<span className="sr-only">: {what}</span>
       </summary>
-      <form {...form} className="mt-1 flex flex-wrap items-end gap-3">
+      <ActionForm {...form} className="mt-1 flex flex-wrap items-end gap-3">
         <input type="hidden" name="jobId" value={jobId} />
         <div className="min-w-52 max-w-xl flex-1">
           <Field
@@ -37,7 +38,7 @@ export function SettleJob({ jobId, what }: { jobId: string; what: string }) {
         <div className="w-full empty:hidden">
           <FormErrors errors={error('')} />
         </div>
-      </form>
+      </ActionForm>
     </details>
   );
 }

@@ -6,6 +6,7 @@ import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { Button, ButtonLink } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { addUnit, saveUnit } from '../actions';
 import { BuildFields } from './build-fields';
@@ -21,7 +22,7 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
   const inputs = (part: Parameters<typeof keysOfPart>[0]) =>
     keysOfPart(part).map((key) => <UnitInput key={key} name={key} unit={u} units={units} error={error} />);
   return (
-    <form {...form} className="flex flex-col gap-6">
+    <ActionForm {...form} className="flex flex-col gap-6">
       <FormErrors errors={error('')} />
       {u ? (
         <>
@@ -77,6 +78,6 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
         </Button>
         <ButtonLink href={u ? `/units/${u.id}` : `/kitchens/${kitchenId}`}>Back without saving</ButtonLink>
       </div>
-    </form>
+    </ActionForm>
   );
 }

@@ -1,9 +1,11 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { PART_PLACE_LABEL } from '@/lib/core/parts';
 import { can } from '@/lib/core/people/access';
 import { fromTo } from '../../../_ui/rule-words';
 import { questionedOnVisit } from '@/lib/features/entries/reads/questioned';
 import { unitsOf } from '@/lib/features/people/reads/people';
+import { timeAtVisits } from '@/lib/features/visits/reads/time-on-units';
 import { visitReport } from '@/lib/features/visits/reads/visit-report';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
@@ -32,6 +34,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
   const visit = /^[0-9a-f-]{36}$/i.test(params.id ?? '') ? await visitReport(db, params.id as string) : null;
   if (!visit || !can(actor, 'read:visit:own', { ownerId: visit.technician.id })) notFound();
   const units = await unitsOf(db, actor.userId);
+  const spent = (await timeAtVisits(db, [visit.id])).get(visit.id);
   const questioned = await questionedOnVisit(db, visit.id);
   const { timeZone } = visit.kitchen;
   const at = (ms: number) => timeIn(ms, timeZone);
@@ -79,7 +82,14 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
               </Empty>
             ) : null}
             {visit.units.filter(touched).map((u) => (
-              <UnitFound key={u.id} unit={u} units={units} timeZone={timeZone} technician={visit.technician.name} />
+              <UnitFound
+                key={u.id}
+                unit={u}
+                units={units}
+                timeZone={timeZone}
+                technician={visit.technician.name}
+                spent={spent?.get(u.id)}
+              />
             ))}
             {visit.photos.length > 0 ? (
               <Sheet title="Pictures of no unit in particular">
@@ -123,6 +133,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
                 {visit.parts.map((p) => (
                   <li key={p.id}>
                     {p.quantity} × {p.what}
+                    {p.place ? <span className="text-soft">, from {PART_PLACE_LABEL[p.place]}</span> : null}
                     {p.unitId ? <span className="text-soft">, {unitName(p.unitId)}</span> : null}
                   </li>
                 ))}
@@ -147,7 +158,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
             </Sheet>
           </div>
         </div>
-        <History operations={visit.operations} timeZone={timeZone} />
+        <History entries={visit.entries} timeZone={timeZone} />
       </div>
     </>
   );

@@ -5,6 +5,7 @@ import { todayIn } from '@/lib/core/calendar';
 import { freeAtAskedTime } from '@/lib/features/visits/reads/asked-other-time';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
 import { isId } from '@/lib/core/ids/is-id';
+import { jobsOnVisit } from '@/lib/features/jobs/reads/of-visit';
 import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
 import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
 import { bookableTechnicians, kitchenTasks, visitToManage } from '@/lib/features/visits/reads/visits';
@@ -17,6 +18,7 @@ import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { hoursWords } from '../_components/hours';
 import { AskedTime } from '../_components/asked-time';
 import { Trail } from '../../../_ui/trail';
+import { JobsOnVisit } from '../_components/jobs-on-visit';
 import { WorkForm } from '../_components/work-form';
 import { CancelForm, GiveForm, MoveBack, MoveForm, RestoreForm } from '../_components/change-forms';
 
@@ -29,10 +31,11 @@ export default definePage('read:visit', async ({ db, now, params, query }) => {
   if (!visit) notFound();
   const { kitchen } = visit;
   const booked = visit.status === 'booked';
+  const jobs = await jobsOnVisit(db, visit.id);
   const [technicians, all, times, free] = await Promise.all([
     bookableTechnicians(db),
     booked ? kitchenTasks(db, kitchen.id) : [],
-    booked ? learnedMinutes(db, now) : null,
+    booked ? learnedMinutes(db, now, kitchen.id) : null,
     booked ? freeSlotsForVisit(db, visit.id, now, { limit: FREE_SHOWN, noticeMs: 0 }) : [],
   ]);
   const add = new Set((query.add ?? '').split(',').filter(isId));
@@ -77,6 +80,7 @@ export default definePage('read:visit', async ({ db, now, params, query }) => {
       />
       <div className="grid grid-cols-1 gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
         <div className="flex flex-col gap-6">
+          <JobsOnVisit jobs={jobs} />
           {asked ? (
             <AskedTime
               visitId={visit.id}

@@ -7,6 +7,7 @@ import { ridersOf } from '@/lib/core/tasks';
 import { Button, ButtonLink } from '../../../_ui/button';
 import { FormErrors, TextArea } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { book } from '../actions';
 import { SlotFields } from './slot-fields';
@@ -30,7 +31,7 @@ export function BookForm({ kitchenId, tasks, chosen, today, siteTime, technician
   const standard = work.reduce((sum, m) => sum + m, 0);
 
   return (
-    <form {...form} className="flex flex-col gap-5">
+    <ActionForm {...form} className="flex flex-col gap-5">
       <input type="hidden" name="kitchenId" value={kitchenId} />
       <FormErrors errors={error('')} />
       <FormErrors errors={error('taskIds') ?? error('kitchenId')} />
@@ -70,6 +71,6 @@ export function BookForm({ kitchenId, tasks, chosen, today, siteTime, technician
           Leave without booking
         </ButtonLink>
       </div>
-    </form>
+    </ActionForm>
   );
 }

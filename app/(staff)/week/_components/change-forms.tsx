@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors, Select } from '../../../_ui/field';
 import { Sheet } from '../../../_ui/sheet';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { cancel, give, move, restore } from '../actions';
 import { Anyway, SlotFields } from './slot-fields';
@@ -33,7 +34,7 @@ export function MoveForm({ visitId, version, technicians, defaults, free = [] }:
           </div>
         </div>
       ) : null}
-      <form {...form} className="flex flex-col gap-4">
+      <ActionForm {...form} className="flex flex-col gap-4">
         <input type="hidden" name="visitId" value={visitId} />
         <input type="hidden" name="version" value={version} />
         <FormErrors errors={error('')} />
@@ -42,7 +43,7 @@ export function MoveForm({ visitId, version, technicians, defaults, free = [] }:
         <Button type="submit" look="primary" className="self-start" disabled={busy}>
           {busy ? 'Moving …' : 'Move the visit'}
         </Button>
-      </form>
+      </ActionForm>
     </Sheet>
   );
 }
@@ -52,7 +53,7 @@ export function GiveForm({ visitId, version, technicians }: Props & Pick<MovePro
   const { form, error, busy } = useActionForm(give);
   return (
     <Sheet title="Give to someone else">
-      <form {...form} className="flex flex-col gap-4">
+      <ActionForm {...form} className="flex flex-col gap-4">
         <input type="hidden" name="visitId" value={visitId} />
         <input type="hidden" name="version" value={version} />
         <FormErrors errors={error('')} />
@@ -68,7 +69,7 @@ export function GiveForm({ visitId, version, technicians }: Props & Pick<MovePro
         <Button type="submit" look="primary" className="self-start" disabled={busy}>
           {busy ? 'Giving …' : 'Give the visit'}
         </Button>
-      </form>
+      </ActionForm>
     </Sheet>
   );
 }
@@ -78,7 +79,7 @@ export function CancelForm({ visitId, version, started, told }: Props & { starte
   const { form, error, busy } = useActionForm(cancel);
   return (
     <Sheet title="Cancel">
-      <form {...form} className="flex flex-col gap-4">
+      <ActionForm {...form} className="flex flex-col gap-4">
         <input type="hidden" name="visitId" value={visitId} />
         <input type="hidden" name="version" value={version} />
         <FormErrors errors={error('')} />
@@ -97,7 +98,7 @@ export function CancelForm({ visitId, version, started, told }: Props & { starte
         <Button type="submit" look="danger" className="self-start" disabled={busy}>
           {busy ? 'Cancelling …' : 'Cancel the visit'}
         </Button>
-      </form>
+      </ActionForm>
     </Sheet>
   );
 }
@@ -106,14 +107,14 @@ export function CancelForm({ visitId, version, started, told }: Props & { starte
 export function RestoreForm({ visitId, version }: Props) {
   const { form, error, busy } = useActionForm(restore);
   return (
-    <form {...form} className="flex flex-wrap items-center gap-3">
+    <ActionForm {...form} className="flex flex-wrap items-center gap-3">
       <input type="hidden" name="visitId" value={visitId} />
       <input type="hidden" name="version" value={version} />
       <Button type="submit" look="primary" disabled={busy}>
         {busy ? 'Booking …' : 'Book it again as it was'}
       </Button>
       <FormErrors errors={error('')} />
-    </form>
+    </ActionForm>
   );
 }
 
@@ -123,7 +124,7 @@ type AtOnce = Props & { to: MoveProps['defaults']; reason: string; back?: boolea
 function MoveAtOnce({ visitId, version, to, reason, back, label, look }: AtOnce) {
   const { form, error, busy } = useActionForm(move);
   return (
-    <form {...form} className="flex flex-wrap items-center gap-3">
+    <ActionForm {...form} className="flex flex-wrap items-center gap-3">
       {Object.entries({ visitId, version, ...to, reason, ...(back ? { back: 'on', anyway: 'on' } : {}) }).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
@@ -132,7 +133,7 @@ function MoveAtOnce({ visitId, version, to, reason, back, label, look }: AtOnce)
       </Button>
       <FormErrors errors={['', 'from', 'technicianId', 'minutes', ...(back ? ['anyway'] : [])].flatMap((name) => error(name) ?? [])} />
       {back ? null : <Anyway words={error('anyway')} />}
-    </form>
+    </ActionForm>
   );
 }
 

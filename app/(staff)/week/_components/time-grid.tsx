@@ -22,6 +22,24 @@ type Props = {
 
 const STEP = 15;
 
+type Spot = { row: number; day: number; from: number };
+const WAY: Record<string, { lines: number; minutes: number }> = {
+  ArrowDown: { lines: 1, minutes: 0 },
+  ArrowUp: { lines: -1, minutes: 0 },
+  ArrowRight: { lines: 0, minutes: STEP },
+  ArrowLeft: { lines: 0, minutes: -STEP },
+};
+
+/** To a whole step within the day. */
+const inDay = (minutes: number) => Math.min(24 * 60 - STEP, Math.max(0, Math.round(minutes / STEP) * STEP));
+
+/** One step with an arrow key: up and down go through the lines of all days. */
+function stepped(at: Spot, key: string, days: number, rows: number): Spot {
+  const { lines, minutes } = WAY[key] ?? { lines: 0, minutes: 0 };
+  const line = Math.min(days * rows - 1, Math.max(0, at.day * rows + at.row + lines));
+  return { day: Math.floor(line / rows), row: line % rows, from: inDay(at.from + minutes) };
+}
+
 /**
  * The week as a picture of time: days down, hours across, a line a technician. Visits are drawn as long as they last,
  * with the drive before each. A visit is dragged to another time or line, or moved there with Alt and the arrows.
@@ -46,33 +64,21 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
       held?.key === v.key
         ? held
         : { key: v.key, row: rows.findIndex((r) => r.id === v.technicianId), day: days.indexOf(v.date), from: v.from };
-    if (e.key === 'm' && !e.metaKey && !e.ctrlKey) {
-      e.preventDefault();
-      return put(v.key, at.row, at.day, at.from);
-    }
-    if (held?.key === v.key && e.key === 'Enter') {
+    const takes = e.key === 'm' && !e.metaKey && !e.ctrlKey;
+    if (takes || (held?.key === v.key && e.key === 'Enter')) {
       e.preventDefault();
       return put(v.key, at.row, at.day, at.from);
     }
     if (e.key === 'Escape') return setHeld(null);
     if (!e.altKey || !e.key.startsWith('Arrow')) return;
     e.preventDefault();
-    const lines = days.length * rows.length;
-    const line = at.day * rows.length + at.row + (e.key === 'ArrowDown' ? 1 : e.key === 'ArrowUp' ? -1 : 0);
-    const kept = Math.min(lines - 1, Math.max(0, line));
-    const from = at.from + (e.key === 'ArrowRight' ? STEP : e.key === 'ArrowLeft' ? -STEP : 0);
-    setHeld({
-      key: v.key,
-      day: Math.floor(kept / rows.length),
-      row: kept % rows.length,
-      from: Math.min(24 * 60 - STEP, Math.max(0, Math.round(from / STEP) * STEP)),
-    });
+    setHeld({ key: v.key, ...stepped(at, e.key, days.length, rows.length) });
   }
 
   function timeAt(e: DragEvent<HTMLElement>, offset: number): number {
     const box = e.currentTarget.getBoundingClientRect();
     const minutes = hours.from + ((e.clientX - box.left) / box.width) * span - offset;
-    return Math.min(24 * 60 - STEP, Math.max(0, Math.round(minutes / STEP) * STEP));
+    return inDay(minutes);
   }
 
   return (

@@ -8,6 +8,7 @@ import { Button } from '../../../_ui/button';
 import { Check } from '../../../_ui/check';
 import { Field, FormErrors, TextArea } from '../../../_ui/field';
 import { Saved } from '../../../_ui/saved';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { change } from '../actions';
 import { TaskPicker, type PickableTask } from './task-picker';
@@ -35,7 +36,7 @@ export function WorkForm({ visitId, version, tasks, chosen, today, siteTime, min
   // Its length stands until its work changes.
   const proposed = same ? minutes : bookedMinutes(siteTime, work);
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <input type="hidden" name="visitId" value={visitId} />
       <input type="hidden" name="version" value={version} />
       <FormErrors errors={error('')} />
@@ -69,6 +70,6 @@ export function WorkForm({ visitId, version, tasks, chosen, today, siteTime, min
         </Button>
         <Saved when={saved} />
       </div>
-    </form>
+    </ActionForm>
   );
 }

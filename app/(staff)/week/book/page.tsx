@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
+import { isId } from '@/lib/core/ids/is-id';
 import { addDays, isLocalDate, todayIn } from '@/lib/core/calendar';
 import { firstOpening } from '@/lib/core/visits/service-hours';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
@@ -8,29 +9,28 @@ import { bookableTechnicians, bookingKitchen, kitchenTasks, nextVisit } from '@/
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
-import { PageHead, Sheet } from '../../../_ui/sheet';
+import { PageHead } from '../../../_ui/sheet';
 import { BookForm } from '../_components/book-form';
-import { hoursWords } from '../_components/hours';
+import { KitchenSheet } from '../_components/kitchen-sheet';
 
 export const metadata: Metadata = { title: 'Book a visit' };
 
-const UUID = /^[0-9a-f-]{36}$/i;
-
 export default definePage('book:visit', async ({ db, now, query }) => {
-  const kitchen = query.kitchen && UUID.test(query.kitchen) ? await bookingKitchen(db, query.kitchen) : null;
+  const kitchen = isId(query.kitchen) ? await bookingKitchen(db, query.kitchen) : null;
   if (!kitchen) notFound();
   const today = todayIn(kitchen.timeZone, now.getTime());
   const [tasks, technicians, times, next] = await Promise.all([
     kitchenTasks(db, kitchen.id),
     bookableTechnicians(db),
-    learnedMinutes(db, now),
+    learnedMinutes(db, now, kitchen.id),
     nextVisit(db, kitchen.id, now),
   ]);
-  const asked = { tasks: query.tasks?.split(',') ?? [], date: query.date && isLocalDate(query.date) ? query.date : null };
+  const asked = askedOf(query);
   const start = asked.date ?? addDays(today, 1);
-  const opening = firstOpening(kitchen.serviceHours, start);
+  const opening = firstOpening(kitchen.serviceHours, start) ?? { date: start, from: '08:00' };
   const horizon = addDays(today, 14);
-  const chosen = tasks.filter((t) => !t.onVisit && (asked.tasks.length ? asked.tasks.includes(t.id) : t.dueOn < horizon)).map((t) => t.id);
+  const wanted = (t: (typeof tasks)[number]) => (asked.tasks.length > 0 ? asked.tasks.includes(t.id) : t.dueOn < horizon);
+  const chosen = tasks.filter((t) => !t.onVisit && wanted(t)).map((t) => t.id);
   return (
     <>
       <PageHead title={`Book ${kitchen.name}`} lead={`${kitchen.customer}, ${kitchen.address}`} />
@@ -52,22 +52,21 @@ export default definePage('book:visit', async ({ db, now, query }) => {
           siteTime={siteTimeOf(times, kitchen.id)}
           technicians={technicians.map((t) => ({ value: t.id, label: t.name }))}
           defaults={{
-            date: asked.date ?? opening?.date ?? start,
-            from: query.from ?? opening?.from ?? '08:00',
-            technicianId: query.technician ?? '',
+            date: asked.date ?? opening.date,
+            from: asked.from ?? opening.from,
+            technicianId: asked.technicianId,
           }}
         />
-        <Sheet title="The kitchen" className="self-start">
-          <h3>Can spare its equipment</h3>
-          <ul className="mb-4">
-            {hoursWords(kitchen.serviceHours).map((line) => (
-              <li key={line}>{line}</li>
-            ))}
-          </ul>
-          <h3>Access</h3>
-          <p className="whitespace-pre-line">{kitchen.accessNotes || 'No access notes on file.'}</p>
-        </Sheet>
+        <KitchenSheet kitchen={kitchen} />
       </div>
     </>
   );
+});
+
+/** What the address asks for: a link from a list, or from a picture of the week. */
+const askedOf = (query: Record<string, string | undefined>) => ({
+  tasks: query.tasks?.split(',') ?? [],
+  date: query.date && isLocalDate(query.date) ? query.date : null,
+  from: query.from,
+  technicianId: query.technician ?? '',
 });

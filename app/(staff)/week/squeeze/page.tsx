@@ -3,18 +3,19 @@ import { todayIn } from '@/lib/core/calendar';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
 import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
+import { quotedMinutes } from '@/lib/core/jobs';
 import { isId } from '@/lib/core/ids/is-id';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { kitchenChoices, unitsAt } from '@/lib/features/planning/reads/squeeze';
 import { bookingKitchen, kitchenTasks } from '@/lib/features/visits/reads/visits';
 import { definePage } from '@/lib/server/define-page';
-import { PageHead, Sheet } from '../../../_ui/sheet';
+import { PageHead } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
 import { timeIn } from '@/lib/core/calendar/when';
-import { hoursWords } from '../_components/hours';
+import { KitchenSheet } from '../_components/kitchen-sheet';
 import { SqueezeForm } from './_components/squeeze-form';
 
-export const metadata: Metadata = { title: 'Squeeze in' };
+export const metadata: Metadata = { title: 'Find a time' };
 
 const STEP = 5 * 60_000;
 
@@ -26,31 +27,22 @@ export default definePage('book:visit', async ({ db, now, query }) => {
     kitchenChoices(db),
     kitchen ? unitsAt(db, kitchen.id) : [],
     kitchen ? kitchenTasks(db, kitchen.id) : [],
-    learnedMinutes(db, now),
+    learnedMinutes(db, now, kitchen?.id ?? null),
     kitchen ? kitchen.timeZone : shopTimeZone(db),
   ]);
   const soon = Math.ceil(now.getTime() / STEP) * STEP;
   return (
     <>
-      <Trail
-        items={
-          job
-            ? [
-                { href: '/jobs', label: 'Jobs' },
-                { href: `/jobs/${job.id}`, label: `Job ${job.number}` },
-              ]
-            : [{ href: '/week', label: 'Week' }]
-        }
-      />
+      <Trail items={trailOf(job)} />
       <PageHead
-        title={job ? `Who can be at ${job.kitchen.name}, and when` : 'Squeeze in an emergency'}
+        title={job ? `Who can be at ${job.kitchen.name}, and when` : 'Find a time for an emergency'}
         lead="Looks for the way that disturbs least. Nothing is booked or moved until you take one."
       />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
         <SqueezeForm
           kitchenId={kitchen?.id ?? ''}
-          job={job ? { id: job.id, what: job.what, unitIds: job.units.map((u) => u.id) } : null}
-          anyHour={job === null || job.urgency === 'now' || job.urgency === 'today'}
+          job={job && inHand(job)}
+          anyHour={cannotWait(job)}
           kitchens={choices.map((k) => ({ value: k.id, label: k.name === k.customer ? k.name : `${k.customer}, ${k.name}` }))}
           units={units.map((u) => ({
             id: u.id,
@@ -62,20 +54,28 @@ export default definePage('book:visit', async ({ db, now, query }) => {
           siteTime={siteTimeOf(times, kitchen?.id ?? '')}
           defaults={{ date: todayIn(zone, soon), from: timeIn(soon, zone) }}
         />
-        {kitchen ? (
-          <Sheet title="The kitchen">
-            <p>{kitchen.address}</p>
-            <h3 className="mt-3">Can spare its equipment</h3>
-            <ul>
-              {hoursWords(kitchen.serviceHours).map((line) => (
-                <li key={line}>{line}</li>
-              ))}
-            </ul>
-            <h3 className="mt-3">Access</h3>
-            <p className="whitespace-pre-line">{kitchen.accessNotes || 'No access notes on file.'}</p>
-          </Sheet>
-        ) : null}
+        {kitchen ? <KitchenSheet kitchen={kitchen} address /> : null}
       </div>
     </>
   );
 });
+
+type Job = Awaited<ReturnType<typeof jobPage>>;
+
+const trailOf = (job: Job) =>
+  job
+    ? [
+        { href: '/jobs', label: 'Jobs' },
+        { href: `/jobs/${job.id}`, label: `Job ${job.number}` },
+      ]
+    : [{ href: '/week', label: 'Week' }];
+
+/** Work that cannot wait for the kitchen's hours; without a job it is taken to be such. */
+const cannotWait = (job: Job): boolean => job === null || job.urgency === 'now' || job.urgency === 'today';
+
+/** The job as the form asks for it: as long as the labour of the quote that was agreed, or else waits for its answer. */
+function inHand({ id, what, units, quotes }: NonNullable<Job>) {
+  const agreed = quotes.find((q) => q.answer === 'accepted') ?? quotes.find((q) => q.sentAt && !q.supersededAt && !q.answer);
+  const minutes = agreed ? quotedMinutes(agreed.lines) : null;
+  return { id, what, unitIds: units.map((u) => u.id), quotedMinutes: minutes && Math.min(720, Math.max(10, minutes)) };
+}

@@ -11,15 +11,17 @@ export type Place =
   | { at: 'tag'; code: string }
   | { at: 'entries' };
 
+function placeOnVisit(visitId: string, [what, unitId, step, more]: readonly string[]): Place {
+  if (what === 'unit' && unitId && step === 'sealed')
+    return { at: 'sealed', visitId, unitId, step: SEALED_STEPS.find((s) => s === more) ?? null };
+  if (what === 'unit' && unitId) return { at: 'unit', visitId, unitId, step: WORK_STEPS.find((s) => s === step) ?? null };
+  if (what === 'close' || what === 'add-unit') return { at: what, visitId };
+  return { at: 'visit', visitId };
+}
+
 function readPlace(hash: string): Place {
-  const [first = '', id = '', what = '', unitId = '', step = '', more = ''] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
-  if (first === 'visit' && id) {
-    if (what === 'unit' && unitId && step === 'sealed')
-      return { at: 'sealed', visitId: id, unitId, step: SEALED_STEPS.find((s) => s === more) ?? null };
-    if (what === 'unit' && unitId) return { at: 'unit', visitId: id, unitId, step: WORK_STEPS.find((s) => s === step) ?? null };
-    if (what === 'close' || what === 'add-unit') return { at: what, visitId: id };
-    return { at: 'visit', visitId: id };
-  }
+  const [first = '', id = '', ...rest] = hash.replace(/^#\/?/, '').split('/').map(decodeURIComponent);
+  if (first === 'visit' && id) return placeOnVisit(id, rest);
   if (first === 'tag') return { at: 'tag', code: id };
   if (first === 'entries') return { at: 'entries' };
   return { at: 'round' };

@@ -1,5 +1,6 @@
 import { Document, Page, Path, StyleSheet, Svg, Text, View } from '@react-pdf/renderer';
 import encodeQR from 'qr';
+import { PAPER_FONT } from '@/lib/core/reports/paper-fonts';
 
 type Label = { tag: string; unit: string; kitchen: string };
 type Props = { title: string; paper: 'A4' | 'LETTER'; labels: readonly Label[]; addressOf: (tag: string) => string };
@@ -7,7 +8,7 @@ type Props = { title: string; paper: 'A4' | 'LETTER'; labels: readonly Label[]; 
 /** Points; 24 labels of 62 × 32 mm fit both papers with room for a printer's margins. */
 const MM = 72 / 25.4;
 const s = StyleSheet.create({
-  page: { padding: 10 * MM, fontFamily: 'Helvetica', color: '#1a2126' },
+  page: { padding: 10 * MM, fontFamily: PAPER_FONT, color: '#1a2126' },
   sheet: { flexDirection: 'row', flexWrap: 'wrap' },
   label: {
     width: 62 * MM,
@@ -20,8 +21,8 @@ const s = StyleSheet.create({
     borderStyle: 'dashed',
   },
   words: { flex: 1, marginLeft: 2.5 * MM },
-  tag: { fontSize: 13, fontFamily: 'Helvetica-Bold' },
-  unit: { fontSize: 9, marginTop: 2, fontFamily: 'Helvetica-Bold' },
+  tag: { fontSize: 13, fontWeight: 700 },
+  unit: { fontSize: 9, marginTop: 2, fontWeight: 700 },
   kitchen: { fontSize: 7.5, marginTop: 2 },
 });
 

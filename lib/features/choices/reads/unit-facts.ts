@@ -4,6 +4,7 @@ import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Happened, ShopCosts, UnitFacts } from '../../../core/choices';
 import { extraKwh } from '../../../core/evidence';
 import { COIL_CLEANING } from '../../../core/tasks';
+import { keysOf } from '../../../core/typed/closed-set';
 import type { Tx } from '../../../database/client';
 import { unitEvidence } from '../../evidence/reads/evidence';
 import { leaksOfUnit } from '../../refrigerant-book/reads/leaks';
@@ -88,20 +89,24 @@ async function foulingOf(db: Tx, unitId: string, now: Date, cleaningsPerYear: nu
   return { now: kwh(stays + grows, lnK.sd), clean: kwh(grows, 0.3 * grows) };
 }
 
-/** What the shop says things cost; null where it has not said all of it. */
+const PRICES = { energyPerKwh: 'a kilowatt-hour', cleaning: 'a coil cleaning', failure: 'a breakdown' } as const;
+
+/** What the shop says things cost; null where it has not said all of it, and what it lacks. */
 export async function shopCosts(db: Tx, unitId: string): Promise<{ costs: ShopCosts | null; currency: string; lacks: string[] }> {
   const shop = await shopSettings(db);
-  const said = shop ? costsOf(shop) : null;
+  const said = shop && costsOf(shop);
   const unit = await db.unit.findUnique({ where: { id: unitId }, select: { kitchen: { select: { energyPricePerKwh: true } } } });
-  const energyPerKwh = unit?.kitchen.energyPricePerKwh ?? said?.energyPricePerKwh ?? null;
-  const [cleaning, failure] = [said?.cleaningCost ?? null, said?.failureCost ?? null];
-  const lacks = [
-    energyPerKwh === null ? 'a kilowatt-hour' : '',
-    cleaning === null ? 'a coil cleaning' : '',
-    failure === null ? 'a breakdown' : '',
-  ].filter(Boolean);
-  const costs = energyPerKwh !== null && cleaning !== null && failure !== null ? { energyPerKwh, cleaning, failure } : null;
-  return { costs, currency: shop?.currency ?? 'USD', lacks };
+  const prices = {
+    energyPerKwh: unit?.kitchen.energyPricePerKwh ?? said?.energyPricePerKwh ?? null,
+    cleaning: said?.cleaningCost ?? null,
+    failure: said?.failureCost ?? null,
+  };
+  const lacks = keysOf(PRICES).filter((key) => prices[key] === null);
+  return { costs: wholeCosts(prices), currency: shop?.currency ?? 'USD', lacks: lacks.map((key) => PRICES[key]) };
+}
+
+function wholeCosts({ energyPerKwh, cleaning, failure }: Record<keyof typeof PRICES, number | null>): ShopCosts | null {
+  return energyPerKwh !== null && cleaning !== null && failure !== null ? { energyPerKwh, cleaning, failure } : null;
 }
 
 /** What was decided about a unit, the latest first. */

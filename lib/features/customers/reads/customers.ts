@@ -1,4 +1,5 @@
 import 'server-only';
+import type { UnitKind } from '../../../core/equipment/build';
 import { Prisma, type Tx } from '../../../database/client';
 import { matching } from '../../../database/search';
 
@@ -81,7 +82,7 @@ export async function findPlaces(db: Tx, q: string, limit = 12) {
       SELECT k.id, k.name, c.name AS customer, k.address FROM "Kitchen" k JOIN "Customer" c ON c.id = k."customerId"
       WHERE k."archivedAt" IS NULL AND (k.name ILIKE ${like} OR k.address ILIKE ${like})
       ORDER BY similarity(k.name, ${q}) DESC, k.name LIMIT ${limit}`,
-    db.$queryRaw<{ id: string; name: string; tag: string; kind: string; kitchen: string; customer: string }[]>`
+    db.$queryRaw<{ id: string; name: string; tag: string; kind: UnitKind; kitchen: string; customer: string }[]>`
       SELECT u.id, u.name, u.tag, u.kind::text, k.name AS kitchen, c.name AS customer
       FROM "Unit" u JOIN "Kitchen" k ON k.id = u."kitchenId" JOIN "Customer" c ON c.id = k."customerId"
       WHERE u."archivedAt" IS NULL AND (u.name ILIKE ${like} OR u.tag = upper(${q.trim()}))

@@ -38,7 +38,16 @@ export type DueKitchen = {
   tasks: DueTask[];
 };
 
-type Group = { kitchenId: string; soonest: Date };
+type Group = { kitchenId: string; soonest: Date; tasks: number };
+
+/** Tasks of one page, as far as whole kitchens allow: what a person can look through, and a browser draws at once. */
+const MOST_TASKS = 150;
+
+/** The first kitchens whose tasks fit on a page, at least one. */
+function thatFit(groups: readonly Group[], limit: number): Group[] {
+  let room = MOST_TASKS;
+  return groups.slice(0, limit).filter((g, i) => (room -= g.tasks) >= 0 || i === 0);
+}
 type Row = Omit<DueTask, 'dueOn' | 'lastDoneOn' | 'visitStartsAt'> & {
   kitchenId: string;
   dueOn: Date;
@@ -62,12 +71,12 @@ export async function duePage(
     : Prisma.empty;
   const groups = await db.$queryRaw<Group[]>`
     WITH z(zone, today, lo, hi) AS (VALUES ${table})
-    SELECT t."kitchenId", min(t."dueOn") AS soonest
+    SELECT t."kitchenId", min(t."dueOn") AS soonest, count(*)::int AS tasks
     FROM "Task" t JOIN "Kitchen" k ON k.id = t."kitchenId" JOIN z ON z.zone = k."timeZone"
     WHERE ${where}
     GROUP BY t."kitchenId" ${after}
     ORDER BY soonest, t."kitchenId" LIMIT ${o.limit + 1}`;
-  const shown = groups.slice(0, o.limit);
+  const shown = thatFit(groups, o.limit);
   if (shown.length === 0) return { kitchens: [], next: null };
   const ids = shown.map((g) => g.kitchenId);
   const [kitchens, rows] = await Promise.all([
@@ -86,7 +95,7 @@ export async function duePage(
   const todayOf = new Map(zones.map((z) => [z.zone, z.dates.today]));
   const last = shown[shown.length - 1];
   return {
-    next: groups.length > o.limit && last ? { soonest: toLocalDate(last.soonest), kitchenId: last.kitchenId } : null,
+    next: groups.length > shown.length && last ? { soonest: toLocalDate(last.soonest), kitchenId: last.kitchenId } : null,
     kitchens: shown.flatMap(({ kitchenId, soonest }) => {
       const k = kitchenOf.get(kitchenId);
       const today = k && todayOf.get(k.timeZone);

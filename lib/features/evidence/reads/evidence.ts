@@ -14,9 +14,13 @@ import {
   lnKOf,
   lostToday,
   ownLimits,
+  reviseTask,
   setAsideWhy,
   timesPrice,
 } from '../../../core/evidence';
+import { isStopped } from '../../../core/findings/grades';
+import type { FleetBelief, OwnLimits, PolicyOnFile, UnitBelief, UnitFile } from '../../../core/evidence';
+import type { TaskFile } from '../../../core/evidence/revise-task';
 import type { TaskShown, UnitEvidenceShown, VisitShown } from '../../../core/evidence/shown';
 import { cyclePicture, headPicture } from '../../../core/evidence/pictures';
 import { toLocalDate } from '../../../core/calendar/date-column';
@@ -39,14 +43,14 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
   if (!belief) return null;
   const own = ownLimits(file.unit, belief.evidence.baseline, file.conditions, rules.ownLimits);
   const tasks = await unitTasks(db, unitId);
-  const coil = tasks.find((t) => t.kindKey === COIL_CLEANING) ?? null;
+  const coil = tasks.find((t) => t.shown.kindKey === COIL_CLEANING) ?? null;
   const limits = own && own.limits.length > 0 ? own.limits : rules.limits;
   const latest = await latestReading(db, unitId);
   const { baseline } = belief.evidence;
   const { rate, lnK, asOf } = belief.fouling;
   const standing = { ratePerDay: rate.mean, rateSdPerDay: rate.sd, lnK: lnK.mean, lnKSd: lnK.sd, days: daysBetween(asOf, today), own };
   const todayKwh = extraEnergyToday([standing]);
-  const fan = fanAhead(belief.fouling, today, fanDays(today, coil?.dueOn ?? null));
+  const fan = fanAhead(belief.fouling, today, fanDays(today, coil?.shown.dueOn ?? null));
   return {
     today,
     unit: file.unit,
@@ -74,22 +78,47 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
     }),
     cleanings: file.cleanings,
     grades: file.findings.filter((f) => f.aspect === 'coil'),
-    tasks,
+    tasks: tasks.map((t) => t.shown),
+    stays: staysWhy(file, coil, belief, own, rules, fleet),
     latest: latest && { on: latest.on, estimate: latest.estimate, reading: latest.reading },
     head: fan[0] ? headPicture(file, baseline, fan[0], await headReadings(db, unitId)) : null,
     cycle: latest ? cyclePicture(file.unit, latest.reading) : null,
     visits: await visitHistory(db, unitId, kitchen.timeZone),
   };
 }
-async function unitTasks(db: Tx, unitId: string): Promise<TaskShown[]> {
+/** Why the newest look, at a coil stopped up, moved no date; null where it was another, or has a change of its own. */
+function staysWhy(
+  file: UnitFile,
+  coil: UnitTask | null,
+  belief: UnitBelief,
+  own: OwnLimits | null,
+  rules: PolicyOnFile,
+  fleet: FleetBelief,
+) {
+  const [last] = file.findings.filter((f) => f.aspect === 'coil' && f.phase === 'found').sort((a, b) => (a.on < b.on ? 1 : -1));
+  const change = coil?.shown.changes[0];
+  if (!coil?.file || !last || !isStopped('coil', last.grade)) return null;
+  if (change && change.at >= new Date(`${last.on}T00:00:00Z`)) return null;
+  return reviseTask({ ...coil.file, newsSince: null }, belief, own, rules, fleet.fouling, null)?.stays ?? null;
+}
+
+type UnitTask = { shown: TaskShown; file: Omit<TaskFile, 'newsSince'> | null };
+
+async function unitTasks(db: Tx, unitId: string): Promise<UnitTask[]> {
   const rows = await db.task.findMany({
     where: { unitId, active: true },
     orderBy: { kind: { sort: 'asc' } },
     include: { kind: { select: { label: true } }, changes: { orderBy: { at: 'desc' }, take: 12 } },
   });
   return rows.map((t) => ({
+    file: t.lastDoneOn && {
+      taskId: t.id, unitId, kindKey: t.kindKey, rule: t.rule, anchor: t.anchor, anchorDate: toLocalDate(t.anchorDate), lastDoneOn: toLocalDate(t.lastDoneOn),
+      locked: t.locked, minWeeks: t.minWeeks, maxWeeks: t.maxWeeks,
+    },
+    shown: {
     id: t.id, kindKey: t.kindKey, label: t.kind.label, rule: t.rule, anchor: t.anchor, locked: t.locked, dueOn: toLocalDate(t.dueOn), lastDoneOn: t.lastDoneOn && toLocalDate(t.lastDoneOn),
     changes: t.changes.map((c) => ({ id: c.id, at: c.at, kind: c.kind, fromRule: c.fromRule, toRule: c.toRule, reason: c.reason, review: c.review, modelVersion: c.modelVersion })),
+    },
   })); // prettier-ignore
 }
 
@@ -127,13 +156,16 @@ async function headReadings(db: Tx, unitId: string) {
 
 /** Visits to the unit, newest first: what was found, read and done. */
 async function visitHistory(db: Tx, unitId: string, timeZone: string): Promise<VisitShown[]> {
+  // From the unit to its visits: the other way round every visit of the shop would be gone through.
+  const seen = await db.$queryRaw<{ id: string }[]>`
+    SELECT v.id FROM "Visit" v WHERE v.status IN ('started', 'done') AND v.id IN (
+      SELECT "visitId" FROM "Finding" WHERE "unitId" = ${unitId}::uuid
+      UNION SELECT "visitId" FROM "Reading" WHERE "unitId" = ${unitId}::uuid
+      UNION SELECT "visitId" FROM "VisitTask" WHERE "unitId" = ${unitId}::uuid)
+    ORDER BY v."startsAt" DESC, v.id LIMIT ${SHOWN_VISITS}`;
   const rows = await db.visit.findMany({
-    where: {
-      status: { in: ['started', 'done'] },
-      OR: [{ findings: { some: { unitId } } }, { readings: { some: { unitId } } }, { tasks: { some: { unitId } } }],
-    },
-    orderBy: { startsAt: 'desc' },
-    take: SHOWN_VISITS,
+    where: { id: { in: seen.map((v) => v.id) } },
+    orderBy: [{ startsAt: 'desc' }, { id: 'asc' }],
     include: {
       technician: { select: { name: true } },
       findings: { where: { unitId, supersededAt: null } },

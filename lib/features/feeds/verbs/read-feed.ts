@@ -1,6 +1,7 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
+import { kitchenIds, pageByCalendar } from '../../customer-pages/reads/page-link';
 import { hashToken, looksLikeToken } from '../../links/reads/link-token';
 import { feed } from '../../mail/verbs/invitation';
 
@@ -8,16 +9,11 @@ const PAST_MS = 30 * 86_400_000;
 
 /** The calendar behind a secret address. Cancelled visits stay in it as cancelled, so that calendars drop them. @throws AppError not_found */
 export async function readFeed({ db, now }: { db: Db; now: Date }, token: string): Promise<string> {
-  const found = looksLikeToken(token)
-    ? await db.calendarFeed.findUnique({ where: { tokenHash: hashToken(token) }, include: { user: true, kitchen: true } })
-    : null;
-  if (!found || found.revokedAt || (found.user && !found.user.active)) throw new AppError('not_found', 'No calendar here.');
-  const { user, kitchen } = found;
-  const whose = user ? { technicianId: user.id } : kitchen && { kitchenId: kitchen.id };
+  const whose = await ownerOf(db, token, now);
   if (!whose) throw new AppError('not_found', 'No calendar here.');
   const visits = await db.visit.findMany({
     where: {
-      ...whose,
+      ...whose.visits,
       endsAt: { gt: new Date(now.getTime() - PAST_MS) },
     },
     include: {
@@ -28,7 +24,7 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
     orderBy: { startsAt: 'asc' },
   });
   return feed(
-    user ? `${user.name}, visits` : `${kitchen?.name ?? ''}, refrigeration visits`,
+    whose.name,
     visits.map((v) => ({
       id: v.id,
       sequence: v.sequence,
@@ -37,7 +33,7 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
       createdAt: v.createdAt,
       cancelled: v.status === 'cancelled',
       location: v.kitchen.address,
-      summary: found.user ? titleOf(v.kitchen) : `Refrigeration visit, ${v.technician.name}`,
+      summary: whose.titled ? titleOf(v.kitchen) : `Refrigeration visit, ${v.technician.name}`,
       description: v.tasks
         .map((t) => `${t.task.unit.name}: ${t.task.kind.label.toLowerCase()}`)
         .sort()
@@ -45,6 +41,26 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
     })),
     now,
   );
+}
+
+/** Whose calendar an address is: a technician's, a kitchen's, or that of a customer's page. `titled`: visits are named by their kitchen. */
+async function ownerOf(db: Db, token: string, now: Date) {
+  if (!looksLikeToken(token)) return null;
+  const found = await db.calendarFeed.findUnique({ where: { tokenHash: hashToken(token) }, include: { user: true, kitchen: true } });
+  if (found) {
+    const { user, kitchen } = found;
+    if (found.revokedAt || (user && !user.active)) return null;
+    if (user) return { visits: { technicianId: user.id }, name: `${user.name}, visits`, titled: true };
+    return kitchen && { visits: { kitchenId: kitchen.id }, name: `${kitchen.name}, refrigeration visits`, titled: false };
+  }
+  const page = await pageByCalendar(db, token, now);
+  if (!page) return null;
+  const only = page.kitchens.length === 1 ? page.kitchens[0] : undefined;
+  return {
+    visits: { kitchenId: { in: kitchenIds(page) } },
+    name: `${only?.name ?? page.customer.name}, refrigeration visits`,
+    titled: !only,
+  };
 }
 
 /** "Fenwick's Fry House, Dock Street"; one name where both are the same. */

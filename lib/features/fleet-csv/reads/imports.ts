@@ -5,10 +5,22 @@ import type { Tx } from '../../../database/client';
 
 export type { ImportReport, ImportSummary, Made } from '../../../database/stored/imports';
 
-/** One import with its report, or null. `csv` is what was handed in. */
+/** A file small enough to mend in the browser. */
+const MENDABLE = 200_000;
+
+/** One import with its report, or null. `csv` is what was handed in, where it can be mended by hand: never all of a large file. */
 export async function importRun(db: Tx, id: string) {
-  const run = await db.importRun.findUnique({ where: { id } });
-  return run && { ...run, ...handedIn(run), report: STORED_REPORT.read(run.problems) };
+  const run = await db.importRun.findUnique({ where: { id }, omit: { csv: true, source: true } });
+  if (!run) return null;
+  const [handed] = await db.$queryRaw<{ csv: string; size: number }[]>`
+    SELECT CASE WHEN length(csv) <= ${MENDABLE} THEN csv ELSE '' END AS csv, length(csv) AS size FROM "ImportRun" WHERE id = ${id}::uuid`;
+  return {
+    ...run,
+    choices: STORED_CHOICES.read(run.choices),
+    csv: handed?.csv ?? '',
+    size: handed?.size ?? 0,
+    report: STORED_REPORT.read(run.problems),
+  };
 }
 
 /** What was handed in, with what was decided about it. */

@@ -1,6 +1,7 @@
 import 'server-only';
 import Papa from 'papaparse';
 import { AppError } from '../../../core/errors';
+import { oneLine } from '../../../core/wording/plain-text';
 import { NO_CHOICES, type RawSheet } from '../../../core/sheet';
 import { STORED_CHOICES, STORED_REPORT, STORED_SHEETS } from '../../../database/stored/imports';
 import { rememberedChoices } from '../reads/imports';
@@ -8,9 +9,10 @@ import type { Db } from '../../../database/client';
 import { readingOf } from '../reads/sheet-reading';
 import { planImport } from './plan-import';
 import { MAX_BYTES, readCsv } from './read-csv';
-import { bounded, formOf, isOurFile, sheetOfText, type WorkbookReader } from './read-sheets';
+import { bounded, formOf, isOurFile, sheetOfText } from './read-sheets';
+import { readXlsx } from './read-xlsx';
 
-type Handed = { fileName: string; csv: string } | { fileName: string; bytes: Uint8Array; readWorkbook: WorkbookReader };
+type Handed = { fileName: string; csv: string } | { fileName: string; bytes: Uint8Array };
 
 /**
  * Dry run of a file. It is kept with its report; nothing else is written. A file in our own columns is read strictly; any
@@ -26,7 +28,7 @@ export async function checkImport(
   const { id } = await db.importRun.create({
     data: {
       createdById: actor.userId,
-      fileName: input.fileName.slice(0, 200),
+      fileName: oneLine(input.fileName.slice(0, 200)),
       // PostgreSQL keeps no null characters; the report has said so already.
       csv: csv.replaceAll('\u0000', ''),
       ...(sheets ? { source: STORED_SHEETS.write(sheets), choices: STORED_CHOICES.write(choices) } : {}),
@@ -38,6 +40,12 @@ export async function checkImport(
   return { runId: id };
 }
 
+const readWorkbook = (bytes: Uint8Array): Promise<RawSheet[]> =>
+  readXlsx(bytes).catch(() => {
+    const words = 'This workbook cannot be read. In the spreadsheet choose “Save as” and “Excel workbook (.xlsx)” or “CSV UTF-8”.';
+    throw new AppError('invalid', words, 'file');
+  });
+
 /** The file as text in our own columns, or as sheets of any form. */
 async function handedIn(input: Handed): Promise<{ csv: string; sheets: RawSheet[] | null }> {
   if ('csv' in input) {
@@ -47,7 +55,7 @@ async function handedIn(input: Handed): Promise<{ csv: string; sheets: RawSheet[
     if (problems.length > 0 || isOurFile(lines[0]?.cells)) return { csv: input.csv, sheets: null };
     return { csv: '', sheets: bounded([sheetOfText(input.csv)]) };
   }
-  const sheets = bounded(await input.readWorkbook(input.bytes));
+  const sheets = bounded(await readWorkbook(input.bytes));
   const ours = sheets.find((s) => isOurFile(s.rows[0]));
   return ours ? { csv: Papa.unparse(ours.rows), sheets: null } : { csv: '', sheets };
 }

@@ -1,13 +1,16 @@
 import 'server-only';
 import { isFlammable } from '../../../core/visits/needs';
-import { allColumns, planFleet, type FleetPlan, type Known, type Line, type Problem } from '../../../core/fleet-csv';
-import type { RawSheet, SheetChoices, SheetReading } from '../../../core/sheet';
+import { allColumns, planFleet, unfitRows, type FleetPlan, type Known, type Line, type Problem } from '../../../core/fleet-csv';
+import { viewOf, type RawSheet, type SheetChoices, type SheetReading } from '../../../core/sheet';
 import type { Tx } from '../../../database/client';
 import { fleetOnFile, fleetTaskKinds, knownUnitsOnFile } from '../reads/fleet';
 import type { ImportReport } from '../reads/imports';
 import { readingOf } from '../reads/sheet-reading';
 import { shopTimeZone } from '../../shop/reads/shop';
 import { readCsv } from './read-csv';
+
+/** Kept of one file: whoever has mended so many checks it again. */
+const MOST_PROBLEMS = 5000;
 
 type Source = { csv: string; sheets: readonly RawSheet[] | null; choices: SheetChoices };
 export type ImportPlan = { plan: FleetPlan; report: ImportReport; reading: SheetReading | null };
@@ -30,7 +33,8 @@ export async function planImport(db: Tx, { csv, sheets, choices }: Source, now: 
           now,
         )
       : plan;
-  return { plan: kept, report: reportOfPlan(kept, reading), reading };
+  const report = reportOfPlan(kept, reading);
+  return { plan: kept, report: reading && sheets ? { ...report, sheet: viewOf(reading, sheets, choices) } : report, reading };
 }
 
 function nothingIn({ rows, headerLine }: SheetReading): Problem[] {
@@ -62,7 +66,9 @@ function reportOfPlan(plan: FleetPlan, reading: SheetReading | null): ImportRepo
     open: reading ? openIn(reading) : 0,
   };
   // What is still open makes rows incomplete: that is said once, as the question.
-  return { problems: summary.open > 0 ? [] : plan.problems, summary: summary.open > 0 ? { ...summary, errors: 0 } : summary };
+  if (summary.open > 0) return { problems: [], summary: { ...summary, errors: 0 } };
+  const problems = plan.problems.slice(0, MOST_PROBLEMS);
+  return { problems, summary, ...(reading && summary.errors > 0 ? { unfit: unfitRows(plan.problems) } : {}) };
 }
 
 /** What is still to be decided. */

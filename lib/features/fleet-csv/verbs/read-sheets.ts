@@ -4,9 +4,6 @@ import { AppError } from '../../../core/errors';
 import type { RawSheet, SheetReading } from '../../../core/sheet';
 import { MAX_ROWS, readCsv } from './read-csv';
 
-/** Reads a workbook's bytes into its sheets; on a thread of its own where a server runs. */
-export type WorkbookReader = (bytes: Uint8Array) => Promise<RawSheet[]>;
-
 const MAX_COLUMNS = 80;
 const MAX_CELL = 1000;
 

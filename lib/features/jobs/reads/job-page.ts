@@ -5,6 +5,7 @@ import { countsAgainst } from '../../../core/jobs';
 import type { Tx } from '../../../database/client';
 import { STORED_QUOTE } from '../../../database/stored/quotes';
 import { pastWorkBefore } from './past-work';
+import { workDoneFor } from './work-done';
 
 /** One job with all that is known of it, or null. */
 export async function jobPage(db: Tx, id: string) {
@@ -57,5 +58,6 @@ export async function jobPage(db: Tx, id: string) {
           )
         : [],
     calledOn,
+    work: await workDoneFor(db, job),
   };
 }

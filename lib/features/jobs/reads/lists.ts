@@ -28,7 +28,6 @@ export async function openJobLines(db: Tx, where: { kitchenId?: string } = {}) {
   }));
 }
 
-/** How many jobs wait for the office at once: what stands beside the word in the menu. */
 export const closedLately = async (db: Tx, since: Date) =>
   (
     await db.job.findMany({
@@ -46,3 +45,16 @@ export const closedLately = async (db: Tx, since: Date) =>
     kitchen: j.kitchen,
     at: (j.closedAt ?? j.createdAt).getTime(),
   }));
+
+const DAY_MS = 86_400_000;
+
+/** Jobs that customers wrote on their pages and nobody took up: pressing ones for as long as they wait, others for a day. */
+export const askedOnPages = (db: Tx, now: Date): Promise<number> =>
+  db.job.count({
+    where: {
+      source: 'customer',
+      state: 'asked',
+      closedAt: null,
+      OR: [{ urgency: { in: ['now', 'today'] } }, { createdAt: { gt: new Date(now.getTime() - DAY_MS) } }],
+    },
+  });

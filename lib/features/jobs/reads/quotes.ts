@@ -12,7 +12,7 @@ const PRINTED = {
       number: true,
       what: true,
       state: true,
-      kitchen: { select: { name: true, address: true, timeZone: true, customer: { select: { name: true } } } },
+      kitchen: { select: { name: true, address: true, timeZone: true, customer: { select: { name: true, language: true } } } },
       units: { select: { unit: { select: { name: true, tag: true } } } },
     },
   },

@@ -17,28 +17,38 @@ export async function answerQuote({ db, now }: { db: Db; now: Date }, input: Ans
   await db.$transaction(async (tx) => {
     const quote = await quoteByLink(tx, input.token, now);
     if (!quote) throw new AppError('not_found', DEAD_QUOTE);
-    const { answer, name, note } = input;
-    const { count } = await tx.quote.updateMany({
-      where: { id: quote.id, answeredAt: null },
-      data: { answer, answeredAt: now, answeredBy: name, answerNote: note },
-    });
-    if (count === 0) throw new AppError('conflict', 'This quote was answered already. Phone the shop to change it.');
-    const { job } = quote;
-    const to = answer === 'accepted' ? 'agreed' : 'declined';
-    const step = {
-      reason: note || `${answer === 'accepted' ? 'Accepted' : 'Declined'} by ${name} on the quote’s page.`,
-      at: now,
-      by: null,
-      byName: name,
-    };
-    // A job that went on by telephone meanwhile keeps where it stands; the answer is on the quote.
-    if (job.state !== 'quoted' || !canGo(job.state, to)) {
-      await tx.jobEvent.create({ data: { jobId: job.id, at: now, kind: 'changed', reason: step.reason, byName: name } });
-      return;
-    }
-    const change = answer === 'accepted' ? { needsQuote: false, partsWanted: await shortOfParts(tx, quote.lines) } : {};
-    await goOn(tx, job, { ...step, to, change });
+    await takeAnswer(tx, quote, input, now, 'This quote was answered already. Phone the shop to change it.');
   });
+}
+
+/** Writes down the answer to a quote that somebody may answer. @throws AppError conflict — with `twice` as its words */
+export async function takeAnswer(
+  tx: Tx,
+  quote: PrintedQuote,
+  { answer, name, note }: Omit<AnswerQuote, 'token'>,
+  now: Date,
+  twice: string,
+): Promise<void> {
+  const { count } = await tx.quote.updateMany({
+    where: { id: quote.id, answeredAt: null },
+    data: { answer, answeredAt: now, answeredBy: name, answerNote: note },
+  });
+  if (count === 0) throw new AppError('conflict', twice);
+  const { job } = quote;
+  const to = answer === 'accepted' ? 'agreed' : 'declined';
+  const step = {
+    reason: note || `${answer === 'accepted' ? 'Accepted' : 'Declined'} by ${name} on the quote’s page.`,
+    at: now,
+    by: null,
+    byName: name,
+  };
+  // A job that went on by telephone meanwhile keeps where it stands; the answer is on the quote.
+  if (job.state !== 'quoted' || !canGo(job.state, to)) {
+    await tx.jobEvent.create({ data: { jobId: job.id, at: now, kind: 'changed', reason: step.reason, byName: name } });
+    return;
+  }
+  const change = answer === 'accepted' ? { needsQuote: false, partsWanted: await shortOfParts(tx, quote.lines) } : {};
+  await goOn(tx, job, { ...step, to, change });
 }
 
 /** Whether the list of parts holds fewer than the quote counts on. */

@@ -4,7 +4,7 @@ import { fromLocalDate } from '../../../core/calendar/date-column';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db } from '../../../database/client';
-import { STORED_QUOTE } from '../../../database/stored/quotes';
+import { STORED_QUOTE, type QuotedLine } from '../../../database/stored/quotes';
 import type { SaveQuote } from '../../../schemas/quotes';
 
 /**
@@ -16,7 +16,7 @@ export async function saveQuote(
   input: SaveQuote,
 ): Promise<{ quoteId: string }> {
   const { jobId, taxPercent, reason } = input;
-  const lines = input.lines.map(({ price, ...line }) => ({ ...line, priceCents: price }));
+  const lines = await pricedLines(db, input.lines);
   const { netCents, taxCents, totalCents } = quoteSums(lines, taxPercent);
   return db.$transaction(async (tx) => {
     await tx.$queryRaw`SELECT id FROM "Job" WHERE id = ${jobId}::uuid FOR UPDATE`;
@@ -49,5 +49,19 @@ export async function saveQuote(
       data: { ...words, jobId, version: (last?.version ?? 0) + 1, createdById: actor.userId, createdAt: now },
     });
     return { quoteId: made.id };
+  });
+}
+
+/** Lines with what the list of parts says of a number where name or price were left out. @throws AppError invalid */
+async function pricedLines(db: Db, lines: SaveQuote['lines']): Promise<QuotedLine[]> {
+  const open = lines.filter((l) => l.partNumber !== '' && (l.what === '' || l.price === undefined));
+  const parts = await db.part.findMany({ where: { number: { in: open.map((l) => l.partNumber) }, archivedAt: null } });
+  return lines.map(({ price, quantity = 1, what, ...line }) => {
+    const part = parts.find((p) => p.number === line.partNumber);
+    const priceCents = price ?? part?.priceCents;
+    const name = what || part?.name;
+    if (priceCents === undefined || !name)
+      throw new AppError('invalid', `${line.partNumber} is not on the list of parts. Say what it is and what it costs.`, 'lines');
+    return { ...line, what: name, quantity, priceCents };
   });
 }

@@ -1,13 +1,14 @@
 import 'server-only';
 import { aspectInfo, gradeWords, isStopped, type Aspect, type Grade } from '../../../core/findings/grades';
+import { describeRule } from '../../../core/calendar';
 import { counted } from '../../../core/wording/counted';
-import type { Tx } from '../../../database/client';
+import type { Prisma, Tx } from '../../../database/client';
 
 /** One thing that happened at a kitchen, newest first in a list of them. Instants in epoch milliseconds. */
 export type Happened = {
   id: string;
   at: number;
-  kind: 'visit' | 'mail' | 'job';
+  kind: 'visit' | 'mail' | 'job' | 'rule';
   href: string | null;
   head: string;
   /** What came of it, worst first. */
@@ -33,27 +34,85 @@ const troubles = (findings: readonly Finding[]): string[] =>
 const few = (words: readonly string[], most: number): string =>
   words.length > most ? `${words.slice(0, most).join('; ')}; and ${words.length - most} more` : words.join('; ');
 
+const VISIT = {
+  technician: { select: { name: true } },
+  tasks: { where: { outcome: 'done' }, include: { task: { select: { kind: { select: { label: true } } } } } },
+  findings: { where: { supersededAt: null }, include: { unit: { select: { name: true } } } },
+  readings: { where: { supersededAt: null }, select: { estimate: { select: { verdict: true } } } },
+  parts: { select: { what: true } },
+  _count: { select: { photos: true } },
+} satisfies Prisma.VisitInclude;
+type VisitRow = Prisma.VisitGetPayload<{ include: typeof VISIT }>;
+
+const findingsOf = (v: VisitRow, phase: 'found' | 'left'): Finding[] =>
+  v.findings.filter((f) => f.phase === phase).map((f) => ({ ...f, unit: f.unit.name }));
+
+/** `moved` rules changed by what was found there. */
+function visitHappened(v: VisitRow, moved: number): Happened {
+  const cancelled = v.status === 'cancelled';
+  const still = troubles(findingsOf(v, 'left'));
+  return {
+    id: v.id,
+    at: (v.arrivedAt ?? v.startsAt).getTime(),
+    kind: 'visit',
+    href: cancelled ? `/week/${v.id}` : `/visits/${v.id}`,
+    head: `${cancelled ? 'Visit cancelled' : v.emergency ? 'Emergency' : 'Visit'}, ${v.technician.name}`,
+    lines: [
+      cancelled ? v.cancelReason : '',
+      foundWords(findingsOf(v, 'found')),
+      still.length > 0 ? `Left so: ${few(still, 4)}.` : '',
+      doneWords(v),
+      recordWords(v, moved),
+    ].filter(Boolean),
+    alarm: still.length > 0,
+  };
+}
+
+function foundWords(found: readonly Finding[]): string {
+  const bad = troubles(found);
+  if (bad.length > 0) return `Found ${few(bad, 4)}.`;
+  return found.length > 0 ? 'Found nothing out of order.' : '';
+}
+
+function doneWords({ tasks }: VisitRow): string {
+  const done = new Map<string, number>();
+  for (const t of tasks) done.set(t.task.kind.label.toLowerCase(), (done.get(t.task.kind.label.toLowerCase()) ?? 0) + 1);
+  return done.size > 0 ? `Done: ${[...done].map(([what, n]) => `${what} ${n}×`).join(', ')}.` : '';
+}
+
+/** What the visit left on file beside grades. */
+function recordWords(v: VisitRow, moved: number): string {
+  const some = (n: number, words: () => string) => (n > 0 ? [words()] : []);
+  return [
+    ...some(v.readings.length, () => counted(v.readings.length, 'reading')),
+    ...some(v._count.photos, () => counted(v._count.photos, 'picture')),
+    ...some(
+      v.parts.length,
+      () =>
+        `parts: ${few(
+          v.parts.map((p) => p.what),
+          3,
+        )}`,
+    ),
+    ...some(moved, () => `${counted(moved, 'rule')} moved by what was found`),
+  ].join(', ');
+}
+
 /** When somebody was there and what was found, what was asked for and written: one line of time for a kitchen. */
 export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most: number): Promise<KitchenTimeline> {
   const visits = await db.visit.findMany({
     where: { kitchenId, OR: [{ status: { in: ['done', 'started'] } }, { status: 'cancelled' }] },
     orderBy: [{ startsAt: 'desc' }, { id: 'asc' }],
     take: most,
-    include: {
-      technician: { select: { name: true } },
-      tasks: { where: { outcome: 'done' }, include: { task: { select: { kind: { select: { label: true } } } } } },
-      findings: { where: { supersededAt: null }, include: { unit: { select: { name: true } } } },
-      readings: { where: { supersededAt: null }, select: { estimate: { select: { verdict: true } } } },
-      parts: { select: { what: true } },
-      _count: { select: { photos: true } },
-    },
+    include: VISIT,
   });
   const ids = visits.map((v) => v.id);
-  const [changes, mails, jobs, next] = [
+  const [changes, byHand, mails, jobs, next] = [
     await db.ruleChange.findMany({
       where: { visitId: { in: ids }, kind: 'evidence' },
       select: { visitId: true, task: { select: { kind: { select: { label: true } }, unit: { select: { name: true } } } } },
     }),
+    await rulesByHand(db, kitchenId, most),
     await db.outboxMessage.findMany({
       where: { visitId: { in: await visitIds(db, kitchenId) } },
       orderBy: { createdAt: 'desc' },
@@ -72,43 +131,9 @@ export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most
       select: { id: true, startsAt: true, technician: { select: { name: true } } },
     }),
   ];
-  const of = (v: (typeof visits)[number]) => v.findings.map((f): Finding => ({ ...f, unit: f.unit.name }));
   const made = visits.find((v) => v.status === 'done');
   const happened: Happened[] = [
-    ...visits.map((v): Happened => {
-      const [met, left] = [of(v).filter((f) => f.phase === 'found'), of(v).filter((f) => f.phase === 'left')];
-      const done = new Map<string, number>();
-      for (const t of v.tasks) done.set(t.task.kind.label.toLowerCase(), (done.get(t.task.kind.label.toLowerCase()) ?? 0) + 1);
-      const moved = changes.filter((c) => c.visitId === v.id);
-      const [bad, still] = [troubles(met), troubles(left)];
-      return {
-        id: v.id,
-        at: (v.arrivedAt ?? v.startsAt).getTime(),
-        kind: 'visit',
-        href: v.status === 'cancelled' ? `/week/${v.id}` : `/visits/${v.id}`,
-        head: `${v.status === 'cancelled' ? 'Visit cancelled' : v.emergency ? 'Emergency' : 'Visit'}, ${v.technician.name}`,
-        lines: [
-          v.status === 'cancelled' ? v.cancelReason : '',
-          bad.length > 0 ? `Found ${few(bad, 4)}.` : met.length > 0 ? 'Found nothing out of order.' : '',
-          still.length > 0 ? `Left so: ${few(still, 4)}.` : '',
-          done.size > 0 ? `Done: ${[...done].map(([what, n]) => `${what} ${n}×`).join(', ')}.` : '',
-          [
-            v.readings.length > 0 ? counted(v.readings.length, 'reading') : '',
-            v._count.photos > 0 ? counted(v._count.photos, 'picture') : '',
-            v.parts.length > 0
-              ? `parts: ${few(
-                  v.parts.map((p) => p.what),
-                  3,
-                )}`
-              : '',
-            moved.length > 0 ? `${counted(moved.length, 'rule')} moved by what was found` : '',
-          ]
-            .filter(Boolean)
-            .join(', '),
-        ].filter(Boolean),
-        alarm: still.length > 0,
-      };
-    }),
+    ...visits.map((v) => visitHappened(v, changes.filter((c) => c.visitId === v.id).length)),
     ...mails.map((m): Happened => ({
       id: m.id,
       at: m.createdAt.getTime(),
@@ -118,6 +143,7 @@ export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most
       lines: [`${m.subject}. ${m.status === 'sent' ? 'Sent.' : `Not sent: ${m.status}.`}`],
       alarm: m.status === 'failed' || m.status === 'unknown',
     })),
+    ...byHand,
     ...jobs.map((j): Happened => ({
       id: j.id,
       at: j.createdAt.getTime(),
@@ -134,14 +160,47 @@ export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most
           id: made.id,
           at: (made.arrivedAt ?? made.startsAt).getTime(),
           technician: made.technician.name,
-          found: troubles(of(made).filter((f) => f.phase === 'found')),
-          left: troubles(of(made).filter((f) => f.phase === 'left')),
+          found: troubles(findingsOf(made, 'found')),
+          left: troubles(findingsOf(made, 'left')),
         }
       : null,
     next: next && { id: next.id, at: next.startsAt.getTime(), technician: next.technician.name },
     happened: happened.slice(0, most),
   };
 }
+
+/** Rules that somebody changed, locked or took back, each with the reason given. */
+async function rulesByHand(db: Tx, kitchenId: string, most: number): Promise<Happened[]> {
+  const rows = await db.ruleChange.findMany({
+    where: { task: { kitchenId }, byUserId: { not: null }, kind: { in: ['edited', 'locked', 'unlocked', 'overruled'] } },
+    orderBy: [{ at: 'desc' }, { id: 'asc' }],
+    take: most,
+    select: {
+      id: true, at: true, kind: true, fromRule: true, toRule: true, reason: true, byUserId: true,
+      task: { select: { unitId: true, kind: { select: { label: true } }, unit: { select: { name: true } } } },
+    },
+  }); // prettier-ignore
+  const people = await db.user.findMany({ where: { id: { in: rows.flatMap((r) => r.byUserId ?? []) } }, select: { id: true, name: true } });
+  return rows.map(({ id, at, kind, fromRule, toRule, reason, byUserId, task }): Happened => ({
+    id,
+    at: at.getTime(),
+    kind: 'rule',
+    href: `/units/${task.unitId}`,
+    head: `${BY_HAND[kind] ?? 'Rule changed'} by ${people.find((p) => p.id === byUserId)?.name ?? 'the office'}`,
+    lines: [
+      `${task.unit.name}, ${task.kind.label.toLowerCase()}${fromRule === toRule ? '' : `: ${describeRule(fromRule)} → ${describeRule(toRule)}`}`,
+      reason,
+    ].filter(Boolean),
+    alarm: false,
+  }));
+}
+
+const BY_HAND: Partial<Record<string, string>> = {
+  edited: 'Rule changed',
+  locked: 'Rule locked',
+  unlocked: 'Rule unlocked',
+  overruled: 'Rule taken back',
+};
 
 const visitIds = async (db: Tx, kitchenId: string) =>
   (await db.visit.findMany({ where: { kitchenId }, orderBy: { startsAt: 'desc' }, take: 200, select: { id: true } })).map((v) => v.id);

@@ -6,27 +6,34 @@ import { visitByLink } from '../reads/customer-links';
 import { freeSlotsForVisit } from '../../visits/reads/free-slots';
 import type { CustomerReply } from '../../../schemas/links';
 
+type At = { db: Db; now: Date };
+type Answer = Pick<CustomerReply, 'answer' | 'startsAt' | 'note'>;
+
 /** A kitchen confirms its visit, or asks for one of the free times offered. @throws AppError not_found | conflict */
-export async function reply({ db, now }: { db: Db; now: Date }, input: CustomerReply): Promise<void> {
-  const visit = await visitByLink(db, input.token, now);
+export async function reply(ctx: At, input: CustomerReply): Promise<void> {
+  const visit = await visitByLink(ctx.db, input.token, ctx.now);
   if (!visit) throw new AppError('not_found', 'This link is no longer good. Use the one in the latest message, or phone the shop.');
-  const asked = input.answer === 'other_time' ? new Date(input.startsAt ?? NaN) : null;
+  await replyTo(ctx, visit.id, input, 'That time was taken a moment ago. Choose another.');
+}
+
+/** Writes down what a kitchen answers to a visit that it was shown. @throws AppError conflict — with `taken` as its words */
+export async function replyTo({ db, now }: At, visitId: string, { answer, startsAt, note }: Answer, taken: string): Promise<void> {
+  const asked = answer === 'other_time' ? new Date(startsAt ?? NaN) : null;
   if (asked) {
-    const offered = await freeSlotsForVisit(db, visit.id, now);
-    if (!offered.some((s) => s.start === asked.getTime()))
-      throw new AppError('conflict', 'That time was taken a moment ago. Choose another.', 'startsAt');
+    const offered = await freeSlotsForVisit(db, visitId, now);
+    if (!offered.some((s) => s.start === asked.getTime())) throw new AppError('conflict', taken, 'startsAt');
   }
   await db.$transaction([
     db.visit.update({
-      where: { id: visit.id },
-      data: { customerReply: input.answer, replyNote: input.note, replyStartsAt: asked, version: { increment: 1 } },
+      where: { id: visitId },
+      data: { customerReply: answer, replyNote: note, replyStartsAt: asked, version: { increment: 1 } },
     }),
     db.visitEvent.create({
       data: {
-        visitId: visit.id,
+        visitId,
         at: now,
         kind: asked ? 'asked_other_time' : 'confirmed',
-        reason: input.note,
+        reason: note,
         detail: STORED_VISIT_EVENT.write(asked ? { startsAt: asked.toISOString() } : {}),
       },
     }),

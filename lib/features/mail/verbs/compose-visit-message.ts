@@ -2,7 +2,7 @@ import 'server-only';
 import { shopSettings } from '../../shop/reads/settings';
 import { longDayIn, timeIn } from '../../../core/calendar/when';
 import { COIL_CLEANING } from '../../../core/tasks/kinds';
-import type { Tx } from '../../../database/client';
+import type { Prisma, Tx } from '../../../database/client';
 import { hashToken, newToken } from '../../links/reads/link-token';
 import { invitation } from './invitation';
 
@@ -15,57 +15,26 @@ const SUBJECT: Record<VisitNews, string> = {
   reminder: 'Visit tomorrow',
 };
 
+const VISIT = {
+  kitchen: { include: { customer: true } },
+  technician: true,
+  tasks: { include: { task: { include: { unit: true, kind: true } } } },
+} satisfies Prisma.VisitInclude;
+type VisitRow = Prisma.VisitGetPayload<{ include: typeof VISIT }>;
+
 /**
  * Puts the message about a visit in the outbox, inside the caller's transaction, so that it can neither be lost nor
  * sent for a change that did not happen. @returns false where the kitchen has no e-mail on file, and nothing is written
  */
 export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNews, at: { now: Date; baseUrl: string }): Promise<boolean> {
-  const visit = await tx.visit.findUniqueOrThrow({
-    where: { id: visitId },
-    include: {
-      kitchen: { include: { customer: true } },
-      technician: true,
-      tasks: { include: { task: { include: { unit: true, kind: true } } } },
-    },
-  });
-  const to = visit.kitchen.contactEmail || visit.kitchen.customer.email;
+  const visit = await tx.visit.findUniqueOrThrow({ where: { id: visitId }, include: VISIT });
+  const { kitchen } = visit;
+  const to = kitchen.contactEmail || kitchen.customer.email;
   if (!to) return false;
-  const shop = await shopSettings(tx);
-  const shopName = shop?.name ?? 'Your refrigeration shop';
-  const zone = visit.kitchen.timeZone;
-  const time = `${longDayIn(visit.startsAt, zone)} at ${timeIn(visit.startsAt, zone)} to ${timeIn(visit.endsAt, zone)}`;
-
-  // A reminder leaves the links of before alive: nothing has changed.
-  if (news !== 'reminder') await tx.customerLink.updateMany({ where: { visitId, revokedAt: null }, data: { revokedAt: at.now } });
-  let link = '';
-  if (news !== 'cancelled') {
-    const token = newToken();
-    await tx.customerLink.create({ data: { tokenHash: hashToken(token), visitId, expiresAt: visit.startsAt, createdAt: at.now } });
-    link = `${at.baseUrl}/visit/${token}`;
-  }
-
+  const shop = await shopOf(tx);
+  const time = `${longDayIn(visit.startsAt, kitchen.timeZone)} at ${timeIn(visit.startsAt, kitchen.timeZone)} to ${timeIn(visit.endsAt, kitchen.timeZone)}`;
+  const link = await freshLink(tx, visit, news, at);
   const work = [...new Set(visit.tasks.map((t) => `${t.task.unit.name}: ${t.task.kind.label.toLowerCase()}`))].sort();
-  const cleans = visit.tasks.some((t) => t.task.kindKey === COIL_CLEANING);
-  const lines = [
-    news === 'cancelled'
-      ? `Our visit to ${visit.kitchen.name} on ${time} is cancelled. Reason: ${visit.cancelReason}.`
-      : `${news === 'reminder' ? 'Tomorrow: ' : ''}${visit.technician.name} of ${shopName} comes to ${visit.kitchen.name} on ${time}.`,
-    '',
-    ...(news === 'cancelled'
-      ? []
-      : [
-          'We look after:',
-          ...work.map((w) => `- ${w}`),
-          '',
-          ...(cleans
-            ? ['Units are switched off in turn while their coils are cleaned; keep doors closed and food cold meanwhile.', '']
-            : []),
-          `Confirm, or ask for another time: ${link}`,
-        ]),
-    '',
-    [shopName, shop?.phone, shop?.email].filter(Boolean).join(' · '),
-  ];
-  const text = lines.join('\n');
   const { method, text: ics } = invitation(
     {
       id: visit.id,
@@ -73,14 +42,14 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
       startsAt: visit.startsAt,
       endsAt: visit.endsAt,
       createdAt: visit.createdAt,
-      summary: `${shopName}: ${visit.kitchen.name}`,
+      summary: `${shop.name}: ${kitchen.name}`,
       description: work.join('\n'),
-      location: visit.kitchen.address,
+      location: kitchen.address,
       cancelled: news === 'cancelled',
     },
     {
-      organizer: { name: shopName, email: shop?.email || 'office@rimebook.invalid' },
-      attendee: { name: visit.kitchen.contactName || visit.kitchen.name, email: to },
+      organizer: { name: shop.name, email: shop.email || 'office@rimebook.invalid' },
+      attendee: { name: kitchen.contactName || kitchen.name, email: to },
     },
     at.now,
   );
@@ -88,8 +57,8 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
     data: {
       kind: `visit_${news}`,
       toEmail: to,
-      subject: `${SUBJECT[news]}: ${visit.kitchen.name}, ${time}`,
-      text,
+      subject: `${SUBJECT[news]}: ${kitchen.name}, ${time}`,
+      text: [...whatWords(visit, news, shop.name, time), '', ...workWords(visit, work, link), '', shop.signature].join('\n'),
       ics,
       icsMethod: method,
       visitId,
@@ -97,4 +66,42 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
     },
   });
   return true;
+}
+
+async function shopOf(tx: Tx): Promise<{ name: string; email: string; signature: string }> {
+  const shop = await shopSettings(tx);
+  const name = shop?.name ?? 'Your refrigeration shop';
+  return { name, email: shop?.email ?? '', signature: [name, shop?.phone, shop?.email].filter(Boolean).join(' · ') };
+}
+
+/** The address where the customer answers; null where there is nothing to answer. */
+async function freshLink(
+  tx: Tx,
+  visit: VisitRow,
+  news: VisitNews,
+  { now, baseUrl }: { now: Date; baseUrl: string },
+): Promise<string | null> {
+  // A reminder leaves the links of before alive: nothing has changed.
+  if (news !== 'reminder') await tx.customerLink.updateMany({ where: { visitId: visit.id, revokedAt: null }, data: { revokedAt: now } });
+  if (news === 'cancelled') return null;
+  const token = newToken();
+  await tx.customerLink.create({ data: { tokenHash: hashToken(token), visitId: visit.id, expiresAt: visit.startsAt, createdAt: now } });
+  return `${baseUrl}/visit/${token}`;
+}
+
+function whatWords({ kitchen, technician, cancelReason }: VisitRow, news: VisitNews, shop: string, time: string): string[] {
+  if (news === 'cancelled') return [`Our visit to ${kitchen.name} on ${time} is cancelled. Reason: ${cancelReason}.`];
+  return [`${news === 'reminder' ? 'Tomorrow: ' : ''}${technician.name} of ${shop} comes to ${kitchen.name} on ${time}.`];
+}
+
+function workWords({ tasks }: VisitRow, work: readonly string[], link: string | null): string[] {
+  if (link === null) return [];
+  const cleans = tasks.some((t) => t.task.kindKey === COIL_CLEANING);
+  return [
+    'We look after:',
+    ...work.map((w) => `- ${w}`),
+    '',
+    ...(cleans ? ['Units are switched off in turn while their coils are cleaned; keep doors closed and food cold meanwhile.', ''] : []),
+    `Confirm, or ask for another time: ${link}`,
+  ];
 }

@@ -30,35 +30,27 @@ export type SignInInput = {
 
 export const accountKey = (email: string) => `account:${email}`;
 
+type At = { db: Db; now: Date };
+
 /**
  * Checks the password and opens a session. Tries are counted by account and by network address. A device on which the
  * account has signed in before has a count of its own, so strangers' wrong tries do not shut its owner out there.
  * @throws AppError too_many | not_allowed | code_wanted | code_wrong
  */
-export async function signIn({ db, now }: { db: Db; now: Date }, input: SignInInput) {
+export async function signIn(at: At, input: SignInInput) {
+  const { db, now } = at;
   const email = input.email.trim().toLowerCase();
   const account = input.knownDevice ? `device:${input.knownDevice}` : accountKey(email);
   const address = `address:${input.address}`;
-  const tooMany = new AppError(
-    'too_many',
-    'Too many tries. Wait a quarter of an hour, or choose a new password under “Forgotten password”.',
-  );
-  if (!input.knownDevice && !(await takeTry(db, address, MOST_PER_ADDRESS, now))) throw tooMany;
-  const noMatch = new AppError('not_allowed', 'That e-mail and password do not match.');
+  if (!input.knownDevice) await countTry(at, address, MOST_PER_ADDRESS);
   // What no account can have is not looked up, nor kept.
-  if (!PLAUSIBLE.test(email) || input.password.length > LONGEST_PASSWORD) throw noMatch;
-  if (!(await takeTry(db, account, MOST_PER_ACCOUNT, now))) throw tooMany;
+  if (!PLAUSIBLE.test(email) || input.password.length > LONGEST_PASSWORD) throw noMatch();
+  await countTry(at, account, MOST_PER_ACCOUNT);
 
   const user = await db.user.findUnique({ where: { email } });
   const matches = await passwordMatches(user?.passwordHash ?? (await decoyHash()), input.password);
-  if (!user?.active || !matches) throw noMatch;
-  if (user.secondStep && !input.second?.code) {
-    // The password was right: asking for the code is no guess.
-    await giveBackTry(db, account, now);
-    throw new AppError('code_wanted', 'Give the code that your authenticator shows.');
-  }
-  if (user.secondStep && input.second && !(await takeCode(db, user, input.second.code, input.second.key, now)))
-    throw new AppError('code_wrong', 'That code does not fit.');
+  if (!user?.active || !matches) throw noMatch();
+  if (user.secondStep) await checkSecondStep(at, user, account, input.second);
 
   await forgetTries(db, account);
   await giveBackTry(db, address, now);
@@ -67,4 +59,25 @@ export async function signIn({ db, now }: { db: Db; now: Date }, input: SignInIn
   const session = await createSession(db, { userId: user.id, userAgent: input.userAgent.slice(0, 200), createdAt: now, expiresAt });
   if (input.before) await revokeSession({ db, now }, input.before);
   return { sessionId: session.id, userId: user.id, name: user.name, role: user.role };
+}
+
+const noMatch = () => new AppError('not_allowed', 'That e-mail and password do not match.');
+
+async function countTry({ db, now }: At, key: string, limit: typeof MOST_PER_ACCOUNT): Promise<void> {
+  if (!(await takeTry(db, key, limit, now)))
+    throw new AppError('too_many', 'Too many tries. Wait a quarter of an hour, or choose a new password under “Forgotten password”.');
+}
+
+/** The password was right: asking for the code is no guess, a code that does not fit is one. */
+async function checkSecondStep(
+  { db, now }: At,
+  user: Parameters<typeof takeCode>[1],
+  account: string,
+  second: SignInInput['second'],
+): Promise<void> {
+  if (!second?.code) {
+    await giveBackTry(db, account, now);
+    throw new AppError('code_wanted', 'Give the code that your authenticator shows.');
+  }
+  if (!(await takeCode(db, user, second.code, second.key, now))) throw new AppError('code_wrong', 'That code does not fit.');
 }

@@ -1,25 +1,27 @@
 import 'server-only';
 import { learnSiteTimes, type SiteTimes } from '../../../core/planning';
-import type { Tx } from '../../../database/client';
+import { Prisma, type Tx } from '../../../database/client';
 
 /** Older visits were another crew in another kitchen. */
 const LOOK_BACK_DAYS = 730;
 
+/** Of one kitchen: how the shop's visits go is known from so many of the latest. */
+const LATEST = 4000;
+
 /**
  * What finished visits teach about time on site. Emergencies, and visits where nobody was there or nothing was done,
- * took their time for other reasons and are left out.
+ * took their time for other reasons and are left out. Asked of one kitchen, all of its own count and the shop's latest.
  */
-export async function learnedMinutes(db: Tx, now: Date): Promise<SiteTimes> {
+export async function learnedMinutes(db: Tx, now: Date, kitchenId?: string | null): Promise<SiteTimes> {
   const since = new Date(now.getTime() - LOOK_BACK_DAYS * 86_400_000);
+  const counts = Prisma.sql`v.status = 'done' AND NOT v.emergency AND NOT v."nobodyThere" AND v."doneMinutes" > 0 AND v."leftAt" > ${since} AND v."leftAt" > v."arrivedAt"`;
+  const latest = Prisma.sql`SELECT v.id, v."startsAt", v."kitchenId", v."doneMinutes", v."leftAt" - v."arrivedAt" AS took FROM "Visit" v WHERE ${counts}`;
+  const which =
+    kitchenId === undefined
+      ? latest
+      : Prisma.sql`(${latest} ORDER BY v."startsAt" DESC LIMIT ${LATEST}) UNION (${latest} AND v."kitchenId" = ${kitchenId}::uuid)`;
   const visits = await db.$queryRaw<{ kitchenId: string; taskMinutes: number; minutes: number }[]>`
-    SELECT v."kitchenId", sum(k.minutes)::float8 AS "taskMinutes",
-           extract(epoch FROM v."leftAt" - v."arrivedAt")::float8 / 60 AS minutes
-    FROM "Visit" v
-    JOIN "VisitTask" vt ON vt."visitId" = v.id AND vt.outcome = 'done'
-    JOIN "Task" t ON t.id = vt."taskId"
-    JOIN "TaskKind" k ON k.key = t."kindKey"
-    WHERE v.status = 'done' AND NOT v.emergency AND NOT v."nobodyThere" AND v."leftAt" > ${since} AND v."leftAt" > v."arrivedAt"
-    GROUP BY v.id
-    ORDER BY v."startsAt", v.id`;
+    SELECT w."kitchenId", w."doneMinutes" AS "taskMinutes", extract(epoch FROM w.took)::float8 / 60 AS minutes
+    FROM (${which}) w ORDER BY w."startsAt", w.id`;
   return learnSiteTimes(visits);
 }

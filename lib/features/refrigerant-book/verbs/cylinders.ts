@@ -30,17 +30,10 @@ export function enterWeighing(ctx: By, input: NewCylinderEntry): Promise<void> {
   return withinTransaction(ctx.db, async (tx) => {
     const cylinder = await tx.cylinder.findUnique({ where: { id: input.cylinderId } });
     if (!cylinder) throw new AppError('not_found', 'That cylinder is not on file.');
-    const zone = await shopTimeZone(tx);
-    const today = todayIn(zone, ctx.now.getTime());
-    if (input.on > today) throw new AppError('invalid', 'That day is still to come.', 'on');
-    const at = input.on === today ? ctx.now : new Date(instantOf(input.on, '12:00', zone));
+    const at = await timeOfLine(tx, input.on, ctx.now);
     if (cylinder.goneAt && cylinder.goneAt < at)
       throw new AppError('invalid', `${cylinder.label} was gone by then: ${cylinder.goneWhy}`, 'on');
-    const touches = TOUCHES_UNIT.has(input.way);
-    const unit = touches ? await unitByTag(tx, input.unitTag, cylinder.refrigerant) : null;
-    if (touches && input.certificateId === null && (input.overruledBy === '' || input.overruledWhy === ''))
-      throw new AppError('invalid', 'Whose certificate? Or who answers for it, and why.', 'certificateId');
-    const certificate = touches && input.certificateId ? await tx.certificate.findUnique({ where: { id: input.certificateId } }) : null;
+    const onUnit = TOUCHES_UNIT.has(input.way) ? await workOnUnit(tx, input, cylinder.refrigerant, ctx.actor.userId) : null;
     await tx.cylinderEntry.create({
       data: {
         cylinderId: cylinder.id,
@@ -48,17 +41,34 @@ export function enterWeighing(ctx: By, input: NewCylinderEntry): Promise<void> {
         kg: signedKg(input.way, input.kg ?? 0),
         grossAfterKg: input.gross,
         recoveredFor: input.way === 'recovered' ? input.recoveredFor : null,
-        unitId: unit?.id,
-        byUserId: certificate?.userId ?? ctx.actor.userId,
-        certificateId: certificate?.id,
-        overruledBy: touches && !certificate ? input.overruledBy : '',
-        overruledWhy: touches && !certificate ? input.overruledWhy : '',
+        byUserId: ctx.actor.userId,
+        ...onUnit,
         at,
         note: input.note,
       },
     });
     await audit(tx, ctx, 'cylinder.weighed', cylinder.id, { way: input.way, kg: input.kg });
   });
+}
+
+/** Of today the time it is, of a day before its noon. @throws AppError invalid */
+async function timeOfLine(tx: Tx, on: NewCylinderEntry['on'], now: Date): Promise<Date> {
+  const zone = await shopTimeZone(tx);
+  const today = todayIn(zone, now.getTime());
+  if (on > today) throw new AppError('invalid', 'That day is still to come.', 'on');
+  return on === today ? now : new Date(instantOf(on, '12:00', zone));
+}
+
+/** Which unit it was, and whose certificate or who answered for there being none. @throws AppError invalid */
+async function workOnUnit(tx: Tx, input: NewCylinderEntry, refrigerant: string, byUserId: string) {
+  const { id: unitId } = await unitByTag(tx, input.unitTag, refrigerant);
+  const { certificateId, overruledBy, overruledWhy } = input;
+  if (certificateId === null && (overruledBy === '' || overruledWhy === ''))
+    throw new AppError('invalid', 'Whose certificate? Or who answers for it, and why.', 'certificateId');
+  const certificate = certificateId ? await tx.certificate.findUnique({ where: { id: certificateId } }) : null;
+  return certificate
+    ? { unitId, byUserId: certificate.userId, certificateId: certificate.id }
+    : { unitId, byUserId, overruledBy, overruledWhy };
 }
 
 async function unitByTag(tx: Tx, tag: string, refrigerant: string): Promise<{ id: string }> {

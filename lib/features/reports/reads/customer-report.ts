@@ -20,7 +20,7 @@ export async function customerReport(db: Tx, visitId: string, units: MeasureUnit
   if (!visit) return null;
   const [customer, shop, tasks, jobs] = await Promise.all([
     db.customer.findUniqueOrThrow({ where: { id: visit.kitchen.customer.id } }),
-    db.shopSettings.findUnique({ where: { id: 1 } }),
+    shopOnReport(db),
     db.task.findMany({
       where: { active: true, unitId: { in: visit.units.map((u) => u.id) }, unit: { archivedAt: null } },
       orderBy: [{ dueOn: 'asc' }, { id: 'asc' }],
@@ -34,7 +34,7 @@ export async function customerReport(db: Tx, visitId: string, units: MeasureUnit
   ]);
   const tongue = language ?? customer.language;
   const around = {
-    shop: shop?.name ?? '',
+    shop: shop.name,
     next: tasks.map((t) => ({
       unitId: t.unitId,
       kind: t.kindKey,
@@ -49,15 +49,21 @@ export async function customerReport(db: Tx, visitId: string, units: MeasureUnit
   };
   return {
     report: visitForCustomer(visit, around, tongue, units),
-    shop: {
-      name: shop?.name ?? '',
-      phone: shop?.phone ?? '',
-      email: shop?.email ?? '',
-      words: shop?.reportWords ?? '',
-      logo: shop?.logoPng ? Buffer.from(shop.logoPng).toString('base64') : null,
-    },
+    shop,
     customer: { id: customer.id, name: customer.name, email: customer.email, language: tongue },
     visit: { id: visit.id, kitchen: visit.kitchen.name, closed: visit.status === 'done' },
+  };
+}
+
+/** Who stands at head and foot of what a customer gets in hand. */
+export async function shopOnReport(db: Tx): Promise<ShopOnReport> {
+  const shop = await db.shopSettings.findUnique({ where: { id: 1 } });
+  return {
+    name: shop?.name ?? '',
+    phone: shop?.phone ?? '',
+    email: shop?.email ?? '',
+    words: shop?.reportWords ?? '',
+    logo: shop?.logoPng ? Buffer.from(shop.logoPng).toString('base64') : null,
   };
 }
 

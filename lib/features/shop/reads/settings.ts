@@ -35,3 +35,9 @@ export function costsOf(shop: Costs & { energyPricePerKwh: number | null }) {
     failureCost: said('failureCost'),
   };
 }
+
+/** What a cleaning and a breakdown cost, as the shop said; null where it has not said both. */
+export function cleaningPrices(shop: Costs & { energyPricePerKwh: number | null }): { cleaningCost: number; failureCost: number } | null {
+  const { cleaningCost, failureCost } = costsOf(shop);
+  return cleaningCost !== null && failureCost !== null ? { cleaningCost, failureCost } : null;
+}

@@ -1,6 +1,7 @@
 import 'server-only';
-import type { JobOnVisit } from '../../../core/tablet';
+import type { JobOnVisit, QuotedPart } from '../../../core/tablet';
 import type { Tx } from '../../../database/client';
+import { STORED_QUOTE } from '../../../database/stored/quotes';
 
 type Visit = { id: string; kitchenId: string; status: string };
 
@@ -24,8 +25,21 @@ export async function jobsToDo(db: Tx, visits: readonly Visit[]): Promise<(visit
       ],
     },
     orderBy: [{ urgency: 'asc' }, { number: 'asc' }],
-    include: { units: { select: { unitId: true }, orderBy: { unitId: 'asc' } }, outcomes: { select: { visitId: true } } },
+    include: {
+      units: { select: { unitId: true }, orderBy: { unitId: 'asc' } },
+      outcomes: { select: { visitId: true } },
+      quotes: {
+        where: { sentAt: { not: null }, supersededAt: null, OR: [{ answer: null }, { answer: 'accepted' }] },
+        orderBy: { version: 'desc' },
+        take: 1,
+        select: { lines: true },
+      },
+    },
   });
+  const parts = await partsOfQuotes(
+    db,
+    rows.flatMap((j) => j.quotes),
+  );
   return (visit) =>
     rows
       .filter(
@@ -39,7 +53,7 @@ export async function jobsToDo(db: Tx, visits: readonly Visit[]): Promise<(visit
       )
       // Found at this very visit, it is among what was wanted there.
       .filter((j) => j.foundVisitId !== visit.id || j.visitId === visit.id)
-      .map(({ id, number, what, note, urgency, units, visitId }) => ({
+      .map(({ id, number, what, note, urgency, units, visitId, quotes }) => ({
         id,
         number,
         what,
@@ -47,5 +61,23 @@ export async function jobsToDo(db: Tx, visits: readonly Visit[]): Promise<(visit
         urgency,
         booked: visitId === visit.id,
         unitIds: units.map((u) => u.unitId),
+        ...(quotes[0] ? { parts: parts(quotes[0].lines) } : {}),
       }));
+}
+
+type StoredLines = Parameters<typeof STORED_QUOTE.read>[0];
+
+/** The parts that quotes count on, as the list has them. */
+async function partsOfQuotes(db: Tx, quotes: readonly { lines: StoredLines }[]): Promise<(lines: StoredLines) => QuotedPart[]> {
+  const partLines = (lines: StoredLines) => STORED_QUOTE.read(lines).lines.filter((l) => l.kind === 'part');
+  const numbers = quotes.flatMap((q) => partLines(q.lines).flatMap((l) => (l.partNumber ? [l.partNumber] : [])));
+  const onList = await db.part.findMany({ where: { number: { in: numbers } }, select: { id: true, number: true } });
+  const idOf = new Map(onList.map((p) => [p.number, p.id]));
+  return (lines) =>
+    partLines(lines).map(({ partNumber, what, quantity }) => ({
+      partId: idOf.get(partNumber) ?? null,
+      number: partNumber,
+      what,
+      quantity,
+    }));
 }

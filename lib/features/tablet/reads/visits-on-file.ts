@@ -158,7 +158,13 @@ function entriesOf(v: VisitRow): Omit<Entries, 'events' | 'followUps' | 'sealed'
       sha256: p.sha256,
       fileId: p.fileId,
     })),
-    parts: byTime(v.parts).map(({ id, unitId, what, quantity }) => ({ id, unitId, what, quantity })),
+    parts: byTime(v.parts).map(({ id, unitId, what, quantity, partId, place }) => ({
+      id,
+      unitId,
+      what,
+      quantity,
+      ...(partId ? { partId, place } : {}),
+    })),
     jobOutcomes: v.jobOutcomes.map(({ id, at, jobId, outcome, note }) => ({ id, at: iso(at), jobId, outcome, note })),
     foodWarnings: v.foodWarnings.map((w) => ({
       id: w.id,

@@ -13,7 +13,7 @@ import { readEntry } from './read-entry';
 import type { VisitDesk } from './visit-desk';
 
 export type Maker = { userId: string; name: string };
-export type FiledEntry = Prisma.OperationCreateManyInput;
+export type FiledEntry = Prisma.EntryCreateManyInput;
 
 const twinOf = (same: { twin?: string } | null): string | undefined => same?.twin;
 
@@ -23,6 +23,18 @@ export function answerTo(filed: { id: string; outcome: Outcome; detail?: unknown
   if (told === undefined) return { id: filed.id, outcome: filed.outcome, note };
   return { id: filed.id, outcome: told ? 'conflict' : 'applied', note: told };
 }
+
+/** Why the office asks, and what of that the tablet hears; `twin` is the entry that says the same. */
+function filedDetail(notes: readonly string[], chores: readonly string[], twin: string | undefined) {
+  return {
+    note: [...notes, ...chores].join(' '),
+    ...(chores.length > 0 ? { told: notes.join(' ') } : {}),
+    ...(twin ? { same: twin } : {}),
+  };
+}
+
+const refusalWords = (refused: unknown): string =>
+  isAppError(refused) ? refused.message : 'The office could not file this entry. It is kept as you wrote it.';
 
 /** These change what the next entry must know of the visit. */
 const CHANGES_VISIT: ReadonlySet<EntryKind> = new Set(['visit.start', 'visit.close', 'signature.set']);
@@ -70,12 +82,6 @@ export async function applyOne(
   // What was undone gave back the lock on the visit's row too.
   if (refused !== null) desk.changed(envelope.visitId);
   const outcome: Outcome = refused !== null ? 'rejected' : notes.length + chores.length > 0 ? 'conflict' : 'applied';
-  const note =
-    refused === null
-      ? [...notes, ...chores].join(' ')
-      : isAppError(refused)
-        ? refused.message
-        : 'The office could not file this entry. It is kept as you wrote it.';
   const onFile = await desk.exists(envelope.visitId);
   const row: FiledEntry = {
     id: envelope.id,
@@ -90,9 +96,7 @@ export async function applyOne(
     receivedAt: now,
     outcome,
     detail: STORED_ENTRY_DETAIL.write({
-      note,
-      ...(refused === null && chores.length > 0 ? { told: notes.join(' ') } : {}),
-      ...(refused === null && twinOf(same) ? { same: twinOf(same) } : {}),
+      ...(refused === null ? filedDetail(notes, chores, twinOf(same)) : { note: refusalWords(refused) }),
       ...(correctedBy ? { clockCorrectedMs: correctedBy } : {}),
       ...(onFile ? {} : { visitId: envelope.visitId }),
     }),

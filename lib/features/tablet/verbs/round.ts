@@ -1,10 +1,12 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
+import { takesVisits } from '../../../core/people/access';
 import type { Actor } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import type { Me, RoundReply } from '../../../core/tablet';
 import type { Db, Prisma, Tx } from '../../../database/client';
 import { visitsOnFile } from '../reads/visits-on-file';
+import { partsOnTablet } from '../../parts/reads/parts';
 import { handlingOf } from '../../refrigerant-book/reads/handling';
 import { lockDevice, SOMEONE_ELSE, type DeviceInfo } from './device';
 
@@ -98,8 +100,10 @@ async function readMe(tx: Tx, userId: string): Promise<Me> {
     currency: shop?.currency ?? 'USD',
     certificates,
     cylinders,
+    parts: await partsOnTablet(tx),
     temperatureUnit: u.temperatureUnit,
     pressureUnit: u.pressureUnit,
     massUnit: u.massUnit,
+    ...(takesVisits(u.role) ? { sharesArrivals: u.sharesArrivals } : {}),
   };
 }

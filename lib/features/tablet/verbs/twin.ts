@@ -13,7 +13,8 @@ const near = (a: string, b: string) => Math.abs(Date.parse(a) - Date.parse(b)) <
 
 /** Whether two entries, each of its own tablet, say one thing. */
 const ALIKE: { [K in keyof Sayings]: (a: Sayings[K], b: Sayings[K]) => boolean } = {
-  'part.use': (a, b) => a.unitId === b.unitId && plain(a.what) === plain(b.what) && a.quantity === b.quantity,
+  'part.use': (a, b) =>
+    a.unitId === b.unitId && plain(a.what) === plain(b.what) && a.quantity === b.quantity && (a.partId ?? null) === (b.partId ?? null),
   'follow_up.add': (a, b) => a.unitId === b.unitId && plain(a.what) === plain(b.what),
   'food_warning.add': (a, b) =>
     a.unitId === b.unitId && Math.abs(a.boxK - b.boxK) < SAME_BOX_K && plain(a.toldTo) === plain(b.toldTo) && near(a.toldAt, b.toldAt),
@@ -30,7 +31,7 @@ export async function twinOf<K extends keyof Sayings & EntryKind>(
   payload: Sayings[K],
   stands: (id: string) => Promise<boolean>,
 ): Promise<string | null> {
-  const others = await db.operation.findMany({
+  const others = await db.entry.findMany({
     where: { visitId: visit.id, kind, deviceId: { not: deviceId }, outcome: { not: 'rejected' }, receivedAt: { gt: basedOn } },
     orderBy: [{ receivedAt: 'asc' }, { deviceSeq: 'asc' }],
     select: { id: true, payload: true, detail: true },
@@ -46,7 +47,7 @@ export async function twinOf<K extends keyof Sayings & EntryKind>(
 
 /** Another tablet's entry that has this one's row stand for it too. */
 export async function standsForAnother({ db, visit, deviceId }: ApplyContext, entryId: string): Promise<boolean> {
-  const other = await db.operation.findFirst({
+  const other = await db.entry.findFirst({
     where: { visitId: visit.id, deviceId: { not: deviceId }, detail: { path: ['same'], equals: entryId } },
     select: { id: true },
   });

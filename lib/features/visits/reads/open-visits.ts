@@ -2,13 +2,14 @@ import 'server-only';
 import { instantOf, type LocalDate } from '../../../core/calendar';
 import type { Prisma, Tx } from '../../../database/client';
 
-/** Visits still booked or started, the first `limit` by their start, and how many there are. */
+/** Visits still booked or started, the first `limit` by their end, and how many there are. */
 async function openVisits(db: Tx, where: Prisma.VisitWhereInput, limit: number) {
   const open = { ...where, status: { in: ['booked', 'started'] } } satisfies Prisma.VisitWhereInput;
   const total = await db.visit.count({ where: open });
   const rows = await db.visit.findMany({
     where: open,
-    orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
+    // By their ends, which are indexed with the state: by their starts all past visits would be gone through.
+    orderBy: [{ endsAt: 'asc' }, { id: 'asc' }],
     take: limit,
     select: {
       id: true,

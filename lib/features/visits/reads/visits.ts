@@ -14,10 +14,10 @@ const range = (r: { startsOn: Date; endsOn: Date; reason: string }) => ({
   reason: r.reason,
 });
 
-/** Visits touching `[start, end)`, with what a board shows of them. */
-export async function visitsBetween(db: Tx, start: Date, end: Date) {
+/** Visits touching `[start, end)`, of all or of some technicians, with what a board shows of them. */
+export async function visitsBetween(db: Tx, start: Date, end: Date, technicianId?: { in: string[] } | { notIn: string[] }) {
   const rows = await db.visit.findMany({
-    where: { startsAt: { lt: end }, endsAt: { gt: start } },
+    where: { startsAt: { lt: end }, endsAt: { gt: start }, technicianId },
     orderBy: [{ startsAt: 'asc' }, { id: 'asc' }],
     include: {
       kitchen: { include: { customer: { select: { name: true } }, blackouts: true } },

@@ -39,13 +39,7 @@ export async function changeVisit(
   const added = chosen.filter((t) => !standing.has(t.id));
   const gone = visit.tasks.filter((t) => !chosen.some((c) => c.id === t.taskId));
   const longer = endsAt.getTime() !== visit.endsAt.getTime();
-  const words = [
-    added.length > 0 ? `${counted(added.length, 'task')} added` : '',
-    gone.length > 0 ? `${counted(gone.length, 'task')} taken out` : '',
-    longer ? `${input.minutes} min long` : '',
-    input.note !== visit.note ? 'another note' : '',
-    input.fixed !== visit.fixed ? (input.fixed ? 'fixed' : 'no longer fixed') : '',
-  ].filter(Boolean);
+  const words = changeWords(visit, input, { added: added.length, gone: gone.length, longer });
   if (words.length === 0) return;
   try {
     await db.$transaction(async (tx) => {
@@ -72,4 +66,18 @@ export async function changeVisit(
       throw await overlapError(db, visit.technicianId, startsAt, endsAt, visit.id, 'Shorten it, or move one of them.', 'minutes');
     throw taskTakenError(e) ?? e;
   }
+}
+
+function changeWords(
+  visit: { note: string; fixed: boolean },
+  input: ChangeVisit,
+  { added, gone, longer }: { added: number; gone: number; longer: boolean },
+): string[] {
+  return [
+    added > 0 ? `${counted(added, 'task')} added` : '',
+    gone > 0 ? `${counted(gone, 'task')} taken out` : '',
+    longer ? `${input.minutes} min long` : '',
+    input.note !== visit.note ? 'another note' : '',
+    input.fixed !== visit.fixed ? (input.fixed ? 'fixed' : 'no longer fixed') : '',
+  ].filter(Boolean);
 }

@@ -3,6 +3,7 @@
 import { Button } from '../../../../_ui/button';
 import { Field, FormErrors } from '../../../../_ui/field';
 import { Notice } from '../../../../_ui/notice';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { askForLink } from '../../actions';
 
@@ -15,12 +16,12 @@ export function ForgottenForm() {
       </Notice>
     );
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <Field label="E-mail" name="email" type="email" autoComplete="username" error={error('email')} required />
       <Button look="primary" size="touch" type="submit" disabled={busy}>
         Send me a link
       </Button>
-    </form>
+    </ActionForm>
   );
 }

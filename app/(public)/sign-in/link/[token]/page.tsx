@@ -6,7 +6,7 @@ import { throttled } from '@/lib/server/customer-links';
 import { Notice } from '../../../../_ui/notice';
 import { ChooseForm } from './_components/choose-form';
 
-export const metadata: Metadata = { title: 'Choose a password', referrer: 'no-referrer', robots: { index: false } };
+export const metadata: Metadata = { title: 'Choose a password', referrer: 'same-origin', robots: { index: false } };
 
 export default definePage('public', async ({ db, now, params }) => {
   const token = params.token ?? '';

@@ -4,15 +4,15 @@ import { useState } from 'react';
 import type { CustomerReply } from '@/lib/core/visits/events';
 import { Button } from '../../../../_ui/button';
 import { FormErrors, TextArea } from '../../../../_ui/field';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { usePlainForm } from '../../../../_ui/use-plain-form';
 import { State } from '../../../../_ui/state';
 import { answer } from '../actions';
 
 type Props = { token: string; given: CustomerReply | null; slots: { value: string; label: string }[]; phone: string };
 
 export function ReplyForm({ token, given, slots, phone }: Props) {
-  const suits = useActionForm(answer);
-  const other = useActionForm(answer);
+  const suits = usePlainForm(answer);
+  const other = usePlainForm(answer);
   const [asking, setAsking] = useState(false);
   const busy = suits.busy || other.busy;
   const data = suits.data ?? other.data;

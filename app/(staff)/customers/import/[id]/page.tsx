@@ -1,11 +1,9 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { counted } from '@/lib/core/wording/counted';
-import { allColumns, type Problem } from '@/lib/core/fleet-csv';
-import { likelySheet } from '@/lib/core/sheet';
+import { allColumns, type UnfitRows } from '@/lib/core/fleet-csv';
 import { fleetTaskKinds } from '@/lib/features/fleet-csv/reads/fleet';
 import { importRun, type ImportSummary } from '@/lib/features/fleet-csv/reads/imports';
-import { readingOf } from '@/lib/features/fleet-csv/reads/sheet-reading';
 import { isId } from '@/lib/core/ids/is-id';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../../_ui/button';
@@ -22,9 +20,6 @@ import { SheetRoom } from '../_components/sheet-room';
 import { TakeBack } from '../_components/take-back';
 
 export const metadata: Metadata = { title: 'Import' };
-
-/** A file small enough to mend in the browser. */
-const MENDABLE = 200_000;
 
 function Wins({ s }: { s: ImportSummary }) {
   if (s.units === 0)
@@ -52,28 +47,19 @@ function Ready({ runId, s, title }: { runId: string; s: ImportSummary; title: st
 }
 
 /** Rows that cannot be filed, by their trouble, and one decision for all of them. */
-function Unfit({ runId, problems }: { runId: string; problems: Problem[] }) {
-  const errors = problems.filter((p) => p.severity === 'error');
-  const causes = [...new Set(errors.map((p) => p.message))];
+function Unfit({ runId, unfit }: { runId: string; unfit: UnfitRows }) {
   return (
-    <Sheet title={`${counted(new Set(errors.map((p) => p.line)).size, 'row')} that cannot go on file`}>
+    <Sheet title={`${counted(unfit.rows, 'row')} that cannot go on file`}>
       <ul className="mb-3">
-        {causes.slice(0, 8).map((message) => {
-          const mine = errors.filter((p) => p.message === message);
-          return (
-            <li key={message} className="border-b border-line py-1.5">
-              <span className="font-bold">{mine[0]?.column || 'The row'}</span>: {message}{' '}
-              <span className="text-soft">
-                Row{' '}
-                {mine
-                  .slice(0, 5)
-                  .map((p) => p.line)
-                  .join(', ')}
-                {mine.length > 5 ? ` and ${mine.length - 5} more` : ''}
-              </span>
-            </li>
-          );
-        })}
+        {unfit.causes.map(({ column, message, rows, first }) => (
+          <li key={message} className="border-b border-line py-1.5">
+            <span className="font-bold">{column || 'The row'}</span>: {message}{' '}
+            <span className="text-soft">
+              Row {first.join(', ')}
+              {rows > first.length ? ` and ${rows - first.length} more` : ''}
+            </span>
+          </li>
+        ))}
       </ul>
       <div className="max-w-sm">
         <Choose
@@ -89,15 +75,13 @@ function Unfit({ runId, problems }: { runId: string; problems: Problem[] }) {
   );
 }
 
-export default definePage('import:equipment', async ({ db, now, params }) => {
+export default definePage('import:equipment', async ({ db, params }) => {
   const run = isId(params.id) ? await importRun(db, params.id) : null;
   if (!run) notFound();
   const columns = allColumns(await fleetTaskKinds(db)).map(({ header, about, required, scope }) => ({ header, about, required, scope }));
   const { problems, summary } = run.report;
   const bad = summary.errors > 0;
-  const sheets = run.status === 'checked' || run.status === 'failed' ? run.sheets : null;
-  const { choices } = run;
-  const reading = sheets && (await readingOf(db, sheets, choices, now));
+  const reading = run.status === 'checked' || run.status === 'failed' ? run.report.sheet : undefined;
   return (
     <>
       <Trail
@@ -132,9 +116,7 @@ export default definePage('import:equipment', async ({ db, now, params }) => {
             </p>
             {run.made ? (
               <div className="mt-4 border-t border-line pt-4">
-                <p className="mb-2 text-soft">
-                  While nothing is booked on it or filled in, all of it can be taken off file again in one go.
-                </p>
+                <p className="mb-2 text-soft">While nothing is booked on it or filled in, all of it can be taken back in one go.</p>
                 <TakeBack runId={run.id} />
               </div>
             ) : null}
@@ -161,17 +143,15 @@ export default definePage('import:equipment', async ({ db, now, params }) => {
           </Sheet>
         ) : null}
         {run.status === 'checked' && !bad && !reading ? <Ready runId={run.id} s={summary} title="All of it fits" /> : null}
-        {run.status === 'checked' && reading && sheets ? (
+        {run.status === 'checked' && reading ? (
           <SheetRoom
             runId={run.id}
-            sheets={sheets.map(({ name }) => ({ name }))}
-            chosen={choices.sheet ?? likelySheet(sheets)}
             reading={reading}
             known={summary.known}
-            answer={choices.answers.known ?? 'fill'}
+            answer={run.choices.answers.known ?? 'fill'}
             ready={
               summary.open > 0 ? null : bad ? (
-                <Unfit runId={run.id} problems={problems} />
+                <Unfit runId={run.id} unfit={run.report.unfit ?? { rows: summary.errors, causes: [] }} />
               ) : (
                 <Ready runId={run.id} s={summary} title="Ready" />
               )
@@ -183,12 +163,12 @@ export default definePage('import:equipment', async ({ db, now, params }) => {
             title={bad ? `${counted(summary.errors, 'thing')} to mend` : 'Good to know'}
             aside={bad ? <span className="text-soft">Nothing has been written.</span> : null}
           >
-            <ProblemTable problems={problems} runId={run.id} />
+            <ProblemTable problems={problems} all={summary.errors + summary.notes} runId={run.id} />
           </Sheet>
         ) : null}
-        {(bad || run.status === 'failed') && run.csv ? (
+        {(bad || run.status === 'failed') && run.size > 0 ? (
           <Sheet title="Try again">
-            <FileForm pasted={run.csv.length <= MENDABLE ? run.csv : undefined} />
+            <FileForm pasted={run.csv || undefined} />
             <div className="mt-4">
               <ColumnGuide columns={columns} />
             </div>

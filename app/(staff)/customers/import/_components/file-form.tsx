@@ -4,6 +4,7 @@ import { useState, type FormEvent } from 'react';
 import { MOST_FLEET_BYTES } from '@/lib/schemas/fleet-csv';
 import { Button } from '../../../../_ui/button';
 import { FormErrors, TextArea } from '../../../../_ui/field';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { checkFleet } from '../actions';
 
@@ -23,7 +24,7 @@ export function FileForm({ pasted }: { pasted?: string }) {
   }
 
   return (
-    <form {...form} onSubmit={onSubmit} className="flex flex-col gap-4">
+    <ActionForm {...form} onSubmit={onSubmit} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <div className="flex flex-col gap-1">
         <label htmlFor="fleet-file" className="font-bold">
@@ -57,6 +58,6 @@ export function FileForm({ pasted }: { pasted?: string }) {
       <Button look="primary" type="submit" disabled={busy} className="self-start">
         {busy ? 'Reading …' : 'Check it'}
       </Button>
-    </form>
+    </ActionForm>
   );
 }

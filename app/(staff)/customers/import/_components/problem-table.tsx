@@ -5,7 +5,7 @@ import { Table, Td, Th } from '../../../../_ui/table';
 const SHOWN = 200;
 
 /** Everything that is wrong with a file, by line and column, with what to do. */
-export function ProblemTable({ problems, runId }: { problems: Problem[]; runId?: string }) {
+export function ProblemTable({ problems, all = problems.length, runId }: { problems: Problem[]; all?: number; runId?: string }) {
   return (
     <>
       <Table label="What is wrong with the file">
@@ -36,10 +36,10 @@ export function ProblemTable({ problems, runId }: { problems: Problem[]; runId?:
         </tbody>
       </Table>
       <p className="mt-3 text-sm">
-        {problems.length > SHOWN ? `The first ${SHOWN} of ${problems.length.toLocaleString('en-US')}. ` : ''}
+        {all > SHOWN ? `The first ${SHOWN} of ${all.toLocaleString('en-US')}. ` : ''}
         {runId ? (
           <a href={`/customers/import/${runId}/problems`} download>
-            All of them as a file
+            {all > problems.length ? `The first ${problems.length.toLocaleString('en-US')} as a file` : 'All of them as a file'}
           </a>
         ) : null}
       </p>

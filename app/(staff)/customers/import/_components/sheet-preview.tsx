@@ -9,7 +9,7 @@ const SHOWN = 12;
 const words = (labels: Record<string, string>, key: string) => labels[key] ?? (key === '' ? '…' : key);
 
 /** The first rows as they will stand on file. */
-export function SheetPreview({ lines }: Pick<SheetReading, 'lines'>) {
+export function SheetPreview({ lines, all }: Pick<SheetReading, 'lines'> & { all: number }) {
   const [head, ...rows] = lines;
   const at = (cells: readonly string[], name: string) => cells[head?.cells.indexOf(name) ?? -1] ?? '';
   return (
@@ -17,7 +17,7 @@ export function SheetPreview({ lines }: Pick<SheetReading, 'lines'>) {
       title="What goes on file"
       aside={
         <span className="text-soft">
-          the first {Math.min(SHOWN, rows.length)} of {counted(rows.length, 'row')}
+          the first {Math.min(SHOWN, rows.length)} of {counted(all, 'row')}
         </span>
       }
     >

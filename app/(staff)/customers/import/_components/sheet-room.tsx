@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { counted } from '@/lib/core/wording/counted';
-import type { RawSheet, SheetReading } from '@/lib/core/sheet';
+import type { SheetView } from '@/lib/core/sheet';
 import { Sheet } from '../../../../_ui/sheet';
 import { Choose } from './choose';
 import { SheetColumns } from './sheet-columns';
@@ -9,9 +9,7 @@ import { SheetQuestions, SheetValues } from './sheet-questions';
 
 type Props = {
   runId: string;
-  sheets: Pick<RawSheet, 'name'>[];
-  chosen: number;
-  reading: SheetReading;
+  reading: SheetView;
   known: number;
   answer: string;
   ready: ReactNode;
@@ -24,7 +22,8 @@ const KNOWN = [
 ];
 
 /** A sheet of any form on its way onto the file: what is to be decided first, then what was understood. */
-export function SheetRoom({ runId, sheets, chosen, reading, known, answer, ready }: Props) {
+export function SheetRoom({ runId, reading, known, answer, ready }: Props) {
+  const { sheets, chosen } = reading;
   return (
     <>
       {sheets.length > 1 ? (
@@ -34,7 +33,7 @@ export function SheetRoom({ runId, sheets, chosen, reading, known, answer, ready
             of="sheet"
             about="sheet"
             value={String(chosen)}
-            options={sheets.map((s, i) => ({ value: String(i), label: s.name || `Sheet ${i + 1}` }))}
+            options={sheets.map((name, i) => ({ value: String(i), label: name || `Sheet ${i + 1}` }))}
             label="Sheet of the workbook"
           />
         </div>
@@ -49,9 +48,12 @@ export function SheetRoom({ runId, sheets, chosen, reading, known, answer, ready
         </Sheet>
       ) : null}
       {ready}
-      <SheetPreview lines={reading.lines} />
+      <SheetPreview lines={reading.lines} all={reading.rows} />
       <SheetTold told={reading.told} />
       <SheetColumns runId={runId} columns={reading.columns} headerLine={reading.headerLine} />
+      {reading.moreGroups > 0 ? (
+        <p className="text-soft">{counted(reading.moreGroups, 'more value')} in this sheet; they come up as these are decided.</p>
+      ) : null}
       <SheetValues runId={runId} questions={reading.questions} groups={reading.groups} />
     </>
   );

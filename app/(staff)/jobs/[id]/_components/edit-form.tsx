@@ -4,6 +4,7 @@ import { JOB_URGENCIES, JOB_URGENCY_LABEL, type JobUrgency } from '@/lib/core/jo
 import { Button } from '@/app/_ui/button';
 import { FormErrors, Select, TextArea } from '@/app/_ui/field';
 import { Saved } from '@/app/_ui/saved';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { editJob } from '../../actions';
 
@@ -20,7 +21,7 @@ export function EditForm({ job, units }: Props) {
   return (
     <details className="rounded-lg border border-line bg-sheet p-4">
       <summary className="min-h-9 cursor-pointer font-bold text-cold">Change words, urgency or units</summary>
-      <form {...form} className="mt-3 flex flex-col gap-4">
+      <ActionForm {...form} className="mt-3 flex flex-col gap-4">
         <FormErrors errors={error('') ?? error('unitIds')} />
         <input type="hidden" name="jobId" value={job.id} />
         <input type="hidden" name="version" value={job.version} />
@@ -41,7 +42,7 @@ export function EditForm({ job, units }: Props) {
           </Button>
           <Saved when={saved} />
         </div>
-      </form>
+      </ActionForm>
     </details>
   );
 }

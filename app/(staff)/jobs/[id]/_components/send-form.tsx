@@ -2,6 +2,7 @@
 
 import { Button } from '@/app/_ui/button';
 import { Field, FormErrors } from '@/app/_ui/field';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { sendQuote } from '../quote/actions';
 
@@ -16,7 +17,7 @@ export function SendForm({ quoteId, email }: { quoteId: string; email: string })
       </p>
     );
   return (
-    <form {...form} className="mt-2 flex flex-wrap items-end gap-3">
+    <ActionForm {...form} className="mt-2 flex flex-wrap items-end gap-3">
       <FormErrors errors={error('') ?? error('validUntil')} />
       <input type="hidden" name="quoteId" value={quoteId} />
       <div className="min-w-60 flex-1">
@@ -33,6 +34,6 @@ export function SendForm({ quoteId, email }: { quoteId: string; email: string })
       <Button type="submit" look="primary" disabled={busy} className="mb-6">
         Send the quote
       </Button>
-    </form>
+    </ActionForm>
   );
 }

@@ -5,6 +5,7 @@ import { STEP_INFO, type JobStep } from '@/lib/core/jobs/steps';
 import { Button } from '@/app/_ui/button';
 import { FormErrors, TextArea } from '@/app/_ui/field';
 import { Sheet } from '@/app/_ui/sheet';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { takeStep } from '../../actions';
 
@@ -14,7 +15,7 @@ export function StepForm({ jobId, from, steps }: { jobId: string; from: JobState
   if (steps.length === 0) return null;
   return (
     <Sheet title="What happened">
-      <form {...form} key={from} className="flex flex-col gap-3">
+      <ActionForm {...form} key={from} className="flex flex-col gap-3">
         <FormErrors errors={error('')} />
         <input type="hidden" name="jobId" value={jobId} />
         <input type="hidden" name="from" value={from} />
@@ -33,7 +34,7 @@ export function StepForm({ jobId, from, steps }: { jobId: string; from: JobState
             </Button>
           ))}
         </div>
-      </form>
+      </ActionForm>
     </Sheet>
   );
 }

@@ -3,6 +3,7 @@
 import { Button } from '@/app/_ui/button';
 import { FormErrors, Select } from '@/app/_ui/field';
 import { Sheet } from '@/app/_ui/sheet';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { putOnVisit } from '../../actions';
 
@@ -12,14 +13,14 @@ export function VisitForm({ jobId, visits }: { jobId: string; visits: { value: s
   if (visits.length === 0) return null;
   return (
     <Sheet title="Somebody goes there anyway">
-      <form {...form} className="flex flex-col gap-3">
+      <ActionForm {...form} className="flex flex-col gap-3">
         <FormErrors errors={error('')} />
         <input type="hidden" name="jobId" value={jobId} />
         <Select label="Visit" name="visitId" options={visits} error={error('visitId')} />
         <Button type="submit" disabled={busy} className="self-start">
           Put it on this visit
         </Button>
-      </form>
+      </ActionForm>
     </Sheet>
   );
 }

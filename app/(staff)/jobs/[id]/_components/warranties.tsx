@@ -4,6 +4,7 @@ import { dateWords } from '@/lib/core/calendar/when';
 import { Button } from '@/app/_ui/button';
 import { Field, FormErrors, Select } from '@/app/_ui/field';
 import { Saved } from '@/app/_ui/saved';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { addWarranty } from '../../actions';
 
@@ -25,7 +26,7 @@ export function Warranties({ jobId, units }: Props) {
           )),
         )}
       </ul>
-      <form {...form} className="mt-3 flex flex-col gap-3">
+      <ActionForm {...form} className="mt-3 flex flex-col gap-3">
         <FormErrors errors={error('')} />
         <input type="hidden" name="jobId" value={jobId} />
         <Select label="Unit" name="unitId" options={units.map((u) => ({ value: u.id, label: u.name }))} error={error('unitId')} />
@@ -38,7 +39,7 @@ export function Warranties({ jobId, units }: Props) {
           </Button>
           <Saved when={saved} />
         </div>
-      </form>
+      </ActionForm>
     </details>
   );
 }

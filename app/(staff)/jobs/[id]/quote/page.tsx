@@ -6,6 +6,8 @@ import { ASPECT_LABEL } from '@/lib/core/findings/grades';
 import { isId } from '@/lib/core/ids/is-id';
 import { isOpen } from '@/lib/core/jobs';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
+import { hoursOfJobs } from '@/lib/features/jobs/reads/work-done';
+import { addTimes, timeWords } from '@/lib/core/visits/time-on-units';
 import { photosToChoose } from '@/lib/features/jobs/reads/quotes';
 import { partsOnFile } from '@/lib/features/parts/reads/parts';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
@@ -31,6 +33,8 @@ export default definePage('write:job', async ({ db, now, params }) => {
     job.units.map((u) => u.id),
   );
   const shop = await shopSettings(db);
+  const usual = await hoursOfJobs(db, now);
+  const spent = job.work.visits.flatMap((v) => v.time ?? []);
   const covered = job.units.flatMap((u) => u.warranties.filter((w) => w.until >= today).map((w) => ({ ...w, unit: u.name })));
   return (
     <>
@@ -72,6 +76,12 @@ export default definePage('write:job', async ({ db, now, params }) => {
               }
             : { lines: [], taxPercent: 0, validUntil: addDays(today, VALID_DAYS), reason: '', photoIds: [] }
         }
+        hours={[
+          spent.length > 0 ? `At its units so far ${timeWords(addTimes(spent))}.` : '',
+          usual
+            ? `The last ${usual.jobs} jobs done took ${usual.median.toFixed(1)} h at their units (four in five between ${usual.lo.toFixed(1)} and ${usual.hi.toFixed(1)} h).`
+            : '',
+        ].filter(Boolean)}
         labourCents={shop?.labourPerHour == null ? null : Math.round(shop.labourPerHour * 100)}
         parts={(await partsOnFile(db)).map(({ number, name, priceCents, inVan, inShop }) => ({ number, name, priceCents, inVan, inShop }))}
         photos={photos.flatMap((p) =>

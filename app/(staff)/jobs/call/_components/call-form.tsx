@@ -4,6 +4,7 @@ import { JOB_URGENCIES, JOB_URGENCY_LABEL } from '@/lib/core/jobs/states';
 import { Button, ButtonLink } from '@/app/_ui/button';
 import { Field, FormErrors, TextArea } from '@/app/_ui/field';
 import { Sheet } from '@/app/_ui/sheet';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { takeCall } from '../../actions';
 
@@ -14,7 +15,7 @@ export function CallForm({ kitchenId, units, caller }: Props) {
   const { form, error, busy } = useActionForm(takeCall);
   return (
     <Sheet title="The call">
-      <form {...form} className="flex flex-col gap-4">
+      <ActionForm {...form} className="flex flex-col gap-4">
         <FormErrors errors={error('') ?? error('kitchenId')} />
         <input type="hidden" name="kitchenId" value={kitchenId} />
         <TextArea
@@ -82,7 +83,7 @@ export function CallForm({ kitchenId, units, caller }: Props) {
             Back without saving
           </ButtonLink>
         </div>
-      </form>
+      </ActionForm>
     </Sheet>
   );
 }

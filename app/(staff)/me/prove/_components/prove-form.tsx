@@ -4,6 +4,7 @@ import { useEffect } from 'react';
 import { Button, ButtonLink } from '../../../../_ui/button';
 import { Field, FormErrors } from '../../../../_ui/field';
 import { Notice } from '../../../../_ui/notice';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { prove } from '../../actions';
 
@@ -20,7 +21,7 @@ export function ProveForm({ to }: { to: string }) {
       </Notice>
     );
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <Field
         label="Your password"
@@ -34,6 +35,6 @@ export function ProveForm({ to }: { to: string }) {
       <Button look="primary" type="submit" disabled={busy} className="self-start">
         It is me
       </Button>
-    </form>
+    </ActionForm>
   );
 }

@@ -2,6 +2,7 @@
 
 import { Button } from '../../../../_ui/button';
 import { Field, FormErrors } from '../../../../_ui/field';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { dropStep, startStep } from '../../actions';
 
@@ -11,7 +12,7 @@ export function SecondStepForm({ secret, picture }: Props) {
   const { form, error, busy, data } = useActionForm(startStep);
   if (data) return <SpareCodes codes={data} />;
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <p>Read this with an authenticator (any that does codes by time), then give the code that it shows.</p>
       <svg viewBox={`0 0 ${picture.size} ${picture.size}`} className="size-52 bg-white" role="img" aria-label="Code for the authenticator">
@@ -25,7 +26,7 @@ export function SecondStepForm({ secret, picture }: Props) {
       <Button look="primary" type="submit" disabled={busy} className="self-start">
         Turn it on
       </Button>
-    </form>
+    </ActionForm>
   );
 }
 
@@ -46,7 +47,7 @@ function SpareCodes({ codes }: { codes: string[] }) {
 export function DropForm({ spare }: { spare: number }) {
   const { form, error, busy } = useActionForm(dropStep);
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <p>
         It is on, with {spare} spare {spare === 1 ? 'code' : 'codes'} left. A new telephone, or no spare codes? Turn it off and on again.
@@ -54,6 +55,6 @@ export function DropForm({ spare }: { spare: number }) {
       <Button look="danger" type="submit" disabled={busy} className="self-start">
         Turn the second step off
       </Button>
-    </form>
+    </ActionForm>
   );
 }

@@ -16,6 +16,7 @@ import { Button } from '../../../../_ui/button';
 import { Field, FormErrors, Select, TextArea } from '../../../../_ui/field';
 import { MeasuredField } from '../../../../_ui/measured-field';
 import { Saved } from '../../../../_ui/saved';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { gone, place, putCylinder, takeBack, weigh } from '../actions';
 
@@ -28,7 +29,7 @@ export function NewCylinderForm({ unit, vans }: { unit: string; vans: Person[] }
     <MeasuredField label={label} name={name} measure="mass" unit={unit} hint={hint} error={error} />
   );
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
         <Field label="What is written on it" name="label" error={error('label')} autoComplete="off" />
@@ -55,7 +56,7 @@ export function NewCylinderForm({ unit, vans }: { unit: string; vans: Person[] }
       <Button look="primary" type="submit" disabled={busy} className="self-start">
         Put it on file
       </Button>
-    </form>
+    </ActionForm>
   );
 }
 
@@ -77,7 +78,7 @@ export function WeighForm({
   const [way, setWay] = useState('scale_check');
   const touches = way === 'charged' || way === 'recovered';
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <input type="hidden" name="cylinderId" value={cylinderId} />
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
@@ -132,7 +133,7 @@ export function WeighForm({
         </Button>
         <Saved when={saved}>In the book</Saved>
       </div>
-    </form>
+    </ActionForm>
   );
 }
 
@@ -146,21 +147,21 @@ export function TakeBackForm({ entryId, words }: { entryId: string; words: strin
       </Button>
     );
   return (
-    <form {...form} className="flex flex-col gap-2">
+    <ActionForm {...form} className="flex flex-col gap-2">
       <FormErrors errors={error('')} />
       <input type="hidden" name="entryId" value={entryId} />
       <Field id={`why-${entryId}`} label="What was wrong with it" name="why" error={error('why')} autoComplete="off" />
       <Button type="submit" disabled={busy} className="self-start">
         Take it back
       </Button>
-    </form>
+    </ActionForm>
   );
 }
 
 export function PlaceForm({ id, version, withUserId, vans }: { id: string; version: number; withUserId: string | null; vans: Person[] }) {
   const { form, error, busy, saved } = useActionForm(place);
   return (
-    <form {...form} className="flex flex-wrap items-end gap-3">
+    <ActionForm {...form} className="flex flex-wrap items-end gap-3">
       <FormErrors errors={error('')} />
       <input type="hidden" name="id" value={id} />
       <input type="hidden" name="version" value={version} />
@@ -176,14 +177,14 @@ export function PlaceForm({ id, version, withUserId, vans }: { id: string; versi
         Move it
       </Button>
       <Saved when={saved} />
-    </form>
+    </ActionForm>
   );
 }
 
 export function GoneForm({ id, version }: { id: string; version: number }) {
   const { form, error, busy } = useActionForm(gone);
   return (
-    <form {...form} className="flex flex-col gap-3">
+    <ActionForm {...form} className="flex flex-col gap-3">
       <p className="text-soft">Enter first what went with it: handed in to be reclaimed or destroyed. Afterwards it takes no more lines.</p>
       <FormErrors errors={error('')} />
       <input type="hidden" name="id" value={id} />
@@ -192,6 +193,6 @@ export function GoneForm({ id, version }: { id: string; version: number }) {
       <Button look="danger" type="submit" disabled={busy} className="self-start">
         The cylinder is gone
       </Button>
-    </form>
+    </ActionForm>
   );
 }

@@ -3,6 +3,7 @@
 import { Button } from '../../../../_ui/button';
 import { Field, FormErrors, Select } from '../../../../_ui/field';
 import { Saved } from '../../../../_ui/saved';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { testLeak } from '../actions';
 
@@ -10,7 +11,7 @@ import { testLeak } from '../actions';
 export function LeakTestForm({ unitId, today }: { unitId: string; today: string }) {
   const { form, error, busy, saved } = useActionForm(testLeak);
   return (
-    <form {...form} className="grid grid-cols-1 items-end gap-4 sm:grid-cols-2 lg:grid-cols-5">
+    <ActionForm {...form} className="grid grid-cols-1 items-end gap-4 sm:grid-cols-2 lg:grid-cols-5">
       <FormErrors errors={error('')} />
       <input type="hidden" name="unitId" value={unitId} />
       <Field label="Day" name="on" type="date" defaultValue={today} error={error('on')} />
@@ -39,6 +40,6 @@ export function LeakTestForm({ unitId, today }: { unitId: string; today: string 
         </Button>
         <Saved when={saved} />
       </div>
-    </form>
+    </ActionForm>
   );
 }

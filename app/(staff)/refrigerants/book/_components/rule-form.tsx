@@ -4,6 +4,7 @@ import type { LeakMethod } from '@/lib/core/refrigerant-book';
 import { Button } from '../../../../_ui/button';
 import { FormErrors, Select } from '../../../../_ui/field';
 import { Saved } from '../../../../_ui/saved';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { saveLeakRules } from '../actions';
 
@@ -11,7 +12,7 @@ import { saveLeakRules } from '../actions';
 export function RuleForm({ ruleSet, method }: { ruleSet: 'us' | 'eu'; method: LeakMethod }) {
   const { form, error, busy, saved } = useActionForm(saveLeakRules);
   return (
-    <form {...form} className="flex flex-wrap items-end gap-4">
+    <ActionForm {...form} className="flex flex-wrap items-end gap-4">
       <FormErrors errors={error('')} />
       <Select
         label="Rules that count here"
@@ -37,6 +38,6 @@ export function RuleForm({ ruleSet, method }: { ruleSet: 'us' | 'eu'; method: Le
         Save rules
       </Button>
       <Saved when={saved} />
-    </form>
+    </ActionForm>
   );
 }

@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { ButtonLink } from '@/app/_ui/button';
+import { GradeDrawing } from '@/app/(tablet)/round/_components/drawings/grade-drawing';
 import { Loss } from '@/app/_ui/loss';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import type { Shape } from '@/app/_ui/state';
@@ -9,7 +10,7 @@ import { daysBetween, describeRule, type LocalDate } from '@/lib/core/calendar';
 import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import type { CoilNow, CoilVerdict } from '@/lib/core/evidence/coil-now';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
-import { gradeLabel } from '@/lib/core/findings/grades';
+import { gradeIndex, gradeLabel } from '@/lib/core/findings/grades';
 import { counted } from '@/lib/core/wording/counted';
 
 type Props = {
@@ -82,6 +83,7 @@ export function CoilVerdictSheet({ now, evidence, task, timeZone, book }: Props)
           )}
         </Line>
       </dl>
+      {evidence.stays ? <p className="mt-3 max-w-[75ch] text-sm">{evidence.stays}</p> : null}
       {task?.reason ? (
         <details className="mt-3">
           <summary className="text-sm font-bold text-cold">Why this date</summary>
@@ -101,10 +103,9 @@ function Line({ name, children }: { name: string; children: ReactNode }) {
   );
 }
 
-function words(now: CoilNow, { today, latest }: UnitEvidenceShown): [string, ReactNode] {
-  const { seen, next, passes } = now;
-  const grade = seen ? gradeLabel('coil', seen.grade).toLowerCase() : '';
-  const until = next ? day(next.dueOn, today) : null;
+type Words = [head: string, why: ReactNode];
+
+function words(now: CoilNow, evidence: UnitEvidenceShown): Words {
   switch (now.verdict) {
     case 'mend_fan':
       return [
@@ -114,40 +115,55 @@ function words(now: CoilNow, { today, latest }: UnitEvidenceShown): [string, Rea
     case 'past_cleaning':
       return [
         'Cleaning did not bring it back',
-        `It was left ${grade} on ${seen ? day(seen.on, today) : ''}. Quote a deep clean or a new coil.`,
+        `It was left ${grade(now)}${onDay(now, evidence.today)}. Quote a deep clean or a new coil.`,
       ];
     case 'clean_now':
-      return seen && seen.cleanedOn === null && (seen.grade === 'matted' || seen.grade === 'packed')
-        ? [
-            'Clean it now',
-            `Seen ${grade} on ${day(seen.on, today)} and not cleaned since.${until && next && next.dueOn > today ? ` Its date, ${until}, is too late.` : ''}`,
-          ]
-        : [
-            'Clean it now',
-            `The reading of ${latest ? day(latest.on, today) : ''} says that the coil costs more than a cleaning, and it was not cleaned since.`,
-          ];
+      return ['Clean it now', whyNow(now, evidence)];
     case 'overdue':
       return [
-        `Cleaning is ${counted(next ? daysBetween(next.dueOn, today) : 0, 'day')} overdue`,
-        seen ? `Last seen ${grade} on ${day(seen.on, today)}${cleaned(seen, today)}.` : 'Nobody has looked at it yet.',
+        `Cleaning is ${counted(now.next ? daysBetween(now.next.dueOn, evidence.today) : 0, 'day')} overdue`,
+        lastSeen(now, evidence.today) ?? 'Nobody has looked at it yet.',
       ];
     case 'look_elsewhere':
-      return ['Look elsewhere before the coil', latest?.estimate.sentence ?? ''];
+      return ['Look elsewhere before the coil', evidence.latest?.estimate.sentence ?? ''];
     case 'too_late':
-      return [
-        `Clean it before ${passes ? day(passes.on, today) : ''}`,
-        `By then it has more likely than not passed one of its own limits (${passes?.name.toLowerCase() ?? ''}). The date that stands is ${until ?? 'none'}: book it sooner, or read it again to know better.`,
-      ];
+      return tooLate(now, evidence.today);
     case 'nothing_known':
       return ['Nobody has looked at this coil yet', 'It is taken to foul like others of its kind that stand where it stands.'];
     case 'by_water':
       return ['Cooled by water', 'Air tells nothing of its condenser. Compare condensing with the water leaving it, and with its own log.'];
     case 'in_order':
-      return [
-        until ? `In order until ${until}` : 'In order',
-        seen ? `Last seen ${grade} on ${day(seen.on, today)}${cleaned(seen, today)}.` : 'Nothing speaks against the date that stands.',
-      ];
+      return inOrder(now, evidence.today);
   }
+}
+
+const grade = ({ seen }: CoilNow): string => (seen ? gradeLabel('coil', seen.grade).toLowerCase() : '');
+
+const lastSeen = (now: CoilNow, today: LocalDate): string | null =>
+  now.seen && `Last seen ${grade(now)} on ${day(now.seen.on, today)}${cleaned(now.seen, today)}.`;
+
+const onDay = ({ seen }: CoilNow, today: LocalDate): string => (seen ? ` on ${day(seen.on, today)}` : '');
+
+const inOrder = (now: CoilNow, today: LocalDate): Words => [
+  now.next ? `In order until ${day(now.next.dueOn, today)}` : 'In order',
+  lastSeen(now, today) ?? 'Nothing speaks against the date that stands.',
+];
+
+/** The eye before the sum: what was seen, else what the reading says. */
+function whyNow(now: CoilNow, { today, latest }: UnitEvidenceShown): string {
+  const { seen, next } = now;
+  if (!seen || seen.cleanedOn !== null || !(seen.grade === 'matted' || seen.grade === 'packed'))
+    return `The reading of ${latest ? day(latest.on, today) : ''} says that the coil costs more than a cleaning, and it was not cleaned since.`;
+  const late = next && next.dueOn > today ? ` Its date, ${day(next.dueOn, today)}, is too late.` : '';
+  return `Seen ${grade(now)} on ${day(seen.on, today)} and not cleaned since.${late}`;
+}
+
+function tooLate({ passes, next }: CoilNow, today: LocalDate): Words {
+  const until = next ? day(next.dueOn, today) : 'none';
+  return [
+    `Clean it before ${passes ? day(passes.on, today) : ''}`,
+    `By then it has more likely than not passed one of its own limits (${passes?.name.toLowerCase() ?? ''}). The date that stands is ${until}: book it sooner, or read it again to know better.`,
+  ];
 }
 
 const cleaned = ({ cleanedOn, on, phase }: NonNullable<CoilNow['seen']>, today: LocalDate) =>
@@ -163,6 +179,9 @@ function seenWords({ seen }: CoilNow, today: LocalDate): ReactNode {
   if (!seen) return 'Nobody has looked yet.';
   return (
     <>
+      <span className="mr-2 inline-block align-middle">
+        <GradeDrawing aspect="coil" grade={gradeIndex('coil', seen.grade)} small />
+      </span>
       <b>{gradeLabel('coil', seen.grade)}</b> on {day(seen.on, today)}
       {cleaned(seen, today)}.
     </>

@@ -1,6 +1,5 @@
 import { COIL_CLEANING } from '@/lib/core/tasks';
 import { describeRule } from '@/lib/core/calendar';
-import type { EstimateOk } from '@/lib/core/condenser';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { Empty, Sheet } from '@/app/_ui/sheet';
@@ -14,9 +13,8 @@ import { EvidenceForecast } from './evidence-forecast';
 
 /** What is known of a unit's coil and low side, from its readings and findings, and what follows from it. */
 export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidenceShown; units: MeasureUnits; name: string }) {
-  const { latest, visits, course, fan, head, cycle } = evidence;
+  const { latest, visits, course, fan, cycle } = evidence;
   const coil = evidence.tasks.find((t) => t.kindKey === COIL_CLEANING) ?? null;
-  const ok: EstimateOk | null = latest?.estimate.status === 'ok' ? latest.estimate : null;
   if (visits.length === 0 && !latest)
     return (
       <section aria-label="Evidence">
@@ -51,18 +49,7 @@ export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidence
       </Sheet>
       <EvidenceFigures evidence={evidence} units={units} />
       <div className="grid grid-cols-[minmax(0,1fr)] gap-6 lg:grid-cols-2">
-        <Sheet title={head?.by === 'head' ? 'Head against air' : 'Condensing against air'}>
-          {head ? (
-            <HeadChart
-              picture={head}
-              units={units}
-              tripNowK={ok?.cutoutAirK?.now.value ?? null}
-              tripCleanK={ok?.cutoutAirK?.clean.value ?? null}
-            />
-          ) : (
-            <p className="text-soft">No numbers for this refrigerant at these temperatures.</p>
-          )}
-        </Sheet>
+        <HeadSheet evidence={evidence} units={units} />
         <Sheet
           title="The cycle at the last reading"
           aside={latest ? <span className="text-sm text-soft">{dayWords(latest.on)}</span> : null}
@@ -78,5 +65,19 @@ export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidence
         <EvidenceHistory visits={visits} units={units} />
       </Sheet>
     </section>
+  );
+}
+
+/** Head against air, with the air at which the machine would trip as it is now and clean. */
+function HeadSheet({ evidence: { head, latest }, units }: { evidence: UnitEvidenceShown; units: MeasureUnits }) {
+  const trips = latest?.estimate.status === 'ok' ? latest.estimate.cutoutAirK : null;
+  return (
+    <Sheet title={head?.by === 'head' ? 'Head against air' : 'Condensing against air'}>
+      {head ? (
+        <HeadChart picture={head} units={units} tripNowK={trips?.now.value ?? null} tripCleanK={trips?.clean.value ?? null} />
+      ) : (
+        <p className="text-soft">No numbers for this refrigerant at these temperatures.</p>
+      )}
+    </Sheet>
   );
 }

@@ -2,6 +2,7 @@
 
 import { Button } from '../../../../_ui/button';
 import { Field, FormErrors } from '../../../../_ui/field';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { review } from '../../actions';
 
@@ -11,17 +12,17 @@ export function ReviewForm({ changeId, backTo }: { changeId: string; backTo: str
   const back = useActionForm(review);
   return (
     <div className="mt-1 flex flex-wrap items-start gap-2">
-      <form {...keep.form}>
+      <ActionForm {...keep.form}>
         <FormErrors errors={keep.error('')} />
         <input type="hidden" name="changeId" value={changeId} />
         <input type="hidden" name="verdict" value="accepted" />
         <Button type="submit" disabled={keep.busy}>
           Keep it
         </Button>
-      </form>
+      </ActionForm>
       <details>
         <summary className="inline-flex min-h-9 items-center px-2 font-bold text-cold underline underline-offset-4">Overrule</summary>
-        <form {...back.form} className="mt-2 flex flex-col gap-3 rounded-md border border-line bg-paper p-4">
+        <ActionForm {...back.form} className="mt-2 flex flex-col gap-3 rounded-md border border-line bg-paper p-4">
           <p className="text-soft">Goes back to {backTo}.</p>
           <FormErrors errors={back.error('')} />
           <input type="hidden" name="changeId" value={changeId} />
@@ -30,7 +31,7 @@ export function ReviewForm({ changeId, backTo }: { changeId: string; backTo: str
           <Button type="submit" disabled={back.busy} className="self-start">
             Overrule it
           </Button>
-        </form>
+        </ActionForm>
       </details>
     </div>
   );

@@ -5,6 +5,7 @@ import type { Anchor, LocalDate } from '@/lib/core/calendar';
 import { Button } from '../../../../_ui/button';
 import { Field, FormErrors, Select } from '../../../../_ui/field';
 import { Saved } from '../../../../_ui/saved';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { addUnitTask, saveRule, setLock, takeTaskOff } from '../../actions';
 import { RuleFields } from './rule-fields';
@@ -35,7 +36,7 @@ export function EditRuleForm({ task: t }: { task: TaskToChange }) {
   const { form, error, busy, saved } = useActionForm(saveRule);
   return (
     <Fold words="Change the rule">
-      <form key={t.version} {...form} className="flex flex-col gap-4">
+      <ActionForm key={t.version} {...form} className="flex flex-col gap-4">
         <FormErrors errors={error('')} />
         <input type="hidden" name="taskId" value={t.id} />
         <input type="hidden" name="version" value={t.version} />
@@ -82,7 +83,7 @@ export function EditRuleForm({ task: t }: { task: TaskToChange }) {
           </Button>
           <Saved when={saved} />
         </div>
-      </form>
+      </ActionForm>
     </Fold>
   );
 }
@@ -91,7 +92,7 @@ export function LockForm({ task: t }: { task: TaskToChange }) {
   const { form, error, busy } = useActionForm(setLock);
   return (
     <Fold words={t.locked ? 'Unlock' : 'Lock'}>
-      <form {...form} className="flex flex-col gap-4">
+      <ActionForm {...form} className="flex flex-col gap-4">
         <p className="text-soft">
           {t.locked
             ? 'Findings will move the rule again.'
@@ -105,7 +106,7 @@ export function LockForm({ task: t }: { task: TaskToChange }) {
         <Button type="submit" disabled={busy} className="self-start">
           {t.locked ? 'Unlock the rule' : 'Lock the rule'}
         </Button>
-      </form>
+      </ActionForm>
     </Fold>
   );
 }
@@ -114,7 +115,7 @@ export function TakeTaskOffForm({ task: t }: { task: TaskToChange }) {
   const { form, error, busy } = useActionForm(takeTaskOff);
   return (
     <Fold words="Take off">
-      <form {...form} className="flex flex-col gap-4">
+      <ActionForm {...form} className="flex flex-col gap-4">
         <p className="text-soft">{t.label} will no longer come due for this unit. Its history stays, and it can be added again.</p>
         <FormErrors errors={error('')} />
         <input type="hidden" name="taskId" value={t.id} />
@@ -123,7 +124,7 @@ export function TakeTaskOffForm({ task: t }: { task: TaskToChange }) {
         <Button look="danger" type="submit" disabled={busy} className="self-start">
           Take it off
         </Button>
-      </form>
+      </ActionForm>
     </Fold>
   );
 }
@@ -134,7 +135,7 @@ export function AddTaskForm({ unitId, kinds }: { unitId: string; kinds: { key: s
     return <p className="text-sm text-soft">This unit has every kind of task there is. The owner adds kinds under Shop.</p>;
   return (
     <Fold words="Add a task">
-      <form key={kinds.map((k) => k.key).join()} {...form} className="flex flex-col gap-4">
+      <ActionForm key={kinds.map((k) => k.key).join()} {...form} className="flex flex-col gap-4">
         <FormErrors errors={error('')} />
         <input type="hidden" name="unitId" value={unitId} />
         <Select
@@ -148,7 +149,7 @@ export function AddTaskForm({ unitId, kinds }: { unitId: string; kinds: { key: s
         <Button look="primary" type="submit" disabled={busy} className="self-start">
           Add task
         </Button>
-      </form>
+      </ActionForm>
     </Fold>
   );
 }

@@ -3,6 +3,7 @@
 import { Button } from '../../../../_ui/button';
 import { FormErrors, Select, TextArea } from '../../../../_ui/field';
 import { Saved } from '../../../../_ui/saved';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { decideWay, judgeAgain } from './actions';
 
@@ -17,7 +18,7 @@ export function DecideForm({
 }) {
   const { form, error, busy, saved } = useActionForm(decideWay);
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <input type="hidden" name="unitId" value={unitId} />
       {Object.entries(typed).map(([name, value]) => (
@@ -31,20 +32,20 @@ export function DecideForm({
         </Button>
         <Saved when={saved}>Kept; it comes up again in a year.</Saved>
       </div>
-    </form>
+    </ActionForm>
   );
 }
 
 export function AgainForm({ id }: { id: string }) {
   const { form, error, busy } = useActionForm(judgeAgain);
   return (
-    <form {...form} className="mt-2 flex flex-col gap-3">
+    <ActionForm {...form} className="mt-2 flex flex-col gap-3">
       <FormErrors errors={error('')} />
       <input type="hidden" name="id" value={id} />
       <TextArea id={`again-${id}`} label="A year on: was it right?" name="note" error={error('note')} />
       <Button type="submit" disabled={busy} className="self-start">
         Keep what you think
       </Button>
-    </form>
+    </ActionForm>
   );
 }

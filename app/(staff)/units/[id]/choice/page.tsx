@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { todayIn } from '@/lib/core/calendar';
+import { todayIn, type LocalDate } from '@/lib/core/calendar';
 import { dateWords, dayIn, yearIn } from '@/lib/core/calendar/when';
 import { compareWays, unitWays, VERDICT_WORDS, WAY_LABEL, type Comparison, type UnitFacts } from '@/lib/core/choices';
 import { isId } from '@/lib/core/ids/is-id';
@@ -32,9 +32,7 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
   if (!facts) notFound();
   const zone = unit.kitchen.timeZone;
   const today = todayIn(zone, now.getTime());
-  const asked = Object.keys(query).length > 0;
-  const typed = asked ? ChoiceFigures.safeParse(query) : null;
-  const wrong = typed && !typed.success ? (typed.error.flatten().fieldErrors as Record<string, string[]>) : {};
+  const typed = Object.keys(query).length > 0 ? ChoiceFigures.safeParse(query) : null;
   const reckoned = typed?.success && costs ? unitWays(facts, typed.data, costs) : null;
   const result = reckoned ? compareWays(reckoned.ways, reckoned.prices) : null;
   const sent = Object.fromEntries(Object.entries(query).map(([k, v]) => [k, v ?? '']));
@@ -53,43 +51,15 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
       <div className="flex flex-col gap-6">
         {result ? <Result result={result} currency={currency} facts={facts} /> : null}
         <Sheet title={result ? 'On these figures' : 'Your prices'}>
-          {costs ? null : (
-            <p className="mb-3">
-              <State shape="ask" tone="alarm">
-                Costs are missing
-              </State>{' '}
-              Say first what you pay for: {lacks.join(', ')}. <ButtonLink href="/shop#costs">Costs</ButtonLink>
-            </p>
-          )}
-          <FiguresForm values={query} wrong={wrong} currency={currency} />
+          {costs ? null : <CostsMissing lacks={lacks} />}
+          <FiguresForm values={query} wrong={typed?.error?.flatten().fieldErrors ?? {}} currency={currency} />
         </Sheet>
         {result && can(actor, 'decide:unit') ? (
           <Sheet title="Decide">
             <DecideForm unitId={unit.id} typed={sent} ways={result.ways.map((w) => ({ value: w.way, label: WAY_LABEL[w.way] }))} />
           </Sheet>
         ) : null}
-        {decided.length > 0 ? (
-          <Sheet title="Decided before">
-            <ul className="flex flex-col gap-4">
-              {decided.map((d) => (
-                <li key={d.id}>
-                  <b>{WAY_LABEL[d.way]}</b>, {dayIn(d.at, zone)} {yearIn(d.at, zone)}, {d.by}: {d.reason}
-                  {d.lookedAt ? (
-                    <span className="block text-soft">
-                      Looked at again {dayIn(d.lookedAt, zone)} by {d.lookedBy}: {d.lookedNote}
-                    </span>
-                  ) : d.lookAgainOn <= today ? (
-                    can(actor, 'decide:unit') ? (
-                      <AgainForm id={d.id} />
-                    ) : null
-                  ) : (
-                    <span className="block text-soft">To be looked at again on {dateWords(d.lookAgainOn)}.</span>
-                  )}
-                </li>
-              ))}
-            </ul>
-          </Sheet>
-        ) : null}
+        {decided.length > 0 ? <Decided decided={decided} zone={zone} today={today} may={can(actor, 'decide:unit')} /> : null}
       </div>
     </>
   );
@@ -167,5 +137,41 @@ function Result({ result, currency, facts }: { result: Comparison; currency: str
         {facts.fouling ? '' : ' What deposit costs it in energy can’t be said: its gas or its size has no numbers.'}
       </p>
     </Sheet>
+  );
+}
+
+type DecidedProps = { decided: Awaited<ReturnType<typeof choicesOf>>; zone: string; today: LocalDate; may: boolean };
+
+function Decided({ decided, zone, today, may }: DecidedProps) {
+  return (
+    <Sheet title="Decided before">
+      <ul className="flex flex-col gap-4">
+        {decided.map((d) => (
+          <li key={d.id}>
+            <b>{WAY_LABEL[d.way]}</b>, {dayIn(d.at, zone)} {yearIn(d.at, zone)}, {d.by}: {d.reason}
+            {d.lookedAt ? (
+              <span className="block text-soft">
+                Looked at again {dayIn(d.lookedAt, zone)} by {d.lookedBy}: {d.lookedNote}
+              </span>
+            ) : d.lookAgainOn <= today ? (
+              may && <AgainForm id={d.id} />
+            ) : (
+              <span className="block text-soft">To be looked at again on {dateWords(d.lookAgainOn)}.</span>
+            )}
+          </li>
+        ))}
+      </ul>
+    </Sheet>
+  );
+}
+
+function CostsMissing({ lacks }: { lacks: readonly string[] }) {
+  return (
+    <p className="mb-3">
+      <State shape="ask" tone="alarm">
+        Costs are missing
+      </State>{' '}
+      Say first what you pay for: {lacks.join(', ')}. <ButtonLink href="/shop#costs">Costs</ButtonLink>
+    </p>
   );
 }

@@ -3,6 +3,7 @@
 import { Button } from '@/app/_ui/button';
 import { FormErrors } from '@/app/_ui/field';
 import { Sheet } from '@/app/_ui/sheet';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { reviseAgain } from '../actions';
 
@@ -16,13 +17,13 @@ export function ReviseAgain({ visitId, allowed }: { visitId: string; allowed: bo
         The visit is closed and every entry is on file, but its estimates and rules could not be brought up to date at the time.
       </p>
       {allowed ? (
-        <form {...form}>
+        <ActionForm {...form}>
           <input type="hidden" name="visitId" value={visitId} />
           <FormErrors errors={error('')} />
           <Button look="primary" type="submit" disabled={busy}>
             {busy ? 'Working …' : 'Bring them up to date'}
           </Button>
-        </form>
+        </ActionForm>
       ) : null}
     </Sheet>
   );

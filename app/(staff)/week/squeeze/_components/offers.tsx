@@ -10,7 +10,7 @@ import { Offer } from './offer';
 type Ask = { kitchenId: string; jobId?: string; unitIds: string[]; taskIds: string[]; what: string; minutes: number };
 
 /** The ways found, least disturbance first. Taking one books it and moves the others at once. */
-export function Offers({ ask, answer }: { ask: Ask; answer: SqueezeAnswer }) {
+export function Offers({ ask, answer, onBooked }: { ask: Ask; answer: SqueezeAnswer; onBooked: () => void }) {
   const router = useRouter();
   const heading = useRef<HTMLHeadingElement>(null);
   const [busy, start] = useTransition();
@@ -31,8 +31,10 @@ export function Offers({ ask, answer }: { ask: Ask; answer: SqueezeAnswer }) {
           endMs,
         })),
       });
-      if (reply.ok) router.push(`/week/${reply.data.visitId}`);
-      else setWrong({ of: answer, message: reply.message });
+      if (reply.ok) {
+        onBooked();
+        router.push(`/week/${reply.data.visitId}`);
+      } else setWrong({ of: answer, message: reply.message });
     });
 
   return (

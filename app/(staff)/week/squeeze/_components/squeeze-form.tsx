@@ -6,6 +6,7 @@ import { minutesOnSite, siteTimeWords, type SiteTime } from '@/lib/core/planning
 import { Button, ButtonLink } from '../../../../_ui/button';
 import { Field, FormErrors, Select, TextArea } from '../../../../_ui/field';
 import { Sheet } from '../../../../_ui/sheet';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { look } from '../actions';
 import { Offers } from './offers';
@@ -14,7 +15,7 @@ import { UnitsInNeed, type UnitInNeed } from './units-in-need';
 type Props = {
   kitchenId: string;
   /** The job that it is for: times for it are looked for at once. */
-  job: { id: string; what: string; unitIds: string[] } | null;
+  job: { id: string; what: string; unitIds: string[]; quotedMinutes: number | null } | null;
   anyHour: boolean;
   kitchens: { value: string; label: string }[];
   units: UnitInNeed[];
@@ -23,7 +24,7 @@ type Props = {
 };
 
 export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime, defaults }: Props) {
-  const { form, error, busy, data } = useActionForm(look);
+  const { form, error, busy, data } = useActionForm(look, { asks: true });
   const router = useRouter();
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   // What was answered before the form was changed is no answer any more.
@@ -39,7 +40,7 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
     .map((t) => t.minutes);
   return (
     <div className="flex min-w-0 flex-col gap-6">
-      <form {...form} onChange={() => setOutdated(data)} className="flex flex-col gap-5">
+      <ActionForm {...form} onChange={() => setOutdated(data)} className="flex flex-col gap-5">
         <FormErrors errors={error('')} />
         {job ? <input type="hidden" name="jobId" value={job.id} /> : null}
         <Sheet title="What is wrong">
@@ -50,6 +51,7 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
               <Select
                 label="Kitchen"
                 name="kitchenId"
+                data-not-kept
                 options={kitchens}
                 blank="Choose"
                 defaultValue={kitchenId}
@@ -90,12 +92,14 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
               min={10}
               max={720}
               step={5}
-              defaultValue="60"
+              defaultValue={job?.quotedMinutes ?? 60}
               error={error('minutes')}
               hint={
                 work.length > 0
                   ? `The ticked tasks alone take about ${minutesOnSite(siteTime, work)} min with getting in and out; ${siteTimeWords(siteTime)}.`
-                  : 'Finding the fault and making it safe.'
+                  : job?.quotedMinutes
+                    ? 'As the quote counts its labour.'
+                    : 'Finding the fault and making it safe.'
               }
               required
             />
@@ -122,13 +126,13 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
             Leave without booking
           </ButtonLink>
         </div>
-      </form>
+      </ActionForm>
       {data && outdated === data ? (
         <p className="text-soft" role="status">
           The form has changed since; look for times again.
         </p>
       ) : null}
-      {data && outdated !== data ? <Offers ask={data.ask} answer={data.answer} /> : null}
+      {data && outdated !== data ? <Offers ask={data.ask} answer={data.answer} onBooked={() => form.keeper.current?.saved()} /> : null}
     </div>
   );
 }

@@ -6,6 +6,7 @@ import { Button } from '../../../../_ui/button';
 import { FormErrors, TextArea } from '../../../../_ui/field';
 import { Saved } from '../../../../_ui/saved';
 import { Sheet } from '../../../../_ui/sheet';
+import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
 import { ProblemTable } from '../../../customers/import/_components/problem-table';
 import { check, forget, replace } from '../actions';
@@ -14,7 +15,7 @@ type Done = Awaited<ReturnType<typeof replace>>;
 
 /** The lines stay in sight, to be mended; a file is put where lines are pasted. */
 export function TravelForm({ stored }: { stored: number }) {
-  const { form, error, busy, data } = useActionForm(check);
+  const { form, error, busy, data } = useActionForm(check, { asks: true });
   const [csv, setCsv] = useState('');
   const [done, setDone] = useState<Done | null>(null);
   const [writing, start] = useTransition();
@@ -29,7 +30,7 @@ export function TravelForm({ stored }: { stored: number }) {
   return (
     <div className="flex min-w-0 flex-col gap-6">
       <Sheet title="The file">
-        <form {...form} className="flex flex-col gap-4">
+        <ActionForm {...form} className="flex flex-col gap-4">
           <FormErrors errors={error('')} />
           <div className="flex flex-col gap-1">
             <label htmlFor="travel-file" className="font-bold">
@@ -64,37 +65,50 @@ export function TravelForm({ stored }: { stored: number }) {
               </Button>
             ) : null}
           </div>
-        </form>
+        </ActionForm>
         <div className="mt-3">
-          <Saved when={!!done?.ok}>
-            {done?.ok
-              ? done.data.stored > 0
-                ? `${counted(done.data.stored, 'pair')} stored${done.data.replaced > 0 ? ` in the place of ${done.data.replaced}` : ''}`
-                : `${counted(done.data.replaced, 'pair')} forgotten; coordinates answer for all`
-              : ''}
-          </Saved>
+          <Saved when={!!done?.ok}>{done?.ok ? doneWords(done.data) : ''}</Saved>
           <FormErrors errors={done && !done.ok ? [done.message] : null} />
         </div>
       </Sheet>
       {report && !done?.ok ? (
-        <Sheet title={errors > 0 ? 'Nothing can be stored yet' : 'Ready to store'}>
-          <p role="status">
-            {errors > 0
-              ? `${counted(errors, 'thing is', 'things are')} wrong. Mend the lines above and check again; nothing is stored until all of it can.`
-              : `${counted(report.pairs, 'pair')} between ${counted(report.kitchens, 'kitchen')}${report.pairs < report.possible ? `; coordinates answer for the other ${report.possible - report.pairs}` : ''}. ${report.replaces > 0 ? `In the place of ${report.replaces} imported before.` : ''}`}
-          </p>
-          {errors === 0 ? (
-            <Button look="primary" className="mt-3" disabled={writing} onClick={() => write(() => replace({ csv }))}>
-              {writing ? 'Storing …' : 'Store these minutes'}
-            </Button>
-          ) : null}
-          {report.problems.length > 0 ? (
-            <div className="mt-4">
-              <ProblemTable problems={report.problems} />
-            </div>
-          ) : null}
-        </Sheet>
+        <Checked report={report} errors={errors} writing={writing} onStore={() => write(() => replace({ csv }))} />
       ) : null}
     </div>
+  );
+}
+
+const doneWords = ({ stored, replaced }: { stored: number; replaced: number }): string =>
+  stored > 0
+    ? `${counted(stored, 'pair')} stored${replaced > 0 ? ` in the place of ${replaced}` : ''}`
+    : `${counted(replaced, 'pair')} forgotten; coordinates answer for all`;
+
+type Report = NonNullable<NonNullable<Awaited<ReturnType<typeof check>>>['data']>['report'];
+
+function readyWords({ pairs, kitchens, possible, replaces }: Report): string {
+  const others = pairs < possible ? `; coordinates answer for the other ${possible - pairs}` : '';
+  return `${counted(pairs, 'pair')} between ${counted(kitchens, 'kitchen')}${others}. ${replaces > 0 ? `In the place of ${replaces} imported before.` : ''}`;
+}
+
+/** What the check found: either all of it can be stored, or nothing. */
+function Checked({ report, errors, writing, onStore }: { report: Report; errors: number; writing: boolean; onStore: () => void }) {
+  return (
+    <Sheet title={errors > 0 ? 'Nothing can be stored yet' : 'Ready to store'}>
+      <p role="status">
+        {errors > 0
+          ? `${counted(errors, 'thing is', 'things are')} wrong. Mend the lines above and check again; nothing is stored until all of it can.`
+          : readyWords(report)}
+      </p>
+      {errors === 0 ? (
+        <Button look="primary" className="mt-3" disabled={writing} onClick={onStore}>
+          {writing ? 'Storing …' : 'Store these minutes'}
+        </Button>
+      ) : null}
+      {report.problems.length > 0 ? (
+        <div className="mt-4">
+          <ProblemTable problems={report.problems} />
+        </div>
+      ) : null}
+    </Sheet>
   );
 }

@@ -76,24 +76,14 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
           </button>
         ))}
       </div>
-      {meaning ? (
-        <dl className="mt-2 flex flex-col gap-1 text-[0.95rem]">
-          {grades.map((g, i) => (
-            <div key={g.grade} className="flex items-center gap-2">
-              {wide ? null : <GradeDrawing aspect={aspect} grade={i} small />}
-              <div>
-                <dt className="inline font-bold">{g.label}:</dt> <dd className="inline">{defined(g)}</dd>
-              </div>
-            </div>
-          ))}
-        </dl>
-      ) : chosen ? (
-        <p className="mt-1 text-[0.95rem] text-soft">{defined(chosen)}</p>
-      ) : standing ? (
-        <p className="mt-1">
-          <b>Not looked at.</b> <span className="text-soft">{standing.notLookedWhy}</span>
-        </p>
-      ) : null}
+      <Meaning
+        all={meaning}
+        aspect={aspect}
+        grades={grades}
+        chosen={chosen}
+        defined={defined}
+        why={standing && !chosen ? standing.notLookedWhy : null}
+      />
       {asking && phase === 'found' && !chosen ? (
         <NotLooked
           draftKey={`${visit.id}:${unit.id}:${aspect}:why`}
@@ -113,6 +103,40 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
 const LINK = 'border-0 !px-1 text-sm font-normal underline sm:text-base';
 /** As wide as there are grades: one row, a thumb each. */
 const COLUMNS: Record<number, string> = { 3: 'grid-cols-3', 4: 'grid-cols-4', 5: 'grid-cols-5' };
+
+type Defined = { grade: string; label: string; definition: string };
+type MeaningProps = {
+  all: boolean;
+  aspect: Aspect;
+  grades: readonly Defined[];
+  chosen: Defined | undefined;
+  defined: (g: Defined) => string;
+  why: string | null;
+};
+
+/** What each grade means when asked, else what the chosen one does, or why nobody looked. */
+function Meaning({ all, aspect, grades, chosen, defined, why }: MeaningProps) {
+  const wide = useWide();
+  if (all)
+    return (
+      <dl className="mt-2 flex flex-col gap-1 text-[0.95rem]">
+        {grades.map((g, i) => (
+          <div key={g.grade} className="flex items-center gap-2">
+            {wide ? null : <GradeDrawing aspect={aspect} grade={i} small />}
+            <div>
+              <dt className="inline font-bold">{g.label}:</dt> <dd className="inline">{defined(g)}</dd>
+            </div>
+          </div>
+        ))}
+      </dl>
+    );
+  if (chosen) return <p className="mt-1 text-[0.95rem] text-soft">{defined(chosen)}</p>;
+  return why === null ? null : (
+    <p className="mt-1">
+      <b>Not looked at.</b> <span className="text-soft">{why}</span>
+    </p>
+  );
+}
 
 const ASK: Record<Urgency, string> = {
   now: 'Stays off: office, now',

@@ -1,20 +1,39 @@
+import { useId } from 'react';
 import { counted } from '@/lib/core/wording/counted';
-import { MOST_OF_A_PART, typedNumber, type VisitOnFile } from '@/lib/core/tablet';
+import { likelyPlace, PART_PLACE_LABEL, PART_PLACES, partsLike, type PartOnList, type PartPlace } from '@/lib/core/parts/places';
+import { MOST_OF_A_PART, partsForeseen, typedNumber, type PartForeseen, type VisitOnFile } from '@/lib/core/tablet';
+import { useSnapshot } from '../../_lib/tablet-context';
 import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { EntryMark } from '../entry-mark';
-import { Card, Chip, TouchField } from '../touch';
+import { Card, Chip, TouchField, TouchSelect } from '../touch';
 
-const ONE = { what: '', quantity: '1' };
+type Draft = { what: string; quantity: string; partId?: string | null; place?: PartPlace | null; unitId?: string };
+const ONE: Draft = { what: '', quantity: '1' };
+const NO_PARTS: readonly PartOnList[] = [];
 
+/** What went in: of the shop's list by a tap, what a quote counts on first; anything else in words. */
 export function Parts({ visit }: { visit: VisitOnFile }) {
   const { write, busy } = useWrite(visit.id);
-  const { draft, setDraft, clear } = useDraft(`${visit.id}:part`, ONE);
+  const { draft, setDraft, clear } = useDraft<Draft>(`${visit.id}:part`, ONE);
+  const list = useSnapshot((s) => s.me?.parts) ?? NO_PARTS;
   const { what, quantity } = draft;
+  const part = list.find((p) => p.id === draft.partId);
+  const unitId = draft.unitId ?? usualUnit(visit);
   const amount = typedNumber(quantity);
   const tooMany = (amount ?? 0) > MOST_OF_A_PART;
+  const place = part ? (draft.place ?? likelyPlace(part)) : null;
+  const take = (p: PartOnList, more: Partial<Draft> = {}) =>
+    setDraft({ ...draft, what: p.name, partId: p.id, place: likelyPlace(p), ...more });
+  const takeForeseen = (f: PartForeseen) => {
+    const more = { quantity: String(f.quantity), unitId: f.unitId ?? unitId };
+    const known = list.find((p) => p.id === f.partId);
+    if (known) take(known, more);
+    else setDraft({ ...draft, what: f.what, partId: null, place: null, ...more });
+  };
   const add = async () => {
-    if (await write('part.use', { unitId: null, what: what.trim(), quantity: amount ?? 1 })) clear();
+    const entry = { unitId: unitId || null, what: what.trim(), quantity: amount ?? 1, partId: part?.id ?? null, place };
+    if (await write('part.use', entry)) clear();
   };
   return (
     <Card title="Parts used">
@@ -23,6 +42,10 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
           <li key={p.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
             <span>
               {p.quantity} × {p.what}
+              <span className="text-soft">
+                {p.unitId && visit.units.length > 1 ? `, ${visit.units.find((u) => u.id === p.unitId)?.name ?? ''}` : ''}
+                {p.place ? `, from ${PART_PLACE_LABEL[p.place]}` : ''}
+              </span>
             </span>
             <span className="flex items-center gap-2">
               <EntryMark id={p.id} />
@@ -31,12 +54,14 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
           </li>
         ))}
       </ul>
+      <Taps label="In the quote" of={partsForeseen(visit)} words={(f) => `${f.quantity} × ${f.what}`} onTap={takeForeseen} />
       <div className="grid grid-cols-[1fr_5.5rem] gap-3">
         <TouchField
           id="part-what"
           label="Part"
           value={what}
-          onChange={(e) => setDraft({ ...draft, what: e.target.value })}
+          placeholder={list.length > 0 ? 'Number, name, or your own words' : undefined}
+          onChange={(e) => setDraft({ ...draft, what: e.target.value, partId: null, place: null })}
           maxLength={200}
         />
         <TouchField
@@ -47,6 +72,27 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
           onChange={(e) => setDraft({ ...draft, quantity: e.target.value })}
         />
       </div>
+      {part ? null : <Taps label="On the list" of={partsLike(list, what)} words={(p) => `${p.number} ${p.name}`} onTap={(p) => take(p)} />}
+      {part && place ? (
+        <div role="group" aria-label="Taken from" className="mt-3 flex flex-wrap gap-2">
+          {PART_PLACES.map((at) => (
+            <Chip key={at} on={at === place} onClick={() => setDraft({ ...draft, place: at })}>
+              From {PART_PLACE_LABEL[at]} ({at === 'van' ? part.inVan : part.inShop})
+            </Chip>
+          ))}
+        </div>
+      ) : null}
+      {visit.units.length > 1 && what.trim() ? (
+        <div className="mt-3">
+          <TouchSelect
+            id="part-unit"
+            label="Put into"
+            value={unitId}
+            onChange={(e) => setDraft({ ...draft, unitId: e.target.value })}
+            options={[{ value: '', label: 'No unit in particular' }, ...visit.units.map((u) => ({ value: u.id, label: u.name }))]}
+          />
+        </div>
+      ) : null}
       {tooMany ? (
         <p role="alert" className="mt-2 font-bold text-alarm">
           How many: at most {counted(MOST_OF_A_PART, 'piece')} can be saved.
@@ -56,5 +102,31 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
         Add part
       </Chip>
     </Card>
+  );
+}
+
+/** The unit that a part is for where nothing else is said: the only one there is, or the one of the only job. */
+function usualUnit(visit: VisitOnFile): string {
+  if (visit.units.length === 1) return visit.units[0]?.id ?? '';
+  const ofJobs = [...new Set((visit.jobs ?? []).filter((j) => j.booked).flatMap((j) => j.unitIds))];
+  return ofJobs.length === 1 ? (ofJobs[0] ?? '') : '';
+}
+
+type TapsOf<T> = { label: string; of: readonly T[]; words: (one: T) => string; onTap: (one: T) => void };
+
+function Taps<T>({ label, of, words, onTap }: TapsOf<T>) {
+  const id = useId();
+  if (of.length === 0) return null;
+  return (
+    <div role="group" aria-labelledby={id} className="my-3 flex flex-wrap items-center gap-2">
+      <span id={id} className="text-soft">
+        {label}
+      </span>
+      {of.map((one) => (
+        <Chip key={words(one)} onClick={() => onTap(one)}>
+          {words(one)}
+        </Chip>
+      ))}
+    </div>
   );
 }

@@ -17,6 +17,7 @@ export const sealedStep: Handler<'sealed.step'> = async (ctx, op) => {
   const title = SEALED_STEP_TEXT[p.step].title.toLowerCase();
   await certified(ctx, op);
   await db.sealedRecord.createMany({ data: { id: recordId, unitId: p.unitId, begunAt: at }, skipDuplicates: true });
+  await ofItsJob(ctx, recordId, p.unitId);
   const record = await db.sealedRecord.findUniqueOrThrow({ where: { id: recordId }, include: { unit: { select: { name: true } } } });
   if (record.unitId !== p.unitId) throw new AppError('invalid', `That repair record is of ${record.unit.name}.`);
   const standing = await db.sealedStep.findFirst({ where: { recordId, step: p.step, supersededAt: null } });
@@ -59,6 +60,20 @@ export const sealedStep: Handler<'sealed.step'> = async (ctx, op) => {
     note: ctx.note,
   });
 };
+
+/** A record that is of no job yet is the work of the one that stands on this visit and names its unit, the most urgent first. */
+async function ofItsJob({ db, visit }: ApplyContext, recordId: string, unitId: string): Promise<void> {
+  const job = await db.job.findFirst({
+    where: {
+      kitchenId: visit.kitchenId,
+      units: { some: { unitId } },
+      OR: [{ visitId: visit.id }, { outcomes: { some: { visitId: visit.id } } }],
+    },
+    orderBy: [{ urgency: 'asc' }, { number: 'asc' }],
+    select: { id: true },
+  });
+  if (job) await db.sealedRecord.updateMany({ where: { id: recordId, unitId, jobId: null }, data: { jobId: job.id } });
+}
 
 /** @throws AppError invalid: a step on refrigerant by somebody whose certificate does not hold, and nobody answers for it */
 async function certified({ db, actor, at, visit }: ApplyContext, { payload: p }: Of<'sealed.step'>): Promise<void> {

@@ -1,8 +1,10 @@
 import 'server-only';
 import { STORED_ENTRY_DETAIL } from '../../../../database/stored/records';
+import { todayIn } from '../../../../core/calendar';
 import { AppError } from '../../../../core/errors';
+import { strikePartUsed, writePartUsed } from '../../../parts/verbs/part-used';
 import { cameMeanwhile } from '../came-meanwhile';
-import { standsOver, timeNamed, type Handler } from '../context';
+import { standsOver, timeNamed, type ApplyContext, type Handler } from '../context';
 import { standsForAnother, twinOf } from '../twin';
 import { takeBackWanted } from './follow-up-add';
 import { unitOnVisit } from '../unit-on-visit';
@@ -13,7 +15,12 @@ export const partUse: Handler<'part.use'> = async (ctx, op) => {
   if (op.payload.unitId) await unitOnVisit(ctx, op.payload.unitId);
   const twin = await twinOf(ctx, op.kind, op.payload, async (id) => (await ctx.db.partUsed.count({ where: { id } })) > 0);
   if (twin) return ctx.same(twin);
-  await ctx.db.partUsed.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: ctx.at } });
+  await writePartUsed(ctx.db, {
+    used: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: ctx.at },
+    on: todayIn(ctx.visit.timeZone, ctx.at.getTime()),
+    by: ctx.actor.userId,
+    note: ctx.chore,
+  });
 };
 
 export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, op) => {
@@ -45,23 +52,29 @@ export const signatureSet: Handler<'signature.set'> = async (ctx, op) => {
   const { nobodyThere, signedBy, png } = op.payload;
   const signaturePng = png === null ? null : Buffer.from(png, 'base64');
   if (signaturePng && !isPng(signaturePng)) throw new AppError('invalid', 'The signature is not a PNG picture.');
-  const { signedAt, signedOn, nobodyThere: nobodyBefore } = ctx.visit;
-  const elsewhere = signedAt !== null && signedOn !== ctx.deviceId;
-  // Between two tablets a person's name is never given up for "nobody there".
-  const wins = !elsewhere || (nobodyThere === nobodyBefore ? standsOver(ctx, op.id, { at: signedAt, deviceId: signedOn }) : nobodyBefore);
-  if (elsewhere && !(nobodyThere && nobodyBefore) && (!wins || (await cameMeanwhile(ctx, ['signature.set']))))
-    ctx.note(
-      nobodyThere === nobodyBefore
-        ? 'The visit was signed on two tablets; the later signature stands.'
-        : 'One tablet says that nobody was there, another has a signature; the signature stands.',
-    );
-  if (elsewhere && nobodyThere && nobodyBefore) ctx.same();
-  if (!wins) return;
+  const { signedAt, signedOn } = ctx.visit;
+  const elsewhere = signedAt !== null && signedOn !== ctx.deviceId ? { at: signedAt, deviceId: signedOn } : null;
+  if (elsewhere && !(await signedOver(ctx, op.id, elsewhere, nobodyThere))) return;
   await ctx.db.visit.update({
     where: { id: ctx.visit.id },
     data: { nobodyThere, signedBy, signaturePng, signedAt: ctx.at, signedOn: ctx.deviceId },
   });
 };
+
+/** Whether the signature stands over another tablet's. A person's name is never given up for "nobody there". */
+async function signedOver(ctx: ApplyContext, id: string, before: Parameters<typeof standsOver>[2], nobodyThere: boolean): Promise<boolean> {
+  const { nobodyThere: nobodyBefore } = ctx.visit;
+  const alike = nobodyThere === nobodyBefore;
+  const wins = alike ? standsOver(ctx, id, before) : nobodyBefore;
+  if (alike && nobodyThere) ctx.same();
+  else if (!wins || (await cameMeanwhile(ctx, ['signature.set'])))
+    ctx.note(
+      alike
+        ? 'The visit was signed on two tablets; the later signature stands.'
+        : 'One tablet says that nobody was there, another has a signature; the signature stands.',
+    );
+  return wins;
+}
 
 /** PNG signature, RFC 2083 §12.11. */
 const PNG = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
@@ -75,11 +88,11 @@ export const entryStrike: Handler<'entry.strike'> = async (ctx, op) => {
   if (await standsForAnother(ctx, entryId))
     return ctx.note('Another tablet wrote the same down, so it stays. Ask one another, and take it back there.');
   // What only said the same as another tablet's entry made no row to take away.
-  const mine = await db.operation.findFirst({ where: { id: entryId, visitId: ctx.visit.id }, select: { detail: true } });
+  const mine = await db.entry.findFirst({ where: { id: entryId, visitId: ctx.visit.id }, select: { detail: true } });
   if (STORED_ENTRY_DETAIL.readOrNull(mine?.detail)?.same) return;
   const { count } =
     what === 'part'
-      ? await db.partUsed.deleteMany({ where })
+      ? { count: await strikePartUsed(db, where) }
       : what === 'follow_up'
         ? { count: await takeBackWanted(ctx, entryId) }
         : what === 'event'

@@ -11,31 +11,48 @@ export const taskDone: Handler<'task.done'> = (ctx, op) => answer(ctx, op.id, { 
 export const taskNotDone: Handler<'task.not_done'> = (ctx, op) => answer(ctx, op.id, { ...op.payload, outcome: 'not_done' });
 
 const WORDS = { planned: 'not answered', done: 'done', not_done: 'not done' } as const;
-const told = ({ outcome, reason }: { outcome: keyof typeof WORDS; reason: string }) =>
+const outcomeWords = ({ outcome, reason }: { outcome: keyof typeof WORDS; reason: string }) =>
   reason ? `${WORDS[outcome]} (${reason})` : WORDS[outcome];
 
 /** The task's outcome on this visit. Work done on a task the office took off the visit meanwhile still counts if it can. */
-async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }: Answer): Promise<void> {
-  const { db, visit, at, deviceId } = ctx;
-  const standing = await db.visitTask.findUnique({
+async function answer(ctx: ApplyContext, id: string, given: Answer): Promise<void> {
+  const standing = await standingOf(ctx, given.taskId);
+  return standing ? answerPlanned(ctx, id, given, standing) : answerTakenOff(ctx, id, given);
+}
+
+const standingOf = ({ db, visit }: ApplyContext, taskId: string) =>
+  db.visitTask.findUnique({
     where: { visitId_taskId: { visitId: visit.id, taskId } },
     include: { task: { select: { kindKey: true, kind: { select: { label: true } }, unit: { select: { name: true } } } } },
   });
-  if (standing) {
-    const before = standing.answeredAt ? { at: standing.answeredAt, deviceId: standing.deviceId } : null;
-    const wins = !before || standsOver(ctx, id, before);
-    if (before && standing.outcome === outcome && standing.reason === reason) ctx.same();
-    const differs = before && before.deviceId !== deviceId && (standing.outcome !== outcome || standing.reason !== reason);
-    if (differs && (await cameMeanwhile(ctx, ['task.done', 'task.not_done'], { taskId })))
-      ctx.note(
-        `Two tablets differ on ${standing.task.kind.label.toLowerCase()} of ${standing.task.unit.name}: ${told(standing)} and ${told({ outcome, reason })}. The later stands: ${told(wins ? { outcome, reason } : standing)}.`,
-      );
-    if (!wins) return;
-    if (visit.status === 'done' && standing.outcome !== outcome)
-      await afterClosing(ctx, { taskId, unitId: standing.unitId, kindKey: standing.task.kindKey, outcome });
-    await db.visitTask.update({ where: { id: standing.id }, data: { outcome, reason, answeredAt: at, deviceId } });
-    return;
-  }
+type Standing = NonNullable<Awaited<ReturnType<typeof standingOf>>>;
+
+async function answerPlanned(ctx: ApplyContext, id: string, given: Answer, standing: Standing): Promise<void> {
+  const { db, visit, at, deviceId } = ctx;
+  const { taskId, outcome, reason } = given;
+  const before = standing.answeredAt ? { at: standing.answeredAt, deviceId: standing.deviceId } : null;
+  const wins = !before || standsOver(ctx, id, before);
+  if (before) await compare(ctx, given, standing, wins);
+  if (!wins) return;
+  if (visit.status === 'done' && standing.outcome !== outcome)
+    await afterClosing(ctx, { taskId, unitId: standing.unitId, kindKey: standing.task.kindKey, outcome });
+  await db.visitTask.update({ where: { id: standing.id }, data: { outcome, reason, answeredAt: at, deviceId } });
+}
+
+/** Says so where two tablets answered, alike or not. */
+async function compare(ctx: ApplyContext, given: Answer, standing: Standing, wins: boolean): Promise<void> {
+  if (standing.outcome === given.outcome && standing.reason === given.reason) return ctx.same();
+  if (standing.deviceId === ctx.deviceId) return;
+  if (!(await cameMeanwhile(ctx, ['task.done', 'task.not_done'], { taskId: given.taskId }))) return;
+  const what = `${standing.task.kind.label.toLowerCase()} of ${standing.task.unit.name}`;
+  ctx.note(
+    `Two tablets differ on ${what}: ${outcomeWords(standing)} and ${outcomeWords(given)}. The later stands: ${outcomeWords(wins ? given : standing)}.`,
+  );
+}
+
+/** @throws AppError not_found | invalid */
+async function answerTakenOff(ctx: ApplyContext, id: string, { taskId, outcome, reason }: Answer): Promise<void> {
+  const { db, visit, at, deviceId } = ctx;
   const task = await db.task.findUnique({
     where: { id: taskId },
     include: { kind: true, unit: true, visitTasks: { where: { open: true } } },
@@ -47,18 +64,9 @@ async function answer(ctx: ApplyContext, id: string, { taskId, outcome, reason }
   if (task.visitTasks.length > 0)
     return ctx.chore(`${what} was moved to another visit by the office, and was done on this one. Cancel it there, or have it done again.`);
   if (visit.status === 'done') await afterClosing(ctx, { taskId, unitId: task.unitId, kindKey: task.kindKey, outcome });
+  const open = visit.status === 'booked' || visit.status === 'started';
   await db.visitTask.create({
-    data: {
-      id,
-      visitId: visit.id,
-      taskId,
-      unitId: task.unitId,
-      outcome,
-      reason,
-      answeredAt: at,
-      deviceId,
-      open: visit.status === 'booked' || visit.status === 'started',
-    },
+    data: { id, visitId: visit.id, taskId, unitId: task.unitId, outcome, reason, answeredAt: at, deviceId, open },
   });
   ctx.chore(`${what} was taken off this visit by the office but was done; it counts.`);
 }

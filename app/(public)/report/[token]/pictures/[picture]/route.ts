@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { AppError } from '@/lib/core/errors';
 import { pictureOfReport } from '@/lib/features/reports/verbs/open-report';
 import { defineRoute } from '@/lib/server/define-route';
+import { pictureFile } from '@/lib/server/picture-file';
 import { throttle } from '@/lib/server/throttle';
 
 export const dynamic = 'force-dynamic';
@@ -13,13 +14,5 @@ export const GET = defineRoute('public', async ({ db, now, params }) => {
   await throttle('report-picture', MOST);
   const id = z.uuid().safeParse(params.picture);
   if (!id.success) throw new AppError('not_found', 'This link does not open.');
-  const { mime, bytes } = await pictureOfReport({ db, now }, params.token ?? '', id.data);
-  return new Response(bytes, {
-    headers: {
-      'content-type': mime,
-      'cache-control': 'private, no-cache',
-      'content-security-policy': "default-src 'none'; sandbox",
-      'x-content-type-options': 'nosniff',
-    },
-  });
+  return pictureFile(await pictureOfReport({ db, now }, params.token ?? '', id.data));
 });

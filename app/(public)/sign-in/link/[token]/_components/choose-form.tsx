@@ -4,6 +4,7 @@ import { Button, ButtonLink } from '../../../../../_ui/button';
 import { FormErrors } from '../../../../../_ui/field';
 import { NewPasswordField } from '../../../../../_ui/new-password-field';
 import { Notice } from '../../../../../_ui/notice';
+import { ActionForm } from '../../../../../_ui/action-form';
 import { useActionForm } from '../../../../../_ui/use-action-form';
 import { choose } from '../../../actions';
 
@@ -23,13 +24,13 @@ export function ChooseForm({ token }: { token: string }) {
       </Notice>
     );
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <input type="hidden" name="token" value={token} />
       <NewPasswordField error={error('password')} />
       <Button look="primary" size="touch" type="submit" disabled={busy}>
         Use this password
       </Button>
-    </form>
+    </ActionForm>
   );
 }

@@ -19,14 +19,15 @@ type Props = {
   line: Typed;
   parts: readonly PartOffered[];
   error: (name: string) => string[] | undefined;
-  onChange: (change: Partial<Typed>) => void;
-  onRemove: () => void;
+  /** Neither where there is no script to hear of it. */
+  onChange?: (change: Partial<Typed>) => void;
+  onRemove?: () => void;
 };
 
 const KINDS = QUOTE_LINE_KINDS.map((value) => ({ value, label: QUOTE_LINE_LABEL[value] }));
 
 /** One line. A number of the shop's list brings its name and price along. */
-export function LineRow({ index, line, parts, error, onChange, onRemove }: Props) {
+export function LineRow({ index, line, parts, error, onChange = () => {}, onRemove }: Props) {
   const name = (field: string) => `lines[${index}].${field}`;
   const part = line.partNumber ? parts.find((p) => p.number === line.partNumber) : undefined;
   const takePart = (partNumber: string) => {
@@ -103,9 +104,11 @@ export function LineRow({ index, line, parts, error, onChange, onRemove }: Props
           />{' '}
           Taxed
         </label>
-        <Button look="quiet" onClick={onRemove} aria-label={`Take out line ${index + 1}`}>
-          Take out
-        </Button>
+        {onRemove ? (
+          <Button look="quiet" onClick={onRemove} aria-label={`Take out line ${index + 1}`}>
+            Take out
+          </Button>
+        ) : null}
       </div>
     </li>
   );

@@ -2,10 +2,11 @@
 
 import { useState } from 'react';
 import { money } from '@/lib/core/jobs/money';
-import { quoteSums, type QuoteLine } from '@/lib/core/jobs/quote';
+import { QUOTE_LINE_KINDS, quoteSums, type QuoteLine } from '@/lib/core/jobs/quote';
 import { Button, ButtonLink } from '@/app/_ui/button';
 import { Field, FormErrors, TextArea } from '@/app/_ui/field';
 import { Sheet } from '@/app/_ui/sheet';
+import { ActionForm, KeptState } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { saveQuote } from '../actions';
 import { LineRow, type Typed } from './line-row';
@@ -18,15 +19,17 @@ type Props = {
   labourCents: number | null;
   parts: readonly PartOffered[];
   photos: readonly { id: string; fileId: string; words: string }[];
+  /** What is known of how long such work takes. */
+  hours: string[];
 };
 
 const price = (cents: number) => (cents / 100).toFixed(2);
 
 /** A quote line by line, with what it comes to as it is written. */
-export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos }: Props) {
-  const { form, error, busy } = useActionForm(saveQuote);
-  const [lines, setLines] = useState<Typed[]>(() => first(draft.lines, labourCents));
-  const [tax, setTax] = useState(String(draft.taxPercent));
+export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos, hours }: Props) {
+  const { form, error, busy, sent } = useActionForm(saveQuote);
+  const [lines, setLines] = useState<Typed[]>(() => sentLines(sent?.lines) ?? first(draft.lines, labourCents));
+  const [tax, setTax] = useState(wordsOf(sent?.taxPercent) ?? String(draft.taxPercent));
   const set = (key: number, change: Partial<Typed>) => setLines(lines.map((l) => (l.key === key ? { ...l, ...change } : l)));
   const add = (kind: Typed['kind']) =>
     setLines([
@@ -40,7 +43,8 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos }
       },
     ]);
   return (
-    <form {...form} className="flex flex-col gap-6">
+    <ActionForm {...form} className="flex flex-col gap-6">
+      <KeptState name="rows" value={lines} onBack={setLines} />
       <FormErrors errors={error('') ?? error('lines')} />
       <input type="hidden" name="jobId" value={jobId} />
       <Sheet title="Why">
@@ -48,7 +52,7 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos }
           label="The reason, in two sentences"
           name="reason"
           rows={3}
-          defaultValue={draft.reason}
+          defaultValue={wordsOf(sent?.reason) ?? draft.reason}
           error={error('reason')}
           hint="The customer reads this first."
           required
@@ -83,6 +87,11 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos }
         ) : null}
       </Sheet>
       <Sheet title="Lines">
+        {hours.map((words) => (
+          <p key={words} className="mb-2 text-soft">
+            {words}
+          </p>
+        ))}
         <datalist id="parts">
           {parts.map((p) => (
             <option
@@ -104,6 +113,20 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos }
             />
           ))}
         </ol>
+        <noscript>
+          <p className="mt-4">More lines; those left empty do not count, and so a line is taken out by emptying it.</p>
+          <ol className="mt-2 flex flex-col gap-4">
+            {READY.map((n) => (
+              <LineRow
+                key={n}
+                index={lines.length + n}
+                line={{ ...BLANK, kind: 'part', quantity: '', unit: 'pcs', taxed: true }}
+                parts={parts}
+                error={error}
+              />
+            ))}
+          </ol>
+        </noscript>
         <div className="mt-4 flex flex-wrap gap-2">
           {(['labour', 'part', 'refrigerant', 'trip', 'other'] as const).map((kind) => (
             <Button key={kind} onClick={() => add(kind)}>
@@ -121,7 +144,14 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos }
             onChange={(e) => setTax(e.target.value)}
             error={error('taxPercent')}
           />
-          <Field label="Valid until" name="validUntil" type="date" defaultValue={draft.validUntil} error={error('validUntil')} required />
+          <Field
+            label="Valid until"
+            name="validUntil"
+            type="date"
+            defaultValue={wordsOf(sent?.validUntil) ?? draft.validUntil}
+            error={error('validUntil')}
+            required
+          />
           <p className="self-end pb-2 text-lg" role="status">
             {total(lines, tax, currency)}
           </p>
@@ -135,7 +165,7 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos }
           Back without saving
         </ButtonLink>
       </div>
-    </form>
+    </ActionForm>
   );
 }
 
@@ -148,6 +178,26 @@ const ADD: Record<Typed['kind'], string> = {
   other: 'Add something else',
 };
 const BLANK: Typed = { key: 0, kind: 'labour', what: '', partNumber: '', quantity: '1', unit: '', price: '', taxed: false };
+
+/** Lines that stand ready where no script adds any. */
+const READY = [0, 1, 2, 3, 4];
+
+const wordsOf = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
+
+/** Lines as they were sent and came back with a message. */
+function sentLines(lines: unknown): Typed[] | undefined {
+  if (!Array.isArray(lines)) return undefined;
+  return lines.map((line: Record<string, unknown> | undefined, key) => ({
+    key,
+    kind: QUOTE_LINE_KINDS.find((k) => k === line?.kind) ?? 'other',
+    what: wordsOf(line?.what) ?? '',
+    partNumber: wordsOf(line?.partNumber) ?? '',
+    quantity: wordsOf(line?.quantity) ?? '',
+    unit: wordsOf(line?.unit) ?? '',
+    price: wordsOf(line?.price) ?? '',
+    taxed: line?.taxed === 'on',
+  }));
+}
 
 const first = (lines: readonly (QuoteLine & { partNumber: string })[], labourCents: number | null): Typed[] =>
   lines.length > 0

@@ -5,13 +5,14 @@ import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-wo
 import { Button } from '@/app/_ui/button';
 import { Field, FormErrors } from '@/app/_ui/field';
 import { Saved } from '@/app/_ui/saved';
+import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
 import { sendIt, takeBack } from '../actions';
 
 export function SendForm({ visitId, email, language }: { visitId: string; email: string; language: Language }) {
   const { form, error, busy, saved } = useActionForm(sendIt);
   return (
-    <form {...form} className="flex flex-col gap-4">
+    <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <input type="hidden" name="visitId" value={visitId} />
       <input type="hidden" name="language" value={language} />
@@ -31,18 +32,18 @@ export function SendForm({ visitId, email, language }: { visitId: string; email:
         <Saved when={saved}>In the outbox.</Saved>
       </div>
       <p className="text-sm text-soft">The letter has a link that opens for half a year. Whoever has it can read the report.</p>
-    </form>
+    </ActionForm>
   );
 }
 
 export function TakeBackForm({ id, sent }: { id: string; sent: string }) {
   const { form, busy } = useActionForm(takeBack);
   return (
-    <form {...form}>
+    <ActionForm {...form}>
       <input type="hidden" name="id" value={id} />
       <Button look="quiet" type="submit" disabled={busy} aria-label={`Take the link of ${sent} back`}>
         Take the link back
       </Button>
-    </form>
+    </ActionForm>
   );
 }

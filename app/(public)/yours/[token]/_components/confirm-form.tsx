@@ -1,0 +1,22 @@
+'use client';
+
+import { Button } from '@/app/_ui/button';
+import { FormErrors } from '@/app/_ui/field';
+import { usePlainForm } from '@/app/_ui/use-plain-form';
+import { confirmVisit } from '../actions';
+
+/** One button that says yes to a visit. */
+export function ConfirmForm({ token, visitId, suits, about }: { token: string; visitId: string; suits: string; about: string }) {
+  const { form, error, busy } = usePlainForm(confirmVisit);
+  return (
+    <form {...form}>
+      <FormErrors errors={error('')} />
+      <input type="hidden" name="token" value={token} />
+      <input type="hidden" name="visitId" value={visitId} />
+      <Button type="submit" name="answer" value="confirmed" look="primary" size="touch" disabled={busy}>
+        {suits}
+        <span className="sr-only">: {about}</span>
+      </Button>
+    </form>
+  );
+}

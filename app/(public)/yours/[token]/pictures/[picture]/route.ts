@@ -1,0 +1,14 @@
+import { pictureOfPage } from '@/lib/features/customer-pages/verbs/open-on-page';
+import { defineRoute } from '@/lib/server/define-route';
+import { pictureFile } from '@/lib/server/picture-file';
+import { throttle } from '@/lib/server/throttle';
+
+export const dynamic = 'force-dynamic';
+
+/** Far more than the reports of a page have, and too few to guess at. */
+const MOST = 1000;
+
+export const GET = defineRoute('public', async ({ db, now, params }) => {
+  await throttle('report-picture', MOST);
+  return pictureFile(await pictureOfPage({ db, now }, { token: params.token ?? '', fileId: params.picture ?? '' }));
+});

@@ -1,0 +1,41 @@
+import type { Metadata } from 'next';
+import { languageOr, wordsIn } from '@/lib/core/customer-words';
+import { isId } from '@/lib/core/ids/is-id';
+import { quoteOnPage } from '@/lib/features/customer-pages/reads/on-page';
+import { quotePhotos } from '@/lib/features/jobs/reads/quotes';
+import { shopSettings } from '@/lib/features/shop/reads/settings';
+import { openPage } from '@/lib/server/customer-links';
+import { definePage } from '@/lib/server/define-page';
+import { AnswerForm } from '../../../../../_ui/quote/answer-form';
+import { QuoteView } from '../../../../../_ui/quote/quote-view';
+import { DeadCustomerLink } from '../../../../_components/dead-customer-link';
+import { answerQuote } from '../../actions';
+import { Frame } from '../../_components/frame';
+
+export const metadata: Metadata = { title: 'Your quote', robots: { index: false }, referrer: 'same-origin' };
+
+export default definePage('public', async ({ db, now, params, query }) => {
+  const token = params.token ?? '';
+  const page = await openPage(token);
+  const quote = page && isId(params.quote) ? await quoteOnPage(db, page, params.quote, now) : null;
+  if (!page || !quote) return <DeadCustomerLink />;
+  const language = languageOr(query.language, page.language);
+  const say = wordsIn(language);
+  const errors = { ...say.yours.errors };
+  return (
+    <Frame shop={await shopSettings(db)} language={language} token={token} back>
+      <QuoteView
+        quote={quote}
+        photos={await quotePhotos(db, quote.photoIds, true)}
+        language={language}
+        pdf={`/yours/${token}/quotes/${quote.id}/pdf`}
+      >
+        {page.answersQuotes ? (
+          <AnswerForm action={answerQuote} hidden={{ token, quoteId: quote.id }} language={language} errors={errors} />
+        ) : (
+          <p className="text-soft">{say.quote.answer.notYours}</p>
+        )}
+      </QuoteView>
+    </Frame>
+  );
+});

@@ -1,0 +1,35 @@
+'use client';
+
+import { ActionForm } from '@/app/_ui/action-form';
+import { Button } from '@/app/_ui/button';
+import { Check } from '@/app/_ui/check';
+import { FormErrors } from '@/app/_ui/field';
+import { Saved } from '@/app/_ui/saved';
+import { useActionForm } from '@/app/_ui/use-action-form';
+import { saveSending } from '../../actions';
+
+type Props = { id: string; reports: boolean; quarters: boolean };
+
+/** What goes out to this customer without a look, as the owner has it. */
+export function SendingForm({ id, reports, quarters }: Props) {
+  const { form, error, busy, saved } = useActionForm(saveSending);
+  return (
+    <ActionForm {...form} className="flex flex-col gap-3">
+      <FormErrors errors={error('')} />
+      <input type="hidden" name="id" value={id} />
+      <Check name="sendsReports" defaultChecked={reports} label="The report of each visit" hint="Half an hour after the visit is closed." />
+      <Check
+        name="sendsQuarters"
+        defaultChecked={quarters}
+        label="The summary of each quarter"
+        hint="Two days after the quarter is over, once, where there was a visit."
+      />
+      <div className="flex items-center gap-3">
+        <Button type="submit" disabled={busy}>
+          Save
+        </Button>
+        <Saved when={saved} />
+      </div>
+    </ActionForm>
+  );
+}

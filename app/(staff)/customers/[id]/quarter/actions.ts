@@ -1,0 +1,18 @@
+'use server';
+
+import { refresh } from 'next/cache';
+import { RevokeQuarter, SendQuarter } from '@/lib/schemas/quarters';
+import { revokeQuarter, sendQuarter } from '@/lib/features/quarters/verbs/send-quarter';
+import { defineFormAction } from '@/lib/server/define-action';
+import { nudge } from '@/lib/server/queue';
+
+export const sendIt = defineFormAction('send:report', SendQuarter, async (ctx) => {
+  await sendQuarter(ctx, ctx.input);
+  await nudge('mail');
+  refresh();
+});
+
+export const takeBack = defineFormAction('send:report', RevokeQuarter, async (ctx) => {
+  await revokeQuarter(ctx, ctx.input);
+  refresh();
+});

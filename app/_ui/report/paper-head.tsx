@@ -1,0 +1,35 @@
+import { Image as Picture, Text, View } from '@react-pdf/renderer';
+import type { ShopOnReport } from '@/lib/core/reports/visit-for-customer';
+import { PAPER as s } from './paper-style';
+
+export const PaperHead = ({ shop, kind, title, lead }: { shop: ShopOnReport; kind: string; title: string; lead: string[] }) => (
+  <>
+    <View style={s.shop}>
+      {shop.logo ? <Picture src={`data:image/png;base64,${shop.logo}`} style={s.logo} /> : null}
+      <Text style={s.shopName}>{shop.name}</Text>
+    </View>
+    <Text style={s.kind}>{kind}</Text>
+    <Text style={s.title}>{title}</Text>
+    <Text>{lead.join(' ')}</Text>
+  </>
+);
+
+export const PaperWork = ({ work }: { work: readonly { unit: string; what: string; soon: string }[] }) => (
+  <>
+    {work.map((w, i) => (
+      <Text key={i} style={{ marginBottom: 3 }}>
+        <Text style={s.bold}>{w.soon}. </Text>
+        {w.unit ? `${w.unit}: ` : ''}
+        {w.what}
+      </Text>
+    ))}
+  </>
+);
+
+/** At the foot of each page. */
+export const PaperFoot = ({ shop }: { shop: ShopOnReport }) => (
+  <View style={s.foot} fixed>
+    <Text style={{ flex: 1 }}>{[shop.name, shop.phone, shop.email].filter(Boolean).join(' · ')}</Text>
+    <Text render={({ pageNumber, totalPages }) => `${pageNumber} / ${totalPages}`} />
+  </View>
+);

@@ -1,0 +1,123 @@
+import { TASK_KEYS, TASK_KIND_INFO } from '../../tasks/kinds';
+import type { REPORT_EN } from '../en/report';
+
+/** The report of a visit. */
+export const REPORT_ES: typeof REPORT_EN = {
+  report: 'Informe de servicio',
+  of: (kitchen, day) => `${kitchen}, ${day}`,
+  cameFrom: (technician, shop, from, to) =>
+    `${technician}, de ${shop}, estuvo con ustedes ${to ? `de ${from} a ${to}` : `desde las ${from}`}.`,
+  lookedAfter: (units) => (units === 1 ? 'Se atendió un equipo.' : `Se atendieron ${units} equipos.`),
+  allWell: 'No se encontró nada que no pueda esperar a la próxima visita.',
+  openJobs: (jobs) =>
+    jobs === 1 ? 'Una cosa necesita reparación; está más abajo.' : `${jobs} cosas necesitan reparación; están más abajo.`,
+  foodSaid: 'Se habló de la temperatura de los alimentos; véase más abajo.',
+  found: {
+    coil: {
+      bare: 'El condensador estaba limpio.',
+      filmed: 'El condensador tenía una película de suciedad.',
+      furred: 'Había pelusa o grasa en el condensador; el aire aún pasaba.',
+      matted: 'El condensador estaba cubierto: el aire pasaba solo por partes.',
+      packed: 'El condensador estaba tapado: no pasaba el aire.',
+    },
+    condenser_fan: {
+      sound: 'El ventilador del condensador funciona bien.',
+      worn: 'El ventilador del condensador está gastado.',
+      failed: 'El ventilador del condensador falló.',
+    },
+    ice: {
+      dry: 'No hay hielo en el lado frío.',
+      even_frost: 'Escarcha pareja en el evaporador, como debe ser entre descongelaciones.',
+      part_iced: 'Hielo en parte del evaporador o en su bandeja.',
+      bridged: 'El hielo cerraba buena parte del evaporador.',
+      block: 'Hielo macizo en la bandeja o en el evaporador.',
+    },
+    evaporator_coil: {
+      clean: 'El evaporador estaba limpio.',
+      dusty: 'Había polvo en el evaporador.',
+      clogged: 'El evaporador estaba tapado en parte por la suciedad.',
+      choked: 'El evaporador estaba tapado por la suciedad.',
+    },
+    evaporator_fan: {
+      sound: 'El ventilador de la cámara funciona bien.',
+      worn: 'El ventilador de la cámara está gastado.',
+      failed: 'El ventilador de la cámara falló.',
+    },
+    drain: {
+      runs: 'El desagüe corre bien.',
+      slow: 'El desagüe corre despacio.',
+      blocked: 'El desagüe estaba tapado.',
+      frozen: 'El desagüe estaba congelado.',
+      broken: 'El desagüe, su bandeja o su calefactor está roto.',
+    },
+    gasket: {
+      sound: 'Los empaques de las puertas sellan.',
+      worn: 'Los empaques de las puertas están gastados.',
+      failed: 'Un empaque de puerta no sella.',
+    },
+    scale: {
+      clean: 'La placa de hielo estaba sin sarro.',
+      filmed: 'Había una película de sarro en la placa de hielo.',
+      crusted: 'Había costras de sarro en la placa de hielo.',
+      caked: 'La placa de hielo estaba cubierta de sarro.',
+    },
+    float: {
+      sound: 'El flotador y la entrada de agua funcionan bien.',
+      worn: 'El flotador o la entrada de agua está gastado.',
+      failed: 'El flotador o la entrada de agua falló.',
+    },
+  },
+  notLooked: (aspect, why) => `${aspect}: no se revisó (${why}).`,
+  aspect: {
+    coil: 'Condensador',
+    condenser_fan: 'Ventilador del condensador',
+    ice: 'Hielo',
+    evaporator_coil: 'Evaporador',
+    evaporator_fan: 'Ventilador de la cámara',
+    drain: 'Desagüe',
+    gasket: 'Empaques de las puertas',
+    scale: 'Sarro',
+    float: 'Flotador y entrada de agua',
+  },
+  task: Object.fromEntries(TASK_KEYS.map((key) => [key, TASK_KIND_INFO[key].spanish])),
+  leftClean: 'Quedó limpio.',
+  leftStill: (words) => `Como quedó: ${words}`,
+  done: (tasks) => `Hecho: ${tasks.join(', ')}.`,
+  notDone: (task, why) => `No se hizo: ${task}${why ? ` (${why})` : ''}.`,
+  noReach: (why) => `No pudimos llegar al equipo${why ? `: ${why}` : ''}.`,
+  gone: 'El equipo ya no está.',
+  overAir: (before, after) =>
+    before && after
+      ? `La condensación estaba ${before} sobre el aire del condensador, y ${after} después de limpiar: cuanto menos, menos esfuerzo.`
+      : before
+        ? `La condensación estaba ${before} sobre el aire del condensador.`
+        : `Después del trabajo la condensación estaba ${after} sobre el aire del condensador.`,
+  costing: (figure) => `La suciedad costaba unos ${figure} de electricidad en 30 días.`,
+  costingLittle: (most) => `No se vio pérdida por suciedad; a lo sumo ${most} de electricidad en 30 días.`,
+  next: (task, day) => `${task}: la próxima vez el ${day}`,
+  every: (weeks) => (weeks === 1 ? 'cada semana' : `cada ${weeks} semanas`),
+  sooner: (from) => `, antes que las ${from} semanas de hasta ahora, por lo que se encontró.`,
+  later: (from) => `, después de las ${from} semanas de hasta ahora, porque se mantiene limpio más tiempo.`,
+  asBefore: ', como hasta ahora.',
+  job: { now: 'Ahora: hay alimentos en riesgo', today: 'Hoy', week: 'Dentro de la semana', next_visit: 'En la próxima visita' },
+  box: (box, who, when) => `La cámara estaba a ${box}; se avisó a ${who} a las ${when}.`,
+  boxCaution: 'Si los alimentos aún se pueden servir lo deciden la cocina y su autoridad sanitaria.',
+  parts: (parts) => `Repuestos usados: ${parts.join(', ')}.`,
+  signed: (who) => `Firmado por ${who}.`,
+  nobody: 'No había nadie para firmar.',
+  headings: {
+    units: 'Lo que se encontró y se hizo',
+    work: 'Trabajo pendiente',
+    food: 'Temperatura de los alimentos',
+    next: 'Cuándo volvemos',
+    before: 'Antes',
+    after: 'Después',
+  },
+  page: { pdf: 'En PDF', questions: (phone) => (phone ? `¿Preguntas? ${phone}` : '¿Preguntas? Llame al taller.') },
+  letter: {
+    subject: (kitchen, day) => `Informe de servicio: ${kitchen}, ${day}`,
+    text: (kitchen, day, address, until) =>
+      `El informe de nuestra visita a ${kitchen} el ${day}, con fotos:\n${address}\n\nLa dirección sirve hasta el ${until}. Quien la tenga puede leer el informe.`,
+  },
+  deadLink: { title: 'Este enlace no abre', text: 'Es demasiado viejo o fue anulado. Pida otro al taller.' },
+};

@@ -1,0 +1,90 @@
+import 'server-only';
+import { todayIn } from '../../../core/calendar';
+import { toLocalDate } from '../../../core/calendar/date-column';
+import type { Tx } from '../../../database/client';
+import { quoteById } from '../../jobs/reads/quotes';
+import { kitchenIds, type OpenPage } from './page-link';
+
+/** More than anybody reads on a telephone; older reports are with the shop. */
+const MOST = 30;
+
+/** What a customer's page shows: next visits, open work, quotes that wait, reports that were sent. Of its kitchens alone. */
+export async function onPage(db: Tx, page: OpenPage, now: Date) {
+  const kitchenId = { in: kitchenIds(page) };
+  const [visits, jobs, quotes, reports, units] = await Promise.all([
+    db.visit.findMany({
+      where: { kitchenId, status: 'booked', endsAt: { gt: now } },
+      orderBy: { startsAt: 'asc' },
+      take: MOST,
+      include: { kitchen: { select: { name: true, timeZone: true } }, technician: { select: { name: true } } },
+    }),
+    db.job.findMany({
+      where: { kitchenId, closedAt: null },
+      orderBy: [{ urgency: 'asc' }, { createdAt: 'desc' }],
+      take: MOST,
+      include: {
+        kitchen: { select: { name: true, timeZone: true } },
+        units: { select: { unit: { select: { name: true } } } },
+        visit: { select: { startsAt: true } },
+      },
+    }),
+    db.quote.findMany({
+      where: { sentAt: { not: null }, supersededAt: null, answeredAt: null, job: { kitchenId, closedAt: null } },
+      orderBy: { sentAt: 'desc' },
+      take: MOST,
+      include: { job: { select: { number: true, what: true, kitchen: { select: { name: true, timeZone: true } } } } },
+    }),
+    db.visit.findMany({
+      where: { kitchenId, reportsSent: { some: { revokedAt: null } } },
+      orderBy: { startsAt: 'desc' },
+      take: MOST,
+      select: { id: true, startsAt: true, arrivedAt: true, kitchen: { select: { name: true, timeZone: true } } },
+    }),
+    db.unit.findMany({
+      where: { kitchenId, archivedAt: null },
+      orderBy: { name: 'asc' },
+      select: { id: true, name: true, kitchenId: true },
+    }),
+  ]);
+  return {
+    visits,
+    jobs: jobs.map(({ units: of, ...j }) => ({ ...j, units: of.map((u) => u.unit.name) })),
+    quotes: quotes.filter((q) => toLocalDate(q.validUntil) >= todayIn(q.job.kitchen.timeZone, now.getTime())),
+    reports,
+    units,
+  };
+}
+
+/** A booked visit of the page's kitchens, or null. */
+export const visitOnPage = (db: Tx, page: OpenPage, visitId: string, now: Date) =>
+  db.visit.findFirst({
+    where: { id: visitId, kitchenId: { in: kitchenIds(page) }, status: 'booked', endsAt: { gt: now } },
+    include: { kitchen: { select: { name: true, timeZone: true } } },
+  });
+
+/** Whether the report of this visit was sent, and stands. */
+export const reportOnPage = async (db: Tx, page: OpenPage, visitId: string): Promise<boolean> =>
+  (await db.visit.count({
+    where: { id: visitId, kitchenId: { in: kitchenIds(page) }, reportsSent: { some: { revokedAt: null } } },
+  })) > 0;
+
+/** A picture of a report that stands on the page. */
+export const pictureOnPage = (db: Tx, page: OpenPage, fileId: string) =>
+  db.storedFile.findFirst({
+    where: {
+      id: fileId,
+      photos: { some: { visit: { kitchenId: { in: kitchenIds(page) }, reportsSent: { some: { revokedAt: null } } } } },
+    },
+    select: { mime: true, bytes: true },
+  });
+
+/** A quote for one of the page's kitchens that was sent and holds, or was answered; else null. */
+export async function quoteOnPage(db: Tx, page: OpenPage, quoteId: string, now: Date) {
+  const mine = await db.quote.count({
+    where: { id: quoteId, sentAt: { not: null }, supersededAt: null, job: { kitchenId: { in: kitchenIds(page) } } },
+  });
+  const quote = mine > 0 ? await quoteById(db, quoteId) : null;
+  if (!quote) return null;
+  const over = toLocalDate(quote.validUntil) < todayIn(quote.job.kitchen.timeZone, now.getTime());
+  return over && !quote.answeredAt ? null : quote;
+}

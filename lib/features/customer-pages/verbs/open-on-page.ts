@@ -1,0 +1,27 @@
+import 'server-only';
+import type { Language } from '../../../core/customer-words';
+import { isId } from '../../../core/ids/is-id';
+import type { Db } from '../../../database/client';
+import { paperOfVisit, type PaperReport } from '../../reports/verbs/open-report';
+import { pictureOnPage, reportOnPage } from '../reads/on-page';
+import { deadLink, holding } from './holding';
+
+type At = { db: Db; now: Date };
+
+/** A report of the page with its pictures. @throws AppError not_found */
+export async function paperOnPage(
+  { db, now }: At,
+  { token, visitId, language }: { token: string; visitId: string; language: Language | undefined },
+): Promise<PaperReport> {
+  const page = await holding(db, token, now);
+  if (!isId(visitId) || !(await reportOnPage(db, page, visitId))) throw deadLink();
+  return paperOfVisit({ db }, visitId, language ?? page.language);
+}
+
+/** A picture of a report of the page. @throws AppError not_found */
+export async function pictureOfPage({ db, now }: At, { token, fileId }: { token: string; fileId: string }) {
+  const page = await holding(db, token, now);
+  const picture = isId(fileId) ? await pictureOnPage(db, page, fileId) : null;
+  if (!picture) throw deadLink();
+  return picture;
+}

@@ -1,0 +1,111 @@
+import { describe, expect, it } from 'vitest';
+import { overdueTable } from '@/lib/core/owner/overdue';
+import { gasLost, jobsWaiting, quoteMoney, warrantiesEnding } from '@/lib/features/owner/reads/shop-money';
+import { callOuts, overdueGroups, workDone } from '@/lib/features/owner/reads/shop-work';
+import { useDatabase } from '../../support/database';
+import { ANY_TIME, findingRow, haveOneUnit, jobRow, kitchenRow, visitRow, visitTaskRow } from '../../support/factories';
+
+const database = useDatabase();
+const ZONE = 'America/Denver';
+const now = new Date('2026-06-15T18:00:00Z');
+const at = (text: string) => new Date(`${text}Z`);
+const period = ['2026-05-01', '2026-06-01', ZONE] as const;
+
+describe('what the owner is told of the shop', () => {
+  it('counts visits, hours, ways, calls after a visit, quotes and gas of a period, each as it happened', async () => {
+    const { db } = database;
+    const { customer, kitchen, unit, person, tasks } = await haveOneUnit(db, {
+      kitchen: { lat: 40, lng: -105 },
+      person: { role: 'technician' },
+    });
+    const other = await db.kitchen.create({ data: kitchenRow(customer.id, { name: 'A degree north', lat: 41, lng: -105 }) });
+    const nowhere = await db.kitchen.create({ data: kitchenRow(customer.id, { name: 'Without a place', lat: null, lng: null }) });
+    const visit = (kitchenId: string, start: string, over: object) =>
+      db.visit.create({ data: visitRow(kitchenId, person.id, at(start), 60, over) });
+    const done = (start: string, minutes: number) => ({
+      status: 'done' as const, closedAt: at(start), arrivedAt: at(start), leftAt: new Date(at(start).getTime() + minutes * 60_000),
+    }); // prettier-ignore
+    const first = await visit(kitchen.id, '2026-05-04T15:00:00', done('2026-05-04T15:10:00', 90));
+    await visit(other.id, '2026-05-04T18:00:00', done('2026-05-04T18:00:00', 30));
+    await visit(nowhere.id, '2026-05-04T20:00:00', { status: 'done', closedAt: at('2026-05-04T21:00:00') });
+    await visit(kitchen.id, '2026-05-05T15:00:00', { status: 'cancelled', cancelReason: 'Inspector' });
+    // Late on the last evening in Denver is in the period, by UTC it would not be.
+    await visit(kitchen.id, '2026-06-01T03:00:00', {});
+    await db.$transaction(async (tx) => {
+      await tx.finding.createMany({
+        data: [
+          findingRow(first.id, unit.id, 'coil', 'furred', now),
+          findingRow(first.id, unit.id, 'coil', 'bare', now, { phase: 'left' }),
+          findingRow(first.id, unit.id, 'ice', 'dry', now),
+          findingRow(first.id, unit.id, 'drain', 'runs', now),
+        ],
+      });
+      await tx.visitTask.create({ data: visitTaskRow(first.id, tasks[0]!, { outcome: 'done', open: false }) });
+    });
+
+    const work = await workDone(db, ...period, now);
+    expect(work).toMatchObject({ planned: 4, done: 3, cancelled: 1, unclosed: 1, hours: 2, timed: 2, legs: 1, unknownLegs: 1 });
+    // A degree of latitude is 111.2 km; 1.3 times that at 35 km/h.
+    expect(work.roadHours).toBeCloseTo((111.195 * 1.3) / 35, 2);
+    await db.travelTime.create({ data: { fromKitchenId: kitchen.id, toKitchenId: other.id, minutes: 90 } });
+    expect((await workDone(db, ...period, now)).roadHours).toBeCloseTo(1.5, 9);
+
+    expect(await callOuts(db, ...period, now)).toEqual({ visits: 1, followed: 0 });
+    const called = { source: 'call', createdAt: at('2026-06-03T12:00:00') } as const;
+    const job = await db.job.create({ data: jobRow(unit, called) });
+    expect(await callOuts(db, ...period, now)).toEqual({ visits: 1, followed: 1 });
+    await db.job.update({ where: { id: job.id }, data: { createdAt: at('2026-06-04T12:00:00') } });
+    expect(await callOuts(db, ...period, now)).toEqual({ visits: 1, followed: 0 });
+    expect(await callOuts(db, ...period, at('2026-05-20T00:00:00'))).toEqual({ visits: 0, followed: 0 });
+
+    const quote = { jobId: job.id, lines: { v: 1, lines: [] }, netCents: 100, taxCents: 8, totalCents: 108, currency: 'USD', validUntil: now, reason: 'x', sentAt: now }; // prettier-ignore
+    await db.quote.create({ data: { ...quote, version: 1, supersededAt: now, netCents: 9991, totalCents: 9999 } });
+    await db.quote.create({ data: { ...quote, version: 2 } });
+    expect(await quoteMoney(db, ...period)).toMatchObject([{ waiting: 1, waitingCents: 108, accepted: 0, declined: 0 }]);
+    expect(await jobsWaiting(db)).toMatchObject([{ state: 'asked', jobs: 1 }]);
+
+    const cylinder = await db.cylinder.create({
+      data: { label: 'C1', refrigerant: 'R290', contents: 'new', tareKg: 5, firstKg: 5, mostKg: 9 },
+    });
+    const line = { cylinderId: cylinder.id, unitId: unit.id, byUserId: person.id, overruledBy: 'O', overruledWhy: 'test', at: at('2026-05-10T12:00:00') } as const; // prettier-ignore
+    await db.cylinderEntry.create({ data: { ...line, way: 'charged', kg: -0.4 } });
+    const wrong = await db.cylinderEntry.create({ data: { ...line, way: 'charged', kg: -0.7 } });
+    await db.cylinderEntry.create({ data: { ...line, way: 'charged', kg: 0.7, correctsId: wrong.id, note: 'Wrong scale' } });
+    expect(await gasLost(db, ...period)).toEqual([{ refrigerant: 'R290', chargedKg: 0.4, recoveredKg: 0, units: 1 }]);
+    expect(await gasLost(db, '2026-06-01', '2026-07-01', ZONE)).toEqual([]);
+
+    await db.warranty.create({ data: { unitId: unit.id, what: 'Compressor', until: at('2026-07-01T00:00:00') } });
+    expect((await warrantiesEnding(db, now, at('2026-07-10T00:00:00'))).count).toBe(1);
+    expect((await warrantiesEnding(db, now, at('2026-06-20T00:00:00'))).count).toBe(0);
+  });
+
+  it('says why overdue work waits: the first reason that holds', async () => {
+    const { db } = database;
+    await db.user.updateMany({ data: { active: false } });
+    await db.task.updateMany({ data: { active: false } });
+    const due = { dueOn: at('2026-06-01T00:00:00') };
+    const task = [{ kindKey: 'coil_cleaning', ...due }];
+    const { person } = await haveOneUnit(db, {
+      tasks: task,
+      person: { role: 'technician', shifts: ANY_TIME, skills: [] },
+      unit: { refrigerant: 'R404A' },
+    });
+    await haveOneUnit(db, { tasks: task, unit: { refrigerant: 'R290' }, person: { active: false } });
+    await haveOneUnit(db, {
+      tasks: [{ ...task[0]!, dueOn: at('2026-01-01T00:00:00') }],
+      unit: { refrigerant: 'R404A', roofWork: true },
+      person: { active: false },
+    });
+    const { groups, crew } = await overdueGroups(db, now);
+    expect(overdueTable(groups, crew)).toEqual([
+      { reason: 'skill', total: 2, by: { week: 0, month: 1, quarter: 0, older: 1 } },
+      { reason: 'nobody_booked', total: 1, by: { week: 0, month: 1, quarter: 0, older: 0 } },
+    ]);
+    await db.user.update({
+      where: { id: person.id },
+      data: { skills: ['flammable', 'roof'], shifts: [{ weekday: 0, from: '20:00', to: '23:00' }] },
+    });
+    const later = await overdueGroups(db, now);
+    expect(overdueTable(later.groups, later.crew)).toMatchObject([{ reason: 'hours', total: 3 }]);
+  });
+});

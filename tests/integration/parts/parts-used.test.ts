@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest';
+import { STORED_QUOTE } from '@/lib/database/stored/quotes';
+import { timeAtVisits } from '@/lib/features/visits/reads/time-on-units';
+import { hoursOfJobs } from '@/lib/features/jobs/reads/work-done';
+import { jobPage } from '@/lib/features/jobs/reads/job-page';
+import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
+import { partsForeseen } from '@/lib/core/tablet';
+import { useDatabase } from '@/tests/support/database';
+import { jobRow } from '@/tests/support/factories';
+import { finding, haveVisit, MORNING, officeTold, Tablet } from '../tablet/a-tablet';
+
+const database = useDatabase();
+
+async function world() {
+  const { db } = database;
+  const made = await haveVisit(db);
+  const number = `FM-${made.unit.tag}`;
+  const part = await db.part.create({
+    data: { number, name: 'Fan motor, 16 W', priceCents: 7250, inVan: 2, inShop: 1, warrantyMonths: 12 },
+  });
+  const job = await db.job.create({
+    data: jobRow(made.unit, { what: 'Fan hums', state: 'booked', visitId: made.visit.id, createdAt: MORNING }),
+  });
+  const line = { kind: 'part' as const, what: part.name, partNumber: number, quantity: 2, unit: 'pcs', priceCents: 7250, taxed: true };
+  await db.quote.create({
+    data: {
+      jobId: job.id, version: 1, lines: STORED_QUOTE.write({ lines: [line] }), netCents: 14500, taxCents: 0, totalCents: 14500, currency: 'USD',
+      validUntil: new Date('2026-12-24'), reason: 'It hums.', sentAt: MORNING, answer: 'accepted', answeredAt: MORNING, answeredBy: 'Ilse',
+    },
+  }); // prettier-ignore
+  return { ...made, part, job, tablet: new Tablet(db, made.person), stock: async () => {
+    const p = await db.part.findUniqueOrThrow({ where: { id: part.id } });
+    return [p.inVan, p.inShop];
+  } }; // prettier-ignore
+}
+
+describe('a part of the list', () => {
+  it('is foreseen by the quote that was agreed, counted down where it was taken, and under warranty from that day', async () => {
+    const { db } = database;
+    const { visit, unit, tablet, part, job, stock } = await world();
+    const [told] = await visitsOnFile(db, [visit.id], null);
+    if (!told) throw new Error('no visit');
+    expect(partsForeseen(told)).toEqual([{ partId: part.id, number: part.number, what: 'Fan motor, 16 W', quantity: 2, unitId: unit.id }]);
+    const used = tablet.make(visit.id, 'part.use', { unitId: unit.id, what: part.name, quantity: 2, partId: part.id, place: 'van' });
+    const answers = await tablet.send([tablet.make(visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }), used]);
+    expect(answers.results.map((r) => r.outcome)).toEqual(['applied', 'applied']);
+    expect(await stock()).toEqual([0, 1]);
+    const warranty = await db.warranty.findUniqueOrThrow({ where: { partUsedId: used.id } });
+    expect([warranty.unitId, warranty.what, warranty.until.toISOString().slice(0, 10)]).toEqual([unit.id, 'Fan motor, 16 W', '2027-11-25']);
+    const [after] = await visitsOnFile(db, [visit.id], null);
+    expect(after && partsForeseen(after)).toEqual([]);
+    // The job's page speaks of it, and of the warranty before another quote.
+    const page = await jobPage(db, job.id);
+    expect(page?.units[0]?.warranties.map((w) => w.until)).toEqual(['2027-11-25']);
+    expect(page?.work.visits[0]?.parts.map((p) => [p.quantity, p.what, p.place])).toEqual([[2, 'Fan motor, 16 W', 'van']]);
+    // Taken back, everything is as it was.
+    await tablet.send([tablet.make(visit.id, 'entry.strike', { what: 'part', entryId: used.id, why: 'Slip' })]);
+    expect(await stock()).toEqual([2, 1]);
+    expect(await db.warranty.count({ where: { unitId: unit.id } })).toBe(0);
+  });
+
+  it('of which the list has too few is filed all the same, and the office is asked to count', async () => {
+    const { db } = database;
+    const { visit, tablet, part, stock } = await world();
+    const used = tablet.make(visit.id, 'part.use', { unitId: null, what: part.name, quantity: 3, partId: part.id, place: 'shop' });
+    const { results } = await tablet.send([used]);
+    expect(await officeTold(db, results[0])).toMatch(/had 1 of .* in the shop, and 3 were taken/);
+    expect(await stock()).toEqual([2, 0]);
+    await tablet.send([tablet.make(visit.id, 'entry.strike', { what: 'part', entryId: used.id, why: 'Slip' })]);
+    expect(await stock()).toEqual([2, 1]);
+  });
+
+  it('that the list does not know is filed by its name, and words of one’s own need no list', async () => {
+    const { db } = database;
+    const { visit, tablet } = await world();
+    const strange = tablet.make(visit.id, 'part.use', {
+      unitId: null,
+      what: 'Belt',
+      quantity: 1,
+      partId: crypto.randomUUID(),
+      place: 'van',
+    });
+    const { results } = await tablet.send([strange, tablet.make(visit.id, 'part.use', { unitId: null, what: 'Rags', quantity: 1 })]);
+    expect(await officeTold(db, results[0])).toMatch(/not on the list/);
+    expect(results[1]?.outcome).toBe('applied');
+    expect(
+      await db.partUsed.findMany({
+        where: { visitId: visit.id },
+        orderBy: { at: 'asc' },
+        select: { what: true, partId: true, taken: true },
+      }),
+    ).toEqual([
+      { what: 'Belt', partId: null, taken: 0 },
+      { what: 'Rags', partId: null, taken: 0 },
+    ]);
+  });
+});
+
+describe('the database', () => {
+  it('counts nothing down that lies on no list, and never more than was used', async () => {
+    const { db } = database;
+    const { visit, part } = await world();
+    const row = { visitId: visit.id, what: 'Fan', quantity: 1, at: MORNING };
+    await expect(db.partUsed.create({ data: { ...row, taken: 1 } })).rejects.toThrow(/part_used_taken/);
+    await expect(db.partUsed.create({ data: { ...row, taken: 1, partId: part.id } })).rejects.toThrow(/part_used_taken/);
+    await expect(db.partUsed.create({ data: { ...row, taken: 2, partId: part.id, place: 'van' } })).rejects.toThrow(/part_used_taken/);
+  });
+
+  it('has no warranty without a word on what it covers, nor pieces below nothing', async () => {
+    const { db } = database;
+    const { unit, part } = await world();
+    await expect(db.warranty.create({ data: { unitId: unit.id, what: '', until: MORNING } })).rejects.toThrow(/warranty_says_what/);
+    await expect(db.part.update({ where: { id: part.id }, data: { inVan: -1 } })).rejects.toThrow(/part_counts/);
+  });
+});
+
+it('the time of a job is told from what was written at its units, and of the usual hours nothing is said from too few', async () => {
+  const { db } = database;
+  const { visit, unit, job, tablet } = await world();
+  await tablet.send([
+    tablet.make(visit.id, 'visit.start', { arrivedAt: tablet.clock.toISOString() }),
+    tablet.make(visit.id, 'finding.set', finding(unit.id, 'ice', 'dry')),
+    tablet.make(visit.id, 'finding.set', finding(unit.id, 'drain', 'runs')),
+    tablet.make(visit.id, 'job.outcome', { jobId: job.id, outcome: 'done', note: '' }),
+  ]);
+  const spent = (await timeAtVisits(db, [visit.id])).get(visit.id)?.get(unit.id);
+  expect(spent).toMatchObject({ lo: 2, hi: 4 });
+  expect((await jobPage(db, job.id))?.work.visits[0]?.time).toEqual(spent);
+  expect(await hoursOfJobs(db, MORNING)).toBeNull();
+});
+
+it('a repair record is of the job that stands on its visit and names its unit; of another kitchen’s it cannot be', async () => {
+  const { db } = database;
+  const { visit, unit, job, tablet } = await world();
+  const step = { recordId: crypto.randomUUID(), unitId: unit.id, step: 'isolate' as const, work: null, skippedWhy: 'Off already' };
+  const { results } = await tablet.send([
+    tablet.make(visit.id, 'sealed.step', { ...step, certificateId: null, overruledBy: '', overruledWhy: '', note: '' }),
+  ]);
+  expect(results[0]?.outcome).toBe('applied');
+  expect((await jobPage(db, job.id))?.work.records).toMatchObject([{ id: step.recordId, steps: 1, unit: { id: unit.id } }]);
+  const elsewhere = await world();
+  await expect(db.sealedRecord.update({ where: { id: step.recordId }, data: { jobId: elsewhere.job.id } })).rejects.toThrow(
+    /sealed_record_of_kitchens_job/,
+  );
+});

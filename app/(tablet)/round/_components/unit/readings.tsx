@@ -1,4 +1,4 @@
-import { memo, useEffect, useRef, useState } from 'react';
+import { memo, useEffect, useState } from 'react';
 import { FOOD_LIMIT_K } from '@/lib/core/findings/cautions';
 import {
   FIELD_INFO,
@@ -98,7 +98,6 @@ function Typing({
   const r = useReading({ visit, unit, phase, replaces, onSaved });
   const [asked, setAsked] = useState<ReadingField | null>(null);
   const [more, setMore] = useState(false);
-  const fields = useRef<HTMLDivElement>(null);
   const { save, typed } = r;
   useEffect(() => {
     leavingRef.current = async () => !typed || save();
@@ -113,7 +112,7 @@ function Typing({
   const setField = (f: ReadingField) => {
     setAsked(f);
     // On a phone the pad may stand over what was asked for.
-    fields.current?.querySelector(`[data-field="${f}"]`)?.scrollIntoView({ block: 'nearest' });
+    document.querySelector(`#readings-${phase} [data-field="${f}"]`)?.scrollIntoView({ block: 'nearest' });
   };
   const next = field ? shown[shown.indexOf(field) + 1] : undefined;
   const warm = unit.application === 'medium' && unit.kind !== 'ice_machine' && (r.reading.values.boxK ?? 0) > FOOD_LIMIT_K;
@@ -144,7 +143,7 @@ function Typing({
         <p>Read in the middle of the freeze, at least five minutes after a harvest: in harvest hot gas runs and nothing fits.</p>
       ) : null}
       <div className="grid gap-3 sm:grid-cols-[1fr_19rem]">
-        <div ref={fields} className="grid grid-cols-2 content-start gap-1.5 sm:gap-2">
+        <div className="grid grid-cols-2 content-start gap-1.5 sm:gap-2">
           {shown.map((f) => (
             <button
               key={f}

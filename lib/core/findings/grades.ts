@@ -1,3 +1,5 @@
+import { keysOf } from '../typed/closed-set';
+
 /**
  * Grades of a finding, each with a definition two people would agree on, and what they mean for everything that reads
  * them. Order is from best to worst; an index into the list is the ordinal score.
@@ -152,7 +154,7 @@ export type IceGrade = GradeOf<'ice'>;
 /** Aspects that an inspection's interval can be learned from. */
 export type FailureAspect = { [A in Aspect]: Table[A] extends { fails: object } ? A : never }[Aspect];
 
-export const ASPECTS = Object.keys(ASPECT_INFO) as Aspect[];
+export const ASPECTS = keysOf(ASPECT_INFO);
 export const isFailureAspect = (a: Aspect): a is FailureAspect => 'fails' in ASPECT_INFO[a];
 export const FAILURE_ASPECTS = ASPECTS.filter(isFailureAspect);
 export const aspectInfo = (aspect: Aspect): AspectInfo => ASPECT_INFO[aspect];

@@ -1,7 +1,8 @@
 import 'server-only';
+import { labelOf } from '../../../core/typed/closed-set';
 import { STORED_ENTRY_DETAIL, STORED_QUESTIONED } from '../../../database/stored/records';
 import { STORED_ESTIMATE } from '../../../database/stored/estimate';
-import { ENTRY_LABEL, type EntryKind } from '../../../core/tablet';
+import { ENTRY_LABEL } from '../../../core/tablet';
 import type { VisitReport } from '../../../core/tablet/visit-report';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { groupBy } from '../../../core/numerics/group-by';
@@ -37,7 +38,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
     where: { id: { in: [...unitsSaid({ ...visit, unitEvents, followUps })] } },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
-  const operations = await db.operation.findMany({
+  const entries = await db.entry.findMany({
     where: { visitId: id },
     omit: { payload: true },
     orderBy: [{ receivedAt: 'asc' }, { deviceSeq: 'asc' }],
@@ -133,11 +134,11 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
       toDueOn: c.toDueOn && toLocalDate(c.toDueOn),
       reason: c.reason,
     })),
-    operations: operations.map((o) => {
+    entries: entries.map((o) => {
       const detail = STORED_ENTRY_DETAIL.read(o.detail);
       return {
         id: o.id,
-        what: ENTRY_LABEL[o.kind as EntryKind] ?? o.kind,
+        what: labelOf(ENTRY_LABEL, o.kind),
         by: by(o.userId),
         device: o.device.name || 'tablet',
         madeAt: o.madeAt.getTime(),

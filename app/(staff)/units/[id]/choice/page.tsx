@@ -1,3 +1,4 @@
+import { keysOf } from '@/lib/core/typed/closed-set';
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { todayIn, type LocalDate } from '@/lib/core/calendar';
@@ -32,9 +33,7 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
   if (!facts) notFound();
   const zone = unit.kitchen.timeZone;
   const today = todayIn(zone, now.getTime());
-  const asked = Object.keys(query).length > 0;
-  const typed = asked ? ChoiceFigures.safeParse(query) : null;
-  const wrong = typed && !typed.success ? (typed.error.flatten().fieldErrors as Record<string, string[]>) : {};
+  const typed = Object.keys(query).length > 0 ? ChoiceFigures.safeParse(query) : null;
   const reckoned = typed?.success && costs ? unitWays(facts, typed.data, costs) : null;
   const result = reckoned ? compareWays(reckoned.ways, reckoned.prices) : null;
   const sent = Object.fromEntries(Object.entries(query).map(([k, v]) => [k, v ?? '']));
@@ -53,15 +52,8 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
       <div className="flex flex-col gap-6">
         {result ? <Result result={result} currency={currency} facts={facts} /> : null}
         <Sheet title={result ? 'On these figures' : 'Your prices'}>
-          {costs ? null : (
-            <p className="mb-3">
-              <State shape="ask" tone="alarm">
-                Costs are missing
-              </State>{' '}
-              Say first what you pay for: {lacks.join(', ')}. <ButtonLink href="/shop#costs">Costs</ButtonLink>
-            </p>
-          )}
-          <FiguresForm values={query} wrong={wrong} currency={currency} />
+          {costs ? null : <CostsMissing lacks={lacks} />}
+          <FiguresForm values={query} wrong={typed?.error?.flatten().fieldErrors ?? {}} currency={currency} />
         </Sheet>
         {result && can(actor, 'decide:unit') ? (
           <Sheet title="Decide">
@@ -117,7 +109,7 @@ function Result({ result, currency, facts }: { result: Comparison; currency: str
               </Td>
             ))}
           </tr>
-          {(Object.keys(PARTS) as (keyof typeof PARTS)[]).map((part) => (
+          {keysOf(PARTS).map((part) => (
             <tr key={part}>
               <Td>{PARTS[part]}</Td>
               {result.ways.map((w) => (
@@ -171,5 +163,16 @@ function Decided({ decided, zone, today, may }: DecidedProps) {
         ))}
       </ul>
     </Sheet>
+  );
+}
+
+function CostsMissing({ lacks }: { lacks: readonly string[] }) {
+  return (
+    <p className="mb-3">
+      <State shape="ask" tone="alarm">
+        Costs are missing
+      </State>{' '}
+      Say first what you pay for: {lacks.join(', ')}. <ButtonLink href="/shop#costs">Costs</ButtonLink>
+    </p>
   );
 }

@@ -1,4 +1,4 @@
-import { keysOf } from '../typed/closed-set';
+import { keysOf, recordOf } from '../typed/closed-set';
 
 /**
  * Grades of a finding, each with a definition two people would agree on, and what they mean for everything that reads
@@ -159,7 +159,7 @@ export const isFailureAspect = (a: Aspect): a is FailureAspect => 'fails' in ASP
 export const FAILURE_ASPECTS = ASPECTS.filter(isFailureAspect);
 export const aspectInfo = (aspect: Aspect): AspectInfo => ASPECT_INFO[aspect];
 
-const each = <T>(of: (info: AspectInfo) => T) => Object.fromEntries(ASPECTS.map((a) => [a, of(ASPECT_INFO[a])])) as Record<Aspect, T>;
+const each = <T>(of: (info: AspectInfo) => T) => recordOf(ASPECTS, (a) => of(ASPECT_INFO[a]));
 export const ASPECT_LABEL = each((i) => i.label);
 export const GRADES = Object.fromEntries(ASPECTS.map((a) => [a, ASPECT_INFO[a].grades])) as { [A in Aspect]: Table[A]['grades'] };
 /** The grades of an aspect, the best first. */

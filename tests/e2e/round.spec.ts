@@ -225,7 +225,7 @@ async function commonestUnit(page: Page) {
 
 const HANDS = [
   { on: 'a tablet', size: null, taps: 15, most: 2 },
-  { on: 'a phone', size: { width: 390, height: 844 }, taps: 16, most: 2 },
+  { on: 'a phone', size: { width: 390, height: 844 }, taps: 16, most: 3 },
 ] as const;
 for (const { on, size, taps: mostTaps, most } of HANDS)
   test(`the commonest unit on ${on}, whole: at most ${mostTaps} taps, its first field in sight, ${most} screens to scroll`, async ({

@@ -1,9 +1,9 @@
 import { NextResponse, type NextRequest } from 'next/server';
-import { contentSecurityPolicy } from '@/lib/server/content-security-policy';
+import { officePolicy } from '@/lib/server/content-security-policy';
 
 /** Gives each page a policy with a nonce of its own, which the framework puts on the scripts it writes into the page. */
 export function proxy(request: NextRequest): NextResponse {
-  const policy = contentSecurityPolicy(`'nonce-${Buffer.from(crypto.randomUUID()).toString('base64')}'`);
+  const policy = officePolicy(`'nonce-${Buffer.from(crypto.randomUUID()).toString('base64')}'`);
   const headers = new Headers(request.headers);
   headers.set('content-security-policy', policy);
   const response = NextResponse.next({ request: { headers } });

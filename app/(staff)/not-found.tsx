@@ -11,7 +11,7 @@ export default function NotFound() {
         </ButtonLink>
       }
     >
-      The page or record was not found. It may have been taken off file, or the address is mistyped.
+      The page or record was not found. It may have been taken out of use, or the address is mistyped.
     </Notice>
   );
 }

@@ -29,7 +29,8 @@ export function useActionForm<R>(action: FormAction<R>, { asks = false }: { asks
       throw e;
     }
   };
-  const [state, run, busy] = useActionState(sent, undefined);
+  // Made on the server, the form goes to the action itself: so it also works where no script runs.
+  const [state, run, busy] = useActionState(typeof window === 'undefined' ? action : sent, undefined);
   const ref = useRef<HTMLFormElement>(null);
   const failed = state?.reply.status === 'error';
   useEffect(() => {

@@ -127,7 +127,7 @@ async function wholeRound(page: Page, office: BenchOffice, picture: string): Pro
     PHOTOS,
   ] as const);
   const { ms, trouble } = await page.evaluate(() => window.sendRound());
-  const [filed, pictures] = [await office.db.operation.count(), await office.db.photo.count({ where: { fileId: { not: null } } })];
+  const [filed, pictures] = [await office.db.entry.count(), await office.db.photo.count({ where: { fileId: { not: null } } })];
   if (filed !== operations || pictures !== PHOTOS)
     throw new Error(`The office has ${filed} of ${operations} entries and ${pictures} of ${PHOTOS} photos; ${trouble}`);
   return ms / 1000;

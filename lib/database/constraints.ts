@@ -14,8 +14,8 @@ export function refusedBy(error: unknown): string | null {
     'visit_task_one_open',
     'finding_one_current',
     'reading_one_current',
-    'Operation_pkey',
-    'Operation_deviceId_deviceSeq_key',
+    'Entry_pkey',
+    'Entry_deviceId_deviceSeq_key',
     'unit_name_in_kitchen',
     'Unit_tag_key',
     'Customer_name_key',
@@ -25,6 +25,7 @@ export function refusedBy(error: unknown): string | null {
   ];
   for (const n of names) if (text.includes(n)) return n;
   if (text.includes('low side not looked at')) return 'visit_low_side_looked_at';
+  if (text.includes('a person has set this position')) return 'kitchen_hand_position_stands';
   return null;
 }
 

@@ -12,15 +12,20 @@ import { requeueAbandoned } from '../features/planning/verbs/plan-claim';
 import { shopTimeZone } from '../features/shop/reads/shop';
 import { remindOfTomorrow } from '../features/mail/verbs/remind';
 import { drainOutbox } from '../features/mail/verbs/drain-outbox';
+import { replayIsOld } from '../features/owner/reads/replay';
 import { sendDueQuarters } from '../features/quarters/verbs/send-due-quarters';
 import { workOutReplay } from '../features/owner/verbs/work-out-replay';
 import { writeWeekly } from '../features/owner/verbs/write-weekly';
 import { sendDueReports } from '../features/reports/verbs/send-report';
 import { runPlan } from '../features/planning/verbs/run-plan';
 import { refitFleet } from '../features/intervals/verbs/refit-fleet';
+import { askAddresses } from '../features/kitchens/verbs/ask-addresses';
+import { forgetArrivals } from '../features/kitchens/verbs/arrivals';
+import { pace, placeFinder } from '../server/place-finder';
 import { searchOnThread } from './search-on-thread';
 
 const ABANDONED_EVERY_MS = 10_000;
+const ADDRESSES_AT_A_TIME = 50;
 
 /** Printed whatever the level of the log: whoever started the app, and nobody else, is to set up the shop. */
 async function sayHowToSetUp(): Promise<void> {
@@ -47,10 +52,18 @@ export async function startJobs(): Promise<void> {
   await boss.work('refit', { pollingIntervalSeconds: 60 }, async () => void (await refitFleet({ db: db(), now: now() })));
   await boss.schedule('refit', '30 3 * * 0', {}, { tz: await shopTimeZone(db()) });
 
-  // What the owner's pages only show: worked out each night, and when the app starts, for a shop that is switched off at night.
+  // A minute's worth of addresses at a time; what a nudge missed goes on within the minute.
+  await boss.work('places', { pollingIntervalSeconds: 1 }, async () => {
+    const ask = placeFinder();
+    if (ask && (await askAddresses(db(), ask, pace, ADDRESSES_AT_A_TIME))) await nudge('places');
+    await forgetArrivals({ db: db(), now: now() });
+  });
+  await boss.schedule('places', '* * * * *');
+
+  // What the owner's pages only show: worked out each night, and at the start where they are old: some shops are switched off at night.
   await boss.work('figures', { pollingIntervalSeconds: 10 }, async () => workOutReplay({ db: db(), now: now() }));
   await boss.schedule('figures', '15 4 * * *', {}, { tz: await shopTimeZone(db()) });
-  await nudge('figures');
+  if (await replayIsOld(db(), now())) await nudge('figures');
 
   // What was asked for, what a stopped process left, and what has expired.
   await boss.work('archive', { pollingIntervalSeconds: 1 }, async () =>

@@ -150,11 +150,17 @@ export const EntryEnvelope = z.object({
 export type EntryEnvelope = z.output<typeof EntryEnvelope>;
 
 const MOST_ENTRIES = 200;
-export const SyncRequest = z.object({
+/** Tablets from before 2026-11-27 send `operations`. */
+const named = (sent: unknown): unknown =>
+  isPlainObject(sent) && 'operations' in sent && !('entries' in sent) ? { ...sent, entries: sent.operations } : sent;
+const isPlainObject = (v: unknown): v is Record<string, unknown> => typeof v === 'object' && v !== null;
+
+const Sent = z.object({
   /** `holder` is whose work it is: usually who is signed in, or someone whose file the office takes in. */
   device: z.object({ id: Id, holder: Id, name: text().max(120), appVersion: text().max(40) }),
   /** The device's own clock as it sent this. */
   sentAt: AnyInstant,
-  operations: z.array(EntryEnvelope).max(MOST_ENTRIES),
+  entries: z.array(EntryEnvelope).max(MOST_ENTRIES),
 });
+export const SyncRequest = z.preprocess(named, Sent);
 export type SyncRequest = z.output<typeof SyncRequest>;

@@ -58,4 +58,29 @@ export type KitchenChanged = z.output<typeof KitchenChanged>;
 
 export const RemoveBlackout = z.object({ id: z.uuid() });
 
+export const FindPlaces = z.object({ address: text({ error: 'Write the address first.' }).min(4, 'Write the address first.').max(400) });
+
+const Taken = z.object({ kitchenId: z.uuid(), index: z.number().int().min(0).max(9) });
+export const AcceptPlaces = z.object({ taken: z.array(Taken).min(1, 'Tick at least one.').max(500) });
+export const OneKitchen = z.object({ kitchenId: z.uuid() });
+export const Nothing = z.object({});
+
+/** Where a tablet was at an arrival, and whether its person allows that; fixes at most as many as a few days bring. */
+export const Arrivals = z.object({
+  allow: z.boolean().optional(),
+  fixes: z
+    .array(
+      z.object({
+        id: z.uuid(),
+        visitId: z.uuid(),
+        lat: z.number().min(-90).max(90),
+        lng: z.number().min(-180).max(180),
+        accuracyM: z.number().min(0).max(100_000),
+        at: z.iso.datetime(),
+      }),
+    )
+    .max(200),
+});
+export type Arrivals = z.output<typeof Arrivals>;
+
 export const SetPosition = z.object({ kitchenId: z.uuid(), text: text({ error: 'Paste a position first.' }).max(300) });

@@ -6,7 +6,7 @@ import { LIMITS } from '../core/equipment/limits';
 import { passwordProblem } from '../core/people/password-rule';
 import { MASS_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '../core/measures/preferred';
 import { SKILLS } from '../core/people/skills';
-import { Email, Measured, PositionField, Version, WeekHours, Words } from './fields';
+import { Ticked, Email, Measured, PositionField, Version, WeekHours, Words } from './fields';
 import { LocalDateField } from './visits';
 
 const PersonName = text({ error: 'Give the name.' })
@@ -73,6 +73,8 @@ export const MyUnits = z.object({
   massUnit: z.enum(MASS_UNITS),
 });
 export type MyUnits = z.output<typeof MyUnits>;
+
+export const MyArrivals = z.object({ sharesArrivals: Ticked });
 
 export const ChangePassword = z.object({ current: z.string({ error: 'Give the password you have now.' }), password: NewPassword });
 export type ChangePassword = z.output<typeof ChangePassword>;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { text } from './text';
 import { LIMITS } from '../core/equipment/limits';
+import { kmFrom, kmIn, REGION_NAMES, SPEED_LABEL } from '../core/measures/region';
 import { Email, Name, OptionalEmail, PositionField, Ticked, TimeZone, Words } from './fields';
 import { NewPassword, strong } from './people';
 
@@ -10,11 +11,8 @@ const Currency = text({ error: 'Give the currency as three letters.' })
   .refine((c) => /^[A-Z]{3}$/.test(c) && Intl.supportedValuesOf('currency').includes(c), 'Not a currency. Write it like USD.');
 
 const fields = { name: Name('the shop'), timeZone: TimeZone, currency: Currency };
-const number = (limit: 'circuity' | 'speedKmh') =>
-  z
-    .number({ error: 'Write a number.' })
-    .min(LIMITS[limit][0], `At least ${LIMITS[limit][0]}.`)
-    .max(LIMITS[limit][1], `At most ${LIMITS[limit][1]}.`);
+/** Of roads, as the form that was filled in showed it. */
+const Distance = z.enum(['mi', 'km']);
 
 export const EditShop = z
   .object({
@@ -24,12 +22,26 @@ export const EditShop = z
     position: PositionField,
     overdueLimitDays: z.number({ error: 'Write the days.' }).int('Whole days.').min(0, 'At least 0.').max(365, 'At most 365.'),
     remindDayBefore: Ticked,
-    circuity: number('circuity'),
-    speedKmh: number('speedKmh'),
+    circuity: z
+      .number({ error: 'Write a number.' })
+      .min(LIMITS.circuity[0], `At least ${LIMITS.circuity[0]}.`)
+      .max(LIMITS.circuity[1], `At most ${LIMITS.circuity[1]}.`),
+    region: z.enum(REGION_NAMES, { error: 'Choose where the shop works.' }),
+    speed: z.number({ error: 'Write a number.' }),
+    distance: Distance,
     /** When the form was opened: a change made since is not overwritten. */
     seen: text(),
   })
-  .transform(({ position, ...rest }) => ({ ...rest, lat: position?.lat ?? null, lng: position?.lng ?? null }));
+  .transform(({ position, speed, distance, ...rest }, ctx) => {
+    const speedKmh = kmFrom(speed, distance);
+    const [least, most] = LIMITS.speedKmh;
+    if (!(speedKmh >= least && speedKmh <= most)) {
+      const [lo, hi] = [Math.ceil(kmIn(least, distance)), Math.floor(kmIn(most, distance))];
+      ctx.addIssue({ code: 'custom', path: ['speed'], message: `Between ${lo} and ${hi} ${SPEED_LABEL[distance]}.` });
+      return z.NEVER;
+    }
+    return { ...rest, speedKmh, lat: position?.lat ?? null, lng: position?.lng ?? null };
+  });
 export type EditShop = z.output<typeof EditShop>;
 
 const money = (most: number, ask: string) =>
@@ -44,14 +56,13 @@ export const SetCosts = z
     seen: text(),
     labourPerHour: money(2000, 'Give what an hour of a technician costs you.'),
     vehicle: money(100, 'Give what a mile or kilometre of driving costs.'),
-    distance: z.enum(['mi', 'km']),
+    distance: Distance,
     cleaningCost: money(10_000, 'Give what one coil cleaning costs you.'),
     inspectionCost: money(10_000, 'Give what one look at a drain or evaporator costs you.'),
     failureCost: money(100_000, 'Give what a breakdown costs.'),
     energyPricePerKwh: money(10, 'Give the price of a kilowatt-hour.'),
   })
-  // The international mile is 1.609344 km.
-  .transform(({ vehicle, distance, ...rest }) => ({ ...rest, vehiclePerKm: distance === 'mi' ? vehicle / 1.609344 : vehicle }));
+  .transform(({ vehicle, distance, ...rest }) => ({ ...rest, vehiclePerKm: kmIn(vehicle, distance) }));
 export type SetCosts = z.output<typeof SetCosts>;
 
 /** The shop and its first owner. */

@@ -1,5 +1,9 @@
 import 'server-only';
 import { z } from 'zod';
+import { tileHost } from './tile-host';
+
+/** A setting that is there and empty, as docker compose hands it on, is not set. */
+const unset = <T extends z.ZodType>(schema: T) => z.preprocess((v) => (v === '' ? undefined : v), schema.optional());
 
 const Env = z.object({
   DATABASE_URL: z.string().min(1, 'DATABASE_URL: where is the PostgreSQL database?'),
@@ -14,6 +18,18 @@ const Env = z.object({
   MAIL_FROM: z.string().default('Rimebook <rimebook@localhost>'),
   /** Whoever has it may read the numbers of `/api/metrics`; without it there is no such page. */
   RIMEBOOK_METRICS_TOKEN: z.string().min(16, 'RIMEBOOK_METRICS_TOKEN: at least 16 characters').optional(),
+  /** Where pictures of the map come from, `{z}/{x}/{y}`; without it the map is a plain grid. */
+  RIMEBOOK_MAP_TILES: unset(
+    z
+      .string()
+      .refine((t) => tileHost(t) !== '', 'RIMEBOOK_MAP_TILES: an address that begins with https:// and a host')
+      .refine((t) => ['{z}', '{x}', '{y}'].every((part) => t.includes(part)), 'RIMEBOOK_MAP_TILES: it must hold {z}, {x} and {y}'),
+  ),
+  /** Whose map it is, as its terms ask, and where that is read about. */
+  RIMEBOOK_MAP_ATTRIBUTION: z.string().max(200, 'RIMEBOOK_MAP_ATTRIBUTION: at most 200 characters').default(''),
+  RIMEBOOK_MAP_ATTRIBUTION_LINK: unset(z.url({ protocol: /^https?$/, error: 'RIMEBOOK_MAP_ATTRIBUTION_LINK: an address' })),
+  /** A service with Nominatim’s `search`; without it nobody is asked where an address is. */
+  RIMEBOOK_GEOCODER: unset(z.url({ protocol: /^https?$/, error: 'RIMEBOOK_GEOCODER: an address that begins with https://' })),
   LOG_LEVEL: z.enum(['trace', 'debug', 'info', 'warn', 'error', 'silent']).default('info'),
   /** Fixes today's date and time for tests: ISO instant at which the server clock starts. */
   RIMEBOOK_CLOCK: z.string().optional(),

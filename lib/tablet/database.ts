@@ -1,6 +1,6 @@
 import { deleteDB, openDB, type DBSchema, type IDBPDatabase, type IDBPObjectStore, type StoreNames } from 'idb';
 import { DATABASE_VERSION, databaseName } from './database-name';
-import type { Me, Entry, Outcome, VisitOnFile } from '../core/tablet';
+import type { ArrivalFix, Me, Entry, Outcome, VisitOnFile } from '../core/tablet';
 
 /** An operation with how far it has come. */
 export type KeptEntry = {
@@ -46,6 +46,9 @@ export type Meta = {
   refreshedAt: string;
   cursor: string;
   order: string[];
+  /** Where the tablet was at arrivals that the office has not been told of, and an answer about that which it has not. */
+  arrivals: readonly ArrivalFix[];
+  arrivalsAnswer: boolean;
   /** Own operations up to here are in what the office told. */
   appliedSeq: number;
 };

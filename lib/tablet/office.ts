@@ -1,5 +1,5 @@
 import type { KeptEntry } from './database';
-import type { RoundReply, SyncReply, UploadState } from '../core/tablet';
+import type { ArrivalsTold, RoundReply, SyncReply, UploadState } from '../core/tablet';
 
 export type OfficeTrouble = 'offline' | 'signed_out' | 'not_allowed' | 'refused' | 'failed';
 export class OfficeError extends Error {
@@ -18,7 +18,8 @@ export type DeviceName = AppName & { id: string; holder?: string };
 
 /** The office as a tablet reaches it. */
 export interface Office {
-  send(device: DeviceName, sentAt: string, operations: readonly Pick<KeptEntry, 'op'>[]): Promise<SyncReply>;
+  send(device: DeviceName, sentAt: string, entries: readonly Pick<KeptEntry, 'op'>[]): Promise<SyncReply>;
+  arrivals(told: ArrivalsTold): Promise<void>;
   round(device: DeviceName, cursor: string): Promise<RoundReply>;
   uploadState(sha256: string, pieces: number): Promise<UploadState>;
   upload(sha256: string, index: number, pieces: number, bytes: Uint8Array): Promise<UploadState>;
@@ -74,10 +75,13 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
   const upload = (q: Record<string, string | number>) =>
     `/api/files?${new URLSearchParams(Object.entries(q).map(([k, v]) => [k, String(v)]))}`;
   return {
-    send(device, sentAt, operations) {
-      const body = new Blob([JSON.stringify({ device, sentAt, operations: operations.map((k) => k.op) })]);
+    send(device, sentAt, entries) {
+      const body = new Blob([JSON.stringify({ device, sentAt, entries: entries.map((k) => k.op) })]);
       const init = { method: 'POST', headers: { 'content-type': 'application/json' }, body };
       return json(ask('/api/sync', init, patienceFor(body.size)));
+    },
+    async arrivals(told) {
+      await ask('/api/arrivals', { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(told) });
     },
     round: (device, cursor) =>
       json(

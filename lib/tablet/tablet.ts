@@ -1,4 +1,5 @@
-import type { EntryKind, Payloads } from '../core/tablet';
+import type { ArrivalFix, EntryKind, Payloads } from '../core/tablet';
+import { answerArrivals, keepArrival, sendArrivals } from './arrivals';
 import { openDatabase, STRICT, type Database, type KeptPhoto } from './database';
 import { makeRoom } from './held-pictures';
 import { identity, openFor } from './identity';
@@ -185,6 +186,8 @@ export class Tablet {
     try {
       for (let round = 0, again = true; again && round < MOST_ROUNDS; round++) {
         await sendWaiting(db, office, { clock, name, onBatch: (ids) => this.set({ sendingIds: new Set(ids) }) });
+        // No entry waits for these.
+        await sendArrivals(db, office).catch(() => {});
         const { id } = await identity(db);
         again = await sendLost(db, id, (await refresh(db, office, clock, name)).lastSeq);
       }
@@ -257,6 +260,20 @@ export class Tablet {
     if (kept) await tx.store.put({ ...kept, seen: true });
     await tx.done;
     await this.reload();
+  }
+
+  /** Whether arrivals may be told, as the person has just said. */
+  async allowArrivals(allow: boolean): Promise<void> {
+    if (this.db) await answerArrivals(this.db, allow);
+    await this.reload();
+    await this.sync();
+  }
+
+  /** Where the tablet was as its person arrived. It waits here until the office is told. */
+  async arrivedAt(fix: Omit<ArrivalFix, 'id' | 'at'>): Promise<void> {
+    if (!this.db || !this.snapshot.me?.sharesArrivals) return;
+    await keepArrival(this.db, { ...fix, id: crypto.randomUUID(), at: this.now() });
+    await this.sync();
   }
 
   /** A picture the office refused is offered once more. */

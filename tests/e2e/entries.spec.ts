@@ -24,7 +24,7 @@ const handIn = (page: Page) =>
       basedOn: now,
       payload: { unitId: null, what: 'Belt A38', quantity: 2 },
     };
-    const body = JSON.stringify({ device: { ...device, holder: round.me.userId }, sentAt: now, operations: [op] });
+    const body = JSON.stringify({ device: { ...device, holder: round.me.userId }, sentAt: now, entries: [op] });
     const reply = await fetch('/api/sync', { method: 'POST', headers: { 'content-type': 'application/json' }, body });
     return ((await reply.json()) as { results: { outcome: string }[] }).results[0]?.outcome;
   }, ENTRY_VERSION);

@@ -126,9 +126,9 @@ test('a rule is changed by weeks or by a rule of its own, and the old one stays 
 
 test('a stale edit is told with who changed what, and what was typed stays', async ({ page, signIn, browser, accessible }) => {
   await signIn('dispatcher');
-  await page.goto('/customers?q=Nettle');
-  await page.getByRole('link', { name: 'Nettle & Thyme' }).click();
-  await page.getByRole('link', { name: 'Canal Street' }).click();
+  await page.goto('/customers?q=Fenwick');
+  await page.getByRole('link', { name: 'Fenwick’s Fry House' }).first().click();
+  await page.getByRole('link', { name: 'Dock Street' }).click();
   await page.getByRole('link', { name: 'Edit kitchen' }).click();
   await page.getByLabel('Access notes').fill('Typed by the slower one');
   const address = page.url();
@@ -150,18 +150,18 @@ test('a stale edit is told with who changed what, and what was typed stays', asy
   await accessible();
 });
 
-test('a unit goes off file with a reason and comes back', async ({ page, signIn, accessible }) => {
+test('a unit goes out of use with a reason and comes back', async ({ page, signIn, accessible }) => {
   await signIn('dispatcher');
   await page.goto('/customers?q=Fry+line+drawers');
   await page.getByRole('link', { name: 'Fry line drawers' }).click();
-  await page.getByText('Take this unit off file').click();
+  await page.getByText('Take this unit out of use').click();
   await page.getByRole('textbox', { name: 'Why' }).fill('Sold with the fryer');
-  await page.getByRole('button', { name: 'Take unit off file' }).click();
-  await expect(page.getByText('This unit is off file.')).toBeVisible();
+  await page.getByRole('button', { name: 'Take unit out of use' }).click();
+  await expect(page.getByText('This unit is out of use.')).toBeVisible();
   await expect(page.getByText('Sold with the fryer')).toBeVisible();
   await accessible();
-  await page.getByRole('button', { name: 'Put it back on file' }).click();
-  await expect(page.getByText('This unit is off file.')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Put it back in use' }).click();
+  await expect(page.getByText('This unit is out of use.')).toHaveCount(0);
 });
 
 test('each role opens what it may and nothing else', async ({ page, signIn, expectMessage }) => {
@@ -193,4 +193,42 @@ test('each role opens what it may and nothing else', async ({ page, signIn, expe
     const answer = await page.request.get(path, { maxRedirects: 0 });
     expect([303, 307, 401], path).toContain(answer.status());
   }
+});
+
+test('a pin is set on a map by mouse and by keys, and a kitchen without a position is given one', async ({ page, signIn, accessible }) => {
+  await signIn('dispatcher');
+  await page.goto('/customers?q=Fenwick');
+  await page.getByRole('link', { name: 'Fenwick’s Fry House' }).first().click();
+  await page.getByRole('link', { name: 'Dock Street' }).click();
+  await page.getByRole('link', { name: 'Edit kitchen' }).click();
+  await page.getByRole('button', { name: 'Set it on a map' }).click();
+  const map = page.getByRole('region', { name: 'Map, north up' });
+  const box = page.getByLabel('Position', { exact: true });
+  await map.click({ position: { x: 60, y: 120 } });
+  await expect(box).toHaveValue(/^39\.\d+, -10[45]\.\d+$/);
+  await expect(page.getByText(/ mi from the shop; .* the nearest kitchen on file/)).toBeVisible();
+  const clicked = await box.inputValue();
+  const pin = map.getByRole('button', { name: /^Pin/ });
+  await pin.focus();
+  await page.keyboard.press('ArrowRight');
+  await expect(box).not.toHaveValue(clicked);
+  expect((await box.inputValue()).split(',')[0]).toBe(clicked.split(',')[0]);
+  await page.getByRole('button', { name: 'Put the pin in the middle' }).click();
+  await accessible();
+  // The box and the pin are one.
+  await box.fill('86HJV9JC+2V');
+  await expect(pin).toBeVisible();
+  await box.fill('');
+  await expect(pin).toBeHidden();
+  await page.getByRole('button', { name: 'Save kitchen' }).click();
+  await page.waitForURL(/\/kitchens\/[^/]+$/);
+
+  await page.goto('/customers/positions');
+  await page.getByRole('button', { name: 'Map for Fenwick’s Fry House, Dock Street' }).click();
+  await page.getByRole('button', { name: 'Put the pin in the middle' }).click();
+  await accessible();
+  await page.getByRole('button', { name: 'Set the position of Fenwick’s Fry House, Dock Street' }).click();
+  await expect(page.getByText('Fenwick’s Fry House, Dock Street', { exact: true })).toBeHidden();
+  await expect(page.getByRole('region', { name: /^Map of \d+ kitchens/ })).toBeVisible();
+  await accessible();
 });

@@ -76,7 +76,7 @@ test('from a fleet file to a tightened rule', async ({ browser, page, signIn, ac
   const estimate = before.getByRole('region', { name: 'Estimate' });
   await expect(estimate.getByText(/^Head is \d+ °F \(\d+ K\) over the air; this unit runs \d+ °F \(\d+ K\) clean\.$/)).toBeVisible();
   await estimate.getByText('The figures').click();
-  await expect(estimate.getByText('Conductance lost')).toBeVisible();
+  await expect(estimate.getByText('Heat transfer lost')).toBeVisible();
   await expect(estimate.getByText(/\d+ % \(\d+–\d+\)/).first()).toBeVisible();
   await expect(estimate.getByText('Cooling lost, hot day')).toBeVisible();
   await before.getByRole('button', { name: 'Save readings' }).click();

@@ -20,8 +20,8 @@ test('an entry the office did not take is told everywhere, with what was typed',
     const plain = window.fetch;
     window.fetch = async (input, init) => {
       if (input !== '/api/sync') return plain(input, init);
-      const sent = (await new Response(init?.body).json()) as { operations: { kind: string; payload: { quantity?: number } }[] };
-      for (const op of sent.operations) if (op.kind === 'part.use') op.payload.quantity = -1;
+      const sent = (await new Response(init?.body).json()) as { entries: { kind: string; payload: { quantity?: number } }[] };
+      for (const op of sent.entries) if (op.kind === 'part.use') op.payload.quantity = -1;
       return plain(input, { ...init, body: JSON.stringify(sent) });
     };
   });

@@ -8,8 +8,8 @@ const TIME = /\d\d:\d\d/;
 test('an emergency is squeezed in: a visit makes room, its history says why, its kitchen is told', async ({ page, signIn, accessible }) => {
   await signIn('dispatcher');
   await page.goto('/week');
-  await page.getByRole('link', { name: 'Squeeze in' }).click();
-  await expect(page.getByRole('heading', { name: 'Squeeze in an emergency' })).toBeVisible();
+  await page.getByRole('link', { name: 'Find a time' }).click();
+  await expect(page.getByRole('heading', { name: 'Find a time for an emergency' })).toBeVisible();
   await accessible();
 
   await page.getByLabel('What is wrong').fill('Walk-in at 52 °F and climbing');

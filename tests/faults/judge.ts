@@ -31,7 +31,7 @@ export async function judge(
   },
 ): Promise<Verdict> {
   const verdict: Verdict = { lost: [], doubled: [], unequal: [] };
-  const filed = await db.operation.findMany({ where: { device: { userId: given.personId }, visitId: { in: [...given.visitIds] } } });
+  const filed = await db.entry.findMany({ where: { device: { userId: given.personId }, visitId: { in: [...given.visitIds] } } });
   const byId = new Map(filed.map((o) => [o.id, o]));
   for (const op of given.written) {
     const there = byId.get(op.id);
@@ -171,7 +171,7 @@ async function judgeStock(db: Db, verdict: Verdict): Promise<void> {
   for (const u of part.used) if ((u.unitId !== null) !== (u.warranty !== null)) verdict.lost.push(`warranty of part used ${u.id}`);
 }
 
-type Filed = Awaited<ReturnType<Db['operation']['findMany']>>[number];
+type Filed = Awaited<ReturnType<Db['entry']['findMany']>>[number];
 
 /** Two tablets that answer one question differently, once each, the second not knowing of the first: the office is told. */
 function judgeTold(filed: readonly Filed[], basedOn: ReadonlyMap<string, number>, verdict: Verdict): void {

@@ -1,22 +1,32 @@
 import type { Db } from '@/lib/database/client';
 
 const LOOKS = 4;
+/** So many that nobody is in two kitchens at once. */
+const TECHNICIANS = 20;
 
 /**
  * A record for a large invented fleet, made by the database itself: beliefs about nine coils in ten, a closed visit to each
  * kitchen each quarter of a year with a look at every coil, what was expected of each, and some changes and jobs.
  */
 export async function haveLargeRecord(db: Db, today: string): Promise<void> {
-  const technician = await db.user.findFirstOrThrow({ where: { role: 'technician' } });
+  await db.user.createMany({
+    data: Array.from({ length: TECHNICIANS }, (_, i) => ({
+      email: `large${i}@shop.example`,
+      name: `Large ${i}`,
+      role: 'technician' as const,
+      passwordHash: 'none',
+    })),
+  });
   await db.$executeRaw`
     INSERT INTO "UnitFouling" ("unitId", posterior, "ratePerDay", "rateSdPerDay", "evidenceCount", "modelVersion", "updatedAt", "lnK", "lnKSd", "asOf")
     SELECT id, '{}', 0.001 + 0.004 * r, 0.0005 + 0.001 * r, 1 + (20 * r)::int, 'large', now(), -0.2 * r, 0.1, ${today}::date - 30
     FROM (SELECT id, (hashtextextended(tag, 3) % 1000 + 1000) % 1000 / 1000.0 AS r FROM "Unit") u WHERE r < 0.9`;
   await db.$executeRaw`
     INSERT INTO "Visit" (id, "kitchenId", "technicianId", status, "startsAt", "endsAt", "arrivedAt", "leftAt", "closedAt", "updatedAt")
-    SELECT gen_random_uuid(), k.id, ${technician.id}::uuid, 'done', at, at + interval '50 minutes', at, at + interval '50 minutes', at + interval '50 minutes', now()
-    FROM (SELECT k.id, ${today}::date - 365 + (row_number() OVER (ORDER BY k.id) + (g - 1) * count(*) OVER (PARTITION BY g)) * interval '1 hour' * 8760.0 / (${LOOKS} * count(*) OVER (PARTITION BY g)) AS at
-      FROM "Kitchen" k CROSS JOIN generate_series(1, ${LOOKS}::int) g) k`;
+    SELECT gen_random_uuid(), k.id, p.id, 'done', at, at + interval '50 minutes', at, at + interval '50 minutes', at + interval '50 minutes', now()
+    FROM (SELECT k.id, ${today}::date - 365 + (row_number() OVER (ORDER BY g, k.id)) * interval '1 hour' * 8760.0 / (${LOOKS}::int * count(*) OVER (PARTITION BY g)) AS at, row_number() OVER (ORDER BY g, k.id) % ${TECHNICIANS}::int AS turn
+      FROM "Kitchen" k CROSS JOIN generate_series(1, ${LOOKS}::int) g) k
+      JOIN (SELECT id, row_number() OVER (ORDER BY email) - 1 AS n FROM "User" WHERE email LIKE 'large_%@shop.example' AND email <> 'large@shop.example') p ON p.n = k.turn`;
   await db.$executeRaw`
     INSERT INTO "Finding" (id, "visitId", "unitId", aspect, grade, phase, at, "byUserId")
     SELECT gen_random_uuid(), v.id, u.id, 'coil', (ARRAY['bare', 'filmed', 'furred', 'matted', 'packed'])[1 + (hashtextextended(v.id::text || u.tag, 5) % 5 + 5) % 5]::"Grade", 'found', v."startsAt", v."technicianId"

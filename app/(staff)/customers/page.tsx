@@ -37,7 +37,7 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
   return (
     <>
       <PageHead
-        title={archived ? 'Customers off file' : 'Customers and their kitchens'}
+        title={archived ? 'Customers out of use' : 'Customers and their kitchens'}
         lead={`${counted(counts.customers, 'customer')}, ${counted(counts.kitchens, 'kitchen')}, ${counted(counts.units, 'unit')} on file.`}
         actions={
           writes ? (
@@ -145,7 +145,7 @@ function Found({ found }: { found: Awaited<ReturnType<typeof findPlaces>> }) {
 
 function Nobody({ q, archived, writes }: { q: string | undefined; archived: boolean; writes: boolean }) {
   if (q) return <Empty>{`No customer, kitchen or unit has “${q}” in its name. Try a shorter piece of it.`}</Empty>;
-  if (archived) return <Empty>Nothing has been taken off file.</Empty>;
+  if (archived) return <Empty>Nothing has been taken out of use.</Empty>;
   const first = (
     <>
       <ButtonLink href="/customers/new" look="primary">

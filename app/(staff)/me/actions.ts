@@ -4,15 +4,21 @@ import { refresh } from 'next/cache';
 import { z } from 'zod';
 import { secondStepKey } from '@/lib/server/second-step-key';
 import { confirmSecondStep, dropSecondStep } from '@/lib/features/people/verbs/second-step';
-import { ChangePassword, ConfirmSecondStep, EndMySession, MyUnits, ProveIt } from '@/lib/schemas/people';
+import { ChangePassword, ConfirmSecondStep, EndMySession, MyArrivals, MyUnits, ProveIt } from '@/lib/schemas/people';
 import { defineFormAction } from '@/lib/server/define-action';
 import { endSession } from '@/lib/features/people/verbs/end-session';
 import { proveIt } from '@/lib/features/people/verbs/prove-it';
+import { setMyArrivals } from '@/lib/features/people/verbs/my-arrivals';
 import { setMyUnits } from '@/lib/features/people/verbs/my-units';
 import { changePassword } from '@/lib/features/people/verbs/set-password';
 
 export const saveMyUnits = defineFormAction('edit:self', MyUnits, async (ctx) => {
   await setMyUnits(ctx, ctx.input);
+  refresh();
+});
+
+export const saveMyArrivals = defineFormAction('edit:self', MyArrivals, async (ctx) => {
+  await setMyArrivals(ctx, ctx.input.sharesArrivals);
   refresh();
 });
 

@@ -1,23 +1,25 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { roleInfo } from '@/lib/core/people/access';
-import { signInFacts, unitsOf } from '@/lib/features/people/reads/people';
+import { roleInfo, takesVisits } from '@/lib/core/people/access';
+import { sharesArrivals, signInFacts, unitsOf } from '@/lib/features/people/reads/people';
 import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
 import { SessionList } from '../../_ui/session-list';
 import { PageHead, Sheet } from '../../_ui/sheet';
 import { endMySession } from './actions';
+import { ArrivalsForm } from './_components/arrivals-form';
 import { MyPasswordForm, UnitsForm } from './_components/my-forms';
 
 export const metadata: Metadata = { title: 'My settings' };
 
 export default definePage('edit:self', async ({ db, actor, now }) => {
-  const [units, facts, sessions, zone] = await Promise.all([
+  const [units, facts, sessions, zone, arrivals] = await Promise.all([
     unitsOf(db, actor.userId),
     signInFacts(db, actor.userId),
     liveSessions(db, actor.userId, now),
     shopTimeZone(db),
+    sharesArrivals(db, actor.userId),
   ]);
   return (
     <>
@@ -36,6 +38,11 @@ export default definePage('edit:self', async ({ db, actor, now }) => {
             Asked whether it is you? <Link href="/me/prove">Give the password once more</Link>.
           </p>
         </Sheet>
+        {takesVisits(actor.role) ? (
+          <Sheet title="Where kitchens are">
+            <ArrivalsForm shares={arrivals ?? false} />
+          </Sheet>
+        ) : null}
         <Sheet title="Where I am signed in" className="lg:col-span-2">
           <SessionList
             sessions={sessions.map((s) => ({

@@ -2,10 +2,13 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { can } from '@/lib/core/people/access';
 import { ruleChanges, unreadChanges, type RuleChangeRow } from '@/lib/features/owner/reads/changes';
+import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
+import { cleaningPrices, shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../_ui/sheet';
 import { dayIn } from '@/lib/core/calendar/when';
+import { AssumedCosts } from './_components/assumed-costs';
 import { ChangeGroups } from './_components/change-groups';
 import { ChangeRow } from './_components/change-row';
 
@@ -31,9 +34,16 @@ export default definePage('read:rules', async ({ db, now, actor, query }) => {
   const { lead, days } = VIEWS[view];
   const changes = await ruleChanges(db, { since: new Date(now.getTime() - days * DAY), unreadOnly: view === 'unread', take: MOST });
   const may = can(actor, 'overrule:rules');
+  const [shop, policy] = [await shopSettings(db), await policyOnFile(db)];
   return (
     <>
       <PageHead title="Rule changes" lead={lead} actions={may ? <ButtonLink href="/rules/what-if">What if</ButtonLink> : null} />
+      <AssumedCosts
+        said={shop !== null && cleaningPrices(shop) !== null}
+        cleaningCost={policy.cleaningCost}
+        failureCost={policy.failureCost}
+        maySet={can(actor, 'manage:shop')}
+      />
       <nav aria-label="Which changes" className="mb-5 flex flex-wrap gap-1">
         {(Object.keys(VIEWS) as View[]).map((v) => (
           <Link

@@ -1,5 +1,6 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
+import { REGIONS } from '@/lib/core/measures/region';
 import { costsOf, hasLogo, shopSettings } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { changesOf } from '@/lib/features/audit/reads/audit';
@@ -24,12 +25,7 @@ export default definePage('manage:shop', async ({ db }) => {
       <PageHead title="The shop" actions={<ButtonLink href="/shop/archive">Everything as one file</ButtonLink>} />
       <div className="flex flex-col gap-8">
         <ShopForm shop={{ ...shop, phone: shop.phone ?? '', email: shop.email ?? '' }} seen={seen} />
-        <CostsForm
-          costs={costsOf(shop)}
-          currency={shop.currency}
-          distance={['USD', 'GBP'].includes(shop.currency) ? 'mi' : 'km'}
-          seen={seen}
-        />
+        <CostsForm costs={costsOf(shop)} currency={shop.currency} distance={REGIONS[shop.region].distance} seen={seen} />
         <ReportLookForm words={shop.reportWords} hasLogo={logo} seen={seen} />
         <WeeklyForm on={shop.weeklyLetter} />
         <Sheet title="Kinds of task">

@@ -52,7 +52,7 @@ export default definePage('read:visit', async ({ db, now, query }) => {
         actions={
           <>
             <ProposeButton day={monday} />
-            <ButtonLink href="/week/squeeze">Squeeze in</ButtonLink>
+            <ButtonLink href="/week/squeeze">Find a time</ButtonLink>
             <ButtonLink href="/week/away">Somebody is away</ButtonLink>
             <ButtonLink href={`/week?day=${addDays(monday, -7)}`}>Week before</ButtonLink>
             <ButtonLink href="/week">This week</ButtonLink>

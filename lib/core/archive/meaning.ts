@@ -9,7 +9,7 @@ const COMMON: Readonly<Record<string, string>> = {
   version: 'Counts its changes.',
   createdAt: 'When it came on file.',
   updatedAt: 'When it last changed.',
-  archivedAt: 'When it was taken off file; empty while it is on file.',
+  archivedAt: 'When it was taken out of use; empty while it is on file.',
   at: 'When it happened.',
   by: 'Who did it.',
   note: 'What somebody wrote beside it.',

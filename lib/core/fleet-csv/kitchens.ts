@@ -62,7 +62,7 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
         line,
         column: 'customer',
         value: customer,
-        message: 'This customer is archived. Put it back on file first, or use another name.',
+        message: 'This customer is out of use. Put it back in use first, or use another name.',
         severity: 'error',
       });
     else if (onFile?.archived)
@@ -70,7 +70,7 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
         line,
         column: 'kitchen',
         value: name,
-        message: 'This kitchen is archived. Put it back on file first, or use another name.',
+        message: 'This kitchen is out of use. Put it back in use first, or use another name.',
         severity: 'error',
       });
     return entry;

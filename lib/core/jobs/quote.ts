@@ -43,3 +43,16 @@ export function quoteSums(lines: readonly QuoteLine[], taxPercent: number): Quot
   const taxCents = cents((taxable * taxPercent) / 100);
   return { lines: each, netCents, taxCents, totalCents: netCents + taxCents };
 }
+
+const MINUTES_OF: readonly (readonly [RegExp, number])[] = [
+  [/^(h|hr|hrs|hours?)\.?$/i, 60],
+  [/^min(ute)?s?\.?$/i, 1],
+];
+
+/** Minutes that a quote's labour counts on, up to the next five; null where none of it is in hours or minutes. */
+export function quotedMinutes(lines: readonly QuoteLine[]): number | null {
+  const sum = lines
+    .filter((l) => l.kind === 'labour')
+    .reduce((all, l) => all + l.quantity * (MINUTES_OF.find(([unit]) => unit.test(l.unit.trim()))?.[1] ?? 0), 0);
+  return sum > 0 ? Math.ceil(sum / 5 - 1e-9) * 5 : null;
+}

@@ -1,3 +1,4 @@
+import { readPosition } from '../position';
 import { readWeekHours, writeWeekHours } from '../hours';
 import { alike, phone } from './names';
 import type { SheetRow } from './rows';
@@ -51,7 +52,16 @@ export function kitchenCells(
     give('access_notes', c.access_notes);
     give('lat', c.lat);
     give('lng', c.lng);
-    give('position', c.position);
+    if (c.position) {
+      const read = readPosition(c.position);
+      if ('position' in read && read.position) {
+        give('lat', String(read.position.lat));
+        give('lng', String(read.position.lng));
+      } else {
+        give('access', `Position: ${c.position}`);
+        say('Not a position that can be read: kept with the access notes.', c.position);
+      }
+    }
     if (c.contact_email)
       give(
         EMAIL.test(c.contact_email) ? 'contact_email' : 'access',

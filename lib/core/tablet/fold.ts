@@ -5,12 +5,12 @@ import type { Entry, Payloads } from '../entries/entries';
 import type { Entries, UnitOnFile, VisitOnFile } from './state';
 
 /**
- * A visit as the tablet shows it: what the office told, with the operations it has not heard of laid over it in order.
- * The office applies the same operations to the same end.
+ * A visit as the tablet shows it: what the office told, with the entries it has not heard of laid over it in order.
+ * The office applies the same entries to the same end.
  */
-export function foldVisit(onFile: VisitOnFile, operations: readonly Entry[]): VisitOnFile {
+export function foldVisit(onFile: VisitOnFile, entries: readonly Entry[]): VisitOnFile {
   let visit = onFile;
-  for (const op of operations) if (op.visitId === visit.id) visit = step(visit, op);
+  for (const op of entries) if (op.visitId === visit.id) visit = step(visit, op);
   return visit;
 }
 

@@ -166,6 +166,10 @@ export type VisitOnFile = {
   entries: Entries;
 };
 
+/** Where a tablet was as its person wrote down an arrival, degrees and m. Told only by their leave, and beside the entries, which are kept. */
+export type ArrivalFix = { id: string; visitId: string; lat: number; lng: number; accuracyM: number; at: string };
+export type ArrivalsTold = { allow?: boolean; fixes: readonly ArrivalFix[] };
+
 /** Who holds the tablet, and how figures are shown to them. */
 export type Me = {
   userId: string;
@@ -177,6 +181,8 @@ export type Me = {
   gaugeGrade: string;
   gaugeSpanPa: number;
   currency: string;
+  /** Whether arrivals may be told; null until answered, absent where the office does not ask. */
+  sharesArrivals?: boolean | null;
   /** Under which the person may handle refrigerant. */
   certificates?: CertificateOnFile[];
   /** In the shop or in the person's van. */

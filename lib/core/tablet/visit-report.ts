@@ -96,5 +96,5 @@ export type VisitReport = {
   notRevised: boolean;
   units: UnitReport[];
   changes: RuleChangeReport[];
-  operations: EntryReport[];
+  entries: EntryReport[];
 };

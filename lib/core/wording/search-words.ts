@@ -1,3 +1,5 @@
+import { oneLine } from './plain-text';
+
 /** Pieces shorter than this find half of everything. */
 export const LEAST_LETTERS = 3;
 const MOST_WORDS = 5;
@@ -9,7 +11,7 @@ const plain = (text: string) => text.toLowerCase().normalize('NFD').replace(/\p{
  * be found somewhere. A number typed with blanks or hyphens counts as one. Empty when there is too little to go by.
  */
 export function searchWords(typed: string): string[] {
-  const text = plain(typed).trim();
+  const text = plain(oneLine(typed)).trim();
   // "(555) 014-2" and "555 0142" are one number.
   if (/^[\d\s()+./-]+$/.test(text)) {
     const digits = text.replace(/\D/g, '');

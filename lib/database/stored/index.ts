@@ -5,6 +5,7 @@ import { STORED_FLEET_BELIEF, STORED_OWN_LIMITS, STORED_POSTERIOR } from './foul
 import { STORED_CHOICES, STORED_MADE, STORED_REPORT, STORED_SHEETS } from './imports';
 import { STORED_BOOKED, STORED_PROPOSAL } from './planning';
 import { STORED_AUDIT_DETAIL, STORED_CHANGE_EVIDENCE, STORED_ENTERED, STORED_ENTRY_DETAIL, STORED_QUESTIONED, STORED_VISIT_EVENT } from './records'; // prettier-ignore
+import { STORED_CANDIDATES } from './places';
 import { STORED_QUOTE } from './quotes';
 import { STORED_COMPRESSOR_MAP, STORED_HOURS, STORED_POLICY } from './shop';
 
@@ -37,5 +38,6 @@ export const STORED_COLUMNS: Record<string, Pick<Stored<unknown>, 'name' | 'vers
   'SealedStep.work': 'Held to lib/schemas/sealed.ts when it is taken in and never changed; its version is a column.',
   'UnitChoice.figures': 'Not read yet.',
   'Quote.lines': STORED_QUOTE,
+  'PlaceLookup.candidates': STORED_CANDIDATES,
   'OwnerFigure.value': STORED_REPLAY,
 };

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Prisma } from '../client';
+import { storable } from '../storable';
 
 /** What lies in a Json column does not have the shape it should have. Unexpected: it reaches the log, nobody's screen. */
 export class StoredJsonError extends Error {
@@ -46,7 +47,7 @@ function kept<T>(name: string, version: number, read: (json: unknown) => T, pack
     read,
     readOrNull: (json) => (json === null || json === undefined ? null : read(json)),
     // Prisma's type asks for an index signature, which plain object types have none of.
-    write: (value) => pack(value) as Prisma.InputJsonObject,
+    write: (value) => storable(pack(value)) as Prisma.InputJsonObject,
   };
 }
 

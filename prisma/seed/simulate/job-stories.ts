@@ -1,8 +1,10 @@
-import { addDays } from '../../../lib/core/calendar';
+import { addDays, todayIn } from '../../../lib/core/calendar';
+import { coveredUntil } from '../../../lib/core/parts';
 import { quoteSums, type JobState, type JobUrgency, type QuoteLine } from '../../../lib/core/jobs';
 import { RandomStream } from '../../../lib/core/numerics/random';
 import { STORED_QUOTE } from '../../../lib/database/stored/quotes';
 import type { Prisma } from '../../../lib/database/generated/client';
+import { CITY } from '../shop/kitchens';
 import type { World } from './world';
 
 type Step = { to: JobState; daysAgo: number; reason: string; byName?: string };
@@ -31,6 +33,8 @@ export type JobStories = {
   quotes: Prisma.QuoteCreateManyInput[];
   parts: Prisma.PartCreateManyInput[];
   warranties: Prisma.WarrantyCreateManyInput[];
+  outcomes: Prisma.JobOutcomeCreateManyInput[];
+  used: Prisma.PartUsedCreateManyInput[];
 };
 
 const labour = (quantity: number) => ({
@@ -105,7 +109,7 @@ const STORIES: Story[] = [
 /** What the desk has on its lists: a call, a quote that waits, a part on its way, and one declined. Before `now`, however early it is. */
 export function jobStories(world: World, now: Date): JobStories {
   const random = new RandomStream(world.seed, 'jobs');
-  const told: JobStories = { jobs: [], events: [], quotes: [], parts: [], warranties: [] };
+  const told: JobStories = { jobs: [], events: [], quotes: [], parts: [], warranties: [], outcomes: [], used: [] };
   const ago = (days: number, hours = 0) => new Date(now.getTime() - days * 86_400_000 - hours * 3_600_000);
   for (const story of STORIES) {
     const kitchen = world.kitchens.find((k) => k.place.seed.name === story.kitchen);
@@ -184,5 +188,67 @@ export function jobStories(world: World, now: Date): JobStories {
       createdById: world.desk,
       createdAt: ago(300),
     });
+  motorPutIn(world, told, random, now);
   return told;
+}
+
+/** One that was done a while ago at a visit, with a part of the list that is under warranty since. */
+function motorPutIn(world: World, told: JobStories, random: RandomStream, now: Date): void {
+  const since = now.getTime() - 40 * 86_400_000;
+  const visit = world.out.visits.findLast(
+    (v) => v.status === 'done' && v.leftAt && +new Date(v.leftAt) < now.getTime() && +new Date(v.leftAt) > since,
+  );
+  const seen = visit && world.out.findings.findLast((f) => f.visitId === visit.id);
+  const motor = told.parts.find((p) => p.number === 'FM-9');
+  if (!visit?.leftAt || !seen || !motor?.id) return;
+  const [id, usedId, at] = [random.uuid(), random.uuid(), new Date(+new Date(visit.leftAt) - 5 * 60_000)];
+  const by = visit.technicianId;
+  told.jobs.push({
+    id, unitId: seen.unitId, kitchenId: visit.kitchenId, source: 'call', state: 'done', urgency: 'week', what: 'Hums since the weekend.',
+    callerName: 'Kitchen manager', createdById: world.desk, createdAt: new Date(at.getTime() - 3 * 86_400_000),
+    visitId: visit.id, closedAt: new Date(visit.leftAt), closedById: by, closedNote: 'Done: new condenser fan motor.',
+  }); // prettier-ignore
+  const event = (more: Omit<Prisma.JobEventCreateManyInput, 'jobId'>) => told.events.push({ id: random.uuid(), jobId: id, ...more });
+  event({ at: new Date(at.getTime() - 3 * 86_400_000), kind: 'opened', to: 'asked', byUserId: world.desk });
+  event({
+    at: new Date(at.getTime() - 2 * 86_400_000),
+    kind: 'moved',
+    from: 'asked',
+    to: 'booked',
+    visitId: visit.id,
+    byUserId: world.desk,
+  });
+  event({
+    at: new Date(visit.leftAt),
+    kind: 'moved',
+    from: 'booked',
+    to: 'done',
+    reason: 'Done: new condenser fan motor.',
+    visitId: visit.id,
+    byUserId: by,
+  });
+  told.outcomes.push({
+    id: random.uuid(),
+    visitId: visit.id ?? '',
+    jobId: id,
+    outcome: 'done',
+    note: 'New condenser fan motor',
+    at,
+    byUserId: by,
+  });
+  told.used.push({
+    id: usedId,
+    visitId: visit.id ?? '',
+    unitId: seen.unitId,
+    what: motor.name,
+    quantity: 1,
+    at,
+    partId: motor.id,
+    place: 'van',
+    taken: 1,
+  });
+  told.warranties.push({
+    id: random.uuid(), unitId: seen.unitId, what: motor.name, until: new Date(`${coveredUntil(todayIn(CITY.timeZone, at.getTime()), motor.warrantyMonths ?? 12)}T00:00:00Z`),
+    note: 'Put in new, part FM-9', partUsedId: usedId, createdById: by, createdAt: at,
+  }); // prettier-ignore
 }

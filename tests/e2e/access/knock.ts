@@ -123,7 +123,7 @@ export async function answersTo(person: APIRequestContext, method: string, addre
 export const syncOf = ({ device, holder }: { device: string; holder: string }) => ({
   device: { id: device, holder, name: '', appVersion: '' },
   sentAt: new Date().toISOString(),
-  operations: [],
+  entries: [],
 });
 
 /** Calls an action by the id that the framework gave it, with a form, as a page would. @returns what it said */

@@ -138,11 +138,11 @@ export async function openShop(url: string) {
 
     /**
      * A mark of everything on file by table; it differs after any write. When a session was last seen, how often somebody knocked, and how far
-     * a letter or an archive is on its way is nobody's data.
+     * a letter or an archive is on its way is nobody's data; figures of the night come by themselves.
      */
     async mark(): Promise<Record<string, string>> {
       const { rows: tables } = await client.query<{ name: string }>(
-        `SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' AND tablename NOT IN ('ArchivePiece', 'ArchiveRun', 'Brake', 'OutboxMessage', 'StaffSession', '_prisma_migrations')`,
+        `SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' AND tablename NOT IN ('ArchivePiece', 'ArchiveRun', 'Brake', 'OutboxMessage', 'OwnerFigure', 'StaffSession', '_prisma_migrations')`,
       );
       const parts = tables.map(
         ({ name }) => `SELECT '${name}' AS name, count(*) || ':' || coalesce(max(xmin::text::bigint), 0) AS mark FROM "${name}"`,

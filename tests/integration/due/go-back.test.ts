@@ -17,7 +17,7 @@ beforeAll(async () => {
   const { db } = database;
   berlin = await haveOneUnit(db, { kitchen: { name: 'Berlin', timeZone: 'Europe/Berlin' } });
   const honolulu = await haveOneUnit(db, { kitchen: { name: 'Honolulu', timeZone: 'Pacific/Honolulu' } });
-  const off = await db.unit.create({ data: unitRow(berlin.kitchen.id, { name: 'Off file', archivedAt: now }) });
+  const off = await db.unit.create({ data: unitRow(berlin.kitchen.id, { name: 'Out of use', archivedAt: now }) });
   const wanted = (unit: { id: string; kitchenId: string }, dueOn: string | null, over = {}) =>
     jobRow(unit, { what: 'Go back: coil was packed', dueOn: dueOn === null ? null : day(dueOn), ...over });
   for (const data of [

@@ -72,7 +72,7 @@ describe('what the office has to look at', () => {
     const onTask = tablet.make(gone, 'task.done', { taskId: coil.id });
     const nowhere = tablet.make(gone, 'visit.start', { arrivedAt: MORNING.toISOString() });
     await tablet.send([onUnit, onTask, nowhere]);
-    expect((await db.operation.findUniqueOrThrow({ where: { id: onUnit.id } })).visitId).toBeNull();
+    expect((await db.entry.findUniqueOrThrow({ where: { id: onUnit.id } })).visitId).toBeNull();
     const place = { visit: null, unit: { id: unit.id }, kitchen: { id: kitchen.id } };
     expect(await find(onUnit.id)).toMatchObject(place);
     expect(await find(onTask.id)).toMatchObject({ ...place, names: { [coil.id]: `Coil cleaning of ${unit.name}` } });
@@ -103,14 +103,14 @@ describe('an entry that was looked at', () => {
     const { db } = database;
     const { visit, refused } = await haveThree();
     const before = await countToLookAt(db);
-    const row = await db.operation.findUniqueOrThrow({ where: { id: refused.id } });
+    const row = await db.entry.findUniqueOrThrow({ where: { id: refused.id } });
     await settle(refused.id, dispatcher, 'Phoned, wrote it on file');
     expect(await countToLookAt(db)).toBe(before - 1);
     expect(await find(refused.id)).toBeUndefined();
     const settled = { by: 'Idris Fenn', at: noon.getTime(), note: 'Phoned, wrote it on file' };
     expect((await entriesLookedAt(db, MOST)).find((e) => e.id === refused.id)?.settled).toEqual(settled);
     expect((await questionedOnVisit(db, visit.id)).map((e) => e.settled)).toEqual([settled, null]);
-    expect(await db.operation.findUniqueOrThrow({ where: { id: refused.id } })).toEqual({
+    expect(await db.entry.findUniqueOrThrow({ where: { id: refused.id } })).toEqual({
       ...row,
       settledAt: noon,
       settledById: dispatcher.userId,
@@ -135,19 +135,19 @@ describe('an entry that was looked at', () => {
     await expect(settle(refused.id, { userId: person.id, role: 'technician' })).rejects.toMatchObject({ code: 'not_allowed' });
     expect(await find(refused.id)).toBeDefined();
     for (const id of [filed.id, randomUUID()]) await expect(settle(id)).rejects.toMatchObject({ code: 'not_found' });
-    expect((await db.operation.findUniqueOrThrow({ where: { id: filed.id } })).settledAt).toBeNull();
+    expect((await db.entry.findUniqueOrThrow({ where: { id: filed.id } })).settledAt).toBeNull();
   });
 
   it('is all that the database lets happen to an entry, once', async () => {
     const { db } = database;
     const { refused, filed } = await haveThree();
-    const change = (id: string, data: object) => db.operation.update({ where: { id }, data });
+    const change = (id: string, data: object) => db.entry.update({ where: { id }, data });
     const by = { settledAt: noon, settledById: owner.userId };
     await expect(change(refused.id, { payload: {} })).rejects.toThrow(/never changed/);
     await expect(change(refused.id, { ...by, outcome: 'applied' })).rejects.toThrow(/never changed/);
-    await expect(change(refused.id, { settledAt: noon })).rejects.toThrow(/operation_settled_by_someone/);
-    await expect(change(refused.id, { settledNote: 'x' })).rejects.toThrow(/operation_settled_note/);
-    await expect(change(filed.id, by)).rejects.toThrow(/operation_settled_has_question/);
+    await expect(change(refused.id, { settledAt: noon })).rejects.toThrow(/entry_settled_by_someone/);
+    await expect(change(refused.id, { settledNote: 'x' })).rejects.toThrow(/entry_settled_note/);
+    await expect(change(filed.id, by)).rejects.toThrow(/entry_settled_has_question/);
     await change(refused.id, by);
     await expect(change(refused.id, { settledAt: null, settledById: null })).rejects.toThrow(/never changed/);
   });
@@ -157,8 +157,8 @@ describe('an entry that was looked at', () => {
     const plan = await db.$transaction(async (tx) => {
       await tx.$executeRaw`SET LOCAL enable_seqscan = off`;
       return tx.$queryRaw<Record<string, string>[]>`
-        EXPLAIN SELECT count(*)::int AS n FROM "Operation" WHERE outcome <> 'applied' AND "settledAt" IS NULL`;
+        EXPLAIN SELECT count(*)::int AS n FROM "Entry" WHERE outcome <> 'applied' AND "settledAt" IS NULL`;
     });
-    expect(plan.map((r) => r['QUERY PLAN']).join('\n')).toContain('operation_to_look_at');
+    expect(plan.map((r) => r['QUERY PLAN']).join('\n')).toContain('entry_to_look_at');
   });
 });

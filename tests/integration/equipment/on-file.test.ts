@@ -212,7 +212,7 @@ describe('units', () => {
   });
 });
 
-describe('off file and back', () => {
+describe('out of use and back', () => {
   it('takes a unit’s tasks with it and brings back those that were active', async () => {
     const { kitchenId } = await haveKitchen();
     const { unitId, taskIds } = await createUnit(as(), reachIn(kitchenId));

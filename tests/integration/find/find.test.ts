@@ -24,7 +24,7 @@ describe('finding a record from anywhere', () => {
     for (const q of ['fry fre', 'ks-4471', 'KS4471B', 'q7-01', 'q701']) expect(await hrefs(q), q).toContain(unit);
   });
 
-  it('takes what is typed literally, wants three letters, and finds nothing that is off file', async () => {
+  it('takes what is typed literally, wants three letters, and finds nothing that is out of use', async () => {
     expect(await hrefs('%%%')).toEqual([]);
     expect(await hrefs('fr')).toEqual([]);
     await database.db.unit.update({ where: { id: made.unit.id }, data: { archivedAt: new Date(), archivedWhy: 'Sold' } });
@@ -51,9 +51,25 @@ describe('finding a record from anywhere', () => {
     await db.outboxMessage.create({
       data: { kind: 'visit_booked', toEmail: 'a@b.example', subject: 'Visit booked', text: '', visitId: next.id },
     });
+    const task = await db.task.findFirstOrThrow({ where: { kitchenId: kitchen.id } });
+    await db.ruleChange.create({
+      data: {
+        taskId: task.id,
+        kind: 'edited',
+        fromRule: task.rule,
+        toRule: 'FREQ=WEEKLY;INTERVAL=6',
+        reason: 'Asked by the chef',
+        byUserId: person.id,
+        at: new Date('2026-11-26T12:00:00Z'),
+      },
+    });
     const line = await kitchenTimeline(db, kitchen.id, new Date('2026-11-27T12:00:00Z'), 20);
     expect(line.last).toMatchObject({ id: visit.id, found: ['Fry freezer: coil matted'] });
     expect(line.next).toMatchObject({ id: next.id });
-    expect(line.happened.map((h) => h.kind).sort()).toEqual(['mail', 'visit']);
+    expect(line.happened.map((h) => h.kind).sort()).toEqual(['mail', 'rule', 'visit']);
+    expect(line.happened.find((h) => h.kind === 'rule')).toMatchObject({
+      head: `Rule changed by ${person.name}`,
+      lines: [expect.stringContaining('→ every 6 weeks'), 'Asked by the chef'],
+    });
   });
 });

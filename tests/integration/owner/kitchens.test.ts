@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { extraEnergyToday } from '@/lib/core/evidence';
+import { cleaningWorth, DEFAULT_POLICY_ON_FILE, extraEnergyToday } from '@/lib/core/evidence';
+import { dueCoils } from '@/lib/features/owner/reads/due-coils';
 import { foulingKitchen, foulingKitchens } from '@/lib/features/owner/reads/kitchens';
 import { refitFleet } from '@/lib/features/intervals/verbs/refit-fleet';
 import { useDatabase } from '../../support/database';
@@ -33,6 +34,20 @@ describe('what the owner is told of a kitchen', () => {
     expect(told?.energy).toEqual(extraEnergyToday(looked?.units ?? []));
     expect(told?.energy?.value).toBeGreaterThan(0);
     expect(told?.evidence).toBe(looked?.units[0]?.evidenceCount);
+
+    // The same coils are weighed against the price of a cleaning, once theirs comes due.
+    const weighed = () => dueCoils(db, now, 30);
+    await db.task.updateMany({ where: { kitchenId: kitchen.id }, data: { dueOn: new Date('2026-05-01') } });
+    expect(await weighed()).toMatchObject({ coils: [], unseen: 0 });
+    await db.task.updateMany({
+      where: { unitId: unit.id, kindKey: 'coil_cleaning' },
+      data: { dueOn: new Date('2026-03-14'), rule: 'FREQ=WEEKLY;INTERVAL=10' },
+    });
+    const { coils, more } = await weighed();
+    expect(coils).toMatchObject([{ dueInDays: 10, lastsDays: 70, pricePerKwh: kitchen.energyPricePerKwh, days: expect.any(Number) }]);
+    expect(more).toBe(false);
+    const worth = cleaningWorth(coils, { cleaningCost: 60, failureCost: 1000 }, DEFAULT_POLICY_ON_FILE);
+    expect(worth?.energy.value).toBeGreaterThan(0);
   });
 
   it('says nothing where nobody looked, however many rows are on file', async () => {

@@ -13,7 +13,7 @@ const database = useDatabase();
 const now = new Date('2026-11-25T15:00:00Z');
 const monday = localDate('2026-11-30');
 
-describe('what was taken off file', () => {
+describe('what was taken out of use', () => {
   it('is neither planned nor exported: a unit, and a whole kitchen', async () => {
     const { db } = database;
     const due = { person: { shifts: ANY_TIME } };
@@ -43,7 +43,7 @@ describe('what was taken off file', () => {
     expect(csv).not.toContain('Gone unit');
     expect(csv).not.toContain('Sold unit');
     expect(csv).not.toContain('Closed kitchen');
-    // A kitchen off file takes its units along, whatever stands on them.
+    // A kitchen out of use takes its units along, whatever stands on them.
     await db.unit.update({ where: { id: closed.unit.id }, data: { archivedAt: null } });
     expect(await exported()).not.toContain('Unit of the closed');
   });

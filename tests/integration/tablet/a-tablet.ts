@@ -45,10 +45,10 @@ export class Tablet {
     };
   }
 
-  send(operations: EntryEnvelope[], now = new Date(this.clock.getTime() + 60_000), actor: Actor = this.actor) {
+  send(entries: EntryEnvelope[], now = new Date(this.clock.getTime() + 60_000), actor: Actor = this.actor) {
     return applyEntries(
       { db: this.db, actor, now },
-      { device: { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' }, sentAt: now.toISOString(), operations },
+      { device: { id: this.id, holder: this.person.id, name: 'Tablet', appVersion: 'test' }, sentAt: now.toISOString(), entries },
     );
   }
 
@@ -64,7 +64,7 @@ export class Tablet {
 /** What the office alone is asked about an entry: the tablet was told that it is filed, and nothing else. */
 export async function officeTold(db: Db, answer: EntryResult | undefined): Promise<string> {
   if (answer?.outcome !== 'applied' || answer.note !== '') throw new Error(`the tablet was told: ${answer?.outcome} ${answer?.note}`);
-  const filed = await db.operation.findUniqueOrThrow({ where: { id: answer.id } });
+  const filed = await db.entry.findUniqueOrThrow({ where: { id: answer.id } });
   return filed.outcome === 'conflict' ? (filed.detail as { note: string }).note : '';
 }
 

@@ -63,7 +63,7 @@ describe('two tablets on one visit', () => {
     expect(reply.results.every((r) => r.outcome !== 'rejected')).toBe(true);
     // "Dry" and "dry" is no question, nor is a second closing: only what differs is, and that one is the office's.
     expect(reply.results.every((r) => r.outcome === 'applied')).toBe(true);
-    const asked = await db.operation.findMany({ where: { visitId: visit.id, outcome: 'conflict', deviceId: second.id } });
+    const asked = await db.entry.findMany({ where: { visitId: visit.id, outcome: 'conflict', deviceId: second.id } });
     expect(asked.map((o) => [o.id, (o.detail as { note: string }).note])).toEqual([
       [reply.results.at(-1)?.id, expect.stringContaining('after the visit was closed')],
     ]);
@@ -94,16 +94,16 @@ describe('the office changed something while the tablet was away', () => {
     const op = tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'matted'));
     expect((await tablet.send([op])).results[0]?.outcome).toBe('rejected');
     expect(await db.finding.count({ where: { visitId: visit.id } })).toBe(0);
-    expect((await db.operation.findUniqueOrThrow({ where: { id: op.id } })).payload).toEqual(op.payload);
+    expect((await db.entry.findUniqueOrThrow({ where: { id: op.id } })).payload).toEqual(op.payload);
   });
 
-  it('a unit taken off file keeps what was found on it', async () => {
+  it('a unit taken out of use keeps what was found on it', async () => {
     const { db } = database;
     const { visit, unit, person } = await haveVisit(db);
     const tablet = new Tablet(db, person);
     await db.unit.update({ where: { id: unit.id }, data: { archivedAt: MORNING, archivedWhy: 'sold' } });
     const reply = await tablet.send([tablet.make(visit.id, 'finding.set', finding(unit.id, 'coil', 'bare'))]);
-    expect(await officeTold(db, reply.results[0])).toContain('taken off file');
+    expect(await officeTold(db, reply.results[0])).toContain('taken out of use');
     expect(await db.finding.count({ where: { unitId: unit.id } })).toBe(1);
   });
 
@@ -160,7 +160,7 @@ describe('the tablet’s clock', () => {
     const rows = await db.finding.findMany({ where: { visitId: visit.id } });
     expect(rows.every((r) => r.at.getTime() <= received.getTime())).toBe(true);
     expect(rows.filter((r) => r.supersededAt === null).map((r) => r.grade)).toEqual(['packed']);
-    expect((await db.operation.findFirstOrThrow({ where: { visitId: visit.id } })).detail).toMatchObject({
+    expect((await db.entry.findFirstOrThrow({ where: { visitId: visit.id } })).detail).toMatchObject({
       clockCorrectedMs: expect.any(Number),
     });
   });
@@ -209,7 +209,7 @@ describe('order and versions', () => {
     const tablet = new Tablet(db, person);
     const reply = await tablet.send([tablet.make(visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }, { version: 99 })]);
     expect(reply).toMatchObject({ results: [], stopped: 'office_older' });
-    expect(await db.operation.count({ where: { visitId: visit.id } })).toBe(0);
+    expect(await db.entry.count({ where: { visitId: visit.id } })).toBe(0);
   });
 
   it('an unreadable entry is kept word for word and holds up nothing', async () => {
@@ -221,7 +221,7 @@ describe('order and versions', () => {
       tablet.make(visit.id, 'finding.set', finding(unit.id, 'condenser_fan', 'sound')),
     ]);
     expect(reply.results.map((r) => r.outcome)).toEqual(['rejected', 'applied']);
-    expect((await db.operation.findFirstOrThrow({ where: { visitId: visit.id, outcome: 'rejected' } })).payload).toMatchObject({
+    expect((await db.entry.findFirstOrThrow({ where: { visitId: visit.id, outcome: 'rejected' } })).payload).toMatchObject({
       grade: 'sparkling',
     });
   });

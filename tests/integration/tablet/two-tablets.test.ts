@@ -132,7 +132,7 @@ describe('two people who write the same thing down', () => {
     const reply = await second.send(again, minutes(12));
     expect(reply.results.map((r) => [r.outcome, r.note])).toEqual(again.map(() => ['applied', '']));
     expect(await rows(db, visit.id)).toEqual([1, 1, 1, 1]);
-    expect(await db.operation.count({ where: { visitId: visit.id } })).toBe(8);
+    expect(await db.entry.count({ where: { visitId: visit.id } })).toBe(8);
     const [told] = (await second.refresh('', minutes(13))).changed;
     expect(told?.entries.parts).toHaveLength(1);
     // Taken back on one tablet, it still stands for the other, who is asked.

@@ -68,7 +68,7 @@ it('the office’s page shows each unit that the visit says something about', as
   expect(report.photos).toHaveLength(1);
 });
 
-it('a unit taken off file goes with the visit that speaks of it, and with no other of its kitchen', async () => {
+it('a unit taken out of use goes with the visit that speaks of it, and with no other of its kitchen', async () => {
   const { db } = database;
   const { visit, unit, kitchen, person } = await haveWork();
   const later = await db.visit.create({ data: visitRow(kitchen.id, person.id, new Date(MORNING.getTime() + 86_400_000), 60) });

@@ -4,7 +4,7 @@ import { actionWords, fieldWords, valueWords } from '@/lib/core/audit/words';
 describe('an audit in words', () => {
   it.each([
     ['unit.edited', 'Changed'],
-    ['kitchen.archived', 'Taken off file'],
+    ['kitchen.archived', 'Taken out of use'],
     ['task.rule_changed', 'Rule changed'],
   ])('%s: %s', (action, words) => expect(actionWords(action)).toBe(words));
 

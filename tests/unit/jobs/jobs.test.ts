@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, localDate } from '@/lib/core/calendar';
-import { canGo, countsAgainst, isOpen, JOB_STATES, quoteSums, waitsFor, type QuoteLine } from '@/lib/core/jobs';
+import { canGo, countsAgainst, isOpen, JOB_STATES, quotedMinutes, quoteSums, waitsFor, type QuoteLine } from '@/lib/core/jobs';
 import { NEEDS_CERTIFICATE, SEALED_STEP_TEXT, SEALED_STEPS } from '@/lib/core/sealed';
 
 describe('a job', () => {
@@ -103,4 +103,18 @@ describe('steps on a sealed circuit', () => {
     for (const step of SEALED_STEPS) expect(SEALED_STEP_TEXT[step].caution({ flammable: false, carbonDioxide: false })).not.toBe('');
     expect(SEALED_STEPS.filter((s) => NEEDS_CERTIFICATE[s])).toEqual(['recover', 'open', 'drier', 'pressure_test', 'evacuate', 'charge']);
   });
+});
+
+it('the labour of a quote is as long as the visit that is looked for, to the next five minutes', () => {
+  const labour = (quantity: number, unit: string) => ({
+    kind: 'labour' as const,
+    what: 'Labour',
+    quantity,
+    unit,
+    priceCents: 100,
+    taxed: false,
+  });
+  expect(quotedMinutes([labour(1.5, 'h'), labour(12, 'min')])).toBe(105);
+  expect(quotedMinutes([labour(1, 'pcs')])).toBeNull();
+  expect(quotedMinutes([{ ...labour(3, 'h'), kind: 'part' }])).toBeNull();
 });

@@ -17,6 +17,7 @@ const sound: InputFacts = {
   fromShop: 1,
   drive: { minutes: 25, low: 10, high: 45, from: 'common practice' },
   costsSet: true,
+  distance: 'mi',
 };
 const told = (over: Partial<InputFacts>) => checkInput({ ...sound, ...over }).map((f) => [f.weight, f.words, f.mend.at, f.tasks] as const);
 

@@ -29,7 +29,7 @@ const visit = (units: UnitReport[], over: Partial<VisitReport> = {}): VisitRepor
   id: 'v', status: 'done', startsAt: at, endsAt: at + 3_600_000, arrivedAt: at, leftAt: at + 2_700_000, cancelReason: '',
   technician: { id: 't', name: 'Tova Lind' },
   kitchen: { id: 'k', name: 'Mill Street', timeZone: 'America/Chicago', customer: { id: 'c', name: 'Lantern' } },
-  signature: { nobody: true }, parts: [], foodWarnings: [], photos: [], notRevised: false, units, changes: [], operations: [], ...over,
+  signature: { nobody: true }, parts: [], foodWarnings: [], photos: [], notRevised: false, units, changes: [], entries: [], ...over,
 }); // prettier-ignore
 const around = (over: Partial<AroundVisit> = {}): AroundVisit => ({ shop: 'Larkspur Cold', next: [], jobs: [], ...over });
 const matted = unit({

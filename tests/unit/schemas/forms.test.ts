@@ -232,9 +232,16 @@ describe('the shop’s forms', () => {
       lng: '',
       overdueLimitDays: '-1',
       circuity: '0.5',
-      speedKmh: '300',
+      region: 'us',
+      speed: '100',
+      distance: 'mi',
       seen: '',
     };
-    expect(Object.keys(send(EditShop, shop).error).sort()).toEqual(expect.arrayContaining(['circuity', 'overdueLimitDays', 'speedKmh']));
+    expect(Object.keys(send(EditShop, shop).error).sort()).toEqual(expect.arrayContaining(['circuity', 'overdueLimitDays']));
+    const fits = { ...shop, overdueLimitDays: '14', circuity: '1.3', seen: 'then' };
+    // 130 km/h is 80.8 mph.
+    expect(send(EditShop, fits).error).toEqual({ speed: ['Between 2 and 80 mph.'] });
+    expect(send(EditShop, { ...fits, speed: '25' }).value?.speedKmh).toBeCloseTo(40.2336, 6);
+    expect(send(EditShop, { ...fits, speed: '25', distance: 'km' }).value?.speedKmh).toBe(25);
   });
 });

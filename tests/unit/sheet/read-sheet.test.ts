@@ -128,5 +128,20 @@ describe('other forms', () => {
     expect(rowsOf(r)[0]).toMatchObject({ contact_phone: '555-0101', access_notes: 'Also: 555-0102' });
   });
 
+  it('reads positions as they are pasted, and keeps one that cannot be read with the access notes', () => {
+    const head = ['Customer', 'Address', 'Equipment', 'Refrigerant', 'GPS'];
+    const r = read(
+      one(
+        head,
+        ['Copper Pan', '9 Foundry Ln', 'Walk-in cooler', 'R-404A', '41.8583, -87.6233'],
+        ['', '', 'Prep table', 'R-290', ''],
+        ['Night Owl', '2 Oak St', 'Reach-in', 'R-134a', 'behind the church'],
+      ),
+    );
+    expect(rowsOf(r)[0]).toMatchObject({ lat: '41.8583', lng: '-87.6233' });
+    expect(rowsOf(r)[2]?.lat ?? '').toBe('');
+    expect(rowsOf(r)[2]?.access_notes).toContain('behind the church');
+  });
+
   it('has nothing to say about an empty sheet', () => expect(read(one())).toMatchObject({ rows: 0, questions: [] }));
 });

@@ -90,7 +90,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
                       <Link href={`/kitchens/${k.id}`} className="font-bold">
                         {k.name}
                       </Link>
-                      {k.archivedAt ? <span className="text-soft"> (off file)</span> : null}
+                      {k.archivedAt ? <span className="text-soft"> (out of use)</span> : null}
                     </Td>
                     <Td className="text-soft max-md:hidden">{k.address}</Td>
                     <Td className="text-right">{k.units}</Td>
@@ -133,7 +133,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             version={customer.version}
             what="customer"
             action={takeCustomerOff}
-            consequence="Its kitchens, units and tasks go off file with it. Visits, findings and readings stay, and everything can be put back."
+            consequence="Its kitchens, units and tasks go out of use with it. Visits, findings and readings stay, and everything can be put back."
           />
         ) : null}
         {writes ? <ChangeHistory changes={await changesOf(db, 'Customer', customer.id)} timeZone={await shopTimeZone(db)} /> : null}

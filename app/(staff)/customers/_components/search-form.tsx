@@ -19,7 +19,7 @@ export function SearchForm({ q, archived }: { q?: string; archived: boolean }) {
       {archived ? <input type="hidden" name="archived" value="1" /> : null}
       <Button type="submit">Find</Button>
       <Link href={archived ? '/customers' : '/customers?archived=1'} className="ml-auto text-sm">
-        {archived ? 'Back to what is on file' : 'Off file'}
+        {archived ? 'Back to what is on file' : 'Out of use'}
       </Link>
     </form>
   );

@@ -1,41 +1,57 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
-import { kitchenPoints, kitchensWithoutPosition } from '@/lib/features/kitchens/reads/positions';
-import { shopSettings } from '@/lib/features/shop/reads/settings';
+import { learntPlaces, lookups } from '@/lib/features/kitchens/reads/lookups';
+import { countPlaced, kitchensWithoutPosition } from '@/lib/features/kitchens/reads/positions';
+import { shopDistance, shopPosition } from '@/lib/features/shop/reads/shop';
+import { placeFinder } from '@/lib/server/place-finder';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '../../../_ui/button';
 import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
+import { MapOfKitchens } from '../../../_ui/map/with-around';
+import { LearntPlaces } from './_components/learnt-places';
+import { LookedUp } from './_components/looked-up';
 import { PlaceRow } from './_components/place-row';
-import { PlainMap } from './_components/plain-map';
 
 const SHOWN = 60;
-const MOST_POINTS = 2000;
 
 export const metadata: Metadata = { title: 'Positions' };
 
 export default definePage('write:equipment', async ({ db }) => {
-  const [{ total, kitchens }, points, shop] = await Promise.all([
+  const [{ total, kitchens }, placed, shop, looked, learnt, distance] = await Promise.all([
     kitchensWithoutPosition(db, SHOWN),
-    kitchenPoints(db, MOST_POINTS),
-    shopSettings(db),
+    countPlaced(db),
+    shopPosition(db),
+    lookups(db, SHOWN),
+    learntPlaces(db),
+    shopDistance(db),
   ]);
-  const at = shop?.lat != null && shop.lng !== null ? { lat: shop.lat, lng: shop.lng } : null;
   return (
     <>
       <PageHead
         title="Positions"
-        lead="Find the address on a map or stand at the door with a phone, copy the position, and paste it here: 41.88, -87.63 or a plus code."
+        lead="Set a pin on the map, or paste a position as a map or a phone shows it: 41.88, -87.63 or a plus code."
         actions={<ButtonLink href="/customers">Kitchens</ButtonLink>}
       />
       <div className="flex flex-col gap-6">
+        {placeFinder() && (total > 0 || looked.waiting > 0) ? (
+          <LookedUp
+            waiting={looked.waiting}
+            problem={looked.problem}
+            found={looked.found.map(({ judged, ...f }) => ({ ...f, ...judged }))}
+            foundTotal={looked.foundTotal}
+            unfound={looked.unfound}
+            lost={total}
+          />
+        ) : null}
+        {learnt.length > 0 ? <LearntPlaces places={learnt} distance={distance} /> : null}
         {kitchens.length === 0 ? (
           <Empty action={<ButtonLink href="/week">The week</ButtonLink>}>
-            {points.length > 0 ? 'Every kitchen has its position.' : 'Kitchens that have no position will stand here, to be given one.'}
+            {placed > 0 ? 'Every kitchen has its position.' : 'Kitchens that have no position will stand here, to be given one.'}
           </Empty>
         ) : (
           <Sheet title={`${counted(total, 'kitchen')} without a position`}>
-            {at ? null : (
+            {shop ? null : (
               <p className="mb-2 text-soft">
                 The shop has none either. Short plus codes, as map apps show them with a town, can be read once{' '}
                 <Link href="/shop#position">the shop’s position</Link> is set.
@@ -47,9 +63,9 @@ export default definePage('write:equipment', async ({ db }) => {
             {total > kitchens.length ? <p className="mt-3 text-soft">and {total - kitchens.length} more, as these are done.</p> : null}
           </Sheet>
         )}
-        {points.length > 1 ? (
+        {placed > 0 ? (
           <Sheet title="Where they are">
-            <PlainMap points={points} shop={at} />
+            <MapOfKitchens />
           </Sheet>
         ) : null}
       </div>

@@ -24,7 +24,7 @@ export function DueTable({ kitchens, limit }: { kitchens: DueKitchenLine[]; limi
       <table className="w-full text-left">
         <thead className="max-md:sr-only">
           <tr className="text-sm">
-            {['Choose', 'Unit', 'Task', 'Placement', 'Comes round', 'Last done', 'Due'].map((h) => (
+            {['Choose', 'Unit', 'Task', 'Placement', 'How often', 'Last done', 'Due'].map((h) => (
               <th key={h} scope="col" className="border-b-2 border-ink/70 px-2 py-1.5 font-bold first:w-20">
                 {h}
               </th>

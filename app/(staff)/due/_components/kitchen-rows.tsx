@@ -40,7 +40,7 @@ export function KitchenRows({ kitchen: k, limit, chosen, choose }: Props) {
               <Link href={`/kitchens/${k.id}`} className="font-bold">
                 {k.name}
               </Link>{' '}
-              <span className="text-soft">{[k.customer, k.address].filter(Boolean).join(', ')}</span>
+              <span className="text-soft">{[k.customer === k.name ? '' : k.customer, k.address].filter(Boolean).join(', ')}</span>
               {needs.length > 0 ? <span className="block text-sm text-soft">Asks for: {needs.join(', ')}</span> : null}
             </span>
             {ids.length > 0 ? (

@@ -154,7 +154,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             version={kitchen.version}
             what="kitchen"
             action={takeKitchenOff}
-            consequence="Its units and tasks go off file with it. Visits, findings and readings stay, and everything can be put back."
+            consequence="Its units and tasks go out of use with it. Visits, findings and readings stay, and everything can be put back."
           />
         ) : null}
         {writes ? <ChangeHistory changes={await changesOf(db, 'Kitchen', kitchen.id)} timeZone={kitchen.timeZone} /> : null}

@@ -12,17 +12,19 @@ import { Sheet } from '../../../_ui/sheet';
 import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { ZoneList } from '../../../_ui/zone-list';
+import { findAddress } from '../../customers/positions/actions';
 import { addKitchen, saveKitchen } from '../actions';
 
 export type KitchenFields = {
   id: string; version: number; name: string; address: string; timeZone: string; altitudeM: number; lat: number | null; lng: number | null; serviceHours: WeeklyWindow[]; accessNotes: string;
   contactName: string; contactPhone: string; contactEmail: string; energyPricePerKwh: number | null; hotDayAirK: number; preferredWeekday: number | null;
 }; // prettier-ignore
-type Props = { customerId?: string; kitchen?: KitchenFields; units: MeasureUnits; shopZone: string; currency: string };
+type Props = { customerId?: string; kitchen?: KitchenFields; units: MeasureUnits; shopZone: string; currency: string; canLookUp: boolean };
 
+const lookUp = (address: string) => findAddress({ address });
 const DAYS = WEEKDAY_NAMES.map((label, i) => ({ value: String(i), label }));
 
-export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: Props) {
+export function KitchenForm({ customerId, kitchen, units, shopZone, currency, canLookUp }: Props) {
   const { form, error, busy } = useActionForm(kitchen ? saveKitchen : addKitchen);
   const k = kitchen;
   const length = units.temperature === 'F' ? 'ft' : 'm';
@@ -73,6 +75,7 @@ export function KitchenForm({ customerId, kitchen, units, shopZone, currency }: 
                 position={k ?? { lat: null, lng: null }}
                 error={error('position')}
                 hint="For the drives between kitchens."
+                lookUp={canLookUp ? lookUp : undefined}
               />
             </div>
             <ZoneList id="zones" />

@@ -8,7 +8,7 @@ import { State, type Shape } from '../../../_ui/state';
 type Happened = {
   id: string;
   at: number;
-  kind: 'visit' | 'mail' | 'job';
+  kind: 'visit' | 'mail' | 'job' | 'rule';
   href: string | null;
   head: string;
   lines: string[];
@@ -21,7 +21,7 @@ type Line = {
 };
 type Props = { line: Line; timeZone: string; today: LocalDate };
 
-const SHAPE: Record<Happened['kind'], Shape> = { visit: 'done', mail: 'later', job: 'ask' };
+const SHAPE: Record<Happened['kind'], Shape> = { visit: 'done', mail: 'later', job: 'ask', rule: 'done' };
 const FIRST = 6;
 
 const ago = (at: number, timeZone: string, today: LocalDate) => {

@@ -69,7 +69,7 @@ function NextOf({ unit: u, today, limit }: { unit: Unit; today: LocalDate; limit
     <>
       {u.archivedAt ? (
         <State shape="off" tone="soft">
-          off file
+          out of use
         </State>
       ) : null}
       {!u.archivedAt && u.tasks.length === 0 ? <span className="text-soft">no tasks</span> : null}

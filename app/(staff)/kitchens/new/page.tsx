@@ -4,6 +4,7 @@ import { customerToEdit } from '@/lib/features/customers/reads/customers';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
+import { placeFinder } from '@/lib/server/place-finder';
 import { definePage } from '@/lib/server/define-page';
 import { PageHead } from '../../../_ui/sheet';
 import { Trail } from '../../../_ui/trail';
@@ -24,7 +25,13 @@ export default definePage('write:equipment', async ({ db, actor, query }) => {
         ]}
       />
       <PageHead title="New kitchen" />
-      <KitchenForm customerId={customer.id} units={units} shopZone={shop?.timeZone ?? ''} currency={shop?.currency ?? 'USD'} />
+      <KitchenForm
+        canLookUp={placeFinder() !== null}
+        customerId={customer.id}
+        units={units}
+        shopZone={shop?.timeZone ?? ''}
+        currency={shop?.currency ?? 'USD'}
+      />
     </>
   );
 });

@@ -16,7 +16,7 @@ export function DecideForm({ messageId, about }: { messageId: string; about: str
         Send again
       </Button>
       <Button type="submit" name="decision" value="leave" disabled={busy} aria-describedby={about}>
-        Leave it
+        Do not send it again
       </Button>
       <FormErrors errors={error('')} />
     </ActionForm>

@@ -58,7 +58,7 @@ export function Answers({ kitchens, energy, money, currency, whole, overdue, lat
         question="To decide"
         figure={
           <a href="#decide" className="text-ink no-underline hover:underline">
-            {counted(matters, 'matter')}
+            {counted(matters, 'thing')}
           </a>
         }
       >

@@ -2,6 +2,7 @@
 
 import { Button } from '../../../_ui/button';
 import { FormErrors } from '../../../_ui/field';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { acceptGroup } from '../actions';
 
@@ -9,12 +10,12 @@ import { acceptGroup } from '../actions';
 export function AcceptGroup({ ids, words }: { ids: string[]; words: string }) {
   const { form, error, busy } = useActionForm(acceptGroup);
   return (
-    <form {...form} className="flex flex-col gap-2">
+    <ActionForm {...form} className="flex flex-col gap-2">
       <FormErrors errors={error('') ?? error('changeIds')} />
       <input type="hidden" name="changeIds" value={ids.join(' ')} />
       <Button type="submit" look="primary" disabled={busy} className="self-start">
         {busy ? 'Keeping …' : words}
       </Button>
-    </form>
+    </ActionForm>
   );
 }

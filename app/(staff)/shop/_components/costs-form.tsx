@@ -1,5 +1,6 @@
 'use client';
 
+import { DISTANCE_NAME, kmFrom, type DistanceUnit } from '@/lib/core/measures/region';
 import { Button } from '../../../_ui/button';
 import { Field, FormErrors } from '../../../_ui/field';
 import { Saved } from '../../../_ui/saved';
@@ -18,9 +19,19 @@ export type Costs = {
 };
 
 /** Asked once, on the first day. Empty boxes stay empty until somebody fills them: a usual figure is only told beside. */
-export function CostsForm({ costs: c, currency, distance, seen }: { costs: Costs; currency: string; distance: 'mi' | 'km'; seen: string }) {
+export function CostsForm({
+  costs: c,
+  currency,
+  distance,
+  seen,
+}: {
+  costs: Costs;
+  currency: string;
+  distance: DistanceUnit;
+  seen: string;
+}) {
   const { form, error, busy, saved } = useActionForm(saveCosts);
-  const vehicle = c.vehiclePerKm === null ? '' : Number((c.vehiclePerKm * (distance === 'mi' ? 1.609344 : 1)).toPrecision(6));
+  const vehicle = c.vehiclePerKm === null ? '' : Number(kmFrom(c.vehiclePerKm, distance).toPrecision(6));
   const box = (name: keyof Costs, label: string, unit: string, hint: string) => (
     <Field
       label={label}
@@ -50,14 +61,14 @@ export function CostsForm({ costs: c, currency, distance, seen }: { costs: Costs
             'Wage with what comes on top. Often 35 to 70 in USD (common practice).',
           )}
           <Field
-            label={distance === 'mi' ? 'A mile of driving' : 'A kilometre of driving'}
+            label={`A ${DISTANCE_NAME[distance]} of driving`}
             unit={currency}
             name="vehicle"
             inputMode="decimal"
             defaultValue={vehicle}
             error={error('vehicle')}
             autoComplete="off"
-            hint="The van alone: fuel, wear, insurance. About 0.70 a mile in USD."
+            hint={`The van alone: fuel, wear, insurance. About ${distance === 'mi' ? '0.70 a mile' : '0.43 a kilometre'} in USD.`}
           />
           {box('energyPricePerKwh', 'A kilowatt-hour', currency, 'From a customer’s bill. A kitchen with another price has its own.')}
           {box('cleaningCost', 'One coil cleaning', currency, 'As a part of a visit: time and materials.')}

@@ -1,9 +1,10 @@
 'use client';
 
 import Link from 'next/link';
+import { kmIn, REGION_NAMES, REGIONS, SPEED_LABEL, type Region } from '@/lib/core/measures/region';
 import { Button } from '../../../_ui/button';
 import { Check } from '../../../_ui/check';
-import { Field, FormErrors } from '../../../_ui/field';
+import { Field, FormErrors, Select } from '../../../_ui/field';
 import { PositionField } from '../../../_ui/position-field';
 import { Saved } from '../../../_ui/saved';
 import { Sheet } from '../../../_ui/sheet';
@@ -24,14 +25,19 @@ export type ShopFields = {
   remindDayBefore: boolean;
   circuity: number;
   speedKmh: number;
+  region: Region;
 };
+
+const WHERE = REGION_NAMES.map((value) => ({ value, label: REGIONS[value].label }));
 
 export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) {
   const { form, error, busy, saved } = useActionForm(saveShop);
+  const { distance } = REGIONS[s.region];
   return (
     <ActionForm {...form} className="flex flex-col gap-6">
       <FormErrors errors={error('')} />
       <input type="hidden" name="seen" value={seen} />
+      <input type="hidden" name="distance" value={distance} />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
         <Sheet title="The shop">
           <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
@@ -58,6 +64,16 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
             />
             <ZoneList id="zones" />
             <div className="sm:col-span-2">
+              <Select
+                label="Where the shop works"
+                name="region"
+                options={WHERE}
+                defaultValue={s.region}
+                error={error('region')}
+                hint="Miles or kilometres, dates and figures follow it, and the units in which customers read."
+              />
+            </div>
+            <div className="sm:col-span-2">
               <Check name="remindDayBefore" defaultChecked={s.remindDayBefore} label="Remind kitchens by mail the day before a visit" />
             </div>
           </div>
@@ -75,11 +91,11 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
             />
             <Field
               label="Mean driving speed"
-              unit="km/h"
-              name="speedKmh"
+              unit={SPEED_LABEL[distance]}
+              name="speed"
               inputMode="decimal"
-              defaultValue={s.speedKmh}
-              error={error('speedKmh')}
+              defaultValue={Number(kmIn(s.speedKmh, distance).toPrecision(4))}
+              error={error('speed')}
               hint="Door to door, with parking."
             />
             <Field

@@ -5,6 +5,7 @@ import { Check } from '../../../_ui/check';
 import { FormErrors } from '../../../_ui/field';
 import { Saved } from '../../../_ui/saved';
 import { Sheet } from '../../../_ui/sheet';
+import { ActionForm } from '../../../_ui/action-form';
 import { useActionForm } from '../../../_ui/use-action-form';
 import { saveWeekly } from '../actions';
 
@@ -12,7 +13,7 @@ export function WeeklyForm({ on }: { on: boolean }) {
   const { form, error, busy, saved } = useActionForm(saveWeekly);
   return (
     <Sheet title="Letter on Mondays">
-      <form {...form} className="flex max-w-xl flex-col gap-4">
+      <ActionForm {...form} className="flex max-w-xl flex-col gap-4">
         <FormErrors errors={error('')} />
         <Check
           name="weeklyLetter"
@@ -26,7 +27,7 @@ export function WeeklyForm({ on }: { on: boolean }) {
           </Button>
           <Saved when={saved} />
         </div>
-      </form>
+      </ActionForm>
     </Sheet>
   );
 }

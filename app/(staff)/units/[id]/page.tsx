@@ -78,8 +78,8 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             now={coilNow({
               ...evidence,
               byWater: unit.condenserKind === 'water_cooled',
-              fanDead: trouble?.found.some((f) => f.aspect === 'condenser_fan') ?? false,
-              next: coil && { dueOn: coil.dueOn, visitId: coil.onVisit?.id ?? null },
+              fanDead: fanDead(trouble),
+              next: nextOf(coil),
             })}
             evidence={evidence}
             task={coil && { id: coil.id, rule: coil.rule, reason: whyNow(coil), onVisit: coil.onVisit }}
@@ -112,11 +112,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           </Fold>
         ) : null}
         <Nameplate unit={unit} measures={measures} />
-        {settled.length > 0 ? (
-          <Fold id="settled" title="Jobs settled last">
-            <SettledJobs settled={settled} timeZone={kitchen.timeZone} />
-          </Fold>
-        ) : null}
+        <Settled settled={settled} timeZone={kitchen.timeZone} />
         {writes && !off ? (
           <TakeOff
             id={unit.id}
@@ -135,6 +131,21 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
 /** Why a task's date stands where it does, in the words of whatever set it last. */
 const whyNow = (task: { changes: { kind: string; reason: string }[] }): string | null =>
   task.changes.find((c) => c.kind !== 'unlocked' && c.kind !== 'held')?.reason ?? null;
+
+type Task = Awaited<ReturnType<typeof tasksOfUnit>>[number];
+
+const fanDead = (trouble: Awaited<ReturnType<typeof unitTrouble>> | null): boolean =>
+  trouble?.found.some((f) => f.aspect === 'condenser_fan') ?? false;
+const nextOf = (coil: Task | null) => coil && { dueOn: coil.dueOn, visitId: coil.onVisit?.id ?? null };
+
+function Settled({ settled, timeZone }: { settled: Awaited<ReturnType<typeof lastSettled>>; timeZone: string }) {
+  if (settled.length === 0) return null;
+  return (
+    <Fold id="settled" title="Jobs settled last">
+      <SettledJobs settled={settled} timeZone={timeZone} />
+    </Fold>
+  );
+}
 
 /** Where its coil and all that is due and free would be booked; null where nothing is. */
 function bookingOf(kitchenId: string, tasks: Awaited<ReturnType<typeof tasksOfUnit>>, coilId: string | undefined, today: LocalDate) {

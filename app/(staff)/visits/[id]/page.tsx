@@ -158,7 +158,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
             </Sheet>
           </div>
         </div>
-        <History operations={visit.operations} timeZone={timeZone} />
+        <History entries={visit.entries} timeZone={timeZone} />
       </div>
     </>
   );

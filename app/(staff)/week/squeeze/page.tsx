@@ -3,6 +3,7 @@ import { todayIn } from '@/lib/core/calendar';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
 import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
+import { quotedMinutes } from '@/lib/core/jobs';
 import { isId } from '@/lib/core/ids/is-id';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { kitchenChoices, unitsAt } from '@/lib/features/planning/reads/squeeze';
@@ -14,7 +15,7 @@ import { timeIn } from '@/lib/core/calendar/when';
 import { KitchenSheet } from '../_components/kitchen-sheet';
 import { SqueezeForm } from './_components/squeeze-form';
 
-export const metadata: Metadata = { title: 'Squeeze in' };
+export const metadata: Metadata = { title: 'Find a time' };
 
 const STEP = 5 * 60_000;
 
@@ -34,13 +35,13 @@ export default definePage('book:visit', async ({ db, now, query }) => {
     <>
       <Trail items={trailOf(job)} />
       <PageHead
-        title={job ? `Who can be at ${job.kitchen.name}, and when` : 'Squeeze in an emergency'}
+        title={job ? `Who can be at ${job.kitchen.name}, and when` : 'Find a time for an emergency'}
         lead="Looks for the way that disturbs least. Nothing is booked or moved until you take one."
       />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_20rem]">
         <SqueezeForm
           kitchenId={kitchen?.id ?? ''}
-          job={job ? { id: job.id, what: job.what, unitIds: job.units.map((u) => u.id) } : null}
+          job={job && inHand(job)}
           anyHour={cannotWait(job)}
           kitchens={choices.map((k) => ({ value: k.id, label: k.name === k.customer ? k.name : `${k.customer}, ${k.name}` }))}
           units={units.map((u) => ({
@@ -71,3 +72,10 @@ const trailOf = (job: Job) =>
 
 /** Work that cannot wait for the kitchen's hours; without a job it is taken to be such. */
 const cannotWait = (job: Job): boolean => job === null || job.urgency === 'now' || job.urgency === 'today';
+
+/** The job as the form asks for it: as long as the labour of the quote that was agreed, or else waits for its answer. */
+function inHand({ id, what, units, quotes }: NonNullable<Job>) {
+  const agreed = quotes.find((q) => q.answer === 'accepted') ?? quotes.find((q) => q.sentAt && !q.supersededAt && !q.answer);
+  const minutes = agreed ? quotedMinutes(agreed.lines) : null;
+  return { id, what, unitIds: units.map((u) => u.id), quotedMinutes: minutes && Math.min(720, Math.max(10, minutes)) };
+}

@@ -1,6 +1,7 @@
 import type { Metadata } from 'next';
+import { speedWords } from '@/lib/core/measures/region';
 import { counted } from '@/lib/core/wording/counted';
-import { shopRoad } from '@/lib/features/shop/reads/shop';
+import { shopDistance, shopRoad } from '@/lib/features/shop/reads/shop';
 import { countTravelTimes, namedKitchens } from '@/lib/features/planning/reads/travel';
 import { definePage } from '@/lib/server/define-page';
 import { FileLink } from '../../../_ui/button';
@@ -11,7 +12,7 @@ import { TravelForm } from './_components/travel-form';
 export const metadata: Metadata = { title: 'Driving minutes' };
 
 export default definePage('plan:week', async ({ db }) => {
-  const [stored, kitchens, road] = await Promise.all([countTravelTimes(db), namedKitchens(db), shopRoad(db)]);
+  const [stored, kitchens, road, distance] = await Promise.all([countTravelTimes(db), namedKitchens(db), shopRoad(db), shopDistance(db)]);
   const unplaced = kitchens.filter((k) => k.lat === null).length;
   return (
     <>
@@ -35,8 +36,8 @@ export default definePage('plan:week', async ({ db }) => {
                 : `${counted(stored, 'pair is', 'pairs are')} imported now, of ${(kitchens.length * (kitchens.length - 1)).toLocaleString('en-US')} between ${counted(kitchens.length, 'kitchen')}.`}
             </li>
             <li>
-              A pair that is not imported is worked out from coordinates: straight line × {road.circuity} at {road.speedKmh} km/h, both set
-              under Shop.
+              A pair that is not imported is worked out from coordinates: straight line × {road.circuity} at{' '}
+              {speedWords(road.speedKmh, distance)}, both set under Shop.
             </li>
             <li>
               The way from home or the shop is always worked out from coordinates

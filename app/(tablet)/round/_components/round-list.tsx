@@ -5,6 +5,7 @@ import { counted } from '@/lib/core/wording/counted';
 import { hasWork, type VisitOnFile } from '@/lib/core/tablet';
 import { useSnapshot } from '../_lib/tablet-context';
 import { to } from '../_lib/use-place';
+import { AskArrivals } from './ask-arrivals';
 import { LostPictures } from './lost-pictures';
 import { OfficeAnswers } from './office-answers';
 import { OthersUnsent } from './others-unsent';
@@ -27,6 +28,7 @@ export function RoundList({ gone = false }: { gone?: boolean }) {
         <h1>{me ? `${me.name.split(' ')[0]}’s round` : 'Round'}</h1>
         <ChipLink href={to.tag()}>Open by tag</ChipLink>
       </div>
+      <AskArrivals />
       <LostPictures />
       <OfficeAnswers />
       {gone ? (

@@ -1,3 +1,4 @@
+import { DISTANCE_NAME, type DistanceUnit } from '../../measures/region';
 import { counted } from '../../wording/counted';
 import type { TimeRange } from '../types';
 import type { AssumedDrive } from './assumed-drive';
@@ -38,6 +39,8 @@ export type InputFacts = {
   fromShop: number;
   drive: AssumedDrive;
   costsSet: boolean;
+  /** Of roads, in which the shop thinks. */
+  distance: DistanceUnit;
 };
 
 export const MEND_AT = ['person', 'people', 'new person', 'kitchen', 'positions', 'shop', 'costs', 'import', 'due', 'week'] as const;
@@ -197,7 +200,7 @@ const meets = (open: readonly TimeRange[], hours: readonly TimeRange[], minutes:
   open.some((o) => hours.some((h) => Math.min(o.endMs, h.endMs) - Math.max(o.startMs, h.startMs) >= minutes * MINUTE));
 
 /** What is planned on a guess, told once. */
-function assumed({ kitchens, tasks, shopPlaced, fromShop, drive, costsSet }: InputFacts): Finding[] {
+function assumed({ kitchens, tasks, shopPlaced, fromShop, drive, costsSet, distance }: InputFacts): Finding[] {
   const asked = new Set(tasks.map((t) => t.kitchenId));
   const lost = kitchens.filter((k) => !k.placed && asked.has(k.id)).length;
   const way = `${drive.minutes} min one way (${drive.low} to ${drive.high}; ${drive.from === 'own kitchens' ? 'as between your other kitchens' : 'common practice in a town'})`;
@@ -226,7 +229,7 @@ function assumed({ kitchens, tasks, shopPlaced, fromShop, drive, costsSet }: Inp
     out.push(
       guess(
         'no_costs',
-        'The shop’s costs are not set: an hour of work is taken as 45 and a mile as 0.70, in your currency.',
+        `The shop’s costs are not set: an hour of work is taken as 45 and a ${DISTANCE_NAME[distance]} as ${distance === 'mi' ? '0.70' : '0.43'}, in your currency.`,
         'costs',
         'Set the costs',
       ),

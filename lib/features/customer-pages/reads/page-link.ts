@@ -32,7 +32,7 @@ async function opened(db: Tx, where: { tokenHash: string } | { feedHash: string 
   return { id, language, holder, answersQuotes, customer: { id: customer.id, name: customer.name }, all: kitchenId === null, kitchens };
 }
 
-/** The page behind a link; null for one unknown, expired, taken back or of a customer off file, all alike. */
+/** The page behind a link; null for one unknown, expired, taken back or of a customer out of use, all alike. */
 export const pageByLink = async (db: Tx, token: string, now: Date): Promise<OpenPage | null> =>
   looksLikeToken(token) ? opened(db, { tokenHash: hashToken(token) }, now) : null;
 

@@ -8,7 +8,7 @@ import { staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { lastOffFile, putBack, takeUnitsOff } from '../../equipment/verbs/off-file';
 
-/** Takes a customer with all kitchens and units off file. @throws AppError not_found | conflict — a unit on an open visit, or stale. */
+/** Takes a customer with all kitchens and units out of use. @throws AppError not_found | conflict — a unit on an open visit, or stale. */
 export function archiveCustomer({ db, actor, now }: ServiceContext, { id, version, reason }: Archive): Promise<void> {
   return withinTransaction(db, async (tx) => {
     await lockRow(tx, 'Customer', id);

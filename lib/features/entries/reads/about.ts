@@ -35,7 +35,7 @@ export async function aboutEntries(db: Tx, entries: readonly Entry[]) {
     where: { id: ids((e) => idIn(e.payload, 'jobId')) },
     select: { id: true, number: true, what: true },
   });
-  const struck = await db.operation.findMany({
+  const struck = await db.entry.findMany({
     where: { id: ids((e) => idIn(e.payload, 'entryId')) },
     select: { id: true, kind: true, payload: true },
   });

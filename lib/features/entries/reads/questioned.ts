@@ -5,34 +5,34 @@ import type { Prisma, Tx } from '../../../database/client';
 import { shopTimeZone } from '../../shop/reads/shop';
 import { aboutEntries } from './about';
 
-const INCLUDE = { device: { select: { name: true } }, settledBy: { select: { name: true } } } as const satisfies Prisma.OperationInclude;
-type Row = Prisma.OperationGetPayload<{ include: typeof INCLUDE }>;
+const INCLUDE = { device: { select: { name: true } }, settledBy: { select: { name: true } } } as const satisfies Prisma.EntryInclude;
+type Row = Prisma.EntryGetPayload<{ include: typeof INCLUDE }>;
 
 const NEWEST_FIRST = [{ receivedAt: 'desc' }, { deviceSeq: 'desc' }, { id: 'desc' }] as const;
 
 /** How many entries nobody in the office has looked at. Written out, so that its partial index serves it. */
 export async function countToLookAt(db: Tx): Promise<number> {
   const [row] = await db.$queryRaw<{ n: number }[]>`
-    SELECT count(*)::int AS n FROM "Operation" WHERE outcome <> 'applied' AND "settledAt" IS NULL`;
+    SELECT count(*)::int AS n FROM "Entry" WHERE outcome <> 'applied' AND "settledAt" IS NULL`;
   return row?.n ?? 0;
 }
 
 /** Entries nobody in the office has looked at, the last to come in first. */
 export async function entriesToLookAt(db: Tx, take: number): Promise<QuestionedEntry[]> {
   const where = { outcome: { not: 'applied' }, settledAt: null } as const;
-  return told(db, await db.operation.findMany({ where, orderBy: [...NEWEST_FIRST], take, include: INCLUDE }));
+  return told(db, await db.entry.findMany({ where, orderBy: [...NEWEST_FIRST], take, include: INCLUDE }));
 }
 
 /** Entries that were looked at, the last looked at first. */
 export async function entriesLookedAt(db: Tx, take: number): Promise<QuestionedEntry[]> {
   const where = { settledAt: { not: null } } as const;
-  return told(db, await db.operation.findMany({ where, orderBy: [{ settledAt: 'desc' }, { id: 'desc' }], take, include: INCLUDE }));
+  return told(db, await db.entry.findMany({ where, orderBy: [{ settledAt: 'desc' }, { id: 'desc' }], take, include: INCLUDE }));
 }
 
 /** A visit's entries that were not simply filed, in the order they came in. */
 export async function questionedOnVisit(db: Tx, visitId: string): Promise<QuestionedEntry[]> {
   const where = { visitId, outcome: { not: 'applied' } } as const;
-  return told(db, await db.operation.findMany({ where, orderBy: [{ receivedAt: 'asc' }, { deviceSeq: 'asc' }], include: INCLUDE }));
+  return told(db, await db.entry.findMany({ where, orderBy: [{ receivedAt: 'asc' }, { deviceSeq: 'asc' }], include: INCLUDE }));
 }
 
 async function told(db: Tx, rows: Row[]): Promise<QuestionedEntry[]> {

@@ -12,12 +12,12 @@ type Ctx = { db: Db | Tx; actor: Pick<Actor, 'userId' | 'role'>; now: Date };
  */
 export async function settleEntry({ db, actor, now }: Ctx, { entryId, note }: SettleEntry): Promise<void> {
   if (!can(actor, 'settle:entry')) throw new AppError('not_allowed', 'The office looks at these.');
-  const { count } = await db.operation.updateMany({
+  const { count } = await db.entry.updateMany({
     where: { id: entryId, outcome: { not: 'applied' }, settledAt: null },
     data: { settledAt: now, settledById: actor.userId, settledNote: note },
   });
   if (count > 0) return;
-  const before = await db.operation.findUnique({
+  const before = await db.entry.findUnique({
     where: { id: entryId },
     select: { settledNote: true, settledBy: { select: { name: true } } },
   });

@@ -9,7 +9,7 @@ import type { ServiceContext } from '../../context';
 import { lastOffFile, putBack, takeUnitsOff } from './off-file';
 import { UNIT_REFUSALS } from './create-unit';
 
-/** Takes a unit off file with a reason; its history stays. @throws AppError not_found | conflict — on an open visit, or stale. */
+/** Takes a unit out of use with a reason; its history stays. @throws AppError not_found | conflict — on an open visit, or stale. */
 export function archiveUnit({ db, actor, now }: ServiceContext, { id, version, reason }: Archive): Promise<void> {
   return withinTransaction(db, async (tx) => {
     await lockRow(tx, 'Unit', id);
@@ -35,7 +35,7 @@ export function restoreUnit({ db, actor, now }: ServiceContext, { id, version }:
     const unit = await tx.unit.findUnique({ where: { id }, include: { kitchen: true } });
     if (!unit) throw new AppError('not_found', 'That unit is not on file.');
     if (unit.version !== version || !unit.archivedAt) throw await staleError(tx, 'Unit', id, 'this unit');
-    if (unit.kitchen.archivedAt) throw new AppError('conflict', `${unit.kitchen.name} is archived. Put the kitchen back on file first.`);
+    if (unit.kitchen.archivedAt) throw new AppError('conflict', `${unit.kitchen.name} is out of use. Put the kitchen back in use first.`);
     const off = await lastOffFile(tx, 'unit.archived', id);
     await putBack(tx, { kitchenIds: [], unitIds: [id], taskIds: off.taskIds });
     await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'unit.restored', entity: 'Unit', entityId: id });

@@ -40,7 +40,7 @@ export function createUnit(
   const work = withinTransaction(db, async (tx) => {
     const kitchen = await tx.kitchen.findUnique({ where: { id: data.kitchenId }, select: { archivedAt: true } });
     if (!kitchen) throw new AppError('not_found', 'That kitchen is not on file.');
-    if (kitchen.archivedAt) throw new AppError('conflict', 'That kitchen is archived. Put it back on file first.');
+    if (kitchen.archivedAt) throw new AppError('conflict', 'That kitchen is out of use. Put it back in use first.');
     const tag = givenTag ?? (await freeTag(tx, unitId));
     await tx.unit.create({
       data: {

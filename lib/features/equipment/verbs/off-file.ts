@@ -4,10 +4,10 @@ import { dayIn } from '../../../core/calendar/when';
 import { AppError } from '../../../core/errors';
 import type { Prisma, Tx } from '../../../database/client';
 
-/** What went off file together comes back together. */
+/** What went out of use together comes back together. */
 export type OffFile = { kitchenIds: string[]; unitIds: string[]; taskIds: string[] };
 
-/** Takes units and their tasks off file. A unit on an open visit stays. @throws AppError conflict */
+/** Takes units and their tasks out of use. A unit on an open visit stays. @throws AppError conflict */
 export async function takeUnitsOff(tx: Tx, where: Prisma.UnitWhereInput, now: Date, why: string): Promise<Omit<OffFile, 'kitchenIds'>> {
   const units = await tx.unit.findMany({ where: { ...where, archivedAt: null }, select: { id: true } });
   const unitIds = units.map((u) => u.id);
@@ -29,7 +29,7 @@ export async function takeUnitsOff(tx: Tx, where: Prisma.UnitWhereInput, now: Da
   return { unitIds, taskIds: tasks.map((t) => t.id) };
 }
 
-/** What the last archiving of a record took off file with it. */
+/** What the last archiving of a record took out of use with it. */
 export async function lastOffFile(tx: Tx, action: string, entityId: string): Promise<OffFile> {
   const entry = await tx.auditEntry.findFirst({ where: { action, entityId }, orderBy: { id: 'desc' } });
   const detail = STORED_AUDIT_DETAIL.readOrNull(entry?.detail) ?? {};

@@ -156,13 +156,16 @@ async function headReadings(db: Tx, unitId: string) {
 
 /** Visits to the unit, newest first: what was found, read and done. */
 async function visitHistory(db: Tx, unitId: string, timeZone: string): Promise<VisitShown[]> {
+  // From the unit to its visits: the other way round every visit of the shop would be gone through.
+  const seen = await db.$queryRaw<{ id: string }[]>`
+    SELECT v.id FROM "Visit" v WHERE v.status IN ('started', 'done') AND v.id IN (
+      SELECT "visitId" FROM "Finding" WHERE "unitId" = ${unitId}::uuid
+      UNION SELECT "visitId" FROM "Reading" WHERE "unitId" = ${unitId}::uuid
+      UNION SELECT "visitId" FROM "VisitTask" WHERE "unitId" = ${unitId}::uuid)
+    ORDER BY v."startsAt" DESC, v.id LIMIT ${SHOWN_VISITS}`;
   const rows = await db.visit.findMany({
-    where: {
-      status: { in: ['started', 'done'] },
-      OR: [{ findings: { some: { unitId } } }, { readings: { some: { unitId } } }, { tasks: { some: { unitId } } }],
-    },
-    orderBy: { startsAt: 'desc' },
-    take: SHOWN_VISITS,
+    where: { id: { in: seen.map((v) => v.id) } },
+    orderBy: [{ startsAt: 'desc' }, { id: 'asc' }],
     include: {
       technician: { select: { name: true } },
       findings: { where: { unitId, supersededAt: null } },

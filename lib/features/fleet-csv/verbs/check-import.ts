@@ -1,6 +1,7 @@
 import 'server-only';
 import Papa from 'papaparse';
 import { AppError } from '../../../core/errors';
+import { oneLine } from '../../../core/wording/plain-text';
 import { NO_CHOICES, type RawSheet } from '../../../core/sheet';
 import { STORED_CHOICES, STORED_REPORT, STORED_SHEETS } from '../../../database/stored/imports';
 import { rememberedChoices } from '../reads/imports';
@@ -27,7 +28,7 @@ export async function checkImport(
   const { id } = await db.importRun.create({
     data: {
       createdById: actor.userId,
-      fileName: input.fileName.slice(0, 200),
+      fileName: oneLine(input.fileName.slice(0, 200)),
       // PostgreSQL keeps no null characters; the report has said so already.
       csv: csv.replaceAll('\u0000', ''),
       ...(sheets ? { source: STORED_SHEETS.write(sheets), choices: STORED_CHOICES.write(choices) } : {}),

@@ -23,7 +23,7 @@ export function undoImport(
     if (!run || !made || run.status !== 'done') throw new AppError('not_found', 'There is nothing of this import to take back.');
     const stuck = await whatHangsOn(tx, made);
     if (stuck.length > 0)
-      throw new AppError('conflict', `It cannot be taken back any more: ${stuck.join(', ')}. Take single units off file instead.`);
+      throw new AppError('conflict', `It cannot be taken back any more: ${stuck.join(', ')}. Take single units out of use instead.`);
     for (const { id, version, before } of made.changed) {
       const { count } = await tx.unit.updateMany({ where: { id, version }, data: { ...before, version: version + 1 } });
       if (count === 0)

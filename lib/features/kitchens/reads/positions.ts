@@ -13,10 +13,14 @@ export async function kitchensWithoutPosition(db: Tx, limit: number) {
   return { total: await db.kitchen.count({ where }), kitchens: rows.map(({ customer, ...k }) => ({ ...k, customer: customer.name })) };
 }
 
-/** Kitchens that have one, for a plain map. */
+const PLACED = { archivedAt: null, lat: { not: null }, lng: { not: null } };
+
+export const countPlaced = (db: Tx): Promise<number> => db.kitchen.count({ where: PLACED });
+
+/** Kitchens that have one, for a map. */
 export async function kitchenPoints(db: Tx, limit: number) {
   const rows = await db.kitchen.findMany({
-    where: { archivedAt: null, lat: { not: null }, lng: { not: null } },
+    where: PLACED,
     take: limit,
     orderBy: { name: 'asc' },
     select: { id: true, name: true, lat: true, lng: true },

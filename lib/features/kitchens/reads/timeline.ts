@@ -1,5 +1,6 @@
 import 'server-only';
 import { aspectInfo, gradeWords, isStopped, type Aspect, type Grade } from '../../../core/findings/grades';
+import { describeRule } from '../../../core/calendar';
 import { counted } from '../../../core/wording/counted';
 import type { Prisma, Tx } from '../../../database/client';
 
@@ -7,7 +8,7 @@ import type { Prisma, Tx } from '../../../database/client';
 export type Happened = {
   id: string;
   at: number;
-  kind: 'visit' | 'mail' | 'job';
+  kind: 'visit' | 'mail' | 'job' | 'rule';
   href: string | null;
   head: string;
   /** What came of it, worst first. */
@@ -106,11 +107,12 @@ export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most
     include: VISIT,
   });
   const ids = visits.map((v) => v.id);
-  const [changes, mails, jobs, next] = [
+  const [changes, byHand, mails, jobs, next] = [
     await db.ruleChange.findMany({
       where: { visitId: { in: ids }, kind: 'evidence' },
       select: { visitId: true, task: { select: { kind: { select: { label: true } }, unit: { select: { name: true } } } } },
     }),
+    await rulesByHand(db, kitchenId, most),
     await db.outboxMessage.findMany({
       where: { visitId: { in: await visitIds(db, kitchenId) } },
       orderBy: { createdAt: 'desc' },
@@ -141,6 +143,7 @@ export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most
       lines: [`${m.subject}. ${m.status === 'sent' ? 'Sent.' : `Not sent: ${m.status}.`}`],
       alarm: m.status === 'failed' || m.status === 'unknown',
     })),
+    ...byHand,
     ...jobs.map((j): Happened => ({
       id: j.id,
       at: j.createdAt.getTime(),
@@ -165,6 +168,39 @@ export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most
     happened: happened.slice(0, most),
   };
 }
+
+/** Rules that somebody changed, locked or took back, each with the reason given. */
+async function rulesByHand(db: Tx, kitchenId: string, most: number): Promise<Happened[]> {
+  const rows = await db.ruleChange.findMany({
+    where: { task: { kitchenId }, byUserId: { not: null }, kind: { in: ['edited', 'locked', 'unlocked', 'overruled'] } },
+    orderBy: [{ at: 'desc' }, { id: 'asc' }],
+    take: most,
+    select: {
+      id: true, at: true, kind: true, fromRule: true, toRule: true, reason: true, byUserId: true,
+      task: { select: { unitId: true, kind: { select: { label: true } }, unit: { select: { name: true } } } },
+    },
+  }); // prettier-ignore
+  const people = await db.user.findMany({ where: { id: { in: rows.flatMap((r) => r.byUserId ?? []) } }, select: { id: true, name: true } });
+  return rows.map(({ id, at, kind, fromRule, toRule, reason, byUserId, task }): Happened => ({
+    id,
+    at: at.getTime(),
+    kind: 'rule',
+    href: `/units/${task.unitId}`,
+    head: `${BY_HAND[kind] ?? 'Rule changed'} by ${people.find((p) => p.id === byUserId)?.name ?? 'the office'}`,
+    lines: [
+      `${task.unit.name}, ${task.kind.label.toLowerCase()}${fromRule === toRule ? '' : `: ${describeRule(fromRule)} → ${describeRule(toRule)}`}`,
+      reason,
+    ].filter(Boolean),
+    alarm: false,
+  }));
+}
+
+const BY_HAND: Partial<Record<string, string>> = {
+  edited: 'Rule changed',
+  locked: 'Rule locked',
+  unlocked: 'Rule unlocked',
+  overruled: 'Rule taken back',
+};
 
 const visitIds = async (db: Tx, kitchenId: string) =>
   (await db.visit.findMany({ where: { kitchenId }, orderBy: { startsAt: 'desc' }, take: 200, select: { id: true } })).map((v) => v.id);

@@ -8,7 +8,7 @@ import { staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { lastOffFile, putBack, takeUnitsOff } from '../../equipment/verbs/off-file';
 
-/** Takes a kitchen and all its units off file. @throws AppError not_found | conflict — a unit on an open visit, or stale. */
+/** Takes a kitchen and all its units out of use. @throws AppError not_found | conflict — a unit on an open visit, or stale. */
 export function archiveKitchen({ db, actor, now }: ServiceContext, { id, version, reason }: Archive): Promise<void> {
   return withinTransaction(db, async (tx) => {
     await lockRow(tx, 'Kitchen', id);
@@ -36,7 +36,7 @@ export function restoreKitchen({ db, actor, now }: ServiceContext, { id, version
     if (!kitchen) throw new AppError('not_found', 'That kitchen is not on file.');
     if (kitchen.version !== version || !kitchen.archivedAt) throw await staleError(tx, 'Kitchen', id, 'this kitchen');
     if (kitchen.customer.archivedAt)
-      throw new AppError('conflict', `${kitchen.customer.name} is archived. Put the customer back on file first.`);
+      throw new AppError('conflict', `${kitchen.customer.name} is out of use. Put the customer back in use first.`);
     const off = await lastOffFile(tx, 'kitchen.archived', id);
     await putBack(tx, { ...off, kitchenIds: [id] });
     await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'kitchen.restored', entity: 'Kitchen', entityId: id });

@@ -16,7 +16,7 @@ export function createKitchen({ db, actor, now }: ServiceContext, input: NewKitc
   const work = withinTransaction(db, async (tx) => {
     const customer = await tx.customer.findUnique({ where: { id: input.customerId } });
     if (!customer) throw new AppError('not_found', 'That customer is not on file.');
-    if (customer.archivedAt) throw new AppError('conflict', 'That customer is archived. Put it back on file first.');
+    if (customer.archivedAt) throw new AppError('conflict', 'That customer is out of use. Put it back in use first.');
     const { id } = await tx.kitchen.create({ data: { ...input, serviceHours: STORED_HOURS.write(input.serviceHours), createdAt: now } });
     await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'kitchen.created', entity: 'Kitchen', entityId: id });
     return { kitchenId: id };

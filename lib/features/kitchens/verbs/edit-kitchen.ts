@@ -1,4 +1,5 @@
 import 'server-only';
+import { writePosition } from '../../../core/position';
 import { STORED_HOURS } from '../../../database/stored/shop';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
@@ -8,6 +9,10 @@ import { differences, orSay, staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { KITCHEN_REFUSALS } from './create-kitchen';
 
+type Placed = { lat: number | null; lng: number | null };
+/** Beyond what is lost where a position is written with five decimals. */
+const moved = (a: Placed, b: Placed): boolean => writePosition(a) !== writePosition(b);
+
 /** Due dates stay as they are, whatever the preferred weekday becomes. @throws AppError not_found | conflict */
 export function editKitchen({ db, actor, now }: ServiceContext, { id, version, ...data }: EditKitchen): Promise<void> {
   const work = withinTransaction(db, async (tx) => {
@@ -15,7 +20,12 @@ export function editKitchen({ db, actor, now }: ServiceContext, { id, version, .
     if (!before) throw new AppError('not_found', 'That kitchen is not on file.');
     const { count } = await tx.kitchen.updateMany({
       where: { id, version },
-      data: { ...data, serviceHours: STORED_HOURS.write(data.serviceHours), version: { increment: 1 } },
+      data: {
+        ...data,
+        ...(moved(before, data) ? { positionFrom: 'hand' } : {}),
+        serviceHours: STORED_HOURS.write(data.serviceHours),
+        version: { increment: 1 },
+      },
     });
     if (count === 0) throw await staleError(tx, 'Kitchen', id, 'this kitchen');
     await writeAudit(tx, {

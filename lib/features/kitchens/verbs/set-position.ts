@@ -15,7 +15,7 @@ export function setPosition({ db, actor, now }: ServiceContext, input: { kitchen
     if (!read.position) throw new AppError('invalid', 'Paste a position first.', 'text');
     const { count } = await tx.kitchen.updateMany({
       where: { id: input.kitchenId, archivedAt: null },
-      data: { ...read.position, version: { increment: 1 } },
+      data: { ...read.position, positionFrom: 'hand', version: { increment: 1 } },
     });
     if (count === 0) throw new AppError('not_found', 'That kitchen is not on file.');
     await writeAudit(tx, {

@@ -11,3 +11,9 @@ export async function replayOnFile(db: Tx) {
 
 /** Food that was over its limit at visits of a period, and somebody was told. */
 export const foodWarnings = (db: Tx, from: Date) => db.foodWarning.count({ where: { toldAt: { gte: from } } });
+
+/** Whether what is on file is older than a day, or nothing is. */
+export async function replayIsOld(db: Tx, now: Date): Promise<boolean> {
+  const row = await db.ownerFigure.findUnique({ where: { key: 'replay' }, select: { at: true } });
+  return !row || now.getTime() - row.at.getTime() > 86_400_000;
+}

@@ -48,5 +48,9 @@ export async function unitsOf(db: Tx, userId: string): Promise<MeasureUnits> {
   };
 }
 
+/** Whether the person's tablet may tell where it is at an arrival; null until they have said. */
+export const sharesArrivals = async (db: Tx, userId: string): Promise<boolean | null> =>
+  (await db.user.findUnique({ where: { id: userId }, select: { sharesArrivals: true } }))?.sharesArrivals ?? null;
+
 /** Whether anybody is on file yet. */
 export const anyoneOnFile = async (db: Tx): Promise<boolean> => (await db.user.findFirst({ select: { id: true } })) !== null;

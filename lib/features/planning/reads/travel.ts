@@ -52,5 +52,5 @@ export async function namedKitchens(db: Tx): Promise<NamedKitchen[]> {
   return rows.map(({ customer, units, ...k }) => ({ ...k, customer: customer.name, tags: units.map((u) => u.tag) }));
 }
 
-/** Imported pairs, of kitchens taken off file too. */
+/** Imported pairs, of kitchens taken out of use too. */
 export const countTravelTimes = (db: Tx): Promise<number> => db.travelTime.count();

@@ -10,6 +10,7 @@ import { learnedMinutes } from './learned-minutes';
 import { travelBetween } from './travel';
 import { USUAL_KITCHEN_HOURS } from '../../../core/visits/service-hours';
 import { weekly } from '../../visits/reads/visits';
+import { REGIONS } from '../../../core/measures/region';
 import { costsSet, shopSettings } from '../../shop/reads/settings';
 
 /** Days past the week from which work may be brought forward to save a trip. */
@@ -199,6 +200,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
       fromShop: technicians.filter((t) => t.homeLat === null).length,
       drive,
       costsSet: costsSet(shop),
+      distance: REGIONS[shop?.region ?? 'us'].distance,
     };
   }
 }

@@ -32,7 +32,7 @@ export async function quarterReport(
   };
 }
 
-/** The quarter behind a link; null for one unknown, expired, taken back or of a customer off file, all alike. */
+/** The quarter behind a link; null for one unknown, expired, taken back or of a customer out of use, all alike. */
 export async function quarterByLink(db: Tx, token: string, now: Date) {
   if (!looksLikeToken(token)) return null;
   const sent = await db.quarterSent.findUnique({

@@ -1,4 +1,5 @@
 import 'server-only';
+import { DISTANCE_NAME, REGIONS } from '../../../core/measures/region';
 import type { Tx } from '../../../database/client';
 import { weekly } from '../../visits/reads/visits';
 import { costsSet, shopSettings } from './settings';
@@ -25,7 +26,7 @@ export async function firstDay(db: Tx): Promise<FirstDayStep[] | null> {
     {
       key: 'costs',
       done: costsSet(shop) && shop?.energyPricePerKwh != null,
-      words: 'What an hour, a mile, a cleaning, a breakdown and a kilowatt-hour cost you.',
+      words: `What an hour, a ${DISTANCE_NAME[REGIONS[shop?.region ?? 'us'].distance]}, a cleaning, a breakdown and a kilowatt-hour cost you.`,
     },
     {
       key: 'people',

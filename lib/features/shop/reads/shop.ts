@@ -1,5 +1,7 @@
 import 'server-only';
 import type { Travel } from '../../../core/planning';
+import { REGIONS, type DistanceUnit, type Region } from '../../../core/measures/region';
+import type { Position } from '../../../core/position';
 import type { Tx } from '../../../database/client';
 
 /** The shop's own time zone; UTC until the shop is set up. */
@@ -12,4 +14,19 @@ export async function shopTimeZone(db: Tx): Promise<string> {
 export async function shopRoad(db: Tx): Promise<Travel> {
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { circuity: true, speedKmh: true } });
   return shop ?? { circuity: 1.3, speedKmh: 35 };
+}
+
+/** Where the shop works: what units, dates and figures follow. */
+export async function shopRegion(db: Tx): Promise<Region> {
+  const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { region: true } });
+  return shop?.region ?? 'us';
+}
+
+/** Of roads. */
+export const shopDistance = async (db: Tx): Promise<DistanceUnit> => REGIONS[await shopRegion(db)].distance;
+
+/** Where the shop stands, if that is on file. */
+export async function shopPosition(db: Tx): Promise<Position | null> {
+  const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { lat: true, lng: true } });
+  return shop?.lat != null && shop.lng !== null ? { lat: shop.lat, lng: shop.lng } : null;
 }

@@ -9,7 +9,7 @@ import type { ServiceContext } from '../../context';
 /** @throws AppError not_found | conflict — someone changed the shop since `seen`. */
 export function editShop({ db, actor, now }: ServiceContext, { seen, ...data }: EditShop): Promise<void> {
   return withinTransaction(db, async (tx) => {
-    const before = await tx.shopSettings.findUnique({ where: { id: 1 } });
+    const before = await tx.shopSettings.findUnique({ where: { id: 1 }, omit: { logoPng: true } });
     if (!before) throw new AppError('not_found', 'The shop is not set up yet.');
     if (before.updatedAt.toISOString() !== seen) throw await staleError(tx, 'ShopSettings', '1', 'the shop’s settings');
     await tx.shopSettings.update({ where: { id: 1 }, data });

@@ -13,7 +13,7 @@ export function setCosts(
   { seen, cleaningCost, inspectionCost, failureCost, ...own }: SetCosts,
 ): Promise<void> {
   return withinTransaction(db, async (tx) => {
-    const shop = await tx.shopSettings.findUnique({ where: { id: 1 } });
+    const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, omit: { logoPng: true } });
     if (!shop) throw new AppError('not_found', 'The shop is not set up yet.');
     if (shop.updatedAt.toISOString() !== seen) throw await staleError(tx, 'ShopSettings', '1', 'the shop’s settings');
     const policy = STORED_POLICY.write({ ...STORED_POLICY.read(shop.policy), cleaningCost, inspectionCost, failureCost });

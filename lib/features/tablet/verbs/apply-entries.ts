@@ -5,13 +5,13 @@ import type { Db, Tx } from '../../../database/client';
 import type { EntryEnvelope, SyncRequest } from '../../../schemas/entries';
 import { answerTo, applyOne, type FiledEntry } from './apply-one';
 import { lockDevice, type LockedDevice } from './device';
-import { storable } from './storable';
+import { storable } from '../../../database/storable';
 import { VisitDesk } from './visit-desk';
 
 type Ctx = { db: Db; actor: Actor; now: Date; onUnexpected?: (error: unknown) => void };
 
 /**
- * Takes in a batch of a device's operations, each exactly once and in the device's order, in one transaction. An entry
+ * Takes in a batch of a device's entries, each exactly once and in the device's order, in one transaction. An entry
  * that cannot be filed undoes only itself; if the transaction is lost the device sends all of it again.
  * @throws AppError not_allowed
  */
@@ -25,14 +25,14 @@ export async function applyEntries(ctx: Ctx, request: SyncRequest): Promise<Sync
         tx,
         ctx,
         device,
-        storable([...request.operations]).sort((a, b) => a.seq - b.seq),
+        storable([...request.entries]).sort((a, b) => a.seq - b.seq),
       );
     },
     { timeout: 120_000, maxWait: 20_000 },
   );
   await tiePictures(
     ctx.db,
-    request.operations.filter((o) => o.kind === 'photo.attach').map((o) => o.id),
+    request.entries.filter((o) => o.kind === 'photo.attach').map((o) => o.id),
   );
   return reply;
 }
@@ -45,7 +45,7 @@ async function tiePictures(db: Db, ids: readonly string[]): Promise<void> {
 
 async function takeIn(tx: Tx, ctx: Ctx, device: LockedDevice, batch: readonly EntryEnvelope[]): Promise<SyncReply> {
   const known = new Map<string, EntryResult>();
-  for (const o of await tx.operation.findMany({ where: { id: { in: batch.map((e) => e.id) } } })) known.set(o.id, answerTo(o));
+  for (const o of await tx.entry.findMany({ where: { id: { in: batch.map((e) => e.id) } } })) known.set(o.id, answerTo(o));
   const desk = new VisitDesk(tx, device.userId);
   const results: EntryResult[] = [];
   const filed: FiledEntry[] = [];
@@ -81,7 +81,7 @@ async function takeIn(tx: Tx, ctx: Ctx, device: LockedDevice, batch: readonly En
       break;
     }
   }
-  if (filed.length > 0) await tx.operation.createMany({ data: filed });
+  if (filed.length > 0) await tx.entry.createMany({ data: filed });
   if (lastSeq > device.lastSeq) await tx.device.update({ where: { id: device.id }, data: { lastSeq } });
   return { results, lastSeq, stopped };
 }

@@ -13,7 +13,7 @@ import { readEntry } from './read-entry';
 import type { VisitDesk } from './visit-desk';
 
 export type Maker = { userId: string; name: string };
-export type FiledEntry = Prisma.OperationCreateManyInput;
+export type FiledEntry = Prisma.EntryCreateManyInput;
 
 const twinOf = (same: { twin?: string } | null): string | undefined => same?.twin;
 

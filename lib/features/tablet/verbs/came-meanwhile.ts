@@ -15,7 +15,7 @@ export async function cameMeanwhile(
   about?: { taskId: string } | { unitId: string } | { jobId: string },
 ): Promise<boolean> {
   const [of] = Object.entries(about ?? {});
-  const other = await db.operation.findFirst({
+  const other = await db.entry.findFirst({
     where: {
       visitId: visit.id,
       kind: { in: [...kinds] },

@@ -1,5 +1,6 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
+import { takesVisits } from '../../../core/people/access';
 import type { Actor } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import type { Me, RoundReply } from '../../../core/tablet';
@@ -103,5 +104,6 @@ async function readMe(tx: Tx, userId: string): Promise<Me> {
     temperatureUnit: u.temperatureUnit,
     pressureUnit: u.pressureUnit,
     massUnit: u.massUnit,
+    ...(takesVisits(u.role) ? { sharesArrivals: u.sharesArrivals } : {}),
   };
 }

@@ -31,7 +31,7 @@ export async function twinOf<K extends keyof Sayings & EntryKind>(
   payload: Sayings[K],
   stands: (id: string) => Promise<boolean>,
 ): Promise<string | null> {
-  const others = await db.operation.findMany({
+  const others = await db.entry.findMany({
     where: { visitId: visit.id, kind, deviceId: { not: deviceId }, outcome: { not: 'rejected' }, receivedAt: { gt: basedOn } },
     orderBy: [{ receivedAt: 'asc' }, { deviceSeq: 'asc' }],
     select: { id: true, payload: true, detail: true },
@@ -47,7 +47,7 @@ export async function twinOf<K extends keyof Sayings & EntryKind>(
 
 /** Another tablet's entry that has this one's row stand for it too. */
 export async function standsForAnother({ db, visit, deviceId }: ApplyContext, entryId: string): Promise<boolean> {
-  const other = await db.operation.findFirst({
+  const other = await db.entry.findFirst({
     where: { visitId: visit.id, deviceId: { not: deviceId }, detail: { path: ['same'], equals: entryId } },
     select: { id: true },
   });

@@ -7,6 +7,6 @@ export async function unitOnVisit(ctx: ApplyContext, unitId: string): Promise<{ 
   const unit = await ctx.unit(unitId);
   if (!unit) throw new AppError('not_found', 'That unit is not on file.');
   if (unit.kitchenId !== ctx.visit.kitchenId) throw new AppError('invalid', `${unit.name} is on file at another kitchen now.`);
-  if (unit.archivedAt) ctx.chore(`${unit.name} was taken off file by the office; what was written about it is kept.`);
+  if (unit.archivedAt) ctx.chore(`${unit.name} was taken out of use by the office; what was written about it is kept.`);
   return unit;
 }

@@ -17,7 +17,7 @@ export function addTask({ db, actor, now }: ServiceContext, input: NewTask): Pro
     const unit = await tx.unit.findUnique({ where: { id: input.unitId }, include: { kitchen: true } });
     const kind = await tx.taskKind.findUnique({ where: { key: input.kindKey } });
     if (!unit) throw new AppError('not_found', 'That unit is not on file.');
-    if (unit.archivedAt) throw new AppError('conflict', 'That unit is archived. Put it back on file first.');
+    if (unit.archivedAt) throw new AppError('conflict', 'That unit is out of use. Put it back in use first.');
     if (!kind?.active) throw new AppError('not_found', 'That kind of task is not on file.', 'kindKey');
     const earlier = await tx.task.findUnique({ where: { unitId_kindKey: { unitId: unit.id, kindKey: kind.key } } });
     if (earlier?.active) throw new AppError('conflict', 'This unit has that task already. Edit its rule instead.', 'kindKey');

@@ -37,7 +37,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
     where: { id: { in: [...unitsSaid({ ...visit, unitEvents, followUps })] } },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
-  const operations = await db.operation.findMany({
+  const entries = await db.entry.findMany({
     where: { visitId: id },
     omit: { payload: true },
     orderBy: [{ receivedAt: 'asc' }, { deviceSeq: 'asc' }],
@@ -133,7 +133,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
       toDueOn: c.toDueOn && toLocalDate(c.toDueOn),
       reason: c.reason,
     })),
-    operations: operations.map((o) => {
+    entries: entries.map((o) => {
       const detail = STORED_ENTRY_DETAIL.read(o.detail);
       return {
         id: o.id,

@@ -31,7 +31,7 @@ export async function restoreVisit(
   if (past) throw new AppError('conflict', `${past}: book its tasks anew.`);
   if (visit.arrivedAt) throw new AppError('conflict', 'Work was written on it before it was cancelled. Book its tasks anew.');
   if (!visit.technician.active) throw new AppError('conflict', `${visit.technician.name} no longer does visits. Book its tasks anew.`);
-  if (visit.kitchen.archivedAt) throw new AppError('conflict', 'The kitchen is off file by now.');
+  if (visit.kitchen.archivedAt) throw new AppError('conflict', 'The kitchen is out of use by now.');
   try {
     return await db.$transaction(async (tx) => {
       const free = await tx.task.findMany({

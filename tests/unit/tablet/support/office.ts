@@ -1,5 +1,5 @@
 import { setTimeout as sleep } from 'node:timers/promises';
-import type { Entry, RoundReply, Stop, VisitOnFile } from '@/lib/core/tablet';
+import type { ArrivalsTold, Entry, RoundReply, Stop, VisitOnFile } from '@/lib/core/tablet';
 import { OfficeError, type DeviceName, type Office } from '@/lib/tablet/office';
 
 type Device = { userId: string; lastSeq: number };
@@ -35,7 +35,14 @@ export class OfficeInMemory {
     for (const d of this.devices.values()) d.lastSeq = Math.min(d.lastSeq, n);
   }
 
+  /** What it was told of arrivals. */
+  told: ArrivalsTold[] = [];
+
   readonly office: Office = {
+    arrivals: (told) => {
+      this.told.push(told);
+      return Promise.resolve();
+    },
     send: async (name, _sentAt, operations) => {
       const batch = operations.map((k) => structuredClone(k.op)).sort((a, b) => a.seq - b.seq);
       await sleep(this.latency());

@@ -116,9 +116,7 @@ export default definePage('import:equipment', async ({ db, params }) => {
             </p>
             {run.made ? (
               <div className="mt-4 border-t border-line pt-4">
-                <p className="mb-2 text-soft">
-                  While nothing is booked on it or filled in, all of it can be taken off file again in one go.
-                </p>
+                <p className="mb-2 text-soft">While nothing is booked on it or filled in, all of it can be taken back in one go.</p>
                 <TakeBack runId={run.id} />
               </div>
             ) : null}

@@ -1,5 +1,8 @@
 'use client';
 
+import { useState } from 'react';
+import { usePin } from '../../../../_ui/map/use-pin';
+import { PinOnMap } from '../../../../_ui/map/with-around';
 import { Button } from '../../../../_ui/button';
 import { ActionForm } from '../../../../_ui/action-form';
 import { useActionForm } from '../../../../_ui/use-action-form';
@@ -8,6 +11,8 @@ import { placeKitchen } from '../actions';
 /** One kitchen and the box its position is pasted into. */
 export function PlaceRow({ id, name, address }: { id: string; name: string; address: string }) {
   const { form, error, busy } = useActionForm(placeKitchen);
+  const { text, setText, at, setPin } = usePin('');
+  const [open, setOpen] = useState(false);
   const wrong = error('text') ?? error('');
   return (
     <ActionForm
@@ -23,6 +28,8 @@ export function PlaceRow({ id, name, address }: { id: string; name: string; addr
         <input
           id={`at-${id}`}
           name="text"
+          value={text}
+          onChange={(event) => setText(event.target.value)}
           autoComplete="off"
           placeholder="41.88, -87.63"
           aria-invalid={wrong ? true : undefined}
@@ -35,9 +42,19 @@ export function PlaceRow({ id, name, address }: { id: string; name: string; addr
           </p>
         ) : null}
       </div>
-      <Button type="submit" disabled={busy} aria-label={`Set the position of ${name}`}>
-        Set
-      </Button>
+      <div className="flex gap-2">
+        <Button aria-expanded={open} onClick={() => setOpen(!open)}>
+          Map<span className="sr-only"> for {name}</span>
+        </Button>
+        <Button type="submit" look={text ? 'primary' : 'plain'} disabled={busy}>
+          Set<span className="sr-only"> the position of {name}</span>
+        </Button>
+      </div>
+      {open ? (
+        <div className="sm:col-span-3">
+          <PinOnMap at={at} onSet={setPin} />
+        </div>
+      ) : null}
     </ActionForm>
   );
 }

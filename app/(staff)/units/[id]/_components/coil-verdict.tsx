@@ -1,6 +1,7 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { ButtonLink } from '@/app/_ui/button';
+import { GradeDrawing } from '@/app/(tablet)/round/_components/drawings/grade-drawing';
 import { Loss } from '@/app/_ui/loss';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
 import type { Shape } from '@/app/_ui/state';
@@ -9,7 +10,7 @@ import { daysBetween, describeRule, type LocalDate } from '@/lib/core/calendar';
 import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import type { CoilNow, CoilVerdict } from '@/lib/core/evidence/coil-now';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
-import { gradeLabel } from '@/lib/core/findings/grades';
+import { gradeIndex, gradeLabel } from '@/lib/core/findings/grades';
 import { counted } from '@/lib/core/wording/counted';
 
 type Props = {
@@ -114,7 +115,7 @@ function words(now: CoilNow, evidence: UnitEvidenceShown): Words {
     case 'past_cleaning':
       return [
         'Cleaning did not bring it back',
-        `It was left ${grade(now)} on ${now.seen ? day(now.seen.on, evidence.today) : ''}. Quote a deep clean or a new coil.`,
+        `It was left ${grade(now)}${onDay(now, evidence.today)}. Quote a deep clean or a new coil.`,
       ];
     case 'clean_now':
       return ['Clean it now', whyNow(now, evidence)];
@@ -132,10 +133,7 @@ function words(now: CoilNow, evidence: UnitEvidenceShown): Words {
     case 'by_water':
       return ['Cooled by water', 'Air tells nothing of its condenser. Compare condensing with the water leaving it, and with its own log.'];
     case 'in_order':
-      return [
-        now.next ? `In order until ${day(now.next.dueOn, evidence.today)}` : 'In order',
-        lastSeen(now, evidence.today) ?? 'Nothing speaks against the date that stands.',
-      ];
+      return inOrder(now, evidence.today);
   }
 }
 
@@ -143,6 +141,13 @@ const grade = ({ seen }: CoilNow): string => (seen ? gradeLabel('coil', seen.gra
 
 const lastSeen = (now: CoilNow, today: LocalDate): string | null =>
   now.seen && `Last seen ${grade(now)} on ${day(now.seen.on, today)}${cleaned(now.seen, today)}.`;
+
+const onDay = ({ seen }: CoilNow, today: LocalDate): string => (seen ? ` on ${day(seen.on, today)}` : '');
+
+const inOrder = (now: CoilNow, today: LocalDate): Words => [
+  now.next ? `In order until ${day(now.next.dueOn, today)}` : 'In order',
+  lastSeen(now, today) ?? 'Nothing speaks against the date that stands.',
+];
 
 /** The eye before the sum: what was seen, else what the reading says. */
 function whyNow(now: CoilNow, { today, latest }: UnitEvidenceShown): string {
@@ -174,6 +179,9 @@ function seenWords({ seen }: CoilNow, today: LocalDate): ReactNode {
   if (!seen) return 'Nobody has looked yet.';
   return (
     <>
+      <span className="mr-2 inline-block align-middle">
+        <GradeDrawing aspect="coil" grade={gradeIndex('coil', seen.grade)} small />
+      </span>
       <b>{gradeLabel('coil', seen.grade)}</b> on {day(seen.on, today)}
       {cleaned(seen, today)}.
     </>

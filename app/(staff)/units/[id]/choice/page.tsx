@@ -32,9 +32,7 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
   if (!facts) notFound();
   const zone = unit.kitchen.timeZone;
   const today = todayIn(zone, now.getTime());
-  const asked = Object.keys(query).length > 0;
-  const typed = asked ? ChoiceFigures.safeParse(query) : null;
-  const wrong = typed && !typed.success ? (typed.error.flatten().fieldErrors as Record<string, string[]>) : {};
+  const typed = Object.keys(query).length > 0 ? ChoiceFigures.safeParse(query) : null;
   const reckoned = typed?.success && costs ? unitWays(facts, typed.data, costs) : null;
   const result = reckoned ? compareWays(reckoned.ways, reckoned.prices) : null;
   const sent = Object.fromEntries(Object.entries(query).map(([k, v]) => [k, v ?? '']));
@@ -53,15 +51,8 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
       <div className="flex flex-col gap-6">
         {result ? <Result result={result} currency={currency} facts={facts} /> : null}
         <Sheet title={result ? 'On these figures' : 'Your prices'}>
-          {costs ? null : (
-            <p className="mb-3">
-              <State shape="ask" tone="alarm">
-                Costs are missing
-              </State>{' '}
-              Say first what you pay for: {lacks.join(', ')}. <ButtonLink href="/shop#costs">Costs</ButtonLink>
-            </p>
-          )}
-          <FiguresForm values={query} wrong={wrong} currency={currency} />
+          {costs ? null : <CostsMissing lacks={lacks} />}
+          <FiguresForm values={query} wrong={typed?.error?.flatten().fieldErrors ?? {}} currency={currency} />
         </Sheet>
         {result && can(actor, 'decide:unit') ? (
           <Sheet title="Decide">
@@ -171,5 +162,16 @@ function Decided({ decided, zone, today, may }: DecidedProps) {
         ))}
       </ul>
     </Sheet>
+  );
+}
+
+function CostsMissing({ lacks }: { lacks: readonly string[] }) {
+  return (
+    <p className="mb-3">
+      <State shape="ask" tone="alarm">
+        Costs are missing
+      </State>{' '}
+      Say first what you pay for: {lacks.join(', ')}. <ButtonLink href="/shop#costs">Costs</ButtonLink>
+    </p>
   );
 }

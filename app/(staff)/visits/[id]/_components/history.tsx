@@ -12,16 +12,16 @@ const OUTCOME = {
 } as const;
 
 /** Every entry in the order it came in, with when it was made: nothing is overwritten. */
-export function History({ operations, timeZone }: { operations: VisitReport['operations']; timeZone: string }) {
+export function History({ entries, timeZone }: { entries: VisitReport['entries']; timeZone: string }) {
   const when = (ms: number) => `${dayIn(ms, timeZone)} ${timeIn(ms, timeZone)}`;
   return (
     <Sheet title="Every entry">
-      {operations.length === 0 ? (
+      {entries.length === 0 ? (
         <p className="text-soft">No entries from a tablet yet.</p>
       ) : (
         <details>
           <summary className="font-bold">
-            {counted(operations.length, 'entry', 'entries')}, {operations.filter((o) => o.outcome !== 'applied').length} with a question
+            {counted(entries.length, 'entry', 'entries')}, {entries.filter((o) => o.outcome !== 'applied').length} with a question
           </summary>
           <Table label="Entries of this visit" className="mt-3">
             <thead>
@@ -35,7 +35,7 @@ export function History({ operations, timeZone }: { operations: VisitReport['ope
               </tr>
             </thead>
             <tbody>
-              {operations.map((o) => {
+              {entries.map((o) => {
                 const [shape, tone, words] = OUTCOME[o.outcome];
                 return (
                   <tr key={o.id}>

@@ -42,7 +42,7 @@ export function ReadingFound({
                 rise <Figure of={r.estimate.riseK} scale={differenceIn(units)} />
               </span>
               <span>
-                conductance lost <Figure of={r.estimate.conductanceLost} scale={PERCENT} />
+                heat transfer lost <Figure of={r.estimate.conductanceLost} scale={PERCENT} />
               </span>
               {r.estimate.coolingLostHotDay ? (
                 <span>

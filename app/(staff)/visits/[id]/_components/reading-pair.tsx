@@ -67,7 +67,7 @@ export function ReadingPair({
               true,
             )
           : null}
-        {estimated ? row('Conductance lost', lost, true) : null}
+        {estimated ? row('Heat transfer lost', lost, true) : null}
         {estimated
           ? row(
               'Cooling lost, hot day',

@@ -3,8 +3,9 @@ import { JOB_STATE_LABEL } from '@/lib/core/jobs';
 import type { UnitReport } from '@/lib/core/tablet/visit-report';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
+import { GradeDrawing } from '@/app/(tablet)/round/_components/drawings/grade-drawing';
 import { timeIn } from '@/lib/core/calendar/when';
-import { ASPECT_LABEL, ASPECTS, GRADES } from '@/lib/core/findings/grades';
+import { ASPECT_LABEL, ASPECTS, gradeIndex, GRADES } from '@/lib/core/findings/grades';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { TRIP_CAUSE_LABEL } from '@/lib/core/findings/trip-causes';
 import { UNIT_EVENT_LABEL } from '@/lib/core/tablet';
@@ -47,7 +48,7 @@ export function UnitFound({
       }
     >
       {spent && spent.hi > 0 ? <p className="mb-2 text-soft">There {timeWords(spent)}, told from when things were written down.</p> : null}
-      {unit.archived ? <p className="mb-2 text-soft">Taken off file since.</p> : null}
+      {unit.archived ? <p className="mb-2 text-soft">Taken out of use since.</p> : null}
       <ul className="mb-3 flex flex-wrap gap-x-6 gap-y-1">
         {unit.tasks.map((t) => (
           <li key={t.id}>
@@ -110,9 +111,15 @@ export function UnitFound({
 /** Who found it is told only where it was not the technician of the visit. */
 function FindingWords({ finding: f, timeZone, technician }: { finding: Finding; timeZone: string; technician: string }) {
   const { aspect } = f;
-  const grade = f.grade === null ? null : (GRADES[aspect].find((g) => g.grade === f.grade)?.label ?? f.grade);
+  const index = f.grade === null ? -1 : gradeIndex(aspect, f.grade);
+  const grade = f.grade === null ? null : (GRADES[aspect][index]?.label ?? f.grade);
   return (
     <>
+      {index < 0 ? null : (
+        <span className="mr-2 inline-block align-middle">
+          <GradeDrawing aspect={aspect} grade={index} small />
+        </span>
+      )}
       {ASPECT_LABEL[aspect]}
       {f.phase === 'left' ? ', as left' : ''}: <b>{grade ?? 'not looked at'}</b>
       {f.why ? ` (${f.why})` : ''}

@@ -15,7 +15,7 @@ import { UnitsInNeed, type UnitInNeed } from './units-in-need';
 type Props = {
   kitchenId: string;
   /** The job that it is for: times for it are looked for at once. */
-  job: { id: string; what: string; unitIds: string[] } | null;
+  job: { id: string; what: string; unitIds: string[]; quotedMinutes: number | null } | null;
   anyHour: boolean;
   kitchens: { value: string; label: string }[];
   units: UnitInNeed[];
@@ -92,12 +92,14 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
               min={10}
               max={720}
               step={5}
-              defaultValue="60"
+              defaultValue={job?.quotedMinutes ?? 60}
               error={error('minutes')}
               hint={
                 work.length > 0
                   ? `The ticked tasks alone take about ${minutesOnSite(siteTime, work)} min with getting in and out; ${siteTimeWords(siteTime)}.`
-                  : 'Finding the fault and making it safe.'
+                  : job?.quotedMinutes
+                    ? 'As the quote counts its labour.'
+                    : 'Finding the fault and making it safe.'
               }
               required
             />

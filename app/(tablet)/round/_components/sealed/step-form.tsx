@@ -35,15 +35,7 @@ export function StepForm({ visit, unit, record, me, step, flammable, onSaved }: 
   return (
     <div className="flex flex-col gap-4">
       {s.needs && !certified.holds ? <NoCertificate in={s} certified={certified} me={me} /> : null}
-      {step === 'isolate' ? <Isolate in={s} units={units} unit={unit} me={me} flammable={flammable} /> : null}
-      {step === 'recover' ? <Weighing in={s} me={me} unit={unit} units={units} way="recover" /> : null}
-      {step === 'open' ? <Open in={s} /> : null}
-      {step === 'braze' ? <Braze in={s} /> : null}
-      {step === 'drier' ? <Drier in={s} units={units} /> : null}
-      {step === 'pressure_test' ? <Pressure in={s} me={me} visit={visit} units={units} given={given} /> : null}
-      {step === 'evacuate' ? <Vacuum in={s} /> : null}
-      {step === 'charge' ? <Charge in={s} me={me} unit={unit} visit={visit} record={record} units={units} /> : null}
-      {step === 'running_check' ? <Running visit={visit} unit={unit} /> : null}
+      <WorkOf step={step} in={s} me={me} unit={unit} visit={visit} record={record} units={units} given={given} flammable={flammable} />
       {step === 'running_check' ? null : <Words in={s} name="note" label="Anything worth keeping" max={2000} />}
       <div className="flex flex-col gap-2">
         <TouchButton look="primary" disabled={s.busy || !s.mayDo || !('work' in typed)} onClick={() => void save()}>
@@ -57,6 +49,32 @@ export function StepForm({ visit, unit, record, me, step, flammable, onSaved }: 
       <LeaveOut in={s} onLeft={onSaved} />
     </div>
   );
+}
+
+type WorkProps = Omit<Props, 'onSaved'> & { in: StepInHand; units: ReturnType<typeof draftUnits>; given: Given };
+
+/** What is written down at each step. */
+function WorkOf({ step, in: s, me, unit, visit, record, units, given, flammable }: WorkProps) {
+  switch (step) {
+    case 'isolate':
+      return <Isolate in={s} units={units} unit={unit} me={me} flammable={flammable} />;
+    case 'recover':
+      return <Weighing in={s} me={me} unit={unit} units={units} way="recover" />;
+    case 'open':
+      return <Open in={s} />;
+    case 'braze':
+      return <Braze in={s} />;
+    case 'drier':
+      return <Drier in={s} units={units} />;
+    case 'pressure_test':
+      return <Pressure in={s} me={me} visit={visit} units={units} given={given} />;
+    case 'evacuate':
+      return <Vacuum in={s} />;
+    case 'charge':
+      return <Charge in={s} me={me} unit={unit} visit={visit} record={record} units={units} />;
+    case 'running_check':
+      return <Running visit={visit} unit={unit} />;
+  }
 }
 
 const WHY = {

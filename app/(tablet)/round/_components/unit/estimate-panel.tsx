@@ -101,7 +101,7 @@ function Figures({ result, me }: { result: Estimate; me: Me }) {
 function okRows(e: EstimateOk, difference: (f: Figure) => string): [string, string][] {
   const rows: [string, string][] = [
     ['Rise when clean', difference(e.cleanRiseK)],
-    ['Conductance lost', percent(e.conductanceLost)],
+    ['Heat transfer lost', percent(e.conductanceLost)],
   ];
   if (e.coolingLostHotDay) rows.push(['Cooling lost, hot day', percent(e.coolingLostHotDay)]);
   const extra = e.extraEnergyKwhPerDay;

@@ -49,21 +49,7 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
           </button>
         ))}
       </div>
-      {meaning ? (
-        <dl className="mt-2 text-[0.95rem]">
-          {grades.map((g) => (
-            <div key={g.grade}>
-              <dt className="inline font-bold">{g.label}:</dt> <dd className="inline">{defined(g)}</dd>
-            </div>
-          ))}
-        </dl>
-      ) : chosen ? (
-        <p className="mt-1 text-[0.95rem] text-soft">{defined(chosen)}</p>
-      ) : standing ? (
-        <p className="mt-1">
-          <b>Not looked at.</b> <span className="text-soft">{standing.notLookedWhy}</span>
-        </p>
-      ) : null}
+      <Meaning all={meaning} grades={grades} chosen={chosen} defined={defined} why={standing && !chosen ? standing.notLookedWhy : null} />
       {asking && phase === 'found' && !chosen ? (
         <NotLooked
           draftKey={`${visit.id}:${unit.id}:${aspect}:why`}
@@ -79,6 +65,35 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
     </section>
   );
 });
+
+type Defined = { grade: string; label: string; definition: string };
+type MeaningProps = {
+  all: boolean;
+  grades: readonly Defined[];
+  chosen: Defined | undefined;
+  defined: (g: Defined) => string;
+  why: string | null;
+};
+
+/** What each grade means when asked, else what the chosen one does, or why nobody looked. */
+function Meaning({ all, grades, chosen, defined, why }: MeaningProps) {
+  if (all)
+    return (
+      <dl className="mt-2 text-[0.95rem]">
+        {grades.map((g) => (
+          <div key={g.grade}>
+            <dt className="inline font-bold">{g.label}:</dt> <dd className="inline">{defined(g)}</dd>
+          </div>
+        ))}
+      </dl>
+    );
+  if (chosen) return <p className="mt-1 text-[0.95rem] text-soft">{defined(chosen)}</p>;
+  return why === null ? null : (
+    <p className="mt-1">
+      <b>Not looked at.</b> <span className="text-soft">{why}</span>
+    </p>
+  );
+}
 
 const ASK: Record<Urgency, string> = {
   now: 'Stays off: office, now',

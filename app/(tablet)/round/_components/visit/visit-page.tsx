@@ -1,5 +1,6 @@
 import { timeAt } from '@/lib/core/calendar/at-offset';
 import type { UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
+import { useArrival } from '../../_lib/use-arrival';
 import { useWrite } from '../../_lib/use-write';
 import { to } from '../../_lib/use-place';
 import { VisitState } from '../round-list';
@@ -13,6 +14,7 @@ import { OfficeAnswers } from '../office-answers';
 export function VisitPage({ visit }: { visit: VisitOnFile }) {
   const { kitchen, entries } = visit;
   const { write, busy, now } = useWrite(visit.id);
+  const tellWhere = useArrival(visit.id);
   const at = (iso: string) => timeAt(Date.parse(iso), kitchen.utcOffsetMinutes);
   const open = visit.status === 'booked' || visit.status === 'started';
   const onVisit = new Set(visit.tasks.map((t) => t.unitId));
@@ -58,7 +60,11 @@ export function VisitPage({ visit }: { visit: VisitOnFile }) {
           {entries.leftAt ? `, out ${at(entries.leftAt)}` : ''}
         </p>
       ) : (
-        <TouchButton look="primary" disabled={busy} onClick={() => void write('visit.start', { arrivedAt: now() })}>
+        <TouchButton
+          look="primary"
+          disabled={busy}
+          onClick={() => void write('visit.start', { arrivedAt: now() }).then((kept) => kept && tellWhere())}
+        >
           I have arrived
         </TouchButton>
       )}

@@ -88,7 +88,7 @@ export const entryStrike: Handler<'entry.strike'> = async (ctx, op) => {
   if (await standsForAnother(ctx, entryId))
     return ctx.note('Another tablet wrote the same down, so it stays. Ask one another, and take it back there.');
   // What only said the same as another tablet's entry made no row to take away.
-  const mine = await db.operation.findFirst({ where: { id: entryId, visitId: ctx.visit.id }, select: { detail: true } });
+  const mine = await db.entry.findFirst({ where: { id: entryId, visitId: ctx.visit.id }, select: { detail: true } });
   if (STORED_ENTRY_DETAIL.readOrNull(mine?.detail)?.same) return;
   const { count } =
     what === 'part'

@@ -35,6 +35,6 @@ export const unitAdd: Handler<'unit.add'> = async (ctx, op) => {
     detail: { visitId: visit.id, name },
   });
   ctx.chore(
-    `${name} was not on file and has been added as ${tag}. Look over its details and print its label.${replaced ? ` It stands in place of ${replaced.name}: take that one off file.` : ''}`,
+    `${name} was not on file and has been added as ${tag}. Look over its details and print its label.${replaced ? ` It stands in place of ${replaced.name}: take that one out of use.` : ''}`,
   );
 };

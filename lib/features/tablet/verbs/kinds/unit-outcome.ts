@@ -26,5 +26,5 @@ export const unitOutcome: Handler<'unit.outcome'> = async (ctx, op) => {
     create: { id: op.id, visitId: visit.id, unitId, outcome, reason, at, deviceId },
     update: { outcome, reason, at, deviceId },
   });
-  if (outcome === 'gone') ctx.chore(`${unit.name} is gone: ${reason} Take it off file, or ask the kitchen.`);
+  if (outcome === 'gone') ctx.chore(`${unit.name} is gone: ${reason} Take it out of use, or ask the kitchen.`);
 };

@@ -57,21 +57,11 @@ export function ProposalView({ runId, monday, week }: { runId: string; monday: s
     <div className="flex flex-col gap-6">
       <FormErrors errors={error ? [error] : run?.error ? [run.error] : null} />
       <div role="status" className="flex flex-wrap items-center gap-4">
-        {live ? (
-          <State shape="later" tone="cold">
-            {p?.visits.length ? `Searching. Best so far after ${(p.searchMs / 1000).toFixed(1)} s` : 'Searching'}
-          </State>
-        ) : null}
-        {live ? <Button onClick={() => void stopSearch({ runId })}>Stop</Button> : null}
+        {live ? <Searching runId={runId} proposal={p ?? null} /> : null}
         {run ? <Ended status={run.status} /> : null}
       </div>
       {p && run.status !== 'cancelled' ? (
-        <>
-          <InputFindings findings={p.input} monday={monday} />
-          {p.visits.length > 0 ? <ProposalCost proposal={p} /> : null}
-          {run.status === 'done' ? <ProposalVisits key="final" runId={runId} monday={monday} proposal={p} week={week} /> : null}
-          {run.status === 'done' ? <LeftOut left={p.unplaced} beyond={beyond(p)} /> : null}
-        </>
+        <Proposed runId={runId} monday={monday} week={week} proposal={p} final={run.status === 'done'} />
       ) : null}
       {run?.status === 'cancelled' || run?.status === 'failed' ? (
         <ButtonLink href={`/week?day=${monday}`} className="self-start">
@@ -95,4 +85,29 @@ function Ended({ status }: { status: PlanStatus }) {
       {ended.words}
     </State>
   ) : null;
+}
+
+function Searching({ runId, proposal: p }: { runId: string; proposal: Proposal | null }) {
+  return (
+    <>
+      <State shape="later" tone="cold">
+        {p?.visits.length ? `Searching. Best so far after ${(p.searchMs / 1000).toFixed(1)} s` : 'Searching'}
+      </State>
+      <Button onClick={() => void stopSearch({ runId })}>Stop</Button>
+    </>
+  );
+}
+
+type ProposedProps = { runId: string; monday: string; week: StandingWeek; proposal: Proposal; final: boolean };
+
+/** What was found so far; only a search that has ended can be accepted. */
+function Proposed({ runId, monday, week, proposal: p, final }: ProposedProps) {
+  return (
+    <>
+      <InputFindings findings={p.input} monday={monday} />
+      {p.visits.length > 0 ? <ProposalCost proposal={p} /> : null}
+      {final ? <ProposalVisits key="final" runId={runId} monday={monday} proposal={p} week={week} /> : null}
+      {final ? <LeftOut left={p.unplaced} beyond={beyond(p)} /> : null}
+    </>
+  );
 }

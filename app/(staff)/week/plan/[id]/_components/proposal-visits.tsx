@@ -1,5 +1,6 @@
 'use client';
 
+import { useRouter } from 'next/navigation';
 import { useState, useTransition } from 'react';
 import { instantOf, type LocalDate } from '@/lib/core/calendar';
 import type { Proposal, ProposedVisit } from '@/lib/core/planning/proposal';
@@ -37,6 +38,7 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
   const [error, setError] = useState('');
   const [busy, start] = useTransition();
 
+  const router = useRouter();
   const call = <T,>(work: () => Promise<{ ok: true; data: T } | { ok: false; message: string }>, then: (data: T) => void) =>
     start(async () => {
       const r = await work();
@@ -190,7 +192,7 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
             </li>
           ))}
         </ul>
-        <div className="mt-4 flex flex-wrap items-center gap-3">
+        <div className="sticky bottom-0 mt-4 flex flex-wrap items-center gap-3 border-t border-line bg-sheet py-3">
           {outcome ? (
             <>
               <State shape="done" tone="cold">
@@ -203,7 +205,8 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
                   Take back
                 </Button>
               ) : null}
-              <ButtonLink href={`/week?day=${monday}`} look="primary">
+              {/* The first day's list goes with the first booking, so the frame around the page is asked for anew. */}
+              <ButtonLink href={`/week?day=${monday}`} look="primary" onClick={() => router.refresh()}>
                 See the week
               </ButtonLink>
             </>

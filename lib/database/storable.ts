@@ -11,7 +11,8 @@ export function storable<T>(value: T, depth = 0): T {
   if (depth > DEEPEST && value !== null && typeof value === 'object') return '\uFFFD nested deeper than can be kept' as T;
   if (typeof value === 'string') return value.replace(UNSTORABLE, '\uFFFD') as T;
   if (Array.isArray(value)) return value.map((inner: unknown) => storable(inner, depth + 1)) as T;
-  if (value !== null && typeof value === 'object')
+  // A date, and the like, knows itself how it is written.
+  if (value !== null && typeof value === 'object' && Object.getPrototypeOf(value) === Object.prototype)
     return Object.fromEntries(Object.entries(value).map(([k, v]) => [storable(k), storable(v, depth + 1)])) as T;
   return value;
 }

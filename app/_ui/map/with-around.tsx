@@ -1,0 +1,47 @@
+'use client';
+
+import { lazy, Suspense, useEffect, useState } from 'react';
+import type { Position } from '@/lib/core/position';
+import { askAround, NOWHERE, type Around } from './around';
+
+// The map library comes with the first map that is opened.
+const PinMap = lazy(() => import('./pin-map'));
+const OverviewMap = lazy(() => import('./overview-map'));
+
+function useAround() {
+  const [around, setAround] = useState<Around | null>(null);
+  useEffect(() => {
+    let here = true;
+    // Without what is around it a pin can be set all the same.
+    askAround().then(
+      (a) => here && setAround(a),
+      () => here && setAround(NOWHERE),
+    );
+    return () => {
+      here = false;
+    };
+  }, []);
+  return around;
+}
+
+const OPENING = <p className="text-soft">The map is opening …</p>;
+
+export function PinOnMap({ at, onSet }: { at: Position | null; onSet?: (to: Position) => void }) {
+  const around = useAround();
+  if (!around) return OPENING;
+  return (
+    <Suspense fallback={OPENING}>
+      <PinMap at={at} around={around} onSet={onSet} />
+    </Suspense>
+  );
+}
+
+export function MapOfKitchens() {
+  const around = useAround();
+  if (!around) return OPENING;
+  return (
+    <Suspense fallback={OPENING}>
+      <OverviewMap around={around} />
+    </Suspense>
+  );
+}

@@ -1,0 +1,53 @@
+import type { MeasureUnits } from './preferred';
+
+export type DistanceUnit = 'mi' | 'km';
+type Habits = {
+  label: string;
+  /** Of dates and figures (BCP 47). */
+  locale: string;
+  spanish: string;
+  /** Of roads. Speeds go with it. */
+  distance: DistanceUnit;
+  /** What a customer reads in, who has no setting of their own. */
+  customers: MeasureUnits;
+};
+
+const GAUGES_OF_THE_US: MeasureUnits = { temperature: 'F', pressure: 'psig', mass: 'oz' };
+const METRIC: MeasureUnits = { temperature: 'C', pressure: 'bar', mass: 'g' };
+
+/** Where a shop works: the one setting that units, dates and figures follow. Miles on the roads of the US and the UK. */
+export const REGIONS = {
+  us: { label: 'United States', locale: 'en-US', spanish: 'es-US', distance: 'mi', customers: GAUGES_OF_THE_US },
+  ca: { label: 'Canada', locale: 'en-CA', spanish: 'es-MX', distance: 'km', customers: { ...METRIC, pressure: 'psig' } },
+  gb: { label: 'United Kingdom', locale: 'en-GB', spanish: 'es-ES', distance: 'mi', customers: METRIC },
+  ie: { label: 'Ireland', locale: 'en-IE', spanish: 'es-ES', distance: 'km', customers: METRIC },
+  au: { label: 'Australia', locale: 'en-AU', spanish: 'es-ES', distance: 'km', customers: METRIC },
+  nz: { label: 'New Zealand', locale: 'en-NZ', spanish: 'es-ES', distance: 'km', customers: METRIC },
+  za: { label: 'South Africa', locale: 'en-ZA', spanish: 'es-ES', distance: 'km', customers: METRIC },
+  elsewhere: { label: 'Elsewhere, metric', locale: 'en-GB', spanish: 'es-ES', distance: 'km', customers: METRIC },
+} as const satisfies Record<string, Habits>;
+export type Region = keyof typeof REGIONS;
+export const REGION_NAMES = ['us', 'ca', 'gb', 'ie', 'au', 'nz', 'za', 'elsewhere'] as const satisfies readonly Region[];
+
+const BY_CURRENCY: Record<string, Region> = { USD: 'us', CAD: 'ca', GBP: 'gb', AUD: 'au', NZD: 'nz', ZAR: 'za' };
+/** Where a new shop is taken to be until it says. */
+export const regionOfCurrency = (currency: string): Region => BY_CURRENCY[currency] ?? 'elsewhere';
+
+/** The international mile of 1959, exact. */
+export const MILE_KM = 1.609344;
+const PER_KM: Record<DistanceUnit, number> = { km: 1, mi: 1 / MILE_KM };
+
+export const kmIn = (km: number, unit: DistanceUnit): number => km * PER_KM[unit];
+export const kmFrom = (x: number, unit: DistanceUnit): number => x / PER_KM[unit];
+export const SPEED_LABEL: Record<DistanceUnit, string> = { mi: 'mph', km: 'km/h' };
+export const DISTANCE_NAME: Record<DistanceUnit, string> = { mi: 'mile', km: 'kilometre' };
+
+/** "4.2 mi", "12 km": a distance as a driver reads it; below a tenth in feet or metres. */
+export function distanceWords(km: number, unit: DistanceUnit): string {
+  const x = kmIn(km, unit);
+  if (x < 0.1) return unit === 'mi' ? `${Math.round((km * 1000) / 0.3048 / 10) * 10} ft` : `${Math.round(km * 100) * 10} m`;
+  return `${x < 10 ? x.toFixed(1) : Math.round(x)} ${unit}`;
+}
+
+/** "22 mph": a speed on file in km/h. */
+export const speedWords = (kmh: number, unit: DistanceUnit): string => `${Number(kmIn(kmh, unit).toPrecision(3))} ${SPEED_LABEL[unit]}`;

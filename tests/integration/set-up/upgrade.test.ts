@@ -1,0 +1,56 @@
+import { readFile } from 'node:fs/promises';
+import path from 'node:path';
+import { afterAll, beforeAll, expect, inject, it } from 'vitest';
+import { connect } from '@/lib/database/client';
+import { create, drop, query, withDatabase } from '../../../scripts/support/databases.mjs';
+import { migrate, migrations } from '../../../scripts/support/migrations.mjs';
+
+const LAYOUT = '20261126030000';
+let url = '';
+
+beforeAll(async () => {
+  url = withDatabase(inject('databaseTemplate'), `${inject('databasePrefix')}_upgrade`);
+  await create(url);
+  await migrate(
+    url,
+    migrations().filter((m) => m.name.slice(0, LAYOUT.length) <= LAYOUT),
+  );
+  await query(url, await readFile(path.join(import.meta.dirname, 'layouts', `${LAYOUT}.sql`), 'utf8'));
+});
+afterAll(() => drop(url));
+
+it('a shop of an earlier layout is brought up to today’s with everything that was on file', async () => {
+  expect((await migrate(url)).length).toBeGreaterThan(20);
+  const db = connect(url, 2);
+  try {
+    const unit = await db.unit.findUniqueOrThrow({
+      where: { tag: 'FH-1' },
+      include: { kitchen: { include: { customer: true } }, tasks: true },
+    });
+    expect([unit.kind, unit.placement, unit.refrigerant, unit.kitchen.customer.name]).toEqual(['reach_in', 'fryer', 'R290', 'Copper Fern']);
+    expect(unit.tasks.map((t) => [t.kindKey, t.rule, t.dueOn.toISOString().slice(0, 10)])).toEqual([
+      ['coil_cleaning', 'FREQ=WEEKLY;INTERVAL=6', '2026-12-01'],
+    ]);
+    const visit = await db.visit.findFirstOrThrow({ include: { findings: { orderBy: { at: 'asc' } }, tasks: true, technician: true } });
+    expect([visit.status, visit.technician.name, visit.doneMinutes]).toEqual(['done', 'Ilo Brandt', 0]);
+    expect(visit.findings.map((f) => [f.aspect, f.grade])).toEqual([
+      ['coil', 'matted'],
+      ['drain', 'slow'],
+    ]);
+    expect(visit.tasks.map((t) => [t.outcome, t.reason])).toEqual([['not_done', 'The line was cooking.']]);
+    // What was a follow-up is a job, with its unit and the first line of its history.
+    const job = await db.job.findFirstOrThrow({ include: { units: true, events: true } });
+    expect([job.what, job.closedAt, job.units.map((u) => u.unitId), job.events.length]).toEqual([
+      'Quote a door gasket',
+      null,
+      [unit.id],
+      1,
+    ]);
+    expect(await db.entry.findMany({ select: { kind: true, outcome: true, deviceSeq: true } })).toEqual([
+      { kind: 'visit.arrive', outcome: 'applied', deviceSeq: 1 },
+    ]);
+    expect(await db.auditEntry.count()).toBe(1);
+  } finally {
+    await db.$disconnect();
+  }
+});

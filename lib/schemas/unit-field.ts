@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { text } from './text';
-import { keysOf, type UnitField } from '../core/equipment/field';
+import type { UnitField } from '../core/equipment/field';
+import { keysOf } from '../core/typed/closed-set';
 import { unitField, UNIT_KEYS, type UnitKey, type UnitSent, type UnitValues } from '../core/equipment/unit-fields';
 import { NAME_MAX, TAG_FORM } from '../core/equipment/limits';
 import { isFiledRefrigerant } from '../core/refrigerants/catalogue';

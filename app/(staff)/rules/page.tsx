@@ -1,3 +1,4 @@
+import { keysOf } from '@/lib/core/typed/closed-set';
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { can } from '@/lib/core/people/access';
@@ -45,7 +46,7 @@ export default definePage('read:rules', async ({ db, now, actor, query }) => {
         maySet={can(actor, 'manage:shop')}
       />
       <nav aria-label="Which changes" className="mb-5 flex flex-wrap gap-1">
-        {(Object.keys(VIEWS) as View[]).map((v) => (
+        {keysOf(VIEWS).map((v) => (
           <Link
             key={v}
             href={`/rules?show=${v}`}

@@ -3,6 +3,7 @@ import '@fontsource/atkinson-hyperlegible-next/700.css';
 import '../tablet.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
+import { readyScreens } from './_components/later';
 import { RoundApp } from './_components/round-app';
 import { keepTalking, openTablet } from './_lib/open-tablet';
 import { readyEstimators } from './_lib/use-estimator';
@@ -22,6 +23,7 @@ if (root)
 // The screen first.
 requestAnimationFrame(() =>
   setTimeout(() => {
+    void readyScreens();
     void keepTalking(tablet);
     // Again when the first round, or a new one, has come and the line is quiet.
     let quiet: ReturnType<typeof setTimeout> | undefined;

@@ -1,3 +1,4 @@
+import { keysOf } from '../typed/closed-set';
 import type { CircuitAccess, CondenserKind, UnitKind } from '../equipment/build';
 
 type Span = readonly [lowest: number, highest: number];
@@ -48,7 +49,7 @@ export const FIELD_INFO = {
 } as const satisfies Record<string, ReadingFieldInfo>; // prettier-ignore
 
 export type ReadingField = keyof typeof FIELD_INFO;
-export const READING_FIELDS = Object.keys(FIELD_INFO) as ReadingField[];
+export const READING_FIELDS = keysOf(FIELD_INFO);
 export const isReadingField = (key: string): key is ReadingField => Object.hasOwn(FIELD_INFO, key);
 export const readingSpan = (field: ReadingField): Span => FIELD_INFO[field].span;
 

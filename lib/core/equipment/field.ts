@@ -78,5 +78,3 @@ export const measured = (measure: Measure, span: readonly [number, number], of: 
   span,
   ...of,
 });
-
-export const keysOf = <T extends string>(labels: Readonly<Record<T, unknown>>): T[] => Object.keys(labels) as T[];

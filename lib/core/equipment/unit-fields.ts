@@ -1,6 +1,7 @@
 import * as eq from './build';
 import { NAME_MAX, TEXT_MAX } from './limits';
-import { chosen, keysOf, measured, perhaps, text, usually, type UnitField, type ValueOf } from './field';
+import { keysOf } from '../typed/closed-set';
+import { chosen, measured, perhaps, text, usually, type UnitField, type ValueOf } from './field';
 
 /** Where a kind's condensing unit stands apart from its box, or is bigger than a plug: common practice, from memory. */
 const split = (kind: eq.UnitKind) => ['walk_in_cooler', 'walk_in_freezer', 'remote_condensing_unit', 'ice_machine'].includes(kind);

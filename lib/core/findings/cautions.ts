@@ -17,10 +17,14 @@ export const WORK_STEP_LABEL: Record<WorkStep, string> = {
   leave: 'Leave the unit',
 };
 
+/** The first words of each, for a phone. */
+export const WORK_STEP_SHORT: Record<WorkStep, string> = { read: 'Read', look: 'Lock out', restore: 'Power back', leave: 'Leave' };
+
 /** What a kind of task can hurt with. */
 export type CautionTopic = 'coil' | 'chemicals';
 
-export type Caution = { step: WorkStep; title: string; words: string };
+/** `words` say what must be done and are always in sight; `more` is one tap away where there is little room. */
+export type Caution = { step: WorkStep; title: string; words: string; more?: string };
 
 const DEFER = 'Local code, the maker’s instructions and your licence come first.';
 
@@ -55,7 +59,8 @@ function toRead(unit: AboutUnit): Caution[] {
     list.push({
       step: 'read',
       title: 'Ladder or roof',
-      words: 'Ladder footed and tied, three points of contact, someone knows you are up there; no roof in storm or ice.',
+      words: 'Ladder footed and tied, three points of contact; no roof in storm or ice.',
+      more: 'Someone knows that you are up there.',
     });
   if (walkIn(unit))
     list.push({
@@ -68,7 +73,8 @@ function toRead(unit: AboutUnit): Caution[] {
   list.push({
     step: 'read',
     title: 'It runs',
-    words: `Blades and belts turn, the discharge line burns skin, the circuit is under pressure. Covers off only as far as the clamp needs; eye protection with hoses on. ${DEFER}`,
+    words: 'Blades turn, the discharge line burns skin, the circuit is under pressure.',
+    more: `Covers off only as far as the clamp needs; eye protection with hoses on. ${DEFER}`,
   });
   return list;
 }
@@ -79,19 +85,21 @@ function gasCaution({ refrigerant, safetyClass, charge }: AboutUnit): Caution | 
     return {
       step: 'read',
       title: 'CO2',
-      words: `Very high pressure, running or stopped, and it rises in a stopped system as it warms. It smothers without warning in a closed room: ventilate, carry a CO2 alarm. Only gauges and hoses rated for it.${held}`,
+      words: `Very high pressure, running or stopped; it smothers without warning: ventilate, carry a CO2 alarm.${held}`,
+      more: 'The pressure of a stopped system rises as it warms. Only gauges and hoses rated for it; never alone in a closed room.',
     };
   if (safetyClass === null)
     return {
       step: 'read',
       title: 'Refrigerant not known',
-      words: 'Read the plate first. Until you know, treat it as one that burns: ventilate, detector on, no flame, no spark.',
+      words: 'Until the plate tells, treat it as one that burns: ventilate, detector on, no flame, no spark.',
     };
   if (safetyClass === 'A1') return null;
   return {
     step: 'read',
     title: `${BURNS[safetyClass]} (${safetyClass})`,
-    words: `Ventilate, and a detector rated for it says clear, before you switch anything or open the machine compartment. No flame, no spark, no tool or vacuum cleaner that is not rated for it.${held}`,
+    words: `Ventilate; detector clear before you switch anything or open the machine compartment. No flame, no spark.${held}`,
+    more: 'The detector, and every tool or vacuum cleaner, rated for it.',
   };
 }
 
@@ -100,21 +108,22 @@ function toLook(unit: AboutUnit): Caution[] {
     {
       step: 'look',
       title: 'Lock out first',
-      words: `Unplug, or lock the disconnect where it is hard-wired, and prove it dead before a hand goes near fan, coil or wiring. Fans start by themselves; capacitors hold charge. ${DEFER}`,
+      words: 'Unplug, or lock the disconnect where it is hard-wired, and prove it dead before a hand goes in.',
+      more: `Fans start by themselves; capacitors hold charge. ${DEFER}`,
     },
   ];
   if (unit.topics.includes('coil') && unit.condenserKind !== 'water_cooled')
     list.push({
       step: 'look',
       title: 'Fins, cleaner, water',
-      words:
-        'Fins cut: gloves and eye protection, brush along them. No strong acid or alkali on aluminium, never two cleaners together, rinse clear, keep it off food. Keep wash water off motors, controls and wiring.',
+      words: 'Gloves and eye protection: fins cut. Keep wash water off motors, controls and wiring.',
+      more: 'Brush along the fins. No strong acid or alkali on aluminium, never two cleaners together, rinse clear, keep it off food.',
     });
   if (unit.kind === 'ice_machine' && unit.topics.includes('chemicals'))
     list.push({
       step: 'look',
       title: 'Descaler and sanitiser',
-      words: 'Never together. The bin is food surface: cover or empty it, and throw away the first ice after.',
+      words: 'Never together. The bin is food surface: cover or empty it; throw away the first ice after.',
     });
   if (unit.application === 'low' && unit.kind !== 'ice_machine')
     list.push({ step: 'look', title: 'Frozen drain', words: 'Warm water, never a flame and never a pick on the pan or the coil.' });
@@ -127,7 +136,7 @@ function toRestore({ safetyClass, refrigerant }: AboutUnit): Caution[] {
     {
       step: 'restore',
       title: 'Power back on',
-      words: `Hands, tools and rags clear, guards and covers back on${burns ? ', detector clear once more' : ''}. Then let it run 10 to 15 minutes before you read it.`,
+      words: `Hands, tools and rags clear, guards and covers on${burns ? ', detector clear once more' : ''}. Let it run 10 to 15 minutes before you read it.`,
     },
   ];
 }

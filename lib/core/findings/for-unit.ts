@@ -1,3 +1,4 @@
+import { keysOf } from '../typed/closed-set';
 import type { CondenserKind, UnitKind } from '../equipment/build';
 import type { Aspect, CoilGrade } from './grades';
 
@@ -33,7 +34,7 @@ export function has(unit: Built, aspect: Aspect): boolean {
 
 /** Aspects of a unit in the order of the work, by side; sides with nothing are left out. */
 export function aspectsOf(unit: Built): { side: Side; aspects: Aspect[] }[] {
-  const all = Object.keys(SIDE_OF) as Aspect[];
+  const all = keysOf(SIDE_OF);
   return SIDES.map((side) => ({ side, aspects: all.filter((a) => SIDE_OF[a] === side && has(unit, a)) })).filter(
     (s) => s.aspects.length > 0,
   );

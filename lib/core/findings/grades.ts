@@ -1,3 +1,5 @@
+import { keysOf, recordOf } from '../typed/closed-set';
+
 /**
  * Grades of a finding, each with a definition two people would agree on, and what they mean for everything that reads
  * them. Order is from best to worst; an index into the list is the ordinal score.
@@ -152,12 +154,12 @@ export type IceGrade = GradeOf<'ice'>;
 /** Aspects that an inspection's interval can be learned from. */
 export type FailureAspect = { [A in Aspect]: Table[A] extends { fails: object } ? A : never }[Aspect];
 
-export const ASPECTS = Object.keys(ASPECT_INFO) as Aspect[];
+export const ASPECTS = keysOf(ASPECT_INFO);
 export const isFailureAspect = (a: Aspect): a is FailureAspect => 'fails' in ASPECT_INFO[a];
 export const FAILURE_ASPECTS = ASPECTS.filter(isFailureAspect);
 export const aspectInfo = (aspect: Aspect): AspectInfo => ASPECT_INFO[aspect];
 
-const each = <T>(of: (info: AspectInfo) => T) => Object.fromEntries(ASPECTS.map((a) => [a, of(ASPECT_INFO[a])])) as Record<Aspect, T>;
+const each = <T>(of: (info: AspectInfo) => T) => recordOf(ASPECTS, (a) => of(ASPECT_INFO[a]));
 export const ASPECT_LABEL = each((i) => i.label);
 export const GRADES = Object.fromEntries(ASPECTS.map((a) => [a, ASPECT_INFO[a].grades])) as { [A in Aspect]: Table[A]['grades'] };
 /** The grades of an aspect, the best first. */

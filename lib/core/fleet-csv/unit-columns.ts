@@ -1,5 +1,6 @@
 import { TAG_FORM } from '../equipment/limits';
-import { keysOf, type UnitField } from '../equipment/field';
+import type { UnitField } from '../equipment/field';
+import { keysOf } from '../typed/closed-set';
 import { unitField, type UnitKey, type UnitValues } from '../equipment/unit-fields';
 import { refrigerantId } from '../refrigerants/naming';
 import * as cells from './cells';

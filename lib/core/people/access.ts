@@ -1,3 +1,5 @@
+import { keysOf } from '../typed/closed-set';
+
 /** Who may do what. One place, asked by every page, action and route. */
 
 const HOUR = 3_600_000;
@@ -47,7 +49,7 @@ export const ROLE_INFO = {
 } as const satisfies Record<string, RoleInfo>;
 export type Role = keyof typeof ROLE_INFO;
 
-export const ROLES = Object.keys(ROLE_INFO) as Role[];
+export const ROLES = keysOf(ROLE_INFO);
 export const roleInfo = (role: Role): RoleInfo => ROLE_INFO[role];
 export const takesVisits = (role: Role): boolean => ROLE_INFO[role].takesVisits;
 /** Who can be booked. */

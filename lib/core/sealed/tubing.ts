@@ -1,3 +1,5 @@
+import { keysOf } from '../typed/closed-set';
+
 /**
  * Copper tube of the trade, by its outside diameter in inches: ASTM B280, annealed where both tempers are made.
  * Bores as ASTM B280 tables print them (read in a published reprint of the table, 2026-11-27).
@@ -17,7 +19,7 @@ const BORE_IN = {
 } as const;
 
 export type TubeSize = keyof typeof BORE_IN;
-export const TUBE_SIZES = Object.keys(BORE_IN) as TubeSize[];
+export const TUBE_SIZES = keysOf(BORE_IN);
 
 const INCH_M = 0.0254;
 /** Half of ASTM B280's tolerance on mean outside diameter (±0.002 in) and on wall (±0.003 in, twice), as standard deviations. */

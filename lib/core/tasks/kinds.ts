@@ -1,3 +1,4 @@
+import { keysOf } from '../typed/closed-set';
 import type { Placement, UnitKind } from '../equipment/build';
 import type { CautionTopic } from '../findings/cautions';
 import type { Aspect, FailureAspect } from '../findings/grades';
@@ -103,7 +104,7 @@ export type LearningTask = { [K in TaskKey]: Table[K] extends { learns: object }
 /** Those among them that only look. */
 export type InspectionTask = { [K in TaskKey]: Table[K] extends { learns: { from: 'failures' } } ? K : never }[TaskKey];
 
-export const TASK_KEYS = Object.keys(TASK_KIND_INFO) as TaskKey[];
+export const TASK_KEYS = keysOf(TASK_KIND_INFO);
 /** The one whose evidence is the coil itself. */
 export const COIL_CLEANING = 'coil_cleaning' satisfies TaskKey;
 

@@ -9,6 +9,9 @@ export const isOneOf = <T>(members: readonly T[], value: unknown): value is T =>
 /** Whether the record has this key of its own. */
 export const isKeyOf = <T extends object>(record: T, key: PropertyKey): key is keyof T => Object.hasOwn(record, key);
 
+/** The word for a member, or the text as it came where it is none: `labelOf(UNIT_KIND_LABEL, 'reach_in')`. */
+export const labelOf = (labels: Readonly<Record<string, string>>, key: string): string => (isKeyOf(labels, key) && labels[key]) || key;
+
 /** The record's own keys, as they are declared. */
 export const keysOf = <T extends object>(record: T): (keyof T & string)[] => Object.keys(record).filter((key) => isKeyOf(record, key));
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { keysOf } from '@/lib/core/equipment/field';
+import { keysOf } from '@/lib/core/typed/closed-set';
 import { blankUnit, UNIT_KEYS, unitField, unitValues, type UnitValues } from '@/lib/core/equipment/unit-fields';
 import { fieldWords, unitFacts } from '@/lib/core/equipment/unit-words';
 import { allColumns, emptyRow } from '@/lib/core/fleet-csv';

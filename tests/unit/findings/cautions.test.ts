@@ -13,7 +13,10 @@ const unit = (over: Partial<AboutUnit> = {}): AboutUnit => ({
   ...over,
 });
 const titles = (over: Partial<AboutUnit> = {}) => cautionsFor(unit(over)).map((c) => c.title);
-const words = (title: string, over: Partial<AboutUnit> = {}) => cautionsFor(unit(over)).find((c) => c.title === title)?.words ?? '';
+const words = (title: string, over: Partial<AboutUnit> = {}) => {
+  const c = cautionsFor(unit(over)).find((one) => one.title === title);
+  return c ? `${c.words} ${c.more ?? ''}`.trim() : '';
+};
 
 describe('cautions', () => {
   it('stand once, in the order of the work, never above the step they belong to', () => {
@@ -65,6 +68,14 @@ describe('cautions', () => {
     expect(titles({ topics: [] })).not.toContain('Fins, cleaner, water');
     expect(words('Fins, cleaner, water')).toContain('wash water off motors, controls and wiring');
     expect(titles({ kind: 'ice_machine', topics: ['chemicals'] })).toContain('Descaler and sanitiser');
+  });
+
+  // Two lines on a phone: what must be done is never behind a fold.
+  it('what is always in sight is short', () => {
+    for (const c of cautionsFor(
+      unit({ safetyClass: 'A3', refrigerant: 'R290', roofWork: true, kind: 'walk_in_freezer', application: 'low' }),
+    ))
+      expect(c.words.length, c.title).toBeLessThanOrEqual(125);
   });
 
   it('defer to code, maker and licence', () => {

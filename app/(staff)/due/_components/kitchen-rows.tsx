@@ -1,7 +1,8 @@
+import { labelOf } from '@/lib/core/typed/closed-set';
 import Link from 'next/link';
 import { describeRule } from '@/lib/core/calendar';
 import { needsOf } from '@/lib/core/visits/needs';
-import { PLACEMENT_LABEL, type Placement } from '@/lib/core/equipment/build';
+import { PLACEMENT_LABEL } from '@/lib/core/equipment/build';
 import { ButtonLink } from '../../../_ui/button';
 import { DueState } from '../../../_ui/due-state';
 import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
@@ -87,7 +88,7 @@ function TaskRow({ kitchen: k, task: t, limit, on, choose }: RowProps) {
         <Link href={`/units/${t.unitId}`}>{t.unit}</Link>
       </td>
       <td className={`${CELL} max-md:col-start-2 max-md:row-start-2`}>{t.kind}</td>
-      <td className={`${CELL} text-soft max-md:hidden`}>{PLACEMENT_LABEL[t.placement as Placement] ?? t.placement}</td>
+      <td className={`${CELL} text-soft max-md:hidden`}>{labelOf(PLACEMENT_LABEL, t.placement)}</td>
       <td className={`${CELL} text-soft max-md:hidden`}>
         {describeRule(t.rule)}
         {t.locked ? ', locked' : ''}

@@ -1,7 +1,8 @@
+import { labelOf } from '@/lib/core/typed/closed-set';
 import Link from 'next/link';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
-import { ENTRY_LABEL, type EntryKind } from '@/lib/core/tablet';
+import { ENTRY_LABEL } from '@/lib/core/tablet';
 import { State } from '@/app/_ui/state';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { EntryTyped } from './entry-typed';
@@ -29,7 +30,7 @@ export function EntryQuestion({
       <div>
         <h3 id={heading}>
           <State shape={e.outcome === 'rejected' ? 'late' : 'ask'} tone={e.settled ? 'soft' : 'alarm'}>
-            {ENTRY_LABEL[e.kind as EntryKind] ?? e.kind}: {e.outcome === 'rejected' ? 'could not be filed' : 'filed with a question'}
+            {labelOf(ENTRY_LABEL, e.kind)}: {e.outcome === 'rejected' ? 'could not be filed' : 'filed with a question'}
           </State>
         </h3>
         {place ? (

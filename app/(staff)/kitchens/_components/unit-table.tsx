@@ -1,6 +1,7 @@
+import { labelOf } from '@/lib/core/typed/closed-set';
 import Link from 'next/link';
 import { describeRule, type LocalDate } from '@/lib/core/calendar';
-import { PLACEMENT_LABEL, UNIT_KIND_LABEL, type Placement, type UnitKind } from '@/lib/core/equipment/build';
+import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { DueState } from '../../../_ui/due-state';
 import { RefrigerantName } from '../../../_ui/refrigerant-name';
 import { State } from '../../../_ui/state';
@@ -47,8 +48,8 @@ export function UnitTable({ units, today, limit }: { units: Unit[]; today: Local
             </Td>
             <Td className="max-sm:hidden">{u.tag}</Td>
             <Td className="max-md:hidden">
-              {UNIT_KIND_LABEL[u.kind as UnitKind] ?? u.kind}
-              <span className="block text-sm text-soft">{PLACEMENT_LABEL[u.placement as Placement] ?? u.placement}</span>
+              {labelOf(UNIT_KIND_LABEL, u.kind)}
+              <span className="block text-sm text-soft">{labelOf(PLACEMENT_LABEL, u.placement)}</span>
             </Td>
             <Td className="max-lg:hidden">
               <RefrigerantName id={u.refrigerant} />

@@ -1,3 +1,4 @@
+import { labelOf } from '@/lib/core/typed/closed-set';
 import Link from 'next/link';
 import { Figure } from '@/app/_ui/figure';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
@@ -5,7 +6,7 @@ import { State } from '@/app/_ui/state';
 import { Table, Td, Th } from '@/app/_ui/table';
 import type { Figure as Banded } from '@/lib/core/condenser';
 import { counted } from '@/lib/core/wording/counted';
-import { PLACEMENT_LABEL, type Placement } from '@/lib/core/equipment/build';
+import { PLACEMENT_LABEL } from '@/lib/core/equipment/build';
 import { leftOut } from './left-out';
 import { RateBar } from './rate-bar';
 
@@ -57,7 +58,7 @@ export function KitchenTable({ kitchens, currency }: { kitchens: KitchenLine[]; 
               {k.fastest ? (
                 <>
                   <Link href={`/units/${k.fastest.id}#evidence`}>{k.fastest.name}</Link>
-                  <div className="text-sm text-soft">{PLACEMENT_LABEL[k.fastest.placement as Placement] ?? k.fastest.placement}</div>
+                  <div className="text-sm text-soft">{labelOf(PLACEMENT_LABEL, k.fastest.placement)}</div>
                 </>
               ) : (
                 '—'

@@ -1,9 +1,10 @@
+import { labelOf } from '@/lib/core/typed/closed-set';
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { todayIn } from '@/lib/core/calendar';
 import { dateWords, dayWords } from '@/lib/core/calendar/when';
-import { UNIT_KIND_LABEL, type UnitKind } from '@/lib/core/equipment/build';
+import { UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { gradeLabel } from '@/lib/core/findings/grades';
 import { judgeDates, judgeGrades, judgeMatted, judgeReadings } from '@/lib/core/owner/judged';
 import { periodOf } from '@/lib/core/owner/period';
@@ -94,7 +95,7 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
             <JudgedTable
               label="By kind of unit"
               head="Kind"
-              rows={by('kind').map((r) => ({ ...r, name: UNIT_KIND_LABEL[r.of as UnitKind] ?? r.of }))}
+              rows={by('kind').map((r) => ({ ...r, name: labelOf(UNIT_KIND_LABEL, r.of) }))}
             />
           </Sheet>
           <Sheet title="By who looked">

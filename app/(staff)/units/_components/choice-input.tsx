@@ -1,5 +1,6 @@
 import type { ComponentProps } from 'react';
-import { keysOf, type ChoiceField } from '@/lib/core/equipment/field';
+import type { ChoiceField } from '@/lib/core/equipment/field';
+import { keysOf } from '@/lib/core/typed/closed-set';
 import { Select } from '../../../_ui/field';
 
 type Props = { field: ChoiceField; name: string; error?: string[] } & Omit<ComponentProps<typeof Select>, 'label' | 'options' | 'name'>;

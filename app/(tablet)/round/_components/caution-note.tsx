@@ -1,14 +1,44 @@
-/** A caution where it arises: a word, a shape and a frame, never a colour alone. */
-export function CautionNote({ title, words }: { title: string; words: string }) {
+import { useWide } from '../_lib/use-wide';
+
+const FRAME = 'rounded-md border-2 border-alarm bg-alarm-wash px-2.5 py-1.5 leading-snug sm:p-3';
+
+/** A caution where it arises: a word, a shape and a frame, never a colour alone. On a phone what goes further is folded. */
+export function CautionNote({ title, words, more = '' }: { title: string; words: string; more?: string }) {
+  const wide = useWide();
+  if (!more || wide)
+    return (
+      <div className={`flex gap-3 ${FRAME}`}>
+        <Sign />
+        <p className="max-sm:text-[0.95rem]">
+          <Said title={title} words={words} /> {more}
+        </p>
+      </div>
+    );
   return (
-    <div className="flex gap-3 rounded-md border-2 border-alarm bg-alarm-wash p-3">
-      <svg viewBox="0 0 24 24" className="mt-0.5 size-6 shrink-0 text-alarm" aria-hidden="true" focusable="false">
-        <path d="M12 2.5 23 21.5H1Z" fill="none" stroke="currentColor" strokeWidth="2.2" strokeLinejoin="round" />
-        <path d="M12 9v6M12 17.5v1.6" stroke="currentColor" strokeWidth="2.4" />
-      </svg>
-      <p>
-        <b className="text-alarm">{title}.</b> {words}
-      </p>
-    </div>
+    <details className={FRAME}>
+      <summary className="flex min-h-12 items-center gap-2.5">
+        <Sign />
+        <span className="min-w-0 flex-1 text-[0.95rem]">
+          <Said title={title} words={words} />
+        </span>
+        <span aria-hidden="true" className="text-alarm">
+          ▾
+        </span>
+      </summary>
+      <p className="pb-1 text-[0.95rem]">{more}</p>
+    </details>
   );
 }
+
+const Said = ({ title, words }: { title: string; words: string }) => (
+  <>
+    <b className="text-alarm">{title}.</b> {words}
+  </>
+);
+
+const Sign = () => (
+  <svg viewBox="0 0 24 24" className="mt-0.5 size-6 shrink-0 self-start text-alarm" aria-hidden="true" focusable="false">
+    <path d="M12 2.5 23 21.5H1Z" fill="none" stroke="currentColor" strokeWidth="2.2" strokeLinejoin="round" />
+    <path d="M12 9v6M12 17.5v1.6" stroke="currentColor" strokeWidth="2.4" />
+  </svg>
+);

@@ -10,13 +10,13 @@ const LOOK: Record<EntryState, { shape: Shape; tone: 'ink' | 'soft' | 'cold' | '
   rejected: { shape: 'late', tone: 'alarm', words: 'Not taken by the office' },
 };
 
-/** How far one entry has come. */
-export function EntryMark({ id }: { id: string }) {
+/** How far one entry has come. `brief`: the shape alone in sight, unless somebody must read it. */
+export function EntryMark({ id, brief = false }: { id: string; brief?: boolean }) {
   const look = LOOK[useSnapshot((s) => entryState(s, id))];
   return (
     <span className="text-sm">
       <State shape={look.shape} tone={look.tone}>
-        {look.words}
+        {brief && look.tone !== 'alarm' ? <span className="sr-only">{look.words}</span> : look.words}
       </State>
     </span>
   );

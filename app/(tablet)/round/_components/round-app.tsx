@@ -1,17 +1,13 @@
 import type { Tablet } from '@/lib/tablet/tablet';
 import { TabletProvider, useSnapshot } from '../_lib/tablet-context';
 import { usePlace } from '../_lib/use-place';
-import { AddUnit } from './add-unit';
-import { CloseVisit } from './close/close-visit';
-import { EntriesPage } from './entries-page';
 import { InstallWorker } from './install-worker';
+import { AddUnit, CloseVisit, EntriesPage, TagPage, UnitPage } from './later';
 import { LeaveGuard } from './leave-guard';
 import { RoundList } from './round-list';
 import { NoRound, SignIn, Starting, StorageRefused } from './thresholds';
 import { SealedPage } from './sealed/later';
-import { TagPage } from './tag-page';
 import { TopBar } from './top-bar';
-import { UnitPage } from './unit/unit-page';
 import { VisitPage } from './visit/visit-page';
 
 export function RoundApp({ tablet }: { tablet: Tablet }) {
@@ -29,7 +25,7 @@ function Screen() {
     <div className="min-h-dvh text-[1.0625rem]">
       <TopBar />
       <InstallWorker />
-      <main id="main" className="mx-auto max-w-[64rem] px-4 pb-28 pt-4">
+      <main id="main" className="mx-auto max-w-[64rem] px-3 pb-20 pt-2 sm:px-4 sm:pb-28 sm:pt-4">
         {phase === 'starting' ? (
           <Starting />
         ) : phase === 'sign_in' ? (

@@ -23,10 +23,10 @@ export function Thumb({ fileId, photoId, alt }: { fileId?: string | null; photoI
   }, [tablet, fileId, photoId]);
   if (!url)
     return (
-      <span className="flex h-24 w-32 items-center justify-center rounded-md border border-dashed border-edge p-1 text-center text-xs text-soft">
+      <span className="flex h-14 w-20 items-center max-sm:text-[0] sm:h-24 sm:w-32 justify-center rounded-md border border-dashed border-edge p-1 text-center text-xs text-soft">
         {alt}
       </span>
     );
   // eslint-disable-next-line @next/next/no-img-element -- the picture is on the tablet, no server may be asked
-  return <img src={url} alt={alt} className="h-24 w-32 rounded-md border border-line object-cover" />;
+  return <img src={url} alt={alt} className="h-14 w-20 rounded-md border border-line object-cover sm:h-24 sm:w-32" />;
 }

@@ -1,5 +1,6 @@
 import { useState, type ComponentProps, type ReactNode } from 'react';
 import { BUTTON, LOOK, SIZE, type Looks } from '@/app/_ui/button-look';
+import { useWide } from '../_lib/use-wide';
 
 /** A primary action: at least 60 px high, for a gloved thumb. */
 export function TouchButton({ look = 'plain', className = '', ...rest }: ComponentProps<'button'> & Pick<Looks, 'look'>) {
@@ -48,9 +49,9 @@ export function Card({
   className?: string;
 }) {
   return (
-    <section id={id} className={`${OFF_SCREEN} ${BELOW_THE_BAR} rounded-lg border border-edge bg-sheet p-4 sm:p-5 ${className}`}>
+    <section id={id} className={`${OFF_SCREEN} ${BELOW_THE_BAR} rounded-lg border border-edge bg-sheet p-2.5 sm:p-5 ${className}`}>
       {title ? (
-        <div className="mb-3 flex flex-wrap items-baseline justify-between gap-x-3 gap-y-1">
+        <div className="mb-1.5 flex flex-wrap items-baseline sm:mb-3 justify-between gap-x-3 gap-y-1">
           <h2>{title}</h2>
           {aside}
         </div>
@@ -63,30 +64,39 @@ export function Card({
 /** Folded away until wanted; what is inside is not drawn before. */
 export function Fold({
   summary,
+  short = summary,
   aside,
   open = false,
   children,
 }: {
   summary: ReactNode;
+  /** In fewer words, where several stand on one line of a phone. */
+  short?: ReactNode;
   aside?: ReactNode;
   open?: boolean;
   children: ReactNode;
 }) {
+  const wide = useWide();
   const [wanted, setWanted] = useState(open);
   return (
     <details
-      className="rounded-lg border border-edge bg-sheet"
+      className="rounded-lg border border-edge bg-sheet open:col-span-full"
       open={open || undefined}
       onToggle={(e) => e.currentTarget.open && setWanted(true)}
     >
-      <summary className="flex min-h-14 items-center justify-between gap-3 px-4 font-bold">
-        {summary}
-        {aside ? <span className="text-sm font-normal text-soft">{aside}</span> : null}
+      <summary className="flex min-h-12 items-center justify-between gap-3 px-2.5 font-bold leading-tight sm:min-h-14 sm:px-4">
+        {wide ? summary : short}
+        {aside && (wide || short === summary) ? <span className="text-sm font-normal text-soft">{aside}</span> : null}
       </summary>
       {wanted || open ? children : null}
     </details>
   );
 }
+
+/** Folds beside one another on a phone; an open one takes the whole line. */
+export const Folds = ({ children }: { children: ReactNode }) => (
+  <div className="grid grid-cols-2 gap-2 sm:grid-cols-1 sm:gap-3">{children}</div>
+);
 
 const BOX = 'w-full rounded-md border border-edge bg-sheet px-3 py-3 min-h-12 text-ink';
 
@@ -105,10 +115,17 @@ export function TouchSelect({
   label,
   id,
   options,
+  beside = false,
   ...rest
-}: ComponentProps<'select'> & { label: string; id: string; options: readonly { value: string; label: string }[] }) {
+}: ComponentProps<'select'> & {
+  label: string;
+  id: string;
+  options: readonly { value: string; label: string }[];
+  /** The label on the same line, where height is dear. */
+  beside?: boolean;
+}) {
   return (
-    <div className="flex flex-col gap-1">
+    <div className={beside ? 'flex items-center gap-2 [&>select]:min-w-0 [&>select]:flex-1' : 'flex flex-col gap-1'}>
       <label htmlFor={id} className="font-bold">
         {label}
       </label>

@@ -1,4 +1,5 @@
-import { keysOf, type UnitField } from '@/lib/core/equipment/field';
+import type { UnitField } from '@/lib/core/equipment/field';
+import { keysOf } from '@/lib/core/typed/closed-set';
 import { UNIT_KEYS, unitField, type UnitKey, type UnitSent } from '@/lib/core/equipment/unit-fields';
 import { within } from '@/lib/core/equipment/limits';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';

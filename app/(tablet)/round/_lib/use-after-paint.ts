@@ -9,3 +9,13 @@ export function useAfterPaint<T>(value: T): T {
   }, [value]);
   return drawn;
 }
+
+/** False until the screen has been drawn once: for what may come a moment after the words. */
+export function useDrawn(): boolean {
+  const [drawn, set] = useState(false);
+  useEffect(() => {
+    const soon = setTimeout(() => set(true));
+    return () => clearTimeout(soon);
+  }, []);
+  return drawn;
+}

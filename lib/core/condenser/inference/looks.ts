@@ -1,3 +1,4 @@
+import { keysOf } from '../../typed/closed-set';
 import type { CauseId, Reading } from '../types';
 import { normalCdf } from '../bands';
 
@@ -52,7 +53,7 @@ export function lookGiven(look: Look, found: string, cause: CauseId): number {
 /** All looks of a reading but the coil's under a fouled coil. */
 export function looksGiven(reading: Reading, cause: CauseId): number {
   let p = 1;
-  for (const look of Object.keys(LOOKS) as Look[]) {
+  for (const look of keysOf(LOOKS)) {
     const found = reading[look];
     if (found !== undefined && !(look === 'coilGrade' && cause === 'coil_fouling')) p *= lookGiven(look, found, cause);
   }

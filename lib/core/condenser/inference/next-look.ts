@@ -1,3 +1,4 @@
+import { keysOf } from '../../typed/closed-set';
 import { CONTACT_SD_K } from '../readings/instruments';
 import type { CauseId, Reading } from '../types';
 import { coilGradeGiven, LOOKS, lookGiven, type Look } from './looks';
@@ -25,7 +26,7 @@ export function nextLooks(belief: Belief): NextLook[] {
   const parts = heavy.map((c) => ({ ...c, weight: c.weight / sum }));
   const out: NextLook[] = [];
   const add = (look: LookId, bits: number) => void (reading[look] === undefined && bits > 0 && out.push({ look, bits }));
-  for (const look of Object.keys(LOOKS) as Look[]) add(look, discrete(parts, look));
+  for (const look of keysOf(LOOKS)) add(look, discrete(parts, look));
   const gauges = unit.circuitAccess === 'ports';
   for (const [look, channel, allowed] of READINGS)
     if (allowed === 'always' || gauges)

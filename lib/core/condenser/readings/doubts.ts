@@ -1,3 +1,4 @@
+import { entriesOf } from '../../typed/closed-set';
 import { atmosphereAt } from '../../measures';
 import { differenceWords, temperatureWords } from '../words/both-units';
 import { fluidOf, meanT } from '../fluid/fluid';
@@ -45,7 +46,7 @@ export function sifted(unit: CondenserUnit, reading: Reading): { sound: Reading;
 }
 
 function numbers(reading: Reading): Doubt[] {
-  return (Object.entries(reading) as [keyof Reading, unknown][])
+  return entriesOf(reading)
     .filter(([, v]) => typeof v === 'number' && !Number.isFinite(v))
     .map(([field]) => ({ field, question: 'That is not a number. What did the instrument show?', leftOut: true }));
 }

@@ -1,5 +1,6 @@
 import 'server-only';
-import { ENTRY_LABEL, type EntryKind } from '../../../core/tablet';
+import { labelOf } from '../../../core/typed/closed-set';
+import { ENTRY_LABEL } from '../../../core/tablet';
 import type { Tx } from '../../../database/client';
 
 type Entry = { visitId: string | null; detail: unknown; payload: unknown };
@@ -63,7 +64,7 @@ export async function aboutEntries(db: Tx, entries: readonly Entry[]) {
 }
 
 function entryName({ kind, payload }: { kind: string; payload: unknown }): string {
-  const label = ENTRY_LABEL[kind as EntryKind] ?? kind;
+  const label = labelOf(ENTRY_LABEL, kind);
   const what = field(payload, 'what') ?? field(payload, 'note');
   return typeof what === 'string' && what !== '' ? `${label}: ${what}` : label;
 }

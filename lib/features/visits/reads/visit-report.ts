@@ -1,7 +1,8 @@
 import 'server-only';
+import { labelOf } from '../../../core/typed/closed-set';
 import { STORED_ENTRY_DETAIL, STORED_QUESTIONED } from '../../../database/stored/records';
 import { STORED_ESTIMATE } from '../../../database/stored/estimate';
-import { ENTRY_LABEL, type EntryKind } from '../../../core/tablet';
+import { ENTRY_LABEL } from '../../../core/tablet';
 import type { VisitReport } from '../../../core/tablet/visit-report';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { groupBy } from '../../../core/numerics/group-by';
@@ -137,7 +138,7 @@ export async function visitReport(db: Tx, id: string): Promise<VisitReport | nul
       const detail = STORED_ENTRY_DETAIL.read(o.detail);
       return {
         id: o.id,
-        what: ENTRY_LABEL[o.kind as EntryKind] ?? o.kind,
+        what: labelOf(ENTRY_LABEL, o.kind),
         by: by(o.userId),
         device: o.device.name || 'tablet',
         madeAt: o.madeAt.getTime(),

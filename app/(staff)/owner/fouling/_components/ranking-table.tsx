@@ -1,8 +1,9 @@
+import { labelOf } from '@/lib/core/typed/closed-set';
 import Link from 'next/link';
 import { Figure } from '@/app/_ui/figure';
 import { PERCENT } from '@/app/_ui/measure';
 import { Table, Td, Th } from '@/app/_ui/table';
-import { PLACEMENT_LABEL, UNIT_KIND_LABEL, type Placement, type UnitKind } from '@/lib/core/equipment/build';
+import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { monthlyLoss } from '@/lib/core/evidence';
 import { RateBar } from '../../_components/rate-bar';
 
@@ -12,9 +13,7 @@ type Row = {
 }; // prettier-ignore
 
 const kindWords = (r: Row) =>
-  [r.kind && (UNIT_KIND_LABEL[r.kind as UnitKind] ?? r.kind), r.placement && (PLACEMENT_LABEL[r.placement as Placement] ?? r.placement)]
-    .filter(Boolean)
-    .join(', ');
+  [r.kind && labelOf(UNIT_KIND_LABEL, r.kind), r.placement && labelOf(PLACEMENT_LABEL, r.placement)].filter(Boolean).join(', ');
 
 /** Who fouls fastest, with the places between which each stands. */
 export function RankingTable({ rows, by }: { rows: Row[]; by: 'kitchen' | 'unit' }) {

@@ -1,8 +1,9 @@
+import { labelOf } from '@/lib/core/typed/closed-set';
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { extraEnergyToday, lostToday, monthlyLoss, timesPrice } from '@/lib/core/evidence';
-import { PLACEMENT_LABEL, UNIT_KIND_LABEL, type Placement, type UnitKind } from '@/lib/core/equipment/build';
+import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { foulingKitchen } from '@/lib/features/owner/reads/kitchens';
 import { kitchenSeasons } from '@/lib/features/owner/reads/seasons';
 import { isId } from '@/lib/core/ids/is-id';
@@ -83,8 +84,8 @@ export default definePage('read:fouling', async ({ db, now, params, query }) => 
                       {u.name}
                     </Link>
                     <div className="text-sm text-soft">
-                      {UNIT_KIND_LABEL[u.kind as UnitKind] ?? u.kind}
-                      <span className="md:hidden">, {(PLACEMENT_LABEL[u.placement as Placement] ?? u.placement).toLowerCase()}</span>
+                      {labelOf(UNIT_KIND_LABEL, u.kind)}
+                      <span className="md:hidden">, {labelOf(PLACEMENT_LABEL, u.placement).toLowerCase()}</span>
                     </div>
                     <div className="text-sm md:hidden">
                       today <Figure of={lostToday(u)} scale={PERCENT} />
@@ -92,7 +93,7 @@ export default definePage('read:fouling', async ({ db, now, params, query }) => 
                       <Figure of={extraEnergyToday([u])} scale={KWH_PER_30_DAYS} />
                     </div>
                   </Td>
-                  <Td className="max-md:hidden">{PLACEMENT_LABEL[u.placement as Placement] ?? u.placement}</Td>
+                  <Td className="max-md:hidden">{labelOf(PLACEMENT_LABEL, u.placement)}</Td>
                   <Td>
                     <RateBar of={monthlyLoss([u]) ?? { value: 0, lo: 0, hi: 0 }} most={most} />
                     <Figure of={monthlyLoss([u])} scale={PERCENT} />

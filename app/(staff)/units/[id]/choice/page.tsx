@@ -1,3 +1,4 @@
+import { keysOf } from '@/lib/core/typed/closed-set';
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { todayIn, type LocalDate } from '@/lib/core/calendar';
@@ -108,7 +109,7 @@ function Result({ result, currency, facts }: { result: Comparison; currency: str
               </Td>
             ))}
           </tr>
-          {(Object.keys(PARTS) as (keyof typeof PARTS)[]).map((part) => (
+          {keysOf(PARTS).map((part) => (
             <tr key={part}>
               <Td>{PARTS[part]}</Td>
               {result.ways.map((w) => (

@@ -1,7 +1,8 @@
+import { labelOf } from '@/lib/core/typed/closed-set';
 import Link from 'next/link';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
-import { ENTRY_LABEL, type EntryKind } from '@/lib/core/tablet';
+import { ENTRY_LABEL } from '@/lib/core/tablet';
 import { EntryQuestion } from '@/app/(staff)/entries/_components/entry-question';
 import { Settled } from '@/app/(staff)/entries/_components/settled';
 import { Sheet } from '@/app/_ui/sheet';
@@ -36,7 +37,7 @@ export function Questions({ entries, units, may }: { entries: QuestionedEntry[];
           <ul className="flex flex-col gap-2">
             {settled.map((e) => (
               <li key={e.id}>
-                <b>{ENTRY_LABEL[e.kind as EntryKind] ?? e.kind}</b>
+                <b>{labelOf(ENTRY_LABEL, e.kind)}</b>
                 {e.unit ? `, ${e.unit.name}` : ''}: {e.note}
                 {e.settled ? <Settled settled={e.settled} timeZone={e.timeZone} /> : null}
               </li>

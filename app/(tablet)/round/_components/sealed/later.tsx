@@ -1,10 +1,4 @@
-import { lazy, Suspense, type ComponentProps } from 'react';
+import { later } from '../../_lib/later';
 
-// Few visits open a circuit: what it takes is not part of a cold start, though it is kept on the tablet with the rest.
-const Page = lazy(() => import('./sealed-page').then((m) => ({ default: m.SealedPage })));
-
-export const SealedPage = (p: ComponentProps<typeof Page>) => (
-  <Suspense fallback={<p className="py-16 text-center text-soft">Opening …</p>}>
-    <Page {...p} />
-  </Suspense>
-);
+// Few visits open a circuit.
+export const { Page: SealedPage } = later(() => import('./sealed-page').then((m) => m.SealedPage));

@@ -8,7 +8,7 @@ export function OpenSealed({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFi
   const here = (visit.entries.sealed ?? []).filter((s) => s.unitId === unit.id);
   const written = new Set([...(unit.openSealed?.steps ?? []), ...here].map((s) => s.step)).size;
   return (
-    <TouchLink href={to.sealed(visit.id, unit.id)}>
+    <TouchLink href={to.sealed(visit.id, unit.id)} className="max-sm:min-h-12 max-sm:py-1 max-sm:text-base">
       Open the sealed system{written > 0 ? ` (${written} of ${SEALED_STEPS.length} steps written)` : ''}
     </TouchLink>
   );

@@ -5,7 +5,7 @@ import { Fold } from '../touch';
 /** A reminder, not a form: what is found goes into the findings. */
 export function Checklist({ kind }: { kind: UnitKind }) {
   return (
-    <Fold summary="What to look at on this kind of unit">
+    <Fold summary="What to look at on this kind of unit" short="What to look at">
       <ul className="list-disc px-4 pb-3 pl-9">
         {checklistFor(kind).map((line) => (
           <li key={line} className="py-0.5">

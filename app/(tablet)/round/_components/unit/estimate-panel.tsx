@@ -9,11 +9,13 @@ import type { ReadingSoFar } from '@/lib/core/tablet/estimate-for';
 import { formatBand } from '@/lib/core/measures/display';
 import { useSnapshot } from '../../_lib/tablet-context';
 import { useEstimator } from '../../_lib/use-estimator';
+import { useWide } from '../../_lib/use-wide';
 import { Causes } from './causes';
 
 /** What the reading means, as it is typed: figures with bands, causes, and what would decide between them. */
 export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; unit: UnitOnFile; reading: ReadingSoFar }) {
   const me = useSnapshot((s) => s.me);
+  const wide = useWide();
   const estimator = useEstimator(unit.refrigerant);
   // As in the office: the grades that held when it was taken.
   const seen = useMemo(
@@ -33,18 +35,36 @@ export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; un
   const look = VERDICT[result.verdict];
   const [lead = '', ...rest] = result.sentence.split(/(?<=\.) /);
   return (
-    <section aria-label="Estimate" aria-live="polite" className="rounded-md border border-cold bg-cold-wash p-3">
+    <section aria-label="Estimate" aria-live="polite" className="rounded-md border border-cold bg-cold-wash px-3 py-2 sm:p-3">
       <p className="text-lg font-bold leading-snug">{lead}</p>
       <p className="mt-1">
         <State shape={look.shape} tone={look.tone}>
           {look.words}
         </State>
       </p>
-      {rest.length > 0 ? <p className="mt-1">{rest.join(' ')}</p> : null}
       {lines ? <Lines lines={lines} me={me} /> : null}
-      <Causes causes={result.causes} />
+      {wide ? (
+        <>
+          {rest.length > 0 ? <p className="mt-1">{rest.join(' ')}</p> : null}
+          <Causes causes={result.causes} />
+        </>
+      ) : (
+        <Why rest={rest.join(' ')} result={result} />
+      )}
       <Figures result={result} me={me} />
     </section>
+  );
+}
+
+/** On a phone the sentence leads and the rest is one tap away. */
+function Why({ rest, result }: { rest: string; result: Estimate }) {
+  if (!rest && result.causes.length === 0) return null;
+  return (
+    <details>
+      <summary className="flex min-h-12 items-center font-bold text-cold">Why, and what to look at</summary>
+      {rest ? <p>{rest}</p> : null}
+      <Causes causes={result.causes} />
+    </details>
   );
 }
 
@@ -84,7 +104,7 @@ function Figures({ result, me }: { result: Estimate; me: Me }) {
   if (result.status === 'ok') rows.push(...okRows(result, difference));
   if (rows.length === 0) return null;
   return (
-    <details className="mt-2">
+    <details className="sm:mt-2">
       <summary className="flex min-h-12 items-center font-bold text-cold">The figures</summary>
       <dl className="grid grid-cols-[auto_1fr] gap-x-4 gap-y-1 sm:grid-cols-[auto_1fr_auto_1fr]">
         {rows.map(([label, text]) => (

@@ -21,7 +21,7 @@ export function Events({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
     if (await write('event.add', { unitId: unit.id, kind, at: now(), note: note.trim(), cause: behind })) clear();
   };
   return (
-    <Fold summary="Trip, washed through, more grease, part replaced" open={list.length > 0}>
+    <Fold summary="Trip, washed through, more grease, part replaced" short="Trip, washed through …" open={list.length > 0}>
       <div className="px-4 pb-4">
         <ul className="mb-3 flex flex-col divide-y divide-line">
           {list.map((e) => (

@@ -3,53 +3,87 @@ import { ASPECT_LABEL, gradesOf, isStopped, type Aspect, type CoilGrade } from '
 import { findWords, openFinds, URGENCIES, type UnitOnFile, type Urgency, type VisitOnFile } from '@/lib/core/tablet';
 import { useGrade } from '../../_lib/use-grade';
 import { GradeDrawing } from '../drawings/grade-drawing';
+import { useWide } from '../../_lib/use-wide';
 import { EntryMark } from '../entry-mark';
 import { Chip } from '../touch';
 import { NotLooked } from './not-looked';
 
-type Props = { visit: VisitOnFile; unit: UnitOnFile; aspect: Aspect; phase?: 'found' | 'left'; words?: Record<CoilGrade, string> | null };
+type Props = {
+  visit: VisitOnFile;
+  unit: UnitOnFile;
+  aspect: Aspect;
+  phase?: 'found' | 'left';
+  words?: Record<CoilGrade, string> | null;
+  /** Whether there is room for the drawings beside the words; else they stand with the meanings. */
+  drawn: boolean;
+};
 
 /** One tap a grade, the definition of the chosen one below it; nothing is chosen until someone has looked. */
-export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'found', words = null }: Props) {
+export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'found', words = null, drawn }: Props) {
   const { grade, busy } = useGrade(visit, unit);
   const [meaning, setMeaning] = useState(false);
   const [asking, setAsking] = useState(false);
+  const [again, setAgain] = useState(false);
+  const wide = useWide();
   const standing = visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase);
   const grades = gradesOf(aspect);
   const title = phase === 'left' ? `${ASPECT_LABEL[aspect]}, as left` : ASPECT_LABEL[aspect];
   const defined = (g: { grade: string; definition: string }) => (words ? (words[g.grade as CoilGrade] ?? g.definition) : g.definition);
   const chosen = standing?.grade ? grades.find((g) => g.grade === standing.grade) : undefined;
   const open = phase === 'found' && openFinds(visit, unit).some((f) => f.aspect === aspect);
+  const id = `aspect-${aspect}-${phase}`;
+  // On a phone what is answered takes one line.
+  if (!wide && standing && !open && !again)
+    return (
+      <section id={id} className="flex min-h-12 items-center gap-2 rounded-lg border border-edge bg-sheet pl-2.5">
+        <h4 className="font-bold">{title}</h4>
+        <span className="mr-auto">{chosen?.label ?? 'Not looked at'}</span>
+        <EntryMark id={standing.id} brief />
+        <Chip className={LINK} aria-label={`Change: ${title}`} onClick={() => setAgain(true)}>
+          Change
+        </Chip>
+      </section>
+    );
   return (
-    <section id={`aspect-${aspect}-${phase}`} className="rounded-lg border border-edge bg-sheet px-3 py-2">
-      <div className="flex min-h-12 flex-wrap items-center gap-x-3">
-        <h4 className="mr-auto font-bold">{title}</h4>
+    <section id={id} className="rounded-lg border border-edge bg-sheet px-2 pb-2 sm:px-3 sm:py-2">
+      <div className="flex min-h-12 items-center gap-x-2 sm:flex-wrap sm:gap-x-3">
+        <h4 className="mr-auto font-bold leading-tight">{title}</h4>
         {standing ? <EntryMark id={standing.id} /> : null}
         {phase === 'found' && !chosen ? (
-          <Chip className="border-0 !px-1 font-normal underline" aria-expanded={asking} onClick={() => setAsking(!asking)}>
+          <Chip className={LINK} aria-expanded={asking} onClick={() => setAsking(!asking)}>
             Not looked at
           </Chip>
         ) : null}
-        <Chip className="border-0 !px-1 font-normal underline" aria-expanded={meaning} onClick={() => setMeaning(!meaning)}>
+        <Chip className={LINK} aria-expanded={meaning} onClick={() => setMeaning(!meaning)}>
           Meaning
         </Chip>
       </div>
-      <div role="group" aria-label={title} className="grid grid-cols-3 gap-1.5 sm:grid-cols-5">
+      <div role="group" aria-label={title} className={`grid gap-1 sm:grid-cols-5 sm:gap-1.5 ${COLUMNS[grades.length] ?? 'grid-cols-5'}`}>
         {grades.map((g, i) => (
           <button
             key={g.grade}
             type="button"
             aria-pressed={standing?.grade === g.grade}
             disabled={busy}
-            onClick={() => void grade([{ aspect, phase, grade: g.grade }])}
-            className={`flex min-h-14 flex-col items-center justify-center rounded-md border px-1 py-1 text-sm leading-tight ${standing?.grade === g.grade ? 'border-2 border-cold bg-cold-wash font-bold' : 'border-edge bg-sheet'}`}
+            onClick={() => {
+              setAgain(false);
+              void grade([{ aspect, phase, grade: g.grade }]);
+            }}
+            className={`flex min-h-12 flex-col items-center justify-center rounded-md border px-0.5 py-1 text-sm leading-tight sm:min-h-16 sm:px-1 ${standing?.grade === g.grade ? 'border-2 border-cold bg-cold-wash font-bold' : 'border-edge bg-sheet'}`}
           >
-            <GradeDrawing aspect={aspect} grade={i} small />
+            {drawn ? <GradeDrawing aspect={aspect} grade={i} small /> : null}
             {g.label}
           </button>
         ))}
       </div>
-      <Meaning all={meaning} grades={grades} chosen={chosen} defined={defined} why={standing && !chosen ? standing.notLookedWhy : null} />
+      <Meaning
+        all={meaning}
+        aspect={aspect}
+        grades={grades}
+        chosen={chosen}
+        defined={defined}
+        why={standing && !chosen ? standing.notLookedWhy : null}
+      />
       {asking && phase === 'found' && !chosen ? (
         <NotLooked
           draftKey={`${visit.id}:${unit.id}:${aspect}:why`}
@@ -66,9 +100,14 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
   );
 });
 
+const LINK = 'border-0 !px-1 text-sm font-normal underline sm:text-base';
+/** As wide as there are grades: one row, a thumb each. */
+const COLUMNS: Record<number, string> = { 3: 'grid-cols-3', 4: 'grid-cols-4', 5: 'grid-cols-5' };
+
 type Defined = { grade: string; label: string; definition: string };
 type MeaningProps = {
   all: boolean;
+  aspect: Aspect;
   grades: readonly Defined[];
   chosen: Defined | undefined;
   defined: (g: Defined) => string;
@@ -76,13 +115,17 @@ type MeaningProps = {
 };
 
 /** What each grade means when asked, else what the chosen one does, or why nobody looked. */
-function Meaning({ all, grades, chosen, defined, why }: MeaningProps) {
+function Meaning({ all, aspect, grades, chosen, defined, why }: MeaningProps) {
+  const wide = useWide();
   if (all)
     return (
-      <dl className="mt-2 text-[0.95rem]">
-        {grades.map((g) => (
-          <div key={g.grade}>
-            <dt className="inline font-bold">{g.label}:</dt> <dd className="inline">{defined(g)}</dd>
+      <dl className="mt-2 flex flex-col gap-1 text-[0.95rem]">
+        {grades.map((g, i) => (
+          <div key={g.grade} className="flex items-center gap-2">
+            {wide ? null : <GradeDrawing aspect={aspect} grade={i} small />}
+            <div>
+              <dt className="inline font-bold">{g.label}:</dt> <dd className="inline">{defined(g)}</dd>
+            </div>
           </div>
         ))}
       </dl>

@@ -14,11 +14,17 @@ export function HowLeft({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile 
     <div
       role="group"
       aria-label="How it is left"
-      className="flex flex-wrap items-center gap-2 rounded-lg border border-edge bg-sheet px-4 py-2"
+      className="grid grid-cols-3 items-stretch gap-2 rounded-lg border border-edge bg-sheet p-2.5 sm:flex sm:flex-wrap sm:items-center sm:px-4 sm:py-2"
     >
-      <b className="mr-auto">Not simply running?</b>
+      <b className="col-span-full mr-auto">Not simply running?</b>
       {LEFT_HOW.map((l) => (
-        <Chip key={l.what} on={said.has(l.what)} disabled={busy || said.has(l.what)} onClick={() => void say(l)}>
+        <Chip
+          key={l.what}
+          className="leading-tight max-sm:px-1.5 max-sm:text-sm"
+          on={said.has(l.what)}
+          disabled={busy || said.has(l.what)}
+          onClick={() => void say(l)}
+        >
           {l.label}
         </Chip>
       ))}

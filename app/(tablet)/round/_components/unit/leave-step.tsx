@@ -1,6 +1,7 @@
+import { fitsUnit } from '@/lib/core/entries/reading-fields';
 import { NO_FOOD, untoldFood, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
 import { useWrite } from '../../_lib/use-write';
-import { Chip } from '../touch';
+import { Chip, Folds } from '../touch';
 import { FoodWarnings } from '../visit/food-warnings';
 import { Events } from './events';
 import { FollowUps } from './follow-ups';
@@ -33,10 +34,12 @@ export function LeaveStep({ visit, unit, missed }: { visit: VisitOnFile; unit: U
           </Chip>
         </div>
       )}
-      <FoodWarnings visit={visit} unitId={unit.id} />
       {missed ? null : <HowLeft visit={visit} unit={unit} />}
-      <FollowUps visit={visit} unit={unit} />
-      <Events visit={visit} unit={unit} />
+      <Folds>
+        {fitsUnit('boxK', unit) ? <FoodWarnings visit={visit} unitId={unit.id} /> : null}
+        <FollowUps visit={visit} unit={unit} />
+        <Events visit={visit} unit={unit} />
+      </Folds>
       {missed ? <Photos visit={visit} unit={unit} /> : null}
     </>
   );

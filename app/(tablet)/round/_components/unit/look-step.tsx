@@ -3,7 +3,9 @@ import { aspectsOf, coilWords, SIDE_LABEL, SOUND_TOGETHER } from '@/lib/core/fin
 import type { Aspect } from '@/lib/core/findings/grades';
 import { COIL_CLEANING } from '@/lib/core/tasks/kinds';
 import type { UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
+import { useDrawn } from '../../_lib/use-after-paint';
 import { useGrade } from '../../_lib/use-grade';
+import { useWide } from '../../_lib/use-wide';
 import { Chip } from '../touch';
 import { GradeRow } from './grade-row';
 import { Photos } from './photos';
@@ -25,10 +27,17 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
   const [oneByOne, setOneByOne] = useState(false);
   const [lamp, setLamp] = useState(true);
   const { grade, busy } = useGrade(visit, unit);
+  // The words stand at once, the drawings when they have been seen.
+  const [shown, wide] = [useDrawn(), useWide()];
+  const drawn = shown && wide;
   const sides = aspectsOf(unit);
   const graded = (a: Aspect) => visit.entries.findings.some((f) => f.unitId === unit.id && f.aspect === a && f.phase === 'found');
+  const gradeFound = (a: Aspect) =>
+    visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === a && f.phase === 'found')?.grade;
   const together = sides.flatMap((s) => s.aspects).filter((a) => SOUND_TOGETHER.includes(a));
-  const fold = !oneByOne && together.every((a) => !graded(a));
+  const sound = together.every((a) => gradeFound(a) === 'sound');
+  // One line while nobody has looked, and again once all are sound.
+  const fold = !oneByOne && (sound || together.every((a) => !graded(a)));
   const cleans = visit.tasks.some((t) => t.unitId === unit.id && t.kindKey === COIL_CLEANING);
   const words = coilWords(unit.condenserKind, lamp);
   return (
@@ -36,8 +45,8 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
       {sides.map(({ side, aspects }) => {
         const shown = fold ? aspects.filter((a) => !together.includes(a)) : aspects;
         return shown.length === 0 ? null : (
-          <section key={side} aria-label={SIDE_LABEL[side]} className="flex flex-col gap-2">
-            <div className="flex items-center justify-between gap-3">
+          <section key={side} aria-label={SIDE_LABEL[side]} className="flex flex-col gap-1.5 sm:gap-2">
+            <div className="-mb-1 flex items-center justify-between gap-3 sm:mb-0">
               <h3>{SIDE_LABEL[side]}</h3>
               {side === 'high' && unit.condenserKind === 'fin_and_tube' ? (
                 <Chip on={!lamp} onClick={() => setLamp(!lamp)}>
@@ -46,7 +55,7 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
               ) : null}
             </div>
             {shown.map((a) => (
-              <GradeRow key={a} visit={visit} unit={unit} aspect={a} words={a === 'coil' ? words : null} />
+              <GradeRow key={a} visit={visit} unit={unit} aspect={a} words={a === 'coil' ? words : null} drawn={drawn} />
             ))}
           </section>
         );
@@ -55,18 +64,25 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
         <div
           role="group"
           aria-label="Fans and gaskets"
-          className="flex flex-wrap items-center gap-2 rounded-lg border border-edge bg-sheet px-4 py-2"
+          className="flex items-center gap-2 rounded-lg border border-edge bg-sheet py-1 pl-2.5 pr-1 sm:flex-wrap sm:px-4 sm:py-2"
         >
-          <b className="mr-auto">{togetherWords(together)}</b>
-          <Chip disabled={busy} onClick={() => void grade(together.map((aspect) => ({ aspect, phase: 'found', grade: 'sound' })))}>
-            All sound
+          <b className="mr-auto leading-tight">{togetherWords(together)}</b>
+          <Chip
+            className="whitespace-nowrap max-sm:px-2.5"
+            on={sound}
+            disabled={busy || sound}
+            onClick={() => void grade(together.map((aspect) => ({ aspect, phase: 'found', grade: 'sound' })))}
+          >
+            {sound ? 'All sound ✓' : 'All sound'}
           </Chip>
-          <Chip onClick={() => setOneByOne(true)}>One by one</Chip>
+          <Chip className="whitespace-nowrap max-sm:px-2.5" onClick={() => setOneByOne(true)}>
+            One by one
+          </Chip>
         </div>
       ) : null}
       {/* A coil that nobody planned to clean can be cleaned and written down all the same. */}
       {(cleans || graded('coil')) && sides.some((s) => s.aspects.includes('coil')) ? (
-        <GradeRow visit={visit} unit={unit} aspect="coil" phase="left" words={words} />
+        <GradeRow visit={visit} unit={unit} aspect="coil" phase="left" words={words} drawn={drawn} />
       ) : null}
       <Photos visit={visit} unit={unit} />
     </>

@@ -9,9 +9,14 @@ import { Fold } from '../touch';
 /** The last three visits on one page. */
 export function Past({ unit, timeZone }: { unit: UnitOnFile; timeZone: string }) {
   const me = useSnapshot((s) => s.me);
-  if (!me || unit.past.length === 0) return <p className="text-soft">No earlier visit on file.</p>;
+  // The head of the page has said that there is none.
+  if (!me || unit.past.length === 0) return null;
   return (
-    <Fold summary={`Last ${unit.past.length === 1 ? 'visit' : `${unit.past.length} visits`}`} aside={summary(unit.past[0])}>
+    <Fold
+      summary={`Last ${unit.past.length === 1 ? 'visit' : `${unit.past.length} visits`}`}
+      short="Last visits"
+      aside={summary(unit.past[0])}
+    >
       <div className="grid grid-cols-1 gap-4 px-4 pb-4 md:grid-cols-3">
         {unit.past.map((v) => (
           <Visit key={v.visitId} visit={v} timeZone={timeZone} me={me} />

@@ -5,6 +5,7 @@ import { ASPECT_LABEL, type Aspect } from '@/lib/core/findings/grades';
 import type { PhotoEntry, UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
 import { PictureError, shrinkPicture } from '../../_lib/shrink-picture';
 import { useSnapshot } from '../../_lib/tablet-context';
+import { useWide } from '../../_lib/use-wide';
 import { useWrite } from '../../_lib/use-write';
 import { EntryMark } from '../entry-mark';
 import { Thumb } from '../thumb';
@@ -24,6 +25,7 @@ function notKept(n: number): string {
 /** Pictures of a unit, tied to what they show, before or after. */
 export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   const { write, busy, now } = useWrite(visit.id);
+  const wide = useWide();
   const [about, setAbout] = useState<Aspect | null>(has(unit, 'coil') ? 'coil' : null);
   const choices = aboutOf(unit);
   const [working, setWorking] = useState(false);
@@ -55,19 +57,20 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
   };
   const list = visit.entries.photos.filter((p) => p.unitId === unit.id);
   return (
-    <Card id="photos" title="Photos">
-      <div className="flex flex-wrap items-end gap-2">
-        <div className="min-w-[12rem] flex-1">
+    <Card id="photos" title={<span className="max-sm:sr-only">Photos</span>}>
+      <div className="grid grid-cols-2 gap-2 sm:flex sm:flex-wrap sm:items-end">
+        <div className="max-sm:col-span-2 sm:min-w-[12rem] sm:flex-1">
           <TouchSelect
             id="photo-shows"
-            label="Shows"
+            label={wide ? 'Shows' : 'Photo of'}
+            beside={!wide}
             value={about ?? ''}
             onChange={(e) => setAbout(choices.find((a) => (a.value ?? '') === e.currentTarget.value)?.value ?? null)}
             options={choices.map((a) => ({ value: a.value ?? '', label: a.label }))}
           />
         </div>
         {(['before', 'after'] as const).map((phase) => (
-          <span key={phase}>
+          <span key={phase} className="flex">
             <input
               ref={inputs[phase]}
               type="file"
@@ -79,7 +82,11 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
               data-photo={phase}
               onChange={(e) => void take(e, phase)}
             />
-            <Chip className="min-h-[3.75rem]" disabled={busy || working} onClick={() => inputs[phase].current?.click()}>
+            <Chip
+              className="min-h-[3.75rem] w-full leading-tight max-sm:px-2"
+              disabled={busy || working}
+              onClick={() => inputs[phase].current?.click()}
+            >
               Photo {phase} cleaning
             </Chip>
           </span>
@@ -95,9 +102,9 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
           {words}
         </p>
       ) : null}
-      <ul className="mt-3 flex flex-wrap gap-3">
+      <ul className="flex flex-wrap gap-x-3 gap-y-1 [&:not(:empty)]:mt-2 sm:[&:not(:empty)]:mt-3">
         {list.map((p) => (
-          <li key={p.id}>
+          <li key={p.id} className="max-sm:w-full">
             <Picture photo={p} visitId={visit.id} open={visit.status !== 'done'} />
           </li>
         ))}
@@ -112,9 +119,9 @@ function Picture({ photo, visitId, open }: { photo: PhotoEntry; visitId: string;
   const lost = useSnapshot((s) => s.lostPhotos.some((p) => p.id === photo.id));
   const shows = `${photo.aspect ? ASPECT_LABEL[photo.aspect] : 'Whole unit'}, ${photo.phase}`;
   return (
-    <figure className="flex w-32 flex-col gap-1">
+    <figure className="flex items-center gap-2 sm:w-32 sm:flex-col sm:items-stretch sm:gap-1">
       <Thumb photoId={photo.id} fileId={photo.fileId} alt={shows} />
-      <figcaption className="text-sm">
+      <figcaption className="text-sm leading-tight max-sm:flex-1">
         {shows}
         <br />
         {kept ? (

@@ -11,7 +11,7 @@ export function Plate({ unit }: { unit: UnitOnFile }) {
   const me = useSnapshot((s) => s.me);
   if (!me) return null;
   return (
-    <Fold summary="Nameplate and how it runs">
+    <Fold summary="Nameplate and how it runs" short="Nameplate">
       <dl className="grid grid-cols-2 gap-x-4 gap-y-1 px-4 pb-4 sm:grid-cols-3">
         {unitFacts(unit, measureUnitsOf(me), IN_HEAD).map(([label, words]) => (
           <div key={label}>

@@ -41,7 +41,7 @@ export function Reached({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile 
     );
   return (
     <div className="flex flex-col gap-3">
-      <div className="flex flex-wrap gap-2">
+      <div className="grid grid-cols-2 gap-2 sm:flex sm:flex-wrap">
         <Chip on={asking === 'could_not_reach'} onClick={() => setAsking(asking === 'could_not_reach' ? null : 'could_not_reach')}>
           Could not reach
         </Chip>

@@ -1,4 +1,5 @@
 import type { UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
+import { Folds } from '../touch';
 import { Checklist } from './checklist';
 import { Past } from './past';
 import { Plate } from './plate';
@@ -12,9 +13,11 @@ export function ReadStep({ visit, unit, leavingRef }: { visit: VisitOnFile; unit
     <>
       <Readings visit={visit} unit={unit} phase="before" leavingRef={leavingRef} />
       <Reached visit={visit} unit={unit} />
-      <Past unit={unit} timeZone={visit.kitchen.timeZone} />
-      <Plate unit={unit} />
-      <Checklist kind={unit.kind} />
+      <Folds>
+        <Past unit={unit} timeZone={visit.kitchen.timeZone} />
+        <Plate unit={unit} />
+        <Checklist kind={unit.kind} />
+      </Folds>
     </>
   );
 }

@@ -13,10 +13,9 @@ import {
 import { firstFields, moreFields } from '../../_lib/reading-draft';
 import { useSnapshot } from '../../_lib/tablet-context';
 import { useReading } from '../../_lib/use-reading';
-import { useWide } from '../../_lib/use-wide';
 import { CautionNote } from '../caution-note';
 import { EntryMark } from '../entry-mark';
-import { keyed, NumberPad, PadBeside } from '../number-pad';
+import { keyed, NumberPad } from '../number-pad';
 import { Card, Chip, TouchButton } from '../touch';
 import { Doubts } from './doubts';
 import { EstimatePanel } from './estimate-panel';
@@ -97,9 +96,7 @@ function Typing({
 }: Props & { replaces: string | null; onSaved: () => void; onBack?: () => void }) {
   const me = useSnapshot((s) => s.me);
   const r = useReading({ visit, unit, phase, replaces, onSaved });
-  const beside = useWide();
-  // Beside the fields it stands ready from the first; over them only when asked for.
-  const [asked, setField] = useState<ReadingField | null>(null);
+  const [asked, setAsked] = useState<ReadingField | null>(null);
   const [more, setMore] = useState(false);
   const { save, typed } = r;
   useEffect(() => {
@@ -110,7 +107,13 @@ function Typing({
   }, [leavingRef, save, typed]);
   if (!me) return null;
   const shown = [...firstFields(unit), ...(more ? moreFields(unit) : moreFields(unit).filter((f) => r.draft.text[f]))];
-  const field = asked ?? (beside ? (shown[0] ?? null) : null);
+  // The pad stands ready from the first.
+  const field = asked ?? shown[0] ?? null;
+  const setField = (f: ReadingField) => {
+    setAsked(f);
+    // On a phone the pad may stand over what was asked for.
+    document.querySelector(`#readings-${phase} [data-field="${f}"]`)?.scrollIntoView({ block: 'nearest' });
+  };
   const next = field ? shown[shown.indexOf(field) + 1] : undefined;
   const warm = unit.application === 'medium' && unit.kind !== 'ice_machine' && (r.reading.values.boxK ?? 0) > FOOD_LIMIT_K;
   const type = (text: string) => field && r.setDraft({ ...r.draft, text: { ...r.draft.text, [field]: text } });
@@ -129,7 +132,7 @@ function Typing({
     <div
       className="flex flex-col gap-3"
       onKeyDown={(e) => {
-        if (!beside || !pad || (e.target as HTMLElement).tagName === 'INPUT') return;
+        if (!pad || (e.target as HTMLElement).tagName === 'INPUT') return;
         const text = keyed(pad.text, e.key, signed);
         if (text === null) return;
         e.preventDefault();
@@ -140,14 +143,15 @@ function Typing({
         <p>Read in the middle of the freeze, at least five minutes after a harvest: in harvest hot gas runs and nothing fits.</p>
       ) : null}
       <div className="grid gap-3 sm:grid-cols-[1fr_19rem]">
-        <div className="grid grid-cols-2 content-start gap-2">
+        <div className="grid grid-cols-2 content-start gap-1.5 sm:gap-2">
           {shown.map((f) => (
             <button
               key={f}
               type="button"
+              data-field={f}
               onClick={() => setField(f)}
-              aria-current={beside && f === field ? 'true' : undefined}
-              className={`flex min-h-[4.5rem] flex-col justify-between rounded-md border p-2 text-left ${beside && f === field ? 'border-2 border-cold bg-cold-wash' : 'border-edge bg-paper'}`}
+              aria-current={f === field ? 'true' : undefined}
+              className={`flex min-h-14 scroll-mb-[26rem] scroll-mt-28 flex-col justify-between rounded-md border p-2 text-left sm:min-h-[4.5rem] sm:scroll-mb-20 ${f === field ? 'border-2 border-cold bg-cold-wash' : 'border-edge bg-paper'}`}
             >
               <span className="text-sm leading-tight text-soft">
                 {f === 'boxK' && phase === 'after' ? 'Box, on leaving' : FIELD_INFO[f].label}
@@ -161,12 +165,16 @@ function Typing({
             type="button"
             aria-expanded={more}
             onClick={() => setMore(!more)}
-            className="min-h-14 rounded-md border border-dashed border-edge p-2 font-bold text-cold"
+            className={`min-h-12 rounded-md border border-dashed border-edge p-2 font-bold text-cold sm:min-h-14 ${shown.length % 2 === 0 ? 'col-span-2' : ''}`}
           >
             {more ? 'Fewer' : 'More readings'}
           </button>
         </div>
-        {beside && pad ? <PadBeside {...pad} onSave={ready ? () => void save() : null} /> : null}
+        {pad ? (
+          <div className={asked ? 'sticky bottom-[4.25rem] z-[5]' : ''}>
+            <NumberPad {...pad} onSave={ready ? () => void save() : null} />
+          </div>
+        ) : null}
       </div>
       {unit.circuitAccess === 'sealed' && r.draft.text.headPaGauge ? (
         <CautionNote
@@ -189,13 +197,12 @@ function Typing({
       />
       {r.typed ? <EstimatePanel visit={visit} unit={unit} reading={r.reading} /> : null}
       <div className="flex flex-wrap items-center gap-2">
-        <TouchButton look="primary" disabled={!ready} onClick={() => void save()}>
+        <TouchButton look="primary" className="max-sm:min-h-12 max-sm:py-1 max-sm:text-base" disabled={!ready} onClick={() => void save()}>
           Save readings
         </TouchButton>
         {onBack ? <Chip onClick={onBack}>Leave as it was</Chip> : null}
-        <p className="text-sm">{wordsBeforeSaving(r)}</p>
+        <p className="min-w-0 flex-1 text-sm leading-tight">{wordsBeforeSaving(r)}</p>
       </div>
-      {!beside && pad ? <NumberPad {...pad} onDone={() => setField(null)} /> : null}
     </div>
   );
 }

@@ -21,7 +21,7 @@ export function Tasks({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile })
     <Card id="tasks" title="Tasks">
       <ul className="flex flex-col divide-y divide-line">
         {tasks.map((t) => (
-          <li key={t.taskId} className="py-3">
+          <li key={t.taskId} className="py-1 sm:py-3">
             <Task visit={visit} unit={unit} task={t} />
           </li>
         ))}
@@ -64,8 +64,8 @@ function Task({ visit, unit, task }: { visit: VisitOnFile; unit: UnitOnFile; tas
   };
   return (
     <div className="flex flex-col gap-2">
-      <div className="flex flex-wrap items-center justify-between gap-3">
-        <span className="min-w-0">
+      <div className="flex items-center justify-between gap-2 sm:flex-wrap sm:gap-3">
+        <span className="min-w-0 leading-tight">
           <b>{task.label}</b>
           {task.outcome === 'not_done' ? <span className="block text-soft">{task.reason}</span> : null}
         </span>
@@ -79,6 +79,7 @@ function Task({ visit, unit, task }: { visit: VisitOnFile; unit: UnitOnFile; tas
           {open && task.outcome !== 'done' ? (
             <TouchButton
               look={task.outcome === 'planned' ? 'primary' : 'plain'}
+              className="max-sm:min-h-12 max-sm:px-4"
               disabled={busy}
               onClick={() => void write('task.done', { taskId: task.taskId })}
             >
@@ -86,7 +87,7 @@ function Task({ visit, unit, task }: { visit: VisitOnFile; unit: UnitOnFile; tas
             </TouchButton>
           ) : null}
           {open && task.outcome !== 'not_done' ? (
-            <Chip on={asking} className="min-h-[3.75rem]" onClick={() => setAsking(!asking)}>
+            <Chip on={asking} className="whitespace-nowrap max-sm:px-2 sm:min-h-[3.75rem]" onClick={() => setAsking(!asking)}>
               Not done
             </Chip>
           ) : null}

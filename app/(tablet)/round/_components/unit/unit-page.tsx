@@ -1,12 +1,13 @@
 import { useRef } from 'react';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
-import { cautionsFor, WORK_STEP_LABEL, WORK_STEPS, type WorkStep } from '@/lib/core/findings/cautions';
+import { cautionsFor, WORK_STEP_LABEL, WORK_STEP_SHORT, WORK_STEPS, type WorkStep } from '@/lib/core/findings/cautions';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { safetyClassOf } from '@/lib/core/refrigerants/catalogue';
 import { kindInfo } from '@/lib/core/tasks/kinds';
 import type { Me, UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
 import { ownMass, ownPressure, ownTemperature } from '../../_lib/own-words';
 import { useSnapshot } from '../../_lib/tablet-context';
+import { useWide } from '../../_lib/use-wide';
 import { go, to } from '../../_lib/use-place';
 import { CautionNote } from '../caution-note';
 import { OfficeAnswers } from '../office-answers';
@@ -33,7 +34,7 @@ export function UnitPage({ visit, unit, step: asked }: { visit: VisitOnFile; uni
   const shown = missed ? 'leave' : step;
   const cautions = missed ? [] : cautionsOf(visit, unit, me).filter((c) => c.step === shown);
   return (
-    <div className="flex flex-col gap-3">
+    <div className="flex flex-col gap-2 sm:gap-3">
       <Head unit={unit} me={me} />
       <LastTime unit={unit} timeZone={visit.kitchen.timeZone} me={me} />
       <OfficeAnswers visitId={visit.id} />
@@ -41,7 +42,7 @@ export function UnitPage({ visit, unit, step: asked }: { visit: VisitOnFile; uni
       <h2 className="sr-only">{WORK_STEP_LABEL[shown]}</h2>
       {shown === 'look' ? <PastSaving unit={unit} /> : null}
       {cautions.map((c) => (
-        <CautionNote key={c.title} title={c.title} words={c.words} />
+        <CautionNote key={c.title} title={c.title} words={c.words} more={c.more} />
       ))}
       {shown === 'read' ? <ReadStep visit={visit} unit={unit} leavingRef={leavingRef} /> : null}
       {shown === 'look' ? <LookStep visit={visit} unit={unit} /> : null}
@@ -78,7 +79,7 @@ function Head({ unit, me }: { unit: UnitOnFile; me: Me }) {
   return (
     <header>
       <div className="flex flex-wrap items-baseline justify-between gap-x-4">
-        <h1>{unit.name}</h1>
+        <h1 className="max-sm:text-xl">{unit.name}</h1>
         {unit.tag ? <span className="text-soft">{unit.tag}</span> : null}
       </div>
       <p className="leading-snug text-soft">
@@ -91,6 +92,7 @@ function Head({ unit, me }: { unit: UnitOnFile; me: Me }) {
 
 /** Each step a tap away, in any order. */
 function Steps({ visit, unit, step }: { visit: VisitOnFile; unit: UnitOnFile; step: WorkStep }) {
+  const wide = useWide();
   return (
     <nav aria-label="Steps of the work" className="grid grid-cols-4 overflow-hidden rounded-lg border border-edge bg-sheet">
       {WORK_STEPS.map((s, i) => (
@@ -98,13 +100,11 @@ function Steps({ visit, unit, step }: { visit: VisitOnFile; unit: UnitOnFile; st
           key={s}
           href={to.unit(visit.id, unit.id, s)}
           aria-current={s === step ? 'step' : undefined}
-          className={`flex min-h-14 flex-col justify-center border-edge px-2 py-1 text-sm leading-tight no-underline [&:not(:first-child)]:border-l ${s === step ? 'bg-cold font-bold text-on-cold' : 'text-ink'}`}
+          aria-label={isDone(visit, unit, s) ? `${WORK_STEP_LABEL[s]}, done` : WORK_STEP_LABEL[s]}
+          className={`flex min-h-12 flex-col justify-center whitespace-nowrap border-edge px-1.5 py-1 text-sm leading-tight no-underline sm:min-h-14 sm:whitespace-normal sm:px-2 [&:not(:first-child)]:border-l ${s === step ? 'bg-cold font-bold text-on-cold' : 'text-ink'}`}
         >
           <span aria-hidden="true">{isDone(visit, unit, s) ? '✓' : i + 1}</span>
-          <span>
-            {WORK_STEP_LABEL[s]}
-            {isDone(visit, unit, s) ? <span className="sr-only">, done</span> : null}
-          </span>
+          <span>{wide ? WORK_STEP_LABEL[s] : WORK_STEP_SHORT[s]}</span>
         </a>
       ))}
     </nav>

@@ -8,6 +8,7 @@ import { people } from './shop/people';
 import type { Shop } from './save';
 import { foulingRow } from '../../lib/features/evidence/verbs/save-belief';
 import { Learning } from './simulate/learn';
+import { customerStories } from './simulate/customer-stories';
 import { jobStories } from './simulate/job-stories';
 import { liveThrough, stagger } from './simulate/history';
 import { reviewChanges } from './simulate/owner';
@@ -57,6 +58,7 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
     refrigerant: refrigerantBook(world, seed),
     priors: learning.priors,
     stories: jobStories(world, now),
+    customerStories: customerStories(world, now),
   };
   const truth = world.kitchens.flatMap((k) =>
     k.units.map((u) => ({ unitId: u.row.id as string, kitchenId: u.row.kitchenId, ratePerDay: u.truth.ratePerDay })),

@@ -2,6 +2,7 @@ import type { Prisma, PrismaClient } from '../../lib/database/generated/client';
 import { inPieces } from './in-pieces';
 import type { RefrigerantRows } from './simulate/refrigerant';
 import { saveJobs, saveJobStories } from './save-jobs';
+import type { CustomerStories } from './simulate/customer-stories';
 import type { JobStories } from './simulate/job-stories';
 import type { Out } from './simulate/world';
 
@@ -22,6 +23,7 @@ export type Shop = {
   priors: Prisma.FleetPriorCreateManyInput[];
   refrigerant: RefrigerantRows;
   stories: JobStories;
+  customerStories: CustomerStories;
 };
 
 /** Writes the whole shop in one transaction: all of it or nothing. */
@@ -56,6 +58,9 @@ export async function saveShop(db: PrismaClient, shop: Shop, out: Out): Promise<
       await tx.sealedStep.createMany({ data: shop.refrigerant.sealedSteps });
       await tx.cylinderEntry.createMany({ data: shop.refrigerant.cylinderEntries });
       await tx.fleetPrior.createMany({ data: shop.priors });
+      await tx.reportSent.createMany({ data: shop.customerStories.reports });
+      await tx.customerPage.createMany({ data: shop.customerStories.pages });
+      await tx.outboxMessage.createMany({ data: shop.customerStories.letters });
     },
     { timeout: 120_000, maxWait: 10_000 },
   );

@@ -11,6 +11,9 @@ import { expect, test } from './support/test';
 // The whole table, executed: every page, every method of every route and every action that the framework compiled, by
 // every kind of person, on what is theirs and what is somebody else's, on a real database.
 
+// The table is long, and a busy machine slow.
+test.describe.configure({ timeout: 240_000 });
+
 const METHODS = ['GET', 'POST', 'PUT', 'PATCH', 'DELETE'];
 const found = entrances();
 

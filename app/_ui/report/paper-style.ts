@@ -16,7 +16,7 @@ export const PAPER = StyleSheet.create({
   bold: { fontWeight: 700 },
   pictures: { flexDirection: 'row', gap: 12, marginTop: 6 },
   column: { flex: 1, gap: 4 },
-  picture: { width: '100%', maxHeight: 150, objectFit: 'contain', objectPosition: 'left' },
+  picture: { width: '100%', height: 140, objectFit: 'contain', objectPosition: 'left' },
   signature: { width: 160, height: 60, objectFit: 'contain', marginTop: 16, borderWidth: 0.5, borderColor: '#c9ced1' },
   foot: { position: 'absolute', bottom: 22, left: 48, right: 48, color: '#5a6268', fontSize: 8, flexDirection: 'row' },
 });

@@ -6,10 +6,32 @@ import { PAPER as s } from './paper-style';
 
 type Props = { onFile: { report: CustomerReport; shop: ShopOnReport; pictures: Map<string, Uint8Array> } };
 
-/** The same report on paper. Sizes in points. */
+type Photos = { of: { before: string[]; after: string[] }; pictures: Map<string, Uint8Array>; before: string; after: string };
+
+/** Row by row, before and after side by side; no row is torn by the end of a page. */
+function Pictures({ of, pictures, before, after }: Photos) {
+  const rows = Math.max(of.before.length, of.after.length);
+  return Array.from({ length: rows }, (_, i) => (
+    <View key={i} style={s.pictures} wrap={false}>
+      {[
+        { id: of.before[i], words: before },
+        { id: of.after[i], words: after },
+      ].map(({ id, words }) => {
+        const bytes = id === undefined ? undefined : pictures.get(id);
+        return (
+          <View key={words} style={s.column}>
+            {bytes ? <Text style={s.soft}>{words}</Text> : null}
+            {bytes ? <Picture src={{ data: Buffer.from(bytes), format: 'jpg' }} style={s.picture} /> : null}
+          </View>
+        );
+      })}
+    </View>
+  ));
+}
+
+/** The same report on paper. */
 export function ReportPaper({ onFile: { report: r, shop, pictures } }: Props) {
   const say = wordsIn(r.language);
-  const picture = (id: string) => pictures.get(id);
   return (
     <Document title={`${say.report}, ${r.title}`} author={shop.name} language={r.language}>
       <Page size="LETTER" style={s.page}>
@@ -22,29 +44,19 @@ export function ReportPaper({ onFile: { report: r, shop, pictures } }: Props) {
         ))}
         <Text style={s.heading}>{say.headings.units}</Text>
         {r.units.map((u) => (
-          <View key={u.id} style={s.unit} minPresenceAhead={60}>
-            <Text style={s.name}>{u.name}</Text>
-            {u.lines.map((line, i) => (
-              <Text key={i}>{line}</Text>
-            ))}
-            {u.next.map((line) => (
-              <Text key={line} style={s.soft}>
-                {line}
-              </Text>
-            ))}
-            {u.photos.before.length + u.photos.after.length > 0 ? (
-              <View style={s.pictures}>
-                {(['before', 'after'] as const).map((phase) => (
-                  <View key={phase} style={s.column}>
-                    <Text style={s.soft}>{say.headings[phase]}</Text>
-                    {u.photos[phase].map((id) => {
-                      const bytes = picture(id);
-                      return bytes ? <Picture key={id} src={{ data: Buffer.from(bytes), format: 'jpg' }} style={s.picture} /> : null;
-                    })}
-                  </View>
-                ))}
-              </View>
-            ) : null}
+          <View key={u.id}>
+            <View style={s.unit} wrap={false}>
+              <Text style={s.name}>{u.name}</Text>
+              {u.lines.map((line, i) => (
+                <Text key={i}>{line}</Text>
+              ))}
+              {u.next.map((line) => (
+                <Text key={line} style={s.soft}>
+                  {line}
+                </Text>
+              ))}
+            </View>
+            <Pictures of={u.photos} pictures={pictures} before={say.headings.before} after={say.headings.after} />
           </View>
         ))}
         {r.signature.png ? <Picture src={`data:image/png;base64,${r.signature.png}`} style={s.signature} /> : null}

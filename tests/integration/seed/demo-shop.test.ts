@@ -43,6 +43,10 @@ describe('the demo shop', () => {
     expect(span._count).toBeGreaterThan(250);
     expect(await db.job.count({ where: { what: 'Quote a new condenser coil', closedAt: null } })).toBeGreaterThanOrEqual(1);
     expect(await db.job.count({ where: { what: 'Replace condenser fan motor', closedAt: null } })).toBe(1);
+    const sent = await db.reportSent.findMany({ include: { visit: { include: { kitchen: true } } } });
+    const [page] = await db.customerPage.findMany();
+    expect([sent.length, sent.filter((r) => r.openedAt).length, page?.openings]).toEqual([3, 2, 6]);
+    expect(new Set(sent.map((r) => r.visit.kitchen.customerId))).toEqual(new Set([page?.customerId]));
     const drains = await db.finding.groupBy({
       by: ['unitId'],
       where: { aspect: 'drain', phase: 'found', grade: { in: ['blocked', 'frozen'] } },

@@ -1,17 +1,23 @@
+import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-words/languages';
+import { signingIn } from '@/lib/core/customer-words/signing';
 import { timeAt } from '@/lib/core/calendar/at-offset';
 import { State } from '@/app/_ui/state';
 import { jobsUnsaid, missingToClose, stillToSay, type VisitOnFile } from '@/lib/core/tablet';
+import { useDraft } from '../../_lib/use-draft';
 import { go, to } from '../../_lib/use-place';
 import { useSnapshot } from '../../_lib/tablet-context';
 import { useUnsaved } from '../../_lib/use-unsaved';
 import { useWrite } from '../../_lib/use-write';
-import { Card, TouchButton } from '../touch';
+import { Card, Chip, TouchButton } from '../touch';
 import { Signature } from './signature';
 import { WhatWasDone } from './what-was-done';
 
 /** What is still missing, the signature, and the closing itself. The office checks the same things again. */
 export function CloseVisit({ visit }: { visit: VisitOnFile }) {
   const { write, busy, now } = useWrite(visit.id);
+  // Of whoever signs this visit, and of nobody else.
+  const { draft: language, setDraft: setLanguage } = useDraft<Language>(`signer-reads:${visit.id}`, 'en');
+  const say = signingIn(language);
   const me = useSnapshot((s) => s.me);
   const unsaved = useUnsaved(visit);
   const needed = missingToClose(visit);
@@ -46,13 +52,18 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
           </ul>
         </Card>
       ) : null}
-      {me ? <WhatWasDone visit={visit} me={me} /> : null}
+      <Tongue language={language} choose={setLanguage} />
+      <div lang={language} className="contents">
+        {me ? <WhatWasDone visit={visit} me={me} say={say} /> : null}
+      </div>
       {visit.entries.arrivedAt ? (
         <p className="text-soft">
           In {timeAt(Date.parse(visit.entries.arrivedAt), visit.kitchen.utcOffsetMinutes)}; out is set as you close.
         </p>
       ) : null}
-      <Signature visit={visit} />
+      <div lang={language} className="contents">
+        <Signature visit={visit} say={say} />
+      </div>
       <TouchButton
         look="primary"
         disabled={busy || missing.length > 0 || unsigned !== undefined || visit.status === 'done'}
@@ -72,3 +83,14 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
     </div>
   );
 }
+
+/** In which language whoever signs reads it. */
+const Tongue = ({ language, choose }: { language: Language; choose: (language: Language) => void }) => (
+  <div role="group" aria-label="Whoever signs reads" className="flex flex-wrap gap-2">
+    {LANGUAGES.map((l) => (
+      <Chip key={l} on={l === language} onClick={() => choose(l)}>
+        <span lang={l}>{LANGUAGE_LABEL[l]}</span>
+      </Chip>
+    ))}
+  </div>
+);

@@ -1,4 +1,5 @@
 import { useRef, useState } from 'react';
+import type { SigningWords } from '@/lib/core/customer-words/signing';
 import type { VisitOnFile } from '@/lib/core/tablet';
 import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
@@ -6,7 +7,7 @@ import { Card, Chip, TouchField } from '../touch';
 import { DrawPad, type Drawn } from './draw-pad';
 
 /** The person on site signs, or nobody was there. */
-export function Signature({ visit }: { visit: VisitOnFile }) {
+export function Signature({ visit, say }: { visit: VisitOnFile; say: SigningWords }) {
   const { write, busy } = useWrite(visit.id);
   const standing = visit.entries.signature;
   const [again, setAgain] = useState(false);
@@ -22,25 +23,25 @@ export function Signature({ visit }: { visit: VisitOnFile }) {
   };
   if (standing && !again)
     return (
-      <Card title="Signature">
+      <Card title={say.signature}>
         <div className="flex flex-wrap items-center justify-between gap-3">
-          <p>{standing.nobodyThere ? 'Nobody was there to sign.' : `Signed by ${standing.signedBy}.`}</p>
-          {visit.status === 'done' ? null : <Chip onClick={() => setAgain(true)}>Sign again</Chip>}
+          <p>{standing.nobodyThere ? say.nobodyThere : say.by(standing.signedBy)}</p>
+          {visit.status === 'done' ? null : <Chip onClick={() => setAgain(true)}>{say.again}</Chip>}
         </div>
       </Card>
     );
   return (
-    <Card title="Signature">
-      <p className="mb-3 text-soft">Signs that we were here and what was found; nothing more.</p>
+    <Card title={say.signature}>
+      <p className="mb-3 text-soft">{say.why}</p>
       <DrawPad pad={pad} onDrawn={setDrawn} />
       <div className="mt-3 grid grid-cols-1 gap-3 sm:grid-cols-[1fr_auto] sm:items-end">
-        <TouchField id="signed-by" label="Name" value={name} maxLength={200} onChange={(e) => setName(e.target.value)} />
+        <TouchField id="signed-by" label={say.name} value={name} maxLength={200} onChange={(e) => setName(e.target.value)} />
         <Chip disabled={busy || !drawn || name.trim().length < 2} onClick={() => void sign()}>
-          Keep signature
+          {say.keep}
         </Chip>
       </div>
       <Chip className="mt-3" disabled={busy} onClick={() => void nobody()}>
-        Nobody there
+        {say.nobody}
       </Chip>
     </Card>
   );

@@ -1,13 +1,14 @@
 import type { Me, VisitOnFile } from '@/lib/core/tablet';
+import type { SigningWords } from '@/lib/core/customer-words/signing';
 import { whatWasDone } from '@/lib/core/tablet/what-was-done';
 import { Card } from '../touch';
 
 /** What whoever signs puts a name to: unit by unit, found, done, left, and food that was too warm. */
-export function WhatWasDone({ visit, me }: { visit: VisitOnFile; me: Me }) {
-  const said = visit.units.map((unit) => ({ unit, lines: whatWasDone(visit, unit, me) })).filter((u) => u.lines.length > 0);
+export function WhatWasDone({ visit, me, say }: { visit: VisitOnFile; me: Me; say: SigningWords }) {
+  const said = visit.units.map((unit) => ({ unit, lines: whatWasDone(visit, unit, me, say) })).filter((u) => u.lines.length > 0);
   return (
-    <Card title="What was found and done">
-      {said.length === 0 ? <p>Nothing has been written yet.</p> : null}
+    <Card title={say.heading}>
+      {said.length === 0 ? <p>{say.nothing}</p> : null}
       <ul className="flex flex-col gap-2">
         {said.map(({ unit, lines }) => (
           <li key={unit.id}>
@@ -23,7 +24,7 @@ export function WhatWasDone({ visit, me }: { visit: VisitOnFile; me: Me }) {
         ))}
       </ul>
       {visit.entries.parts.length > 0 ? (
-        <p className="mt-2">Parts: {visit.entries.parts.map((p) => `${p.quantity} × ${p.what}`).join(', ')}.</p>
+        <p className="mt-2">{say.parts(visit.entries.parts.map((p) => `${p.quantity} × ${p.what}`).join(', '))}</p>
       ) : null}
     </Card>
   );

@@ -7,11 +7,9 @@ export {
   isLocalDate,
   localDate,
   toDay,
-  isWeekday,
   weekdayOf,
   WEEKDAY_CODES,
   WEEKDAY_NAMES,
-  WEEKDAYS,
   type LocalDate,
   type Weekday,
 } from './local-date';

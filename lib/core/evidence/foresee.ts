@@ -32,7 +32,7 @@ export type Foresight = {
 };
 
 /** A file as it was before a day. */
-export function fileBefore(file: UnitFile, day: LocalDate): UnitFile {
+function fileBefore(file: UnitFile, day: LocalDate): UnitFile {
   const before = <T extends { on: LocalDate }>(list: readonly T[]) => list.filter((x) => x.on < day);
   return {
     ...file,

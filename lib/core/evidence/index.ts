@@ -4,7 +4,7 @@ import '../refrigerants/all';
 export { baselineFrom, lnKOf, setAsideWhy, type ReadingFact } from './reading-fact';
 export { pastLosses } from './estimate-record';
 export { evidenceOf, type FindingFact, type UnitFile } from './unit-file';
-export { foresee, type Foresight } from './foresee';
+
 export { failuresOf, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
 export { course, fanAhead, fanDays, limitDates, type CoursePoint } from './course';
 export { cleaningWorth, type CleaningWorth, type DueCoil } from './cleaning-worth';

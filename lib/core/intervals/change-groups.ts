@@ -25,7 +25,7 @@ const weeksOf = (c: ChangeToLookAt) => ({ from: approximateWeeks(c.fromRule), to
  * Why a change deserves a look of its own, or null: an interval halved or doubled, a rule that is locked or has moved on since, or
  * a visit booked under the rule before it. Everything else is like the others of its group.
  */
-export function unusual(c: ChangeToLookAt): string | null {
+function unusual(c: ChangeToLookAt): string | null {
   const { from, to } = weeksOf(c);
   if (c.task.rule !== c.toRule) return 'The rule has changed again since.';
   if (c.task.locked) return 'The rule is locked now.';

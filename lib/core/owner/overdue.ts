@@ -21,7 +21,7 @@ const meet = (a: readonly WeeklyWindow[], b: readonly WeeklyWindow[]) =>
   a.some((x) => b.some((y) => x.weekday === y.weekday && x.from < y.to && y.from < x.to));
 
 /** Why tasks of one group wait, from what is on file today. */
-export function reasonOf(g: OverdueGroup, crew: readonly Crew[]): OverdueReason {
+function reasonOf(g: OverdueGroup, crew: readonly Crew[]): OverdueReason {
   if (g.otherTime) return 'other_time';
   if (g.booked) return 'booked';
   const needs = needsOf([g]);

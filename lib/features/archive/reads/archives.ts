@@ -17,4 +17,3 @@ export async function archives(db: Tx, now: Date) {
     gone: run.status === 'done' && _count.parts !== run.pieces,
   }));
 }
-export type ArchiveShown = Awaited<ReturnType<typeof archives>>[number];

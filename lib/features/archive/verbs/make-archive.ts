@@ -4,7 +4,7 @@ import type { Db, Tx } from '../../../database/client';
 import { writeArchive } from './write-archive';
 
 /** How long it can be fetched. */
-export const KEPT_DAYS = 3;
+const KEPT_DAYS = 3;
 const DAY_MS = 86_400_000;
 const PIECE = 2 * 1024 * 1024;
 /** A process that makes one says that it lives at least every few seconds; one silent for so long is taken to be dead. */
@@ -22,7 +22,7 @@ async function claimNext(db: Tx): Promise<{ id: string; claim: string } | null> 
 }
 
 /** Ends what a dead process left, or puts it back; takes away what has expired. */
-export async function sweepArchives(db: Db, now: Date): Promise<void> {
+async function sweepArchives(db: Db, now: Date): Promise<void> {
   await db.archiveRun.deleteMany({ where: { expiresAt: { lt: now } } });
   await db.$executeRaw`
     UPDATE "ArchiveRun" SET claim = NULL,

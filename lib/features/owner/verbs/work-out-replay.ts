@@ -13,7 +13,7 @@ import { coilsOnFile } from '../reads/what-if';
 
 const DAYS = 365;
 /** Under which it is kept. */
-export const REPLAY = 'replay';
+const REPLAY = 'replay';
 
 /** Dates on which coils were cleaned since a day, by unit. */
 async function cleaningsSince(db: Db, from: LocalDate): Promise<Map<string, LocalDate[]>> {

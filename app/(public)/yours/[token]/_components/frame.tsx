@@ -46,5 +46,5 @@ export function Frame({
   );
 }
 
-export const homeOf = (token: string, language: Language) => `/yours/${token}?language=${language}`;
+const homeOf = (token: string, language: Language) => `/yours/${token}?language=${language}`;
 export const placeOf = (token: string, path: string, language: Language) => `/yours/${token}/${path}?language=${language}`;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { text } from './text';
 import type { Candidate, Precision } from '../core/position/candidates';
 import { metresBetween } from '../core/position/arrivals';
 
@@ -13,7 +14,7 @@ const Place = z
   .object({
     lat: degrees(90),
     lon: degrees(180),
-    display_name: z.string().default(''),
+    display_name: text().default(''),
     place_rank: z.number().optional(),
     boundingbox: z.array(z.coerce.number()).length(4).optional(),
     address: z.record(z.string(), z.unknown()).optional(),

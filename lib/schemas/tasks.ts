@@ -115,8 +115,7 @@ export const SettleJob = z.object({ jobId: z.uuid(), as: z.enum(['done', 'declin
 
 /** The changes of a group as the page showed them, so that none is kept unseen. */
 export const AcceptChanges = z.object({
-  changeIds: z
-    .string()
+  changeIds: text()
     .transform((ids) => ids.split(' ').filter(Boolean))
     .pipe(z.array(z.uuid()).min(1, 'Nothing was chosen.').max(500)),
 });

@@ -65,7 +65,7 @@ test('what is typed and not saved is back after a reload, another page and a los
   const back = page.getByText('What you had typed is back.');
   await expect(back).toHaveCount(0);
   await ask.fill('Ilse Marrow');
-  await page.getByLabel('Send the report of each visit').check();
+  await page.getByLabel('Writes and reads').selectOption('Español');
   await page.reload();
   await expect(back).toBeVisible();
   await expect(ask).toHaveValue('Ilse Marrow');
@@ -77,7 +77,7 @@ test('what is typed and not saved is back after a reload, another page and a los
   await page.getByRole('button', { name: 'Drop it' }).click();
   await expect(back).toHaveCount(0);
   await expect(ask).toHaveValue('');
-  await expect(page.getByLabel('Send the report of each visit')).not.toBeChecked();
+  await expect(page.getByLabel('Writes and reads')).toHaveValue('en');
 
   await ask.fill('Ilse Marrow, mornings');
   await context.clearCookies();

@@ -3,7 +3,9 @@ import { PAPER_FONT } from '@/lib/core/reports/paper-fonts';
 
 /** How everything a customer gets on paper is set. Sizes in points. */
 export const PAPER = StyleSheet.create({
-  page: { paddingVertical: 44, paddingHorizontal: 48, fontFamily: PAPER_FONT, fontSize: 9.5, lineHeight: 1.4, color: '#1a2126' },
+  page: { paddingVertical: 44, paddingHorizontal: 48, fontFamily: PAPER_FONT, fontSize: 9.5, color: '#1a2126' },
+  // Not of the page: what stands fixed on each page would have its lines that much higher again on every next one.
+  body: { fontSize: 9.5, lineHeight: 1.4 },
   shop: { flexDirection: 'row', alignItems: 'center', gap: 8, marginBottom: 14 },
   logo: { maxHeight: 36, maxWidth: 140, objectFit: 'contain' },
   shopName: { fontWeight: 700, color: '#0a6078' },

@@ -11,37 +11,39 @@ export function QuarterPaper({ onFile: { report: r, shop } }: { onFile: { report
   return (
     <Document title={`${say.name}, ${r.title}`} author={shop.name} language={r.language}>
       <Page size="LETTER" style={s.page}>
-        <PaperHead shop={shop} kind={say.name} title={r.title} lead={r.lead} />
-        {r.kitchens.map((k) => (
-          <View key={k.id}>
-            <Text style={{ ...s.heading, fontSize: 13 }} minPresenceAhead={60}>
-              {k.name}
-            </Text>
-            {k.lines.map((line) => (
-              <Text key={line}>{line}</Text>
-            ))}
-            {k.work.length > 0 ? (
-              <Text style={s.heading} minPresenceAhead={40}>
-                {say.headings.work}
+        <View style={s.body}>
+          <PaperHead shop={shop} kind={say.name} title={r.title} lead={r.lead} />
+          {r.kitchens.map((k) => (
+            <View key={k.id}>
+              <Text style={{ ...s.heading, fontSize: 13 }} minPresenceAhead={60}>
+                {k.name}
               </Text>
-            ) : null}
-            <PaperWork work={k.work} />
-            {k.units.map((u) => (
-              <View key={u.id} style={{ ...s.unit, marginTop: 7, marginBottom: 0 }} wrap={false}>
-                <Text style={s.name}>{u.name}</Text>
-                {u.lines.map((line, i) => (
-                  <Text key={i}>{line}</Text>
-                ))}
-                {u.next.map((line) => (
-                  <Text key={line} style={s.soft}>
-                    {line}
-                  </Text>
-                ))}
-              </View>
-            ))}
-          </View>
-        ))}
-        {shop.words ? <Text style={{ marginTop: 16 }}>{shop.words}</Text> : null}
+              {k.lines.map((line) => (
+                <Text key={line}>{line}</Text>
+              ))}
+              {k.work.length > 0 ? (
+                <Text style={s.heading} minPresenceAhead={40}>
+                  {say.headings.work}
+                </Text>
+              ) : null}
+              <PaperWork work={k.work} />
+              {k.units.map((u) => (
+                <View key={u.id} style={{ ...s.unit, marginTop: 7, marginBottom: 0 }} wrap={false}>
+                  <Text style={s.name}>{u.name}</Text>
+                  {u.lines.map((line, i) => (
+                    <Text key={i}>{line}</Text>
+                  ))}
+                  {u.next.map((line) => (
+                    <Text key={line} style={s.soft}>
+                      {line}
+                    </Text>
+                  ))}
+                </View>
+              ))}
+            </View>
+          ))}
+          {shop.words ? <Text style={{ marginTop: 16 }}>{shop.words}</Text> : null}
+        </View>
         <PaperFoot shop={shop} />
       </Page>
     </Document>

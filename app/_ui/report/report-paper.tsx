@@ -35,33 +35,35 @@ export function ReportPaper({ onFile: { report: r, shop, pictures } }: Props) {
   return (
     <Document title={`${say.report}, ${r.title}`} author={shop.name} language={r.language}>
       <Page size="LETTER" style={s.page}>
-        <PaperHead shop={shop} kind={say.report} title={r.title} lead={r.lead} />
-        {r.work.length > 0 ? <Text style={s.heading}>{say.headings.work}</Text> : null}
-        <PaperWork work={r.work} />
-        {r.food.length > 0 ? <Text style={s.heading}>{say.headings.food}</Text> : null}
-        {r.food.map((line) => (
-          <Text key={line}>{line}</Text>
-        ))}
-        <Text style={s.heading}>{say.headings.units}</Text>
-        {r.units.map((u) => (
-          <View key={u.id}>
-            <View style={s.unit} wrap={false}>
-              <Text style={s.name}>{u.name}</Text>
-              {u.lines.map((line, i) => (
-                <Text key={i}>{line}</Text>
-              ))}
-              {u.next.map((line) => (
-                <Text key={line} style={s.soft}>
-                  {line}
-                </Text>
-              ))}
+        <View style={s.body}>
+          <PaperHead shop={shop} kind={say.report} title={r.title} lead={r.lead} />
+          {r.work.length > 0 ? <Text style={s.heading}>{say.headings.work}</Text> : null}
+          <PaperWork work={r.work} />
+          {r.food.length > 0 ? <Text style={s.heading}>{say.headings.food}</Text> : null}
+          {r.food.map((line) => (
+            <Text key={line}>{line}</Text>
+          ))}
+          <Text style={s.heading}>{say.headings.units}</Text>
+          {r.units.map((u) => (
+            <View key={u.id}>
+              <View style={s.unit} wrap={false}>
+                <Text style={s.name}>{u.name}</Text>
+                {u.lines.map((line, i) => (
+                  <Text key={i}>{line}</Text>
+                ))}
+                {u.next.map((line) => (
+                  <Text key={line} style={s.soft}>
+                    {line}
+                  </Text>
+                ))}
+              </View>
+              <Pictures of={u.photos} pictures={pictures} before={say.headings.before} after={say.headings.after} />
             </View>
-            <Pictures of={u.photos} pictures={pictures} before={say.headings.before} after={say.headings.after} />
-          </View>
-        ))}
-        {r.signature.png ? <Picture src={`data:image/png;base64,${r.signature.png}`} style={s.signature} /> : null}
-        {r.signature.words ? <Text style={{ ...s.soft, marginTop: 4 }}>{r.signature.words}</Text> : null}
-        {shop.words ? <Text style={{ marginTop: 16 }}>{shop.words}</Text> : null}
+          ))}
+          {r.signature.png ? <Picture src={`data:image/png;base64,${r.signature.png}`} style={s.signature} /> : null}
+          {r.signature.words ? <Text style={{ ...s.soft, marginTop: 4 }}>{r.signature.words}</Text> : null}
+          {shop.words ? <Text style={{ marginTop: 16 }}>{shop.words}</Text> : null}
+        </View>
         <PaperFoot shop={shop} />
       </Page>
     </Document>

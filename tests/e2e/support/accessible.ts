@@ -10,6 +10,8 @@ const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 export async function checkAccessible(page: Page, { except }: { except?: string } = {}) {
   // A page that is still fading in has colours of its own.
   await page.evaluate(() => Promise.all(document.getAnimations().map((animation) => animation.finished.catch(() => {}))));
+  // The title of a page comes with the rest of its stream.
+  await expect(page).toHaveTitle(/./);
   const axe = new AxeBuilder({ page }).withTags(WCAG_22_AA);
   if (except) axe.exclude(except);
   const { violations, passes } = await axe.analyze();

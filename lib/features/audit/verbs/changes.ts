@@ -11,12 +11,19 @@ const inOrder = (value: unknown): string =>
     v && typeof v === 'object' && !Array.isArray(v) ? Object.fromEntries(Object.entries(v).sort(([a], [b]) => (a < b ? -1 : 1))) : v,
   );
 
+/** A measure that a form showed with six digits and sent back as it was. Whole numbers may be counts: they are what they are. */
+const sameMeasure = (a: unknown, b: unknown): boolean =>
+  typeof a === 'number' &&
+  typeof b === 'number' &&
+  !(Number.isInteger(a) && Number.isInteger(b)) &&
+  Math.abs(a - b) <= 5e-6 * Math.max(Math.abs(a), Math.abs(b));
+
 /** Fields that differ, with what they were and are now, as the audit keeps them. */
 export function differences<T extends object>(before: T, after: Partial<{ [K in keyof T]: unknown }>): Prisma.InputJsonObject {
   const out: Record<string, Prisma.InputJsonValue> = {};
   for (const key of Object.keys(after) as (keyof T & string)[]) {
     const [from, to] = [inOrder(before[key]), inOrder(after[key])];
-    if (from !== to) out[key] = JSON.parse(`[${from},${to}]`) as Prisma.InputJsonValue;
+    if (from !== to && !sameMeasure(before[key], after[key])) out[key] = JSON.parse(`[${from},${to}]`) as Prisma.InputJsonValue;
   }
   return out;
 }

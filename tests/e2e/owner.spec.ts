@@ -109,7 +109,7 @@ test.describe('the owner', () => {
     await page.getByLabel('Place').selectOption('fryer');
     await page.getByRole('button', { name: 'Show', exact: true }).click();
     await expect(page).toHaveURL(/by=unit.*place=fryer/);
-    await expect(page.getByRole('region', { name: 'Coils by how fast they foul' })).toContainText('Fryer');
+    await expect(page.getByRole('region', { name: 'Coils by how fast they foul' })).toContainText('Beside fryer');
     const [file] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: 'As a file' }).click()]);
     expect(file.suggestedFilename()).toBe('fouling.csv');
 

@@ -266,4 +266,8 @@ describe('out of use and back', () => {
 it('writes differences by field', () => {
   expect(differences({ a: 1, b: null as number | null }, { a: 1, b: 2 })).toEqual({ b: [null, 2] });
   expect(differences({ a: [{ x: 1, y: 2 }] }, { a: [{ y: 2, x: 1 }] })).toEqual({});
+  expect(differences({ a: 1592, b: 1592, c: 4_000_000 }, { a: 1592.0009, b: 1592.1, c: 4_000_001 })).toEqual({
+    b: [1592, 1592.1],
+    c: [4_000_000, 4_000_001],
+  });
 });

@@ -3,9 +3,6 @@ import type { MeasureUnits } from './preferred';
 export type DistanceUnit = 'mi' | 'km';
 type Habits = {
   label: string;
-  /** Of dates and figures (BCP 47). */
-  locale: string;
-  spanish: string;
   /** Of roads. Speeds go with it. */
   distance: DistanceUnit;
   /** What a customer reads in, who has no setting of their own. */
@@ -15,16 +12,16 @@ type Habits = {
 const GAUGES_OF_THE_US: MeasureUnits = { temperature: 'F', pressure: 'psig', mass: 'oz' };
 const METRIC: MeasureUnits = { temperature: 'C', pressure: 'bar', mass: 'g' };
 
-/** Where a shop works: the one setting that units, dates and figures follow. Miles on the roads of the US and the UK. */
+/** Where a shop works: the one setting that distances and customers’ units follow. Miles on the roads of the US and the UK. */
 export const REGIONS = {
-  us: { label: 'United States', locale: 'en-US', spanish: 'es-US', distance: 'mi', customers: GAUGES_OF_THE_US },
-  ca: { label: 'Canada', locale: 'en-CA', spanish: 'es-MX', distance: 'km', customers: { ...METRIC, pressure: 'psig' } },
-  gb: { label: 'United Kingdom', locale: 'en-GB', spanish: 'es-ES', distance: 'mi', customers: METRIC },
-  ie: { label: 'Ireland', locale: 'en-IE', spanish: 'es-ES', distance: 'km', customers: METRIC },
-  au: { label: 'Australia', locale: 'en-AU', spanish: 'es-ES', distance: 'km', customers: METRIC },
-  nz: { label: 'New Zealand', locale: 'en-NZ', spanish: 'es-ES', distance: 'km', customers: METRIC },
-  za: { label: 'South Africa', locale: 'en-ZA', spanish: 'es-ES', distance: 'km', customers: METRIC },
-  elsewhere: { label: 'Elsewhere, metric', locale: 'en-GB', spanish: 'es-ES', distance: 'km', customers: METRIC },
+  us: { label: 'United States', distance: 'mi', customers: GAUGES_OF_THE_US },
+  ca: { label: 'Canada', distance: 'km', customers: { ...METRIC, pressure: 'psig' } },
+  gb: { label: 'United Kingdom', distance: 'mi', customers: METRIC },
+  ie: { label: 'Ireland', distance: 'km', customers: METRIC },
+  au: { label: 'Australia', distance: 'km', customers: METRIC },
+  nz: { label: 'New Zealand', distance: 'km', customers: METRIC },
+  za: { label: 'South Africa', distance: 'km', customers: METRIC },
+  elsewhere: { label: 'Elsewhere, metric', distance: 'km', customers: METRIC },
 } as const satisfies Record<string, Habits>;
 export type Region = keyof typeof REGIONS;
 export const REGION_NAMES = ['us', 'ca', 'gb', 'ie', 'au', 'nz', 'za', 'elsewhere'] as const satisfies readonly Region[];

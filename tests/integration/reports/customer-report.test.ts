@@ -1,11 +1,12 @@
 import sharp from 'sharp';
+import type { Region } from '@/lib/core/measures/region';
 import { extractText, getDocumentProxy } from 'unpdf';
 import { describe, expect, it } from 'vitest';
 import { createElement } from 'react';
 import { ReportPaper } from '@/app/_ui/report/report-paper';
-import { FOR_CUSTOMERS } from '@/lib/core/reports/units-for-customers';
 import { customerReport, reportsSent } from '@/lib/features/reports/reads/customer-report';
 import { noteOpening, pictureByLink, reportByLink } from '@/lib/features/reports/reads/report-link';
+import { customersUnits } from '@/lib/features/shop/reads/shop';
 import { paperOfVisit } from '@/lib/features/reports/verbs/open-report';
 import { revokeReport, sendDueReports, sendReport } from '@/lib/features/reports/verbs/send-report';
 import { renderPdf } from '@/lib/server/pdf';
@@ -134,8 +135,20 @@ describe('the paper', () => {
         .match(/\/Subtype \/Image/g),
     ).toHaveLength(4);
     expect(totalPages).toBeLessThanOrEqual(2);
-    const shown = await customerReport(database.db, visit.id, FOR_CUSTOMERS, 'es');
+    const shown = await customerReport(database.db, visit.id, 'es');
     expect(shown?.report).toEqual(onFile.report);
+  });
+
+  it('is read in the units of where the shop works', async () => {
+    const inRegion = async (region: Region) => {
+      await database.db.shopSettings.upsert({
+        where: { id: 1 },
+        create: { name: 'Larkspur Cold', timeZone: 'America/Denver', currency: 'USD', region },
+        update: { region },
+      });
+      return (await customersUnits(database.db)).temperature;
+    };
+    expect([await inRegion('us'), await inRegion('ie')]).toEqual(['F', 'C']);
   });
 
   it('prints names beyond the letters of Western Europe, in letters that it carries along', async () => {

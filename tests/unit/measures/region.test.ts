@@ -21,6 +21,5 @@ describe('distances and speeds by where the shop works', () => {
   it('knows where miles are on the signs, and the country of a currency', () => {
     expect(REGION_NAMES.filter((r) => REGIONS[r].distance === 'mi')).toEqual(['us', 'gb']);
     expect(['USD', 'GBP', 'CAD', 'EUR'].map(regionOfCurrency)).toEqual(['us', 'gb', 'ca', 'elsewhere']);
-    for (const r of REGION_NAMES) expect(Intl.DateTimeFormat.supportedLocalesOf([REGIONS[r].locale, REGIONS[r].spanish])).toHaveLength(2);
   });
 });

@@ -1,6 +1,5 @@
 import type { Metadata } from 'next';
 import { wordsIn } from '@/lib/core/customer-words';
-import { FOR_CUSTOMERS } from '@/lib/core/reports/units-for-customers';
 import { customerReport } from '@/lib/features/reports/reads/customer-report';
 import { reportByLink } from '@/lib/features/reports/reads/report-link';
 import { definePage } from '@/lib/server/define-page';
@@ -13,7 +12,7 @@ export const metadata: Metadata = { title: 'Service report', robots: { index: fa
 export default definePage('public', async ({ db, now, params }) => {
   const token = params.token ?? '';
   const link = (await throttled('report', 120)) ? null : await reportByLink(db, token, now);
-  const onFile = link && (await customerReport(db, link.visitId, FOR_CUSTOMERS, link.language));
+  const onFile = link && (await customerReport(db, link.visitId, link.language));
   if (!link || !onFile) return <DeadCustomerLink />;
   await countOpening(link.id);
   const say = wordsIn(onFile.report.language);

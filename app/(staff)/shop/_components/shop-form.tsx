@@ -70,7 +70,7 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
                 options={WHERE}
                 defaultValue={s.region}
                 error={error('region')}
-                hint="Miles or kilometres, dates and figures follow it, and the units in which customers read."
+                hint="Miles or kilometres follow it, and the units in which customers read."
               />
             </div>
             <div className="sm:col-span-2">

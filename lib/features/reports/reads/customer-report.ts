@@ -2,7 +2,7 @@ import 'server-only';
 import type { Language } from '../../../core/customer-words';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { isOpen } from '../../../core/jobs';
-import type { MeasureUnits } from '../../../core/measures/preferred';
+import { customersUnits } from '../../shop/reads/shop';
 import { visitForCustomer, type CustomerReport, type ShopOnReport } from '../../../core/reports/visit-for-customer';
 import type { Tx } from '../../../database/client';
 import { visitReport } from '../../visits/reads/visit-report';
@@ -15,10 +15,11 @@ export type ReportOnFile = {
 };
 
 /** What a customer gets in hand after this visit, in the customer's language or another. Null when it is not on file. */
-export async function customerReport(db: Tx, visitId: string, units: MeasureUnits, language?: Language): Promise<ReportOnFile | null> {
+export async function customerReport(db: Tx, visitId: string, language?: Language): Promise<ReportOnFile | null> {
   const visit = await visitReport(db, visitId);
   if (!visit) return null;
-  const [customer, shop, tasks, jobs] = await Promise.all([
+  const [units, customer, shop, tasks, jobs] = await Promise.all([
+    customersUnits(db),
     db.customer.findUniqueOrThrow({ where: { id: visit.kitchen.customer.id } }),
     shopOnReport(db),
     db.task.findMany({

@@ -2,7 +2,6 @@ import 'server-only';
 import sharp from 'sharp';
 import { AppError } from '../../../core/errors';
 import type { Language } from '../../../core/customer-words';
-import { FOR_CUSTOMERS } from '../../../core/reports/units-for-customers';
 import type { Db } from '../../../database/client';
 import { customerReport, picturesOf, type ReportOnFile } from '../reads/customer-report';
 import { pictureByLink, reportByLink } from '../reads/report-link';
@@ -26,7 +25,7 @@ async function forPaper(pictures: Map<string, Uint8Array>): Promise<Map<string, 
 }
 
 async function paper(db: Db, visitId: string, language?: Language): Promise<PaperReport> {
-  const onFile = await customerReport(db, visitId, FOR_CUSTOMERS, language);
+  const onFile = await customerReport(db, visitId, language);
   if (!onFile) throw notThere();
   const ids = onFile.report.units.flatMap((u) => [...u.photos.before, ...u.photos.after]);
   return { ...onFile, pictures: await forPaper(await picturesOf(db, ids)) };

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { Travel } from '../../../core/planning';
 import { REGIONS, type DistanceUnit, type Region } from '../../../core/measures/region';
+import type { MeasureUnits } from '../../../core/measures/preferred';
 import type { Position } from '../../../core/position';
 import type { Tx } from '../../../database/client';
 
@@ -16,7 +17,7 @@ export async function shopRoad(db: Tx): Promise<Travel> {
   return shop ?? { circuity: 1.3, speedKmh: 35 };
 }
 
-/** Where the shop works: what units, dates and figures follow. */
+/** Where the shop works: what distances and customers’ units follow. */
 async function shopRegion(db: Tx): Promise<Region> {
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { region: true } });
   return shop?.region ?? 'us';
@@ -24,6 +25,9 @@ async function shopRegion(db: Tx): Promise<Region> {
 
 /** Of roads. */
 export const shopDistance = async (db: Tx): Promise<DistanceUnit> => REGIONS[await shopRegion(db)].distance;
+
+/** What customers read in, who have no setting of their own. */
+export const customersUnits = async (db: Tx): Promise<MeasureUnits> => REGIONS[await shopRegion(db)].customers;
 
 /** Where the shop stands, if that is on file. */
 export async function shopPosition(db: Tx): Promise<Position | null> {

@@ -3,7 +3,6 @@ import { notFound } from 'next/navigation';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { LANGUAGES, type Language } from '@/lib/core/customer-words';
 import { isId } from '@/lib/core/ids/is-id';
-import { FOR_CUSTOMERS } from '@/lib/core/reports/units-for-customers';
 import { customerReport, reportsSent } from '@/lib/features/reports/reads/customer-report';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
@@ -19,7 +18,7 @@ export const metadata: Metadata = { title: 'Report for the customer' };
 const asLanguage = (text: string | undefined): Language | undefined => LANGUAGES.find((l) => l === text);
 
 export default definePage('send:report', async ({ db, now, params, query }) => {
-  const onFile = isId(params.id) ? await customerReport(db, params.id, FOR_CUSTOMERS, asLanguage(query.language)) : null;
+  const onFile = isId(params.id) ? await customerReport(db, params.id, asLanguage(query.language)) : null;
   if (!onFile) notFound();
   const [sent, zone] = await Promise.all([reportsSent(db, onFile.visit.id), shopTimeZone(db)]);
   const at = (d: Date) => `${dayIn(d, zone)}, ${timeIn(d, zone)}`;

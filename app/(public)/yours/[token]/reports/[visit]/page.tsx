@@ -1,7 +1,6 @@
 import type { Metadata } from 'next';
 import { languageOr, wordsIn } from '@/lib/core/customer-words';
 import { isId } from '@/lib/core/ids/is-id';
-import { FOR_CUSTOMERS } from '@/lib/core/reports/units-for-customers';
 import { reportOnPage } from '@/lib/features/customer-pages/reads/on-page';
 import { customerReport } from '@/lib/features/reports/reads/customer-report';
 import { openPage } from '@/lib/server/customer-links';
@@ -17,7 +16,7 @@ export default definePage('public', async ({ db, params, query }) => {
   const page = await openPage(token);
   const id = params.visit;
   const language = languageOr(query.language, page?.language ?? 'en');
-  const onFile = page && isId(id) && (await reportOnPage(db, page, id)) ? await customerReport(db, id, FOR_CUSTOMERS, language) : null;
+  const onFile = page && isId(id) && (await reportOnPage(db, page, id)) ? await customerReport(db, id, language) : null;
   if (!page || !onFile) return <DeadCustomerLink />;
   return (
     <Frame shop={{ name: '', phone: onFile.shop.phone }} language={language} token={token} back>

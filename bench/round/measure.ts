@@ -7,6 +7,7 @@ import { build } from 'esbuild';
 import sharp from 'sharp';
 import { QUIET_BROWSER } from '../../scripts/support/browser-arguments.mjs';
 import { findBrowser } from '../../scripts/support/browser.mjs';
+import { cookieNames } from '../../lib/core/people/cookies';
 import { openOffice, type BenchOffice } from './office';
 
 const SLOWER = 4;
@@ -75,7 +76,7 @@ async function open(folder: string, office: BenchOffice): Promise<BrowserContext
     viewport: { width: 834, height: 1112 },
     args: [...QUIET_BROWSER],
   });
-  await tablet.addCookies([{ name: 'next-auth.session-token', value: office.cookie, url: office.base }]);
+  await tablet.addCookies([{ name: cookieNames('http:').session, value: office.cookie, url: office.base }]);
   return tablet;
 }
 

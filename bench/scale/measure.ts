@@ -4,6 +4,7 @@ import { encode } from 'next-auth/jwt';
 import { ensureBuild, serve } from '../../scripts/support/app.mjs';
 import { query } from '../../scripts/support/databases.mjs';
 import { freePort } from '../../scripts/support/ports.mjs';
+import { cookieNames } from '../../lib/core/people/cookies';
 import { connect } from '../../lib/database/client';
 import { refitFleet } from '../../lib/features/intervals/verbs/refit-fleet';
 import { largeShop, openScaleServer } from './shop';
@@ -42,7 +43,7 @@ async function signedIn(url: string, role: string): Promise<string> {
      VALUES (gen_random_uuid(), $1, now() + interval '30 days', now(), now(), now()) RETURNING id`,
     [user?.id],
   );
-  return `next-auth.session-token=${await encode({ token: { sid: session?.id, jti: randomUUID() }, secret: SECRET })}`;
+  return `${cookieNames('http:').session}=${await encode({ token: { sid: session?.id, jti: randomUUID() }, secret: SECRET })}`;
 }
 
 /** One page, so many times one after the other; warm. */

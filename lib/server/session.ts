@@ -2,6 +2,7 @@ import 'server-only';
 import { cookies, headers } from 'next/headers';
 import { getToken } from 'next-auth/jwt';
 import { cache } from 'react';
+import { cookieNames } from '../core/people/cookies';
 import type { Actor } from '../core/people/access';
 import { findLiveSession } from '../features/people/reads/sessions';
 import { now } from './clock';
@@ -16,7 +17,7 @@ export async function currentSessionId(): Promise<string | null> {
     headers: Object.fromEntries(head.entries()),
     cookies: Object.fromEntries(jar.getAll().map((c) => [c.name, c.value])),
   };
-  const token = await getToken({ req: req as never, secret: env().NEXTAUTH_SECRET });
+  const token = await getToken({ req: req as never, secret: env().NEXTAUTH_SECRET, cookieName: cookieNames(env().NEXTAUTH_URL).session });
   return typeof token?.sid === 'string' ? token.sid : null;
 }
 

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { encode } from 'next-auth/jwt';
+import { cookieNames } from '@/lib/core/people/cookies';
 import type { Db } from '@/lib/database/client';
 import { customerRow, haveTaskKinds, kitchenRow, personRow, taskRow, unitRow, visitRow, visitTaskRow } from '../support/factories';
 import { CERTIFICATE, CYLINDER, PART_ON_LIST } from './entries';
@@ -28,7 +29,7 @@ export async function havePeople(db: Db) {
     data: { userId: person.id as string, userAgent: 'fault test', expiresAt: new Date(Date.now() + 24 * HOUR) },
   });
   const token = await encode({ token: { sid: session.id }, secret: SECRET });
-  return { personId: person.id as string, otherId: other.id as string, cookie: `next-auth.session-token=${token}` };
+  return { personId: person.id as string, otherId: other.id as string, cookie: `${cookieNames('http:').session}=${token}` };
 }
 export type People = Awaited<ReturnType<typeof havePeople>>;
 

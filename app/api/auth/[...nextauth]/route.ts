@@ -12,6 +12,7 @@ import { metrics } from '@/lib/server/metrics';
 import { secondStepKey } from '@/lib/server/second-step-key';
 import { currentSessionId } from '@/lib/server/session';
 import { isAppError } from '@/lib/core/errors';
+import { cookieNames } from '@/lib/core/people/cookies';
 import { LONGEST_SESSION_MS } from '@/lib/core/people/session-limits';
 import { revokeSession } from '@/lib/features/people/verbs/sessions';
 import { signIn } from '@/lib/features/people/verbs/sign-in';
@@ -24,8 +25,15 @@ const deviceCookie = () => ({
   maxAge: KNOWN_DEVICE_DAYS * 24 * 3600,
 });
 
+function cookiesOfOurOwn(): NextAuthOptions['cookies'] {
+  const { session, form, wayBack, secure } = cookieNames(env().NEXTAUTH_URL);
+  const options = { httpOnly: true, sameSite: 'lax' as const, path: '/', secure };
+  return { sessionToken: { name: session, options }, csrfToken: { name: form, options }, callbackUrl: { name: wayBack, options } };
+}
+
 function options(): NextAuthOptions {
   return {
+    cookies: cookiesOfOurOwn(),
     secret: env().NEXTAUTH_SECRET,
     session: { strategy: 'jwt', maxAge: LONGEST_SESSION_MS / 1000 },
     pages: { signIn: '/sign-in', error: '/sign-in' },

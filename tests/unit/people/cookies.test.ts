@@ -1,0 +1,12 @@
+import { expect, it } from 'vitest';
+import { cookieNames } from '@/lib/core/people/cookies';
+
+it('names cookies by the app, and lets the browser hold them to https where there is https', () => {
+  expect(cookieNames('https://shop.example')).toEqual({
+    session: '__Secure-rimebook.session',
+    form: '__Host-rimebook.form',
+    wayBack: '__Secure-rimebook.way-back',
+    secure: true,
+  });
+  expect(cookieNames('http://localhost:3000').session).toBe('rimebook.session');
+});

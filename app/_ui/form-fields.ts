@@ -24,10 +24,13 @@ export function readFields(form: HTMLFormElement): Values {
   return values;
 }
 
-/** What a form is about: its hidden ids and the names of its fields. What only says how fresh it is does not count. */
+/**
+ * What a form is about: its hidden ids and the names of its fields. What only says how fresh it is does not count, nor what
+ * the framework writes into a form that comes from the server, and not into one that is drawn in the browser.
+ */
 export function formKey(form: HTMLFormElement): string {
   const about = [...form.elements].flatMap((e) =>
-    e instanceof HTMLInputElement && e.type === 'hidden' && !/^(version|seen)$|\./.test(e.name) && e.value.length < 80
+    e instanceof HTMLInputElement && e.type === 'hidden' && !/^(version|seen)$|^\$ACTION|\./.test(e.name) && e.value.length < 80
       ? [e.name, e.value]
       : [],
   );

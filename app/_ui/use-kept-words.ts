@@ -1,7 +1,7 @@
 'use client';
 
 import { usePathname, useSearchParams } from 'next/navigation';
-import { createContext, useContext, useImperativeHandle, useLayoutEffect, useRef, useState, type RefObject } from 'react';
+import { createContext, useContext, useEffect, useImperativeHandle, useRef, useState, type RefObject } from 'react';
 import { formKey, formVersion, putBack, readFields } from './form-fields';
 import { changedFields, dropKept, readKept, toPutBack, writeKept, type KeptFields, type Values } from './kept-words';
 
@@ -27,8 +27,7 @@ export function useKeptWords(ref: RefObject<HTMLFormElement | null>, keeper: Ref
   const saved = useRef<() => void>(() => undefined);
   useImperativeHandle(keeper, () => ({ saved: () => saved.current() }), []);
 
-  // Before anybody can type: what is typed sooner would be taken for what was on file.
-  useLayoutEffect(() => {
+  useEffect(() => {
     const form = ref.current;
     if (!form || person === null) return;
     const key = `${person} ${page} ${formKey(form)}`;

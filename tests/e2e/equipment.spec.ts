@@ -64,8 +64,13 @@ test('what is typed and not saved is back after a reload, another page and a los
   const ask = page.getByLabel('Whom to ask for');
   const back = page.getByText('What you had typed is back.');
   await expect(back).toHaveCount(0);
-  await ask.fill('Ilse Marrow');
-  await page.getByLabel('Writes and reads').selectOption('Español');
+  // The page listens a moment after it shows; nobody types, or reloads, within that moment.
+  await expect(async () => {
+    await ask.fill('');
+    await ask.fill('Ilse Marrow');
+    await page.getByLabel('Writes and reads').selectOption('Español');
+    expect(await page.evaluate(() => JSON.stringify(localStorage))).toContain('Ilse Marrow');
+  }).toPass({ timeout: 20_000 });
   await page.reload();
   await expect(back).toBeVisible();
   await expect(ask).toHaveValue('Ilse Marrow');

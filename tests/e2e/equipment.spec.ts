@@ -65,6 +65,7 @@ test('what is typed and not saved is back after a reload, another page and a los
   const back = page.getByText('What you had typed is back.');
   await expect(back).toHaveCount(0);
   // The page listens a moment after it shows; nobody types, or reloads, within that moment.
+  await page.waitForTimeout(500);
   await expect(async () => {
     await ask.fill('');
     await ask.fill('Ilse Marrow');

@@ -1,8 +1,9 @@
 'use client';
 
-import { startTransition, useActionState, useEffect, useRef, type FormEvent } from 'react';
+import { useRef } from 'react';
 import type { SubmissionResult } from '@conform-to/react';
 import type { Keeper } from './use-kept-words';
+import { useSentForm } from './use-sent-form';
 
 /** The framework's way of saying that the action sends on to another page. */
 const sentOn = (e: unknown) => e instanceof Error && 'digest' in e && String(e.digest).startsWith('NEXT_REDIRECT');
@@ -30,33 +31,14 @@ export function useActionForm<R>(action: FormAction<R>, { asks = false }: { asks
     }
   };
   // Made on the server, the form goes to the action itself: so it also works where no script runs.
-  const [state, run, busy] = useActionState(typeof window === 'undefined' ? action : sent, undefined);
-  const ref = useRef<HTMLFormElement>(null);
-  const failed = state?.reply.status === 'error';
-  useEffect(() => {
-    if (failed) ref.current?.querySelector<HTMLElement>('[aria-invalid="true"], [role="alert"]')?.focus();
-  }, [state, failed]);
-
-  const errors = state?.reply.error ?? {};
+  const { form, state, failed, error, busy } = useSentForm(typeof window === 'undefined' ? action : sent);
   return {
-    form: {
-      ref,
-      keeper,
-      signedOut: state?.code === 'not_signed_in',
-      action: run,
-      noValidate: true,
-      onSubmit(event: FormEvent<HTMLFormElement>) {
-        event.preventDefault();
-        const typed = new FormData(event.currentTarget, (event.nativeEvent as SubmitEvent).submitter);
-        startTransition(() => run(typed));
-      },
-    },
-    /** Messages of a field; of the form as a whole for ''. */
-    error: (name: string): string[] | undefined => errors[name] ?? undefined,
+    form: { ...form, keeper, signedOut: state?.code === 'not_signed_in' },
+    error,
     busy,
     saved: state?.reply.status === 'success',
     data: state?.data,
     /** What was sent with an answer that has errors: without a script the page is made anew from it. */
-    sent: failed ? state.reply.initialValue : undefined,
+    sent: failed ? state?.reply.initialValue : undefined,
   };
 }

@@ -3,6 +3,7 @@ import { wordsIn } from '@/lib/core/customer-words';
 import type { QuarterReport } from '@/lib/core/reports/quarter-for-customer';
 import type { ShopOnReport } from '@/lib/core/reports/visit-for-customer';
 import { ReportFoot, ReportHead } from './head-and-foot';
+import { UnitLines, WorkList } from './work-and-units';
 
 /** A quarter as the customer reads it. Works without script, on a phone and in print. */
 export function QuarterPage({ report: r, shop, actions }: { report: QuarterReport; shop: ShopOnReport; actions?: ReactNode }) {
@@ -19,33 +20,14 @@ export function QuarterPage({ report: r, shop, actions }: { report: QuarterRepor
           {k.work.length > 0 ? (
             <div>
               <h3>{say.quarter.headings.work}</h3>
-              <ul className="mt-1 flex flex-col gap-2">
-                {k.work.map((w, i) => (
-                  <li key={i} className="rounded-lg border border-edge bg-sheet p-3">
-                    <b>{w.soon}</b>
-                    <span className="block">
-                      {w.unit ? `${w.unit}: ` : ''}
-                      {w.what}
-                    </span>
-                  </li>
-                ))}
-              </ul>
+              <WorkList work={k.work} className="mt-1" />
             </div>
           ) : null}
           {k.units.length > 0 ? <h3>{say.quarter.headings.units}</h3> : null}
           {k.units.map((u) => (
             <section key={u.id} className="break-inside-avoid rounded-lg border border-line bg-sheet p-4">
               <h4 className="font-bold">{u.name}</h4>
-              {u.lines.map((line, i) => (
-                <p key={i} className="mt-1">
-                  {line}
-                </p>
-              ))}
-              {u.next.map((line) => (
-                <p key={line} className="mt-1 text-soft">
-                  {line}
-                </p>
-              ))}
+              <UnitLines lines={u.lines} next={u.next} />
             </section>
           ))}
         </section>

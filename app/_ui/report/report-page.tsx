@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { wordsIn } from '@/lib/core/customer-words';
 import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
 import { ReportFoot, ReportHead } from './head-and-foot';
+import { UnitLines, WorkList } from './work-and-units';
 
 type Props = { report: CustomerReport; shop: ShopOnReport; pictureAt: (fileId: string) => string; actions?: ReactNode };
 
@@ -14,17 +15,7 @@ export function ReportPage({ report: r, shop, pictureAt, actions }: Props) {
       {r.work.length > 0 ? (
         <section>
           <h2>{say.headings.work}</h2>
-          <ul className="mt-2 flex flex-col gap-2">
-            {r.work.map((w, i) => (
-              <li key={i} className="rounded-lg border border-edge bg-sheet p-3">
-                <b>{w.soon}</b>
-                <span className="block">
-                  {w.unit ? `${w.unit}: ` : ''}
-                  {w.what}
-                </span>
-              </li>
-            ))}
-          </ul>
+          <WorkList work={r.work} className="mt-2" />
         </section>
       ) : null}
       {r.food.length > 0 ? (
@@ -42,16 +33,7 @@ export function ReportPage({ report: r, shop, pictureAt, actions }: Props) {
         {r.units.map((u) => (
           <section key={u.id} className="break-inside-avoid rounded-lg border border-line bg-sheet p-4">
             <h3>{u.name}</h3>
-            {u.lines.map((line, i) => (
-              <p key={i} className="mt-1">
-                {line}
-              </p>
-            ))}
-            {u.next.map((line) => (
-              <p key={line} className="mt-1 text-soft">
-                {line}
-              </p>
-            ))}
+            <UnitLines lines={u.lines} next={u.next} />
             {u.photos.before.length + u.photos.after.length > 0 ? (
               <div className="mt-3 grid grid-cols-2 gap-3">
                 {(['before', 'after'] as const).map((phase) => (

@@ -4,7 +4,8 @@ import { counted } from '@/lib/core/wording/counted';
 import { Sheet } from '@/app/_ui/sheet';
 import { State } from '@/app/_ui/state';
 import { MakePageForm } from './make-page-form';
-import { RevokePageForm } from './revoke-page-form';
+import { takePageBack } from '../../actions';
+import { TakeBackForm } from '@/app/_ui/report/take-back-form';
 
 type Page = {
   id: string;
@@ -61,7 +62,7 @@ export function PagesSheet({ customer, kitchens, pages, timeZone, now }: Props) 
                   <State shape={p.lastOpenedAt ? 'done' : 'later'} tone="soft">
                     {p.lastOpenedAt ? `Opened ${counted(p.openings, 'time')}, last ${at(p.lastOpenedAt)}` : 'Not opened yet'}
                   </State>
-                  <RevokePageForm id={p.id} holder={p.holder} />
+                  <TakeBackForm action={takePageBack} id={p.id} whose={p.holder} />
                 </>
               )}
             </span>

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { isLocalDate, todayIn } from '@/lib/core/calendar';
-import { customerMonths, dayIn, timeIn } from '@/lib/core/calendar/when';
+import { customerMonths } from '@/lib/core/calendar/when';
 import { LANGUAGE_LABEL, LANGUAGES, languageOr } from '@/lib/core/customer-words';
 import { isId } from '@/lib/core/ids/is-id';
 import { quarterBefore, quarterOf } from '@/lib/core/reports/quarter';
@@ -12,10 +12,11 @@ import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
 import { FileLink } from '../../../../_ui/button';
 import { QuarterPage } from '../../../../_ui/report/quarter-page';
+import { SentSoFar } from '../../../../_ui/report/sent-so-far';
 import { PageHead, Sheet } from '../../../../_ui/sheet';
-import { State } from '../../../../_ui/state';
 import { Trail } from '../../../../_ui/trail';
-import { SendQuarterForm, TakeBackForm } from './_components/send-form';
+import { SendQuarterForm } from './_components/send-form';
+import { takeBack } from './actions';
 
 export const metadata: Metadata = { title: 'Summary of a quarter' };
 
@@ -29,7 +30,6 @@ export default definePage('send:report', async ({ db, now, params, query }) => {
   const onFile = await quarterReport(db, customer.id, asked, { now, language });
   if (!onFile) notFound();
   const sent = await quartersSent(db, customer.id, asked);
-  const at = (d: Date) => `${dayIn(d, zone)}, ${timeIn(d, zone)}`;
   const here = (on: string, tongue = language) => `?on=${on}&language=${tongue}`;
   const over = today >= asked.endsBefore;
   return (
@@ -67,29 +67,7 @@ export default definePage('send:report', async ({ db, now, params, query }) => {
               <p className="text-soft">The quarter is not over yet; its summary is not whole.</p>
             )}
           </Sheet>
-          <Sheet title="Sent so far">
-            {sent.length === 0 ? <p className="text-soft">Not sent yet.</p> : null}
-            <ul className="flex flex-col gap-3">
-              {sent.map((s) => (
-                <li key={s.id}>
-                  <span className="block">
-                    {at(s.createdAt)}, to {s.toEmail}
-                    {s.sentById ? '' : ', by itself'}
-                  </span>
-                  <State shape={s.openedAt ? 'done' : 'later'} tone="soft">
-                    {s.openedAt ? `Opened ${s.openings === 1 ? 'once' : `${s.openings} times`}, first ${at(s.openedAt)}` : 'Not opened yet'}
-                  </State>
-                  {s.revokedAt ? (
-                    <span className="block text-soft">Taken back {at(s.revokedAt)}.</span>
-                  ) : s.expiresAt <= now ? (
-                    <span className="block text-soft">The link is too old to open.</span>
-                  ) : (
-                    <TakeBackForm id={s.id} sent={at(s.createdAt)} />
-                  )}
-                </li>
-              ))}
-            </ul>
-          </Sheet>
+          <SentSoFar sent={sent} zone={zone} now={now} takeBack={takeBack} />
         </div>
       </div>
     </>

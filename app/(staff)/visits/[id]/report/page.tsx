@@ -1,6 +1,5 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { LANGUAGES, type Language } from '@/lib/core/customer-words';
 import { isId } from '@/lib/core/ids/is-id';
 import { customerReport, reportsSent } from '@/lib/features/reports/reads/customer-report';
@@ -8,10 +7,11 @@ import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
 import { ReportPage } from '../../../../_ui/report/report-page';
 import { FileLink } from '../../../../_ui/button';
+import { SentSoFar } from '../../../../_ui/report/sent-so-far';
 import { PageHead, Sheet } from '../../../../_ui/sheet';
-import { State } from '../../../../_ui/state';
 import { Trail } from '../../../../_ui/trail';
-import { SendForm, TakeBackForm } from './_components/send-form';
+import { SendForm } from './_components/send-form';
+import { takeBack } from './actions';
 
 export const metadata: Metadata = { title: 'Report for the customer' };
 
@@ -21,7 +21,6 @@ export default definePage('send:report', async ({ db, now, params, query }) => {
   const onFile = isId(params.id) ? await customerReport(db, params.id, asLanguage(query.language)) : null;
   if (!onFile) notFound();
   const [sent, zone] = await Promise.all([reportsSent(db, onFile.visit.id), shopTimeZone(db)]);
-  const at = (d: Date) => `${dayIn(d, zone)}, ${timeIn(d, zone)}`;
   const { language } = onFile.report;
   return (
     <>
@@ -43,29 +42,7 @@ export default definePage('send:report', async ({ db, now, params, query }) => {
               <p className="text-soft">The visit is not closed yet; its report is not whole.</p>
             )}
           </Sheet>
-          <Sheet title="Sent so far">
-            {sent.length === 0 ? <p className="text-soft">Not sent yet.</p> : null}
-            <ul className="flex flex-col gap-3">
-              {sent.map((s) => (
-                <li key={s.id}>
-                  <span className="block">
-                    {at(s.createdAt)}, to {s.toEmail}
-                    {s.sentById ? '' : ', by itself'}
-                  </span>
-                  <State shape={s.openedAt ? 'done' : 'later'} tone="soft">
-                    {s.openedAt ? `Opened ${s.openings === 1 ? 'once' : `${s.openings} times`}, first ${at(s.openedAt)}` : 'Not opened yet'}
-                  </State>
-                  {s.revokedAt ? (
-                    <span className="block text-soft">Taken back {at(s.revokedAt)}.</span>
-                  ) : s.expiresAt <= now ? (
-                    <span className="block text-soft">The link is too old to open.</span>
-                  ) : (
-                    <TakeBackForm id={s.id} sent={at(s.createdAt)} />
-                  )}
-                </li>
-              ))}
-            </ul>
-          </Sheet>
+          <SentSoFar sent={sent} zone={zone} now={now} takeBack={takeBack} />
         </div>
       </div>
     </>

@@ -6,7 +6,7 @@ import { Button } from '@/app/_ui/button';
 import { Field, FormErrors, Select } from '@/app/_ui/field';
 import { Saved } from '@/app/_ui/saved';
 import { useActionForm } from '@/app/_ui/use-action-form';
-import { sendIt, takeBack } from '../actions';
+import { sendIt } from '../actions';
 
 type Props = { customerId: string; quarter: string; email: string; language: Language };
 
@@ -32,19 +32,6 @@ export function SendQuarterForm({ customerId, quarter, email, language }: Props)
         <Saved when={saved}>In the outbox.</Saved>
       </div>
       <p className="text-sm text-soft">The letter has a link that opens for half a year. Whoever has it can read the summary.</p>
-    </ActionForm>
-  );
-}
-
-export function TakeBackForm({ id, sent }: { id: string; sent: string }) {
-  const { form, error, busy } = useActionForm(takeBack);
-  return (
-    <ActionForm {...form}>
-      <FormErrors errors={error('')} />
-      <input type="hidden" name="id" value={id} />
-      <Button look="quiet" type="submit" disabled={busy} aria-label={`Take the link of ${sent} back`}>
-        Take the link back
-      </Button>
     </ActionForm>
   );
 }

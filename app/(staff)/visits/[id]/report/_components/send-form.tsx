@@ -7,7 +7,7 @@ import { Field, FormErrors } from '@/app/_ui/field';
 import { Saved } from '@/app/_ui/saved';
 import { ActionForm } from '@/app/_ui/action-form';
 import { useActionForm } from '@/app/_ui/use-action-form';
-import { sendIt, takeBack } from '../actions';
+import { sendIt } from '../actions';
 
 export function SendForm({ visitId, email, language }: { visitId: string; email: string; language: Language }) {
   const { form, error, busy, saved } = useActionForm(sendIt);
@@ -32,18 +32,6 @@ export function SendForm({ visitId, email, language }: { visitId: string; email:
         <Saved when={saved}>In the outbox.</Saved>
       </div>
       <p className="text-sm text-soft">The letter has a link that opens for half a year. Whoever has it can read the report.</p>
-    </ActionForm>
-  );
-}
-
-export function TakeBackForm({ id, sent }: { id: string; sent: string }) {
-  const { form, busy } = useActionForm(takeBack);
-  return (
-    <ActionForm {...form}>
-      <input type="hidden" name="id" value={id} />
-      <Button look="quiet" type="submit" disabled={busy} aria-label={`Take the link of ${sent} back`}>
-        Take the link back
-      </Button>
     </ActionForm>
   );
 }

@@ -1,0 +1,20 @@
+'use client';
+
+import { ActionForm } from '../action-form';
+import { Button } from '../button';
+import { FormErrors } from '../field';
+import { useActionForm, type FormAction } from '../use-action-form';
+
+/** Takes a customer's link back. `whose` tells it from the others of the page. */
+export function TakeBackForm({ action, id, whose }: { action: FormAction<void>; id: string; whose: string }) {
+  const { form, error, busy } = useActionForm(action);
+  return (
+    <ActionForm {...form}>
+      <FormErrors errors={error('')} />
+      <input type="hidden" name="id" value={id} />
+      <Button look="quiet" type="submit" disabled={busy} aria-label={`Take the link of ${whose} back`}>
+        Take the link back
+      </Button>
+    </ActionForm>
+  );
+}

@@ -1,0 +1,31 @@
+import { createElement } from 'react';
+import { extractText, getDocumentProxy } from 'unpdf';
+import { expect, it } from 'vitest';
+import { ReportPaper } from '@/app/_ui/report/report-paper';
+import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
+import { renderPdf } from '@/lib/server/pdf';
+
+const shop: ShopOnReport = { name: 'Larkspur Cold', phone: '', email: '', words: '', logo: null };
+const report: CustomerReport = {
+  language: 'en',
+  title: 'A long visit',
+  lead: [],
+  work: [],
+  food: [],
+  signature: { words: '', png: null },
+  units: Array.from({ length: 420 }, (_, i) => ({
+    id: String(i),
+    name: `Reach-in ${i}`,
+    lines: ['The condenser coil was matted.', 'It was left clean.'],
+    next: [],
+    photos: { before: [], after: [] },
+  })),
+};
+
+it('is written to its last page, however many there are, with the number at the foot of each', { timeout: 60_000 }, async () => {
+  const pdf = await renderPdf(createElement(ReportPaper, { onFile: { report, shop, pictures: new Map() } }) as never);
+  const { text, totalPages } = await extractText(await getDocumentProxy(pdf));
+  expect(totalPages).toBeGreaterThan(24);
+  text.forEach((page, i) => expect(page.replace(/\s+/g, ' ')).toContain(`${i + 1} / ${totalPages}`));
+  expect(text.join(' ')).toContain('Reach-in 419');
+});

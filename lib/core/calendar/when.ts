@@ -54,6 +54,9 @@ export const customerDate = (date: LocalDate | string, language: Language): stri
 /** "Jan 5, 2027": where the year matters. */
 export const customerFullDate = (date: LocalDate | string, language: Language): string =>
   written('date', midnight(date), 'UTC', LOCALE[language]);
+/** "July 2026". */
+export const monthWords = (date: LocalDate | string): string =>
+  `${written('month', midnight(date), 'UTC')} ${yearIn(midnight(date), 'UTC')}`;
 /** "July to September 2026" of the quarter that begins on this day. */
 export function customerMonths(startsOn: LocalDate | string, language: Language): string {
   const first = midnight(startsOn);

@@ -4,8 +4,9 @@ import { counted } from '../wording/counted';
 import type { CleaningPrices, CleaningWorth } from './cleaning-worth';
 
 const whole = (n: number) => Math.round(n).toLocaleString('en-US');
-/** "1,200 USD (800–1,600)". */
-const money = (f: Figure, currency: string) => `${whole(f.value)} ${currency} (${whole(f.lo)}–${whole(f.hi)})`;
+/** "1,200 USD (800–1,600)": no finer than the band. */
+const money = (f: Figure, currency: string) =>
+  formatBand(f.value, f.lo, f.hi, currency).replace(/\d{4,}/g, (digits) => whole(Number(digits)));
 
 /** One sentence that can be sent on as it stands: what the cleanings of the next `days` cost, and what they save. */
 export function cleaningSentence(w: CleaningWorth, currency: string, days: number): string {

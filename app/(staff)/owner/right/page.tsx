@@ -3,7 +3,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { todayIn } from '@/lib/core/calendar';
-import { dateWords, dayWords } from '@/lib/core/calendar/when';
+import { dateWords, dayWords, monthWords } from '@/lib/core/calendar/when';
 import { UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { gradeLabel } from '@/lib/core/findings/grades';
 import { judgeDates, judgeGrades, judgeMatted, judgeReadings } from '@/lib/core/owner/judged';
@@ -89,7 +89,7 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
             </dl>
           </Sheet>
           <Sheet title="By month">
-            <JudgedTable label="By month" head="Month" rows={by('month')} />
+            <JudgedTable label="By month" head="Month" rows={by('month').map((r) => ({ ...r, name: monthWords(`${r.of}-01`) }))} />
           </Sheet>
           <Sheet title="By kind of unit">
             <JudgedTable

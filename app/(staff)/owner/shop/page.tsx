@@ -6,6 +6,7 @@ import { Table, Td, Th } from '@/app/_ui/table';
 import { addDays, todayIn } from '@/lib/core/calendar';
 import { fromLocalDate } from '@/lib/core/calendar/date-column';
 import { dateWords, dayIn } from '@/lib/core/calendar/when';
+import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { JOB_STATE_LABEL, money } from '@/lib/core/jobs';
 import { shareInterval } from '@/lib/core/numerics';
 import { ENOUGH } from '@/lib/core/owner/judged';
@@ -151,7 +152,7 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
               <tbody>
                 {gas.map((g) => (
                   <tr key={g.refrigerant}>
-                    <Td>{g.refrigerant}</Td>
+                    <Td>{refrigerantLabel(g.refrigerant)}</Td>
                     <Td className="text-right">{g.chargedKg.toFixed(2)} kg</Td>
                     <Td className="text-right">{g.recoveredKg.toFixed(2)} kg</Td>
                     <Td className="text-right font-bold">{Math.max(0, g.chargedKg - g.recoveredKg).toFixed(2)} kg</Td>

@@ -61,6 +61,8 @@ describe('a period in an address', () => {
     expect(periodOf({}, day('2026-03-02'), 2)).toEqual({ from: '2026-03-01', to: '2026-03-03' });
     expect(periodOf({ from: 'x', until: '2026-02-31x' }, day('2026-03-02'), 1)).toEqual({ from: '2026-03-02', to: '2026-03-03' });
     expect(periodOf({ from: '2026-02-02', until: '2026-01-01' }, day('2026-03-02'), 1)).toEqual({ from: '2026-01-01', to: '2026-02-03' });
+    // A day that no month has.
+    expect(periodOf({ until: '2026-02-31' }, day('2026-03-02'), 1)).toEqual({ from: '2026-03-02', to: '2026-03-03' });
   });
 });
 

@@ -17,7 +17,7 @@ export function Unbooked({ kitchens, total, today }: { kitchens: Row[]; total: n
       aside={total > 0 ? <span className="text-soft">{counted(total, 'kitchen')} by the end of this week</span> : null}
     >
       {kitchens.length === 0 ? (
-        <p className="text-soft">Everything due by the end of this week is booked.</p>
+        <p className="text-soft">Nothing is due by the end of this week that is not booked.</p>
       ) : (
         <Table label="Due, not booked">
           <thead>

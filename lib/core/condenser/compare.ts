@@ -57,7 +57,7 @@ export function compareBeforeAfter(unit: CondenserUnit, before: Reading, after: 
     regained,
     riseBeforeK: a.rise,
     riseAfterK: b.rise,
-    sentence: told(outcome, a.rise.value, b.rise.value, regained),
+    sentence: outcomeSentence(outcome, a.rise.value, b.rise.value, regained),
   };
 }
 
@@ -82,7 +82,7 @@ function no(reason: CannotSayReason): BeforeAfter {
   return { status: 'cannot_say', reason, sentence: cannotSaySentence(reason) };
 }
 
-function told(outcome: 'better' | 'no_change' | 'worse', before: number, after: number, regained: Figure): string {
+function outcomeSentence(outcome: 'better' | 'no_change' | 'worse', before: number, after: number, regained: Figure): string {
   const p = (x: number) => Math.round(x * 100);
   const band = `${p(regained.value)} % (${p(regained.lo)}–${p(regained.hi)})`;
   const rise = `Head was ${differenceWords(before)} over the air before and ${differenceWords(after)} after.`;

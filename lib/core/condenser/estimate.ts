@@ -65,7 +65,7 @@ export function estimate(
   if (unsound) return no(unsound);
   const belief = beliefOf(scene, doubts);
   if (typeof belief === 'string') return { ...no(belief), ...known };
-  return told(belief, { unit, reading, baseline, conditions, known, doubts });
+  return estimateOf(belief, { unit, reading, baseline, conditions, known, doubts });
 }
 
 /** What is believed of the machine, or why nothing can be. */
@@ -102,7 +102,7 @@ type Given = {
   doubts: Doubt[];
 };
 
-function told(belief: Belief, g: Given): EstimateOk {
+function estimateOf(belief: Belief, g: Given): EstimateOk {
   const { unit, reading, baseline, conditions, known, doubts } = g;
   const conductanceLost = lossFigure(lossParts(belief), CALIBRATION);
   const ahead = outlook({ belief, unit, conditions });

@@ -13,8 +13,8 @@ export const quantities: Say = (values, { units }, { entered }) => {
       lines.push([FIELD_INFO[field].label, `${typed.text.replace('-', '−')} ${typed.unit}`]);
     else if (typeof value === 'number') lines.push([FIELD_INFO[field].label, ownText(field, value, ownUnits(units))]);
   }
-  const told = new Set(lines.map(([label]) => label));
-  return { lines, whole: Object.keys(values).every((key) => isField(key) && told.has(FIELD_INFO[key].label)) };
+  const shownLabels = new Set(lines.map(([label]) => label));
+  return { lines, whole: Object.keys(values).every((key) => isField(key) && shownLabels.has(FIELD_INFO[key].label)) };
 };
 
 /** What the tablet asked about a quantity, and the answer. */

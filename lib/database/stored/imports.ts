@@ -67,7 +67,7 @@ const sheetView: z.ZodType<SheetView> = z.object({
       options: z.array(z.object({ value: z.string(), label: z.string() })),
     }),
   ),
-  told: z.array(z.object({ words: z.string(), rows: z.number(), examples })),
+  assumptions: z.array(z.object({ words: z.string(), rows: z.number(), examples })),
   lines: z.array(z.object({ line: z.number(), cells: z.array(z.string()) })),
   rows: z.number(),
   sheets: z.array(z.string()),

@@ -43,7 +43,7 @@ export const STORED_CHANGE_EVIDENCE = stored<ChangeEvidence>(
 export type EntryDetail = {
   /** Everything that is asked, and of it what the tablet is told where that is less. */
   note?: string;
-  told?: string;
+  forTablet?: string;
   /** The entry of another tablet that says the same. */
   same?: string;
   clockCorrectedMs?: number;
@@ -54,7 +54,7 @@ export const STORED_ENTRY_DETAIL = stored<EntryDetail>(
   1,
   z.looseObject({
     note: z.string().optional(),
-    told: z.string().optional(),
+    forTablet: z.string().optional(),
     same: z.string().optional(),
     clockCorrectedMs: z.number().optional(),
     visitId: z.string().optional(),

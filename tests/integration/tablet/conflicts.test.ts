@@ -138,8 +138,8 @@ describe('the office changed something while the tablet was away', () => {
       data: { kitchenId: kitchen.id, technicianId: person.id, startsAt: minutes(3000), endsAt: minutes(3060) },
     });
     await db.visitTask.updateMany({ where: { taskId: moved.id }, data: { visitId: later.id } });
-    const told = await tablet.send([tablet.make(visit.id, 'task.done', { taskId: moved.id })]);
-    expect(await officeTold(db, told.results[0])).toContain('another visit');
+    const reply = await tablet.send([tablet.make(visit.id, 'task.done', { taskId: moved.id })]);
+    expect(await officeTold(db, reply.results[0])).toContain('another visit');
   });
 });
 

@@ -135,11 +135,11 @@ describe('what used to be wrong', () => {
   });
 
   it('silence on how long it ran widens, and is asked about', () => {
-    const told = judged(readingOf(bad, lone(LOOKED)));
+    const judgedReading = judged(readingOf(bad, lone(LOOKED)));
     const silent = judged(readingOf(bad, lone({ ...LOOKED, steadyMinutes: undefined })));
     const width = (e: EstimateOk) => e.conductanceLost.hi - e.conductanceLost.lo;
-    expect(width(silent)).toBeGreaterThan(width(told));
-    expect(weight(silent, 'not_steady')).toBeGreaterThan(weight(told, 'not_steady'));
+    expect(width(silent)).toBeGreaterThan(width(judgedReading));
+    expect(weight(silent, 'not_steady')).toBeGreaterThan(weight(judgedReading, 'not_steady'));
     expect(silent.assumptions.join()).toMatch(/steady running not noted/);
   });
 

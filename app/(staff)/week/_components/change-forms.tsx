@@ -75,7 +75,7 @@ export function GiveForm({ visitId, version, technicians }: Props & Pick<MovePro
 }
 
 /** `told`: the time is not over, so the kitchen is written to. */
-export function CancelForm({ visitId, version, started, told }: Props & { started: boolean; told: boolean }) {
+export function CancelForm({ visitId, version, started, kitchenHears }: Props & { started: boolean; kitchenHears: boolean }) {
   const { form, error, busy } = useActionForm(cancel);
   return (
     <Sheet title="Cancel">
@@ -91,7 +91,7 @@ export function CancelForm({ visitId, version, started, told }: Props & { starte
           hint={[
             started ? 'What is already written stays on file.' : '',
             'Its tasks stay due and can be booked again.',
-            told ? 'The kitchen reads the reason as you write it.' : 'Its time is over, so the kitchen is not written to.',
+            kitchenHears ? 'The kitchen reads the reason as you write it.' : 'Its time is over, so the kitchen is not written to.',
           ].join(' ')}
           required
         />

@@ -33,12 +33,12 @@ export function lineFigures(unit: CondenserUnit, entered: Reading): LineFigures 
   const dew = suctionDew(fluid, unit, reading);
   const bubble = headBubble(fluid, unit, reading);
   return {
-    superheatK: suctionLineK === undefined || !dew ? null : told(suctionLineK - dew.value, Math.hypot(pipe, dew.sd)),
-    subcoolingK: liquidLineK === undefined || !bubble ? null : told(bubble.value - liquidLineK, Math.hypot(pipe, bubble.sd)),
+    superheatK: suctionLineK === undefined || !dew ? null : sensibleFigure(suctionLineK - dew.value, Math.hypot(pipe, dew.sd)),
+    subcoolingK: liquidLineK === undefined || !bubble ? null : sensibleFigure(bubble.value - liquidLineK, Math.hypot(pipe, bubble.sd)),
   };
 }
 
-function told(value: number, sd: number): Figure | null {
+function sensibleFigure(value: number, sd: number): Figure | null {
   return Number.isFinite(value) && Number.isFinite(sd) && Math.abs(value) < SENSIBLE_K
     ? figure(value, value - Z80 * sd, value + Z80 * sd)
     : null;

@@ -49,7 +49,7 @@ export function SheetRoom({ runId, reading, known, answer, ready }: Props) {
       ) : null}
       {ready}
       <SheetPreview lines={reading.lines} all={reading.rows} />
-      <SheetTold told={reading.told} />
+      <SheetTold assumptions={reading.assumptions} />
       <SheetColumns runId={runId} columns={reading.columns} headerLine={reading.headerLine} />
       {reading.moreGroups > 0 ? (
         <p className="text-soft">{counted(reading.moreGroups, 'more value')} in this sheet; they come up as these are decided.</p>

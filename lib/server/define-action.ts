@@ -35,7 +35,9 @@ export function defineFormAction<S extends z.ZodType, R>(permission: Permission 
     } catch (e) {
       unstable_rethrow(e);
       const explained = explain(e);
-      const reply = submission.reply(explained.field ? { fieldErrors: { [explained.field]: [explained.message] } } : { formErrors: [explained.message] });
+      const reply = submission.reply(
+        explained.field ? { fieldErrors: { [explained.field]: [explained.message] } } : { formErrors: [explained.message] },
+      );
       return { reply, code: explained.code };
     }
   };

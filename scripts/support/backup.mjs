@@ -122,7 +122,7 @@ async function fill(url, frames, head) {
       counts[name] = into.rowCount;
       into = undefined;
     };
-    const known = new Map(head.tables.map((t) => [t.table, t]));
+    const byTable = new Map(head.tables.map((t) => [t.table, t]));
     for await (const { kind, bytes } of frames) {
       if (kind === 'd') {
         if (!into.write(bytes)) await once(into, 'drain');
@@ -131,7 +131,7 @@ async function fill(url, frames, head) {
       await close();
       if (kind === 't') {
         name = bytes.toString();
-        into = client.query(copyFrom(`COPY ${columnList(known.get(name))} FROM STDIN`));
+        into = client.query(copyFrom(`COPY ${columnList(byTable.get(name))} FROM STDIN`));
       } else if (kind === 'e') answer = JSON.parse(bytes.toString());
     }
     if (!answer || head.tables.some(({ table }) => answer[table] !== counts[table]))

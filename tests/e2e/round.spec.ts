@@ -177,9 +177,9 @@ test('pictures: too large, of an unknown kind, and no picture at all are told in
     'x-content-type-options': 'nosniff',
   });
   expect((await sharp(await seen.body()).metadata()).exif).toBeUndefined();
-  const known = { 'if-none-match': seen.headers().etag ?? '' };
-  expect((await page.request.get(`/api/files/${fileId}`, { headers: known })).status()).toBe(304);
-  expect((await request.get(`/api/files/${fileId}`, { headers: known })).status()).toBe(401);
+  const headers = { 'if-none-match': seen.headers().etag ?? '' };
+  expect((await page.request.get(`/api/files/${fileId}`, { headers: headers })).status()).toBe(304);
+  expect((await request.get(`/api/files/${fileId}`, { headers: headers })).status()).toBe(401);
 });
 
 test('a full tablet says so, keeps what was saved and goes on', async ({ page, signIn }) => {

@@ -70,12 +70,12 @@ function looked(unit: CondenserUnit, entered: Reading): Looked | CannotSayReason
   if (lacking) return lacking;
   if (reading.steadyMinutes !== undefined && reading.steadyMinutes < SHORTEST_STEADY_MIN) return 'not_steady';
   const scene = sceneOf(unit, reading, cleanPrior(unit), { learnt: false });
-  const known = scene && measuredOf(scene);
-  if (!scene || !known) return 'out_of_range';
-  if (!(known.riseK.value > 2)) return 'rise_too_small';
+  const measured = scene && measuredOf(scene);
+  if (!scene || !measured) return 'out_of_range';
+  if (!(measured.riseK.value > 2)) return 'rise_too_small';
   const seen = conductanceSeen(scene);
   if (!seen) return 'out_of_range';
-  return { ...seen, means: meansOf(reading), rise: known.riseK };
+  return { ...seen, means: meansOf(reading), rise: measured.riseK };
 }
 
 function no(reason: CannotSayReason): BeforeAfter {

@@ -20,13 +20,13 @@ export const quantities: Say = (values, { units }, { entered }) => {
 /** What the tablet asked about a quantity, and the answer. */
 export const doubts: Say = (questioned) => {
   if (!Array.isArray(questioned)) return null;
-  const known = questioned.filter(
+  const questionsShown = questioned.filter(
     (q): q is { field: string; question: string; answer: string } =>
       isRecord(q) && typeof q.field === 'string' && typeof q.question === 'string' && typeof q.answer === 'string',
   );
-  const lines = known.map((q): Line => [
+  const lines = questionsShown.map((q): Line => [
     `Asked about ${isField(q.field) ? FIELD_INFO[q.field].label.toLowerCase() : q.field}`,
     `${q.question} ${q.answer}`,
   ]);
-  return { lines, whole: known.length === questioned.length };
+  return { lines, whole: questionsShown.length === questioned.length };
 };

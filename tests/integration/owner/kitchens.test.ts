@@ -55,7 +55,16 @@ describe('what the owner is told of a kitchen', () => {
     const { kitchen } = await haveOneUnit(db);
     await refitFleet({ db, now });
     const kitchenShown = (await foulingKitchens(db, now, { take: 5, skip: 0 })).find((k) => k.id === kitchen.id);
-    expect(kitchenShown).toMatchObject({ units: 0, unseen: 1, water: 0, evidence: 0, monthly: null, energy: null, money: null, fastest: null });
+    expect(kitchenShown).toMatchObject({
+      units: 0,
+      unseen: 1,
+      water: 0,
+      evidence: 0,
+      monthly: null,
+      energy: null,
+      money: null,
+      fastest: null,
+    });
   });
 });
 

@@ -383,11 +383,11 @@ describe('one tablet, several hands and identities', () => {
     const { db } = database;
     const { visit, unit, person } = await haveVisit(db);
     const old = new Tablet(db, person);
-    const known = [1, 2].map((n) => old.make(visit.id, 'part.use', { unitId: unit.id, what: `Part ${n}`, quantity: 1 }));
-    await old.send(known);
+    const entries = [1, 2].map((n) => old.make(visit.id, 'part.use', { unitId: unit.id, what: `Part ${n}`, quantity: 1 }));
+    await old.send(entries);
     const anew = new Tablet(db, person);
     anew.seq = 2;
-    expect(await anew.send(known)).toMatchObject({ lastSeq: 2, stopped: null });
+    expect(await anew.send(entries)).toMatchObject({ lastSeq: 2, stopped: null });
     expect(await anew.send([anew.make(visit.id, 'part.use', { unitId: unit.id, what: 'Part 3', quantity: 1 })])).toMatchObject({
       lastSeq: 3,
       stopped: null,

@@ -19,7 +19,8 @@ const sound: InputFacts = {
   costsSet: true,
   distance: 'mi',
 };
-const findings = (over: Partial<InputFacts>) => checkInput({ ...sound, ...over }).map((f) => [f.weight, f.words, f.mend.at, f.tasks] as const);
+const findings = (over: Partial<InputFacts>) =>
+  checkInput({ ...sound, ...over }).map((f) => [f.weight, f.words, f.mend.at, f.tasks] as const);
 
 const cases: [string, Partial<InputFacts>, ReturnType<typeof findings>[number]][] = [
   ['an empty fleet', { unitsOnFile: 0 }, ['stops', 'No unit is on file, so there is nothing to look after yet.', 'import', 0]],

@@ -103,7 +103,9 @@ describe('a quarter as the customer reads it', () => {
     expect(r.kitchens[0]?.units[1]?.lines).toEqual(['Not looked at in this quarter.']);
   });
   it('adds the ends of the bands, never a negative loss, and none where nothing was read', () => {
-    const sum = report([kitchen([unit({ cost: cost(0.2, 0.1, 0.3) }), unit({ cost: cost(-0.02, -0.1, 0.1) })])]).kitchens[0]?.lines.join(' ');
+    const sum = report([kitchen([unit({ cost: cost(0.2, 0.1, 0.3) }), unit({ cost: cost(-0.02, -0.1, 0.1) })])]).kitchens[0]?.lines.join(
+      ' ',
+    );
     expect(sum).toContain('about 6 USD (3–12) of electricity in 30 days.');
     const maybe = report([kitchen([unit({ cost: cost(0.01, -0.1, 0.1) })])]).kitchens[0]?.lines.join(' ');
     expect(maybe).toContain('at most 3.0 USD');

@@ -55,7 +55,8 @@ export function BeforeAfter({ visit, unit }: { visit: VisitOnFile; unit: UnitOnF
       <details className="mt-2">
         <summary className="flex min-h-12 items-center font-bold text-cold">The figures</summary>
         <p>
-          Conductance regained: <b>{formatBand(comparison.regained.value * 100, comparison.regained.lo * 100, comparison.regained.hi * 100, '%')}</b>
+          Conductance regained:{' '}
+          <b>{formatBand(comparison.regained.value * 100, comparison.regained.lo * 100, comparison.regained.hi * 100, '%')}</b>
         </p>
       </details>
     </Card>

@@ -15,7 +15,8 @@ export const findingSet: Handler<'finding.set'> = async (ctx, op) => {
     where: { visitId: visit.id, unitId: p.unitId, aspect: p.aspect, phase: p.phase, supersededAt: null },
   });
   const wins = !standing || standsOver(ctx, op.id, standing);
-  const differs = standing && findingSentence(p.aspect, standing) !== findingSentence(p.aspect, p) && !(standing.grade === null && p.grade === null);
+  const differs =
+    standing && findingSentence(p.aspect, standing) !== findingSentence(p.aspect, p) && !(standing.grade === null && p.grade === null);
   if (standing && !differs) ctx.same();
   if (standing && differs && standing.id !== replaces)
     ctx.note(

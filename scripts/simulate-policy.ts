@@ -4,7 +4,7 @@ import { COSTS } from './simulation/run';
 import { WORLDS } from './simulation/worlds';
 
 const USAGE = `Usage: npx tsx scripts/simulate-policy.ts [--worlds all|mild,fast,…] [--seeds 101-108] [--years Y] [--json]
-Worlds: ${WORLDS.map((w) => `${w.name} (${w.words})`).join('; ')}`;
+Worlds: ${WORLDS.map((w) => `${w.name} (${w.description})`).join('; ')}`;
 
 function fail(message: string): never {
   console.error(`${message}\n${USAGE}`);
@@ -51,7 +51,7 @@ function table(r: Comparison): string {
     (s.coverage80 === null ? '' : `${percent(s.coverage80)} (${percent(s.early)} / ${percent(s.late)})`.padStart(26));
   const head = ['cost/unit-yr', '', 'packed', 'cleanings', 'changes', 'breakdowns', '80 % dates (early / late)'];
   return [
-    `${r.world}: ${r.words}. ${r.fleets} fleets, ${r.units} units, ${r.years} years`,
+    `${r.world}: ${r.description}. ${r.fleets} fleets, ${r.units} units, ${r.years} years`,
     ''.padEnd(28) +
       (head[0] as string).padStart(14) +
       head

@@ -27,9 +27,9 @@ let wrongRuns = 0;
 const onRun = (done: number, problems: readonly string[]) => {
   for (const problem of problems.slice(wrongRuns)) console.error(problem);
   wrongRuns = problems.length;
-  const words = `${done} of ${runs} runs, ${wrongRuns} wrong`;
-  if (process.stderr.isTTY) process.stderr.write(`\r${words}`);
-  else if (done % 50 === 0) console.error(words);
+  const summary = `${done} of ${runs} runs, ${wrongRuns} wrong`;
+  if (process.stderr.isTTY) process.stderr.write(`\r${summary}`);
+  else if (done % 50 === 0) console.error(summary);
 };
 const report = await allRuns({ seed, runs, onRun });
 if (process.stderr.isTTY) process.stderr.write('\n');
@@ -38,6 +38,6 @@ else {
   console.log(`${report.runs} runs with seed ${seed}: ${report.operations} operations, ${report.photos} photos in ${report.seconds} s`);
   for (const [fault, count] of Object.entries(report.faults)) console.log(`  ${fault.padEnd(18)} ${count}`);
   console.log(`lost ${report.lost}, doubled ${report.doubled}, unequal ${report.unequal}`);
-  for (const words of report.problems) console.log(`  ${words}`);
+  for (const problem of report.problems) console.log(`  ${problem}`);
 }
 process.exit(report.lost + report.doubled + report.unequal > 0 ? 1 : 0);

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Words } from './fields';
+import { FreeText } from './fields';
 import { LocalDateField } from './visits';
 
 const Instant = z.int().min(0).max(8.64e15);
@@ -10,7 +10,7 @@ export const SendAway = z
     userId: z.uuid('Choose who is away.'),
     from: LocalDateField,
     to: LocalDateField,
-    reason: Words(200),
+    reason: FreeText(200),
     moves: z.array(z.object({ visitId: z.uuid(), version: z.int(), technicianId: z.uuid(), startMs: Instant, endMs: Instant })).max(200),
   })
   .refine((t) => t.to >= t.from, { path: ['to'], message: 'The last day comes before the first.' });

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { LANGUAGES } from '../core/customer-words/languages';
-import { Name, OptionalEmail, Reason, Version, Words } from './fields';
+import { Name, OptionalEmail, Reason, Version, FreeText } from './fields';
 
 const Ticked = z
   .literal('on')
@@ -8,10 +8,10 @@ const Ticked = z
   .transform((v) => v === 'on');
 const fields = {
   name: Name('the customer'),
-  contactName: Words(120),
+  contactName: FreeText(120),
   email: OptionalEmail,
-  phone: Words(60),
-  notes: Words(),
+  phone: FreeText(60),
+  notes: FreeText(),
   /** In which reports and letters are written. */
   language: z.enum(LANGUAGES).optional().default('en'),
 };

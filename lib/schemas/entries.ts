@@ -34,7 +34,7 @@ const Instant = AnyInstant.refine(
 );
 /** By the tablet's clock: one that is wholly wrong is no reason to refuse the entry, let alone its batch; the handler goes by the entry's own time then. */
 const ClockTime = AnyInstant.transform((t) => new Date(Math.min(Math.max(Date.parse(t), EARLIEST), LATEST)).toISOString());
-const Words = longText().max(2000);
+const FreeText = longText().max(2000);
 const Reason = longText().min(1, 'Say why.').max(500);
 const WorkPhase = z.enum(['before', 'after']);
 
@@ -51,7 +51,7 @@ const Finding = z
     phase: z.enum(FINDING_PHASES),
     grade: z.enum(GRADE_NAMES).nullable(),
     notLookedWhy: longText().max(500),
-    note: Words,
+    note: FreeText,
     replaces: Id.nullable(),
   })
   .refine((f) => (f.grade !== null) !== (f.notLookedWhy !== ''), 'A finding has a grade, or says why it was not looked at.')
@@ -73,7 +73,7 @@ export const PAYLOADS = {
     gaugeGrade: z.enum(GAUGE_GRADES).nullable(),
     gaugeSpanPa: z.number().positive().max(1e8).nullable(),
     entered: z.partialRecord(FieldName, z.strictObject({ text: text().max(20), unit: text().max(10) })),
-    questioned: z.array(z.strictObject({ field: FieldName, question: Words, answer: Words })).max(40),
+    questioned: z.array(z.strictObject({ field: FieldName, question: FreeText, answer: FreeText })).max(40),
     replaces: Id.nullable(),
   }),
   'unit.outcome': z
@@ -104,7 +104,7 @@ export const PAYLOADS = {
     partId: Id.nullable().optional(),
     place: z.enum(PART_PLACES).nullable().optional(),
   }),
-  'follow_up.add': z.strictObject({ unitId: Id, what: text().min(1).max(300), urgency: z.enum(URGENCIES), note: Words }),
+  'follow_up.add': z.strictObject({ unitId: Id, what: text().min(1).max(300), urgency: z.enum(URGENCIES), note: FreeText }),
   'job.outcome': z
     .strictObject({ jobId: Id, outcome: z.enum(JOB_OUTCOMES), note: longText().max(500) })
     .refine((o) => !OUTCOME_ASKS_WHY[o.outcome] || o.note !== '', 'Say which part, or why not.'),
@@ -113,7 +113,7 @@ export const PAYLOADS = {
     boxK: bounded('boxK'),
     toldTo: text().min(1).max(200),
     toldAt: Instant,
-    note: Words,
+    note: FreeText,
   }),
   'sealed.step': z
     .strictObject({
@@ -125,12 +125,12 @@ export const PAYLOADS = {
       certificateId: Id.nullable(),
       overruledBy: text().max(200),
       overruledWhy: longText().max(500),
-      note: Words,
+      note: FreeText,
     })
     .refine((s) => (s.work !== null) !== (s.skippedWhy !== ''), 'A step was done, or says why it was left out.')
     .refine((s) => s.work === null || s.work.step === s.step, 'What was done belongs to another step.'),
   'event.add': z
-    .strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: Words, cause: z.enum(TRIP_CAUSES).nullable() })
+    .strictObject({ unitId: Id, kind: z.enum(ENTERED_EVENTS), at: Instant, note: FreeText, cause: z.enum(TRIP_CAUSES).nullable() })
     .refine((e) => e.cause === null || e.kind === 'high_pressure_trip', 'Only a trip has a cause.'),
   'entry.strike': z.strictObject({ what: z.enum(STRUCK), entryId: Id, why: Reason }),
   'visit.close': z.strictObject({ leftAt: ClockTime, taskIds: z.array(Id).max(2000) }),

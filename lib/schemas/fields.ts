@@ -16,7 +16,7 @@ export const Name = (what: string) =>
     .max(NAME_MAX, `At most ${NAME_MAX} characters.`);
 /** What is short stands on one line. */
 const ONE_LINE_MAX = 200;
-export const Words = (max = TEXT_MAX) =>
+export const FreeText = (max = TEXT_MAX) =>
   (max <= ONE_LINE_MAX ? text() : longText()).max(max, `At most ${max} characters.`).optional().default('');
 export const OptionalEmail = z
   .union([z.literal(''), z.email('That is not an e-mail address.')])

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { JOB_STATES, JOB_STEPS, JOB_URGENCIES } from '../core/jobs';
-import { Words } from './fields';
+import { FreeText } from './fields';
 import { longText } from './text';
 
 const What = longText('Say what is wrong.').min(3, 'Say what is wrong.').max(500, 'At most 500 letters.');
@@ -12,8 +12,8 @@ export const TakeCall = z.object({
   what: What,
   urgency: z.enum(JOB_URGENCIES, 'Say how soon.'),
   source: z.enum(['call', 'office']).optional().default('call'),
-  callerName: Words(120),
-  callerPhone: Words(40),
+  callerName: FreeText(120),
+  callerPhone: FreeText(40),
 });
 export type TakeCall = z.output<typeof TakeCall>;
 
@@ -22,7 +22,7 @@ export const JobStepTaken = z.object({
   /** As the page showed it: what changed meanwhile is not overrun. */
   from: z.enum(JOB_STATES),
   step: z.enum(JOB_STEPS),
-  reason: Words(500),
+  reason: FreeText(500),
 });
 export type JobStepTaken = z.output<typeof JobStepTaken>;
 

@@ -2,20 +2,20 @@ import { z } from 'zod';
 import { text } from './text';
 import type { Weekday } from '../core/calendar';
 import { SAID_CHANGES } from '../core/fouling/said-change';
-import { Bounded, Name, OptionalEmail, PositionField, TimeZone, Version, WeekHours, Words } from './fields';
+import { Bounded, Name, OptionalEmail, PositionField, TimeZone, Version, WeekHours, FreeText } from './fields';
 import { Altitude, HotDayAir } from './measures';
 import { LocalDateField } from './visits';
 
 const fields = {
   name: Name('the kitchen'),
-  address: Words(400),
+  address: FreeText(400),
   timeZone: TimeZone,
   altitude: Altitude,
   position: PositionField,
   serviceHours: WeekHours,
-  accessNotes: Words(),
-  contactName: Words(120),
-  contactPhone: Words(60),
+  accessNotes: FreeText(),
+  contactName: FreeText(120),
+  contactPhone: FreeText(60),
   contactEmail: OptionalEmail,
   energyPricePerKwh: Bounded('energyPricePerKwh', 'a kilowatt-hour'),
   hotDayAir: HotDayAir,
@@ -44,7 +44,7 @@ export type EditKitchen = z.output<typeof EditKitchen>;
 
 /** Days on which a kitchen is closed to us, first and last day both included as people say it. */
 export const NewBlackout = z
-  .object({ kitchenId: z.uuid(), from: LocalDateField, to: LocalDateField, reason: Words(200) })
+  .object({ kitchenId: z.uuid(), from: LocalDateField, to: LocalDateField, reason: FreeText(200) })
   .refine((b) => b.to >= b.from, { path: ['to'], message: 'The last day comes before the first.' });
 export type NewBlackout = z.output<typeof NewBlackout>;
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { manyLines } from '../core/wording/plain-text';
-import { Words } from './fields';
+import { FreeText } from './fields';
 import { text } from './text';
 
 const Count = z
@@ -38,6 +38,6 @@ export const AddWarranty = z.object({
   unitId: z.uuid('Choose a unit.'),
   what: text('Say what is covered.').min(2, 'Say what is covered.').max(200, 'At most 200 characters.'),
   until: z.iso.date('Give a date as year-month-day.'),
-  note: Words(200),
+  note: FreeText(200),
 });
 export type AddWarranty = z.output<typeof AddWarranty>;

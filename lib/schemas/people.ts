@@ -6,7 +6,7 @@ import { LIMITS } from '../core/equipment/limits';
 import { passwordProblem } from '../core/people/password-rule';
 import { MASS_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '../core/measures/preferred';
 import { SKILLS } from '../core/people/skills';
-import { Ticked, Email, Measured, PositionField, Version, WeekHours, Words } from './fields';
+import { Ticked, Email, Measured, PositionField, Version, WeekHours, FreeText } from './fields';
 import { LocalDateField } from './visits';
 
 const PersonName = text({ error: 'Give the name.' })
@@ -27,7 +27,7 @@ const fields = {
   skills: z.array(z.enum(SKILLS)).optional().default([]),
   shifts: WeekHours,
   onCall: WeekHours,
-  phone: Words(60),
+  phone: FreeText(60),
   gaugeGrade: z.enum(GAUGE_GRADES, { error: 'Choose the grade on the dial.' }).optional().default('1A'),
   gaugeSpan: Measured(LIMITS.gaugeSpanPa, 'pressure').optional(),
   home: PositionField,
@@ -61,7 +61,7 @@ export const EndSession = z.object({ userId: z.uuid(), sessionId: z.uuid().optio
 export type EndSession = z.output<typeof EndSession>;
 
 export const NewTimeOff = z
-  .object({ userId: z.uuid(), from: LocalDateField, to: LocalDateField, reason: Words(200) })
+  .object({ userId: z.uuid(), from: LocalDateField, to: LocalDateField, reason: FreeText(200) })
   .refine((t) => t.to >= t.from, { path: ['to'], message: 'The last day comes before the first.' });
 export type NewTimeOff = z.output<typeof NewTimeOff>;
 export const RemoveTimeOff = z.object({ id: z.uuid() });

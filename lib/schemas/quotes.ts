@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { QUOTE_LINE_KINDS } from '../core/jobs';
-import { Ticked, Words } from './fields';
+import { Ticked, FreeText } from './fields';
 import { longText, text } from './text';
 import { LocalDateField } from './visits';
 
@@ -20,10 +20,10 @@ const isBlank = ({ what, partNumber, price }: Typed) => what === '' && partNumbe
 const Line = z
   .object({
     kind: z.enum(QUOTE_LINE_KINDS),
-    what: Words(200),
-    partNumber: Words(60),
+    what: FreeText(200),
+    partNumber: FreeText(60),
     quantity: number('How many?').positive('More than zero.').max(10_000, 'At most 10,000.').optional(),
-    unit: Words(12),
+    unit: FreeText(12),
     price: Cents.optional(),
     taxed: Ticked,
   })

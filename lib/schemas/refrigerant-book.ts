@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { CERTIFICATE_KINDS, CYLINDER_CONTENTS, CYLINDER_WAYS, LEAK_METHODS } from '../core/refrigerant-book';
 import { isFiledRefrigerant, UNKNOWN_REFRIGERANT } from '../core/refrigerants/catalogue';
 import { RECOVERED_FOR } from '../core/sealed/work';
-import { Measured, Reason, Version, Words } from './fields';
+import { Measured, Reason, Version, FreeText } from './fields';
 import { text } from './text';
 import { LocalDateField } from './visits';
 
@@ -25,7 +25,7 @@ export const NewCylinder = z
     gross: needed('Weigh it as it is.'),
     most: needed('Give the most gas it may hold.'),
     withUserId: MaybeId,
-    note: Words(500),
+    note: FreeText(500),
   })
   .refine((c) => c.tare > 0, { path: ['tare.value'], message: 'An empty cylinder weighs something.' })
   .refine((c) => c.most > 0, { path: ['most.value'], message: 'It may hold something.' })
@@ -39,16 +39,16 @@ export const NewCylinderEntry = z
     way: z.enum(CYLINDER_WAYS, { error: 'Say what happened.' }),
     kg: MASS.optional().default(null),
     gross: MASS.optional().default(null),
-    unitTag: Words(60),
+    unitTag: FreeText(60),
     recoveredFor: z
       .union([Blank, z.enum(RECOVERED_FOR)])
       .optional()
       .default(null),
     certificateId: MaybeId,
-    overruledBy: Words(200),
-    overruledWhy: Words(500),
+    overruledBy: FreeText(200),
+    overruledWhy: FreeText(500),
     on: LocalDateField,
-    note: Words(500),
+    note: FreeText(500),
   })
   .refine((e) => e.way === 'scale_check' || (e.kg !== null && e.kg > 0), { path: ['kg.value'], message: 'Give the weight.' })
   .refine((e) => e.way !== 'scale_check' || e.gross !== null, { path: ['gross.value'], message: 'Give what the scale shows.' });
@@ -71,7 +71,7 @@ export const NewLeakTest = z.object({
   on: LocalDateField,
   kind: z.enum(['initial', 'follow_up']),
   passed: z.enum(['yes', 'no']),
-  how: Words(300),
+  how: FreeText(300),
 });
 export type NewLeakTest = z.output<typeof NewLeakTest>;
 

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { text } from './text';
 import { LIMITS } from '../core/equipment/limits';
 import { kmFrom, kmIn, REGION_NAMES, SPEED_LABEL } from '../core/measures/region';
-import { Email, Name, OptionalEmail, PositionField, Ticked, TimeZone, Words } from './fields';
+import { Email, Name, OptionalEmail, PositionField, Ticked, TimeZone, FreeText } from './fields';
 import { NewPassword, strong } from './people';
 
 /** ISO 4217, as far as this machine can write amounts in it. */
@@ -17,7 +17,7 @@ const Distance = z.enum(['mi', 'km']);
 export const EditShop = z
   .object({
     ...fields,
-    phone: Words(60),
+    phone: FreeText(60),
     email: OptionalEmail,
     position: PositionField,
     overdueLimitDays: z.number({ error: 'Write the days.' }).int('Whole days.').min(0, 'At least 0.').max(365, 'At most 365.'),
@@ -84,7 +84,7 @@ const MOST_LOGO_BYTES = 2_000_000;
 /** What stands on reports beside what was found: the shop's mark and its own words. */
 export const ReportLook = z.object({
   seen: text(),
-  reportWords: Words(600),
+  reportWords: FreeText(600),
   logo: z
     .instanceof(File)
     .optional()

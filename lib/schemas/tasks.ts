@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { text } from './text';
 import { CalendarError, isDayRule, parseRule, weeksRule } from '../core/calendar';
 import { LIMITS } from '../core/equipment/limits';
-import { Reason, Version, Words } from './fields';
+import { Reason, Version, FreeText } from './fields';
 import { LocalDateField } from './visits';
 
 const [LEAST, MOST] = LIMITS.weeks;
@@ -17,7 +17,7 @@ const entry = {
   form: z.enum(['weeks', 'rule']).optional().default('weeks'),
   weeks: Weeks.optional(),
   weekday: z.number().int().min(0).max(6).optional(),
-  ruleText: Words(300),
+  ruleText: FreeText(300),
   anchor: z.enum(['last_completed', 'calendar'], { error: 'Choose one.' }),
   firstDueOn: LocalDateField.optional(),
 };
@@ -111,7 +111,7 @@ export const EditTaskKind = z
   .refine(inside, INSIDE);
 export type EditTaskKind = z.output<typeof EditTaskKind>;
 
-export const SettleJob = z.object({ jobId: z.uuid(), as: z.enum(['done', 'declined']), note: Words(500) });
+export const SettleJob = z.object({ jobId: z.uuid(), as: z.enum(['done', 'declined']), note: FreeText(500) });
 
 /** The changes of a group as the page showed them, so that none is kept unseen. */
 export const AcceptChanges = z.object({

@@ -5,7 +5,7 @@ import { keysOf } from '../core/typed/closed-set';
 import { unitField, UNIT_KEYS, type UnitKey, type UnitSent, type UnitValues } from '../core/equipment/unit-fields';
 import { NAME_MAX, TAG_FORM } from '../core/equipment/limits';
 import { isFiledRefrigerant } from '../core/refrigerants/catalogue';
-import { Measured, Name, Ticked, Words } from './fields';
+import { Measured, Name, Ticked, FreeText } from './fields';
 
 /** The table of a unit's fields as zod, once for the office's form and once for what a tablet sends. */
 
@@ -22,7 +22,7 @@ function formField(field: UnitField): z.ZodType {
     case 'tag':
       return Tag;
     case 'text':
-      return field.required ? Name('the unit') : Words(field.max);
+      return field.required ? Name('the unit') : FreeText(field.max);
     case 'refrigerant':
       return text({ error: 'Choose the refrigerant on the nameplate.' }).refine(isFiledRefrigerant, 'Choose one from the list.');
     case 'choice': {

@@ -5,9 +5,9 @@ export type OfficeTrouble = 'offline' | 'signed_out' | 'not_allowed' | 'refused'
 export class OfficeError extends Error {
   constructor(
     readonly trouble: OfficeTrouble,
-    readonly words: string,
+    readonly text: string,
   ) {
-    super(words);
+    super(text);
     this.name = 'OfficeError';
   }
 }
@@ -36,13 +36,13 @@ const patienceFor = (bytes: number) => PATIENCE_MS + Math.ceil(bytes / SLOWEST_B
 type Refusal = { error?: { code?: string; message?: string } } | null;
 
 function troubleOf(status: number, error: NonNullable<Refusal>['error']): OfficeError {
-  const words = error?.message;
+  const message = error?.message;
   if (status === 401) return new OfficeError('signed_out', 'Your sign-in has run out. Sign in again; everything on this tablet is kept.');
   // A filter on the way may forbid too; only the office knows whose tablet this is.
   if (status === 403 && error?.code === 'not_allowed')
-    return new OfficeError('not_allowed', words ?? 'The office does not take this from this sign-in.');
-  if ([400, 413, 415].includes(status)) return new OfficeError('refused', words ?? 'The office could not read it.');
-  return new OfficeError('failed', words ?? 'The office answered with an error. It will be tried again.');
+    return new OfficeError('not_allowed', message ?? 'The office does not take this from this sign-in.');
+  if ([400, 413, 415].includes(status)) return new OfficeError('refused', message ?? 'The office could not read it.');
+  return new OfficeError('failed', message ?? 'The office answered with an error. It will be tried again.');
 }
 
 /** The office over HTTP. `base` is empty in the browser. */

@@ -32,7 +32,7 @@ async function sendOne(db: Database, office: Office, id: string, officeNow: () =
     if (await sendPieces(office, photo.sha256, photo.bytes)) await markPicture(db, id, { sentAt: officeNow(), problem: '' });
   } catch (error) {
     if (!(error instanceof OfficeError) || error.trouble !== 'refused') throw error;
-    await markPicture(db, id, { waiting: 2, problem: error.words });
+    await markPicture(db, id, { waiting: 2, problem: error.text });
   }
 }
 

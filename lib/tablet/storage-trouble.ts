@@ -1,7 +1,7 @@
 /** What can go wrong with the tablet's own storage, in words for whoever holds it. */
-export type StorageTrouble = { code: 'full' | 'refused' | 'outdated' | 'failed'; words: string };
+export type StorageTrouble = { code: 'full' | 'refused' | 'outdated' | 'failed'; message: string };
 
-const WORDS: Record<StorageTrouble['code'], string> = {
+const MESSAGE: Record<StorageTrouble['code'], string> = {
   full: 'This tablet is full, so the entry was not saved. Free some space (old photos, other apps), then save it again; what was saved before is safe.',
   refused:
     'This browser does not let Rimebook keep anything on the tablet (private window, or storage switched off). Open Rimebook in a normal window: here nothing would survive losing signal.',
@@ -11,12 +11,12 @@ const WORDS: Record<StorageTrouble['code'], string> = {
 
 export class StorageError extends Error {
   constructor(readonly trouble: StorageTrouble) {
-    super(trouble.words);
+    super(trouble.message);
     this.name = 'StorageError';
   }
 }
 
-export const OUTDATED: StorageTrouble = { code: 'outdated', words: WORDS.outdated };
+export const OUTDATED: StorageTrouble = { code: 'outdated', message: MESSAGE.outdated };
 
 const TALK_WORDS: Partial<Record<StorageTrouble['code'], string>> = {
   full: 'This tablet is full: what the office sent could not be kept. Free some space (old photos, other apps); what was saved before is safe.',
@@ -32,5 +32,5 @@ export function troubleOf(error: unknown, during: 'write' | 'open' | 'talk' = 'w
       : during === 'open' || name === 'SecurityError' || name === 'InvalidStateError'
         ? 'refused'
         : 'failed';
-  return { code, words: (during === 'talk' && TALK_WORDS[code]) || WORDS[code] };
+  return { code, message: (during === 'talk' && TALK_WORDS[code]) || MESSAGE[code] };
 }

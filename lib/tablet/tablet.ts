@@ -236,12 +236,12 @@ export class Tablet {
     if (!(error instanceof OfficeError)) {
       const trouble = this.troubleBy(error, 'talk');
       this.talkTrouble = trouble;
-      return this.set({ sendingIds, line: 'failed', lineWords: trouble.words, trouble, phase: started ? 'ready' : 'refused' });
+      return this.set({ sendingIds, line: 'failed', lineWords: trouble.message, trouble, phase: started ? 'ready' : 'refused' });
     }
     if (error.trouble === 'not_allowed' && started) return this.someoneElse(error);
     const line = error.trouble === 'offline' ? 'offline' : error.trouble === 'signed_out' ? 'signed_out' : 'failed';
     const phase = started ? 'ready' : line === 'signed_out' ? 'sign_in' : 'no_round';
-    this.set({ sendingIds, line, lineWords: error.words, phase });
+    this.set({ sendingIds, line, lineWords: error.text, phase });
   }
 
   /** Someone else signed in on this tablet: their round is shown, the other's work stays in its own database. */
@@ -249,7 +249,7 @@ export class Tablet {
     const before = this.snapshot.me?.userId;
     await this.begin().catch(() => {});
     if (this.snapshot.me?.userId !== before) void this.sync();
-    else this.set({ sendingIds: new Set(), line: 'failed', lineWords: error.words });
+    else this.set({ sendingIds: new Set(), line: 'failed', lineWords: error.text });
   }
 
   /** The answer of the office to an entry has been read. */

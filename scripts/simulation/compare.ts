@@ -20,7 +20,7 @@ export type Side = {
   late: number | null;
 };
 
-export type Comparison = { world: string; words: string; fleets: number; units: number; years: number; sides: Side[] };
+export type Comparison = { world: string; description: string; fleets: number; units: number; years: number; sides: Side[] };
 
 const YEAR = 365.25;
 /** Constant intervals that hindsight may choose from for each unit, in weeks. */
@@ -75,5 +75,5 @@ export function compareIn(kind: WorldKind, seeds: readonly number[], years: numb
     put('best constant in hindsight', hindsight(world, seed, 0, limit));
   }
   const sides = [...rows].map(([name, tallies]) => side(name, tallies));
-  return { world: kind.name, words: kind.words, fleets: seeds.length, units, years, sides };
+  return { world: kind.name, description: kind.description, fleets: seeds.length, units, years, sides };
 }

@@ -1,7 +1,7 @@
 /** What a world is like. Everything here is invented; nobody who decides in it is told any of it. */
 export type WorldKind = {
   name: string;
-  words: string;
+  description: string;
   /** Times as fast as the invented usual. */
   speed: number;
   /** Share of grades written down that are any grade at all. */
@@ -19,7 +19,7 @@ export type WorldKind = {
 
 const MILD: WorldKind = {
   name: 'mild',
-  words: 'the invented usual',
+  description: 'the invented usual',
   speed: 1,
   misread: 0,
   change: { share: 0, from: 1, to: 1 },
@@ -31,17 +31,17 @@ const MILD: WorldKind = {
 
 export const WORLDS: readonly WorldKind[] = [
   MILD,
-  { ...MILD, name: 'misread', words: '15 % of grades are any grade', misread: 0.15 },
-  { ...MILD, name: 'change', words: 'a fryer added in half the kitchens', change: { share: 0.5, from: 2.5, to: 4.5 } },
-  { ...MILD, name: 'fluff', words: 'cottonwood outdoors in early summer', fluff: 8 },
-  { ...MILD, name: 'uneven', words: 'cleaning takes off 45–100 %', cleaning: 'uneven' },
-  { ...MILD, name: 'levelling', words: 'growth levels off', levelling: 0.85 },
-  { ...MILD, name: 'accelerating', words: 'growth feeds on itself', levelling: 0, accelerating: 0.85 },
-  { ...MILD, name: 'fast', words: 'everything twice as fast', speed: 2 },
-  { ...MILD, name: 'slow', words: 'everything 2.5 times slower', speed: 0.4 },
+  { ...MILD, name: 'misread', description: '15 % of grades are any grade', misread: 0.15 },
+  { ...MILD, name: 'change', description: 'a fryer added in half the kitchens', change: { share: 0.5, from: 2.5, to: 4.5 } },
+  { ...MILD, name: 'fluff', description: 'cottonwood outdoors in early summer', fluff: 8 },
+  { ...MILD, name: 'uneven', description: 'cleaning takes off 45–100 %', cleaning: 'uneven' },
+  { ...MILD, name: 'levelling', description: 'growth levels off', levelling: 0.85 },
+  { ...MILD, name: 'accelerating', description: 'growth feeds on itself', levelling: 0, accelerating: 0.85 },
+  { ...MILD, name: 'fast', description: 'everything twice as fast', speed: 2 },
+  { ...MILD, name: 'slow', description: 'everything 2.5 times slower', speed: 0.4 },
   {
     name: 'together',
-    words: 'all of it',
+    description: 'all of it',
     speed: 1.3,
     misread: 0.1,
     change: { share: 0.35, from: 2, to: 4 },

@@ -12,7 +12,7 @@ test.beforeAll(() => freshShop({ clock: new Date(instantOf(workday, '10:05', ZON
 test.afterAll(() => startServer());
 test.describe.configure({ timeout: 420_000 });
 
-const WORDS = 'Walk-in is at 52 °F and dripping';
+const SAID = 'Walk-in is at 52 °F and dripping';
 
 const looked = async (page: Page, accessible: () => Promise<void>) => {
   for (const width of [1280, 834, 390]) {
@@ -43,7 +43,7 @@ const bookFirst = async (page: Page): Promise<string> => {
 const openJob = async (page: Page) => {
   await page.goto('/jobs');
   await page
-    .getByRole('link', { name: new RegExp(WORDS) })
+    .getByRole('link', { name: new RegExp(SAID) })
     .first()
     .click();
 };
@@ -78,7 +78,7 @@ test('a call at five past ten: the technician is told, the job looked at, quoted
   await looked(page, accessible);
   await page.getByRole('button', { name: 'Take the call' }).click();
   await expect(page.getByText('Say how soon.')).toBeVisible();
-  await page.getByLabel('What is wrong').fill(WORDS);
+  await page.getByLabel('What is wrong').fill(SAID);
   await page.getByLabel('Now: food at risk').check();
   await page
     .getByRole('group', { name: 'Units of the kitchen' })
@@ -106,9 +106,9 @@ test('a call at five past ten: the technician is told, the job looked at, quoted
   await tablet.goto(new URL('/sign-in', page.url()).href);
   await signInAs(tablet, first);
   await tablet.goto(new URL('/round', page.url()).href);
-  await tablet.getByRole('link', { name: new RegExp(`Now: food at risk.*${WORDS}`) }).click();
+  await tablet.getByRole('link', { name: new RegExp(`Now: food at risk.*${SAID}`) }).click();
   await tablet.getByRole('button', { name: 'I have arrived' }).click();
-  const job = tablet.getByRole('group', { name: `What became of it: ${WORDS}` });
+  const job = tablet.getByRole('group', { name: `What became of it: ${SAID}` });
   await expect(job.getByRole('button', { name: 'Needs a part' })).toBeDisabled();
   await job.getByRole('button', { name: 'Needs a quote' }).click();
   await expect(job.getByRole('button', { name: 'Needs a quote' })).toHaveAttribute('aria-pressed', 'true');
@@ -211,7 +211,7 @@ test('its sealed repair without signal, the tablet dropped in the middle: parts 
   await page.goto('/round');
   const open = async () => {
     await page
-      .getByRole('link', { name: new RegExp(WORDS) })
+      .getByRole('link', { name: new RegExp(SAID) })
       .last()
       .click();
     await page.getByText(/^Other units in this kitchen/).click();
@@ -220,7 +220,7 @@ test('its sealed repair without signal, the tablet dropped in the middle: parts 
     await page.getByRole('link', { name: /^Open the sealed system/ }).click();
   };
   await page
-    .getByRole('link', { name: new RegExp(WORDS) })
+    .getByRole('link', { name: new RegExp(SAID) })
     .last()
     .click();
   await page.getByRole('button', { name: 'I have arrived' }).click();
@@ -270,7 +270,7 @@ test('its sealed repair without signal, the tablet dropped in the middle: parts 
   // The part that the quote counts on is written down in two taps, from where it lies.
   await page.goto('/round');
   await page
-    .getByRole('link', { name: new RegExp(WORDS) })
+    .getByRole('link', { name: new RegExp(SAID) })
     .last()
     .click();
   await page.getByRole('button', { name: '1 × Evaporator fan motor, 16 W' }).click();
@@ -278,7 +278,7 @@ test('its sealed repair without signal, the tablet dropped in the middle: parts 
   await page.getByRole('button', { name: 'Add part' }).click();
   await expect(page.getByText(/Walk-in cooler, from the shop/)).toBeVisible();
   await page
-    .getByRole('group', { name: `What became of it: ${WORDS}` })
+    .getByRole('group', { name: `What became of it: ${SAID}` })
     .getByRole('button', { name: 'Done', exact: true })
     .click();
 

@@ -78,7 +78,7 @@ export async function allRuns(given: {
       report.photos += verdict.photos;
       for (const kind of ['lost', 'doubled', 'unequal'] as const) {
         report[kind] += verdict[kind].length;
-        for (const words of verdict[kind]) report.problems.push(`run ${run}: ${kind}: ${words}`);
+        for (const problem of verdict[kind]) report.problems.push(`run ${run}: ${kind}: ${problem}`);
       }
       given.onRun?.(report.runs, report.problems);
     }

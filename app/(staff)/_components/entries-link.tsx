@@ -9,8 +9,8 @@ import { State } from '@/app/_ui/states/state';
 export function EntriesLink({ waiting, asked }: { waiting: number; asked: number }) {
   const path = usePathname();
   const links = [
-    { href: '/jobs', words: `${counted(asked, 'request')} from customers’ pages`, many: asked },
-    { href: '/entries', words: `${counted(waiting, 'entry', 'entries')} to look at`, many: waiting },
+    { href: '/jobs', label: `${counted(asked, 'request')} from customers’ pages`, many: asked },
+    { href: '/entries', label: `${counted(waiting, 'entry', 'entries')} to look at`, many: waiting },
   ].filter((l) => l.many > 0 && l.href !== path);
   if (links.length === 0) return null;
   return (
@@ -19,7 +19,7 @@ export function EntriesLink({ waiting, asked }: { waiting: number; asked: number
         {links.map((l) => (
           <Link key={l.href} href={l.href} className="inline-flex min-h-11 items-center rounded-md no-underline hover:underline">
             <State shape="ask" tone="alarm">
-              {l.words}
+              {l.label}
             </State>
           </Link>
         ))}

@@ -2,11 +2,11 @@
 
 import { refresh } from 'next/cache';
 import { z } from 'zod';
-import { Words } from '@/lib/schemas/fields';
+import { FreeText } from '@/lib/schemas/fields';
 import { defineFormAction } from '@/lib/server/define-action';
 import { settleEntry } from '@/lib/features/entries/verbs/settle-entry';
 
-const SettleEntry = z.object({ entryId: z.uuid(), note: Words(500) });
+const SettleEntry = z.object({ entryId: z.uuid(), note: FreeText(500) });
 
 export const settle = defineFormAction('settle:entry', SettleEntry, async (ctx) => {
   await settleEntry(ctx, ctx.input);

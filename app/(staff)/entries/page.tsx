@@ -11,8 +11,8 @@ export const metadata: Metadata = { title: 'Entries to look at' };
 
 const MOST = 50;
 const VIEWS = [
-  { show: 'open', words: 'To look at' },
-  { show: 'settled', words: 'Looked at' },
+  { show: 'open', label: 'To look at' },
+  { show: 'settled', label: 'Looked at' },
 ] as const;
 
 export default definePage('settle:entry', async ({ db, actor, query }) => {
@@ -29,14 +29,14 @@ export default definePage('settle:entry', async ({ db, actor, query }) => {
         lead="What technicians wrote on their tablets and the office could not file, or filed with a question. Nothing here is lost: say that you have looked at it and what was done."
       />
       <nav aria-label="Which entries" className="mb-5 flex flex-wrap gap-1">
-        {VIEWS.map(({ show, words }) => (
+        {VIEWS.map(({ show, label }) => (
           <Link
             key={show}
             href={`/entries?show=${show}`}
             aria-current={settled === (show === 'settled') ? 'page' : undefined}
             className={`inline-flex min-h-11 items-center rounded-md border px-3 font-bold no-underline ${settled === (show === 'settled') ? 'border-cold bg-cold-wash text-cold' : 'border-line bg-sheet text-ink hover:border-edge'}`}
           >
-            {words}
+            {label}
             {show === 'open' ? ` (${waiting})` : ''}
           </Link>
         ))}

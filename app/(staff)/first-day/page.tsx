@@ -44,7 +44,7 @@ export default definePage('read:due', async ({ db, actor, now }) => {
                     <h2>
                       {i + 1}. {step.title}
                     </h2>
-                    <p className="text-soft">{s.words}</p>
+                    <p className="text-soft">{s.text}</p>
                   </div>
                   <div className="flex items-center gap-4">
                     {s.done ? (

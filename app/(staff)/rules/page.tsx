@@ -18,12 +18,12 @@ export const metadata: Metadata = { title: 'Rule changes' };
 const DAY = 86_400_000;
 const VIEWS = {
   unread: {
-    words: 'Not looked at',
+    label: 'Not looked at',
     lead: 'Changes that evidence made and nobody has looked at. They hold already: keep, overrule or lock.',
     days: 3650,
   },
-  week: { words: 'This week', lead: 'What changed in the last seven days, and why.', days: 7 },
-  month: { words: 'Four weeks', lead: 'What changed in the last four weeks, and why.', days: 28 },
+  week: { label: 'This week', lead: 'What changed in the last seven days, and why.', days: 7 },
+  month: { label: 'Four weeks', lead: 'What changed in the last four weeks, and why.', days: 28 },
 } as const;
 type View = keyof typeof VIEWS;
 const MOST = 150;
@@ -53,7 +53,7 @@ export default definePage('read:rules', async ({ db, now, actor, query }) => {
             aria-current={v === view ? 'page' : undefined}
             className={`rounded-md border px-3 py-2 font-bold no-underline ${v === view ? 'border-cold bg-cold-wash text-cold' : 'border-line bg-sheet text-ink hover:border-edge'}`}
           >
-            {VIEWS[v].words}
+            {VIEWS[v].label}
             {v === 'unread' ? ` (${unread})` : ''}
           </Link>
         ))}

@@ -26,7 +26,7 @@ export default definePage('manage:shop', async ({ db }) => {
       <div className="flex flex-col gap-8">
         <ShopForm shop={{ ...shop, phone: shop.phone ?? '', email: shop.email ?? '' }} seen={seen} />
         <CostsForm costs={costsOf(shop)} currency={shop.currency} distance={REGIONS[shop.region].distance} seen={seen} />
-        <ReportLookForm words={shop.reportWords} hasLogo={logo} seen={seen} />
+        <ReportLookForm footer={shop.reportWords} hasLogo={logo} seen={seen} />
         <WeeklyForm on={shop.weeklyLetter} />
         <Sheet title="Kinds of task">
           <p className="mb-2 max-w-[75ch] text-soft">

@@ -3,7 +3,7 @@ import type { Position } from '@/lib/core/position';
 
 /** What `/api/places` answers. */
 export type Around = {
-  tiles: { url: string; words: string; link: string | null } | null;
+  tiles: { url: string; attribution: string; link: string | null } | null;
   shop: Position | null;
   kitchens: (Position & { id: string; name: string })[];
   distance: DistanceUnit;

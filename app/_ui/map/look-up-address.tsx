@@ -35,7 +35,7 @@ function Answer({ said, onTake }: { said: Said; onTake: (to: Position) => void }
   if (said.candidates.length === 0) return <p>Nothing was found for “{said.address}”. Paste a position, or set a pin.</p>;
   return (
     <>
-      <p>{judge(said.address, said.candidates).words}</p>
+      <p>{judge(said.address, said.candidates).message}</p>
       <ul className="mt-2 flex flex-col gap-2">
         {said.candidates.map((c) => (
           <li key={`${c.lat} ${c.lng}`} className="flex flex-wrap items-center gap-3">

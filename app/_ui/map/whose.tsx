@@ -4,15 +4,15 @@ import type { Around } from './around';
 export function Whose({ tiles }: { tiles: Around['tiles'] }) {
   if (!tiles)
     return <p className="text-sm text-soft">A plain grid: ◆ the shop, ● kitchens. Streets show once the shop’s server names a map.</p>;
-  if (!tiles.words) return null;
+  if (!tiles.attribution) return null;
   return (
     <p className="text-sm text-soft">
       {tiles.link ? (
         <a href={tiles.link} rel="noreferrer" target="_blank">
-          {tiles.words}
+          {tiles.attribution}
         </a>
       ) : (
-        tiles.words
+        tiles.attribution
       )}
     </p>
   );

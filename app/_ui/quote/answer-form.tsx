@@ -17,23 +17,23 @@ type Props = {
 /** Accepts or declines by name. */
 export function AnswerForm({ action, hidden, language, errors = {} }: Props) {
   const { form, error, busy } = usePlainForm(action);
-  const words = wordsIn(language).quote.answer;
+  const texts = wordsIn(language).quote.answer;
   const said = (name: string) => error(name)?.map((key) => errors[key] ?? key);
   return (
     <form {...form} className="flex flex-col gap-4 rounded-md border border-edge bg-sheet p-4 no-print">
-      <h2>{words.heading}</h2>
+      <h2>{texts.heading}</h2>
       <FormErrors errors={said('') ?? said('answer')} />
       {Object.entries(hidden).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
-      <Field label={words.name} name="name" error={said('name')} autoComplete="name" required />
-      <TextArea label={words.note} name="note" rows={2} error={said('note')} />
+      <Field label={texts.name} name="name" error={said('name')} autoComplete="name" required />
+      <TextArea label={texts.note} name="note" rows={2} error={said('note')} />
       <div className="flex flex-wrap gap-3">
         <Button type="submit" name="answer" value="accepted" look="primary" size="touch" disabled={busy}>
-          {words.accept}
+          {texts.accept}
         </Button>
         <Button type="submit" name="answer" value="declined" size="touch" disabled={busy}>
-          {words.decline}
+          {texts.decline}
         </Button>
       </div>
     </form>

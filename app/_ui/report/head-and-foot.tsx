@@ -22,7 +22,7 @@ export const ReportHead = ({ shop, kind, title, lead, actions }: Head) => (
 
 export const ReportFoot = ({ shop }: { shop: ShopOnReport }) => (
   <footer className="border-t border-line pt-4 text-soft">
-    {shop.words ? <p className="whitespace-pre-line">{shop.words}</p> : null}
+    {shop.footer ? <p className="whitespace-pre-line">{shop.footer}</p> : null}
     <p>{[shop.name, shop.phone, shop.email].filter(Boolean).join(' · ')}</p>
   </footer>
 );

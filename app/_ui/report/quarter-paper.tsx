@@ -42,7 +42,7 @@ export function QuarterPaper({ onFile: { report: r, shop } }: { onFile: { report
               ))}
             </View>
           ))}
-          {shop.words ? <Text style={{ marginTop: 16 }}>{shop.words}</Text> : null}
+          {shop.footer ? <Text style={{ marginTop: 16 }}>{shop.footer}</Text> : null}
         </View>
         <PaperFoot shop={shop} />
       </Page>

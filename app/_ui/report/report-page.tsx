@@ -55,17 +55,17 @@ export function ReportPage({ report: r, shop, pictureAt, actions }: Props) {
           </section>
         ))}
       </section>
-      {r.signature.words ? (
+      {r.signature.line ? (
         <figure className="max-w-xs">
           {r.signature.png ? (
             // eslint-disable-next-line @next/next/no-img-element -- drawn on the spot, part of the record
             <img
               src={`data:image/png;base64,${r.signature.png}`}
-              alt={r.signature.words}
+              alt={r.signature.line}
               className="w-full rounded-md border border-line bg-white"
             />
           ) : null}
-          <figcaption className="mt-1 text-soft">{r.signature.words}</figcaption>
+          <figcaption className="mt-1 text-soft">{r.signature.line}</figcaption>
         </figure>
       ) : null}
       <ReportFoot shop={shop} />

@@ -14,13 +14,13 @@ function Pictures({ of, pictures, before, after }: Photos) {
   return Array.from({ length: rows }, (_, i) => (
     <View key={i} style={s.pictures} wrap={false}>
       {[
-        { id: of.before[i], words: before },
-        { id: of.after[i], words: after },
-      ].map(({ id, words }) => {
+        { id: of.before[i], caption: before },
+        { id: of.after[i], caption: after },
+      ].map(({ id, caption }) => {
         const bytes = id === undefined ? undefined : pictures.get(id);
         return (
-          <View key={words} style={s.column}>
-            {bytes ? <Text style={s.soft}>{words}</Text> : null}
+          <View key={caption} style={s.column}>
+            {bytes ? <Text style={s.soft}>{caption}</Text> : null}
             {bytes ? <Picture src={{ data: Buffer.from(bytes), format: 'jpg' }} style={s.picture} /> : null}
           </View>
         );
@@ -61,8 +61,8 @@ export function ReportPaper({ onFile: { report: r, shop, pictures } }: Props) {
             </View>
           ))}
           {r.signature.png ? <Picture src={`data:image/png;base64,${r.signature.png}`} style={s.signature} /> : null}
-          {r.signature.words ? <Text style={{ ...s.soft, marginTop: 4 }}>{r.signature.words}</Text> : null}
-          {shop.words ? <Text style={{ marginTop: 16 }}>{shop.words}</Text> : null}
+          {r.signature.line ? <Text style={{ ...s.soft, marginTop: 4 }}>{r.signature.line}</Text> : null}
+          {shop.footer ? <Text style={{ marginTop: 16 }}>{shop.footer}</Text> : null}
         </View>
         <PaperFoot shop={shop} />
       </Page>

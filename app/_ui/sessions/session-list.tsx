@@ -15,14 +15,15 @@ function EndOne({
   action,
   userId,
   sessionId,
-  words,
   label,
+  about,
 }: {
   action: FormAction<void>;
   userId?: string;
   sessionId?: string;
-  words: string;
-  label?: string;
+  label: string;
+  /** Which one, for who hears the button alone. */
+  about?: string;
 }) {
   const { form, error, busy } = useActionForm(action);
   return (
@@ -30,8 +31,8 @@ function EndOne({
       <FormErrors errors={error('')} />
       {userId ? <input type="hidden" name="userId" value={userId} /> : null}
       {sessionId ? <input type="hidden" name="sessionId" value={sessionId} /> : null}
-      <Button type="submit" disabled={busy} aria-label={label}>
-        {words}
+      <Button type="submit" disabled={busy} aria-label={about}>
+        {label}
       </Button>
     </ActionForm>
   );
@@ -65,15 +66,15 @@ export function SessionList({ sessions, timeZone, action, userId }: Props) {
                 action={action}
                 userId={userId}
                 sessionId={s.id}
-                words="End"
-                label={`End the session on ${deviceWords(s.userAgent)}, last seen ${when(s.lastSeenAt)}`}
+                label="End"
+                about={`End the session on ${deviceWords(s.userAgent)}, last seen ${when(s.lastSeenAt)}`}
               />
             )}
           </li>
         ))}
       </ul>
       {sessions.filter((s) => !s.mine).length > 1 ? (
-        <EndOne action={action} userId={userId} words={sessions.some((s) => s.mine) ? 'End all others' : 'End all'} />
+        <EndOne action={action} userId={userId} label={sessions.some((s) => s.mine) ? 'End all others' : 'End all'} />
       ) : null}
     </div>
   );

@@ -16,16 +16,16 @@ export type DescribedTable = { table: string; meaning: string; leftOut: string |
  * @param enums members of each closed set by its name
  */
 export function describe(schema: string, tables: readonly Table[], enums: ReadonlyMap<string, readonly string[]>): DescribedTable[] {
-  const words = modelsOf(schema);
-  const place = new Map(words.map((m, i) => [m.name, i]));
-  const placeOf = (name: string) => place.get(name) ?? words.length;
+  const models = modelsOf(schema);
+  const place = new Map(models.map((m, i) => [m.name, i]));
+  const placeOf = (name: string) => place.get(name) ?? models.length;
   return [...tables]
     .sort((a, b) => placeOf(a.name) - placeOf(b.name))
     .map((table) => {
-      const model = words[placeOf(table.name)];
+      const model = models[placeOf(table.name)];
       return {
         table: table.name,
-        meaning: model?.words || `${inWords(table.name)}.`,
+        meaning: model?.comment || `${inWords(table.name)}.`,
         leftOut: LEFT_OUT_MODELS[table.name] ?? null,
         columns: table.columns.map((c) => ({
           column: c.name,
@@ -34,7 +34,7 @@ export function describe(schema: string, tables: readonly Table[], enums: Readon
           leftOut: whyLeftOut(table.name, c.name),
           meaning: meaningOf({
             name: c.name,
-            words: model?.columns.find((x) => x.name === c.name)?.words ?? '',
+            comment: model?.columns.find((x) => x.name === c.name)?.comment ?? '',
             pointsTo: c.pointsTo,
             members: (c.isEnum ? enums.get(c.type.replace(/[[\]"]/g, '')) : null) ?? null,
             picture: `${table.name}.${c.name}` in PICTURES,

@@ -1,7 +1,7 @@
 import { inWords } from './in-words';
 
 /** What stands in a column, in words: what the schema says, else what follows from its name and where it points. */
-export type ColumnFacts = { name: string; words: string; pointsTo: string | null; members: readonly string[] | null; picture: boolean };
+export type ColumnFacts = { name: string; comment: string; pointsTo: string | null; members: readonly string[] | null; picture: boolean };
 
 /** What many tables have, said once. */
 const COMMON: Readonly<Record<string, string>> = {
@@ -46,16 +46,16 @@ const UNITS: readonly [RegExp, string][] = [
 const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.?!]$/.test(text) ? '' : '.'}`;
 
 /** One or two sentences, never empty. */
-export function meaningOf({ name, words, pointsTo, members, picture }: ColumnFacts): string {
+export function meaningOf({ name, comment, pointsTo, members, picture }: ColumnFacts): string {
   const unit = UNITS.find(([pattern]) => pattern.test(name))?.[1];
   const said =
-    words ||
+    comment ||
     COMMON[name] ||
     (pointsTo ? `Which ${pointsTo} it belongs to` : inWords(unit ? name.replace(/(Pa)?Gauge$|(Pa|Kg|Kmh|K|W|M|A)$/, '') || name : name));
   return [
     sentence(said),
     picture ? 'The file of this name in the archive.' : '',
-    unit && !words.includes(unit) ? `In ${unit}.` : '',
+    unit && !comment.includes(unit) ? `In ${unit}.` : '',
     members ? `One of: ${members.join(', ')}.` : '',
     pointsTo ? `Points to id of ${pointsTo}.` : '',
   ]

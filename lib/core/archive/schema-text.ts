@@ -1,7 +1,7 @@
 /** What `prisma/schema.prisma` says in words, read from its text: the database itself knows types, not meanings. */
 
-export type ColumnWords = { name: string; type: string; words: string };
-export type ModelWords = { name: string; words: string; columns: ColumnWords[] };
+export type ColumnWords = { name: string; type: string; comment: string };
+export type ModelWords = { name: string; comment: string; columns: ColumnWords[] };
 
 /**
  * Models of a schema with the `///` lines that stand above them and their columns.
@@ -17,9 +17,9 @@ export function modelsOf(schema: string): ModelWords[] {
     const opened = /^model (\w+) \{$/.exec(line);
     const column = model && /^(\w+)\s+(\w+)/.exec(line);
     if (comment) said.push(comment[1] ?? '');
-    else if (opened?.[1]) models.push((model = { name: opened[1], words: said.splice(0).join(' '), columns: [] }));
+    else if (opened?.[1]) models.push((model = { name: opened[1], comment: said.splice(0).join(' '), columns: [] }));
     else if (line === '}') model = null;
-    else if (model && column?.[1]) model.columns.push({ name: column[1], type: column[2] ?? '', words: said.splice(0).join(' ') });
+    else if (model && column?.[1]) model.columns.push({ name: column[1], type: column[2] ?? '', comment: said.splice(0).join(' ') });
     if (!comment) said = [];
   }
   return models;

@@ -61,22 +61,22 @@ function numbered({ weekday, nth }: ByDay): string {
 }
 
 /** "every 6 weeks, on Tuesdays". Unusual rules are put in the rrule package's words. */
-export function describeRule(text: string): string {
-  const rule = parseRule(text);
+export function describeRule(source: string): string {
+  const rule = parseRule(source);
   if (rule.rare || rule.bySetPos.length > 0 || (rule.byDay.length > 0 && rule.byMonthDay.length > 0)) return libraryText(rule);
   const unit = UNIT[rule.freq];
-  let words = rule.interval === 1 ? `every ${unit}` : `every ${rule.interval} ${unit}s`;
+  let text = rule.interval === 1 ? `every ${unit}` : `every ${rule.interval} ${unit}s`;
   if (rule.byDay.length > 0) {
     const days =
       rule.byDay.some((d) => d.nth !== 0) || rule.freq === 'MONTHLY' || rule.freq === 'YEARLY'
         ? rule.byDay.map(numbered)
         : rule.byDay.map((d) => `${WEEKDAY_NAMES[d.weekday]}s`);
-    words += `, on ${list(days)}`;
+    text += `, on ${list(days)}`;
   }
   if (rule.byMonthDay.length > 0)
-    words += `, on ${list(rule.byMonthDay.map((d) => (d === -1 ? 'the last day' : d > 0 ? `the ${ordinal(d)}` : `the ${ordinal(-d)} to last day`)))}`;
-  if (rule.byMonth.length > 0) words += `, in ${list(rule.byMonth.map((m) => MONTHS[m - 1] ?? ''))}`;
-  if (rule.untilDay !== undefined) words += `, until ${fromDay(rule.untilDay)}`;
-  if (rule.count !== undefined) words += rule.count === 1 ? ', once' : `, ${rule.count} times`;
-  return words;
+    text += `, on ${list(rule.byMonthDay.map((d) => (d === -1 ? 'the last day' : d > 0 ? `the ${ordinal(d)}` : `the ${ordinal(-d)} to last day`)))}`;
+  if (rule.byMonth.length > 0) text += `, in ${list(rule.byMonth.map((m) => MONTHS[m - 1] ?? ''))}`;
+  if (rule.untilDay !== undefined) text += `, until ${fromDay(rule.untilDay)}`;
+  if (rule.count !== undefined) text += rule.count === 1 ? ', once' : `, ${rule.count} times`;
+  return text;
 }

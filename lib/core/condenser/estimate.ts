@@ -120,7 +120,7 @@ function estimateOf(belief: Belief, g: Given): EstimateOk {
     conductanceLost,
     ...figures,
     causes,
-    lookNext: looks.slice(0, 3).map((l) => ({ look: l.look, words: lookWords(l.look, unit), bits: l.bits })),
+    lookNext: looks.slice(0, 3).map((l) => ({ look: l.look, instruction: lookWords(l.look, unit), bits: l.bits })),
     verdict: judged.verdict,
     sentence: sentenceFor({ riseK: measured.riseK, cleanRiseK, conductanceLost }, { ...judged, next }, causes, reading),
     doubts,

@@ -204,7 +204,7 @@ export type EstimateOk = Measured & {
   cutoutAirK: NowAndClean | null;
   causes: Cause[];
   /** What to look at or read next, by how much it would tell of the cause, most telling first. */
-  lookNext: { look: string; words: string; bits: number }[];
+  lookNext: { look: string; instruction: string; bits: number }[];
   verdict: Exclude<Verdict, 'cannot_say'>;
   sentence: string;
   doubts: Doubt[];

@@ -32,9 +32,9 @@ export type ChoiceField<
 /** SI, null where not known. */
 export type MeasuredField = Common & { type: 'measured'; measure: Measure; span: readonly [lowest: number, highest: number] };
 /** No unless it is said. */
-export type TickField = Common & { type: 'tick'; words: string };
+export type TickField = Common & { type: 'tick'; statement: string };
 /** Yes, no, or null: nobody knows, which is not no. */
-export type MaybeField = Common & { type: 'maybe'; words: { yes: string; no: string } };
+export type MaybeField = Common & { type: 'maybe'; answers: { yes: string; no: string } };
 export type UnitField = TextField | TagField | RefrigerantField | ChoiceField | MeasuredField | TickField | MaybeField;
 
 export type ValueOf<F> = F extends { type: 'choice'; labels: Readonly<Record<infer T, string>>; empty: infer E }

@@ -60,7 +60,7 @@ export const UNIT_FIELDS = {
   boxSetK: measured('temperature', [213.15, 298.15], { label: 'Box set point', part: 'nameplate', tablet: 'more', csv: { header: 'box', about: 'Box set point.' } }),
   headControl: {
     type: 'maybe', label: 'Head pressure held up in cold air', hint: 'By a valve or by cycling the fan. Such readings say less.', part: 'running', tablet: 'more', missing: 'Not known',
-    words: { yes: 'Held up in cold air', no: 'Not held up' }, csv: { header: 'head_control', about: 'yes where a valve or fan cycling holds the head up in cold air, no where nothing does; empty where nobody knows.' },
+    answers: { yes: 'Held up in cold air', no: 'Not held up' }, csv: { header: 'head_control', about: 'yes where a valve or fan cycling holds the head up in cold air, no where nothing does; empty where nobody knows.' },
   },
   nominalCoolingW: measured('power', [50, 200_000], {
     label: 'Nominal cooling', hint: 'From the nameplate. Makes the figures narrower.', part: 'running', tablet: 'more', missing: 'Not on file', csv: { header: 'nominal_cooling', about: 'Cooling from the nameplate; makes the figures narrower.' },
@@ -76,7 +76,7 @@ export const UNIT_FIELDS = {
     label: 'Thermometers it is read with', hint: 'IEC 60751 or IEC 60584-1. Makes the figures narrower.', part: 'running', tablet: 'more', csv: { header: 'thermometer', about: `${list(THERMOMETER_LABEL)} Empty where nobody knows.` },
   }),
   roofWork: {
-    type: 'tick', label: 'Condenser is reached by roof or ladder', hint: 'Only people on file for roof work are offered for it.', part: 'running', tablet: 'more', words: 'By roof or ladder',
+    type: 'tick', label: 'Condenser is reached by roof or ladder', hint: 'Only people on file for roof work are offered for it.', part: 'running', tablet: 'more', statement: 'By roof or ladder',
     csv: { header: 'roof_work', about: 'yes where the condenser is reached by roof or ladder.' },
   },
   make: text({ label: 'Make', part: 'nameplate', max: NAME_MAX, tablet: 'asked', csv: { header: 'make', about: 'Free text.' } }),

@@ -15,9 +15,9 @@ export function fieldWords(field: UnitField, value: unknown, own: MeasureUnits):
     case 'measured':
       return typeof value === 'number' ? nominal(field.measure, ownUnitOf(field.measure, own), value) : null;
     case 'tick':
-      return eitherOf(value, field.words, '');
+      return eitherOf(value, field.statement, '');
     case 'maybe':
-      return eitherOf(value, field.words.yes, field.words.no);
+      return eitherOf(value, field.answers.yes, field.answers.no);
     case 'choice':
       return textOf(value, (text) => (isKeyOf(field.labels, text) && field.labels[text]) || text);
     case 'refrigerant':
@@ -31,14 +31,10 @@ const eitherOf = (value: unknown, yes: string, no: string): string | null => (ty
 const textOf = (value: unknown, say: (text: string) => string): string | null => (typeof value === 'string' ? say(value) : null);
 
 /** What is on file of a unit, a line a field; what its page says in its head is left out. */
-export function unitFacts(
-  unit: Partial<UnitValues>,
-  own: MeasureUnits,
-  without: readonly UnitKey[] = [],
-): [label: string, words: string][] {
+export function unitFacts(unit: Partial<UnitValues>, own: MeasureUnits, without: readonly UnitKey[] = []): [label: string, text: string][] {
   return UNIT_KEYS.filter((key) => !without.includes(key)).flatMap((key): [string, string][] => {
     const field = unitField(key);
-    const words = fieldWords(field, unit[key], own) || field.missing || '';
-    return words ? [[field.label, words]] : [];
+    const text = fieldWords(field, unit[key], own) || field.missing || '';
+    return text ? [[field.label, text]] : [];
   });
 }

@@ -24,7 +24,7 @@ export const WORK_STEP_SHORT: Record<WorkStep, string> = { read: 'Read', look: '
 export type CautionTopic = 'coil' | 'chemicals';
 
 /** `words` say what must be done and are always in sight; `more` is one tap away where there is little room. */
-export type Caution = { step: WorkStep; title: string; words: string; more?: string };
+export type Caution = { step: WorkStep; title: string; text: string; more?: string };
 
 const DEFER = 'Local code, the maker’s instructions and your licence come first.';
 
@@ -59,21 +59,21 @@ function toRead(unit: AboutUnit): Caution[] {
     list.push({
       step: 'read',
       title: 'Ladder or roof',
-      words: 'Ladder footed and tied, three points of contact; no roof in storm or ice.',
+      text: 'Ladder footed and tied, three points of contact; no roof in storm or ice.',
       more: 'Someone knows that you are up there.',
     });
   if (walkIn(unit))
     list.push({
       step: 'read',
       title: 'Walk-in',
-      words: 'Try the inside release before the door closes behind you, and tell someone that you are in there.',
+      text: 'Try the inside release before the door closes behind you, and tell someone that you are in there.',
     });
   const gas = gasCaution(unit);
   if (gas) list.push(gas);
   list.push({
     step: 'read',
     title: 'It runs',
-    words: 'Blades turn, the discharge line burns skin, the circuit is under pressure.',
+    text: 'Blades turn, the discharge line burns skin, the circuit is under pressure.',
     more: `Covers off only as far as the clamp needs; eye protection with hoses on. ${DEFER}`,
   });
   return list;
@@ -85,20 +85,20 @@ function gasCaution({ refrigerant, safetyClass, charge }: AboutUnit): Caution | 
     return {
       step: 'read',
       title: 'CO2',
-      words: `Very high pressure, running or stopped; it smothers without warning: ventilate, carry a CO2 alarm.${held}`,
+      text: `Very high pressure, running or stopped; it smothers without warning: ventilate, carry a CO2 alarm.${held}`,
       more: 'The pressure of a stopped system rises as it warms. Only gauges and hoses rated for it; never alone in a closed room.',
     };
   if (safetyClass === null)
     return {
       step: 'read',
       title: 'Refrigerant not known',
-      words: 'Until the plate tells, treat it as one that burns: ventilate, detector on, no flame, no spark.',
+      text: 'Until the plate tells, treat it as one that burns: ventilate, detector on, no flame, no spark.',
     };
   if (safetyClass === 'A1') return null;
   return {
     step: 'read',
     title: `${BURNS[safetyClass]} (${safetyClass})`,
-    words: `Ventilate; detector clear before you switch anything or open the machine compartment. No flame, no spark.${held}`,
+    text: `Ventilate; detector clear before you switch anything or open the machine compartment. No flame, no spark.${held}`,
     more: 'The detector, and every tool or vacuum cleaner, rated for it.',
   };
 }
@@ -108,7 +108,7 @@ function toLook(unit: AboutUnit): Caution[] {
     {
       step: 'look',
       title: 'Lock out first',
-      words: 'Unplug, or lock the disconnect where it is hard-wired, and prove it dead before a hand goes in.',
+      text: 'Unplug, or lock the disconnect where it is hard-wired, and prove it dead before a hand goes in.',
       more: `Fans start by themselves; capacitors hold charge. ${DEFER}`,
     },
   ];
@@ -116,17 +116,17 @@ function toLook(unit: AboutUnit): Caution[] {
     list.push({
       step: 'look',
       title: 'Fins, cleaner, water',
-      words: 'Gloves and eye protection: fins cut. Keep wash water off motors, controls and wiring.',
+      text: 'Gloves and eye protection: fins cut. Keep wash water off motors, controls and wiring.',
       more: 'Brush along the fins. No strong acid or alkali on aluminium, never two cleaners together, rinse clear, keep it off food.',
     });
   if (unit.kind === 'ice_machine' && unit.topics.includes('chemicals'))
     list.push({
       step: 'look',
       title: 'Descaler and sanitiser',
-      words: 'Never together. The bin is food surface: cover or empty it; throw away the first ice after.',
+      text: 'Never together. The bin is food surface: cover or empty it; throw away the first ice after.',
     });
   if (unit.application === 'low' && unit.kind !== 'ice_machine')
-    list.push({ step: 'look', title: 'Frozen drain', words: 'Warm water, never a flame and never a pick on the pan or the coil.' });
+    list.push({ step: 'look', title: 'Frozen drain', text: 'Warm water, never a flame and never a pick on the pan or the coil.' });
   return list;
 }
 
@@ -136,7 +136,7 @@ function toRestore({ safetyClass, refrigerant }: AboutUnit): Caution[] {
     {
       step: 'restore',
       title: 'Power back on',
-      words: `Hands, tools and rags clear, guards and covers on${burns ? ', detector clear once more' : ''}. Let it run 10 to 15 minutes before you read it.`,
+      text: `Hands, tools and rags clear, guards and covers on${burns ? ', detector clear once more' : ''}. Let it run 10 to 15 minutes before you read it.`,
     },
   ];
 }
@@ -148,6 +148,5 @@ export const FOOD_LIMIT_K = 278.15;
 
 export const FOOD_CAUTION = {
   title: 'Food above 41 °F (5 °C)',
-  words:
-    'Tell whoever runs the kitchen now, and write down whom and when. What becomes of the food is theirs to decide under the local food code; this program does not rule on it.',
+  text: 'Tell whoever runs the kitchen now, and write down whom and when. What becomes of the food is theirs to decide under the local food code; this program does not rule on it.',
 } as const;

@@ -5,7 +5,7 @@ import { manyLines, oneLine } from '../wording/plain-text';
 
 export type Cell<T> = { value: T } | { problem: string };
 
-export const words =
+export const freeText =
   (max: number) =>
   (text: string): Cell<string> =>
     text.length > max

@@ -25,14 +25,14 @@ const FIXED_COLUMNS: readonly Column[] = [
   nameColumn('customer', 'customer', {
     about: 'Customer’s name. A name not on file yet makes a new customer.',
     required: true,
-    read: cells.words(NAME_MAX),
+    read: cells.freeText(NAME_MAX),
   }),
   nameColumn('kitchen', 'kitchen', {
     about: 'Kitchen’s name. Rows of one kitchen need its details once.',
     required: true,
-    read: cells.words(NAME_MAX),
+    read: cells.freeText(NAME_MAX),
   }),
-  kitchenColumn('address', 'address', { about: 'Street, town.', read: cells.words(400) }),
+  kitchenColumn('address', 'address', { about: 'Street, town.', read: cells.freeText(400) }),
   kitchenColumn('time_zone', 'timeZone', { about: 'Like America/Chicago; the shop’s own when empty.', read: cells.timeZone }),
   ...measuredIn('length', LIMITS.altitudeM, 'altitude', 'Height above the sea; gauges read by it. 0 when empty.').map(([header, o]) =>
     kitchenColumn(header, 'altitudeM', o),
@@ -52,9 +52,9 @@ const FIXED_COLUMNS: readonly Column[] = [
     read: hours,
     write: writeWeekHours,
   }),
-  kitchenColumn('access_notes', 'accessNotes', { about: 'Keys, alarm, parking, ladder.', read: cells.words(TEXT_MAX) }),
-  kitchenColumn('contact_name', 'contactName', { about: 'Whom to ask for.', read: cells.words(NAME_MAX) }),
-  kitchenColumn('contact_phone', 'contactPhone', { about: 'Phone.', read: cells.words(60) }),
+  kitchenColumn('access_notes', 'accessNotes', { about: 'Keys, alarm, parking, ladder.', read: cells.freeText(TEXT_MAX) }),
+  kitchenColumn('contact_name', 'contactName', { about: 'Whom to ask for.', read: cells.freeText(NAME_MAX) }),
+  kitchenColumn('contact_phone', 'contactPhone', { about: 'Phone.', read: cells.freeText(60) }),
   kitchenColumn('contact_email', 'contactEmail', { about: 'E-mail.', read: cells.email }),
   kitchenColumn('energy_price_per_kwh', 'energyPricePerKwh', {
     about: 'In the shop’s currency. Empty: no cost is shown.',

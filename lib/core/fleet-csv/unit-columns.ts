@@ -34,7 +34,7 @@ function readingOf(field: Exclude<UnitField, { type: 'measured' }>): Reading {
     case 'maybe':
       return { read: cells.yesNo, write: yes };
     case 'text':
-      return { required: field.required, read: cells.words(field.max) };
+      return { required: field.required, read: cells.freeText(field.max) };
   }
 }
 

@@ -33,7 +33,7 @@ export function fromTo(from: number, to: number): string {
 
 /** 0.2 → "one in five"; 0.15 → "15 %". */
 export function chance(p: number): string {
-  const words: Record<string, string> = {
+  const labels: Record<string, string> = {
     '2': 'one in two',
     '3': 'one in three',
     '4': 'one in four',
@@ -42,8 +42,8 @@ export function chance(p: number): string {
     '20': 'one in twenty',
   };
   const n = 1 / p;
-  return words[String(Math.round(n))] !== undefined && Math.abs(n - Math.round(n)) < 0.02
-    ? (words[String(Math.round(n))] as string)
+  return labels[String(Math.round(n))] !== undefined && Math.abs(n - Math.round(n)) < 0.02
+    ? (labels[String(Math.round(n))] as string)
     : `${Math.round(p * 100)} %`;
 }
 

@@ -17,9 +17,9 @@ const plain = (text: string) => text.toLowerCase().replace(/\s+/g, ' ').trim();
 
 /** Parts whose number or name holds every word typed, the number's own beginning first. At most `limit`. */
 export function partsLike<P extends Pick<PartOnList, 'number' | 'name'>>(parts: readonly P[], typed: string, limit = 4): P[] {
-  const words = plain(typed).split(' ').filter(Boolean);
-  if (words.length === 0 || plain(typed).length < 2) return [];
-  const held = parts.filter((p) => words.every((w) => plain(`${p.number} ${p.name}`).includes(w)));
+  const terms = plain(typed).split(' ').filter(Boolean);
+  if (terms.length === 0 || plain(typed).length < 2) return [];
+  const held = parts.filter((p) => terms.every((w) => plain(`${p.number} ${p.name}`).includes(w)));
   const begins = (p: P) => (plain(p.number).startsWith(plain(typed)) ? 0 : 1);
   return [...held].sort((a, b) => begins(a) - begins(b)).slice(0, limit);
 }

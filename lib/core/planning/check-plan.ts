@@ -4,7 +4,7 @@ import type { Kitchen, Place, Plan, PlannedVisit, PlanTask, Round, Shift, Techni
 export interface Violation {
   readonly code:
     'outside_hours' | 'two_places' | 'skill' | 'twice' | 'low_side' | 'off_shift' | 'unknown' | 'fixed_moved' | 'too_early' | 'off_step';
-  readonly words: string;
+  readonly message: string;
 }
 
 /**
@@ -24,7 +24,7 @@ export function checkPlan(problem: WeekProblem, plan: Pick<Plan, 'visits' | 'rou
 
 function checkTwice(visits: readonly PlannedVisit[]): Violation[] {
   const ids = visits.flatMap((visit) => visit.taskIds);
-  return ids.filter((id, i) => ids.indexOf(id) < i).map((id) => ({ code: 'twice', words: `${id} is in two visits.` }));
+  return ids.filter((id, i) => ids.indexOf(id) < i).map((id) => ({ code: 'twice', message: `${id} is in two visits.` }));
 }
 
 function checkVisit(
@@ -36,7 +36,7 @@ function checkVisit(
   const kitchen = kitchens.get(visit.kitchenId);
   const technician = problem.technicians.find(({ id }) => id === visit.technicianId);
   if (!kitchen || !technician)
-    return [{ code: 'unknown', words: `A visit is at ${visit.kitchenId} with ${visit.technicianId}; one of them is not in the week.` }];
+    return [{ code: 'unknown', message: `A visit is at ${visit.kitchenId} with ${visit.technicianId}; one of them is not in the week.` }];
   if (visit.fixedId !== null) return checkFixed(problem, visit);
   const own = visit.taskIds.map((id) => tasks.get(id));
   return [
@@ -49,9 +49,9 @@ function checkVisit(
 function checkTimes(problem: WeekProblem, visit: PlannedVisit, kitchen: Kitchen): Violation[] {
   const found: Violation[] = [];
   if (visit.hours.startMs % ((problem.startsEveryMinutes ?? 1) * 60_000) !== 0)
-    found.push({ code: 'off_step', words: `The visit at ${kitchen.name} begins on an odd minute.` });
+    found.push({ code: 'off_step', message: `The visit at ${kitchen.name} begins on an odd minute.` });
   if (!kitchen.open.some((range) => holds(range, visit.hours)))
-    found.push({ code: 'outside_hours', words: `The visit at ${kitchen.name} is outside its service hours.` });
+    found.push({ code: 'outside_hours', message: `The visit at ${kitchen.name} is outside its service hours.` });
   return found;
 }
 
@@ -59,13 +59,14 @@ function checkSkills(kitchen: Kitchen, technician: Technician, own: readonly (Pl
   const needed = new Set([...(kitchen.skills ?? []), ...own.flatMap((task) => task?.skills ?? [])]);
   return [...needed]
     .filter((skill) => !technician.skills.includes(skill))
-    .map((skill) => ({ code: 'skill', words: `${technician.name} lacks ${skill} for ${kitchen.name}.` }));
+    .map((skill) => ({ code: 'skill', message: `${technician.name} lacks ${skill} for ${kitchen.name}.` }));
 }
 
 function checkTask(problem: WeekProblem, visit: PlannedVisit, kitchen: Kitchen, task: PlanTask | undefined): Violation[] {
   if (!task || task.kitchenId !== kitchen.id)
-    return [{ code: 'unknown', words: `A visit at ${kitchen.name} has a task that is not its own.` }];
-  if (visit.day < (task.notBeforeDay ?? -Infinity)) return [{ code: 'too_early', words: `${task.name} may not be done yet on that day.` }];
+    return [{ code: 'unknown', message: `A visit at ${kitchen.name} has a task that is not its own.` }];
+  if (visit.day < (task.notBeforeDay ?? -Infinity))
+    return [{ code: 'too_early', message: `${task.name} may not be done yet on that day.` }];
   return task.role === 'coil_cleaning' ? checkLowSide(problem, visit, task.unitId, kitchen) : [];
 }
 
@@ -80,7 +81,7 @@ function checkLowSide(problem: WeekProblem, visit: PlannedVisit, unitId: string 
     .filter((task) => !spoken.has(task.id) && !visit.taskIds.includes(task.id))
     .map((task) => ({
       code: 'low_side' as const,
-      words: `${kitchen.name}: ${task.name} does not ride along with the coil cleaning.`,
+      message: `${kitchen.name}: ${task.name} does not ride along with the coil cleaning.`,
     }));
 }
 
@@ -88,7 +89,7 @@ function checkFixed(problem: WeekProblem, visit: PlannedVisit): Violation[] {
   const fixed = (problem.fixed ?? []).find(({ id }) => id === visit.fixedId);
   const late = fixed ? visit.hours.startMs - fixed.hours.startMs : NaN;
   const kept = fixed && fixed.technicianId === visit.technicianId && late >= 0 && late < (fixed.mayRunLateMinutes ?? 0) * 60_000 + 60_000;
-  return kept ? [] : [{ code: 'fixed_moved', words: `The fixed visit ${visit.fixedId} does not stay where it was.` }];
+  return kept ? [] : [{ code: 'fixed_moved', message: `The fixed visit ${visit.fixedId} does not stay where it was.` }];
 }
 
 function checkRound(
@@ -105,10 +106,10 @@ function checkRound(
     (one) => one.day === round.day && free.every((visit) => visit.hours.startMs >= one.hours.startMs && visit.hours.endMs <= latest(one)),
   );
   if (!technician || (!shift && free.length > 0))
-    return [{ code: 'off_shift', words: `${technician?.name ?? round.technicianId} has no shift on day ${round.day}.` }];
+    return [{ code: 'off_shift', message: `${technician?.name ?? round.technicianId} has no shift on day ${round.day}.` }];
   const found: Violation[] = [];
   if (shift && free.length === inOrder.length && (round.leaveMs < shift.hours.startMs || round.backMs > latest(shift)))
-    found.push({ code: 'off_shift', words: `${technician.name} is on the road outside the shift of day ${round.day}.` });
+    found.push({ code: 'off_shift', message: `${technician.name} is on the road outside the shift of day ${round.day}.` });
   return [...found, ...checkWay(problem, technician, shift, round, inOrder, kitchens)];
 }
 
@@ -126,7 +127,7 @@ function checkWay(
   let at = shift?.startPlace ?? null;
   const arrive = (name: string, place: Place, by: number): void => {
     const way = at ? (travelMinutes(at, place, problem.travel) ?? Infinity) * 60_000 : 0;
-    if (by < clock + way) found.push({ code: 'two_places', words: `${technician.name} cannot be at ${name} in time.` });
+    if (by < clock + way) found.push({ code: 'two_places', message: `${technician.name} cannot be at ${name} in time.` });
     at = place;
   };
   for (const visit of inOrder) {
@@ -149,6 +150,6 @@ function checkRoundsApart(rounds: readonly Round[]): Violation[] {
   return sorted.flatMap((round, i) => {
     const before = sorted[i - 1];
     if (!before || before.technicianId !== round.technicianId || round.leaveMs >= before.backMs) return [];
-    return [{ code: 'two_places' as const, words: `${round.technicianId} has two rounds that overlap on day ${round.day}.` }];
+    return [{ code: 'two_places' as const, message: `${round.technicianId} has two rounds that overlap on day ${round.day}.` }];
   });
 }

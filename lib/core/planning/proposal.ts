@@ -27,7 +27,7 @@ export type ProposedVisit = {
   reason?: VisitReason;
 };
 
-export type LeftOver = { what: string; kitchen: string; kitchenId: string; code: ReasonCode; words: string };
+export type LeftOver = { what: string; kitchen: string; kitchenId: string; code: ReasonCode; message: string };
 
 export type Proposal = {
   visits: ProposedVisit[];

@@ -76,8 +76,10 @@ export function* planWeek(problem: WeekProblem, options: Omit<ProposeOptions, 's
   let { start, clashes } = placeFixed(week);
   const lost: LeftTask[] = [];
   if (clashes.length > 0) {
-    const words = 'Its fixed visit overlaps another of the same technician, drive included; it stays, but nothing is planned around it.';
-    lost.push(...clashes.flatMap((visit) => visit.taskIds.map((taskId) => ({ taskId, reason: { code: 'fixed_clash' as const, words } }))));
+    const message = 'Its fixed visit overlaps another of the same technician, drive included; it stays, but nothing is planned around it.';
+    lost.push(
+      ...clashes.flatMap((visit) => visit.taskIds.map((taskId) => ({ taskId, reason: { code: 'fixed_clash' as const, message } }))),
+    );
     const gone = new Set(clashes.flatMap((visit) => visit.taskIds));
     week = compileWeek({
       ...problem,

@@ -175,7 +175,7 @@ export type ReasonCode = (typeof REASONS)[number];
 export interface Reason {
   readonly code: ReasonCode;
   /** A sentence for the dispatcher. */
-  readonly words: string;
+  readonly message: string;
 }
 
 export interface LeftTask {

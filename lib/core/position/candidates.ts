@@ -17,7 +17,7 @@ export type Candidate = Position & {
 
 /** How far the first of them can be trusted: taken with others at once, looked at one by one, or not good enough to take. */
 export type Confidence = 'fits' | 'look' | 'rough';
-export type Judged = { confidence: Confidence; words: string };
+export type Judged = { confidence: Confidence; message: string };
 
 /** Places farther apart than this are not the same door (our own choice: a long block of a North American street). */
 const APART_M = 250;
@@ -36,17 +36,17 @@ export function houseNumberOf(address: string): string {
  */
 export function judge(address: string, candidates: readonly Candidate[]): Judged {
   const [best, ...rest] = candidates;
-  if (!best) return { confidence: 'rough', words: 'No place was found.' };
-  if (best.precision === 'area') return { confidence: 'rough', words: 'Only the part of town was found.' };
-  if (best.precision === 'street') return { confidence: 'look', words: 'The street was found, not the house.' };
+  if (!best) return { confidence: 'rough', message: 'No place was found.' };
+  if (best.precision === 'area') return { confidence: 'rough', message: 'Only the part of town was found.' };
+  if (best.precision === 'street') return { confidence: 'look', message: 'The street was found, not the house.' };
   const others = rest.filter((c) => c.precision === 'house' && metresBetween(best, c) > APART_M).length;
-  if (others > 0) return { confidence: 'look', words: `${others === 1 ? 'Another place fits' : `${others} other places fit`} as well.` };
+  if (others > 0) return { confidence: 'look', message: `${others === 1 ? 'Another place fits' : `${others} other places fit`} as well.` };
   const asked = houseNumberOf(address);
-  if (asked === '') return { confidence: 'look', words: 'A place of this name; the address has no house number.' };
+  if (asked === '') return { confidence: 'look', message: 'A place of this name; the address has no house number.' };
   if (best.houseNumber.toLowerCase() !== asked)
     return {
       confidence: 'look',
-      words: best.houseNumber ? `House ${best.houseNumber} was found, not ${asked}.` : 'The house number is not known there.',
+      message: best.houseNumber ? `House ${best.houseNumber} was found, not ${asked}.` : 'The house number is not known there.',
     };
-  return { confidence: 'fits', words: 'The house number fits, and no other place does.' };
+  return { confidence: 'fits', message: 'The house number fits, and no other place does.' };
 }

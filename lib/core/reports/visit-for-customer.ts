@@ -17,10 +17,10 @@ export type CustomerReport = {
   /** Open work with its urgency. */
   work: { unit: string; what: string; soon: string; urgency: JobUrgency }[];
   food: string[];
-  signature: { words: string; png: string | null };
+  signature: { line: string; png: string | null };
 };
 /** Who stands at the head and the foot of it. `logo`: a PNG in base64. */
-export type ShopOnReport = { name: string; phone: string; email: string; words: string; logo: string | null };
+export type ShopOnReport = { name: string; phone: string; email: string; footer: string; logo: string | null };
 export type UnitForCustomer = { id: string; name: string; lines: string[]; next: string[]; photos: { before: string[]; after: string[] } };
 
 /** What the report says beyond the visit itself: when each task comes next, and what is still open. */
@@ -136,6 +136,6 @@ function photosOf(u: UnitReport, phase: 'before' | 'after'): string[] {
 }
 
 function signatureWords(visit: VisitReport, say: CustomerWords): CustomerReport['signature'] {
-  if (!visit.signature) return { words: '', png: null };
-  return visit.signature.nobody ? { words: say.nobody, png: null } : { words: say.signed(visit.signature.by), png: visit.signature.png };
+  if (!visit.signature) return { line: '', png: null };
+  return visit.signature.nobody ? { line: say.nobody, png: null } : { line: say.signed(visit.signature.by), png: visit.signature.png };
 }

@@ -4,7 +4,7 @@ import { alike, phone } from './names';
 import type { SheetRow } from './rows';
 
 type Out = Partial<Record<string, string>>;
-type Say = (words: string, example?: string) => void;
+type Say = (message: string, example?: string) => void;
 const EMAIL = /^[^\s@]+@[^\s@]+\.[^\s@]+$/;
 
 /** "M-F 6-10:30" and "6am-10am" as the reader of hours wants them. */

@@ -21,7 +21,7 @@ export function sameNames(
     const answer = choices.answers[id];
     questions.push({
       id,
-      words: `Is “${spelled.get(least) ?? least}” the same as “${spelled.get(most) ?? most}”?`,
+      text: `Is “${spelled.get(least) ?? least}” the same as “${spelled.get(most) ?? most}”?`,
       rows: count(least),
       examples: [],
       options: [
@@ -40,7 +40,7 @@ export function sameNames(
 export function customerQuestion(rows: number, headers: readonly string[]): Question[] {
   if (rows === 0) return [];
   const options = headers.map((name, at) => ({ value: String(at), label: name || `Column ${at + 1}` }));
-  return [{ id: 'customer', words: 'Which column names the customer?', rows, examples: [], options, answer: '', open: true }];
+  return [{ id: 'customer', text: 'Which column names the customer?', rows, examples: [], options, answer: '', open: true }];
 }
 
 /** `units` of which the sheet does not say where they stand. */
@@ -49,7 +49,7 @@ export function placementQuestion(units: readonly string[], { answers }: SheetCh
   return [
     {
       id: 'placement',
-      words: 'Where do the units stand of which the sheet does not say it? Greasy places are cleaned more often.',
+      text: 'Where do the units stand of which the sheet does not say it? Greasy places are cleaned more often.',
       rows: units.length,
       examples: [...new Set(units)].slice(0, 3),
       options: PLACEMENT_OPTIONS,
@@ -65,7 +65,7 @@ export function chargeQuestion(charges: readonly string[]): Question[] {
   return [
     {
       id: 'charge',
-      words: 'What is the charge given in?',
+      text: 'What is the charge given in?',
       rows: charges.length,
       examples: charges.slice(0, 3),
       options: [
@@ -87,7 +87,7 @@ export function dateQuestion(dates: readonly string[], order: DateOrder): Questi
   return [
     {
       id: 'dates',
-      words: 'Dates like 3/4/24',
+      text: 'Dates like 3/4/24',
       rows: dates.length,
       examples: dates.slice(0, 3),
       options: [

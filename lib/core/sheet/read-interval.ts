@@ -1,4 +1,4 @@
-const WORDS: [RegExp, number][] = [
+const NAMED_INTERVALS: [RegExp, number][] = [
   [/^(w|wkly|weekly)$/, 1],
   [/^(bi[- ]?weekly|every other week|fortnightly)$/, 2],
   [/^(m|mo|monthly|1x ?\/? ?mo(nth)?)$/, 4],
@@ -12,7 +12,7 @@ const WEEKS_IN: Record<string, number> = { d: 1 / 7, w: 1, m: 52.18 / 12, y: 52.
 /** Weeks of "quarterly", "90 days", "every 6 wks", "2x/yr" or, with the unit of the column's name, of a number alone. */
 export function readInterval(source: string, header: string): number | null {
   const text = source.trim().toLowerCase().replace(/\.$/, '');
-  const named = WORDS.find(([form]) => form.test(text));
+  const named = NAMED_INTERVALS.find(([form]) => form.test(text));
   if (named) return named[1];
   const bare = /^\d+(\.\d+)?$/.test(text);
   const unit = /\b(day|wk|week|mo|month|yr|year)/i.exec(header)?.[1];

@@ -27,7 +27,7 @@ export type SheetContext = {
   today: string;
 };
 
-type Say = (words: string, example?: string) => void;
+type Say = (message: string, example?: string) => void;
 
 /**
  * Reads a sheet of any form into the rows of the fleet file: what each column is, what each value stands for, what must be
@@ -132,7 +132,7 @@ const DROPPED = {
 } as const;
 
 /** Two units of one name in a kitchen are numbered. */
-function numberedNames(units: readonly Out[], say: (words: string, example?: string) => void) {
+function numberedNames(units: readonly Out[], say: (message: string, example?: string) => void) {
   const seen = new Map<string, number>();
   for (const u of units) {
     const key = `${alike(u.customer ?? '')}|${alike(u.kitchen ?? '')}|${alike(u.unit ?? '')}`;
@@ -145,7 +145,7 @@ function numberedNames(units: readonly Out[], say: (words: string, example?: str
 }
 
 /** A tag belongs to one unit: the second one gets its own. */
-function onceEach(units: readonly Out[], say: (words: string, example?: string) => void) {
+function onceEach(units: readonly Out[], say: (message: string, example?: string) => void) {
   const tags = new Set<string>();
   for (const u of units) {
     if (!u.tag) continue;

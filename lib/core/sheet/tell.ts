@@ -4,14 +4,14 @@ const EXAMPLES = 3;
 
 /** What was done without asking, gathered under one sentence each. */
 export function teller() {
-  const byMessage = new Map<string, { rows: number; examples: Set<string> }>();
+  const byText = new Map<string, { rows: number; examples: Set<string> }>();
   return {
-    say(words: string, example = '') {
-      const at = byMessage.get(words) ?? { rows: 0, examples: new Set<string>() };
+    say(text: string, example = '') {
+      const at = byText.get(text) ?? { rows: 0, examples: new Set<string>() };
       at.rows++;
       if (example && at.examples.size < EXAMPLES) at.examples.add(example.slice(0, 60));
-      byMessage.set(words, at);
+      byText.set(text, at);
     },
-    all: (): Assumption[] => [...byMessage].map(([words, { rows, examples }]) => ({ words, rows, examples: [...examples] })),
+    all: (): Assumption[] => [...byText].map(([text, { rows, examples }]) => ({ text, rows, examples: [...examples] })),
   };
 }

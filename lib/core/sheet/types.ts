@@ -29,7 +29,7 @@ export type ValueGroup = { target: string; key: string; value: string; rows: num
 /** Something to decide, once. */
 export type Question = {
   id: string;
-  words: string;
+  text: string;
   rows: number;
   examples: string[];
   options: { value: string; label: string }[];
@@ -38,7 +38,7 @@ export type Question = {
 };
 
 /** What was done without asking: told, not hidden. */
-export type Assumption = { words: string; rows: number; examples: string[] };
+export type Assumption = { text: string; rows: number; examples: string[] };
 export type SheetLine = { line: number; cells: string[] };
 
 export type SheetReading = {

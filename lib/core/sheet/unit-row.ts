@@ -31,7 +31,7 @@ export type SheetRules = {
   kinds: ValueBook;
   spots: ValueBook;
   gases: ValueBook;
-  say: (words: string, example?: string) => void;
+  say: (message: string, example?: string) => void;
   /** Charges without a unit, and units without a place: asked about once for all. */
   bareCharges: string[];
   unplaced: string[];
@@ -39,7 +39,7 @@ export type SheetRules = {
 
 type Cells = SheetRow['cells'];
 /** Puts a cell that cannot be read into the notes, and says so. */
-type Keep = (name: string, text: string, words: string) => void;
+type Keep = (name: string, text: string, message: string) => void;
 
 /** A row as the fleet file has it. A unit on file keeps what the sheet need not say again. */
 export function unitRow(
@@ -50,9 +50,9 @@ export function unitRow(
 ): Out {
   const c = row.cells;
   const notes = [...row.notes];
-  const keep: Keep = (name, text, words) => {
+  const keep: Keep = (name, text, message) => {
     notes.push(`${name}: ${text}`);
-    rules.say(words, text);
+    rules.say(message, text);
   };
   const kind = kindCell(row, onFile, rules);
   const out: Out = {
@@ -166,8 +166,8 @@ function lastDoneCell(c: Cells, { order, today, header }: SheetRules, keep: Keep
   if (!said) return {};
   const date = readDate(said, order);
   if (date && date <= today) return { coil_cleaning_last_done: date };
-  const words = date ? 'A date still to come: kept in the notes.' : 'Not a date that can be read: kept in the notes.';
-  keep(header('last_cleaned') || 'Last cleaned', said, words);
+  const message = date ? 'A date still to come: kept in the notes.' : 'Not a date that can be read: kept in the notes.';
+  keep(header('last_cleaned') || 'Last cleaned', said, message);
   return {};
 }
 

@@ -46,7 +46,7 @@ export const answeredUnplanned = (visit: VisitOnFile, unit: UnitOnFile): Standin
   unplannedTasks(visit, unit).filter((t) => isAnswered(visit, unit, t));
 
 /** Something found that does not do its work, and nobody has said yet what becomes of it. */
-export type OpenFind = { aspect: Aspect; words: string };
+export type OpenFind = { aspect: Aspect; message: string };
 
 /** "Drain and pan: frozen": how work that is asked for names what was found. */
 export const findWords = (aspect: Aspect, grade: string | null): string => `${aspectInfo(aspect).label}: ${gradeWords({ aspect, grade })}`;
@@ -63,7 +63,7 @@ export function openFinds(visit: VisitOnFile, unit: UnitOnFile): OpenFind[] {
     if (aspect === 'coil' && !left) return [];
     const label = aspectInfo(aspect).label;
     if (followUps.some((f) => f.unitId === unit.id && f.what.startsWith(`${label}:`))) return [];
-    return [{ aspect, words: findWords(aspect, standing.grade) }];
+    return [{ aspect, message: findWords(aspect, standing.grade) }];
   });
 }
 
@@ -84,7 +84,7 @@ export function untoldFood(visit: VisitOnFile, unit: UnitOnFile): number | null 
   return said ? null : warmest;
 }
 
-export type StillToSay = { unitId: string; step: 'look' | 'leave'; words: string };
+export type StillToSay = { unitId: string; step: 'look' | 'leave'; message: string };
 
 /** Jobs booked on the visit that nobody has said a word on. */
 export const jobsUnsaid = (visit: VisitOnFile): JobOnVisit[] =>
@@ -98,14 +98,14 @@ export function stillToSay(visit: VisitOnFile): StillToSay[] {
     const list: StillToSay[] = [];
     const cleaned = visit.tasks.some((t) => t.unitId === unit.id && t.kindKey === COIL_CLEANING && t.outcome === 'done');
     const lacks = cleaned ? lacksForCleaning(visit, unit) : [];
-    if (lacks.length > 0) list.push({ unitId: unit.id, step: 'look', words: `${unit.name}: a coil cleaning needs ${lacks.join(', ')}.` });
+    if (lacks.length > 0) list.push({ unitId: unit.id, step: 'look', message: `${unit.name}: a coil cleaning needs ${lacks.join(', ')}.` });
     for (const f of openFinds(visit, unit))
-      list.push({ unitId: unit.id, step: 'look', words: `${unit.name}: ${f.words}. Say what becomes of it.` });
+      list.push({ unitId: unit.id, step: 'look', message: `${unit.name}: ${f.message}. Say what becomes of it.` });
     if (untoldFood(visit, unit) !== null)
       list.push({
         unitId: unit.id,
         step: 'leave',
-        words: `${unit.name}: the box read too warm for food. Say who was told, or that there is no food in it.`,
+        message: `${unit.name}: the box read too warm for food. Say who was told, or that there is no food in it.`,
       });
     return list;
   });

@@ -39,19 +39,19 @@ export function dayConcerns({ start, kitchen, technician, shopTimeZone }: DayQue
  * What speaks against a booking, in words, worst first. Skills cannot be waved through; hours and days off can,
  * by someone who has phoned the kitchen.
  */
-export function bookingConcerns(q: BookingQuestion): { words: string; refuses: boolean }[] {
-  const out: { words: string; refuses: boolean }[] = [];
+export function bookingConcerns(q: BookingQuestion): { message: string; refuses: boolean }[] {
+  const out: { message: string; refuses: boolean }[] = [];
   const lacking = q.needs.filter((n) => !q.technician.skills.includes(n));
-  for (const n of lacking) out.push({ words: `${q.technician.name} is not on file for ${SKILL_WORDS[n]}.`, refuses: true });
+  for (const n of lacking) out.push({ message: `${q.technician.name} is not on file for ${SKILL_WORDS[n]}.`, refuses: true });
 
   const { closed, off } = dayConcerns({ ...q, start: q.span.start });
-  if (closed) out.push({ words: closed, refuses: false });
+  if (closed) out.push({ message: closed, refuses: false });
   else if (!insideWindows(q.kitchen.serviceHours, q.span, q.kitchen.timeZone))
-    out.push({ words: 'That is outside the hours in which the kitchen can spare its equipment.', refuses: false });
+    out.push({ message: 'That is outside the hours in which the kitchen can spare its equipment.', refuses: false });
 
-  if (off) out.push({ words: off, refuses: false });
-  else if (q.technician.shifts.length === 0) out.push({ words: `${q.technician.name} has no shift on file.`, refuses: false });
+  if (off) out.push({ message: off, refuses: false });
+  else if (q.technician.shifts.length === 0) out.push({ message: `${q.technician.name} has no shift on file.`, refuses: false });
   else if (!insideWindows(q.technician.shifts, q.span, q.shopTimeZone))
-    out.push({ words: `That is outside ${q.technician.name}’s shift.`, refuses: false });
+    out.push({ message: `That is outside ${q.technician.name}’s shift.`, refuses: false });
   return out;
 }

@@ -1,13 +1,13 @@
 import { z } from 'zod';
 import { CANNOT_SAY_REASONS, CAUSES, VERDICTS, type CleanBaseline, type Doubt, type Estimate } from '../../core/condenser/types';
 import { figure } from './parts';
-import { stored } from './stored';
+import { renamed, stored } from './stored';
 
 /** A field of a reading; those of older readings may have gone since, and are only told. */
 const field = z.custom<Doubt['field']>((x) => typeof x === 'string', 'not a field');
-const words = z.array(z.string());
+const sentences = z.array(z.string());
 const doubt = z.object({ field, question: z.string(), leftOut: z.literal(true).optional() });
-const cause = z.object({ id: z.enum(CAUSES), weight: z.number(), for: words, against: words, next: z.string() });
+const cause = z.object({ id: z.enum(CAUSES), weight: z.number(), for: sentences, against: sentences, next: z.string() });
 const nowAndClean = z.object({ now: figure, clean: figure }).nullable();
 
 const ok = z.looseObject({
@@ -26,11 +26,11 @@ const ok = z.looseObject({
   headHotDayPaGauge: nowAndClean,
   cutoutAirK: nowAndClean,
   causes: z.array(cause),
-  lookNext: z.array(z.object({ look: z.string(), words: z.string(), bits: z.number() })),
+  lookNext: z.array(z.object({ look: z.string(), instruction: z.string(), bits: z.number() })),
   verdict: z.enum(VERDICTS).exclude(['cannot_say']),
   sentence: z.string(),
   doubts: z.array(doubt),
-  assumptions: words,
+  assumptions: sentences,
 });
 
 const cannotSay = z.looseObject({
@@ -46,7 +46,9 @@ const cannotSay = z.looseObject({
 });
 
 /** What a reading told, whole. */
-export const STORED_ESTIMATE = stored<Estimate>('estimate', 1, z.discriminatedUnion('status', [ok, cannotSay]));
+export const STORED_ESTIMATE = stored<Estimate>('estimate', 2, z.discriminatedUnion('status', [ok, cannotSay]), {
+  1: renamed(['words', 'instruction']),
+});
 
 /** What a unit's clean coil is believed to show. */
 export const STORED_BASELINE = stored<CleanBaseline>(

@@ -63,11 +63,11 @@ const sheetView: z.ZodType<SheetView> = z.object({
   ),
   questions: z.array(
     z.object({
-      id: z.string(), words: z.string(), rows: z.number(), examples, answer: z.string(), open: z.boolean(),
+      id: z.string(), text: z.string(), rows: z.number(), examples, answer: z.string(), open: z.boolean(),
       options: z.array(z.object({ value: z.string(), label: z.string() })),
     }),
   ),
-  assumptions: z.array(z.object({ words: z.string(), rows: z.number(), examples })),
+  assumptions: z.array(z.object({ text: z.string(), rows: z.number(), examples })),
   lines: z.array(z.object({ line: z.number(), cells: z.array(z.string()) })),
   rows: z.number(),
   sheets: z.array(z.string()),
@@ -88,7 +88,7 @@ export const STORED_REPORT = stored<ImportReport>(
     sheet: sheetView.optional(),
     unfit: unfit.optional(),
   }),
-  { 1: renamed({ told: 'assumptions', known: 'rowsOnFile' }) },
+  { 1: renamed(['told', 'assumptions'], ['known', 'rowsOnFile'], ['words', 'text']) },
 );
 
 /** A sheet as it was handed in. */

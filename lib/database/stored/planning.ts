@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { MEND_AT } from '../../core/planning/input/check-input';
 import type { Proposal } from '../../core/planning/proposal';
 import { REASONS } from '../../core/planning/types';
-import { stored } from './stored';
+import { renamed, stored } from './stored';
 
 const cost = z.object({
   total: z.number(), driving: z.number(), drivingMinutes: z.number(), visits: z.number(), overtime: z.number(), overtimeMinutes: z.number(),
@@ -33,7 +33,7 @@ const visit = z.looseObject({
 
 const finding = z.looseObject({
   code: z.string(),
-  words: z.string(),
+  message: z.string(),
   mend: z.object({ at: z.enum(MEND_AT), id: z.string().optional(), label: z.string() }),
   tasks: z.number(),
   weight: z.enum(['stops', 'keeps out', 'assumed']),
@@ -42,7 +42,7 @@ const finding = z.looseObject({
 const proposal: z.ZodType<Proposal> = z.looseObject({
   visits: z.array(visit),
   unplaced: z.array(
-    z.looseObject({ what: z.string(), kitchen: z.string(), kitchenId: z.string(), code: z.enum(REASONS), words: z.string() }),
+    z.looseObject({ what: z.string(), kitchen: z.string(), kitchenId: z.string(), code: z.enum(REASONS), message: z.string() }),
   ),
   later: z.number(),
   cost,
@@ -56,7 +56,7 @@ const proposal: z.ZodType<Proposal> = z.looseObject({
 });
 
 /** What a search has found so far. */
-export const STORED_PROPOSAL = stored<Proposal>('proposal for a week', 1, proposal);
+export const STORED_PROPOSAL = stored<Proposal>('proposal for a week', 2, proposal, { 1: renamed(['words', 'message']) });
 
 /** What was booked of a proposal, so that it can be taken back. */
 export const STORED_BOOKED = stored<{ booked?: string[] }>('note of what a proposal booked', 1, z.looseObject({ booked: z.array(z.string()).optional() })); // prettier-ignore

@@ -59,7 +59,7 @@ export const STORED_ENTRY_DETAIL = stored<EntryDetail>(
     clockCorrectedMs: z.number().optional(),
     visitId: z.string().optional(),
   }),
-  { 1: renamed({ told: 'forTablet' }) },
+  { 1: renamed(['told', 'forTablet']) },
 );
 
 /** Demo shops of before kept the number itself. */

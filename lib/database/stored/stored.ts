@@ -25,17 +25,15 @@ export type Stored<T> = {
 type Up = Record<number, (json: unknown) => unknown>;
 const SAME = (json: unknown) => json;
 
-/** A way up in which only keys were renamed, at whatever depth they stand. */
-export const renamed =
-  (names: Readonly<Record<string, string>>) =>
-  (json: unknown): unknown => {
-    const up = (value: unknown): unknown => {
-      if (Array.isArray(value)) return value.map(up);
-      if (!isObject(value)) return value;
-      return Object.fromEntries(Object.entries(value).map(([key, x]) => [names[key] ?? key, up(x)]));
-    };
-    return up(json);
+/** A way up in which only keys were renamed, at whatever depth they stand: each as it was and as it is. */
+export function renamed(...pairs: readonly (readonly [was: string, is: string])[]): (json: unknown) => unknown {
+  const names = new Map(pairs);
+  const up = (value: unknown): unknown => {
+    if (Array.isArray(value)) return value.map(up);
+    return isObject(value) ? Object.fromEntries(Object.entries(value).map(([key, x]) => [names.get(key) ?? key, up(x)])) : value;
   };
+  return up;
+}
 
 const isObject = (json: unknown): json is Record<string, unknown> => typeof json === 'object' && json !== null && !Array.isArray(json);
 

@@ -107,7 +107,7 @@ describe('somebody is away', () => {
     await booked('11:15', { who: sick.id });
     const back = await undoAway(ctx(), absenceId);
     expect(back.back).toBe(0);
-    expect(back.stayed.map((s) => [s.visitId, s.words]).sort()).toEqual(
+    expect(back.stayed.map((s) => [s.visitId, s.reason]).sort()).toEqual(
       [
         [changed, 'somebody changed it since'],
         [given, 'its old time has been given away'],

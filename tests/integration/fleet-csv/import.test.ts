@@ -217,9 +217,9 @@ describe('files as they come', () => {
     ['letters that are not UTF-8', 'customer,kitchen,unit,kind,placement,refrigerant\nD\uFFFDy,Day,A,reach_in,bar,R290', 'CSV UTF-8'],
     ['a spreadsheet instead of a text', 'PK\u0003\u0004\u0000\u0000', 'not a text file'],
     ['a file of something else', 'a,b\n1,2', 'No unit was found'],
-  ])('says what is wrong with %s', async (_, csv, words) => {
+  ])('says what is wrong with %s', async (_, csv, message) => {
     const run = await put(csv);
-    expect(run.report.problems.map((p) => p.message).join()).toContain(words);
+    expect(run.report.problems.map((p) => p.message).join()).toContain(message);
   });
 
   it('takes nothing at all for an answer', async () => {

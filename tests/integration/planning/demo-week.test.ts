@@ -18,7 +18,7 @@ beforeAll(async () => {
 
 type Plan = Pick<HandPlan, 'visits' | 'rounds'> & { cost: CostBreakdown };
 
-const WORDS = {
+const LABEL = {
   trips: 'Trips to book',
   tasks: 'Tasks done on them',
   dueLeft: 'Due tasks left undone',
@@ -30,7 +30,7 @@ const WORDS = {
 } as const;
 
 /** What a week comes to. Days past due are counted at the visit, or at the end of the week for what stays undone. */
-function measures(problem: WeekProblem, plan: Plan): Record<keyof typeof WORDS, number> {
+function measures(problem: WeekProblem, plan: Plan): Record<keyof typeof LABEL, number> {
   const standing = new Set((problem.fixed ?? []).flatMap((v) => v.taskIds));
   const doneOn = new Map(plan.visits.flatMap((v) => v.taskIds.map((id) => [id, v.day] as const)));
   const due = problem.tasks.filter((t) => t.dueDay < problem.nextDay && !standing.has(t.id));
@@ -65,8 +65,8 @@ async function compare(name: string) {
       .slice(1)
       .map((c) => c.padStart(10))
       .join('');
-  const lines = Object.entries(WORDS).map(([key, words]) =>
-    row(words, hand[key as keyof typeof hand].toFixed(0), proposed[key as keyof typeof hand].toFixed(0)),
+  const lines = Object.entries(LABEL).map(([key, label]) =>
+    row(label, hand[key as keyof typeof hand].toFixed(0), proposed[key as keyof typeof hand].toFixed(0)),
   );
   const booked = problem.fixed?.length ?? 0;
   console.log(

@@ -93,7 +93,7 @@ describe('a time that is past', () => {
     const accepted = await acceptPlan(ctx(), { runId: run.id, visits: ['v0', 'v1'].map((key) => ({ key, fixed: false })) });
     expect(accepted.booked.map((b) => b.key)).toEqual(['v1']);
     expect(accepted.refused).toEqual([
-      { key: 'v0', words: 'Wednesday 25 November, 07:30, is past by now, so Pearl Row was not booked. Propose the week again.' },
+      { key: 'v0', message: 'Wednesday 25 November, 07:30, is past by now, so Pearl Row was not booked. Propose the week again.' },
     ]);
   });
 });

@@ -56,10 +56,10 @@ function coverage(say: Say, rows: readonly Row[], q: Quantity): void {
   print('all', rows);
   for (const based of [false, true]) {
     const mine = rows.filter((r) => r.based === based);
-    const words = based ? 'baseline' : 'no baseline';
-    print(`coil states, ${words}`, mine.filter(isCoil));
+    const basis = based ? 'baseline' : 'no baseline';
+    print(`coil states, ${basis}`, mine.filter(isCoil));
     print(
-      `other states, ${words}`,
+      `other states, ${basis}`,
       mine.filter((r) => !isCoil(r)),
     );
   }

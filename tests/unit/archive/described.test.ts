@@ -9,8 +9,8 @@ describe('what the archive of everything says of itself', () => {
   it('reads each model with its columns and their words', () => {
     expect(models.length).toBe([...schema.matchAll(/^model /gm)].length);
     const unit = models.find((m) => m.name === 'Unit');
-    expect(unit?.columns.find((c) => c.name === 'tag')?.words).toBe('Short code on the label, read by camera or typed.');
-    expect(unit?.columns.find((c) => c.name === 'name')?.words).toBe('');
+    expect(unit?.columns.find((c) => c.name === 'tag')?.comment).toBe('Short code on the label, read by camera or typed.');
+    expect(unit?.columns.find((c) => c.name === 'name')?.comment).toBe('');
   });
 
   it('leaves out nothing that is not there any more', () => {

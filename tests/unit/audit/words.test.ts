@@ -6,14 +6,14 @@ describe('an audit in words', () => {
     ['unit.edited', 'Changed'],
     ['kitchen.archived', 'Taken out of use'],
     ['task.rule_changed', 'Rule changed'],
-  ])('%s: %s', (action, words) => expect(actionWords(action)).toBe(words));
+  ])('%s: %s', (action, expected) => expect(actionWords(action)).toBe(expected));
 
   it.each([
     ['serviceHours', 'service hours'],
     ['setPointK', 'set point'],
     ['energyPricePerKwh', 'energy price'],
     ['name', 'name'],
-  ])('%s: %s', (field, words) => expect(fieldWords(field)).toBe(words));
+  ])('%s: %s', (field, expected) => expect(fieldWords(field)).toBe(expected));
 
   it.each([
     [null, 'nothing'],
@@ -22,5 +22,5 @@ describe('an audit in words', () => {
     [false, 'no'],
     [['flammable'], '["flammable"]'],
     ['x'.repeat(90), `${'x'.repeat(80)}…`],
-  ])('%j: %s', (value, words) => expect(valueWords(value)).toBe(words));
+  ])('%j: %s', (value, expected) => expect(valueWords(value)).toBe(expected));
 });

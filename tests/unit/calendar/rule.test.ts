@@ -51,8 +51,8 @@ describe('writing a rule', () => {
     ['FREQ=YEARLY;BYMONTH=3,9', 'every year, in March and September', 26.09],
     ['FREQ=DAILY;INTERVAL=10;COUNT=5', 'every 10 days, 5 times', 10 / 7],
     ['FREQ=MONTHLY;UNTIL=20261231', 'every month, until 2026-12-31', 4.35],
-  ])('describes %s', (text, words, weeks) => {
-    expect(describeRule(text)).toBe(words);
+  ])('describes %s', (text, expected, weeks) => {
+    expect(describeRule(text)).toBe(expected);
     expect(approximateWeeks(text)).toBeCloseTo(weeks, 2);
   });
 });

@@ -59,7 +59,7 @@ describe('what an entry says', () => {
       'Fry line: high-pressure trip, behind it: condenser fan, 09:05. Twice',
     ],
     [said('entry.strike', { what: 'follow_up', entryId: 'e0', why: 'Entered by mistake' }), 'a follow-up. Entered by mistake'],
-  ])('%s', (words, expected) => expect(words).toEqual(expected)); // prettier-ignore
+  ])('%s', (said, expected) => expect(said).toEqual(expected)); // prettier-ignore
 
   it('tells an entry of an older tablet as it is read today', () => {
     const old = { unitId: 'u1', aspect: 'fan', phase: 'found', grade: 'failed', notLookedWhy: '', note: 'Hums', replaces: null };

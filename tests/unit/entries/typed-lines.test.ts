@@ -9,7 +9,7 @@ const reader = {
   moment: (ms: number) => `${dayIn(ms, 'America/Denver')} ${timeIn(ms, 'America/Denver')}`,
   name: (id: string) => (id === unitId ? 'Fry line drawers' : undefined),
 } as const;
-const words = (kind: string, payload: unknown) => typedLines(kind, payload, reader);
+const linesOf = (kind: string, payload: unknown) => typedLines(kind, payload, reader);
 const at = '2026-11-25T15:05:00.000Z';
 
 const EVERY: { [K in keyof Payloads]: Payloads[K] } = {
@@ -50,7 +50,7 @@ const EVERY: { [K in keyof Payloads]: Payloads[K] } = {
 
 describe('an entry in words', () => {
   it.each(Object.entries(EVERY))('%s is told whole', (kind, payload) => {
-    const { lines, whole } = words(kind, payload);
+    const { lines, whole } = linesOf(kind, payload);
     expect(whole).toBe(true);
     expect(lines.length).toBeGreaterThan(0);
     expect(lines.map(([label]) => label)).not.toContain('');
@@ -62,7 +62,7 @@ describe('an entry in words', () => {
   });
 
   it('tells a reading as it was typed, and converts what was not sent as typed', () => {
-    expect(words('reading.add', EVERY['reading.add']).lines).toEqual([
+    expect(linesOf('reading.add', EVERY['reading.add']).lines).toEqual([
       ['When', 'before cleaning'],
       ['Head pressure', '250 psig'],
       ['Air into the coil', '90 °F'],
@@ -73,12 +73,12 @@ describe('an entry in words', () => {
   });
 
   it('tells times by the kitchen’s clock and a charge in the reader’s unit', () => {
-    expect(words('visit.start', EVERY['visit.start']).lines).toEqual([['Arrived', 'Wed 25 Nov 08:05']]);
-    expect(words('unit.add', EVERY['unit.add']).lines).toContainEqual(['Charge', '5.29 oz']);
+    expect(linesOf('visit.start', EVERY['visit.start']).lines).toEqual([['Arrived', 'Wed 25 Nov 08:05']]);
+    expect(linesOf('unit.add', EVERY['unit.add']).lines).toContainEqual(['Charge', '5.29 oz']);
   });
 
   it('tells a grade that does not exist as it was written, and a unit that is not on file', () => {
-    const { lines, whole } = words('finding.set', {
+    const { lines, whole } = linesOf('finding.set', {
       ...EVERY['finding.set'],
       unitId: '0b3c8a52-0000-4000-8000-000000000002',
       grade: 'sparkling',
@@ -89,17 +89,17 @@ describe('an entry in words', () => {
   });
 
   it('says where there are no words for something, and tells the rest', () => {
-    expect(words('part.use', { what: 'Belt', quantity: 'two' })).toEqual({ lines: [['Part', 'Belt']], whole: false });
-    expect(words('part.use', { what: 'Belt', colour: 'red' }).whole).toBe(false);
-    expect(words('reading.add', { values: { airInK: 300, humidity: 4 }, entered: {} })).toEqual({
+    expect(linesOf('part.use', { what: 'Belt', quantity: 'two' })).toEqual({ lines: [['Part', 'Belt']], whole: false });
+    expect(linesOf('part.use', { what: 'Belt', colour: 'red' }).whole).toBe(false);
+    expect(linesOf('reading.add', { values: { airInK: 300, humidity: 4 }, entered: {} })).toEqual({
       lines: [['Air into the coil', '80.3 °F']],
       whole: false,
     });
-    expect(words('reading.add', { values: { airInK: '300' } })).toEqual({ lines: [], whole: false });
-    expect(words('reading.add', { questioned: [{ field: 'airInK' }] }).whole).toBe(false);
-    expect(words('visit.start', { arrivedAt: 'this morning' }).whole).toBe(false);
-    for (const odd of ['words', 7, ['x']]) expect(words('part.use', odd)).toEqual({ lines: [], whole: false });
-    expect(words('dance.add', { what: 'x' })).toEqual({ lines: [], whole: false });
-    expect(words('part.use', null)).toEqual({ lines: [], whole: true });
+    expect(linesOf('reading.add', { values: { airInK: '300' } })).toEqual({ lines: [], whole: false });
+    expect(linesOf('reading.add', { questioned: [{ field: 'airInK' }] }).whole).toBe(false);
+    expect(linesOf('visit.start', { arrivedAt: 'this morning' }).whole).toBe(false);
+    for (const odd of ['words', 7, ['x']]) expect(linesOf('part.use', odd)).toEqual({ lines: [], whole: false });
+    expect(linesOf('dance.add', { what: 'x' })).toEqual({ lines: [], whole: false });
+    expect(linesOf('part.use', null)).toEqual({ lines: [], whole: true });
   });
 });

@@ -13,9 +13,9 @@ const unit = (over: Partial<AboutUnit> = {}): AboutUnit => ({
   ...over,
 });
 const titles = (over: Partial<AboutUnit> = {}) => cautionsFor(unit(over)).map((c) => c.title);
-const words = (title: string, over: Partial<AboutUnit> = {}) => {
+const textOf = (title: string, over: Partial<AboutUnit> = {}) => {
   const c = cautionsFor(unit(over)).find((one) => one.title === title);
-  return c ? `${c.words} ${c.more ?? ''}`.trim() : '';
+  return c ? `${c.text} ${c.more ?? ''}`.trim() : '';
 };
 
 describe('cautions', () => {
@@ -34,39 +34,39 @@ describe('cautions', () => {
     '%s: detector and air before anything is switched, the charge beside it, and again before power',
     (safetyClass) => {
       const said = cautionsFor(unit({ safetyClass, refrigerant: 'R290' })).find((c) => c.title.endsWith(`(${safetyClass})`));
-      expect(said?.words).toMatch(/Ventilate.*detector.*before you switch anything/);
-      expect(said?.words).toContain('8.1 oz');
-      expect(words('Power back on', { safetyClass, refrigerant: 'R290' })).toContain('detector clear once more');
+      expect(said?.text).toMatch(/Ventilate.*detector.*before you switch anything/);
+      expect(said?.text).toContain('8.1 oz');
+      expect(textOf('Power back on', { safetyClass, refrigerant: 'R290' })).toContain('detector clear once more');
     },
   );
 
   it('no charge on file is said, not left out', () => {
     expect(
-      cautionsFor(unit({ safetyClass: 'A3', refrigerant: 'R290', charge: null })).some((c) => c.words.includes('Charge not on file')),
+      cautionsFor(unit({ safetyClass: 'A3', refrigerant: 'R290', charge: null })).some((c) => c.text.includes('Charge not on file')),
     ).toBe(true);
   });
 
   it('CO2 has its own: pressure at standstill, and air', () => {
-    expect(words('CO2', { refrigerant: 'R744' })).toMatch(/running or stopped.*smothers/);
-    expect(words('Power back on', { refrigerant: 'R744' })).not.toContain('detector');
+    expect(textOf('CO2', { refrigerant: 'R744' })).toMatch(/running or stopped.*smothers/);
+    expect(textOf('Power back on', { refrigerant: 'R744' })).not.toContain('detector');
   });
 
   it('a refrigerant nobody knows is treated as one that burns', () => {
-    expect(words('Refrigerant not known', { safetyClass: null, refrigerant: 'unknown' })).toMatch(/treat it as one that burns/);
-    expect(words('Power back on', { safetyClass: null, refrigerant: 'unknown' })).toContain('detector');
+    expect(textOf('Refrigerant not known', { safetyClass: null, refrigerant: 'unknown' })).toMatch(/treat it as one that burns/);
+    expect(textOf('Power back on', { safetyClass: null, refrigerant: 'unknown' })).toContain('detector');
   });
 
   it('a lock where there is no plug; an inside release; warm water on a frozen drain', () => {
-    expect(words('Lock out first')).toMatch(/lock the disconnect where it is hard-wired/);
-    expect(words('Walk-in', { kind: 'walk_in_cooler' })).toMatch(/inside release.*tell someone/);
-    expect(words('Frozen drain', { application: 'low' })).toMatch(/^Warm water, never a flame/);
-    expect(words('Ladder or roof', { roofWork: true })).toMatch(/three points of contact/);
+    expect(textOf('Lock out first')).toMatch(/lock the disconnect where it is hard-wired/);
+    expect(textOf('Walk-in', { kind: 'walk_in_cooler' })).toMatch(/inside release.*tell someone/);
+    expect(textOf('Frozen drain', { application: 'low' })).toMatch(/^Warm water, never a flame/);
+    expect(textOf('Ladder or roof', { roofWork: true })).toMatch(/three points of contact/);
   });
 
   it('no fins where there are none, and wash water off the wiring where there are', () => {
     expect(titles({ condenserKind: 'water_cooled' })).not.toContain('Fins, cleaner, water');
     expect(titles({ topics: [] })).not.toContain('Fins, cleaner, water');
-    expect(words('Fins, cleaner, water')).toContain('wash water off motors, controls and wiring');
+    expect(textOf('Fins, cleaner, water')).toContain('wash water off motors, controls and wiring');
     expect(titles({ kind: 'ice_machine', topics: ['chemicals'] })).toContain('Descaler and sanitiser');
   });
 
@@ -75,11 +75,11 @@ describe('cautions', () => {
     for (const c of cautionsFor(
       unit({ safetyClass: 'A3', refrigerant: 'R290', roofWork: true, kind: 'walk_in_freezer', application: 'low' }),
     ))
-      expect(c.words.length, c.title).toBeLessThanOrEqual(125);
+      expect(c.text.length, c.title).toBeLessThanOrEqual(125);
   });
 
   it('defer to code, maker and licence', () => {
     for (const title of ['It runs', 'Lock out first'])
-      expect(words(title)).toContain('Local code, the maker’s instructions and your licence come first.');
+      expect(textOf(title)).toContain('Local code, the maker’s instructions and your licence come first.');
   });
 });

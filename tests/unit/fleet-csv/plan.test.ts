@@ -139,7 +139,7 @@ describe('a bad file', () => {
     [[HEAD], 'no rows'],
     [[], 'file is empty'],
     [[HEAD, row('A', 'spilled')], 'More values than columns'],
-  ])('speaks of the header or the shape: %#', (table, words) => expect(said(table as string[][]).join('\n')).toContain(words));
+  ])('speaks of the header or the shape: %#', (table, expected) => expect(said(table as string[][]).join('\n')).toContain(expected));
 
   it('names what is wrong in the rows under a column whose name is nearly ours', () => {
     const { problems, units } = plan([[...HEAD, 'altitude_mm'], row('A', '100'), ['Ash', 'Ash One', 'B', 'reach_in', 'line', 'R9999', '']]);

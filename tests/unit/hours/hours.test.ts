@@ -34,7 +34,7 @@ describe('hours of a day', () => {
     ['11pm-7', 'past midnight'],
     ['10:00-10:00', 'same time'],
     ['06:00-10:00, 09:00-11:00', 'overlaps'],
-  ])('refuses %s in words', (text, words) => expect(readDayHours(text)).toEqual({ problem: expect.stringContaining(words) }));
+  ])('refuses %s in words', (text, expected) => expect(readDayHours(text)).toEqual({ problem: expect.stringContaining(expected) }));
 });
 
 describe('hours of a week', () => {

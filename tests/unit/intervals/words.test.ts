@@ -9,8 +9,8 @@ describe('words of a reason', () => {
     [497, '16 months'],
     [1687, '4.6 years'],
     [5000, '14 years'],
-  ])('says a mean of %d days as %s', (days, words) => {
-    expect(spanInWords(days)).toBe(words);
+  ])('says a mean of %d days as %s', (days, expected) => {
+    expect(spanInWords(days)).toBe(expected);
   });
 
   it('names a day as a kitchen would', () => {

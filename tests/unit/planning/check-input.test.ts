@@ -20,7 +20,7 @@ const sound: InputFacts = {
   distance: 'mi',
 };
 const findings = (over: Partial<InputFacts>) =>
-  checkInput({ ...sound, ...over }).map((f) => [f.weight, f.words, f.mend.at, f.tasks] as const);
+  checkInput({ ...sound, ...over }).map((f) => [f.weight, f.message, f.mend.at, f.tasks] as const);
 
 const cases: [string, Partial<InputFacts>, ReturnType<typeof findings>[number]][] = [
   ['an empty fleet', { unitsOnFile: 0 }, ['stops', 'No unit is on file, so there is nothing to look after yet.', 'import', 0]],

@@ -84,7 +84,7 @@ describe('every plan', () => {
           ...plan.later.map((left) => left.taskId),
         ];
         expect(all.sort()).toEqual(week.tasks.map((task) => task.id).sort());
-        for (const { reason } of [...plan.unplaced, ...plan.later]) expect(reason.words).toMatch(/\.$/);
+        for (const { reason } of [...plan.unplaced, ...plan.later]) expect(reason.message).toMatch(/\.$/);
       }),
       { numRuns: 40 },
     );

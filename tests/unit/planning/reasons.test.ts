@@ -149,10 +149,10 @@ const cases: [string, ReasonCode, RegExp, () => Plan][] = [
 ];
 
 describe('what is left over says why, and the rest is placed', () => {
-  it.each(cases)('%s', (_, code, words, plan) => {
+  it.each(cases)('%s', (_, code, message, plan) => {
     const { unplaced, visits } = plan();
     expect(unplaced.map((left) => [left.taskId, left.reason.code])).toEqual([['t', code]]);
-    expect(unplaced[0]!.reason.words).toMatch(words);
+    expect(unplaced[0]!.reason.message).toMatch(message);
     expect(visits.flatMap((visit) => visit.taskIds)).toContain('sound');
   });
 
@@ -168,7 +168,7 @@ describe('what is left over says why, and the rest is placed', () => {
     );
     // Two people hold the two skills, but the inspection rides along with the cleaning.
     expect(plan.unplaced.map(({ taskId, reason }) => [taskId, reason.code])).toEqual([['coil', 'no_skill']]);
-    expect(plan.unplaced[0]!.reason.words).toMatch(/low-side inspection/);
+    expect(plan.unplaced[0]!.reason.message).toMatch(/low-side inspection/);
   });
 
   it('no one at work at all', () => {
@@ -185,7 +185,7 @@ describe('what is left over says why, and the rest is placed', () => {
         { seed: 1, timeLimitMs: 1e9, now: () => 0 },
       ),
     );
-    expect(plan.unplaced.map(({ reason }) => reason.words)).toEqual(['Nobody works on these days.']);
+    expect(plan.unplaced.map(({ reason }) => reason.message)).toEqual(['Nobody works on these days.']);
     expect(plan.visits).toEqual([]);
   });
 
@@ -221,7 +221,7 @@ describe('what goes in one trip', () => {
     const plan = planWith(kitchen('k', { place: far }), [due, task('fresh', 'k', { dueDay: MONDAY_DAY + 28, minutes: 120 })]);
     expect(plan.visits.find((visit) => visit.kitchenId === 'k')!.taskIds).toEqual(['due']);
     expect(plan.later.map(({ taskId, reason }) => [taskId, reason.code])).toEqual([['fresh', 'later']]);
-    expect(plan.later[0]!.reason.words).toMatch(/Not due until 27 days after this week; doing it now would waste 90 %/);
+    expect(plan.later[0]!.reason.message).toMatch(/Not due until 27 days after this week; doing it now would waste 90 %/);
   });
 
   it('takes the low-side inspection along with a coil cleaning, however fresh it is', () => {

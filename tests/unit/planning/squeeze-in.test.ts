@@ -73,7 +73,7 @@ describe('an emergency', () => {
       at(MONDAY_DAY, 9),
       prices,
     );
-    expect(options[0]).toMatchObject({ technicianId: 'a', moved: [], words: 'Ann: nothing else moves.' });
+    expect(options[0]).toMatchObject({ technicianId: 'a', moved: [], message: 'Ann: nothing else moves.' });
     // Ann is at k1 until 10:00 and cannot be there before.
     expect(options[0]!.hours.startMs).toBeGreaterThan(at(MONDAY_DAY, 10));
   });
@@ -95,7 +95,7 @@ describe('an emergency', () => {
     const [first] = squeezeIn(week, visits, emergency, at(MONDAY_DAY, 9), { ...prices, waitPerMinute: 2 });
     expect(first!.technicianId).toBe('a');
     expect(first!.moved.map(({ visitId }) => visitId)).toEqual(['v2', 'v3']);
-    expect(first!.words).toBe('Ann: 2 visits start later.');
+    expect(first!.message).toBe('Ann: 2 visits start later.');
     for (const move of first!.moved) expect(move.to.startMs).toBeGreaterThan(move.from.startMs);
     // What has begun stays.
     expect(first!.hours.startMs).toBeGreaterThan(at(MONDAY_DAY, 9.5));
@@ -109,7 +109,7 @@ describe('an emergency', () => {
     });
     expect(first!.moved).toHaveLength(1);
     expect(first!.moved[0]).toMatchObject({ visitId: 'v2', fromTechnicianId: 'a' });
-    expect(first!.words).toBe('Ann: 1 visit is rebooked.');
+    expect(first!.message).toBe('Ann: 1 visit is rebooked.');
     const to = first!.moved[0]!.to;
     expect(to.endMs - to.startMs).toBeCloseTo(4.6 * 3_600_000, 3);
     expect(to.startMs).toBeGreaterThanOrEqual(at(MONDAY_DAY, 9));

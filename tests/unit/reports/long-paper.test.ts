@@ -5,14 +5,14 @@ import { ReportPaper } from '@/app/_ui/report/report-paper';
 import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
 import { renderPdf } from '@/lib/server/pdf';
 
-const shop: ShopOnReport = { name: 'Larkspur Cold', phone: '', email: '', words: '', logo: null };
+const shop: ShopOnReport = { name: 'Larkspur Cold', phone: '', email: '', footer: '', logo: null };
 const report: CustomerReport = {
   language: 'en',
   title: 'A long visit',
   lead: [],
   work: [],
   food: [],
-  signature: { words: '', png: null },
+  signature: { line: '', png: null },
   units: Array.from({ length: 420 }, (_, i) => ({
     id: String(i),
     name: `Reach-in ${i}`,

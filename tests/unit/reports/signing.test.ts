@@ -23,6 +23,6 @@ it('and in English what stood there before', () => {
 });
 
 it('no plain text is the same in both', () => {
-  const texts = (words: typeof en) => Object.values(words).filter((w) => typeof w === 'string');
+  const texts = (language: typeof en) => Object.values(language).filter((w) => typeof w === 'string');
   expect(texts(es).filter((w) => texts(en).includes(w))).toEqual([]);
 });

@@ -192,9 +192,9 @@ describe('a rule’s form', () => {
     [{ form: 'rule', ruleText: 'every tuesday' }, 'ruleText', 'is not a part of a recurrence rule'],
     [{ form: 'rule', ruleText: 'FREQ=WEEKLY;BYDAY=XX' }, 'ruleText', 'BYDAY takes MO'],
     [{ form: 'rule', ruleText: 'FREQ=HOURLY' }, 'ruleText', 'by the hour'],
-  ])('says what is wrong with %j', (change, field, words) => {
+  ])('says what is wrong with %j', (change, field, expected) => {
     const { error } = send(NewTask, { ...RULE, ...change });
-    expect((error as Record<string, string[] | null>)[field]?.join()).toContain(words);
+    expect((error as Record<string, string[] | null>)[field]?.join()).toContain(expected);
   });
 
   it('asks for a reason and for bounds in order', () => {

@@ -4,7 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { STORED_COLUMNS } from '@/lib/database/stored';
 import { STORED_HOURS } from '@/lib/database/stored/shop';
-import { STORED_ENTERED } from '@/lib/database/stored/records';
+import { STORED_REPORT } from '@/lib/database/stored/imports';
+import { STORED_PROPOSAL } from '@/lib/database/stored/planning';
+import { STORED_ENTERED, STORED_ENTRY_DETAIL } from '@/lib/database/stored/records';
 import { stored, StoredJsonError } from '@/lib/database/stored/stored';
 import { columnsOf } from '../../support/prisma-schema';
 
@@ -48,6 +50,18 @@ describe('stored JSON', () => {
     const hours = [{ weekday: 0 as const, from: '07:00', to: '16:00' }];
     expect(STORED_HOURS.read(hours)).toEqual(hours);
     expect(STORED_HOURS.read(STORED_HOURS.write(hours))).toEqual(hours);
+  });
+
+  it('reads what earlier versions kept under other names, at whatever depth', () => {
+    const finding = { code: 'no_skill', mend: { at: 'people', label: 'Who' }, tasks: 1, weight: 'assumed' };
+    const none = { total: 0, driving: 0, drivingMinutes: 0, visits: 0, overtime: 0, overtimeMinutes: 0, lateness: 0, latenessMinutes: 0, early: 0, overdue: 0, left: 0 }; // prettier-ignore
+    const proposal = {
+      visits: [], unplaced: [], later: 0, input: [{ ...finding, words: 'Nobody may.' }], due: { tasks: 0, kitchens: 0, searched: 0 },
+      cost: none, couldSaveMinutes: null, proven: false, kept: 0, searchMs: 1, seed: 1,
+    }; // prettier-ignore
+    expect(STORED_PROPOSAL.read({ ...proposal, v: 1 }).input).toEqual([{ ...finding, message: 'Nobody may.' }]);
+    expect(STORED_ENTRY_DETAIL.read({ note: 'a b', told: 'a', v: 1 })).toEqual({ note: 'a b', forTablet: 'a' });
+    expect(STORED_REPORT.read({ problems: [], summary: { known: 3 } }).summary.rowsOnFile).toBe(3);
   });
 
   it('reads figures that an earlier demo shop kept as numbers', () => {

@@ -38,7 +38,7 @@ describe('a draft', () => {
 
 it('what was typed and not saved is asked about at the closing, with where it waits', () => {
   const visit = { id: 'v', units: [{ id: 'u', name: 'Line fridge' }] } as unknown as VisitOnFile;
-  const unsavedText = (name: string, value: unknown) => unsavedOf(visit, name, value)?.words ?? null;
+  const unsavedText = (name: string, value: unknown) => unsavedOf(visit, name, value)?.message ?? null;
   expect(unsavedText('u:before', { text: { airInK: '86' }, answers: {} })).toMatch(/^Line fridge: readings before/);
   expect(unsavedText('u:before', { text: { airInK: '' }, answers: { a: 'x' } })).toBeNull();
   expect(unsavedText('u:follow-up', { what: 'New gasket', urgency: null })).toMatch(/work that is wanted/);

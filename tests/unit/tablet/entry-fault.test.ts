@@ -45,4 +45,4 @@ it.each([
     }),
     'The entry cannot be filed: air into the coil is outside what can be kept.',
   ],
-])('%s', (_, message, words) => expect(message).toBe(words));
+])('%s', (_, message, expected) => expect(message).toBe(expected));

@@ -50,4 +50,4 @@ it.each([
   [{ entries: 1, pictures: 0 }, '1 entry'],
   [{ entries: 0, pictures: 2 }, '2 pictures'],
   [{ entries: 3, pictures: 1 }, '3 entries and 1 picture'],
-])('says what is unsent', (count, words) => expect(unsentWords(count)).toBe(words));
+])('says what is unsent', (count, expected) => expect(unsentWords(count)).toBe(expected));

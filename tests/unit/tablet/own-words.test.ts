@@ -10,6 +10,6 @@ it.each([
   [9, 'g', '9.000 kg'],
   // Rounded up to a whole pound it is one, not sixteen ounces.
   [1.3607, 'oz', '3 lb 0.0 oz'],
-] as const)('%d kg is told as %s: %s', (kg, massUnit, words) => {
-  expect(ownMass(kg, { massUnit } as unknown as Me)).toBe(words);
+] as const)('%d kg is told as %s: %s', (kg, massUnit, expected) => {
+  expect(ownMass(kg, { massUnit } as unknown as Me)).toBe(expected);
 });

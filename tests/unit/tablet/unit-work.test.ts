@@ -75,7 +75,7 @@ describe('grades answer tasks', () => {
 describe('nothing bad is left without a word', () => {
   it('a stopped drain asks, until it is put right or work is asked for by its name', () => {
     const findings = [found('drain', 'frozen')];
-    expect(openFinds(visit({ findings }), unit)).toEqual([{ aspect: 'drain', words: 'Drain and pan: frozen' }]);
+    expect(openFinds(visit({ findings }), unit)).toEqual([{ aspect: 'drain', message: 'Drain and pan: frozen' }]);
     expect(openFinds(visit({ findings: [...findings, found('drain', 'runs', 'left')] }), unit)).toEqual([]);
     expect(openFinds(visit({ findings: [...findings, found('drain', 'blocked', 'left')] }), unit)).toHaveLength(1);
     expect(openFinds(visit({ findings, followUps: [{ unitId: 'u', what: 'Drain and pan: frozen' }] }), unit)).toEqual([]);
@@ -105,7 +105,7 @@ describe('nothing bad is left without a word', () => {
       readings: [{ unitId: 'u', phase: 'after', values: { boxK: 282 } }],
     };
     expect(stillToSay(visit(bad)).map((s) => s.step)).toEqual(['look', 'look', 'leave']);
-    expect(stillToSay(visit(bad))[0]?.words).toContain('the coil as found, the coil as left');
+    expect(stillToSay(visit(bad))[0]?.message).toContain('the coil as found, the coil as left');
     expect(stillToSay(visit({ ...bad, outcomes: [{ unitId: 'u', outcome: 'could_not_reach' }] }))).toEqual([]);
   });
 });
@@ -167,9 +167,9 @@ describe('only what fits the unit', () => {
 
   it('no word of a lamp where none goes behind', () => {
     expect(coilWords('fin_and_tube', true)).toBeNull();
-    for (const words of [coilWords('microchannel', true), coilWords('wire_and_tube', true), coilWords('fin_and_tube', false)]) {
-      expect(Object.keys(words ?? {})).toEqual(['bare', 'filmed', 'furred', 'matted', 'packed']);
-      expect(Object.values(words ?? {}).join(' ')).not.toMatch(/lamp|light/);
+    for (const definitions of [coilWords('microchannel', true), coilWords('wire_and_tube', true), coilWords('fin_and_tube', false)]) {
+      expect(Object.keys(definitions ?? {})).toEqual(['bare', 'filmed', 'furred', 'matted', 'packed']);
+      expect(Object.values(definitions ?? {}).join(' ')).not.toMatch(/lamp|light/);
     }
   });
 });

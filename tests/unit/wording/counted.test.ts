@@ -5,4 +5,4 @@ it.each([
   [counted(0, 'task'), '0 tasks'],
   [counted(1, 'task'), '1 task'],
   [counted(1234, 'entry', 'entries'), '1,234 entries'],
-])('counts in words: %s', (said, words) => expect(said).toBe(words));
+])('counts in words: %s', (said, expected) => expect(said).toBe(expected));

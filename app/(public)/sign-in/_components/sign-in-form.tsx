@@ -7,7 +7,7 @@ import { handTo } from '@/lib/tablet/people';
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
 
-const WORDS: Record<string, string> = {
+const MESSAGE: Record<string, string> = {
   not_allowed: 'That e-mail and password do not match.',
   too_many: 'Too many tries. Wait a quarter of an hour, or choose a new password under “Forgotten password”.',
   code_wanted: '',
@@ -43,7 +43,7 @@ export function SignInForm({ to }: { to: string }) {
     }
     setBusy(false);
     if (result?.error === 'code_wanted') setSecond(true);
-    setError(WORDS[result?.error ?? ''] ?? 'The office could not be reached. Check the connection and try again.');
+    setError(MESSAGE[result?.error ?? ''] ?? 'The office could not be reached. Check the connection and try again.');
   }
 
   return (

@@ -64,12 +64,12 @@ function Place({ entry: { kitchen, visit, unit, timeZone } }: { entry: Questione
       : []),
     ...(unit ? [[`/units/${unit.id}`, unit.name]] : []),
     ...(visit ? [[`/visits/${visit.id}`, `Visit of ${dayIn(visit.startsAt, timeZone)}`]] : []),
-  ] as [href: string, words: string][];
+  ] as [href: string, label: string][];
   return (
     <p className="flex flex-wrap items-center gap-x-4">
-      {links.map(([href, words]) => (
+      {links.map(([href, label]) => (
         <Link key={href} href={href} className={LINK}>
-          {words}
+          {label}
         </Link>
       ))}
       {visit ? null : <span className="text-soft">Its visit is not on file.</span>}

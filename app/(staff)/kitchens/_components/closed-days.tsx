@@ -11,7 +11,7 @@ import { addClosedDays, removeClosedDays } from '../actions';
 
 export type ClosedRange = { id: string; startsOn: LocalDate; endsOn: LocalDate; reason: string };
 
-const words = ({ startsOn, endsOn }: ClosedRange) => {
+const rangeText = ({ startsOn, endsOn }: ClosedRange) => {
   const last = addDays(endsOn, -1);
   return last === startsOn
     ? `${dayWords(startsOn)} ${startsOn.slice(0, 4)}`
@@ -23,7 +23,7 @@ function Remove({ range }: { range: ClosedRange }) {
   return (
     <ActionForm {...form} className="inline">
       <input type="hidden" name="id" value={range.id} />
-      <Button look="quiet" type="submit" disabled={busy} aria-label={`Remove closed days ${words(range)}`}>
+      <Button look="quiet" type="submit" disabled={busy} aria-label={`Remove closed days ${rangeText(range)}`}>
         Remove
       </Button>
     </ActionForm>
@@ -40,7 +40,7 @@ export function ClosedDays({ kitchenId, ranges, may }: { kitchenId: string; rang
         {ranges.map((r) => (
           <li key={r.id} className="flex flex-wrap items-center justify-between gap-2 border-b border-line">
             <span>
-              {words(r)} {r.reason ? <span className="text-soft">{r.reason}</span> : null}
+              {rangeText(r)} {r.reason ? <span className="text-soft">{r.reason}</span> : null}
             </span>
             {may ? <Remove range={r} /> : null}
           </li>

@@ -30,7 +30,7 @@ export function Certificates({ userId, list, today }: { userId: string; list: Ce
                 <span className="text-soft">until {dateWords(c.expiresOn)}</span>
               )}
             </span>
-            <Withdraw id={c.id} words={`${CERTIFICATE_LABEL[c.kind]} ${c.number}`} />
+            <Withdraw id={c.id} label={`${CERTIFICATE_LABEL[c.kind]} ${c.number}`} />
           </li>
         ))}
       </ul>
@@ -64,12 +64,12 @@ export function Certificates({ userId, list, today }: { userId: string; list: Ce
   );
 }
 
-function Withdraw({ id, words }: { id: string; words: string }) {
+function Withdraw({ id, label }: { id: string; label: string }) {
   const { form, busy } = useActionForm(withdrawLicence);
   return (
     <ActionForm {...form}>
       <input type="hidden" name="id" value={id} />
-      <Button look="quiet" type="submit" disabled={busy} aria-label={`Withdraw ${words}`}>
+      <Button look="quiet" type="submit" disabled={busy} aria-label={`Withdraw ${label}`}>
         Withdraw
       </Button>
     </ActionForm>

@@ -82,12 +82,12 @@ export function ActiveForm({ userId, version, active, name }: { userId: string; 
 
 export type OffRange = { id: string; startsOn: LocalDate; endsOn: LocalDate; reason: string };
 
-function RemoveOff({ range, words }: { range: OffRange; words: string }) {
+function RemoveOff({ range, label }: { range: OffRange; label: string }) {
   const { form, busy } = useActionForm(removeDaysOff);
   return (
     <ActionForm {...form}>
       <input type="hidden" name="id" value={range.id} />
-      <Button look="quiet" type="submit" disabled={busy} aria-label={`Remove days off ${words}`}>
+      <Button look="quiet" type="submit" disabled={busy} aria-label={`Remove days off ${label}`}>
         Remove
       </Button>
     </ActionForm>
@@ -96,7 +96,7 @@ function RemoveOff({ range, words }: { range: OffRange; words: string }) {
 
 export function DaysOff({ userId, ranges }: { userId: string; ranges: OffRange[] }) {
   const { form, error, busy, data } = useActionForm(addDaysOff);
-  const words = (r: OffRange) =>
+  const rangeText = (r: OffRange) =>
     addDays(r.endsOn, -1) === r.startsOn ? dayWords(r.startsOn) : `${dayWords(r.startsOn)} to ${dayWords(addDays(r.endsOn, -1))}`;
   return (
     <div className="flex flex-col gap-3">
@@ -105,9 +105,9 @@ export function DaysOff({ userId, ranges }: { userId: string; ranges: OffRange[]
         {ranges.map((r) => (
           <li key={r.id} className="flex flex-wrap items-center justify-between gap-2 border-b border-line">
             <span>
-              {words(r)} {r.reason ? <span className="text-soft">{r.reason}</span> : null}
+              {rangeText(r)} {r.reason ? <span className="text-soft">{r.reason}</span> : null}
             </span>
-            <RemoveOff range={r} words={words(r)} />
+            <RemoveOff range={r} label={rangeText(r)} />
           </li>
         ))}
       </ul>

@@ -95,7 +95,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, quer
                     <Td>
                       {c.goneAt ? null : (
                         <State shape={BALANCE[c.verdict].shape} tone={BALANCE[c.verdict].tone}>
-                          {BALANCE[c.verdict].words}
+                          {BALANCE[c.verdict].label}
                         </State>
                       )}
                     </Td>

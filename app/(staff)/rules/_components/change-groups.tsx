@@ -31,7 +31,7 @@ export function ChangeGroups({ changes, mayDecide }: { changes: Change[]; mayDec
           }
         >
           {mayDecide ? (
-            <AcceptGroup ids={g.changes.map((c) => c.id)} words={g.changes.length === 1 ? 'Keep it' : `Keep all ${g.changes.length}`} />
+            <AcceptGroup ids={g.changes.map((c) => c.id)} label={g.changes.length === 1 ? 'Keep it' : `Keep all ${g.changes.length}`} />
           ) : null}
           <details className="mt-3">
             <summary className="font-bold text-cold">Each of them, with its reason</summary>

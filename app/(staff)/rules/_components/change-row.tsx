@@ -16,11 +16,11 @@ export type ChangeShown = {
 }; // prettier-ignore
 
 /** What happened, in a word with a shape; of what the findings changed: tighter or looser. */
-function direction(c: ChangeShown): { words: string; shape: Shape } {
-  if (c.kind !== 'evidence') return { words: RULE_CHANGE_LABEL[c.kind], shape: RULE_CHANGE_SHAPE[c.kind] };
+function direction(c: ChangeShown): { label: string; shape: Shape } {
+  if (c.kind !== 'evidence') return { label: RULE_CHANGE_LABEL[c.kind], shape: RULE_CHANGE_SHAPE[c.kind] };
   return approximateWeeks(c.toRule) < approximateWeeks(c.fromRule)
-    ? { words: 'More often', shape: 'late' }
-    : { words: 'Less often', shape: 'later' };
+    ? { label: 'More often', shape: 'late' }
+    : { label: 'Less often', shape: 'later' };
 }
 
 /** Who was there, what became of the change, and whether it still stands. */
@@ -36,7 +36,7 @@ function about(c: ChangeShown): string {
 }
 
 export function ChangeRow({ change: c, mayDecide, aside = '' }: { change: ChangeShown; mayDecide: boolean; aside?: string }) {
-  const { words, shape } = direction(c);
+  const { label, shape } = direction(c);
   const open = c.kind === 'evidence' && c.review === null;
   return (
     <li className="grid grid-cols-1 gap-x-6 gap-y-1 border-b border-line py-4 first:pt-0 last:border-0 last:pb-0 lg:grid-cols-[15rem_minmax(0,1fr)_17rem]">
@@ -57,8 +57,8 @@ export function ChangeRow({ change: c, mayDecide, aside = '' }: { change: Change
         </p>
       </div>
       <div>
-        <State shape={shape} tone={words === 'More often' ? 'alarm' : 'ink'}>
-          {words}
+        <State shape={shape} tone={label === 'More often' ? 'alarm' : 'ink'}>
+          {label}
         </State>
         <div className="text-lg font-bold">{fromTo(c.fromRule, c.toRule)}</div>
         {c.toDueOn && c.fromDueOn !== c.toDueOn ? (

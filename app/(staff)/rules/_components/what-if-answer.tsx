@@ -63,12 +63,12 @@ export function WhatIfAnswer({ answer, saved, currency }: { answer: Answer | nul
           </tr>
         </thead>
         <tbody>
-          {lines.map(([words, of, decimals]) => {
+          {lines.map(([label, of, decimals]) => {
             const change = of(asked) - of(now);
             const text = (x: number) => x.toLocaleString('en', { minimumFractionDigits: decimals, maximumFractionDigits: decimals });
             return (
-              <tr key={words}>
-                <Td>{words}</Td>
+              <tr key={label}>
+                <Td>{label}</Td>
                 <Td className="text-right">{text(of(now))}</Td>
                 <Td className="text-right font-bold">{text(of(asked))}</Td>
                 <Td className="text-right">

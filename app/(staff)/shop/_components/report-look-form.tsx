@@ -9,14 +9,14 @@ import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveReportLook } from '../actions';
 
-export function ReportLookForm({ words, hasLogo, seen }: { words: string; hasLogo: boolean; seen: string }) {
+export function ReportLookForm({ footer, hasLogo, seen }: { footer: string; hasLogo: boolean; seen: string }) {
   const { form, error, busy, saved } = useActionForm(saveReportLook);
   return (
     <Sheet title="Reports for customers">
       <ActionForm {...form} className="flex max-w-xl flex-col gap-4">
         <FormErrors errors={error('')} />
         <input type="hidden" name="seen" value={seen} />
-        <TextArea label="Words at the end of a report" name="reportWords" defaultValue={words} error={error('reportWords')} />
+        <TextArea label="Words at the end of a report" name="reportWords" defaultValue={footer} error={error('reportWords')} />
         <Field
           label={hasLogo ? 'Another picture at its head' : 'Picture at its head'}
           name="logo"

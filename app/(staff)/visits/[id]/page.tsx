@@ -38,7 +38,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
   const questioned = await questionedOnVisit(db, visit.id);
   const { timeZone } = visit.kitchen;
   const at = (ms: number) => timeIn(ms, timeZone);
-  const [shape, words] = STATUS[visit.status];
+  const [shape, label] = STATUS[visit.status];
   const unitName = (id: string) => visit.units.find((u) => u.id === id)?.name ?? 'a unit';
   return (
     <>
@@ -53,7 +53,7 @@ export default definePage('read:visit:own', async ({ db, actor, params }) => {
         lead={
           <>
             <State shape={shape} tone={visit.status === 'cancelled' ? 'alarm' : 'ink'}>
-              {words}
+              {label}
             </State>{' '}
             · {visit.technician.name} ·{' '}
             {visit.arrivedAt

@@ -143,7 +143,7 @@ export default definePage('read:visit', async ({ db, now, params, query }) => {
                   visitId={visit.id}
                   version={visit.version}
                   to={back}
-                  words={`${dayIn(from.startsAt, kitchen.timeZone)}, ${back.from}`}
+                  when={`${dayIn(from.startsAt, kitchen.timeZone)}, ${back.from}`}
                 />
               ) : null}
               <MoveForm
@@ -155,7 +155,7 @@ export default definePage('read:visit', async ({ db, now, params, query }) => {
                   technicianId: f.technicianId,
                   date: todayIn(kitchen.timeZone, f.start),
                   from: timeIn(f.start, kitchen.timeZone),
-                  words: `${dayIn(f.start, kitchen.timeZone)}, ${timeIn(f.start, kitchen.timeZone)}, ${technicians.find((t) => t.id === f.technicianId)?.name ?? ''}`,
+                  label: `${dayIn(f.start, kitchen.timeZone)}, ${timeIn(f.start, kitchen.timeZone)}, ${technicians.find((t) => t.id === f.technicianId)?.name ?? ''}`,
                 }))}
               />
             </>

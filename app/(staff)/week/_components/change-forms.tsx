@@ -15,7 +15,7 @@ type MoveProps = Props & {
   defaults: { technicianId: string; date: string; from: string; minutes: string };
 };
 
-export type FreeTime = { technicianId: string; date: string; from: string; words: string };
+export type FreeTime = { technicianId: string; date: string; from: string; label: string };
 
 export function MoveForm({ visitId, version, technicians, defaults, free = [] }: MoveProps & { free?: FreeTime[] }) {
   const { form, error, busy } = useActionForm(move);
@@ -27,8 +27,8 @@ export function MoveForm({ visitId, version, technicians, defaults, free = [] }:
           <p className="mb-1 text-sm text-soft">Free, drives counted in; one fills the form:</p>
           <div className="flex flex-wrap gap-2">
             {free.map((f) => (
-              <Button key={f.words} onClick={() => setAt({ ...defaults, technicianId: f.technicianId, date: f.date, from: f.from })}>
-                {f.words}
+              <Button key={f.label} onClick={() => setAt({ ...defaults, technicianId: f.technicianId, date: f.date, from: f.from })}>
+                {f.label}
               </Button>
             ))}
           </div>
@@ -132,7 +132,7 @@ function MoveAtOnce({ visitId, version, to, reason, back, label, look }: AtOnce)
         {busy ? 'Moving …' : label}
       </Button>
       <FormErrors errors={['', 'from', 'technicianId', 'minutes', ...(back ? ['anyway'] : [])].flatMap((name) => error(name) ?? [])} />
-      {back ? null : <Anyway words={error('anyway')} />}
+      {back ? null : <Anyway messages={error('anyway')} />}
     </ActionForm>
   );
 }
@@ -140,8 +140,8 @@ function MoveAtOnce({ visitId, version, to, reason, back, label, look }: AtOnce)
 type MoveTo = Props & { to: MoveProps['defaults'] };
 
 /** Undoes the last move, in one press. */
-export const MoveBack = ({ words, ...rest }: MoveTo & { words: string }) => (
-  <MoveAtOnce {...rest} reason="Moved back" back label={`Move back to ${words}`} />
+export const MoveBack = ({ when, ...rest }: MoveTo & { when: string }) => (
+  <MoveAtOnce {...rest} reason="Moved back" back label={`Move back to ${when}`} />
 );
 
 /** Moves to the time the kitchen asked for, in one press. */

@@ -19,7 +19,7 @@ export type GridVisit = {
   customer: string;
   kitchen: string;
   work: string;
-  marks: { shape: Shape; tone: 'alarm' | 'ink' | 'soft' | 'cold'; words: string }[];
+  marks: { shape: Shape; tone: 'alarm' | 'ink' | 'soft' | 'cold'; label: string }[];
   look: 'stands' | 'proposed' | 'left';
   movable: boolean;
 };
@@ -66,15 +66,15 @@ export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Pr
           onDragStart={onDragStart}
           onKeyDown={onKeyDown}
           onBlur={onBlur}
-          title={[`${v.time} ${v.customer}`, v.kitchen === v.customer ? '' : v.kitchen, v.work, ...v.marks.map((m) => m.words)]
+          title={[`${v.time} ${v.customer}`, v.kitchen === v.customer ? '' : v.kitchen, v.work, ...v.marks.map((m) => m.label)]
             .filter(Boolean)
             .join('\n')}
           className={`flex h-full flex-col overflow-hidden rounded-md border px-1.5 py-0.5 text-xs leading-tight text-ink no-underline hover:z-10 focus-visible:z-10 max-md:text-sm ${LOOK[v.look]}`}
         >
           <span className="flex items-center gap-1 whitespace-nowrap font-bold">
             {v.marks.slice(0, 2).map((m) => (
-              <State key={m.words} shape={m.shape} tone={m.tone}>
-                <span className="sr-only">{m.words}.</span>
+              <State key={m.label} shape={m.shape} tone={m.tone}>
+                <span className="sr-only">{m.label}.</span>
               </State>
             ))}
             {v.time}
@@ -84,7 +84,7 @@ export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Pr
             {v.kitchen === v.customer ? '' : `${v.customer}, `}
             {v.work}
           </span>
-          <span className="sr-only max-md:not-sr-only">{v.marks.map((m) => m.words).join('. ')}</span>
+          <span className="sr-only max-md:not-sr-only">{v.marks.map((m) => m.label).join('. ')}</span>
         </Link>
       </li>
     </>

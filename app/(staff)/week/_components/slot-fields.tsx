@@ -49,16 +49,16 @@ export function SlotFields({ technicians, defaults, error, minutesHint }: Props)
           required
         />
       </div>
-      <Anyway words={error('anyway')} />
+      <Anyway messages={error('anyway')} />
     </>
   );
 }
 
 /** What speaks against a slot, and the tick that it is agreed all the same. */
-export const Anyway = ({ words }: { words?: string[] }) =>
-  words?.length ? (
+export const Anyway = ({ messages }: { messages?: string[] }) =>
+  messages?.length ? (
     <div className="rounded-md border-2 border-alarm bg-alarm-wash p-4" role="alert">
-      <p className="font-bold text-alarm">{words.join(' ')}</p>
+      <p className="font-bold text-alarm">{messages.join(' ')}</p>
       <label className="mt-2 flex items-center gap-2 font-bold">
         <input type="checkbox" name="anyway" className="size-5" /> Book anyway
       </label>

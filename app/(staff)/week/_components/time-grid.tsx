@@ -50,7 +50,7 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
   const span = hours.to - hours.from;
   const share = (minutes: number) => (100 * (Math.min(hours.to, Math.max(hours.from, minutes)) - hours.from)) / span;
   const marks = Array.from({ length: span / 60 + 1 }, (_, i) => hours.from / 60 + i);
-  const words = held ? `${dayWords(days[held.day] ?? today)}, ${clockOf(held.from)}, ${rows[held.row]?.name ?? ''}` : '';
+  const heldAt = held ? `${dayWords(days[held.day] ?? today)}, ${clockOf(held.from)}, ${rows[held.row]?.name ?? ''}` : '';
 
   const put = (key: string, row: number, day: number, from: number) => {
     const [r, d] = [rows[row], days[day]];
@@ -89,7 +89,7 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
         </p>
       ) : null}
       <p role="status" className={held ? 'mb-2 font-bold' : 'sr-only'}>
-        {held ? `To ${words}. Enter to go on, Escape to leave it.` : ''}
+        {held ? `To ${heldAt}. Enter to go on, Escape to leave it.` : ''}
       </p>
       <div className="flex flex-col gap-4">
         {days.map((d, day) => (

@@ -51,25 +51,25 @@ function shortOf(v: Visit, all: readonly Visit[], driveMinutes: number | null): 
   if (v.status !== 'booked' || driveMinutes === null) return [];
   const before = all.filter((o) => o.technicianId === v.technicianId && o.status !== 'cancelled' && o.startsAt < v.startsAt);
   const short = Math.ceil(driveMinutes - (v.startsAt - Math.max(...before.map((o) => o.endsAt))) / 60_000);
-  return short > 0 ? [{ shape: 'late', tone: 'alarm', words: `${short} min short for the drive` }] : [];
+  return short > 0 ? [{ shape: 'late', tone: 'alarm', label: `${short} min short for the drive` }] : [];
 }
 
 /** What is to be known of a visit, worst first: each a word with a shape. */
 function marksOf(v: Visit, shopTimeZone: string): GridVisit['marks'] {
   const marks: GridVisit['marks'] = [];
-  if (v.emergency) marks.push({ shape: 'late', tone: 'alarm', words: 'Emergency' });
+  if (v.emergency) marks.push({ shape: 'late', tone: 'alarm', label: 'Emergency' });
   if (v.status === 'booked') {
     const technician = { name: v.technician, timeOff: v.timeOff };
     const { closed, off } = dayConcerns({ start: v.startsAt, kitchen: v, technician, shopTimeZone });
-    for (const words of [closed, off]) if (words) marks.push({ shape: 'off', tone: 'alarm', words: words.replace(/\.$/, '') });
+    for (const label of [closed, off]) if (label) marks.push({ shape: 'off', tone: 'alarm', label: label.replace(/\.$/, '') });
     if (!withinHours(v.serviceHours, v.startsAt, v.endsAt, v.timeZone))
-      marks.push({ shape: 'off', tone: 'alarm', words: 'Outside their hours' });
+      marks.push({ shape: 'off', tone: 'alarm', label: 'Outside their hours' });
   }
-  if (v.customerReply === 'other_time') marks.push({ shape: 'ask', tone: 'alarm', words: 'Asks to move' });
-  if (v.status === 'started') marks.push({ shape: 'now', tone: 'cold', words: 'Under way' });
-  if (v.status === 'done') marks.push({ shape: 'done', tone: 'soft', words: 'Done' });
-  if (v.fixed) marks.push({ shape: 'held', tone: 'soft', words: 'Fixed' });
-  if (v.customerReply === 'confirmed') marks.push({ shape: 'done', tone: 'soft', words: 'Confirmed' });
+  if (v.customerReply === 'other_time') marks.push({ shape: 'ask', tone: 'alarm', label: 'Asks to move' });
+  if (v.status === 'started') marks.push({ shape: 'now', tone: 'cold', label: 'Under way' });
+  if (v.status === 'done') marks.push({ shape: 'done', tone: 'soft', label: 'Done' });
+  if (v.fixed) marks.push({ shape: 'held', tone: 'soft', label: 'Fixed' });
+  if (v.customerReply === 'confirmed') marks.push({ shape: 'done', tone: 'soft', label: 'Confirmed' });
   return marks;
 }
 

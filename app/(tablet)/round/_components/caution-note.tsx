@@ -3,14 +3,14 @@ import { useWide } from '../_lib/use-wide';
 const FRAME = 'rounded-md border-2 border-alarm bg-alarm-wash px-2.5 py-1.5 leading-snug sm:p-3';
 
 /** A caution where it arises: a word, a shape and a frame, never a colour alone. On a phone what goes further is folded. */
-export function CautionNote({ title, words, more = '' }: { title: string; words: string; more?: string }) {
+export function CautionNote({ title, text, more = '' }: { title: string; text: string; more?: string }) {
   const wide = useWide();
   if (!more || wide)
     return (
       <div className={`flex gap-3 ${FRAME}`}>
         <Sign />
         <p className="max-sm:text-[0.95rem]">
-          <Said title={title} words={words} /> {more}
+          <Said title={title} text={text} /> {more}
         </p>
       </div>
     );
@@ -19,7 +19,7 @@ export function CautionNote({ title, words, more = '' }: { title: string; words:
       <summary className="flex min-h-12 items-center gap-2.5">
         <Sign />
         <span className="min-w-0 flex-1 text-[0.95rem]">
-          <Said title={title} words={words} />
+          <Said title={title} text={text} />
         </span>
         <span aria-hidden="true" className="text-alarm">
           ▾
@@ -30,9 +30,9 @@ export function CautionNote({ title, words, more = '' }: { title: string; words:
   );
 }
 
-const Said = ({ title, words }: { title: string; words: string }) => (
+const Said = ({ title, text }: { title: string; text: string }) => (
   <>
-    <b className="text-alarm">{title}.</b> {words}
+    <b className="text-alarm">{title}.</b> {text}
   </>
 );
 

@@ -14,7 +14,7 @@ import { Card, TouchButton } from './touch';
 export function LeaveTablet() {
   const s = useSnapshot((s) => s);
   const tablet = useTablet();
-  const [words, setWords] = useState('');
+  const [message, setMessage] = useState('');
   const [handedOver, setHandedOver] = useState(NOTHING_HANDED_OVER);
   const unsent = s.waiting + s.photos.length;
   const out = async () => {
@@ -23,11 +23,11 @@ export function LeaveTablet() {
     const left = onlyHere(tablet.snapshot, handedOver);
     const count = left.entries + left.pictures;
     if (count > 0)
-      return setWords(
+      return setMessage(
         `${unsentWords(left)} ${count === 1 ? 'is' : 'are'} still only on this tablet. Send first, or save unsent work as a file for the office.`,
       );
     if (!(await endSession()))
-      return setWords('Without signal the sign-in cannot be ended in the office. Try again with signal, or ask the owner to end it.');
+      return setMessage('Without signal the sign-in cannot be ended in the office. Try again with signal, or ask the owner to end it.');
     leaveOnPurpose();
     tablet.leave();
     window.location.replace(to.signIn);
@@ -42,15 +42,15 @@ export function LeaveTablet() {
     link.click();
     setTimeout(() => URL.revokeObjectURL(url), 60_000);
     setHandedOver(handedOverIn(file));
-    setWords(
+    setMessage(
       'The file is saved. Give it to the office; everything also stays on this tablet and goes by itself when you sign in here again.',
     );
   };
   return (
     <Card title={s.me ? `Signed in as ${s.me.name}` : 'Sign out'}>
-      {words ? (
+      {message ? (
         <p role="alert" className="mb-3 font-bold">
-          {words}
+          {message}
         </p>
       ) : null}
       <div className="flex flex-wrap gap-2">

@@ -12,7 +12,7 @@ export function LostPictures() {
     const [visitId, unitId] = key.split(' ');
     const visit = visits.find((v) => v.id === visitId);
     const unit = visit?.units.find((u) => u.id === unitId);
-    return visit && unit ? [{ href: to.unit(visit.id, unit.id, 'look'), words: `${visit.kitchen.name}, ${unit.name}` }] : [];
+    return visit && unit ? [{ href: to.unit(visit.id, unit.id, 'look'), label: `${visit.kitchen.name}, ${unit.name}` }] : [];
   });
   return (
     <div role="alert" className="rounded-md border-2 border-alarm bg-alarm-wash p-3">
@@ -24,7 +24,7 @@ export function LostPictures() {
       <p className="mt-2 flex flex-wrap gap-2">
         {units.map((u) => (
           <ChipLink key={u.href} href={u.href}>
-            {u.words}
+            {u.label}
           </ChipLink>
         ))}
       </p>

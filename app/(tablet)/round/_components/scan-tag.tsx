@@ -17,7 +17,7 @@ function noCamera(error: unknown): string {
 export function ScanTag({ onCode }: { onCode: (code: string) => void }) {
   const video = useRef<HTMLVideoElement>(null);
   const [on, setOn] = useState(false);
-  const [words, setWords] = useState('');
+  const [message, setMessage] = useState('');
   useEffect(() => {
     if (!on) return;
     let stream: MediaStream | null = null;
@@ -31,7 +31,7 @@ export function ScanTag({ onCode }: { onCode: (code: string) => void }) {
         setOn(false);
         return onCode(code);
       }
-      if (raw !== null) setWords('That code is not on a label of ours.');
+      if (raw !== null) setMessage('That code is not on a label of ours.');
       timer = setTimeout(() => void look(read), LOOK_EVERY_MS);
     };
     const start = async () => {
@@ -45,7 +45,7 @@ export function ScanTag({ onCode }: { onCode: (code: string) => void }) {
         void look(read);
       } catch (error) {
         if (over) return;
-        setWords(noCamera(error));
+        setMessage(noCamera(error));
         setOn(false);
       }
     };
@@ -59,8 +59,8 @@ export function ScanTag({ onCode }: { onCode: (code: string) => void }) {
     // eslint-disable-next-line react-hooks/exhaustive-deps -- runs while the camera is on
   }, [on]);
   const turnOn = () => {
-    if (!navigator.mediaDevices) return setWords('No camera can be used here. Type the code.');
-    setWords('');
+    if (!navigator.mediaDevices) return setMessage('No camera can be used here. Type the code.');
+    setMessage('');
     setOn(true);
   };
   return (
@@ -74,7 +74,7 @@ export function ScanTag({ onCode }: { onCode: (code: string) => void }) {
           className="aspect-[4/3] w-full rounded-md bg-ink object-cover"
         />
       ) : null}
-      {words ? <p role="status">{words}</p> : null}
+      {message ? <p role="status">{message}</p> : null}
       <TouchButton onClick={() => (on ? setOn(false) : turnOn())}>{on ? 'Stop' : 'Read a label'}</TouchButton>
     </div>
   );

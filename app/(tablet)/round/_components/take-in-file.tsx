@@ -6,23 +6,23 @@ import { Chip } from './touch';
 /** Takes in a file that a tablet handed over; the office's sign-in may do it for whoever wrote it. */
 export function TakeInFile() {
   const input = useRef<HTMLInputElement>(null);
-  const [words, setWords] = useState('');
+  const [message, setMessage] = useState('');
   const [busy, setBusy] = useState(false);
   const take = async (file: File | undefined) => {
     if (!file) return;
     const handover = readHandover(await file.text());
-    if (!handover) return setWords('That is not a file of unsent work from Rimebook. Nothing was changed.');
+    if (!handover) return setMessage('That is not a file of unsent work from Rimebook. Nothing was changed.');
     setBusy(true);
     try {
       const { results, photos, stopped } = await takeIn(officeOverHttp(), handover, () => Date.now());
       const asked = results.filter((r) => r.outcome !== 'applied').length;
-      setWords(
+      setMessage(
         `${results.length} of ${handover.operations.length} entries and ${photos} of ${handover.photos.length} pictures are in the office${asked ? `, ${asked} with a question; they stand on their visits` : ''}.${stopped ? ' The rest does not follow on what the office has from that tablet: send from the tablet itself.' : ''}`,
       );
     } catch (error) {
-      setWords(
+      setMessage(
         error instanceof OfficeError
-          ? error.words
+          ? error.text
           : 'The file could not be read to its end. What had arrived is in the office; take it in again.',
       );
     }
@@ -42,9 +42,9 @@ export function TakeInFile() {
       <Chip disabled={busy} onClick={() => input.current?.click()}>
         {busy ? 'Taking it in …' : 'Take in a file from another tablet'}
       </Chip>
-      {words ? (
+      {message ? (
         <p role="status" className="mt-2">
-          {words}
+          {message}
         </p>
       ) : null}
     </div>

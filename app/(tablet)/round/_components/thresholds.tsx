@@ -44,7 +44,7 @@ export function StorageRefused() {
   return (
     <section className="mx-auto max-w-md py-12">
       <h1>Nothing can be kept here</h1>
-      <p className="my-4">{trouble?.words}</p>
+      <p className="my-4">{trouble?.message}</p>
       <p className="text-soft">Until then the office can still be reached by phone; write findings on paper rather than lose them.</p>
     </section>
   );

@@ -7,11 +7,11 @@ import { useSnapshot } from '../_lib/tablet-context';
 import { to, usePlace, type Place } from '../_lib/use-place';
 import { TroubleBar } from './trouble-bar';
 
-function back(place: Place): { href: string; words: string } | null {
+function back(place: Place): { href: string; label: string } | null {
   if (place.at === 'round') return null;
-  if (place.at === 'sealed') return { href: to.unit(place.visitId, place.unitId, 'look'), words: 'Unit' };
-  if (place.at === 'unit' || place.at === 'close' || place.at === 'add-unit') return { href: to.visit(place.visitId), words: 'Visit' };
-  return { href: to.round, words: 'Round' };
+  if (place.at === 'sealed') return { href: to.unit(place.visitId, place.unitId, 'look'), label: 'Unit' };
+  if (place.at === 'unit' || place.at === 'close' || place.at === 'add-unit') return { href: to.visit(place.visitId), label: 'Visit' };
+  return { href: to.round, label: 'Round' };
 }
 
 /** Always in sight: the way back, how fresh the round is, whether anything is still unsent or answered, and what is wrong. */
@@ -24,7 +24,7 @@ export function TopBar() {
       <div className="mx-auto flex max-w-[64rem] items-center justify-between gap-3 px-2 py-1">
         {way ? (
           <a href={way.href} className="inline-flex min-h-12 min-w-12 items-center gap-1 px-2 font-bold text-cold no-underline">
-            <span aria-hidden="true">‹</span> {way.words}
+            <span aria-hidden="true">‹</span> {way.label}
           </a>
         ) : (
           <span className="inline-flex min-h-12 items-center gap-2 px-2 text-lg font-bold text-cold">

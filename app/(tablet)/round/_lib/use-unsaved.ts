@@ -5,7 +5,7 @@ import { useTablet } from './tablet-context';
 import { to } from './use-place';
 
 /** Where something typed waits, and what it is. */
-export type Unsaved = { href: string; words: string };
+export type Unsaved = { href: string; message: string };
 
 const hasText = (value: unknown): boolean =>
   typeof value === 'string' ? value.trim() !== '' : typeof value === 'object' && value !== null && Object.values(value).some(hasText);
@@ -30,12 +30,12 @@ export function unsavedOf(visit: VisitOnFile, name: string, value: unknown): Uns
   const draft = (typeof value === 'object' && value !== null ? value : {}) as Typed;
   const ofVisit = OF_VISIT[name];
   if (ofVisit)
-    return hasText(ofVisit.typed(draft)) ? { href: to[ofVisit.page](visit.id), words: `${ofVisit.what} typed and not saved.` } : null;
+    return hasText(ofVisit.typed(draft)) ? { href: to[ofVisit.page](visit.id), message: `${ofVisit.what} typed and not saved.` } : null;
   const [unitId, what = '', ...more] = name.split(':');
   const unit = visit.units.find((u) => u.id === unitId);
   const of = OF_UNIT[what];
   if (!unit || !of || more.length > 0 || !hasText(of.typed(draft))) return null;
-  return { href: to.unit(visit.id, unit.id, of.step), words: `${unit.name}: ${of.what} typed and not saved.` };
+  return { href: to.unit(visit.id, unit.id, of.step), message: `${unit.name}: ${of.what} typed and not saved.` };
 }
 
 /** What was typed on a visit and never saved: nobody leaves it behind without a word. */

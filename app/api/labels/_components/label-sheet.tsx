@@ -20,7 +20,7 @@ const s = StyleSheet.create({
     borderColor: '#84897f',
     borderStyle: 'dashed',
   },
-  words: { flex: 1, marginLeft: 2.5 * MM },
+  texts: { flex: 1, marginLeft: 2.5 * MM },
   tag: { fontSize: 13, fontWeight: 700 },
   unit: { fontSize: 9, marginTop: 2, fontWeight: 700 },
   kitchen: { fontSize: 7.5, marginTop: 2 },
@@ -47,7 +47,7 @@ export function LabelSheetDocument({ title, paper, labels, addressOf }: Props) {
           {labels.map((l) => (
             <View key={l.tag} style={s.label} wrap={false}>
               <Code text={addressOf(l.tag)} />
-              <View style={s.words}>
+              <View style={s.texts}>
                 <Text style={s.tag}>{l.tag}</Text>
                 <Text style={s.unit}>{l.unit}</Text>
                 <Text style={s.kitchen}>{l.kitchen}</Text>

@@ -61,17 +61,17 @@ function liquid({ scene }: Belief): Fact[] {
   if (reading.liquidLineK === undefined || reading.headPaGauge === undefined) return [];
   const dew = machine.fluid.dewT(reading.headPaGauge + atmospherePa);
   const sub = dew - machine.fluid.glide(dew) - reading.liquidLineK;
-  const words = `Subcooling ${sub < 0.5 ? 'none' : differenceWords(sub)}`;
+  const text = `Subcooling ${sub < 0.5 ? 'none' : differenceWords(sub)}`;
   if (sub > machine.profile.subcoolingK + 4)
     return [
       {
-        text: `${words}: liquid is backed up in the coil, or air reads as subcooling`,
+        text: `${text}: liquid is backed up in the coil, or air reads as subcooling`,
         for: ['overcharge', 'non_condensables'],
         against: ['low_charge', 'coil_fouling'],
       },
     ];
-  if (sub < 1.5) return [{ text: `${words}: no full liquid line`, for: ['low_charge'], against: ['overcharge', 'non_condensables'] }];
-  return [{ text: `${words} is usual`, for: [], against: ['overcharge', 'non_condensables', 'low_charge'] }];
+  if (sub < 1.5) return [{ text: `${text}: no full liquid line`, for: ['low_charge'], against: ['overcharge', 'non_condensables'] }];
+  return [{ text: `${text} is usual`, for: [], against: ['overcharge', 'non_condensables', 'low_charge'] }];
 }
 
 function lowSide({ scene, plain }: Belief): Fact[] {

@@ -2,7 +2,7 @@ import type { LookId } from '../inference/next-look';
 import type { CondenserUnit } from '../types';
 
 /** What to do for each look, as one sentence to a technician. */
-const WORDS: Record<LookId, string> = {
+const INSTRUCTION: Record<LookId, string> = {
   coilGrade: 'Shine a lamp through the condenser coil from behind and grade it.',
   fanGrade: 'Look at the condenser fan: turning, right way round, full speed, blade whole.',
   evaporatorFanGrade: 'Look at the evaporator fan: turning, full speed, blade free of ice.',
@@ -24,5 +24,5 @@ const WORDS: Record<LookId, string> = {
 const ICE_MACHINE = 'Read it in the middle of the freeze, five minutes or more after the last harvest.';
 
 export function lookWords(look: LookId, unit: CondenserUnit): string {
-  return look === 'steadyMinutes' && unit.kind === 'ice_machine' ? ICE_MACHINE : WORDS[look];
+  return look === 'steadyMinutes' && unit.kind === 'ice_machine' ? ICE_MACHINE : INSTRUCTION[look];
 }

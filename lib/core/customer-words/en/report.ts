@@ -84,7 +84,7 @@ export const REPORT_EN = {
   /** By the key of the kind of task. */
   task: {} as Record<string, string | undefined>,
   leftClean: 'It was left clean.',
-  leftStill: (words: string) => `As left: ${words}`,
+  leftStill: (grade: string) => `As left: ${grade}`,
   done: (tasks: string[]) => `Done: ${tasks.join(', ')}.`,
   notDone: (task: string, why: string) => `Not done: ${task}${why ? ` (${why})` : ''}.`,
   noReach: (why: string) => `We could not get to it${why ? `: ${why}` : ''}.`,

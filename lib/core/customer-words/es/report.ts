@@ -81,7 +81,7 @@ export const REPORT_ES: typeof REPORT_EN = {
   },
   task: Object.fromEntries(TASK_KEYS.map((key) => [key, TASK_KIND_INFO[key].spanish])),
   leftClean: 'Quedó limpio.',
-  leftStill: (words) => `Como quedó: ${words}`,
+  leftStill: (grade) => `Como quedó: ${grade}`,
   done: (tasks) => `Hecho: ${tasks.join(', ')}.`,
   notDone: (task, why) => `No se hizo: ${task}${why ? ` (${why})` : ''}.`,
   noReach: (why) => `No pudimos llegar al equipo${why ? `: ${why}` : ''}.`,

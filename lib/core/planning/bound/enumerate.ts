@@ -42,7 +42,7 @@ export function* enumerateRoutes(
   }
   const active = [...jobs.keys()].filter((j) => options[j]!.length > 0);
   const completion = new CompletionBounds(model, shiftIndex, options);
-  const words = (jobs.length + 31) >>> 5;
+  const setWords = (jobs.length + 31) >>> 5;
   const found = new Map<string, { reduced: number; last: Partial }>();
   let made = 0;
 
@@ -62,7 +62,7 @@ export function* enumerateRoutes(
         if (finish + time[job.place * places + shift.endPlace]! > shift.hardTo + EPS) break;
         const cost = (from?.cost ?? 0) + drive[at + job.place]! + option.cost + latenessAt(view, start);
         if (cost + completion.toGo(k, finish) > limit + 1e-6) continue;
-        const visited = from ? from.visited.slice() : new Int32Array(words);
+        const visited = from ? from.visited.slice() : new Int32Array(setWords);
         visited[k >>> 5]! |= 1 << (k & 31);
         grown.push({
           job: k,

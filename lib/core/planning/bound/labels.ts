@@ -13,7 +13,7 @@ export class Labels {
   barred: Int32Array;
 
   constructor(
-    readonly words: number,
+    readonly setWords: number,
     private room = 4096,
   ) {
     this.time = new Float64Array(room);
@@ -24,7 +24,7 @@ export class Labels {
     this.parent = new Int32Array(room);
     this.stops = new Int32Array(room);
     this.dead = new Uint8Array(room);
-    this.barred = new Int32Array(room * words);
+    this.barred = new Int32Array(room * setWords);
   }
 
   /** Index of a fresh label, its fields yet to be filled. */
@@ -49,6 +49,6 @@ export class Labels {
     this.parent = larger(this.parent, this.room);
     this.stops = larger(this.stops, this.room);
     this.dead = larger(this.dead, this.room);
-    this.barred = larger(this.barred, this.room * this.words);
+    this.barred = larger(this.barred, this.room * this.setWords);
   }
 }

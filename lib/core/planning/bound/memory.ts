@@ -10,9 +10,9 @@ export type Memory = Int32Array[];
 
 /** Every job remembers itself and its nearest, `size` in all. */
 export function nearMemory(model: Model, size: number): Memory {
-  const words = (model.jobs.length + 31) >>> 5;
+  const setWords = (model.jobs.length + 31) >>> 5;
   return neighbours(model).map((order) => {
-    const mask = new Int32Array(words);
+    const mask = new Int32Array(setWords);
     for (const job of order.subarray(0, size)) mask[job >>> 5]! |= 1 << (job & 31);
     return mask;
   });

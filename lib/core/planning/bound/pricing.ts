@@ -47,7 +47,7 @@ class Search {
   private readonly barred: Int32Array;
   private readonly lastArrival: Float64Array;
   private readonly completion: CompletionBounds;
-  private readonly words: number;
+  private readonly setWords: number;
   private readonly legs: Legs;
   private readonly timed: boolean;
 
@@ -60,9 +60,9 @@ class Search {
     const { jobs } = model;
     const shift = model.shifts[shiftIndex]!;
     this.legs = legsOf(model, shiftIndex);
-    this.words = (jobs.length + 31) >>> 5;
-    this.labels = new Labels(this.words);
-    this.barred = new Int32Array(this.words);
+    this.setWords = (jobs.length + 31) >>> 5;
+    this.labels = new Labels(this.setWords);
+    this.barred = new Int32Array(this.setWords);
     this.active = [...jobs.keys()].filter((j) => options[j]!.length > 0);
     this.rivals = jobs.map(() => []);
     this.timed = Number.isFinite(shift.hardTo - shift.from);
@@ -94,14 +94,14 @@ class Search {
 
   /** All ways on from a label, or from the start of the shift (both −1). */
   private extend(parent: number, at: number, clock: number, cost: number, load: number, stops: number): void {
-    const { model, labels, words, lastArrival, options } = this;
+    const { model, labels, setWords, lastArrival, options } = this;
     const { time, drive, outTime, outDrive, homeTime } = this.legs;
     const { jobs } = model;
     const shift = model.shifts[this.shiftIndex]!;
     const views = model.views[this.shiftIndex]!;
     const row = at * jobs.length;
     for (const k of this.active) {
-      if (parent >= 0 && (labels.barred[parent * words + (k >>> 5)]! & (1 << (k & 31))) !== 0) continue;
+      if (parent >= 0 && (labels.barred[parent * setWords + (k >>> 5)]! & (1 << (k & 31))) !== 0) continue;
       const job = jobs[k]!;
       const arrival = clock + (at < 0 ? outTime[k]! : time[row + k]!);
       const heavier = load + job.demand;
@@ -121,7 +121,7 @@ class Search {
 
   /** Adds a label unless another is as good; drops those it is better than. */
   private settle(k: number, o: number, parent: number, clock: number, cost: number, load: number, stops: number): void {
-    const { labels, words, barred } = this;
+    const { labels, setWords, barred } = this;
     this.bar(k, parent, clock, load);
     const rivals = this.rivals[k]!;
     let kept = 0;
@@ -149,7 +149,7 @@ class Search {
     labels.option[label] = o;
     labels.parent[label] = parent;
     labels.stops[label] = stops;
-    for (let w = 0; w < words; w++) labels.barred[label * words + w] = barred[w]!;
+    for (let w = 0; w < setWords; w++) labels.barred[label * setWords + w] = barred[w]!;
     rivals.push(label);
     this.goOnFrom(label, clock, stops);
     this.goHomeFrom(label, k, clock, cost);
@@ -173,11 +173,11 @@ class Search {
 
   /** Jobs that may not follow: remembered as visited, or no longer to be reached in time or load. */
   private bar(k: number, parent: number, clock: number, load: number): void {
-    const { barred, words, labels, lastArrival } = this;
+    const { barred, setWords, labels, lastArrival } = this;
     const { jobs } = this.model;
     const { time } = this.legs;
     const { capacity } = this.model.shifts[this.shiftIndex]!;
-    for (let w = 0; w < words; w++) barred[w] = parent >= 0 ? labels.barred[parent * words + w]! & this.memory[k]![w]! : 0;
+    for (let w = 0; w < setWords; w++) barred[w] = parent >= 0 ? labels.barred[parent * setWords + w]! & this.memory[k]![w]! : 0;
     barred[k >>> 5]! |= 1 << (k & 31);
     const row = k * jobs.length;
     for (const next of this.active)
@@ -187,8 +187,8 @@ class Search {
 
   /** Is the rival's bar list inside the new label's (or the other way about)? */
   private inside(rival: number, rivalInNew: boolean): boolean {
-    for (let w = 0; w < this.words; w++) {
-      const theirs = this.labels.barred[rival * this.words + w]!;
+    for (let w = 0; w < this.setWords; w++) {
+      const theirs = this.labels.barred[rival * this.setWords + w]!;
       const mine = this.barred[w]!;
       if ((rivalInNew ? theirs & ~mine : mine & ~theirs) !== 0) return false;
     }

@@ -47,7 +47,7 @@ export const MEND_AT = ['person', 'people', 'new person', 'kitchen', 'positions'
 export type MendAt = (typeof MEND_AT)[number];
 export type Finding = {
   code: string;
-  words: string;
+  message: string;
   mend: { at: MendAt; id?: string; label: string };
   /** Due tasks that stay out for this cause. */
   tasks: number;
@@ -78,9 +78,9 @@ export function checkInput(facts: InputFacts): Finding[] {
   return [...people, ...kept, ...assumed(facts)];
 }
 
-const stop = (code: string, words: string, at: MendAt, label: string, id?: string, tasks = 0): Finding => ({
+const stop = (code: string, message: string, at: MendAt, label: string, id?: string, tasks = 0): Finding => ({
   code,
-  words,
+  message,
   mend: { at, label, ...(id ? { id } : {}) },
   tasks,
   weight: 'stops',
@@ -100,9 +100,9 @@ function checkPeople({ technicians, due }: InputFacts): Finding[] {
     ];
   const works = technicians.filter((t) => t.hours.length > 0);
   const nobody = works.length === 0;
-  const one = (code: string, t: InputFacts['technicians'][number], words: string, label: string): Finding => ({
+  const one = (code: string, t: InputFacts['technicians'][number], message: string, label: string): Finding => ({
     code,
-    words,
+    message,
     mend: { at: 'person', id: t.id, label },
     tasks: nobody ? due.tasks : 0,
     weight: nobody ? 'stops' : 'keeps out',
@@ -162,20 +162,20 @@ function checkKitchens({ technicians, kitchens, tasks }: InputFacts): Finding[] 
     const ids = [...all.keys()];
     const who = named([...all.values()]);
     const many = ids.length > 1;
-    const kitchen = (words: string, label: string): Finding => ({
+    const kitchen = (message: string, label: string): Finding => ({
       code: cause,
-      words,
+      message,
       mend: { at: 'kitchen', id: ids[0], label: many ? `${label}, the first` : label },
       tasks: n,
       weight: 'keeps out',
     });
     if (cause.startsWith('skill ')) {
       const skill = cause.slice(6);
-      const words =
+      const message =
         skill === 'together'
           ? `Nobody has all the skills together that ${counted(n, 'task')} at ${who} ask for.`
           : `Nobody is on file for ${SKILL[skill] ?? skill}: ${counted(n, 'task')} at ${who}.`;
-      return { code: 'no_skill', words, mend: { at: 'people', label: 'Who is licensed for it' }, tasks: n, weight: 'keeps out' };
+      return { code: 'no_skill', message, mend: { at: 'people', label: 'Who is licensed for it' }, tasks: n, weight: 'keeps out' };
     }
     switch (cause) {
       case 'closed':
@@ -204,9 +204,9 @@ function assumed({ kitchens, tasks, shopPlaced, fromShop, drive, costsSet, dista
   const asked = new Set(tasks.map((t) => t.kitchenId));
   const lost = kitchens.filter((k) => !k.placed && asked.has(k.id)).length;
   const way = `${drive.minutes} min one way (${drive.low} to ${drive.high}; ${drive.from === 'own kitchens' ? 'as between your other kitchens' : 'common practice in a town'})`;
-  const guess = (code: string, words: string, at: MendAt, label: string): Finding => ({
+  const guess = (code: string, message: string, at: MendAt, label: string): Finding => ({
     code,
-    words,
+    message,
     mend: { at, label },
     tasks: 0,
     weight: 'assumed',

@@ -86,7 +86,7 @@ export function squeezeIn(
       overtimeMinutes: shift.onCall ? 0 : Math.max(0, route.endArrive - model.shifts[s]!.to),
       onCall: shift.onCall === true || hours.startMs >= shift.hours.endMs,
       cost,
-      words: inWords(technician.name, moved, movedTo !== null),
+      message: inWords(technician.name, moved, movedTo !== null),
     });
   };
 

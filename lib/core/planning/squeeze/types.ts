@@ -49,5 +49,5 @@ export interface SqueezeOption {
   /** Whoever is sent is on call then, not at work. */
   readonly onCall: boolean;
   readonly cost: number;
-  readonly words: string;
+  readonly message: string;
 }

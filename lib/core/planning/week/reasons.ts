@@ -33,28 +33,29 @@ export function leftTasks(week: CompiledWeek, solution: Solution): { unplaced: L
 /** Null if the kitchen is open and someone with the skill is there on one of the days. */
 function whoCould(week: CompiledWeek, task: PlanTask, kitchen: Kitchen): Reason | null {
   const { technicians } = week.problem;
-  if (kitchen.open.length === 0) return { code: 'no_hours', words: `${kitchen.name} has no service hours on these days.` };
+  if (kitchen.open.length === 0) return { code: 'no_hours', message: `${kitchen.name} has no service hours on these days.` };
   if (!kitchen.open.some(isRange))
     return {
       code: 'reversed_hours',
-      words: `The service hours of ${kitchen.name} end before they begin; correct them.`,
+      message: `The service hours of ${kitchen.name} end before they begin; correct them.`,
     };
   const needed = [...new Set([...(task.skills ?? []), ...(kitchen.skills ?? [])])];
   const skilled = technicians.filter((technician) => canDo(new Set(technician.skills), task, kitchen));
-  if (technicians.every((technician) => technician.shifts.length === 0)) return { code: 'no_shift', words: 'Nobody works on these days.' };
+  if (technicians.every((technician) => technician.shifts.length === 0))
+    return { code: 'no_shift', message: 'Nobody works on these days.' };
   if (skilled.length === 0) {
     const nobody = needed.filter((skill) => !technicians.some((technician) => technician.skills.includes(skill)));
     return nobody.length > 0
-      ? { code: 'no_skill', words: `No technician has the skill: ${nobody.join(', ')}.` }
-      : { code: 'no_skill', words: `No one technician has all the skills it needs: ${needed.join(', ')}.` };
+      ? { code: 'no_skill', message: `No technician has the skill: ${nobody.join(', ')}.` }
+      : { code: 'no_skill', message: `No one technician has all the skills it needs: ${needed.join(', ')}.` };
   }
   if (skilled.every((technician) => technician.shifts.length === 0))
     return {
       code: 'skill_off',
-      words: `${names(skilled.map((t) => t.name))} could do it, but ${skilled.length === 1 ? 'is' : 'are'} off on these days.`,
+      message: `${names(skilled.map((t) => t.name))} could do it, but ${skilled.length === 1 ? 'is' : 'are'} off on these days.`,
     };
   if (task.notBeforeDay !== undefined && !skilled.some((t) => t.shifts.some((shift) => shift.day >= task.notBeforeDay!)))
-    return { code: 'not_yet', words: 'It may not be done before a day on which no one who could do it works.' };
+    return { code: 'not_yet', message: 'It may not be done before a day on which no one who could do it works.' };
   return null;
 }
 
@@ -73,7 +74,7 @@ function whyLeft(week: CompiledWeek, solution: Solution, j: number, item: number
   if (longest < work)
     return {
       code: 'hours_too_short',
-      words: `It takes ${work} min on site; the longest opening of ${kitchen.name} is ${longest} min.`,
+      message: `It takes ${work} min on site; the longest opening of ${kitchen.name} is ${longest} min.`,
     };
   if (able.length === 0) {
     const together = set !== 1 << item;
@@ -85,11 +86,11 @@ function whyLeft(week: CompiledWeek, solution: Solution, j: number, item: number
     if (together && !skilled)
       return {
         code: 'no_skill',
-        words: 'No one technician has the skills for it and the low-side inspection that rides with it.',
+        message: 'No one technician has the skills for it and the low-side inspection that rides with it.',
       };
     return {
       code: 'hours_never_meet',
-      words: `${kitchen.name} is never open while someone who could do it is at work.`,
+      message: `${kitchen.name} is never open while someone who could do it is at work.`,
     };
   }
   const alone = able.filter((s) => buildRoute(model, s, [j], [set]) !== null);
@@ -98,20 +99,20 @@ function whyLeft(week: CompiledWeek, solution: Solution, j: number, item: number
     return meets
       ? {
           code: 'too_far',
-          words: `${kitchen.name} is too far to drive there, work ${work} min and be back within a shift.`,
+          message: `${kitchen.name} is too far to drive there, work ${work} min and be back within a shift.`,
         }
       : {
           code: 'hours_never_meet',
-          words: `No opening of ${kitchen.name} has ${work} min while someone who could do it is at work.`,
+          message: `No opening of ${kitchen.name} has ${work} min while someone who could do it is at work.`,
         };
   }
   const cheapest = cheapestInsertion(week, solution, j, set, able);
-  if (cheapest === Infinity) return { code: 'full', words: `Everyone who could do it is booked whenever ${kitchen.name} is open.` };
+  if (cheapest === Infinity) return { code: 'full', message: `Everyone who could do it is booked whenever ${kitchen.name} is open.` };
   if (!isDue(task, week.problem.nextDay)) return waits(week, task);
   const undone = week.problem.prices.leftUndone;
   return {
     code: 'dearer',
-    words: `There is room, but the trip would cost ${money(cheapest)} more than waiting (a due task that waits is priced at ${money(undone)}).`,
+    message: `There is room, but the trip would cost ${money(cheapest)} more than waiting (a due task that waits is priced at ${money(undone)}).`,
   };
 }
 
@@ -144,7 +145,7 @@ function cheapestInsertion({ model }: CompiledWeek, solution: Solution, j: numbe
 
 const nextInLine = (kitchen: Kitchen): Reason => ({
   code: 'full',
-  words: `A visit to ${kitchen.name} holds no more; it is next in line there.`,
+  message: `A visit to ${kitchen.name} holds no more; it is next in line there.`,
 });
 
 function waits(week: CompiledWeek, task: PlanTask): Reason {
@@ -154,7 +155,7 @@ function waits(week: CompiledWeek, task: PlanTask): Reason {
   const lost = worthOf(task, prices) > 0 ? earlyCost(task, lastDay, prices) / worthOf(task, prices) : 0;
   return {
     code: 'later',
-    words: `Not due until ${counted(days, 'day')} after this week; doing it now would waste ${Math.max(1, Math.round(100 * lost))} % of its interval.`,
+    message: `Not due until ${counted(days, 'day')} after this week; doing it now would waste ${Math.max(1, Math.round(100 * lost))} % of its interval.`,
   };
 }
 

@@ -39,13 +39,13 @@ export const isRange = (range: TimeRange): boolean =>
 
 function whyNot(task: PlanTask, kitchens: ReadonlyMap<string, Kitchen>, problem: WeekProblem): Reason | null {
   const kitchen = kitchens.get(task.kitchenId);
-  if (!kitchen) return { code: 'unknown_kitchen', words: `${task.name}: its kitchen is not in the list.` };
+  if (!kitchen) return { code: 'unknown_kitchen', message: `${task.name}: its kitchen is not in the list.` };
   if (!(task.minutes > 0) || !Number.isFinite(task.minutes))
-    return { code: 'bad_task', words: `${task.name} has no minutes set; give it the time it takes.` };
+    return { code: 'bad_task', message: `${task.name} has no minutes set; give it the time it takes.` };
   if (!(task.intervalDays > 0) || !Number.isInteger(task.dueDay))
-    return { code: 'bad_task', words: `${task.name} has no due date or no interval; check its rule.` };
+    return { code: 'bad_task', message: `${task.name} has no due date or no interval; check its rule.` };
   if (!isPlaced(kitchen.place, problem.travel))
-    return { code: 'no_place', words: `${kitchen.name} has no coordinates; add them to route a visit.` };
+    return { code: 'no_place', message: `${kitchen.name} has no coordinates; add them to route a visit.` };
   return null;
 }
 
@@ -54,19 +54,19 @@ function whyNotFixed(visit: FixedVisit, kitchens: ReadonlyMap<string, Kitchen>, 
   if (!kitchen)
     return {
       code: 'unknown_kitchen',
-      words: 'A fixed visit is at a kitchen that is not in the list; it stays, but nothing is planned around it.',
+      message: 'A fixed visit is at a kitchen that is not in the list; it stays, but nothing is planned around it.',
     };
   if (!isPlaced(kitchen.place, problem.travel))
     return {
       code: 'no_place',
-      words: `The fixed visit at ${kitchen.name} stays, but without coordinates no drive to it can be planned.`,
+      message: `The fixed visit at ${kitchen.name} stays, but without coordinates no drive to it can be planned.`,
     };
   if (!isRange(visit.hours))
-    return { code: 'reversed_hours', words: `The fixed visit at ${kitchen.name} ends before it begins; correct it.` };
+    return { code: 'reversed_hours', message: `The fixed visit at ${kitchen.name} ends before it begins; correct it.` };
   if (!problem.technicians.some((technician) => technician.id === visit.technicianId))
     return {
       code: 'no_shift',
-      words: `The fixed visit at ${kitchen.name} is with someone who is not in the list; it stays, but nothing is planned around it.`,
+      message: `The fixed visit at ${kitchen.name} is with someone who is not in the list; it stays, but nothing is planned around it.`,
     };
   return null;
 }

@@ -7,7 +7,7 @@ import { writeAudit } from '../../audit/verbs/write-audit';
 import { writeMove } from '../../visits/verbs/write-move';
 
 type Ctx = { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string };
-export type TakenBack = { back: number; stayed: { visitId: string; kitchen: string; words: string }[] };
+export type TakenBack = { back: number; stayed: { visitId: string; kitchen: string; reason: string }[] };
 
 /**
  * The person is here after all: the days off go, and each visit goes back where it stood, but for those that somebody
@@ -30,7 +30,7 @@ export function undoAway(ctx: Ctx, absenceId: string): Promise<TakenBack> {
       const out: TakenBack = { back: 0, stayed: [] };
       const left = absence.moves.flatMap((m) => {
         const { visit } = m;
-        const words =
+        const reason =
           visit.status !== 'booked'
             ? 'it is no longer open'
             : visit.version !== m.versionAfter
@@ -38,8 +38,8 @@ export function undoAway(ctx: Ctx, absenceId: string): Promise<TakenBack> {
               : m.fromStartsAt <= now
                 ? 'its old time is past'
                 : null;
-        if (words) out.stayed.push({ visitId: visit.id, kitchen: visit.kitchen.name, words });
-        return words ? [] : [m];
+        if (reason) out.stayed.push({ visitId: visit.id, kitchen: visit.kitchen.name, reason });
+        return reason ? [] : [m];
       });
       for (const m of left) {
         const { visit } = m;
@@ -61,7 +61,7 @@ export function undoAway(ctx: Ctx, absenceId: string): Promise<TakenBack> {
           out.stayed.push({
             visitId: visit.id,
             kitchen: visit.kitchen.name,
-            words: isAppError(failed) ? 'somebody changed it just now' : 'its old time has been given away',
+            reason: isAppError(failed) ? 'somebody changed it just now' : 'its old time has been given away',
           });
       }
       if (absence.timeOffId) await tx.timeOff.deleteMany({ where: { id: absence.timeOffId } });

@@ -103,7 +103,7 @@ export function writeArchive(
     };
     const lastModDate = now;
     const zip = new ZipWriter(into, { bufferedWrite: false, keepOrder: true });
-    const text = (name: string, words: string) => zip.add(name, stream(Readable.from([Buffer.from(words)])), { lastModDate });
+    const text = (name: string, content: string) => zip.add(name, stream(Readable.from([Buffer.from(content)])), { lastModDate });
     const [shop] = await snapshot.rows<{ name: string }>('SELECT name FROM public."ShopSettings" WHERE id = 1');
     const described = describe(schema, all, await snapshot.enums());
     await text('manifest.json', `${JSON.stringify(manifest, null, 2)}\n`);

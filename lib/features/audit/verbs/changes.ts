@@ -39,12 +39,12 @@ export async function staleError(db: Tx, entity: string, id: string, noun: strin
 }
 
 /** Turns a refusal of the database into words beside a field. */
-export async function orSay<T>(work: Promise<T>, words: Record<string, readonly [message: string, field: string]>): Promise<T> {
+export async function orSay<T>(work: Promise<T>, messages: Record<string, readonly [message: string, field: string]>): Promise<T> {
   try {
     return await work;
   } catch (e) {
     const rule = refusedBy(e);
-    const refusal = rule ? words[rule] : undefined;
+    const refusal = rule ? messages[rule] : undefined;
     if (refusal) throw new AppError('conflict', refusal[0], refusal[1]);
     throw e;
   }

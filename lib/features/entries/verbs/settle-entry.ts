@@ -22,9 +22,9 @@ export async function settleEntry({ db, actor, now }: Ctx, { entryId, note }: Se
     select: { settledNote: true, settledBy: { select: { name: true } } },
   });
   if (!before?.settledBy) throw new AppError('not_found', 'That entry does not wait for anyone.');
-  const words = before.settledNote ? `: “${before.settledNote}”` : '';
+  const quoted = before.settledNote ? `: “${before.settledNote}”` : '';
   throw new AppError(
     'conflict',
-    `${before.settledBy.name} has looked at this one already${words}. Load the page again to see what is left.`,
+    `${before.settledBy.name} has looked at this one already${quoted}. Load the page again to see what is left.`,
   );
 }

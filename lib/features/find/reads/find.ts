@@ -13,9 +13,9 @@ const CUSTOMER = Prisma.sql`find_text(c.name, c."contactName", c.email, c.phone,
 const KITCHEN = Prisma.sql`find_text(k.name, k.address, k."contactName", k."contactEmail", k."contactPhone", find_signs(k."contactPhone"))`;
 const UNIT = Prisma.sql`find_text(u.name, u.tag, u.make, u.model, u.serial, find_signs(u.serial), find_signs(u.tag))`;
 
-const all = (text: Prisma.Sql, words: readonly string[]) =>
+const all = (text: Prisma.Sql, terms: readonly string[]) =>
   Prisma.join(
-    words.map((w) => Prisma.sql`${text} LIKE ${matching(w)}`),
+    terms.map((w) => Prisma.sql`${text} LIKE ${matching(w)}`),
     ' AND ',
   );
 
@@ -26,23 +26,23 @@ type Row = { id: string; name: string; about: string; first: boolean };
  * model, serial. A name or tag that begins so comes first.
  */
 export async function findRecords(db: Tx, typed: string, limit = 7): Promise<Hit[]> {
-  const words = searchWords(typed);
-  if (words.length === 0) return [];
-  const begins = `${words.join(' ').replace(/[\\%_]/g, (c) => `\\${c}`)}%`;
+  const terms = searchWords(typed);
+  if (terms.length === 0) return [];
+  const begins = `${terms.join(' ').replace(/[\\%_]/g, (c) => `\\${c}`)}%`;
   const [customers, kitchens, units] = await Promise.all([
     db.$queryRaw<Row[]>`
       SELECT c.id, c.name, concat_ws(', ', nullif(c."contactName", ''), nullif(c.phone, '')) AS about, find_text(c.name) LIKE ${begins} AS first
-      FROM "Customer" c WHERE c."archivedAt" IS NULL AND ${all(CUSTOMER, words)} ORDER BY first DESC, c.name LIMIT ${limit}`,
+      FROM "Customer" c WHERE c."archivedAt" IS NULL AND ${all(CUSTOMER, terms)} ORDER BY first DESC, c.name LIMIT ${limit}`,
     db.$queryRaw<Row[]>`
-      WITH k AS (SELECT * FROM "Kitchen" k WHERE k."archivedAt" IS NULL AND ${all(KITCHEN, words)} LIMIT ${LOOKED_AT})
+      WITH k AS (SELECT * FROM "Kitchen" k WHERE k."archivedAt" IS NULL AND ${all(KITCHEN, terms)} LIMIT ${LOOKED_AT})
       SELECT k.id, k.name, concat_ws(', ', c.name, nullif(k.address, ''), nullif(k."contactPhone", '')) AS about, find_text(k.name) LIKE ${begins} AS first
       FROM k JOIN "Customer" c ON c.id = k."customerId" ORDER BY first DESC, k.name LIMIT ${limit}`,
     db.$queryRaw<Row[]>`
-      WITH u AS (SELECT * FROM "Unit" u WHERE u."archivedAt" IS NULL AND ${all(UNIT, words)} LIMIT ${LOOKED_AT})
+      WITH u AS (SELECT * FROM "Unit" u WHERE u."archivedAt" IS NULL AND ${all(UNIT, terms)} LIMIT ${LOOKED_AT})
       SELECT u.id, u.name, concat_ws(', ', u.tag, nullif(u.serial, ''), k.name, nullif(c.name, k.name)) AS about,
-        (lower(u.tag) = ${words.join('')} OR find_text(u.name) LIKE ${begins}) AS first
+        (lower(u.tag) = ${terms.join('')} OR find_text(u.name) LIKE ${begins}) AS first
       FROM u JOIN "Kitchen" k ON k.id = u."kitchenId" JOIN "Customer" c ON c.id = k."customerId"
-      ORDER BY lower(u.tag) = ${words.join('')} DESC, first DESC, u.name, k.name LIMIT ${limit}`,
+      ORDER BY lower(u.tag) = ${terms.join('')} DESC, first DESC, u.name, k.name LIMIT ${limit}`,
   ]);
   const hits = (kind: Hit['kind'], rows: Row[]): Hit[] =>
     rows.map((r) => ({ href: `/${kind}s/${r.id}`, kind, name: r.name, about: r.about }));

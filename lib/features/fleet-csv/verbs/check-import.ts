@@ -42,8 +42,8 @@ export async function checkImport(
 
 const readWorkbook = (bytes: Uint8Array): Promise<RawSheet[]> =>
   readXlsx(bytes).catch(() => {
-    const words = 'This workbook cannot be read. In the spreadsheet choose “Save as” and “Excel workbook (.xlsx)” or “CSV UTF-8”.';
-    throw new AppError('invalid', words, 'file');
+    const message = 'This workbook cannot be read. In the spreadsheet choose “Save as” and “Excel workbook (.xlsx)” or “CSV UTF-8”.';
+    throw new AppError('invalid', message, 'file');
   });
 
 /** The file as text in our own columns, or as sheets of any form. */

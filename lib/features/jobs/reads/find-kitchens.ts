@@ -10,13 +10,13 @@ const PHONE_DIGITS = 5;
 
 /** Kitchens by anything a caller says: names of customer, kitchen, contact or unit, street, telephone, a unit's tag. Every word must be found. */
 export async function findKitchens(db: Tx, said: string, limit = 12): Promise<FoundKitchen[]> {
-  const words = said.trim().split(/\s+/).filter(Boolean).slice(0, MOST_WORDS);
-  if (words.length === 0) return [];
+  const terms = said.trim().split(/\s+/).filter(Boolean).slice(0, MOST_WORDS);
+  if (terms.length === 0) return [];
   const digits = said.replace(/\D/g, '');
   const unit = (w: string) =>
     Prisma.sql`EXISTS (SELECT 1 FROM "Unit" u WHERE u."kitchenId" = k.id AND u."archivedAt" IS NULL AND (u.name ILIKE ${matching(w)} OR u.tag = upper(${w}) OR lower(u.serial) = lower(${w})))`;
   const every = Prisma.join(
-    words.map(
+    terms.map(
       (w) => Prisma.sql`(k.name ILIKE ${matching(w)} OR c.name ILIKE ${matching(w)} OR k.address ILIKE ${matching(w)}
       OR k."contactName" ILIKE ${matching(w)} OR c."contactName" ILIKE ${matching(w)} OR ${unit(w)})`,
     ),
@@ -30,7 +30,7 @@ export async function findKitchens(db: Tx, said: string, limit = 12): Promise<Fo
     SELECT k.id, k.name, c.name AS customer, k.address, coalesce(nullif(k."contactPhone", ''), c.phone) AS phone,
       (SELECT u.name || ', ' || u.tag FROM "Unit" u WHERE u."kitchenId" = k.id AND u."archivedAt" IS NULL
         AND (${Prisma.join(
-          words.map((w) => Prisma.sql`u.name ILIKE ${matching(w)} OR u.tag = upper(${w})`),
+          terms.map((w) => Prisma.sql`u.name ILIKE ${matching(w)} OR u.tag = upper(${w})`),
           ' OR ',
         )}) ORDER BY u.name LIMIT 1) AS unit
     FROM "Kitchen" k JOIN "Customer" c ON c.id = k."customerId"

@@ -28,7 +28,7 @@ export async function saveQuote(
       where: { id: { in: input.photoIds }, fileId: { not: null }, visit: { kitchenId: job.kitchenId } },
       select: { id: true },
     });
-    const words = {
+    const content = {
       lines: STORED_QUOTE.write({ lines }),
       taxPercent,
       netCents,
@@ -42,11 +42,11 @@ export async function saveQuote(
     const [last] = job.quotes;
     await tx.job.update({ where: { id: jobId }, data: { needsQuote: true } });
     if (last && !last.sentAt) {
-      await tx.quote.update({ where: { id: last.id }, data: words });
+      await tx.quote.update({ where: { id: last.id }, data: content });
       return { quoteId: last.id };
     }
     const made = await tx.quote.create({
-      data: { ...words, jobId, version: (last?.version ?? 0) + 1, createdById: actor.userId, createdAt: now },
+      data: { ...content, jobId, version: (last?.version ?? 0) + 1, createdById: actor.userId, createdAt: now },
     });
     return { quoteId: made.id };
   });

@@ -26,11 +26,11 @@ export async function settleJob({ db, actor, now }: Ctx, { jobId, as, note }: Se
     if (!job) throw new AppError('not_found', 'That job is not on file any more. Load the page again.');
     if (!isOpen(job.state)) {
       const name = job.closedBy?.name ?? job.closedByName;
-      const words = job.closedNote ? `: “${job.closedNote}”` : '';
+      const quoted = job.closedNote ? `: “${job.closedNote}”` : '';
       const how = job.state === 'declined' ? 'declined this one' : 'settled this one as done';
       throw new AppError(
         'conflict',
-        `${name ? `${name} has` : 'A closed visit has'} ${how} already${words}. Load the page again to see what is left.`,
+        `${name ? `${name} has` : 'A closed visit has'} ${how} already${quoted}. Load the page again to see what is left.`,
       );
     }
     await goOn(tx, job, { to: as, reason: said, at: now, by: actor.userId });

@@ -31,8 +31,8 @@ const troubles = (findings: readonly Finding[]): string[] =>
     .filter((f) => f.grade !== null && isStopped(f.aspect, f.grade))
     .map((f) => `${f.unit}: ${aspectInfo(f.aspect).subject.toLowerCase()} ${gradeWords(f)}`);
 
-const few = (words: readonly string[], most: number): string =>
-  words.length > most ? `${words.slice(0, most).join('; ')}; and ${words.length - most} more` : words.join('; ');
+const few = (parts: readonly string[], most: number): string =>
+  parts.length > most ? `${parts.slice(0, most).join('; ')}; and ${parts.length - most} more` : parts.join('; ');
 
 const VISIT = {
   technician: { select: { name: true } },
@@ -82,7 +82,7 @@ function doneWords({ tasks }: VisitRow): string {
 
 /** What the visit left on file beside grades. */
 function recordWords(v: VisitRow, moved: number): string {
-  const some = (n: number, words: () => string) => (n > 0 ? [words()] : []);
+  const some = (n: number, text: () => string) => (n > 0 ? [text()] : []);
   return [
     ...some(v.readings.length, () => counted(v.readings.length, 'reading')),
     ...some(v._count.photos, () => counted(v._count.photos, 'picture')),

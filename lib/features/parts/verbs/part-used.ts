@@ -16,7 +16,7 @@ type Used = {
 };
 type Row = Omit<Used, 'partId' | 'place'>;
 type Part = Prisma.PartGetPayload<object>;
-type Given = { used: Used; on: LocalDate; by: string; note: (words: string) => void };
+type Given = { used: Used; on: LocalDate; by: string; note: (message: string) => void };
 
 const COLUMN = { van: 'inVan', shop: 'inShop' } as const;
 

@@ -18,7 +18,7 @@ import { accountKey } from './sign-in';
 const HOUR_MS = 3_600_000;
 const LASTS_MS = { invitation: 7 * 24 * HOUR_MS, forgotten: HOUR_MS };
 type Purpose = keyof typeof LASTS_MS;
-const WORDS: Record<Purpose, { subject: string; why: string; lasts: string }> = {
+const MAIL_TEXT: Record<Purpose, { subject: string; why: string; lasts: string }> = {
   invitation: { subject: 'Your sign-in at', why: 'You are on file now. Choose a password here:', lasts: 'seven days' },
   forgotten: {
     subject: 'A new password at',
@@ -42,7 +42,7 @@ export async function sendPasswordLink(
   const expiresAt = new Date(now.getTime() + LASTS_MS[purpose]);
   await tx.passwordLink.create({ data: { tokenHash: hashToken(token), userId: to.id, purpose, createdAt: now, expiresAt } });
   const shop = (await tx.shopSettings.findUnique({ where: { id: 1 } }))?.name ?? 'the shop';
-  const { subject, why, lasts } = WORDS[purpose];
+  const { subject, why, lasts } = MAIL_TEXT[purpose];
   const text = [
     `${to.name},`,
     '',

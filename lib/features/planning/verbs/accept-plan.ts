@@ -10,7 +10,7 @@ import { cancelVisit } from '../../visits/verbs/cancel-visit';
 import { pastWords } from '../../visits/verbs/past';
 
 type Ctx = { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string };
-export type Accepted = { booked: { key: string; visitId: string }[]; refused: { key: string; words: string }[] };
+export type Accepted = { booked: { key: string; visitId: string }[]; refused: { key: string; message: string }[] };
 
 /**
  * Books the chosen visits of a finished proposal, each on its own: one that meanwhile overlaps is refused with the
@@ -33,7 +33,7 @@ export async function acceptPlan(ctx: Ctx, input: AcceptPlan): Promise<Accepted>
   for (const v of changed) {
     const past = pastWords(v.startMs, v.timeZone, ctx.now);
     if (past) {
-      out.refused.push({ key: v.key, words: `${past} by now, so ${v.kitchen} was not booked. Propose the week again.` });
+      out.refused.push({ key: v.key, message: `${past} by now, so ${v.kitchen} was not booked. Propose the week again.` });
       continue;
     }
     const { minutes } = wallClock(v.timeZone, v.startMs);
@@ -53,7 +53,7 @@ export async function acceptPlan(ctx: Ctx, input: AcceptPlan): Promise<Accepted>
       out.booked.push({ key: v.key, visitId });
     } catch (e) {
       if (!isAppError(e)) throw e;
-      out.refused.push({ key: v.key, words: e.message });
+      out.refused.push({ key: v.key, message: e.message });
     }
   }
   await ctx.db.planRun.update({

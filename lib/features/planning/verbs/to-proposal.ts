@@ -51,7 +51,7 @@ export function toProposal(found: Found, names: WeekNames, input: GivenInput, se
               kitchenId: task.kitchenId,
               kitchen: names.kitchens.get(task.kitchenId)?.name ?? '',
               code: l.reason.code,
-              words: l.reason.words,
+              message: l.reason.message,
             },
           ]
         : [];

@@ -12,7 +12,7 @@ type Given = {
   weighed: { way: 'charged' | 'recovered'; kg: number } | null;
   at: Date;
   by: string;
-  note: (words: string) => void;
+  note: (message: string) => void;
 };
 
 /** Puts what a step weighed into the book under the step's own id, and takes back what the step before it had put there. */

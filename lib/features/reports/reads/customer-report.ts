@@ -63,7 +63,7 @@ export async function shopOnReport(db: Tx): Promise<ShopOnReport> {
     name: shop?.name ?? '',
     phone: shop?.phone ?? '',
     email: shop?.email ?? '',
-    words: shop?.reportWords ?? '',
+    footer: shop?.reportWords ?? '',
     logo: shop?.logoPng ? Buffer.from(shop.logoPng).toString('base64') : null,
   };
 }

@@ -4,7 +4,7 @@ import type { Tx } from '../../../database/client';
 import { weekly } from '../../visits/reads/visits';
 import { costsSet, shopSettings } from './settings';
 
-export type FirstDayStep = { key: 'shop' | 'costs' | 'people' | 'fleet' | 'positions' | 'week'; done: boolean; words: string };
+export type FirstDayStep = { key: 'shop' | 'costs' | 'people' | 'fleet' | 'positions' | 'week'; done: boolean; text: string };
 
 /** Steps from an empty shop to its first week; null once a visit was ever booked: then the list is gone for good. */
 export async function firstDay(db: Tx): Promise<FirstDayStep[] | null> {
@@ -21,29 +21,29 @@ export async function firstDay(db: Tx): Promise<FirstDayStep[] | null> {
     {
       key: 'shop',
       done: shop?.lat != null,
-      words: shop?.lat != null ? 'The shop is on the map.' : 'Where the shop stands: rounds start there.',
+      text: shop?.lat != null ? 'The shop is on the map.' : 'Where the shop stands: rounds start there.',
     },
     {
       key: 'costs',
       done: costsSet(shop) && shop?.energyPricePerKwh != null,
-      words: `What an hour, a ${DISTANCE_NAME[REGIONS[shop?.region ?? 'us'].distance]}, a cleaning, a breakdown and a kilowatt-hour cost you.`,
+      text: `What an hour, a ${DISTANCE_NAME[REGIONS[shop?.region ?? 'us'].distance]}, a cleaning, a breakdown and a kilowatt-hour cost you.`,
     },
     {
       key: 'people',
       done: technicians.length > 0 && shiftless.length === 0,
-      words:
+      text:
         shiftless.length > 0 ? `${shiftless.join(', ')}: no shift yet.` : 'Technicians with their shifts, and who is licensed for what.',
     },
     {
       key: 'fleet',
       done: units > 0,
-      words: units > 0 ? `${units} units in ${kitchens} kitchens.` : 'Your list of equipment, from any sheet or workbook.',
+      text: units > 0 ? `${units} units in ${kitchens} kitchens.` : 'Your list of equipment, from any sheet or workbook.',
     },
     {
       key: 'positions',
       done: kitchens > 0 && lost === 0,
-      words: lost > 0 ? `${lost} kitchens have no position yet; drives there are guessed meanwhile.` : 'Where the kitchens are.',
+      text: lost > 0 ? `${lost} kitchens have no position yet; drives there are guessed meanwhile.` : 'Where the kitchens are.',
     },
-    { key: 'week', done: false, words: 'Have the first week proposed, look at it, and accept it.' },
+    { key: 'week', done: false, text: 'Have the first week proposed, look at it, and accept it.' },
   ];
 }

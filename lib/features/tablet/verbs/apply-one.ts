@@ -70,8 +70,8 @@ export async function applyOne(
       at,
       basedOn: new Date(envelope.basedOn),
       unit: (id) => desk.unit(id),
-      note: (words) => notes.push(words),
-      chore: (words) => chores.push(words),
+      note: (message) => notes.push(message),
+      chore: (message) => chores.push(message),
       same: (twin) => (same = twin ? { twin } : {}),
     };
     await (HANDLERS[op.kind] as Handler<Entry['kind']>)(ctx, op as never);

@@ -29,9 +29,9 @@ export type ApplyContext = {
   /** The refresh it was based on, before which it cannot have been made. */
   basedOn: Date;
   /** Something that whoever wrote it and the office should both look at: both sides are kept. */
-  note: (words: string) => void;
+  note: (message: string) => void;
   /** Something for the office alone to do. */
-  chore: (words: string) => void;
+  chore: (message: string) => void;
   /** It says what another tablet's entry said already; `twin` is the one whose row stands for both. */
   same: (twin?: string) => void;
 };

@@ -3,7 +3,7 @@ import type { core } from 'zod';
 import { FIELD_INFO, type ReadingField } from '../../../core/tablet';
 
 const OUTSIDE = 'is outside what can be kept';
-const WORDS: Partial<Record<core.$ZodIssue['code'], string>> = {
+const FAULT_TEXT: Partial<Record<core.$ZodIssue['code'], string>> = {
   invalid_type: 'is missing or of another sort',
   invalid_value: 'is none of what the office knows',
   unrecognized_keys: 'holds more than the office knows',
@@ -16,7 +16,7 @@ export function entryFault(issue: core.$ZodIssue | undefined): string {
   if (!issue) return 'The entry cannot be read.';
   if (issue.code === 'custom') return `The entry cannot be filed. ${issue.message}`;
   const isNumber = (issue.code === 'too_big' || issue.code === 'too_small') && issue.origin === 'number';
-  return `The entry cannot be filed: ${nameOf(issue.path)} ${isNumber ? OUTSIDE : (WORDS[issue.code] ?? 'cannot be read')}.`;
+  return `The entry cannot be filed: ${nameOf(issue.path)} ${isNumber ? OUTSIDE : (FAULT_TEXT[issue.code] ?? 'cannot be read')}.`;
 }
 
 /** The field's name on the screens; of others, their own name as words. */

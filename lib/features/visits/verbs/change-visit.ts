@@ -39,8 +39,8 @@ export async function changeVisit(
   const added = chosen.filter((t) => !standing.has(t.id));
   const gone = visit.tasks.filter((t) => !chosen.some((c) => c.id === t.taskId));
   const longer = endsAt.getTime() !== visit.endsAt.getTime();
-  const words = changeWords(visit, input, { added: added.length, gone: gone.length, longer });
-  if (words.length === 0) return;
+  const changes = changeWords(visit, input, { added: added.length, gone: gone.length, longer });
+  if (changes.length === 0) return;
   try {
     await db.$transaction(async (tx) => {
       const { count } = await tx.visit.updateMany({
@@ -57,7 +57,7 @@ export async function changeVisit(
       await tx.visitTask.deleteMany({ where: { id: { in: gone.map((t) => t.id) } } });
       await tx.visitTask.createMany({ data: added.map((t) => ({ visitId: visit.id, taskId: t.id, unitId: t.unitId })) });
       await tx.visitEvent.create({
-        data: { visitId: visit.id, kind: 'changed', at: now, reason: words.join(', '), byUserId: actor.userId },
+        data: { visitId: visit.id, kind: 'changed', at: now, reason: changes.join(', '), byUserId: actor.userId },
       });
       if (longer && endsAt > now) await composeVisitMessage(tx, visit.id, 'moved', { now, baseUrl });
     });

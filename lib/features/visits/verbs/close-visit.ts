@@ -33,7 +33,7 @@ export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promis
     const { visit: visitOnFile, notes } = await putBackUnknown(db, found, input, ctx.now);
     const missing = missingToClose(visitOnFile);
     if (missing.length > 0)
-      throw new AppError(missing.some((m) => m.code === 'low_side') ? 'low_side' : 'invalid', missing.map((m) => m.words).join(' '));
+      throw new AppError(missing.some((m) => m.code === 'low_side') ? 'low_side' : 'invalid', missing.map((m) => m.message).join(' '));
     const visit = await leaveUndone(db, visitOnFile, ctx.now, notes);
 
     await db.visit.update({

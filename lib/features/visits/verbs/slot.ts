@@ -52,10 +52,10 @@ async function checked(
 
   const concerns = bookingConcerns({ span, kitchen, technician, shopTimeZone: shop?.timeZone ?? kitchen.timeZone, needs: needsOf(units) });
   const refusing = concerns.filter((c) => c.refuses);
-  if (refusing.length) throw new AppError('invalid', refusing.map((c) => c.words).join(' '), 'technicianId');
+  if (refusing.length) throw new AppError('invalid', refusing.map((c) => c.message).join(' '), 'technicianId');
   const past = pastWords(span.start, kitchen.timeZone, now);
-  const words = [...(past ? [`${past}.`] : []), ...concerns.map((c) => c.words)];
-  if (words.length && !anyway) throw new AppError('invalid', `${words.join(' ')} Tick “book anyway” if it is agreed.`, 'anyway');
+  const messages = [...(past ? [`${past}.`] : []), ...concerns.map((c) => c.message)];
+  if (messages.length && !anyway) throw new AppError('invalid', `${messages.join(' ')} Tick “book anyway” if it is agreed.`, 'anyway');
   return { kitchen, technician, startsAt: new Date(span.start), endsAt: new Date(span.end) };
 }
 

@@ -51,8 +51,8 @@ export function OpenQuotes({ quotes, token, language }: { quotes: readonly Quote
 
 /** Everything that is asked for and not done, and where it stands. */
 export function OpenWork({ jobs, language, nameKitchen }: { jobs: readonly Job[]; language: Language; nameKitchen: boolean }) {
-  const words = wordsIn(language);
-  const say = words.yours.work;
+  const texts = wordsIn(language);
+  const say = texts.yours.work;
   return (
     <section>
       <h2>{say.heading}</h2>
@@ -67,7 +67,7 @@ export function OpenWork({ jobs, language, nameKitchen }: { jobs: readonly Job[]
               <b>{j.units.length > 0 ? `${j.units.join(', ')}: ${j.what}` : j.what}</b>
               <span className="block text-soft">
                 {nameKitchen ? `${j.kitchen.name}. ` : ''}
-                {words.job[j.urgency]}. {stands}, {say.since(customerDay(j.createdAt, zone, language))}.
+                {texts.job[j.urgency]}. {stands}, {say.since(customerDay(j.createdAt, zone, language))}.
               </span>
             </li>
           );

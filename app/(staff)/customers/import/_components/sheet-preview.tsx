@@ -6,7 +6,7 @@ import { Sheet } from '@/app/_ui/page/sheet';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 
 const SHOWN = 12;
-const words = (labels: Record<string, string>, key: string) => labels[key] ?? (key === '' ? '…' : key);
+const labelIn = (labels: Record<string, string>, key: string) => labels[key] ?? (key === '' ? '…' : key);
 
 /** The first rows as they will stand on file. */
 export function SheetPreview({ lines, all }: Pick<SheetReading, 'lines'> & { all: number }) {
@@ -45,9 +45,9 @@ export function SheetPreview({ lines, all }: Pick<SheetReading, 'lines'> & { all
               </Td>
               <Td>
                 {at(r.cells, 'unit')}
-                <span className="block text-sm text-soft">{words(UNIT_KIND_LABEL, at(r.cells, 'kind'))}</span>
+                <span className="block text-sm text-soft">{labelIn(UNIT_KIND_LABEL, at(r.cells, 'kind'))}</span>
               </Td>
-              <Td>{words(PLACEMENT_LABEL, at(r.cells, 'placement'))}</Td>
+              <Td>{labelIn(PLACEMENT_LABEL, at(r.cells, 'placement'))}</Td>
               <Td className="max-sm:hidden">{at(r.cells, 'refrigerant') ? refrigerantLabel(at(r.cells, 'refrigerant')) : '…'}</Td>
               <Td className="max-md:hidden">{at(r.cells, 'coil_cleaning_last_done')}</Td>
               <Td className="max-md:hidden">
@@ -68,8 +68,8 @@ export function SheetTold({ assumptions }: { assumptions: Assumption[] }) {
     <Sheet title="Done without asking">
       <ul>
         {assumptions.map((t) => (
-          <li key={t.words} className="border-b border-line py-1.5 last:border-0">
-            <span className="font-bold">{counted(t.rows, 'row')}</span> {t.words}
+          <li key={t.text} className="border-b border-line py-1.5 last:border-0">
+            <span className="font-bold">{counted(t.rows, 'row')}</span> {t.text}
             {t.examples.length ? <span className="text-soft"> {t.examples.join(' · ')}</span> : null}
           </li>
         ))}

@@ -29,7 +29,7 @@ export function SheetQuestions({ runId, questions, groups }: { runId: string; qu
       <ul className="grid grid-cols-1 gap-5 lg:grid-cols-2">
         {asked.map((q) => (
           <li key={q.id}>
-            <Choose runId={runId} of="answer" about={q.id} value={q.answer} options={q.options} label={q.words} />
+            <Choose runId={runId} of="answer" about={q.id} value={q.answer} options={q.options} label={q.text} />
             <p className="mt-1 text-sm text-soft">
               {counted(q.rows, 'row')}
               {q.examples.length ? `: ${q.examples.join(' · ')}` : ''}
@@ -92,7 +92,7 @@ export function SheetValues({ runId, questions, groups }: { runId: string; quest
           <ul className="mt-3 grid grid-cols-1 gap-3 sm:grid-cols-2">
             {settled.map((q) => (
               <li key={q.id}>
-                <Choose runId={runId} of="answer" about={q.id} value={q.answer} options={q.options} label={q.words} />
+                <Choose runId={runId} of="answer" about={q.id} value={q.answer} options={q.options} label={q.text} />
               </li>
             ))}
           </ul>

@@ -1,7 +1,7 @@
 import type { ImportStatus } from '@/lib/core/fleet-csv';
 import { counted } from '@/lib/core/wording/counted';
 
-const WORDS: Record<ImportStatus, (rows: string) => string> = {
+const STATUS_TEXT: Record<ImportStatus, (rows: string) => string> = {
   checked: (rows) => `${rows} checked`,
   running: () => 'running',
   done: (rows) => `${rows} on file`,
@@ -10,4 +10,4 @@ const WORDS: Record<ImportStatus, (rows: string) => string> = {
 };
 
 /** Where an import stands, in a few words. */
-export const statusWords = (status: ImportStatus, rows: number): string => WORDS[status](counted(rows, 'row'));
+export const statusWords = (status: ImportStatus, rows: number): string => STATUS_TEXT[status](counted(rows, 'row'));

@@ -12,7 +12,7 @@ export type FoundKitchen = {
   address: string;
   candidates: readonly Candidate[];
   confidence: Confidence;
-  words: string;
+  message: string;
 };
 type Props = {
   found: FoundKitchen;
@@ -51,7 +51,7 @@ export function FoundRow({ found: f, ticked, index, onTick, onChoose, onRefuse, 
           <State shape={SHAPE[f.confidence]} tone={TONE[f.confidence]}>
             {LABEL[f.confidence]}
           </State>
-          <p className="text-sm">{f.words}</p>
+          <p className="text-sm">{f.message}</p>
           {f.candidates.length > 1 ? (
             <select
               aria-label={`Place for ${f.name}`}

@@ -21,7 +21,7 @@ export function JobHistory({ events, timeZone }: { events: readonly Event[]; tim
       <ol>
         {[...events].reverse().map((e) => (
           <li key={e.id} className="border-b border-line py-1.5 last:border-0">
-            <b>{words(e)}</b>{' '}
+            <b>{eventSentence(e)}</b>{' '}
             <span className="text-soft">
               {dayIn(e.at, timeZone)}, {timeIn(e.at, timeZone)}, {e.by}
               {e.visitId ? (
@@ -38,7 +38,7 @@ export function JobHistory({ events, timeZone }: { events: readonly Event[]; tim
   );
 }
 
-function words({ kind, from, to }: Event): string {
+function eventSentence({ kind, from, to }: Event): string {
   if (kind === 'opened') return 'Opened';
   if (kind === 'found_again') return 'Found again';
   if (kind === 'taken_back') return 'Taken back: found again';

@@ -44,7 +44,7 @@ export function WorkDone({ visits, records, timeZone }: Props) {
                     p.warranty ? `under warranty until ${dateWords(toLocalDate(p.warranty.until))}` : '',
                   ]
                     .filter(Boolean)
-                    .map((words) => `, ${words}`)
+                    .map((text) => `, ${text}`)
                     .join('')}
                 </span>
               </span>

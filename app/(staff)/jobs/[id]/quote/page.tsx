@@ -86,7 +86,7 @@ export default definePage('write:job', async ({ db, now, params }) => {
         parts={(await partsOnFile(db)).map(({ number, name, priceCents, inVan, inShop }) => ({ number, name, priceCents, inVan, inShop }))}
         photos={photos.flatMap((p) =>
           p.fileId
-            ? [{ id: p.id, fileId: p.fileId, words: `${p.aspect ? ASPECT_LABEL[p.aspect] : 'Unit'}, ${dayIn(p.takenAt, zone)}` }]
+            ? [{ id: p.id, fileId: p.fileId, caption: `${p.aspect ? ASPECT_LABEL[p.aspect] : 'Unit'}, ${dayIn(p.takenAt, zone)}` }]
             : [],
         )}
       />

@@ -5,10 +5,10 @@ import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { judgeDates, judgeGrades, judgeReadings, type Judged, type JudgedCounts } from '@/lib/core/owner/judged';
 
 const SAID = {
-  not_enough: { words: 'not enough visits yet', shape: 'later', tone: 'soft' },
-  holds: { words: 'holds', shape: 'done', tone: 'soft' },
-  too_sure: { words: 'too sure: distrust', shape: 'ask', tone: 'alarm' },
-  too_wary: { words: 'wider than need be', shape: 'held', tone: 'ink' },
+  not_enough: { label: 'not enough visits yet', shape: 'later', tone: 'soft' },
+  holds: { label: 'holds', shape: 'done', tone: 'soft' },
+  too_sure: { label: 'too sure: distrust', shape: 'ask', tone: 'alarm' },
+  too_wary: { label: 'wider than need be', shape: 'held', tone: 'ink' },
 } as const;
 
 /** A share that came true, what was promised, and what follows from the two. */
@@ -25,7 +25,7 @@ export function JudgedCell({ of, most = false }: { of: Judged; most?: boolean })
         </div>
       )}
       <State shape={said.shape} tone={said.tone}>
-        {said.words}
+        {said.label}
         {of.verdict === 'not_enough' ? ` (${of.n})` : ''}
       </State>
     </>

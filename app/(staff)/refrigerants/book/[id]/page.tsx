@@ -44,7 +44,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
           title="By the book and by the scale"
           aside={
             <State shape={look.shape} tone={look.tone}>
-              {look.words}
+              {look.label}
             </State>
           }
         >
@@ -135,7 +135,7 @@ function Lines({ entries, zone, units, writes }: { entries: BookEntry[]; zone: s
             </Td>
             <Td>
               {writes && !e.corrected && !e.correctsId && e.way !== 'scale_check' ? (
-                <TakeBackForm entryId={e.id} words={`${CYLINDER_WAY_LABEL[e.way]}, ${dayIn(e.at, zone)}`} />
+                <TakeBackForm entryId={e.id} label={`${CYLINDER_WAY_LABEL[e.way]}, ${dayIn(e.at, zone)}`} />
               ) : null}
             </Td>
           </tr>

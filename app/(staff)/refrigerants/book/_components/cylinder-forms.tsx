@@ -137,12 +137,12 @@ export function WeighForm({
   );
 }
 
-export function TakeBackForm({ entryId, words }: { entryId: string; words: string }) {
+export function TakeBackForm({ entryId, label }: { entryId: string; label: string }) {
   const { form, error, busy } = useActionForm(takeBack);
   const [asking, setAsking] = useState(false);
   if (!asking)
     return (
-      <Button look="quiet" onClick={() => setAsking(true)} aria-label={`Take back: ${words}`}>
+      <Button look="quiet" onClick={() => setAsking(true)} aria-label={`Take back: ${label}`}>
         Take back
       </Button>
     );

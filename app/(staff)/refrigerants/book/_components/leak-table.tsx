@@ -67,7 +67,7 @@ export function LeakTable({ title, leaks, units, method }: { title: string; leak
                         </span>{' '}
                         {clock ? (
                           <State shape={clockLook(clock).shape} tone={clockLook(clock).tone}>
-                            {clockLook(clock).words}
+                            {clockLook(clock).label}
                           </State>
                         ) : null}
                       </span>

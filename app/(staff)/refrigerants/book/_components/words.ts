@@ -10,22 +10,22 @@ export const bulk = (kg: number, u: MeasureUnits, decimals = 2): string =>
   u.mass === 'oz' ? formatQuantity(kilogramToPound(kg), decimals, 'lb') : formatQuantity(kg, decimals + 1, 'kg');
 export const bulkUnit = (u: MeasureUnits): string => (u.mass === 'oz' ? 'lb' : 'kg');
 
-type Look = { shape: Shape; tone: 'alarm' | 'ink' | 'soft' | 'cold'; words: string };
+type Look = { shape: Shape; tone: 'alarm' | 'ink' | 'soft' | 'cold'; label: string };
 
 export const BALANCE: Record<CylinderBalance['verdict'], Look> = {
-  agrees: { shape: 'done', tone: 'cold', words: 'Scale agrees' },
-  differs: { shape: 'late', tone: 'alarm', words: 'Scale differs' },
-  not_weighed: { shape: 'later', tone: 'soft', words: 'Not weighed yet' },
-  overfilled: { shape: 'late', tone: 'alarm', words: 'Too full' },
-  below_nothing: { shape: 'late', tone: 'alarm', words: 'Below nothing' },
+  agrees: { shape: 'done', tone: 'cold', label: 'Scale agrees' },
+  differs: { shape: 'late', tone: 'alarm', label: 'Scale differs' },
+  not_weighed: { shape: 'later', tone: 'soft', label: 'Not weighed yet' },
+  overfilled: { shape: 'late', tone: 'alarm', label: 'Too full' },
+  below_nothing: { shape: 'late', tone: 'alarm', label: 'Below nothing' },
 };
 
 export function clockLook({ state, dueOn }: Pick<RepairClock, 'state' | 'dueOn'>): Look {
   const by = dueOn ? ` by ${dateWords(dueOn)}` : '';
-  if (state === 'below') return { shape: 'done', tone: 'soft', words: 'Below the threshold' };
-  if (state === 'verified') return { shape: 'done', tone: 'cold', words: 'Repaired and verified' };
-  if (state === 'overdue') return { shape: 'late', tone: 'alarm', words: `Overdue since ${dueOn ? dateWords(dueOn) : '?'}` };
-  return { shape: 'now', tone: 'ink', words: state === 'repair_due' ? `Repair and first test${by}` : `Follow-up test${by}` };
+  if (state === 'below') return { shape: 'done', tone: 'soft', label: 'Below the threshold' };
+  if (state === 'verified') return { shape: 'done', tone: 'cold', label: 'Repaired and verified' };
+  if (state === 'overdue') return { shape: 'late', tone: 'alarm', label: `Overdue since ${dueOn ? dateWords(dueOn) : '?'}` };
+  return { shape: 'now', tone: 'ink', label: state === 'repair_due' ? `Repair and first test${by}` : `Follow-up test${by}` };
 }
 
 /** Stands beside every figure that a rule is read by. */

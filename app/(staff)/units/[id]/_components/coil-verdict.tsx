@@ -42,7 +42,7 @@ const day = (d: LocalDate, today: LocalDate) => `${dayWords(d)}${d.slice(0, 4) =
 export function CoilVerdictSheet({ now, evidence, task, timeZone, book }: Props) {
   const { today } = evidence;
   const look = LOOK[now.verdict];
-  const [head, why] = words(now, evidence);
+  const [head, why] = headAndWhy(now, evidence);
   return (
     <section aria-label="The coil today" className="rounded-lg border-2 border-edge bg-sheet p-4 sm:p-5">
       <div className="flex flex-wrap items-start justify-between gap-x-6 gap-y-3">
@@ -103,9 +103,9 @@ function Line({ name, children }: { name: string; children: ReactNode }) {
   );
 }
 
-type Words = [head: string, why: ReactNode];
+type HeadAndWhy = [head: string, why: ReactNode];
 
-function words(now: CoilNow, evidence: UnitEvidenceShown): Words {
+function headAndWhy(now: CoilNow, evidence: UnitEvidenceShown): HeadAndWhy {
   switch (now.verdict) {
     case 'mend_fan':
       return [
@@ -144,7 +144,7 @@ const lastSeen = (now: CoilNow, today: LocalDate): string | null =>
 
 const onDay = ({ seen }: CoilNow, today: LocalDate): string => (seen ? ` on ${day(seen.on, today)}` : '');
 
-const inOrder = (now: CoilNow, today: LocalDate): Words => [
+const inOrder = (now: CoilNow, today: LocalDate): HeadAndWhy => [
   now.next ? `In order until ${day(now.next.dueOn, today)}` : 'In order',
   lastSeen(now, today) ?? 'Nothing speaks against the date that stands.',
 ];
@@ -158,7 +158,7 @@ function whyNow(now: CoilNow, { today, latest }: UnitEvidenceShown): string {
   return `Seen ${grade(now)} on ${day(seen.on, today)} and not cleaned since.${late}`;
 }
 
-function tooLate({ passes, next }: CoilNow, today: LocalDate): Words {
+function tooLate({ passes, next }: CoilNow, today: LocalDate): HeadAndWhy {
   const until = next ? day(next.dueOn, today) : 'none';
   return [
     `Clean it before ${passes ? day(passes.on, today) : ''}`,

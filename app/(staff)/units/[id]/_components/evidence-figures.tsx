@@ -38,7 +38,7 @@ export function EvidenceFigures({ evidence, units }: { evidence: UnitEvidenceSho
       aside={
         <span className="flex flex-wrap gap-x-4 text-sm">
           <State shape={verdict.shape} tone={verdict.tone}>
-            {verdict.words}
+            {verdict.label}
           </State>
           <span className="text-soft">
             {dayWords(latest.on)} {latest.on.slice(0, 4)},{' '}

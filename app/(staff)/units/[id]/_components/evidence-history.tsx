@@ -79,7 +79,7 @@ function VisitTable({ label, visits, units }: { label: string; visits: Visit[]; 
 }
 
 /** "Coil cleaning, drain inspection". */
-const sentence = (words: string[]) => words.map((w, i) => (i === 0 ? w : w.charAt(0).toLowerCase() + w.slice(1))).join(', ');
+const sentence = (parts: string[]) => parts.map((w, i) => (i === 0 ? w : w.charAt(0).toLowerCase() + w.slice(1))).join(', ');
 
 /** "Packed → bare": as found, and as left where that was written down. */
 function both(v: Visit, aspect: Aspect): string {

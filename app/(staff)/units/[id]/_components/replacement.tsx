@@ -8,10 +8,10 @@ export function Replacement({ replaces, by }: { replaces: Named | null; by: Name
     ['In place of', replaces],
     ['Replaced by', by],
   ] as const;
-  return said.map(([words, unit]) =>
+  return said.map(([label, unit]) =>
     unit ? (
-      <p key={words} className="mb-3">
-        {words}{' '}
+      <p key={label} className="mb-3">
+        {label}{' '}
         <Link href={`/units/${unit.id}`} className="underline">
           {unit.name}
         </Link>

@@ -23,10 +23,10 @@ export type TaskToChange = {
   maxWeeks: number;
 };
 
-function Fold({ words, children }: { words: string; children: ReactNode }) {
+function Fold({ label, children }: { label: string; children: ReactNode }) {
   return (
     <details className="open:w-full">
-      <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">{words}</summary>
+      <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">{label}</summary>
       <div className="mt-2 mb-2 max-w-2xl rounded-md border border-line bg-paper p-4">{children}</div>
     </details>
   );
@@ -35,7 +35,7 @@ function Fold({ words, children }: { words: string; children: ReactNode }) {
 export function EditRuleForm({ task: t }: { task: TaskToChange }) {
   const { form, error, busy, saved } = useActionForm(saveRule);
   return (
-    <Fold words="Change the rule">
+    <Fold label="Change the rule">
       <ActionForm key={t.version} {...form} className="flex flex-col gap-4">
         <FormErrors errors={error('')} />
         <input type="hidden" name="taskId" value={t.id} />
@@ -91,7 +91,7 @@ export function EditRuleForm({ task: t }: { task: TaskToChange }) {
 export function LockForm({ task: t }: { task: TaskToChange }) {
   const { form, error, busy } = useActionForm(setLock);
   return (
-    <Fold words={t.locked ? 'Unlock' : 'Lock'}>
+    <Fold label={t.locked ? 'Unlock' : 'Lock'}>
       <ActionForm {...form} className="flex flex-col gap-4">
         <p className="text-soft">
           {t.locked
@@ -114,7 +114,7 @@ export function LockForm({ task: t }: { task: TaskToChange }) {
 export function TakeTaskOffForm({ task: t }: { task: TaskToChange }) {
   const { form, error, busy } = useActionForm(takeTaskOff);
   return (
-    <Fold words="Take off">
+    <Fold label="Take off">
       <ActionForm {...form} className="flex flex-col gap-4">
         <p className="text-soft">{t.label} will no longer come due for this unit. Its history stays, and it can be added again.</p>
         <FormErrors errors={error('')} />
@@ -134,7 +134,7 @@ export function AddTaskForm({ unitId, kinds }: { unitId: string; kinds: { key: s
   if (kinds.length === 0)
     return <p className="text-sm text-soft">This unit has every kind of task there is. The owner adds kinds under Shop.</p>;
   return (
-    <Fold words="Add a task">
+    <Fold label="Add a task">
       <ActionForm key={kinds.map((k) => k.key).join()} {...form} className="flex flex-col gap-4">
         <FormErrors errors={error('')} />
         <input type="hidden" name="unitId" value={unitId} />

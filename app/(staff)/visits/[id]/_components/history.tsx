@@ -36,7 +36,7 @@ export function History({ entries, timeZone }: { entries: VisitReport['entries']
             </thead>
             <tbody>
               {entries.map((o) => {
-                const [shape, tone, words] = OUTCOME[o.outcome];
+                const [shape, tone, label] = OUTCOME[o.outcome];
                 return (
                   <tr key={o.id}>
                     <Td className="whitespace-nowrap">
@@ -53,7 +53,7 @@ export function History({ entries, timeZone }: { entries: VisitReport['entries']
                     <Td>{o.device}</Td>
                     <Td>
                       <State shape={shape} tone={tone}>
-                        {words}
+                        {label}
                       </State>
                       {o.note ? <span className="block text-sm">{o.note}</span> : null}
                     </Td>

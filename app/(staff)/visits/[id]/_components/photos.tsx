@@ -8,7 +8,7 @@ export function Photos({ photos, timeZone, whole = 'Whole unit' }: { photos: Uni
   return (
     <ul className="mt-4 flex flex-wrap gap-3">
       {photos.map((p) => {
-        const words = `${p.aspect ? ASPECT_LABEL[p.aspect] : whole}, ${p.phase} cleaning`;
+        const caption = `${p.aspect ? ASPECT_LABEL[p.aspect] : whole}, ${p.phase} cleaning`;
         return (
           <li key={p.id} className="w-40 text-sm">
             {p.fileId ? (
@@ -16,7 +16,7 @@ export function Photos({ photos, timeZone, whole = 'Whole unit' }: { photos: Uni
                 {/* eslint-disable-next-line @next/next/no-img-element -- served by our own guarded route */}
                 <img
                   src={`/api/files/${p.fileId}?size=thumb`}
-                  alt={words}
+                  alt={caption}
                   loading="lazy"
                   className="h-30 w-40 rounded-md border border-line object-cover"
                 />
@@ -26,7 +26,7 @@ export function Photos({ photos, timeZone, whole = 'Whole unit' }: { photos: Uni
                 Still on the tablet
               </span>
             )}
-            {words}
+            {caption}
             <span className="block text-soft">
               {dayIn(p.takenAt, timeZone)} {timeIn(p.takenAt, timeZone)}
             </span>

@@ -6,7 +6,7 @@ import { counted } from '@/lib/core/wording/counted';
 import { Button } from '@/app/_ui/buttons/button';
 import { takeAwayBack } from '../actions';
 
-type TakenBack = { back: number; stayed: { visitId: string; kitchen: string; words: string }[] };
+type TakenBack = { back: number; stayed: { visitId: string; kitchen: string; reason: string }[] };
 
 /** Takes an absence back, and says which visits could not go back. */
 export function HereAfterAll({ absenceId, name }: { absenceId: string; name: string }) {
@@ -20,7 +20,7 @@ export function HereAfterAll({ absenceId, name }: { absenceId: string; name: str
         <ul>
           {done.stayed.map((s) => (
             <li key={s.visitId}>
-              <Link href={`/week/${s.visitId}`}>{s.kitchen}</Link> stays: {s.words}.
+              <Link href={`/week/${s.visitId}`}>{s.kitchen}</Link> stays: {s.reason}.
             </li>
           ))}
         </ul>

@@ -24,9 +24,9 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
   const missing = [
     ...needed
       .filter((m) => m.code !== 'no_signature')
-      .map((m) => ({ href: m.unitId ? to.unit(visit.id, m.unitId) : to.visit(visit.id), words: m.words })),
-    ...jobsUnsaid(visit).map((j) => ({ href: to.visit(visit.id), words: `Job ${j.number}, ${j.what}: say what became of it.` })),
-    ...stillToSay(visit).map((m) => ({ href: to.unit(visit.id, m.unitId, m.step), words: m.words })),
+      .map((m) => ({ href: m.unitId ? to.unit(visit.id, m.unitId) : to.visit(visit.id), message: m.message })),
+    ...jobsUnsaid(visit).map((j) => ({ href: to.visit(visit.id), message: `Job ${j.number}, ${j.what}: say what became of it.` })),
+    ...stillToSay(visit).map((m) => ({ href: to.unit(visit.id, m.unitId, m.step), message: m.message })),
     ...unsaved,
   ];
   const unsigned = needed.find((m) => m.code === 'no_signature');
@@ -40,9 +40,9 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
         <Card title="Before you leave">
           <ul className="flex flex-col divide-y divide-line">
             {missing.map((m) => (
-              <li key={m.words}>
+              <li key={m.message}>
                 <a href={m.href} className="flex min-h-14 items-center justify-between gap-3 py-2 text-ink no-underline">
-                  <span>{m.words}</span>
+                  <span>{m.message}</span>
                   <State shape="ask" tone="alarm">
                     Go there
                   </State>
@@ -74,9 +74,9 @@ export function CloseVisit({ visit }: { visit: VisitOnFile }) {
       {missing.length + (unsigned ? 1 : 0) > 0 ? (
         <p className="text-soft">
           {missing.length === 0
-            ? unsigned?.words
+            ? unsigned?.message
             : missing.length === 1
-              ? missing[0]?.words
+              ? missing[0]?.message
               : `${missing.length} things are still open, listed above.`}
         </p>
       ) : null}

@@ -15,8 +15,8 @@ export function WhatWasDone({ visit, me, say }: { visit: VisitOnFile; me: Me; sa
             <b>{unit.name}</b>
             <ul className="list-disc pl-5">
               {lines.map((line) => (
-                <li key={line.words} className={line.bad ? 'font-bold text-alarm' : ''}>
-                  {line.words}
+                <li key={line.text} className={line.bad ? 'font-bold text-alarm' : ''}>
+                  {line.text}
                 </li>
               ))}
             </ul>

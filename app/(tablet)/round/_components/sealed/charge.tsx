@@ -57,8 +57,8 @@ function Against({ sum, start, end, me }: { sum: ChargeByWeight; start: number |
   const kg = start - end;
   const over = kg > sum.band[1] + BESIDE_KG;
   if (!over && kg >= sum.band[0] - BESIDE_KG) return null;
-  const words = `${ownMass(kg, me)} went in, ${ownMass(sum.kg, me)} was reckoned. ${over ? 'Take the rest back out by weight.' : 'Add the rest, or say in the note why not.'}`;
-  return <CautionNote title={over ? 'More than reckoned' : 'Less than reckoned'} words={words} />;
+  const text = `${ownMass(kg, me)} went in, ${ownMass(sum.kg, me)} was reckoned. ${over ? 'Take the rest back out by weight.' : 'Add the rest, or say in the note why not.'}`;
+  return <CautionNote title={over ? 'More than reckoned' : 'Less than reckoned'} text={text} />;
 }
 
 function Working({ sum, me }: { sum: ChargeByWeight; me: Me }) {

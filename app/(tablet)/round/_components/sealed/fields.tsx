@@ -26,7 +26,7 @@ export function Num({ in: s, name, label, unit, hint }: Named & { unit: string; 
   );
 }
 
-export const Words = ({ in: s, name, label, max = 300 }: Named & { max?: number }) => (
+export const TextBox = ({ in: s, name, label, max = 300 }: Named & { max?: number }) => (
   <TouchField
     id={`sealed-${name}`}
     label={label}

@@ -39,7 +39,7 @@ export function Pressure({ in: s, me, visit, units, given }: Props) {
         <Num in={s} name="startT" label="Tube then" unit={units.temperature.label} />
       </Pair>
       {above ? (
-        <CautionNote title="Above the plate" words="Let nitrogen off before anything else: never above the test pressure on the plate." />
+        <CautionNote title="Above the plate" text="Let nitrogen off before anything else: never above the test pressure on the plate." />
       ) : null}
       {draft.startAt ? (
         <div className="flex flex-wrap items-center gap-3">
@@ -78,7 +78,7 @@ export function Pressure({ in: s, me, visit, units, given }: Props) {
   );
 }
 
-const WORDS: Record<PressureJudgement['verdict'], string> = {
+const VERDICT_TEXT: Record<PressureJudgement['verdict'], string> = {
   holds: 'It holds.',
   leaks: 'It leaks.',
   rose: 'It rose more than the warmth explains: read again.',
@@ -113,7 +113,7 @@ function Judged({
   });
   const half = (j.band[1] - j.band[0]) / 2;
   return (
-    <Verdict title={WORDS[j.verdict]} alarm={j.verdict !== 'holds' && j.verdict !== 'too_short'}>
+    <Verdict title={VERDICT_TEXT[j.verdict]} alarm={j.verdict !== 'holds' && j.verdict !== 'too_short'}>
       <p>
         The gas law asks for {ownPressure(j.expectedPaGauge, me)} at this temperature; lost beyond that{' '}
         {fromSi(j.dropPa, units.pressure, 2)} ± {fromSi(half, units.pressure, 2)} {units.pressure.label} (four times in five).{' '}

@@ -50,7 +50,7 @@ export function SealedPage({ visit, unit, step: asked }: Props) {
       <p>{text.what}</p>
       <CautionNote
         title="Caution"
-        words={text.caution({ flammable: burns(unit.refrigerant), carbonDioxide: unit.refrigerant === 'R744' })}
+        text={text.caution({ flammable: burns(unit.refrigerant), carbonDioxide: unit.refrigerant === 'R744' })}
       />
       <Step key={`${record.recordId}:${step}`} {...{ visit, unit, record, me, step, standing }} />
       <p className="text-sm text-soft">The maker’s instructions, local code and licensed practice come first.</p>

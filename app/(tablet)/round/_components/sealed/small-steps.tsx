@@ -7,7 +7,7 @@ import { areaUnit, boreUnit, type DraftUnits } from '../../_lib/sealed-draft';
 import type { StepInHand } from '../../_lib/use-sealed';
 import { ownMass } from '../../_lib/own-words';
 import { Chip, Fold, TouchSelect } from '../touch';
-import { Num, Pair, Tick, Verdict, Words } from './fields';
+import { Num, Pair, Tick, Verdict, TextBox } from './fields';
 
 type Props = { in: StepInHand; units: DraftUnits };
 
@@ -55,7 +55,7 @@ export const Open = ({ in: s }: Pick<Props, 'in'>) => (
         </Chip>
       ))}
     </div>
-    <Words in={s} name="how" label="How it was opened" />
+    <TextBox in={s} name="how" label="How it was opened" />
   </>
 );
 
@@ -82,7 +82,7 @@ export function Drier({ in: s, units }: Props) {
   const sizes = [{ value: '', label: 'None' }, ...TUBE_SIZES.map((value) => ({ value, label: `${value} in` }))];
   return (
     <>
-      <Words in={s} name="drier" label="Drier fitted: make and size" />
+      <TextBox in={s} name="drier" label="Drier fitted: make and size" />
       <Pair>
         <Num in={s} name="drierBefore" label="Old one holds" unit="cm³" />
         <Num in={s} name="drierNow" label="New one holds" unit="cm³" />

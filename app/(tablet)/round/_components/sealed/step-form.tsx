@@ -7,7 +7,7 @@ import { useCertified, useStep, type Record_, type StepInHand } from '../../_lib
 import { CautionNote } from '../caution-note';
 import { Chip, TouchButton, TouchField } from '../touch';
 import { Charge, chargeGiven } from './charge';
-import { Words } from './fields';
+import { TextBox } from './fields';
 import { Pressure } from './pressure';
 import { readingAfter, Running } from './running';
 import { Braze, Drier, Isolate, Open } from './small-steps';
@@ -36,7 +36,7 @@ export function StepForm({ visit, unit, record, me, step, flammable, onSaved }: 
     <div className="flex flex-col gap-4">
       {s.needs && !certified.holds ? <NoCertificate in={s} certified={certified} me={me} /> : null}
       <WorkOf step={step} in={s} me={me} unit={unit} visit={visit} record={record} units={units} given={given} flammable={flammable} />
-      {step === 'running_check' ? null : <Words in={s} name="note" label="Anything worth keeping" max={2000} />}
+      {step === 'running_check' ? null : <TextBox in={s} name="note" label="Anything worth keeping" max={2000} />}
       <div className="flex flex-col gap-2">
         <TouchButton look="primary" disabled={s.busy || !s.mayDo || !('work' in typed)} onClick={() => void save()}>
           {step === 'running_check' ? 'Its new clean baseline' : 'Done, next step'}
@@ -87,10 +87,10 @@ const WHY = {
 function NoCertificate({ in: s, certified, me }: { in: StepInHand; certified: ReturnType<typeof useCertified>; me: Me }) {
   if (certified.holds) return null;
   const { latest, why } = certified;
-  const words = `${WHY[why]}${latest ? ` ${CERTIFICATE_LABEL[latest.kind]}${latest.expiresOn ? `, until ${latest.expiresOn}` : ''}.` : ''} ${me.name} does no step on refrigerant, unless somebody answers for it by name; the office is told.`;
+  const text = `${WHY[why]}${latest ? ` ${CERTIFICATE_LABEL[latest.kind]}${latest.expiresOn ? `, until ${latest.expiresOn}` : ''}.` : ''} ${me.name} does no step on refrigerant, unless somebody answers for it by name; the office is told.`;
   return (
     <div className="flex flex-col gap-3">
-      <CautionNote title="No refrigerant step" words={words} />
+      <CautionNote title="No refrigerant step" text={text} />
       <TouchField
         id="sealed-overruledBy"
         label="Who answers for it"

@@ -6,7 +6,7 @@ import type { StepInHand } from '../../_lib/use-sealed';
 import { ownMass } from '../../_lib/own-words';
 import { CautionNote } from '../caution-note';
 import { TouchSelect } from '../touch';
-import { Num, Pair, Pick, Words } from './fields';
+import { Num, Pair, Pick, TextBox } from './fields';
 
 type Props = { in: StepInHand; me: Me; unit: UnitOnFile; units: DraftUnits; way: 'recover' | 'charge' };
 
@@ -19,7 +19,7 @@ export function Weighing({ in: s, me, unit, units, way }: Props) {
   const [start, end] = [siOf(s.draft.start, units.scale), siOf(s.draft.end, units.scale)];
   const moved = start !== null && end !== null ? (way === 'recover' ? end - start : start - end) : null;
   const full = chosen && end !== null && way === 'recover' && end - chosen.tareKg > chosen.mostKg;
-  const words = (c: (typeof all)[number]) =>
+  const cylinderText = (c: (typeof all)[number]) =>
     `${c.label}, ${refrigerantLabel(c.refrigerant)}${c.contents === 'recovered' ? ' recovered' : ''}${c.mine ? ', in your van' : ''}`;
   return (
     <>
@@ -30,13 +30,13 @@ export function Weighing({ in: s, me, unit, units, way }: Props) {
         onChange={(e) => s.put('cylinder', e.target.value)}
         options={[
           { value: '', label: 'Choose' },
-          ...[...fits, ...others].map((c) => ({ value: c.id, label: words(c) })),
+          ...[...fits, ...others].map((c) => ({ value: c.id, label: cylinderText(c) })),
           { value: ELSEWHERE, label: 'One that is not on file' },
         ]}
       />
-      {s.draft.cylinder === ELSEWHERE ? <Words in={s} name="cylinderWords" label="What is written on it" /> : null}
+      {s.draft.cylinder === ELSEWHERE ? <TextBox in={s} name="cylinderWords" label="What is written on it" /> : null}
       {chosen && chosen.refrigerant !== unit.refrigerant ? (
-        <CautionNote title="Another gas" words={`${chosen.label} holds ${refrigerantLabel(chosen.refrigerant)}. Gases are never mixed.`} />
+        <CautionNote title="Another gas" text={`${chosen.label} holds ${refrigerantLabel(chosen.refrigerant)}. Gases are never mixed.`} />
       ) : null}
       <Pair>
         <Num
@@ -57,7 +57,7 @@ export function Weighing({ in: s, me, unit, units, way }: Props) {
         </p>
       ) : null}
       {full ? (
-        <CautionNote title="Too full" words={`${chosen.label} may hold ${ownMass(chosen.mostKg, me)} at most. Stop, and use another.`} />
+        <CautionNote title="Too full" text={`${chosen.label} may hold ${ownMass(chosen.mostKg, me)} at most. Stop, and use another.`} />
       ) : null}
       {way === 'recover' ? (
         <>

@@ -15,10 +15,10 @@ const asTyped = (r: ReadingEntry) => ({
   gaugeSpanPa: r.gaugeSpanPa,
 });
 
-const WORDS = {
-  better: { shape: 'done', tone: 'cold', words: 'The cleaning helped' },
-  no_change: { shape: 'ask', tone: 'alarm', words: 'No change after cleaning: look for another cause' },
-  worse: { shape: 'late', tone: 'alarm', words: 'Worse than before: look at fan, airflow and what was left behind' },
+const OUTCOME_LOOK = {
+  better: { shape: 'done', tone: 'cold', label: 'The cleaning helped' },
+  no_change: { shape: 'ask', tone: 'alarm', label: 'No change after cleaning: look for another cause' },
+  worse: { shape: 'late', tone: 'alarm', label: 'Worse than before: look at fan, airflow and what was left behind' },
 } as const;
 
 /** Both readings side by side, and whether the cleaning did anything beyond what the instruments leave open. */
@@ -34,12 +34,12 @@ export function BeforeAfter({ visit, unit }: { visit: VisitOnFile; unit: UnitOnF
   if (!comparison || !me) return null;
   if (comparison.status === 'cannot_say') return <Card title="Before and after">{comparison.sentence}</Card>;
   const rise = (f: Figure) => formatBand(ownDifference(f.value, me), ownDifference(f.lo, me), ownDifference(f.hi, me), differenceUnit(me));
-  const look = WORDS[comparison.outcome];
+  const look = OUTCOME_LOOK[comparison.outcome];
   return (
     <Card title="Before and after">
       <p className="text-lg">
         <State shape={look.shape} tone={look.tone}>
-          <span className="whitespace-normal">{look.words}</span>
+          <span className="whitespace-normal">{look.label}</span>
         </State>
       </p>
       <dl className="mt-2 grid grid-cols-2 gap-4">

@@ -39,7 +39,7 @@ export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; un
       <p className="text-lg font-bold leading-snug">{lead}</p>
       <p className="mt-1">
         <State shape={look.shape} tone={look.tone}>
-          {look.words}
+          {look.label}
         </State>
       </p>
       {lines ? <Lines lines={lines} me={me} /> : null}

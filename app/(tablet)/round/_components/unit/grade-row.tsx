@@ -13,13 +13,13 @@ type Props = {
   unit: UnitOnFile;
   aspect: Aspect;
   phase?: 'found' | 'left';
-  words?: Record<CoilGrade, string> | null;
+  definitions?: Record<CoilGrade, string> | null;
   /** Whether there is room for the drawings beside the words; else they stand with the meanings. */
   drawn: boolean;
 };
 
 /** One tap a grade, the definition of the chosen one below it; nothing is chosen until someone has looked. */
-export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'found', words = null, drawn }: Props) {
+export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'found', definitions = null, drawn }: Props) {
   const { grade, busy } = useGrade(visit, unit);
   const [meaning, setMeaning] = useState(false);
   const [asking, setAsking] = useState(false);
@@ -28,7 +28,8 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
   const standing = visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase);
   const grades = gradesOf(aspect);
   const title = phase === 'left' ? `${ASPECT_LABEL[aspect]}, as left` : ASPECT_LABEL[aspect];
-  const defined = (g: { grade: string; definition: string }) => (words ? (words[g.grade as CoilGrade] ?? g.definition) : g.definition);
+  const defined = (g: { grade: string; definition: string }) =>
+    definitions ? (definitions[g.grade as CoilGrade] ?? g.definition) : g.definition;
   const chosen = standing?.grade ? grades.find((g) => g.grade === standing.grade) : undefined;
   const open = phase === 'found' && openFinds(visit, unit).some((f) => f.aspect === aspect);
   const id = `aspect-${aspect}-${phase}`;

@@ -18,8 +18,8 @@ function togetherWords(together: readonly Aspect[]): string {
     together.includes('gasket') ? 'gaskets' : '',
     together.includes('float') ? 'float' : '',
   ];
-  const words = parts.filter(Boolean).join(' and ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  const text = parts.filter(Boolean).join(' and ');
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** High side, low side, box; then the coil as it was left. Grades answer the tasks. */
@@ -39,7 +39,7 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
   // One line while nobody has looked, and again once all are sound.
   const fold = !oneByOne && (sound || together.every((a) => !graded(a)));
   const cleans = visit.tasks.some((t) => t.unitId === unit.id && t.kindKey === COIL_CLEANING);
-  const words = coilWords(unit.condenserKind, lamp);
+  const definitions = coilWords(unit.condenserKind, lamp);
   return (
     <>
       {sides.map(({ side, aspects }) => {
@@ -55,7 +55,7 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
               ) : null}
             </div>
             {shown.map((a) => (
-              <GradeRow key={a} visit={visit} unit={unit} aspect={a} words={a === 'coil' ? words : null} drawn={drawn} />
+              <GradeRow key={a} visit={visit} unit={unit} aspect={a} definitions={a === 'coil' ? definitions : null} drawn={drawn} />
             ))}
           </section>
         );
@@ -82,7 +82,7 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
       ) : null}
       {/* A coil that nobody planned to clean can be cleaned and written down all the same. */}
       {(cleans || graded('coil')) && sides.some((s) => s.aspects.includes('coil')) ? (
-        <GradeRow visit={visit} unit={unit} aspect="coil" phase="left" words={words} drawn={drawn} />
+        <GradeRow visit={visit} unit={unit} aspect="coil" phase="left" definitions={definitions} drawn={drawn} />
       ) : null}
       <Photos visit={visit} unit={unit} />
     </>

@@ -18,9 +18,9 @@ export function NotLooked({
   onWhy: (why: string) => void;
 }) {
   const { draft: why, setDraft: setWhy, clear } = useDraft(draftKey, '');
-  const say = (words: string) => {
+  const say = (reason: string) => {
     clear();
-    onWhy(words);
+    onWhy(reason);
   };
   return (
     <div className="mt-2 flex flex-col gap-3 border-l-4 border-edge pl-3">

@@ -29,12 +29,12 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
   const [about, setAbout] = useState<Aspect | null>(has(unit, 'coil') ? 'coil' : null);
   const choices = aboutOf(unit);
   const [working, setWorking] = useState(false);
-  const [words, setWords] = useState('');
+  const [message, setMessage] = useState('');
   const inputs = { before: useRef<HTMLInputElement>(null), after: useRef<HTMLInputElement>(null) };
   const take = async (event: ChangeEvent<HTMLInputElement>, phase: Phase) => {
     const files = [...(event.target.files ?? [])];
     event.target.value = '';
-    setWords('');
+    setMessage('');
     setWorking(true);
     const said = new Set<string>();
     let lost = 0;
@@ -52,7 +52,7 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
       }
     }
     if (lost > 0) said.add(notKept(lost));
-    setWords([...said].join(' '));
+    setMessage([...said].join(' '));
     setWorking(false);
   };
   const list = visit.entries.photos.filter((p) => p.unitId === unit.id);
@@ -97,9 +97,9 @@ export function Photos({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }
           Making the picture small …
         </p>
       ) : null}
-      {words ? (
+      {message ? (
         <p role="alert" className="mt-2 font-bold text-alarm">
-          {words}
+          {message}
         </p>
       ) : null}
       <ul className="flex flex-wrap gap-x-3 gap-y-1 [&:not(:empty)]:mt-2 sm:[&:not(:empty)]:mt-3">

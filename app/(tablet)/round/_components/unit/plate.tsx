@@ -13,10 +13,10 @@ export function Plate({ unit }: { unit: UnitOnFile }) {
   return (
     <Fold summary="Nameplate and how it runs" short="Nameplate">
       <dl className="grid grid-cols-2 gap-x-4 gap-y-1 px-4 pb-4 sm:grid-cols-3">
-        {unitFacts(unit, measureUnitsOf(me), IN_HEAD).map(([label, words]) => (
+        {unitFacts(unit, measureUnitsOf(me), IN_HEAD).map(([label, text]) => (
           <div key={label}>
             <dt className="text-sm text-soft">{label}</dt>
-            <dd className="font-bold">{words}</dd>
+            <dd className="font-bold">{text}</dd>
           </div>
         ))}
       </dl>

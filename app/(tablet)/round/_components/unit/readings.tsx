@@ -179,11 +179,11 @@ function Typing({
       {unit.circuitAccess === 'sealed' && r.draft.text.headPaGauge ? (
         <CautionNote
           title="Sealed system"
-          words="Each connection loses charge and can start a leak. A clamp on the condenser bend says nearly as much."
+          text="Each connection loses charge and can start a leak. A clamp on the condenser bend says nearly as much."
         />
       ) : null}
       {warm ? (
-        <CautionNote title="Box above 41 °F (5 °C)" words="If there is food in it, tell someone now; the last step asks whom." />
+        <CautionNote title="Box above 41 °F (5 °C)" text="If there is food in it, tell someone now; the last step asks whom." />
       ) : null}
       {r.outside.map((f) => (
         <Outside key={f} label={FIELD_INFO[f].label} field={f} text={r.draft.text[f] ?? ''} me={me} onCorrect={() => setField(f)} />

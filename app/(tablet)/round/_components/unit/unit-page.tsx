@@ -42,7 +42,7 @@ export function UnitPage({ visit, unit, step: asked }: { visit: VisitOnFile; uni
       <h2 className="sr-only">{WORK_STEP_LABEL[shown]}</h2>
       {shown === 'look' ? <PastSaving unit={unit} /> : null}
       {cautions.map((c) => (
-        <CautionNote key={c.title} title={c.title} words={c.words} more={c.more} />
+        <CautionNote key={c.title} title={c.title} text={c.text} more={c.more} />
       ))}
       {shown === 'read' ? <ReadStep visit={visit} unit={unit} leavingRef={leavingRef} /> : null}
       {shown === 'look' ? <LookStep visit={visit} unit={unit} /> : null}
@@ -118,7 +118,7 @@ function Onward({ visit, unit, step, leavingRef }: { visit: VisitOnFile; unit: U
   const place = units.findIndex((u) => u.id === unit.id);
   const next = WORK_STEPS[WORK_STEPS.indexOf(step) + 1];
   const [before, after] = [units[place - 1], units[place + 1]];
-  const [href, words] = next
+  const [href, label] = next
     ? [to.unit(visit.id, unit.id, next), WORK_STEP_LABEL[next]]
     : after
       ? [to.unit(visit.id, after.id), after.name]
@@ -135,7 +135,7 @@ function Onward({ visit, unit, step, leavingRef }: { visit: VisitOnFile; unit: U
         </a>
       ) : null}
       <button type="button" onClick={() => void on()} className={`${look} justify-end bg-cold text-on-cold`}>
-        <span className="truncate">{words} ›</span>
+        <span className="truncate">{label} ›</span>
       </button>
     </nav>
   );

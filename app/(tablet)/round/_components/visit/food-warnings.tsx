@@ -15,7 +15,7 @@ export function FoodWarnings({ visit, unitId }: { visit: VisitOnFile; unitId?: s
   return (
     <Fold summary={FOOD_CAUTION.title} open={list.length > 0}>
       <Card className="border-0 pt-0">
-        <CautionNote title="Tell someone now" words={FOOD_CAUTION.words} />
+        <CautionNote title="Tell someone now" text={FOOD_CAUTION.text} />
         <ul className="my-3 flex flex-col divide-y divide-line">
           {list.map((w) => (
             <li key={w.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">

@@ -54,7 +54,7 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
           </li>
         ))}
       </ul>
-      <Taps label="In the quote" of={partsForeseen(visit)} words={(f) => `${f.quantity} × ${f.what}`} onTap={takeForeseen} />
+      <Taps label="In the quote" of={partsForeseen(visit)} textOf={(f) => `${f.quantity} × ${f.what}`} onTap={takeForeseen} />
       <div className="grid grid-cols-[1fr_5.5rem] gap-3">
         <TouchField
           id="part-what"
@@ -72,7 +72,7 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
           onChange={(e) => setDraft({ ...draft, quantity: e.target.value })}
         />
       </div>
-      {part ? null : <Taps label="On the list" of={partsLike(list, what)} words={(p) => `${p.number} ${p.name}`} onTap={(p) => take(p)} />}
+      {part ? null : <Taps label="On the list" of={partsLike(list, what)} textOf={(p) => `${p.number} ${p.name}`} onTap={(p) => take(p)} />}
       {part && place ? (
         <div role="group" aria-label="Taken from" className="mt-3 flex flex-wrap gap-2">
           {PART_PLACES.map((at) => (
@@ -112,9 +112,9 @@ function usualUnit(visit: VisitOnFile): string {
   return ofJobs.length === 1 ? (ofJobs[0] ?? '') : '';
 }
 
-type TapsOf<T> = { label: string; of: readonly T[]; words: (one: T) => string; onTap: (one: T) => void };
+type TapsOf<T> = { label: string; of: readonly T[]; textOf: (one: T) => string; onTap: (one: T) => void };
 
-function Taps<T>({ label, of, words, onTap }: TapsOf<T>) {
+function Taps<T>({ label, of, textOf, onTap }: TapsOf<T>) {
   const id = useId();
   if (of.length === 0) return null;
   return (
@@ -123,8 +123,8 @@ function Taps<T>({ label, of, words, onTap }: TapsOf<T>) {
         {label}
       </span>
       {of.map((one) => (
-        <Chip key={words(one)} onClick={() => onTap(one)}>
-          {words(one)}
+        <Chip key={textOf(one)} onClick={() => onTap(one)}>
+          {textOf(one)}
         </Chip>
       ))}
     </div>

@@ -10,9 +10,9 @@ type Answer = { taskId: string; outcome: 'done' | 'not_done'; reason: string };
 export const taskDone: Handler<'task.done'> = (ctx, op) => answer(ctx, op.id, { ...op.payload, outcome: 'done', reason: '' });
 export const taskNotDone: Handler<'task.not_done'> = (ctx, op) => answer(ctx, op.id, { ...op.payload, outcome: 'not_done' });
 
-const WORDS = { planned: 'not answered', done: 'done', not_done: 'not done' } as const;
-const outcomeWords = ({ outcome, reason }: { outcome: keyof typeof WORDS; reason: string }) =>
-  reason ? `${WORDS[outcome]} (${reason})` : WORDS[outcome];
+const OUTCOME_LABEL = { planned: 'not answered', done: 'done', not_done: 'not done' } as const;
+const outcomeWords = ({ outcome, reason }: { outcome: keyof typeof OUTCOME_LABEL; reason: string }) =>
+  reason ? `${OUTCOME_LABEL[outcome]} (${reason})` : OUTCOME_LABEL[outcome];
 
 /** The task's outcome on this visit. Work done on a task the office took off the visit meanwhile still counts if it can. */
 async function answer(ctx: ApplyContext, id: string, given: Answer): Promise<void> {

@@ -3,10 +3,10 @@ import { cameMeanwhile } from '../came-meanwhile';
 import { standsOver, type Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
 
-const WORDS = { seen: 'seen', could_not_reach: 'could not be reached', gone: 'gone' } as const;
+const OUTCOME_LABEL = { seen: 'seen', could_not_reach: 'could not be reached', gone: 'gone' } as const;
 
-const outcomeSentence = ({ outcome, reason }: { outcome: keyof typeof WORDS; reason: string }) =>
-  reason ? `${WORDS[outcome]} (${reason})` : WORDS[outcome];
+const outcomeSentence = ({ outcome, reason }: { outcome: keyof typeof OUTCOME_LABEL; reason: string }) =>
+  reason ? `${OUTCOME_LABEL[outcome]} (${reason})` : OUTCOME_LABEL[outcome];
 
 /** Whether the unit was reached. Gone units stay on file until the office takes them off. */
 export const unitOutcome: Handler<'unit.outcome'> = async (ctx, op) => {

@@ -12,5 +12,5 @@ export const visitClose: Handler<'visit.close'> = async (ctx, op) => {
     { db, actor, now },
     { visitId: visit.id, leftAt: timeNamed(ctx, op.payload.leftAt), knownTaskIds: op.payload.taskIds },
   );
-  for (const words of closed.notes) ctx.chore(words);
+  for (const message of closed.notes) ctx.chore(message);
 };

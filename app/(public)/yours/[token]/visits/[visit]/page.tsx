@@ -35,7 +35,7 @@ export default definePage('public', async ({ db, now, params, query }) => {
         token={token}
         visitId={visit.id}
         slots={slots.map((s) => ({ value: String(s.start), label: when(s.start, s.end) }))}
-        words={{
+        texts={{
           free: say.another.free,
           none: say.another.none,
           note: say.another.note,

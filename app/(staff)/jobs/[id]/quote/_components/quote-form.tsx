@@ -18,7 +18,7 @@ type Props = {
   draft: { lines: (QuoteLine & { partNumber: string })[]; taxPercent: number; validUntil: string; reason: string; photoIds: string[] };
   labourCents: number | null;
   parts: readonly PartOffered[];
-  photos: readonly { id: string; fileId: string; words: string }[];
+  photos: readonly { id: string; fileId: string; caption: string }[];
   /** What is known of how long such work takes. */
   hours: string[];
 };
@@ -66,7 +66,7 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos, 
                   {/* eslint-disable-next-line @next/next/no-img-element -- Behind the sign-in, where an optimiser does not reach. */}
                   <img
                     src={`/api/files/${p.fileId}?size=thumb`}
-                    alt={p.words}
+                    alt={p.caption}
                     className="h-24 rounded-md border border-line"
                     loading="lazy"
                   />
@@ -78,7 +78,7 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos, 
                       defaultChecked={draft.photoIds.includes(p.id)}
                       className="size-5 align-middle"
                     />{' '}
-                    {p.words}
+                    {p.caption}
                   </span>
                 </label>
               ))}
@@ -87,9 +87,9 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos, 
         ) : null}
       </Sheet>
       <Sheet title="Lines">
-        {hours.map((words) => (
-          <p key={words} className="mb-2 text-soft">
-            {words}
+        {hours.map((text) => (
+          <p key={text} className="mb-2 text-soft">
+            {text}
           </p>
         ))}
         <datalist id="parts">

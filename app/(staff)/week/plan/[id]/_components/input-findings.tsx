@@ -16,10 +16,10 @@ const AT: Record<MendAt, (id: string) => string> = {
   due: () => '/due',
   week: () => '/week',
 };
-const MARK: Record<Finding['weight'], { shape: Shape; tone: 'alarm' | 'ink' | 'soft'; words: string }> = {
-  stops: { shape: 'off', tone: 'alarm', words: 'Nothing can be planned' },
-  'keeps out': { shape: 'held', tone: 'ink', words: 'Stays out' },
-  assumed: { shape: 'ask', tone: 'soft', words: 'A guess' },
+const MARK: Record<Finding['weight'], { shape: Shape; tone: 'alarm' | 'ink' | 'soft'; label: string }> = {
+  stops: { shape: 'off', tone: 'alarm', label: 'Nothing can be planned' },
+  'keeps out': { shape: 'held', tone: 'ink', label: 'Stays out' },
+  assumed: { shape: 'ask', tone: 'soft', label: 'A guess' },
 };
 
 /** What keeps work out of the week, a line a cause, each with the page that mends it. */
@@ -38,9 +38,9 @@ export function InputFindings({ findings, monday }: { findings: Finding[]; monda
               className="grid grid-cols-1 items-baseline gap-x-4 border-b border-line py-2 last:border-0 sm:grid-cols-[14rem_minmax(0,1fr)_auto]"
             >
               <State shape={mark.shape} tone={mark.tone}>
-                {f.weight === 'keeps out' && f.tasks > 0 ? counted(f.tasks, 'task') : mark.words}
+                {f.weight === 'keeps out' && f.tasks > 0 ? counted(f.tasks, 'task') : mark.label}
               </State>
-              <span>{f.words}</span>
+              <span>{f.message}</span>
               <Link href={f.mend.at === 'week' ? `/week?day=${monday}` : AT[f.mend.at](f.mend.id ?? '')} className="font-bold">
                 {f.mend.label}
               </Link>

@@ -24,25 +24,25 @@ export function LeftOut({ left, beyond }: { left: LeftOver[]; beyond: { kitchens
   if (left.length === 0 && beyond.tasks === 0) return null;
   const causes = new Map<string, LeftOver[]>();
   for (const l of left) {
-    const words = CAUSE[l.code] ?? l.words;
-    causes.set(words, [...(causes.get(words) ?? []), l]);
+    const message = CAUSE[l.code] ?? l.message;
+    causes.set(message, [...(causes.get(message) ?? []), l]);
   }
   return (
     <Sheet title="Due, and not in this week">
       <ul>
-        {[...causes].map(([words, rows]) => {
+        {[...causes].map(([message, rows]) => {
           const kitchens = [...new Map(rows.map((r) => [r.kitchenId, r.kitchen]))];
           return (
-            <li key={words} className="border-b border-line py-2 last:border-0">
+            <li key={message} className="border-b border-line py-2 last:border-0">
               <details>
                 <summary>
-                  <span className="font-bold">{words}</span>: {counted(rows.length, 'task')} in {counted(kitchens.length, 'kitchen')}
+                  <span className="font-bold">{message}</span>: {counted(rows.length, 'task')} in {counted(kitchens.length, 'kitchen')}
                 </summary>
                 <ul className="mt-2 pl-5">
                   {kitchens.slice(0, SHOWN).map(([id, name]) => (
                     <li key={id} className="py-1">
                       <Link href={`/kitchens/${id}`}>{name}</Link>, {counted(rows.filter((r) => r.kitchenId === id).length, 'task')}
-                      <span className="block text-sm text-soft">{rows.find((r) => r.kitchenId === id)?.words}</span>
+                      <span className="block text-sm text-soft">{rows.find((r) => r.kitchenId === id)?.message}</span>
                     </li>
                   ))}
                   {kitchens.length > SHOWN ? <li className="text-soft">and {kitchens.length - SHOWN} more</li> : null}

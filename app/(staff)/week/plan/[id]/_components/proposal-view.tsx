@@ -72,17 +72,17 @@ export function ProposalView({ runId, monday, week }: { runId: string; monday: s
   );
 }
 
-const ENDED: Partial<Record<PlanStatus, { shape: Shape; words: string }>> = {
-  cancelled: { shape: 'off', words: 'Stopped. Nothing was booked.' },
-  accepted: { shape: 'done', words: 'Accepted earlier.' },
-  undone: { shape: 'off', words: 'Taken back.' },
+const ENDED: Partial<Record<PlanStatus, { shape: Shape; text: string }>> = {
+  cancelled: { shape: 'off', text: 'Stopped. Nothing was booked.' },
+  accepted: { shape: 'done', text: 'Accepted earlier.' },
+  undone: { shape: 'off', text: 'Taken back.' },
 };
 
 function Ended({ status }: { status: PlanStatus }) {
   const ended = ENDED[status];
   return ended ? (
     <State shape={ended.shape} tone="soft">
-      {ended.words}
+      {ended.text}
     </State>
   ) : null;
 }

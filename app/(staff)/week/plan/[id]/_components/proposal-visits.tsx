@@ -25,7 +25,7 @@ export type StandingWeek = {
   standing: GridVisit[];
 };
 type Props = { runId: string; monday: string; proposal: Proposal; week: StandingWeek };
-type Outcome = { booked: { key: string; visitId: string }[]; refused: { key: string; words: string }[] };
+type Outcome = { booked: { key: string; visitId: string }[]; refused: { key: string; message: string }[] };
 /** What was changed before accepting. */
 type Change = { technicianId?: string; startMs?: number; fixed?: boolean };
 
@@ -51,7 +51,7 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
     setChosen(next);
   };
   const change = (key: string, by: Change) => setChanges({ ...changes, [key]: { ...changes[key], ...by } });
-  const said = (key: string) => outcome?.refused.find((r) => r.key === key)?.words;
+  const said = (key: string) => outcome?.refused.find((r) => r.key === key)?.message;
 
   if (proposal.visits.length === 0)
     return proposal.input.some((f) => f.weight === 'stops') ? null : (
@@ -84,8 +84,8 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
     kitchen: v.kitchen,
     work: counted(v.taskIds.length, 'task'),
     marks: [
-      chosen.has(v.key) ? { shape: 'later', tone: 'cold', words: 'Proposed' } : { shape: 'off', tone: 'soft', words: 'Left out' },
-      ...(v.fixed ? [{ shape: 'held', tone: 'soft', words: 'Fixed' } as const] : []),
+      chosen.has(v.key) ? { shape: 'later', tone: 'cold', label: 'Proposed' } : { shape: 'off', tone: 'soft', label: 'Left out' },
+      ...(v.fixed ? [{ shape: 'held', tone: 'soft', label: 'Fixed' } as const] : []),
     ],
     look: chosen.has(v.key) ? 'proposed' : 'left',
     movable: !outcome,

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { longText, text } from './text';
 import { isTimeZone } from '../core/calendar/is-time-zone';
 import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../core/equipment/limits';
-import { readPosition } from '../core/position';
+import { isShortPosition, readPosition } from '../core/position';
 import { readDayHours } from '../core/hours';
 import type { WeeklyWindow } from '../core/visits/service-hours';
 import type { Weekday } from '../core/calendar';
@@ -75,13 +75,21 @@ export const WeekHours = z
     }),
   );
 
+const Pasted = text().max(300, 'At most 300 characters.').optional();
+
 /** A position as people paste it; null where none is given. */
-export const PositionField = text()
-  .max(300, 'At most 300 characters.')
-  .optional()
-  .transform((typed, ctx) => {
-    const read = readPosition(typed ?? '');
-    if ('position' in read) return read.position;
-    ctx.addIssue({ code: 'custom', message: read.problem });
-    return z.NEVER;
-  });
+export const PositionField = Pasted.transform((typed, ctx) => {
+  const read = readPosition(typed ?? '');
+  if ('position' in read) return read.position;
+  ctx.addIssue({ code: 'custom', message: read.problem });
+  return z.NEVER;
+});
+
+/** The same, or a short plus code, which is read near the shop. */
+export const NearPositionField = Pasted.transform((typed = '', ctx) => {
+  if (isShortPosition(typed)) return { shortCode: typed };
+  const read = readPosition(typed);
+  if ('position' in read) return read.position;
+  ctx.addIssue({ code: 'custom', message: read.problem });
+  return z.NEVER;
+});

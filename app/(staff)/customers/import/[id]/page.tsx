@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { counted } from '@/lib/core/wording/counted';
-import { allColumns, type UnfitRows } from '@/lib/core/fleet-csv';
+import { allColumns, unfitRows, type UnfitRows } from '@/lib/core/fleet-csv';
 import { fleetTaskKinds } from '@/lib/features/fleet-csv/reads/fleet';
 import { importRun, type ImportSummary } from '@/lib/features/fleet-csv/reads/imports';
 import { isId } from '@/lib/core/ids/is-id';
@@ -21,13 +21,18 @@ import { TakeBack } from '../_components/take-back';
 
 export const metadata: Metadata = { title: 'Import' };
 
+/** "3 units and 2 kitchens on file changed." */
+function changed({ updates, kitchenUpdates }: ImportSummary): string {
+  const what = [updates > 0 ? counted(updates, 'unit') : '', kitchenUpdates > 0 ? counted(kitchenUpdates, 'kitchen') : ''].filter(Boolean);
+  return what.length > 0 ? `${what.join(' and ')} on file changed.` : '';
+}
+
 function Wins({ s }: { s: ImportSummary }) {
-  if (s.units === 0)
-    return <p>{s.updates > 0 ? `${counted(s.updates, 'unit')} on file changed.` : 'All of it is on file already; nothing changes.'}</p>;
+  if (s.units === 0) return <p>{changed(s) || 'All of it is on file already; nothing changes.'}</p>;
   return (
     <p>
       {counted(s.units, 'unit')} with {counted(s.tasks, 'task')} in {counted(s.kitchens, 'kitchen')} ({counted(s.newKitchens, 'new one')});{' '}
-      {counted(s.customers, 'new customer')}.{s.updates > 0 ? ` ${counted(s.updates, 'unit')} on file changed.` : ''}
+      {counted(s.customers, 'new customer')}. {changed(s)}
       {s.flammable > 0
         ? ` ${counted(s.flammable, 'unit')} with a flammable refrigerant: only people on file for it can be booked on them.`
         : ''}
@@ -40,9 +45,27 @@ function Ready({ runId, s, title }: { runId: string; s: ImportSummary; title: st
     <Sheet title={title}>
       <div className="flex flex-col gap-3">
         <Wins s={s} />
-        {s.units + s.updates > 0 ? <RunForm runId={runId} units={s.units} updates={s.updates} /> : null}
+        {s.units + s.updates + s.kitchenUpdates > 0 ? (
+          <RunForm runId={runId} units={s.units} updates={s.updates} kitchens={s.kitchenUpdates} />
+        ) : null}
       </div>
     </Sheet>
+  );
+}
+
+function Causes({ causes }: Pick<UnfitRows, 'causes'>) {
+  return (
+    <ul className="mb-3">
+      {causes.map(({ column, message, rows, first }) => (
+        <li key={`${column} ${message}`} className="border-b border-line py-1.5">
+          <span className="font-bold">{column || 'The row'}</span>: {message}{' '}
+          <span className="text-soft">
+            Row {first.join(', ')}
+            {rows > first.length ? ` and ${rows - first.length} more` : ''}
+          </span>
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -50,17 +73,7 @@ function Ready({ runId, s, title }: { runId: string; s: ImportSummary; title: st
 function Unfit({ runId, unfit }: { runId: string; unfit: UnfitRows }) {
   return (
     <Sheet title={`${counted(unfit.rows, 'row')} that cannot go on file`}>
-      <ul className="mb-3">
-        {unfit.causes.map(({ column, message, rows, first }) => (
-          <li key={message} className="border-b border-line py-1.5">
-            <span className="font-bold">{column || 'The row'}</span>: {message}{' '}
-            <span className="text-soft">
-              Row {first.join(', ')}
-              {rows > first.length ? ` and ${rows - first.length} more` : ''}
-            </span>
-          </li>
-        ))}
-      </ul>
+      <Causes causes={unfit.causes} />
       <div className="max-w-sm">
         <Choose
           runId={runId}
@@ -81,6 +94,7 @@ export default definePage('import:equipment', async ({ db, params }) => {
   const columns = allColumns(await fleetTaskKinds(db)).map(({ header, about, required, scope }) => ({ header, about, required, scope }));
   const { problems, summary } = run.report;
   const bad = summary.errors > 0;
+  const notes = unfitRows(problems, 'note');
   const reading = run.status === 'checked' || run.status === 'failed' ? run.report.sheet : undefined;
   return (
     <>
@@ -157,6 +171,11 @@ export default definePage('import:equipment', async ({ db, params }) => {
               )
             }
           />
+        ) : null}
+        {reading && notes.rows > 0 && !bad ? (
+          <Sheet title="Good to know">
+            <Causes causes={notes.causes} />
+          </Sheet>
         ) : null}
         {problems.length > 0 && !reading ? (
           <Sheet

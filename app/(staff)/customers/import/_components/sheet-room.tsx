@@ -42,7 +42,14 @@ export function SheetRoom({ runId, reading, known, answer, ready }: Props) {
       {known > 0 ? (
         <Sheet title={`${counted(known, 'row')} about units on file`}>
           <div className="max-w-sm">
-            <Choose runId={runId} of="answer" about="known" value={answer} options={KNOWN} label="What to do with those units" />
+            <Choose
+              runId={runId}
+              of="answer"
+              about="known"
+              value={answer}
+              options={KNOWN}
+              label="What to do with those units and their kitchens"
+            />
           </div>
           <p className="mt-1 text-sm text-soft">Found again by tag, serial, or name in the kitchen. Nothing of them goes on file twice.</p>
         </Sheet>

@@ -25,7 +25,7 @@ export const complexity = {
     'app/(tablet)/round/_components/unit/readings.tsx',
     'app/(tablet)/round/_components/visit/food-form.tsx',
     'app/(tablet)/round/_components/visit/parts.tsx',
-    'app/_ui/use-kept-words.ts',
+    'app/_ui/forms/use-kept-words.ts',
   ],
   rules: { complexity: ['error', 15] },
 };

@@ -1,5 +1,6 @@
 import 'server-only';
 import { notePageOpening, pageByLink, type OpenPage } from '../features/customer-pages/reads/page-link';
+import { noteQuoteOpening } from '../features/jobs/reads/quotes';
 import { noteQuarterOpening } from '../features/quarters/reads/quarter-report';
 import { noteOpening } from '../features/reports/reads/report-link';
 import { isAppError } from '../core/errors';
@@ -23,6 +24,7 @@ export const openLink = async <T extends object>(read: () => Promise<T | null>):
 
 export const countOpening = (id: string) => noteOpening(db(), id, now());
 export const countQuarterOpening = (id: string) => noteQuarterOpening(db(), id, now());
+export const countQuoteOpening = (id: string) => noteQuoteOpening(db(), id, now());
 export const countPageOpening = (id: string) => notePageOpening(db(), id, now());
 
 /** Far more than a kitchen opens in a quarter of an hour. */

@@ -3,7 +3,7 @@ import { wordsIn } from '@/lib/core/customer-words';
 import { quoteByLink, quotePhotos } from '@/lib/features/jobs/reads/quotes';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { openLink } from '@/lib/server/customer-links';
+import { countQuoteOpening, openLink } from '@/lib/server/customer-links';
 import { AnswerForm } from '@/app/_ui/quote/answer-form';
 import { QuoteView } from '@/app/_ui/quote/quote-view';
 import { DeadCustomerLink } from '../../_components/dead-customer-link';
@@ -15,6 +15,7 @@ export default definePage('public', async ({ db, now, params }) => {
   const token = params.token ?? '';
   const quote = await openLink(() => quoteByLink(db, token, now));
   if (!quote) return <DeadCustomerLink />;
+  await countQuoteOpening(quote.id);
   const { language } = quote.job.kitchen.customer;
   const { nameMissing, long, two } = wordsIn(language).quote.answer;
   const shop = await shopSettings(db);

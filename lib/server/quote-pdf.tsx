@@ -6,7 +6,7 @@ import { toLocalDate } from '../core/calendar/date-column';
 import { customerFullDate } from '../core/calendar/when';
 import type { PrintedQuote } from '../features/jobs/reads/quotes';
 import { PAPER_FONT } from '../core/reports/paper-fonts';
-import { renderPdf } from './pdf';
+import { onPaper, renderPdf } from './pdf';
 
 const s = StyleSheet.create({
   page: { padding: 48, fontFamily: PAPER_FONT, fontSize: 10, color: '#1a2126', lineHeight: 1.4 },
@@ -25,12 +25,14 @@ type Shop = { name: string; phone: string | null; email: string | null } | null;
 
 /** A quote on paper: the reason, the lines, what it comes to, until when it holds, and the pictures. */
 export async function quotePdf(
-  quote: PrintedQuote,
-  shop: Shop,
+  given: PrintedQuote,
+  from: Shop,
   photos: readonly { id: string; bytes: Buffer }[],
 ): Promise<Uint8Array<ArrayBuffer>> {
+  const { language } = given.job.kitchen.customer;
+  const { onFile, missing } = await onPaper({ quote: given, shop: from }, language);
+  const { quote, shop } = onFile;
   const { job, lines } = quote;
-  const { language } = job.kitchen.customer;
   const say = wordsIn(language).quote;
   const title = say.title(`${job.number}-${quote.version}`);
   const sums = quoteSums(lines, quote.taxPercent);
@@ -47,6 +49,9 @@ export async function quotePdf(
         <Text>{job.kitchen.address}</Text>
         <Text>{job.units.map(({ unit }) => `${unit.name} (${unit.tag})`).join(', ')}</Text>
         <Text style={s.reason}>{quote.reason}</Text>
+        {missing.map((words) => (
+          <Text key={words}>{words}</Text>
+        ))}
         {lines.map((l, i) => (
           <View key={i} style={s.row} wrap={false}>
             <Text style={s.what}>

@@ -2,7 +2,7 @@ import { QuarterPaper } from '@/app/_ui/report/quarter-paper';
 import { LANGUAGES } from '@/lib/core/customer-words';
 import { quarterPaperOnPage } from '@/lib/features/customer-pages/verbs/open-on-page';
 import { defineRoute } from '@/lib/server/define-route';
-import { pdfFile } from '@/lib/server/pdf';
+import { onPaper, pdfFile } from '@/lib/server/pdf';
 import { throttle } from '@/lib/server/throttle';
 
 export const dynamic = 'force-dynamic';
@@ -12,5 +12,5 @@ export const GET = defineRoute('public', async ({ db, now, request, params }) =>
   const asked = new URL(request.url).searchParams.get('language');
   const language = LANGUAGES.find((l) => l === asked);
   const onFile = await quarterPaperOnPage({ db, now }, { token: params.token ?? '', quarter: params.quarter, language });
-  return pdfFile(<QuarterPaper onFile={onFile} />, 'summary');
+  return pdfFile(<QuarterPaper {...await onPaper(onFile, onFile.report.language)} />, 'summary');
 });

@@ -1,6 +1,6 @@
 import { writeWeekHours } from '../hours';
 import type { UnitValues } from '../equipment/unit-fields';
-import type { Known } from './known';
+import type { OnFilePolicy } from './units-on-file';
 import type { KitchenValues, Problem, RowValues } from './types';
 
 /** Names are the same whatever their case and spacing. */
@@ -62,17 +62,17 @@ type Entry = PlannedKitchen & {
   used: boolean;
   givenAt: Map<string, number>;
   unitLines: Map<string, number>;
-  told: Set<string>;
+  complainedOf: Set<string>;
 };
 
 const isBlank = (value: unknown) => value === null || value === '' || (Array.isArray(value) && value.length === 0);
-/** Whether the file's word goes over what is on file: into blanks, over a position that no person has set, or as it was told to. */
-function goesOver({ values, placedByHand }: KitchenOnFile, field: keyof KitchenValues, known: Known): boolean {
-  if (known === 'leave') return false;
-  return known === 'replace' || isBlank(values[field]) || (!placedByHand && (field === 'lat' || field === 'lng'));
+/** Whether the file's word goes over what is on file: into blanks, over a position that no person has set, or as it was complainedOf to. */
+function goesOver({ values, placedByHand }: KitchenOnFile, field: keyof KitchenValues, policy: OnFilePolicy): boolean {
+  if (policy === 'leave') return false;
+  return policy === 'replace' || isBlank(values[field]) || (!placedByHand && (field === 'lat' || field === 'lng'));
 }
 
-type BookContext = { onFile: OnFile; shopTimeZone: string; known?: Known };
+type BookContext = { onFile: OnFile; shopTimeZone: string; whereOnFile?: OnFilePolicy };
 
 /** The kitchens a file names, gathered from all their rows. Rows that contradict one another are named. */
 export function kitchenBook(ctx: BookContext, header: (field: string) => string, problems: Problem[]) {
@@ -84,7 +84,7 @@ export function kitchenBook(ctx: BookContext, header: (field: string) => string,
     const owner = ctx.onFile.customers.get(fold(customer));
     const entry: Entry = {
       key, customer, name, line, customerId: owner?.id ?? null, kitchenId: onFile?.id ?? null,
-      values: onFile ? { ...onFile.values } : blank(ctx.shopTimeZone), onFile, set: {}, used: false, givenAt: new Map(), unitLines: new Map(), told: new Set(),
+      values: onFile ? { ...onFile.values } : blank(ctx.shopTimeZone), onFile, set: {}, used: false, givenAt: new Map(), unitLines: new Map(), complainedOf: new Set(),
     }; // prettier-ignore
     entries.set(key, entry);
     if (owner?.archived)
@@ -121,8 +121,8 @@ export function kitchenBook(ctx: BookContext, header: (field: string) => string,
           message: `Line ${earlier} says otherwise for the same kitchen. Make them agree, or fill it on one row only.`,
           severity: 'error',
         });
-      } else if (entry.onFile && !goesOver(entry.onFile, field, ctx.known ?? 'fill')) {
-        if (!entry.told.has(field))
+      } else if (entry.onFile && !goesOver(entry.onFile, field, ctx.whereOnFile ?? 'fill')) {
+        if (!entry.complainedOf.has(field))
           problems.push({
             line,
             column,
@@ -130,7 +130,7 @@ export function kitchenBook(ctx: BookContext, header: (field: string) => string,
             message: 'This kitchen is on file with another value, which stays. Change it on the kitchen’s page if the file is right.',
             severity: 'note',
           });
-        entry.told.add(field);
+        entry.complainedOf.add(field);
       } else {
         Object.assign(entry.values, { [field]: value });
         if (entry.onFile) Object.assign(entry.set, { [field]: value });

@@ -1,7 +1,7 @@
 import { todayIn } from '../calendar';
 import { blankUnit, type UnitValues } from '../equipment/unit-fields';
 import type { Column } from './column';
-import { knownUnits, updateOf, type Known, type PlannedUpdate } from './known';
+import { knownUnits, updateOf, type OnFilePolicy, type PlannedUpdate } from './units-on-file';
 import { kitchenBook, type KitchenUpdate, type OnFile, type PlannedKitchen } from './kitchens';
 import { readHeader } from './header';
 import { readRow } from './row';
@@ -17,7 +17,7 @@ export type FleetPlan = {
   /** Rows that are about units on file, and what each would change. */
   updates: PlannedUpdate[];
   kitchenUpdates: KitchenUpdate[];
-  known: number;
+  rowsOnFile: number;
   problems: Problem[];
   rows: number;
 };
@@ -28,7 +28,7 @@ export type PlanContext = {
   onFile: OnFile;
   shopTimeZone: string;
   /** What to do with rows that are about units on file; not given, they are problems. */
-  known?: Known;
+  whereOnFile?: OnFilePolicy;
   /** Epoch milliseconds. */
   now: number;
 };
@@ -41,7 +41,7 @@ const nothing = (rows: number, problems: Problem[]): FleetPlan => ({
   units: [],
   updates: [],
   kitchenUpdates: [],
-  known: 0,
+  rowsOnFile: 0,
   rows,
   problems,
 });
@@ -67,13 +67,13 @@ export function planFleet(lines: readonly Line[], ctx: PlanContext): FleetPlan {
   let knownRows = 0;
   for (const line of body) {
     const read = readRow(line, at);
-    const known = ctx.known && find(read.row);
-    if (known && ctx.known) {
+    const unitOnFile = ctx.whereOnFile && find(read.row);
+    if (unitOnFile && ctx.whereOnFile) {
       // Of a unit on file a row need not say all.
       problems.push(...read.problems.filter((p) => p.value !== ''));
       knownRows++;
       book.add(line.line, read.row);
-      addUpdate(updates, updateOf(known, read.row, ctx.known, line.line));
+      addUpdate(updates, updateOf(unitOnFile, read.row, ctx.whereOnFile, line.line));
       continue;
     }
     problems.push(...read.problems);
@@ -88,7 +88,7 @@ export function planFleet(lines: readonly Line[], ctx: PlanContext): FleetPlan {
     if (unit) units.push({ ...unit, line: line.line, kitchen, tasks });
   }
   problems.sort((a, b) => a.line - b.line);
-  return { kitchens: book.all(), units, updates, kitchenUpdates: book.updates(), known: knownRows, problems, rows: body.length };
+  return { kitchens: book.all(), units, updates, kitchenUpdates: book.updates(), rowsOnFile: knownRows, problems, rows: body.length };
 }
 
 /** Of two rows about one unit the first one's word stands. */

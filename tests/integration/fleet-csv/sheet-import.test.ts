@@ -72,7 +72,7 @@ describe('a workbook of 150 units', () => {
     const unit = await database.db.unit.findFirstOrThrow({ where: { kitchenId: id } });
     const csv = `Customer,Kitchen,Tag,Position,Contact\n"${customer.name}","${name}",${unit.tag},"41.9, -87.6",Odile\n`;
     const { runId } = await checkImport(ctx(), { fileName: 'places.csv', csv });
-    expect((await read(runId)).report.summary).toMatchObject({ open: 0, known: 1, updates: 0, kitchenUpdates: 1, errors: 0 });
+    expect((await read(runId)).report.summary).toMatchObject({ open: 0, rowsOnFile: 1, updates: 0, kitchenUpdates: 1, errors: 0 });
     await run(runId);
     const of = () => database.db.kitchen.findUniqueOrThrow({ where: { id } });
     expect(await of()).toMatchObject({ lat: 41.9, lng: -87.6, positionFrom: 'hand', contactName: 'Odile' });

@@ -172,7 +172,7 @@ export default definePage('read:visit', async ({ db, now, params, query }) => {
               visitId={visit.id}
               version={visit.version}
               started={visit.status === 'started'}
-              told={visit.endsAt > now.getTime()}
+              kitchenHears={visit.endsAt > now.getTime()}
             />
           ) : null}
         </div>

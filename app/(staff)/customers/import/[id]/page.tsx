@@ -161,7 +161,7 @@ export default definePage('import:equipment', async ({ db, params }) => {
           <SheetRoom
             runId={run.id}
             reading={reading}
-            known={summary.known}
+            rowsOnFile={summary.rowsOnFile}
             answer={run.choices.answers.known ?? 'fill'}
             ready={
               summary.open > 0 ? null : bad ? (

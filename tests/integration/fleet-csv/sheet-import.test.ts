@@ -48,7 +48,7 @@ describe('a workbook of 150 units', () => {
   it('asks nothing the second time, finds every unit again, and fills in only what is blank', async () => {
     await database.db.unit.updateMany({ where: { serial: 'SN40000' }, data: { make: '' } });
     const { runId } = await checkImport(ctx(), { fileName: 'units.xlsx', bytes: await book() });
-    expect((await read(runId)).report.summary).toMatchObject({ open: 0, units: 0, known: 150, updates: 1, errors: 0 });
+    expect((await read(runId)).report.summary).toMatchObject({ open: 0, units: 0, rowsOnFile: 150, updates: 1, errors: 0 });
     await run(runId);
     expect(await database.db.unit.findFirst({ where: { serial: 'SN40000' } })).toMatchObject({ make: 'Holm', version: 2 });
     expect(await counts()).toEqual([12, 14, 150]);
@@ -59,7 +59,7 @@ describe('a workbook of 150 units', () => {
   it('adds serials by tag alone', async () => {
     const unit = await database.db.unit.findFirstOrThrow({ where: { serial: '' } });
     const { runId } = await checkImport(ctx(), { fileName: 'serials.csv', csv: `Tag,Serial\n${unit.tag},ZX-99001\n` });
-    expect((await read(runId)).report.summary).toMatchObject({ open: 0, known: 1, updates: 1, units: 0, errors: 0 });
+    expect((await read(runId)).report.summary).toMatchObject({ open: 0, rowsOnFile: 1, updates: 1, units: 0, errors: 0 });
     await run(runId);
     expect(await database.db.unit.findUnique({ where: { id: unit.id } })).toMatchObject({ serial: 'ZX-99001', kind: unit.kind });
     await database.db.unit.update({ where: { id: unit.id }, data: { version: 1 } });

@@ -28,6 +28,6 @@ export function changesOpen({ status, startsAt, endsAt }: Visit, now: number) {
     /** Cancelled by a slip: as long as its time is not there yet. */
     restore: status === 'cancelled' && startsAt > now,
     /** Its time is not over, so the kitchen is written to when it is cancelled. */
-    kitchenIsTold: open && endsAt > now,
+    kitchenHears: open && endsAt > now,
   };
 }

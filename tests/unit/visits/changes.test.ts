@@ -9,9 +9,9 @@ const allowed = (status: 'booked' | 'started' | 'done' | 'cancelled', now: numbe
 
 describe('what the office may still do to a visit', () => {
   it.each([
-    ['booked', -HOUR, ['edit', 'cancel', 'kitchenIsTold']],
+    ['booked', -HOUR, ['edit', 'cancel', 'kitchenHears']],
     ['booked', 2 * HOUR, ['edit', 'cancel']],
-    ['started', HOUR / 2, ['give', 'cancel', 'kitchenIsTold']],
+    ['started', HOUR / 2, ['give', 'cancel', 'kitchenHears']],
     ['done', HOUR, []],
     ['cancelled', -1, ['restore']],
     ['cancelled', 0, []],

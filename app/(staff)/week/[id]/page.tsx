@@ -80,7 +80,7 @@ export default definePage('read:visit', async ({ db, now, params, query }) => {
             </>
           ) : null}
           {may.give ? <GiveForm {...at} technicians={people.filter((t) => t.value !== visit.technician.id)} /> : null}
-          {may.cancel ? <CancelForm {...at} started={may.give} told={may.kitchenIsTold} /> : null}
+          {may.cancel ? <CancelForm {...at} started={may.give} kitchenHears={may.kitchenHears} /> : null}
         </div>
         <div className="flex flex-col gap-6">
           <KitchenOfVisit kitchen={kitchen} />

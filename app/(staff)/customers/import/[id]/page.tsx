@@ -83,7 +83,7 @@ function Checked({ run }: { run: Run }) {
     <SheetRoom
       runId={run.id}
       reading={sheet}
-      known={summary.known}
+      rowsOnFile={summary.rowsOnFile}
       answer={run.choices.answers.known ?? 'fill'}
       ready={summary.open > 0 ? null : ready}
     />

@@ -1,5 +1,5 @@
 import type { ProposedVisit } from '@/lib/core/planning/proposal';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn, timeIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { Button } from '@/app/_ui/buttons/button';
 import { WhatFor } from './visit-reason';
@@ -38,7 +38,7 @@ export function ProposalRow({ visit: v, taken, refused, open, currency, people, 
           {v.kitchen === v.customer ? '' : `, ${v.kitchen}`}
         </label>
         <span className="block">
-          {dayIn(v.startMs, v.timeZone)}, {timeIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)}
+          {momentIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)}
         </span>
         <span className="block text-sm text-soft">
           {counted(v.units, 'unit')}, {counted(v.taskIds.length, 'task')}, {Math.round(v.driveMinutes)} min drive there
@@ -49,8 +49,7 @@ export function ProposalRow({ visit: v, taken, refused, open, currency, people, 
         <WhatFor reason={v.reason} currency={currency} />
         {v.changed ? (
           <span className="block text-sm font-bold">
-            Changed by hand: it was {dayIn(v.wasMs, v.timeZone)}, {timeIn(v.wasMs, v.timeZone)}, {v.technician}. The drive is not worked out
-            anew.
+            Changed by hand: it was {momentIn(v.wasMs, v.timeZone)}, {v.technician}. The drive is not worked out anew.
           </span>
         ) : null}
       </div>

@@ -37,10 +37,10 @@ export function lostToday(u: UnitStanding): Figure {
 export function extraEnergyToday(units: readonly UnitStanding[]): Figure | null {
   let total = 0;
   let variance = 0;
-  let known = 0;
+  let counted = 0;
   for (const u of units) {
     if (!u.own || u.own.kwhPerDay.length < 2) continue;
-    known++;
+    counted++;
     const { value, sd } = depositToday(u);
     const own = u.own;
     const at = (y: number) => extraKwh(own, Math.max(0, y));
@@ -48,7 +48,7 @@ export function extraEnergyToday(units: readonly UnitStanding[]): Figure | null 
     total += middle;
     variance += ((at(value + Z80 * sd) - at(value - Z80 * sd)) / 2) ** 2 + (Z80 * OWN_SD * middle) ** 2;
   }
-  if (known === 0) return null;
+  if (counted === 0) return null;
   const half = Math.sqrt(variance + (Z80 * COMMON_SD * total) ** 2);
   return figure(total, Math.max(0, total - half), total + half);
 }
@@ -68,11 +68,11 @@ export function timesPrice(energy: Figure | null, price: number | null): Figure 
 
 /** Sum of independent figures; the common part of their error is added straight. */
 export function sumOf(figures: readonly (Figure | null)[]): Figure | null {
-  const known = figures.filter((f): f is Figure => f !== null);
-  if (known.length === 0) return null;
-  const value = known.reduce((a, f) => a + f.value, 0);
+  const given = figures.filter((f): f is Figure => f !== null);
+  if (given.length === 0) return null;
+  const value = given.reduce((a, f) => a + f.value, 0);
   const common = Z80 * COMMON_SD * value;
-  const apart = known.reduce((a, f) => a + Math.max(0, ((f.hi - f.lo) / 2) ** 2 - (Z80 * COMMON_SD * f.value) ** 2), 0);
+  const apart = given.reduce((a, f) => a + Math.max(0, ((f.hi - f.lo) / 2) ** 2 - (Z80 * COMMON_SD * f.value) ** 2), 0);
   const half = Math.sqrt(common ** 2 + apart);
   return figure(value, Math.max(0, value - half), value + half);
 }

@@ -4,7 +4,7 @@
  */
 export { allColumns } from './columns';
 export { fold, kitchenKey, type KnownUnit, type OnFile } from './kitchens';
-export { knownUnits, type Known, type PlannedUpdate } from './known';
+export { knownUnits, type OnFilePolicy, type PlannedUpdate } from './units-on-file';
 export { planFleet, type FleetPlan } from './plan';
 export { guarded, unguarded, writeRow } from './row';
 export { columnsIn, template } from './template';

@@ -42,7 +42,7 @@ const shown = (value: unknown): string => (Array.isArray(value) ? writeWeekHours
 const alike = (a: unknown, b: unknown): boolean =>
   typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(a)) : shown(a) === shown(b);
 
-type Entry = PlannedKitchen & { givenAt: Map<string, number>; unitLines: Map<string, number>; told: Set<string> };
+type Entry = PlannedKitchen & { givenAt: Map<string, number>; unitLines: Map<string, number>; complainedOf: Set<string> };
 
 /** The kitchens a file names, gathered from all their rows. Rows that contradict one another are named. */
 export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, header: (field: string) => string, problems: Problem[]) {
@@ -54,7 +54,7 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
     const owner = ctx.onFile.customers.get(fold(customer));
     const entry: Entry = {
       key, customer, name, line, customerId: owner?.id ?? null, kitchenId: onFile?.id ?? null,
-      values: onFile ? { ...onFile.values } : blank(ctx.shopTimeZone), givenAt: new Map(), unitLines: new Map(), told: new Set(),
+      values: onFile ? { ...onFile.values } : blank(ctx.shopTimeZone), givenAt: new Map(), unitLines: new Map(), complainedOf: new Set(),
     }; // prettier-ignore
     entries.set(key, entry);
     if (owner?.archived)
@@ -92,7 +92,7 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
           severity: 'error',
         });
       } else if (entry.kitchenId) {
-        if (!entry.told.has(field))
+        if (!entry.complainedOf.has(field))
           problems.push({
             line,
             column,
@@ -100,7 +100,7 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
             message: 'This kitchen is on file with another value, which stays. Change it on the kitchen’s page if the file is right.',
             severity: 'note',
           });
-        entry.told.add(field);
+        entry.complainedOf.add(field);
       } else {
         Object.assign(entry.values, { [field]: value });
         entry.givenAt.set(field, line);

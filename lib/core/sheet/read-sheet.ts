@@ -78,7 +78,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     headerLine: table.headerLine,
     groups: [...kinds.all(), ...spots.all(), ...gases.all()],
     questions,
-    told: tell.all(),
+    assumptions: tell.all(),
     lines: linesOf(table.headerLine, rows, units),
     rows: units.length,
   };

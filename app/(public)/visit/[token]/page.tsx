@@ -5,7 +5,7 @@ import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
 import { definePage } from '@/lib/server/define-page';
 import { openLink } from '@/lib/server/customer-links';
 import { DeadLink } from '../../_components/dead-link';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn, timeIn } from '@/lib/core/calendar/when';
 import { ReplyForm } from './_components/reply-form';
 
 export const metadata: Metadata = { title: 'Your visit', robots: { index: false }, referrer: 'same-origin' };
@@ -22,7 +22,7 @@ export default definePage('public', async ({ db, now, params }) => {
       <p className="font-bold text-cold">{shop?.name}</p>
       <h1>{visit.kitchen.name}</h1>
       <p className="text-xl">
-        {dayIn(visit.startsAt.getTime(), zone)}, {timeIn(visit.startsAt.getTime(), zone)}–{timeIn(visit.endsAt.getTime(), zone)}
+        {momentIn(visit.startsAt.getTime(), zone)}–{timeIn(visit.endsAt.getTime(), zone)}
         <span className="block text-base text-soft">
           {visit.technician.name} comes. Units are switched off in turn while coils are cleaned: keep doors closed.
         </span>
@@ -32,7 +32,7 @@ export default definePage('public', async ({ db, now, params }) => {
         given={visit.customerReply}
         slots={slots.map((s) => ({
           value: String(s.start),
-          label: `${dayIn(s.start, zone)}, ${timeIn(s.start, zone)}–${timeIn(s.end, zone)}`,
+          label: `${momentIn(s.start, zone)}–${timeIn(s.end, zone)}`,
         }))}
         phone={shop?.phone ?? ''}
       />

@@ -1,3 +1,4 @@
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
@@ -58,7 +59,7 @@ export default definePage('write:equipment', async ({ db }) => {
               </p>
             )}
             {kitchens.map((k) => (
-              <PlaceRow key={k.id} id={k.id} name={k.name === k.customer ? k.name : `${k.customer}, ${k.name}`} address={k.address} />
+              <PlaceRow key={k.id} id={k.id} name={fullKitchenName(k)} address={k.address} />
             ))}
             {total > kitchens.length ? <p className="mt-3 text-soft">and {total - kitchens.length} more, as these are done.</p> : null}
           </Sheet>

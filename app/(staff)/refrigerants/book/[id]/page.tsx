@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { todayIn } from '@/lib/core/calendar';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { dayIn, momentIn } from '@/lib/core/calendar/when';
 import { isId } from '@/lib/core/ids/is-id';
 import { can } from '@/lib/core/people/access';
 import { CERTIFICATE_LABEL, CONTENTS_LABEL, CYLINDER_WAY_LABEL } from '@/lib/core/refrigerant-book';
@@ -56,7 +56,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
                 'Scale less book',
                 c.differenceKg === null ? 'Not weighed yet' : `${bulk(c.differenceKg, units)} ± ${bulk(2 * c.sdKg, units)} (19 in 20)`,
               ],
-              ['Weighed last', c.weighedAt ? `${dayIn(c.weighedAt, zone)}, ${timeIn(c.weighedAt, zone)}` : ''],
+              ['Weighed last', c.weighedAt ? momentIn(c.weighedAt, zone) : ''],
               ['Empty', bulk(c.tareKg, units)],
               ['May hold', bulk(c.mostKg, units)],
               ['Gas when it came on file', bulk(c.firstKg, units)],

@@ -78,13 +78,13 @@ const PARTS = {
 function Result({ result, currency, facts }: { result: Comparison; currency: string; facts: UnitFacts }) {
   const money = { ...moneyIn(currency), most: 0 };
   const round = (x: number) => `${Math.round(x).toLocaleString('en-US')} ${currency}`;
-  const told =
+  const sentence =
     result.verdict === 'cant_tell'
       ? 'The figures can’t tell the ways apart'
       : `${WAY_LABEL[result.best]}: ${VERDICT_WORDS[result.verdict]}`;
   return (
     <Sheet
-      title={told}
+      title={sentence}
       aside={
         <span className="text-sm text-soft">
           the least in {Math.round(result.sure * 100)} of 100 draws; not knowing better costs {round(result.regretPerYear)} a year

@@ -10,7 +10,7 @@ import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { FormErrors } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn, timeIn } from '@/lib/core/calendar/when';
 import type { GridVisit } from '../../../_components/grid-item';
 import { TimeGrid, type GridRow } from '../../../_components/time-grid';
 import { accept, stopSearch, undo } from '../../actions';
@@ -135,7 +135,7 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
                   {v.kitchen === v.customer ? '' : `, ${v.kitchen}`}
                 </label>
                 <span className="block">
-                  {dayIn(v.startMs, v.timeZone)}, {timeIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)}
+                  {momentIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)}
                 </span>
                 <span className="block text-sm text-soft">
                   {counted(v.units, 'unit')}, {counted(v.taskIds.length, 'task')}, {Math.round(v.driveMinutes)} min drive there
@@ -146,8 +146,7 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
                 <WhatFor reason={v.reason} currency={week.currency} />
                 {v.changed ? (
                   <span className="block text-sm font-bold">
-                    Changed by hand: it was {dayIn(v.wasMs, v.timeZone)}, {timeIn(v.wasMs, v.timeZone)}, {v.technician}. The drive is not
-                    worked out anew.
+                    Changed by hand: it was {momentIn(v.wasMs, v.timeZone)}, {v.technician}. The drive is not worked out anew.
                   </span>
                 ) : null}
               </div>

@@ -6,7 +6,7 @@ import { isShortPosition, readPosition } from '../core/position';
 import { readDayHours } from '../core/hours';
 import type { WeeklyWindow } from '../core/visits/service-hours';
 import type { Weekday } from '../core/calendar';
-import { entryUnit, unitsOfMeasure, type Measure } from '../core/measures/entry-units';
+import { entryUnit, fromForm, unitsOfMeasure, type Measure } from '../core/measures/entry-units';
 
 /** Fields that forms share. A form sends empty fields as nothing at all. */
 
@@ -42,17 +42,22 @@ export function Bounded(limit: Limited, unit = '') {
 }
 
 /**
- * A measured value with the unit it was typed in, so that the server reads the number as the person saw it.
+ * A measured value with the unit it was typed in, so that the server reads the number as the person saw it, and what was
+ * on file (SI) when the form was drawn.
  * Empty gives null; otherwise SI.
  */
 export function Measured(span: Span, measure: Measure) {
   const units = unitsOfMeasure(measure);
   return z
-    .object({ value: z.number({ error: 'Write a number, with a point for decimals.' }).optional(), unit: z.enum(Object.keys(units)) })
-    .transform(({ value, unit }, ctx): number | null => {
+    .object({
+      value: z.number({ error: 'Write a number, with a point for decimals.' }).optional(),
+      unit: z.enum(Object.keys(units)),
+      onFile: z.number().optional(),
+    })
+    .transform(({ value, unit, onFile }, ctx): number | null => {
       if (value === undefined) return null;
-      const { toSi, fromSi, label } = entryUnit(measure, unit);
-      const si = toSi(value);
+      const { fromSi, label } = entryUnit(measure, unit);
+      const si = fromForm(measure, unit, value, onFile);
       if (within(span, si)) return si;
       const [lo, hi] = span.map((x) => Number(fromSi(x).toPrecision(3)));
       ctx.addIssue({ code: 'custom', path: ['value'], message: `Between ${lo} and ${hi} ${label} is possible.` });

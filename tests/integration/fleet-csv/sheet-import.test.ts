@@ -66,6 +66,20 @@ describe('a workbook of 150 units', () => {
     await database.db.unit.updateMany({ data: { version: 1 } });
   });
 
+  it('sets the position of a kitchen that was found by address, as a person’s, and gives the old one back', async () => {
+    const { id, name, customer } = await database.db.kitchen.findFirstOrThrow({ include: { customer: true } });
+    await database.db.kitchen.update({ where: { id }, data: { lat: 41, lng: -87, positionFrom: 'address', contactName: '' } });
+    const unit = await database.db.unit.findFirstOrThrow({ where: { kitchenId: id } });
+    const csv = `Customer,Kitchen,Tag,Position,Contact\n"${customer.name}","${name}",${unit.tag},"41.9, -87.6",Odile\n`;
+    const { runId } = await checkImport(ctx(), { fileName: 'places.csv', csv });
+    expect((await read(runId)).report.summary).toMatchObject({ open: 0, rowsOnFile: 1, updates: 0, kitchenUpdates: 1, errors: 0 });
+    await run(runId);
+    const of = () => database.db.kitchen.findUniqueOrThrow({ where: { id } });
+    expect(await of()).toMatchObject({ lat: 41.9, lng: -87.6, positionFrom: 'hand', contactName: 'Odile' });
+    await undoImport(ctx(), runId);
+    expect(await of()).toMatchObject({ lat: 41, lng: -87, positionFrom: 'address', contactName: '' });
+  });
+
   it('is taken back while nothing hangs on it, and not afterwards', async () => {
     const kitchen = await database.db.kitchen.findFirstOrThrow();
     const visit = await database.db.visit.create({ data: visitRow(kitchen.id, actor.userId, now, 60) as never });

@@ -1,3 +1,4 @@
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import type { Metadata } from 'next';
 import { todayIn } from '@/lib/core/calendar';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
@@ -43,7 +44,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
           kitchenId={kitchen?.id ?? ''}
           job={job && inHand(job)}
           anyHour={cannotWait(job)}
-          kitchens={choices.map((k) => ({ value: k.id, label: k.name === k.customer ? k.name : `${k.customer}, ${k.name}` }))}
+          kitchens={choices.map((k) => ({ value: k.id, label: fullKitchenName(k) }))}
           units={units.map((u) => ({
             id: u.id,
             name: u.name,

@@ -89,7 +89,7 @@ export async function enlarge(url, units) {
     for (const { table } of TABLES) {
       await client.query(`CREATE TEMP TABLE large_${table.toLowerCase()} ON COMMIT DROP AS SELECT * FROM "${table}"`);
       const { names } = await one(
-        `SELECT array_agg(column_name::text ORDER BY ordinal_position) AS names FROM information_schema.columns WHERE table_schema = 'public' AND table_name = $1`,
+        `SELECT array_agg(column_name::text ORDER BY ordinal_position) AS names FROM information_schema.columns WHERE table_schema = 'public' AND table_name = $1 AND is_generated = 'NEVER'`,
         [table],
       );
       columnsOf.set(table, names);

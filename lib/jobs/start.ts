@@ -15,6 +15,7 @@ import { drainOutbox } from '../features/mail/verbs/drain-outbox';
 import { replayIsOld } from '../features/owner/reads/replay';
 import { sendDueQuarters } from '../features/quarters/verbs/send-due-quarters';
 import { workOutReplay } from '../features/owner/verbs/work-out-replay';
+import { workOutWorth } from '../features/owner/verbs/work-out-worth';
 import { writeWeekly } from '../features/owner/verbs/write-weekly';
 import { sendDueReports } from '../features/reports/verbs/send-report';
 import { runPlan } from '../features/planning/verbs/run-plan';
@@ -70,7 +71,10 @@ export async function startJobs(): Promise<void> {
   await boss.schedule('places', '* * * * *');
 
   // What the owner's pages only show: worked out each night, and at the start where they are old: some shops are switched off at night.
-  await boss.work('figures', { pollingIntervalSeconds: 10 }, async () => workOutReplay({ db: db(), now: now() }));
+  await boss.work('figures', { pollingIntervalSeconds: 10 }, async () => {
+    await workOutWorth({ db: db(), now: now() });
+    await workOutReplay({ db: db(), now: now() });
+  });
   await boss.schedule('figures', '15 4 * * *', {}, { tz: await shopTimeZone(db()) });
   if (await replayIsOld(db(), now())) await nudge('figures');
 

@@ -1,14 +1,14 @@
 import type { Metadata } from 'next';
 import { can } from '@/lib/core/people/access';
 import { todayIn } from '@/lib/core/calendar';
-import { cleaningWorth, sumOf } from '@/lib/core/evidence';
+import { sumOf } from '@/lib/core/evidence';
 import { fromLocalDate } from '@/lib/core/calendar/date-column';
 import { dueCounts, zonesOnFile } from '@/lib/features/due/reads';
 import { ruleChanges, unreadChanges } from '@/lib/features/owner/reads/changes';
 import { coilsPastSaving, deadFans, openWork, recurrentDrains } from '@/lib/features/owner/reads/decisions';
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
-import { dueCoils } from '@/lib/features/owner/reads/due-coils';
 import { foulingKitchens } from '@/lib/features/owner/reads/kitchens';
+import { worthToday } from '@/lib/features/owner/reads/worth';
 import { toLookAtAgain } from '@/lib/features/choices/reads/unit-facts';
 import { cleaningPrices, shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
@@ -25,15 +25,15 @@ export const metadata: Metadata = { title: 'Fouling' };
 
 const PAGE = 30;
 const DAY = 86_400_000;
-/** The cleanings that are weighed: those of the next month. */
-const AHEAD = 30;
 
 export default definePage('read:fouling', async ({ db, now, actor, query }) => {
   const skip = Math.max(0, Math.floor(Number(query.from ?? 0)) || 0);
   const shop = await shopSettings(db);
   const today = todayIn(shop?.timeZone ?? 'UTC', now.getTime());
   const limit = shop?.overdueLimitDays ?? 14;
-  const [found, changes, unread, coils, fans, drains, work, due, toBook, soon, policy] = await Promise.all([
+  const policy = await policyOnFile(db);
+  const prices = shop ? cleaningPrices(shop) : null;
+  const [found, changes, unread, coils, fans, drains, work, due, toBook, weighed] = await Promise.all([
     foulingKitchens(db, now, { take: PAGE + 1, skip }),
     ruleChanges(db, { since: new Date(now.getTime() - 60 * DAY), unreadOnly: true, take: 4 }),
     unreadChanges(db),
@@ -43,10 +43,8 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
     openWork(db, fromLocalDate(today)),
     zonesOnFile(db, now).then((zones) => dueCounts(db, zones, { booked: true }, limit)),
     zonesOnFile(db, now).then((zones) => dueCounts(db, zones, {}, limit)),
-    dueCoils(db, now, AHEAD),
-    policyOnFile(db),
+    prices ? worthToday(db, now, prices, policy) : null,
   ]);
-  const prices = shop ? cleaningPrices(shop) : null;
   const again = can(actor, 'decide:unit') ? await toLookAtAgain(db, today) : [];
   const kitchens = found.slice(0, PAGE);
   const currency = shop?.currency ?? 'USD';
@@ -89,13 +87,11 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
         toDecide={{ failing: coils.length + fans.length + drains.length, changes: unread, late: work.late.length }}
       />
       <Worth
-        worth={prices ? cleaningWorth(soon.coils, prices, policy) : null}
+        weighed={weighed}
         prices={prices}
         failureChancePerDay={policy.failureChancePerDay}
         currency={currency}
-        days={AHEAD}
-        unseen={soon.unseen}
-        more={soon.more}
+        timeZone={shop?.timeZone ?? 'UTC'}
       />
       <LookAgain list={again} />
       <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 xl:grid-cols-[minmax(0,1fr)_22.5rem]">

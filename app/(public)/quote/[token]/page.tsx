@@ -3,8 +3,8 @@ import { quoteByLink, quotePhotos } from '@/lib/features/jobs/reads/quotes';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { openLink } from '@/lib/server/customer-links';
-import { AnswerForm } from '../../../_ui/quote/answer-form';
-import { QuoteView } from '../../../_ui/quote/quote-view';
+import { AnswerForm } from '@/app/_ui/quote/answer-form';
+import { QuoteView } from '@/app/_ui/quote/quote-view';
 import { DeadLink } from '../../_components/dead-link';
 import { answer } from './actions';
 

@@ -6,14 +6,14 @@ import { can } from '@/lib/core/people/access';
 import { isId } from '@/lib/core/ids/is-id';
 import { isOpen, JOB_SOURCE_LABEL, JOB_STATE_LABEL, JOB_WAIT_LABEL, stepsFrom, waitsFor } from '@/lib/core/jobs';
 import { counted } from '@/lib/core/wording/counted';
-import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
+import { dayIn, dayWords, momentIn } from '@/lib/core/calendar/when';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../../_ui/button';
-import { Facts } from '../../../_ui/facts';
-import { PageHead, Sheet } from '../../../_ui/sheet';
-import { State } from '../../../_ui/state';
-import { Trail } from '../../../_ui/trail';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { Facts } from '@/app/_ui/tables/facts';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Trail } from '@/app/_ui/page/trail';
 import { Urgency } from '../_components/job-lines';
 import { EditForm } from './_components/edit-form';
 import { JobHistory } from './_components/job-history';
@@ -65,7 +65,7 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
                     {kitchen.name}
                   </Link>,
                 ],
-                ['From', `${JOB_SOURCE_LABEL[job.source]}, ${dayIn(job.createdAt, zone)}, ${timeIn(job.createdAt, zone)}`],
+                ['From', `${JOB_SOURCE_LABEL[job.source]}, ${momentIn(job.createdAt, zone)}`],
                 ['Caller', [job.callerName, job.callerPhone].filter(Boolean).join(', ')],
                 ['Do it by', job.dueOn ? dayWords(job.dueOn) : ''],
                 [
@@ -97,10 +97,7 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
                 [
                   'Booked',
                   booked ? (
-                    <Link
-                      key="v"
-                      href={`/week/${booked.id}`}
-                    >{`${dayIn(booked.startsAt, zone)}, ${timeIn(booked.startsAt, zone)}, ${booked.technician.name}`}</Link>
+                    <Link key="v" href={`/week/${booked.id}`}>{`${momentIn(booked.startsAt, zone)}, ${booked.technician.name}`}</Link>
                   ) : (
                     ''
                   ),
@@ -141,7 +138,7 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
                 jobId={job.id}
                 visits={job.coming.map((v) => ({
                   value: v.id,
-                  label: `${dayIn(v.startsAt, zone)}, ${timeIn(v.startsAt, zone)}, ${v.technician.name}`,
+                  label: `${momentIn(v.startsAt, zone)}, ${v.technician.name}`,
                 }))}
               />
             ) : null}

@@ -1,3 +1,4 @@
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import type { Metadata } from 'next';
 import { todayIn } from '@/lib/core/calendar';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
@@ -9,8 +10,8 @@ import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { kitchenChoices, unitsAt } from '@/lib/features/planning/reads/squeeze';
 import { bookingKitchen, kitchenTasks } from '@/lib/features/visits/reads/visits';
 import { definePage } from '@/lib/server/define-page';
-import { PageHead } from '../../../_ui/sheet';
-import { Trail } from '../../../_ui/trail';
+import { PageHead } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { timeIn } from '@/lib/core/calendar/when';
 import { KitchenSheet } from '../_components/kitchen-sheet';
 import { SqueezeForm } from './_components/squeeze-form';
@@ -43,7 +44,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
           kitchenId={kitchen?.id ?? ''}
           job={job && inHand(job)}
           anyHour={cannotWait(job)}
-          kitchens={choices.map((k) => ({ value: k.id, label: k.name === k.customer ? k.name : `${k.customer}, ${k.name}` }))}
+          kitchens={choices.map((k) => ({ value: k.id, label: fullKitchenName(k) }))}
           units={units.map((u) => ({
             id: u.id,
             name: u.name,

@@ -10,13 +10,13 @@ import { choicesOf, shopCosts, unitFacts } from '@/lib/features/choices/reads/un
 import { unitPage } from '@/lib/features/equipment/reads/units';
 import { ChoiceFigures } from '@/lib/schemas/choices';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../../../_ui/button';
-import { Figure } from '../../../../_ui/figure';
-import { moneyIn } from '../../../../_ui/measure';
-import { PageHead, Sheet } from '../../../../_ui/sheet';
-import { State } from '../../../../_ui/state';
-import { Table, Td, Th } from '../../../../_ui/table';
-import { Trail } from '../../../../_ui/trail';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { Figure } from '@/app/_ui/figures/figure';
+import { moneyIn } from '@/app/_ui/figures/measure';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { Trail } from '@/app/_ui/page/trail';
 import { AgainForm, DecideForm } from './decide-form';
 import { FiguresForm } from './figures-form';
 
@@ -78,13 +78,13 @@ const PARTS = {
 function Result({ result, currency, facts }: { result: Comparison; currency: string; facts: UnitFacts }) {
   const money = { ...moneyIn(currency), most: 0 };
   const round = (x: number) => `${Math.round(x).toLocaleString('en-US')} ${currency}`;
-  const told =
+  const sentence =
     result.verdict === 'cant_tell'
       ? 'The figures can’t tell the ways apart'
       : `${WAY_LABEL[result.best]}: ${VERDICT_WORDS[result.verdict]}`;
   return (
     <Sheet
-      title={told}
+      title={sentence}
       aside={
         <span className="text-sm text-soft">
           the least in {Math.round(result.sure * 100)} of 100 draws; not knowing better costs {round(result.regretPerYear)} a year

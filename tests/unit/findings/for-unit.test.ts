@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { aspectsOf, coilWords, has, SIDE_LABEL, SIDES, SOUND_TOGETHER } from '@/lib/core/findings/for-unit';
+import { aspectsOf, coilWords, type has, SIDE_LABEL, SIDES, SOUND_TOGETHER } from '@/lib/core/findings/for-unit';
 import { ASPECTS, gradeIndex, GRADES, isGradeOf } from '@/lib/core/findings/grades';
 import { TRIP_CAUSE_LABEL, TRIP_CAUSES } from '@/lib/core/findings/trip-causes';
 

@@ -16,6 +16,8 @@ export type ImportSummary = {
   /** Rows about units on file, and how many of those would change. */
   rowsOnFile: number;
   updates: number;
+  /** Kitchens on file that would change. */
+  kitchenUpdates: number;
   /** What is still to be decided about a sheet. */
   open: number;
 };
@@ -28,18 +30,20 @@ export type ImportReport = {
   unfit?: UnfitRows;
 };
 
-/** What an import put on file, and what units were before it changed them. */
+/** What an import put on file, and what units and kitchens were before it changed them. */
 export type Made = {
   customers: string[];
   kitchens: string[];
   units: string[];
-  changed: { id: string; version: number; before: Record<string, unknown> }[];
+  changed: Changed[];
+  changedKitchens: Changed[];
 };
+type Changed = { id: string; version: number; before: Record<string, unknown> };
 
 const count = z.number().default(0);
 const summary = z.object({
   customers: count, newKitchens: count, kitchens: count, units: count, tasks: count, flammable: count, errors: count, notes: count,
-  rowsOnFile: count, updates: count, open: count,
+  rowsOnFile: count, updates: count, kitchenUpdates: count, open: count,
 }); // prettier-ignore
 const problem: z.ZodType<Problem> = z.object({
   line: z.number(),
@@ -48,6 +52,7 @@ const problem: z.ZodType<Problem> = z.object({
   message: z.string(),
   severity: z.enum(['error', 'note']),
 });
+const changed = z.array(z.object({ id: z.string(), version: z.number(), before: z.record(z.string(), z.unknown()) }));
 const texts = z.record(z.string(), z.string());
 const ids = z.array(z.string());
 const examples = z.array(z.string());
@@ -113,6 +118,7 @@ export const STORED_MADE = stored<Made>(
     customers: ids,
     kitchens: ids,
     units: ids,
-    changed: z.array(z.object({ id: z.string(), version: z.number(), before: z.record(z.string(), z.unknown()) })),
+    changed,
+    changedKitchens: changed.default(() => []),
   }),
 );

@@ -102,11 +102,13 @@ describe('a quarter as the customer reads it', () => {
     });
     expect(r.kitchens[0]?.units[1]?.lines).toEqual(['Not looked at in this quarter.']);
   });
-  it('adds the ends of the bands, never a negative loss, and none where nothing was read', () => {
+  it('adds the bands of several units, never a negative loss, and none where nothing was read', () => {
     const sum = report([kitchen([unit({ cost: cost(0.2, 0.1, 0.3) }), unit({ cost: cost(-0.02, -0.1, 0.1) })])]).kitchens[0]?.lines.join(
       ' ',
     );
-    expect(sum).toContain('about 6 USD (3–12) of electricity in 30 days.');
+    // 6 (3–9) and 0 (0–3). Common to all, 0.3 of a figure by 1.28: 2.31 of the first; apart √(3² − 2.31²) = 1.92 and 3: 2.31 and 3.56 in
+    // quadrature are 4.24 upwards, and the first alone downwards.
+    expect(sum).toContain('about 6 USD (3–10) of electricity in 30 days.');
     const maybe = report([kitchen([unit({ cost: cost(0.01, -0.1, 0.1) })])]).kitchens[0]?.lines.join(' ');
     expect(maybe).toContain('at most 3.0 USD');
     expect(maybe).not.toMatch(/[−-]\d/);

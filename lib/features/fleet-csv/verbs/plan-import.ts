@@ -45,7 +45,8 @@ function nothingIn({ rows, headerLine }: SheetReading): Problem[] {
 
 async function planLines(db: Tx, lines: Line[], problems: Problem[], whereOnFile: OnFilePolicy | undefined, now: Date): Promise<FleetPlan> {
   const kinds = await fleetTaskKinds(db);
-  if (problems.length > 0) return { kitchens: [], units: [], updates: [], rowsOnFile: 0, problems, rows: Math.max(0, lines.length - 1) };
+  if (problems.length > 0)
+    return { kitchens: [], units: [], updates: [], kitchenUpdates: [], rowsOnFile: 0, problems, rows: Math.max(0, lines.length - 1) };
   const onFile = { ...(await fleetOnFile(db)), units: await knownUnitsOnFile(db) };
   return planFleet(lines, {
     columns: allColumns(kinds),
@@ -70,6 +71,7 @@ function reportOfPlan(plan: FleetPlan, reading: SheetReading | null): ImportRepo
     notes: plan.problems.filter((p) => p.severity === 'note').length,
     rowsOnFile: plan.rowsOnFile,
     updates: plan.updates.length,
+    kitchenUpdates: plan.kitchenUpdates.length,
     open: reading ? openIn(reading) : 0,
   };
   // What is still open makes rows incomplete: that is said once, as the question.

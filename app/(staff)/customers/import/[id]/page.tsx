@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { counted } from '@/lib/core/wording/counted';
-import { allColumns } from '@/lib/core/fleet-csv';
+import { allColumns, unfitRows, type UnfitRows } from '@/lib/core/fleet-csv';
 import { fleetTaskKinds } from '@/lib/features/fleet-csv/reads/fleet';
 import { importRun } from '@/lib/features/fleet-csv/reads/imports';
 import { isId } from '@/lib/core/ids/is-id';
@@ -12,7 +12,7 @@ import { ColumnGuide } from '../_components/column-guide';
 import { FileForm } from '../_components/file-form';
 import { Done, Failed, Running, Undone } from '../_components/outcome';
 import { ProblemTable } from '../_components/problem-table';
-import { Ready, Unfit } from '../_components/ready';
+import { Causes, Ready, Unfit } from '../_components/ready';
 import { SheetRoom } from '../_components/sheet-room';
 
 export const metadata: Metadata = { title: 'Import' };
@@ -90,11 +90,20 @@ function Checked({ run }: { run: Run }) {
   );
 }
 
+/** What a sheet says otherwise than what is on file, which stays. */
+const Notes = ({ causes }: { causes: UnfitRows['causes'] }) =>
+  causes.length === 0 ? null : (
+    <Sheet title="Good to know">
+      <Causes causes={causes} />
+    </Sheet>
+  );
+
 /** Row by row, of a file in our own columns. */
 function Problems({ run }: { run: Run }) {
   const { problems, summary } = run.report;
-  if (problems.length === 0 || readingOf(run)) return null;
   const bad = summary.errors > 0;
+  if (readingOf(run)) return bad ? null : <Notes causes={unfitRows(problems, 'note').causes} />;
+  if (problems.length === 0) return null;
   return (
     <Sheet
       title={bad ? `${counted(summary.errors, 'thing')} to mend` : 'Good to know'}

@@ -12,16 +12,22 @@ export type Summary = {
   newKitchens: number;
   customers: number;
   flammable: number;
+  kitchenUpdates: number;
 };
+
+/** "3 units and 2 kitchens on file changed." */
+function changed({ updates, kitchenUpdates }: Summary): string {
+  const what = [updates > 0 ? counted(updates, 'unit') : '', kitchenUpdates > 0 ? counted(kitchenUpdates, 'kitchen') : ''].filter(Boolean);
+  return what.length > 0 ? `${what.join(' and ')} on file changed.` : '';
+}
 
 /** What comes, or came, on file. */
 export function Wins({ s }: { s: Summary }) {
-  if (s.units === 0)
-    return <p>{s.updates > 0 ? `${counted(s.updates, 'unit')} on file changed.` : 'All of it is on file already; nothing changes.'}</p>;
+  if (s.units === 0) return <p>{changed(s) || 'All of it is on file already; nothing changes.'}</p>;
   return (
     <p>
       {counted(s.units, 'unit')} with {counted(s.tasks, 'task')} in {counted(s.kitchens, 'kitchen')} ({counted(s.newKitchens, 'new one')});{' '}
-      {counted(s.customers, 'new customer')}.{s.updates > 0 ? ` ${counted(s.updates, 'unit')} on file changed.` : ''}
+      {counted(s.customers, 'new customer')}. {changed(s)}
       {s.flammable > 0
         ? ` ${counted(s.flammable, 'unit')} with a flammable refrigerant: only people on file for it can be booked on them.`
         : ''}
@@ -34,9 +40,27 @@ export function Ready({ runId, s, title }: { runId: string; s: Summary; title: s
     <Sheet title={title}>
       <div className="flex flex-col gap-3">
         <Wins s={s} />
-        {s.units + s.updates > 0 ? <RunForm runId={runId} units={s.units} updates={s.updates} /> : null}
+        {s.units + s.updates + s.kitchenUpdates > 0 ? (
+          <RunForm runId={runId} units={s.units} updates={s.updates} kitchens={s.kitchenUpdates} />
+        ) : null}
       </div>
     </Sheet>
+  );
+}
+
+export function Causes({ causes }: Pick<UnfitRows, 'causes'>) {
+  return (
+    <ul className="mb-3">
+      {causes.map(({ column, message, rows, first }) => (
+        <li key={`${column} ${message}`} className="border-b border-line py-1.5">
+          <span className="font-bold">{column || 'The row'}</span>: {message}{' '}
+          <span className="text-soft">
+            Row {first.join(', ')}
+            {rows > first.length ? ` and ${rows - first.length} more` : ''}
+          </span>
+        </li>
+      ))}
+    </ul>
   );
 }
 
@@ -44,17 +68,7 @@ export function Ready({ runId, s, title }: { runId: string; s: Summary; title: s
 export function Unfit({ runId, unfit }: { runId: string; unfit: UnfitRows }) {
   return (
     <Sheet title={`${counted(unfit.rows, 'row')} that cannot go on file`}>
-      <ul className="mb-3">
-        {unfit.causes.map(({ column, message, rows, first }) => (
-          <li key={message} className="border-b border-line py-1.5">
-            <span className="font-bold">{column || 'The row'}</span>: {message}{' '}
-            <span className="text-soft">
-              Row {first.join(', ')}
-              {rows > first.length ? ` and ${rows - first.length} more` : ''}
-            </span>
-          </li>
-        ))}
-      </ul>
+      <Causes causes={unfit.causes} />
       <div className="max-w-sm">
         <Choose
           runId={runId}

@@ -42,7 +42,14 @@ export function SheetRoom({ runId, reading, rowsOnFile, answer, ready }: Props) 
       {rowsOnFile > 0 ? (
         <Sheet title={`${counted(rowsOnFile, 'row')} about units on file`}>
           <div className="max-w-sm">
-            <Choose runId={runId} of="answer" about="known" value={answer} options={ON_FILE_OPTIONS} label="What to do with those units" />
+            <Choose
+              runId={runId}
+              of="answer"
+              about="known"
+              value={answer}
+              options={ON_FILE_OPTIONS}
+              label="What to do with those units and their kitchens"
+            />
           </div>
           <p className="mt-1 text-sm text-soft">Found again by tag, serial, or name in the kitchen. Nothing of them goes on file twice.</p>
         </Sheet>

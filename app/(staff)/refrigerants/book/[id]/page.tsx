@@ -93,7 +93,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
 
 function Lines({ entries, zone, units, writes }: { entries: BookEntry[]; zone: string; units: MeasureUnits; writes: boolean }) {
   return (
-    <Table label="Lines of this cylinder">
+    <Table stack label="Lines of this cylinder">
       <thead>
         <tr>
           {['Day', 'What', 'Into the cylinder', 'Scale after', 'Unit', 'By', ''].map((h) => (
@@ -104,16 +104,20 @@ function Lines({ entries, zone, units, writes }: { entries: BookEntry[]; zone: s
       <tbody>
         {entries.map((e) => (
           <tr key={e.id} className={e.corrected || e.correctsId ? 'text-soft' : ''}>
-            <Td className="whitespace-nowrap">{dayIn(e.at, zone)}</Td>
+            <Td className="font-bold whitespace-nowrap">{dayIn(e.at, zone)}</Td>
             <Td>
               {e.correctsId ? 'Taken back: ' : ''}
               {CYLINDER_WAY_LABEL[e.way]}
               {e.recoveredFor ? `, ${RECOVERED_FOR_LABEL[e.recoveredFor].toLowerCase()}` : ''}
               {e.note ? <span className="block text-sm text-soft">{e.note}</span> : null}
             </Td>
-            <Td className="whitespace-nowrap">{e.way === 'scale_check' ? '–' : bulk(e.kg, units, 3)}</Td>
-            <Td className="whitespace-nowrap">{e.grossAfterKg === null ? '–' : bulk(e.grossAfterKg, units)}</Td>
-            <Td>
+            <Td label="Into the cylinder" className="whitespace-nowrap">
+              {e.way === 'scale_check' ? '–' : bulk(e.kg, units, 3)}
+            </Td>
+            <Td label="Scale after" className="whitespace-nowrap">
+              {e.grossAfterKg === null ? '–' : bulk(e.grossAfterKg, units)}
+            </Td>
+            <Td label="Unit">
               {e.unit ? (
                 <>
                   <Link href={`/units/${e.unit.id}/refrigerant`}>{e.unit.name}</Link>
@@ -123,7 +127,7 @@ function Lines({ entries, zone, units, writes }: { entries: BookEntry[]; zone: s
                 '–'
               )}
             </Td>
-            <Td>
+            <Td label="By">
               {e.by.name}
               <span className="block text-sm text-soft">
                 {e.certificate

@@ -19,7 +19,7 @@ import { Finder } from './_components/finder';
 import { SignOut } from './_components/sign-out';
 
 const ROOMS: (NavItem & { permission: Permission })[] = [
-  { href: '/owner', label: 'Fouling', permission: 'manage:shop' },
+  { href: '/owner', label: 'Owner', permission: 'manage:shop' },
   { href: '/due', label: 'Due', permission: 'read:due' },
   { href: '/jobs', label: 'Jobs', also: ['/parts'], permission: 'read:job' },
   { href: '/week', label: 'Week', permission: 'read:visit' },

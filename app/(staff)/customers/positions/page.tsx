@@ -34,7 +34,6 @@ export default definePage('write:equipment', async ({ db, query }) => {
       <PageHead
         title="Positions"
         lead="Set a pin on the map, or paste a position as a map or a phone shows it: 41.88, -87.63 or a plus code."
-        actions={<ButtonLink href="/customers">Kitchens</ButtonLink>}
       />
       <div className="flex flex-col gap-6">
         {placeFinder() && (total > 0 || looked.waiting > 0) ? (

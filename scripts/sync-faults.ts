@@ -35,7 +35,7 @@ const report = await allRuns({ seed, runs, onRun });
 if (process.stderr.isTTY) process.stderr.write('\n');
 if (values.json) console.log(JSON.stringify(report, null, 2));
 else {
-  console.log(`${report.runs} runs with seed ${seed}: ${report.operations} operations, ${report.photos} photos in ${report.seconds} s`);
+  console.log(`${report.runs} runs with seed ${seed}: ${report.entries} entries, ${report.photos} photos in ${report.seconds} s`);
   for (const [fault, count] of Object.entries(report.faults)) console.log(`  ${fault.padEnd(18)} ${count}`);
   console.log(`lost ${report.lost}, doubled ${report.doubled}, unequal ${report.unequal}`);
   for (const problem of report.problems) console.log(`  ${problem}`);

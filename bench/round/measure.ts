@@ -123,14 +123,11 @@ async function wholeRound(page: Page, office: BenchOffice, picture: string): Pro
   });
   await page.goto(`${office.base}/manifest.webmanifest`);
   await page.evaluate(bundle.outputFiles[0]?.text ?? '');
-  const { operations } = await page.evaluate(([picture, n]) => window.writeRound(picture as string, n as number), [
-    picture,
-    PHOTOS,
-  ] as const);
+  const { entries } = await page.evaluate(([picture, n]) => window.writeRound(picture as string, n as number), [picture, PHOTOS] as const);
   const { ms, trouble } = await page.evaluate(() => window.sendRound());
   const [filed, pictures] = [await office.db.entry.count(), await office.db.photo.count({ where: { fileId: { not: null } } })];
-  if (filed !== operations || pictures !== PHOTOS)
-    throw new Error(`The office has ${filed} of ${operations} entries and ${pictures} of ${PHOTOS} photos; ${trouble}`);
+  if (filed !== entries || pictures !== PHOTOS)
+    throw new Error(`The office has ${filed} of ${entries} entries and ${pictures} of ${PHOTOS} photos; ${trouble}`);
   return ms / 1000;
 }
 

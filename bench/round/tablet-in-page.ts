@@ -6,7 +6,7 @@ import { Tablet } from '@/lib/tablet/tablet';
 
 declare global {
   interface Window {
-    writeRound: (picture: string, pictures: number) => Promise<{ operations: number; writeMs: number }>;
+    writeRound: (picture: string, pictures: number) => Promise<{ entries: number; writeMs: number }>;
     sendRound: () => Promise<{ ms: number; waiting: number; trouble: string }>;
   }
 }
@@ -22,12 +22,12 @@ window.writeRound = async (picture, pictures) => {
   const source = Uint8Array.from(atob(picture), (c) => c.charCodeAt(0));
   const write = <K extends EntryKind>(visitId: string, kind: K, payload: Payloads[K], photo?: Parameters<Tablet['write']>[3]) =>
     tablet.write(visitId, kind, payload, photo);
-  let operations = 0;
+  let entries = 0;
   let taken = 0;
   for (const visit of [...tablet.snapshot.visits]) {
     const at = new Date().toISOString();
     await write(visit.id, 'visit.start', { arrivedAt: at });
-    operations++;
+    entries++;
     for (const { id: unitId } of visit.units) {
       for (const [aspect, grade] of [
         ['coil', 'matted'],
@@ -46,10 +46,10 @@ window.writeRound = async (picture, pictures) => {
         questioned: [],
         replaces: null,
       });
-      operations += 4;
+      entries += 4;
       for (const task of visit.tasks.filter((t) => t.unitId === unitId)) {
         await write(visit.id, 'task.done', { taskId: task.taskId });
-        operations++;
+        entries++;
       }
       if (taken >= pictures) continue;
       const whole = new Uint8Array(source.length + 36);
@@ -63,10 +63,10 @@ window.writeRound = async (picture, pictures) => {
         { sha256: hash, mime: 'image/jpeg', bytes: whole.buffer },
       );
       taken++;
-      operations++;
+      entries++;
     }
   }
-  return { operations, writeMs: performance.now() - began };
+  return { entries, writeMs: performance.now() - began };
 };
 
 window.sendRound = async () => {

@@ -136,7 +136,7 @@ export const PAYLOADS = {
   'visit.close': z.strictObject({ leftAt: ClockTime, taskIds: z.array(Id).max(2000) }),
 } as const satisfies { [K in EntryKind]: z.ZodType<Payloads[K]> };
 
-/** Everything about an operation but what it says: a payload that cannot be read must not hold up the rest. */
+/** Everything about an entry but what it says: a payload that cannot be read must not hold up the rest. */
 export const EntryEnvelope = z.object({
   id: Id,
   seq: z.number().int().positive(),

@@ -1,8 +1,8 @@
-import { deleteDB, openDB, type DBSchema, type IDBPDatabase, type IDBPObjectStore, type StoreNames } from 'idb';
+import { deleteDB, openDB, unwrap, type DBSchema, type IDBPDatabase, type IDBPObjectStore, type StoreNames } from 'idb';
 import { DATABASE_VERSION, databaseName } from './database-name';
 import type { ArrivalFix, Me, Entry, Outcome, VisitOnFile } from '../core/tablet';
 
-/** An operation with how far it has come. */
+/** An entry with how far it has come. */
 export type KeptEntry = {
   id: string;
   visitId: string;
@@ -19,7 +19,7 @@ export type KeptEntry = {
 
 /**
  * A picture of this tablet: waiting 1, or 2 when the office refused it. Once it has arrived its bytes stay, with the
- * office's time of that, until the office has a backup from after it: see settlePictures. What it shows stays with its operation.
+ * office's time of that, until the office has a backup from after it: see settlePictures. What it shows stays with its entry.
  */
 export type KeptPhoto = {
   id: string;
@@ -49,14 +49,14 @@ export type Meta = {
   /** Where the tablet was at arrivals that the office has not been told of, and an answer about that which it has not. */
   arrivals: readonly ArrivalFix[];
   arrivalsAnswer: boolean;
-  /** Own operations up to here are in what the office told. */
+  /** Own entries up to here are in what the office told. */
   appliedSeq: number;
 };
 
 export interface Schema extends DBSchema {
   meta: { key: string; value: unknown };
   visits: { key: string; value: VisitOnFile };
-  operations: { key: string; value: KeptEntry; indexes: { waiting: [number, number]; visit: string; seq: number; outcome: Outcome } };
+  entries: { key: string; value: KeptEntry; indexes: { waiting: [number, number]; visit: string; seq: number; outcome: Outcome } };
   photos: { key: string; value: KeptPhoto; indexes: { waiting: number; sent: number } };
   thumbs: { key: string; value: KeptThumb };
 }
@@ -82,16 +82,20 @@ export function openDatabase(userId: string, onOutdated: () => void = () => {}, 
       if (from < 1) {
         db.createObjectStore('meta');
         db.createObjectStore('visits', { keyPath: 'id' });
-        const operations = db.createObjectStore('operations', { keyPath: 'id' });
-        operations.createIndex('waiting', ['waiting', 'seq']);
-        operations.createIndex('visit', 'visitId');
+        const entries = db.createObjectStore('entries', { keyPath: 'id' });
+        entries.createIndex('waiting', ['waiting', 'seq']);
+        entries.createIndex('visit', 'visitId');
         db.createObjectStore('photos', { keyPath: 'id' }).createIndex('waiting', 'waiting');
         db.createObjectStore('thumbs', { keyPath: 'fileId' });
+      } else if (from < 4) {
+        // Entries lay under another name. The store itself is renamed, in the transaction of the whole way up: no row is
+        // read, copied or written, and where anything fails all stays as it was.
+        unwrap(tx).objectStore('operations').name = 'entries';
       }
       // A day's worth of filed entries is kept for an office that lost them; a screen is not to read them all.
       if (from < 2) {
-        tx.objectStore('operations').createIndex('seq', 'seq');
-        tx.objectStore('operations').createIndex('outcome', 'outcome');
+        tx.objectStore('entries').createIndex('seq', 'seq');
+        tx.objectStore('entries').createIndex('outcome', 'outcome');
       }
       // Pictures that have arrived stay until the office has proven them safe.
       if (from < 3) {

@@ -9,10 +9,10 @@ import { sendPieces } from './send-photos';
 /** Unsent work as a file: for a tablet that must be signed out, or whose line never comes back. */
 export type Handover = {
   format: 'rimebook-handover';
-  version: 1;
+  version: 2;
   device: AppName & { id: string; holder: string };
   madeAt: string;
-  operations: Entry[];
+  entries: Entry[];
   /** `bytes` is base64. */
   photos: { id: string; sha256: string; mime: string; bytes: string }[];
 };
@@ -32,25 +32,25 @@ export async function makeHandover(db: Database, name: AppName, now: number): Pr
   const photos = await db.getAllFromIndex('photos', 'waiting');
   return {
     format: 'rimebook-handover',
-    version: 1,
+    version: 2,
     device: { ...(await identity(db)), ...name },
     madeAt: new Date(now).toISOString(),
-    operations: (await waitingEntries(db)).map((k) => k.op),
+    entries: (await waitingEntries(db)).map((k) => k.op),
     photos: photos.map(({ id, sha256, mime, bytes }) => ({ id, sha256, mime, bytes: toBase64(bytes) })),
   };
 }
 
+/** Files of version 1 said `operations`. */
+type Before = Omit<Handover, 'version' | 'entries'> & { version: 1; operations: Entry[] };
+
 /** The file's content, or null when it is none of ours. The office checks every entry itself. */
 export function readHandover(text: string): Handover | null {
   try {
-    const file = JSON.parse(text) as Partial<Handover>;
-    return file.format === 'rimebook-handover' &&
-      file.version === 1 &&
-      file.device &&
-      Array.isArray(file.operations) &&
-      Array.isArray(file.photos)
-      ? (file as Handover)
-      : null;
+    const file = JSON.parse(text) as Partial<Handover> | Partial<Before>;
+    if (file.format !== 'rimebook-handover' || !file.device || !file.madeAt || !Array.isArray(file.photos)) return null;
+    const { format, device, madeAt, photos } = file;
+    const entries = file.version === 1 ? file.operations : file.version === 2 ? file.entries : null;
+    return Array.isArray(entries) ? { format, version: 2, device, madeAt, entries, photos } : null;
   } catch {
     return null;
   }
@@ -65,7 +65,7 @@ export type TakenIn = { results: EntryResult[]; photos: number; stopped: string 
 export async function takeIn(office: Office, file: Handover, now: () => number): Promise<TakenIn> {
   const results: EntryResult[] = [];
   let stopped: string | null = null;
-  let left = file.operations;
+  let left = file.entries;
   while (left.length > 0 && !stopped) {
     const batch = left.slice(0, batchLength(left));
     const reply = await office.send(

@@ -5,7 +5,7 @@ import type { Database, Schema } from './database';
 /** A backup is begun a little before its time is told, and clocks are put right by halves of a round trip. */
 const SLACK_MS = 120_000;
 
-type Tx = IDBPTransaction<Schema, ('visits' | 'operations' | 'photos' | 'meta')[], 'readwrite'>;
+type Tx = IDBPTransaction<Schema, ('visits' | 'entries' | 'photos' | 'meta')[], 'readwrite'>;
 
 /**
  * What becomes of pictures that have arrived. One that the office does not hold any more, after a restored backup for
@@ -13,7 +13,7 @@ type Tx = IDBPTransaction<Schema, ('visits' | 'operations' | 'photos' | 'meta')[
  * stays as long as its visit is in the round.
  */
 export async function settlePictures(tx: Tx, reply: RoundReply, heldVisits: ReadonlySet<string>): Promise<void> {
-  const [store, operations] = [tx.objectStore('photos'), tx.objectStore('operations')];
+  const [store, entries] = [tx.objectStore('photos'), tx.objectStore('entries')];
   const fileOfPhoto = photosOf(await tx.objectStore('visits').getAll());
   const backedUpAt = reply.backedUpAt ? Date.parse(reply.backedUpAt) : null;
   for (let at = await store.index('sent').openKeyCursor(); at; at = await at.continue()) {
@@ -26,7 +26,7 @@ export async function settlePictures(tx: Tx, reply: RoundReply, heldVisits: Read
       await store.put({ ...again, waiting: 1 });
       continue;
     }
-    const visitId = (await operations.get(id))?.visitId;
+    const visitId = (await entries.get(id))?.visitId;
     const gone = visitId === undefined || !heldVisits.has(visitId);
     if (gone || (backedUpAt !== null && backedUpAt > sentAt + SLACK_MS)) await store.delete(id);
   }

@@ -5,7 +5,7 @@ import { StorageError, troubleOf } from './storage-trouble';
 export type Clock = () => number;
 
 /**
- * Writes an operation down and returns once it is on the disk. Its number is taken in the same transaction, so that
+ * Writes an entry down and returns once it is on the disk. Its number is taken in the same transaction, so that
  * numbers run without gaps even with two windows open. A photo's bytes go in with the entry that names them.
  * @throws StorageError
  */
@@ -16,7 +16,7 @@ export async function writeDown<K extends EntryKind>(
   photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>,
 ): Promise<KeptEntry> {
   try {
-    const tx = db.transaction(['operations', 'meta', 'photos'], 'readwrite', STRICT);
+    const tx = db.transaction(['entries', 'meta', 'photos'], 'readwrite', STRICT);
     const meta = tx.objectStore('meta');
     const seq = (await readMeta(meta, 'nextSeq')) ?? 1;
     const skew = (await readMeta(meta, 'skewMs')) ?? 0;
@@ -38,7 +38,7 @@ export async function writeDown<K extends EntryKind>(
     const kept: KeptEntry = { id, visitId: entry.visitId, seq, op, waiting: 1, outcome: null, note: '' };
     // Not awaited one by one: all fail or none, and `done` tells which.
     void tx
-      .objectStore('operations')
+      .objectStore('entries')
       .add(kept)
       .catch(() => {});
     if (photo)
@@ -57,4 +57,4 @@ export async function writeDown<K extends EntryKind>(
 /** What waits, in the index of that name. */
 export const waitingRange = () => IDBKeyRange.bound([1, 0], [1, Infinity]);
 export const waitingEntries = (db: Database, most = Infinity): Promise<KeptEntry[]> =>
-  db.getAllFromIndex('operations', 'waiting', waitingRange(), Number.isFinite(most) ? most : undefined);
+  db.getAllFromIndex('entries', 'waiting', waitingRange(), Number.isFinite(most) ? most : undefined);

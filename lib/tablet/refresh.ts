@@ -22,25 +22,25 @@ export async function refresh(db: Database, office: Office, clock: () => number,
 
 /** A visit that has left the round stays while an entry about it waits. */
 export async function keepRound(db: Database, reply: RoundReply, skewMs: number): Promise<void> {
-  const tx = db.transaction(['visits', 'operations', 'photos', 'meta'], 'readwrite', STRICT);
-  const [visits, operations, photos, meta] = [
+  const tx = db.transaction(['visits', 'entries', 'photos', 'meta'], 'readwrite', STRICT);
+  const [visits, entries, photos, meta] = [
     tx.objectStore('visits'),
-    tx.objectStore('operations'),
+    tx.objectStore('entries'),
     tx.objectStore('photos'),
     tx.objectStore('meta'),
   ];
   for (const visit of reply.changed) await visits.put(visit);
-  const about = await Promise.all((await photos.index('waiting').getAllKeys()).map((id) => operations.get(id)));
-  const held = new Set([...reply.order, ...[...(await operations.index('waiting').getAll()), ...about].flatMap((k) => k?.visitId ?? [])]);
+  const about = await Promise.all((await photos.index('waiting').getAllKeys()).map((id) => entries.get(id)));
+  const held = new Set([...reply.order, ...[...(await entries.index('waiting').getAll()), ...about].flatMap((k) => k?.visitId ?? [])]);
   for (const id of await visits.getAllKeys()) if (!held.has(id)) await visits.delete(id);
   await settlePictures(tx, reply, held);
-  for (let at = await operations.index('visit').openKeyCursor(null, 'nextunique'); at; at = await at.continue()) {
+  for (let at = await entries.index('visit').openKeyCursor(null, 'nextunique'); at; at = await at.continue()) {
     if (held.has(at.key)) continue;
-    for (const k of await operations.index('visit').getAll(at.key)) if (k.outcome === 'applied' || k.seen) await operations.delete(k.id);
+    for (const k of await entries.index('visit').getAll(at.key)) if (k.outcome === 'applied' || k.seen) await entries.delete(k.id);
   }
   const lastMadeAt = (await readMeta(meta, 'lastMadeAt')) ?? 0;
   // With nothing waiting, a clock that once ran ahead is forgiven: no later entry need stand after its.
-  if ((await operations.index('waiting').count()) === 0)
+  if ((await entries.index('waiting').count()) === 0)
     await writeMeta(meta, { lastMadeAt: Math.min(lastMadeAt, Date.parse(reply.serverTime)) });
   await writeMeta(meta, {
     me: reply.me,

@@ -8,7 +8,7 @@ import { identity } from './identity';
 type Sending = { onBatch?: (ids: readonly string[]) => void; clock: () => number; name: AppName };
 
 /**
- * Sends what waits, in order, until nothing waits. An answer that never came is harmless: the same operations go again
+ * Sends what waits, in order, until nothing waits. An answer that never came is harmless: the same entries go again
  * and the office knows their ids.
  * @throws OfficeError
  */
@@ -35,7 +35,7 @@ export async function sendWaiting(db: Database, office: Office, sending: Sending
 }
 
 async function fileResults(db: Database, reply: SyncReply): Promise<number> {
-  const tx = db.transaction('operations', 'readwrite', STRICT);
+  const tx = db.transaction('entries', 'readwrite', STRICT);
   for (const r of reply.results) {
     const kept = await tx.store.get(r.id);
     if (!kept) continue;
@@ -51,7 +51,7 @@ async function fileResults(db: Database, reply: SyncReply): Promise<number> {
  * @returns whether there are any
  */
 export async function sendLost(db: Database, deviceId: string, lastSeq: number): Promise<boolean> {
-  const filed = await db.getAllFromIndex('operations', 'seq', IDBKeyRange.lowerBound(lastSeq, true));
+  const filed = await db.getAllFromIndex('entries', 'seq', IDBKeyRange.lowerBound(lastSeq, true));
   if (filed.every((k) => k.waiting)) return false;
   await sendAgain(db, deviceId, lastSeq + 1);
   return true;
@@ -63,16 +63,16 @@ export async function sendLost(db: Database, deviceId: string, lastSeq: number):
  * given the tablet a new identity meanwhile.
  */
 async function sendAgain(db: Database, deviceId: string, from: number | null): Promise<void> {
-  const tx = db.transaction(['operations', 'meta'], 'readwrite', STRICT);
-  const [operations, meta] = [tx.objectStore('operations'), tx.objectStore('meta')];
+  const tx = db.transaction(['entries', 'meta'], 'readwrite', STRICT);
+  const [entries, meta] = [tx.objectStore('entries'), tx.objectStore('meta')];
   if ((await readMeta(meta, 'deviceId')) !== deviceId) return tx.done;
-  const all = (await operations.getAll()).sort((a, b) => a.seq - b.seq);
+  const all = (await entries.getAll()).sort((a, b) => a.seq - b.seq);
   const goes = (k: KeptEntry) => k.waiting === 1 || (from !== null && k.seq >= from);
   const going = all.filter(goes);
-  if (from !== null && going.some((k) => k.seq === from)) for (const k of going) await operations.put({ ...k, waiting: 1 });
+  if (from !== null && going.some((k) => k.seq === from)) for (const k of going) await entries.put({ ...k, waiting: 1 });
   else {
-    for (const k of all) if (!goes(k)) await operations.put({ ...k, seq: 0 });
-    for (const [i, k] of going.entries()) await operations.put({ ...k, waiting: 1, seq: i + 1, op: { ...k.op, seq: i + 1 } });
+    for (const k of all) if (!goes(k)) await entries.put({ ...k, seq: 0 });
+    for (const [i, k] of going.entries()) await entries.put({ ...k, waiting: 1, seq: i + 1, op: { ...k.op, seq: i + 1 } });
     await writeMeta(meta, { deviceId: crypto.randomUUID(), nextSeq: going.length + 1, appliedSeq: 0, cursor: '' });
   }
   await tx.done;

@@ -14,7 +14,7 @@ export type Snapshot = {
   /** With the tablet's own entries laid over them, in the order of the day. */
   visits: readonly VisitOnFile[];
   /** Those that may still need a look; see readSnapshot. */
-  operations: ReadonlyMap<string, KeptEntry>;
+  entries: ReadonlyMap<string, KeptEntry>;
   sendingIds: ReadonlySet<string>;
   photos: readonly Pick<KeptPhoto, 'id' | 'visitId' | 'problem'>[];
   /** Of this tablet, neither here any more nor in the office: lost to a restored backup. */
@@ -34,7 +34,7 @@ export const EMPTY: Snapshot = {
   phase: 'starting',
   me: null,
   visits: [],
-  operations: new Map(),
+  entries: new Map(),
   sendingIds: new Set(),
   photos: [],
   lostPhotos: [],
@@ -53,9 +53,9 @@ export const EMPTY: Snapshot = {
  */
 export async function readSnapshot(
   db: Database,
-): Promise<Pick<Snapshot, 'me' | 'visits' | 'operations' | 'photos' | 'lostPhotos' | 'waiting' | 'refreshedAt' | 'skewMs'>> {
-  const tx = db.transaction(['meta', 'visits', 'operations', 'photos']);
-  const [meta, entries, pictures] = [tx.objectStore('meta'), tx.objectStore('operations'), tx.objectStore('photos')];
+): Promise<Pick<Snapshot, 'me' | 'visits' | 'entries' | 'photos' | 'lostPhotos' | 'waiting' | 'refreshedAt' | 'skewMs'>> {
+  const tx = db.transaction(['meta', 'visits', 'entries', 'photos']);
+  const [meta, entries, pictures] = [tx.objectStore('meta'), tx.objectStore('entries'), tx.objectStore('photos')];
   const [appliedSeq = 0, skewMs = 0] = await Promise.all([readMeta(meta, 'appliedSeq'), readMeta(meta, 'skewMs')]);
   const [visits, order = [], me = null, refreshedAt = null, onTheWay, refused, ...lists] = await Promise.all([
     tx.objectStore('visits').getAll(),
@@ -81,7 +81,7 @@ export async function readSnapshot(
   return {
     me,
     visits: visits.sort((a, b) => place(a) - place(b) || a.startsAt.localeCompare(b.startsAt)).map((v) => foldVisit(v, overlay)),
-    operations: new Map(kept.map((k) => [k.id, k])),
+    entries: new Map(kept.map((k) => [k.id, k])),
     photos: [
       ...onTheWay.map((id, i) => ({ id, visitId: of[i]?.visitId ?? '', problem: '' })),
       ...refused.map(({ id, visitId, problem }) => ({ id, visitId, problem })),
@@ -110,8 +110,8 @@ async function lostOf(
 }
 
 /** How far an entry has come; one the snapshot does not hold is in the office. */
-export function entryState(s: Pick<Snapshot, 'operations' | 'sendingIds'>, id: string): EntryState {
-  const kept = s.operations.get(id);
+export function entryState(s: Pick<Snapshot, 'entries' | 'sendingIds'>, id: string): EntryState {
+  const kept = s.entries.get(id);
   if (!kept) return 'office';
   if (kept.waiting) return s.sendingIds.has(id) ? 'sending' : 'here';
   return kept.outcome === 'conflict' || kept.outcome === 'rejected' ? kept.outcome : 'office';
@@ -122,7 +122,7 @@ export function withEntry(s: Snapshot, kept: KeptEntry): Snapshot {
   return {
     ...s,
     visits: s.visits.map((v) => (v.id === kept.visitId ? foldVisit(v, [kept.op]) : v)),
-    operations: new Map(s.operations).set(kept.id, kept),
+    entries: new Map(s.entries).set(kept.id, kept),
     waiting: s.waiting + 1,
   };
 }

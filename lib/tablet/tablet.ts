@@ -255,7 +255,7 @@ export class Tablet {
   /** The answer of the office to an entry has been read. */
   async markSeen(id: string): Promise<void> {
     if (!this.db) return;
-    const tx = this.db.transaction('operations', 'readwrite', STRICT);
+    const tx = this.db.transaction('entries', 'readwrite', STRICT);
     const kept = await tx.store.get(id);
     if (kept) await tx.store.put({ ...kept, seen: true });
     await tx.done;

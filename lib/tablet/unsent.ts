@@ -6,7 +6,7 @@ export async function unsentWork(who = holder()): Promise<number> {
   if (!who) return 0;
   try {
     const db = await openDatabase(who);
-    const waiting = (await db.countFromIndex('operations', 'waiting')) + (await db.countFromIndex('photos', 'waiting'));
+    const waiting = (await db.countFromIndex('entries', 'waiting')) + (await db.countFromIndex('photos', 'waiting'));
     db.close();
     return waiting;
   } catch {

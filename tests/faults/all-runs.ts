@@ -12,7 +12,7 @@ import { havePeople, openShop } from './shop';
 export type FaultReport = {
   seed: number;
   runs: number;
-  operations: number;
+  entries: number;
   photos: number;
   faults: Record<string, number>;
   lost: number;
@@ -32,7 +32,7 @@ export async function allRuns(given: {
   const report: FaultReport = {
     seed: given.seed,
     runs: 0,
-    operations: 0,
+    entries: 0,
     photos: 0,
     faults: Object.fromEntries([...Object.keys(FAULTS), 'tablet_fell', 'moved_away'].map((f) => [f, 0])),
     lost: 0,
@@ -74,7 +74,7 @@ export async function allRuns(given: {
         given.seed * 1_000_003 + run,
       );
       report.runs++;
-      report.operations += verdict.operations;
+      report.entries += verdict.entries;
       report.photos += verdict.photos;
       for (const kind of ['lost', 'doubled', 'unequal'] as const) {
         report[kind] += verdict[kind].length;

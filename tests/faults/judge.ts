@@ -38,7 +38,7 @@ export async function judge(
     if (!there) verdict.lost.push(`${op.kind} ${op.id} never arrived`);
     else if (!isDeepStrictEqual(there.payload, plain(op.payload))) verdict.unequal.push(`${op.kind} ${op.id} arrived changed`);
   }
-  if (filed.length > given.written.length) verdict.doubled.push(`${filed.length} operations filed of ${given.written.length} written`);
+  if (filed.length > given.written.length) verdict.doubled.push(`${filed.length} entries filed of ${given.written.length} written`);
   const sameAs = new Map(
     filed.flatMap((o) => ((o.detail as { same?: string }).same ? [[o.id, (o.detail as { same: string }).same] as const] : [])),
   );

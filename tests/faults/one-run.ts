@@ -17,7 +17,7 @@ export type World = {
   killOffice: () => Promise<void>;
   count: (what: Fault | 'tablet_fell' | 'moved_away') => void;
 };
-export type RunReport = Verdict & { operations: number; photos: number };
+export type RunReport = Verdict & { entries: number; photos: number };
 
 const TRIES = 40;
 
@@ -43,7 +43,7 @@ export async function oneRun(world: World, seed: number): Promise<RunReport> {
   const verdict = await judge(db, { devices, written: day.written, visitIds: round.visitIds, personId: people.personId, before });
   for (const d of devices) d.tablet.database?.close();
   await putAway(db, round);
-  return { ...verdict, operations: day.written.length, photos: day.photos };
+  return { ...verdict, entries: day.written.length, photos: day.photos };
 }
 
 class Day {
@@ -89,7 +89,7 @@ class Day {
 
   private async write(device: Device, made: Made, picture?: Awaited<ReturnType<typeof somePicture>>): Promise<void> {
     const id = await device.tablet.write(made.visitId, made.kind, made.payload, picture);
-    const kept = device.tablet.snapshot.operations.get(id);
+    const kept = device.tablet.snapshot.entries.get(id);
     if (!kept) throw new Error('The tablet does not show what it says it saved.');
     this.written.push(kept.op);
   }

@@ -7,7 +7,7 @@ import type { TaskKey } from '../tasks/kinds';
 import type { ReadingField } from './reading-fields';
 
 /**
- * What a technician's device writes down. An operation is never changed and never removed: it is made on the device
+ * What a technician's device writes down. An entry is never changed and never removed: it is made on the device
  * with its own id, kept there until the office has it, and applied there exactly once. Times are ISO 8601 instants,
  * quantities SI (kelvin, pascal above the local atmosphere, ampere).
  */
@@ -187,6 +187,6 @@ export const ENTRY_LABEL: Record<EntryKind, string> = {
   'visit.close': 'Visit closed',
 };
 
-/** How the office answered an operation. */
+/** How the office answered an entry. */
 export type Outcome = 'applied' | 'conflict' | 'rejected';
 export type EntryResult = { id: string; outcome: Outcome; note: string };

@@ -24,7 +24,7 @@ export type RoundReply = {
   changed: VisitOnFile[];
   /** The moment of the last backup the office knows of; null where it knows of none. */
   backedUpAt: string | null;
-  /** Operations of this device up to here are in what is told. */
+  /** Entries of this device up to here are in what is told. */
   lastSeq: number;
 };
 

@@ -12,7 +12,7 @@ it(`${RUNS} days on a bad line: nothing lost, nothing doubled, both ends equal`,
   const { stdout } = await promisify(execFile)(process.execPath, args, { cwd: ROOT, maxBuffer: 1e7 });
   const report = JSON.parse(stdout) as {
     runs: number;
-    operations: number;
+    entries: number;
     faults: Record<string, number>;
     lost: number;
     doubled: number;
@@ -20,7 +20,7 @@ it(`${RUNS} days on a bad line: nothing lost, nothing doubled, both ends equal`,
     problems: string[];
   };
   expect(report).toMatchObject({ runs: RUNS, lost: 0, doubled: 0, unequal: 0, problems: [] });
-  expect(report.operations).toBeGreaterThan(RUNS * 5);
+  expect(report.entries).toBeGreaterThan(RUNS * 5);
   const { dropped_before, dropped_after, duplicated, reordered, truncated_request, truncated_reply } = report.faults;
   for (const count of [dropped_before, dropped_after, duplicated, reordered, truncated_request, truncated_reply])
     expect(count).toBeGreaterThan(0);

@@ -89,7 +89,8 @@ async function sync({ db, person, visit, unit, tasks }: Shop, random: RandomStre
   const body = {
     device: { id: randomUUID(), holder: person.id, name: 'Tablet', appVersion: 'x' },
     sentAt: at,
-    operations: [one(), { ...one(), seq: 2 }],
+    // Tablets from before 2026-11-27 say `operations`.
+    [random.next() < 0.1 ? 'operations' : 'entries']: [one(), { ...one(), seq: 2 }],
   };
   const parsed = SyncRequest.safeParse(random.next() < 0.5 ? body : spoiledJson(random, body));
   if (!parsed.success) return;

@@ -10,4 +10,4 @@ it.each([
   ['more than a request takes', ops(200), BATCH],
   ['signatures, by their size', ops(10, 40_000), 2],
   ['one that is large by itself', ops(2, 900_000), 1],
-])('sends %s', (_, operations, length) => expect(batchLength(operations)).toBe(length));
+])('sends %s', (_, entries, length) => expect(batchLength(entries)).toBe(length));

@@ -13,13 +13,13 @@ const kept = (id: string, seq: number, filed = false): KeptEntry => ({
   outcome: filed ? 'applied' : null,
   note: '',
 });
-const tablet = (operations: KeptEntry[], pictures: string[] = []) => ({
-  operations: new Map(operations.map((k) => [k.id, k])),
+const tablet = (entries: KeptEntry[], pictures: string[] = []) => ({
+  entries: new Map(entries.map((k) => [k.id, k])),
   photos: pictures.map((id) => ({ id, visitId: 'v1', problem: '' })),
 });
 const fileOf = (s: ReturnType<typeof tablet>) =>
   handedOverIn({
-    operations: [...s.operations.values()].filter((k) => k.waiting).map((k) => k.op),
+    entries: [...s.entries.values()].filter((k) => k.waiting).map((k) => k.op),
     photos: s.photos.map(({ id }) => ({ id, sha256: '', mime: '', bytes: '' })),
   });
 

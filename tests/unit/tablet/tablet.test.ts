@@ -218,7 +218,7 @@ describe('the tablet’s own storage', () => {
     await t.start();
     const put = IDBObjectStore.prototype.add;
     const full = vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(function (this: IDBObjectStore, ...given) {
-      if (this.name === 'operations') throw new DOMException('full', 'QuotaExceededError');
+      if (this.name === 'entries') throw new DOMException('full', 'QuotaExceededError');
       return put.apply(this, given);
     });
     await expect(part(t, 'lost')).rejects.toThrow(/not saved/);
@@ -249,7 +249,7 @@ describe('the tablet’s own storage', () => {
     now = right;
     await t.sync();
     await part(t, 'right again');
-    const madeAt = [...t.snapshot.operations.values()].find((k) => k.waiting)?.op.madeAt ?? '';
+    const madeAt = [...t.snapshot.entries.values()].find((k) => k.waiting)?.op.madeAt ?? '';
     expect(Math.abs(Date.parse(madeAt) - right)).toBeLessThan(60_000);
   });
 
@@ -259,7 +259,7 @@ describe('the tablet’s own storage', () => {
     const refreshedAt = Date.parse(t.snapshot.refreshedAt ?? '');
     now -= 86_400_000;
     await part(t, 'after');
-    expect(Date.parse([...t.snapshot.operations.values()][0]?.op.madeAt ?? '')).toBeGreaterThanOrEqual(refreshedAt);
+    expect(Date.parse([...t.snapshot.entries.values()][0]?.op.madeAt ?? '')).toBeGreaterThanOrEqual(refreshedAt);
   });
 
   it('an entry of an older version that waits is shown, and sent as it was written', async () => {
@@ -275,9 +275,9 @@ describe('the tablet’s own storage', () => {
       replaces: null,
     });
     const db = t.database as Database;
-    const kept = (await db.get('operations', id)) as KeptEntry;
+    const kept = (await db.get('entries', id)) as KeptEntry;
     const { phase: _, replaces: __, ...old } = kept.op.payload as Payloads['finding.set'];
-    await db.put('operations', { ...kept, op: { ...kept.op, version: 1, payload: old } as unknown as Entry });
+    await db.put('entries', { ...kept, op: { ...kept.op, version: 1, payload: old } as unknown as Entry });
     await t.reload();
     expect(t.snapshot.visits[0]?.entries.findings[0]).toMatchObject({ id, phase: 'found', grade: 'matted' });
     await t.sync();

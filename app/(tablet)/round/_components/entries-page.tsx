@@ -22,7 +22,7 @@ const LINE = {
 export function EntriesPage() {
   const s = useSnapshot((s) => s);
   const tablet = useTablet();
-  const waiting = [...s.operations.values()].filter((k) => k.waiting).sort((a, b) => a.seq - b.seq);
+  const waiting = [...s.entries.values()].filter((k) => k.waiting).sort((a, b) => a.seq - b.seq);
   const unsent = unsentWords({ entries: waiting.length, pictures: s.photos.length });
   const place = (id: string) => s.visits.find((v) => v.id === id)?.kitchen.name ?? '';
   return (

@@ -8,8 +8,8 @@ import { Chip, ChipLink } from './touch';
 
 /** What the office said about entries that met with something: a question, or not taken. Of one visit, or of all. */
 export function OfficeAnswers({ visitId }: { visitId?: string }) {
-  const operations = useSnapshot((s) => s.operations);
-  const answers = [...operations.values()].filter((k) => (!visitId || k.visitId === visitId) && unread(k));
+  const entries = useSnapshot((s) => s.entries);
+  const answers = [...entries.values()].filter((k) => (!visitId || k.visitId === visitId) && unread(k));
   if (answers.length === 0) return null;
   return (
     <section aria-label="What the office said" className="flex flex-col gap-2">
@@ -24,10 +24,10 @@ export function OfficeAnswers({ visitId }: { visitId?: string }) {
 function Answer({ kept, elsewhere }: { kept: KeptEntry; elsewhere: boolean }) {
   const tablet = useTablet();
   const me = useSnapshot((s) => s.me);
-  const operations = useSnapshot((s) => s.operations);
+  const entries = useSnapshot((s) => s.entries);
   const visit = useSnapshot((s) => s.visits.find((v) => v.id === kept.visitId));
   const { op } = kept;
-  const unitName = (unitId: string) => visit?.units.find((u) => u.id === unitId)?.name ?? nameOfNew(operations, unitId) ?? 'a unit';
+  const unitName = (unitId: string) => visit?.units.find((u) => u.id === unitId)?.name ?? nameOfNew(entries, unitId) ?? 'a unit';
   const typed = me ? entryWords(op, { visit, unitName, me }) : '';
   return (
     <div
@@ -52,8 +52,8 @@ function Answer({ kept, elsewhere }: { kept: KeptEntry; elsewhere: boolean }) {
 }
 
 /** A unit put on file on the spot that the office did not take. */
-function nameOfNew(operations: ReadonlyMap<string, KeptEntry>, unitId: string): string | undefined {
-  for (const { op } of operations.values()) if (op.kind === 'unit.add' && op.payload.unitId === unitId) return op.payload.name;
+function nameOfNew(entries: ReadonlyMap<string, KeptEntry>, unitId: string): string | undefined {
+  for (const { op } of entries.values()) if (op.kind === 'unit.add' && op.payload.unitId === unitId) return op.payload.name;
 }
 
 function placeOf(op: Entry, visit: VisitOnFile): string {

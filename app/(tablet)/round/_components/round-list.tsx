@@ -15,9 +15,9 @@ import { ChipLink } from './touch';
 export function RoundList({ gone = false }: { gone?: boolean }) {
   const visits = useSnapshot((s) => s.visits);
   const me = useSnapshot((s) => s.me);
-  const operations = useSnapshot((s) => s.operations);
+  const entries = useSnapshot((s) => s.entries);
   // Given to someone else, a visit stays where work of this tablet is on it, or an entry about it is not done with.
-  const about = (v: VisitOnFile) => [...operations.values()].some((k) => k.visitId === v.id);
+  const about = (v: VisitOnFile) => [...entries.values()].some((k) => k.visitId === v.id);
   const shown = visits.filter((v) => !v.nowWith || hasWork(v) || about(v));
   const own = shown.filter((v) => !v.nowWith);
   const next = own.find((v) => v.status === 'started') ?? own.find((v) => v.status === 'booked');

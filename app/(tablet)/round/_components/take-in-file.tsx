@@ -17,7 +17,7 @@ export function TakeInFile() {
       const { results, photos, stopped } = await takeIn(officeOverHttp(), handover, () => Date.now());
       const asked = results.filter((r) => r.outcome !== 'applied').length;
       setMessage(
-        `${results.length} of ${handover.operations.length} entries and ${photos} of ${handover.photos.length} pictures are in the office${asked ? `, ${asked} with a question; they stand on their visits` : ''}.${stopped ? ' The rest does not follow on what the office has from that tablet: send from the tablet itself.' : ''}`,
+        `${results.length} of ${handover.entries.length} entries and ${photos} of ${handover.photos.length} pictures are in the office${asked ? `, ${asked} with a question; they stand on their visits` : ''}.${stopped ? ' The rest does not follow on what the office has from that tablet: send from the tablet itself.' : ''}`,
       );
     } catch (error) {
       setMessage(

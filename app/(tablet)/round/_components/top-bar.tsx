@@ -54,7 +54,7 @@ function SendState() {
         Sign in again{count ? `, ${count} kept` : ''}
       </State>
     );
-  const answers = countUnread(s.operations);
+  const answers = countUnread(s.entries);
   if (answers > 0)
     return (
       <State shape="ask" tone="alarm">

@@ -5,15 +5,15 @@ import type { Snapshot } from '@/lib/tablet/snapshot';
 type HandedOver = { entries: ReadonlySet<string>; pictures: ReadonlySet<string> };
 export const NOTHING_HANDED_OVER: HandedOver = { entries: new Set(), pictures: new Set() };
 
-export const handedOverIn = (file: Pick<Handover, 'operations' | 'photos'>): HandedOver => ({
-  entries: new Set(file.operations.map((op) => op.id)),
+export const handedOverIn = (file: Pick<Handover, 'entries' | 'photos'>): HandedOver => ({
+  entries: new Set(file.entries.map((op) => op.id)),
   pictures: new Set(file.photos.map((p) => p.id)),
 });
 
 /** Entries and pictures that are neither in the office nor in the file. */
-export function onlyHere(s: Pick<Snapshot, 'operations' | 'photos'>, file: HandedOver): { entries: number; pictures: number } {
+export function onlyHere(s: Pick<Snapshot, 'entries' | 'photos'>, file: HandedOver): { entries: number; pictures: number } {
   return {
-    entries: [...s.operations.values()].filter((k) => k.waiting && !file.entries.has(k.id)).length,
+    entries: [...s.entries.values()].filter((k) => k.waiting && !file.entries.has(k.id)).length,
     pictures: s.photos.filter((p) => !file.pictures.has(p.id)).length,
   };
 }

@@ -40,10 +40,10 @@ const refusalWords = (refused: unknown): string =>
 const CHANGES_VISIT: ReadonlySet<EntryKind> = new Set(['visit.start', 'visit.close', 'signature.set']);
 
 /**
- * Applies one operation inside the caller's transaction and says how to file it. What cannot be applied is filed as
+ * Applies one entry inside the caller's transaction and says how to file it. What cannot be applied is filed as
  * rejected, with its payload word for word: nothing a person typed is dropped.
  * `slip` is a defect of ours that the entry brought out.
- * @throws anything unexpected, with the operation's own changes undone
+ * @throws anything unexpected, with the entry's own changes undone
  */
 export async function applyOne(
   db: Tx,

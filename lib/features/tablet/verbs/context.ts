@@ -2,7 +2,7 @@ import 'server-only';
 import { stands, type Entry, type EntryKind } from '../../../core/tablet';
 import type { Tx } from '../../../database/client';
 
-/** A visit as the operation finds it, its row locked. */
+/** A visit as the entry finds it, its row locked. */
 export type LockedVisit = {
   id: string;
   kitchenId: string;

@@ -5,7 +5,7 @@ import { PAYLOADS, type EntryEnvelope } from '../../../schemas/entries';
 import { entryFault } from './entry-fault';
 
 /**
- * The operation in today's shape, whatever version of the tablet made it.
+ * The entry in today's shape, whatever version of the tablet made it.
  * @throws AppError invalid — kept word for word for the office all the same.
  */
 export function readEntry(envelope: EntryEnvelope): Entry {

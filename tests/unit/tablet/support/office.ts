@@ -43,8 +43,8 @@ export class OfficeInMemory {
       this.arrivalsSent.push(arrived);
       return Promise.resolve();
     },
-    send: async (name, _sentAt, operations) => {
-      const batch = operations.map((k) => structuredClone(k.op)).sort((a, b) => a.seq - b.seq);
+    send: async (name, _sentAt, entries) => {
+      const batch = entries.map((k) => structuredClone(k.op)).sort((a, b) => a.seq - b.seq);
       await sleep(this.latency());
       const device = this.device(name);
       let stopped: Stop | null = null;

@@ -80,7 +80,7 @@ async function signedOver(ctx: ApplyContext, id: string, before: Parameters<type
 const PNG = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 const isPng = (b: Buffer) => PNG.every((byte, i) => b[i] === byte);
 
-/** Takes the row away; the operations of the visit keep what it said and why it was a slip. */
+/** Takes the row away; the entries of the visit keep what it said and why it was a slip. */
 export const entryStrike: Handler<'entry.strike'> = async (ctx, op) => {
   const { what, entryId } = op.payload;
   const where = { id: entryId, visitId: ctx.visit.id };

@@ -1,4 +1,5 @@
 import type { Stored } from './stored';
+import { STORED_CHOICE } from './choices';
 import { STORED_BASELINE, STORED_ESTIMATE } from './estimate';
 import { STORED_FLEET_BELIEF, STORED_OWN_LIMITS, STORED_POSTERIOR } from './fouling';
 import { STORED_CHOICES, STORED_MADE, STORED_REPORT, STORED_SHEETS } from './imports';
@@ -35,7 +36,7 @@ export const STORED_COLUMNS: Record<string, Pick<Stored<unknown>, 'name' | 'vers
   'SheetMemory.choices': STORED_CHOICES,
   'AuditEntry.detail': STORED_AUDIT_DETAIL,
   'SealedStep.work': 'Held to lib/schemas/sealed.ts when it is taken in and never changed; its version is a column.',
-  'UnitChoice.figures': 'Not read yet.',
+  'UnitChoice.figures': STORED_CHOICE,
   'Quote.lines': STORED_QUOTE,
   'PlaceLookup.candidates': STORED_CANDIDATES,
   'OwnerFigure.value': 'By its key: STORED_REPLAY or STORED_WORTH of ./figures.',

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { addDays, todayIn } from '@/lib/core/calendar';
+import { STORED_CHOICE } from '@/lib/database/stored/choices';
 import { choicesOf, shopCosts, toLookAtAgain, unitFacts } from '@/lib/features/choices/reads/unit-facts';
 import { decideUnit, lookAgain } from '@/lib/features/choices/verbs/decide-unit';
 import { useDatabase } from '@/tests/support/database';
@@ -70,7 +71,8 @@ it('a decision is kept with its reason and figures, and comes back a year on, on
   const today = todayIn(kitchen.timeZone, now.getTime());
   expect(kept).toMatchObject({ way: 'repair', reason: 'Coil is eaten', lookAgainOn: addDays(today, 365), lookedAt: null });
   const row = await db.unitChoice.findUniqueOrThrow({ where: { id: kept?.id } });
-  expect(row.figures).toMatchObject({
+  expect(STORED_CHOICE.read(row.figures)).toMatchObject({
+    facts: { callOuts: { times: 0 } },
     typed: { coilPrice: 900 },
     costs: { cleaning: 110 },
     result: { ways: [{ way: 'go_on' }, { way: 'repair' }, { way: 'replace' }] },

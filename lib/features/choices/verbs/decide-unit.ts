@@ -3,7 +3,7 @@ import { addDays, todayIn } from '../../../core/calendar';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { compareWays, unitWays } from '../../../core/choices';
 import { AppError } from '../../../core/errors';
-import type { Prisma } from '../../../database/client';
+import { STORED_CHOICE } from '../../../database/stored/choices';
 import { withinTransaction } from '../../../database/transaction';
 import type { DecideUnit, LookAgain } from '../../../schemas/choices';
 import { writeAudit } from '../../audit/verbs/write-audit';
@@ -24,7 +24,7 @@ export function decideUnit({ db, actor, now }: By, { unitId, way, reason, ...typ
     const { ways, prices } = unitWays(facts, typed, costs);
     if (ways.length < 2) throw new AppError('invalid', 'Give the price of a coil or of a unit.', 'coilPrice');
     if (!ways.some((w) => w.way === way)) throw new AppError('invalid', 'That way has no price.', 'way');
-    const figures = { v: 1, typed, facts, costs, result: compareWays(ways, prices) };
+    const figures = STORED_CHOICE.write({ typed, facts, costs, result: compareWays(ways, prices) });
     const today = todayIn(unit.kitchen.timeZone, now.getTime());
     await tx.unitChoice.create({
       data: {
@@ -33,7 +33,7 @@ export function decideUnit({ db, actor, now }: By, { unitId, way, reason, ...typ
         reason,
         at: now,
         byUserId: actor.userId,
-        figures: figures as unknown as Prisma.InputJsonObject,
+        figures,
         lookAgainOn: fromLocalDate(addDays(today, YEAR)),
       },
     });

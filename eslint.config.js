@@ -1,5 +1,6 @@
 import nextConfig from 'eslint-config-next/core-web-vitals';
 import nextTypeScript from 'eslint-config-next/typescript';
+import { assertions } from './eslint/assertions.js';
 import { complexity } from './eslint/complexity.js';
 import { core } from './eslint/core.js';
 import { database } from './eslint/database.js';
@@ -45,6 +46,7 @@ const config = [
   },
   complexity,
   strictness,
+  assertions,
   ...directions,
   ...database,
   ...core,

@@ -1,4 +1,5 @@
 import 'server-only';
+import { fieldOf } from '../core/typed/closed-set';
 
 /**
  * Name of the database rule that refused a write, or null. Prisma passes PostgreSQL's own error through in
@@ -6,7 +7,7 @@ import 'server-only';
  */
 export function refusedBy(error: unknown): string | null {
   if (!(error instanceof Error)) return null;
-  const text = `${error.message} ${safeJson((error as { meta?: unknown }).meta)} ${safeJson((error as { cause?: unknown }).cause)}`;
+  const text = `${error.message} ${safeJson(fieldOf(error, 'meta'))} ${safeJson(error.cause)}`;
   const names = [
     'visit_technician_no_overlap',
     'visit_low_side_looked_at',

@@ -1,4 +1,5 @@
 import 'server-only';
+import { fieldOf } from '../core/typed/closed-set';
 import type { Db, Tx } from './client';
 
 /** How long it queues for a connection when many come at once; after that `isBusy` says what happened. */
@@ -7,7 +8,7 @@ const MAX_WAIT_MS = 10_000;
 /** Whether the database had no connection to spare in time: nothing was begun, so trying again is safe. */
 export function isBusy(error: unknown): boolean {
   if (!(error instanceof Error)) return false;
-  const { code } = error as { code?: unknown };
+  const code = fieldOf(error, 'code');
   // P2024: no connection from the pool; P2028: no transaction could be started; 53300: too many connections.
   if (code === 'P2024' || code === '53300') return true;
   return /Unable to start a transaction|timeout exceeded when trying to connect|too many clients/i.test(error.message);

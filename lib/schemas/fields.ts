@@ -5,7 +5,7 @@ import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../
 import { isShortPosition, readPosition } from '../core/position';
 import { readDayHours } from '../core/hours';
 import type { WeeklyWindow } from '../core/visits/service-hours';
-import type { Weekday } from '../core/calendar';
+import { isWeekday } from '../core/calendar';
 import { entryUnit, fromForm, unitsOfMeasure, type Measure } from '../core/measures/entry-units';
 
 /** Fields that forms share. A form sends empty fields as nothing at all. */
@@ -74,7 +74,7 @@ export const WeekHours = z
   .transform((days, ctx) =>
     DAY_KEYS.flatMap((key, i): WeeklyWindow[] => {
       const read = readDayHours(days?.[key] ?? '');
-      if ('windows' in read) return read.windows.map((w) => ({ weekday: i as Weekday, ...w }));
+      if ('windows' in read) return read.windows.flatMap((w) => (isWeekday(i) ? [{ weekday: i, ...w }] : []));
       ctx.addIssue({ code: 'custom', path: [key], message: read.problem });
       return [];
     }),

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { text } from './text';
-import type { Weekday } from '../core/calendar';
+import { isWeekday } from '../core/calendar';
 import { SAID_CHANGES } from '../core/fouling/said-change';
 import { Bounded, Name, NearPositionField, OptionalEmail, TimeZone, Version, WeekHours, FreeText } from './fields';
 import { Altitude, HotDayAir } from './measures';
@@ -35,7 +35,7 @@ function onFile<T extends Raw>({ altitude, hotDayAir, position, energyPricePerKw
     /** A short plus code where one was typed: the shop's position makes it a place. */
     shortCode: position && 'shortCode' in position ? position.shortCode : '',
     energyPricePerKwh: energyPricePerKwh ?? null,
-    preferredWeekday: (preferredWeekday ?? null) as Weekday | null,
+    preferredWeekday: isWeekday(preferredWeekday) ? preferredWeekday : null,
   };
 }
 

@@ -1,10 +1,8 @@
 import { z } from 'zod';
 import { longText, text } from './text';
-import { isLocalDate, type LocalDate } from '../core/calendar';
+import { isLocalDate, localDate } from '../core/calendar';
 
-export const LocalDateField = text()
-  .refine(isLocalDate, 'Give a date as year-month-day.')
-  .transform((d) => d as LocalDate);
+export const LocalDateField = text().refine(isLocalDate, 'Give a date as year-month-day.').transform(localDate);
 export const TimeField = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'Give a time as hours and minutes, for instance 09:30.');
 export const MinutesField = z.coerce
   .number('Give the minutes as a number.')

@@ -1,5 +1,6 @@
 import 'server-only';
 import pino from 'pino';
+import { fieldOf } from '../core/typed/closed-set';
 import { reference } from './in-hand';
 
 const ADDRESS = /[^\s@"'`<>]+@[^\s@"'`<>]+/g;
@@ -10,7 +11,7 @@ export function loggedError(error: Error): object {
   const line = (plain.message ?? '').trim().split('\n').at(-1) ?? '';
   return {
     type: plain.type,
-    code: (error as { code?: unknown }).code,
+    code: fieldOf(error, 'code'),
     message: line.replace(ADDRESS, '…@…').slice(0, 300),
     stack: (plain.stack ?? '')
       .split('\n')

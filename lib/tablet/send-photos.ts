@@ -1,4 +1,4 @@
-import { CHUNK_BYTES } from '../core/tablet';
+import { CHUNK_BYTES, type UploadState } from '../core/tablet';
 import { STRICT, type Database, type KeptPhoto } from './database';
 import { OfficeError, type Office } from './office';
 
@@ -43,7 +43,7 @@ async function sendOne(db: Database, office: Office, id: string, officeNow: () =
 export async function sendPieces(office: Office, sha256: string, bytes: ArrayBuffer): Promise<boolean> {
   const pieces = Math.max(1, Math.ceil(bytes.byteLength / CHUNK_BYTES));
   // Of one piece, asking what has arrived would cost as much as sending it.
-  const state = pieces === 1 ? { have: [] as number[], done: false } : await office.uploadState(sha256, pieces);
+  const state: UploadState = pieces === 1 ? { have: [], done: false } : await office.uploadState(sha256, pieces);
   let { done } = state;
   const missing = Array.from({ length: pieces }, (_, i) => i).filter((i) => !state.have.includes(i));
   // All there and yet not whole: the office fell before it put them together, and does so when the last comes again.

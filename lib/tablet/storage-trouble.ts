@@ -1,3 +1,5 @@
+import { fieldOf } from '../core/typed/closed-set';
+
 /** What can go wrong with the tablet's own storage, in words for whoever holds it. */
 export type StorageTrouble = { code: 'full' | 'refused' | 'outdated' | 'failed'; message: string };
 
@@ -25,7 +27,7 @@ const TALK_WORDS: Partial<Record<StorageTrouble['code'], string>> = {
 
 /** DOMException names of the IndexedDB and Storage standards. */
 export function troubleOf(error: unknown, during: 'write' | 'open' | 'talk' = 'write'): StorageTrouble {
-  const name = (error as { name?: string } | null)?.name ?? '';
+  const name = fieldOf(error, 'name');
   const code =
     name === 'QuotaExceededError'
       ? 'full'

@@ -5,6 +5,7 @@ export {
   daysBetween,
   fromDay,
   isLocalDate,
+  isWeekday,
   localDate,
   toDay,
   weekdayOf,

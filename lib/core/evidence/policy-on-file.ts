@@ -1,6 +1,7 @@
 import { fahrenheitToKelvin } from '../measures';
 import { DEFAULT_POLICY, type ShopPolicy } from '../intervals';
 import type { LimitSettings } from './own-limits';
+import { fieldOf } from '../typed/closed-set';
 
 /** The shop's policy as it is kept and edited: plain numbers, and the limits in the machine's own quantities. */
 export type PolicyOnFile = Omit<ShopPolicy, 'energyCostPerDayPerLnK'> & { energyCostPerDayPerLnK: number; ownLimits: LimitSettings };
@@ -18,11 +19,7 @@ function alike(given: unknown, brought: unknown): boolean {
   if (typeof brought === 'number') return typeof given === 'number' && Number.isFinite(given);
   if (Array.isArray(brought)) return Array.isArray(given) && given.length > 0 && given.every((g) => alike(g, brought[0]));
   if (typeof brought === 'object' && brought !== null)
-    return (
-      typeof given === 'object' &&
-      given !== null &&
-      Object.entries(brought).every(([k, v]) => alike((given as Record<string, unknown>)[k], v))
-    );
+    return typeof given === 'object' && given !== null && Object.entries(brought).every(([k, v]) => alike(fieldOf(given, k), v));
   return typeof given === typeof brought;
 }
 

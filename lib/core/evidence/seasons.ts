@@ -1,4 +1,4 @@
-import { addDays, daysBetween, type LocalDate } from '../calendar';
+import { addDays, daysBetween, localDate, type LocalDate } from '../calendar';
 import type { Figure } from '../condenser';
 import { posterior, type UnitHistory } from '../fouling';
 import { exposureOf, type FleetBelief } from './beliefs';
@@ -12,7 +12,7 @@ export type Season = { from: LocalDate; to: LocalDate; loss: Figure | null; coil
 export function quarterOf(date: LocalDate): { from: LocalDate; to: LocalDate } {
   const [year = 0, month = 1] = date.split('-').map(Number);
   const first = 3 * Math.floor((month - 1) / 3) + 1;
-  const day = (y: number, m: number) => `${y}-${String(m).padStart(2, '0')}-01` as LocalDate;
+  const day = (y: number, m: number) => localDate(`${y}-${String(m).padStart(2, '0')}-01`);
   return { from: day(year, first), to: first === 10 ? day(year + 1, 1) : day(year, first + 3) };
 }
 

@@ -1,4 +1,4 @@
-import { WEEKDAY_NAMES, type Weekday } from '../calendar';
+import { isWeekday, WEEKDAY_NAMES, type Weekday } from '../calendar';
 import { LIMITS, NAME_MAX, TEXT_MAX } from '../equipment/limits';
 import { UNIT_KEYS } from '../equipment/unit-fields';
 import { readWeekHours, writeWeekHours } from '../hours';
@@ -11,8 +11,8 @@ import { unitColumns } from './unit-columns';
 const same = (x: number) => x;
 
 function weekday(text: string): cells.Cell<Weekday> {
-  const at = WEEKDAY_NAMES.findIndex((n) => text.length >= 3 && n.toLowerCase().startsWith(text.toLowerCase()));
-  return at < 0 ? { problem: 'Is not a weekday. Write Monday or Mon.' } : { value: at as Weekday };
+  const at: number = WEEKDAY_NAMES.findIndex((n) => text.length >= 3 && n.toLowerCase().startsWith(text.toLowerCase()));
+  return isWeekday(at) ? { value: at } : { problem: 'Is not a weekday. Write Monday or Mon.' };
 }
 
 function hours(text: string) {

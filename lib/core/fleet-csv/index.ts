@@ -4,7 +4,7 @@
  */
 export { allColumns } from './columns';
 export { fold, kitchenKey, type KitchenUpdate, type KnownUnit, type OnFile } from './kitchens';
-export { knownUnits, type OnFilePolicy, type PlannedUpdate } from './units-on-file';
+export { knownUnits, ON_FILE_POLICIES, type OnFilePolicy, type PlannedUpdate } from './units-on-file';
 export { planFleet, type FleetPlan } from './plan';
 export { guarded, unguarded, writeRow } from './row';
 export { columnsIn, template } from './template';

@@ -6,7 +6,7 @@ const DAYS: readonly Weekday[] = [0, 1, 2, 3, 4, 5, 6];
 
 function dayOf(text: string): Weekday | null {
   const at = DAY_SHORT.findIndex((d) => text.trim().slice(0, 3).toLowerCase() === d.toLowerCase());
-  return at < 0 || !/^[a-z]+$/i.test(text.trim()) ? null : (at as Weekday);
+  return /^[a-z]+$/i.test(text.trim()) ? (DAYS[at] ?? null) : null;
 }
 
 /** Weekdays named by "Mon", "Mon-Fri", "Sat, Sun", "Fri-Mon" or "daily"; null when not understood. */
@@ -19,7 +19,7 @@ function daysNamed(text: string): Weekday[] | null {
     const from = dayOf(first ?? '');
     const to = last === undefined ? from : dayOf(last);
     if (from === null || to === null || extra !== undefined) return null;
-    for (let d = from; ; d = ((d + 1) % 7) as Weekday) {
+    for (let d = from; ; d = DAYS[(d + 1) % 7] ?? 0) {
       out.add(d);
       if (d === to) break;
     }

@@ -1,4 +1,4 @@
-import { keysOf } from '../typed/closed-set';
+import { isOneOf, keysOf } from '../typed/closed-set';
 
 /** Who may do what. One place, asked by every page, action and route. */
 
@@ -101,7 +101,7 @@ type Own = Extract<Permission, `${string}:own`>;
 const WIDER: Record<Own, Permission> = { 'read:visit:own': 'read:visit', 'fill:visit:own': 'fill:visit' };
 const isOwn = (permission: Permission): permission is Own => Object.hasOwn(WIDER, permission);
 
-const holds = (role: Role, permission: Permission): boolean => (GRANTS[permission] as readonly Role[]).includes(role);
+const holds = (role: Role, permission: Permission): boolean => isOneOf<Role>(GRANTS[permission], role);
 /** The roles that hold a permission. */
 export const rolesWith = (permission: Permission): Role[] => ROLES.filter((role) => holds(role, permission));
 

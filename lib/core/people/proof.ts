@@ -1,9 +1,10 @@
 import type { Permission } from './access';
+import { isOneOf } from '../typed/closed-set';
 
 /** What could harm the shop, or carry everything out of it, asks for the password again (OWASP ASVS 5.0, 7.5.3). */
 const ASKS_PROOF = ['manage:people', 'export:equipment', 'export:everything', 'secure:self'] as const satisfies readonly Permission[];
 
-export const asksProof = (permission: Permission): boolean => (ASKS_PROOF as readonly Permission[]).includes(permission);
+export const asksProof = (permission: Permission): boolean => isOneOf<Permission>(ASKS_PROOF, permission);
 
 const MINUTE = 60_000;
 /** How long a password given lets one open such a page or file; what was opened in time may be finished. */

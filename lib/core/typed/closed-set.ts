@@ -9,6 +9,10 @@ export const isOneOf = <T>(members: readonly T[], value: unknown): value is T =>
 /** Whether the record has this key of its own. */
 export const isKeyOf = <T extends object>(record: T, key: PropertyKey): key is keyof T => Object.hasOwn(record, key);
 
+/** A field of something that may be anything, an error for one; undefined where it has none. */
+export const fieldOf = (of: unknown, key: string): unknown =>
+  (typeof of === 'object' || typeof of === 'function') && of !== null ? Reflect.get(of, key) : undefined;
+
 /** The word for a member, or the text as it came where it is none: `labelOf(UNIT_KIND_LABEL, 'reach_in')`. */
 export const labelOf = (labels: Readonly<Record<string, string>>, key: string): string => (isKeyOf(labels, key) && labels[key]) || key;
 

@@ -92,10 +92,10 @@ describe('cautions', () => {
   });
 
   it('the detector is spoken of where something burns, and nowhere else', () => {
-    expect(words('Power back on')).toBe(
+    expect(textOf('Power back on')).toBe(
       'Hands, tools and rags clear, guards and covers on. Let it run 10 to 15 minutes before you read it.',
     );
-    expect(cautionsFor(unit({ refrigerant: 'R744', safetyClass: 'A1' })).some((c) => /detector/.test(`${c.words} ${c.more}`))).toBe(false);
+    expect(cautionsFor(unit({ refrigerant: 'R744', safetyClass: 'A1' })).some((c) => /detector/.test(`${c.text} ${c.more}`))).toBe(false);
   });
 
   it('descaler is an ice machine’s, and only where it is used', () => {
@@ -118,9 +118,9 @@ describe('cautions', () => {
       { refrigerant: 'unknown', safetyClass: null, kind: 'ice_machine', topics: ['coil', 'chemicals'] },
     ];
     const said = new Set(
-      units.flatMap((u) => cautionsFor(unit(u)).map((c) => `${WORK_STEP_LABEL[c.step]} · ${c.title}\n  ${c.words}\n  ${c.more ?? '-'}\n`)),
+      units.flatMap((u) => cautionsFor(unit(u)).map((c) => `${WORK_STEP_LABEL[c.step]} · ${c.title}\n  ${c.text}\n  ${c.more ?? '-'}\n`)),
     );
-    const food = `${FOOD_CAUTION.title} (${FOOD_LIMIT_K} K)\n  ${FOOD_CAUTION.words}\n`;
+    const food = `${FOOD_CAUTION.title} (${FOOD_LIMIT_K} K)\n  ${FOOD_CAUTION.text}\n`;
     await expect([...said, food].join('\n')).toMatchFileSnapshot('cautions.txt');
   });
 

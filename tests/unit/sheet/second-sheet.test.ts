@@ -62,7 +62,7 @@ describe('a roster that another shop keeps, with none of our words over its colu
       if (raw[11] === '1 lb 6 oz' || raw[11] === '22 oz') expect(Number(cells[at('charge_kg')])).toBeCloseTo(0.623_689_51, 8);
     }
     expect(dates * gases).toBeGreaterThan(0);
-    expect(done.assumptions.map((a) => a.words).join(' ')).toContain('The same serial twice');
+    expect(done.assumptions.map((a) => a.text).join(' ')).toContain('The same serial twice');
   });
   it('asks once which column says what the units are, where none does', () => {
     const sheet = [

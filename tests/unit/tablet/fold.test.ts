@@ -110,7 +110,7 @@ describe('what stands between a visit and its closing', () => {
 
   it('is the arrival, each task that nobody spoke of, and a signature, in this order and in words', () => {
     expect(codes(blank())).toEqual(['not_arrived', 'task_open', 'no_signature']);
-    expect(missingToClose(blank()).map((m) => m.words)).toEqual([
+    expect(missingToClose(blank()).map((m) => m.message)).toEqual([
       'Say when you arrived.',
       'Line fridge: coil cleaning is neither done nor left undone for a reason.',
       'Have someone sign, or say that nobody was there.',

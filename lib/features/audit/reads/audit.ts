@@ -33,7 +33,7 @@ const nameIn = (people: ReadonlyMap<string, string>, userId: string | null) => (
 
 const changedOf = ({ changed }: AuditDetail) =>
   Object.entries(changed ?? {}).map(([field, pair]) => {
-    const [from, to] = Array.isArray(pair) ? (pair as unknown[]) : [undefined, pair];
+    const [from, to]: unknown[] = Array.isArray(pair) ? pair : [undefined, pair];
     return { field, from, to };
   });
 

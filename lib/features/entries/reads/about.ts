@@ -42,12 +42,12 @@ export async function aboutEntries(db: Tx, entries: readonly Entry[]) {
   });
   const hashes = entries.map((e) => field(e.payload, 'sha256')).filter((x) => typeof x === 'string');
   const files = await db.storedFile.findMany({ where: { sha256: { in: hashes } }, select: { id: true, sha256: true } });
-  const names = Object.fromEntries([
+  const names: Record<string, string> = Object.fromEntries([
     ...units.map((u) => [u.id, u.name]),
     ...tasks.map((t) => [t.id, `${t.kind.label} of ${t.unit.name}`]),
     ...jobs.map((j) => [j.id, `${j.number}. ${j.what}`]),
     ...struck.map((o) => [o.id, entryName(o)]),
-  ]) as Record<string, string>;
+  ]);
 
   return (e: Entry) => {
     const visit = visits.find((v) => v.id === visitIdOf(e)) ?? null;

@@ -1,5 +1,5 @@
 import 'server-only';
-import type { Anchor } from '../../../core/calendar';
+import { isWeekday } from '../../../core/calendar';
 import { unitValues } from '../../../core/equipment/unit-fields';
 import {
   fold,
@@ -19,7 +19,7 @@ type KitchenRow = Omit<KitchenValues, 'serviceHours' | 'preferredWeekday'> & { s
 const values = (k: KitchenRow): KitchenValues => ({
   address: k.address, timeZone: k.timeZone, altitudeM: k.altitudeM, lat: k.lat, lng: k.lng, serviceHours: weekly(k.serviceHours), accessNotes: k.accessNotes,
   contactName: k.contactName, contactPhone: k.contactPhone, contactEmail: k.contactEmail, energyPricePerKwh: k.energyPricePerKwh, hotDayAirK: k.hotDayAirK,
-  preferredWeekday: k.preferredWeekday as KitchenValues['preferredWeekday'],
+  preferredWeekday: isWeekday(k.preferredWeekday) ? k.preferredWeekday : null,
 }); // prettier-ignore
 
 /** What an import must know of what is on file: names, tags, and the kitchens' own fields. */
@@ -103,7 +103,7 @@ async function rowsOf(db: Tx, kitchenIds: string[]): Promise<RowValues[]> {
       tasks.map((t) => [
         t.kindKey,
         t.active
-          ? { rule: t.rule, anchor: t.anchor as Anchor, firstDue: toLocalDate(t.anchorDate), lastDoneOn: t.lastDoneOn ? toLocalDate(t.lastDoneOn) : undefined, locked: t.locked }
+          ? { rule: t.rule, anchor: t.anchor, firstDue: toLocalDate(t.anchorDate), lastDoneOn: t.lastDoneOn ? toLocalDate(t.lastDoneOn) : undefined, locked: t.locked }
           : { rule: 'none' },
       ]),
     ),

@@ -1,6 +1,7 @@
 import 'server-only';
 import { Worker } from 'node:worker_threads';
 import { AppError, type ErrorCode } from '../../../core/errors';
+import { fieldOf } from '../../../core/typed/closed-set';
 import type { SheetChoice } from '../../../schemas/fleet-csv';
 
 export type ImportWork = { actor: { userId: string }; now: Date } & (
@@ -30,7 +31,7 @@ export function onThread(url: string, work: ImportWork): Promise<string> {
       if (runId) resolve(runId);
       else reject(refused ? new AppError(refused.code, refused.message, refused.field) : new Error(`import: ${failed}`));
     });
-    thread.on('error', (error) => reject((error as { code?: unknown }).code === 'ERR_WORKER_OUT_OF_MEMORY' ? tooMuch() : error));
+    thread.on('error', (error) => reject(fieldOf(error, 'code') === 'ERR_WORKER_OUT_OF_MEMORY' ? tooMuch() : error));
     thread.on('exit', () => {
       clearTimeout(end);
       reject(tooMuch());

@@ -1,6 +1,15 @@
 import 'server-only';
 import { isFlammable } from '../../../core/visits/needs';
-import { allColumns, planFleet, unfitRows, type FleetPlan, type OnFilePolicy, type Line, type Problem } from '../../../core/fleet-csv';
+import {
+  allColumns,
+  ON_FILE_POLICIES,
+  planFleet,
+  unfitRows,
+  type FleetPlan,
+  type OnFilePolicy,
+  type Line,
+  type Problem,
+} from '../../../core/fleet-csv';
 import { viewOf, type RawSheet, type SheetChoices, type SheetReading } from '../../../core/sheet';
 import type { Tx } from '../../../database/client';
 import { fleetOnFile, fleetTaskKinds, knownUnitsOnFile } from '../reads/fleet';
@@ -18,8 +27,10 @@ export type ImportPlan = { plan: FleetPlan; report: ImportReport; reading: Sheet
 /** The dry run: what a file would put on file, against what is there now. */
 export async function planImport(db: Tx, { csv, sheets, choices }: Source, now: Date): Promise<ImportPlan> {
   const reading = sheets ? await readingOf(db, sheets, choices, now) : null;
-  const { lines, problems } = reading ? { lines: reading.lines as Line[], problems: nothingIn(reading) } : readCsv(csv);
-  const whereOnFile = (choices.answers.known as OnFilePolicy | undefined) ?? (reading ? 'fill' : undefined);
+  const { lines, problems }: { lines: Line[]; problems: Problem[] } = reading
+    ? { lines: reading.lines, problems: nothingIn(reading) }
+    : readCsv(csv);
+  const whereOnFile = ON_FILE_POLICIES.find((p) => p === choices.answers.known) ?? (reading ? 'fill' : undefined);
   const plan = await planLines(db, lines, problems, whereOnFile, now);
   // One decision for all rows that cannot be filed, whatever their trouble.
   const bad = new Set(plan.problems.filter((p) => p.severity === 'error').map((p) => p.line));

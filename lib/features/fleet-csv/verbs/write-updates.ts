@@ -4,6 +4,7 @@ import { isKeyOf } from '../../../core/typed/closed-set';
 import type { Tx } from '../../../database/client';
 import { STORED_HOURS } from '../../../database/stored/shop';
 import type { Made } from '../reads/imports';
+import { keysOf } from '../../../core/typed/closed-set';
 
 /** Changes units on file as a sheet says, and notes in `made` what they were. One that was changed meanwhile is left as it is. */
 export async function writeUpdates(tx: Tx, updates: readonly PlannedUpdate[], made: Made): Promise<void> {
@@ -15,7 +16,7 @@ export async function writeUpdates(tx: Tx, updates: readonly PlannedUpdate[], ma
       made.changed.push({
         id: unitId,
         version: version + 1,
-        before: Object.fromEntries(Object.keys(set).map((k) => [k, before[k as keyof typeof before]])),
+        before: Object.fromEntries(keysOf(set).map((k) => [k, before[k]])),
       });
   }
 }

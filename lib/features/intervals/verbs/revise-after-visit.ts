@@ -1,6 +1,6 @@
 import 'server-only';
 import { estimateVisit, visitConsequences, type Decision } from '../../../core/evidence';
-import type { LocalDate, Weekday } from '../../../core/calendar';
+import { isWeekday, type LocalDate } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import { unitFiles } from '../../evidence/reads/findings-history';
 import { fleetBelief, policyOnFile } from '../../evidence/reads/fouling';
@@ -43,7 +43,7 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
     const tasks = await tasksToRevise(tx, [...unitIds], visitId, kitchen.timeZone);
     const returns = await returnsOfUnits(tx, [...unitIds], kitchen.timeZone);
     const { files, estimates } = estimateVisit(onFile, visit.readings, visit.on);
-    const news = { ...visit, preferredWeekday: kitchen.preferredWeekday as Weekday | null };
+    const news = { ...visit, preferredWeekday: isWeekday(kitchen.preferredWeekday) ? kitchen.preferredWeekday : null };
     const outcome = visitConsequences(
       { files, tasks, visit: news, returns, lookedAt: visit.lookedAt },
       await fleetBelief(tx),

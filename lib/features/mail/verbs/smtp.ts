@@ -1,6 +1,7 @@
 import 'server-only';
 import { createTransport } from 'nodemailer';
 import SMTPTransport from 'nodemailer/lib/smtp-transport/index.js';
+import { fieldOf } from '../../../core/typed/closed-set';
 
 export type Letter = { id: string; toEmail: string; subject: string; text: string; ics: string; icsMethod: 'REQUEST' | 'CANCEL' | null };
 /** 'refused': it certainly did not go out, so it may be tried again. 'unknown': it may have. */
@@ -46,7 +47,7 @@ export function mailer(smtpUrl: string, from: string): Mailer {
       } catch (e) {
         const said = e instanceof Error ? e.message.slice(0, 500) : 'unknown';
         // A reply with a number is the server's own no.
-        const answered = typeof (e as { responseCode?: unknown }).responseCode === 'number';
+        const answered = typeof fieldOf(e, 'responseCode') === 'number';
         return { is: answered || !dataAsked ? 'refused' : 'unknown', said };
       }
     },

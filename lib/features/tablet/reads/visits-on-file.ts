@@ -149,7 +149,7 @@ function entriesOf(v: VisitRow): Omit<Entries, 'events' | 'followUps' | 'sealed'
       id: p.id,
       unitId: p.unitId,
       aspect: p.aspect,
-      phase: p.phase as never,
+      phase: p.phase,
       takenAt: iso(p.takenAt),
       sha256: p.sha256,
       fileId: p.fileId,

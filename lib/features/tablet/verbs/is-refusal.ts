@@ -1,5 +1,6 @@
 import 'server-only';
 import { isAppError } from '../../../core/errors';
+import { fieldOf } from '../../../core/typed/closed-set';
 
 /**
  * Whether trying again could never help: a rule of ours or of the database spoke, or the entry is one that the code
@@ -10,24 +11,20 @@ export function isRefusal(error: unknown): boolean {
   const sqlState = findSqlState(error);
   // SQLSTATE classes 22 (data exception) and 23 (integrity constraint violation), PostgreSQL appendix A.
   if (sqlState) return sqlState.startsWith('22') || sqlState.startsWith('23');
-  const code = (error as { code?: unknown } | null)?.code;
+  const code = fieldOf(error, 'code');
   return typeof code === 'string' && ['P2000', 'P2002', 'P2003', 'P2004', 'P2011'].includes(code);
 }
 
 /** A defect of ours that this entry brings out: filed with the entry, and told to whoever watches the office. */
 export function isSlip(error: unknown): boolean {
-  return (
-    error instanceof TypeError ||
-    error instanceof RangeError ||
-    (error as { name?: unknown } | null)?.name === 'PrismaClientValidationError'
-  );
+  return error instanceof TypeError || error instanceof RangeError || fieldOf(error, 'name') === 'PrismaClientValidationError';
 }
 
 function findSqlState(error: unknown): string | null {
   for (let e: unknown = error, depth = 0; e && depth < 5; depth++) {
-    const { originalCode, cause, meta } = e as { originalCode?: unknown; cause?: unknown; meta?: { driverAdapterError?: unknown } };
+    const originalCode = fieldOf(e, 'originalCode');
     if (typeof originalCode === 'string' && /^[0-9A-Z]{5}$/.test(originalCode)) return originalCode;
-    e = meta?.driverAdapterError ?? cause;
+    e = fieldOf(fieldOf(e, 'meta'), 'driverAdapterError') ?? fieldOf(e, 'cause');
   }
   return null;
 }

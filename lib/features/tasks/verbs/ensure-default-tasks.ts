@@ -1,6 +1,5 @@
 import 'server-only';
-import { addDays, todayIn, weeksRule, type LocalDate, type Weekday } from '../../../core/calendar';
-import type { Placement, UnitKind } from '../../../core/equipment/build';
+import { addDays, isWeekday, todayIn, weeksRule, type LocalDate } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import { firstTask } from '../../../core/tasks/first-task';
 import { COIL_CLEANING, startingWeeks, usualTasks, type TaskKey } from '../../../core/tasks';
@@ -35,14 +34,15 @@ export function ensureDefaultTasks(
     const unit = await tx.unit.findUnique({ where: { id: unitId }, include: { kitchen: true, tasks: { select: { kindKey: true } } } });
     if (!unit) throw new AppError('not_found', 'That unit is not on file.');
     const has = new Set(unit.tasks.map((t) => t.kindKey));
+    const { preferredWeekday } = unit.kitchen;
     const today = todayIn(unit.kitchen.timeZone, now.getTime());
-    const wanted = usualTasks(unit.kind as UnitKind).filter((key) => !has.has(key));
+    const wanted = usualTasks(unit.kind).filter((key) => !has.has(key));
     const kinds = await tx.taskKind.findMany({ where: { key: { in: [...wanted] }, active: true }, orderBy: { sort: 'asc' } });
     const made: string[] = [];
     for (const kind of kinds) {
-      const weeks = startingWeeks(kind.key as (typeof wanted)[number], unit.placement as Placement);
+      const weeks = startingWeeks(kind.key as (typeof wanted)[number], unit.placement);
       const lastDoneOn = (kind.key === COIL_CLEANING && dates.lastCleanedOn) || null;
-      const rule = weeksRule(weeks, (unit.kitchen.preferredWeekday ?? undefined) as Weekday | undefined);
+      const rule = weeksRule(weeks, isWeekday(preferredWeekday) ? preferredWeekday : undefined);
       const firstDue = dates.firstDueOn ?? (lastDoneOn ? null : addDays(today, FIRST_VISIT_DAYS));
       const first = firstTask({ rule, anchor: 'last_completed', firstDue, lastDoneOn, today });
       const { id } = await tx.task.create({

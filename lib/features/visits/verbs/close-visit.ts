@@ -78,9 +78,10 @@ async function leaveUndone(db: Tx, visit: VisitOnFile, now: Date, notes: string[
   return { ...visit, tasks: visit.tasks.map(undone) };
 }
 
-async function putBackUnknown(db: Tx, visit: VisitOnFile, input: CloseVisit, now: Date) {
+type PutBack = { visit: VisitOnFile; notes: string[] };
+async function putBackUnknown(db: Tx, visit: VisitOnFile, input: CloseVisit, now: Date): Promise<PutBack> {
   const unknown = visit.tasks.filter((t) => t.outcome === 'planned' && !input.knownTaskIds.includes(t.taskId));
-  if (unknown.length === 0) return { visit, notes: [] as string[] };
+  if (unknown.length === 0) return { visit, notes: [] };
   const ids = unknown.map((t) => t.taskId);
   await db.visitTask.updateMany({
     where: { visitId: visit.id, taskId: { in: ids } },

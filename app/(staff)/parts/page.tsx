@@ -4,10 +4,10 @@ import { counted } from '@/lib/core/wording/counted';
 import { partsOnFile } from '@/lib/features/parts/reads/parts';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { FileLink } from '../../_ui/button';
-import { Empty, PageHead } from '../../_ui/sheet';
-import { Table, Td, Th } from '../../_ui/table';
-import { Trail } from '../../_ui/trail';
+import { FileLink } from '@/app/_ui/buttons/button';
+import { Empty, PageHead } from '@/app/_ui/page/sheet';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { Trail } from '@/app/_ui/page/trail';
 import { PartForm } from './_components/part-form';
 import { PartsIn } from './_components/parts-in';
 

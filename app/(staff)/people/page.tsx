@@ -7,10 +7,10 @@ import { SKILL_LABEL } from '@/lib/core/people/skills';
 import { listPeople } from '@/lib/features/people/reads/people';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../_ui/button';
-import { PageHead } from '../../_ui/sheet';
-import { State } from '../../_ui/state';
-import { Table, Td, Th } from '../../_ui/table';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { PageHead } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 export const metadata: Metadata = { title: 'People' };
@@ -28,7 +28,7 @@ export default definePage('manage:people', async ({ db, now }) => {
           </ButtonLink>
         }
       />
-      <Table label="People">
+      <Table stack label="People">
         <thead>
           <tr>
             <Th>Name</Th>
@@ -45,7 +45,7 @@ export default definePage('manage:people', async ({ db, now }) => {
                 <Link href={`/people/${p.id}`} className="font-bold">
                   {p.name}
                 </Link>
-                <span className="block text-sm wrap-break-word text-soft max-sm:break-all">{p.email}</span>
+                <span className="block text-sm wrap-break-word text-soft">{p.email}</span>
                 <span className="block text-sm sm:hidden">{roleInfo(p.role).label}</span>
               </Td>
               <Td className="max-sm:hidden">{roleInfo(p.role).label}</Td>

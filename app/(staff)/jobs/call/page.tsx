@@ -1,12 +1,13 @@
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { isId } from '@/lib/core/ids/is-id';
 import { findKitchens } from '@/lib/features/jobs/reads/find-kitchens';
 import { kitchenDesk } from '@/lib/features/jobs/reads/kitchen-desk';
 import { definePage } from '@/lib/server/define-page';
-import { Button } from '../../../_ui/button';
-import { PageHead, Sheet } from '../../../_ui/sheet';
-import { Trail } from '../../../_ui/trail';
+import { Button } from '@/app/_ui/buttons/button';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { CallForm } from './_components/call-form';
 import { Desk } from './_components/desk';
 
@@ -65,7 +66,7 @@ function Found({ kitchens }: { kitchens: Awaited<ReturnType<typeof findKitchens>
         {kitchens.map((k) => (
           <li key={k.id} className="border-b border-line py-1.5 last:border-0">
             <Link href={`/jobs/call?kitchen=${k.id}`} className="font-bold">
-              {k.customer === k.name ? k.name : `${k.customer}, ${k.name}`}
+              {fullKitchenName(k)}
             </Link>{' '}
             <span className="text-soft">{[k.address, k.phone, k.unit].filter(Boolean).join(' · ')}</span>
           </li>

@@ -1,10 +1,11 @@
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import Link from 'next/link';
 import { approximateWeeks, describeRule } from '@/lib/core/calendar';
-import { State, type Shape } from '@/app/_ui/state';
+import { State, type Shape } from '@/app/_ui/states/state';
 import { dayWords } from '@/lib/core/calendar/when';
 import { RULE_CHANGE_LABEL, RULE_REVIEW_LABEL, type RuleChangeKind, type RuleReview } from '@/lib/core/intervals/changes';
-import { RULE_CHANGE_SHAPE } from '@/app/_ui/rule-change';
-import { fromTo } from '@/app/_ui/rule-words';
+import { RULE_CHANGE_SHAPE } from '@/app/_ui/states/rule-change';
+import { fromTo } from '@/app/_ui/words/rule-words';
 import { ReviewForm } from '../../units/[id]/_components/review-form';
 import { LockRule } from './lock-rule';
 
@@ -44,9 +45,7 @@ export function ChangeRow({ change: c, mayDecide, aside = '' }: { change: Change
         <Link href={`/units/${c.unit.id}#evidence`} className="font-bold">
           {c.unit.name}
         </Link>
-        <div className="text-sm text-soft">
-          {c.kitchen.customer === c.kitchen.name ? c.kitchen.name : `${c.kitchen.customer}, ${c.kitchen.name}`}
-        </div>
+        <div className="text-sm text-soft">{fullKitchenName(c.kitchen)}</div>
         <div className="text-sm">{c.task.kind}</div>
       </div>
       <div>

@@ -1,6 +1,6 @@
-import { Figure } from '@/app/_ui/figure';
-import { moneyIn } from '@/app/_ui/measure';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Figure } from '@/app/_ui/figures/figure';
+import { moneyIn } from '@/app/_ui/figures/measure';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import type { Replay, ReplaySum } from '@/lib/core/owner/replay';
 
 export type Past = { asked: Replay; calendar: ReplaySum; calendarWeeks: number };

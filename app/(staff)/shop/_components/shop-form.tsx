@@ -1,16 +1,16 @@
 'use client';
 
 import Link from 'next/link';
-import { kmIn, REGION_NAMES, REGIONS, SPEED_LABEL, type Region } from '@/lib/core/measures/region';
-import { Button } from '../../../_ui/button';
-import { Check } from '../../../_ui/check';
-import { Field, FormErrors, Select } from '../../../_ui/field';
-import { PositionField } from '../../../_ui/position-field';
-import { Saved } from '../../../_ui/saved';
-import { Sheet } from '../../../_ui/sheet';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
-import { ZoneList } from '../../../_ui/zone-list';
+import { REGION_NAMES, REGIONS, SPEED_LABEL, speedShown, type Region } from '@/lib/core/measures/region';
+import { Button } from '@/app/_ui/buttons/button';
+import { Check } from '@/app/_ui/fields/check';
+import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
+import { PositionField } from '@/app/_ui/fields/position-field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
+import { ZoneList } from '@/app/_ui/fields/zone-list';
 import { saveShop } from '../actions';
 
 export type ShopFields = {
@@ -89,12 +89,13 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
               error={error('overdueLimitDays')}
               hint="Tasks beyond it come first on the due list."
             />
+            <input type="hidden" name="speedOnFile" value={s.speedKmh} />
             <Field
               label="Mean driving speed"
               unit={SPEED_LABEL[distance]}
               name="speed"
               inputMode="decimal"
-              defaultValue={Number(kmIn(s.speedKmh, distance).toPrecision(4))}
+              defaultValue={speedShown(s.speedKmh, distance)}
               error={error('speed')}
               hint="Door to door, with parking."
             />

@@ -1,13 +1,13 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
-import { ButtonLink } from '@/app/_ui/button';
+import { ButtonLink } from '@/app/_ui/buttons/button';
 import { GradeDrawing } from '@/app/(tablet)/round/_components/drawings/grade-drawing';
-import { Loss } from '@/app/_ui/loss';
-import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
-import type { Shape } from '@/app/_ui/state';
-import { State } from '@/app/_ui/state';
+import { Loss } from '@/app/_ui/figures/loss';
+import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/figures/measure';
+import type { Shape } from '@/app/_ui/states/state';
+import { State } from '@/app/_ui/states/state';
 import { daysBetween, describeRule, type LocalDate } from '@/lib/core/calendar';
-import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
+import { dayWords, momentIn } from '@/lib/core/calendar/when';
 import type { CoilNow, CoilVerdict } from '@/lib/core/evidence/coil-now';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 import { gradeIndex, gradeLabel } from '@/lib/core/findings/grades';
@@ -56,7 +56,7 @@ export function CoilVerdictSheet({ now, evidence, task, timeZone, book }: Props)
         </div>
         {task?.onVisit ? (
           <Link href={`/week/${task.onVisit.id}`} className="font-bold">
-            Booked {dayIn(task.onVisit.startsAt, timeZone)}, {timeIn(task.onVisit.startsAt, timeZone)}
+            Booked {momentIn(task.onVisit.startsAt, timeZone)}
           </Link>
         ) : book && BOOKED_FOR.includes(now.verdict) ? (
           <ButtonLink href={book} look="primary">

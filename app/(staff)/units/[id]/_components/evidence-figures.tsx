@@ -1,9 +1,17 @@
-import { Figure } from '@/app/_ui/figure';
-import { Loss } from '@/app/_ui/loss';
-import { differenceIn, gaugePressureIn, KWH_PER_30_DAYS, moneyPer30Days, PERCENT, temperatureIn, type Scale } from '@/app/_ui/measure';
-import { Sheet } from '@/app/_ui/sheet';
-import { State } from '@/app/_ui/state';
-import { VERDICT } from '@/app/_ui/verdict';
+import { Figure } from '@/app/_ui/figures/figure';
+import { Loss } from '@/app/_ui/figures/loss';
+import {
+  differenceIn,
+  gaugePressureIn,
+  KWH_PER_30_DAYS,
+  moneyPer30Days,
+  PERCENT,
+  temperatureIn,
+  type Scale,
+} from '@/app/_ui/figures/measure';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { VERDICT } from '@/app/_ui/states/verdict';
 import { dayWords } from '@/lib/core/calendar/when';
 import { CAUSE_LABEL, likelyWords, type EstimateOk, type Figure as Banded, type NowAndClean } from '@/lib/core/condenser';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
@@ -45,13 +53,13 @@ export function EvidenceFigures({ evidence, units }: { evidence: UnitEvidenceSho
         </p>
       ) : null}
       <p className="max-w-[75ch] text-lg">{e.sentence}</p>
-      {e.status === 'ok' ? <Told e={e} units={units} currency={evidence.conditions.currency} /> : null}
+      {e.status === 'ok' ? <EstimateFigures e={e} units={units} currency={evidence.conditions.currency} /> : null}
       {e.causes.length > 0 && (e.verdict === 'look_elsewhere' || e.verdict === 'look_first') ? <Causes e={e as EstimateOk} /> : null}
     </Sheet>
   );
 }
 
-function Told({ e, units, currency }: { e: EstimateOk; units: MeasureUnits; currency: string }) {
+function EstimateFigures({ e, units, currency }: { e: EstimateOk; units: MeasureUnits; currency: string }) {
   const rise = differenceIn(units);
   const t = temperatureIn(units);
   return (

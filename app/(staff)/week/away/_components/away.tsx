@@ -2,13 +2,13 @@
 
 import Link from 'next/link';
 import { useState, useTransition } from 'react';
-import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
+import { dayIn, dayWords, momentIn, timeIn } from '@/lib/core/calendar/when';
 import type { LocalDate } from '@/lib/core/calendar';
 import { counted } from '@/lib/core/wording/counted';
-import { Button, ButtonLink } from '../../../../_ui/button';
-import { Field, FormErrors } from '../../../../_ui/field';
-import { Sheet } from '../../../../_ui/sheet';
-import { State } from '../../../../_ui/state';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
 import { putAway } from '../actions';
 
 type Visit = {
@@ -130,7 +130,7 @@ export function Away({ who, from, to, visits }: Props) {
                   ) : null}
                   <p>
                     <span className="text-soft">
-                      {dayIn(v.startMs, v.timeZone)}, {timeIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)} →{' '}
+                      {momentIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)} →{' '}
                     </span>
                     <b>{v.to.technician}</b>,{' '}
                     {v.to.changes === 'who' ? (
@@ -201,7 +201,7 @@ function Ring({ visits }: { visits: Visit[] }) {
             {v.customer}
             {v.kitchen === v.customer ? '' : `, ${v.kitchen}`}
           </Link>
-          , {dayIn(v.startMs, v.timeZone)}, {timeIn(v.startMs, v.timeZone)}
+          , {momentIn(v.startMs, v.timeZone)}
           <span className="block text-sm">{v.why ? WHY[v.why] : ''}</span>
           <span className="block text-sm">
             <Phone visit={v} />

@@ -49,8 +49,8 @@ export async function quotePdf(
         <Text>{job.kitchen.address}</Text>
         <Text>{job.units.map(({ unit }) => `${unit.name} (${unit.tag})`).join(', ')}</Text>
         <Text style={s.reason}>{quote.reason}</Text>
-        {missing.map((words) => (
-          <Text key={words}>{words}</Text>
+        {missing.map((line) => (
+          <Text key={line}>{line}</Text>
         ))}
         {lines.map((l, i) => (
           <View key={i} style={s.row} wrap={false}>

@@ -84,7 +84,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
           <MorePages
             earlier={skip > 0 ? `/owner?from=${Math.max(0, skip - PAGE)}` : null}
             later={found.length > PAGE ? `/owner?from=${skip + PAGE}` : null}
-            words={FASTER_SLOWER}
+            labels={FASTER_SLOWER}
           />
         </Sheet>
         <Decisions

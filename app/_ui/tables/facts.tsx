@@ -16,6 +16,6 @@ export function Facts({ items }: { items: readonly (readonly [label: string, val
 }
 
 /** What was typed in several lines, as it was typed. Empty is left out, like every fact. */
-export const asTyped = (words: string): ReactNode => (words ? <span className="whitespace-pre-line">{words}</span> : '');
+export const asTyped = (text: string): ReactNode => (text ? <span className="whitespace-pre-line">{text}</span> : '');
 export const phoneLink = (number: string): ReactNode => (number ? <a href={`tel:${number}`}>{number}</a> : '');
 export const mailLink = (address: string): ReactNode => (address ? <a href={`mailto:${address}`}>{address}</a> : '');

@@ -151,7 +151,7 @@ function numberedNames(units: readonly Out[], say: (message: string, example?: s
 }
 
 /** Two plates with one number are a slip of the pen somewhere: both go on file, and it is told. */
-function serialsTwice(units: readonly Out[], say: (words: string, example?: string) => void) {
+function serialsTwice(units: readonly Out[], say: (message: string, example?: string) => void) {
   const seen = new Set<string>();
   for (const { serial } of units) {
     const key = alike(serial ?? '').replace(/\s/g, '');

@@ -114,10 +114,10 @@ describe('what somebody is told', () => {
   it('a full house as such, everything else by a reference that stands in the log, and nothing of what it was', () => {
     expect(explain(Object.assign(new Error('x'), { code: 'P2024' }))).toMatchObject({ code: 'busy', message: /Nothing was changed/ });
     expect(log.warn).toHaveBeenCalledWith(expect.objectContaining({ err: expect.anything() }), 'busy');
-    const told = explain(new Error('password of tova is x'));
-    const reference = /reference: (\w{8})\.$/.exec(told.message)?.[1];
-    expect(told.code).toBe('unexpected');
-    expect(told.message).not.toContain('tova');
+    const explained = explain(new Error('password of tova is x'));
+    const reference = /reference: (\w{8})\.$/.exec(explained.message)?.[1];
+    expect(explained.code).toBe('unexpected');
+    expect(explained.message).not.toContain('tova');
     expect(log.error).toHaveBeenCalledWith(expect.objectContaining({ reference }), 'unexpected');
   });
 });

@@ -77,7 +77,7 @@ describe('what a tablet files', () => {
       data: visitRow(unit.kitchenId, visit.technicianId, new Date('2026-11-25T18:00:00Z'), 60),
     });
     await database.db.visitTask.createMany({ data: taskIds.map((id) => visitTaskRow(next.id, { id, unitId: unit.id })) });
-    const told = (await tablet.refresh()).changed.find((v) => v.id === next.id);
-    expect(told?.units.find((u) => u.id === unit.id)?.past).toEqual([past]);
+    const visitShown = (await tablet.refresh()).changed.find((v) => v.id === next.id);
+    expect(visitShown?.units.find((u) => u.id === unit.id)?.past).toEqual([past]);
   });
 });

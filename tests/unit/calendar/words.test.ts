@@ -35,7 +35,7 @@ describe('a rule in words', () => {
     ['FREQ=WEEKLY;COUNT=1', 'every week, once'],
     ['FREQ=WEEKLY;COUNT=6', 'every week, 6 times'],
     ['FREQ=HOURLY;INTERVAL=8', 'every 8 hours'],
-  ])('%s: %s', (rule, words) => expect(describeRule(rule)).toBe(words));
+  ])('%s: %s', (rule, expected) => expect(describeRule(rule)).toBe(expected));
 
   it('one that is put together oddly is said by the library', () => {
     for (const rule of ['FREQ=MONTHLY;BYDAY=MO,TU;BYSETPOS=-1', 'FREQ=MONTHLY;BYDAY=FR;BYMONTHDAY=13', 'FREQ=YEARLY;BYYEARDAY=100'])

@@ -9,6 +9,6 @@ it.each([
   [null, SHOP, '0.16 USD per kWh, the shop’s'],
   [null, { ...SHOP, energyPricePerKwh: null }, 'Not on file; no cost is shown.'],
   [null, null, 'Not on file; no cost is shown.'],
-])('a kitchen at %j in a shop of %j: %s', (own, shop, words) => {
-  expect(energyPriceWords(own, shop)).toBe(words);
+])('a kitchen at %j in a shop of %j: %s', (own, shop, expected) => {
+  expect(energyPriceWords(own, shop)).toBe(expected);
 });

@@ -53,9 +53,9 @@ describe('how a coil’s grade is told', () => {
   });
 
   it.each(['microchannel', 'wire_and_tube'] as const)('%s: each grade by something that another is not told by', (kind) => {
-    const words = grades.map((g) => coilWords(kind, false)?.[g] ?? '');
-    expect(new Set(words).size).toBe(grades.length);
-    for (const one of words) expect(one).toMatch(/^[A-Z].{12,}\.$/);
-    expect(words.join(' ')).not.toMatch(/lamp/);
+    const texts = grades.map((g) => coilWords(kind, false)?.[g] ?? '');
+    expect(new Set(texts).size).toBe(grades.length);
+    for (const one of texts) expect(one).toMatch(/^[A-Z].{12,}\.$/);
+    expect(texts.join(' ')).not.toMatch(/lamp/);
   });
 });

@@ -55,7 +55,7 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
             <MorePages
               earlier={skip > 0 ? address(Math.max(0, skip - PAGE)) : null}
               later={skip + PAGE < total ? address(skip + PAGE) : null}
-              words={FASTER_SLOWER}
+              labels={FASTER_SLOWER}
             />
           </Sheet>
           <PlanAgainstCalendar of={worth} food={food} timeZone={shop?.timeZone ?? 'UTC'} />

@@ -38,9 +38,9 @@ export function PastAgain({ of, currency }: { of: Past | null; currency: string 
           </tr>
         </thead>
         <tbody>
-          {[...LINES, [`All of it, ${currency}`, (s: ReplaySum) => s.money] as const].map(([words, of]) => (
-            <tr key={words}>
-              <Td>{words}</Td>
+          {[...LINES, [`All of it, ${currency}`, (s: ReplaySum) => s.money] as const].map(([label, of]) => (
+            <tr key={label}>
+              <Td>{label}</Td>
               <Td className="text-right">{short(of(asked.plan))}</Td>
               <Td className="text-right font-bold">{short(of(asked.calendar))}</Td>
               <Td className="text-right">{short(of(calendar))}</Td>

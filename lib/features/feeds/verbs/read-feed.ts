@@ -25,7 +25,7 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
     },
     orderBy: { startsAt: 'asc' },
   });
-  const words = wordsIn(whose.language);
+  const texts = wordsIn(whose.language);
   return feed(
     whose.name,
     visits.map((v) => ({
@@ -36,9 +36,9 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
       createdAt: v.createdAt,
       cancelled: v.status === 'cancelled',
       location: v.kitchen.address,
-      summary: whose.titled ? titleOf(v.kitchen) : words.visit.calendar.visit(v.technician.name),
+      summary: whose.titled ? titleOf(v.kitchen) : texts.visit.calendar.visit(v.technician.name),
       description: v.tasks
-        .map(({ task: t }) => words.visit.work(t.unit.name, taskWords(words, { kind: t.kindKey, label: t.kind.label })))
+        .map(({ task: t }) => texts.visit.work(t.unit.name, taskWords(texts, { kind: t.kindKey, label: t.kind.label })))
         .sort()
         .join('\n'),
     })),

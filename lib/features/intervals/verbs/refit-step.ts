@@ -56,13 +56,13 @@ function withLimits(belief: UnitBelief, rules: PolicyOnFile, keyOnFile: string |
 const hashOf = (value: unknown) => createHash('sha256').update(JSON.stringify(value)).digest('base64url').slice(0, 22);
 
 const REFERENCE = condenserUnitOf({ kind: 'reach_in', refrigerant: 'R134a', placement: 'line', cutoutPaGauge: 1_900_000 }, {});
-const told = new Map<string, OwnLimits | null>();
+const limitsByKey = new Map<string, OwnLimits | null>();
 /** What today's equations say of a unit that never changes: other equations say something else, and every limit is worked out anew. */
 function equations({ ownLimits: settings }: PolicyOnFile): OwnLimits | null {
   const key = JSON.stringify(settings);
-  const known = told.get(key);
-  if (known !== undefined) return known;
+  const hit = limitsByKey.get(key);
+  if (hit !== undefined) return hit;
   const made = ownLimits(REFERENCE, baselineFrom(REFERENCE, []), conditionsOf(REFERENCE, {}, 'USD'), settings);
-  told.set(key, made);
+  limitsByKey.set(key, made);
   return made;
 }

@@ -27,14 +27,14 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
   const to = kitchen.contactEmail || kitchen.customer.email;
   if (!to) return false;
   const { language } = kitchen.customer;
-  const words = wordsIn(language);
-  const say = words.visit;
+  const texts = wordsIn(language);
+  const say = texts.visit;
   const shop = await shopOf(tx, say.someShop);
   const clock = (at: Date) => customerTime(at, kitchen.timeZone, language);
   const time = say.when(customerDay(visit.startsAt, kitchen.timeZone, language), clock(visit.startsAt), clock(visit.endsAt));
   const link = await freshLink(tx, visit, news, at);
   const work = [
-    ...new Set(visit.tasks.map(({ task: t }) => say.work(t.unit.name, taskWords(words, { kind: t.kindKey, label: t.kind.label })))),
+    ...new Set(visit.tasks.map(({ task: t }) => say.work(t.unit.name, taskWords(texts, { kind: t.kindKey, label: t.kind.label })))),
   ].sort();
   const { method, text: ics } = invitation(
     {

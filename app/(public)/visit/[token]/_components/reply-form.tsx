@@ -23,8 +23,8 @@ export function ReplyForm({ token, given, slots, phone, language }: Props) {
   const [asking, setAsking] = useState(false);
   const busy = suits.busy || other.busy;
   const { visit: say, yours } = wordsIn(language);
-  const words: Record<string, string> = say.errors;
-  const told = (errors: string[] | undefined) => errors?.map((key) => words[key] ?? key);
+  const byKey: Record<string, string> = say.errors;
+  const inWords = (errors: string[] | undefined) => errors?.map((key) => byKey[key] ?? key);
   const data = suits.data ?? other.data;
   const said = data?.answer ?? given;
   if (data)
@@ -44,7 +44,7 @@ export function ReplyForm({ token, given, slots, phone, language }: Props) {
       ) : null}
       <form {...suits.form} className="flex flex-col gap-4">
         <input type="hidden" name="token" value={token} />
-        <FormErrors errors={told(suits.error('') ?? suits.error('answer'))} />
+        <FormErrors errors={inWords(suits.error('') ?? suits.error('answer'))} />
         <Button type="submit" name="answer" value="confirmed" look="primary" size="touch" disabled={busy}>
           {yours.visits.suits}
         </Button>
@@ -53,7 +53,7 @@ export function ReplyForm({ token, given, slots, phone, language }: Props) {
         // A form of its own, so that Enter on a chosen time asks for that time and does not confirm the old one.
         <form {...other.form} className="flex flex-col gap-4">
           <input type="hidden" name="token" value={token} />
-          <FormErrors errors={told(other.error('') ?? other.error('answer'))} />
+          <FormErrors errors={inWords(other.error('') ?? other.error('answer'))} />
           <fieldset className="flex flex-col gap-2 rounded-md border border-edge p-4">
             <legend className="px-1 font-bold">{yours.another.free}</legend>
             {slots.length === 0 ? <p>{say.noneFree(phone)}</p> : null}
@@ -62,8 +62,8 @@ export function ReplyForm({ token, given, slots, phone, language }: Props) {
                 <input type="radio" name="startsAt" value={s.value} className="size-5" /> {s.label}
               </label>
             ))}
-            <FormErrors errors={told(other.error('startsAt'))} />
-            <TextArea label={yours.another.note} name="note" error={told(other.error('note'))} />
+            <FormErrors errors={inWords(other.error('startsAt'))} />
+            <TextArea label={yours.another.note} name="note" error={inWords(other.error('note'))} />
             <Button type="submit" name="answer" value="other_time" size="touch" disabled={busy || slots.length === 0}>
               {yours.another.ask}
             </Button>

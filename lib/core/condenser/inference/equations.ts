@@ -71,7 +71,7 @@ const SHIFT = { capillary: 0.25, valve: 0.08 };
  * condenser is short of it. Share of the condenser per wetness, and how sharply it sets in (judgement, agrees with the outside plant,
  * part A).
  */
-const ACCUMULATOR = 3;
+const ACCUMULATOR = 5;
 const ACCUMULATOR_KNEE = 0.02;
 const OUTLET_SUPERHEAT_K = 5;
 /**

@@ -146,7 +146,7 @@ type Width = { low: number; high: number; out: number };
 /** Set on the outside plant, part A: a mixture comes out too narrow downwards near nothing, a little wide elsewhere. */
 const CALIBRATION = {
   conductance: { low: 1.1, high: 0.75, out: 0.93 },
-  cooling: { low: 1.1, high: 0.8, out: 1 },
+  cooling: { low: 1.15, high: 0.8, out: 1.1 },
   energy: { low: 1, high: 0.95, out: 0.85 },
 } as const satisfies Record<string, Width>;
 

@@ -39,14 +39,14 @@ const MODEL = {
   cooling: { capillary: [0.36, 0.003], valve: [0.28, 0.003] },
   energy: 0.25,
   head: 0.02,
-  dischargeK: { capillary: 3, valve: 1 },
+  dischargeK: { capillary: 2, valve: 1 },
   cutoutK: 1.2,
 } as const;
 /**
  * Part of what the reading leaves open that counts in what is lost, as the rest moves the worn machine and the sound one alike: with
  * line temperatures read and without. Set on the outside plant, part A.
  */
-const OPEN = { cooling: { read: 0.75, unread: 0.5 }, energy: { read: 0.85, unread: 0.65 } } as const;
+const OPEN = { cooling: { read: 0.75, unread: 0.5 }, energy: { read: 0.85, unread: 0.65 }, discharge: 0.93 } as const;
 /** Size of a unit whose nominal cooling nobody entered, of one whose plate was read; run hours guessed and noted. */
 const SIZE_SD = { guessed: 0.35, known: 0.08 } as const;
 const RUN_HOURS_SD = { guessed: 0.15, known: 0.05 } as const;
@@ -271,7 +271,7 @@ function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly {
     parts.map(({ weight, at }) => ({ weight, value: read(at), down: sd(at), up: sd(at) }));
   const [relative, absolute] = MODEL.cooling[unit.expansion];
   const lines = belief.scene.reading.suctionLineK === undefined ? 'unread' : 'read';
-  const open = { cooling: OPEN.cooling[lines] * s.lnCooling, energy: OPEN.energy[lines] * s.extraKwh };
+  const open = { cooling: OPEN.cooling[lines] * s.lnCooling, energy: OPEN.energy[lines] * s.extraKwh, discharge: OPEN.discharge };
   const sizeKnown = unit.nominalCoolingW !== undefined || unit.compressorMap !== undefined;
   const scale = Math.hypot(
     sizeKnown ? SIZE_SD.known : SIZE_SD.guessed,
@@ -305,11 +305,11 @@ function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly {
     ),
     dischargeNow: even(
       (a) => a.dischargeNow,
-      () => Math.hypot(s.dischargeNow, MODEL.dischargeK[unit.expansion]),
+      () => Math.hypot(open.discharge * s.dischargeNow, MODEL.dischargeK[unit.expansion]),
     ),
     dischargeClean: even(
       (a) => a.dischargeClean,
-      () => Math.hypot(s.dischargeClean, MODEL.dischargeK[unit.expansion]),
+      () => Math.hypot(open.discharge * s.dischargeClean, MODEL.dischargeK[unit.expansion]),
     ),
     cutNow: cuts
       ? even(

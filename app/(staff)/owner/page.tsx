@@ -1,14 +1,14 @@
 import type { Metadata } from 'next';
 import { can } from '@/lib/core/people/access';
 import { todayIn } from '@/lib/core/calendar';
-import { cleaningWorth, sumOf } from '@/lib/core/evidence';
+import { sumOf } from '@/lib/core/evidence';
 import { fromLocalDate } from '@/lib/core/calendar/date-column';
 import { dueCounts, zonesOnFile } from '@/lib/features/due/reads';
 import { ruleChanges, unreadChanges } from '@/lib/features/owner/reads/changes';
 import { coilsPastSaving, deadFans, openWork, recurrentDrains } from '@/lib/features/owner/reads/decisions';
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
-import { dueCoils } from '@/lib/features/owner/reads/due-coils';
 import { foulingKitchens } from '@/lib/features/owner/reads/kitchens';
+import { worthToday } from '@/lib/features/owner/reads/worth';
 import { toLookAtAgain } from '@/lib/features/choices/reads/unit-facts';
 import { cleaningPrices, shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
@@ -16,24 +16,27 @@ import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Answers } from './_components/answers';
 import { Decisions } from './_components/decisions';
+import { FASTER_SLOWER, MorePages } from './_components/more-pages';
 import { OwnerTabs } from './_components/owner-tabs';
 import { LookAgain } from './_components/look-again';
 import { KitchenTable } from './_components/kitchen-table';
 import { Worth } from './_components/worth';
 
-export const metadata: Metadata = { title: 'Fouling' };
+export const metadata: Metadata = { title: 'Owner' };
 
 const PAGE = 30;
 const DAY = 86_400_000;
-/** The cleanings that are weighed: those of the next month. */
-const AHEAD = 30;
+/** Until somebody has set the shop up. */
+const UNSET = { timeZone: 'UTC', currency: 'USD', overdueLimitDays: 14 };
 
 export default definePage('read:fouling', async ({ db, now, actor, query }) => {
   const skip = Math.max(0, Math.floor(Number(query.from ?? 0)) || 0);
   const shop = await shopSettings(db);
-  const today = todayIn(shop?.timeZone ?? 'UTC', now.getTime());
-  const limit = shop?.overdueLimitDays ?? 14;
-  const [found, changes, unread, coils, fans, drains, work, due, toBook, soon, policy] = await Promise.all([
+  const { timeZone, currency, overdueLimitDays: limit } = shop ?? UNSET;
+  const today = todayIn(timeZone, now.getTime());
+  const policy = await policyOnFile(db);
+  const prices = shop ? cleaningPrices(shop) : null;
+  const [found, changes, unread, coils, fans, drains, work, due, toBook, weighed] = await Promise.all([
     foulingKitchens(db, now, { take: PAGE + 1, skip }),
     ruleChanges(db, { since: new Date(now.getTime() - 60 * DAY), unreadOnly: true, take: 4 }),
     unreadChanges(db),
@@ -43,29 +46,11 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
     openWork(db, fromLocalDate(today)),
     zonesOnFile(db, now).then((zones) => dueCounts(db, zones, { booked: true }, limit)),
     zonesOnFile(db, now).then((zones) => dueCounts(db, zones, {}, limit)),
-    dueCoils(db, now, AHEAD),
-    policyOnFile(db),
+    prices ? worthToday(db, now, prices, policy) : null,
   ]);
-  const prices = shop ? cleaningPrices(shop) : null;
   const again = can(actor, 'decide:unit') ? await toLookAtAgain(db, today) : [];
   const kitchens = found.slice(0, PAGE);
-  const currency = shop?.currency ?? 'USD';
-  if (kitchens.length === 0)
-    return (
-      <>
-        <PageHead title="Fouling" />
-        <Empty
-          action={
-            <ButtonLink href="/customers/import" look="primary">
-              Bring in a fleet
-            </ButtonLink>
-          }
-        >
-          Here will stand which kitchens foul their coils fastest, what that costs a day, and what waits for your word. It starts with the
-          first kitchens on file and fills with the first visits.
-        </Empty>
-      </>
-    );
+  if (kitchens.length === 0) return <NothingYet />;
   return (
     <>
       <PageHead
@@ -88,15 +73,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
         late={{ tasks: due.pastLimit.tasks, days: limit }}
         toDecide={{ failing: coils.length + fans.length + drains.length, changes: unread, late: work.late.length }}
       />
-      <Worth
-        worth={prices ? cleaningWorth(soon.coils, prices, policy) : null}
-        prices={prices}
-        failureChancePerDay={policy.failureChancePerDay}
-        currency={currency}
-        days={AHEAD}
-        unseen={soon.unseen}
-        more={soon.more}
-      />
+      <Worth weighed={weighed} prices={prices} failureChancePerDay={policy.failureChancePerDay} currency={currency} timeZone={timeZone} />
       <LookAgain list={again} />
       <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 xl:grid-cols-[minmax(0,1fr)_22.5rem]">
         <Sheet
@@ -104,10 +81,11 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
           aside={<span className="text-sm text-soft">heat transfer lost, mean of a kitchen’s coils</span>}
         >
           <KitchenTable kitchens={kitchens} currency={currency} />
-          <div className="mt-4 flex gap-2 no-print">
-            {skip > 0 ? <ButtonLink href={`/owner?from=${Math.max(0, skip - PAGE)}`}>Faster ones</ButtonLink> : null}
-            {found.length > PAGE ? <ButtonLink href={`/owner?from=${skip + PAGE}`}>Slower ones</ButtonLink> : null}
-          </div>
+          <MorePages
+            earlier={skip > 0 ? `/owner?from=${Math.max(0, skip - PAGE)}` : null}
+            later={found.length > PAGE ? `/owner?from=${skip + PAGE}` : null}
+            words={FASTER_SLOWER}
+          />
         </Sheet>
         <Decisions
           changes={changes}
@@ -124,3 +102,21 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
     </>
   );
 });
+
+function NothingYet() {
+  return (
+    <>
+      <PageHead title="Owner" />
+      <Empty
+        action={
+          <ButtonLink href="/customers/import" look="primary">
+            Bring in a fleet
+          </ButtonLink>
+        }
+      >
+        Here will stand which kitchens foul their coils fastest, what that costs a day, and what waits for your word. It starts with the
+        first kitchens on file and fills with the first visits.
+      </Empty>
+    </>
+  );
+}

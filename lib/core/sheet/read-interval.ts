@@ -12,14 +12,14 @@ const WEEKS_IN: Record<string, number> = { d: 1 / 7, w: 1, m: 52.18 / 12, y: 52.
 /** Weeks of "quarterly", "90 days", "every 6 wks", "2x/yr" or, with the unit of the column's name, of a number alone. */
 export function readInterval(source: string, header: string): number | null {
   const text = source.trim().toLowerCase().replace(/\.$/, '');
-  const known = WORDS.find(([form]) => form.test(text));
-  if (known) return known[1];
+  const named = WORDS.find(([form]) => form.test(text));
+  if (named) return named[1];
   const bare = /^\d+(\.\d+)?$/.test(text);
   const unit = /\b(day|wk|week|mo|month|yr|year)/i.exec(header)?.[1];
   const m =
     bare && unit
       ? [null, text, unit]
-      : /^(?:every\s+|ea\.?\s+)?(\d+(?:\.\d+)?)?\s*-?\s*(d|day|w|wk|week|mo|mth|month|yr|year)s?$/.exec(text);
+      : /^(?:every\s+|ea\.?\s+|q\.?\s*)?(\d+(?:\.\d+)?)?\s*-?\s*(d|day|w|wk|week|mo|mth|month|yr|year)s?$/.exec(text);
   if (!m) return null;
   const weeks = Math.round(Number(m[1] ?? 1) * (WEEKS_IN[(m[2] ?? '')[0]?.toLowerCase() ?? ''] ?? NaN));
   return weeks >= 1 && weeks <= 104 ? weeks : null;

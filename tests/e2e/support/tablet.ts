@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { chromium, expect, type BrowserContext, type Locator, type Page } from '@playwright/test';
+import { chromium, expect, test, type BrowserContext, type Locator, type Page } from '@playwright/test';
 import encodeQR from 'qr';
 import sharp from 'sharp';
 import { QUIET_BROWSER } from '../../../scripts/support/browser-arguments.mjs';
@@ -11,7 +11,7 @@ export async function openTablet(folder: string, sees?: string): Promise<Browser
   const tablet = await chromium.launchPersistentContext(folder, {
     executablePath: process.env.E2E_BROWSER || undefined,
     viewport: TABLET,
-    baseURL: `http://localhost:${process.env.E2E_PORT}`,
+    baseURL: test.info().project.use.baseURL,
     locale: 'en-US',
     timezoneId: 'America/Denver',
     args: [
@@ -125,7 +125,7 @@ export function photograph(width = 1200): Promise<Buffer> {
     .toBuffer();
 }
 
-type Told = {
+type OfficeAnswer = {
   changed: {
     id: string;
     status: string;
@@ -135,8 +135,8 @@ type Told = {
   }[];
 };
 /** What the office holds of the round, asked as a tablet that knows nothing. */
-export async function officeSays(page: Page): Promise<Told> {
+export async function officeSays(page: Page): Promise<OfficeAnswer> {
   const reply = await page.request.get(`/api/sync/round?device=${crypto.randomUUID()}`);
   expect(reply.ok()).toBe(true);
-  return (await reply.json()) as Told;
+  return (await reply.json()) as OfficeAnswer;
 }

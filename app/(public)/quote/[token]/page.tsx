@@ -1,29 +1,31 @@
 import type { Metadata } from 'next';
+import { wordsIn } from '@/lib/core/customer-words';
 import { quoteByLink, quotePhotos } from '@/lib/features/jobs/reads/quotes';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { openLink } from '@/lib/server/customer-links';
+import { countQuoteOpening, openLink } from '@/lib/server/customer-links';
 import { AnswerForm } from '@/app/_ui/quote/answer-form';
 import { QuoteView } from '@/app/_ui/quote/quote-view';
-import { DeadLink } from '../../_components/dead-link';
+import { DeadCustomerLink } from '../../_components/dead-customer-link';
 import { answer } from './actions';
 
 export const metadata: Metadata = { title: 'Your quote', robots: { index: false }, referrer: 'same-origin' };
 
 export default definePage('public', async ({ db, now, params }) => {
   const token = params.token ?? '';
-  const link = await openLink(() => quoteByLink(db, token, now));
-  if (!link.found) return <DeadLink why={link.why} />;
-  const quote = link.found;
+  const quote = await openLink(() => quoteByLink(db, token, now));
+  if (!quote) return <DeadCustomerLink />;
+  await countQuoteOpening(quote.id);
   const { language } = quote.job.kitchen.customer;
+  const { nameMissing, long, two } = wordsIn(language).quote.answer;
   const shop = await shopSettings(db);
   return (
-    <main className="mx-auto flex max-w-2xl flex-col gap-6 px-5 py-10">
+    <main lang={language} className="mx-auto flex max-w-2xl flex-col gap-6 px-5 py-10">
       <p className="font-bold text-cold">
         {shop?.name} {shop?.phone ? <span className="font-normal text-soft">{shop.phone}</span> : null}
       </p>
       <QuoteView quote={quote} photos={await quotePhotos(db, quote.photoIds, true)} language={language} pdf={`/quote/${token}/pdf`}>
-        <AnswerForm action={answer} hidden={{ token }} language={language} />
+        <AnswerForm action={answer} hidden={{ token }} language={language} errors={{ name: nameMissing, long, two }} />
       </QuoteView>
     </main>
   );

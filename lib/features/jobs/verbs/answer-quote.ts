@@ -1,12 +1,11 @@
 import 'server-only';
+import { DEAD_LINK, wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import { canGo } from '../../../core/jobs';
 import type { Db, Tx } from '../../../database/client';
 import type { AnswerQuote } from '../../../schemas/quotes';
 import { quoteByLink, type PrintedQuote } from '../reads/quotes';
 import { goOn } from './go-on';
-
-const DEAD_QUOTE = 'This link is no longer good. Use the one in the latest message, or phone the shop.';
 
 /**
  * The customer accepts or declines by name, once. Accepted, the job waits for its parts where the list has too few of them,
@@ -16,8 +15,8 @@ const DEAD_QUOTE = 'This link is no longer good. Use the one in the latest messa
 export async function answerQuote({ db, now }: { db: Db; now: Date }, input: AnswerQuote): Promise<void> {
   await db.$transaction(async (tx) => {
     const quote = await quoteByLink(tx, input.token, now);
-    if (!quote) throw new AppError('not_found', DEAD_QUOTE);
-    await takeAnswer(tx, quote, input, now, 'This quote was answered already. Phone the shop to change it.');
+    if (!quote) throw new AppError('not_found', DEAD_LINK);
+    await takeAnswer(tx, quote, input, now, wordsIn(quote.job.kitchen.customer.language).quote.answer.twice);
   });
 }
 

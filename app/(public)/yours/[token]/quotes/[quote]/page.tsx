@@ -4,7 +4,7 @@ import { isId } from '@/lib/core/ids/is-id';
 import { quoteOnPage } from '@/lib/features/customer-pages/reads/on-page';
 import { quotePhotos } from '@/lib/features/jobs/reads/quotes';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { openPage } from '@/lib/server/customer-links';
+import { countQuoteOpening, openPage } from '@/lib/server/customer-links';
 import { definePage } from '@/lib/server/define-page';
 import { AnswerForm } from '@/app/_ui/quote/answer-form';
 import { QuoteView } from '@/app/_ui/quote/quote-view';
@@ -19,6 +19,7 @@ export default definePage('public', async ({ db, now, params, query }) => {
   const page = await openPage(token);
   const quote = page && isId(params.quote) ? await quoteOnPage(db, page, params.quote, now) : null;
   if (!page || !quote) return <DeadCustomerLink />;
+  await countQuoteOpening(quote.id);
   const language = languageOr(query.language, page.language);
   const say = wordsIn(language);
   const errors = { ...say.yours.errors };

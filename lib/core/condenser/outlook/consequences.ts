@@ -234,18 +234,19 @@ function sensitivities({ belief, conditions }: OutlookInput, pair: Pair, base: A
   const moved = (from: Float64Array, index: number, by: number, into: Outcome): Outcome | null => {
     x.set(from);
     x[index] = x[index]! + by;
-    return settle(machine, x, at, into) ? into : null;
+    return settle(machine, x, at, into, true) ? { ...into } : null;
   };
-  const a = newOutcome();
-  const b = newOutcome();
+  const o = newOutcome();
   const note = (i: number, after: ReturnType<typeof nudged>, h: number) => KEYS.forEach((k, j) => (g[j]![i] = (after[k] - before[k]) / h));
+  // One machine after the other, as the slopes of a nudge serve the next.
+  const worn = UNCERTAIN.map((index) => moved(pair.now, index, NUDGE[index]!, o));
   UNCERTAIN.forEach((index, i) => {
     const h = NUDGE[index]!;
-    const now = moved(pair.now, index, h, a);
-    const clean = index === S.LN_K ? pair.b : moved(pair.clean, index, h, b);
+    const now = worn[i];
+    const clean = index === S.LN_K ? pair.b : moved(pair.clean, index, h, o);
     if (now && clean) note(i, nudged(now, clean, base), h);
   });
-  const cleaner = moved(pair.clean, S.LN_K, 0.03, b);
+  const cleaner = moved(pair.clean, S.LN_K, 0.03, o);
   if (cleaner) note(n, nudged(pair.a, cleaner, base), 0.03);
   const own = neverLearnt(belief);
   return Object.fromEntries(

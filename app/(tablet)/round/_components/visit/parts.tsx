@@ -37,23 +37,7 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
   };
   return (
     <Card title="Parts used">
-      <ul className="mb-3 flex flex-col divide-y divide-line">
-        {visit.entries.parts.map((p) => (
-          <li key={p.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
-            <span>
-              {p.quantity} × {p.what}
-              <span className="text-soft">
-                {p.unitId && visit.units.length > 1 ? `, ${visit.units.find((u) => u.id === p.unitId)?.name ?? ''}` : ''}
-                {p.place ? `, from ${PART_PLACE_LABEL[p.place]}` : ''}
-              </span>
-            </span>
-            <span className="flex items-center gap-2">
-              <EntryMark id={p.id} />
-              <Chip onClick={() => void write('entry.strike', { what: 'part', entryId: p.id, why: 'Entered by mistake' })}>Take back</Chip>
-            </span>
-          </li>
-        ))}
-      </ul>
+      <PartLines visit={visit} onTakeBack={(id) => void write('entry.strike', { what: 'part', entryId: id, why: 'Entered by mistake' })} />
       <Taps label="In the quote" of={partsForeseen(visit)} words={(f) => `${f.quantity} × ${f.what}`} onTap={takeForeseen} />
       <div className="grid grid-cols-[1fr_5.5rem] gap-3">
         <TouchField
@@ -102,6 +86,30 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
         Add part
       </Chip>
     </Card>
+  );
+}
+
+function PartLines({ visit, onTakeBack }: { visit: VisitOnFile; onTakeBack: (id: string) => void }) {
+  const unitWords = (unitId: string | null) =>
+    unitId && visit.units.length > 1 ? `, ${visit.units.find((u) => u.id === unitId)?.name ?? ''}` : '';
+  return (
+    <ul className="mb-3 flex flex-col divide-y divide-line">
+      {visit.entries.parts.map((p) => (
+        <li key={p.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
+          <span>
+            {p.quantity} × {p.what}
+            <span className="text-soft">
+              {unitWords(p.unitId)}
+              {p.place ? `, from ${PART_PLACE_LABEL[p.place]}` : ''}
+            </span>
+          </span>
+          <span className="flex items-center gap-2">
+            <EntryMark id={p.id} />
+            <Chip onClick={() => onTakeBack(p.id)}>Take back</Chip>
+          </span>
+        </li>
+      ))}
+    </ul>
   );
 }
 

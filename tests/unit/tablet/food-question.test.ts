@@ -26,7 +26,7 @@ it('asks about food hotter than a box without power makes it', () => {
 });
 
 it('reads what was typed in the technician’s own unit: what the office would refuse is not asked about', () => {
-  const own = { temperatureUnit: 'F', pressureUnit: 'psi' } as const;
+  const own = { temperatureUnit: 'F', pressureUnit: 'psig' } as const;
   expect(foodTyped('', own)).toEqual({ boxK: null, outside: false, question: null });
   expect(foodTyped('47', own)).toEqual({ boxK: fahrenheitToKelvin(47), outside: false, question: null });
   expect(foodTyped('40', own).question).toMatch(/not above/);

@@ -121,7 +121,7 @@ function Typing({
     onText: type,
     onNext: next ? () => setField(next) : null,
   };
-  const ready = r.typed && !r.busy && r.outside.length === 0 && r.unanswered.length === 0;
+  const ready = mayBeSaved(r);
   return (
     <div
       className="flex flex-col gap-3"
@@ -173,6 +173,9 @@ function Typing({
     </div>
   );
 }
+
+const mayBeSaved = ({ typed, busy, outside, unanswered }: ReturnType<typeof useReading>): boolean =>
+  typed && !busy && outside.length === 0 && unanswered.length === 0;
 
 /** What is typed is saved when the page is left. */
 function useSavedOnLeaving(leavingRef: BeforeLeaving, typed: boolean, save: () => Promise<boolean>) {

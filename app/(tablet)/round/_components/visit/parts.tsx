@@ -20,8 +20,7 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
   const { what, quantity } = draft;
   const part = list.find((p) => p.id === draft.partId);
   const unitId = draft.unitId ?? usualUnit(visit);
-  const amount = typedNumber(quantity);
-  const tooMany = (amount ?? 0) > MOST_OF_A_PART;
+  const { amount, tooMany, ok } = piecesTyped(quantity);
   const place = part ? (draft.place ?? likelyPlace(part)) : null;
   const take = (p: PartOnList, more: Partial<Draft> = {}) =>
     setDraft({ ...draft, what: p.name, partId: p.id, place: likelyPlace(p), ...more });
@@ -32,7 +31,7 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
     else setDraft({ ...draft, what: f.what, partId: null, place: null, ...more });
   };
   const add = async () => {
-    const entry = { unitId: unitId || null, what: what.trim(), quantity: amount ?? 1, partId: part?.id ?? null, place };
+    const entry = { unitId: unitId || null, what: what.trim(), quantity: amount, partId: part?.id ?? null, place };
     if (await write('part.use', entry)) clear();
   };
   return (
@@ -82,11 +81,18 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
           How many: at most {counted(MOST_OF_A_PART, 'piece')} can be saved.
         </p>
       ) : null}
-      <Chip className="mt-3" disabled={busy || !what.trim() || !(amount && amount > 0) || tooMany} onClick={() => void add()}>
+      <Chip className="mt-3" disabled={busy || !what.trim() || !ok} onClick={() => void add()}>
         Add part
       </Chip>
     </Card>
   );
+}
+
+/** How many pieces were typed; one where it is no number, which cannot be saved. */
+function piecesTyped(text: string): { amount: number; tooMany: boolean; ok: boolean } {
+  const typed = typedNumber(text) ?? 0;
+  const tooMany = typed > MOST_OF_A_PART;
+  return { amount: typed || 1, tooMany, ok: typed > 0 && !tooMany };
 }
 
 function PartLines({ visit, onTakeBack }: { visit: VisitOnFile; onTakeBack: (id: string) => void }) {

@@ -12,7 +12,12 @@ const owner = JSON.parse(readFileSync(inProject('prisma/seed/sign-ins.json'), 'u
 
 const browser = await chromium.launch({ executablePath: (await findBrowser()).executablePath, args: [...QUIET_BROWSER] });
 try {
-  const page = await browser.newPage({ baseURL: at, viewport: { width: 1280, height: 900 }, locale: 'en-US', timezoneId: 'America/Denver' });
+  const page = await browser.newPage({
+    baseURL: at,
+    viewport: { width: 1280, height: 900 },
+    locale: 'en-US',
+    timezoneId: 'America/Denver',
+  });
   await page.goto('/sign-in');
   await page.getByLabel('E-mail').fill(owner.email);
   await page.getByLabel('Password').fill(owner.password);

@@ -14,7 +14,7 @@ const browser = await chromium.launch({ executablePath: (await findBrowser()).ex
 try {
   const page = await browser.newPage({
     baseURL: at,
-    viewport: { width: 1280, height: 900 },
+    viewport: { width: 1280, height: 1180 },
     locale: 'en-US',
     timezoneId: 'America/Denver',
   });

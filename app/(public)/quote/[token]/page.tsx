@@ -3,10 +3,12 @@ import { quoteByLink, quotePhotos } from '@/lib/features/jobs/reads/quotes';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { openLink } from '@/lib/server/customer-links';
+import { afterAccepting } from '@/lib/features/jobs/reads/offered-times';
+import { AfterAccepting } from '../../../_ui/quote/after-accepting';
 import { AnswerForm } from '../../../_ui/quote/answer-form';
 import { QuoteView } from '../../../_ui/quote/quote-view';
 import { DeadLink } from '../../_components/dead-link';
-import { answer } from './actions';
+import { answer, choose } from './actions';
 
 export const metadata: Metadata = { title: 'Your quote', robots: { index: false }, referrer: 'same-origin' };
 
@@ -15,14 +17,22 @@ export default definePage('public', async ({ db, now, params }) => {
   const link = await openLink(() => quoteByLink(db, token, now));
   if (!link.found) return <DeadLink why={link.why} />;
   const quote = link.found;
-  const { language } = quote.job.kitchen.customer;
+  const { timeZone, customer } = quote.job.kitchen;
+  const { language } = customer;
+  const next = await afterAccepting(db, quote, now);
   const shop = await shopSettings(db);
   return (
     <main className="mx-auto flex max-w-2xl flex-col gap-6 px-5 py-10">
       <p className="font-bold text-cold">
         {shop?.name} {shop?.phone ? <span className="font-normal text-soft">{shop.phone}</span> : null}
       </p>
-      <QuoteView quote={quote} photos={await quotePhotos(db, quote.photoIds, true)} language={language} pdf={`/quote/${token}/pdf`}>
+      <QuoteView
+        quote={quote}
+        photos={await quotePhotos(db, quote.photoIds, true)}
+        language={language}
+        pdf={`/quote/${token}/pdf`}
+        next={next ? <AfterAccepting next={next} timeZone={timeZone} language={language} action={choose} hidden={{ token }} /> : null}
+      >
         <AnswerForm action={answer} hidden={{ token }} language={language} />
       </QuoteView>
     </main>

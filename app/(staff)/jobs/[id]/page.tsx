@@ -105,6 +105,7 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
                     ''
                   ),
                 ],
+                ['They ask for', job.timeAsked],
                 ['What came of it', open ? '' : job.closedNote],
               ]}
             />

@@ -1,12 +1,13 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
 import { canGo } from '../../../core/jobs';
+import { inVans } from '../../../core/parts';
 import type { Db, Tx } from '../../../database/client';
 import type { AnswerQuote } from '../../../schemas/quotes';
 import { quoteByLink, type PrintedQuote } from '../reads/quotes';
 import { goOn } from './go-on';
 
-const DEAD_QUOTE = 'This link is no longer good. Use the one in the latest message, or phone the shop.';
+export const DEAD_QUOTE = 'This link is no longer good. Use the one in the latest message, or phone the shop.';
 
 /**
  * The customer accepts or declines by name, once. Accepted, the job waits for its parts where the list has too few of them,
@@ -54,9 +55,9 @@ export async function takeAnswer(
 /** Whether the list of parts holds fewer than the quote counts on. */
 async function shortOfParts(tx: Tx, lines: PrintedQuote['lines']): Promise<boolean> {
   const wanted = lines.filter((l) => l.partNumber !== '');
-  const parts = await tx.part.findMany({ where: { number: { in: wanted.map((l) => l.partNumber) } } });
+  const parts = await tx.part.findMany({ where: { number: { in: wanted.map((l) => l.partNumber) } }, include: { vans: true } });
   return wanted.some((l) => {
     const part = parts.find((p) => p.number === l.partNumber);
-    return part !== undefined && part.inVan + part.inShop < l.quantity;
+    return part !== undefined && inVans(part) + part.inShop < l.quantity;
   });
 }

@@ -100,7 +100,7 @@ async function readMe(tx: Tx, userId: string): Promise<Me> {
     currency: shop?.currency ?? 'USD',
     certificates,
     cylinders,
-    parts: await partsOnTablet(tx),
+    parts: await partsOnTablet(tx, userId),
     temperatureUnit: u.temperatureUnit,
     pressureUnit: u.pressureUnit,
     massUnit: u.massUnit,

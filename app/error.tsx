@@ -1,6 +1,6 @@
 'use client';
 
-import { DidNotLoad, type DidNotLoadProps } from './_ui/did-not-load';
+import { DidNotLoad, type DidNotLoadProps } from '@/app/_ui/feedback/did-not-load';
 
 export default function ErrorPage(failed: DidNotLoadProps) {
   return (

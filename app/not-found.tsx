@@ -1,6 +1,6 @@
 import { connection } from 'next/server';
-import { ButtonLink } from './_ui/button';
-import { Notice } from './_ui/notice';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { Notice } from '@/app/_ui/feedback/notice';
 
 export default async function NotFound() {
   // Drawn anew each time: its scripts carry the nonce of the request.

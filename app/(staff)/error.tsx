@@ -1,3 +1,3 @@
 'use client';
 
-export { DidNotLoad as default } from '../_ui/did-not-load';
+export { DidNotLoad as default } from '@/app/_ui/feedback/did-not-load';

@@ -1,5 +1,5 @@
-import { ButtonLink } from '../_ui/button';
-import { Notice } from '../_ui/notice';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { Notice } from '@/app/_ui/feedback/notice';
 
 export default function Forbidden() {
   return (

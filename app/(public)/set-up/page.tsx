@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { anyoneOnFile } from '@/lib/features/people/reads/people';
 import { definePage } from '@/lib/server/define-page';
-import { Mark } from '../../_ui/mark';
+import { Mark } from '@/app/_ui/page/mark';
 import { SetUpForm } from './_components/set-up-form';
 
 export const metadata: Metadata = { title: 'Set up the shop' };

@@ -4,7 +4,7 @@ import { redirect } from 'next/navigation';
 import { roleInfo } from '@/lib/core/people/access';
 import { definePage } from '@/lib/server/define-page';
 import { onward } from '@/lib/server/guard';
-import { Mark } from '../../_ui/mark';
+import { Mark } from '@/app/_ui/page/mark';
 import { SignInForm } from './_components/sign-in-form';
 
 export const metadata: Metadata = { title: 'Sign in' };

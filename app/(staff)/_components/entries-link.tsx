@@ -3,7 +3,7 @@
 import Link from 'next/link';
 import { usePathname } from 'next/navigation';
 import { counted } from '@/lib/core/wording/counted';
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 
 /** What waits for someone in the office to look at it; nothing where nothing does, nor on its own page, which says so itself. */
 export function EntriesLink({ waiting, asked }: { waiting: number; asked: number }) {

@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
-import { State } from '../../_ui/state';
+import { State } from '@/app/_ui/states/state';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 type Visit = { id: string; startsAt: number; started: boolean; technician: string; kitchen: string; customer: string; timeZone: string };

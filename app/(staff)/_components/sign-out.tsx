@@ -3,7 +3,7 @@
 import { signOut } from 'next-auth/react';
 import { useState } from 'react';
 import { counted } from '@/lib/core/wording/counted';
-import { Button } from '../../_ui/button';
+import { Button } from '@/app/_ui/buttons/button';
 
 /** Refused while this device holds work of a round that has not reached the office. */
 export function SignOut() {

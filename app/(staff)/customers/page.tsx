@@ -9,10 +9,10 @@ import { fromLocalDate } from '@/lib/core/calendar/date-column';
 import { isId } from '@/lib/core/ids/is-id';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink, FileLink } from '../../_ui/button';
-import { Empty, PageHead, Sheet } from '../../_ui/sheet';
-import { State } from '../../_ui/state';
-import { Table, Td, Th } from '../../_ui/table';
+import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
+import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { SearchForm } from './_components/search-form';
 
 export const metadata: Metadata = { title: 'Kitchens' };

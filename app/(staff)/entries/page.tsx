@@ -4,7 +4,7 @@ import { counted } from '@/lib/core/wording/counted';
 import { countToLookAt, entriesLookedAt, entriesToLookAt } from '@/lib/features/entries/reads/questioned';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { definePage } from '@/lib/server/define-page';
-import { Empty, PageHead, Sheet } from '../../_ui/sheet';
+import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { EntryQuestion } from './_components/entry-question';
 
 export const metadata: Metadata = { title: 'Entries to look at' };

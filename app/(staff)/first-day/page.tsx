@@ -5,9 +5,9 @@ import { can, roleInfo } from '@/lib/core/people/access';
 import { firstDay, type FirstDayStep } from '@/lib/features/shop/reads/first-day';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../_ui/button';
-import { PageHead, Sheet } from '../../_ui/sheet';
-import { State } from '../../_ui/state';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
 
 export const metadata: Metadata = { title: 'First day' };
 

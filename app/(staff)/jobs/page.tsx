@@ -5,9 +5,9 @@ import { dayIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { closedLately, MOST_OPEN_JOBS, openJobLines } from '@/lib/features/jobs/reads/lists';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink, FileLink } from '../../_ui/button';
-import { Empty, PageHead, Sheet } from '../../_ui/sheet';
-import { State } from '../../_ui/state';
+import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
+import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
 import { JobLines } from './_components/job-lines';
 
 export const metadata: Metadata = { title: 'Jobs' };

@@ -5,8 +5,8 @@ import { sharesArrivals, signInFacts, unitsOf } from '@/lib/features/people/read
 import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
-import { SessionList } from '../../_ui/session-list';
-import { PageHead, Sheet } from '../../_ui/sheet';
+import { SessionList } from '@/app/_ui/sessions/session-list';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { endMySession } from './actions';
 import { ArrivalsForm } from './_components/arrivals-form';
 import { MyPasswordForm, UnitsForm } from './_components/my-forms';

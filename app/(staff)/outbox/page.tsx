@@ -2,8 +2,8 @@ import type { Metadata } from 'next';
 import { definePage } from '@/lib/server/define-page';
 import { recentMessages } from '@/lib/features/mail/reads/messages';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
-import { Empty, PageHead } from '../../_ui/sheet';
-import { State, type Shape } from '../../_ui/state';
+import { Empty, PageHead } from '@/app/_ui/page/sheet';
+import { State, type Shape } from '@/app/_ui/states/state';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { DecideForm } from './_components/decide-form';
 

@@ -7,10 +7,10 @@ import { SKILL_LABEL } from '@/lib/core/people/skills';
 import { listPeople } from '@/lib/features/people/reads/people';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../_ui/button';
-import { PageHead } from '../../_ui/sheet';
-import { State } from '../../_ui/state';
-import { Table, Td, Th } from '../../_ui/table';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { PageHead } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 export const metadata: Metadata = { title: 'People' };

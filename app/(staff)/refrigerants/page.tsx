@@ -4,8 +4,8 @@ import { REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
 import { unitInKitchen } from '@/lib/features/equipment/reads/units';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../_ui/button';
-import { PageHead } from '../../_ui/sheet';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { PageHead } from '@/app/_ui/page/sheet';
 import { LookUp } from './_components/look-up';
 
 export const metadata: Metadata = { title: 'Pressure and temperature' };

@@ -6,8 +6,8 @@ import { ruleChanges, unreadChanges, type RuleChangeRow } from '@/lib/features/o
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
 import { cleaningPrices, shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../_ui/button';
-import { Empty, PageHead, Sheet } from '../../_ui/sheet';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { dayIn } from '@/lib/core/calendar/when';
 import { AssumedCosts } from './_components/assumed-costs';
 import { ChangeGroups } from './_components/change-groups';

@@ -5,8 +5,8 @@ import { costsOf, hasLogo, shopSettings } from '@/lib/features/shop/reads/settin
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../_ui/button';
-import { PageHead, Sheet } from '../../_ui/sheet';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { KindRow, NewKindForm } from './_components/kind-forms';
 import { CostsForm } from './_components/costs-form';
 import { ReportLookForm } from './_components/report-look-form';

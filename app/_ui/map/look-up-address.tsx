@@ -2,8 +2,8 @@
 
 import { useState, useTransition } from 'react';
 import { judge, type Candidate, type Position } from '@/lib/core/position';
-import { Button } from '../button';
-import type { LookUp } from '../position-field';
+import { Button } from '../buttons/button';
+import type { LookUp } from '../fields/position-field';
 
 type Said = { address: string; candidates: readonly Candidate[]; problem: string };
 

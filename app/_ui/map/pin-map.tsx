@@ -3,7 +3,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Map as LeafletMap, Marker } from 'leaflet';
 import type { Position } from '@/lib/core/position';
-import { Button } from '../button';
+import { Button } from '../buttons/button';
 import type { Around } from './around';
 import { fromHere } from './from-here';
 import { drawMap, drawPin } from './leaflet-map';

@@ -1,7 +1,7 @@
 import { customerDay, customerTime } from '@/lib/core/calendar/when';
 import { wordsIn, type Language } from '@/lib/core/customer-words';
-import type { FormAction } from '../use-action-form';
-import { State } from '../state';
+import type { FormAction } from '../forms/use-action-form';
+import { State } from '../states/state';
 import { TimeForm } from './time-form';
 
 type Next =

@@ -3,9 +3,9 @@ import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { customerDay, customerFullDate } from '@/lib/core/calendar/when';
 import { wordsIn, type Language } from '@/lib/core/customer-words';
 import { money, quoteSums, type QuoteLine } from '@/lib/core/jobs';
-import { FileLink } from '../button';
-import { State } from '../state';
-import { Table, Td, Th } from '../table';
+import { FileLink } from '../buttons/button';
+import { State } from '../states/state';
+import { Table, Td, Th } from '../tables/table';
 
 type Quote = {
   version: number;

@@ -1,10 +1,10 @@
 'use client';
 
 import { wordsIn, type Language } from '@/lib/core/customer-words';
-import { Button } from '../button';
-import { FormErrors, TextArea } from '../field';
-import type { FormAction } from '../use-action-form';
-import { usePlainForm } from '../use-plain-form';
+import { Button } from '../buttons/button';
+import { FormErrors, TextArea } from '../fields/field';
+import type { FormAction } from '../forms/use-action-form';
+import { usePlainForm } from '../forms/use-plain-form';
 
 type Props = {
   action: FormAction<void>;

@@ -1,7 +1,7 @@
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
-import { Sheet } from '../sheet';
-import { State } from '../state';
-import type { FormAction } from '../use-action-form';
+import { Sheet } from '../page/sheet';
+import { State } from '../states/state';
+import type { FormAction } from '../forms/use-action-form';
 import { TakeBackForm } from './take-back-form';
 
 type Sent = {

@@ -1,9 +1,9 @@
 'use client';
 
-import { ActionForm } from '../action-form';
-import { Button } from '../button';
-import { FormErrors } from '../field';
-import { useActionForm, type FormAction } from '../use-action-form';
+import { ActionForm } from '../forms/action-form';
+import { Button } from '../buttons/button';
+import { FormErrors } from '../fields/field';
+import { useActionForm, type FormAction } from '../forms/use-action-form';
 
 /** Takes a customer's link back. `whose` tells it from the others of the page. */
 export function TakeBackForm({ action, id, whose }: { action: FormAction<void>; id: string; whose: string }) {

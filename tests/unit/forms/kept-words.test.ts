@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { changedFields, dropKept, readKept, toPutBack, writeKept } from '@/app/_ui/kept-words';
+import { changedFields, dropKept, readKept, toPutBack, writeKept } from '@/app/_ui/forms/kept-words';
 
 const DAY = 86_400_000;
 

@@ -3,7 +3,7 @@ import { wordsIn } from '@/lib/core/customer-words';
 import { quarterByLink, quarterReport } from '@/lib/features/quarters/reads/quarter-report';
 import { countQuarterOpening, throttled } from '@/lib/server/customer-links';
 import { definePage } from '@/lib/server/define-page';
-import { QuarterPage } from '../../../_ui/report/quarter-page';
+import { QuarterPage } from '@/app/_ui/report/quarter-page';
 import { DeadCustomerLink } from '../../_components/dead-customer-link';
 
 export const metadata: Metadata = { title: 'Summary of the quarter', robots: { index: false }, referrer: 'same-origin' };

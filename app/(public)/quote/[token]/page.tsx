@@ -4,9 +4,9 @@ import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { openLink } from '@/lib/server/customer-links';
 import { afterAccepting } from '@/lib/features/jobs/reads/offered-times';
-import { AfterAccepting } from '../../../_ui/quote/after-accepting';
-import { AnswerForm } from '../../../_ui/quote/answer-form';
-import { QuoteView } from '../../../_ui/quote/quote-view';
+import { AfterAccepting } from '@/app/_ui/quote/after-accepting';
+import { AnswerForm } from '@/app/_ui/quote/answer-form';
+import { QuoteView } from '@/app/_ui/quote/quote-view';
 import { DeadLink } from '../../_components/dead-link';
 import { answer, choose } from './actions';
 

@@ -4,7 +4,7 @@ import { customerReport } from '@/lib/features/reports/reads/customer-report';
 import { reportByLink } from '@/lib/features/reports/reads/report-link';
 import { definePage } from '@/lib/server/define-page';
 import { countOpening, throttled } from '@/lib/server/customer-links';
-import { ReportPage } from '../../../_ui/report/report-page';
+import { ReportPage } from '@/app/_ui/report/report-page';
 import { DeadCustomerLink } from '../../_components/dead-customer-link';
 
 export const metadata: Metadata = { title: 'Service report', robots: { index: false }, referrer: 'same-origin' };

@@ -3,12 +3,12 @@
 import { signIn } from 'next-auth/react';
 import { useRouter } from 'next/navigation';
 import { useEffect, useRef } from 'react';
-import { Button } from '../../../_ui/button';
-import { Field, FormErrors } from '../../../_ui/field';
-import { NewPasswordField } from '../../../_ui/new-password-field';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
-import { ZoneList } from '../../../_ui/zone-list';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { NewPasswordField } from '@/app/_ui/fields/new-password-field';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
+import { ZoneList } from '@/app/_ui/fields/zone-list';
 import { setUp } from '../actions';
 
 export function SetUpForm() {

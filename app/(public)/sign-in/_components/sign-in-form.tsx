@@ -4,8 +4,8 @@ import { getSession, signIn } from 'next-auth/react';
 import { useRouter } from 'next/navigation';
 import { useState, type FormEvent } from 'react';
 import { handTo } from '@/lib/tablet/people';
-import { Button } from '../../../_ui/button';
-import { Field, FormErrors } from '../../../_ui/field';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
 
 const WORDS: Record<string, string> = {
   not_allowed: 'That e-mail and password do not match.',

@@ -1,10 +1,10 @@
 'use client';
 
-import { Button, ButtonLink } from '../../../_ui/button';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-words/languages';
-import { Field, FormErrors, Select, TextArea } from '../../../_ui/field';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
+import { Field, FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addCustomer, saveCustomer } from '../actions';
 
 type Customer = {

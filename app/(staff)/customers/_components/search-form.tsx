@@ -1,5 +1,5 @@
 import Link from 'next/link';
-import { Button } from '../../../_ui/button';
+import { Button } from '@/app/_ui/buttons/button';
 
 /** Finds customers, kitchens and units by a piece of their name, or a unit by its tag. */
 export function SearchForm({ q, archived }: { q?: string; archived: boolean }) {

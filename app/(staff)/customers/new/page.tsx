@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { definePage } from '@/lib/server/define-page';
-import { PageHead } from '../../../_ui/sheet';
+import { PageHead } from '@/app/_ui/page/sheet';
 import { CustomerForm } from '../_components/customer-form';
 
 export const metadata: Metadata = { title: 'New customer' };

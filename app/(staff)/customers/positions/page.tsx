@@ -6,9 +6,9 @@ import { countPlaced, kitchensWithoutPosition } from '@/lib/features/kitchens/re
 import { shopDistance, shopPosition } from '@/lib/features/shop/reads/shop';
 import { placeFinder } from '@/lib/server/place-finder';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../../_ui/button';
-import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
-import { MapOfKitchens } from '../../../_ui/map/with-around';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { MapOfKitchens } from '@/app/_ui/map/with-around';
 import { LearntPlaces } from './_components/learnt-places';
 import { LookedUp } from './_components/looked-up';
 import { PlaceRow } from './_components/place-row';

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
 import { BUCKET_LABEL, BUCKETS, type Bucket } from '@/lib/core/due/buckets';
-import { State } from '../../../_ui/state';
+import { State } from '@/app/_ui/states/state';
 import { addressOf } from './address';
 
 type Count = { tasks: number; kitchens: number };

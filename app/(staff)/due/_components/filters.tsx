@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { PLACEMENT_LABEL, PLACEMENTS } from '@/lib/core/equipment/build';
-import { Button } from '../../../_ui/button';
+import { Button } from '@/app/_ui/buttons/button';
 import { addressOf } from './address';
 
 const BOX = 'min-h-9 rounded-md border border-edge bg-sheet px-2.5 py-1.5';

@@ -1,8 +1,8 @@
 import Link from 'next/link';
 import type { LocalDate } from '@/lib/core/calendar';
-import { ButtonLink } from '../../../_ui/button';
-import { DueState } from '../../../_ui/due-state';
-import { Sheet } from '../../../_ui/sheet';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { DueState } from '@/app/_ui/states/due-state';
+import { Sheet } from '@/app/_ui/page/sheet';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 type GoBackLine = {

@@ -3,8 +3,8 @@ import Link from 'next/link';
 import { describeRule } from '@/lib/core/calendar';
 import { needsOf } from '@/lib/core/visits/needs';
 import { PLACEMENT_LABEL } from '@/lib/core/equipment/build';
-import { ButtonLink } from '../../../_ui/button';
-import { DueState } from '../../../_ui/due-state';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { DueState } from '@/app/_ui/states/due-state';
 import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import type { DueKitchenLine, DueTaskLine } from './types';
 

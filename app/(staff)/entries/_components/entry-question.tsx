@@ -3,7 +3,7 @@ import Link from 'next/link';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
 import { ENTRY_LABEL } from '@/lib/core/tablet';
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { EntryTyped } from './entry-typed';
 import { Settled } from './settled';

@@ -1,6 +1,6 @@
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
-import { Facts } from '@/app/_ui/facts';
+import { Facts } from '@/app/_ui/tables/facts';
 import { isPng, typedLines } from '@/lib/core/entries/words';
 import { isRecord } from '@/lib/core/entries/say';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';

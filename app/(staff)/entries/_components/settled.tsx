@@ -1,5 +1,5 @@
 import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 /** Who looked at an entry, when, and what came of it. */

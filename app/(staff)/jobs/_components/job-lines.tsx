@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, money, type JobSource, type JobState, type JobUrgency } from '@/lib/core/jobs';
 import { dateWords, dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 
 export type Line = {
   id: string;

@@ -4,9 +4,9 @@ import { isId } from '@/lib/core/ids/is-id';
 import { findKitchens } from '@/lib/features/jobs/reads/find-kitchens';
 import { kitchenDesk } from '@/lib/features/jobs/reads/kitchen-desk';
 import { definePage } from '@/lib/server/define-page';
-import { Button } from '../../../_ui/button';
-import { PageHead, Sheet } from '../../../_ui/sheet';
-import { Trail } from '../../../_ui/trail';
+import { Button } from '@/app/_ui/buttons/button';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { CallForm } from './_components/call-form';
 import { Desk } from './_components/desk';
 

@@ -1,10 +1,10 @@
 'use client';
 
 import { addDays, type LocalDate } from '@/lib/core/calendar';
-import { Button } from '../../../_ui/button';
-import { Field, FormErrors } from '../../../_ui/field';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { dayWords } from '@/lib/core/calendar/when';
 import { BookedOnThem } from '../../_components/open-visits';
 import { addClosedDays, removeClosedDays } from '../actions';

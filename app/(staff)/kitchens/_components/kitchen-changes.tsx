@@ -1,10 +1,10 @@
 'use client';
 
 import type { LocalDate } from '@/lib/core/calendar';
-import { Button } from '../../../_ui/button';
-import { Field, FormErrors, Select } from '../../../_ui/field';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { sayKitchenChanged } from '../actions';
 
 /** A fryer added, another menu, other hours: said by the office, so that nobody has to find it out from packed coils. */

@@ -3,15 +3,15 @@
 import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { WEEKDAY_NAMES } from '@/lib/core/calendar';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import { Button, ButtonLink } from '../../../_ui/button';
-import { Field, FormErrors, Select, TextArea } from '../../../_ui/field';
-import { HoursFields } from '../../../_ui/hours-fields';
-import { MeasuredField } from '../../../_ui/measured-field';
-import { PositionField } from '../../../_ui/position-field';
-import { Sheet } from '../../../_ui/sheet';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
-import { ZoneList } from '../../../_ui/zone-list';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
+import { HoursFields } from '@/app/_ui/fields/hours-fields';
+import { MeasuredField } from '@/app/_ui/fields/measured-field';
+import { PositionField } from '@/app/_ui/fields/position-field';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
+import { ZoneList } from '@/app/_ui/fields/zone-list';
 import { findAddress } from '../../customers/positions/actions';
 import { addKitchen, saveKitchen } from '../actions';
 

@@ -2,8 +2,8 @@ import Link from 'next/link';
 import { daysBetween, todayIn, type LocalDate } from '@/lib/core/calendar';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
-import { Sheet } from '../../../_ui/sheet';
-import { State, type Shape } from '../../../_ui/state';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State, type Shape } from '@/app/_ui/states/state';
 
 type Happened = {
   id: string;

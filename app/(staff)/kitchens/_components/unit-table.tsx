@@ -2,10 +2,10 @@ import { labelOf } from '@/lib/core/typed/closed-set';
 import Link from 'next/link';
 import { describeRule, type LocalDate } from '@/lib/core/calendar';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
-import { DueState } from '../../../_ui/due-state';
-import { RefrigerantName } from '../../../_ui/refrigerant-name';
-import { State } from '../../../_ui/state';
-import { Table, Td, Th } from '../../../_ui/table';
+import { DueState } from '@/app/_ui/states/due-state';
+import { RefrigerantName } from '@/app/_ui/words/refrigerant-name';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 
 type Task = { id: string; label: string; rule: string; dueOn: LocalDate; onVisit: string | null };
 type Unit = {

@@ -6,8 +6,8 @@ import { isId } from '@/lib/core/ids/is-id';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { placeFinder } from '@/lib/server/place-finder';
 import { definePage } from '@/lib/server/define-page';
-import { PageHead } from '../../../_ui/sheet';
-import { Trail } from '../../../_ui/trail';
+import { PageHead } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { KitchenForm } from '../_components/kitchen-form';
 
 export const metadata: Metadata = { title: 'New kitchen' };

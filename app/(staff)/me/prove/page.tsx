@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { definePage } from '@/lib/server/define-page';
 import { onward } from '@/lib/server/guard';
-import { PageHead, Sheet } from '../../../_ui/sheet';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { ProveForm } from './_components/prove-form';
 
 export const metadata: Metadata = { title: 'Is it you?' };

@@ -2,8 +2,8 @@ import type { Metadata } from 'next';
 import { signInFacts } from '@/lib/features/people/reads/people';
 import { definePage } from '@/lib/server/define-page';
 import { newSecret, qrPath } from '@/lib/server/authenticator';
-import { PageHead, Sheet } from '../../../_ui/sheet';
-import { Trail } from '../../../_ui/trail';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { DropForm, SecondStepForm } from './_components/second-step-form';
 
 export const metadata: Metadata = { title: 'Second step' };

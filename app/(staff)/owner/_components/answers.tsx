@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
-import { Figure } from '@/app/_ui/figure';
-import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
+import { Figure } from '@/app/_ui/figures/figure';
+import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/figures/measure';
 import type { Figure as Banded } from '@/lib/core/condenser';
 import { counted } from '@/lib/core/wording/counted';
 import type { KitchenLine } from './kitchen-table';

@@ -1,9 +1,9 @@
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import Link from 'next/link';
 import type { ReactNode } from 'react';
-import { ButtonLink } from '@/app/_ui/button';
-import { Sheet } from '@/app/_ui/sheet';
-import { State, type Shape } from '@/app/_ui/state';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State, type Shape } from '@/app/_ui/states/state';
 import { dayWords } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { SettleJob } from '../../units/_components/settle-job';

@@ -1,9 +1,9 @@
 import { labelOf } from '@/lib/core/typed/closed-set';
 import Link from 'next/link';
-import { Figure } from '@/app/_ui/figure';
-import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
-import { State } from '@/app/_ui/state';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Figure } from '@/app/_ui/figures/figure';
+import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/figures/measure';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import type { Figure as Banded } from '@/lib/core/condenser';
 import { counted } from '@/lib/core/wording/counted';
 import { PLACEMENT_LABEL } from '@/lib/core/equipment/build';

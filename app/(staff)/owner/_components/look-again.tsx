@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { dateWords } from '@/lib/core/calendar/when';
 import { WAY_LABEL } from '@/lib/core/choices';
-import { Sheet } from '../../../_ui/sheet';
+import { Sheet } from '@/app/_ui/page/sheet';
 
 type Again = {
   id: string;

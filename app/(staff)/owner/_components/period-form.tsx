@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import { Button } from '@/app/_ui/button';
-import { Field } from '@/app/_ui/field';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field } from '@/app/_ui/fields/field';
 import { addDays, type LocalDate } from '@/lib/core/calendar';
 
 /** Which days a page speaks of, and what else narrows it; all of it stands in the address. */

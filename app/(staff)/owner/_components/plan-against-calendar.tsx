@@ -1,7 +1,7 @@
-import { Figure } from '@/app/_ui/figure';
-import { moneyIn, type Scale } from '@/app/_ui/measure';
-import { Sheet } from '@/app/_ui/sheet';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Figure } from '@/app/_ui/figures/figure';
+import { moneyIn, type Scale } from '@/app/_ui/figures/measure';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import type { Replay } from '@/lib/core/owner/replay';
 

@@ -1,6 +1,6 @@
-import { Figure } from '@/app/_ui/figure';
-import { PERCENT } from '@/app/_ui/measure';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Figure } from '@/app/_ui/figures/figure';
+import { PERCENT } from '@/app/_ui/figures/measure';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { addDays, type LocalDate } from '@/lib/core/calendar';
 import { dateWords } from '@/lib/core/calendar/when';
 import { RateBar } from './rate-bar';

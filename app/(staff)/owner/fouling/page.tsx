@@ -8,10 +8,10 @@ import { foulingRanking, rankingChoices } from '@/lib/features/owner/reads/ranki
 import { foodWarnings, replayOnFile } from '@/lib/features/owner/reads/replay';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { Button, ButtonLink, FileLink } from '../../../_ui/button';
-import { Field, Select } from '../../../_ui/field';
-import { Fold } from '../../../_ui/fold';
-import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
+import { Button, ButtonLink, FileLink } from '@/app/_ui/buttons/button';
+import { Field, Select } from '@/app/_ui/fields/field';
+import { Fold } from '@/app/_ui/page/fold';
+import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { OwnerTabs } from '../_components/owner-tabs';
 import { PlanAgainstCalendar } from '../_components/plan-against-calendar';
 import { RankingTable } from './_components/ranking-table';

@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { Figure } from '@/app/_ui/figure';
-import { PERCENT } from '@/app/_ui/measure';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Figure } from '@/app/_ui/figures/figure';
+import { PERCENT } from '@/app/_ui/figures/measure';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { addDays, todayIn } from '@/lib/core/calendar';
 import { fromLocalDate } from '@/lib/core/calendar/date-column';
 import { dateWords, dayIn } from '@/lib/core/calendar/when';
@@ -18,7 +18,7 @@ import { gasLost, jobsWaiting, quoteMoney, warrantiesEnding } from '@/lib/featur
 import { callOuts, overdueGroups, workDone } from '@/lib/features/owner/reads/shop-work';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { PageHead, Sheet } from '../../../_ui/sheet';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { OwnerTabs } from '../_components/owner-tabs';
 import { PeriodForm } from '../_components/period-form';
 import { Eyes } from './_components/eyes';

@@ -1,11 +1,11 @@
 'use client';
 
-import { Button } from '@/app/_ui/button';
-import { Field, FormErrors, Select } from '@/app/_ui/field';
-import { Saved } from '@/app/_ui/saved';
-import { Sheet } from '@/app/_ui/sheet';
-import { ActionForm } from '@/app/_ui/action-form';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { movePart } from '../actions';
 
 type Props = { parts: readonly { number: string; name: string }[]; vans: readonly { id: string; name: string }[] };

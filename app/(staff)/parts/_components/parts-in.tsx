@@ -3,11 +3,11 @@
 import { useState } from 'react';
 import { PART_COLUMNS, VAN_COLUMN } from '@/lib/core/jobs/part-csv';
 import { counted } from '@/lib/core/wording/counted';
-import { Button } from '@/app/_ui/button';
-import { FormErrors, TextArea } from '@/app/_ui/field';
-import { Sheet } from '@/app/_ui/sheet';
-import { ActionForm } from '@/app/_ui/action-form';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { takeInParts } from '../actions';
 
 /** A file of parts, taken in whole or not at all; the lines stay in sight to be mended. */

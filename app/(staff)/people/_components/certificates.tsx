@@ -2,11 +2,11 @@
 
 import { CERTIFICATE_KINDS, CERTIFICATE_LABEL, type CertificateOnFile } from '@/lib/core/refrigerant-book';
 import { dateWords } from '@/lib/core/calendar/when';
-import { Button } from '../../../_ui/button';
-import { Field, FormErrors, Select } from '../../../_ui/field';
-import { State } from '../../../_ui/state';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
+import { State } from '@/app/_ui/states/state';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addLicence, withdrawLicence } from '../actions';
 
 /** Licences to handle refrigerant: without one that holds, the tablet lets through no step on it. */

@@ -6,16 +6,16 @@ import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { GAUGE_GRADES } from '@/lib/core/condenser/types';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { SKILL_LABEL, SKILLS, type Skill } from '@/lib/core/people/skills';
-import { Button, ButtonLink } from '../../../_ui/button';
-import { Check } from '../../../_ui/check';
-import { Field, FormErrors, Select } from '../../../_ui/field';
-import { HoursFields } from '../../../_ui/hours-fields';
-import { MeasuredField } from '../../../_ui/measured-field';
-import { NewPasswordField } from '../../../_ui/new-password-field';
-import { PositionField } from '../../../_ui/position-field';
-import { Sheet } from '../../../_ui/sheet';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { Check } from '@/app/_ui/fields/check';
+import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
+import { HoursFields } from '@/app/_ui/fields/hours-fields';
+import { MeasuredField } from '@/app/_ui/fields/measured-field';
+import { NewPasswordField } from '@/app/_ui/fields/new-password-field';
+import { PositionField } from '@/app/_ui/fields/position-field';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addPerson, savePerson } from '../actions';
 
 export type PersonFields = {

@@ -1,12 +1,12 @@
 'use client';
 
 import { addDays, type LocalDate } from '@/lib/core/calendar';
-import { Button } from '../../../_ui/button';
-import { Field, FormErrors } from '../../../_ui/field';
-import { NewPasswordField } from '../../../_ui/new-password-field';
-import { Saved } from '../../../_ui/saved';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { NewPasswordField } from '@/app/_ui/fields/new-password-field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { dayWords } from '@/lib/core/calendar/when';
 import { BookedOnThem } from '../../_components/open-visits';
 import { addDaysOff, givePassword, removeDaysOff, resetStep, sendLink, switchPerson } from '../actions';

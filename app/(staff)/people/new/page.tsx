@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { definePage } from '@/lib/server/define-page';
-import { PageHead } from '../../../_ui/sheet';
-import { Trail } from '../../../_ui/trail';
+import { PageHead } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { PersonForm } from '../_components/person-form';
 
 export const metadata: Metadata = { title: 'New person' };

@@ -3,8 +3,8 @@ import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { isFailure, REFRIGERANTS, type PropertyFailure } from '@/lib/core/refrigerants/api';
 import { atPressure, atTemperature } from '@/lib/core/refrigerants/saturation-look-up';
 import { formatQuantity } from '@/lib/core/measures';
-import { differenceIn, gaugePressureIn, temperatureIn, type Scale } from '../../../_ui/measure';
-import { Sheet } from '../../../_ui/sheet';
+import { differenceIn, gaugePressureIn, temperatureIn, type Scale } from '@/app/_ui/figures/measure';
+import { Sheet } from '@/app/_ui/page/sheet';
 
 type Props = { refrigerant: string; by: 'pressure' | 'temperature'; si: number; altitudeM: number; units: MeasureUnits };
 

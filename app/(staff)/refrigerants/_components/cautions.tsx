@@ -1,6 +1,6 @@
 import { REFRIGERANTS, safetyOf } from '@/lib/core/refrigerants/api';
-import { Sheet } from '../../../_ui/sheet';
-import { State } from '../../../_ui/state';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
 
 /** Safety class and what goes with it, where the refrigerant is chosen. */
 export function Cautions({ refrigerant }: { refrigerant: string }) {

@@ -2,9 +2,9 @@ import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { isFailure, REFRIGERANTS } from '@/lib/core/refrigerants/api';
 import { atPressure, atTemperature } from '@/lib/core/refrigerants/saturation-look-up';
 import { celsiusToKelvin, fahrenheitToKelvin, formatQuantity } from '@/lib/core/measures';
-import { gaugePressureIn, temperatureIn } from '../../../_ui/measure';
-import { Sheet } from '../../../_ui/sheet';
-import { Table, Td, Th } from '../../../_ui/table';
+import { gaugePressureIn, temperatureIn } from '@/app/_ui/figures/measure';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 
 type Props = { refrigerant: string; altitudeM: number; units: MeasureUnits; by: 'pressure' | 'temperature'; si: number };
 

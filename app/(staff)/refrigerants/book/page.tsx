@@ -10,11 +10,11 @@ import { leakingUnits, RULES_ON_FILE, unitsToCheck } from '@/lib/features/refrig
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink, FileLink } from '../../../_ui/button';
-import { Empty, PageHead, Sheet } from '../../../_ui/sheet';
-import { State } from '../../../_ui/state';
-import { Table, Td, Th } from '../../../_ui/table';
-import { Trail } from '../../../_ui/trail';
+import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
+import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { Trail } from '@/app/_ui/page/trail';
 import { LeakTable } from './_components/leak-table';
 import { RuleForm } from './_components/rule-form';
 import { BALANCE, bulk, LEGAL } from './_components/words';

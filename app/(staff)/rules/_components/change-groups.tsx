@@ -1,4 +1,4 @@
-import { Sheet } from '@/app/_ui/sheet';
+import { Sheet } from '@/app/_ui/page/sheet';
 import { counted } from '@/lib/core/wording/counted';
 import { GROUP_WORDS, groupChanges } from '@/lib/core/intervals/change-groups';
 import { AcceptGroup } from './accept-group';

@@ -1,10 +1,10 @@
 import Link from 'next/link';
 import { approximateWeeks, describeRule } from '@/lib/core/calendar';
-import { State, type Shape } from '@/app/_ui/state';
+import { State, type Shape } from '@/app/_ui/states/state';
 import { dayWords } from '@/lib/core/calendar/when';
 import { RULE_CHANGE_LABEL, RULE_REVIEW_LABEL, type RuleChangeKind, type RuleReview } from '@/lib/core/intervals/changes';
-import { RULE_CHANGE_SHAPE } from '@/app/_ui/rule-change';
-import { fromTo } from '@/app/_ui/rule-words';
+import { RULE_CHANGE_SHAPE } from '@/app/_ui/states/rule-change';
+import { fromTo } from '@/app/_ui/words/rule-words';
 import { ReviewForm } from '../../units/[id]/_components/review-form';
 import { LockRule } from './lock-rule';
 

@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { Field } from '@/app/_ui/field';
+import { Field } from '@/app/_ui/fields/field';
 
 type Props = {
   row: { name: string; label: string; unit: string; value: number; hint?: string; drag?: [min: number, max: number, step: number] };

@@ -1,9 +1,9 @@
 'use client';
 
-import { Button } from '@/app/_ui/button';
-import { Field, FormErrors } from '@/app/_ui/field';
-import { ActionForm } from '@/app/_ui/action-form';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { setLock } from '../../units/actions';
 
 /** Locks the rule as it stands now. */

@@ -1,9 +1,9 @@
 import Link from 'next/link';
-import { Figure } from '@/app/_ui/figure';
-import { moneyIn } from '@/app/_ui/measure';
-import { Sheet } from '@/app/_ui/sheet';
-import { State } from '@/app/_ui/state';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Figure } from '@/app/_ui/figures/figure';
+import { moneyIn } from '@/app/_ui/figures/measure';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import type { WhatIfFleet } from '@/lib/core/evidence';
 
 type Settled = Omit<WhatIfFleet, 'weeks'>;

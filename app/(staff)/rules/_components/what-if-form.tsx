@@ -1,11 +1,11 @@
 'use client';
 
 import { useRef } from 'react';
-import { Button } from '@/app/_ui/button';
-import { FormErrors } from '@/app/_ui/field';
-import { Sheet } from '@/app/_ui/sheet';
-import { ActionForm } from '@/app/_ui/action-form';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors } from '@/app/_ui/fields/field';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import type { PolicyOnFile } from '@/lib/core/evidence/policy-on-file';
 import { LEARNING_TASKS, TASK_KIND_INFO } from '@/lib/core/tasks';
 import { kelvinToCelsius, kelvinToFahrenheit } from '@/lib/core/measures';

@@ -3,8 +3,8 @@ import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { Empty, PageHead } from '../../../_ui/sheet';
-import { Trail } from '../../../_ui/trail';
+import { Empty, PageHead } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { WhatIfForm } from '../_components/what-if-form';
 
 export const metadata: Metadata = { title: 'What if' };

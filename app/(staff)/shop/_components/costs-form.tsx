@@ -1,12 +1,12 @@
 'use client';
 
 import { DISTANCE_NAME, kmFrom, type DistanceUnit } from '@/lib/core/measures/region';
-import { Button } from '../../../_ui/button';
-import { Field, FormErrors } from '../../../_ui/field';
-import { Saved } from '../../../_ui/saved';
-import { Sheet } from '../../../_ui/sheet';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveCosts } from '../actions';
 
 export type Costs = {

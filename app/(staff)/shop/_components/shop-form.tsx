@@ -2,15 +2,15 @@
 
 import Link from 'next/link';
 import { kmIn, REGION_NAMES, REGIONS, SPEED_LABEL, type Region } from '@/lib/core/measures/region';
-import { Button } from '../../../_ui/button';
-import { Check } from '../../../_ui/check';
-import { Field, FormErrors, Select } from '../../../_ui/field';
-import { PositionField } from '../../../_ui/position-field';
-import { Saved } from '../../../_ui/saved';
-import { Sheet } from '../../../_ui/sheet';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
-import { ZoneList } from '../../../_ui/zone-list';
+import { Button } from '@/app/_ui/buttons/button';
+import { Check } from '@/app/_ui/fields/check';
+import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
+import { PositionField } from '@/app/_ui/fields/position-field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
+import { ZoneList } from '@/app/_ui/fields/zone-list';
 import { saveShop } from '../actions';
 
 export type ShopFields = {

@@ -1,12 +1,12 @@
 'use client';
 
-import { Button } from '../../../_ui/button';
-import { Check } from '../../../_ui/check';
-import { FormErrors } from '../../../_ui/field';
-import { Saved } from '../../../_ui/saved';
-import { Sheet } from '../../../_ui/sheet';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Check } from '@/app/_ui/fields/check';
+import { FormErrors } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveWeekly } from '../actions';
 
 export function WeeklyForm({ on }: { on: boolean }) {

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { archives } from '@/lib/features/archive/reads/archives';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { PageHead, Sheet } from '../../../_ui/sheet';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { ArchiveRow } from './_components/archive-row';
 import { MakeForm } from './_components/make-form';
 

@@ -1,7 +1,7 @@
 import type { ComponentProps } from 'react';
 import type { ChoiceField } from '@/lib/core/equipment/field';
 import { keysOf } from '@/lib/core/typed/closed-set';
-import { Select } from '../../../_ui/field';
+import { Select } from '@/app/_ui/fields/field';
 
 type Props = { field: ChoiceField; name: string; error?: string[] } & Omit<ComponentProps<typeof Select>, 'label' | 'options' | 'name'>;
 

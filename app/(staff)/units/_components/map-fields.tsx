@@ -1,5 +1,5 @@
 import type { CompressorMap } from '@/lib/core/condenser/compressor/ten-coefficient';
-import { Field, Select, TextArea } from '../../../_ui/field';
+import { Field, Select, TextArea } from '@/app/_ui/fields/field';
 
 const UNITS = [
   { value: 'F_lb_per_h', label: '°F, lb/h and W' },

@@ -9,7 +9,7 @@ import {
   UNKNOWN_REFRIGERANT,
 } from '@/lib/core/refrigerants/catalogue';
 import { flammableCaution, refrigerantLabel, SAFETY_WORDS } from '@/lib/core/refrigerants/naming';
-import { Select } from '../../../_ui/field';
+import { Select } from '@/app/_ui/fields/field';
 
 const OPTIONS = [
   ...FILED_REFRIGERANTS.map(({ id, safetyClass, estimated }) => ({

@@ -3,11 +3,11 @@
 import type { CompressorMap } from '@/lib/core/condenser/compressor/ten-coefficient';
 import type { UnitValues } from '@/lib/core/equipment/unit-fields';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import { Button, ButtonLink } from '../../../_ui/button';
-import { Field, FormErrors } from '../../../_ui/field';
-import { Sheet } from '../../../_ui/sheet';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addUnit, saveUnit } from '../actions';
 import { BuildFields } from './build-fields';
 import { MapFields } from './map-fields';

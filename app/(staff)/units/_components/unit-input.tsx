@@ -1,9 +1,9 @@
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { unitField, type UnitKey, type UnitValues } from '@/lib/core/equipment/unit-fields';
 import { ownUnitOf } from '@/lib/core/measures/entry-units';
-import { Check } from '../../../_ui/check';
-import { Field, Select, TextArea } from '../../../_ui/field';
-import { MeasuredField } from '../../../_ui/measured-field';
+import { Check } from '@/app/_ui/fields/check';
+import { Field, Select, TextArea } from '@/app/_ui/fields/field';
+import { MeasuredField } from '@/app/_ui/fields/measured-field';
 import { ChoiceInput } from './choice-input';
 import { RefrigerantField } from './refrigerant-field';
 

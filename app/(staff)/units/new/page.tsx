@@ -4,8 +4,8 @@ import { kitchenToEdit } from '@/lib/features/kitchens/reads/kitchens';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
 import { definePage } from '@/lib/server/define-page';
-import { PageHead } from '../../../_ui/sheet';
-import { Trail } from '../../../_ui/trail';
+import { PageHead } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { UnitForm } from '../_components/unit-form';
 
 export const metadata: Metadata = { title: 'New unit' };

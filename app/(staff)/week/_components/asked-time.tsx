@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { todayIn } from '@/lib/core/calendar';
-import { Sheet } from '../../../_ui/sheet';
+import { Sheet } from '@/app/_ui/page/sheet';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { MoveThere } from './change-forms';
 

@@ -1,7 +1,7 @@
 'use client';
 
 import { useEffect, useRef } from 'react';
-import { Button } from '../../../_ui/button';
+import { Button } from '@/app/_ui/buttons/button';
 import { MoveForm } from './change-forms';
 import type { Target } from './time-grid';
 

@@ -3,7 +3,7 @@
 import Link from 'next/link';
 import type { DragEvent, KeyboardEvent } from 'react';
 import type { LocalDate } from '@/lib/core/calendar';
-import { State, type Shape } from '../../../_ui/state';
+import { State, type Shape } from '@/app/_ui/states/state';
 
 export type GridVisit = {
   key: string;

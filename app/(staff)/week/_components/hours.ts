@@ -1,1 +1,1 @@
-export { hoursWords } from '../../../_ui/hours-words';
+export { hoursWords } from '@/app/_ui/words/hours-words';

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { JOB_OUTCOME_LABEL, type JobOutcome } from '@/lib/core/entries/entries';
 import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, type JobState, type JobUrgency } from '@/lib/core/jobs';
-import { Sheet } from '@/app/_ui/sheet';
+import { Sheet } from '@/app/_ui/page/sheet';
 
 type Job = {
   id: string;

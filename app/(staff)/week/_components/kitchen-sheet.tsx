@@ -1,5 +1,5 @@
 import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
-import { Sheet } from '../../../_ui/sheet';
+import { Sheet } from '@/app/_ui/page/sheet';
 import { hoursWords } from './hours';
 
 type Props = { kitchen: { address: string; serviceHours: WeeklyWindow[]; accessNotes: string }; address?: boolean };

@@ -1,7 +1,7 @@
 'use client';
 
 import { useActionState } from 'react';
-import { Button } from '../../../_ui/button';
+import { Button } from '@/app/_ui/buttons/button';
 import { propose } from '../plan/actions';
 
 export function ProposeButton({ day }: { day: string }) {

@@ -1,6 +1,6 @@
 'use client';
 
-import { Field, Select } from '../../../_ui/field';
+import { Field, Select } from '@/app/_ui/fields/field';
 
 type Props = {
   technicians: { value: string; label: string }[];

@@ -1,10 +1,10 @@
 import Link from 'next/link';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
 import { counted } from '@/lib/core/wording/counted';
-import { ButtonLink } from '../../../_ui/button';
-import { Sheet } from '../../../_ui/sheet';
-import { State } from '../../../_ui/state';
-import { Table, Td, Th } from '../../../_ui/table';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { dayWords } from '@/lib/core/calendar/when';
 
 type Row = { kitchenId: string; kitchen: string; customer: string; tasks: number; soonest: LocalDate };

@@ -4,12 +4,12 @@ import { useState } from 'react';
 import type { LocalDate } from '@/lib/core/calendar';
 import { bookedMinutes, lengthWords, type SiteTime } from '@/lib/core/planning/on-site';
 import { ridersOf } from '@/lib/core/tasks';
-import { Button } from '../../../_ui/button';
-import { Check } from '../../../_ui/check';
-import { Field, FormErrors, TextArea } from '../../../_ui/field';
-import { Saved } from '../../../_ui/saved';
-import { ActionForm } from '../../../_ui/action-form';
-import { useActionForm } from '../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Check } from '@/app/_ui/fields/check';
+import { Field, FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { change } from '../actions';
 import { TaskPicker, type PickableTask } from './task-picker';
 

@@ -7,10 +7,10 @@ import { absences, awayOffers } from '@/lib/features/absences/reads/away';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { bookableTechnicians } from '@/lib/features/visits/reads/visits';
 import { definePage } from '@/lib/server/define-page';
-import { Button } from '../../../_ui/button';
-import { Field, Select } from '../../../_ui/field';
-import { PageHead, Sheet } from '../../../_ui/sheet';
-import { Trail } from '../../../_ui/trail';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, Select } from '@/app/_ui/fields/field';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { Away } from './_components/away';
 import { HereAfterAll } from './_components/here-after-all';
 

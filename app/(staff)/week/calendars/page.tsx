@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import { definePage } from '@/lib/server/define-page';
 import { calendarOwners } from '@/lib/features/feeds/reads/calendar-feeds';
-import { PageHead, Sheet } from '../../../_ui/sheet';
-import { Trail } from '../../../_ui/trail';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { ManyAddresses } from './_components/many-addresses';
 import { FeedRow } from './_components/feed-row';
 

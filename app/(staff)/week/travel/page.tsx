@@ -4,9 +4,9 @@ import { counted } from '@/lib/core/wording/counted';
 import { shopDistance, shopRoad } from '@/lib/features/shop/reads/shop';
 import { countTravelTimes, namedKitchens } from '@/lib/features/planning/reads/travel';
 import { definePage } from '@/lib/server/define-page';
-import { FileLink } from '../../../_ui/button';
-import { PageHead, Sheet } from '../../../_ui/sheet';
-import { Trail } from '../../../_ui/trail';
+import { FileLink } from '@/app/_ui/buttons/button';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { TravelForm } from './_components/travel-form';
 
 export const metadata: Metadata = { title: 'Driving minutes' };

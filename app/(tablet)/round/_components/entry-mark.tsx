@@ -1,4 +1,4 @@
-import { State, type Shape } from '@/app/_ui/state';
+import { State, type Shape } from '@/app/_ui/states/state';
 import { entryState, type EntryState } from '@/lib/tablet/snapshot';
 import { useSnapshot } from '../_lib/tablet-context';
 

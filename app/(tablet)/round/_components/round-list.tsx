@@ -1,4 +1,4 @@
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 import { dayAt, timeAt } from '@/lib/core/calendar/at-offset';
 import { JOB_URGENCY_LABEL } from '@/lib/core/jobs/states';
 import { counted } from '@/lib/core/wording/counted';

@@ -1,5 +1,5 @@
-import { Mark } from '@/app/_ui/mark';
-import { State } from '@/app/_ui/state';
+import { Mark } from '@/app/_ui/page/mark';
+import { State } from '@/app/_ui/states/state';
 import { dayAt, timeAt } from '@/lib/core/calendar/at-offset';
 import { counted } from '@/lib/core/wording/counted';
 import { countUnread } from '../_lib/answers';

@@ -1,5 +1,5 @@
 import { useState, type ComponentProps, type ReactNode } from 'react';
-import { BUTTON, LOOK, SIZE, type Looks } from '@/app/_ui/button-look';
+import { BUTTON, LOOK, SIZE, type Looks } from '@/app/_ui/buttons/button-look';
 import { useWide } from '../_lib/use-wide';
 
 /** A primary action: at least 60 px high, for a gloved thumb. */

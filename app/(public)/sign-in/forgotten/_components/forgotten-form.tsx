@@ -1,10 +1,10 @@
 'use client';
 
-import { Button } from '../../../../_ui/button';
-import { Field, FormErrors } from '../../../../_ui/field';
-import { Notice } from '../../../../_ui/notice';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { Notice } from '@/app/_ui/feedback/notice';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { askForLink } from '../../actions';
 
 export function ForgottenForm() {

@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { openPasswordLink } from '@/lib/features/people/reads/password-links';
 import { definePage } from '@/lib/server/define-page';
 import { throttled } from '@/lib/server/customer-links';
-import { Notice } from '../../../../_ui/notice';
+import { Notice } from '@/app/_ui/feedback/notice';
 import { ChooseForm } from './_components/choose-form';
 
 export const metadata: Metadata = { title: 'Choose a password', referrer: 'same-origin', robots: { index: false } };

@@ -2,10 +2,10 @@
 
 import { useState } from 'react';
 import type { CustomerReply } from '@/lib/core/visits/events';
-import { Button } from '../../../../_ui/button';
-import { FormErrors, TextArea } from '../../../../_ui/field';
-import { usePlainForm } from '../../../../_ui/use-plain-form';
-import { State } from '../../../../_ui/state';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { usePlainForm } from '@/app/_ui/forms/use-plain-form';
+import { State } from '@/app/_ui/states/state';
 import { answer } from '../actions';
 
 type Props = { token: string; given: CustomerReply | null; slots: { value: string; label: string }[]; phone: string };

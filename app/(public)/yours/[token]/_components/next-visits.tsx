@@ -2,7 +2,7 @@ import Link from 'next/link';
 import { customerDay, customerTime } from '@/lib/core/calendar/when';
 import { wordsIn, type Language } from '@/lib/core/customer-words';
 import type { CustomerReply } from '@/lib/core/visits/events';
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 import { ConfirmForm } from './confirm-form';
 import { placeOf } from './frame';
 

@@ -1,8 +1,8 @@
 'use client';
 
-import { Button } from '@/app/_ui/button';
-import { FormErrors, TextArea } from '@/app/_ui/field';
-import { usePlainForm } from '@/app/_ui/use-plain-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { usePlainForm } from '@/app/_ui/forms/use-plain-form';
 import { askOtherTime } from '../actions';
 
 type Words = { free: string; none: string; note: string; ask: string; choose: string };

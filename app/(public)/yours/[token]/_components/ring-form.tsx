@@ -1,8 +1,8 @@
 'use client';
 
-import { Button } from '@/app/_ui/button';
-import { Field, FormErrors, Select, TextArea } from '@/app/_ui/field';
-import { usePlainForm } from '@/app/_ui/use-plain-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
+import { usePlainForm } from '@/app/_ui/forms/use-plain-form';
 import { wordsIn, type Language } from '@/lib/core/customer-words';
 import { JOB_URGENCIES } from '@/lib/core/jobs/states';
 import { ringUs } from '../actions';

@@ -1,11 +1,11 @@
 'use client';
 
 import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-words/languages';
-import { ActionForm } from '@/app/_ui/action-form';
-import { Button } from '@/app/_ui/button';
-import { Check } from '@/app/_ui/check';
-import { Field, FormErrors, Select } from '@/app/_ui/field';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Check } from '@/app/_ui/fields/check';
+import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { makeTheirPage } from '../../actions';
 
 type Props = {

@@ -1,8 +1,8 @@
 import { dayIn } from '@/lib/core/calendar/when';
 import { LANGUAGE_LABEL, type Language } from '@/lib/core/customer-words/languages';
 import { counted } from '@/lib/core/wording/counted';
-import { Sheet } from '@/app/_ui/sheet';
-import { State } from '@/app/_ui/state';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
 import { MakePageForm } from './make-page-form';
 import { takePageBack } from '../../actions';
 import { TakeBackForm } from '@/app/_ui/report/take-back-form';

@@ -1,11 +1,11 @@
 'use client';
 
-import { ActionForm } from '@/app/_ui/action-form';
-import { Button } from '@/app/_ui/button';
-import { Check } from '@/app/_ui/check';
-import { FormErrors } from '@/app/_ui/field';
-import { Saved } from '@/app/_ui/saved';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Check } from '@/app/_ui/fields/check';
+import { FormErrors } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveSending } from '../../actions';
 
 type Props = { id: string; reports: boolean; quarters: boolean };

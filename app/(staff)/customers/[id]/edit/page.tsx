@@ -3,7 +3,7 @@ import { notFound } from 'next/navigation';
 import { customerToEdit } from '@/lib/features/customers/reads/customers';
 import { isId } from '@/lib/core/ids/is-id';
 import { definePage } from '@/lib/server/define-page';
-import { PageHead } from '../../../../_ui/sheet';
+import { PageHead } from '@/app/_ui/page/sheet';
 import { CustomerForm } from '../../_components/customer-form';
 
 export const metadata: Metadata = { title: 'Edit customer' };

@@ -10,11 +10,11 @@ import { customerToEdit } from '@/lib/features/customers/reads/customers';
 import { quarterReport, quartersSent } from '@/lib/features/quarters/reads/quarter-report';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
-import { FileLink } from '../../../../_ui/button';
-import { QuarterPage } from '../../../../_ui/report/quarter-page';
-import { SentSoFar } from '../../../../_ui/report/sent-so-far';
-import { PageHead, Sheet } from '../../../../_ui/sheet';
-import { Trail } from '../../../../_ui/trail';
+import { FileLink } from '@/app/_ui/buttons/button';
+import { QuarterPage } from '@/app/_ui/report/quarter-page';
+import { SentSoFar } from '@/app/_ui/report/sent-so-far';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { SendQuarterForm } from './_components/send-form';
 import { takeBack } from './actions';
 

@@ -1,5 +1,5 @@
 import { REFRIGERANT_IDS } from '@/lib/core/refrigerants/catalogue';
-import { Table, Td, Th } from '../../../../_ui/table';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 
 type Line = { header: string; about: string; required: boolean; scope: string };
 const PART: Record<string, string> = { names: 'Names', kitchen: 'Kitchen', unit: 'Unit', task: 'Tasks' };

@@ -2,10 +2,10 @@
 
 import { useState, type FormEvent } from 'react';
 import { MOST_FLEET_BYTES } from '@/lib/schemas/fleet-csv';
-import { Button } from '../../../../_ui/button';
-import { FormErrors, TextArea } from '../../../../_ui/field';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { checkFleet } from '../actions';
 
 /** Choose a file or paste its lines; both are only looked at. */

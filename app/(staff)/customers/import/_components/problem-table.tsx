@@ -1,6 +1,6 @@
 import type { Problem } from '@/lib/core/fleet-csv';
-import { State } from '../../../../_ui/state';
-import { Table, Td, Th } from '../../../../_ui/table';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 
 const SHOWN = 200;
 

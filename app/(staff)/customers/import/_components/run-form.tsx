@@ -1,10 +1,10 @@
 'use client';
 
 import { counted } from '@/lib/core/wording/counted';
-import { Button } from '../../../../_ui/button';
-import { FormErrors } from '../../../../_ui/field';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors } from '@/app/_ui/fields/field';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { runFleet } from '../actions';
 
 export function RunForm({ runId, units, updates }: { runId: string; units: number; updates: number }) {

@@ -1,6 +1,6 @@
 import { LEAVE, TARGETS, type SheetColumn } from '@/lib/core/sheet';
-import { Sheet } from '../../../../_ui/sheet';
-import { Table, Td, Th } from '../../../../_ui/table';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { Choose } from './choose';
 
 const OPTIONS = [...TARGETS.map((t) => ({ value: t.key, label: t.label })), { value: LEAVE.key, label: LEAVE.label }];

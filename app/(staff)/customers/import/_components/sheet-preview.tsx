@@ -2,8 +2,8 @@ import { counted } from '@/lib/core/wording/counted';
 import { UNIT_KIND_LABEL, PLACEMENT_LABEL } from '@/lib/core/equipment/build';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import type { SheetReading, Told } from '@/lib/core/sheet';
-import { Sheet } from '../../../../_ui/sheet';
-import { Table, Td, Th } from '../../../../_ui/table';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 
 const SHOWN = 12;
 const words = (labels: Record<string, string>, key: string) => labels[key] ?? (key === '' ? '…' : key);

@@ -1,7 +1,7 @@
 import { counted } from '@/lib/core/wording/counted';
 import { KIND_OPTIONS, PLACEMENT_OPTIONS, refrigerantOptions, type Option, type Question, type ValueGroup } from '@/lib/core/sheet';
 import { FILED_REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
-import { Sheet } from '../../../../_ui/sheet';
+import { Sheet } from '@/app/_ui/page/sheet';
 import { Choose } from './choose';
 
 const OPTIONS: Record<string, Option[]> = {

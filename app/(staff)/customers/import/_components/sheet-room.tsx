@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { counted } from '@/lib/core/wording/counted';
 import type { SheetView } from '@/lib/core/sheet';
-import { Sheet } from '../../../../_ui/sheet';
+import { Sheet } from '@/app/_ui/page/sheet';
 import { Choose } from './choose';
 import { SheetColumns } from './sheet-columns';
 import { SheetPreview, SheetTold } from './sheet-preview';

@@ -2,9 +2,9 @@
 
 import { useState } from 'react';
 import type { Candidate, Confidence } from '@/lib/core/position';
-import { Button } from '../../../../_ui/button';
-import { State } from '../../../../_ui/state';
-import { PinOnMap } from '../../../../_ui/map/with-around';
+import { Button } from '@/app/_ui/buttons/button';
+import { State } from '@/app/_ui/states/state';
+import { PinOnMap } from '@/app/_ui/map/with-around';
 
 export type FoundKitchen = {
   id: string;

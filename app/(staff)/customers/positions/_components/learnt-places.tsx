@@ -3,10 +3,10 @@
 import { useState, useTransition } from 'react';
 import { distanceWords, type DistanceUnit } from '@/lib/core/measures/region';
 import type { Learnt } from '@/lib/core/position';
-import { Button } from '../../../../_ui/button';
-import { FormErrors } from '../../../../_ui/field';
-import { PinOnMap } from '../../../../_ui/map/with-around';
-import { Sheet } from '../../../../_ui/sheet';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors } from '@/app/_ui/fields/field';
+import { PinOnMap } from '@/app/_ui/map/with-around';
+import { Sheet } from '@/app/_ui/page/sheet';
 import { acceptLearnt, refuseLearnt } from '../actions';
 
 type Place = { id: string; name: string; address: string; found: Learnt; apartM: number | null };

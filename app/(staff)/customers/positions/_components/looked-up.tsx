@@ -3,9 +3,9 @@
 import { useRouter } from 'next/navigation';
 import { useEffect, useState, useTransition } from 'react';
 import { counted } from '@/lib/core/wording/counted';
-import { Button } from '../../../../_ui/button';
-import { FormErrors } from '../../../../_ui/field';
-import { Sheet } from '../../../../_ui/sheet';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors } from '@/app/_ui/fields/field';
+import { Sheet } from '@/app/_ui/page/sheet';
 import { acceptFound, lookUpAll, refuseFound, stopLookUp } from '../actions';
 import { FoundRow, type FoundKitchen } from './found-row';
 

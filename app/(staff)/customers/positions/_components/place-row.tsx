@@ -1,11 +1,11 @@
 'use client';
 
 import { useState } from 'react';
-import { usePin } from '../../../../_ui/map/use-pin';
-import { PinOnMap } from '../../../../_ui/map/with-around';
-import { Button } from '../../../../_ui/button';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { usePin } from '@/app/_ui/map/use-pin';
+import { PinOnMap } from '@/app/_ui/map/with-around';
+import { Button } from '@/app/_ui/buttons/button';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { placeKitchen } from '../actions';
 
 /** One kitchen and the box its position is pasted into. */

@@ -1,11 +1,11 @@
 'use client';
 
 import { JOB_URGENCIES, JOB_URGENCY_LABEL, type JobUrgency } from '@/lib/core/jobs/states';
-import { Button } from '@/app/_ui/button';
-import { FormErrors, Select, TextArea } from '@/app/_ui/field';
-import { Saved } from '@/app/_ui/saved';
-import { ActionForm } from '@/app/_ui/action-form';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { editJob } from '../../actions';
 
 type Props = {

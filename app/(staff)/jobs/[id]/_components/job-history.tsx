@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { JOB_STATE_LABEL, type JobState } from '@/lib/core/jobs';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
-import { Sheet } from '@/app/_ui/sheet';
+import { Sheet } from '@/app/_ui/page/sheet';
 
 type Event = {
   id: string;

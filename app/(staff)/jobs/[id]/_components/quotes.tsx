@@ -1,8 +1,8 @@
 import { money } from '@/lib/core/jobs';
 import { dateWords, dayIn } from '@/lib/core/calendar/when';
-import { ButtonLink, FileLink } from '@/app/_ui/button';
-import { Sheet } from '@/app/_ui/sheet';
-import { State } from '@/app/_ui/state';
+import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
 import { SendForm } from './send-form';
 
 type Quote = {

@@ -2,11 +2,11 @@
 
 import type { JobState } from '@/lib/core/jobs/states';
 import { STEP_INFO, type JobStep } from '@/lib/core/jobs/steps';
-import { Button } from '@/app/_ui/button';
-import { FormErrors, TextArea } from '@/app/_ui/field';
-import { Sheet } from '@/app/_ui/sheet';
-import { ActionForm } from '@/app/_ui/action-form';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { takeStep } from '../../actions';
 
 /** What happened, in one tap and as many words as it needs. */

@@ -1,11 +1,11 @@
 'use client';
 
 import { dateWords } from '@/lib/core/calendar/when';
-import { Button } from '@/app/_ui/button';
-import { Field, FormErrors, Select } from '@/app/_ui/field';
-import { Saved } from '@/app/_ui/saved';
-import { ActionForm } from '@/app/_ui/action-form';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addWarranty } from '../../actions';
 
 type Props = { jobId: string; units: { id: string; name: string; warranties: { id: string; what: string; until: string }[] }[] };

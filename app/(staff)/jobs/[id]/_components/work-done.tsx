@@ -4,7 +4,7 @@ import { dateWords, dayIn } from '@/lib/core/calendar/when';
 import { PART_PLACE_LABEL, type PartPlace } from '@/lib/core/parts';
 import { SEALED_STEPS } from '@/lib/core/sealed/steps';
 import { timeWords, type TimeSpent } from '@/lib/core/visits/time-on-units';
-import { Sheet } from '@/app/_ui/sheet';
+import { Sheet } from '@/app/_ui/page/sheet';
 
 type Part = {
   id: string;

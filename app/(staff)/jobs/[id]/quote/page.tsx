@@ -12,9 +12,9 @@ import { photosToChoose } from '@/lib/features/jobs/reads/quotes';
 import { partsOnFile } from '@/lib/features/parts/reads/parts';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { PageHead } from '../../../../_ui/sheet';
-import { State } from '../../../../_ui/state';
-import { Trail } from '../../../../_ui/trail';
+import { PageHead } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Trail } from '@/app/_ui/page/trail';
 import { QuoteForm } from './_components/quote-form';
 
 export const metadata: Metadata = { title: 'Quote' };

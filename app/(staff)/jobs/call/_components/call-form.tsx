@@ -1,11 +1,11 @@
 'use client';
 
 import { JOB_URGENCIES, JOB_URGENCY_LABEL } from '@/lib/core/jobs/states';
-import { Button, ButtonLink } from '@/app/_ui/button';
-import { Field, FormErrors, TextArea } from '@/app/_ui/field';
-import { Sheet } from '@/app/_ui/sheet';
-import { ActionForm } from '@/app/_ui/action-form';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { takeCall } from '../../actions';
 
 type Props = { kitchenId: string; units: { id: string; name: string; tag: string }[]; caller: { name: string; phone: string } };

@@ -4,8 +4,8 @@ import { daysBetween } from '@/lib/core/calendar';
 import { ASPECT_LABEL, gradeWords, type Aspect } from '@/lib/core/findings/grades';
 import { dateWords, dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
-import { Sheet } from '@/app/_ui/sheet';
-import { State } from '@/app/_ui/state';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
 import { JobLines, type Line } from '../../_components/job-lines';
 
 type Seen = { id: string; startsAt: Date; note: string; technician: { name: string } };

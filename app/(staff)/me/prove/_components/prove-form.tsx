@@ -1,11 +1,11 @@
 'use client';
 
 import { useEffect } from 'react';
-import { Button, ButtonLink } from '../../../../_ui/button';
-import { Field, FormErrors } from '../../../../_ui/field';
-import { Notice } from '../../../../_ui/notice';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { Notice } from '@/app/_ui/feedback/notice';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { prove } from '../../actions';
 
 export function ProveForm({ to }: { to: string }) {

@@ -1,9 +1,9 @@
 'use client';
 
-import { Button } from '../../../../_ui/button';
-import { Field, FormErrors } from '../../../../_ui/field';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { dropStep, startStep } from '../../actions';
 
 type Props = { secret: string; picture: { path: string; size: number } };

@@ -1,8 +1,8 @@
 import { labelOf } from '@/lib/core/typed/closed-set';
 import Link from 'next/link';
-import { Figure } from '@/app/_ui/figure';
-import { PERCENT } from '@/app/_ui/measure';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Figure } from '@/app/_ui/figures/figure';
+import { PERCENT } from '@/app/_ui/figures/measure';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { monthlyLoss } from '@/lib/core/evidence';
 import { RateBar } from '../../_components/rate-bar';

@@ -9,17 +9,17 @@ import { kitchenSeasons } from '@/lib/features/owner/reads/seasons';
 import { isId } from '@/lib/core/ids/is-id';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { Button, ButtonLink } from '../../../../_ui/button';
-import { Select } from '../../../../_ui/field';
-import { Figure } from '../../../../_ui/figure';
-import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '../../../../_ui/measure';
-import { Empty, PageHead, Sheet } from '../../../../_ui/sheet';
-import { Table, Td, Th } from '../../../../_ui/table';
-import { Trail } from '../../../../_ui/trail';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { Select } from '@/app/_ui/fields/field';
+import { Figure } from '@/app/_ui/figures/figure';
+import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/figures/measure';
+import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { Trail } from '@/app/_ui/page/trail';
 import { leftOut } from '../../_components/left-out';
 import { RateBar } from '../../_components/rate-bar';
 import { SeasonTable } from '../../_components/season-table';
-import { Fold } from '../../../../_ui/fold';
+import { Fold } from '@/app/_ui/page/fold';
 
 export const metadata: Metadata = { title: 'Fouling of a kitchen' };
 

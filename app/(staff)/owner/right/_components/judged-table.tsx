@@ -1,7 +1,7 @@
-import { Figure } from '@/app/_ui/figure';
-import { PERCENT } from '@/app/_ui/measure';
-import { State } from '@/app/_ui/state';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Figure } from '@/app/_ui/figures/figure';
+import { PERCENT } from '@/app/_ui/figures/measure';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { judgeDates, judgeGrades, judgeReadings, type Judged, type JudgedCounts } from '@/lib/core/owner/judged';
 
 const SAID = {

@@ -1,5 +1,5 @@
-import { Figure } from '@/app/_ui/figure';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Figure } from '@/app/_ui/figures/figure';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { ENOUGH, deviateFor } from '@/lib/core/owner/judged';
 import { meanInterval } from '@/lib/core/numerics';
 

@@ -1,4 +1,4 @@
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { OVERDUE_AGES, type OverdueAge, type OverdueReason, type OverdueTable as Rows } from '@/lib/core/owner/overdue';
 
 const REASON: Record<OverdueReason, string> = {

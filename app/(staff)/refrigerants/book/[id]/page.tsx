@@ -14,11 +14,11 @@ import { unitsOf } from '@/lib/features/people/reads/people';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { definePage } from '@/lib/server/define-page';
-import { Facts } from '../../../../_ui/facts';
-import { PageHead, Sheet } from '../../../../_ui/sheet';
-import { State } from '../../../../_ui/state';
-import { Table, Td, Th } from '../../../../_ui/table';
-import { Trail } from '../../../../_ui/trail';
+import { Facts } from '@/app/_ui/tables/facts';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { Trail } from '@/app/_ui/page/trail';
 import { GoneForm, PlaceForm, TakeBackForm, WeighForm } from '../_components/cylinder-forms';
 import { BALANCE, bulk, bulkUnit } from '../_components/words';
 

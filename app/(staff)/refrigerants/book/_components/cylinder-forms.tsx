@@ -12,12 +12,12 @@ import { RECOVERED_FOR, RECOVERED_FOR_LABEL } from '@/lib/core/sealed/work';
 import { FILED_REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { useState } from 'react';
-import { Button } from '../../../../_ui/button';
-import { Field, FormErrors, Select, TextArea } from '../../../../_ui/field';
-import { MeasuredField } from '../../../../_ui/measured-field';
-import { Saved } from '../../../../_ui/saved';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
+import { MeasuredField } from '@/app/_ui/fields/measured-field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { gone, place, putCylinder, takeBack, weigh } from '../actions';
 
 type Person = { id: string; name: string };

@@ -5,9 +5,9 @@ import { kilogramToGram, kilogramToOunce } from '@/lib/core/measures/mass';
 import { formatQuantity } from '@/lib/core/measures';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
-import { Sheet } from '../../../../_ui/sheet';
-import { State } from '../../../../_ui/state';
-import { Table, Td, Th } from '../../../../_ui/table';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { bulk, clockLook, LEGAL } from './words';
 
 export type Leaks = {

@@ -1,10 +1,10 @@
 'use client';
 
-import { Button } from '../../../../_ui/button';
-import { Field, FormErrors, Select } from '../../../../_ui/field';
-import { Saved } from '../../../../_ui/saved';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { testLeak } from '../actions';
 
 /** A test made outside a repair record. */

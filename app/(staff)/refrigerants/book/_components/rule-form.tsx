@@ -1,11 +1,11 @@
 'use client';
 
 import type { LeakMethod } from '@/lib/core/refrigerant-book';
-import { Button } from '../../../../_ui/button';
-import { FormErrors, Select } from '../../../../_ui/field';
-import { Saved } from '../../../../_ui/saved';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors, Select } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveLeakRules } from '../actions';
 
 /** Which rules the shop reads its figures by. */

@@ -3,7 +3,7 @@ import { dateWords } from '@/lib/core/calendar/when';
 import { formatQuantity } from '@/lib/core/measures';
 import { kilogramToPound } from '@/lib/core/measures/mass';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import type { Shape } from '../../../../_ui/state';
+import type { Shape } from '@/app/_ui/states/state';
 
 /** A cylinder's gas or a year's: pounds or kilograms, whatever charges are read in. */
 export const bulk = (kg: number, u: MeasureUnits, decimals = 2): string =>

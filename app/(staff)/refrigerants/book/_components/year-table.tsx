@@ -2,8 +2,8 @@ import Link from 'next/link';
 import type { GasYear } from '@/lib/core/refrigerant-book';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
-import { Sheet } from '../../../../_ui/sheet';
-import { Table, Td, Th } from '../../../../_ui/table';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { bulk } from './words';
 
 type Props = { year: number; years: number[]; totals: GasYear[]; units: MeasureUnits; report: string };

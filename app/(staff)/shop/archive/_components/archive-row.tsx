@@ -1,6 +1,6 @@
-import { FileLink } from '@/app/_ui/button';
-import { Progress } from '@/app/_ui/progress';
-import { State } from '@/app/_ui/state';
+import { FileLink } from '@/app/_ui/buttons/button';
+import { Progress } from '@/app/_ui/feedback/progress';
+import { State } from '@/app/_ui/states/state';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 type Archive = {

@@ -1,11 +1,11 @@
 import Link from 'next/link';
 import type { ReactNode } from 'react';
-import { ButtonLink } from '@/app/_ui/button';
+import { ButtonLink } from '@/app/_ui/buttons/button';
 import { GradeDrawing } from '@/app/(tablet)/round/_components/drawings/grade-drawing';
-import { Loss } from '@/app/_ui/loss';
-import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
-import type { Shape } from '@/app/_ui/state';
-import { State } from '@/app/_ui/state';
+import { Loss } from '@/app/_ui/figures/loss';
+import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/figures/measure';
+import type { Shape } from '@/app/_ui/states/state';
+import { State } from '@/app/_ui/states/state';
 import { daysBetween, describeRule, type LocalDate } from '@/lib/core/calendar';
 import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import type { CoilNow, CoilVerdict } from '@/lib/core/evidence/coil-now';

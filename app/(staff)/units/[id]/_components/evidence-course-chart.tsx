@@ -2,9 +2,9 @@
 
 import * as Plot from '@observablehq/plot';
 import { useCallback } from 'react';
-import { Chart, INK } from '@/app/_ui/plot';
+import { Chart, INK } from '@/app/_ui/figures/plot';
 import { dayWords } from '@/lib/core/calendar/when';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { counted } from '@/lib/core/wording/counted';
 import type { CoursePoint } from '@/lib/core/evidence';
 

@@ -2,9 +2,9 @@
 
 import * as Plot from '@observablehq/plot';
 import { useCallback } from 'react';
-import { Chart, INK } from '@/app/_ui/plot';
-import { temperatureIn } from '@/app/_ui/measure';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Chart, INK } from '@/app/_ui/figures/plot';
+import { temperatureIn } from '@/app/_ui/figures/measure';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import type { CyclePicture } from '@/lib/core/evidence/pictures';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { PSI_PA } from '@/lib/core/measures';

@@ -1,9 +1,17 @@
-import { Figure } from '@/app/_ui/figure';
-import { Loss } from '@/app/_ui/loss';
-import { differenceIn, gaugePressureIn, KWH_PER_30_DAYS, moneyPer30Days, PERCENT, temperatureIn, type Scale } from '@/app/_ui/measure';
-import { Sheet } from '@/app/_ui/sheet';
-import { State } from '@/app/_ui/state';
-import { VERDICT } from '@/app/_ui/verdict';
+import { Figure } from '@/app/_ui/figures/figure';
+import { Loss } from '@/app/_ui/figures/loss';
+import {
+  differenceIn,
+  gaugePressureIn,
+  KWH_PER_30_DAYS,
+  moneyPer30Days,
+  PERCENT,
+  temperatureIn,
+  type Scale,
+} from '@/app/_ui/figures/measure';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { VERDICT } from '@/app/_ui/states/verdict';
 import { dayWords } from '@/lib/core/calendar/when';
 import { CAUSE_LABEL, likelyWords, type EstimateOk, type Figure as Banded, type NowAndClean } from '@/lib/core/condenser';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';

@@ -1,6 +1,6 @@
-import { Figure } from '@/app/_ui/figure';
-import { Loss } from '@/app/_ui/loss';
-import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/measure';
+import { Figure } from '@/app/_ui/figures/figure';
+import { Loss } from '@/app/_ui/figures/loss';
+import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/figures/measure';
 import { dayWords } from '@/lib/core/calendar/when';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
 import { counted } from '@/lib/core/wording/counted';

@@ -2,9 +2,9 @@
 
 import * as Plot from '@observablehq/plot';
 import { useCallback } from 'react';
-import { Chart, INK } from '@/app/_ui/plot';
-import { gaugePressureIn, temperatureIn } from '@/app/_ui/measure';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Chart, INK } from '@/app/_ui/figures/plot';
+import { gaugePressureIn, temperatureIn } from '@/app/_ui/figures/measure';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import type { HeadPicture, HeadPoint } from '@/lib/core/evidence/pictures';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 

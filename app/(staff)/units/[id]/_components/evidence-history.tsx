@@ -1,7 +1,7 @@
-import { Figure } from '@/app/_ui/figure';
-import { Loss } from '@/app/_ui/loss';
-import { differenceIn, PERCENT } from '@/app/_ui/measure';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Figure } from '@/app/_ui/figures/figure';
+import { Loss } from '@/app/_ui/figures/loss';
+import { differenceIn, PERCENT } from '@/app/_ui/figures/measure';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { dayWords } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { ASPECT_INFO, gradeLabel, type Aspect } from '@/lib/core/findings/grades';

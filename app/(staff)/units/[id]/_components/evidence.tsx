@@ -2,7 +2,7 @@ import { COIL_CLEANING } from '@/lib/core/tasks';
 import { describeRule } from '@/lib/core/calendar';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import { Empty, Sheet } from '@/app/_ui/sheet';
+import { Empty, Sheet } from '@/app/_ui/page/sheet';
 import { dayWords } from '@/lib/core/calendar/when';
 import { CourseChart } from './evidence-course-chart';
 import { CycleChart } from './evidence-cycle-chart';

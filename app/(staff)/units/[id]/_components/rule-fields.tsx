@@ -2,7 +2,7 @@
 
 import { useState } from 'react';
 import { describeRule, parseRule, WEEKDAY_CODES, WEEKDAY_NAMES, type Anchor, type LocalDate } from '@/lib/core/calendar';
-import { Field, Select } from '../../../../_ui/field';
+import { Field, Select } from '@/app/_ui/fields/field';
 
 const DAYS = WEEKDAY_NAMES.map((label, i) => ({ value: String(i), label }));
 const ANCHORS = [

@@ -1,7 +1,7 @@
 import { describeRule, type LocalDate } from '@/lib/core/calendar';
 import { RULE_CHANGE_LABEL, RULE_REVIEW_LABEL, type RuleChangeKind, type RuleReview } from '@/lib/core/intervals/changes';
-import { RULE_CHANGE_SHAPE } from '../../../../_ui/rule-change';
-import { State } from '../../../../_ui/state';
+import { RULE_CHANGE_SHAPE } from '@/app/_ui/states/rule-change';
+import { State } from '@/app/_ui/states/state';
 import { dayIn, dayWords, yearIn } from '@/lib/core/calendar/when';
 import { ReviewForm } from './review-form';
 

@@ -1,4 +1,4 @@
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 import { dayIn } from '@/lib/core/calendar/when';
 import { todayIn } from '@/lib/core/calendar';
 

@@ -2,11 +2,11 @@
 
 import type { ReactNode } from 'react';
 import type { Anchor, LocalDate } from '@/lib/core/calendar';
-import { Button } from '../../../../_ui/button';
-import { Field, FormErrors, Select } from '../../../../_ui/field';
-import { Saved } from '../../../../_ui/saved';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addUnitTask, saveRule, setLock, takeTaskOff } from '../../actions';
 import { RuleFields } from './rule-fields';
 

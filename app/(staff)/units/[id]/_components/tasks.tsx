@@ -1,8 +1,8 @@
 import Link from 'next/link';
 import { describeRule, type Anchor, type LocalDate } from '@/lib/core/calendar';
-import { DueState } from '../../../../_ui/due-state';
-import { Sheet } from '../../../../_ui/sheet';
-import { State } from '../../../../_ui/state';
+import { DueState } from '@/app/_ui/states/due-state';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
 import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import { RuleHistory } from './rule-history';
 import { AddTaskForm, EditRuleForm, LockForm, TakeTaskOffForm, type TaskToChange } from './task-forms';

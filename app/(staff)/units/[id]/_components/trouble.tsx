@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
-import { Sheet } from '@/app/_ui/sheet';
-import { State } from '@/app/_ui/state';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
 import { dayIn, dayWords } from '@/lib/core/calendar/when';
 import { ASPECT_LABEL, gradeWords, type Aspect } from '@/lib/core/findings/grades';
 import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, type JobState, type JobUrgency } from '@/lib/core/jobs';

@@ -1,5 +1,5 @@
-import { Button } from '../../../../_ui/button';
-import { Field } from '../../../../_ui/field';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field } from '@/app/_ui/fields/field';
 
 type Props = { values: Record<string, string | undefined>; wrong: Record<string, string[] | undefined>; currency: string };
 

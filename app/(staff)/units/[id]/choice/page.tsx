@@ -11,13 +11,13 @@ import { choicesOf, shopCosts, unitFacts } from '@/lib/features/choices/reads/un
 import { unitPage } from '@/lib/features/equipment/reads/units';
 import { ChoiceFigures } from '@/lib/schemas/choices';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '../../../../_ui/button';
-import { Figure } from '../../../../_ui/figure';
-import { moneyIn } from '../../../../_ui/measure';
-import { PageHead, Sheet } from '../../../../_ui/sheet';
-import { State } from '../../../../_ui/state';
-import { Table, Td, Th } from '../../../../_ui/table';
-import { Trail } from '../../../../_ui/trail';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { Figure } from '@/app/_ui/figures/figure';
+import { moneyIn } from '@/app/_ui/figures/measure';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { Trail } from '@/app/_ui/page/trail';
 import { AgainForm, DecideForm } from './decide-form';
 import { FiguresForm } from './figures-form';
 

@@ -4,8 +4,8 @@ import { unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
 import { unitPage } from '@/lib/features/equipment/reads/units';
 import { definePage } from '@/lib/server/define-page';
-import { PageHead } from '../../../../_ui/sheet';
-import { Trail } from '../../../../_ui/trail';
+import { PageHead } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { UnitForm, type UnitFields } from '../../_components/unit-form';
 
 export const metadata: Metadata = { title: 'Edit unit' };

@@ -1,8 +1,8 @@
 import { counted } from '@/lib/core/wording/counted';
 import type { VisitReport } from '@/lib/core/tablet/visit-report';
-import { Sheet } from '@/app/_ui/sheet';
-import { State } from '@/app/_ui/state';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 const OUTCOME = {

@@ -5,7 +5,7 @@ import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
 import { ENTRY_LABEL } from '@/lib/core/tablet';
 import { EntryQuestion } from '@/app/(staff)/entries/_components/entry-question';
 import { Settled } from '@/app/(staff)/entries/_components/settled';
-import { Sheet } from '@/app/_ui/sheet';
+import { Sheet } from '@/app/_ui/page/sheet';
 
 /** Entries that met with something in the office: both sides are kept, and a person decides. Those looked at stay as a line. */
 export function Questions({ entries, units, may }: { entries: QuestionedEntry[]; units: MeasureUnits; may: boolean }) {

@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
 import type { UnitReport } from '@/lib/core/tablet/visit-report';
-import { Figure } from '@/app/_ui/figure';
-import { differenceIn, PERCENT } from '@/app/_ui/measure';
-import { Table, Td, Th } from '@/app/_ui/table';
+import { Figure } from '@/app/_ui/figures/figure';
+import { differenceIn, PERCENT } from '@/app/_ui/figures/measure';
+import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { timeIn } from '@/lib/core/calendar/when';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { FIELD_INFO, ownText, READING_FIELDS } from '@/lib/core/tablet';

@@ -1,10 +1,10 @@
 'use client';
 
-import { Button } from '@/app/_ui/button';
-import { FormErrors } from '@/app/_ui/field';
-import { Sheet } from '@/app/_ui/sheet';
-import { ActionForm } from '@/app/_ui/action-form';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors } from '@/app/_ui/fields/field';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { reviseAgain } from '../actions';
 
 /** The visit is closed, but its estimates and rules could not be brought up to date then. */

@@ -1,8 +1,8 @@
 import Link from 'next/link';
 import { JOB_STATE_LABEL } from '@/lib/core/jobs';
 import type { UnitReport } from '@/lib/core/tablet/visit-report';
-import { Sheet } from '@/app/_ui/sheet';
-import { State } from '@/app/_ui/state';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
 import { GradeDrawing } from '@/app/(tablet)/round/_components/drawings/grade-drawing';
 import { timeIn } from '@/lib/core/calendar/when';
 import { ASPECT_LABEL, ASPECTS, gradeIndex, GRADES } from '@/lib/core/findings/grades';

@@ -1,5 +1,5 @@
 import type { UnitReport } from '@/lib/core/tablet/visit-report';
-import { Sheet } from '@/app/_ui/sheet';
+import { Sheet } from '@/app/_ui/page/sheet';
 
 /** Whether anything was written down about a unit. */
 export const touched = (u: UnitReport): boolean =>

@@ -5,11 +5,11 @@ import { isId } from '@/lib/core/ids/is-id';
 import { customerReport, reportsSent } from '@/lib/features/reports/reads/customer-report';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
-import { ReportPage } from '../../../../_ui/report/report-page';
-import { FileLink } from '../../../../_ui/button';
-import { SentSoFar } from '../../../../_ui/report/sent-so-far';
-import { PageHead, Sheet } from '../../../../_ui/sheet';
-import { Trail } from '../../../../_ui/trail';
+import { ReportPage } from '@/app/_ui/report/report-page';
+import { FileLink } from '@/app/_ui/buttons/button';
+import { SentSoFar } from '@/app/_ui/report/sent-so-far';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { Trail } from '@/app/_ui/page/trail';
 import { SendForm } from './_components/send-form';
 import { takeBack } from './actions';
 

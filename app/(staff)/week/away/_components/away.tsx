@@ -5,10 +5,10 @@ import { useState, useTransition } from 'react';
 import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
 import type { LocalDate } from '@/lib/core/calendar';
 import { counted } from '@/lib/core/wording/counted';
-import { Button, ButtonLink } from '../../../../_ui/button';
-import { Field, FormErrors } from '../../../../_ui/field';
-import { Sheet } from '../../../../_ui/sheet';
-import { State } from '../../../../_ui/state';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State } from '@/app/_ui/states/state';
 import { putAway } from '../actions';
 
 type Visit = {

@@ -3,7 +3,7 @@
 import Link from 'next/link';
 import { useState, useTransition } from 'react';
 import { counted } from '@/lib/core/wording/counted';
-import { Button } from '../../../../_ui/button';
+import { Button } from '@/app/_ui/buttons/button';
 import { takeAwayBack } from '../actions';
 
 type TakenBack = { back: number; stayed: { visitId: string; kitchen: string; words: string }[] };

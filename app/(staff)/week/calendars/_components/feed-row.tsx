@@ -1,8 +1,8 @@
 'use client';
 
 import { useState, useTransition } from 'react';
-import { Button } from '../../../../_ui/button';
-import { State } from '../../../../_ui/state';
+import { Button } from '@/app/_ui/buttons/button';
+import { State } from '@/app/_ui/states/state';
 import { endAddress, newAddress } from '../actions';
 
 type Of = { userId: string } | { kitchenId: string };

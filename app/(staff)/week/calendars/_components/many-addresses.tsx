@@ -2,7 +2,7 @@
 
 import { useState, useTransition } from 'react';
 import { counted } from '@/lib/core/wording/counted';
-import { Button } from '../../../../_ui/button';
+import { Button } from '@/app/_ui/buttons/button';
 import { newAddresses } from '../actions';
 
 /** Addresses for all who have none, as lines to copy into a mail or a sheet. */

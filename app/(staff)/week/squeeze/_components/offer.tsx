@@ -1,5 +1,5 @@
 import type { OfferedMove, SqueezeOffer } from '@/lib/core/planning/squeeze/offer';
-import { Button } from '../../../../_ui/button';
+import { Button } from '@/app/_ui/buttons/button';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 type Props = { offer: SqueezeOffer; timeZone: string; first: boolean; busy: boolean; onTake: () => void };

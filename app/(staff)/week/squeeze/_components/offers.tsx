@@ -3,7 +3,7 @@
 import { useEffect, useRef, useState, useTransition } from 'react';
 import { useRouter } from 'next/navigation';
 import type { SqueezeAnswer, SqueezeOffer } from '@/lib/core/planning/squeeze/offer';
-import { FormErrors } from '../../../../_ui/field';
+import { FormErrors } from '@/app/_ui/fields/field';
 import { take } from '../actions';
 import { Offer } from './offer';
 

@@ -3,11 +3,11 @@
 import { useEffect, useState } from 'react';
 import { useRouter } from 'next/navigation';
 import { minutesOnSite, siteTimeWords, type SiteTime } from '@/lib/core/planning/on-site';
-import { Button, ButtonLink } from '../../../../_ui/button';
-import { Field, FormErrors, Select, TextArea } from '../../../../_ui/field';
-import { Sheet } from '../../../../_ui/sheet';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { look } from '../actions';
 import { Offers } from './offers';
 import { UnitsInNeed, type UnitInNeed } from './units-in-need';

@@ -2,12 +2,12 @@
 
 import { useState, useTransition } from 'react';
 import { counted } from '@/lib/core/wording/counted';
-import { Button } from '../../../../_ui/button';
-import { FormErrors, TextArea } from '../../../../_ui/field';
-import { Saved } from '../../../../_ui/saved';
-import { Sheet } from '../../../../_ui/sheet';
-import { ActionForm } from '../../../../_ui/action-form';
-import { useActionForm } from '../../../../_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { ProblemTable } from '../../../customers/import/_components/problem-table';
 import { check, forget, replace } from '../actions';
 

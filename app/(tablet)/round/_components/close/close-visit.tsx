@@ -1,7 +1,7 @@
 import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-words/languages';
 import { signingIn } from '@/lib/core/customer-words/signing';
 import { timeAt } from '@/lib/core/calendar/at-offset';
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 import { jobsUnsaid, missingToClose, stillToSay, type VisitOnFile } from '@/lib/core/tablet';
 import { useDraft } from '../../_lib/use-draft';
 import { go, to } from '../../_lib/use-place';

@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 import type { Figure } from '@/lib/core/condenser/types';
 import { differenceUnit, ownDifference, type ReadingEntry, type UnitOnFile, type VisitOnFile } from '@/lib/core/tablet';
 import { formatBand } from '@/lib/core/measures/display';

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
-import { State } from '@/app/_ui/state';
-import { VERDICT } from '@/app/_ui/verdict';
+import { State } from '@/app/_ui/states/state';
+import { VERDICT } from '@/app/_ui/states/verdict';
 import type { LineFigures } from '@/lib/core/condenser/readings/lines';
 import type { Estimate, EstimateOk, Figure } from '@/lib/core/condenser/types';
 import { seenAt } from '@/lib/core/findings/seen';

@@ -1,4 +1,4 @@
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 import type { UnitOnFile } from '@/lib/core/tablet';
 import { pastSaving } from '@/lib/core/tablet/past-saving';
 

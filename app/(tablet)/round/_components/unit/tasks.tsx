@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 import {
   lacksForTask,
   unplannedTasks,

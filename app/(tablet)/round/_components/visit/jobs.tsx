@@ -1,6 +1,6 @@
 import { JOB_OUTCOME_LABEL, JOB_OUTCOMES, OUTCOME_ASKS_WHY } from '@/lib/core/entries/entries';
 import { JOB_URGENCY_LABEL } from '@/lib/core/jobs/states';
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 import type { JobOnVisit, VisitOnFile } from '@/lib/core/tablet';
 import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';

@@ -1,4 +1,4 @@
-import { State } from '@/app/_ui/state';
+import { State } from '@/app/_ui/states/state';
 import { counted } from '@/lib/core/wording/counted';
 import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { aspectsOf } from '@/lib/core/findings/for-unit';

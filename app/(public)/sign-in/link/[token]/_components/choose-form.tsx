@@ -1,11 +1,11 @@
 'use client';
 
-import { Button, ButtonLink } from '../../../../../_ui/button';
-import { FormErrors } from '../../../../../_ui/field';
-import { NewPasswordField } from '../../../../../_ui/new-password-field';
-import { Notice } from '../../../../../_ui/notice';
-import { ActionForm } from '../../../../../_ui/action-form';
-import { useActionForm } from '../../../../../_ui/use-action-form';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { FormErrors } from '@/app/_ui/fields/field';
+import { NewPasswordField } from '@/app/_ui/fields/new-password-field';
+import { Notice } from '@/app/_ui/feedback/notice';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { choose } from '../../../actions';
 
 export function ChooseForm({ token }: { token: string }) {

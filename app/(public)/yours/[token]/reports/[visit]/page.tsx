@@ -5,7 +5,7 @@ import { reportOnPage } from '@/lib/features/customer-pages/reads/on-page';
 import { customerReport } from '@/lib/features/reports/reads/customer-report';
 import { openPage } from '@/lib/server/customer-links';
 import { definePage } from '@/lib/server/define-page';
-import { ReportPage } from '../../../../../_ui/report/report-page';
+import { ReportPage } from '@/app/_ui/report/report-page';
 import { DeadCustomerLink } from '../../../../_components/dead-customer-link';
 import { Frame } from '../../_components/frame';
 

@@ -1,11 +1,11 @@
 'use client';
 
 import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-words/languages';
-import { ActionForm } from '@/app/_ui/action-form';
-import { Button } from '@/app/_ui/button';
-import { Field, FormErrors, Select } from '@/app/_ui/field';
-import { Saved } from '@/app/_ui/saved';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { sendIt } from '../actions';
 
 type Props = { customerId: string; quarter: string; email: string; language: Language };

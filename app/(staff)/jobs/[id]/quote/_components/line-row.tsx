@@ -1,6 +1,6 @@
 import { QUOTE_LINE_KINDS, QUOTE_LINE_LABEL, type QuoteLineKind } from '@/lib/core/jobs/quote';
-import { Button } from '@/app/_ui/button';
-import { Field, Select } from '@/app/_ui/field';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, Select } from '@/app/_ui/fields/field';
 import type { PartOffered } from './quote-form';
 
 export type Typed = {

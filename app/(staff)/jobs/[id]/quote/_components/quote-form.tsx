@@ -3,11 +3,11 @@
 import { useState } from 'react';
 import { money } from '@/lib/core/jobs/money';
 import { QUOTE_LINE_KINDS, quoteSums, type QuoteLine } from '@/lib/core/jobs/quote';
-import { Button, ButtonLink } from '@/app/_ui/button';
-import { Field, FormErrors, TextArea } from '@/app/_ui/field';
-import { Sheet } from '@/app/_ui/sheet';
-import { ActionForm, KeptState } from '@/app/_ui/action-form';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { Field, FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { ActionForm, KeptState } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveQuote } from '../actions';
 import { LineRow, type Typed } from './line-row';
 

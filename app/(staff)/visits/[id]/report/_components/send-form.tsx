@@ -2,11 +2,11 @@
 
 import Link from 'next/link';
 import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-words/languages';
-import { Button } from '@/app/_ui/button';
-import { Field, FormErrors } from '@/app/_ui/field';
-import { Saved } from '@/app/_ui/saved';
-import { ActionForm } from '@/app/_ui/action-form';
-import { useActionForm } from '@/app/_ui/use-action-form';
+import { Button } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { Saved } from '@/app/_ui/feedback/saved';
+import { ActionForm } from '@/app/_ui/forms/action-form';
+import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { sendIt } from '../actions';
 
 export function SendForm({ visitId, email, language }: { visitId: string; email: string; language: Language }) {

@@ -1,8 +1,8 @@
 import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
 import type { Finding, MendAt } from '@/lib/core/planning';
-import { Sheet } from '../../../../../_ui/sheet';
-import { State, type Shape } from '../../../../../_ui/state';
+import { Sheet } from '@/app/_ui/page/sheet';
+import { State, type Shape } from '@/app/_ui/states/state';
 
 const AT: Record<MendAt, (id: string) => string> = {
   person: (id) => `/people/${id}#shifts`,

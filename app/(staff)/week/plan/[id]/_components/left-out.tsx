@@ -2,7 +2,7 @@ import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
 import type { ReasonCode } from '@/lib/core/planning';
 import type { LeftOver } from '@/lib/core/planning/proposal';
-import { Sheet } from '../../../../../_ui/sheet';
+import { Sheet } from '@/app/_ui/page/sheet';
 
 /** What one cause is called where it holds for many kitchens. */
 const CAUSE: Partial<Record<ReasonCode, string>> = {

@@ -2,9 +2,9 @@
 
 import { useEffect, useState } from 'react';
 import type { PlanStatus, Proposal } from '@/lib/core/planning/proposal';
-import { Button, ButtonLink } from '../../../../../_ui/button';
-import { FormErrors } from '../../../../../_ui/field';
-import { State, type Shape } from '../../../../../_ui/state';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { FormErrors } from '@/app/_ui/fields/field';
+import { State, type Shape } from '@/app/_ui/states/state';
 import { stopSearch } from '../../actions';
 import { InputFindings } from './input-findings';
 import { LeftOut } from './left-out';

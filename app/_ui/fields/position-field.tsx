@@ -2,11 +2,11 @@
 
 import { useState } from 'react';
 import { writePosition, type Candidate } from '@/lib/core/position';
-import { Button } from './button';
+import { Button } from '../buttons/button';
 import { Field } from './field';
-import { usePin } from './map/use-pin';
-import { LookUpAddress } from './map/look-up-address';
-import { PinOnMap } from './map/with-around';
+import { usePin } from '../map/use-pin';
+import { LookUpAddress } from '../map/look-up-address';
+import { PinOnMap } from '../map/with-around';
 
 export type LookUp = (address: string) => Promise<{ ok: true; data: readonly Candidate[] } | { ok: false; message: string }>;
 type Props = {

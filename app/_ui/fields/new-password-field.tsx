@@ -3,7 +3,7 @@
 import { useState } from 'react';
 import { passwordProblem, PASSWORD_RULE } from '@/lib/core/people/password-rule';
 import { Field } from './field';
-import { State } from './state';
+import { State } from '../states/state';
 
 /** A new password with its whole rule beside it, and at each keystroke what is still wrong. */
 export function NewPasswordField({

@@ -1,7 +1,7 @@
 'use client';
 
 import type { ReactNode } from 'react';
-import { WhoseWords } from './use-kept-words';
+import { WhoseWords } from '../forms/use-kept-words';
 
 /** Under it, forms keep what this person types in this browser. */
 export function OwnWords({ person, children }: { person: string; children: ReactNode }) {

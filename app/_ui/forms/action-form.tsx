@@ -1,7 +1,7 @@
 'use client';
 
 import { Suspense, type ComponentProps, type RefObject } from 'react';
-import { Button } from './button';
+import { Button } from '../buttons/button';
 import { useKeptWords, type Keeper } from './use-kept-words';
 
 type Props = Omit<ComponentProps<'form'>, 'ref'> & {

@@ -1,7 +1,7 @@
 'use client';
 
-import { Button } from './button';
-import { Field, FormErrors } from './field';
+import { Button } from '../buttons/button';
+import { Field, FormErrors } from '../fields/field';
 import { ActionForm } from './action-form';
 import { useActionForm, type FormAction } from './use-action-form';
 

@@ -1,4 +1,4 @@
-import { State } from './state';
+import { State } from '../states/state';
 
 /** Says quietly that a form was saved, also to a screen reader. */
 export function Saved({ when, children = 'Saved' }: { when: boolean; children?: React.ReactNode }) {

@@ -1,11 +1,11 @@
 'use client';
 
-import { Button } from './button';
+import { Button } from '../buttons/button';
 import { deviceWords } from './device-words';
-import { FormErrors } from './field';
-import { State } from './state';
-import { ActionForm } from './action-form';
-import { useActionForm, type FormAction } from './use-action-form';
+import { FormErrors } from '../fields/field';
+import { State } from '../states/state';
+import { ActionForm } from '../forms/action-form';
+import { useActionForm, type FormAction } from '../forms/use-action-form';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
 
 export type SessionLine = { id: string; userAgent: string; createdAt: number; lastSeenAt: number; mine: boolean };

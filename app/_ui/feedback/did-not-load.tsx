@@ -1,6 +1,6 @@
 'use client';
 
-import { Button } from './button';
+import { Button } from '../buttons/button';
 import { Notice } from './notice';
 
 export type DidNotLoadProps = { error: Error & { digest?: string }; reset: () => void };

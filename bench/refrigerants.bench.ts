@@ -9,7 +9,7 @@ import {
   bubbleTemperature,
   dewPressure,
   dewTemperature,
-  known,
+  unwrap,
   liquid,
   REFRIGERANT_IDS,
   REFRIGERANTS,
@@ -40,11 +40,11 @@ const vary = (base: number, span: number, i: number) => base + span * ((i * 0.61
 
 /** Four states and an isentropic compression, evaporating near −15 °C, condensing near 45 °C. */
 function cycle(id: string, i: number): number {
-  const evaporating = known(dewPressure(id, vary(256, 4, i)));
-  const condensing = known(dewPressure(id, vary(316, 4, i)));
-  const suction = known(vapour(id, { T: 268, p: evaporating }));
-  const discharge = known(vapourAtEntropy(id, { p: condensing, s: suction.s }));
-  const leaving = known(liquid(id, { T: known(bubbleTemperature(id, condensing)) - 5, p: condensing }));
+  const evaporating = unwrap(dewPressure(id, vary(256, 4, i)));
+  const condensing = unwrap(dewPressure(id, vary(316, 4, i)));
+  const suction = unwrap(vapour(id, { T: 268, p: evaporating }));
+  const discharge = unwrap(vapourAtEntropy(id, { p: condensing, s: suction.s }));
+  const leaving = unwrap(liquid(id, { T: unwrap(bubbleTemperature(id, condensing)) - 5, p: condensing }));
   return (suction.h - leaving.h) / (discharge.h - suction.h);
 }
 

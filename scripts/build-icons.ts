@@ -1,4 +1,4 @@
-// Draws the app's icons from its mark: `npx tsx scripts/build-icons.ts`. Run it again when app/_ui/mark.tsx changes.
+// Draws the app's icons from its mark: `npx tsx scripts/build-icons.ts`. Run it again when app/_ui/page/mark.tsx changes.
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import sharp from 'sharp';
@@ -9,9 +9,9 @@ const PAPER = '#faf8f3';
 
 /** The strokes of the mark as it stands in the interface. */
 function strokes(): string {
-  const source = readFileSync(path.join(root, 'app/_ui/mark.tsx'), 'utf8');
+  const source = readFileSync(path.join(root, 'app/_ui/page/mark.tsx'), 'utf8');
   const paths = [...source.matchAll(/<path d="([^"]+)"/g)].map((m) => `<path d="${m[1]}"/>`);
-  if (paths.length === 0) throw new Error('No strokes found in app/_ui/mark.tsx');
+  if (paths.length === 0) throw new Error('No strokes found in app/_ui/page/mark.tsx');
   return paths.join('');
 }
 

@@ -75,8 +75,8 @@ async function main(): Promise<void> {
 }
 
 main().catch((error: unknown) => {
-  const known = error instanceof InstanceError || (error as NodeJS.ErrnoException)?.code?.startsWith('ERR_PARSE_ARGS') === true;
-  if (!known) throw error;
+  const expected = error instanceof InstanceError || (error as NodeJS.ErrnoException)?.code?.startsWith('ERR_PARSE_ARGS') === true;
+  if (!expected) throw error;
   console.error((error as Error).message);
   process.exitCode = 1;
 });

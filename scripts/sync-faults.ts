@@ -23,11 +23,11 @@ if (!Number.isInteger(seed) || !Number.isInteger(runs) || runs < 1) {
   process.exit(2);
 }
 // On a screen one line that counts up; in a file a line every fifty runs. What goes wrong is told at once.
-let told = 0;
+let wrongRuns = 0;
 const onRun = (done: number, problems: readonly string[]) => {
-  for (const problem of problems.slice(told)) console.error(problem);
-  told = problems.length;
-  const words = `${done} of ${runs} runs, ${told} wrong`;
+  for (const problem of problems.slice(wrongRuns)) console.error(problem);
+  wrongRuns = problems.length;
+  const words = `${done} of ${runs} runs, ${wrongRuns} wrong`;
   if (process.stderr.isTTY) process.stderr.write(`\r${words}`);
   else if (done % 50 === 0) console.error(words);
 };

@@ -19,7 +19,7 @@ import { Finder } from './_components/finder';
 import { SignOut } from './_components/sign-out';
 
 const ROOMS: (NavItem & { permission: Permission })[] = [
-  { href: '/owner', label: 'Fouling', permission: 'manage:shop' },
+  { href: '/owner', label: 'Owner', permission: 'manage:shop' },
   { href: '/due', label: 'Due', permission: 'read:due' },
   { href: '/jobs', label: 'Jobs', also: ['/parts'], permission: 'read:job' },
   { href: '/week', label: 'Week', permission: 'read:visit' },
@@ -65,7 +65,8 @@ export default async function StaffLayout({ children }: { children: ReactNode })
               href="/me"
               className="inline-flex min-h-10 items-center whitespace-nowrap rounded-md px-1 text-ink sm:px-2 no-underline hover:underline"
             >
-              {actor.name}
+              <span className="pr-1 sm:hidden">Me</span>
+              <span className="max-sm:sr-only">{actor.name}</span>
               <span className="sr-only 2xl:not-sr-only 2xl:whitespace-pre">, {roleInfo(actor.role).label.toLowerCase()}</span>
             </Link>
             <SignOut />

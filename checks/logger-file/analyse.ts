@@ -75,23 +75,23 @@ function unitResults(rows: readonly LogRow[], options: LogOptions): LogResult[] 
   return rows.map((row, i): LogResult => {
     const condensingK = condensing[i] as number;
     const riseK = rises[i] as number;
-    const known = {
+    const soFar = {
       row,
       ...(Number.isFinite(condensingK) ? { condensingK } : {}),
       ...(Number.isFinite(riseK) ? { riseK } : {}),
     };
-    if (row.headPa === undefined) return { ...known, status: 'no_head' };
-    if (row.airInK === undefined) return { ...known, status: 'no_air' };
-    if (!Number.isFinite(riseK)) return { ...known, status: 'out_of_range' };
+    if (row.headPa === undefined) return { ...soFar, status: 'no_head' };
+    if (row.airInK === undefined) return { ...soFar, status: 'no_air' };
+    if (!Number.isFinite(riseK)) return { ...soFar, status: 'out_of_range' };
     const state = states[i];
-    if (state !== 'running') return { ...known, status: state ?? 'out_of_range' };
-    if (clean.length === 0) return { ...known, status: 'no_clean_rows' };
+    if (state !== 'running') return { ...soFar, status: state ?? 'out_of_range' };
+    if (clean.length === 0) return { ...soFar, status: 'no_clean_rows' };
     const mask = (believed[i] as number) & usual;
     const values = valuesOf(logged, row, mask);
     const against = trendsFor(mask);
-    if (!values || !against) return { ...known, status: 'out_of_range' };
+    if (!values || !against) return { ...soFar, status: 'out_of_range' };
     const cause = options.causes ? causeOf(logged, row, mask, cleanOf(logged, against, row.airInK)) : null;
-    return { ...known, status: 'ok', ...ratios(values, against, row.airInK), ...(cause ? { cause } : {}) };
+    return { ...soFar, status: 'ok', ...ratios(values, against, row.airInK), ...(cause ? { cause } : {}) };
   });
 }
 

@@ -2,11 +2,11 @@ import { z } from 'zod';
 import { longText, text } from './text';
 import { isTimeZone } from '../core/calendar/is-time-zone';
 import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../core/equipment/limits';
-import { readPosition } from '../core/position';
+import { isShortPosition, readPosition } from '../core/position';
 import { readDayHours } from '../core/hours';
 import type { WeeklyWindow } from '../core/visits/service-hours';
 import type { Weekday } from '../core/calendar';
-import { entryUnit, unitsOfMeasure, type Measure } from '../core/measures/entry-units';
+import { entryUnit, fromForm, unitsOfMeasure, type Measure } from '../core/measures/entry-units';
 
 /** Fields that forms share. A form sends empty fields as nothing at all. */
 
@@ -42,17 +42,22 @@ export function Bounded(limit: Limited, unit = '') {
 }
 
 /**
- * A measured value with the unit it was typed in, so that the server reads the number as the person saw it.
+ * A measured value with the unit it was typed in, so that the server reads the number as the person saw it, and what was
+ * on file (SI) when the form was drawn.
  * Empty gives null; otherwise SI.
  */
 export function Measured(span: Span, measure: Measure) {
   const units = unitsOfMeasure(measure);
   return z
-    .object({ value: z.number({ error: 'Write a number, with a point for decimals.' }).optional(), unit: z.enum(Object.keys(units)) })
-    .transform(({ value, unit }, ctx): number | null => {
+    .object({
+      value: z.number({ error: 'Write a number, with a point for decimals.' }).optional(),
+      unit: z.enum(Object.keys(units)),
+      onFile: z.number().optional(),
+    })
+    .transform(({ value, unit, onFile }, ctx): number | null => {
       if (value === undefined) return null;
-      const { toSi, fromSi, label } = entryUnit(measure, unit);
-      const si = toSi(value);
+      const { fromSi, label } = entryUnit(measure, unit);
+      const si = fromForm(measure, unit, value, onFile);
       if (within(span, si)) return si;
       const [lo, hi] = span.map((x) => Number(fromSi(x).toPrecision(3)));
       ctx.addIssue({ code: 'custom', path: ['value'], message: `Between ${lo} and ${hi} ${label} is possible.` });
@@ -75,13 +80,21 @@ export const WeekHours = z
     }),
   );
 
+const Pasted = text().max(300, 'At most 300 characters.').optional();
+
 /** A position as people paste it; null where none is given. */
-export const PositionField = text()
-  .max(300, 'At most 300 characters.')
-  .optional()
-  .transform((typed, ctx) => {
-    const read = readPosition(typed ?? '');
-    if ('position' in read) return read.position;
-    ctx.addIssue({ code: 'custom', message: read.problem });
-    return z.NEVER;
-  });
+export const PositionField = Pasted.transform((typed, ctx) => {
+  const read = readPosition(typed ?? '');
+  if ('position' in read) return read.position;
+  ctx.addIssue({ code: 'custom', message: read.problem });
+  return z.NEVER;
+});
+
+/** The same, or a short plus code, which is read near the shop. */
+export const NearPositionField = Pasted.transform((typed = '', ctx) => {
+  if (isShortPosition(typed)) return { shortCode: typed };
+  const read = readPosition(typed);
+  if ('position' in read) return read.position;
+  ctx.addIssue({ code: 'custom', message: read.problem });
+  return z.NEVER;
+});

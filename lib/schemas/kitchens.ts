@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { text } from './text';
 import type { Weekday } from '../core/calendar';
 import { SAID_CHANGES } from '../core/fouling/said-change';
-import { Bounded, Name, OptionalEmail, PositionField, TimeZone, Version, WeekHours, Words } from './fields';
+import { Bounded, Name, NearPositionField, OptionalEmail, TimeZone, Version, WeekHours, Words } from './fields';
 import { Altitude, HotDayAir } from './measures';
 import { LocalDateField } from './visits';
 
@@ -11,7 +11,7 @@ const fields = {
   address: Words(400),
   timeZone: TimeZone,
   altitude: Altitude,
-  position: PositionField,
+  position: NearPositionField,
   serviceHours: WeekHours,
   accessNotes: Words(),
   contactName: Words(120),
@@ -22,15 +22,18 @@ const fields = {
   preferredWeekday: z.number().int().min(0).max(6).optional(),
 };
 
+type Placed = { lat: number | null; lng: number | null };
 type Raw = z.output<z.ZodObject<typeof fields>>;
 
 function onFile<T extends Raw>({ altitude, hotDayAir, position, energyPricePerKwh, preferredWeekday, ...rest }: T) {
+  const at: Placed = position && 'lat' in position ? position : { lat: null, lng: null };
   return {
     ...rest,
     altitudeM: altitude ?? 0,
     hotDayAirK: hotDayAir ?? 308.15,
-    lat: position?.lat ?? null,
-    lng: position?.lng ?? null,
+    ...at,
+    /** A short plus code where one was typed: the shop's position makes it a place. */
+    shortCode: position && 'shortCode' in position ? position.shortCode : '',
     energyPricePerKwh: energyPricePerKwh ?? null,
     preferredWeekday: (preferredWeekday ?? null) as Weekday | null,
   };

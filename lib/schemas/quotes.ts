@@ -61,11 +61,12 @@ export const SendQuote = z.object({
 });
 export type SendQuote = z.output<typeof SendQuote>;
 
+/** Messages are keys of what the form says in the customer's language. */
 export const AnswerQuote = z.object({
   token: text(),
-  answer: z.enum(['accepted', 'declined'], 'Choose one of the two.'),
-  name: text('Write your name.').min(2, 'Write your name.').max(120, 'At most 120 characters.'),
-  note: longText().max(500, 'At most 500 characters.').optional().default(''),
+  answer: z.enum(['accepted', 'declined'], 'two'),
+  name: text('name').min(2, 'name').max(120, 'long'),
+  note: longText().max(500, 'long').optional().default(''),
 });
 export type AnswerQuote = z.output<typeof AnswerQuote>;
 

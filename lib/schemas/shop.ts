@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { text } from './text';
 import { LIMITS } from '../core/equipment/limits';
-import { kmFrom, kmIn, REGION_NAMES, SPEED_LABEL } from '../core/measures/region';
+import { kmFrom, kmIn, REGION_NAMES, SPEED_LABEL, speedShown } from '../core/measures/region';
 import { Email, Name, OptionalEmail, PositionField, Ticked, TimeZone, Words } from './fields';
 import { NewPassword, strong } from './people';
 
@@ -28,12 +28,14 @@ export const EditShop = z
       .max(LIMITS.circuity[1], `At most ${LIMITS.circuity[1]}.`),
     region: z.enum(REGION_NAMES, { error: 'Choose where the shop works.' }),
     speed: z.number({ error: 'Write a number.' }),
+    speedOnFile: z.number().optional(),
     distance: Distance,
     /** When the form was opened: a change made since is not overwritten. */
     seen: text(),
   })
-  .transform(({ position, speed, distance, ...rest }, ctx) => {
-    const speedKmh = kmFrom(speed, distance);
+  .transform(({ position, speed, speedOnFile, distance, ...rest }, ctx) => {
+    const asShown = speedOnFile !== undefined && speedShown(speedOnFile, distance) === speed;
+    const speedKmh = asShown ? speedOnFile : kmFrom(speed, distance);
     const [least, most] = LIMITS.speedKmh;
     if (!(speedKmh >= least && speedKmh <= most)) {
       const [lo, hi] = [Math.ceil(kmIn(least, distance)), Math.floor(kmIn(most, distance))];

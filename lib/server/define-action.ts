@@ -34,9 +34,11 @@ export function defineFormAction<S extends z.ZodType, R>(permission: Permission 
       return { reply: submission.reply(), data };
     } catch (e) {
       unstable_rethrow(e);
-      const told = explain(e);
-      const reply = submission.reply(told.field ? { fieldErrors: { [told.field]: [told.message] } } : { formErrors: [told.message] });
-      return { reply, code: told.code };
+      const explained = explain(e);
+      const reply = submission.reply(
+        explained.field ? { fieldErrors: { [explained.field]: [explained.message] } } : { formErrors: [explained.message] },
+      );
+      return { reply, code: explained.code };
     }
   };
 }

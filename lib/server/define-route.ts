@@ -42,8 +42,8 @@ export function defineRoute(permission: Permission | 'public', handler: (ctx: ne
       // A file that somebody clicked on: they are asked who they are, and get it then.
       if (isAppError(e) && e.code === 'not_proven' && request.method === 'GET' && request.headers.get('sec-fetch-mode') === 'navigate')
         return Response.redirect(new URL(proofAddress(new URL(request.url).pathname), env().NEXTAUTH_URL), 303);
-      const told = explain(e);
-      return Response.json({ error: told }, { status: STATUS[told.code] ?? 500 });
+      const explained = explain(e);
+      return Response.json({ error: explained }, { status: STATUS[explained.code] ?? 500 });
     }
   };
 }

@@ -1,4 +1,5 @@
 import 'server-only';
+import { DEAD_LINK } from '../core/customer-words';
 import { AppError } from '../core/errors';
 import { isId } from '../core/ids/is-id';
 import type { Tx } from '../database/client';
@@ -25,7 +26,7 @@ export async function quoteFileOnPage(db: Tx, { token = '', quote }: { token?: s
 }
 
 async function answer(db: Tx, quote: PrintedQuote | null): Promise<Response> {
-  if (!quote) throw new AppError('not_found', 'This link is no longer good. Use the one in the latest message, or phone the shop.');
+  if (!quote) throw new AppError('not_found', DEAD_LINK);
   const pdf = await quotePdf(quote, await shopSettings(db), await quotePhotos(db, quote.photoIds, false));
   return new Response(pdf, {
     headers: {

@@ -1,11 +1,12 @@
 import 'server-only';
 import { Document, Image as Picture, Page, StyleSheet, Text, View } from '@react-pdf/renderer';
-import { money, QUOTE_LINE_LABEL, quoteSums } from '../core/jobs';
+import { wordsIn } from '../core/customer-words';
+import { money, quoteSums } from '../core/jobs';
 import { toLocalDate } from '../core/calendar/date-column';
-import { dateWords } from '../core/calendar/when';
+import { customerFullDate } from '../core/calendar/when';
 import type { PrintedQuote } from '../features/jobs/reads/quotes';
 import { PAPER_FONT } from '../core/reports/paper-fonts';
-import { renderPdf } from './pdf';
+import { onPaper, renderPdf } from './pdf';
 
 const s = StyleSheet.create({
   page: { padding: 48, fontFamily: PAPER_FONT, fontSize: 10, color: '#1a2126', lineHeight: 1.4 },
@@ -24,31 +25,37 @@ type Shop = { name: string; phone: string | null; email: string | null } | null;
 
 /** A quote on paper: the reason, the lines, what it comes to, until when it holds, and the pictures. */
 export async function quotePdf(
-  quote: PrintedQuote,
-  shop: Shop,
+  given: PrintedQuote,
+  from: Shop,
   photos: readonly { id: string; bytes: Buffer }[],
 ): Promise<Uint8Array<ArrayBuffer>> {
+  const { language } = given.job.kitchen.customer;
+  const { onFile, missing } = await onPaper({ quote: given, shop: from }, language);
+  const { quote, shop } = onFile;
   const { job, lines } = quote;
+  const say = wordsIn(language).quote;
+  const title = say.title(`${job.number}-${quote.version}`);
   const sums = quoteSums(lines, quote.taxPercent);
   const cash = (cents: number) => money(cents, quote.currency);
   return renderPdf(
-    <Document title={`Quote ${job.number}-${quote.version}`} creator="Rimebook">
+    <Document title={title} author={shop?.name} creator="Rimebook" language={language}>
       <Page size={quote.currency === 'USD' ? 'LETTER' : 'A4'} style={s.page}>
-        <Text style={s.shop}>{shop?.name ?? 'Quote'}</Text>
+        <Text style={s.shop}>{shop?.name ?? title}</Text>
         <Text>{[shop?.phone, shop?.email].filter(Boolean).join(' · ')}</Text>
-        <Text style={s.title}>
-          Quote {job.number}-{quote.version}
-        </Text>
+        <Text style={s.title}>{title}</Text>
         <Text>
           {job.kitchen.customer.name}, {job.kitchen.name}
         </Text>
         <Text>{job.kitchen.address}</Text>
         <Text>{job.units.map(({ unit }) => `${unit.name} (${unit.tag})`).join(', ')}</Text>
         <Text style={s.reason}>{quote.reason}</Text>
+        {missing.map((words) => (
+          <Text key={words}>{words}</Text>
+        ))}
         {lines.map((l, i) => (
           <View key={i} style={s.row} wrap={false}>
             <Text style={s.what}>
-              {QUOTE_LINE_LABEL[l.kind]}: {l.what}
+              {say.kind[l.kind]}: {l.what}
               {l.partNumber ? ` (${l.partNumber})` : ''}
             </Text>
             <Text style={s.number}>
@@ -59,17 +66,17 @@ export async function quotePdf(
           </View>
         ))}
         <View style={s.row}>
-          <Text style={s.what}>Tax, {quote.taxPercent} % of what is taxed</Text>
+          <Text style={s.what}>{say.tax(quote.taxPercent)}</Text>
           <Text style={s.number}>{cash(sums.taxCents)}</Text>
         </View>
         <View style={[s.row, s.bold]}>
-          <Text style={s.what}>In all</Text>
+          <Text style={s.what}>{say.inAll}</Text>
           <Text style={s.number}>{cash(sums.totalCents)}</Text>
         </View>
-        <Text style={{ marginTop: 12 }}>Valid until {dateWords(toLocalDate(quote.validUntil))}.</Text>
+        <Text style={{ marginTop: 12 }}>{say.until(customerFullDate(toLocalDate(quote.validUntil), language))}</Text>
         {quote.answer ? (
           <Text>
-            {quote.answer === 'accepted' ? 'Accepted' : 'Declined'} by {quote.answeredBy}.
+            {say.answer[quote.answer]} {say.answer.by(quote.answeredBy)}
           </Text>
         ) : null}
         <View style={s.photos}>

@@ -33,8 +33,8 @@ export async function sendArrivals(db: Database, office: Office): Promise<void> 
   ]);
   const fixes = me?.sharesArrivals ? held : [];
   if (answer === undefined && fixes.length === 0) return;
-  const told: ArrivalsTold = answer === undefined ? { fixes } : { allow: answer, fixes };
-  await office.arrivals(told);
+  const toSend: ArrivalsTold = answer === undefined ? { fixes } : { allow: answer, fixes };
+  await office.arrivals(toSend);
   const gone = new Set(fixes.map((f) => f.id));
   const tx = db.transaction('meta', 'readwrite', STRICT);
   const now = (await readMeta(tx.store, 'arrivals')) ?? [];

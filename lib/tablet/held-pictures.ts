@@ -14,12 +14,12 @@ type Tx = IDBPTransaction<Schema, ('visits' | 'operations' | 'photos' | 'meta')[
  */
 export async function settlePictures(tx: Tx, reply: RoundReply, heldVisits: ReadonlySet<string>): Promise<void> {
   const [store, operations] = [tx.objectStore('photos'), tx.objectStore('operations')];
-  const told = photosOf(await tx.objectStore('visits').getAll());
+  const fileOfPhoto = photosOf(await tx.objectStore('visits').getAll());
   const backedUpAt = reply.backedUpAt ? Date.parse(reply.backedUpAt) : null;
   for (let at = await store.index('sent').openKeyCursor(); at; at = await at.continue()) {
     const [sentAt, id] = [at.key, at.primaryKey];
     if (sentAt > Date.parse(reply.serverTime)) continue;
-    if (told.get(id) === null) {
+    if (fileOfPhoto.get(id) === null) {
       const photo = await store.get(id);
       if (!photo) continue;
       const { sentAt: _, ...again } = photo;

@@ -19,7 +19,7 @@ export type DeviceName = AppName & { id: string; holder?: string };
 /** The office as a tablet reaches it. */
 export interface Office {
   send(device: DeviceName, sentAt: string, entries: readonly Pick<KeptEntry, 'op'>[]): Promise<SyncReply>;
-  arrivals(told: ArrivalsTold): Promise<void>;
+  arrivals(arrivals: ArrivalsTold): Promise<void>;
   round(device: DeviceName, cursor: string): Promise<RoundReply>;
   uploadState(sha256: string, pieces: number): Promise<UploadState>;
   upload(sha256: string, index: number, pieces: number, bytes: Uint8Array): Promise<UploadState>;
@@ -80,8 +80,8 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
       const init = { method: 'POST', headers: { 'content-type': 'application/json' }, body };
       return json(ask('/api/sync', init, patienceFor(body.size)));
     },
-    async arrivals(told) {
-      await ask('/api/arrivals', { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(told) });
+    async arrivals(arrivals) {
+      await ask('/api/arrivals', { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify(arrivals) });
     },
     round: (device, cursor) =>
       json(

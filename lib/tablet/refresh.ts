@@ -9,11 +9,11 @@ const LONGEST_CURSOR = 6000;
 
 /** Brings down what changed and lays it over what the tablet has, in one transaction. */
 export async function refresh(db: Database, office: Office, clock: () => number, name: AppName): Promise<RoundReply> {
-  const known = (await readMeta(metaOf(db), 'cursor')) ?? '';
+  const cursor = (await readMeta(metaOf(db), 'cursor')) ?? '';
   const asked = clock();
   const me = await identity(db);
   // It travels in the address; without it the office tells everything.
-  const reply = await office.round({ ...me, ...name }, known.length > LONGEST_CURSOR ? '' : known);
+  const reply = await office.round({ ...me, ...name }, cursor.length > LONGEST_CURSOR ? '' : cursor);
   if (reply.me.userId !== me.holder) throw new OfficeError('not_allowed', 'The office takes this tablet for someone else’s.');
   const answered = clock();
   await keepRound(db, reply, Date.parse(reply.serverTime) - (asked + answered) / 2);

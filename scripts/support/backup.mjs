@@ -112,7 +112,7 @@ async function fill(url, frames, head) {
     for (const { table } of head.tables) await client.query(`ALTER TABLE public.${quoted(table)} DISABLE TRIGGER USER`);
     await client.query(`TRUNCATE ${head.tables.map(({ table }) => `public.${quoted(table)}`).join(', ')} CASCADE`);
     const counts = {};
-    let told;
+    let answer;
     let into;
     let name;
     const close = async () => {
@@ -122,7 +122,7 @@ async function fill(url, frames, head) {
       counts[name] = into.rowCount;
       into = undefined;
     };
-    const known = new Map(head.tables.map((t) => [t.table, t]));
+    const byTable = new Map(head.tables.map((t) => [t.table, t]));
     for await (const { kind, bytes } of frames) {
       if (kind === 'd') {
         if (!into.write(bytes)) await once(into, 'drain');
@@ -131,10 +131,10 @@ async function fill(url, frames, head) {
       await close();
       if (kind === 't') {
         name = bytes.toString();
-        into = client.query(copyFrom(`COPY ${columnList(known.get(name))} FROM STDIN`));
-      } else if (kind === 'e') told = JSON.parse(bytes.toString());
+        into = client.query(copyFrom(`COPY ${columnList(byTable.get(name))} FROM STDIN`));
+      } else if (kind === 'e') answer = JSON.parse(bytes.toString());
     }
-    if (!told || head.tables.some(({ table }) => told[table] !== counts[table]))
+    if (!answer || head.tables.some(({ table }) => answer[table] !== counts[table]))
       throw new Plain('The backup does not hold all that it should. Nothing was restored.');
     for (const { name: sequence, last } of head.sequences)
       await client.query('SELECT setval($1::regclass, $2)', [`public.${quoted(sequence)}`, last]);

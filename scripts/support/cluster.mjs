@@ -30,13 +30,13 @@ export class Cluster {
   }
 
   /** Port and password, once it has been made. */
-  get known() {
+  get settings() {
     return existsSync(this.facts) ? JSON.parse(readFileSync(this.facts, 'utf8')) : undefined;
   }
 
   /** The address of one of its databases. @param {string} database */
   url(database) {
-    return urlOf(this.known, database);
+    return urlOf(this.settings, database);
   }
 
   /** The server's process, or 0. */
@@ -54,15 +54,15 @@ export class Cluster {
 
   /** Whether it shall outlive the program that uses it (`node scripts/db.mjs start`). */
   get kept() {
-    return Boolean(this.known?.kept);
+    return Boolean(this.settings?.kept);
   }
   set kept(kept) {
-    this.#remember({ ...this.known, kept });
+    this.#remember({ ...this.settings, kept });
   }
 
   async isUp() {
-    const { known } = this;
-    return Boolean(known?.port) && this.pid() !== 0 && (await canConnect(urlOf(known, 'postgres')));
+    const { settings } = this;
+    return Boolean(settings?.port) && this.pid() !== 0 && (await canConnect(urlOf(settings, 'postgres')));
   }
 
   /**
@@ -87,8 +87,8 @@ export class Cluster {
     const { native, version } = postgresPackage();
     const bin = path.join(runnable(native, version), 'bin');
     if (!existsSync(path.join(this.data, 'PG_VERSION'))) this.#make(bin);
-    else if (!this.known) throw new Plain(`${this.data} holds a database, but its password (${this.facts}) is gone.`);
-    const now = { ...this.known, port: await freePort(this.known.port) };
+    else if (!this.settings) throw new Plain(`${this.data} holds a database, but its password (${this.facts}) is gone.`);
+    const now = { ...this.settings, port: await freePort(this.settings.port) };
     this.#remember(now);
     const deadline = Date.now() + START_WITHIN;
     while (!(await canConnect(urlOf(now, 'postgres')))) {

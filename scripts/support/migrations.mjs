@@ -68,9 +68,9 @@ export async function pending(url) {
 
 /** The project's own migrations that are named, which must be the same to the letter. */
 function those(named) {
-  const known = new Map(migrations().map((m) => [m.name, m]));
+  const byName = new Map(migrations().map((m) => [m.name, m]));
   return named.map(({ name, checksum }) => {
-    const own = known.get(name);
+    const own = byName.get(name);
     if (own?.checksum !== checksum)
       throw new Plain(`This Rimebook does not know the layout ${name}: it is older than what it is to read, or another.`);
     return own;

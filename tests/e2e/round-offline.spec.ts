@@ -139,10 +139,10 @@ test('three visits without signal, the tablet dropped in between: the office has
   }
   await expect(page.getByText('All in the office')).toBeVisible({ timeout: 120_000 });
 
-  const told = await officeSays(page);
+  const atOffice = await officeSays(page);
   expect(typed).toHaveLength(3);
   for (const t of typed) {
-    const visit = told.changed.find((v) => v.id === t.visitId);
+    const visit = atOffice.changed.find((v) => v.id === t.visitId);
     const unitId = visit?.units.find((u) => u.name === t.unit)?.id;
     expect(visit?.status).toBe('done');
     expect(visit?.tasks.filter((k) => k.outcome === 'planned')).toEqual([]);

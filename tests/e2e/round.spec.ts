@@ -165,8 +165,8 @@ test('pictures: too large, of an unknown kind, and no picture at all are told in
   // The rest works, and what arrives in the office knows no place.
   await expect(page.getByText('All in the office')).toBeVisible({ timeout: 30_000 });
   // Whether one may see it is asked each time, though it is sent only once.
-  const told = await officeSays(page);
-  const fileId = told.changed
+  const atOffice = await officeSays(page);
+  const fileId = atOffice.changed
     .flatMap((v) => v.entries.photos ?? [])
     .map((p) => (p as { fileId?: string }).fileId)
     .find(Boolean);
@@ -177,9 +177,9 @@ test('pictures: too large, of an unknown kind, and no picture at all are told in
     'x-content-type-options': 'nosniff',
   });
   expect((await sharp(await seen.body()).metadata()).exif).toBeUndefined();
-  const known = { 'if-none-match': seen.headers().etag ?? '' };
-  expect((await page.request.get(`/api/files/${fileId}`, { headers: known })).status()).toBe(304);
-  expect((await request.get(`/api/files/${fileId}`, { headers: known })).status()).toBe(401);
+  const headers = { 'if-none-match': seen.headers().etag ?? '' };
+  expect((await page.request.get(`/api/files/${fileId}`, { headers: headers })).status()).toBe(304);
+  expect((await request.get(`/api/files/${fileId}`, { headers: headers })).status()).toBe(401);
 });
 
 test('a full tablet says so, keeps what was saved and goes on', async ({ page, signIn }) => {
@@ -212,8 +212,8 @@ test('a browser that keeps nothing says so before anything is typed', async ({ p
 
 /** The commonest unit: sealed, its three tasks planned. */
 async function commonestUnit(page: Page) {
-  const told = await officeSays(page);
-  for (const visit of told.changed) {
+  const atOffice = await officeSays(page);
+  for (const visit of atOffice.changed) {
     const unit = visit.units.find(
       (u) => u.circuitAccess === 'sealed' && visit.tasks.filter((t) => t.unitId === u.id && t.outcome === 'planned').length === 3,
     );

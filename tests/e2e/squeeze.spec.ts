@@ -34,13 +34,13 @@ test('an emergency is squeezed in: a visit makes room, its history says why, its
     .filter({ has: page.getByRole('button', { name: /^Book/ }) })
     .filter({ hasText: 'goes from' })
     .first();
-  const told =
+  const sentence =
     (await offer
       .getByText(/goes from/)
       .first()
       .textContent()) ?? '';
-  const [, was] = /goes from .*?, (\d\d:\d\d) to/.exec(told) ?? [];
-  expect(was, told).toMatch(TIME);
+  const [, was] = /goes from .*?, (\d\d:\d\d) to/.exec(sentence) ?? [];
+  expect(was, sentence).toMatch(TIME);
   const moved = (await offer.getByRole('listitem').first().getByRole('link').getAttribute('href')) ?? '';
 
   await page.setViewportSize({ width: 390, height: 844 });

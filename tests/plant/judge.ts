@@ -1,13 +1,14 @@
 import { parseArgs } from 'node:util';
 import { report } from './judge/report';
+import { PARTS } from './world/templates';
 
-// The whole table on part B: npx tsx tests/plant/judge.ts [--n 1500] [--from 0] [--part A]
+// The whole table on part B: npx tsx tests/plant/judge.ts [--n 1500] [--from 0] [--part A|C]
 const { values } = parseArgs({
   options: { part: { type: 'string', default: 'B' }, n: { type: 'string', default: '1500' }, from: { type: 'string', default: '0' } },
 });
-const part = values.part === 'A' || values.part === 'B' ? values.part : null;
+const part = PARTS.find((p) => p === values.part);
 if (!part) {
-  console.error('--part A|B, --n cases, --from first');
+  console.error(`--part ${PARTS.join('|')}, --n cases, --from first`);
   process.exit(2);
 }
 console.log(report({ part, from: Number(values.from), cases: Number(values.n) }));

@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { makeCase } from './world/case';
 import { STATES, type State } from './world/states';
-import type { Part } from './world/templates';
+import { PARTS } from './world/templates';
 
 // Cases as JSON lines: npx tsx tests/plant/make.ts --part A --n 500 [--from 0] [--state gas]
 const { values } = parseArgs({
@@ -13,10 +13,10 @@ const { values } = parseArgs({
   },
 });
 
-const part = values.part === 'A' || values.part === 'B' ? (values.part satisfies Part) : undefined;
+const part = PARTS.find((p) => p === values.part);
 const state = STATES.find((s) => s === values.state) satisfies State | undefined;
 if (!part || (values.state && !state)) {
-  console.error(`--part A|B, --n, --from, --state ${STATES.join('|')}`);
+  console.error(`--part ${PARTS.join('|')}, --n, --from, --state ${STATES.join('|')}`);
   process.exit(2);
 }
 const from = Number(values.from);

@@ -8,8 +8,8 @@ import { flowOf } from './world/fan';
 import { SOUND, type Faults, type Machine } from './world/machine';
 import { run } from './world/solve';
 import { dirt } from './world/states';
-import { TEMPLATES } from './world/templates';
-import { known, vapour } from '../../lib/core/refrigerants';
+import { PARTS, TEMPLATES } from './world/templates';
+import { unwrap, vapour } from '../../lib/core/refrigerants';
 
 const one = (name: string, seed = 1): { machine: Machine; boxK: number } => {
   const template = TEMPLATES.find((t) => t.name === name);
@@ -39,7 +39,7 @@ describe('the outside plant', () => {
   it('reads its tables as the equations of state have it', () => {
     const f = fluidOf('R134a');
     const p = 1.2e6;
-    const state = known(vapour('R134a', { T: 345, p }));
+    const state = unwrap(vapour('R134a', { T: 345, p }));
     const gas = gasAt(f, Math.log(p), state.h);
     expect(gas.T).toBeCloseTo(345, 1);
     expect(gas.rho / state.rho).toBeCloseTo(1, 3);
@@ -99,11 +99,11 @@ describe('the outside plant', () => {
     }
   });
 
-  it('makes the same case of the same number, and no machine of part A in part B', () => {
+  it('makes the same case of the same number, and no machine of one part in another', () => {
     const a = makeCase('A', 7);
     expect(JSON.stringify(makeCase('A', 7))).toBe(JSON.stringify(a));
-    const names = (part: string) => new Set(TEMPLATES.filter((t) => t.part === part).map((t) => t.name));
-    for (const name of names('A')) expect(names('B').has(name)).toBe(false);
+    expect(new Set(TEMPLATES.map((t) => t.name)).size).toBe(TEMPLATES.length);
+    for (const part of PARTS) expect(TEMPLATES.filter((t) => t.part === part).length).toBeGreaterThan(10);
     expect(lnPressureAt(fluidOf('R290'), fluidOf('R290').dewK, 300)).toBeGreaterThan(0);
   });
 });

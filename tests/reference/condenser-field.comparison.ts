@@ -1,5 +1,5 @@
 import { analyseLog, type LogRow } from '@/checks/logger-file';
-import { bubbleTemperature, dewPressure, known } from '@/lib/core/refrigerants';
+import { bubbleTemperature, dewPressure, unwrap } from '@/lib/core/refrigerants';
 import type { Comparison } from './comparison';
 import { fahrenheit, worstOf } from './condenser-support';
 
@@ -17,7 +17,7 @@ const OUTDOOR_F = 75;
 
 function rows(): LogRow[] {
   return STATES.map((s, i) => {
-    const headPa = known(dewPressure('R410A', fahrenheit(s.condensing)));
+    const headPa = unwrap(dewPressure('R410A', fahrenheit(s.condensing)));
     return {
       line: i + 2,
       unit: 'rooftop',
@@ -26,9 +26,9 @@ function rows(): LogRow[] {
       refrigerant: 'R410A',
       state: s.name === 'clean' ? 'clean' : 'dirty',
       headPa,
-      suctionPa: known(dewPressure('R410A', fahrenheit(s.evaporating))),
+      suctionPa: unwrap(dewPressure('R410A', fahrenheit(s.evaporating))),
       airInK: fahrenheit(OUTDOOR_F),
-      liquidK: known(bubbleTemperature('R410A', headPa)) - 5.6,
+      liquidK: unwrap(bubbleTemperature('R410A', headPa)) - 5.6,
       suctionLineK: fahrenheit(s.evaporating) + 8,
     };
   });

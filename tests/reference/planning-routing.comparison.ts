@@ -4,7 +4,7 @@ import { solveInstance, type InstanceAnswer } from '@/checks/routing/solve-insta
 import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
 import type { Comparison } from './comparison';
 
-interface Known {
+interface Published {
   readonly file: string;
   readonly optimum: number;
   readonly vehicles?: number;
@@ -16,7 +16,7 @@ interface Known {
  * by enumeration and an integer program; the others are optima of Kohl, Desrosiers, Madsen,
  * Solomon & Soumis 1999 (Transportation Science 33(1):101–116) from memory.
  */
-const SOLOMON: readonly Known[] = [
+const SOLOMON: readonly Published[] = [
   { file: 'r101-25.csv', optimum: 617.1, vehicles: 8, truncate: 1 },
   { file: 'rc101-25.csv', optimum: 461.1, vehicles: 4, truncate: 1 },
   { file: 'rc108-25.csv', optimum: 294.5, vehicles: 3, truncate: 1 },
@@ -24,10 +24,10 @@ const SOLOMON: readonly Known[] = [
   { file: 'c104-25.csv', optimum: 186.9, vehicles: 3, truncate: 1 },
 ];
 /** R101 again with uncut distances, worked out for this project. */
-const UNCUT: Known = { file: 'r101-25.csv', optimum: 618.33, vehicles: 8 };
+const UNCUT: Published = { file: 'r101-25.csv', optimum: 618.33, vehicles: 8 };
 
 /** Optimal lengths as TSPLIB lists them. */
-const TOURS: readonly Known[] = [
+const TOURS: readonly Published[] = [
   { file: 'burma14.tsp', optimum: 3323 },
   { file: 'gr17.tsp', optimum: 2085 },
   { file: 'gr24.tsp', optimum: 1272 },
@@ -40,22 +40,24 @@ const LIMIT_MS = 120_000;
 
 export async function comparisons(): Promise<Comparison[]> {
   const lp = await highsLp();
-  const solve = ({ file, truncate }: Known): InstanceAnswer => {
+  const solve = ({ file, truncate }: Published): InstanceAnswer => {
     const text = readFileSync(path.join(import.meta.dirname, 'data/routing', file), 'utf8');
     const until = performance.now() + LIMIT_MS;
     return solveInstance(text, { seed: 1, capacity: 200, truncate, lp, remainingMs: () => until - performance.now() });
   };
-  const routed = SOLOMON.map((known) => ({ known, answer: solve(known) }));
+  const routed = SOLOMON.map((published) => ({ published, answer: solve(published) }));
   const uncut = solve(UNCUT);
-  const toured = TOURS.map((known) => ({ known, answer: solve(known) }));
+  const toured = TOURS.map((published) => ({ published, answer: solve(published) }));
   const worst = (values: readonly number[]): { worst: number; samples: number } => ({
     worst: Math.max(...values),
     samples: values.filter(Number.isFinite).length,
   });
-  const off = (list: typeof routed): number[] => list.map(({ known, answer }) => Math.abs(answer.distance - known.optimum));
+  const off = (list: typeof routed): number[] => list.map(({ published, answer }) => Math.abs(answer.distance - published.optimum));
   const bounded = (list: typeof routed): number[] =>
     // A bound above the optimum is no bound: count it as wholly wrong.
-    list.map(({ known, answer }) => (answer.bound > known.optimum + 1e-6 ? 100 : (100 * (known.optimum - answer.bound)) / known.optimum));
+    list.map(({ published, answer }) =>
+      answer.bound > published.optimum + 1e-6 ? 100 : (100 * (published.optimum - answer.bound)) / published.optimum,
+    );
   const solomon = 'Solomon 1987, 25 customers; optima of Kohl et al. 1999 (from memory), R101 by enumeration and integer program';
   const tsplib = 'Reinelt 1991, TSPLIB and its list of optimal lengths';
   return [
@@ -75,7 +77,7 @@ export async function comparisons(): Promise<Comparison[]> {
       unit: '1',
       tolerance: 0.5,
       expectedSamples: SOLOMON.length,
-      ...worst(routed.map(({ known, answer }) => Math.abs(answer.vehicles - known.vehicles!))),
+      ...worst(routed.map(({ published, answer }) => Math.abs(answer.vehicles - published.vehicles!))),
     },
     {
       id: 'planning.vrptw.bound',

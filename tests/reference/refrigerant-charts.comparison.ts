@@ -1,4 +1,4 @@
-import { bubblePressure, bubbleTemperature, dewPressure, dewTemperature, known } from '@/lib/core/refrigerants';
+import { bubblePressure, bubbleTemperature, dewPressure, dewTemperature, unwrap } from '@/lib/core/refrigerants';
 import type { Comparison } from './comparison';
 import { readTable, Worst, type Row } from './support';
 
@@ -54,7 +54,7 @@ export function comparisons(): Comparison[] {
     const book = new Worst();
     for (const row of rows) {
       const [T, printed] = [Number(row.T_C) + 273.15, Number(row.P_abs_kPa)];
-      const p = known(row.branch === 'bubble' ? bubblePressure(id, T) : dewPressure(id, T)) / 1e3;
+      const p = unwrap(row.branch === 'bubble' ? bubblePressure(id, T) : dewPressure(id, T)) / 1e3;
       book.add((p - printed) / (lastDigit(row.as_printed ?? '') + (2 * stated * printed) / 100));
     }
     return {
@@ -72,7 +72,7 @@ export function comparisons(): Comparison[] {
   const book = new Worst();
   for (const row of apart) {
     const [id, p] = [row.refrigerant ?? '', Number(row.P_abs_kPa) * 1e3];
-    book.add(known(row.branch === 'bubble' ? bubbleTemperature(id, p) : dewTemperature(id, p)) - (Number(row.T_C) + 273.15));
+    book.add(unwrap(row.branch === 'bubble' ? bubbleTemperature(id, p) : dewTemperature(id, p)) - (Number(row.T_C) + 273.15));
   }
   return [
     ...charts,

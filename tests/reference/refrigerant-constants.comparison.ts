@@ -1,4 +1,4 @@
-import { bubbleTemperature, dewTemperature, known } from '@/lib/core/refrigerants';
+import { bubbleTemperature, dewTemperature, unwrap } from '@/lib/core/refrigerants';
 import { componentsOf } from '@/lib/core/refrigerants/exact';
 import { Mixture } from '@/lib/core/refrigerants/models/mixture';
 import type { Comparison } from './comparison';
@@ -23,11 +23,11 @@ const BELL_2023 = { T: 470, rho: 3023, x: [0.4, 0.6], alphar: -0.45378834770736 
 
 export function comparisons(): Comparison[] {
   const boiling = new Worst();
-  for (const [id, t] of Object.entries(BOILING)) boiling.add(known(dewTemperature(id, ATMOSPHERE)) - 273.15 - t);
+  for (const [id, t] of Object.entries(BOILING)) boiling.add(unwrap(dewTemperature(id, ATMOSPHERE)) - 273.15 - t);
   const glide = new Worst();
   for (const [id, [bubble, dew]] of Object.entries(GLIDE)) {
-    glide.add(known(bubbleTemperature(id, ATMOSPHERE)) - 273.15 - bubble);
-    glide.add(known(dewTemperature(id, ATMOSPHERE)) - 273.15 - dew);
+    glide.add(unwrap(bubbleTemperature(id, ATMOSPHERE)) - 273.15 - bubble);
+    glide.add(unwrap(dewTemperature(id, ATMOSPHERE)) - 273.15 - dew);
   }
   const pair = new Worst();
   const mixture = new Mixture(componentsOf('R515B').components);

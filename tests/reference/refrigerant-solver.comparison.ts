@@ -3,7 +3,7 @@ import {
   bubbleTemperature,
   dewPressure,
   dewTemperature,
-  known,
+  unwrap,
   liquid,
   REFRIGERANTS,
   saturatedLiquid,
@@ -31,13 +31,13 @@ function compare(id: string, book: Book): void {
   for (let i = 1; i <= POINTS; i++) {
     const T = minT + (maxSaturationT - minT) * spread(i, 0.618034);
     const [bubble, dew] = [exact.bubble(T)!, exact.dew(T)!];
-    book.curves.add(known(bubblePressure(id, T)) / bubble.p - 1);
-    book.curves.add(known(dewPressure(id, T)) / dew.p - 1);
-    book.curves.add(known(bubbleTemperature(id, bubble.p)) / T - 1);
-    book.curves.add(known(dewTemperature(id, dew.p)) / T - 1);
+    book.curves.add(unwrap(bubblePressure(id, T)) / bubble.p - 1);
+    book.curves.add(unwrap(dewPressure(id, T)) / dew.p - 1);
+    book.curves.add(unwrap(bubbleTemperature(id, bubble.p)) / T - 1);
+    book.curves.add(unwrap(dewTemperature(id, dew.p)) / T - 1);
     for (const [state, rho] of [
-      [known(saturatedLiquid(id, T)), bubble.rho],
-      [known(saturatedVapour(id, T)), dew.rho],
+      [unwrap(saturatedLiquid(id, T)), bubble.rho],
+      [unwrap(saturatedVapour(id, T)), dew.rho],
     ] as const) {
       const truth = exact.model.state(T, rho);
       book.saturated.add(state.rho / truth.rho - 1);
@@ -45,11 +45,11 @@ function compare(id: string, book: Book): void {
       book.saturated.add((state.s - truth.s) / 1e3);
     }
     const gasT = minT + (maxT - minT) * spread(i, 0.414214);
-    const top = known(dewPressure(id, Math.min(gasT, maxSaturationT)));
+    const top = unwrap(dewPressure(id, Math.min(gasT, maxSaturationT)));
     const p = top * (0.05 + 0.9 * spread(i, 0.732051));
-    single(book, exact.model, known(vapour(id, { T: gasT, p })));
+    single(book, exact.model, unwrap(vapour(id, { T: gasT, p })));
     const pressed = bubble.p + (Math.min(maxP, 8e6) - bubble.p) * spread(i, 0.236068);
-    if (pressed > bubble.p) single(book, exact.model, known(liquid(id, { T, p: pressed })));
+    if (pressed > bubble.p) single(book, exact.model, unwrap(liquid(id, { T, p: pressed })));
   }
 }
 

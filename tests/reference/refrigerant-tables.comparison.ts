@@ -3,7 +3,7 @@ import {
   bubbleTemperature,
   dewPressure,
   dewTemperature,
-  known,
+  unwrap,
   liquid,
   REFRIGERANTS,
   saturatedLiquid,
@@ -77,31 +77,31 @@ function compareSaturation(book: Book, id: string, file: string): void {
   for (const row of readTable(`refrigerants/saturation_${file}.csv`)) {
     const T = kelvin(row.T_C!);
     const [bubble, dew] = [Number(row.P_bubble_kPa) * 1e3, Number(row.P_dew_kPa) * 1e3];
-    book.pressure.add(known(bubblePressure(id, T)) / bubble - 1);
-    book.pressure.add(known(dewPressure(id, T)) / dew - 1);
-    book.temperature.add(known(bubbleTemperature(id, bubble)) - T);
-    book.temperature.add(known(dewTemperature(id, dew)) - T);
-    compareState(book, known(saturatedLiquid(id, T)), row, '_liq');
-    compareState(book, known(saturatedVapour(id, T)), row, '_vap');
+    book.pressure.add(unwrap(bubblePressure(id, T)) / bubble - 1);
+    book.pressure.add(unwrap(dewPressure(id, T)) / dew - 1);
+    book.temperature.add(unwrap(bubbleTemperature(id, bubble)) - T);
+    book.temperature.add(unwrap(dewTemperature(id, dew)) - T);
+    compareState(book, unwrap(saturatedLiquid(id, T)), row, '_liq');
+    compareState(book, unwrap(saturatedVapour(id, T)), row, '_vap');
   }
 }
 
 function compareSuperheat(book: Book, id: string, file: string): void {
   for (const row of readTable(`refrigerants/superheat_${file}.csv`)) {
     const dew = kelvin(row.Tdew_C!);
-    const p = known(dewPressure(id, dew));
-    compareState(book, known(vapour(id, { T: dew + Number(row.SH_K), p })), row, '');
+    const p = unwrap(dewPressure(id, dew));
+    compareState(book, unwrap(vapour(id, { T: dew + Number(row.SH_K), p })), row, '');
   }
 }
 
 function compareCycles(book: Book, id: string, file: string): void {
   for (const row of readTable(`refrigerants/cycle_${file}.csv`)) {
-    const evaporating = known(dewPressure(id, kelvin(row.Tevap_dew_C!)));
-    const condensing = known(dewPressure(id, kelvin(row.Tcond_dew_C!)));
-    const suction = known(vapour(id, { T: kelvin(row.T1_C!), p: evaporating }));
-    const discharge = known(vapourAtEntropy(id, { p: condensing, s: suction.s }));
-    const bubble = known(bubbleTemperature(id, condensing));
-    const leaving = known(liquid(id, { T: bubble - Number(row.subcool_K), p: condensing }));
+    const evaporating = unwrap(dewPressure(id, kelvin(row.Tevap_dew_C!)));
+    const condensing = unwrap(dewPressure(id, kelvin(row.Tcond_dew_C!)));
+    const suction = unwrap(vapour(id, { T: kelvin(row.T1_C!), p: evaporating }));
+    const discharge = unwrap(vapourAtEntropy(id, { p: condensing, s: suction.s }));
+    const bubble = unwrap(bubbleTemperature(id, condensing));
+    const leaving = unwrap(liquid(id, { T: bubble - Number(row.subcool_K), p: condensing }));
     for (const [state, column] of [
       [suction, 'h1'],
       [discharge, 'h2s'],

@@ -1,7 +1,7 @@
 import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
 import { State } from '@/app/_ui/states/state';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 
 type Visit = { id: string; startsAt: number; started: boolean; technician: string; kitchen: string; customer: string; timeZone: string };
 export type OpenVisits = { visits: Visit[]; total: number };
@@ -18,7 +18,7 @@ export function OpenVisitList({ visits, total }: OpenVisits) {
             </Link>
             {v.kitchen === v.customer ? null : <p className="text-sm text-soft">{v.customer}</p>}
             <p className="text-sm">
-              {dayIn(v.startsAt, v.timeZone)}, {timeIn(v.startsAt, v.timeZone)}, {v.technician}
+              {momentIn(v.startsAt, v.timeZone)}, {v.technician}
               {v.started ? ', started' : ''}
             </p>
           </li>

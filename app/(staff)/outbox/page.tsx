@@ -4,7 +4,7 @@ import { recentMessages } from '@/lib/features/mail/reads/messages';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { Empty, PageHead } from '@/app/_ui/page/sheet';
 import { State, type Shape } from '@/app/_ui/states/state';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 import { DecideForm } from './_components/decide-form';
 
 export const metadata: Metadata = { title: 'Outbox' };
@@ -41,9 +41,7 @@ export default definePage('read:messages', async ({ db }) => {
                     {m.subject}
                   </span>
                   <span className="text-soft">{m.toEmail}</span>
-                  <span className="ml-auto text-sm text-soft">
-                    {dayIn(m.createdAt.getTime(), zone)}, {timeIn(m.createdAt.getTime(), zone)}
-                  </span>
+                  <span className="ml-auto text-sm text-soft">{momentIn(m.createdAt.getTime(), zone)}</span>
                   <State shape={s.shape} tone={s.tone}>
                     {s.word}
                   </State>

@@ -16,23 +16,26 @@ import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Answers } from './_components/answers';
 import { Decisions } from './_components/decisions';
+import { FASTER_SLOWER, MorePages } from './_components/more-pages';
 import { OwnerTabs } from './_components/owner-tabs';
 import { LookAgain } from './_components/look-again';
 import { KitchenTable } from './_components/kitchen-table';
 import { Worth } from './_components/worth';
 
-export const metadata: Metadata = { title: 'Fouling' };
+export const metadata: Metadata = { title: 'Owner' };
 
 const PAGE = 30;
 const DAY = 86_400_000;
 /** The cleanings that are weighed: those of the next month. */
 const AHEAD = 30;
+/** Until somebody has set the shop up. */
+const UNSET = { timeZone: 'UTC', currency: 'USD', overdueLimitDays: 14 };
 
 export default definePage('read:fouling', async ({ db, now, actor, query }) => {
   const skip = Math.max(0, Math.floor(Number(query.from ?? 0)) || 0);
   const shop = await shopSettings(db);
-  const today = todayIn(shop?.timeZone ?? 'UTC', now.getTime());
-  const limit = shop?.overdueLimitDays ?? 14;
+  const { timeZone, currency, overdueLimitDays: limit } = shop ?? UNSET;
+  const today = todayIn(timeZone, now.getTime());
   const [found, changes, unread, coils, fans, drains, work, due, toBook, soon, policy] = await Promise.all([
     foulingKitchens(db, now, { take: PAGE + 1, skip }),
     ruleChanges(db, { since: new Date(now.getTime() - 60 * DAY), unreadOnly: true, take: 4 }),
@@ -49,23 +52,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
   const prices = shop ? cleaningPrices(shop) : null;
   const again = can(actor, 'decide:unit') ? await toLookAtAgain(db, today) : [];
   const kitchens = found.slice(0, PAGE);
-  const currency = shop?.currency ?? 'USD';
-  if (kitchens.length === 0)
-    return (
-      <>
-        <PageHead title="Fouling" />
-        <Empty
-          action={
-            <ButtonLink href="/customers/import" look="primary">
-              Bring in a fleet
-            </ButtonLink>
-          }
-        >
-          Here will stand which kitchens foul their coils fastest, what that costs a day, and what waits for your word. It starts with the
-          first kitchens on file and fills with the first visits.
-        </Empty>
-      </>
-    );
+  if (kitchens.length === 0) return <NothingYet />;
   return (
     <>
       <PageHead
@@ -104,10 +91,11 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
           aside={<span className="text-sm text-soft">heat transfer lost, mean of a kitchen’s coils</span>}
         >
           <KitchenTable kitchens={kitchens} currency={currency} />
-          <div className="mt-4 flex gap-2 no-print">
-            {skip > 0 ? <ButtonLink href={`/owner?from=${Math.max(0, skip - PAGE)}`}>Faster ones</ButtonLink> : null}
-            {found.length > PAGE ? <ButtonLink href={`/owner?from=${skip + PAGE}`}>Slower ones</ButtonLink> : null}
-          </div>
+          <MorePages
+            earlier={skip > 0 ? `/owner?from=${Math.max(0, skip - PAGE)}` : null}
+            later={found.length > PAGE ? `/owner?from=${skip + PAGE}` : null}
+            words={FASTER_SLOWER}
+          />
         </Sheet>
         <Decisions
           changes={changes}
@@ -124,3 +112,21 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
     </>
   );
 });
+
+function NothingYet() {
+  return (
+    <>
+      <PageHead title="Owner" />
+      <Empty
+        action={
+          <ButtonLink href="/customers/import" look="primary">
+            Bring in a fleet
+          </ButtonLink>
+        }
+      >
+        Here will stand which kitchens foul their coils fastest, what that costs a day, and what waits for your word. It starts with the
+        first kitchens on file and fills with the first visits.
+      </Empty>
+    </>
+  );
+}

@@ -28,7 +28,7 @@ export default definePage('manage:people', async ({ db, now }) => {
           </ButtonLink>
         }
       />
-      <Table label="People">
+      <Table stack label="People">
         <thead>
           <tr>
             <Th>Name</Th>
@@ -45,7 +45,7 @@ export default definePage('manage:people', async ({ db, now }) => {
                 <Link href={`/people/${p.id}`} className="font-bold">
                   {p.name}
                 </Link>
-                <span className="block text-sm wrap-break-word text-soft max-sm:break-all">{p.email}</span>
+                <span className="block text-sm wrap-break-word text-soft">{p.email}</span>
                 <span className="block text-sm sm:hidden">{roleInfo(p.role).label}</span>
               </Td>
               <Td className="max-sm:hidden">{roleInfo(p.role).label}</Td>

@@ -4,12 +4,12 @@ import { useRouter } from 'next/navigation';
 import { useEffect, useId, useState } from 'react';
 
 const EVERY_MS = 500;
-type Told = { status: string; rows: number; doneRows: number };
+type RunState = { status: string; rows: number; doneRows: number };
 const ENDED = ['done', 'failed', 'undone', 'checked'];
 
 /** How far work in the background is, asked at `address` twice a second until it has ended. */
 export function Progress({ address, title, rows, doneRows }: { address: string; title: string; rows: number; doneRows: number }) {
-  const [told, setTold] = useState<Told>({ status: 'running', rows, doneRows });
+  const [state, setTold] = useState<RunState>({ status: 'running', rows, doneRows });
   const [lost, setLost] = useState(false);
   const router = useRouter();
   const id = useId();
@@ -20,7 +20,7 @@ export function Progress({ address, title, rows, doneRows }: { address: string; 
       try {
         const answer = await fetch(address);
         if (!answer.ok) throw new Error(String(answer.status));
-        const now = (await answer.json()) as Told;
+        const now = (await answer.json()) as RunState;
         if (stopped) return;
         setLost(false);
         setTold(now);
@@ -45,13 +45,13 @@ export function Progress({ address, title, rows, doneRows }: { address: string; 
       </label>
       <progress
         id={id}
-        max={Math.max(1, told.rows)}
-        value={told.doneRows}
+        max={Math.max(1, state.rows)}
+        value={state.doneRows}
         className="h-4 w-full appearance-none overflow-hidden rounded border border-edge bg-sunk [&::-moz-progress-bar]:bg-cold [&::-webkit-progress-bar]:bg-sunk [&::-webkit-progress-value]:bg-cold"
       />
       <p className="text-soft" role="status">
-        {told.rows === 0 ? 'Beginning.' : `${told.doneRows.toLocaleString('en-US')} of ${told.rows.toLocaleString('en-US')}.`} You can leave
-        this page; it goes on.
+        {state.rows === 0 ? 'Beginning.' : `${state.doneRows.toLocaleString('en-US')} of ${state.rows.toLocaleString('en-US')}.`} You can
+        leave this page; it goes on.
         {lost ? ' The office does not answer just now; asking again.' : ''}
       </p>
     </div>

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { entryUnit, type Measure } from '@/lib/core/measures/entry-units';
+import { entryUnit, shownInForm, type Measure } from '@/lib/core/measures/entry-units';
 import { Field } from './field';
 
 type Props = {
@@ -17,9 +17,11 @@ type Props = {
 /** A measured value in the reader's unit; the unit is sent along, so that the number cannot be read in another. */
 export function MeasuredField({ label, name, measure, unit, si, hint, error }: Props) {
   const entry = entryUnit(measure, unit);
+  const onFile = si ?? undefined;
   return (
     <>
       <input type="hidden" name={`${name}.unit`} value={unit} />
+      {onFile === undefined ? null : <input type="hidden" name={`${name}.onFile`} value={onFile} />}
       <Field
         label={label}
         unit={entry.label}
@@ -27,7 +29,7 @@ export function MeasuredField({ label, name, measure, unit, si, hint, error }: P
         inputMode="decimal"
         autoComplete="off"
         hint={hint}
-        defaultValue={si === null || si === undefined ? '' : String(Number(entry.fromSi(si).toPrecision(6)))}
+        defaultValue={onFile === undefined ? '' : shownInForm(measure, unit, onFile)}
         error={error(`${name}.value`) ?? error(name)}
       />
     </>

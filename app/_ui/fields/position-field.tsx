@@ -39,7 +39,7 @@ export function PositionField({ name, position, error, label = 'Position', hint 
         </Button>
         {lookUp ? <LookUpAddress find={lookUp} onTake={setPin} /> : null}
       </div>
-      {open ? <PinOnMap at={at} onSet={setPin} /> : null}
+      {open ? <PinOnMap at={at} text={text} onSet={setPin} /> : null}
     </div>
   );
 }

@@ -12,8 +12,8 @@ const LONGEST = 100_000;
 const same = (a: readonly string[], b: readonly string[]) => a.length === b.length && a.every((x, i) => x === b[i]);
 
 /** The fields that differ from what they were. A field that is not in the page at the moment keeps what is known of it. */
-export function changedFields(was: Values, is: Values, known: KeptFields): KeptFields {
-  const absent = Object.entries(known).filter(([name]) => !(name in is));
+export function changedFields(was: Values, is: Values, before: KeptFields): KeptFields {
+  const absent = Object.entries(before).filter(([name]) => !(name in is));
   const changed = Object.entries(is).flatMap(([name, now]) => {
     const before = was[name] ?? [];
     return same(before, now) ? [] : [[name, { was: before, is: now }] as const];

@@ -31,10 +31,11 @@ export function useActionForm<R>(action: FormAction<R>, { asks = false }: { asks
     }
   };
   // Made on the server, the form goes to the action itself: so it also works where no script runs.
-  const { form, state, failed, error, busy } = useSentForm(typeof window === 'undefined' ? action : sent);
+  const { form, state, failed, error, on, busy } = useSentForm(typeof window === 'undefined' ? action : sent);
   return {
     form: { ...form, keeper, signedOut: state?.code === 'not_signed_in' },
     error,
+    on,
     busy,
     saved: state?.reply.status === 'success',
     data: state?.data,

@@ -34,18 +34,18 @@ export function useKeptWords(ref: RefObject<HTMLFormElement | null>, keeper: Ref
     const version = formVersion(form);
     const kept = readKept(key, Date.now());
     const before: Values = (was.current ??= readFields(form));
-    let known: KeptFields = kept?.fields ?? {};
+    let keptFields: KeptFields = kept?.fields ?? {};
     let watch: MutationObserver | undefined;
 
     let dropped = false;
     const write = () => {
       if (dropped) return;
-      known = changedFields(before, readFields(form), known);
-      writeKept(key, { at: Date.now(), version, fields: known });
+      keptFields = changedFields(before, readFields(form), keptFields);
+      writeKept(key, { at: Date.now(), version, fields: keptFields });
     };
     const letGo = () => {
       watch?.disconnect();
-      known = {};
+      keptFields = {};
       dropKept(key);
     };
     if (kept) {

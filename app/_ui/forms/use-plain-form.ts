@@ -8,6 +8,6 @@ import { useSentForm } from './use-sent-form';
  * handed on as it is. With script what was typed stays, whatever the answer, and the first field in error has the focus.
  */
 export function usePlainForm<R>(action: FormAction<R>) {
-  const { form, error, busy, state } = useSentForm(action);
-  return { form, error, busy, data: state?.data };
+  const { form, error, on, busy, state } = useSentForm(action);
+  return { form, error, on, busy, data: state?.data };
 }

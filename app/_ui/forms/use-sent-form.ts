@@ -12,6 +12,7 @@ export function useSentForm<R>(action: FormAction<R>) {
     if (failed) ref.current?.querySelector<HTMLElement>('[aria-invalid="true"], [role="alert"]')?.focus();
   }, [state, failed]);
   const errors = state?.reply.error ?? {};
+  const error = (name: string): string[] | undefined => errors[name] ?? undefined;
   return {
     form: {
       ref,
@@ -26,7 +27,9 @@ export function useSentForm<R>(action: FormAction<R>) {
     state,
     failed,
     /** Messages of a field; of the form as a whole for ''. */
-    error: (name: string): string[] | undefined => errors[name] ?? undefined,
+    error,
+    /** A field of the form: its name, and what is wrong with it. */
+    on: (name: string) => ({ name, error: error(name) }),
     busy,
   };
 }

@@ -1,7 +1,7 @@
 'use client';
 
 import { lazy, Suspense, useEffect, useState } from 'react';
-import type { Position } from '@/lib/core/position';
+import { readPosition, type Position } from '@/lib/core/position';
 import { askAround, NOWHERE, type Around } from './around';
 
 // The map library comes with the first map that is opened.
@@ -26,12 +26,14 @@ function useAround() {
 
 const OPENING = <p className="text-soft">The map is opening …</p>;
 
-export function PinOnMap({ at, onSet }: { at: Position | null; onSet?: (to: Position) => void }) {
+/** `text` is what stands in the box: a short plus code is read near the shop. */
+export function PinOnMap({ at, text = '', onSet }: { at: Position | null; text?: string; onSet?: (to: Position) => void }) {
   const around = useAround();
   if (!around) return OPENING;
+  const read = readPosition(text, around.shop);
   return (
     <Suspense fallback={OPENING}>
-      <PinMap at={at} around={around} onSet={onSet} />
+      <PinMap at={at ?? ('position' in read ? read.position : null)} around={around} onSet={onSet} />
     </Suspense>
   );
 }

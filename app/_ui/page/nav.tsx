@@ -24,7 +24,7 @@ export function Nav({ items, className = '' }: { items: NavItem[]; className?: s
             key={i.href}
             href={i.href}
             aria-current={here ? 'page' : undefined}
-            className={`inline-flex min-h-10 shrink-0 items-center rounded-md px-3 xl:px-2 2xl:px-3 font-bold no-underline ${here ? 'bg-cold-wash text-cold' : 'text-ink hover:bg-sunk'}`}
+            className={`inline-flex min-h-10 shrink-0 items-center rounded-md px-3 md:px-2 2xl:px-3 font-bold no-underline ${here ? 'bg-cold-wash text-cold' : 'text-ink hover:bg-sunk'}`}
           >
             {i.label}
           </Link>

@@ -1,3 +1,4 @@
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import type { ReactNode } from 'react';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { customerDay, customerFullDate } from '@/lib/core/calendar/when';
@@ -44,7 +45,7 @@ export function QuoteView({ quote, photos, language, pdf, children, next }: Prop
       <header>
         <h1>{say.title(`${quote.job.number}-${quote.version}`)}</h1>
         <p className="text-soft">
-          {kitchen.customer.name === kitchen.name ? kitchen.name : `${kitchen.customer.name}, ${kitchen.name}`}
+          {fullKitchenName({ name: kitchen.name, customer: kitchen.customer.name })}
           {quote.job.units.length > 0 ? `: ${quote.job.units.map(({ unit }) => unit.name).join(', ')}` : ''}
         </p>
       </header>

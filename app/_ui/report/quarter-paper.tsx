@@ -5,14 +5,16 @@ import type { ShopOnReport } from '@/lib/core/reports/visit-for-customer';
 import { PaperFoot, PaperHead, PaperWork } from './paper-head';
 import { PAPER as s } from './paper-style';
 
-/** The same summary on paper. */
-export function QuarterPaper({ onFile: { report: r, shop } }: { onFile: { report: QuarterReport; shop: ShopOnReport } }) {
+type Props = { onFile: { report: QuarterReport; shop: ShopOnReport }; missing?: string[] };
+
+/** The same summary on paper. `missing`: what is to be said of letters that the paper does not have. */
+export function QuarterPaper({ onFile: { report: r, shop }, missing = [] }: Props) {
   const say = wordsIn(r.language).quarter;
   return (
     <Document title={`${say.name}, ${r.title}`} author={shop.name} language={r.language}>
       <Page size="LETTER" style={s.page}>
         <View style={s.body}>
-          <PaperHead shop={shop} kind={say.name} title={r.title} lead={r.lead} />
+          <PaperHead shop={shop} kind={say.name} title={r.title} lead={[...r.lead, ...missing]} />
           {r.kitchens.map((k) => (
             <View key={k.id}>
               <Text style={{ ...s.heading, fontSize: 13 }} minPresenceAhead={60}>

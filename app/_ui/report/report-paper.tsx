@@ -4,7 +4,7 @@ import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-
 import { PaperFoot, PaperHead, PaperWork } from './paper-head';
 import { PAPER as s } from './paper-style';
 
-type Props = { onFile: { report: CustomerReport; shop: ShopOnReport; pictures: Map<string, Uint8Array> } };
+type Props = { onFile: { report: CustomerReport; shop: ShopOnReport; pictures: Map<string, Uint8Array> }; missing?: string[] };
 
 type Photos = { of: { before: string[]; after: string[] }; pictures: Map<string, Uint8Array>; before: string; after: string };
 
@@ -30,13 +30,13 @@ function Pictures({ of, pictures, before, after }: Photos) {
 }
 
 /** The same report on paper. */
-export function ReportPaper({ onFile: { report: r, shop, pictures } }: Props) {
+export function ReportPaper({ onFile: { report: r, shop, pictures }, missing = [] }: Props) {
   const say = wordsIn(r.language);
   return (
     <Document title={`${say.report}, ${r.title}`} author={shop.name} language={r.language}>
       <Page size="LETTER" style={s.page}>
         <View style={s.body}>
-          <PaperHead shop={shop} kind={say.report} title={r.title} lead={r.lead} />
+          <PaperHead shop={shop} kind={say.report} title={r.title} lead={[...r.lead, ...missing]} />
           {r.work.length > 0 ? <Text style={s.heading}>{say.headings.work}</Text> : null}
           <PaperWork work={r.work} />
           {r.food.length > 0 ? <Text style={s.heading}>{say.headings.food}</Text> : null}

@@ -1,4 +1,4 @@
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 import { Sheet } from '../page/sheet';
 import { State } from '../states/state';
 import type { FormAction } from '../forms/use-action-form';
@@ -18,7 +18,7 @@ type Props = { sent: readonly Sent[]; zone: string; now: Date; takeBack: FormAct
 
 /** To whom a paper went, whether it was opened, and whether its link still opens. */
 export function SentSoFar({ sent, zone, now, takeBack }: Props) {
-  const at = (d: Date) => `${dayIn(d, zone)}, ${timeIn(d, zone)}`;
+  const at = (d: Date) => momentIn(d, zone);
   return (
     <Sheet title="Sent so far">
       {sent.length === 0 ? <p className="text-soft">Not sent yet.</p> : null}

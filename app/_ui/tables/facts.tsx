@@ -14,3 +14,8 @@ export function Facts({ items }: { items: readonly (readonly [label: string, val
     </dl>
   );
 }
+
+/** What was typed in several lines, as it was typed. Empty is left out, like every fact. */
+export const asTyped = (words: string): ReactNode => (words ? <span className="whitespace-pre-line">{words}</span> : '');
+export const phoneLink = (number: string): ReactNode => (number ? <a href={`tel:${number}`}>{number}</a> : '');
+export const mailLink = (address: string): ReactNode => (address ? <a href={`mailto:${address}`}>{address}</a> : '');

@@ -8,8 +8,8 @@ const MOST_BYTES = 100_000;
 
 /** Where a tablet was at its arrivals, if its person allows that; and whether they do. */
 export const POST = defineRoute('fill:visit:own', async ({ db, actor, now, request }) => {
-  const told = Arrivals.safeParse(await readJson(request, MOST_BYTES));
-  if (!told.success) throw new AppError('invalid', 'What the tablet sent cannot be read.');
-  await tellArrivals({ db, actor, now }, told.data);
+  const parsed = Arrivals.safeParse(await readJson(request, MOST_BYTES));
+  if (!parsed.success) throw new AppError('invalid', 'What the tablet sent cannot be read.');
+  await tellArrivals({ db, actor, now }, parsed.data);
   return new Response(null, { status: 204 });
 });

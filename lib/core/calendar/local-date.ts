@@ -60,8 +60,8 @@ export function daysInMonth(year: number, month: number): number {
 const written = new Map<number, LocalDate>();
 
 export function fromDay(dayNumber: number): LocalDate {
-  const known = written.get(dayNumber);
-  if (known !== undefined) return known;
+  const hit = written.get(dayNumber);
+  if (hit !== undefined) return hit;
   const { year, month, day } = dayToCivil(dayNumber);
   if (year < 0 || year > 9999) throw new CalendarError('invalid_date', `No date can be written for the year ${year}.`);
   const text = `${String(year).padStart(4, '0')}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;

@@ -149,14 +149,14 @@ function checked(rule: Rule): Rule {
 }
 
 // The same few dozen rules serve a whole fleet; they are immutable, so reading each once is enough.
-const known = new Map<string, Rule>();
+const rulesRead = new Map<string, Rule>();
 
 /** Reads an RFC 5545 rule, with or without "RRULE:". Throws `CalendarError` 'invalid_rule' saying what is wrong. */
 export function parseRule(text: string): Rule {
-  const hit = known.get(text);
+  const hit = rulesRead.get(text);
   if (hit) return hit;
   const rule = read(text);
-  if (known.size < 10_000) known.set(text, rule);
+  if (rulesRead.size < 10_000) rulesRead.set(text, rule);
   return rule;
 }
 

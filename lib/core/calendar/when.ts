@@ -32,6 +32,9 @@ export const timeIn = (at: number | Date, timeZone: string): string => written('
 /** "Tue 3 Nov". */
 export const dayIn = (at: number | Date, timeZone: string): string => written('day', at, timeZone);
 
+/** "Tue 3 Nov, 09:30". */
+export const momentIn = (at: number | Date, timeZone: string): string => `${dayIn(at, timeZone)}, ${timeIn(at, timeZone)}`;
+
 /** "Tuesday 3 November". */
 export const longDayIn = (at: number | Date, timeZone: string): string => written('longDay', at, timeZone);
 

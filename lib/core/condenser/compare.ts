@@ -57,7 +57,7 @@ export function compareBeforeAfter(unit: CondenserUnit, before: Reading, after: 
     regained,
     riseBeforeK: a.rise,
     riseAfterK: b.rise,
-    sentence: told(outcome, a.rise.value, b.rise.value, regained),
+    sentence: outcomeSentence(outcome, a.rise.value, b.rise.value, regained),
   };
 }
 
@@ -70,19 +70,19 @@ function looked(unit: CondenserUnit, entered: Reading): Looked | CannotSayReason
   if (lacking) return lacking;
   if (reading.steadyMinutes !== undefined && reading.steadyMinutes < SHORTEST_STEADY_MIN) return 'not_steady';
   const scene = sceneOf(unit, reading, cleanPrior(unit), { learnt: false });
-  const known = scene && measuredOf(scene);
-  if (!scene || !known) return 'out_of_range';
-  if (!(known.riseK.value > 2)) return 'rise_too_small';
+  const measured = scene && measuredOf(scene);
+  if (!scene || !measured) return 'out_of_range';
+  if (!(measured.riseK.value > 2)) return 'rise_too_small';
   const seen = conductanceSeen(scene);
   if (!seen) return 'out_of_range';
-  return { ...seen, means: meansOf(reading), rise: known.riseK };
+  return { ...seen, means: meansOf(reading), rise: measured.riseK };
 }
 
 function no(reason: CannotSayReason): BeforeAfter {
   return { status: 'cannot_say', reason, sentence: cannotSaySentence(reason) };
 }
 
-function told(outcome: 'better' | 'no_change' | 'worse', before: number, after: number, regained: Figure): string {
+function outcomeSentence(outcome: 'better' | 'no_change' | 'worse', before: number, after: number, regained: Figure): string {
   const p = (x: number) => Math.round(x * 100);
   const band = `${p(regained.value)} % (${p(regained.lo)}–${p(regained.hi)})`;
   const rise = `Head was ${differenceWords(before)} over the air before and ${differenceWords(after)} after.`;

@@ -1,7 +1,7 @@
 import { cancels } from './baseline';
 import { figure, normalCdf, Z60, Z80 } from './bands';
 import { underHeadControl } from './causes/head-control';
-import { causesOf } from './causes/told';
+import { causesOf } from './causes/ranked';
 import { isKnownRefrigerant } from './fluid/limits';
 import { infer, lossSpread, type Belief } from './inference/infer';
 import { quantile, type Part } from './inference/mixture';
@@ -59,13 +59,13 @@ export function estimate(
   if (lacking) return no(lacking);
   const learnt = cancels(baseline, meansOf(reading));
   const scene = sceneOf(unit, reading, baseline, { history: options.history, learnt });
-  const known = scene && measuredOf(scene);
-  if (!scene || !known) return no('out_of_range');
-  const unsound = unsoundness(known, doubts);
+  const measured = scene && measuredOf(scene);
+  if (!scene || !measured) return no('out_of_range');
+  const unsound = unsoundness(measured, doubts);
   if (unsound) return no(unsound);
   const belief = beliefOf(scene, doubts);
-  if (typeof belief === 'string') return { ...no(belief), ...known };
-  return told(belief, { unit, reading, baseline, conditions, known, doubts });
+  if (typeof belief === 'string') return { ...no(belief), ...measured };
+  return estimateOf(belief, { unit, reading, baseline, conditions, measured, doubts });
 }
 
 /** What is believed of the machine, or why nothing can be. */
@@ -86,8 +86,8 @@ function cannotSay(reason: CannotSayReason, doubts: Doubt[]): EstimateCannotSay 
 /** Less than this over the air there is no telling one coil from another. */
 const SMALLEST_RISE_K = 2;
 
-function unsoundness(known: MeasuredSides, doubts: readonly Doubt[]): CannotSayReason | null {
-  const { riseK, condensingK } = known;
+function unsoundness(measured: MeasuredSides, doubts: readonly Doubt[]): CannotSayReason | null {
+  const { riseK, condensingK } = measured;
   if (riseK.value <= 0) return doubts.length > 0 ? 'impossible_reading' : 'rise_too_small';
   if (!Number.isFinite(condensingK.value)) return 'out_of_range';
   return riseK.value < SMALLEST_RISE_K || riseK.value - riseK.lo > 0.8 * riseK.value ? 'rise_too_small' : null;
@@ -98,23 +98,23 @@ type Given = {
   reading: Reading;
   baseline: CleanBaseline;
   conditions: Conditions;
-  known: MeasuredSides;
+  measured: MeasuredSides;
   doubts: Doubt[];
 };
 
-function told(belief: Belief, g: Given): EstimateOk {
-  const { unit, reading, baseline, conditions, known, doubts } = g;
+function estimateOf(belief: Belief, g: Given): EstimateOk {
+  const { unit, reading, baseline, conditions, measured, doubts } = g;
   const conductanceLost = lossFigure(lossParts(belief), CALIBRATION);
   const ahead = outlook({ belief, unit, conditions });
   const looks = nextLooks(belief);
   const judged = judge(belief, reading, looks);
   const next = judged.look ? lookWords(judged.look, unit) : '';
-  const { cleanRiseK, designRiseK } = rises(belief, known.riseK.value, reading);
-  const causes = causesOf(belief, known, unit, looks);
+  const { cleanRiseK, designRiseK } = rises(belief, measured.riseK.value, reading);
+  const causes = causesOf(belief, measured, unit, looks);
   const figures = foretold(ahead, belief, conditions);
   return {
     status: 'ok',
-    ...known,
+    ...measured,
     cleanRiseK,
     designRiseK,
     conductanceLost,
@@ -122,7 +122,7 @@ function told(belief: Belief, g: Given): EstimateOk {
     causes,
     lookNext: looks.slice(0, 3).map((l) => ({ look: l.look, words: lookWords(l.look, unit), bits: l.bits })),
     verdict: judged.verdict,
-    sentence: sentenceFor({ riseK: known.riseK, cleanRiseK, conductanceLost }, { ...judged, next }, causes, reading),
+    sentence: sentenceFor({ riseK: measured.riseK, cleanRiseK, conductanceLost }, { ...judged, next }, causes, reading),
     doubts,
     assumptions: assumptionsOf(unit, reading, conditions, belief.scene.machine.profile, baseline),
   };

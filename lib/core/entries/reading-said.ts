@@ -13,20 +13,20 @@ export const quantities: Say = (values, { units }, { entered }) => {
       lines.push([FIELD_INFO[field].label, `${typed.text.replace('-', '−')} ${typed.unit}`]);
     else if (typeof value === 'number') lines.push([FIELD_INFO[field].label, ownText(field, value, ownUnits(units))]);
   }
-  const told = new Set(lines.map(([label]) => label));
-  return { lines, whole: Object.keys(values).every((key) => isField(key) && told.has(FIELD_INFO[key].label)) };
+  const shownLabels = new Set(lines.map(([label]) => label));
+  return { lines, whole: Object.keys(values).every((key) => isField(key) && shownLabels.has(FIELD_INFO[key].label)) };
 };
 
 /** What the tablet asked about a quantity, and the answer. */
 export const doubts: Say = (questioned) => {
   if (!Array.isArray(questioned)) return null;
-  const known = questioned.filter(
+  const questionsShown = questioned.filter(
     (q): q is { field: string; question: string; answer: string } =>
       isRecord(q) && typeof q.field === 'string' && typeof q.question === 'string' && typeof q.answer === 'string',
   );
-  const lines = known.map((q): Line => [
+  const lines = questionsShown.map((q): Line => [
     `Asked about ${isField(q.field) ? FIELD_INFO[q.field].label.toLowerCase() : q.field}`,
     `${q.question} ${q.answer}`,
   ]);
-  return { lines, whole: known.length === questioned.length };
+  return { lines, whole: questionsShown.length === questioned.length };
 };

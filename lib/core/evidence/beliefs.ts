@@ -35,19 +35,19 @@ export const failuresOf = (file: UnitFile, evidence: UnitEvidence, fleet: FleetB
   Object.fromEntries(FAILURE_ASPECTS.map((a) => [a, failureOf(file, evidence, a, fleet)])) as Record<FailureAspect, FailurePosterior>;
 
 /**
- * Beliefs about the units of one kitchen, each informed by the others. `known` are posteriors of neighbours whose
+ * Beliefs about the units of one kitchen, each informed by the others. `neighbourPosteriors` are those of neighbours whose
  * files have not changed and need not be gone through again.
  */
 export function kitchenBeliefs(
   files: readonly UnitFile[],
   fleet: FleetBelief,
-  known: ReadonlyMap<string, Pick<FoulingPosterior, 'message'>> = new Map(),
+  neighbourPosteriors: ReadonlyMap<string, Pick<FoulingPosterior, 'message'>> = new Map(),
 ): UnitBelief[] {
   const alone = files.map((file) => {
     const evidence = evidenceOf(file);
     return { file, evidence, fouling: posterior(evidence.history, exposureOf(file), fleet.fouling) };
   });
-  const neighbours = [...known].filter(([id]) => !files.some((f) => f.unitId === id)).map(([, p]) => p);
+  const neighbours = [...neighbourPosteriors].filter(([id]) => !files.some((f) => f.unitId === id)).map(([, p]) => p);
   return alone.map(({ file, evidence, fouling }, i) => ({
     file,
     evidence,

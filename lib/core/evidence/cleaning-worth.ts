@@ -47,13 +47,13 @@ type Run = { kwh: number; breakdown: number };
 /** Energy and chance of a breakdown of one coil over `days`, from a deposit that grows at the coil's own rate. */
 function run(coil: DueCoil, from: (day: number) => Deposit, hot: HotDays): Run {
   const limit = coil.own?.failureLimit ?? hot.failureLimit;
-  const known = coil.own !== null && coil.own.kwhPerDay.length >= 2 ? coil.own : null;
+  const ownLimits = coil.own !== null && coil.own.kwhPerDay.length >= 2 ? coil.own : null;
   let [hazard, kwh] = [0, 0];
   for (let day = 0; day < coil.lastsDays; day += STEP_DAYS) {
     const step = Math.min(STEP_DAYS, coil.lastsDays - day);
     const { value, sd } = from(day + step / 2);
     const survival = Math.exp(-hazard);
-    if (known) for (const [z, weight] of POINTS) kwh += weight * survival * step * extraKwh(known, Math.max(0, value + z * sd));
+    if (ownLimits) for (const [z, weight] of POINTS) kwh += weight * survival * step * extraKwh(ownLimits, Math.max(0, value + z * sd));
     hazard += hot.failureChancePerDay * step * normalCdf((value + limit.lnK) / Math.hypot(sd, limit.sd ?? FAILURE_SD));
   }
   return { kwh, breakdown: 1 - Math.exp(-hazard) };

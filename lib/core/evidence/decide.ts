@@ -52,7 +52,7 @@ export type Decision = {
   /** What a lock or a contract's dates held back, when that is news. */
   held: ChangeRecord | null;
   /** For the screen that closes the visit; false for work not done there whose rule stays. */
-  told: boolean;
+  shown: boolean;
   reason: string | null;
   heldReason: string | null;
   /** Said when cleaning no longer brings a coil back. */
@@ -83,7 +83,7 @@ function ended(task: TaskOnFile, lastDoneOn: LocalDate): Decision {
   const { taskId, unitId, kindKey, rule, dueOn } = task;
   return {
     taskId, unitId, kindKey, fromRule: rule, rule, fromDueOn: dueOn, dueOn: null, lastDoneOn,
-    settled: false, held: null, told: true, reason: ENDED, heldReason: null, deepClean: null,
+    settled: false, held: null, shown: true, reason: ENDED, heldReason: null, deepClean: null,
     record: { kind: 'ended', fromRule: rule, toRule: rule, fromDueOn: dueOn, toDueOn: null, reason: ENDED, evidence: {}, modelVersion: '' },
   }; // prettier-ignore
 }
@@ -137,11 +137,11 @@ export function decide(task: TaskOnFile, visit: VisitNews, belief: UnitBelief, p
   const taken = takesHold(revision, doneHere, next, task.mine);
   const { rule, dueOn } = taken ?? { rule: file.rule, dueOn: next };
   if (dueOn === null) return ended(task, file.lastDoneOn);
-  const told = doneHere || taken !== null;
+  const shown = doneHere || taken !== null;
   return {
     taskId: task.taskId, unitId: task.unitId, kindKey: task.kindKey, fromRule: file.rule, rule, fromDueOn: task.dueOn, dueOn,
     lastDoneOn: file.lastDoneOn, settled: saysSo(task, { rule, dueOn, lastDoneOn: file.lastDoneOn }),
-    record: taken && changeRecord(task, taken, visit.on), held: told ? heldRecord(task, revision, visit.on, file.rule, dueOn) : null, told,
+    record: taken && changeRecord(task, taken, visit.on), held: shown ? heldRecord(task, revision, visit.on, file.rule, dueOn) : null, shown,
     reason: taken?.reason ?? null, heldReason: revision?.wouldHave?.reason ?? null, deepClean: revision?.deepClean ?? null,
   }; // prettier-ignore
 }

@@ -37,10 +37,10 @@ export function lostToday(u: UnitStanding): Figure {
 export function extraEnergyToday(units: readonly UnitStanding[]): Figure | null {
   let total = 0;
   let variance = 0;
-  let known = 0;
+  let counted = 0;
   for (const u of units) {
     if (!u.own || u.own.kwhPerDay.length < 2) continue;
-    known++;
+    counted++;
     const { value, sd } = depositToday(u);
     const own = u.own;
     const at = (y: number) => extraKwh(own, Math.max(0, y));
@@ -48,7 +48,7 @@ export function extraEnergyToday(units: readonly UnitStanding[]): Figure | null 
     total += middle;
     variance += ((at(value + Z80 * sd) - at(value - Z80 * sd)) / 2) ** 2 + (Z80 * OWN_SD * middle) ** 2;
   }
-  if (known === 0) return null;
+  if (counted === 0) return null;
   const half = Math.sqrt(variance + (Z80 * COMMON_SD * total) ** 2);
   return figure(total, Math.max(0, total - half), total + half);
 }
@@ -66,13 +66,26 @@ export function timesPrice(energy: Figure | null, price: number | null): Figure 
   return energy && price !== null ? figure(energy.value * price, energy.lo * price, energy.hi * price) : null;
 }
 
-/** Sum of independent figures; the common part of their error is added straight. */
-export function sumOf(figures: readonly (Figure | null)[]): Figure | null {
-  const known = figures.filter((f): f is Figure => f !== null);
-  if (known.length === 0) return null;
-  const value = known.reduce((a, f) => a + f.value, 0);
-  const common = Z80 * COMMON_SD * value;
-  const apart = known.reduce((a, f) => a + Math.max(0, ((f.hi - f.lo) / 2) ** 2 - (Z80 * COMMON_SD * f.value) ** 2), 0);
-  const half = Math.sqrt(common ** 2 + apart);
-  return figure(value, Math.max(0, value - half), value + half);
+type Ends = Pick<Figure, 'value' | 'lo' | 'hi'>;
+
+/**
+ * Sum of several units' figures with its 80 % band. What each unit knows of itself (its gauge, its size and hours, its coil) errs on
+ * its own and adds in quadrature; the equations err alike for all (`COMMON_SD` of each figure, no more than its own arm) and that
+ * part adds straight. One figure keeps its band; the band is never wider than all ends added. The two arms are reckoned apart.
+ */
+export function sumOf(figures: readonly (Ends | null)[]): Figure | null {
+  const given = figures.filter((f) => f !== null);
+  if (given.length === 0) return null;
+  const arm = (of: (f: Ends) => number) => {
+    let [common, apart] = [0, 0];
+    for (const f of given) {
+      const whole = Math.max(0, of(f));
+      const shared = Math.min(whole, Z80 * COMMON_SD * Math.abs(f.value));
+      common += shared;
+      apart += whole ** 2 - shared ** 2;
+    }
+    return Math.hypot(common, Math.sqrt(apart));
+  };
+  const value = given.reduce((a, f) => a + f.value, 0);
+  return figure(value, Math.max(0, value - arm((f) => f.value - f.lo)), value + arm((f) => f.hi - f.value));
 }

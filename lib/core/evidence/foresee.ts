@@ -57,9 +57,9 @@ function mattedDates(p: FoulingPosterior, hyper: Hyper, then: Ahead) {
   return { mattedChance: crossedWithin(then, lnK, 0), mattedFrom: date(0.1), mattedTo: date(0.9) };
 }
 
-function met(file: UnitFile, known: UnitFile, on: LocalDate) {
+function met(file: UnitFile, before: UnitFile, on: LocalDate) {
   const look = file.findings.findLast((f) => f.on === on && f.aspect === 'coil' && f.phase === 'found');
-  const baseline = baselineFrom(known.unit, known.readings);
+  const baseline = baselineFrom(before.unit, before.readings);
   const read = file.readings
     .filter((r) => r.on === on && r.phase !== 'after' && setAsideWhy(r) === null)
     .flatMap((r) => lnKOf(r, baseline) ?? [])
@@ -77,10 +77,10 @@ function met(file: UnitFile, known: UnitFile, on: LocalDate) {
  * itself is heard, whenever this is worked out.
  */
 export function foresee(files: readonly UnitFile[], on: LocalDate, fleet: FleetBelief): Foresight[] {
-  const known = files.map((f) => fileBefore(f, on));
-  const seen = files.map((file, i) => ({ file, what: met(file, known[i] ?? file, on) }));
+  const filesBefore = files.map((f) => fileBefore(f, on));
+  const seen = files.map((file, i) => ({ file, what: met(file, filesBefore[i] ?? file, on) }));
   if (seen.every(({ what }) => what.found === null && what.readLnK === null)) return [];
-  return kitchenBeliefs(known, fleet).flatMap(({ fouling }, i) => {
+  return kitchenBeliefs(filesBefore, fleet).flatMap(({ fouling }, i) => {
     const one = seen[i];
     if (!one || (one.what.found === null && one.what.readLnK === null)) return [];
     // Nothing can be expected of a day before the record begins.

@@ -3,8 +3,8 @@
  * problems out. Measured columns carry their unit in the name, so that no number is ever read in the wrong one.
  */
 export { allColumns } from './columns';
-export { fold, kitchenKey, type KnownUnit, type OnFile } from './kitchens';
-export { knownUnits, type Known, type PlannedUpdate } from './known';
+export { fold, kitchenKey, type KitchenUpdate, type KnownUnit, type OnFile } from './kitchens';
+export { knownUnits, type OnFilePolicy, type PlannedUpdate } from './units-on-file';
 export { planFleet, type FleetPlan } from './plan';
 export { guarded, unguarded, writeRow } from './row';
 export { columnsIn, template } from './template';

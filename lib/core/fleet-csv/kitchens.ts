@@ -1,5 +1,6 @@
 import { writeWeekHours } from '../hours';
 import type { UnitValues } from '../equipment/unit-fields';
+import type { OnFilePolicy } from './units-on-file';
 import type { KitchenValues, Problem, RowValues } from './types';
 
 /** Names are the same whatever their case and spacing. */
@@ -10,11 +11,21 @@ export type OnFile = {
   /** By folded name. */
   customers: ReadonlyMap<string, { id: string; archived: boolean }>;
   /** By `kitchenKey`. `units` are folded names of units not archived. */
-  kitchens: ReadonlyMap<string, { id: string; archived: boolean; values: KitchenValues; units: ReadonlySet<string> }>;
+  kitchens: ReadonlyMap<string, KitchenOnFile>;
   /** Upper case. */
   tags: ReadonlySet<string>;
   /** Units not archived, where rows may be about them. */
   units?: readonly KnownUnit[];
+};
+
+export type KitchenOnFile = {
+  id: string;
+  version: number;
+  archived: boolean;
+  values: KitchenValues;
+  /** Whether a person has set its position: one found by address or learnt gives way to what a sheet says. */
+  placedByHand: boolean;
+  units: ReadonlySet<string>;
 };
 
 /** A unit on file as an import may find it again. */
@@ -29,6 +40,8 @@ export type PlannedKitchen = {
   values: KitchenValues;
   line: number;
 };
+/** What a file adds to a kitchen on file. */
+export type KitchenUpdate = { kitchenId: string; version: number; name: string; set: Partial<KitchenValues> };
 
 /** 35 °C, the usual rating point of a condenser's air. */
 const HOT_DAY_K = 308.15;
@@ -42,10 +55,27 @@ const shown = (value: unknown): string => (Array.isArray(value) ? writeWeekHours
 const alike = (a: unknown, b: unknown): boolean =>
   typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(a)) : shown(a) === shown(b);
 
-type Entry = PlannedKitchen & { givenAt: Map<string, number>; unitLines: Map<string, number>; told: Set<string> };
+type Entry = PlannedKitchen & {
+  onFile: KitchenOnFile | undefined;
+  set: Partial<KitchenValues>;
+  /** Whether a new unit goes into it. */
+  used: boolean;
+  givenAt: Map<string, number>;
+  unitLines: Map<string, number>;
+  complainedOf: Set<string>;
+};
+
+const isBlank = (value: unknown) => value === null || value === '' || (Array.isArray(value) && value.length === 0);
+/** Whether the file's word goes over what is on file: into blanks, over a position that no person has set, or as it was complainedOf to. */
+function goesOver({ values, placedByHand }: KitchenOnFile, field: keyof KitchenValues, policy: OnFilePolicy): boolean {
+  if (policy === 'leave') return false;
+  return policy === 'replace' || isBlank(values[field]) || (!placedByHand && (field === 'lat' || field === 'lng'));
+}
+
+type BookContext = { onFile: OnFile; shopTimeZone: string; whereOnFile?: OnFilePolicy };
 
 /** The kitchens a file names, gathered from all their rows. Rows that contradict one another are named. */
-export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, header: (field: string) => string, problems: Problem[]) {
+export function kitchenBook(ctx: BookContext, header: (field: string) => string, problems: Problem[]) {
   const entries = new Map<string, Entry>();
 
   function open(line: number, customer: string, name: string): Entry {
@@ -54,7 +84,7 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
     const owner = ctx.onFile.customers.get(fold(customer));
     const entry: Entry = {
       key, customer, name, line, customerId: owner?.id ?? null, kitchenId: onFile?.id ?? null,
-      values: onFile ? { ...onFile.values } : blank(ctx.shopTimeZone), givenAt: new Map(), unitLines: new Map(), told: new Set(),
+      values: onFile ? { ...onFile.values } : blank(ctx.shopTimeZone), onFile, set: {}, used: false, givenAt: new Map(), unitLines: new Map(), complainedOf: new Set(),
     }; // prettier-ignore
     entries.set(key, entry);
     if (owner?.archived)
@@ -91,8 +121,8 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
           message: `Line ${earlier} says otherwise for the same kitchen. Make them agree, or fill it on one row only.`,
           severity: 'error',
         });
-      } else if (entry.kitchenId) {
-        if (!entry.told.has(field))
+      } else if (entry.onFile && !goesOver(entry.onFile, field, ctx.whereOnFile ?? 'fill')) {
+        if (!entry.complainedOf.has(field))
           problems.push({
             line,
             column,
@@ -100,9 +130,10 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
             message: 'This kitchen is on file with another value, which stays. Change it on the kitchen’s page if the file is right.',
             severity: 'note',
           });
-        entry.told.add(field);
+        entry.complainedOf.add(field);
       } else {
         Object.assign(entry.values, { [field]: value });
+        if (entry.onFile) Object.assign(entry.set, { [field]: value });
         entry.givenAt.set(field, line);
       }
     }
@@ -114,8 +145,15 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
       const { customer, kitchen } = row.names;
       if (!customer || !kitchen) return null;
       const entry = entries.get(kitchenKey(customer, kitchen)) ?? open(line, customer.trim(), kitchen.trim());
+      entry.used = true;
       merge(entry, line, row.kitchen);
       return entry;
+    },
+    /** What a row about a unit on file says of its kitchen. */
+    add(line: number, { names, kitchen }: RowValues): void {
+      const key = kitchenKey(names.customer ?? '', names.kitchen ?? '');
+      if (!ctx.onFile.kitchens.has(key)) return;
+      merge(entries.get(key) ?? open(line, (names.customer ?? '').trim(), (names.kitchen ?? '').trim()), line, kitchen);
     },
     /** Why a unit's name cannot be used in a kitchen, or null; the name is then taken. */
     nameTaken(kitchen: PlannedKitchen, unit: string, line: number): string | null {
@@ -128,6 +166,10 @@ export function kitchenBook(ctx: { onFile: OnFile; shopTimeZone: string }, heade
         ? 'This kitchen has a unit of this name on file already. Remove the row, or name it apart.'
         : null;
     },
-    all: (): PlannedKitchen[] => [...entries.values()],
+    all: (): PlannedKitchen[] => [...entries.values()].filter((e) => e.used),
+    updates: (): KitchenUpdate[] =>
+      [...entries.values()].flatMap(({ onFile, set, name }) =>
+        onFile && Object.keys(set).length > 0 ? [{ kitchenId: onFile.id, version: onFile.version, name, set }] : [],
+      ),
   };
 }

@@ -1,8 +1,8 @@
 import { todayIn } from '../calendar';
 import { blankUnit, type UnitValues } from '../equipment/unit-fields';
 import type { Column } from './column';
-import { knownUnits, updateOf, type Known, type PlannedUpdate } from './known';
-import { kitchenBook, type OnFile, type PlannedKitchen } from './kitchens';
+import { knownUnits, updateOf, type OnFilePolicy, type PlannedUpdate } from './units-on-file';
+import { kitchenBook, type KitchenUpdate, type OnFile, type PlannedKitchen } from './kitchens';
 import { readHeader } from './header';
 import { readRow } from './row';
 import { planTasks, type PlannedTask, type Tell } from './tasks';
@@ -16,7 +16,8 @@ export type FleetPlan = {
   units: PlannedUnit[];
   /** Rows that are about units on file, and what each would change. */
   updates: PlannedUpdate[];
-  known: number;
+  kitchenUpdates: KitchenUpdate[];
+  rowsOnFile: number;
   problems: Problem[];
   rows: number;
 };
@@ -27,7 +28,7 @@ export type PlanContext = {
   onFile: OnFile;
   shopTimeZone: string;
   /** What to do with rows that are about units on file; not given, they are problems. */
-  known?: Known;
+  whereOnFile?: OnFilePolicy;
   /** Epoch milliseconds. */
   now: number;
 };
@@ -35,7 +36,15 @@ export type PlanContext = {
 const headerOf = (columns: readonly Column[], at: readonly (Column | null)[], field: string) =>
   at.find((c) => c?.field === field)?.header ?? columns.find((c) => c.field === field)?.header ?? '';
 
-const nothing = (rows: number, problems: Problem[]): FleetPlan => ({ kitchens: [], units: [], updates: [], known: 0, rows, problems });
+const nothing = (rows: number, problems: Problem[]): FleetPlan => ({
+  kitchens: [],
+  units: [],
+  updates: [],
+  kitchenUpdates: [],
+  rowsOnFile: 0,
+  rows,
+  problems,
+});
 const problem = (line: number, message: string): Problem => ({ line, column: '', value: '', message, severity: 'error' });
 
 /**
@@ -58,12 +67,13 @@ export function planFleet(lines: readonly Line[], ctx: PlanContext): FleetPlan {
   let knownRows = 0;
   for (const line of body) {
     const read = readRow(line, at);
-    const known = ctx.known && find(read.row);
-    if (known && ctx.known) {
+    const unitOnFile = ctx.whereOnFile && find(read.row);
+    if (unitOnFile && ctx.whereOnFile) {
       // Of a unit on file a row need not say all.
       problems.push(...read.problems.filter((p) => p.value !== ''));
       knownRows++;
-      addUpdate(updates, updateOf(known, read.row, ctx.known, line.line));
+      book.add(line.line, read.row);
+      addUpdate(updates, updateOf(unitOnFile, read.row, ctx.whereOnFile, line.line));
       continue;
     }
     problems.push(...read.problems);
@@ -78,7 +88,7 @@ export function planFleet(lines: readonly Line[], ctx: PlanContext): FleetPlan {
     if (unit) units.push({ ...unit, line: line.line, kitchen, tasks });
   }
   problems.sort((a, b) => a.line - b.line);
-  return { kitchens: book.all(), units, updates, known: knownRows, problems, rows: body.length };
+  return { kitchens: book.all(), units, updates, kitchenUpdates: book.updates(), rowsOnFile: knownRows, problems, rows: body.length };
 }
 
 /** Of two rows about one unit the first one's word stands. */

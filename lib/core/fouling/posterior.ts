@@ -38,11 +38,11 @@ const openings = new WeakMap<Hyper, Map<string, Bank>>();
 const scratch = new Float64Array(SHAPES * RATE_COUNT * STRIDE);
 
 function opening(hyper: Hyper, placement: Placement, clean: boolean): Bank {
-  let known = openings.get(hyper);
-  if (!known) openings.set(hyper, (known = new Map()));
+  let bankOf = openings.get(hyper);
+  if (!bankOf) openings.set(hyper, (bankOf = new Map()));
   const key = clean ? placement : `${placement}?`;
-  let bank = known.get(key);
-  if (!bank) known.set(key, (bank = prune(startBank(hyper, clean), priorTable(hyper, placement).logMarginal)));
+  let bank = bankOf.get(key);
+  if (!bank) bankOf.set(key, (bank = prune(startBank(hyper, clean), priorTable(hyper, placement).logMarginal)));
   scratch.set(bank);
   return scratch.subarray(0, bank.length);
 }

@@ -13,8 +13,8 @@ const tables = new Map<string, Float64Array>();
 /** Season days gathered from 1 January up to each day of the year; 365.25 in a whole year. */
 function gathered({ share, kappa, peak }: Season): Float64Array {
   const key = `${share} ${kappa} ${peak}`;
-  const known = tables.get(key);
-  if (known) return known;
+  const hit = tables.get(key);
+  if (hit) return hit;
   const cumulative = new Float64Array(367);
   for (let d = 0; d < 366; d++)
     cumulative[d + 1] = (cumulative[d] as number) + Math.exp(kappa * (Math.cos((2 * Math.PI * (d + 0.5 - peak)) / YEAR) - 1));

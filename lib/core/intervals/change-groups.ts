@@ -56,7 +56,7 @@ export function groupChanges<C extends ChangeToLookAt>(
       groups.set(key, [...(groups.get(key) ?? []), change]);
     }
   }
-  const told = [...groups].map(([key, list]): ChangeGroup<C> => ({
+  const listed = [...groups].map(([key, list]): ChangeGroup<C> => ({
     key,
     kind: list[0]?.task.kind ?? '',
     why: list[0] ? whyOf(list[0]) : 'tighter',
@@ -64,5 +64,5 @@ export function groupChanges<C extends ChangeToLookAt>(
     fromWeeks: middle(list.map((c) => weeksOf(c).from)),
     toWeeks: middle(list.map((c) => weeksOf(c).to)),
   }));
-  return { groups: told.sort((a, b) => b.changes.length - a.changes.length || a.key.localeCompare(b.key)), odd };
+  return { groups: listed.sort((a, b) => b.changes.length - a.changes.length || a.key.localeCompare(b.key)), odd };
 }

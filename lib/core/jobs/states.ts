@@ -61,6 +61,9 @@ const ONWARD: Record<JobState, readonly JobState[]> = {
 
 export const isOpen = (state: JobState): boolean => state !== 'done' && state !== 'declined';
 
+/** A visit can be found for it: open, and not waiting for a price to be agreed. */
+export const isBookable = ({ state }: { state: JobState }): boolean => isOpen(state) && state !== 'quoted';
+
 export const canGo = (from: JobState, to: JobState): boolean => ONWARD[from].includes(to);
 
 export type JobStand = { state: JobState; needsQuote: boolean; partsWanted: boolean };

@@ -5,33 +5,33 @@ import { gramToKilogram, kilogramToGram, kilogramToOunce, kilogramToPound, ounce
 import { barToPascal, pascalToBar, PSI_PA } from './pressure';
 import { celsiusToKelvin, fahrenheitToKelvin, kelvinToCelsius, kelvinToFahrenheit } from './temperature';
 
-/** A unit that a value may be typed in: what stands beside the number, and the way to SI and back. */
-export type UnitOfEntry = { label: string; toSi: (x: number) => number; fromSi: (x: number) => number };
+/** A unit that a value may be typed in: what stands beside the number, the way to SI and back, and decimals that people write. */
+export type UnitOfEntry = { label: string; decimals: number; toSi: (x: number) => number; fromSi: (x: number) => number };
 
 const same = (x: number) => x;
-const plain = (label: string): UnitOfEntry => ({ label, toSi: same, fromSi: same });
+const plain = (label: string, decimals: number): UnitOfEntry => ({ label, decimals, toSi: same, fromSi: same });
 
 /** Units of a form, a file or the tablet, by measure. Pressures are above the surrounding atmosphere. */
 export const MEASURES = {
-  length: { ft: { label: 'ft', toSi: footToMetre, fromSi: metreToFoot }, m: plain('m') },
+  length: { ft: { label: 'ft', decimals: 0, toSi: footToMetre, fromSi: metreToFoot }, m: plain('m', 1) },
   temperature: {
-    F: { label: '°F', toSi: fahrenheitToKelvin, fromSi: kelvinToFahrenheit },
-    C: { label: '°C', toSi: celsiusToKelvin, fromSi: kelvinToCelsius },
+    F: { label: '°F', decimals: 1, toSi: fahrenheitToKelvin, fromSi: kelvinToFahrenheit },
+    C: { label: '°C', decimals: 1, toSi: celsiusToKelvin, fromSi: kelvinToCelsius },
   },
   /** A difference of temperatures: no offset. */
-  difference: { F: { label: '°F', toSi: (x: number) => x / 1.8, fromSi: (x: number) => x * 1.8 }, K: plain('K') },
+  difference: { F: { label: '°F', decimals: 1, toSi: (x: number) => x / 1.8, fromSi: (x: number) => x * 1.8 }, K: plain('K', 1) },
   pressure: {
-    psig: { label: 'psig', toSi: (x: number) => x * PSI_PA, fromSi: (x: number) => x / PSI_PA },
-    bar: { label: 'bar', toSi: barToPascal, fromSi: pascalToBar },
+    psig: { label: 'psig', decimals: 1, toSi: (x: number) => x * PSI_PA, fromSi: (x: number) => x / PSI_PA },
+    bar: { label: 'bar', decimals: 2, toSi: barToPascal, fromSi: pascalToBar },
   },
   mass: {
-    oz: { label: 'oz', toSi: ounceToKilogram, fromSi: kilogramToOunce },
-    lb: { label: 'lb', toSi: poundToKilogram, fromSi: kilogramToPound },
-    g: { label: 'g', toSi: gramToKilogram, fromSi: kilogramToGram },
-    kg: plain('kg'),
+    oz: { label: 'oz', decimals: 2, toSi: ounceToKilogram, fromSi: kilogramToOunce },
+    lb: { label: 'lb', decimals: 3, toSi: poundToKilogram, fromSi: kilogramToPound },
+    g: { label: 'g', decimals: 1, toSi: gramToKilogram, fromSi: kilogramToGram },
+    kg: plain('kg', 3),
   },
-  power: { btuh: { label: 'Btu/h', toSi: btuPerHourToWatt, fromSi: wattToBtuPerHour }, W: plain('W') },
-  duration: { h: plain('h') },
+  power: { btuh: { label: 'Btu/h', decimals: 0, toSi: btuPerHourToWatt, fromSi: wattToBtuPerHour }, W: plain('W', 0) },
+  duration: { h: plain('h', 1) },
 } as const satisfies Record<string, Record<string, UnitOfEntry>>;
 export type Measure = keyof typeof MEASURES;
 
@@ -56,6 +56,18 @@ export function entryUnit(measure: Measure, unit: string): UnitOfEntry {
   const found = unitsOfMeasure(measure)[unit];
   if (!found) throw new Error(`${measure} is not measured in ${unit}`);
   return found;
+}
+
+/** The number that a form shows for a value on file: 106 g is "3.74" ounces, not "3.73904". */
+export const shownInForm = (measure: Measure, unit: string, si: number): string => {
+  const { fromSi, decimals } = entryUnit(measure, unit);
+  return String(Number(fromSi(si).toFixed(decimals)));
+};
+
+/** A number that a form showed and that came back as it was means what is on file, to the last digit. */
+export function fromForm(measure: Measure, unit: string, typed: number, onFile?: number): number {
+  const asShown = onFile !== undefined && Number(shownInForm(measure, unit, onFile)) === typed;
+  return asShown ? onFile : entryUnit(measure, unit).toSi(typed);
 }
 
 /** "5.3 oz": a nominal value, from a nameplate or a setting. Measured results are written with a band instead. */

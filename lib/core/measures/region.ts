@@ -36,6 +36,8 @@ const PER_KM: Record<DistanceUnit, number> = { km: 1, mi: 1 / MILE_KM };
 
 export const kmIn = (km: number, unit: DistanceUnit): number => km * PER_KM[unit];
 export const kmFrom = (x: number, unit: DistanceUnit): number => x / PER_KM[unit];
+/** A speed as a form shows it: to a tenth. */
+export const speedShown = (kmh: number, unit: DistanceUnit): number => Number(kmIn(kmh, unit).toFixed(1));
 export const SPEED_LABEL: Record<DistanceUnit, string> = { mi: 'mph', km: 'km/h' };
 export const DISTANCE_NAME: Record<DistanceUnit, string> = { mi: 'mile', km: 'kilometre' };
 

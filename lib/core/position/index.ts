@@ -2,4 +2,4 @@
 export type { Answer, Ask } from './answer';
 export { disagrees, learnt, metresBetween, MOST_ACCURACY_M, type Learnt } from './arrivals';
 export { judge, type Candidate, type Confidence, type Judged } from './candidates';
-export { readPosition, writePosition, type Position } from './read-position';
+export { isShortPosition, readPosition, writePosition, type Position } from './read-position';

@@ -3,6 +3,10 @@ import { areaNear, isFullCode, isShortCode } from './plus-code';
 export type Position = { lat: number; lng: number };
 type Read = { position: Position | null } | { problem: string };
 
+const firstWord = (text: string): string => text.trim().split(/[\s,]+/)[0] ?? '';
+/** Whether it is a short plus code, with or without its town: "QCJ+2VX" says where only near a place. */
+export const isShortPosition = (source: string): boolean => isShortCode(firstWord(source));
+
 /**
  * A position as people paste it: "41.88, -87.63", "41.88 N 87.63 W", an address line of a map, or a plus code; a short code
  * is read near `near`. Empty is no position.
@@ -10,7 +14,7 @@ type Read = { position: Position | null } | { problem: string };
 export function readPosition(source: string, near: Position | null = null): Read {
   const text = source.trim();
   if (text === '') return { position: null };
-  const [code = ''] = text.split(/[\s,]+/);
+  const code = firstWord(text);
   if (isFullCode(code)) return { position: centre(code, { lat: 0, lng: 0 }) };
   if (isShortCode(code)) {
     if (!near) return { problem: 'A short plus code needs a place near it. Give the shop its position first, or paste the whole code.' };

@@ -3,4 +3,4 @@ export { REFRIGERANTS, REFRIGERANT_IDS, type RefrigerantInfo } from './catalogue
 export { saturationDome } from './dome';
 export * from './properties';
 export { safetyOf } from './safety';
-export { isFailure, known, PropertyError, type PropertyFailure, type Result, type State } from './types';
+export { isFailure, unwrap, PropertyError, type PropertyFailure, type Result, type State } from './types';

@@ -1,5 +1,5 @@
 import { rangeOf, saturatedLiquid, saturatedVapour } from './properties';
-import { isFailure, known, type Result, type State } from './types';
+import { isFailure, unwrap, type Result, type State } from './types';
 
 /**
  * The saturation dome for a pressure–enthalpy picture: liquid states rising from `fromT` (K) to near the critical
@@ -15,7 +15,7 @@ export function saturationDome(id: string, fromT: number, points = 40): Result<{
     return range.maxSaturationT - (range.maxSaturationT - fromT) * share * share;
   });
   return {
-    liquid: temperatures.map((T) => known(saturatedLiquid(id, T))),
-    vapour: temperatures.map((T) => known(saturatedVapour(id, T))).reverse(),
+    liquid: temperatures.map((T) => unwrap(saturatedLiquid(id, T))),
+    vapour: temperatures.map((T) => unwrap(saturatedVapour(id, T))).reverse(),
   };
 }

@@ -48,7 +48,7 @@ export class PropertyError extends Error {
 }
 
 /** The value itself, or a thrown PropertyError: for callers that have already checked the range. */
-export function known<T>(x: Result<T>): T {
+export function unwrap<T>(x: Result<T>): T {
   if (isFailure(x)) throw new PropertyError(x);
   return x;
 }

@@ -3,6 +3,7 @@ import { customerDate, customerMonths } from '../calendar/when';
 import { wordsIn, type CustomerWords, type Language } from '../customer-words';
 import { ASPECTS, isClean, type Aspect, type Grade } from '../findings/grades';
 import type { JobUrgency } from '../jobs/states';
+import { sumOf } from '../evidence/fleet-cost';
 import { formatBand } from '../measures';
 import { coilTrend, type CoilDay } from './coil-trend';
 import { capital, COST_DAYS, foundWords, nextLine, taskWords, type NextTask } from './customer-lines';
@@ -91,17 +92,15 @@ function kitchenLines(k: QuarterKitchen, say: CustomerWords, language: Language)
   ];
 }
 
-/**
- * What the dirt of several units was costing in 30 days, as it was met last. Ends of the bands are added as if all were wrong
- * the same way, which one price and one way of reckoning make likely: wider than chance alone.
- */
+/** What the dirt of several units was costing in 30 days, as it was met last. How their bands are added: `sumOf`. */
 function costLines(units: readonly QuarterUnit[], say: CustomerWords): string[] {
   const read = units.flatMap((u) => u.cost ?? []);
   const [first] = read;
   if (!first || read.some((c) => c.currency !== first.currency)) return [];
-  const sum = (of: (c: Cost) => number) => COST_DAYS * read.reduce((n, c) => n + Math.max(0, of(c)), 0);
-  const [value, lo, hi] = [sum((c) => c.value), sum((c) => c.lo), sum((c) => c.hi)];
-  if (hi <= 0) return [];
+  const month = (x: number) => COST_DAYS * Math.max(0, x);
+  const sum = sumOf(read.map((c) => ({ value: month(c.value), lo: month(c.lo), hi: month(c.hi) })));
+  if (!sum || sum.hi <= 0) return [];
+  const { value, lo, hi } = sum;
   const many = [read.length, units.length] as const;
   return lo > 0
     ? [say.quarter.costing(formatBand(value, lo, hi, first.currency, 1), ...many)]

@@ -10,6 +10,6 @@ export {
   type SheetChoices,
   type SheetColumn,
   type SheetReading,
-  type Told,
+  type Assumption,
   type ValueGroup,
 } from './types';

@@ -1,4 +1,4 @@
-import { readPosition } from '../position';
+import { readPosition, type Position } from '../position';
 import { readWeekHours, writeWeekHours } from '../hours';
 import { alike, phone } from './names';
 import type { SheetRow } from './rows';
@@ -29,6 +29,7 @@ export function kitchenCells(
   rows: readonly SheetRow[],
   places: readonly { customer: string; kitchen: string; address: string }[],
   units: Out[],
+  shop: Position | null,
   say: Say,
 ) {
   const first = new Map<string, { out: Out; given: Map<string, Map<string, number>> }>();
@@ -53,7 +54,7 @@ export function kitchenCells(
     give('lat', c.lat);
     give('lng', c.lng);
     if (c.position) {
-      const read = readPosition(c.position);
+      const read = readPosition(c.position, shop);
       if ('position' in read && read.position) {
         give('lat', String(read.position.lat));
         give('lng', String(read.position.lng));

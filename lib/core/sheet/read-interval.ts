@@ -12,8 +12,8 @@ const WEEKS_IN: Record<string, number> = { d: 1 / 7, w: 1, m: 52.18 / 12, y: 52.
 /** Weeks of "quarterly", "90 days", "every 6 wks", "2x/yr" or, with the unit of the column's name, of a number alone. */
 export function readInterval(source: string, header: string): number | null {
   const text = source.trim().toLowerCase().replace(/\.$/, '');
-  const known = WORDS.find(([form]) => form.test(text));
-  if (known) return known[1];
+  const named = WORDS.find(([form]) => form.test(text));
+  if (named) return named[1];
   const bare = /^\d+(\.\d+)?$/.test(text);
   const unit = /\b(day|wk|week|mo|month|yr|year)/i.exec(header)?.[1];
   const m =

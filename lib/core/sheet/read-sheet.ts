@@ -1,4 +1,5 @@
 import type { KnownUnit } from '../fleet-csv';
+import type { Position } from '../position';
 import { isOneOf } from '../typed/closed-set';
 import { claims } from './claims';
 import { findTable, likelySheet, type Table } from './find-table';
@@ -23,6 +24,8 @@ export type SheetContext = {
   customersOnFile: readonly string[];
   /** How the shop's country writes dates. */
   dateOrder: DateOrder;
+  /** Where the shop stands: short plus codes are read near it. */
+  shop?: Position | null;
   /** Today, to know a date to come: 2026-11-27. */
   today: string;
 };
@@ -72,13 +75,13 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
   ];
   numberedNames(units, tell.say);
   onceEach(units, tell.say);
-  kitchenCells(rows, places, units, tell.say);
+  kitchenCells(rows, places, units, ctx.shop ?? null, tell.say);
   return {
     columns: columnsOf(table.headers, byColumn, targets, choices),
     headerLine: table.headerLine,
     groups: [...kinds.all(), ...spots.all(), ...gases.all()],
     questions,
-    told: tell.all(),
+    assumptions: tell.all(),
     lines: linesOf(table.headerLine, rows, units),
     rows: units.length,
   };

@@ -38,7 +38,7 @@ export type Question = {
 };
 
 /** What was done without asking: told, not hidden. */
-export type Told = { words: string; rows: number; examples: string[] };
+export type Assumption = { words: string; rows: number; examples: string[] };
 export type SheetLine = { line: number; cells: string[] };
 
 export type SheetReading = {
@@ -46,7 +46,7 @@ export type SheetReading = {
   headerLine: number;
   groups: ValueGroup[];
   questions: Question[];
-  told: Told[];
+  assumptions: Assumption[];
   /** In the columns and words of the fleet file; the first holds the names. */
   lines: SheetLine[];
   /** Rows of the sheet that are units. */

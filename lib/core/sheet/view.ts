@@ -2,7 +2,7 @@ import { likelySheet } from './find-table';
 import type { RawSheet, SheetChoices, SheetReading } from './types';
 
 /** What a page shows of a sheet as it was read: bounded, however large the sheet. */
-export type SheetView = Pick<SheetReading, 'columns' | 'headerLine' | 'groups' | 'questions' | 'told'> & {
+export type SheetView = Pick<SheetReading, 'columns' | 'headerLine' | 'groups' | 'questions' | 'assumptions'> & {
   /** The first rows in the fleet file's columns; the first holds the names. */
   lines: SheetReading['lines'];
   rows: number;
@@ -18,13 +18,13 @@ const MOST_GROUPS = 120;
 
 /** What is still to be decided comes first where not all fits. */
 export function viewOf(reading: SheetReading, sheets: readonly RawSheet[], choices: SheetChoices): SheetView {
-  const { columns, headerLine, groups, questions, told, lines, rows } = reading;
+  const { columns, headerLine, groups, questions, assumptions, lines, rows } = reading;
   const first = groups.length > MOST_GROUPS ? [...groups.filter((g) => g.open), ...groups.filter((g) => !g.open)] : groups;
   return {
     columns,
     headerLine,
     questions,
-    told,
+    assumptions,
     rows,
     lines: lines.slice(0, LINES),
     groups: first.slice(0, MOST_GROUPS),

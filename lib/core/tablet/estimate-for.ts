@@ -33,11 +33,17 @@ export function estimateFor(
   reading: ReadingSoFar,
   seen: SeenAtReading,
 ): Estimate {
-  const known = condenserUnitOf(unit, kitchen);
-  const baseline = baselineOf(unit.baseline) ?? cleanPrior(known);
+  const condenserUnit = condenserUnitOf(unit, kitchen);
+  const baseline = baselineOf(unit.baseline) ?? cleanPrior(condenserUnit);
   // What was lost before this visit's cleaning says nothing of the coil after it.
   const history = reading.phase === 'after' ? [] : unit.pastLosses;
-  return estimateReading(known, readingOf(recordOf(reading), seen), baseline, conditionsOf(known, kitchen, currency), history);
+  return estimateReading(
+    condenserUnit,
+    readingOf(recordOf(reading), seen),
+    baseline,
+    conditionsOf(condenserUnit, kitchen, currency),
+    history,
+  );
 }
 
 export function doubtsOf(unit: UnitOnFile, kitchen: KitchenOnFile, reading: ReadingSoFar): Doubt[] {

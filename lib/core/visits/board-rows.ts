@@ -5,8 +5,8 @@ export function boardRows(
   technicians: readonly { id: string; name: string }[],
   visits: readonly { technicianId: string; technician: string }[],
 ): BoardRow[] {
-  const known = new Set(technicians.map((t) => t.id));
-  const others = new Map(visits.filter((v) => !known.has(v.technicianId)).map((v) => [v.technicianId, v.technician]));
+  const ids = new Set(technicians.map((t) => t.id));
+  const others = new Map(visits.filter((v) => !ids.has(v.technicianId)).map((v) => [v.technicianId, v.technician]));
   return [
     ...technicians.map(({ id, name }) => ({ id, name, works: true })),
     ...[...others].map(([id, name]) => ({ id, name, works: false })).sort((a, b) => a.name.localeCompare(b.name)),

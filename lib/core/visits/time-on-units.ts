@@ -47,5 +47,6 @@ const hm = (minutes: number): string => {
 /** "about 40 min (25 min to 1 h)": to five minutes, as surely as the moments tell it. */
 export function timeWords({ minutes, lo, hi }: TimeSpent): string {
   const [least, most] = [hm(lo), hm(hi)];
+  if (hm(minutes) === hm(0)) return most === hm(0) ? 'a few minutes' : `up to ${most}`;
   return least === most ? `about ${hm(minutes)}` : `about ${hm(minutes)} (${least} to ${most})`;
 }

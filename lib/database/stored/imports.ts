@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Problem, UnfitRows } from '../../core/fleet-csv';
 import type { RawSheet, SheetChoices, SheetView } from '../../core/sheet';
-import { stored, storedList } from './stored';
+import { renamed, stored, storedList } from './stored';
 
 /** What a dry run found. `errors` and `notes` count all problems. */
 export type ImportSummary = {
@@ -14,8 +14,10 @@ export type ImportSummary = {
   errors: number;
   notes: number;
   /** Rows about units on file, and how many of those would change. */
-  known: number;
+  rowsOnFile: number;
   updates: number;
+  /** Kitchens on file that would change. */
+  kitchenUpdates: number;
   /** What is still to be decided about a sheet. */
   open: number;
 };
@@ -28,18 +30,20 @@ export type ImportReport = {
   unfit?: UnfitRows;
 };
 
-/** What an import put on file, and what units were before it changed them. */
+/** What an import put on file, and what units and kitchens were before it changed them. */
 export type Made = {
   customers: string[];
   kitchens: string[];
   units: string[];
-  changed: { id: string; version: number; before: Record<string, unknown> }[];
+  changed: Changed[];
+  changedKitchens: Changed[];
 };
+type Changed = { id: string; version: number; before: Record<string, unknown> };
 
 const count = z.number().default(0);
 const summary = z.object({
   customers: count, newKitchens: count, kitchens: count, units: count, tasks: count, flammable: count, errors: count, notes: count,
-  known: count, updates: count, open: count,
+  rowsOnFile: count, updates: count, kitchenUpdates: count, open: count,
 }); // prettier-ignore
 const problem: z.ZodType<Problem> = z.object({
   line: z.number(),
@@ -48,6 +52,7 @@ const problem: z.ZodType<Problem> = z.object({
   message: z.string(),
   severity: z.enum(['error', 'note']),
 });
+const changed = z.array(z.object({ id: z.string(), version: z.number(), before: z.record(z.string(), z.unknown()) }));
 const texts = z.record(z.string(), z.string());
 const ids = z.array(z.string());
 const examples = z.array(z.string());
@@ -67,7 +72,7 @@ const sheetView: z.ZodType<SheetView> = z.object({
       options: z.array(z.object({ value: z.string(), label: z.string() })),
     }),
   ),
-  told: z.array(z.object({ words: z.string(), rows: z.number(), examples })),
+  assumptions: z.array(z.object({ words: z.string(), rows: z.number(), examples })),
   lines: z.array(z.object({ line: z.number(), cells: z.array(z.string()) })),
   rows: z.number(),
   sheets: z.array(z.string()),
@@ -81,13 +86,14 @@ const unfit: z.ZodType<UnfitRows> = z.object({
 
 export const STORED_REPORT = stored<ImportReport>(
   'report of an import',
-  1,
+  2,
   z.object({
     problems: z.array(problem).default(() => []),
     summary: summary.prefault({}),
     sheet: sheetView.optional(),
     unfit: unfit.optional(),
   }),
+  { 1: renamed({ told: 'assumptions', known: 'rowsOnFile' }) },
 );
 
 /** A sheet as it was handed in. */
@@ -112,6 +118,7 @@ export const STORED_MADE = stored<Made>(
     customers: ids,
     kitchens: ids,
     units: ids,
-    changed: z.array(z.object({ id: z.string(), version: z.number(), before: z.record(z.string(), z.unknown()) })),
+    changed,
+    changedKitchens: changed.default(() => []),
   }),
 );

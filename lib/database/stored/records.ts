@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { READING_FIELDS, type Entered, type Questioned } from '../../core/entries/entries';
-import { stored, storedList } from './stored';
+import { renamed, stored, storedList } from './stored';
 
 /** Some of what was written beside an act; each kind of act has its own keys, and none of them is ever changed. */
 const anything = z.record(z.string(), z.unknown());
@@ -43,7 +43,7 @@ export const STORED_CHANGE_EVIDENCE = stored<ChangeEvidence>(
 export type EntryDetail = {
   /** Everything that is asked, and of it what the tablet is told where that is less. */
   note?: string;
-  told?: string;
+  forTablet?: string;
   /** The entry of another tablet that says the same. */
   same?: string;
   clockCorrectedMs?: number;
@@ -51,14 +51,15 @@ export type EntryDetail = {
 };
 export const STORED_ENTRY_DETAIL = stored<EntryDetail>(
   'answer to an entry',
-  1,
+  2,
   z.looseObject({
     note: z.string().optional(),
-    told: z.string().optional(),
+    forTablet: z.string().optional(),
     same: z.string().optional(),
     clockCorrectedMs: z.number().optional(),
     visitId: z.string().optional(),
   }),
+  { 1: renamed({ told: 'forTablet' }) },
 );
 
 /** Demo shops of before kept the number itself. */

@@ -25,6 +25,18 @@ export type Stored<T> = {
 type Up = Record<number, (json: unknown) => unknown>;
 const SAME = (json: unknown) => json;
 
+/** A way up in which only keys were renamed, at whatever depth they stand. */
+export const renamed =
+  (names: Readonly<Record<string, string>>) =>
+  (json: unknown): unknown => {
+    const up = (value: unknown): unknown => {
+      if (Array.isArray(value)) return value.map(up);
+      if (!isObject(value)) return value;
+      return Object.fromEntries(Object.entries(value).map(([key, x]) => [names[key] ?? key, up(x)]));
+    };
+    return up(json);
+  };
+
 const isObject = (json: unknown): json is Record<string, unknown> => typeof json === 'object' && json !== null && !Array.isArray(json);
 
 function reader<T>(name: string, version: number, schema: z.ZodType<T>, up: Up, unpacked: (json: Record<string, unknown>) => unknown) {

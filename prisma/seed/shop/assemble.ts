@@ -1,3 +1,4 @@
+import { kmFrom } from '../../../lib/core/measures/region';
 import { STORED_HOURS } from '../../../lib/database/stored/shop';
 import { RandomStream } from '../../../lib/core/numerics/random';
 import { usualTasks } from '../../../lib/core/tasks/kinds';
@@ -20,6 +21,9 @@ export type Placed = {
   units: { row: Prisma.UnitCreateManyInput; tasks: Prisma.TaskCreateManyInput[] }[];
 };
 
+/** How the demo's vans get about. */
+export const DEMO_TRAVEL = { circuity: 1.3, speedKmh: kmFrom(28, 'mi') };
+
 const SETTINGS = {
   id: 1,
   name: 'Larkspur Cold Service',
@@ -29,8 +33,7 @@ const SETTINGS = {
   lng: CITY.lng,
   phone: '+1 555 0100',
   email: 'desk@larkspurcold.example',
-  circuity: 1.3,
-  speedKmh: 45,
+  ...DEMO_TRAVEL,
   policy: { cleaningCost: 60, inspectionCost: 25, failureCost: 1200 },
 };
 export const shopSettings = SETTINGS satisfies Prisma.ShopSettingsCreateManyInput;

@@ -1,5 +1,9 @@
 import { addDays, fromDay, toDay, weekdayOf, type LocalDate } from '../../../lib/core/calendar';
 import { bringsLowSide, TASK_KINDS } from '../../../lib/core/tasks';
+import { travelMinutes } from '../../../lib/core/planning';
+import { STORED_HOURS } from '../../../lib/database/stored/shop';
+import { CITY } from '../shop/kitchens';
+import { DEMO_TRAVEL } from '../shop/assemble';
 import type { Prisma } from '../../../lib/database/generated/client';
 import { NOT_REACHED_DAYS } from './stories';
 import type { SimKitchen, SimUnit, Technician, World } from './world';
@@ -52,6 +56,7 @@ export function plan(
   if (weekdayOf(date) === 6 && !seed.sundays) return null;
   const open = minutesOf(seed.hours[0]);
   const close = minutesOf(seed.hours[1]);
+  const begins = Math.max(open, shiftOf(technician, date).from + driveBetween(homeOf(technician), seed));
   const byDay = toDay(date) + ahead;
   const wanted = kitchen.units
     .map((unit) => ({ unit, tasks: mayDo(technician, unit) ? tasksFor(unit, byDay, taken) : [] }))
@@ -61,30 +66,44 @@ export function plan(
   const units: Booking['units'] = [];
   for (const w of wanted) {
     const more = w.tasks.reduce((sum, t) => sum + (MINUTES[t.kindKey] ?? 10), 0);
-    if (minutes + more > close - open) continue;
+    if (minutes + more > close - begins) continue;
     minutes += more;
     units.push(w);
   }
   if (units.length === 0) return null;
-  minutes = Math.min(close - open, Math.ceil(minutes / 5) * 5);
-  const from = freeFrom(technician, date, open, close, minutes);
+  minutes = Math.min(close - begins, Math.ceil(minutes / 5) * 5);
+  const from = freeFrom(technician, date, begins, close, minutes, seed);
   if (from === null) return null;
   return { kitchen, technician, date, from: clock(from), minutes, units };
 }
 
-const TRAVEL = 25;
+const CLEAR = 5;
+const WHOLE_DAY = { from: 0, to: 24 * 60 };
+type Point = { lat: number; lng: number };
 
-function freeFrom(technician: Technician, date: LocalDate, open: number, close: number, minutes: number): number | null {
+/** Whole minutes of the way, as the planner of the shop reckons it, and a little for the door. */
+const driveBetween = (a: Point, b: Point): number => (travelMinutes(a, b, DEMO_TRAVEL) ?? 0) + CLEAR;
+const homeOf = ({ row }: Technician): Point =>
+  typeof row.homeLat === 'number' && typeof row.homeLng === 'number' ? { lat: row.homeLat, lng: row.homeLng } : CITY;
+
+function shiftOf(technician: Technician, date: LocalDate): { from: number; to: number } {
+  const shift = STORED_HOURS.read(technician.row.shifts).find((w) => w.weekday === weekdayOf(date));
+  return shift ? { from: minutesOf(shift.from), to: minutesOf(shift.to) } : WHOLE_DAY;
+}
+
+/** The first quarter of an hour from `begins` at which the technician can be there and get on to what comes after. */
+function freeFrom(technician: Technician, date: LocalDate, begins: number, close: number, minutes: number, at: Point): number | null {
   const busy = technician.busy.get(date) ?? [];
-  for (let at = open; at + minutes <= close; at += 15)
-    if (busy.every(([a, b]) => at + minutes + TRAVEL <= a || at >= b + TRAVEL)) return at;
+  const last = Math.min(close, shiftOf(technician, date).to) - minutes;
+  for (let from = Math.ceil(begins / 15) * 15; from <= last; from += 15)
+    if (busy.every((b) => from + minutes + driveBetween(at, b.at) <= b.from || from >= b.to + driveBetween(b.at, at))) return from;
   return null;
 }
 
 export function hold(booking: Booking): void {
-  const at = minutesOf(booking.from);
+  const from = minutesOf(booking.from);
   const day = booking.technician.busy.get(booking.date) ?? [];
-  booking.technician.busy.set(booking.date, [...day, [at, at + booking.minutes]]);
+  booking.technician.busy.set(booking.date, [...day, { from, to: from + booking.minutes, at: booking.kitchen.place.seed }]);
 }
 
 /** The desk's morning: books each kitchen whose work comes due, some days ahead. */

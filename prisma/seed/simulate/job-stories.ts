@@ -110,7 +110,7 @@ const STORIES: Story[] = [
 /** What the desk has on its lists: a call, a quote that waits, a part on its way, and one declined. Before `now`, however early it is. */
 export function jobStories(world: World, now: Date): JobStories {
   const random = new RandomStream(world.seed, 'jobs');
-  const told: JobStories = { jobs: [], events: [], quotes: [], parts: [], vans: [], warranties: [], outcomes: [], used: [] };
+  const stories: JobStories = { jobs: [], events: [], quotes: [], parts: [], vans: [], warranties: [], outcomes: [], used: [] };
   const ago = (days: number, hours = 0) => new Date(now.getTime() - days * 86_400_000 - hours * 3_600_000);
   for (const story of STORIES) {
     const kitchen = world.kitchens.find((k) => k.place.seed.name === story.kitchen);
@@ -120,7 +120,7 @@ export function jobStories(world: World, now: Date): JobStories {
     const opened = ago(story.daysAgo, 0.5);
     const last = story.steps.at(-1);
     const closed = last && (last.to === 'declined' || last.to === 'done') ? last : null;
-    told.jobs.push({
+    stories.jobs.push({
       id,
       unitId: String(unit.row.id),
       kitchenId: String(kitchen.place.kitchen.id),
@@ -135,9 +135,9 @@ export function jobStories(world: World, now: Date): JobStories {
       createdAt: opened,
       ...(closed ? { closedAt: ago(closed.daysAgo), closedByName: closed.byName ?? '', closedNote: closed.reason } : {}),
     });
-    told.events.push({ id: random.uuid(), jobId: id, at: opened, kind: 'opened', to: 'asked', byUserId: world.desk });
+    stories.events.push({ id: random.uuid(), jobId: id, at: opened, kind: 'opened', to: 'asked', byUserId: world.desk });
     story.steps.forEach((s, i) =>
-      told.events.push({
+      stories.events.push({
         id: random.uuid(),
         jobId: id,
         at: ago(s.daysAgo),
@@ -152,7 +152,7 @@ export function jobStories(world: World, now: Date): JobStories {
     const { lines, reason, sentDaysAgo, answer } = story.quote;
     const { netCents, taxCents, totalCents } = quoteSums(lines, 8.25);
     const sums = { netCents, taxCents, totalCents };
-    told.quotes.push({
+    stories.quotes.push({
       id: random.uuid(),
       jobId: id,
       version: 1,
@@ -168,7 +168,7 @@ export function jobStories(world: World, now: Date): JobStories {
       ...(answer ? { answer: answer.as, answeredAt: ago(answer.daysAgo), answeredBy: answer.by, answerNote: answer.note } : {}),
     });
   }
-  told.parts = PARTS.map(([number, name, priceCents, , inShop, warrantyMonths]) => ({
+  stories.parts = PARTS.map(([number, name, priceCents, , inShop, warrantyMonths]) => ({
     id: random.uuid(),
     number,
     name,
@@ -178,13 +178,13 @@ export function jobStories(world: World, now: Date): JobStories {
     updatedAt: now,
   }));
   // What lies in the vans lies in one each, in turn.
-  told.vans = PARTS.flatMap(([, , , inVan], i) => {
-    const [partId, van] = [told.parts[i]?.id, world.technicians[i % world.technicians.length]];
+  stories.vans = PARTS.flatMap(([, , , inVan], i) => {
+    const [partId, van] = [stories.parts[i]?.id, world.technicians[i % world.technicians.length]];
     return partId && van?.row.id && inVan > 0 ? [{ partId, technicianId: van.row.id, pieces: inVan }] : [];
   });
-  const covered = told.jobs[2];
+  const covered = stories.jobs[2];
   if (covered)
-    told.warranties.push({
+    stories.warranties.push({
       id: random.uuid(),
       unitId: covered.unitId,
       what: 'Compressor',
@@ -193,27 +193,27 @@ export function jobStories(world: World, now: Date): JobStories {
       createdById: world.desk,
       createdAt: ago(300),
     });
-  motorPutIn(world, told, random, now);
-  return told;
+  motorPutIn(world, stories, random, now);
+  return stories;
 }
 
 /** One that was done a while ago at a visit, with a part of the list that is under warranty since. */
-function motorPutIn(world: World, told: JobStories, random: RandomStream, now: Date): void {
+function motorPutIn(world: World, stories: JobStories, random: RandomStream, now: Date): void {
   const since = now.getTime() - 40 * 86_400_000;
   const visit = world.out.visits.findLast(
     (v) => v.status === 'done' && v.leftAt && +new Date(v.leftAt) < now.getTime() && +new Date(v.leftAt) > since,
   );
   const seen = visit && world.out.findings.findLast((f) => f.visitId === visit.id);
-  const motor = told.parts.find((p) => p.number === 'FM-9');
+  const motor = stories.parts.find((p) => p.number === 'FM-9');
   if (!visit?.leftAt || !seen || !motor?.id) return;
   const [id, usedId, at] = [random.uuid(), random.uuid(), new Date(+new Date(visit.leftAt) - 5 * 60_000)];
   const by = visit.technicianId;
-  told.jobs.push({
+  stories.jobs.push({
     id, unitId: seen.unitId, kitchenId: visit.kitchenId, source: 'call', state: 'done', urgency: 'week', what: 'Hums since the weekend.',
     callerName: 'Kitchen manager', createdById: world.desk, createdAt: new Date(at.getTime() - 3 * 86_400_000),
     visitId: visit.id, closedAt: new Date(visit.leftAt), closedById: by, closedNote: 'Done: new condenser fan motor.',
   }); // prettier-ignore
-  const event = (more: Omit<Prisma.JobEventCreateManyInput, 'jobId'>) => told.events.push({ id: random.uuid(), jobId: id, ...more });
+  const event = (more: Omit<Prisma.JobEventCreateManyInput, 'jobId'>) => stories.events.push({ id: random.uuid(), jobId: id, ...more });
   event({ at: new Date(at.getTime() - 3 * 86_400_000), kind: 'opened', to: 'asked', byUserId: world.desk });
   event({
     at: new Date(at.getTime() - 2 * 86_400_000),
@@ -232,7 +232,7 @@ function motorPutIn(world: World, told: JobStories, random: RandomStream, now: D
     visitId: visit.id,
     byUserId: by,
   });
-  told.outcomes.push({
+  stories.outcomes.push({
     id: random.uuid(),
     visitId: visit.id ?? '',
     jobId: id,
@@ -241,7 +241,7 @@ function motorPutIn(world: World, told: JobStories, random: RandomStream, now: D
     at,
     byUserId: by,
   });
-  told.used.push({
+  stories.used.push({
     id: usedId,
     visitId: visit.id ?? '',
     unitId: seen.unitId,
@@ -252,7 +252,7 @@ function motorPutIn(world: World, told: JobStories, random: RandomStream, now: D
     place: 'van',
     taken: 1,
   });
-  told.warranties.push({
+  stories.warranties.push({
     id: random.uuid(), unitId: seen.unitId, what: motor.name, until: new Date(`${coveredUntil(todayIn(CITY.timeZone, at.getTime()), motor.warrantyMonths ?? 12)}T00:00:00Z`),
     note: 'Put in new, part FM-9', partUsedId: usedId, createdById: by, createdAt: at,
   }); // prettier-ignore

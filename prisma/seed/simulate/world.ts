@@ -22,7 +22,10 @@ export type SimUnit = {
   recallDay: number | null;
 };
 export type SimKitchen = { place: Placed; units: SimUnit[]; technician: Technician; booked: boolean };
-export type Technician = { row: Prisma.UserCreateManyInput; van: Van; busy: Map<string, [number, number][]> };
+export type Technician = { row: Prisma.UserCreateManyInput; van: Van; busy: Map<string, Busy[]> };
+
+/** Minutes of a day at a place. */
+export type Busy = { from: number; to: number; at: { lat: number; lng: number } };
 
 /** Work asked for about a unit: a job with its one unit and its history. */
 export type SimJob = Omit<Prisma.JobCreateManyInput, 'source' | 'kitchenId' | 'createdAt'> & {

@@ -7,8 +7,7 @@ export type Whose = 'own' | 'foreign';
 export type Answer = 'in' | 'no' | 'none';
 
 const SHA = 'ab'.repeat(32);
-const REFUSED =
-  /Your sign-in does not open this\.|You are signed out\. Sign in again\.|This link is no longer good|It is too old, or was taken back/;
+const REFUSED = /Your sign-in does not open this\.|You are signed out\. Sign in again\.|It is too old, or was taken back/;
 const UNEXPECTED = /Something went wrong here/;
 
 /** What stands in an address for its `[…]`, and the query it needs to be answered at all. */
@@ -35,6 +34,8 @@ function places({ shop, ...ids }: Ids, whose: Whose, file: string): Record<strin
     '/yours/[token]/pictures/[picture]': [page, picture],
     '/yours/[token]/quotes/[quote]': [page, quoteId],
     '/yours/[token]/quotes/[quote]/pdf': [page, quoteId],
+    '/yours/[token]/quarters/[quarter]': [page, '2026-01-01'],
+    '/yours/[token]/quarters/[quarter]/pdf': [page, '2026-01-01'],
     '/quarter/[token]': 'A'.repeat(43),
     '/quarter/[token]/pdf': 'A'.repeat(43),
     '/customers/[id]/quarter': shop.customer,

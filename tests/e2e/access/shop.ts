@@ -6,7 +6,7 @@ export type Theirs = {
   visit: string;
   picture: string;
   link: string;
-  /** Of a customer's page, with a report that was sent. */
+  /** Of a customer's page, with a report and a summary that were sent. */
   page: string;
   kitchen: string;
   quote: string;
@@ -82,8 +82,13 @@ export async function openShop(url: string) {
     );
     await client.query(
       `INSERT INTO "CustomerPage" (id, "tokenHash", "feedHash", "customerId", "kitchenId", holder, language, "answersQuotes", "expiresAt")
-       VALUES (gen_random_uuid(), $1, $2, $3, $4, 'Ann Vale', 'en', true, now() + interval '30 days')`,
-      [hash(page), hash(`${page}.ics`), customer, kitchen],
+       VALUES (gen_random_uuid(), $1, $2, $3, NULL, 'Ann Vale', 'en', true, now() + interval '30 days')`,
+      [hash(page), hash(`${page}.ics`), customer],
+    );
+    await client.query(
+      `INSERT INTO "QuarterSent" (id, "tokenHash", "customerId", "startsOn", language, "toEmail", "sentById", "expiresAt")
+       VALUES (gen_random_uuid(), $1, $2, '2026-01-01', 'en', 'ann@vale.example', $3, now() + interval '30 days')`,
+      [hash(token()), customer, userId],
     );
     await client.query(
       `INSERT INTO "ReportSent" (id, "tokenHash", "visitId", language, "toEmail", "expiresAt")

@@ -125,7 +125,7 @@ export function photograph(width = 1200): Promise<Buffer> {
     .toBuffer();
 }
 
-type Told = {
+type OfficeAnswer = {
   changed: {
     id: string;
     status: string;
@@ -135,8 +135,8 @@ type Told = {
   }[];
 };
 /** What the office holds of the round, asked as a tablet that knows nothing. */
-export async function officeSays(page: Page): Promise<Told> {
+export async function officeSays(page: Page): Promise<OfficeAnswer> {
   const reply = await page.request.get(`/api/sync/round?device=${crypto.randomUUID()}`);
   expect(reply.ok()).toBe(true);
-  return (await reply.json()) as Told;
+  return (await reply.json()) as OfficeAnswer;
 }

@@ -36,7 +36,7 @@ beforeAll(async () => {
 
 const contact = { contactName: '', email: '', phone: '', notes: '', language: 'en' as const };
 const place = (over: Partial<NewKitchen> = {}): Omit<NewKitchen, 'customerId'> => ({
-  name: 'Mill Street', address: '12 Mill Street, Fairhaven', timeZone: 'America/Chicago', altitudeM: 180, lat: null, lng: null, serviceHours: [{ weekday: 0, from: '06:00', to: '10:30' }], accessNotes: '', contactName: '',
+  name: 'Mill Street', address: '12 Mill Street, Fairhaven', timeZone: 'America/Chicago', altitudeM: 180, lat: null, lng: null, shortCode: '', serviceHours: [{ weekday: 0, from: '06:00', to: '10:30' }], accessNotes: '', contactName: '',
   contactPhone: '', contactEmail: '', energyPricePerKwh: 0.17, hotDayAirK: 308.15, preferredWeekday: 1, ...over,
 }); // prettier-ignore
 const reachIn = (kitchenId: string, over: Partial<UnitToCreate> = {}): UnitToCreate => ({
@@ -74,6 +74,19 @@ describe('customers and kitchens', () => {
     await removeBlackout(as(), id);
     await removeBlackout(as(), id);
     expect(await database.db.kitchenBlackout.count({ where: { kitchenId } })).toBe(0);
+  });
+
+  it('read a short plus code near the shop, and say what is missing without one', async () => {
+    const { customerId, kitchenId } = await haveKitchen();
+    const coded = place({ name: 'By code', shortCode: '9QCJ+2VX Fairhaven' });
+    await expect(createKitchen(as(), { customerId, ...coded })).rejects.toMatchObject({ code: 'invalid', field: 'position' });
+    await database.db.shopSettings.upsert({
+      where: { id: 1 },
+      create: { id: 1, name: 'Shop', timeZone: 'America/Chicago', lat: 51.38, lng: -1.2 },
+      update: { lat: 51.38, lng: -1.2 },
+    });
+    await editKitchen(as(), { id: kitchenId, version: 1, ...coded });
+    expect(await database.db.kitchen.findUnique({ where: { id: kitchenId } })).toMatchObject({ lat: 51.370113, lng: -1.217766 });
   });
 
   it('name the visits booked on days they are closed, by their own calendar', async () => {

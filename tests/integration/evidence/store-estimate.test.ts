@@ -46,16 +46,16 @@ async function readAgain(
 describe('an estimate from a reading on file', () => {
   it('finds the conductance that the forward equations took away, and keeps it', async () => {
     const { db, reading } = await read(0.6);
-    const told = (await storeEstimate({ db }, reading.id)) as EstimateOk;
-    expect(told.status).toBe('ok');
-    expect(Math.abs(told.conductanceLost.value - 0.4)).toBeLessThan(0.06);
+    const estimate = (await storeEstimate({ db }, reading.id)) as EstimateOk;
+    expect(estimate.status).toBe('ok');
+    expect(Math.abs(estimate.conductanceLost.value - 0.4)).toBeLessThan(0.06);
     const row = await db.estimate.findUniqueOrThrow({ where: { readingId: reading.id } });
     expect(Math.abs((row.lnK ?? NaN) - Math.log(0.6))).toBeLessThan(0.1);
     expect(row.lnKSd).toBeGreaterThan(0.03);
     // Nobody looked at coil and fan on this visit: first that.
     expect(row.verdict).toBe('look_first');
-    expect(STORED_ESTIMATE.read(row.result)).toEqual(JSON.parse(JSON.stringify(told)));
-    expect(told.extraCostPerDay?.currency).toBe('USD');
+    expect(STORED_ESTIMATE.read(row.result)).toEqual(JSON.parse(JSON.stringify(estimate)));
+    expect(estimate.extraCostPerDay?.currency).toBe('USD');
   });
 
   it('replaces the estimate of the same reading', async () => {
@@ -71,10 +71,10 @@ describe('an estimate from a reading on file', () => {
 
   it('tells no money where the kitchen has no price', async () => {
     const { db, reading } = await read(0.6, { price: null });
-    const told = (await storeEstimate({ db }, reading.id)) as EstimateOk;
-    expect(told.extraEnergyKwhPerDay?.value).toBeGreaterThan(0);
-    expect(told.extraCostPerDay).toBeNull();
-    expect(told.assumptions.join(' ')).toContain('No energy price on file');
+    const estimate = (await storeEstimate({ db }, reading.id)) as EstimateOk;
+    expect(estimate.extraEnergyKwhPerDay?.value).toBeGreaterThan(0);
+    expect(estimate.extraCostPerDay).toBeNull();
+    expect(estimate.assumptions.join(' ')).toContain('No energy price on file');
   });
 
   it('learns the clean rise from a reading after cleaning, and reads the next one against it', async () => {
@@ -88,9 +88,9 @@ describe('an estimate from a reading on file', () => {
     expect(learned.readings).toBe(1);
     expect(learned.cleanRiseK).toBeGreaterThan(before * 1.05);
     const next = await readAgain(have, 0.85, { at: '2026-03-09T16:00:00Z' });
-    const told = (await storeEstimate({ db }, next.reading.id)) as EstimateOk;
-    expect(Math.abs(told.conductanceLost.value)).toBeLessThan(0.1);
-    expect(told.verdict).not.toBe('clean_it');
+    const estimate = (await storeEstimate({ db }, next.reading.id)) as EstimateOk;
+    expect(Math.abs(estimate.conductanceLost.value)).toBeLessThan(0.1);
+    expect(estimate.verdict).not.toBe('clean_it');
   });
 
   it('learns nothing of the clean coil while the fan is dead', async () => {

@@ -48,7 +48,7 @@ describe('a workbook of 150 units', () => {
   it('asks nothing the second time, finds every unit again, and fills in only what is blank', async () => {
     await database.db.unit.updateMany({ where: { serial: 'SN40000' }, data: { make: '' } });
     const { runId } = await checkImport(ctx(), { fileName: 'units.xlsx', bytes: await book() });
-    expect((await read(runId)).report.summary).toMatchObject({ open: 0, units: 0, known: 150, updates: 1, errors: 0 });
+    expect((await read(runId)).report.summary).toMatchObject({ open: 0, units: 0, rowsOnFile: 150, updates: 1, errors: 0 });
     await run(runId);
     expect(await database.db.unit.findFirst({ where: { serial: 'SN40000' } })).toMatchObject({ make: 'Holm', version: 2 });
     expect(await counts()).toEqual([12, 14, 150]);
@@ -59,11 +59,25 @@ describe('a workbook of 150 units', () => {
   it('adds serials by tag alone', async () => {
     const unit = await database.db.unit.findFirstOrThrow({ where: { serial: '' } });
     const { runId } = await checkImport(ctx(), { fileName: 'serials.csv', csv: `Tag,Serial\n${unit.tag},ZX-99001\n` });
-    expect((await read(runId)).report.summary).toMatchObject({ open: 0, known: 1, updates: 1, units: 0, errors: 0 });
+    expect((await read(runId)).report.summary).toMatchObject({ open: 0, rowsOnFile: 1, updates: 1, units: 0, errors: 0 });
     await run(runId);
     expect(await database.db.unit.findUnique({ where: { id: unit.id } })).toMatchObject({ serial: 'ZX-99001', kind: unit.kind });
     await database.db.unit.update({ where: { id: unit.id }, data: { version: 1 } });
     await database.db.unit.updateMany({ data: { version: 1 } });
+  });
+
+  it('sets the position of a kitchen that was found by address, as a person’s, and gives the old one back', async () => {
+    const { id, name, customer } = await database.db.kitchen.findFirstOrThrow({ include: { customer: true } });
+    await database.db.kitchen.update({ where: { id }, data: { lat: 41, lng: -87, positionFrom: 'address', contactName: '' } });
+    const unit = await database.db.unit.findFirstOrThrow({ where: { kitchenId: id } });
+    const csv = `Customer,Kitchen,Tag,Position,Contact\n"${customer.name}","${name}",${unit.tag},"41.9, -87.6",Odile\n`;
+    const { runId } = await checkImport(ctx(), { fileName: 'places.csv', csv });
+    expect((await read(runId)).report.summary).toMatchObject({ open: 0, rowsOnFile: 1, updates: 0, kitchenUpdates: 1, errors: 0 });
+    await run(runId);
+    const of = () => database.db.kitchen.findUniqueOrThrow({ where: { id } });
+    expect(await of()).toMatchObject({ lat: 41.9, lng: -87.6, positionFrom: 'hand', contactName: 'Odile' });
+    await undoImport(ctx(), runId);
+    expect(await of()).toMatchObject({ lat: 41, lng: -87, positionFrom: 'address', contactName: '' });
   });
 
   it('is taken back while nothing hangs on it, and not afterwards', async () => {

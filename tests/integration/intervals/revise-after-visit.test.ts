@@ -170,9 +170,9 @@ describe('a kitchen that changed', () => {
     const rate = async () => (await db.unitFouling.findUniqueOrThrow({ where: { unitId: have.unit.id } })).ratePerDay;
     const before = await rate();
     const ctx = { db, actor: null, now: new Date('2026-03-20T12:00:00Z') };
-    const told = { kitchenId: have.kitchen.id, breathes: 'more', what: 'Second fryer' } as const;
-    await expect(kitchenChanged(ctx, { ...told, since: '2026-03-25' as LocalDate })).rejects.toMatchObject({ code: 'invalid' });
-    await expect(kitchenChanged(ctx, { ...told, since: '2026-03-10' as LocalDate })).resolves.toEqual({ units: 1 });
+    const change = { kitchenId: have.kitchen.id, breathes: 'more', what: 'Second fryer' } as const;
+    await expect(kitchenChanged(ctx, { ...change, since: '2026-03-25' as LocalDate })).rejects.toMatchObject({ code: 'invalid' });
+    await expect(kitchenChanged(ctx, { ...change, since: '2026-03-10' as LocalDate })).resolves.toEqual({ units: 1 });
     expect((await rate()) / before).toBeGreaterThan(1.5);
     await expect(db.unitEvent.create({ data: { unitId: have.unit.id, kind: 'note', cause: 'fan', at: ctx.now } })).rejects.toThrow(
       /unit_event_cause_of_trip/,

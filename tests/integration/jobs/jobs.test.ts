@@ -49,8 +49,8 @@ describe('a job that the office settles', () => {
       }),
     );
     expect((await unitTrouble(database.db, have.unit.id)).jobs).toEqual([]);
-    const told = await lastSettled(database.db, have.unit.id, 5);
-    expect(told.map((f) => [f.declined, f.by, f.note]).sort()).toEqual([
+    const settled = await lastSettled(database.db, have.unit.id, 5);
+    expect(settled.map((f) => [f.declined, f.by, f.note]).sort()).toEqual([
       [false, 'Idris Fenn', ''],
       [true, 'Maren Oake', 'Unit goes in spring'],
     ]);

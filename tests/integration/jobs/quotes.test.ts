@@ -96,7 +96,7 @@ it('opens for nobody once it is tampered with, run out or replaced, and nobody h
     expect(await quoteByLink(db, t, at)).toBeNull();
     await expect(answer(t, 'accepted', at)).rejects.toMatchObject({
       code: 'not_found',
-      message: expect.stringContaining('no longer good'),
+      message: expect.stringContaining('too old'),
     });
   }
   await answer(token, 'declined');

@@ -181,8 +181,8 @@ describe('sending', () => {
     refuse = false;
     await moveVisit(ctx(), { visitId: booked.visitId, version: 1, ...at, from: '11:00', reason: 'Delivery in the morning' });
     expect(await drainOutbox(ctx(), mail)).toBe(1);
-    const told = await database.db.outboxMessage.findMany({ where: { visitId: booked.visitId }, orderBy: { status: 'asc' } });
-    expect(told.map((m) => [m.kind, m.status, m.error])).toEqual([
+    const messages = await database.db.outboxMessage.findMany({ where: { visitId: booked.visitId }, orderBy: { status: 'asc' } });
+    expect(messages.map((m) => [m.kind, m.status, m.error])).toEqual([
       ['visit_moved', 'sent', ''],
       ['visit_booked', 'overtaken', expect.stringContaining('was changed after this was written')],
     ]);
@@ -241,9 +241,9 @@ describe('a proposal taken back', () => {
       data: { createdById: made.person.id, weekStart: new Date('2026-11-30'), status: 'accepted', params: { booked: [booked.visitId] } },
     });
     expect(await undoPlan(ctx(), run.id)).toBe(1);
-    const told = await database.db.outboxMessage.findFirstOrThrow({ where: { visitId: booked.visitId, kind: 'visit_cancelled' } });
-    expect(told.text).toContain('is cancelled. Reason: The time is planned anew, and a new one follows.');
-    expect(told.text).not.toMatch(/proposal/i);
+    const message = await database.db.outboxMessage.findFirstOrThrow({ where: { visitId: booked.visitId, kind: 'visit_cancelled' } });
+    expect(message.text).toContain('is cancelled. Reason: The time is planned anew, and a new one follows.');
+    expect(message.text).not.toMatch(/proposal/i);
   });
 });
 

@@ -15,30 +15,30 @@ async function haveDeadFan(phase: 'found' | 'left' = 'found') {
   return {
     replaced: (time: string, visitId: string | null = visit.id) =>
       db.unitEvent.create({ data: { unitId: unit.id, visitId, kind: 'fan_replaced', at: at(time) } }),
-    told: async () => (await deadFans(db)).some((f) => f.unitId === unit.id),
+    isListed: async () => (await deadFans(db)).some((f) => f.unitId === unit.id),
   };
 }
 
 describe('a dead condenser fan before the owner', () => {
   it('waits for a word until it was replaced, on the same visit or later', async () => {
     const fan = await haveDeadFan();
-    expect(await fan.told()).toBe(true);
+    expect(await fan.isListed()).toBe(true);
     await fan.replaced('10:40');
-    expect(await fan.told()).toBe(false);
+    expect(await fan.isListed()).toBe(false);
   });
 
   it('is mended too where the replacement was written down first', async () => {
     const fan = await haveDeadFan();
     await fan.replaced('09:50');
-    expect(await fan.told()).toBe(false);
+    expect(await fan.isListed()).toBe(false);
   });
 
   it('waits on where it was replaced before, or left dead', async () => {
     const before = await haveDeadFan();
     await before.replaced('09:00', null);
-    expect(await before.told()).toBe(true);
+    expect(await before.isListed()).toBe(true);
     const left = await haveDeadFan('left');
     await left.replaced('09:50');
-    expect(await left.told()).toBe(true);
+    expect(await left.isListed()).toBe(true);
   });
 });

@@ -27,13 +27,13 @@ describe('what the owner is told of a kitchen', () => {
     await refitFleet({ db, now });
     expect(await db.unitFouling.count({ where: { unit: { kitchenId: kitchen.id } } })).toBe(3);
 
-    const [told] = await foulingKitchens(db, now, { take: 5, skip: 0 });
-    expect(told).toMatchObject({ id: kitchen.id, units: 1, unseen: 1, water: 1, fastest: { id: unit.id } });
+    const [kitchenShown] = await foulingKitchens(db, now, { take: 5, skip: 0 });
+    expect(kitchenShown).toMatchObject({ id: kitchen.id, units: 1, unseen: 1, water: 1, fastest: { id: unit.id } });
     const looked = await foulingKitchen(db, kitchen.id, now);
     expect(looked).toMatchObject({ left: { unseen: 1, water: 1 }, units: [{ id: unit.id }] });
-    expect(told?.energy).toEqual(extraEnergyToday(looked?.units ?? []));
-    expect(told?.energy?.value).toBeGreaterThan(0);
-    expect(told?.evidence).toBe(looked?.units[0]?.evidenceCount);
+    expect(kitchenShown?.energy).toEqual(extraEnergyToday(looked?.units ?? []));
+    expect(kitchenShown?.energy?.value).toBeGreaterThan(0);
+    expect(kitchenShown?.evidence).toBe(looked?.units[0]?.evidenceCount);
 
     // The same coils are weighed against the price of a cleaning, once theirs comes due.
     const weighed = () => dueCoils(db, now, 30);
@@ -54,8 +54,17 @@ describe('what the owner is told of a kitchen', () => {
     const { db } = database;
     const { kitchen } = await haveOneUnit(db);
     await refitFleet({ db, now });
-    const told = (await foulingKitchens(db, now, { take: 5, skip: 0 })).find((k) => k.id === kitchen.id);
-    expect(told).toMatchObject({ units: 0, unseen: 1, water: 0, evidence: 0, monthly: null, energy: null, money: null, fastest: null });
+    const kitchenShown = (await foulingKitchens(db, now, { take: 5, skip: 0 })).find((k) => k.id === kitchen.id);
+    expect(kitchenShown).toMatchObject({
+      units: 0,
+      unseen: 1,
+      water: 0,
+      evidence: 0,
+      monthly: null,
+      energy: null,
+      money: null,
+      fastest: null,
+    });
   });
 });
 

@@ -42,9 +42,11 @@ describe('a part of the list', () => {
   it('is foreseen by the quote that was agreed, counted down where it was taken, and under warranty from that day', async () => {
     const { db } = database;
     const { visit, unit, tablet, part, job, stock } = await world();
-    const [told] = await visitsOnFile(db, [visit.id], null);
-    if (!told) throw new Error('no visit');
-    expect(partsForeseen(told)).toEqual([{ partId: part.id, number: part.number, what: 'Fan motor, 16 W', quantity: 2, unitId: unit.id }]);
+    const [visitShown] = await visitsOnFile(db, [visit.id], null);
+    if (!visitShown) throw new Error('no visit');
+    expect(partsForeseen(visitShown)).toEqual([
+      { partId: part.id, number: part.number, what: 'Fan motor, 16 W', quantity: 2, unitId: unit.id },
+    ]);
     const used = tablet.make(visit.id, 'part.use', { unitId: unit.id, what: part.name, quantity: 2, partId: part.id, place: 'van' });
     const answers = await tablet.send([tablet.make(visit.id, 'visit.start', { arrivedAt: MORNING.toISOString() }), used]);
     expect(answers.results.map((r) => r.outcome)).toEqual(['applied', 'applied']);

@@ -36,12 +36,12 @@ describe('entries from a tablet', () => {
     expect((await db.task.findUniqueOrThrow({ where: { id: coil.id } })).lastDoneOn?.toISOString().slice(0, 10)).toBe('2026-11-25');
 
     const after = await tablet.refresh(before.cursor);
-    const told = after.changed[0];
+    const visitShown = after.changed[0];
     const own = before.changed[0];
-    if (!told || !own) throw new Error('no visit came down');
+    if (!visitShown || !own) throw new Error('no visit came down');
     const folded = foldVisit(own, ops as never);
-    expect(told.entries.findings).toEqual(folded.entries.findings);
-    expect(told.status).toBe(folded.status);
+    expect(visitShown.entries.findings).toEqual(folded.entries.findings);
+    expect(visitShown.status).toBe(folded.status);
     expect((await tablet.refresh(after.cursor)).changed).toEqual([]);
   });
 

@@ -138,8 +138,8 @@ describe('the office changed something while the tablet was away', () => {
       data: { kitchenId: kitchen.id, technicianId: person.id, startsAt: minutes(3000), endsAt: minutes(3060) },
     });
     await db.visitTask.updateMany({ where: { taskId: moved.id }, data: { visitId: later.id } });
-    const told = await tablet.send([tablet.make(visit.id, 'task.done', { taskId: moved.id })]);
-    expect(await officeTold(db, told.results[0])).toContain('another visit');
+    const reply = await tablet.send([tablet.make(visit.id, 'task.done', { taskId: moved.id })]);
+    expect(await officeTold(db, reply.results[0])).toContain('another visit');
   });
 });
 
@@ -383,11 +383,11 @@ describe('one tablet, several hands and identities', () => {
     const { db } = database;
     const { visit, unit, person } = await haveVisit(db);
     const old = new Tablet(db, person);
-    const known = [1, 2].map((n) => old.make(visit.id, 'part.use', { unitId: unit.id, what: `Part ${n}`, quantity: 1 }));
-    await old.send(known);
+    const entries = [1, 2].map((n) => old.make(visit.id, 'part.use', { unitId: unit.id, what: `Part ${n}`, quantity: 1 }));
+    await old.send(entries);
     const anew = new Tablet(db, person);
     anew.seq = 2;
-    expect(await anew.send(known)).toMatchObject({ lastSeq: 2, stopped: null });
+    expect(await anew.send(entries)).toMatchObject({ lastSeq: 2, stopped: null });
     expect(await anew.send([anew.make(visit.id, 'part.use', { unitId: unit.id, what: 'Part 3', quantity: 1 })])).toMatchObject({
       lastSeq: 3,
       stopped: null,

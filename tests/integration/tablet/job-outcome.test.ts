@@ -29,15 +29,15 @@ const stateOf = (id: string) => database.db.job.findUniqueOrThrow({ where: { id 
 it('a visit brings its jobs, and takes what became of each as it closes', async () => {
   const { db } = database;
   const { visit, tasks, tablet, warm, motor, price, silent, anyway } = await haveJobs();
-  const [told] = await visitsOnFile(db, [visit.id], null);
-  expect(told?.jobs?.map((j) => [j.what, j.booked]).sort()).toEqual([
+  const [visitShown] = await visitsOnFile(db, [visit.id], null);
+  expect(visitShown?.jobs?.map((j) => [j.what, j.booked]).sort()).toEqual([
     ['Box is warm', true],
     ['Door hangs', true],
     ['Drips', true],
     ['Fan hums', true],
     ['Quote a door gasket', false],
   ]);
-  if (!told) throw new Error('no visit');
+  if (!visitShown) throw new Error('no visit');
   const say = (jobId: string, outcome: 'done' | 'found_right' | 'needs_part' | 'needs_quote', note = '') =>
     tablet.make(visit.id, 'job.outcome', { jobId, outcome, note });
   const entries = [
@@ -48,12 +48,12 @@ it('a visit brings its jobs, and takes what became of each as it closes', async 
     say(price.id, 'needs_quote'),
     say(anyway.id, 'found_right'),
   ];
-  expect(jobsUnsaid(foldVisit(told, entries as Entry[])).map((j) => j.what)).toEqual(['Drips']);
+  expect(jobsUnsaid(foldVisit(visitShown, entries as Entry[])).map((j) => j.what)).toEqual(['Drips']);
   const answers = await tablet.send([...entries, say(silent.id, 'needs_part')]);
   expect(answers.results.map((r) => r.outcome)).toEqual([...entries.map(() => 'applied'), 'rejected']);
   expect((await stateOf(warm.id)).state).toBe('booked');
   const [after] = await visitsOnFile(db, [visit.id], null);
-  expect(after?.entries.jobOutcomes).toEqual(foldVisit(told, entries as Entry[]).entries.jobOutcomes);
+  expect(after?.entries.jobOutcomes).toEqual(foldVisit(visitShown, entries as Entry[]).entries.jobOutcomes);
 
   const closing = await tablet.send([
     ...tasks.map((t) => tablet.make(visit.id, 'task.not_done', { taskId: t.id, reason: 'No time' })),

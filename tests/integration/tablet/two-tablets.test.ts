@@ -133,10 +133,10 @@ describe('two people who write the same thing down', () => {
     expect(reply.results.map((r) => [r.outcome, r.note])).toEqual(again.map(() => ['applied', '']));
     expect(await rows(db, visit.id)).toEqual([1, 1, 1, 1]);
     expect(await db.entry.count({ where: { visitId: visit.id } })).toBe(8);
-    const [told] = (await second.refresh('', minutes(13))).changed;
-    expect(told?.entries.parts).toHaveLength(1);
+    const [visitShown] = (await second.refresh('', minutes(13))).changed;
+    expect(visitShown?.entries.parts).toHaveLength(1);
     // Taken back on one tablet, it still stands for the other, who is asked.
-    const strike = first.make(visit.id, 'entry.strike', { what: 'part', entryId: told?.entries.parts[0]?.id ?? '', why: 'Slip' });
+    const strike = first.make(visit.id, 'entry.strike', { what: 'part', entryId: visitShown?.entries.parts[0]?.id ?? '', why: 'Slip' });
     expect((await first.send([strike], minutes(15))).results[0]).toMatchObject({
       outcome: 'conflict',
       note: expect.stringContaining('stays'),

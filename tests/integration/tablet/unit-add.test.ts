@@ -59,8 +59,8 @@ it('a unit added in place of another is cleaned and recorded whole at once, befo
     ].sort(),
   );
   // What the tablet showed by itself is what the office tells.
-  const told = (await tablet.refresh()).changed[0];
-  expect(told?.units.find((u) => u.id === unitId)?.tasks.map((t) => t.taskId)).toContain(coil);
+  const visitShown = (await tablet.refresh()).changed[0];
+  expect(visitShown?.units.find((u) => u.id === unitId)?.tasks.map((t) => t.taskId)).toContain(coil);
   await expect(db.unit.update({ where: { id: unitId }, data: { replacesId: unitId } })).rejects.toThrow(/unit_replaces_another/);
 });
 

@@ -31,15 +31,15 @@ export const OTHER_STATES = (Object.keys(CAUSE) as State[]).filter((s) => !COIL_
 /** Weights as told; a refusal that names the cause (head held by its control, not yet steady) is as good as a weight of one. */
 function weights(row: Row): ReadonlyMap<string, number> {
   const { answer: a } = row;
-  const told = new Map<string, number>(a.causes.map((c) => [c.id, c.weight]));
-  if (told.size > 0 || a.status === 'ok') return told;
+  const weights = new Map<string, number>(a.causes.map((c) => [c.id, c.weight]));
+  if (weights.size > 0 || a.status === 'ok') return weights;
   const named: Record<string, string> = {
     head_control: 'head_pressure_control',
     not_steady: 'not_steady',
     impossible_reading: 'reading_fault',
   };
   const cause = named[a.reason];
-  return cause ? new Map([[cause, 1]]) : told;
+  return cause ? new Map([[cause, 1]]) : weights;
 }
 
 export function leading(row: Row): { id: string; weight: number } | null {
@@ -60,19 +60,19 @@ export function named(row: Row): boolean {
 export const cleanIt = (row: Row): boolean => row.answer.verdict === 'clean_it';
 export const fine = (row: Row): boolean => row.answer.verdict === 'fine';
 
-export type Tenth = { from: number; n: number; told: number; came: number };
+export type Tenth = { from: number; n: number; claimed: number; came: number };
 
 /** Over every cause told with some weight: how often it was the one, by tenths of the weight. */
 export function reliability(rows: readonly Row[]): Tenth[] {
-  const tenths = Array.from({ length: 10 }, (_, i) => ({ from: i / 10, n: 0, told: 0, came: 0 }));
+  const tenths = Array.from({ length: 10 }, (_, i) => ({ from: i / 10, n: 0, claimed: 0, came: 0 }));
   for (const row of rows) {
     for (const [id, weight] of weights(row)) {
       const tenth = tenths[Math.min(9, Math.floor(weight * 10))];
       if (!tenth) continue;
       tenth.n++;
-      tenth.told += weight;
+      tenth.claimed += weight;
       if (id === CAUSE[row.state]) tenth.came++;
     }
   }
-  return tenths.map((t) => ({ ...t, told: t.told / t.n, came: t.came / t.n }));
+  return tenths.map((t) => ({ ...t, claimed: t.claimed / t.n, came: t.came / t.n }));
 }

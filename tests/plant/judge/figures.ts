@@ -8,7 +8,7 @@ export type Quantity = (typeof QUANTITIES)[number];
  * The band told and the truth of it; null where either is lacking or they do not speak of the same thing. What is told lost
  * is never below nothing, so a machine that gained a little (less liquid in its coil) has lost nothing.
  */
-function told(row: Row, quantity: Quantity): { band: Figure; truth: number } | null {
+function claimOf(row: Row, quantity: Quantity): { band: Figure; truth: number } | null {
   const { answer: a, truth: t, state } = row;
   if (a.status !== 'ok') return null;
   if (quantity === 'conductance') {
@@ -34,7 +34,7 @@ export function cover(rows: readonly Row[], quantity: Quantity): Cover {
   let squares = 0;
   let half = 0;
   for (const row of rows) {
-    const found = told(row, quantity);
+    const found = claimOf(row, quantity);
     if (!found) continue;
     const { band, truth } = found;
     n++;

@@ -34,11 +34,11 @@ export function report(ask: Ask): string {
     say(
       `  ${t.from.toFixed(1)}–${(t.from + 0.1).toFixed(1)}`,
       `n ${t.n}`.padEnd(9),
-      `told ${percent(t.told)}`,
+      `told ${percent(t.claimed)}`,
       `came ${percent(t.came)}`,
       ' | ',
       `n ${b[i]?.n}`.padEnd(9),
-      `told ${percent(b[i]?.told ?? NaN)}`,
+      `told ${percent(b[i]?.claimed ?? NaN)}`,
       `came ${percent(b[i]?.came ?? NaN)}`,
     ),
   );

@@ -2,7 +2,7 @@ import {
   bubbleTemperature,
   dewPressure,
   dewTemperature,
-  known,
+  unwrap,
   rangeOf,
   saturatedLiquid,
   saturatedVapour,
@@ -54,9 +54,9 @@ export function fluidOf(id: string): Fluid {
 }
 
 function build(id: string): Fluid {
-  const limits = known(rangeOf(id));
-  const low = known(dewPressure(id, Math.max(COLDEST_K, limits.minT + 1)));
-  const high = known(dewPressure(id, limits.maxSaturationT - BELOW_CRITICAL_K));
+  const limits = unwrap(rangeOf(id));
+  const low = unwrap(dewPressure(id, Math.max(COLDEST_K, limits.minT + 1)));
+  const high = unwrap(dewPressure(id, limits.maxSaturationT - BELOW_CRITICAL_K));
   const x0 = Math.log(low);
   const dx = (Math.log(high) - x0) / (ROWS - 1);
   const column = () => new Float64Array(ROWS);
@@ -71,10 +71,10 @@ function build(id: string): Fluid {
 }
 
 function fillRow(f: Fluid, i: number, p: number, maxT: number): void {
-  const dew = known(dewTemperature(f.id, p));
-  const bubble = known(bubbleTemperature(f.id, p));
-  const liquid = known(saturatedLiquid(f.id, bubble));
-  const gas = known(saturatedVapour(f.id, dew));
+  const dew = unwrap(dewTemperature(f.id, p));
+  const bubble = unwrap(bubbleTemperature(f.id, p));
+  const liquid = unwrap(saturatedLiquid(f.id, bubble));
+  const gas = unwrap(saturatedVapour(f.id, dew));
   f.dewK[i] = dew;
   f.bubbleK[i] = bubble;
   f.hf[i] = liquid.h;
@@ -88,7 +88,7 @@ function fillRow(f: Fluid, i: number, p: number, maxT: number): void {
   const n = 32;
   const states = Array.from({ length: n }, (_, j) => {
     const over = reach * (j / (n - 1)) ** 1.5;
-    const at = j === 0 ? gas : known(vapour(f.id, { T: dew + over, p }));
+    const at = j === 0 ? gas : unwrap(vapour(f.id, { T: dew + over, p }));
     return { over, lnRho: Math.log(at.rho / gas.rho), h: at.h - gas.h, s: at.s - gas.s };
   });
   const last = states[n - 1] ?? { h: 1, s: 1 };

@@ -1,6 +1,8 @@
 import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
 
-export type Part = 'A' | 'B';
+export const PARTS = ['A', 'B', 'C'] as const;
+/** A sets constants, B was looked at while that was done, C judges. */
+export type Part = (typeof PARTS)[number];
 
 /** What a maker sells: ranges out of which one machine is drawn. Watts of cooling at 32.2 °C air, box at set point. */
 export type Template = {
@@ -54,7 +56,7 @@ const A = rows('A', [
   ['A ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1100, 2200, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines to judge on: other sizes, refrigerants, coils and boxes. */
+/** Machines to look at on the way: other sizes, refrigerants, coils and boxes. */
 const B = rows('B', [
   ['B reach-in, two doors', 'reach_in', 'medium', 'R134a', 'capillary', 420, 850, 37, 'fin_and_tube', true],
   ['B reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 300, 620, 37, 'microchannel', true],
@@ -74,4 +76,22 @@ const B = rows('B', [
   ['B ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 900, 1900, 32, 'fin_and_tube', false],
 ]);
 
-export const TEMPLATES: readonly Template[] = [...A, ...B];
+/** Machines to judge on, of another make too (`makes.ts`). Looked at when a version of the estimate is done. */
+const C = rows('C', [
+  ['C reach-in, glass door', 'reach_in', 'medium', 'R134a', 'capillary', 300, 620, 39, 'fin_and_tube', true],
+  ['C reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 380, 820, 36, 'fin_and_tube', true],
+  ['C undercounter', 'undercounter', 'medium', 'R290', 'capillary', 160, 300, 39, 'microchannel', true],
+  ['C prep table, propane', 'prep_table', 'medium', 'R290', 'capillary', 300, 600, 37, 'fin_and_tube', true],
+  ['C drawer base', 'drawer_base', 'medium', 'R134a', 'capillary', 240, 460, 38, 'wire_and_tube', true],
+  ['C undercounter freezer', 'undercounter', 'low', 'R290', 'capillary', 160, 300, -1, 'fin_and_tube', true],
+  ['C reach-in freezer', 'reach_in', 'low', 'R404A', 'capillary', 300, 640, -4, 'fin_and_tube', true],
+  ['C display case', 'display', 'medium', 'R449A', 'valve', 800, 1600, 36, 'fin_and_tube', false],
+  ['C walk-in cooler', 'walk_in_cooler', 'medium', 'R404A', 'valve', 1800, 4000, 37, 'microchannel', false],
+  ['C walk-in cooler, 448A', 'walk_in_cooler', 'medium', 'R448A', 'valve', 2600, 5200, 35, 'fin_and_tube', false],
+  ['C walk-in cooler, 134a', 'walk_in_cooler', 'medium', 'R134a', 'valve', 1600, 3000, 36, 'fin_and_tube', false],
+  ['C walk-in freezer, 448A', 'walk_in_freezer', 'low', 'R448A', 'valve', 1600, 2900, -6, 'fin_and_tube', false],
+  ['C walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 2000, 3800, -3, 'fin_and_tube', false],
+  ['C ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2400, 32, 'fin_and_tube', false],
+]);
+
+export const TEMPLATES: readonly Template[] = [...A, ...B, ...C];

@@ -109,10 +109,10 @@ async function schemas(): Promise<[string, z.ZodType][]> {
   }
   return found;
 }
-let known: Promise<[string, z.ZodType][]> | undefined;
+let allSchemas: Promise<[string, z.ZodType][]> | undefined;
 
 async function forms(_: Shop, random: RandomStream) {
-  const [name, schema] = oneOf(random, await (known ??= schemas()));
+  const [name, schema] = oneOf(random, await (allSchemas ??= schemas()));
   const keys = schema instanceof z.ZodObject ? Object.keys(schema.shape) : ['name', 'id'];
   const form = new FormData();
   for (const key of [...keys, text(random).slice(0, 60)])

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { estimate, type CauseId, type CondenserUnit, type EstimateOk, type PastLoss, type Reading } from '@/lib/core/condenser';
 import { usualBoxK } from '@/lib/core/condenser/from-record';
-import { bubblePressure, known } from '@/lib/core/refrigerants';
+import { bubblePressure, unwrap } from '@/lib/core/refrigerants';
 import { CONDITIONS, F, LEARNT, PSI, REACH_IN, readingOf, stateAt } from '../../support/condenser';
 
 const air = F(88);
@@ -44,7 +44,7 @@ describe('is it the coil', () => {
   });
 
   it('holds the cleaning back for a standing pressure above saturation', () => {
-    const saturation = known(bubblePressure('R134a', air)) - 101325;
+    const saturation = unwrap(bubblePressure('R134a', air)) - 101325;
     const withAir = judged(readingOf(bad, lone({ offCyclePaGauge: saturation * 1.3, offCycleAirK: air })));
     const without = judged(readingOf(bad, lone({ offCyclePaGauge: saturation, offCycleAirK: air })));
     expect(weight(withAir, 'non_condensables')).toBeGreaterThan(0.5);
@@ -135,11 +135,11 @@ describe('what used to be wrong', () => {
   });
 
   it('silence on how long it ran widens, and is asked about', () => {
-    const told = judged(readingOf(bad, lone(LOOKED)));
+    const judgedReading = judged(readingOf(bad, lone(LOOKED)));
     const silent = judged(readingOf(bad, lone({ ...LOOKED, steadyMinutes: undefined })));
     const width = (e: EstimateOk) => e.conductanceLost.hi - e.conductanceLost.lo;
-    expect(width(silent)).toBeGreaterThan(width(told));
-    expect(weight(silent, 'not_steady')).toBeGreaterThan(weight(told, 'not_steady'));
+    expect(width(silent)).toBeGreaterThan(width(judgedReading));
+    expect(weight(silent, 'not_steady')).toBeGreaterThan(weight(judgedReading, 'not_steady'));
     expect(silent.assumptions.join()).toMatch(/steady running not noted/);
   });
 

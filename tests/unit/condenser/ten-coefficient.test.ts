@@ -8,7 +8,7 @@ import {
   type CondenserUnit,
   type TenCoefficients,
 } from '@/lib/core/condenser';
-import { known, vapour } from '@/lib/core/refrigerants';
+import { unwrap, vapour } from '@/lib/core/refrigerants';
 import { F, REACH_IN } from '../../support/condenser';
 
 /** ACHP, ComponentTests/CompressorTest.py: °F, lb/h, W. */
@@ -39,8 +39,8 @@ describe('a ten-coefficient map', () => {
     expect(superheatFactor(1, 1)).toBe(1);
     expect(superheatFactor(0.9, 1)).toBeCloseTo(0.925, 12);
     // Colder suction gas is denser: more flow than the map says.
-    const warm = known(vapour('R410A', { T: F(65), p: 9e5 })).rho;
-    const cool = known(vapour('R410A', { T: F(52), p: 9e5 })).rho;
+    const warm = unwrap(vapour('R410A', { T: F(65), p: 9e5 })).rho;
+    const cool = unwrap(vapour('R410A', { T: F(52), p: 9e5 })).rho;
     expect(superheatFactor(cool, warm)).toBeGreaterThan(1);
   });
 

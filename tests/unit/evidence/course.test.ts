@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_HYPER } from '@/lib/core/fouling';
 import {
@@ -91,5 +92,26 @@ describe('standing of units in lists', () => {
     expect(extraEnergyToday([{ ...unit, own: null }])).toBeNull();
     expect(sumOf([many, null, many])?.value).toBeCloseTo(74, 4);
     expect(sumOf([null])).toBeNull();
+  });
+  it('adds bands: one as it is, many no wider than their ends added and no narrower than in quadrature', () => {
+    const one = fc.record({
+      value: fc.double({ min: 0, max: 500, noNaN: true }),
+      down: fc.double({ min: 0, max: 1, noNaN: true }),
+      up: fc.double({ min: 0, max: 300, noNaN: true }),
+    });
+    fc.assert(
+      fc.property(fc.array(one, { minLength: 1, maxLength: 12 }), (all) => {
+        const figures = all.map((x) => ({ value: x.value, lo: x.value * (1 - x.down), hi: x.value + x.up }));
+        const sum = sumOf(figures) ?? { value: NaN, lo: NaN, hi: NaN };
+        const [ends, apart] = [all.reduce((a, x) => a + x.up, 0), Math.hypot(...all.map((x) => x.up))];
+        expect(sum.hi - sum.value).toBeLessThanOrEqual(ends + 1e-6);
+        expect(sum.hi - sum.value).toBeGreaterThanOrEqual(apart - 1e-6);
+        if (figures.length === 1)
+          expect([sum.lo, sum.hi]).toEqual([expect.closeTo(figures[0]?.lo ?? NaN, 6), expect.closeTo(figures[0]?.hi ?? NaN, 6)]);
+      }),
+    );
+    // A hundred alike: what is each unit's own averages out, the equations' share does not. 1.2816 × 0.3 of the sum is 38.4 %.
+    const hundred = sumOf(Array.from({ length: 100 }, () => ({ value: 1, lo: 0, hi: 2 })));
+    expect((hundred?.hi ?? NaN) / 100 - 1).toBeCloseTo(Math.hypot(0.3845, Math.sqrt(1 - 0.3845 ** 2) / 10), 3);
   });
 });

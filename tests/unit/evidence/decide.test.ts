@@ -24,7 +24,7 @@ const decided = (over: Partial<TaskOnFile> = {}, done = true, seen = file) => {
 describe('what becomes of a task after a visit', () => {
   it('a packed coil gives a new rule with its record, due from this visit', () => {
     const d = decided();
-    expect(d).toMatchObject({ fromRule: task().rule, lastDoneOn: TODAY, settled: false, told: true, held: null });
+    expect(d).toMatchObject({ fromRule: task().rule, lastDoneOn: TODAY, settled: false, shown: true, held: null });
     expect(d?.rule).not.toBe(task().rule);
     expect(d?.record).toMatchObject({ kind: 'evidence', fromDueOn: '2026-03-01', toDueOn: d?.dueOn, reason: d?.reason });
   });
@@ -49,9 +49,9 @@ describe('what becomes of a task after a visit', () => {
   });
 
   it('work not done there keeps its rule unless something severe was met', () => {
-    expect(decided({}, false)).toMatchObject({ told: true, lastDoneOn: '2025-12-07' });
+    expect(decided({}, false)).toMatchObject({ shown: true, lastDoneOn: '2025-12-07' });
     const mild = { ...file, findings: [{ on: TODAY, aspect: 'coil', grade: 'matted', phase: 'found' }] } as const;
-    expect(decided({}, false, mild)).toMatchObject({ rule: task().rule, told: false, record: null });
+    expect(decided({}, false, mild)).toMatchObject({ rule: task().rule, shown: false, record: null });
   });
 
   it('a rule whose last date is done ends, and one never done is nobody’s yet', () => {

@@ -13,6 +13,7 @@ const plan = (table: string[][], onFile: OnFile = empty) =>
     now: Date.UTC(2026, 2, 4, 3),
   });
 
+const KITCHEN = { id: 'k', version: 1, archived: false, placedByHand: true };
 const HEAD = ['customer', 'kitchen', 'unit', 'kind', 'placement', 'refrigerant'];
 const row = (unit: string, ...more: string[]) => ['Ash', 'Ash One', unit, 'reach_in', 'line', 'R290', ...more];
 const said = (table: string[][], onFile?: OnFile) => plan(table, onFile).problems.map((p) => `${p.line} ${p.column}: ${p.message}`);
@@ -116,7 +117,7 @@ describe('a bad file', () => {
     if (!first) throw new Error('no kitchen planned');
     const onFile: OnFile = {
       customers: new Map([['ash', { id: 'c', archived: false }]]),
-      kitchens: new Map([[first.key, { id: 'k', archived: false, values: first.values, units: new Set(['cooler']) }]]),
+      kitchens: new Map([[first.key, { ...KITCHEN, values: first.values, units: new Set(['cooler']) }]]),
       tags: new Set(['A-1']),
     };
     expect(said([[...HEAD, 'tag'], row('COOLER', 'A-1')], onFile)).toEqual([
@@ -161,11 +162,29 @@ describe('a bad file', () => {
     if (!first) throw new Error('no kitchen planned');
     const onFile: OnFile = {
       customers: new Map([['ash', { id: 'c', archived: false }]]),
-      kitchens: new Map([[first.key, { id: 'k', archived: false, values: first.values, units: new Set<string>() }]]),
+      kitchens: new Map([[first.key, { ...KITCHEN, values: first.values, units: new Set<string>() }]]),
       tags: new Set(),
     };
     const { problems, kitchens } = plan([[...HEAD, 'altitude_m'], row('A', '200'), row('B', '200')], onFile);
     expect(problems).toMatchObject([{ line: 2, column: 'altitude_m', severity: 'note' }]);
     expect(kitchens[0]).toMatchObject({ kitchenId: 'k', values: { altitudeM: 100 } });
+  });
+
+  it('fills what is blank of a kitchen on file, and gives it a position that no person had set', () => {
+    const first = plan([[...HEAD, 'lat', 'lng', 'contact_phone'], row('Cooler', '41', '-87', '')]).kitchens[0];
+    if (!first) throw new Error('no kitchen planned');
+    const said = (placedByHand: boolean) =>
+      plan([[...HEAD, 'lat', 'lng', 'contact_phone'], row('A', '41.9', '-87.6', '312-555-0141')], {
+        customers: new Map([['ash', { id: 'c', archived: false }]]),
+        kitchens: new Map([[first.key, { ...KITCHEN, placedByHand, values: first.values, units: new Set<string>() }]]),
+        tags: new Set(),
+      });
+    expect(said(false).kitchenUpdates).toEqual([
+      { kitchenId: 'k', version: 1, name: 'Ash One', set: { lat: 41.9, lng: -87.6, contactPhone: '312-555-0141' } },
+    ]);
+    expect(said(true)).toMatchObject({
+      kitchenUpdates: [{ set: { contactPhone: '312-555-0141' } }],
+      problems: [{ column: 'lat' }, { column: 'lng' }],
+    });
   });
 });

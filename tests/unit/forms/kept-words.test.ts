@@ -23,8 +23,8 @@ describe('what was typed into a form', () => {
   afterEach(() => vi.unstubAllGlobals());
 
   it('is what differs from the page as it came; a field that is not shown at the moment stays known', () => {
-    const known = { hidden: { was: [''], is: ['kept'] } };
-    expect(changedFields({ name: ['A'], tick: [], same: ['1'] }, { name: ['B'], tick: ['on'], same: ['1'] }, known)).toEqual({
+    const before = { hidden: { was: [''], is: ['kept'] } };
+    expect(changedFields({ name: ['A'], tick: [], same: ['1'] }, { name: ['B'], tick: ['on'], same: ['1'] }, before)).toEqual({
       hidden: { was: [''], is: ['kept'] },
       name: { was: ['A'], is: ['B'] },
       tick: { was: [], is: ['on'] },

@@ -117,8 +117,8 @@ describe('a jump is not a trend', () => {
 
   it('with a door left open: set aside by whoever took it, or held to what the coil itself shows', () => {
     const before = believe(steady);
-    const told = believe([...steady, reading(240, -0.9, { setAside: 'door open' })]);
-    expect(told.rate.mean).toBeCloseTo(before.rate.mean, 12);
+    const belief = believe([...steady, reading(240, -0.9, { setAside: 'door open' })]);
+    expect(belief.rate.mean).toBeCloseTo(before.rate.mean, 12);
     const untold = believe([...steady, reading(240, -0.9), coil(240, 'furred')]);
     expect(untold.rate.mean).toBeLessThan(1.35 * before.rate.mean);
   });

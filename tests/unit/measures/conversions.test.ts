@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as units from '@/lib/core/measures';
+import { fromForm, shownInForm } from '@/lib/core/measures/entry-units';
 
 describe('conversions', () => {
   const pairs: [string, (x: number) => number, (x: number) => number][] = [
@@ -67,5 +68,18 @@ describe('the standard atmosphere (ISO 2533:1975, table of pressures)', () => {
     expect(sea - denver).toBeCloseTo(101_325 - units.atmosphereAt(1609), 6);
     expect(units.pascalToPsig(denver, 1609)).toBeCloseTo(100, 9);
     expect(units.absoluteToGauge(units.gaugeToAbsolute(5e5, 300), 300)).toBeCloseTo(5e5, 6);
+  });
+});
+
+describe('a number that a form shows', () => {
+  it('is written as people write it', () => {
+    expect(shownInForm('mass', 'oz', 0.106)).toBe('3.74');
+    expect(shownInForm('temperature', 'F', 276.5)).toBe('38');
+    expect(shownInForm('length', 'ft', 1597)).toBe('5240');
+  });
+  it('means what is on file where it comes back as it was, and what it says where it was changed', () => {
+    expect(fromForm('mass', 'oz', 3.74, 0.106)).toBe(0.106);
+    expect(fromForm('mass', 'oz', 3.75, 0.106)).toBeCloseTo(0.10631, 5);
+    expect(fromForm('mass', 'oz', 3.74)).toBeCloseTo(0.10603, 5);
   });
 });

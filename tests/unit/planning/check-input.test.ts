@@ -19,9 +19,10 @@ const sound: InputFacts = {
   costsSet: true,
   distance: 'mi',
 };
-const told = (over: Partial<InputFacts>) => checkInput({ ...sound, ...over }).map((f) => [f.weight, f.words, f.mend.at, f.tasks] as const);
+const findings = (over: Partial<InputFacts>) =>
+  checkInput({ ...sound, ...over }).map((f) => [f.weight, f.words, f.mend.at, f.tasks] as const);
 
-const cases: [string, Partial<InputFacts>, ReturnType<typeof told>[number]][] = [
+const cases: [string, Partial<InputFacts>, ReturnType<typeof findings>[number]][] = [
   ['an empty fleet', { unitsOnFile: 0 }, ['stops', 'No unit is on file, so there is nothing to look after yet.', 'import', 0]],
   ['nothing due', { due: { tasks: 0, kitchens: 0, onVisits: 0 } }, ['stops', 'Nothing is due by the end of this week.', 'due', 0]],
   [
@@ -82,20 +83,20 @@ const cases: [string, Partial<InputFacts>, ReturnType<typeof told>[number]][] = 
 ];
 
 describe('the input of a week, before the search', () => {
-  it('has nothing to say where all is well', () => expect(told({})).toEqual([]));
-  it.each(cases)('names %s in one line, with the page that mends it', (_, over, line) => expect(told(over)).toEqual([line]));
+  it('has nothing to say where all is well', () => expect(findings({})).toEqual([]));
+  it.each(cases)('names %s in one line, with the page that mends it', (_, over, line) => expect(findings(over)).toEqual([line]));
 
   it('groups kitchens under one cause', () => {
     const kitchens = ['a', 'b', 'c', 'd', 'e'].map((id) => ({ ...kitchen, id, name: `Kitchen ${id}`, open: [] }));
     const tasks = kitchens.map((k) => ({ ...task, kitchenId: k.id }));
-    expect(told({ kitchens, tasks })).toEqual([
+    expect(findings({ kitchens, tasks })).toEqual([
       ['keeps out', 'Kitchen a, Kitchen b, Kitchen c and 2 more have no hours left for us this week.', 'kitchen', 5],
     ]);
   });
 
   it('names one technician without a shift beside one who works, and plans on', () => {
     const june = { ...sam, id: 'j', name: 'June', hasShift: false, hours: [] };
-    expect(told({ technicians: [sam, june] })).toEqual([['keeps out', 'June has no shift.', 'person', 0]]);
+    expect(findings({ technicians: [sam, june] })).toEqual([['keeps out', 'June has no shift.', 'person', 0]]);
   });
 });
 

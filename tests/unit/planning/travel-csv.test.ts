@@ -19,7 +19,7 @@ const read = (...rows: string[][]) =>
     [['from', 'to', 'minutes'], ...rows].map((cells, i) => ({ line: i + 1, cells })),
     kitchens,
   );
-const told = (...rows: string[][]) => read(...rows).problems.map((p) => [p.line, p.column, p.severity]);
+const problemsOf = (...rows: string[][]) => read(...rows).problems.map((p) => [p.line, p.column, p.severity]);
 
 describe('a file of driving minutes', () => {
   it('finds kitchens by customer and name, by name alone, by a unit’s tag, whatever the case', () => {
@@ -37,7 +37,7 @@ describe('a file of driving minutes', () => {
   });
 
   it('names every bad line with its column', () => {
-    expect(told(['Pearl Row', 'Nowhere', '5'], ['Main', 'Pearl Row', '5'], ['Pearl Row', 'FW-7', 'ten'], ['', 'FW-7', ''], ['Pearl Row', 'NL-01', '4'], ['FW-7', 'Pearl Row', '601'], ['FW-7', 'Pearl Row', '-3'])).toEqual([
+    expect(problemsOf(['Pearl Row', 'Nowhere', '5'], ['Main', 'Pearl Row', '5'], ['Pearl Row', 'FW-7', 'ten'], ['', 'FW-7', ''], ['Pearl Row', 'NL-01', '4'], ['FW-7', 'Pearl Row', '601'], ['FW-7', 'Pearl Row', '-3'])).toEqual([
       [2, 'to', 'error'], [3, 'from', 'error'], [4, 'minutes', 'error'], [5, 'from', 'error'], [5, 'minutes', 'error'], [6, 'to', 'error'], [7, 'minutes', 'error'], [8, 'minutes', 'error'],
     ]); // prettier-ignore
     const [ambiguous] = read(['Main', 'Pearl Row', '5']).problems;

@@ -6,8 +6,8 @@ describe('a fleet that loads its own refrigerants', () => {
     const fleet = await import('@/lib/core/refrigerants/fleet');
     expect(fleet.isFailure(fleet.dewTemperature('R448A', 1e6))).toBe(true);
     expect(await fleet.loadRefrigerants(['R448A', 'R290', 'R290'])).toEqual([]);
-    expect(fleet.known(fleet.dewTemperature('R448A', 1e6))).toBeGreaterThan(280);
-    expect(fleet.known(fleet.dewTemperature('R290', 1e6))).toBeGreaterThan(290);
+    expect(fleet.unwrap(fleet.dewTemperature('R448A', 1e6))).toBeGreaterThan(280);
+    expect(fleet.unwrap(fleet.dewTemperature('R290', 1e6))).toBeGreaterThan(290);
     expect(fleet.isFailure(fleet.dewTemperature('R134a', 1e6))).toBe(true);
   });
 
@@ -21,9 +21,9 @@ describe('a fleet that loads its own refrigerants', () => {
     vi.resetModules();
     const fleet = await import('@/lib/core/refrigerants/fleet');
     expect(await fleet.loadRefrigerants(fleet.REFRIGERANT_IDS)).toEqual([]);
-    const loaded = fleet.REFRIGERANT_IDS.map((id) => fleet.known(fleet.dewPressure(id, 290)));
+    const loaded = fleet.REFRIGERANT_IDS.map((id) => fleet.unwrap(fleet.dewPressure(id, 290)));
     vi.resetModules();
     const full = await import('@/lib/core/refrigerants');
-    expect(full.REFRIGERANT_IDS.map((id) => full.known(full.dewPressure(id, 290)))).toEqual(loaded);
+    expect(full.REFRIGERANT_IDS.map((id) => full.unwrap(full.dewPressure(id, 290)))).toEqual(loaded);
   });
 });

@@ -3,7 +3,7 @@ import { extractText, getDocumentProxy } from 'unpdf';
 import { expect, it } from 'vitest';
 import { ReportPaper } from '@/app/_ui/report/report-paper';
 import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
-import { renderPdf } from '@/lib/server/pdf';
+import { onPaper, renderPdf } from '@/lib/server/pdf';
 
 const shop: ShopOnReport = { name: 'Larkspur Cold', phone: '', email: '', words: '', logo: null };
 const report: CustomerReport = {
@@ -28,4 +28,15 @@ it('is written to its last page, however many there are, with the number at the 
   expect(totalPages).toBeGreaterThan(24);
   text.forEach((page, i) => expect(page.replace(/\s+/g, ' ')).toContain(`${i + 1} / ${totalPages}`));
   expect(text.join(' ')).toContain('Reach-in 419');
+});
+
+it('says where it has no letters, instead of an empty box', async () => {
+  const names = ['Bánh mì Đà Lạt', 'Ταβέρνα', 'Кухня', 'दुकान', '金龍 Kitchen', 'مطعم'];
+  const few = { ...report, units: names.map((name, i) => ({ ...report.units[0]!, id: String(i), name })) };
+  const paper = await onPaper({ report: few, shop, pictures: new Map<string, Uint8Array>() }, 'es');
+  expect(paper.onFile.report.units.map((u) => u.name)).toEqual([...names.slice(0, 4), '[?] Kitchen', '[?]']);
+  const { text } = await extractText(await getDocumentProxy(await renderPdf(createElement(ReportPaper, paper) as never)));
+  for (const name of ['Bánh mì Đà Lạt', 'Ταβέρνα', 'Кухня', '[?] Kitchen', 'figuran como [?]'])
+    expect(text.join(' ').replace(/\s+/g, ' ')).toContain(name);
+  expect((await onPaper({ report, shop }, 'en')).missing).toEqual([]);
 });

@@ -65,7 +65,7 @@ const kitchen = (units: QuarterUnit[], over: Partial<QuarterKitchen> = {}): Quar
   id: 'k', name: 'Mill Street', visits: [day('2026-08-03')], nextVisit: null, finished: 0, jobs: [], units, ...over,
 }); // prettier-ignore
 const summer = quarterOf(day('2026-08-03'));
-const told = (kitchens: QuarterKitchen[], language: 'en' | 'es' = 'en') => quarterForCustomer('Lantern', summer, kitchens, language);
+const report = (kitchens: QuarterKitchen[], language: 'en' | 'es' = 'en') => quarterForCustomer('Lantern', summer, kitchens, language);
 
 describe('a quarter as the customer reads it', () => {
   const matted = unit({
@@ -85,7 +85,7 @@ describe('a quarter as the customer reads it', () => {
     next: [{ kind: 'coil_cleaning', task: 'Coil cleaning', dueOn: '2026-10-05', rule: 'FREQ=WEEKLY;INTERVAL=8', ruleBefore: null }],
   });
   it('tells per unit what was found and done, the trend, the cost with its band, and when it comes next', () => {
-    const r = told([kitchen([matted, unit({ id: 'v', name: 'Bar cooler' })])]);
+    const r = report([kitchen([matted, unit({ id: 'v', name: 'Bar cooler' })])]);
     expect(r.title).toBe('Lantern, July to September 2026');
     expect(r.lead).toEqual([
       'There was one visit to your kitchen.',
@@ -102,16 +102,20 @@ describe('a quarter as the customer reads it', () => {
     });
     expect(r.kitchens[0]?.units[1]?.lines).toEqual(['Not looked at in this quarter.']);
   });
-  it('adds the ends of the bands, never a negative loss, and none where nothing was read', () => {
-    const sum = told([kitchen([unit({ cost: cost(0.2, 0.1, 0.3) }), unit({ cost: cost(-0.02, -0.1, 0.1) })])]).kitchens[0]?.lines.join(' ');
-    expect(sum).toContain('about 6 USD (3–12) of electricity in 30 days.');
-    const maybe = told([kitchen([unit({ cost: cost(0.01, -0.1, 0.1) })])]).kitchens[0]?.lines.join(' ');
+  it('adds the bands of several units, never a negative loss, and none where nothing was read', () => {
+    const sum = report([kitchen([unit({ cost: cost(0.2, 0.1, 0.3) }), unit({ cost: cost(-0.02, -0.1, 0.1) })])]).kitchens[0]?.lines.join(
+      ' ',
+    );
+    // 6 (3–9) and 0 (0–3). Common to all, 0.3 of a figure by 1.28: 2.31 of the first; apart √(3² − 2.31²) = 1.92 and 3: 2.31 and 3.56 in
+    // quadrature are 4.24 upwards, and the first alone downwards.
+    expect(sum).toContain('about 6 USD (3–10) of electricity in 30 days.');
+    const maybe = report([kitchen([unit({ cost: cost(0.01, -0.1, 0.1) })])]).kitchens[0]?.lines.join(' ');
     expect(maybe).toContain('at most 3.0 USD');
     expect(maybe).not.toMatch(/[−-]\d/);
-    expect(told([kitchen([unit()])]).lead.join(' ')).not.toContain('USD');
+    expect(report([kitchen([unit()])]).lead.join(' ')).not.toContain('USD');
   });
   it('says the same in Spanish, and leaves out no kitchen that was not visited', () => {
-    const r = told(
+    const r = report(
       [
         kitchen([matted]),
         kitchen([], { id: 'q', name: 'Quay', visits: [], jobs: [{ unitNames: ['Bar'], what: 'Gasket', urgency: 'week' }] }),

@@ -142,6 +142,10 @@ describe('a kitchen’s form', () => {
     });
     expect(Object.keys(error).sort()).toEqual(['altitude.value', 'position', 'serviceHours.tue', 'timeZone']);
     expect(send(EditKitchen, { ...KITCHEN, id: ID, version: '3', position: '41.5, -87' }).value).toMatchObject({ lat: 41.5, lng: -87 });
+    expect(send(EditKitchen, { ...KITCHEN, id: ID, version: '3', position: '9QCJ+2VX' }).value).toMatchObject({
+      lat: null,
+      shortCode: '9QCJ+2VX',
+    });
   });
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isFailure, known } from '@/lib/core/refrigerants';
+import { isFailure, unwrap } from '@/lib/core/refrigerants';
 import { boreArea, chargeByWeight, TUBE_SIZES, tubeVolume, type ChargeConditions } from '@/lib/core/sealed';
 import { fahrenheitToKelvin, kilogramToGram, ounceToKilogram } from '@/lib/core/measures';
 
@@ -35,7 +35,7 @@ describe('charge by weight', () => {
   });
 
   it('a plate of 8 oz gets a few grams more for a wider liquid line and a larger drier (common practice)', () => {
-    const sum = known(
+    const sum = unwrap(
       chargeByWeight(
         ounceToKilogram(8),
         [
@@ -57,7 +57,7 @@ describe('charge by weight', () => {
   });
 
   it('R-134a liquid at 100 °F is 1,153 kg/m³ saturated (CoolProp 8.0.0), so 3 m of 3/8 in line hold about 170 g', () => {
-    const sum = known(
+    const sum = unwrap(
       chargeByWeight(1, [{ what: 'liquid line', kind: 'tube', size: '3/8', lengthM: 3, holds: 'liquid', sign: 1 }], {
         ...conditions,
         condensingK: conditions.liquidK,
@@ -69,7 +69,7 @@ describe('charge by weight', () => {
 
   it('vapour weighs a small part of liquid, and a condenser of unknown fill widens the band', () => {
     const add = (holds: Parameters<typeof chargeByWeight>[1][number]['holds']) =>
-      known(chargeByWeight(1, [{ what: 'x', kind: 'volume', volumeM3: 1e-4, sdShare: 0.05, holds, sign: 1 }], conditions));
+      unwrap(chargeByWeight(1, [{ what: 'x', kind: 'volume', volumeM3: 1e-4, sdShare: 0.05, holds, sign: 1 }], conditions));
     expect((add('suction_vapour').kg - 1) / (add('liquid').kg - 1)).toBeLessThan(0.02);
     expect(add({ liquidShare: 0.25, sd: 0.1 }).sdKg).toBeGreaterThan(add('hot_vapour').sdKg);
   });

@@ -41,7 +41,7 @@ describe('which room may import which', { timeout: 60_000 }, () => {
     ['lib/database/x.ts', "export * from '../core/errors';"],
     ['lib/features/x/reads/x.ts', "export * from '../../../database/client'; export * from '../../people/reads/people';"],
     ['lib/features/x/verbs/x.ts', "export * from '../../people/reads/people'; export * from '../../../core/errors';"],
-    ['app/x/page.tsx', "export * from '@/lib/features/people/reads/people'; export * from '../_ui/mark';"],
+    ['app/x/page.tsx', "export * from '@/lib/features/people/reads/people'; export * from '@/app/_ui/page/mark';"],
     ['app/x/_components/x.tsx', "export * from '@/lib/core/equipment/build';"],
     ['tests/x.ts', "export * from '@/lib/features/people/verbs/sign-in';"],
   ])('%s allows: %s', async (file, code) => {

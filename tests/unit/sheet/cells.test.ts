@@ -104,14 +104,14 @@ describe('slips of the pen', () => {
 
 /** Insertions, deletions and replacements between two words, straight from the definition. */
 function edits(a: string, b: string): number {
-  const known = new Map<string, number>();
+  const distances = new Map<string, number>();
   const at = (i: number, j: number): number => {
     if (i === 0 || j === 0) return i + j;
     const key = `${i} ${j}`;
-    const found = known.get(key);
+    const found = distances.get(key);
     if (found !== undefined) return found;
     const value = Math.min(at(i - 1, j) + 1, at(i, j - 1) + 1, at(i - 1, j - 1) + (a[i - 1] === b[j - 1] ? 0 : 1));
-    known.set(key, value);
+    distances.set(key, value);
     return value;
   };
   return Math.abs(a.length - b.length) > 2 ? 9 : at(a.length, b.length);

@@ -11,19 +11,19 @@ it('arrivals are told once, with the answer, and nothing is told without leave',
   const db = await openDatabase('u-arrivals');
   const me: Partial<Me> = { userId: 'u-arrivals', sharesArrivals: null };
   await writeMeta(metaOf(db), { me: me as Me });
-  const told: ArrivalsTold[] = [];
-  const office = { arrivals: (t: ArrivalsTold) => Promise.resolve(void told.push(t)) } as Pick<Office, 'arrivals'> as Office;
+  const sent: ArrivalsTold[] = [];
+  const office = { arrivals: (t: ArrivalsTold) => Promise.resolve(void sent.push(t)) } as Pick<Office, 'arrivals'> as Office;
 
   await keepArrival(db, fix);
   await sendArrivals(db, office);
-  expect(told).toEqual([]);
+  expect(sent).toEqual([]);
   await answerArrivals(db, true);
   await sendArrivals(db, office);
   await sendArrivals(db, office);
-  expect(told).toEqual([{ allow: true, fixes: [fix] }]);
+  expect(sent).toEqual([{ allow: true, fixes: [fix] }]);
   await keepArrival(db, { ...fix, id: 'f2' });
   await answerArrivals(db, false);
   await sendArrivals(db, office);
-  expect(told[1]).toEqual({ allow: false, fixes: [] });
+  expect(sent[1]).toEqual({ allow: false, fixes: [] });
   db.close();
 });

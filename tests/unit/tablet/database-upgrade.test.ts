@@ -67,9 +67,9 @@ test('a tablet of the first layout keeps everything, and shows what is not settl
 });
 
 test('a window with the older layout lets go when a newer one opens, and is told', async () => {
-  let told = 0;
-  await openDatabase(WHO, () => told++);
+  let letGo = 0;
+  await openDatabase(WHO, () => letGo++);
   const newer = await openDB(databaseName(WHO), 99);
-  expect(told).toBe(1);
+  expect(letGo).toBe(1);
   newer.close();
 });

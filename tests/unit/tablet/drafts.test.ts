@@ -38,15 +38,15 @@ describe('a draft', () => {
 
 it('what was typed and not saved is asked about at the closing, with where it waits', () => {
   const visit = { id: 'v', units: [{ id: 'u', name: 'Line fridge' }] } as unknown as VisitOnFile;
-  const told = (name: string, value: unknown) => unsavedOf(visit, name, value)?.words ?? null;
-  expect(told('u:before', { text: { airInK: '86' }, answers: {} })).toMatch(/^Line fridge: readings before/);
-  expect(told('u:before', { text: { airInK: '' }, answers: { a: 'x' } })).toBeNull();
-  expect(told('u:follow-up', { what: 'New gasket', urgency: null })).toMatch(/work that is wanted/);
-  expect(told('u:follow-up', { what: ' ', urgency: 'now' })).toBeNull();
-  expect(told('u:running', { at: 5 })).toBeNull();
-  expect(told('part', { what: '', quantity: '1' })).toBeNull();
-  expect(told('part', { what: 'Fan clip', quantity: '1' })).toMatch(/^A part/);
-  expect(told(':food', { degrees: '47', toldTo: '' })).toMatch(/food/);
-  expect(told('signer', 'Ines')).toBeNull();
+  const unsavedText = (name: string, value: unknown) => unsavedOf(visit, name, value)?.words ?? null;
+  expect(unsavedText('u:before', { text: { airInK: '86' }, answers: {} })).toMatch(/^Line fridge: readings before/);
+  expect(unsavedText('u:before', { text: { airInK: '' }, answers: { a: 'x' } })).toBeNull();
+  expect(unsavedText('u:follow-up', { what: 'New gasket', urgency: null })).toMatch(/work that is wanted/);
+  expect(unsavedText('u:follow-up', { what: ' ', urgency: 'now' })).toBeNull();
+  expect(unsavedText('u:running', { at: 5 })).toBeNull();
+  expect(unsavedText('part', { what: '', quantity: '1' })).toBeNull();
+  expect(unsavedText('part', { what: 'Fan clip', quantity: '1' })).toMatch(/^A part/);
+  expect(unsavedText(':food', { degrees: '47', toldTo: '' })).toMatch(/food/);
+  expect(unsavedText('signer', 'Ines')).toBeNull();
   expect(unsavedOf(visit, 'u:event', { kind: null, note: 'Twice at noon' })?.href).toBe('#/visit/v/unit/u/leave');
 });

@@ -45,4 +45,4 @@ it.each([
     }),
     'The entry cannot be filed: air into the coil is outside what can be kept.',
   ],
-])('%s', (_, told, words) => expect(told).toBe(words));
+])('%s', (_, message, words) => expect(message).toBe(words));

@@ -256,10 +256,10 @@ describe('the tablet’s own storage', () => {
   it('a clock set back after the round came puts no entry before what the office told', async () => {
     const t = tablet();
     await t.start();
-    const told = Date.parse(t.snapshot.refreshedAt ?? '');
+    const refreshedAt = Date.parse(t.snapshot.refreshedAt ?? '');
     now -= 86_400_000;
     await part(t, 'after');
-    expect(Date.parse([...t.snapshot.operations.values()][0]?.op.madeAt ?? '')).toBeGreaterThanOrEqual(told);
+    expect(Date.parse([...t.snapshot.operations.values()][0]?.op.madeAt ?? '')).toBeGreaterThanOrEqual(refreshedAt);
   });
 
   it('an entry of an older version that waits is shown, and sent as it was written', async () => {

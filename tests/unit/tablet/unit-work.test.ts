@@ -112,11 +112,11 @@ describe('nothing bad is left without a word', () => {
 
 describe('a unit that nobody planned', () => {
   it('graded, has its task done all the same; one that is on the visit is no such task', () => {
-    const known = { ...unit, tasks: [standing('drain_inspection'), standing('coil_cleaning')] };
+    const unitWithTasks = { ...unit, tasks: [standing('drain_inspection'), standing('coil_cleaning')] };
     const findings = [found('drain', 'runs')];
-    expect(answeredUnplanned(visit({ findings }), known).map((t) => t.taskId)).toEqual(['drain_inspection']);
-    expect(answeredUnplanned(visit({ findings, tasks: [task('drain_inspection')] }), known)).toEqual([]);
-    expect(unplannedTasks(visit({ tasks: [task('drain_inspection')] }), known).map((t) => t.taskId)).toEqual(['coil_cleaning']);
+    expect(answeredUnplanned(visit({ findings }), unitWithTasks).map((t) => t.taskId)).toEqual(['drain_inspection']);
+    expect(answeredUnplanned(visit({ findings, tasks: [task('drain_inspection')] }), unitWithTasks)).toEqual([]);
+    expect(unplannedTasks(visit({ tasks: [task('drain_inspection')] }), unitWithTasks).map((t) => t.taskId)).toEqual(['coil_cleaning']);
   });
 });
 

@@ -37,5 +37,7 @@ it('hours without a word were spent elsewhere, and a clock outside the visit is 
 
 it('is said to five minutes, with its limits', () => {
   expect(timeWords({ minutes: 42, lo: 21, hi: 68 })).toBe('about 40 min (20 min to 1 h 10 min)');
+  expect(timeWords({ minutes: 0, lo: 0, hi: 1 })).toBe('a few minutes');
+  expect(timeWords({ minutes: 1, lo: 0, hi: 11 })).toBe('up to 10 min');
   expect(timeWords({ minutes: 120, lo: 119, hi: 121 })).toBe('about 2 h');
 });

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { customerDay } from '@/lib/core/calendar/when';
+import { customerDay, customerMonths } from '@/lib/core/calendar/when';
 import { languageOr, wordsIn } from '@/lib/core/customer-words';
 import { onPage } from '@/lib/features/customer-pages/reads/on-page';
 import { calendarToken } from '@/lib/features/links/reads/link-token';
@@ -49,8 +49,15 @@ export default definePage('public', async ({ db, now, baseUrl, params, query }) 
       </section>
       <section>
         <h2>{say.reports.heading}</h2>
-        {on.reports.length === 0 ? <p className="mt-2 text-soft">{say.reports.none}</p> : null}
+        {on.reports.length + on.quarters.length === 0 ? <p className="mt-2 text-soft">{say.reports.none}</p> : null}
         <ul className="mt-2 flex flex-col">
+          {on.quarters.map((q) => (
+            <li key={q}>
+              <Link href={placeOf(token, `quarters/${q}`, language)} className="inline-flex min-h-11 items-center">
+                {wordsIn(language).quarter.name}: {customerMonths(q, language)}
+              </Link>
+            </li>
+          ))}
           {on.reports.map((r) => (
             <li key={r.id}>
               <Link href={placeOf(token, `reports/${r.id}`, language)} className="inline-flex min-h-11 items-center">

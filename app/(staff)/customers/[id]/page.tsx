@@ -2,22 +2,19 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { can } from '@/lib/core/people/access';
-import { todayIn } from '@/lib/core/calendar';
 import { pagesOf } from '@/lib/features/customer-pages/reads/page-link';
 import { customerPage } from '@/lib/features/customers/reads/customers';
-import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { isId } from '@/lib/core/ids/is-id';
 import { changesOf } from '@/lib/features/audit/reads/audit';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
-import { DueState } from '@/app/_ui/states/due-state';
-import { Facts } from '@/app/_ui/tables/facts';
+import { asTyped, Facts, mailLink, phoneLink } from '@/app/_ui/tables/facts';
 import { PutBack, TakeOff } from '@/app/_ui/forms/off-file';
-import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
-import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
 import { putCustomerBack, takeCustomerOff } from '../actions';
+import { KitchensSheet } from './_components/kitchens-sheet';
 import { PagesSheet } from './_components/pages-sheet';
 import { SendingForm } from './_components/sending';
 import { ChangeHistory } from '@/app/(staff)/_components/change-history';
@@ -29,13 +26,14 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
   if (!customer) notFound();
   const writes = can(actor, 'write:equipment');
   const off = customer.archivedAt !== null;
+  const edits = writes && !off;
   return (
     <>
       <Trail items={[{ href: '/customers', label: 'Customers' }]} />
       <PageHead
         title={customer.name}
         actions={
-          writes && !off ? (
+          edits ? (
             <>
               <ButtonLink href={`/customers/${customer.id}/edit`}>Edit customer</ButtonLink>
               <ButtonLink href={`/kitchens/new?customer=${customer.id}`} look="primary">
@@ -56,69 +54,10 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
         />
       ) : null}
       <div className="flex flex-col gap-6">
-        {customer.contactName || customer.email || customer.phone || customer.notes ? (
-          <Sheet title="Contact">
-            <Facts
-              items={[
-                ['Ask for', customer.contactName],
-                ['Phone', customer.phone ? <a href={`tel:${customer.phone}`}>{customer.phone}</a> : ''],
-                ['E-mail', customer.email ? <a href={`mailto:${customer.email}`}>{customer.email}</a> : ''],
-                ['Notes', customer.notes ? <span className="whitespace-pre-line">{customer.notes}</span> : ''],
-              ]}
-            />
-          </Sheet>
-        ) : null}
-        <Sheet title="Kitchens">
-          {customer.kitchens.length === 0 ? (
-            <Empty action={writes && !off ? <ButtonLink href={`/kitchens/new?customer=${customer.id}`}>New kitchen</ButtonLink> : null}>
-              A kitchen holds the units, the hours it can spare them, and how to get in.
-            </Empty>
-          ) : (
-            <Table label={`Kitchens of ${customer.name}`}>
-              <thead>
-                <tr>
-                  <Th>Kitchen</Th>
-                  <Th className="max-md:hidden">Address</Th>
-                  <Th className="text-right">Units</Th>
-                  <Th>First due</Th>
-                </tr>
-              </thead>
-              <tbody>
-                {customer.kitchens.map((k) => (
-                  <tr key={k.id} className="hover:bg-sunk">
-                    <Td>
-                      <Link href={`/kitchens/${k.id}`} className="font-bold">
-                        {k.name}
-                      </Link>
-                      {k.archivedAt ? <span className="text-soft"> (out of use)</span> : null}
-                    </Td>
-                    <Td className="text-soft max-md:hidden">{k.address}</Td>
-                    <Td className="text-right">{k.units}</Td>
-                    <Td>
-                      {k.soonest ? (
-                        <DueState dueOn={toLocalDate(k.soonest)} today={todayIn(k.timeZone, now.getTime())} />
-                      ) : (
-                        <span className="text-soft">nothing</span>
-                      )}
-                    </Td>
-                  </tr>
-                ))}
-              </tbody>
-            </Table>
-          )}
-        </Sheet>
-        {can(actor, 'send:report') && !off ? (
-          <Sheet title="Goes out by itself" aside={<Link href={`/customers/${customer.id}/quarter`}>Summary of a quarter</Link>}>
-            {can(actor, 'manage:shop') ? (
-              <SendingForm id={customer.id} reports={customer.sendsReports} quarters={customer.sendsQuarters} />
-            ) : (
-              <p>
-                {sendsWords(customer)} <span className="text-soft">The owner says so here.</span>
-              </p>
-            )}
-          </Sheet>
-        ) : null}
-        {writes && !off ? (
+        <Contact customer={customer} />
+        <KitchensSheet customer={customer} may={edits} now={now} />
+        {can(actor, 'send:report') && !off ? <GoesOut customer={customer} may={can(actor, 'manage:shop')} /> : null}
+        {edits ? (
           <PagesSheet
             customer={{ id: customer.id, email: customer.email, contactName: customer.contactName, language: customer.language }}
             kitchens={customer.kitchens.filter((k) => k.archivedAt === null).map(({ id, name }) => ({ id, name }))}
@@ -127,7 +66,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             now={now}
           />
         ) : null}
-        {writes && !off ? (
+        {edits ? (
           <TakeOff
             id={customer.id}
             version={customer.version}
@@ -141,6 +80,39 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
     </>
   );
 });
+
+type Customer = NonNullable<Awaited<ReturnType<typeof customerPage>>>;
+
+function Contact({ customer: { contactName, phone, email, notes } }: { customer: Customer }) {
+  if (!contactName && !email && !phone && !notes) return null;
+  return (
+    <Sheet title="Contact">
+      <Facts
+        items={[
+          ['Ask for', contactName],
+          ['Phone', phoneLink(phone)],
+          ['E-mail', mailLink(email)],
+          ['Notes', asTyped(notes)],
+        ]}
+      />
+    </Sheet>
+  );
+}
+
+/** What is sent without a look; the owner says so. */
+function GoesOut({ customer, may }: { customer: Customer; may: boolean }) {
+  return (
+    <Sheet title="Goes out by itself" aside={<Link href={`/customers/${customer.id}/quarter`}>Summary of a quarter</Link>}>
+      {may ? (
+        <SendingForm id={customer.id} reports={customer.sendsReports} quarters={customer.sendsQuarters} />
+      ) : (
+        <p>
+          {sendsWords(customer)} <span className="text-soft">The owner says so here.</span>
+        </p>
+      )}
+    </Sheet>
+  );
+}
 
 function sendsWords({ sendsReports, sendsQuarters }: { sendsReports: boolean; sendsQuarters: boolean }): string {
   const sent = [sendsReports ? 'the report of each visit' : '', sendsQuarters ? 'the summary of each quarter' : ''].filter(Boolean);

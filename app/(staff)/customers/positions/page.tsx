@@ -1,3 +1,4 @@
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
@@ -6,20 +7,22 @@ import { countPlaced, kitchensWithoutPosition } from '@/lib/features/kitchens/re
 import { shopDistance, shopPosition } from '@/lib/features/shop/reads/shop';
 import { placeFinder } from '@/lib/server/place-finder';
 import { definePage } from '@/lib/server/define-page';
-import { ButtonLink } from '@/app/_ui/buttons/button';
+import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { MapOfKitchens } from '@/app/_ui/map/with-around';
 import { LearntPlaces } from './_components/learnt-places';
 import { LookedUp } from './_components/looked-up';
 import { PlaceRow } from './_components/place-row';
 
-const SHOWN = 60;
+/** Of each list at once: what is done makes room for the next. */
+const SHOWN = 20;
 
 export const metadata: Metadata = { title: 'Positions' };
 
-export default definePage('write:equipment', async ({ db }) => {
-  const [{ total, kitchens }, placed, shop, looked, learnt, distance] = await Promise.all([
-    kitchensWithoutPosition(db, SHOWN),
+export default definePage('write:equipment', async ({ db, query }) => {
+  const sought = (query.q ?? '').trim().slice(0, 100);
+  const [{ total, fitting, kitchens }, placed, shop, looked, learnt, distance] = await Promise.all([
+    kitchensWithoutPosition(db, SHOWN, sought),
     countPlaced(db),
     shopPosition(db),
     lookups(db, SHOWN),
@@ -31,7 +34,6 @@ export default definePage('write:equipment', async ({ db }) => {
       <PageHead
         title="Positions"
         lead="Set a pin on the map, or paste a position as a map or a phone shows it: 41.88, -87.63 or a plus code."
-        actions={<ButtonLink href="/customers">Kitchens</ButtonLink>}
       />
       <div className="flex flex-col gap-6">
         {placeFinder() && (total > 0 || looked.waiting > 0) ? (
@@ -45,7 +47,7 @@ export default definePage('write:equipment', async ({ db }) => {
           />
         ) : null}
         {learnt.length > 0 ? <LearntPlaces places={learnt} distance={distance} /> : null}
-        {kitchens.length === 0 ? (
+        {total === 0 ? (
           <Empty action={<ButtonLink href="/week">The week</ButtonLink>}>
             {placed > 0 ? 'Every kitchen has its position.' : 'Kitchens that have no position will stand here, to be given one.'}
           </Empty>
@@ -57,10 +59,24 @@ export default definePage('write:equipment', async ({ db }) => {
                 <Link href="/shop#position">the shop’s position</Link> is set.
               </p>
             )}
+            {total > SHOWN ? (
+              <form role="search" action="/customers/positions" className="mb-2 flex flex-wrap items-center gap-2">
+                <label htmlFor="find-kitchen">Find one by name or street</label>
+                <input
+                  id="find-kitchen"
+                  name="q"
+                  type="search"
+                  defaultValue={sought}
+                  className="min-h-9 w-full max-w-xs rounded-md border border-edge bg-sheet px-3 py-1.5"
+                />
+                <Button type="submit">Find</Button>
+              </form>
+            ) : null}
+            {kitchens.length === 0 ? <p className="text-soft">None of them fits.</p> : null}
             {kitchens.map((k) => (
-              <PlaceRow key={k.id} id={k.id} name={k.name === k.customer ? k.name : `${k.customer}, ${k.name}`} address={k.address} />
+              <PlaceRow key={k.id} id={k.id} name={fullKitchenName(k)} address={k.address} />
             ))}
-            {total > kitchens.length ? <p className="mt-3 text-soft">and {total - kitchens.length} more, as these are done.</p> : null}
+            {fitting > kitchens.length ? <p className="mt-3 text-soft">and {fitting - kitchens.length} more, as these are done.</p> : null}
           </Sheet>
         )}
         {placed > 0 ? (

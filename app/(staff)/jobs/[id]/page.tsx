@@ -4,9 +4,9 @@ import { notFound } from 'next/navigation';
 import { daysBetween, todayIn } from '@/lib/core/calendar';
 import { can } from '@/lib/core/people/access';
 import { isId } from '@/lib/core/ids/is-id';
-import { isOpen, JOB_SOURCE_LABEL, JOB_STATE_LABEL, JOB_WAIT_LABEL, stepsFrom, waitsFor } from '@/lib/core/jobs';
+import { isBookable, isOpen, JOB_SOURCE_LABEL, JOB_STATE_LABEL, JOB_WAIT_LABEL, stepsFrom, waitsFor } from '@/lib/core/jobs';
 import { counted } from '@/lib/core/wording/counted';
-import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
+import { dayIn, dayWords, momentIn } from '@/lib/core/calendar/when';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
@@ -33,8 +33,6 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
   const wait = waitsFor(job);
   const writes = can(actor, 'write:job');
   const open = isOpen(job.state);
-  const bookable = open && job.state !== 'quoted';
-  const booked = job.state === 'booked' ? job.visit : null;
   return (
     <>
       <Trail
@@ -47,7 +45,7 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
         title={`${job.number}. ${job.what}`}
         lead={wait ? `${JOB_STATE_LABEL[job.state]}. Waits for: ${JOB_WAIT_LABEL[wait].toLowerCase()}.` : undefined}
         actions={
-          writes && bookable && wait !== 'visit' ? (
+          writes && isBookable(job) && wait !== 'visit' ? (
             <ButtonLink href={`/week/squeeze?job=${job.id}`} look={wait === 'booking' ? 'primary' : 'plain'}>
               Find a time
             </ButtonLink>
@@ -56,73 +54,7 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
       />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_24rem]">
         <div className="flex min-w-0 flex-col gap-6">
-          <Sheet title="The job" aside={open ? <Urgency urgency={job.urgency} /> : <Closed state={job.state} />}>
-            <Facts
-              items={[
-                [
-                  'Kitchen',
-                  <Link key="k" href={`/kitchens/${kitchen.id}`}>
-                    {kitchen.name}
-                  </Link>,
-                ],
-                ['From', `${JOB_SOURCE_LABEL[job.source]}, ${dayIn(job.createdAt, zone)}, ${timeIn(job.createdAt, zone)}`],
-                ['Caller', [job.callerName, job.callerPhone].filter(Boolean).join(', ')],
-                ['Do it by', job.dueOn ? dayWords(job.dueOn) : ''],
-                [
-                  job.units.length === 1 ? 'Unit' : 'Units',
-                  job.units.length === 0 ? (
-                    'Not said yet'
-                  ) : (
-                    <span key="u">
-                      {job.units.map((u, i) => (
-                        <span key={u.id}>
-                          {i > 0 ? ', ' : ''}
-                          <Link href={`/units/${u.id}`}>{u.name}</Link>
-                        </span>
-                      ))}
-                    </span>
-                  ),
-                ],
-                [
-                  'Found at',
-                  job.foundVisit ? (
-                    <Link
-                      key="f"
-                      href={`/visits/${job.foundVisit.id}`}
-                    >{`${dayIn(job.foundVisit.startsAt, zone)}, ${job.foundVisit.technician.name}`}</Link>
-                  ) : (
-                    ''
-                  ),
-                ],
-                [
-                  'Booked',
-                  booked ? (
-                    <Link
-                      key="v"
-                      href={`/week/${booked.id}`}
-                    >{`${dayIn(booked.startsAt, zone)}, ${timeIn(booked.startsAt, zone)}, ${booked.technician.name}`}</Link>
-                  ) : (
-                    ''
-                  ),
-                ],
-                ['They ask for', job.timeAsked],
-                ['What came of it', open ? '' : job.closedNote],
-              ]}
-            />
-            {job.note ? <p className="mt-3 whitespace-pre-line">{job.note}</p> : null}
-            {job.against.length > 0 ? (
-              <div className="mt-4 border-l-4 border-alarm pl-3">
-                <p className="font-bold">A repeat call: counted against what was done before</p>
-                <ul>
-                  {job.against.map((p) => (
-                    <li key={`${p.on} ${p.unitId} ${p.what}`}>
-                      {p.what}, {counted(daysBetween(p.on, job.calledOn), 'day')} before, {dayWords(p.on)}
-                    </li>
-                  ))}
-                </ul>
-              </div>
-            ) : null}
-          </Sheet>
+          <TheJob job={job} />
           <Quotes
             jobId={job.id}
             quotes={job.quotes}
@@ -134,31 +66,117 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
           <WorkDone visits={job.work.visits} records={job.work.records} timeZone={zone} />
           <JobHistory events={job.events} timeZone={zone} />
         </div>
-        {writes ? (
-          <div className="flex min-w-0 flex-col gap-6">
-            <StepForm jobId={job.id} from={job.state} steps={stepsFrom(job)} />
-            {bookable && !booked ? (
-              <VisitForm
-                jobId={job.id}
-                visits={job.coming.map((v) => ({
-                  value: v.id,
-                  label: `${dayIn(v.startsAt, zone)}, ${timeIn(v.startsAt, zone)}, ${v.technician.name}`,
-                }))}
-              />
-            ) : null}
-            {open ? <Warranties jobId={job.id} units={job.units} /> : null}
-            {open ? (
-              <EditForm
-                job={{ id: job.id, version: job.version, what: job.what, urgency: job.urgency, unitIds: job.units.map((u) => u.id) }}
-                units={job.kitchenUnits}
-              />
-            ) : null}
-          </div>
-        ) : null}
+        {writes ? <NextSteps job={job} /> : null}
       </div>
     </>
   );
 });
+
+type Job = NonNullable<Awaited<ReturnType<typeof jobPage>>>;
+
+/** What was asked for, by whom, for which units, and what became of it. */
+function TheJob({ job }: { job: Job }) {
+  const open = isOpen(job.state);
+  return (
+    <Sheet title="The job" aside={open ? <Urgency urgency={job.urgency} /> : <Closed state={job.state} />}>
+      <Facts items={factsOf(job, open)} />
+      {job.note ? <p className="mt-3 whitespace-pre-line">{job.note}</p> : null}
+      <RepeatCall job={job} />
+    </Sheet>
+  );
+}
+
+function factsOf(job: Job, open: boolean) {
+  const zone = job.kitchen.timeZone;
+  const found = job.foundVisit;
+  const booked = bookedOf(job);
+  return [
+    [
+      'Kitchen',
+      <Link key="k" href={`/kitchens/${job.kitchen.id}`}>
+        {job.kitchen.name}
+      </Link>,
+    ],
+    ['From', `${JOB_SOURCE_LABEL[job.source]}, ${momentIn(job.createdAt, zone)}`],
+    ['Caller', [job.callerName, job.callerPhone].filter(Boolean).join(', ')],
+    ['Do it by', job.dueOn ? dayWords(job.dueOn) : ''],
+    [job.units.length === 1 ? 'Unit' : 'Units', <UnitLinks key="u" units={job.units} />],
+    [
+      'Found at',
+      found && (
+        <Link key="f" href={`/visits/${found.id}`}>
+          {`${dayIn(found.startsAt, zone)}, ${found.technician.name}`}
+        </Link>
+      ),
+    ],
+    [
+      'Booked',
+      booked && (
+        <Link key="v" href={`/week/${booked.id}`}>
+          {`${momentIn(booked.startsAt, zone)}, ${booked.technician.name}`}
+        </Link>
+      ),
+    ],
+    ['They ask for', job.timeAsked],
+    ['What came of it', open ? '' : job.closedNote],
+  ] as const;
+}
+
+/** The visit it stands on now. */
+const bookedOf = (job: Job) => (job.state === 'booked' ? job.visit : null);
+
+function UnitLinks({ units }: { units: Job['units'] }) {
+  if (units.length === 0) return 'Not said yet';
+  return (
+    <span>
+      {units.map((u, i) => (
+        <span key={u.id}>
+          {i > 0 ? ', ' : ''}
+          <Link href={`/units/${u.id}`}>{u.name}</Link>
+        </span>
+      ))}
+    </span>
+  );
+}
+
+function RepeatCall({ job }: { job: Job }) {
+  if (job.against.length === 0) return null;
+  return (
+    <div className="mt-4 border-l-4 border-alarm pl-3">
+      <p className="font-bold">A repeat call: counted against what was done before</p>
+      <ul>
+        {job.against.map((p) => (
+          <li key={`${p.on} ${p.unitId} ${p.what}`}>
+            {p.what}, {counted(daysBetween(p.on, job.calledOn), 'day')} before, {dayWords(p.on)}
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+/** What the office may do next. */
+function NextSteps({ job }: { job: Job }) {
+  const open = isOpen(job.state);
+  return (
+    <div className="flex min-w-0 flex-col gap-6">
+      <StepForm jobId={job.id} from={job.state} steps={stepsFrom(job)} />
+      {isBookable(job) && !bookedOf(job) ? (
+        <VisitForm
+          jobId={job.id}
+          visits={job.coming.map((v) => ({ value: v.id, label: `${momentIn(v.startsAt, job.kitchen.timeZone)}, ${v.technician.name}` }))}
+        />
+      ) : null}
+      {open ? <Warranties jobId={job.id} units={job.units} /> : null}
+      {open ? (
+        <EditForm
+          job={{ id: job.id, version: job.version, what: job.what, urgency: job.urgency, unitIds: job.units.map((u) => u.id) }}
+          units={job.kitchenUnits}
+        />
+      ) : null}
+    </div>
+  );
+}
 
 const Closed = ({ state }: { state: 'done' | 'declined' | string }) => (
   <State shape={state === 'done' ? 'done' : 'off'} tone="soft">

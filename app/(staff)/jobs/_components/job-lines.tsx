@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, money, type JobSource, type JobState, type JobUrgency } from '@/lib/core/jobs';
-import { dateWords, dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
+import { dateWords, dayIn, dayWords, momentIn } from '@/lib/core/calendar/when';
 import { State } from '@/app/_ui/states/state';
 
 export type Line = {
@@ -59,7 +59,7 @@ export const Urgency = ({ urgency }: { urgency: JobUrgency }) =>
   );
 
 function about({ state, visit, quote, dueOn, createdAt, kitchen }: Line): string {
-  if (visit) return `${dayIn(visit.startsAt, kitchen.timeZone)}, ${timeIn(visit.startsAt, kitchen.timeZone)}, ${visit.technician}`;
+  if (visit) return `${momentIn(visit.startsAt, kitchen.timeZone)}, ${visit.technician}`;
   if (state === 'quoted' && quote) return `${money(quote.totalCents, quote.currency)}, valid until ${dateWords(quote.validUntil)}`;
   const by = dueOn ? `by ${dayWords(dueOn)}, ` : '';
   return `${JOB_STATE_LABEL[state]}, ${by}since ${dayIn(createdAt, kitchen.timeZone)}`;

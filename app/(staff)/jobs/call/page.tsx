@@ -1,3 +1,4 @@
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { isId } from '@/lib/core/ids/is-id';
@@ -65,7 +66,7 @@ function Found({ kitchens }: { kitchens: Awaited<ReturnType<typeof findKitchens>
         {kitchens.map((k) => (
           <li key={k.id} className="border-b border-line py-1.5 last:border-0">
             <Link href={`/jobs/call?kitchen=${k.id}`} className="font-bold">
-              {k.customer === k.name ? k.name : `${k.customer}, ${k.name}`}
+              {fullKitchenName(k)}
             </Link>{' '}
             <span className="text-soft">{[k.address, k.phone, k.unit].filter(Boolean).join(' · ')}</span>
           </li>

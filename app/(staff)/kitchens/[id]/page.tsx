@@ -1,7 +1,9 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { can } from '@/lib/core/people/access';
-import { todayIn, WEEKDAY_NAMES } from '@/lib/core/calendar';
+import { todayIn, WEEKDAY_NAMES, type LocalDate } from '@/lib/core/calendar';
+import { energyPriceWords } from '@/lib/core/equipment/energy-price-words';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { kitchenToEdit, unitsOfKitchen } from '@/lib/features/kitchens/reads/kitchens';
 import { kitchenTimeline } from '@/lib/features/kitchens/reads/timeline';
 import { unitsOf } from '@/lib/features/people/reads/people';
@@ -11,7 +13,7 @@ import { nominal } from '@/lib/core/measures/entry-units';
 import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
-import { Facts } from '@/app/_ui/tables/facts';
+import { asTyped, Facts, mailLink, phoneLink } from '@/app/_ui/tables/facts';
 import { hoursWords } from '@/app/_ui/words/hours-words';
 import { PutBack, TakeOff } from '@/app/_ui/forms/off-file';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
@@ -41,8 +43,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
   const today = todayIn(kitchen.timeZone, now.getTime());
   const writes = can(actor, 'write:equipment');
   const off = kitchen.archivedAt !== null;
-  const due = units.flatMap((u) => u.tasks).filter((t) => !t.onVisit && t.dueOn <= today);
-  const book = `/week/book?${new URLSearchParams({ kitchen: kitchen.id, ...(due.length > 0 && { tasks: due.map((t) => t.id).join(',') }) })}`;
+  const edits = writes && !off;
   return (
     <>
       <Trail
@@ -55,21 +56,12 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
         title={kitchen.name}
         lead={kitchen.address}
         actions={
-          writes && !off ? (
-            <>
-              <ButtonLink href={`/kitchens/${kitchen.id}/edit`}>Edit kitchen</ButtonLink>
-              <ButtonLink href={`/units/new?kitchen=${kitchen.id}`}>New unit</ButtonLink>
-              {units.some((u) => !u.archivedAt) ? (
-                <FileLink href={`/api/labels?kitchen=${kitchen.id}`} target="_blank">
-                  Labels to print
-                </FileLink>
-              ) : null}
-              {can(actor, 'book:visit') ? (
-                <ButtonLink href={book} look="primary">
-                  Book a visit
-                </ButtonLink>
-              ) : null}
-            </>
+          edits ? (
+            <Ways
+              id={kitchen.id}
+              labels={units.some((u) => !u.archivedAt)}
+              book={can(actor, 'book:visit') ? bookingOf(kitchen.id, units, today) : null}
+            />
           ) : null
         }
       />
@@ -87,7 +79,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
         {line ? <LastAndNext line={line} timeZone={kitchen.timeZone} today={today} /> : null}
         <Sheet title="Units" aside={<span className="text-soft">{units.filter((u) => !u.archivedAt).length} on file</span>}>
           {units.length === 0 ? (
-            <Empty action={writes && !off ? <ButtonLink href={`/units/new?kitchen=${kitchen.id}`}>New unit</ButtonLink> : null}>
+            <Empty action={edits ? <ButtonLink href={`/units/new?kitchen=${kitchen.id}`}>New unit</ButtonLink> : null}>
               Every reach-in, walk-in and ice machine of this kitchen stands here with its next dates. Put the first one on file.
             </Empty>
           ) : (
@@ -95,60 +87,19 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
           )}
         </Sheet>
         <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
-          <Sheet title="Getting in">
-            <Facts
-              items={[
-                [
-                  'Access',
-                  kitchen.accessNotes ? <span className="whitespace-pre-line">{kitchen.accessNotes}</span> : 'No access notes on file.',
-                ],
-                ['Ask for', kitchen.contactName],
-                ['Phone', kitchen.contactPhone ? <a href={`tel:${kitchen.contactPhone}`}>{kitchen.contactPhone}</a> : ''],
-                ['E-mail', kitchen.contactEmail ? <a href={`mailto:${kitchen.contactEmail}`}>{kitchen.contactEmail}</a> : ''],
-                [
-                  'Can spare its equipment',
-                  hoursWords(kitchen.serviceHours).map((line) => (
-                    <span key={line} className="block">
-                      {line}
-                    </span>
-                  )),
-                ],
-                ['Preferred weekday', kitchen.preferredWeekday === null ? '' : WEEKDAY_NAMES[kitchen.preferredWeekday]],
-              ]}
-            />
-          </Sheet>
+          <GettingIn kitchen={kitchen} />
           <Sheet title="Closed to us">
-            <ClosedDays kitchenId={kitchen.id} ranges={kitchen.blackouts.filter((b) => b.endsOn > today)} may={writes && !off} />
+            <ClosedDays kitchenId={kitchen.id} ranges={kitchen.blackouts.filter((b) => b.endsOn > today)} may={edits} />
           </Sheet>
-          {writes && !off ? (
+          {edits ? (
             <Sheet title="Something changed" className="lg:col-span-2">
               <KitchenChanges kitchenId={kitchen.id} today={today} />
             </Sheet>
           ) : null}
-          <Sheet title="Place and prices" className="lg:col-span-2">
-            <Facts
-              items={[
-                ['Time zone', kitchen.timeZone],
-                ['Altitude', nominal('length', measures.temperature === 'F' ? 'ft' : 'm', kitchen.altitudeM, 4)],
-                [
-                  'Position',
-                  kitchen.lat === null ? 'Not on file; travel to it is guessed.' : `${kitchen.lat.toFixed(4)}, ${kitchen.lng?.toFixed(4)}`,
-                ],
-                [
-                  'Energy price',
-                  kitchen.energyPricePerKwh === null
-                    ? shop?.energyPricePerKwh != null
-                      ? `${shop.energyPricePerKwh} ${shop.currency} per kWh, the shop’s`
-                      : 'Not on file; no cost is shown.'
-                    : `${kitchen.energyPricePerKwh} ${shop?.currency ?? ''} per kWh`,
-                ],
-                ['Air at the coil on a hot day', nominal('temperature', measures.temperature, kitchen.hotDayAirK)],
-              ]}
-            />
-          </Sheet>
+          <PlaceAndPrices kitchen={kitchen} measures={measures} shop={shop} />
         </div>
         {line ? <Timeline line={line} timeZone={kitchen.timeZone} /> : null}
-        {writes && !off ? (
+        {edits ? (
           <TakeOff
             id={kitchen.id}
             version={kitchen.version}
@@ -162,3 +113,74 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
     </>
   );
 });
+
+type Kitchen = NonNullable<Awaited<ReturnType<typeof kitchenToEdit>>>;
+type Units = Awaited<ReturnType<typeof unitsOfKitchen>>;
+type Shop = Awaited<ReturnType<typeof shopSettings>>;
+
+/** Where all that is due here and not on a visit yet would be booked. */
+function bookingOf(kitchen: string, units: Units, today: LocalDate): string {
+  const due = units.flatMap((u) => u.tasks).filter((t) => !t.onVisit && t.dueOn <= today);
+  return `/week/book?${new URLSearchParams({ kitchen, ...(due.length > 0 && { tasks: due.map((t) => t.id).join(',') }) })}`;
+}
+
+function Ways({ id, labels, book }: { id: string; labels: boolean; book: string | null }) {
+  return (
+    <>
+      <ButtonLink href={`/kitchens/${id}/edit`}>Edit kitchen</ButtonLink>
+      <ButtonLink href={`/units/new?kitchen=${id}`}>New unit</ButtonLink>
+      {labels ? (
+        <FileLink href={`/api/labels?kitchen=${id}`} target="_blank">
+          Labels to print
+        </FileLink>
+      ) : null}
+      {book ? (
+        <ButtonLink href={book} look="primary">
+          Book a visit
+        </ButtonLink>
+      ) : null}
+    </>
+  );
+}
+
+function GettingIn({ kitchen }: { kitchen: Kitchen }) {
+  const { preferredWeekday } = kitchen;
+  return (
+    <Sheet title="Getting in">
+      <Facts
+        items={[
+          ['Access', asTyped(kitchen.accessNotes) || 'No access notes on file.'],
+          ['Ask for', kitchen.contactName],
+          ['Phone', phoneLink(kitchen.contactPhone)],
+          ['E-mail', mailLink(kitchen.contactEmail)],
+          [
+            'Can spare its equipment',
+            hoursWords(kitchen.serviceHours).map((line) => (
+              <span key={line} className="block">
+                {line}
+              </span>
+            )),
+          ],
+          ['Preferred weekday', preferredWeekday === null ? '' : WEEKDAY_NAMES[preferredWeekday]],
+        ]}
+      />
+    </Sheet>
+  );
+}
+
+function PlaceAndPrices({ kitchen, measures, shop }: { kitchen: Kitchen; measures: MeasureUnits; shop: Shop }) {
+  const { lat, lng } = kitchen;
+  return (
+    <Sheet title="Place and prices" className="lg:col-span-2">
+      <Facts
+        items={[
+          ['Time zone', kitchen.timeZone],
+          ['Altitude', nominal('length', measures.temperature === 'F' ? 'ft' : 'm', kitchen.altitudeM, 4)],
+          ['Position', lat === null ? 'Not on file; travel to it is guessed.' : `${lat.toFixed(4)}, ${lng?.toFixed(4)}`],
+          ['Energy price', energyPriceWords(kitchen.energyPricePerKwh, shop)],
+          ['Air at the coil on a hot day', nominal('temperature', measures.temperature, kitchen.hotDayAirK)],
+        ]}
+      />
+    </Sheet>
+  );
+}

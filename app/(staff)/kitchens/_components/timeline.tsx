@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { daysBetween, todayIn, type LocalDate } from '@/lib/core/calendar';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { dayIn, momentIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State, type Shape } from '@/app/_ui/states/state';
@@ -60,7 +60,7 @@ export function LastAndNext({ line: { last, next }, timeZone, today }: Props) {
           {next ? (
             <>
               <Link href={`/week/${next.id}`} className="font-bold">
-                {dayIn(next.at, timeZone)}, {timeIn(next.at, timeZone)}
+                {momentIn(next.at, timeZone)}
               </Link>
               , {next.technician}
             </>

@@ -2,7 +2,7 @@ import { Figure } from '@/app/_ui/figures/figure';
 import { moneyIn, type Scale } from '@/app/_ui/figures/measure';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 import type { Replay } from '@/lib/core/owner/replay';
 
 type OnFile = { replay: Replay | null; sampled: number; currency: string; from: string; to: string; calendarWeeks: number; at: Date };
@@ -15,16 +15,7 @@ export function PlanAgainstCalendar({ of, food, timeZone }: { of: OnFile | null;
   const money = moneyIn(of?.currency ?? 'USD');
   const r = of?.replay;
   return (
-    <Sheet
-      title="What the plan is worth"
-      aside={
-        of ? (
-          <span className="text-sm text-soft">
-            as of {dayIn(of.at, timeZone)}, {timeIn(of.at, timeZone)}
-          </span>
-        ) : null
-      }
-    >
+    <Sheet title="What the plan is worth" aside={of ? <span className="text-sm text-soft">as of {momentIn(of.at, timeZone)}</span> : null}>
       {!of || !r ? (
         <p className="text-soft">
           Not enough visits yet. It takes coils that were cleaned twice within a year, and is worked out in the night.

@@ -8,10 +8,11 @@ import { foulingRanking, rankingChoices } from '@/lib/features/owner/reads/ranki
 import { foodWarnings, replayOnFile } from '@/lib/features/owner/reads/replay';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
-import { Button, ButtonLink, FileLink } from '@/app/_ui/buttons/button';
+import { Button, FileLink } from '@/app/_ui/buttons/button';
 import { Field, Select } from '@/app/_ui/fields/field';
 import { Fold } from '@/app/_ui/page/fold';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
+import { FASTER_SLOWER, MorePages } from '../_components/more-pages';
 import { OwnerTabs } from '../_components/owner-tabs';
 import { PlanAgainstCalendar } from '../_components/plan-against-calendar';
 import { RankingTable } from './_components/ranking-table';
@@ -30,7 +31,6 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
     replayOnFile(db),
     foodWarnings(db, new Date(now.getTime() - 365 * 86_400_000)),
   ]);
-  const named = (list: { id: string; name: string }[]) => list.map(({ id, name }) => ({ value: id, label: name }));
   const what = filter.by === 'unit' ? 'coil' : 'kitchen';
   const address = (from: number) => `/owner/fouling?${filterAddress(query, from > 0 ? { skip: String(from) } : {})}`;
   return (
@@ -41,39 +41,7 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
         actions={<FileLink href={`/owner/fouling/export?${filterAddress(query)}`}>As a file</FileLink>}
       />
       <OwnerTabs at="/owner/fouling" />
-      <form role="search" action="/owner/fouling" className="mb-5 grid grid-cols-2 items-end gap-x-3 gap-y-2 no-print sm:flex sm:flex-wrap">
-        <Select
-          label="Ranked"
-          name="by"
-          defaultValue={filter.by}
-          options={[
-            { value: 'kitchen', label: 'Kitchens' },
-            { value: 'unit', label: 'Coils' },
-          ]}
-        />
-        <Select label="Customer" name="customer" blank="Any" defaultValue={filter.customer ?? ''} options={named(choices.customers)} />
-        <Select
-          label="Kind"
-          name="kind"
-          blank="Any"
-          defaultValue={filter.kind ?? ''}
-          options={UNIT_KINDS.map((k) => ({ value: k, label: UNIT_KIND_LABEL[k] }))}
-        />
-        <Select
-          label="Place"
-          name="place"
-          blank="Any"
-          defaultValue={filter.place ?? ''}
-          options={PLACEMENTS.map((p) => ({ value: p, label: PLACEMENT_LABEL[p] }))}
-        />
-        <Select label="Looked at by" name="who" blank="Anybody" defaultValue={filter.who ?? ''} options={named(choices.people)} />
-        <Field label="Looked at from" name="from" type="date" defaultValue={query.from ?? ''} />
-        <Field label="Until" name="until" type="date" defaultValue={query.until ?? ''} />
-        <Button type="submit">Show</Button>
-        <Link href="/owner/fouling" className="min-h-9 py-1.5">
-          Clear
-        </Link>
-      </form>
+      <FilterForm filter={filter} query={query} choices={choices} />
       {rows.length === 0 ? (
         <Empty>
           {Object.keys(filter).length > 1
@@ -84,29 +52,80 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
         <div className="flex flex-col gap-6">
           <Sheet title={`${counted(total, what)}, fastest first`}>
             <RankingTable rows={rows} by={filter.by} />
-            <div className="mt-4 flex gap-2 no-print">
-              {skip > 0 ? <ButtonLink href={address(Math.max(0, skip - PAGE))}>Faster ones</ButtonLink> : null}
-              {skip + PAGE < total ? <ButtonLink href={address(skip + PAGE)}>Slower ones</ButtonLink> : null}
-            </div>
+            <MorePages
+              earlier={skip > 0 ? address(Math.max(0, skip - PAGE)) : null}
+              later={skip + PAGE < total ? address(skip + PAGE) : null}
+              words={FASTER_SLOWER}
+            />
           </Sheet>
           <PlanAgainstCalendar of={worth} food={food} timeZone={shop?.timeZone ?? 'UTC'} />
-          <Fold id="how" title="How this is reckoned">
-            <div className="flex max-w-[80ch] flex-col gap-3">
-              <p>
-                Each coil’s rate is what its grades and readings say, drawn to its kitchen and its place where they are few; a kitchen’s is
-                the mean of its coils. The figure is the share of heat transfer lost in 30 days, 1 − e<sup>−30 × rate</sup>, with its 80 %
-                band.
-              </p>
-              <p>
-                <b>Place.</b> “3 to 9” means: only two surely foul faster, and all beyond the ninth surely slower. Sure is nine chances in
-                ten, from both beliefs and their uncertainty, taken as independent. A single place is told only where no other could have
-                it.
-              </p>
-              <p>“Looked at” narrows to coils that were graded in these days or by this person; their rates rest on all that is on file.</p>
-            </div>
-          </Fold>
+          <HowReckoned />
         </div>
       )}
     </>
   );
 });
+
+const named = (list: { id: string; name: string }[]) => list.map(({ id, name }) => ({ value: id, label: name }));
+
+type FilterProps = {
+  filter: ReturnType<typeof foulingFilter>;
+  query: Record<string, string | undefined>;
+  choices: Awaited<ReturnType<typeof rankingChoices>>;
+};
+
+function FilterForm({ filter, query, choices }: FilterProps) {
+  return (
+    <form role="search" action="/owner/fouling" className="mb-5 grid grid-cols-2 items-end gap-x-3 gap-y-2 no-print sm:flex sm:flex-wrap">
+      <Select
+        label="Ranked"
+        name="by"
+        defaultValue={filter.by}
+        options={[
+          { value: 'kitchen', label: 'Kitchens' },
+          { value: 'unit', label: 'Coils' },
+        ]}
+      />
+      <Select label="Customer" name="customer" blank="Any" defaultValue={filter.customer ?? ''} options={named(choices.customers)} />
+      <Select
+        label="Kind"
+        name="kind"
+        blank="Any"
+        defaultValue={filter.kind ?? ''}
+        options={UNIT_KINDS.map((k) => ({ value: k, label: UNIT_KIND_LABEL[k] }))}
+      />
+      <Select
+        label="Place"
+        name="place"
+        blank="Any"
+        defaultValue={filter.place ?? ''}
+        options={PLACEMENTS.map((p) => ({ value: p, label: PLACEMENT_LABEL[p] }))}
+      />
+      <Select label="Looked at by" name="who" blank="Anybody" defaultValue={filter.who ?? ''} options={named(choices.people)} />
+      <Field label="Looked at from" name="from" type="date" defaultValue={query.from ?? ''} />
+      <Field label="Until" name="until" type="date" defaultValue={query.until ?? ''} />
+      <Button type="submit">Show</Button>
+      <Link href="/owner/fouling" className="min-h-9 py-1.5">
+        Clear
+      </Link>
+    </form>
+  );
+}
+
+function HowReckoned() {
+  return (
+    <Fold id="how" title="How this is reckoned">
+      <div className="flex max-w-[80ch] flex-col gap-3">
+        <p>
+          Each coil’s rate is what its grades and readings say, drawn to its kitchen and its place where they are few; a kitchen’s is the
+          mean of its coils. The figure is the share of heat transfer lost in 30 days, 1 − e<sup>−30 × rate</sup>, with its 80 % band.
+        </p>
+        <p>
+          <b>Place.</b> “3 to 9” means: only two surely foul faster, and all beyond the ninth surely slower. Sure is nine chances in ten,
+          from both beliefs and their uncertainty, taken as independent. A single place is told only where no other could have it.
+        </p>
+        <p>“Looked at” narrows to coils that were graded in these days or by this person; their rates rest on all that is on file.</p>
+      </div>
+    </Fold>
+  );
+}

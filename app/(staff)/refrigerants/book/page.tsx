@@ -65,7 +65,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, quer
           </Empty>
         ) : (
           <Sheet title="Cylinders">
-            <Table label="Cylinders">
+            <Table stack label="Cylinders">
               <thead>
                 <tr>
                   {['Cylinder', 'Gas', 'Where', 'By the book', 'Scale less book', ''].map((h) => (
@@ -78,19 +78,19 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, quer
               <tbody>
                 {all.map((c) => (
                   <tr key={c.id} className={c.goneAt ? 'text-soft' : ''}>
-                    <Td>
+                    <Td className="font-bold whitespace-nowrap">
                       <Link href={`/refrigerants/book/${c.id}`}>{c.label}</Link>
                     </Td>
-                    <Td>
+                    <Td label="Gas">
                       {refrigerantLabel(c.refrigerant)}, {CONTENTS_LABEL[c.contents].toLowerCase()}
                     </Td>
-                    <Td>{c.goneAt ? `gone ${dayIn(c.goneAt, zone)}` : (c.where?.name ?? 'Shop')}</Td>
-                    <Td className="whitespace-nowrap">
+                    <Td label="Where">{c.goneAt ? `gone ${dayIn(c.goneAt, zone)}` : (c.where?.name ?? 'Shop')}</Td>
+                    <Td label="By the book" className="whitespace-nowrap">
                       <b>{bulk(c.bookKg, units)}</b> of {bulk(c.mostKg, units, 0)}
                     </Td>
-                    <Td className="whitespace-nowrap">
+                    <Td label="Scale less book" className="whitespace-nowrap">
                       {c.differenceKg === null ? '–' : `${bulk(c.differenceKg, units)} ± ${bulk(2 * c.sdKg, units)}`}
-                      {c.weighedAt ? <span className="text-soft"> {dayIn(c.weighedAt, zone)}</span> : null}
+                      {c.weighedAt ? <span className="text-soft md:block"> {dayIn(c.weighedAt, zone)}</span> : null}
                     </Td>
                     <Td>
                       {c.goneAt ? null : (

@@ -1,3 +1,4 @@
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import Link from 'next/link';
 import { approximateWeeks, describeRule } from '@/lib/core/calendar';
 import { State, type Shape } from '@/app/_ui/states/state';
@@ -44,9 +45,7 @@ export function ChangeRow({ change: c, mayDecide, aside = '' }: { change: Change
         <Link href={`/units/${c.unit.id}#evidence`} className="font-bold">
           {c.unit.name}
         </Link>
-        <div className="text-sm text-soft">
-          {c.kitchen.customer === c.kitchen.name ? c.kitchen.name : `${c.kitchen.customer}, ${c.kitchen.name}`}
-        </div>
+        <div className="text-sm text-soft">{fullKitchenName(c.kitchen)}</div>
         <div className="text-sm">{c.task.kind}</div>
       </div>
       <div>

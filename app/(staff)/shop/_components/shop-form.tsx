@@ -1,7 +1,7 @@
 'use client';
 
 import Link from 'next/link';
-import { kmIn, REGION_NAMES, REGIONS, SPEED_LABEL, type Region } from '@/lib/core/measures/region';
+import { REGION_NAMES, REGIONS, SPEED_LABEL, speedShown, type Region } from '@/lib/core/measures/region';
 import { Button } from '@/app/_ui/buttons/button';
 import { Check } from '@/app/_ui/fields/check';
 import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
@@ -89,12 +89,13 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
               error={error('overdueLimitDays')}
               hint="Tasks beyond it come first on the due list."
             />
+            <input type="hidden" name="speedOnFile" value={s.speedKmh} />
             <Field
               label="Mean driving speed"
               unit={SPEED_LABEL[distance]}
               name="speed"
               inputMode="decimal"
-              defaultValue={Number(kmIn(s.speedKmh, distance).toPrecision(4))}
+              defaultValue={speedShown(s.speedKmh, distance)}
               error={error('speed')}
               hint="Door to door, with parking."
             />

@@ -18,7 +18,7 @@ import { tasksOfUnit, unitPage } from '@/lib/features/equipment/reads/units';
 import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
-import { Facts } from '@/app/_ui/tables/facts';
+import { asTyped, Facts } from '@/app/_ui/tables/facts';
 import { Fold } from '@/app/_ui/page/fold';
 import { PutBack, TakeOff } from '@/app/_ui/forms/off-file';
 import { RefrigerantName } from '@/app/_ui/words/refrigerant-name';
@@ -48,12 +48,12 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
     overdueLimit(db),
   ]);
   const { kitchen } = unit;
-  const trouble = unit.archivedAt ? null : await unitTrouble(db, unit.id);
-  const settled = await lastSettled(db, unit.id, 5);
-  const evidence = unit.archivedAt ? null : await unitEvidence(db, unit.id, now);
-  const writes = can(actor, 'write:equipment');
   const off = unit.archivedAt !== null;
-  const coil = tasks.find((t) => t.active && t.kindKey === COIL_CLEANING) ?? null;
+  const trouble = off ? null : await unitTrouble(db, unit.id);
+  const settled = await lastSettled(db, unit.id, 5);
+  const evidence = off ? null : await unitEvidence(db, unit.id, now);
+  const writes = can(actor, 'write:equipment');
+  const edits = writes && !off;
   const today = todayIn(kitchen.timeZone, now.getTime());
   return (
     <>
@@ -74,28 +74,9 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
       <div className="flex flex-col gap-6">
         <Flammable refrigerant={unit.refrigerant} />
         {evidence ? (
-          <CoilVerdictSheet
-            now={coilNow({
-              ...evidence,
-              byWater: unit.condenserKind === 'water_cooled',
-              fanDead: fanDead(trouble),
-              next: nextOf(coil),
-            })}
-            evidence={evidence}
-            task={coil && { id: coil.id, rule: coil.rule, reason: whyNow(coil), onVisit: coil.onVisit }}
-            timeZone={kitchen.timeZone}
-            book={can(actor, 'book:visit') ? bookingOf(kitchen.id, tasks, coil?.id, today) : null}
-          />
+          <Coil unit={unit} evidence={evidence} tasks={tasks} trouble={trouble} books={can(actor, 'book:visit')} today={today} />
         ) : null}
-        {/* What the coil comes to stands above, once. */}
-        {trouble ? (
-          <Trouble
-            {...trouble}
-            found={trouble.found.filter((f) => f.aspect !== 'coil')}
-            timeZone={kitchen.timeZone}
-            maySettle={can(actor, 'write:job')}
-          />
-        ) : null}
+        <Standing trouble={trouble} timeZone={kitchen.timeZone} maySettle={can(actor, 'write:job')} />
         <Tasks
           unitId={unit.id}
           tasks={tasks}
@@ -113,7 +94,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
         ) : null}
         <Nameplate unit={unit} measures={measures} />
         <Settled settled={settled} timeZone={kitchen.timeZone} />
-        {writes && !off ? (
+        {edits ? (
           <TakeOff
             id={unit.id}
             version={unit.version}
@@ -128,14 +109,44 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
   );
 });
 
+type Unit = NonNullable<Awaited<ReturnType<typeof unitPage>>>;
+type Found = Awaited<ReturnType<typeof unitTrouble>> | null;
+type CoilProps = {
+  unit: Unit;
+  evidence: NonNullable<Awaited<ReturnType<typeof unitEvidence>>>;
+  tasks: Task[];
+  trouble: Found;
+  books: boolean;
+  today: LocalDate;
+};
+
+/** What its coil comes to, said once, with the way to book it. */
+function Coil({ unit, evidence, tasks, trouble, books, today }: CoilProps) {
+  const coil = tasks.find((t) => t.active && t.kindKey === COIL_CLEANING) ?? null;
+  return (
+    <CoilVerdictSheet
+      now={coilNow({ ...evidence, byWater: unit.condenserKind === 'water_cooled', fanDead: fanDead(trouble), next: nextOf(coil) })}
+      evidence={evidence}
+      task={coil && { id: coil.id, rule: coil.rule, reason: whyNow(coil), onVisit: coil.onVisit }}
+      timeZone={unit.kitchen.timeZone}
+      book={books ? bookingOf(unit.kitchen.id, tasks, coil?.id, today) : null}
+    />
+  );
+}
+
+/** What stands open besides: of the coil the sheet above has spoken. */
+function Standing({ trouble, timeZone, maySettle }: { trouble: Found; timeZone: string; maySettle: boolean }) {
+  if (!trouble) return null;
+  return <Trouble {...trouble} found={trouble.found.filter((f) => f.aspect !== 'coil')} timeZone={timeZone} maySettle={maySettle} />;
+}
+
 /** Why a task's date stands where it does, in the words of whatever set it last. */
 const whyNow = (task: { changes: { kind: string; reason: string }[] }): string | null =>
   task.changes.find((c) => c.kind !== 'unlocked' && c.kind !== 'held')?.reason ?? null;
 
 type Task = Awaited<ReturnType<typeof tasksOfUnit>>[number];
 
-const fanDead = (trouble: Awaited<ReturnType<typeof unitTrouble>> | null): boolean =>
-  trouble?.found.some((f) => f.aspect === 'condenser_fan') ?? false;
+const fanDead = (trouble: Found): boolean => trouble?.found.some((f) => f.aspect === 'condenser_fan') ?? false;
 const nextOf = (coil: Task | null) => coil && { dueOn: coil.dueOn, visitId: coil.onVisit?.id ?? null };
 
 function Settled({ settled, timeZone }: { settled: Awaited<ReturnType<typeof lastSettled>>; timeZone: string }) {
@@ -173,7 +184,7 @@ function Flammable({ refrigerant }: { refrigerant: string }) {
   );
 }
 
-function Nameplate({ unit, measures }: { unit: NonNullable<Awaited<ReturnType<typeof unitPage>>>; measures: MeasureUnits }) {
+function Nameplate({ unit, measures }: { unit: Unit; measures: MeasureUnits }) {
   return (
     <Fold id="nameplate" title="Nameplate" aside={[unit.make, unit.model, unit.serial].filter(Boolean).join(' ')}>
       <Facts
@@ -181,16 +192,7 @@ function Nameplate({ unit, measures }: { unit: NonNullable<Awaited<ReturnType<ty
           ['Refrigerant', <RefrigerantName key="r" id={unit.refrigerant} />],
           ...unitFacts(unit, measures, IN_HEAD),
           ['Compressor map', unit.compressorMap ? 'On file' : ''],
-          [
-            'Notes',
-            unit.notes ? (
-              <span key="n" className="whitespace-pre-line">
-                {unit.notes}
-              </span>
-            ) : (
-              ''
-            ),
-          ],
+          ['Notes', asTyped(unit.notes)],
         ]}
       />
     </Fold>

@@ -1,26 +1,28 @@
 import type { Metadata } from 'next';
-import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { todayIn } from '@/lib/core/calendar';
-import { freeAtAskedTime } from '@/lib/features/visits/reads/asked-other-time';
-import { siteTimeOf } from '@/lib/core/planning/on-site';
+import { momentIn, timeIn } from '@/lib/core/calendar/when';
 import { isId } from '@/lib/core/ids/is-id';
+import { siteTimeOf } from '@/lib/core/planning/on-site';
+import { changesOpen, slotOf } from '@/lib/core/visits/changes';
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import { jobsOnVisit } from '@/lib/features/jobs/reads/of-visit';
 import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
+import { freeAtAskedTime } from '@/lib/features/visits/reads/asked-other-time';
 import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
 import { bookableTechnicians, kitchenTasks, visitToManage } from '@/lib/features/visits/reads/visits';
-import { VISIT_EVENT_LABEL } from '@/lib/core/visits/events';
 import { definePage } from '@/lib/server/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
-import { hoursWords } from '../_components/hours';
-import { AskedTime } from '../_components/asked-time';
 import { Trail } from '@/app/_ui/page/trail';
+import { AskedTime } from '../_components/asked-time';
+import { CancelForm, GiveForm, MoveBack, MoveForm, RestoreForm } from '../_components/change-forms';
 import { JobsOnVisit } from '../_components/jobs-on-visit';
 import { WorkForm } from '../_components/work-form';
-import { CancelForm, GiveForm, MoveBack, MoveForm, RestoreForm } from '../_components/change-forms';
+import { KitchenOfVisit } from './_components/kitchen-of-visit';
+import { VisitHistory } from './_components/visit-history';
+import { VisitTasks } from './_components/visit-tasks';
 
 export const metadata: Metadata = { title: 'Visit' };
 
@@ -30,195 +32,142 @@ export default definePage('read:visit', async ({ db, now, params, query }) => {
   const visit = isId(params.id) ? await visitToManage(db, params.id) : null;
   if (!visit) notFound();
   const { kitchen } = visit;
-  const booked = visit.status === 'booked';
-  const jobs = await jobsOnVisit(db, visit.id);
-  const [technicians, all, times, free] = await Promise.all([
+  const at = { visitId: visit.id, version: visit.version };
+  const may = changesOpen(visit, now.getTime());
+  const [jobs, technicians, desk] = await Promise.all([
+    jobsOnVisit(db, visit.id),
     bookableTechnicians(db),
-    booked ? kitchenTasks(db, kitchen.id) : [],
-    booked ? learnedMinutes(db, now, kitchen.id) : null,
-    booked ? freeSlotsForVisit(db, visit.id, now, { limit: FREE_SHOWN, noticeMs: 0 }) : [],
+    may.edit ? deskOf(db, visit, now) : null,
   ]);
-  const add = new Set((query.add ?? '').split(',').filter(isId));
-  const tasks = all.map((t) => (t.onVisit?.id === visit.id ? { ...t, onVisit: null } : t));
-  const defaults = {
-    technicianId: visit.technician.id,
-    date: todayIn(kitchen.timeZone, visit.startsAt),
-    from: timeIn(visit.startsAt, kitchen.timeZone),
-    minutes: String(Math.round((visit.endsAt - visit.startsAt) / 60_000)),
-  };
-  const asked =
-    visit.status === 'booked' && visit.customerReply === 'other_time'
-      ? { at: visit.asksFor, free: visit.asksFor === null ? null : await freeAtAskedTime(db, visit.id, visit.asksFor, now) }
-      : null;
-  const from = visit.events.find((e) => e.movedFrom)?.movedFrom;
-  const back = from && {
-    technicianId: from.technicianId,
-    date: todayIn(kitchen.timeZone, from.startsAt),
-    from: timeIn(from.startsAt, kitchen.timeZone),
-    minutes: String(Math.round((from.endsAt - from.startsAt) / 60_000)),
-  };
+  const people = technicians.map((t) => ({ value: t.id, label: t.name }));
   return (
     <>
       <Trail
         items={[
           { href: '/week', label: 'Week' },
-          {
-            href: `/kitchens/${kitchen.id}`,
-            label: kitchen.name === kitchen.customer ? kitchen.name : `${kitchen.customer}, ${kitchen.name}`,
-          },
+          { href: `/kitchens/${kitchen.id}`, label: fullKitchenName(kitchen) },
         ]}
       />
       <PageHead
         title={kitchen.name}
-        lead={`${dayIn(visit.startsAt, kitchen.timeZone)}, ${timeIn(visit.startsAt, kitchen.timeZone)}–${timeIn(visit.endsAt, kitchen.timeZone)}, ${visit.technician.name}. ${visit.status === 'cancelled' ? `Cancelled: ${visit.cancelReason}` : ''}`}
+        lead={leadOf(visit)}
         actions={
           <>
-            {booked ? null : <ButtonLink href={`/visits/${visit.id}`}>What was found</ButtonLink>}
-            <ButtonLink href={`/week?day=${defaults.date}`}>The week</ButtonLink>
+            {may.edit ? null : <ButtonLink href={`/visits/${visit.id}`}>What was found</ButtonLink>}
+            <ButtonLink href={`/week?day=${todayIn(kitchen.timeZone, visit.startsAt)}`}>The week</ButtonLink>
           </>
         }
       />
       <div className="grid grid-cols-1 gap-6 lg:grid-cols-[minmax(0,1fr)_22rem]">
         <div className="flex flex-col gap-6">
           <JobsOnVisit jobs={jobs} />
-          {asked ? (
-            <AskedTime
-              visitId={visit.id}
-              version={visit.version}
-              asksFor={asked.at}
-              timeZone={kitchen.timeZone}
-              note={visit.replyNote}
-              technician={technicians.find((t) => t.id === asked.free) ?? null}
-              now={visit.technician}
-              minutes={defaults.minutes}
-            />
-          ) : null}
-          {visit.status === 'cancelled' && visit.startsAt > now.getTime() ? (
+          {desk ? <Asked visit={visit} technicians={technicians} free={desk.freeWhenAsked} /> : null}
+          {may.restore ? (
             <Sheet title="Cancelled">
               <p className="mb-3">Its tasks are free to book. If that was a slip:</p>
-              <RestoreForm visitId={visit.id} version={visit.version} />
+              <RestoreForm {...at} />
             </Sheet>
           ) : null}
-          {booked && times ? (
-            <Sheet title="What is done there" aside={visit.fixed ? <State shape="held">Fixed</State> : null}>
-              <WorkForm
-                key={visit.version}
-                visitId={visit.id}
-                version={visit.version}
-                tasks={tasks}
-                chosen={[...visit.tasks.map((t) => t.taskId), ...tasks.filter((t) => add.has(t.id) && !t.onVisit).map((t) => t.id)]}
-                today={todayIn(kitchen.timeZone, now.getTime())}
-                siteTime={siteTimeOf(times, kitchen.id)}
-                minutes={Number(defaults.minutes)}
-                note={visit.note}
-                fixed={visit.fixed}
-              />
-            </Sheet>
+          {desk ? (
+            <Work visit={visit} desk={desk} add={(query.add ?? '').split(',').filter(isId)} now={now} />
           ) : (
-            <Sheet title="Tasks">
-              {visit.note ? <p className="mb-2 whitespace-pre-line">{visit.note}</p> : null}
-              {visit.tasks.length === 0 ? <p className="text-soft">No task of the rules stands on this visit.</p> : null}
-              <ul>
-                {visit.tasks.map((t) => (
-                  <li key={t.id} className="flex flex-wrap justify-between gap-x-4 border-b border-line py-1.5 last:border-0">
-                    <span>
-                      <a href={`/units/${t.unitId}`}>{t.unit}</a> · {t.kind}
-                    </span>
-                    <span className="text-soft">
-                      {t.outcome === 'planned' ? 'planned' : t.outcome === 'done' ? 'done' : `not done: ${t.reason}`}
-                    </span>
-                  </li>
-                ))}
-              </ul>
-            </Sheet>
+            <VisitTasks note={visit.note} tasks={visit.tasks} />
           )}
-          {visit.status === 'booked' ? (
+          {desk ? (
             <>
-              {back && from.startsAt < now.getTime() ? (
-                <p className="text-soft">
-                  It stood on {dayIn(from.startsAt, kitchen.timeZone)}, {back.from}. That is past, so it cannot move back.
-                </p>
-              ) : back ? (
-                <MoveBack
-                  visitId={visit.id}
-                  version={visit.version}
-                  to={back}
-                  words={`${dayIn(from.startsAt, kitchen.timeZone)}, ${back.from}`}
-                />
-              ) : null}
-              <MoveForm
-                visitId={visit.id}
-                version={visit.version}
-                technicians={technicians.map((t) => ({ value: t.id, label: t.name }))}
-                defaults={defaults}
-                free={free.map((f) => ({
-                  technicianId: f.technicianId,
-                  date: todayIn(kitchen.timeZone, f.start),
-                  from: timeIn(f.start, kitchen.timeZone),
-                  words: `${dayIn(f.start, kitchen.timeZone)}, ${timeIn(f.start, kitchen.timeZone)}, ${technicians.find((t) => t.id === f.technicianId)?.name ?? ''}`,
-                }))}
-              />
+              <WayBack visit={visit} now={now} />
+              <MoveForm {...at} technicians={people} defaults={standing(visit)} free={freeTimes(desk.free, people, kitchen.timeZone)} />
             </>
           ) : null}
-          {visit.status === 'started' ? (
-            <GiveForm
-              visitId={visit.id}
-              version={visit.version}
-              technicians={technicians.filter((t) => t.id !== visit.technician.id).map((t) => ({ value: t.id, label: t.name }))}
-            />
-          ) : null}
-          {visit.status === 'booked' || visit.status === 'started' ? (
-            <CancelForm
-              visitId={visit.id}
-              version={visit.version}
-              started={visit.status === 'started'}
-              told={visit.endsAt > now.getTime()}
-            />
-          ) : null}
+          {may.give ? <GiveForm {...at} technicians={people.filter((t) => t.value !== visit.technician.id)} /> : null}
+          {may.cancel ? <CancelForm {...at} started={may.give} kitchenHears={may.kitchenHears} /> : null}
         </div>
         <div className="flex flex-col gap-6">
-          <Sheet title="The kitchen">
-            <p>
-              <Link href={`/kitchens/${kitchen.id}`} className="font-bold">
-                {kitchen.name === kitchen.customer ? kitchen.name : `${kitchen.customer}, ${kitchen.name}`}
-              </Link>
-            </p>
-            <p>{kitchen.address}</p>
-            <p className="mt-2">
-              {kitchen.contact ? `${kitchen.contact}, ` : ''}
-              {kitchen.phone ? <a href={`tel:${kitchen.phone}`}>{kitchen.phone}</a> : <span className="text-soft">no number on file</span>}
-            </p>
-            <p>
-              {kitchen.email ? (
-                <a href={`mailto:${kitchen.email}`}>{kitchen.email}</a>
-              ) : (
-                <span className="text-soft">No e-mail on file.</span>
-              )}
-            </p>
-            <h3 className="mt-3">Can spare its equipment</h3>
-            <ul>
-              {hoursWords(kitchen.serviceHours).map((l) => (
-                <li key={l}>{l}</li>
-              ))}
-            </ul>
-            <h3 className="mt-3">Access</h3>
-            <p className="whitespace-pre-line">{kitchen.accessNotes || 'No access notes on file.'}</p>
-          </Sheet>
-          <Sheet title="History">
-            <ol className="flex flex-col gap-2">
-              {visit.events.map((e) => (
-                <li key={e.id}>
-                  <span className="font-bold">{VISIT_EVENT_LABEL[e.kind]}</span> by {e.by}
-                  <span className="block text-sm text-soft">
-                    {dayIn(e.at, kitchen.timeZone)}, {timeIn(e.at, kitchen.timeZone)}
-                    {e.reason ? `: ${e.reason}` : ''}
-                  </span>
-                </li>
-              ))}
-            </ol>
-          </Sheet>
+          <KitchenOfVisit kitchen={kitchen} />
+          <VisitHistory events={visit.events} timeZone={kitchen.timeZone} />
         </div>
       </div>
     </>
   );
 });
+
+type Db = Parameters<typeof visitToManage>[0];
+type Visit = NonNullable<Awaited<ReturnType<typeof visitToManage>>>;
+type Desk = Awaited<ReturnType<typeof deskOf>>;
+type Person = { id: string; name: string };
+
+/** What changing a booked visit asks to know: its kitchen's tasks, how long they take there, and who is free when. */
+async function deskOf(db: Db, { id, kitchen, asksFor }: Visit, now: Date) {
+  const [tasks, times, free, freeWhenAsked] = await Promise.all([
+    kitchenTasks(db, kitchen.id),
+    learnedMinutes(db, now, kitchen.id),
+    freeSlotsForVisit(db, id, now, { limit: FREE_SHOWN, noticeMs: 0 }),
+    asksFor === null ? null : freeAtAskedTime(db, id, asksFor, now),
+  ]);
+  return { tasks, siteTime: siteTimeOf(times, kitchen.id), free, freeWhenAsked };
+}
+
+const standing = ({ technician, startsAt, endsAt, kitchen }: Visit) =>
+  slotOf({ technicianId: technician.id, startsAt, endsAt }, kitchen.timeZone);
+
+function leadOf({ startsAt, endsAt, kitchen, technician, status, cancelReason }: Visit): string {
+  const cancelled = status === 'cancelled' ? ` Cancelled: ${cancelReason}` : '';
+  return `${momentIn(startsAt, kitchen.timeZone)}–${timeIn(endsAt, kitchen.timeZone)}, ${technician.name}.${cancelled}`;
+}
+
+function freeTimes(free: Desk['free'], people: readonly { value: string; label: string }[], timeZone: string) {
+  return free.map((f) => ({
+    technicianId: f.technicianId,
+    date: todayIn(timeZone, f.start),
+    from: timeIn(f.start, timeZone),
+    words: `${momentIn(f.start, timeZone)}, ${people.find((t) => t.value === f.technicianId)?.label ?? ''}`,
+  }));
+}
+
+/** What the kitchen asked for instead, if it did. */
+function Asked({ visit, technicians, free }: { visit: Visit; technicians: readonly Person[]; free: string | null }) {
+  if (visit.customerReply !== 'other_time') return null;
+  return (
+    <AskedTime
+      visitId={visit.id}
+      version={visit.version}
+      asksFor={visit.asksFor}
+      timeZone={visit.kitchen.timeZone}
+      note={visit.replyNote}
+      technician={technicians.find((t) => t.id === free) ?? null}
+      now={visit.technician}
+      minutes={standing(visit).minutes}
+    />
+  );
+}
+
+/** @param add tasks that somebody came here to put on the visit */
+function Work({ visit, desk, add, now }: { visit: Visit; desk: Desk; add: readonly string[]; now: Date }) {
+  const tasks = desk.tasks.map((t) => (t.onVisit?.id === visit.id ? { ...t, onVisit: null } : t));
+  const added = tasks.filter((t) => add.includes(t.id) && !t.onVisit);
+  return (
+    <Sheet title="What is done there" aside={visit.fixed ? <State shape="held">Fixed</State> : null}>
+      <WorkForm
+        key={visit.version}
+        visitId={visit.id}
+        version={visit.version}
+        tasks={tasks}
+        chosen={[...visit.tasks.map((t) => t.taskId), ...added.map((t) => t.id)]}
+        today={todayIn(visit.kitchen.timeZone, now.getTime())}
+        siteTime={desk.siteTime}
+        minutes={Number(standing(visit).minutes)}
+        note={visit.note}
+        fixed={visit.fixed}
+      />
+    </Sheet>
+  );
+}
+
+/** Undoes the last move, as long as the time it stood at is to come. */
+function WayBack({ visit, now }: { visit: Visit; now: Date }) {
+  const from = visit.events.find((e) => e.movedFrom)?.movedFrom;
+  if (!from) return null;
+  const words = momentIn(from.startsAt, visit.kitchen.timeZone);
+  if (from.startsAt < now.getTime()) return <p className="text-soft">It stood on {words}. That is past, so it cannot move back.</p>;
+  return <MoveBack visitId={visit.id} version={visit.version} to={slotOf(from, visit.kitchen.timeZone)} words={words} />;
+}

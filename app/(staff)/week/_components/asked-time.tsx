@@ -1,10 +1,8 @@
 import Link from 'next/link';
 import { todayIn } from '@/lib/core/calendar';
 import { Sheet } from '@/app/_ui/page/sheet';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn, timeIn } from '@/lib/core/calendar/when';
 import { MoveThere } from './change-forms';
-
-const when = (ms: number, timeZone: string) => `${dayIn(ms, timeZone)}, ${timeIn(ms, timeZone)}`;
 
 type Props = {
   visitId: string;
@@ -23,7 +21,7 @@ export function AskedTime({ visitId, version, asksFor, timeZone, note, technicia
   return (
     <Sheet title="The kitchen asks for another time" className="border-2 border-cold!">
       <p>
-        {asksFor === null ? 'No time was named.' : <strong>{when(asksFor, timeZone)}</strong>}
+        {asksFor === null ? 'No time was named.' : <strong>{momentIn(asksFor, timeZone)}</strong>}
         {note ? ` “${note}”` : ''}
       </p>
       {asksFor === null ? null : technician ? (
@@ -61,7 +59,7 @@ export function AskedOtherTime({ visits }: { visits: Row[] }) {
             </Link>
             {v.kitchen === v.customer ? null : <p className="text-sm text-soft">{v.customer}</p>}
             <p className="text-sm">
-              {when(v.startsAt, v.timeZone)} → {v.asksFor === null ? 'no time named' : when(v.asksFor, v.timeZone)}
+              {momentIn(v.startsAt, v.timeZone)} → {v.asksFor === null ? 'no time named' : momentIn(v.asksFor, v.timeZone)}
             </p>
           </li>
         ))}

@@ -74,8 +74,8 @@ export function GiveForm({ visitId, version, technicians }: Props & Pick<MovePro
   );
 }
 
-/** `told`: the time is not over, so the kitchen is written to. */
-export function CancelForm({ visitId, version, started, told }: Props & { started: boolean; told: boolean }) {
+/** `kitchenHears`: the time is not over, so the kitchen is written to. */
+export function CancelForm({ visitId, version, started, kitchenHears }: Props & { started: boolean; kitchenHears: boolean }) {
   const { form, error, busy } = useActionForm(cancel);
   return (
     <Sheet title="Cancel">
@@ -91,7 +91,7 @@ export function CancelForm({ visitId, version, started, told }: Props & { starte
           hint={[
             started ? 'What is already written stays on file.' : '',
             'Its tasks stay due and can be booked again.',
-            told ? 'The kitchen reads the reason as you write it.' : 'Its time is over, so the kitchen is not written to.',
+            kitchenHears ? 'The kitchen reads the reason as you write it.' : 'Its time is over, so the kitchen is not written to.',
           ].join(' ')}
           required
         />
@@ -137,12 +137,12 @@ function MoveAtOnce({ visitId, version, to, reason, back, label, look }: AtOnce)
   );
 }
 
-type Known = Props & { to: MoveProps['defaults'] };
+type MoveTo = Props & { to: MoveProps['defaults'] };
 
 /** Undoes the last move, in one press. */
-export const MoveBack = ({ words, ...rest }: Known & { words: string }) => (
+export const MoveBack = ({ words, ...rest }: MoveTo & { words: string }) => (
   <MoveAtOnce {...rest} reason="Moved back" back label={`Move back to ${words}`} />
 );
 
 /** Moves to the time the kitchen asked for, in one press. */
-export const MoveThere = (props: Known) => <MoveAtOnce {...props} reason="Asked for by the customer" label="Move there" look="primary" />;
+export const MoveThere = (props: MoveTo) => <MoveAtOnce {...props} reason="Asked for by the customer" label="Move there" look="primary" />;

@@ -1,5 +1,6 @@
 'use client';
 
+import type { ComponentProps } from 'react';
 import { Field, Select } from '@/app/_ui/fields/field';
 
 type Props = {
@@ -11,6 +12,7 @@ type Props = {
 
 /** Who, which day, from when, how long; and the tick that says the kitchen agreed. */
 export function SlotFields({ technicians, defaults, error, minutesHint }: Props) {
+  const on = (name: string) => ({ name, error: error(name) });
   return (
     <>
       <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
@@ -33,26 +35,17 @@ export function SlotFields({ technicians, defaults, error, minutesHint }: Props)
           hint="The kitchen’s own time."
           required
         />
-        <Field
-          label="Length"
-          unit="minutes"
-          name="minutes"
-          type="number"
-          inputMode="numeric"
-          min={10}
-          max={720}
-          step={5}
-          key={defaults.minutes}
-          defaultValue={defaults.minutes}
-          error={error('minutes')}
-          hint={minutesHint}
-          required
-        />
+        <VisitLength key={defaults.minutes} {...on('minutes')} defaultValue={defaults.minutes} hint={minutesHint} />
       </div>
       <Anyway words={error('anyway')} />
     </>
   );
 }
+
+/** How long a visit takes: ten minutes to twelve hours. */
+export const VisitLength = (props: Omit<ComponentProps<typeof Field>, 'label' | 'unit'>) => (
+  <Field label="Length" unit="minutes" type="number" inputMode="numeric" min={10} max={720} step={5} required {...props} />
+);
 
 /** What speaks against a slot, and the tick that it is agreed all the same. */
 export const Anyway = ({ words }: { words?: string[] }) =>

@@ -3,6 +3,7 @@
 import { useState, type DragEvent, type KeyboardEvent } from 'react';
 import type { LocalDate } from '@/lib/core/calendar';
 import { dayWords } from '@/lib/core/calendar/when';
+import { counted } from '@/lib/core/wording/counted';
 import { clockOf, type MinuteSpan } from '@/lib/core/visits/time-grid';
 import { GridItem, type GridVisit } from './grid-item';
 
@@ -21,6 +22,7 @@ type Props = {
 };
 
 const STEP = 15;
+const OPEN_UP_TO = 20;
 
 type Spot = { row: number; day: number; from: number };
 const WAY: Record<string, { lines: number; minutes: number }> = {
@@ -46,6 +48,11 @@ function stepped(at: Spot, key: string, days: number, rows: number): Spot {
  */
 export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Props) {
   const [held, setHeld] = useState<{ key: string; row: number; day: number; from: number } | null>(null);
+  // On a phone the days are lists: of many visits only today's, or the first with any, stands open.
+  const [opened, setOpened] = useState<ReadonlySet<string> | null>(null);
+  const first = days.includes(today) ? today : days.find((d) => items.some((v) => v.date === d));
+  const isOpen = (d: string) => (opened ? opened.has(d) : items.length <= OPEN_UP_TO || d === first);
+  const turn = (d: string) => setOpened(new Set(days.filter((x) => (x === d ? !isOpen(x) : isOpen(x)))));
   const [grab, setGrab] = useState({ key: '', at: 0 });
   const span = hours.to - hours.from;
   const share = (minutes: number) => (100 * (Math.min(hours.to, Math.max(hours.from, minutes)) - hours.from)) / span;
@@ -104,6 +111,17 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
                 {dayWords(d)}
                 {d === today ? ', today' : ''}
               </h3>
+              {items.length > OPEN_UP_TO ? (
+                <button
+                  type="button"
+                  className="ml-auto min-h-11 px-3 text-cold underline md:hidden"
+                  aria-expanded={isOpen(d)}
+                  onClick={() => turn(d)}
+                >
+                  {counted(items.filter((v) => v.date === d).length, 'visit')}
+                  <span className="sr-only"> on {dayWords(d)}</span>
+                </button>
+              ) : null}
               <div className="relative h-5 grow max-md:hidden" aria-hidden="true">
                 {marks.map((h) => (
                   <span
@@ -121,7 +139,7 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
               const { shifts, off } = r.days[day] ?? { shifts: [], off: null };
               const ghost = held && held.row === row && held.day === day ? items.find((v) => v.key === held.key) : undefined;
               return (
-                <div key={r.id} className="flex border-b border-line last:border-0 max-md:block">
+                <div key={r.id} className={`flex border-b border-line last:border-0 ${isOpen(d) ? 'max-md:block' : 'max-md:hidden'}`}>
                   <div className="w-32 shrink-0 px-3 py-1.5 text-sm font-bold max-md:w-auto">
                     {r.name}
                     {off ? <span className="block font-normal text-alarm">{off}</span> : null}

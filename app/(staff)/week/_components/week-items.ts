@@ -40,10 +40,18 @@ export function weekItems(visits: readonly Visit[], drives: ReadonlyMap<string, 
     customer: v.customer,
     kitchen: v.kitchen,
     work: `${counted(v.units, 'unit')}, ${counted(v.tasks, 'task')}`,
-    marks: marksOf(v, zone),
+    marks: [...marksOf(v, zone), ...shortOf(v, visits, drives.get(v.id) ?? null)],
     look: 'stands',
     movable: v.status === 'booked',
   }));
+}
+
+/** Too little time between the visit before and this one for the drive. */
+function shortOf(v: Visit, all: readonly Visit[], driveMinutes: number | null): GridVisit['marks'] {
+  if (v.status !== 'booked' || driveMinutes === null) return [];
+  const before = all.filter((o) => o.technicianId === v.technicianId && o.status !== 'cancelled' && o.startsAt < v.startsAt);
+  const short = Math.ceil(driveMinutes - (v.startsAt - Math.max(...before.map((o) => o.endsAt))) / 60_000);
+  return short > 0 ? [{ shape: 'late', tone: 'alarm', words: `${short} min short for the drive` }] : [];
 }
 
 /** What is to be known of a visit, worst first: each a word with a shape. */

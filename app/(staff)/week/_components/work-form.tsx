@@ -6,11 +6,12 @@ import { bookedMinutes, lengthWords, type SiteTime } from '@/lib/core/planning/o
 import { ridersOf } from '@/lib/core/tasks';
 import { Button } from '@/app/_ui/buttons/button';
 import { Check } from '@/app/_ui/fields/check';
-import { Field, FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { FormErrors, TextArea } from '@/app/_ui/fields/field';
 import { Saved } from '@/app/_ui/feedback/saved';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { change } from '../actions';
+import { VisitLength } from './slot-fields';
 import { TaskPicker, type PickableTask } from './task-picker';
 
 type Props = {
@@ -27,7 +28,7 @@ type Props = {
 
 /** What a booked visit does and for how long, its note, and whether it is fixed. */
 export function WorkForm({ visitId, version, tasks, chosen, today, siteTime, minutes, note, fixed }: Props) {
-  const { form, error, busy, saved } = useActionForm(change);
+  const { form, error, on, busy, saved } = useActionForm(change);
   const [picked, setPicked] = useState<ReadonlySet<string>>(() => new Set(chosen));
   const riders = new Set(ridersOf(tasks, (t) => picked.has(t.id)));
   const work = tasks.filter((t) => picked.has(t.id) || riders.has(t)).map((t) => t.minutes);
@@ -42,25 +43,16 @@ export function WorkForm({ visitId, version, tasks, chosen, today, siteTime, min
       <FormErrors errors={error('')} />
       <FormErrors errors={error('taskIds')} />
       <TaskPicker tasks={tasks} picked={picked} riders={riders} today={today} onPick={setPicked} />
-      <Field
+      <VisitLength
         key={proposed}
         id="f-work-minutes"
-        label="Length"
-        unit="minutes"
-        name="minutes"
-        type="number"
-        inputMode="numeric"
-        min={10}
-        max={720}
-        step={5}
+        {...on('minutes')}
         defaultValue={String(proposed)}
-        error={error('minutes')}
         hint={
           work.length > 0
             ? `${proposed === bookedMinutes(siteTime, work) ? '' : `It stands at ${proposed} min. By its tasks: `}${lengthWords(siteTime, work)}`
             : undefined
         }
-        required
       />
       <TextArea label="Note for the technician" name="note" defaultValue={note} error={error('note')} />
       <Check name="fixed" defaultChecked={fixed} label="Fixed appointment" hint="Planning leaves it where it is." />

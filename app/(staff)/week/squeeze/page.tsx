@@ -1,3 +1,4 @@
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import type { Metadata } from 'next';
 import { todayIn } from '@/lib/core/calendar';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
@@ -23,13 +24,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
   const job = isId(query.job) ? await jobPage(db, query.job) : null;
   const kitchenId = job?.kitchenId ?? query.kitchen;
   const kitchen = isId(kitchenId) ? await bookingKitchen(db, kitchenId) : null;
-  const [choices, units, tasks, times, zone] = await Promise.all([
-    kitchenChoices(db),
-    kitchen ? unitsAt(db, kitchen.id) : [],
-    kitchen ? kitchenTasks(db, kitchen.id) : [],
-    learnedMinutes(db, now, kitchen?.id ?? null),
-    kitchen ? kitchen.timeZone : shopTimeZone(db),
-  ]);
+  const [choices, at] = await Promise.all([kitchenChoices(db), kitchen ? atKitchen(db, kitchen, now) : atNone(db, now)]);
   const soon = Math.ceil(now.getTime() / STEP) * STEP;
   return (
     <>
@@ -43,22 +38,37 @@ export default definePage('book:visit', async ({ db, now, query }) => {
           kitchenId={kitchen?.id ?? ''}
           job={job && inHand(job)}
           anyHour={cannotWait(job)}
-          kitchens={choices.map((k) => ({ value: k.id, label: k.name === k.customer ? k.name : `${k.customer}, ${k.name}` }))}
-          units={units.map((u) => ({
-            id: u.id,
-            name: u.name,
-            tasks: tasks
-              .filter((t) => t.unitId === u.id)
-              .map(({ id, kind, minutes, onVisit }) => ({ id, kind, minutes, booked: onVisit !== null })),
-          }))}
-          siteTime={siteTimeOf(times, kitchen?.id ?? '')}
-          defaults={{ date: todayIn(zone, soon), from: timeIn(soon, zone) }}
+          kitchens={choices.map((k) => ({ value: k.id, label: fullKitchenName(k) }))}
+          units={at.units}
+          siteTime={at.siteTime}
+          defaults={{ date: todayIn(at.zone, soon), from: timeIn(soon, at.zone) }}
         />
         {kitchen ? <KitchenSheet kitchen={kitchen} address /> : null}
       </div>
     </>
   );
 });
+
+type Db = Parameters<typeof bookingKitchen>[0];
+type Kitchen = NonNullable<Awaited<ReturnType<typeof bookingKitchen>>>;
+
+/** What the form asks of a kitchen: its units with their tasks, and how long work takes there. */
+async function atKitchen(db: Db, { id, timeZone }: Kitchen, now: Date) {
+  const [units, tasks, times] = await Promise.all([unitsAt(db, id), kitchenTasks(db, id), learnedMinutes(db, now, id)]);
+  const tasksOf = (unitId: string) =>
+    tasks.filter((t) => t.unitId === unitId).map(({ id, kind, minutes, onVisit }) => ({ id, kind, minutes, booked: onVisit !== null }));
+  return {
+    units: units.map((u) => ({ id: u.id, name: u.name, tasks: tasksOf(u.id) })),
+    siteTime: siteTimeOf(times, id),
+    zone: timeZone,
+  };
+}
+
+/** Before a kitchen is chosen the shop's own clock and experience count. */
+async function atNone(db: Db, now: Date) {
+  const [times, zone] = await Promise.all([learnedMinutes(db, now, null), shopTimeZone(db)]);
+  return { units: [], siteTime: siteTimeOf(times, ''), zone };
+}
 
 type Job = Awaited<ReturnType<typeof jobPage>>;
 

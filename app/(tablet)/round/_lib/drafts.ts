@@ -40,13 +40,13 @@ export class Drafts {
   write(name: string, value: unknown): void {
     const kept = this.slots.get(name)?.kept ?? true;
     this.set(name, { value, kept: this.database === null ? false : kept });
-    const told = (kept: boolean) => {
+    const keptIs = (kept: boolean) => {
       const now = this.slots.get(name);
       if (now && now.value === value && now.kept !== kept) this.set(name, { value, kept });
     };
     void this.database?.put('meta', value, name).then(
-      () => told(true),
-      () => told(false),
+      () => keptIs(true),
+      () => keptIs(false),
     );
   }
 

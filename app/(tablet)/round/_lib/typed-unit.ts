@@ -56,11 +56,11 @@ function valueOf(field: UnitField, typed: string, own: MeasureUnits): string | n
 
 /** SI, with what nobody typed left out; null while something that must be said is missing, or a number is wrong. */
 export function unitTyped(typed: TypedUnit, own: MeasureUnits): UnitSent | null {
-  const told = Object.entries(typed) as [UnitKey, string][];
+  const fields = Object.entries(typed) as [UnitKey, string][];
   if (!typed.name?.trim() || !typed.kind || !typed.placement || !typed.refrigerant) return null;
-  if (told.some(([key, text]) => wrongWith(key, text, own) !== null)) return null;
+  if (fields.some(([key, text]) => wrongWith(key, text, own) !== null)) return null;
   return Object.fromEntries(
-    told.flatMap(([key, text]) => {
+    fields.flatMap(([key, text]) => {
       const value = valueOf(unitField(key), text, own);
       return value === undefined ? [] : [[key, value]];
     }),

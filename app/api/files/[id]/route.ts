@@ -21,6 +21,6 @@ export const GET = defineRoute('read:visit:own', async ({ db, actor, request, pa
   const { mime, bytes } = await readPicture({ db, actor }, id.data, size);
   // A picture never changes under its id.
   const etag = `"${id.data}-${size}"`;
-  const known = request.headers.get('if-none-match') === etag;
-  return new Response(known ? null : bytes, { status: known ? 304 : 200, headers: { 'content-type': mime, etag, ...SAFE } });
+  const notChanged = request.headers.get('if-none-match') === etag;
+  return new Response(notChanged ? null : bytes, { status: notChanged ? 304 : 200, headers: { 'content-type': mime, etag, ...SAFE } });
 });

@@ -7,10 +7,10 @@ export type Fact = { text: string; for: readonly CauseId[]; against: readonly Ca
 
 const HIGH_HEAD: readonly CauseId[] = ['coil_fouling', 'condenser_fan', 'blocked_air', 'non_condensables', 'overcharge', 'recirculation'];
 
-export function factsOf(belief: Belief, known: Measured): Fact[] {
+export function factsOf(belief: Belief, measured: Measured): Fact[] {
   return [
     ...high(belief),
-    ...bend(belief, known),
+    ...bend(belief, measured),
     ...liquid(belief),
     ...lowSide(belief),
     ...around(belief),
@@ -33,10 +33,10 @@ function high({ scene, measured }: Belief): Fact[] {
   return [{ text: 'Condensing over the air is what a clean coil gives', for: ['nothing'], against: HIGH_HEAD }];
 }
 
-function bend({ scene }: Belief, known: Measured): Fact[] {
+function bend({ scene }: Belief, measured: Measured): Fact[] {
   const { headPaGauge, condensingClampK } = scene.reading;
   if (headPaGauge === undefined || condensingClampK === undefined) return [];
-  const over = known.condensingK.value - condensingClampK;
+  const over = measured.condensingK.value - condensingClampK;
   if (over > 4)
     return [
       {

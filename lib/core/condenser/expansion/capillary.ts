@@ -10,8 +10,8 @@ import type { QuickFluid } from '../fluid/quick-fluid';
 const made = new WeakMap<QuickFluid, Curve>();
 
 export function capillaryCurve(f: QuickFluid): Curve {
-  const known = made.get(f);
-  if (known) return known;
+  const hit = made.get(f);
+  if (hit) return hit;
   const curve = chebyshev(
     (tc) => {
       const bubble = tc - f.glide(tc);

@@ -10,8 +10,8 @@ const ceilings = new Map<string, number>();
 
 /** Highest condensing dew temperature that is worked with, K; NaN where the refrigerant has no numbers. */
 export function dewCeilingK(id: string): number {
-  const known = ceilings.get(id);
-  if (known !== undefined) return known;
+  const hit = ceilings.get(id);
+  if (hit !== undefined) return hit;
   const served = (T: number) => !isFailure(dewPressure(id, T));
   let lo = 285;
   let hi = 450;

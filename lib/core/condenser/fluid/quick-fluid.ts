@@ -39,8 +39,8 @@ const made = new Map<string, QuickFluid | null>();
 
 /** Null where a refrigerant has no numbers over a useful range. */
 export function quickFluid(id: string): QuickFluid | null {
-  const known = made.get(id);
-  if (known !== undefined) return known;
+  const hit = made.get(id);
+  if (hit !== undefined) return hit;
   const fluid = fit(id);
   if (fluid) made.set(id, fluid);
   return fluid;

@@ -124,14 +124,14 @@ function soundPrior(machine: Machine, unit: CondenserUnit, reading: Reading, lef
   sd[S.FLOODED] = 0.3;
   sd[S.DRY] = 0.35;
   const [over, overSd] = ROOM_TO_COIL.unread;
-  const known = unit.airOverRoomK;
-  mean[S.AIR] = reading.airInK ?? (reading.roomAirK === undefined ? 298 : reading.roomAirK + (known ?? over));
+  const ownOver = unit.airOverRoomK;
+  mean[S.AIR] = reading.airInK ?? (reading.roomAirK === undefined ? 298 : reading.roomAirK + (ownOver ?? over));
   sd[S.AIR] =
     reading.airInK !== undefined
       ? Math.hypot(thermometer, AIR_PLACEMENT_SD_K)
       : reading.roomAirK === undefined
         ? 12
-        : Math.hypot(thermometer, (known === undefined ? overSd : overSd / 2) * left);
+        : Math.hypot(thermometer, (ownOver === undefined ? overSd : overSd / 2) * left);
   mean[S.LN_K] = 0;
   sd[S.LN_K] = 1;
   mean[S.GAS] = 0;

@@ -43,8 +43,8 @@ const MODEL = {
   cutoutK: 1.2,
 } as const;
 /** Size of a unit whose nominal cooling nobody entered, of one whose plate was read; run hours guessed and noted. */
-const SIZE_SD = { guessed: 0.35, known: 0.08 } as const;
-const RUN_HOURS_SD = { guessed: 0.15, known: 0.05 } as const;
+const SIZE_SD = { guessed: 0.35, onFile: 0.08 } as const;
+const RUN_HOURS_SD = { guessed: 0.15, onFile: 0.05 } as const;
 /** A pressure switch opens within a few percent of its mark (common practice, from memory). */
 const SWITCH_SD = 0.02;
 /** Weights under this do not move a band. */
@@ -267,8 +267,8 @@ function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly {
   const [relative, absolute] = MODEL.cooling;
   const sizeKnown = unit.nominalCoolingW !== undefined || unit.compressorMap !== undefined;
   const scale = Math.hypot(
-    sizeKnown ? SIZE_SD.known : SIZE_SD.guessed,
-    conditions.cleanRunHoursPerDay === undefined ? RUN_HOURS_SD.guessed : RUN_HOURS_SD.known,
+    sizeKnown ? SIZE_SD.onFile : SIZE_SD.guessed,
+    conditions.cleanRunHoursPerDay === undefined ? RUN_HOURS_SD.guessed : RUN_HOURS_SD.onFile,
     MODEL.energy,
   );
   const { beta } = belief.scene.machine;

@@ -33,26 +33,26 @@ export function lineFigures(unit: CondenserUnit, entered: Reading): LineFigures 
   const dew = suctionDew(fluid, unit, reading);
   const bubble = headBubble(fluid, unit, reading);
   return {
-    superheatK: suctionLineK === undefined || !dew ? null : told(suctionLineK - dew.value, Math.hypot(pipe, dew.sd)),
-    subcoolingK: liquidLineK === undefined || !bubble ? null : told(bubble.value - liquidLineK, Math.hypot(pipe, bubble.sd)),
+    superheatK: suctionLineK === undefined || !dew ? null : sensibleFigure(suctionLineK - dew.value, Math.hypot(pipe, dew.sd)),
+    subcoolingK: liquidLineK === undefined || !bubble ? null : sensibleFigure(bubble.value - liquidLineK, Math.hypot(pipe, bubble.sd)),
   };
 }
 
-function told(value: number, sd: number): Figure | null {
+function sensibleFigure(value: number, sd: number): Figure | null {
   return Number.isFinite(value) && Number.isFinite(sd) && Math.abs(value) < SENSIBLE_K
     ? figure(value, value - Z80 * sd, value + Z80 * sd)
     : null;
 }
 
-type Known = { value: number; sd: number } | null;
+type ValueWithSd = { value: number; sd: number } | null;
 
-function suctionDew(fluid: Fluid, unit: CondenserUnit, reading: Reading): Known {
+function suctionDew(fluid: Fluid, unit: CondenserUnit, reading: Reading): ValueWithSd {
   if (reading.suctionPaGauge === undefined) return null;
   const sd = suctionSdPa(reading, unit.refrigerant, reading.suctionPaGauge);
   return saturated(fluid.dewT, reading.suctionPaGauge + atmosphereAt(unit.altitudeM), sd);
 }
 
-function headBubble(fluid: Fluid, unit: CondenserUnit, reading: Reading): Known {
+function headBubble(fluid: Fluid, unit: CondenserUnit, reading: Reading): ValueWithSd {
   if (reading.headPaGauge !== undefined) {
     const sd = headSdPa(reading, unit.refrigerant, reading.headPaGauge);
     return saturated(fluid.bubbleT, reading.headPaGauge + atmosphereAt(unit.altitudeM), sd);
@@ -65,7 +65,7 @@ function headBubble(fluid: Fluid, unit: CondenserUnit, reading: Reading): Known 
   return { value: mean - glide / 2, sd };
 }
 
-function saturated(of: (pa: number) => number, pa: number, sdPa: number): Known {
+function saturated(of: (pa: number) => number, pa: number, sdPa: number): ValueWithSd {
   const slope = (of(pa + STEP_PA) - of(pa - STEP_PA)) / (2 * STEP_PA);
   return { value: of(pa), sd: slope * sdPa };
 }

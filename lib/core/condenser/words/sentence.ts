@@ -8,10 +8,10 @@ function percent(f: Figure): string {
   return `${p(f.value)} % (${p(f.lo)}–${p(f.hi)})`;
 }
 
-type Told = Pick<EstimateOk, 'riseK' | 'cleanRiseK' | 'conductanceLost'>;
+type Sayable = Pick<EstimateOk, 'riseK' | 'cleanRiseK' | 'conductanceLost'>;
 
 /** The one verdict in words: what was seen, what it most likely is, and what to do or look at next. */
-export function sentenceFor(e: Told, j: Judged & { next: string }, causes: readonly Cause[], reading: Reading): string {
+export function sentenceFor(e: Sayable, j: Judged & { next: string }, causes: readonly Cause[], reading: Reading): string {
   const rise = `Head is ${differenceWords(e.riseK.value)} over the air; this unit runs ${differenceWords(e.cleanRiseK.value)} clean.`;
   const most = `at most ${Math.round(e.conductanceLost.hi * 100)} % of the heat it gives off clean`;
   if (j.verdict === 'clean_it')

@@ -28,6 +28,13 @@ export const QUOTE_EN = {
     notYours: 'Whoever accepts quotes for you has a link of their own. Ask the shop if that should be you.',
     twice: 'This quote was answered already. Phone the shop to change it.',
     nameMissing: 'Write your name.',
+    long: 'That is too long.',
+    two: 'Choose one of the two.',
+  },
+  letter: {
+    subject: (kitchen: string, what: string) => `Quote for ${kitchen}: ${what}`,
+    total: (total: string, until: string) => `${total} in all, valid until ${until}.`,
+    open: (address: string) => `Read it, and accept or decline: ${address}`,
   },
   /** What comes after it was accepted. */
   time: {

@@ -122,5 +122,6 @@ export const REPORT_EN = {
     text: (kitchen: string, day: string, address: string, until: string) =>
       `The report of our visit to ${kitchen} on ${day}, with pictures:\n${address}\n\nThe address works until ${until}. Whoever has it can read the report.`,
   },
+  paperLetters: 'Some of it is written in letters that this paper does not have: they stand as [?]. The page behind your link shows them.',
   deadLink: { title: 'This link does not open', text: 'It is too old, or was taken back. Ask the shop for a new one.' },
 };

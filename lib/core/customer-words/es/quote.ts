@@ -28,6 +28,13 @@ export const QUOTE_ES: typeof QUOTE_EN = {
     notYours: 'Quien acepta presupuestos en su empresa tiene su propio enlace. Pregunte al taller si debería ser usted.',
     twice: 'Este presupuesto ya fue respondido. Llame al taller para cambiarlo.',
     nameMissing: 'Escriba su nombre.',
+    long: 'Es demasiado largo.',
+    two: 'Elija una de las dos respuestas.',
+  },
+  letter: {
+    subject: (kitchen, what) => `Presupuesto para ${kitchen}: ${what}`,
+    total: (total, until) => `${total} en total, válido hasta el ${until}.`,
+    open: (address) => `Léalo, y acéptelo o rechácelo: ${address}`,
   },
   time: {
     heading: '¿Cuándo vamos?',

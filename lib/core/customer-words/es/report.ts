@@ -119,5 +119,6 @@ export const REPORT_ES: typeof REPORT_EN = {
     text: (kitchen, day, address, until) =>
       `El informe de nuestra visita a ${kitchen} el ${day}, con fotos:\n${address}\n\nLa dirección sirve hasta el ${until}. Quien la tenga puede leer el informe.`,
   },
+  paperLetters: 'Parte está escrita con letras que este papel no tiene: figuran como [?]. La página de su enlace las muestra.',
   deadLink: { title: 'Este enlace no abre', text: 'Es demasiado viejo o fue anulado. Pida otro al taller.' },
 };

@@ -45,10 +45,10 @@ export function* generateColumns(
   master: Master,
   memory: Memory,
   mostLabels: number,
-  known: DualBound,
+  start: DualBound,
   target: number,
 ): Generator<DualBound, DualBound, void> {
-  let best: DualBound = { ...known, converged: false };
+  let best: DualBound = { ...start, converged: false };
   const look = function* (duals: Float64Array): Generator<DualBound, Priced | null, void> {
     const priced = yield* priceAll(model, duals, memory, mostLabels, best);
     if (priced && priced.bound > best.bound) best = { bound: priced.bound, duals, least: priced.least, converged: false };

@@ -11,11 +11,11 @@ export interface Legs {
   readonly homeDrive: Float64Array;
 }
 
-const known = new WeakMap<Model, (Legs | undefined)[]>();
+const legsOfModel = new WeakMap<Model, (Legs | undefined)[]>();
 
 export function legsOf(model: Model, shiftIndex: number): Legs {
-  let book = known.get(model);
-  if (!book) known.set(model, (book = []));
+  let book = legsOfModel.get(model);
+  if (!book) legsOfModel.set(model, (book = []));
   return (book[shiftIndex] ??= layOut(model, shiftIndex));
 }
 

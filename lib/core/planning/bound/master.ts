@@ -82,7 +82,7 @@ export function openMaster(model: Model, solver: LpSolver): Master {
   const lp: LpModel = solver.open();
   lp.addRows(partition.rows);
   const columns: Column[] = [];
-  const known = new Set<string>();
+  const keysAdded = new Set<string>();
   return {
     columns,
     kindRow: partition.kindRow,
@@ -90,8 +90,8 @@ export function openMaster(model: Model, solver: LpSolver): Master {
       const fresh = added.filter((column) => {
         const kind = column.shift < 0 ? -1 : model.shifts[column.shift]!.kind;
         const key = `${kind}:${column.jobs.join(',')}:${column.sets.join(',')}`;
-        if (known.has(key)) return false;
-        known.add(key);
+        if (keysAdded.has(key)) return false;
+        keysAdded.add(key);
         return true;
       });
       if (fresh.length > 0) lp.addColumns(fresh.map((column) => partition.toLp(column)));

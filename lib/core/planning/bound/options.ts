@@ -88,12 +88,12 @@ function undominated(options: Option[]): Option[] {
   return kept;
 }
 
-const known = new WeakMap<Job, Map<number, number[][]>>();
+const groupsOfJob = new WeakMap<Job, Map<number, number[][]>>();
 
 /** Groups of items tied by bring-along rules, each as the list of its permitted subsets, the empty one included. */
 function components(job: Job, allowed: number): number[][] {
-  const book = known.get(job) ?? new Map<number, number[][]>();
-  known.set(job, book);
+  const book = groupsOfJob.get(job) ?? new Map<number, number[][]>();
+  groupsOfJob.set(job, book);
   let groups = book.get(allowed);
   if (groups) return groups;
   groups = [];

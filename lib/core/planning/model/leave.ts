@@ -17,7 +17,7 @@ export interface LaterItem {
  * taken off, so that zero means "nothing beyond what will come anyway".
  */
 export function laterTrips(items: readonly LaterItem[], always: readonly LaterItem[], trip: number): LeaveCost {
-  const known = new Map<number, number>();
+  const costOfSet = new Map<number, number>();
   const sort = (entries: Entry[]): Entry[] => entries.sort((a, b) => a.best - b.best);
   const waiting = always.map(({ onDay, best }) => ({ onDay, best, index: -1 }));
   const all = sort([...items.map(({ onDay, best }, index) => ({ onDay, best, index })), ...waiting]);
@@ -25,7 +25,7 @@ export function laterTrips(items: readonly LaterItem[], always: readonly LaterIt
   return {
     cost: (set) => {
       if (set === 0) return 0;
-      let value = known.get(set);
+      let value = costOfSet.get(set);
       if (value === undefined) {
         value = Math.max(
           0,
@@ -35,7 +35,7 @@ export function laterTrips(items: readonly LaterItem[], always: readonly LaterIt
             null,
           ).cost - base,
         );
-        known.set(set, value);
+        costOfSet.set(set, value);
       }
       return value;
     },

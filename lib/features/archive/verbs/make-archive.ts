@@ -68,9 +68,9 @@ export async function makeArchive({ db, now }: { db: Db; now: Date }, url: strin
   if (!claimed) return;
   const { id, claim } = claimed;
   const ours = { id, claim, status: 'running' as const };
-  let told = { rows: 0, doneRows: 0 };
+  let progress = { rows: 0, doneRows: 0 };
   const beat = setInterval(() => {
-    db.archiveRun.updateMany({ where: ours, data: { ...told, beatAt: new Date() } }).catch(() => {});
+    db.archiveRun.updateMany({ where: ours, data: { ...progress, beatAt: new Date() } }).catch(() => {});
   }, BEAT_MS);
   try {
     await db.archivePiece.deleteMany({ where: { runId: id } });
@@ -78,7 +78,7 @@ export async function makeArchive({ db, now }: { db: Db; now: Date }, url: strin
       if ((await db.archiveRun.count({ where: ours })) === 0) throw new NotOurs('another process took it');
       await db.archivePiece.create({ data: { runId: id, index, bytes } });
     });
-    const made = await writeArchive(url, stream, { now, schema, onProgress: (p) => (told = p) });
+    const made = await writeArchive(url, stream, { now, schema, onProgress: (p) => (progress = p) });
     clearInterval(beat);
     await db.archiveRun.updateMany({
       where: ours,

@@ -44,8 +44,8 @@ export async function orSay<T>(work: Promise<T>, words: Record<string, readonly 
     return await work;
   } catch (e) {
     const rule = refusedBy(e);
-    const told = rule ? words[rule] : undefined;
-    if (told) throw new AppError('conflict', told[0], told[1]);
+    const refusal = rule ? words[rule] : undefined;
+    if (refusal) throw new AppError('conflict', refusal[0], refusal[1]);
     throw e;
   }
 }

@@ -1,6 +1,7 @@
 import 'server-only';
-import { todayIn } from '../../../core/calendar';
+import { isLocalDate, todayIn, type LocalDate } from '../../../core/calendar';
 import { toLocalDate } from '../../../core/calendar/date-column';
+import { quarterOf, type Quarter } from '../../../core/reports/quarter';
 import type { Tx } from '../../../database/client';
 import { quoteById } from '../../jobs/reads/quotes';
 import { kitchenIds, type OpenPage } from './page-link';
@@ -11,7 +12,7 @@ const MOST = 30;
 /** What a customer's page shows: next visits, open work, quotes that wait, reports that were sent. Of its kitchens alone. */
 export async function onPage(db: Tx, page: OpenPage, now: Date) {
   const kitchenId = { in: kitchenIds(page) };
-  const [visits, jobs, quotes, reports, units] = await Promise.all([
+  const [visits, jobs, quotes, reports, units, quarters] = await Promise.all([
     db.visit.findMany({
       where: { kitchenId, status: 'booked', endsAt: { gt: now } },
       orderBy: { startsAt: 'asc' },
@@ -51,6 +52,7 @@ export async function onPage(db: Tx, page: OpenPage, now: Date) {
       orderBy: { name: 'asc' },
       select: { id: true, name: true, kitchenId: true },
     }),
+    quartersOnPage(db, page),
   ]);
   return {
     visits,
@@ -58,7 +60,27 @@ export async function onPage(db: Tx, page: OpenPage, now: Date) {
     quotes: quotes.filter((q) => q.answeredAt !== null || toLocalDate(q.validUntil) >= todayIn(q.job.kitchen.timeZone, now.getTime())),
     reports,
     units,
+    quarters,
   };
+}
+
+/** First days of the quarters whose summary was sent and stands: of all the customer's kitchens, so only where the page has them all. */
+async function quartersOnPage(db: Tx, page: OpenPage): Promise<LocalDate[]> {
+  if (!page.all) return [];
+  const sent = await db.quarterSent.findMany({
+    where: { customerId: page.customer.id, revokedAt: null },
+    distinct: ['startsOn'],
+    orderBy: { startsOn: 'desc' },
+    take: MOST,
+    select: { startsOn: true },
+  });
+  return sent.map((q) => toLocalDate(q.startsOn));
+}
+
+/** The quarter of this day, where its summary was sent and stands on the page; else null. */
+export async function quarterOnPage(db: Tx, page: OpenPage, on: string | undefined): Promise<Quarter | null> {
+  if (on === undefined || !isLocalDate(on)) return null;
+  return (await quartersOnPage(db, page)).includes(on) ? quarterOf(on) : null;
 }
 
 /** A booked visit of the page's kitchens, or null. */

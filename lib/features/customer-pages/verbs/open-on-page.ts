@@ -3,7 +3,8 @@ import type { Language } from '../../../core/customer-words';
 import { isId } from '../../../core/ids/is-id';
 import type { Db } from '../../../database/client';
 import { paperOfVisit, type PaperReport } from '../../reports/verbs/open-report';
-import { pictureOnPage, reportOnPage } from '../reads/on-page';
+import { quarterReport, type QuarterPaper } from '../../quarters/reads/quarter-report';
+import { pictureOnPage, quarterOnPage, reportOnPage } from '../reads/on-page';
 import { deadLink, holding } from './holding';
 
 type At = { db: Db; now: Date };
@@ -16,6 +17,18 @@ export async function paperOnPage(
   const page = await holding(db, token, now);
   if (!isId(visitId) || !(await reportOnPage(db, page, visitId))) throw deadLink();
   return paperOfVisit({ db }, visitId, language ?? page.language);
+}
+
+/** The summary of a quarter that stands on the page. @throws AppError not_found */
+export async function quarterPaperOnPage(
+  { db, now }: At,
+  { token, quarter: on, language }: { token: string; quarter: string | undefined; language: Language | undefined },
+): Promise<QuarterPaper> {
+  const page = await holding(db, token, now);
+  const quarter = await quarterOnPage(db, page, on);
+  const onFile = quarter && (await quarterReport(db, page.customer.id, quarter, { now, language: language ?? page.language }));
+  if (!onFile) throw deadLink();
+  return onFile;
 }
 
 /** A picture of a report of the page. @throws AppError not_found */

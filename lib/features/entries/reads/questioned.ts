@@ -20,22 +20,22 @@ export async function countToLookAt(db: Tx): Promise<number> {
 /** Entries nobody in the office has looked at, the last to come in first. */
 export async function entriesToLookAt(db: Tx, take: number): Promise<QuestionedEntry[]> {
   const where = { outcome: { not: 'applied' }, settledAt: null } as const;
-  return told(db, await db.entry.findMany({ where, orderBy: [...NEWEST_FIRST], take, include: INCLUDE }));
+  return asQuestioned(db, await db.entry.findMany({ where, orderBy: [...NEWEST_FIRST], take, include: INCLUDE }));
 }
 
 /** Entries that were looked at, the last looked at first. */
 export async function entriesLookedAt(db: Tx, take: number): Promise<QuestionedEntry[]> {
   const where = { settledAt: { not: null } } as const;
-  return told(db, await db.entry.findMany({ where, orderBy: [{ settledAt: 'desc' }, { id: 'desc' }], take, include: INCLUDE }));
+  return asQuestioned(db, await db.entry.findMany({ where, orderBy: [{ settledAt: 'desc' }, { id: 'desc' }], take, include: INCLUDE }));
 }
 
 /** A visit's entries that were not simply filed, in the order they came in. */
 export async function questionedOnVisit(db: Tx, visitId: string): Promise<QuestionedEntry[]> {
   const where = { visitId, outcome: { not: 'applied' } } as const;
-  return told(db, await db.entry.findMany({ where, orderBy: [{ receivedAt: 'asc' }, { deviceSeq: 'asc' }], include: INCLUDE }));
+  return asQuestioned(db, await db.entry.findMany({ where, orderBy: [{ receivedAt: 'asc' }, { deviceSeq: 'asc' }], include: INCLUDE }));
 }
 
-async function told(db: Tx, rows: Row[]): Promise<QuestionedEntry[]> {
+async function asQuestioned(db: Tx, rows: Row[]): Promise<QuestionedEntry[]> {
   if (rows.length === 0) return [];
   const about = await aboutEntries(db, rows);
   const people = await db.user.findMany({ where: { id: { in: rows.map((o) => o.userId) } }, select: { id: true, name: true } });

@@ -1,5 +1,7 @@
 import 'server-only';
+import { wordsIn, type Language } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
+import { taskWords } from '../../../core/reports/customer-lines';
 import type { Db } from '../../../database/client';
 import { kitchenIds, pageByCalendar } from '../../customer-pages/reads/page-link';
 import { hashToken, looksLikeToken } from '../../links/reads/link-token';
@@ -23,6 +25,7 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
     },
     orderBy: { startsAt: 'asc' },
   });
+  const words = wordsIn(whose.language);
   return feed(
     whose.name,
     visits.map((v) => ({
@@ -33,9 +36,9 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
       createdAt: v.createdAt,
       cancelled: v.status === 'cancelled',
       location: v.kitchen.address,
-      summary: whose.titled ? titleOf(v.kitchen) : `Refrigeration visit, ${v.technician.name}`,
+      summary: whose.titled ? titleOf(v.kitchen) : words.visit.calendar.visit(v.technician.name),
       description: v.tasks
-        .map((t) => `${t.task.unit.name}: ${t.task.kind.label.toLowerCase()}`)
+        .map(({ task: t }) => words.visit.work(t.unit.name, taskWords(words, { kind: t.kindKey, label: t.kind.label })))
         .sort()
         .join('\n'),
     })),
@@ -46,22 +49,35 @@ export async function readFeed({ db, now }: { db: Db; now: Date }, token: string
 /** Whose calendar an address is: a technician's, a kitchen's, or that of a customer's page. `titled`: visits are named by their kitchen. */
 async function ownerOf(db: Db, token: string, now: Date) {
   if (!looksLikeToken(token)) return null;
-  const found = await db.calendarFeed.findUnique({ where: { tokenHash: hashToken(token) }, include: { user: true, kitchen: true } });
+  const found = await db.calendarFeed.findUnique({
+    where: { tokenHash: hashToken(token) },
+    include: { user: true, kitchen: { include: { customer: { select: { language: true } } } } },
+  });
   if (found) {
     const { user, kitchen } = found;
     if (found.revokedAt || (user && !user.active)) return null;
-    if (user) return { visits: { technicianId: user.id }, name: `${user.name}, visits`, titled: true };
-    return kitchen && { visits: { kitchenId: kitchen.id }, name: `${kitchen.name}, refrigeration visits`, titled: false };
+    if (user) return { visits: { technicianId: user.id }, name: `${user.name}, visits`, titled: true, language: 'en' as const };
+    return (
+      kitchen && {
+        visits: { kitchenId: kitchen.id },
+        name: calendarName(kitchen.name, kitchen.customer.language),
+        titled: false,
+        language: kitchen.customer.language,
+      }
+    );
   }
   const page = await pageByCalendar(db, token, now);
   if (!page) return null;
   const only = page.kitchens.length === 1 ? page.kitchens[0] : undefined;
   return {
     visits: { kitchenId: { in: kitchenIds(page) } },
-    name: `${only?.name ?? page.customer.name}, refrigeration visits`,
+    name: calendarName(only?.name ?? page.customer.name, page.language),
+    language: page.language,
     titled: !only,
   };
 }
+
+const calendarName = (whose: string, language: Language) => wordsIn(language).visit.calendar.name(whose);
 
 /** "Fenwick's Fry House, Dock Street"; one name where both are the same. */
 const titleOf = ({ name, customer }: { name: string; customer: { name: string } }) =>

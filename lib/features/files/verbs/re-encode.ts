@@ -6,7 +6,7 @@ const LONGEST = 2000;
 const THUMB = { width: 320, height: 240 };
 /** A picture that unpacks to more than this is an attack or a mistake. */
 const MOST_PIXELS = 60_000_000;
-const KNOWN = new Set(['jpeg', 'png', 'webp']);
+const FORMATS_TAKEN = new Set(['jpeg', 'png', 'webp']);
 
 export type Picture = {
   mime: 'image/jpeg';
@@ -25,7 +25,7 @@ export async function reEncoded(sent: Uint8Array): Promise<Picture> {
   const open = () => sharp(sent, { limitInputPixels: MOST_PIXELS, failOn: 'error' });
   try {
     const { format, hasAlpha } = await open().metadata();
-    if (!KNOWN.has(format)) throw new AppError('invalid', 'That is not a JPEG, PNG or WebP picture.');
+    if (!FORMATS_TAKEN.has(format)) throw new AppError('invalid', 'That is not a JPEG, PNG or WebP picture.');
     const upright = open().rotate();
     const whole = await (hasAlpha ? upright.flatten({ background: '#ffffff' }) : upright)
       .resize({ width: LONGEST, height: LONGEST, fit: 'inside', withoutEnlargement: true })

@@ -39,7 +39,14 @@ export async function fleetOnFile(db: Tx): Promise<OnFile> {
     kitchens: new Map(
       kitchens.map((k) => [
         kitchenKey(k.customer.name, k.name),
-        { id: k.id, archived: k.archivedAt !== null, values: values(k), units: namesIn.get(k.id) ?? new Set<string>() },
+        {
+          id: k.id,
+          version: k.version,
+          archived: k.archivedAt !== null,
+          values: values(k),
+          placedByHand: k.positionFrom === 'hand',
+          units: namesIn.get(k.id) ?? new Set<string>(),
+        },
       ]),
     ),
     tags: new Set(units.map((u) => u.tag.toUpperCase())),

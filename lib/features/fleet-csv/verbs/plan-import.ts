@@ -1,6 +1,6 @@
 import 'server-only';
 import { isFlammable } from '../../../core/visits/needs';
-import { allColumns, planFleet, unfitRows, type FleetPlan, type Known, type Line, type Problem } from '../../../core/fleet-csv';
+import { allColumns, planFleet, unfitRows, type FleetPlan, type OnFilePolicy, type Line, type Problem } from '../../../core/fleet-csv';
 import { viewOf, type RawSheet, type SheetChoices, type SheetReading } from '../../../core/sheet';
 import type { Tx } from '../../../database/client';
 import { fleetOnFile, fleetTaskKinds, knownUnitsOnFile } from '../reads/fleet';
@@ -19,8 +19,8 @@ export type ImportPlan = { plan: FleetPlan; report: ImportReport; reading: Sheet
 export async function planImport(db: Tx, { csv, sheets, choices }: Source, now: Date): Promise<ImportPlan> {
   const reading = sheets ? await readingOf(db, sheets, choices, now) : null;
   const { lines, problems } = reading ? { lines: reading.lines as Line[], problems: nothingIn(reading) } : readCsv(csv);
-  const known = (choices.answers.known as Known | undefined) ?? (reading ? 'fill' : undefined);
-  const plan = await planLines(db, lines, problems, known, now);
+  const whereOnFile = (choices.answers.known as OnFilePolicy | undefined) ?? (reading ? 'fill' : undefined);
+  const plan = await planLines(db, lines, problems, whereOnFile, now);
   // One decision for all rows that cannot be filed, whatever their trouble.
   const bad = new Set(plan.problems.filter((p) => p.severity === 'error').map((p) => p.line));
   const kept =
@@ -29,7 +29,7 @@ export async function planImport(db: Tx, { csv, sheets, choices }: Source, now: 
           db,
           lines.filter((l) => !bad.has(l.line)),
           problems,
-          known,
+          whereOnFile,
           now,
         )
       : plan;
@@ -43,11 +43,19 @@ function nothingIn({ rows, headerLine }: SheetReading): Problem[] {
   return [{ line: headerLine, column: '', value: '', message, severity: 'error' }];
 }
 
-async function planLines(db: Tx, lines: Line[], problems: Problem[], known: Known | undefined, now: Date): Promise<FleetPlan> {
+async function planLines(db: Tx, lines: Line[], problems: Problem[], whereOnFile: OnFilePolicy | undefined, now: Date): Promise<FleetPlan> {
   const kinds = await fleetTaskKinds(db);
-  if (problems.length > 0) return { kitchens: [], units: [], updates: [], known: 0, problems, rows: Math.max(0, lines.length - 1) };
+  if (problems.length > 0)
+    return { kitchens: [], units: [], updates: [], kitchenUpdates: [], rowsOnFile: 0, problems, rows: Math.max(0, lines.length - 1) };
   const onFile = { ...(await fleetOnFile(db)), units: await knownUnitsOnFile(db) };
-  return planFleet(lines, { columns: allColumns(kinds), kinds, onFile, known, shopTimeZone: await shopTimeZone(db), now: now.getTime() });
+  return planFleet(lines, {
+    columns: allColumns(kinds),
+    kinds,
+    onFile,
+    whereOnFile,
+    shopTimeZone: await shopTimeZone(db),
+    now: now.getTime(),
+  });
 }
 
 function reportOfPlan(plan: FleetPlan, reading: SheetReading | null): ImportReport {
@@ -61,8 +69,9 @@ function reportOfPlan(plan: FleetPlan, reading: SheetReading | null): ImportRepo
     flammable: units.filter((u) => isFlammable(u.refrigerant)).length,
     errors: plan.problems.filter((p) => p.severity === 'error').length,
     notes: plan.problems.filter((p) => p.severity === 'note').length,
-    known: plan.known,
+    rowsOnFile: plan.rowsOnFile,
     updates: plan.updates.length,
+    kitchenUpdates: plan.kitchenUpdates.length,
     open: reading ? openIn(reading) : 0,
   };
   // What is still open makes rows incomplete: that is said once, as the question.

@@ -10,7 +10,7 @@ import { planImport } from './plan-import';
 import { rememberChoices } from './remember-choices';
 import { formOf } from './read-sheets';
 import { writePlan } from './write-plan';
-import { writeUpdates } from './write-updates';
+import { writeKitchenUpdates, writeUpdates } from './write-updates';
 
 type Context = { db: Db; actor: { userId: string }; now: Date };
 
@@ -51,6 +51,7 @@ export async function runImport({ db, actor, now }: Context, runId: string): Pro
         const wrote = async (n: number) => void (await db.importRun.update({ where: { id: runId }, data: { doneRows: (done += n) } }));
         const made = await writePlan(tx, plan, now, (await fleetOnFile(tx)).tags, wrote);
         await writeUpdates(tx, plan.updates, made);
+        await writeKitchenUpdates(tx, plan.kitchenUpdates, made);
         if (reading) await rememberChoices(tx, formOf(reading), handedIn(run).choices, now);
         await tx.importRun.update({
           where: { id: runId },

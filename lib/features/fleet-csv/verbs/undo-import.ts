@@ -29,6 +29,13 @@ export function undoImport(
       if (count === 0)
         throw new AppError('conflict', 'A unit that this import changed was changed again since. Correct it on its own page.');
     }
+    for (const { id, version, before } of made.changedKitchens) {
+      // A position set by hand gives way to another's only where there is none.
+      if ('positionFrom' in before) await tx.kitchen.updateMany({ where: { id, version }, data: { lat: null, lng: null } });
+      const { count } = await tx.kitchen.updateMany({ where: { id, version }, data: { ...before, version: version + 1 } });
+      if (count === 0)
+        throw new AppError('conflict', 'A kitchen that this import changed was changed again since. Correct it on its own page.');
+    }
     await tx.task.deleteMany({ where: { unitId: { in: made.units } } });
     const { count: units } = await tx.unit.deleteMany({ where: { id: { in: made.units } } });
     await tx.kitchen.deleteMany({ where: { id: { in: made.kitchens }, units: { none: {} } } });

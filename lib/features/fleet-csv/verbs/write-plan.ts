@@ -82,5 +82,5 @@ export async function writePlan(
     wrote,
   );
   const ids = (rows: readonly Row[]) => rows.map((r) => String(r.id));
-  return { customers: ids(customers), kitchens: ids(kitchens), units: ids(units), changed: [] };
+  return { customers: ids(customers), kitchens: ids(kitchens), units: ids(units), changed: [], changedKitchens: [] };
 }

@@ -51,7 +51,7 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
     );
     await saveEstimates(tx, estimates);
     const jobIds = await saveConsequences(tx, outcome, { visit, by: actor?.userId ?? null, now });
-    return { revisions: outcome.decisions.filter((d) => d.told).map(asRevision), jobIds };
+    return { revisions: outcome.decisions.filter((d) => d.shown).map(asRevision), jobIds };
   });
 }
 

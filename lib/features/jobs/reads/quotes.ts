@@ -39,6 +39,11 @@ export async function quoteByLink(db: Tx, token: string, now: Date): Promise<Pri
   return over && !quote.answeredAt ? null : { ...quote, ...STORED_QUOTE.read(quote.lines) };
 }
 
+/** Notes that somebody opened it, while it waits for an answer: looking is what is noted, no page would call a verb for it. */
+export const noteQuoteOpening = (db: Tx, id: string, now: Date) =>
+  // eslint-disable-next-line no-restricted-syntax -- see above
+  db.$executeRaw`UPDATE "Quote" SET openings = openings + 1, "openedAt" = coalesce("openedAt", ${now}) WHERE id = ${id}::uuid AND "sentAt" IS NOT NULL AND "answeredAt" IS NULL`;
+
 /** The pictures of a quote in the order chosen: small ones for a page, whole ones for paper. */
 export async function quotePhotos(db: Tx, photoIds: readonly string[], small: boolean) {
   const photos = await db.photo.findMany({

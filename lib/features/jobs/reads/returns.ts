@@ -28,7 +28,7 @@ export async function returnsOfUnits(db: Tx, unitIds: readonly string[], timeZon
   const visits = await db.visit.findMany({ where: { id: { in: ids } }, select: { id: true, arrivedAt: true, startsAt: true } });
   const dayOf = new Map(visits.map((v) => [v.id, visitDate(v, timeZone)]));
   const found = ({ visitId, at }: { visitId: string | null; at: Date }) => dayOf.get(visitId ?? '') ?? todayIn(timeZone, at.getTime());
-  const told = rows.map(({ unitId, job }) => ({
+  const settledJobs = rows.map(({ unitId, job }) => ({
     unitId,
     id: job.id,
     cause: job.cause,
@@ -36,5 +36,5 @@ export async function returnsOfUnits(db: Tx, unitIds: readonly string[], timeZon
     visitId: job.foundVisitId,
     foundOn: [{ visitId: job.foundVisitId, at: job.createdAt }, ...job.events].map(found).sort(),
   }));
-  return groupBy(told, (r) => r.unitId);
+  return groupBy(settledJobs, (r) => r.unitId);
 }

@@ -1,4 +1,5 @@
 import 'server-only';
+import { DEAD_LINK, wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import { canGo } from '../../../core/jobs';
 import { inVans } from '../../../core/parts';
@@ -6,8 +7,6 @@ import type { Db, Tx } from '../../../database/client';
 import type { AnswerQuote } from '../../../schemas/quotes';
 import { quoteByLink, type PrintedQuote } from '../reads/quotes';
 import { goOn } from './go-on';
-
-export const DEAD_QUOTE = 'This link is no longer good. Use the one in the latest message, or phone the shop.';
 
 /**
  * The customer accepts or declines by name, once. Accepted, the job waits for its parts where the list has too few of them,
@@ -17,8 +16,8 @@ export const DEAD_QUOTE = 'This link is no longer good. Use the one in the lates
 export async function answerQuote({ db, now }: { db: Db; now: Date }, input: AnswerQuote): Promise<void> {
   await db.$transaction(async (tx) => {
     const quote = await quoteByLink(tx, input.token, now);
-    if (!quote) throw new AppError('not_found', DEAD_QUOTE);
-    await takeAnswer(tx, quote, input, now, 'This quote was answered already. Phone the shop to change it.');
+    if (!quote) throw new AppError('not_found', DEAD_LINK);
+    await takeAnswer(tx, quote, input, now, wordsIn(quote.job.kitchen.customer.language).quote.answer.twice);
   });
 }
 

@@ -1,6 +1,6 @@
 import 'server-only';
 import { bookedMinutes } from '../../../core/jobs';
-import { wordsIn } from '../../../core/customer-words';
+import { DEAD_LINK, wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import { refusedBy } from '../../../database/constraints';
 import type { Db } from '../../../database/client';
@@ -9,7 +9,6 @@ import { shopSettings } from '../../shop/reads/settings';
 import { writeBooking } from '../../visits/verbs/write-booking';
 import { afterAccepting, timesFor } from '../reads/offered-times';
 import { quoteByLink, type PrintedQuote } from '../reads/quotes';
-import { DEAD_QUOTE } from './answer-quote';
 import { bookJob } from './book-job';
 
 type At = { db: Db; now: Date; baseUrl: string };
@@ -18,7 +17,7 @@ type Choice = Pick<ChooseTime, 'startsAt' | 'otherTime'>;
 /** A customer who accepted by this link chooses when it is done, or asks for another time. @throws AppError not_found | conflict */
 export async function chooseTime(ctx: At, { token, ...choice }: ChooseTime): Promise<void> {
   const quote = await quoteByLink(ctx.db, token, ctx.now);
-  if (!quote) throw new AppError('not_found', DEAD_QUOTE);
+  if (!quote) throw new AppError('not_found', DEAD_LINK);
   await takeTime(ctx, quote, choice);
 }
 

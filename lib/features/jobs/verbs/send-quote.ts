@@ -3,7 +3,8 @@ import { shopSettings } from '../../shop/reads/settings';
 import { money } from '../../../core/jobs';
 import { todayIn } from '../../../core/calendar';
 import { toLocalDate } from '../../../core/calendar/date-column';
-import { dateWords } from '../../../core/calendar/when';
+import { customerFullDate } from '../../../core/calendar/when';
+import { wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db } from '../../../database/client';
@@ -49,19 +50,22 @@ export async function sendQuote(
       change: { needsQuote: true },
     });
     if (to) {
+      const { language } = job.kitchen.customer;
+      const say = wordsIn(language);
+      const { letter } = say.quote;
       const shop = await shopSettings(tx);
-      const shopName = shop?.name ?? 'Your refrigeration shop';
+      const shopName = shop?.name ?? say.visit.someShop;
       await tx.outboxMessage.create({
         data: {
           kind: 'quote_sent',
           toEmail: to,
-          subject: `Quote for ${job.kitchen.name}: ${job.what.slice(0, 80)}`,
+          subject: letter.subject(job.kitchen.name, job.what.slice(0, 80)),
           text: [
-            `${quote.reason}`,
+            quote.reason,
             '',
-            `${total} in all, valid until ${dateWords(validUntil)}.`,
+            letter.total(total, customerFullDate(validUntil, language)),
             '',
-            `Read it, and accept or decline: ${link}`,
+            letter.open(link),
             '',
             [shopName, shop?.phone, shop?.email].filter(Boolean).join(' · '),
           ].join('\n'),

@@ -1,16 +1,19 @@
 import 'server-only';
 import type { Tx } from '../../../database/client';
 
-/** Kitchens on file without a position, by customer: the first `limit`, and how many there are. */
-export async function kitchensWithoutPosition(db: Tx, limit: number) {
+/** Kitchens on file without a position, by customer: how many there are, how many fit what is sought, and the first `limit` of those. */
+export async function kitchensWithoutPosition(db: Tx, limit: number, sought = '') {
   const where = { archivedAt: null, lat: null, customer: { archivedAt: null } };
+  const contains = { contains: sought, mode: 'insensitive' as const };
+  const fits = sought ? { ...where, OR: [{ name: contains }, { address: contains }, { customer: { name: contains } }] } : where;
   const rows = await db.kitchen.findMany({
-    where,
+    where: fits,
     orderBy: [{ customer: { name: 'asc' } }, { name: 'asc' }],
     take: limit,
     select: { id: true, name: true, address: true, version: true, customer: { select: { name: true } } },
   });
-  return { total: await db.kitchen.count({ where }), kitchens: rows.map(({ customer, ...k }) => ({ ...k, customer: customer.name })) };
+  const [total, fitting] = [await db.kitchen.count({ where }), await db.kitchen.count({ where: fits })];
+  return { total, fitting, kitchens: rows.map(({ customer, ...k }) => ({ ...k, customer: customer.name })) };
 }
 
 const PLACED = { archivedAt: null, lat: { not: null }, lng: { not: null } };

@@ -12,13 +12,13 @@ const KEPT_DAYS = 90;
 const DAY_MS = 86_400_000;
 const since = (now: Date) => new Date(now.getTime() - KEPT_DAYS * DAY_MS);
 
-type Told = Omit<ServiceContext, 'actor'> & { actor: Pick<Actor, 'userId'> };
+type ArrivalsContext = Omit<ServiceContext, 'actor'> & { actor: Pick<Actor, 'userId'> };
 
 /**
  * Takes in where a tablet was at its arrivals, and whether its person allows that. Only the place, its accuracy and the time
  * are kept, of visits that were this person's and were begun; without leave nothing is, and what does not help is dropped.
  */
-export function tellArrivals({ db, actor, now }: Told, { allow, fixes }: Arrivals): Promise<void> {
+export function tellArrivals({ db, actor, now }: ArrivalsContext, { allow, fixes }: Arrivals): Promise<void> {
   return withinTransaction(db, async (tx) => {
     if (allow !== undefined) await tx.user.update({ where: { id: actor.userId }, data: { sharesArrivals: allow } });
     const { sharesArrivals } = await tx.user.findUniqueOrThrow({ where: { id: actor.userId }, select: { sharesArrivals: true } });

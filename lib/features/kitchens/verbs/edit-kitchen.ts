@@ -8,16 +8,18 @@ import type { EditKitchen } from '../../../schemas/kitchens';
 import { differences, orSay, staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { KITCHEN_REFUSALS } from './create-kitchen';
+import { nearShop } from './set-position';
 
 type Placed = { lat: number | null; lng: number | null };
 /** Beyond what is lost where a position is written with five decimals. */
 const moved = (a: Placed, b: Placed): boolean => writePosition(a) !== writePosition(b);
 
 /** Due dates stay as they are, whatever the preferred weekday becomes. @throws AppError not_found | conflict */
-export function editKitchen({ db, actor, now }: ServiceContext, { id, version, ...data }: EditKitchen): Promise<void> {
+export function editKitchen({ db, actor, now }: ServiceContext, { id, version, shortCode, ...given }: EditKitchen): Promise<void> {
   const work = withinTransaction(db, async (tx) => {
     const before = await tx.kitchen.findUnique({ where: { id } });
     if (!before) throw new AppError('not_found', 'That kitchen is not on file.');
+    const data = { ...given, ...(shortCode ? await nearShop(tx, shortCode, 'position') : null) };
     const { count } = await tx.kitchen.updateMany({
       where: { id, version },
       data: {

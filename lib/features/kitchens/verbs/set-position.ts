@@ -1,21 +1,27 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
 import { readPosition, type Position } from '../../../core/position';
+import type { Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
 import { writeAudit } from '../../audit/verbs/write-audit';
+import { shopPosition } from '../../shop/reads/shop';
 import type { ServiceContext } from '../../context';
+
+/** A position as it was pasted, short codes read near the shop; null of nothing. @throws AppError invalid, at the field named */
+export async function nearShop(tx: Tx, text: string, field: string): Promise<Position | null> {
+  const read = readPosition(text, await shopPosition(tx));
+  if ('problem' in read) throw new AppError('invalid', read.problem, field);
+  return read.position;
+}
 
 /** Gives a kitchen its position as it was pasted; short codes are read near the shop. @throws AppError invalid | not_found */
 export function setPosition({ db, actor, now }: ServiceContext, input: { kitchenId: string; text: string }): Promise<Position> {
   return withinTransaction(db, async (tx) => {
-    const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, select: { lat: true, lng: true } });
-    const near = shop?.lat != null && shop.lng !== null ? { lat: shop.lat, lng: shop.lng } : null;
-    const read = readPosition(input.text, near);
-    if ('problem' in read) throw new AppError('invalid', read.problem, 'text');
-    if (!read.position) throw new AppError('invalid', 'Paste a position first.', 'text');
+    const position = await nearShop(tx, input.text, 'text');
+    if (!position) throw new AppError('invalid', 'Paste a position first.', 'text');
     const { count } = await tx.kitchen.updateMany({
       where: { id: input.kitchenId, archivedAt: null },
-      data: { ...read.position, positionFrom: 'hand', version: { increment: 1 } },
+      data: { ...position, positionFrom: 'hand', version: { increment: 1 } },
     });
     if (count === 0) throw new AppError('not_found', 'That kitchen is not on file.');
     await writeAudit(tx, {
@@ -24,8 +30,8 @@ export function setPosition({ db, actor, now }: ServiceContext, input: { kitchen
       action: 'kitchen.position',
       entity: 'Kitchen',
       entityId: input.kitchenId,
-      detail: { ...read.position },
+      detail: { ...position },
     });
-    return read.position;
+    return position;
   });
 }

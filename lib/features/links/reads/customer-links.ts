@@ -7,7 +7,9 @@ export async function visitByLink(db: Tx, token: string, now: Date) {
   if (!looksLikeToken(token)) return null;
   const link = await db.customerLink.findUnique({
     where: { tokenHash: hashToken(token) },
-    include: { visit: { include: { kitchen: true, technician: { select: { name: true } } } } },
+    include: {
+      visit: { include: { kitchen: { include: { customer: { select: { language: true } } } }, technician: { select: { name: true } } } },
+    },
   });
   if (!link || link.revokedAt || link.expiresAt <= now || link.visit.status !== 'booked') return null;
   return link.visit;

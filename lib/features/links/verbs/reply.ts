@@ -1,5 +1,6 @@
 import 'server-only';
 import { STORED_VISIT_EVENT } from '../../../database/stored/records';
+import { DEAD_LINK, wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
 import { visitByLink } from '../reads/customer-links';
@@ -12,8 +13,8 @@ type Answer = Pick<CustomerReply, 'answer' | 'startsAt' | 'note'>;
 /** A kitchen confirms its visit, or asks for one of the free times offered. @throws AppError not_found | conflict */
 export async function reply(ctx: At, input: CustomerReply): Promise<void> {
   const visit = await visitByLink(ctx.db, input.token, ctx.now);
-  if (!visit) throw new AppError('not_found', 'This link is no longer good. Use the one in the latest message, or phone the shop.');
-  await replyTo(ctx, visit.id, input, 'That time was taken a moment ago. Choose another.');
+  if (!visit) throw new AppError('not_found', DEAD_LINK);
+  await replyTo(ctx, visit.id, input, wordsIn(visit.kitchen.customer.language).yours.another.taken);
 }
 
 /** Writes down what a kitchen answers to a visit that it was shown. @throws AppError conflict — with `taken` as its words */

@@ -1,19 +1,14 @@
 import 'server-only';
 import { shopSettings } from '../../shop/reads/settings';
-import { longDayIn, timeIn } from '../../../core/calendar/when';
+import { customerDay, customerTime } from '../../../core/calendar/when';
+import { wordsIn } from '../../../core/customer-words';
+import { taskWords } from '../../../core/reports/customer-lines';
 import { COIL_CLEANING } from '../../../core/tasks/kinds';
 import type { Prisma, Tx } from '../../../database/client';
 import { hashToken, newToken } from '../../links/reads/link-token';
 import { invitation } from './invitation';
 
 export type VisitNews = 'booked' | 'moved' | 'cancelled' | 'reminder';
-
-const SUBJECT: Record<VisitNews, string> = {
-  booked: 'Visit booked',
-  moved: 'Visit moved',
-  cancelled: 'Visit cancelled',
-  reminder: 'Visit tomorrow',
-};
 
 const VISIT = {
   kitchen: { include: { customer: true } },
@@ -31,10 +26,16 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
   const { kitchen } = visit;
   const to = kitchen.contactEmail || kitchen.customer.email;
   if (!to) return false;
-  const shop = await shopOf(tx);
-  const time = `${longDayIn(visit.startsAt, kitchen.timeZone)} at ${timeIn(visit.startsAt, kitchen.timeZone)} to ${timeIn(visit.endsAt, kitchen.timeZone)}`;
+  const { language } = kitchen.customer;
+  const words = wordsIn(language);
+  const say = words.visit;
+  const shop = await shopOf(tx, say.someShop);
+  const clock = (at: Date) => customerTime(at, kitchen.timeZone, language);
+  const time = say.when(customerDay(visit.startsAt, kitchen.timeZone, language), clock(visit.startsAt), clock(visit.endsAt));
   const link = await freshLink(tx, visit, news, at);
-  const work = [...new Set(visit.tasks.map((t) => `${t.task.unit.name}: ${t.task.kind.label.toLowerCase()}`))].sort();
+  const work = [
+    ...new Set(visit.tasks.map(({ task: t }) => say.work(t.unit.name, taskWords(words, { kind: t.kindKey, label: t.kind.label })))),
+  ].sort();
   const { method, text: ics } = invitation(
     {
       id: visit.id,
@@ -57,8 +58,8 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
     data: {
       kind: `visit_${news}`,
       toEmail: to,
-      subject: `${SUBJECT[news]}: ${kitchen.name}, ${time}`,
-      text: [...whatWords(visit, news, shop.name, time), '', ...workWords(visit, work, link), '', shop.signature].join('\n'),
+      subject: say.headline(say.subject[news], kitchen.name, time),
+      text: [whatWords(visit, news, shop.name, time), '', ...workWords(visit, work, link), '', shop.signature].join('\n'),
       ics,
       icsMethod: method,
       visitId,
@@ -68,9 +69,9 @@ export async function composeVisitMessage(tx: Tx, visitId: string, news: VisitNe
   return true;
 }
 
-async function shopOf(tx: Tx): Promise<{ name: string; email: string; signature: string }> {
+async function shopOf(tx: Tx, unnamed: string): Promise<{ name: string; email: string; signature: string }> {
   const shop = await shopSettings(tx);
-  const name = shop?.name ?? 'Your refrigeration shop';
+  const name = shop?.name ?? unnamed;
   return { name, email: shop?.email ?? '', signature: [name, shop?.phone, shop?.email].filter(Boolean).join(' · ') };
 }
 
@@ -89,19 +90,16 @@ async function freshLink(
   return `${baseUrl}/visit/${token}`;
 }
 
-function whatWords({ kitchen, technician, cancelReason }: VisitRow, news: VisitNews, shop: string, time: string): string[] {
-  if (news === 'cancelled') return [`Our visit to ${kitchen.name} on ${time} is cancelled. Reason: ${cancelReason}.`];
-  return [`${news === 'reminder' ? 'Tomorrow: ' : ''}${technician.name} of ${shop} comes to ${kitchen.name} on ${time}.`];
+function whatWords({ kitchen, technician, cancelReason }: VisitRow, news: VisitNews, shop: string, time: string): string {
+  const say = wordsIn(kitchen.customer.language).visit;
+  if (news === 'cancelled') return say.cancelled(kitchen.name, time, cancelReason);
+  const comes = say.comes(technician.name, shop, kitchen.name, time);
+  return news === 'reminder' ? say.tomorrow(comes) : comes;
 }
 
-function workWords({ tasks }: VisitRow, work: readonly string[], link: string | null): string[] {
+function workWords({ tasks, kitchen }: VisitRow, work: readonly string[], link: string | null): string[] {
   if (link === null) return [];
+  const say = wordsIn(kitchen.customer.language).visit;
   const cleans = tasks.some((t) => t.task.kindKey === COIL_CLEANING);
-  return [
-    'We look after:',
-    ...work.map((w) => `- ${w}`),
-    '',
-    ...(cleans ? ['Units are switched off in turn while their coils are cleaned; keep doors closed and food cold meanwhile.', ''] : []),
-    `Confirm, or ask for another time: ${link}`,
-  ];
+  return [say.lookAfter, ...work.map((w) => `- ${w}`), '', ...(cleans ? [say.power, ''] : []), say.answer(link)];
 }

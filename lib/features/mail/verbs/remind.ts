@@ -25,13 +25,13 @@ export async function remindOfTomorrow({ db, now, baseUrl }: { db: Db; now: Date
     const { date, minutes } = wallClock(kitchen.timeZone, now.getTime());
     if (todayIn(kitchen.timeZone, startsAt.getTime()) !== addDays(date, 1) || minutes < FROM_MINUTES) continue;
     // Whoever was told today needs no reminder tomorrow's eve.
-    const told = createdAt.getTime() >= instantOf(date, '00:00', kitchen.timeZone);
+    const bookedToday = createdAt.getTime() >= instantOf(date, '00:00', kitchen.timeZone);
     written += await withinTransaction(db, async (tx) => {
       const { count } = await tx.visit.updateMany({
         where: { id, startsAt, status: 'booked', OR: [{ remindedOf: null }, { remindedOf: { not: startsAt } }] },
         data: { remindedOf: startsAt },
       });
-      if (count === 0 || told) return 0;
+      if (count === 0 || bookedToday) return 0;
       return (await composeVisitMessage(tx, id, 'reminder', { now, baseUrl })) ? 1 : 0;
     });
   }

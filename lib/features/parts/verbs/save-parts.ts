@@ -28,7 +28,7 @@ export async function importParts({ db }: Ctx, csv: string): Promise<{ problems:
   if (broken.length + read.problems.length > 0) return { problems: [...broken, ...read.problems].slice(0, 50), added: 0, changed: 0 };
   return db.$transaction(
     async (tx) => {
-      const known = new Set((await tx.part.findMany({ select: { number: true } })).map((p) => p.number));
+      const numbersBefore = new Set((await tx.part.findMany({ select: { number: true } })).map((p) => p.number));
       for (const { vans, ...row } of read.rows) {
         const { id: partId } = await tx.part.upsert({
           where: { number: row.number },
@@ -43,7 +43,7 @@ export async function importParts({ db }: Ctx, csv: string): Promise<{ problems:
             update: { pieces },
           });
       }
-      const changed = read.rows.filter((r) => known.has(r.number)).length;
+      const changed = read.rows.filter((r) => numbersBefore.has(r.number)).length;
       return { problems: [], added: read.rows.length - changed, changed };
     },
     { timeout: 60_000 },

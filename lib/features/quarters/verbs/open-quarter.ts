@@ -25,8 +25,8 @@ export async function quarterPaper(
 ): Promise<QuarterPaper> {
   const language = LANGUAGES.find((l) => l === asked.language);
   const { id, on } = asked;
-  const known = isId(id) && on !== null && isLocalDate(on);
-  const onFile = known ? await quarterReport(db, id, quarterOf(on), { now, language }) : null;
+  const readable = isId(id) && on !== null && isLocalDate(on);
+  const onFile = readable ? await quarterReport(db, id, quarterOf(on), { now, language }) : null;
   if (!onFile) throw new AppError('not_found', 'That customer is not on file.');
   return onFile;
 }

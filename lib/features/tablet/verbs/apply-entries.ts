@@ -44,15 +44,15 @@ async function tiePictures(db: Db, ids: readonly string[]): Promise<void> {
 }
 
 async function takeIn(tx: Tx, ctx: Ctx, device: LockedDevice, batch: readonly EntryEnvelope[]): Promise<SyncReply> {
-  const known = new Map<string, EntryResult>();
-  for (const o of await tx.entry.findMany({ where: { id: { in: batch.map((e) => e.id) } } })) known.set(o.id, answerTo(o));
+  const resultsBefore = new Map<string, EntryResult>();
+  for (const o of await tx.entry.findMany({ where: { id: { in: batch.map((e) => e.id) } } })) resultsBefore.set(o.id, answerTo(o));
   const desk = new VisitDesk(tx, device.userId);
   const results: EntryResult[] = [];
   const filed: FiledEntry[] = [];
   let { lastSeq } = device;
   let stopped: Stop | null = null;
   for (const envelope of batch) {
-    const before = known.get(envelope.id);
+    const before = resultsBefore.get(envelope.id);
     if (before) {
       results.push(before);
       // Filed under an earlier identity of the tablet: it counts under this one too, or the next would never follow on.
@@ -71,7 +71,7 @@ async function takeIn(tx: Tx, ctx: Ctx, device: LockedDevice, batch: readonly En
         ctx.now,
       );
       if (slip !== null) ctx.onUnexpected?.(slip);
-      known.set(result.id, result);
+      resultsBefore.set(result.id, result);
       results.push(result);
       filed.push(row);
       lastSeq = envelope.seq;

@@ -19,16 +19,16 @@ const twinOf = (same: { twin?: string } | null): string | undefined => same?.twi
 
 /** What a tablet is told of an entry on file: a question that is the office's alone is none of the tablet's. */
 export function answerTo(filed: { id: string; outcome: Outcome; detail?: unknown }): EntryResult {
-  const { note = '', told } = STORED_ENTRY_DETAIL.readOrNull(filed.detail) ?? {};
-  if (told === undefined) return { id: filed.id, outcome: filed.outcome, note };
-  return { id: filed.id, outcome: told ? 'conflict' : 'applied', note: told };
+  const { note = '', forTablet } = STORED_ENTRY_DETAIL.readOrNull(filed.detail) ?? {};
+  if (forTablet === undefined) return { id: filed.id, outcome: filed.outcome, note };
+  return { id: filed.id, outcome: forTablet ? 'conflict' : 'applied', note: forTablet };
 }
 
 /** Why the office asks, and what of that the tablet hears; `twin` is the entry that says the same. */
 function filedDetail(notes: readonly string[], chores: readonly string[], twin: string | undefined) {
   return {
     note: [...notes, ...chores].join(' '),
-    ...(chores.length > 0 ? { told: notes.join(' ') } : {}),
+    ...(chores.length > 0 ? { forTablet: notes.join(' ') } : {}),
     ...(twin ? { same: twin } : {}),
   };
 }

@@ -26,7 +26,7 @@ export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device
       const { lastSeq, userId } = await lockDevice(tx, ctx.actor, device, ctx.now);
       const ids = await roundIds(tx, ctx.actor.userId, device.id, ctx.now);
       const visits = await visitsOnFile(tx, ids, userId);
-      const known = new Map(cursor.split('.').map((part) => [part.slice(0, 36), part.slice(36)]));
+      const cursorOf = new Map(cursor.split('.').map((part) => [part.slice(0, 36), part.slice(36)]));
       const marks = visits.map((v) => ({
         id: v.id,
         mark: createHash('sha256').update(JSON.stringify(v)).digest('base64url').slice(0, 12),
@@ -40,7 +40,7 @@ export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device
         me: await readMe(tx, ctx.actor.userId),
         cursor: marks.map((m) => m.id + m.mark).join('.'),
         order: visits.map((v) => v.id),
-        changed: visits.filter((v, i) => known.get(v.id) !== marks[i]?.mark),
+        changed: visits.filter((v, i) => cursorOf.get(v.id) !== marks[i]?.mark),
         backedUpAt: await backedUpAt(tx),
         lastSeq,
       };

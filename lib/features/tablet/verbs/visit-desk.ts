@@ -43,8 +43,8 @@ export class VisitDesk {
   }
 
   private async row(visitId: string): Promise<Row | null> {
-    const known = this.visits.get(visitId);
-    if (known !== undefined) return known;
+    const held = this.visits.get(visitId);
+    if (held !== undefined) return held;
     const [row = null] = await this.db.$queryRaw<Row[]>`
       SELECT v.id, v."kitchenId", v."technicianId", v.status::text AS status, k."timeZone", v."arrivedAt", v."leftAt", v."signedAt", v."signedOn", v."nobodyThere", t.name AS technician,
         EXISTS (SELECT 1 FROM "DeviceVisit" g JOIN "Device" d ON d.id = g."deviceId" WHERE d."userId" = ${this.userId}::uuid AND g."visitId" = v.id) AS given,
@@ -56,8 +56,8 @@ export class VisitDesk {
   }
 
   async unit(unitId: string): Promise<UnitRow | null> {
-    const known = this.units.get(unitId);
-    if (known) return known;
+    const held = this.units.get(unitId);
+    if (held) return held;
     const unit = await this.db.unit.findUnique({
       where: { id: unitId },
       select: { id: true, name: true, kitchenId: true, archivedAt: true },

@@ -30,11 +30,11 @@ export async function closeVisit(ctx: ServiceContext, input: CloseVisit): Promis
     const [found] = await visitsOnFile(db, [input.visitId], null);
     if (!found) throw new AppError('not_found', 'That visit is not on file.');
     if (found.status === 'done' || found.status === 'cancelled') throw new AppError('conflict', `The visit is ${found.status} already.`);
-    const { visit: known, notes } = await putBackUnknown(db, found, input, ctx.now);
-    const missing = missingToClose(known);
+    const { visit: visitOnFile, notes } = await putBackUnknown(db, found, input, ctx.now);
+    const missing = missingToClose(visitOnFile);
     if (missing.length > 0)
       throw new AppError(missing.some((m) => m.code === 'low_side') ? 'low_side' : 'invalid', missing.map((m) => m.words).join(' '));
-    const visit = await leaveUndone(db, known, ctx.now, notes);
+    const visit = await leaveUndone(db, visitOnFile, ctx.now, notes);
 
     await db.visit.update({
       where: { id: visit.id },

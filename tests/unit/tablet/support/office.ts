@@ -36,11 +36,11 @@ export class OfficeInMemory {
   }
 
   /** What it was told of arrivals. */
-  told: ArrivalsTold[] = [];
+  arrivalsSent: ArrivalsTold[] = [];
 
   readonly office: Office = {
-    arrivals: (told) => {
-      this.told.push(told);
+    arrivals: (arrived) => {
+      this.arrivalsSent.push(arrived);
       return Promise.resolve();
     },
     send: async (name, _sentAt, operations) => {

@@ -1,12 +1,13 @@
 import { QuarterPaper } from '@/app/_ui/report/quarter-paper';
 import { quarterPaperByLink } from '@/lib/features/quarters/verbs/open-quarter';
 import { defineRoute } from '@/lib/server/define-route';
-import { pdfFile } from '@/lib/server/pdf';
+import { onPaper, pdfFile } from '@/lib/server/pdf';
 import { throttle } from '@/lib/server/throttle';
 
 export const dynamic = 'force-dynamic';
 
 export const GET = defineRoute('public', async ({ db, now, params }) => {
   await throttle('report', 120);
-  return pdfFile(<QuarterPaper onFile={await quarterPaperByLink({ db, now }, params.token ?? '')} />, 'summary');
+  const onFile = await quarterPaperByLink({ db, now }, params.token ?? '');
+  return pdfFile(<QuarterPaper {...await onPaper(onFile, onFile.report.language)} />, 'summary');
 });

@@ -1,7 +1,7 @@
 import { counted } from '@/lib/core/wording/counted';
 import { UNIT_KIND_LABEL, PLACEMENT_LABEL } from '@/lib/core/equipment/build';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
-import type { SheetReading, Told } from '@/lib/core/sheet';
+import type { SheetReading, Assumption } from '@/lib/core/sheet';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 
@@ -62,12 +62,12 @@ export function SheetPreview({ lines, all }: Pick<SheetReading, 'lines'> & { all
 }
 
 /** What was done with the sheet without asking. */
-export function SheetTold({ told }: { told: Told[] }) {
-  if (told.length === 0) return null;
+export function SheetTold({ assumptions }: { assumptions: Assumption[] }) {
+  if (assumptions.length === 0) return null;
   return (
     <Sheet title="Done without asking">
       <ul>
-        {told.map((t) => (
+        {assumptions.map((t) => (
           <li key={t.words} className="border-b border-line py-1.5 last:border-0">
             <span className="font-bold">{counted(t.rows, 'row')}</span> {t.words}
             {t.examples.length ? <span className="text-soft"> {t.examples.join(' · ')}</span> : null}

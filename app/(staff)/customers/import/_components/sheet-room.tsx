@@ -10,19 +10,19 @@ import { SheetQuestions, SheetValues } from './sheet-questions';
 type Props = {
   runId: string;
   reading: SheetView;
-  known: number;
+  rowsOnFile: number;
   answer: string;
   ready: ReactNode;
 };
 
-const KNOWN = [
+const ON_FILE_OPTIONS = [
   { value: 'fill', label: 'Fill in what is blank on file' },
   { value: 'replace', label: 'Let the sheet’s values stand' },
   { value: 'leave', label: 'Leave them as they are' },
 ];
 
 /** A sheet of any form on its way onto the file: what is to be decided first, then what was understood. */
-export function SheetRoom({ runId, reading, known, answer, ready }: Props) {
+export function SheetRoom({ runId, reading, rowsOnFile, answer, ready }: Props) {
   const { sheets, chosen } = reading;
   return (
     <>
@@ -39,17 +39,24 @@ export function SheetRoom({ runId, reading, known, answer, ready }: Props) {
         </div>
       ) : null}
       <SheetQuestions runId={runId} questions={reading.questions} groups={reading.groups} />
-      {known > 0 ? (
-        <Sheet title={`${counted(known, 'row')} about units on file`}>
+      {rowsOnFile > 0 ? (
+        <Sheet title={`${counted(rowsOnFile, 'row')} about units on file`}>
           <div className="max-w-sm">
-            <Choose runId={runId} of="answer" about="known" value={answer} options={KNOWN} label="What to do with those units" />
+            <Choose
+              runId={runId}
+              of="answer"
+              about="known"
+              value={answer}
+              options={ON_FILE_OPTIONS}
+              label="What to do with those units and their kitchens"
+            />
           </div>
           <p className="mt-1 text-sm text-soft">Found again by tag, serial, or name in the kitchen. Nothing of them goes on file twice.</p>
         </Sheet>
       ) : null}
       {ready}
       <SheetPreview lines={reading.lines} all={reading.rows} />
-      <SheetTold told={reading.told} />
+      <SheetTold assumptions={reading.assumptions} />
       <SheetColumns runId={runId} columns={reading.columns} headerLine={reading.headerLine} />
       {reading.moreGroups > 0 ? (
         <p className="text-soft">{counted(reading.moreGroups, 'more value')} in this sheet; they come up as these are decided.</p>

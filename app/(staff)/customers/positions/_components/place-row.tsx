@@ -52,7 +52,7 @@ export function PlaceRow({ id, name, address }: { id: string; name: string; addr
       </div>
       {open ? (
         <div className="sm:col-span-3">
-          <PinOnMap at={at} onSet={setPin} />
+          <PinOnMap at={at} text={text} onSet={setPin} />
         </div>
       ) : null}
     </ActionForm>

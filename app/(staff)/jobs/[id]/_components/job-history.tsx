@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { JOB_STATE_LABEL, type JobState } from '@/lib/core/jobs';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 import { Sheet } from '@/app/_ui/page/sheet';
 
 type Event = {
@@ -23,7 +23,7 @@ export function JobHistory({ events, timeZone }: { events: readonly Event[]; tim
           <li key={e.id} className="border-b border-line py-1.5 last:border-0">
             <b>{words(e)}</b>{' '}
             <span className="text-soft">
-              {dayIn(e.at, timeZone)}, {timeIn(e.at, timeZone)}, {e.by}
+              {momentIn(e.at, timeZone)}, {e.by}
               {e.visitId ? (
                 <>
                   , <Link href={`/visits/${e.visitId}`}>visit</Link>

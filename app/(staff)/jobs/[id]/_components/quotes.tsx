@@ -15,6 +15,8 @@ type Quote = {
   sentAt: Date | null;
   sentTo: string;
   supersededAt: Date | null;
+  openedAt: Date | null;
+  openings: number;
   answer: 'accepted' | 'declined' | null;
   answeredAt: Date | null;
   answeredBy: string;
@@ -51,6 +53,7 @@ export function Quotes({ jobId, quotes, timeZone, today, mayWrite, email }: Prop
               <span className="block text-soft">{q.reason}</span>
               <span className="block text-sm text-soft">
                 {q.sentAt ? `Sent ${dayIn(q.sentAt, timeZone)}${q.sentTo ? ` to ${q.sentTo}` : ''}. ` : ''}
+                {q.sentAt ? `${opened(q, timeZone)} ` : ''}
                 {q.answeredAt
                   ? `${q.answer === 'accepted' ? 'Accepted' : 'Declined'} by ${q.answeredBy}, ${dayIn(q.answeredAt, timeZone)}. ${q.answerNote} `
                   : ''}
@@ -66,6 +69,9 @@ export function Quotes({ jobId, quotes, timeZone, today, mayWrite, email }: Prop
     </div>
   );
 }
+
+const opened = ({ openedAt, openings }: Quote, timeZone: string): string =>
+  openedAt ? `Opened ${openings === 1 ? 'once' : `${openings} times`}, first ${dayIn(openedAt, timeZone)}.` : 'Not opened yet.';
 
 function Answer({ quote: q, today }: { quote: Quote; today: string }) {
   if (q.answer === 'accepted')

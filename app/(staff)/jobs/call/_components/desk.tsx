@@ -1,8 +1,9 @@
+import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import Link from 'next/link';
 import type { LocalDate } from '@/lib/core/calendar';
 import { daysBetween } from '@/lib/core/calendar';
 import { ASPECT_LABEL, gradeWords, type Aspect } from '@/lib/core/findings/grades';
-import { dateWords, dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
+import { dateWords, dayIn, dayWords, momentIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
@@ -36,11 +37,7 @@ export function Desk({ desk }: { desk: DeskShown }) {
   const recent = [...new Map(past.map((p) => [`${p.on} ${p.what}`, p])).values()].sort((a, b) => (a.on < b.on ? 1 : -1)).slice(0, 6);
   return (
     <Sheet
-      title={
-        <Link href={`/kitchens/${kitchen.id}`}>
-          {kitchen.customer.name === kitchen.name ? kitchen.name : `${kitchen.customer.name}, ${kitchen.name}`}
-        </Link>
-      }
+      title={<Link href={`/kitchens/${kitchen.id}`}>{fullKitchenName({ name: kitchen.name, customer: kitchen.customer.name })}</Link>}
       aside={<span className="text-soft">{[kitchen.address, kitchen.contactPhone].filter(Boolean).join(' · ')}</span>}
     >
       <dl className="grid grid-cols-1 gap-x-6 gap-y-4 sm:grid-cols-2">
@@ -63,10 +60,7 @@ export function Desk({ desk }: { desk: DeskShown }) {
               ? 'Nothing booked.'
               : coming.slice(0, 2).map((v) => (
                   <span key={v.id} className="block">
-                    <Link href={`/week/${v.id}`}>
-                      {dayIn(v.startsAt, zone)}, {timeIn(v.startsAt, zone)}
-                    </Link>
-                    , {v.technician.name}
+                    <Link href={`/week/${v.id}`}>{momentIn(v.startsAt, zone)}</Link>, {v.technician.name}
                   </span>
                 ))}
           </dd>

@@ -30,85 +30,19 @@ export default definePage('read:fouling', async ({ db, now, params, query }) => 
   const currency = (await shopSettings(db))?.currency ?? 'USD';
   const one = units.find((u) => u.id === query.unit);
   const seasons = units.length > 0 ? await kitchenSeasons(db, kitchen, one?.id ?? null, now) : [];
-  const energy = extraEnergyToday(units);
-  const most = Math.max(0.01, ...units.map((u) => monthlyLoss([u])?.hi ?? 0));
   return (
     <>
-      <Trail items={[{ href: '/owner', label: 'Fouling' }]} />
+      <Trail items={[{ href: '/owner', label: 'Owner' }]} />
       <PageHead
         title={kitchen.name}
-        lead={
-          <>
-            {kitchen.customer.name === kitchen.name ? '' : `${kitchen.customer.name}. `}Its coils lose{' '}
-            <Figure of={monthlyLoss(units)} scale={PERCENT} className="text-ink" /> of their heat transfer in 30 days. As they stand today,
-            30 days cost{' '}
-            {kitchen.energyPricePerKwh !== null ? (
-              <>
-                <Figure of={timesPrice(energy, kitchen.energyPricePerKwh)} scale={moneyPer30Days(currency)} className="text-ink" />,{' '}
-                <Figure of={energy} scale={KWH_PER_30_DAYS} className="text-ink" /> at {kitchen.energyPricePerKwh} {currency} per kWh
-              </>
-            ) : (
-              <>
-                <Figure of={energy} scale={KWH_PER_30_DAYS} className="text-ink" />; no energy price is on file, so no money is told
-              </>
-            )}
-            .
-          </>
-        }
+        lead={<Lead found={found} currency={currency} />}
         actions={<ButtonLink href={`/kitchens/${kitchen.id}`}>Kitchen on file</ButtonLink>}
       />
       {units.length === 0 ? (
-        <Empty>
-          {left.unseen === 0 && left.water > 0
-            ? 'Every unit here is cooled by water. Air tells nothing of their condensers, so nothing can be said.'
-            : 'Nobody has looked at a coil here yet. Rates appear with the first closed visit.'}
-        </Empty>
+        <Empty>{whyNothing(left)}</Empty>
       ) : (
         <Sheet title="Coils, fastest first">
-          <Table label="Coils of this kitchen">
-            <thead>
-              <tr>
-                <Th>Unit</Th>
-                <Th className="max-md:hidden">Placement</Th>
-                <Th className="w-[28%] min-w-28">Loses in 30 days</Th>
-                <Th className="max-md:hidden">Lost today</Th>
-                <Th className="max-md:hidden">Extra energy in 30 days</Th>
-                <Th className="text-right max-sm:hidden">Looks and readings</Th>
-              </tr>
-            </thead>
-            <tbody>
-              {units.map((u) => (
-                <tr key={u.id}>
-                  <Td>
-                    <Link href={`/units/${u.id}#evidence`} className="font-bold">
-                      {u.name}
-                    </Link>
-                    <div className="text-sm text-soft">
-                      {labelOf(UNIT_KIND_LABEL, u.kind)}
-                      <span className="md:hidden">, {labelOf(PLACEMENT_LABEL, u.placement).toLowerCase()}</span>
-                    </div>
-                    <div className="text-sm md:hidden">
-                      today <Figure of={lostToday(u)} scale={PERCENT} />
-                      <br />
-                      <Figure of={extraEnergyToday([u])} scale={KWH_PER_30_DAYS} />
-                    </div>
-                  </Td>
-                  <Td className="max-md:hidden">{labelOf(PLACEMENT_LABEL, u.placement)}</Td>
-                  <Td>
-                    <RateBar of={monthlyLoss([u]) ?? { value: 0, lo: 0, hi: 0 }} most={most} />
-                    <Figure of={monthlyLoss([u])} scale={PERCENT} />
-                  </Td>
-                  <Td className="max-md:hidden">
-                    <Figure of={lostToday(u)} scale={PERCENT} />
-                  </Td>
-                  <Td className="max-md:hidden">
-                    <Figure of={extraEnergyToday([u])} scale={KWH_PER_30_DAYS} />
-                  </Td>
-                  <Td className="text-right max-sm:hidden">{u.evidenceCount}</Td>
-                </tr>
-              ))}
-            </tbody>
-          </Table>
+          <CoilTable units={units} />
           {leftOut(left) ? (
             <p className="mt-3 text-sm text-soft">
               Left out of every figure here: {leftOut(left)}.{left.water > 0 ? ' Air tells nothing of a condenser cooled by water.' : ''}
@@ -121,28 +55,123 @@ export default definePage('read:fouling', async ({ db, now, params, query }) => 
           </p>
         </Sheet>
       )}
-      {seasons.some((s) => s.loss) ? (
-        <Sheet title={one ? `Season by season: ${one.name}` : 'Season by season'} className="mt-6">
-          <form role="search" action={`/owner/kitchens/${kitchen.id}`} className="mb-4 flex flex-wrap items-end gap-3 no-print">
-            <Select
-              label="Coil"
-              name="unit"
-              blank="All of them"
-              defaultValue={one?.id ?? ''}
-              options={units.map((u) => ({ value: u.id, label: u.name }))}
-            />
-            <Button type="submit">Show</Button>
-          </form>
-          <SeasonTable seasons={seasons} />
-          <Fold id="seasons-how" title="How this is reckoned">
-            <p className="max-w-[80ch]">
-              Each season is judged by its own looks and readings alone, from the last cleaning before it, with the same growth as
-              everywhere; where they are few it is drawn to what is usual for the coil’s place, and its band is wide. The bands are 80 %:
-              where two seasons’ overlap, no change can be told.
-            </p>
-          </Fold>
-        </Sheet>
-      ) : null}
+      <Seasons kitchenId={kitchen.id} units={units} one={one} seasons={seasons} />
     </>
   );
 });
+
+type Found = NonNullable<Awaited<ReturnType<typeof foulingKitchen>>>;
+type Units = Found['units'];
+
+const whyNothing = ({ unseen, water }: Found['left']): string =>
+  unseen === 0 && water > 0
+    ? 'Every unit here is cooled by water. Air tells nothing of their condensers, so nothing can be said.'
+    : 'Nobody has looked at a coil here yet. Rates appear with the first closed visit.';
+
+/** What its coils lose and cost, in one sentence. */
+function Lead({ found: { kitchen, units }, currency }: { found: Found; currency: string }) {
+  const energy = extraEnergyToday(units);
+  const price = kitchen.energyPricePerKwh;
+  return (
+    <>
+      {kitchen.customer.name === kitchen.name ? '' : `${kitchen.customer.name}. `}Its coils lose{' '}
+      <Figure of={monthlyLoss(units)} scale={PERCENT} className="text-ink" /> of their heat transfer in 30 days. As they stand today, 30
+      days cost{' '}
+      {price !== null ? (
+        <>
+          <Figure of={timesPrice(energy, price)} scale={moneyPer30Days(currency)} className="text-ink" />,{' '}
+          <Figure of={energy} scale={KWH_PER_30_DAYS} className="text-ink" /> at {price} {currency} per kWh
+        </>
+      ) : (
+        <>
+          <Figure of={energy} scale={KWH_PER_30_DAYS} className="text-ink" />; no energy price is on file, so no money is told
+        </>
+      )}
+      .
+    </>
+  );
+}
+
+function CoilTable({ units }: { units: Units }) {
+  const most = Math.max(0.01, ...units.map((u) => monthlyLoss([u])?.hi ?? 0));
+  return (
+    <Table label="Coils of this kitchen">
+      <thead>
+        <tr>
+          <Th>Unit</Th>
+          <Th className="max-md:hidden">Placement</Th>
+          <Th className="w-[28%] min-w-28">Loses in 30 days</Th>
+          <Th className="max-md:hidden">Lost today</Th>
+          <Th className="max-md:hidden">Extra energy in 30 days</Th>
+          <Th className="text-right max-sm:hidden">Looks and readings</Th>
+        </tr>
+      </thead>
+      <tbody>
+        {units.map((u) => (
+          <tr key={u.id}>
+            <Td>
+              <Link href={`/units/${u.id}#evidence`} className="font-bold">
+                {u.name}
+              </Link>
+              <div className="text-sm text-soft">
+                {labelOf(UNIT_KIND_LABEL, u.kind)}
+                <span className="md:hidden">, {labelOf(PLACEMENT_LABEL, u.placement).toLowerCase()}</span>
+              </div>
+              <div className="text-sm md:hidden">
+                today <Figure of={lostToday(u)} scale={PERCENT} />
+                <br />
+                <Figure of={extraEnergyToday([u])} scale={KWH_PER_30_DAYS} />
+              </div>
+            </Td>
+            <Td className="max-md:hidden">{labelOf(PLACEMENT_LABEL, u.placement)}</Td>
+            <Td>
+              <RateBar of={monthlyLoss([u]) ?? { value: 0, lo: 0, hi: 0 }} most={most} />
+              <Figure of={monthlyLoss([u])} scale={PERCENT} />
+            </Td>
+            <Td className="max-md:hidden">
+              <Figure of={lostToday(u)} scale={PERCENT} />
+            </Td>
+            <Td className="max-md:hidden">
+              <Figure of={extraEnergyToday([u])} scale={KWH_PER_30_DAYS} />
+            </Td>
+            <Td className="text-right max-sm:hidden">{u.evidenceCount}</Td>
+          </tr>
+        ))}
+      </tbody>
+    </Table>
+  );
+}
+
+type SeasonProps = {
+  kitchenId: string;
+  units: Units;
+  one: Units[number] | undefined;
+  seasons: Awaited<ReturnType<typeof kitchenSeasons>>;
+};
+
+/** Of all its coils together, or of the one that was asked for. */
+function Seasons({ kitchenId, units, one, seasons }: SeasonProps) {
+  if (!seasons.some((s) => s.loss)) return null;
+  return (
+    <Sheet title={one ? `Season by season: ${one.name}` : 'Season by season'} className="mt-6">
+      <form role="search" action={`/owner/kitchens/${kitchenId}`} className="mb-4 flex flex-wrap items-end gap-3 no-print">
+        <Select
+          label="Coil"
+          name="unit"
+          blank="All of them"
+          defaultValue={one?.id ?? ''}
+          options={units.map((u) => ({ value: u.id, label: u.name }))}
+        />
+        <Button type="submit">Show</Button>
+      </form>
+      <SeasonTable seasons={seasons} />
+      <Fold id="seasons-how" title="How this is reckoned">
+        <p className="max-w-[80ch]">
+          Each season is judged by its own looks and readings alone, from the last cleaning before it, with the same growth as everywhere;
+          where they are few it is drawn to what is usual for the coil’s place, and its band is wide. The bands are 80 %: where two seasons’
+          overlap, no change can be told.
+        </p>
+      </Fold>
+    </Sheet>
+  );
+}

@@ -7,11 +7,18 @@ export function NumberOf({ title, figure, made, children }: { title: string; fig
       <h3 className="text-sm font-bold text-soft">{title}</h3>
       <div className="mt-0.5 text-2xl leading-tight font-bold tracking-tight [&_span]:font-normal [&_span]:text-lg">{figure}</div>
       {children ? <div className="mt-1 text-sm">{children}</div> : null}
-      <details className="mt-1 text-sm text-soft no-print">
-        <summary className="font-bold text-cold">Where it comes from</summary>
-        <div className="mt-1 max-w-[70ch]">{made}</div>
-      </details>
+      <Whence>{made}</Whence>
     </div>
+  );
+}
+
+/** What a figure is made of, folded under it. */
+export function Whence({ children }: { children: ReactNode }) {
+  return (
+    <details className="mt-2 text-sm text-soft no-print">
+      <summary className="font-bold text-cold">Where it comes from</summary>
+      <p className="mt-1 max-w-[70ch]">{children}</p>
+    </details>
   );
 }
 

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { todayIn } from '@/lib/core/calendar';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { dayIn, momentIn } from '@/lib/core/calendar/when';
 import { isId } from '@/lib/core/ids/is-id';
 import { can } from '@/lib/core/people/access';
 import { CERTIFICATE_LABEL, CONTENTS_LABEL, CYLINDER_WAY_LABEL } from '@/lib/core/refrigerant-book';
@@ -56,7 +56,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
                 'Scale less book',
                 c.differenceKg === null ? 'Not weighed yet' : `${bulk(c.differenceKg, units)} ± ${bulk(2 * c.sdKg, units)} (19 in 20)`,
               ],
-              ['Weighed last', c.weighedAt ? `${dayIn(c.weighedAt, zone)}, ${timeIn(c.weighedAt, zone)}` : ''],
+              ['Weighed last', c.weighedAt ? momentIn(c.weighedAt, zone) : ''],
               ['Empty', bulk(c.tareKg, units)],
               ['May hold', bulk(c.mostKg, units)],
               ['Gas when it came on file', bulk(c.firstKg, units)],
@@ -93,7 +93,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
 
 function Lines({ entries, zone, units, writes }: { entries: BookEntry[]; zone: string; units: MeasureUnits; writes: boolean }) {
   return (
-    <Table label="Lines of this cylinder">
+    <Table stack label="Lines of this cylinder">
       <thead>
         <tr>
           {['Day', 'What', 'Into the cylinder', 'Scale after', 'Unit', 'By', ''].map((h) => (
@@ -104,16 +104,20 @@ function Lines({ entries, zone, units, writes }: { entries: BookEntry[]; zone: s
       <tbody>
         {entries.map((e) => (
           <tr key={e.id} className={e.corrected || e.correctsId ? 'text-soft' : ''}>
-            <Td className="whitespace-nowrap">{dayIn(e.at, zone)}</Td>
+            <Td className="font-bold whitespace-nowrap">{dayIn(e.at, zone)}</Td>
             <Td>
               {e.correctsId ? 'Taken back: ' : ''}
               {CYLINDER_WAY_LABEL[e.way]}
               {e.recoveredFor ? `, ${RECOVERED_FOR_LABEL[e.recoveredFor].toLowerCase()}` : ''}
               {e.note ? <span className="block text-sm text-soft">{e.note}</span> : null}
             </Td>
-            <Td className="whitespace-nowrap">{e.way === 'scale_check' ? '–' : bulk(e.kg, units, 3)}</Td>
-            <Td className="whitespace-nowrap">{e.grossAfterKg === null ? '–' : bulk(e.grossAfterKg, units)}</Td>
-            <Td>
+            <Td label="Into the cylinder" className="whitespace-nowrap">
+              {e.way === 'scale_check' ? '–' : bulk(e.kg, units, 3)}
+            </Td>
+            <Td label="Scale after" className="whitespace-nowrap">
+              {e.grossAfterKg === null ? '–' : bulk(e.grossAfterKg, units)}
+            </Td>
+            <Td label="Unit">
               {e.unit ? (
                 <>
                   <Link href={`/units/${e.unit.id}/refrigerant`}>{e.unit.name}</Link>
@@ -123,7 +127,7 @@ function Lines({ entries, zone, units, writes }: { entries: BookEntry[]; zone: s
                 '–'
               )}
             </Td>
-            <Td>
+            <Td label="By">
               {e.by.name}
               <span className="block text-sm text-soft">
                 {e.certificate

@@ -33,7 +33,7 @@ export function LeakTable({ title, leaks, units, method }: { title: string; leak
       {leaks.length === 0 ? (
         <p className="text-soft">None yet. A unit stands here once refrigerant was weighed into it beyond what was taken out.</p>
       ) : (
-        <Table label={title}>
+        <Table stack label={title}>
           <thead>
             <tr>
               {['Unit', 'Full charge', 'Last added', 'Annualized', 'Rolling year', 'Rule'].map((h) => (
@@ -46,22 +46,28 @@ export function LeakTable({ title, leaks, units, method }: { title: string; leak
               const last = additions.at(-1);
               return (
                 <tr key={unit.id}>
-                  <Td>
+                  <Td className="min-w-44">
                     <Link href={`/units/${unit.id}/refrigerant`}>{unit.name}</Link>
                     <span className="block text-sm text-soft">
                       {unit.kitchen.name}, {refrigerantLabel(unit.refrigerant)}
                     </span>
                   </Td>
-                  <Td className="whitespace-nowrap">{unit.chargeKg === null ? 'not on file' : mass(unit.chargeKg, units)}</Td>
-                  <Td className="whitespace-nowrap">{last ? `${mass(last.kg, units)} on ${dateWords(last.on)}` : '–'}</Td>
-                  <Td className={method === 'annualizing' ? 'font-bold' : ''}>{percent(annualizing.at(-1))}</Td>
-                  <Td className={method === 'rolling' ? 'font-bold' : ''}>{percent(rolling.at(-1))}</Td>
-                  <Td>
+                  <Td label="Full charge" className="whitespace-nowrap">
+                    {unit.chargeKg === null ? 'not on file' : mass(unit.chargeKg, units)}
+                  </Td>
+                  <Td label="Last added">{last ? `${mass(last.kg, units)} on ${dateWords(last.on)}` : '–'}</Td>
+                  <Td label="Annualized" className={method === 'annualizing' ? 'font-bold' : ''}>
+                    {percent(annualizing.at(-1))}
+                  </Td>
+                  <Td label="Rolling year" className={method === 'rolling' ? 'font-bold' : ''}>
+                    {percent(rolling.at(-1))}
+                  </Td>
+                  <Td label="Rule">
                     {rules.length === 0 ? (
                       <span className="text-soft">{unit.chargeKg === null ? 'Charge unknown: can’t say' : 'None by its charge'}</span>
                     ) : null}
                     {rules.map(({ rule, clock }) => (
-                      <span key={rule.key} className="block">
+                      <span key={rule.key} className="block min-w-36">
                         <span className="text-sm text-soft">
                           {rule.title}, {rule.thresholdPercent.commercial_refrigeration} %
                         </span>{' '}

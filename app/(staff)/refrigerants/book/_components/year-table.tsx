@@ -8,6 +8,16 @@ import { bulk } from './words';
 
 type Props = { year: number; years: number[]; totals: GasYear[]; units: MeasureUnits; report: string };
 
+const FLOWS = [
+  { key: 'bought', label: 'Bought' },
+  { key: 'charged', label: 'Charged' },
+  { key: 'recovered', label: 'Recovered' },
+  { key: 'toReclaim', label: 'To reclaim' },
+  { key: 'toDestruction', label: 'To destruction' },
+  { key: 'netIntoUnits', label: 'Into units, net' },
+] as const;
+const CO2 = 'As CO2';
+
 /** A year by gas. What went into units less what came out of them is what they lost, or newly hold. */
 export function YearTable({ year, years, totals, units, report }: Props) {
   const tonnes = totals.reduce((sum, t) => sum + (t.co2Tonnes ?? 0), 0);
@@ -33,10 +43,10 @@ export function YearTable({ year, years, totals, units, report }: Props) {
         <p className="text-soft">No line in the book.</p>
       ) : (
         <>
-          <Table label={`Totals of ${year}`}>
+          <Table stack label={`Totals of ${year}`}>
             <thead>
               <tr>
-                {['Gas', 'Bought', 'Charged', 'Recovered', 'To reclaim', 'To destruction', 'Into units, net', 'As CO2'].map((h) => (
+                {['Gas', ...FLOWS.map((f) => f.label), CO2].map((h) => (
                   <Th key={h}>{h}</Th>
                 ))}
               </tr>
@@ -44,13 +54,13 @@ export function YearTable({ year, years, totals, units, report }: Props) {
             <tbody>
               {totals.map((t) => (
                 <tr key={t.gas}>
-                  <Td>{refrigerantLabel(t.gas)}</Td>
-                  {[t.bought, t.charged, t.recovered, t.toReclaim, t.toDestruction, t.netIntoUnits].map((kg, i) => (
-                    <Td key={i} className="whitespace-nowrap">
-                      {kg === 0 ? '–' : bulk(kg, units)}
+                  <Td className="font-bold whitespace-nowrap">{refrigerantLabel(t.gas)}</Td>
+                  {FLOWS.map(({ key, label }) => (
+                    <Td key={key} label={label} className="whitespace-nowrap">
+                      {t[key] === 0 ? '–' : bulk(t[key], units)}
                     </Td>
                   ))}
-                  <Td className="whitespace-nowrap">
+                  <Td label={CO2} className="whitespace-nowrap">
                     {t.co2Tonnes === null ? <span className="text-soft">can’t say</span> : `${t.co2Tonnes.toFixed(2)} t`}
                   </Td>
                 </tr>

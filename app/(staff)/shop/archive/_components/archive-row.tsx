@@ -1,7 +1,7 @@
 import { FileLink } from '@/app/_ui/buttons/button';
 import { Progress } from '@/app/_ui/feedback/progress';
 import { State } from '@/app/_ui/states/state';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 
 type Archive = {
   id: string; status: 'queued' | 'running' | 'done' | 'failed'; createdAt: Date; expiresAt: Date | null; rows: number; doneRows: number; bytes: number; error: string; gone: boolean;
@@ -11,7 +11,7 @@ const size = (bytes: number) => (bytes < 1e6 ? `${Math.ceil(bytes / 1e3)} kB` : 
 
 /** One archive: how far it is, or until when it can be fetched. */
 export function ArchiveRow({ archive: a, timeZone }: { archive: Archive; timeZone: string }) {
-  const when = (at: Date) => `${dayIn(at, timeZone)}, ${timeIn(at, timeZone)}`;
+  const when = (at: Date) => momentIn(at, timeZone);
   if (a.status === 'queued' || a.status === 'running')
     return (
       <li className="border-b border-line py-4 last:border-0">

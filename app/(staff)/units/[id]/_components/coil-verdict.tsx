@@ -7,7 +7,7 @@ import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/figures/meas
 import type { Shape } from '@/app/_ui/states/state';
 import { State } from '@/app/_ui/states/state';
 import { daysBetween, describeRule, type LocalDate } from '@/lib/core/calendar';
-import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
+import { dayWords, momentIn } from '@/lib/core/calendar/when';
 import type { CoilNow, CoilVerdict } from '@/lib/core/evidence/coil-now';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 import { gradeIndex, gradeLabel } from '@/lib/core/findings/grades';
@@ -56,7 +56,7 @@ export function CoilVerdictSheet({ now, evidence, task, timeZone, book }: Props)
         </div>
         {task?.onVisit ? (
           <Link href={`/week/${task.onVisit.id}`} className="font-bold">
-            Booked {dayIn(task.onVisit.startsAt, timeZone)}, {timeIn(task.onVisit.startsAt, timeZone)}
+            Booked {momentIn(task.onVisit.startsAt, timeZone)}
           </Link>
         ) : book && BOOKED_FOR.includes(now.verdict) ? (
           <ButtonLink href={book} look="primary">

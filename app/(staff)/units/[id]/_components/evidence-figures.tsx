@@ -53,13 +53,13 @@ export function EvidenceFigures({ evidence, units }: { evidence: UnitEvidenceSho
         </p>
       ) : null}
       <p className="max-w-[75ch] text-lg">{e.sentence}</p>
-      {e.status === 'ok' ? <Told e={e} units={units} currency={evidence.conditions.currency} /> : null}
+      {e.status === 'ok' ? <EstimateFigures e={e} units={units} currency={evidence.conditions.currency} /> : null}
       {e.causes.length > 0 && (e.verdict === 'look_elsewhere' || e.verdict === 'look_first') ? <Causes e={e as EstimateOk} /> : null}
     </Sheet>
   );
 }
 
-function Told({ e, units, currency }: { e: EstimateOk; units: MeasureUnits; currency: string }) {
+function EstimateFigures({ e, units, currency }: { e: EstimateOk; units: MeasureUnits; currency: string }) {
   const rise = differenceIn(units);
   const t = temperatureIn(units);
   return (

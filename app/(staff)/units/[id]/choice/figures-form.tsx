@@ -21,10 +21,10 @@ export function FiguresForm({ values, wrong, currency }: Props) {
     <form method="get" className="flex flex-col gap-4">
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2 lg:grid-cols-3">
         {box('coilPrice', 'New coil, fitted', currency, 'Empty leaves that way out.')}
-        {box('coilYears', 'It would serve', 'years', 'Often 8 to 12 (common practice).')}
+        {box('coilYears', 'The new coil would serve', 'years', 'Often 8 to 12 (common practice).')}
         {box('leftYears', 'The unit has left', 'years', 'If nothing is done.')}
         {box('unitPrice', 'New unit, in its place', currency, 'Empty leaves that way out.')}
-        {box('unitYears', 'It would serve', 'years', 'Often 10 to 15 (common practice).')}
+        {box('unitYears', 'The new unit would serve', 'years', 'Often 10 to 15 (common practice).')}
         {box('interest', 'What money costs you', '% a year')}
         {box('useKwh', 'This unit uses, clean', 'kWh a year', 'From its plate or data sheet; empty if not known.')}
         {box('newKwh', 'A new one uses', 'kWh a year')}

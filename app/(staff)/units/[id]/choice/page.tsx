@@ -34,9 +34,7 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
   if (!facts) notFound();
   const zone = unit.kitchen.timeZone;
   const today = todayIn(zone, now.getTime());
-  const typed = Object.keys(query).length > 0 ? ChoiceFigures.safeParse(query) : null;
-  const reckoned = typed?.success && costs ? unitWays(facts, typed.data, costs) : null;
-  const result = reckoned ? compareWays(reckoned.ways, reckoned.prices) : null;
+  const { result, wrong } = reckon(query, facts, costs);
   const sent = Object.fromEntries(Object.entries(query).map(([k, v]) => [k, v ?? '']));
   return (
     <>
@@ -54,7 +52,7 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
         {result ? <Result result={result} currency={currency} facts={facts} costs={costs} /> : null}
         <Sheet title={result ? 'On these figures' : 'Your prices'}>
           {costs ? null : <CostsMissing lacks={lacks} />}
-          <FiguresForm values={query} wrong={typed?.error?.flatten().fieldErrors ?? {}} currency={currency} />
+          <FiguresForm values={query} wrong={wrong} currency={currency} />
         </Sheet>
         {result && can(actor, 'decide:unit') ? (
           <Sheet title="Decide">
@@ -66,6 +64,17 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
     </>
   );
 });
+
+type Costs = Awaited<ReturnType<typeof shopCosts>>['costs'];
+
+/** The ways compared on the figures in the address; or what is wrong with these, or nothing where none were given yet. */
+function reckon(query: Record<string, string | undefined>, facts: UnitFacts, costs: Costs) {
+  if (Object.keys(query).length === 0) return { result: null, wrong: {} };
+  const typed = ChoiceFigures.safeParse(query);
+  if (!typed.success) return { result: null, wrong: typed.error.flatten().fieldErrors };
+  const reckoned = costs && unitWays(facts, typed.data, costs);
+  return { result: reckoned && compareWays(reckoned.ways, reckoned.prices), wrong: {} };
+}
 
 const PARTS = {
   capital: 'Price, by the year',
@@ -81,13 +90,13 @@ type ResultProps = { result: Comparison; currency: string; facts: UnitFacts; cos
 function Result({ result, currency, facts, costs }: ResultProps) {
   const money = { ...moneyIn(currency), most: 0 };
   const round = (x: number) => `${Math.round(x).toLocaleString('en-US')} ${currency}`;
-  const told =
+  const sentence =
     result.verdict === 'cant_tell'
       ? 'The figures can’t tell the ways apart'
       : `${WAY_LABEL[result.best]}: ${VERDICT_WORDS[result.verdict]}`;
   return (
     <Sheet
-      title={told}
+      title={sentence}
       aside={
         <span className="text-sm text-soft">
           the least in {Math.round(result.sure * 100)} of 100 draws; not knowing better costs {round(result.regretPerYear)} a year

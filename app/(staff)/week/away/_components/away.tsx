@@ -2,7 +2,7 @@
 
 import Link from 'next/link';
 import { useState, useTransition } from 'react';
-import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
+import { dayIn, dayWords, momentIn, timeIn } from '@/lib/core/calendar/when';
 import type { LocalDate } from '@/lib/core/calendar';
 import { counted } from '@/lib/core/wording/counted';
 import { Button, ButtonLink } from '@/app/_ui/buttons/button';
@@ -130,7 +130,7 @@ export function Away({ who, from, to, visits }: Props) {
                   ) : null}
                   <p>
                     <span className="text-soft">
-                      {dayIn(v.startMs, v.timeZone)}, {timeIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)} →{' '}
+                      {momentIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)} →{' '}
                     </span>
                     <b>{v.to.technician}</b>,{' '}
                     {v.to.changes === 'who' ? (
@@ -201,7 +201,7 @@ function Ring({ visits }: { visits: Visit[] }) {
             {v.customer}
             {v.kitchen === v.customer ? '' : `, ${v.kitchen}`}
           </Link>
-          , {dayIn(v.startMs, v.timeZone)}, {timeIn(v.startMs, v.timeZone)}
+          , {momentIn(v.startMs, v.timeZone)}
           <span className="block text-sm">{v.why ? WHY[v.why] : ''}</span>
           <span className="block text-sm">
             <Phone visit={v} />

@@ -1,11 +1,11 @@
 import type { OfferedMove, SqueezeOffer } from '@/lib/core/planning/squeeze/offer';
 import { Button } from '@/app/_ui/buttons/button';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { dayIn, momentIn, timeIn } from '@/lib/core/calendar/when';
 
 type Props = { offer: SqueezeOffer; timeZone: string; first: boolean; busy: boolean; onTake: () => void };
 
 export function Offer({ offer: o, timeZone, first, busy, onTake }: Props) {
-  const when = `${dayIn(o.startMs, timeZone)}, ${timeIn(o.startMs, timeZone)}–${timeIn(o.endMs, timeZone)}`;
+  const when = `${momentIn(o.startMs, timeZone)}–${timeIn(o.endMs, timeZone)}`;
   return (
     <li className="rounded-lg border border-line bg-sheet p-4">
       <div className="flex flex-wrap items-start justify-between gap-x-6 gap-y-3">
@@ -63,5 +63,5 @@ function moved(m: OfferedMove): string {
   const sameDay = dayIn(m.wasMs, m.timeZone) === dayIn(m.startMs, m.timeZone);
   const to = `${sameDay ? '' : `${dayIn(m.startMs, m.timeZone)}, `}${timeIn(m.startMs, m.timeZone)}`;
   const whose = m.fromTechnician === m.technician ? '' : ` and from ${m.fromTechnician} to ${m.technician}`;
-  return `goes from ${dayIn(m.wasMs, m.timeZone)}, ${timeIn(m.wasMs, m.timeZone)} to ${to}${whose}.`;
+  return `goes from ${momentIn(m.wasMs, m.timeZone)} to ${to}${whose}.`;
 }

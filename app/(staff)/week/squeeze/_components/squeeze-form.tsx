@@ -3,12 +3,14 @@
 import { useEffect, useState } from 'react';
 import { useRouter } from 'next/navigation';
 import { minutesOnSite, siteTimeWords, type SiteTime } from '@/lib/core/planning/on-site';
-import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { look } from '../actions';
+import { VisitLength } from '../../_components/slot-fields';
 import { Offers } from './offers';
 import { UnitsInNeed, type UnitInNeed } from './units-in-need';
 
@@ -24,7 +26,7 @@ type Props = {
 };
 
 export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime, defaults }: Props) {
-  const { form, error, busy, data } = useActionForm(look, { asks: true });
+  const { form, error, on, busy, data } = useActionForm(look, { asks: true });
   const router = useRouter();
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   // What was answered before the form was changed is no answer any more.
@@ -42,15 +44,14 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
     <div className="flex min-w-0 flex-col gap-6">
       <ActionForm {...form} onChange={() => setOutdated(data)} className="flex flex-col gap-5">
         <FormErrors errors={error('')} />
-        {job ? <input type="hidden" name="jobId" value={job.id} /> : null}
         <Sheet title="What is wrong">
           <div className="flex flex-col gap-4">
             {job ? (
-              <input type="hidden" name="kitchenId" value={kitchenId} />
+              <Hidden of={{ jobId: job.id, kitchenId }} />
             ) : (
               <Select
                 label="Kitchen"
-                name="kitchenId"
+                {...on('kitchenId')}
                 data-not-kept
                 options={kitchens}
                 blank="Choose"
@@ -59,7 +60,6 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
                   setTicked(new Set());
                   router.replace(e.target.value ? `/week/squeeze?kitchen=${e.target.value}` : '/week/squeeze', { scroll: false });
                 }}
-                error={error('kitchenId')}
                 required
               />
             )}
@@ -83,25 +83,10 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
         </Sheet>
         <Sheet title="When">
           <div className="grid grid-cols-1 gap-4 sm:grid-cols-3">
-            <Field
-              label="Length"
-              unit="minutes"
-              name="minutes"
-              type="number"
-              inputMode="numeric"
-              min={10}
-              max={720}
-              step={5}
+            <VisitLength
+              {...on('minutes')}
               defaultValue={job?.quotedMinutes ?? 60}
-              error={error('minutes')}
-              hint={
-                work.length > 0
-                  ? `The ticked tasks alone take about ${minutesOnSite(siteTime, work)} min with getting in and out; ${siteTimeWords(siteTime)}.`
-                  : job?.quotedMinutes
-                    ? 'As the quote counts its labour.'
-                    : 'Finding the fault and making it safe.'
-              }
-              required
+              hint={lengthHint(work, siteTime, !!job?.quotedMinutes)}
             />
             <Field label="Day" name="date" type="date" defaultValue={defaults.date} error={error('date')} required />
             <Field
@@ -118,14 +103,11 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
             <input type="checkbox" name="anyHour" className="size-5" defaultChecked={anyHour} /> The kitchen lets us in at any hour
           </label>
         </Sheet>
-        <div className="flex flex-wrap gap-3">
-          <Button look="primary" type="submit" disabled={busy}>
-            {busy ? 'Looking …' : 'Look for times'}
-          </Button>
+        <SaveRow busy={busy} label="Look for times" sending="Looking …">
           <ButtonLink href="/week" look="quiet">
             Leave without booking
           </ButtonLink>
-        </div>
+        </SaveRow>
       </ActionForm>
       {data && outdated === data ? (
         <p className="text-soft" role="status">
@@ -135,4 +117,11 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
       {data && outdated !== data ? <Offers ask={data.ask} answer={data.answer} onBooked={() => form.keeper.current?.saved()} /> : null}
     </div>
   );
+}
+
+/** Why the length stands where it does: by the ticked tasks, by the quote, or as finding a fault usually takes. */
+function lengthHint(work: readonly number[], siteTime: SiteTime, quoted: boolean): string {
+  if (work.length > 0)
+    return `The ticked tasks alone take about ${minutesOnSite(siteTime, work)} min with getting in and out; ${siteTimeWords(siteTime)}.`;
+  return quoted ? 'As the quote counts its labour.' : 'Finding the fault and making it safe.';
 }

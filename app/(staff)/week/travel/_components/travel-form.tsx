@@ -3,6 +3,7 @@
 import { useState, useTransition } from 'react';
 import { counted } from '@/lib/core/wording/counted';
 import { Button } from '@/app/_ui/buttons/button';
+import { FileField } from '@/app/_ui/fields/file-field';
 import { FormErrors, TextArea } from '@/app/_ui/fields/field';
 import { Saved } from '@/app/_ui/feedback/saved';
 import { Sheet } from '@/app/_ui/page/sheet';
@@ -32,18 +33,7 @@ export function TravelForm({ stored }: { stored: number }) {
       <Sheet title="The file">
         <ActionForm {...form} className="flex flex-col gap-4">
           <FormErrors errors={error('')} />
-          <div className="flex flex-col gap-1">
-            <label htmlFor="travel-file" className="font-bold">
-              File
-            </label>
-            <input
-              id="travel-file"
-              type="file"
-              accept=".csv,.tsv,.txt,text/csv"
-              onChange={(e) => void e.target.files?.[0]?.text().then(change)}
-              className="w-full rounded-md border border-edge bg-sheet p-2 file:mr-3 file:rounded file:border file:border-edge file:bg-paper file:px-3 file:py-1 file:font-bold"
-            />
-          </div>
+          <FileField id="travel-file" accept=".csv,.tsv,.txt,text/csv" onChange={(e) => void e.target.files?.[0]?.text().then(change)} />
           <TextArea
             label="Or paste the lines"
             name="csv"
@@ -66,14 +56,20 @@ export function TravelForm({ stored }: { stored: number }) {
             ) : null}
           </div>
         </ActionForm>
-        <div className="mt-3">
-          <Saved when={!!done?.ok}>{done?.ok ? doneWords(done.data) : ''}</Saved>
-          <FormErrors errors={done && !done.ok ? [done.message] : null} />
-        </div>
+        <Outcome of={done} />
       </Sheet>
       {report && !done?.ok ? (
         <Checked report={report} errors={errors} writing={writing} onStore={() => write(() => replace({ csv }))} />
       ) : null}
+    </div>
+  );
+}
+
+function Outcome({ of }: { of: Done | null }) {
+  return (
+    <div className="mt-3">
+      <Saved when={!!of?.ok}>{of?.ok ? doneWords(of.data) : ''}</Saved>
+      <FormErrors errors={of && !of.ok ? [of.message] : null} />
     </div>
   );
 }

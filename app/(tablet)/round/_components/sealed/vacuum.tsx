@@ -89,12 +89,12 @@ const percent = (p: number) => (p > 0.99 ? 'above 99 %' : p < 0.01 ? 'below 1 %'
 
 function Judged({ j, limit }: { j: VacuumJudgement; limit: number }) {
   const bad = j.verdict !== 'tight_and_dry' && j.verdict !== 'not_yet';
-  const told = j.verdict !== 'too_high';
+  const hasFigures = j.verdict !== 'too_high';
   return (
     <Verdict title={TITLE[j.verdict]} alarm={bad}>
       <p>
         {j.waitMinutes === null ? NEXT[j.verdict] : `Watch ${j.waitMinutes} minutes more before you decide.`}
-        {told
+        {hasFigures
           ? ` Leak: ${percent(j.leak)}${j.leak > 0.05 ? `, ${Math.round(j.rate.median)} (${Math.round(j.rate.lo)}–${Math.round(j.rate.hi)}) microns a minute` : ''}. Levels off near ${Math.round(j.level.median)} (${Math.round(j.level.lo)}–${Math.round(j.level.hi)}) microns; above ${limit}: ${percent(j.wet)}.`
           : ''}
       </p>

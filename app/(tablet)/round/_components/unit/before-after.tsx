@@ -27,14 +27,14 @@ export function BeforeAfter({ visit, unit }: { visit: VisitOnFile; unit: UnitOnF
   const estimator = useEstimator(unit.refrigerant);
   const of = (phase: string) => visit.entries.readings.find((r) => r.unitId === unit.id && r.phase === phase);
   const [before, after] = [of('before'), of('after')];
-  const told = useMemo(
+  const comparison = useMemo(
     () => (estimator && before && after ? estimator.compareFor(unit, visit.kitchen, asTyped(before), asTyped(after)) : null),
     [estimator, unit, visit.kitchen, before, after],
   );
-  if (!told || !me) return null;
-  if (told.status === 'cannot_say') return <Card title="Before and after">{told.sentence}</Card>;
+  if (!comparison || !me) return null;
+  if (comparison.status === 'cannot_say') return <Card title="Before and after">{comparison.sentence}</Card>;
   const rise = (f: Figure) => formatBand(ownDifference(f.value, me), ownDifference(f.lo, me), ownDifference(f.hi, me), differenceUnit(me));
-  const look = WORDS[told.outcome];
+  const look = WORDS[comparison.outcome];
   return (
     <Card title="Before and after">
       <p className="text-lg">
@@ -45,17 +45,18 @@ export function BeforeAfter({ visit, unit }: { visit: VisitOnFile; unit: UnitOnF
       <dl className="mt-2 grid grid-cols-2 gap-4">
         <div>
           <dt className="text-soft">Rise before</dt>
-          <dd className="text-xl font-bold">{rise(told.riseBeforeK)}</dd>
+          <dd className="text-xl font-bold">{rise(comparison.riseBeforeK)}</dd>
         </div>
         <div>
           <dt className="text-soft">Rise after</dt>
-          <dd className="text-xl font-bold">{rise(told.riseAfterK)}</dd>
+          <dd className="text-xl font-bold">{rise(comparison.riseAfterK)}</dd>
         </div>
       </dl>
       <details className="mt-2">
         <summary className="flex min-h-12 items-center font-bold text-cold">The figures</summary>
         <p>
-          Conductance regained: <b>{formatBand(told.regained.value * 100, told.regained.lo * 100, told.regained.hi * 100, '%')}</b>
+          Conductance regained:{' '}
+          <b>{formatBand(comparison.regained.value * 100, comparison.regained.lo * 100, comparison.regained.hi * 100, '%')}</b>
         </p>
       </details>
     </Card>

@@ -75,14 +75,14 @@ const differenceOf = (me: Me) => (f: Figure) =>
 
 /** Superheat and subcooling, where both ends of one were read. */
 function Lines({ lines, me }: { lines: LineFigures; me: Me }) {
-  const told = [
+  const figures = [
     ['Superheat', lines.superheatK],
     ['Subcooling', lines.subcoolingK],
   ] as const;
-  if (told.every(([, f]) => f === null)) return null;
+  if (figures.every(([, f]) => f === null)) return null;
   return (
     <dl className="mt-2 flex flex-wrap gap-x-6 gap-y-1">
-      {told.map(([label, f]) =>
+      {figures.map(([label, f]) =>
         f ? (
           <div key={label} className="flex gap-2">
             <dt className="text-soft">{label}</dt>

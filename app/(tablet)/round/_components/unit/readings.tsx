@@ -32,7 +32,7 @@ export const Readings = memo(function Readings({ visit, unit, phase, leavingRef 
     <Card id={`readings-${phase}`} title={`Readings ${phase} cleaning`} aside={standing ? <EntryMark id={standing.id} /> : undefined}>
       {standing && !again ? (
         <>
-          <Told visit={visit} unit={unit} reading={standing} />
+          <ReadingEstimate visit={visit} unit={unit} reading={standing} />
           <Chip className="mt-3" onClick={() => setAgain(true)}>
             Read again
           </Chip>
@@ -52,7 +52,7 @@ export const Readings = memo(function Readings({ visit, unit, phase, leavingRef 
   );
 });
 
-function Told({ visit, unit, reading }: { visit: VisitOnFile; unit: UnitOnFile; reading: ReadingEntry }) {
+function ReadingEstimate({ visit, unit, reading }: { visit: VisitOnFile; unit: UnitOnFile; reading: ReadingEntry }) {
   const me = useSnapshot((s) => s.me);
   if (!me) return null;
   return (

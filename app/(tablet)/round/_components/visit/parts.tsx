@@ -27,8 +27,8 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
     setDraft({ ...draft, what: p.name, partId: p.id, place: likelyPlace(p), ...more });
   const takeForeseen = (f: PartForeseen) => {
     const more = { quantity: String(f.quantity), unitId: f.unitId ?? unitId };
-    const known = list.find((p) => p.id === f.partId);
-    if (known) take(known, more);
+    const listed = list.find((p) => p.id === f.partId);
+    if (listed) take(listed, more);
     else setDraft({ ...draft, what: f.what, partId: null, place: null, ...more });
   };
   const add = async () => {

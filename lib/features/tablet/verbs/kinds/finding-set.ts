@@ -3,7 +3,7 @@ import { ASPECT_LABEL, gradeWords, type Aspect } from '../../../../core/findings
 import { standsOver, type Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
 
-const told = (aspect: Aspect, f: { grade: string | null; notLookedWhy: string }) =>
+const findingSentence = (aspect: Aspect, f: { grade: string | null; notLookedWhy: string }) =>
   f.grade === null ? `not looked at (${f.notLookedWhy})` : gradeWords({ aspect, grade: f.grade });
 
 /** A finding beside what is there: the later made one stands, the other is kept as superseded. */
@@ -15,11 +15,12 @@ export const findingSet: Handler<'finding.set'> = async (ctx, op) => {
     where: { visitId: visit.id, unitId: p.unitId, aspect: p.aspect, phase: p.phase, supersededAt: null },
   });
   const wins = !standing || standsOver(ctx, op.id, standing);
-  const differs = standing && told(p.aspect, standing) !== told(p.aspect, p) && !(standing.grade === null && p.grade === null);
+  const differs =
+    standing && findingSentence(p.aspect, standing) !== findingSentence(p.aspect, p) && !(standing.grade === null && p.grade === null);
   if (standing && !differs) ctx.same();
   if (standing && differs && standing.id !== replaces)
     ctx.note(
-      `Two entries for ${ASPECT_LABEL[p.aspect].toLowerCase()} of ${unit.name}: ${told(p.aspect, standing)} and ${told(p.aspect, p)}. The later made one stands: ${told(p.aspect, wins ? p : standing)}.`,
+      `Two entries for ${ASPECT_LABEL[p.aspect].toLowerCase()} of ${unit.name}: ${findingSentence(p.aspect, standing)} and ${findingSentence(p.aspect, p)}. The later made one stands: ${findingSentence(p.aspect, wins ? p : standing)}.`,
     );
   if (standing && wins) await db.finding.update({ where: { id: standing.id }, data: { supersededAt: now } });
   await db.finding.create({

@@ -5,7 +5,7 @@ import { unitOnVisit } from '../unit-on-visit';
 
 const WORDS = { seen: 'seen', could_not_reach: 'could not be reached', gone: 'gone' } as const;
 
-const told = ({ outcome, reason }: { outcome: keyof typeof WORDS; reason: string }) =>
+const outcomeSentence = ({ outcome, reason }: { outcome: keyof typeof WORDS; reason: string }) =>
   reason ? `${WORDS[outcome]} (${reason})` : WORDS[outcome];
 
 /** Whether the unit was reached. Gone units stay on file until the office takes them off. */
@@ -18,7 +18,7 @@ export const unitOutcome: Handler<'unit.outcome'> = async (ctx, op) => {
   const differs = standing && standing.deviceId !== deviceId && (standing.outcome !== outcome || standing.reason !== reason);
   if (differs && (await cameMeanwhile(ctx, ['unit.outcome'], { unitId })))
     ctx.note(
-      `Two tablets differ on ${unit.name}: ${told(standing)} and ${told({ outcome, reason })}. The later stands: ${told(wins ? { outcome, reason } : standing)}.`,
+      `Two tablets differ on ${unit.name}: ${outcomeSentence(standing)} and ${outcomeSentence({ outcome, reason })}. The later stands: ${outcomeSentence(wins ? { outcome, reason } : standing)}.`,
     );
   if (!wins) return;
   await db.unitVisit.upsert({

@@ -5,7 +5,7 @@ import { quoteOnPage } from '@/lib/features/customer-pages/reads/on-page';
 import { afterAccepting } from '@/lib/features/jobs/reads/offered-times';
 import { quotePhotos } from '@/lib/features/jobs/reads/quotes';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { openPage } from '@/lib/server/customer-links';
+import { countQuoteOpening, openPage } from '@/lib/server/customer-links';
 import { definePage } from '@/lib/server/define-page';
 import { AfterAccepting } from '@/app/_ui/quote/after-accepting';
 import { AnswerForm } from '@/app/_ui/quote/answer-form';
@@ -21,6 +21,7 @@ export default definePage('public', async ({ db, now, params, query }) => {
   const page = await openPage(token);
   const quote = page && isId(params.quote) ? await quoteOnPage(db, page, params.quote, now) : null;
   if (!page || !quote) return <DeadCustomerLink />;
+  await countQuoteOpening(quote.id);
   const language = languageOr(query.language, page.language);
   const say = wordsIn(language);
   const errors = { ...say.yours.errors };

@@ -1,12 +1,12 @@
 import { QuarterPaper } from '@/app/_ui/report/quarter-paper';
 import { quarterPaper } from '@/lib/features/quarters/verbs/open-quarter';
 import { defineRoute } from '@/lib/server/define-route';
-import { pdfFile } from '@/lib/server/pdf';
+import { onPaper, pdfFile } from '@/lib/server/pdf';
 
 export const dynamic = 'force-dynamic';
 
 export const GET = defineRoute('send:report', async ({ db, now, request, params }) => {
   const query = new URL(request.url).searchParams;
   const onFile = await quarterPaper({ db, now }, { id: params.id, on: query.get('on'), language: query.get('language') });
-  return pdfFile(<QuarterPaper onFile={onFile} />, 'summary');
+  return pdfFile(<QuarterPaper {...await onPaper(onFile, onFile.report.language)} />, 'summary');
 });

@@ -4,7 +4,7 @@ import { AppError } from '@/lib/core/errors';
 import { isId } from '@/lib/core/ids/is-id';
 import { paperOfVisit } from '@/lib/features/reports/verbs/open-report';
 import { defineRoute } from '@/lib/server/define-route';
-import { pdfFile } from '@/lib/server/pdf';
+import { onPaper, pdfFile } from '@/lib/server/pdf';
 
 export const dynamic = 'force-dynamic';
 
@@ -12,5 +12,6 @@ export const GET = defineRoute('send:report', async ({ db, request, params }) =>
   if (!isId(params.id)) throw new AppError('not_found', 'That visit is not on file.');
   const asked = new URL(request.url).searchParams.get('language');
   const language = LANGUAGES.find((l) => l === asked);
-  return pdfFile(<ReportPaper onFile={await paperOfVisit({ db }, params.id, language)} />, 'report');
+  const onFile = await paperOfVisit({ db }, params.id, language);
+  return pdfFile(<ReportPaper {...await onPaper(onFile, onFile.report.language)} />, 'report');
 });

@@ -10,11 +10,12 @@ import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { FormErrors } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { timeIn } from '@/lib/core/calendar/when';
 import type { GridVisit } from '../../../_components/grid-item';
 import { TimeGrid, type GridRow } from '../../../_components/time-grid';
 import { accept, stopSearch, undo } from '../../actions';
-import { WhatFor } from './visit-reason';
+import { ProposalDays } from './proposal-days';
+import { anchorOf, ProposalRow, type Change, type RowVisit } from './proposal-row';
 
 export type StandingWeek = {
   days: LocalDate[];
@@ -26,8 +27,6 @@ export type StandingWeek = {
 };
 type Props = { runId: string; monday: string; proposal: Proposal; week: StandingWeek };
 type Outcome = { booked: { key: string; visitId: string }[]; refused: { key: string; words: string }[] };
-/** What was changed before accepting. */
-type Change = { technicianId?: string; startMs?: number; fixed?: boolean };
 
 /** What is proposed, drawn in the week that stands; each visit can be left out, moved, given to another, or fixed before it is accepted. */
 export function ProposalVisits({ runId, monday, proposal, week }: Props) {
@@ -58,7 +57,7 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
       <p>No new visit: none of what is due found a place. The reasons are below.</p>
     );
 
-  const asChanged = (v: ProposedVisit) => {
+  const asChanged = (v: ProposedVisit): RowVisit => {
     const { technicianId = v.technicianId, startMs = v.startMs, fixed = false } = changes[v.key] ?? {};
     return {
       ...v,
@@ -68,17 +67,17 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
       endMs: startMs + v.endMs - v.startMs,
       fixed,
       changed: technicianId !== v.technicianId || startMs !== v.startMs,
+      altered: v.key in changes,
     };
   };
   const rows = proposal.visits.map(asChanged).sort((a, b) => a.startMs - b.startMs);
-  const anchor = (key: string) => `v-${key.replace(/\W/g, '-')}`;
   const items: GridVisit[] = rows.map((v) => ({
     key: v.key,
     technicianId: v.technicianId,
     ...dayMinutes(v.startMs, v.endMs, week.timeZone),
     // Of a visit put elsewhere the drive is not known.
     driveMinutes: v.changed || !chosen.has(v.key) ? null : v.driveMinutes,
-    href: `#${anchor(v.key)}`,
+    href: `#${anchorOf(v.key)}`,
     time: `${timeIn(v.startMs, v.timeZone)}–${timeIn(v.endMs, v.timeZone)}`,
     customer: v.customer,
     kitchen: v.kitchen,
@@ -114,84 +113,25 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
         }
       >
         <FormErrors errors={error ? [error] : null} />
-        <ul>
-          {rows.map((v) => (
-            <li
+        <ProposalDays
+          rows={rows}
+          chosen={chosen}
+          nameOf={(id) => week.rows.find((r) => r.id === id)?.name ?? ''}
+          row={(v) => (
+            <ProposalRow
               key={v.key}
-              id={anchor(v.key)}
-              className="grid scroll-mt-4 grid-cols-[1.75rem_minmax(0,1fr)] gap-x-3 gap-y-2 border-b border-line py-3 last:border-0 target:bg-cold-wash lg:grid-cols-[1.75rem_minmax(0,17rem)_minmax(0,1fr)_auto]"
-            >
-              <input
-                type="checkbox"
-                className="mt-1 size-5"
-                id={`take-${anchor(v.key)}`}
-                checked={chosen.has(v.key)}
-                disabled={!!outcome}
-                onChange={() => toggle(v.key)}
-              />
-              <div>
-                <label htmlFor={`take-${anchor(v.key)}`} className="font-bold">
-                  {v.customer}
-                  {v.kitchen === v.customer ? '' : `, ${v.kitchen}`}
-                </label>
-                <span className="block">
-                  {dayIn(v.startMs, v.timeZone)}, {timeIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)}
-                </span>
-                <span className="block text-sm text-soft">
-                  {counted(v.units, 'unit')}, {counted(v.taskIds.length, 'task')}, {Math.round(v.driveMinutes)} min drive there
-                </span>
-                {said(v.key) ? <span className="block font-bold text-alarm">{said(v.key)}</span> : null}
-              </div>
-              <div className="max-lg:col-start-2">
-                <WhatFor reason={v.reason} currency={week.currency} />
-                {v.changed ? (
-                  <span className="block text-sm font-bold">
-                    Changed by hand: it was {dayIn(v.wasMs, v.timeZone)}, {timeIn(v.wasMs, v.timeZone)}, {v.technician}. The drive is not
-                    worked out anew.
-                  </span>
-                ) : null}
-              </div>
-              {outcome ? null : (
-                <div className="flex flex-wrap items-start gap-x-4 gap-y-1 max-lg:col-start-2">
-                  <label className="flex items-center gap-2 text-sm">
-                    <span>Who</span>
-                    <select
-                      className="min-h-9 rounded-md border border-edge bg-sheet px-2"
-                      value={v.technicianId}
-                      onChange={(e) => change(v.key, { technicianId: e.target.value })}
-                    >
-                      {week.rows
-                        .filter((r) => r.works)
-                        .map((r) => (
-                          <option key={r.id} value={r.id}>
-                            {r.name}
-                          </option>
-                        ))}
-                    </select>
-                    <span className="sr-only">goes to {v.kitchen}</span>
-                  </label>
-                  <label className="flex min-h-9 items-center gap-2 text-sm">
-                    <input
-                      type="checkbox"
-                      className="size-4"
-                      checked={v.fixed}
-                      onChange={(e) => change(v.key, { fixed: e.target.checked })}
-                    />
-                    Fix it<span className="sr-only"> at {v.kitchen}</span>
-                  </label>
-                  {changes[v.key] ? (
-                    <Button
-                      look="quiet"
-                      onClick={() => setChanges(Object.fromEntries(Object.entries(changes).filter(([k]) => k !== v.key)))}
-                    >
-                      As proposed<span className="sr-only"> at {v.kitchen}</span>
-                    </Button>
-                  ) : null}
-                </div>
-              )}
-            </li>
-          ))}
-        </ul>
+              visit={v}
+              taken={chosen.has(v.key)}
+              refused={said(v.key)}
+              open={!outcome}
+              currency={week.currency}
+              people={week.rows.filter((r) => r.works)}
+              onTake={() => toggle(v.key)}
+              onChange={(by) => change(v.key, by)}
+              onAsProposed={() => setChanges(Object.fromEntries(Object.entries(changes).filter(([k]) => k !== v.key)))}
+            />
+          )}
+        />
         <div className="sticky bottom-0 mt-4 flex flex-wrap items-center gap-3 border-t border-line bg-sheet py-3">
           {outcome ? (
             <>

@@ -2,7 +2,7 @@ import { ReportPaper } from '@/app/_ui/report/report-paper';
 import { LANGUAGES } from '@/lib/core/customer-words';
 import { paperOnPage } from '@/lib/features/customer-pages/verbs/open-on-page';
 import { defineRoute } from '@/lib/server/define-route';
-import { pdfFile } from '@/lib/server/pdf';
+import { onPaper, pdfFile } from '@/lib/server/pdf';
 import { throttle } from '@/lib/server/throttle';
 
 export const dynamic = 'force-dynamic';
@@ -12,5 +12,5 @@ export const GET = defineRoute('public', async ({ db, now, request, params }) =>
   const asked = new URL(request.url).searchParams.get('language');
   const language = LANGUAGES.find((l) => l === asked);
   const onFile = await paperOnPage({ db, now }, { token: params.token ?? '', visitId: params.visit ?? '', language });
-  return pdfFile(<ReportPaper onFile={onFile} />, 'report');
+  return pdfFile(<ReportPaper {...await onPaper(onFile, onFile.report.language)} />, 'report');
 });

@@ -3,8 +3,8 @@ import { fold, kitchenKey, type KnownUnit } from './kitchens';
 import type { RowValues } from './types';
 
 /** Rows about units on file: fill in what is blank there, let the file's values stand, or leave the units alone. */
-export const KNOWN = ['fill', 'replace', 'leave'] as const;
-export type Known = (typeof KNOWN)[number];
+export const ON_FILE_POLICIES = ['fill', 'replace', 'leave'] as const;
+export type OnFilePolicy = (typeof ON_FILE_POLICIES)[number];
 export type PlannedUpdate = { unitId: string; version: number; name: string; line: number; set: Partial<UnitValues> };
 
 const serial = (text: string) => text.toUpperCase().replace(/[^A-Z0-9]/g, '');
@@ -35,12 +35,12 @@ const same = (a: unknown, b: unknown) =>
   typeof a === 'number' && typeof b === 'number' ? Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(a)) : a === b;
 
 /** What a row would change of its unit; null where it changes nothing. */
-export function updateOf(unit: KnownUnit, row: RowValues, known: Known, line: number): PlannedUpdate | null {
-  if (known === 'leave') return null;
+export function updateOf(unit: KnownUnit, row: RowValues, whereOnFile: OnFilePolicy, line: number): PlannedUpdate | null {
+  if (whereOnFile === 'leave') return null;
   const changes = UNIT_KEYS.filter((key) => {
     const given = row.unit[key];
     if (FIXED.has(key) || given === undefined || isBlank(given) || same(given, unit.values[key])) return false;
-    return known === 'replace' || isBlank(unit.values[key]);
+    return whereOnFile === 'replace' || isBlank(unit.values[key]);
   });
   if (changes.length === 0) return null;
   const set = Object.fromEntries(changes.map((key) => [key, row.unit[key]])) as Partial<UnitValues>;

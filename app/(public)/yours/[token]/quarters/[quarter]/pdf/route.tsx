@@ -1,0 +1,16 @@
+import { QuarterPaper } from '@/app/_ui/report/quarter-paper';
+import { LANGUAGES } from '@/lib/core/customer-words';
+import { quarterPaperOnPage } from '@/lib/features/customer-pages/verbs/open-on-page';
+import { defineRoute } from '@/lib/server/define-route';
+import { onPaper, pdfFile } from '@/lib/server/pdf';
+import { throttle } from '@/lib/server/throttle';
+
+export const dynamic = 'force-dynamic';
+
+export const GET = defineRoute('public', async ({ db, now, request, params }) => {
+  await throttle('report', 120);
+  const asked = new URL(request.url).searchParams.get('language');
+  const language = LANGUAGES.find((l) => l === asked);
+  const onFile = await quarterPaperOnPage({ db, now }, { token: params.token ?? '', quarter: params.quarter, language });
+  return pdfFile(<QuarterPaper {...await onPaper(onFile, onFile.report.language)} />, 'summary');
+});

@@ -1,0 +1,88 @@
+import type { Part } from './templates';
+
+type Range = readonly [from: number, to: number];
+
+/** Out of what a maker's machines are drawn, beside what its templates say. Judgement; no number was read off an answer. */
+export type Make = {
+  /** Share of what the air warms by in the clean rise, and of the air's side in the resistance of the coil. */
+  airRise: Range;
+  airShare: Range;
+  airPower: Range;
+  gasTimes: Range;
+  liquidTimes: Range;
+  bypass: Range;
+  refrigerantPower: Range;
+  /** The same of the evaporator: part of the difference that its air cools by, air's side, gas against boiling. */
+  boxFall: Range;
+  boxShare: Range;
+  boxGasTimes: Range;
+  /** Pierre: fall of filling per ratio (medium, low) and its spread; slope of efficiency and its spread; motor. */
+  filling: { medium: number; low: number; spread: number };
+  slope: { mean: number; spread: number };
+  motor: { small: number; large: number };
+  motorFall: Range;
+  /** Part of the power that leaves by the shell: sealed, with ports. */
+  shell: { sealed: Range; ports: Range };
+  /** Liquid to suction exchange and warming of the suction line on capillary machines. */
+  exchanger: Range;
+  subcooling: Range;
+  tube: { diameter: number; length: number };
+  receiver: Range;
+  /** Free delivery, power of the path, and what a fan that stands lets through. */
+  fan: { free: Range; power: Range; still: Range };
+  /** Superheat span of a valve and how far it stands open at the design point. */
+  valve: { spanK: Range; opened: Range };
+};
+
+const USUAL: Make = {
+  airRise: [0.42, 0.68],
+  airShare: [0.68, 0.88],
+  airPower: [0.45, 0.68],
+  gasTimes: [3.5, 7],
+  liquidTimes: [2, 4],
+  bypass: [0, 0.06],
+  refrigerantPower: [0.4, 0.8],
+  boxFall: [0.35, 0.6],
+  boxShare: [0.6, 0.85],
+  boxGasTimes: [3, 6],
+  filling: { medium: -0.065, low: -0.045, spread: 0.15 },
+  slope: { mean: -2.4, spread: 0.06 },
+  motor: { small: 0.74, large: 0.81 },
+  motorFall: [0.1, 0.35],
+  shell: { sealed: [0.3, 0.5], ports: [0.12, 0.25] },
+  exchanger: [0.25, 0.6],
+  subcooling: [2, 7],
+  tube: { diameter: 0.9e-3, length: 2.6 },
+  receiver: [0.8, 1.5],
+  fan: { free: [1.25, 1.7], power: [1.7, 2], still: [0.07, 0.14] },
+  valve: { spanK: [3, 5], opened: [0.35, 0.6] },
+};
+
+/** Part C is of another make: narrower tubes, deeper coils with less air, other motors and shells, tighter valves, smaller receivers. */
+export const MAKES: Record<Part, Make> = {
+  A: USUAL,
+  B: USUAL,
+  C: {
+    airRise: [0.5, 0.75],
+    airShare: [0.6, 0.82],
+    airPower: [0.4, 0.6],
+    gasTimes: [3, 5.5],
+    liquidTimes: [1.7, 3.2],
+    bypass: [0.02, 0.1],
+    refrigerantPower: [0.5, 0.8],
+    boxFall: [0.3, 0.5],
+    boxShare: [0.65, 0.9],
+    boxGasTimes: [2.5, 5],
+    filling: { medium: -0.058, low: -0.041, spread: 0.2 },
+    slope: { mean: -2.25, spread: 0.08 },
+    motor: { small: 0.7, large: 0.84 },
+    motorFall: [0.05, 0.3],
+    shell: { sealed: [0.25, 0.45], ports: [0.08, 0.22] },
+    exchanger: [0.2, 0.5],
+    subcooling: [1.5, 6],
+    tube: { diameter: 0.75e-3, length: 2.1 },
+    receiver: [0.6, 1.2],
+    fan: { free: [1.2, 1.55], power: [1.6, 1.9], still: [0.06, 0.16] },
+    valve: { spanK: [2.5, 4.5], opened: [0.4, 0.7] },
+  },
+};

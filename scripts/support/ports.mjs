@@ -30,3 +30,12 @@ export async function freePort(preferred) {
     });
   });
 }
+
+/** The first of `count` free ports in a row, from `from` up. @param {number} count @param {number} from */
+export async function freePortsInARow(count, from) {
+  for (let first = from; first + count < 65_536; first += count) {
+    const free = await Promise.all(Array.from({ length: count }, (_, n) => isFree(first + n)));
+    if (free.every(Boolean)) return first;
+  }
+  throw new Error(`There are no ${count} free ports in a row.`);
+}

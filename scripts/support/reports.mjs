@@ -21,14 +21,24 @@ export function countVitest(file, code) {
   return atLeastOne({ passed: report.numPassedTests, failed, skipped }, code);
 }
 
+/** @returns {string[]} the journeys that a second try saved, by file and name */
+function saved(suites, file) {
+  return suites.flatMap((suite) => [
+    ...saved(suite.suites ?? [], file ?? suite.file),
+    ...(suite.specs ?? []).filter((s) => s.tests.some((t) => t.status === 'flaky')).map((s) => `${s.file ?? file}: ${s.title}`),
+  ]);
+}
+
 /**
- * What Playwright's JSON report counts. A test that passed at its second try has passed.
+ * What Playwright's JSON report counts. A test that passed at its second try has failed: what fails now and then is
+ * a defect, of the test or of the app.
  * @param {string} file @param {number} code Playwright's exit code
- * @returns {Count}
+ * @returns {Count & { flaky: string[] }}
  */
 export function countPlaywright(file, code) {
   const report = read(file);
-  if (!report) return { passed: 0, failed: 1, skipped: 0 };
+  if (!report) return { passed: 0, failed: 1, skipped: 0, flaky: [] };
   const { expected, flaky, unexpected, skipped } = report.stats;
-  return atLeastOne({ passed: expected + flaky, failed: unexpected, skipped }, code);
+  const count = atLeastOne({ passed: expected, failed: unexpected + flaky, skipped }, code);
+  return { ...count, flaky: saved(report.suites) };
 }

@@ -3,7 +3,6 @@ import path from 'node:path';
 import { ensureBuild } from './app.mjs';
 import { findBrowser } from './browser.mjs';
 import { inProject, keep, nextBin } from './paths.mjs';
-import { freePort } from './ports.mjs';
 import { countPlaywright, countVitest } from './reports.mjs';
 import { node, run } from './run.mjs';
 import { complain, duration, step } from './say.mjs';
@@ -23,11 +22,18 @@ async function check(name, work, options) {
   }
 }
 
-const lint = () =>
+const cache = (name) => ['--cache', '--cache-strategy', 'content', '--cache-location', path.join(keep, 'cache', name)];
+
+/** @param {Promise<unknown>} [beside] what the other core does meanwhile */
+const lint = (beside = Promise.resolve()) =>
   check('Lint', async () => {
-    await node([bin('eslint/bin/eslint.js'), '.', '--max-warnings=0']);
-    await node([bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', '.']);
-    await node([bin('knip/bin/knip.js'), '--no-progress', '--no-config-hints']);
+    const rules = node([bin('eslint/bin/eslint.js'), '.', '--max-warnings=0', ...cache('eslint')]);
+    const layout = beside.then(async () => {
+      await node([bin('prettier/bin/prettier.cjs'), '--check', '--log-level', 'warn', ...cache('prettier'), '.']);
+      await node([bin('knip/bin/knip.js'), '--no-progress', '--no-config-hints']);
+    });
+    const [one, other] = await Promise.allSettled([rules, layout]);
+    for (const { reason } of [one, other]) if (reason) throw reason;
   });
 
 const types = (options) =>
@@ -58,18 +64,32 @@ async function endToEnd(server) {
     await Promise.all([built, seeded]);
   });
   if (ready.failed > 0) return ready;
-  const report = path.join(reports, 'e2e.json');
+  const beside = await journeys('e2e', ['--grep-invert', '@alone']);
+  // What times the office waits until it has the machine to itself.
+  const alone = await journeys('e2e-alone', ['--grep', '@alone', '--workers', '1']);
+  const flaky = [...beside.flaky, ...alone.flaky];
+  for (const name of flaky) console.log(`  a second try saved: ${name}`);
+  if (flaky.length > 0) console.log(`  Retries: ${flaky.length} (goal 0). Each counts as a failure.`);
+  return addUp([beside, alone]);
+}
+
+async function journeys(name, which) {
+  const report = path.join(reports, `${name}.json`);
   rmSync(report, { force: true });
-  const port = await freePort();
-  const env = { ...process.env, E2E_PORT: String(port), PLAYWRIGHT_JSON_OUTPUT_NAME: report };
-  const args = [bin('@playwright/test/cli.js'), 'test', '--reporter=list,json'];
+  const env = { ...process.env, PLAYWRIGHT_JSON_OUTPUT_NAME: report };
+  const args = [bin('@playwright/test/cli.js'), 'test', '--reporter=list,json', ...which];
   const { code } = await run(process.execPath, args, { env, show: true, mayFail: true });
   return countPlaywright(report, code);
 }
 
+const addUp = (counts) => {
+  const total = (key) => counts.reduce((sum, one) => sum + one[key], 0);
+  return { passed: total('passed'), failed: total('failed'), skipped: total('skipped') };
+};
+
 /** Every step by the name that `npm test -- <name>` knows. */
 export const STEPS = {
-  lint,
+  lint: () => lint(),
   types: () => types(),
   unit: () => vitest('unit'),
   reference: () => vitest('reference'),
@@ -91,7 +111,7 @@ export async function runSteps(names, server) {
   for (const name of names) {
     const began = Date.now();
     console.log(`\n── ${name}`);
-    const count = await (name === 'types' && ahead ? ahead : STEPS[name](server));
+    const count = await (ahead && name === 'lint' ? lint(ahead) : ahead && name === 'types' ? ahead : STEPS[name](server));
     for (const key of Object.keys(sum)) sum[key] += count[key];
     const counts = `${count.passed} passed, ${count.failed} failed${count.skipped > 0 ? `, ${count.skipped} skipped` : ''}`;
     lines.push(`  ${name.padEnd(12)} ${duration(Date.now() - began).padStart(12)}   ${counts}`);

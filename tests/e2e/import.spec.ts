@@ -69,7 +69,8 @@ test('the template is read without a complaint', async ({ page, signIn }) => {
   await expect(page.getByRole('button', { name: 'Put 3 units on file' })).toBeVisible();
 });
 
-test('nobody waits while 20,000 rows of a bad sheet are read', async ({ page, signIn }) => {
+// It times the office, so no other journey runs beside it.
+test('nobody waits while 20,000 rows of a bad sheet are read', { tag: '@alone' }, async ({ page, signIn }) => {
   test.slow();
   await signIn('dispatcher');
   await page.goto('/customers/import');

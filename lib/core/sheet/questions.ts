@@ -36,12 +36,20 @@ export function sameNames(
   return { spelled: (name) => spelled.get(alike(name)) ?? asName(name), questions };
 }
 
-/** Asked where a row has no customer: without one it belongs to nobody. */
-export function customerQuestion(rows: number, headers: readonly string[]): Question[] {
+/** One column of the sheet, to be pointed at. */
+function columnQuestion(id: string, words: string, rows: number, headers: readonly string[]): Question[] {
   if (rows === 0) return [];
   const options = headers.map((name, at) => ({ value: String(at), label: name || `Column ${at + 1}` }));
-  return [{ id: 'customer', words: 'Which column names the customer?', rows, examples: [], options, answer: '', open: true }];
+  return [{ id, words, rows, examples: [], options, answer: '', open: true }];
 }
+
+/** Asked where no column says what the units are, rather than of each model. `rows` are those that no unit on file is known by. */
+export const whatQuestion = (rows: number, headers: readonly string[]): Question[] =>
+  columnQuestion('unit', 'Which column says what each unit is?', rows, headers);
+
+/** Asked where a row has no customer: without one it belongs to nobody. */
+export const customerQuestion = (rows: number, headers: readonly string[]): Question[] =>
+  columnQuestion('customer', 'Which column names the customer?', rows, headers);
 
 /** `units` of which the sheet does not say where they stand. */
 export function placementQuestion(units: readonly string[], { answers }: SheetChoices): Question[] {

@@ -19,7 +19,7 @@ export function readInterval(source: string, header: string): number | null {
   const m =
     bare && unit
       ? [null, text, unit]
-      : /^(?:every\s+|ea\.?\s+)?(\d+(?:\.\d+)?)?\s*-?\s*(d|day|w|wk|week|mo|mth|month|yr|year)s?$/.exec(text);
+      : /^(?:every\s+|ea\.?\s+|q\.?\s*)?(\d+(?:\.\d+)?)?\s*-?\s*(d|day|w|wk|week|mo|mth|month|yr|year)s?$/.exec(text);
   if (!m) return null;
   const weeks = Math.round(Number(m[1] ?? 1) * (WEEKS_IN[(m[2] ?? '')[0]?.toLowerCase() ?? ''] ?? NaN));
   return weeks >= 1 && weeks <= 104 ? weeks : null;

@@ -5,7 +5,7 @@ import { claims } from './claims';
 import { findTable, likelySheet, type Table } from './find-table';
 import { kitchenCells } from './kitchen-cells';
 import { alike } from './names';
-import { chargeQuestion, customerQuestion, dateQuestion, placementQuestion, sameNames } from './questions';
+import { chargeQuestion, customerQuestion, dateQuestion, placementQuestion, sameNames, whatQuestion } from './questions';
 import { DATE_ORDERS, dateOrderOf, type DateOrder } from './read-date';
 import { MASS_UNITS, massUnitIn } from './read-mass';
 import { filledDown, placesOf, rowsOf, type SheetRow } from './rows';
@@ -55,6 +55,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     refrigerants: ctx.refrigerants,
     today: ctx.today,
     order,
+    saysWhat: targets.includes('unit') || targets.includes('kind'),
     massUnit: massUnitIn(header('charge')) ?? (isOneOf(MASS_UNITS, answers.charge) ? answers.charge : null),
     header,
     kinds,
@@ -67,6 +68,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
   const onFile = claims(rows, places, ctx.unitsOnFile ?? []);
   const units = rows.map((row, i) => unitRow(row, places[i], onFile[i], rules));
   const questions = [
+    ...whatQuestion(rules.saysWhat ? 0 : onFile.filter((u) => !u).length, table.headers),
     ...customerQuestion(units.filter((u) => !u.customer).length, table.headers),
     ...names.questions,
     ...placementQuestion(rules.unplaced, choices),
@@ -75,6 +77,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
   ];
   numberedNames(units, tell.say);
   onceEach(units, tell.say);
+  serialsTwice(units, tell.say);
   kitchenCells(rows, places, units, ctx.shop ?? null, tell.say);
   return {
     columns: columnsOf(table.headers, byColumn, targets, choices),
@@ -144,6 +147,17 @@ function numberedNames(units: readonly Out[], say: (words: string, example?: str
     if (n === 1) continue;
     say('A second unit of the same name in a kitchen: numbered.', u.unit);
     u.unit = `${u.unit} ${n}`;
+  }
+}
+
+/** Two plates with one number are a slip of the pen somewhere: both go on file, and it is told. */
+function serialsTwice(units: readonly Out[], say: (words: string, example?: string) => void) {
+  const seen = new Set<string>();
+  for (const { serial } of units) {
+    const key = alike(serial ?? '').replace(/\s/g, '');
+    if (key.length < 4) continue;
+    if (seen.has(key)) say('The same serial twice: both units go on file with it. Look at their plates.', serial);
+    seen.add(key);
   }
 }
 

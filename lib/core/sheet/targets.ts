@@ -1,31 +1,40 @@
+import { kindOf } from './vocabulary';
+
 /** What a column of a sheet can be, the words that give it away, and what its values look like. */
-export type Target = { key: string; label: string; header: RegExp; values?: RegExp; of: 'kitchen' | 'unit' };
+export type Target = {
+  key: string;
+  label: string;
+  header: RegExp;
+  values?: RegExp;
+  fits?: (value: string) => boolean;
+  of: 'kitchen' | 'unit';
+};
 
 export const TARGETS: readonly Target[] = [
-  { key: 'customer', label: 'Customer', of: 'kitchen', header: /^(customer|client|account|company|owner|chain|brand|bill.?to|restaurant|cust)\b( name)?/ },
+  { key: 'customer', label: 'Customer', of: 'kitchen', header: /^(customer|client|acc(oun)?ts?\.?|company|owner|chain|brand|bill.?to|restaurant|cust\.?)(?![a-z])( name)?/ },
   { key: 'kitchen', label: 'Kitchen', of: 'kitchen', header: /^(kitchen|site|store|location name|loc(ation)?|branch|outlet|job|property|facility|unit #? ?\/? ?store|store (name|#|no))\b/ },
-  { key: 'address', label: 'Street address', of: 'kitchen', header: /^(address|addr|street|service address|site address|ship.?to)\b/, values: /^\d+\s+\S+.*\b(st|street|ave|avenue|rd|road|blvd|dr|drive|ln|lane|way|pkwy|hwy|pl|ct|court|square|sq)\b/i },
+  { key: 'address', label: 'Street address', of: 'kitchen', header: /^(address|addr|street|(service|svc|serv|site|job|loc) addr(ess)?|ship.?to)\b/, values: /^\d+\s+\S+.*\b(st|street|ave|avenue|rd|road|blvd|dr|drive|ln|lane|way|pkwy|hwy|pl|ct|court|square|sq)\b/i },
   { key: 'town', label: 'Town', of: 'kitchen', header: /^(city|town|municipality)\b/ },
   { key: 'state', label: 'State', of: 'kitchen', header: /^(state|st|province|prov|region)$/ },
   { key: 'zip', label: 'ZIP', of: 'kitchen', header: /^(zip|zip ?code|postal|post ?code)/, values: /^\d{5}(-\d{4})?$/ },
   { key: 'position', label: 'Position (lat, long or plus code)', of: 'kitchen', header: /^(position|coord|gps|lat.?(itude)?.*(lng|lon)|plus.?code|map)/, values: /^-?\d{1,2}\.\d+\s*[,;]\s*-?\d{1,3}\.\d+$/ },
   { key: 'lat', label: 'Latitude', of: 'kitchen', header: /^lat(itude)?$/ },
   { key: 'lng', label: 'Longitude', of: 'kitchen', header: /^(lng|lon|long|longitude)$/ },
-  { key: 'contact_name', label: 'Contact', of: 'kitchen', header: /^(contact|manager|gm|chef|mgr|attn|person|contact (name|person)|poc)\b(?!.*(phone|mail|tel))/ },
+  { key: 'contact_name', label: 'Contact', of: 'kitchen', header: /^(contact|manager|gm|chef|mgr|attn|person|contact (name|person)|poc|who to (see|ask|call)|ask for|see)\b(?!.*(phone|mail|tel))/ },
   { key: 'contact_phone', label: 'Phone', of: 'kitchen', header: /\b(phone|tel|telephone|cell|mobile|ph)\b|phone/, values: /^\(?\+?1?[\s.-]?\(?\d{3}\)?[\s.-]*\d{3}[\s.-]?\d{4}/ },
   { key: 'contact_email', label: 'E-mail', of: 'kitchen', header: /e-?mail/, values: /^[^\s@]+@[^\s@]+\.[a-z]+$/i },
   { key: 'service_hours', label: 'Hours for us', of: 'kitchen', header: /^(service )?(hours|hrs|window|access (hours|time)|open|when)\b/ },
   { key: 'access_notes', label: 'Access', of: 'kitchen', header: /^(access|entry|key|door|gate|lock|alarm|parking)\b/ },
   { key: 'energy_price_per_kwh', label: 'Energy price, per kWh', of: 'kitchen', header: /kwh|energy (price|cost|rate)/ },
-  { key: 'kind', label: 'Kind of unit', of: 'unit', header: /^(type|kind|category|class|equip(ment)? (type|kind|class)|unit type|eq\.? type)\b/ },
-  { key: 'unit', label: 'Unit’s name', of: 'unit', header: /^(unit|equip(ment)?|eq|asset|item|description|desc|name|box|appliance|unit (name|desc\w*)|machine|what)\b(?!.*(#|no\b|number|tag|id\b|type|kind))/ },
+  { key: 'kind', label: 'Kind of unit', of: 'unit', fits: (v) => kindOf(v) !== null, header: /^(type|kind|category|class|equip(ment)? (type|kind|class)|unit type|eq\.? type)\b/ },
+  { key: 'unit', label: 'Unit’s name', of: 'unit', header: /^(unit|equip(ment)?|eqpt?|eq|equip\.?|asset|item|description|desc|descr|name|box|appliance|unit (name|desc\w*)|mach(ine)?|what)\b(?!.*(#|no\b|number|tag|id\b|type|kind))/ },
   { key: 'tag', label: 'Tag', of: 'unit', header: /^(tag|asset (#|id|no|tag)|unit (#|id|no|number)|equip(ment)? (#|id|no)|label|barcode|qr|id|eq #)/ },
-  { key: 'make', label: 'Make', of: 'unit', header: /^(make|mfr|mfg|manufacturer|brand)\b/ },
-  { key: 'model', label: 'Model', of: 'unit', header: /^(model|mod|m\/n|mn)\b/ },
+  { key: 'make', label: 'Make', of: 'unit', header: /^(make|mfg?r?|mfgr|manuf\w*|manf\w*|brand)\b/ },
+  { key: 'model', label: 'Model', of: 'unit', header: /^(model|mod|mdl|m\/n|mn)\b/ },
   { key: 'serial', label: 'Serial', of: 'unit', header: /^(serial|ser|s\/n|sn|s ?n ?#)\b/ },
   { key: 'refrigerant', label: 'Refrigerant', of: 'unit', header: /^(refrig(erant)?|refr?|ref\.?|gas|freon|ref type)\b(?!.*(charge|amount|lb|oz))/, values: /^(r|hfc)?[\s-]?(22|12|134a?|290|404a?|407[acf]?|410a?|448a?|449a?|450a?|452a?|454[ac]|455a|507a?|513a|600a|744)\b/i },
   { key: 'charge', label: 'Charge', of: 'unit', header: /charge|(refrig\w*|gas|ref) (amount|amt|qty|weight|lbs?|oz)|^(lbs?|oz|ounces)$/, values: /^\d+(\.\d+)?\s*(lbs?|oz|#|kg|g)\b/i },
-  { key: 'placement', label: 'Where it stands', of: 'unit', header: /^(area|where|placement|position in|station|room|zone|unit location|equip(ment)? location|location in|spot|loc(ation)? ?\(|cond(enser)? loc)/ },
+  { key: 'placement', label: 'Where it stands', of: 'unit', header: /^(area|where|placement|loc|position in|station|room|zone|unit location|equip(ment)? location|location in|spot|loc(ation)? ?\(|cond(enser)? loc)/ },
   { key: 'roof_work', label: 'On the roof', of: 'unit', header: /^(roof|rooftop|on roof|ladder)/ },
   { key: 'temperature', label: 'Cooler or freezer', of: 'unit', header: /^(temp(erature)?( class| type)?|application|med\/?low|mt\/?lt)$/ },
   { key: 'box', label: 'Box set point', of: 'unit', header: /set ?point|box temp|setting/ },
@@ -66,7 +75,7 @@ export function guessColumns(headers: readonly string[], columns: readonly (read
   names.forEach((name, i) => {
     if (guess[i]) return;
     const filled = (columns[i] ?? []).filter((v) => v !== '');
-    const looks = TARGETS.find((t) => t.values && !taken.has(t.key) && filled.length > 0 && share(filled, t.values) >= 0.6);
+    const looks = TARGETS.find((t) => !taken.has(t.key) && !alreadySaid(t.key, taken) && filled.length > 0 && fitting(filled, t) >= 0.6);
     if (looks) give(i, looks.key);
     else give(i, filled.length === 0 || (name === '' && filled.length < 3) || isCount(name, filled) ? 'leave' : 'notes');
   });
@@ -77,6 +86,10 @@ export function guessColumns(headers: readonly string[], columns: readonly (read
   );
 }
 
+/** What a unit is stands in its kind or in its name; where one of them is found, another column is looked at by its name alone. */
+const alreadySaid = (key: string, taken: ReadonlySet<string>) => key === 'kind' && taken.has('unit');
+const fitting = (values: readonly string[], { values: form, fits }: Target) =>
+  form ? share(values, form) : fits ? values.filter(fits).length / values.length : 0;
 const share = (values: readonly string[], form: RegExp) => values.filter((v) => form.test(v)).length / values.length;
 /** A running number of rows says nothing. */
 const isCount = (name: string, values: readonly string[]) =>

@@ -25,6 +25,8 @@ export type SheetRules = {
   refrigerants: readonly string[];
   today: string;
   order: DateOrder;
+  /** Whether a column says what the units are; one question asks for it where none does. */
+  saysWhat: boolean;
   massUnit: MassUnit | null;
   /** What the sheet calls the column of a target; '' where it has none. */
   header: (target: string) => string;
@@ -80,9 +82,10 @@ export function unitRow(
 const saying = (text: string | undefined): string | undefined => (text && !SAYS_NOTHING.test(text) ? text : undefined);
 const saysFreezer = (c: Cells) => isFreezer([c.kind, c.unit, c.temperature].filter(Boolean).join(' '));
 
-function kindCell(row: SheetRow, onFile: KnownUnit | undefined, { kinds }: SheetRules): string {
+function kindCell(row: SheetRow, onFile: KnownUnit | undefined, { kinds, saysWhat }: SheetRules): string {
   const c = row.cells;
   const text = kindSource(row);
+  if (!saysWhat && !onFile) return kindOf(text) ?? '';
   const kind = onFile ? onFile.values.kind : kinds.take(text, () => kindOf(text) ?? kindOf(`${c.unit ?? ''} ${c.model ?? ''}`));
   return kind === 'walk_in_cooler' && saysFreezer(c) ? 'walk_in_freezer' : (kind ?? '');
 }

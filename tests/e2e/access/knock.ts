@@ -83,12 +83,15 @@ export function addressOf(path: string, ids: Ids, whose: Whose, file: string): s
   return `${filled}${left.join('')}`;
 }
 
+// A connection that the server let go of just as it was used again is nobody's answer.
+const AGAIN = { maxRetries: 2 };
+
 const plain = async (reply: APIResponse) => `${reply.status()} ${(await reply.text()).slice(0, 300)}`;
 
 /** Asks for a page as a browser does, or for its parts alone, as the framework does when one clicks on. */
 export async function askPage(person: APIRequestContext, address: string, partsOnly = false): Promise<Answer> {
   const headers: Record<string, string> = partsOnly ? { rsc: '1' } : {};
-  const ask = { maxRedirects: 0, headers };
+  const ask = { ...AGAIN, maxRedirects: 0, headers };
   let reply = await person.get(address, ask);
   // Asked for parts, the framework first wants its own mark in the address.
   const marked = reply.headers().location;
@@ -103,7 +106,7 @@ export async function askPage(person: APIRequestContext, address: string, partsO
 }
 
 export async function askRoute(person: APIRequestContext, method: string, address: string, body?: unknown): Promise<Answer> {
-  const reply = await person.fetch(address, { method, maxRedirects: 0, ...(body === undefined ? {} : { data: body }) });
+  const reply = await person.fetch(address, { ...AGAIN, method, maxRedirects: 0, ...(body === undefined ? {} : { data: body }) });
   const status = reply.status();
   if (status === 405) return 'none';
   if (status === 401 || status === 403 || status === 404) return 'no';
@@ -113,10 +116,10 @@ export async function askRoute(person: APIRequestContext, method: string, addres
 
 /** Whether a route answers to a method. A kept file is the same for every method: that is one way in, by GET. */
 export async function answersTo(person: APIRequestContext, method: string, address: string): Promise<boolean> {
-  const reply = await person.fetch(address, { method, maxRedirects: 0 });
+  const reply = await person.fetch(address, { ...AGAIN, method, maxRedirects: 0 });
   if (reply.status() === 405) return false;
   if (method === 'GET') return true;
-  const kept = await person.get(address, { maxRedirects: 0 });
+  const kept = await person.get(address, { ...AGAIN, maxRedirects: 0 });
   return kept.status() !== 200 || (await kept.text()) !== (await reply.text());
 }
 
@@ -140,6 +143,7 @@ export async function askActionText(
   for (const [name, value] of Object.entries(form)) sent.append(`_1_${name}`, value);
   sent.append('0', '["$undefined","$K1"]');
   const reply = await person.post(address, {
+    ...AGAIN,
     maxRedirects: 0,
     headers: { 'next-action': action.id, origin, accept: 'text/x-component' },
     multipart: sent,

@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { chromium, expect, type BrowserContext, type Locator, type Page } from '@playwright/test';
+import { chromium, expect, test, type BrowserContext, type Locator, type Page } from '@playwright/test';
 import encodeQR from 'qr';
 import sharp from 'sharp';
 import { QUIET_BROWSER } from '../../../scripts/support/browser-arguments.mjs';
@@ -11,7 +11,7 @@ export async function openTablet(folder: string, sees?: string): Promise<Browser
   const tablet = await chromium.launchPersistentContext(folder, {
     executablePath: process.env.E2E_BROWSER || undefined,
     viewport: TABLET,
-    baseURL: `http://localhost:${process.env.E2E_PORT}`,
+    baseURL: test.info().project.use.baseURL,
     locale: 'en-US',
     timezoneId: 'America/Denver',
     args: [

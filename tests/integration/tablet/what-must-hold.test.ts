@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { pastOfUnits } from '@/lib/features/tablet/reads/past';
 import { useDatabase } from '../../support/database';
+import { visitRow, visitTaskRow } from '../../support/factories';
 import { finding, haveVisit, MORNING, Tablet } from './a-tablet';
 
 const database = useDatabase();
@@ -66,9 +67,17 @@ describe('what a tablet files', () => {
       tablet.make(visit.id, 'signature.set', nobody),
       tablet.make(visit.id, 'visit.close', { leftAt: '2026-11-25T15:50:00Z', taskIds }),
     ]);
-    const [past] = (await pastOfUnits(database.db, [unit.id])).get(unit.id) ?? [];
+    const units = await database.db.unit.findMany({ where: { id: unit.id }, include: { kitchen: true } });
+    const [past] = (await pastOfUnits(database.db, units)).get(unit.id)?.past ?? [];
     expect(past).toMatchObject({ visitId: visit.id });
     expect(past?.findings.map((f) => `${f.aspect} ${f.grade}`).toSorted()).toEqual(['coil matted', 'drain runs', 'ice dry']);
     expect(past?.readings.map((r) => r.values.airInK)).toEqual([305]);
+
+    const next = await database.db.visit.create({
+      data: visitRow(unit.kitchenId, visit.technicianId, new Date('2026-11-25T18:00:00Z'), 60),
+    });
+    await database.db.visitTask.createMany({ data: taskIds.map((id) => visitTaskRow(next.id, { id, unitId: unit.id })) });
+    const told = (await tablet.refresh()).changed.find((v) => v.id === next.id);
+    expect(told?.units.find((u) => u.id === unit.id)?.past).toEqual([past]);
   });
 });

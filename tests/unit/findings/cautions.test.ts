@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { cautionsFor, WORK_STEPS, type AboutUnit } from '@/lib/core/findings/cautions';
+import {
+  cautionsFor,
+  FOOD_CAUTION,
+  FOOD_LIMIT_K,
+  WORK_STEP_LABEL,
+  WORK_STEP_SHORT,
+  WORK_STEPS,
+  type AboutUnit,
+} from '@/lib/core/findings/cautions';
 
 const unit = (over: Partial<AboutUnit> = {}): AboutUnit => ({
   kind: 'reach_in',
@@ -81,5 +89,47 @@ describe('cautions', () => {
   it('defer to code, maker and licence', () => {
     for (const title of ['It runs', 'Lock out first'])
       expect(words(title)).toContain('Local code, the maker’s instructions and your licence come first.');
+  });
+
+  it('the detector is spoken of where something burns, and nowhere else', () => {
+    expect(words('Power back on')).toBe(
+      'Hands, tools and rags clear, guards and covers on. Let it run 10 to 15 minutes before you read it.',
+    );
+    expect(cautionsFor(unit({ refrigerant: 'R744', safetyClass: 'A1' })).some((c) => /detector/.test(`${c.words} ${c.more}`))).toBe(false);
+  });
+
+  it('descaler is an ice machine’s, and only where it is used', () => {
+    expect(titles({ kind: 'ice_machine', topics: ['coil'] })).not.toContain('Descaler and sanitiser');
+    expect(titles({ kind: 'reach_in', topics: ['chemicals'] })).not.toContain('Descaler and sanitiser');
+    expect(titles({ kind: 'ice_machine', application: 'low' })).not.toContain('Frozen drain');
+    expect(titles()).not.toContain('Frozen drain');
+    expect(titles({ roofWork: false })).not.toContain('Ladder or roof');
+    expect(titles({ kind: 'undercounter' })).not.toContain('Walk-in');
+  });
+
+  // What warns of danger changes on purpose alone: the whole text of each caution, as it is read.
+  it('say this, word for word', async () => {
+    const units: Partial<AboutUnit>[] = [
+      {},
+      { refrigerant: 'R290', safetyClass: 'A3', roofWork: true, kind: 'walk_in_freezer', application: 'low' },
+      { refrigerant: 'R454C', safetyClass: 'A2L', charge: null, kind: 'walk_in_cooler' },
+      { refrigerant: 'R152a', safetyClass: 'A2', condenserKind: 'water_cooled' },
+      { refrigerant: 'R744' },
+      { refrigerant: 'unknown', safetyClass: null, kind: 'ice_machine', topics: ['coil', 'chemicals'] },
+    ];
+    const said = new Set(
+      units.flatMap((u) => cautionsFor(unit(u)).map((c) => `${WORK_STEP_LABEL[c.step]} · ${c.title}\n  ${c.words}\n  ${c.more ?? '-'}\n`)),
+    );
+    const food = `${FOOD_CAUTION.title} (${FOOD_LIMIT_K} K)\n  ${FOOD_CAUTION.words}\n`;
+    await expect([...said, food].join('\n')).toMatchFileSnapshot('cautions.txt');
+  });
+
+  it('each step of the work has its words, long and short', () => {
+    expect(WORK_STEPS.map((s) => [WORK_STEP_LABEL[s], WORK_STEP_SHORT[s]])).toEqual([
+      ['Read while it runs', 'Read'],
+      ['Lock out, look and clean', 'Lock out'],
+      ['Power back, wait, read', 'Power back'],
+      ['Leave the unit', 'Leave'],
+    ]);
   });
 });

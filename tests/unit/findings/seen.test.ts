@@ -31,6 +31,13 @@ describe('what a reading sees', () => {
     expect(seenAt([look('coil', null), look('ice', 'dry', 'left')], 'before')).toMatchObject({ coilGrade: null, iceGrade: null });
   });
 
+  it('of two looks at one part the first, and of the phase that is asked for', () => {
+    const looks = [look('ice', 'dry', 'left'), look('ice', 'block'), look('gasket', 'failed'), look('coil', 'filmed', 'left')];
+    expect(seenAt(looks, 'before')).toMatchObject({ iceGrade: 'block', coilGrade: null });
+    expect(seenAt(looks, 'after')).toMatchObject({ iceGrade: 'dry', coilGrade: 'filmed' });
+    expect(seenAt([look('coil', 'packed'), look('coil', null, 'left')], 'after').coilGrade).toBeNull();
+  });
+
   it('a dead fan, and no other, makes a reading blind', () => {
     expect(fanDead({ fanGrade: 'failed' })).toBe(true);
     expect(fanDead({ fanGrade: null })).toBe(false);

@@ -20,6 +20,18 @@ describe('password rule at its edges', () => {
     (p) => expect(passwordProblem(p, tova)).toMatch(/too close|Digits|different/),
   );
 
+  it('weighs a name by what is left beside it, of three letters or more, and each part of it', () => {
+    const about = { name: 'Bo Ann  Verhoeven', email: 'bav@shop.example' };
+    expect(passwordProblem('verhoevenabc1', about)).toMatch(/too close/);
+    expect(passwordProblem('verhoevenabcd1', about)).toBeNull();
+    // Two letters are in every second word.
+    expect(passwordProblem('bo-1234567-x', about)).toBeNull();
+    expect(passwordProblem('ann-1234567', about)).toMatch(/too close/);
+    expect(passwordProblem('bav.1234567', about)).toMatch(/too close/);
+    expect(passwordProblem('12345-67.890', about)).toBeNull();
+    expect(passwordProblem('something quite else', about)).toBeNull();
+  });
+
   it('takes what only holds the name among other words, and knows a name or e-mail that is missing', () => {
     expect(passwordProblem('tova brings lanterns', tova)).toBeNull();
     expect(passwordProblem('four plain little words', {})).toBeNull();

@@ -1,0 +1,269 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
+import { encode } from 'next-auth/jwt';
+import { z } from 'zod';
+import { AppError } from '@/lib/core/errors';
+import type { Role } from '@/lib/core/people/access';
+import type { Db } from '@/lib/database/client';
+import { defineCall, defineFormAction } from '@/lib/server/define-action';
+import { defineRoute } from '@/lib/server/define-route';
+import { enter, enterPublic, explain, onward, proofAddress, signInAddress } from '@/lib/server/guard';
+import { log } from '@/lib/server/log';
+import { throttle } from '@/lib/server/throttle';
+import { personRow } from '../../support/factories';
+import { useDatabase } from '../../support/database';
+import { requests } from '../../faults/next-headers';
+
+// The framework's own: what it keeps of a request while its handler runs.
+vi.mock('next/headers', () => import('../../faults/next-headers'));
+
+const database = useDatabase();
+const SECRET = 'a secret of these tests alone';
+const minutesAgo = (n: number) => new Date(Date.now() - n * 60_000);
+
+type Whom = { role?: Role; revoked?: boolean; provenAt?: Date; idleSince?: Date; active?: boolean; secret?: string };
+
+/** A request of somebody whose session is on file, or of nobody. */
+async function from(whom: Whom | null, init: RequestInit = {}, address = 'http://localhost:3000/people'): Promise<Request> {
+  const headers = new Headers({ 'x-rimebook-peer': '203.0.113.9', ...init.headers });
+  if (whom) {
+    const { id } = await database.db.user.create({ data: personRow({ role: whom.role ?? 'owner', active: whom.active ?? true }) });
+    const session = await database.db.staffSession.create({
+      data: {
+        userId: id,
+        expiresAt: minutesAgo(-60),
+        revokedAt: whom.revoked ? new Date() : null,
+        provenAt: whom.provenAt ?? new Date(),
+        lastSeenAt: whom.idleSince ?? new Date(),
+      },
+    });
+    const token = await encode({ token: { sid: session.id }, secret: whom.secret ?? SECRET });
+    headers.set('cookie', `rimebook.session=${token}`);
+  }
+  return new Request(address, { ...init, headers });
+}
+
+const asking = async <R>(whom: Whom | null, work: () => Promise<R>): Promise<R> => requests.run(await from(whom), work);
+
+beforeAll(() => {
+  vi.stubEnv('DATABASE_URL', database.url);
+  vi.stubEnv('NEXTAUTH_SECRET', SECRET);
+  vi.stubEnv('NEXTAUTH_URL', 'http://localhost:3000');
+});
+beforeEach(() => {
+  vi.spyOn(log, 'error').mockImplementation(() => {});
+  vi.spyOn(log, 'warn').mockImplementation(() => {});
+});
+afterAll(() => (globalThis as { rimebookDb?: Db }).rimebookDb?.$disconnect());
+
+describe('the gate', () => {
+  it('lets in whoever holds the permission, and says who it is and where the shop stands', async () => {
+    const ctx = await asking({ role: 'technician' }, () => enter('edit:self'));
+    expect(ctx).toMatchObject({ actor: { role: 'technician' }, baseUrl: 'http://localhost:3000' });
+    expect(await ctx.db.user.count({ where: { id: ctx.actor.userId } })).toBe(1);
+    expect(Math.abs(ctx.now.getTime() - Date.now())).toBeLessThan(10_000);
+  });
+
+  it.each<[string, Whom | null]>([
+    ['without a cookie', null],
+    ['with a cookie that somebody else signed', { secret: 'another secret altogether' }],
+    ['of a session that was ended', { revoked: true }],
+    ['left untouched too long for the role', { idleSince: minutesAgo(4 * 60 + 1) }],
+    ['of somebody switched off', { active: false }],
+  ])('nobody enters %s', async (_, whom) => {
+    await expect(asking(whom, () => enter('edit:self'))).rejects.toMatchObject({ code: 'not_signed_in', message: /Sign in again/ });
+    expect((await asking(whom, enterPublic)).actor).toBeNull();
+  });
+
+  it('keeps out whom the permission was not given', async () => {
+    const refused = { code: 'not_allowed', message: expect.stringMatching(/does not open this/) };
+    await expect(asking({ role: 'technician' }, () => enter('manage:people'))).rejects.toMatchObject(refused);
+    await expect(asking({ role: 'dispatcher' }, () => enter('overrule:rules'))).rejects.toMatchObject(refused);
+  });
+
+  it('asks for the password again where harm could be done, not elsewhere; what was opened in time may be finished', async () => {
+    const owner = (minutes: number) => ({ role: 'owner' as const, provenAt: minutesAgo(minutes) });
+    const tries = (minutes: number, ...asked: Parameters<typeof enter>) =>
+      asking(owner(minutes), () => enter(...asked)).then(
+        () => 'in',
+        (e) => e.code,
+      );
+    expect(await tries(29, 'manage:people')).toBe('in');
+    expect(await tries(31, 'manage:people')).toBe('not_proven');
+    expect(await tries(31, 'manage:people', 'finish')).toBe('in');
+    expect(await tries(61, 'manage:people', 'finish')).toBe('not_proven');
+    for (const one of ['secure:self', 'export:equipment', 'export:everything'] as const) expect(await tries(31, one)).toBe('not_proven');
+    expect(await tries(600, 'read:due')).toBe('in');
+    await expect(asking(owner(31), () => enter('manage:people'))).rejects.toThrow('what you typed stays');
+  });
+
+  it('a way on leads nowhere but into this app', () => {
+    expect(onward('/due?x=1', '/')).toBe('/due?x=1');
+    for (const to of [undefined, '', 'due', 'https://elsewhere.example/', '//elsewhere.example/', '/\\elsewhere.example'])
+      expect(onward(to, '/home')).toBe('/home');
+    expect(signInAddress('/due?a=b c')).toBe('/sign-in?to=%2Fdue%3Fa%3Db%20c');
+    expect([signInAddress('/'), signInAddress(null)]).toEqual(['/sign-in', '/sign-in']);
+    expect(proofAddress('/people/new')).toBe('/me/prove?to=%2Fpeople%2Fnew');
+  });
+});
+
+describe('what somebody is told', () => {
+  it('an expected error in its own words, beside its field', () => {
+    expect(explain(new AppError('conflict', 'Taken.', 'email'))).toEqual({ code: 'conflict', message: 'Taken.', field: 'email' });
+  });
+
+  it('a full house as such, everything else by a reference that stands in the log, and nothing of what it was', () => {
+    expect(explain(Object.assign(new Error('x'), { code: 'P2024' }))).toMatchObject({ code: 'busy', message: /Nothing was changed/ });
+    expect(log.warn).toHaveBeenCalledWith(expect.objectContaining({ err: expect.anything() }), 'busy');
+    const told = explain(new Error('password of tova is x'));
+    const reference = /reference: (\w{8})\.$/.exec(told.message)?.[1];
+    expect(told.code).toBe('unexpected');
+    expect(told.message).not.toContain('tova');
+    expect(log.error).toHaveBeenCalledWith(expect.objectContaining({ reference }), 'unexpected');
+  });
+});
+
+const schema = z.object({ name: z.string({ error: 'Give a name.' }).min(1, 'Give a name.') });
+const formOf = (name: string) => {
+  const form = new FormData();
+  form.set('name', name);
+  return form;
+};
+
+describe('a form’s action', () => {
+  const work = vi.fn(
+    async ({ input, actor }: { input: { name: string }; actor: { role: string } | null }) => `${input.name} by ${actor?.role}`,
+  );
+  beforeEach(() => void work.mockClear());
+  const guarded = defineFormAction('write:equipment', schema, work);
+  const open = defineFormAction('public', schema, work);
+
+  it('does its work for whoever may, and says what came of it', async () => {
+    const done = await asking({ role: 'dispatcher' }, () => guarded(undefined, formOf('Lantern')));
+    expect(done).toMatchObject({ reply: { status: 'success' }, data: 'Lantern by dispatcher' });
+    expect((await asking(null, () => open(undefined, formOf('Lantern'))))?.data).toBe('Lantern by undefined');
+  });
+
+  it('does nothing for whoever may not, right or wrong the form', async () => {
+    for (const name of ['Lantern', ''])
+      expect(await asking({ role: 'technician' }, () => guarded(undefined, formOf(name)))).toMatchObject({
+        code: 'not_allowed',
+        reply: { error: { '': ['Your sign-in does not open this.'] } },
+      });
+    expect((await asking(null, () => guarded(undefined, formOf('Lantern'))))?.code).toBe('not_signed_in');
+    expect(work).not.toHaveBeenCalled();
+  });
+
+  it('sends back what was typed beside what is wrong with it', async () => {
+    const back = await asking({ role: 'dispatcher' }, () => guarded(undefined, formOf('')));
+    expect(back).toMatchObject({ reply: { status: 'error', error: { name: ['Give a name.'] } } });
+    expect(back?.data).toBeUndefined();
+    expect(work).not.toHaveBeenCalled();
+  });
+
+  it('puts an error of the work beside its field, and keeps what was typed', async () => {
+    work.mockRejectedValueOnce(new AppError('conflict', 'Taken.', 'name'));
+    const back = await asking({ role: 'dispatcher' }, () => guarded(undefined, formOf('Lantern')));
+    expect(back).toMatchObject({ code: 'conflict', reply: { initialValue: { name: 'Lantern' }, error: { name: ['Taken.'] } } });
+    work.mockRejectedValueOnce(new Error('broken'));
+    expect((await asking({ role: 'dispatcher' }, () => guarded(undefined, formOf('Lantern'))))?.code).toBe('unexpected');
+  });
+});
+
+describe('a call', () => {
+  const call = defineCall('write:equipment', schema, async ({ input }) => input.name);
+
+  it('answers whoever may, and says what is wrong with what was sent', async () => {
+    expect(await asking({ role: 'dispatcher' }, () => call({ name: 'Lantern' }))).toEqual({ ok: true, data: 'Lantern' });
+    const wrong = await asking({ role: 'dispatcher' }, () => call({ name: '' }));
+    expect(wrong).toEqual({ ok: false, code: 'invalid', message: 'Give a name.', field: 'name' });
+    expect(await asking({ role: 'dispatcher' }, () => call(null as never))).toMatchObject({ ok: false, code: 'invalid', field: '' });
+  });
+
+  it('answers nobody else', async () => {
+    expect(await asking({ role: 'technician' }, () => call({ name: 'Lantern' }))).toMatchObject({ ok: false, code: 'not_allowed' });
+    expect(await asking(null, () => call({ name: '' }))).toMatchObject({ ok: false, code: 'not_signed_in' });
+  });
+});
+
+describe('a route', () => {
+  const handler = vi.fn(async ({ params, request }: { params: Record<string, string>; request: Request }) =>
+    Response.json({ id: params.id, method: request.method }),
+  );
+  beforeEach(() => void handler.mockClear());
+  const route = defineRoute('export:equipment', handler);
+  const call = async (whom: Whom | null, init: RequestInit = {}, way = route) => {
+    const request = await from(whom, init, 'http://inside:1/customers/export?x=1');
+    return requests.run(request, () => way(request, { params: Promise.resolve({ id: '7' }) }));
+  };
+
+  it('hands on the address’s parts and the request', async () => {
+    expect(await (await call({ role: 'owner' })).json()).toEqual({ id: '7', method: 'GET' });
+    expect(await (await call(null, {}, defineRoute('public', handler))).json()).toEqual({ id: '7', method: 'GET' });
+  });
+
+  it.each<[number, Whom | null]>([
+    [401, null],
+    [403, { role: 'technician' }],
+    [403, { provenAt: minutesAgo(31) }],
+  ])('says %i and does nothing', async (status, whom) => {
+    const reply = await call(whom);
+    expect(reply.status).toBe(status);
+    expect((await reply.json()).error.code).toMatch(/^not_/);
+    expect(handler).not.toHaveBeenCalled();
+  });
+
+  it('asks whoever clicked on it who they are, and nobody who did not click', async () => {
+    const clicked = { 'sec-fetch-mode': 'navigate' };
+    const stale = { provenAt: minutesAgo(31) };
+    const asked = await call(stale, { headers: clicked });
+    expect([asked.status, asked.headers.get('location')]).toEqual([303, 'http://localhost:3000/me/prove?to=%2Fcustomers%2Fexport']);
+    expect((await call(stale, { headers: clicked, method: 'POST' })).status).toBe(403);
+    expect((await call(stale, { headers: { 'sec-fetch-mode': 'cors' } })).status).toBe(403);
+    expect((await call({ role: 'technician' }, { headers: clicked })).status).toBe(403);
+  });
+
+  it.each([
+    ['not_found', 404],
+    ['invalid', 400],
+    ['conflict', 409],
+    ['overlap', 409],
+    ['low_side', 409],
+    ['too_many', 429],
+    ['too_large', 413],
+    ['busy', 503],
+  ] as const)('%s is %i', async (code, status) => {
+    handler.mockRejectedValueOnce(new AppError(code, 'So it is.'));
+    const reply = await call({ role: 'owner' });
+    expect([reply.status, (await reply.json()).error]).toEqual([status, { code, message: 'So it is.' }]);
+  });
+
+  it('what nobody expected is 500', async () => {
+    handler.mockRejectedValueOnce(new Error('broken'));
+    expect((await call({ role: 'owner' })).status).toBe(500);
+  });
+});
+
+it('a brake holds off one address at one thing, and nobody else', async () => {
+  const tries = (kind: string, peer: string) =>
+    requests
+      .run(new Request('http://nowhere.invalid', { headers: { 'x-rimebook-peer': peer } }), () => throttle(kind, 3))
+      .then(
+        () => 'in',
+        (e) => e.code,
+      );
+  for (const _ of [1, 2, 3]) expect(await tries('link', '203.0.113.1')).toBe('in');
+  expect(await tries('link', '203.0.113.1')).toBe('too_many');
+  expect(await tries('link', '203.0.113.2')).toBe('in');
+  expect(await tries('quote', '203.0.113.1')).toBe('in');
+  const { tries: at } = await database.db.brake.findUniqueOrThrow({ where: { key: 'link:203.0.113.1' } });
+  await database.db.brake.update({
+    where: { key: 'link:203.0.113.1' },
+    data: { tries: at.map((t) => new Date(t.getTime() - 14 * 60_000)) },
+  });
+  expect(await tries('link', '203.0.113.1')).toBe('too_many');
+  await database.db.brake.update({
+    where: { key: 'link:203.0.113.1' },
+    data: { tries: at.map((t) => new Date(t.getTime() - 16 * 60_000)) },
+  });
+  expect(await tries('link', '203.0.113.1')).toBe('in');
+});

@@ -144,10 +144,15 @@ export async function shopCosts(db: Tx, unitId: string): Promise<{ costs: ShopCo
     failure: said?.failureCost ?? null,
   };
   const lacks = keysOf(PRICES).filter((key) => prices[key] === null);
-  const kind = await db.taskKind.findUnique({ where: { key: COIL_CLEANING }, select: { minutes: true } });
-  const time = { hour: said?.labourPerHour ?? null, plannedMinutes: kind?.minutes };
+  const time = await timePriced(db, said?.labourPerHour);
   const costs = wholeCosts(prices);
   return { costs: costs && { ...costs, ...time }, currency: shop?.currency ?? 'USD', lacks: lacks.map((key) => PRICES[key]) };
+}
+
+/** What an hour costs, and the minutes that a cleaning is planned at. */
+async function timePriced(db: Tx, hour: number | null = null): Promise<Pick<ShopCosts, 'hour' | 'plannedMinutes'>> {
+  const kind = await db.taskKind.findUnique({ where: { key: COIL_CLEANING }, select: { minutes: true } });
+  return { hour, plannedMinutes: kind?.minutes };
 }
 
 function wholeCosts({ energyPerKwh, cleaning, failure }: Record<keyof typeof PRICES, number | null>): ShopCosts | null {

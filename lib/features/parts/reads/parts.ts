@@ -15,13 +15,16 @@ export async function partsOnFile(db: Tx) {
   return parts.map((p) => ({ ...p, inVans: inVans(p) }));
 }
 
-/** Who has a van, by name. */
-export const vansOfShop = (db: Tx) =>
-  db.user.findMany({
+/** Who has a van, by name; where two are called the same, with their address. */
+export async function vansOfShop(db: Tx): Promise<{ id: string; name: string }[]> {
+  const people = await db.user.findMany({
     where: { active: true, role: { in: VISITING_ROLES } },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
-    select: { id: true, name: true },
+    select: { id: true, name: true, email: true },
   });
+  const called = (name: string) => people.filter((p) => p.name.toLowerCase() === name.toLowerCase()).length;
+  return people.map(({ id, name, email }) => ({ id, name: called(name) > 1 ? `${name}, ${email}` : name }));
+}
 
 /** As many as a tablet takes along with every round; beyond them a part is typed. */
 const MOST_ON_TABLET = 400;

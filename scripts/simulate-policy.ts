@@ -1,9 +1,12 @@
 import { parseArgs } from 'node:util';
-import { compareIn, type Comparison, type Side } from './simulation/compare';
+import { compareIn, type Comparison, type Over, type Side } from './simulation/compare';
 import { COSTS } from './simulation/run';
 import { WORLDS } from './simulation/worlds';
 
-const USAGE = `Usage: npx tsx scripts/simulate-policy.ts [--worlds all|mild,fast,…] [--seeds 101-108] [--years Y] [--json]
+/** Seeds that starting values and prices were looked at on: they judge nothing. */
+const TUNED_ON = [1, 2];
+
+const USAGE = `Usage: npx tsx scripts/simulate-policy.ts [--worlds all|mild,fast,…] [--seeds 101-108] [--years Y] [--kitchens K] [--json]
 Worlds: ${WORLDS.map((w) => `${w.name} (${w.words})`).join('; ')}`;
 
 function fail(message: string): never {
@@ -18,6 +21,7 @@ function options() {
         worlds: { type: 'string', default: 'all' },
         seeds: { type: 'string', default: '101-108' },
         years: { type: 'string', default: '4' },
+        kitchens: { type: 'string', default: '5' },
         json: { type: 'boolean', default: false },
         help: { type: 'boolean', default: false },
       },
@@ -45,49 +49,54 @@ function table(r: Comparison): string {
   const line = (s: Side) =>
     s.policy.padEnd(28) +
     `${s.costPerUnitYear.toFixed(0)} ± ${s.costSe.toFixed(0)}`.padStart(14) +
-    [percent(s.shareFoundPacked), s.cleaningsPerUnitYear.toFixed(2), s.changesPerUnitYear.toFixed(2), s.failuresPerUnitYear.toFixed(3)]
+    [
+      percent(s.shareFoundPacked),
+      s.packedPerUnitYear.toFixed(2),
+      s.cleaningsPerUnitYear.toFixed(2),
+      s.changesPerUnitYear.toFixed(2),
+      s.failuresPerUnitYear.toFixed(3),
+    ]
       .map((t) => t.padStart(11))
       .join('') +
     (s.coverage80 === null ? '' : `${percent(s.coverage80)} (${percent(s.early)} / ${percent(s.late)})`.padStart(26));
-  const head = ['cost/unit-yr', '', 'packed', 'cleanings', 'changes', 'breakdowns', '80 % dates (early / late)'];
+  const head = ['cost/unit-yr', '', 'packed', 'a year', 'cleanings', 'changes', 'breakdowns', '80 % dates (early / late)'];
   return [
     `${r.world}: ${r.words}. ${r.fleets} fleets, ${r.units} units, ${r.years} years`,
     ''.padEnd(28) +
       (head[0] as string).padStart(14) +
       head
-        .slice(2, 6)
+        .slice(2, 7)
         .map((t) => t.padStart(11))
         .join('') +
-      (head[6] as string).padStart(27),
+      (head[7] as string).padStart(27),
     ...r.sides.map(line),
   ].join('\n');
 }
 
-/** Ratios of the product to a rival in each world, and their mean. */
+/** Ratios of the product to a rival in each world with their standard errors, and the means of the worlds. */
 function summary(all: readonly Comparison[]): string {
-  const cost = (c: Comparison, name: string) => c.sides.find((s) => s.policy.startsWith(name)) as Side;
-  const ratios = all.map((c) => {
-    const [ours, rule, best] = [cost(c, 'the product'), cost(c, 'good'), cost(c, 'best')];
-    return {
-      world: c.world,
-      rule: ours.costPerUnitYear / rule.costPerUnitYear,
-      best: ours.costPerUnitYear / best.costPerUnitYear,
-      packed: ours.shareFoundPacked / Math.max(1e-9, rule.shareFoundPacked),
-      held: ours.coverage80 ?? NaN,
-    };
-  });
-  const mean = (of: (r: (typeof ratios)[number]) => number) => ratios.reduce((a, r) => a + of(r), 0) / ratios.length;
-  const row = (name: string, a: number, b: number, c: number, d: number) =>
-    name.padEnd(16) + a.toFixed(3).padStart(14) + b.toFixed(3).padStart(14) + c.toFixed(2).padStart(14) + percent(d).padStart(12);
+  const side = (c: Comparison, name: string) => c.sides.find((s) => s.policy.startsWith(name)) as Side;
+  const mean = (of: (c: Comparison) => number) => all.reduce((a, c) => a + of(c), 0) / all.length;
+  // Worlds share their seeds, so their errors are not independent: the mean's is told as if they moved together, which is too wide.
+  const meanOver = (of: (c: Comparison) => Over): Over => ({ ratio: mean((c) => of(c).ratio), se: mean((c) => of(c).se) });
+  const packed = (c: Comparison, name: string) => side(c, name).shareFoundPacked;
+  const row = (name: string, rule: Over, best: Over, ours: number, theirs: number, held: number) =>
+    name.padEnd(16) +
+    [rule, best].map((o) => `${o.ratio.toFixed(3)} ± ${o.se.toFixed(3)}`.padStart(17)).join('') +
+    `${percent(ours)} / ${percent(theirs)} = ${(ours / Math.max(1e-9, theirs)).toFixed(2)}`.padStart(26) +
+    percent(held).padStart(12);
   return [
-    `${''.padEnd(16)}${'cost: rule'.padStart(14)}${'hindsight'.padStart(14)}${'packed: rule'.padStart(14)}${'dates held'.padStart(12)}`,
-    ...ratios.map((r) => row(r.world, r.rule, r.best, r.packed, r.held)),
+    `${''.padEnd(16)}${'cost: good rule'.padStart(17)}${'hindsight'.padStart(17)}${'packed: ours / rule'.padStart(26)}${'dates held'.padStart(12)}`,
+    ...all.map((c) =>
+      row(c.world, c.cost.rule, c.cost.hindsight, packed(c, 'the product'), packed(c, 'good'), side(c, 'the product').coverage80 ?? NaN),
+    ),
     row(
       'mean',
-      mean((r) => r.rule),
-      mean((r) => r.best),
-      mean((r) => r.packed),
-      mean((r) => r.held),
+      meanOver((c) => c.cost.rule),
+      meanOver((c) => c.cost.hindsight),
+      mean((c) => packed(c, 'the product')),
+      mean((c) => packed(c, 'good')),
+      mean((c) => side(c, 'the product').coverage80 ?? NaN),
     ),
   ].join('\n');
 }
@@ -100,13 +109,16 @@ if (given.help) {
   if (!(years >= 0.25 && years <= 20)) fail(`--years must be a number from 0.25 to 20, not "${given.years}".`);
   const seeds = seedsOf(given.seeds);
   const worlds = worldsOf(given.worlds);
+  const kitchens = Number(given.kitchens);
+  if (!(Number.isInteger(kitchens) && kitchens >= 1 && kitchens <= 50))
+    fail(`--kitchens must be a whole number from 1 to 50, not "${given.kitchens}".`);
   const done: Comparison[] = [];
   if (!given.json)
     console.log(
-      `Invented fleets, seeds ${given.seeds}; US dollars: cleaning ${COSTS.cleaning}, return visit ${COSTS.returnVisit}, breakdown ${COSTS.failure}, energy ${COSTS.energyPerDayPerLnK} a day per unit of ln K lost.\n`,
+      `Invented fleets, seeds ${given.seeds}; US dollars: cleaning ${COSTS.cleaning}, return visit ${COSTS.returnVisit}, breakdown ${COSTS.failure}, energy ${COSTS.energyPerDayPerLnK} a day per unit of ln K lost.\nSeeds ${TUNED_ON.join(' and ')} set starting values and prices${seeds.some((s) => TUNED_ON.includes(s)) ? ', and are among these: this run judges nothing' : ', and are not among these'}.\n`,
     );
   for (const kind of worlds) {
-    const result = compareIn(kind, seeds, years);
+    const result = compareIn(kind, seeds, years, kitchens);
     done.push(result);
     if (!given.json) console.log(`${table(result)}\n`);
   }

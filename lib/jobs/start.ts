@@ -15,13 +15,16 @@ import { drainOutbox } from '../features/mail/verbs/drain-outbox';
 import { replayIsOld } from '../features/owner/reads/replay';
 import { sendDueQuarters } from '../features/quarters/verbs/send-due-quarters';
 import { workOutReplay } from '../features/owner/verbs/work-out-replay';
+import { workOutWorth } from '../features/owner/verbs/work-out-worth';
 import { writeWeekly } from '../features/owner/verbs/write-weekly';
 import { sendDueReports } from '../features/reports/verbs/send-report';
 import { runPlan } from '../features/planning/verbs/run-plan';
+import { refitLeftOver } from '../features/intervals/verbs/refit-claim';
 import { refitFleet } from '../features/intervals/verbs/refit-fleet';
 import { askAddresses } from '../features/kitchens/verbs/ask-addresses';
 import { forgetArrivals } from '../features/kitchens/verbs/arrivals';
 import { pace, placeFinder } from '../server/place-finder';
+import { refitThreads } from './refit-on-threads';
 import { searchOnThread } from './search-on-thread';
 
 const ABANDONED_EVERY_MS = 10_000;
@@ -48,8 +51,15 @@ export async function startJobs(): Promise<void> {
   // What a nudge missed, or a failed try left, goes out within the minute.
   await boss.schedule('mail', '* * * * *');
 
-  // What the fleet has taught is learned anew once a week, in the night: it keeps one core busy for some seconds.
-  await boss.work('refit', { pollingIntervalSeconds: 60 }, async () => void (await refitFleet({ db: db(), now: now() })));
+  // What the fleet has taught is learned anew once a week, in the night: it keeps the cores busy for minutes where the shop is large.
+  await boss.work('refit', { pollingIntervalSeconds: 10 }, async () => {
+    const threads = refitThreads(env().DATABASE_URL);
+    try {
+      await refitFleet({ db: db(), now: now() }, threads);
+    } finally {
+      await threads.close();
+    }
+  });
   await boss.schedule('refit', '30 3 * * 0', {}, { tz: await shopTimeZone(db()) });
 
   // A minute's worth of addresses at a time; what a nudge missed goes on within the minute.
@@ -61,7 +71,10 @@ export async function startJobs(): Promise<void> {
   await boss.schedule('places', '* * * * *');
 
   // What the owner's pages only show: worked out each night, and at the start where they are old: some shops are switched off at night.
-  await boss.work('figures', { pollingIntervalSeconds: 10 }, async () => workOutReplay({ db: db(), now: now() }));
+  await boss.work('figures', { pollingIntervalSeconds: 10 }, async () => {
+    await workOutWorth({ db: db(), now: now() });
+    await workOutReplay({ db: db(), now: now() });
+  });
   await boss.schedule('figures', '15 4 * * *', {}, { tz: await shopTimeZone(db()) });
   if (await replayIsOld(db(), now())) await nudge('figures');
 
@@ -75,10 +88,13 @@ export async function startJobs(): Promise<void> {
   await boss.work<{ runId: string }>('plan', { pollingIntervalSeconds: 0.5 }, async (jobs) => {
     for (const job of jobs) await runPlan({ db: db(), now: now() }, job.data.runId, searchOnThread, clock);
   });
-  // A search left over from a process that stopped is taken up; those of living ones are left alone.
+  // A search or a refit left over from a process that stopped is taken up; those of living ones are left alone.
   setInterval(() => {
     requeueAbandoned(db())
       .then((runs) => Promise.all(runs.map((runId) => nudge('plan', { runId }))))
       .catch((err: unknown) => log.warn({ err }, 'abandoned plans not looked for'));
+    refitLeftOver(db())
+      .then((left) => (left ? nudge('refit') : undefined))
+      .catch((err: unknown) => log.warn({ err }, 'an abandoned refit not looked for'));
   }, ABANDONED_EVERY_MS).unref();
 }

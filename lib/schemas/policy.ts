@@ -22,6 +22,7 @@ export const PolicyForm = z
     discharge: number(-100, 400, 'That is no discharge temperature.'),
     degrees: z.enum(['F', 'C']),
     cleaningCost: money,
+    tripCost: money,
     deepCleaningCost: money,
     comebackCost: money,
     inspectionCost: money,
@@ -41,6 +42,7 @@ export const PolicyForm = z
     const K = dischargeK(f);
     if (!(K >= DISCHARGE_K[0] && K <= DISCHARGE_K[1]))
       fail('discharge', f.degrees === 'F' ? 'Between 161 and 287 °F.' : 'Between 72 and 142 °C.');
+    if (f.tripCost > f.cleaningCost) fail('tripCost', 'The trip is a part of a cleaning’s cost, so not more than that.');
     if (f.minWeeksUnlessSevere < f.minWeeks) fail('minWeeksUnlessSevere', 'Not shorter than the shortest of all.');
     for (const key of LEARNING_TASKS)
       if (f.maxWeeks[key] < f.minWeeksUnlessSevere)
@@ -59,6 +61,7 @@ export function policyFromForm(before: PolicyOnFile, f: PolicyForm): PolicyOnFil
     risk: f.riskPercent / 100,
     ownLimits: { coolingLost: f.coolingLostPercent / 100, dischargeK: dischargeK(f) },
     cleaningCost: f.cleaningCost,
+    tripCost: f.tripCost,
     deepCleaningCost: f.deepCleaningCost,
     comebackCost: f.comebackCost,
     inspectionCost: f.inspectionCost,

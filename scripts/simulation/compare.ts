@@ -11,6 +11,7 @@ export type Side = {
   /** Standard error of that over fleets. */
   costSe: number;
   shareFoundPacked: number;
+  packedPerUnitYear: number;
   cleaningsPerUnitYear: number;
   changesPerUnitYear: number;
   failuresPerUnitYear: number;
@@ -20,7 +21,17 @@ export type Side = {
   late: number | null;
 };
 
-export type Comparison = { world: string; words: string; fleets: number; units: number; years: number; sides: Side[] };
+/** The product's over another policy's, over all fleets, with its standard error by leaving each fleet out (jackknife; Efron 1982). */
+export type Over = { ratio: number; se: number };
+export type Comparison = {
+  world: string;
+  words: string;
+  fleets: number;
+  units: number;
+  years: number;
+  sides: Side[];
+  cost: { rule: Over; hindsight: Over };
+};
 
 const YEAR = 365.25;
 /** Constant intervals that hindsight may choose from for each unit, in weeks. */
@@ -44,6 +55,7 @@ function side(policy: string, fleets: readonly Tally[]): Side {
     costPerUnitYear: sum.cost / unitYears,
     costSe: Math.sqrt(variance / each.length),
     shareFoundPacked: sum.foundPacked / Math.max(1, sum.met),
+    packedPerUnitYear: sum.foundPacked / unitYears,
     cleaningsPerUnitYear: sum.cleanings / unitYears,
     changesPerUnitYear: sum.changes / unitYears,
     failuresPerUnitYear: sum.failures / unitYears,
@@ -52,6 +64,19 @@ function side(policy: string, fleets: readonly Tally[]): Side {
     late: share(sum.late),
   };
 }
+
+const yearly = (fleets: readonly Tally[]): number => sumOf(fleets).cost / sumOf(fleets).unitDays;
+
+function over(ours: readonly Tally[], theirs: readonly Tally[]): Over {
+  const ratio = yearly(ours) / yearly(theirs);
+  const without = ours.map((_, i) => yearly(ours.filter((__, j) => j !== i)) / yearly(theirs.filter((__, j) => j !== i)));
+  const mean = without.reduce((a, b) => a + b, 0) / without.length;
+  const n = without.length;
+  return { ratio, se: Math.sqrt(((n - 1) / n) * without.reduce((a, x) => a + (x - mean) ** 2, 0)) };
+}
+
+const RULE = 'good simple rule';
+const HINDSIGHT = 'best constant in hindsight';
 
 /** The cheapest constant interval of each unit, chosen when everything is over: nobody could have known it. */
 function hindsight(world: World, seed: number, fleet: number, limit: number): Tally {
@@ -72,8 +97,10 @@ export function compareIn(kind: WorldKind, seeds: readonly number[], years: numb
     const firsts = world.units.map((_, i) => ours.first(i));
     for (const policy of [ours, fixed, crude(), goodRule((i) => firsts[i] as number)] satisfies Policy[])
       put(policy.name, sumOf(runWorld(world, policy, seed, 0, limit)));
-    put('best constant in hindsight', hindsight(world, seed, 0, limit));
+    put(HINDSIGHT, hindsight(world, seed, 0, limit));
   }
   const sides = [...rows].map(([name, tallies]) => side(name, tallies));
-  return { world: kind.name, words: kind.words, fleets: seeds.length, units, years, sides };
+  const of = (name: string) => rows.get(name) ?? [];
+  const cost = { rule: over(of('the product'), of(RULE)), hindsight: over(of('the product'), of(HINDSIGHT)) };
+  return { world: kind.name, words: kind.words, fleets: seeds.length, units, years, sides, cost };
 }

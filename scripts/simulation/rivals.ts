@@ -23,7 +23,7 @@ function card(name: string, first: (i: number) => number, factor: (s: ReturnType
     first: (i) => (days[i] = first(i)),
     next: (i, _, events) => {
       const s = seen(events);
-      days[i] = Math.max(14, Math.min(364, (days[i] as number) * factor(s)));
+      days[i] = Math.max(7, Math.min(364, (days[i] as number) * factor(s)));
       return { days: Math.round(days[i]), returnDays: s.met === 'packed' || s.tripped ? 7 : null, deepClean: false };
     },
   };

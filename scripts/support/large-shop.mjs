@@ -49,6 +49,7 @@ const TABLES = [
   { table: 'Reading', times: true, map: { id: unit, ...OF_VISIT, at: later } },
   { table: 'Estimate', times: true, map: { id: unit, readingId: unit, unitId: unit, at: later }, of: ['Reading', 'readingId', unit] },
   { table: 'UnitFouling', times: true, map: { unitId: unit } },
+  { table: 'Foresight', times: true, map: { visitId: shop, unitId: unit, foundById: crew } },
   { table: 'UnitEvent', times: true, map: { id: unit, ...OF_VISIT } },
   { table: 'RuleChange', times: true, map: { id: unit, taskId: unit, visitId: shop, byUserId: crew } },
   { table: 'FoodWarning', times: true, map: { id: unit, ...OF_VISIT } },
@@ -89,7 +90,7 @@ export async function enlarge(url, units) {
     for (const { table } of TABLES) {
       await client.query(`CREATE TEMP TABLE large_${table.toLowerCase()} ON COMMIT DROP AS SELECT * FROM "${table}"`);
       const { names } = await one(
-        `SELECT array_agg(column_name::text ORDER BY ordinal_position) AS names FROM information_schema.columns WHERE table_schema = 'public' AND table_name = $1`,
+        `SELECT array_agg(column_name::text ORDER BY ordinal_position) AS names FROM information_schema.columns WHERE table_schema = 'public' AND table_name = $1 AND is_generated = 'NEVER'`,
         [table],
       );
       columnsOf.set(table, names);
@@ -116,6 +117,10 @@ export async function enlarge(url, units) {
         for (let m = 0; m < (entry.times ? TIMES : 1); m++)
           if (c > 0 || m > 0)
             await client.query(copying(entry, columnsOf.get(entry.table)).replaceAll('$1', String(c)).replaceAll('$2', String(m)));
+    // What the database keeps by itself it does not while it copies.
+    await client.query('TRUNCATE "UnitMatter", "KitchenFouling"');
+    await client.query('INSERT INTO "UnitMatter" SELECT m.* FROM unit_matters((SELECT array_agg(id) FROM "Unit")) m');
+    await client.query('INSERT INTO "KitchenFouling" SELECT * FROM kitchen_fouling((SELECT array_agg(id) FROM "Kitchen"))');
     await client.query('COMMIT');
     await client.query('VACUUM ANALYZE');
     return (await one(`SELECT count(*)::int AS n FROM "Unit"`)).n;

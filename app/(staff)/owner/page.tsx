@@ -1,14 +1,14 @@
 import type { Metadata } from 'next';
 import { can } from '@/lib/core/people/access';
 import { todayIn } from '@/lib/core/calendar';
-import { cleaningWorth, sumOf } from '@/lib/core/evidence';
+import { sumOf } from '@/lib/core/evidence';
 import { fromLocalDate } from '@/lib/core/calendar/date-column';
 import { dueCounts, zonesOnFile } from '@/lib/features/due/reads';
 import { ruleChanges, unreadChanges } from '@/lib/features/owner/reads/changes';
 import { coilsPastSaving, deadFans, openWork, recurrentDrains } from '@/lib/features/owner/reads/decisions';
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
-import { dueCoils } from '@/lib/features/owner/reads/due-coils';
 import { foulingKitchens } from '@/lib/features/owner/reads/kitchens';
+import { worthToday } from '@/lib/features/owner/reads/worth';
 import { toLookAtAgain } from '@/lib/features/choices/reads/unit-facts';
 import { cleaningPrices, shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
@@ -26,8 +26,6 @@ export const metadata: Metadata = { title: 'Owner' };
 
 const PAGE = 30;
 const DAY = 86_400_000;
-/** The cleanings that are weighed: those of the next month. */
-const AHEAD = 30;
 /** Until somebody has set the shop up. */
 const UNSET = { timeZone: 'UTC', currency: 'USD', overdueLimitDays: 14 };
 
@@ -36,7 +34,9 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
   const shop = await shopSettings(db);
   const { timeZone, currency, overdueLimitDays: limit } = shop ?? UNSET;
   const today = todayIn(timeZone, now.getTime());
-  const [found, changes, unread, coils, fans, drains, work, due, toBook, soon, policy] = await Promise.all([
+  const policy = await policyOnFile(db);
+  const prices = shop ? cleaningPrices(shop) : null;
+  const [found, changes, unread, coils, fans, drains, work, due, toBook, weighed] = await Promise.all([
     foulingKitchens(db, now, { take: PAGE + 1, skip }),
     ruleChanges(db, { since: new Date(now.getTime() - 60 * DAY), unreadOnly: true, take: 4 }),
     unreadChanges(db),
@@ -46,10 +46,8 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
     openWork(db, fromLocalDate(today)),
     zonesOnFile(db, now).then((zones) => dueCounts(db, zones, { booked: true }, limit)),
     zonesOnFile(db, now).then((zones) => dueCounts(db, zones, {}, limit)),
-    dueCoils(db, now, AHEAD),
-    policyOnFile(db),
+    prices ? worthToday(db, now, prices, policy) : null,
   ]);
-  const prices = shop ? cleaningPrices(shop) : null;
   const again = can(actor, 'decide:unit') ? await toLookAtAgain(db, today) : [];
   const kitchens = found.slice(0, PAGE);
   if (kitchens.length === 0) return <NothingYet />;
@@ -75,15 +73,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
         late={{ tasks: due.pastLimit.tasks, days: limit }}
         toDecide={{ failing: coils.length + fans.length + drains.length, changes: unread, late: work.late.length }}
       />
-      <Worth
-        worth={prices ? cleaningWorth(soon.coils, prices, policy) : null}
-        prices={prices}
-        failureChancePerDay={policy.failureChancePerDay}
-        currency={currency}
-        days={AHEAD}
-        unseen={soon.unseen}
-        more={soon.more}
-      />
+      <Worth weighed={weighed} prices={prices} failureChancePerDay={policy.failureChancePerDay} currency={currency} timeZone={timeZone} />
       <LookAgain list={again} />
       <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 xl:grid-cols-[minmax(0,1fr)_22.5rem]">
         <Sheet

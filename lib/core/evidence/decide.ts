@@ -19,7 +19,13 @@ export type TaskOnFile = Omit<TaskFile, 'lastDoneOn' | 'newsSince'> & {
   lastHeldRule: string | null;
 };
 
-export type VisitNews = { on: LocalDate; doneTaskIds: ReadonlySet<string>; preferredWeekday: Weekday | null };
+/** `alsoDue`: days on which somebody is due in the kitchen anyway. */
+export type VisitNews = {
+  on: LocalDate;
+  doneTaskIds: ReadonlySet<string>;
+  preferredWeekday: Weekday | null;
+  alsoDue?: readonly LocalDate[];
+};
 
 /** What decides: the shop's rules, what the fleet taught of coils, and the unit's own limits. */
 export type DecisionPolicy = { rules: PolicyOnFile; hyper: Hyper; own: OwnLimits | null };
@@ -132,7 +138,7 @@ export function decide(task: TaskOnFile, visit: VisitNews, belief: UnitBelief, p
   const file = withVisit(task, visit);
   if (!file) return null;
   const doneHere = visit.doneTaskIds.has(task.taskId);
-  const revision = reviseTask(file, belief, policy.own, policy.rules, policy.hyper, visit.preferredWeekday);
+  const revision = reviseTask(file, belief, policy.own, policy.rules, policy.hyper, visit.preferredWeekday, visit.alsoDue);
   const next = dueNow(file);
   const taken = takesHold(revision, doneHere, next, task.mine);
   const { rule, dueOn } = taken ?? { rule: file.rule, dueOn: next };

@@ -50,6 +50,7 @@ export function reviseTask(
   rules: PolicyOnFile,
   hyper: Hyper,
   preferredWeekday: Weekday | null,
+  alsoDue: readonly LocalDate[] = [],
 ): TaskRevision | null {
   const kind = learningTask(task.kindKey);
   if (!kind) return null;
@@ -66,7 +67,7 @@ export function reviseTask(
   if (kind === COIL_CLEANING) {
     const limits = own && own.limits.length > 0 ? own.limits : rules.limits;
     const failureLimit = own?.failureLimit ?? rules.failureLimit;
-    return reviseCoilRule({ ...frame, history: belief.evidence.history, posterior: belief.fouling, hyper, limits, failureLimit });
+    return reviseCoilRule({ ...frame, history: belief.evidence.history, posterior: belief.fouling, hyper, limits, failureLimit, alsoDue });
   }
   return reviseInspectionRule({
     ...frame,

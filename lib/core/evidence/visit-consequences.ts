@@ -36,6 +36,7 @@ export type VisitOutcome = {
 export function visitConsequences(kitchen: KitchenAfterVisit, fleet: FleetBelief, rules: PolicyOnFile): VisitOutcome {
   const { visit, files, tasks } = kitchen;
   const outcome: VisitOutcome = { beliefs: [], decisions: [], foresights: [], cleanedBefore: [], met: [], again: [], goBack: [] };
+  const alsoDue = [...(visit.alsoDue ?? [])];
   outcome.foresights = foresee(files, visit.on, fleet).filter((f) => visit.unitIds.has(f.unitId));
   // The kitchen's other units hear the news too.
   for (const belief of kitchenBeliefs(files, fleet)) {
@@ -50,8 +51,11 @@ export function visitConsequences(kitchen: KitchenAfterVisit, fleet: FleetBelief
       const { kindKey, lastDoneOn, doneOn } = task;
       if (kindKey === COIL_CLEANING && lastDoneOn !== null && lastDoneOn < visit.on && !doneOn.includes(lastDoneOn))
         outcome.cleanedBefore.push({ unitId, on: lastDoneOn });
-      const decision = decide(task, visit, belief, { rules, hyper: fleet.fouling, own });
-      if (decision) outcome.decisions.push(decision);
+      const decision = decide(task, { ...visit, alsoDue }, belief, { rules, hyper: fleet.fouling, own });
+      if (!decision) continue;
+      outcome.decisions.push(decision);
+      // What was done today comes due again on a day that the next one can share.
+      if (decision.dueOn && visit.doneTaskIds.has(task.taskId)) alsoDue.push(decision.dueOn);
     }
     const { met, again, open } = returnsAfter(belief.file, visit, kitchen.returns.get(unitId) ?? [], kitchen.lookedAt.get(unitId), rules);
     outcome.met.push(...met);

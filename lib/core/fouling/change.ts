@@ -13,18 +13,22 @@ const PAIRS = [
 const SIZE = MEANS + PAIRS.length;
 const X = AT.RATE - FIRST;
 
+/** Mean rate of each piece that is drawn anew. */
+const REDRAWN = RATE_CENTRES.map((c) => Math.exp(c + PIECE_SD ** 2 / 2));
+
 /** Adds `w` times the raw moments of the piece at `o` to `into`. */
 function addRaw(into: Float64Array, bank: Bank, o: number, w: number): void {
   for (let i = 0; i < MEANS; i++) into[i]! += w * (bank[o + FIRST + i] as number);
-  PAIRS.forEach(([i, j], k) => {
+  for (let k = 0; k < PAIRS.length; k++) {
+    const [i, j] = PAIRS[k] as readonly [number, number];
     const product = (bank[o + FIRST + i] as number) * (bank[o + FIRST + j] as number);
     into[MEANS + k]! += w * ((bank[o + FIRST + MEANS + k] as number) + product);
-  });
+  }
 }
 
 /** The same moments with the rate drawn anew as piece `id` has it, independent of everything else. */
 function withRate(raw: Float64Array, id: number, into: Float64Array, w: number): void {
-  const rate = Math.exp((RATE_CENTRES[id % RATE_COUNT] as number) + PIECE_SD ** 2 / 2);
+  const rate = REDRAWN[id % RATE_COUNT] as number;
   const square = (PIECE_SD * rate) ** 2 + rate * rate;
   for (let i = 0; i < MEANS; i++) into[i]! += w * (i === X ? rate : (raw[i] as number));
   PAIRS.forEach(([i, j], k) => {
@@ -61,6 +65,26 @@ const shareOf = (bank: Bank, o: number, best: number, prior: PriorTable, shapes:
   );
 };
 
+const own14 = new Float64Array(SIZE);
+const all14 = new Float64Array(SIZE);
+
+/** Means and covariances of the piece at `o` into `own14`. */
+function lift(bank: Bank, o: number): void {
+  for (let i = 0; i < SIZE; i++) own14[i] = bank[o + FIRST + i] as number;
+}
+
+/** Puts in place of what `own14` holds its mixture, `a` to `b`, with everybody's state and a rate of its own. */
+function mixIn(a: number, b: number, rate: number): void {
+  for (let k = 0; k < PAIRS.length; k++) {
+    const [i, j] = PAIRS[k] as readonly [number, number];
+    const d = (own14[i] as number) - (i === X ? rate : (all14[i] as number));
+    const e = (own14[j] as number) - (j === X ? rate : (all14[j] as number));
+    const theirs = i === X && j === X ? (PIECE_SD * rate) ** 2 : i === X || j === X ? 0 : (all14[MEANS + k] as number);
+    own14[MEANS + k] = a * (own14[MEANS + k] as number) + b * theirs + a * b * d * e;
+  }
+  for (let i = 0; i < MEANS; i++) own14[i] = a * (own14[i] as number) + b * (i === X ? rate : (all14[i] as number));
+}
+
 /**
  * At a cleaning: with probability `chance` the kitchen is not what it was, and the rate is drawn anew from what its
  * placement makes likely. Each piece's likelihood becomes (1 − chance)·L + chance·Z with Z the evidence so far (the
@@ -70,27 +94,30 @@ const shareOf = (bank: Bank, o: number, best: number, prior: PriorTable, shapes:
 export function allowChange(bank: Bank, hyper: Hyper, prior: PriorTable, chance: number): Bank {
   const shapes = shapePrior(hyper);
   const { at, best } = laidOut(bank);
-  const all = new Float64Array(SIZE);
+  all14.fill(0);
   let z = 0;
   for (let o = 0; o < bank.length; o += STRIDE) {
     const w = shareOf(bank, o, best, prior, shapes);
     z += w;
-    addRaw(all, bank, o, w);
+    addRaw(all14, bank, o, w);
   }
-  for (let k = 0; k < SIZE; k++) all[k]! /= z;
+  for (let k = 0; k < SIZE; k++) all14[k]! /= z;
+  for (let k = 0; k < PAIRS.length; k++) {
+    const [i, j] = PAIRS[k] as readonly [number, number];
+    all14[MEANS + k]! -= (all14[i] as number) * (all14[j] as number);
+  }
   const next = new Float64Array(COUNT * STRIDE);
-  const raw = new Float64Array(SIZE);
+  const anew = chance * z;
   for (let id = 0; id < COUNT; id++) {
     const from = at[id] as number;
     const own = from < 0 ? 0 : (1 - chance) * Math.exp((bank[from + AT.LL] as number) - best);
-    const anew = chance * z;
-    raw.fill(0);
-    if (from >= 0) addRaw(raw, bank, from, own / (own + anew));
-    withRate(all, id, raw, anew / (own + anew));
+    if (from >= 0) lift(bank, from);
+    else own14.fill(0);
+    mixIn(own / (own + anew), anew / (own + anew), REDRAWN[id % RATE_COUNT] as number);
     const o = id * STRIDE;
     next[o + AT.ID] = id;
     next[o + AT.LL] = best + Math.log(own + anew);
-    write(next, o, raw);
+    next.set(own14, o + FIRST);
   }
   return next;
 }

@@ -2,7 +2,7 @@ import { PLACEMENTS, type Placement } from '../equipment/build';
 import type { Season } from './season';
 import { normalPdf } from './special';
 
-export const MODEL_VERSION = 'fouling-3';
+export const MODEL_VERSION = 'fouling-4';
 
 /**
  * What is believed of the whole fleet. Deposit y = −ln(K/K_clean): 0 clean, 0.19 and 0.55 at the two fouled states of
@@ -65,8 +65,8 @@ export const DEFAULT_HYPER: Hyper = {
   diffusion: 0.02,
   drift: 0.15,
   restore: { mean: 0.95, unitSd: 0.03, cleaningSd: 0.05, baked: 0.4 },
-  asymptotic: { probability: 0.2, tauDays: 150 },
-  accelerating: { probability: 0.1, power: 1.6 },
+  asymptotic: { probability: 0.3, tauDays: 150 },
+  accelerating: { probability: 0.2, power: 1.6 },
   changePerYear: 0.05,
   season: {},
   misread: 0.03,

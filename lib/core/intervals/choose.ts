@@ -10,6 +10,8 @@ export type CostPoint = {
   failure: number;
   /** Mean extra energy cost per day over the cycle. */
   energyPerDay: number;
+  /** Chosen because it can ride along with another visit to the kitchen. */
+  rides?: true;
 };
 
 export type Eye = { thresholds: readonly number[]; sd: number; misread: number };
@@ -82,6 +84,8 @@ function between(values: readonly number[], k: number): number {
 export type Choice = {
   /** Cheapest interval in weeks, looking ahead to what its visit will teach; null when waiting is always cheaper. */
   weeks: number | null;
+  /** The trip is shared there with another visit to the kitchen. */
+  rides: boolean;
   /** Weeks after which the accepted risk is passed; Infinity = not within the years looked at. */
   riskWeeks: number;
   /** Expected money that keeping to the risk costs over one cycle, where it is what decides; else 0. */
@@ -120,6 +124,7 @@ export function choose(cycles: readonly Cycle[], usual: number, risk: number, ey
   const held = firstOver < 0 ? best : Math.max(0, firstOver - 1);
   return {
     weeks: best === WEEKS.length - 1 ? null : (WEEKS[best] as number),
+    rides: cleaning !== undefined && cleaning(best) < usual,
     riskWeeks,
     riskCost: held < best ? (total[held] as number) - (total[best] as number) : 0,
     curve: curveOf(cycles, usual, failure),

@@ -9,6 +9,7 @@ import {
   type Phase,
   type UnitEvent,
 } from '../fouling';
+import type { CleaningCost } from './choose';
 import type { WashThrough } from './deep';
 import { targets, type Targets } from './optimise';
 import type { ShopPolicy } from './policy';
@@ -39,8 +40,9 @@ export function cautious(
   settings: ShopPolicy,
   limits: readonly Limit[],
   failureLimit: Limit,
+  cleaning?: CleaningCost,
 ): Targets {
-  const of = (p: FoulingPosterior) => targets(afterCleaning(p), settings, limits, failureLimit, hyper);
+  const of = (p: FoulingPosterior) => targets(afterCleaning(p), settings, limits, failureLimit, hyper, cleaning);
   const all = milder(posterior);
   // The last is today as it was; the rest need the belief replayed.
   return all.slice(0, -1).reduce((best, today) => {

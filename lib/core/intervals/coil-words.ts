@@ -76,7 +76,7 @@ function because({ evidence: e, goal, settings }: CoilStory, move: Move): string
   if (move.guard === 'contract' || move.guard === 'warranty') return `the ${move.guard} asks for no longer than ${move.weeks} weeks`;
   if (move.guard === 'maximum') return `the shop goes no longer than ${move.weeks} weeks`;
   if (goal.cost !== null && goal.cost.weeks * 7 <= goal.riskDays)
-    return `counting energy, breakdowns and comebacks, cleaning every ${goal.cost.weeks} weeks costs least`;
+    return `counting energy, breakdowns and comebacks${goal.cost.rides ? ', and that somebody comes that week anyway' : ''}, cleaning every ${goal.cost.weeks} weeks costs least`;
   if (e.riskDays === null) return `${lower(goal.riskLimit.name)} is not expected to reach its limit`;
   const dear =
     goal.riskCost >= 1 ? `, and keeping to that costs about ${Math.round(goal.riskCost)} more a cycle than cost alone would` : '';

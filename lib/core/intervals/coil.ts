@@ -1,4 +1,4 @@
-import type { LocalDate } from '../calendar';
+import { daysBetween, type LocalDate } from '../calendar';
 import { gradeIndex, isStopped } from '../findings/grades';
 import { afterCleaning, usualDays, type FoulingPosterior, type Hyper, type Limit, type UnitEvent, type UnitHistory } from '../fouling';
 import { advice, cautious } from './coil-caution';
@@ -7,6 +7,7 @@ import { washThrough } from './deep';
 import { sentence, staysSentence, type CoilStory } from './coil-words';
 import { currentWeeks, type Timing } from './guards';
 import { targets, wantedWeeks } from './optimise';
+import { sharedTrip } from './shared-trip';
 import type { Bounds, ShopPolicy } from './policy';
 import { revise, type Revision } from './revision';
 
@@ -21,6 +22,8 @@ export type CoilRevisionInput = Timing & {
   failureLimit?: Limit;
   bounds?: Bounds;
   locked?: boolean;
+  /** Other days on which somebody is due in this kitchen: a date that can ride along is cheaper. */
+  alsoDue?: readonly LocalDate[];
   /** Day of the last revision: only later evidence counts as new. Left out: everything since the cleaning before the last. */
   lastRevisedOn?: LocalDate | null;
 };
@@ -62,7 +65,9 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
   const { history, posterior, hyper, settings } = input;
   const since = newSince(input);
   const fresh = history.events.filter((e) => e.on > since && isEvidence(e));
-  const goal = cautious(posterior, hyper, settings, input.limits ?? settings.limits, input.failureLimit ?? settings.failureLimit);
+  const alsoDue = (input.alsoDue ?? []).map((d) => daysBetween(input.lastDoneOn, d)).filter((d) => d > 0);
+  const failureLimit = input.failureLimit ?? settings.failureLimit;
+  const goal = cautious(posterior, hyper, settings, input.limits ?? settings.limits, failureLimit, sharedTrip(settings, alsoDue));
   const findings = coilFindings(history);
   const trips = history.events
     .flatMap((e) => (e.kind === 'trip' && ofFouling(e, history) ? [e.on] : []))
@@ -120,10 +125,7 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
     (from, move) => sentence(story, from, move),
   );
   const stays = staysWhy(story, since, revision);
-  const deepClean =
-    fresh.length > 0
-      ? advice(posterior, goal, settings, washThrough(history, posterior, settings, input.failureLimit ?? settings.failureLimit))
-      : null;
+  const deepClean = fresh.length > 0 ? advice(posterior, goal, settings, washThrough(history, posterior, settings, failureLimit)) : null;
   return { ...revision, ...stays, ...(deepClean === null ? {} : { deepClean }) };
 }
 

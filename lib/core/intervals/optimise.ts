@@ -47,12 +47,13 @@ export function targets(
   // All limits lie on one falling line, so the shallowest is the first to be crossed.
   const riskLimit = limits.reduce((a, b) => (b.lnK > a.lnK ? b : a));
   const all = cycles(fresh, policy, riskLimit, failureLimit, packedAt(looks));
-  const { weeks, riskWeeks, riskCost, curve } = choose(all, policy.cleaningCost, policy.risk, eyeOf(looks), cleaning);
+  const { weeks, rides, riskWeeks, riskCost, curve } = choose(all, policy.cleaningCost, policy.risk, eyeOf(looks), cleaning);
+  const point = weeks === null ? undefined : curve.find((p) => p.weeks === weeks);
   return {
     riskDays: 7 * riskWeeks,
     riskLimit,
     riskCost,
-    cost: weeks === null ? null : (curve.find((p) => p.weeks === weeks) ?? null),
+    cost: point ? { ...point, ...(rides ? { rides } : {}) } : null,
     curve,
   };
 }

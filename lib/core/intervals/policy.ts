@@ -12,6 +12,8 @@ export type ShopPolicy = {
   limits: Limit[];
   /** One coil cleaning as a part of a visit. */
   cleaningCost: number;
+  /** The part of that which is the trip: spared where somebody is due in the kitchen that week anyway. */
+  tripCost: number;
   /** The same with the coil washed right through, so that old deposit comes off too. */
   deepCleaningCost: number;
   /** One look at a drain or an evaporator as a part of a visit. */
@@ -61,6 +63,7 @@ export const DEFAULT_POLICY: ShopPolicy = {
   risk: 0.2,
   limits: [{ name: 'heat rejection', lnK: -0.6 }],
   cleaningCost: 60,
+  tripCost: 20,
   deepCleaningCost: 200,
   inspectionCost: 25,
   comebackCost: 150,
@@ -70,8 +73,8 @@ export const DEFAULT_POLICY: ShopPolicy = {
   failureChancePerDay: 0.05,
   hiddenFailureCostPerDay: 15,
   lateDays: 4,
-  minWeeks: 2,
-  minWeeksUnlessSevere: 2,
+  minWeeks: 1,
+  minWeeksUnlessSevere: 1,
   maxWeeks: Object.fromEntries(LEARNING_TASKS.map((key) => [key, TASK_KIND_INFO[key].maxWeeks])) as Record<IntervalTask, number>,
   maxWeeksWithoutHistory: 26,
   loosenFactor: 2,

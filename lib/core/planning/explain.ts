@@ -1,3 +1,4 @@
+import { groupBy } from '../numerics/group-by';
 import { travelMinutes } from './travel';
 import type { Place, PlannedVisit, WeekProblem } from './types';
 import { earlyCost } from './week/costs';
@@ -30,15 +31,16 @@ export function explainVisits(problem: WeekProblem, visits: readonly PlannedVisi
   const tasks = new Map(problem.tasks.map((t) => [t.id, t]));
   const fixedTasks = new Set((problem.fixed ?? []).flatMap((f) => f.taskIds));
   const done = new Set(visits.flatMap((v) => v.taskIds));
+  const left = groupBy(
+    problem.tasks.filter((t) => !done.has(t.id) && !fixedTasks.has(t.id)),
+    (t) => t.kitchenId,
+  );
+  const rounds = groupBy(visits, (v) => `${v.technicianId} ${v.day}`);
   const minutes = (a: Place | null | undefined, b: Place | null | undefined): number =>
     a && b ? (travelMinutes(a, b, problem.travel) ?? 0) : 0;
   const shiftOf = (v: PlannedVisit) => problem.technicians.find((t) => t.id === v.technicianId)?.shifts.find((s) => s.day === v.day);
-  const out = new Map<number, VisitReason>();
-  visits.forEach((v, i) => {
-    if (v.fixedId !== null) return;
-    const round = visits
-      .filter((o) => o.technicianId === v.technicianId && o.day === v.day)
-      .sort((a, b) => a.hours.startMs - b.hours.startMs);
+  /** Driving to a visit and from it, less the way that would be driven without it. */
+  const detour = (v: PlannedVisit, round: readonly PlannedVisit[]): number => {
     const at = round.indexOf(v);
     const shift = shiftOf(v);
     const before = at > 0 ? placeOf.get(round[at - 1]?.kitchenId ?? '') : shift?.startPlace;
@@ -46,13 +48,17 @@ export function explainVisits(problem: WeekProblem, visits: readonly PlannedVisi
     const here = placeOf.get(v.kitchenId);
     // With nothing else on its day there would be no way at all.
     const without = round.length === 1 ? 0 : minutes(before, after);
-    const detourMinutes = Math.max(0, minutes(before, here) + minutes(here, after) - without);
+    return Math.max(0, minutes(before, here) + minutes(here, after) - without);
+  };
+  const out = new Map<number, VisitReason>();
+  visits.forEach((v, i) => {
+    if (v.fixedId !== null) return;
+    const round = [...(rounds.get(`${v.technicianId} ${v.day}`) ?? [])].sort((a, b) => a.hours.startMs - b.hours.startMs);
+    const detourMinutes = detour(v, round);
     const own = v.taskIds.flatMap((id) => tasks.get(id) ?? []);
     const late = own.filter((t) => t.dueDay < v.day);
     const early = own.filter((t) => t.dueDay >= problem.nextDay);
-    const behind = problem.tasks
-      .filter((t) => t.kitchenId === v.kitchenId && !done.has(t.id) && !fixedTasks.has(t.id))
-      .map((t) => t.dueDay);
+    const behind = (left.get(v.kitchenId) ?? []).map((t) => t.dueDay);
     out.set(i, {
       overdue: late.length,
       longestOverdueDays: Math.max(0, ...late.map((t) => v.day - t.dueDay)),

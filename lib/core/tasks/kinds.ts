@@ -45,7 +45,7 @@ export const TASK_KIND_INFO = {
     // The iced pan nobody opened is the costly one.
     neededBeforeClosing: ['ice', 'drain'],
     defaultWeeks: 13,
-    minWeeks: 2,
+    minWeeks: 1,
     maxWeeks: 52,
     // Before any evidence: monthly beside the worst grease, half-yearly outdoors (from memory).
     startingWeeks: { fryer: 4, charbroiler: 4, wok: 4, griddle: 8, bakery: 8, line: 8, back_of_house: 13, bar: 26, outdoors: 26 },

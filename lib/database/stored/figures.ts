@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { CleaningWorth } from '../../core/evidence';
 import type { Replay } from '../../core/owner/replay';
 import { stored } from './stored';
 
@@ -23,5 +24,25 @@ export const STORED_REPLAY = stored<ReplayOnFile>(
     from: z.string(),
     to: z.string(),
     calendarWeeks: z.number(),
+  }),
+); // prettier-ignore
+
+/** What cleaning the coils that come due buys, with what it was reckoned from: of other prices it says nothing. */
+export type WorthOnFile = { worth: CleaningWorth | null; unseen: number; more: boolean; days: number; from: string };
+
+export const STORED_WORTH = stored<WorthOnFile>(
+  'what cleaning saves',
+  1,
+  z.looseObject({
+    worth: z
+      .looseObject({
+        coils: z.number(), withoutEnergy: z.number(), price: z.number(), energy: figure, breakdowns: figure, avoided: figure, saved: figure,
+        verdict: z.enum(['pays', 'costs', 'open']),
+      })
+      .nullable(),
+    unseen: z.number(),
+    more: z.boolean(),
+    days: z.number(),
+    from: z.string(),
   }),
 ); // prettier-ignore

@@ -1,6 +1,5 @@
 import type { Stored } from './stored';
 import { STORED_BASELINE, STORED_ESTIMATE } from './estimate';
-import { STORED_REPLAY } from './figures';
 import { STORED_FLEET_BELIEF, STORED_OWN_LIMITS, STORED_POSTERIOR } from './fouling';
 import { STORED_CHOICES, STORED_MADE, STORED_REPORT, STORED_SHEETS } from './imports';
 import { STORED_BOOKED, STORED_PROPOSAL } from './planning';
@@ -39,5 +38,5 @@ export const STORED_COLUMNS: Record<string, Pick<Stored<unknown>, 'name' | 'vers
   'UnitChoice.figures': 'Not read yet.',
   'Quote.lines': STORED_QUOTE,
   'PlaceLookup.candidates': STORED_CANDIDATES,
-  'OwnerFigure.value': STORED_REPLAY,
+  'OwnerFigure.value': 'By its key: STORED_REPLAY or STORED_WORTH of ./figures.',
 };

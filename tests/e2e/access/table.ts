@@ -127,6 +127,7 @@ export const ROUTES: Record<string, Row> = {
   'GET /customers/export':              ['in',  'in',     'no',     'no'],
   'GET /owner/fouling/export':          ['in',  'in',     'no',     'no'],
   'GET /customers/template':            ['in',  'in',     'no',     'no'],
+  'GET /shop/changes/export':           ['in',  'no',     'no',     'no'],
   // One that was never made opens to nobody.
   'GET /shop/archive/[id]/file':        ['no',  'no',     'no',     'no'],
   'GET /shop/archive/[id]/progress':    ['no',  'no',     'no',     'no'],

@@ -3,7 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { addDays, approximateWeeks, type LocalDate } from '@/lib/core/calendar';
 import { unitFiles } from '@/lib/features/evidence/reads/findings-history';
 import { reviseRulesAfterVisit } from '@/lib/features/intervals/verbs/revise-after-visit';
+import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
+import { dueElsewhere } from '@/lib/features/intervals/reads/rule-changes';
 import { kitchenChanged } from '@/lib/features/intervals/verbs/kitchen-changed';
+import { whatIf } from '@/lib/features/intervals/verbs/what-if';
 import { findingRow, haveOneUnit, unitRow, visitRow, visitTaskRow } from '@/tests/support/factories';
 import { useDatabase } from '@/tests/support/database';
 
@@ -72,6 +75,26 @@ describe('rules after a visit', () => {
     expect((await close(visit)).jobIds).toEqual([]);
     expect(await tasks()).toEqual(first);
     expect(await database.db.job.count({ where: { units: { some: { unitId: have.unit.id } } } })).toBe(2);
+  });
+
+  it('goes through the last year again under other settings, and knows when somebody comes to the kitchen anyway', async () => {
+    const have = await haveOneUnit(database.db);
+    await close(await visited(have, '2026-01-05', { coil: 'furred' }));
+    await close(await visited(have, '2026-03-09', { coil: 'matted' }));
+    const past = async () =>
+      (await whatIf({ db: database.db, now: new Date('2026-04-01T12:00:00Z') }, await policyOnFile(database.db))).past;
+    const after = await past();
+    await database.db.unit.update({ where: { id: have.unit.id }, data: { archivedAt: new Date('2026-04-01T12:00:00Z') } });
+    const without = (await past())?.asked ?? { coils: 0, days: 0, plan: { cleanings: 0 } };
+    await database.db.unit.update({ where: { id: have.unit.id }, data: { archivedAt: null } });
+    expect(after?.asked.coils).toBe(without.coils + 1);
+    expect(after?.asked.days).toBe(without.days + 63);
+    expect(after?.asked.plan.cleanings).toBe(without.plan.cleanings + 1);
+    expect(after?.calendar.cleanings).toBeCloseTo((after?.asked.days ?? NaN) / 7 / (after?.calendarWeeks ?? NaN), 6);
+    const task = await coilTask(have);
+    const elsewhere = (unitIds: string[]) => dueElsewhere(database.db, have.kitchen.id, unitIds, '2026-03-09' as LocalDate);
+    expect(await elsewhere([])).toContain(iso(task.dueOn));
+    expect(await elsewhere([have.unit.id])).toEqual([]);
   });
 
   it('writes down what was expected of a coil from what was known before, once, and follows what was found', async () => {

@@ -67,7 +67,8 @@ describe('what a tablet files', () => {
       tablet.make(visit.id, 'signature.set', nobody),
       tablet.make(visit.id, 'visit.close', { leftAt: '2026-11-25T15:50:00Z', taskIds }),
     ]);
-    const [past] = (await pastOfUnits(database.db, [unit.id])).get(unit.id) ?? [];
+    const units = await database.db.unit.findMany({ where: { id: unit.id }, include: { kitchen: true } });
+    const [past] = (await pastOfUnits(database.db, units)).get(unit.id)?.past ?? [];
     expect(past).toMatchObject({ visitId: visit.id });
     expect(past?.findings.map((f) => `${f.aspect} ${f.grade}`).toSorted()).toEqual(['coil matted', 'drain runs', 'ice dry']);
     expect(past?.readings.map((r) => r.values.airInK)).toEqual([305]);

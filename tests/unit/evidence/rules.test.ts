@@ -46,6 +46,7 @@ describe('the shop’s policy', () => {
     discharge: '215',
     degrees: 'F',
     cleaningCost: '80',
+    tripCost: '20',
     deepCleaningCost: '200',
     comebackCost: '150',
     inspectionCost: '25',

@@ -4,6 +4,8 @@ import { DEFAULT_HYPER as H, posterior } from '@/lib/core/fouling';
 import { coilFindings, DEFAULT_POLICY as P, initialCoilWeeks } from '@/lib/core/intervals';
 import { historyOf, revised, START, visit } from './support';
 
+const FORTNIGHT = { settings: { ...P, minWeeks: 2, minWeeksUnlessSevere: 2 } };
+
 describe('a packed coil', () => {
   const story = [visit(84, 'furred'), visit(84, 'matted'), visit(84, 'packed')];
   const r = revised(story, 12);
@@ -25,7 +27,7 @@ describe('a packed coil', () => {
   });
 
   it('at the shortest interval changes nothing but still brings somebody back', () => {
-    const shortest = revised([visit(14, 'packed')], 2);
+    const shortest = revised([visit(14, 'packed')], 2, FORTNIGHT);
     expect(shortest).toMatchObject({ changed: false, weeks: 2, guard: 'minimum', returnVisitWithinDays: 7 });
   });
 
@@ -45,7 +47,7 @@ describe('a matted coil that moves nothing', () => {
     expect(kept.length).toBeGreaterThan(0);
     for (const r of kept) expect(r.stays).toMatch(/^Matted at 154 days .*so cleaning stays at every \d+ weeks\.$/);
     for (const r of found.filter((one) => one.changed)) expect(r.stays).toBeUndefined();
-    expect(revised([visit(14, 'matted')], 2).stays).toBe(
+    expect(revised([visit(14, 'matted')], 2, FORTNIGHT).stays).toBe(
       'Matted at 14 days; the shop goes no shorter than that, so cleaning stays at every 2 weeks.',
     );
     // Nothing to explain where the coil was open, or where a lock keeps the rule and says so itself.

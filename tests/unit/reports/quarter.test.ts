@@ -139,3 +139,10 @@ describe('a quarter as the customer reads it', () => {
     expect(JSON.stringify(r)).not.toMatch(/\b(the|was|visit)\b/);
   });
 });
+
+describe('the ends of what can be typed as a date', () => {
+  it.each([
+    ['0001-05-05', '0001-04-01', '0001-07-01'],
+    ['9999-12-31', '9999-10-01', '9999-12-31'],
+  ])('have a quarter: %s', (day, startsOn, endsBefore) => expect(quarterOf(localDate(day))).toEqual({ startsOn, endsBefore }));
+});

@@ -1,28 +1,28 @@
 import Link from 'next/link';
 import { cleaningSentence, cleaningSources, type CleaningWorth } from '@/lib/core/evidence';
+import { dayIn, timeIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 
 type Prices = { cleaningCost: number; failureCost: number };
 type Props = {
-  worth: CleaningWorth | null;
+  weighed: { worth: CleaningWorth | null; days: number; unseen: number; more: boolean; at: Date } | null;
   /** What the shop said; null as long as it has not. */
   prices: Prices | null;
   failureChancePerDay: number;
   currency: string;
-  days: number;
-  unseen: number;
-  more: boolean;
+  timeZone: string;
 };
 
 /** Cleaning against what it saves, in a sentence that can be sent on. */
-export function Worth({ worth, prices, failureChancePerDay, currency, days, unseen, more }: Props) {
-  if (!prices)
+export function Worth({ weighed, prices, failureChancePerDay, currency, timeZone }: Props) {
+  if (!prices || !weighed)
     return (
       <p className="mb-6 max-w-[80ch]">
         Whether cleaning pays can&rsquo;t be said: what a cleaning and a breakdown cost is not on file.{' '}
         <Link href="/shop#costs">Set what things cost</Link>
       </p>
     );
+  const { worth, days, unseen, more, at } = weighed;
   if (!worth)
     return (
       <p className="mb-6 max-w-[80ch]">
@@ -49,6 +49,9 @@ export function Worth({ worth, prices, failureChancePerDay, currency, days, unse
             {unseen > 0 ? (
               <li>Without {counted(unseen, 'coil')} that nobody has looked at yet, or that water cools: of these nothing is known.</li>
             ) : null}
+            <li>
+              As of {dayIn(at, timeZone)}, {timeIn(at, timeZone)}.
+            </li>
             {more ? <li>Only the {worth.coils.toLocaleString('en-US')} that come due first are counted.</li> : null}
           </ul>
         </details>

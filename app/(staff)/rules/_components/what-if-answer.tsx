@@ -4,6 +4,7 @@ import { moneyIn } from '@/app/_ui/figures/measure';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { PastAgain, type Past } from './past-again';
 import type { WhatIfFleet } from '@/lib/core/evidence';
 
 type Settled = Omit<WhatIfFleet, 'weeks'>;
@@ -13,6 +14,7 @@ type Answer = {
   moved: { unitId: string; unit: string; kitchen: string; from: number; to: number }[];
   movedCount: number;
   scale: number;
+  past: Past | null;
 };
 
 const whole = (x: number) => Math.round(x).toLocaleString('en');
@@ -86,6 +88,7 @@ export function WhatIfAnswer({ answer, saved, currency }: { answer: Answer | nul
       <p className="text-sm text-soft">
         Bands: what the coils’ rates and the luck of breakdowns leave open. The same coils are in both, so the change is surer than either.
       </p>
+      <PastAgain of={answer.past} currency={currency} />
       <h3 className="mt-4">
         {answer.movedCount === 0 ? 'No coil’s interval would move' : `${whole(answer.movedCount)} intervals would move, these most`}
       </h3>

@@ -55,6 +55,14 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
       rows: [
         { name: 'cleaningCost', label: 'One coil cleaning', unit: currency, value: r.cleaningCost, drag: [10, 300, 5] },
         {
+          name: 'tripCost',
+          label: 'The trip’s part of that',
+          unit: currency,
+          value: r.tripCost,
+          hint: 'Spared where somebody is due in the kitchen that week anyway.',
+          drag: [0, 100, 5],
+        },
+        {
           name: 'deepCleaningCost',
           label: 'Washing a coil right through',
           unit: currency,

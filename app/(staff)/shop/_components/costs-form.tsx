@@ -71,7 +71,7 @@ export function CostsForm({
             hint={`The van alone: fuel, wear, insurance. About ${distance === 'mi' ? '0.70 a mile' : '0.43 a kilometre'} in USD.`}
           />
           {box('energyPricePerKwh', 'A kilowatt-hour', currency, 'From a customer’s bill. A kitchen with another price has its own.')}
-          {box('cleaningCost', 'One coil cleaning', currency, 'As a part of a visit: time and materials.')}
+          {box('cleaningCost', 'One coil cleaning', currency, 'As a part of a visit: time, materials and its share of the trip.')}
           {box('inspectionCost', 'One look at a drain or an evaporator', currency, 'As a part of a visit.')}
           {box('failureCost', 'A breakdown', currency, 'Call-out, spoiled food, parts: what one costs on the whole.')}
         </div>

@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { archives } from '@/lib/features/archive/reads/archives';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
+import { FileLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { ArchiveRow } from './_components/archive-row';
 import { MakeForm } from './_components/make-form';
@@ -29,6 +30,12 @@ export default definePage('export:everything', async ({ db, now }) => {
           ) : (
             <p className="mt-4 text-soft">It is made while the shop goes on working, and can be fetched here for three days.</p>
           )}
+        </Sheet>
+        <Sheet title="Who changed what">
+          <p className="mb-3 text-soft">
+            Every change to a record since the shop began: who, when, from what to what. Nobody can alter or drop a line of it.
+          </p>
+          <FileLink href="/shop/changes/export">As a file</FileLink>
         </Sheet>
         <Sheet title="What is not in it">
           <p className="text-soft">

@@ -27,10 +27,9 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
   const down = (ms: number): number => Math.floor((ms - originMs) / MINUTE);
 
   const table = placeTable(problem.travel);
+  const promised = new Set(sifted.fixed.map((f) => f.kitchenId));
   const placeOf = new Map(
-    [...sifted.kitchens.values()]
-      .filter((k) => sifted.tasks.has(k.id) || sifted.fixed.some((f) => f.kitchenId === k.id))
-      .map((k) => [k.id, table.indexOf(k.place!)]),
+    [...sifted.kitchens.values()].filter((k) => sifted.tasks.has(k.id) || promised.has(k.id)).map((k) => [k.id, table.indexOf(k.place!)]),
   );
   const ends = shifts.map(({ shift }) => [table.indexOf(shift.startPlace), table.indexOf(shift.endPlace)] as const);
   const time = table.minutes();
@@ -115,6 +114,7 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
     compiled.push({ kitchen, tasks: items.tasks, fixed: null });
     rows += items.tasks.length;
   }
+  const taskById = new Map(problem.tasks.map((task) => [task.id, task]));
   for (const visit of sifted.fixed) {
     const kitchen = sifted.kitchens.get(visit.kitchenId)!;
     const start = up(visit.hours.startMs);
@@ -148,7 +148,7 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
       firstRow: rows,
       pinned: true,
     });
-    compiled.push({ kitchen, tasks: problem.tasks.filter((task) => visit.taskIds.includes(task.id)), fixed: visit });
+    compiled.push({ kitchen, tasks: visit.taskIds.flatMap((id) => taskById.get(id) ?? []), fixed: visit });
     rows++;
   }
   const triangle = hasTriangle(time, places);

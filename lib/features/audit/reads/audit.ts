@@ -1,5 +1,5 @@
 import 'server-only';
-import { STORED_AUDIT_DETAIL } from '../../../database/stored/records';
+import { STORED_AUDIT_DETAIL, type AuditDetail } from '../../../database/stored/records';
 import type { Tx } from '../../../database/client';
 
 /** Who changed a record last and which of its fields, or null. */
@@ -23,11 +23,33 @@ export async function changesOf(db: Tx, entity: string, entityId: string, most =
   return entries.map((e) => ({
     id: String(e.id),
     at: e.at,
-    by: e.userId ? (people.get(e.userId) ?? 'Someone') : 'The program',
+    by: nameIn(people, e.userId),
     action: e.action,
-    changed: Object.entries(STORED_AUDIT_DETAIL.read(e.detail).changed ?? {}).map(([field, pair]) => {
-      const [from, to] = Array.isArray(pair) ? (pair as unknown[]) : [undefined, pair];
-      return { field, from, to };
-    }),
+    changed: changedOf(STORED_AUDIT_DETAIL.read(e.detail)),
   }));
+}
+
+const nameIn = (people: ReadonlyMap<string, string>, userId: string | null) => (userId ? (people.get(userId) ?? 'Someone') : 'The program');
+
+const changedOf = ({ changed }: AuditDetail) =>
+  Object.entries(changed ?? {}).map(([field, pair]) => {
+    const [from, to] = Array.isArray(pair) ? (pair as unknown[]) : [undefined, pair];
+    return { field, from, to };
+  });
+
+const AT_ONCE = 1000;
+
+/** Everything that was ever done, the first first, some at a time. `more`: what else was kept of it. */
+export async function* auditAfter(db: Tx) {
+  const people = new Map((await db.user.findMany({ select: { id: true, name: true } })).map((u) => [u.id, u.name]));
+  for (let after = 0n; ;) {
+    const entries = await db.auditEntry.findMany({ where: { id: { gt: after } }, orderBy: { id: 'asc' }, take: AT_ONCE });
+    const last = entries.at(-1);
+    if (!last) return;
+    yield entries.map(({ detail, userId, at, action, entity, entityId }) => {
+      const { changed, ...more } = STORED_AUDIT_DETAIL.read(detail);
+      return { at, by: nameIn(people, userId), action, entity, entityId, changed: changedOf({ changed }), more };
+    });
+    after = last.id;
+  }
 }

@@ -31,7 +31,7 @@ export function foulingRow(belief: UnitBelief, own?: OwnLimits | null) {
   return {
     ...row,
     asOf: fromLocalDate(asOf),
-    ...(own === undefined ? {} : { own: own ? STORED_OWN_LIMITS.write(own) : Prisma.DbNull }),
+    ...(own === undefined ? {} : { own: own ? STORED_OWN_LIMITS.write(own) : Prisma.DbNull, ownKey: null }),
   };
 }
 
@@ -39,3 +39,29 @@ export async function saveBelief(db: Tx, belief: UnitBelief, own?: OwnLimits | n
   const row = foulingRow(belief, own);
   await db.unitFouling.upsert({ where: { unitId: row.unitId }, create: row, update: row });
 }
+
+/** Limits that are not given stay as they are on file. `ownKey` says what they were worked out from. */
+export type BeliefToSave = { belief: UnitBelief; own?: OwnLimits | null; ownKey?: string };
+
+/** Many beliefs in one statement. */
+export async function saveBeliefs(tx: Tx, beliefs: readonly BeliefToSave[], now: Date): Promise<void> {
+  if (beliefs.length === 0) return;
+  const rows = beliefs.map(({ belief, own, ownKey }) => ({
+    ...foulingJson(belief),
+    updatedAt: now,
+    own: own ? STORED_OWN_LIMITS.write(own) : null,
+    ownKey: ownKey ?? null,
+    keepOwn: own === undefined,
+  }));
+  await tx.$executeRaw(Prisma.sql`
+    INSERT INTO "UnitFouling" AS kept ("unitId", posterior, "ratePerDay", "rateSdPerDay", "evidenceCount", "modelVersion", "updatedAt", "lnK", "lnKSd", "asOf", baseline, own, "ownKey")
+    SELECT r."unitId", r.posterior, r."ratePerDay", r."rateSdPerDay", r."evidenceCount", r."modelVersion", r."updatedAt", r."lnK", r."lnKSd", r."asOf", r.baseline, r.own, r."ownKey"
+    FROM jsonb_populate_recordset(null::"UnitFouling", ${JSON.stringify(rows)}::jsonb) r ORDER BY r."unitId"
+    ON CONFLICT ("unitId") DO UPDATE SET posterior = excluded.posterior, "ratePerDay" = excluded."ratePerDay", "rateSdPerDay" = excluded."rateSdPerDay",
+      "evidenceCount" = excluded."evidenceCount", "modelVersion" = excluded."modelVersion", "updatedAt" = excluded."updatedAt", "lnK" = excluded."lnK",
+      "lnKSd" = excluded."lnKSd", "asOf" = excluded."asOf", baseline = excluded.baseline,
+      own = CASE WHEN excluded."unitId" = ANY(${keeping(rows)}::uuid[]) THEN kept.own ELSE excluded.own END,
+      "ownKey" = CASE WHEN excluded."unitId" = ANY(${keeping(rows)}::uuid[]) THEN kept."ownKey" ELSE excluded."ownKey" END`);
+}
+
+const keeping = (rows: readonly { unitId: string; keepOwn: boolean }[]) => rows.filter((r) => r.keepOwn).map((r) => r.unitId);

@@ -1,10 +1,10 @@
 import 'server-only';
 import { STORED_CHANGE_EVIDENCE } from '../../../database/stored/records';
-import { todayIn } from '../../../core/calendar';
+import { todayIn, type LocalDate } from '../../../core/calendar';
 import type { ReadingToEstimate, TaskOnFile } from '../../../core/evidence';
 import { seenAt } from '../../../core/findings/seen';
 import { groupBy } from '../../../core/numerics/group-by';
-import { toLocalDate } from '../../../core/calendar/date-column';
+import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import { visitDate } from '../../evidence/reads/findings-history';
 import type { Tx } from '../../../database/client';
 
@@ -53,6 +53,17 @@ export async function visitToRevise(db: Tx, visitId: string) {
     })),
     lookedAt: new Map([...groupBy(seen, (f) => f.unitId)].map(([unitId, list]) => [unitId, new Set(list.map((f) => f.aspect))])),
   };
+}
+
+/** Days from one day on, on which other work is due in a kitchen than that of the units visited. */
+export async function dueElsewhere(db: Tx, kitchenId: string, unitIds: readonly string[], from: LocalDate): Promise<LocalDate[]> {
+  const rows = await db.task.findMany({
+    where: { active: true, unitId: { notIn: [...unitIds] }, unit: { kitchenId, archivedAt: null }, dueOn: { gte: fromLocalDate(from) } },
+    select: { dueOn: true },
+    distinct: ['dueOn'],
+    orderBy: { dueOn: 'asc' },
+  });
+  return rows.map((t) => toLocalDate(t.dueOn));
 }
 
 /** The tasks of some units as the decision needs them, with the change that this visit already made, if any. */

@@ -1,6 +1,6 @@
 import 'server-only';
 import { instantOf, type LocalDate } from '../../../core/calendar';
-import { CLEANED_BEFORE } from '../../evidence/reads/findings-history';
+import { CLEANED_BEFORE } from '../../evidence/reads/unit-records';
 import type { Tx } from '../../../database/client';
 
 /** A task is about to forget when the coil was cleaned before our first visit: that date is evidence, so it is kept. */

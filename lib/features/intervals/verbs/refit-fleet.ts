@@ -1,50 +1,86 @@
 import 'server-only';
 import { todayIn } from '../../../core/calendar';
-import { fitFleet, kitchenBeliefs, ownLimits, type UnitFile } from '../../../core/evidence';
-import { groupBy } from '../../../core/numerics/group-by';
-import { unitFiles } from '../../evidence/reads/findings-history';
-import { policyOnFile } from '../../evidence/reads/fouling';
-import { saveBelief, saveFleetBelief } from '../../evidence/verbs/save-belief';
 import { shopTimeZone } from '../../shop/reads/shop';
-import { withinTransaction } from '../../../database/transaction';
-import type { ServiceContext } from '../../context';
+import type { Db } from '../../../database/client';
+import { beatRefit, claimRefit, leaveRefit, type RefitClaim } from './refit-claim';
+import { refitStep, type RefitStep, type RefitStepDone } from './refit-step';
 
-/** Kitchens gone through at a time: a fleet need not fit in memory. */
-const KITCHENS_AT_ONCE = 50;
+/** Kitchens brought up in one step: a fleet need not fit in memory. */
+const KITCHENS_AT_ONCE = 20;
 /** Units that a fit looks at, whole kitchens at a time, evenly over the fleet. */
 const FITTED_UNITS = 400;
+const BEAT_EVERY_MS = 5_000;
+
+/** Where steps are done: here one after the other, or on threads, so many at once. */
+export type RefitCrew = { run: (step: RefitStep) => Promise<RefitStepDone>; atOnce: number };
 
 /**
- * Fits the pooled prior to the fleet's history and brings every unit's posterior, limits and energy up to it. Rules
- * change only at visits.
+ * Fits the pooled prior to the fleet's history and brings every unit's posterior, limits and energy up to it; rules change only at
+ * visits. How far it has come is kept, so that it goes on where a process was stopped; a step done twice changes nothing more.
+ * @returns null while another process is at it
  */
-export async function refitFleet({ db, now }: Pick<ServiceContext, 'db' | 'now'>): Promise<{ units: number; modelVersion: string }> {
-  const kitchens = (await db.kitchen.findMany({ where: { archivedAt: null }, select: { id: true }, orderBy: { id: 'asc' } })).map(
-    (k) => k.id,
-  );
-  const all = await db.unit.count({ where: { archivedAt: null } });
-  const stride = Math.max(1, Math.ceil(all / FITTED_UNITS));
-  const sample: UnitFile[] = [];
-  await inPieces(
-    kitchens.filter((_, i) => i % stride === 0),
-    async (ids) => void sample.push(...(await unitFiles(db, { kitchenIds: ids }))),
-  );
-  const fleet = fitFleet(sample, todayIn(await shopTimeZone(db), now.getTime()));
-  await saveFleetBelief(db, fleet, now);
-  const rules = await policyOnFile(db);
-  let units = 0;
-  await inPieces(kitchens, async (ids) => {
-    const files = await unitFiles(db, { kitchenIds: ids });
-    for (const [, group] of groupBy(files, (f) => f.kitchenId))
-      await withinTransaction(db, async (tx) => {
-        for (const b of kitchenBeliefs(group, fleet))
-          await saveBelief(tx, b, ownLimits(b.file.unit, b.evidence.baseline, b.file.conditions, rules.ownLimits));
-        units += group.length;
-      });
-  });
-  return { units, modelVersion: fleet.fouling.modelVersion };
+export async function refitFleet(
+  { db, now }: { db: Db; now: Date },
+  crew: RefitCrew = { run: (step) => refitStep(db, step), atOnce: 1 },
+): Promise<{ units: number } | null> {
+  const run = await claimRefit(db, now);
+  if (!run) return null;
+  const beating = setInterval(() => void beatRefit(db, run).catch(() => undefined), BEAT_EVERY_MS);
+  try {
+    const priorId = run.priorId ?? (await fitted(db, run, now, crew));
+    return { units: await broughtUp(db, run, priorId, now, crew) };
+  } catch (e) {
+    await leaveRefit(db, run).catch(() => undefined);
+    throw e;
+  } finally {
+    clearInterval(beating);
+  }
 }
 
-async function inPieces(ids: readonly string[], take: (piece: string[]) => Promise<void>): Promise<void> {
-  for (let i = 0; i < ids.length; i += KITCHENS_AT_ONCE) await take(ids.slice(i, i + KITCHENS_AT_ONCE));
+const kitchensAfter = async (db: Db, after: string | null): Promise<string[]> =>
+  (
+    await db.kitchen.findMany({
+      where: { archivedAt: null, ...(after ? { id: { gt: after } } : {}) },
+      select: { id: true },
+      orderBy: { id: 'asc' },
+    })
+  ).map((k) => k.id);
+
+async function fitted(db: Db, run: RefitClaim, now: Date, crew: RefitCrew): Promise<string> {
+  const kitchens = await kitchensAfter(db, null);
+  const stride = Math.max(1, Math.ceil((await db.unit.count({ where: { archivedAt: null } })) / FITTED_UNITS));
+  const { priorId } = await crew.run({
+    what: 'fit',
+    kitchenIds: kitchens.filter((_, i) => i % stride === 0),
+    label: todayIn(await shopTimeZone(db), now.getTime()),
+    at: now,
+  });
+  await beatRefit(db, run, { priorId });
+  return priorId;
+}
+
+/** Steps of kitchens in their order, some at once; what is kept is how far all before are done. */
+async function broughtUp(db: Db, run: RefitClaim, priorId: string, now: Date, crew: RefitCrew): Promise<number> {
+  const kitchens = await kitchensAfter(db, run.afterKitchenId);
+  const steps = Array.from({ length: Math.ceil(kitchens.length / KITCHENS_AT_ONCE) }, (_, i) =>
+    kitchens.slice(i * KITCHENS_AT_ONCE, (i + 1) * KITCHENS_AT_ONCE),
+  );
+  const done: (number | undefined)[] = [];
+  let [next, kept, units, mine] = [0, 0, run.units, true];
+  const keep = async () => {
+    let more = 0;
+    while (kept < steps.length && done[kept] !== undefined) more += done[kept++] ?? 0;
+    units += more;
+    const afterKitchenId = steps[kept - 1]?.at(-1);
+    if (afterKitchenId) mine &&= await beatRefit(db, run, { afterKitchenId, units: more });
+  };
+  const lane = async () => {
+    for (let i = next++; mine && i < steps.length; i = next++) {
+      done[i] = (await crew.run({ what: 'bring_up', kitchenIds: steps[i] ?? [], priorId })).units;
+      await keep();
+    }
+  };
+  await Promise.all(Array.from({ length: crew.atOnce }, lane));
+  if (mine) await beatRefit(db, run, { finishedAt: now });
+  return units;
 }

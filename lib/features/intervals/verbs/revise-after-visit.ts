@@ -5,7 +5,7 @@ import { AppError } from '../../../core/errors';
 import { unitFiles } from '../../evidence/reads/findings-history';
 import { fleetBelief, policyOnFile } from '../../evidence/reads/fouling';
 import { returnsOfUnits } from '../../jobs/reads/returns';
-import { tasksToRevise, visitToRevise } from '../reads/rule-changes';
+import { dueElsewhere, tasksToRevise, visitToRevise } from '../reads/rule-changes';
 import { withinTransaction } from '../../../database/transaction';
 import { saveConsequences, saveEstimates } from './save-consequences';
 import type { ServiceContext } from '../../context';
@@ -43,7 +43,8 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
     const tasks = await tasksToRevise(tx, [...unitIds], visitId, kitchen.timeZone);
     const returns = await returnsOfUnits(tx, [...unitIds], kitchen.timeZone);
     const { files, estimates } = estimateVisit(onFile, visit.readings, visit.on);
-    const news = { ...visit, preferredWeekday: kitchen.preferredWeekday as Weekday | null };
+    const alsoDue = await dueElsewhere(tx, visit.kitchenId, [...unitIds], visit.on);
+    const news = { ...visit, preferredWeekday: kitchen.preferredWeekday as Weekday | null, alsoDue };
     const outcome = visitConsequences(
       { files, tasks, visit: news, returns, lookedAt: visit.lookedAt },
       await fleetBelief(tx),

@@ -5,9 +5,8 @@ import { dayInWords } from '../../../core/intervals/words';
 import { Prisma, type Tx } from '../../../database/client';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { STORED_ESTIMATE } from '../../../database/stored/estimate';
-import { STORED_OWN_LIMITS } from '../../../database/stored/fouling';
 import { keepCleaningBefore } from './cleaning-before';
-import { foulingJson } from '../../evidence/verbs/save-belief';
+import { saveBeliefs } from '../../evidence/verbs/save-belief';
 import { changeRow } from './save-change';
 import { foundAgain, foundRight } from '../../jobs/verbs/after-visit';
 import { openJobs } from '../../jobs/verbs/open-job';
@@ -33,24 +32,6 @@ export async function saveEstimates(tx: Tx, made: readonly EstimatedReading[]): 
     FROM jsonb_populate_recordset(null::"Estimate", ${JSON.stringify(rows)}::jsonb)
     ON CONFLICT ("readingId") DO UPDATE SET "unitId" = excluded."unitId", at = excluded.at, "modelVersion" = excluded."modelVersion",
       status = excluded.status, verdict = excluded.verdict, "lnK" = excluded."lnK", "lnKSd" = excluded."lnKSd", result = excluded.result`);
-}
-
-/** Beliefs of a kitchen's units in one statement. Limits that are not given stay as they are on file. */
-async function saveBeliefs(tx: Tx, beliefs: VisitOutcome['beliefs'], now: Date): Promise<void> {
-  const rows = beliefs.map(({ belief, own }) => ({
-    ...foulingJson(belief),
-    updatedAt: now,
-    own: own ? STORED_OWN_LIMITS.write(own) : null,
-    keepOwn: own === undefined,
-  }));
-  await tx.$executeRaw(Prisma.sql`
-    INSERT INTO "UnitFouling" AS kept ("unitId", posterior, "ratePerDay", "rateSdPerDay", "evidenceCount", "modelVersion", "updatedAt", "lnK", "lnKSd", "asOf", baseline, own)
-    SELECT r."unitId", r.posterior, r."ratePerDay", r."rateSdPerDay", r."evidenceCount", r."modelVersion", r."updatedAt", r."lnK", r."lnKSd", r."asOf", r.baseline, r.own
-    FROM jsonb_populate_recordset(null::"UnitFouling", ${JSON.stringify(rows)}::jsonb) r
-    ON CONFLICT ("unitId") DO UPDATE SET posterior = excluded.posterior, "ratePerDay" = excluded."ratePerDay", "rateSdPerDay" = excluded."rateSdPerDay",
-      "evidenceCount" = excluded."evidenceCount", "modelVersion" = excluded."modelVersion", "updatedAt" = excluded."updatedAt", "lnK" = excluded."lnK",
-      "lnKSd" = excluded."lnKSd", "asOf" = excluded."asOf", baseline = excluded.baseline,
-      own = CASE WHEN excluded."unitId"::text = ANY(${rows.filter((r) => r.keepOwn).map((r) => r.unitId)}) THEN kept.own ELSE excluded.own END`);
 }
 
 /** What was expected stands as it was first written; what was met follows the entries. */

@@ -1,8 +1,14 @@
 import 'server-only';
 import { cleanPrior } from '../../../core/condenser';
 import { ownLimits, settleFleet, type PolicyOnFile, type WhatIfCoil, type WhatIfFleet } from '../../../core/evidence';
+import { settingsFor } from '../../../core/evidence/revise-task';
+import { addDays, todayIn, type LocalDate } from '../../../core/calendar';
+import { replay, type Replay, type ReplayCoil } from '../../../core/owner/replay';
+import { COIL_CLEANING } from '../../../core/tasks';
+import { cleaningsSince } from '../../owner/reads/cleanings';
 import { coilsOnFile, type CoilOnFile } from '../../owner/reads/what-if';
-import { policyOnFile } from '../../evidence/reads/fouling';
+import { fleetBelief, policyOnFile } from '../../evidence/reads/fouling';
+import { shopTimeZone } from '../../shop/reads/shop';
 import type { ServiceContext } from '../../context';
 
 export type Moved = { unitId: string; unit: string; kitchen: string; from: number; to: number };
@@ -14,12 +20,18 @@ export type WhatIfAnswer = {
   movedCount: number;
   /** Above 1 where a sample of kitchens stands for the fleet. */
   scale: number;
+  /** The shop's last year gone through again at the asked prices; null where no coil was cleaned twice in it. */
+  past: PastAgain | null;
 };
 
+/** As it was kept (`plan`) beside what was asked, and beside the shop's usual weeks for everything. */
+export type PastAgain = { asked: Replay; calendar: Replay['calendar']; calendarWeeks: number };
+
 const SHOWN = 12;
+const PAST_DAYS = 365;
 
 /** Where the fleet's coil cleanings settle under the present policy and under another, before anything is saved. */
-export async function whatIf({ db }: Pick<ServiceContext, 'db'>, asked: PolicyOnFile): Promise<WhatIfAnswer> {
+export async function whatIf({ db, now: moment }: Pick<ServiceContext, 'db' | 'now'>, asked: PolicyOnFile): Promise<WhatIfAnswer> {
   const { coils, scale } = await coilsOnFile(db);
   const present = await policyOnFile(db);
   const sameLimits = JSON.stringify(present.ownLimits) === JSON.stringify(asked.ownLimits);
@@ -27,10 +39,8 @@ export async function whatIf({ db }: Pick<ServiceContext, 'db'>, asked: PolicyOn
     coils.map((c) => asAsked(c, present, true)),
     present,
   );
-  const then = settleFleet(
-    coils.map((c) => asAsked(c, asked, sameLimits)),
-    asked,
-  );
+  const askedCoils = coils.map((c) => asAsked(c, asked, sameLimits));
+  const then = settleFleet(askedCoils, asked);
   const moved = coils
     .map((c, i) => ({
       unitId: c.unitId,
@@ -47,7 +57,37 @@ export async function whatIf({ db }: Pick<ServiceContext, 'db'>, asked: PolicyOn
     moved: moved.slice(0, SHOWN),
     movedCount: Math.round(moved.length * scale),
     scale,
+    past: await pastAgain(db, moment, askedCoils, then, asked),
   };
+}
+
+/** The last year's cleanings once more: the days between them, in the intervals at which the asked settings settle. */
+async function pastAgain(
+  db: ServiceContext['db'],
+  now: Date,
+  coils: readonly WhatIfCoil[],
+  settled: WhatIfFleet,
+  asked: PolicyOnFile,
+): Promise<PastAgain | null> {
+  const from: LocalDate = addDays(todayIn(await shopTimeZone(db), now.getTime()), -PAST_DAYS);
+  const [cleaned, kind, fleet] = [
+    await cleaningsSince(db, from),
+    await db.taskKind.findUnique({ where: { key: COIL_CLEANING }, select: { defaultWeeks: true, minutes: true } }),
+    await fleetBelief(db),
+  ];
+  const calendarWeeks = kind?.defaultWeeks ?? 12;
+  const gone = coils.map((c, i): ReplayCoil => ({
+    posterior: c.posterior,
+    cleanings: cleaned.get(c.unitId) ?? [],
+    costs: settingsFor(asked, c.own, c.pricePerKwh),
+    failureLimit: c.own?.failureLimit ?? asked.failureLimit,
+    packed: fleet.fouling.grades.thresholds[3],
+    calendarWeeks: settled.weeks[i]?.weeks ?? calendarWeeks,
+    minutes: kind?.minutes ?? 0,
+  }));
+  const again = replay(gone);
+  const usual = replay(gone.map((c) => ({ ...c, calendarWeeks })));
+  return again && usual && { asked: again, calendar: usual.calendar, calendarWeeks };
 }
 
 function asAsked(c: CoilOnFile, rules: PolicyOnFile, kept: boolean): WhatIfCoil {

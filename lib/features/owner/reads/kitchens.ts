@@ -5,7 +5,7 @@ import { extraEnergyToday, monthlyLoss, timesPrice } from '../../../core/evidenc
 import { groupBy } from '../../../core/numerics/group-by';
 import type { Figure } from '../../../core/condenser';
 import { Prisma, type Tx } from '../../../database/client';
-import { BY_WATER, standings, TELLS, type LeftOut, type StandingUnit } from './standings';
+import { standings, type LeftOut, type StandingUnit } from './standings';
 
 export type FoulingKitchen = LeftOut & {
   id: string;
@@ -28,16 +28,11 @@ type Row = LeftOut & { id: string; name: string; customer: string; price: number
 /** Kitchens by how fast their coils foul, fastest first, one page of them. Kitchens without any evidence come last. */
 export async function foulingKitchens(db: Tx, now: Date, page: { take: number; skip: number }): Promise<FoulingKitchen[]> {
   const rows = await db.$queryRaw<Row[]>(Prisma.sql`
-    WITH rated AS (
-      SELECT u."kitchenId", avg(f."ratePerDay") FILTER (WHERE ${TELLS}) AS rate, count(*) FILTER (WHERE ${TELLS})::int AS units,
-        sum(f."evidenceCount") FILTER (WHERE ${TELLS})::int AS evidence, count(*) FILTER (WHERE ${BY_WATER})::int AS water,
-        count(*) FILTER (WHERE NOT ${TELLS} AND NOT ${BY_WATER})::int AS unseen
-      FROM "Unit" u LEFT JOIN "UnitFouling" f ON f."unitId" = u.id WHERE u."archivedAt" IS NULL GROUP BY 1
-    )
+
     SELECT k.id, k.name, c.name AS customer, coalesce(k."energyPricePerKwh", (SELECT s."energyPricePerKwh" FROM "ShopSettings" s WHERE s.id = 1)) AS price, coalesce(r.units, 0) AS units, coalesce(r.evidence, 0) AS evidence,
       coalesce(r.unseen, 0) AS unseen, coalesce(r.water, 0) AS water,
       (SELECT count(*)::int FROM "Task" t WHERE t."kitchenId" = k.id AND t.active AND t."dueOn" < (${now}::timestamptz AT TIME ZONE k."timeZone")::date) AS overdue
-    FROM "Kitchen" k JOIN "Customer" c ON c.id = k."customerId" LEFT JOIN rated r ON r."kitchenId" = k.id
+    FROM "Kitchen" k JOIN "Customer" c ON c.id = k."customerId" LEFT JOIN "KitchenFouling" r ON r."kitchenId" = k.id
     WHERE k."archivedAt" IS NULL
     ORDER BY (coalesce(r.evidence, 0) > 0) DESC, r.rate DESC NULLS LAST, k.name, k.id
     LIMIT ${page.take} OFFSET ${page.skip}`);
@@ -61,8 +56,6 @@ export async function foulingKitchen(db: Tx, id: string, now: Date) {
   const kitchen = await db.kitchen.findUnique({ where: { id }, include: { customer: { select: { name: true } } } });
   if (!kitchen) return null;
   const units = await standings(db, [id], now);
-  const [left] = await db.$queryRaw<LeftOut[]>(Prisma.sql`
-    SELECT count(*) FILTER (WHERE ${BY_WATER})::int AS water, count(*) FILTER (WHERE NOT ${TELLS} AND NOT ${BY_WATER})::int AS unseen
-    FROM "Unit" u LEFT JOIN "UnitFouling" f ON f."unitId" = u.id WHERE u."kitchenId" = ${id}::uuid AND u."archivedAt" IS NULL`);
+  const left = await db.kitchenFouling.findUnique({ where: { kitchenId: id }, select: { unseen: true, water: true } });
   return { kitchen: priced(kitchen, await shopSettings(db)), units, left: left ?? { unseen: 0, water: 0 } };
 }

@@ -21,6 +21,8 @@ function narrowed({ customer, kind, place, who, days }: FoulingFilter): Prisma.S
 
 /** What is ranked, one row each: coils that somebody looked at and that air cools, or the kitchens of such. */
 function ranked(filter: FoulingFilter): Prisma.Sql {
+  if (filter.by === 'kitchen' && Object.values(filter).filter((said) => said !== undefined).length === 1)
+    return Prisma.sql`SELECT k.id, f.rate, f.sd, f.units, f.evidence FROM "KitchenFouling" f JOIN "Kitchen" k ON k.id = f."kitchenId" AND k."archivedAt" IS NULL WHERE f.units > 0`;
   const coils = Prisma.sql`
     FROM "UnitFouling" f JOIN "Unit" u ON u.id = f."unitId" AND u."archivedAt" IS NULL
       JOIN "Kitchen" k ON k.id = u."kitchenId" AND k."archivedAt" IS NULL

@@ -24,8 +24,6 @@ export type LeftOut = {
 };
 
 const WATER = 'water_cooled';
-/** On a unit `u`: cooled by water. */
-export const BY_WATER = Prisma.sql`u."condenserKind"::text = ${WATER}`;
 /** On a unit `u` and its row `f`, if any: somebody looked at its coil, and air can tell of it. */
 export const TELLS = Prisma.sql`(u."condenserKind"::text <> ${WATER} AND coalesce(f."evidenceCount", 0) > 0)`;
 

@@ -14,9 +14,9 @@ const COLUMNS = [
 const MOST = 5000;
 const percent = (x: number) => (100 * x).toFixed(2);
 
-/** The ranking as it is narrowed, as CSV (UTF-8, RFC 4180). Places are those that cannot be told apart. */
+/** The ranking as it is narrowed, as CSV (UTF-8, RFC 4180). Places are those that cannot be told apart. A last line says what is left out. */
 export async function exportRanking({ db }: { db: Tx }, filter: FoulingFilter): Promise<string> {
-  const { rows } = await foulingRanking(db, filter, { take: MOST, skip: 0 });
+  const { rows, total } = await foulingRanking(db, filter, { take: MOST, skip: 0 });
   const lines = rows.map((r) => {
     const loss = monthlyLoss([{ ratePerDay: r.rate, rateSdPerDay: r.sd }]);
     return [
@@ -24,5 +24,9 @@ export async function exportRanking({ db }: { db: Tx }, filter: FoulingFilter): 
       loss ? percent(loss.value) : '', loss ? percent(loss.lo) : '', loss ? percent(loss.hi) : '', r.rate.toPrecision(4), r.sd.toPrecision(3),
     ]; // prettier-ignore
   });
-  return `\uFEFF${Papa.unparse([COLUMNS, ...lines], { newline: '\r\n' })}\r\n`;
+  const rest =
+    total > rows.length
+      ? [['', '', `The ${rows.length} fastest of ${total}: places are found pair by pair. Narrow the ranking to have the others.`]]
+      : [];
+  return `\uFEFF${Papa.unparse([COLUMNS, ...lines, ...rest], { newline: '\r\n' })}\r\n`;
 }

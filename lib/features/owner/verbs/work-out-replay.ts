@@ -1,29 +1,18 @@
 import 'server-only';
-import { addDays, todayIn, type LocalDate } from '../../../core/calendar';
-import { toLocalDate } from '../../../core/calendar/date-column';
+import { addDays, todayIn } from '../../../core/calendar';
 import { settingsFor } from '../../../core/evidence/revise-task';
-import { groupBy } from '../../../core/numerics/group-by';
 import { replay, type ReplayCoil } from '../../../core/owner/replay';
 import { COIL_CLEANING } from '../../../core/tasks';
 import type { Db } from '../../../database/client';
 import { STORED_REPLAY } from '../../../database/stored/figures';
 import { fleetBelief, policyOnFile } from '../../evidence/reads/fouling';
 import { shopTimeZone } from '../../shop/reads/shop';
+import { cleaningsSince } from '../reads/cleanings';
 import { coilsOnFile } from '../reads/what-if';
 
 const DAYS = 365;
 /** Under which it is kept. */
 const REPLAY = 'replay';
-
-/** Dates on which coils were cleaned since a day, by unit. */
-async function cleaningsSince(db: Db, from: LocalDate): Promise<Map<string, LocalDate[]>> {
-  const rows = await db.$queryRaw<{ unitId: string; on: Date }[]>`
-    SELECT vt."unitId", (coalesce(v."arrivedAt", v."startsAt") AT TIME ZONE k."timeZone")::date AS on
-    FROM "VisitTask" vt JOIN "Task" t ON t.id = vt."taskId" AND t."kindKey" = ${COIL_CLEANING} JOIN "Visit" v ON v.id = vt."visitId" AND v.status = 'done'
-      JOIN "Kitchen" k ON k.id = v."kitchenId"
-    WHERE vt.outcome = 'done' AND v."startsAt" >= ${from}::date ORDER BY 2`;
-  return new Map([...groupBy(rows, (r) => r.unitId)].map(([id, list]) => [id, [...new Set(list.map((r) => toLocalDate(r.on)))]]));
-}
 
 /** The last year gone through again beside the calendar of the shop's own kind of task, and kept with the moment it is of. */
 export async function workOutReplay({ db, now }: { db: Db; now: Date }): Promise<void> {

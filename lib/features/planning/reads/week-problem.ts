@@ -5,8 +5,11 @@ import { addDays, approximateWeeks, fromDay, instantOf, toDay, type LocalDate } 
 import { needsOf } from '../../../core/visits/needs';
 import { assumedDrive, openings, pricesFrom, siteTimeOf, withOnCall, type InputFacts, type WeekProblem } from '../../../core/planning';
 import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
+import { groupBy } from '../../../core/numerics/group-by';
+import { mustGet } from '../../../core/numerics/must-get';
 import type { Tx } from '../../../database/client';
 import { learnedMinutes } from './learned-minutes';
+import { bookedVisits, freeTasks, tasksOnVisits } from './week-tasks';
 import { travelBetween } from './travel';
 import { USUAL_KITCHEN_HOURS } from '../../../core/visits/service-hours';
 import { weekly } from '../../visits/reads/visits';
@@ -36,32 +39,24 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
     SELECT t."kitchenId" FROM "Task" t JOIN "Kitchen" k ON k.id = t."kitchenId" AND k."archivedAt" IS NULL
     WHERE t.active AND t."dueOn" < ${fromLocalDate(until)}::date AND NOT EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."taskId" = t.id AND vt.open)
     GROUP BY t."kitchenId" ORDER BY min(t."dueOn") LIMIT ${MAX_KITCHENS}`;
-  const fixed = await db.visit.findMany({
-    where: {
-      status: { in: emergencyAt ? ['booked', 'started', 'done'] : ['booked', 'started'] },
-      startsAt: { lt: new Date(instantOf(until, '00:00', zone)) },
-      endsAt: { gt: new Date(Math.max(notBefore.getTime(), instantOf(monday, '00:00', zone))) },
-    },
-    include: { tasks: { where: { open: true } } },
+  const fixed = await bookedVisits(db, {
+    evenDone: emergencyAt !== undefined,
+    before: new Date(instantOf(until, '00:00', zone)),
+    after: new Date(Math.max(notBefore.getTime(), instantOf(monday, '00:00', zone))),
   });
   const kitchenIds = [
     ...new Set([...due.map((d) => d.kitchenId), ...fixed.map((v) => v.kitchenId), ...(emergencyAt ? [emergencyAt] : [])]),
   ];
   const kitchens = await db.kitchen.findMany({ where: { id: { in: kitchenIds } }, include: { customer: true, blackouts: true } });
-  const tasks = await db.task.findMany({
-    where: {
-      active: true,
-      unit: { archivedAt: null },
-      kitchenId: { in: due.map((d) => d.kitchenId) },
-      dueOn: { lt: fromLocalDate(addDays(until, LOOK_AHEAD_DAYS)) },
-      visitTasks: { none: { open: true } },
-    },
-    include: { unit: true, kind: true },
-  });
-  const fixedTasks = await db.task.findMany({
-    where: { id: { in: fixed.flatMap((v) => v.tasks.map((t) => t.taskId)) } },
-    include: { unit: true, kind: true },
-  });
+  const tasks = await freeTasks(
+    db,
+    due.map((d) => d.kitchenId),
+    addDays(until, LOOK_AHEAD_DAYS),
+  );
+  const fixedTasks = await tasksOnVisits(
+    db,
+    fixed.map((v) => v.id),
+  );
   const technicians = await db.user.findMany({
     where: { active: true, role: { in: VISITING_ROLES } },
     include: { timeOff: true },
@@ -79,6 +74,9 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
     kitchens.flatMap((k) => placeOf(k) ?? []),
     travel,
   );
+  const intervals = new Map<string, number>();
+  const intervalOf = (rule: string) =>
+    intervals.get(rule) ?? mustGet(intervals.set(rule, Math.max(1, Math.round(approximateWeeks(rule) * 7))), rule);
   const nowhere = (id: string) => ({ unknown: { id, minutes: drive.minutes } });
   const shopPlaced = typeof shop?.lat === 'number' && typeof shop.lng === 'number';
   const base = shopPlaced ? { lat: shop.lat, lng: shop.lng } : nowhere('shop');
@@ -122,19 +120,19 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
       id: t.id,
       kitchenId: t.kitchenId,
       unitId: t.unitId,
-      name: `${t.unit.name}: ${t.kind.label.toLowerCase()}`,
-      minutes: t.kind.minutes,
-      role: bringsLowSide(t.kindKey) ? 'coil_cleaning' : t.kind.lowSide ? 'low_side_inspection' : 'other',
-      dueDay: toDay(toLocalDate(t.dueOn)),
-      intervalDays: Math.max(1, Math.round(approximateWeeks(t.rule) * 7)),
-      skills: needsOf([t.unit]),
+      name: `${t.unit}: ${t.label.toLowerCase()}`,
+      minutes: t.minutes,
+      role: bringsLowSide(t.kindKey) ? 'coil_cleaning' : t.lowSide ? 'low_side_inspection' : 'other',
+      dueDay: toDay(t.dueOn),
+      intervalDays: intervalOf(t.rule),
+      skills: needsOf([t]),
     })),
     fixed: fixed.map((v) => ({
       id: v.id,
       technicianId: v.technicianId,
       kitchenId: v.kitchenId,
       hours: { startMs: v.startsAt.getTime(), endMs: v.endsAt.getTime() },
-      taskIds: v.tasks.map((t) => t.taskId),
+      taskIds: v.taskIds,
     })),
     travel,
     prices: pricesFrom(shop),
@@ -148,10 +146,10 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
       tasks.map((t) => [
         t.id,
         {
-          what: `${t.unit.name}: ${t.kind.label.toLowerCase()}`,
+          what: `${t.unit}: ${t.label.toLowerCase()}`,
           kitchenId: t.kitchenId,
           unitId: t.unitId,
-          dueDay: toDay(toLocalDate(t.dueOn)),
+          dueDay: toDay(t.dueOn),
         },
       ]),
     ),
@@ -169,14 +167,17 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
       CROSS JOIN LATERAL (SELECT EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."taskId" = t.id AND vt.open) AS open) b
       WHERE t.active AND t."dueOn" < ${fromLocalDate(until)}::date`;
     const access = new Map(problem.kitchens.map((k) => [k.id, k]));
+    const fixedOf = groupBy(fixed, (v) => v.technicianId);
+    const shiftsOf = new Map(problem.technicians.map((t) => [t.id, t.shifts]));
+    const standing = new Set(fixedTasks.map((t) => t.id));
     return {
       technicians: technicians.map((t) => ({
         id: t.id,
         name: t.name,
         skills: t.skills,
         hasShift: weekly(t.shifts).length > 0,
-        hours: problem.technicians.find((p) => p.id === t.id)?.shifts.map((s) => s.hours) ?? [],
-        booked: fixed.filter((v) => v.technicianId === t.id).map((v) => ({ startMs: v.startsAt.getTime(), endMs: v.endsAt.getTime() })),
+        hours: shiftsOf.get(t.id)?.map((s) => s.hours) ?? [],
+        booked: (fixedOf.get(t.id) ?? []).map((v) => ({ startMs: v.startsAt.getTime(), endMs: v.endsAt.getTime() })),
       })),
       kitchens: kitchens.map((k) => ({
         id: k.id,
@@ -186,7 +187,7 @@ export async function weekProblem(db: Tx, monday: LocalDate, notBefore: Date, em
         closedToUs: covered(k.blackouts).size > 0,
       })),
       tasks: problem.tasks
-        .filter((t) => t.dueDay < problem.nextDay && !fixedTasks.some((f) => f.id === t.id))
+        .filter((t) => t.dueDay < problem.nextDay && !standing.has(t.id))
         .map((t) => ({
           kitchenId: t.kitchenId,
           minutes: t.minutes * (access.get(t.kitchenId)?.durationFactor ?? 1),

@@ -71,7 +71,7 @@ type StoredLines = Parameters<typeof STORED_QUOTE.read>[0];
 async function partsOfQuotes(db: Tx, quotes: readonly { lines: StoredLines }[]): Promise<(lines: StoredLines) => QuotedPart[]> {
   const partLines = (lines: StoredLines) => STORED_QUOTE.read(lines).lines.filter((l) => l.kind === 'part');
   const numbers = quotes.flatMap((q) => partLines(q.lines).flatMap((l) => (l.partNumber ? [l.partNumber] : [])));
-  const onList = await db.part.findMany({ where: { number: { in: numbers } }, select: { id: true, number: true } });
+  const onList = numbers.length ? await db.part.findMany({ where: { number: { in: numbers } }, select: { id: true, number: true } }) : [];
   const idOf = new Map(onList.map((p) => [p.number, p.id]));
   return (lines) =>
     partLines(lines).map(({ partNumber, what, quantity }) => ({

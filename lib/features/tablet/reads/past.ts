@@ -1,74 +1,84 @@
 import 'server-only';
-import { STORED_ESTIMATE } from '../../../database/stored/estimate';
-import type { PastVisit, UnitOnFile } from '../../../core/tablet';
-import type { Aspect } from '../../../core/findings/grades';
-import { groupBy } from '../../../core/numerics/group-by';
-import type { Tx } from '../../../database/client';
-import { findingEntry, iso, readingValues } from './rows';
+import type { LocalDate } from '../../../core/calendar';
+import { baselineFrom, pastLosses } from '../../../core/evidence';
+import { condenserUnitOf, type KitchenRecord, type UnitRecord } from '../../../core/condenser/from-record';
+import { READING_FIELDS, type PastVisit, type UnitOnFile } from '../../../core/tablet';
+import { Prisma, type Tx } from '../../../database/client';
+import { cleaningDays, estimateFacts, readingFactOf, type EstimateFact } from '../../evidence/reads/unit-records';
+import { iso } from './rows';
 
 const LAST_VISITS = 3;
 const MOST_THUMBS = 3;
 
-type Pair = { unitId: string; visitId: string };
+type Row = {
+  unitId: string;
+  past: PastVisit[] | null;
+  thumbs: UnitOnFile['thumbs'] | null;
+  facts: EstimateFact[] | null;
+  lastCleaned: LocalDate | null;
+}; // prettier-ignore
 
-/** The last three finished visits that left something about each unit, newest first. */
-async function lastVisitPairs(db: Tx, unitIds: string[]): Promise<Pair[]> {
-  return db.$queryRaw<Pair[]>`
-    SELECT "unitId", "visitId" FROM (
-      SELECT p."unitId", p."visitId", row_number() OVER (PARTITION BY p."unitId" ORDER BY v."startsAt" DESC, v.id) AS n
-      FROM (SELECT "unitId", "visitId" FROM "Finding" WHERE "unitId" = ANY(${unitIds}::uuid[])
-            UNION SELECT "unitId", "visitId" FROM "Reading" WHERE "unitId" = ANY(${unitIds}::uuid[]) AND "visitId" IS NOT NULL) p
-      JOIN "Visit" v ON v.id = p."visitId" AND v.status = 'done'
-    ) ranked WHERE n <= ${LAST_VISITS} ORDER BY n, "unitId"`;
+export type OfUnit = Pick<UnitOnFile, 'past' | 'thumbs' | 'baseline' | 'pastLosses'>;
+export const NOTHING_OF_UNIT: OfUnit = { past: [], thumbs: [], baseline: null, pastLosses: [] };
+
+const VALUES = Prisma.join(READING_FIELDS.map((f) => Prisma.sql`${Prisma.raw(`'${f}', r."${f}"`)}`));
+
+/**
+ * The last finished visits that left something about a unit `u`, newest first. From the kitchen's latest visits, which the index
+ * holds in order: gone through from the unit's own entries, all there ever were would be read. Entries of one moment come in one
+ * order always: what a tablet holds is compared with this.
+ */
+const PAST = Prisma.sql`
+  SELECT json_agg(json_build_object('visitId', v.id, 'at', v."startsAt", 'by', v.name,
+    'findings', coalesce((
+      SELECT json_agg(json_build_object('aspect', f.aspect, 'phase', f.phase, 'grade', f.grade, 'notLookedWhy', f."notLookedWhy") ORDER BY f.at, f.id)
+      FROM "Finding" f WHERE f."visitId" = v.id AND f."unitId" = u.id AND f."supersededAt" IS NULL), '[]'),
+    'readings', coalesce((
+      SELECT json_agg(json_build_object('phase', r.phase, 'values', json_strip_nulls(json_build_object(${VALUES})), 'verdict', e.verdict,
+        'sentence', coalesce(e.sentence, '')) ORDER BY r.at, r.id)
+      FROM "Reading" r LEFT JOIN "Estimate" e ON e."readingId" = r.id WHERE r."visitId" = v.id AND r."unitId" = u.id AND r."supersededAt" IS NULL), '[]')
+  ) ORDER BY v."startsAt" DESC, v.id)
+  FROM (
+    SELECT v.id, v."startsAt", p.name FROM "Visit" v JOIN "User" p ON p.id = v."technicianId"
+    WHERE v."kitchenId" = u."kitchenId" AND v.status = 'done'
+      AND (EXISTS (SELECT 1 FROM "Finding" x WHERE x."visitId" = v.id AND x."unitId" = u.id) OR EXISTS (SELECT 1 FROM "Reading" x WHERE x."visitId" = v.id AND x."unitId" = u.id))
+    ORDER BY v."startsAt" DESC, v.id LIMIT ${LAST_VISITS}
+  ) v`;
+
+const THUMBS = Prisma.sql`
+  SELECT json_agg(json_build_object('fileId', p."fileId", 'takenAt', p."takenAt", 'aspect', p.aspect, 'phase', p.phase) ORDER BY p."takenAt" DESC, p.id)
+  FROM (SELECT * FROM "Photo" WHERE "unitId" = u.id AND "fileId" IS NOT NULL ORDER BY "takenAt" DESC, id LIMIT ${MOST_THUMBS}) p`;
+
+const LAST_CLEANED = Prisma.sql`SELECT max(c.day)::text FROM (${cleaningDays()}) c`;
+
+type Unit = UnitRecord & { id: string; archivedAt: Date | null; kitchen: KitchenRecord };
+
+/**
+ * What a tablet holds of each unit's past: its last visits and pictures, its clean baseline and its losses since the last cleaning.
+ * The tablet's estimate rests on what the office's does (`unitFiles`, which a test holds this against). One statement for them all.
+ */
+export async function pastOfUnits(db: Tx, units: readonly Unit[]): Promise<Map<string, OfUnit>> {
+  const rows = await db.$queryRaw<Row[]>(Prisma.sql`
+    SELECT u.id AS "unitId", (${PAST}) AS past, (${THUMBS}) AS thumbs, (${estimateFacts()}) AS facts, (${LAST_CLEANED}) AS "lastCleaned"
+    FROM "Unit" u JOIN "Kitchen" k ON k.id = u."kitchenId" WHERE u.id = ANY(${units.map((u) => u.id)}::uuid[])`);
+  const byId = new Map(units.map((u) => [u.id, u]));
+  return new Map(
+    rows.map(({ unitId, past, thumbs, facts, lastCleaned }) => {
+      const unit = byId.get(unitId);
+      return [
+        unitId,
+        {
+          past: (past ?? []).map((v) => ({ ...v, at: iso(new Date(v.at)) })),
+          thumbs: (thumbs ?? []).map((t) => ({ ...t, takenAt: iso(new Date(t.takenAt)) })),
+          ...(unit && unit.archivedAt === null ? believed(unit, facts ?? [], lastCleaned) : { baseline: null, pastLosses: [] }),
+        },
+      ];
+    }),
+  );
 }
 
-/** Entries made in the same moment come in one order always: what a tablet holds is compared with this. */
-const IN_TIME = [{ at: 'asc' }, { id: 'asc' }] as const;
-
-export async function pastOfUnits(db: Tx, unitIds: string[]): Promise<Map<string, PastVisit[]>> {
-  const pairs = await lastVisitPairs(db, unitIds);
-  const where = { visitId: { in: pairs.map((p) => p.visitId) }, unitId: { in: unitIds }, supersededAt: null };
-  const visits = await db.visit.findMany({
-    where: { id: { in: pairs.map((p) => p.visitId) } },
-    select: { id: true, startsAt: true, technician: { select: { name: true } } },
-  });
-  const findings = await db.finding.findMany({ where, orderBy: [...IN_TIME] });
-  const readings = await db.reading.findMany({ where, include: { estimate: true }, orderBy: [...IN_TIME] });
-  const visitById = new Map(visits.map((v) => [v.id, v]));
-  const findingsBy = groupBy(findings, (f) => `${f.unitId} ${f.visitId}`);
-  const readingsBy = groupBy(readings, (r) => `${r.unitId} ${r.visitId}`);
-  const past = new Map<string, PastVisit[]>();
-  for (const { unitId, visitId } of pairs) {
-    const visit = visitById.get(visitId);
-    if (!visit) continue;
-    const key = `${unitId} ${visitId}`;
-    const entry: PastVisit = {
-      visitId,
-      at: iso(visit.startsAt),
-      by: visit.technician.name,
-      findings: (findingsBy.get(key) ?? [])
-        .map(findingEntry)
-        .map(({ aspect, phase, grade, notLookedWhy }) => ({ aspect, phase, grade, notLookedWhy })),
-      readings: (readingsBy.get(key) ?? []).map((r) => ({
-        phase: r.phase,
-        values: readingValues(r),
-        verdict: r.estimate?.verdict ?? null,
-        sentence: STORED_ESTIMATE.readOrNull(r.estimate?.result)?.sentence ?? '',
-      })),
-    };
-    past.set(unitId, [...(past.get(unitId) ?? []), entry]);
-  }
-  return past;
-}
-
-export async function thumbsOfUnits(db: Tx, unitIds: string[]): Promise<Map<string, UnitOnFile['thumbs']>> {
-  const rows = await db.$queryRaw<{ unitId: string; fileId: string; takenAt: Date; aspect: Aspect | null; phase: string }[]>`
-    SELECT "unitId", "fileId", "takenAt", aspect, phase FROM (
-      SELECT *, row_number() OVER (PARTITION BY "unitId" ORDER BY "takenAt" DESC, id) AS n
-      FROM "Photo" WHERE "unitId" = ANY(${unitIds}::uuid[]) AND "fileId" IS NOT NULL
-    ) ranked WHERE n <= ${MOST_THUMBS} ORDER BY n`;
-  const thumbs = new Map<string, UnitOnFile['thumbs']>();
-  for (const { unitId, takenAt, aspect, ...r } of rows)
-    thumbs.set(unitId, [...(thumbs.get(unitId) ?? []), { ...r, aspect, takenAt: iso(takenAt) }]);
-  return thumbs;
+function believed(unit: Unit, facts: readonly EstimateFact[], lastCleaned: LocalDate | null) {
+  const read = facts.map(readingFactOf);
+  const baseline = baselineFrom(condenserUnitOf(unit, unit.kitchen), read);
+  return { baseline, pastLosses: pastLosses(read, baseline, lastCleaned, Infinity) };
 }

@@ -7,10 +7,9 @@ import { groupBy } from '../../../core/numerics/group-by';
 import type { Tx } from '../../../database/client';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Prisma } from '../../../database/generated/client';
-import { openRecordsOf, sealedOfVisits } from '../../sealed/reads/steps';
+import { LATEST_RECORD, openRecord, sealedEntry, STANDING_STEPS } from '../../sealed/reads/steps';
 import { unitsSaid } from '../../visits/reads/units-said';
-import { beliefsOfUnits } from './beliefs';
-import { pastOfUnits, thumbsOfUnits } from './past';
+import { NOTHING_OF_UNIT, pastOfUnits } from './past';
 import { findingEntry, iso, isoOrNull, OPEN_JOBS, readingEntry, STANDING_TASKS, unitOnFile } from './rows';
 import { jobsToDo } from './jobs-to-do';
 import { workWanted } from './work-wanted';
@@ -26,14 +25,21 @@ const WHOLE = {
   parts: true,
   jobOutcomes: { orderBy: [{ at: 'asc' }, { id: 'asc' }] },
   foodWarnings: { orderBy: [{ toldAt: 'asc' }, { id: 'asc' }] },
+  sealedSteps: STANDING_STEPS,
 } as const satisfies Prisma.VisitInclude;
 type VisitRow = Prisma.VisitGetPayload<{ include: typeof WHOLE; omit: { signaturePng: true } }>;
 
 /**
  * Visits with everything a tablet needs of them, as `forUserId` should see them, in the order of their start.
  * Units of the kitchen that a visit says something about come with it even when they were archived meanwhile.
+ * Few statements, however many visits: `shop` where it has been read already.
  */
-export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: string | null): Promise<VisitOnFile[]> {
+export async function visitsOnFile(
+  db: Tx,
+  ids: readonly string[],
+  forUserId: string | null,
+  given?: { shop: { energyPricePerKwh: number | null } | null },
+): Promise<VisitOnFile[]> {
   const visits = await db.visit.findMany({
     where: { id: { in: [...ids] } },
     include: WHOLE,
@@ -44,11 +50,10 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
   const followUps = await workWanted(db, ids);
   const eventsBy = groupBy(events, (e) => e.visitId);
   const followUpsBy = groupBy(followUps, (f) => f.visitId);
-  const sealed = await sealedOfVisits(db, ids);
   const said = new Map(
     visits.map((v) => [
       v.id,
-      unitsSaid({ ...v, sealed: sealed.get(v.id), unitEvents: eventsBy.get(v.id) ?? [], followUps: followUpsBy.get(v.id) ?? [] }),
+      unitsSaid({ ...v, sealed: v.sealedSteps, unitEvents: eventsBy.get(v.id) ?? [], followUps: followUpsBy.get(v.id) ?? [] }),
     ]),
   );
   const units = await db.unit.findMany({
@@ -58,24 +63,15 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
         { id: { in: [...said.values()].flatMap((ids) => [...ids]) } },
       ],
     },
-    include: { ...OPEN_JOBS, ...STANDING_TASKS },
+    include: { ...OPEN_JOBS, ...STANDING_TASKS, kitchen: { select: { altitudeM: true } }, sealedRecords: LATEST_RECORD },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
-  const shop = await shopSettings(db);
-  const unitIds = units.map((u) => u.id);
+  const { shop } = given ?? { shop: await shopSettings(db) };
   // One after another: inside a transaction there is one connection.
-  const past = await pastOfUnits(db, unitIds);
-  const beliefs = await beliefsOfUnits(db, unitIds);
-  const thumbs = await thumbsOfUnits(db, unitIds);
-  const open = await openRecordsOf(db, unitIds);
+  const past = await pastOfUnits(db, units);
   const unitsBy = groupBy(units, (u) => u.kitchenId);
   const whole = (u: (typeof units)[number]): UnitOnFile =>
-    unitOnFile(u, {
-      past: past.get(u.id) ?? [],
-      ...(beliefs.get(u.id) ?? { baseline: null, pastLosses: [] }),
-      thumbs: thumbs.get(u.id) ?? [],
-      openSealed: open.get(u.id) ?? null,
-    });
+    unitOnFile(u, { ...(past.get(u.id) ?? NOTHING_OF_UNIT), openSealed: openRecord(u.sealedRecords) });
   const jobs = await jobsToDo(db, visits);
   return visits.map((v) => ({
     ...visitHead({ ...v, kitchen: priced(v.kitchen, shop) }, forUserId),
@@ -83,7 +79,7 @@ export async function visitsOnFile(db: Tx, ids: readonly string[], forUserId: st
     jobs: jobs(v),
     entries: {
       ...entriesOf(v),
-      sealed: sealed.get(v.id) ?? [],
+      sealed: v.sealedSteps.map(sealedEntry),
       events: (eventsBy.get(v.id) ?? []).map((e) => ({
         id: e.id,
         unitId: e.unitId,

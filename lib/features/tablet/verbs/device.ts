@@ -23,11 +23,13 @@ export async function lockDevice(db: Tx, actor: Actor, info: DeviceInfo, now: Da
       throw new AppError('not_allowed', 'Whoever wrote this is not on file here.');
   }
   // An update of the row locks it; the one that made it holds it too.
-  await db.$executeRaw`
-    INSERT INTO "Device" (id, "userId", name, "appVersion", "lastSeenAt") VALUES (${info.id}::uuid, ${holder}::uuid, ${info.name}, ${info.appVersion}, ${now})
-    ON CONFLICT (id) DO UPDATE SET name = excluded.name, "appVersion" = excluded."appVersion", "lastSeenAt" = excluded."lastSeenAt"`;
   const [row] = await db.$queryRaw<LockedDevice[]>`
-    SELECT d.id, d."userId", u.name AS "userName", d."lastSeq" FROM "Device" d JOIN "User" u ON u.id = d."userId" WHERE d.id = ${info.id}::uuid`;
+    WITH d AS (
+      INSERT INTO "Device" (id, "userId", name, "appVersion", "lastSeenAt") VALUES (${info.id}::uuid, ${holder}::uuid, ${info.name}, ${info.appVersion}, ${now})
+      ON CONFLICT (id) DO UPDATE SET name = excluded.name, "appVersion" = excluded."appVersion", "lastSeenAt" = excluded."lastSeenAt"
+      RETURNING id, "userId", "lastSeq"
+    )
+    SELECT d.id, d."userId", u.name AS "userName", d."lastSeq" FROM d JOIN "User" u ON u.id = d."userId"`;
   if (!row) throw new AppError('not_found', 'That tablet is not on file.');
   if (row.userId !== holder) throw new AppError('not_allowed', SOMEONE_ELSE);
   return row;

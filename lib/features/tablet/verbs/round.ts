@@ -5,6 +5,7 @@ import type { Actor } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import type { Me, RoundReply } from '../../../core/tablet';
 import type { Db, Prisma, Tx } from '../../../database/client';
+import { shopSettings } from '../../shop/reads/settings';
 import { visitsOnFile } from '../reads/visits-on-file';
 import { partsOnTablet } from '../../parts/reads/parts';
 import { handlingOf } from '../../refrigerant-book/reads/handling';
@@ -25,7 +26,8 @@ export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device
     async (tx) => {
       const { lastSeq, userId } = await lockDevice(tx, ctx.actor, device, ctx.now);
       const ids = await roundIds(tx, ctx.actor.userId, device.id, ctx.now);
-      const visits = await visitsOnFile(tx, ids, userId);
+      const shop = await shopSettings(tx);
+      const visits = await visitsOnFile(tx, ids, userId, { shop });
       const cursorOf = new Map(cursor.split('.').map((part) => [part.slice(0, 36), part.slice(36)]));
       const marks = visits.map((v) => ({
         id: v.id,
@@ -37,11 +39,11 @@ export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device
       });
       return {
         serverTime: ctx.now.toISOString(),
-        me: await readMe(tx, ctx.actor.userId),
+        me: await readMe(tx, ctx.actor.userId, shop?.currency ?? 'USD'),
         cursor: marks.map((m) => m.id + m.mark).join('.'),
         order: visits.map((v) => v.id),
         changed: visits.filter((v, i) => cursorOf.get(v.id) !== marks[i]?.mark),
-        backedUpAt: await backedUpAt(tx),
+        backedUpAt: shop?.backedUpAt?.toISOString() ?? null,
         lastSeq,
       };
     },
@@ -82,14 +84,8 @@ async function roundIds(tx: Tx, userId: string, deviceId: string, now: Date): Pr
   return rows.map((r) => r.id);
 }
 
-async function backedUpAt(tx: Tx): Promise<string | null> {
-  const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, select: { backedUpAt: true } });
-  return shop?.backedUpAt?.toISOString() ?? null;
-}
-
-async function readMe(tx: Tx, userId: string): Promise<Me> {
+async function readMe(tx: Tx, userId: string, currency: string): Promise<Me> {
   const u = await tx.user.findUniqueOrThrow({ where: { id: userId } });
-  const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } });
   const { certificates, cylinders } = await handlingOf(tx, userId);
   return {
     userId: u.id,
@@ -97,7 +93,7 @@ async function readMe(tx: Tx, userId: string): Promise<Me> {
     role: u.role,
     gaugeGrade: u.gaugeGrade,
     gaugeSpanPa: u.gaugeSpanPa,
-    currency: shop?.currency ?? 'USD',
+    currency,
     certificates,
     cylinders,
     parts: await partsOnTablet(tx),

@@ -10,11 +10,12 @@ import { definePage } from '@/lib/server/define-page';
 import { SessionList } from '@/app/_ui/sessions/session-list';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
-import { endSessions } from '../actions';
+import { addDaysOff, endSessions, removeDaysOff } from '../actions';
 import { certificatesOf } from '@/lib/features/refrigerant-book/reads/handling';
 import { Certificates } from '../_components/certificates';
 import { PersonForm } from '../_components/person-form';
-import { ActiveForm, DaysOff, LinkForm, PasswordForm, StepForm } from '../_components/person-side';
+import { DayRanges } from '../../_components/day-ranges';
+import { ActiveForm, LinkForm, PasswordForm, StepForm } from '../_components/person-side';
 import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
 export const metadata: Metadata = { title: 'Person' };
@@ -55,7 +56,13 @@ export default definePage('manage:people', async ({ db, actor, now, params }) =>
             <Certificates userId={person.id} list={certificates} today={today} />
           </Sheet>
           <Sheet title="Days off">
-            <DaysOff userId={person.id} ranges={person.timeOff.filter((t) => t.endsOn > today)} />
+            <DayRanges
+              what="days off"
+              of={{ userId: person.id }}
+              ranges={person.timeOff.filter((t) => t.endsOn > today)}
+              add={addDaysOff}
+              remove={removeDaysOff}
+            />
           </Sheet>
           <Sheet title="Password">
             <div className="flex flex-col gap-5">

@@ -3,13 +3,14 @@
 import { Button } from '../buttons/button';
 import { Field, FormErrors } from '../fields/field';
 import { ActionForm } from './action-form';
+import { Hidden } from './parts';
 import { useActionForm, type FormAction } from './use-action-form';
 
 type Props = { id: string; version: number; what: string; action: FormAction<never> };
 
 /** Taking a record out of use, folded away until wanted. It asks for a reason. */
 export function TakeOff({ id, version, what, action, consequence }: Props & { consequence: string }) {
-  const { form, error, busy } = useActionForm(action);
+  const { form, error, on, busy } = useActionForm(action);
   return (
     <details className="group">
       <summary className="inline-flex min-h-9 items-center font-bold text-alarm underline underline-offset-4">
@@ -18,9 +19,8 @@ export function TakeOff({ id, version, what, action, consequence }: Props & { co
       <ActionForm {...form} className="mt-3 flex max-w-xl flex-col gap-3 rounded-md border border-line p-4">
         <p className="text-soft">{consequence}</p>
         <FormErrors errors={error('')} />
-        <input type="hidden" name="id" value={id} />
-        <input type="hidden" name="version" value={version} />
-        <Field label="Why" name="reason" error={error('reason')} autoComplete="off" />
+        <Hidden of={{ id, version }} />
+        <Field label="Why" {...on('reason')} autoComplete="off" />
         <Button look="danger" type="submit" disabled={busy} className="self-start">
           {busy ? 'Taking it out …' : `Take ${what} out of use`}
         </Button>
@@ -40,8 +40,7 @@ export function PutBack({ id, version, what, why, action, may }: Props & { why: 
       </p>
       {may ? (
         <>
-          <input type="hidden" name="id" value={id} />
-          <input type="hidden" name="version" value={version} />
+          <Hidden of={{ id, version }} />
           <Button type="submit" disabled={busy} className="self-start">
             {busy ? 'Putting it back …' : 'Put it back in use'}
           </Button>

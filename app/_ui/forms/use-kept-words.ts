@@ -14,6 +14,22 @@ export type Keeper = { saved: () => void };
 /** A choice put back may bring further fields; after this it brings none. */
 const SETTLE_MS = 3_000;
 
+/** Puts words back, those too of fields that a choice put back brings only once it is drawn. @returns what ends the waiting for these */
+function putBackAsDrawn(form: HTMLFormElement, fields: Values): () => void {
+  let missing = putBack(form, fields);
+  const watch = new MutationObserver(() => {
+    missing = putBack(form, missing);
+  });
+  if (Object.keys(missing).length > 0) watch.observe(form, { childList: true, subtree: true });
+  setTimeout(() => watch.disconnect(), SETTLE_MS);
+  return () => watch.disconnect();
+}
+
+/** A form that is folded away shows what came back. */
+function openBoxesAround(form: HTMLFormElement) {
+  for (let box = form.parentElement?.closest('details'); box; box = box.parentElement?.closest('details')) box.open = true;
+}
+
 /**
  * Keeps what is typed into a form in this browser, by person, page and record, until it is saved; puts it back when the
  * form is opened again. @returns whether words were put back, and the way to let go of them
@@ -35,7 +51,7 @@ export function useKeptWords(ref: RefObject<HTMLFormElement | null>, keeper: Ref
     const kept = readKept(key, Date.now());
     const before: Values = (was.current ??= readFields(form));
     let keptFields: KeptFields = kept?.fields ?? {};
-    let watch: MutationObserver | undefined;
+    let stopWaiting = () => {};
 
     let dropped = false;
     const write = () => {
@@ -44,7 +60,7 @@ export function useKeptWords(ref: RefObject<HTMLFormElement | null>, keeper: Ref
       writeKept(key, { at: Date.now(), version, fields: keptFields });
     };
     const letGo = () => {
-      watch?.disconnect();
+      stopWaiting();
       keptFields = {};
       dropKept(key);
     };
@@ -52,13 +68,8 @@ export function useKeptWords(ref: RefObject<HTMLFormElement | null>, keeper: Ref
       const { fields, changedSince } = toPutBack(kept, before, version);
       // What the browser itself had put back already was not on file: it stays among what is kept.
       for (const [name, field] of Object.entries(kept.fields)) if (!(name in fields) && version === kept.version) before[name] = field.was;
-      let missing = putBack(form, fields);
-      watch = new MutationObserver(() => {
-        missing = putBack(form, missing);
-      });
-      if (Object.keys(missing).length > 0) watch.observe(form, { childList: true, subtree: true });
-      setTimeout(() => watch?.disconnect(), SETTLE_MS);
-      for (let box = form.parentElement?.closest('details'); box; box = box.parentElement?.closest('details')) box.open = true;
+      stopWaiting = putBackAsDrawn(form, fields);
+      openBoxesAround(form);
       setBack({ changedSince });
     } else if (Object.keys(changedFields(before, readFields(form), {})).length > 0) write();
 
@@ -79,7 +90,7 @@ export function useKeptWords(ref: RefObject<HTMLFormElement | null>, keeper: Ref
       setBack(null);
     };
     return () => {
-      watch?.disconnect();
+      stopWaiting();
       for (const event of TYPED) form.removeEventListener(event, writeSoon);
     };
   }, [ref, person, page]);

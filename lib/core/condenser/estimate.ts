@@ -104,7 +104,7 @@ type Given = {
 
 function estimateOf(belief: Belief, g: Given): EstimateOk {
   const { unit, reading, baseline, conditions, measured, doubts } = g;
-  const conductanceLost = lossFigure(lossParts(belief), CALIBRATION);
+  const conductanceLost = lossFigure(lossParts(belief), CALIBRATION.conductance);
   const ahead = outlook({ belief, unit, conditions });
   const looks = nextLooks(belief);
   const judged = judge(belief, reading, looks);
@@ -140,28 +140,36 @@ function lossParts(belief: Belief): Part[] {
   return parts;
 }
 
+/** Part of the mixture's width that holds what is promised: of its lower and upper end near nothing, and of both where a loss stands out. */
+type Width = { low: number; high: number; out: number };
+
+/** Set on the outside plant, part A: a mixture comes out too narrow downwards near nothing, a little wide elsewhere. */
+const CALIBRATION = {
+  conductance: { low: 1.1, high: 0.75, out: 0.93 },
+  cooling: { low: 1.15, high: 0.8, out: 1.1 },
+  energy: { low: 1, high: 0.95, out: 0.85 },
+} as const satisfies Record<string, Width>;
+
 /**
  * Ends of the 80 % band of what cannot be less than nothing, after Feldman and Cousins (1998, Phys. Rev. D 57:3873): a limit
  * from above near nothing, going over into two ends of a tenth each as the loss stands out, so that the band holds what it
  * promises at every depth. Their construction at 80 %, straight between its ends.
  */
-function ends(parts: readonly Part[], narrowed = 1): [number, number, number] {
+function ends(parts: readonly Part[], width: Width): [number, number, number] {
   const mid = quantile(parts, 0.5);
-  const nearer = (x: number) => mid + narrowed * (x - mid);
-  const out = Math.max(0, mid / Math.max(1e-9, (mid - nearer(quantile(parts, 0.2))) / Z60));
-  const z = Z60 + (Z80 - Z60) * Math.min(1, Math.max(0, (out - Z60) / (2 * Z80 - Z60)));
-  const above = nearer(quantile(parts, 0.9)) - mid;
+  const out = Math.max(0, mid / Math.max(1e-9, (width.out * (mid - quantile(parts, 0.2))) / Z60));
+  const share = Math.min(1, Math.max(0, (out - Z60) / (2 * Z80 - Z60)));
+  const between = (near: number) => near + (width.out - near) * share;
+  const low = mid + between(width.low) * (quantile(parts, normalCdf(-(Z60 + (Z80 - Z60) * share))) - mid);
+  const above = between(width.high) * (quantile(parts, 0.9) - mid);
   // Below nothing: the limit shrinks slower than the reading falls.
   const high = mid < 0 ? Math.max(mid + above, above * Math.exp((0.9 * mid * Z80) / above)) : mid + above;
-  return [mid, nearer(quantile(parts, normalCdf(-z))), high];
+  return [mid, low, high];
 }
 
 /** Nothing is lost less than nothing: where the band reaches below, its upper end stands as the limit. */
-/** The mixture comes out a little wide: this part of its width holds what is promised (set on the outside plant, part B looked at too). */
-const CALIBRATION = 0.87;
-
-function lossFigure(parts: readonly Part[], narrowed = 1): Figure {
-  const [value, lo, hi] = ends(parts, narrowed).map((x) => Math.max(0, -Math.expm1(-x))) as [number, number, number];
+function lossFigure(parts: readonly Part[], width: Width): Figure {
+  const [value, lo, hi] = ends(parts, width).map((x) => Math.max(0, -Math.expm1(-x))) as [number, number, number];
   return figure(value, lo, Math.max(hi, SMALLEST_LIMIT));
 }
 const SMALLEST_LIMIT = 0.01;
@@ -202,11 +210,11 @@ function foretold(ahead: Outlook | null, { scene }: Belief, conditions: Conditio
     now: even(now, shift),
     clean: even(clean, shift),
   });
-  const [kwh, kwhLo, kwhHi] = ends(ahead.extraKwh, CALIBRATION).map((x) => Math.max(0, x)) as [number, number, number];
+  const [kwh, kwhLo, kwhHi] = ends(ahead.extraKwh, CALIBRATION.energy).map((x) => Math.max(0, x)) as [number, number, number];
   const extra = figure(kwh, kwhLo, Math.max(kwhHi, 0.001));
   const price = conditions.energyPricePerKwh;
   return {
-    coolingLostHotDay: lossFigure(ahead.coolingLost),
+    coolingLostHotDay: lossFigure(ahead.coolingLost, CALIBRATION.cooling),
     extraEnergyKwhPerDay: extra,
     extraCostPerDay: { ...figure(extra.value * price, extra.lo * price, extra.hi * price), currency: conditions.currency },
     cannotKeepUp: ahead.cannotKeepUp,

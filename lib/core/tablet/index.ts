@@ -3,7 +3,7 @@ export * from './state';
 export * from './protocol';
 export * from './own-units';
 export * from '../entries/bounds';
-export { foodQuestion } from './food-question';
+export { foodQuestion, foodTyped } from './food-question';
 export { foldVisit } from './fold';
 export { hasWork } from './has-work';
 export {
@@ -16,6 +16,7 @@ export {
   NO_FOOD,
   openFinds,
   stillToSay,
+  tooWarmForFood,
   unplannedTasks,
   untoldFood,
 } from './unit-work';

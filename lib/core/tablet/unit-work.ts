@@ -70,14 +70,16 @@ export function openFinds(visit: VisitOnFile, unit: UnitOnFile): OpenFind[] {
 export const NO_FOOD = 'Box too warm for food; none in it.';
 
 /** Whether a box holds food that must stay below the limit: no freezer, no ice machine. */
-export const foodBox = (unit: Pick<UnitOnFile, 'application' | 'kind'>): boolean =>
-  unit.application === 'medium' && unit.kind !== 'ice_machine';
+const foodBox = (unit: Pick<UnitOnFile, 'application' | 'kind'>): boolean => unit.application === 'medium' && unit.kind !== 'ice_machine';
+
+/** Above the limit in a box for food. @param boxK kelvin */
+export const tooWarmForFood = (unit: Pick<UnitOnFile, 'application' | 'kind'>, boxK: number): boolean =>
+  foodBox(unit) && boxK > FOOD_LIMIT_K;
 
 /** Read above the limit in a box for food, and nobody told. Kelvin; null where there is nothing to tell. */
 export function untoldFood(visit: VisitOnFile, unit: UnitOnFile): number | null {
-  if (!foodBox(unit)) return null;
   const warmest = Math.max(...visit.entries.readings.filter((r) => r.unitId === unit.id).map((r) => r.values.boxK ?? 0), 0);
-  if (warmest <= FOOD_LIMIT_K) return null;
+  if (!tooWarmForFood(unit, warmest)) return null;
   const said =
     visit.entries.foodWarnings.some((w) => w.unitId === unit.id) ||
     visit.entries.events.some((e) => e.unitId === unit.id && e.note === NO_FOOD);

@@ -1,7 +1,6 @@
-import { FOOD_LIMIT_K } from '../findings/cautions';
 import { isStopped } from '../findings/grades';
 import { signingIn, type SigningWords } from '../customer-words/signing';
-import { foodBox, NO_FOOD } from './unit-work';
+import { NO_FOOD, tooWarmForFood } from './unit-work';
 import { ownText, type OwnUnits } from './own-units';
 import type { UnitOnFile, VisitOnFile } from './state';
 
@@ -42,12 +41,11 @@ export function whatWasDone(visit: VisitOnFile, unit: UnitOnFile, own: OwnUnits,
 function boxLines(visit: VisitOnFile, unit: UnitOnFile, own: OwnUnits, say: SigningWords): DoneLine[] {
   const read = (phase: string) => visit.entries.readings.find((r) => r.unitId === unit.id && r.phase === phase)?.values.boxK;
   const [met, left] = [read('before'), read('after')];
-  const warm = (k: number) => foodBox(unit) && k > FOOD_LIMIT_K;
   const parts = [
     met === undefined ? '' : say.arriving(ownText('boxK', met, own)),
     left === undefined ? '' : say.leaving(ownText('boxK', left, own)),
   ].filter(Boolean);
   if (parts.length === 0) return [];
   const none = visit.entries.events.some((e) => e.unitId === unit.id && e.note === NO_FOOD);
-  return [{ words: say.box(parts.join(', '), none), bad: [met, left].some((k) => k !== undefined && warm(k)) }];
+  return [{ words: say.box(parts.join(', '), none), bad: [met, left].some((k) => k !== undefined && tooWarmForFood(unit, k)) }];
 }

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { foodQuestion } from '@/lib/core/tablet';
+import { foodQuestion, foodTyped } from '@/lib/core/tablet';
 import { celsiusToKelvin, fahrenheitToKelvin } from '@/lib/core/measures';
 
 it.each([
@@ -23,4 +23,12 @@ it('asks about food hotter than a box without power makes it', () => {
     '147 °F (64 °C) is hotter than food gets in a box that stands still: is the point in the right place?',
   );
   expect(foodQuestion(celsiusToKelvin(55.1))).toMatch(/point in the right place/);
+});
+
+it('reads what was typed in the technician’s own unit: what the office would refuse is not asked about', () => {
+  const own = { temperatureUnit: 'F', pressureUnit: 'psig' } as const;
+  expect(foodTyped('', own)).toEqual({ boxK: null, outside: false, question: null });
+  expect(foodTyped('47', own)).toEqual({ boxK: fahrenheitToKelvin(47), outside: false, question: null });
+  expect(foodTyped('40', own).question).toMatch(/not above/);
+  expect(foodTyped('4000', own)).toMatchObject({ outside: true, question: null });
 });

@@ -12,7 +12,7 @@ import { ZoneList } from '@/app/_ui/fields/zone-list';
 import { setUp } from '../actions';
 
 export function SetUpForm() {
-  const { form, error, busy, data } = useActionForm(setUp);
+  const { form, error, on, busy, data } = useActionForm(setUp);
   const router = useRouter();
   const zone = useRef<HTMLInputElement>(null);
 
@@ -32,33 +32,23 @@ export function SetUpForm() {
       <FormErrors errors={error('')} />
       <Field
         label="Set-up code"
-        name="code"
-        error={error('code')}
+        {...on('code')}
         autoComplete="off"
         autoCapitalize="none"
         spellCheck={false}
         hint="Printed where Rimebook was started, so that only whoever runs it can set it up."
       />
-      <Field label="Name of the shop" name="shop" error={error('shop')} autoComplete="organization" />
+      <Field label="Name of the shop" {...on('shop')} autoComplete="organization" />
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
-        <Field
-          label="Time zone"
-          name="timeZone"
-          list="zones"
-          ref={zone}
-          error={error('timeZone')}
-          autoComplete="off"
-          hint="Like America/Chicago."
-        />
-        <Field label="Currency" name="currency" defaultValue="USD" error={error('currency')} autoComplete="off" hint="Three letters." />
+        <Field label="Time zone" {...on('timeZone')} list="zones" ref={zone} autoComplete="off" hint="Like America/Chicago." />
+        <Field label="Currency" {...on('currency')} defaultValue="USD" autoComplete="off" hint="Three letters." />
       </div>
       <ZoneList id="zones" />
-      <Field label="Your name" name="name" error={error('name')} autoComplete="name" />
+      <Field label="Your name" {...on('name')} autoComplete="name" />
       <Field
         label="Your e-mail"
-        name="email"
+        {...on('email')}
         type="email"
-        error={error('email')}
         autoComplete="username"
         hint="You sign in with it. You will be the owner and can add the others."
       />

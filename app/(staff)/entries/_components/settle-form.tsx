@@ -8,19 +8,12 @@ import { settle } from '../actions';
 
 /** Takes an entry off the list of what the office has to look at. */
 export function SettleForm({ entryId, about }: { entryId: string; about: string }) {
-  const { form, error, busy } = useActionForm(settle);
+  const { form, error, on, busy } = useActionForm(settle);
   return (
     <ActionForm {...form} className="flex flex-wrap items-end gap-3 no-print">
       <input type="hidden" name="entryId" value={entryId} />
       <div className="min-w-60 flex-1 [&_input]:min-h-11">
-        <Field
-          id={`note-${entryId}`}
-          label="What was done, if anything"
-          name="note"
-          maxLength={500}
-          error={error('note')}
-          autoComplete="off"
-        />
+        <Field id={`note-${entryId}`} label="What was done, if anything" {...on('note')} maxLength={500} autoComplete="off" />
       </div>
       <Button type="submit" disabled={busy} className="min-h-11" aria-describedby={about}>
         {busy ? 'Saving …' : 'Looked at'}

@@ -18,8 +18,8 @@ import { hoursWords } from '@/app/_ui/words/hours-words';
 import { PutBack, TakeOff } from '@/app/_ui/forms/off-file';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
-import { putKitchenBack, takeKitchenOff } from '../actions';
-import { ClosedDays } from '../_components/closed-days';
+import { DayRanges } from '../../_components/day-ranges';
+import { addClosedDays, putKitchenBack, removeClosedDays, takeKitchenOff } from '../actions';
 import { LastAndNext, Timeline } from '../_components/timeline';
 import { KitchenChanges } from '../_components/kitchen-changes';
 import { UnitTable } from '../_components/unit-table';
@@ -89,7 +89,14 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
         <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
           <GettingIn kitchen={kitchen} />
           <Sheet title="Closed to us">
-            <ClosedDays kitchenId={kitchen.id} ranges={kitchen.blackouts.filter((b) => b.endsOn > today)} may={edits} />
+            <DayRanges
+              what="closed days"
+              of={{ kitchenId: kitchen.id }}
+              ranges={kitchen.blackouts.filter((b) => b.endsOn > today)}
+              may={edits}
+              add={addClosedDays}
+              remove={removeClosedDays}
+            />
           </Sheet>
           {edits ? (
             <Sheet title="Something changed" className="lg:col-span-2">

@@ -9,7 +9,7 @@ import { sayKitchenChanged } from '../actions';
 
 /** A fryer added, another menu, other hours: said by the office, so that nobody has to find it out from packed coils. */
 export function KitchenChanges({ kitchenId, today }: { kitchenId: string; today: LocalDate }) {
-  const { form, error, busy, data } = useActionForm(sayKitchenChanged);
+  const { form, error, on, busy, data } = useActionForm(sayKitchenChanged);
   return (
     <>
       <p className="mb-3 text-soft">
@@ -18,13 +18,12 @@ export function KitchenChanges({ kitchenId, today }: { kitchenId: string; today:
       <ActionForm {...form} className="grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
         <FormErrors errors={error('')} />
         <input type="hidden" name="kitchenId" value={kitchenId} />
-        <Field label="What changed" name="what" error={error('what')} autoComplete="off" placeholder="Second fryer" />
-        <Field label="Since" name="since" type="date" defaultValue={today} max={today} error={error('since')} />
+        <Field label="What changed" {...on('what')} autoComplete="off" placeholder="Second fryer" />
+        <Field label="Since" {...on('since')} type="date" defaultValue={today} max={today} />
         <Select
           label="Its coils now breathe"
-          name="breathes"
+          {...on('breathes')}
           defaultValue="more"
-          error={error('breathes')}
           options={[
             { value: 'more', label: 'more grease or lint' },
             { value: 'less', label: 'less grease or lint' },

@@ -1,10 +1,9 @@
 'use client';
 
 import { ActionForm } from '@/app/_ui/forms/action-form';
-import { Button } from '@/app/_ui/buttons/button';
 import { Check } from '@/app/_ui/fields/check';
 import { FormErrors } from '@/app/_ui/fields/field';
-import { Saved } from '@/app/_ui/feedback/saved';
+import { SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveMyArrivals } from '../actions';
 
@@ -20,12 +19,7 @@ export function ArrivalsForm({ shares }: { shares: boolean }) {
         label="My tablet may say where it is when I arrive at a kitchen"
         hint="Only at that moment, and without my name: the place, how exact it is, and the time. Several arrivals tell the office where the kitchen is; they are deleted then, after 90 days at the latest."
       />
-      <div className="flex items-center gap-3">
-        <Button type="submit" disabled={busy}>
-          Save
-        </Button>
-        <Saved when={saved} />
-      </div>
+      <SaveRow busy={busy} label="Save" look="plain" saved={saved} />
     </ActionForm>
   );
 }

@@ -1,11 +1,10 @@
 'use client';
 
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
 import { NewPasswordField } from '@/app/_ui/fields/new-password-field';
-import { Saved } from '@/app/_ui/feedback/saved';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { changeMyPassword, saveMyUnits } from '../actions';
 
@@ -39,29 +38,19 @@ export function UnitsForm({ units }: { units: MeasureUnits }) {
           </fieldset>
         ))}
       </div>
-      <div className="flex items-center gap-3">
-        <Button look="primary" type="submit" disabled={busy}>
-          Use these
-        </Button>
-        <Saved when={saved} />
-      </div>
+      <SaveRow busy={busy} label="Use these" saved={saved} />
     </ActionForm>
   );
 }
 
 export function MyPasswordForm() {
-  const { form, error, busy, saved } = useActionForm(changeMyPassword);
+  const { form, error, on, busy, saved } = useActionForm(changeMyPassword);
   return (
     <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
-      <Field label="Password you have now" name="current" type="password" autoComplete="current-password" error={error('current')} />
+      <Field label="Password you have now" {...on('current')} type="password" autoComplete="current-password" />
       <NewPasswordField error={error('password')} />
-      <div className="flex items-center gap-3">
-        <Button look="primary" type="submit" disabled={busy}>
-          Change password
-        </Button>
-        <Saved when={saved}>Changed. Your other sessions have ended.</Saved>
-      </div>
+      <SaveRow busy={busy} label="Change password" saved={saved} said="Changed. Your other sessions have ended." />
     </ActionForm>
   );
 }

@@ -7,14 +7,16 @@ import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
+import { sessionLines } from '@/app/_ui/sessions/lines';
 import { SessionList } from '@/app/_ui/sessions/session-list';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
-import { endSessions } from '../actions';
+import { addDaysOff, endSessions, removeDaysOff } from '../actions';
 import { certificatesOf } from '@/lib/features/refrigerant-book/reads/handling';
 import { Certificates } from '../_components/certificates';
 import { PersonForm } from '../_components/person-form';
-import { ActiveForm, DaysOff, LinkForm, PasswordForm, StepForm } from '../_components/person-side';
+import { DayRanges } from '../../_components/day-ranges';
+import { ActiveForm, LinkForm, PasswordForm, StepForm } from '../_components/person-side';
 import { ChangeHistory } from '@/app/(staff)/_components/change-history';
 
 export const metadata: Metadata = { title: 'Person' };
@@ -38,24 +40,19 @@ export default definePage('manage:people', async ({ db, actor, now, params }) =>
         <PersonForm key={person.version} person={person} units={units} />
         <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
           <Sheet title="Signed in">
-            <SessionList
-              sessions={sessions.map((s) => ({
-                id: s.id,
-                userAgent: s.userAgent,
-                createdAt: s.createdAt.getTime(),
-                lastSeenAt: s.lastSeenAt.getTime(),
-                mine: s.id === actor.sessionId,
-              }))}
-              timeZone={zone}
-              action={endSessions}
-              userId={person.id}
-            />
+            <SessionList sessions={sessionLines(sessions, actor.sessionId)} timeZone={zone} action={endSessions} userId={person.id} />
           </Sheet>
           <Sheet title="Certificates for refrigerant">
             <Certificates userId={person.id} list={certificates} today={today} />
           </Sheet>
           <Sheet title="Days off">
-            <DaysOff userId={person.id} ranges={person.timeOff.filter((t) => t.endsOn > today)} />
+            <DayRanges
+              what="days off"
+              of={{ userId: person.id }}
+              ranges={person.timeOff.filter((t) => t.endsOn > today)}
+              add={addDaysOff}
+              remove={removeDaysOff}
+            />
           </Sheet>
           <Sheet title="Password">
             <div className="flex flex-col gap-5">

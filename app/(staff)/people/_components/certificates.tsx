@@ -11,7 +11,7 @@ import { addLicence, withdrawLicence } from '../actions';
 
 /** Licences to handle refrigerant: without one that holds, the tablet lets through no step on it. */
 export function Certificates({ userId, list, today }: { userId: string; list: CertificateOnFile[]; today: string }) {
-  const { form, error, busy } = useActionForm(addLicence);
+  const { form, error, on, busy } = useActionForm(addLicence);
   return (
     <div className="flex flex-col gap-3">
       {list.length === 0 ? <p className="text-soft">None on file: the tablet lets through no step on refrigerant.</p> : null}
@@ -41,21 +41,13 @@ export function Certificates({ userId, list, today }: { userId: string; list: Ce
           <Select
             id="certificate-kind"
             label="What it is"
-            name="kind"
+            {...on('kind')}
             blank="Choose"
-            error={error('kind')}
             options={CERTIFICATE_KINDS.map((value) => ({ value, label: CERTIFICATE_LABEL[value] }))}
           />
         </div>
-        <Field id="certificate-number" label="Number" name="number" error={error('number')} autoComplete="off" />
-        <Field
-          id="certificate-until"
-          label="Last day it holds"
-          name="expiresOn"
-          type="date"
-          error={error('expiresOn')}
-          hint="Empty where it does not expire."
-        />
+        <Field id="certificate-number" label="Number" {...on('number')} autoComplete="off" />
+        <Field id="certificate-until" label="Last day it holds" {...on('expiresOn')} type="date" hint="Empty where it does not expire." />
         <Button type="submit" disabled={busy} className="justify-self-start">
           Add certificate
         </Button>

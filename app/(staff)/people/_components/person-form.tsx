@@ -6,7 +6,7 @@ import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { GAUGE_GRADES } from '@/lib/core/condenser/types';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { SKILL_LABEL, SKILLS, type Skill } from '@/lib/core/people/skills';
-import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Check } from '@/app/_ui/fields/check';
 import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
 import { HoursFields } from '@/app/_ui/fields/hours-fields';
@@ -15,6 +15,7 @@ import { NewPasswordField } from '@/app/_ui/fields/new-password-field';
 import { PositionField } from '@/app/_ui/fields/position-field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addPerson, savePerson } from '../actions';
 
@@ -59,46 +60,31 @@ const NOBODY: PersonFields = {
 
 export function PersonForm({ person, units }: { person?: PersonFields; units: MeasureUnits }) {
   const p = person ?? NOBODY;
-  const { form, error, busy } = useActionForm(person ? savePerson : addPerson);
+  const { form, error, on, busy } = useActionForm(person ? savePerson : addPerson);
   const [role, setRole] = useState<Role>(p.role);
   return (
     <ActionForm {...form} className="flex flex-col gap-6">
       <FormErrors errors={error('')} />
-      {person ? (
-        <>
-          <input type="hidden" name="id" value={p.id} />
-          <input type="hidden" name="version" value={p.version} />
-        </>
-      ) : null}
+      {person ? <Hidden of={{ id: p.id, version: p.version }} /> : null}
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
         <Sheet title="Who">
           <div className="flex flex-col gap-4">
-            <Field label="Name" name="name" defaultValue={p.name} error={error('name')} autoComplete="off" />
-            <Field
-              label="E-mail"
-              name="email"
-              type="email"
-              defaultValue={p.email}
-              error={error('email')}
-              autoComplete="off"
-              hint="Signs in with it."
-            />
+            <Field label="Name" {...on('name')} defaultValue={p.name} autoComplete="off" />
+            <Field label="E-mail" {...on('email')} type="email" defaultValue={p.email} autoComplete="off" hint="Signs in with it." />
             <Field
               label="Phone"
-              name="phone"
+              {...on('phone')}
               type="tel"
               defaultValue={p.phone}
-              error={error('phone')}
               autoComplete="off"
               hint="For the office, when something cannot wait."
             />
             <Select
               label="Role"
-              name="role"
+              {...on('role')}
               options={ROLE_OPTIONS}
               value={role}
               onChange={(e) => setRole(e.target.value as Role)}
-              error={error('role')}
               hint={roleInfo(role).duties}
             />
             {person ? null : (
@@ -123,10 +109,9 @@ export function PersonForm({ person, units }: { person?: PersonFields; units: Me
             <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
               <Select
                 label="Gauge’s accuracy"
-                name="gaugeGrade"
+                {...on('gaugeGrade')}
                 options={GRADES}
                 defaultValue={p.gaugeGrade}
-                error={error('gaugeGrade')}
                 hint="Grade on the dial (ASME B40.100)."
               />
               <MeasuredField
@@ -141,9 +126,8 @@ export function PersonForm({ person, units }: { person?: PersonFields; units: Me
               <div className="sm:col-span-2">
                 <PositionField
                   label="Home, if rounds start there"
-                  name="home"
+                  {...on('home')}
                   position={{ lat: p.homeLat, lng: p.homeLng }}
-                  error={error('home')}
                   hint="Left empty, rounds start and end at the shop."
                 />
               </div>
@@ -169,12 +153,9 @@ export function PersonForm({ person, units }: { person?: PersonFields; units: Me
           </div>
         </Sheet>
       </div>
-      <div className="flex gap-2">
-        <Button look="primary" type="submit" disabled={busy}>
-          {busy ? 'Saving …' : person ? 'Save person' : 'Put person on file'}
-        </Button>
+      <SaveRow busy={busy} label={person ? 'Save person' : 'Put person on file'}>
         <ButtonLink href="/people">Back without saving</ButtonLink>
-      </div>
+      </SaveRow>
     </ActionForm>
   );
 }

@@ -3,9 +3,9 @@
 import { Button } from '@/app/_ui/buttons/button';
 import { Check } from '@/app/_ui/fields/check';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
-import { Saved } from '@/app/_ui/feedback/saved';
 import { State } from '@/app/_ui/states/state';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addKind, saveKind } from '../actions';
 
@@ -97,12 +97,7 @@ export function KindRow({ kind: k }: { kind: Kind }) {
         <input type="hidden" name="key" value={k.key} />
         <KindFields kind={k} id={k.key} error={error} />
         <Check name="active" defaultChecked={k.active} label="Offered for units" hint="Units keep the tasks they have either way." />
-        <div className="flex items-center gap-3">
-          <Button type="submit" disabled={busy}>
-            Save kind
-          </Button>
-          <Saved when={saved} />
-        </div>
+        <SaveRow busy={busy} label="Save kind" look="plain" saved={saved} />
       </ActionForm>
     </details>
   );

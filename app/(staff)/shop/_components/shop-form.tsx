@@ -2,13 +2,12 @@
 
 import Link from 'next/link';
 import { REGION_NAMES, REGIONS, SPEED_LABEL, speedShown, type Region } from '@/lib/core/measures/region';
-import { Button } from '@/app/_ui/buttons/button';
 import { Check } from '@/app/_ui/fields/check';
 import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
 import { PositionField } from '@/app/_ui/fields/position-field';
-import { Saved } from '@/app/_ui/feedback/saved';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { ZoneList } from '@/app/_ui/fields/zone-list';
 import { saveShop } from '../actions';
@@ -31,45 +30,35 @@ export type ShopFields = {
 const WHERE = REGION_NAMES.map((value) => ({ value, label: REGIONS[value].label }));
 
 export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) {
-  const { form, error, busy, saved } = useActionForm(saveShop);
+  const { form, error, on, busy, saved } = useActionForm(saveShop);
   const { distance } = REGIONS[s.region];
   return (
     <ActionForm {...form} className="flex flex-col gap-6">
       <FormErrors errors={error('')} />
-      <input type="hidden" name="seen" value={seen} />
-      <input type="hidden" name="distance" value={distance} />
+      <Hidden of={{ seen, distance }} />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
         <Sheet title="The shop">
           <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
             <div className="sm:col-span-2">
               <Field
                 label="Name"
-                name="name"
+                {...on('name')}
                 defaultValue={s.name}
-                error={error('name')}
                 autoComplete="organization"
                 hint="Stands on reports and messages to customers."
               />
             </div>
-            <Field label="Phone" name="phone" type="tel" defaultValue={s.phone} error={error('phone')} />
-            <Field label="E-mail" name="email" type="email" defaultValue={s.email} error={error('email')} />
-            <Field label="Time zone" name="timeZone" list="zones" defaultValue={s.timeZone} error={error('timeZone')} autoComplete="off" />
-            <Field
-              label="Currency"
-              name="currency"
-              defaultValue={s.currency}
-              error={error('currency')}
-              autoComplete="off"
-              hint="Three letters, like USD."
-            />
+            <Field label="Phone" {...on('phone')} type="tel" defaultValue={s.phone} />
+            <Field label="E-mail" {...on('email')} type="email" defaultValue={s.email} />
+            <Field label="Time zone" {...on('timeZone')} list="zones" defaultValue={s.timeZone} autoComplete="off" />
+            <Field label="Currency" {...on('currency')} defaultValue={s.currency} autoComplete="off" hint="Three letters, like USD." />
             <ZoneList id="zones" />
             <div className="sm:col-span-2">
               <Select
                 label="Where the shop works"
-                name="region"
+                {...on('region')}
                 options={WHERE}
                 defaultValue={s.region}
-                error={error('region')}
                 hint="Miles or kilometres follow it, and the units in which customers read."
               />
             </div>
@@ -83,28 +72,25 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
             <Field
               label="Limit of overdue"
               unit="days"
-              name="overdueLimitDays"
+              {...on('overdueLimitDays')}
               inputMode="numeric"
               defaultValue={s.overdueLimitDays}
-              error={error('overdueLimitDays')}
               hint="Tasks beyond it come first on the due list."
             />
             <input type="hidden" name="speedOnFile" value={s.speedKmh} />
             <Field
               label="Mean driving speed"
               unit={SPEED_LABEL[distance]}
-              name="speed"
+              {...on('speed')}
               inputMode="decimal"
               defaultValue={speedShown(s.speedKmh, distance)}
-              error={error('speed')}
               hint="Door to door, with parking."
             />
             <Field
               label="Road over straight line"
-              name="circuity"
+              {...on('circuity')}
               inputMode="decimal"
               defaultValue={s.circuity}
-              error={error('circuity')}
               hint={
                 <>
                   1.3 is usual in towns (common practice). Better: <Link href="/week/travel">import driving minutes</Link>.
@@ -114,21 +100,15 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
             <div className="sm:col-span-2" id="position">
               <PositionField
                 label="Position of the shop"
-                name="position"
+                {...on('position')}
                 position={s}
-                error={error('position')}
                 hint="Rounds start there, unless someone starts at home."
               />
             </div>
           </div>
         </Sheet>
       </div>
-      <div className="flex items-center gap-3">
-        <Button look="primary" type="submit" disabled={busy}>
-          {busy ? 'Saving …' : 'Save shop'}
-        </Button>
-        <Saved when={saved} />
-      </div>
+      <SaveRow busy={busy} label="Save shop" saved={saved} />
     </ActionForm>
   );
 }

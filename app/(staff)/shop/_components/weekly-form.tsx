@@ -1,11 +1,10 @@
 'use client';
 
-import { Button } from '@/app/_ui/buttons/button';
 import { Check } from '@/app/_ui/fields/check';
 import { FormErrors } from '@/app/_ui/fields/field';
-import { Saved } from '@/app/_ui/feedback/saved';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveWeekly } from '../actions';
 
@@ -21,12 +20,7 @@ export function WeeklyForm({ on }: { on: boolean }) {
           hint="Mondays from seven: what was done, what is late, what waits for a decision."
           defaultChecked={on}
         />
-        <div className="flex items-center gap-3">
-          <Button type="submit" disabled={busy}>
-            Save the letter
-          </Button>
-          <Saved when={saved} />
-        </div>
+        <SaveRow busy={busy} label="Save the letter" look="plain" saved={saved} />
       </ActionForm>
     </Sheet>
   );

@@ -8,7 +8,7 @@ import { settleJob } from '../actions';
 
 /** Closes a job, folded away until wanted: done, or declined with the reason. */
 export function SettleJob({ jobId, what }: { jobId: string; what: string }) {
-  const { form, error, busy } = useActionForm(settleJob);
+  const { form, error, on, busy } = useActionForm(settleJob);
   return (
     <details className="no-print">
       <summary className="inline-flex min-h-9 items-center text-cold underline underline-offset-4">
@@ -21,9 +21,8 @@ export function SettleJob({ jobId, what }: { jobId: string; what: string }) {
             id={`settle-${jobId}`}
             label="What came of it"
             hint="To decline it, say why."
-            name="note"
+            {...on('note')}
             maxLength={500}
-            error={error('note')}
             autoComplete="off"
           />
         </div>

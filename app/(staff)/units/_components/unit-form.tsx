@@ -3,10 +3,11 @@
 import type { CompressorMap } from '@/lib/core/condenser/compressor/ten-coefficient';
 import type { UnitValues } from '@/lib/core/equipment/unit-fields';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addUnit, saveUnit } from '../actions';
 import { BuildFields } from './build-fields';
@@ -18,20 +19,13 @@ export type UnitFields = UnitValues & { id: string; version: number; compressorM
 type Props = { kitchenId: string; unit?: UnitFields; units: MeasureUnits };
 
 export function UnitForm({ kitchenId, unit: u, units }: Props) {
-  const { form, error, busy } = useActionForm(u ? saveUnit : addUnit);
+  const { form, error, on, busy } = useActionForm(u ? saveUnit : addUnit);
   const inputs = (part: Parameters<typeof keysOfPart>[0]) =>
     keysOfPart(part).map((key) => <UnitInput key={key} name={key} unit={u} units={units} error={error} />);
   return (
     <ActionForm {...form} className="flex flex-col gap-6">
       <FormErrors errors={error('')} />
-      {u ? (
-        <>
-          <input type="hidden" name="id" value={u.id} />
-          <input type="hidden" name="version" value={u.version} />
-        </>
-      ) : (
-        <input type="hidden" name="kitchenId" value={kitchenId} />
-      )}
+      {u ? <Hidden of={{ id: u.id, version: u.version }} /> : <input type="hidden" name="kitchenId" value={kitchenId} />}
       <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
         <Sheet title="What and where">
           <div className="flex flex-col gap-4">
@@ -53,14 +47,8 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
                 Findings then move them.
               </p>
               <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
-                <Field
-                  label="Coil last cleaned on"
-                  name="lastCleanedOn"
-                  type="date"
-                  error={error('lastCleanedOn')}
-                  hint="If anybody knows."
-                />
-                <Field label="First due on" name="firstDueOn" type="date" error={error('firstDueOn')} hint="In two weeks when empty." />
+                <Field label="Coil last cleaned on" {...on('lastCleanedOn')} type="date" hint="If anybody knows." />
+                <Field label="First due on" {...on('firstDueOn')} type="date" hint="In two weeks when empty." />
               </div>
             </div>
           </Sheet>
@@ -72,12 +60,9 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
           </div>
         </Sheet>
       </div>
-      <div className="flex gap-2">
-        <Button look="primary" type="submit" disabled={busy}>
-          {busy ? 'Saving …' : u ? 'Save unit' : 'Put unit on file'}
-        </Button>
+      <SaveRow busy={busy} label={u ? 'Save unit' : 'Put unit on file'}>
         <ButtonLink href={u ? `/units/${u.id}` : `/kitchens/${kitchenId}`}>Back without saving</ButtonLink>
-      </div>
+      </SaveRow>
     </ActionForm>
   );
 }

@@ -4,10 +4,11 @@ import { useState } from 'react';
 import type { LocalDate } from '@/lib/core/calendar';
 import { bookedMinutes, lengthWords, type SiteTime } from '@/lib/core/planning/on-site';
 import { ridersOf } from '@/lib/core/tasks';
-import { Button, ButtonLink } from '@/app/_ui/buttons/button';
+import { ButtonLink } from '@/app/_ui/buttons/button';
 import { FormErrors, TextArea } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { book } from '../actions';
 import { SlotFields } from './slot-fields';
@@ -24,7 +25,7 @@ type Props = {
 };
 
 export function BookForm({ kitchenId, tasks, chosen, today, siteTime, technicians, defaults }: Props) {
-  const { form, error, busy } = useActionForm(book);
+  const { form, error, on, busy } = useActionForm(book);
   const [picked, setPicked] = useState<ReadonlySet<string>>(() => new Set(chosen));
   const riders = new Set(ridersOf(tasks, (t) => picked.has(t.id)));
   const work = tasks.filter((t) => picked.has(t.id) || riders.has(t)).map((t) => t.minutes);
@@ -57,20 +58,17 @@ export function BookForm({ kitchenId, tasks, chosen, today, siteTime, technician
             error={error}
             minutesHint={`${lengthWords(siteTime, work)} Change it if you know better.`}
           />
-          <TextArea label="Note for the technician" name="note" error={error('note')} />
+          <TextArea label="Note for the technician" {...on('note')} />
           <label className="flex items-center gap-2">
             <input type="checkbox" name="fixed" className="size-5" /> Fixed appointment: planning leaves it where it is
           </label>
         </div>
       </Sheet>
-      <div className="flex gap-3">
-        <Button look="primary" type="submit" disabled={busy}>
-          {busy ? 'Booking …' : 'Book the visit'}
-        </Button>
+      <SaveRow busy={busy} label="Book the visit" sending="Booking …">
         <ButtonLink href="/week" look="quiet">
           Leave without booking
         </ButtonLink>
-      </div>
+      </SaveRow>
     </ActionForm>
   );
 }

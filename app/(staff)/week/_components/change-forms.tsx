@@ -5,6 +5,7 @@ import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { cancel, give, move, restore } from '../actions';
 import { Anyway, SlotFields } from './slot-fields';
@@ -18,7 +19,7 @@ type MoveProps = Props & {
 export type FreeTime = { technicianId: string; date: string; from: string; words: string };
 
 export function MoveForm({ visitId, version, technicians, defaults, free = [] }: MoveProps & { free?: FreeTime[] }) {
-  const { form, error, busy } = useActionForm(move);
+  const { form, error, on, busy } = useActionForm(move);
   const [at, setAt] = useState(defaults);
   return (
     <Sheet title="Move">
@@ -35,11 +36,10 @@ export function MoveForm({ visitId, version, technicians, defaults, free = [] }:
         </div>
       ) : null}
       <ActionForm {...form} className="flex flex-col gap-4">
-        <input type="hidden" name="visitId" value={visitId} />
-        <input type="hidden" name="version" value={version} />
+        <Hidden of={{ visitId, version }} />
         <FormErrors errors={error('')} />
         <SlotFields key={`${at.technicianId} ${at.date} ${at.from}`} technicians={technicians} defaults={at} error={error} />
-        <Field label="Why it moves" name="reason" error={error('reason')} required />
+        <Field label="Why it moves" {...on('reason')} required />
         <Button type="submit" look="primary" className="self-start" disabled={busy}>
           {busy ? 'Moving …' : 'Move the visit'}
         </Button>
@@ -50,19 +50,17 @@ export function MoveForm({ visitId, version, technicians, defaults, free = [] }:
 
 /** For a visit under way: only who has it changes. */
 export function GiveForm({ visitId, version, technicians }: Props & Pick<MoveProps, 'technicians'>) {
-  const { form, error, busy } = useActionForm(give);
+  const { form, error, on, busy } = useActionForm(give);
   return (
     <Sheet title="Give to someone else">
       <ActionForm {...form} className="flex flex-col gap-4">
-        <input type="hidden" name="visitId" value={visitId} />
-        <input type="hidden" name="version" value={version} />
+        <Hidden of={{ visitId, version }} />
         <FormErrors errors={error('')} />
-        <Select label="Technician" name="technicianId" options={technicians} blank="Choose" error={error('technicianId')} required />
+        <Select label="Technician" {...on('technicianId')} options={technicians} blank="Choose" required />
         <Field
           label="Why someone else has it"
           id="f-give-reason"
-          name="reason"
-          error={error('reason')}
+          {...on('reason')}
           hint="Its time stays, and so does what is already written."
           required
         />
@@ -76,18 +74,16 @@ export function GiveForm({ visitId, version, technicians }: Props & Pick<MovePro
 
 /** `kitchenHears`: the time is not over, so the kitchen is written to. */
 export function CancelForm({ visitId, version, started, kitchenHears }: Props & { started: boolean; kitchenHears: boolean }) {
-  const { form, error, busy } = useActionForm(cancel);
+  const { form, error, on, busy } = useActionForm(cancel);
   return (
     <Sheet title="Cancel">
       <ActionForm {...form} className="flex flex-col gap-4">
-        <input type="hidden" name="visitId" value={visitId} />
-        <input type="hidden" name="version" value={version} />
+        <Hidden of={{ visitId, version }} />
         <FormErrors errors={error('')} />
         <Field
           label="Why it is cancelled"
           id="f-cancel-reason"
-          name="reason"
-          error={error('reason')}
+          {...on('reason')}
           hint={[
             started ? 'What is already written stays on file.' : '',
             'Its tasks stay due and can be booked again.',
@@ -108,8 +104,7 @@ export function RestoreForm({ visitId, version }: Props) {
   const { form, error, busy } = useActionForm(restore);
   return (
     <ActionForm {...form} className="flex flex-wrap items-center gap-3">
-      <input type="hidden" name="visitId" value={visitId} />
-      <input type="hidden" name="version" value={version} />
+      <Hidden of={{ visitId, version }} />
       <Button type="submit" look="primary" disabled={busy}>
         {busy ? 'Booking …' : 'Book it again as it was'}
       </Button>

@@ -4,11 +4,10 @@ import { useState } from 'react';
 import type { LocalDate } from '@/lib/core/calendar';
 import { bookedMinutes, lengthWords, type SiteTime } from '@/lib/core/planning/on-site';
 import { ridersOf } from '@/lib/core/tasks';
-import { Button } from '@/app/_ui/buttons/button';
 import { Check } from '@/app/_ui/fields/check';
 import { FormErrors, TextArea } from '@/app/_ui/fields/field';
-import { Saved } from '@/app/_ui/feedback/saved';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { change } from '../actions';
 import { VisitLength } from './slot-fields';
@@ -38,8 +37,7 @@ export function WorkForm({ visitId, version, tasks, chosen, today, siteTime, min
   const proposed = same ? minutes : bookedMinutes(siteTime, work);
   return (
     <ActionForm {...form} className="flex flex-col gap-4">
-      <input type="hidden" name="visitId" value={visitId} />
-      <input type="hidden" name="version" value={version} />
+      <Hidden of={{ visitId, version }} />
       <FormErrors errors={error('')} />
       <FormErrors errors={error('taskIds')} />
       <TaskPicker tasks={tasks} picked={picked} riders={riders} today={today} onPick={setPicked} />
@@ -54,14 +52,9 @@ export function WorkForm({ visitId, version, tasks, chosen, today, siteTime, min
             : undefined
         }
       />
-      <TextArea label="Note for the technician" name="note" defaultValue={note} error={error('note')} />
+      <TextArea label="Note for the technician" {...on('note')} defaultValue={note} />
       <Check name="fixed" defaultChecked={fixed} label="Fixed appointment" hint="Planning leaves it where it is." />
-      <div className="flex items-center gap-3">
-        <Button type="submit" look="primary" disabled={busy}>
-          {busy ? 'Saving …' : 'Save what is done there'}
-        </Button>
-        <Saved when={saved} />
-      </div>
+      <SaveRow busy={busy} label="Save what is done there" saved={saved} />
     </ActionForm>
   );
 }

@@ -2,7 +2,7 @@ import { keysOf } from '../../typed/closed-set';
 import { holdK } from '../causes/head-control';
 import type { CauseId } from '../types';
 import { lossSpread, type LikelihoodOfK } from './infer';
-import { coilGradeGiven } from './looks';
+import { coilGradeGiven, FAILED_FAN } from './looks';
 import { LOSS } from './priors';
 import type { Scene } from './scene';
 
@@ -66,7 +66,13 @@ function lossDensity(cause: keyof typeof LOSS, { reading }: Scene, past: Past | 
   const shape = LOSS[cause] ?? [];
   if (cause !== 'coil_fouling') {
     const then = was(0.02, 0.1);
-    return (f) => then * shape.reduce((p, [m, s, share]) => p + share * normal(f, m, s), 0);
+    const fan = cause === 'condenser_fan' ? reading.fanGrade : undefined;
+    const ways = shape.map(([m, s, share], i) => [m, s, share * (fan ? (FAILED_FAN[i]?.[fan] ?? 1) : 1)] as const);
+    return (f) => {
+      let p = 0;
+      for (const way of ways) p += way[2] * normal(f, way[0], way[1]);
+      return then * p;
+    };
   }
   const [mean, sd] = shape[0] ?? [0, 1];
   const [m, s] = reading.phase === 'after' ? [0.25, 0.2] : [mean, sd];

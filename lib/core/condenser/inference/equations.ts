@@ -49,6 +49,8 @@ export type Machine = {
   dryRef: number;
   gainRef: number;
   exchanged: number;
+  /** Part of the liquid's warmth over the air that its line gives off. */
+  line: number;
   design: Float64Array;
   /** Heat rejected at the design point and what turns per-displacement figures into watts. */
   designHeat: number;
@@ -66,11 +68,17 @@ const EXCHANGED = { capillary: 0.75, valve: 0.1 };
 const SHIFT = { capillary: 0.25, valve: 0.08 };
 /**
  * A capillary's unit carries an accumulator before its compressor: liquid that leaves the evaporator stays in it, and the
- * condenser is short of it. Share of the condenser per wetness, and how sharply it sets in (judgement).
+ * condenser is short of it. Share of the condenser per wetness, and how sharply it sets in (judgement, agrees with the outside plant,
+ * part A).
  */
-const ACCUMULATOR = 1.5;
+const ACCUMULATOR = 5;
 const ACCUMULATOR_KNEE = 0.02;
 const OUTLET_SUPERHEAT_K = 5;
+/**
+ * A valve's unit has a receiver: its condenser holds little liquid back, and most of its subcooling comes from the line through
+ * the kitchen, which gives off a part of how much warmer than the air it is (judgement, agrees with the outside plant, part A).
+ */
+const LINE = { capillary: 0, valve: 0.2 };
 
 /** Superheat never falls below nothing, but a solver must feel which way is out. */
 const softened = (x: number) => (x > 12 ? x : x > -25 ? 1.2 * Math.log1p(Math.exp(x / 1.2)) : 1e-9);
@@ -104,19 +112,21 @@ export function machineOf(unit: CondenserUnit, profile: Profile): Machine | null
     dryRef: 0,
     gainRef: capillary ? GAIN_PART.capillary : GAIN_PART.valve,
     exchanged: capillary ? EXCHANGED.capillary : EXCHANGED.valve,
+    line: capillary ? LINE.capillary : LINE.valve,
     design: x,
     designHeat: 0,
     scale: 1,
   };
   x[GAIN] = machine.gainRef;
-  const subcooled = profile.subcoolingK;
   const o = newOutcome();
   // Shares at the design point need heats per kilogram that hardly depend on them: twice round settles it.
   for (let i = 0; i < 3; i++) {
     run(machine, x, o);
     const cpl = fluid.hLiquid(tc - fluid.glide(tc)) - fluid.hLiquid(tc - fluid.glide(tc) - 1);
-    const perKg = o.heatRejected / o.massFlow - cpl * subcooled;
     const liquidRise = tc - fluid.glide(tc) - profile.designAirK;
+    // What the line takes is not the coil's: s = a − (a − s_coil)·(1 − line), solved for the coil's own.
+    const subcooled = Math.max(0.3, liquidRise - (liquidRise - profile.subcoolingK) / (1 - machine.line));
+    const perKg = o.heatRejected / o.massFlow - cpl * subcooled;
     x[FLOODED] = machine.floodedRef = floodedFor(subcooled, perKg, cpl, profile.cleanRiseK, liquidRise);
     const cpv = fluid.cpVapour(te);
     const boiling = o.cooling / o.massFlow - cpv * superheat;
@@ -196,9 +206,10 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
   const beforeLiquid = hSuction + hot - hLiquidC;
   const sub = subcooling(flooded, beforeLiquid, cpl, rise, bubble - x[AIR]!);
   const quality = flooded < 0 ? -flooded : 0;
-  const liquidK = bubble - sub;
+  const inLine = m.line * Math.max(0, bubble - sub - x[AIR]!);
+  const liquidK = bubble - sub - inLine;
   const hLiquid = flooded > 0 ? hLiquidC - cpl * sub : hLiquidC + quality * latentC;
-  const hIn = hLiquid - m.exchanged * cpv * gain;
+  const hIn = hLiquid - cpl * inLine - m.exchanged * cpv * gain;
 
   o.headPa = head;
   o.suctionPa = pE;
@@ -223,7 +234,9 @@ export function run(m: Machine, x: Float64Array, o: Outcome): void {
   const caught = m.capillary && dry < 0.3 ? ACCUMULATOR * ACCUMULATOR_KNEE * Math.log1p(Math.exp(-dry / ACCUMULATOR_KNEE)) : 0;
   o.charge = flooded - m.floodedRef - x[CHARGE]! - (m.capillary ? SHIFT.capillary : SHIFT.valve) * (dry - m.dryRef) + caught;
   if (m.capillary) {
-    const lnTube = m.cap(tc) + 0.5 * lnGas + subcoolingGain(sub, m.beta) + flashLoss(quality);
+    // What the suction line takes out of the liquid is gone before most of the tube: gas that the coil let through may be liquid again.
+    const below = hLiquidC - hIn;
+    const lnTube = m.cap(tc) + 0.5 * lnGas + subcoolingGain(Math.max(0, below / cpl), m.beta) + flashLoss(Math.max(0, -below / latentC));
     o.expansion = Math.log(flow) - lnTube - x[LN_VALVE]! - m.lnExpansionRef;
   } else {
     const lnFull = 0.5 * (Math.log(Math.max(1e3, head - pE)) + f.lnRhoLiquid(liquidK)) + flashLoss(quality);

@@ -10,9 +10,16 @@ const J = new Float64Array(16);
 
 /**
  * Where a machine of known constants settles in given air and box: Newton's method on the four imbalances, from `x`,
- * which is left at the solution. The slopes are worked out anew only every other round. False where it does not settle.
+ * which is left at the solution. The slopes are worked out anew only every other round; `near`: those of the call before serve
+ * as long as they bring it nearer. False where it does not settle.
  */
-export function settle(machine: Machine, x: Float64Array, at: { airK: number; boxK: number }, o: Outcome = newOutcome()): boolean {
+export function settle(
+  machine: Machine,
+  x: Float64Array,
+  at: { airK: number; boxK: number },
+  o: Outcome = newOutcome(),
+  near = false,
+): boolean {
   x[AIR] = at.airK;
   x[BOX] = at.boxK;
   let before = Infinity;
@@ -22,7 +29,7 @@ export function settle(machine: Machine, x: Float64Array, at: { airK: number; bo
     const size = Math.max(Math.abs(r[0]!), Math.abs(r[1]!), Math.abs(r[2]!), Math.abs(r[3]!));
     if (!Number.isFinite(size)) return false;
     if (size < 1e-5) return true;
-    if (round % 2 === 0 || size > 0.3 * before) slopes(machine, x, o);
+    if (near ? size > 0.5 * before : round % 2 === 0 || size > 0.3 * before) slopes(machine, x, o);
     before = size;
     const step = solved4(J, r);
     if (!step) return false;

@@ -13,6 +13,7 @@ import {
   USUAL_DIRT,
   LOOSE_DIRT,
   DEPTH_ERROR,
+  FIRST,
   REPEATED,
   TRUST,
 } from './priors';
@@ -135,7 +136,7 @@ function likelihoodOfK(plain: Solution, prior: S.Prior): LikelihoodOfK {
  * a baseline learnt by the same means, errors that stay with an instrument cancel in part.
  */
 export function lossSpread(scene: Scene, measuredSd: number, loss: number): number {
-  return Math.hypot((scene.learnt ? REPEATED : 0.9) * measuredSd, scene.lnCleanSd, DEPTH_ERROR * Math.max(0, loss));
+  return Math.hypot((scene.learnt ? REPEATED : FIRST) * measuredSd, scene.lnCleanSd, DEPTH_ERROR * Math.max(0, loss));
 }
 
 /** What of the error changes from one reading of the unit to the next: the unit's own errors held at a part. */

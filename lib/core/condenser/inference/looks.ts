@@ -24,7 +24,12 @@ export function coilGradeGiven(grade: string, deposit: number): number {
 const USUAL_COIL: Record<string, number> = { bare: 0.42, filmed: 0.4, furred: 0.155, matted: 0.02, packed: 0.005 };
 const usualCoil = (grade: string): number => USUAL_COIL[grade] ?? 1;
 
-const DEAD_FAN: Record<string, number> = { sound: 0.03, worn: 0.22, failed: 0.75 };
+/** A fan that stands, and one that turns too slowly, which an eye may pass as worn. */
+const DEAD_FAN: Record<string, number> = { sound: 0.02, worn: 0.06, failed: 0.92 };
+const SLOW_FAN: Record<string, number> = { sound: 0.12, worn: 0.5, failed: 0.38 };
+/** In the order of the two ways in which a fan fails (`LOSS` in `priors.ts`). */
+export const FAILED_FAN = [DEAD_FAN, SLOW_FAN] as const;
+const badFan = (found: string): number => ((DEAD_FAN[found] ?? 1) + (SLOW_FAN[found] ?? 1)) / 2;
 const LIVE_FAN: Record<string, number> = { sound: 0.81, worn: 0.18, failed: 0.01 };
 const BAD_EVAPORATOR: Record<string, number> = { clean: 0.06, dusty: 0.14, clogged: 0.4, choked: 0.4 };
 const GOOD_EVAPORATOR: Record<string, number> = { clean: 0.6, dusty: 0.3, clogged: 0.08, choked: 0.02 };
@@ -41,21 +46,25 @@ export const LOOKS: Record<Look, readonly string[]> = {
   iceGrade: ['dry', 'even_frost', 'part_iced', 'bridged', 'block'],
 };
 
-/** Probability of what a look finds under a cause; a fouled coil's own grade depends on its deposit instead. */
+/** Probability of what a look finds under a cause; a fouled coil's own grade depends on its deposit instead, a fan's on what it still moves. */
 export function lookGiven(look: Look, found: string, cause: CauseId): number {
   if (look === 'coilGrade') return usualCoil(found);
-  if (look === 'fanGrade') return (cause === 'condenser_fan' ? DEAD_FAN : LIVE_FAN)[found] ?? 1;
+  if (look === 'fanGrade') return cause === 'condenser_fan' ? badFan(found) : (LIVE_FAN[found] ?? 1);
   if (look === 'evaporatorFanGrade') return (cause === 'evaporator_fan' ? DEAD_FAN : LIVE_FAN)[found] ?? 1;
   if (look === 'iceGrade') return (cause === 'evaporator_coil' ? ICED : NOT_ICED)[found] ?? 1;
   return (cause === 'evaporator_coil' ? BAD_EVAPORATOR : GOOD_EVAPORATOR)[found] ?? 1;
 }
 
-/** All looks of a reading but the coil's under a fouled coil. */
+/** Those that depend on how much is lost, and are weighed with it. */
+const withLoss = (look: Look, cause: CauseId): boolean =>
+  (look === 'coilGrade' && cause === 'coil_fouling') || (look === 'fanGrade' && cause === 'condenser_fan');
+
+/** All looks of a reading but those weighed with the loss. */
 export function looksGiven(reading: Reading, cause: CauseId): number {
   let p = 1;
   for (const look of keysOf(LOOKS)) {
     const found = reading[look];
-    if (found !== undefined && !(look === 'coilGrade' && cause === 'coil_fouling')) p *= lookGiven(look, found, cause);
+    if (found !== undefined && !withLoss(look, cause)) p *= lookGiven(look, found, cause);
   }
   return p;
 }

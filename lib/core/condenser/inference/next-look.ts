@@ -34,8 +34,10 @@ export function nextLooks(belief: Belief): NextLook[] {
         look,
         continuous(parts, (c) => predicted(c, channel, errorOf(scene.reading, channel))),
       );
-  const over = (read: (value: number) => Reading, given: typeof boxGiven, from: number, to: number) =>
-    gridded(parts, from, to, (c, value) => given({ ...scene, reading: read(value) }, c.cause));
+  const over = (read: (value: number) => Reading, given: typeof boxGiven, from: number, to: number) => {
+    const scenes = Array.from({ length: GRID }, (_, r) => ({ ...scene, reading: read(from + ((to - from) * (r + 0.5)) / GRID) }));
+    return gridded(parts, from, to, (c, _value, _i, r) => given(scenes[r] ?? scene, c.cause));
+  };
   const set = unit.boxSetPointK;
   add(
     'boxK',
@@ -160,14 +162,14 @@ function gridded(
   parts: readonly Component[],
   from: number,
   to: number,
-  density: (c: Component, value: number, i: number) => number,
+  density: (c: Component, value: number, i: number, r: number) => number,
 ): number {
   const n = parts.length;
   const table = new Float64Array(GRID * n);
   for (let i = 0; i < n; i++) {
     let sum = 0;
     for (let r = 0; r < GRID; r++) {
-      const p = density(parts[i]!, from + ((to - from) * (r + 0.5)) / GRID, i);
+      const p = density(parts[i]!, from + ((to - from) * (r + 0.5)) / GRID, i, r);
       table[r * n + i] = p;
       sum += p;
     }

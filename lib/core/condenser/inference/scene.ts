@@ -45,8 +45,9 @@ export type SceneOptions = { history?: readonly PastLoss[]; learnt: boolean; own
 /** Error of a clamp on the discharge line: contact, and how far along the line it sits (judgement). */
 const DISCHARGE_DROP_K = 2;
 const DISCHARGE_PLACEMENT_SD_K = 2.5;
-/** The liquid line gives off a little heat before the clamp (judgement). */
+/** The liquid line gives off a little heat before the clamp: K, and behind a receiver as a part of the rise (judgement). */
 const LIQUID_LINE_SD_K = 0.5;
+const LIQUID_LINE_SD_PART = 0.08;
 
 export const thermometerOf = (reading: Reading) => reading.thermometerSdK ?? THERMOMETER_SD_K;
 
@@ -84,7 +85,8 @@ export function sceneOf(unit: CondenserUnit, entered: Reading, baseline: CleanBa
   );
   const bend = reading.condensingClampK;
   add('bendK', bend === undefined ? undefined : bend + BEND_SHORTFALL_K, Math.hypot(onPipe, BEND_SHORTFALL_SD_K * left));
-  add('liquidK', reading.liquidLineK, Math.hypot(onPipe, LIQUID_LINE_SD_K));
+  const inLine = machine.capillary || !Number.isFinite(rise) ? 0 : LIQUID_LINE_SD_PART * Math.max(0, rise);
+  add('liquidK', reading.liquidLineK, Math.hypot(onPipe, LIQUID_LINE_SD_K, inLine));
   add('suctionK', reading.suctionLineK, onPipe);
   const discharge = reading.dischargeLineK;
   add('dischargeK', discharge === undefined ? undefined : discharge + DISCHARGE_DROP_K, Math.hypot(onPipe, DISCHARGE_PLACEMENT_SD_K));

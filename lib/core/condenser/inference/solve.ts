@@ -177,10 +177,12 @@ function factor(damping: number): boolean {
   return true;
 }
 
-function backSolve(b: Float64Array, into: Float64Array): void {
-  for (let i = 0; i < N; i++) {
+/** `from`: entries of b before it are nought. */
+function backSolve(b: Float64Array, into: Float64Array, from = 0): void {
+  for (let i = 0; i < from; i++) into[i] = 0;
+  for (let i = from; i < N; i++) {
     let sum = b[i]!;
-    for (let k = 0; k < i; k++) sum -= L[i * N + k]! * into[k]!;
+    for (let k = from; k < i; k++) sum -= L[i * N + k]! * into[k]!;
     into[i] = sum / L[i * N + i]!;
   }
   for (let i = N - 1; i >= 0; i--) {
@@ -197,7 +199,7 @@ function covariance(prior: Prior): Float64Array {
   for (let i = 0; i < N; i++) {
     unit.fill(0);
     unit[i] = 1;
-    backSolve(unit, column);
+    backSolve(unit, column, i);
     for (let k = 0; k < N; k++) cov[k * N + i] = column[k]! * prior.sd[k]! * prior.sd[i]!;
   }
   return cov;

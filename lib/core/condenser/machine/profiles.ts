@@ -52,7 +52,7 @@ export function profileOf(kind: UnitKind, application: Application): Profile {
   const low = application === 'low' && kind !== 'ice_machine';
   const smaller = low && kind !== 'walk_in_freezer' ? 0.8 : 1;
   return {
-    compressor: typicalCompressor(row.compressor),
+    compressor: typicalCompressor(row.compressor, low),
     evaporatorDifferenceK: row.td * F,
     cleanRiseK: row.rise * F * smaller,
     cleanRiseSdK: row.sd * F * smaller,

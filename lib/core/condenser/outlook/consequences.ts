@@ -34,14 +34,19 @@ export type Outlook = {
   cannotKeepUp: boolean;
 };
 
-/** Model error of what is foretold, one sd; set on the outside plant, part A, energy and discharge with part B looked at too. Relative to the figure, then absolute. */
+/** Model error of what is foretold, one sd; set on the outside plant, part A. Cooling: relative to the figure, then absolute. */
 const MODEL = {
-  cooling: [0.25, 0.008],
-  energy: 0.1,
+  cooling: { capillary: [0.36, 0.003], valve: [0.28, 0.003] },
+  energy: 0.25,
   head: 0.02,
-  dischargeK: 2,
+  dischargeK: { capillary: 2, valve: 1 },
   cutoutK: 1.2,
 } as const;
+/**
+ * Part of what the reading leaves open that counts in what is lost, as the rest moves the worn machine and the sound one alike: with
+ * line temperatures read and without. Set on the outside plant, part A.
+ */
+const OPEN = { cooling: { read: 0.75, unread: 0.5 }, energy: { read: 0.85, unread: 0.65 }, discharge: 0.93 } as const;
 /** Size of a unit whose nominal cooling nobody entered, of one whose plate was read; run hours guessed and noted. */
 const SIZE_SD = { guessed: 0.35, onFile: 0.08 } as const;
 const RUN_HOURS_SD = { guessed: 0.15, onFile: 0.05 } as const;
@@ -229,18 +234,19 @@ function sensitivities({ belief, conditions }: OutlookInput, pair: Pair, base: A
   const moved = (from: Float64Array, index: number, by: number, into: Outcome): Outcome | null => {
     x.set(from);
     x[index] = x[index]! + by;
-    return settle(machine, x, at, into) ? into : null;
+    return settle(machine, x, at, into, true) ? { ...into } : null;
   };
-  const a = newOutcome();
-  const b = newOutcome();
+  const o = newOutcome();
   const note = (i: number, after: ReturnType<typeof nudged>, h: number) => KEYS.forEach((k, j) => (g[j]![i] = (after[k] - before[k]) / h));
+  // One machine after the other, as the slopes of a nudge serve the next.
+  const worn = UNCERTAIN.map((index) => moved(pair.now, index, NUDGE[index]!, o));
   UNCERTAIN.forEach((index, i) => {
     const h = NUDGE[index]!;
-    const now = moved(pair.now, index, h, a);
-    const clean = index === S.LN_K ? pair.b : moved(pair.clean, index, h, b);
+    const now = worn[i];
+    const clean = index === S.LN_K ? pair.b : moved(pair.clean, index, h, o);
     if (now && clean) note(i, nudged(now, clean, base), h);
   });
-  const cleaner = moved(pair.clean, S.LN_K, 0.03, b);
+  const cleaner = moved(pair.clean, S.LN_K, 0.03, o);
   if (cleaner) note(n, nudged(pair.a, cleaner, base), 0.03);
   const own = neverLearnt(belief);
   return Object.fromEntries(
@@ -264,7 +270,9 @@ function neverLearnt({ plain, scene }: Belief): number {
 function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly { weight: number; at: Ahead }[], s: Spreads): Outlook {
   const even = (read: (a: Ahead) => number, sd: (a: Ahead) => number): Part[] =>
     parts.map(({ weight, at }) => ({ weight, value: read(at), down: sd(at), up: sd(at) }));
-  const [relative, absolute] = MODEL.cooling;
+  const [relative, absolute] = MODEL.cooling[unit.expansion];
+  const lines = belief.scene.reading.suctionLineK === undefined ? 'unread' : 'read';
+  const open = { cooling: OPEN.cooling[lines] * s.lnCooling, energy: OPEN.energy[lines] * s.extraKwh, discharge: OPEN.discharge };
   const sizeKnown = unit.nominalCoolingW !== undefined || unit.compressorMap !== undefined;
   const scale = Math.hypot(
     sizeKnown ? SIZE_SD.onFile : SIZE_SD.guessed,
@@ -277,15 +285,15 @@ function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly {
   return {
     coolingLost: even(
       (a) => -a.lnCooling,
-      (a) => Math.hypot(s.lnCooling, relative * a.lnCooling, absolute),
+      (a) => Math.hypot(open.cooling, relative * a.lnCooling, absolute),
     ),
     extraKwh: parts.map(({ weight, at }) => {
       const size = Math.abs(at.extraKwh);
       return {
         weight,
         value: at.extraKwh,
-        down: Math.hypot(s.extraKwh, (size * -Math.expm1(-Z80 * scale)) / Z80),
-        up: Math.hypot(s.extraKwh, (size * Math.expm1(Z80 * scale)) / Z80),
+        down: Math.hypot(open.energy, (size * -Math.expm1(-Z80 * scale)) / Z80),
+        up: Math.hypot(open.energy, (size * Math.expm1(Z80 * scale)) / Z80),
       };
     }),
     headNow: even(
@@ -298,11 +306,11 @@ function assembled({ belief, unit, conditions }: OutlookInput, parts: readonly {
     ),
     dischargeNow: even(
       (a) => a.dischargeNow,
-      () => Math.hypot(s.dischargeNow, MODEL.dischargeK),
+      () => Math.hypot(open.discharge * s.dischargeNow, MODEL.dischargeK[unit.expansion]),
     ),
     dischargeClean: even(
       (a) => a.dischargeClean,
-      () => Math.hypot(s.dischargeClean, MODEL.dischargeK),
+      () => Math.hypot(open.discharge * s.dischargeClean, MODEL.dischargeK[unit.expansion]),
     ),
     cutNow: cuts
       ? even(

@@ -8,7 +8,7 @@ import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { askForLink } from '../../actions';
 
 export function ForgottenForm() {
-  const { form, error, busy, saved } = useActionForm(askForLink);
+  const { form, error, on, busy, saved } = useActionForm(askForLink);
   if (saved)
     return (
       <Notice title="Look into your mail" action={null}>
@@ -18,7 +18,7 @@ export function ForgottenForm() {
   return (
     <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
-      <Field label="E-mail" name="email" type="email" autoComplete="username" error={error('email')} required />
+      <Field label="E-mail" {...on('email')} type="email" autoComplete="username" required />
       <Button look="primary" size="touch" type="submit" disabled={busy}>
         Send me a link
       </Button>

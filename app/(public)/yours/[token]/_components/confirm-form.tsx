@@ -2,6 +2,7 @@
 
 import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors } from '@/app/_ui/fields/field';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { usePlainForm } from '@/app/_ui/forms/use-plain-form';
 import { confirmVisit } from '../actions';
 
@@ -11,8 +12,7 @@ export function ConfirmForm({ token, visitId, suits, about }: { token: string; v
   return (
     <form {...form}>
       <FormErrors errors={error('')} />
-      <input type="hidden" name="token" value={token} />
-      <input type="hidden" name="visitId" value={visitId} />
+      <Hidden of={{ token, visitId }} />
       <Button type="submit" name="answer" value="confirmed" look="primary" size="touch" disabled={busy}>
         {suits}
         <span className="sr-only">: {about}</span>

@@ -2,6 +2,7 @@
 
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { usePlainForm } from '@/app/_ui/forms/use-plain-form';
 import { wordsIn, type Language } from '@/lib/core/customer-words';
 import { JOB_URGENCIES } from '@/lib/core/jobs/states';
@@ -33,8 +34,7 @@ export function RingForm({ token, once, language, phone, kitchens, units }: Prop
   return (
     <form {...form} className="mt-3 flex flex-col gap-4 no-print">
       <FormErrors errors={said('')} />
-      <input type="hidden" name="token" value={token} />
-      <input type="hidden" name="once" value={once} />
+      <Hidden of={{ token, once }} />
       {one ? (
         <input type="hidden" name="kitchenId" value={one.id} />
       ) : (

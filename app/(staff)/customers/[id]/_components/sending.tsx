@@ -1,10 +1,9 @@
 'use client';
 
 import { ActionForm } from '@/app/_ui/forms/action-form';
-import { Button } from '@/app/_ui/buttons/button';
 import { Check } from '@/app/_ui/fields/check';
 import { FormErrors } from '@/app/_ui/fields/field';
-import { Saved } from '@/app/_ui/feedback/saved';
+import { SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveSending } from '../../actions';
 
@@ -24,12 +23,7 @@ export function SendingForm({ id, reports, quarters }: Props) {
         label="The summary of each quarter"
         hint="Two days after the quarter is over, once, where there was a visit."
       />
-      <div className="flex items-center gap-3">
-        <Button type="submit" disabled={busy}>
-          Save
-        </Button>
-        <Saved when={saved} />
-      </div>
+      <SaveRow busy={busy} label="Save" look="plain" saved={saved} />
     </ActionForm>
   );
 }

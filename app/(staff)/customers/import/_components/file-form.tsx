@@ -11,7 +11,7 @@ import { checkFleet } from '../actions';
 
 /** Choose a file or paste its lines; both are only looked at. */
 export function FileForm({ pasted }: { pasted?: string }) {
-  const { form, error, busy } = useActionForm(checkFleet);
+  const { form, error, on, busy } = useActionForm(checkFleet);
   const [tooLarge, setTooLarge] = useState(false);
   const wrong = tooLarge ? ['The file is larger than 10 MB. Split it.'] : error('file');
 
@@ -36,10 +36,9 @@ export function FileForm({ pasted }: { pasted?: string }) {
       />
       <TextArea
         label={pasted === undefined ? 'Or paste the lines' : 'The lines as you gave them: mend them here'}
-        name="pasted"
+        {...on('pasted')}
         rows={pasted === undefined ? 5 : 12}
         defaultValue={pasted}
-        error={error('pasted')}
         spellCheck={false}
         className="w-full overflow-x-auto whitespace-pre rounded-md border border-edge bg-sheet p-3 font-mono text-sm"
       />

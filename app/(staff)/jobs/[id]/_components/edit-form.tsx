@@ -1,10 +1,9 @@
 'use client';
 
 import { JOB_URGENCIES, JOB_URGENCY_LABEL, type JobUrgency } from '@/lib/core/jobs/states';
-import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
-import { Saved } from '@/app/_ui/feedback/saved';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { editJob } from '../../actions';
 
@@ -17,16 +16,15 @@ const URGENCIES = JOB_URGENCIES.map((value) => ({ value, label: JOB_URGENCY_LABE
 
 /** Words, urgency and units of the job, folded away until they have to change. */
 export function EditForm({ job, units }: Props) {
-  const { form, error, busy, saved } = useActionForm(editJob);
+  const { form, error, on, busy, saved } = useActionForm(editJob);
   return (
     <details className="rounded-lg border border-line bg-sheet p-4">
       <summary className="min-h-9 cursor-pointer font-bold text-cold">Change words, urgency or units</summary>
       <ActionForm {...form} className="mt-3 flex flex-col gap-4">
         <FormErrors errors={error('') ?? error('unitIds')} />
-        <input type="hidden" name="jobId" value={job.id} />
-        <input type="hidden" name="version" value={job.version} />
-        <TextArea id="edit-what" label="What is wrong" name="what" rows={2} defaultValue={job.what} error={error('what')} />
-        <Select label="How soon" name="urgency" options={URGENCIES} defaultValue={job.urgency} error={error('urgency')} />
+        <Hidden of={{ jobId: job.id, version: job.version }} />
+        <TextArea id="edit-what" label="What is wrong" {...on('what')} rows={2} defaultValue={job.what} />
+        <Select label="How soon" {...on('urgency')} options={URGENCIES} defaultValue={job.urgency} />
         <fieldset>
           <legend className="font-bold">Units</legend>
           {units.map((u) => (
@@ -36,12 +34,7 @@ export function EditForm({ job, units }: Props) {
             </label>
           ))}
         </fieldset>
-        <div className="flex items-center gap-3">
-          <Button type="submit" disabled={busy}>
-            Save
-          </Button>
-          <Saved when={saved} />
-        </div>
+        <SaveRow busy={busy} label="Save" look="plain" saved={saved} />
       </ActionForm>
     </details>
   );

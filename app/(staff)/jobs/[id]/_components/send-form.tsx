@@ -8,7 +8,7 @@ import { sendQuote } from '../quote/actions';
 
 /** Sends the quote; its link stands here until the page is left, and nowhere after. */
 export function SendForm({ quoteId, email }: { quoteId: string; email: string }) {
-  const { form, error, busy, data } = useActionForm(sendQuote);
+  const { form, error, on, busy, data } = useActionForm(sendQuote);
   if (data)
     return (
       <p role="status" className="mt-2 break-words">
@@ -21,15 +21,7 @@ export function SendForm({ quoteId, email }: { quoteId: string; email: string })
       <FormErrors errors={error('') ?? error('validUntil')} />
       <input type="hidden" name="quoteId" value={quoteId} />
       <div className="min-w-60 flex-1">
-        <Field
-          label="Send to"
-          name="to"
-          type="email"
-          defaultValue={email}
-          hint="Empty: only make the link."
-          error={error('to')}
-          autoComplete="off"
-        />
+        <Field label="Send to" {...on('to')} type="email" defaultValue={email} hint="Empty: only make the link." autoComplete="off" />
       </div>
       <Button type="submit" look="primary" disabled={busy} className="mb-6">
         Send the quote

@@ -9,14 +9,14 @@ import { putOnVisit } from '../../actions';
 
 /** Puts the job on a visit that is booked there anyway. */
 export function VisitForm({ jobId, visits }: { jobId: string; visits: { value: string; label: string }[] }) {
-  const { form, error, busy } = useActionForm(putOnVisit);
+  const { form, error, on, busy } = useActionForm(putOnVisit);
   if (visits.length === 0) return null;
   return (
     <Sheet title="Somebody goes there anyway">
       <ActionForm {...form} className="flex flex-col gap-3">
         <FormErrors errors={error('')} />
         <input type="hidden" name="jobId" value={jobId} />
-        <Select label="Visit" name="visitId" options={visits} error={error('visitId')} />
+        <Select label="Visit" {...on('visitId')} options={visits} />
         <Button type="submit" disabled={busy} className="self-start">
           Put it on this visit
         </Button>

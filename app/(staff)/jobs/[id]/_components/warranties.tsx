@@ -1,10 +1,9 @@
 'use client';
 
 import { dateWords } from '@/lib/core/calendar/when';
-import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
-import { Saved } from '@/app/_ui/feedback/saved';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addWarranty } from '../../actions';
 
@@ -12,7 +11,7 @@ type Props = { jobId: string; units: { id: string; name: string; warranties: { i
 
 /** Until when somebody else pays for the job's units and their parts. It speaks up before a quote is written. */
 export function Warranties({ jobId, units }: Props) {
-  const { form, error, busy, saved } = useActionForm(addWarranty);
+  const { form, error, on, busy, saved } = useActionForm(addWarranty);
   if (units.length === 0) return null;
   return (
     <details className="rounded-lg border border-line bg-sheet p-4">
@@ -29,16 +28,11 @@ export function Warranties({ jobId, units }: Props) {
       <ActionForm {...form} className="mt-3 flex flex-col gap-3">
         <FormErrors errors={error('')} />
         <input type="hidden" name="jobId" value={jobId} />
-        <Select label="Unit" name="unitId" options={units.map((u) => ({ value: u.id, label: u.name }))} error={error('unitId')} />
-        <Field id="warranty-what" label="What is covered" name="what" hint="The unit, or which part of it." error={error('what')} />
-        <Field id="warranty-until" label="Until" name="until" type="date" error={error('until')} />
-        <Field id="warranty-note" label="By whom" name="note" error={error('note')} />
-        <div className="flex items-center gap-3">
-          <Button type="submit" disabled={busy}>
-            Add
-          </Button>
-          <Saved when={saved} />
-        </div>
+        <Select label="Unit" {...on('unitId')} options={units.map((u) => ({ value: u.id, label: u.name }))} />
+        <Field id="warranty-what" label="What is covered" {...on('what')} hint="The unit, or which part of it." />
+        <Field id="warranty-until" label="Until" {...on('until')} type="date" />
+        <Field id="warranty-note" label="By whom" {...on('note')} />
+        <SaveRow busy={busy} label="Add" look="plain" saved={saved} />
       </ActionForm>
     </details>
   );

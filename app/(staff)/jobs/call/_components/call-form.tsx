@@ -1,39 +1,28 @@
 'use client';
 
 import { JOB_URGENCIES, JOB_URGENCY_LABEL } from '@/lib/core/jobs/states';
-import { Button, ButtonLink } from '@/app/_ui/buttons/button';
-import { Field, FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { ButtonLink } from '@/app/_ui/buttons/button';
+import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { Group } from '@/app/_ui/fields/group';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
+import { WhatIsWrong } from '../../_components/what-is-wrong';
 import { takeCall } from '../../actions';
 
 type Props = { kitchenId: string; units: { id: string; name: string; tag: string }[]; caller: { name: string; phone: string } };
 
 /** The call in one form. What cannot wait goes on to who can be there when. */
 export function CallForm({ kitchenId, units, caller }: Props) {
-  const { form, error, busy } = useActionForm(takeCall);
+  const { form, error, on, busy } = useActionForm(takeCall);
   return (
     <Sheet title="The call">
       <ActionForm {...form} className="flex flex-col gap-4">
         <FormErrors errors={error('') ?? error('kitchenId')} />
         <input type="hidden" name="kitchenId" value={kitchenId} />
-        <TextArea
-          label="What is wrong"
-          name="what"
-          rows={2}
-          hint="In the caller’s words; the technician reads it."
-          error={error('what')}
-          autoFocus
-          required
-        />
-        <fieldset>
-          <legend className="font-bold">How soon</legend>
-          {error('urgency') ? (
-            <p role="alert" className="text-sm font-bold text-alarm">
-              {error('urgency')?.join(' ')}
-            </p>
-          ) : null}
+        <WhatIsWrong {...on('what')} autoFocus />
+        <Group legend="How soon" error={error('urgency')}>
           <div className="mt-1 flex flex-col">
             {JOB_URGENCIES.map((u) => (
               <label key={u} className="flex min-h-9 items-center gap-2">
@@ -41,15 +30,8 @@ export function CallForm({ kitchenId, units, caller }: Props) {
               </label>
             ))}
           </div>
-        </fieldset>
-        <fieldset>
-          <legend className="font-bold">Units</legend>
-          <p className="text-sm text-soft">None chosen: nobody knows yet which one.</p>
-          {error('unitIds') ? (
-            <p role="alert" className="text-sm font-bold text-alarm">
-              {error('unitIds')?.join(' ')}
-            </p>
-          ) : null}
+        </Group>
+        <Group legend="Units" hint="None chosen: nobody knows yet which one." error={error('unitIds')}>
           <div
             className="mt-1 max-h-60 overflow-y-auto rounded-md border border-line px-2"
             tabIndex={0}
@@ -63,26 +45,16 @@ export function CallForm({ kitchenId, units, caller }: Props) {
               </label>
             ))}
           </div>
-        </fieldset>
+        </Group>
         <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
-          <Field label="Who rings" name="callerName" defaultValue={caller.name} error={error('callerName')} autoComplete="off" />
-          <Field
-            label="Ring back"
-            name="callerPhone"
-            type="tel"
-            defaultValue={caller.phone}
-            error={error('callerPhone')}
-            autoComplete="off"
-          />
+          <Field label="Who rings" {...on('callerName')} defaultValue={caller.name} autoComplete="off" />
+          <Field label="Ring back" {...on('callerPhone')} type="tel" defaultValue={caller.phone} autoComplete="off" />
         </div>
-        <div className="flex flex-wrap gap-3">
-          <Button type="submit" look="primary" disabled={busy}>
-            {busy ? 'Filing …' : 'Take the call'}
-          </Button>
+        <SaveRow busy={busy} label="Take the call" sending="Filing …">
           <ButtonLink href="/jobs" look="quiet">
             Back without saving
           </ButtonLink>
-        </div>
+        </SaveRow>
       </ActionForm>
     </Sheet>
   );

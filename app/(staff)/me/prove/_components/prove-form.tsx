@@ -9,7 +9,7 @@ import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { prove } from '../../actions';
 
 export function ProveForm({ to }: { to: string }) {
-  const { form, error, busy, saved } = useActionForm(prove);
+  const { form, error, on, busy, saved } = useActionForm(prove);
   useEffect(() => {
     // Not the router: what was asked for may be a file.
     if (saved) window.location.assign(to);
@@ -23,15 +23,7 @@ export function ProveForm({ to }: { to: string }) {
   return (
     <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
-      <Field
-        label="Your password"
-        name="password"
-        type="password"
-        autoComplete="current-password"
-        error={error('password')}
-        required
-        autoFocus
-      />
+      <Field label="Your password" {...on('password')} type="password" autoComplete="current-password" required autoFocus />
       <Button look="primary" type="submit" disabled={busy} className="self-start">
         It is me
       </Button>

@@ -9,7 +9,7 @@ import { dropStep, startStep } from '../../actions';
 type Props = { secret: string; picture: { path: string; size: number } };
 
 export function SecondStepForm({ secret, picture }: Props) {
-  const { form, error, busy, data } = useActionForm(startStep);
+  const { form, error, on, busy, data } = useActionForm(startStep);
   if (data) return <SpareCodes codes={data} />;
   return (
     <ActionForm {...form} className="flex flex-col gap-4">
@@ -22,7 +22,7 @@ export function SecondStepForm({ secret, picture }: Props) {
         Can’t read it? Type this secret: <code className="break-all">{secret.replace(/(.{4})/g, '$1 ').trim()}</code>
       </p>
       <input type="hidden" name="secret" value={secret} />
-      <Field label="Code" name="code" inputMode="numeric" autoComplete="one-time-code" error={error('code')} required />
+      <Field label="Code" {...on('code')} inputMode="numeric" autoComplete="one-time-code" required />
       <Button look="primary" type="submit" disabled={busy} className="self-start">
         Turn it on
       </Button>

@@ -17,6 +17,7 @@ import { Field, FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
 import { MeasuredField } from '@/app/_ui/fields/measured-field';
 import { Saved } from '@/app/_ui/feedback/saved';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { gone, place, putCylinder, takeBack, weigh } from '../actions';
 
@@ -24,7 +25,7 @@ type Person = { id: string; name: string };
 const people = (list: readonly Person[]) => list.map((p) => ({ value: p.id, label: p.name }));
 
 export function NewCylinderForm({ unit, vans }: { unit: string; vans: Person[] }) {
-  const { form, error, busy } = useActionForm(putCylinder);
+  const { form, error, on, busy } = useActionForm(putCylinder);
   const mass = (name: string, label: string, hint: string) => (
     <MeasuredField label={label} name={name} measure="mass" unit={unit} hint={hint} error={error} />
   );
@@ -32,27 +33,25 @@ export function NewCylinderForm({ unit, vans }: { unit: string; vans: Person[] }
     <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
-        <Field label="What is written on it" name="label" error={error('label')} autoComplete="off" />
+        <Field label="What is written on it" {...on('label')} autoComplete="off" />
         <Select
           label="Gas"
-          name="refrigerant"
+          {...on('refrigerant')}
           blank="Choose"
-          error={error('refrigerant')}
           options={FILED_REFRIGERANTS.map((r) => ({ value: r.id, label: refrigerantLabel(r.id) }))}
         />
         <Select
           label="New or recovered"
-          name="contents"
+          {...on('contents')}
           blank="Choose"
-          error={error('contents')}
           options={CYLINDER_CONTENTS.map((value) => ({ value, label: CONTENTS_LABEL[value] }))}
         />
-        <Select label="Where" name="withUserId" blank="In the shop" error={error('withUserId')} options={people(vans)} />
+        <Select label="Where" {...on('withUserId')} blank="In the shop" options={people(vans)} />
         {mass('tare', 'Empty weight', 'Stamped as T.W.')}
         {mass('gross', 'On the scale as it is', 'Cylinder and gas.')}
         {mass('most', 'Most gas it may hold', 'Four fifths of a recovery cylinder’s water capacity, or what came in a new one.')}
       </div>
-      <TextArea label="Note" name="note" error={error('note')} />
+      <TextArea label="Note" {...on('note')} />
       <Button look="primary" type="submit" disabled={busy} className="self-start">
         Put it on file
       </Button>
@@ -74,7 +73,7 @@ export function WeighForm({
   today: string;
   certificates: Certificate[];
 }) {
-  const { form, error, busy, saved } = useActionForm(weigh);
+  const { form, error, on, busy, saved } = useActionForm(weigh);
   const [way, setWay] = useState('scale_check');
   const touches = way === 'charged' || way === 'recovered';
   return (
@@ -84,13 +83,12 @@ export function WeighForm({
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
         <Select
           label="What happened"
-          name="way"
+          {...on('way')}
           value={way}
           onChange={(e) => setWay(e.target.value)}
-          error={error('way')}
           options={CYLINDER_WAYS.map((value) => ({ value, label: CYLINDER_WAY_LABEL[value] }))}
         />
-        <Field label="Day" name="on" type="date" defaultValue={today} error={error('on')} />
+        <Field label="Day" {...on('on')} type="date" defaultValue={today} />
         {way === 'scale_check' ? null : (
           <MeasuredField
             label="Gas moved"
@@ -104,41 +102,34 @@ export function WeighForm({
         <MeasuredField label="Scale shows now" name="gross" measure="mass" unit={unit} hint="Cylinder and gas." error={error} />
         {touches ? (
           <>
-            <Field label="Unit’s tag" name="unitTag" error={error('unitTag')} autoComplete="off" />
+            <Field label="Unit’s tag" {...on('unitTag')} autoComplete="off" />
             <Select
               label="Under whose certificate"
-              name="certificateId"
+              {...on('certificateId')}
               blank="None"
-              error={error('certificateId')}
               options={certificates.map((c) => ({ value: c.id, label: `${c.name}: ${CERTIFICATE_LABEL[c.kind]} ${c.number}` }))}
             />
-            <Field label="Else, who answers for it" name="overruledBy" error={error('overruledBy')} autoComplete="off" />
-            <Field label="And why" name="overruledWhy" error={error('overruledWhy')} autoComplete="off" />
+            <Field label="Else, who answers for it" {...on('overruledBy')} autoComplete="off" />
+            <Field label="And why" {...on('overruledWhy')} autoComplete="off" />
           </>
         ) : null}
         {way === 'recovered' ? (
           <Select
             label="What becomes of it"
-            name="recoveredFor"
+            {...on('recoveredFor')}
             blank="Not said"
-            error={error('recoveredFor')}
             options={RECOVERED_FOR.map((value) => ({ value, label: RECOVERED_FOR_LABEL[value] }))}
           />
         ) : null}
       </div>
-      <Field label="Note" name="note" error={error('note')} autoComplete="off" />
-      <div className="flex items-center gap-3">
-        <Button look="primary" type="submit" disabled={busy}>
-          Add to the book
-        </Button>
-        <Saved when={saved}>In the book</Saved>
-      </div>
+      <Field label="Note" {...on('note')} autoComplete="off" />
+      <SaveRow busy={busy} label="Add to the book" saved={saved} said="In the book" />
     </ActionForm>
   );
 }
 
 export function TakeBackForm({ entryId, words }: { entryId: string; words: string }) {
-  const { form, error, busy } = useActionForm(takeBack);
+  const { form, error, on, busy } = useActionForm(takeBack);
   const [asking, setAsking] = useState(false);
   if (!asking)
     return (
@@ -150,7 +141,7 @@ export function TakeBackForm({ entryId, words }: { entryId: string; words: strin
     <ActionForm {...form} className="flex flex-col gap-2">
       <FormErrors errors={error('')} />
       <input type="hidden" name="entryId" value={entryId} />
-      <Field id={`why-${entryId}`} label="What was wrong with it" name="why" error={error('why')} autoComplete="off" />
+      <Field id={`why-${entryId}`} label="What was wrong with it" {...on('why')} autoComplete="off" />
       <Button type="submit" disabled={busy} className="self-start">
         Take it back
       </Button>
@@ -159,20 +150,12 @@ export function TakeBackForm({ entryId, words }: { entryId: string; words: strin
 }
 
 export function PlaceForm({ id, version, withUserId, vans }: { id: string; version: number; withUserId: string | null; vans: Person[] }) {
-  const { form, error, busy, saved } = useActionForm(place);
+  const { form, error, on, busy, saved } = useActionForm(place);
   return (
     <ActionForm {...form} className="flex flex-wrap items-end gap-3">
       <FormErrors errors={error('')} />
-      <input type="hidden" name="id" value={id} />
-      <input type="hidden" name="version" value={version} />
-      <Select
-        label="Where it is"
-        name="withUserId"
-        blank="In the shop"
-        defaultValue={withUserId ?? ''}
-        error={error('withUserId')}
-        options={people(vans)}
-      />
+      <Hidden of={{ id, version }} />
+      <Select label="Where it is" {...on('withUserId')} blank="In the shop" defaultValue={withUserId ?? ''} options={people(vans)} />
       <Button type="submit" disabled={busy}>
         Move it
       </Button>
@@ -182,14 +165,13 @@ export function PlaceForm({ id, version, withUserId, vans }: { id: string; versi
 }
 
 export function GoneForm({ id, version }: { id: string; version: number }) {
-  const { form, error, busy } = useActionForm(gone);
+  const { form, error, on, busy } = useActionForm(gone);
   return (
     <ActionForm {...form} className="flex flex-col gap-3">
       <p className="text-soft">Enter first what went with it: handed in to be reclaimed or destroyed. Afterwards it takes no more lines.</p>
       <FormErrors errors={error('')} />
-      <input type="hidden" name="id" value={id} />
-      <input type="hidden" name="version" value={version} />
-      <Field id="gone-why" label="Where it went" name="why" error={error('why')} autoComplete="off" />
+      <Hidden of={{ id, version }} />
+      <Field id="gone-why" label="Where it went" {...on('why')} autoComplete="off" />
       <Button look="danger" type="submit" disabled={busy} className="self-start">
         The cylinder is gone
       </Button>

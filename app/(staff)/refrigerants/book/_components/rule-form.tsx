@@ -10,15 +10,14 @@ import { saveLeakRules } from '../actions';
 
 /** Which rules the shop reads its figures by. */
 export function RuleForm({ ruleSet, method }: { ruleSet: 'us' | 'eu'; method: LeakMethod }) {
-  const { form, error, busy, saved } = useActionForm(saveLeakRules);
+  const { form, error, on, busy, saved } = useActionForm(saveLeakRules);
   return (
     <ActionForm {...form} className="flex flex-wrap items-end gap-4">
       <FormErrors errors={error('')} />
       <Select
         label="Rules that count here"
-        name="leakRuleSet"
+        {...on('leakRuleSet')}
         defaultValue={ruleSet}
-        error={error('leakRuleSet')}
         options={[
           { value: 'us', label: 'United States: leak rates and repair' },
           { value: 'eu', label: 'European Union: leak checks too' },
@@ -26,9 +25,8 @@ export function RuleForm({ ruleSet, method }: { ruleSet: 'us' | 'eu'; method: Le
       />
       <Select
         label="Method, for all units alike"
-        name="leakMethod"
+        {...on('leakMethod')}
         defaultValue={method}
-        error={error('leakMethod')}
         options={[
           { value: 'annualizing', label: 'Annualizing' },
           { value: 'rolling', label: 'Rolling year' },

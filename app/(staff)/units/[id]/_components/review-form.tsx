@@ -3,6 +3,7 @@
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { review } from '../../actions';
 
@@ -14,8 +15,7 @@ export function ReviewForm({ changeId, backTo }: { changeId: string; backTo: str
     <div className="mt-1 flex flex-wrap items-start gap-2">
       <ActionForm {...keep.form}>
         <FormErrors errors={keep.error('')} />
-        <input type="hidden" name="changeId" value={changeId} />
-        <input type="hidden" name="verdict" value="accepted" />
+        <Hidden of={{ changeId, verdict: 'accepted' }} />
         <Button type="submit" disabled={keep.busy}>
           Keep it
         </Button>
@@ -25,8 +25,7 @@ export function ReviewForm({ changeId, backTo }: { changeId: string; backTo: str
         <ActionForm {...back.form} className="mt-2 flex flex-col gap-3 rounded-md border border-line bg-paper p-4">
           <p className="text-soft">Goes back to {backTo}.</p>
           <FormErrors errors={back.error('')} />
-          <input type="hidden" name="changeId" value={changeId} />
-          <input type="hidden" name="verdict" value="overruled" />
+          <Hidden of={{ changeId, verdict: 'overruled' }} />
           <Field id={`overrule-${changeId}`} label="Why" name="reason" error={back.error('reason')} autoComplete="off" />
           <Button type="submit" disabled={back.busy} className="self-start">
             Overrule it

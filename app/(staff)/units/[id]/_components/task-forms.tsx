@@ -4,8 +4,8 @@ import type { ReactNode } from 'react';
 import type { Anchor, LocalDate } from '@/lib/core/calendar';
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
-import { Saved } from '@/app/_ui/feedback/saved';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addUnitTask, saveRule, setLock, takeTaskOff } from '../../actions';
 import { RuleFields } from './rule-fields';
@@ -33,13 +33,12 @@ function Fold({ words, children }: { words: string; children: ReactNode }) {
 }
 
 export function EditRuleForm({ task: t }: { task: TaskToChange }) {
-  const { form, error, busy, saved } = useActionForm(saveRule);
+  const { form, error, on, busy, saved } = useActionForm(saveRule);
   return (
     <Fold words="Change the rule">
       <ActionForm key={t.version} {...form} className="flex flex-col gap-4">
         <FormErrors errors={error('')} />
-        <input type="hidden" name="taskId" value={t.id} />
-        <input type="hidden" name="version" value={t.version} />
+        <Hidden of={{ taskId: t.id, version: t.version }} />
         <RuleFields
           idPrefix={`edit-${t.id}`}
           rule={t.rule}
@@ -53,43 +52,29 @@ export function EditRuleForm({ task: t }: { task: TaskToChange }) {
             id={`min-${t.id}`}
             label="Never more often than every"
             unit="weeks"
-            name="minWeeks"
+            {...on('minWeeks')}
             inputMode="numeric"
             defaultValue={t.minWeeks}
-            error={error('minWeeks')}
           />
           <Field
             id={`max-${t.id}`}
             label="Never later than every"
             unit="weeks"
-            name="maxWeeks"
+            {...on('maxWeeks')}
             inputMode="numeric"
             defaultValue={t.maxWeeks}
-            error={error('maxWeeks')}
             hint="A contract’s or warranty’s limit."
           />
         </div>
-        <Field
-          id={`why-${t.id}`}
-          label="Why"
-          name="reason"
-          error={error('reason')}
-          autoComplete="off"
-          hint="Stays with the history of the rule."
-        />
-        <div className="flex items-center gap-3">
-          <Button look="primary" type="submit" disabled={busy}>
-            {busy ? 'Saving …' : 'Save rule'}
-          </Button>
-          <Saved when={saved} />
-        </div>
+        <Field id={`why-${t.id}`} label="Why" {...on('reason')} autoComplete="off" hint="Stays with the history of the rule." />
+        <SaveRow busy={busy} label="Save rule" saved={saved} />
       </ActionForm>
     </Fold>
   );
 }
 
 export function LockForm({ task: t }: { task: TaskToChange }) {
-  const { form, error, busy } = useActionForm(setLock);
+  const { form, error, on, busy } = useActionForm(setLock);
   return (
     <Fold words={t.locked ? 'Unlock' : 'Lock'}>
       <ActionForm {...form} className="flex flex-col gap-4">
@@ -99,10 +84,8 @@ export function LockForm({ task: t }: { task: TaskToChange }) {
             : 'A locked rule stays whatever is found. What the findings would have done is still told.'}
         </p>
         <FormErrors errors={error('')} />
-        <input type="hidden" name="taskId" value={t.id} />
-        <input type="hidden" name="version" value={t.version} />
-        <input type="hidden" name="lock" value={t.locked ? 'unlock' : 'lock'} />
-        <Field id={`lock-${t.id}`} label="Why" name="reason" error={error('reason')} autoComplete="off" />
+        <Hidden of={{ taskId: t.id, version: t.version, lock: t.locked ? 'unlock' : 'lock' }} />
+        <Field id={`lock-${t.id}`} label="Why" {...on('reason')} autoComplete="off" />
         <Button type="submit" disabled={busy} className="self-start">
           {t.locked ? 'Unlock the rule' : 'Lock the rule'}
         </Button>
@@ -112,15 +95,14 @@ export function LockForm({ task: t }: { task: TaskToChange }) {
 }
 
 export function TakeTaskOffForm({ task: t }: { task: TaskToChange }) {
-  const { form, error, busy } = useActionForm(takeTaskOff);
+  const { form, error, on, busy } = useActionForm(takeTaskOff);
   return (
     <Fold words="Take off">
       <ActionForm {...form} className="flex flex-col gap-4">
         <p className="text-soft">{t.label} will no longer come due for this unit. Its history stays, and it can be added again.</p>
         <FormErrors errors={error('')} />
-        <input type="hidden" name="taskId" value={t.id} />
-        <input type="hidden" name="version" value={t.version} />
-        <Field id={`off-${t.id}`} label="Why" name="reason" error={error('reason')} autoComplete="off" />
+        <Hidden of={{ taskId: t.id, version: t.version }} />
+        <Field id={`off-${t.id}`} label="Why" {...on('reason')} autoComplete="off" />
         <Button look="danger" type="submit" disabled={busy} className="self-start">
           Take it off
         </Button>
@@ -130,7 +112,7 @@ export function TakeTaskOffForm({ task: t }: { task: TaskToChange }) {
 }
 
 export function AddTaskForm({ unitId, kinds }: { unitId: string; kinds: { key: string; label: string }[] }) {
-  const { form, error, busy } = useActionForm(addUnitTask);
+  const { form, error, on, busy } = useActionForm(addUnitTask);
   if (kinds.length === 0)
     return <p className="text-sm text-soft">This unit has every kind of task there is. The owner adds kinds under Shop.</p>;
   return (
@@ -140,10 +122,9 @@ export function AddTaskForm({ unitId, kinds }: { unitId: string; kinds: { key: s
         <input type="hidden" name="unitId" value={unitId} />
         <Select
           label="What is to be done"
-          name="kindKey"
+          {...on('kindKey')}
           blank="Choose"
           options={kinds.map((k) => ({ value: k.key, label: k.label }))}
-          error={error('kindKey')}
         />
         <RuleFields idPrefix="add" neverDone error={error} />
         <Button look="primary" type="submit" disabled={busy} className="self-start">

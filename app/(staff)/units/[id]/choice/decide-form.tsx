@@ -2,8 +2,8 @@
 
 import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
-import { Saved } from '@/app/_ui/feedback/saved';
 import { ActionForm } from '@/app/_ui/forms/action-form';
+import { SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { decideWay, judgeAgain } from './actions';
 
@@ -16,7 +16,7 @@ export function DecideForm({
   typed: Record<string, string>;
   ways: { value: string; label: string }[];
 }) {
-  const { form, error, busy, saved } = useActionForm(decideWay);
+  const { form, error, on, busy, saved } = useActionForm(decideWay);
   return (
     <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
@@ -24,25 +24,20 @@ export function DecideForm({
       {Object.entries(typed).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
-      <Select label="What is decided" name="way" blank="Choose" options={ways} error={error('way')} />
-      <TextArea label="Why" name="reason" error={error('reason')} />
-      <div className="flex items-center gap-3">
-        <Button look="primary" type="submit" disabled={busy}>
-          Keep the decision
-        </Button>
-        <Saved when={saved}>Kept; it comes up again in a year.</Saved>
-      </div>
+      <Select label="What is decided" {...on('way')} blank="Choose" options={ways} />
+      <TextArea label="Why" {...on('reason')} />
+      <SaveRow busy={busy} label="Keep the decision" saved={saved} said="Kept; it comes up again in a year." />
     </ActionForm>
   );
 }
 
 export function AgainForm({ id }: { id: string }) {
-  const { form, error, busy } = useActionForm(judgeAgain);
+  const { form, error, on, busy } = useActionForm(judgeAgain);
   return (
     <ActionForm {...form} className="mt-2 flex flex-col gap-3">
       <FormErrors errors={error('')} />
       <input type="hidden" name="id" value={id} />
-      <TextArea id={`again-${id}`} label="A year on: was it right?" name="note" error={error('note')} />
+      <TextArea id={`again-${id}`} label="A year on: was it right?" {...on('note')} />
       <Button type="submit" disabled={busy} className="self-start">
         Keep what you think
       </Button>

@@ -4,12 +4,13 @@ import { useEffect, useState } from 'react';
 import { useRouter } from 'next/navigation';
 import { minutesOnSite, siteTimeWords, type SiteTime } from '@/lib/core/planning/on-site';
 import { ButtonLink } from '@/app/_ui/buttons/button';
-import { Field, FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
+import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { look } from '../actions';
+import { WhatIsWrong } from '../../../jobs/_components/what-is-wrong';
 import { VisitLength } from '../../_components/slot-fields';
 import { Offers } from './offers';
 import { UnitsInNeed, type UnitInNeed } from './units-in-need';
@@ -63,15 +64,7 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
                 required
               />
             )}
-            <TextArea
-              label="What is wrong"
-              name="what"
-              rows={2}
-              defaultValue={job?.what}
-              error={error('what')}
-              hint="In the caller’s words; the technician reads it."
-              required
-            />
+            <WhatIsWrong {...on('what')} defaultValue={job?.what} />
             <UnitsInNeed
               units={units}
               chosen={job?.unitIds}
@@ -88,16 +81,8 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
               defaultValue={job?.quotedMinutes ?? 60}
               hint={lengthHint(work, siteTime, !!job?.quotedMinutes)}
             />
-            <Field label="Day" name="date" type="date" defaultValue={defaults.date} error={error('date')} required />
-            <Field
-              label="Not before"
-              name="from"
-              type="time"
-              defaultValue={defaults.from}
-              error={error('from')}
-              hint="The kitchen’s own time."
-              required
-            />
+            <Field label="Day" {...on('date')} type="date" defaultValue={defaults.date} required />
+            <Field label="Not before" {...on('from')} type="time" defaultValue={defaults.from} hint="The kitchen’s own time." required />
           </div>
           <label className="mt-4 flex items-center gap-2">
             <input type="checkbox" name="anyHour" className="size-5" defaultChecked={anyHour} /> The kitchen lets us in at any hour

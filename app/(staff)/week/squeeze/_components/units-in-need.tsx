@@ -1,5 +1,7 @@
 'use client';
 
+import { Group } from '@/app/_ui/fields/group';
+
 export type UnitInNeed = { id: string; name: string; tasks: { id: string; kind: string; minutes: number; booked: boolean }[] };
 type Props = {
   units: UnitInNeed[];
@@ -14,17 +16,11 @@ export function UnitsInNeed({ units, chosen = [], ticked, onTick, error }: Props
   if (units.length === 0) return null;
   const toggle = (id: string, on: boolean) => onTick(new Set(on ? [...ticked, id] : [...ticked].filter((t) => t !== id)));
   return (
-    <fieldset>
-      <legend className="font-bold">Units</legend>
-      <p className="text-sm text-soft">
-        None chosen: whoever is sent may touch any unit of this kitchen. Tasks ticked are done on the same trip; a coil brings its low side
-        along.
-      </p>
-      {error?.length ? (
-        <p role="alert" className="text-sm font-bold text-alarm">
-          {error.join(' ')}
-        </p>
-      ) : null}
+    <Group
+      legend="Units"
+      hint="None chosen: whoever is sent may touch any unit of this kitchen. Tasks ticked are done on the same trip; a coil brings its low side along."
+      error={error}
+    >
       <ul
         className="mt-2 grid max-h-80 grid-cols-1 gap-x-4 gap-y-1 overflow-y-auto rounded-md border border-line p-2 md:grid-cols-2"
         tabIndex={0}
@@ -61,6 +57,6 @@ export function UnitsInNeed({ units, chosen = [], ticked, onTick, error }: Props
           </li>
         ))}
       </ul>
-    </fieldset>
+    </Group>
   );
 }

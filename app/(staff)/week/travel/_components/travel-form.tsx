@@ -16,7 +16,7 @@ type Done = Awaited<ReturnType<typeof replace>>;
 
 /** The lines stay in sight, to be mended; a file is put where lines are pasted. */
 export function TravelForm({ stored }: { stored: number }) {
-  const { form, error, busy, data } = useActionForm(check, { asks: true });
+  const { form, error, on, busy, data } = useActionForm(check, { asks: true });
   const [csv, setCsv] = useState('');
   const [done, setDone] = useState<Done | null>(null);
   const [writing, start] = useTransition();
@@ -36,11 +36,10 @@ export function TravelForm({ stored }: { stored: number }) {
           <FileField id="travel-file" accept=".csv,.tsv,.txt,text/csv" onChange={(e) => void e.target.files?.[0]?.text().then(change)} />
           <TextArea
             label="Or paste the lines"
-            name="csv"
+            {...on('csv')}
             rows={8}
             value={csv}
             onChange={(e) => change(e.target.value)}
-            error={error('csv')}
             spellCheck={false}
             placeholder={'from,to,minutes'}
             className="w-full overflow-x-auto whitespace-pre rounded-md border border-edge bg-sheet p-3 font-mono text-sm"

@@ -1,4 +1,6 @@
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
+import type { CylinderOnFile } from '@/lib/core/refrigerant-book/ways';
+import { isTooFull, weighedKg } from '@/lib/core/sealed/weighing';
 import { RECOVERED_FOR, RECOVERED_FOR_LABEL } from '@/lib/core/sealed/work';
 import type { Me, UnitOnFile } from '@/lib/core/tablet';
 import { ELSEWHERE, fromSi, siOf, type DraftUnits } from '../../_lib/sealed-draft';
@@ -13,14 +15,9 @@ type Props = { in: StepInHand; me: Me; unit: UnitOnFile; units: DraftUnits; way:
 /** A cylinder on the scale before and after. Those of the unit's own gas come first; what it should weigh is told. */
 export function Weighing({ in: s, me, unit, units, way }: Props) {
   const all = me.cylinders ?? [];
-  const fits = all.filter((c) => c.refrigerant === unit.refrigerant);
-  const others = all.filter((c) => c.refrigerant !== unit.refrigerant);
   const chosen = all.find((c) => c.id === s.draft.cylinder);
-  const [start, end] = [siOf(s.draft.start, units.scale), siOf(s.draft.end, units.scale)];
-  const moved = start !== null && end !== null ? (way === 'recover' ? end - start : start - end) : null;
-  const full = chosen && end !== null && way === 'recover' && end - chosen.tareKg > chosen.mostKg;
-  const words = (c: (typeof all)[number]) =>
-    `${c.label}, ${refrigerantLabel(c.refrigerant)}${c.contents === 'recovered' ? ' recovered' : ''}${c.mine ? ', in your van' : ''}`;
+  const scale = { way, startKg: siOf(s.draft.start, units.scale), endKg: siOf(s.draft.end, units.scale) };
+  const movedKg = weighedKg(scale);
   return (
     <>
       <TouchSelect
@@ -30,7 +27,7 @@ export function Weighing({ in: s, me, unit, units, way }: Props) {
         onChange={(e) => s.put('cylinder', e.target.value)}
         options={[
           { value: '', label: 'Choose' },
-          ...[...fits, ...others].map((c) => ({ value: c.id, label: words(c) })),
+          ...fittingFirst(all, unit.refrigerant).map((c) => ({ value: c.id, label: cylinderWords(c) })),
           { value: ELSEWHERE, label: 'One that is not on file' },
         ]}
       />
@@ -48,34 +45,51 @@ export function Weighing({ in: s, me, unit, units, way }: Props) {
         />
         <Num in={s} name="end" label="Scale after" unit={units.scale.label} />
       </Pair>
-      {moved !== null ? (
-        <p role="status" className="text-xl font-bold">
-          {ownMass(moved, me)} {way === 'recover' ? 'recovered' : 'charged'}
-          {way === 'recover' && unit.chargeKg !== null ? (
-            <span className="text-base font-normal text-soft"> of {ownMass(unit.chargeKg, me)} on the plate</span>
-          ) : null}
-        </p>
-      ) : null}
-      {full ? (
+      {movedKg === null ? null : <Moved kg={movedKg} me={me} way={way} plateKg={unit.chargeKg} />}
+      {chosen && isTooFull(scale, chosen) ? (
         <CautionNote title="Too full" words={`${chosen.label} may hold ${ownMass(chosen.mostKg, me)} at most. Stop, and use another.`} />
       ) : null}
-      {way === 'recover' ? (
-        <>
-          <Num
-            in={s}
-            name="level"
-            label="Down to"
-            unit={units.pressure.label}
-            hint="Gauge pressure where you stopped; below nothing is vacuum."
-          />
-          <Pick
-            in={s}
-            name="recoveredFor"
-            label="What becomes of it"
-            options={RECOVERED_FOR.map((value) => ({ value, label: RECOVERED_FOR_LABEL[value] }))}
-          />
-        </>
+      {way === 'recover' ? <AfterRecovery in={s} units={units} /> : null}
+    </>
+  );
+}
+
+const fittingFirst = (all: readonly CylinderOnFile[], refrigerant: string): CylinderOnFile[] => [
+  ...all.filter((c) => c.refrigerant === refrigerant),
+  ...all.filter((c) => c.refrigerant !== refrigerant),
+];
+
+const cylinderWords = (c: CylinderOnFile): string =>
+  `${c.label}, ${refrigerantLabel(c.refrigerant)}${c.contents === 'recovered' ? ' recovered' : ''}${c.mine ? ', in your van' : ''}`;
+
+/** What went over, beside what the plate says when it came out of the unit. */
+function Moved({ kg, me, way, plateKg }: { kg: number; me: Me; way: Props['way']; plateKg: number | null }) {
+  return (
+    <p role="status" className="text-xl font-bold">
+      {ownMass(kg, me)} {way === 'recover' ? 'recovered' : 'charged'}
+      {way === 'recover' && plateKg !== null ? (
+        <span className="text-base font-normal text-soft"> of {ownMass(plateKg, me)} on the plate</span>
       ) : null}
+    </p>
+  );
+}
+
+function AfterRecovery({ in: s, units }: Pick<Props, 'in' | 'units'>) {
+  return (
+    <>
+      <Num
+        in={s}
+        name="level"
+        label="Down to"
+        unit={units.pressure.label}
+        hint="Gauge pressure where you stopped; below nothing is vacuum."
+      />
+      <Pick
+        in={s}
+        name="recoveredFor"
+        label="What becomes of it"
+        options={RECOVERED_FOR.map((value) => ({ value, label: RECOVERED_FOR_LABEL[value] }))}
+      />
     </>
   );
 }

@@ -18,38 +18,56 @@ type Props = {
   drawn: boolean;
 };
 
+type Standing = VisitOnFile['entries']['findings'][number];
+type Row = { id: string; title: string; standing: Standing | undefined; chosen: Defined | undefined };
+
 /** One tap a grade, the definition of the chosen one below it; nothing is chosen until someone has looked. */
-export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'found', words = null, drawn }: Props) {
-  const { grade, busy } = useGrade(visit, unit);
-  const [meaning, setMeaning] = useState(false);
-  const [asking, setAsking] = useState(false);
+export const GradeRow = memo(function GradeRow({ phase = 'found', words = null, ...rest }: Props) {
+  const { visit, unit, aspect } = rest;
   const [again, setAgain] = useState(false);
   const wide = useWide();
   const standing = visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === aspect && f.phase === phase);
-  const grades = gradesOf(aspect);
-  const title = phase === 'left' ? `${ASPECT_LABEL[aspect]}, as left` : ASPECT_LABEL[aspect];
-  const defined = (g: { grade: string; definition: string }) => (words ? (words[g.grade as CoilGrade] ?? g.definition) : g.definition);
-  const chosen = standing?.grade ? grades.find((g) => g.grade === standing.grade) : undefined;
   const open = phase === 'found' && openFinds(visit, unit).some((f) => f.aspect === aspect);
-  const id = `aspect-${aspect}-${phase}`;
+  const row: Row = {
+    id: `aspect-${aspect}-${phase}`,
+    title: phase === 'left' ? `${ASPECT_LABEL[aspect]}, as left` : ASPECT_LABEL[aspect],
+    standing,
+    chosen: gradesOf(aspect).find((g) => g.grade === standing?.grade),
+  };
   // On a phone what is answered takes one line.
-  if (!wide && standing && !open && !again)
-    return (
-      <section id={id} className="flex min-h-12 items-center gap-2 rounded-lg border border-edge bg-sheet pl-2.5">
-        <h4 className="font-bold">{title}</h4>
-        <span className="mr-auto">{chosen?.label ?? 'Not looked at'}</span>
-        <EntryMark id={standing.id} brief />
-        <Chip className={LINK} aria-label={`Change: ${title}`} onClick={() => setAgain(true)}>
-          Change
-        </Chip>
-      </section>
-    );
+  if (!wide && standing && !open && !again) return <Answered row={row} entryId={standing.id} onChange={() => setAgain(true)} />;
+  return <Asked {...rest} phase={phase} words={words} row={row} open={open} onGraded={() => setAgain(false)} />;
+});
+
+function Answered({ row, entryId, onChange }: { row: Row; entryId: string; onChange: () => void }) {
+  return (
+    <section id={row.id} className="flex min-h-12 items-center gap-2 rounded-lg border border-edge bg-sheet pl-2.5">
+      <h4 className="font-bold">{row.title}</h4>
+      <span className="mr-auto">{row.chosen?.label ?? 'Not looked at'}</span>
+      <EntryMark id={entryId} brief />
+      <Chip className={LINK} aria-label={`Change: ${row.title}`} onClick={onChange}>
+        Change
+      </Chip>
+    </section>
+  );
+}
+
+type AskedProps = Props & Required<Pick<Props, 'phase' | 'words'>> & { row: Row; open: boolean; onGraded: () => void };
+
+function Asked({ visit, unit, aspect, phase, words, drawn, row, open, onGraded }: AskedProps) {
+  const { grade, busy } = useGrade(visit, unit);
+  const [meaning, setMeaning] = useState(false);
+  const [asking, setAsking] = useState(false);
+  const { id, title, standing, chosen } = row;
+  const defined = (g: Defined) => definedAs(words, g);
+  // Nobody has graded it yet, so it may still be left: with the reason.
+  const mayBeLeft = phase === 'found' && !chosen;
   return (
     <section id={id} className="rounded-lg border border-edge bg-sheet px-2 pb-2 sm:px-3 sm:py-2">
       <div className="flex min-h-12 items-center gap-x-2 sm:flex-wrap sm:gap-x-3">
         <h4 className="mr-auto font-bold leading-tight">{title}</h4>
         {standing ? <EntryMark id={standing.id} /> : null}
-        {phase === 'found' && !chosen ? (
+        {mayBeLeft ? (
           <Chip className={LINK} aria-expanded={asking} onClick={() => setAsking(!asking)}>
             Not looked at
           </Chip>
@@ -58,33 +76,26 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
           Meaning
         </Chip>
       </div>
-      <div role="group" aria-label={title} className={`grid gap-1 sm:grid-cols-5 sm:gap-1.5 ${COLUMNS[grades.length] ?? 'grid-cols-5'}`}>
-        {grades.map((g, i) => (
-          <button
-            key={g.grade}
-            type="button"
-            aria-pressed={standing?.grade === g.grade}
-            disabled={busy}
-            onClick={() => {
-              setAgain(false);
-              void grade([{ aspect, phase, grade: g.grade }]);
-            }}
-            className={`flex min-h-12 flex-col items-center justify-center rounded-md border px-0.5 py-1 text-sm leading-tight sm:min-h-16 sm:px-1 ${standing?.grade === g.grade ? 'border-2 border-cold bg-cold-wash font-bold' : 'border-edge bg-sheet'}`}
-          >
-            {drawn ? <GradeDrawing aspect={aspect} grade={i} small /> : null}
-            {g.label}
-          </button>
-        ))}
-      </div>
+      <GradeButtons
+        aspect={aspect}
+        title={title}
+        standing={standing?.grade}
+        drawn={drawn}
+        busy={busy}
+        onGrade={(g) => {
+          onGraded();
+          void grade([{ aspect, phase, grade: g }]);
+        }}
+      />
       <Meaning
         all={meaning}
         aspect={aspect}
-        grades={grades}
+        grades={gradesOf(aspect)}
         chosen={chosen}
         defined={defined}
         why={standing && !chosen ? standing.notLookedWhy : null}
       />
-      {asking && phase === 'found' && !chosen ? (
+      {asking && mayBeLeft ? (
         <NotLooked
           draftKey={`${visit.id}:${unit.id}:${aspect}:why`}
           aspect={aspect}
@@ -98,7 +109,42 @@ export const GradeRow = memo(function GradeRow({ visit, unit, aspect, phase = 'f
       {open && standing?.grade ? <WhatBecomes visit={visit} unit={unit} aspect={aspect} grade={standing.grade} /> : null}
     </section>
   );
-});
+}
+
+/** The condenser's own words for a grade, where it has some. */
+const definedAs = (words: Props['words'], { grade, definition }: { grade: string; definition: string }): string =>
+  words?.[grade as CoilGrade] ?? definition;
+
+type Graded = ReturnType<typeof gradesOf>[number]['grade'];
+type ButtonsProps = {
+  aspect: Aspect;
+  title: string;
+  standing: string | null | undefined;
+  drawn: boolean;
+  busy: boolean;
+  onGrade: (grade: Graded) => void;
+};
+
+function GradeButtons({ aspect, title, standing, drawn, busy, onGrade }: ButtonsProps) {
+  const grades = gradesOf(aspect);
+  return (
+    <div role="group" aria-label={title} className={`grid gap-1 sm:grid-cols-5 sm:gap-1.5 ${COLUMNS[grades.length] ?? 'grid-cols-5'}`}>
+      {grades.map((g, i) => (
+        <button
+          key={g.grade}
+          type="button"
+          aria-pressed={standing === g.grade}
+          disabled={busy}
+          onClick={() => onGrade(g.grade)}
+          className={`flex min-h-12 flex-col items-center justify-center rounded-md border px-0.5 py-1 text-sm leading-tight sm:min-h-16 sm:px-1 ${standing === g.grade ? 'border-2 border-cold bg-cold-wash font-bold' : 'border-edge bg-sheet'}`}
+        >
+          {drawn ? <GradeDrawing aspect={aspect} grade={i} small /> : null}
+          {g.label}
+        </button>
+      ))}
+    </div>
+  );
+}
 
 const LINK = 'border-0 !px-1 text-sm font-normal underline sm:text-base';
 /** As wide as there are grades: one row, a thumb each. */

@@ -1,10 +1,11 @@
 import { memo, useEffect, useState } from 'react';
-import { FOOD_LIMIT_K } from '@/lib/core/findings/cautions';
 import {
   FIELD_INFO,
   ownText,
   READING_FIELDS,
+  tooWarmForFood,
   unitOf,
+  type Me,
   type ReadingEntry,
   type ReadingField,
   type UnitOnFile,
@@ -99,14 +100,9 @@ function Typing({
   const [asked, setAsked] = useState<ReadingField | null>(null);
   const [more, setMore] = useState(false);
   const { save, typed } = r;
-  useEffect(() => {
-    leavingRef.current = async () => !typed || save();
-    return () => {
-      leavingRef.current = null;
-    };
-  }, [leavingRef, save, typed]);
+  useSavedOnLeaving(leavingRef, typed, save);
   if (!me) return null;
-  const shown = [...firstFields(unit), ...(more ? moreFields(unit) : moreFields(unit).filter((f) => r.draft.text[f]))];
+  const shown = shownFields(unit, more, r.draft.text);
   // The pad stands ready from the first.
   const field = asked ?? shown[0] ?? null;
   const setField = (f: ReadingField) => {
@@ -115,76 +111,47 @@ function Typing({
     document.querySelector(`#readings-${phase} [data-field="${f}"]`)?.scrollIntoView({ block: 'nearest' });
   };
   const next = field ? shown[shown.indexOf(field) + 1] : undefined;
-  const warm = unit.application === 'medium' && unit.kind !== 'ice_machine' && (r.reading.values.boxK ?? 0) > FOOD_LIMIT_K;
   const type = (text: string) => field && r.setDraft({ ...r.draft, text: { ...r.draft.text, [field]: text } });
-  const signed = field !== null && (FIELD_INFO[field].dimension === 'temperature' || FIELD_INFO[field].dimension === 'pressure');
   const pad = field && {
     label: FIELD_INFO[field].label,
     unit: unitOf(field, me),
     hint: FIELD_INFO[field].hint,
     text: r.draft.text[field] ?? '',
-    signed,
+    signed: maySink(field),
     onText: type,
     onNext: next ? () => setField(next) : null,
   };
-  const ready = r.typed && !r.busy && r.outside.length === 0 && r.unanswered.length === 0;
+  const ready = mayBeSaved(r);
   return (
     <div
       className="flex flex-col gap-3"
       onKeyDown={(e) => {
         if (!pad || (e.target as HTMLElement).tagName === 'INPUT') return;
-        const text = keyed(pad.text, e.key, signed);
+        const text = keyed(pad.text, e.key, pad.signed);
         if (text === null) return;
         e.preventDefault();
         type(text);
       }}
     >
-      {unit.kind === 'ice_machine' ? (
-        <p>Read in the middle of the freeze, at least five minutes after a harvest: in harvest hot gas runs and nothing fits.</p>
-      ) : null}
+      <WhenToRead unit={unit} />
       <div className="grid gap-3 sm:grid-cols-[1fr_19rem]">
-        <div className="grid grid-cols-2 content-start gap-1.5 sm:gap-2">
-          {shown.map((f) => (
-            <button
-              key={f}
-              type="button"
-              data-field={f}
-              onClick={() => setField(f)}
-              aria-current={f === field ? 'true' : undefined}
-              className={`flex min-h-14 scroll-mb-[26rem] scroll-mt-28 flex-col justify-between rounded-md border p-2 text-left sm:min-h-[4.5rem] sm:scroll-mb-20 ${f === field ? 'border-2 border-cold bg-cold-wash' : 'border-edge bg-paper'}`}
-            >
-              <span className="text-sm leading-tight text-soft">
-                {f === 'boxK' && phase === 'after' ? 'Box, on leaving' : FIELD_INFO[f].label}
-              </span>
-              <span className="text-xl font-bold">
-                {r.text[f] ? r.text[f]?.replace('-', '−') : '–'} <span className="text-sm font-normal text-soft">{unitOf(f, me)}</span>
-              </span>
-            </button>
-          ))}
-          <button
-            type="button"
-            aria-expanded={more}
-            onClick={() => setMore(!more)}
-            className={`min-h-12 rounded-md border border-dashed border-edge p-2 font-bold text-cold sm:min-h-14 ${shown.length % 2 === 0 ? 'col-span-2' : ''}`}
-          >
-            {more ? 'Fewer' : 'More readings'}
-          </button>
-        </div>
+        <Boxes
+          shown={shown}
+          field={field}
+          phase={phase}
+          text={r.text}
+          me={me}
+          more={more}
+          onField={setField}
+          onMore={() => setMore(!more)}
+        />
         {pad ? (
           <div className={asked ? 'sticky bottom-[4.25rem] z-[5]' : ''}>
             <NumberPad {...pad} onSave={ready ? () => void save() : null} />
           </div>
         ) : null}
       </div>
-      {unit.circuitAccess === 'sealed' && r.draft.text.headPaGauge ? (
-        <CautionNote
-          title="Sealed system"
-          words="Each connection loses charge and can start a leak. A clamp on the condenser bend says nearly as much."
-        />
-      ) : null}
-      {warm ? (
-        <CautionNote title="Box above 41 °F (5 °C)" words="If there is food in it, tell someone now; the last step asks whom." />
-      ) : null}
+      <Cautions unit={unit} gauged={!!r.draft.text.headPaGauge} boxK={r.reading.values.boxK} />
       {r.outside.map((f) => (
         <Outside key={f} label={FIELD_INFO[f].label} field={f} text={r.draft.text[f] ?? ''} me={me} onCorrect={() => setField(f)} />
       ))}
@@ -204,6 +171,95 @@ function Typing({
         <p className="min-w-0 flex-1 text-sm leading-tight">{wordsBeforeSaving(r)}</p>
       </div>
     </div>
+  );
+}
+
+const mayBeSaved = ({ typed, busy, outside, unanswered }: ReturnType<typeof useReading>): boolean =>
+  typed && !busy && outside.length === 0 && unanswered.length === 0;
+
+/** What is typed is saved when the page is left. */
+function useSavedOnLeaving(leavingRef: BeforeLeaving, typed: boolean, save: () => Promise<boolean>) {
+  useEffect(() => {
+    leavingRef.current = async () => !typed || save();
+    return () => {
+      leavingRef.current = null;
+    };
+  }, [leavingRef, save, typed]);
+}
+
+type Text = ReturnType<typeof useReading>['text'];
+
+/** What this unit is read for first; of the rest what has been typed, or all of it when asked. */
+const shownFields = (unit: UnitOnFile, more: boolean, text: Text): ReadingField[] => [
+  ...firstFields(unit),
+  ...moreFields(unit).filter((f) => more || text[f]),
+];
+
+/** Below nothing there are temperatures, and pressures in a vacuum. */
+const maySink = (field: ReadingField): boolean => ['temperature', 'pressure'].includes(FIELD_INFO[field].dimension);
+
+type BoxesProps = {
+  shown: readonly ReadingField[];
+  field: ReadingField | null;
+  phase: Props['phase'];
+  text: Text;
+  me: Me;
+  more: boolean;
+  onField: (f: ReadingField) => void;
+  onMore: () => void;
+};
+
+/** What is read, each in a box of its own; the one in hand is typed on the pad. */
+function Boxes({ shown, field, phase, text, me, more, onField, onMore }: BoxesProps) {
+  return (
+    <div className="grid grid-cols-2 content-start gap-1.5 sm:gap-2">
+      {shown.map((f) => (
+        <button
+          key={f}
+          type="button"
+          data-field={f}
+          onClick={() => onField(f)}
+          aria-current={f === field ? 'true' : undefined}
+          className={`flex min-h-14 scroll-mb-[26rem] scroll-mt-28 flex-col justify-between rounded-md border p-2 text-left sm:min-h-[4.5rem] sm:scroll-mb-20 ${f === field ? 'border-2 border-cold bg-cold-wash' : 'border-edge bg-paper'}`}
+        >
+          <span className="text-sm leading-tight text-soft">
+            {f === 'boxK' && phase === 'after' ? 'Box, on leaving' : FIELD_INFO[f].label}
+          </span>
+          <span className="text-xl font-bold">
+            {text[f] ? text[f]?.replace('-', '−') : '–'} <span className="text-sm font-normal text-soft">{unitOf(f, me)}</span>
+          </span>
+        </button>
+      ))}
+      <button
+        type="button"
+        aria-expanded={more}
+        onClick={onMore}
+        className={`min-h-12 rounded-md border border-dashed border-edge p-2 font-bold text-cold sm:min-h-14 ${shown.length % 2 === 0 ? 'col-span-2' : ''}`}
+      >
+        {more ? 'Fewer' : 'More readings'}
+      </button>
+    </div>
+  );
+}
+
+function WhenToRead({ unit }: { unit: UnitOnFile }) {
+  if (unit.kind !== 'ice_machine') return null;
+  return <p>Read in the middle of the freeze, at least five minutes after a harvest: in harvest hot gas runs and nothing fits.</p>;
+}
+
+function Cautions({ unit, gauged, boxK }: { unit: UnitOnFile; gauged: boolean; boxK: number | undefined }) {
+  return (
+    <>
+      {unit.circuitAccess === 'sealed' && gauged ? (
+        <CautionNote
+          title="Sealed system"
+          words="Each connection loses charge and can start a leak. A clamp on the condenser bend says nearly as much."
+        />
+      ) : null}
+      {boxK !== undefined && tooWarmForFood(unit, boxK) ? (
+        <CautionNote title="Box above 41 °F (5 °C)" words="If there is food in it, tell someone now; the last step asks whom." />
+      ) : null}
+    </>
   );
 }
 

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { canBeFiled, foodQuestion, fromOwn, typedNumber, unitOf, type Me, type VisitOnFile } from '@/lib/core/tablet';
+import { foodTyped, unitOf, type Me, type VisitOnFile } from '@/lib/core/tablet';
 import { doubtKey } from '../../_lib/reading-draft';
 import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
@@ -13,16 +13,16 @@ const EMPTY = { degrees: '', toldTo: '', asked: false, answers: {} as Record<str
 /** How warm, and who was told. An odd number is asked about once the rest stands. */
 export function FoodForm({ visit, unitId, me }: { visit: VisitOnFile; unitId?: string; me: Me }) {
   const { write, busy, now } = useWrite(visit.id);
-  const [unit, setUnit] = useState(unitId ?? '');
-  const { draft: f, setDraft: set, clear } = useDraft(`${visit.id}:${unitId ?? ''}:food`, EMPTY);
-  const typed = typedNumber(f.degrees);
-  const boxK = typed === null ? null : fromOwn('boxK', typed, me);
-  const outside = boxK !== null && !canBeFiled('boxK', boxK);
-  const question = boxK === null || outside ? null : foodQuestion(boxK);
+  const of = unitId ?? '';
+  const [unit, setUnit] = useState(of);
+  const { draft: f, setDraft: set, clear } = useDraft(`${visit.id}:${of}:food`, EMPTY);
+  const { boxK, outside, question } = foodTyped(f.degrees, me);
   const doubt = question ? { field: 'food', label: LABEL, question } : null;
   const answer = doubt ? (f.answers[doubtKey(doubt)] ?? '') : '';
   const waitsForAnswer = doubt !== null && !answer;
-  const degreesId = `food-degrees-${unitId ?? ''}`;
+  const asks = f.asked && waitsForAnswer;
+  const whole = [unit, boxK !== null, !outside, f.toldTo.trim()].every(Boolean);
+  const degreesId = `food-degrees-${of}`;
   const correct = () => document.getElementById(degreesId)?.focus();
   const add = async () => {
     if (boxK === null) return;
@@ -50,7 +50,7 @@ export function FoodForm({ visit, unitId, me }: { visit: VisitOnFile; unitId?: s
           onChange={(e) => set({ ...f, degrees: e.target.value, asked: false })}
         />
         <TouchField
-          id={`food-told-${unitId ?? ''}`}
+          id={`food-told-${of}`}
           label="Told to"
           value={f.toldTo}
           onChange={(e) => set({ ...f, toldTo: e.target.value })}
@@ -60,7 +60,7 @@ export function FoodForm({ visit, unitId, me }: { visit: VisitOnFile; unitId?: s
       {outside ? <Outside label={LABEL} field="boxK" text={f.degrees} me={me} onCorrect={correct} /> : null}
       {doubt && f.asked ? (
         <Doubts
-          draftKey={`${visit.id}:${unitId ?? ''}:food`}
+          draftKey={`${visit.id}:${of}:food`}
           doubts={[doubt]}
           answers={f.answers}
           onAnswer={(key, said) => set({ ...f, answers: { ...f.answers, [key]: said } })}
@@ -68,13 +68,10 @@ export function FoodForm({ visit, unitId, me }: { visit: VisitOnFile; unitId?: s
         />
       ) : null}
       <div className="flex flex-wrap items-center gap-2">
-        <Chip
-          disabled={busy || !unit || boxK === null || outside || !f.toldTo.trim() || (f.asked && waitsForAnswer)}
-          onClick={() => void add()}
-        >
+        <Chip disabled={busy || !whole || asks} onClick={() => void add()}>
           Told them just now
         </Chip>
-        {f.asked && waitsForAnswer ? <p className="text-sm">Answer the question first.</p> : null}
+        {asks ? <p className="text-sm">Answer the question first.</p> : null}
       </div>
     </div>
   );

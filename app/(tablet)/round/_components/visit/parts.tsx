@@ -20,8 +20,7 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
   const { what, quantity } = draft;
   const part = list.find((p) => p.id === draft.partId);
   const unitId = draft.unitId ?? usualUnit(visit);
-  const amount = typedNumber(quantity);
-  const tooMany = (amount ?? 0) > MOST_OF_A_PART;
+  const { amount, tooMany, ok } = piecesTyped(quantity);
   const place = part ? (draft.place ?? likelyPlace(part)) : null;
   const take = (p: PartOnList, more: Partial<Draft> = {}) =>
     setDraft({ ...draft, what: p.name, partId: p.id, place: likelyPlace(p), ...more });
@@ -32,28 +31,12 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
     else setDraft({ ...draft, what: f.what, partId: null, place: null, ...more });
   };
   const add = async () => {
-    const entry = { unitId: unitId || null, what: what.trim(), quantity: amount ?? 1, partId: part?.id ?? null, place };
+    const entry = { unitId: unitId || null, what: what.trim(), quantity: amount, partId: part?.id ?? null, place };
     if (await write('part.use', entry)) clear();
   };
   return (
     <Card title="Parts used">
-      <ul className="mb-3 flex flex-col divide-y divide-line">
-        {visit.entries.parts.map((p) => (
-          <li key={p.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
-            <span>
-              {p.quantity} × {p.what}
-              <span className="text-soft">
-                {p.unitId && visit.units.length > 1 ? `, ${visit.units.find((u) => u.id === p.unitId)?.name ?? ''}` : ''}
-                {p.place ? `, from ${PART_PLACE_LABEL[p.place]}` : ''}
-              </span>
-            </span>
-            <span className="flex items-center gap-2">
-              <EntryMark id={p.id} />
-              <Chip onClick={() => void write('entry.strike', { what: 'part', entryId: p.id, why: 'Entered by mistake' })}>Take back</Chip>
-            </span>
-          </li>
-        ))}
-      </ul>
+      <PartLines visit={visit} onTakeBack={(id) => void write('entry.strike', { what: 'part', entryId: id, why: 'Entered by mistake' })} />
       <Taps label="In the quote" of={partsForeseen(visit)} words={(f) => `${f.quantity} × ${f.what}`} onTap={takeForeseen} />
       <div className="grid grid-cols-[1fr_5.5rem] gap-3">
         <TouchField
@@ -98,10 +81,41 @@ export function Parts({ visit }: { visit: VisitOnFile }) {
           How many: at most {counted(MOST_OF_A_PART, 'piece')} can be saved.
         </p>
       ) : null}
-      <Chip className="mt-3" disabled={busy || !what.trim() || !(amount && amount > 0) || tooMany} onClick={() => void add()}>
+      <Chip className="mt-3" disabled={busy || !what.trim() || !ok} onClick={() => void add()}>
         Add part
       </Chip>
     </Card>
+  );
+}
+
+/** How many pieces were typed; one where it is no number, which cannot be saved. */
+function piecesTyped(text: string): { amount: number; tooMany: boolean; ok: boolean } {
+  const typed = typedNumber(text) ?? 0;
+  const tooMany = typed > MOST_OF_A_PART;
+  return { amount: typed || 1, tooMany, ok: typed > 0 && !tooMany };
+}
+
+function PartLines({ visit, onTakeBack }: { visit: VisitOnFile; onTakeBack: (id: string) => void }) {
+  const unitWords = (unitId: string | null) =>
+    unitId && visit.units.length > 1 ? `, ${visit.units.find((u) => u.id === unitId)?.name ?? ''}` : '';
+  return (
+    <ul className="mb-3 flex flex-col divide-y divide-line">
+      {visit.entries.parts.map((p) => (
+        <li key={p.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
+          <span>
+            {p.quantity} × {p.what}
+            <span className="text-soft">
+              {unitWords(p.unitId)}
+              {p.place ? `, from ${PART_PLACE_LABEL[p.place]}` : ''}
+            </span>
+          </span>
+          <span className="flex items-center gap-2">
+            <EntryMark id={p.id} />
+            <Chip onClick={() => onTakeBack(p.id)}>Take back</Chip>
+          </span>
+        </li>
+      ))}
+    </ul>
   );
 }
 

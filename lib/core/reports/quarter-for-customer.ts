@@ -121,9 +121,9 @@ function dayWords({ found, done, reached }: QuarterUnit['days'][number], say: Cu
 /** A line for each thing that was found and done, with every day it was so: a quarter of sound weeks is one line. */
 function unitLines(u: QuarterUnit, say: CustomerWords, language: Language): string[] {
   const days = groupBy(u.days, (d) => dayWords(d, say));
-  const lines = [...days].map(([words, on]) => {
+  const lines = [...days].map(([text, on]) => {
     const when = on.map((d) => customerDate(d.on, language)).join('; ');
-    return words === null ? say.quarter.notReached(when) : `${capital(when)}: ${words}`;
+    return text === null ? say.quarter.notReached(when) : `${capital(when)}: ${text}`;
   });
   if (lines.length === 0) return [say.quarter.notSeen];
   return [...lines, ...trendLines(u.coil, say), ...costOf(u, say, language)];

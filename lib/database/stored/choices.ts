@@ -19,6 +19,8 @@ const facts: z.ZodType<UnitFacts> = z.object({
   cleanings: happened,
   callOuts: happened,
   failures: happened,
+  // Decisions from before minutes were counted have none.
+  cleaningMinutes: banded.extend({ cleanings: z.number() }).nullable().default(null),
   fleet: z.object({ callOuts: happened, failures: happened }),
   leakKgPerYear: z.number(),
   fouling: z.object({ now: banded, clean: banded }).nullable(),
@@ -39,5 +41,5 @@ const result: z.ZodType<Comparison> = z.object({
 export const STORED_CHOICE = stored<ChoiceFigures>(
   'figures of a decision',
   1,
-  z.object({ typed, facts, costs: z.object({ energyPerKwh: z.number(), cleaning: z.number(), failure: z.number() }), result }),
+  z.object({ typed, facts, costs: z.looseObject({ energyPerKwh: z.number(), cleaning: z.number(), failure: z.number() }), result }),
 );

@@ -139,7 +139,7 @@ describe('what speaks against a booking', () => {
   });
 
   it('is the day off, or the shift, or that there is none', () => {
-    const words = (technician: Partial<BookingQuestion['technician']>) => say({ technician }).map((c) => c.words);
+    const words = (technician: Partial<BookingQuestion['technician']>) => say({ technician }).map((c) => c.message);
     expect(words({ timeOff: [off('2026-11-30', '2026-12-01')], shifts: [] })).toEqual(['Tova is off that day.']);
     expect(words({ shifts: [] })).toEqual(['Tova has no shift on file.']);
     expect(words({ shifts: days('12:00', '15:00') })).toEqual(['That is outside Tova’s shift.']);

@@ -44,7 +44,7 @@ export const QUOTE_EN = {
     none: 'No time is free in the next two weeks. Write when it would suit you.',
     other: 'None of these suits? Write when it would',
     ask: 'Ask for another time',
-    asked: (words: string) => `You asked for: “${words}” We answer; a time above still books it.`,
+    asked: (text: string) => `You asked for: “${text}” We answer; a time above still books it.`,
     booked: (when: string) => `Booked for ${when}.`,
     part: 'A part has to be got first. Once it is here, this page shows the times that are free.',
     office: 'We call you about what comes next.',

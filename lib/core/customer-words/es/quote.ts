@@ -43,7 +43,7 @@ export const QUOTE_ES: typeof QUOTE_EN = {
     none: 'No hay ninguna hora libre en las próximas dos semanas. Escriba cuándo le vendría bien.',
     other: '¿Ninguna le viene bien? Escriba cuándo sí',
     ask: 'Pedir otra hora',
-    asked: (words) => `Usted pidió: «${words}» Le respondemos; una hora de arriba también la reserva.`,
+    asked: (text) => `Usted pidió: «${text}» Le respondemos; una hora de arriba también la reserva.`,
     booked: (when) => `Reservado para ${when}.`,
     part: 'Primero hay que conseguir un repuesto. Cuando esté aquí, esta página muestra las horas libres.',
     office: 'Le llamamos para decirle cómo sigue.',

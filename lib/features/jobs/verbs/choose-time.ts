@@ -63,10 +63,10 @@ async function bookTime({ db, now, baseUrl }: At, quote: PrintedQuote, startsAt:
   }
 }
 
-async function askOtherTime({ db, now, baseUrl }: At, { job, answeredBy: byName }: PrintedQuote, words: string): Promise<void> {
+async function askOtherTime({ db, now, baseUrl }: At, { job, answeredBy: byName }: PrintedQuote, message: string): Promise<void> {
   await db.$transaction(async (tx) => {
-    await tx.job.update({ where: { id: job.id }, data: { timeAsked: words, version: { increment: 1 } } });
-    await tx.jobEvent.create({ data: { jobId: job.id, at: now, kind: 'changed', reason: `Asks for another time: ${words}`, byName } });
+    await tx.job.update({ where: { id: job.id }, data: { timeAsked: message, version: { increment: 1 } } });
+    await tx.jobEvent.create({ data: { jobId: job.id, at: now, kind: 'changed', reason: `Asks for another time: ${message}`, byName } });
     const shop = await shopSettings(tx);
     if (!shop?.email) return;
     await tx.outboxMessage.create({
@@ -74,7 +74,7 @@ async function askOtherTime({ db, now, baseUrl }: At, { job, answeredBy: byName 
         kind: 'customer_call',
         toEmail: shop.email,
         subject: `${job.kitchen.name} asks for another time for job ${job.number}`,
-        text: [`${byName} accepted the quote for “${job.what}”.`, '', words, '', `${baseUrl}/jobs/${job.id}`].join('\n'),
+        text: [`${byName} accepted the quote for “${job.what}”.`, '', message, '', `${baseUrl}/jobs/${job.id}`].join('\n'),
         createdAt: now,
       },
     });

@@ -100,8 +100,8 @@ async function measurePlan(url: string, clock: string): Promise<{ first: number;
 
 const peakMb = (pid: number) => Number(/VmHWM:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? NaN) / 1024;
 
-/** The built app on a large shop: its pages, the export, the refit and a proposal. */
-export async function measureScale(units: number, only = ''): Promise<ScaleFigures> {
+/** The built app on a large shop: its pages, the export, the refit and a proposal. `only`: pages whose name holds it. */
+export async function measureScale(units: number, only = '', pagesOnly = false): Promise<ScaleFigures> {
   const cluster = await openScaleServer();
   const { url, clock } = await largeShop(cluster, units);
   const port = await freePort(4600);
@@ -135,10 +135,11 @@ export async function measureScale(units: number, only = ''): Promise<ScaleFigur
     ]; // prettier-ignore
     const pages: PageFigures[] = [];
     for (const page of offices) if (page[0].includes(only)) pages.push(await measurePage(url, base, dispatcher, page));
-    if ('owner'.includes(only)) pages.push(await measurePage(url, base, owner, ['owner', '/owner']));
+    const owners: [string, string][] = [['owner', '/owner'], ['ranking', '/owner/fouling'], ['shop', '/owner/shop'], ['right', '/owner/right']]; // prettier-ignore
+    for (const page of owners) if (page[0].includes(only)) pages.push(await measurePage(url, base, owner, page));
     if ('round'.includes(only))
       pages.push(await measurePage(url, base, technician, ['round', `/api/sync/round?device=${randomUUID()}&name=bench`]));
-    if (only) return { units, pages, exportSeconds: NaN, peakMb: NaN, refitSeconds: NaN, plan: { first: NaN, all: NaN } };
+    if (only || pagesOnly) return { units, pages, exportSeconds: NaN, peakMb: NaN, refitSeconds: NaN, plan: { first: NaN, all: NaN } };
     const csv = await measurePage(url, base, owner, ['export', '/customers/export']);
     const peak = peakMb(app.child.pid ?? 0);
     const plan = await measurePlan(url, clock);

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { customerDay, customerFullDate } from '@/lib/core/calendar/when';
 import { wordsIn, type Language } from '@/lib/core/customer-words';
-import { money, quoteSums, type QuoteLine } from '@/lib/core/jobs';
+import { money, quoteLineWords, quoteSums, type QuoteLine } from '@/lib/core/jobs';
 import { FileLink } from '../buttons/button';
 import { State } from '../states/state';
 import { Table, Td, Th } from '../tables/table';
@@ -30,10 +30,12 @@ type Props = {
   pdf: string;
   /** The form to answer it, while nobody did. */
   children: ReactNode;
+  /** What comes after it was accepted. */
+  next: ReactNode;
 };
 
 /** A quote as the customer reads it. Works without script. */
-export function QuoteView({ quote, photos, language, pdf, children }: Props) {
+export function QuoteView({ quote, photos, language, pdf, children, next }: Props) {
   const say = wordsIn(language).quote;
   const { kitchen } = quote.job;
   const { lines, currency } = quote;
@@ -74,9 +76,7 @@ export function QuoteView({ quote, photos, language, pdf, children }: Props) {
         <tbody>
           {lines.map((l, i) => (
             <tr key={i}>
-              <Td>
-                <span className="text-soft">{say.kind[l.kind]}:</span> {l.what}
-              </Td>
+              <Td>{quoteLineWords(say.kind[l.kind], l.what)}</Td>
               <Td className="text-right whitespace-nowrap">
                 {l.quantity} {l.unit}
               </Td>
@@ -101,12 +101,15 @@ export function QuoteView({ quote, photos, language, pdf, children }: Props) {
         </FileLink>
       </p>
       {quote.answer ? (
-        <p role="status" className="rounded-md border border-edge bg-sheet p-5 text-lg">
-          <State shape={quote.answer === 'accepted' ? 'done' : 'off'} tone="cold">
-            {say.answer[quote.answer]}
-          </State>{' '}
-          {say.answer.by(quote.answeredBy)} {quote.answer === 'accepted' ? say.answer.afterAccepted : say.answer.afterDeclined}
-        </p>
+        <>
+          <p role="status" className="rounded-md border border-edge bg-sheet p-5 text-lg">
+            <State shape={quote.answer === 'accepted' ? 'done' : 'off'} tone="cold">
+              {say.answer[quote.answer]}
+            </State>{' '}
+            {say.answer.by(quote.answeredBy)} {quote.answer === 'declined' ? say.answer.afterDeclined : ''}
+          </p>
+          {quote.answer === 'accepted' ? next : null}
+        </>
       ) : (
         children
       )}

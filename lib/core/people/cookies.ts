@@ -8,3 +8,7 @@ export function cookieNames(baseUrl: string) {
     secure,
   };
 }
+
+/** How each of them is kept: no script reads it, no other site's form sends it, and with https it never goes without. */
+export const cookieFlags = (baseUrl: string, path = '/') =>
+  ({ httpOnly: true, sameSite: 'lax', secure: baseUrl.startsWith('https:'), path }) as const;

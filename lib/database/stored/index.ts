@@ -20,6 +20,7 @@ export const STORED_COLUMNS: Record<string, Pick<Stored<unknown>, 'name' | 'vers
   'Reading.entered': STORED_ENTERED,
   'Reading.questioned': STORED_QUESTIONED,
   'Estimate.result': STORED_ESTIMATE,
+  'Estimate.rise': 'A part of the result, kept by the database itself; read by what asks for it alone.',
   'UnitFouling.posterior': STORED_POSTERIOR,
   'UnitFouling.baseline': STORED_BASELINE,
   'UnitFouling.own': STORED_OWN_LIMITS,

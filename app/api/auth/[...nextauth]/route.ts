@@ -12,22 +12,19 @@ import { metrics } from '@/lib/server/metrics';
 import { secondStepKey } from '@/lib/server/second-step-key';
 import { currentSessionId } from '@/lib/server/session';
 import { isAppError } from '@/lib/core/errors';
-import { cookieNames } from '@/lib/core/people/cookies';
+import { cookieFlags, cookieNames } from '@/lib/core/people/cookies';
 import { LONGEST_SESSION_MS } from '@/lib/core/people/session-limits';
 import { revokeSession } from '@/lib/features/people/verbs/sessions';
 import { signIn } from '@/lib/features/people/verbs/sign-in';
 
 const deviceCookie = () => ({
-  httpOnly: true,
-  sameSite: 'lax' as const,
-  secure: env().NEXTAUTH_URL.startsWith('https:'),
-  path: '/api/auth',
+  ...cookieFlags(env().NEXTAUTH_URL, '/api/auth'),
   maxAge: KNOWN_DEVICE_DAYS * 24 * 3600,
 });
 
 function cookiesOfOurOwn(): NextAuthOptions['cookies'] {
-  const { session, form, wayBack, secure } = cookieNames(env().NEXTAUTH_URL);
-  const options = { httpOnly: true, sameSite: 'lax' as const, path: '/', secure };
+  const { session, form, wayBack } = cookieNames(env().NEXTAUTH_URL);
+  const options = cookieFlags(env().NEXTAUTH_URL);
   return { sessionToken: { name: session, options }, csrfToken: { name: form, options }, callbackUrl: { name: wayBack, options } };
 }
 

@@ -36,7 +36,7 @@ const plain = (text: string) => text.replace(/\s+/g, ' ');
 
 it.each(['en', 'es'] as const)('a quarter on paper says every line of the summary, in its order (%s)', async (language) => {
   const report = quarterForCustomer('Faro', quarterOf(on), [kitchen(1), kitchen(2)], language);
-  const shop = { name: 'Larkspur Cold', phone: '555 0100', email: '', words: 'Gracias.', logo: null };
+  const shop = { name: 'Larkspur Cold', phone: '555 0100', email: '', footer: 'Gracias.', logo: null };
   const pdf = await renderPdf(createElement(QuarterPaper, { onFile: { report, shop } }) as never);
   const { text, totalPages } = await extractText(await getDocumentProxy(pdf));
   // What stands at the foot of each page would else lie in the middle of a sentence.

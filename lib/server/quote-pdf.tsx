@@ -1,7 +1,7 @@
 import 'server-only';
 import { Document, Image as Picture, Page, StyleSheet, Text, View } from '@react-pdf/renderer';
 import { wordsIn } from '../core/customer-words';
-import { money, quoteSums } from '../core/jobs';
+import { money, quoteLineWords, quoteSums } from '../core/jobs';
 import { toLocalDate } from '../core/calendar/date-column';
 import { customerFullDate } from '../core/calendar/when';
 import type { PrintedQuote } from '../features/jobs/reads/quotes';
@@ -11,7 +11,7 @@ import { onPaper, renderPdf } from './pdf';
 const s = StyleSheet.create({
   page: { padding: 48, fontFamily: PAPER_FONT, fontSize: 10, color: '#1a2126', lineHeight: 1.4 },
   shop: { fontWeight: 700, fontSize: 12, marginBottom: 2 },
-  title: { fontWeight: 700, fontSize: 18, marginTop: 24, marginBottom: 6 },
+  title: { fontWeight: 700, fontSize: 18, lineHeight: 1.3, marginTop: 24, marginBottom: 6 },
   reason: { marginVertical: 12, fontSize: 11 },
   row: { flexDirection: 'row', borderBottomWidth: 0.5, borderColor: '#84897f', paddingVertical: 4 },
   what: { flex: 1 },
@@ -55,7 +55,7 @@ export async function quotePdf(
         {lines.map((l, i) => (
           <View key={i} style={s.row} wrap={false}>
             <Text style={s.what}>
-              {say.kind[l.kind]}: {l.what}
+              {quoteLineWords(say.kind[l.kind], l.what)}
               {l.partNumber ? ` (${l.partNumber})` : ''}
             </Text>
             <Text style={s.number}>

@@ -5,7 +5,8 @@ import type { WorldKind } from './worlds';
 /**
  * Invented fleets to try policies on. Nothing of the estimator is used here, and its equations are not these: deposits
  * grow by gamma increments (not a Wiener process) with a season of each kitchen's own, unit effects have heavy tails,
- * growth that levels off or feeds on itself does so by other laws, every fleet has its own levels and its own steps
+ * growth that feeds on itself does so by another law and levelling has time constants of each unit's own (its mean is
+ * Kern & Seaton's, as one of the estimator's three shapes), every fleet has its own levels and its own steps
  * from grade to grade that nobody is told, technicians clean and judge differently, readings carry a lasting bias and
  * are sometimes spoiled, fans die, units trip for other reasons, visits are late or missed. All numbers are invented.
  */

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
 import { State } from '@/app/_ui/states/state';
@@ -6,22 +7,29 @@ import { momentIn } from '@/lib/core/calendar/when';
 type Visit = { id: string; startsAt: number; started: boolean; technician: string; kitchen: string; customer: string; timeZone: string };
 export type OpenVisits = { visits: Visit[]; total: number };
 
+type LineProps = { visit: { id: string; kitchen: string; customer: string }; children: ReactNode };
+
+/** A visit by its kitchen, with what is to be said of it. */
+export const VisitLine = ({ visit: { id, kitchen, customer }, children }: LineProps) => (
+  <li className="border-b border-line py-2 last:border-0">
+    <Link href={`/week/${id}`} className="font-bold">
+      {kitchen}
+    </Link>
+    {kitchen === customer ? null : <p className="text-sm text-soft">{customer}</p>}
+    <p className="text-sm">{children}</p>
+  </li>
+);
+
 /** Visits that somebody has to do something about; how many are not shown is said. */
 export function OpenVisitList({ visits, total }: OpenVisits) {
   return (
     <>
       <ul className="mt-2 flex flex-col">
         {visits.map((v) => (
-          <li key={v.id} className="border-b border-line py-2 last:border-0">
-            <Link href={`/week/${v.id}`} className="font-bold">
-              {v.kitchen}
-            </Link>
-            {v.kitchen === v.customer ? null : <p className="text-sm text-soft">{v.customer}</p>}
-            <p className="text-sm">
-              {momentIn(v.startsAt, v.timeZone)}, {v.technician}
-              {v.started ? ', started' : ''}
-            </p>
-          </li>
+          <VisitLine key={v.id} visit={v}>
+            {momentIn(v.startsAt, v.timeZone)}, {v.technician}
+            {v.started ? ', started' : ''}
+          </VisitLine>
         ))}
       </ul>
       {total > visits.length ? <p className="mt-2 text-sm text-soft">and {total - visits.length} more</p> : null}

@@ -5,6 +5,7 @@ import { sharesArrivals, signInFacts, unitsOf } from '@/lib/features/people/read
 import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/define-page';
+import { sessionLines } from '@/app/_ui/sessions/lines';
 import { SessionList } from '@/app/_ui/sessions/session-list';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { endMySession } from './actions';
@@ -44,17 +45,7 @@ export default definePage('edit:self', async ({ db, actor, now }) => {
           </Sheet>
         ) : null}
         <Sheet title="Where I am signed in" className="lg:col-span-2">
-          <SessionList
-            sessions={sessions.map((s) => ({
-              id: s.id,
-              userAgent: s.userAgent,
-              createdAt: s.createdAt.getTime(),
-              lastSeenAt: s.lastSeenAt.getTime(),
-              mine: s.id === actor.sessionId,
-            }))}
-            timeZone={zone}
-            action={endMySession}
-          />
+          <SessionList sessions={sessionLines(sessions, actor.sessionId)} timeZone={zone} action={endMySession} />
         </Sheet>
       </div>
     </>

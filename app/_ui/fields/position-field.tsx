@@ -23,7 +23,7 @@ export function PositionField({ name, position, error, label = 'Position', hint 
   const { text, setText, at, setPin } = usePin(writePosition(position));
   const [open, setOpen] = useState(false);
   return (
-    <div className="flex flex-col gap-2">
+    <div className="col-span-full flex flex-col gap-2">
       <Field
         label={label}
         name={name}

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { customerDay, customerFullDate } from '@/lib/core/calendar/when';
 import { wordsIn, type Language } from '@/lib/core/customer-words';
-import { money, quoteSums, type QuoteLine } from '@/lib/core/jobs';
+import { money, quoteLineWords, quoteSums, type QuoteLine } from '@/lib/core/jobs';
 import { FileLink } from '../buttons/button';
 import { State } from '../states/state';
 import { Table, Td, Th } from '../tables/table';
@@ -74,9 +74,7 @@ export function QuoteView({ quote, photos, language, pdf, children }: Props) {
         <tbody>
           {lines.map((l, i) => (
             <tr key={i}>
-              <Td>
-                <span className="text-soft">{say.kind[l.kind]}:</span> {l.what}
-              </Td>
+              <Td>{quoteLineWords(say.kind[l.kind], l.what)}</Td>
               <Td className="text-right whitespace-nowrap">
                 {l.quantity} {l.unit}
               </Td>

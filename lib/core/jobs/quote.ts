@@ -10,6 +10,10 @@ export const QUOTE_LINE_LABEL: Record<QuoteLineKind, string> = {
   other: 'Other',
 };
 
+/** "Part: Door hinge"; one word where both are the same. `kind` in the reader's language. */
+export const quoteLineWords = (kind: string, what: string): string =>
+  what.trim().toLowerCase() === kind.toLowerCase() ? kind : `${kind}: ${what}`;
+
 export type QuoteLine = {
   kind: QuoteLineKind;
   what: string;

@@ -2,6 +2,7 @@ import type { LocalDate } from '../calendar';
 import { customerDate, customerMonths } from '../calendar/when';
 import { wordsIn, type CustomerWords, type Language } from '../customer-words';
 import { ASPECTS, isClean, type Aspect, type Grade } from '../findings/grades';
+import { groupBy } from '../numerics/group-by';
 import type { JobUrgency } from '../jobs/states';
 import { sumOf } from '../evidence/fleet-cost';
 import { formatBand } from '../measures';
@@ -107,15 +108,22 @@ function costLines(units: readonly QuarterUnit[], say: CustomerWords): string[] 
     : [say.quarter.costingAtMost(`${hi.toFixed(1)} ${first.currency}`, ...many)];
 }
 
+/** What was found and done on a day; null where the unit could not be got to. */
+function dayWords({ found, done, reached }: QuarterUnit['days'][number], say: CustomerWords): string | null {
+  if (!reached) return null;
+  const bad = ASPECTS.flatMap((aspect) =>
+    found.filter((f) => f.aspect === aspect && !isClean(aspect, f.grade)).flatMap((f) => foundWords(say, aspect, f.grade) ?? []),
+  );
+  const said = bad.length > 0 ? bad.join(' ') : found.length > 0 ? say.quarter.allSound : '';
+  return [said, done.length > 0 ? say.done(done.map((t) => taskWords(say, t))) : ''].filter(Boolean).join(' ');
+}
+
+/** A line for each thing that was found and done, with every day it was so: a quarter of sound weeks is one line. */
 function unitLines(u: QuarterUnit, say: CustomerWords, language: Language): string[] {
-  const lines = u.days.map(({ on, found, done, reached }) => {
-    const day = customerDate(on, language);
-    if (!reached) return say.quarter.notReached(day);
-    const bad = ASPECTS.flatMap((aspect) =>
-      found.filter((f) => f.aspect === aspect && !isClean(aspect, f.grade)).flatMap((f) => foundWords(say, aspect, f.grade) ?? []),
-    );
-    const said = bad.length > 0 ? bad.join(' ') : found.length > 0 ? say.quarter.allSound : '';
-    return [`${capital(day)}:`, said, done.length > 0 ? say.done(done.map((t) => taskWords(say, t))) : ''].filter(Boolean).join(' ');
+  const days = groupBy(u.days, (d) => dayWords(d, say));
+  const lines = [...days].map(([words, on]) => {
+    const when = on.map((d) => customerDate(d.on, language)).join('; ');
+    return words === null ? say.quarter.notReached(when) : `${capital(when)}: ${words}`;
   });
   if (lines.length === 0) return [say.quarter.notSeen];
   return [...lines, ...trendLines(u.coil, say), ...costOf(u, say, language)];

@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 
 const DIST = '.next-test';
-const read = (file: string): unknown => JSON.parse(readFileSync(path.join(DIST, file), 'utf8'));
 
 export type Action = { name: string; id: string; page: string };
 export type Entrances = { pages: string[]; routes: string[]; actions: Action[]; others: string[] };
@@ -19,7 +18,8 @@ const address = (compiled: string) => compiled.replace(/\/\([^/]+\)/g, '').repla
  * Every way in, as the framework compiled it and not as files are named: what is in its manifests is what it answers to.
  * `others` are ways in that this shop does not use at all: the old pages room, and anything that runs at the edge.
  */
-export function entrances(): Entrances {
+export function entrances(dist = DIST): Entrances {
+  const read = (file: string): unknown => JSON.parse(readFileSync(path.join(dist, file), 'utf8'));
   const compiled = Object.keys(read('server/app-paths-manifest.json') as object);
   const references = read('server/server-reference-manifest.json') as ServerReferences;
   const old = Object.keys(read('server/pages-manifest.json') as object);

@@ -102,6 +102,15 @@ describe('a quarter as the customer reads it', () => {
     });
     expect(r.kitchens[0]?.units[1]?.lines).toEqual(['Not looked at in this quarter.']);
   });
+  it('tells days that were alike in one line', () => {
+    const sound = (on: string) => ({ on: day(on), found: [{ aspect: 'drain' as const, grade: 'runs' as const }], done: [], reached: true });
+    const missed = { on: day('2026-08-20'), found: [], done: [], reached: false };
+    const r = report([kitchen([unit({ days: [sound('2026-07-06'), missed, sound('2026-09-07')] })])]);
+    expect(r.kitchens[0]?.units[0]?.lines).toEqual([
+      'Monday, July 6; Monday, September 7: All that was looked at was in order.',
+      'Thursday, August 20: we could not get to it.',
+    ]);
+  });
   it('adds the bands of several units, never a negative loss, and none where nothing was read', () => {
     const sum = report([kitchen([unit({ cost: cost(0.2, 0.1, 0.3) }), unit({ cost: cost(-0.02, -0.1, 0.1) })])]).kitchens[0]?.lines.join(
       ' ',

@@ -1,10 +1,10 @@
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { reference } from '@/lib/server/in-hand';
-import { loggedError } from '@/lib/server/log';
+import { log, loggedError } from '@/lib/server/log';
 import { metrics } from '@/lib/server/metrics';
-import { loggedPath, REFERENCE, watchRequests } from '@/lib/server/requests';
+import { ADDRESS, loggedPath, PEER, REFERENCE, watchRequests } from '@/lib/server/requests';
 
 describe('what the log keeps', () => {
   it('of an address: no query, and no secret of a link', () => {
@@ -39,5 +39,68 @@ describe('a request', () => {
       await new Promise((done) => server.close(done));
     }
     expect(await metrics().registry.metrics()).toMatch(/rimebook_request_seconds_count\{method="GET",status="2xx"\} 3/);
+  });
+});
+
+describe('whoever handles a request', () => {
+  it('finds the page’s own address without the framework’s mark, and who is connected whatever was written', async () => {
+    watchRequests();
+    const said = vi.spyOn(log, 'info').mockImplementation(() => {});
+    const server = createServer((request, res) => void res.end(JSON.stringify([request.headers[ADDRESS], request.headers[PEER]])));
+    await new Promise<void>((done) => void server.listen(0, '127.0.0.1', done));
+    const base = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
+    const ask = async (path: string) =>
+      (await (await fetch(base + path, { headers: { [PEER]: '198.51.100.1', [ADDRESS]: '/forged' } })).json()) as string[];
+    try {
+      const found: Record<string, string | undefined> = {};
+      const asked = [
+        '/',
+        '/due',
+        '/due?_rsc=ab1',
+        '/due?customer=7&_rsc=ab1',
+        '/due?_rsc=ab1&customer=7',
+        '/due?customer=7',
+        '/due?q=a_rsc%3Db',
+      ];
+      for (const path of asked) found[path] = (await ask(path))[0];
+      expect(found).toEqual({
+        '/': '/',
+        '/due': '/due',
+        '/due?_rsc=ab1': '/due',
+        '/due?customer=7&_rsc=ab1': '/due?customer=7',
+        '/due?_rsc=ab1&customer=7': '/due?customer=7',
+        '/due?customer=7': '/due?customer=7',
+        '/due?q=a_rsc%3Db': '/due?q=a_rsc%3Db',
+      });
+      expect((await ask('/due'))[1]).toBe('127.0.0.1');
+      for (const quiet of ['/api/health', '/api/alive', '/api/metrics', '/_next/static/a.js']) await ask(quiet);
+      await ask('/kitchens/api/health');
+      await vi.waitFor(() => expect(said.mock.calls.at(-1)?.[0]).toMatchObject({ path: '/kitchens/api/health' }));
+      const lines = said.mock.calls.map(([line, words]) => ({
+        ...(line as { path: string; method: string; status: number; ms: number }),
+        words,
+      }));
+      expect(lines.map((l) => l.path)).toEqual([...asked.map((a) => a.split('?')[0]), '/due', '/kitchens/api/health']);
+      for (const line of lines)
+        expect(line).toMatchObject({ method: 'GET', status: 200, words: 'answered', reference: expect.stringMatching(/^\w{8}$/) });
+      for (const line of lines) expect(line.ms).toBeLessThan(5000);
+    } finally {
+      server.closeAllConnections();
+      await new Promise((done) => server.close(done));
+    }
+  });
+
+  it('who goes away before the answer is logged as that', async () => {
+    watchRequests();
+    const said = vi.spyOn(log, 'info').mockImplementation(() => {});
+    const server = createServer(() => {});
+    await new Promise<void>((done) => void server.listen(0, '127.0.0.1', done));
+    const gone = new AbortController();
+    const asked = fetch(`http://127.0.0.1:${(server.address() as AddressInfo).port}/due`, { signal: gone.signal }).catch(() => 'gone');
+    setTimeout(() => gone.abort(), 50);
+    expect(await asked).toBe('gone');
+    await vi.waitFor(() => expect(said).toHaveBeenCalledWith(expect.objectContaining({ path: '/due', status: 499 }), 'answered'));
+    server.closeAllConnections();
+    await new Promise((done) => server.close(done));
   });
 });

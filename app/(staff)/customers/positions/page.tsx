@@ -21,7 +21,7 @@ export const metadata: Metadata = { title: 'Positions' };
 
 export default definePage('write:equipment', async ({ db, query }) => {
   const sought = (query.q ?? '').trim().slice(0, 100);
-  const [{ total, fitting, kitchens }, placed, shop, looked, learnt, distance] = await Promise.all([
+  const [{ total, found, fitting, kitchens }, placed, shop, looked, learnt, distance] = await Promise.all([
     kitchensWithoutPosition(db, SHOWN, sought),
     countPlaced(db),
     shopPosition(db),
@@ -59,7 +59,8 @@ export default definePage('write:equipment', async ({ db, query }) => {
                 <Link href="/shop#position">the shop’s position</Link> is set.
               </p>
             )}
-            {total > SHOWN ? (
+            {found > 0 ? <p className="mb-2 text-soft">{`For ${found} of them a place was found; they stand above.`}</p> : null}
+            {total - found > SHOWN ? (
               <form role="search" action="/customers/positions" className="mb-2 flex flex-wrap items-center gap-2">
                 <label htmlFor="find-kitchen">Find one by name or street</label>
                 <input
@@ -72,7 +73,7 @@ export default definePage('write:equipment', async ({ db, query }) => {
                 <Button type="submit">Find</Button>
               </form>
             ) : null}
-            {kitchens.length === 0 ? <p className="text-soft">None of them fits.</p> : null}
+            {sought && kitchens.length === 0 ? <p className="text-soft">None of them fits.</p> : null}
             {kitchens.map((k) => (
               <PlaceRow key={k.id} id={k.id} name={fullKitchenName(k)} address={k.address} />
             ))}

@@ -7,6 +7,7 @@ import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/define-page';
+import { sessionLines } from '@/app/_ui/sessions/lines';
 import { SessionList } from '@/app/_ui/sessions/session-list';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
@@ -39,18 +40,7 @@ export default definePage('manage:people', async ({ db, actor, now, params }) =>
         <PersonForm key={person.version} person={person} units={units} />
         <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
           <Sheet title="Signed in">
-            <SessionList
-              sessions={sessions.map((s) => ({
-                id: s.id,
-                userAgent: s.userAgent,
-                createdAt: s.createdAt.getTime(),
-                lastSeenAt: s.lastSeenAt.getTime(),
-                mine: s.id === actor.sessionId,
-              }))}
-              timeZone={zone}
-              action={endSessions}
-              userId={person.id}
-            />
+            <SessionList sessions={sessionLines(sessions, actor.sessionId)} timeZone={zone} action={endSessions} userId={person.id} />
           </Sheet>
           <Sheet title="Certificates for refrigerant">
             <Certificates userId={person.id} list={certificates} today={today} />

@@ -1,7 +1,7 @@
-import Link from 'next/link';
 import { todayIn } from '@/lib/core/calendar';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { momentIn, timeIn } from '@/lib/core/calendar/when';
+import { VisitLine } from '../../_components/open-visits';
 import { MoveThere } from './change-forms';
 
 type Props = {
@@ -53,15 +53,9 @@ export function AskedOtherTime({ visits }: { visits: Row[] }) {
       <h2 id="asked-other-time">Asked for another time</h2>
       <ul className="mt-2 flex flex-col">
         {visits.map((v) => (
-          <li key={v.id} className="border-b border-line py-2 last:border-0">
-            <Link href={`/week/${v.id}`} className="font-bold">
-              {v.kitchen}
-            </Link>
-            {v.kitchen === v.customer ? null : <p className="text-sm text-soft">{v.customer}</p>}
-            <p className="text-sm">
-              {momentIn(v.startsAt, v.timeZone)} → {v.asksFor === null ? 'no time named' : momentIn(v.asksFor, v.timeZone)}
-            </p>
-          </li>
+          <VisitLine key={v.id} visit={v}>
+            {momentIn(v.startsAt, v.timeZone)} → {v.asksFor === null ? 'no time named' : momentIn(v.asksFor, v.timeZone)}
+          </VisitLine>
         ))}
       </ul>
     </aside>

@@ -25,7 +25,7 @@ export type WhatIfAnswer = {
 };
 
 /** As it was kept (`plan`) beside what was asked, and beside the shop's usual weeks for everything. */
-export type PastAgain = { asked: Replay; calendar: Replay['calendar']; calendarWeeks: number };
+type PastAgain = { asked: Replay; calendar: Replay['calendar']; calendarWeeks: number };
 
 const SHOWN = 12;
 const PAST_DAYS = 365;

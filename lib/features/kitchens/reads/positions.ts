@@ -1,19 +1,27 @@
 import 'server-only';
 import type { Tx } from '../../../database/client';
 
-/** Kitchens on file without a position, by customer: how many there are, how many fit what is sought, and the first `limit` of those. */
+/**
+ * Kitchens on file without a position, by customer: how many there are, for how many of them a place was found that waits to be
+ * accepted, and of the others the first `limit` that fit what is sought.
+ */
 export async function kitchensWithoutPosition(db: Tx, limit: number, sought = '') {
-  const where = { archivedAt: null, lat: null, customer: { archivedAt: null } };
+  const all = { archivedAt: null, lat: null, customer: { archivedAt: null } };
+  const open = { ...all, NOT: { lookup: { is: { status: 'found' as const } } } };
   const contains = { contains: sought, mode: 'insensitive' as const };
-  const fits = sought ? { ...where, OR: [{ name: contains }, { address: contains }, { customer: { name: contains } }] } : where;
+  const fits = sought ? { ...open, OR: [{ name: contains }, { address: contains }, { customer: { name: contains } }] } : open;
   const rows = await db.kitchen.findMany({
     where: fits,
     orderBy: [{ customer: { name: 'asc' } }, { name: 'asc' }],
     take: limit,
     select: { id: true, name: true, address: true, version: true, customer: { select: { name: true } } },
   });
-  const [total, fitting] = [await db.kitchen.count({ where }), await db.kitchen.count({ where: fits })];
-  return { total, fitting, kitchens: rows.map(({ customer, ...k }) => ({ ...k, customer: customer.name })) };
+  const [total, without, fitting] = [
+    await db.kitchen.count({ where: all }),
+    await db.kitchen.count({ where: open }),
+    await db.kitchen.count({ where: fits }),
+  ];
+  return { total, found: total - without, fitting, kitchens: rows.map(({ customer, ...k }) => ({ ...k, customer: customer.name })) };
 }
 
 const PLACED = { archivedAt: null, lat: { not: null }, lng: { not: null } };

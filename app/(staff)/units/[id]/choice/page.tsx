@@ -16,7 +16,7 @@ import { moneyIn } from '@/app/_ui/figures/measure';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
-import { Trail } from '@/app/_ui/page/trail';
+import { UnitTrail } from '../_components/unit-trail';
 import { AgainForm, DecideForm } from './decide-form';
 import { FiguresForm } from './figures-form';
 
@@ -37,12 +37,7 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
   const sent = Object.fromEntries(Object.entries(query).map(([k, v]) => [k, v ?? '']));
   return (
     <>
-      <Trail
-        items={[
-          { href: `/kitchens/${unit.kitchen.id}`, label: unit.kitchen.name },
-          { href: `/units/${unit.id}`, label: unit.name },
-        ]}
-      />
+      <UnitTrail unit={unit} />
       <PageHead
         title="Clean, repair or replace"
         lead={`${unit.name}, ${unit.kitchen.name}: what each way costs a year, and how sure that is.`}

@@ -16,7 +16,7 @@ import { definePage } from '@/lib/server/define-page';
 import { Facts } from '@/app/_ui/tables/facts';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
-import { Trail } from '@/app/_ui/page/trail';
+import { UnitTrail } from '../_components/unit-trail';
 import { LeakTable } from '../../../refrigerants/book/_components/leak-table';
 import { LeakTestForm } from '../../../refrigerants/book/_components/leak-test-form';
 import { bulk, LEGAL } from '../../../refrigerants/book/_components/words';
@@ -38,12 +38,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
   const rates = leaks.annualizing.map((a, i) => ({ ...a, rolling: leaks.rolling[i]?.percent ?? NaN }));
   return (
     <>
-      <Trail
-        items={[
-          { href: `/kitchens/${unit.kitchen.id}`, label: unit.kitchen.name },
-          { href: `/units/${unit.id}`, label: unit.name },
-        ]}
-      />
+      <UnitTrail unit={unit} />
       <PageHead
         title={`Refrigerant of ${unit.name}`}
         lead="What was weighed in and out, how fast it loses its charge, and what was done to its circuit."

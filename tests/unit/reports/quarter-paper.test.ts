@@ -1,0 +1,61 @@
+import { createElement } from 'react';
+import { extractText, getDocumentProxy } from 'unpdf';
+import { expect, it } from 'vitest';
+import { QuarterPaper } from '@/app/_ui/report/quarter-paper';
+import { localDate } from '@/lib/core/calendar';
+import { quarterOf } from '@/lib/core/reports/quarter';
+import { quarterForCustomer, type QuarterKitchen, type QuarterUnit } from '@/lib/core/reports/quarter-for-customer';
+import { renderPdf } from '@/lib/server/pdf';
+
+const on = localDate('2026-08-03');
+const unit = (i: number): QuarterUnit => ({
+  id: `u${i}`,
+  name: `Walk-in ${i}`,
+  days: [
+    {
+      on,
+      found: [{ aspect: 'coil', grade: i % 2 ? 'matted' : 'filmed' }],
+      done: [{ kind: 'coil_cleaning', label: 'Coil cleaning' }],
+      reached: true,
+    },
+  ],
+  coil: [],
+  cost: { value: 0.2 + i / 10, lo: 0.1, hi: 0.9, currency: 'USD', on },
+  next: [{ kind: 'coil_cleaning', task: 'Coil cleaning', dueOn: '2026-10-05', rule: 'FREQ=WEEKLY;INTERVAL=8', ruleBefore: null }],
+});
+const kitchen = (k: number): QuarterKitchen => ({
+  id: `k${k}`,
+  name: `Muelle ${k}`,
+  visits: [on],
+  nextVisit: localDate('2026-10-08'),
+  finished: k,
+  jobs: [{ unitNames: ['Walk-in 1'], what: 'Empaque roto', urgency: 'week' }],
+  units: Array.from({ length: 6 }, (_, i) => unit(i)),
+});
+const plain = (text: string) => text.replace(/\s+/g, ' ');
+
+it.each(['en', 'es'] as const)('a quarter on paper says every line of the summary, in its order (%s)', async (language) => {
+  const report = quarterForCustomer('Faro', quarterOf(on), [kitchen(1), kitchen(2)], language);
+  const shop = { name: 'Larkspur Cold', phone: '555 0100', email: '', words: 'Gracias.', logo: null };
+  const pdf = await renderPdf(createElement(QuarterPaper, { onFile: { report, shop } }) as never);
+  const { text, totalPages } = await extractText(await getDocumentProxy(pdf));
+  // What stands at the foot of each page would else lie in the middle of a sentence.
+  const said = plain(text.map((page, i) => page.replace('Larkspur Cold · 555 0100', '').replace(`${i + 1} / ${totalPages}`, '')).join(' '));
+  const lines = [
+    report.title,
+    ...report.lead,
+    ...report.kitchens.flatMap((k) => [
+      k.name,
+      ...k.lines,
+      ...k.work.map((w) => w.what),
+      ...k.units.flatMap((u) => [u.name, ...u.lines, ...u.next]),
+    ]),
+    'Gracias.',
+  ];
+  let from = 0;
+  for (const line of lines) {
+    const at = said.indexOf(plain(line), from);
+    expect(at, `“${line}” after ${said.slice(Math.max(0, from - 60), from)}`).toBeGreaterThanOrEqual(0);
+    from = at + 1;
+  }
+});

@@ -22,6 +22,8 @@ export function refusedBy(error: unknown): string | null {
     'Kitchen_customerId_name_key',
     'User_email_key',
     'ArchiveRun_one_at_a_time',
+    'part_counts',
+    'part_in_van_pieces',
   ];
   for (const n of names) if (text.includes(n)) return n;
   if (text.includes('low side not looked at')) return 'visit_low_side_looked_at';

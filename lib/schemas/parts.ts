@@ -3,13 +3,7 @@ import { manyLines } from '../core/wording/plain-text';
 import { Words } from './fields';
 import { text } from './text';
 
-const Count = z
-  .number('A whole number.')
-  .int('A whole number.')
-  .min(0, 'Not below zero.')
-  .max(100_000, 'At most 100,000.')
-  .optional()
-  .default(0);
+const Count = z.number('A whole number.').int('A whole number.').min(0, 'Not below zero.').max(100_000, 'At most 100,000.').optional();
 
 export const SavePart = z.object({
   number: text('Give it a number.').min(1, 'Give it a number.').max(60, 'At most 60 characters.'),
@@ -24,6 +18,21 @@ export const SavePart = z.object({
   warrantyMonths: z.number('Whole months.').int('Whole months.').min(0).max(600).optional(),
 });
 export type SavePart = z.output<typeof SavePart>;
+
+/** Pieces that change their place: "shop", "van" (nobody said whose), a technician's van by id; nothing for bought, or gone. */
+const Place = z
+  .union([z.literal(''), z.literal('shop'), z.literal('van'), z.uuid()])
+  .optional()
+  .default('');
+export const MovePart = z
+  .object({
+    number: text('Which part?').min(1, 'Which part?').max(60, 'At most 60 characters.'),
+    pieces: z.number('How many?').int('Whole pieces.').min(1, 'At least one.').max(100_000, 'At most 100,000.'),
+    from: Place,
+    to: Place,
+  })
+  .refine((m) => m.from !== m.to, { path: ['to'], message: 'Choose two places.' });
+export type MovePart = z.output<typeof MovePart>;
 
 export const PartFile = z.object({
   csv: z

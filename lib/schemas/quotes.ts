@@ -69,3 +69,17 @@ export const AnswerQuote = z.object({
   note: longText().max(500, 'long').optional().default(''),
 });
 export type AnswerQuote = z.output<typeof AnswerQuote>;
+
+/** When the work of an accepted quote is done: a free time, or another in words. */
+const time = {
+  /** Epoch milliseconds of the free time chosen. */
+  startsAt: z.coerce.number().int().optional(),
+  otherTime: longText().max(500, 'long').optional().default(''),
+};
+const said = (t: { startsAt?: number; otherTime: string }) => t.startsAt !== undefined || t.otherTime.trim().length >= 3;
+const SAY_WHEN = { path: ['startsAt'], message: 'choose' };
+
+export const ChooseTime = z.object({ token: text(), ...time }).refine(said, SAY_WHEN);
+export type ChooseTime = z.output<typeof ChooseTime>;
+export const ChooseTimeOnPage = z.object({ token: text(), quoteId: z.uuid(), ...time }).refine(said, SAY_WHEN);
+export type ChooseTimeOnPage = z.output<typeof ChooseTimeOnPage>;

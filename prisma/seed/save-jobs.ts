@@ -37,13 +37,14 @@ export async function saveJobs(tx: Prisma.TransactionClient, units: readonly Pri
 /** What the desk has on its lists, with quotes, parts and a warranty. */
 export async function saveJobStories(
   tx: Prisma.TransactionClient,
-  { jobs, events, quotes, parts, warranties, outcomes, used }: JobStories,
+  { jobs, events, quotes, parts, vans, warranties, outcomes, used }: JobStories,
 ): Promise<void> {
   await tx.job.createMany({ data: jobs.map(({ unitId: _, ...job }) => job) });
   await tx.jobUnit.createMany({ data: jobs.map((j) => ({ jobId: j.id, unitId: j.unitId })) });
   await tx.jobEvent.createMany({ data: events });
   await tx.quote.createMany({ data: quotes });
   await tx.part.createMany({ data: parts });
+  await tx.partInVan.createMany({ data: vans });
   await tx.jobOutcome.createMany({ data: outcomes });
   await tx.partUsed.createMany({ data: used });
   await tx.warranty.createMany({ data: warranties });

@@ -149,6 +149,12 @@ test('routes answer whom the table says', async () => {
 const forms: Record<string, (ids: Ids, whose: Whose) => Record<string, string>> = {
   'visit/[token]/actions answer': (ids, whose) => ({ token: ids[whose].link, answer: 'confirmed' }),
   'quote/[token]/actions answer': (ids, whose) => ({ token: ids[whose].quote, answer: 'accepted', name: 'Ann Vale' }),
+  'quote/[token]/actions choose': (ids, whose) => ({ token: ids[whose].quote, otherTime: 'Any morning' }),
+  'yours/[token]/actions chooseTime': (ids, whose) => ({
+    token: ids[whose].page,
+    quoteId: ids[whose].quoteId,
+    otherTime: 'Any morning',
+  }),
   'yours/[token]/actions confirmVisit': (ids, whose) => ({ token: ids[whose].page, visitId: ids[whose].visit, answer: 'confirmed' }),
   'yours/[token]/actions askOtherTime': (ids, whose) => ({ token: ids[whose].page, visitId: ids[whose].visit, answer: 'confirmed' }),
   'yours/[token]/actions ringUs': (ids, whose) => ({

@@ -1,8 +1,9 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { PartFile, SavePart } from '@/lib/schemas/parts';
+import { MovePart, PartFile, SavePart } from '@/lib/schemas/parts';
 import { defineFormAction } from '@/lib/server/define-action';
+import { movePart as move } from '@/lib/features/parts/verbs/move-part';
 import { importParts, savePart as save } from '@/lib/features/parts/verbs/save-parts';
 
 export const savePart = defineFormAction('write:part', SavePart, async (ctx) => {
@@ -14,4 +15,9 @@ export const takeInParts = defineFormAction('write:part', PartFile, async (ctx) 
   const done = await importParts(ctx, ctx.input.csv);
   refresh();
   return done;
+});
+
+export const movePart = defineFormAction('write:part', MovePart, async (ctx) => {
+  await move(ctx, ctx.input);
+  refresh();
 });

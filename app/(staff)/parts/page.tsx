@@ -1,20 +1,21 @@
 import type { Metadata } from 'next';
 import { money } from '@/lib/core/jobs';
 import { counted } from '@/lib/core/wording/counted';
-import { partsOnFile } from '@/lib/features/parts/reads/parts';
+import { partsOnFile, vansOfShop } from '@/lib/features/parts/reads/parts';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead } from '@/app/_ui/page/sheet';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { Trail } from '@/app/_ui/page/trail';
+import { MoveForm } from './_components/move-form';
 import { PartForm } from './_components/part-form';
 import { PartsIn } from './_components/parts-in';
 
 export const metadata: Metadata = { title: 'Parts' };
 
 export default definePage('write:part', async ({ db }) => {
-  const parts = await partsOnFile(db);
+  const [parts, vans] = await Promise.all([partsOnFile(db), vansOfShop(db)]);
   const currency = (await shopSettings(db))?.currency ?? 'USD';
   return (
     <>
@@ -34,8 +35,8 @@ export default definePage('write:part', async ({ db }) => {
                 <Th>Number</Th>
                 <Th>Name</Th>
                 <Th className="text-right">Price</Th>
-                <Th className="text-right">In the van</Th>
                 <Th className="text-right">In the shop</Th>
+                <Th>In the vans</Th>
                 <Th className="text-right">Warranty</Th>
               </tr>
             </thead>
@@ -45,8 +46,8 @@ export default definePage('write:part', async ({ db }) => {
                   <Td className="whitespace-nowrap">{p.number}</Td>
                   <Td>{p.name}</Td>
                   <Td className="text-right">{money(p.priceCents, currency)}</Td>
-                  <Td className="text-right">{p.inVan}</Td>
                   <Td className="text-right">{p.inShop}</Td>
+                  <Td>{vanWords(p)}</Td>
                   <Td className="text-right">{p.warrantyMonths === null ? '' : counted(p.warrantyMonths, 'month')}</Td>
                 </tr>
               ))}
@@ -54,10 +55,15 @@ export default definePage('write:part', async ({ db }) => {
           </Table>
         )}
         <div className="flex flex-col gap-6">
+          {parts.length > 0 ? <MoveForm parts={parts.map(({ number, name }) => ({ number, name }))} vans={vans} /> : null}
           <PartForm />
-          <PartsIn />
+          <PartsIn vans={vans.map((v) => v.name)} />
         </div>
       </div>
     </>
   );
 });
+
+/** "Tova Lind 2, nobody said whose 1". */
+const vanWords = ({ vans, inVan }: Awaited<ReturnType<typeof partsOnFile>>[number]): string =>
+  [...vans.map((v) => `${v.technician.name} ${v.pieces}`), ...(inVan > 0 ? [`nobody said whose ${inVan}`] : [])].join(', ') || '0';

@@ -30,10 +30,12 @@ type Props = {
   pdf: string;
   /** The form to answer it, while nobody did. */
   children: ReactNode;
+  /** What comes after it was accepted. */
+  next: ReactNode;
 };
 
 /** A quote as the customer reads it. Works without script. */
-export function QuoteView({ quote, photos, language, pdf, children }: Props) {
+export function QuoteView({ quote, photos, language, pdf, children, next }: Props) {
   const say = wordsIn(language).quote;
   const { kitchen } = quote.job;
   const { lines, currency } = quote;
@@ -99,12 +101,15 @@ export function QuoteView({ quote, photos, language, pdf, children }: Props) {
         </FileLink>
       </p>
       {quote.answer ? (
-        <p role="status" className="rounded-md border border-edge bg-sheet p-5 text-lg">
-          <State shape={quote.answer === 'accepted' ? 'done' : 'off'} tone="cold">
-            {say.answer[quote.answer]}
-          </State>{' '}
-          {say.answer.by(quote.answeredBy)} {quote.answer === 'accepted' ? say.answer.afterAccepted : say.answer.afterDeclined}
-        </p>
+        <>
+          <p role="status" className="rounded-md border border-edge bg-sheet p-5 text-lg">
+            <State shape={quote.answer === 'accepted' ? 'done' : 'off'} tone="cold">
+              {say.answer[quote.answer]}
+            </State>{' '}
+            {say.answer.by(quote.answeredBy)} {quote.answer === 'declined' ? say.answer.afterDeclined : ''}
+          </p>
+          {quote.answer === 'accepted' ? next : null}
+        </>
       ) : (
         children
       )}

@@ -12,9 +12,14 @@ export type UnitFacts = {
   /** The same of every unit of the shop: what one that was made good, or is new, is held to. */
   fleet: { callOuts: Happened; failures: Happened };
   leakKgPerYear: number;
+  /** Minutes at the unit that a cleaning took, from what was written down there; null where too little was. */
+  cleaningMinutes: Minutes | null;
   /** Energy that deposit costs a year, kWh: as it is kept now, and with a coil that cleans up whole. Null without numbers. */
   fouling: { now: Banded; clean: Banded } | null;
 };
+
+/** Minutes with an 80 % band, over so many cleanings. */
+export type Minutes = Banded & { cleanings: number };
 
 export type TypedFigures = {
   /** Paid now, shop's currency; null leaves the way out. */
@@ -33,7 +38,15 @@ export type TypedFigures = {
   interest: number;
 };
 
-export type ShopCosts = { energyPerKwh: number; cleaning: number; failure: number };
+export type ShopCosts = {
+  energyPerKwh: number;
+  /** A cleaning of the minutes that the shop plans for one, with its share of the trip. */
+  cleaning: number;
+  failure: number;
+  /** An hour of a technician, where the shop has said; and the minutes that `cleaning` is the price of. */
+  hour?: number | null;
+  plannedMinutes?: number;
+};
 
 const Z80 = 1.2816;
 /** Prices and lives as people give them: judgement. */
@@ -63,6 +76,54 @@ export function rateOf({ times, years }: Happened, fleet?: Happened): Banded {
 
 const plus = (a: Banded, kwh: number | null): Banded =>
   kwh === null ? a : { value: a.value + kwh, lo: a.lo + kwh / (1 + TYPED_SHARE), hi: a.hi + kwh * (1 + TYPED_SHARE) };
+
+/**
+ * What a cleaning of this unit costs: the shop's price, more or less by the hours that this unit was seen to take beside
+ * those planned. Without a price of an hour, or times seen, the shop's price as it is. Never below a tenth of it.
+ */
+export function cleaningPrice({ cleaning, hour, plannedMinutes }: ShopCosts, seen: Minutes | null): Banded {
+  const shop = around(cleaning, TYPED_SHARE);
+  if (!seen || !hour || !plannedMinutes) return shop;
+  const at = (minutes: number, price: number) => Math.max(cleaning / 10, price + (hour * (minutes - plannedMinutes)) / 60);
+  const value = at(seen.value, cleaning);
+  // Price and time are told apart from one another, so their widths add as squares.
+  const wide = (own: number, times: number) => Math.sqrt((own - cleaning) ** 2 + (at(times, cleaning) - value) ** 2);
+  return { value, lo: Math.max(cleaning / 20, value - wide(shop.lo, seen.lo)), hi: value + wide(shop.hi, seen.hi) };
+}
+
+/** Fewest cleanings of a unit from which its time is told. Judgement. */
+const FEWEST = 2;
+
+/**
+ * The mean minutes of some cleanings with its band: how they differ from one another, and how surely each is told.
+ * @param times the minutes of each, with the least and the most that they can have been
+ */
+export function meanMinutes(times: readonly { minutes: number; lo: number; hi: number }[]): Minutes | null {
+  const n = times.length;
+  if (n < FEWEST) return null;
+  const value = times.reduce((sum, t) => sum + t.minutes, 0) / n;
+  const spread = Math.sqrt(times.reduce((sum, t) => sum + (t.minutes - value) ** 2, 0) / (n - 1) / n);
+  const side = (of: (t: (typeof times)[number]) => number) => Math.abs(times.reduce((sum, t) => sum + of(t), 0) / n - value);
+  const lo = Math.max(
+    0,
+    value -
+      Math.hypot(
+        Z80 * spread,
+        side((t) => t.lo),
+      ),
+  );
+  return {
+    value,
+    lo,
+    hi:
+      value +
+      Math.hypot(
+        Z80 * spread,
+        side((t) => t.hi),
+      ),
+    cleanings: n,
+  };
+}
 
 /** The ways that have a price, going on always first. */
 export function unitWays(facts: UnitFacts, typed: TypedFigures, shop: ShopCosts): { ways: WayInput[]; prices: Prices } {
@@ -104,7 +165,7 @@ export function unitWays(facts: UnitFacts, typed: TypedFigures, shop: ShopCosts)
     });
   const prices: Prices = {
     energyPerKwh: around(shop.energyPerKwh, 0.1),
-    cleaning: around(shop.cleaning, TYPED_SHARE),
+    cleaning: cleaningPrice(shop, facts.cleaningMinutes),
     callOut: around(typed.callOut, TYPED_SHARE),
     refrigerantPerKg: around(typed.refrigerantPerKg, TYPED_SHARE),
     failure: around(shop.failure, 0.4),

@@ -60,3 +60,9 @@ export function quotedMinutes(lines: readonly QuoteLine[]): number | null {
     .reduce((all, l) => all + l.quantity * (MINUTES_OF.find(([unit]) => unit.test(l.unit.trim()))?.[1] ?? 0), 0);
   return sum > 0 ? Math.ceil(sum / 5 - 1e-9) * 5 : null;
 }
+
+/** What is booked for work that nobody put hours to. Judgement. */
+const USUAL_MINUTES = 60;
+
+/** Minutes that a booking for a quote's work takes: its labour, within what one visit can hold; the usual where it has none. */
+export const bookedMinutes = (lines: readonly QuoteLine[]): number => Math.min(720, Math.max(10, quotedMinutes(lines) ?? USUAL_MINUTES));

@@ -3,7 +3,15 @@ export const PART_PLACES = ['van', 'shop'] as const;
 export type PartPlace = (typeof PART_PLACES)[number];
 export const PART_PLACE_LABEL: Record<PartPlace, string> = { van: 'the van', shop: 'the shop' };
 
-/** A part of the shop's list as a tablet knows it. */
+/** What lies in the vans: whose, where the list says so; the rest is in one, nobody said whose. */
+export type InVans = { inVan: number; vans: readonly { technicianId: string; pieces: number }[] };
+export const inVans = ({ inVan, vans }: InVans): number => vans.reduce((sum, v) => sum + v.pieces, inVan);
+
+/** What a technician finds in the van, and takes from: their own, or else what lies in one that nobody said whose it is. */
+export const inOwnVan = ({ inVan, vans }: InVans, technicianId: string): number =>
+  vans.find((v) => v.technicianId === technicianId && v.pieces > 0)?.pieces ?? inVan;
+
+/** A part of the shop's list as a tablet knows it; `inVan` is what its technician takes from. */
 export type PartOnList = { id: string; number: string; name: string; inVan: number; inShop: number };
 
 /** Where it is taken from where nobody said: what is in the van is at hand. */

@@ -32,6 +32,7 @@ export type JobStories = {
   events: Prisma.JobEventCreateManyInput[];
   quotes: Prisma.QuoteCreateManyInput[];
   parts: Prisma.PartCreateManyInput[];
+  vans: Prisma.PartInVanCreateManyInput[];
   warranties: Prisma.WarrantyCreateManyInput[];
   outcomes: Prisma.JobOutcomeCreateManyInput[];
   used: Prisma.PartUsedCreateManyInput[];
@@ -109,7 +110,7 @@ const STORIES: Story[] = [
 /** What the desk has on its lists: a call, a quote that waits, a part on its way, and one declined. Before `now`, however early it is. */
 export function jobStories(world: World, now: Date): JobStories {
   const random = new RandomStream(world.seed, 'jobs');
-  const stories: JobStories = { jobs: [], events: [], quotes: [], parts: [], warranties: [], outcomes: [], used: [] };
+  const stories: JobStories = { jobs: [], events: [], quotes: [], parts: [], vans: [], warranties: [], outcomes: [], used: [] };
   const ago = (days: number, hours = 0) => new Date(now.getTime() - days * 86_400_000 - hours * 3_600_000);
   for (const story of STORIES) {
     const kitchen = world.kitchens.find((k) => k.place.seed.name === story.kitchen);
@@ -167,16 +168,20 @@ export function jobStories(world: World, now: Date): JobStories {
       ...(answer ? { answer: answer.as, answeredAt: ago(answer.daysAgo), answeredBy: answer.by, answerNote: answer.note } : {}),
     });
   }
-  stories.parts = PARTS.map(([number, name, priceCents, inVan, inShop, warrantyMonths]) => ({
+  stories.parts = PARTS.map(([number, name, priceCents, , inShop, warrantyMonths]) => ({
     id: random.uuid(),
     number,
     name,
     priceCents,
-    inVan,
     inShop,
     warrantyMonths,
     updatedAt: now,
   }));
+  // What lies in the vans lies in one each, in turn.
+  stories.vans = PARTS.flatMap(([, , , inVan], i) => {
+    const [partId, van] = [stories.parts[i]?.id, world.technicians[i % world.technicians.length]];
+    return partId && van?.row.id && inVan > 0 ? [{ partId, technicianId: van.row.id, pieces: inVan }] : [];
+  });
   const covered = stories.jobs[2];
   if (covered)
     stories.warranties.push({

@@ -216,6 +216,13 @@ describe('on the page', () => {
     await say(manager, own.quote);
     await expect(say(manager, own.quote)).rejects.toMatchObject({ code: 'conflict' });
     expect(await db.job.findUniqueOrThrow({ where: { id: own.job } })).toMatchObject({ state: 'agreed' });
-    expect((await onPage(db, await opened(manager), now)).quotes.map((q) => q.id)).toEqual([sister.quote]);
+    // Accepted, it waits for a time to be chosen; the other still for an answer.
+    const waiting = (await onPage(db, await opened(manager), now)).quotes.map((q) => [q.id, q.answeredAt !== null]);
+    expect(waiting.sort()).toEqual(
+      [
+        [own.quote, true],
+        [sister.quote, false],
+      ].sort(),
+    );
   });
 });

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { STORED_QUOTE } from '@/lib/database/stored/quotes';
 import { timeAtVisits } from '@/lib/features/visits/reads/time-on-units';
@@ -5,8 +6,11 @@ import { hoursOfJobs } from '@/lib/features/jobs/reads/work-done';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
 import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
 import { partsForeseen } from '@/lib/core/tablet';
+import { partsOnTablet } from '@/lib/features/parts/reads/parts';
+import { movePart } from '@/lib/features/parts/verbs/move-part';
+import { exportParts, importParts, savePart } from '@/lib/features/parts/verbs/save-parts';
 import { useDatabase } from '@/tests/support/database';
-import { jobRow } from '@/tests/support/factories';
+import { jobRow, personRow } from '@/tests/support/factories';
 import { finding, haveVisit, MORNING, officeTold, Tablet } from '../tablet/a-tablet';
 
 const database = useDatabase();
@@ -59,6 +63,51 @@ describe('a part of the list', () => {
     await tablet.send([tablet.make(visit.id, 'entry.strike', { what: 'part', entryId: used.id, why: 'Slip' })]);
     expect(await stock()).toEqual([2, 1]);
     expect(await db.warranty.count({ where: { unitId: unit.id } })).toBe(0);
+  });
+
+  it('comes out of one’s own van, and is loaded, brought back and counted place by place', async () => {
+    const { db } = database;
+    const { visit, unit, tablet, part, person, stock } = await world();
+    const other = await db.user.create({ data: personRow({ name: 'Mats Ek' }) });
+    const own = async (who = person.id) =>
+      (await db.partInVan.findUnique({ where: { partId_technicianId: { partId: part.id, technicianId: who } } }))?.pieces;
+    const move = (pieces: number, from: string, to: string) => movePart({ db }, { number: part.number, pieces, from, to });
+    const onTablet = async (who: string) => (await partsOnTablet(db, who)).find((p) => p.id === part.id)?.inVan;
+    expect(await onTablet(person.id)).toBe(2);
+    await move(1, 'shop', person.id);
+    await move(4, '', other.id);
+    expect([await stock(), await own(), await own(other.id)]).toEqual([[2, 0], 1, 4]);
+    expect([await onTablet(person.id), await onTablet(other.id)]).toEqual([1, 4]);
+    const used = tablet.make(visit.id, 'part.use', { unitId: unit.id, what: part.name, quantity: 2, partId: part.id, place: 'van' });
+    const { results } = await tablet.send([used]);
+    expect(await officeTold(db, results[0])).toMatch(/had 1 of .* in the van, and 2 were taken/);
+    expect([await stock(), await own(), await own(other.id)]).toEqual([[2, 0], 0, 4]);
+    await tablet.send([tablet.make(visit.id, 'entry.strike', { what: 'part', entryId: used.id, why: 'Slip' })]);
+    expect([await stock(), await own()]).toEqual([[2, 0], 1]);
+    await expect(move(2, person.id, 'shop')).rejects.toMatchObject({ code: 'conflict', field: 'pieces' });
+    await expect(move(1, 'shop', 'van')).rejects.toMatchObject({ code: 'conflict', field: 'pieces' });
+    await move(4, other.id, '');
+    expect([await stock(), await own(other.id)]).toEqual([[2, 0], 0]);
+    // The file holds each van, and comes back as it was; a price alone changes no count.
+    const csv = await exportParts({ db });
+    expect(csv).toContain('van of Mats Ek');
+    await move(1, person.id, 'shop');
+    expect(await importParts({ db, actor: { userId: person.id }, now: MORNING }, csv)).toMatchObject({ problems: [], added: 0 });
+    expect([await stock(), await own()]).toEqual([[2, 0], 1]);
+    await savePart({ db, actor: { userId: person.id }, now: MORNING }, { number: part.number, name: part.name, price: 100 });
+    expect([await stock(), await own()]).toEqual([[2, 0], 1]);
+    const row = { partId: part.id, technicianId: other.id };
+    await expect(db.partInVan.update({ where: { partId_technicianId: row }, data: { pieces: -1 } })).rejects.toThrow(/part_in_van_pieces/);
+    const taken = {
+      id: randomUUID(),
+      visitId: visit.id,
+      what: 'x',
+      at: MORNING,
+      partId: part.id,
+      place: 'shop' as const,
+      vanOfId: other.id,
+    };
+    await expect(db.partUsed.create({ data: taken })).rejects.toThrow(/part_used_van/);
   });
 
   it('of which the list has too few is filed all the same, and the office is asked to count', async () => {

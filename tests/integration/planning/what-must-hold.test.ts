@@ -29,7 +29,11 @@ describe('what was taken out of use', () => {
     await db.kitchen.update({ where: { id: closed.kitchen.id }, data: { archivedAt: now } });
     await db.unit.update({ where: { id: closed.unit.id }, data: { archivedAt: now } });
     await db.unit.create({ data: unitRow(kept.kitchen.id, { name: 'Sold unit', archivedAt: now }) });
-    const left = ids((await weekProblem(db, monday, now)).problem);
+    const week = await weekProblem(db, monday, now);
+    const left = ids(week.problem);
+    // Nor counted as due to whoever asks for the plan.
+    expect((await week.input()).due).toEqual({ tasks: kept.tasks.length, kitchens: 1, onVisits: 0 });
+    expect((await week.input()).unitsOnFile).toBe(1);
     expect(kept.tasks.some((t) => left.has(t.id))).toBe(true);
     expect([...gone.tasks, ...closed.tasks].filter((t) => left.has(t.id))).toEqual([]);
 

@@ -82,11 +82,30 @@ describe('a file of parts', () => {
   it('is read by the names of its columns, in any order', () => {
     expect(file(['Name', 'Number', 'price', 'in van'], ['Fan motor', 'FM-9', '64.95', '2'], ['Gasket', 'GK', '84', ''])).toEqual({
       rows: [
-        { number: 'FM-9', name: 'Fan motor', priceCents: 6495, inVan: 2, inShop: 0, warrantyMonths: null },
-        { number: 'GK', name: 'Gasket', priceCents: 8400, inVan: 0, inShop: 0, warrantyMonths: null },
+        { number: 'FM-9', name: 'Fan motor', priceCents: 6495, inVan: 2, vans: [] },
+        { number: 'GK', name: 'Gasket', priceCents: 8400, inVan: 0, vans: [] },
       ],
       problems: [],
     });
+  });
+
+  it('has a column for each van, by whose it is', () => {
+    const read = (column: string, name = 'Tova Lind') =>
+      readParts(
+        [
+          { line: 1, cells: ['number', 'name', 'price', column] },
+          { line: 2, cells: ['FM-9', 'Fan motor', '64.95', '3'] },
+        ],
+        [
+          { id: 'tova', name: 'Tova Lind' },
+          { id: 'mats', name },
+        ],
+      );
+    expect(read('Van of tova lind', 'Mats').rows[0]?.vans).toEqual([{ technicianId: 'tova', pieces: 3 }]);
+    expect([read('van of nobody', 'Mats'), read('van of Tova Lind')].map((r) => [r.rows.length, r.problems[0]?.message])).toEqual([
+      [0, 'No technician is called so.'],
+      [0, 'More than one technician is called so.'],
+    ]);
   });
 
   it('is refused whole, with every line that is wrong', () => {

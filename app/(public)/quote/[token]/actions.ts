@@ -1,13 +1,22 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { AnswerQuote } from '@/lib/schemas/quotes';
+import { AnswerQuote, ChooseTime } from '@/lib/schemas/quotes';
 import { defineFormAction } from '@/lib/server/define-action';
 import { throttle } from '@/lib/server/throttle';
 import { answerQuote } from '@/lib/features/jobs/verbs/answer-quote';
+import { chooseTime } from '@/lib/features/jobs/verbs/choose-time';
+import { nudge } from '@/lib/server/queue';
 
 export const answer = defineFormAction('public', AnswerQuote, async (ctx) => {
   await throttle('reply', 20);
   await answerQuote(ctx, ctx.input);
+  refresh();
+});
+
+export const choose = defineFormAction('public', ChooseTime, async (ctx) => {
+  await throttle('reply', 20);
+  await chooseTime(ctx, ctx.input);
+  await nudge('mail');
   refresh();
 });

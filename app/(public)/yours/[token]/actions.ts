@@ -3,6 +3,8 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { AnswerQuoteOnPage, AnswerVisit, AskToBeRung } from '@/lib/schemas/customer-pages';
+import { chooseTimeOnPage } from '@/lib/features/customer-pages/verbs/choose-time';
+import { ChooseTimeOnPage } from '@/lib/schemas/quotes';
 import { answerQuoteOnPage } from '@/lib/features/customer-pages/verbs/answer-quote';
 import { answerVisit } from '@/lib/features/customer-pages/verbs/answer-visit';
 import { askToBeRung } from '@/lib/features/customer-pages/verbs/ask-to-be-rung';
@@ -32,5 +34,12 @@ export const ringUs = defineFormAction('public', AskToBeRung, async (ctx) => {
 export const answerQuote = defineFormAction('public', AnswerQuoteOnPage, async (ctx) => {
   await throttle('answer', 60);
   await answerQuoteOnPage(ctx, ctx.input);
+  refresh();
+});
+
+export const chooseTime = defineFormAction('public', ChooseTimeOnPage, async (ctx) => {
+  await throttle('answer', 60);
+  await chooseTimeOnPage(ctx, ctx.input);
+  await nudge('mail');
   refresh();
 });

@@ -117,6 +117,7 @@ function factsOf(job: Job, open: boolean) {
         </Link>
       ),
     ],
+    ['They ask for', job.timeAsked],
     ['What came of it', open ? '' : job.closedNote],
   ] as const;
 }

@@ -12,6 +12,7 @@ export type Line = {
   source: JobSource;
   dueOn: string | null;
   createdAt: number;
+  timeAsked: string;
   kitchen: { id: string; name: string; timeZone: string };
   units: { id: string; name: string }[];
   visit: { id: string; startsAt: number; technician: string } | null;
@@ -37,6 +38,7 @@ export function JobLines({ lines, place = true }: { lines: readonly Line[]; plac
             {j.source === 'customer' && j.state === 'asked' ? (
               <span className="text-sm font-bold">Asked on their own page: ring them</span>
             ) : null}
+            {j.timeAsked ? <span className="text-sm font-bold">They ask for: {j.timeAsked}</span> : null}
             <span className="text-sm text-soft">{about(j)}</span>
           </span>
         </li>

@@ -18,7 +18,7 @@ export function PartForm() {
         <Field
           label="Number"
           name="number"
-          hint="A number that is there already is changed."
+          hint="A number that is there already is changed; what is left empty stays as it is."
           error={error('number')}
           autoComplete="off"
           required
@@ -26,7 +26,7 @@ export function PartForm() {
         <Field label="Name" name="name" error={error('name')} autoComplete="off" required />
         <Field label="Price" name="price" inputMode="decimal" error={error('price')} required />
         <div className="grid grid-cols-2 gap-3">
-          <Field label="In the van" name="inVan" inputMode="numeric" error={error('inVan')} />
+          <Field label="In a van" name="inVan" inputMode="numeric" error={error('inVan')} />
           <Field label="In the shop" name="inShop" inputMode="numeric" error={error('inShop')} />
         </div>
         <Field label="Warranty" unit="months" name="warrantyMonths" inputMode="numeric" error={error('warrantyMonths')} />

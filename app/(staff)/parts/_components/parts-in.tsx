@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { PART_COLUMNS } from '@/lib/core/jobs/part-csv';
+import { PART_COLUMNS, VAN_COLUMN } from '@/lib/core/jobs/part-csv';
 import { counted } from '@/lib/core/wording/counted';
 import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors, TextArea } from '@/app/_ui/fields/field';
@@ -11,7 +11,7 @@ import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { takeInParts } from '../actions';
 
 /** A file of parts, taken in whole or not at all; the lines stay in sight to be mended. */
-export function PartsIn() {
+export function PartsIn({ vans }: { vans: readonly string[] }) {
   const { form, error, busy, data } = useActionForm(takeInParts);
   const [csv, setCsv] = useState('');
   return (
@@ -34,7 +34,7 @@ export function PartsIn() {
           rows={5}
           value={csv}
           onChange={(e) => setCsv(e.target.value)}
-          hint={`The first line names the columns: ${PART_COLUMNS.join(', ')}.`}
+          hint={`The first line names the columns: ${[...PART_COLUMNS, ...vans.slice(0, 1).map((v) => VAN_COLUMN + v)].join(', ')}.`}
           error={error('csv')}
           spellCheck={false}
         />

@@ -49,6 +49,7 @@ export const PAGE_EN = {
   },
   quotes: {
     heading: 'Quotes that wait for you',
+    choose: 'accepted; choose when we come',
     open: (number: string, amount: string) => `Quote ${number}, ${amount}`,
     until: (day: string) => `valid until ${day}`,
   },

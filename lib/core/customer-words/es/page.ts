@@ -49,6 +49,7 @@ export const PAGE_ES: typeof PAGE_EN = {
   },
   quotes: {
     heading: 'Presupuestos que esperan su respuesta',
+    choose: 'aceptado; elija cuándo vamos',
     open: (number, amount) => `Presupuesto ${number}, ${amount}`,
     until: (day) => `válido hasta el ${day}`,
   },

@@ -1,13 +1,14 @@
 import 'server-only';
 import { daysBetween, todayIn, type LocalDate } from '../../../core/calendar';
 import { toLocalDate } from '../../../core/calendar/date-column';
-import type { Happened, ShopCosts, UnitFacts } from '../../../core/choices';
+import { meanMinutes, type Happened, type ShopCosts, type UnitFacts } from '../../../core/choices';
 import { extraKwh } from '../../../core/evidence';
 import { COIL_CLEANING } from '../../../core/tasks';
 import { keysOf } from '../../../core/typed/closed-set';
 import type { Tx } from '../../../database/client';
 import { unitEvidence } from '../../evidence/reads/evidence';
 import { leaksOfUnit } from '../../refrigerant-book/reads/leaks';
+import { timeAtVisits } from '../../visits/reads/time-on-units';
 import { costsOf, shopSettings } from '../../shop/reads/settings';
 
 /** What counts is at most so long ago: machines and kitchens change. Judgement. */
@@ -64,8 +65,49 @@ export async function unitFacts(db: Tx, unitId: string, now: Date): Promise<Unit
       failures: { times: await failures(db, null, oldest), years: fleetYears },
     },
     leakKgPerYear: added / years,
+    cleaningMinutes: await cleaningTimes(db, unitId, since),
     fouling: await foulingOf(db, unitId, now, cleanings / years),
   };
+}
+
+/** Cleanings whose time is looked at, the latest. */
+const LATEST = 12;
+
+/** Minutes that cleaning its coil took, at visits that did no work on a job or a circuit there. */
+async function cleaningTimes(db: Tx, unitId: string, since: Date): Promise<UnitFacts['cleaningMinutes']> {
+  const visits = await db.visit.findMany({
+    where: {
+      status: 'done',
+      startsAt: { gte: since },
+      arrivedAt: { not: null },
+      leftAt: { not: null },
+      tasks: { some: { unitId, outcome: 'done', task: { kindKey: COIL_CLEANING } } },
+      jobOutcomes: { none: { job: { units: { some: { unitId } } } } },
+      sealedSteps: { none: { unitId } },
+    },
+    orderBy: { startsAt: 'desc' },
+    take: LATEST,
+    select: {
+      id: true,
+      tasks: {
+        where: { unitId, outcome: 'done', task: { kindKey: { not: COIL_CLEANING } } },
+        select: { task: { select: { kind: { select: { minutes: true } } } } },
+      },
+    },
+  });
+  const times = await timeAtVisits(
+    db,
+    visits.map((v) => v.id),
+  );
+  return meanMinutes(
+    visits.flatMap((v) => {
+      const spent = times.get(v.id)?.get(unitId);
+      // What else was done there took the time that is planned for it.
+      const others = v.tasks.reduce((sum, t) => sum + t.task.kind.minutes, 0);
+      const less = (minutes: number) => Math.max(0, minutes - others);
+      return spent ? [{ minutes: less(spent.minutes), lo: less(spent.lo), hi: less(spent.hi) }] : [];
+    }),
+  );
 }
 
 /** What deposit costs a year: what no cleaning takes off, and half of what grows between two, on the unit's own curve. */
@@ -102,7 +144,15 @@ export async function shopCosts(db: Tx, unitId: string): Promise<{ costs: ShopCo
     failure: said?.failureCost ?? null,
   };
   const lacks = keysOf(PRICES).filter((key) => prices[key] === null);
-  return { costs: wholeCosts(prices), currency: shop?.currency ?? 'USD', lacks: lacks.map((key) => PRICES[key]) };
+  const time = await timePriced(db, said?.labourPerHour);
+  const costs = wholeCosts(prices);
+  return { costs: costs && { ...costs, ...time }, currency: shop?.currency ?? 'USD', lacks: lacks.map((key) => PRICES[key]) };
+}
+
+/** What an hour costs, and the minutes that a cleaning is planned at. */
+async function timePriced(db: Tx, hour: number | null = null): Promise<Pick<ShopCosts, 'hour' | 'plannedMinutes'>> {
+  const kind = await db.taskKind.findUnique({ where: { key: COIL_CLEANING }, select: { minutes: true } });
+  return { hour, plannedMinutes: kind?.minutes };
 }
 
 function wholeCosts({ energyPerKwh, cleaning, failure }: Record<keyof typeof PRICES, number | null>): ShopCosts | null {

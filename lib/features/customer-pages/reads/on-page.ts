@@ -30,7 +30,13 @@ export async function onPage(db: Tx, page: OpenPage, now: Date) {
       },
     }),
     db.quote.findMany({
-      where: { sentAt: { not: null }, supersededAt: null, answeredAt: null, job: { kitchenId, closedAt: null } },
+      where: {
+        sentAt: { not: null },
+        supersededAt: null,
+        job: { kitchenId, closedAt: null },
+        // One that was accepted waits for the customer again once a time can be chosen.
+        OR: [{ answeredAt: null }, { answer: 'accepted', job: { state: 'agreed', partsWanted: false } }],
+      },
       orderBy: { sentAt: 'desc' },
       take: MOST,
       include: { job: { select: { number: true, what: true, kitchen: { select: { name: true, timeZone: true } } } } },
@@ -51,7 +57,7 @@ export async function onPage(db: Tx, page: OpenPage, now: Date) {
   return {
     visits,
     jobs: jobs.map(({ units: of, ...j }) => ({ ...j, units: of.map((u) => u.unit.name) })),
-    quotes: quotes.filter((q) => toLocalDate(q.validUntil) >= todayIn(q.job.kitchen.timeZone, now.getTime())),
+    quotes: quotes.filter((q) => q.answeredAt !== null || toLocalDate(q.validUntil) >= todayIn(q.job.kitchen.timeZone, now.getTime())),
     reports,
     units,
     quarters,

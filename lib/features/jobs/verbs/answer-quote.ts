@@ -2,6 +2,7 @@ import 'server-only';
 import { DEAD_LINK, wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import { canGo } from '../../../core/jobs';
+import { inVans } from '../../../core/parts';
 import type { Db, Tx } from '../../../database/client';
 import type { AnswerQuote } from '../../../schemas/quotes';
 import { quoteByLink, type PrintedQuote } from '../reads/quotes';
@@ -53,9 +54,9 @@ export async function takeAnswer(
 /** Whether the list of parts holds fewer than the quote counts on. */
 async function shortOfParts(tx: Tx, lines: PrintedQuote['lines']): Promise<boolean> {
   const wanted = lines.filter((l) => l.partNumber !== '');
-  const parts = await tx.part.findMany({ where: { number: { in: wanted.map((l) => l.partNumber) } } });
+  const parts = await tx.part.findMany({ where: { number: { in: wanted.map((l) => l.partNumber) } }, include: { vans: true } });
   return wanted.some((l) => {
     const part = parts.find((p) => p.number === l.partNumber);
-    return part !== undefined && part.inVan + part.inShop < l.quantity;
+    return part !== undefined && inVans(part) + part.inShop < l.quantity;
   });
 }

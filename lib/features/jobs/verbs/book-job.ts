@@ -6,6 +6,8 @@ import type { PutOnVisit } from '../../../schemas/jobs';
 import { goOn } from './go-on';
 
 type At = { actor: Pick<Actor, 'userId'>; now: Date };
+/** Who books: somebody with an account, or the customer by name. */
+type By = { actor: Pick<Actor, 'userId'> | null; now: Date; byName?: string };
 
 /** The job behind a booking, as it must be for one. @throws AppError not_found | conflict */
 export async function jobToBook(db: Db | Tx, jobId: string, kitchenId: string) {
@@ -23,10 +25,10 @@ export async function bookJob(
   tx: Tx,
   job: { id: string; state: Parameters<typeof goOn>[1]['state'] },
   visitId: string,
-  { actor, now }: At,
+  { actor, now, byName }: By,
 ): Promise<void> {
   if (job.state === 'quoted') throw new AppError('conflict', 'The customer has not answered the quote. Say first that they agreed.');
-  await goOn(tx, job, { to: 'booked', reason: '', at: now, by: actor.userId, visitId, change: { visitId } });
+  await goOn(tx, job, { to: 'booked', reason: '', at: now, by: actor?.userId ?? null, byName, visitId, change: { visitId } });
 }
 
 /** Puts a job on a visit to its kitchen that is booked already. @throws AppError not_found | conflict */

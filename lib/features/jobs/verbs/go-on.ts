@@ -31,7 +31,7 @@ export async function goOn(tx: Tx, job: { id: string; state: JobState }, step: S
     : { closedAt: at, closedById: by, closedByName: byName, closedNote: reason };
   const { count } = await tx.job.updateMany({
     where: { id: job.id, state: job.state },
-    data: { ...change, ...end, state: to, version: { increment: 1 } },
+    data: { ...change, ...end, ...(to === 'booked' || !isOpen(to) ? { timeAsked: '' } : {}), state: to, version: { increment: 1 } },
   });
   if (count === 0) throw new AppError('conflict', 'Someone changed this job a moment ago. Load the page again.');
   await tx.jobEvent.create({

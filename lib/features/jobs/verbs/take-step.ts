@@ -1,9 +1,12 @@
 import 'server-only';
+import { dateWords } from '../../../core/calendar/when';
+import { todayIn } from '../../../core/calendar';
 import { STEP_INFO, stepsFrom } from '../../../core/jobs';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
-import type { Db } from '../../../database/client';
+import type { Db, Tx } from '../../../database/client';
 import type { JobStepTaken } from '../../../schemas/jobs';
+import { shopSettings } from '../../shop/reads/settings';
 import { goOn } from './go-on';
 
 /**
@@ -25,10 +28,39 @@ export async function takeStep(
       throw new AppError('conflict', 'Someone changed this job a moment ago. Load the page again.');
     if (to !== null && to !== job.state) {
       await goOn(tx, job, { to, reason, at: now, by: actor.userId, change });
+      if (step === 'part_here') await writeOfTimes(tx, jobId, now);
       return;
     }
     await tx.job.update({ where: { id: jobId }, data: { ...change, version: { increment: 1 } } });
+    if (step === 'part_here') await writeOfTimes(tx, jobId, now);
     const said = reason ? `${label}: ${reason}` : `${label}.`;
     await tx.jobEvent.create({ data: { jobId, at: now, kind: 'changed', reason: said, byUserId: actor.userId } });
+  });
+}
+
+/** Tells whoever was sent the accepted quote that its page shows the free times now. Its link is known to them alone. */
+async function writeOfTimes(tx: Tx, jobId: string, now: Date): Promise<void> {
+  const quote = await tx.quote.findFirst({
+    where: { jobId, answer: 'accepted', supersededAt: null, sentTo: { not: '' } },
+    orderBy: { version: 'desc' },
+    include: { job: { select: { what: true, kitchen: { select: { name: true, timeZone: true } } } } },
+  });
+  if (!quote?.sentAt) return;
+  const { what, kitchen } = quote.job;
+  const shop = await shopSettings(tx);
+  await tx.outboxMessage.create({
+    data: {
+      kind: 'quote_sent',
+      toEmail: quote.sentTo,
+      subject: `The part is here: choose a time for ${kitchen.name}`,
+      text: [
+        `The part for “${what}” is here.`,
+        '',
+        `Open the link in our letter of ${dateWords(todayIn(kitchen.timeZone, quote.sentAt.getTime()))} again: it shows the times that are free now, and choosing one books it.`,
+        '',
+        [shop?.name ?? 'Your refrigeration shop', shop?.phone, shop?.email].filter(Boolean).join(' · '),
+      ].join('\n'),
+      createdAt: now,
+    },
   });
 }

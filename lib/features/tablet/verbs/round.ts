@@ -96,7 +96,7 @@ async function readMe(tx: Tx, userId: string, currency: string): Promise<Me> {
     currency,
     certificates,
     cylinders,
-    parts: await partsOnTablet(tx),
+    parts: await partsOnTablet(tx, userId),
     temperatureUnit: u.temperatureUnit,
     pressureUnit: u.pressureUnit,
     massUnit: u.massUnit,

@@ -16,13 +16,15 @@ export type BookingToWrite = {
   fixed?: boolean;
   emergency?: boolean;
   reason?: string;
+  /** The kitchen chose the time itself, so it is confirmed. */
+  confirmed?: boolean;
 };
 
 /** Writes a booking that was checked: the visit, its history and the message to the kitchen, inside the caller's transaction. */
 export async function writeBooking(
   tx: Tx,
   b: BookingToWrite,
-  at: { actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string },
+  at: { actor: Pick<Actor, 'userId'> | null; now: Date; baseUrl: string },
 ): Promise<string> {
   const { kitchenId, technicianId, startsAt, endsAt, note, fixed, emergency } = b;
   const visit = await tx.visit.create({
@@ -34,7 +36,8 @@ export async function writeBooking(
       note,
       fixed,
       emergency,
-      createdById: at.actor.userId,
+      customerReply: b.confirmed ? 'confirmed' : null,
+      createdById: at.actor?.userId ?? null,
       createdAt: at.now,
       tasks: { create: b.tasks.map((t) => ({ taskId: t.id, unitId: t.unitId })) },
       events: {
@@ -42,7 +45,7 @@ export async function writeBooking(
           kind: 'booked',
           at: at.now,
           reason: b.reason,
-          byUserId: at.actor.userId,
+          byUserId: at.actor?.userId ?? null,
           detail: STORED_VISIT_EVENT.write({ startsAt: startsAt.toISOString(), endsAt: endsAt.toISOString(), technicianId }),
         },
       },

@@ -22,6 +22,7 @@ type Quote = {
   totalCents: number;
   currency: string;
   validUntil: Date;
+  answeredAt: Date | null;
   job: { number: number; what: string; kitchen: Kitchen };
 };
 
@@ -40,7 +41,7 @@ export function OpenQuotes({ quotes, token, language }: { quotes: readonly Quote
             </Link>
             <span className="block">{q.job.what}</span>
             <span className="block text-soft">
-              {q.job.kitchen.name}, {say.until(customerFullDate(toLocalDate(q.validUntil), language))}
+              {q.job.kitchen.name}, {q.answeredAt ? say.choose : say.until(customerFullDate(toLocalDate(q.validUntil), language))}
             </span>
           </li>
         ))}

@@ -83,7 +83,13 @@ export default definePage('write:job', async ({ db, now, params }) => {
             : '',
         ].filter(Boolean)}
         labourCents={shop?.labourPerHour == null ? null : Math.round(shop.labourPerHour * 100)}
-        parts={(await partsOnFile(db)).map(({ number, name, priceCents, inVan, inShop }) => ({ number, name, priceCents, inVan, inShop }))}
+        parts={(await partsOnFile(db)).map(({ number, name, priceCents, inVans, inShop }) => ({
+          number,
+          name,
+          priceCents,
+          inVans,
+          inShop,
+        }))}
         photos={photos.flatMap((p) =>
           p.fileId
             ? [{ id: p.id, fileId: p.fileId, words: `${p.aspect ? ASPECT_LABEL[p.aspect] : 'Unit'}, ${dayIn(p.takenAt, zone)}` }]

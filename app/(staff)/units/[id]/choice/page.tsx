@@ -3,8 +3,9 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { todayIn, type LocalDate } from '@/lib/core/calendar';
 import { dateWords, dayIn, yearIn } from '@/lib/core/calendar/when';
-import { compareWays, unitWays, VERDICT_WORDS, WAY_LABEL, type Comparison, type UnitFacts } from '@/lib/core/choices';
+import { compareWays, unitWays, VERDICT_WORDS, WAY_LABEL, type Comparison, type ShopCosts, type UnitFacts } from '@/lib/core/choices';
 import { isId } from '@/lib/core/ids/is-id';
+import { counted } from '@/lib/core/wording/counted';
 import { can } from '@/lib/core/people/access';
 import { choicesOf, shopCosts, unitFacts } from '@/lib/features/choices/reads/unit-facts';
 import { unitPage } from '@/lib/features/equipment/reads/units';
@@ -43,7 +44,7 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
         lead={`${unit.name}, ${unit.kitchen.name}: what each way costs a year, and how sure that is.`}
       />
       <div className="flex flex-col gap-6">
-        {result ? <Result result={result} currency={currency} facts={facts} /> : null}
+        {result ? <Result result={result} currency={currency} facts={facts} costs={costs} /> : null}
         <Sheet title={result ? 'On these figures' : 'Your prices'}>
           {costs ? null : <CostsMissing lacks={lacks} />}
           <FiguresForm values={query} wrong={wrong} currency={currency} />
@@ -79,7 +80,9 @@ const PARTS = {
   failures: 'Failures',
 } as const;
 
-function Result({ result, currency, facts }: { result: Comparison; currency: string; facts: UnitFacts }) {
+type ResultProps = { result: Comparison; currency: string; facts: UnitFacts; costs: ShopCosts | null };
+
+function Result({ result, currency, facts, costs }: ResultProps) {
   const money = { ...moneyIn(currency), most: 0 };
   const round = (x: number) => `${Math.round(x).toLocaleString('en-US')} ${currency}`;
   const sentence =
@@ -138,7 +141,7 @@ function Result({ result, currency, facts }: { result: Comparison; currency: str
       <p className="mt-2 max-w-[80ch] text-sm text-soft">
         Bands hold four times in five. Over {facts.cleanings.years.toFixed(1)} years on file: {facts.cleanings.times} cleanings,{' '}
         {facts.callOuts.times} call-outs, {facts.failures.times} days it failed. A repaired or new unit is held to the shop’s mean of
-        call-outs and failures (judgement).
+        call-outs and failures (judgement). {cleaningWords(facts, costs)}
         {facts.fouling ? '' : ' What deposit costs it in energy can’t be said: its gas or its size has no numbers.'}
       </p>
     </Sheet>
@@ -179,4 +182,13 @@ function CostsMissing({ lacks }: { lacks: readonly string[] }) {
       Say first what you pay for: {lacks.join(', ')}. <ButtonLink href="/shop#costs">Costs</ButtonLink>
     </p>
   );
+}
+
+/** What a cleaning of this unit was reckoned by. */
+function cleaningWords({ cleaningMinutes: seen }: UnitFacts, costs: ShopCosts | null): string {
+  if (!seen) return 'A cleaning is taken at the shop’s price: how long it takes here was not seen often enough.';
+  const time = `${Math.round(seen.value)} min (${Math.round(seen.lo)} to ${Math.round(seen.hi)}) at this unit, over ${counted(seen.cleanings, 'cleaning')}`;
+  return costs?.hour && costs.plannedMinutes
+    ? `A cleaning took ${time}, beside ${costs.plannedMinutes} min planned: it is reckoned dearer or cheaper by that.`
+    : `A cleaning took ${time}. Say what an hour costs you and it is reckoned by that; now it is at the shop’s price.`;
 }

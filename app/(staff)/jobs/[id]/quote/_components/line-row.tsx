@@ -62,7 +62,7 @@ export function LineRow({ index, line, parts, error, onChange = () => {}, onRemo
             list="parts"
             value={line.partNumber}
             onChange={(e) => takePart(e.target.value)}
-            hint={part ? `${part.inVan} in the van, ${part.inShop} in the shop` : undefined}
+            hint={part ? `${part.inVans} in the vans, ${part.inShop} in the shop` : undefined}
             error={error(name('partNumber'))}
           />
         ) : null}

@@ -11,7 +11,7 @@ import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveQuote } from '../actions';
 import { LineRow, type Typed } from './line-row';
 
-export type PartOffered = { number: string; name: string; priceCents: number; inVan: number; inShop: number };
+export type PartOffered = { number: string; name: string; priceCents: number; inVans: number; inShop: number };
 type Props = {
   jobId: string;
   currency: string;
@@ -97,7 +97,7 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos, 
             <option
               key={p.number}
               value={p.number}
-            >{`${p.name}, ${money(p.priceCents, currency)}, ${p.inVan} in the van, ${p.inShop} in the shop`}</option>
+            >{`${p.name}, ${money(p.priceCents, currency)}, ${p.inVans} in the vans, ${p.inShop} in the shop`}</option>
           ))}
         </datalist>
         <ol className="flex flex-col gap-4">

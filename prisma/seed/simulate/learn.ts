@@ -71,7 +71,12 @@ export class Learning {
       booking.units.filter((u) => units.has(u.unit.row.id as string)).flatMap((u) => u.tasks.map((t) => t.id as string)),
     );
     const tasks = [...units.values()].flatMap((u) => u.tasks);
-    const visit = { id: first.visitId, on: first.date, doneTaskIds: done, preferredWeekday: null, unitIds: new Set(units.keys()) };
+    const elsewhere = booking.kitchen.units.filter((u) => !units.has(u.row.id as string)).flatMap((u) => u.tasks);
+    const alsoDue = [...new Set(elsewhere.flatMap((t) => (t.active !== false && t.dueOn ? [localOf(t.dueOn as Date)] : [])))]
+      .filter((d) => d >= first.date)
+      .sort();
+    const unitIds = new Set(units.keys());
+    const visit = { id: first.visitId, on: first.date, doneTaskIds: done, preferredWeekday: null, unitIds, alsoDue };
     const outcome = visitConsequences(
       {
         files: booking.kitchen.units.map((u) => this.file(u)),

@@ -9,7 +9,7 @@ export const saveFleetBelief = (db: Tx, belief: FleetBelief, fittedAt: Date) =>
   db.fleetPrior.create({ data: { hyper: STORED_FLEET_BELIEF.write(belief), modelVersion: belief.fouling.modelVersion, fittedAt } });
 
 /** A belief as plain values under the names of its columns, dates as text. */
-export function foulingJson({ file, evidence, fouling }: UnitBelief) {
+function foulingJson({ file, evidence, fouling }: UnitBelief) {
   const { grades, readings, cleanings } = fouling.evidence;
   return {
     unitId: file.unitId,

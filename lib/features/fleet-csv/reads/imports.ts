@@ -3,7 +3,7 @@ import { NO_CHOICES, type SheetChoices } from '../../../core/sheet';
 import { STORED_CHOICES, STORED_REPORT, STORED_SHEETS } from '../../../database/stored/imports';
 import type { Tx } from '../../../database/client';
 
-export type { ImportReport, ImportSummary, Made } from '../../../database/stored/imports';
+export type { ImportReport, Made } from '../../../database/stored/imports';
 
 /** A file small enough to mend in the browser. */
 const MENDABLE = 200_000;

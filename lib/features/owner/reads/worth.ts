@@ -6,7 +6,7 @@ import { dueCoils } from './due-coils';
 
 export const WORTH = 'worth';
 /** The cleanings that are weighed: those of the next month. */
-export const AHEAD_DAYS = 30;
+const AHEAD_DAYS = 30;
 const KEPT_MS = 30 * 3600_000;
 
 type Prices = { cleaningCost: number; failureCost: number };

@@ -125,17 +125,17 @@ describe('what speaks against a booking', () => {
 
   it('is each skill that is lacking: that alone refuses', () => {
     expect(say({ needs: ['flammable', 'roof'], technician: { skills: [] } })).toEqual([
-      { words: 'Tova is not on file for flammable refrigerants.', refuses: true },
-      { words: 'Tova is not on file for roof work.', refuses: true },
+      { message: 'Tova is not on file for flammable refrigerants.', refuses: true },
+      { message: 'Tova is not on file for roof work.', refuses: true },
     ]);
     expect(Object.values(SKILL_WORDS)).toEqual(['flammable refrigerants', 'roof work']);
   });
 
   it('is the kitchen’s hours, or that it is closed, not both', () => {
     const hours = 'That is outside the hours in which the kitchen can spare its equipment.';
-    expect(say({ span: span('09:30', '10:30') })).toEqual([{ words: hours, refuses: false }]);
+    expect(say({ span: span('09:30', '10:30') })).toEqual([{ message: hours, refuses: false }]);
     const kitchen = { timeZone: KITCHEN, serviceHours: days('11:00', '12:00'), blackouts: [off('2026-11-30', '2026-12-01', 'Inventory')] };
-    expect(say({ kitchen })).toEqual([{ words: 'The kitchen is closed to us that day: Inventory.', refuses: false }]);
+    expect(say({ kitchen })).toEqual([{ message: 'The kitchen is closed to us that day: Inventory.', refuses: false }]);
   });
 
   it('is the day off, or the shift, or that there is none', () => {

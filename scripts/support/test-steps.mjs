@@ -68,6 +68,7 @@ async function endToEnd(server) {
   // What times the office waits until it has the machine to itself.
   const alone = await journeys('e2e-alone', ['--grep', '@alone', '--workers', '1']);
   const flaky = [...beside.flaky, ...alone.flaky];
+  for (const name of [...beside.gone, ...alone.gone]) console.log(`  the browser went away, done again: ${name}`);
   for (const name of flaky) console.log(`  a second try saved: ${name}`);
   if (flaky.length > 0) console.log(`  Retries: ${flaky.length} (goal 0). Each counts as a failure.`);
   return addUp([beside, alone]);

@@ -43,9 +43,35 @@ describe('what vitest reports', () => {
 });
 
 describe('what Playwright reports', () => {
-  it('counts a test that passed at its second try as passed', () => {
-    const report = file({ stats: { expected: 4, flaky: 1, unexpected: 0, skipped: 1 } });
-    expect(countPlaywright(report, 0)).toEqual({ passed: 5, failed: 0, skipped: 1 });
+  const second = (title: string, status: string, message: string) => ({
+    title,
+    tests: [
+      {
+        status: 'flaky',
+        results: [
+          { status, errors: [{ message }] },
+          { status: 'passed', errors: [] },
+        ],
+      },
+    ],
+  });
+  const stats = { expected: 4, flaky: 1, unexpected: 0, skipped: 1 };
+
+  it('counts a test that passed at its second try as failed, and names it', () => {
+    const specs = [second('books a visit', 'failed', 'expected 3 to be 4')];
+    const report = file({ stats, suites: [{ file: 'week.spec.ts', suites: [{ specs }] }] });
+    expect(countPlaywright(report, 0)).toEqual({ passed: 4, failed: 1, skipped: 1, flaky: ['week.spec.ts: books a visit'], gone: [] });
+  });
+
+  it('lets the second try count where the browser went away, and only then', () => {
+    const gone = [second('books a visit', 'failed', 'page.goto: Target page, context or browser has been closed')];
+    expect(countPlaywright(file({ stats, suites: [{ file: 'week.spec.ts', specs: gone }] }), 0)).toMatchObject({
+      passed: 5,
+      failed: 0,
+      flaky: [],
+    });
+    const late = [second('books a visit', 'timedOut', 'page.goto: Target page, context or browser has been closed')];
+    expect(countPlaywright(file({ stats, suites: [{ file: 'week.spec.ts', specs: late }] }), 0)).toMatchObject({ passed: 4, failed: 1 });
   });
 
   it('counts a server that did not start as a failure', () => {

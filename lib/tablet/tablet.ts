@@ -5,7 +5,7 @@ import { makeRoom } from './held-pictures';
 import { identity, openFor } from './identity';
 import { writeDown } from './journal';
 import { OfficeError, type AppName, type Office } from './office';
-import { holder, letGo, remember } from './people';
+import { holderOrOnDisk, letGo, remember } from './people';
 import { keepRound, refresh } from './refresh';
 import { fetchThumbs, markPicture, sendPhotos } from './send-photos';
 import { sendLost, sendWaiting } from './send-waiting';
@@ -61,7 +61,7 @@ export class Tablet {
 
   /** Shows what the tablet has; without anybody's work on it there is nothing yet. */
   async open(): Promise<void> {
-    const who = holder();
+    const who = await holderOrOnDisk();
     try {
       if (who) {
         this.db = await openDatabase(who, this.outdated, this.lost);
@@ -217,7 +217,7 @@ export class Tablet {
     this.db = await openFor(reply.me, deviceId, this.outdated, this.lost).catch((e) => {
       throw new StorageError(troubleOf(e, 'open'));
     });
-    remember({ userId: reply.me.userId, name: reply.me.name });
+    await remember({ userId: reply.me.userId, name: reply.me.name });
     await keepRound(this.db, { ...reply, cursor: '' }, skew);
     await this.reload();
     this.set({ phase: 'ready' });
@@ -292,8 +292,8 @@ export class Tablet {
   }
 
   /** Only with nothing unsent: what is signed out of is forgotten as the tablet's holder, not deleted. */
-  leave(): void {
-    letGo();
+  async leave(): Promise<void> {
+    await letGo();
     this.db?.close();
     this.db = null;
     this.set({ ...EMPTY, phase: 'sign_in' });

@@ -1,8 +1,9 @@
 import { openDatabase } from './database';
-import { holder, people } from './people';
+import { holder, holderOrOnDisk, people } from './people';
 
 /** How much of a person's work has not reached the office yet; 0 where this tablet keeps nothing of theirs. */
-export async function unsentWork(who = holder()): Promise<number> {
+export async function unsentWork(whose?: string): Promise<number> {
+  const who = whose ?? (await holderOrOnDisk());
   if (!who) return 0;
   try {
     const db = await openDatabase(who);

@@ -78,7 +78,7 @@ async function journeys(name, which) {
   const report = path.join(reports, `${name}.json`);
   rmSync(report, { force: true });
   const env = { ...process.env, PLAYWRIGHT_JSON_OUTPUT_NAME: report };
-  const args = [bin('@playwright/test/cli.js'), 'test', '--reporter=list,json', ...which];
+  const args = [bin('@playwright/test/cli.js'), 'test', '--reporter=list,json', '--output', path.join('test-results', name), ...which];
   const { code } = await run(process.execPath, args, { env, show: true, mayFail: true });
   return countPlaywright(report, code);
 }

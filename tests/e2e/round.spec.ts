@@ -95,15 +95,25 @@ test('an odd reading is asked about and kept with its answer', async ({ page, si
   await expect(card.getByRole('button', { name: 'Save readings' })).toBeEnabled();
 });
 
+/** The first unit of the round whose coil is to be cleaned, at its last step. */
+async function openCoilUnit(page: Page): Promise<void> {
+  for (const link of await visitLinks(page).all()) {
+    await link.click();
+    await expect(unitLinks(page).first()).toBeVisible();
+    for (let n = 0; n < (await unitLinks(page).count()); n++) {
+      await openUnit(page, n, 'Leave the unit');
+      if ((await page.locator('#tasks').getByText('Coil cleaning').count()) > 0) return;
+      await page.getByRole('link', { name: 'Visit', exact: true }).click();
+    }
+    await page.goto('/round');
+  }
+  throw new Error('No coil is to be cleaned on this round.');
+}
+
 test('a cleaned coil is not closed before the low side was looked at', async ({ page, signIn }) => {
   await signIn('technician');
   await fetchRound(page);
-  for (const link of await visitLinks(page).all()) {
-    await link.click();
-    await openUnit(page, 0, 'Leave the unit');
-    if ((await page.locator('#tasks').getByText('Coil cleaning').count()) > 0) break;
-    await page.goto('/round');
-  }
+  await openCoilUnit(page);
   await page.locator('#tasks li', { hasText: 'Coil cleaning' }).getByRole('button', { name: 'Done', exact: true }).click();
   await expect(page.getByText(/Before this counts, look and grade: the coil as found, the coil as left/)).toBeVisible();
   await page.getByRole('link', { name: 'Visit', exact: true }).click();

@@ -56,6 +56,8 @@ export type UnitEvidenceShown = {
   tasks: TaskShown[];
   /** Why the last find, a stopped-up coil, moved no date; null where it moved one or was another. */
   stays: string | null;
+  /** What old deposit that plain cleaning leaves costs, where washing the coil right through pays; null while it does not. */
+  washThrough: string | null;
   latest: { on: LocalDate; estimate: Estimate; reading: Reading } | null;
   head: HeadPicture | null;
   cycle: CyclePicture | null;

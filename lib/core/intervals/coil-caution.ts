@@ -63,5 +63,5 @@ export function advice(posterior: FoulingPosterior, goal: Targets, settings: Sho
   if (left >= -settings.deepCleanShare * goal.riskLimit.lnK)
     return `${even}, so cleaning it more often will not bring that back: wash it right through, or look for another cause.`;
   if (!wash) return null;
-  return `${even}: that costs about ${Math.round(wash.costPerYear)} a year in cleanings and energy, so washing it right through next time pays for itself within ${Math.ceil(wash.paysBackDays / 7)} weeks.`;
+  return `${even}: that costs about ${Math.round(wash.costPerYear)} a year in cleanings and energy, in the shop’s currency, so washing it right through next time pays for itself within ${Math.ceil(wash.paysBackDays / 7)} weeks.`;
 }

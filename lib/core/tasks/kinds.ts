@@ -30,6 +30,8 @@ type TaskKindInfo = {
 
 /** A remote condensing unit has no evaporator of its own to look at. */
 const hasLowSide = (kind: UnitKind) => kind !== 'remote_condensing_unit';
+/** An ice machine's evaporator makes the ice: it is looked at where it is cleaned and sanitised. */
+const hasColdCoil = (kind: UnitKind) => hasLowSide(kind) && kind !== 'ice_machine';
 
 /**
  * Kinds of recurring task that every shop starts with, in the order of its lists; a shop may add its own, which nothing
@@ -77,7 +79,7 @@ export const TASK_KIND_INFO = {
     defaultWeeks: 13,
     minWeeks: 2,
     maxWeeks: 26,
-    usualFor: hasLowSide,
+    usualFor: hasColdCoil,
     learns: { from: 'failures', aspect: 'ice' },
     cautions: [],
   },

@@ -34,6 +34,9 @@ const SETTINGS = {
   phone: '+1 555 0100',
   email: 'desk@larkspurcold.example',
   ...DEMO_TRAVEL,
+  labourPerHour: 48,
+  vehiclePerKm: 0.435,
+  energyPricePerKwh: 0.14,
   policy: { cleaningCost: 60, inspectionCost: 25, failureCost: 1200 },
 };
 export const shopSettings = SETTINGS satisfies Prisma.ShopSettingsCreateManyInput;

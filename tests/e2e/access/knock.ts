@@ -7,7 +7,7 @@ export type Whose = 'own' | 'foreign';
 export type Answer = 'in' | 'no' | 'none';
 
 const SHA = 'ab'.repeat(32);
-const REFUSED = /Your sign-in does not open this\.|You are signed out\. Sign in again\.|It is too old, or was taken back/;
+const REFUSED = /Your sign-in does not open this\.|You are signed out\. Sign in again\.|It is too old, was taken back/;
 const UNEXPECTED = /Something went wrong here/;
 
 /** What stands in an address for its `[…]`, and the query it needs to be answered at all. */

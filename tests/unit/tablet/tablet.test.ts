@@ -7,7 +7,7 @@ import { makeHandover, takeIn } from '@/lib/tablet/handover';
 import { OfficeError, officeOverHttp } from '@/lib/tablet/office';
 import { handTo, holder } from '@/lib/tablet/people';
 import { Tablet } from '@/lib/tablet/tablet';
-import { unsentOfOthers } from '@/lib/tablet/unsent';
+import { unsentOfOthers, unsentWork } from '@/lib/tablet/unsent';
 import { aVisit, OfficeInMemory } from './support/office';
 
 const NAME = { name: 'Tablet', appVersion: 'test' };
@@ -153,13 +153,29 @@ describe('whose work it is', () => {
   it('whoever signs in is not shown the round of whoever was here before', async () => {
     await tablet().start();
     expect(holder()).toBe('ana');
-    handTo('ana');
+    await handTo('ana');
     expect(holder()).toBe('ana');
-    handTo('ben');
+    await handTo('ben');
     const t = tablet();
     await t.open();
     expect(t.snapshot).toMatchObject({ phase: 'starting', visits: [] });
     await expect(part(t, 'nobody’s')).rejects.toThrow();
+  });
+
+  it('is known by a tablet that fell before the browser wrote down its name', async () => {
+    const fell = tablet();
+    await fell.start();
+    await part(fell, 'typed');
+    localStorage.removeItem('rimebook.holder');
+    const t = tablet();
+    await t.open();
+    expect(t.snapshot).toMatchObject({ phase: 'ready', waiting: 1 });
+    expect(await unsentWork()).toBe(1);
+    // Signed out, it is nobody's again.
+    await t.leave();
+    const later = tablet();
+    await later.open();
+    expect(later.snapshot.phase).toBe('starting');
   });
 
   it('unsent work of whoever was here before is told, until they have sent it', async () => {
@@ -167,11 +183,11 @@ describe('whose work it is', () => {
     await ana.start();
     await part(ana, 'unsent');
     office.signedIn = 'ben';
-    handTo('ben');
+    await handTo('ben');
     await tablet().start();
     expect(await unsentOfOthers()).toEqual([{ name: 'ana', count: 1 }]);
     office.signedIn = 'ana';
-    handTo('ana');
+    await handTo('ana');
     await tablet().start();
     expect(filed()).toEqual(['unsent']);
     expect(await unsentOfOthers()).toEqual([]);

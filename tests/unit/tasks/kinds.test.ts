@@ -33,7 +33,7 @@ describe('kinds of task', () => {
 
   it('come with the kind of unit and start by its place', () => {
     expect(usualTasks('remote_condensing_unit')).toEqual(['coil_cleaning']);
-    expect(usualTasks('ice_machine')).toEqual(TASK_KEYS);
+    expect(usualTasks('ice_machine')).toEqual(TASK_KEYS.filter((key) => key !== 'evaporator_inspection'));
     expect(startingWeeks('coil_cleaning', 'fryer')).toBe(4);
     expect(startingWeeks('drain_inspection', 'fryer')).toBe(13);
     for (const k of TASK_KINDS) expect(k.minWeeks <= k.defaultWeeks && k.defaultWeeks <= k.maxWeeks).toBe(true);

@@ -37,7 +37,7 @@ export function SignInForm({ to }: { to: string }) {
       const session = await getSession().catch(() => null);
       const userId = (session?.user as { id?: string } | undefined)?.id;
       if (userId) {
-        handTo(userId);
+        await handTo(userId);
         return router.replace(to);
       }
     }

@@ -29,7 +29,7 @@ export function LeaveTablet() {
     if (!(await endSession()))
       return setMessage('Without signal the sign-in cannot be ended in the office. Try again with signal, or ask the owner to end it.');
     leaveOnPurpose();
-    tablet.leave();
+    await tablet.leave();
     window.location.replace(to.signIn);
   };
   const save = async () => {

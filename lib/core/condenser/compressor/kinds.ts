@@ -43,8 +43,11 @@ const TYPICAL_COMPRESSOR: Record<CompressorKind, CompressorConstants> = {
   scroll: { clearance: 0.012, exponent: 1.1, ratedEfficiency: 0.68, efficiencyFall: 0.2, bestRatio: 5, shellLoss: 0.05 },
 };
 
-/** Low-temperature models have less clearance: what makes pumping fall by 33 to 38 % from a ratio of 5.2 to 13.3 (`published.ts`). */
-const LOW_CLEARANCE = 0.048;
+/**
+ * Low-temperature models have less clearance: pumping falls by 33 to 38 % from a ratio of 5.2 to 13.3 (`published.ts`). This
+ * makes it 37 %: in that range, and with the rise of power per kelvin that the same tables show (less clearance, more rise).
+ */
+const LOW_CLEARANCE = 0.0505;
 
 export function typicalCompressor(kind: CompressorKind, low = false): CompressorConstants {
   const typical = TYPICAL_COMPRESSOR[kind];

@@ -6,7 +6,6 @@ export const PAGE_EN = {
   of: (kitchens: number) => (kitchens === 1 ? 'Refrigeration: visits, reports and open work' : `Refrigeration in ${kitchens} kitchens`),
   inOther: 'Español',
   back: 'Back to your page',
-  tooMany: 'Too many tries from here. Wait a quarter of an hour, or phone the shop.',
   phone: (phone: string) => `Phone ${phone}`,
   visits: {
     heading: 'Next visits',

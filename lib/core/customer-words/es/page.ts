@@ -6,7 +6,6 @@ export const PAGE_ES: typeof PAGE_EN = {
   of: (kitchens) => (kitchens === 1 ? 'Refrigeración: visitas, informes y trabajo pendiente' : `Refrigeración en ${kitchens} cocinas`),
   inOther: 'English',
   back: 'Volver a su página',
-  tooMany: 'Demasiados intentos desde aquí. Espere un cuarto de hora o llame al taller.',
   phone: (phone) => `Teléfono ${phone}`,
   visits: {
     heading: 'Próximas visitas',

@@ -19,8 +19,8 @@ import {
   timesPrice,
 } from '../../../core/evidence';
 import { isStopped } from '../../../core/findings/grades';
-import type { FleetBelief, OwnLimits, PolicyOnFile, UnitBelief, UnitFile } from '../../../core/evidence';
-import type { TaskFile } from '../../../core/evidence/revise-task';
+import type { UnitFile } from '../../../core/evidence';
+import type { TaskFile, TaskRevision } from '../../../core/evidence/revise-task';
 import type { TaskShown, UnitEvidenceShown, VisitShown } from '../../../core/evidence/shown';
 import { cyclePicture, headPicture } from '../../../core/evidence/pictures';
 import { toLocalDate } from '../../../core/calendar/date-column';
@@ -50,6 +50,7 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
   const { rate, lnK, asOf } = belief.fouling;
   const standing = { ratePerDay: rate.mean, rateSdPerDay: rate.sd, lnK: lnK.mean, lnKSd: lnK.sd, days: daysBetween(asOf, today), own };
   const todayKwh = extraEnergyToday([standing]);
+  const revised = coil?.file ? reviseTask({ ...coil.file, newsSince: null }, belief, own, rules, fleet.fouling, null) : null;
   const fan = fanAhead(belief.fouling, today, fanDays(today, coil?.shown.dueOn ?? null));
   return {
     today,
@@ -79,7 +80,8 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
     cleanings: file.cleanings,
     grades: file.findings.filter((f) => f.aspect === 'coil'),
     tasks: tasks.map((t) => t.shown),
-    stays: staysWhy(file, coil, belief, own, rules, fleet),
+    stays: staysWhy(file, coil, revised),
+    washThrough: revised?.deepClean ?? null,
     latest: latest && { on: latest.on, estimate: latest.estimate, reading: latest.reading },
     head: fan[0] ? headPicture(file, baseline, fan[0], await headReadings(db, unitId)) : null,
     cycle: latest ? cyclePicture(file.unit, latest.reading) : null,
@@ -87,19 +89,12 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
   };
 }
 /** Why the newest look, at a coil stopped up, moved no date; null where it was another, or has a change of its own. */
-function staysWhy(
-  file: UnitFile,
-  coil: UnitTask | null,
-  belief: UnitBelief,
-  own: OwnLimits | null,
-  rules: PolicyOnFile,
-  fleet: FleetBelief,
-) {
+function staysWhy(file: UnitFile, coil: UnitTask | null, revised: TaskRevision | null) {
   const [last] = file.findings.filter((f) => f.aspect === 'coil' && f.phase === 'found').sort((a, b) => (a.on < b.on ? 1 : -1));
   const change = coil?.shown.changes[0];
-  if (!coil?.file || !last || !isStopped('coil', last.grade)) return null;
+  if (!last || !isStopped('coil', last.grade)) return null;
   if (change && change.at >= new Date(`${last.on}T00:00:00Z`)) return null;
-  return reviseTask({ ...coil.file, newsSince: null }, belief, own, rules, fleet.fouling, null)?.stays ?? null;
+  return revised?.stays ?? null;
 }
 
 type UnitTask = { shown: TaskShown; file: Omit<TaskFile, 'newsSince'> | null };

@@ -84,6 +84,11 @@ export function CoilVerdictSheet({ now, evidence, task, timeZone, book }: Props)
         </Line>
       </dl>
       {evidence.stays ? <p className="mt-3 max-w-[75ch] text-sm">{evidence.stays}</p> : null}
+      {evidence.washThrough ? (
+        <p className="mt-3 max-w-[75ch] text-sm">
+          <b>Old deposit.</b> {evidence.washThrough}
+        </p>
+      ) : null}
       {task?.reason ? (
         <details className="mt-3">
           <summary className="text-sm font-bold text-cold">Why this date</summary>

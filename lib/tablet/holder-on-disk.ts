@@ -13,8 +13,8 @@ const open = () => openDB<Schema>('rimebook.tablet', 1, { upgrade: (db) => void 
 export async function keepHolder(userId: string | null): Promise<void> {
   try {
     const db = await open();
-    const tx = db.transaction('holder', 'readwrite', { durability: 'strict' });
-    await Promise.all([userId === null ? tx.store.delete('now') : tx.store.put(userId, 'now'), tx.done]);
+    const { store, done } = db.transaction('holder', 'readwrite', { durability: 'strict' });
+    await Promise.all([userId === null ? store.delete('now') : store.put(userId, 'now'), done]);
     db.close();
   } catch {
     // Storage that may be switched off: then the tablet remembers nobody.

@@ -123,5 +123,8 @@ export const REPORT_EN = {
       `The report of our visit to ${kitchen} on ${day}, with pictures:\n${address}\n\nThe address works until ${until}. Whoever has it can read the report.`,
   },
   paperLetters: 'Some of it is written in letters that this paper does not have: they stand as [?]. The page behind your link shows them.',
-  deadLink: { title: 'This link does not open', text: 'It is too old, was taken back, or was asked for too often from here. Wait a quarter of an hour, or ask the shop for a new one.' },
+  deadLink: {
+    title: 'This link does not open',
+    text: 'It is too old, was taken back, or was asked for too often from here. Wait a quarter of an hour, or ask the shop for a new one.',
+  },
 };

@@ -120,5 +120,8 @@ export const REPORT_ES: typeof REPORT_EN = {
       `El informe de nuestra visita a ${kitchen} el ${day}, con fotos:\n${address}\n\nLa dirección sirve hasta el ${until}. Quien la tenga puede leer el informe.`,
   },
   paperLetters: 'Parte está escrita con letras que este papel no tiene: figuran como [?]. La página de su enlace las muestra.',
-  deadLink: { title: 'Este enlace no abre', text: 'Es demasiado viejo, fue anulado o se pidió demasiadas veces desde aquí. Espere un cuarto de hora o pida otro al taller.' },
+  deadLink: {
+    title: 'Este enlace no abre',
+    text: 'Es demasiado viejo, fue anulado o se pidió demasiadas veces desde aquí. Espere un cuarto de hora o pida otro al taller.',
+  },
 };

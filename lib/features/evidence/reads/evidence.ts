@@ -50,7 +50,7 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
   const { rate, lnK, asOf } = belief.fouling;
   const standing = { ratePerDay: rate.mean, rateSdPerDay: rate.sd, lnK: lnK.mean, lnKSd: lnK.sd, days: daysBetween(asOf, today), own };
   const todayKwh = extraEnergyToday([standing]);
-  const revised = coil?.file ? reviseTask({ ...coil.file, newsSince: null }, belief, own, rules, fleet.fouling, null) : null;
+  const revised = coilAnew(coil, (file) => reviseTask(file, belief, own, rules, fleet.fouling, null));
   const fan = fanAhead(belief.fouling, today, fanDays(today, coil?.shown.dueOn ?? null));
   return {
     today,
@@ -80,21 +80,25 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
     cleanings: file.cleanings,
     grades: file.findings.filter((f) => f.aspect === 'coil'),
     tasks: tasks.map((t) => t.shown),
-    stays: staysWhy(file, coil, revised),
-    washThrough: revised?.deepClean ?? null,
+    stays: staysWhy(file, coil, revised.stays ?? null),
+    washThrough: revised.deepClean ?? null,
     latest: latest && { on: latest.on, estimate: latest.estimate, reading: latest.reading },
     head: fan[0] ? headPicture(file, baseline, fan[0], await headReadings(db, unitId)) : null,
     cycle: latest ? cyclePicture(file.unit, latest.reading) : null,
     visits: await visitHistory(db, unitId, kitchen.timeZone),
   };
 }
+/** What all that is on file of a coil would say of its task today; nothing where it was never done. */
+const coilAnew = (coil: UnitTask | null, revise: (file: TaskFile) => TaskRevision | null): Partial<TaskRevision> =>
+  (coil?.file && revise({ ...coil.file, newsSince: null })) ?? {};
+
 /** Why the newest look, at a coil stopped up, moved no date; null where it was another, or has a change of its own. */
-function staysWhy(file: UnitFile, coil: UnitTask | null, revised: TaskRevision | null) {
+function staysWhy(file: UnitFile, coil: UnitTask | null, stays: string | null) {
   const [last] = file.findings.filter((f) => f.aspect === 'coil' && f.phase === 'found').sort((a, b) => (a.on < b.on ? 1 : -1));
   const change = coil?.shown.changes[0];
   if (!last || !isStopped('coil', last.grade)) return null;
   if (change && change.at >= new Date(`${last.on}T00:00:00Z`)) return null;
-  return revised?.stays ?? null;
+  return stays;
 }
 
 type UnitTask = { shown: TaskShown; file: Omit<TaskFile, 'newsSince'> | null };

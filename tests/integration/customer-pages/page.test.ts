@@ -159,7 +159,7 @@ describe('a link to a customer’s page', () => {
   it('cannot be of a kitchen of another customer, even past the program', async () => {
     const other = await haveOneUnit(database.db);
     await expect(make({ kitchenId: other.kitchen.id })).rejects.toMatchObject({ code: 'invalid', field: 'kitchenId' });
-    const row = { tokenHash: 'a', feedHash: 'b', customerId: first.customer.id, kitchenId: other.kitchen.id, holder: 'x', language: 'en' as const, expiresAt: later(1) }; // prettier-ignore
+    const row = { tokenHash: 'a', feedHash: 'b', customerId: first.customer.id, kitchenId: other.kitchen.id, holder: 'x', language: 'en' as const, createdAt: now, expiresAt: later(1) }; // prettier-ignore
     await expect(database.db.customerPage.create({ data: row })).rejects.toThrow(/CustomerPage_kitchenId_customerId_fkey/);
   });
 });

@@ -113,6 +113,7 @@ describe('the summary of a quarter', () => {
         startsOn: at('2026-07-01'),
         language: 'en',
         toEmail: 'a@b.example',
+        createdAt: at('2026-10-01'),
         expiresAt: at('2027-01-01'),
       },
     });
@@ -124,6 +125,7 @@ describe('the summary of a quarter', () => {
         startsOn: at('2026-07-02'),
         language: 'en',
         toEmail: 'a@b.example',
+        createdAt: at('2026-10-01'),
         expiresAt: at('2027-01-01'),
       },
     });

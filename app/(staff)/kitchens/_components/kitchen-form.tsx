@@ -2,7 +2,6 @@
 
 import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { WEEKDAY_NAMES } from '@/lib/core/calendar';
-import { ownUnitOf } from '@/lib/core/measures/entry-units';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
@@ -83,7 +82,7 @@ function Where({ of, on, error, units, canLookUp }: Section & { units: MeasureUn
             label="Altitude"
             name="altitude"
             measure="length"
-            unit={ownUnitOf('length', units)}
+            unit={units.temperature === 'F' ? 'ft' : 'm'}
             si={of.altitudeM}
             error={error}
             hint="Gauges read by it."

@@ -14,6 +14,7 @@ import { remindOfTomorrow } from '../features/mail/verbs/remind';
 import { drainOutbox } from '../features/mail/verbs/drain-outbox';
 import { replayIsOld } from '../features/owner/reads/replay';
 import { sendDueQuarters } from '../features/quarters/verbs/send-due-quarters';
+import { keepForesightDays } from '../features/owner/verbs/keep-foresight-days';
 import { workOutReplay } from '../features/owner/verbs/work-out-replay';
 import { workOutWorth } from '../features/owner/verbs/work-out-worth';
 import { writeWeekly } from '../features/owner/verbs/write-weekly';
@@ -77,6 +78,10 @@ export async function startJobs(): Promise<void> {
   });
   await boss.schedule('figures', '15 4 * * *', {}, { tz: await shopTimeZone(db()) });
   if (await replayIsOld(db(), now())) await nudge('figures');
+
+  // Sums of days of which a look was written down or changed; until then pages go through such a day themselves.
+  await boss.work('sums', { pollingIntervalSeconds: 10 }, async () => void (await keepForesightDays({ db: db() })));
+  await boss.schedule('sums', '* * * * *');
 
   // What was asked for, what a stopped process left, and what has expired.
   await boss.work('archive', { pollingIntervalSeconds: 1 }, async () =>

@@ -4,7 +4,7 @@ import { env } from './env';
 import { log } from './log';
 
 /** Work done off the request, on the same PostgreSQL: a job is only a nudge, the rows are the truth. */
-export const QUEUES = ['mail', 'plan', 'refit', 'archive', 'figures', 'places'] as const;
+export const QUEUES = ['mail', 'plan', 'refit', 'archive', 'figures', 'sums', 'places'] as const;
 export type QueueName = (typeof QUEUES)[number];
 
 const held = globalThis as unknown as { rimebookBoss?: Promise<PgBoss> };

@@ -3,7 +3,7 @@ import { money } from '@/lib/core/jobs';
 import { counted } from '@/lib/core/wording/counted';
 import { partsOnFile, vansOfShop } from '@/lib/features/parts/reads/parts';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead } from '@/app/_ui/page/sheet';
 import { Table, Td, Th } from '@/app/_ui/tables/table';

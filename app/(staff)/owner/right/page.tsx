@@ -10,7 +10,7 @@ import { judgeDates, judgeGrades, judgeMatted, judgeReadings } from '@/lib/core/
 import { periodOf } from '@/lib/core/owner/period';
 import { foresightsSince, judgedForesights, surprises } from '@/lib/features/owner/reads/foresights';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Fold } from '@/app/_ui/page/fold';
 import { OwnerTabs } from '../_components/owner-tabs';

@@ -17,7 +17,7 @@ import { judgedForesights } from '@/lib/features/owner/reads/foresights';
 import { gasLost, jobsWaiting, quoteMoney, warrantiesEnding } from '@/lib/features/owner/reads/shop-money';
 import { callOuts, overdueGroups, workDone } from '@/lib/features/owner/reads/shop-work';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { OwnerTabs } from '../_components/owner-tabs';
 import { PeriodForm } from '../_components/period-form';

@@ -9,7 +9,7 @@ import { cylinders, GWP_REPORT, yearOfBook, yearsOfBook } from '@/lib/features/r
 import { CHECK_RULES_ON_FILE, chronicIn, leakingUnits, RULES_ON_FILE, unitsToCheck } from '@/lib/features/refrigerant-book/reads/leaks';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';

@@ -6,7 +6,7 @@ import { STEP_INFO, stepsFrom } from '../../../core/jobs';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db, Tx } from '../../../database/client';
-import type { JobStepTaken } from '../../../schemas/jobs';
+import type { JobStepTaken } from '../../../schemas/jobs/jobs';
 import { shopSettings } from '../../shop/reads/settings';
 import { goOn } from './go-on';
 

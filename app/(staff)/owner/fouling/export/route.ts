@@ -1,7 +1,7 @@
 import { todayIn } from '@/lib/core/calendar';
 import { foulingFilter } from '@/lib/core/owner/fouling-filter';
 import { exportRanking } from '@/lib/features/owner/verbs/export-ranking';
-import { defineRoute } from '@/lib/server/define-route';
+import { defineRoute } from '@/lib/server/doors/define-route';
 
 /** The ranking as it stands in the address, as CSV. */
 export const GET = defineRoute('read:fouling', async ({ db, now, request }) => {

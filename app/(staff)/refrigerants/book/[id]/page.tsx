@@ -13,7 +13,7 @@ import { certificatesInUse, technicians } from '@/lib/features/refrigerant-book/
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { Facts } from '@/app/_ui/tables/facts';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';

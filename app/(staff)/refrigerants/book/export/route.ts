@@ -1,4 +1,4 @@
-import { defineRoute } from '@/lib/server/define-route';
+import { defineRoute } from '@/lib/server/doors/define-route';
 import { exportBook, exportChronic } from '@/lib/features/refrigerant-book/verbs/export-book';
 
 export const GET = defineRoute('read:refrigerant-book', async ({ db, now, request }) => {

@@ -15,7 +15,7 @@ import { unitsOf } from '@/lib/features/people/reads/people';
 import { leaksOfUnit } from '@/lib/features/refrigerant-book/reads/leaks';
 import { recordsOfUnit } from '@/lib/features/sealed/reads/records';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { Facts } from '@/app/_ui/tables/facts';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Table, Td, Th } from '@/app/_ui/tables/table';

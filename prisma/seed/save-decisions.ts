@@ -18,14 +18,14 @@ const DECISIONS = [
 
 /** What the owner decided of two units, on what was on file of them that day: one lately, one due to be looked at again. */
 export async function saveDecisions(db: PrismaClient, now: Date): Promise<void> {
-  const owner = await db.user.findFirstOrThrow({ where: { role: 'owner' }, select: { id: true, name: true } });
+  const owner = await db.user.findFirstOrThrow({ where: { role: 'owner' }, select: { id: true } });
   for (const { kitchen, unit, daysAgo, ...typed } of DECISIONS) {
     const { id: unitId } = await db.unit.findFirstOrThrow({ where: { name: unit, kitchen: { name: kitchen } }, select: { id: true } });
     await decideUnit(
       {
         db,
         now: new Date(now.getTime() - daysAgo * DAY),
-        actor: { userId: owner.id, name: owner.name, role: 'owner', sessionId: owner.id },
+        actor: { userId: owner.id },
       },
       { unitId, ...typed, coilYears: 10, unitYears: 12, useKwh: null, newKwh: null, callOut: 185, refrigerantPerKg: 44, interest: 0.07 },
     );

@@ -6,7 +6,10 @@ import type { StepInHand } from '../../_lib/use-sealed';
 import { ownPressure } from '../../_lib/own-words';
 import { CautionNote } from '../caution-note';
 import { Chip, TouchButton } from '../touch';
-import { Num, Pair, Tick, Verdict } from './fields';
+import { Num, Pair, Tick, Usual, Verdict } from './fields';
+
+/** Of gauges as they are sold, from memory. */
+const DIVISIONS: Readonly<Record<string, readonly string[]>> = { psig: ['1', '5', '10'], bar: ['0.1', '0.2', '0.5'] };
 
 type Props = { in: StepInHand; me: Me; visit: VisitOnFile; units: DraftUnits; given: Given };
 
@@ -30,8 +33,9 @@ export function Pressure({ in: s, me, visit, units, given }: Props) {
       )}
       <Tick in={s} name="noPlate" label="No test pressure can be read" />
       <Num in={s} name="division" label="One division of the gauge" unit={units.pressure.label} />
+      <Usual in={s} name="division" values={DIVISIONS[units.pressure.unit] ?? []} unit={units.pressure.label} />
       <Pair>
-        <Num in={s} name="startP" label="Pressure at the start" unit={units.pressure.label} />
+        <Num in={s} name="startP" label="Gauge then" unit={units.pressure.label} />
         <Num in={s} name="startT" label="Tube then" unit={units.temperature.label} />
       </Pair>
       {above ? (
@@ -52,7 +56,7 @@ export function Pressure({ in: s, me, visit, units, given }: Props) {
       {draft.startAt ? (
         <>
           <Pair>
-            <Num in={s} name="endP" label="Pressure now" unit={units.pressure.label} />
+            <Num in={s} name="endP" label="Gauge now" unit={units.pressure.label} />
             <Num in={s} name="endT" label="Tube now" unit={units.temperature.label} />
           </Pair>
           {draft.endAt ? (

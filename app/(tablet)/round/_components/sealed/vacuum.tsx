@@ -4,8 +4,8 @@ import { judgeVacuum, USUAL_LIMIT_MICRONS, type VacuumJudgement } from '@/lib/co
 import { readVacuumText } from '@/lib/core/sealed/vacuum-text';
 import { typedNumber } from '@/lib/core/tablet';
 import type { StepInHand } from '../../_lib/use-sealed';
-import { Chip, TouchButton } from '../touch';
-import { Num, Verdict } from './fields';
+import { TouchButton } from '../touch';
+import { Num, Usual, Verdict } from './fields';
 
 const MINUTE = 60_000;
 
@@ -38,11 +38,7 @@ export function Vacuum({ in: s }: { in: StepInHand }) {
         unit="microns"
         hint={`${USUAL_LIMIT_MICRONS} is common practice; the maker’s figure comes first.`}
       />
-      {draft.limit ? null : (
-        <Chip className="self-start" onClick={() => s.put('limit', String(USUAL_LIMIT_MICRONS))}>
-          {USUAL_LIMIT_MICRONS} microns
-        </Chip>
-      )}
+      <Usual in={s} name="limit" values={[String(USUAL_LIMIT_MICRONS)]} unit="microns" />
       <Num in={s} name="microns" label={readings.length === 0 ? 'Gauge as the pump is shut off' : 'Gauge now'} unit="microns" />
       <TouchButton disabled={microns === null || microns <= 0} onClick={add}>
         {readings.length === 0 ? 'Pump shut off now' : 'Keep this reading'}

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { AppError } from '@/lib/core/errors';
-import { defineRoute } from '@/lib/server/define-route';
-import { env } from '@/lib/server/env';
-import { onPaper, pdfFile } from '@/lib/server/pdf';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { env } from '@/lib/server/process/env';
+import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
 import { readLabels } from '@/lib/features/equipment/verbs/read-labels';
 import { LabelSheetDocument } from './_components/label-sheet';
 

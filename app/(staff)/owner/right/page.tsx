@@ -11,7 +11,7 @@ import { RIGHT_DAYS as DAYS } from '@/lib/core/owner/days';
 import { periodOf } from '@/lib/core/owner/period';
 import { foresightsSince, judgedForesights, surprises } from '@/lib/features/owner/reads/foresights';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Fold } from '@/app/_ui/page/fold';

@@ -19,7 +19,7 @@ import { gasLost, jobsWaiting, quoteMoney, warrantiesEnding } from '@/lib/featur
 import { overdueGroups, workDone } from '@/lib/features/owner/reads/shop-work';
 import { callOutList, callOuts } from '@/lib/features/owner/reads/visit-lines';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { OwnerTabs } from '../_components/owner-tabs';

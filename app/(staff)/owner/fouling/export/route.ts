@@ -1,6 +1,6 @@
 import { exportRanking } from '@/lib/features/owner/verbs/export-ranking';
-import { csvFile } from '@/lib/server/csv-answer';
-import { defineRoute } from '@/lib/server/define-route';
+import { csvFile } from '@/lib/server/answers/csv-answer';
+import { defineRoute } from '@/lib/server/doors/define-route';
 
 /** The ranking as it stands in the address, as CSV. */
 export const GET = defineRoute('read:fouling', async ({ db, now, request }) =>

@@ -1,6 +1,6 @@
 import { exportLooks } from '@/lib/features/owner/verbs/export-looks';
-import { csvFile } from '@/lib/server/csv-answer';
-import { defineRoute } from '@/lib/server/define-route';
+import { csvFile } from '@/lib/server/answers/csv-answer';
+import { defineRoute } from '@/lib/server/doors/define-route';
 
 /** The looks behind “Is it right?”, of the days in the address, as CSV. */
 export const GET = defineRoute('read:fouling', async ({ db, now, request }) =>

@@ -1,6 +1,6 @@
 import { exportVisits } from '@/lib/features/owner/verbs/export-visits';
-import { csvFile } from '@/lib/server/csv-answer';
-import { defineRoute } from '@/lib/server/define-route';
+import { csvFile } from '@/lib/server/answers/csv-answer';
+import { defineRoute } from '@/lib/server/doors/define-route';
 
 /** The visits behind the shop’s figures, of the days in the address, as CSV. */
 export const GET = defineRoute('read:fouling', async ({ db, now, request }) =>

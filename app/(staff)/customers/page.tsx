@@ -8,7 +8,7 @@ import { findPlaces, fleetCounts, listCustomers } from '@/lib/features/customers
 import { fromLocalDate } from '@/lib/core/calendar/date-column';
 import { isId } from '@/lib/core/ids/is-id';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';

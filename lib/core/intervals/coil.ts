@@ -8,7 +8,7 @@ import { sentence, staysSentence, type CoilStory } from './coil-words';
 import { currentWeeks, type Timing } from './guards';
 import { targets, wantedWeeks } from './optimise';
 import { sharedTrip } from './shared-trip';
-import type { Bounds, ShopPolicy } from './policy';
+import type { Bounds, UnitPolicy } from './policy';
 import { revise, type Revision } from './revision';
 
 export type CoilRevisionInput = Timing & {
@@ -16,7 +16,7 @@ export type CoilRevisionInput = Timing & {
   /** Belief after the visit; its own evidence must be that of `history`. */
   posterior: FoulingPosterior;
   hyper: Hyper;
-  settings: ShopPolicy;
+  settings: UnitPolicy;
   /** The unit's own limits from the condenser model; the shop's where they are left out. */
   limits?: readonly Limit[];
   failureLimit?: Limit;
@@ -132,7 +132,7 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
 /** First rule for a unit with no history, from its exposure (or a cautious start when even that says never). */
 export function initialCoilWeeks(
   posterior: FoulingPosterior,
-  settings: ShopPolicy,
+  settings: UnitPolicy,
   limits: readonly Limit[] = settings.limits,
   failureLimit: Limit = settings.failureLimit,
 ): number {

@@ -5,7 +5,7 @@ import type { FailurePosterior, Inspection } from '../fouling';
 import { looksAt, type InspectionTask } from '../tasks';
 import { hiddenFailure } from './closed-forms';
 import { currentWeeks, type Timing } from './guards';
-import type { Bounds, ShopPolicy } from './policy';
+import type { Bounds, UnitPolicy } from './policy';
 import { undoneBy } from './coil-words';
 import { revise, type Revision } from './revision';
 import { dayInWords, fromTo, gradeWord, spanInWords } from './words';
@@ -17,7 +17,7 @@ export type InspectionRevisionInput = Timing & {
   /** All looks at this aspect, in any order. */
   looks: readonly Inspection[];
   posterior: FailurePosterior;
-  settings: ShopPolicy;
+  settings: UnitPolicy;
   bounds?: Bounds;
   locked?: boolean;
   lastRevisedOn?: LocalDate | null;

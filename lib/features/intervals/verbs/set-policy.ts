@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import type { PolicyOnFile } from '../../../core/evidence';
+import type { ShopPolicy } from '../../../core/intervals';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { policyOnFile } from '../../evidence/reads/fouling';
 import { withinTransaction } from '../../../database/transaction';
@@ -9,7 +9,7 @@ import { STORED_POLICY } from '../../../database/stored/shop';
 import type { ServiceContext } from '../../context';
 
 /** Keeps a policy. Rules follow at the next visits, each with its reason. @throws AppError not_found | conflict — changed since `seen`. */
-export function setPolicy({ db, actor, now }: ServiceContext, rules: PolicyOnFile, seen: string): Promise<void> {
+export function setPolicy({ db, actor, now }: ServiceContext, rules: ShopPolicy, seen: string): Promise<void> {
   return withinTransaction(db, async (tx) => {
     const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, select: { updatedAt: true } });
     if (!shop) throw new AppError('not_found', 'The shop is not set up yet.');

@@ -22,7 +22,7 @@ import { depletesOzone } from '../../../core/refrigerants/catalogue';
 import { judgePressureTest } from '../../../core/sealed/pressure-test';
 import { atmosphereAt } from '../../../core/measures';
 import { groupBy } from '../../../core/numerics/group-by';
-import type { SealedWork } from '../../../core/sealed/work';
+import { STORED_SEALED_WORK } from '../../../database/stored/sealed';
 import type { Tx } from '../../../database/client';
 import type { Prisma } from '../../../database/generated/client';
 import { gwpOf } from './book';
@@ -106,7 +106,7 @@ const CLAMP_SD_K = 0.5;
 
 /** Whether a pressure test on file held; null where it was too short to say. */
 function held(stored: Prisma.JsonValue, altitudeM: number): boolean | null {
-  const work = stored as SealedWork | null;
+  const work = STORED_SEALED_WORK.readOrNull(stored);
   if (work?.step !== 'pressure_test') return null;
   const { start, end } = work;
   const minutes = (Date.parse(end.at) - Date.parse(start.at)) / 60_000;

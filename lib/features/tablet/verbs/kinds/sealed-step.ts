@@ -4,7 +4,7 @@ import { toLocalDate } from '../../../../core/calendar/date-column';
 import { AppError } from '../../../../core/errors';
 import { CERTIFICATE_LABEL } from '../../../../core/refrigerant-book';
 import { NEEDS_CERTIFICATE, SEALED_STEP_TEXT, weighedKg } from '../../../../core/sealed';
-import { Prisma } from '../../../../database/generated/client';
+import { writeOrNull } from '../../../../database/json';
 import { STORED_SEALED_WORK } from '../../../../database/stored/sealed';
 import { bookStep } from '../../../refrigerant-book/verbs/book-step';
 import { standsOver, type ApplyContext, type Handler, type Of } from '../context';
@@ -32,7 +32,7 @@ export const sealedStep: Handler<'sealed.step'> = async (ctx, entry) => {
       recordId,
       visitId: visit.id,
       ...p,
-      work: work ? STORED_SEALED_WORK.write(work) : Prisma.DbNull,
+      work: writeOrNull(STORED_SEALED_WORK, work),
       at,
       byUserId: actor.userId,
       deviceId,

@@ -5,7 +5,7 @@ import { advice, cautious } from './coil-caution';
 import { coilFindings, countClean, type CoilEvidence } from './coil-findings';
 import { washThrough } from './deep';
 import { sentence, staysSentence, type CoilStory } from './coil-words';
-import { currentWeeks, type Timing } from './guards';
+import { currentWeeks, timingOf, type Timing } from './guards';
 import { targets, wantedWeeks } from './optimise';
 import { sharedTrip } from './shared-trip';
 import type { Bounds, UnitPolicy } from './policy';
@@ -97,14 +97,7 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
     exposure: posterior.exposure,
     kitchenHeard: posterior.fromKitchen.some((m) => m !== 0),
   };
-  const { currentRule, anchor, anchorDate, lastDoneOn, preferredWeekday } = input;
-  const timing: Timing = {
-    currentRule,
-    anchor,
-    lastDoneOn,
-    ...(anchorDate ? { anchorDate } : {}),
-    preferredWeekday: preferredWeekday ?? null,
-  };
+  const timing = timingOf(input);
   const revision = revise(
     {
       timing,

@@ -83,6 +83,15 @@ export type Timing = {
   preferredWeekday?: Weekday | null;
 };
 
+/** Of what is asked of a rule, what its dates go by. */
+export const timingOf = ({ currentRule, anchor, anchorDate, lastDoneOn, preferredWeekday }: Timing): Timing => ({
+  currentRule,
+  anchor,
+  lastDoneOn,
+  ...(anchorDate ? { anchorDate } : {}),
+  preferredWeekday: preferredWeekday ?? null,
+});
+
 export const currentWeeks = (t: Timing): number => approximateWeeks(t.currentRule);
 
 /** A rule of so many weeks in place of the present one, which ends when that did. */

@@ -1,10 +1,9 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
 import type { ShopPolicy } from '../../../core/intervals';
-import { writeAudit } from '../../audit/verbs/write-audit';
 import { policyOnFile } from '../../evidence/reads/fouling';
 import { withinTransaction } from '../../../database/transaction';
-import { differences, staleError } from '../../audit/verbs/changes';
+import { staleError, writeEdit } from '../../audit/verbs/changes';
 import { STORED_POLICY } from '../../../database/stored/shop';
 import type { ServiceContext } from '../../context';
 
@@ -16,13 +15,6 @@ export function setPolicy({ db, actor, now }: ServiceContext, rules: ShopPolicy,
     if (shop.updatedAt.toISOString() !== seen) throw await staleError(tx, 'ShopSettings', '1', 'the shop’s settings');
     const before = await policyOnFile(tx);
     await tx.shopSettings.update({ where: { id: 1 }, data: { policy: STORED_POLICY.write(rules) } });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'shop.policy',
-      entity: 'ShopSettings',
-      entityId: '1',
-      detail: { changed: differences(before, rules) },
-    });
+    await writeEdit(tx, { actor, now }, { action: 'shop.policy', entity: 'ShopSettings', id: '1' }, before, rules);
   });
 }

@@ -24,6 +24,8 @@ export type StandingWeek = {
   currency: string;
   rows: GridRow[];
   standing: GridVisit[];
+  /** Whether whoever looks may change people, shop and costs. */
+  keepsShop: boolean;
 };
 type Props = { runId: string; monday: string; proposal: Proposal; week: StandingWeek };
 type Outcome = { booked: { key: string; visitId: string }[]; refused: { key: string; message: string }[] };

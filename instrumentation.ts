@@ -2,7 +2,7 @@ import type { Instrumentation } from 'next';
 
 export async function register() {
   if (process.env.NEXT_RUNTIME !== 'nodejs') return;
-  const { watchRequests } = await import('./lib/server/requests');
+  const { watchRequests } = await import('./lib/server/process/requests');
   watchRequests();
   const { startJobs } = await import('./lib/jobs/start');
   await startJobs();
@@ -11,7 +11,7 @@ export async function register() {
 /** A page that failed: its error page shows the framework's mark of the error, and so does the log. */
 export const onRequestError: Instrumentation.onRequestError = async (error, _request, { routePath, routeType }) => {
   if (process.env.NEXT_RUNTIME !== 'nodejs') return;
-  const { log } = await import('./lib/server/log');
+  const { log } = await import('./lib/server/process/log');
   const mark = (error as { digest?: string }).digest;
   log.error({ err: error, mark, page: routePath, kind: routeType }, 'page failed');
 };

@@ -2,7 +2,7 @@ import { withSerwist } from '@serwist/turbopack';
 import path from 'node:path';
 import type { NextConfig } from 'next';
 import { PHASE_DEVELOPMENT_SERVER, PHASE_PRODUCTION_BUILD } from 'next/constants';
-import { contentSecurityPolicy } from './lib/server/content-security-policy';
+import { contentSecurityPolicy } from './lib/server/answers/content-security-policy';
 
 const securityHeaders = [
   { key: 'X-Content-Type-Options', value: 'nosniff' },

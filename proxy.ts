@@ -1,5 +1,5 @@
 import { NextResponse, type NextRequest } from 'next/server';
-import { officePolicy } from '@/lib/server/content-security-policy';
+import { officePolicy } from '@/lib/server/answers/content-security-policy';
 
 /** Gives each page a policy with a nonce of its own, which the framework puts on the scripts it writes into the page. */
 export function proxy(request: NextRequest): NextResponse {

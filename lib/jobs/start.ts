@@ -1,19 +1,20 @@
 import 'server-only';
-import { now } from '../server/clock';
-import { db } from '../server/db';
-import { env } from '../server/env';
-import { setUpCode } from '../server/set-up-code';
-import { log } from '../server/log';
-import { nudge, queue } from '../server/queue';
+import { now } from '../server/process/clock';
+import { db } from '../server/process/db';
+import { env } from '../server/process/env';
+import { setUpCode } from '../server/people/set-up-code';
+import { log } from '../server/process/log';
+import { nudge, queue } from '../server/process/queue';
 import { anyoneOnFile } from '../features/people/reads/people';
 import { makeArchive } from '../features/archive/verbs/make-archive';
-import { schemaText } from '../server/schema-text';
+import { schemaText } from '../server/process/schema-text';
 import { requeueAbandoned } from '../features/planning/verbs/plan-claim';
 import { shopTimeZone } from '../features/shop/reads/shop';
 import { remindOfTomorrow } from '../features/mail/verbs/remind';
 import { drainOutbox } from '../features/mail/verbs/drain-outbox';
 import { replayIsOld } from '../features/owner/reads/replay';
 import { sendDueQuarters } from '../features/quarters/verbs/send-due-quarters';
+import { keepForesightDays } from '../features/owner/verbs/keep-foresight-days';
 import { workOutReplay } from '../features/owner/verbs/work-out-replay';
 import { workOutWorth } from '../features/owner/verbs/work-out-worth';
 import { writeWeekly } from '../features/owner/verbs/write-weekly';
@@ -23,7 +24,7 @@ import { refitLeftOver } from '../features/intervals/verbs/refit-claim';
 import { refitFleet } from '../features/intervals/verbs/refit-fleet';
 import { askAddresses } from '../features/kitchens/verbs/ask-addresses';
 import { forgetArrivals } from '../features/kitchens/verbs/arrivals';
-import { pace, placeFinder } from '../server/place-finder';
+import { pace, placeFinder } from '../server/position/place-finder';
 import { refitThreads } from './refit-on-threads';
 import { searchOnThread } from './search-on-thread';
 
@@ -77,6 +78,10 @@ export async function startJobs(): Promise<void> {
   });
   await boss.schedule('figures', '15 4 * * *', {}, { tz: await shopTimeZone(db()) });
   if (await replayIsOld(db(), now())) await nudge('figures');
+
+  // Sums of days of which a look was written down or changed; until then pages go through such a day themselves.
+  await boss.work('sums', { pollingIntervalSeconds: 10 }, async () => void (await keepForesightDays({ db: db() })));
+  await boss.schedule('sums', '* * * * *');
 
   // What was asked for, what a stopped process left, and what has expired.
   await boss.work('archive', { pollingIntervalSeconds: 1 }, async () =>

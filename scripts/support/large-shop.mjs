@@ -121,6 +121,8 @@ export async function enlarge(url, units) {
     await client.query('TRUNCATE "UnitMatter", "KitchenFouling"');
     await client.query('INSERT INTO "UnitMatter" SELECT m.* FROM unit_matters((SELECT array_agg(id) FROM "Unit")) m');
     await client.query('INSERT INTO "KitchenFouling" SELECT * FROM kitchen_fouling((SELECT array_agg(id) FROM "Kitchen"))');
+    await client.query('TRUNCATE "ForesightDay", "ForesightMark"');
+    await client.query('INSERT INTO "ForesightMark" ("on") SELECT DISTINCT "on" FROM "Foresight" ORDER BY 1');
     await client.query('COMMIT');
     await client.query('VACUUM ANALYZE');
     return (await one(`SELECT count(*)::int AS n FROM "Unit"`)).n;

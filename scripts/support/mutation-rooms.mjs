@@ -54,7 +54,7 @@ export const ROOMS = {
   ...Object.fromEntries(measured('features').map((room) => [`${room}-verbs`, feature(room)])),
   'tablet-store': { code: ['lib/tablet/**/*.ts'], tests: ['tests/unit/tablet/**/*.test.ts'], goal: 75 },
   server: {
-    code: ['lib/server/{caller,known-device,guard,throttle,requests,session,define-action,define-route}.ts'],
+    code: ['lib/server/{doors/{caller,guard,throttle,define-action,define-route},people/{known-device,session},process/requests}.ts'],
     tests: ['tests/unit/server/**/*.test.ts', 'tests/integration/people/gate.test.ts'],
     project: 'integration',
     goal: 85,

@@ -64,14 +64,11 @@ test('what is typed and not saved is back after a reload, another page and a los
   const ask = page.getByLabel('Whom to ask for');
   const back = page.getByText('What you had typed is back.');
   await expect(back).toHaveCount(0);
-  // The page listens a moment after it shows; nobody types, or reloads, within that moment.
-  await page.waitForTimeout(500);
-  await expect(async () => {
-    await ask.fill('');
-    await ask.fill('Ilse Marrow');
-    await page.getByLabel('Writes and reads').selectOption('Español');
-    expect(await page.evaluate(() => JSON.stringify(localStorage))).toContain('Ilse Marrow');
-  }).toPass({ timeout: 20_000 });
+  await ask.fill('Ilse Marrow');
+  await page.getByLabel('Writes and reads').selectOption('Español');
+  const inBrowser = () => page.evaluate(() => Object.values(localStorage).join(' '));
+  await expect.poll(inBrowser, 'also what was typed before the page listened').toContain('Ilse Marrow');
+  await expect.poll(inBrowser).toContain('"es"');
   await page.reload();
   await expect(back).toBeVisible();
   await expect(ask).toHaveValue('Ilse Marrow');

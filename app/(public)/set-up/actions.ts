@@ -1,9 +1,9 @@
 'use server';
 
-import { SetUp } from '@/lib/schemas/shop';
-import { defineFormAction } from '@/lib/server/define-action';
-import { setUpCode } from '@/lib/server/set-up-code';
-import { throttle } from '@/lib/server/throttle';
+import { SetUp } from '@/lib/schemas/shop/shop';
+import { defineFormAction } from '@/lib/server/doors/define-action';
+import { setUpCode } from '@/lib/server/people/set-up-code';
+import { throttle } from '@/lib/server/doors/throttle';
 import { setUpShop } from '@/lib/features/people/verbs/set-up';
 
 export const setUp = defineFormAction('public', SetUp, async (ctx) => {

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { redirect } from 'next/navigation';
 import { anyoneOnFile } from '@/lib/features/people/reads/people';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { Mark } from '@/app/_ui/page/mark';
 import { SetUpForm } from './_components/set-up-form';
 

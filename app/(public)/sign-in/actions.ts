@@ -1,9 +1,9 @@
 'use server';
 
-import { AskForLink, ChoosePassword } from '@/lib/schemas/people';
-import { defineFormAction } from '@/lib/server/define-action';
-import { throttle } from '@/lib/server/throttle';
-import { nudge } from '@/lib/server/queue';
+import { AskForLink, ChoosePassword } from '@/lib/schemas/people/people';
+import { defineFormAction } from '@/lib/server/doors/define-action';
+import { throttle } from '@/lib/server/doors/throttle';
+import { nudge } from '@/lib/server/process/queue';
 import { askForPasswordLink, choosePassword } from '@/lib/features/people/verbs/password-links';
 
 export const askForLink = defineFormAction('public', AskForLink, async (ctx) => {

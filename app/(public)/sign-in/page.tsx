@@ -2,8 +2,8 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { redirect } from 'next/navigation';
 import { roleInfo } from '@/lib/core/people/access';
-import { definePage } from '@/lib/server/define-page';
-import { onward } from '@/lib/server/guard';
+import { definePage } from '@/lib/server/doors/define-page';
+import { onward } from '@/lib/server/doors/guard';
 import { Mark } from '@/app/_ui/page/mark';
 import { SignInForm } from './_components/sign-in-form';
 

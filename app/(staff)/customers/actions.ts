@@ -2,15 +2,15 @@
 
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
-import { MakePage, RevokePage } from '@/lib/schemas/customer-pages';
-import { Archive, EditCustomer, NewCustomer, Restore, SetSending } from '@/lib/schemas/customers';
-import { defineFormAction } from '@/lib/server/define-action';
+import { MakePage, RevokePage } from '@/lib/schemas/customers/customer-pages';
+import { Archive, EditCustomer, NewCustomer, Restore, SetSending } from '@/lib/schemas/customers/customers';
+import { defineFormAction } from '@/lib/server/doors/define-action';
 import { makePage, revokePage } from '@/lib/features/customer-pages/verbs/make-page';
 import { archiveCustomer, restoreCustomer } from '@/lib/features/customers/verbs/archive-customer';
 import { createCustomer } from '@/lib/features/customers/verbs/create-customer';
 import { editCustomer } from '@/lib/features/customers/verbs/edit-customer';
 import { setSending } from '@/lib/features/customers/verbs/set-sending';
-import { nudge } from '@/lib/server/queue';
+import { nudge } from '@/lib/server/process/queue';
 
 export const addCustomer = defineFormAction('write:equipment', NewCustomer, async (ctx) => {
   const { customerId } = await createCustomer(ctx, ctx.input);

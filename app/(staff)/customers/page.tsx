@@ -5,7 +5,7 @@ import { counted } from '@/lib/core/wording/counted';
 import { UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { findPlaces, fleetCounts, listCustomers } from '@/lib/features/customers/reads/customers';
 import { isId } from '@/lib/core/ids/is-id';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';

@@ -8,7 +8,7 @@ import { kitchenToEdit } from '@/lib/features/kitchens/reads/kitchens';
 import { isId } from '@/lib/core/ids/is-id';
 import { overdueLimit } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead } from '@/app/_ui/page/sheet';
 import { BucketTabs } from './_components/bucket-tabs';

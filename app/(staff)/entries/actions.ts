@@ -2,8 +2,8 @@
 
 import { refresh } from 'next/cache';
 import { z } from 'zod';
-import { FreeText } from '@/lib/schemas/fields';
-import { defineFormAction } from '@/lib/server/define-action';
+import { FreeText } from '@/lib/schemas/values/fields';
+import { defineFormAction } from '@/lib/server/doors/define-action';
 import { settleEntry } from '@/lib/features/entries/verbs/settle-entry';
 
 const SettleEntry = z.object({ entryId: z.uuid(), note: FreeText(500) });

@@ -3,7 +3,7 @@ import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
 import { countToLookAt, entriesLookedAt, entriesToLookAt } from '@/lib/features/entries/reads/questioned';
 import { unitsOf } from '@/lib/features/people/reads/people';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { EntryQuestion } from './_components/entry-question';
 

@@ -4,7 +4,7 @@ import { addDays, todayIn, weekdayOf } from '@/lib/core/calendar';
 import { can, roleInfo } from '@/lib/core/people/access';
 import { firstDay, type FirstDayStep } from '@/lib/features/shop/reads/first-day';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';

@@ -2,9 +2,9 @@
 
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
-import { EditJob, JobStepTaken, PutOnVisit, TakeCall } from '@/lib/schemas/jobs';
-import { AddWarranty } from '@/lib/schemas/parts';
-import { defineFormAction } from '@/lib/server/define-action';
+import { EditJob, JobStepTaken, PutOnVisit, TakeCall } from '@/lib/schemas/jobs/jobs';
+import { AddWarranty } from '@/lib/schemas/shop/parts';
+import { defineFormAction } from '@/lib/server/doors/define-action';
 import { putOnVisit as put } from '@/lib/features/jobs/verbs/book-job';
 import { editJob as edit } from '@/lib/features/jobs/verbs/edit-job';
 import { takeCall as take } from '@/lib/features/jobs/verbs/take-call';

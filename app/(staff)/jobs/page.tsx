@@ -4,7 +4,7 @@ import { JOB_STATE_LABEL, JOB_WAIT_LABEL, listsOf, type JobWait } from '@/lib/co
 import { dayIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { closedLately, MOST_OPEN_JOBS, openJobLines } from '@/lib/features/jobs/reads/lists';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';

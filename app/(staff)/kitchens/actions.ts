@@ -2,9 +2,9 @@
 
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
-import { Archive, Restore } from '@/lib/schemas/customers';
-import { EditKitchen, KitchenChanged, NewBlackout, NewKitchen, RemoveBlackout } from '@/lib/schemas/kitchens';
-import { defineFormAction } from '@/lib/server/define-action';
+import { Archive, Restore } from '@/lib/schemas/customers/customers';
+import { EditKitchen, KitchenChanged, NewBlackout, NewKitchen, RemoveBlackout } from '@/lib/schemas/customers/kitchens';
+import { defineFormAction } from '@/lib/server/doors/define-action';
 import { archiveKitchen, restoreKitchen } from '@/lib/features/kitchens/verbs/archive-kitchen';
 import { kitchenChanged } from '@/lib/features/intervals/verbs/kitchen-changed';
 import { addBlackout, removeBlackout } from '@/lib/features/kitchens/verbs/blackouts';

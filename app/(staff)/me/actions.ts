@@ -2,10 +2,10 @@
 
 import { refresh } from 'next/cache';
 import { z } from 'zod';
-import { secondStepKey } from '@/lib/server/second-step-key';
+import { secondStepKey } from '@/lib/server/people/second-step-key';
 import { confirmSecondStep, dropSecondStep } from '@/lib/features/people/verbs/second-step';
-import { ChangePassword, ConfirmSecondStep, EndMySession, MyArrivals, MyUnits, ProveIt } from '@/lib/schemas/people';
-import { defineFormAction } from '@/lib/server/define-action';
+import { ChangePassword, ConfirmSecondStep, EndMySession, MyArrivals, MyUnits, ProveIt } from '@/lib/schemas/people/people';
+import { defineFormAction } from '@/lib/server/doors/define-action';
 import { endSession } from '@/lib/features/people/verbs/end-session';
 import { proveIt } from '@/lib/features/people/verbs/prove-it';
 import { setMyArrivals } from '@/lib/features/people/verbs/my-arrivals';

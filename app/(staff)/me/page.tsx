@@ -4,7 +4,7 @@ import { roleInfo, takesVisits } from '@/lib/core/people/access';
 import { sharesArrivals, signInFacts, unitsOf } from '@/lib/features/people/reads/people';
 import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { sessionLines } from '@/app/_ui/sessions/lines';
 import { SessionList } from '@/app/_ui/sessions/session-list';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';

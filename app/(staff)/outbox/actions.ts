@@ -1,9 +1,9 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { DecideMessage } from '@/lib/schemas/messages';
-import { defineFormAction } from '@/lib/server/define-action';
-import { nudge } from '@/lib/server/queue';
+import { DecideMessage } from '@/lib/schemas/shop/messages';
+import { defineFormAction } from '@/lib/server/doors/define-action';
+import { nudge } from '@/lib/server/process/queue';
 import { decideMessage } from '@/lib/features/mail/verbs/decide-message';
 
 export const decide = defineFormAction('book:visit', DecideMessage, async (ctx) => {

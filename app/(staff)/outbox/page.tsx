@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { recentMessages } from '@/lib/features/mail/reads/messages';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { Empty, PageHead } from '@/app/_ui/page/sheet';

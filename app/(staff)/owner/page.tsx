@@ -11,7 +11,7 @@ import { foulingKitchens } from '@/lib/features/owner/reads/kitchens';
 import { worthToday } from '@/lib/features/owner/reads/worth';
 import { toLookAtAgain } from '@/lib/features/choices/reads/unit-facts';
 import { cleaningPrices, shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Answers } from './_components/answers';

@@ -1,8 +1,8 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { MovePart, PartFile, SavePart } from '@/lib/schemas/parts';
-import { defineFormAction } from '@/lib/server/define-action';
+import { MovePart, PartFile, SavePart } from '@/lib/schemas/shop/parts';
+import { defineFormAction } from '@/lib/server/doors/define-action';
 import { movePart as move } from '@/lib/features/parts/verbs/move-part';
 import { importParts, savePart as save } from '@/lib/features/parts/verbs/save-parts';
 

@@ -2,16 +2,25 @@
 
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
-import { NewCertificate, WithdrawCertificate } from '@/lib/schemas/refrigerant-book';
+import { NewCertificate, WithdrawCertificate } from '@/lib/schemas/equipment/refrigerant-book';
 import { addCertificate, withdrawCertificate } from '@/lib/features/refrigerant-book/verbs/certificates';
-import { EditPerson, EndSession, NewPerson, NewTimeOff, PersonId, RemoveTimeOff, SetActive, SetPassword } from '@/lib/schemas/people';
-import { defineFormAction } from '@/lib/server/define-action';
+import {
+  EditPerson,
+  EndSession,
+  NewPerson,
+  NewTimeOff,
+  PersonId,
+  RemoveTimeOff,
+  SetActive,
+  SetPassword,
+} from '@/lib/schemas/people/people';
+import { defineFormAction } from '@/lib/server/doors/define-action';
 import { createPerson } from '@/lib/features/people/verbs/create-person';
 import { editPerson } from '@/lib/features/people/verbs/edit-person';
 import { endSession } from '@/lib/features/people/verbs/end-session';
 import { invite } from '@/lib/features/people/verbs/password-links';
 import { resetSecondStep } from '@/lib/features/people/verbs/second-step';
-import { nudge } from '@/lib/server/queue';
+import { nudge } from '@/lib/server/process/queue';
 import { setActive } from '@/lib/features/people/verbs/set-active';
 import { setPassword } from '@/lib/features/people/verbs/set-password';
 import { addTimeOff, removeTimeOff } from '@/lib/features/people/verbs/time-off';

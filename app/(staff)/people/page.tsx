@@ -6,7 +6,7 @@ import { writeWeekHours } from '@/lib/core/hours';
 import { SKILL_LABEL } from '@/lib/core/people/skills';
 import { listPeople } from '@/lib/features/people/reads/people';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';

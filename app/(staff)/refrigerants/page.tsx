@@ -3,7 +3,7 @@ import { can } from '@/lib/core/people/access';
 import { REFRIGERANTS } from '@/lib/core/refrigerants/catalogue';
 import { unitInKitchen } from '@/lib/features/equipment/reads/units';
 import { unitsOf } from '@/lib/features/people/reads/people';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { LookUp } from './_components/look-up';

@@ -1,9 +1,9 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { AcceptChanges } from '@/lib/schemas/tasks';
-import { PolicyForm, policyFromForm } from '@/lib/schemas/policy';
-import { defineFormAction } from '@/lib/server/define-action';
+import { AcceptChanges } from '@/lib/schemas/visits/tasks';
+import { PolicyForm, policyFromForm } from '@/lib/schemas/shop/policy';
+import { defineFormAction } from '@/lib/server/doors/define-action';
 import { acceptChanges } from '@/lib/features/intervals/verbs/accept-changes';
 import { setPolicy } from '@/lib/features/intervals/verbs/set-policy';
 import { presentRules } from '@/lib/features/intervals/verbs/present-rules';

@@ -5,7 +5,7 @@ import { can } from '@/lib/core/people/access';
 import { ruleChanges, unreadChanges, type RuleChangeRow } from '@/lib/features/owner/reads/changes';
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
 import { cleaningPrices, shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { dayIn } from '@/lib/core/calendar/when';

@@ -1,9 +1,9 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { EditTaskKind, NewTaskKind } from '@/lib/schemas/tasks';
-import { EditShop, ReportLook, SetCosts, WeeklyLetter } from '@/lib/schemas/shop';
-import { defineFormAction } from '@/lib/server/define-action';
+import { EditTaskKind, NewTaskKind } from '@/lib/schemas/visits/tasks';
+import { EditShop, ReportLook, SetCosts, WeeklyLetter } from '@/lib/schemas/shop/shop';
+import { defineFormAction } from '@/lib/server/doors/define-action';
 import { addTaskKind, editTaskKind } from '@/lib/features/tasks/verbs/task-kinds';
 import { setCosts } from '@/lib/features/shop/verbs/set-costs';
 import { setReportLook } from '@/lib/features/shop/verbs/set-report-look';

@@ -4,7 +4,7 @@ import { REGIONS } from '@/lib/core/measures/region';
 import { costsOf, hasLogo, shopSettings } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { changesOf } from '@/lib/features/audit/reads/audit';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { KindRow, NewKindForm } from './_components/kind-forms';

@@ -2,10 +2,10 @@
 
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
-import { Archive, Restore } from '@/lib/schemas/customers';
-import { EditRule, LockRule, NewTask, RemoveTask, ReviewChange, SettleJob } from '@/lib/schemas/tasks';
-import { EditUnit, NewUnit } from '@/lib/schemas/equipment';
-import { defineFormAction } from '@/lib/server/define-action';
+import { Archive, Restore } from '@/lib/schemas/customers/customers';
+import { EditRule, LockRule, NewTask, RemoveTask, ReviewChange, SettleJob } from '@/lib/schemas/visits/tasks';
+import { EditUnit, NewUnit } from '@/lib/schemas/equipment/equipment';
+import { defineFormAction } from '@/lib/server/doors/define-action';
 import { archiveUnit, restoreUnit } from '@/lib/features/equipment/verbs/archive-unit';
 import { createUnit } from '@/lib/features/equipment/verbs/create-unit';
 import { editUnit } from '@/lib/features/equipment/verbs/edit-unit';

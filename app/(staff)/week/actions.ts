@@ -2,9 +2,9 @@
 
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
-import { defineFormAction } from '@/lib/server/define-action';
-import { nudge } from '@/lib/server/queue';
-import { BookVisit, CancelVisit, ChangeVisit, GiveVisit, MoveVisit, RestoreVisit } from '@/lib/schemas/visits';
+import { defineFormAction } from '@/lib/server/doors/define-action';
+import { nudge } from '@/lib/server/process/queue';
+import { BookVisit, CancelVisit, ChangeVisit, GiveVisit, MoveVisit, RestoreVisit } from '@/lib/schemas/visits/visits';
 import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
 import { cancelVisit } from '@/lib/features/visits/verbs/cancel-visit';
 import { changeVisit } from '@/lib/features/visits/verbs/change-visit';

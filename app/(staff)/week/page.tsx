@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { addDays, instantOf, isLocalDate, todayIn, weekdayOf, type LocalDate } from '@/lib/core/calendar';
 import { hoursShown, spansOn } from '@/lib/core/visits/time-grid';
 import { gridRows, weekItems } from './_components/week-items';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { drivesBefore } from '@/lib/features/visits/reads/drives-before';
 import { bookableTechnicians, visitsBetween } from '@/lib/features/visits/reads/visits';

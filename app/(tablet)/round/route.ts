@@ -1,5 +1,5 @@
-import { contentSecurityPolicy, hashOf } from '@/lib/server/content-security-policy';
-import { tabletBundle } from '@/lib/server/tablet-bundle';
+import { contentSecurityPolicy, hashOf } from '@/lib/server/answers/content-security-policy';
+import { tabletBundle } from '@/lib/server/answers/tablet-bundle';
 
 // A shell without data, the same for everyone and kept on the tablet; what it shows comes from guarded routes.
 export const dynamic = 'force-static';

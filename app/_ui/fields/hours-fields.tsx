@@ -4,7 +4,7 @@ import { useRef } from 'react';
 import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { WEEKDAY_NAMES, type Weekday } from '@/lib/core/calendar';
 import { writeDayHours } from '@/lib/core/hours';
-import { DAY_KEYS } from '@/lib/schemas/fields';
+import { DAY_KEYS } from '@/lib/schemas/values/fields';
 import { Button } from '../buttons/button';
 
 type Props = { legend: string; hint: string; name: string; hours: readonly WeeklyWindow[]; error: (name: string) => string[] | undefined };

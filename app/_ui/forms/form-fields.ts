@@ -24,6 +24,23 @@ export function readFields(form: HTMLFormElement): Values {
   return values;
 }
 
+/** As the page came: a select that marks none of its options came as it stands. */
+function cameWith(control: Control): string {
+  if (!(control instanceof HTMLSelectElement)) return control.defaultValue;
+  return [...control.options].find((option) => option.defaultSelected)?.value ?? control.value;
+}
+
+/** The fields as the page came, whatever was typed before it began to listen. */
+export function fieldsAsCame(form: HTMLFormElement): Values {
+  const values: Values = {};
+  for (const control of keptControls(form)) {
+    const list = (values[control.name] ??= []);
+    if (!isTick(control)) list.push(cameWith(control));
+    else if (control.defaultChecked) list.push(control.value);
+  }
+  return values;
+}
+
 /**
  * What a form is about: its hidden ids and the names of its fields. What only says how fresh it is does not count, nor what
  * the framework writes into a form that comes from the server, and not into one that is drawn in the browser.

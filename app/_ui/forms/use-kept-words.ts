@@ -2,7 +2,7 @@
 
 import { usePathname, useSearchParams } from 'next/navigation';
 import { createContext, useContext, useEffect, useImperativeHandle, useRef, useState, type RefObject } from 'react';
-import { formKey, formVersion, putBack, readFields } from './form-fields';
+import { fieldsAsCame, formKey, formVersion, putBack, readFields } from './form-fields';
 import { changedFields, dropKept, readKept, toPutBack, writeKept, type KeptFields, type Values } from './kept-words';
 
 /** Whose words are kept: the id of who is signed in. Where nobody is, nothing is kept. */
@@ -49,7 +49,7 @@ export function useKeptWords(ref: RefObject<HTMLFormElement | null>, keeper: Ref
     const key = `${person} ${page} ${formKey(form)}`;
     const version = formVersion(form);
     const kept = readKept(key, Date.now());
-    const before: Values = (was.current ??= readFields(form));
+    const before: Values = (was.current ??= fieldsAsCame(form));
     let keptFields: KeptFields = kept?.fields ?? {};
     let stopWaiting = () => {};
 
@@ -64,14 +64,17 @@ export function useKeptWords(ref: RefObject<HTMLFormElement | null>, keeper: Ref
       keptFields = {};
       dropKept(key);
     };
+    const typedAlready = Object.keys(changedFields(before, readFields(form), {}));
     if (kept) {
       const { fields, changedSince } = toPutBack(kept, before, version);
+      for (const name of typedAlready) delete fields[name];
       // What the browser itself had put back already was not on file: it stays among what is kept.
       for (const [name, field] of Object.entries(kept.fields)) if (!(name in fields) && version === kept.version) before[name] = field.was;
       stopWaiting = putBackAsDrawn(form, fields);
       openBoxesAround(form);
       setBack({ changedSince });
-    } else if (Object.keys(changedFields(before, readFields(form), {})).length > 0) write();
+    }
+    if (typedAlready.length > 0) write();
 
     // What React makes of it stands in the page a moment later.
     const writeSoon = () => {

@@ -1,7 +1,7 @@
 import { AppError } from '@/lib/core/errors';
-import { Arrivals } from '@/lib/schemas/kitchens';
-import { defineRoute } from '@/lib/server/define-route';
-import { readJson } from '@/lib/server/read-json';
+import { Arrivals } from '@/lib/schemas/customers/kitchens';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { readJson } from '@/lib/server/doors/read-json';
 import { tellArrivals } from '@/lib/features/kitchens/verbs/arrivals';
 
 const MOST_BYTES = 100_000;

@@ -1,8 +1,8 @@
 import { AppError } from '@/lib/core/errors';
 import { CHUNK_BYTES } from '@/lib/core/tablet';
-import { UploadAsked, UploadPiece } from '@/lib/schemas/files';
-import { defineRoute } from '@/lib/server/define-route';
-import { readBytes } from '@/lib/server/read-json';
+import { UploadAsked, UploadPiece } from '@/lib/schemas/tablet/files';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { readBytes } from '@/lib/server/doors/read-json';
 import { takePiece, uploadState } from '@/lib/features/files/verbs/upload';
 
 export const dynamic = 'force-dynamic';

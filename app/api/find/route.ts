@@ -1,4 +1,4 @@
-import { defineRoute } from '@/lib/server/define-route';
+import { defineRoute } from '@/lib/server/doors/define-route';
 import { find } from '@/lib/features/find/verbs/find-records';
 
 export const GET = defineRoute('read:equipment', async (ctx) => {

@@ -1,5 +1,5 @@
-import { defineRoute } from '@/lib/server/define-route';
-import { ready } from '@/lib/server/health';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { ready } from '@/lib/server/process/health';
 
 export const dynamic = 'force-dynamic';
 

@@ -1,8 +1,8 @@
 import { timingSafeEqual } from 'node:crypto';
 import { AppError } from '@/lib/core/errors';
-import { defineRoute } from '@/lib/server/define-route';
-import { env } from '@/lib/server/env';
-import { numbers } from '@/lib/server/health';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { env } from '@/lib/server/process/env';
+import { numbers } from '@/lib/server/process/health';
 
 export const dynamic = 'force-dynamic';
 

@@ -1,5 +1,5 @@
-import { defineRoute } from '@/lib/server/define-route';
-import { env } from '@/lib/server/env';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { env } from '@/lib/server/process/env';
 import { placesAround } from '@/lib/features/kitchens/verbs/places-around';
 
 /** What a map shows around the pin: the shop, its kitchens, and where its tiles come from. Asked for when a map is opened. */

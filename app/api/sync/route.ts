@@ -1,8 +1,8 @@
 import { AppError } from '@/lib/core/errors';
-import { SyncRequest } from '@/lib/schemas/entries';
-import { readJson } from '@/lib/server/read-json';
-import { defineRoute } from '@/lib/server/define-route';
-import { log } from '@/lib/server/log';
+import { SyncRequest } from '@/lib/schemas/tablet/entries';
+import { readJson } from '@/lib/server/doors/read-json';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { log } from '@/lib/server/process/log';
 import { applyEntries } from '@/lib/features/tablet/verbs/apply-entries';
 
 export const dynamic = 'force-dynamic';

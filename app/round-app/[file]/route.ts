@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { tabletBundle, tabletFile } from '@/lib/server/tablet-bundle';
+import { tabletBundle, tabletFile } from '@/lib/server/answers/tablet-bundle';
 
 // Scripts, styles and fonts of the round. Their names change with their content.
 export const dynamic = 'force-static';

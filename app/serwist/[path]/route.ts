@@ -1,5 +1,5 @@
 import { createSerwistRoute } from '@serwist/turbopack';
-import { tabletBundle } from '@/lib/server/tablet-bundle';
+import { tabletBundle } from '@/lib/server/answers/tablet-bundle';
 
 // The round's service worker, built with the app. It keeps the shell and nothing else: no data, no other page.
 const { files } = await tabletBundle();

@@ -2,7 +2,7 @@ import type { FillerJoint, SealedStep } from './steps';
 import type { VacuumReading } from './vacuum-decay';
 import type { TubeSize } from './tubing';
 
-/** What a repair record keeps of each step. Plain data in SI; times are ISO instants. Read by its version through lib/schemas/sealed.ts. */
+/** What a repair record keeps of each step. Plain data in SI; times are ISO instants. Read by its version through lib/schemas/tablet/sealed.ts. */
 export const SEALED_WORK_VERSION = 1;
 
 export const RECOVERED_FOR = ['reuse', 'reclaim', 'destruction'] as const;

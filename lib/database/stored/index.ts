@@ -36,7 +36,7 @@ export const STORED_COLUMNS: Record<string, Pick<Stored<unknown>, 'name' | 'vers
   'ImportRun.made': STORED_MADE,
   'SheetMemory.choices': STORED_CHOICES,
   'AuditEntry.detail': STORED_AUDIT_DETAIL,
-  'SealedStep.work': 'Held to lib/schemas/sealed.ts when it is taken in and never changed; its version is a column.',
+  'SealedStep.work': 'Held to lib/schemas/tablet/sealed.ts when it is taken in and never changed; its version is a column.',
   'UnitChoice.figures': STORED_CHOICE,
   'Quote.lines': STORED_QUOTE,
   'PlaceLookup.candidates': STORED_CANDIDATES,

@@ -12,7 +12,7 @@ import { editCustomer } from '@/lib/features/customers/verbs/edit-customer';
 import { editKitchen } from '@/lib/features/kitchens/verbs/edit-kitchen';
 import { editUnit } from '@/lib/features/equipment/verbs/edit-unit';
 import { ensureDefaultTasks } from '@/lib/features/tasks/verbs/ensure-default-tasks';
-import type { NewKitchen } from '@/lib/schemas/kitchens';
+import type { NewKitchen } from '@/lib/schemas/customers/kitchens';
 import { localDate, weekdayOf } from '@/lib/core/calendar';
 import { unbookedKitchens } from '@/lib/features/visits/reads/unbooked';
 import { bookingKitchen } from '@/lib/features/visits/reads/visits';

@@ -6,7 +6,7 @@ import { answerQuote } from '@/lib/features/jobs/verbs/answer-quote';
 import { exportQuotes } from '@/lib/features/jobs/verbs/export-quotes';
 import { saveQuote } from '@/lib/features/jobs/verbs/save-quote';
 import { sendQuote } from '@/lib/features/jobs/verbs/send-quote';
-import { quotePdf } from '@/lib/server/quote-pdf';
+import { quotePdf } from '@/lib/server/papers/quote-pdf';
 import { useDatabase } from '@/tests/support/database';
 import { haveOneUnit, jobRow, personRow } from '@/tests/support/factories';
 

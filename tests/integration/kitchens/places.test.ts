@@ -6,7 +6,7 @@ import { askAddresses } from '@/lib/features/kitchens/verbs/ask-addresses';
 import { acceptPlaces, queueLookups } from '@/lib/features/kitchens/verbs/look-up';
 import { setPosition } from '@/lib/features/kitchens/verbs/set-position';
 import { refusedBy } from '@/lib/database/constraints';
-import { geocoder } from '@/lib/server/place-finder';
+import { geocoder } from '@/lib/server/position/place-finder';
 import { useDatabase } from '../../support/database';
 import { haveOneUnit, kitchenRow } from '../../support/factories';
 

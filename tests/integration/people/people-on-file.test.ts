@@ -11,7 +11,7 @@ import { invite } from '@/lib/features/people/verbs/password-links';
 import { confirmSecondStep, resetSecondStep } from '@/lib/features/people/verbs/second-step';
 import { setActive } from '@/lib/features/people/verbs/set-active';
 import { addTimeOff, removeTimeOff } from '@/lib/features/people/verbs/time-off';
-import type { NewPerson } from '@/lib/schemas/people';
+import type { NewPerson } from '@/lib/schemas/people/people';
 import { personRow } from '../../support/factories';
 import { useDatabase } from '../../support/database';
 

@@ -12,7 +12,7 @@ import { addTimeOff } from '@/lib/features/people/verbs/time-off';
 import { isProven } from '@/lib/core/people/proof';
 import { localDate } from '@/lib/core/calendar';
 import { bookableTechnicians, visitsBetween } from '@/lib/features/visits/reads/visits';
-import type { NewPerson } from '@/lib/schemas/people';
+import type { NewPerson } from '@/lib/schemas/people/people';
 import { customerRow, kitchenRow, visitRow } from '../../support/factories';
 import { useDatabase } from '../../support/database';
 

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { localDate } from '@/lib/core/calendar';
 import type { SqueezeOffer } from '@/lib/core/planning/squeeze/offer';
-import type { SqueezeTake } from '@/lib/schemas/squeeze';
+import type { SqueezeTake } from '@/lib/schemas/visits/squeeze';
 import { offerSqueeze } from '@/lib/features/planning/verbs/offer-squeeze';
 import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
 import { moveVisit } from '@/lib/features/visits/verbs/move-visit';

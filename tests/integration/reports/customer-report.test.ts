@@ -9,7 +9,7 @@ import { noteOpening, pictureByLink, reportByLink } from '@/lib/features/reports
 import { customersUnits } from '@/lib/features/shop/reads/shop';
 import { paperOfVisit } from '@/lib/features/reports/verbs/open-report';
 import { revokeReport, sendDueReports, sendReport } from '@/lib/features/reports/verbs/send-report';
-import { renderPdf } from '@/lib/server/pdf';
+import { renderPdf } from '@/lib/server/papers/pdf';
 import { haveOneUnit, visitRow } from '../../support/factories';
 import { useDatabase } from '../../support/database';
 

@@ -4,7 +4,7 @@ import sharp from 'sharp';
 import { expect, it } from 'vitest';
 import { ReportPaper } from '@/app/_ui/report/report-paper';
 import { paperOfVisit } from '@/lib/features/reports/verbs/open-report';
-import { renderPdf } from '@/lib/server/pdf';
+import { renderPdf } from '@/lib/server/papers/pdf';
 import { unitRow, visitRow } from '@/prisma/seed/rows';
 import { haveOneUnit } from '../../support/factories';
 import { useDatabase } from '../../support/database';

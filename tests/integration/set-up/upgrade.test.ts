@@ -1,9 +1,12 @@
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
+import os from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, expect, inject, it } from 'vitest';
 import { connect } from '@/lib/database/client';
-import { create, drop, query, withDatabase } from '../../../scripts/support/databases.mjs';
+import { create, databaseName, drop, exists, query, withDatabase } from '../../../scripts/support/databases.mjs';
 import { migrate, migrations, pending } from '../../../scripts/support/migrations.mjs';
+import { ensureShop } from '../../../scripts/support/shop.mjs';
 
 const LAYOUT = '20261126030000';
 let url = '';
@@ -18,6 +21,38 @@ beforeAll(async () => {
   await query(url, await readFile(path.join(import.meta.dirname, 'layouts', `${LAYOUT}.sql`), 'utf8'));
 });
 afterAll(() => drop(url));
+
+it('an update that fails on a copy leaves the shop in the layout it had, and what runs on it goes on writing', async () => {
+  const folder = mkdtempSync(path.join(os.tmpdir(), 'rimebook-update-'));
+  process.env.RIMEBOOK_BACKUP_FOLDER = folder;
+  const due = await pending(url);
+  await query(
+    url,
+    `INSERT INTO "OutboxMessage" (id, kind, "toEmail", subject, text) VALUES (gen_random_uuid(), 'pigeon', 'a@b.example', 's', 't')`,
+  );
+  let writing = true;
+  let written = 0;
+  const old = (async () => {
+    for (; writing; written++)
+      await query(url, `INSERT INTO "Customer" (id, name) VALUES (gen_random_uuid(), $1)`, [`Meanwhile ${written}`]);
+  })();
+  try {
+    await expect(ensureShop(url, { demo: false })).rejects.toThrow(/left as it is[^]*closed_sets failed/);
+  } finally {
+    writing = false;
+    delete process.env.RIMEBOOK_BACKUP_FOLDER;
+  }
+  await old;
+  expect(written).toBeGreaterThan(0);
+  expect(await query(url, `SELECT count(*)::int AS n FROM "Customer" WHERE name LIKE 'Meanwhile %'`)).toEqual([{ n: written }]);
+  // Not even the steps before the one that fails were taken, and nothing is left of the copy.
+  expect(await pending(url)).toEqual(due);
+  expect(await exists(withDatabase(url, `${databaseName(url)}_rehearsal`))).toBe(false);
+  expect(readdirSync(folder)).toHaveLength(1);
+  rmSync(folder, { recursive: true });
+  await query(url, `DELETE FROM "OutboxMessage"`);
+  await query(url, `DELETE FROM "Customer" WHERE name LIKE 'Meanwhile %'`);
+});
 
 it('a migration that fails keeps nothing of itself, and everything on file stands as it was', async () => {
   const onFile = () =>

@@ -5,7 +5,7 @@ import { ENTRY_VERSION, type EntryKind, type EntryResult, type Payloads } from '
 import type { Db } from '@/lib/database/client';
 import { applyEntries } from '@/lib/features/tablet/verbs/apply-entries';
 import { readRound } from '@/lib/features/tablet/verbs/round';
-import type { EntryEnvelope } from '@/lib/schemas/entries';
+import type { EntryEnvelope } from '@/lib/schemas/tablet/entries';
 import { haveOneUnit, visitRow, visitTaskRow } from '../../support/factories';
 
 export const MORNING = new Date('2026-11-25T15:00:00Z');

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { foldVisit } from '@/lib/core/tablet';
-import { SyncRequest } from '@/lib/schemas/entries';
+import { SyncRequest } from '@/lib/schemas/tablet/entries';
 import { useDatabase } from '../../support/database';
 import { finding, haveVisit, MORNING, officeTold, Tablet } from './a-tablet';
 

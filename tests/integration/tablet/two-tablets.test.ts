@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { EntryKind, Payloads } from '@/lib/core/tablet';
-import type { EntryEnvelope } from '@/lib/schemas/entries';
+import type { EntryEnvelope } from '@/lib/schemas/tablet/entries';
 import { isRefusal } from '@/lib/features/tablet/verbs/is-refusal';
 import { useDatabase } from '../../support/database';
 import { finding, haveVisit, MORNING, Tablet } from './a-tablet';

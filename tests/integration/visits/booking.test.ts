@@ -3,7 +3,7 @@ import { localDate } from '@/lib/core/calendar';
 import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
 import { cancelVisit } from '@/lib/features/visits/verbs/cancel-visit';
 import { moveVisit } from '@/lib/features/visits/verbs/move-visit';
-import type { BookVisit } from '@/lib/schemas/visits';
+import type { BookVisit } from '@/lib/schemas/visits/visits';
 import { useDatabase } from '../../support/database';
 import { ANY_TIME, haveOneUnit, personRow } from '../../support/factories';
 

@@ -21,8 +21,8 @@ import { findRecords } from '@/lib/features/find/reads/find';
 import { checkImport } from '@/lib/features/fleet-csv/verbs/check-import';
 import { reply } from '@/lib/features/links/verbs/reply';
 import { applyEntries } from '@/lib/features/tablet/verbs/apply-entries';
-import { PAYLOADS, SyncRequest } from '@/lib/schemas/entries';
-import { CustomerReply } from '@/lib/schemas/links';
+import { PAYLOADS, SyncRequest } from '@/lib/schemas/tablet/entries';
+import { CustomerReply } from '@/lib/schemas/customers/links';
 import { haveOneUnit, visitRow, visitTaskRow } from '../factories';
 import { fleetCsv } from '../fleet-csv';
 import { json, oneOf, spoiled, spoiledBytes, spoiledJson, text } from './nonsense';
@@ -104,7 +104,7 @@ async function sync({ db, person, visit, unit, tasks }: Shop, random: RandomStre
 async function schemas(): Promise<[string, z.ZodType][]> {
   const folder = path.resolve(import.meta.dirname, '../../../lib/schemas');
   const found: [string, z.ZodType][] = [];
-  for (const name of (await readdir(folder)).sort()) {
+  for (const name of (await readdir(folder, { recursive: true })).filter((f) => f.endsWith('.ts')).sort()) {
     const file: Record<string, unknown> = await import(pathToFileURL(path.join(folder, name)).href);
     for (const [key, schema] of Object.entries(file)) if (schema instanceof z.ZodType) found.push([`${name} ${key}`, schema]);
   }

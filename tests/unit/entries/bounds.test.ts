@@ -11,7 +11,7 @@ import {
   type OwnUnits,
   type ReadingField,
 } from '@/lib/core/tablet';
-import { PAYLOADS } from '@/lib/schemas/entries';
+import { PAYLOADS } from '@/lib/schemas/tablet/entries';
 
 const AMERICAN: OwnUnits = { temperatureUnit: 'F', pressureUnit: 'psig' };
 const METRIC: OwnUnits = { temperatureUnit: 'C', pressureUnit: 'bar' };

@@ -3,8 +3,8 @@ import { keysOf } from '@/lib/core/typed/closed-set';
 import { blankUnit, UNIT_KEYS, unitField, unitValues, type UnitValues } from '@/lib/core/equipment/unit-fields';
 import { fieldWords, unitFacts } from '@/lib/core/equipment/unit-words';
 import { allColumns, emptyRow } from '@/lib/core/fleet-csv';
-import { PAYLOADS } from '@/lib/schemas/entries';
-import { UNIT_FORM } from '@/lib/schemas/unit-field';
+import { PAYLOADS } from '@/lib/schemas/tablet/entries';
+import { UNIT_FORM } from '@/lib/schemas/equipment/unit-field';
 import { columnsOf, enumOf } from '../../support/prisma-schema';
 
 const OWN = { temperature: 'F', pressure: 'psig', mass: 'oz' } as const;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_POLICY_ON_FILE, heldWords, readPolicy, returnVisits } from '@/lib/core/evidence';
-import { PolicyForm, policyFromForm } from '@/lib/schemas/policy';
+import { PolicyForm, policyFromForm } from '@/lib/schemas/shop/policy';
 import { on } from './unit-file';
 
 const found = (aspect: 'coil' | 'ice' | 'drain', grade: string, phase: 'found' | 'left' = 'found') => ({

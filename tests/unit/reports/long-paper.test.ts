@@ -3,7 +3,7 @@ import { extractText, getDocumentProxy } from 'unpdf';
 import { expect, it } from 'vitest';
 import { ReportPaper } from '@/app/_ui/report/report-paper';
 import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
-import { onPaper, renderPdf } from '@/lib/server/pdf';
+import { onPaper, renderPdf } from '@/lib/server/papers/pdf';
 
 const shop: ShopOnReport = { name: 'Larkspur Cold', phone: '', email: '', footer: '', logo: null };
 const report: CustomerReport = {

@@ -5,7 +5,7 @@ import { QuarterPaper } from '@/app/_ui/report/quarter-paper';
 import { localDate } from '@/lib/core/calendar';
 import { quarterOf } from '@/lib/core/reports/quarter';
 import { quarterForCustomer, type QuarterKitchen, type QuarterUnit } from '@/lib/core/reports/quarter-for-customer';
-import { renderPdf } from '@/lib/server/pdf';
+import { renderPdf } from '@/lib/server/papers/pdf';
 
 const on = localDate('2026-08-03');
 const unit = (i: number): QuarterUnit => ({

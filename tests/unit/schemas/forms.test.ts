@@ -1,11 +1,11 @@
 import { parseWithZod } from '@conform-to/zod/v4';
 import { describe, expect, it } from 'vitest';
 import type { z } from 'zod';
-import { EditKitchen, NewKitchen } from '@/lib/schemas/kitchens';
-import { EditPerson, NewPerson } from '@/lib/schemas/people';
-import { EditRule, NewTask } from '@/lib/schemas/tasks';
-import { EditShop, SetUp } from '@/lib/schemas/shop';
-import { NewUnit } from '@/lib/schemas/equipment';
+import { EditKitchen, NewKitchen } from '@/lib/schemas/customers/kitchens';
+import { EditPerson, NewPerson } from '@/lib/schemas/people/people';
+import { EditRule, NewTask } from '@/lib/schemas/visits/tasks';
+import { EditShop, SetUp } from '@/lib/schemas/shop/shop';
+import { NewUnit } from '@/lib/schemas/equipment/equipment';
 
 const ID = '6f1f3a58-2a0e-4d43-9e68-0c3b0a5f3a10';
 

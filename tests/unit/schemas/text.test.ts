@@ -40,7 +40,7 @@ const isSchema = (value: unknown): value is z.ZodType => value instanceof z.ZodT
 
 async function allStrings() {
   const found: [string, z.ZodType][] = [];
-  for (const file of readdirSync('lib/schemas')) {
+  for (const file of readdirSync('lib/schemas', { recursive: true, encoding: 'utf8' }).filter((f) => f.endsWith('.ts'))) {
     const exported = (await import(path.resolve('lib/schemas', file))) as Record<string, unknown>;
     for (const [name, value] of Object.entries(exported)) {
       if (isSchema(value)) found.push(...strings(value, name));

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it, vi } from 'vitest';
-import { knownDeviceCookie, markOf, newKnownDevice, readKnownDevice } from '@/lib/server/known-device';
+import { knownDeviceCookie, markOf, newKnownDevice, readKnownDevice } from '@/lib/server/people/known-device';
 
 beforeAll(() => {
   vi.stubEnv('DATABASE_URL', 'postgresql://nowhere');

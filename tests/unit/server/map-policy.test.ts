@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { contentSecurityPolicy, officePolicy } from '@/lib/server/content-security-policy';
-import { tileHost } from '@/lib/server/tile-host';
+import { contentSecurityPolicy, officePolicy } from '@/lib/server/answers/content-security-policy';
+import { tileHost } from '@/lib/server/position/tile-host';
 
 afterEach(() => vi.unstubAllEnvs());
 const pictures = (policy: string) => policy.split('; ').find((p) => p.startsWith('img-src'));

@@ -1,10 +1,10 @@
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { describe, expect, it, vi } from 'vitest';
-import { reference } from '@/lib/server/in-hand';
-import { log, loggedError } from '@/lib/server/log';
-import { metrics } from '@/lib/server/metrics';
-import { ADDRESS, loggedPath, PEER, REFERENCE, watchRequests } from '@/lib/server/requests';
+import { reference } from '@/lib/server/process/in-hand';
+import { log, loggedError } from '@/lib/server/process/log';
+import { metrics } from '@/lib/server/process/metrics';
+import { ADDRESS, loggedPath, PEER, REFERENCE, watchRequests } from '@/lib/server/process/requests';
 
 describe('what the log keeps', () => {
   it('of an address: no query, and no secret of a link', () => {

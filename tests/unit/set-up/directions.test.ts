@@ -23,14 +23,14 @@ describe('which room may import which', { timeout: 60_000 }, () => {
     ['lib/features/x/reads/x.ts', "export { redirect } from 'next/navigation';"],
     ['lib/features/x/reads/x.ts', "export { PrismaClient } from '@prisma/client';"],
     ['lib/features/x/verbs/x.ts', "export { redirect } from 'next/navigation';"],
-    ['lib/features/x/verbs/x.ts', "export * from '../../../server/env';"],
+    ['lib/features/x/verbs/x.ts', "export * from '../../../server/process/env';"],
     ['lib/server/x.ts', "export * from '../features/people/verbs/sign-in';"],
     ['app/x/actions.ts', "export * from '@/lib/database/client';"],
     ['app/x/actions.ts', "export * from '@/lib/features/people/reads/people';"],
     ['app/x/page.tsx', "export * from '@/lib/features/people/verbs/sign-in';"],
     ['app/x/page.tsx', "export * from '@/lib/database/client';"],
     ['app/x/_components/x.tsx', "export * from '@/lib/database/client';"],
-    ['app/x/_components/x.tsx', "export * from '@/lib/server/env';"],
+    ['app/x/_components/x.tsx', "export * from '@/lib/server/process/env';"],
     ['app/_ui/x.tsx', "export * from '@/lib/features/people/verbs/sign-in';"],
   ])('%s refuses: %s', async (file, code) => {
     expect(await broken(file, code)).toContain(DIRECTIONS);

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { PAYLOADS } from '@/lib/schemas/entries';
+import { PAYLOADS } from '@/lib/schemas/tablet/entries';
 import { entryFault } from '@/lib/features/tablet/verbs/entry-fault';
 
 const unitId = '7b1f7c1e-3c50-4d5e-8a43-0f0a4a1c2d11';

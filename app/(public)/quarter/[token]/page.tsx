@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import { wordsIn } from '@/lib/core/customer-words';
 import { quarterByLink, quarterReport } from '@/lib/features/quarters/reads/quarter-report';
-import { countQuarterOpening, throttled } from '@/lib/server/customer-links';
-import { definePage } from '@/lib/server/define-page';
+import { countQuarterOpening, throttled } from '@/lib/server/doors/customer-links';
+import { definePage } from '@/lib/server/doors/define-page';
 import { QuarterPage } from '@/app/_ui/report/quarter-page';
 import { DeadCustomerLink } from '../../_components/dead-customer-link';
 

@@ -1,12 +1,12 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { AnswerQuote, ChooseTime } from '@/lib/schemas/quotes';
-import { defineFormAction } from '@/lib/server/define-action';
-import { throttle } from '@/lib/server/throttle';
+import { AnswerQuote, ChooseTime } from '@/lib/schemas/jobs/quotes';
+import { defineFormAction } from '@/lib/server/doors/define-action';
+import { throttle } from '@/lib/server/doors/throttle';
 import { answerQuote } from '@/lib/features/jobs/verbs/answer-quote';
 import { chooseTime } from '@/lib/features/jobs/verbs/choose-time';
-import { nudge } from '@/lib/server/queue';
+import { nudge } from '@/lib/server/process/queue';
 
 export const answer = defineFormAction('public', AnswerQuote, async (ctx) => {
   await throttle('reply', 20);

@@ -2,8 +2,8 @@ import type { Metadata } from 'next';
 import { wordsIn } from '@/lib/core/customer-words';
 import { customerReport } from '@/lib/features/reports/reads/customer-report';
 import { reportByLink } from '@/lib/features/reports/reads/report-link';
-import { definePage } from '@/lib/server/define-page';
-import { countOpening, throttled } from '@/lib/server/customer-links';
+import { definePage } from '@/lib/server/doors/define-page';
+import { countOpening, throttled } from '@/lib/server/doors/customer-links';
 import { ReportPage } from '@/app/_ui/report/report-page';
 import { DeadCustomerLink } from '../../_components/dead-customer-link';
 

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ForgottenForm } from './_components/forgotten-form';
 
 export const metadata: Metadata = { title: 'Forgotten password' };

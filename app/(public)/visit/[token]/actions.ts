@@ -1,8 +1,8 @@
 'use server';
 
-import { CustomerReply } from '@/lib/schemas/links';
-import { defineFormAction } from '@/lib/server/define-action';
-import { throttle } from '@/lib/server/throttle';
+import { CustomerReply } from '@/lib/schemas/customers/links';
+import { defineFormAction } from '@/lib/server/doors/define-action';
+import { throttle } from '@/lib/server/doors/throttle';
 import { reply } from '@/lib/features/links/verbs/reply';
 
 export const answer = defineFormAction('public', CustomerReply, async (ctx) => {

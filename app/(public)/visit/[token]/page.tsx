@@ -4,8 +4,8 @@ import { wordsIn } from '@/lib/core/customer-words';
 import { visitByLink } from '@/lib/features/links/reads/customer-links';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
-import { definePage } from '@/lib/server/define-page';
-import { openLink } from '@/lib/server/customer-links';
+import { definePage } from '@/lib/server/doors/define-page';
+import { openLink } from '@/lib/server/doors/customer-links';
 import { DeadCustomerLink } from '../../_components/dead-customer-link';
 import { ReplyForm } from './_components/reply-form';
 

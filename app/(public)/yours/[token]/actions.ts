@@ -2,15 +2,15 @@
 
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
-import { AnswerQuoteOnPage, AnswerVisit, AskToBeRung } from '@/lib/schemas/customer-pages';
+import { AnswerQuoteOnPage, AnswerVisit, AskToBeRung } from '@/lib/schemas/customers/customer-pages';
 import { chooseTimeOnPage } from '@/lib/features/customer-pages/verbs/choose-time';
-import { ChooseTimeOnPage } from '@/lib/schemas/quotes';
+import { ChooseTimeOnPage } from '@/lib/schemas/jobs/quotes';
 import { answerQuoteOnPage } from '@/lib/features/customer-pages/verbs/answer-quote';
 import { answerVisit } from '@/lib/features/customer-pages/verbs/answer-visit';
 import { askToBeRung } from '@/lib/features/customer-pages/verbs/ask-to-be-rung';
-import { defineFormAction } from '@/lib/server/define-action';
-import { nudge } from '@/lib/server/queue';
-import { throttle } from '@/lib/server/throttle';
+import { defineFormAction } from '@/lib/server/doors/define-action';
+import { nudge } from '@/lib/server/process/queue';
+import { throttle } from '@/lib/server/doors/throttle';
 
 export const confirmVisit = defineFormAction('public', AnswerVisit, async (ctx) => {
   await throttle('answer', 60);

@@ -7,7 +7,7 @@ import { customerPage } from '@/lib/features/customers/reads/customers';
 import { isId } from '@/lib/core/ids/is-id';
 import { changesOf } from '@/lib/features/audit/reads/audit';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { asTyped, Facts, mailLink, phoneLink } from '@/app/_ui/tables/facts';
 import { PutBack, TakeOff } from '@/app/_ui/forms/off-file';

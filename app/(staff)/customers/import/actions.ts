@@ -3,10 +3,10 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { after } from 'next/server';
-import { CheckFleet, RunFleet, SheetChoice } from '@/lib/schemas/fleet-csv';
-import { defineCall, defineFormAction } from '@/lib/server/define-action';
-import { env } from '@/lib/server/env';
-import { log } from '@/lib/server/log';
+import { CheckFleet, RunFleet, SheetChoice } from '@/lib/schemas/equipment/fleet-csv';
+import { defineCall, defineFormAction } from '@/lib/server/doors/define-action';
+import { env } from '@/lib/server/process/env';
+import { log } from '@/lib/server/process/log';
 import { onThread } from '@/lib/features/fleet-csv/verbs/on-thread';
 import { undoImport } from '@/lib/features/fleet-csv/verbs/undo-import';
 import { startImport } from '@/lib/features/fleet-csv/verbs/run-import';

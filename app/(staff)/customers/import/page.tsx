@@ -4,7 +4,7 @@ import { allColumns } from '@/lib/core/fleet-csv';
 import { fleetTaskKinds } from '@/lib/features/fleet-csv/reads/fleet';
 import { recentImports } from '@/lib/features/fleet-csv/reads/imports';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';

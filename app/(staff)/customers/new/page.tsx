@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { CustomerForm } from '../_components/customer-form';
 

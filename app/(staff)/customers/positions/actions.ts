@@ -2,10 +2,10 @@
 
 import { refresh } from 'next/cache';
 import { AppError } from '@/lib/core/errors';
-import { AcceptPlaces, FindPlaces, Nothing, OneKitchen, SetPosition } from '@/lib/schemas/kitchens';
-import { defineCall, defineFormAction } from '@/lib/server/define-action';
-import { pace, placeFinder } from '@/lib/server/place-finder';
-import { nudge } from '@/lib/server/queue';
+import { AcceptPlaces, FindPlaces, Nothing, OneKitchen, SetPosition } from '@/lib/schemas/customers/kitchens';
+import { defineCall, defineFormAction } from '@/lib/server/doors/define-action';
+import { pace, placeFinder } from '@/lib/server/position/place-finder';
+import { nudge } from '@/lib/server/process/queue';
 import { acceptPlaces, findPlaces, queueLookups, refusePlace, stopLookups } from '@/lib/features/kitchens/verbs/look-up';
 import { dropLearnt, takeLearnt } from '@/lib/features/kitchens/verbs/arrivals';
 import { setPosition } from '@/lib/features/kitchens/verbs/set-position';

@@ -8,7 +8,7 @@ import { isBookable, isOpen, JOB_SOURCE_LABEL, JOB_STATE_LABEL, JOB_WAIT_LABEL, 
 import { counted } from '@/lib/core/wording/counted';
 import { dayIn, dayWords, momentIn } from '@/lib/core/calendar/when';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Facts } from '@/app/_ui/tables/facts';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';

@@ -4,7 +4,7 @@ import Link from 'next/link';
 import { isId } from '@/lib/core/ids/is-id';
 import { findKitchens } from '@/lib/features/jobs/reads/find-kitchens';
 import { kitchenDesk } from '@/lib/features/jobs/reads/kitchen-desk';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { Button } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';

@@ -1,4 +1,4 @@
-import { defineRoute } from '@/lib/server/define-route';
+import { defineRoute } from '@/lib/server/doors/define-route';
 import { exportQuotes } from '@/lib/features/jobs/verbs/export-quotes';
 
 /** Quotes line by line, for the shop's books. It carries customers' names and prices out, so it asks for the password again. */

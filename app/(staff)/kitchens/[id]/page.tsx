@@ -11,7 +11,7 @@ import { isId } from '@/lib/core/ids/is-id';
 import { overdueLimit, shopSettings } from '@/lib/features/shop/reads/settings';
 import { nominal } from '@/lib/core/measures/entry-units';
 import { changesOf } from '@/lib/features/audit/reads/audit';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
 import { asTyped, Facts, mailLink, phoneLink } from '@/app/_ui/tables/facts';
 import { hoursWords } from '@/app/_ui/words/hours-words';

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
-import { definePage } from '@/lib/server/define-page';
-import { onward } from '@/lib/server/guard';
+import { definePage } from '@/lib/server/doors/define-page';
+import { onward } from '@/lib/server/doors/guard';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { ProveForm } from './_components/prove-form';
 

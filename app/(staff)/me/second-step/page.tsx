@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { signInFacts } from '@/lib/features/people/reads/people';
-import { definePage } from '@/lib/server/define-page';
-import { newSecret, qrPath } from '@/lib/server/authenticator';
+import { definePage } from '@/lib/server/doors/define-page';
+import { newSecret, qrPath } from '@/lib/server/people/authenticator';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
 import { DropForm, SecondStepForm } from './_components/second-step-form';

@@ -7,7 +7,7 @@ import { counted } from '@/lib/core/wording/counted';
 import { foulingRanking, rankingChoices } from '@/lib/features/owner/reads/ranking';
 import { foodWarnings, replayOnFile } from '@/lib/features/owner/reads/replay';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { Button, FileLink } from '@/app/_ui/buttons/button';
 import { Field, Select } from '@/app/_ui/fields/field';
 import { Fold } from '@/app/_ui/page/fold';

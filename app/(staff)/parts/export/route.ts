@@ -1,4 +1,4 @@
-import { defineRoute } from '@/lib/server/define-route';
+import { defineRoute } from '@/lib/server/doors/define-route';
 import { exportParts } from '@/lib/features/parts/verbs/save-parts';
 
 /** The list of parts as a file that can come back in. */

@@ -6,7 +6,7 @@ import { isId } from '@/lib/core/ids/is-id';
 import { liveSessions } from '@/lib/features/people/reads/sessions';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { changesOf } from '@/lib/features/audit/reads/audit';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { sessionLines } from '@/app/_ui/sessions/lines';
 import { SessionList } from '@/app/_ui/sessions/session-list';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';

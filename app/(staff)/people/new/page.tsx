@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { unitsOf } from '@/lib/features/people/reads/people';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
 import { PersonForm } from '../_components/person-form';

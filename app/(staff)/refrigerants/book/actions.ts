@@ -10,8 +10,8 @@ import {
   NewLeakTest,
   SetLeakRules,
   TakeEntryBack,
-} from '@/lib/schemas/refrigerant-book';
-import { defineFormAction } from '@/lib/server/define-action';
+} from '@/lib/schemas/equipment/refrigerant-book';
+import { defineFormAction } from '@/lib/server/doors/define-action';
 import { addCylinder, cylinderGone, enterWeighing, placeCylinder, takeEntryBack } from '@/lib/features/refrigerant-book/verbs/cylinders';
 import { addLeakTest, setLeakRules } from '@/lib/features/refrigerant-book/verbs/leaks';
 

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { Empty, PageHead } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
 import { WhatIfForm } from '../_components/what-if-form';

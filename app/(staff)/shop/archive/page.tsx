@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { archives } from '@/lib/features/archive/reads/archives';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { ArchiveRow } from './_components/archive-row';

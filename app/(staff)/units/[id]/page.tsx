@@ -16,7 +16,7 @@ import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { lastSettled, unitTrouble } from '@/lib/features/equipment/reads/trouble';
 import { tasksOfUnit, unitPage } from '@/lib/features/equipment/reads/units';
 import { changesOf } from '@/lib/features/audit/reads/audit';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { asTyped, Facts } from '@/app/_ui/tables/facts';
 import { Fold } from '@/app/_ui/page/fold';

@@ -3,7 +3,7 @@ import { notFound } from 'next/navigation';
 import { kitchenToEdit } from '@/lib/features/kitchens/reads/kitchens';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
 import { UnitForm } from '../_components/unit-form';

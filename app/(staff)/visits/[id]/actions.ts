@@ -1,8 +1,8 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { ReviseVisit } from '@/lib/schemas/visits';
-import { defineFormAction } from '@/lib/server/define-action';
+import { ReviseVisit } from '@/lib/schemas/visits/visits';
+import { defineFormAction } from '@/lib/server/doors/define-action';
 import { reviseVisit } from '@/lib/features/visits/verbs/revise-visit';
 
 /** Does again what closing the visit should have done. */

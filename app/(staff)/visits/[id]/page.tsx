@@ -7,7 +7,7 @@ import { questionedOnVisit } from '@/lib/features/entries/reads/questioned';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { timeAtVisits } from '@/lib/features/visits/reads/time-on-units';
 import { visitReport } from '@/lib/features/visits/reads/visit-report';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';

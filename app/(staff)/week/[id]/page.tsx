@@ -11,7 +11,7 @@ import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
 import { freeAtAskedTime } from '@/lib/features/visits/reads/asked-other-time';
 import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
 import { bookableTechnicians, kitchenTasks, visitToManage } from '@/lib/features/visits/reads/visits';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';

@@ -1,9 +1,9 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
-import { SendAway, UndoAway } from '@/lib/schemas/absences';
-import { defineCall } from '@/lib/server/define-action';
-import { nudge } from '@/lib/server/queue';
+import { SendAway, UndoAway } from '@/lib/schemas/people/absences';
+import { defineCall } from '@/lib/server/doors/define-action';
+import { nudge } from '@/lib/server/process/queue';
 import { sendAway } from '@/lib/features/absences/verbs/send-away';
 import { undoAway } from '@/lib/features/absences/verbs/undo-away';
 

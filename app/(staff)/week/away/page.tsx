@@ -6,7 +6,7 @@ import { isId } from '@/lib/core/ids/is-id';
 import { absences, awayOffers } from '@/lib/features/absences/reads/away';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { bookableTechnicians } from '@/lib/features/visits/reads/visits';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, Select } from '@/app/_ui/fields/field';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';

@@ -7,7 +7,7 @@ import { siteTimeOf } from '@/lib/core/planning/on-site';
 import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
 import { bookableTechnicians, bookingKitchen, kitchenTasks, nextVisit } from '@/lib/features/visits/reads/visits';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { BookForm } from '../_components/book-form';

@@ -1,8 +1,8 @@
 'use server';
 
 import { revalidatePath } from 'next/cache';
-import { FeedOf, FeedsFor } from '@/lib/schemas/feeds';
-import { defineCall } from '@/lib/server/define-action';
+import { FeedOf, FeedsFor } from '@/lib/schemas/people/feeds';
+import { defineCall } from '@/lib/server/doors/define-action';
 import { createFeed, createFeeds, revokeFeeds } from '@/lib/features/feeds/verbs/create-feed';
 
 export const newAddress = defineCall('book:visit', FeedOf, async (ctx) => {

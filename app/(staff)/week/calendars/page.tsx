@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { calendarOwners } from '@/lib/features/feeds/reads/calendar-feeds';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';

@@ -1,9 +1,9 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { AcceptPlan, PlanId, StartPlan } from '@/lib/schemas/planning';
-import { defineCall, defineFormAction } from '@/lib/server/define-action';
-import { nudge } from '@/lib/server/queue';
+import { AcceptPlan, PlanId, StartPlan } from '@/lib/schemas/visits/planning';
+import { defineCall, defineFormAction } from '@/lib/server/doors/define-action';
+import { nudge } from '@/lib/server/process/queue';
 import { acceptPlan, undoPlan } from '@/lib/features/planning/verbs/accept-plan';
 import { cancelPlan, startPlan } from '@/lib/features/planning/verbs/start-plan';
 

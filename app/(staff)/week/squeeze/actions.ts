@@ -1,8 +1,8 @@
 'use server';
 
-import { SqueezeAsk, SqueezeTake } from '@/lib/schemas/squeeze';
-import { defineCall, defineFormAction } from '@/lib/server/define-action';
-import { nudge } from '@/lib/server/queue';
+import { SqueezeAsk, SqueezeTake } from '@/lib/schemas/visits/squeeze';
+import { defineCall, defineFormAction } from '@/lib/server/doors/define-action';
+import { nudge } from '@/lib/server/process/queue';
 import { offerSqueeze } from '@/lib/features/planning/verbs/offer-squeeze';
 import { squeezeEmergency } from '@/lib/features/visits/verbs/squeeze-in';
 

@@ -1,8 +1,8 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { ForgetTravel, TravelFile } from '@/lib/schemas/travel';
-import { defineCall, defineFormAction } from '@/lib/server/define-action';
+import { ForgetTravel, TravelFile } from '@/lib/schemas/visits/travel';
+import { defineCall, defineFormAction } from '@/lib/server/doors/define-action';
 import { checkTravel } from '@/lib/features/planning/verbs/check-travel';
 import { forgetTravel, replaceTravel } from '@/lib/features/planning/verbs/replace-travel';
 

@@ -3,7 +3,7 @@ import { speedWords } from '@/lib/core/measures/region';
 import { counted } from '@/lib/core/wording/counted';
 import { shopDistance, shopRoad } from '@/lib/features/shop/reads/shop';
 import { countTravelTimes, namedKitchens } from '@/lib/features/planning/reads/travel';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';

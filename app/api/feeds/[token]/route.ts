@@ -1,4 +1,4 @@
-import { defineRoute } from '@/lib/server/define-route';
+import { defineRoute } from '@/lib/server/doors/define-route';
 import { readFeed } from '@/lib/features/feeds/verbs/read-feed';
 
 export const GET = defineRoute('public', async (ctx) => {

@@ -2,8 +2,9 @@ import { Document, Page, Path, StyleSheet, Svg, Text, View } from '@react-pdf/re
 import encodeQR from 'qr';
 import { PAPER_FONT } from '@/lib/core/reports/paper-fonts';
 
-type Label = { tag: string; unit: string; kitchen: string };
-type Props = { title: string; paper: 'A4' | 'LETTER'; labels: readonly Label[]; addressOf: (tag: string) => string };
+type Label = { tag: string; unit: string; kitchen: string; address: string };
+/** `missing`: sentences that say what of the texts could not be set. */
+type Props = { title: string; paper: 'A4' | 'LETTER'; labels: readonly Label[]; missing: readonly string[] };
 
 /** Points; 24 labels of 62 × 32 mm fit both papers with room for a printer's margins. */
 const MM = 72 / 25.4;
@@ -24,6 +25,7 @@ const s = StyleSheet.create({
   tag: { fontSize: 13, fontWeight: 700 },
   unit: { fontSize: 9, marginTop: 2, fontWeight: 700 },
   kitchen: { fontSize: 7.5, marginTop: 2 },
+  missing: { position: 'absolute', bottom: 3 * MM, left: 10 * MM, right: 10 * MM, fontSize: 6.5 },
 });
 
 /** A QR code as one path: a square for each dark module, with the quiet zone of four modules (ISO/IEC 18004). */
@@ -39,14 +41,14 @@ function Code({ text }: { text: string }) {
 }
 
 /** A sheet to cut: what to scan, what to type where the camera will not do, and what it is stuck on. */
-export function LabelSheetDocument({ title, paper, labels, addressOf }: Props) {
+export function LabelSheetDocument({ title, paper, labels, missing }: Props) {
   return (
     <Document title={title} creator="Rimebook">
       <Page size={paper} style={s.page}>
         <View style={s.sheet}>
           {labels.map((l) => (
-            <View key={l.tag} style={s.label} wrap={false}>
-              <Code text={addressOf(l.tag)} />
+            <View key={l.address} style={s.label} wrap={false}>
+              <Code text={l.address} />
               <View style={s.texts}>
                 <Text style={s.tag}>{l.tag}</Text>
                 <Text style={s.unit}>{l.unit}</Text>
@@ -55,6 +57,11 @@ export function LabelSheetDocument({ title, paper, labels, addressOf }: Props) {
             </View>
           ))}
         </View>
+        {missing.length > 0 ? (
+          <Text style={s.missing} fixed>
+            {missing.join(' ')}
+          </Text>
+        ) : null}
       </Page>
     </Document>
   );

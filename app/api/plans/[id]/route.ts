@@ -1,6 +1,6 @@
 import { AppError } from '@/lib/core/errors';
 import { isId } from '@/lib/core/ids/is-id';
-import { defineRoute } from '@/lib/server/define-route';
+import { defineRoute } from '@/lib/server/doors/define-route';
 import { readPlan } from '@/lib/features/planning/verbs/read-plan';
 
 export const GET = defineRoute('plan:week', async (ctx) => {

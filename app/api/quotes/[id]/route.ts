@@ -1,5 +1,5 @@
-import { defineRoute } from '@/lib/server/define-route';
-import { quoteFile } from '@/lib/server/quote-file';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { quoteFile } from '@/lib/server/papers/quote-file';
 
 export const dynamic = 'force-dynamic';
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { AppError } from '@/lib/core/errors';
-import { defineRoute } from '@/lib/server/define-route';
+import { defineRoute } from '@/lib/server/doors/define-route';
 import { readRound } from '@/lib/features/tablet/verbs/round';
 
 export const dynamic = 'force-dynamic';

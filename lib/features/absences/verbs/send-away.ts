@@ -6,7 +6,7 @@ import { AppError } from '../../../core/errors';
 import { moveOrder } from '../../../core/visits/move-order';
 import type { Db } from '../../../database/client';
 import { refusedBy } from '../../../database/constraints';
-import type { SendAway } from '../../../schemas/absences';
+import type { SendAway } from '../../../schemas/people/absences';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { checkedSpan } from '../../visits/verbs/slot';
 import { staleVisitError } from '../../visits/verbs/stale';

@@ -5,7 +5,7 @@ import { compareWays, unitWays } from '../../../core/choices';
 import { AppError } from '../../../core/errors';
 import { STORED_CHOICE } from '../../../database/stored/choices';
 import { withinTransaction } from '../../../database/transaction';
-import type { DecideUnit, LookAgain } from '../../../schemas/choices';
+import type { DecideUnit, LookAgain } from '../../../schemas/equipment/choices';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { shopCosts, unitFacts } from '../reads/unit-facts';

@@ -3,7 +3,7 @@ import { wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
-import type { AnswerQuoteOnPage } from '../../../schemas/customer-pages';
+import type { AnswerQuoteOnPage } from '../../../schemas/customers/customer-pages';
 import { takeAnswer } from '../../jobs/verbs/answer-quote';
 import { quoteOnPage } from '../reads/on-page';
 import { deadLink, holding } from './holding';

@@ -2,7 +2,7 @@ import 'server-only';
 import { wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
-import type { AnswerVisit } from '../../../schemas/customer-pages';
+import type { AnswerVisit } from '../../../schemas/customers/customer-pages';
 import { replyTo } from '../../links/verbs/reply';
 import { visitOnPage } from '../reads/on-page';
 import { holding } from './holding';

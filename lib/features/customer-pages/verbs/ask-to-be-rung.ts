@@ -4,7 +4,7 @@ import { AppError } from '../../../core/errors';
 import { JOB_URGENCY_LABEL } from '../../../core/jobs';
 import type { Db } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
-import type { AskToBeRung } from '../../../schemas/customer-pages';
+import type { AskToBeRung } from '../../../schemas/customers/customer-pages';
 import { openJobs } from '../../jobs/verbs/open-job';
 import { shopSettings } from '../../shop/reads/settings';
 import { holding } from './holding';

@@ -2,7 +2,7 @@ import 'server-only';
 import { wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
-import type { ChooseTimeOnPage } from '../../../schemas/quotes';
+import type { ChooseTimeOnPage } from '../../../schemas/jobs/quotes';
 import { takeTime } from '../../jobs/verbs/choose-time';
 import { quoteOnPage } from '../reads/on-page';
 import { deadLink, holding } from './holding';

@@ -5,7 +5,7 @@ import { wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import type { Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
-import type { MakePage, RevokePage } from '../../../schemas/customer-pages';
+import type { MakePage, RevokePage } from '../../../schemas/customers/customer-pages';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { calendarToken, hashToken, newToken } from '../../links/reads/link-token';

@@ -1,7 +1,7 @@
 import 'server-only';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
-import type { NewCustomer } from '../../../schemas/customers';
+import type { NewCustomer } from '../../../schemas/customers/customers';
 import { orSay } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 

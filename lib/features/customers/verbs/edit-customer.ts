@@ -2,7 +2,7 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
-import type { EditCustomer } from '../../../schemas/customers';
+import type { EditCustomer } from '../../../schemas/customers/customers';
 import { differences, orSay, staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { CUSTOMER_REFUSALS } from './create-customer';

@@ -1,7 +1,7 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
 import { withinTransaction } from '../../../database/transaction';
-import type { SetSending } from '../../../schemas/customers';
+import type { SetSending } from '../../../schemas/customers/customers';
 import { differences } from '../../audit/verbs/changes';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';

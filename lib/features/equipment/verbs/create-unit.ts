@@ -6,7 +6,7 @@ import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { writeOrNull } from '../../../database/json';
 import { withinTransaction } from '../../../database/transaction';
-import type { NewUnit } from '../../../schemas/equipment';
+import type { NewUnit } from '../../../schemas/equipment/equipment';
 import { orSay } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { ensureDefaultTasks, type TaskIds } from '../../tasks/verbs/ensure-default-tasks';

@@ -4,7 +4,7 @@ import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { writeOrNull } from '../../../database/json';
 import { withinTransaction } from '../../../database/transaction';
-import type { EditUnit } from '../../../schemas/equipment';
+import type { EditUnit } from '../../../schemas/equipment/equipment';
 import { differences, orSay, staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { UNIT_REFUSALS } from './create-unit';

@@ -3,7 +3,7 @@ import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
 import { STORED_CHOICES, STORED_REPORT } from '../../../database/stored/imports';
 import { withinTransaction } from '../../../database/transaction';
-import type { SheetChoice } from '../../../schemas/fleet-csv';
+import type { SheetChoice } from '../../../schemas/equipment/fleet-csv';
 import { handedIn } from '../reads/imports';
 import { planImport } from './plan-import';
 

@@ -2,7 +2,7 @@ import 'server-only';
 import { Worker } from 'node:worker_threads';
 import { AppError, type ErrorCode } from '../../../core/errors';
 import { fieldOf } from '../../../core/typed/closed-set';
-import type { SheetChoice } from '../../../schemas/fleet-csv';
+import type { SheetChoice } from '../../../schemas/equipment/fleet-csv';
 
 export type ImportWork = { actor: { userId: string }; now: Date } & (
   | { verb: 'check'; fileName: string; csv?: string; bytes?: Uint8Array }

@@ -1,6 +1,6 @@
 import 'server-only';
 import { withinTransaction } from '../../../database/transaction';
-import type { AcceptChanges } from '../../../schemas/tasks';
+import type { AcceptChanges } from '../../../schemas/visits/tasks';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 

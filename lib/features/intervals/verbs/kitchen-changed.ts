@@ -2,7 +2,7 @@ import 'server-only';
 import { instantOf, todayIn } from '../../../core/calendar';
 import { kitchenBeliefs } from '../../../core/evidence';
 import { AppError } from '../../../core/errors';
-import type { KitchenChanged } from '../../../schemas/kitchens';
+import type { KitchenChanged } from '../../../schemas/customers/kitchens';
 import { withinTransaction } from '../../../database/transaction';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { fleetBelief } from '../../evidence/reads/fouling';

@@ -4,7 +4,7 @@ import { AppError } from '../../../core/errors';
 import { canGo } from '../../../core/jobs';
 import { inVans } from '../../../core/parts';
 import type { Db, Tx } from '../../../database/client';
-import type { AnswerQuote } from '../../../schemas/quotes';
+import type { AnswerQuote } from '../../../schemas/jobs/quotes';
 import { quoteByLink, type PrintedQuote } from '../reads/quotes';
 import { goOn } from './go-on';
 

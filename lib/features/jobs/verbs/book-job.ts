@@ -2,7 +2,7 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db, Tx } from '../../../database/client';
-import type { PutOnVisit } from '../../../schemas/jobs';
+import type { PutOnVisit } from '../../../schemas/jobs/jobs';
 import { goOn } from './go-on';
 
 type At = { actor: Pick<Actor, 'userId'>; now: Date };

@@ -4,7 +4,7 @@ import { DEAD_LINK, wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import { refusedBy } from '../../../database/constraints';
 import type { Db } from '../../../database/client';
-import type { ChooseTime } from '../../../schemas/quotes';
+import type { ChooseTime } from '../../../schemas/jobs/quotes';
 import { shopSettings } from '../../shop/reads/settings';
 import { writeBooking } from '../../visits/verbs/write-booking';
 import { afterAccepting, timesFor } from '../reads/offered-times';

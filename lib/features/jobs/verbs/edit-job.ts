@@ -3,7 +3,7 @@ import { isOpen, JOB_URGENCY_LABEL } from '../../../core/jobs';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db } from '../../../database/client';
-import type { EditJob } from '../../../schemas/jobs';
+import type { EditJob } from '../../../schemas/jobs/jobs';
 
 /** Changes the words, the urgency and the units of an open job, and says in its history what they were. @throws AppError not_found | conflict */
 export async function editJob({ db, actor, now }: { db: Db; actor: Pick<Actor, 'userId'>; now: Date }, input: EditJob): Promise<void> {

@@ -5,7 +5,7 @@ import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db } from '../../../database/client';
 import { STORED_QUOTE, type QuotedLine } from '../../../database/stored/quotes';
-import type { SaveQuote } from '../../../schemas/quotes';
+import type { SaveQuote } from '../../../schemas/jobs/quotes';
 
 /**
  * Writes a job's quote: over the draft where there is one, else as a new version. What was sent stays as it is.

@@ -8,7 +8,7 @@ import { wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db } from '../../../database/client';
-import type { SendQuote } from '../../../schemas/quotes';
+import type { SendQuote } from '../../../schemas/jobs/quotes';
 import { hashToken, newToken } from '../../links/reads/link-token';
 import { goOn } from './go-on';
 

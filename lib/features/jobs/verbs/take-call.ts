@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db } from '../../../database/client';
-import type { TakeCall } from '../../../schemas/jobs';
+import type { TakeCall } from '../../../schemas/jobs/jobs';
 import { openJobs } from './open-job';
 
 /**

@@ -3,7 +3,7 @@ import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { lockRow } from '../../../database/lock';
 import { withinTransaction } from '../../../database/transaction';
-import type { Archive, Restore } from '../../../schemas/customers';
+import type { Archive, Restore } from '../../../schemas/customers/customers';
 import { staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { lastOffFile, putBack, takeUnitsOff } from '../../equipment/verbs/off-file';

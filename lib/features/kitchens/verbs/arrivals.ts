@@ -4,7 +4,7 @@ import { disagrees, learnt, MOST_ACCURACY_M } from '../../../core/position';
 import type { Actor } from '../../../core/people/access';
 import type { Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
-import type { Arrivals } from '../../../schemas/kitchens';
+import type { Arrivals } from '../../../schemas/customers/kitchens';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 

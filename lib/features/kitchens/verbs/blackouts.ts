@@ -5,7 +5,7 @@ import { writeAudit } from '../../audit/verbs/write-audit';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { openVisitsOn, type OpenVisits } from '../../visits/reads/open-visits';
 import { withinTransaction } from '../../../database/transaction';
-import type { NewBlackout } from '../../../schemas/kitchens';
+import type { NewBlackout } from '../../../schemas/customers/kitchens';
 import type { ServiceContext } from '../../context';
 
 /**

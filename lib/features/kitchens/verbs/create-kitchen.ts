@@ -3,7 +3,7 @@ import { STORED_HOURS } from '../../../database/stored/shop';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
-import type { NewKitchen } from '../../../schemas/kitchens';
+import type { NewKitchen } from '../../../schemas/customers/kitchens';
 import { orSay } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { nearShop } from './set-position';

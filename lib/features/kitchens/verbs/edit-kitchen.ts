@@ -4,7 +4,7 @@ import { STORED_HOURS } from '../../../database/stored/shop';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
-import type { EditKitchen } from '../../../schemas/kitchens';
+import type { EditKitchen } from '../../../schemas/customers/kitchens';
 import { differences, orSay, staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { KITCHEN_REFUSALS } from './create-kitchen';

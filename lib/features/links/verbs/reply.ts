@@ -5,7 +5,7 @@ import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
 import { visitByLink } from '../reads/customer-links';
 import { freeSlotsForVisit } from '../../visits/reads/free-slots';
-import type { CustomerReply } from '../../../schemas/links';
+import type { CustomerReply } from '../../../schemas/customers/links';
 
 type At = { db: Db; now: Date };
 type Answer = Pick<CustomerReply, 'answer' | 'startsAt' | 'note'>;

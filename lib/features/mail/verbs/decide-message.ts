@@ -2,7 +2,7 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
-import type { DecideMessage } from '../../../schemas/messages';
+import type { DecideMessage } from '../../../schemas/shop/messages';
 import type { ServiceContext } from '../../context';
 
 /**

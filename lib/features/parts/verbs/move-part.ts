@@ -3,7 +3,7 @@ import { AppError } from '../../../core/errors';
 import { counted } from '../../../core/wording/counted';
 import type { Db } from '../../../database/client';
 import { refusedBy } from '../../../database/constraints';
-import type { MovePart } from '../../../schemas/parts';
+import type { MovePart } from '../../../schemas/shop/parts';
 import { vansOfShop } from '../reads/parts';
 import { lockedPart, putOnHeap } from './part-used';
 

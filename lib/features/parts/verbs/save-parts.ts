@@ -5,7 +5,7 @@ import { PART_COLUMNS, readParts, VAN_COLUMN, type PartProblem } from '../../../
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db, Tx } from '../../../database/client';
-import type { AddWarranty, SavePart } from '../../../schemas/parts';
+import type { AddWarranty, SavePart } from '../../../schemas/shop/parts';
 import { readCsv } from '../../fleet-csv/verbs/read-csv';
 import { partsOnFile, vansOfShop } from '../reads/parts';
 

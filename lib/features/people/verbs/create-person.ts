@@ -3,7 +3,7 @@ import { randomBytes } from 'node:crypto';
 import { STORED_HOURS } from '../../../database/stored/shop';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
-import type { NewPerson } from '../../../schemas/people';
+import type { NewPerson } from '../../../schemas/people/people';
 import { orSay } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { hashPassword } from './password';

@@ -4,7 +4,7 @@ import { takesVisits } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
-import type { EditPerson } from '../../../schemas/people';
+import type { EditPerson } from '../../../schemas/people/people';
 import { differences, orSay, staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { PERSON_REFUSALS } from './create-person';

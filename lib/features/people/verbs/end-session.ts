@@ -3,7 +3,7 @@ import type { Actor } from '../../../core/people/access';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { revokeSessions } from './sessions';
 import { withinTransaction } from '../../../database/transaction';
-import type { EndSession } from '../../../schemas/people';
+import type { EndSession } from '../../../schemas/people/people';
 import type { ServiceContext } from '../../context';
 
 type Context = Omit<ServiceContext, 'actor'> & { actor: Pick<Actor, 'userId' | 'sessionId'> };

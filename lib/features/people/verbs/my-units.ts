@@ -1,6 +1,6 @@
 import 'server-only';
 import type { Actor } from '../../../core/people/access';
-import type { MyUnits } from '../../../schemas/people';
+import type { MyUnits } from '../../../schemas/people/people';
 import type { ServiceContext } from '../../context';
 
 /** Units of measure that a person reads and types in. What is on file stays SI. */

@@ -4,7 +4,7 @@ import { passwordProblem } from '../../../core/people/password-rule';
 import { takeTry } from '../../../database/brakes';
 import type { Db, Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
-import type { AskForLink, ChoosePassword, PersonId } from '../../../schemas/people';
+import type { AskForLink, ChoosePassword, PersonId } from '../../../schemas/people/people';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { hashToken, newToken } from '../../links/reads/link-token';

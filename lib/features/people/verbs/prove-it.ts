@@ -2,7 +2,7 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import { forgetTries } from '../../../database/brakes';
-import type { ProveIt } from '../../../schemas/people';
+import type { ProveIt } from '../../../schemas/people/people';
 import type { ServiceContext } from '../../context';
 import { guessKey, takeGuess } from './guesses';
 import { passwordMatches } from './password';

@@ -5,7 +5,7 @@ import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
 import type { Db, Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
-import type { ConfirmSecondStep, PersonId } from '../../../schemas/people';
+import type { ConfirmSecondStep, PersonId } from '../../../schemas/people/people';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 

@@ -3,7 +3,7 @@ import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { revokeSessions } from './sessions';
 import { withinTransaction } from '../../../database/transaction';
-import type { SetActive } from '../../../schemas/people';
+import type { SetActive } from '../../../schemas/people/people';
 import { staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { keepAnOwner, keepsThePeople } from './last-owner';

@@ -5,7 +5,7 @@ import { writeAudit } from '../../audit/verbs/write-audit';
 import { forgetTries } from '../../../database/brakes';
 import { revokeSessions } from './sessions';
 import { withinTransaction } from '../../../database/transaction';
-import type { ChangePassword, SetPassword } from '../../../schemas/people';
+import type { ChangePassword, SetPassword } from '../../../schemas/people/people';
 import type { ServiceContext } from '../../context';
 import { guessKey, takeGuess } from './guesses';
 import { hashPassword, passwordMatches } from './password';

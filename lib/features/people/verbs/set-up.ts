@@ -6,7 +6,7 @@ import type { Db } from '../../../database/client';
 import { lockAll } from '../../../database/lock';
 import { anyoneOnFile } from '../reads/people';
 import { withinTransaction } from '../../../database/transaction';
-import type { SetUp } from '../../../schemas/shop';
+import type { SetUp } from '../../../schemas/shop/shop';
 import { hashPassword } from './password';
 import { isSetUpCode } from './set-up-code';
 

@@ -6,7 +6,7 @@ import { writeAudit } from '../../audit/verbs/write-audit';
 import { openVisitsOn, type OpenVisits } from '../../visits/reads/open-visits';
 import { shopTimeZone } from '../../shop/reads/shop';
 import { withinTransaction } from '../../../database/transaction';
-import type { NewTimeOff } from '../../../schemas/people';
+import type { NewTimeOff } from '../../../schemas/people/people';
 import type { ServiceContext } from '../../context';
 
 /** Days off, both ends included as entered, kept half-open. Answers with the visits booked on them. @throws AppError not_found */

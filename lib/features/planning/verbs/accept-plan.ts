@@ -2,7 +2,7 @@ import 'server-only';
 import type { Actor } from '../../../core/people/access';
 import { todayIn, wallClock } from '../../../core/calendar';
 import { AppError, isAppError } from '../../../core/errors';
-import type { AcceptPlan } from '../../../schemas/planning';
+import type { AcceptPlan } from '../../../schemas/visits/planning';
 import { STORED_BOOKED, STORED_PROPOSAL } from '../../../database/stored/planning';
 import type { Db } from '../../../database/client';
 import { bookVisit } from '../../visits/verbs/book-visit';

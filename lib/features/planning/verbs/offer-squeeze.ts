@@ -10,7 +10,7 @@ import type { SqueezeAnswer, SqueezeOffer } from '../../../core/planning/squeeze
 import type { Db } from '../../../database/client';
 import { squeezeProblem, unitsAt } from '../reads/squeeze';
 import { bookingKitchen } from '../../visits/reads/visits';
-import type { SqueezeAsk } from '../../../schemas/squeeze';
+import type { SqueezeAsk } from '../../../schemas/visits/squeeze';
 
 const SHOWN = 8;
 /** What cannot wait and is not reached within this long is a matter for the telephone. */

@@ -7,7 +7,7 @@ import { AppError } from '../../../core/errors';
 import type { Quarter } from '../../../core/reports/quarter';
 import type { Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
-import type { RevokeQuarter, SendQuarter } from '../../../schemas/quarters';
+import type { RevokeQuarter, SendQuarter } from '../../../schemas/customers/quarters';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { hashToken, newToken } from '../../links/reads/link-token';

@@ -2,7 +2,7 @@ import 'server-only';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { AppError } from '../../../core/errors';
 import { withinTransaction } from '../../../database/transaction';
-import type { NewCertificate } from '../../../schemas/refrigerant-book';
+import type { NewCertificate } from '../../../schemas/equipment/refrigerant-book';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 

@@ -5,7 +5,13 @@ import { CYLINDER_WAY_LABEL, signedKg, TOUCHES_UNIT } from '../../../core/refrig
 import { refrigerantLabel } from '../../../core/refrigerants/naming';
 import type { Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
-import type { CylinderGone, CylinderPlace, NewCylinder, NewCylinderEntry, TakeEntryBack } from '../../../schemas/refrigerant-book';
+import type {
+  CylinderGone,
+  CylinderPlace,
+  NewCylinder,
+  NewCylinderEntry,
+  TakeEntryBack,
+} from '../../../schemas/equipment/refrigerant-book';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { shopTimeZone } from '../../shop/reads/shop';

@@ -3,7 +3,7 @@ import { todayIn } from '../../../core/calendar';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { AppError } from '../../../core/errors';
 import { withinTransaction } from '../../../database/transaction';
-import type { NewLeakTest, SetLeakRules } from '../../../schemas/refrigerant-book';
+import type { NewLeakTest, SetLeakRules } from '../../../schemas/equipment/refrigerant-book';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 

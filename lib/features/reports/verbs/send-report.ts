@@ -5,7 +5,7 @@ import { wordsIn, type Language } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import type { Db, Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
-import type { RevokeReport, SendReport } from '../../../schemas/reports';
+import type { RevokeReport, SendReport } from '../../../schemas/customers/reports';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { hashToken, newToken } from '../../links/reads/link-token';

@@ -2,7 +2,7 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
-import type { EditShop } from '../../../schemas/shop';
+import type { EditShop } from '../../../schemas/shop/shop';
 import { differences, staleError } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 

@@ -2,7 +2,7 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import { STORED_POLICY } from '../../../database/stored/shop';
 import { withinTransaction } from '../../../database/transaction';
-import type { SetCosts } from '../../../schemas/shop';
+import type { SetCosts } from '../../../schemas/shop/shop';
 import { staleError } from '../../audit/verbs/changes';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';

@@ -2,7 +2,7 @@ import 'server-only';
 import sharp from 'sharp';
 import { AppError } from '../../../core/errors';
 import { withinTransaction } from '../../../database/transaction';
-import type { ReportLook } from '../../../schemas/shop';
+import type { ReportLook } from '../../../schemas/shop/shop';
 import { staleError } from '../../audit/verbs/changes';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';

@@ -1,6 +1,6 @@
 import 'server-only';
 import { withinTransaction } from '../../../database/transaction';
-import type { WeeklyLetter } from '../../../schemas/shop';
+import type { WeeklyLetter } from '../../../schemas/shop/shop';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 

@@ -2,7 +2,7 @@ import 'server-only';
 import type { Actor } from '../../../core/people/access';
 import { ENTRY_VERSION, type EntryResult, type Stop, type SyncReply } from '../../../core/tablet';
 import type { Db, Tx } from '../../../database/client';
-import type { EntryEnvelope, SyncRequest } from '../../../schemas/entries';
+import type { EntryEnvelope, SyncRequest } from '../../../schemas/tablet/entries';
 import { answerTo, applyOne, type FiledEntry } from './apply-one';
 import { lockDevice, type LockedDevice } from './device';
 import { storable } from '../../../database/storable';

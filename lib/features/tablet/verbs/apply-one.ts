@@ -4,7 +4,7 @@ import { isAppError } from '../../../core/errors';
 import type { Entry, EntryKind, EntryResult, Outcome } from '../../../core/tablet';
 import type { Prisma, Tx } from '../../../database/client';
 import { attempt } from '../../../database/savepoint';
-import type { EntryEnvelope } from '../../../schemas/entries';
+import type { EntryEnvelope } from '../../../schemas/tablet/entries';
 import type { ApplyContext, Handler } from './context';
 import { HANDLERS } from './handlers';
 import { isRefusal, isSlip } from './is-refusal';

@@ -1,7 +1,7 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
 import { ENTRY_VERSION, upgraded, type Entry, type EntryKind } from '../../../core/tablet';
-import { PAYLOADS, type EntryEnvelope } from '../../../schemas/entries';
+import { PAYLOADS, type EntryEnvelope } from '../../../schemas/tablet/entries';
 import { entryFault } from './entry-fault';
 
 /**

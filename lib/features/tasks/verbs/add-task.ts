@@ -5,7 +5,7 @@ import { firstTask } from '../../../core/tasks/first-task';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import { withinTransaction } from '../../../database/transaction';
-import type { NewTask } from '../../../schemas/tasks';
+import type { NewTask } from '../../../schemas/visits/tasks';
 import type { ServiceContext } from '../../context';
 
 /**

@@ -4,7 +4,7 @@ import { AppError } from '../../../core/errors';
 import { onItsWeekday } from '../../../core/tasks/first-task';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { withinTransaction } from '../../../database/transaction';
-import type { EditRule } from '../../../schemas/tasks';
+import type { EditRule } from '../../../schemas/visits/tasks';
 import type { ServiceContext } from '../../context';
 import { recordChange } from '../../intervals/verbs/record-change';
 

@@ -1,7 +1,7 @@
 import 'server-only';
 import type { LocalDate } from '../../../core/calendar';
 import { withinTransaction } from '../../../database/transaction';
-import type { LockRule } from '../../../schemas/tasks';
+import type { LockRule } from '../../../schemas/visits/tasks';
 import type { ServiceContext } from '../../context';
 import { recordChange } from '../../intervals/verbs/record-change';
 

@@ -1,7 +1,7 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
 import { withinTransaction } from '../../../database/transaction';
-import type { RemoveTask } from '../../../schemas/tasks';
+import type { RemoveTask } from '../../../schemas/visits/tasks';
 import type { ServiceContext } from '../../context';
 import { recordChange } from '../../intervals/verbs/record-change';
 

@@ -2,7 +2,7 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
-import type { EditTaskKind, NewTaskKind } from '../../../schemas/tasks';
+import type { EditTaskKind, NewTaskKind } from '../../../schemas/visits/tasks';
 import type { ServiceContext } from '../../context';
 
 const keyOf = (label: string) =>

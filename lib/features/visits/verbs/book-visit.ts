@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import type { BookVisit } from '../../../schemas/visits';
+import type { BookVisit } from '../../../schemas/visits/visits';
 import type { Db } from '../../../database/client';
 import type { Actor } from '../../../core/people/access';
 import { refusedBy } from '../../../database/constraints';

@@ -2,7 +2,7 @@ import 'server-only';
 import type { Actor } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
-import type { CancelVisit } from '../../../schemas/visits';
+import type { CancelVisit } from '../../../schemas/visits/visits';
 import { composeVisitMessage } from '../../mail/verbs/compose-visit-message';
 import { leaveVisit } from '../../jobs/verbs/after-visit';
 import { staleVisitError } from './stale';

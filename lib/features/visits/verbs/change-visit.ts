@@ -5,7 +5,7 @@ import { withRiders } from '../../../core/tasks';
 import { counted } from '../../../core/wording/counted';
 import type { Db } from '../../../database/client';
 import { refusedBy } from '../../../database/constraints';
-import type { ChangeVisit } from '../../../schemas/visits';
+import type { ChangeVisit } from '../../../schemas/visits/visits';
 import { composeVisitMessage } from '../../mail/verbs/compose-visit-message';
 import { kitchenTasks } from '../reads/visits';
 import { checkedSpan, overlapError } from './slot';

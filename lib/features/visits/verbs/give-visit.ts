@@ -4,7 +4,7 @@ import type { Actor } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
 import { refusedBy } from '../../../database/constraints';
-import type { GiveVisit } from '../../../schemas/visits';
+import type { GiveVisit } from '../../../schemas/visits/visits';
 import { checkedSpan, overlapError } from './slot';
 import { staleVisitError } from './stale';
 

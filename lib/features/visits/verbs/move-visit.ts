@@ -3,7 +3,7 @@ import type { Actor } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
 import { refusedBy } from '../../../database/constraints';
-import type { MoveVisit } from '../../../schemas/visits';
+import type { MoveVisit } from '../../../schemas/visits/visits';
 import { pastWords } from './past';
 import { checkedSlot, overlapError } from './slot';
 import { writeMove } from './write-move';

@@ -3,7 +3,7 @@ import type { Actor } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
 import { refusedBy } from '../../../database/constraints';
-import type { RestoreVisit } from '../../../schemas/visits';
+import type { RestoreVisit } from '../../../schemas/visits/visits';
 import { composeVisitMessage } from '../../mail/verbs/compose-visit-message';
 import { pastWords } from './past';
 import { overlapError } from './slot';

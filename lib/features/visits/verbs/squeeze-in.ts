@@ -6,7 +6,7 @@ import { AppError } from '../../../core/errors';
 import { refusedBy } from '../../../database/constraints';
 import type { Db } from '../../../database/client';
 import { kitchenTasks } from '../reads/visits';
-import type { SqueezeTake } from '../../../schemas/squeeze';
+import type { SqueezeTake } from '../../../schemas/visits/squeeze';
 import { unitsInNeed } from '../../planning/verbs/offer-squeeze';
 import { bookJob, jobToBook } from '../../jobs/verbs/book-job';
 import { checkedSpan } from './slot';

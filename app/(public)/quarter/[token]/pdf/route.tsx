@@ -1,8 +1,8 @@
 import { QuarterPaper } from '@/app/_ui/report/quarter-paper';
 import { quarterPaperByLink } from '@/lib/features/quarters/verbs/open-quarter';
-import { defineRoute } from '@/lib/server/define-route';
-import { onPaper, pdfFile } from '@/lib/server/pdf';
-import { throttle } from '@/lib/server/throttle';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
+import { throttle } from '@/lib/server/doors/throttle';
 
 export const dynamic = 'force-dynamic';
 

@@ -1,6 +1,6 @@
-import { defineRoute } from '@/lib/server/define-route';
-import { quoteFileByLink } from '@/lib/server/quote-file';
-import { throttle } from '@/lib/server/throttle';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { quoteFileByLink } from '@/lib/server/papers/quote-file';
+import { throttle } from '@/lib/server/doors/throttle';
 
 export const dynamic = 'force-dynamic';
 

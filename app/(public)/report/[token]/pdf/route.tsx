@@ -1,8 +1,8 @@
 import { ReportPaper } from '@/app/_ui/report/report-paper';
 import { paperByLink } from '@/lib/features/reports/verbs/open-report';
-import { defineRoute } from '@/lib/server/define-route';
-import { onPaper, pdfFile } from '@/lib/server/pdf';
-import { throttle } from '@/lib/server/throttle';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
+import { throttle } from '@/lib/server/doors/throttle';
 
 export const dynamic = 'force-dynamic';
 

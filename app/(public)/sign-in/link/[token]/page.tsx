@@ -1,8 +1,8 @@
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { openPasswordLink } from '@/lib/features/people/reads/password-links';
-import { definePage } from '@/lib/server/define-page';
-import { throttled } from '@/lib/server/customer-links';
+import { definePage } from '@/lib/server/doors/define-page';
+import { throttled } from '@/lib/server/doors/customer-links';
 import { Notice } from '@/app/_ui/feedback/notice';
 import { ChooseForm } from './_components/choose-form';
 

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { customerToEdit } from '@/lib/features/customers/reads/customers';
 import { isId } from '@/lib/core/ids/is-id';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { CustomerForm } from '../../_components/customer-form';
 

@@ -9,7 +9,7 @@ import { quarterBefore, quarterOf } from '@/lib/core/reports/quarter';
 import { customerToEdit } from '@/lib/features/customers/reads/customers';
 import { quarterReport, quartersSent } from '@/lib/features/quarters/reads/quarter-report';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { QuarterPage } from '@/app/_ui/report/quarter-page';
 import { SentSoFar } from '@/app/_ui/report/sent-so-far';

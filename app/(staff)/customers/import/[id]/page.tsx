@@ -5,7 +5,7 @@ import { allColumns, unfitRows, type UnfitRows } from '@/lib/core/fleet-csv';
 import { fleetTaskKinds } from '@/lib/features/fleet-csv/reads/fleet';
 import { importRun } from '@/lib/features/fleet-csv/reads/imports';
 import { isId } from '@/lib/core/ids/is-id';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
 import { ColumnGuide } from '../_components/column-guide';

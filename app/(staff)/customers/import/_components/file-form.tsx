@@ -1,7 +1,7 @@
 'use client';
 
 import { useState, type FormEvent } from 'react';
-import { MOST_FLEET_BYTES } from '@/lib/schemas/fleet-csv';
+import { MOST_FLEET_BYTES } from '@/lib/schemas/equipment/fleet-csv';
 import { Button } from '@/app/_ui/buttons/button';
 import { FileField } from '@/app/_ui/fields/file-field';
 import { FormErrors, TextArea } from '@/app/_ui/fields/field';

@@ -1,9 +1,9 @@
 'use server';
 
 import { redirect } from 'next/navigation';
-import { SaveQuote, SendQuote } from '@/lib/schemas/quotes';
-import { defineFormAction } from '@/lib/server/define-action';
-import { nudge } from '@/lib/server/queue';
+import { SaveQuote, SendQuote } from '@/lib/schemas/jobs/quotes';
+import { defineFormAction } from '@/lib/server/doors/define-action';
+import { nudge } from '@/lib/server/process/queue';
 import { saveQuote as save } from '@/lib/features/jobs/verbs/save-quote';
 import { sendQuote as send } from '@/lib/features/jobs/verbs/send-quote';
 

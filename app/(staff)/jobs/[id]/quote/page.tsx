@@ -11,7 +11,7 @@ import { addTimes, timeWords } from '@/lib/core/visits/time-on-units';
 import { photosToChoose } from '@/lib/features/jobs/reads/quotes';
 import { partsOnFile } from '@/lib/features/parts/reads/parts';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Trail } from '@/app/_ui/page/trail';

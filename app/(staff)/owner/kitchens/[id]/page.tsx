@@ -8,7 +8,7 @@ import { foulingKitchen } from '@/lib/features/owner/reads/kitchens';
 import { kitchenSeasons } from '@/lib/features/owner/reads/seasons';
 import { isId } from '@/lib/core/ids/is-id';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { Select } from '@/app/_ui/fields/field';
 import { Figure } from '@/app/_ui/figures/figure';

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { technicians } from '@/lib/features/refrigerant-book/reads/people';
 import { unitsOf } from '@/lib/features/people/reads/people';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
 import { NewCylinderForm } from '../_components/cylinder-forms';

@@ -3,7 +3,7 @@ import { notFound } from 'next/navigation';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
 import { unitPage } from '@/lib/features/equipment/reads/units';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
 import { UnitForm, type UnitFields } from '../../_components/unit-form';

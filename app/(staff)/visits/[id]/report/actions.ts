@@ -1,10 +1,10 @@
 'use server';
 
 import { refresh } from 'next/cache';
-import { RevokeReport, SendReport } from '@/lib/schemas/reports';
+import { RevokeReport, SendReport } from '@/lib/schemas/customers/reports';
 import { revokeReport, sendReport } from '@/lib/features/reports/verbs/send-report';
-import { defineFormAction } from '@/lib/server/define-action';
-import { nudge } from '@/lib/server/queue';
+import { defineFormAction } from '@/lib/server/doors/define-action';
+import { nudge } from '@/lib/server/process/queue';
 
 export const sendIt = defineFormAction('send:report', SendReport, async (ctx) => {
   await sendReport(ctx, ctx.input);

@@ -4,7 +4,7 @@ import { LANGUAGES, type Language } from '@/lib/core/customer-words';
 import { isId } from '@/lib/core/ids/is-id';
 import { customerReport, reportsSent } from '@/lib/features/reports/reads/customer-report';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ReportPage } from '@/app/_ui/report/report-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { SentSoFar } from '@/app/_ui/report/sent-so-far';

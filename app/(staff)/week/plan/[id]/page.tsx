@@ -7,7 +7,7 @@ import { planRun } from '@/lib/features/planning/reads/plan-run';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { drivesBefore } from '@/lib/features/visits/reads/drives-before';
 import { bookableTechnicians, visitsBetween } from '@/lib/features/visits/reads/visits';
-import { definePage } from '@/lib/server/define-page';
+import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { dayWords } from '@/lib/core/calendar/when';

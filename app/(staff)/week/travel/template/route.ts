@@ -1,4 +1,4 @@
-import { defineRoute } from '@/lib/server/define-route';
+import { defineRoute } from '@/lib/server/doors/define-route';
 import { travelTemplate } from '@/lib/features/planning/verbs/travel-template';
 
 export const GET = defineRoute(

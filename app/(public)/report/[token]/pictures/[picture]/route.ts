@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { AppError } from '@/lib/core/errors';
 import { pictureOfReport } from '@/lib/features/reports/verbs/open-report';
-import { defineRoute } from '@/lib/server/define-route';
-import { pictureFile } from '@/lib/server/picture-file';
-import { throttle } from '@/lib/server/throttle';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { pictureFile } from '@/lib/server/answers/picture-file';
+import { throttle } from '@/lib/server/doors/throttle';
 
 export const dynamic = 'force-dynamic';
 

@@ -1,7 +1,7 @@
 import { pictureOfPage } from '@/lib/features/customer-pages/verbs/open-on-page';
-import { defineRoute } from '@/lib/server/define-route';
-import { pictureFile } from '@/lib/server/picture-file';
-import { throttle } from '@/lib/server/throttle';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { pictureFile } from '@/lib/server/answers/picture-file';
+import { throttle } from '@/lib/server/doors/throttle';
 
 export const dynamic = 'force-dynamic';
 

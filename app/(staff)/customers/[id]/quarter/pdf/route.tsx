@@ -1,7 +1,7 @@
 import { QuarterPaper } from '@/app/_ui/report/quarter-paper';
 import { quarterPaper } from '@/lib/features/quarters/verbs/open-quarter';
-import { defineRoute } from '@/lib/server/define-route';
-import { onPaper, pdfFile } from '@/lib/server/pdf';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
 
 export const dynamic = 'force-dynamic';
 

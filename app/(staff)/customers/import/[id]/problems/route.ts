@@ -1,4 +1,4 @@
-import { defineRoute } from '@/lib/server/define-route';
+import { defineRoute } from '@/lib/server/doors/define-route';
 import { importProblems } from '@/lib/features/fleet-csv/verbs/export-fleet';
 
 export const GET = defineRoute('import:equipment', async ({ db, params }) => {

@@ -1,4 +1,4 @@
-import { defineRoute } from '@/lib/server/define-route';
+import { defineRoute } from '@/lib/server/doors/define-route';
 import { importProgress } from '@/lib/features/fleet-csv/verbs/import-progress';
 
 export const GET = defineRoute('import:equipment', async ({ db, now, params }) =>

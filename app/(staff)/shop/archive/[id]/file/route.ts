@@ -1,6 +1,6 @@
 import { fetchArchive } from '@/lib/features/archive/verbs/fetch-archive';
 import { todayIn } from '@/lib/core/calendar';
-import { defineRoute } from '@/lib/server/define-route';
+import { defineRoute } from '@/lib/server/doors/define-route';
 
 export const GET = defineRoute('export:everything', async (ctx) => {
   const { bytes, madeAt, pieces } = await fetchArchive(ctx, ctx.params.id ?? '');

@@ -3,8 +3,8 @@ import { LANGUAGES } from '@/lib/core/customer-words';
 import { AppError } from '@/lib/core/errors';
 import { isId } from '@/lib/core/ids/is-id';
 import { paperOfVisit } from '@/lib/features/reports/verbs/open-report';
-import { defineRoute } from '@/lib/server/define-route';
-import { onPaper, pdfFile } from '@/lib/server/pdf';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
 
 export const dynamic = 'force-dynamic';
 

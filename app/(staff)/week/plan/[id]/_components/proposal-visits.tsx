@@ -92,7 +92,8 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
     movable: !outcome,
   }));
   const drawn = outcome ? week.standing : [...week.standing.map((v) => ({ ...v, movable: false })), ...items];
-  const days = week.days.filter((d, i) => i < 5 || drawn.some((v) => v.date === d));
+  // Days gone by hold nothing to decide.
+  const days = week.days.filter((d, i) => (i < 5 && d >= week.today) || drawn.some((v) => v.date === d));
   return (
     <>
       {outcome ? null : (

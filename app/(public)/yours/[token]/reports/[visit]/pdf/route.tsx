@@ -1,9 +1,9 @@
 import { ReportPaper } from '@/app/_ui/report/report-paper';
 import { LANGUAGES } from '@/lib/core/customer-words';
 import { paperOnPage } from '@/lib/features/customer-pages/verbs/open-on-page';
-import { defineRoute } from '@/lib/server/define-route';
-import { onPaper, pdfFile } from '@/lib/server/pdf';
-import { throttle } from '@/lib/server/throttle';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
+import { throttle } from '@/lib/server/doors/throttle';
 
 export const dynamic = 'force-dynamic';
 

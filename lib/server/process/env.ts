@@ -1,0 +1,48 @@
+import 'server-only';
+import { z } from 'zod';
+import { tileHost } from '../position/tile-host';
+
+/** A setting that is there and empty, as docker compose hands it on, is not set. */
+const unset = <T extends z.ZodType>(schema: T) => z.preprocess((v) => (v === '' ? undefined : v), schema.optional());
+
+const Env = z.object({
+  DATABASE_URL: z.string().min(1, 'DATABASE_URL: where is the PostgreSQL database?'),
+  NEXTAUTH_SECRET: z.string().min(16, 'NEXTAUTH_SECRET: at least 16 characters'),
+  NEXTAUTH_URL: z.string().default('http://localhost:3000'),
+  /** Addresses or networks of the proxies in front whose x-forwarded-for is believed, with commas; also `loopback`, `uniquelocal`. */
+  TRUSTED_PROXIES: z.string().default(''),
+  /** The code for the first owner of a new shop; without it, one that follows from the secret. */
+  RIMEBOOK_SET_UP_CODE: z.string().min(12, 'RIMEBOOK_SET_UP_CODE: at least 12 characters').optional(),
+  /** Without it, messages wait in the outbox. */
+  SMTP_URL: z.string().optional(),
+  MAIL_FROM: z.string().default('Rimebook <rimebook@localhost>'),
+  /** Whoever has it may read the numbers of `/api/metrics`; without it there is no such page. */
+  RIMEBOOK_METRICS_TOKEN: z.string().min(16, 'RIMEBOOK_METRICS_TOKEN: at least 16 characters').optional(),
+  /** Where pictures of the map come from, `{z}/{x}/{y}`; without it the map is a plain grid. */
+  RIMEBOOK_MAP_TILES: unset(
+    z
+      .string()
+      .refine((t) => tileHost(t) !== '', 'RIMEBOOK_MAP_TILES: an address that begins with https:// and a host')
+      .refine((t) => ['{z}', '{x}', '{y}'].every((part) => t.includes(part)), 'RIMEBOOK_MAP_TILES: it must hold {z}, {x} and {y}'),
+  ),
+  /** Whose map it is, as its terms ask, and where that is read about. */
+  RIMEBOOK_MAP_ATTRIBUTION: z.string().max(200, 'RIMEBOOK_MAP_ATTRIBUTION: at most 200 characters').default(''),
+  RIMEBOOK_MAP_ATTRIBUTION_LINK: unset(z.url({ protocol: /^https?$/, error: 'RIMEBOOK_MAP_ATTRIBUTION_LINK: an address' })),
+  /** A service with Nominatim’s `search`; without it nobody is asked where an address is. */
+  RIMEBOOK_GEOCODER: unset(z.url({ protocol: /^https?$/, error: 'RIMEBOOK_GEOCODER: an address that begins with https://' })),
+  LOG_LEVEL: z.enum(['trace', 'debug', 'info', 'warn', 'error', 'silent']).default('info'),
+  /** Fixes today's date and time for tests: ISO instant at which the server clock starts. */
+  RIMEBOOK_CLOCK: z.string().optional(),
+});
+export type Env = z.infer<typeof Env>;
+
+let parsed: Env | undefined;
+
+/** The environment, validated once; a clear error names every variable that is wrong. */
+export function env(): Env {
+  if (parsed) return parsed;
+  const result = Env.safeParse(process.env);
+  if (!result.success) throw new Error(`Environment: ${result.error.issues.map((i) => i.message).join('; ')}`);
+  parsed = result.data;
+  return parsed;
+}

@@ -76,7 +76,8 @@ export function* planWeek(problem: WeekProblem, options: Omit<ProposeOptions, 's
   let { start, clashes } = placeFixed(week);
   const lost: LeftTask[] = [];
   if (clashes.length > 0) {
-    const message = 'Its fixed visit overlaps another of the same technician, drive included. It stays and nothing else is planned at its time, but not the drive to it either.';
+    const message =
+      'Its fixed visit overlaps another of the same technician, drive included. It stays and nothing else is planned at its time, but not the drive to it either.';
     lost.push(
       ...clashes.flatMap((visit) => visit.taskIds.map((taskId) => ({ taskId, reason: { code: 'fixed_clash' as const, message } }))),
     );

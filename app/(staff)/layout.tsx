@@ -62,7 +62,7 @@ export default async function StaffLayout({ children }: { children: ReactNode })
             {can(actor, 'read:equipment') ? (
               <Finder
                 rooms={[
-                  ...[...items, { href: '/me', label: 'Me' }].map(({ href, label }) => ({ href, label, words: '' })),
+                  ...[...items, { href: '/me', label: 'Me' }].map(({ href, label }) => ({ href, label, also: '' })),
                   ...pagesWithin(actor),
                 ]}
               />

@@ -5,14 +5,14 @@ import { useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
 import { LEAST_LETTERS, searchWords } from '@/lib/core/wording/search-words';
 
 type Hit = { href: string; kind: 'customer' | 'kitchen' | 'unit'; name: string; about: string };
-type Room = { href: string; label: string; words: string };
+type Room = { href: string; label: string; also: string };
 
 const KIND = { customer: 'Customer', kitchen: 'Kitchen', unit: 'Unit' } as const;
 const WAIT_MS = 120;
 
 /** A page fits what is typed where each word of it begins one of the page's own. */
-function fitsPage({ label, words }: Room, typed: string): boolean {
-  const own = `${label} ${words}`.toLowerCase().split(/[^\p{L}\p{N}]+/u);
+function fitsPage({ label, also }: Room, typed: string): boolean {
+  const own = `${label} ${also}`.toLowerCase().split(/[^\p{L}\p{N}]+/u);
   return typed
     .toLowerCase()
     .split(/\s+/)

@@ -1,7 +1,9 @@
 // The app as the end-to-end tests meet it: its own build, and for each worker of the tests its own port and database, a
 // copy of the demo shop. Playwright starts it (playwright.config.ts). Tests steer it over E2E_CONTROL_PORT, on this machine
 // only, each worker its own lane (0, 1, …; lane n answers at E2E_PORT + n):
-//   POST /stop?lane=0   POST /start   POST /reset?shop=demo|empty&clock=<ISO instant>   POST /database (its address)
+//   POST /stop?lane=0   POST /start   POST /reset?shop=demo|empty&clock=<ISO instant>&mail=<SMTP address>
+//   POST /database (its address)   POST /second (one more app on the same database; its address)   POST /alone (ends that one)
+//   POST /kill (the first, without a word)
 //   GET /ready
 import { createServer } from 'node:http';
 import { ensureBuild, ensureClient, serve } from './support/app.mjs';
@@ -9,6 +11,7 @@ import { atEnd, close, closeOnSignals } from './support/closing.mjs';
 import { create, databaseName, drop } from './support/databases.mjs';
 import { complain } from './support/say.mjs';
 import { demoFingerprint, makeDemo } from './support/shop.mjs';
+import { freePort } from './support/ports.mjs';
 import { openTestServer } from './support/test-databases.mjs';
 
 const firstPort = Number(process.env.E2E_PORT ?? 4301);
@@ -37,27 +40,54 @@ function openLane(lane) {
     LOG_LEVEL: process.env.LOG_LEVEL ?? 'warn',
   };
   let app;
+  let second;
 
+  const onOutput = (text, isError) => isError && process.stderr.write(text);
   async function start() {
-    app ??= await serve({ port, distDir, env, onOutput: (text, isError) => isError && process.stderr.write(text) });
+    app ??= await serve({ port, distDir, env, onOutput });
   }
   async function stop() {
+    await Promise.all([app?.stop(), second?.stop()]);
+    app = second = undefined;
+  }
+  async function startSecond() {
+    await stopSecond();
+    const at = await freePort();
+    const address = `http://localhost:${at}`;
+    second = await serve({ port: at, distDir, env: { ...env, NEXTAUTH_URL: address }, onOutput });
+    return address;
+  }
+  async function stopSecond() {
+    await second?.stop();
+    second = undefined;
+  }
+  async function kill() {
+    app?.child.kill('SIGKILL');
     await app?.stop();
     app = undefined;
   }
-  /** A fresh copy of a shop. @param {{ shop?: string, clock?: string }} wish `clock`: where the server's clock starts */
-  async function reset({ shop = 'demo', clock }) {
+  /** A fresh copy of a shop. @param {{ shop?: string, clock?: string, mail?: string }} wish `clock`: where the server's clock starts */
+  async function reset({ shop = 'demo', clock, mail = '' }) {
     const template = await (templates[shop] ?? templates.demo)();
     await stop();
     await drop(database);
     await create(database, databaseName(template));
     if (clock) env.RIMEBOOK_CLOCK = clock;
     else delete env.RIMEBOOK_CLOCK;
+    env.SMTP_URL = mail;
     await start();
   }
   atEnd(() => drop(database).catch(() => {}));
 
-  const commands = { '/start': start, '/stop': stop, '/reset': reset, '/database': () => database };
+  const commands = {
+    '/start': start,
+    '/stop': stop,
+    '/reset': reset,
+    '/second': startSecond,
+    '/alone': stopSecond,
+    '/kill': kill,
+    '/database': () => database,
+  };
   let queue = Promise.resolve();
   return {
     knows: (command) => command in commands,

@@ -2,6 +2,7 @@ import { connect } from '../../lib/database/client';
 import { hashPassword } from '../../lib/features/people/verbs/password';
 import { makeShop } from './demo-shop';
 import { saveShop } from './save';
+import { saveDecisions } from './save-decisions';
 import { SIGN_INS } from './shop/people';
 
 /**
@@ -27,6 +28,7 @@ async function main(): Promise<void> {
     for (const s of SIGN_INS) hashes[s.email] = await hashPassword(s.password);
     const { shop, out } = makeShop({ now, hashes });
     await saveShop(db, shop, out);
+    await saveDecisions(db, now);
     console.log(
       `Demo shop: ${shop.kitchens.length} kitchens, ${shop.units.length} units, ${out.visits.length} visits, ${out.readings.length} readings.`,
     );

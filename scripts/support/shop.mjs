@@ -1,11 +1,12 @@
 import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { backUp } from './backup.mjs';
+import { backUp, restore } from './backup.mjs';
 import { create, databaseName, drop, exists, query, rename, withDatabase } from './databases.mjs';
 import { fingerprint } from './fingerprint.mjs';
 import { migrate, migrations, pending } from './migrations.mjs';
 import { inProject, keep, tsxBin } from './paths.mjs';
 import { node } from './run.mjs';
+import { Plain } from './say.mjs';
 
 /** Changes with anything that the demo shop is made from. */
 export const demoFingerprint = () => fingerprint(['prisma', 'lib', 'package-lock.json']);
@@ -45,14 +46,30 @@ export async function ensureShop(url, { demo }) {
   return demo ? 'demo shop made' : 'empty shop made';
 }
 
-/** A shop with something on file is backed up before its layout changes. @returns {Promise<string>} where, in words */
+/**
+ * A shop with something on file is backed up before its layout changes, and the change is made to a shop from that backup
+ * first: where one of its steps fails, the shop keeps the whole layout it had, and what runs on it goes on.
+ * @returns {Promise<string>} where the backup is, in words
+ */
 async function savedBeforeUpdate(url) {
   const due = await pending(url);
   if (due.length === 0 || due.length === migrations().length || (await isEmpty(url))) return '';
   const folder = process.env.RIMEBOOK_BACKUP_FOLDER ?? path.join(keep, 'backups');
   mkdirSync(folder, { recursive: true });
   const file = path.join(folder, `${databaseName(url)}-before-${due[0]}.rimebook`);
-  await backUp(url, file, { secret: process.env.RIMEBOOK_BACKUP_KEY });
+  const secret = process.env.RIMEBOOK_BACKUP_KEY;
+  await backUp(url, file, { secret });
+  const rehearsal = withDatabase(url, `${databaseName(url)}_rehearsal`);
+  await drop(rehearsal);
+  try {
+    await restore(file, rehearsal, { secret });
+  } catch (error) {
+    throw new Plain(
+      `The update was tried on a copy and does not work there. Your shop was left as it is. It was backed up to ${file}.\n${error.message}`,
+    );
+  } finally {
+    await drop(rehearsal);
+  }
   return `backed up to ${file}, `;
 }
 

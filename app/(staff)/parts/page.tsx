@@ -29,7 +29,7 @@ export default definePage('write:part', async ({ db }) => {
         {parts.length === 0 ? (
           <Empty>No part is on the list. Put one there, or bring in a file.</Empty>
         ) : (
-          <Table label="Parts">
+          <Table stack label="Parts">
             <thead>
               <tr>
                 <Th>Number</Th>
@@ -43,12 +43,18 @@ export default definePage('write:part', async ({ db }) => {
             <tbody>
               {parts.map((p) => (
                 <tr key={p.id}>
-                  <Td className="whitespace-nowrap">{p.number}</Td>
-                  <Td>{p.name}</Td>
-                  <Td className="text-right">{money(p.priceCents, currency)}</Td>
-                  <Td className="text-right">{p.inShop}</Td>
-                  <Td>{vanWords(p)}</Td>
-                  <Td className="text-right">{p.warrantyMonths === null ? '' : counted(p.warrantyMonths, 'month')}</Td>
+                  <Td className="font-bold whitespace-nowrap">{p.number}</Td>
+                  <Td label="Name">{p.name}</Td>
+                  <Td label="Price" className="md:text-right">
+                    {money(p.priceCents, currency)}
+                  </Td>
+                  <Td label="In the shop" className="md:text-right">
+                    {p.inShop}
+                  </Td>
+                  <Td label="In the vans">{vanWords(p)}</Td>
+                  <Td label="Warranty" className="md:text-right">
+                    {p.warrantyMonths === null ? 'none' : counted(p.warrantyMonths, 'month')}
+                  </Td>
                 </tr>
               ))}
             </tbody>

@@ -1,6 +1,7 @@
 /** Recurrences and dates in the kitchen's own time zone. Ranges are half-open, [start, end); reversed ones throw. */
 export {
   addDays,
+  addMonths,
   CalendarError,
   daysBetween,
   fromDay,

@@ -109,3 +109,11 @@ export function weekdayOfDay(dayNumber: number): Weekday {
 export function weekdayOf(date: LocalDate): Weekday {
   return weekdayOfDay(toDay(date));
 }
+
+/** So many months on: the same day of the month, or the month's last where that is sooner. */
+export function addMonths(date: LocalDate, months: number): LocalDate {
+  const { year, month, day } = dayToCivil(toDay(date));
+  const index = year * 12 + (month - 1) + months;
+  const [y, m] = [Math.floor(index / 12), (index % 12) + 1];
+  return fromDay(civilToDay(y, m, Math.min(day, daysInMonth(y, m))));
+}

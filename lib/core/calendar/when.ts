@@ -44,6 +44,9 @@ export const yearIn = (at: number | Date, timeZone: string): string => written('
 /** "Tue 3 Nov" of a plain date. */
 export const dayWords = (date: LocalDate | string): string => dayIn(midnight(date), 'UTC');
 
+/** "3 Nov 2026" at an instant. */
+export const dateIn = (at: number | Date, timeZone: string): string => written('date', at, timeZone);
+
 /** "3 Nov 2026" of a plain date. */
 export const dateWords = (date: LocalDate | string): string => written('date', midnight(date), 'UTC');
 

@@ -8,15 +8,20 @@ export type ClockState = 'below' | 'repair_due' | 'follow_up_due' | 'verified' |
 
 export type RepairClock = {
   state: ClockState;
+  /** What the state stands on: the first addition above the threshold that is not verified yet, else the last. */
   rate: LeakRate;
   thresholdPercent: number;
   /** When the state asks for something, by when. */
   dueOn: LocalDate | null;
 };
 
+type Stand = { state: 'repair_due' | 'follow_up_due'; dueOn: LocalDate } | { state: 'verified'; dueOn: null };
+
 /**
- * Where the repair of the last addition stands under one rule: above the threshold, a repair and a passed initial test
- * within its days, then a passed follow-up test. A failed follow-up starts the repair again.
+ * Where a unit stands under one rule: above the threshold, a repair and a passed initial test within its days, then a
+ * passed follow-up test. A failed follow-up starts the repair again. A later addition below the threshold ends nothing:
+ * the oldest that is not verified is answered for first.
+ * @param rates in the order of their days
  */
 export function repairClock(
   rule: LeakRule,
@@ -25,31 +30,36 @@ export function repairClock(
   tests: readonly LeakTest[],
   today: LocalDate,
 ): RepairClock | null {
-  const rate = rates.at(-1);
-  if (!rate) return null;
+  const last = rates.at(-1);
+  if (!last) return null;
   const thresholdPercent = rule.thresholdPercent[kind];
-  const answer = (state: ClockState, dueOn: LocalDate | null): RepairClock => ({
-    state: dueOn !== null && today > dueOn ? 'overdue' : state,
-    rate,
-    thresholdPercent,
-    dueOn,
-  });
-  if (rate.percent <= thresholdPercent) return answer('below', null);
-  const since = tests.filter((t) => t.on >= rate.on).sort((a, b) => (a.on < b.on ? -1 : 1));
+  for (const rate of rates) {
+    if (rate.percent <= thresholdPercent) continue;
+    const { state, dueOn } = standOf(rule, rate, tests);
+    if (dueOn !== null) return { state: today > dueOn ? 'overdue' : state, rate, thresholdPercent, dueOn };
+  }
+  return { state: last.percent > thresholdPercent ? 'verified' : 'below', rate: last, thresholdPercent, dueOn: null };
+}
+
+/** What followed one addition above the threshold. */
+function standOf(rule: LeakRule, rate: LeakRate, tests: readonly LeakTest[]): Stand {
+  const since = tests.filter((t) => t.on >= rate.on).sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
   let from = rate.on;
   let initial: LeakTest | null = null;
   for (const test of since) {
     if (test.kind === 'initial') initial = test.passed ? test : null;
-    else if (test.passed && initial) return answer('verified', null);
+    else if (test.passed && initial) return { state: 'verified', dueOn: null };
     else if (!test.passed) {
       initial = null;
       from = test.on;
     }
   }
-  return initial ? answer('follow_up_due', addDays(initial.on, rule.followUpDays)) : answer('repair_due', addDays(from, rule.repairDays));
+  return initial
+    ? { state: 'follow_up_due', dueOn: addDays(initial.on, rule.followUpDays) }
+    : { state: 'repair_due', dueOn: addDays(from, rule.repairDays) };
 }
 
-/** Units that took at least the rule's share of their full charge in a calendar year, % of full charge; null below it. */
+/** What a unit took in a calendar year, % of full charge, where that is at least the rule's share; null below it. */
 export function chronicPercent(
   rule: LeakRule,
   fullChargeKg: number,

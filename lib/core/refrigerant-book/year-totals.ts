@@ -31,7 +31,9 @@ const SUM_OF = {
   scale_check: null,
 } as const;
 
-/** Totals by gas, in the order of their ids. Signs don't matter: the way says the direction. */
+const FLOWS = ['bought', 'charged', 'recovered', 'toReclaim', 'toDestruction'] as const;
+
+/** Totals by gas, in the order of their ids, of gases that went anywhere. Signs don't matter: the way says the direction. */
 export function yearTotals(lines: readonly BookLine[], gwpOf: (gas: string) => number | null): GasYear[] {
   const years = new Map<string, GasYear>();
   for (const { gas, kg, way } of lines) {
@@ -50,6 +52,7 @@ export function yearTotals(lines: readonly BookLine[], gwpOf: (gas: string) => n
     years.set(gas, year);
   }
   return [...years.values()]
+    .filter((y) => FLOWS.some((key) => y[key] > 0))
     .sort((a, b) => (a.gas < b.gas ? -1 : 1))
     .map((year) => {
       const netIntoUnits = year.charged - year.recovered;

@@ -9,6 +9,11 @@ function measured(measure: 'mass' | 'pressure' | 'temperature', si: number, unit
   const { fromSi, label } = entryUnit(measure, ownUnitOf(measure, units));
   return `${fromSi(si).toFixed(decimals).replace(/\.0+$/, '').replace('-', '−')} ${label}`;
 }
+/** A cylinder's scale reads pounds or kilograms, whatever a charge is weighed in. */
+function onScale(kg: number, units: MeasureUnits): string {
+  const { fromSi, label } = entryUnit('mass', units.mass === 'oz' ? 'lb' : 'kg');
+  return `${fromSi(kg).toFixed(3)} ${label}`;
+}
 const yes = (x: boolean) => (x ? 'yes' : 'no');
 const JOINT = {
   copper_copper: 'copper to copper',
@@ -22,7 +27,7 @@ function weighing(w: Weighed, units: MeasureUnits, cylinder: CylinderName): Line
   return [
     ['Cylinder', named],
     ['Weight', measured('mass', Math.abs(w.endKg - w.startKg), units)],
-    ['Scale', `${measured('mass', w.startKg, units)} before, ${measured('mass', w.endKg, units)} after`],
+    ['Scale', `${onScale(w.startKg, units)} before, ${onScale(w.endKg, units)} after`],
   ];
 }
 
@@ -59,10 +64,15 @@ export function workLines(work: SealedWork, units: MeasureUnits, cylinder: Cylin
     case 'evacuate':
       return [['Vacuum', vacuumWords(work)]];
     case 'charge':
-      return [...weighing(work, units, cylinder), ...lineOf('Wanted', work.targetKg, (kg) => measured('mass', kg, units))];
+      return [...weighing(work, units, cylinder), ...wanted(work, units)];
     case 'running_check':
       return [['Ran for', `${work.minutes} min`]];
   }
+}
+
+function wanted({ targetKg, band }: Work<'charge'>, units: MeasureUnits): Line[] {
+  const own = (kg: number) => measured('mass', kg, units);
+  return lineOf('Wanted', targetKg, (kg) => (band ? `${own(kg)} (${own(band[0])} to ${own(band[1])}, four times in five)` : own(kg)));
 }
 
 /** A line where something was entered. */

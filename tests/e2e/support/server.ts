@@ -15,14 +15,22 @@ async function ask(command: string, wish: Record<string, string> = {}) {
 }
 
 /** A fresh shop for the tests that follow; everything done before is gone and everybody is signed out. */
-export function freshShop({ shop = 'demo', clock }: { shop?: 'demo' | 'empty'; clock?: string } = {}) {
-  return ask('reset', { shop, ...(clock ? { clock } : {}) });
+export function freshShop({ shop = 'demo', clock, mail }: { shop?: 'demo' | 'empty'; clock?: string; mail?: string } = {}) {
+  return ask('reset', { shop, ...(clock ? { clock } : {}), ...(mail ? { mail } : {}) });
 }
 
 /** What being offline is to a tablet: the server does not answer. The browser's own offline switch misses service workers. */
 export const stopServer = () => ask('stop');
 
 export const startServer = () => ask('start');
+
+/** One more app server on the same database. @returns its address */
+export const startSecond = () => ask('second');
+
+export const stopSecond = () => ask('alone');
+
+/** Ends the shop's own server as a fire would. */
+export const killServer = () => ask('kill');
 
 /** The address of the database under the shop in hand, for a test that looks where no page does. */
 export const databaseUrl = () => ask('database');

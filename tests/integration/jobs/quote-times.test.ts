@@ -99,9 +99,12 @@ it('offers nothing while a part is wanted, and writes once it is here', async ()
   await accept(token);
   expect(await next(token)).toEqual({ step: 'part' });
   const office = { userId: have.person.id, role: 'dispatcher' as const };
+  await db.customer.update({ where: { id: have.customer.id }, data: { language: 'es' } });
   await takeStep({ db, actor: office, now }, { jobId, step: 'part_here', reason: '', from: 'agreed' });
   const letter = await db.outboxMessage.findFirstOrThrow({ where: { kind: 'quote_sent' } });
-  expect(letter).toMatchObject({ toEmail: 'ilse@example.org', text: expect.stringContaining('27 Nov') });
+  expect(letter).toMatchObject({ toEmail: 'ilse@example.org', text: expect.stringContaining('carta del 27 nov 2026') });
+  expect(letter.subject).toContain('El repuesto ya está aquí');
+  await db.customer.update({ where: { id: have.customer.id }, data: { language: 'en' } });
   expect((await times(token)).length).toBeGreaterThan(0);
 });
 

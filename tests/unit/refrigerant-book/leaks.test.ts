@@ -7,6 +7,7 @@ import {
   chronicPercent,
   co2Tonnes,
   cylinderBalance,
+  inspectionMonths,
   LEAK_RULES,
   leakCheckMonths,
   repairClock,
@@ -14,6 +15,7 @@ import {
   rulesFor,
   yearTotals,
   type Addition,
+  type CheckedUnit,
   type LeakRule,
 } from '@/lib/core/refrigerant-book';
 import { poundToKilogram } from '@/lib/core/measures';
@@ -127,6 +129,29 @@ describe('which rule reaches a unit, and what it asks', () => {
     expect(repairClock(rule, 'commercial_refrigeration', [], [], on('2026-01-01'))).toBeNull();
   });
 
+  it('a small addition afterwards ends no repair that is due; its tests do', () => {
+    const rule = ruleOf('us-aim');
+    const rates = annualizingRates(lb(100), [
+      { on: on('2026-01-01'), kg: lb(5) },
+      { on: on('2026-03-01'), kg: lb(10) },
+      { on: on('2026-03-15'), kg: lb(0.2) },
+    ]);
+    expect(rates.at(-1)?.percent).toBeLessThan(20);
+    const clock = (tests: Parameters<typeof repairClock>[3]) =>
+      repairClock(rule, 'commercial_refrigeration', rates, tests, on('2026-04-02'));
+    expect(clock([])).toMatchObject({ state: 'overdue', dueOn: '2026-03-31', rate: { on: '2026-03-01' } });
+    const initial = { on: on('2026-03-16'), kind: 'initial', passed: true } as const;
+    expect(clock([initial, { on: on('2026-03-26'), kind: 'follow_up', passed: true }])).toMatchObject({
+      state: 'below',
+      rate: { on: '2026-03-15' },
+    });
+  });
+
+  it('inspects by charge once the threshold was passed: 500 lb every three months, below it once a year (40 CFR 84.106(g))', () => {
+    expect([15, 499, 500].map((pounds) => inspectionMonths(ruleOf('us-aim'), lb(pounds)))).toEqual([12, 12, 3]);
+    expect(inspectionMonths(ruleOf('us-608'), lb(49))).toBeNull();
+  });
+
   it('chronic: 125 % of the charge in one calendar year', () => {
     const additions = [
       { on: on('2026-02-01'), kg: lb(60) },
@@ -140,12 +165,25 @@ describe('which rule reaches a unit, and what it asks', () => {
   it('leak checks by CO2 equivalent: 20 kg of R-410A are 41.76 t, once a year without a detector (worked example, Regulation (EU) 517/2014)', () => {
     const tonnes = co2Tonnes(20, REFRIGERANTS.R410A?.gwpAR4 ?? NaN);
     expect(tonnes).toBeCloseTo(41.76, 1);
-    expect(leakCheckMonths(tonnes, { hermetic: false, detector: false })).toBe(12);
-    expect(leakCheckMonths(tonnes, { hermetic: false, detector: true })).toBe(24);
-    expect(leakCheckMonths(500, { hermetic: false, detector: false })).toBe(3);
-    expect(leakCheckMonths(50, { hermetic: false, detector: true })).toBe(12);
-    expect(leakCheckMonths(9.9, { hermetic: true, detector: false })).toBeNull();
-    expect(leakCheckMonths(4.9, { hermetic: false, detector: false })).toBeNull();
+    const today = on('2026-11-27');
+    const months = (over: Partial<CheckedUnit>, day = today) =>
+      leakCheckMonths({ refrigerant: 'R410A', chargeKg: 20, gwp: 2088, hermetic: false, detector: false, ...over }, day);
+    expect(months({})).toBe(12);
+    expect(months({ detector: true })).toBe(24);
+    expect(months({ chargeKg: 500, gwp: 1000 })).toBe(3);
+    expect(months({ chargeKg: 50, gwp: 1000, detector: true })).toBe(12);
+    expect(months({ chargeKg: 9.9, gwp: 1000, hermetic: true })).toBeNull();
+    expect(months({ chargeKg: 4.9, gwp: 1000 })).toBeNull();
+    expect(months({ gwp: null })).toBeNull();
+  });
+
+  it('counts an unsaturated gas by its mass since March 2024, and not before (Regulation (EU) 2024/573, article 5)', () => {
+    const months = (chargeKg: number, day: string, hermetic = false) =>
+      leakCheckMonths({ refrigerant: 'R1234yf', chargeKg, gwp: 4, hermetic, detector: false }, on(day));
+    expect([0.9, 1, 10, 100].map((kg) => months(kg, '2024-03-11'))).toEqual([null, 12, 6, 3]);
+    expect(months(10, '2024-03-10')).toBeNull();
+    expect([months(1.9, '2026-01-01', true), months(2, '2026-01-01', true)]).toEqual([null, 12]);
+    expect(months(10, '2014-12-31')).toBeNull();
   });
 });
 
@@ -173,6 +211,7 @@ describe('cylinders and the year', () => {
         { gas: 'R404A', kg: 0.5, way: 'to_reclaim' },
         { gas: 'RX', kg: 1, way: 'bought' },
         { gas: 'RX', kg: 1, way: 'moved' },
+        { gas: 'RY', kg: 0, way: 'scale_check' },
       ],
       (gas) => REFRIGERANTS[gas]?.gwpAR4 ?? null,
     );
@@ -185,5 +224,7 @@ describe('cylinders and the year', () => {
       co2Tonnes: expect.closeTo(1.5 * 3.922, 2),
     });
     expect(year[1]).toMatchObject({ gas: 'RX', bought: 1, netIntoUnits: 0, co2Tonnes: null });
+    // Weighed to check only: nothing went anywhere.
+    expect(year).toHaveLength(2);
   });
 });

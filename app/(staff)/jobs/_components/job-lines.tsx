@@ -25,7 +25,7 @@ export function JobLines({ lines, place = true }: { lines: readonly Line[]; plac
     <ul>
       {lines.map((j) => (
         <li key={j.id} className="flex flex-wrap items-baseline justify-between gap-x-6 gap-y-1 border-b border-line py-2 last:border-0">
-          <span className="min-w-0 flex-1 basis-80">
+          <span className="min-w-0 flex-1 basis-56">
             <Link href={`/jobs/${j.id}`} className="font-bold">
               {j.number}. {j.what}
             </Link>
@@ -33,7 +33,7 @@ export function JobLines({ lines, place = true }: { lines: readonly Line[]; plac
               {[place ? j.kitchen.name : '', j.units.map((u) => u.name).join(', ')].filter(Boolean).join(' · ')}
             </span>
           </span>
-          <span className="flex flex-col items-start sm:items-end">
+          <span className="flex flex-col items-start sm:max-w-56 sm:items-end sm:text-right">
             <Urgency urgency={j.urgency} />
             {j.source === 'customer' && j.state === 'asked' ? (
               <span className="text-sm font-bold">Asked on their own page: ring them</span>

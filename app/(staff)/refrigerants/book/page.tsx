@@ -2,11 +2,11 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { can } from '@/lib/core/people/access';
 import { todayIn } from '@/lib/core/calendar';
-import { dayIn } from '@/lib/core/calendar/when';
+import { dateIn, dateWords } from '@/lib/core/calendar/when';
 import { CONTENTS_LABEL } from '@/lib/core/refrigerant-book';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { cylinders, GWP_REPORT, yearOfBook, yearsOfBook } from '@/lib/features/refrigerant-book/reads/book';
-import { leakingUnits, RULES_ON_FILE, unitsToCheck } from '@/lib/features/refrigerant-book/reads/leaks';
+import { CHECK_RULES_ON_FILE, chronicIn, leakingUnits, RULES_ON_FILE, unitsToCheck } from '@/lib/features/refrigerant-book/reads/leaks';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/doors/define-page';
@@ -15,6 +15,8 @@ import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { Trail } from '@/app/_ui/page/trail';
+import { CheckTable } from './_components/check-table';
+import { ChronicTable } from './_components/chronic-table';
 import { LeakTable } from './_components/leak-table';
 import { RuleForm } from './_components/rule-form';
 import { BALANCE, bulk, LEGAL } from './_components/words';
@@ -84,13 +86,13 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, quer
                     <Td label="Gas">
                       {refrigerantLabel(c.refrigerant)}, {CONTENTS_LABEL[c.contents].toLowerCase()}
                     </Td>
-                    <Td label="Where">{c.goneAt ? `gone ${dayIn(c.goneAt, zone)}` : (c.where?.name ?? 'Shop')}</Td>
+                    <Td label="Where">{c.goneAt ? `gone ${dateIn(c.goneAt, zone)}` : (c.where?.name ?? 'Shop')}</Td>
                     <Td label="By the book" className="whitespace-nowrap">
                       <b>{bulk(c.bookKg, units)}</b> of {bulk(c.mostKg, units, 0)}
                     </Td>
                     <Td label="Scale less book" className="whitespace-nowrap">
                       {c.differenceKg === null ? '–' : `${bulk(c.differenceKg, units)} ± ${bulk(2 * c.sdKg, units)}`}
-                      {c.weighedAt ? <span className="text-soft md:block"> {dayIn(c.weighedAt, zone)}</span> : null}
+                      {c.weighedAt ? <span className="block text-soft">{dateIn(c.weighedAt, zone)}</span> : null}
                     </Td>
                     <Td>
                       {c.goneAt ? null : (
@@ -107,22 +109,30 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, quer
         )}
         <YearTable year={year} years={years} totals={totals} units={units} report={GWP_REPORT} />
         <LeakTable title="Units that took refrigerant" leaks={leaking} units={units} method={shop?.leakMethod ?? 'annualizing'} />
-        {eu ? <CheckTable leaks={toCheck} /> : null}
+        <ChronicTable year={year} chronic={chronicIn(leaking, year, today)} units={units} />
+        {eu ? <CheckTable leaks={toCheck} report={GWP_REPORT} today={today} /> : null}
         <Sheet title="Rules on leaks">
           <p className="max-w-[75ch] text-soft">{LEGAL}</p>
           <ul className="my-3 flex flex-col gap-2">
             {RULES_ON_FILE.map((r) => (
               <li key={r.key}>
-                <b>{r.title}</b>: {r.source}. From {r.from}; a charge of {bulk(r.leastChargeKg, units, 0)} or more; above{' '}
+                <b>{r.title}</b>: {r.source}. From {dateWords(r.from)}; a charge of {bulk(r.leastChargeKg, units, 0)} or more; above{' '}
                 {r.thresholdPercent.commercial_refrigeration} % a year repaired within {r.repairDays} days, follow-up test within{' '}
                 {r.followUpDays} more; {r.chronicPercent} % in a calendar year reported. <span className="text-soft">Read {r.read}.</span>
               </li>
             ))}
-            <li>
-              <b>EU leak checks</b>: (EU) 517/2014 article 4, kept by (EU) 2024/573 article 5: from 5 t CO2 equivalent every 12 months, from
-              50 t every 6, from 500 t every 3; sealed units below 10 t none.{' '}
-              <span className="text-soft">Read by secondary sources, 2026-11-27.</span>
-            </li>
+            {CHECK_RULES_ON_FILE.map((r) => (
+              <li key={r.key}>
+                <b>{r.title}</b>: {r.source}. From {dateWords(r.from)}
+                {r.until ? ` until ${dateWords(r.until)}` : ''}:{' '}
+                {steps(r.steps.map((s) => ({ from: `${s.tonnes} t CO2 equivalent`, months: s.months })))}; sealed units below{' '}
+                {r.sealedTonnes} t none.
+                {r.byMass
+                  ? ` R-1234yf and R-1234ze(E) alone: ${steps(r.byMass.map((s) => ({ from: `${s.kg} kg`, months: s.months })))}; sealed below ${r.sealedKg} kg none.`
+                  : ''}{' '}
+                <span className="text-soft">Read {r.read}.</span>
+              </li>
+            ))}
           </ul>
           {can(actor, 'manage:shop') && shop ? <RuleForm ruleSet={shop.leakRuleSet} method={shop.leakMethod} /> : null}
         </Sheet>
@@ -131,22 +141,4 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, quer
   );
 });
 
-function CheckTable({ leaks }: { leaks: Awaited<ReturnType<typeof unitsToCheck>> }) {
-  return (
-    <Sheet title="Leak checks by CO2 equivalent" aside={<span className="text-sm text-soft">{GWP_REPORT}; no detector assumed</span>}>
-      {leaks.length === 0 ? (
-        <p className="text-soft">No charge on file asks for them.</p>
-      ) : (
-        <ul className="columns-1 gap-8 sm:columns-2">
-          {leaks.map((l) => (
-            <li key={l.unit.id} className="break-inside-avoid py-1">
-              <Link href={`/units/${l.unit.id}/refrigerant`}>{l.unit.name}</Link>, {l.unit.kitchen.name}: {(l.co2 ?? 0).toFixed(1)} t, every{' '}
-              {l.checkMonths} months
-            </li>
-          ))}
-        </ul>
-      )}
-      <p className="mt-2 text-sm text-soft">{LEGAL}</p>
-    </Sheet>
-  );
-}
+const steps = (list: { from: string; months: number }[]) => list.map((s) => `from ${s.from} every ${s.months} months`).join(', ');

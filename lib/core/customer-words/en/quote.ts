@@ -36,6 +36,12 @@ export const QUOTE_EN = {
     total: (total: string, until: string) => `${total} in all, valid until ${until}.`,
     open: (address: string) => `Read it, and accept or decline: ${address}`,
   },
+  /** The letter once the part that an accepted quote waited for is here. */
+  partHere: {
+    subject: (kitchen: string) => `The part is here: choose a time for ${kitchen}`,
+    here: (what: string) => `The part for “${what}” is here.`,
+    open: (day: string) => `Open the link in our letter of ${day} again: it shows the times that are free now, and choosing one books it.`,
+  },
   /** What comes after it was accepted. */
   time: {
     heading: 'When shall we come?',

@@ -36,6 +36,11 @@ export const QUOTE_ES: typeof QUOTE_EN = {
     total: (total, until) => `${total} en total, válido hasta el ${until}.`,
     open: (address) => `Léalo, y acéptelo o rechácelo: ${address}`,
   },
+  partHere: {
+    subject: (kitchen) => `El repuesto ya está aquí: elija una hora para ${kitchen}`,
+    here: (what) => `El repuesto para «${what}» ya está aquí.`,
+    open: (day) => `Abra otra vez el enlace de nuestra carta del ${day}: muestra las horas libres, y al elegir una queda reservada.`,
+  },
   time: {
     heading: '¿Cuándo vamos?',
     lead: 'Estas horas están libres. Elija una y queda reservada.',

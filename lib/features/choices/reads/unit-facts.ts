@@ -1,11 +1,12 @@
 import 'server-only';
 import { daysBetween, todayIn, type LocalDate } from '../../../core/calendar';
 import { toLocalDate } from '../../../core/calendar/date-column';
-import { meanMinutes, type Happened, type ShopCosts, type UnitFacts } from '../../../core/choices';
+import { meanMinutes, type Happened, type ShopCosts, type TypedFigures, type UnitFacts } from '../../../core/choices';
 import { extraKwh } from '../../../core/evidence';
 import { COIL_CLEANING } from '../../../core/tasks';
 import { keysOf } from '../../../core/typed/closed-set';
 import type { Tx } from '../../../database/client';
+import { STORED_CHOICE } from '../../../database/stored/choices';
 import { unitEvidence } from '../../evidence/reads/evidence';
 import { leaksOfUnit } from '../../refrigerant-book/reads/leaks';
 import { timeAtVisits } from '../../visits/reads/time-on-units';
@@ -18,13 +19,15 @@ const DAY = 86_400_000;
 const ENERGY_SHARE = 0.5;
 
 /** Days on which one of some units failed: it tripped, its compressor went, or its box was too warm for food. */
-async function failures(db: Tx, unit: { id: string } | null, since: Date): Promise<number> {
+type Span = { gte: Date; lte: Date };
+
+async function failures(db: Tx, unit: { id: string } | null, span: Span): Promise<number> {
   const where = unit ? { unitId: unit.id } : {};
   const events = await db.unitEvent.findMany({
-    where: { ...where, at: { gte: since }, kind: { in: ['high_pressure_trip', 'compressor_replaced'] } },
+    where: { ...where, at: span, kind: { in: ['high_pressure_trip', 'compressor_replaced'] } },
     select: { unitId: true, at: true },
   });
-  const warm = await db.foodWarning.findMany({ where: { ...where, toldAt: { gte: since } }, select: { unitId: true, toldAt: true } });
+  const warm = await db.foodWarning.findMany({ where: { ...where, toldAt: span }, select: { unitId: true, toldAt: true } });
   const days = [
     ...events.map((e) => `${e.unitId} ${Math.floor(e.at.getTime() / DAY)}`),
     ...warm.map((w) => `${w.unitId} ${Math.floor(w.toldAt.getTime() / DAY)}`),
@@ -32,9 +35,9 @@ async function failures(db: Tx, unit: { id: string } | null, since: Date): Promi
   return new Set(days).size;
 }
 
-const calls = (db: Tx, unitId: string | null, since: Date): Promise<number> =>
+const calls = (db: Tx, unitId: string | null, createdAt: Span): Promise<number> =>
   db.job.count({
-    where: { source: 'call', createdAt: { gte: since }, ...(unitId ? { units: { some: { unitId } } } : { units: { some: {} } }) },
+    where: { source: 'call', createdAt, ...(unitId ? { units: { some: { unitId } } } : { units: { some: {} } }) },
   });
 
 /** Null where the unit is not in service. */
@@ -44,6 +47,7 @@ export async function unitFacts(db: Tx, unitId: string, now: Date): Promise<Unit
   const today = todayIn(unit.kitchen.timeZone, now.getTime());
   const oldest = new Date(now.getTime() - YEARS * 365 * DAY);
   const since = unit.createdAt > oldest ? unit.createdAt : oldest;
+  const span = { gte: since, lte: now };
   const years = Math.max(0.25, (now.getTime() - since.getTime()) / (365 * DAY));
   const over = (times: number): Happened => ({ times, years });
   const fleetUnits = await db.unit.findMany({ where: { archivedAt: null }, select: { createdAt: true } });
@@ -52,20 +56,22 @@ export async function unitFacts(db: Tx, unitId: string, now: Date): Promise<Unit
     fleetUnits.reduce((sum, u) => sum + (now.getTime() - Math.max(u.createdAt.getTime(), oldest.getTime())) / (365 * DAY), 0),
   );
   const cleanings = await db.visitTask.count({
-    where: { unitId, outcome: 'done', task: { kindKey: COIL_CLEANING }, visit: { status: 'done', startsAt: { gte: since } } },
+    where: { unitId, outcome: 'done', task: { kindKey: COIL_CLEANING }, visit: { status: 'done', startsAt: span } },
   });
   const leaks = await leaksOfUnit(db, unitId, today);
-  const added = (leaks?.additions ?? []).filter((a) => daysBetween(a.on, today) <= years * 365).reduce((sum, a) => sum + a.kg, 0);
+  const added = (leaks?.additions ?? [])
+    .filter((a) => a.on <= today && daysBetween(a.on, today) <= years * 365)
+    .reduce((sum, a) => sum + a.kg, 0);
   return {
     cleanings: over(cleanings),
-    callOuts: over(await calls(db, unitId, since)),
-    failures: over(await failures(db, unit, since)),
+    callOuts: over(await calls(db, unitId, span)),
+    failures: over(await failures(db, unit, span)),
     fleet: {
-      callOuts: { times: await calls(db, null, oldest), years: fleetYears },
-      failures: { times: await failures(db, null, oldest), years: fleetYears },
+      callOuts: { times: await calls(db, null, { gte: oldest, lte: now }), years: fleetYears },
+      failures: { times: await failures(db, null, { gte: oldest, lte: now }), years: fleetYears },
     },
     leakKgPerYear: added / years,
-    cleaningMinutes: await cleaningTimes(db, unitId, since),
+    cleaningMinutes: await cleaningTimes(db, unitId, span),
     fouling: await foulingOf(db, unitId, now, cleanings / years),
   };
 }
@@ -74,11 +80,11 @@ export async function unitFacts(db: Tx, unitId: string, now: Date): Promise<Unit
 const LATEST = 12;
 
 /** Minutes that cleaning its coil took, at visits that did no work on a job or a circuit there. */
-async function cleaningTimes(db: Tx, unitId: string, since: Date): Promise<UnitFacts['cleaningMinutes']> {
+async function cleaningTimes(db: Tx, unitId: string, startsAt: Span): Promise<UnitFacts['cleaningMinutes']> {
   const visits = await db.visit.findMany({
     where: {
       status: 'done',
-      startsAt: { gte: since },
+      startsAt,
       arrivedAt: { not: null },
       leftAt: { not: null },
       tasks: { some: { unitId, outcome: 'done', task: { kindKey: COIL_CLEANING } } },
@@ -157,6 +163,12 @@ async function timePriced(db: Tx, hour: number | null = null): Promise<Pick<Shop
 
 function wholeCosts({ energyPerKwh, cleaning, failure }: Record<keyof typeof PRICES, number | null>): ShopCosts | null {
   return energyPerKwh !== null && cleaning !== null && failure !== null ? { energyPerKwh, cleaning, failure } : null;
+}
+
+/** What was typed at the shop's last decision: its lives, prices and interest are the shop's own, and need not be typed again. */
+export async function lastFigures(db: Tx): Promise<{ at: Date; typed: TypedFigures } | null> {
+  const row = await db.unitChoice.findFirst({ orderBy: { at: 'desc' }, select: { at: true, figures: true } });
+  return row && { at: row.at, typed: STORED_CHOICE.read(row.figures).typed };
 }
 
 /** What was decided about a unit, the latest first. */

@@ -5,8 +5,10 @@ import { checkImport } from './check-import';
 import { chooseInSheet } from './choose';
 import type { ImportWork, Said } from './on-thread';
 import { runImport } from './run-import';
+import { giveWay } from '../../give-way';
 
 // Twenty thousand rows keep one core busy for seconds: here nobody waits for it.
+giveWay();
 const { url, ...work } = workerData as ImportWork & { url: string };
 const db = connect(url, 2);
 

@@ -1,6 +1,7 @@
 import 'server-only';
-import { dateWords } from '../../../core/calendar/when';
+import { customerFullDate } from '../../../core/calendar/when';
 import { todayIn } from '../../../core/calendar';
+import { wordsIn } from '../../../core/customer-words';
 import { STEP_INFO, stepsFrom } from '../../../core/jobs';
 import { AppError } from '../../../core/errors';
 import type { Actor } from '../../../core/people/access';
@@ -43,22 +44,26 @@ async function writeOfTimes(tx: Tx, jobId: string, now: Date): Promise<void> {
   const quote = await tx.quote.findFirst({
     where: { jobId, answer: 'accepted', supersededAt: null, sentTo: { not: '' } },
     orderBy: { version: 'desc' },
-    include: { job: { select: { what: true, kitchen: { select: { name: true, timeZone: true } } } } },
+    include: {
+      job: { select: { what: true, kitchen: { select: { name: true, timeZone: true, customer: { select: { language: true } } } } } },
+    },
   });
   if (!quote?.sentAt) return;
   const { what, kitchen } = quote.job;
+  const { language } = kitchen.customer;
+  const say = wordsIn(language).quote.partHere;
   const shop = await shopSettings(tx);
   await tx.outboxMessage.create({
     data: {
       kind: 'quote_sent',
       toEmail: quote.sentTo,
-      subject: `The part is here: choose a time for ${kitchen.name}`,
+      subject: say.subject(kitchen.name),
       text: [
-        `The part for “${what}” is here.`,
+        say.here(what),
         '',
-        `Open the link in our letter of ${dateWords(todayIn(kitchen.timeZone, quote.sentAt.getTime()))} again: it shows the times that are free now, and choosing one books it.`,
+        say.open(customerFullDate(todayIn(kitchen.timeZone, quote.sentAt.getTime()), language)),
         '',
-        [shop?.name ?? 'Your refrigeration shop', shop?.phone, shop?.email].filter(Boolean).join(' · '),
+        [shop?.name ?? wordsIn(language).visit.someShop, shop?.phone, shop?.email].filter(Boolean).join(' · '),
       ].join('\n'),
       createdAt: now,
     },

@@ -1,11 +1,13 @@
 import 'server-only';
-import { daysBetween, todayIn, type LocalDate } from '../../../core/calendar';
+import { daysBetween, localDate, todayIn, type LocalDate } from '../../../core/calendar';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import {
   additionsOf,
   annualizingRates,
+  CHECK_RULES,
   chronicPercent,
   co2Tonnes,
+  inspectionMonths,
   LEAK_RULES,
   leakCheckMonths,
   repairClock,
@@ -17,10 +19,10 @@ import {
   type LeakRule,
   type LeakTest,
   type RepairClock,
+  type RuledUnit,
 } from '../../../core/refrigerant-book';
 import { depletesOzone } from '../../../core/refrigerants/catalogue';
-import { judgePressureTest } from '../../../core/sealed/pressure-test';
-import { atmosphereAt } from '../../../core/measures';
+import { judgedPressure } from '../../../core/sealed/judged';
 import { groupBy } from '../../../core/numerics/group-by';
 import { STORED_SEALED_WORK } from '../../../database/stored/sealed';
 import type { Tx } from '../../../database/client';
@@ -44,10 +46,12 @@ export type UnitLeaks = {
   rolling: LeakRate[];
   tests: (LeakTest & { from: 'book' | 'record' })[];
   /** Rules that reach it today, with the clock of the shop's method. */
-  rules: { rule: LeakRule; clock: RepairClock | null; chronic: number | null }[];
+  rules: { rule: LeakRule; clock: RepairClock | null; inspectMonths: number | null }[];
   /** Tonnes of CO2 that its charge stands for, and months between checks by the EU rule; null where none. */
   co2: number | null;
   checkMonths: number | null;
+  /** Last day a test of its circuit is on file; null where none is. */
+  lastTestOn: LocalDate | null;
 };
 
 function leaksOf(u: Row, tests: UnitLeaks['tests'], method: LeakMethod, today: LocalDate): UnitLeaks {
@@ -61,7 +65,7 @@ function leaksOf(u: Row, tests: UnitLeaks['tests'], method: LeakMethod, today: L
   const rolling = chargeKg === null ? [] : rollingRates(chargeKg, additions, passed);
   const rates = method === 'rolling' ? rolling : annualizing;
   const gwp = gwpOf(u.refrigerant);
-  const reached = chargeKg === null ? [] : rulesFor({ chargeKg, ozoneDepleting: depletesOzone(u.refrigerant), gwp, kind: KIND }, today);
+  const reached = chargeKg === null ? [] : rulesFor(ruled(u.refrigerant, chargeKg), today);
   const co2 = chargeKg === null || gwp === null ? null : co2Tonnes(chargeKg, gwp);
   return {
     unit: { id: u.id, name: u.name, tag: u.tag, refrigerant: u.refrigerant, chargeKg, kitchen: u.kitchen },
@@ -72,11 +76,41 @@ function leaksOf(u: Row, tests: UnitLeaks['tests'], method: LeakMethod, today: L
     rules: reached.map((rule) => ({
       rule,
       clock: repairClock(rule, KIND, rates, tests, today),
-      chronic: chargeKg === null ? null : chronicPercent(rule, chargeKg, additions, Number(today.slice(0, 4))),
+      inspectMonths: chargeKg === null ? null : inspectionMonths(rule, chargeKg),
     })),
     co2,
-    checkMonths: co2 === null ? null : leakCheckMonths(co2, { hermetic: u.circuitAccess === 'sealed', detector: false }),
+    checkMonths:
+      chargeKg === null
+        ? null
+        : leakCheckMonths({ refrigerant: u.refrigerant, chargeKg, gwp, hermetic: u.circuitAccess === 'sealed', detector: false }, today),
+    lastTestOn: tests.at(-1)?.on ?? null,
   };
+}
+
+const ruled = (refrigerant: string, chargeKg: number): RuledUnit => ({
+  chargeKg,
+  ozoneDepleting: depletesOzone(refrigerant),
+  gwp: gwpOf(refrigerant),
+  kind: KIND,
+});
+
+export type ChronicLeaker = { leaks: UnitLeaks; rule: LeakRule; percent: number; addedKg: number; days: LocalDate[] };
+
+/** Units that took so much of their charge in a calendar year that a report is due, by the rules as they stood at its end (or today). */
+export function chronicIn(all: readonly UnitLeaks[], year: number, today: LocalDate): ChronicLeaker[] {
+  const end = localDate(`${year}-12-31`);
+  const day = today < end ? today : end;
+  return all.flatMap((leaks) => {
+    const { chargeKg, refrigerant } = leaks.unit;
+    if (chargeKg === null) return [];
+    const taken = leaks.additions.filter((a) => a.on.startsWith(`${year}-`));
+    return rulesFor(ruled(refrigerant, chargeKg), day).flatMap((rule) => {
+      const percent = chronicPercent(rule, chargeKg, taken, year);
+      return percent === null
+        ? []
+        : [{ leaks, rule, percent, addedKg: taken.reduce((sum, a) => sum + a.kg, 0), days: taken.map((a) => a.on) }];
+    });
+  });
 }
 
 /** Tests of the book, and those of repair records: a pressure test that held, or leaked, is the initial one. */
@@ -101,23 +135,11 @@ async function testsOf(db: Tx, units: readonly Row[]): Promise<Map<string, UnitL
   );
 }
 
-/** Standard deviation of a clamp on a tube, K: judgement, as on the tablet. */
-const CLAMP_SD_K = 0.5;
-
 /** Whether a pressure test on file held; null where it was too short to say. */
 function held(stored: Prisma.JsonValue, altitudeM: number): boolean | null {
   const work = STORED_SEALED_WORK.readOrNull(stored);
   if (work?.step !== 'pressure_test') return null;
-  const { start, end } = work;
-  const minutes = (Date.parse(end.at) - Date.parse(start.at)) / 60_000;
-  const { verdict } = judgePressureTest({
-    start: { ...start, minutes: 0 },
-    end: { ...end, minutes },
-    atmospherePa: atmosphereAt(altitudeM),
-    gaugeSdPa: work.gaugeDivisionPa / 2,
-    temperatureSdK: CLAMP_SD_K,
-    platePaGauge: work.platePaGauge,
-  });
+  const verdict = judgedPressure(work, altitudeM)?.j.verdict;
   return verdict === 'holds' ? true : verdict === 'leaks' ? false : null;
 }
 
@@ -147,3 +169,4 @@ export async function leaksOfUnit(db: Tx, unitId: string, today: LocalDate): Pro
 
 /** The rules as data, newest first, whether they reach anything here or not. */
 export const RULES_ON_FILE = [...LEAK_RULES].sort((a, b) => (a.from < b.from ? 1 : -1));
+export const CHECK_RULES_ON_FILE = [...CHECK_RULES].sort((a, b) => (a.from < b.from ? 1 : -1));

@@ -7,6 +7,7 @@ import { RECOVERED_FOR_LABEL } from '../../../core/sealed/work';
 import type { Tx } from '../../../database/client';
 import { shopTimeZone } from '../../shop/reads/shop';
 import { GWP_REPORT, gwpOf, linesOfYear } from '../reads/book';
+import { chronicIn, leakingUnits } from '../reads/leaks';
 
 /** Spreadsheets read a file as UTF-8 only when it says so. */
 const MARK = '\uFEFF';
@@ -27,4 +28,30 @@ export async function exportBook({ db }: { db: Tx }, year: number): Promise<stri
     return cells.map(guarded);
   });
   return MARK + Papa.unparse([[...HEAD], ...rows], { newline: '\r\n' }) + '\r\n';
+}
+
+const CHRONIC = [
+  'unit',
+  'tag',
+  'kitchen',
+  'refrigerant',
+  'full charge kg',
+  'added kg',
+  '% of full charge',
+  'added on',
+  'tests',
+  'rule',
+] as const;
+
+/** Units of a year on which a report is due, with what was added when and how their tests went. */
+export async function exportChronic({ db, now }: { db: Tx; now: Date }, year: number): Promise<string> {
+  const today = todayIn(await shopTimeZone(db), now.getTime());
+  const rows = chronicIn(await leakingUnits(db, today), year, today).map(({ leaks: { unit, tests }, rule, percent, addedKg, days }) => {
+    const tested = tests
+      .filter((t) => t.on.startsWith(`${year}-`))
+      .map((t) => `${t.on} ${t.kind === 'initial' ? 'first' : 'follow-up'} ${t.passed ? 'passed' : 'failed'}`);
+    const cells = [unit.name, unit.tag, unit.kitchen.name, unit.refrigerant, unit.chargeKg?.toFixed(3) ?? '', addedKg.toFixed(3), percent.toFixed(1), days.join(' '), tested.join('; '), `${rule.title}, ${rule.chronicSource}`]; // prettier-ignore
+    return cells.map(guarded);
+  });
+  return MARK + Papa.unparse([[...CHRONIC], ...rows], { newline: '\r\n' }) + '\r\n';
 }

@@ -2,7 +2,7 @@ import type { Metadata } from 'next';
 import Link from 'next/link';
 import { notFound } from 'next/navigation';
 import { todayIn } from '@/lib/core/calendar';
-import { dayIn, momentIn } from '@/lib/core/calendar/when';
+import { dateIn, timeIn } from '@/lib/core/calendar/when';
 import { isId } from '@/lib/core/ids/is-id';
 import { can } from '@/lib/core/people/access';
 import { CERTIFICATE_LABEL, CONTENTS_LABEL, CYLINDER_WAY_LABEL } from '@/lib/core/refrigerant-book';
@@ -37,7 +37,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
       <Trail items={[{ href: '/refrigerants/book', label: 'Refrigerant book' }]} />
       <PageHead
         title={c.label}
-        lead={`${refrigerantLabel(c.refrigerant)}, ${CONTENTS_LABEL[c.contents].toLowerCase()}. ${c.goneAt ? `Gone ${dayIn(c.goneAt, zone)}: ${c.goneWhy}` : (c.where?.name ?? 'In the shop')}`}
+        lead={`${refrigerantLabel(c.refrigerant)}, ${CONTENTS_LABEL[c.contents].toLowerCase()}. ${c.goneAt ? `Gone ${dateIn(c.goneAt, zone)}: ${c.goneWhy}` : c.where ? `In the van of ${c.where.name}.` : 'In the shop.'}`}
       />
       <div className="flex flex-col gap-6">
         <Sheet
@@ -56,7 +56,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
                 'Scale less book',
                 c.differenceKg === null ? 'Not weighed yet' : `${bulk(c.differenceKg, units)} ± ${bulk(2 * c.sdKg, units)} (19 in 20)`,
               ],
-              ['Weighed last', c.weighedAt ? momentIn(c.weighedAt, zone) : ''],
+              ['Weighed last', c.weighedAt ? `${dateIn(c.weighedAt, zone)}, ${timeIn(c.weighedAt, zone)}` : ''],
               ['Empty', bulk(c.tareKg, units)],
               ['May hold', bulk(c.mostKg, units)],
               ['Gas when it came on file', bulk(c.firstKg, units)],
@@ -104,7 +104,7 @@ function Lines({ entries, zone, units, writes }: { entries: BookEntry[]; zone: s
       <tbody>
         {entries.map((e) => (
           <tr key={e.id} className={e.corrected || e.correctsId ? 'text-soft' : ''}>
-            <Td className="font-bold whitespace-nowrap">{dayIn(e.at, zone)}</Td>
+            <Td className="font-bold whitespace-nowrap">{dateIn(e.at, zone)}</Td>
             <Td>
               {e.correctsId ? 'Taken back: ' : ''}
               {CYLINDER_WAY_LABEL[e.way]}
@@ -139,7 +139,7 @@ function Lines({ entries, zone, units, writes }: { entries: BookEntry[]; zone: s
             </Td>
             <Td>
               {writes && !e.corrected && !e.correctsId && e.way !== 'scale_check' ? (
-                <TakeBackForm entryId={e.id} label={`${CYLINDER_WAY_LABEL[e.way]}, ${dayIn(e.at, zone)}`} />
+                <TakeBackForm entryId={e.id} label={`${CYLINDER_WAY_LABEL[e.way]}, ${dateIn(e.at, zone)}`} />
               ) : null}
             </Td>
           </tr>

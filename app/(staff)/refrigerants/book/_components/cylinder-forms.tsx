@@ -46,7 +46,7 @@ export function NewCylinderForm({ unit, vans }: { unit: string; vans: Person[] }
           blank="Choose"
           options={CYLINDER_CONTENTS.map((value) => ({ value, label: CONTENTS_LABEL[value] }))}
         />
-        <Select label="Where" {...on('withUserId')} blank="In the shop" options={people(vans)} />
+        <Select label="Where" {...on('withUserId')} blank="The shop" options={people(vans)} />
         {mass('tare', 'Empty weight', 'Stamped as T.W.')}
         {mass('gross', 'On the scale as it is', 'Cylinder and gas.')}
         {mass('most', 'Most gas it may hold', 'Four fifths of a recovery cylinder’s water capacity, or what came in a new one.')}
@@ -155,7 +155,7 @@ export function PlaceForm({ id, version, withUserId, vans }: { id: string; versi
     <ActionForm {...form} className="flex flex-wrap items-end gap-3">
       <FormErrors errors={error('')} />
       <Hidden of={{ id, version }} />
-      <Select label="Where it is" {...on('withUserId')} blank="In the shop" defaultValue={withUserId ?? ''} options={people(vans)} />
+      <Select label="Put it in" {...on('withUserId')} blank="The shop" defaultValue={withUserId ?? ''} options={people(vans)} />
       <Button type="submit" disabled={busy}>
         Move it
       </Button>

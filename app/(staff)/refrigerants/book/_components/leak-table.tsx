@@ -15,7 +15,7 @@ export type Leaks = {
   additions: Addition[];
   annualizing: LeakRate[];
   rolling: LeakRate[];
-  rules: { rule: LeakRule; clock: RepairClock | null; chronic: number | null }[];
+  rules: { rule: LeakRule; clock: RepairClock | null; inspectMonths: number | null }[];
 };
 
 const percent = (r: LeakRate | undefined) => (r ? `${r.percent.toFixed(r.percent < 10 ? 1 : 0)} %` : 'can’t say');
@@ -24,7 +24,6 @@ const mass = (kg: number, u: MeasureUnits) =>
 
 /** What each unit lost at its last addition, a year, and what the rules that reach it ask. */
 export function LeakTable({ title, leaks, units, method }: { title: string; leaks: Leaks[]; units: MeasureUnits; method: LeakMethod }) {
-  const chronic = leaks.filter((l) => l.rules.some((r) => r.chronic !== null));
   return (
     <Sheet
       title={title}
@@ -66,7 +65,7 @@ export function LeakTable({ title, leaks, units, method }: { title: string; leak
                     {rules.length === 0 ? (
                       <span className="text-soft">{unit.chargeKg === null ? 'Charge unknown: can’t say' : 'None by its charge'}</span>
                     ) : null}
-                    {rules.map(({ rule, clock }) => (
+                    {rules.map(({ rule, clock, inspectMonths }) => (
                       <span key={rule.key} className="block min-w-36">
                         <span className="text-sm text-soft">
                           {rule.title}, {rule.thresholdPercent.commercial_refrigeration} %
@@ -75,6 +74,11 @@ export function LeakTable({ title, leaks, units, method }: { title: string; leak
                           <State shape={clockLook(clock).shape} tone={clockLook(clock).tone}>
                             {clockLook(clock).label}
                           </State>
+                        ) : null}
+                        {clock && clock.state !== 'below' && inspectMonths !== null ? (
+                          <span className="block text-sm text-soft">
+                            {clock.rate.percent.toFixed(0)} % on {dateWords(clock.rate.on)}; then inspected every {inspectMonths} months
+                          </span>
                         ) : null}
                       </span>
                     ))}
@@ -85,15 +89,6 @@ export function LeakTable({ title, leaks, units, method }: { title: string; leak
           </tbody>
         </Table>
       )}
-      {chronic.length > 0 ? (
-        <p className="mt-3">
-          <State shape="late" tone="alarm">
-            Chronic leakers this year
-          </State>{' '}
-          {chronic.map((l) => `${l.unit.name} (${Math.round(Math.max(...l.rules.map((r) => r.chronic ?? 0)))} % of its charge)`).join(', ')}
-          : a report is due by 1 March.
-        </p>
-      ) : null}
       <p className="mt-2 text-sm text-soft">
         Added: charged less what was recovered within two weeks before. Methods of 40 CFR 82.152 and 84.102. {LEGAL}
       </p>

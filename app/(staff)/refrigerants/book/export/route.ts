@@ -1,10 +1,13 @@
 import { defineRoute } from '@/lib/server/doors/define-route';
-import { exportBook } from '@/lib/features/refrigerant-book/verbs/export-book';
+import { exportBook, exportChronic } from '@/lib/features/refrigerant-book/verbs/export-book';
 
 export const GET = defineRoute('read:refrigerant-book', async ({ db, now, request }) => {
-  const asked = Number(new URL(request.url).searchParams.get('year'));
+  const query = new URL(request.url).searchParams;
+  const chronic = query.get('of') === 'chronic';
+  const asked = Number(query.get('year'));
   const year = Number.isInteger(asked) && asked >= 2000 && asked <= 2200 ? asked : now.getUTCFullYear();
-  return new Response(await exportBook({ db }, year), {
-    headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': `attachment; filename="refrigerant-book-${year}.csv"` },
+  const name = chronic ? 'chronic-leakers' : 'refrigerant-book';
+  return new Response(chronic ? await exportChronic({ db, now }, year) : await exportBook({ db }, year), {
+    headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': `attachment; filename="${name}-${year}.csv"` },
   });
 });

@@ -1,10 +1,18 @@
 import { Button } from '@/app/_ui/buttons/button';
 import { Field } from '@/app/_ui/fields/field';
 
-type Props = { values: Record<string, string | undefined>; wrong: Record<string, string[] | undefined>; currency: string };
+type Props = {
+  values: Record<string, string | undefined>;
+  wrong: Record<string, string[] | undefined>;
+  currency: string;
+  /** Whether a refrigerant is bought by the pound. */
+  pounds: boolean;
+  /** Said where figures of an earlier decision stand in the fields. */
+  from: string;
+};
 
 /** Asked in the address, so that a comparison can be sent to somebody as it stands. Nothing is assumed: usual figures are only told. */
-export function FiguresForm({ values, wrong, currency }: Props) {
+export function FiguresForm({ values, wrong, currency, pounds, from }: Props) {
   const box = (name: string, label: string, unit: string, hint?: string) => (
     <Field
       label={label}
@@ -19,6 +27,7 @@ export function FiguresForm({ values, wrong, currency }: Props) {
   );
   return (
     <form method="get" className="flex flex-col gap-4">
+      {from ? <p className="text-soft">{from}</p> : null}
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2 lg:grid-cols-3">
         {box('coilPrice', 'New coil, fitted', currency, 'Empty leaves that way out.')}
         {box('coilYears', 'The new coil would serve', 'years', 'Often 8 to 12 (common practice).')}
@@ -29,7 +38,7 @@ export function FiguresForm({ values, wrong, currency }: Props) {
         {box('useKwh', 'This unit uses, clean', 'kWh a year', 'From its plate or data sheet; empty if not known.')}
         {box('newKwh', 'A new one uses', 'kWh a year')}
         {box('callOut', 'A call-out', currency)}
-        {box('refrigerantPerKg', 'Refrigerant, a kilogram', currency)}
+        {pounds ? box('refrigerantPerLb', 'Refrigerant, a pound', currency) : box('refrigerantPerKg', 'Refrigerant, a kilogram', currency)}
       </div>
       <Button look="primary" type="submit" className="self-start">
         Compare

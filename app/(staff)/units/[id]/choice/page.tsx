@@ -2,13 +2,15 @@ import { keysOf } from '@/lib/core/typed/closed-set';
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { todayIn, type LocalDate } from '@/lib/core/calendar';
-import { dateWords, dayIn, yearIn } from '@/lib/core/calendar/when';
+import { dateIn, dateWords } from '@/lib/core/calendar/when';
 import { compareWays, unitWays, VERDICT_WORDS, WAY_LABEL, type Comparison, type ShopCosts, type UnitFacts } from '@/lib/core/choices';
+import { POUND_KG } from '@/lib/core/measures';
 import { isId } from '@/lib/core/ids/is-id';
 import { counted } from '@/lib/core/wording/counted';
 import { can } from '@/lib/core/people/access';
-import { choicesOf, shopCosts, unitFacts } from '@/lib/features/choices/reads/unit-facts';
+import { choicesOf, lastFigures, shopCosts, unitFacts } from '@/lib/features/choices/reads/unit-facts';
 import { unitPage } from '@/lib/features/equipment/reads/units';
+import { unitsOf } from '@/lib/features/people/reads/people';
 import { ChoiceFigures } from '@/lib/schemas/equipment/choices';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
@@ -26,15 +28,19 @@ export const metadata: Metadata = { title: 'Clean, repair or replace' };
 export default definePage('read:fouling', async ({ db, actor, now, params, query }) => {
   const unit = isId(params.id) ? await unitPage(db, params.id) : null;
   if (!unit) notFound();
-  const [facts, { costs, currency, lacks }, decided] = await Promise.all([
+  const [facts, { costs, currency, lacks }, decided, last, units] = await Promise.all([
     unitFacts(db, unit.id, now),
     shopCosts(db, unit.id),
     choicesOf(db, unit.id),
+    lastFigures(db),
+    unitsOf(db, actor.userId),
   ]);
   if (!facts) notFound();
   const zone = unit.kitchen.timeZone;
   const today = todayIn(zone, now.getTime());
   const { result, wrong } = reckon(query, facts, costs);
+  const pounds = units.mass === 'oz';
+  const asked = Object.keys(query).length > 0;
   const sent = Object.fromEntries(Object.entries(query).map(([k, v]) => [k, v ?? '']));
   return (
     <>
@@ -47,7 +53,13 @@ export default definePage('read:fouling', async ({ db, actor, now, params, query
         {result ? <Result result={result} currency={currency} facts={facts} costs={costs} /> : null}
         <Sheet title={result ? 'On these figures' : 'Your prices'}>
           {costs ? null : <CostsMissing lacks={lacks} />}
-          <FiguresForm values={query} wrong={wrong} currency={currency} />
+          <FiguresForm
+            values={valuesOf(query, last, pounds)}
+            wrong={wrong}
+            currency={currency}
+            pounds={pounds}
+            from={last && !asked ? `What is the shop’s stands as at the last decision, of ${dateIn(last.at, zone)}.` : ''}
+          />
         </Sheet>
         {result && can(actor, 'decide:unit') ? (
           <Sheet title="Decide">
@@ -69,6 +81,23 @@ function reckon(query: Record<string, string | undefined>, facts: UnitFacts, cos
   if (!typed.success) return { result: null, wrong: typed.error.flatten().fieldErrors };
   const reckoned = costs && unitWays(facts, typed.data, costs);
   return { result: reckoned && compareWays(reckoned.ways, reckoned.prices), wrong: {} };
+}
+
+type Query = Record<string, string | undefined>;
+
+/** What stands in the fields: what was asked for in the address, else the shop's own figures of its last decision. */
+function valuesOf(query: Query, last: Awaited<ReturnType<typeof lastFigures>>, pounds: boolean): Query {
+  const perLb = (perKg: string | undefined) => (perKg && Number(perKg) ? String(Number((Number(perKg) * POUND_KG).toFixed(2))) : perKg);
+  if (Object.keys(query).length > 0) return pounds ? { refrigerantPerLb: perLb(query.refrigerantPerKg), ...query } : query;
+  if (!last) return {};
+  const { coilYears, unitYears, interest, callOut, refrigerantPerKg } = last.typed;
+  return {
+    coilYears: String(coilYears),
+    unitYears: String(unitYears),
+    interest: String(Number((interest * 100).toFixed(2))),
+    callOut: String(callOut),
+    ...(pounds ? { refrigerantPerLb: perLb(String(refrigerantPerKg)) } : { refrigerantPerKg: String(refrigerantPerKg) }),
+  };
 }
 
 const PARTS = {
@@ -156,10 +185,10 @@ function Decided({ decided, zone, today, may }: DecidedProps) {
       <ul className="flex flex-col gap-4">
         {decided.map((d) => (
           <li key={d.id}>
-            <b>{WAY_LABEL[d.way]}</b>, {dayIn(d.at, zone)} {yearIn(d.at, zone)}, {d.by}: {d.reason}
+            <b>{WAY_LABEL[d.way]}</b>, {dateIn(d.at, zone)}, {d.by}: {d.reason}
             {d.lookedAt ? (
               <span className="block text-soft">
-                Looked at again {dayIn(d.lookedAt, zone)} by {d.lookedBy}: {d.lookedNote}
+                Looked at again {dateIn(d.lookedAt, zone)} by {d.lookedBy}: {d.lookedNote}
               </span>
             ) : d.lookAgainOn <= today ? (
               may && <AgainForm id={d.id} />

@@ -6,7 +6,10 @@ import { dateWords, dayIn } from '@/lib/core/calendar/when';
 import { isId } from '@/lib/core/ids/is-id';
 import { CERTIFICATE_LABEL } from '@/lib/core/refrigerant-book';
 import { SEALED_STEP_TEXT } from '@/lib/core/sealed/steps';
+import { judgedWords } from '@/lib/core/sealed/judged';
 import { workLines } from '@/lib/core/sealed/said';
+import type { SealedWork } from '@/lib/core/sealed/work';
+import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { unitPage } from '@/lib/features/equipment/reads/units';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { leaksOfUnit } from '@/lib/features/refrigerant-book/reads/leaks';
@@ -20,6 +23,8 @@ import { UnitTrail } from '../_components/unit-trail';
 import { LeakTable } from '../../../refrigerants/book/_components/leak-table';
 import { LeakTestForm } from '../../../refrigerants/book/_components/leak-test-form';
 import { bulk, LEGAL } from '../../../refrigerants/book/_components/words';
+
+const RATE_HEADS = ['Added', 'Annualized, % a year', 'Days it stands on', 'Rolling year, %'] as const;
 
 export const metadata: Metadata = { title: 'Refrigerant of a unit' };
 
@@ -52,10 +57,10 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
         />
         {rates.length > 0 ? (
           <Sheet title="Leak rate at each addition">
-            <Table label="Leak rate at each addition">
+            <Table stack label="Leak rate at each addition">
               <thead>
                 <tr>
-                  {['Day', 'Added', 'Annualized, % a year', 'Days it stands on', 'Rolling year, %'].map((h) => (
+                  {['Day', ...RATE_HEADS].map((h) => (
                     <Th key={h}>{h}</Th>
                   ))}
                 </tr>
@@ -63,11 +68,12 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
               <tbody>
                 {rates.toReversed().map((r) => (
                   <tr key={r.on}>
-                    <Td>{dateWords(r.on)}</Td>
-                    <Td>{bulk(r.addedKg, units)}</Td>
-                    <Td>{r.percent.toFixed(1)}</Td>
-                    <Td>{r.days}</Td>
-                    <Td>{r.rolling.toFixed(1)}</Td>
+                    <Td className="font-bold">{dateWords(r.on)}</Td>
+                    {[bulk(r.addedKg, units), r.percent.toFixed(1), r.days, r.rolling.toFixed(1)].map((x, i) => (
+                      <Td key={RATE_HEADS[i]} label={RATE_HEADS[i]}>
+                        {x}
+                      </Td>
+                    ))}
                   </tr>
                 ))}
               </tbody>
@@ -90,7 +96,7 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
         {records.map((r) => (
           <Sheet
             key={r.id}
-            title={`Repair record of ${dayIn(r.begunAt, zone)}`}
+            title={`Repair record of ${dateWords(todayIn(zone, r.begunAt.getTime()))}`}
             aside={<span className="text-sm text-soft">{r.steps.length} of 9 steps written</span>}
           >
             <ol className="flex flex-col gap-4">
@@ -103,7 +109,11 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
                       {s.certificate ? `, ${CERTIFICATE_LABEL[s.certificate.kind]} ${s.certificate.number}` : ''}
                     </span>
                   </h3>
-                  {s.work ? <Facts items={workLines(s.work, units, (id) => r.cylinders[id])} /> : <p>Left out: {s.skippedWhy}</p>}
+                  {s.work ? (
+                    <Work work={s.work} units={units} altitudeM={unit.kitchen.altitudeM} cylinders={r.cylinders} />
+                  ) : (
+                    <p>Left out: {s.skippedWhy}</p>
+                  )}
                   {s.overruledBy ? (
                     <p>
                       <b>No certificate: {s.overruledBy} answered for it.</b> {s.overruledWhy}
@@ -119,3 +129,16 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, para
     </>
   );
 });
+
+type WorkProps = { work: SealedWork; units: MeasureUnits; altitudeM: number; cylinders: Record<string, string | undefined> };
+
+/** What was done, and what its figures were judged to say. */
+function Work({ work, units, altitudeM, cylinders }: WorkProps) {
+  const judged = judgedWords(work, units, altitudeM);
+  return (
+    <>
+      <Facts items={workLines(work, units, (id) => cylinders[id])} />
+      {judged ? <p className="font-bold">{judged}</p> : null}
+    </>
+  );
+}

@@ -62,6 +62,18 @@ export function Pick({ in: s, name, label, options }: Named & { options: readonl
   );
 }
 
+/** Values that are usual, each a tap; gone once something stands in the field. */
+export const Usual = ({ in: s, name, values, unit }: Omit<Named, 'label'> & { values: readonly string[]; unit: string }) =>
+  s.draft[name] ? null : (
+    <div className="flex flex-wrap gap-2">
+      {values.map((v) => (
+        <Chip key={v} onClick={() => s.put(name, v)}>
+          {v} {unit}
+        </Chip>
+      ))}
+    </div>
+  );
+
 export const Pair = ({ children }: { children: ReactNode }) => (
   <div className="grid grid-cols-2 gap-3 max-[22rem]:grid-cols-1">{children}</div>
 );

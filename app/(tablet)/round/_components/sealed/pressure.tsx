@@ -1,5 +1,4 @@
-import { judgePressureTest, type PressureJudgement } from '@/lib/core/sealed/pressure-test';
-import { atmosphereAt } from '@/lib/core/measures';
+import { judgedPressure, PRESSURE_VERDICT } from '@/lib/core/sealed/judged';
 import { timeAt } from '@/lib/core/calendar/at-offset';
 import type { Me, VisitOnFile } from '@/lib/core/tablet';
 import { fromSi, siOf, typedWork, type DraftUnits, type Given } from '../../_lib/sealed-draft';
@@ -7,10 +6,10 @@ import type { StepInHand } from '../../_lib/use-sealed';
 import { ownPressure } from '../../_lib/own-words';
 import { CautionNote } from '../caution-note';
 import { Chip, TouchButton } from '../touch';
-import { Num, Pair, Tick, Verdict } from './fields';
+import { Num, Pair, Tick, Usual, Verdict } from './fields';
 
-/** A clamp on a tube, standard deviation in K: judgement. */
-const CLAMP_SD_K = 0.5;
+/** Of gauges as they are sold, from memory. */
+const DIVISIONS: Readonly<Record<string, readonly string[]>> = { psig: ['1', '5', '10'], bar: ['0.1', '0.2', '0.5'] };
 
 type Props = { in: StepInHand; me: Me; visit: VisitOnFile; units: DraftUnits; given: Given };
 
@@ -34,8 +33,9 @@ export function Pressure({ in: s, me, visit, units, given }: Props) {
       )}
       <Tick in={s} name="noPlate" label="No test pressure can be read" />
       <Num in={s} name="division" label="One division of the gauge" unit={units.pressure.label} />
+      <Usual in={s} name="division" values={DIVISIONS[units.pressure.unit] ?? []} unit={units.pressure.label} />
       <Pair>
-        <Num in={s} name="startP" label="Pressure at the start" unit={units.pressure.label} />
+        <Num in={s} name="startP" label="Gauge then" unit={units.pressure.label} />
         <Num in={s} name="startT" label="Tube then" unit={units.temperature.label} />
       </Pair>
       {above ? (
@@ -56,7 +56,7 @@ export function Pressure({ in: s, me, visit, units, given }: Props) {
       {draft.startAt ? (
         <>
           <Pair>
-            <Num in={s} name="endP" label="Pressure now" unit={units.pressure.label} />
+            <Num in={s} name="endP" label="Gauge now" unit={units.pressure.label} />
             <Num in={s} name="endT" label="Tube now" unit={units.temperature.label} />
           </Pair>
           {draft.endAt ? (
@@ -78,14 +78,6 @@ export function Pressure({ in: s, me, visit, units, given }: Props) {
   );
 }
 
-const VERDICT_TEXT: Record<PressureJudgement['verdict'], string> = {
-  holds: 'It holds.',
-  leaks: 'It leaks.',
-  rose: 'It rose more than the warmth explains: read again.',
-  too_short: 'Nothing shows yet; too short to say that it holds.',
-  above_plate: 'Above the plate’s test pressure.',
-};
-
 function Judged({
   draft,
   given,
@@ -101,19 +93,12 @@ function Judged({
 }) {
   const typed = typedWork('pressure_test', draft, given);
   if (!('work' in typed) || typed.work.step !== 'pressure_test') return null;
-  const { start, end, platePaGauge, gaugeDivisionPa } = typed.work;
-  const minutes = (Date.parse(end.at) - Date.parse(start.at)) / 60_000;
-  const j = judgePressureTest({
-    start: { ...start, minutes: 0 },
-    end: { ...end, minutes },
-    atmospherePa: atmosphereAt(altitudeM),
-    gaugeSdPa: gaugeDivisionPa / 2,
-    temperatureSdK: CLAMP_SD_K,
-    platePaGauge,
-  });
+  const judged = judgedPressure(typed.work, altitudeM);
+  if (!judged) return null;
+  const { j, minutes } = judged;
   const half = (j.band[1] - j.band[0]) / 2;
   return (
-    <Verdict title={VERDICT_TEXT[j.verdict]} alarm={j.verdict !== 'holds' && j.verdict !== 'too_short'}>
+    <Verdict title={PRESSURE_VERDICT[j.verdict]} alarm={j.verdict !== 'holds' && j.verdict !== 'too_short'}>
       <p>
         The gas law asks for {ownPressure(j.expectedPaGauge, me)} at this temperature; lost beyond that{' '}
         {fromSi(j.dropPa, units.pressure, 2)} ± {fromSi(half, units.pressure, 2)} {units.pressure.label} (four times in five).{' '}

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { CERTIFICATE_LABEL } from '@/lib/core/refrigerant-book/certificates';
 import { safetyClassOf } from '@/lib/core/refrigerants/catalogue';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
+import { judgedWords } from '@/lib/core/sealed/judged';
 import { workLines } from '@/lib/core/sealed/said';
 import { SEALED_STEP_TEXT, SEALED_STEPS, type SealedStep } from '@/lib/core/sealed/steps';
 import { dayAt } from '@/lib/core/calendar/at-offset';
@@ -78,7 +79,7 @@ function Step({
   if (!standing || again) return <StepForm {...p} flammable={burns(p.unit.refrigerant)} onSaved={onward} />;
   return (
     <>
-      <Said entry={standing} me={p.me} />
+      <Said entry={standing} me={p.me} altitudeM={p.visit.kitchen.altitudeM} />
       <div className="flex flex-wrap gap-2">
         <Chip onClick={() => setAgain(true)}>Write it anew</Chip>
         <ChipLink href={after ? to.sealed(p.visit.id, p.unit.id, after) : to.unit(p.visit.id, p.unit.id, 'leave')}>
@@ -89,8 +90,9 @@ function Step({
   );
 }
 
-function Said({ entry, me }: { entry: SealedStepEntry; me: Me }) {
+function Said({ entry, me, altitudeM }: { entry: SealedStepEntry; me: Me; altitudeM: number }) {
   const cylinder = (id: string) => me.cylinders?.find((c) => c.id === id)?.label;
+  const judged = entry.work ? judgedWords(entry.work, measureUnitsOf(me), altitudeM) : null;
   const certificate = me.certificates?.find((c) => c.id === entry.certificateId);
   return (
     <Card title={entry.work ? 'Done' : 'Left out'} aside={<EntryMark id={entry.id} />}>
@@ -106,6 +108,7 @@ function Said({ entry, me }: { entry: SealedStepEntry; me: Me }) {
       ) : (
         <p>{entry.skippedWhy}</p>
       )}
+      {judged ? <p className="mt-2 font-bold">{judged}</p> : null}
       {certificate ? (
         <p className="mt-2 text-sm text-soft">
           Under {CERTIFICATE_LABEL[certificate.kind]}, {certificate.number}
@@ -124,14 +127,17 @@ function Said({ entry, me }: { entry: SealedStepEntry; me: Me }) {
 function Progress({ visit, unit, record, step }: { visit: VisitOnFile; unit: UnitOnFile; record: Record_; step: SealedStep }) {
   const reached = record.next === null ? SEALED_STEPS.length : SEALED_STEPS.indexOf(record.next);
   return (
-    <nav aria-label="Steps on the sealed system" className="grid grid-cols-9 overflow-hidden rounded-lg border border-edge bg-sheet">
+    <nav
+      aria-label="Steps on the sealed system"
+      className="grid grid-cols-5 gap-px overflow-hidden rounded-lg border border-edge bg-edge sm:grid-cols-9"
+    >
       {SEALED_STEPS.map((s, i) => {
         const done = record.steps.get(s);
-        const look = 'flex min-h-12 items-center justify-center border-edge no-underline [&:not(:first-child)]:border-l';
+        const look = 'flex min-h-12 items-center justify-center no-underline';
         const name = `${SEALED_STEP_TEXT[s].title}${done ? (done.work ? ', done' : ', left out') : ''}`;
         const mark = <span aria-hidden="true">{done ? (done.work ? '✓' : '–') : i + 1}</span>;
         return i > reached && !done ? (
-          <span key={s} className={`${look} text-soft`}>
+          <span key={s} className={`${look} bg-sheet text-soft`}>
             {mark}
             <span className="sr-only">{name}, later</span>
           </span>
@@ -140,7 +146,7 @@ function Progress({ visit, unit, record, step }: { visit: VisitOnFile; unit: Uni
             key={s}
             href={to.sealed(visit.id, unit.id, s)}
             aria-current={s === step ? 'step' : undefined}
-            className={`${look} ${s === step ? 'bg-cold font-bold text-on-cold' : 'text-ink'}`}
+            className={`${look} ${s === step ? 'bg-cold font-bold text-on-cold' : 'bg-sheet text-ink'}`}
           >
             {mark}
             <span className="sr-only">{name}</span>

@@ -7,7 +7,7 @@ import { areaUnit, boreUnit, type DraftUnits } from '../../_lib/sealed-draft';
 import type { StepInHand } from '../../_lib/use-sealed';
 import { ownMass } from '../../_lib/own-words';
 import { Chip, Fold, TouchSelect } from '../touch';
-import { Num, Pair, Tick, Verdict, TextBox } from './fields';
+import { Num, Pair, Tick, Usual, Verdict, TextBox } from './fields';
 
 type Props = { in: StepInHand; units: DraftUnits };
 
@@ -63,7 +63,7 @@ const JOINT_LABEL: Record<FillerJoint, string> = {
   copper_copper: 'Copper to copper',
   copper_steel: 'Copper to steel',
   copper_brass: 'Copper to brass',
-  other: 'Other joints',
+  other: 'Others',
 };
 
 export const Braze = ({ in: s }: Pick<Props, 'in'>) => (
@@ -74,6 +74,7 @@ export const Braze = ({ in: s }: Pick<Props, 'in'>) => (
     <Tick in={s} name="nitrogen" label="Dry nitrogen flowed while it was hot" />
     <Tick in={s} name="rag" label="Wet rag on valves and brass" />
     <Num in={s} name="watch" label="Somebody watched for fire" unit="min" />
+    <Usual in={s} name="watch" values={['30', '60']} unit="min" />
   </>
 );
 

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { CERTIFICATE_LABEL } from '@/lib/core/refrigerant-book/certificates';
+import { dateWords } from '@/lib/core/calendar/when';
 import type { SealedStep } from '@/lib/core/sealed/steps';
 import type { Me, UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
 import { draftUnits, typedWork, type Given } from '../../_lib/sealed-draft';
@@ -87,7 +88,7 @@ const WHY = {
 function NoCertificate({ in: s, certified, me }: { in: StepInHand; certified: ReturnType<typeof useCertified>; me: Me }) {
   if (certified.holds) return null;
   const { latest, why } = certified;
-  const text = `${WHY[why]}${latest ? ` ${CERTIFICATE_LABEL[latest.kind]}${latest.expiresOn ? `, until ${latest.expiresOn}` : ''}.` : ''} ${me.name} does no step on refrigerant, unless somebody answers for it by name; the office is told.`;
+  const text = `${WHY[why]}${latest ? ` ${CERTIFICATE_LABEL[latest.kind]}${latest.expiresOn ? `, until ${dateWords(latest.expiresOn)}` : ''}.` : ''} ${me.name} does no step on refrigerant, unless somebody answers for it by name; the office is told.`;
   return (
     <div className="flex flex-col gap-3">
       <CautionNote title="No refrigerant step" text={text} />
@@ -123,7 +124,7 @@ function LeaveOut({ in: s, onLeft }: { in: StepInHand; onLeft: () => void }) {
       </Chip>
     );
   return (
-    <div className="flex flex-col gap-3 rounded-lg border border-line bg-sheet p-4">
+    <div className="flex flex-col gap-3 rounded-lg border border-edge bg-sheet p-4">
       <TouchField
         id="sealed-skip"
         label="Why it is left out"

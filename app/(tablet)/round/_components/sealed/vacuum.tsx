@@ -1,10 +1,11 @@
 import { useMemo } from 'react';
+import { VACUUM_VERDICT, vacuumFigures } from '@/lib/core/sealed/judged';
 import { judgeVacuum, USUAL_LIMIT_MICRONS, type VacuumJudgement } from '@/lib/core/sealed/vacuum-decay';
 import { readVacuumText } from '@/lib/core/sealed/vacuum-text';
 import { typedNumber } from '@/lib/core/tablet';
 import type { StepInHand } from '../../_lib/use-sealed';
-import { Chip, TouchButton } from '../touch';
-import { Num, Verdict } from './fields';
+import { TouchButton } from '../touch';
+import { Num, Usual, Verdict } from './fields';
 
 const MINUTE = 60_000;
 
@@ -37,11 +38,7 @@ export function Vacuum({ in: s }: { in: StepInHand }) {
         unit="microns"
         hint={`${USUAL_LIMIT_MICRONS} is common practice; the maker’s figure comes first.`}
       />
-      {draft.limit ? null : (
-        <Chip className="self-start" onClick={() => s.put('limit', String(USUAL_LIMIT_MICRONS))}>
-          {USUAL_LIMIT_MICRONS} microns
-        </Chip>
-      )}
+      <Usual in={s} name="limit" values={[String(USUAL_LIMIT_MICRONS)]} unit="microns" />
       <Num in={s} name="microns" label={readings.length === 0 ? 'Gauge as the pump is shut off' : 'Gauge now'} unit="microns" />
       <TouchButton disabled={microns === null || microns <= 0} onClick={add}>
         {readings.length === 0 ? 'Pump shut off now' : 'Keep this reading'}
@@ -69,14 +66,6 @@ export function Vacuum({ in: s }: { in: StepInHand }) {
   );
 }
 
-const TITLE: Record<VacuumJudgement['verdict'], string> = {
-  tight_and_dry: 'Tight and dry.',
-  moisture: 'Tight, but wet: it levels off too high.',
-  leak: 'It leaks: the rise is straight.',
-  leak_and_moisture: 'It leaks, and it is wet.',
-  not_yet: 'Can’t say yet.',
-  too_high: 'Not deep enough to begin: pump on.',
-};
 const NEXT: Record<VacuumJudgement['verdict'], string> = {
   tight_and_dry: 'Charge it.',
   moisture: 'Break the vacuum with dry nitrogen, pump again, warm it gently.',
@@ -85,18 +74,14 @@ const NEXT: Record<VacuumJudgement['verdict'], string> = {
   not_yet: '',
   too_high: '',
 };
-const percent = (p: number) => (p > 0.99 ? 'above 99 %' : p < 0.01 ? 'below 1 %' : `${Math.round(p * 100)} %`);
 
 function Judged({ j, limit }: { j: VacuumJudgement; limit: number }) {
   const bad = j.verdict !== 'tight_and_dry' && j.verdict !== 'not_yet';
-  const hasFigures = j.verdict !== 'too_high';
   return (
-    <Verdict title={TITLE[j.verdict]} alarm={bad}>
+    <Verdict title={VACUUM_VERDICT[j.verdict]} alarm={bad}>
       <p>
         {j.waitMinutes === null ? NEXT[j.verdict] : `Watch ${j.waitMinutes} minutes more before you decide.`}
-        {hasFigures
-          ? ` Leak: ${percent(j.leak)}${j.leak > 0.05 ? `, ${Math.round(j.rate.median)} (${Math.round(j.rate.lo)}–${Math.round(j.rate.hi)}) microns a minute` : ''}. Levels off near ${Math.round(j.level.median)} (${Math.round(j.level.lo)}–${Math.round(j.level.hi)}) microns; above ${limit}: ${percent(j.wet)}.`
-          : ''}
+        {j.verdict === 'too_high' ? '' : ` ${vacuumFigures(j, limit)}`}
       </p>
     </Verdict>
   );

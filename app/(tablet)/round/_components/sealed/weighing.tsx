@@ -27,7 +27,7 @@ export function Weighing({ in: s, me, unit, units, way }: Props) {
         onChange={(e) => s.put('cylinder', e.target.value)}
         options={[
           { value: '', label: 'Choose' },
-          ...fittingFirst(all, unit.refrigerant).map((c) => ({ value: c.id, label: cylinderWords(c) })),
+          ...fittingFirst(all, unit.refrigerant, way).map((c) => ({ value: c.id, label: cylinderWords(c) })),
           { value: ELSEWHERE, label: 'One that is not on file' },
         ]}
       />
@@ -54,10 +54,12 @@ export function Weighing({ in: s, me, unit, units, way }: Props) {
   );
 }
 
-const fittingFirst = (all: readonly CylinderOnFile[], refrigerant: string): CylinderOnFile[] => [
-  ...all.filter((c) => c.refrigerant === refrigerant),
-  ...all.filter((c) => c.refrigerant !== refrigerant),
-];
+/** The unit's own gas first, then what the work asks for (a cylinder for what is recovered, or of new gas), then the own van's. */
+function fittingFirst(all: readonly CylinderOnFile[], refrigerant: string, way: Props['way']): CylinderOnFile[] {
+  const wanted = way === 'recover' ? 'recovered' : 'new';
+  const rank = (c: CylinderOnFile) => (c.refrigerant === refrigerant ? 4 : 0) + (c.contents === wanted ? 2 : 0) + (c.mine ? 1 : 0);
+  return all.toSorted((a, b) => rank(b) - rank(a));
+}
 
 const cylinderWords = (c: CylinderOnFile): string =>
   `${c.label}, ${refrigerantLabel(c.refrigerant)}${c.contents === 'recovered' ? ' recovered' : ''}${c.mine ? ', in your van' : ''}`;

@@ -30,7 +30,10 @@ function withUnit(figure: string, unit: string): string {
  */
 export function formatBand(value: number, lo: number, hi: number, unit = '', most = Infinity): string {
   if (![value, lo, hi].every(Number.isFinite) || lo > hi) return 'can’t say';
-  const decimals = Math.min(most, lo === hi ? decimalsFor(value) : Math.min(decimalsForBand(hi - lo), coarsest(value, lo, hi)));
+  const fine = lo === hi ? decimalsFor(value) : Math.min(decimalsForBand(hi - lo), coarsest(value, lo, hi));
+  const few = Math.min(most, fine);
+  // A band whose ends would read alike gets one decimal more: “4 % (4–4)” says that nothing is uncertain.
+  const decimals = fine > few && rounded(lo, few) === rounded(hi, few) ? few + 1 : few;
   const low = rounded(lo, decimals);
   const high = rounded(hi, decimals);
   const dash = low.startsWith('−') || high.startsWith('−') ? ' to ' : '–';

@@ -14,3 +14,9 @@ export function csvAnswer(fileName: string, pieces: AsyncGenerator<string>): Res
     headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': `attachment; filename="${fileName}"` },
   });
 }
+
+/** The same of a small file that is whole. */
+export const csvFile = (fileName: string, text: string): Response =>
+  new Response(text, {
+    headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': `attachment; filename="${fileName}"` },
+  });

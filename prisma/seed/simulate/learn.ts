@@ -1,9 +1,24 @@
+import { COIL_CLEANING } from '../../../lib/core/tasks';
 import { conditionsOf } from '../../../lib/core/condenser/from-record';
 import { instantOf, toDay, todayIn, type LocalDate } from '../../../lib/core/calendar';
 import {
-  DEFAULT_POLICY_ON_FILE, estimateVisit, fitFleet, kitchenBeliefs, returnCause, visitConsequences,
-  type Decision, type FindingFact, type FleetBelief, type ReadingToEstimate, type ReturnOnFile, type ReturnVisit, type TaskOnFile, type UnitBelief, type UnitFile, type VisitOutcome,
-} from '../../../lib/core/evidence'; // prettier-ignore
+  estimateVisit,
+  fitFleet,
+  kitchenBeliefs,
+  returnCause,
+  visitConsequences,
+  type Decision,
+  type FindingFact,
+  type FleetBelief,
+  type ReadingToEstimate,
+  type ReturnOnFile,
+  type ReturnVisit,
+  type TaskOnFile,
+  type UnitBelief,
+  type UnitFile,
+  type VisitOutcome,
+} from '../../../lib/core/evidence';
+import { DEFAULT_POLICY } from '../../../lib/core/intervals'; // prettier-ignore
 import { seenAt } from '../../../lib/core/findings/seen';
 import { DEFAULT_HYPER } from '../../../lib/core/fouling';
 import { dayInWords } from '../../../lib/core/intervals/words';
@@ -32,11 +47,13 @@ export class Learning {
   readonly ruleChanges: Prisma.RuleChangeCreateManyInput[] = [];
   readonly foresights: Prisma.ForesightCreateManyInput[] = [];
   readonly priors: Prisma.FleetPriorCreateManyInput[] = [];
+  /** What was last said of a unit's old deposit. */
+  readonly oldDeposit = new Map<string, string | null>();
   private fleet: FleetBelief = { fouling: DEFAULT_HYPER, failures: {} };
   private readonly files = new Map<SimUnit, File>();
   private readonly doneOn = new Map<string, LocalDate[]>();
   private readonly random: RandomStream;
-  private readonly rules = DEFAULT_POLICY_ON_FILE;
+  private readonly rules = DEFAULT_POLICY;
 
   constructor(private readonly world: World) {
     this.random = new RandomStream(world.seed, 'learning');
@@ -145,6 +162,7 @@ export class Learning {
     task.rule = d.rule;
     task.dueOn = asDate(d.dueOn ?? d.fromDueOn);
     task.lastDoneOn = asDate(d.lastDoneOn);
+    if (d.kindKey === COIL_CLEANING && d.shown) this.oldDeposit.set(d.unitId, d.deepClean);
     if (visit.doneTaskIds.has(d.taskId)) this.doneOn.set(d.taskId, [...(this.doneOn.get(d.taskId) ?? []), visit.on]);
     for (const c of [d.held, d.record])
       if (c)

@@ -126,6 +126,8 @@ export const ROUTES: Record<string, Row> = {
   'GET /visits/[id]/report/pdf':        ['in',  'in',     'no',     'no'],
   'GET /customers/export':              ['in',  'in',     'no',     'no'],
   'GET /owner/fouling/export':          ['in',  'in',     'no',     'no'],
+  'GET /owner/shop/export':             ['in',  'in',     'no',     'no'],
+  'GET /owner/right/export':            ['in',  'in',     'no',     'no'],
   'GET /customers/template':            ['in',  'in',     'no',     'no'],
   'GET /shop/changes/export':           ['in',  'no',     'no',     'no'],
   // One that was never made opens to nobody.

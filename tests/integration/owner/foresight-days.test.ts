@@ -3,6 +3,7 @@ import { Z80 } from '@/lib/core/condenser/bands';
 import { GRADES } from '@/lib/core/findings/grades';
 import { RandomStream } from '@/lib/core/numerics/random';
 import { judgedForesights, surprises, type JudgedRow } from '@/lib/features/owner/reads/foresights';
+import { exportLooks } from '@/lib/features/owner/verbs/export-looks';
 import { keepForesightDays } from '@/lib/features/owner/verbs/keep-foresight-days';
 import { useDatabase } from '../../support/database';
 import { haveOneUnit, personRow, unitRow, visitRow } from '../../support/factories';
@@ -115,6 +116,10 @@ describe('what was expected beside what was met, summed up by day', () => {
     await expectTheSame();
     await keepForesightDays({ db });
     await expectTheSame();
+
+    const file = (await exportLooks({ db, now: new Date('2026-03-25T12:00:00Z') }, { from: FROM, until: '2026-03-19' })).split('\r\n');
+    const said = (await judgedForesights(db, FROM, TO)).find((r) => r.by === 'all');
+    expect(file.slice(1).filter((line) => ranks.some((g) => line.split(',')[5] === g))).toHaveLength(said?.graded ?? -1);
 
     const met = (
       await db.foresight.findMany({ where: { evidence: { gt: 0 }, found: { not: null }, on: { gte: new Date(FROM), lt: new Date(TO) } } })

@@ -20,6 +20,7 @@ describe('a figure with its band', () => {
   it('keeps to the decimals that mean something to the reader', () => {
     expect(formatBand(8.6, 7.31, 9.82, '%')).toBe('8.6 % (7.3–9.8)');
     expect(formatBand(8.6, 7.31, 9.82, '%', 0)).toBe('9 % (7–10)');
+    expect(formatBand(4.02, 3.61, 4.43, '%', 0)).toBe('4.0 % (3.6–4.4)');
     expect(formatBand(1234, 1100, 1400, 'kWh', 0)).toBe('1230 kWh (1100–1400)');
   });
 

@@ -193,6 +193,21 @@ describe('whose work it is', () => {
     expect(await unsentOfOthers()).toEqual([]);
   });
 
+  it('says that it cannot know, not that nothing is left, where what it keeps cannot be read', async () => {
+    const ana = tablet();
+    await ana.start();
+    await part(ana, 'unsent');
+    await handTo('ben');
+    const { open } = IDBFactory.prototype;
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('refused', 'InvalidStateError');
+    };
+    expect(await unsentWork('ana')).toBeNull();
+    expect(await unsentOfOthers()).toEqual([{ name: 'ana', count: null }]);
+    IDBFactory.prototype.open = open;
+    expect(await unsentWork('ana')).toBe(1);
+  });
+
   it('an answer of something on the way is no answer of the office: the round stays', async () => {
     const filter = officeOverHttp('http://office', async () => new Response('<h1>Forbidden</h1>', { status: 403 }));
     await expect(filter.round({ id: 'x', ...NAME }, '')).rejects.toMatchObject({ trouble: 'failed' });
@@ -265,7 +280,7 @@ describe('the tablet’s own storage', () => {
     now = right;
     await t.sync();
     await part(t, 'right again');
-    const madeAt = [...t.snapshot.entries.values()].find((k) => k.waiting)?.op.madeAt ?? '';
+    const madeAt = [...t.snapshot.entries.values()].find((k) => k.waiting)?.entry.madeAt ?? '';
     expect(Math.abs(Date.parse(madeAt) - right)).toBeLessThan(60_000);
   });
 
@@ -275,7 +290,7 @@ describe('the tablet’s own storage', () => {
     const refreshedAt = Date.parse(t.snapshot.refreshedAt ?? '');
     now -= 86_400_000;
     await part(t, 'after');
-    expect(Date.parse([...t.snapshot.entries.values()][0]?.op.madeAt ?? '')).toBeGreaterThanOrEqual(refreshedAt);
+    expect(Date.parse([...t.snapshot.entries.values()][0]?.entry.madeAt ?? '')).toBeGreaterThanOrEqual(refreshedAt);
   });
 
   it('an entry of an older version that waits is shown, and sent as it was written', async () => {
@@ -292,8 +307,8 @@ describe('the tablet’s own storage', () => {
     });
     const db = t.database as Database;
     const kept = (await db.get('entries', id)) as KeptEntry;
-    const { phase: _, replaces: __, ...old } = kept.op.payload as Payloads['finding.set'];
-    await db.put('entries', { ...kept, op: { ...kept.op, version: 1, payload: old } as unknown as Entry });
+    const { phase: _, replaces: __, ...old } = kept.entry.payload as Payloads['finding.set'];
+    await db.put('entries', { ...kept, entry: { ...kept.entry, version: 1, payload: old } as unknown as Entry });
     await t.reload();
     expect(t.snapshot.visits[0]?.entries.findings[0]).toMatchObject({ id, phase: 'found', grade: 'matted' });
     await t.sync();

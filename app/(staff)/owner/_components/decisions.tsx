@@ -8,21 +8,24 @@ import { dayWords } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { SettleJob } from '../../units/_components/settle-job';
 
+type QuoteFor = 'sent' | 'wanted' | null;
 type Matter = { unitId: string; unit: string; kitchen: string };
 type Change = { id: string; reason: string; unit: { id: string; name: string }; kitchen: { name: string } };
 type Late = { id: string; what: string; dueOn: Date | null; unitId: string; unit: { name: string; kitchen: { name: string } } };
 type Props = {
   changes: Change[];
   unread: number;
-  coils: (Matter & { grade: string; quoted: boolean })[];
-  fans: (Matter & { since: Date; quoted: boolean })[];
+  coils: (Matter & { grade: string; quote: QuoteFor })[];
+  fans: (Matter & { since: Date; quote: QuoteFor })[];
   drains: (Matter & { times: number; dates: Date[] })[];
-  work: { late: Late[]; quotes: number };
+  work: { late: Late[]; quotes: number; unquoted: number };
   today: string;
   mayDecide: boolean;
   maySettle: boolean;
 };
 
+const QUOTE_FOR = { sent: 'The quote was sent: chase the answer.', wanted: 'A quote is asked for and not sent.' } as const;
+const aboutQuote = (quote: QuoteFor) => (quote ? QUOTE_FOR[quote] : 'No quote yet.');
 const day = (d: Date) => dayWords(toLocalDate(d));
 
 /** What waits for the owner's word, worst first; each opens to its evidence. */
@@ -45,7 +48,7 @@ export function Decisions({ changes, unread, coils, fans, drains, work, mayDecid
         >
           {fans.map((f) => (
             <Item key={f.unitId} of={f}>
-              Since {day(f.since)}. {f.quoted ? 'A quote is open: chase it.' : 'Nobody has quoted it yet.'}
+              Since {day(f.since)}. {aboutQuote(f.quote)}
             </Item>
           ))}
         </Group>
@@ -58,7 +61,7 @@ export function Decisions({ changes, unread, coils, fans, drains, work, mayDecid
         >
           {coils.map((c) => (
             <Item key={c.unitId} of={c}>
-              Left {c.grade} twice running. {c.quoted ? 'A quote is open.' : 'No quote yet.'}
+              Left {c.grade} twice running. {aboutQuote(c.quote)}
             </Item>
           ))}
         </Group>
@@ -99,7 +102,17 @@ export function Decisions({ changes, unread, coils, fans, drains, work, mayDecid
             </Item>
           ))}
         </Group>
-        {work.quotes > 0 ? <p className="text-sm text-soft">{counted(work.quotes, 'quote waits', 'quotes wait')} for an answer.</p> : null}
+        {work.quotes + work.unquoted > 0 ? (
+          <p className="text-sm text-soft">
+            {[
+              work.quotes > 0 ? `${counted(work.quotes, 'quote waits', 'quotes wait')} for an answer` : '',
+              work.unquoted > 0 ? `${counted(work.unquoted, 'job waits', 'jobs wait')} for a quote` : '',
+            ]
+              .filter(Boolean)
+              .join(', ')}
+            . <Link href="/jobs">Jobs</Link>
+          </p>
+        ) : null}
       </div>
     </Sheet>
   );

@@ -8,7 +8,10 @@ import type { Replay } from '@/lib/core/owner/replay';
 type OnFile = { replay: Replay | null; sampled: number; currency: string; from: string; to: string; calendarWeeks: number; at: Date };
 
 const COUNT: Scale = { unit: '', of: (x) => x, decimals: 1, most: 1 };
-const round = (x: number) => (x < 10 ? x.toFixed(1) : Math.round(x).toLocaleString('en-US'));
+const round = (x: number) =>
+  `${x < 0 ? '−' : ''}${Math.abs(x) < 10 ? Math.abs(x).toFixed(1) : Math.round(Math.abs(x)).toLocaleString('en-US')}`;
+/** Three digits of a sum: more than what is believed of a coil can tell. */
+const sum = (x: number) => round(Number(x.toPrecision(3)));
 
 /** What the plan's own dates spared, or did not, against cleaning everything by the calendar. */
 export function PlanAgainstCalendar({ of, food, timeZone }: { of: OnFile | null; food: number; timeZone: string }) {
@@ -58,8 +61,12 @@ export function PlanAgainstCalendar({ of, food, timeZone }: { of: OnFile | null;
               </tr>
               <tr>
                 <Td className="font-bold">All of it in money, energy too</Td>
-                <Td className="text-right">{round(r.plan.money)}</Td>
-                <Td className="text-right">{round(r.calendar.money)}</Td>
+                <Td className="text-right">
+                  {sum(r.plan.money)} {of.currency}
+                </Td>
+                <Td className="text-right">
+                  {sum(r.calendar.money)} {of.currency}
+                </Td>
                 <Td className="text-right">
                   <Figure of={r.spared.money} scale={money} />
                 </Td>

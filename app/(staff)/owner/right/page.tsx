@@ -2,15 +2,17 @@ import { labelOf } from '@/lib/core/typed/closed-set';
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
-import { todayIn } from '@/lib/core/calendar';
+import { addDays, localDate, todayIn } from '@/lib/core/calendar';
 import { dateWords, dayWords, monthWords } from '@/lib/core/calendar/when';
 import { UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { gradeLabel } from '@/lib/core/findings/grades';
 import { judgeDates, judgeGrades, judgeMatted, judgeReadings } from '@/lib/core/owner/judged';
+import { RIGHT_DAYS as DAYS } from '@/lib/core/owner/days';
 import { periodOf } from '@/lib/core/owner/period';
 import { foresightsSince, judgedForesights, surprises } from '@/lib/features/owner/reads/foresights';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/doors/define-page';
+import { FileLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Fold } from '@/app/_ui/page/fold';
 import { OwnerTabs } from '../_components/owner-tabs';
@@ -19,7 +21,13 @@ import { JudgedCell, JudgedTable } from './_components/judged-table';
 
 export const metadata: Metadata = { title: 'Is it right?' };
 
-const DAYS = 365;
+/** The days of a month (yyyy-mm), for an address. */
+function monthAddress(month: string): string {
+  const first = localDate(`${month}-01`);
+  const next = localDate(`${addDays(first, 31).slice(0, 7)}-01`);
+  return `from=${first}&until=${addDays(next, -1)}`;
+}
+
 const MATTED = {
   not_enough: 'Not enough visits yet to say whether coils mat as often as expected.',
   holds: 'As often as expected, within chance.',
@@ -44,6 +52,9 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
           since
             ? `What was expected of each coil is written down before anybody looks, and never changed. On file since ${dateWords(toLocalDate(since))}.`
             : 'What is expected of each coil will be written down before anybody looks, and never changed.'
+        }
+        actions={
+          since ? <FileLink href={`/owner/right/export?from=${from}&until=${addDays(to, -1)}`}>Each look, as a file</FileLink> : null
         }
       />
       <OwnerTabs at="/owner/right" />
@@ -89,7 +100,11 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
             </dl>
           </Sheet>
           <Sheet title="By month">
-            <JudgedTable label="By month" head="Month" rows={by('month').map((r) => ({ ...r, name: monthWords(`${r.of}-01`) }))} />
+            <JudgedTable
+              label="By month"
+              head="Month"
+              rows={by('month').map((r) => ({ ...r, name: monthWords(`${r.of}-01`), href: `/owner/right?${monthAddress(r.of)}` }))}
+            />
           </Sheet>
           <Sheet title="By kind of unit">
             <JudgedTable

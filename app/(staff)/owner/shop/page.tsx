@@ -4,20 +4,23 @@ import { Figure } from '@/app/_ui/figures/figure';
 import { PERCENT } from '@/app/_ui/figures/measure';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { addDays, todayIn } from '@/lib/core/calendar';
-import { fromLocalDate } from '@/lib/core/calendar/date-column';
-import { dateWords, dayIn } from '@/lib/core/calendar/when';
+import { fromLocalDate, toLocalDate } from '@/lib/core/calendar/date-column';
+import { dateWords, dayIn, dayWords } from '@/lib/core/calendar/when';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { JOB_STATE_LABEL, money } from '@/lib/core/jobs';
 import { shareInterval } from '@/lib/core/numerics';
 import { ENOUGH } from '@/lib/core/owner/judged';
+import { SHOP_DAYS as DAYS } from '@/lib/core/owner/days';
 import { overdueTable } from '@/lib/core/owner/overdue';
 import { periodOf } from '@/lib/core/owner/period';
 import { counted } from '@/lib/core/wording/counted';
 import { judgedForesights } from '@/lib/features/owner/reads/foresights';
 import { gasLost, jobsWaiting, quoteMoney, warrantiesEnding } from '@/lib/features/owner/reads/shop-money';
-import { callOuts, overdueGroups, workDone } from '@/lib/features/owner/reads/shop-work';
+import { overdueGroups, workDone } from '@/lib/features/owner/reads/shop-work';
+import { callOutList, callOuts } from '@/lib/features/owner/reads/visit-lines';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/doors/define-page';
+import { FileLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { OwnerTabs } from '../_components/owner-tabs';
 import { PeriodForm } from '../_components/period-form';
@@ -27,7 +30,6 @@ import { OverdueTable } from './_components/overdue-table';
 
 export const metadata: Metadata = { title: 'The shop’s work' };
 
-const DAYS = 90;
 const hours = (h: number) => `${h < 10 ? h.toFixed(1) : Math.round(h)} h`;
 
 export default definePage('read:fouling', async ({ db, now, query }) => {
@@ -35,9 +37,10 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
   const zone = shop?.timeZone ?? 'UTC';
   const today = todayIn(zone, now.getTime());
   const { from, to } = periodOf(query, today, DAYS);
-  const [work, calls, late, jobs, quotes, gas, ending, judged] = await Promise.all([
+  const [work, calls, called, late, jobs, quotes, gas, ending, judged] = await Promise.all([
     workDone(db, from, to, zone, now),
     callOuts(db, from, to, zone, now),
+    callOutList(db, [from, to, zone, now]),
     overdueGroups(db, now),
     jobsWaiting(db),
     quoteMoney(db, from, to, zone),
@@ -50,13 +53,17 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
       <PageHead title="The shop’s work" lead={`${dateWords(from)} to ${dateWords(addDays(to, -1))}. What waits is as of now.`} />
       <OwnerTabs at="/owner/shop" />
       <PeriodForm action="/owner/shop" from={from} to={to} />
-      <div className="grid items-start gap-6 lg:grid-cols-2">
-        <Visits work={work} calls={calls} />
-        <Overdue rows={overdueTable(late.groups, late.crew)} />
-        <JobsAndQuotes jobs={jobs} quotes={quotes} zone={zone} />
-        <RefrigerantLost gas={gas} />
-        <WhoGradesHarder people={judged.filter((r) => r.by === 'who' && r.graded > 0)} />
-        <Warranties ending={ending} />
+      <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 lg:grid-cols-[repeat(2,minmax(0,1fr))]">
+        <div className="flex flex-col gap-6">
+          <Visits work={work} calls={calls} called={called} file={`/owner/shop/export?from=${from}&until=${addDays(to, -1)}`} />
+          <WhoGradesHarder people={judged.filter((r) => r.by === 'who' && r.graded > 0)} />
+        </div>
+        <div className="flex flex-col gap-6">
+          <Overdue rows={overdueTable(late.groups, late.crew)} />
+          <JobsAndQuotes jobs={jobs} quotes={quotes} zone={zone} />
+          <RefrigerantLost gas={gas} />
+          <Warranties ending={ending} />
+        </div>
       </div>
     </>
   );
@@ -73,10 +80,17 @@ const leftOutWords = ({ cancelled, unclosed, nobodyThere }: Work): string =>
     .filter(Boolean)
     .join(', ');
 
-function Visits({ work, calls }: { work: Work; calls: Awaited<ReturnType<typeof callOuts>> }) {
+type VisitsProps = {
+  work: Work;
+  calls: Awaited<ReturnType<typeof callOuts>>;
+  called: Awaited<ReturnType<typeof callOutList>>;
+  file: string;
+};
+
+function Visits({ work, calls, called, file }: VisitsProps) {
   const rang = calls.visits >= ENOUGH ? shareInterval(calls.followed, calls.visits) : null;
   return (
-    <Sheet title="Visits">
+    <Sheet title="Visits" aside={<FileLink href={file}>Each of them, as a file</FileLink>}>
       <NumberOf
         title="Visits done"
         figure={
@@ -111,7 +125,18 @@ function Visits({ work, calls }: { work: Work; calls: Awaited<ReturnType<typeof 
         figure={rang ? <Figure of={rang} scale={PERCENT} /> : NOT_YET}
         made="Visits of these days that are 30 days past and did some work. Counted when the kitchen rang, or asked on its page, about a unit of that visit within 30 days after it. The band is Wilson’s 95 % interval."
       >
-        {calls.followed} of {counted(calls.visits, 'visit')}. <Link href="/jobs">Jobs</Link>
+        {calls.followed} of {counted(calls.visits, 'visit')}.
+        {called.length > 0 ? (
+          <ul className="mt-1">
+            {called.map((c) => (
+              <li key={c.visitId}>
+                <Link href={`/visits/${c.visitId}`}>{dayWords(toLocalDate(c.day))}</Link>, {c.kitchen}:{' '}
+                <Link href={`/jobs/${c.jobId}`}>{c.what}</Link>
+              </li>
+            ))}
+            {calls.followed > called.length ? <li className="text-soft">And {calls.followed - called.length} more, in the file.</li> : null}
+          </ul>
+        ) : null}
       </NumberOf>
     </Sheet>
   );

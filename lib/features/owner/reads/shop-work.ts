@@ -3,6 +3,7 @@ import type { OverdueAge, OverdueGroup } from '../../../core/owner/overdue';
 import { VISITING_ROLES } from '../../../core/people/access';
 import { STORED_HOURS } from '../../../database/stored/shop';
 import { Prisma, type Tx } from '../../../database/client';
+import { visitsAndWays } from './visit-lines';
 
 export type WorkDone = {
   planned: number; done: number; cancelled: number; unclosed: number; nobodyThere: number;
@@ -12,22 +13,10 @@ export type WorkDone = {
   roadHours: number; legs: number; unknownLegs: number;
 }; // prettier-ignore
 
-/** Visits of a period, days by the shop's own calendar, and what they took. */
+/** Visits of a period, days by the shop's own calendar, and what they took. Each of them: `visitLines`. */
 export async function workDone(db: Tx, from: string, to: string, zone: string, now: Date): Promise<WorkDone> {
   const [row] = await db.$queryRaw<WorkDone[]>(Prisma.sql`
-    WITH v AS (
-      SELECT v.*, k.lat, k.lng, (v."startsAt" AT TIME ZONE ${zone})::date AS day FROM "Visit" v JOIN "Kitchen" k ON k.id = v."kitchenId"
-      WHERE v."startsAt" >= ${from}::date::timestamp AT TIME ZONE ${zone} AND v."startsAt" < ${to}::date::timestamp AT TIME ZONE ${zone}
-    ), legs AS (
-      SELECT lag(v."kitchenId") OVER w AS prior, v."kitchenId", lag(lat) OVER w AS lat1, lag(lng) OVER w AS lng1, lat AS lat2, lng AS lng2
-      FROM v WHERE v.status = 'done' WINDOW w AS (PARTITION BY v."technicianId", v.day ORDER BY coalesce(v."arrivedAt", v."startsAt"), v.id)
-    ), driven AS (
-      -- least() passes over nothing, so a missing position is asked for by name.
-      SELECT coalesce(t.minutes, CASE WHEN l.lat1 + l.lng1 + l.lat2 + l.lng2 IS NOT NULL THEN 60 * s.circuity / s."speedKmh" * 12742 * asin(least(1, sqrt(
-        sin(radians(l.lat2 - l.lat1) / 2) ^ 2 + cos(radians(l.lat1)) * cos(radians(l.lat2)) * sin(radians(l.lng2 - l.lng1) / 2) ^ 2))) END) AS minutes
-      FROM legs l CROSS JOIN "ShopSettings" s LEFT JOIN "TravelTime" t ON t."fromKitchenId" = l.prior AND t."toKitchenId" = l."kitchenId"
-      WHERE l.prior IS NOT NULL AND l.prior <> l."kitchenId"
-    )
+    WITH ${visitsAndWays(from, to, zone)}
     SELECT count(*) FILTER (WHERE status <> 'cancelled')::int AS planned, count(*) FILTER (WHERE status = 'done')::int AS done,
       count(*) FILTER (WHERE status = 'cancelled')::int AS cancelled, count(*) FILTER (WHERE status IN ('booked', 'started') AND "endsAt" < ${now})::int AS unclosed,
       count(*) FILTER (WHERE status = 'done' AND "nobodyThere")::int AS "nobodyThere",
@@ -39,24 +28,6 @@ export async function workDone(db: Tx, from: string, to: string, zone: string, n
   return (
     row ?? { planned: 0, done: 0, cancelled: 0, unclosed: 0, nobodyThere: 0, hours: 0, timed: 0, roadHours: 0, legs: 0, unknownLegs: 0 }
   );
-}
-
-export type CallOuts = { visits: number; followed: number };
-
-/** Visits of a period that are 30 days past, and after how many of them the kitchen rang about a unit of that visit within 30 days. */
-export async function callOuts(db: Tx, from: string, to: string, zone: string, now: Date): Promise<CallOuts> {
-  const [row] = await db.$queryRaw<CallOuts[]>(Prisma.sql`
-    WITH v AS (
-      SELECT v.id, v."kitchenId", coalesce(v."leftAt", v."endsAt") AS over FROM "Visit" v
-      WHERE v.status = 'done' AND v."startsAt" >= ${from}::date::timestamp AT TIME ZONE ${zone}
-        AND v."startsAt" < least(${to}::date::timestamp AT TIME ZONE ${zone}, ${now}::timestamptz - interval '30 days')
-        AND EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."visitId" = v.id AND vt.outcome = 'done')
-    )
-    SELECT count(*)::int AS visits, count(*) FILTER (WHERE EXISTS (
-      SELECT 1 FROM "Job" j JOIN "JobUnit" ju ON ju."jobId" = j.id JOIN "VisitTask" vt ON vt."unitId" = ju."unitId" AND vt."visitId" = v.id
-      WHERE j."kitchenId" = v."kitchenId" AND j.source IN ('call', 'customer') AND j."createdAt" > v.over AND j."createdAt" <= v.over + interval '30 days'
-    ))::int AS followed FROM v`);
-  return row ?? { visits: 0, followed: 0 };
 }
 
 /** Overdue tasks in groups alike in everything that could be the reason, and the people who could be sent. */

@@ -2,8 +2,10 @@ import 'server-only';
 import Papa from 'papaparse';
 import { guarded } from '../../../core/fleet-csv';
 import { monthlyLoss } from '../../../core/evidence';
-import type { FoulingFilter } from '../../../core/owner/fouling-filter';
+import { foulingFilter } from '../../../core/owner/fouling-filter';
+import { todayIn } from '../../../core/calendar';
 import type { Tx } from '../../../database/client';
+import { shopTimeZone } from '../../shop/reads/shop';
 import { foulingRanking } from '../reads/ranking';
 
 const COLUMNS = [
@@ -14,8 +16,12 @@ const COLUMNS = [
 const MOST = 5000;
 const percent = (x: number) => (100 * x).toFixed(2);
 
-/** The ranking as it is narrowed, as CSV (UTF-8, RFC 4180). Places are those that cannot be told apart. A last line says what is left out. */
-export async function exportRanking({ db }: { db: Tx }, filter: FoulingFilter): Promise<string> {
+/** The ranking as an address narrows it, days by the shop's clock, as CSV (UTF-8, RFC 4180). Places are those that cannot be told apart. A last line says what is left out. */
+export async function exportRanking(
+  { db, now }: { db: Tx; now: Date },
+  query: Readonly<Record<string, string | undefined>>,
+): Promise<string> {
+  const filter = foulingFilter(query, todayIn(await shopTimeZone(db), now.getTime()));
   const { rows, total } = await foulingRanking(db, filter, { take: MOST, skip: 0 });
   const lines = rows.map((r) => {
     const loss = monthlyLoss([{ ratePerDay: r.rate, rateSdPerDay: r.sd }]);

@@ -1,3 +1,4 @@
+import Link from 'next/link';
 import { Figure } from '@/app/_ui/figures/figure';
 import { PERCENT } from '@/app/_ui/figures/measure';
 import { State } from '@/app/_ui/states/state';
@@ -32,9 +33,16 @@ export function JudgedCell({ of, most = false }: { of: Judged; most?: boolean })
   );
 }
 
-export function JudgedTable({ label, head, rows }: { label: string; head: string; rows: (JudgedCounts & { of: string; name: string })[] }) {
+type JudgedLine = JudgedCounts & {
+  of: string;
+  name: string;
+  /** Where its own looks stand. */
+  href?: string;
+};
+
+export function JudgedTable({ label, head, rows }: { label: string; head: string; rows: JudgedLine[] }) {
   return (
-    <Table label={label}>
+    <Table label={label} stack>
       <thead>
         <tr>
           <Th>{head}</Th>
@@ -46,14 +54,14 @@ export function JudgedTable({ label, head, rows }: { label: string; head: string
       <tbody>
         {rows.map((r) => (
           <tr key={r.of}>
-            <Td className="font-bold">{r.name}</Td>
-            <Td>
+            <Td className="font-bold">{r.href ? <Link href={r.href}>{r.name}</Link> : r.name}</Td>
+            <Td label="Grade was a likely one">
               <JudgedCell of={judgeGrades(r, rows.length)} />
             </Td>
-            <Td>
+            <Td label="Day of matting not proved wrong">
               <JudgedCell of={judgeDates(r, rows.length)} most />
             </Td>
-            <Td>
+            <Td label="Reading within its band">
               <JudgedCell of={judgeReadings(r, rows.length)} />
             </Td>
           </tr>

@@ -1,5 +1,5 @@
 // Tablets on a bad line against the real route handlers and PostgreSQL:
-//   npx tsx scripts/sync-faults.ts [--seed N] [--runs K] [--json]
+//   npx tsx scripts/sync-faults.ts [--seed N] [--runs K] [--from R] [--json]
 // Starts its own database and office. Ends with 1 if anything was lost, doubled or unequal.
 import { spawnSync } from 'node:child_process';
 import { parseArgs } from 'node:util';
@@ -15,11 +15,16 @@ await ensureClient();
 const { allRuns } = await import('../tests/faults/all-runs');
 
 const { values } = parseArgs({
-  options: { seed: { type: 'string', default: '1' }, runs: { type: 'string', default: '100' }, json: { type: 'boolean', default: false } },
+  options: {
+    seed: { type: 'string', default: '1' },
+    runs: { type: 'string', default: '100' },
+    from: { type: 'string', default: '0' },
+    json: { type: 'boolean', default: false },
+  },
 });
-const [seed, runs] = [Number(values.seed), Number(values.runs)];
-if (!Number.isInteger(seed) || !Number.isInteger(runs) || runs < 1) {
-  console.error('--seed and --runs are whole numbers, --runs at least 1.');
+const [seed, runs, from] = [Number(values.seed), Number(values.runs), Number(values.from)];
+if (![seed, runs, from].every(Number.isInteger) || runs < 1 || from < 0) {
+  console.error('--seed, --runs and --from are whole numbers, --runs at least 1.');
   process.exit(2);
 }
 // On a screen one line that counts up; in a file a line every fifty runs. What goes wrong is told at once.
@@ -31,7 +36,7 @@ const onRun = (done: number, problems: readonly string[]) => {
   if (process.stderr.isTTY) process.stderr.write(`\r${summary}`);
   else if (done % 50 === 0) console.error(summary);
 };
-const report = await allRuns({ seed, runs, onRun });
+const report = await allRuns({ seed, runs, from, onRun });
 if (process.stderr.isTTY) process.stderr.write('\n');
 if (values.json) console.log(JSON.stringify(report, null, 2));
 else {

@@ -56,7 +56,7 @@ function rebuilt(reply: RoundReply, build: Partial<UnitOnFile>): RoundReply {
   const first = visit?.units[0];
   if (!visit || !first) throw new Error('The shop has no booked visit.');
   const built = { ...first, ...build, boxSetK: build.kind === 'ice_machine' ? null : first.boxSetK } as UnitOnFile;
-  const tasks = usualTasks(built.kind).map((kindKey, n) => ({
+  const tasks = usualTasks(built).map((kindKey, n) => ({
     taskId: `00000000-0000-4000-8000-00000000000${n}`,
     unitId: built.id,
     kindKey,

@@ -1,6 +1,7 @@
 import 'server-only';
 import { fieldOf } from '../core/typed/closed-set';
 import type { Db, Tx } from './client';
+import { sqlStateOf } from './sql-state';
 
 /** How long it queues for a connection when many come at once; after that `isBusy` says what happened. */
 const MAX_WAIT_MS = 10_000;
@@ -12,6 +13,21 @@ export function isBusy(error: unknown): boolean {
   // P2024: no connection from the pool; P2028: no transaction could be started; 53300: too many connections.
   if (code === 'P2024' || code === '53300') return true;
   return /Unable to start a transaction|timeout exceeded when trying to connect|too many clients/i.test(error.message);
+}
+
+/** Whether the disk of the database has no room left: what was to be written is not, and what is on file stays. */
+export function isFull(error: unknown): boolean {
+  return sqlStateOf(error) === '53100' || (error instanceof Error && /No space left on device/i.test(error.message));
+}
+
+// Class 08: the connection is gone; 57P01 to 57P03: the server stops, starts, or has just fallen.
+const AWAY = /^(08...|57P0[123])$/;
+const UNREACHED = new Set(['ECONNREFUSED', 'ECONNRESET', 'P1001', 'P1017']);
+
+/** Whether the database cannot be reached just now: nothing was committed, or nobody can say; trying again is safe where once is once. */
+export function isAway(error: unknown): boolean {
+  const code = fieldOf(error, 'code');
+  return AWAY.test(sqlStateOf(error) ?? '') || (typeof code === 'string' && UNREACHED.has(code));
 }
 
 /** Runs `work` in one transaction: a new one on a client, the caller's own when already inside one. */

@@ -43,9 +43,10 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
   const beliefs = learning.beliefs();
   const owner = users.find((u) => u.role === 'owner')?.id as string;
   reviewChanges(learning.ruleChanges, rows.tasks, owner, today, new RandomStream(seed, 'owner'));
-  const fouling = beliefs.map((b) =>
-    foulingRow(b, ownLimits(b.file.unit, b.evidence.baseline, b.file.conditions, DEFAULT_POLICY_ON_FILE.ownLimits)),
-  );
+  const fouling = beliefs.map((b) => ({
+    ...foulingRow(b, ownLimits(b.file.unit, b.evidence.baseline, b.file.conditions, DEFAULT_POLICY_ON_FILE.ownLimits)),
+    oldDeposit: learning.oldDeposit.get(b.file.unitId) ?? null,
+  }));
   const shop: Shop = {
     settings: shopSettings,
     users,

@@ -26,6 +26,8 @@ export type FaultReport = {
 export async function allRuns(given: {
   seed: number;
   runs: number;
+  /** The first run's number: a long test can be made in parts. */
+  from?: number;
   onRun?: (done: number, problems: readonly string[]) => void;
 }): Promise<FaultReport> {
   const started = Date.now();
@@ -68,7 +70,8 @@ export async function allRuns(given: {
       await office.kill();
       await office.start();
     };
-    for (let run = 0; run < given.runs; run++) {
+    const from = given.from ?? 0;
+    for (let run = from; run < from + given.runs; run++) {
       const verdict = await oneRun(
         { db, base: office.base, people, cutDatabase, killOffice, count: (f) => (report.faults[f] = (report.faults[f] ?? 0) + 1) },
         given.seed * 1_000_003 + run,

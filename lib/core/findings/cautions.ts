@@ -21,7 +21,7 @@ export const WORK_STEP_LABEL: Record<WorkStep, string> = {
 export const WORK_STEP_SHORT: Record<WorkStep, string> = { read: 'Read', look: 'Lock out', restore: 'Power back', leave: 'Leave' };
 
 /** What a kind of task can hurt with. */
-export type CautionTopic = 'coil' | 'chemicals';
+export type CautionTopic = 'coil' | 'chemicals' | 'water';
 
 /** `words` say what must be done and are always in sight; `more` is one tap away where there is little room. */
 export type Caution = { step: WorkStep; title: string; text: string; more?: string };
@@ -118,6 +118,13 @@ function toLook(unit: AboutUnit): Caution[] {
       title: 'Fins, cleaner, water',
       text: 'Gloves and eye protection: fins cut. Keep wash water off motors, controls and wiring.',
       more: 'Brush along the fins. No strong acid or alkali on aluminium, never two cleaners together, rinse clear, keep it off food.',
+    });
+  if (unit.topics.includes('water'))
+    list.push({
+      step: 'look',
+      title: 'Water side',
+      text: 'Water leaving may scald. Shut it off and let the pressure out before you open it; keep it off wiring.',
+      more: 'Descale only with what the maker allows, gloves and eye protection on; never two cleaners together; rinse, and drain it as local code says.',
     });
   if (unit.kind === 'ice_machine' && unit.topics.includes('chemicals'))
     list.push({

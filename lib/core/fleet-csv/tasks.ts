@@ -1,7 +1,7 @@
 import { addDays, CalendarError, weeksRule, type LocalDate } from '../calendar';
 import type { UnitValues } from '../equipment/unit-fields';
 import { firstTask, spreadDays, type FirstTask } from '../tasks/first-task';
-import { startingWeeks, TASK_KEYS, usualTasks } from '../tasks/kinds';
+import { COIL_CLEANING, startingWeeks, TASK_KEYS, usualTasks } from '../tasks/kinds';
 import { isOneOf } from '../typed/closed-set';
 import type { PlannedKitchen } from './kitchens';
 import type { RowValues, TaskKindInfo } from './types';
@@ -24,14 +24,22 @@ export function planTasks(
   tell: Tell,
 ): PlannedTask[] {
   return kinds.flatMap((kind) => {
-    const given = row.tasks.get(kind.key) ?? {};
+    const given = givenFor(row, unit, kind.key);
     if (given.lastDoneOn && given.lastDoneOn > today) tell(`${kind.key}_last_done`, given.lastDoneOn, 'Lies in the future.');
     if (!unit || given.rule === 'none') return [];
-    if (given.rule || usualTasks(unit.kind).some((key) => key === kind.key)) return planTask(given, unit, kitchen, kind, today, tell);
+    if (given.rule || usualTasks(unit).some((key) => key === kind.key)) return planTask(given, unit, kitchen, kind, today, tell);
     if (given.anchor || given.firstDue || given.lastDoneOn || given.locked !== undefined)
       tell(`${kind.key}_rule`, '', 'Is empty though other columns of this task are filled. Write its weeks.');
     return [];
   });
+}
+
+/** What the row says of a task; what it says of cleaning a coil is meant of the water side where water cools the unit. */
+function givenFor(row: RowValues, unit: UnitValues | null, key: string): Given {
+  const given = row.tasks.get(key) ?? {};
+  if (unit?.condenserKind !== 'water_cooled') return given;
+  if (key === COIL_CLEANING) return {};
+  return key === 'water_side_check' ? { ...row.tasks.get(COIL_CLEANING), ...given } : given;
 }
 
 function planTask(

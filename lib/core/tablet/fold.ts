@@ -126,7 +126,8 @@ function newUnit(p: Payloads['unit.add'], dueOn: string): UnitOnFile {
     past: [],
     thumbs: [],
     openFollowUps: [],
-    tasks: usualTasks(rest.kind).flatMap((kindKey) => {
+    oldDeposit: null,
+    tasks: usualTasks({ ...blankUnit(rest.kind), ...rest }).flatMap((kindKey) => {
       const info = kindInfo(kindKey);
       const taskId = taskIds[kindKey];
       return info && taskId ? [{ taskId, kindKey, label: info.label, minutes: info.minutes, lowSide: info.lowSide, dueOn }] : [];

@@ -123,6 +123,8 @@ export type UnitOnFile = UnitValues & {
   past: PastVisit[];
   thumbs: { fileId: string; takenAt: string; aspect: Aspect | null; phase: string }[];
   openFollowUps: { what: string; urgency: string }[];
+  /** What is said of deposit that plain cleaning leaves; not there on a tablet that last heard of the office before it was. */
+  oldDeposit?: string | null;
   /** Its recurring tasks, on this visit or not. */
   tasks: StandingTask[];
   /** Begun at an earlier visit. */

@@ -1,6 +1,7 @@
 import { keysOf } from '../typed/closed-set';
-import type { Placement, UnitKind } from '../equipment/build';
+import type { Placement } from '../equipment/build';
 import type { CautionTopic } from '../findings/cautions';
+import type { Built } from '../findings/for-unit';
 import type { Aspect, FailureAspect } from '../findings/grades';
 
 type TaskKindInfo = {
@@ -20,8 +21,8 @@ type TaskKindInfo = {
   maxWeeks: number;
   /** Weeks to start with where the nearest source of dirt matters; else the default. */
   startingWeeks?: Readonly<Record<Placement, number>>;
-  /** Which kinds of unit usually have it. */
-  usualFor: (kind: UnitKind) => boolean;
+  /** Which units usually have it. */
+  usualFor: (unit: Built) => boolean;
   /** What its interval is learned from: how the coil fouls, or how often an aspect is found failed; null from nothing. */
   learns: { from: 'fouling' } | { from: 'failures'; aspect: FailureAspect } | null;
   /** What it can hurt with. */
@@ -29,9 +30,11 @@ type TaskKindInfo = {
 };
 
 /** A remote condensing unit has no evaporator of its own to look at. */
-const hasLowSide = (kind: UnitKind) => kind !== 'remote_condensing_unit';
+const hasLowSide = ({ kind }: Built) => kind !== 'remote_condensing_unit';
 /** An ice machine's evaporator makes the ice: it is looked at where it is cleaned and sanitised. */
-const hasColdCoil = (kind: UnitKind) => hasLowSide(kind) && kind !== 'ice_machine';
+const hasColdCoil = (unit: Built) => hasLowSide(unit) && unit.kind !== 'ice_machine';
+/** No fins to brush where water cools the condenser. */
+const byWater = ({ condenserKind }: Built) => condenserKind === 'water_cooled';
 
 /**
  * Kinds of recurring task that every shop starts with, in the order of its lists; a shop may add its own, which nothing
@@ -51,7 +54,7 @@ export const TASK_KIND_INFO = {
     maxWeeks: 52,
     // Before any evidence: monthly beside the worst grease, half-yearly outdoors (from memory).
     startingWeeks: { fryer: 4, charbroiler: 4, wok: 4, griddle: 8, bakery: 8, line: 8, back_of_house: 13, bar: 26, outdoors: 26 },
-    usualFor: () => true,
+    usualFor: (unit) => !byWater(unit),
     learns: { from: 'fouling' },
     cautions: ['coil'],
   },
@@ -93,9 +96,24 @@ export const TASK_KIND_INFO = {
     defaultWeeks: 26,
     minWeeks: 8,
     maxWeeks: 26,
-    usualFor: (kind) => kind === 'ice_machine',
+    usualFor: ({ kind }) => kind === 'ice_machine',
     learns: null,
     cautions: ['chemicals'],
+  },
+  // What stands in a coil cleaning's place: flow, water valve, leaks, how far condensing stands over the water; descaled where it calls for it.
+  water_side_check: {
+    label: 'Water side check',
+    spanish: 'revisión del circuito de agua del condensador',
+    minutes: 18,
+    lowSide: false,
+    bringsLowSide: true,
+    neededBeforeClosing: ['ice', 'drain'],
+    defaultWeeks: 26,
+    minWeeks: 4,
+    maxWeeks: 52,
+    usualFor: byWater,
+    learns: null,
+    cautions: ['water'],
   },
 } as const satisfies Record<string, TaskKindInfo>;
 
@@ -109,6 +127,12 @@ export type InspectionTask = { [K in TaskKey]: Table[K] extends { learns: { from
 export const TASK_KEYS = keysOf(TASK_KIND_INFO);
 /** The one whose evidence is the coil itself. */
 export const COIL_CLEANING = 'coil_cleaning' satisfies TaskKey;
+/** What a condenser is seen to by: one of the two, by what cools it. */
+export const condenserTask = (unit: Pick<Built, 'condenserKind'>): 'coil_cleaning' | 'water_side_check' =>
+  unit.condenserKind === 'water_cooled' ? 'water_side_check' : COIL_CLEANING;
+/** Whether a kind is for condensers cooled otherwise than this unit's. */
+export const isForOtherCondenser = (key: string, unit: Pick<Built, 'condenserKind'>): boolean =>
+  (key === COIL_CLEANING || key === 'water_side_check') && key !== condenserTask(unit);
 
 const isOurs = (key: string): key is TaskKey => Object.hasOwn(TASK_KIND_INFO, key);
 /** What we know of a kind; null for one of the shop's own. */
@@ -120,8 +144,8 @@ export const learningTask = (key: string): LearningTask | null => LEARNING_TASKS
 /** The aspect that an inspection looks at. */
 export const looksAt = (task: InspectionTask): FailureAspect => TASK_KIND_INFO[task].learns.aspect;
 
-/** The tasks a unit of this kind usually has. */
-export const usualTasks = (kind: UnitKind): readonly TaskKey[] => TASK_KEYS.filter((key) => kindInfo(key)?.usualFor(kind));
+/** The tasks a unit of this build usually has. */
+export const usualTasks = (unit: Built): readonly TaskKey[] => TASK_KEYS.filter((key) => kindInfo(key)?.usualFor(unit));
 
 /** Weeks to start with, before any evidence of the unit's own. */
 export function startingWeeks(task: TaskKey, placement: Placement): number {

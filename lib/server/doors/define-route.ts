@@ -17,6 +17,7 @@ const STATUS: Record<string, number> = {
   too_many: 429,
   too_large: 413,
   busy: 503,
+  full: 507,
   unexpected: 500,
 };
 

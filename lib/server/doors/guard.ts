@@ -3,7 +3,7 @@ import { can, type Actor, type Permission } from '../../core/people/access';
 import { asksProof, isProven } from '../../core/people/proof';
 import { AppError, isAppError } from '../../core/errors';
 import type { Db } from '../../database/client';
-import { isBusy } from '../../database/transaction';
+import { isAway, isBusy, isFull } from '../../database/transaction';
 import { now } from '../process/clock';
 import { db } from '../process/db';
 import { env } from '../process/env';
@@ -49,6 +49,20 @@ export function explain(error: unknown): { code: string; message: string; field?
   if (isBusy(error)) {
     log.warn({ err: error }, 'busy');
     return { code: 'busy', message: 'The office is very busy right now. Nothing was changed; try again in a moment.' };
+  }
+  if (isFull(error)) {
+    log.error({ err: error }, 'the disk of the database is full');
+    return {
+      code: 'full',
+      message: 'The disk of the office’s server is full. Nothing was changed, and nothing on file is lost; tell whoever keeps the server.',
+    };
+  }
+  if (isAway(error)) {
+    log.error({ err: error }, 'database not reached');
+    return {
+      code: 'busy',
+      message: 'The office’s database cannot be reached right now. Look whether it was saved, or try again in a moment.',
+    };
   }
   const found = reference() ?? newReference();
   log.error({ err: error, reference: found }, 'unexpected');

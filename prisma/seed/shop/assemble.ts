@@ -84,7 +84,7 @@ export function assemble(seed: number, startedOn: LocalDate): Rows & { placed: P
       const own = new RandomStream(seed, `unit ${k.customer} ${k.name} ${u[2]} ${i}`);
       const tag = `L${String(n + 1).padStart(2, '0')}-${String(i + 1).padStart(2, '0')}`;
       const row = unitRow(kitchen.id as string, { id: own.uuid(), tag, name: u[2], ...unitDetails(u, own), createdAt });
-      const tasks = usualTasks(u[0]).map((kindKey) => {
+      const tasks = usualTasks({ condenserKind: 'fin_and_tube', ...row, kind: u[0] }).map((kindKey) => {
         const weeks = kindKey === 'coil_cleaning' ? k.startWeeks : kindKey === 'ice_machine_cleaning' ? 26 : 13;
         const contract = kindKey === 'ice_machine_cleaning' || (k.customer === 'St Brannoc’s Infirmary' && kindKey !== 'coil_cleaning');
         return taskRow(

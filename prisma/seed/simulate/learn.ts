@@ -1,3 +1,4 @@
+import { COIL_CLEANING } from '../../../lib/core/tasks';
 import { conditionsOf } from '../../../lib/core/condenser/from-record';
 import { instantOf, toDay, todayIn, type LocalDate } from '../../../lib/core/calendar';
 import {
@@ -32,6 +33,8 @@ export class Learning {
   readonly ruleChanges: Prisma.RuleChangeCreateManyInput[] = [];
   readonly foresights: Prisma.ForesightCreateManyInput[] = [];
   readonly priors: Prisma.FleetPriorCreateManyInput[] = [];
+  /** What was last said of a unit's old deposit. */
+  readonly oldDeposit = new Map<string, string | null>();
   private fleet: FleetBelief = { fouling: DEFAULT_HYPER, failures: {} };
   private readonly files = new Map<SimUnit, File>();
   private readonly doneOn = new Map<string, LocalDate[]>();
@@ -145,6 +148,7 @@ export class Learning {
     task.rule = d.rule;
     task.dueOn = asDate(d.dueOn ?? d.fromDueOn);
     task.lastDoneOn = asDate(d.lastDoneOn);
+    if (d.kindKey === COIL_CLEANING && d.shown) this.oldDeposit.set(d.unitId, d.deepClean);
     if (visit.doneTaskIds.has(d.taskId)) this.doneOn.set(d.taskId, [...(this.doneOn.get(d.taskId) ?? []), visit.on]);
     for (const c of [d.held, d.record])
       if (c)

@@ -6,17 +6,23 @@ import { reviseRulesAfterVisit } from '@/lib/features/intervals/verbs/revise-aft
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
 import { dueElsewhere } from '@/lib/features/intervals/reads/rule-changes';
 import { kitchenChanged } from '@/lib/features/intervals/verbs/kitchen-changed';
+import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
 import { whatIf } from '@/lib/features/intervals/verbs/what-if';
 import { findingRow, haveOneUnit, unitRow, visitRow, visitTaskRow } from '@/tests/support/factories';
 import { useDatabase } from '@/tests/support/database';
 
 const database = useDatabase();
 type Have = Awaited<ReturnType<typeof haveOneUnit>>;
-type Grades = { coil: string; ice?: string; drain?: string };
+type Grades = { coil: string; ice?: string; drain?: string; left?: string };
 const iso = (d: Date) => d.toISOString().slice(0, 10);
 
 /** A closed visit of that day that did all the unit's tasks and found these grades. */
-async function visited({ kitchen, unit, person, tasks }: Have, on: string, { coil, ice = 'dry', drain = 'runs' }: Grades, done = tasks) {
+async function visited(
+  { kitchen, unit, person, tasks }: Have,
+  on: string,
+  { coil, ice = 'dry', drain = 'runs', left = 'bare' }: Grades,
+  done = tasks,
+) {
   const { db } = database;
   const at = new Date(`${on}T16:00:00Z`);
   return db.$transaction(async (tx) => {
@@ -29,7 +35,7 @@ async function visited({ kitchen, unit, person, tasks }: Have, on: string, { coi
         ['drain', drain],
       ].map(([aspect, grade]) => findingRow(visit.id, unit.id, aspect as Aspect, grade as Grade, at)),
     });
-    await tx.finding.create({ data: findingRow(visit.id, unit.id, 'coil', 'bare', at, { phase: 'left' }) });
+    await tx.finding.create({ data: findingRow(visit.id, unit.id, 'coil', left as Grade, at, { phase: 'left' }) });
     return visit;
   });
 }
@@ -40,6 +46,25 @@ const coilTask = (have: Have) =>
     where: { unitId: have.unit.id, kindKey: 'coil_cleaning' },
     include: { changes: { orderBy: { at: 'asc' } } },
   });
+
+it('what plain cleaning leaves is said on the tablet at the coil, and no more once it came off', async () => {
+  const have = await haveOneUnit(database.db);
+  const said = async (visitId: string) =>
+    (await visitsOnFile(database.db, [visitId], null))[0]?.units.find((u) => u.id === have.unit.id)?.oldDeposit;
+  let last = '';
+  for (let n = 0; n < 6; n++) {
+    const visit = await visited(have, addDays('2025-06-02' as LocalDate, 45 * n), { coil: 'matted', left: 'furred' });
+    await close(visit);
+    last = visit.id;
+  }
+  expect(await said(last)).toMatch(/^Even just cleaned, this condenser has lost \d+ % .*wash/);
+  for (let n = 6; n < 9; n++) {
+    const visit = await visited(have, addDays('2025-06-02' as LocalDate, 45 * n), { coil: 'bare' });
+    await close(visit);
+    last = visit.id;
+  }
+  expect(await said(last)).toBeNull();
+});
 
 describe('rules after a visit', () => {
   it('tightens the rule of a packed coil, says why, and calls somebody back', async () => {

@@ -71,7 +71,23 @@ it('a migration that fails keeps nothing of itself, and everything on file stand
   await query(url, 'DROP TABLE "KitchenFouling"');
 });
 
+const ID = (n: number) => `00000000-0000-4000-8000-0000000000a${n}`;
+
+/** One more unit like the one on file, built otherwise, with its task. */
+async function copyUnit(n: number, build: Record<string, string>): Promise<void> {
+  const over = JSON.stringify({ id: ID(n), tag: `CP-${n}`, name: `Copy ${n}`, ...build });
+  const kindKey = build.kind === 'ice_machine' ? 'evaporator_inspection' : 'coil_cleaning';
+  const task = JSON.stringify({ id: ID(n), unitId: ID(n), kindKey });
+  await query(url, `INSERT INTO "Unit" SELECT (jsonb_populate_record(u, $1)).* FROM "Unit" u WHERE tag = 'FH-1'`, [over]);
+  await query(url, `INSERT INTO "Task" SELECT (jsonb_populate_record(t, $1)).* FROM "Task" t LIMIT 1`, [task]);
+}
+
 it('a shop of an earlier layout is brought up to today’s with everything that was on file', async () => {
+  for (const [n, build] of [
+    [1, { condenserKind: 'water_cooled' }],
+    [2, { kind: 'ice_machine' }],
+  ] as const)
+    await copyUnit(n, build);
   expect((await migrate(url)).length).toBeGreaterThan(1);
   expect(await pending(url)).toEqual([]);
   const db = connect(url, 2);
@@ -84,6 +100,15 @@ it('a shop of an earlier layout is brought up to today’s with everything that 
     expect(unit.tasks.map((t) => [t.kindKey, t.rule, t.dueOn.toISOString().slice(0, 10)])).toEqual([
       ['coil_cleaning', 'FREQ=WEEKLY;INTERVAL=6', '2026-12-01'],
     ]);
+    // Water is not brushed, and an ice machine's plate is looked at with its cleaning: settled, with a line in their history.
+    const settled = await db.task.findMany({ where: { id: { in: [ID(1), ID(2)] } }, include: { changes: true }, orderBy: { id: 'asc' } });
+    expect(settled.map((t) => [t.kindKey, t.active, t.rule, t.changes.map((c) => c.kind)])).toEqual([
+      ['water_side_check', true, 'FREQ=WEEKLY;INTERVAL=6', ['edited']],
+      ['evaporator_inspection', false, 'FREQ=WEEKLY;INTERVAL=6', ['edited']],
+    ]);
+    await db.unit.update({ where: { id: ID(1) }, data: { condenserKind: 'microchannel' } });
+    const back = await db.task.findUniqueOrThrow({ where: { id: ID(1) }, include: { changes: true } });
+    expect([back.kindKey, back.changes.length]).toEqual(['coil_cleaning', 2]);
     const visit = await db.visit.findFirstOrThrow({ include: { findings: { orderBy: { at: 'asc' } }, tasks: true, technician: true } });
     expect([visit.status, visit.technician.name, visit.doneMinutes]).toEqual(['done', 'Ilo Brandt', 0]);
     expect(visit.findings.map((f) => [f.aspect, f.grade])).toEqual([

@@ -193,6 +193,21 @@ describe('whose work it is', () => {
     expect(await unsentOfOthers()).toEqual([]);
   });
 
+  it('says that it cannot know, not that nothing is left, where what it keeps cannot be read', async () => {
+    const ana = tablet();
+    await ana.start();
+    await part(ana, 'unsent');
+    await handTo('ben');
+    const { open } = IDBFactory.prototype;
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('refused', 'InvalidStateError');
+    };
+    expect(await unsentWork('ana')).toBeNull();
+    expect(await unsentOfOthers()).toEqual([{ name: 'ana', count: null }]);
+    IDBFactory.prototype.open = open;
+    expect(await unsentWork('ana')).toBe(1);
+  });
+
   it('an answer of something on the way is no answer of the office: the round stays', async () => {
     const filter = officeOverHttp('http://office', async () => new Response('<h1>Forbidden</h1>', { status: 403 }));
     await expect(filter.round({ id: 'x', ...NAME }, '')).rejects.toMatchObject({ trouble: 'failed' });

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import {
+  condenserTask,
+  isForOtherCondenser,
   LEARNING_TASKS,
   learningTask,
   looksAt,
   neededBy,
   ridersOf,
   startingWeeks,
-  TASK_KEYS,
   TASK_KINDS,
   unlookedFor,
   usualTasks,
@@ -32,8 +33,15 @@ describe('kinds of task', () => {
   });
 
   it('come with the kind of unit and start by its place', () => {
-    expect(usualTasks('remote_condensing_unit')).toEqual(['coil_cleaning']);
-    expect(usualTasks('ice_machine')).toEqual(TASK_KEYS.filter((key) => key !== 'evaporator_inspection'));
+    const air = { condenserKind: 'fin_and_tube' } as const;
+    const water = { condenserKind: 'water_cooled' } as const;
+    expect(usualTasks({ kind: 'remote_condensing_unit', ...air })).toEqual(['coil_cleaning']);
+    expect(usualTasks({ kind: 'remote_condensing_unit', ...water })).toEqual(['water_side_check']);
+    expect(usualTasks({ kind: 'ice_machine', ...air })).toEqual(['coil_cleaning', 'drain_inspection', 'ice_machine_cleaning']);
+    expect(usualTasks({ kind: 'walk_in_cooler', ...water })).toEqual(['drain_inspection', 'evaporator_inspection', 'water_side_check']);
+    for (const unit of [air, water]) expect(isForOtherCondenser(condenserTask(unit), unit)).toBe(false);
+    expect(isForOtherCondenser('coil_cleaning', water)).toBe(true);
+    expect(isForOtherCondenser('drain_inspection', water)).toBe(false);
     expect(startingWeeks('coil_cleaning', 'fryer')).toBe(4);
     expect(startingWeeks('drain_inspection', 'fryer')).toBe(13);
     for (const k of TASK_KINDS) expect(k.minWeeks <= k.defaultWeeks && k.defaultWeeks <= k.maxWeeks).toBe(true);
@@ -66,7 +74,8 @@ describe('the low side', () => {
       ]),
     ).toEqual(['ice']);
     expect(unlookedFor({ kindKey: 'water_filter_change', unitId: 'u' }, box, [])).toEqual([]);
-    expect(neededBy('ice')).toEqual(['coil cleaning']);
+    expect(unlookedFor({ ...done, kindKey: 'water_side_check' }, { ...box, condenserKind: 'water_cooled' }, [])).toEqual(['ice', 'drain']);
+    expect(neededBy('ice')).toEqual(['coil cleaning', 'water side check']);
     expect(neededBy('gasket')).toEqual([]);
   });
 });

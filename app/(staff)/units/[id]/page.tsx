@@ -7,7 +7,7 @@ import * as eq from '@/lib/core/equipment/build';
 import { unitFacts } from '@/lib/core/equipment/unit-words';
 import { flammableCaution, refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { coilNow } from '@/lib/core/evidence/coil-now';
-import { COIL_CLEANING } from '@/lib/core/tasks';
+import { condenserTask, isForOtherCondenser } from '@/lib/core/tasks';
 import { unitEvidence } from '@/lib/features/evidence/reads/evidence';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
@@ -80,7 +80,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
         <Tasks
           unitId={unit.id}
           tasks={tasks}
-          kinds={kinds}
+          kinds={kinds.filter((k) => !isForOtherCondenser(k.key, unit))}
           today={today}
           timeZone={kitchen.timeZone}
           limit={limit}
@@ -122,7 +122,7 @@ type CoilProps = {
 
 /** What its coil comes to, said once, with the way to book it. */
 function Coil({ unit, evidence, tasks, trouble, books, today }: CoilProps) {
-  const coil = tasks.find((t) => t.active && t.kindKey === COIL_CLEANING) ?? null;
+  const coil = tasks.find((t) => t.active && t.kindKey === condenserTask(unit)) ?? null;
   return (
     <CoilVerdictSheet
       now={coilNow({ ...evidence, byWater: unit.condenserKind === 'water_cooled', fanDead: fanDead(trouble), next: nextOf(coil) })}

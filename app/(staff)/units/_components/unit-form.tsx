@@ -43,11 +43,11 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
           <Sheet title="First dates">
             <div className="flex flex-col gap-4">
               <p className="text-soft">
-                Coil cleaning, drain and evaporator inspection are put on file with it, at intervals usual for its place (common practice).
-                Findings then move them.
+                Its usual tasks are put on file with it (a coil cleaning, drain and evaporator inspection; a water side check where water
+                cools it), at intervals usual for its place (common practice). Findings then move them.
               </p>
               <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
-                <Field label="Coil last cleaned on" {...on('lastCleanedOn')} type="date" hint="If anybody knows." />
+                <Field label="Condenser last cleaned on" {...on('lastCleanedOn')} type="date" hint="If anybody knows." />
                 <Field label="First due on" {...on('firstDueOn')} type="date" hint="In two weeks when empty." />
               </div>
             </div>

@@ -1,5 +1,5 @@
 import type { UnitKey } from '@/lib/core/equipment/unit-fields';
-import { unitField } from '@/lib/core/equipment/unit-fields';
+import { blankUnit, unitField } from '@/lib/core/equipment/unit-fields';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { measureUnitsOf, type VisitOnFile } from '@/lib/core/tablet';
 import { usualTasks } from '@/lib/core/tasks';
@@ -26,7 +26,7 @@ export function AddUnit({ visit }: { visit: VisitOnFile }) {
   const add = async () => {
     const unitId = crypto.randomUUID();
     if (!unit) return;
-    const taskIds = Object.fromEntries(usualTasks(unit.kind).map((key) => [key, crypto.randomUUID()]));
+    const taskIds = Object.fromEntries(usualTasks({ ...blankUnit(unit.kind), ...unit }).map((key) => [key, crypto.randomUUID()]));
     const replacesId = typed.replaces || null;
     if (!(await write('unit.add', { unitId, taskIds, ...unit, ...(replacesId ? { replacesId } : {}) }))) return;
     clear();

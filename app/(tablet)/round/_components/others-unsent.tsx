@@ -16,8 +16,17 @@ export function OthersUnsent() {
   }, []);
   return others.map(({ name, count }) => (
     <p key={name} role="status" className="rounded-lg border border-edge bg-sheet p-4">
-      <b>{name}</b> left {counted(count, 'entry', 'entries')} on this tablet that the office does not have. They are sent when {name} signs
-      in here.
+      {count === null ? (
+        <>
+          <b>{name}</b> may have left work on this tablet that the office does not have: it cannot be read just now. It is sent when {name}{' '}
+          signs in here.
+        </>
+      ) : (
+        <>
+          <b>{name}</b> left {counted(count, 'entry', 'entries')} on this tablet that the office does not have. They are sent when {name}{' '}
+          signs in here.
+        </>
+      )}
     </p>
   ));
 }

@@ -28,5 +28,5 @@ export function Thumb({ fileId, photoId, alt }: { fileId?: string | null; photoI
       </span>
     );
   // eslint-disable-next-line @next/next/no-img-element -- the picture is on the tablet, no server may be asked
-  return <img src={url} alt={alt} className="h-14 w-20 rounded-md border border-line object-cover sm:h-24 sm:w-32" />;
+  return <img src={url} alt={alt} className="h-14 w-20 rounded-md border border-edge object-cover sm:h-24 sm:w-32" />;
 }

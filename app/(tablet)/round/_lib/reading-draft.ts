@@ -49,4 +49,9 @@ export const questionedOf = (draft: ReadingDraft, doubts: readonly Doubt[]): Que
 
 type Built = Pick<UnitOnFile, 'kind' | 'condenserKind' | 'circuitAccess'>;
 export const firstFields = (unit: Built): readonly ReadingField[] => READING_FIELDS.filter((f) => askedFirst(f, unit));
-export const moreFields = (unit: Built): readonly ReadingField[] => READING_FIELDS.filter((f) => fitsUnit(f, unit) && !askedFirst(f, unit));
+/** Where there are no ports what takes a gauge comes last. */
+export function moreFields(unit: Built): readonly ReadingField[] {
+  const more = READING_FIELDS.filter((f) => fitsUnit(f, unit) && !askedFirst(f, unit));
+  const gauged = (f: ReadingField) => unit.circuitAccess === 'sealed' && FIELD_INFO[f].dimension === 'pressure';
+  return [...more.filter((f) => !gauged(f)), ...more.filter(gauged)];
+}

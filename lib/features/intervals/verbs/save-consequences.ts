@@ -1,6 +1,7 @@
 import 'server-only';
 import { randomUUID } from 'node:crypto';
 import { returnCause, type Decision, type EstimatedReading, type VisitOutcome } from '../../../core/evidence';
+import { COIL_CLEANING } from '../../../core/tasks';
 import { dayInWords } from '../../../core/intervals/words';
 import { Prisma, type Tx } from '../../../database/client';
 import { fromLocalDate } from '../../../core/calendar/date-column';
@@ -58,10 +59,22 @@ async function saveTasks(tx: Tx, decisions: readonly Decision[]): Promise<void> 
     FROM jsonb_populate_recordset(null::"Task", ${JSON.stringify(rows)}::jsonb) r WHERE t.id = r.id`);
 }
 
+/** Of the coils cleaned there: what plain cleaning left, said at the coil the next time. */
+async function saveOldDeposit(tx: Tx, decisions: readonly Decision[]): Promise<void> {
+  const rows = decisions
+    .filter((d) => d.kindKey === COIL_CLEANING && d.shown)
+    .map(({ unitId, deepClean }) => ({ unitId, oldDeposit: deepClean }));
+  if (rows.length === 0) return;
+  await tx.$executeRaw(Prisma.sql`
+    UPDATE "UnitFouling" f SET "oldDeposit" = r."oldDeposit"
+    FROM jsonb_populate_recordset(null::"UnitFouling", ${JSON.stringify(rows)}::jsonb) r WHERE f."unitId" = r."unitId"`);
+}
+
 /** Everything that follows from a visit, written in a handful of statements. Returns the new jobs. */
 export async function saveConsequences(tx: Tx, outcome: VisitOutcome, { visit, by, now }: Said): Promise<string[]> {
   for (const { unitId, on } of outcome.cleanedBefore) await keepCleaningBefore(tx, unitId, on, visit.kitchen.timeZone);
   await saveBeliefs(tx, outcome.beliefs, now);
+  await saveOldDeposit(tx, outcome.decisions);
   await saveForesights(tx, outcome, { visit, by, now });
   await saveTasks(tx, outcome.decisions);
   const changes = outcome.decisions.flatMap(({ taskId, record, held }) => [record, held].flatMap((c) => (c ? [{ taskId, ...c }] : [])));

@@ -53,7 +53,8 @@ export const OPEN_JOBS = {
 export const STANDING_TASKS = {
   tasks: { where: { active: true }, orderBy: [{ kind: { sort: 'asc' } }, { id: 'asc' }], include: { kind: true } },
 } as const satisfies Prisma.UnitInclude;
-type UnitRow = Prisma.UnitGetPayload<{ include: typeof OPEN_JOBS & typeof STANDING_TASKS }>;
+export const OLD_DEPOSIT = { fouling: { select: { oldDeposit: true } } } as const satisfies Prisma.UnitInclude;
+type UnitRow = Prisma.UnitGetPayload<{ include: typeof OPEN_JOBS & typeof STANDING_TASKS & typeof OLD_DEPOSIT }>;
 
 export const unitOnFile = (
   u: UnitRow,
@@ -71,5 +72,6 @@ export const unitOnFile = (
     dueOn: toLocalDate(t.dueOn),
   })),
   openFollowUps: u.jobs.map(({ job }) => ({ what: job.what, urgency: urgencySaid(job) })),
+  oldDeposit: u.fouling?.oldDeposit ?? null,
   ...more,
 });

@@ -10,7 +10,7 @@ import type { Prisma } from '../../../database/generated/client';
 import { LATEST_RECORD, openRecord, sealedEntry, STANDING_STEPS } from '../../sealed/reads/steps';
 import { unitsSaid } from '../../visits/reads/units-said';
 import { NOTHING_OF_UNIT, pastOfUnits } from './past';
-import { findingEntry, iso, isoOrNull, OPEN_JOBS, readingEntry, STANDING_TASKS, unitOnFile } from './rows';
+import { findingEntry, iso, isoOrNull, OLD_DEPOSIT, OPEN_JOBS, readingEntry, STANDING_TASKS, unitOnFile } from './rows';
 import { jobsToDo } from './jobs-to-do';
 import { workWanted } from './work-wanted';
 
@@ -63,7 +63,7 @@ export async function visitsOnFile(
         { id: { in: [...said.values()].flatMap((ids) => [...ids]) } },
       ],
     },
-    include: { ...OPEN_JOBS, ...STANDING_TASKS, kitchen: { select: { altitudeM: true } }, sealedRecords: LATEST_RECORD },
+    include: { ...OPEN_JOBS, ...STANDING_TASKS, ...OLD_DEPOSIT, kitchen: { select: { altitudeM: true } }, sealedRecords: LATEST_RECORD },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
   const { shop } = given ?? { shop: await shopSettings(db) };

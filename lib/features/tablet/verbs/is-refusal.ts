@@ -1,6 +1,7 @@
 import 'server-only';
 import { isAppError } from '../../../core/errors';
 import { fieldOf } from '../../../core/typed/closed-set';
+import { sqlStateOf } from '../../../database/sql-state';
 
 /**
  * Whether trying again could never help: a rule of ours or of the database spoke, or the entry is one that the code
@@ -8,7 +9,7 @@ import { fieldOf } from '../../../core/typed/closed-set';
  */
 export function isRefusal(error: unknown): boolean {
   if (isAppError(error) || isSlip(error)) return true;
-  const sqlState = findSqlState(error);
+  const sqlState = sqlStateOf(error);
   // SQLSTATE classes 22 (data exception) and 23 (integrity constraint violation), PostgreSQL appendix A.
   if (sqlState) return sqlState.startsWith('22') || sqlState.startsWith('23');
   const code = fieldOf(error, 'code');
@@ -18,13 +19,4 @@ export function isRefusal(error: unknown): boolean {
 /** A defect of ours that this entry brings out: filed with the entry, and told to whoever watches the office. */
 export function isSlip(error: unknown): boolean {
   return error instanceof TypeError || error instanceof RangeError || fieldOf(error, 'name') === 'PrismaClientValidationError';
-}
-
-function findSqlState(error: unknown): string | null {
-  for (let e: unknown = error, depth = 0; e && depth < 5; depth++) {
-    const originalCode = fieldOf(e, 'originalCode');
-    if (typeof originalCode === 'string' && /^[0-9A-Z]{5}$/.test(originalCode)) return originalCode;
-    e = fieldOf(fieldOf(e, 'meta'), 'driverAdapterError') ?? fieldOf(e, 'cause');
-  }
-  return null;
 }

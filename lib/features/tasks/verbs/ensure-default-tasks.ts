@@ -2,7 +2,7 @@ import 'server-only';
 import { addDays, isWeekday, todayIn, weeksRule, type LocalDate } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import { firstTask } from '../../../core/tasks/first-task';
-import { COIL_CLEANING, startingWeeks, usualTasks, type TaskKey } from '../../../core/tasks';
+import { condenserTask, startingWeeks, usualTasks, type TaskKey } from '../../../core/tasks';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { withinTransaction } from '../../../database/transaction';
 import type { ServiceContext } from '../../context';
@@ -11,13 +11,16 @@ import type { ServiceContext } from '../../context';
 const FIRST_VISIT_DAYS = 14;
 
 export type FirstDates = {
-  /** When the coil was last cleaned, by whomever. */
+  /** When the condenser was last seen to, by whomever. */
   lastCleanedOn?: LocalDate | null;
   firstDueOn?: LocalDate | null;
 };
 
 /** Ids that were given out before the office heard of the unit. */
 export type TaskIds = Partial<Record<TaskKey, string>>;
+
+/** A tablet of before the water side check gave its id to a coil cleaning. */
+const idFor = (key: TaskKey, ids: TaskIds) => ids[key] ?? (key === 'water_side_check' ? ids.coil_cleaning : undefined);
 
 /**
  * Gives a unit the tasks usual for its kind that it does not have yet, at the intervals of common practice for its
@@ -36,18 +39,18 @@ export function ensureDefaultTasks(
     const has = new Set(unit.tasks.map((t) => t.kindKey));
     const { preferredWeekday } = unit.kitchen;
     const today = todayIn(unit.kitchen.timeZone, now.getTime());
-    const wanted = usualTasks(unit.kind).filter((key) => !has.has(key));
+    const wanted = usualTasks(unit).filter((key) => !has.has(key));
     const kinds = await tx.taskKind.findMany({ where: { key: { in: [...wanted] }, active: true }, orderBy: { sort: 'asc' } });
     const made: string[] = [];
     for (const kind of kinds) {
       const weeks = startingWeeks(kind.key as (typeof wanted)[number], unit.placement);
-      const lastDoneOn = (kind.key === COIL_CLEANING && dates.lastCleanedOn) || null;
+      const lastDoneOn = (kind.key === condenserTask(unit) && dates.lastCleanedOn) || null;
       const rule = weeksRule(weeks, isWeekday(preferredWeekday) ? preferredWeekday : undefined);
       const firstDue = dates.firstDueOn ?? (lastDoneOn ? null : addDays(today, FIRST_VISIT_DAYS));
       const first = firstTask({ rule, anchor: 'last_completed', firstDue, lastDoneOn, today });
       const { id } = await tx.task.create({
         data: {
-          id: ids[kind.key as (typeof wanted)[number]],
+          id: idFor(kind.key as TaskKey, ids),
           unitId,
           kitchenId: unit.kitchenId,
           kindKey: kind.key,

@@ -68,7 +68,7 @@ export function CoilVerdictSheet({ now, evidence, task, timeZone, book }: Props)
         <Line name="Seen">{seenWords(now, today)}</Line>
         <Line name="Read">{readWords(now, evidence)}</Line>
         <Line name="Believed today">{believed(now, evidence)}</Line>
-        <Line name="Next cleaning">
+        <Line name={now.verdict === 'by_water' ? 'Next water side check' : 'Next cleaning'}>
           {now.next && task ? (
             <>
               <b>{day(now.next.dueOn, today)}</b>, {describeRule(task.rule)}

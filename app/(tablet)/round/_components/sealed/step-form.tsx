@@ -124,7 +124,7 @@ function LeaveOut({ in: s, onLeft }: { in: StepInHand; onLeft: () => void }) {
       </Chip>
     );
   return (
-    <div className="flex flex-col gap-3 rounded-lg border border-line bg-sheet p-4">
+    <div className="flex flex-col gap-3 rounded-lg border border-edge bg-sheet p-4">
       <TouchField
         id="sealed-skip"
         label="Why it is left out"

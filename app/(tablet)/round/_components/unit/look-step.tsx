@@ -4,6 +4,7 @@ import type { Aspect } from '@/lib/core/findings/grades';
 import { COIL_CLEANING } from '@/lib/core/tasks/kinds';
 import type { UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
 import { useDrawn } from '../../_lib/use-after-paint';
+import { useDraft } from '../../_lib/use-draft';
 import { useGrade } from '../../_lib/use-grade';
 import { useWide } from '../../_lib/use-wide';
 import { Chip } from '../touch';
@@ -25,7 +26,8 @@ function togetherWords(together: readonly Aspect[]): string {
 /** High side, low side, box; then the coil as it was left. Grades answer the tasks. */
 export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
   const [oneByOne, setOneByOne] = useState(false);
-  const [lamp, setLamp] = useState(true);
+  // How this coil is looked at: the same for as found and as left, and after going back.
+  const { draft: lamp, setDraft: setLamp } = useDraft(`${visit.id}:${unit.id}:lamp`, true);
   const { grade, busy } = useGrade(visit, unit);
   // The words stand at once, the drawings when they have been seen.
   const [shown, wide] = [useDrawn(), useWide()];

@@ -11,6 +11,7 @@ import {
   type UnitOnFile,
   type VisitOnFile,
 } from '@/lib/core/tablet';
+import { readingHint } from '@/lib/core/entries/reading-fields';
 import { firstFields, moreFields } from '../../_lib/reading-draft';
 import { useSnapshot } from '../../_lib/tablet-context';
 import { useReading } from '../../_lib/use-reading';
@@ -115,7 +116,7 @@ function Typing({
   const pad = field && {
     label: FIELD_INFO[field].label,
     unit: unitOf(field, me),
-    hint: FIELD_INFO[field].hint,
+    hint: readingHint(field, unit),
     text: r.draft.text[field] ?? '',
     signed: maySink(field),
     onText: type,
@@ -244,7 +245,7 @@ function Boxes({ shown, field, phase, text, me, more, onField, onMore }: BoxesPr
 
 function WhenToRead({ unit }: { unit: UnitOnFile }) {
   if (unit.kind !== 'ice_machine') return null;
-  return <p>Read in the middle of the freeze, at least five minutes after a harvest: in harvest hot gas runs and nothing fits.</p>;
+  return <p>Read in the middle of the freeze, at least five minutes after a harvest: in harvest the numbers say nothing.</p>;
 }
 
 function Cautions({ unit, gauged, boxK }: { unit: UnitOnFile; gauged: boolean; boxK: number | undefined }) {

@@ -3,6 +3,7 @@ import { PLACEMENT_LABEL, UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
 import { cautionsFor, WORK_STEP_LABEL, WORK_STEP_SHORT, WORK_STEPS, type WorkStep } from '@/lib/core/findings/cautions';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { safetyClassOf } from '@/lib/core/refrigerants/catalogue';
+import { pastSaving } from '@/lib/core/tablet/past-saving';
 import { kindInfo } from '@/lib/core/tasks/kinds';
 import type { Me, UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
 import { ownMass, ownPressure, ownTemperature } from '../../_lib/own-words';
@@ -15,6 +16,7 @@ import { OpenSealed } from '../sealed/open-sealed';
 import { LastTime } from './last-time';
 import { LeaveStep } from './leave-step';
 import { LookStep } from './look-step';
+import { OldDeposit } from './old-deposit';
 import { PastSaving } from './past-saving';
 import { ReadStep } from './read-step';
 import { RestoreStep } from './restore-step';
@@ -40,7 +42,7 @@ export function UnitPage({ visit, unit, step: asked }: { visit: VisitOnFile; uni
       <OfficeAnswers visitId={visit.id} />
       {missed ? null : <Steps visit={visit} unit={unit} step={shown} />}
       <h2 className="sr-only">{WORK_STEP_LABEL[shown]}</h2>
-      {shown === 'look' ? <PastSaving unit={unit} /> : null}
+      {shown === 'look' ? pastSaving(unit) ? <PastSaving unit={unit} /> : <OldDeposit unit={unit} /> : null}
       {cautions.map((c) => (
         <CautionNote key={c.title} title={c.title} text={c.text} more={c.more} />
       ))}
@@ -83,7 +85,15 @@ function Head({ unit, me }: { unit: UnitOnFile; me: Me }) {
         {unit.tag ? <span className="text-soft">{unit.tag}</span> : null}
       </div>
       <p className="leading-snug text-soft">
-        {UNIT_KIND_LABEL[unit.kind]}, {PLACEMENT_LABEL[unit.placement].toLowerCase()} · <b className="text-ink">{facts.join(' · ')}</b>
+        {UNIT_KIND_LABEL[unit.kind]}, {PLACEMENT_LABEL[unit.placement].toLowerCase()} ·{' '}
+        <b className="text-ink">
+          {facts.map((fact, i) => (
+            <span key={fact}>
+              {i === 0 ? '' : ' · '}
+              <span className="whitespace-nowrap">{fact}</span>
+            </span>
+          ))}
+        </b>
       </p>
       {unit.notes ? <p className="whitespace-pre-line">{unit.notes}</p> : null}
     </header>

@@ -8,11 +8,23 @@ const flat = (text: string) => text.normalize().replace(/\s+/g, ' ').trim();
 /** The text of a PDF in reading order, without what stands at the foot of each page. `foot`: its line beside the page number. */
 export async function textOfPaper(pdf: Uint8Array, foot: string): Promise<string> {
   const { text, totalPages } = await extractText(await getDocumentProxy(pdf.slice()));
-  return flat(text.map((page, i) => flat(page).replace(flat(foot), '').replace(`${i + 1} / ${totalPages}`, '')).join(' '));
+  return flat(
+    text
+      .map((page, i) =>
+        flat(page)
+          .replace(flat(foot), '')
+          .replace(`${i + 1} / ${totalPages}`, ''),
+      )
+      .join(' '),
+  );
 }
 
 export const picturesOnPaper = (pdf: Uint8Array): number =>
-  [...Buffer.from(pdf).toString('latin1').matchAll(/\/Subtype \/Image/g)].length;
+  [
+    ...Buffer.from(pdf)
+      .toString('latin1')
+      .matchAll(/\/Subtype \/Image/g),
+  ].length;
 
 /** Each of these stands in the text, in this order. */
 export function expectInOrder(text: string, lines: readonly string[]): void {
@@ -54,15 +66,22 @@ export async function expectRowsOnPaper(db: Db, visitId: string, text: string, l
   told(visit.kitchen.name, text);
   told(visit.technician.name, text);
   // A unit's part of the paper ends where the next one begins.
-  const begins = units.map((u) => ({ u, at: text.indexOf(` ${flat(u.name)} `, text.indexOf(language === 'en' ? 'What was found' : 'Lo que se encontró')) }));
+  const begins = units.map((u) => ({
+    u,
+    at: text.indexOf(` ${flat(u.name)} `, text.indexOf(language === 'en' ? 'What was found' : 'Lo que se encontró')),
+  }));
   const starts = begins.map((b) => b.at).toSorted((a, b) => a - b);
   for (const { u, at } of begins) {
     expect(at, u.name).toBeGreaterThanOrEqual(0);
-    const part = text.slice(at, starts.find((s) => s > at));
+    const part = text.slice(
+      at,
+      starts.find((s) => s > at),
+    );
     const coil = (phase: string) => findings.findLast((f) => f.unitId === u.id && f.aspect === 'coil' && f.phase === phase)?.grade;
     const [found, left] = [coil('found'), coil('left')];
     if (found) told(COIL[language][found] ?? /never/, part);
-    if (left && found && left !== found) told(left === 'bare' || left === 'filmed' ? /left clean|Quedó limpio/ : (COIL[language][left] ?? /never/), part);
+    if (left && found && left !== found)
+      told(left === 'bare' || left === 'filmed' ? /left clean|Quedó limpio/ : (COIL[language][left] ?? /never/), part);
     for (const phase of ['before', 'after']) {
       const result = readings.findLast((r) => r.unitId === u.id && r.phase === phase)?.estimate?.result;
       const rise = (result as { status?: string; riseK?: { value: number } } | undefined)?.riseK;

@@ -99,7 +99,8 @@ it('costs at most 5 % more than the best choice over 1,000 simulated units', () 
   const r = new RandomStream(2027, 'units');
   const off = (x: number, share: number) => x * (1 + r.between(-share, share));
   const fleet = { callOuts: counted(FLEET.callOuts, 300, r), failures: counted(FLEET.failures, 300, r) };
-  let [chosen, best, always] = [0, 0, { go_on: 0, repair: 0, replace: 0 }];
+  let [chosen, best] = [0, 0];
+  const always: Record<Way, number> = { go_on: 0, repair: 0, replace: 0 };
   const picked: Record<Way, number> = { go_on: 0, repair: 0, replace: 0 };
   for (let n = 0; n < 1000; n++) {
     const u = makeUnit(r);

@@ -16,6 +16,7 @@ import { Mark } from '@/app/_ui/page/mark';
 import { Nav, type NavItem } from '@/app/_ui/page/nav';
 import { EntriesLink } from './_components/entries-link';
 import { Finder } from './_components/finder';
+import { pagesWithin } from './_components/pages';
 import { SignOut } from './_components/sign-out';
 
 const ROOMS: (NavItem & { permission: Permission })[] = [
@@ -59,7 +60,12 @@ export default async function StaffLayout({ children }: { children: ReactNode })
           />
           <div className="ml-auto flex shrink-0 items-center gap-1 whitespace-nowrap text-sm">
             {can(actor, 'read:equipment') ? (
-              <Finder rooms={[...items, { href: '/me', label: 'Me' }].map(({ href, label }) => ({ href, label }))} />
+              <Finder
+                rooms={[
+                  ...[...items, { href: '/me', label: 'Me' }].map(({ href, label }) => ({ href, label, also: '' })),
+                  ...pagesWithin(actor),
+                ]}
+              />
             ) : null}
             <Link
               href="/me"

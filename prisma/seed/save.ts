@@ -62,6 +62,6 @@ export async function saveShop(db: PrismaClient, shop: Shop, out: Out): Promise<
       await tx.customerPage.createMany({ data: shop.customerStories.pages });
       await tx.outboxMessage.createMany({ data: shop.customerStories.letters });
     },
-    { timeout: 120_000, maxWait: 10_000 },
+    { timeout: 900_000, maxWait: 10_000 },
   );
 }

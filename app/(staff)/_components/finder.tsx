@@ -5,10 +5,19 @@ import { useEffect, useId, useRef, useState, type KeyboardEvent } from 'react';
 import { LEAST_LETTERS, searchWords } from '@/lib/core/wording/search-words';
 
 type Hit = { href: string; kind: 'customer' | 'kitchen' | 'unit'; name: string; about: string };
-type Room = { href: string; label: string };
+type Room = { href: string; label: string; also: string };
 
 const KIND = { customer: 'Customer', kitchen: 'Kitchen', unit: 'Unit' } as const;
 const WAIT_MS = 120;
+
+/** A page fits what is typed where each word of it begins one of the page's own. */
+function fitsPage({ label, also }: Room, typed: string): boolean {
+  const own = `${label} ${also}`.toLowerCase().split(/[^\p{L}\p{N}]+/u);
+  return typed
+    .toLowerCase()
+    .split(/\s+/)
+    .every((w) => own.some((o) => o.startsWith(w)));
+}
 
 /** Finds a customer, a kitchen or a unit from any page, by the key “/”; with nothing typed it lists all pages. */
 export function Finder({ rooms }: { rooms: Room[] }) {
@@ -55,7 +64,7 @@ export function Finder({ rooms }: { rooms: Room[] }) {
     };
   }, [q, enough]);
 
-  const fits = rooms.filter((r) => r.label.toLowerCase().startsWith(q.trim().toLowerCase()));
+  const fits = rooms.filter((r) => fitsPage(r, q)).map(({ href, label }) => ({ href, label }));
   const options = enough
     ? [
         ...fits.map((r) => ({ ...r, kind: 'Page', about: '' })),

@@ -3,11 +3,8 @@ import Link from 'next/link';
 import { can } from '@/lib/core/people/access';
 import { counted } from '@/lib/core/wording/counted';
 import { UNIT_KIND_LABEL } from '@/lib/core/equipment/build';
-import { todayIn } from '@/lib/core/calendar';
 import { findPlaces, fleetCounts, listCustomers } from '@/lib/features/customers/reads/customers';
-import { fromLocalDate } from '@/lib/core/calendar/date-column';
 import { isId } from '@/lib/core/ids/is-id';
-import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
@@ -23,10 +20,9 @@ export default definePage('read:equipment', async ({ db, actor, now, query }) =>
   const q = query.q?.trim().slice(0, 80) || undefined;
   const archived = query.archived === '1';
   const after = query.name !== undefined && isId(query.after) ? { name: query.name, id: query.after } : undefined;
-  const today = todayIn(await shopTimeZone(db), now.getTime());
   const [counts, rows, found] = await Promise.all([
     fleetCounts(db),
-    listCustomers(db, { q, archived, after, limit: PAGE + 1, todayUtc: fromLocalDate(today) }),
+    listCustomers(db, { q, archived, after, limit: PAGE + 1, now }),
     q && !after ? findPlaces(db, q) : null,
   ]);
   const shown = rows.slice(0, PAGE);

@@ -41,6 +41,7 @@ function checkVisit(
   const own = visit.taskIds.map((id) => tasks.get(id));
   return [
     ...checkTimes(problem, visit, kitchen),
+    ...checkBooked(problem, visit, technician, kitchen),
     ...checkSkills(kitchen, technician, own),
     ...own.flatMap((task) => checkTask(problem, visit, kitchen, task)),
   ];
@@ -53,6 +54,13 @@ function checkTimes(problem: WeekProblem, visit: PlannedVisit, kitchen: Kitchen)
   if (!kitchen.open.some((range) => holds(range, visit.hours)))
     found.push({ code: 'outside_hours', message: `The visit at ${kitchen.name} is outside its service hours.` });
   return found;
+}
+
+/** Nobody is at two kitchens at once, whatever the search was told of the booked ones. */
+function checkBooked(problem: WeekProblem, visit: PlannedVisit, technician: Technician, kitchen: Kitchen): Violation[] {
+  return (problem.fixed ?? [])
+    .filter((b) => b.technicianId === technician.id && b.hours.startMs < visit.hours.endMs && visit.hours.startMs < b.hours.endMs)
+    .map(() => ({ code: 'two_places', message: `${technician.name} is booked elsewhere at the time of the visit at ${kitchen.name}.` }));
 }
 
 function checkSkills(kitchen: Kitchen, technician: Technician, own: readonly (PlanTask | undefined)[]): Violation[] {

@@ -11,7 +11,6 @@ export { bookByHand, type HandPlan } from './by-hand';
 export { learnMinutes } from './learn-minutes';
 export { learnAccess, STANDARD_ACCESS } from './learn-access';
 export { learnSiteTimes, minutesOnSite, siteTimeOf, siteTimeWords, type SiteTimes } from './on-site';
-export { overBooked } from './over-booked';
 export { explainVisits, type VisitReason } from './explain';
 export { withOnCall } from './on-call';
 export { squeezeIn } from './squeeze/squeeze-in';

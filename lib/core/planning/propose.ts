@@ -76,16 +76,21 @@ export function* planWeek(problem: WeekProblem, options: Omit<ProposeOptions, 's
   let { start, clashes } = placeFixed(week);
   const lost: LeftTask[] = [];
   if (clashes.length > 0) {
-    const message = 'Its fixed visit overlaps another of the same technician, drive included; it stays, but nothing is planned around it.';
+    const message =
+      'Its fixed visit overlaps another of the same technician, drive included. It stays and nothing else is planned at its time, but not the drive to it either.';
     lost.push(
       ...clashes.flatMap((visit) => visit.taskIds.map((taskId) => ({ taskId, reason: { code: 'fixed_clash' as const, message } }))),
     );
     const gone = new Set(clashes.flatMap((visit) => visit.taskIds));
-    week = compileWeek({
-      ...problem,
-      fixed: problem.fixed!.filter((visit) => !clashes.includes(visit)),
-      tasks: problem.tasks.filter((task) => !gone.has(task.id)),
-    });
+    const kept = clashes;
+    week = compileWeek(
+      {
+        ...problem,
+        fixed: problem.fixed?.filter((visit) => !kept.includes(visit)),
+        tasks: problem.tasks.filter((task) => !gone.has(task.id)),
+      },
+      kept,
+    );
     ({ start, clashes } = placeFixed(week));
   }
   const report = (solution: Solution): void =>

@@ -1,5 +1,6 @@
 import type { RawSheet } from './types';
 import { TARGETS } from './targets';
+import { kindOf } from './vocabulary';
 
 export type Table = {
   headers: string[];
@@ -9,6 +10,12 @@ export type Table = {
   /** Rows that are no unit's, with why. */
   dropped: { line: number; text: string; why: 'total' | 'header again' | 'heading' | 'too little' }[];
 };
+
+/** Lines of a cell that are a unit each stay apart; of others the break is a space. */
+function inOneLine(cell: string): string {
+  const lines = cell.split(/\r?\n/).flatMap((l) => l.replace(/\s+/g, ' ').trim() || []);
+  return lines.join(lines.length > 1 && lines.every((l) => l.length < 30 && kindOf(l) !== null) ? ' / ' : ' ');
+}
 
 const LOOK_FOR_HEADER_IN = 40;
 const TOTAL = /^(grand |sub.?)?total\b|^(count|sum)\b|^end of (list|report)|^page \d/i;
@@ -39,7 +46,7 @@ export function likelySheet(sheets: readonly RawSheet[]): number {
  * name no customer, is a heading: its text goes into a column of its own in front.
  */
 export function findTable({ rows: raw }: RawSheet): Table {
-  const rows = raw.map((cells) => cells.map((c) => c.replace(/\s+/g, ' ').trim()));
+  const rows = raw.map((cells) => cells.map(inOneLine));
   const at = headerRow(rows);
   const headers = [...(rows[at] ?? [])];
   const width = Math.max(headers.length, ...rows.slice(at + 1).map((r) => r.length));

@@ -10,6 +10,7 @@ import { DATE_ORDERS, dateOrderOf, type DateOrder } from './read-date';
 import { MASS_UNITS, massUnitIn } from './read-mass';
 import { filledDown, placesOf, rowsOf, type SheetRow } from './rows';
 import { guessColumns, targetOf } from './targets';
+import { eachItsRow, severalQuestion } from './several';
 import { teller } from './tell';
 import type { RawSheet, SheetChoices, SheetColumn, SheetLine, SheetReading } from './types';
 import { OUT, unitRow, type Out, type SheetRules } from './unit-row';
@@ -44,7 +45,8 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
   const dates = byColumn[targets.indexOf('last_cleaned')]?.filter((v) => v !== '') ?? [];
 
   const tell = teller();
-  const rows = rowsWithUnits(table, targets, tell.say);
+  const asWritten = rowsWithUnits(table, targets, tell.say);
+  const rows = eachItsRow(asWritten, choices);
   const names = sameNames(rows, choices, ctx.customersOnFile);
   const places = placesOf(rows, names.spelled);
   const { answers } = choices;
@@ -71,6 +73,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     ...whatQuestion(rules.saysWhat ? 0 : onFile.filter((u) => !u).length, table.headers),
     ...customerQuestion(units.filter((u) => !u.customer).length, table.headers),
     ...names.questions,
+    ...severalQuestion(asWritten, choices),
     ...placementQuestion(rules.unplaced, choices),
     ...chargeQuestion(rules.bareCharges),
     ...dateQuestion(dates, order),

@@ -1,3 +1,4 @@
+import { readDate } from './read-date';
 import { kindOf } from './vocabulary';
 
 /** What a column of a sheet can be, the words that give it away, and what its values look like. */
@@ -14,7 +15,7 @@ export const TARGETS: readonly Target[] = [
   { key: 'customer', label: 'Customer', of: 'kitchen', header: /^(customer|client|acc(oun)?ts?\.?|company|owner|chain|brand|bill.?to|restaurant|cust\.?)(?![a-z])( name)?/ },
   { key: 'kitchen', label: 'Kitchen', of: 'kitchen', header: /^(kitchen|site|store|location name|loc(ation)?|branch|outlet|job|property|facility|unit #? ?\/? ?store|store (name|#|no))\b/ },
   { key: 'address', label: 'Street address', of: 'kitchen', header: /^(address|addr|street|(service|svc|serv|site|job|loc) addr(ess)?|ship.?to)\b/, values: /^\d+\s+\S+.*\b(st|street|ave|avenue|rd|road|blvd|dr|drive|ln|lane|way|pkwy|hwy|pl|ct|court|square|sq)\b/i },
-  { key: 'town', label: 'Town', of: 'kitchen', header: /^(city|town|municipality)\b/ },
+  { key: 'town', label: 'Town', of: 'kitchen', header: /^(city|town|twn|municipality)\b/ },
   { key: 'state', label: 'State', of: 'kitchen', header: /^(state|st|province|prov|region)$/ },
   { key: 'zip', label: 'ZIP', of: 'kitchen', header: /^(zip|zip ?code|postal|post ?code)/, values: /^\d{5}(-\d{4})?$/ },
   { key: 'position', label: 'Position (lat, long or plus code)', of: 'kitchen', header: /^(position|coord|gps|lat.?(itude)?.*(lng|lon)|plus.?code|map)/, values: /^-?\d{1,2}\.\d+\s*[,;]\s*-?\d{1,3}\.\d+$/ },
@@ -28,6 +29,7 @@ export const TARGETS: readonly Target[] = [
   { key: 'energy_price_per_kwh', label: 'Energy price, per kWh', of: 'kitchen', header: /kwh|energy (price|cost|rate)/ },
   { key: 'kind', label: 'Kind of unit', of: 'unit', fits: (v) => kindOf(v) !== null, header: /^(type|kind|category|class|equip(ment)? (type|kind|class)|unit type|eq\.? type)\b/ },
   { key: 'unit', label: 'Unit’s name', of: 'unit', header: /^(unit|equip(ment)?|eqpt?|eq|equip\.?|asset|item|description|desc|descr|name|box|appliance|unit (name|desc\w*)|mach(ine)?|what)\b(?!.*(#|no\b|number|tag|id\b|type|kind))/ },
+  { key: 'count', label: 'How many units', of: 'unit', header: /^(qty|qnty|quantity|how many|units|(no\.?|#|number) of units|# units|count|pcs)\.?$/ },
   { key: 'tag', label: 'Tag', of: 'unit', header: /^(tag|asset (#|id|no|tag)|unit (#|id|no|number)|equip(ment)? (#|id|no)|label|barcode|qr|id|eq #)/ },
   { key: 'make', label: 'Make', of: 'unit', header: /^(make|mfg?r?|mfgr|manuf\w*|manf\w*|brand)\b/ },
   { key: 'model', label: 'Model', of: 'unit', header: /^(model|mod|mdl|m\/n|mn)\b/ },
@@ -38,8 +40,8 @@ export const TARGETS: readonly Target[] = [
   { key: 'roof_work', label: 'On the roof', of: 'unit', header: /^(roof|rooftop|on roof|ladder)/ },
   { key: 'temperature', label: 'Cooler or freezer', of: 'unit', header: /^(temp(erature)?( class| type)?|application|med\/?low|mt\/?lt)$/ },
   { key: 'box', label: 'Box set point', of: 'unit', header: /set ?point|box temp|setting/ },
-  { key: 'last_cleaned', label: 'Coil last cleaned', of: 'unit', header: /last.*(clean|serv|pm|done|visit|coil)|(clean|serv|pm|visit)\w*.*(last|date)|^(date|pm date|last)\b|date.*(clean|serv|pm)/ },
-  { key: 'interval', label: 'How often cleaned', of: 'unit', header: /^(freq|frequency|interval|how often|every|schedule|pm (freq|sched|interval)|cycle|cleaning (freq|interval|schedule))/ },
+  { key: 'last_cleaned', label: 'Coil last cleaned', of: 'unit', header: /last.*(clean|serv|pm|done|visit|coil)|(clean|serv|pm|visit)\w*.*(last|date)|^(date|pm date|last)\b|date.*(clean|serv|pm)|(clean|serv|pm)\w* (done|on)\b/ },
+  { key: 'interval', label: 'How often cleaned', of: 'unit', header: /^(freq|frequency|interval|how often|every|schedule|pm (freq|sched|interval)|cycle|cleaning (freq|interval|schedule)|(days|weeks|wks|months|mos?)\.? (between|btwn|btw|b\/w|per)\b)/ },
   { key: 'notes', label: 'Keep in the notes', of: 'unit', header: /^(notes?|comments?|remarks?|memo|misc|other)\b/ },
 ]; // prettier-ignore
 
@@ -75,6 +77,7 @@ export function guessColumns(headers: readonly string[], columns: readonly (read
   names.forEach((name, i) => {
     if (guess[i]) return;
     const filled = (columns[i] ?? []).filter((v) => v !== '');
+    if (!taken.has('last_cleaned') && filled.length > 0 && sayDates(name, filled)) return give(i, 'last_cleaned');
     const looks = TARGETS.find((t) => !taken.has(t.key) && !alreadySaid(t.key, taken) && filled.length > 0 && fitting(filled, t) >= 0.6);
     if (looks) give(i, looks.key);
     else give(i, filled.length === 0 || (name === '' && filled.length < 3) || isCount(name, filled) ? 'leave' : 'notes');
@@ -91,9 +94,13 @@ const alreadySaid = (key: string, taken: ReadonlySet<string>) => key === 'kind' 
 const fitting = (values: readonly string[], { values: form, fits }: Target) =>
   form ? share(values, form) : fits ? values.filter(fits).length / values.length : 0;
 const share = (values: readonly string[], form: RegExp) => values.filter((v) => form.test(v)).length / values.length;
+/** Dates of something that nobody named: the last cleaning, unless the name says another day of a unit's life. */
+const sayDates = (name: string, values: readonly string[]) =>
+  !/inst|warr|built|purch|bought|new|print|updat|start|next|due|exp|year|yr/.test(name) &&
+  values.filter((v) => /\d/.test(v) && readDate(v, 'month first') !== null).length / values.length >= 0.6;
 /** A running number of rows says nothing. */
 const isCount = (name: string, values: readonly string[]) =>
-  /^(#|no\.?|nr|row|line|item #)?$/.test(name) && share(values, /^\d{1,4}\.?$/) > 0.9;
+  /^(#|no\.?|nr|row|line|ln\.?|item #)?$/.test(name) && share(values, /^\d{1,4}\.?$/) > 0.9;
 
 /** "Location" is a kitchen where it names many kitchens, and where a unit stands where it says "roof" and "line". */
 function placesSorted(guess: string[], names: readonly string[], columns: readonly (readonly string[])[]): string[] {

@@ -30,7 +30,7 @@ const cases: [string, Partial<InputFacts>, ReturnType<typeof findings>[number]][
     { due: { tasks: 0, kitchens: 0, onVisits: 7 } },
     ['stops', 'All 7 tasks due by the end of this week stand on a visit already.', 'week', 0],
   ],
-  ['a week gone by', { weekIsOver: true }, ['stops', 'This week is over.', 'week', 0]],
+  ['a week gone by', { weekIsOver: true }, ['stops', 'This week is over.', 'coming week', 0]],
   ['no technician', { technicians: [] }, ['stops', 'No technician is on file, so nobody can be sent.', 'new person', 2]],
   ['no shift', { technicians: [{ ...sam, hasShift: false, hours: [] }] }, ['stops', 'Sam has no shift.', 'person', 2]],
   ['a week off', { technicians: [{ ...sam, hours: [] }] }, ['stops', 'Sam does not work on what is left of this week.', 'person', 2]],

@@ -6,14 +6,14 @@ import { FormErrors } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
-import type { PolicyOnFile } from '@/lib/core/evidence/policy-on-file';
+import type { ShopPolicy } from '@/lib/core/intervals/policy';
 import { LEARNING_TASKS, TASK_KIND_INFO } from '@/lib/core/tasks';
 import { kelvinToCelsius, kelvinToFahrenheit } from '@/lib/core/measures';
 import { askPolicy } from '../actions';
 import { DragField } from './drag-field';
 import { WhatIfAnswer } from './what-if-answer';
 
-type Props = { rules: PolicyOnFile; seen: string; degrees: 'F' | 'C'; currency: string };
+type Props = { rules: ShopPolicy; seen: string; degrees: 'F' | 'C'; currency: string };
 /** `drag`: the ends and the step of the slider under the field. */
 type Row = { name: string; label: string; unit: string; value: number; hint?: string; drag?: [min: number, max: number, step: number] };
 

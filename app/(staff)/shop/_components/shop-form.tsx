@@ -77,7 +77,7 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
               defaultValue={s.overdueLimitDays}
               hint="Tasks beyond it come first on the due list."
             />
-            <input type="hidden" name="speedOnFile" value={s.speedKmh} />
+            <Hidden of={{ speedOnFile: s.speedKmh }} />
             <Field
               label="Mean driving speed"
               unit={SPEED_LABEL[distance]}

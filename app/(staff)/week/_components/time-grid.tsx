@@ -139,7 +139,10 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
               const { shifts, off } = r.days[day] ?? { shifts: [], off: null };
               const ghost = held && held.row === row && held.day === day ? items.find((v) => v.key === held.key) : undefined;
               return (
-                <div key={r.id} className={`flex border-b border-line last:border-0 ${isOpen(d) ? 'max-md:block' : 'max-md:hidden'}`}>
+                <div
+                  key={r.id}
+                  className={`flex border-b border-line last:border-0 ${isOpen(d) && own.length > 0 ? 'max-md:block' : 'max-md:hidden'}`}
+                >
                   <div className="w-32 shrink-0 px-3 py-1.5 text-sm font-bold max-md:w-auto">
                     {r.name}
                     {off ? <span className="block font-normal text-alarm">{off}</span> : null}
@@ -199,14 +202,27 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
                         style={{ left: `${share(held.from)}%`, width: `${share(held.from + ghost.to - ghost.from) - share(held.from)}%` }}
                       />
                     ) : null}
-                    {own.length === 0 ? <li className="px-2 py-1 text-sm text-soft md:sr-only">Nothing booked</li> : null}
+                    {own.length === 0 ? <li className="sr-only">Nothing booked</li> : null}
                   </ul>
                 </div>
               );
             })}
+            {isOpen(d) ? <Free rows={rows} day={day} busy={new Set(items.filter((v) => v.date === d).map((v) => v.technicianId))} /> : null}
           </div>
         ))}
       </div>
     </section>
+  );
+}
+
+/** On a phone who has nothing booked on a day is one line. */
+function Free({ rows, day, busy }: { rows: GridRow[]; day: number; busy: ReadonlySet<string> }) {
+  const free = rows.filter((r) => r.works && !busy.has(r.id));
+  if (free.length === 0) return null;
+  const why = (r: GridRow) => r.days[day]?.off ?? (r.days[day]?.shifts.length === 0 ? 'no shift' : null);
+  return (
+    <p className="px-3 py-2 text-sm text-soft md:hidden">
+      Nothing booked: {free.map((r) => (why(r) ? `${r.name} (${why(r)})` : r.name)).join(', ')}
+    </p>
   );
 }

@@ -43,7 +43,19 @@ export type InputFacts = {
   distance: DistanceUnit;
 };
 
-export const MEND_AT = ['person', 'people', 'new person', 'kitchen', 'positions', 'shop', 'costs', 'import', 'due', 'week'] as const;
+export const MEND_AT = [
+  'person',
+  'people',
+  'new person',
+  'kitchen',
+  'positions',
+  'shop',
+  'costs',
+  'import',
+  'due',
+  'week',
+  'coming week',
+] as const;
 export type MendAt = (typeof MEND_AT)[number];
 export type Finding = {
   code: string;
@@ -59,7 +71,7 @@ const SKILL: Record<string, string> = { flammable: 'flammable refrigerants', roo
 const MINUTE = 60_000;
 
 export function checkInput(facts: InputFacts): Finding[] {
-  if (facts.weekIsOver) return [stop('week_over', 'This week is over.', 'week', 'Plan a coming week')];
+  if (facts.weekIsOver) return [stop('week_over', 'This week is over.', 'coming week', 'Plan a coming week')];
   if (facts.unitsOnFile === 0)
     return [stop('no_fleet', 'No unit is on file, so there is nothing to look after yet.', 'import', 'Bring in a sheet')];
   if (facts.due.tasks === 0)

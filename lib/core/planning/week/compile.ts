@@ -1,7 +1,7 @@
 import { fixedPrice } from '../model/leave';
 import { hasTriangle } from '../model/triangle';
 import type { Job, Model, ShiftModel, StopView } from '../model/model';
-import type { PlanTask, WeekProblem } from '../types';
+import type { FixedVisit, PlanTask, TimeRange, WeekProblem } from '../types';
 import type { CompiledJob, CompiledWeek } from './compiled';
 import { dayCost } from './costs';
 import { canDo, itemsOf, type KitchenItems } from './items';
@@ -13,9 +13,13 @@ const MINUTE = 60_000;
 /** Dearer than any plan: a fixed visit is never left out if it can be kept at all. */
 const KEEP_FIXED = 1e5;
 
-/** Turns a week into the solver's model. Whole minutes throughout: starts rounded up, ends down. */
-export function compileWeek(problem: WeekProblem): CompiledWeek {
+/**
+ * Turns a week into the solver's model. Whole minutes throughout: starts rounded up, ends down.
+ * `kept` are visits that the model does not hold and whose technicians are busy then all the same.
+ */
+export function compileWeek(problem: WeekProblem, kept: readonly FixedVisit[] = []): CompiledWeek {
   const sifted = sift(problem);
+  const busy = [...kept, ...(problem.fixed ?? []).filter((visit) => !sifted.fixed.includes(visit))];
   const { prices } = problem;
   const shifts = shiftsOf(problem, sifted);
   const starts = [...shifts.map(({ shift }) => shift.hours.startMs), ...sifted.fixed.map((visit) => visit.hours.startMs)];
@@ -38,6 +42,11 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
 
   const days = [...new Set(shifts.map(({ shift }) => shift.day))];
   const skillSets = shifts.map(({ technician }) => new Set(technician.skills));
+  const busyIn = shifts.map(({ technician, shift }) =>
+    busy
+      .filter((visit) => visit.technicianId === technician.id && overlap(visit.hours, shift.hours, (shift.overtimeMinutes ?? 0) * MINUTE))
+      .map(({ hours }) => ({ open: down(hours.startMs), close: up(hours.endMs) })),
+  );
   const kinds = new Map<string, number>();
   const shiftModels: ShiftModel[] = shifts.map(({ technician, shift, fixed }, s) => {
     const [startPlace, endPlace] = ends[s]!;
@@ -51,7 +60,9 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
       hardTo = Math.max(hardTo, up(visit.hours.endMs) + (visit.mayRunLateMinutes ?? 0) + time[place * places + endPlace]!);
     }
     const key =
-      fixed.length > 0 ? `own ${s}` : [shift.day, from, to, hardTo, startPlace, endPlace, ...[...technician.skills].sort()].join(' ');
+      fixed.length > 0 || busyIn[s]!.length > 0
+        ? `own ${s}`
+        : [shift.day, from, to, hardTo, startPlace, endPlace, ...[...technician.skills].sort()].join(' ');
     if (!kinds.has(key)) kinds.set(key, kinds.size);
     return {
       startPlace,
@@ -92,8 +103,9 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
       // A fixed visit outside the shift lengthens the day for itself, not for other work.
       const from = up(shift.hours.startMs);
       const hardTo = down(shift.hours.endMs) + Math.floor(shift.overtimeMinutes ?? 0);
-      const usable = merged(
-        open.map((w) => ({ open: Math.max(w.open, from), close: Math.min(w.close, hardTo) })).filter((w) => w.close > w.open),
+      const usable = without(
+        busyIn[s]!,
+        merged(open.map((w) => ({ open: Math.max(w.open, from), close: Math.min(w.close, hardTo) })).filter((w) => w.close > w.open)),
       );
       views[s]!.push(
         promisedOnly || allowed === 0 || usable.length === 0
@@ -156,9 +168,30 @@ export function compileWeek(problem: WeekProblem): CompiledWeek {
   return { problem, sifted, model, originMs, shifts, jobs: compiled, always };
 }
 
+type Window = { open: number; close: number };
+
+/** What is left of the openings beside the busy times. */
+const without = (busy: readonly Window[], windows: Window[]): Window[] =>
+  busy.reduce(
+    (left, b) =>
+      left
+        .flatMap((w) =>
+          b.close <= w.open || w.close <= b.open
+            ? [w]
+            : [
+                { open: w.open, close: b.open },
+                { open: b.close, close: w.close },
+              ],
+        )
+        .filter((w) => w.close > w.open),
+    windows,
+  );
+
+const overlap = (a: TimeRange, b: TimeRange, later: number): boolean => a.startMs < b.endMs + later && b.startMs < a.endMs;
+
 /** Openings that touch or overlap are one opening. */
-function merged(windows: readonly { open: number; close: number }[]): { open: number; close: number }[] {
-  const result: { open: number; close: number }[] = [];
+function merged(windows: readonly Window[]): Window[] {
+  const result: Window[] = [];
   for (const window of windows) {
     const last = result[result.length - 1];
     if (last && window.open <= last.close) last.close = Math.max(last.close, window.close);

@@ -20,7 +20,7 @@ export type Place = { name: string; id: string };
  */
 export async function listCustomers(
   db: Tx,
-  o: { q?: string; archived?: boolean; after?: Place; limit: number; todayUtc: Date },
+  o: { q?: string; archived?: boolean; after?: Place; limit: number; now: Date },
 ): Promise<CustomerLine[]> {
   const found = o.q
     ? Prisma.sql`AND (c.name ILIKE ${matching(o.q)}
@@ -37,7 +37,8 @@ export async function listCustomers(
     SELECT p.id, p.name, p."archivedAt" IS NOT NULL AS archived,
       (SELECT count(*)::int FROM "Kitchen" k WHERE k."customerId" = p.id AND (p."archivedAt" IS NOT NULL OR k."archivedAt" IS NULL)) AS kitchens,
       (SELECT count(*)::int FROM "Unit" u JOIN "Kitchen" k ON k.id = u."kitchenId" WHERE k."customerId" = p.id AND (p."archivedAt" IS NOT NULL OR u."archivedAt" IS NULL)) AS units,
-      (SELECT count(*)::int FROM "Task" t JOIN "Kitchen" k ON k.id = t."kitchenId" WHERE k."customerId" = p.id AND t.active AND t."dueOn" < ${o.todayUtc}::date) AS overdue,
+      (SELECT count(*)::int FROM "Task" t JOIN "Kitchen" k ON k.id = t."kitchenId" WHERE k."customerId" = p.id AND k."archivedAt" IS NULL AND t.active
+        AND t."dueOn" < (${o.now}::timestamptz AT TIME ZONE k."timeZone")::date) AS overdue,
       coalesce((SELECT min(k.address) FROM "Kitchen" k WHERE k."customerId" = p.id AND k."archivedAt" IS NULL), '') AS address
     FROM page p ORDER BY lower(p.name), p.id`;
 }

@@ -1,6 +1,6 @@
 import 'server-only';
 import { mustGet } from '../../../core/numerics/must-get';
-import { explainVisits, overBooked, type CostBreakdown, type LeftTask, type PlannedVisit, type WeekProblem } from '../../../core/planning';
+import { explainVisits, type CostBreakdown, type LeftTask, type PlannedVisit, type WeekProblem } from '../../../core/planning';
 import type { Finding } from '../../../core/planning';
 import type { LeftOver, Proposal } from '../../../core/planning/proposal';
 import type { WeekNames } from '../reads/week-problem';
@@ -17,15 +17,9 @@ type Found = {
 /** What the search was given, as `checkInput` judged it. */
 export type GivenInput = { findings: Finding[]; due: Proposal['due']; problem: WeekProblem };
 
-const OVER: LeftTask['reason'] = {
-  code: 'fixed_clash',
-  message: 'The time found for it is that of a booked visit that cannot be reached after the one before it. Move one of those two first.',
-};
-
 /** A plan, or a better one found on the way, in the shop's names. */
 export function toProposal(found: Found, names: WeekNames, input: GivenInput, seed: number, searchMs: number): Proposal {
-  const over = overBooked(input.problem, found.visits);
-  const fresh = found.visits.filter((v) => v.fixedId === null && !over.has(v));
+  const fresh = found.visits.filter((v) => v.fixedId === null);
   const reasons = explainVisits(input.problem, found.visits);
   return {
     visits: fresh.map((v) => {
@@ -48,12 +42,10 @@ export function toProposal(found: Found, names: WeekNames, input: GivenInput, se
         reason: reasons.get(found.visits.indexOf(v)),
       };
     }),
-    unplaced: [...[...over].flatMap((v) => v.taskIds.map((taskId) => ({ taskId, reason: OVER }))), ...(found.unplaced ?? [])].flatMap(
-      (l) => {
-        const task = names.tasks.get(l.taskId);
-        return task ? [leftOver(task, l.reason, names)] : [];
-      },
-    ),
+    unplaced: (found.unplaced ?? []).flatMap((l) => {
+      const task = names.tasks.get(l.taskId);
+      return task ? [leftOver(task, l.reason, names)] : [];
+    }),
     later: found.later?.length ?? 0,
     cost: found.cost,
     input: input.findings,
@@ -63,7 +55,7 @@ export function toProposal(found: Found, names: WeekNames, input: GivenInput, se
         ? null
         : Math.max(0, (found.cost.total - found.lowerBound) / Math.max(0.01, input.problem.prices.drivingPerMinute)),
     // Nothing planned is never the best of anything.
-    proven: fresh.length > 0 && over.size === 0 && (found.proven ?? false),
+    proven: fresh.length > 0 && (found.proven ?? false),
     kept: found.visits.filter((v) => v.fixedId !== null).length,
     searchMs,
     seed,

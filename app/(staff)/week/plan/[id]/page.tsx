@@ -2,6 +2,7 @@ import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { addDays, instantOf, todayIn } from '@/lib/core/calendar';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
+import { can } from '@/lib/core/people/access';
 import { planRun } from '@/lib/features/planning/reads/plan-run';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { drivesBefore } from '@/lib/features/visits/reads/drives-before';
@@ -15,7 +16,7 @@ import { ProposalView } from './_components/proposal-view';
 
 export const metadata: Metadata = { title: 'Proposal' };
 
-export default definePage('plan:week', async ({ db, now, params }) => {
+export default definePage('plan:week', async ({ db, now, params, actor }) => {
   const run = await planRun(db, params.id);
   if (!run) notFound();
   const monday = toLocalDate(run.weekStart);
@@ -41,6 +42,7 @@ export default definePage('plan:week', async ({ db, now, params }) => {
           timeZone,
           currency: shop?.currency ?? 'USD',
           rows: gridRows(technicians, visits, days),
+          keepsShop: can(actor, 'manage:shop') && can(actor, 'manage:people'),
           standing: weekItems(visits, await drivesBefore(db, visits), timeZone),
         }}
       />

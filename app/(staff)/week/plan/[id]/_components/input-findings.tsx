@@ -15,7 +15,10 @@ const AT: Record<MendAt, (id: string) => string> = {
   import: () => '/customers/import',
   due: () => '/due',
   week: () => '/week',
+  'coming week': () => '/week',
 };
+/** Kept by the owner: a dispatcher is told whom to ask, not sent to a page that is closed to them. */
+const OF_THE_OWNER: readonly MendAt[] = ['person', 'people', 'new person', 'shop', 'costs'];
 const MARK: Record<Finding['weight'], { shape: Shape; tone: 'alarm' | 'ink' | 'soft'; label: string }> = {
   stops: { shape: 'off', tone: 'alarm', label: 'Nothing can be planned' },
   'keeps out': { shape: 'held', tone: 'ink', label: 'Stays out' },
@@ -23,7 +26,7 @@ const MARK: Record<Finding['weight'], { shape: Shape; tone: 'alarm' | 'ink' | 's
 };
 
 /** What keeps work out of the week, a line a cause, each with the page that mends it. */
-export function InputFindings({ findings, monday }: { findings: Finding[]; monday: string }) {
+export function InputFindings({ findings, monday, keepsShop }: { findings: Finding[]; monday: string; keepsShop: boolean }) {
   if (findings.length === 0) return null;
   const stops = findings.some((f) => f.weight === 'stops');
   const out = findings.some((f) => f.weight === 'keeps out');
@@ -41,9 +44,13 @@ export function InputFindings({ findings, monday }: { findings: Finding[]; monda
                 {f.weight === 'keeps out' && f.tasks > 0 ? counted(f.tasks, 'task') : mark.label}
               </State>
               <span>{f.message}</span>
-              <Link href={f.mend.at === 'week' ? `/week?day=${monday}` : AT[f.mend.at](f.mend.id ?? '')} className="font-bold">
-                {f.mend.label}
-              </Link>
+              {!keepsShop && OF_THE_OWNER.includes(f.mend.at) ? (
+                <span className="text-soft">Ask the owner: {f.mend.label}</span>
+              ) : (
+                <Link href={f.mend.at === 'week' ? `/week?day=${monday}` : AT[f.mend.at](f.mend.id ?? '')} className="font-bold">
+                  {f.mend.label}
+                </Link>
+              )}
             </li>
           );
         })}

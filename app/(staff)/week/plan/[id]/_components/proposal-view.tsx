@@ -104,7 +104,7 @@ type ProposedProps = { runId: string; monday: string; week: StandingWeek; propos
 function Proposed({ runId, monday, week, proposal: p, final }: ProposedProps) {
   return (
     <>
-      <InputFindings findings={p.input} monday={monday} />
+      <InputFindings findings={p.input} monday={monday} keepsShop={week.keepsShop} />
       {p.visits.length > 0 ? <ProposalCost proposal={p} /> : null}
       {final ? <ProposalVisits key="final" runId={runId} monday={monday} proposal={p} week={week} /> : null}
       {final ? <LeftOut left={p.unplaced} beyond={beyond(p)} /> : null}

@@ -24,6 +24,8 @@ export type StandingWeek = {
   currency: string;
   rows: GridRow[];
   standing: GridVisit[];
+  /** Whether whoever looks may change people, shop and costs. */
+  keepsShop: boolean;
 };
 type Props = { runId: string; monday: string; proposal: Proposal; week: StandingWeek };
 type Outcome = { booked: { key: string; visitId: string }[]; refused: { key: string; message: string }[] };
@@ -90,7 +92,8 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
     movable: !outcome,
   }));
   const drawn = outcome ? week.standing : [...week.standing.map((v) => ({ ...v, movable: false })), ...items];
-  const days = week.days.filter((d, i) => i < 5 || drawn.some((v) => v.date === d));
+  // Days gone by hold nothing to decide.
+  const days = week.days.filter((d, i) => (i < 5 && d >= week.today) || drawn.some((v) => v.date === d));
   return (
     <>
       {outcome ? null : (

@@ -9,8 +9,8 @@ export type Missing = {
   message: string;
 };
 
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? (words[0] ?? '') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+const listed = (names: readonly string[]): string =>
+  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 
 /** In the order they are met on the way round the kitchen, a unit's tasks in one line. Empty means the visit can be closed. */
 export function missingToClose(visit: VisitOnFile): Missing[] {

@@ -85,8 +85,8 @@ test('a batch that reaches both at once is filed once', async ({ playwright }) =
   const device = randomUUID();
   const [{ id: holder = '' } = { id: '' }] = await rows<{ id: string }>(`SELECT id FROM "User" WHERE email = $1`, [me.email]);
   const round = await (await asks[0]?.get(`/api/sync/round?device=${device}&holder=${holder}&name=two`))?.json();
-  const visitId: string = round.visits[0].id;
-  const unitId: string = round.visits[0].units[0].id;
+  const visitId: string = round.changed[0].id;
+  const unitId: string = round.changed[0].units[0].id;
   const at = new Date(Date.now() - CLOCK_SKEW_MS).toISOString();
   const entries = Array.from({ length: 20 }, (_, n) => ({
     id: randomUUID(), seq: n + 1, kind: 'part.use', version: ENTRY_VERSION, visitId, madeAt: at, basedOn: at,

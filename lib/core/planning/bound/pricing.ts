@@ -42,7 +42,7 @@ export function* price(
 }
 
 /** Labels extended between two looks at the clock: one shift of a full week can keep a machine busy for a minute. */
-const AT_ONCE = 128;
+const AT_ONCE = 16;
 
 /** Time is cut into slots and labels are extended slot by slot. */
 const SLOTS = 512;

@@ -8,6 +8,6 @@ const MOST_TEXT = 100_000;
 /** How many of the first entries go into one request: at least one, where there is any. */
 export function batchLength(entries: readonly Entry[]): number {
   let text = 0;
-  const end = entries.slice(0, BATCH).findIndex((op) => (text += JSON.stringify(op).length) > MOST_TEXT);
+  const end = entries.slice(0, BATCH).findIndex((entry) => (text += JSON.stringify(entry).length) > MOST_TEXT);
   return end < 0 ? Math.min(BATCH, entries.length) : Math.max(1, end);
 }

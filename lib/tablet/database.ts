@@ -7,7 +7,7 @@ export type KeptEntry = {
   id: string;
   visitId: string;
   seq: number;
-  op: Entry;
+  entry: Entry;
   /** 1 while the office has not answered; absent afterwards. */
   waiting?: 1;
   outcome: Outcome | null;
@@ -75,6 +75,15 @@ async function bringUp(visits: Visits, from: number): Promise<void> {
   }
 }
 
+type Rows = IDBPObjectStore<Schema, StoreNames<Schema>[], 'entries', 'versionchange'>;
+/** Rows whose entry lay under another name, as before layout 5. */
+async function nameEntries(rows: Rows): Promise<void> {
+  for (let at = await rows.openCursor(); at; at = await at.continue()) {
+    const { op, ...kept } = at.value as KeptEntry & { op?: Entry };
+    if (op) await at.update({ ...kept, entry: op });
+  }
+}
+
 /** A person's database in today's layout. `onOutdated`: a newer version has taken it over, this connection is closed. `onLost`: the browser dropped the connection. */
 export function openDatabase(userId: string, onOutdated: () => void = () => {}, onLost: () => void = () => {}): Promise<Database> {
   return openDB<Schema>(databaseName(userId), DATABASE_VERSION, {
@@ -102,6 +111,7 @@ export function openDatabase(userId: string, onOutdated: () => void = () => {}, 
         tx.objectStore('photos').createIndex('sent', 'sentAt');
         void bringUp(tx.objectStore('visits'), from);
       }
+      if (from > 0 && from < 5) void nameEntries(tx.objectStore('entries'));
     },
     // A newer version in another window is not held up by this one.
     blocking(_, __, event) {

@@ -35,7 +35,7 @@ export async function makeHandover(db: Database, name: AppName, now: number): Pr
     version: 2,
     device: { ...(await identity(db)), ...name },
     madeAt: new Date(now).toISOString(),
-    entries: (await waitingEntries(db)).map((k) => k.op),
+    entries: (await waitingEntries(db)).map((k) => k.entry),
     photos: photos.map(({ id, sha256, mime, bytes }) => ({ id, sha256, mime, bytes: toBase64(bytes) })),
   };
 }
@@ -71,7 +71,7 @@ export async function takeIn(office: Office, file: Handover, now: () => number):
     const reply = await office.send(
       file.device,
       new Date(now()).toISOString(),
-      batch.map((op) => ({ op })),
+      batch.map((entry) => ({ entry })),
     );
     results.push(...reply.results);
     stopped = reply.stopped;

@@ -12,7 +12,7 @@ export type Clock = () => number;
 export async function writeDown<K extends EntryKind>(
   db: Database,
   clock: Clock,
-  entry: { visitId: string; kind: K; payload: Payloads[K]; id?: string },
+  said: { visitId: string; kind: K; payload: Payloads[K]; id?: string },
   photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>,
 ): Promise<KeptEntry> {
   try {
@@ -24,18 +24,18 @@ export async function writeDown<K extends EntryKind>(
     // Never before the entry made before, nor before what the office told, even if someone sets the clock back.
     const madeAt = Math.max(clock() + skew, ((await readMeta(meta, 'lastMadeAt')) ?? 0) + 1, refreshedAt ? Date.parse(refreshedAt) : 0);
     const basedOn = refreshedAt ?? new Date(madeAt).toISOString();
-    const id = entry.id ?? crypto.randomUUID();
-    const op = {
+    const id = said.id ?? crypto.randomUUID();
+    const entry = {
       id,
       seq,
-      kind: entry.kind,
+      kind: said.kind,
       version: ENTRY_VERSION,
-      visitId: entry.visitId,
+      visitId: said.visitId,
       madeAt: new Date(madeAt).toISOString(),
       basedOn,
-      payload: entry.payload,
+      payload: said.payload,
     } as Entry;
-    const kept: KeptEntry = { id, visitId: entry.visitId, seq, op, waiting: 1, outcome: null, note: '' };
+    const kept: KeptEntry = { id, visitId: said.visitId, seq, entry, waiting: 1, outcome: null, note: '' };
     // Not awaited one by one: all fail or none, and `done` tells which.
     void tx
       .objectStore('entries')
@@ -44,7 +44,7 @@ export async function writeDown<K extends EntryKind>(
     if (photo)
       void tx
         .objectStore('photos')
-        .add({ id, visitId: entry.visitId, ...photo, waiting: 1, problem: '' })
+        .add({ id, visitId: said.visitId, ...photo, waiting: 1, problem: '' })
         .catch(() => {});
     void writeMeta(meta, { nextSeq: seq + 1, lastMadeAt: madeAt }).catch(() => {});
     await tx.done;

@@ -18,7 +18,7 @@ export type DeviceName = AppName & { id: string; holder?: string };
 
 /** The office as a tablet reaches it. */
 export interface Office {
-  send(device: DeviceName, sentAt: string, entries: readonly Pick<KeptEntry, 'op'>[]): Promise<SyncReply>;
+  send(device: DeviceName, sentAt: string, entries: readonly Pick<KeptEntry, 'entry'>[]): Promise<SyncReply>;
   arrivals(arrivals: ArrivalsTold): Promise<void>;
   round(device: DeviceName, cursor: string): Promise<RoundReply>;
   uploadState(sha256: string, pieces: number): Promise<UploadState>;
@@ -76,7 +76,7 @@ export function officeOverHttp(base = '', via: typeof fetch = (input, init) => f
     `/api/files?${new URLSearchParams(Object.entries(q).map(([k, v]) => [k, String(v)]))}`;
   return {
     send(device, sentAt, entries) {
-      const body = new Blob([JSON.stringify({ device, sentAt, entries: entries.map((k) => k.op) })]);
+      const body = new Blob([JSON.stringify({ device, sentAt, entries: entries.map((k) => k.entry) })]);
       const init = { method: 'POST', headers: { 'content-type': 'application/json' }, body };
       return json(ask('/api/sync', init, patienceFor(body.size)));
     },

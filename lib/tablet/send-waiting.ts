@@ -17,7 +17,7 @@ export async function sendWaiting(db: Database, office: Office, sending: Sending
   let repairs = 0;
   for (;;) {
     const waiting = await waitingEntries(db, BATCH);
-    const batch = waiting.slice(0, batchLength(waiting.map((k) => k.op)));
+    const batch = waiting.slice(0, batchLength(waiting.map((k) => k.entry)));
     if (batch.length === 0) return sent;
     sending.onBatch?.(batch.map((k) => k.id));
     const me = await identity(db);
@@ -72,7 +72,7 @@ async function sendAgain(db: Database, deviceId: string, from: number | null): P
   if (from !== null && going.some((k) => k.seq === from)) for (const k of going) await entries.put({ ...k, waiting: 1 });
   else {
     for (const k of all) if (!goes(k)) await entries.put({ ...k, seq: 0 });
-    for (const [i, k] of going.entries()) await entries.put({ ...k, waiting: 1, seq: i + 1, op: { ...k.op, seq: i + 1 } });
+    for (const [i, k] of going.entries()) await entries.put({ ...k, waiting: 1, seq: i + 1, entry: { ...k.entry, seq: i + 1 } });
     await writeMeta(meta, { deviceId: crypto.randomUUID(), nextSeq: going.length + 1, appliedSeq: 0, cursor: '' });
   }
   await tx.done;

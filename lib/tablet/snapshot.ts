@@ -71,7 +71,7 @@ export async function readSnapshot(
     entries.index('outcome').getAll('rejected'),
   ]);
   const kept = [...new Map(lists.flat().map((k) => [k.id, k])).values()].sort((a, b) => a.seq - b.seq);
-  const overlay = kept.filter((k) => k.waiting || (k.seq > appliedSeq && k.outcome !== 'rejected')).map((k) => upgradedEntry(k.op));
+  const overlay = kept.filter((k) => k.waiting || (k.seq > appliedSeq && k.outcome !== 'rejected')).map((k) => upgradedEntry(k.entry));
   const of = await Promise.all(onTheWay.map((id) => entries.get(id)));
   const lostPhotos = await lostOf(visits, appliedSeq, {
     entry: (id) => entries.get(id),
@@ -121,7 +121,7 @@ export function entryState(s: Pick<Snapshot, 'entries' | 'sendingIds'>, id: stri
 export function withEntry(s: Snapshot, kept: KeptEntry): Snapshot {
   return {
     ...s,
-    visits: s.visits.map((v) => (v.id === kept.visitId ? foldVisit(v, [kept.op]) : v)),
+    visits: s.visits.map((v) => (v.id === kept.visitId ? foldVisit(v, [kept.entry]) : v)),
     entries: new Map(s.entries).set(kept.id, kept),
     waiting: s.waiting + 1,
   };

@@ -1,5 +1,6 @@
 import { addDays, todayIn, type LocalDate } from '../../lib/core/calendar';
-import { DEFAULT_POLICY_ON_FILE, ownLimits } from '../../lib/core/evidence';
+import { ownLimits } from '../../lib/core/evidence';
+import { DEFAULT_POLICY } from '../../lib/core/intervals';
 import { RandomStream } from '../../lib/core/numerics/random';
 import { TASK_KINDS } from '../../lib/core/tasks/kinds';
 import { assemble, shopSettings } from './shop/assemble';
@@ -44,7 +45,7 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
   const owner = users.find((u) => u.role === 'owner')?.id as string;
   reviewChanges(learning.ruleChanges, rows.tasks, owner, today, new RandomStream(seed, 'owner'));
   const fouling = beliefs.map((b) => ({
-    ...foulingRow(b, ownLimits(b.file.unit, b.evidence.baseline, b.file.conditions, DEFAULT_POLICY_ON_FILE.ownLimits)),
+    ...foulingRow(b, ownLimits(b.file.unit, b.evidence.baseline, b.file.conditions, DEFAULT_POLICY.ownLimits)),
     oldDeposit: learning.oldDeposit.get(b.file.unitId) ?? null,
   }));
   const shop: Shop = {

@@ -1,4 +1,4 @@
-import { DEFAULT_POLICY_ON_FILE } from '../../lib/core/evidence';
+import { DEFAULT_POLICY } from '../../lib/core/intervals';
 import { product } from './product';
 import { crude, everyDays, fixed, goodRule } from './rivals';
 import { emptyTally, runWorld, type Policy, type Tally } from './run';
@@ -89,7 +89,7 @@ export function compareIn(kind: WorldKind, seeds: readonly number[], years: numb
   const rows = new Map<string, Tally[]>();
   const put = (name: string, t: Tally) => rows.set(name, [...(rows.get(name) ?? []), t]);
   let units = 0;
-  const limit = -Math.max(...DEFAULT_POLICY_ON_FILE.limits.map((l) => l.lnK));
+  const limit = -Math.max(...DEFAULT_POLICY.limits.map((l) => l.lnK));
   for (const seed of seeds) {
     const world = makeWorld(kind, seed, 0, years, kitchens);
     units += world.units.length;

@@ -1,15 +1,8 @@
 import { daysBetween, weeksRule } from '../../lib/core/calendar';
 import { condenserUnitOf, conditionsOf } from '../../lib/core/condenser/from-record';
 import { cleanPrior } from '../../lib/core/condenser';
-import {
-  decide,
-  DEFAULT_POLICY_ON_FILE,
-  failuresOf,
-  type PolicyOnFile,
-  type TaskOnFile,
-  type UnitBelief,
-  type UnitFile,
-} from '../../lib/core/evidence';
+import { decide, failuresOf, type TaskOnFile, type UnitBelief, type UnitFile } from '../../lib/core/evidence';
+import { DEFAULT_POLICY, type ShopPolicy } from '../../lib/core/intervals';
 import {
   DEFAULT_HYPER, fitHyper, fleetPosteriors, forecast, kitchenWord, posterior, updatePosterior,
   type FoulingPosterior, type Hyper, type UnitEvent, type UnitHistory,
@@ -42,7 +35,7 @@ function fileOf(unit: TrueUnit): UnitFile {
 /** The product's own decision, as a shop with the settings that the program brings would run it. */
 export function product(
   world: World,
-  rules: PolicyOnFile = DEFAULT_POLICY_ON_FILE,
+  rules: ShopPolicy = DEFAULT_POLICY,
   base: Hyper = DEFAULT_HYPER,
 ): Policy & { first: (i: number) => number } {
   const units = world.units.map((u) => ({

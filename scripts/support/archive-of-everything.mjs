@@ -5,6 +5,7 @@ import { pipeline } from 'node:stream/promises';
 import { configure, Reader, ZipReader } from '@zip.js/zip.js';
 import pg from 'pg';
 import { from as copyFrom } from 'pg-copy-streams';
+import { connected } from './connected.mjs';
 import { create, databaseName, drop, exists, rename, withDatabase } from './databases.mjs';
 import { migrate } from './migrations.mjs';
 import { Plain } from './say.mjs';
@@ -184,7 +185,7 @@ export async function takeIn(file, url, now) {
     await migrate(unfinished, manifest.migrations);
     await fill(unfinished, manifest, entries);
     const migrated = await migrate(unfinished);
-    const links = await withClient(unfinished, (client) => linksForOwners(client, now));
+    const links = await connected(unfinished, (client) => linksForOwners(client, now));
     await rename(unfinished, databaseName(url));
     return { at: manifest.madeAt, rows: Object.fromEntries(manifest.tables.map((t) => [t.name, t.rows])), migrated, links };
   } catch (error) {
@@ -197,16 +198,5 @@ export async function takeIn(file, url, now) {
     throw new Plain(`${file} is damaged or was changed. Nothing was taken in. (${error.message})`);
   } finally {
     await handle.close();
-  }
-}
-
-async function withClient(url, work) {
-  const client = new pg.Client({ connectionString: url });
-  client.on('error', () => {});
-  await client.connect();
-  try {
-    return await work(client);
-  } finally {
-    await client.end();
   }
 }

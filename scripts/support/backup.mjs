@@ -1,7 +1,7 @@
-import pg from 'pg';
 import { to as copyTo, from as copyFrom } from 'pg-copy-streams';
 import { once } from 'node:events';
 import { readArchive, writeArchive } from './archive.mjs';
+import { connected } from './connected.mjs';
 import { create, databaseName, drop, exists, rename, withDatabase } from './databases.mjs';
 import { migrate } from './migrations.mjs';
 import { Plain } from './say.mjs';
@@ -37,18 +37,6 @@ async function tables(client) {
 }
 
 const columnList = ({ table, columns }) => `public.${quoted(table)} (${columns.map(quoted).join(', ')})`;
-
-/** A connection that is closed when `work` is done. */
-async function connected(url, work) {
-  const client = new pg.Client({ connectionString: url });
-  client.on('error', () => {});
-  await client.connect();
-  try {
-    return await work(client);
-  } finally {
-    await client.end();
-  }
-}
 
 /** Tablets keep a picture until a backup from after it exists. A layout from before that is left alone. */
 export function tellBackedUp(url, at) {

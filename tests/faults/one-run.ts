@@ -91,7 +91,7 @@ class Day {
     const id = await device.tablet.write(made.visitId, made.kind, made.payload, picture);
     const kept = device.tablet.snapshot.entries.get(id);
     if (!kept) throw new Error('The tablet does not show what it says it saved.');
-    this.written.push(kept.op);
+    this.written.push(kept.entry);
   }
 
   async close(): Promise<void> {

@@ -3,7 +3,7 @@ import { can } from '@/lib/core/people/access';
 import { todayIn } from '@/lib/core/calendar';
 import { sumOf } from '@/lib/core/evidence';
 import { fromLocalDate } from '@/lib/core/calendar/date-column';
-import { dueCounts, zonesOnFile } from '@/lib/features/due/reads';
+import { overdueNow } from '@/lib/features/due/reads';
 import { ruleChanges, unreadChanges } from '@/lib/features/owner/reads/changes';
 import { coilsPastSaving, deadFans, openWork, recurrentDrains } from '@/lib/features/owner/reads/decisions';
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
@@ -11,6 +11,7 @@ import { foulingKitchens } from '@/lib/features/owner/reads/kitchens';
 import { worthToday } from '@/lib/features/owner/reads/worth';
 import { toLookAtAgain } from '@/lib/features/choices/reads/unit-facts';
 import { cleaningPrices, shopSettings } from '@/lib/features/shop/reads/settings';
+import { dbForLongReads } from '@/lib/server/process/long-reads';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
@@ -29,14 +30,15 @@ const DAY = 86_400_000;
 /** Until somebody has set the shop up. */
 const UNSET = { timeZone: 'UTC', currency: 'USD', overdueLimitDays: 14 };
 
-export default definePage('read:fouling', async ({ db, now, actor, query }) => {
+export default definePage('read:fouling', async ({ now, actor, query }) => {
+  const db = await dbForLongReads();
   const skip = Math.max(0, Math.floor(Number(query.from ?? 0)) || 0);
   const shop = await shopSettings(db);
   const { timeZone, currency, overdueLimitDays: limit } = shop ?? UNSET;
   const today = todayIn(timeZone, now.getTime());
   const policy = await policyOnFile(db);
   const prices = shop ? cleaningPrices(shop) : null;
-  const [found, changes, unread, coils, fans, drains, work, due, toBook, weighed] = await Promise.all([
+  const [found, changes, unread, coils, fans, drains, work, overdue, weighed] = await Promise.all([
     foulingKitchens(db, now, { take: PAGE + 1, skip }),
     ruleChanges(db, { since: new Date(now.getTime() - 60 * DAY), unreadOnly: true, take: 4 }),
     unreadChanges(db),
@@ -44,8 +46,7 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
     deadFans(db),
     recurrentDrains(db, now),
     openWork(db, fromLocalDate(today)),
-    zonesOnFile(db, now).then((zones) => dueCounts(db, zones, { booked: true }, limit)),
-    zonesOnFile(db, now).then((zones) => dueCounts(db, zones, {}, limit)),
+    overdueNow(db, now, limit),
     prices ? worthToday(db, now, prices, policy) : null,
   ]);
   const again = can(actor, 'decide:unit') ? await toLookAtAgain(db, today) : [];
@@ -69,8 +70,8 @@ export default definePage('read:fouling', async ({ db, now, actor, query }) => {
         money={sumOf(kitchens.map((k) => k.money))}
         currency={currency}
         whole={skip === 0 && found.length <= PAGE}
-        overdue={{ ...due.overdue, toBook: toBook.overdue.tasks }}
-        late={{ tasks: due.pastLimit.tasks, days: limit }}
+        overdue={overdue}
+        late={{ tasks: overdue.pastLimit, days: limit }}
         toDecide={{ failing: coils.length + fans.length + drains.length, changes: unread, late: work.late.length }}
       />
       <Worth weighed={weighed} prices={prices} failureChancePerDay={policy.failureChancePerDay} currency={currency} timeZone={timeZone} />

@@ -3,6 +3,7 @@
 import { wordsIn, type Language } from '@/lib/core/customer-words';
 import { Button } from '../buttons/button';
 import { FormErrors, TextArea } from '../fields/field';
+import { Hidden } from '../forms/parts';
 import type { FormAction } from '../forms/use-action-form';
 import { usePlainForm } from '../forms/use-plain-form';
 
@@ -23,13 +24,12 @@ export function TimeForm({ action, hidden, language, times, asked }: Props) {
   const said: Record<string, string> = { choose: say.choose, long: say.long };
   const inWords = (errors: string[] | undefined) => errors?.map((key) => said[key] ?? key);
   const busy = book.busy || other.busy;
-  const carried = Object.entries(hidden).map(([name, value]) => <input key={name} type="hidden" name={name} value={value} />);
   return (
     <section className="flex flex-col gap-4 no-print">
       <h2>{say.heading}</h2>
       {times.length > 0 ? (
         <form {...book.form} className="flex flex-col gap-4 rounded-md border border-edge bg-sheet p-4">
-          {carried}
+          <Hidden of={hidden} />
           <FormErrors errors={inWords(book.error(''))} />
           <fieldset className="flex flex-col gap-1">
             <legend>{say.lead}</legend>
@@ -49,7 +49,7 @@ export function TimeForm({ action, hidden, language, times, asked }: Props) {
       )}
       {asked ? <p>{say.asked(asked)}</p> : null}
       <form {...other.form} className="flex flex-col gap-3">
-        {carried}
+        <Hidden of={hidden} />
         <FormErrors errors={inWords(other.error('') ?? other.error('startsAt'))} />
         <TextArea label={say.other} name="otherTime" rows={2} error={inWords(other.error('otherTime'))} required />
         <Button type="submit" size="touch" disabled={busy} className="self-start">

@@ -1,3 +1,4 @@
+import type { ComponentProps } from 'react';
 import { Image as Picture, Text, View } from '@react-pdf/renderer';
 import type { ShopOnReport } from '@/lib/core/reports/visit-for-customer';
 import { PAPER as s } from './paper-style';
@@ -25,6 +26,26 @@ export const PaperWork = ({ work }: { work: readonly { unit: string; what: strin
     ))}
   </>
 );
+
+type Unit = { name: string; lines: readonly string[]; next: readonly string[] };
+
+/** What is said of a unit, and what comes next for it. */
+export const PaperUnit = ({ unit, style = {} }: { unit: Unit; style?: ComponentProps<typeof View>['style'] }) => (
+  <View style={{ ...s.unit, ...style }} wrap={false}>
+    <Text style={s.name}>{unit.name}</Text>
+    {unit.lines.map((line, i) => (
+      <Text key={i}>{line}</Text>
+    ))}
+    {unit.next.map((line) => (
+      <Text key={line} style={s.soft}>
+        {line}
+      </Text>
+    ))}
+  </View>
+);
+
+/** The shop's own words under everything. */
+export const PaperClose = ({ shop }: { shop: ShopOnReport }) => (shop.footer ? <Text style={{ marginTop: 16 }}>{shop.footer}</Text> : null);
 
 /** At the foot of each page. */
 export const PaperFoot = ({ shop }: { shop: ShopOnReport }) => (

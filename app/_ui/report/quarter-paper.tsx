@@ -2,7 +2,7 @@ import { Document, Page, Text, View } from '@react-pdf/renderer';
 import { wordsIn } from '@/lib/core/customer-words';
 import type { QuarterReport } from '@/lib/core/reports/quarter-for-customer';
 import type { ShopOnReport } from '@/lib/core/reports/visit-for-customer';
-import { PaperFoot, PaperHead, PaperWork } from './paper-head';
+import { PaperClose, PaperFoot, PaperHead, PaperUnit, PaperWork } from './paper-head';
 import { PAPER as s } from './paper-style';
 
 type Props = { onFile: { report: QuarterReport; shop: ShopOnReport }; missing?: string[] };
@@ -30,21 +30,11 @@ export function QuarterPaper({ onFile: { report: r, shop }, missing = [] }: Prop
               ) : null}
               <PaperWork work={k.work} />
               {k.units.map((u) => (
-                <View key={u.id} style={{ ...s.unit, marginTop: 7, marginBottom: 0 }} wrap={false}>
-                  <Text style={s.name}>{u.name}</Text>
-                  {u.lines.map((line, i) => (
-                    <Text key={i}>{line}</Text>
-                  ))}
-                  {u.next.map((line) => (
-                    <Text key={line} style={s.soft}>
-                      {line}
-                    </Text>
-                  ))}
-                </View>
+                <PaperUnit key={u.id} unit={u} style={{ marginTop: 7, marginBottom: 0 }} />
               ))}
             </View>
           ))}
-          {shop.footer ? <Text style={{ marginTop: 16 }}>{shop.footer}</Text> : null}
+          <PaperClose shop={shop} />
         </View>
         <PaperFoot shop={shop} />
       </Page>

@@ -1,7 +1,7 @@
 import { Document, Image as Picture, Page, Text, View } from '@react-pdf/renderer';
 import { wordsIn } from '@/lib/core/customer-words';
 import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
-import { PaperFoot, PaperHead, PaperWork } from './paper-head';
+import { PaperClose, PaperFoot, PaperHead, PaperUnit, PaperWork } from './paper-head';
 import { PAPER as s } from './paper-style';
 
 type Props = { onFile: { report: CustomerReport; shop: ShopOnReport; pictures: Map<string, Uint8Array> }; missing?: string[] };
@@ -46,23 +46,13 @@ export function ReportPaper({ onFile: { report: r, shop, pictures }, missing = [
           <Text style={s.heading}>{say.headings.units}</Text>
           {r.units.map((u) => (
             <View key={u.id}>
-              <View style={s.unit} wrap={false}>
-                <Text style={s.name}>{u.name}</Text>
-                {u.lines.map((line, i) => (
-                  <Text key={i}>{line}</Text>
-                ))}
-                {u.next.map((line) => (
-                  <Text key={line} style={s.soft}>
-                    {line}
-                  </Text>
-                ))}
-              </View>
+              <PaperUnit unit={u} />
               <Pictures of={u.photos} pictures={pictures} before={say.headings.before} after={say.headings.after} />
             </View>
           ))}
           {r.signature.png ? <Picture src={`data:image/png;base64,${r.signature.png}`} style={s.signature} /> : null}
           {r.signature.line ? <Text style={{ ...s.soft, marginTop: 4 }}>{r.signature.line}</Text> : null}
-          {shop.footer ? <Text style={{ marginTop: 16 }}>{shop.footer}</Text> : null}
+          <PaperClose shop={shop} />
         </View>
         <PaperFoot shop={shop} />
       </Page>

@@ -3,7 +3,7 @@ import type { Hyper } from '../fouling';
 import type { UnitBelief } from './beliefs';
 import type { OwnLimits } from './own-limits';
 import { dueNow, evidenceOfChange, heldWords, reviseTask, type TaskFile, type TaskRevision } from './revise-task';
-import type { PolicyOnFile } from './policy-on-file';
+import type { ShopPolicy } from '../intervals';
 
 /** A task as it is on file when a visit's news comes in, with what other visits and changes did to it. */
 export type TaskOnFile = Omit<TaskFile, 'lastDoneOn' | 'newsSince'> & {
@@ -28,7 +28,7 @@ export type VisitNews = {
 };
 
 /** What decides: the shop's rules, what the fleet taught of coils, and the unit's own limits. */
-export type DecisionPolicy = { rules: PolicyOnFile; hyper: Hyper; own: OwnLimits | null };
+export type DecisionPolicy = { rules: ShopPolicy; hyper: Hyper; own: OwnLimits | null };
 
 export type ChangeRecord = {
   kind: 'evidence' | 'held' | 'ended';

@@ -12,7 +12,6 @@ export { cleaningSentence, cleaningSources } from './cleaning-words';
 export { extraEnergyToday, lostToday, monthlyLoss, sumOf, timesPrice, type UnitStanding } from './fleet-cost';
 export { fitFleet } from './fit-fleet';
 export { extraKwh, ownLimits, type OwnLimits } from './own-limits';
-export { DEFAULT_POLICY_ON_FILE, readPolicy, type PolicyOnFile } from './policy-on-file';
 export { decide, ENDED, type Decision, type TaskOnFile } from './decide';
 export { estimateOnFile, estimateVisit, type EstimatedReading, type ReadingToEstimate } from './estimate-visit';
 export { visitConsequences, type VisitOutcome } from './visit-consequences';

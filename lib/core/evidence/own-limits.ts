@@ -3,14 +3,7 @@ import { airProfile, dayUse } from '../condenser/outlook/energy';
 import { conductanceFromRise, modelOf } from '../condenser/machine/model';
 import type { CleanBaseline, CondenserUnit, Conditions } from '../condenser';
 import type { Limit } from '../fouling';
-
-/** What may not be passed on a hot day, set by the shop. */
-export type LimitSettings = {
-  /** Fraction of cooling lost, 0–1. */
-  coolingLost: number;
-  /** Gas leaving the compressor, K. 225 °F on the line is the trade's usual limit. */
-  dischargeK: number;
-};
+import type { LimitSettings } from '../intervals';
 
 export type OwnLimits = {
   limits: Limit[];

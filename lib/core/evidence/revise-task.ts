@@ -1,9 +1,17 @@
 import { nextDue, type Anchor, type LocalDate, type Weekday } from '../calendar';
-import { reviseCoilRule, reviseInspectionRule, type Bounds, type CoilEvidence, type InspectionEvidence, type Revision } from '../intervals';
+import {
+  reviseCoilRule,
+  reviseInspectionRule,
+  type Bounds,
+  type CoilEvidence,
+  type InspectionEvidence,
+  type Revision,
+  type ShopPolicy,
+  type UnitPolicy,
+} from '../intervals';
 import { COIL_CLEANING, learningTask, looksAt } from '../tasks';
 import type { UnitBelief } from './beliefs';
 import { extraKwh, type OwnLimits } from './own-limits';
-import type { PolicyOnFile } from './policy-on-file';
 import type { Hyper } from '../fouling';
 
 /** A task as it stands after the visit was written down: `lastDoneOn` is already the visit's date when it was done there. */
@@ -30,11 +38,7 @@ export function dueNow(task: Pick<TaskFile, 'rule' | 'anchor' | 'anchorDate' | '
 }
 
 /** Money enters by the kitchen's own price and the machine's own energy, where both are known. */
-export function settingsFor(
-  rules: PolicyOnFile,
-  own: OwnLimits | null,
-  pricePerKwh: number | null,
-): Omit<PolicyOnFile, 'energyCostPerDayPerLnK'> & { energyCostPerDayPerLnK: number | ((deposit: number) => number) } {
+export function settingsFor(rules: ShopPolicy, own: OwnLimits | null, pricePerKwh: number | null): UnitPolicy {
   const priced = own !== null && own.kwhPerDay.length > 0 && pricePerKwh !== null;
   return {
     ...rules,
@@ -47,7 +51,7 @@ export function reviseTask(
   task: TaskFile,
   belief: UnitBelief,
   own: OwnLimits | null,
-  rules: PolicyOnFile,
+  rules: ShopPolicy,
   hyper: Hyper,
   preferredWeekday: Weekday | null,
   alsoDue: readonly LocalDate[] = [],

@@ -5,7 +5,7 @@ import { foresee, type Foresight } from './foresee';
 import { decide, type Decision, type TaskOnFile, type VisitNews } from './decide';
 import { ownLimits, type OwnLimits } from './own-limits';
 import { returnsAfter, type FoundAgain, type ReturnOnFile, type ReturnVisit } from './return-visits';
-import type { PolicyOnFile } from './policy-on-file';
+import type { ShopPolicy } from '../intervals';
 import type { UnitFile } from './unit-file';
 
 /** A kitchen as one visit leaves it: everything that is needed to work out what follows, loaded once. */
@@ -33,7 +33,7 @@ export type VisitOutcome = {
 };
 
 /** Everything that follows from a closed visit, worked out at once and without touching anything. */
-export function visitConsequences(kitchen: KitchenAfterVisit, fleet: FleetBelief, rules: PolicyOnFile): VisitOutcome {
+export function visitConsequences(kitchen: KitchenAfterVisit, fleet: FleetBelief, rules: ShopPolicy): VisitOutcome {
   const { visit, files, tasks } = kitchen;
   const outcome: VisitOutcome = { beliefs: [], decisions: [], foresights: [], cleanedBefore: [], met: [], again: [], goBack: [] };
   const alsoDue = [...(visit.alsoDue ?? [])];

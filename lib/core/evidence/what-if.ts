@@ -4,7 +4,7 @@ import { settle, type Bounds } from '../intervals';
 import type { FoulingPosterior } from '../fouling';
 import type { OwnLimits } from './own-limits';
 import { settingsFor } from './revise-task';
-import type { PolicyOnFile } from './policy-on-file';
+import type { ShopPolicy } from '../intervals';
 
 /** A unit with a coil task, as the question "what if" needs it. */
 export type WhatIfCoil = {
@@ -35,7 +35,7 @@ export type WhatIfFleet = {
 const WEEKS_PER_MONTH = 365.25 / 12 / 7;
 
 /** Where the fleet settles under a policy, each coil with its own energy and limits; units due in one week share a visit. */
-export function settleFleet(coils: readonly WhatIfCoil[], rules: PolicyOnFile): WhatIfFleet {
+export function settleFleet(coils: readonly WhatIfCoil[], rules: ShopPolicy): WhatIfFleet {
   const idle = new Map<string, number>();
   const sum = { cleanings: 0, mean: 0, variance: 0, cleaning: 0, energy: 0, failures: 0, risk: 0 };
   const weeks = coils.map((c) => {

@@ -12,7 +12,7 @@ import {
 import type { CleaningCost } from './choose';
 import type { WashThrough } from './deep';
 import { targets, type Targets } from './optimise';
-import type { ShopPolicy } from './policy';
+import type { UnitPolicy } from './policy';
 
 /** Today's findings as they are, and every milder way they could have been. */
 function milder(posterior: FoulingPosterior): UnitEvent[][] {
@@ -37,7 +37,7 @@ function milder(posterior: FoulingPosterior): UnitEvent[][] {
 export function cautious(
   posterior: FoulingPosterior,
   hyper: Hyper,
-  settings: ShopPolicy,
+  settings: UnitPolicy,
   limits: readonly Limit[],
   failureLimit: Limit,
   cleaning?: CleaningCost,
@@ -53,7 +53,7 @@ export function cautious(
 }
 
 /** More frequent cleaning cannot mend what cleaning does not bring back; say so instead of only shortening. */
-export function advice(posterior: FoulingPosterior, goal: Targets, settings: ShopPolicy, wash: WashThrough | null): string | null {
+export function advice(posterior: FoulingPosterior, goal: Targets, settings: UnitPolicy, wash: WashThrough | null): string | null {
   const { residue } = posterior;
   // All that is there just after a cleaning, whether or not another one might take some of it.
   const left = meanDeposit(afterCleaning(posterior));

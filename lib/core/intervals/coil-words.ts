@@ -3,7 +3,7 @@ import { daysSinceClean, type Exposure, type UnitHistory } from '../fouling';
 import type { CoilEvidence, CoilFinding } from './coil-findings';
 import type { Guard, Move } from './guards';
 import type { Targets } from './optimise';
-import type { ShopPolicy } from './policy';
+import type { UnitPolicy } from './policy';
 import { chance, dayInWords, fromTo, gradeWord, lower, where } from './words';
 
 export type CoilStory = {
@@ -11,7 +11,7 @@ export type CoilStory = {
   exposure: Exposure;
   /** Whether the kitchen's other units have had their say in what is usual. */
   kitchenHeard: boolean;
-  settings: ShopPolicy;
+  settings: UnitPolicy;
   evidence: CoilEvidence;
   goal: Targets;
   packed: boolean;

@@ -5,10 +5,10 @@ import { advice, cautious } from './coil-caution';
 import { coilFindings, countClean, type CoilEvidence } from './coil-findings';
 import { washThrough } from './deep';
 import { sentence, staysSentence, type CoilStory } from './coil-words';
-import { currentWeeks, type Timing } from './guards';
+import { currentWeeks, timingOf, type Timing } from './guards';
 import { targets, wantedWeeks } from './optimise';
 import { sharedTrip } from './shared-trip';
-import type { Bounds, ShopPolicy } from './policy';
+import type { Bounds, UnitPolicy } from './policy';
 import { revise, type Revision } from './revision';
 
 export type CoilRevisionInput = Timing & {
@@ -16,7 +16,7 @@ export type CoilRevisionInput = Timing & {
   /** Belief after the visit; its own evidence must be that of `history`. */
   posterior: FoulingPosterior;
   hyper: Hyper;
-  settings: ShopPolicy;
+  settings: UnitPolicy;
   /** The unit's own limits from the condenser model; the shop's where they are left out. */
   limits?: readonly Limit[];
   failureLimit?: Limit;
@@ -97,14 +97,7 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
     exposure: posterior.exposure,
     kitchenHeard: posterior.fromKitchen.some((m) => m !== 0),
   };
-  const { currentRule, anchor, anchorDate, lastDoneOn, preferredWeekday } = input;
-  const timing: Timing = {
-    currentRule,
-    anchor,
-    lastDoneOn,
-    ...(anchorDate ? { anchorDate } : {}),
-    preferredWeekday: preferredWeekday ?? null,
-  };
+  const timing = timingOf(input);
   const revision = revise(
     {
       timing,
@@ -132,7 +125,7 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
 /** First rule for a unit with no history, from its exposure (or a cautious start when even that says never). */
 export function initialCoilWeeks(
   posterior: FoulingPosterior,
-  settings: ShopPolicy,
+  settings: UnitPolicy,
   limits: readonly Limit[] = settings.limits,
   failureLimit: Limit = settings.failureLimit,
 ): number {

@@ -1,7 +1,7 @@
 import { gainAhead, type Ahead, type Limit } from '../fouling';
 import { pieceOf, pieceCount } from '../fouling/pieces';
 import { normalCdf } from '../fouling/special';
-import type { ShopPolicy } from './policy';
+import type { UnitPolicy } from './policy';
 
 /** Weeks at which cost is looked at: every week at first, then coarser, to six years. */
 export const WEEKS: readonly number[] = [
@@ -21,7 +21,7 @@ const FAILURE_SD = 0.1;
 /** Hypotheses less likely than this move no date. */
 const UNLIKELY = 3e-4;
 
-export type Costs = Pick<ShopPolicy, 'cleaningCost' | 'comebackCost' | 'energyCostPerDayPerLnK' | 'failureCost' | 'failureChancePerDay'>;
+export type Costs = Pick<UnitPolicy, 'cleaningCost' | 'comebackCost' | 'energyCostPerDayPerLnK' | 'failureCost' | 'failureChancePerDay'>;
 
 /** One hypothesis about a coil (a piece of its belief) over each interval of `WEEKS`, counted from a cleaning. */
 export type Cycle = {

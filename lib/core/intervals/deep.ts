@@ -1,7 +1,7 @@
 import { daysBetween } from '../calendar';
 import { afterCleaning, washedThrough, type FoulingPosterior, type Limit, type UnitHistory } from '../fouling';
 import { costCurve, type CostPoint } from './optimise';
-import type { ShopPolicy } from './policy';
+import type { UnitPolicy } from './policy';
 
 export type WashThrough = {
   /** Money a year that old deposit costs: more cleanings, more energy. */
@@ -26,7 +26,7 @@ const least = (curve: readonly CostPoint[]): number => curve.reduce((a, p) => Ma
 export function washThrough(
   history: UnitHistory,
   posterior: FoulingPosterior,
-  settings: ShopPolicy,
+  settings: UnitPolicy,
   failureLimit: Limit,
 ): WashThrough | null {
   const more = settings.deepCleaningCost - settings.cleaningCost;

@@ -1,5 +1,5 @@
 import { addDays, approximateWeeks, endOf, nextDue, weeksRule, type Anchor, type LocalDate, type Weekday } from '../calendar';
-import type { Bounds, IntervalTask, ShopPolicy } from './policy';
+import type { Bounds, IntervalTask, UnitPolicy } from './policy';
 
 /** Which rail decided, for the screen and the record. */
 export type Guard =
@@ -28,7 +28,7 @@ export type Situation = {
 };
 
 /** The widest and narrowest interval allowed, and who says so. */
-export function allowed(task: IntervalTask, policy: ShopPolicy, bounds: Bounds): { min: number; max: number; maxGuard: Guard } {
+export function allowed(task: IntervalTask, policy: UnitPolicy, bounds: Bounds): { min: number; max: number; maxGuard: Guard } {
   const own = policy.maxWeeks[task];
   const asked = bounds.maxWeeks ?? Infinity;
   const max = Math.max(1, Math.floor(Math.min(own, asked)));
@@ -37,7 +37,7 @@ export function allowed(task: IntervalTask, policy: ShopPolicy, bounds: Bounds):
 }
 
 /** From what the evidence wants to what the rails let through, in whole weeks; `s.currentWeeks` itself when nothing moves. */
-export function railed(s: Situation, task: IntervalTask, policy: ShopPolicy, bounds: Bounds): Move {
+export function railed(s: Situation, task: IntervalTask, policy: UnitPolicy, bounds: Bounds): Move {
   const { min, max, maxGuard } = allowed(task, policy, bounds);
   const wanted = Math.max(1, Math.floor(Math.min(s.wantedWeeks, 1e6)));
   const cap = (weeks: number, floor: number, guard: Guard | null): Move => {
@@ -58,7 +58,7 @@ export function railed(s: Situation, task: IntervalTask, policy: ShopPolicy, bou
   return loosened(s, goal, policy);
 }
 
-function loosened(s: Situation, goal: Move, policy: ShopPolicy): Move {
+function loosened(s: Situation, goal: Move, policy: UnitPolicy): Move {
   const stay = (guard: Guard | null): Move => ({ weeks: s.currentWeeks, guard });
   if (goal.weeks - s.currentWeeks < Math.max(1, policy.deadBand * s.currentWeeks))
     return stay(goal.guard ?? (goal.weeks > s.currentWeeks ? 'dead_band' : null));
@@ -82,6 +82,15 @@ export type Timing = {
   lastDoneOn: LocalDate;
   preferredWeekday?: Weekday | null;
 };
+
+/** Of what is asked of a rule, what its dates go by. */
+export const timingOf = ({ currentRule, anchor, anchorDate, lastDoneOn, preferredWeekday }: Timing): Timing => ({
+  currentRule,
+  anchor,
+  lastDoneOn,
+  ...(anchorDate ? { anchorDate } : {}),
+  preferredWeekday: preferredWeekday ?? null,
+});
 
 export const currentWeeks = (t: Timing): number => approximateWeeks(t.currentRule);
 

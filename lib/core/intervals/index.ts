@@ -1,5 +1,6 @@
 /** From evidence to the next interval, with its reason. */
-export { DEFAULT_POLICY, type Bounds, type ShopPolicy } from './policy';
+export { DEFAULT_POLICY, type Bounds, type LimitSettings, type ShopPolicy, type UnitPolicy } from './policy';
+export { readPolicy } from './read-policy';
 export { initialCoilWeeks, reviseCoilRule, type CoilRevision, type CoilRevisionInput } from './coil';
 export { coilFindings, type CoilEvidence } from './coil-findings';
 export { reviseInspectionRule, type InspectionEvidence, type InspectionRevisionInput } from './inspection';

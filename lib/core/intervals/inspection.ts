@@ -4,8 +4,8 @@ import { ASPECT_INFO, gradeIndex, isClean, isSevere } from '../findings/grades';
 import type { FailurePosterior, Inspection } from '../fouling';
 import { looksAt, type InspectionTask } from '../tasks';
 import { hiddenFailure } from './closed-forms';
-import { currentWeeks, type Timing } from './guards';
-import type { Bounds, ShopPolicy } from './policy';
+import { currentWeeks, timingOf, type Timing } from './guards';
+import type { Bounds, UnitPolicy } from './policy';
 import { undoneBy } from './coil-words';
 import { revise, type Revision } from './revision';
 import { dayInWords, fromTo, gradeWord, spanInWords } from './words';
@@ -17,7 +17,7 @@ export type InspectionRevisionInput = Timing & {
   /** All looks at this aspect, in any order. */
   looks: readonly Inspection[];
   posterior: FailurePosterior;
-  settings: ShopPolicy;
+  settings: UnitPolicy;
   bounds?: Bounds;
   locked?: boolean;
   lastRevisedOn?: LocalDate | null;
@@ -47,14 +47,7 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
   const sound = looks.filter((l) => lastBroken === null || l.on > lastBroken.on).length;
   const cleanRunning = Math.min(dirty < 0 ? looks.length : dirty, sound);
   const best = hiddenFailure(posterior.rate.mean, settings.inspectionCost, settings.hiddenFailureCostPerDay);
-  const { currentRule, anchor, anchorDate, lastDoneOn, preferredWeekday } = input;
-  const timing: Timing = {
-    currentRule,
-    anchor,
-    lastDoneOn,
-    ...(anchorDate ? { anchorDate } : {}),
-    preferredWeekday: preferredWeekday ?? null,
-  };
+  const timing = timingOf(input);
   const evidence: InspectionEvidence = {
     looks: looks.slice(0, 4),
     cleanRunning,

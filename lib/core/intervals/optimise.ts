@@ -1,7 +1,7 @@
 import { DEFAULT_HYPER, type Ahead, type Hyper, type Limit } from '../fouling';
 import { choose, type CleaningCost, type CostPoint } from './choose';
 import { cycles, type Costs } from './cycle';
-import type { ShopPolicy } from './policy';
+import type { UnitPolicy } from './policy';
 
 export type { CostPoint } from './choose';
 
@@ -37,7 +37,7 @@ export type Targets = {
 /** What cost and risk ask of the next interval of a belief just after a cleaning. */
 export function targets(
   fresh: Ahead,
-  policy: ShopPolicy,
+  policy: UnitPolicy,
   limits: readonly Limit[],
   failureLimit: Limit,
   looks: Looks = DEFAULT_HYPER,
@@ -59,7 +59,7 @@ export function targets(
 }
 
 /** Weeks that cost and risk together ask for, with room for the visit to come as late as visits do; Infinity without a limit. */
-export function wantedWeeks({ riskDays, cost }: Pick<Targets, 'riskDays' | 'cost'>, { lateDays }: Pick<ShopPolicy, 'lateDays'>): number {
+export function wantedWeeks({ riskDays, cost }: Pick<Targets, 'riskDays' | 'cost'>, { lateDays }: Pick<UnitPolicy, 'lateDays'>): number {
   const days = Math.min(riskDays, cost ? cost.weeks * 7 : Infinity);
   // Very short intervals are not made nothing by lateness.
   return Math.max(days - lateDays, days * 0.6) / 7;

@@ -1,5 +1,6 @@
 import type { CoilGrade } from '../findings/grades';
 import type { Limit } from '../fouling';
+import { fahrenheitToKelvin } from '../measures';
 import { LEARNING_TASKS, TASK_KIND_INFO, type LearningTask } from '../tasks';
 
 export type IntervalTask = LearningTask;
@@ -10,6 +11,8 @@ export type ShopPolicy = {
   risk: number;
   /** Used for a unit whose own limits (from the condenser model) are not known. */
   limits: Limit[];
+  /** What no unit's own machine may pass on a hot day, in its own quantities. */
+  ownLimits: LimitSettings;
   /** One coil cleaning as a part of a visit. */
   cleaningCost: number;
   /** The part of that which is the trip: spared where somebody is due in the kitchen that week anyway. */
@@ -20,8 +23,8 @@ export type ShopPolicy = {
   inspectionCost: number;
   /** What a coil found packed costs besides: going back, a warm box, a complaint, worn start parts. */
   comebackCost: number;
-  /** Extra energy per day for each unit of −ln K; a function (deposit → cost per day) where the condenser model gives one. */
-  energyCostPerDayPerLnK: number | ((deposit: number) => number);
+  /** Extra energy per day for each unit of −ln K, where the condenser model says nothing better of a unit. */
+  energyCostPerDayPerLnK: number;
   /** What a breakdown costs: call-out, product, parts. */
   failureCost: number;
   /** ln(K/K_clean) beyond which a hot day breaks the unit down (the trip temperature, from the condenser model). */
@@ -53,15 +56,30 @@ export type ShopPolicy = {
   deadBand: number;
 };
 
+/** The same for one unit: energy by its own machine (deposit −ln K → cost per day) where the condenser model gives that. */
+export type UnitPolicy = Omit<ShopPolicy, 'energyCostPerDayPerLnK' | 'ownLimits'> & {
+  energyCostPerDayPerLnK: number | ((deposit: number) => number);
+};
+
+/** What may not be passed on a hot day, set by the shop. */
+export type LimitSettings = {
+  /** Fraction of cooling lost, 0–1. */
+  coolingLost: number;
+  /** Gas leaving the compressor, K. */
+  dischargeK: number;
+};
+
 // Judgement of what is usual, in US dollars; every one is a setting.
 // Limit: a packed coil (deposit 0.6), for units whose own limits are not known. A coil found packed: half a day's call and
 // a complaint, 150; seeds 1 and 2 of the invented fleets were looked at when it was set. Energy: at
 // 42 % less conductance (ln K −0.55) the Oak Ridge unit drew 20 % more power (Kim et al. 2019), 0.37 of the power for
 // each unit of ln K: 0.8 a day on 12 kWh at 18 cents. Breakdown: a call-out out of hours 350, spoiled product 500, and
-// one in four times 1,400 of start parts or compressor.
+// one in four times 1,400 of start parts or compressor. Own limits: a tenth of the cooling gone on a hot day is where a box
+// in service begins to run warm; 225 °F on the discharge line is the trade's usual limit. Both common practice, from memory.
 export const DEFAULT_POLICY: ShopPolicy = {
   risk: 0.2,
   limits: [{ name: 'heat rejection', lnK: -0.6 }],
+  ownLimits: { coolingLost: 0.1, dischargeK: fahrenheitToKelvin(225) },
   cleaningCost: 60,
   tripCost: 20,
   deepCleaningCost: 200,

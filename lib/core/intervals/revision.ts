@@ -1,6 +1,6 @@
 import type { LocalDate } from '../calendar';
 import { currentWeeks, dateUnder, dueUnder, railed, ruleFor, type Guard, type Move, type Situation, type Timing } from './guards';
-import type { Bounds, IntervalTask, ShopPolicy } from './policy';
+import type { Bounds, IntervalTask, UnitPolicy } from './policy';
 
 /** The rule after a visit. When nothing changes, `rule` is the one that was there and `reason` is null. */
 export type Revision<E> = {
@@ -29,7 +29,7 @@ export type Revision<E> = {
 export type RevisionFrame = {
   timing: Timing;
   task: IntervalTask;
-  settings: ShopPolicy;
+  settings: UnitPolicy;
   bounds: Bounds;
   locked: boolean;
   situation: Situation;

@@ -1,7 +1,7 @@
 import type { CleaningCost } from './choose';
 import { WEEKS } from './cycle';
 import { wantedWeeks } from './optimise';
-import type { ShopPolicy } from './policy';
+import type { UnitPolicy } from './policy';
 
 /** A date within so many days of somebody's coming anyway can be done on the same trip. */
 const SAME_TRIP_DAYS = 3;
@@ -11,7 +11,7 @@ const SAME_TRIP_DAYS = 3;
  * share is spared where the rule would fall within three days of such a date. Undefined where nothing could be spared.
  */
 export function sharedTrip(
-  policy: Pick<ShopPolicy, 'cleaningCost' | 'tripCost' | 'lateDays'>,
+  policy: Pick<UnitPolicy, 'cleaningCost' | 'tripCost' | 'lateDays'>,
   alsoDue: readonly number[],
 ): CleaningCost | undefined {
   const spared = Math.min(policy.tripCost, policy.cleaningCost);

@@ -1,7 +1,7 @@
 import { afterCleaning, crossedWithin, type FoulingPosterior, type Limit } from '../fouling';
 import { allowed } from './guards';
 import { targets, type CostPoint } from './optimise';
-import type { Bounds, ShopPolicy } from './policy';
+import type { Bounds, UnitPolicy } from './policy';
 
 export type WhatIfUnit = {
   kitchenId: string;
@@ -28,11 +28,11 @@ export type WhatIfResult = {
 const DAYS_PER_MONTH = 365.25 / 12;
 
 /** Where a fleet settles under each of two policies, once the step rails have done their work. */
-export function whatIf(fleet: readonly WhatIfUnit[], a: ShopPolicy, b: ShopPolicy): { a: WhatIfResult; b: WhatIfResult } {
+export function whatIf(fleet: readonly WhatIfUnit[], a: UnitPolicy, b: UnitPolicy): { a: WhatIfResult; b: WhatIfResult } {
   return { a: settle(fleet, a), b: settle(fleet, b) };
 }
 
-export function settle(fleet: readonly WhatIfUnit[], policy: ShopPolicy): WhatIfResult {
+export function settle(fleet: readonly WhatIfUnit[], policy: UnitPolicy): WhatIfResult {
   const idle = new Map<string, number>();
   const sum = { cleanings: 0, cleaning: 0, energy: 0, failures: 0, variance: 0, risk: 0 };
   const weeks = fleet.map((unit) => {

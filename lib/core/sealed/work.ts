@@ -2,9 +2,6 @@ import type { FillerJoint, SealedStep } from './steps';
 import type { VacuumReading } from './vacuum-decay';
 import type { TubeSize } from './tubing';
 
-/** What a repair record keeps of each step. Plain data in SI; times are ISO instants. Read by its version through lib/schemas/tablet/sealed.ts. */
-export const SEALED_WORK_VERSION = 1;
-
 export const RECOVERED_FOR = ['reuse', 'reclaim', 'destruction'] as const;
 export type RecoveredFor = (typeof RECOVERED_FOR)[number];
 export const RECOVERED_FOR_LABEL: Record<RecoveredFor, string> = {
@@ -24,6 +21,7 @@ export const TUBE_LINE_LABEL: Record<TubeLine, string> = { liquid: 'Liquid line'
 
 export type PressureAt = { at: string; paGauge: number; temperatureK: number };
 
+/** What a repair record keeps of each step. Plain data in SI; times are ISO instants. */
 export type SealedWork =
   | {
       step: 'isolate';

@@ -10,7 +10,7 @@ import type { Entries, UnitOnFile, VisitOnFile } from './state';
  */
 export function foldVisit(onFile: VisitOnFile, entries: readonly Entry[]): VisitOnFile {
   let visit = onFile;
-  for (const op of entries) if (op.visitId === visit.id) visit = step(visit, op);
+  for (const entry of entries) if (entry.visitId === visit.id) visit = step(visit, entry);
   return visit;
 }
 
@@ -27,71 +27,75 @@ const added = <E extends { id: string }>(list: readonly E[], entry: E): E[] => [
 const without = <E extends { id: string }>(list: readonly E[], id: string): E[] => list.filter((e) => e.id !== id);
 
 // eslint-disable-next-line complexity -- one exhaustive switch, a case for each kind of entry
-function step(visit: VisitOnFile, op: Entry): VisitOnFile {
+function step(visit: VisitOnFile, entry: Entry): VisitOnFile {
   const e = visit.entries;
   const withEntries = (change: Partial<Entries>): VisitOnFile => ({ ...visit, entries: { ...e, ...change } });
-  switch (op.kind) {
+  switch (entry.kind) {
     case 'visit.start':
       return {
-        ...withEntries({ arrivedAt: e.arrivedAt ?? op.payload.arrivedAt }),
+        ...withEntries({ arrivedAt: e.arrivedAt ?? entry.payload.arrivedAt }),
         status: visit.status === 'booked' ? 'started' : visit.status,
       };
     case 'finding.set': {
-      const { replaces: _, ...p } = op.payload;
+      const { replaces: _, ...p } = entry.payload;
       return withEntries({
         findings: placed(
           e.findings,
-          { id: op.id, at: op.madeAt, ...p },
+          { id: entry.id, at: entry.madeAt, ...p },
           (f) => f.unitId === p.unitId && f.aspect === p.aspect && f.phase === p.phase,
         ),
       });
     }
     case 'reading.add': {
-      const { replaces: _, entered: __, ...p } = op.payload;
+      const { replaces: _, entered: __, ...p } = entry.payload;
       return withEntries({
-        readings: placed(e.readings, { id: op.id, at: op.madeAt, ...p }, (r) => r.unitId === p.unitId && r.phase === p.phase),
+        readings: placed(e.readings, { id: entry.id, at: entry.madeAt, ...p }, (r) => r.unitId === p.unitId && r.phase === p.phase),
       });
     }
     case 'unit.outcome':
-      return withEntries({ outcomes: [...e.outcomes.filter((o) => o.unitId !== op.payload.unitId), op.payload] });
+      return withEntries({ outcomes: [...e.outcomes.filter((o) => o.unitId !== entry.payload.unitId), entry.payload] });
     case 'unit.add':
-      return { ...visit, units: added(visit.units, newUnit(op.payload, op.madeAt.slice(0, 10))) };
+      return { ...visit, units: added(visit.units, newUnit(entry.payload, entry.madeAt.slice(0, 10))) };
     case 'task.take':
-      return withTaken(visit, op.payload);
+      return withTaken(visit, entry.payload);
     case 'task.done':
-      return withTask(visit, op.payload.taskId, { outcome: 'done', reason: '' });
+      return withTask(visit, entry.payload.taskId, { outcome: 'done', reason: '' });
     case 'task.not_done':
-      return withTask(visit, op.payload.taskId, { outcome: 'not_done', reason: op.payload.reason });
+      return withTask(visit, entry.payload.taskId, { outcome: 'not_done', reason: entry.payload.reason });
     case 'photo.attach': {
-      const { bytes: _, ...p } = op.payload;
-      return withEntries({ photos: added(e.photos, { id: op.id, fileId: null, ...p }) });
+      const { bytes: _, ...p } = entry.payload;
+      return withEntries({ photos: added(e.photos, { id: entry.id, fileId: null, ...p }) });
     }
     case 'signature.set':
-      return withEntries({ signature: { signedBy: op.payload.signedBy, nobodyThere: op.payload.nobodyThere } });
+      return withEntries({ signature: { signedBy: entry.payload.signedBy, nobodyThere: entry.payload.nobodyThere } });
     case 'part.use':
-      return withEntries({ parts: added(e.parts, { id: op.id, ...op.payload }) });
+      return withEntries({ parts: added(e.parts, { id: entry.id, ...entry.payload }) });
     case 'follow_up.add':
-      return withEntries({ followUps: added(e.followUps, { id: op.id, ...op.payload }) });
+      return withEntries({ followUps: added(e.followUps, { id: entry.id, ...entry.payload }) });
     case 'job.outcome':
       return withEntries({
-        jobOutcomes: placed(e.jobOutcomes ?? [], { id: op.id, at: op.madeAt, ...op.payload }, (o) => o.jobId === op.payload.jobId),
+        jobOutcomes: placed(
+          e.jobOutcomes ?? [],
+          { id: entry.id, at: entry.madeAt, ...entry.payload },
+          (o) => o.jobId === entry.payload.jobId,
+        ),
       });
     case 'food_warning.add':
-      return withEntries({ foodWarnings: added(e.foodWarnings, { id: op.id, ...op.payload }) });
+      return withEntries({ foodWarnings: added(e.foodWarnings, { id: entry.id, ...entry.payload }) });
     case 'event.add':
-      return withEntries({ events: added(e.events, { id: op.id, ...op.payload }) });
+      return withEntries({ events: added(e.events, { id: entry.id, ...entry.payload }) });
     case 'sealed.step':
       return withEntries({
         sealed: placed(
           e.sealed ?? [],
-          { id: op.id, at: op.madeAt, ...op.payload },
-          (s) => s.recordId === op.payload.recordId && s.step === op.payload.step,
+          { id: entry.id, at: entry.madeAt, ...entry.payload },
+          (s) => s.recordId === entry.payload.recordId && s.step === entry.payload.step,
         ),
       });
     case 'entry.strike':
-      return withEntries(struck(e, op.payload));
+      return withEntries(struck(e, entry.payload));
     case 'visit.close':
-      return visit.status === 'cancelled' ? visit : { ...withEntries({ leftAt: op.payload.leftAt }), status: 'done' };
+      return visit.status === 'cancelled' ? visit : { ...withEntries({ leftAt: entry.payload.leftAt }), status: 'done' };
   }
 }
 

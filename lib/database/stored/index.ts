@@ -7,6 +7,7 @@ import { STORED_BOOKED, STORED_PROPOSAL } from './planning';
 import { STORED_AUDIT_DETAIL, STORED_CHANGE_EVIDENCE, STORED_ENTERED, STORED_ENTRY_DETAIL, STORED_QUESTIONED, STORED_VISIT_EVENT } from './records'; // prettier-ignore
 import { STORED_CANDIDATES } from './places';
 import { STORED_QUOTE } from './quotes';
+import { STORED_SEALED_WORK } from './sealed';
 import { STORED_COMPRESSOR_MAP, STORED_HOURS, STORED_POLICY } from './shop';
 
 /** Every Json column with what reads it, or why none of ours does. A test asks for each column of the schema. */
@@ -36,7 +37,7 @@ export const STORED_COLUMNS: Record<string, Pick<Stored<unknown>, 'name' | 'vers
   'ImportRun.made': STORED_MADE,
   'SheetMemory.choices': STORED_CHOICES,
   'AuditEntry.detail': STORED_AUDIT_DETAIL,
-  'SealedStep.work': 'Held to lib/schemas/tablet/sealed.ts when it is taken in and never changed; its version is a column.',
+  'SealedStep.work': STORED_SEALED_WORK,
   'UnitChoice.figures': STORED_CHOICE,
   'Quote.lines': STORED_QUOTE,
   'PlaceLookup.candidates': STORED_CANDIDATES,

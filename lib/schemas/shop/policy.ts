@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { text } from '../values/text';
-import type { PolicyOnFile } from '../../core/evidence';
+import type { ShopPolicy } from '../../core/intervals';
 import { LEARNING_TASKS, type LearningTask } from '../../core/tasks';
 import { celsiusToKelvin, fahrenheitToKelvin } from '../../core/measures';
 
@@ -55,7 +55,7 @@ function dischargeK({ discharge, degrees }: { discharge: number; degrees: 'F' | 
 }
 
 /** The rules that a filled-in form asks for; what it does not show stays as it was. */
-export function policyFromForm(before: PolicyOnFile, f: PolicyForm): PolicyOnFile {
+export function policyFromForm(before: ShopPolicy, f: PolicyForm): ShopPolicy {
   return {
     ...before,
     risk: f.riskPercent / 100,

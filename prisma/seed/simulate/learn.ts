@@ -2,9 +2,23 @@ import { COIL_CLEANING } from '../../../lib/core/tasks';
 import { conditionsOf } from '../../../lib/core/condenser/from-record';
 import { instantOf, toDay, todayIn, type LocalDate } from '../../../lib/core/calendar';
 import {
-  DEFAULT_POLICY_ON_FILE, estimateVisit, fitFleet, kitchenBeliefs, returnCause, visitConsequences,
-  type Decision, type FindingFact, type FleetBelief, type ReadingToEstimate, type ReturnOnFile, type ReturnVisit, type TaskOnFile, type UnitBelief, type UnitFile, type VisitOutcome,
-} from '../../../lib/core/evidence'; // prettier-ignore
+  estimateVisit,
+  fitFleet,
+  kitchenBeliefs,
+  returnCause,
+  visitConsequences,
+  type Decision,
+  type FindingFact,
+  type FleetBelief,
+  type ReadingToEstimate,
+  type ReturnOnFile,
+  type ReturnVisit,
+  type TaskOnFile,
+  type UnitBelief,
+  type UnitFile,
+  type VisitOutcome,
+} from '../../../lib/core/evidence';
+import { DEFAULT_POLICY } from '../../../lib/core/intervals'; // prettier-ignore
 import { seenAt } from '../../../lib/core/findings/seen';
 import { DEFAULT_HYPER } from '../../../lib/core/fouling';
 import { dayInWords } from '../../../lib/core/intervals/words';
@@ -39,7 +53,7 @@ export class Learning {
   private readonly files = new Map<SimUnit, File>();
   private readonly doneOn = new Map<string, LocalDate[]>();
   private readonly random: RandomStream;
-  private readonly rules = DEFAULT_POLICY_ON_FILE;
+  private readonly rules = DEFAULT_POLICY;
 
   constructor(private readonly world: World) {
     this.random = new RandomStream(world.seed, 'learning');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dueCounts, duePage, zonesOnFile, type DueCursor, type DueFilter } from '@/lib/features/due/reads';
+import { dueCounts, duePage, overdueNow, zonesOnFile, type DueCursor, type DueFilter } from '@/lib/features/due/reads';
 import type { Bucket } from '@/lib/core/due/buckets';
 import { customerRow, kitchenRow, personRow, taskRow, unitRow, visitRow, visitTaskRow } from '../../support/factories';
 import { haveLargeFleet } from '../../support/fleet';
@@ -46,6 +46,7 @@ describe('the due list over time zones', () => {
       pastLimit: { tasks: 3, kitchens: 2 },
     });
     expect((await dueCounts(db, await zonesOnFile(db, now), {}, 1)).pastLimit).toEqual({ tasks: 1, kitchens: 1 });
+    expect(await overdueNow(db, now, 1)).toEqual({ tasks: 3, kitchens: 2, toBook: 3, pastLimit: 1 });
   });
 
   it('ends the week on Sunday, also when that is a matter of the zone', async () => {

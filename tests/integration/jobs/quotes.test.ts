@@ -6,6 +6,8 @@ import { answerQuote } from '@/lib/features/jobs/verbs/answer-quote';
 import { exportQuotes } from '@/lib/features/jobs/verbs/export-quotes';
 import { saveQuote } from '@/lib/features/jobs/verbs/save-quote';
 import { sendQuote } from '@/lib/features/jobs/verbs/send-quote';
+import sharp from 'sharp';
+import { expectInOrder, picturesOnPaper, textOfPaper } from '@/tests/support/paper';
 import { quotePdf } from '@/lib/server/papers/quote-pdf';
 import { useDatabase } from '@/tests/support/database';
 import { haveOneUnit, jobRow, personRow } from '@/tests/support/factories';
@@ -126,8 +128,27 @@ it('goes on paper and into a file for the books', async () => {
   const quote = await database.db.quote.findFirstOrThrow({ where: { answer: 'accepted' }, orderBy: { createdAt: 'asc' } });
   const whole = await quoteById(database.db, quote.id);
   if (!whole) throw new Error('no quote');
-  const pdf = await quotePdf(whole, null, []);
-  expect(Buffer.from(pdf.slice(0, 5)).toString()).toBe('%PDF-');
+  // From the rows: 2.5 h at 118.00 untaxed, one motor at 64.95 taxed by 10.25 %.
+  const photo = {
+    id: 'p',
+    bytes: await sharp({ create: { width: 40, height: 30, channels: 3, background: '#888' } })
+      .jpeg()
+      .toBuffer(),
+  };
+  for (const [language, words] of [
+    ['en', ['Quote', 'Labour', 'In all']],
+    ['es', ['Presupuesto', 'Mano de obra', 'En total']],
+  ] as const) {
+    const customer = { ...whole.job.kitchen.customer, language };
+    const quote = { ...whole, job: { ...whole.job, kitchen: { ...whole.job.kitchen, customer } } };
+    const pdf = await quotePdf(quote, { name: 'Larkspur Cold', phone: '555 0100', email: '' }, [photo]);
+    const text = await textOfPaper(pdf, '');
+    expectInOrder(text, [
+      'Larkspur Cold', words[0], `${whole.job.number}-${whole.version}`, have.customer.name, have.kitchen.name, have.unit.name, whole.reason,
+      words[1], '2.5 h', '$118.00', '$295.00', 'Fan motor (FM-9)', '$64.95', '$64.95', '10.25', '$6.66', words[2], '$366.61', '20',
+    ]); // prettier-ignore
+    expect(picturesOnPaper(pdf)).toBe(1);
+  }
   const csv = await exportQuotes({ db: database.db });
   expect(csv.split('\r\n').some((l) => /,labour,Labour,,2\.5,h,118\.00,295\.00,no,10\.25,USD$/.test(l))).toBe(true);
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cleaningWorth, DEFAULT_POLICY_ON_FILE, extraEnergyToday } from '@/lib/core/evidence';
+import { cleaningWorth, extraEnergyToday } from '@/lib/core/evidence';
+import { DEFAULT_POLICY } from '@/lib/core/intervals';
 import { dueCoils } from '@/lib/features/owner/reads/due-coils';
 import { foulingKitchen, foulingKitchens } from '@/lib/features/owner/reads/kitchens';
 import { refitFleet } from '@/lib/features/intervals/verbs/refit-fleet';
@@ -46,7 +47,7 @@ describe('what the owner is told of a kitchen', () => {
     const { coils, more } = await weighed();
     expect(coils).toMatchObject([{ dueInDays: 10, lastsDays: 70, pricePerKwh: kitchen.energyPricePerKwh, days: expect.any(Number) }]);
     expect(more).toBe(false);
-    const worth = cleaningWorth(coils, { cleaningCost: 60, failureCost: 1000 }, DEFAULT_POLICY_ON_FILE);
+    const worth = cleaningWorth(coils, { cleaningCost: 60, failureCost: 1000 }, DEFAULT_POLICY);
     expect(worth?.energy.value).toBeGreaterThan(0);
   });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { overdueTable } from '@/lib/core/owner/overdue';
 import { gasLost, jobsWaiting, quoteMoney, warrantiesEnding } from '@/lib/features/owner/reads/shop-money';
 import { overdueGroups, workDone } from '@/lib/features/owner/reads/shop-work';
-import { callOutList, callOuts, visitLines } from '@/lib/features/owner/reads/visit-lines';
+import { callOuts, visitLines } from '@/lib/features/owner/reads/visit-lines';
 import { exportVisits } from '@/lib/features/owner/verbs/export-visits';
 import { useDatabase } from '../../support/database';
 import { ANY_TIME, findingRow, haveOneUnit, jobRow, kitchenRow, visitRow, visitTaskRow } from '../../support/factories';
@@ -52,11 +52,14 @@ describe('what the owner is told of the shop', () => {
     await db.travelTime.create({ data: { fromKitchenId: kitchen.id, toKitchenId: other.id, minutes: 90 } });
     expect((await workDone(db, ...period, now)).roadHours).toBeCloseTo(1.5, 9);
 
-    expect(await callOuts(db, ...period, now)).toEqual({ visits: 1, followed: 0 });
+    expect(await callOuts(db, ...period, now)).toEqual({ visits: 1, followed: 0, latest: [] });
     const called = { source: 'call', createdAt: at('2026-06-03T12:00:00') } as const;
     const job = await db.job.create({ data: jobRow(unit, called) });
-    expect(await callOuts(db, ...period, now)).toEqual({ visits: 1, followed: 1 });
-    expect(await callOutList(db, [...period, now])).toMatchObject([{ visitId: first.id, jobId: job.id, number: job.number }]);
+    expect(await callOuts(db, ...period, now)).toEqual({
+      visits: 1,
+      followed: 1,
+      latest: [{ visitId: first.id, day: '2026-05-04', kitchen: kitchen.name, jobId: job.id, what: job.what }],
+    });
     // Each number opens to the visits that it is made of.
     const lines = await visitLines(db, ...period, now);
     const total = (of: (line: (typeof lines)[number]) => number | null) => lines.reduce((n, line) => n + (of(line) ?? 0), 0);
@@ -67,8 +70,8 @@ describe('what the owner is told of the shop', () => {
     const csv = await exportVisits({ db, now }, { from: '2026-05-01', until: '2026-05-31' });
     expect(csv.split('\r\n')[1]).toMatch(new RegExp(`^2026-05-04,.*,done,.*,90\\.0,,${job.number},${first.id}$`));
     await db.job.update({ where: { id: job.id }, data: { createdAt: at('2026-06-04T12:00:00') } });
-    expect(await callOuts(db, ...period, now)).toEqual({ visits: 1, followed: 0 });
-    expect(await callOuts(db, ...period, at('2026-05-20T00:00:00'))).toEqual({ visits: 0, followed: 0 });
+    expect(await callOuts(db, ...period, now)).toEqual({ visits: 1, followed: 0, latest: [] });
+    expect(await callOuts(db, ...period, at('2026-05-20T00:00:00'))).toEqual({ visits: 0, followed: 0, latest: [] });
 
     const quote = { jobId: job.id, lines: { v: 1, lines: [] }, netCents: 100, taxCents: 8, totalCents: 108, currency: 'USD', validUntil: now, reason: 'x', sentAt: now }; // prettier-ignore
     await db.quote.create({ data: { ...quote, version: 1, supersededAt: now, netCents: 9991, totalCents: 9999 } });

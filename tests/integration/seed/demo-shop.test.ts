@@ -1,3 +1,4 @@
+import { createElement } from 'react';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { kitchenBeliefs } from '@/lib/core/evidence';
 import { TASK_KINDS } from '@/lib/core/tasks/kinds';
@@ -9,6 +10,10 @@ import { replayOnFile } from '@/lib/features/owner/reads/replay';
 import { workOutReplay } from '@/lib/features/owner/verbs/work-out-replay';
 import { kitchenSeasons } from '@/lib/features/owner/reads/seasons';
 import { exportRanking } from '@/lib/features/owner/verbs/export-ranking';
+import { ReportPaper } from '@/app/_ui/report/report-paper';
+import { paperOfVisit } from '@/lib/features/reports/verbs/open-report';
+import { renderPdf } from '@/lib/server/papers/pdf';
+import { expectInOrder, expectRowsOnPaper, textOfPaper } from '@/tests/support/paper';
 import { kendallTau } from '@/tests/support/kendall';
 import { unitFiles } from '@/lib/features/evidence/reads/findings-history';
 import { fleetBelief } from '@/lib/features/evidence/reads/fouling';
@@ -172,6 +177,26 @@ describe('the demo shop', () => {
     await expect(db.foresight.update({ where, data: { lnK: 0 } })).rejects.toThrow(/not changed afterwards/);
     await db.foresight.update({ where, data: { found: 'bare' } });
     await db.foresight.update({ where, data: { found: one.found } });
+  });
+
+  it.each(['en', 'es'] as const)('puts on the paper of a report what is on file of the visit (%s)', async (language) => {
+    const { db } = database;
+    const latest = (where: object) =>
+      db.visit.findFirstOrThrow({ where: { status: 'done', ...where }, orderBy: { startsAt: 'desc' }, select: { id: true } });
+    const visits = [
+      await latest({ foodWarnings: { some: {} } }),
+      await latest({ readings: { some: { phase: 'after', estimate: { status: 'ok' } } } }),
+    ];
+    for (const { id } of visits) {
+      const onFile = await paperOfVisit({ db }, id, language);
+      const { report: r, shop } = onFile;
+      const pdf = await renderPdf(createElement(ReportPaper, { onFile }) as never);
+      const text = await textOfPaper(pdf, [shop.name, shop.phone, shop.email].filter(Boolean).join(' · '));
+      expectInOrder(text, [
+        r.title, ...r.lead, ...r.work.map((w) => w.what), ...r.food, ...r.units.flatMap((u) => [u.name, ...u.lines, ...u.next]), r.signature.line, shop.footer,
+      ]); // prettier-ignore
+      expect(await expectRowsOnPaper(db, id, text, language)).toBeGreaterThan(20);
+    }
   });
 
   it('says which places of the ranking cannot be told apart, and the true order keeps to them', async () => {

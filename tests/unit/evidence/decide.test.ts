@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '@/lib/core/calendar';
-import { decide, DEFAULT_POLICY_ON_FILE, ENDED, kitchenBeliefs, type TaskOnFile, type UnitFile } from '@/lib/core/evidence';
+import { decide, ENDED, kitchenBeliefs, type TaskOnFile, type UnitFile } from '@/lib/core/evidence';
+import { DEFAULT_POLICY } from '@/lib/core/intervals';
 import { DEFAULT_HYPER } from '@/lib/core/fouling';
 import { on, emptyFile } from './unit-file';
 
@@ -18,7 +19,7 @@ const decided = (over: Partial<TaskOnFile> = {}, done = true, seen = file) => {
   const [belief] = kitchenBeliefs([seen], { fouling: DEFAULT_HYPER, failures: {} });
   if (!belief) throw new Error('no belief');
   const visit = { on: TODAY, doneTaskIds: new Set(done ? ['t'] : []), preferredWeekday: null };
-  return decide(task(over), visit, belief, { rules: DEFAULT_POLICY_ON_FILE, hyper: DEFAULT_HYPER, own: null });
+  return decide(task(over), visit, belief, { rules: DEFAULT_POLICY, hyper: DEFAULT_HYPER, own: null });
 };
 
 describe('what becomes of a task after a visit', () => {

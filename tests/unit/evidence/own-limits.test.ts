@@ -1,12 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cleanPrior, conductanceOf, steadyState } from '@/lib/core/condenser';
-import { DEFAULT_POLICY_ON_FILE, extraKwh, ownLimits, type OwnLimits } from '@/lib/core/evidence';
+import { extraKwh, ownLimits, type OwnLimits } from '@/lib/core/evidence';
+import { DEFAULT_POLICY } from '@/lib/core/intervals';
 import { emptyFile } from './unit-file';
 
 const file = emptyFile();
 const baseline = cleanPrior(file.unit);
-const own = ownLimits(file.unit, baseline, file.conditions, DEFAULT_POLICY_ON_FILE.ownLimits) as OwnLimits;
+const own = ownLimits(file.unit, baseline, file.conditions, DEFAULT_POLICY.ownLimits) as OwnLimits;
 
 describe('a unit’s own limits', () => {
   it('are where the forward equations meet them', () => {
@@ -17,9 +18,9 @@ describe('a unit’s own limits', () => {
       return s;
     };
     const lnKOf = (name: string) => own.limits.find((l) => l.name === name)?.lnK as number;
-    expect(1 - at(lnKOf('Cooling lost')).coolingW / at(0).coolingW).toBeCloseTo(DEFAULT_POLICY_ON_FILE.ownLimits.coolingLost, 2);
+    expect(1 - at(lnKOf('Cooling lost')).coolingW / at(0).coolingW).toBeCloseTo(DEFAULT_POLICY.ownLimits.coolingLost, 2);
     expect(at(lnKOf('Head pressure')).headPaGauge / (file.unit.cutoutPaGauge as number)).toBeCloseTo(1, 2);
-    expect(Math.abs(at(lnKOf('Discharge temperature')).dischargeLineK - DEFAULT_POLICY_ON_FILE.ownLimits.dischargeK)).toBeLessThan(0.5);
+    expect(Math.abs(at(lnKOf('Discharge temperature')).dischargeLineK - DEFAULT_POLICY.ownLimits.dischargeK)).toBeLessThan(0.5);
     expect(own.failureLimit?.name).toBe('Head pressure');
   });
 
@@ -30,14 +31,14 @@ describe('a unit’s own limits', () => {
       )?.lnK as number;
     expect(of(311, 0.15)).toBeLessThan(of(311, 0.1));
     const head = (hotDayAirK: number) =>
-      ownLimits(file.unit, baseline, { ...file.conditions, hotDayAirK }, DEFAULT_POLICY_ON_FILE.ownLimits)?.limits.find(
+      ownLimits(file.unit, baseline, { ...file.conditions, hotDayAirK }, DEFAULT_POLICY.ownLimits)?.limits.find(
         (l) => l.name === 'Head pressure',
       )?.lnK as number;
     expect(head(316)).toBeGreaterThan(head(308));
   });
 
   it('name a limit that even a clean coil passes, instead of blaming the coil', () => {
-    const low = ownLimits({ ...file.unit, cutoutPaGauge: 0.9e6 }, baseline, file.conditions, DEFAULT_POLICY_ON_FILE.ownLimits);
+    const low = ownLimits({ ...file.unit, cutoutPaGauge: 0.9e6 }, baseline, file.conditions, DEFAULT_POLICY.ownLimits);
     expect(low?.passedClean).toContain('Head pressure');
     expect(low?.limits.map((l) => l.name)).not.toContain('Head pressure');
   });
@@ -55,6 +56,6 @@ describe('a unit’s own limits', () => {
   });
 
   it('are not told for a refrigerant without numbers', () => {
-    expect(ownLimits({ ...file.unit, refrigerant: 'R999' }, baseline, file.conditions, DEFAULT_POLICY_ON_FILE.ownLimits)).toBeNull();
+    expect(ownLimits({ ...file.unit, refrigerant: 'R999' }, baseline, file.conditions, DEFAULT_POLICY.ownLimits)).toBeNull();
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_POLICY_ON_FILE, heldWords, readPolicy, returnVisits } from '@/lib/core/evidence';
+import { heldWords, returnVisits } from '@/lib/core/evidence';
+import { DEFAULT_POLICY, readPolicy } from '@/lib/core/intervals';
 import { PolicyForm, policyFromForm } from '@/lib/schemas/shop/policy';
 import { on } from './unit-file';
 
@@ -30,13 +31,13 @@ describe('return visits', () => {
 
 describe('the shop’s policy', () => {
   it('is what the program brings where nothing, or something broken, is on file', () => {
-    expect(readPolicy(null)).toEqual(DEFAULT_POLICY_ON_FILE);
+    expect(readPolicy(null)).toEqual(DEFAULT_POLICY);
     expect(readPolicy({ risk: 'much', limits: [], ownLimits: { coolingLost: 0.2 }, cleaningCost: 75 })).toEqual({
-      ...DEFAULT_POLICY_ON_FILE,
+      ...DEFAULT_POLICY,
       cleaningCost: 75,
     });
     const older = { maxWeeks: { coil_cleaning: 30 } };
-    expect(readPolicy(older).maxWeeks).toEqual({ ...DEFAULT_POLICY_ON_FILE.maxWeeks, coil_cleaning: 30 });
+    expect(readPolicy(older).maxWeeks).toEqual({ ...DEFAULT_POLICY.maxWeeks, coil_cleaning: 30 });
   });
 
   const form = {
@@ -69,12 +70,13 @@ describe('the shop’s policy', () => {
   };
 
   it('takes percents and degrees as they are typed', () => {
-    const rules = policyFromForm(DEFAULT_POLICY_ON_FILE, PolicyForm.parse(typed({})));
+    const rules = policyFromForm(DEFAULT_POLICY, PolicyForm.parse(typed({})));
     expect(rules).toMatchObject({ risk: 0.1, cleaningCost: 80, ownLimits: { coolingLost: 0.08 } });
     expect(rules.ownLimits.dischargeK).toBeCloseTo(374.82, 2);
-    expect(
-      policyFromForm(DEFAULT_POLICY_ON_FILE, PolicyForm.parse(typed({ degrees: 'C', discharge: '100' }))).ownLimits.dischargeK,
-    ).toBeCloseTo(373.15, 2);
+    expect(policyFromForm(DEFAULT_POLICY, PolicyForm.parse(typed({ degrees: 'C', discharge: '100' }))).ownLimits.dischargeK).toBeCloseTo(
+      373.15,
+      2,
+    );
     expect(readPolicy(JSON.parse(JSON.stringify(rules)))).toEqual(rules);
   });
 

@@ -7,7 +7,7 @@ const kept = (change: Partial<KeptEntry>): KeptEntry => ({
   id: 'a',
   visitId: 'v1',
   seq: 1,
-  op: {} as Entry,
+  entry: {} as Entry,
   outcome: null,
   note: '',
   ...change,

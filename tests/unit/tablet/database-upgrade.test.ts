@@ -22,7 +22,7 @@ const kept = (seq: number, more: object) => ({
   id: `o${seq}`,
   visitId: 'v1',
   seq,
-  op: { id: `o${seq}`, seq, kind: 'part.use', visitId: 'v1', payload: {} },
+  entry: { id: `o${seq}`, seq, kind: 'part.use', visitId: 'v1', payload: {} },
   note: '',
   outcome: null,
   ...more,
@@ -36,13 +36,14 @@ const ROWS = [
 ];
 const PHOTO = { id: 'o4', visitId: 'v1', sha256: 'x', mime: 'image/jpeg', bytes: new ArrayBuffer(3), waiting: 1, problem: '' };
 
-/** As a tablet of an earlier layout left it, 1 to 3. */
+/** As a tablet of an earlier layout left it, 1 to 4: its rows called their entry `op`, and up to 3 they lay under another name. */
 async function earlierLayout(layout: number) {
+  const store = layout < 4 ? 'operations' : 'entries';
   const db = await openDB(databaseName(WHO), layout, {
     upgrade(d) {
       d.createObjectStore('meta');
       d.createObjectStore('visits', { keyPath: 'id' });
-      const operations = d.createObjectStore('operations', { keyPath: 'id' });
+      const operations = d.createObjectStore(store, { keyPath: 'id' });
       operations.createIndex('waiting', ['waiting', 'seq']);
       operations.createIndex('visit', 'visitId');
       if (layout > 1) for (const name of ['seq', 'outcome']) operations.createIndex(name, name);
@@ -56,14 +57,14 @@ async function earlierLayout(layout: number) {
   await db.put('meta', 3, 'appliedSeq');
   await db.put('meta', 'd1', 'deviceId');
   await db.put('meta', { userId: WHO, name: 'Rosa' }, 'me');
-  for (const k of ROWS) await db.put('operations', k);
+  for (const { entry, ...k } of ROWS) await db.put(store, { ...k, op: entry });
   await db.put('photos', PHOTO);
   db.close();
 }
 
 afterEach(() => forget(WHO));
 
-test.each([1, 2, 3])('a tablet of layout %i keeps every entry and picture, and shows what is not settled', async (layout) => {
+test.each([1, 2, 3, 4])('a tablet of layout %i keeps every entry and picture, and shows what is not settled', async (layout) => {
   await earlierLayout(layout);
   const db = await openDatabase(WHO);
   expect([...db.objectStoreNames]).toEqual(['entries', 'meta', 'photos', 'thumbs', 'visits']);
@@ -77,17 +78,17 @@ test.each([1, 2, 3])('a tablet of layout %i keeps every entry and picture, and s
   db.close();
 });
 
-test('entries of an earlier layout are sent, in order, after the way up', async () => {
-  await earlierLayout(3);
+test.each([3, 4])('entries of layout %i are sent, in order, after the way up', async (layout) => {
+  await earlierLayout(layout);
   const db = await openDatabase(WHO);
-  expect((await waitingEntries(db)).map((k) => k.op)).toEqual([ROWS[3]?.op]);
+  expect((await waitingEntries(db)).map((k) => k.entry)).toEqual([ROWS[3]?.entry]);
   const file = await makeHandover(db, { name: 'Tablet', appVersion: 'x' }, 0);
-  expect(file.entries).toEqual([ROWS[3]?.op]);
+  expect(file.entries).toEqual([ROWS[3]?.entry]);
   db.close();
 });
 
 test('a file of unsent work is read as it was written before, and as it is written now', () => {
-  const entries = [ROWS[3]?.op];
+  const entries = [ROWS[3]?.entry];
   const rest = {
     format: 'rimebook-handover',
     device: { id: 'd', holder: WHO, name: 'Tablet', appVersion: 'x' },

@@ -8,7 +8,7 @@ const kept = (id: string, seq: number, filed = false): KeptEntry => ({
   id,
   seq,
   visitId: 'v1',
-  op: { id, seq } as Entry,
+  entry: { id, seq } as Entry,
   ...(filed ? {} : { waiting: 1 as const }),
   outcome: filed ? 'applied' : null,
   note: '',
@@ -19,7 +19,7 @@ const tablet = (entries: KeptEntry[], pictures: string[] = []) => ({
 });
 const fileOf = (s: ReturnType<typeof tablet>) =>
   handedOverIn({
-    entries: [...s.entries.values()].filter((k) => k.waiting).map((k) => k.op),
+    entries: [...s.entries.values()].filter((k) => k.waiting).map((k) => k.entry),
     photos: s.photos.map(({ id }) => ({ id, sha256: '', mime: '', bytes: '' })),
   });
 

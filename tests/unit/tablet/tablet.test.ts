@@ -280,7 +280,7 @@ describe('the tablet’s own storage', () => {
     now = right;
     await t.sync();
     await part(t, 'right again');
-    const madeAt = [...t.snapshot.entries.values()].find((k) => k.waiting)?.op.madeAt ?? '';
+    const madeAt = [...t.snapshot.entries.values()].find((k) => k.waiting)?.entry.madeAt ?? '';
     expect(Math.abs(Date.parse(madeAt) - right)).toBeLessThan(60_000);
   });
 
@@ -290,7 +290,7 @@ describe('the tablet’s own storage', () => {
     const refreshedAt = Date.parse(t.snapshot.refreshedAt ?? '');
     now -= 86_400_000;
     await part(t, 'after');
-    expect(Date.parse([...t.snapshot.entries.values()][0]?.op.madeAt ?? '')).toBeGreaterThanOrEqual(refreshedAt);
+    expect(Date.parse([...t.snapshot.entries.values()][0]?.entry.madeAt ?? '')).toBeGreaterThanOrEqual(refreshedAt);
   });
 
   it('an entry of an older version that waits is shown, and sent as it was written', async () => {
@@ -307,8 +307,8 @@ describe('the tablet’s own storage', () => {
     });
     const db = t.database as Database;
     const kept = (await db.get('entries', id)) as KeptEntry;
-    const { phase: _, replaces: __, ...old } = kept.op.payload as Payloads['finding.set'];
-    await db.put('entries', { ...kept, op: { ...kept.op, version: 1, payload: old } as unknown as Entry });
+    const { phase: _, replaces: __, ...old } = kept.entry.payload as Payloads['finding.set'];
+    await db.put('entries', { ...kept, entry: { ...kept.entry, version: 1, payload: old } as unknown as Entry });
     await t.reload();
     expect(t.snapshot.visits[0]?.entries.findings[0]).toMatchObject({ id, phase: 'found', grade: 'matted' });
     await t.sync();

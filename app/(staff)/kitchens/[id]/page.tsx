@@ -9,7 +9,7 @@ import { kitchenTimeline } from '@/lib/features/kitchens/reads/timeline';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
 import { overdueLimit, shopSettings } from '@/lib/features/shop/reads/settings';
-import { nominal } from '@/lib/core/measures/entry-units';
+import { nominal, ownUnitOf } from '@/lib/core/measures/entry-units';
 import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
@@ -182,7 +182,7 @@ function PlaceAndPrices({ kitchen, measures, shop }: { kitchen: Kitchen; measure
       <Facts
         items={[
           ['Time zone', kitchen.timeZone],
-          ['Altitude', nominal('length', measures.temperature === 'F' ? 'ft' : 'm', kitchen.altitudeM, 4)],
+          ['Altitude', nominal('length', ownUnitOf('length', measures), kitchen.altitudeM, 4)],
           ['Position', lat === null ? 'Not on file; travel to it is guessed.' : `${lat.toFixed(4)}, ${lng?.toFixed(4)}`],
           ['Energy price', energyPriceWords(kitchen.energyPricePerKwh, shop)],
           ['Air at the coil on a hot day', nominal('temperature', measures.temperature, kitchen.hotDayAirK)],

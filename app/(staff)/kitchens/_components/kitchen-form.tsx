@@ -2,6 +2,7 @@
 
 import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 import { WEEKDAY_NAMES } from '@/lib/core/calendar';
+import { ownUnitOf } from '@/lib/core/measures/entry-units';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
@@ -82,7 +83,7 @@ function Where({ of, on, error, units, canLookUp }: Section & { units: MeasureUn
             label="Altitude"
             name="altitude"
             measure="length"
-            unit={units.temperature === 'F' ? 'ft' : 'm'}
+            unit={ownUnitOf('length', units)}
             si={of.altitudeM}
             error={error}
             hint="Gauges read by it."

@@ -4,7 +4,7 @@ import { Figure } from '@/app/_ui/figures/figure';
 import { PERCENT } from '@/app/_ui/figures/measure';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { addDays, todayIn } from '@/lib/core/calendar';
-import { fromLocalDate, toLocalDate } from '@/lib/core/calendar/date-column';
+import { fromLocalDate } from '@/lib/core/calendar/date-column';
 import { dateWords, dayIn, dayWords } from '@/lib/core/calendar/when';
 import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { JOB_STATE_LABEL, money } from '@/lib/core/jobs';
@@ -17,8 +17,9 @@ import { counted } from '@/lib/core/wording/counted';
 import { judgedForesights } from '@/lib/features/owner/reads/foresights';
 import { gasLost, jobsWaiting, quoteMoney, warrantiesEnding } from '@/lib/features/owner/reads/shop-money';
 import { overdueGroups, workDone } from '@/lib/features/owner/reads/shop-work';
-import { callOutList, callOuts } from '@/lib/features/owner/reads/visit-lines';
+import { callOuts } from '@/lib/features/owner/reads/visit-lines';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
+import { dbForLongReads } from '@/lib/server/process/long-reads';
 import { definePage } from '@/lib/server/doors/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
@@ -32,15 +33,15 @@ export const metadata: Metadata = { title: 'The shop’s work' };
 
 const hours = (h: number) => `${h < 10 ? h.toFixed(1) : Math.round(h)} h`;
 
-export default definePage('read:fouling', async ({ db, now, query }) => {
+export default definePage('read:fouling', async ({ now, query }) => {
+  const db = await dbForLongReads();
   const shop = await shopSettings(db);
   const zone = shop?.timeZone ?? 'UTC';
   const today = todayIn(zone, now.getTime());
   const { from, to } = periodOf(query, today, DAYS);
-  const [work, calls, called, late, jobs, quotes, gas, ending, judged] = await Promise.all([
+  const [work, calls, late, jobs, quotes, gas, ending, judged] = await Promise.all([
     workDone(db, from, to, zone, now),
     callOuts(db, from, to, zone, now),
-    callOutList(db, [from, to, zone, now]),
     overdueGroups(db, now),
     jobsWaiting(db),
     quoteMoney(db, from, to, zone),
@@ -55,7 +56,7 @@ export default definePage('read:fouling', async ({ db, now, query }) => {
       <PeriodForm action="/owner/shop" from={from} to={to} />
       <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 lg:grid-cols-[repeat(2,minmax(0,1fr))]">
         <div className="flex flex-col gap-6">
-          <Visits work={work} calls={calls} called={called} file={`/owner/shop/export?from=${from}&until=${addDays(to, -1)}`} />
+          <Visits work={work} calls={calls} file={`/owner/shop/export?from=${from}&until=${addDays(to, -1)}`} />
           <WhoGradesHarder people={judged.filter((r) => r.by === 'who' && r.graded > 0)} />
         </div>
         <div className="flex flex-col gap-6">
@@ -83,11 +84,10 @@ const leftOutWords = ({ cancelled, unclosed, nobodyThere }: Work): string =>
 type VisitsProps = {
   work: Work;
   calls: Awaited<ReturnType<typeof callOuts>>;
-  called: Awaited<ReturnType<typeof callOutList>>;
   file: string;
 };
 
-function Visits({ work, calls, called, file }: VisitsProps) {
+function Visits({ work, calls, file }: VisitsProps) {
   const rang = calls.visits >= ENOUGH ? shareInterval(calls.followed, calls.visits) : null;
   return (
     <Sheet title="Visits" aside={<FileLink href={file}>Each of them, as a file</FileLink>}>
@@ -126,15 +126,16 @@ function Visits({ work, calls, called, file }: VisitsProps) {
         made="Visits of these days that are 30 days past and did some work. Counted when the kitchen rang, or asked on its page, about a unit of that visit within 30 days after it. The band is Wilson’s 95 % interval."
       >
         {calls.followed} of {counted(calls.visits, 'visit')}.
-        {called.length > 0 ? (
+        {calls.latest.length > 0 ? (
           <ul className="mt-1">
-            {called.map((c) => (
+            {calls.latest.map((c) => (
               <li key={c.visitId}>
-                <Link href={`/visits/${c.visitId}`}>{dayWords(toLocalDate(c.day))}</Link>, {c.kitchen}:{' '}
-                <Link href={`/jobs/${c.jobId}`}>{c.what}</Link>
+                <Link href={`/visits/${c.visitId}`}>{dayWords(c.day)}</Link>, {c.kitchen}: <Link href={`/jobs/${c.jobId}`}>{c.what}</Link>
               </li>
             ))}
-            {calls.followed > called.length ? <li className="text-soft">And {calls.followed - called.length} more, in the file.</li> : null}
+            {calls.followed > calls.latest.length ? (
+              <li className="text-soft">And {calls.followed - calls.latest.length} more, in the file.</li>
+            ) : null}
           </ul>
         ) : null}
       </NumberOf>

@@ -4,16 +4,17 @@ import { useRef } from 'react';
 import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
-import type { PolicyOnFile } from '@/lib/core/evidence/policy-on-file';
+import type { ShopPolicy } from '@/lib/core/intervals/policy';
 import { LEARNING_TASKS, TASK_KIND_INFO } from '@/lib/core/tasks';
 import { kelvinToCelsius, kelvinToFahrenheit } from '@/lib/core/measures';
 import { askPolicy } from '../actions';
 import { DragField } from './drag-field';
 import { WhatIfAnswer } from './what-if-answer';
 
-type Props = { rules: PolicyOnFile; seen: string; degrees: 'F' | 'C'; currency: string };
+type Props = { rules: ShopPolicy; seen: string; degrees: 'F' | 'C'; currency: string };
 /** `drag`: the ends and the step of the slider under the field. */
 type Row = { name: string; label: string; unit: string; value: number; hint?: string; drag?: [min: number, max: number, step: number] };
 
@@ -129,8 +130,7 @@ export function WhatIfForm(props: Props) {
     <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 lg:grid-cols-[minmax(0,1fr)_minmax(0,1fr)]">
       <ActionForm {...form} className="flex flex-col gap-5" aria-busy={busy}>
         <FormErrors errors={error('')} />
-        <input type="hidden" name="seen" value={props.seen} />
-        <input type="hidden" name="degrees" value={props.degrees} />
+        <Hidden of={{ seen: props.seen, degrees: props.degrees }} />
         {rows(props).map((group) => (
           <Sheet key={group.title} title={group.title}>
             <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">

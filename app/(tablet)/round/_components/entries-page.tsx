@@ -53,9 +53,9 @@ export function EntriesPage() {
           {waiting.map((k) => (
             <li key={k.id} className="flex min-h-12 flex-wrap items-center justify-between gap-x-4">
               <span>
-                <b>{ENTRY_LABEL[k.op.kind]}</b>{' '}
+                <b>{ENTRY_LABEL[k.entry.kind]}</b>{' '}
                 <span className="text-soft">
-                  {place(k.visitId)}, {moment(k.op.madeAt)}
+                  {place(k.visitId)}, {moment(k.entry.madeAt)}
                 </span>
               </span>
               <EntryMark id={k.id} />

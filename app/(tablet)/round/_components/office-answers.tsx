@@ -26,9 +26,9 @@ function Answer({ kept, elsewhere }: { kept: KeptEntry; elsewhere: boolean }) {
   const me = useSnapshot((s) => s.me);
   const entries = useSnapshot((s) => s.entries);
   const visit = useSnapshot((s) => s.visits.find((v) => v.id === kept.visitId));
-  const { op } = kept;
+  const { entry } = kept;
   const unitName = (unitId: string) => visit?.units.find((u) => u.id === unitId)?.name ?? nameOfNew(entries, unitId) ?? 'a unit';
-  const typed = me ? entryWords(op, { visit, unitName, me }) : '';
+  const typed = me ? entryWords(entry, { visit, unitName, me }) : '';
   return (
     <div
       role="status"
@@ -36,7 +36,7 @@ function Answer({ kept, elsewhere }: { kept: KeptEntry; elsewhere: boolean }) {
     >
       <p className="min-w-[14rem] flex-1">
         <b className="text-alarm">
-          {ENTRY_LABEL[op.kind]}: {kept.outcome === 'rejected' ? 'not taken by the office.' : 'in the office, with a question.'}
+          {ENTRY_LABEL[entry.kind]}: {kept.outcome === 'rejected' ? 'not taken by the office.' : 'in the office, with a question.'}
         </b>{' '}
         {kept.note}
         {typed ? (
@@ -45,7 +45,7 @@ function Answer({ kept, elsewhere }: { kept: KeptEntry; elsewhere: boolean }) {
           </span>
         ) : null}
       </p>
-      {elsewhere && visit ? <ChipLink href={placeOf(op, visit)}>{visit.kitchen.name}</ChipLink> : null}
+      {elsewhere && visit ? <ChipLink href={placeOf(entry, visit)}>{visit.kitchen.name}</ChipLink> : null}
       <Chip onClick={() => void tablet.markSeen(kept.id)}>Read</Chip>
     </div>
   );
@@ -53,15 +53,15 @@ function Answer({ kept, elsewhere }: { kept: KeptEntry; elsewhere: boolean }) {
 
 /** A unit put on file on the spot that the office did not take. */
 function nameOfNew(entries: ReadonlyMap<string, KeptEntry>, unitId: string): string | undefined {
-  for (const { op } of entries.values()) if (op.kind === 'unit.add' && op.payload.unitId === unitId) return op.payload.name;
+  for (const { entry } of entries.values()) if (entry.kind === 'unit.add' && entry.payload.unitId === unitId) return entry.payload.name;
 }
 
-function placeOf(op: Entry, visit: VisitOnFile): string {
+function placeOf(entry: Entry, visit: VisitOnFile): string {
   const unitId =
-    'unitId' in op.payload
-      ? op.payload.unitId
-      : 'taskId' in op.payload
-        ? visit.tasks.find((t) => t.taskId === (op.payload as { taskId: string }).taskId)?.unitId
+    'unitId' in entry.payload
+      ? entry.payload.unitId
+      : 'taskId' in entry.payload
+        ? visit.tasks.find((t) => t.taskId === (entry.payload as { taskId: string }).taskId)?.unitId
         : null;
   return visit.units.some((u) => u.id === unitId) ? to.unit(visit.id, unitId as string) : to.visit(visit.id);
 }

@@ -3,14 +3,12 @@ import type { Actor } from '../../../core/people/access';
 import { addDays } from '../../../core/calendar';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { AppError } from '../../../core/errors';
-import { moveOrder } from '../../../core/visits/move-order';
 import type { Db } from '../../../database/client';
 import { refusedBy } from '../../../database/constraints';
 import type { SendAway } from '../../../schemas/people/absences';
 import { writeAudit } from '../../audit/verbs/write-audit';
-import { checkedSpan } from '../../visits/verbs/slot';
-import { staleVisitError } from '../../visits/verbs/stale';
-import { writeMove, type MoveToWrite } from '../../visits/verbs/write-move';
+import { movesToWrite } from '../../visits/verbs/moves-to-write';
+import { writeMove } from '../../visits/verbs/write-move';
 
 type Ctx = { db: Db; actor: Pick<Actor, 'userId'>; now: Date; baseUrl: string };
 
@@ -23,7 +21,17 @@ export async function sendAway(ctx: Ctx, input: SendAway): Promise<{ absenceId: 
   const { db, actor, now } = ctx;
   const person = await db.user.findUnique({ where: { id: input.userId } });
   if (!person) throw new AppError('not_found', 'That person is not on file.');
-  const moves = await checkedMoves(db, input, person.name, now);
+  if (input.moves.some((m) => m.startMs < now.getTime()))
+    throw new AppError('conflict', 'One of these times is past by now. Look again who can go.');
+  const moves = await movesToWrite(db, input.moves, {
+    now,
+    reason: `${person.name} is away`,
+    mayMove: (visit) => visit.technicianId === input.userId,
+    refusals: {
+      missing: 'A visit to be handed on is not on file.',
+      ring: 'These visits would have to change places with one another. Choose fewer of them.',
+    },
+  });
   const startsOn = fromLocalDate(input.from);
   const endsOn = fromLocalDate(addDays(input.to, 1));
   try {
@@ -68,35 +76,3 @@ export async function sendAway(ctx: Ctx, input: SendAway): Promise<{ absenceId: 
     throw e;
   }
 }
-
-async function checkedMoves(db: Db, input: SendAway, name: string, now: Date): Promise<MoveToWrite[]> {
-  const moves: (MoveToWrite & { move: { from: Place; to: Place } })[] = [];
-  for (const m of input.moves) {
-    if (m.startMs < now.getTime()) throw new AppError('conflict', 'One of these times is past by now. Look again who can go.');
-    const visit = await db.visit.findUnique({
-      where: { id: m.visitId },
-      include: { tasks: { where: { open: true }, include: { task: { include: { unit: true } } } } },
-    });
-    if (!visit) throw new AppError('not_found', 'A visit to be handed on is not on file.');
-    if (visit.version !== m.version || visit.status !== 'booked' || visit.technicianId !== input.userId)
-      throw await staleVisitError(db, visit.id);
-    const units = visit.tasks.map((t) => t.task.unit);
-    const to = await checkedSpan(db, visit.kitchenId, m.technicianId, { start: m.startMs, end: m.endMs }, units, { now, anyway: true });
-    const from = { startsAt: visit.startsAt, endsAt: visit.endsAt, technicianId: visit.technicianId };
-    const stand = { startsAt: to.startsAt, endsAt: to.endsAt, technicianId: m.technicianId };
-    moves.push({
-      visitId: visit.id,
-      version: m.version,
-      from,
-      to: stand,
-      reason: `${name} is away`,
-      move: { from: place(from), to: place(stand) },
-    });
-  }
-  const order = moveOrder(moves.map((m) => ({ ...m.move, write: m })));
-  if (!order) throw new AppError('conflict', 'These visits would have to change places with one another. Choose fewer of them.');
-  return order.map(({ write: { move: _, ...rest } }) => rest);
-}
-
-type Place = { technicianId: string; start: number; end: number };
-const place = (s: MoveToWrite['from']): Place => ({ technicianId: s.technicianId, start: s.startsAt.getTime(), end: s.endsAt.getTime() });

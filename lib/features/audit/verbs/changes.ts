@@ -4,6 +4,8 @@ import { AppError } from '../../../core/errors';
 import { lastChange } from '../reads/audit';
 import type { Prisma, Tx } from '../../../database/client';
 import { refusedBy } from '../../../database/constraints';
+import type { ServiceContext } from '../../context';
+import { writeAudit } from './write-audit';
 
 /** JSON with keys in order: PostgreSQL gives them back in another than they were written in. */
 const inOrder = (value: unknown): string =>
@@ -27,6 +29,23 @@ export function differences<T extends object>(before: T, after: Partial<{ [K in 
   }
   return out;
 }
+
+/** The line that an edit leaves: each field that differs, as it was and as it is. */
+export const writeEdit = <T extends object>(
+  db: Tx,
+  { actor, now }: Pick<ServiceContext, 'actor' | 'now'>,
+  of: { action: string; entity: string; id: string },
+  before: T,
+  after: Partial<{ [K in keyof T]: unknown }>,
+) =>
+  writeAudit(db, {
+    at: now,
+    userId: actor?.userId ?? null,
+    action: of.action,
+    entity: of.entity,
+    entityId: of.id,
+    detail: { changed: differences(before, after) },
+  });
 
 /** What to tell someone whose form was opened before another person's change: who, what, and what now. */
 export async function staleError(db: Tx, entity: string, id: string, noun: string): Promise<AppError> {

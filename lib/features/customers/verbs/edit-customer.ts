@@ -1,9 +1,8 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { EditCustomer } from '../../../schemas/customers/customers';
-import { differences, orSay, staleError } from '../../audit/verbs/changes';
+import { orSay, staleError, writeEdit } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { CUSTOMER_REFUSALS } from './create-customer';
 
@@ -14,14 +13,7 @@ export function editCustomer({ db, actor, now }: ServiceContext, { id, version, 
     if (!before) throw new AppError('not_found', 'That customer is not on file.');
     const { count } = await tx.customer.updateMany({ where: { id, version }, data: { ...data, version: { increment: 1 } } });
     if (count === 0) throw await staleError(tx, 'Customer', id, 'this customer');
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'customer.edited',
-      entity: 'Customer',
-      entityId: id,
-      detail: { changed: differences(before, data) },
-    });
+    await writeEdit(tx, { actor, now }, { action: 'customer.edited', entity: 'Customer', id }, before, data);
   });
   return orSay(work, CUSTOMER_REFUSALS);
 }

@@ -2,8 +2,7 @@ import 'server-only';
 import { AppError } from '../../../core/errors';
 import { withinTransaction } from '../../../database/transaction';
 import type { SetSending } from '../../../schemas/customers/customers';
-import { differences } from '../../audit/verbs/changes';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { writeEdit } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 
 /** What goes out to a customer by itself. @throws AppError not_found */
@@ -12,13 +11,6 @@ export function setSending({ db, actor, now }: ServiceContext, { id, ...data }: 
     const before = await tx.customer.findUnique({ where: { id } });
     if (!before) throw new AppError('not_found', 'That customer is not on file.');
     await tx.customer.update({ where: { id }, data });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'customer.edited',
-      entity: 'Customer',
-      entityId: id,
-      detail: { changed: differences(before, data) },
-    });
+    await writeEdit(tx, { actor, now }, { action: 'customer.edited', entity: 'Customer', id }, before, data);
   });
 }

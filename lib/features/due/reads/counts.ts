@@ -35,3 +35,15 @@ export async function dueCounts(db: Tx, zones: Zones, filter: DueFilter, limitDa
   }
   return counts;
 }
+
+export type OverdueNow = { tasks: number; kitchens: number; toBook: number; pastLimit: number };
+
+/** What is late today by each kitchen's clock: in all, on no visit yet, and later than so many days. */
+export async function overdueNow(db: Tx, now: Date, limitDays: number): Promise<OverdueNow> {
+  const [row] = await db.$queryRaw<OverdueNow[]>`
+    SELECT count(*)::int AS tasks, count(DISTINCT t."kitchenId")::int AS kitchens, count(*) FILTER (WHERE vt.id IS NULL)::int AS "toBook",
+      count(*) FILTER (WHERE (${now}::timestamptz AT TIME ZONE k."timeZone")::date - t."dueOn" > ${limitDays}::int)::int AS "pastLimit"
+    FROM "Task" t JOIN "Kitchen" k ON k.id = t."kitchenId" AND k."archivedAt" IS NULL LEFT JOIN "VisitTask" vt ON vt."taskId" = t.id AND vt.open
+    WHERE t.active AND t."dueOn" <= ${now}::date AND t."dueOn" < (${now}::timestamptz AT TIME ZONE k."timeZone")::date`;
+  return row ?? { tasks: 0, kitchens: 0, toBook: 0, pastLimit: 0 };
+}

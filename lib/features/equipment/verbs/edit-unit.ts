@@ -1,11 +1,10 @@
 import 'server-only';
 import { STORED_COMPRESSOR_MAP } from '../../../database/stored/shop';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
 import { writeOrNull } from '../../../database/json';
 import { withinTransaction } from '../../../database/transaction';
 import type { EditUnit } from '../../../schemas/equipment/equipment';
-import { differences, orSay, staleError } from '../../audit/verbs/changes';
+import { orSay, staleError, writeEdit } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { UNIT_REFUSALS } from './create-unit';
 
@@ -20,14 +19,7 @@ export function editUnit({ db, actor, now }: ServiceContext, { id, version, tag,
       data: { ...after, compressorMap: writeOrNull(STORED_COMPRESSOR_MAP, data.compressorMap), version: { increment: 1 } },
     });
     if (count === 0) throw await staleError(tx, 'Unit', id, 'this unit');
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'unit.edited',
-      entity: 'Unit',
-      entityId: id,
-      detail: { changed: differences(before, after) },
-    });
+    await writeEdit(tx, { actor, now }, { action: 'unit.edited', entity: 'Unit', id }, before, after);
   });
   return orSay(work, UNIT_REFUSALS);
 }

@@ -1,6 +1,7 @@
 import 'server-only';
 import { DEFAULT_HYPER, type FoulingPosterior } from '../../../core/fouling';
-import { DEFAULT_POLICY_ON_FILE, readPolicy, type FleetBelief, type PolicyOnFile } from '../../../core/evidence';
+import { type FleetBelief } from '../../../core/evidence';
+import { DEFAULT_POLICY, readPolicy, type ShopPolicy } from '../../../core/intervals';
 import { STORED_FLEET_BELIEF, STORED_POSTERIOR } from '../../../database/stored/fouling';
 import { STORED_POLICY } from '../../../database/stored/shop';
 import type { Tx } from '../../../database/client';
@@ -16,9 +17,9 @@ export async function fleetBelief(db: Tx): Promise<FleetBelief> {
 }
 
 /** The shop's policy, whole: what was never set is as the program brings it. */
-export async function policyOnFile(db: Tx): Promise<PolicyOnFile> {
+export async function policyOnFile(db: Tx): Promise<ShopPolicy> {
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { policy: true } });
-  return shop ? readPolicy(STORED_POLICY.read(shop.policy)) : DEFAULT_POLICY_ON_FILE;
+  return shop ? readPolicy(STORED_POLICY.read(shop.policy)) : DEFAULT_POLICY;
 }
 
 /** Posteriors on file of a kitchen's units, of one model only: others speak another language. */

@@ -1,7 +1,7 @@
 import 'server-only';
-import type { PolicyOnFile } from '../../../core/evidence';
+import type { ShopPolicy } from '../../../core/intervals';
 import { policyOnFile } from '../../evidence/reads/fouling';
 import type { ServiceContext } from '../../context';
 
 /** The policy as it is kept. */
-export const presentRules = ({ db }: Pick<ServiceContext, 'db'>): Promise<PolicyOnFile> => policyOnFile(db);
+export const presentRules = ({ db }: Pick<ServiceContext, 'db'>): Promise<ShopPolicy> => policyOnFile(db);

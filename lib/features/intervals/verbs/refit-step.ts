@@ -7,9 +7,9 @@ import {
   ownLimits,
   type FleetBelief,
   type OwnLimits,
-  type PolicyOnFile,
   type UnitBelief,
 } from '../../../core/evidence';
+import { type ShopPolicy } from '../../../core/intervals';
 import { condenserUnitOf, conditionsOf } from '../../../core/condenser/from-record';
 import type { LocalDate } from '../../../core/calendar';
 import { groupBy } from '../../../core/numerics/group-by';
@@ -46,7 +46,7 @@ export async function refitStep(db: Db, step: RefitStep): Promise<RefitStepDone>
 }
 
 /** A unit's own limits cost more than its belief. Where nothing that they rest on has changed they are left as they are on file. */
-function withLimits(belief: UnitBelief, rules: PolicyOnFile, keyOnFile: string | null) {
+function withLimits(belief: UnitBelief, rules: ShopPolicy, keyOnFile: string | null) {
   const { unit, conditions } = belief.file;
   const { baseline } = belief.evidence;
   const ownKey = hashOf([unit, conditions, baseline, rules.ownLimits, equations(rules)]);
@@ -58,7 +58,7 @@ const hashOf = (value: unknown) => createHash('sha256').update(JSON.stringify(va
 const REFERENCE = condenserUnitOf({ kind: 'reach_in', refrigerant: 'R134a', placement: 'line', cutoutPaGauge: 1_900_000 }, {});
 const limitsByKey = new Map<string, OwnLimits | null>();
 /** What today's equations say of a unit that never changes: other equations say something else, and every limit is worked out anew. */
-function equations({ ownLimits: settings }: PolicyOnFile): OwnLimits | null {
+function equations({ ownLimits: settings }: ShopPolicy): OwnLimits | null {
   const key = JSON.stringify(settings);
   const hit = limitsByKey.get(key);
   if (hit !== undefined) return hit;

@@ -1,6 +1,7 @@
 import 'server-only';
 import { cleanPrior } from '../../../core/condenser';
-import { ownLimits, settleFleet, type PolicyOnFile, type WhatIfCoil, type WhatIfFleet } from '../../../core/evidence';
+import { ownLimits, settleFleet, type WhatIfCoil, type WhatIfFleet } from '../../../core/evidence';
+import { type ShopPolicy } from '../../../core/intervals';
 import { settingsFor } from '../../../core/evidence/revise-task';
 import { addDays, todayIn, type LocalDate } from '../../../core/calendar';
 import { replay, type Replay, type ReplayCoil } from '../../../core/owner/replay';
@@ -31,7 +32,7 @@ const SHOWN = 12;
 const PAST_DAYS = 365;
 
 /** Where the fleet's coil cleanings settle under the present policy and under another, before anything is saved. */
-export async function whatIf({ db, now: moment }: Pick<ServiceContext, 'db' | 'now'>, asked: PolicyOnFile): Promise<WhatIfAnswer> {
+export async function whatIf({ db, now: moment }: Pick<ServiceContext, 'db' | 'now'>, asked: ShopPolicy): Promise<WhatIfAnswer> {
   const { coils, scale } = await coilsOnFile(db);
   const present = await policyOnFile(db);
   const sameLimits = JSON.stringify(present.ownLimits) === JSON.stringify(asked.ownLimits);
@@ -67,7 +68,7 @@ async function pastAgain(
   now: Date,
   coils: readonly WhatIfCoil[],
   settled: WhatIfFleet,
-  asked: PolicyOnFile,
+  asked: ShopPolicy,
 ): Promise<PastAgain | null> {
   const from: LocalDate = addDays(todayIn(await shopTimeZone(db), now.getTime()), -PAST_DAYS);
   const [cleaned, kind, fleet] = [
@@ -90,7 +91,7 @@ async function pastAgain(
   return again && usual && { asked: again, calendar: usual.calendar, calendarWeeks };
 }
 
-function asAsked(c: CoilOnFile, rules: PolicyOnFile, kept: boolean): WhatIfCoil {
+function asAsked(c: CoilOnFile, rules: ShopPolicy, kept: boolean): WhatIfCoil {
   // The limits on file are those of the present policy; another policy's have to be worked out.
   const own = kept && c.own ? c.own : ownLimits(c.core, c.baseline ?? cleanPrior(c.core), c.conditions, rules.ownLimits);
   const bounds = {

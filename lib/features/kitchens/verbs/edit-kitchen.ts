@@ -2,10 +2,9 @@ import 'server-only';
 import { writePosition } from '../../../core/position';
 import { STORED_HOURS } from '../../../database/stored/shop';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { EditKitchen } from '../../../schemas/customers/kitchens';
-import { differences, orSay, staleError } from '../../audit/verbs/changes';
+import { orSay, staleError, writeEdit } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { KITCHEN_REFUSALS } from './create-kitchen';
 import { nearShop } from './set-position';
@@ -30,14 +29,13 @@ export function editKitchen({ db, actor, now }: ServiceContext, { id, version, s
       },
     });
     if (count === 0) throw await staleError(tx, 'Kitchen', id, 'this kitchen');
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'kitchen.edited',
-      entity: 'Kitchen',
-      entityId: id,
-      detail: { changed: differences({ ...before, serviceHours: STORED_HOURS.read(before.serviceHours) }, data) },
-    });
+    await writeEdit(
+      tx,
+      { actor, now },
+      { action: 'kitchen.edited', entity: 'Kitchen', id },
+      { ...before, serviceHours: STORED_HOURS.read(before.serviceHours) },
+      data,
+    );
   });
   return orSay(work, KITCHEN_REFUSALS);
 }

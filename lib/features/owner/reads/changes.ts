@@ -72,5 +72,9 @@ export async function ruleChanges(db: Tx, { since, until, unreadOnly, take = 200
 }
 export type RuleChangeRow = Awaited<ReturnType<typeof ruleChanges>>[number];
 
-export const unreadChanges = (db: Tx) =>
-  db.ruleChange.count({ where: { kind: 'evidence', review: null, task: { active: true, unit: { archivedAt: null } } } });
+export async function unreadChanges(db: Tx): Promise<number> {
+  const [row] = await db.$queryRaw<{ n: number }[]>`
+    SELECT count(*)::int AS n FROM "RuleChange" r JOIN "Task" t ON t.id = r."taskId" AND t.active JOIN "Unit" u ON u.id = t."unitId" AND u."archivedAt" IS NULL
+    WHERE r.kind = 'evidence' AND r.review IS NULL`;
+  return row?.n ?? 0;
+}

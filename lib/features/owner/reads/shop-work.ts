@@ -36,19 +36,24 @@ export async function overdueGroups(
   now: Date,
 ): Promise<{ groups: OverdueGroup[]; crew: { skills: ('flammable' | 'roof')[]; shifts: ReturnType<typeof STORED_HOURS.read> }[] }> {
   const rows = await db.$queryRaw<(Omit<OverdueGroup, 'hours'> & { age: OverdueAge; hours: unknown })[]>(Prisma.sql`
-    WITH late AS (
-      SELECT t.id, t."unitId", k."serviceHours" AS hours, k.id AS kitchen, (${now}::timestamptz AT TIME ZONE k."timeZone")::date - t."dueOn" AS days
+    WITH open AS MATERIALIZED (
+      SELECT vt."taskId", coalesce(v."customerReply" = 'other_time', false) AS "otherTime" FROM "VisitTask" vt JOIN "Visit" v ON v.id = vt."visitId" WHERE vt.open
+    ), late AS (
+      SELECT t.id, t."unitId", t."kitchenId", (${now}::timestamptz AT TIME ZONE k."timeZone")::date - t."dueOn" AS days
       FROM "Task" t JOIN "Kitchen" k ON k.id = t."kitchenId" AND k."archivedAt" IS NULL
       WHERE t.active AND t."dueOn" <= ${now}::date AND t."dueOn" < (${now}::timestamptz AT TIME ZONE k."timeZone")::date
-    ), last AS (
-      SELECT DISTINCT ON (v."kitchenId") v."kitchenId", v."nobodyThere" FROM "Visit" v WHERE v.status = 'done' AND v."kitchenId" IN (SELECT kitchen FROM late)
-      ORDER BY v."kitchenId", v."startsAt" DESC
+    ), counted AS MATERIALIZED (
+      SELECT l."kitchenId", CASE WHEN days <= 7 THEN 'week' WHEN days <= 30 THEN 'month' WHEN days <= 90 THEN 'quarter' ELSE 'older' END AS age, u.refrigerant, u."roofWork",
+        o."taskId" IS NOT NULL AS booked, coalesce(o."otherTime", false) AS "otherTime", count(*) AS tasks
+      FROM late l JOIN "Unit" u ON u.id = l."unitId" AND u."archivedAt" IS NULL LEFT JOIN open o ON o."taskId" = l.id GROUP BY 1, 2, 3, 4, 5, 6
+    ), kitchens AS MATERIALIZED (
+      -- What is large or asked for elsewhere, once for each kitchen and not for each task.
+      SELECT k.id, k."serviceHours" AS hours,
+        coalesce((SELECT v."nobodyThere" FROM "Visit" v WHERE v."kitchenId" = k.id AND v.status = 'done' ORDER BY v."startsAt" DESC LIMIT 1), false) AS "nobodyThere"
+      FROM "Kitchen" k WHERE k.id IN (SELECT c."kitchenId" FROM counted c)
     )
-    SELECT CASE WHEN days <= 7 THEN 'week' WHEN days <= 30 THEN 'month' WHEN days <= 90 THEN 'quarter' ELSE 'older' END AS age, count(*)::int AS tasks,
-      u.refrigerant, u."roofWork", l.hours, v.id IS NOT NULL AS booked, coalesce(v."customerReply" = 'other_time', false) AS "otherTime", coalesce(last."nobodyThere", false) AS "nobodyThere"
-    FROM late l JOIN "Unit" u ON u.id = l."unitId" AND u."archivedAt" IS NULL
-      LEFT JOIN "VisitTask" vt ON vt."taskId" = l.id AND vt.open LEFT JOIN "Visit" v ON v.id = vt."visitId" LEFT JOIN last ON last."kitchenId" = l.kitchen
-    GROUP BY 1, 3, 4, 5, 6, 7, 8`);
+    SELECT c.age, sum(c.tasks)::int AS tasks, c.refrigerant, c."roofWork", k.hours, c.booked, c."otherTime", k."nobodyThere"
+    FROM counted c JOIN kitchens k ON k.id = c."kitchenId" GROUP BY 1, 3, 4, 5, 6, 7, 8`);
   const people = await db.user.findMany({
     where: { active: true, role: { in: [...VISITING_ROLES] } },
     select: { skills: true, shifts: true },

@@ -27,20 +27,18 @@ const WATER = 'water_cooled';
 /** On a unit `u` and its row `f`, if any: somebody looked at its coil, and air can tell of it. */
 export const TELLS = Prisma.sql`(u."condenserKind"::text <> ${WATER} AND coalesce(f."evidenceCount", 0) > 0)`;
 
+type Row = Omit<StandingUnit, 'days' | 'own'> & { asOf: Date; own: unknown; timeZone: string };
+
 /** Where the coils of some kitchens stand, fastest first: only those that somebody looked at and that air cools. */
 export async function standings(db: Tx, kitchenIds: readonly string[], now: Date): Promise<StandingUnit[]> {
-  const rows = await db.unitFouling.findMany({
-    where: { evidenceCount: { gt: 0 }, unit: { kitchenId: { in: [...kitchenIds] }, archivedAt: null, condenserKind: { not: WATER } } },
-    orderBy: [{ ratePerDay: 'desc' }, { unitId: 'asc' }],
-    select: {
-      ratePerDay: true, rateSdPerDay: true, evidenceCount: true, lnK: true, lnKSd: true, asOf: true, own: true,
-      unit: { select: { id: true, name: true, kind: true, placement: true, refrigerant: true, kitchenId: true, kitchen: { select: { timeZone: true } } } },
-    },
-  }); // prettier-ignore
-  return rows.map(({ unit: { kitchen, ...unit }, asOf, own, ...f }) => ({
+  const rows = await db.$queryRaw<Row[]>(Prisma.sql`
+    SELECT u.id, u.name, u.kind::text AS kind, u.placement::text AS placement, u.refrigerant, u."kitchenId", f."ratePerDay", f."rateSdPerDay", f."evidenceCount",
+      f."lnK", f."lnKSd", f."asOf", f.own, k."timeZone"
+    FROM "Unit" u JOIN "UnitFouling" f ON f."unitId" = u.id JOIN "Kitchen" k ON k.id = u."kitchenId"
+    WHERE u."kitchenId" = ANY(${[...kitchenIds]}::uuid[]) AND u."archivedAt" IS NULL AND ${TELLS} ORDER BY f."ratePerDay" DESC, u.id`);
+  return rows.map(({ asOf, own, timeZone, ...unit }) => ({
     ...unit,
-    ...f,
-    days: daysBetween(toLocalDate(asOf), todayIn(kitchen.timeZone, now.getTime())),
+    days: daysBetween(toLocalDate(asOf), todayIn(timeZone, now.getTime())),
     own: STORED_OWN_LIMITS.readOrNull(own),
   }));
 }

@@ -17,6 +17,9 @@ export const visitsAndWays = (from: string, to: string, zone: string) => Prisma.
     WHERE l.prior IS NOT NULL AND l.prior <> l."kitchenId"
   )`;
 
+/** So many stand on the page; the others in the file. */
+const LISTED = 12;
+
 /** Work of visits of a period that are 30 days past. */
 const settled = (from: string, to: string, zone: string, now: Date) => Prisma.sql`
   SELECT v.id, v."kitchenId", v."startsAt", coalesce(v."leftAt", v."endsAt") AS over FROM "Visit" v
@@ -28,25 +31,23 @@ const CALLED = Prisma.sql`
   j."kitchenId" = v."kitchenId" AND j.source IN ('call', 'customer') AND j."createdAt" > v.over AND j."createdAt" <= v.over + interval '30 days'
   AND EXISTS (SELECT 1 FROM "JobUnit" ju JOIN "VisitTask" vt ON vt."unitId" = ju."unitId" AND vt."visitId" = v.id WHERE ju."jobId" = j.id)`;
 
-export type CallOuts = { visits: number; followed: number };
+export type CallOut = { visitId: string; day: string; kitchen: string; jobId: string; what: string };
+export type CallOuts = { visits: number; followed: number; latest: CallOut[] };
 
-/** Visits of a period that are 30 days past, and after how many of them the kitchen rang about a unit of that visit within 30 days. */
+/**
+ * Visits of a period that are 30 days past, and of how many the kitchen rang about one of their units within 30 days; the
+ * latest of those, each with the first such call.
+ */
 export async function callOuts(db: Tx, from: string, to: string, zone: string, now: Date): Promise<CallOuts> {
   const [row] = await db.$queryRaw<CallOuts[]>(Prisma.sql`
-    WITH v AS (${settled(from, to, zone, now)}) SELECT count(*)::int AS visits, (SELECT count(DISTINCT v.id)::int FROM v JOIN "Job" j ON ${CALLED}) AS followed FROM v`);
-  return row ?? { visits: 0, followed: 0 };
-}
-
-export type CallOut = { visitId: string; day: Date; kitchen: string; jobId: string; number: number; what: string };
-
-/** The visits of which a call followed, the latest first, each with the first such call. */
-export const callOutList = (db: Tx, [from, to, zone, now]: readonly [from: string, to: string, zone: string, now: Date], take = 12) =>
-  db.$queryRaw<CallOut[]>(Prisma.sql`
-    WITH v AS (${settled(from, to, zone, now)}), c AS (
-      SELECT DISTINCT ON (v.id) v.id AS "visitId", (v."startsAt" AT TIME ZONE ${zone})::date AS day, v."kitchenId", j.id AS "jobId", j.number, j.what
-      FROM v JOIN "Job" j ON ${CALLED} ORDER BY v.id, j."createdAt"
+    WITH v AS MATERIALIZED (${settled(from, to, zone, now)}), c AS MATERIALIZED (
+      SELECT DISTINCT ON (v.id) v.id, v."startsAt", v."kitchenId", j.id AS job, j.what FROM v JOIN "Job" j ON ${CALLED} ORDER BY v.id, j."createdAt"
     )
-    SELECT c."visitId", c.day, k.name AS kitchen, c."jobId", c.number, c.what FROM c JOIN "Kitchen" k ON k.id = c."kitchenId" ORDER BY c.day DESC, c."visitId" LIMIT ${take}`);
+    SELECT (SELECT count(*)::int FROM v) AS visits, (SELECT count(*)::int FROM c) AS followed, coalesce((
+      SELECT jsonb_agg(jsonb_build_object('visitId', l.id, 'day', (l."startsAt" AT TIME ZONE ${zone})::date, 'kitchen', k.name, 'jobId', l.job, 'what', l.what) ORDER BY l."startsAt" DESC, l.id)
+      FROM (SELECT * FROM c ORDER BY "startsAt" DESC, id LIMIT ${LISTED}) l JOIN "Kitchen" k ON k.id = l."kitchenId"), '[]') AS latest`);
+  return row ?? { visits: 0, followed: 0, latest: [] };
+}
 
 export type VisitLine = {
   id: string; day: Date; kitchen: string; customer: string; technician: string; status: string; nobodyThere: boolean; startsAt: Date; endsAt: Date;

@@ -1,5 +1,6 @@
 import 'server-only';
-import { cleaningWorth, type PolicyOnFile } from '../../../core/evidence';
+import { cleaningWorth } from '../../../core/evidence';
+import { type ShopPolicy } from '../../../core/intervals';
 import type { Tx } from '../../../database/client';
 import { STORED_WORTH, type WorthOnFile } from '../../../database/stored/figures';
 import { dueCoils } from './due-coils';
@@ -12,11 +13,11 @@ const KEPT_MS = 30 * 3600_000;
 type Prices = { cleaningCost: number; failureCost: number };
 
 /** What the weighing rests on besides the coils themselves. */
-const ground = (prices: Prices, { failureLimit, failureChancePerDay }: PolicyOnFile): string =>
+const ground = (prices: Prices, { failureLimit, failureChancePerDay }: ShopPolicy): string =>
   JSON.stringify([prices.cleaningCost, prices.failureCost, failureLimit, failureChancePerDay]);
 
 /** Cleaning against what it saves, reckoned from what is on file now. Of a large shop it goes through thousands of coils. */
-export async function weighCleaning(db: Tx, now: Date, prices: Prices, policy: PolicyOnFile): Promise<WorthOnFile> {
+export async function weighCleaning(db: Tx, now: Date, prices: Prices, policy: ShopPolicy): Promise<WorthOnFile> {
   const { coils, unseen, more } = await dueCoils(db, now, AHEAD_DAYS);
   return { worth: cleaningWorth(coils, prices, policy), unseen, more, days: AHEAD_DAYS, from: ground(prices, policy) };
 }
@@ -25,7 +26,7 @@ export async function weighCleaning(db: Tx, now: Date, prices: Prices, policy: P
  * The same as the night left it, with the moment it is of; reckoned at once where there is none of the last day, or the shop
  * has said other prices since.
  */
-export async function worthToday(db: Tx, now: Date, prices: Prices, policy: PolicyOnFile): Promise<WorthOnFile & { at: Date }> {
+export async function worthToday(db: Tx, now: Date, prices: Prices, policy: ShopPolicy): Promise<WorthOnFile & { at: Date }> {
   const row = await db.ownerFigure.findUnique({ where: { key: WORTH } });
   const kept = row && now.getTime() - row.at.getTime() < KEPT_MS ? STORED_WORTH.readOrNull(row.value) : null;
   if (row && kept && kept.from === ground(prices, policy)) return { ...kept, at: row.at };

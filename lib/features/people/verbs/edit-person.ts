@@ -2,10 +2,9 @@ import 'server-only';
 import { STORED_HOURS } from '../../../database/stored/shop';
 import { takesVisits } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { EditPerson } from '../../../schemas/people/people';
-import { differences, orSay, staleError } from '../../audit/verbs/changes';
+import { orSay, staleError, writeEdit } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 import { PERSON_REFUSALS } from './create-person';
 import { keepAnOwner, keepsThePeople } from './last-owner';
@@ -23,16 +22,13 @@ export function editPerson({ db, actor, now }: ServiceContext, { id, version, ..
       data: { ...data, shifts: STORED_HOURS.write(data.shifts), onCall: STORED_HOURS.write(data.onCall), version: { increment: 1 } },
     });
     if (count === 0) throw await staleError(tx, 'User', id, 'this person');
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'person.edited',
-      entity: 'User',
-      entityId: id,
-      detail: {
-        changed: differences({ ...before, shifts: STORED_HOURS.read(before.shifts), onCall: STORED_HOURS.read(before.onCall) }, data),
-      },
-    });
+    await writeEdit(
+      tx,
+      { actor, now },
+      { action: 'person.edited', entity: 'User', id },
+      { ...before, shifts: STORED_HOURS.read(before.shifts), onCall: STORED_HOURS.read(before.onCall) },
+      data,
+    );
   });
   return orSay(work, PERSON_REFUSALS);
 }

@@ -24,7 +24,7 @@ import {
 import { depletesOzone } from '../../../core/refrigerants/catalogue';
 import { judgedPressure } from '../../../core/sealed/judged';
 import { groupBy } from '../../../core/numerics/group-by';
-import type { SealedWork } from '../../../core/sealed/work';
+import { STORED_SEALED_WORK } from '../../../database/stored/sealed';
 import type { Tx } from '../../../database/client';
 import type { Prisma } from '../../../database/generated/client';
 import { gwpOf } from './book';
@@ -137,7 +137,7 @@ async function testsOf(db: Tx, units: readonly Row[]): Promise<Map<string, UnitL
 
 /** Whether a pressure test on file held; null where it was too short to say. */
 function held(stored: Prisma.JsonValue, altitudeM: number): boolean | null {
-  const work = stored as SealedWork | null;
+  const work = STORED_SEALED_WORK.readOrNull(stored);
   if (work?.step !== 'pressure_test') return null;
   const verdict = judgedPressure(work, altitudeM)?.j.verdict;
   return verdict === 'holds' ? true : verdict === 'leaks' ? false : null;

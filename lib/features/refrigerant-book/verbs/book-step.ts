@@ -2,6 +2,7 @@ import 'server-only';
 import { refrigerantLabel } from '../../../core/refrigerants/naming';
 import type { SealedWork } from '../../../core/sealed/work';
 import type { Tx } from '../../../database/client';
+import { counterEntry } from './counter-entry';
 
 type Step = { id: string; unitId: string; visitId: string; certificateId: string | null; overruledBy: string; overruledWhy: string };
 type Given = {
@@ -19,24 +20,7 @@ type Given = {
 export async function bookStep(db: Tx, { step, replacesId, work, weighed, at, by, note }: Given): Promise<void> {
   if (replacesId) {
     const before = await db.cylinderEntry.findFirst({ where: { stepId: replacesId, correctsId: null, corrected: null } });
-    if (before) {
-      const { id: correctsId, cylinderId, way, kg, unitId, visitId, stepId, recoveredFor } = before;
-      await db.cylinderEntry.create({
-        data: {
-          cylinderId,
-          way,
-          kg: -kg,
-          unitId,
-          visitId,
-          stepId,
-          recoveredFor,
-          correctsId,
-          byUserId: by,
-          at,
-          note: 'Written anew on the repair record.',
-        },
-      });
-    }
+    if (before) await counterEntry(db, before, { byUserId: by, at, note: 'Written anew on the repair record.' });
   }
   if (!weighed || (work?.step !== 'recover' && work?.step !== 'charge')) return;
   const cylinder = work.cylinderId === null ? null : await db.cylinder.findUnique({ where: { id: work.cylinderId } });

@@ -15,6 +15,7 @@ import type {
 import { writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { shopTimeZone } from '../../shop/reads/shop';
+import { counterEntry } from './counter-entry';
 
 type By = ServiceContext & { actor: { userId: string } };
 const audit = (tx: Tx, { actor, now }: By, action: string, entityId: string, detail: object = {}) =>
@@ -96,23 +97,8 @@ export function takeEntryBack(ctx: By, { entryId, why }: TakeEntryBack): Promise
     if (!entry) throw new AppError('not_found', 'That line is not in the book.');
     if (entry.corrected || entry.correctsId) throw new AppError('conflict', 'That line was taken back already.');
     if (entry.way === 'scale_check') throw new AppError('invalid', 'A weighing changes nothing: weigh it again.');
-    const { cylinderId, way, kg, unitId, visitId, stepId, recoveredFor } = entry;
-    await tx.cylinderEntry.create({
-      data: {
-        cylinderId,
-        way,
-        kg: -kg,
-        unitId,
-        visitId,
-        stepId,
-        recoveredFor,
-        correctsId: entryId,
-        byUserId: ctx.actor.userId,
-        at: ctx.now,
-        note: why,
-      },
-    });
-    await audit(tx, ctx, 'cylinder.taken_back', cylinderId, { entryId, what: CYLINDER_WAY_LABEL[way], why });
+    await counterEntry(tx, entry, { byUserId: ctx.actor.userId, at: ctx.now, note: why });
+    await audit(tx, ctx, 'cylinder.taken_back', entry.cylinderId, { entryId, what: CYLINDER_WAY_LABEL[entry.way], why });
   });
 }
 

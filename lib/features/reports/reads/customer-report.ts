@@ -29,7 +29,7 @@ export async function customerReport(db: Tx, visitId: string, language?: Languag
     }),
     db.job.findMany({
       where: { OR: [{ foundVisitId: visitId }, { visitId }, { events: { some: { visitId } } }] },
-      orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
+      orderBy: [{ urgency: 'asc' }, { createdAt: 'asc' }, { id: 'asc' }],
       include: { units: { include: { unit: { select: { name: true } } } } },
     }),
   ]);

@@ -1,6 +1,7 @@
 import 'server-only';
-import { SEALED_STEPS, type SealedWork } from '../../../core/sealed';
+import { SEALED_STEPS } from '../../../core/sealed';
 import type { Tx } from '../../../database/client';
+import { STORED_SEALED_WORK } from '../../../database/stored/sealed';
 
 /** Repair records of a unit, the latest first, each with its standing steps in the order of the work. */
 export async function recordsOfUnit(db: Tx, unitId: string) {
@@ -21,7 +22,7 @@ export async function recordsOfUnit(db: Tx, unitId: string) {
     begunAt: r.begunAt,
     cylinders,
     steps: r.steps
-      .map(({ by, work, ...s }) => ({ ...s, by: by.name, work: work as SealedWork | null }))
+      .map(({ by, work, ...s }) => ({ ...s, by: by.name, work: STORED_SEALED_WORK.readOrNull(work) }))
       .sort((a, b) => SEALED_STEPS.indexOf(a.step) - SEALED_STEPS.indexOf(b.step)),
   }));
 }

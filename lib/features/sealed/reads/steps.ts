@@ -1,18 +1,16 @@
 import 'server-only';
-import { SEALED_STEPS, type OpenRecord, type SealedStepEntry, type SealedWork } from '../../../core/sealed';
+import { SEALED_STEPS, type OpenRecord, type SealedStepEntry } from '../../../core/sealed';
 import type { Prisma } from '../../../database/generated/client';
+import { STORED_SEALED_WORK } from '../../../database/stored/sealed';
 
 type Row = Prisma.SealedStepGetPayload<object>;
-
-/** Held to its schema when it was taken in, and never changed since. */
-const workOf = (work: Prisma.JsonValue): SealedWork | null => work as SealedWork | null;
 
 export const sealedEntry = (s: Row): SealedStepEntry => ({
   id: s.id,
   recordId: s.recordId,
   unitId: s.unitId,
   step: s.step,
-  work: workOf(s.work),
+  work: STORED_SEALED_WORK.readOrNull(s.work),
   skippedWhy: s.skippedWhy,
   certificateId: s.certificateId,
   overruledBy: s.overruledBy,

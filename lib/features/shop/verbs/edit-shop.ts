@@ -1,9 +1,8 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { EditShop } from '../../../schemas/shop/shop';
-import { differences, staleError } from '../../audit/verbs/changes';
+import { staleError, writeEdit } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
 
 /** @throws AppError not_found | conflict — someone changed the shop since `seen`. */
@@ -13,13 +12,6 @@ export function editShop({ db, actor, now }: ServiceContext, { seen, ...data }: 
     if (!before) throw new AppError('not_found', 'The shop is not set up yet.');
     if (before.updatedAt.toISOString() !== seen) throw await staleError(tx, 'ShopSettings', '1', 'the shop’s settings');
     await tx.shopSettings.update({ where: { id: 1 }, data });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'shop.edited',
-      entity: 'ShopSettings',
-      entityId: '1',
-      detail: { changed: differences(before, data) },
-    });
+    await writeEdit(tx, { actor, now }, { action: 'shop.edited', entity: 'ShopSettings', id: '1' }, before, data);
   });
 }

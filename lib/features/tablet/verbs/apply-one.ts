@@ -58,8 +58,8 @@ export async function applyOne(
   const chores: string[] = [];
   let same: { twin?: string } | null = null;
   const refused = await attempt(db, async () => {
-    const op = readEntry(envelope);
-    const { visit, notes: first } = await desk.visit(op.visitId);
+    const entry = readEntry(envelope);
+    const { visit, notes: first } = await desk.visit(entry.visitId);
     notes.push(...first);
     const ctx: ApplyContext = {
       db,
@@ -74,9 +74,9 @@ export async function applyOne(
       chore: (message) => chores.push(message),
       same: (twin) => (same = twin ? { twin } : {}),
     };
-    await (HANDLERS[op.kind] as Handler<Entry['kind']>)(ctx, op as never);
-    if (visit.status === 'done' && op.kind !== 'visit.close' && !same) chores.unshift('It came in after the visit was closed.');
-    if (CHANGES_VISIT.has(op.kind)) desk.changed(op.visitId);
+    await (HANDLERS[entry.kind] as Handler<Entry['kind']>)(ctx, entry as never);
+    if (visit.status === 'done' && entry.kind !== 'visit.close' && !same) chores.unshift('It came in after the visit was closed.');
+    if (CHANGES_VISIT.has(entry.kind)) desk.changed(entry.visitId);
   });
   if (refused !== null && !isRefusal(refused)) throw refused;
   // What was undone gave back the lock on the visit's row too.

@@ -37,7 +37,7 @@ export type ApplyContext = {
 };
 
 export type Of<K extends EntryKind> = Extract<Entry, { kind: K }>;
-export type Handler<K extends EntryKind> = (ctx: ApplyContext, op: Of<K>) => Promise<void>;
+export type Handler<K extends EntryKind> = (ctx: ApplyContext, entry: Of<K>) => Promise<void>;
 
 /**
  * Whether an entry stands over what another said before it. What one tablet wrote later always replaces what it wrote

@@ -1,6 +1,5 @@
 import 'server-only';
 import type { Actor } from '../../../core/people/access';
-import { moveOrder } from '../../../core/visits/move-order';
 import { withRiders } from '../../../core/tasks';
 import { AppError } from '../../../core/errors';
 import { refusedBy } from '../../../database/constraints';
@@ -9,10 +8,10 @@ import { kitchenTasks } from '../reads/visits';
 import type { SqueezeTake } from '../../../schemas/visits/squeeze';
 import { unitsInNeed } from '../../planning/verbs/offer-squeeze';
 import { bookJob, jobToBook } from '../../jobs/verbs/book-job';
+import { movesToWrite } from './moves-to-write';
 import { checkedSpan } from './slot';
-import { staleVisitError } from './stale';
 import { refuseTaken, taskTakenError, writeBooking } from './write-booking';
-import { writeMove, type MoveToWrite } from './write-move';
+import { writeMove } from './write-move';
 
 const MINUTE = 60_000;
 
@@ -36,7 +35,15 @@ export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ 
   // Hours and days off were part of the offer.
   const at = { now, anyway: true };
   const slot = await checkedSpan(db, input.kitchenId, input.technicianId, span, [...units, ...tasks], at);
-  const moves = await checkedMoves(db, input, slot.kitchen.name, at);
+  const moves = await movesToWrite(db, input.moves, {
+    now,
+    reason: `Made room for an emergency at ${slot.kitchen.name}`,
+    mayMove: (visit) => !visit.fixed,
+    refusals: {
+      missing: 'A visit to be moved is not on file.',
+      ring: 'These visits would have to change places with one another. Choose another time.',
+    },
+  });
   const job = input.jobId ? await jobToBook(db, input.jobId, input.kitchenId) : null;
   const emergency = job === null || job.urgency === 'now' || job.urgency === 'today';
   const said = job ? `Job ${job.number}: ${input.what}` : `Emergency: ${input.what}`;
@@ -70,40 +77,3 @@ export async function squeezeEmergency(ctx: Ctx, input: SqueezeTake): Promise<{ 
     throw taskTakenError(e) ?? e;
   }
 }
-
-/** The visits that give way, in an order in which nobody is in two places on the way. */
-async function checkedMoves(db: Db, input: SqueezeTake, kitchen: string, at: { now: Date; anyway: boolean }): Promise<MoveToWrite[]> {
-  const moves: (MoveToWrite & { move: { from: Place; to: Place } })[] = [];
-  for (const m of input.moves) {
-    const visit = await db.visit.findUnique({
-      where: { id: m.visitId },
-      include: { tasks: { where: { open: true }, include: { task: { include: { unit: true } } } } },
-    });
-    if (!visit) throw new AppError('not_found', 'A visit to be moved is not on file.');
-    if (visit.version !== m.version || visit.status !== 'booked' || visit.fixed) throw await staleVisitError(db, visit.id);
-    const to = await checkedSpan(
-      db,
-      visit.kitchenId,
-      m.technicianId,
-      { start: m.startMs, end: m.endMs },
-      visit.tasks.map((t) => t.task.unit),
-      at,
-    );
-    const from = { startsAt: visit.startsAt, endsAt: visit.endsAt, technicianId: visit.technicianId };
-    const stand = { startsAt: to.startsAt, endsAt: to.endsAt, technicianId: m.technicianId };
-    moves.push({
-      visitId: visit.id,
-      version: m.version,
-      from,
-      to: stand,
-      reason: `Made room for an emergency at ${kitchen}`,
-      move: { from: place(from), to: place(stand) },
-    });
-  }
-  const order = moveOrder(moves.map((m) => ({ ...m.move, write: m })));
-  if (!order) throw new AppError('conflict', 'These visits would have to change places with one another. Choose another time.');
-  return order.map(({ write: { move: _, ...rest } }) => rest);
-}
-
-type Place = { technicianId: string; start: number; end: number };
-const place = (s: MoveToWrite['from']): Place => ({ technicianId: s.technicianId, start: s.startsAt.getTime(), end: s.endsAt.getTime() });

@@ -44,19 +44,19 @@ export class OfficeInMemory {
       return Promise.resolve();
     },
     send: async (name, _sentAt, entries) => {
-      const batch = entries.map((k) => structuredClone(k.op)).sort((a, b) => a.seq - b.seq);
+      const batch = entries.map((k) => structuredClone(k.entry)).sort((a, b) => a.seq - b.seq);
       await sleep(this.latency());
       const device = this.device(name);
       let stopped: Stop | null = null;
       const results = [];
-      for (const op of batch) {
-        if (!this.filed.has(op.id)) {
-          stopped = op.seq <= device.lastSeq ? 'renumber' : op.seq > device.lastSeq + 1 ? 'gap' : null;
+      for (const entry of batch) {
+        if (!this.filed.has(entry.id)) {
+          stopped = entry.seq <= device.lastSeq ? 'renumber' : entry.seq > device.lastSeq + 1 ? 'gap' : null;
           if (stopped) break;
-          this.filed.set(op.id, { ...op, userId: device.userId });
+          this.filed.set(entry.id, { ...entry, userId: device.userId });
         }
-        if (op.seq === device.lastSeq + 1) device.lastSeq = op.seq;
-        results.push({ id: op.id, outcome: 'applied' as const, note: '' });
+        if (entry.seq === device.lastSeq + 1) device.lastSeq = entry.seq;
+        results.push({ id: entry.id, outcome: 'applied' as const, note: '' });
       }
       const { lastSeq } = device;
       await sleep(this.latency());

@@ -4,7 +4,7 @@ import { LANGUAGE_LABEL, LANGUAGES, type Language } from '@/lib/core/customer-wo
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { Check } from '@/app/_ui/fields/check';
 import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
-import { SaveRow } from '@/app/_ui/forms/parts';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { makeTheirPage } from '../../actions';
 
@@ -20,7 +20,7 @@ export function MakePageForm({ customer, kitchens }: Props) {
     <ActionForm {...form} className="mt-4 flex max-w-2xl flex-col gap-4">
       <h3>Make a link</h3>
       <FormErrors errors={error('')} />
-      <input type="hidden" name="customerId" value={customer.id} />
+      <Hidden of={{ customerId: customer.id }} />
       <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
         <Field label="For whom" {...on('holder')} defaultValue={customer.contactName} autoComplete="off" />
         <Select label="Shows" {...on('kitchenId')} blank="All kitchens" options={kitchens.map((k) => ({ value: k.id, label: k.name }))} />

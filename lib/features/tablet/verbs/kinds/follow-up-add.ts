@@ -11,11 +11,11 @@ import { unitOnVisit } from '../unit-on-visit';
 const DAYS_SOON = 3;
 
 /** Work that a finding calls for becomes a job; where one of the same cause stands open on the unit, that one goes on. */
-export const followUpAdd: Handler<'follow_up.add'> = async (ctx, op) => {
+export const followUpAdd: Handler<'follow_up.add'> = async (ctx, entry) => {
   const { db, visit, at, actor } = ctx;
-  const unit = await unitOnVisit(ctx, op.payload.unitId);
-  const { unitId, what, note, urgency: said } = op.payload;
-  const twin = await twinOf(ctx, op.kind, op.payload, (id) => stillWanted(ctx, id));
+  const unit = await unitOnVisit(ctx, entry.payload.unitId);
+  const { unitId, what, note, urgency: said } = entry.payload;
+  const twin = await twinOf(ctx, entry.kind, entry.payload, (id) => stillWanted(ctx, id));
   if (twin) return ctx.same(twin);
   if (said === 'now') ctx.chore(`${unit.name} stays off until somebody has worked on it: ${what}. Ring the kitchen.`);
   const soon = soonOf(said);
@@ -26,12 +26,22 @@ export const followUpAdd: Handler<'follow_up.add'> = async (ctx, op) => {
     ? await db.job.findFirst({ where: { cause, closedAt: null, units: { some: { unitId } } }, orderBy: { createdAt: 'asc' } })
     : null;
   if (!standing) {
-    const job = { id: op.id, kitchenId: visit.kitchenId, unitIds: [unitId], source: 'finding' as const, what, note, cause, dueOn, ...soon };
+    const job = {
+      id: entry.id,
+      kitchenId: visit.kitchenId,
+      unitIds: [unitId],
+      source: 'finding' as const,
+      what,
+      note,
+      cause,
+      dueOn,
+      ...soon,
+    };
     await openJobs(db, [{ ...job, foundVisitId: visit.id }], { by: actor.userId, at });
     return;
   }
   await db.jobEvent.create({
-    data: { id: op.id, jobId: standing.id, at, kind: 'found_again', reason: what, visitId: visit.id, byUserId: actor.userId },
+    data: { id: entry.id, jobId: standing.id, at, kind: 'found_again', reason: what, visitId: visit.id, byUserId: actor.userId },
   });
   // What was found again is as urgent as the more urgent of the two.
   const sooner = JOB_URGENCIES.indexOf(soon.urgency) < JOB_URGENCIES.indexOf(standing.urgency);

@@ -8,18 +8,18 @@ import { standsOver, type Handler } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
 
 /** A reading beside what is there: the later made one stands. One that comes after the closing gets its estimate at once. */
-export const readingAdd: Handler<'reading.add'> = async (ctx, op) => {
+export const readingAdd: Handler<'reading.add'> = async (ctx, entry) => {
   const { db, visit, actor, at, now, deviceId } = ctx;
-  const { replaces, values, entered, questioned, ...p } = op.payload;
+  const { replaces, values, entered, questioned, ...p } = entry.payload;
   const unit = await unitOnVisit(ctx, p.unitId);
   const standing = await db.reading.findFirst({ where: { visitId: visit.id, unitId: p.unitId, phase: p.phase, supersededAt: null } });
-  const wins = !standing || standsOver(ctx, op.id, standing);
+  const wins = !standing || standsOver(ctx, entry.id, standing);
   if (standing && standing.id !== replaces && readingsDiffer(readingValues(standing), values))
     ctx.note(`Two readings ${p.phase} cleaning of ${unit.name}. The later made one stands; both are kept.`);
   if (standing && wins) await db.reading.update({ where: { id: standing.id }, data: { supersededAt: now } });
   await db.reading.create({
     data: {
-      id: op.id,
+      id: entry.id,
       visitId: visit.id,
       ...p,
       ...values,
@@ -32,6 +32,6 @@ export const readingAdd: Handler<'reading.add'> = async (ctx, op) => {
     },
   });
   if (!wins || visit.status !== 'done') return;
-  const failed = await attempt(db, () => storeEstimate({ db }, op.id));
+  const failed = await attempt(db, () => storeEstimate({ db }, entry.id));
   if (failed !== null) ctx.note('Its estimate could not be worked out.');
 };

@@ -3,36 +3,36 @@ import { todayIn } from '../../../../core/calendar';
 import { toLocalDate } from '../../../../core/calendar/date-column';
 import { AppError } from '../../../../core/errors';
 import { CERTIFICATE_LABEL } from '../../../../core/refrigerant-book';
-import { NEEDS_CERTIFICATE, SEALED_STEP_TEXT, SEALED_WORK_VERSION, weighedKg } from '../../../../core/sealed';
-import { jsonOrNull } from '../../../../database/json';
+import { NEEDS_CERTIFICATE, SEALED_STEP_TEXT, weighedKg } from '../../../../core/sealed';
+import { writeOrNull } from '../../../../database/json';
+import { STORED_SEALED_WORK } from '../../../../database/stored/sealed';
 import { bookStep } from '../../../refrigerant-book/verbs/book-step';
 import { standsOver, type ApplyContext, type Handler, type Of } from '../context';
 import { unitOnVisit } from '../unit-on-visit';
 
 /** A step of a repair record beside what is there: the later made one stands, and what it weighed is in the refrigerant book once. */
-export const sealedStep: Handler<'sealed.step'> = async (ctx, op) => {
+export const sealedStep: Handler<'sealed.step'> = async (ctx, entry) => {
   const { db, visit, actor, at, now, deviceId } = ctx;
-  const { recordId, work, ...p } = op.payload;
+  const { recordId, work, ...p } = entry.payload;
   const unit = await unitOnVisit(ctx, p.unitId);
   const title = SEALED_STEP_TEXT[p.step].title.toLowerCase();
-  await certified(ctx, op);
+  await certified(ctx, entry);
   await db.sealedRecord.createMany({ data: { id: recordId, unitId: p.unitId, begunAt: at }, skipDuplicates: true });
   await ofItsJob(ctx, recordId, p.unitId);
   const record = await db.sealedRecord.findUniqueOrThrow({ where: { id: recordId }, include: { unit: { select: { name: true } } } });
   if (record.unitId !== p.unitId) throw new AppError('invalid', `That repair record is of ${record.unit.name}.`);
   const standing = await db.sealedStep.findFirst({ where: { recordId, step: p.step, supersededAt: null } });
-  const wins = !standing || standsOver(ctx, op.id, standing);
+  const wins = !standing || standsOver(ctx, entry.id, standing);
   if (standing && standing.deviceId !== deviceId)
     ctx.note(`Two tablets say what was done at “${title}” of ${unit.name}. The later made entry stands.`);
   if (standing && wins) await db.sealedStep.update({ where: { id: standing.id }, data: { supersededAt: now } });
   await db.sealedStep.create({
     data: {
-      id: op.id,
+      id: entry.id,
       recordId,
       visitId: visit.id,
       ...p,
-      work: jsonOrNull(work),
-      workVersion: SEALED_WORK_VERSION,
+      work: writeOrNull(STORED_SEALED_WORK, work),
       at,
       byUserId: actor.userId,
       deviceId,
@@ -45,7 +45,7 @@ export const sealedStep: Handler<'sealed.step'> = async (ctx, op) => {
   const weighed = weighedKg(work);
   await bookStep(db, {
     step: {
-      id: op.id,
+      id: entry.id,
       unitId: p.unitId,
       visitId: visit.id,
       certificateId: p.certificateId,

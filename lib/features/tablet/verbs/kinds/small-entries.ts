@@ -11,50 +11,52 @@ import { unitOnVisit } from '../unit-on-visit';
 
 /** Entries that stand beside one another and never replace anything. */
 
-export const partUse: Handler<'part.use'> = async (ctx, op) => {
-  if (op.payload.unitId) await unitOnVisit(ctx, op.payload.unitId);
-  const twin = await twinOf(ctx, op.kind, op.payload, async (id) => (await ctx.db.partUsed.count({ where: { id } })) > 0);
+export const partUse: Handler<'part.use'> = async (ctx, entry) => {
+  if (entry.payload.unitId) await unitOnVisit(ctx, entry.payload.unitId);
+  const twin = await twinOf(ctx, entry.kind, entry.payload, async (id) => (await ctx.db.partUsed.count({ where: { id } })) > 0);
   if (twin) return ctx.same(twin);
   await writePartUsed(ctx.db, {
-    used: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: ctx.at },
+    used: { id: entry.id, visitId: ctx.visit.id, ...entry.payload, at: ctx.at },
     on: todayIn(ctx.visit.timeZone, ctx.at.getTime()),
     by: ctx.actor.userId,
     note: ctx.chore,
   });
 };
 
-export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, op) => {
-  await unitOnVisit(ctx, op.payload.unitId);
-  const twin = await twinOf(ctx, op.kind, op.payload, async (id) => (await ctx.db.foodWarning.count({ where: { id } })) > 0);
+export const foodWarningAdd: Handler<'food_warning.add'> = async (ctx, entry) => {
+  await unitOnVisit(ctx, entry.payload.unitId);
+  const twin = await twinOf(ctx, entry.kind, entry.payload, async (id) => (await ctx.db.foodWarning.count({ where: { id } })) > 0);
   if (twin) return ctx.same(twin);
-  await ctx.db.foodWarning.create({ data: { id: op.id, visitId: ctx.visit.id, ...op.payload, toldAt: timeNamed(ctx, op.payload.toldAt) } });
-};
-
-export const eventAdd: Handler<'event.add'> = async (ctx, op) => {
-  await unitOnVisit(ctx, op.payload.unitId);
-  const twin = await twinOf(ctx, op.kind, op.payload, async (id) => (await ctx.db.unitEvent.count({ where: { id } })) > 0);
-  if (twin) return ctx.same(twin);
-  await ctx.db.unitEvent.create({
-    data: { id: op.id, visitId: ctx.visit.id, ...op.payload, at: timeNamed(ctx, op.payload.at), byUserId: ctx.actor.userId },
+  await ctx.db.foodWarning.create({
+    data: { id: entry.id, visitId: ctx.visit.id, ...entry.payload, toldAt: timeNamed(ctx, entry.payload.toldAt) },
   });
 };
 
-export const photoAttach: Handler<'photo.attach'> = async (ctx, op) => {
-  const { bytes: _, takenAt, ...p } = op.payload;
+export const eventAdd: Handler<'event.add'> = async (ctx, entry) => {
+  await unitOnVisit(ctx, entry.payload.unitId);
+  const twin = await twinOf(ctx, entry.kind, entry.payload, async (id) => (await ctx.db.unitEvent.count({ where: { id } })) > 0);
+  if (twin) return ctx.same(twin);
+  await ctx.db.unitEvent.create({
+    data: { id: entry.id, visitId: ctx.visit.id, ...entry.payload, at: timeNamed(ctx, entry.payload.at), byUserId: ctx.actor.userId },
+  });
+};
+
+export const photoAttach: Handler<'photo.attach'> = async (ctx, entry) => {
+  const { bytes: _, takenAt, ...p } = entry.payload;
   if (p.unitId) await unitOnVisit(ctx, p.unitId);
   const file = await ctx.db.storedFile.findUnique({ where: { sha256: p.sha256 }, select: { id: true } });
   await ctx.db.photo.create({
-    data: { id: op.id, visitId: ctx.visit.id, ...p, takenAt: timeNamed(ctx, takenAt), byUserId: ctx.actor.userId, fileId: file?.id },
+    data: { id: entry.id, visitId: ctx.visit.id, ...p, takenAt: timeNamed(ctx, takenAt), byUserId: ctx.actor.userId, fileId: file?.id },
   });
 };
 
-export const signatureSet: Handler<'signature.set'> = async (ctx, op) => {
-  const { nobodyThere, signedBy, png } = op.payload;
+export const signatureSet: Handler<'signature.set'> = async (ctx, entry) => {
+  const { nobodyThere, signedBy, png } = entry.payload;
   const signaturePng = png === null ? null : Buffer.from(png, 'base64');
   if (signaturePng && !isPng(signaturePng)) throw new AppError('invalid', 'The signature is not a PNG picture.');
   const { signedAt, signedOn } = ctx.visit;
   const elsewhere = signedAt !== null && signedOn !== ctx.deviceId ? { at: signedAt, deviceId: signedOn } : null;
-  if (elsewhere && !(await signedOver(ctx, op.id, elsewhere, nobodyThere))) return;
+  if (elsewhere && !(await signedOver(ctx, entry.id, elsewhere, nobodyThere))) return;
   await ctx.db.visit.update({
     where: { id: ctx.visit.id },
     data: { nobodyThere, signedBy, signaturePng, signedAt: ctx.at, signedOn: ctx.deviceId },
@@ -81,8 +83,8 @@ const PNG = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a];
 const isPng = (b: Buffer) => PNG.every((byte, i) => b[i] === byte);
 
 /** Takes the row away; the entries of the visit keep what it said and why it was a slip. */
-export const entryStrike: Handler<'entry.strike'> = async (ctx, op) => {
-  const { what, entryId } = op.payload;
+export const entryStrike: Handler<'entry.strike'> = async (ctx, entry) => {
+  const { what, entryId } = entry.payload;
   const where = { id: entryId, visitId: ctx.visit.id };
   const { db } = ctx;
   if (await standsForAnother(ctx, entryId))

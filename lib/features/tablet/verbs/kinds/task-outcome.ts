@@ -7,8 +7,8 @@ import { standsOver, type ApplyContext, type Handler } from '../context';
 
 type Answer = { taskId: string; outcome: 'done' | 'not_done'; reason: string };
 
-export const taskDone: Handler<'task.done'> = (ctx, op) => answer(ctx, op.id, { ...op.payload, outcome: 'done', reason: '' });
-export const taskNotDone: Handler<'task.not_done'> = (ctx, op) => answer(ctx, op.id, { ...op.payload, outcome: 'not_done' });
+export const taskDone: Handler<'task.done'> = (ctx, entry) => answer(ctx, entry.id, { ...entry.payload, outcome: 'done', reason: '' });
+export const taskNotDone: Handler<'task.not_done'> = (ctx, entry) => answer(ctx, entry.id, { ...entry.payload, outcome: 'not_done' });
 
 const OUTCOME_LABEL = { planned: 'not answered', done: 'done', not_done: 'not done' } as const;
 const outcomeWords = ({ outcome, reason }: { outcome: keyof typeof OUTCOME_LABEL; reason: string }) =>

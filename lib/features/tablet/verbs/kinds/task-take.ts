@@ -8,9 +8,9 @@ import { unitOnVisit } from '../unit-on-visit';
  * A task that nobody had planned for this visit joins it. Where it stood on a later visit that has not begun, it moves
  * over, and the office hears of it.
  */
-export const taskTake: Handler<'task.take'> = async (ctx, op) => {
+export const taskTake: Handler<'task.take'> = async (ctx, entry) => {
   const { db, visit } = ctx;
-  const { taskId, unitId } = op.payload;
+  const { taskId, unitId } = entry.payload;
   await unitOnVisit(ctx, unitId);
   const task = await db.task.findUnique({
     where: { id: taskId },
@@ -34,6 +34,6 @@ export const taskTake: Handler<'task.take'> = async (ctx, op) => {
     );
   }
   await db.visitTask.create({
-    data: { id: op.id, visitId: visit.id, taskId, unitId, open: visit.status === 'booked' || visit.status === 'started' },
+    data: { id: entry.id, visitId: visit.id, taskId, unitId, open: visit.status === 'booked' || visit.status === 'started' },
   });
 };

@@ -20,9 +20,9 @@ async function freeName(db: Tx, kitchenId: string, wanted: string): Promise<stri
 }
 
 /** Puts a unit found on the spot on file with its usual tasks, for the office to look over. */
-export const unitAdd: Handler<'unit.add'> = async (ctx, op) => {
+export const unitAdd: Handler<'unit.add'> = async (ctx, entry) => {
   const { db, visit, actor, now } = ctx;
-  const { unitId, replacesId = null, ...u } = op.payload;
+  const { unitId, replacesId = null, ...u } = entry.payload;
   const replaced = replacesId === null ? null : await unitOnVisit(ctx, replacesId);
   const name = await freeName(db, visit.kitchenId, u.name);
   const { tag } = await createUnit(ctx, { ...u, name, id: unitId, kitchenId: visit.kitchenId, replacesId });

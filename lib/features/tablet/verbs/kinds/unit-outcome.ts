@@ -9,12 +9,12 @@ const outcomeSentence = ({ outcome, reason }: { outcome: keyof typeof OUTCOME_LA
   reason ? `${OUTCOME_LABEL[outcome]} (${reason})` : OUTCOME_LABEL[outcome];
 
 /** Whether the unit was reached. Gone units stay on file until the office takes them off. */
-export const unitOutcome: Handler<'unit.outcome'> = async (ctx, op) => {
+export const unitOutcome: Handler<'unit.outcome'> = async (ctx, entry) => {
   const { db, visit, at, deviceId } = ctx;
-  const { unitId, outcome, reason } = op.payload;
+  const { unitId, outcome, reason } = entry.payload;
   const unit = await unitOnVisit(ctx, unitId);
   const standing = await db.unitVisit.findUnique({ where: { visitId_unitId: { visitId: visit.id, unitId } } });
-  const wins = !standing || standsOver(ctx, op.id, standing);
+  const wins = !standing || standsOver(ctx, entry.id, standing);
   const differs = standing && standing.deviceId !== deviceId && (standing.outcome !== outcome || standing.reason !== reason);
   if (differs && (await cameMeanwhile(ctx, ['unit.outcome'], { unitId })))
     ctx.note(
@@ -23,7 +23,7 @@ export const unitOutcome: Handler<'unit.outcome'> = async (ctx, op) => {
   if (!wins) return;
   await db.unitVisit.upsert({
     where: { visitId_unitId: { visitId: visit.id, unitId } },
-    create: { id: op.id, visitId: visit.id, unitId, outcome, reason, at, deviceId },
+    create: { id: entry.id, visitId: visit.id, unitId, outcome, reason, at, deviceId },
     update: { outcome, reason, at, deviceId },
   });
   if (outcome === 'gone') ctx.chore(`${unit.name} is gone: ${reason} Take it out of use, or ask the kitchen.`);

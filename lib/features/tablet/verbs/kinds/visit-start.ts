@@ -2,9 +2,9 @@ import 'server-only';
 import { timeNamed, type Handler } from '../context';
 
 /** Arrival. Of two, the earlier counts. */
-export const visitStart: Handler<'visit.start'> = async (ctx, op) => {
+export const visitStart: Handler<'visit.start'> = async (ctx, entry) => {
   const { db, visit, actor } = ctx;
-  const arrivedAt = timeNamed(ctx, op.payload.arrivedAt);
+  const arrivedAt = timeNamed(ctx, entry.payload.arrivedAt);
   const earlier = visit.arrivedAt && visit.arrivedAt <= arrivedAt;
   if (earlier) ctx.same();
   const begins = visit.status === 'booked';

@@ -1,18 +1,5 @@
-import { fahrenheitToKelvin } from '../measures';
-import { DEFAULT_POLICY, type ShopPolicy } from '../intervals';
-import type { LimitSettings } from './own-limits';
 import { fieldOf } from '../typed/closed-set';
-
-/** The shop's policy as it is kept and edited: plain numbers, and the limits in the machine's own quantities. */
-export type PolicyOnFile = Omit<ShopPolicy, 'energyCostPerDayPerLnK'> & { energyCostPerDayPerLnK: number; ownLimits: LimitSettings };
-
-// A tenth of the cooling gone on a hot day is where a box in service begins to run warm; 225 °F on the discharge line
-// is the trade's usual limit. Both common practice, from memory, and settings.
-export const DEFAULT_POLICY_ON_FILE: PolicyOnFile = {
-  ...DEFAULT_POLICY,
-  energyCostPerDayPerLnK: 0.8,
-  ownLimits: { coolingLost: 0.1, dischargeK: fahrenheitToKelvin(225) },
-};
+import { DEFAULT_POLICY, type ShopPolicy } from './policy';
 
 /** Whether a stored value has the shape of what the program brings: numbers finite, lists of alike, objects key by key. */
 function alike(given: unknown, brought: unknown): boolean {
@@ -28,11 +15,11 @@ const withNewKinds = (key: string, given: unknown, brought: unknown): unknown =>
   key === 'maxWeeks' && typeof given === 'object' && given !== null && typeof brought === 'object' ? { ...brought, ...given } : given;
 
 /** The policy on file, filled up with what the program brings; a damaged value falls back to its default alone. */
-export function readPolicy(stored: unknown): PolicyOnFile {
+export function readPolicy(stored: unknown): ShopPolicy {
   const given = (typeof stored === 'object' && stored !== null ? stored : {}) as Record<string, unknown>;
-  const whole = Object.entries(DEFAULT_POLICY_ON_FILE).map(([key, brought]) => {
+  const whole = Object.entries(DEFAULT_POLICY).map(([key, brought]) => {
     const kept = withNewKinds(key, given[key], brought);
     return [key, alike(kept, brought) ? kept : brought];
   });
-  return Object.fromEntries(whole) as PolicyOnFile;
+  return Object.fromEntries(whole) as ShopPolicy;
 }

@@ -113,7 +113,7 @@ test.describe('the owner', () => {
     const [file] = await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name: 'As a file' }).click()]);
     expect(file.suggestedFilename()).toBe('fouling.csv');
 
-    await rooms.getByRole('link', { name: 'The shop' }).click();
+    await rooms.getByRole('link', { name: 'The shop’s work' }).click();
     await expect(page.getByRole('region', { name: 'Overdue tasks by reason and age' })).toBeVisible();
     await expect(page.getByRole('region', { name: 'Who grades harder' }).getByRole('row')).toHaveCount(4);
     const taken = async (name: string) =>

@@ -76,9 +76,9 @@ export function QuoteView({ quote, photos, language, pdf, children, next }: Prop
         <tbody>
           {lines.map((l, i) => (
             <tr key={i}>
-              <Td>{quoteLineWords(say.kind[l.kind], l.what)}</Td>
+              <Td>{quoteLineWords(l.kind, say.kind[l.kind], l.what)}</Td>
               <Td className="text-right whitespace-nowrap">
-                {l.quantity} {l.unit}
+                {l.quantity} {say.unit(l.unit)}
               </Td>
               <Td className="text-right">{money(l.priceCents, currency)}</Td>
               <Td className="text-right">{money(sums.lines[i] ?? 0, currency)}</Td>

@@ -63,4 +63,6 @@ export type UnitEvidenceShown = {
   cycle: CyclePicture | null;
   /** Newest first. */
   visits: VisitShown[];
+  /** There are earlier ones. */
+  moreVisits: boolean;
 };

@@ -10,9 +10,11 @@ export const QUOTE_LINE_LABEL: Record<QuoteLineKind, string> = {
   other: 'Other',
 };
 
-/** "Part: Door hinge"; one word where both are the same. `kind` in the reader's language. */
-export const quoteLineWords = (kind: string, what: string): string =>
-  what.trim().toLowerCase() === kind.toLowerCase() ? kind : `${kind}: ${what}`;
+/** "Part: Door hinge"; one word where both are the same, in the office's words or the reader's (`label`), or nothing more was said. */
+export function quoteLineWords(kind: QuoteLineKind, label: string, what: string): string {
+  const said = what.trim().toLowerCase();
+  return ['', label.toLowerCase(), QUOTE_LINE_LABEL[kind].toLowerCase()].includes(said) ? label : `${label}: ${what}`;
+}
 
 export type QuoteLine = {
   kind: QuoteLineKind;

@@ -23,8 +23,8 @@ export const PRESSURE_VERDICT: Record<PressureJudgement['verdict'], string> = {
 export const VACUUM_VERDICT: Record<VacuumJudgement['verdict'], string> = {
   tight_and_dry: 'Tight and dry.',
   moisture: 'Tight, but wet: it levels off too high.',
-  leak: 'It leaks: the rise is straight.',
-  leak_and_moisture: 'It leaks, and it is wet.',
+  leak: 'It rises straight: a leak, or water still boiling off.',
+  leak_and_moisture: 'It rises far, and on: a leak, much water, or both.',
   not_yet: 'Can’t say yet.',
   too_high: 'Not deep enough to begin: pump on.',
 };

@@ -7,7 +7,9 @@ import { logNormalCdf, normalCdf } from '../fouling/special';
  * p(t) = p₀ + A·(1 − e^(−t/τ)) + r·t, p₀ free, A ≥ 0, r ≥ 0. The answer is the posterior over (r, A, τ) on a grid of
  * τ and r; p₀ and A are integrated in closed form. "Levels off: moisture; straight: leak" and 500 microns are common
  * practice; makers' limits come first. A leak is linear while the inside is far below the atmosphere (choked flow, or
- * molecular flow against a constant pressure).
+ * molecular flow against a constant pressure). Water far below its boiling pressure rises as straight: within the first
+ * half hour the two can't be told apart by the gauge, and the words say so. What judges it is a world of other equations
+ * (tests/unit/sealed/vacuum-world.ts).
  */
 
 export type VacuumReading = { minutes: number; microns: number };

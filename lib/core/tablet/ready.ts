@@ -9,30 +9,43 @@ export type Missing = {
   message: string;
 };
 
-/** In the order they are met on the way round the kitchen. Empty means the visit can be closed. */
+const listed = (names: readonly string[]): string =>
+  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+
+/** In the order they are met on the way round the kitchen, a unit's tasks in one line. Empty means the visit can be closed. */
 export function missingToClose(visit: VisitOnFile): Missing[] {
   const missing: Missing[] = [];
-  const name = (unitId: string) => visit.units.find((u) => u.id === unitId)?.name ?? 'A unit';
+  const order = new Map(visit.units.map((u, place) => [u.id, place]));
   if (!visit.entries.arrivedAt) missing.push({ code: 'not_arrived', unitId: null, taskId: null, message: 'Say when you arrived.' });
-  for (const t of visit.tasks) {
-    const place = { unitId: t.unitId, taskId: t.taskId };
-    if (t.outcome === 'planned')
-      missing.push({
-        code: 'task_open',
-        ...place,
-        message: `${name(t.unitId)}: ${t.label.toLowerCase()} is neither done nor left undone for a reason.`,
-      });
-    if (t.outcome !== 'done') continue;
-    const unit = visit.units.find((u) => u.id === t.unitId);
+  const unitIds = [...new Set(visit.tasks.map((t) => t.unitId))].sort((a, b) => (order.get(a) ?? Infinity) - (order.get(b) ?? Infinity));
+  for (const unitId of unitIds) missing.push(...missingOfUnit(visit, unitId));
+  if (!visit.entries.signature)
+    missing.push({ code: 'no_signature', unitId: null, taskId: null, message: 'Have someone sign, or say that nobody was there.' });
+  return missing;
+}
+
+function missingOfUnit(visit: VisitOnFile, unitId: string): Missing[] {
+  const unit = visit.units.find((u) => u.id === unitId);
+  const name = unit?.name ?? 'A unit';
+  const tasks = visit.tasks.filter((t) => t.unitId === unitId);
+  const open = tasks.filter((t) => t.outcome === 'planned');
+  const missing: Missing[] = [];
+  if (open.length > 0)
+    missing.push({
+      code: 'task_open',
+      unitId,
+      taskId: open[0]?.taskId ?? null,
+      message: `${name}: ${listed(open.map((t) => t.label.toLowerCase()))} ${open.length === 1 ? 'is' : 'are'} neither done nor left undone for a reason.`,
+    });
+  for (const t of tasks.filter((t) => t.outcome === 'done')) {
     const unlooked = unlookedFor(t, unit, visit.entries.findings);
     if (unlooked.length > 0)
       missing.push({
         code: 'low_side',
-        ...place,
-        message: `${name(t.unitId)}: ${t.label.toLowerCase()} is done, but not everything was looked at. Grade ${aspectWords(unlooked)}, or say why not.`,
+        unitId,
+        taskId: t.taskId,
+        message: `${name}: ${t.label.toLowerCase()} is done, but not everything was looked at. Grade ${aspectWords(unlooked)}, or say why not.`,
       });
   }
-  if (!visit.entries.signature)
-    missing.push({ code: 'no_signature', unitId: null, taskId: null, message: 'Have someone sign, or say that nobody was there.' });
   return missing;
 }

@@ -55,11 +55,11 @@ export async function quotePdf(
         {lines.map((l, i) => (
           <View key={i} style={s.row} wrap={false}>
             <Text style={s.what}>
-              {quoteLineWords(say.kind[l.kind], l.what)}
+              {quoteLineWords(l.kind, say.kind[l.kind], l.what)}
               {l.partNumber ? ` (${l.partNumber})` : ''}
             </Text>
             <Text style={s.number}>
-              {l.quantity} {l.unit}
+              {l.quantity} {say.unit(l.unit)}
             </Text>
             <Text style={s.number}>{cash(l.priceCents)}</Text>
             <Text style={s.number}>{cash(sums.lines[i] ?? 0)}</Text>

@@ -1,7 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, localDate } from '@/lib/core/calendar';
-import { canGo, countsAgainst, isOpen, JOB_STATES, quotedMinutes, quoteSums, waitsFor, type QuoteLine } from '@/lib/core/jobs';
+import {
+  canGo,
+  countsAgainst,
+  isOpen,
+  JOB_STATES,
+  quotedMinutes,
+  quoteLineWords,
+  quoteSums,
+  waitsFor,
+  type QuoteLine,
+} from '@/lib/core/jobs';
 import { NEEDS_CERTIFICATE, SEALED_STEP_TEXT, SEALED_STEPS } from '@/lib/core/sealed';
 
 describe('a job', () => {
@@ -18,6 +28,12 @@ describe('a job', () => {
     }
     expect(JOB_STATES.filter((to) => canGo('done', to))).toEqual([]);
     expect(JOB_STATES.filter((to) => canGo('declined', to))).toEqual(['asked']);
+  });
+
+  it('names a line once, in the reader’s words, where nothing more was said of it', () => {
+    expect(quoteLineWords('labour', 'Mano de obra', 'Labour')).toBe('Mano de obra');
+    expect(quoteLineWords('labour', 'Mano de obra', ' ')).toBe('Mano de obra');
+    expect(quoteLineWords('part', 'Repuesto', 'Hinge')).toBe('Repuesto: Hinge');
   });
 
   it('asks for the quote, the part and the date in their turn', () => {

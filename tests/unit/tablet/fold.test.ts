@@ -117,6 +117,25 @@ describe('what stands between a visit and its closing', () => {
     ]);
   });
 
+  it('says what is open of one unit in one line, the units in the order of the round', () => {
+    const one = blank();
+    const task = (taskId: string, unitId: string, label: string) =>
+      ({ ...one.tasks[0], taskId, unitId, label }) as VisitOnFile['tasks'][number];
+    const units = ['b', 'a'].map((id) => ({ ...one.units[0], id, name: `Unit ${id}` })) as VisitOnFile['units'];
+    const tasks = [
+      task('1', 'a', 'Coil cleaning'),
+      task('2', 'b', 'Coil cleaning'),
+      task('3', 'a', 'Drain inspection'),
+      task('4', 'a', 'Filter'),
+    ];
+    expect(missingToClose({ ...one, units, tasks }).map((m) => m.message)).toEqual([
+      'Say when you arrived.',
+      'Unit b: coil cleaning is neither done nor left undone for a reason.',
+      'Unit a: coil cleaning, drain inspection and filter are neither done nor left undone for a reason.',
+      'Have someone sign, or say that nobody was there.',
+    ]);
+  });
+
   it('is nothing once all is said, and still the arrival where all else is', () => {
     const rest = [entry('task.not_done', { taskId: 't', reason: 'No key' }), entry('signature.set', { signedBy: '', nobodyThere: true })];
     expect(codes(after(entry('visit.start', { arrivedAt: '15:00' }), ...rest))).toEqual([]);

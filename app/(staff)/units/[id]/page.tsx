@@ -38,21 +38,23 @@ export const metadata: Metadata = { title: 'Unit' };
 /** Said in the head, or in a way of its own. */
 const IN_HEAD = ['name', 'tag', 'kind', 'placement', 'refrigerant', 'notes'] as const;
 
-export default definePage('read:equipment', async ({ db, actor, now, params }) => {
+export default definePage('read:equipment', async ({ db, actor, now, params, query }) => {
   const unit = isId(params.id) ? await unitPage(db, params.id) : null;
   if (!unit) notFound();
-  const [tasks, kinds, measures, limit] = await Promise.all([
+  const { kitchen } = unit;
+  const off = unit.archivedAt !== null;
+  const writes = can(actor, 'write:equipment');
+  const of = { id: unit.id, kitchenId: kitchen.id, timeZone: kitchen.timeZone };
+  const [tasks, kinds, measures, limit, trouble, settled, evidence, changes] = await Promise.all([
     tasksOfUnit(db, unit.id),
     taskKinds(db, { activeOnly: true }),
     unitsOf(db, actor.userId),
     overdueLimit(db),
+    off ? null : unitTrouble(db, unit.id),
+    lastSettled(db, unit.id, 5),
+    off ? null : unitEvidence(db, of, now, historyOf(query)),
+    writes ? changesOf(db, 'Unit', unit.id) : null,
   ]);
-  const { kitchen } = unit;
-  const off = unit.archivedAt !== null;
-  const trouble = off ? null : await unitTrouble(db, unit.id);
-  const settled = await lastSettled(db, unit.id, 5);
-  const evidence = off ? null : await unitEvidence(db, unit.id, now);
-  const writes = can(actor, 'write:equipment');
   const edits = writes && !off;
   const today = todayIn(kitchen.timeZone, now.getTime());
   return (
@@ -89,7 +91,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
         />
         {evidence ? (
           <Fold id="evidence" title="Evidence" aside="how the coil went, what it costs, every visit">
-            <UnitEvidence evidence={evidence} units={measures} name={unit.name} />
+            <UnitEvidence evidence={evidence} units={measures} name={unit.name} unitId={unit.id} />
           </Fold>
         ) : null}
         <Nameplate unit={unit} measures={measures} />
@@ -103,11 +105,13 @@ export default definePage('read:equipment', async ({ db, actor, now, params }) =
             consequence="Its tasks no longer come due. Visits, findings and readings stay, and it can be put back."
           />
         ) : null}
-        {writes ? <ChangeHistory changes={await changesOf(db, 'Unit', unit.id)} timeZone={kitchen.timeZone} /> : null}
+        {changes ? <ChangeHistory changes={changes} timeZone={kitchen.timeZone} /> : null}
       </div>
     </>
   );
 });
+
+const historyOf = (query: { visits?: string }) => (query.visits === 'all' ? 'all' : 'latest');
 
 type Unit = NonNullable<Awaited<ReturnType<typeof unitPage>>>;
 type Found = Awaited<ReturnType<typeof unitTrouble>> | null;

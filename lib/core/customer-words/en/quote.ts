@@ -10,6 +10,8 @@ export const QUOTE_EN = {
   price: 'Price',
   amount: 'Amount',
   kind: QUOTE_LINE_LABEL as Record<QuoteLineKind, string>,
+  /** A unit as the office wrote it: those that the form offers have their own word. */
+  unit: (unit: string) => unit,
   picture: (number: number, day: string) => `Picture ${number}, taken ${day}`,
   tax: (percent: number) => `Tax, ${percent} % of what is taxed`,
   inAll: 'In all',

@@ -10,6 +10,7 @@ export const QUOTE_ES: typeof QUOTE_EN = {
   price: 'Precio',
   amount: 'Importe',
   kind: { labour: 'Mano de obra', part: 'Repuesto', refrigerant: 'Refrigerante', trip: 'Viaje', other: 'Otro' },
+  unit: (unit) => ({ pcs: 'uds.', trip: 'viaje' })[unit] ?? unit,
   picture: (number, day) => `Foto ${number}, tomada el ${day}`,
   tax: (percent) => `Impuesto, ${percent} % de lo gravado`,
   inAll: 'En total',

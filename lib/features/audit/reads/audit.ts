@@ -17,9 +17,8 @@ export type ChangeOnFile = { id: string; at: Date; by: string; action: string; c
 export async function changesOf(db: Tx, entity: string, entityId: string, most = 50): Promise<ChangeOnFile[]> {
   const entries = await db.auditEntry.findMany({ where: { entity, entityId }, orderBy: { id: 'desc' }, take: most });
   const ids = [...new Set(entries.flatMap((e) => e.userId ?? []))];
-  const people = new Map(
-    (await db.user.findMany({ where: { id: { in: ids } }, select: { id: true, name: true } })).map((u) => [u.id, u.name]),
-  );
+  const found = ids.length > 0 ? await db.user.findMany({ where: { id: { in: ids } }, select: { id: true, name: true } }) : [];
+  const people = new Map(found.map((u) => [u.id, u.name]));
   return entries.map((e) => ({
     id: String(e.id),
     at: e.at,

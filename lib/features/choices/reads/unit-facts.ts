@@ -118,7 +118,11 @@ async function cleaningTimes(db: Tx, unitId: string, startsAt: Span): Promise<Un
 
 /** What deposit costs a year: what no cleaning takes off, and half of what grows between two, on the unit's own curve. */
 async function foulingOf(db: Tx, unitId: string, now: Date, cleaningsPerYear: number): Promise<UnitFacts['fouling']> {
-  const evidence = await unitEvidence(db, unitId, now);
+  const { kitchenId, kitchen } = await db.unit.findUniqueOrThrow({
+    where: { id: unitId },
+    select: { kitchenId: true, kitchen: { select: { timeZone: true } } },
+  });
+  const evidence = await unitEvidence(db, { id: unitId, kitchenId, timeZone: kitchen.timeZone }, now, 'none');
   const own = evidence?.ownLimits;
   if (!evidence || !own || own.kwhPerDay.length < 2) return null;
   const { rate, lnK, lastCleanedOn, asOf } = evidence.fouling;

@@ -48,19 +48,19 @@ export async function lastSettled(db: Tx, unitId: string, most: number): Promise
 
 /** What stands wrong with a unit: the last look at each part where it left something failed, and jobs still open. */
 export async function unitTrouble(db: Tx, unitId: string): Promise<{ found: StandingTrouble[]; jobs: OpenJob[] }> {
-  const [found, jobs] = [
-    await db.$queryRaw<StandingTrouble[]>(Prisma.sql`
+  const [found, jobs] = await Promise.all([
+    db.$queryRaw<StandingTrouble[]>(Prisma.sql`
       WITH last AS (
         SELECT DISTINCT ON (aspect) aspect::text, grade::text, at FROM "Finding"
         WHERE "unitId" = ${unitId}::uuid AND grade IS NOT NULL AND "supersededAt" IS NULL ORDER BY aspect, at DESC, (phase = 'left') DESC
       )
       SELECT aspect, grade, at FROM last WHERE aspect || ' ' || grade IN (${STOPPED}) ORDER BY at DESC`),
-    await db.job.findMany({
+    db.job.findMany({
       where: { units: { some: { unitId } }, closedAt: null },
       orderBy: [{ dueOn: 'asc' }, { createdAt: 'asc' }],
       take: 20,
       select: { id: true, number: true, what: true, urgency: true, needsQuote: true, state: true, dueOn: true, createdAt: true },
     }),
-  ];
+  ]);
   return { found, jobs };
 }

@@ -28,7 +28,7 @@ export async function tasksOfUnit(db: Tx, unitId: string) {
     },
   });
   const ids = rows.flatMap((t) => t.changes.flatMap((c) => [c.byUserId, c.reviewedById])).filter((x): x is string => x !== null);
-  const people = await db.user.findMany({ where: { id: { in: ids } }, select: { id: true, name: true } });
+  const people = ids.length > 0 ? await db.user.findMany({ where: { id: { in: ids } }, select: { id: true, name: true } }) : [];
   const nameOf = new Map(people.map((p) => [p.id, p.name]));
   return rows
     .map((t) => ({

@@ -28,24 +28,38 @@ import { unitFiles, visitDate } from './findings-history';
 import { fleetBelief, kitchenPosteriors, policyOnFile } from './fouling';
 import type { Tx } from '../../../database/client';
 
-const SHOWN_VISITS = 40;
+/** Of the history of visits, unless all are asked for. */
+const LATEST_VISITS = 10;
+const MOST_VISITS = 200;
 
-/** Everything that the evidence section of a unit shows; null when the unit is not in service. */
-export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<UnitEvidenceShown | null> {
-  const [file] = await unitFiles(db, { unitIds: [unitId] });
+type Which = { id: string; kitchenId: string; timeZone: string };
+
+/** Everything that the evidence section of a unit shows; null when the unit is not in service. `visits`: how much of its history. */
+export async function unitEvidence(
+  db: Tx,
+  { id: unitId, kitchenId, timeZone }: Which,
+  now: Date,
+  visits: 'latest' | 'all' | 'none' = 'latest',
+): Promise<UnitEvidenceShown | null> {
+  const most = { latest: LATEST_VISITS, all: MOST_VISITS, none: 0 }[visits];
+  // None rests on another: side by side they take as long as the longest.
+  const [[file], fleet, rules, tasks, latest, heads, history] = await Promise.all([
+    unitFiles(db, { unitIds: [unitId] }),
+    fleetBelief(db),
+    policyOnFile(db),
+    unitTasks(db, unitId),
+    latestReading(db, unitId, timeZone),
+    headReadings(db, unitId),
+    visitHistory(db, unitId, timeZone, most),
+  ]);
   if (!file) return null;
-  const kitchen = await db.kitchen.findUniqueOrThrow({ where: { id: file.kitchenId } });
-  const today = todayIn(kitchen.timeZone, now.getTime());
-  const fleet = await fleetBelief(db);
-  const rules = await policyOnFile(db);
-  const neighbours = await kitchenPosteriors(db, file.kitchenId, fleet.fouling.modelVersion);
+  const today = todayIn(timeZone, now.getTime());
+  const neighbours = await kitchenPosteriors(db, kitchenId, fleet.fouling.modelVersion);
   const [belief] = kitchenBeliefs([file], fleet, neighbours);
   if (!belief) return null;
   const own = ownLimits(file.unit, belief.evidence.baseline, file.conditions, rules.ownLimits);
-  const tasks = await unitTasks(db, unitId);
   const coil = tasks.find((t) => t.shown.kindKey === COIL_CLEANING) ?? null;
   const limits = own && own.limits.length > 0 ? own.limits : rules.limits;
-  const latest = await latestReading(db, unitId);
   const { baseline } = belief.evidence;
   const { rate, lnK, asOf } = belief.fouling;
   const standing = { ratePerDay: rate.mean, rateSdPerDay: rate.sd, lnK: lnK.mean, lnKSd: lnK.sd, days: daysBetween(asOf, today), own };
@@ -83,9 +97,10 @@ export async function unitEvidence(db: Tx, unitId: string, now: Date): Promise<U
     stays: staysWhy(file, coil, revised.stays ?? null),
     washThrough: revised.deepClean ?? null,
     latest: latest && { on: latest.on, estimate: latest.estimate, reading: latest.reading },
-    head: fan[0] ? headPicture(file, baseline, fan[0], await headReadings(db, unitId)) : null,
+    head: fan[0] ? headPicture(file, baseline, fan[0], heads) : null,
     cycle: latest ? cyclePicture(file.unit, latest.reading) : null,
-    visits: await visitHistory(db, unitId, kitchen.timeZone),
+    visits: history.shown,
+    moreVisits: history.more,
   };
 }
 /** What all that is on file of a coil would say of its task today; nothing where it was never done. */
@@ -122,18 +137,22 @@ async function unitTasks(db: Tx, unitId: string): Promise<UnitTask[]> {
 }
 
 /** The newest reading that could say something, or else the newest at all, with its estimate. */
-async function latestReading(db: Tx, unitId: string): Promise<{ on: LocalDate; estimate: Estimate; reading: Reading } | null> {
-  const where = { unitId, reading: { supersededAt: null } };
-  const include = { reading: { include: { unit: { select: { kitchen: { select: { timeZone: true } } } } } } } as const;
-  const row =
-    (await db.estimate.findFirst({ where: { ...where, status: 'ok' }, orderBy: { at: 'desc' }, include })) ??
-    (await db.estimate.findFirst({ where, orderBy: { at: 'desc' }, include }));
+async function latestReading(
+  db: Tx,
+  unitId: string,
+  timeZone: string,
+): Promise<{ on: LocalDate; estimate: Estimate; reading: Reading } | null> {
+  const row = await db.estimate.findFirst({
+    where: { unitId, reading: { supersededAt: null } },
+    // What could say something comes first among the states.
+    orderBy: [{ status: 'asc' }, { at: 'desc' }],
+    include: { reading: true },
+  });
   if (!row) return null;
-  const { reading } = row;
   return {
-    on: todayIn(reading.unit.kitchen.timeZone, reading.at.getTime()),
+    on: todayIn(timeZone, row.reading.at.getTime()),
     estimate: STORED_ESTIMATE.read(row.result),
-    reading: readingOf(reading),
+    reading: readingOf(row.reading),
   };
 }
 
@@ -153,17 +172,18 @@ async function headReadings(db: Tx, unitId: string) {
   }));
 }
 
-/** Visits to the unit, newest first: what was found, read and done. */
-async function visitHistory(db: Tx, unitId: string, timeZone: string): Promise<VisitShown[]> {
+/** Visits to the unit, newest first: what was found, read and done; and whether there are more. */
+async function visitHistory(db: Tx, unitId: string, timeZone: string, most: number): Promise<{ shown: VisitShown[]; more: boolean }> {
+  if (most === 0) return { shown: [], more: false };
   // From the unit to its visits: the other way round every visit of the shop would be gone through.
   const seen = await db.$queryRaw<{ id: string }[]>`
     SELECT v.id FROM "Visit" v WHERE v.status IN ('started', 'done') AND v.id IN (
       SELECT "visitId" FROM "Finding" WHERE "unitId" = ${unitId}::uuid
       UNION SELECT "visitId" FROM "Reading" WHERE "unitId" = ${unitId}::uuid
       UNION SELECT "visitId" FROM "VisitTask" WHERE "unitId" = ${unitId}::uuid)
-    ORDER BY v."startsAt" DESC, v.id LIMIT ${SHOWN_VISITS}`;
+    ORDER BY v."startsAt" DESC, v.id LIMIT ${most + 1}`;
   const rows = await db.visit.findMany({
-    where: { id: { in: seen.map((v) => v.id) } },
+    where: { id: { in: seen.slice(0, most).map((v) => v.id) } },
     orderBy: [{ startsAt: 'desc' }, { id: 'asc' }],
     include: {
       technician: { select: { name: true } },
@@ -173,7 +193,7 @@ async function visitHistory(db: Tx, unitId: string, timeZone: string): Promise<V
       outcomes: { where: { unitId } },
     },
   });
-  return rows.map((v) => ({
+  const shown = rows.map((v) => ({
     id: v.id,
     on: visitDate(v, timeZone),
     technician: v.technician.name,
@@ -182,4 +202,5 @@ async function visitHistory(db: Tx, unitId: string, timeZone: string): Promise<V
     findings: v.findings.map((f) => ({ aspect: f.aspect, grade: f.grade, phase: f.phase, notLookedWhy: f.notLookedWhy, note: f.note })),
     readings: v.readings.map((r) => ({ phase: r.phase, estimate: STORED_ESTIMATE.readOrNull(r.estimate?.result) })),
   }));
+  return { shown, more: seen.length > most };
 }

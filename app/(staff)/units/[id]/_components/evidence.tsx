@@ -12,7 +12,17 @@ import { EvidenceHistory } from './evidence-history';
 import { EvidenceForecast } from './evidence-forecast';
 
 /** What is known of a unit's coil and low side, from its readings and findings, and what follows from it. */
-export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidenceShown; units: MeasureUnits; name: string }) {
+export function UnitEvidence({
+  evidence,
+  units,
+  name,
+  unitId,
+}: {
+  evidence: UnitEvidenceShown;
+  units: MeasureUnits;
+  name: string;
+  unitId: string;
+}) {
   const { latest, visits, course, fan, cycle } = evidence;
   const coil = evidence.tasks.find((t) => t.kindKey === COIL_CLEANING) ?? null;
   if (visits.length === 0 && !latest)
@@ -63,6 +73,13 @@ export function UnitEvidence({ evidence, units, name }: { evidence: UnitEvidence
       </div>
       <Sheet title="Visits, findings and readings">
         <EvidenceHistory visits={visits} units={units} />
+        {evidence.moreVisits ? (
+          <p className="mt-3">
+            <a className="font-bold text-cold" href={`/units/${unitId}?visits=all#evidence`}>
+              All visits
+            </a>
+          </p>
+        ) : null}
       </Sheet>
     </section>
   );

@@ -69,8 +69,8 @@ export function Vacuum({ in: s }: { in: StepInHand }) {
 const NEXT: Record<VacuumJudgement['verdict'], string> = {
   tight_and_dry: 'Charge it.',
   moisture: 'Break the vacuum with dry nitrogen, pump again, warm it gently.',
-  leak: 'Find it under nitrogen before you pump on.',
-  leak_and_moisture: 'Find the leak under nitrogen first; then dry it.',
+  leak: 'Look for it under nitrogen before you pump on. If none is found it was water: pump and watch again.',
+  leak_and_moisture: 'Look for a leak under nitrogen first; then dry it: nitrogen, gentle warmth, pump again.',
   not_yet: '',
   too_high: '',
 };

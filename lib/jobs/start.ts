@@ -41,6 +41,7 @@ async function sayHowToSetUp(): Promise<void> {
 export async function startJobs(): Promise<void> {
   await sayHowToSetUp();
   const boss = await queue();
+  if (env().RIMEBOOK_JOBS === 'off') return;
   const mail = async () => {
     await remindOfTomorrow({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });
     await writeWeekly({ db: db(), now: now(), baseUrl: env().NEXTAUTH_URL });

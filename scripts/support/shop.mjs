@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
+import pg from 'pg';
 import { backUp, restore } from './backup.mjs';
 import { create, databaseName, drop, exists, query, rename, withDatabase } from './databases.mjs';
 import { fingerprint } from './fingerprint.mjs';
@@ -31,9 +32,11 @@ async function seedDemo(url) {
  */
 export async function ensureShop(url, { demo }) {
   if (await exists(url)) {
-    const saved = await savedBeforeUpdate(url);
-    const applied = await migrate(url);
-    const done = applied.length > 0 ? `${saved}applied ${applied.join(', ')}` : 'up to date';
+    const done = await alone(url, async () => {
+      const saved = await savedBeforeUpdate(url);
+      const applied = await migrate(url);
+      return applied.length > 0 ? `${saved}applied ${applied.join(', ')}` : 'up to date';
+    });
     if (!demo || !(await isEmpty(url))) return done;
     await seedDemo(url);
     return `${done}, demo shop made`;
@@ -44,6 +47,20 @@ export async function ensureShop(url, { demo }) {
   await (demo ? makeDemo(unfinished) : migrate(unfinished));
   await rename(unfinished, databaseName(url));
   return demo ? 'demo shop made' : 'empty shop made';
+}
+
+/** Of two app servers that start at once one updates the shop; the other waits, and finds it done. */
+const UPDATING = 72707370;
+async function alone(url, work) {
+  const client = new pg.Client({ connectionString: url });
+  client.on('error', () => {});
+  await client.connect();
+  try {
+    await client.query('SELECT pg_advisory_lock($1)', [UPDATING]);
+    return await work();
+  } finally {
+    await client.end();
+  }
 }
 
 /**

@@ -12,7 +12,7 @@ import { expect, test } from './support/test';
 test.describe.configure({ mode: 'serial', timeout: 180_000 });
 
 const CLOCK_SKEW_MS = 60_000;
-let database: pg.Client;
+let database: pg.Client | undefined;
 let both: string[];
 const letters: string[] = [];
 /** A mail server that takes its time, so that both are at it at once. */
@@ -29,18 +29,19 @@ const mail = new SMTPServer({
   },
 });
 
-const rows = async <R>(sql: string, values: unknown[] = []) => (await database.query(sql, values)).rows as R[];
+const rows = async <R>(sql: string, values: unknown[] = []) => ((await database?.query(sql, values))?.rows ?? []) as R[];
 
 test.beforeAll(async ({ baseURL }) => {
   await new Promise<void>((ok) => mail.listen(0, '127.0.0.1', ok));
   await freshShop({ mail: `smtp://127.0.0.1:${(mail.server.address() as AddressInfo).port}` });
   both = [baseURL ?? '', await startSecond()];
-  database = new pg.Client({ connectionString: await databaseUrl() });
-  await database.connect();
+  const client = new pg.Client({ connectionString: await databaseUrl() });
+  await client.connect();
+  database = client;
 });
 
 test.afterAll(async () => {
-  await database.end();
+  await database?.end();
   await new Promise<void>((ok) => mail.close(() => ok()));
 });
 
@@ -62,13 +63,12 @@ test('brakes are shared: twelve wrong passwords at once, half of them at each, a
 
 test('each letter goes out once', async () => {
   const subjects = Array.from({ length: 40 }, (_, n) => `Letter ${n} of ${randomUUID()}`);
-  await database.query(
+  await rows(
     `INSERT INTO "OutboxMessage" (id, kind, "toEmail", subject, text) SELECT gen_random_uuid(), 'weekly_owner', 'owner@shop.example', s, 'x' FROM unnest($1::text[]) s`,
     [subjects],
   );
   // A nudge for each of them; a minute's sweep would do it too.
-  for (const base of both)
-    await database.query(`INSERT INTO pgboss.job (name, data) VALUES ('mail', jsonb_build_object('for', $1::text))`, [base]);
+  for (const base of both) await rows(`INSERT INTO pgboss.job (name, data) VALUES ('mail', jsonb_build_object('for', $1::text))`, [base]);
   const waiting = () =>
     rows<{ status: string; n: number }>(`SELECT status::text, count(*)::int AS n FROM "OutboxMessage" WHERE subject = ANY($1) GROUP BY 1`, [
       subjects,
@@ -84,9 +84,11 @@ test('a batch that reaches both at once is filed once', async ({ playwright }) =
   for (const one of asks) await signInWith(one, me);
   const device = randomUUID();
   const [{ id: holder = '' } = { id: '' }] = await rows<{ id: string }>(`SELECT id FROM "User" WHERE email = $1`, [me.email]);
-  const round = await (await asks[0]?.get(`/api/sync/round?device=${device}&holder=${holder}&name=two`))?.json();
-  const visitId: string = round.visits[0].id;
-  const unitId: string = round.visits[0].units[0].id;
+  const reply = await asks[0]?.get(`/api/sync/round?device=${device}&holder=${holder}&name=two`);
+  expect(reply?.status(), await reply?.text()).toBe(200);
+  const round = await reply?.json();
+  const visitId: string = round.changed[0].id;
+  const unitId: string = round.changed[0].units[0].id;
   const at = new Date(Date.now() - CLOCK_SKEW_MS).toISOString();
   const entries = Array.from({ length: 20 }, (_, n) => ({
     id: randomUUID(), seq: n + 1, kind: 'part.use', version: ENTRY_VERSION, visitId, madeAt: at, basedOn: at,
@@ -137,11 +139,11 @@ test('a search of a living process is left alone by one that starts, and that of
   expect(['running', 'done']).toContain(after?.status);
 
   await stopSecond();
-  await database.query(`UPDATE "PlanRun" SET status = 'queued', claim = NULL, tries = 0 WHERE id = $1`, [run?.id]);
+  await rows(`UPDATE "PlanRun" SET status = 'queued', claim = NULL, tries = 0 WHERE id = $1`, [run?.id]);
   await expect.poll(async () => (await state())?.status, { timeout: 60_000, intervals: [20] }).toBe('running');
   await killServer();
   // As if it had been silent for as long as it takes to be given up.
-  await database.query(`UPDATE "PlanRun" SET "beatAt" = now() - interval '1 minute' WHERE id = $1 AND status = 'running'`, [run?.id]);
+  await rows(`UPDATE "PlanRun" SET "beatAt" = now() - interval '1 minute' WHERE id = $1 AND status = 'running'`, [run?.id]);
   const dead = await state();
   expect(dead?.status).toBe('running');
   await startSecond();

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
 import { connect } from '@/lib/database/client';
@@ -43,6 +43,8 @@ export async function allKills(given: { seed: number; kills: number; full: numbe
   const random = randomFrom(given.seed);
   const disk = given.full > 0 ? smallDisk() : null;
   const home = disk?.folder ?? mkdtempSync(path.join(os.tmpdir(), 'rimebook-kills-'));
+  // The database’s own account has to come through.
+  chmodSync(home, 0o755);
   const cluster = new Cluster(path.join(home, 'pg'));
   await cluster.start(SETTINGS);
   const url = cluster.url('shop');

@@ -32,7 +32,7 @@ function Remove({ range, what, action }: { range: Range; what: Props['what']; ac
   const { form, busy } = useActionForm(action);
   return (
     <ActionForm {...form} className="inline">
-      <input type="hidden" name="id" value={range.id} />
+      <Hidden of={{ id: range.id }} />
       <Button look="quiet" type="submit" disabled={busy} aria-label={`Remove ${what} ${daysWords(range)}`}>
         Remove
       </Button>

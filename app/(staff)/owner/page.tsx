@@ -11,6 +11,7 @@ import { foulingKitchens } from '@/lib/features/owner/reads/kitchens';
 import { worthToday } from '@/lib/features/owner/reads/worth';
 import { toLookAtAgain } from '@/lib/features/choices/reads/unit-facts';
 import { cleaningPrices, shopSettings } from '@/lib/features/shop/reads/settings';
+import { dbForLongReads } from '@/lib/server/process/long-reads';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
@@ -29,7 +30,8 @@ const DAY = 86_400_000;
 /** Until somebody has set the shop up. */
 const UNSET = { timeZone: 'UTC', currency: 'USD', overdueLimitDays: 14 };
 
-export default definePage('read:fouling', async ({ db, now, actor, query }) => {
+export default definePage('read:fouling', async ({ now, actor, query }) => {
+  const db = await dbForLongReads();
   const skip = Math.max(0, Math.floor(Number(query.from ?? 0)) || 0);
   const shop = await shopSettings(db);
   const { timeZone, currency, overdueLimitDays: limit } = shop ?? UNSET;

@@ -22,7 +22,7 @@ export default definePage('manage:shop', async ({ db }) => {
   const seen = shop.updatedAt.toISOString();
   return (
     <>
-      <PageHead title="The shop" actions={<ButtonLink href="/shop/archive">Everything as one file</ButtonLink>} />
+      <PageHead title="Shop" actions={<ButtonLink href="/shop/archive">Everything as one file</ButtonLink>} />
       <div className="flex flex-col gap-8">
         <ShopForm shop={{ ...shop, phone: shop.phone ?? '', email: shop.email ?? '' }} seen={seen} />
         <CostsForm costs={costsOf(shop)} currency={shop.currency} distance={REGIONS[shop.region].distance} seen={seen} />

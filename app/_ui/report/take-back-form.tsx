@@ -1,5 +1,6 @@
 'use client';
 
+import { Hidden } from '../forms/parts';
 import { ActionForm } from '../forms/action-form';
 import { Button } from '../buttons/button';
 import { FormErrors } from '../fields/field';
@@ -11,7 +12,7 @@ export function TakeBackForm({ action, id, whose }: { action: FormAction<void>; 
   return (
     <ActionForm {...form}>
       <FormErrors errors={error('')} />
-      <input type="hidden" name="id" value={id} />
+      <Hidden of={{ id }} />
       <Button look="quiet" type="submit" disabled={busy} aria-label={`Take the link of ${whose} back`}>
         Take the link back
       </Button>

@@ -7,6 +7,10 @@ const unset = <T extends z.ZodType>(schema: T) => z.preprocess((v) => (v === '' 
 
 const Env = z.object({
   DATABASE_URL: z.string().min(1, 'DATABASE_URL: where is the PostgreSQL database?'),
+  /** A replica that follows it by streaming, for the owner's pages; without it they read the shop's own. */
+  DATABASE_REPLICA_URL: unset(z.string()),
+  /** `off`: this process answers and leaves what runs by itself to another one. */
+  RIMEBOOK_JOBS: unset(z.enum(['on', 'off'], 'RIMEBOOK_JOBS: on or off')),
   NEXTAUTH_SECRET: z.string().min(16, 'NEXTAUTH_SECRET: at least 16 characters'),
   NEXTAUTH_URL: z.string().default('http://localhost:3000'),
   /** Addresses or networks of the proxies in front whose x-forwarded-for is believed, with commas; also `loopback`, `uniquelocal`. */

@@ -1,6 +1,6 @@
 import type { Aspect, Grade } from '@/lib/core/findings/grades';
 import { randomUUID } from 'node:crypto';
-import type { Actor } from '@/lib/core/people/access';
+import type { Actor, Role } from '@/lib/core/people/access';
 import { ENTRY_VERSION, type EntryKind, type EntryResult, type Payloads } from '@/lib/core/tablet';
 import type { Db } from '@/lib/database/client';
 import { applyEntries } from '@/lib/features/tablet/verbs/apply-entries';
@@ -19,7 +19,7 @@ export class Tablet {
 
   constructor(
     readonly db: Db,
-    readonly person: { id: string; name: string; role?: 'technician' | 'owner' | 'dispatcher' },
+    readonly person: { id: string; name: string; role?: Role },
     start: Date = MORNING,
   ) {
     this.clock = start;

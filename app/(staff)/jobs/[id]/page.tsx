@@ -6,7 +6,7 @@ import { can } from '@/lib/core/people/access';
 import { isId } from '@/lib/core/ids/is-id';
 import { isBookable, isOpen, JOB_SOURCE_LABEL, JOB_STATE_LABEL, JOB_WAIT_LABEL, stepsFrom, waitsFor } from '@/lib/core/jobs';
 import { counted } from '@/lib/core/wording/counted';
-import { dayIn, dayWords, momentIn } from '@/lib/core/calendar/when';
+import { dateWords, dayIn, dayWords, momentIn } from '@/lib/core/calendar/when';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
@@ -33,6 +33,7 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
   const wait = waitsFor(job);
   const writes = can(actor, 'write:job');
   const open = isOpen(job.state);
+  const today = todayIn(zone, now.getTime());
   return (
     <>
       <Trail
@@ -54,12 +55,12 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
       />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-[minmax(0,1fr)_24rem]">
         <div className="flex min-w-0 flex-col gap-6">
-          <TheJob job={job} />
+          <TheJob job={job} today={today} />
           <Quotes
             jobId={job.id}
             quotes={job.quotes}
             timeZone={zone}
-            today={todayIn(zone, now.getTime())}
+            today={today}
             mayWrite={writes && open}
             email={kitchen.contactEmail || kitchen.customer.email}
           />
@@ -75,14 +76,29 @@ export default definePage('read:job', async ({ db, actor, now, params }) => {
 type Job = NonNullable<Awaited<ReturnType<typeof jobPage>>>;
 
 /** What was asked for, by whom, for which units, and what became of it. */
-function TheJob({ job }: { job: Job }) {
+function TheJob({ job, today }: { job: Job; today: string }) {
   const open = isOpen(job.state);
   return (
     <Sheet title="The job" aside={open ? <Urgency urgency={job.urgency} /> : <Closed state={job.state} />}>
       <Facts items={factsOf(job, open)} />
       {job.note ? <p className="mt-3 whitespace-pre-line">{job.note}</p> : null}
+      {open ? <UnderWarranty units={job.units} today={today} /> : null}
       <RepeatCall job={job} />
     </Sheet>
+  );
+}
+
+/** Said before anybody writes a quote: somebody else may pay. */
+function UnderWarranty({ units, today }: { units: Job['units']; today: string }) {
+  const covered = units.flatMap((u) => u.warranties.filter((w) => w.until >= today).map((w) => ({ ...w, unit: u.name })));
+  if (covered.length === 0) return null;
+  return (
+    <p className="mt-3">
+      <State shape="ask" tone="alarm">
+        Under warranty
+      </State>{' '}
+      {covered.map((w) => `${w.unit}, ${w.what}: until ${dateWords(w.until)}`).join('; ')}.
+    </p>
   );
 }
 

@@ -3,6 +3,7 @@
 import type { LocalDate } from '@/lib/core/calendar';
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { sayKitchenChanged } from '../actions';
@@ -17,7 +18,7 @@ export function KitchenChanges({ kitchenId, today }: { kitchenId: string; today:
       </p>
       <ActionForm {...form} className="grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
         <FormErrors errors={error('')} />
-        <input type="hidden" name="kitchenId" value={kitchenId} />
+        <Hidden of={{ kitchenId }} />
         <Field label="What changed" {...on('what')} autoComplete="off" placeholder="Second fryer" />
         <Field label="Since" {...on('since')} type="date" defaultValue={today} max={today} />
         <Select

@@ -2,6 +2,7 @@
 
 import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors } from '@/app/_ui/fields/field';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { decide } from '../actions';
@@ -11,7 +12,7 @@ export function DecideForm({ messageId, about }: { messageId: string; about: str
   const { form, error, busy } = useActionForm(decide);
   return (
     <ActionForm {...form} className="mt-3 flex flex-wrap gap-3 no-print">
-      <input type="hidden" name="messageId" value={messageId} />
+      <Hidden of={{ messageId }} />
       <Button type="submit" name="decision" value="again" disabled={busy} aria-describedby={about}>
         Send again
       </Button>

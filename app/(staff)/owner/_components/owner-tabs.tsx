@@ -3,7 +3,7 @@ import Link from 'next/link';
 const ROOMS = [
   { href: '/owner', label: 'Today' },
   { href: '/owner/fouling', label: 'Fouling' },
-  { href: '/owner/shop', label: 'The shop' },
+  { href: '/owner/shop', label: 'The shop’s work' },
   { href: '/owner/right', label: 'Is it right?' },
 ] as const;
 

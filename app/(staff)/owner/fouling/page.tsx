@@ -7,6 +7,7 @@ import { counted } from '@/lib/core/wording/counted';
 import { foulingRanking, rankingChoices } from '@/lib/features/owner/reads/ranking';
 import { foodWarnings, replayOnFile } from '@/lib/features/owner/reads/replay';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
+import { dbForLongReads } from '@/lib/server/process/long-reads';
 import { definePage } from '@/lib/server/doors/define-page';
 import { Button, FileLink } from '@/app/_ui/buttons/button';
 import { Field, Select } from '@/app/_ui/fields/field';
@@ -21,7 +22,8 @@ export const metadata: Metadata = { title: 'Who fouls fastest' };
 
 const PAGE = 40;
 
-export default definePage('read:fouling', async ({ db, now, query }) => {
+export default definePage('read:fouling', async ({ now, query }) => {
+  const db = await dbForLongReads();
   const shop = await shopSettings(db);
   const filter = foulingFilter(query, todayIn(shop?.timeZone ?? 'UTC', now.getTime()));
   const skip = Math.max(0, Math.floor(Number(query.skip ?? 0)) || 0);

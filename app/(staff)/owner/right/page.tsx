@@ -11,6 +11,7 @@ import { RIGHT_DAYS as DAYS } from '@/lib/core/owner/days';
 import { periodOf } from '@/lib/core/owner/period';
 import { foresightsSince, judgedForesights, surprises } from '@/lib/features/owner/reads/foresights';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
+import { dbForLongReads } from '@/lib/server/process/long-reads';
 import { definePage } from '@/lib/server/doors/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
@@ -35,7 +36,8 @@ const MATTED = {
   fewer: 'Less often than expected: dates come earlier than need be.',
 } as const;
 
-export default definePage('read:fouling', async ({ db, now, query }) => {
+export default definePage('read:fouling', async ({ now, query }) => {
+  const db = await dbForLongReads();
   const shop = await shopSettings(db);
   const { from, to } = periodOf(query, todayIn(shop?.timeZone ?? 'UTC', now.getTime()), DAYS);
   const since = await foresightsSince(db);

@@ -19,6 +19,7 @@ import { gasLost, jobsWaiting, quoteMoney, warrantiesEnding } from '@/lib/featur
 import { overdueGroups, workDone } from '@/lib/features/owner/reads/shop-work';
 import { callOuts } from '@/lib/features/owner/reads/visit-lines';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
+import { dbForLongReads } from '@/lib/server/process/long-reads';
 import { definePage } from '@/lib/server/doors/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
@@ -32,7 +33,8 @@ export const metadata: Metadata = { title: 'The shop’s work' };
 
 const hours = (h: number) => `${h < 10 ? h.toFixed(1) : Math.round(h)} h`;
 
-export default definePage('read:fouling', async ({ db, now, query }) => {
+export default definePage('read:fouling', async ({ now, query }) => {
+  const db = await dbForLongReads();
   const shop = await shopSettings(db);
   const zone = shop?.timeZone ?? 'UTC';
   const today = todayIn(zone, now.getTime());

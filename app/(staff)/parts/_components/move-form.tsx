@@ -12,7 +12,7 @@ type Props = { parts: readonly { number: string; name: string }[]; vans: readonl
 
 /** Pieces into a van, out of it, onto the list or off it. */
 export function MoveForm({ parts, vans }: Props) {
-  const { form, error, busy, saved } = useActionForm(movePart);
+  const { form, error, on, busy, saved } = useActionForm(movePart);
   const places = [
     { value: 'shop', label: 'The shop' },
     ...vans.map((v) => ({ value: v.id, label: `Van of ${v.name}` })),
@@ -25,14 +25,13 @@ export function MoveForm({ parts, vans }: Props) {
         <Select
           id="move-number"
           label="Part"
-          name="number"
+          {...on('number')}
           blank="Choose"
           options={parts.map((p) => ({ value: p.number, label: `${p.number} ${p.name}` }))}
-          error={error('number')}
         />
-        <Field id="move-pieces" label="Pieces" name="pieces" inputMode="numeric" defaultValue="1" error={error('pieces')} />
-        <Select label="From" name="from" blank="Bought, or found" options={places} error={error('from')} />
-        <Select label="To" name="to" blank="Gone" options={places} error={error('to')} />
+        <Field id="move-pieces" label="Pieces" {...on('pieces')} inputMode="numeric" defaultValue="1" />
+        <Select label="From" {...on('from')} blank="Bought, or found" options={places} />
+        <Select label="To" {...on('to')} blank="Gone" options={places} />
         <div className="flex items-center gap-3">
           <Button type="submit" disabled={busy}>
             Move

@@ -10,26 +10,25 @@ import { savePart } from '../actions';
 
 /** A part by its number: a new one, or one whose name, price or count changed. */
 export function PartForm() {
-  const { form, error, busy, saved } = useActionForm(savePart);
+  const { form, error, on, busy, saved } = useActionForm(savePart);
   return (
     <Sheet title="Put on the list, or change">
       <ActionForm {...form} className="flex flex-col gap-3">
         <FormErrors errors={error('')} />
         <Field
           label="Number"
-          name="number"
+          {...on('number')}
           hint="A number that is there already is changed; what is left empty stays as it is."
-          error={error('number')}
           autoComplete="off"
           required
         />
-        <Field label="Name" name="name" error={error('name')} autoComplete="off" required />
-        <Field label="Price" name="price" inputMode="decimal" error={error('price')} required />
+        <Field label="Name" {...on('name')} autoComplete="off" required />
+        <Field label="Price" {...on('price')} inputMode="decimal" required />
         <div className="grid grid-cols-2 gap-3">
-          <Field label="In a van" name="inVan" inputMode="numeric" error={error('inVan')} />
-          <Field label="In the shop" name="inShop" inputMode="numeric" error={error('inShop')} />
+          <Field label="In a van" {...on('inVan')} inputMode="numeric" />
+          <Field label="In the shop" {...on('inShop')} inputMode="numeric" />
         </div>
-        <Field label="Warranty" unit="months" name="warrantyMonths" inputMode="numeric" error={error('warrantyMonths')} />
+        <Field label="Warranty" unit="months" {...on('warrantyMonths')} inputMode="numeric" />
         <div className="flex items-center gap-3">
           <Button type="submit" look="primary" disabled={busy}>
             Save

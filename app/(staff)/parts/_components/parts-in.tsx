@@ -12,7 +12,7 @@ import { takeInParts } from '../actions';
 
 /** A file of parts, taken in whole or not at all; the lines stay in sight to be mended. */
 export function PartsIn({ vans }: { vans: readonly string[] }) {
-  const { form, error, busy, data } = useActionForm(takeInParts);
+  const { form, error, on, busy, data } = useActionForm(takeInParts);
   const [csv, setCsv] = useState('');
   return (
     <Sheet title="Bring in a file">
@@ -30,12 +30,11 @@ export function PartsIn({ vans }: { vans: readonly string[] }) {
         />
         <TextArea
           label="Or paste the lines"
-          name="csv"
+          {...on('csv')}
           rows={5}
           value={csv}
           onChange={(e) => setCsv(e.target.value)}
           hint={`The first line names the columns: ${[...PART_COLUMNS, ...vans.slice(0, 1).map((v) => VAN_COLUMN + v)].join(', ')}.`}
-          error={error('csv')}
           spellCheck={false}
         />
         <Button type="submit" disabled={busy} className="self-start">

@@ -5,6 +5,7 @@ import { dateWords } from '@/lib/core/calendar/when';
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
 import { State } from '@/app/_ui/states/state';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addLicence, withdrawLicence } from '../actions';
@@ -36,7 +37,7 @@ export function Certificates({ userId, list, today }: { userId: string; list: Ce
       </ul>
       <ActionForm {...form} className="grid grid-cols-1 items-start gap-3 sm:grid-cols-2">
         <FormErrors errors={error('')} />
-        <input type="hidden" name="userId" value={userId} />
+        <Hidden of={{ userId }} />
         <div className="sm:col-span-2">
           <Select
             id="certificate-kind"
@@ -60,7 +61,7 @@ function Withdraw({ id, label }: { id: string; label: string }) {
   const { form, busy } = useActionForm(withdrawLicence);
   return (
     <ActionForm {...form}>
-      <input type="hidden" name="id" value={id} />
+      <Hidden of={{ id }} />
       <Button look="quiet" type="submit" disabled={busy} aria-label={`Withdraw ${label}`}>
         Withdraw
       </Button>

@@ -13,7 +13,7 @@ export function PasswordForm({ userId, name }: { userId: string; name: string })
   return (
     <ActionForm {...form} className="flex flex-col gap-3">
       <FormErrors errors={error('')} />
-      <input type="hidden" name="id" value={userId} />
+      <Hidden of={{ id: userId }} />
       <NewPasswordField error={error('password')} />
       <SaveRow busy={busy} label="Set the password" look="plain" saved={saved} said={<>Set. {name} is signed out everywhere.</>} />
     </ActionForm>
@@ -25,7 +25,7 @@ export function LinkForm({ userId, email }: { userId: string; email: string }) {
   return (
     <ActionForm {...form} className="flex flex-col gap-3">
       <FormErrors errors={error('')} />
-      <input type="hidden" name="id" value={userId} />
+      <Hidden of={{ id: userId }} />
       <SaveRow
         busy={busy}
         label="Send a link to choose one"
@@ -45,7 +45,7 @@ export function StepForm({ userId, name }: { userId: string; name: string }) {
       <p className="text-soft">
         {name} signs in with a second step. Telephone and spare codes lost? Be sure that it is {name} who asks.
       </p>
-      <input type="hidden" name="id" value={userId} />
+      <Hidden of={{ id: userId }} />
       <Button look="danger" type="submit" disabled={busy} className="self-start">
         Turn the second step off
       </Button>

@@ -4,6 +4,7 @@ import { useRef } from 'react';
 import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import type { ShopPolicy } from '@/lib/core/intervals/policy';
@@ -129,8 +130,7 @@ export function WhatIfForm(props: Props) {
     <div className="grid grid-cols-[minmax(0,1fr)] items-start gap-6 lg:grid-cols-[minmax(0,1fr)_minmax(0,1fr)]">
       <ActionForm {...form} className="flex flex-col gap-5" aria-busy={busy}>
         <FormErrors errors={error('')} />
-        <input type="hidden" name="seen" value={props.seen} />
-        <input type="hidden" name="degrees" value={props.degrees} />
+        <Hidden of={{ seen: props.seen, degrees: props.degrees }} />
         {rows(props).map((group) => (
           <Sheet key={group.title} title={group.title}>
             <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">

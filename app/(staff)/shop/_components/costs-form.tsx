@@ -5,6 +5,7 @@ import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
 import { Saved } from '@/app/_ui/feedback/saved';
 import { Sheet } from '@/app/_ui/page/sheet';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveCosts } from '../actions';
@@ -30,19 +31,10 @@ export function CostsForm({
   distance: DistanceUnit;
   seen: string;
 }) {
-  const { form, error, busy, saved } = useActionForm(saveCosts);
+  const { form, error, on, busy, saved } = useActionForm(saveCosts);
   const vehicle = c.vehiclePerKm === null ? '' : Number(kmFrom(c.vehiclePerKm, distance).toPrecision(6));
   const box = (name: keyof Costs, label: string, unit: string, hint: string) => (
-    <Field
-      label={label}
-      unit={unit}
-      name={name}
-      inputMode="decimal"
-      defaultValue={c[name] ?? ''}
-      error={error(name)}
-      autoComplete="off"
-      hint={hint}
-    />
+    <Field label={label} unit={unit} {...on(name)} inputMode="decimal" defaultValue={c[name] ?? ''} autoComplete="off" hint={hint} />
   );
   return (
     <Sheet title="What things cost you">
@@ -51,8 +43,7 @@ export function CostsForm({
           Drives, intervals and what a fouled coil costs are weighed with these. Until they are set, plans go by a guess and say so.
         </p>
         <FormErrors errors={error('')} />
-        <input type="hidden" name="seen" value={seen} />
-        <input type="hidden" name="distance" value={distance} />
+        <Hidden of={{ seen, distance }} />
         <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2 lg:grid-cols-3">
           {box(
             'labourPerHour',
@@ -63,10 +54,9 @@ export function CostsForm({
           <Field
             label={`A ${DISTANCE_NAME[distance]} of driving`}
             unit={currency}
-            name="vehicle"
+            {...on('vehicle')}
             inputMode="decimal"
             defaultValue={vehicle}
-            error={error('vehicle')}
             autoComplete="off"
             hint={`The van alone: fuel, wear, insurance. About ${distance === 'mi' ? '0.70 a mile' : '0.43 a kilometre'} in USD.`}
           />

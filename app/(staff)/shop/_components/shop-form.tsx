@@ -37,7 +37,7 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
       <FormErrors errors={error('')} />
       <Hidden of={{ seen, distance }} />
       <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
-        <Sheet title="The shop">
+        <Sheet title="Name, money, region">
           <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
             <div className="sm:col-span-2">
               <Field

@@ -2,6 +2,7 @@
 
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { settleJob } from '../actions';
@@ -15,7 +16,7 @@ export function SettleJob({ jobId, what }: { jobId: string; what: string }) {
         Settle<span className="sr-only">: {what}</span>
       </summary>
       <ActionForm {...form} className="mt-1 flex flex-wrap items-end gap-3">
-        <input type="hidden" name="jobId" value={jobId} />
+        <Hidden of={{ jobId }} />
         <div className="min-w-52 max-w-xl flex-1">
           <Field
             id={`settle-${jobId}`}

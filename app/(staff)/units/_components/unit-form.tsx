@@ -25,7 +25,7 @@ export function UnitForm({ kitchenId, unit: u, units }: Props) {
   return (
     <ActionForm {...form} className="flex flex-col gap-6">
       <FormErrors errors={error('')} />
-      {u ? <Hidden of={{ id: u.id, version: u.version }} /> : <input type="hidden" name="kitchenId" value={kitchenId} />}
+      {u ? <Hidden of={{ id: u.id, version: u.version }} /> : <Hidden of={{ kitchenId }} />}
       <div className="grid grid-cols-1 gap-6 lg:grid-cols-2">
         <Sheet title="What and where">
           <div className="flex flex-col gap-4">

@@ -8,7 +8,7 @@ import { ButtonLink } from '@/app/_ui/buttons/button';
 import { FormErrors, TextArea } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
-import { SaveRow } from '@/app/_ui/forms/parts';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { book } from '../actions';
 import { SlotFields } from './slot-fields';
@@ -33,7 +33,7 @@ export function BookForm({ kitchenId, tasks, chosen, today, siteTime, technician
 
   return (
     <ActionForm {...form} className="flex flex-col gap-5">
-      <input type="hidden" name="kitchenId" value={kitchenId} />
+      <Hidden of={{ kitchenId }} />
       <FormErrors errors={error('')} />
       <FormErrors errors={error('taskIds') ?? error('kitchenId')} />
       <Sheet

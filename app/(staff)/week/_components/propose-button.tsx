@@ -3,13 +3,14 @@
 import { useActionState } from 'react';
 import { Button } from '@/app/_ui/buttons/button';
 import { propose } from '../plan/actions';
+import { Hidden } from '@/app/_ui/forms/parts';
 
 export function ProposeButton({ day }: { day: string }) {
   const [state, action, busy] = useActionState(propose, undefined);
   const error = state?.reply.error?.['']?.join(' ');
   return (
     <form action={action}>
-      <input type="hidden" name="day" value={day} />
+      <Hidden of={{ day }} />
       <Button type="submit" look="primary" disabled={busy}>
         {busy ? 'Starting …' : 'Propose this week'}
       </Button>

@@ -5,6 +5,7 @@ import { wordsIn, type Language } from '@/lib/core/customer-words';
 import type { CustomerReply } from '@/lib/core/visits/events';
 import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { usePlainForm } from '@/app/_ui/forms/use-plain-form';
 import { State } from '@/app/_ui/states/state';
 import { answer } from '../actions';
@@ -43,7 +44,7 @@ export function ReplyForm({ token, given, slots, phone, language }: Props) {
         </State>
       ) : null}
       <form {...suits.form} className="flex flex-col gap-4">
-        <input type="hidden" name="token" value={token} />
+        <Hidden of={{ token }} />
         <FormErrors errors={inWords(suits.error('') ?? suits.error('answer'))} />
         <Button type="submit" name="answer" value="confirmed" look="primary" size="touch" disabled={busy}>
           {yours.visits.suits}
@@ -52,7 +53,7 @@ export function ReplyForm({ token, given, slots, phone, language }: Props) {
       {asking ? (
         // A form of its own, so that Enter on a chosen time asks for that time and does not confirm the old one.
         <form {...other.form} className="flex flex-col gap-4">
-          <input type="hidden" name="token" value={token} />
+          <Hidden of={{ token }} />
           <FormErrors errors={inWords(other.error('') ?? other.error('answer'))} />
           <fieldset className="flex flex-col gap-2 rounded-md border border-edge p-4">
             <legend className="px-1 font-bold">{yours.another.free}</legend>

@@ -2,6 +2,7 @@
 
 import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors, TextArea } from '@/app/_ui/fields/field';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { usePlainForm } from '@/app/_ui/forms/use-plain-form';
 import { askOtherTime } from '../actions';
 
@@ -16,8 +17,7 @@ export function OtherTimeForm({ token, visitId, slots, texts, tooLong }: Props) 
   if (slots.length === 0) return <p>{texts.none}</p>;
   return (
     <form {...form} className="flex flex-col gap-4">
-      <input type="hidden" name="token" value={token} />
-      <input type="hidden" name="visitId" value={visitId} />
+      <Hidden of={{ token, visitId }} />
       <FormErrors errors={errors('')} />
       <fieldset className="flex flex-col gap-1 rounded-md border border-edge p-4">
         <legend className="px-1 font-bold">{texts.free}</legend>

@@ -36,7 +36,7 @@ export function RingForm({ token, once, language, phone, kitchens, units }: Prop
       <FormErrors errors={said('')} />
       <Hidden of={{ token, once }} />
       {one ? (
-        <input type="hidden" name="kitchenId" value={one.id} />
+        <Hidden of={{ kitchenId: one.id }} />
       ) : (
         <Select
           label={say.kitchen}

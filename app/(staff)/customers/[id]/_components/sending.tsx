@@ -3,7 +3,7 @@
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { Check } from '@/app/_ui/fields/check';
 import { FormErrors } from '@/app/_ui/fields/field';
-import { SaveRow } from '@/app/_ui/forms/parts';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveSending } from '../../actions';
 
@@ -15,7 +15,7 @@ export function SendingForm({ id, reports, quarters }: Props) {
   return (
     <ActionForm {...form} className="flex flex-col gap-3">
       <FormErrors errors={error('')} />
-      <input type="hidden" name="id" value={id} />
+      <Hidden of={{ id }} />
       <Check name="sendsReports" defaultChecked={reports} label="The report of each visit" hint="Half an hour after the visit is closed." />
       <Check
         name="sendsQuarters"

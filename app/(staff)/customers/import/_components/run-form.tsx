@@ -3,6 +3,7 @@
 import { counted } from '@/lib/core/wording/counted';
 import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors } from '@/app/_ui/fields/field';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { runFleet } from '../actions';
@@ -12,7 +13,7 @@ export function RunForm({ runId, units, updates, kitchens }: { runId: string; un
   return (
     <ActionForm {...form} className="flex flex-col gap-3">
       <FormErrors errors={error('')} />
-      <input type="hidden" name="runId" value={runId} />
+      <Hidden of={{ runId }} />
       <Button look="primary" type="submit" disabled={busy} className="self-start">
         {busy
           ? 'Starting …'

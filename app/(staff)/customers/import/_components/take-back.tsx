@@ -2,6 +2,7 @@
 
 import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors } from '@/app/_ui/fields/field';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { takeBackFleet } from '../actions';
@@ -12,7 +13,7 @@ export function TakeBack({ runId }: { runId: string }) {
   return (
     <ActionForm {...form} className="flex flex-col gap-2">
       <FormErrors errors={error('')} />
-      <input type="hidden" name="runId" value={runId} />
+      <Hidden of={{ runId }} />
       <Button type="submit" disabled={busy} className="self-start">
         {busy ? 'Taking it back …' : 'Take this import back'}
       </Button>

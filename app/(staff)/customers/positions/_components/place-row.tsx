@@ -4,6 +4,7 @@ import { useState } from 'react';
 import { usePin } from '@/app/_ui/map/use-pin';
 import { PinOnMap } from '@/app/_ui/map/with-around';
 import { Button } from '@/app/_ui/buttons/button';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { placeKitchen } from '../actions';
@@ -19,7 +20,7 @@ export function PlaceRow({ id, name, address }: { id: string; name: string; addr
       {...form}
       className="grid grid-cols-1 items-start gap-x-4 gap-y-1 border-b border-line py-3 sm:grid-cols-[minmax(0,1fr)_16rem_auto]"
     >
-      <input type="hidden" name="kitchenId" value={id} />
+      <Hidden of={{ kitchenId: id }} />
       <label htmlFor={`at-${id}`}>
         <span className="font-bold">{name}</span>
         <span className="block text-sm text-soft">{address || 'no address on file'}</span>

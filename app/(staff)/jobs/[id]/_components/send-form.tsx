@@ -2,6 +2,7 @@
 
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { sendQuote } from '../quote/actions';
@@ -19,7 +20,7 @@ export function SendForm({ quoteId, email }: { quoteId: string; email: string })
   return (
     <ActionForm {...form} className="mt-2 flex flex-wrap items-end gap-3">
       <FormErrors errors={error('') ?? error('validUntil')} />
-      <input type="hidden" name="quoteId" value={quoteId} />
+      <Hidden of={{ quoteId }} />
       <div className="min-w-60 flex-1">
         <Field label="Send to" {...on('to')} type="email" defaultValue={email} hint="Empty: only make the link." autoComplete="off" />
       </div>

@@ -3,7 +3,7 @@
 import { dateWords } from '@/lib/core/calendar/when';
 import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
 import { ActionForm } from '@/app/_ui/forms/action-form';
-import { SaveRow } from '@/app/_ui/forms/parts';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addWarranty } from '../../actions';
 
@@ -27,7 +27,7 @@ export function Warranties({ jobId, units }: Props) {
       </ul>
       <ActionForm {...form} className="mt-3 flex flex-col gap-3">
         <FormErrors errors={error('')} />
-        <input type="hidden" name="jobId" value={jobId} />
+        <Hidden of={{ jobId }} />
         <Select label="Unit" {...on('unitId')} options={units.map((u) => ({ value: u.id, label: u.name }))} />
         <Field id="warranty-what" label="What is covered" {...on('what')} hint="The unit, or which part of it." />
         <Field id="warranty-until" label="Until" {...on('until')} type="date" />

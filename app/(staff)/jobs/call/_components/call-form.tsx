@@ -6,7 +6,7 @@ import { Field, FormErrors } from '@/app/_ui/fields/field';
 import { Group } from '@/app/_ui/fields/group';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
-import { SaveRow } from '@/app/_ui/forms/parts';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { WhatIsWrong } from '../../_components/what-is-wrong';
 import { takeCall } from '../../actions';
@@ -20,7 +20,7 @@ export function CallForm({ kitchenId, units, caller }: Props) {
     <Sheet title="The call">
       <ActionForm {...form} className="flex flex-col gap-4">
         <FormErrors errors={error('') ?? error('kitchenId')} />
-        <input type="hidden" name="kitchenId" value={kitchenId} />
+        <Hidden of={{ kitchenId }} />
         <WhatIsWrong {...on('what')} autoFocus />
         <Group legend="How soon" error={error('urgency')}>
           <div className="mt-1 flex flex-col">

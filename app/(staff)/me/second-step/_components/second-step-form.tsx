@@ -2,6 +2,7 @@
 
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { dropStep, startStep } from '../../actions';
@@ -21,7 +22,7 @@ export function SecondStepForm({ secret, picture }: Props) {
       <p>
         Can’t read it? Type this secret: <code className="break-all">{secret.replace(/(.{4})/g, '$1 ').trim()}</code>
       </p>
-      <input type="hidden" name="secret" value={secret} />
+      <Hidden of={{ secret }} />
       <Field label="Code" {...on('code')} inputMode="numeric" autoComplete="one-time-code" required />
       <Button look="primary" type="submit" disabled={busy} className="self-start">
         Turn it on

@@ -8,6 +8,7 @@ import { foulingKitchen } from '@/lib/features/owner/reads/kitchens';
 import { kitchenSeasons } from '@/lib/features/owner/reads/seasons';
 import { isId } from '@/lib/core/ids/is-id';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
+import { dbForLongReads } from '@/lib/server/process/long-reads';
 import { definePage } from '@/lib/server/doors/define-page';
 import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { Select } from '@/app/_ui/fields/field';
@@ -23,7 +24,8 @@ import { Fold } from '@/app/_ui/page/fold';
 
 export const metadata: Metadata = { title: 'Fouling of a kitchen' };
 
-export default definePage('read:fouling', async ({ db, now, params, query }) => {
+export default definePage('read:fouling', async ({ now, params, query }) => {
+  const db = await dbForLongReads();
   const found = isId(params.id) ? await foulingKitchen(db, params.id, now) : null;
   if (!found) notFound();
   const { kitchen, units, left } = found;

@@ -79,7 +79,7 @@ export function WeighForm({
   return (
     <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
-      <input type="hidden" name="cylinderId" value={cylinderId} />
+      <Hidden of={{ cylinderId }} />
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
         <Select
           label="What happened"
@@ -140,7 +140,7 @@ export function TakeBackForm({ entryId, label }: { entryId: string; label: strin
   return (
     <ActionForm {...form} className="flex flex-col gap-2">
       <FormErrors errors={error('')} />
-      <input type="hidden" name="entryId" value={entryId} />
+      <Hidden of={{ entryId }} />
       <Field id={`why-${entryId}`} label="What was wrong with it" {...on('why')} autoComplete="off" />
       <Button type="submit" disabled={busy} className="self-start">
         Take it back

@@ -2,7 +2,7 @@
 
 import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
 import { ActionForm } from '@/app/_ui/forms/action-form';
-import { SaveRow } from '@/app/_ui/forms/parts';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { testLeak } from '../actions';
 
@@ -12,7 +12,7 @@ export function LeakTestForm({ unitId, today }: { unitId: string; today: string 
   return (
     <ActionForm {...form} className="grid grid-cols-1 items-end gap-4 sm:grid-cols-2 lg:grid-cols-5">
       <FormErrors errors={error('')} />
-      <input type="hidden" name="unitId" value={unitId} />
+      <Hidden of={{ unitId }} />
       <Field label="Day" {...on('on')} type="date" defaultValue={today} />
       <Select
         label="Which"

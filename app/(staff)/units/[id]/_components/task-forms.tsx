@@ -119,7 +119,7 @@ export function AddTaskForm({ unitId, kinds }: { unitId: string; kinds: { key: s
     <Fold label="Add a task">
       <ActionForm key={kinds.map((k) => k.key).join()} {...form} className="flex flex-col gap-4">
         <FormErrors errors={error('')} />
-        <input type="hidden" name="unitId" value={unitId} />
+        <Hidden of={{ unitId }} />
         <Select
           label="What is to be done"
           {...on('kindKey')}

@@ -3,7 +3,7 @@
 import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors, Select, TextArea } from '@/app/_ui/fields/field';
 import { ActionForm } from '@/app/_ui/forms/action-form';
-import { SaveRow } from '@/app/_ui/forms/parts';
+import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { decideWay, judgeAgain } from './actions';
 
@@ -20,7 +20,7 @@ export function DecideForm({
   return (
     <ActionForm {...form} className="flex flex-col gap-4">
       <FormErrors errors={error('')} />
-      <input type="hidden" name="unitId" value={unitId} />
+      <Hidden of={{ unitId }} />
       {Object.entries(typed).map(([name, value]) => (
         <input key={name} type="hidden" name={name} value={value} />
       ))}
@@ -36,7 +36,7 @@ export function AgainForm({ id }: { id: string }) {
   return (
     <ActionForm {...form} className="mt-2 flex flex-col gap-3">
       <FormErrors errors={error('')} />
-      <input type="hidden" name="id" value={id} />
+      <Hidden of={{ id }} />
       <TextArea id={`again-${id}`} label="A year on: was it right?" {...on('note')} />
       <Button type="submit" disabled={busy} className="self-start">
         Keep what you think

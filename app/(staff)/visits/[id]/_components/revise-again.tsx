@@ -3,6 +3,7 @@
 import { Button } from '@/app/_ui/buttons/button';
 import { FormErrors } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { reviseAgain } from '../actions';
@@ -18,7 +19,7 @@ export function ReviseAgain({ visitId, allowed }: { visitId: string; allowed: bo
       </p>
       {allowed ? (
         <ActionForm {...form}>
-          <input type="hidden" name="visitId" value={visitId} />
+          <Hidden of={{ visitId }} />
           <FormErrors errors={error('')} />
           <Button look="primary" type="submit" disabled={busy}>
             {busy ? 'Working …' : 'Bring them up to date'}

@@ -6,6 +6,7 @@ import { QUOTE_LINE_KINDS, quoteSums, type QuoteLine } from '@/lib/core/jobs/quo
 import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, TextArea } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
+import { Hidden } from '@/app/_ui/forms/parts';
 import { ActionForm, KeptState } from '@/app/_ui/forms/action-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { saveQuote } from '../actions';
@@ -27,7 +28,7 @@ const price = (cents: number) => (cents / 100).toFixed(2);
 
 /** A quote line by line, with what it comes to as it is written. */
 export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos, hours }: Props) {
-  const { form, error, busy, sent } = useActionForm(saveQuote);
+  const { form, error, on, busy, sent } = useActionForm(saveQuote);
   const [lines, setLines] = useState<Typed[]>(() => sentLines(sent?.lines) ?? first(draft.lines, labourCents));
   const [tax, setTax] = useState(wordsOf(sent?.taxPercent) ?? String(draft.taxPercent));
   const set = (key: number, change: Partial<Typed>) => setLines(lines.map((l) => (l.key === key ? { ...l, ...change } : l)));
@@ -46,14 +47,13 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos, 
     <ActionForm {...form} className="flex flex-col gap-6">
       <KeptState name="rows" value={lines} onBack={setLines} />
       <FormErrors errors={error('') ?? error('lines')} />
-      <input type="hidden" name="jobId" value={jobId} />
+      <Hidden of={{ jobId }} />
       <Sheet title="Why">
         <TextArea
           label="The reason, in two sentences"
-          name="reason"
+          {...on('reason')}
           rows={3}
           defaultValue={wordsOf(sent?.reason) ?? draft.reason}
-          error={error('reason')}
           hint="The customer reads this first."
           required
         />
@@ -138,18 +138,16 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos, 
           <Field
             label="Tax on what is taxed"
             unit="%"
-            name="taxPercent"
+            {...on('taxPercent')}
             inputMode="decimal"
             value={tax}
             onChange={(e) => setTax(e.target.value)}
-            error={error('taxPercent')}
           />
           <Field
             label="Valid until"
-            name="validUntil"
+            {...on('validUntil')}
             type="date"
             defaultValue={wordsOf(sent?.validUntil) ?? draft.validUntil}
-            error={error('validUntil')}
             required
           />
           <p className="self-end pb-2 text-lg" role="status">

@@ -1,4 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { nearMemory } from '@/lib/core/planning/bound/memory';
+import { price } from '@/lib/core/planning/bound/pricing';
+import { runOut } from '@/lib/core/planning/steps';
+import { compileWeek } from '@/lib/core/planning/week/compile';
 import { PlanCancelled, proposeWeek, type LpSolver } from '@/lib/core/planning';
 import { highsLp } from '@/lib/features/planning/verbs/highs-lp';
 import { shopWeek } from '../../support/planning-weeks';
@@ -109,5 +113,19 @@ describe('cancelling', () => {
     const plan = await proposeWeek(week, { seed: 1, timeLimitMs: 40, now: () => ticks++ });
     expect(plan.finished).toBe(false);
     expect(plan.lowerBound).toBeLessThanOrEqual(plan.cost.total);
+  });
+});
+
+describe('pricing a shift of a full week', () => {
+  it('hands back control every few labels, so that time can run out within it, and comes to the same', () => {
+    const { model } = compileWeek(shopWeek(4, { kitchens: 40, technicians: 1, days: 1 }));
+    // Far too high, as duals are at first: almost every route pays.
+    const duals = new Float64Array(model.rows).fill(500);
+    const work = price(model, 0, duals, nearMemory(model, 4), 6_000);
+    let handed = 0;
+    let step = work.next();
+    for (; !step.done; step = work.next()) handed++;
+    expect(handed).toBeGreaterThan(20);
+    expect(step.value).toEqual(runOut(price(model, 0, duals, nearMemory(model, 4), 6_000)));
   });
 });

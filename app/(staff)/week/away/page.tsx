@@ -67,7 +67,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
             />
             <Field label="First day" name="from" type="date" defaultValue={from} required />
             <Field label="Last day" name="to" type="date" defaultValue={to} required />
-            <Button type="submit" look={offers ? 'plain' : 'primary'} className="sm:mb-0.5">
+            <Button type="submit" look={offers ? 'plain' : 'primary'} className="sm:mb-0.5 sm:justify-self-start">
               See who can take over
             </Button>
           </form>

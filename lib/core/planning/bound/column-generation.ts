@@ -114,7 +114,10 @@ function* priceAll(
   for (const dual of duals) bound += dual;
   const least: number[] = [];
   for (const kind of kindsOf(model)) {
-    const result = price(model, kind.shift, duals, memory, mostLabels);
+    const work = price(model, kind.shift, duals, memory, mostLabels);
+    let step = work.next();
+    for (; !step.done; step = work.next()) yield best;
+    const result = step.value;
     if (!result.proven) return null;
     bound += kind.copies * result.best;
     least.push(result.best);

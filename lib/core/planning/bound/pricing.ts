@@ -26,14 +26,23 @@ export interface Pricing {
  * relaxation"), by extending labels in order of time. All costs grow with time, so an
  * earlier, cheaper label that may still go wherever another may go makes the other
  * superfluous; a label that no completion brings below zero is dropped at once.
- * `memory` holds for each job the jobs it remembers, as bit masks of 32 a word.
+ * Yields every few labels, so that it can be stopped. `memory` holds for each job the jobs it remembers, as bit masks of 32 a word.
  */
-export function price(model: Model, shiftIndex: number, duals: Float64Array, memory: readonly Int32Array[], mostLabels: number): Pricing {
+export function* price(
+  model: Model,
+  shiftIndex: number,
+  duals: Float64Array,
+  memory: readonly Int32Array[],
+  mostLabels: number,
+): Generator<void, Pricing, void> {
   const options: Option[][] = model.jobs.map((_, j) => bestOptions(model, shiftIndex, j, duals));
   const search = new Search(model, shiftIndex, options, memory);
-  const proven = search.run(mostLabels);
+  const proven = yield* search.run(mostLabels);
   return { ...search.pick(), proven };
 }
+
+/** Labels extended between two looks at the clock: one shift of a full week can keep a machine busy for a minute. */
+const AT_ONCE = 16;
 
 /** Time is cut into slots and labels are extended slot by slot. */
 const SLOTS = 512;
@@ -77,8 +86,9 @@ class Search {
   }
 
   /** False if the labels ran out. */
-  run(mostLabels: number): boolean {
+  *run(mostLabels: number): Generator<void, boolean, void> {
     const { labels, model } = this;
+    let extended = 0;
     const shift = model.shifts[this.shiftIndex]!;
     this.extend(-1, -1, shift.from, 0, 0, 0);
     for (const slot of this.queue) {
@@ -86,6 +96,7 @@ class Search {
         const label = slot[i]!;
         if (labels.dead[label] === 1) continue;
         if (labels.count > mostLabels) return false;
+        if (++extended % AT_ONCE === 0) yield;
         this.extend(label, labels.job[label]!, labels.time[label]!, labels.cost[label]!, labels.load[label]!, labels.stops[label]!);
       }
     }

@@ -56,6 +56,21 @@ const leaveOut = async (page: Page, why: string) => {
   await page.getByRole('button', { name: 'Leave it out' }).click();
 };
 
+/** On a phone nothing goes sideways and whatever is tapped is 44 px or more both ways; then back to the tablet's own size. */
+const underOneThumb = async (page: Page) => {
+  const own = page.viewportSize() ?? { width: 834, height: 1112 };
+  await page.setViewportSize({ width: 390, height: 844 });
+  const found = await page.evaluate(() => ({
+    sideways: document.documentElement.scrollWidth - innerWidth,
+    small: [...document.querySelectorAll('main :is(a, button, input, select, textarea, summary)')].flatMap((e) => {
+      const { width, height } = e.getBoundingClientRect();
+      return width > 0 && Math.min(width, height) < 44 ? [`${e.textContent || e.id} ${Math.round(width)} × ${Math.round(height)}`] : [];
+    }),
+  }));
+  expect(found).toEqual({ sideways: 0, small: [] });
+  await page.setViewportSize(own);
+};
+
 const booked = { technician: '', gas: '' };
 
 test('a call at five past ten: the technician is told, the job looked at, quoted by a link, accepted and booked', async ({
@@ -244,31 +259,39 @@ test('its sealed repair without signal, the tablet dropped in the middle: parts 
   await page.goto('/round');
   await open();
   await at(page, 'Recover');
+  await underOneThumb(page);
   await expect(page.getByLabel(/^Scale after/)).toHaveValue('18.4');
   await page.getByRole('button', { name: 'To be reclaimed' }).click();
   await next(page);
   await at(page, 'Open the circuit');
+  await underOneThumb(page);
   await page.getByRole('button', { name: 'Cut with a tube cutter' }).click();
   await next(page);
   await at(page, 'Braze');
+  await underOneThumb(page);
   await leaveOut(page, 'Press fittings, no flame');
   await at(page, 'Fit the new drier');
+  await underOneThumb(page);
   await page.getByLabel(/^Drier fitted/).fill('Norrhold 032');
   await next(page);
   await at(page, 'Test with nitrogen');
+  await underOneThumb(page);
   await leaveOut(page, 'Tested at the last visit');
   await at(page, 'Evacuate');
+  await underOneThumb(page);
   await page.getByRole('button', { name: '500 microns' }).click();
   const decay = Array.from({ length: 21 }, (_, i) => `${i} ${Math.round(220 + 90 * (1 - Math.exp(-i / 4)))}`).join('\n');
   await page.getByLabel(/^Minutes and microns/).fill(decay);
   await expect(page.getByText('Tight and dry.')).toBeVisible();
   await next(page);
   await at(page, 'Charge by weight');
+  await underOneThumb(page);
   await page.getByLabel('Cylinder').selectOption({ label: `WJ-1, ${booked.gas}` });
   await page.getByLabel(/^Scale before/).fill('30.0');
   await page.getByLabel(/^Scale after/).fill('29.5');
   await next(page);
   await at(page, 'Run and read');
+  await underOneThumb(page);
 
   // The part that the quote counts on is written down in two taps, from where it lies.
   await page.goto('/round');

@@ -127,7 +127,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
 ];
 
 /** The rule on leak checks of a day. */
-export const checkRuleOn = (on: LocalDate): CheckRule | null =>
+const checkRuleOn = (on: LocalDate): CheckRule | null =>
   CHECK_RULES.find((r) => r.from <= on && (r.until === null || on <= r.until)) ?? null;
 
 /** Gases alone in annex II, section 1 that are filed here; a blend with an HFC counts by its tonnes. */

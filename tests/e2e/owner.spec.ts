@@ -11,7 +11,7 @@ test.describe('the owner', () => {
     const table = page.getByRole('region', { name: 'Kitchens by how fast their coils foul' });
     const rows = table.getByRole('row');
     await expect(rows).toHaveCount(17);
-    const rates = (await table.locator('tbody tr td:nth-child(2)').allInnerTexts()).map((t) => Number.parseFloat(t));
+    const rates = (await table.locator('tbody tr td:nth-child(2)').allInnerTexts()).map((t) => Math.round(Number.parseFloat(t)));
     expect(rates.every((r) => r > 0)).toBe(true);
     expect(rates).toEqual([...rates].sort((a, b) => b - a));
     for (const fast of ['Dock Street', 'Pearl Row', 'Ember & Rye'])
@@ -116,11 +116,18 @@ test.describe('the owner', () => {
     await rooms.getByRole('link', { name: 'The shop’s work' }).click();
     await expect(page.getByRole('region', { name: 'Overdue tasks by reason and age' })).toBeVisible();
     await expect(page.getByRole('region', { name: 'Who grades harder' }).getByRole('row')).toHaveCount(4);
+    const taken = async (name: string) =>
+      (await Promise.all([page.waitForEvent('download'), page.getByRole('link', { name }).click()]))[0].suggestedFilename();
+    expect(await taken('Each of them, as a file')).toBe('visits.csv');
     await accessible();
 
     await rooms.getByRole('link', { name: 'Is it right?' }).click();
     await expect(page.getByText(/^What was expected of each coil is written down/)).toBeVisible();
     await expect(page.getByRole('region', { name: 'By who looked' }).getByRole('row')).toHaveCount(4);
+    expect(await taken('Each look, as a file')).toBe('looks.csv');
+    await page.getByRole('region', { name: 'By month' }).getByRole('link').nth(2).click();
+    await expect(page).toHaveURL(/from=\d{4}-\d\d-01&until=/);
+    await expect(page.getByRole('region', { name: 'By month' }).getByRole('row')).toHaveCount(2);
     await accessible();
   });
 

@@ -1,6 +1,6 @@
 import 'server-only';
 import { todayIn } from '../../../core/calendar';
-import { customerDate } from '../../../core/calendar/when';
+import { customerFullDate } from '../../../core/calendar/when';
 import { wordsIn } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import type { Tx } from '../../../database/client';
@@ -70,7 +70,7 @@ type Letter = { link: string; shows: string | undefined; customer: string; now: 
 async function writeTo(tx: Tx, { language, holder, toEmail }: MakePage, { link, shows, customer, now, expiresAt }: Letter): Promise<void> {
   const { letter } = wordsIn(language).yours;
   const shop = await shopSettings(tx);
-  const until = customerDate(todayIn(shop?.timeZone ?? 'UTC', expiresAt.getTime()), language);
+  const until = customerFullDate(todayIn(shop?.timeZone ?? 'UTC', expiresAt.getTime()), language);
   const text = [
     letter.text(holder, shows ?? letter.allKitchens(customer), link, until),
     '',

@@ -25,7 +25,8 @@ const settled = (from: string, to: string, zone: string, now: Date) => Prisma.sq
   SELECT v.id, v."kitchenId", v."startsAt", coalesce(v."leftAt", v."endsAt") AS over FROM "Visit" v
   WHERE v.status = 'done' AND v."startsAt" >= ${from}::date::timestamp AT TIME ZONE ${zone}
     AND v."startsAt" < least(${to}::date::timestamp AT TIME ZONE ${zone}, ${now}::timestamptz - interval '30 days')
-    AND EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."visitId" = v.id AND vt.outcome = 'done')`;
+    -- Minutes of what was done are kept by the database: only where a kind of task has none are its tasks looked at.
+    AND (v."doneMinutes" > 0 OR EXISTS (SELECT 1 FROM "VisitTask" vt WHERE vt."visitId" = v.id AND vt.outcome = 'done'))`;
 /** Calls of a kitchen within 30 days after a visit `v`, about a unit of that visit. */
 const CALLED = Prisma.sql`
   j."kitchenId" = v."kitchenId" AND j.source IN ('call', 'customer') AND j."createdAt" > v.over AND j."createdAt" <= v.over + interval '30 days'

@@ -1,7 +1,7 @@
 import 'server-only';
 import { todayIn } from '../../../core/calendar';
 import { fromLocalDate } from '../../../core/calendar/date-column';
-import { customerDate, customerMonths } from '../../../core/calendar/when';
+import { customerFullDate, customerMonths } from '../../../core/calendar/when';
 import { wordsIn, type Language } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
 import type { Quarter } from '../../../core/reports/quarter';
@@ -43,7 +43,7 @@ export async function putInOutbox(
   const { letter } = wordsIn(language).quarter;
   const shop = await shopSettings(tx);
   const months = customerMonths(quarter.startsOn, language);
-  const until = customerDate(todayIn(shop?.timeZone ?? 'UTC', expiresAt.getTime()), language);
+  const until = customerFullDate(todayIn(shop?.timeZone ?? 'UTC', expiresAt.getTime()), language);
   const text = [
     letter.text(customer.name, months, `${baseUrl}/quarter/${token}`, until),
     '',

@@ -1,5 +1,5 @@
 import 'server-only';
-import { customerDate, customerDay } from '../../../core/calendar/when';
+import { customerFullDate, customerDay } from '../../../core/calendar/when';
 import { todayIn } from '../../../core/calendar';
 import { wordsIn, type Language } from '../../../core/customer-words';
 import { AppError } from '../../../core/errors';
@@ -26,7 +26,7 @@ async function send(tx: Tx, visitId: string, { toEmail, language }: { toEmail: s
   const zone = visit.kitchen.timeZone;
   const day = customerDay(visit.arrivedAt ?? visit.startsAt, zone, language);
   const shop = await tx.shopSettings.findUnique({ where: { id: 1 }, select: { name: true, phone: true, email: true } });
-  const until = customerDate(todayIn(zone, expiresAt.getTime()), language);
+  const until = customerFullDate(todayIn(zone, expiresAt.getTime()), language);
   const text = [
     letter.text(visit.kitchen.name, day, `${baseUrl}/report/${token}`, until),
     '',

@@ -1,4 +1,4 @@
-import { dayIn } from '@/lib/core/calendar/when';
+import { dateIn, dayIn } from '@/lib/core/calendar/when';
 import { LANGUAGE_LABEL, type Language } from '@/lib/core/customer-words/languages';
 import { counted } from '@/lib/core/wording/counted';
 import { Sheet } from '@/app/_ui/page/sheet';
@@ -45,7 +45,7 @@ export function PagesSheet({ customer, kitchens, pages, timeZone, now }: Props) 
               {p.answersQuotes ? ', may accept quotes' : ''}
               <span className="block text-sm text-soft">
                 Made {at(p.createdAt)}
-                {p.toEmail ? `, sent to ${p.toEmail}` : ''}, good until {at(p.expiresAt)}.
+                {p.toEmail ? `, sent to ${p.toEmail}` : ''}, good until {dateIn(p.expiresAt, timeZone)}.
               </span>
             </span>
             <span className="flex flex-col items-start sm:items-end">

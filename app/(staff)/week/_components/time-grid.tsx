@@ -168,14 +168,7 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
                         style={{ left: `${share(s.from)}%`, width: `${share(s.to) - share(s.from)}%` }}
                       />
                     ))}
-                    {marks.slice(1, -1).map((h) => (
-                      <li
-                        key={`h${h}`}
-                        aria-hidden="true"
-                        className="absolute inset-y-0 w-px bg-line max-md:hidden"
-                        style={{ left: `${share(h * 60)}%` }}
-                      />
-                    ))}
+                    <li aria-hidden="true" className="hour-lines max-md:hidden" style={{ backgroundSize: `${6000 / span}% 100%` }} />
                     {own.map((v) => (
                       <GridItem
                         key={v.key}

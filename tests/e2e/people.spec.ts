@@ -19,7 +19,7 @@ test.describe('people', () => {
     await page.getByLabel('E-mail').fill('wilma@larkspurcold.example');
     await page.getByLabel('Roof and ladder work').check();
     await page.getByLabel('First password').fill('short');
-    await expect(page.getByText('Too short: at least 10 characters.').first()).toBeVisible();
+    await expect(page.getByText('Too short: at least 12 characters.').first()).toBeVisible();
     await page.getByRole('button', { name: 'Put person on file' }).click();
     await expect(page.getByLabel('First password')).toHaveAttribute('aria-invalid', 'true');
     await expect(page.getByLabel('Roof and ladder work')).toBeChecked();

@@ -37,8 +37,11 @@ const MOST_JUMP_MS = 3 * 86_400_000;
 const FULL_MS = 2500;
 const sleep = (ms: number) => new Promise((ok) => setTimeout(ok, ms));
 
+/** `kills` of each, `full` disks among them; no new one is begun after `minutes`. */
+type Given = { seed: number; kills: number; full: number; minutes: number; onKill?: (done: number) => void };
+
 /** Kills of the office and of its database by turns, while tablets write; full disks spread among them. Then everything is counted. */
-export async function allKills(given: { seed: number; kills: number; full: number; onKill?: (done: number) => void }): Promise<KillReport> {
+export async function allKills(given: Given): Promise<KillReport> {
   const started = Date.now();
   const random = randomFrom(given.seed);
   const disk = given.full > 0 ? smallDisk() : null;
@@ -58,7 +61,7 @@ export async function allKills(given: { seed: number; kills: number; full: numbe
   try {
     const desk = await openDesk(url, office);
     const writers = Array.from({ length: WRITERS }, () => new Writer(desk, told).run(() => going));
-    for (let i = 0; i < 2 * given.kills; i++) {
+    for (let i = 0; i < 2 * given.kills && Date.now() - started < given.minutes * 60_000; i++) {
       await sleep(150 + random.whole(700));
       if (i % 2 === 0) await killOffice(office, random, report);
       else await killDatabase(cluster, random, report);

@@ -83,13 +83,20 @@ export default definePage('read:visit', async ({ db, now, query }) => {
           rows={gridRows(technicians, visits, shown)}
           items={items}
           hours={hoursShown([...items, ...technicians.flatMap((t) => shown.flatMap((d) => spansOn(t.shifts, d)))])}
-          visits={visits.map((v) => ({ ...v, minutes: Math.round((v.endsAt - v.startsAt) / 60_000) }))}
+          visits={visits.filter((v) => v.status === 'booked').map(movable)}
         />
         {part.parts > 1 ? <PeoplePages monday={monday} part={part} all={everybody.length} /> : null}
         <Unbooked {...unbooked} today={today} />
       </div>
     </>
   );
+});
+
+type Visit = Awaited<ReturnType<typeof visitsBetween>>[number];
+/** What moving it asks; nothing else of a visit is sent along a second time. */
+const movable = ({ id, version, kitchen, customer, timeZone, startsAt, endsAt }: Visit) => ({
+  ...{ id, version, kitchen, customer, timeZone },
+  minutes: Math.round((endsAt - startsAt) / 60_000),
 });
 
 /** Which technicians the picture shows, and the way to the others. */

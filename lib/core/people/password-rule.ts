@@ -1,4 +1,4 @@
-const PASSWORD_MIN = 10;
+const PASSWORD_MIN = 12;
 const PASSWORD_MAX = 200;
 
 /** The whole rule, as it stands beside the field. */

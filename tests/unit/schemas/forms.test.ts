@@ -170,9 +170,9 @@ describe('a person’s form', () => {
   });
 
   it('refuses a weak password in one sentence; without any, a link to choose one is sent', () => {
-    expect(send(NewPerson, { ...PERSON, password: 'short' }).error).toEqual({ password: ['Too short: at least 10 characters.'] });
+    expect(send(NewPerson, { ...PERSON, password: 'short' }).error).toEqual({ password: ['Too short: at least 12 characters.'] });
     expect(send(NewPerson, { ...PERSON, password: '' }).value?.password).toBe('');
-    expect(send(NewPerson, { ...PERSON, password: 'tova.lind.1' }).error).toEqual({
+    expect(send(NewPerson, { ...PERSON, password: 'tova.lind.12' }).error).toEqual({
       password: ['That is too close to the name or the e-mail.'],
     });
     expect(send(NewPerson, { ...PERSON, password: 'four plain little words' }).error).toEqual({});

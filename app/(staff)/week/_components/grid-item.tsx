@@ -46,7 +46,7 @@ export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Pr
     <>
       {drive > 0 ? (
         <li
-          className="absolute inset-y-4 flex items-center justify-center overflow-hidden rounded-l-md border-y border-l border-line bg-[repeating-linear-gradient(135deg,var(--line)_0_2px,transparent_2px_7px)] text-xs text-soft max-md:static max-md:w-full! max-md:justify-start max-md:border-0 max-md:bg-none"
+          className="drive-before"
           style={{ left: `${share(v.from - drive)}%`, width: `${left - share(v.from - drive)}%` }}
           title={`${drive} min drive`}
         >
@@ -69,7 +69,7 @@ export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Pr
           title={[`${v.time} ${v.customer}`, v.kitchen === v.customer ? '' : v.kitchen, v.work, ...v.marks.map((m) => m.label)]
             .filter(Boolean)
             .join('\n')}
-          className={`flex h-full flex-col overflow-hidden rounded-md border px-1.5 py-0.5 text-xs leading-tight text-ink no-underline hover:z-10 focus-visible:z-10 max-md:text-sm ${LOOK[v.look]}`}
+          className={`visit-on-line ${LOOK[v.look]}`}
         >
           <span className="flex items-center gap-1 whitespace-nowrap font-bold">
             {v.marks.slice(0, 2).map((m) => (

@@ -24,7 +24,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
   const job = isId(query.job) ? await jobPage(db, query.job) : null;
   const kitchenId = job?.kitchenId ?? query.kitchen;
   const kitchen = isId(kitchenId) ? await bookingKitchen(db, kitchenId) : null;
-  const [choices, at] = await Promise.all([kitchenChoices(db), kitchen ? atKitchen(db, kitchen, now) : atNone(db, now)]);
+  const [choices, at] = await Promise.all([job ? [] : kitchenChoices(db), kitchen ? atKitchen(db, kitchen, now) : atNone(db, now)]);
   const soon = Math.ceil(now.getTime() / STEP) * STEP;
   return (
     <>
@@ -38,7 +38,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
           kitchenId={kitchen?.id ?? ''}
           job={job && inHand(job)}
           anyHour={cannotWait(job)}
-          kitchens={choices.map((k) => ({ value: k.id, label: fullKitchenName(k) }))}
+          {...toChoose(choices, kitchen)}
           units={at.units}
           siteTime={at.siteTime}
           defaults={{ date: todayIn(at.zone, soon), from: timeIn(soon, at.zone) }}
@@ -51,6 +51,15 @@ export default definePage('book:visit', async ({ db, now, query }) => {
 
 type Db = Parameters<typeof bookingKitchen>[0];
 type Kitchen = NonNullable<Awaited<ReturnType<typeof bookingKitchen>>>;
+
+const MOST_CHOICES = 200;
+
+/** All kitchens, or of a large shop, once one is chosen, those of its customer: the others are a way back. */
+function toChoose(all: Awaited<ReturnType<typeof kitchenChoices>>, chosen: Kitchen | null) {
+  const few = chosen !== null && all.length > MOST_CHOICES;
+  const shown = few ? all.filter((k) => k.customer === chosen.customer) : all;
+  return { kitchens: shown.map((k) => ({ value: k.id, label: fullKitchenName(k) })), others: few };
+}
 
 /** What the form asks of a kitchen: its units with their tasks, and how long work takes there. */
 async function atKitchen(db: Db, { id, timeZone }: Kitchen, now: Date) {

@@ -34,7 +34,11 @@ export function useReading({ visit, unit, phase, replaces, onSaved }: Asked) {
   const reading = useMemo(() => readingOf(drawn), [readingOf, drawn]);
   const outside = useMemo(() => fieldsOutside(reading.values), [reading]);
   const doubts = useMemo(
-    () => estimator?.doubtsOf(unit, visit.kitchen, reading).filter((d) => !outside.some((f) => f === d.field)) ?? [],
+    // Nothing typed, nothing to doubt: a unit opens without the equations.
+    () =>
+      Object.keys(reading.values).length === 0
+        ? []
+        : (estimator?.doubtsOf(unit, visit.kitchen, reading).filter((d) => !outside.some((f) => f === d.field)) ?? []),
     [estimator, unit, visit.kitchen, reading, outside],
   );
   /** True once it is on the disk. */

@@ -21,12 +21,14 @@ type Props = {
   job: { id: string; what: string; unitIds: string[]; quotedMinutes: number | null } | null;
   anyHour: boolean;
   kitchens: { value: string; label: string }[];
+  /** There are kitchens that `kitchens` leaves out. */
+  others: boolean;
   units: UnitInNeed[];
   siteTime: SiteTime;
   defaults: { date: string; from: string };
 };
 
-export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime, defaults }: Props) {
+export function SqueezeForm({ kitchenId, job, anyHour, kitchens, others, units, siteTime, defaults }: Props) {
   const { form, error, on, busy, data } = useActionForm(look, { asks: true });
   const router = useRouter();
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
@@ -64,6 +66,13 @@ export function SqueezeForm({ kitchenId, job, anyHour, kitchens, units, siteTime
                 required
               />
             )}
+            {others ? (
+              <p>
+                <ButtonLink href="/week/squeeze" look="quiet">
+                  Another customer’s kitchen
+                </ButtonLink>
+              </p>
+            ) : null}
             <WhatIsWrong {...on('what')} defaultValue={job?.what} />
             <UnitsInNeed
               units={units}

@@ -136,6 +136,7 @@ test.describe('the owner', () => {
     await page.goto('/customers?q=Fenwick');
     await page.getByRole('link', { name: 'Fenwick’s Fry House' }).click();
     const form = page.locator('form', { has: page.getByRole('button', { name: 'Make the link' }) });
+    await form.getByLabel('For whom').fill('Walker');
     await form.getByLabel('Send it to').fill('');
     await form.getByRole('button', { name: 'Make the link' }).click();
     const link = (await form.locator('code').textContent()) ?? '';

@@ -33,6 +33,7 @@ async function haveKitchen(db: Db): Promise<string> {
       await tx.visitTask.createMany({ data: done });
       const looks = units.flatMap((u, i) => [
         findingRow(id, u.id as string, 'coil', GRADES[(i + v) % 3] as CoilGrade, at),
+        findingRow(id, u.id as string, 'coil', 'bare', at, { phase: 'left' }),
         findingRow(id, u.id as string, 'drain', 'runs', at),
         findingRow(id, u.id as string, 'ice', 'dry', at),
       ]);

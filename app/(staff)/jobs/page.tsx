@@ -51,7 +51,7 @@ export default definePage('read:job', async ({ db, now, query }) => {
           No job stands open. One comes from a call, or from what a technician finds.
         </Empty>
       ) : null}
-      <div className="grid grid-cols-1 items-start gap-6 lg:grid-cols-2">
+      <div className="gap-6 *:mb-6 *:break-inside-avoid lg:columns-2">
         {lists.map(({ wait, jobs }) => {
           const all = query.all === wait;
           return (

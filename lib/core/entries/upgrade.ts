@@ -35,8 +35,8 @@ export function upgraded(kind: EntryKind, version: number, payload: unknown): un
 }
 
 /** An entry of an older version that still waits on a tablet, as today's screens read it. What is sent stays as it was written. */
-export function upgradedEntry(op: Entry): Entry {
-  return op.version >= ENTRY_VERSION
-    ? op
-    : ({ ...op, version: ENTRY_VERSION, payload: upgraded(op.kind, op.version, op.payload) } as Entry);
+export function upgradedEntry(entry: Entry): Entry {
+  return entry.version >= ENTRY_VERSION
+    ? entry
+    : ({ ...entry, version: ENTRY_VERSION, payload: upgraded(entry.kind, entry.version, entry.payload) } as Entry);
 }

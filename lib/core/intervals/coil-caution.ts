@@ -59,7 +59,7 @@ export function advice(posterior: FoulingPosterior, goal: Targets, settings: Uni
   const left = meanDeposit(afterCleaning(posterior));
   const lost = (lnK: number) => Math.round(100 * (1 - Math.exp(Math.min(0, lnK))));
   const band = `${lost(-left)} % (${lost(1.28 * residue.sd - left)}–${lost(-1.28 * residue.sd - left)})`;
-  const even = `Even just cleaned, this condenser has lost ${band} of its conductance`;
+  const even = `Even just cleaned, this condenser has lost ${band} of its heat transfer`;
   if (left >= -settings.deepCleanShare * goal.riskLimit.lnK)
     return `${even}, so cleaning it more often will not bring that back: wash it right through, or look for another cause.`;
   if (!wash) return null;

@@ -16,6 +16,7 @@ const VANS = [
     gaugeSpanPa: psiToPascal(500),
     homeLat: 39.7201,
     homeLng: -105.0211,
+    phone: '+1 555 0301',
     shift: ['06:30', '15:30'],
   },
   {
@@ -24,6 +25,7 @@ const VANS = [
     gaugeSpanPa: psiToPascal(500),
     homeLat: 39.7705,
     homeLng: -104.9328,
+    phone: '+1 555 0302',
     shift: ['07:00', '16:00'],
   },
   {
@@ -32,6 +34,7 @@ const VANS = [
     gaugeSpanPa: psiToPascal(800),
     homeLat: 39.7398,
     homeLng: -105.0832,
+    phone: '+1 555 0303',
     shift: ['08:00', '17:00'],
   },
 ] as const;

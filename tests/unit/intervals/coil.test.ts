@@ -171,7 +171,7 @@ describe('a calendar rule of a contract', () => {
 describe('a coil that does not come clean', () => {
   it('is told apart from one that fouls fast', () => {
     const stubborn = Array.from({ length: 6 }, () => visit(45, 'matted', { after: 'furred' }));
-    expect(revised(stubborn, 8).deepClean).toMatch(/^Even just cleaned, this condenser has lost \d+ % \(\d+–\d+\) of its conductance/);
+    expect(revised(stubborn, 8).deepClean).toMatch(/^Even just cleaned, this condenser has lost \d+ % \(\d+–\d+\) of its heat transfer/);
     const fast = Array.from({ length: 6 }, () => visit(45, 'matted', { after: 'bare' }));
     expect(revised(fast, 8).deepClean).toBeUndefined();
   });

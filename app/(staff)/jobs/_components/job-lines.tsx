@@ -33,7 +33,7 @@ export function JobLines({ lines, place = true }: { lines: readonly Line[]; plac
               {[place ? j.kitchen.name : '', j.units.map((u) => u.name).join(', ')].filter(Boolean).join(' · ')}
             </span>
           </span>
-          <span className="flex flex-col items-start sm:max-w-56 sm:items-end sm:text-right">
+          <span className="flex flex-col items-start sm:max-w-72 sm:items-end sm:text-right">
             <Urgency urgency={j.urgency} />
             {j.source === 'customer' && j.state === 'asked' ? (
               <span className="text-sm font-bold">Asked on their own page: ring them</span>

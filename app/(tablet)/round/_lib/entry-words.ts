@@ -10,8 +10,8 @@ type About = {
 };
 
 /** What an entry says, in words enough to write it again; the office words it by the same table. */
-export function entryWords(op: Entry, { visit, unitName, me }: About): string {
-  const { kind, payload } = upgradedEntry(op);
+export function entryWords(entry: Entry, { visit, unitName, me }: About): string {
+  const { kind, payload } = upgradedEntry(entry);
   return entrySentence(kind, payload, {
     units: measureUnitsOf(me),
     moment: (ms) => timeAt(ms, visit?.kitchen.utcOffsetMinutes ?? -new Date(ms).getTimezoneOffset()),

@@ -6,7 +6,7 @@ type HandedOver = { entries: ReadonlySet<string>; pictures: ReadonlySet<string> 
 export const NOTHING_HANDED_OVER: HandedOver = { entries: new Set(), pictures: new Set() };
 
 export const handedOverIn = (file: Pick<Handover, 'entries' | 'photos'>): HandedOver => ({
-  entries: new Set(file.entries.map((op) => op.id)),
+  entries: new Set(file.entries.map((entry) => entry.id)),
   pictures: new Set(file.photos.map((p) => p.id)),
 });
 

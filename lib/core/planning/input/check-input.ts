@@ -1,4 +1,6 @@
 import { DISTANCE_NAME, type DistanceUnit } from '../../measures/region';
+import { SKILL_WITHIN } from '../../people/skills';
+import { labelOf } from '../../typed/closed-set';
 import { counted } from '../../wording/counted';
 import type { TimeRange } from '../types';
 import type { AssumedDrive } from './assumed-drive';
@@ -67,7 +69,6 @@ export type Finding = {
   weight: 'stops' | 'keeps out' | 'assumed';
 };
 
-const SKILL: Record<string, string> = { flammable: 'flammable refrigerants', roof: 'roof work' };
 const MINUTE = 60_000;
 
 export function checkInput(facts: InputFacts): Finding[] {
@@ -186,7 +187,7 @@ function checkKitchens({ technicians, kitchens, tasks }: InputFacts): Finding[] 
       const message =
         skill === 'together'
           ? `Nobody has all the skills together that ${counted(n, 'task')} at ${who} ask for.`
-          : `Nobody is on file for ${SKILL[skill] ?? skill}: ${counted(n, 'task')} at ${who}.`;
+          : `Nobody is on file for ${labelOf(SKILL_WITHIN, skill)}: ${counted(n, 'task')} at ${who}.`;
       return { code: 'no_skill', message, mend: { at: 'people', label: 'Who is licensed for it' }, tasks: n, weight: 'keeps out' };
     }
     switch (cause) {

@@ -66,6 +66,19 @@ export const photosToChoose = (db: Tx, kitchenId: string, unitIds: readonly stri
     select: { id: true, fileId: true, takenAt: true, aspect: true },
   });
 
+/** What an hour, a trip and the tax were on the shop's last quotes, price in cents; null where none had such a line. */
+export async function usualPrices(db: Tx): Promise<{ labour: number | null; trip: number | null; taxPercent: number }> {
+  const rows = await db.quote.findMany({
+    where: { sentAt: { not: null } },
+    orderBy: { sentAt: 'desc' },
+    take: 20,
+    select: { lines: true, taxPercent: true },
+  });
+  const lines = rows.flatMap((q) => STORED_QUOTE.read(q.lines).lines);
+  const last = (kind: 'labour' | 'trip') => lines.find((l) => l.kind === kind)?.priceCents ?? null;
+  return { labour: last('labour'), trip: last('trip'), taxPercent: rows[0]?.taxPercent ?? 0 };
+}
+
 /** Every sent quote with its lines, for a bookkeeping program: the newest first. */
 export async function quotesToExport(db: Tx): Promise<PrintedQuote[]> {
   const quotes = await db.quote.findMany({

@@ -1,6 +1,8 @@
 import 'server-only';
 import { aspectInfo, gradeWords, isStopped, type Aspect, type Grade } from '../../../core/findings/grades';
 import { describeRule } from '../../../core/calendar';
+import { RULE_BY_HAND_LABEL } from '../../../core/intervals/changes';
+import { keysOf, labelOf } from '../../../core/typed/closed-set';
 import { counted } from '../../../core/wording/counted';
 import type { Prisma, Tx } from '../../../database/client';
 
@@ -172,7 +174,7 @@ export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most
 /** Rules that somebody changed, locked or took back, each with the reason given. */
 async function rulesByHand(db: Tx, kitchenId: string, most: number): Promise<Happened[]> {
   const rows = await db.ruleChange.findMany({
-    where: { task: { kitchenId }, byUserId: { not: null }, kind: { in: ['edited', 'locked', 'unlocked', 'overruled'] } },
+    where: { task: { kitchenId }, byUserId: { not: null }, kind: { in: keysOf(RULE_BY_HAND_LABEL) } },
     orderBy: [{ at: 'desc' }, { id: 'asc' }],
     take: most,
     select: {
@@ -186,7 +188,7 @@ async function rulesByHand(db: Tx, kitchenId: string, most: number): Promise<Hap
     at: at.getTime(),
     kind: 'rule',
     href: `/units/${task.unitId}`,
-    head: `${BY_HAND[kind] ?? 'Rule changed'} by ${people.find((p) => p.id === byUserId)?.name ?? 'the office'}`,
+    head: `${labelOf(RULE_BY_HAND_LABEL, kind)} by ${people.find((p) => p.id === byUserId)?.name ?? 'the office'}`,
     lines: [
       `${task.unit.name}, ${task.kind.label.toLowerCase()}${fromRule === toRule ? '' : `: ${describeRule(fromRule)} → ${describeRule(toRule)}`}`,
       reason,
@@ -194,13 +196,6 @@ async function rulesByHand(db: Tx, kitchenId: string, most: number): Promise<Hap
     alarm: false,
   }));
 }
-
-const BY_HAND: Partial<Record<string, string>> = {
-  edited: 'Rule changed',
-  locked: 'Rule locked',
-  unlocked: 'Rule unlocked',
-  overruled: 'Rule taken back',
-};
 
 const visitIds = async (db: Tx, kitchenId: string) =>
   (await db.visit.findMany({ where: { kitchenId }, orderBy: { startsAt: 'desc' }, take: 200, select: { id: true } })).map((v) => v.id);

@@ -8,8 +8,9 @@ import { isOpen } from '@/lib/core/jobs';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
 import { hoursOfJobs } from '@/lib/features/jobs/reads/work-done';
 import { addTimes, timeWords } from '@/lib/core/visits/time-on-units';
-import { photosToChoose } from '@/lib/features/jobs/reads/quotes';
+import { photosToChoose, usualPrices } from '@/lib/features/jobs/reads/quotes';
 import { partsOnFile } from '@/lib/features/parts/reads/parts';
+import { unitsOf } from '@/lib/features/people/reads/people';
 import { shopSettings } from '@/lib/features/shop/reads/settings';
 import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead } from '@/app/_ui/page/sheet';
@@ -21,7 +22,7 @@ export const metadata: Metadata = { title: 'Quote' };
 
 const VALID_DAYS = 30;
 
-export default definePage('write:job', async ({ db, now, params }) => {
+export default definePage('write:job', async ({ db, actor, now, params }) => {
   const job = isId(params.id) ? await jobPage(db, params.id) : null;
   if (!job || !isOpen(job.state)) notFound();
   const zone = job.kitchen.timeZone;
@@ -34,6 +35,7 @@ export default definePage('write:job', async ({ db, now, params }) => {
   );
   const shop = await shopSettings(db);
   const usual = await hoursOfJobs(db, now);
+  const [prices, units] = await Promise.all([usualPrices(db), unitsOf(db, actor.userId)]);
   const spent = job.work.visits.flatMap((v) => v.time ?? []);
   const covered = job.units.flatMap((u) => u.warranties.filter((w) => w.until >= today).map((w) => ({ ...w, unit: u.name })));
   return (
@@ -74,7 +76,7 @@ export default definePage('write:job', async ({ db, now, params }) => {
                 reason: last.reason,
                 photoIds: last.photoIds,
               }
-            : { lines: [], taxPercent: 0, validUntil: addDays(today, VALID_DAYS), reason: '', photoIds: [] }
+            : { lines: [], taxPercent: prices.taxPercent, validUntil: addDays(today, VALID_DAYS), reason: '', photoIds: [] }
         }
         hours={[
           spent.length > 0 ? `At its units so far ${timeWords(addTimes(spent))}.` : '',
@@ -82,7 +84,8 @@ export default definePage('write:job', async ({ db, now, params }) => {
             ? `The last ${usual.jobs} jobs done took ${usual.median.toFixed(1)} h at their units (four in five between ${usual.lo.toFixed(1)} and ${usual.hi.toFixed(1)} h).`
             : '',
         ].filter(Boolean)}
-        labourCents={shop?.labourPerHour == null ? null : Math.round(shop.labourPerHour * 100)}
+        usual={prices}
+        weighedIn={units.mass === 'oz' ? 'lb' : 'kg'}
         parts={(await partsOnFile(db)).map(({ number, name, priceCents, inVans, inShop }) => ({
           number,
           name,

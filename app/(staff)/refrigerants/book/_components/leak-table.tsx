@@ -45,15 +45,13 @@ export function LeakTable({ title, leaks, units, method }: { title: string; leak
               const last = additions.at(-1);
               return (
                 <tr key={unit.id}>
-                  <Td className="min-w-44">
+                  <Td className="min-w-36">
                     <Link href={`/units/${unit.id}/refrigerant`}>{unit.name}</Link>
                     <span className="block text-sm text-soft">
                       {unit.kitchen.name}, {refrigerantLabel(unit.refrigerant)}
                     </span>
                   </Td>
-                  <Td label="Full charge" className="whitespace-nowrap">
-                    {unit.chargeKg === null ? 'not on file' : mass(unit.chargeKg, units)}
-                  </Td>
+                  <Td label="Full charge">{unit.chargeKg === null ? 'not on file' : mass(unit.chargeKg, units)}</Td>
                   <Td label="Last added">{last ? `${mass(last.kg, units)} on ${dateWords(last.on)}` : '–'}</Td>
                   <Td label="Annualized" className={method === 'annualizing' ? 'font-bold' : ''}>
                     {percent(annualizing.at(-1))}
@@ -66,7 +64,7 @@ export function LeakTable({ title, leaks, units, method }: { title: string; leak
                       <span className="text-soft">{unit.chargeKg === null ? 'Charge unknown: can’t say' : 'None by its charge'}</span>
                     ) : null}
                     {rules.map(({ rule, clock, inspectMonths }) => (
-                      <span key={rule.key} className="block min-w-36">
+                      <span key={rule.key} className="block min-w-32">
                         <span className="text-sm text-soft">
                           {rule.title}, {rule.thresholdPercent.commercial_refrigeration} %
                         </span>{' '}

@@ -127,7 +127,7 @@ function Result({ result, currency, facts, costs }: ResultProps) {
         </span>
       }
     >
-      <Table label="Cost of each way, a year">
+      <Table stack label="Cost of each way, a year">
         <thead>
           <tr>
             <Th>A year</Th>
@@ -140,37 +140,43 @@ function Result({ result, currency, facts, costs }: ResultProps) {
           <tr>
             <Td className="font-bold">In all</Td>
             {result.ways.map((w) => (
-              <Td key={w.way}>
+              <Td key={w.way} label={WAY_LABEL[w.way]}>
                 <Figure of={w.perYear} scale={money} />
               </Td>
             ))}
           </tr>
           {keysOf(PARTS).map((part) => (
             <tr key={part}>
-              <Td>{PARTS[part]}</Td>
+              <Td className="max-md:font-bold">{PARTS[part]}</Td>
               {result.ways.map((w) => (
-                <Td key={w.way}>{Math.round(w.parts[part]).toLocaleString('en-US')}</Td>
+                <Td key={w.way} label={WAY_LABEL[w.way]}>
+                  {Math.round(w.parts[part]).toLocaleString('en-US')}
+                </Td>
               ))}
             </tr>
           ))}
           <tr>
-            <Td>The least of all</Td>
+            <Td className="max-md:font-bold">The least of all</Td>
             {result.ways.map((w) => (
-              <Td key={w.way}>{Math.round(w.cheapest * 100)} %</Td>
+              <Td key={w.way} label={WAY_LABEL[w.way]}>
+                {Math.round(w.cheapest * 100)} %
+              </Td>
             ))}
           </tr>
           <tr>
-            <Td>Breaks even at a price of</Td>
+            <Td className="max-md:font-bold">Breaks even at a price of</Td>
             {result.ways.map((w) => (
-              <Td key={w.way}>{w.way === 'go_on' ? '–' : w.breakEvenPrice === null ? 'none' : round(w.breakEvenPrice)}</Td>
+              <Td key={w.way} label={WAY_LABEL[w.way]}>
+                {w.way === 'go_on' ? '–' : w.breakEvenPrice === null ? 'none' : round(w.breakEvenPrice)}
+              </Td>
             ))}
           </tr>
         </tbody>
       </Table>
       <p className="mt-2 max-w-[80ch] text-sm text-soft">
-        Bands hold four times in five. Over {facts.cleanings.years.toFixed(1)} years on file: {facts.cleanings.times} cleanings,{' '}
-        {facts.callOuts.times} call-outs, {facts.failures.times} days it failed. A repaired or new unit is held to the shop’s mean of
-        call-outs and failures (judgement). {cleaningWords(facts, costs)}
+        Bands hold four times in five. Over {facts.cleanings.years.toFixed(1)} years on file: {counted(facts.cleanings.times, 'cleaning')},{' '}
+        {counted(facts.callOuts.times, 'call-out')}, {counted(facts.failures.times, 'day')} it failed. A repaired or new unit is held to the
+        shop’s mean of call-outs and failures (judgement). {cleaningWords(facts, costs)}
         {facts.fouling ? '' : ' What deposit costs it in energy can’t be said: its gas or its size has no numbers.'}
       </p>
     </Sheet>

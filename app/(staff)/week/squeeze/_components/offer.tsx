@@ -55,7 +55,8 @@ const driving = (minutes: number) =>
 function span(minutes: number): string {
   if (minutes < 90) return `${minutes} min`;
   if (minutes < 36 * 60) return `${Math.floor(minutes / 60)} h ${minutes % 60 === 0 ? '' : `${minutes % 60} min`}`.trim();
-  return `${Math.round(minutes / 1440)} days`;
+  const hours = Math.round(minutes / 60);
+  return `${Math.floor(hours / 24)} days${hours % 24 === 0 ? '' : ` ${hours % 24} h`}`;
 }
 
 /** "goes from 10:00 to 11:15", with the day and the technician where they change. */

@@ -17,7 +17,9 @@ type Props = {
   jobId: string;
   currency: string;
   draft: { lines: (QuoteLine & { partNumber: string })[]; taxPercent: number; validUntil: string; reason: string; photoIds: string[] };
-  labourCents: number | null;
+  /** What an hour and a trip cost the customer on the last quotes, cents. */
+  usual: { labour: number | null; trip: number | null };
+  weighedIn: 'lb' | 'kg';
   parts: readonly PartOffered[];
   photos: readonly { id: string; fileId: string; caption: string }[];
   /** What is known of how long such work takes. */
@@ -27,9 +29,9 @@ type Props = {
 const price = (cents: number) => (cents / 100).toFixed(2);
 
 /** A quote line by line, with what it comes to as it is written. */
-export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos, hours }: Props) {
+export function QuoteForm({ jobId, currency, draft, usual, weighedIn, parts, photos, hours }: Props) {
   const { form, error, on, busy, sent } = useActionForm(saveQuote);
-  const [lines, setLines] = useState<Typed[]>(() => sentLines(sent?.lines) ?? first(draft.lines, labourCents));
+  const [lines, setLines] = useState<Typed[]>(() => sentLines(sent?.lines) ?? first(draft.lines, usual.labour));
   const [tax, setTax] = useState(wordsOf(sent?.taxPercent) ?? String(draft.taxPercent));
   const set = (key: number, change: Partial<Typed>) => setLines(lines.map((l) => (l.key === key ? { ...l, ...change } : l)));
   const add = (kind: Typed['kind']) =>
@@ -39,7 +41,9 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos, 
         ...BLANK,
         kind,
         key: Math.max(0, ...lines.map((l) => l.key)) + 1,
-        unit: UNIT[kind],
+        unit: kind === 'refrigerant' ? weighedIn : UNIT[kind],
+        what: kind === 'labour' ? 'Labour' : kind === 'trip' ? 'Trip' : '',
+        price: priced(kind, usual),
         taxed: kind === 'part' || kind === 'refrigerant',
       },
     ]);
@@ -167,7 +171,12 @@ export function QuoteForm({ jobId, currency, draft, labourCents, parts, photos, 
   );
 }
 
-const UNIT: Record<Typed['kind'], string> = { labour: 'h', part: 'pcs', refrigerant: 'lb', trip: 'trip', other: '' };
+const priced = (kind: Typed['kind'], usual: Props['usual']): string => {
+  const cents = kind === 'labour' || kind === 'trip' ? usual[kind] : null;
+  return cents === null ? '' : price(cents);
+};
+
+const UNIT: Record<Typed['kind'], string> = { labour: 'h', part: 'pcs', refrigerant: '', trip: 'trip', other: '' };
 const ADD: Record<Typed['kind'], string> = {
   labour: 'Add labour',
   part: 'Add a part',

@@ -39,6 +39,7 @@ const BUILDS: Record<string, Partial<UnitOnFile>> = {
   'walk-in-cooler': { ...PLUG, kind: 'walk_in_cooler', circuitAccess: 'ports', refrigerant: 'R448A', chargeKg: 4.5 },
   'walk-in-freezer': { ...PLUG, kind: 'walk_in_freezer', application: 'low', circuitAccess: 'ports', refrigerant: 'R448A', chargeKg: 6, roofWork: true },
   'not-known': { ...PLUG, refrigerant: 'unknown' },
+  'old-deposit': { ...PLUG, refrigerant: 'R134a', oldDeposit: 'The sentence of the office stands here.' },
 }; // prettier-ignore
 
 const { values: given } = parseArgs({

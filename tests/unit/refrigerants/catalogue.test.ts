@@ -2,6 +2,10 @@ import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { loadersList, tablesList } from '@/checks/refrigerant-tables/lists';
+import { optionsOf } from '@/app/(tablet)/round/_lib/typed-unit';
+import { unitField } from '@/lib/core/equipment/unit-fields';
+import { FILED_REFRIGERANTS, safetyClassOf } from '@/lib/core/refrigerants/catalogue';
+import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { REFRIGERANT_IDS, REFRIGERANTS, safetyOf } from '@/lib/core/refrigerants';
 import { isRegistered } from '@/lib/core/refrigerants/engine';
 
@@ -50,5 +54,24 @@ describe('safety', () => {
 
   it('gives no all-clear for what it does not know', () => {
     expect(safetyOf('R999')).toBeUndefined();
+  });
+});
+
+describe('what still stands on nameplates', () => {
+  const old = ['R401A', 'R402A', 'R408A', 'R409A', 'R422D', 'R438A'];
+
+  it.each(old)('%s can be chosen on the tablet, and is said not to be estimated', (id) => {
+    const choices = optionsOf(unitField('refrigerant')) ?? [];
+    expect(choices.find((c) => c.value === id)?.label).toBe(`${refrigerantLabel(id)} (not estimated)`);
+    expect(safetyClassOf(id)).toBe('A1');
+  });
+
+  it('is named by shares that make up the whole', () => {
+    const named = FILED_REFRIGERANTS.flatMap((r) => (r.estimated ? [] : [r.name]));
+    expect(named.length).toBeGreaterThanOrEqual(old.length);
+    for (const name of named) {
+      const shares = /\((.*) % by mass\)/.exec(name)?.[1]?.split('/').map(Number) ?? [];
+      expect(shares.reduce((a, b) => a + b, 0)).toBeCloseTo(100, 9);
+    }
   });
 });

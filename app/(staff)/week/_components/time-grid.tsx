@@ -48,10 +48,11 @@ function stepped(at: Spot, key: string, days: number, rows: number): Spot {
  */
 export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Props) {
   const [held, setHeld] = useState<{ key: string; row: number; day: number; from: number } | null>(null);
-  // On a phone the days are lists: of many visits only today's, or the first with any, stands open.
+  // On a phone the days are lists: of many visits only today's, or the first with any, stands open, and none that fills screens.
   const [opened, setOpened] = useState<ReadonlySet<string> | null>(null);
   const first = days.includes(today) ? today : days.find((d) => items.some((v) => v.date === d));
-  const isOpen = (d: string) => (opened ? opened.has(d) : items.length <= OPEN_UP_TO || d === first);
+  const on = (d: string) => items.filter((v) => v.date === d).length;
+  const isOpen = (d: string) => (opened ? opened.has(d) : items.length <= OPEN_UP_TO || (d === first && on(d) <= OPEN_UP_TO));
   const turn = (d: string) => setOpened(new Set(days.filter((x) => (x === d ? !isOpen(x) : isOpen(x)))));
   const [grab, setGrab] = useState({ key: '', at: 0 });
   const span = hours.to - hours.from;
@@ -118,7 +119,7 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
                   aria-expanded={isOpen(d)}
                   onClick={() => turn(d)}
                 >
-                  {counted(items.filter((v) => v.date === d).length, 'visit')}
+                  {counted(on(d), 'visit')}
                   <span className="sr-only"> on {dayWords(d)}</span>
                 </button>
               ) : null}

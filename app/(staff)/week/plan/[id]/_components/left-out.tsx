@@ -54,7 +54,8 @@ export function LeftOut({ left, beyond }: { left: LeftOver[]; beyond: { kitchens
         {beyond.tasks > 0 ? (
           <li className="py-2">
             <span className="font-bold">Waits its turn</span>: {counted(beyond.tasks, 'task')} at kitchens that were due later. The kitchens
-            that have waited longest were planned first. <Link href="/due">All that is due</Link>
+            that have waited longest were planned first. Accept what is proposed and propose the week again for the others, or see{' '}
+            <Link href="/due">all that is due</Link>.
           </li>
         ) : null}
       </ul>

@@ -131,6 +131,27 @@ test.describe('the owner', () => {
     await accessible();
   });
 
+  test('gives a customer a link, behind which every page can be read, in both languages', async ({ page, signIn, accessible }) => {
+    await signIn('owner');
+    await page.goto('/customers?q=Fenwick');
+    await page.getByRole('link', { name: 'Fenwick’s Fry House' }).click();
+    const form = page.locator('form', { has: page.getByRole('button', { name: 'Make the link' }) });
+    await form.getByLabel('For whom').fill('Walker');
+    await form.getByLabel('Send it to').fill('');
+    await form.getByRole('button', { name: 'Make the link' }).click();
+    const link = (await form.locator('code').textContent()) ?? '';
+    for (const language of ['en', 'es']) {
+      await page.goto(`${link}?language=${language}`);
+      const parts = ['visits', 'reports', 'quotes'].map((part) => page.locator(`a[href*="/${part}/"]`).first());
+      const addresses = await Promise.all(parts.map((part) => part.getAttribute('href')));
+      await accessible();
+      for (const address of addresses) {
+        await page.goto(address ?? '');
+        await accessible();
+      }
+    }
+  });
+
   test('takes everything away as one file', async ({ page, signIn, accessible }) => {
     await signIn('owner');
     await page.goto('/shop/archive');

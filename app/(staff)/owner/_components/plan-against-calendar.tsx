@@ -17,6 +17,7 @@ const sum = (x: number) => round(Number(x.toPrecision(3)));
 export function PlanAgainstCalendar({ of, food, timeZone }: { of: OnFile | null; food: number; timeZone: string }) {
   const money = moneyIn(of?.currency ?? 'USD');
   const r = of?.replay;
+  const calendar = `Every ${of?.calendarWeeks ?? 0} weeks`;
   return (
     <Sheet title="What the plan is worth" aside={of ? <span className="text-sm text-soft">as of {momentIn(of.at, timeZone)}</span> : null}>
       {!of || !r ? (
@@ -25,29 +26,37 @@ export function PlanAgainstCalendar({ of, food, timeZone }: { of: OnFile | null;
         </p>
       ) : (
         <>
-          <Table label="The plan’s dates beside a calendar">
+          <Table label="The plan’s dates beside a calendar" stack>
             <thead>
               <tr>
                 <Th>Last year, {r.coils} coils</Th>
                 <Th className="text-right">As it was</Th>
-                <Th className="text-right">Every {of.calendarWeeks} weeks</Th>
+                <Th className="text-right">{calendar}</Th>
                 <Th className="text-right">Spared</Th>
               </tr>
             </thead>
             <tbody>
               <tr>
                 <Td>Breakdowns expected, each a box of food at risk</Td>
-                <Td className="text-right">{round(r.plan.breakdowns)}</Td>
-                <Td className="text-right">{round(r.calendar.breakdowns)}</Td>
-                <Td className="text-right">
+                <Td label="As it was" className="text-right">
+                  {round(r.plan.breakdowns)}
+                </Td>
+                <Td label={calendar} className="text-right">
+                  {round(r.calendar.breakdowns)}
+                </Td>
+                <Td label="Spared" className="text-right">
                   <Figure of={r.spared.breakdowns} scale={COUNT} />
                 </Td>
               </tr>
               <tr>
                 <Td>Coils found packed, each a visit more</Td>
-                <Td className="text-right">{round(r.plan.comebacks)}</Td>
-                <Td className="text-right">{round(r.calendar.comebacks)}</Td>
-                <Td className="text-right">
+                <Td label="As it was" className="text-right">
+                  {round(r.plan.comebacks)}
+                </Td>
+                <Td label={calendar} className="text-right">
+                  {round(r.calendar.comebacks)}
+                </Td>
+                <Td label="Spared" className="text-right">
                   <Figure of={r.spared.comebacks} scale={COUNT} />
                 </Td>
               </tr>
@@ -55,19 +64,25 @@ export function PlanAgainstCalendar({ of, food, timeZone }: { of: OnFile | null;
                 <Td>
                   Hours of cleaning ({round(r.plan.cleanings)} cleanings, {round(r.calendar.cleanings)} by the calendar)
                 </Td>
-                <Td className="text-right">{round(r.plan.hours)} h</Td>
-                <Td className="text-right">{round(r.calendar.hours)} h</Td>
-                <Td className="text-right">{round(r.spared.hours)} h</Td>
+                <Td label="As it was" className="text-right">
+                  {round(r.plan.hours)} h
+                </Td>
+                <Td label={calendar} className="text-right">
+                  {round(r.calendar.hours)} h
+                </Td>
+                <Td label="Spared" className="text-right">
+                  {round(r.spared.hours)} h
+                </Td>
               </tr>
               <tr>
                 <Td className="font-bold">All of it in money, energy too</Td>
-                <Td className="text-right">
+                <Td label="As it was" className="text-right">
                   {sum(r.plan.money)} {of.currency}
                 </Td>
-                <Td className="text-right">
+                <Td label={calendar} className="text-right">
                   {sum(r.calendar.money)} {of.currency}
                 </Td>
-                <Td className="text-right">
+                <Td label="Spared" className="text-right">
                   <Figure of={r.spared.money} scale={money} />
                 </Td>
               </tr>

@@ -72,9 +72,12 @@ export async function ruleChanges(db: Tx, { since, until, unreadOnly, take = 200
 }
 export type RuleChangeRow = Awaited<ReturnType<typeof ruleChanges>>[number];
 
+/** How many wait to be looked at: all less those of tasks that are no more, which are few and have an index. */
 export async function unreadChanges(db: Tx): Promise<number> {
   const [row] = await db.$queryRaw<{ n: number }[]>`
-    SELECT count(*)::int AS n FROM "RuleChange" r JOIN "Task" t ON t.id = r."taskId" AND t.active JOIN "Unit" u ON u.id = t."unitId" AND u."archivedAt" IS NULL
-    WHERE r.kind = 'evidence' AND r.review IS NULL`;
+    WITH unread AS (SELECT r."taskId" FROM "RuleChange" r WHERE r.kind = 'evidence' AND r.review IS NULL), gone AS (
+      SELECT t.id FROM "Task" t WHERE NOT t.active UNION SELECT t.id FROM "Unit" u JOIN "Task" t ON t."unitId" = u.id WHERE u."archivedAt" IS NOT NULL
+    )
+    SELECT ((SELECT count(*) FROM unread) - (SELECT count(*) FROM unread WHERE "taskId" IN (SELECT id FROM gone)))::int AS n`;
   return row?.n ?? 0;
 }

@@ -13,20 +13,21 @@ import {
   withThermometer,
 } from './instruments';
 
-export type LineFigures = { superheatK: Figure | null; subcoolingK: Figure | null };
+/** `overWaterK`: condensing over the water leaving, where water cools the unit. */
+export type LineFigures = { superheatK: Figure | null; subcoolingK: Figure | null; overWaterK: Figure | null };
 
 const STEP_PA = 1000;
 /** Outside this neither is a reading of a running machine: a wrong clamp, or the wrong refrigerant. */
 const SENSIBLE_K = 60;
 
 /**
- * Superheat at the compressor (suction line over dew) and subcooling at the condenser's outlet (bubble over liquid line),
- * in kelvin with the error of gauge and clamp. Null where one of the two numbers is missing or lies outside the
+ * Superheat at the compressor (suction line over dew), subcooling at the condenser's outlet (bubble over liquid line), and how
+ * far condensing (the mean of bubble and dew) stands over the water leaving, in kelvin with the error of gauge and clamp. Null where one of the two numbers is missing or lies outside the
  * refrigerant's range. Saturation as in the refrigerants room.
  */
 export function lineFigures(unit: CondenserUnit, entered: Reading): LineFigures {
   const reading = withThermometer(entered, unit.thermometerClass);
-  if (!isKnownRefrigerant(unit.refrigerant)) return { superheatK: null, subcoolingK: null };
+  if (!isKnownRefrigerant(unit.refrigerant)) return { superheatK: null, subcoolingK: null, overWaterK: null };
   const fluid = fluidOf(unit.refrigerant);
   const pipe = Math.hypot(reading.thermometerSdK ?? THERMOMETER_SD_K, CONTACT_SD_K);
   const { suctionLineK, liquidLineK } = reading;
@@ -35,7 +36,14 @@ export function lineFigures(unit: CondenserUnit, entered: Reading): LineFigures 
   return {
     superheatK: suctionLineK === undefined || !dew ? null : sensibleFigure(suctionLineK - dew.value, Math.hypot(pipe, dew.sd)),
     subcoolingK: liquidLineK === undefined || !bubble ? null : sensibleFigure(bubble.value - liquidLineK, Math.hypot(pipe, bubble.sd)),
+    overWaterK: overWater(fluid, unit, reading, bubble, pipe),
   };
+}
+
+function overWater(fluid: Fluid, unit: CondenserUnit, { waterOutK }: Reading, bubble: ValueWithSd, pipeSdK: number): Figure | null {
+  if (unit.condenserKind !== 'water_cooled' || waterOutK === undefined || !bubble) return null;
+  const mean = (bubble.value + fluid.dewT(fluid.bubbleP(bubble.value))) / 2;
+  return sensibleFigure(mean - waterOutK, Math.hypot(pipeSdK, bubble.sd));
 }
 
 function sensibleFigure(value: number, sd: number): Figure | null {

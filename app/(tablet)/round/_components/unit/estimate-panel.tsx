@@ -73,11 +73,12 @@ const percent = (f: Figure) => formatBand(f.value * 100, f.lo * 100, f.hi * 100,
 const differenceOf = (me: Me) => (f: Figure) =>
   formatBand(ownDifference(f.value, me), ownDifference(f.lo, me), ownDifference(f.hi, me), differenceUnit(me));
 
-/** Superheat and subcooling, where both ends of one were read. */
+/** Superheat, subcooling and condensing over the water, where both ends of one were read. */
 function Lines({ lines, me }: { lines: LineFigures; me: Me }) {
   const figures = [
     ['Superheat', lines.superheatK],
     ['Subcooling', lines.subcoolingK],
+    ['Condensing over the water leaving', lines.overWaterK],
   ] as const;
   if (figures.every(([, f]) => f === null)) return null;
   return (

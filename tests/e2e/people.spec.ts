@@ -95,7 +95,7 @@ test.describe('an empty shop', () => {
     await page.getByLabel('Name of the shop').fill('Thistle Cold');
     await page.getByLabel('Your name').fill('Ada Thorne');
     await page.getByLabel('Your e-mail').fill('ada@thistle.example');
-    await page.getByLabel('Your password').fill('adathorne1');
+    await page.getByLabel('Your password').fill('adathorne1234');
     await page.getByRole('button', { name: 'Set up the shop' }).click();
     await expect(page.getByText('too close to the name')).toBeVisible();
     await accessible();

@@ -21,7 +21,7 @@ export function AfterAccepting({ next, timeZone, language, action, hidden }: Pro
       return (
         <p className="text-lg">
           <State shape="done" tone="cold">
-            {say.booked(when(next.startsAt, next.endsAt))}
+            <span className="whitespace-normal">{say.booked(when(next.startsAt, next.endsAt))}</span>
           </State>{' '}
           {who(next.technician)}
         </p>

@@ -35,7 +35,7 @@ export function TimeForm({ action, hidden, language, times, asked }: Props) {
             <legend>{say.lead}</legend>
             {times.map((t) => (
               <label key={t.value} className="flex min-h-12 items-center gap-3">
-                <input type="radio" name="startsAt" value={t.value} required className="size-5" /> {t.label}
+                <input type="radio" name="startsAt" value={t.value} required className="size-5 shrink-0" /> {t.label}
               </label>
             ))}
             <FormErrors errors={inWords(book.error('startsAt'))} />

@@ -78,7 +78,7 @@ export function readSheet(sheets: readonly RawSheet[], choices: SheetChoices, ct
     ...chargeQuestion(rules.bareCharges),
     ...dateQuestion(dates, order),
   ];
-  numberedNames(units, tell.say);
+  numberedNames(units, onFile, ctx.unitsOnFile ?? [], tell.say);
   onceEach(units, tell.say);
   serialsTwice(units, tell.say);
   kitchenCells(rows, places, units, ctx.shop ?? null, tell.say);
@@ -140,17 +140,30 @@ const DROPPED = {
   'too little': 'A line of one value only: left out.',
 } as const;
 
-/** Two units of one name in a kitchen are numbered. */
-function numberedNames(units: readonly Out[], say: (message: string, example?: string) => void) {
-  const seen = new Map<string, number>();
-  for (const u of units) {
-    const key = `${alike(u.customer ?? '')}|${alike(u.kitchen ?? '')}|${alike(u.unit ?? '')}`;
-    const n = (seen.get(key) ?? 0) + 1;
-    seen.set(key, n);
-    if (n === 1) continue;
-    say('A second unit of the same name in a kitchen: numbered.', u.unit);
-    u.unit = `${u.unit} ${n}`;
-  }
+/**
+ * Units of one name in a kitchen are numbered, past those on file that another serial tells apart. What is `about` a unit on file
+ * keeps its name.
+ */
+function numberedNames(units: readonly Out[], about: readonly (KnownUnit | undefined)[], onFile: readonly KnownUnit[], say: Say) {
+  const key = (u: { customer?: string; kitchen?: string }, name: string) =>
+    `${alike(u.customer ?? '')}|${alike(u.kitchen ?? '')}|${alike(name)}`;
+  const serials = new Map(onFile.map((u) => [key(u, u.values.name ?? ''), alike(u.values.serial ?? '')]));
+  const taken = new Set(units.flatMap((u, i) => (about[i] ? [key(u, u.unit ?? '')] : [])));
+  units.forEach((u, i) => {
+    if (about[i]) return;
+    const other = (name: string) => {
+      const serial = serials.get(key(u, name));
+      return taken.has(key(u, name)) || Boolean(u.serial && serial && serial !== alike(u.serial));
+    };
+    const name = u.unit ?? '';
+    if (other(name)) {
+      let n = 2;
+      while (other(`${name} ${n}`)) n++;
+      say('A second unit of the same name in a kitchen: numbered.', name);
+      u.unit = `${name} ${n}`;
+    }
+    taken.add(key(u, u.unit ?? ''));
+  });
 }
 
 /** Two plates with one number are a slip of the pen somewhere: both go on file, and it is told. */

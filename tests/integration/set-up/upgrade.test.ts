@@ -132,3 +132,43 @@ it('a shop of an earlier layout is brought up to today’s with everything that 
     await db.$disconnect();
   }
 });
+
+it('a shop of a later layout too: its book, parts, quote, picture and page stay, and what is kept beside them is filled', async () => {
+  const layout = '20261127250000';
+  const later = withDatabase(url, `${databaseName(url)}_later`);
+  await create(later);
+  try {
+    await migrate(
+      later,
+      migrations().filter((m) => m.name.slice(0, layout.length) <= layout),
+    );
+    await query(later, await readFile(path.join(import.meta.dirname, 'layouts', `${layout}.sql`), 'utf8'));
+    expect((await migrate(later)).length).toBeGreaterThan(1);
+    const db = connect(later, 2);
+    try {
+      const unit = await db.unit.findUniqueOrThrow({
+        where: { tag: 'HC-1' },
+        include: { tasks: true, findings: { orderBy: { at: 'asc' } }, cylinderEntries: true, matters: true, readings: true },
+      });
+      expect(unit.tasks.map((t) => [t.rule, t.dueOn.toISOString().slice(0, 10)])).toEqual([['FREQ=WEEKLY;INTERVAL=8', '2026-12-15']]);
+      expect(unit.findings.flatMap((f) => (f.aspect === 'coil' ? f.grade : []))).toEqual(['matted', 'bare']);
+      expect(unit.readings.map((r) => r.headPaGauge)).toEqual([1_200_000]);
+      expect(unit.cylinderEntries.map((e) => [e.way, e.kg])).toEqual([['charged', -0.2]]);
+      // A fan that stands still waits for the owner: filled from what was on file before there was such a table.
+      expect(unit.matters.length).toBeGreaterThan(0);
+      const part = await db.part.findFirstOrThrow({ include: { used: true } });
+      expect([part.number, part.inVan, part.inShop, part.used.map((u) => u.taken)]).toEqual(['FM-9', 3, 5, [1]]);
+      const job = await db.job.findFirstOrThrow({ include: { quotes: true } });
+      expect([job.number, job.state, job.quotes.map((q) => [q.totalCents, q.answer])]).toEqual([7, 'quoted', [[4200, null]]]);
+      const file = await db.storedFile.findFirstOrThrow({ include: { photos: true } });
+      expect([Buffer.from(file.bytes).toString('hex'), file.photos.length]).toEqual(['00ff10', 1]);
+      expect((await db.customerPage.findFirstOrThrow()).language).toBe('es');
+      expect(await db.visit.count({ where: { status: 'booked' } })).toBe(1);
+      expect((await db.outboxMessage.findFirstOrThrow()).status).toBe('sent');
+    } finally {
+      await db.$disconnect();
+    }
+  } finally {
+    await drop(later);
+  }
+});

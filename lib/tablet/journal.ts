@@ -4,17 +4,23 @@ import { StorageError, troubleOf } from './storage-trouble';
 
 export type Clock = () => number;
 
+/** What a tap says, before it has a number. */
+export type Said = { [K in EntryKind]: { kind: K; payload: Payloads[K] } }[EntryKind];
+export type TakenPhoto = Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>;
+
 /**
- * Writes an entry down and returns once it is on the disk. Its number is taken in the same transaction, so that
- * numbers run without gaps even with two windows open. A photo's bytes go in with the entry that names them.
+ * Writes down what one tap says and returns once it is on the disk: all of it or nothing, however the tablet falls. Numbers
+ * are taken in the same transaction, so that they run without gaps even with two windows open. A photo's bytes go in with
+ * the entry that names them, the first.
  * @throws StorageError
  */
-export async function writeDown<K extends EntryKind>(
+export async function writeDown(
   db: Database,
   clock: Clock,
-  said: { visitId: string; kind: K; payload: Payloads[K]; id?: string },
-  photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>,
-): Promise<KeptEntry> {
+  visitId: string,
+  said: readonly Said[],
+  photo?: TakenPhoto,
+): Promise<KeptEntry[]> {
   try {
     const tx = db.transaction(['entries', 'meta', 'photos'], 'readwrite', STRICT);
     const meta = tx.objectStore('meta');
@@ -22,33 +28,28 @@ export async function writeDown<K extends EntryKind>(
     const skew = (await readMeta(meta, 'skewMs')) ?? 0;
     const refreshedAt = await readMeta(meta, 'refreshedAt');
     // Never before the entry made before, nor before what the office told, even if someone sets the clock back.
-    const madeAt = Math.max(clock() + skew, ((await readMeta(meta, 'lastMadeAt')) ?? 0) + 1, refreshedAt ? Date.parse(refreshedAt) : 0);
-    const basedOn = refreshedAt ?? new Date(madeAt).toISOString();
-    const id = said.id ?? crypto.randomUUID();
-    const entry = {
-      id,
-      seq,
-      kind: said.kind,
-      version: ENTRY_VERSION,
-      visitId: said.visitId,
-      madeAt: new Date(madeAt).toISOString(),
-      basedOn,
-      payload: said.payload,
-    } as Entry;
-    const kept: KeptEntry = { id, visitId: said.visitId, seq, entry, waiting: 1, outcome: null, note: '' };
+    const first = Math.max(clock() + skew, ((await readMeta(meta, 'lastMadeAt')) ?? 0) + 1, refreshedAt ? Date.parse(refreshedAt) : 0);
+    const basedOn = refreshedAt ?? new Date(first).toISOString();
+    const all = said.map(({ kind, payload }, i): KeptEntry => {
+      const id = crypto.randomUUID();
+      const madeAt = new Date(first + i).toISOString();
+      const entry = { id, seq: seq + i, kind, version: ENTRY_VERSION, visitId, madeAt, basedOn, payload } as Entry;
+      return { id, visitId, seq: seq + i, entry, waiting: 1, outcome: null, note: '' };
+    });
     // Not awaited one by one: all fail or none, and `done` tells which.
-    void tx
-      .objectStore('entries')
-      .add(kept)
-      .catch(() => {});
-    if (photo)
+    for (const kept of all)
+      void tx
+        .objectStore('entries')
+        .add(kept)
+        .catch(() => {});
+    if (photo && all[0])
       void tx
         .objectStore('photos')
-        .add({ id, visitId: said.visitId, ...photo, waiting: 1, problem: '' })
+        .add({ id: all[0].id, visitId, ...photo, waiting: 1, problem: '' })
         .catch(() => {});
-    void writeMeta(meta, { nextSeq: seq + 1, lastMadeAt: madeAt }).catch(() => {});
+    void writeMeta(meta, { nextSeq: seq + all.length, lastMadeAt: first + all.length - 1 }).catch(() => {});
     await tx.done;
-    return kept;
+    return all;
   } catch (error) {
     throw new StorageError(troubleOf(error));
   }

@@ -1,9 +1,9 @@
 import type { ArrivalFix, EntryKind, Payloads } from '../core/tablet';
 import { answerArrivals, keepArrival, sendArrivals } from './arrivals';
-import { openDatabase, STRICT, type Database, type KeptPhoto } from './database';
+import { openDatabase, STRICT, type Database } from './database';
 import { makeRoom } from './held-pictures';
 import { identity, openFor } from './identity';
-import { writeDown } from './journal';
+import { writeDown, type Said, type TakenPhoto } from './journal';
 import { OfficeError, type AppName, type Office } from './office';
 import { holderOrOnDisk, letGo, remember } from './people';
 import { keepRound, refresh } from './refresh';
@@ -82,13 +82,15 @@ export class Tablet {
   }
 
   /** Durable when it resolves. @throws StorageError, already on the snapshot */
-  write<K extends EntryKind>(
-    visitId: string,
-    kind: K,
-    payload: Payloads[K],
-    photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>,
-  ): Promise<string> {
-    const work = this.keep(visitId, kind, payload, photo);
+  async write<K extends EntryKind>(visitId: string, kind: K, payload: Payloads[K], photo?: TakenPhoto): Promise<string> {
+    const [id = ''] = await this.writeAll(visitId, [{ kind, payload } as Said], photo);
+    return id;
+  }
+
+  /** All that one tap says, or nothing of it; durable when it resolves. @throws StorageError, already on the snapshot */
+  async writeAll(visitId: string, said: readonly Said[], photo?: TakenPhoto): Promise<string[]> {
+    if (said.length === 0) return [];
+    const work = this.keep(visitId, said, photo);
     this.writing = Promise.allSettled([this.writing, work]);
     return work;
   }
@@ -99,24 +101,19 @@ export class Tablet {
     return this.snapshot.waiting + this.snapshot.photos.length;
   }
 
-  private async keep<K extends EntryKind>(
-    visitId: string,
-    kind: K,
-    payload: Payloads[K],
-    photo?: Pick<KeptPhoto, 'sha256' | 'mime' | 'bytes'>,
-  ): Promise<string> {
+  private async keep(visitId: string, said: readonly Said[], photo?: TakenPhoto): Promise<string[]> {
     if (!this.db) throw new StorageError(troubleOf(null, 'open'));
     try {
-      const kept = await this.fitting(this.db, (db) => writeDown(db, this.given.clock, { visitId, kind, payload }, photo));
-      const struck = kind === 'entry.strike' ? (payload as Payloads['entry.strike']).entryId : null;
+      const kept = await this.fitting(this.db, (db) => writeDown(db, this.given.clock, visitId, said, photo));
+      const struck = said.flatMap((s) => (s.kind === 'entry.strike' ? [s.payload.entryId] : []));
       // A picture taken back need not travel; if it does, the office drops it.
-      if (struck) await this.db.delete('photos', struck).catch(() => {});
-      const change = withEntry(this.snapshot, kept);
-      if (photo) change.photos = [...change.photos, { id: kept.id, visitId, problem: '' }];
-      if (struck) change.photos = change.photos.filter((p) => p.id !== struck);
-      this.set({ ...change, trouble: null });
+      for (const id of struck) await this.db.delete('photos', id).catch(() => {});
+      const after = kept.reduce((snapshot, one) => ({ ...snapshot, ...withEntry(snapshot, one) }), this.snapshot);
+      const taken = photo && kept[0] ? [{ id: kept[0].id, visitId, problem: '' }] : [];
+      const photos = [...after.photos, ...taken].filter((p) => !struck.includes(p.id));
+      this.set({ ...after, photos, trouble: null });
       this.given.onChange?.();
-      return kept.id;
+      return kept.map((one) => one.id);
     } catch (error) {
       this.set({ trouble: this.troubleBy(error) });
       throw error;

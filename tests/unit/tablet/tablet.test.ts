@@ -244,6 +244,30 @@ describe('the tablet’s own storage', () => {
     expect(t.snapshot).toMatchObject({ line: 'idle', photos: [], waiting: 0, trouble: null });
   });
 
+  it('all that one tap says is kept or nothing of it', async () => {
+    const t = tablet();
+    await t.start();
+    const said = ['a', 'b', 'c'].map((what) => ({ kind: 'part.use' as const, payload: { unitId: null, what, quantity: 1 } }));
+    const add = IDBObjectStore.prototype.add;
+    const first: unknown[] = [];
+    vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(function (this: IDBObjectStore, value) {
+      first.push(value);
+      // The third is refused by the disk, as one that is there already.
+      return add.call(this, first.length === 3 ? first[0] : value);
+    });
+    await expect(t.writeAll('v1', said)).rejects.toThrow();
+    vi.restoreAllMocks();
+    const again = tablet();
+    await again.open();
+    expect(again.snapshot.waiting).toBe(0);
+    await again.writeAll('v1', said);
+    await again.writeAll('v1', []);
+    expect(again.snapshot.waiting).toBe(3);
+    await again.sync();
+    expect(filed()).toEqual(['a', 'b', 'c']);
+    expect([...office.filed.values()].map((e) => e.seq)).toEqual([1, 2, 3]);
+  });
+
   it('full while writing: that stands until a writing goes well', async () => {
     const t = tablet();
     await t.start();

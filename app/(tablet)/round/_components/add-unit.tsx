@@ -6,6 +6,8 @@ import { usualTasks } from '@/lib/core/tasks';
 import { entryUnit, ownUnitOf } from '@/lib/core/measures/entry-units';
 import { useSnapshot } from '../_lib/tablet-context';
 import { askedFirst, askedMore, optionsOf, unitTyped, wrongWith, type TypedUnit } from '../_lib/typed-unit';
+import type { Said } from '@/lib/tablet/journal';
+import { tasksUndone } from '../_lib/tasks-undone';
 import { useDraft } from '../_lib/use-draft';
 import { go, to } from '../_lib/use-place';
 import { useWrite } from '../_lib/use-write';
@@ -17,7 +19,7 @@ const NOTHING: Typed = {};
 /** A unit not on file, put there on the spot: what can be seen now, the rest by the office. */
 export function AddUnit({ visit }: { visit: VisitOnFile }) {
   const me = useSnapshot((s) => s.me);
-  const { write, busy } = useWrite(visit.id);
+  const { writeAll, busy } = useWrite(visit.id);
   const { draft: typed, setDraft: set, clear } = useDraft(`${visit.id}:new-unit`, NOTHING);
   if (!me) return null;
   const own = measureUnitsOf(me);
@@ -28,15 +30,15 @@ export function AddUnit({ visit }: { visit: VisitOnFile }) {
     if (!unit) return;
     const taskIds = Object.fromEntries(usualTasks({ ...blankUnit(unit.kind), ...unit }).map((key) => [key, crypto.randomUUID()]));
     const replacesId = typed.replaces || null;
-    if (!(await write('unit.add', { unitId, taskIds, ...unit, ...(replacesId ? { replacesId } : {}) }))) return;
-    clear();
+    const said: Said[] = [{ kind: 'unit.add', payload: { unitId, taskIds, ...unit, ...(replacesId ? { replacesId } : {}) } }];
     // What it stands in place of is gone, with its tasks.
     if (replacesId && !visit.entries.outcomes.some((o) => o.unitId === replacesId)) {
       const reason = `Replaced by ${unit.name}`;
-      await write('unit.outcome', { unitId: replacesId, outcome: 'gone', reason });
-      for (const t of visit.tasks.filter((t) => t.unitId === replacesId && t.outcome === 'planned'))
-        await write('task.not_done', { taskId: t.taskId, reason: `Unit gone: ${reason}` });
+      said.push({ kind: 'unit.outcome', payload: { unitId: replacesId, outcome: 'gone', reason } });
+      said.push(...tasksUndone(visit, replacesId, `Unit gone: ${reason}`));
     }
+    if (!(await writeAll(said))) return;
+    clear();
     go(to.unit(visit.id, unitId));
   };
   const inputs = (keys: readonly UnitKey[]) => (

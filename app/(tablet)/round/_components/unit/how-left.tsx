@@ -4,11 +4,12 @@ import { Chip } from '../touch';
 
 /** A unit that is not simply left running: one tap says so to the office, and how soon somebody must come. */
 export function HowLeft({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
-  const { write, busy, now } = useWrite(visit.id);
+  const { writeAll, busy, now } = useWrite(visit.id);
   const said = new Set(visit.entries.followUps.filter((f) => f.unitId === unit.id).map((f) => f.what));
   const say = async ({ what, urgency, event }: LeftHow) => {
-    if (event && !(await write('event.add', { unitId: unit.id, kind: event, at: now(), note: what, cause: null }))) return;
-    await write('follow_up.add', { unitId: unit.id, what, urgency, note: '' });
+    const followUp = { kind: 'follow_up.add' as const, payload: { unitId: unit.id, what, urgency, note: '' } };
+    const trip = event && { kind: 'event.add' as const, payload: { unitId: unit.id, kind: event, at: now(), note: what, cause: null } };
+    await writeAll(trip ? [trip, followUp] : [followUp]);
   };
   return (
     <div

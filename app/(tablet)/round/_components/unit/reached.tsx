@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
+import { tasksUndone } from '../../_lib/tasks-undone';
 import { useDraft } from '../../_lib/use-draft';
 import { useWrite } from '../../_lib/use-write';
 import { Chip, TouchButton, TouchField } from '../touch';
@@ -13,18 +14,14 @@ const USUAL = [
 
 /** Could not reach, or gone: with a reason, which also answers the unit's open tasks. */
 export function Reached({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile }) {
-  const { write, busy } = useWrite(visit.id);
+  const { write, writeAll, busy } = useWrite(visit.id);
   const [asking, setAsking] = useState<'could_not_reach' | 'gone' | null>(null);
   const { draft: why, setDraft: setWhy, clear } = useDraft(`${visit.id}:${unit.id}:reached`, '');
   const standing = visit.entries.outcomes.find((o) => o.unitId === unit.id);
   const say = async (outcome: 'could_not_reach' | 'gone', reason: string) => {
-    if (!(await write('unit.outcome', { unitId: unit.id, outcome, reason }))) return;
-    const open = visit.tasks.filter((t) => t.unitId === unit.id && t.outcome === 'planned');
-    for (const t of open)
-      await write('task.not_done', {
-        taskId: t.taskId,
-        reason: outcome === 'gone' ? `Unit gone: ${reason}` : `Could not reach: ${reason}`,
-      });
+    const why = outcome === 'gone' ? `Unit gone: ${reason}` : `Could not reach: ${reason}`;
+    const said = [{ kind: 'unit.outcome' as const, payload: { unitId: unit.id, outcome, reason } }, ...tasksUndone(visit, unit.id, why)];
+    if (!(await writeAll(said))) return;
     setAsking(null);
     clear();
   };

@@ -33,10 +33,12 @@ export function Tasks({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile })
 
 /** What nobody planned for today can be done all the same; what is graded answers it by itself. */
 function Unplanned({ visit, unit, tasks }: { visit: VisitOnFile; unit: UnitOnFile; tasks: readonly StandingTask[] }) {
-  const { write, busy } = useWrite(visit.id);
-  const done = async (taskId: string) => {
-    if (await write('task.take', { taskId, unitId: unit.id })) await write('task.done', { taskId });
-  };
+  const { writeAll, busy } = useWrite(visit.id);
+  const done = (taskId: string) =>
+    writeAll([
+      { kind: 'task.take', payload: { taskId, unitId: unit.id } },
+      { kind: 'task.done', payload: { taskId } },
+    ]);
   return (
     <div role="group" aria-label="Not planned for this visit" className="mt-2 flex flex-wrap items-center gap-2">
       <span className="mr-auto text-soft">Not planned. Done all the same?</span>

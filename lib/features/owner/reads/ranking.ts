@@ -43,13 +43,16 @@ export async function foulingRanking(
   filter: FoulingFilter,
   page: { take: number; skip: number },
 ): Promise<{ rows: RankedPlace[]; total: number }> {
-  const rows = await db.$queryRaw<Ranked[]>(Prisma.sql`
+  const [rows, [all]] = await Promise.all([
+    db.$queryRaw<Ranked[]>(Prisma.sql`
     WITH r AS (${ranked(filter)} ORDER BY rate DESC, id LIMIT ${page.take} OFFSET ${page.skip})
     SELECT r.id::text, r.rate, r.sd, r.units, r.evidence, coalesce(u.name, k.name) AS name, k.name AS kitchen, c.name AS customer, u.kind::text AS kind, u.placement::text AS placement
-    FROM r ${NAMED[filter.by]} JOIN "Customer" c ON c.id = k."customerId" ORDER BY r.rate DESC, r.id`);
-  const [all] = await db.$queryRaw<{ rates: number[] | null; sds: number[] | null }[]>(
-    Prisma.sql`WITH r AS (${ranked(filter)}) SELECT array_agg(rate) AS rates, array_agg(sd) AS sds FROM r`,
-  );
+    FROM r ${NAMED[filter.by]} JOIN "Customer" c ON c.id = k."customerId" ORDER BY r.rate DESC, r.id`),
+    // As JSON: read several times faster than an array of the database, and to the last digit too.
+    db.$queryRaw<{ rates: number[] | null; sds: number[] | null }[]>(
+      Prisma.sql`WITH r AS (${ranked(filter)}) SELECT json_agg(rate) AS rates, json_agg(sd) AS sds FROM r`,
+    ),
+  ]);
   const believed = (all?.rates ?? []).map((rate, i) => ({ rate, sd: all?.sds?.[i] ?? 0 }));
   const at = places(rows, believed);
   return { rows: rows.map((r, i) => ({ ...r, ...(at[i] ?? { best: 1, worst: believed.length }) })), total: believed.length };

@@ -63,8 +63,17 @@ test('what is typed and not saved is back after a reload, another page and a los
   await page.getByRole('link', { name: 'Edit' }).first().click();
   const ask = page.getByLabel('Whom to ask for');
   const back = page.getByText('What you had typed is back.');
-  await expect(back).toHaveCount(0);
+  await expect(ask).toBeVisible();
+  // The page shows, and its scripts are still on their way.
+  let arrive = () => {};
+  const arrived = new Promise<void>((done) => (arrive = done));
+  await page.route('**/*.js*', (route) => arrived.then(() => route.continue()));
+  await page.reload({ waitUntil: 'commit' });
   await ask.fill('Ilse Marrow');
+  arrive();
+  await page.unrouteAll({ behavior: 'wait' });
+  await expect(back).toHaveCount(0);
+  await expect(ask).toHaveValue('Ilse Marrow');
   await page.getByLabel('Writes and reads').selectOption('Español');
   const inBrowser = () => page.evaluate(() => Object.values(localStorage).join(' '));
   await expect.poll(inBrowser, 'also what was typed before the page listened').toContain('Ilse Marrow');

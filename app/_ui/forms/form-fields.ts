@@ -15,14 +15,22 @@ const isTick = (e: Control): e is HTMLInputElement => e instanceof HTMLInputElem
 const keptControls = (form: HTMLFormElement): Control[] =>
   [...form.elements].filter((e): e is Control => isControl(e) && e.name !== '' && !NEVER.has(e.type) && !isSecret(e));
 
-export function readFields(form: HTMLFormElement): Values {
+function gather(form: HTMLFormElement, valueOf: (control: Control) => string, ticked: (control: HTMLInputElement) => boolean): Values {
   const values: Values = {};
   for (const control of keptControls(form)) {
     const list = (values[control.name] ??= []);
-    if (!isTick(control) || control.checked) list.push(control.value);
+    if (!isTick(control)) list.push(valueOf(control));
+    else if (ticked(control)) list.push(control.value);
   }
   return values;
 }
+
+export const readFields = (form: HTMLFormElement): Values =>
+  gather(
+    form,
+    (control) => control.value,
+    (control) => control.checked,
+  );
 
 /** As the page came: a select that marks none of its options came as it stands. */
 function cameWith(control: Control): string {
@@ -31,15 +39,7 @@ function cameWith(control: Control): string {
 }
 
 /** The fields as the page came, whatever was typed before it began to listen. */
-export function fieldsAsCame(form: HTMLFormElement): Values {
-  const values: Values = {};
-  for (const control of keptControls(form)) {
-    const list = (values[control.name] ??= []);
-    if (!isTick(control)) list.push(cameWith(control));
-    else if (control.defaultChecked) list.push(control.value);
-  }
-  return values;
-}
+export const fieldsAsCame = (form: HTMLFormElement): Values => gather(form, cameWith, (control) => control.defaultChecked);
 
 /**
  * What a form is about: its hidden ids and the names of its fields. What only says how fresh it is does not count, nor what

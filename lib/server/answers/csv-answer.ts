@@ -1,16 +1,9 @@
 import 'server-only';
+import { streamed } from './streamed';
 
-/** CSV that is sent as it is read, so that a large one never stands in memory. */
+/** CSV that is sent as it is read. */
 export function csvAnswer(fileName: string, pieces: AsyncGenerator<string>): Response {
-  const text = new ReadableStream<string>({
-    async pull(to) {
-      const { done, value } = await pieces.next();
-      if (done) to.close();
-      else to.enqueue(value);
-    },
-    cancel: () => void pieces.return(undefined),
-  });
-  return new Response(text.pipeThrough(new TextEncoderStream()), {
+  return new Response(streamed(pieces).pipeThrough(new TextEncoderStream()), {
     headers: { 'content-type': 'text/csv; charset=utf-8', 'content-disposition': `attachment; filename="${fileName}"` },
   });
 }

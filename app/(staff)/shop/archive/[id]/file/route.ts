@@ -1,18 +1,11 @@
 import { fetchArchive } from '@/lib/features/archive/verbs/fetch-archive';
 import { todayIn } from '@/lib/core/calendar';
+import { streamed } from '@/lib/server/answers/streamed';
 import { defineRoute } from '@/lib/server/doors/define-route';
 
 export const GET = defineRoute('export:everything', async (ctx) => {
   const { bytes, madeAt, pieces } = await fetchArchive(ctx, ctx.params.id ?? '');
-  const body = new ReadableStream<Uint8Array>({
-    async pull(to) {
-      const { done, value } = await pieces.next();
-      if (done) to.close();
-      else to.enqueue(value);
-    },
-    cancel: () => void pieces.return(undefined),
-  });
-  return new Response(body, {
+  return new Response(streamed(pieces), {
     headers: {
       'content-type': 'application/zip',
       'content-length': String(bytes),

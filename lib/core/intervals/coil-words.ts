@@ -80,5 +80,7 @@ function because({ evidence: e, goal, settings }: CoilStory, move: Move): string
   if (e.riskDays === null) return `${lower(goal.riskLimit.name)} is not expected to reach its limit`;
   const dear =
     goal.riskCost >= 1 ? `, and keeping to that costs about ${Math.round(goal.riskCost)} more a cycle than cost alone would` : '';
-  return `${lower(goal.riskLimit.name)} has a ${chance(settings.risk)} chance of passing its limit by day ${e.riskDays}${dear}`;
+  return goal.risk.of === 'packed'
+    ? `the coil has a ${chance(goal.risk.chance)} chance of being packed by day ${e.riskDays}${dear}`
+    : `${lower(goal.riskLimit.name)} has a ${chance(goal.risk.chance)} chance of passing its limit by day ${e.riskDays}${dear}`;
 }

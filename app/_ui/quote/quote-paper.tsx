@@ -1,6 +1,7 @@
 import { Document, Image as Picture, Page, StyleSheet, Text, View } from '@react-pdf/renderer';
 import { wordsIn } from '@/lib/core/customer-words';
-import { money, quoteLineWords, quoteSums } from '@/lib/core/jobs';
+import { quoteLineWords, quoteSums } from '@/lib/core/jobs';
+import { money } from '@/lib/core/measures/figures';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { customerFullDate } from '@/lib/core/calendar/when';
 import type { ShopOnReport } from '@/lib/core/reports/visit-for-customer';

@@ -25,7 +25,7 @@ type Quote = {
 };
 type Props = {
   quote: Quote;
-  photos: { id: string; takenAt: Date; mime: string; bytes: Buffer }[];
+  photos: { id: string; takenAt: Date; mime: string; thumbnail: Buffer }[];
   language: Language;
   pdf: string;
   /** The form to answer it, while nobody did. */
@@ -56,7 +56,7 @@ export function QuoteView({ quote, photos, language, pdf, children, next }: Prop
             <li key={p.id}>
               {/* eslint-disable-next-line @next/next/no-img-element -- Part of the page itself: nothing else opens with this link. */}
               <img
-                src={`data:${p.mime};base64,${p.bytes.toString('base64')}`}
+                src={`data:${p.mime};base64,${p.thumbnail.toString('base64')}`}
                 alt={say.picture(i + 1, customerDay(p.takenAt, kitchen.timeZone, language))}
                 className="h-36 rounded-md border border-line"
               />

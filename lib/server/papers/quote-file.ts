@@ -7,6 +7,7 @@ import { quoteOnPage } from '../../features/customer-pages/reads/on-page';
 import { pageByLink } from '../../features/customer-pages/reads/page-link';
 import { quoteById, quoteByLink, quotePhotos, type PrintedQuote } from '../../features/jobs/reads/quotes';
 import { shopSettings } from '../../features/shop/reads/settings';
+import { pictures } from '../process/pictures';
 import { quotePdf } from './quote-pdf';
 
 /** A quote as PDF, for the office. @throws AppError not_found */
@@ -27,7 +28,12 @@ export async function quoteFileOnPage(db: Tx, { token = '', quote }: { token?: s
 
 async function answer(db: Tx, quote: PrintedQuote | null): Promise<Response> {
   if (!quote) throw new AppError('not_found', DEAD_LINK);
-  const pdf = await quotePdf(quote, await shopSettings(db), await quotePhotos(db, quote.photoIds, false));
+  const photos = [];
+  for (const { id, content } of await quotePhotos(db, quote.photoIds)) {
+    const bytes = await pictures().get(content);
+    if (bytes) photos.push({ id, bytes: Buffer.from(bytes) });
+  }
+  const pdf = await quotePdf(quote, await shopSettings(db), photos);
   return new Response(pdf, {
     headers: {
       'content-type': 'application/pdf',

@@ -49,14 +49,20 @@ export const LOOKS: Record<Look, readonly string[]> = {
   iceGrade: ['dry', 'even_frost', 'part_iced', 'bridged', 'block'],
 };
 
+/** Looks that speak of one cause: that cause, what is found where it is at work, and else. */
+const SPEAKS_OF = {
+  airPathGrade: ['blocked_air', BLOCKED_AIR, FREE_AIR],
+  evaporatorFanGrade: ['evaporator_fan', DEAD_FAN, LIVE_FAN],
+  evaporatorCoilGrade: ['evaporator_coil', BAD_EVAPORATOR, GOOD_EVAPORATOR],
+  iceGrade: ['evaporator_coil', ICED, NOT_ICED],
+} as const satisfies Partial<Record<Look, readonly [CauseId, Record<string, number>, Record<string, number>]>>;
+
 /** Probability of what a look finds under a cause; a fouled coil's own grade depends on its deposit instead, a fan's on what it still moves. */
 export function lookGiven(look: Look, found: string, cause: CauseId): number {
   if (look === 'coilGrade') return usualCoil(found);
   if (look === 'fanGrade') return cause === 'condenser_fan' ? badFan(found) : (LIVE_FAN[found] ?? 1);
-  if (look === 'airPathGrade') return (cause === 'blocked_air' ? BLOCKED_AIR : FREE_AIR)[found] ?? 1;
-  if (look === 'evaporatorFanGrade') return (cause === 'evaporator_fan' ? DEAD_FAN : LIVE_FAN)[found] ?? 1;
-  if (look === 'iceGrade') return (cause === 'evaporator_coil' ? ICED : NOT_ICED)[found] ?? 1;
-  return (cause === 'evaporator_coil' ? BAD_EVAPORATOR : GOOD_EVAPORATOR)[found] ?? 1;
+  const [of, then, otherwise] = SPEAKS_OF[look];
+  return (cause === of ? then : otherwise)[found] ?? 1;
 }
 
 /** Those that depend on how much is lost, and are weighed with it. */

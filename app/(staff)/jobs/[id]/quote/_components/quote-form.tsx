@@ -111,7 +111,7 @@ export function QuoteForm({ jobId, currency, draft, usual, weighedIn, parts, pho
               index={i}
               line={line}
               parts={parts}
-              error={error}
+              on={on}
               onChange={(change) => set(line.key, change)}
               onRemove={() => setLines(lines.filter((l) => l.key !== line.key))}
             />
@@ -126,7 +126,7 @@ export function QuoteForm({ jobId, currency, draft, usual, weighedIn, parts, pho
                 index={lines.length + n}
                 line={{ ...BLANK, kind: 'part', quantity: '', unit: 'pcs', taxed: true }}
                 parts={parts}
-                error={error}
+                on={on}
               />
             ))}
           </ol>

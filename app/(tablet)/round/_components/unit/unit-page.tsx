@@ -140,7 +140,7 @@ function Onward({ visit, unit, step, leavingRef }: { visit: VisitOnFile; unit: U
   return (
     <nav aria-label="Onward" className="fixed inset-x-0 bottom-0 z-10 flex border-t border-line bg-sheet pb-[env(safe-area-inset-bottom)]">
       {before ? (
-        <a href={to.unit(visit.id, before.id)} className={`${look} max-w-[40%] border-r border-line text-ink`}>
+        <a href={to.unit(visit.id, before.id)} className={`${look} max-w-[36%] border-r sm:max-w-[40%] border-line text-ink`}>
           <span className="truncate">‹ {before.name}</span>
         </a>
       ) : null}

@@ -4,6 +4,7 @@ import { db } from '../server/process/db';
 import { env } from '../server/process/env';
 import { setUpCode } from '../server/people/set-up-code';
 import { log } from '../server/process/log';
+import { pictures } from '../server/process/pictures';
 import { nudge, queue } from '../server/process/queue';
 import { anyoneOnFile } from '../features/people/reads/people';
 import { makeArchive } from '../features/archive/verbs/make-archive';
@@ -86,7 +87,7 @@ export async function startJobs(): Promise<void> {
 
   // What was asked for, what a stopped process left, and what has expired.
   await boss.work('archive', { pollingIntervalSeconds: 1 }, async () =>
-    makeArchive({ db: db(), now: now() }, env().DATABASE_URL, await schemaText()),
+    makeArchive({ db: db(), now: now(), pictures: pictures() }, env().DATABASE_URL, await schemaText()),
   );
   await boss.schedule('archive', '* * * * *');
 

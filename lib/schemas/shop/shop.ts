@@ -1,3 +1,4 @@
+import { whole } from '../../core/measures/figures';
 import { z } from 'zod';
 import { text } from '../values/text';
 import { LIMITS } from '../../core/equipment/limits';
@@ -50,7 +51,7 @@ const money = (most: number, ask: string) =>
   z
     .number({ error: ask })
     .min(0, 'Not below nothing.')
-    .max(most, `At most ${most.toLocaleString('en-US')}.`);
+    .max(most, `At most ${whole(most)}.`);
 
 /** What things cost the shop, in its own currency. All of it is asked, and none of it is assumed. */
 export const SetCosts = z

@@ -10,12 +10,8 @@ export type FleetBelief = { fouling: Hyper; failures: Record<string, FailurePrio
 
 export const groupKey = ({ aspect, kind }: FailureGroup): string => `${aspect}/${kind}`;
 
-export type UnitBelief = {
-  file: UnitFile;
-  evidence: UnitEvidence;
-  fouling: FoulingPosterior;
-  failures: Record<FailureAspect, FailurePosterior>;
-};
+export type CoilBelief = { file: UnitFile; evidence: UnitEvidence; fouling: FoulingPosterior };
+export type UnitBelief = CoilBelief & { failures: Record<FailureAspect, FailurePosterior> };
 
 export const exposureOf = (file: UnitFile) => ({ placement: file.unit.placement, kitchenId: file.kitchenId });
 
@@ -38,11 +34,18 @@ export const failuresOf = (file: UnitFile, evidence: UnitEvidence, fleet: FleetB
  * Beliefs about the units of one kitchen, each informed by the others. `neighbourPosteriors` are those of neighbours whose
  * files have not changed and need not be gone through again.
  */
-export function kitchenBeliefs(
+export const kitchenBeliefs = (
   files: readonly UnitFile[],
   fleet: FleetBelief,
   neighbourPosteriors: ReadonlyMap<string, Pick<FoulingPosterior, 'message'>> = new Map(),
-): UnitBelief[] {
+): UnitBelief[] => coilBeliefs(files, fleet, neighbourPosteriors).map((b) => ({ ...b, failures: failuresOf(b.file, b.evidence, fleet) }));
+
+/** The same of their coils alone. */
+export function coilBeliefs(
+  files: readonly UnitFile[],
+  fleet: FleetBelief,
+  neighbourPosteriors: ReadonlyMap<string, Pick<FoulingPosterior, 'message'>> = new Map(),
+): CoilBelief[] {
   const alone = files.map((file) => {
     const evidence = evidenceOf(file);
     return { file, evidence, fouling: posterior(evidence.history, exposureOf(file), fleet.fouling) };
@@ -52,6 +55,5 @@ export function kitchenBeliefs(
     file,
     evidence,
     fouling: withKitchen(fouling, fleet.fouling, kitchenWord([...neighbours, ...alone.filter((_, j) => j !== i).map((a) => a.fouling)])),
-    failures: failuresOf(file, evidence, fleet),
   }));
 }

@@ -1,5 +1,5 @@
 import {
-  failurePosterior, kitchenWord, posterior, defaultFailurePrior, withKitchen,
+  failurePosterior, beforeKitchen, kitchenWord, defaultFailurePrior,
   type FailureGroup, type FailurePosterior, type FailurePrior, type FoulingPosterior, type Hyper,
 } from '../fouling'; // prettier-ignore
 import { FAILURE_ASPECTS, type FailureAspect } from '../findings/grades';
@@ -48,12 +48,12 @@ export function coilBeliefs(
 ): CoilBelief[] {
   const alone = files.map((file) => {
     const evidence = evidenceOf(file);
-    return { file, evidence, fouling: posterior(evidence.history, exposureOf(file), fleet.fouling) };
+    return { file, evidence, own: beforeKitchen(evidence.history, exposureOf(file), fleet.fouling) };
   });
   const neighbours = [...neighbourPosteriors].filter(([id]) => !files.some((f) => f.unitId === id)).map(([, p]) => p);
-  return alone.map(({ file, evidence, fouling }, i) => ({
+  return alone.map(({ file, evidence, own }, i) => ({
     file,
     evidence,
-    fouling: withKitchen(fouling, fleet.fouling, kitchenWord([...neighbours, ...alone.filter((_, j) => j !== i).map((a) => a.fouling)])),
+    fouling: own.whole(kitchenWord([...neighbours, ...alone.filter((_, j) => j !== i).map((a) => a.own)])),
   }));
 }

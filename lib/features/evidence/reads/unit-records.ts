@@ -52,7 +52,16 @@ export const cleaningDays = (withVisit?: string) => Prisma.sql`
   UNION SELECT (e.at AT TIME ZONE k."timeZone")::date FROM "UnitEvent" e WHERE e."unitId" = u.id AND e.kind = ${CLEANED_BEFORE}::"UnitEventKind"
   UNION SELECT t."lastDoneOn" FROM "Task" t WHERE t."unitId" = u.id AND t."kindKey" = ${COIL_CLEANING} AND t."lastDoneOn" IS NOT NULL`;
 
-const FINDING = Prisma.sql`json_strip_nulls(json_build_object('on', ${DAY}, 'aspect', f.aspect, 'grade', f.grade, 'phase', f.phase, 'by', f."byUserId"))`;
+/** As a list: a fleet has millions of findings, and the names of their parts would be most of what is sent. */
+const FINDING = Prisma.sql`json_build_array(${DAY}, f.aspect, f.grade, f.phase, f."byUserId")`;
+type FindingRow = [FindingFact['on'], FindingFact['aspect'], grade: string, FindingFact['phase'], by: string | null];
+const findingOf = ([on, aspect, grade, phase, by]: FindingRow): FindingFact => ({
+  on,
+  aspect,
+  grade,
+  phase,
+  ...(by === null ? {} : { by }),
+});
 
 const findings = (withVisit?: string) => Prisma.sql`
   SELECT json_build_object('list', json_agg(${FINDING} ORDER BY f.at, f.id)) ${gradedFindings(withVisit)}`;
@@ -79,7 +88,7 @@ type UnitRecords = {
 
 type Row = { [K in 'cleanings' | 'facts' | 'events']: UnitRecords[K] | null } & {
   id: string;
-  findings: { list: FindingFact[] | null; from?: LocalDate | null };
+  findings: { list: FindingRow[] | null; from?: LocalDate | null };
 };
 
 /** What lies on file about each unit, in one statement: of closed visits, without superseded entries. */
@@ -95,7 +104,13 @@ export async function recordsOf(
   return new Map(
     rows.map(({ id, cleanings, findings: { list, from }, facts, events }) => [
       id,
-      { cleanings: cleanings ?? [], findings: list ?? [], lookedFrom: from ?? null, facts: facts ?? [], events: events ?? [] },
+      {
+        cleanings: cleanings ?? [],
+        findings: list?.map(findingOf) ?? [],
+        lookedFrom: from ?? null,
+        facts: facts ?? [],
+        events: events ?? [],
+      },
     ]),
   );
 }

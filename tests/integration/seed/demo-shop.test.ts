@@ -24,6 +24,7 @@ import { storeEstimate } from '@/lib/features/evidence/verbs/store-estimate';
 import { makeShop, SEED } from '@/prisma/seed/demo-shop';
 import { saveShop } from '@/prisma/seed/save';
 import { useDatabase } from '@/tests/support/database';
+import { picturesIn } from '@/tests/support/pictures';
 
 const database = useDatabase();
 const NOW = new Date('2026-11-25T12:00:00Z');
@@ -198,7 +199,7 @@ describe('the demo shop', () => {
       await latest({ readings: { some: { phase: 'after', estimate: { status: 'ok' } } } }),
     ];
     for (const { id } of visits) {
-      const onFile = await paperOfVisit({ db }, id, language);
+      const onFile = await paperOfVisit({ db, pictures: picturesIn(db) }, id, language);
       const { report: r, shop } = onFile;
       const pdf = await renderPdf(createElement(ReportPaper, { onFile }) as never);
       const text = await textOfPaper(pdf, [shop.name, shop.phone, shop.email].filter(Boolean).join(' · '));

@@ -8,7 +8,8 @@ import { pageByLink } from '../../features/customer-pages/reads/page-link';
 import { quoteById, quoteByLink, quotePhotos, type PrintedQuote } from '../../features/jobs/reads/quotes';
 import { shopSettings } from '../../features/shop/reads/settings';
 import { pictures } from '../process/pictures';
-import { quotePdf } from './quote-pdf';
+import { paperFile } from './on-thread';
+import type { quotePdf } from './quote-pdf';
 
 /** A quote as PDF, for the office. @throws AppError not_found */
 export async function quoteFile(db: Tx, id: string | undefined): Promise<Response> {
@@ -31,14 +32,8 @@ async function answer(db: Tx, quote: PrintedQuote | null): Promise<Response> {
   const photos = [];
   for (const { id, content } of await quotePhotos(db, quote.photoIds)) {
     const bytes = await pictures().get(content);
-    if (bytes) photos.push({ id, bytes: Buffer.from(bytes) });
+    if (bytes) photos.push({ id, bytes });
   }
-  const pdf = await quotePdf(quote, await shopSettings(db), photos);
-  return new Response(pdf, {
-    headers: {
-      'content-type': 'application/pdf',
-      'content-disposition': `inline; filename="quote-${quote.job.number}-${quote.version}.pdf"`,
-      'cache-control': 'no-store',
-    },
-  });
+  const given: Parameters<typeof quotePdf> = [quote, await shopSettings(db), photos];
+  return paperFile({ kind: 'quote', given }, `quote-${quote.job.number}-${quote.version}`);
 }

@@ -27,7 +27,7 @@ type Shop = { name: string; phone: string | null; email: string | null } | null;
 export async function quotePdf(
   given: PrintedQuote,
   from: Shop,
-  photos: readonly { id: string; bytes: Buffer }[],
+  photos: readonly { id: string; bytes: Uint8Array }[],
 ): Promise<Uint8Array<ArrayBuffer>> {
   const { language } = given.job.kitchen.customer;
   const { onFile, missing } = await onPaper({ quote: given, shop: from }, language);
@@ -81,7 +81,7 @@ export async function quotePdf(
         ) : null}
         <View style={s.photos}>
           {photos.map((p) => (
-            <Picture key={p.id} style={s.photo} src={{ data: p.bytes, format: 'jpg' }} />
+            <Picture key={p.id} style={s.photo} src={{ data: Buffer.from(p.bytes), format: 'jpg' }} />
           ))}
         </View>
       </Page>

@@ -1,6 +1,6 @@
 import type { ComponentProps } from 'react';
 import { Image as Picture, Text, View } from '@react-pdf/renderer';
-import type { ShopOnReport } from '@/lib/core/reports/visit-for-customer';
+import type { ShopOnReport } from '../../core/reports/visit-for-customer';
 import { PAPER as s } from './paper-style';
 
 export const PaperHead = ({ shop, kind, title, lead }: { shop: ShopOnReport; kind: string; title: string; lead: string[] }) => (

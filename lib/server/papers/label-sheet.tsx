@@ -1,6 +1,6 @@
 import { Document, Page, Path, StyleSheet, Svg, Text, View } from '@react-pdf/renderer';
 import encodeQR from 'qr';
-import { PAPER_FONT } from '@/lib/core/reports/paper-fonts';
+import { PAPER_FONT } from '../../core/reports/paper-fonts';
 
 type Label = { tag: string; unit: string; kitchen: string; address: string };
 /** `missing`: sentences that say what of the texts could not be set. */

@@ -1,6 +1,6 @@
 import { Document, Image as Picture, Page, Text, View } from '@react-pdf/renderer';
-import { wordsIn } from '@/lib/core/customer-words';
-import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
+import { wordsIn } from '../../core/customer-words';
+import type { CustomerReport, ShopOnReport } from '../../core/reports/visit-for-customer';
 import { PaperClose, PaperFoot, PaperHead, PaperUnit, PaperWork } from './paper-head';
 import { PAPER as s } from './paper-style';
 

@@ -1,7 +1,10 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import os from 'node:os';
+import path from 'node:path';
 import { expect, it } from 'vitest';
 
 type Advisory = { id: number; url: string; title: string; severity: string; vulnerable_versions: string };
@@ -26,13 +29,20 @@ async function asked(severity: string | null): Promise<{ code: number; said: str
   });
   registry.listen(0, '127.0.0.1');
   await once(registry, 'listening');
-  const env = { ...process.env, npm_config_registry: `http://127.0.0.1:${(registry.address() as AddressInfo).port}/` };
+  // npm remembers what it was told of an advisory.
+  const cache = mkdtempSync(path.join(os.tmpdir(), 'rimebook-advisories-'));
+  const env = {
+    ...process.env,
+    npm_config_cache: cache,
+    npm_config_registry: `http://127.0.0.1:${(registry.address() as AddressInfo).port}/`,
+  };
   const child = spawn(process.execPath, ['scripts/advisories.mjs'], { env });
   let said = '';
   child.stdout.on('data', (d: Buffer) => (said += d.toString()));
   const [code] = (await once(child, 'close')) as [number];
   registry.closeAllConnections();
   registry.close();
+  rmSync(cache, { recursive: true, force: true });
   return { code, said };
 }
 

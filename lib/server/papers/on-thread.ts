@@ -64,7 +64,7 @@ function make(asked: PaperAsked): Promise<Uint8Array<ArrayBuffer>> {
  * A paper as PDF, made on a thread, one at a time: whoever asks for something else is answered meanwhile.
  * @throws AppError busy where too many wait | too_large
  */
-export const paperOnThread = (asked: PaperAsked): Promise<Uint8Array<ArrayBuffer>> => inTurn(() => make(asked));
+const paperOnThread = (asked: PaperAsked): Promise<Uint8Array<ArrayBuffer>> => inTurn(() => make(asked));
 
 /** The same as a file that a browser shows. `name` is its name, without its ending. */
 export const paperFile = async (asked: PaperAsked, name: string): Promise<Response> =>

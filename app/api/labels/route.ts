@@ -17,5 +17,5 @@ export const GET = defineRoute('read:equipment', async ({ db, request }) => {
   const base = env().NEXTAUTH_URL.replace(/\/$/, '');
   const labels = sheet.labels.map((label) => ({ ...label, address: `${base}/round#/tag/${encodeURIComponent(label.tag)}` }));
   const name = sheet.kitchen.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/[^\x20-\x7e]/g, '_');
-  return paperFile({ kind: 'labels', title: `Labels, ${sheet.kitchen}`, paper: sheet.paper, labels }, `labels-${name}`);
+  return paperFile({ kind: 'labels', title: `Labels, ${sheet.kitchen}`, labels }, `labels-${name}`);
 });

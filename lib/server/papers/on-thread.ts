@@ -1,6 +1,7 @@
 import 'server-only';
 import { Worker } from 'node:worker_threads';
 import { AppError } from '../../core/errors';
+import { habits } from '../../core/measures/habits';
 import { fieldOf } from '../../core/typed/closed-set';
 import type { PaperAsked } from './paper-kinds';
 import { turns } from './turns';
@@ -56,7 +57,7 @@ function make(asked: PaperAsked): Promise<Uint8Array<ArrayBuffer>> {
       if (pdf) resolve(pdf);
       else reject(new Error(`paper: ${failed}`));
     });
-    at.postMessage(asked);
+    at.postMessage({ asked, habits: habits() });
   });
 }
 

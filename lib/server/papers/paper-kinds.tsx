@@ -4,17 +4,17 @@ import type { Language } from '../../core/customer-words';
 import { LabelSheetDocument } from './label-sheet';
 import { onPaper, renderPdf } from './pdf';
 import { QuarterPaper } from './quarter-paper';
-import { quotePdf } from './quote-pdf';
+import { QuotePaper } from './quote-paper';
 import { ReportPaper } from './report-paper';
 
-type Labels = Omit<ComponentProps<typeof LabelSheetDocument>, 'missing'>;
+type Said<Props extends { onFile: object }> = { onFile: Props['onFile']; language: Language };
 
 /** What is to go on paper: plain data that a thread can be handed. */
 export type PaperAsked =
-  | { kind: 'report'; onFile: ComponentProps<typeof ReportPaper>['onFile']; language: Language }
-  | { kind: 'quarter'; onFile: ComponentProps<typeof QuarterPaper>['onFile']; language: Language }
-  | { kind: 'quote'; given: Parameters<typeof quotePdf> }
-  | ({ kind: 'labels' } & Labels);
+  | ({ kind: 'report' } & Said<ComponentProps<typeof ReportPaper>>)
+  | ({ kind: 'quarter' } & Said<ComponentProps<typeof QuarterPaper>>)
+  | ({ kind: 'quote' } & Said<ComponentProps<typeof QuotePaper>>)
+  | ({ kind: 'labels' } & Omit<ComponentProps<typeof LabelSheetDocument>, 'missing'>);
 
 /** A paper as PDF, made where it is called: some tenths of a second to some seconds of one core. */
 export async function makePaper(asked: PaperAsked): Promise<Uint8Array<ArrayBuffer>> {
@@ -24,12 +24,12 @@ export async function makePaper(asked: PaperAsked): Promise<Uint8Array<ArrayBuff
     case 'quarter':
       return renderPdf(<QuarterPaper {...await onPaper(asked.onFile, asked.language)} />);
     case 'quote':
-      return quotePdf(...asked.given);
+      return renderPdf(<QuotePaper {...await onPaper(asked.onFile, asked.language)} />);
     case 'labels': {
       // What is scanned names the tag as it is on file; what is read is put in letters that the font has.
       const { onFile, missing } = await onPaper({ labels: asked.labels }, 'en');
       const labels = onFile.labels.map((label, i) => ({ ...label, address: asked.labels[i]?.address ?? '' }));
-      return renderPdf(<LabelSheetDocument title={asked.title} paper={asked.paper} labels={labels} missing={missing} />);
+      return renderPdf(<LabelSheetDocument title={asked.title} labels={labels} missing={missing} />);
     }
   }
 }

@@ -6,6 +6,7 @@ import { withinTransaction } from '../../../database/transaction';
 import type { NewPerson } from '../../../schemas/people/people';
 import { orSay } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
+import { refuseLeaked } from './leaked';
 import { hashPassword } from './password';
 import { sendPasswordLink } from './password-links';
 
@@ -16,6 +17,7 @@ export async function createPerson(
   { db, actor, now, baseUrl = '' }: ServiceContext & { baseUrl?: string },
   { password, ...data }: NewPerson,
 ): Promise<{ userId: string }> {
+  if (password) await refuseLeaked(password);
   const passwordHash = await hashPassword(password || randomBytes(32).toString('hex'));
   const work = withinTransaction(db, async (tx) => {
     const { id } = await tx.user.create({

@@ -10,6 +10,7 @@ import type { ServiceContext } from '../../context';
 import { hashToken, newToken } from '../../links/reads/link-token';
 import { openPasswordLink } from '../reads/password-links';
 import { guessKey } from './guesses';
+import { refuseLeaked } from './leaked';
 import { hashPassword } from './password';
 import { forgetTries } from '../../../database/brakes';
 import { revokeSessions } from './sessions';
@@ -84,6 +85,7 @@ export async function choosePassword({ db, now }: { db: Db; now: Date }, { token
   if (!link) throw new AppError('not_found', 'This link is no longer good. Ask for a new one under "Forgotten password".');
   const problem = passwordProblem(password, link.user);
   if (problem) throw new AppError('invalid', problem, 'password');
+  await refuseLeaked(password);
   const passwordHash = await hashPassword(password);
   await withinTransaction(db, async (tx) => {
     const { count } = await tx.passwordLink.updateMany({ where: { id: link.id, usedAt: null }, data: { usedAt: now } });

@@ -8,6 +8,7 @@ import { withinTransaction } from '../../../database/transaction';
 import type { ChangePassword, SetPassword } from '../../../schemas/people/people';
 import type { ServiceContext } from '../../context';
 import { guessKey, takeGuess } from './guesses';
+import { refuseLeaked } from './leaked';
 import { hashPassword, passwordMatches } from './password';
 import { accountKey } from './sign-in';
 
@@ -17,6 +18,7 @@ async function save(ctx: ServiceContext, userId: string, password: string, keepS
   if (!person) throw new AppError('not_found', 'That person is not on file.');
   const problem = passwordProblem(password, person);
   if (problem) throw new AppError('invalid', problem, 'password');
+  await refuseLeaked(password);
   const passwordHash = await hashPassword(password);
   await withinTransaction(db, async (tx) => {
     await tx.user.update({ where: { id: userId }, data: { passwordHash } });

@@ -4,7 +4,7 @@ import { toLocalDate } from '../../../core/calendar/date-column';
 import { CHANGE_ANSWER_LABEL } from '../../../core/intervals/change-question';
 import type { AnswerChange } from '../../../schemas/customers/kitchens';
 import { withinTransaction } from '../../../database/transaction';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { keepChange } from './kitchen-changed';
 
@@ -28,13 +28,10 @@ export function answerChange({ db, actor, now }: ServiceContext, { id, answer }:
       await keepChange(tx, { actor, now }, { kitchenId, since, breathes, what: CHANGE_ANSWER_LABEL[answer] });
       return;
     }
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'kitchen.change_denied',
-      entity: 'Kitchen',
-      entityId: kitchenId,
-      detail: { since, breathes },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      { action: 'kitchen.change_denied', entity: 'Kitchen', entityId: kitchenId, detail: { since, breathes } },
+    );
   });
 }

@@ -109,7 +109,10 @@ export const STORED_POSTERIOR = stored<FoulingPosterior>(
 export const STORED_FLEET_BELIEF = stored<FleetBelief>(
   'belief about the fleet',
   3,
-  z.looseObject({ fouling: hyper, failures: z.record(z.string(), z.looseObject({ shape: z.number(), days: z.number(), season: season.optional() })) }),
+  z.looseObject({
+    fouling: hyper,
+    failures: z.record(z.string(), z.looseObject({ shape: z.number(), days: z.number(), season: season.optional() })),
+  }),
   { 1: (json) => within(json, 'fouling', allStays), 2: (json) => within(json, 'fouling', ranSixty) },
 );
 

@@ -90,7 +90,11 @@ export default definePage('read:equipment', async ({ db, actor, now, params, que
           mayReview={can(actor, 'overrule:rules') && !off}
         />
         {evidence ? (
-          <Fold id="evidence" title="Evidence" aside="how the coil went, what it costs, every visit">
+          <Fold
+            id="evidence"
+            title="Evidence"
+            aside={evidence.unit.condenserKind === 'water_cooled' ? 'every visit' : 'how the coil went, what it costs, every visit'}
+          >
             <UnitEvidence evidence={evidence} units={measures} name={unit.name} unitId={unit.id} />
           </Fold>
         ) : null}

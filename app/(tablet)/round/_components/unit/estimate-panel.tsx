@@ -85,9 +85,9 @@ function Lines({ lines, me }: { lines: LineFigures; me: Me }) {
     <dl className="mt-2 flex flex-wrap gap-x-6 gap-y-1">
       {figures.map(([label, f]) =>
         f ? (
-          <div key={label} className="flex gap-2">
+          <div key={label} className="flex flex-wrap gap-x-2">
             <dt className="text-soft">{label}</dt>
-            <dd className="font-bold">{differenceOf(me)(f)}</dd>
+            <dd className="whitespace-nowrap font-bold">{differenceOf(me)(f)}</dd>
           </div>
         ) : null,
       )}

@@ -1,4 +1,4 @@
-import { Document, Image as Picture, Page, StyleSheet, Text, View } from '@react-pdf/renderer';
+import { Image as Picture, StyleSheet, Text, View } from '@react-pdf/renderer';
 import { wordsIn } from '@/lib/core/customer-words';
 import { quoteLineWords, quoteSums } from '@/lib/core/jobs';
 import { money } from '@/lib/core/measures/figures';
@@ -6,7 +6,7 @@ import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { customerFullDate } from '@/lib/core/calendar/when';
 import type { ShopOnReport } from '@/lib/core/reports/visit-for-customer';
 import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
-import { PaperClose, PaperFoot, PaperHead } from '../report/paper-head';
+import { Paper } from '../report/paper';
 import { PAPER } from '../report/paper-style';
 import type { QuoteOnFile } from './quote-on-file';
 
@@ -28,35 +28,30 @@ export function QuotePaper({ onFile: { quote, shop, photos }, missing = [] }: Pr
   const say = wordsIn(language).quote;
   const title = say.title(`${job.number}-${quote.version}`);
   return (
-    <Document title={title} author={shop.name} creator="Rimebook" language={language}>
-      <Page size={quote.currency === 'USD' ? 'LETTER' : 'A4'} style={PAPER.page}>
-        <View style={PAPER.body}>
-          <PaperHead
-            shop={shop}
-            kind={fullKitchenName({ name: job.kitchen.name, customer: job.kitchen.customer.name })}
-            title={title}
-            lead={[quote.reason, ...missing]}
-          />
-          <Text style={{ ...PAPER.soft, marginTop: 4, marginBottom: 12 }}>
-            {[job.kitchen.address, job.units.map(({ unit }) => `${unit.name} (${unit.tag})`).join(', ')].filter(Boolean).join('. ')}
-          </Text>
-          <Lines quote={quote} />
-          <Text style={{ marginTop: 12 }}>{say.until(customerFullDate(toLocalDate(quote.validUntil), language))}</Text>
-          {quote.answer ? (
-            <Text>
-              {say.answer[quote.answer]} {say.answer.by(quote.answeredBy)}
-            </Text>
-          ) : null}
-          <View style={s.photos}>
-            {photos.map((p) => (
-              <Picture key={p.id} style={s.photo} src={{ data: p.bytes, format: 'jpg' }} />
-            ))}
-          </View>
-          <PaperClose shop={shop} />
-        </View>
-        <PaperFoot shop={shop} />
-      </Page>
-    </Document>
+    <Paper
+      name={title}
+      language={language}
+      shop={shop}
+      kind={fullKitchenName({ name: job.kitchen.name, customer: job.kitchen.customer.name })}
+      title={title}
+      lead={[quote.reason, ...missing]}
+    >
+      <Text style={{ ...PAPER.soft, marginTop: 4, marginBottom: 12 }}>
+        {[job.kitchen.address, job.units.map(({ unit }) => `${unit.name} (${unit.tag})`).join(', ')].filter(Boolean).join('. ')}
+      </Text>
+      <Lines quote={quote} />
+      <Text style={{ marginTop: 12 }}>{say.until(customerFullDate(toLocalDate(quote.validUntil), language))}</Text>
+      {quote.answer ? (
+        <Text>
+          {say.answer[quote.answer]} {say.answer.by(quote.answeredBy)}
+        </Text>
+      ) : null}
+      <View style={s.photos}>
+        {photos.map((p) => (
+          <Picture key={p.id} style={s.photo} src={{ data: p.bytes, format: 'jpg' }} />
+        ))}
+      </View>
+    </Paper>
   );
 }
 

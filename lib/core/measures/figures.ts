@@ -1,3 +1,5 @@
+import { habits } from './habits';
+
 /**
  * The one room in which a figure is written for people: how thousands are parted, and how money looks. English in all shops, whose
  * thousands are parted by commas. The platform's formatter is woken only for what needs it: a tablet's cold start pays for it.
@@ -17,6 +19,6 @@ export const decimal = (x: number, decimals: number): string =>
 /** "4.2", "1,400": a decimal below ten, where it still tells something. */
 export const short = (x: number): string => (Math.abs(x) < 10 ? x.toFixed(1) : whole(x));
 
-/** Whole cents as money is written: "$1,240.50". */
+/** Whole cents as money is written where the shop works: "$1,240.50". */
 export const money = (cents: number, currency: string): string =>
-  new Intl.NumberFormat(LOCALE, { style: 'currency', currency }).format(cents / 100);
+  new Intl.NumberFormat(habits().english, { style: 'currency', currency }).format(cents / 100);

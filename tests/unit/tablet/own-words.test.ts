@@ -20,5 +20,5 @@ it.each([
   ['steadyMinutes', 0, '0 min'],
   ['harvestMinutes', 2.5, '2.5 min'],
 ] as const)('%s of %d is told as %s', (field, value, expected) => {
-  expect(ownText(field, value, { temperatureUnit: 'F', pressureUnit: 'psi' })).toBe(expected);
+  expect(ownText(field, value, { temperatureUnit: 'F', pressureUnit: 'psig' })).toBe(expected);
 });

@@ -4,7 +4,7 @@ import { kitchenBeliefs } from '../../../core/evidence';
 import { AppError } from '../../../core/errors';
 import type { KitchenChanged } from '../../../schemas/customers/kitchens';
 import { withinTransaction } from '../../../database/transaction';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { fleetBelief } from '../../evidence/reads/fouling';
 import { unitFiles } from '../../evidence/reads/findings-history';
 import { saveBelief } from '../../evidence/verbs/save-belief';
@@ -31,14 +31,16 @@ export function kitchenChanged({ db, actor, now }: ServiceContext, input: Kitche
     });
     const fleet = await fleetBelief(tx);
     for (const belief of kitchenBeliefs(await unitFiles(tx, { kitchenId: kitchen.id }), fleet)) await saveBelief(tx, belief);
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'kitchen.change_told',
-      entity: 'Kitchen',
-      entityId: kitchen.id,
-      detail: { since: input.since, breathes: input.breathes, what: input.what },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'kitchen.change_told',
+        entity: 'Kitchen',
+        entityId: kitchen.id,
+        detail: { since: input.since, breathes: input.breathes, what: input.what },
+      },
+    );
     return { units: units.length };
   });
 }

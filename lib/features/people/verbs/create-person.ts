@@ -1,7 +1,7 @@
 import 'server-only';
 import { randomBytes } from 'node:crypto';
 import { STORED_HOURS } from '../../../database/stored/shop';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewPerson } from '../../../schemas/people/people';
 import { orSay } from '../../audit/verbs/changes';
@@ -23,14 +23,16 @@ export async function createPerson(
     const { id } = await tx.user.create({
       data: { ...data, shifts: STORED_HOURS.write(data.shifts), onCall: STORED_HOURS.write(data.onCall), passwordHash, createdAt: now },
     });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'person.created',
-      entity: 'User',
-      entityId: id,
-      detail: { role: data.role },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'person.created',
+        entity: 'User',
+        entityId: id,
+        detail: { role: data.role },
+      },
+    );
     if (!password) await sendPasswordLink(tx, { id, ...data }, 'invitation', { now, baseUrl });
     return { userId: id };
   });

@@ -5,7 +5,7 @@ import { takeTry } from '../../../database/brakes';
 import type { Db, Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
 import type { AskForLink, ChoosePassword, PersonId } from '../../../schemas/people/people';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy, writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { hashToken, newToken } from '../../links/reads/link-token';
 import { openPasswordLink } from '../reads/password-links';
@@ -72,7 +72,7 @@ export function invite({ db, actor, now, baseUrl }: ServiceContext & { baseUrl: 
     const user = await tx.user.findUnique({ where: { id } });
     if (!user?.active) throw new AppError('not_found', 'That person is not on file, or is switched off.');
     await sendPasswordLink(tx, user, 'invitation', { now, baseUrl });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'person.link_sent', entity: 'User', entityId: id });
+    await auditBy(tx, { actor, now }, { action: 'person.link_sent', entity: 'User', entityId: id });
   });
 }
 

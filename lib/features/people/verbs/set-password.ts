@@ -1,7 +1,7 @@
 import 'server-only';
 import { passwordProblem } from '../../../core/people/password-rule';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { forgetTries } from '../../../database/brakes';
 import { revokeSessions } from './sessions';
 import { withinTransaction } from '../../../database/transaction';
@@ -26,7 +26,7 @@ async function save(ctx: ServiceContext, userId: string, password: string, keepS
     // A person locked out by wrong tries can sign in again at once.
     await forgetTries(tx, accountKey(person.email));
     await forgetTries(tx, guessKey(userId));
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action, entity: 'User', entityId: userId });
+    await auditBy(tx, { actor, now }, { action, entity: 'User', entityId: userId });
   });
 }
 

@@ -9,7 +9,6 @@ import { isId } from '@/lib/core/ids/is-id';
 import { openChangeQuestions } from '@/lib/features/intervals/reads/change-questions';
 import { overdueLimit } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
-import { can } from '@/lib/core/people/access';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead } from '@/app/_ui/page/sheet';
@@ -63,7 +62,7 @@ export default definePage('read:due', async ({ db, now, actor, query: asked }) =
   const [page, goBack, questions] = await Promise.all([
     duePage(db, zones, bucket, filter, { after, limit: KITCHENS }),
     after ? [] : toGoBackTo(db, zones, bucket, filter, { now, limit: GO_BACK + 1 }),
-    after || !can(actor, 'write:equipment') ? [] : openChangeQuestions(db, QUESTIONS),
+    openChangeQuestions(db, actor, QUESTIONS),
   ]);
   const narrowed = Boolean(filter.q ?? filter.area ?? filter.kindKey ?? filter.placement);
   const at = { ...query, show: bucket };

@@ -72,7 +72,7 @@ export function staysSentence(story: CoilStory, weeks: number, guard: Guard | nu
   return `${seen} is what this interval reckons with: ${bears}${near}, ${stays}.`;
 }
 
-function because({ evidence: e, goal, settings }: CoilStory, move: Move): string {
+function because({ evidence: e, goal }: CoilStory, move: Move): string {
   if (move.guard === 'contract' || move.guard === 'warranty') return `the ${move.guard} asks for no longer than ${move.weeks} weeks`;
   if (move.guard === 'maximum') return `the shop goes no longer than ${move.weeks} weeks`;
   if (goal.cost !== null && goal.cost.weeks * 7 <= goal.riskDays)

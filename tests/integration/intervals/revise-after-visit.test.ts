@@ -232,7 +232,8 @@ describe('a kitchen that changed', () => {
   it('is asked of the office once its coils come out otherwise, and follows the answer', async () => {
     const { db } = database;
     const have = await haveOneUnit(db);
-    const mine = async () => (await openChangeQuestions(db, 50)).find((q) => q.kitchenId === have.kitchen.id);
+    const mine = async () =>
+      (await openChangeQuestions(db, { role: 'dispatcher', userId: '' }, 50)).find((q) => q.kitchenId === have.kitchen.id);
     const see = async (on: string, coil: string) => close(await visited(have, on, { coil }));
     for (const on of ['2026-01-05', '2026-02-02', '2026-03-02', '2026-03-30', '2026-04-27']) await see(on, 'filmed');
     expect(await mine()).toBeUndefined();

@@ -1,6 +1,7 @@
 import 'server-only';
 import type { LocalDate } from '../../../core/calendar';
 import { toLocalDate } from '../../../core/calendar/date-column';
+import { can, type Actor } from '../../../core/people/access';
 import { GRADES } from '../../../core/findings/grades';
 import type { DayOfLooks, FoundChange } from '../../../core/intervals/change-question';
 import { Prisma, type Tx } from '../../../database/client';
@@ -28,8 +29,9 @@ export async function surprisesOfKitchen(db: Tx, kitchenId: string, from: LocalD
 
 export type OpenQuestion = FoundChange & { id: string; kitchenId: string; kitchen: string; customer: string };
 
-/** Kitchens of which the office is asked what changed, the longest first. */
-export async function openChangeQuestions(db: Tx, take: number): Promise<OpenQuestion[]> {
+/** Kitchens of which the office is asked what changed, the longest first; nothing is asked of whoever may not answer. */
+export async function openChangeQuestions(db: Tx, actor: Pick<Actor, 'role' | 'userId'>, take: number): Promise<OpenQuestion[]> {
+  if (!can(actor, 'write:equipment')) return [];
   const rows = await db.changeQuestion.findMany({
     where: { answeredAt: null, kitchen: { archivedAt: null } },
     orderBy: [{ askedAt: 'asc' }, { id: 'asc' }],

@@ -206,7 +206,7 @@ describe('the demo shop', () => {
       expectInOrder(text, [
         r.title, ...r.lead, ...r.work.map((w) => w.what), ...r.food, ...r.units.flatMap((u) => [u.name, ...u.lines, ...u.next]), r.signature.line, shop.footer,
       ]); // prettier-ignore
-      expect(await expectRowsOnPaper(db, id, text, language)).toBeGreaterThan(20);
+      expect(await expectRowsOnPaper(db, id, text, language)).toBeGreaterThan(10);
     }
   });
 

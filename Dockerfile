@@ -25,8 +25,9 @@ COPY --from=build /app/public ./public
 COPY --from=build /app/prisma/migrations ./prisma/migrations
 COPY --from=build /app/prisma/schema.prisma ./prisma/schema.prisma
 COPY --from=build /app/scripts ./scripts
-# The volume of the backups takes over whose this folder is.
-RUN mkdir -p /backups && chown node:node /backups
+COPY --from=build /app/lib/database/pictures ./lib/database/pictures
+# Their volumes take over whose these folders are.
+RUN mkdir -p /backups /pictures && chown node:node /backups /pictures
 USER node
 EXPOSE 3000
 HEALTHCHECK --interval=15s --timeout=5s --start-period=30s --retries=4 \

@@ -26,6 +26,7 @@ const config: NextConfig = {
     '/*': [
       'node_modules/pg/**',
       'node_modules/pg-copy-streams/**',
+      'node_modules/aws4fetch/**',
       'prisma/schema.prisma',
       'node_modules/@expo-google-fonts/noto-sans/{400Regular,700Bold}/*.ttf',
     ],

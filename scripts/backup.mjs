@@ -6,6 +6,7 @@ import { parseArgs } from 'node:util';
 import { backUp, tellBackedUp } from './support/backup.mjs';
 import { databaseName, requireServer } from './support/databases.mjs';
 import { inProject, keep } from './support/paths.mjs';
+import { withPictures } from './support/pictures.mjs';
 import { complain, Plain } from './support/say.mjs';
 import { shopAddress } from './support/shop-address.mjs';
 
@@ -32,7 +33,7 @@ async function main() {
   const name = databaseName(url);
   const file = path.join(folder, `${name}-${new Date().toISOString().slice(0, 19).replaceAll(':', '')}.rimebook`);
   const at = new Date();
-  const rows = await backUp(url, file, { secret: process.env.RIMEBOOK_BACKUP_KEY });
+  const rows = await withPictures(url, (pictures) => backUp(url, file, { secret: process.env.RIMEBOOK_BACKUP_KEY, pictures }));
   await tellBackedUp(url, at);
   const total = Object.values(rows).reduce((sum, n) => sum + n, 0);
   const size = (statSync(file).size / 1e6).toFixed(1);

@@ -3,7 +3,9 @@ import { now } from '../server/process/clock';
 import { db } from '../server/process/db';
 import { env } from '../server/process/env';
 import { setUpCode } from '../server/people/set-up-code';
+import { keepFollowingShop } from '../server/process/habits';
 import { log } from '../server/process/log';
+import { pictures } from '../server/process/pictures';
 import { nudge, queue } from '../server/process/queue';
 import { anyoneOnFile } from '../features/people/reads/people';
 import { makeArchive } from '../features/archive/verbs/make-archive';
@@ -39,6 +41,7 @@ async function sayHowToSetUp(): Promise<void> {
 
 /** Starts the workers of this process, once, when the server boots. */
 export async function startJobs(): Promise<void> {
+  await keepFollowingShop();
   await sayHowToSetUp();
   const boss = await queue();
   if (env().RIMEBOOK_JOBS === 'off') return;
@@ -86,7 +89,7 @@ export async function startJobs(): Promise<void> {
 
   // What was asked for, what a stopped process left, and what has expired.
   await boss.work('archive', { pollingIntervalSeconds: 1 }, async () =>
-    makeArchive({ db: db(), now: now() }, env().DATABASE_URL, await schemaText()),
+    makeArchive({ db: db(), now: now(), pictures: pictures() }, env().DATABASE_URL, await schemaText()),
   );
   await boss.schedule('archive', '* * * * *');
 

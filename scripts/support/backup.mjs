@@ -48,12 +48,32 @@ export function tellBackedUp(url, at) {
   });
 }
 
+/** Pictures that lie outside of the database, by the snapshot's own rows. A layout from before that has none. */
+async function outside(client, all) {
+  if (!all.some((t) => t.table === 'KeptPicture')) return [];
+  const { rows } = await client.query(
+    'SELECT DISTINCT content FROM "StoredFile" s WHERE NOT EXISTS (SELECT FROM "KeptPicture" k WHERE k.hash = s.content) ORDER BY content',
+  );
+  return rows.map((r) => r.content);
+}
+
+/** They go in as rows of the database: a backup is whole by itself, whatever becomes of the store. */
+async function writeOutside(frame, hashes, pictures) {
+  for (const hash of hashes) {
+    const bytes = await pictures.get(hash);
+    if (!bytes) throw new Plain(`The picture ${hash} is in no store that is configured (RIMEBOOK_PICTURES). Nothing was backed up.`);
+    await frame('d', Buffer.from(`${hash}\t\\\\x${Buffer.from(bytes).toString('hex')}\n`));
+  }
+}
+
 /**
  * Everything a shop has on file, data and pictures, as of one moment, while it goes on working.
- * @param {string} url @param {string} file @param {{ secret?: string }} [options] `secret` encrypts it
+ * @param {string} url @param {string} file
+ * @param {{ secret?: string, pictures?: import('../../lib/database/pictures/picture-store.mjs').Pictures }} [options] `secret`
+ * encrypts it; without `pictures` those outside of the database stay where they are
  * @returns {Promise<Record<string, number>>} rows by table
  */
-export async function backUp(url, file, { secret } = {}) {
+export async function backUp(url, file, { secret, pictures } = {}) {
   return connected(url, async (client) => {
     // One snapshot for all tables: what is written meanwhile is in none of them.
     await client.query('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY');
@@ -64,6 +84,7 @@ export async function backUp(url, file, { secret } = {}) {
     const { rows: sequences } = await client.query(
       `SELECT sequencename AS name, last_value::text AS last FROM pg_sequences WHERE schemaname = 'public' AND last_value IS NOT NULL`,
     );
+    const elsewhere = pictures ? await outside(client, all) : [];
     const counts = {};
     await writeArchive(file, secret, async (frame) => {
       await frame('h', JSON.stringify({ format: FORMAT, at: new Date().toISOString(), migrations, tables: all, sequences }));
@@ -84,6 +105,9 @@ export async function backUp(url, file, { secret } = {}) {
         }
         await flush();
         counts[table.table] = out.rowCount;
+        if (table.table !== 'KeptPicture') continue;
+        await writeOutside(frame, elsewhere, pictures);
+        counts.KeptPicture += elsewhere.length;
       }
       await frame('e', JSON.stringify(counts));
     });

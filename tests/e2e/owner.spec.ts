@@ -140,6 +140,7 @@ test.describe('the owner', () => {
     await form.getByLabel('Send it to').fill('');
     await form.getByRole('button', { name: 'Make the link' }).click();
     const link = (await form.locator('code').textContent()) ?? '';
+    const quarter = `${new URL(page.url()).pathname}/quarter`;
     for (const language of ['en', 'es']) {
       await page.goto(`${link}?language=${language}`);
       const parts = ['visits', 'reports', 'quotes'].map((part) => page.locator(`a[href*="/${part}/"]`).first());
@@ -149,6 +150,8 @@ test.describe('the owner', () => {
         await page.goto(address ?? '');
         await accessible();
       }
+      await page.goto(`${quarter}?language=${language}`);
+      await accessible();
     }
   });
 

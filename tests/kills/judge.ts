@@ -17,7 +17,10 @@ export async function judgeKills(url: string, told: Told): Promise<{ lost: numbe
     `SELECT count(*)::int AS n FROM "PartUsed" p WHERE NOT EXISTS (SELECT 1 FROM "Entry" e WHERE 'Piece ' || e.id = p.what)`,
   )) as { n: number }[];
   if (strays[0]?.n) problems.push(`${strays[0].n} rows of no entry`);
-  const files = (await query(url, `SELECT sha256, bytes FROM "StoredFile"`)) as { sha256: string; bytes: Buffer }[];
+  const files = (await query(url, `SELECT s.sha256, k.bytes FROM "StoredFile" s JOIN "KeptPicture" k ON k.hash = s.content`)) as {
+    sha256: string;
+    bytes: Buffer;
+  }[];
   const whole = new Set<string>();
   for (const { sha256, bytes } of files)
     if (

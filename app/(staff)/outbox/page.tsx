@@ -3,22 +3,22 @@ import { definePage } from '@/lib/server/doors/define-page';
 import { recentMessages } from '@/lib/features/mail/reads/messages';
 import { shopTimeZone } from '@/lib/features/shop/reads/shop';
 import { Empty, PageHead } from '@/app/_ui/page/sheet';
-import { State, type Shape } from '@/app/_ui/states/state';
+import { State, type Mark } from '@/app/_ui/states/state';
 import { momentIn } from '@/lib/core/calendar/when';
 import { DecideForm } from './_components/decide-form';
 
 export const metadata: Metadata = { title: 'Outbox' };
 
 const STATE = {
-  queued: { word: 'Waiting to go', shape: 'later', tone: 'cold' },
-  sent: { word: 'Sent', shape: 'done', tone: 'soft' },
-  failed: { word: 'Not delivered', shape: 'off', tone: 'alarm' },
-  held: { word: 'Held: no mail server is set', shape: 'held', tone: 'soft' },
-  sending: { word: 'On its way', shape: 'later', tone: 'cold' },
-  unknown: { word: 'Not known whether it arrived', shape: 'off', tone: 'alarm' },
-  left: { word: 'Left as it is', shape: 'off', tone: 'soft' },
-  overtaken: { word: 'Not sent: no longer true', shape: 'off', tone: 'soft' },
-} satisfies Record<string, { word: string; shape: Shape; tone: 'alarm' | 'soft' | 'cold' }>;
+  queued: { label: 'Waiting to go', shape: 'later', tone: 'cold' },
+  sent: { label: 'Sent', shape: 'done', tone: 'soft' },
+  failed: { label: 'Not delivered', shape: 'off', tone: 'alarm' },
+  held: { label: 'Held: no mail server is set', shape: 'held', tone: 'soft' },
+  sending: { label: 'On its way', shape: 'later', tone: 'cold' },
+  unknown: { label: 'Not known whether it arrived', shape: 'off', tone: 'alarm' },
+  left: { label: 'Left as it is', shape: 'off', tone: 'soft' },
+  overtaken: { label: 'Not sent: no longer true', shape: 'off', tone: 'soft' },
+} satisfies Record<string, Mark>;
 
 export default definePage('read:messages', async ({ db }) => {
   const [messages, zone] = await Promise.all([recentMessages(db), shopTimeZone(db)]);
@@ -43,7 +43,7 @@ export default definePage('read:messages', async ({ db }) => {
                   <span className="text-soft">{m.toEmail}</span>
                   <span className="ml-auto text-sm text-soft">{momentIn(m.createdAt.getTime(), zone)}</span>
                   <State shape={s.shape} tone={s.tone}>
-                    {s.word}
+                    {s.label}
                   </State>
                 </summary>
                 {m.status === 'overtaken' || m.status === 'left' ? <p className="mt-2">{m.error}</p> : null}

@@ -3,6 +3,9 @@
 import { startTransition, useActionState, useEffect, useRef, type FormEvent } from 'react';
 import type { FormAction } from './use-action-form';
 
+/** A field of a form by its name: the name it is sent under, and what is wrong with it. */
+export type On = (name: string) => { name: string; error: string[] | undefined };
+
 /** A form that sends itself, so that React does not empty it: what was typed stays. After errors the first field in error has the focus. */
 export function useSentForm<R>(action: FormAction<R>) {
   const [state, run, busy] = useActionState(action, undefined);
@@ -13,6 +16,7 @@ export function useSentForm<R>(action: FormAction<R>) {
   }, [state, failed]);
   const errors = state?.reply.error ?? {};
   const error = (name: string): string[] | undefined => errors[name] ?? undefined;
+  const on: On = (name) => ({ name, error: error(name) });
   return {
     form: {
       ref,
@@ -28,8 +32,7 @@ export function useSentForm<R>(action: FormAction<R>) {
     failed,
     /** Messages of a field; of the form as a whole for ''. */
     error,
-    /** A field of the form: its name, and what is wrong with it. */
-    on: (name: string) => ({ name, error: error(name) }),
+    on,
     busy,
   };
 }

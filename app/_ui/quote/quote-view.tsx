@@ -3,29 +3,16 @@ import type { ReactNode } from 'react';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { customerDay, customerFullDate } from '@/lib/core/calendar/when';
 import { wordsIn, type Language } from '@/lib/core/customer-words';
-import { money, quoteLineWords, quoteSums, type QuoteLine } from '@/lib/core/jobs';
+import { quoteLineWords, quoteSums } from '@/lib/core/jobs';
+import { money } from '@/lib/core/measures/figures';
 import { FileLink } from '../buttons/button';
 import { State } from '../states/state';
 import { Table, Td, Th } from '../tables/table';
+import type { QuoteOnFile } from './quote-on-file';
 
-type Quote = {
-  version: number;
-  job: {
-    number: number;
-    kitchen: { name: string; timeZone: string; customer: { name: string } };
-    units: readonly { unit: { name: string } }[];
-  };
-  lines: QuoteLine[];
-  taxPercent: number;
-  currency: string;
-  reason: string;
-  validUntil: Date;
-  answer: 'accepted' | 'declined' | null;
-  answeredBy: string;
-};
 type Props = {
-  quote: Quote;
-  photos: { id: string; takenAt: Date; mime: string; bytes: Buffer }[];
+  quote: QuoteOnFile;
+  photos: { id: string; takenAt: Date; mime: string; thumbnail: Buffer }[];
   language: Language;
   pdf: string;
   /** The form to answer it, while nobody did. */
@@ -56,7 +43,7 @@ export function QuoteView({ quote, photos, language, pdf, children, next }: Prop
             <li key={p.id}>
               {/* eslint-disable-next-line @next/next/no-img-element -- Part of the page itself: nothing else opens with this link. */}
               <img
-                src={`data:${p.mime};base64,${p.bytes.toString('base64')}`}
+                src={`data:${p.mime};base64,${p.thumbnail.toString('base64')}`}
                 alt={say.picture(i + 1, customerDay(p.takenAt, kitchen.timeZone, language))}
                 className="h-36 rounded-md border border-line"
               />

@@ -1,7 +1,7 @@
-import { Document, Image as Picture, Page, Text, View } from '@react-pdf/renderer';
+import { Image as Picture, Text, View } from '@react-pdf/renderer';
 import { wordsIn } from '@/lib/core/customer-words';
 import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
-import { PaperClose, PaperFoot, PaperHead, PaperUnit, PaperWork } from './paper-head';
+import { Paper, PaperUnit, PaperWork } from './paper';
 import { PAPER as s } from './paper-style';
 
 type Props = { onFile: { report: CustomerReport; shop: ShopOnReport; pictures: Map<string, Uint8Array> }; missing?: string[] };
@@ -33,29 +33,29 @@ function Pictures({ of, pictures, before, after }: Photos) {
 export function ReportPaper({ onFile: { report: r, shop, pictures }, missing = [] }: Props) {
   const say = wordsIn(r.language);
   return (
-    <Document title={`${say.report}, ${r.title}`} author={shop.name} language={r.language}>
-      <Page size="LETTER" style={s.page}>
-        <View style={s.body}>
-          <PaperHead shop={shop} kind={say.report} title={r.title} lead={[...r.lead, ...missing]} />
-          {r.work.length > 0 ? <Text style={s.heading}>{say.headings.work}</Text> : null}
-          <PaperWork work={r.work} />
-          {r.food.length > 0 ? <Text style={s.heading}>{say.headings.food}</Text> : null}
-          {r.food.map((line) => (
-            <Text key={line}>{line}</Text>
-          ))}
-          <Text style={s.heading}>{say.headings.units}</Text>
-          {r.units.map((u) => (
-            <View key={u.id}>
-              <PaperUnit unit={u} />
-              <Pictures of={u.photos} pictures={pictures} before={say.headings.before} after={say.headings.after} />
-            </View>
-          ))}
-          {r.signature.png ? <Picture src={`data:image/png;base64,${r.signature.png}`} style={s.signature} /> : null}
-          {r.signature.line ? <Text style={{ ...s.soft, marginTop: 4 }}>{r.signature.line}</Text> : null}
-          <PaperClose shop={shop} />
+    <Paper
+      name={`${say.report}, ${r.title}`}
+      language={r.language}
+      shop={shop}
+      kind={say.report}
+      title={r.title}
+      lead={[...r.lead, ...missing]}
+    >
+      {r.work.length > 0 ? <Text style={s.heading}>{say.headings.work}</Text> : null}
+      <PaperWork work={r.work} />
+      {r.food.length > 0 ? <Text style={s.heading}>{say.headings.food}</Text> : null}
+      {r.food.map((line) => (
+        <Text key={line}>{line}</Text>
+      ))}
+      <Text style={s.heading}>{say.headings.units}</Text>
+      {r.units.map((u) => (
+        <View key={u.id}>
+          <PaperUnit unit={u} />
+          <Pictures of={u.photos} pictures={pictures} before={say.headings.before} after={say.headings.after} />
         </View>
-        <PaperFoot shop={shop} />
-      </Page>
-    </Document>
+      ))}
+      {r.signature.png ? <Picture src={`data:image/png;base64,${r.signature.png}`} style={s.signature} /> : null}
+      {r.signature.line ? <Text style={{ ...s.soft, marginTop: 4 }}>{r.signature.line}</Text> : null}
+    </Paper>
   );
 }

@@ -13,6 +13,10 @@ export type Shape = keyof typeof SHAPES;
 
 const TONE = { alarm: 'text-alarm', ink: 'text-ink', soft: 'text-soft', cold: 'text-cold' } as const;
 
+/** How a state looks, and what it is called. */
+export type Look = { shape: Shape; tone: keyof typeof TONE };
+export type Mark = Look & { label: string };
+
 export function State({ shape, tone = 'ink', children }: { shape: Shape; tone?: keyof typeof TONE; children: React.ReactNode }) {
   return (
     <span className={`inline-flex items-center gap-1.5 whitespace-nowrap font-bold ${TONE[tone]}`}>

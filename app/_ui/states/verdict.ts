@@ -1,8 +1,8 @@
 import type { Verdict } from '@/lib/core/condenser/types';
-import type { Shape } from './state';
+import type { Mark } from './state';
 
 /** What an estimate comes to, in the same words in the kitchen and in the office. */
-export const VERDICT: Record<Verdict, { shape: Shape; tone: 'ink' | 'cold' | 'alarm' | 'soft'; label: string }> = {
+export const VERDICT: Record<Verdict, Mark> = {
   clean_it: { shape: 'late', tone: 'alarm', label: 'Clean it' },
   look_first: { shape: 'ask', tone: 'ink', label: 'Look first' },
   look_elsewhere: { shape: 'ask', tone: 'alarm', label: 'Look elsewhere first' },

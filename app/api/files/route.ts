@@ -2,6 +2,7 @@ import { AppError } from '@/lib/core/errors';
 import { CHUNK_BYTES } from '@/lib/core/tablet';
 import { UploadAsked, UploadPiece } from '@/lib/schemas/tablet/files';
 import { defineRoute } from '@/lib/server/doors/define-route';
+import { pictures } from '@/lib/server/process/pictures';
 import { readBytes } from '@/lib/server/doors/read-json';
 import { takePiece, uploadState } from '@/lib/features/files/verbs/upload';
 
@@ -21,5 +22,5 @@ export const GET = defineRoute('fill:visit:own', async (ctx) => {
 export const PUT = defineRoute('fill:visit:own', async (ctx) => {
   const piece = UploadPiece.safeParse(query(ctx.request));
   if (!piece.success) throw new AppError('invalid', WRONG);
-  return Response.json(await takePiece(ctx, piece.data, await readBytes(ctx.request, CHUNK_BYTES)));
+  return Response.json(await takePiece({ ...ctx, pictures: pictures() }, piece.data, await readBytes(ctx.request, CHUNK_BYTES)));
 });

@@ -23,7 +23,6 @@ export const GET = defineRoute('read:equipment', async ({ db, request }) => {
   return pdfFile(
     <LabelSheetDocument
       title={`Labels, ${sheet.kitchen}`}
-      paper={sheet.paper}
       labels={onFile.labels.map((label, i) => ({ ...label, address: codes[i] ?? base }))}
       missing={missing}
     />,

@@ -73,6 +73,7 @@ export function readingOf(record: ReadingRecord, seen: Partial<SeenAtReading> = 
   if (record.gaugeGrade && record.gaugeSpanPa) reading.gauge = { grade: record.gaugeGrade as GaugeGrade, spanPa: record.gaugeSpanPa };
   if (seen.coilGrade) reading.coilGrade = seen.coilGrade;
   if (seen.fanGrade) reading.fanGrade = seen.fanGrade;
+  if (seen.airPathGrade) reading.airPathGrade = seen.airPathGrade;
   if (seen.evaporatorFanGrade) reading.evaporatorFanGrade = seen.evaporatorFanGrade;
   if (seen.evaporatorCoilGrade) reading.evaporatorCoilGrade = seen.evaporatorCoilGrade;
   if (seen.iceGrade) reading.iceGrade = seen.iceGrade;

@@ -88,6 +88,7 @@ export type Reading = {
   coilGrade?: CoilGrade;
   /** Of the condenser's fan. */
   fanGrade?: FanGrade;
+  airPathGrade?: GradeOf<'air_path'>;
   evaporatorFanGrade?: FanGrade;
   evaporatorCoilGrade?: GradeOf<'evaporator_coil'>;
   iceGrade?: GradeOf<'ice'>;

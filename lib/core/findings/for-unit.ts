@@ -11,6 +11,7 @@ export const SIDE_LABEL: Record<Side, string> = { high: 'High side', water: 'Wat
 const SIDE_OF: Record<Aspect, Side> = {
   coil: 'high',
   condenser_fan: 'high',
+  air_path: 'high',
   ice: 'low',
   evaporator_coil: 'low',
   evaporator_fan: 'low',

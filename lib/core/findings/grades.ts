@@ -54,6 +54,27 @@ export const ASPECT_INFO = {
     severeFrom: 'packed',
   },
   condenser_fan: { label: 'Condenser fan', subject: 'Condenser fan', within: 'the condenser fan', ...FAN },
+  air_path: {
+    label: 'Air path of the condenser',
+    subject: 'Air path',
+    within: 'the condenser’s air path',
+    grades: [
+      {
+        grade: 'open',
+        label: 'Open',
+        definition: 'Nothing within a hand’s breadth of where air goes in or comes out; grille and filter clear.',
+      },
+      {
+        grade: 'narrowed',
+        label: 'Narrowed',
+        definition: 'Something takes part of the opening: a box, a cloth, a wall too near, a loaded filter. Air still comes out all over.',
+      },
+      { grade: 'blocked', label: 'Blocked', definition: 'Covered or stuffed: hardly any air comes out with the fan turning.' },
+    ],
+    cleanTo: 'open',
+    stoppedFrom: 'blocked',
+    severeFrom: 'blocked',
+  },
   ice: {
     label: 'Ice on the low side',
     subject: 'Ice',

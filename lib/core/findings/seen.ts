@@ -5,6 +5,7 @@ export type SeenAtReading = {
   coilGrade: CoilGrade | null;
   /** Of the condenser's fan. */
   fanGrade: FanGrade | null;
+  airPathGrade: GradeOf<'air_path'> | null;
   evaporatorFanGrade: FanGrade | null;
   evaporatorCoilGrade: GradeOf<'evaporator_coil'> | null;
   iceGrade: GradeOf<'ice'> | null;
@@ -30,6 +31,7 @@ export function seenAt(looks: readonly Look[], phase: string): SeenAtReading {
   return {
     coilGrade: at('coil'),
     fanGrade: at('condenser_fan'),
+    airPathGrade: at('air_path'),
     evaporatorFanGrade: at('evaporator_fan'),
     evaporatorCoilGrade: at('evaporator_coil'),
     iceGrade: at('ice'),

@@ -1,3 +1,4 @@
+import { distance } from '../wording/distance';
 import type { Column } from './column';
 import type { Line, Problem } from './types';
 
@@ -8,18 +9,8 @@ const plain = (s: string) =>
     .toLowerCase()
     .replace(/[\s-]+/g, '_');
 
-/** Levenshtein distance, given up beyond two: for "did you mean". */
-function near(a: string, b: string): boolean {
-  if (Math.abs(a.length - b.length) > 2) return false;
-  let last = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++)
-      row.push(Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (last[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1)));
-    last = row;
-  }
-  return (last[b.length] ?? 9) <= 2;
-}
+/** For "did you mean". */
+const near = (a: string, b: string): boolean => Math.abs(a.length - b.length) <= 2 && distance(a, b) <= 2;
 
 /** Which column stands at each position, and whether all stand that every row needs. A name that is nearly ours is an error; one that is not ours is left out, and said. */
 export function readHeader(header: Line, columns: readonly Column[]): { at: (Column | null)[]; problems: Problem[]; whole: boolean } {

@@ -1,5 +1,9 @@
 import { shareInterval } from '../numerics';
 
+/** What looks are summed up by, beside the day; and what a page tells them by. */
+export const FORESIGHT_BY = ['kind', 'who'] as const;
+export type JudgedBy = 'all' | 'month' | (typeof FORESIGHT_BY)[number];
+
 /** Counts of one group of looks: what was expected, and how often it came so. */
 export type JudgedCounts = {
   /** Coils that were graded; of them how many had a grade among the likely ones, and how many should have. */

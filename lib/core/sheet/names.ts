@@ -1,3 +1,5 @@
+import { distance } from '../wording/distance';
+
 const small = new Set(['and', 'of', 'the', 'at', 'on', 'in', 'de', 'la', 'du']);
 
 /** How names are compared: no case, no marks, no double spaces. */
@@ -80,18 +82,6 @@ export function nearPairs(keys: readonly string[]): [string, string][] {
     });
   });
   return pairs.sort((x, y) => x[0] - y[0] || x[1] - y[1]).map(([i, j]) => [keys[i] ?? '', keys[j] ?? '']);
-}
-
-/** Levenshtein distance. */
-function distance(a: string, b: string): number {
-  let last = Array.from({ length: b.length + 1 }, (_, j) => j);
-  for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++)
-      row.push(Math.min((last[j] ?? 0) + 1, (row[j - 1] ?? 0) + 1, (last[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1)));
-    last = row;
-  }
-  return last[b.length] ?? 0;
 }
 
 /** A telephone number of ten digits in one form; others as they are. */

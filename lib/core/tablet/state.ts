@@ -2,58 +2,26 @@ import type { JobUrgency } from '../jobs/states';
 import type { CleanBaseline, PastLoss } from '../condenser/types';
 import type { CompressorMap } from '../condenser/compressor/ten-coefficient';
 import type { UnitValues } from '../equipment/unit-fields';
-import type { Aspect, Grade } from '../findings/grades';
+import type { Aspect } from '../findings/grades';
 import type { CertificateOnFile } from '../refrigerant-book/certificates';
-import type { PartOnList, PartPlace } from '../parts/places';
+import type { PartOnList } from '../parts/places';
 import type { CylinderOnFile } from '../refrigerant-book/ways';
 import type { OpenRecord, SealedStepEntry } from '../sealed/work';
+import type { DateHabit } from '../measures/habits';
 import type { MeasureUnits } from '../measures/preferred';
-import type { TripCause } from '../findings/trip-causes';
-import type { FindingPhase, Questioned, ReadingValues, JobOutcome, EnteredEvent, Urgency } from '../entries/entries';
+import type { Payloads, ReadingValues } from '../entries/entries';
 
 /** What a tablet holds of one visit. Plain data: it goes through JSON and IndexedDB as it is. Times are ISO instants. */
 
-export type FindingEntry = {
-  id: string;
-  unitId: string;
-  aspect: Aspect;
-  phase: FindingPhase;
-  grade: Grade | null;
-  notLookedWhy: string;
-  note: string;
-  at: string;
-};
+/** What is held of an entry: what it said, under its id. */
+type Held<K extends keyof Payloads, Left extends keyof Payloads[K] = never> = Omit<Payloads[K], Left> & { id: string };
 
-export type ReadingEntry = {
-  id: string;
-  unitId: string;
-  phase: 'before' | 'after';
-  at: string;
-  values: ReadingValues;
-  gaugeGrade: string | null;
-  gaugeSpanPa: number | null;
-  questioned: Questioned[];
-};
-
-export type OutcomeEntry = { unitId: string; outcome: 'seen' | 'could_not_reach' | 'gone'; reason: string };
-export type PhotoEntry = {
-  id: string;
-  unitId: string | null;
-  aspect: Aspect | null;
-  phase: 'before' | 'after';
-  takenAt: string;
-  sha256: string;
-  fileId: string | null;
-};
-export type PartEntry = {
-  id: string;
-  unitId: string | null;
-  what: string;
-  quantity: number;
-  partId?: string | null;
-  place?: PartPlace | null;
-};
-export type FollowUpEntry = { id: string; unitId: string; what: string; urgency: Urgency; note: string };
+export type FindingEntry = Held<'finding.set', 'replaces'> & { at: string };
+export type ReadingEntry = Held<'reading.add', 'replaces' | 'entered'> & { at: string };
+export type OutcomeEntry = Payloads['unit.outcome'];
+export type PhotoEntry = Held<'photo.attach', 'bytes'> & { fileId: string | null };
+export type PartEntry = Held<'part.use'>;
+export type FollowUpEntry = Held<'follow_up.add'>;
 /** A job as the technician meets it: booked on this visit, or open in this kitchen and nothing it waits for. */
 export type JobOnVisit = {
   id: string;
@@ -67,11 +35,11 @@ export type JobOnVisit = {
   parts?: QuotedPart[];
 };
 export type QuotedPart = { partId: string | null; number: string; what: string; quantity: number };
-export type JobOutcomeEntry = { id: string; at: string; jobId: string; outcome: JobOutcome; note: string };
-export type FoodWarningEntry = { id: string; unitId: string; boxK: number; toldTo: string; toldAt: string; note: string };
+export type JobOutcomeEntry = Held<'job.outcome'> & { at: string };
+export type FoodWarningEntry = Held<'food_warning.add'>;
 export type { OpenRecord, SealedStepEntry } from '../sealed/work';
-export type EventEntry = { id: string; unitId: string; kind: EnteredEvent; at: string; note: string; cause: TripCause | null };
-export type SignatureEntry = { signedBy: string; nobodyThere: boolean };
+export type EventEntry = Held<'event.add'>;
+export type SignatureEntry = Omit<Payloads['signature.set'], 'png'>;
 
 export type Entries = {
   arrivedAt: string | null;
@@ -183,6 +151,8 @@ export type Me = {
   gaugeGrade: string;
   gaugeSpanPa: number;
   currency: string;
+  /** How dates and times are written; absent where the office does not say. */
+  dates?: DateHabit;
   /** Whether arrivals may be told; null until answered, absent where the office does not ask. */
   sharesArrivals?: boolean | null;
   /** Under which the person may handle refrigerant. */

@@ -1,6 +1,5 @@
 import { z } from 'zod';
-import { manyLines } from '../../core/wording/plain-text';
-import { FreeText } from '../values/fields';
+import { FileLines, FreeText } from '../values/fields';
 import { text } from '../values/text';
 
 const Count = z.number('A whole number.').int('A whole number.').min(0, 'Not below zero.').max(100_000, 'At most 100,000.').optional();
@@ -34,13 +33,7 @@ export const MovePart = z
   .refine((m) => m.from !== m.to, { path: ['to'], message: 'Choose two places.' });
 export type MovePart = z.output<typeof MovePart>;
 
-export const PartFile = z.object({
-  csv: z
-    .string('Choose a file or paste its lines.')
-    .overwrite(manyLines)
-    .max(2_000_000, 'Larger than 2 MB. Split it.')
-    .refine((s) => s.trim() !== '', 'Choose a file or paste its lines.'),
-});
+export const PartFile = z.object({ csv: FileLines(2) });
 
 export const AddWarranty = z.object({
   jobId: z.uuid(),

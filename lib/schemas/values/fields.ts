@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { manyLines } from '../../core/wording/plain-text';
 import { longText, text } from './text';
 import { isTimeZone } from '../../core/calendar/is-time-zone';
 import { LIMITS, NAME_MAX, TEXT_MAX, within, type Limited, type Span } from '../../core/equipment/limits';
@@ -29,6 +30,13 @@ export const Email = z
 export const TimeZone = text({ error: 'Choose a time zone.' }).refine(isTimeZone, 'Not a time zone. Write it like America/Chicago.');
 export const Version = z.coerce.number().int();
 export const Reason = (ask: string) => longText({ error: ask }).min(3, ask).max(500, 'At most 500 characters.');
+/** The lines of a file, chosen or pasted. */
+export const FileLines = (mostMegabytes: number) =>
+  z
+    .string('Choose a file or paste its lines.')
+    .overwrite(manyLines)
+    .max(mostMegabytes * 1_000_000, `Larger than ${mostMegabytes} MB. Split it.`)
+    .refine((s) => s.trim() !== '', 'Choose a file or paste its lines.');
 /** A checkbox: sent as "on" or not at all. */
 export const Ticked = z.boolean().optional().default(false);
 

@@ -1,12 +1,6 @@
 import { z } from 'zod';
-import { manyLines } from '../../core/wording/plain-text';
+import { FileLines } from '../values/fields';
 
 /** Driving minutes as the lines of a file. */
-export const TravelFile = z.object({
-  csv: z
-    .string('Choose a file or paste its lines.')
-    .overwrite(manyLines)
-    .max(5_000_000, 'Larger than 5 MB. Split it.')
-    .refine((s) => s.trim() !== '', 'Choose a file or paste its lines.'),
-});
+export const TravelFile = z.object({ csv: FileLines(5) });
 export const ForgetTravel = z.object({});

@@ -3,6 +3,7 @@ import { can, type Actor, type Permission } from '../../core/people/access';
 import { asksProof, isProven } from '../../core/people/proof';
 import { AppError, isAppError } from '../../core/errors';
 import type { Db } from '../../database/client';
+import { PicturesAway } from '../../database/pictures/picture-store.mjs';
 import { isAway, isBusy, isFull } from '../../database/transaction';
 import { now } from '../process/clock';
 import { db } from '../process/db';
@@ -62,6 +63,13 @@ export function explain(error: unknown): { code: string; message: string; field?
     return {
       code: 'busy',
       message: 'The office’s database cannot be reached right now. Look whether it was saved, or try again in a moment.',
+    };
+  }
+  if (error instanceof PicturesAway) {
+    log.error({ err: error }, 'store of pictures not reached');
+    return {
+      code: 'busy',
+      message: 'The place where pictures are kept cannot be reached right now. Nothing is lost; try again in a moment.',
     };
   }
   const found = reference() ?? newReference();

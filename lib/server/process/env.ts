@@ -5,6 +5,13 @@ import { tileHost } from '../position/tile-host';
 /** A setting that is there and empty, as docker compose hands it on, is not set. */
 const unset = <T extends z.ZodType>(schema: T) => z.preprocess((v) => (v === '' ? undefined : v), schema.optional());
 
+const PictureStore = z
+  .string()
+  .regex(
+    /^(database|folder:\/.*|s3:https?:\/\/[^/]+\/[^/].*)$/,
+    'RIMEBOOK_PICTURES: database, folder:/an/absolute/path or s3:https://host/bucket',
+  );
+
 const Env = z.object({
   DATABASE_URL: z.string().min(1, 'DATABASE_URL: where is the PostgreSQL database?'),
   /** A replica that follows it by streaming, for the owner's pages; without it they read the shop's own. */
@@ -34,6 +41,14 @@ const Env = z.object({
   RIMEBOOK_MAP_ATTRIBUTION_LINK: unset(z.url({ protocol: /^https?$/, error: 'RIMEBOOK_MAP_ATTRIBUTION_LINK: an address' })),
   /** A service with Nominatim’s `search`; without it nobody is asked where an address is. */
   RIMEBOOK_GEOCODER: unset(z.url({ protocol: /^https?$/, error: 'RIMEBOOK_GEOCODER: an address that begins with https://' })),
+  /** Where new pictures are kept: `database` (also without it), `folder:/an/absolute/path` or `s3:https://host/bucket/prefix`. */
+  RIMEBOOK_PICTURES: unset(PictureStore),
+  /** Where older ones lie until they have been moved; the database is looked into in any case. */
+  RIMEBOOK_PICTURES_BEFORE: unset(PictureStore),
+  /** Who asks a bucket, and its region. */
+  RIMEBOOK_PICTURES_KEY: unset(z.string()),
+  RIMEBOOK_PICTURES_SECRET: unset(z.string()),
+  RIMEBOOK_PICTURES_REGION: unset(z.string()),
   LOG_LEVEL: z.enum(['trace', 'debug', 'info', 'warn', 'error', 'silent']).default('info'),
   /** Fixes today's date and time for tests: ISO instant at which the server clock starts. */
   RIMEBOOK_CLOCK: z.string().optional(),

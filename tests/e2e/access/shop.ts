@@ -57,8 +57,9 @@ export async function openShop(url: string) {
        RETURNING id`,
       [kitchen, userId, day++],
     );
+    await client.query(`INSERT INTO "KeptPicture" (hash, bytes) VALUES (encode(sha256('x'), 'hex'), 'x') ON CONFLICT DO NOTHING`);
     const picture = await one(
-      `INSERT INTO "StoredFile" (id, sha256, mime, width, height, bytes, thumbnail) VALUES (gen_random_uuid(), $1, 'image/jpeg', 1, 1, 'x', 'x') RETURNING id`,
+      `INSERT INTO "StoredFile" (id, sha256, mime, width, height, content, thumbnail) VALUES (gen_random_uuid(), $1, 'image/jpeg', 1, 1, encode(sha256('x'), 'hex'), 'x') RETURNING id`,
       [hash(name)],
     );
     await client.query(`INSERT INTO "Photo" (id, "visitId", "takenAt", sha256, "fileId") VALUES (gen_random_uuid(), $1, now(), $2, $3)`, [

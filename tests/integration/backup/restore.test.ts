@@ -1,4 +1,4 @@
-import { createHash, randomUUID } from 'node:crypto';
+import { createHash } from 'node:crypto';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
@@ -10,6 +10,7 @@ import { exportFleet } from '@/lib/features/fleet-csv/verbs/export-fleet';
 import { whole } from '../../support/whole';
 import { useDatabase } from '../../support/database';
 import { haveOneUnit } from '../../support/factories';
+import { havePicture } from '@/tests/support/pictures';
 
 const database = useDatabase();
 const folder = mkdtempSync(path.join(os.tmpdir(), 'rimebook-backup-'));
@@ -38,17 +39,7 @@ beforeAll(async () => {
     kitchen: { contactEmail: 'chef@lantern.example', accessNotes: 'Tab\there, "quotes", \\N and\nlines; Zoë 🧊' },
   });
   userId = made.person.id;
-  for (let i = 0; i < 3; i++)
-    await db.storedFile.create({
-      data: {
-        sha256: randomUUID(),
-        mime: 'image/jpeg',
-        width: 1,
-        height: 1,
-        bytes: Buffer.alloc(700_000, i + 1),
-        thumbnail: Buffer.from([0, 1, 255]),
-      },
-    });
+  for (let i = 0; i < 3; i++) await havePicture(db, new Uint8Array(700_000).fill(i + 1), { thumbnail: new Uint8Array([0, 1, 255]) });
   await db.auditEntry.create({
     data: { userId, action: 'unit.edited', entity: 'Unit', entityId: made.unit.id, detail: { changed: { name: ['a', 'b'] } } },
   });
@@ -74,7 +65,7 @@ describe('a shop after a fire', () => {
     const rows = await backUp(database.url, file, { secret: SECRET });
     writing = false;
     await writer;
-    expect(rows.StoredFile).toBe(3);
+    expect([rows.StoredFile, rows.KeptPicture]).toEqual([3, 3]);
 
     await restore(file, target, { secret: SECRET });
     // What came meanwhile is told by its name; everything else must be as it was before.

@@ -15,6 +15,7 @@ import { askedOtherTime } from '@/lib/features/visits/reads/asked-other-time';
 import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
 import { useDatabase } from '../../support/database';
 import { haveOneUnit, jobRow, kitchenRow, unitRow, visitRow } from '../../support/factories';
+import { havePicture, picturesIn } from '@/tests/support/pictures';
 
 const database = useDatabase();
 const now = new Date('2026-11-27T15:00:00Z');
@@ -32,9 +33,7 @@ async function filled(kitchenId: string, technicianId: string, unit: { id: strin
   await db.reportSent.create({
     data: { tokenHash: randomUUID(), visitId: past.id, language: 'en', toEmail: 'a@b.example', createdAt: now, expiresAt: later(24) },
   });
-  const file = await db.storedFile.create({
-    data: { sha256: randomUUID(), mime: 'image/jpeg', width: 1, height: 1, bytes: new Uint8Array([1]), thumbnail: new Uint8Array([1]) },
-  });
+  const file = await havePicture(db, new Uint8Array([1]), { sha256: randomUUID() });
   await db.photo.create({
     data: { id: randomUUID(), visitId: past.id, unitId: unit.id, takenAt: now, sha256: file.sha256, fileId: file.id },
   });
@@ -115,17 +114,18 @@ describe('a link to a customer’s page', () => {
     await expect(revokePage(ctx(), { id: page.id })).rejects.toMatchObject({ code: 'conflict' });
     const flipped = `${token.startsWith('A') ? 'B' : 'A'}${token.slice(1)}`;
     const said = new Set<string>();
+    const pictures = picturesIn(db);
     const note = async (work: Promise<unknown>) => said.add(await work.then(() => 'opened', (e: Error) => `${e.name}: ${e.message}`)); // prettier-ignore
     for (const bad of [flipped, gone, `${token}a`, '', calendarToken(token)]) {
       expect(await pageByLink(db, bad, now)).toBeNull();
-      await note(paperOnPage({ db, now }, { token: bad, visitId: own.past, language: undefined }));
-      await note(pictureOfPage({ db, now }, { token: bad, fileId: own.file }));
+      await note(paperOnPage({ db, now, pictures }, { token: bad, visitId: own.past, language: undefined }));
+      await note(pictureOfPage({ db, now, pictures }, { token: bad, fileId: own.file }));
       await note(answerVisit({ db, now }, { token: bad, visitId: own.visit, answer: 'confirmed', note: '' }));
     }
     expect(await pageByLink(db, token, later(366 * 24))).toBeNull();
-    await note(paperOnPage({ db, now: later(366 * 24) }, { token, visitId: own.past, language: undefined }));
-    await note(paperOnPage({ db, now }, { token, visitId: sister.past, language: undefined }));
-    await note(pictureOfPage({ db, now }, { token, fileId: foreign.file }));
+    await note(paperOnPage({ db, now: later(366 * 24), pictures }, { token, visitId: own.past, language: undefined }));
+    await note(paperOnPage({ db, now, pictures }, { token, visitId: sister.past, language: undefined }));
+    await note(pictureOfPage({ db, now, pictures }, { token, fileId: foreign.file }));
     expect([...said]).toEqual([`AppError: ${wordsIn('en').deadLink.text} ${wordsIn('es').deadLink.text}`]);
     expect(JSON.stringify(await db.customerPage.findMany())).not.toContain(token);
   });

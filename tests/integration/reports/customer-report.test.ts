@@ -13,6 +13,7 @@ import { renderPdf } from '@/lib/server/papers/pdf';
 import { picturesOnPaper } from '../../support/paper';
 import { haveOneUnit, visitRow } from '../../support/factories';
 import { useDatabase } from '../../support/database';
+import { havePicture, picturesIn } from '@/tests/support/pictures';
 
 const database = useDatabase();
 const now = new Date('2026-11-27T15:00:00Z');
@@ -47,9 +48,7 @@ async function closedVisit(photos = 0) {
       },
     };
     const bytes = new Uint8Array(await sharp(noise).jpeg({ quality: 60 }).toBuffer());
-    const file = await db.storedFile.create({
-      data: { sha256: `${visit.id}${i}`, mime: 'image/jpeg', width: 1600, height: 1200, bytes, thumbnail: bytes.slice(0, 10) },
-    });
+    const file = await havePicture(db, bytes, { sha256: `${visit.id}${i}` });
     files.push(file.id);
     await db.photo.create({
       data: {
@@ -123,7 +122,7 @@ describe('a report sent to a customer', () => {
 describe('the paper', () => {
   it('says what the page says, with its pictures, in few pages', async () => {
     const { visit } = await closedVisit(4);
-    const onFile = await paperOfVisit({ db: database.db }, visit.id, 'es');
+    const onFile = await paperOfVisit({ db: database.db, pictures: picturesIn(database.db) }, visit.id, 'es');
     const bytes = await renderPdf(createElement(ReportPaper, { onFile }) as never);
     const pdf = await getDocumentProxy(bytes.slice());
     const { text, totalPages } = await extractText(pdf, { mergePages: true });
@@ -153,7 +152,7 @@ describe('the paper', () => {
     const names = ['Łódź Şölen Čevapi', 'Nguyễn Văn Ánh', 'Ταβέρνα Αθηνά', 'Пельмени Їжа'];
     await database.db.kitchen.update({ where: { id: kitchen.id }, data: { name: names.slice(0, 2).join(', ') } });
     await database.db.unit.update({ where: { id: unit.id }, data: { name: names.slice(2).join(', ') } });
-    const onFile = await paperOfVisit({ db: database.db }, visit.id, 'en');
+    const onFile = await paperOfVisit({ db: database.db, pictures: picturesIn(database.db) }, visit.id, 'en');
     const bytes = await renderPdf(createElement(ReportPaper, { onFile }) as never);
     const { text } = await extractText(await getDocumentProxy(bytes.slice()), { mergePages: true });
     const flat = text.normalize().replace(/\s+/g, ' ');

@@ -8,6 +8,7 @@ import { renderPdf } from '@/lib/server/papers/pdf';
 import { unitRow, visitRow } from '@/prisma/seed/rows';
 import { haveOneUnit } from '../../support/factories';
 import { useDatabase } from '../../support/database';
+import { havePicture, picturesIn } from '@/tests/support/pictures';
 
 // The largest paper that is promised: ten seconds and 5 MB. Outside `npm test`, which it would hold up:
 // PAPER=1 npx vitest run --project integration tests/integration/reports/large-paper
@@ -55,9 +56,7 @@ measured('40 units with 120 photos are on paper in ten seconds and 5 MB', { time
     for (let i = 0; i < PHOTOS; i++) {
       const bytes = pictures[made++ % pictures.length] ?? new Uint8Array();
       const sha256 = `${String(u.id)}${i}`;
-      const file = await db.storedFile.create({
-        data: { sha256, mime: 'image/jpeg', width: 1600, height: 1200, bytes, thumbnail: bytes.slice(0, 10) },
-      });
+      const file = await havePicture(db, bytes, { sha256 });
       await db.photo.create({
         data: {
           id: crypto.randomUUID(),
@@ -72,7 +71,7 @@ measured('40 units with 120 photos are on paper in ten seconds and 5 MB', { time
     }
   }
   const start = performance.now();
-  const onFile = await paperOfVisit({ db }, visit.id, 'en');
+  const onFile = await paperOfVisit({ db, pictures: picturesIn(db) }, visit.id, 'en');
   const read = performance.now();
   const pdf = await renderPdf(createElement(ReportPaper, { onFile }) as never);
   const done = performance.now();

@@ -161,7 +161,10 @@ it('a shop of a later layout too: its book, parts, quote, picture and page stay,
       const job = await db.job.findFirstOrThrow({ include: { quotes: true } });
       expect([job.number, job.state, job.quotes.map((q) => [q.totalCents, q.answer])]).toEqual([7, 'quoted', [[4200, null]]]);
       const file = await db.storedFile.findFirstOrThrow({ include: { photos: true } });
-      expect([Buffer.from(file.bytes).toString('hex'), file.photos.length]).toEqual(['00ff10', 1]);
+      expect([
+        Buffer.from((await db.keptPicture.findUniqueOrThrow({ where: { hash: file.content } })).bytes).toString('hex'),
+        file.photos.length,
+      ]).toEqual(['00ff10', 1]);
       expect((await db.customerPage.findFirstOrThrow()).language).toBe('es');
       expect(await db.visit.count({ where: { status: 'booked' } })).toBe(1);
       expect((await db.outboxMessage.findFirstOrThrow()).status).toBe('sent');

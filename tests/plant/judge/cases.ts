@@ -25,6 +25,7 @@ function seen(looks: Looks, state: State) {
   return {
     coilGrade: looks.coilGrade,
     fanGrade: looks.fanGrade,
+    airPathGrade: looks.airPathBlocked ? ('blocked' as const) : ('open' as const),
     iceGrade: looks.iceGrade,
     evaporatorFanGrade: looks.boxFanGrade,
     evaporatorCoilGrade: state === 'dirty_evaporator' ? EVAPORATOR_DIRT[state] : ('clean' as const),

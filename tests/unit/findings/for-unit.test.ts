@@ -8,15 +8,19 @@ const air = (kind: Parameters<typeof has>[0]['kind']) => ({ kind, condenserKind:
 describe('what there is to look at on a unit', () => {
   it('a cabinet: condenser, low side and box, in the order of the work', () => {
     expect(aspectsOf(air('reach_in'))).toEqual([
-      { side: 'high', aspects: ['coil', 'condenser_fan'] },
+      { side: 'high', aspects: ['coil', 'condenser_fan', 'air_path'] },
       { side: 'low', aspects: ['ice', 'evaporator_coil', 'evaporator_fan', 'drain'] },
       { side: 'box', aspects: ['gasket'] },
     ]);
   });
 
   it('an ice machine: its water, and its drain; a remote unit its condenser alone', () => {
-    expect(aspectsOf(air('ice_machine')).map((s) => s.aspects)).toEqual([['coil', 'condenser_fan'], ['scale', 'float'], ['drain']]);
-    expect(aspectsOf(air('remote_condensing_unit'))).toEqual([{ side: 'high', aspects: ['coil', 'condenser_fan'] }]);
+    expect(aspectsOf(air('ice_machine')).map((s) => s.aspects)).toEqual([
+      ['coil', 'condenser_fan', 'air_path'],
+      ['scale', 'float'],
+      ['drain'],
+    ]);
+    expect(aspectsOf(air('remote_condensing_unit'))).toEqual([{ side: 'high', aspects: ['coil', 'condenser_fan', 'air_path'] }]);
   });
 
   it('nothing that air goes through where water cools', () => {

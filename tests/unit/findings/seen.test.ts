@@ -16,12 +16,14 @@ describe('what a reading sees', () => {
       look('coil', 'packed'),
       look('condenser_fan', 'failed'),
       look('evaporator_fan', 'worn'),
+      look('air_path', 'blocked'),
       look('evaporator_coil', 'clogged'),
     ];
     expect(seenAt(looks, 'after')).toEqual({
       coilGrade: null,
       fanGrade: 'failed',
       evaporatorFanGrade: 'worn',
+      airPathGrade: 'blocked',
       evaporatorCoilGrade: 'clogged',
       iceGrade: null,
     });

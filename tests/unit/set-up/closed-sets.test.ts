@@ -5,7 +5,9 @@ import { ENTERED_EVENTS, UNIT_EVENT_LABEL } from '@/lib/core/entries/entries';
 import { IMPORT_STATUSES } from '@/lib/core/fleet-csv';
 import { RULE_CHANGE_LABEL, RULE_REVIEW_LABEL } from '@/lib/core/intervals/changes';
 import { MASS_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/core/measures/preferred';
+import { DATE_HABITS } from '@/lib/core/measures/habits';
 import { REGION_NAMES } from '@/lib/core/measures/region';
+import { FORESIGHT_BY } from '@/lib/core/owner/judged';
 import { PART_PLACES } from '@/lib/core/parts';
 import { SKILLS } from '@/lib/core/people/skills';
 import { PLAN_STATUSES } from '@/lib/core/planning/proposal';
@@ -27,6 +29,8 @@ const SETS: Record<string, readonly string[]> = {
   PressureUnit: PRESSURE_UNITS,
   MassUnit: MASS_UNITS,
   Region: REGION_NAMES,
+  DateHabit: DATE_HABITS,
+  ForesightBy: FORESIGHT_BY,
 };
 
 it.each(Object.keys(SETS))('%s is the same set in the program and in the database', (name) => {

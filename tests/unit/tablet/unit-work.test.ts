@@ -148,6 +148,7 @@ describe('only what fits the unit', () => {
     expect(aspectsOf(unit).flatMap((s) => s.aspects)).toEqual([
       'coil',
       'condenser_fan',
+      'air_path',
       'ice',
       'evaporator_coil',
       'evaporator_fan',
@@ -158,6 +159,7 @@ describe('only what fits the unit', () => {
     expect(aspectsOf({ kind: 'ice_machine', condenserKind: 'fin_and_tube' }).flatMap((s) => s.aspects)).toEqual([
       'coil',
       'condenser_fan',
+      'air_path',
       'scale',
       'float',
       'drain',

@@ -30,7 +30,7 @@ export default definePage('public', async ({ db, now, params }) => {
       </p>
       <QuoteView
         quote={quote}
-        photos={await quotePhotos(db, quote.photoIds, true)}
+        photos={await quotePhotos(db, quote.photoIds)}
         language={language}
         pdf={`/quote/${token}/pdf`}
         next={next ? <AfterAccepting next={next} timeZone={timeZone} language={language} action={choose} hidden={{ token }} /> : null}

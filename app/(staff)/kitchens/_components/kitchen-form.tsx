@@ -12,6 +12,7 @@ import { PositionField } from '@/app/_ui/fields/position-field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
+import type { On } from '@/app/_ui/forms/use-sent-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { ZoneList } from '@/app/_ui/fields/zone-list';
 import { findAddress } from '../../customers/positions/actions';
@@ -34,7 +35,7 @@ const newKitchen = (timeZone: string): KitchenFields => ({
 
 type Section = {
   of: KitchenFields;
-  on: (name: string) => { name: string; error?: string[] };
+  on: On;
   error: (name: string) => string[] | undefined;
 };
 

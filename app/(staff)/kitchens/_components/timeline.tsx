@@ -1,25 +1,12 @@
 import Link from 'next/link';
 import { daysBetween, todayIn, type LocalDate } from '@/lib/core/calendar';
 import { dayIn, momentIn } from '@/lib/core/calendar/when';
+import type { Happened, KitchenTimeline } from '@/lib/core/visits/happened';
 import { counted } from '@/lib/core/wording/counted';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State, type Shape } from '@/app/_ui/states/state';
 
-type Happened = {
-  id: string;
-  at: number;
-  kind: 'visit' | 'mail' | 'job' | 'rule';
-  href: string | null;
-  head: string;
-  lines: string[];
-  alarm: boolean;
-};
-type Line = {
-  last: { id: string; at: number; technician: string; found: string[]; left: string[] } | null;
-  next: { id: string; at: number; technician: string } | null;
-  happened: Happened[];
-};
-type Props = { line: Line; timeZone: string; today: LocalDate };
+type Props = { line: KitchenTimeline; timeZone: string; today: LocalDate };
 
 const SHAPE: Record<Happened['kind'], Shape> = { visit: 'done', mail: 'later', job: 'ask', rule: 'done' };
 const FIRST = 6;

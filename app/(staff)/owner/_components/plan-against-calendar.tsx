@@ -1,3 +1,5 @@
+import { short } from '@/lib/core/measures/figures';
+import type { ReactNode } from 'react';
 import { Figure } from '@/app/_ui/figures/figure';
 import { moneyIn, type Scale } from '@/app/_ui/figures/measure';
 import { Sheet } from '@/app/_ui/page/sheet';
@@ -8,14 +10,45 @@ import type { Replay } from '@/lib/core/owner/replay';
 type OnFile = { replay: Replay | null; sampled: number; currency: string; from: string; to: string; calendarWeeks: number; at: Date };
 
 const COUNT: Scale = { unit: '', of: (x) => x, decimals: 1, most: 1 };
-const round = (x: number) =>
-  `${x < 0 ? '−' : ''}${Math.abs(x) < 10 ? Math.abs(x).toFixed(1) : Math.round(Math.abs(x)).toLocaleString('en-US')}`;
+const round = (x: number) => short(x).replace('-', '−');
 /** Three digits of a sum: more than what is believed of a coil can tell. */
 const sum = (x: number) => round(Number(x.toPrecision(3)));
 
+const IN_MONEY = 'All of it in money, energy too';
+
+type Row = { what: string; was: string; by: string; spared: ReactNode };
+
+function rowsOf({ plan, calendar, spared }: Replay, currency: string): Row[] {
+  return [
+    {
+      what: 'Breakdowns expected, each a box of food at risk',
+      was: round(plan.breakdowns),
+      by: round(calendar.breakdowns),
+      spared: <Figure of={spared.breakdowns} scale={COUNT} />,
+    },
+    {
+      what: 'Coils found packed, each a visit more',
+      was: round(plan.comebacks),
+      by: round(calendar.comebacks),
+      spared: <Figure of={spared.comebacks} scale={COUNT} />,
+    },
+    {
+      what: `Hours of cleaning (${round(plan.cleanings)} cleanings, ${round(calendar.cleanings)} by the calendar)`,
+      was: `${round(plan.hours)} h`,
+      by: `${round(calendar.hours)} h`,
+      spared: `${round(spared.hours)} h`,
+    },
+    {
+      what: IN_MONEY,
+      was: `${sum(plan.money)} ${currency}`,
+      by: `${sum(calendar.money)} ${currency}`,
+      spared: <Figure of={spared.money} scale={moneyIn(currency)} />,
+    },
+  ];
+}
+
 /** What the plan's own dates spared, or did not, against cleaning everything by the calendar. */
 export function PlanAgainstCalendar({ of, food, timeZone }: { of: OnFile | null; food: number; timeZone: string }) {
-  const money = moneyIn(of?.currency ?? 'USD');
   const r = of?.replay;
   const calendar = `Every ${of?.calendarWeeks ?? 0} weeks`;
   return (
@@ -36,56 +69,20 @@ export function PlanAgainstCalendar({ of, food, timeZone }: { of: OnFile | null;
               </tr>
             </thead>
             <tbody>
-              <tr>
-                <Td>Breakdowns expected, each a box of food at risk</Td>
-                <Td label="As it was" className="text-right">
-                  {round(r.plan.breakdowns)}
-                </Td>
-                <Td label={calendar} className="text-right">
-                  {round(r.calendar.breakdowns)}
-                </Td>
-                <Td label="Spared" className="text-right">
-                  <Figure of={r.spared.breakdowns} scale={COUNT} />
-                </Td>
-              </tr>
-              <tr>
-                <Td>Coils found packed, each a visit more</Td>
-                <Td label="As it was" className="text-right">
-                  {round(r.plan.comebacks)}
-                </Td>
-                <Td label={calendar} className="text-right">
-                  {round(r.calendar.comebacks)}
-                </Td>
-                <Td label="Spared" className="text-right">
-                  <Figure of={r.spared.comebacks} scale={COUNT} />
-                </Td>
-              </tr>
-              <tr>
-                <Td>
-                  Hours of cleaning ({round(r.plan.cleanings)} cleanings, {round(r.calendar.cleanings)} by the calendar)
-                </Td>
-                <Td label="As it was" className="text-right">
-                  {round(r.plan.hours)} h
-                </Td>
-                <Td label={calendar} className="text-right">
-                  {round(r.calendar.hours)} h
-                </Td>
-                <Td label="Spared" className="text-right">
-                  {round(r.spared.hours)} h
-                </Td>
-              </tr>
-              <tr>
-                <Td className="font-bold">All of it in money, energy too</Td>
-                <Td label="As it was" className="text-right">
-                  {sum(r.plan.money)} {of.currency}
-                </Td>
-                <Td label={calendar} className="text-right">
-                  {sum(r.calendar.money)} {of.currency}
-                </Td>
-                <Td label="Spared" className="text-right">
-                  <Figure of={r.spared.money} scale={money} />
-                </Td>
-              </tr>
+              {rowsOf(r, of.currency).map(({ what, was, by, spared }) => (
+                <tr key={what}>
+                  <Td className={what === IN_MONEY ? 'font-bold' : ''}>{what}</Td>
+                  {[
+                    { label: 'As it was', cell: was },
+                    { label: calendar, cell: by },
+                    { label: 'Spared', cell: spared },
+                  ].map(({ label, cell }) => (
+                    <Td key={label} label={label} className="text-right">
+                      {cell}
+                    </Td>
+                  ))}
+                </tr>
+              ))}
             </tbody>
           </Table>
           <p className="mt-2 text-sm text-soft">

@@ -6,6 +6,7 @@ import { Field, FormErrors } from '@/app/_ui/fields/field';
 import { State } from '@/app/_ui/states/state';
 import { ActionForm } from '@/app/_ui/forms/action-form';
 import { Hidden, SaveRow } from '@/app/_ui/forms/parts';
+import type { On } from '@/app/_ui/forms/use-sent-form';
 import { useActionForm } from '@/app/_ui/forms/use-action-form';
 import { addKind, saveKind } from '../actions';
 
@@ -20,7 +21,6 @@ export type Kind = {
   active: boolean;
 };
 
-type On = (name: string) => { name: string; error: string[] | undefined };
 function KindFields({ kind: k, id, on }: { kind?: Kind; id: string; on: On }) {
   const number = { inputMode: 'numeric', autoComplete: 'off' } as const;
   return (

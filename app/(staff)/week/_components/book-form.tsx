@@ -55,7 +55,7 @@ export function BookForm({ kitchenId, tasks, chosen, today, siteTime, technician
               ...defaults,
               minutes: String(bookedMinutes(siteTime, work)),
             }}
-            error={error}
+            on={on}
             minutesHint={`${lengthWords(siteTime, work)} Change it if you know better.`}
           />
           <TextArea label="Note for the technician" {...on('note')} />

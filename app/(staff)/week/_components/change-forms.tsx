@@ -38,7 +38,7 @@ export function MoveForm({ visitId, version, technicians, defaults, free = [] }:
       <ActionForm {...form} className="flex flex-col gap-4">
         <Hidden of={{ visitId, version }} />
         <FormErrors errors={error('')} />
-        <SlotFields key={`${at.technicianId} ${at.date} ${at.from}`} technicians={technicians} defaults={at} error={error} />
+        <SlotFields key={`${at.technicianId} ${at.date} ${at.from}`} technicians={technicians} defaults={at} on={on} />
         <Field label="Why it moves" {...on('reason')} required />
         <Button type="submit" look="primary" className="self-start" disabled={busy}>
           {busy ? 'Moving …' : 'Move the visit'}

@@ -3,7 +3,7 @@
 import Link from 'next/link';
 import type { DragEvent, KeyboardEvent } from 'react';
 import type { LocalDate } from '@/lib/core/calendar';
-import { State, type Shape } from '@/app/_ui/states/state';
+import { State, type Mark } from '@/app/_ui/states/state';
 
 export type GridVisit = {
   key: string;
@@ -19,7 +19,7 @@ export type GridVisit = {
   customer: string;
   kitchen: string;
   work: string;
-  marks: { shape: Shape; tone: 'alarm' | 'ink' | 'soft' | 'cold'; label: string }[];
+  marks: Mark[];
   look: 'stands' | 'proposed' | 'left';
   movable: boolean;
 };

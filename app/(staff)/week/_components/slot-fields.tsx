@@ -1,43 +1,35 @@
 'use client';
 
 import type { ComponentProps } from 'react';
+import { Check } from '@/app/_ui/fields/check';
 import { Field, Select } from '@/app/_ui/fields/field';
+import type { On } from '@/app/_ui/forms/use-sent-form';
 
 type Props = {
   technicians: { value: string; label: string }[];
   defaults: { technicianId: string; date: string; from: string; minutes: string };
-  error: (name: string) => string[] | undefined;
+  on: On;
   minutesHint?: string;
 };
 
 /** Who, which day, from when, how long; and the tick that says the kitchen agreed. */
-export function SlotFields({ technicians, defaults, error, minutesHint }: Props) {
-  const on = (name: string) => ({ name, error: error(name) });
+export function SlotFields({ technicians, defaults, on, minutesHint }: Props) {
   return (
     <>
       <div className="grid grid-cols-1 gap-4 sm:grid-cols-2">
         <Select
           label="Technician"
-          name="technicianId"
+          {...on('technicianId')}
           options={technicians}
           blank="Choose"
           defaultValue={defaults.technicianId}
-          error={error('technicianId')}
           required
         />
-        <Field label="Day" name="date" type="date" defaultValue={defaults.date} error={error('date')} required />
-        <Field
-          label="From"
-          name="from"
-          type="time"
-          defaultValue={defaults.from}
-          error={error('from')}
-          hint="The kitchen’s own time."
-          required
-        />
+        <Field label="Day" {...on('date')} type="date" defaultValue={defaults.date} required />
+        <Field label="From" {...on('from')} type="time" defaultValue={defaults.from} hint="The kitchen’s own time." required />
         <VisitLength key={defaults.minutes} {...on('minutes')} defaultValue={defaults.minutes} hint={minutesHint} />
       </div>
-      <Anyway messages={error('anyway')} />
+      <Anyway messages={on('anyway').error} />
     </>
   );
 }
@@ -52,8 +44,6 @@ export const Anyway = ({ messages }: { messages?: string[] }) =>
   messages?.length ? (
     <div className="rounded-md border-2 border-alarm bg-alarm-wash p-4" role="alert">
       <p className="font-bold text-alarm">{messages.join(' ')}</p>
-      <label className="mt-2 flex items-center gap-2 font-bold">
-        <input type="checkbox" name="anyway" className="size-5" /> Book anyway
-      </label>
+      <Check label="Book anyway" name="anyway" className="mt-2" />
     </div>
   ) : null;

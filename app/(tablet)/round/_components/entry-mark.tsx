@@ -1,8 +1,8 @@
-import { State, type Shape } from '@/app/_ui/states/state';
+import { State, type Mark } from '@/app/_ui/states/state';
 import { entryState, type EntryState } from '@/lib/tablet/snapshot';
 import { useSnapshot } from '../_lib/tablet-context';
 
-const LOOK: Record<EntryState, { shape: Shape; tone: 'ink' | 'soft' | 'cold' | 'alarm'; label: string }> = {
+const LOOK: Record<EntryState, Mark> = {
   here: { shape: 'held', tone: 'ink', label: 'On this tablet' },
   sending: { shape: 'now', tone: 'cold', label: 'Sending' },
   office: { shape: 'done', tone: 'soft', label: 'In the office' },

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { AppError } from '@/lib/core/errors';
 import { defineRoute } from '@/lib/server/doors/define-route';
+import { pictures } from '@/lib/server/process/pictures';
 import { readPicture } from '@/lib/features/files/verbs/read-picture';
 
 export const dynamic = 'force-dynamic';
@@ -18,7 +19,7 @@ export const GET = defineRoute('read:visit:own', async ({ db, actor, request, pa
   const id = z.uuid().safeParse(params.id);
   if (!id.success) throw new AppError('not_found', 'That picture is not on file.');
   const size = new URL(request.url).searchParams.get('size') === 'thumb' ? 'thumb' : 'full';
-  const { mime, bytes } = await readPicture({ db, actor }, id.data, size);
+  const { mime, bytes } = await readPicture({ db, actor, pictures: pictures() }, id.data, size);
   // A picture never changes under its id.
   const etag = `"${id.data}-${size}"`;
   const notChanged = request.headers.get('if-none-match') === etag;

@@ -148,11 +148,13 @@ function around({ scene }: Belief): Fact[] {
 
 function seen(reading: Reading): Fact[] {
   const out: Fact[] = [];
-  const { coilGrade, fanGrade, evaporatorFanGrade, evaporatorCoilGrade } = reading;
+  const { coilGrade, fanGrade, airPathGrade, evaporatorFanGrade, evaporatorCoilGrade } = reading;
   if (coilGrade === 'bare' || coilGrade === 'filmed') out.push({ text: `Coil found ${coilGrade}`, for: [], against: ['coil_fouling'] });
   else if (coilGrade) out.push({ text: `Coil found ${coilGrade}`, for: ['coil_fouling'], against: ['nothing'] });
   if (fanGrade === 'sound') out.push({ text: 'Condenser fan found sound', for: [], against: ['condenser_fan'] });
   else if (fanGrade) out.push({ text: `Condenser fan found ${fanGrade}`, for: ['condenser_fan'], against: [] });
+  if (airPathGrade === 'open') out.push({ text: 'Air path of the condenser found open', for: [], against: ['blocked_air'] });
+  else if (airPathGrade) out.push({ text: `Air path of the condenser found ${airPathGrade}`, for: ['blocked_air'], against: [] });
   if (evaporatorFanGrade === 'sound') out.push({ text: 'Evaporator fan found sound', for: [], against: ['evaporator_fan'] });
   else if (evaporatorFanGrade) out.push({ text: `Evaporator fan found ${evaporatorFanGrade}`, for: ['evaporator_fan'], against: [] });
   if (evaporatorCoilGrade) {

@@ -9,7 +9,7 @@ const DECIDES: Record<CauseId, readonly LookId[]> = {
   nothing: ['coilGrade', 'boxK'],
   coil_fouling: ['coilGrade', 'fanGrade'],
   condenser_fan: ['fanGrade', 'coilGrade'],
-  blocked_air: ['coilGrade', 'roomAirK'],
+  blocked_air: ['airPathGrade', 'coilGrade', 'roomAirK'],
   recirculation: ['airInK', 'roomAirK'],
   non_condensables: ['offCyclePaGauge', 'condensingClampK', 'liquidLineK'],
   overcharge: ['liquidLineK', 'condensingClampK'],

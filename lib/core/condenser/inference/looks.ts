@@ -31,28 +31,38 @@ const SLOW_FAN: Record<string, number> = { sound: 0.12, worn: 0.5, failed: 0.38 
 export const FAILED_FAN = [DEAD_FAN, SLOW_FAN] as const;
 const badFan = (found: string): number => ((DEAD_FAN[found] ?? 1) + (SLOW_FAN[found] ?? 1)) / 2;
 const LIVE_FAN: Record<string, number> = { sound: 0.81, worn: 0.18, failed: 0.01 };
+const BLOCKED_AIR: Record<string, number> = { open: 0.06, narrowed: 0.34, blocked: 0.6 };
+const FREE_AIR: Record<string, number> = { open: 0.8, narrowed: 0.185, blocked: 0.015 };
 const BAD_EVAPORATOR: Record<string, number> = { clean: 0.06, dusty: 0.14, clogged: 0.4, choked: 0.4 };
 const GOOD_EVAPORATOR: Record<string, number> = { clean: 0.6, dusty: 0.3, clogged: 0.08, choked: 0.02 };
 
 const ICED: Record<string, number> = { dry: 0.25, even_frost: 0.2, part_iced: 0.18, bridged: 0.22, block: 0.15 };
 const NOT_ICED: Record<string, number> = { dry: 0.6, even_frost: 0.33, part_iced: 0.05, bridged: 0.015, block: 0.005 };
 
-export type Look = 'coilGrade' | 'fanGrade' | 'evaporatorFanGrade' | 'evaporatorCoilGrade' | 'iceGrade';
+export type Look = 'coilGrade' | 'fanGrade' | 'airPathGrade' | 'evaporatorFanGrade' | 'evaporatorCoilGrade' | 'iceGrade';
 export const LOOKS: Record<Look, readonly string[]> = {
   coilGrade: COIL_GRADES,
   fanGrade: ['sound', 'worn', 'failed'],
+  airPathGrade: ['open', 'narrowed', 'blocked'],
   evaporatorFanGrade: ['sound', 'worn', 'failed'],
   evaporatorCoilGrade: ['clean', 'dusty', 'clogged', 'choked'],
   iceGrade: ['dry', 'even_frost', 'part_iced', 'bridged', 'block'],
 };
 
+/** Looks that speak of one cause: that cause, what is found where it is at work, and else. */
+const SPEAKS_OF = {
+  airPathGrade: ['blocked_air', BLOCKED_AIR, FREE_AIR],
+  evaporatorFanGrade: ['evaporator_fan', DEAD_FAN, LIVE_FAN],
+  evaporatorCoilGrade: ['evaporator_coil', BAD_EVAPORATOR, GOOD_EVAPORATOR],
+  iceGrade: ['evaporator_coil', ICED, NOT_ICED],
+} as const satisfies Partial<Record<Look, readonly [CauseId, Record<string, number>, Record<string, number>]>>;
+
 /** Probability of what a look finds under a cause; a fouled coil's own grade depends on its deposit instead, a fan's on what it still moves. */
 export function lookGiven(look: Look, found: string, cause: CauseId): number {
   if (look === 'coilGrade') return usualCoil(found);
   if (look === 'fanGrade') return cause === 'condenser_fan' ? badFan(found) : (LIVE_FAN[found] ?? 1);
-  if (look === 'evaporatorFanGrade') return (cause === 'evaporator_fan' ? DEAD_FAN : LIVE_FAN)[found] ?? 1;
-  if (look === 'iceGrade') return (cause === 'evaporator_coil' ? ICED : NOT_ICED)[found] ?? 1;
-  return (cause === 'evaporator_coil' ? BAD_EVAPORATOR : GOOD_EVAPORATOR)[found] ?? 1;
+  const [of, then, otherwise] = SPEAKS_OF[look];
+  return (cause === of ? then : otherwise)[found] ?? 1;
 }
 
 /** Those that depend on how much is lost, and are weighed with it. */

@@ -5,6 +5,7 @@ import type { CondenserUnit } from '../types';
 const INSTRUCTION: Record<LookId, string> = {
   coilGrade: 'Shine a lamp through the condenser coil from behind and grade it.',
   fanGrade: 'Look at the condenser fan: turning, right way round, full speed, blade whole.',
+  airPathGrade: 'Look at where the condenser’s air goes in and comes out: boxes, cloths, a panel, a filter.',
   evaporatorFanGrade: 'Look at the evaporator fan: turning, full speed, blade free of ice.',
   evaporatorCoilGrade: 'Look at the evaporator coil: dirt between the fins.',
   iceGrade: 'Look at the evaporator for ice: on the coil, in the pan, between the fins.',

@@ -13,6 +13,11 @@ const FOUND: { [A in Aspect]: Record<GradeOf<A>, string> } = {
     worn: 'The condenser fan is worn.',
     failed: 'The condenser fan has failed.',
   },
+  air_path: {
+    open: 'Air reached the condenser freely.',
+    narrowed: 'Something took part of the air from the condenser.',
+    blocked: 'The condenser was cut off from its air.',
+  },
   ice: {
     dry: 'No ice on the cold side.',
     even_frost: 'Even frost on the cold coil, as it should be between defrosts.',
@@ -59,6 +64,7 @@ const FOUND: { [A in Aspect]: Record<GradeOf<A>, string> } = {
 const PARTS: Record<Aspect, string> = {
   coil: 'Condenser coil',
   condenser_fan: 'Condenser fan',
+  air_path: 'Air to the condenser',
   ice: 'Ice',
   evaporator_coil: 'Cold coil',
   evaporator_fan: 'Fan in the box',

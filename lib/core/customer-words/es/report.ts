@@ -25,6 +25,11 @@ export const REPORT_ES: typeof REPORT_EN = {
       worn: 'El ventilador del condensador está gastado.',
       failed: 'El ventilador del condensador falló.',
     },
+    air_path: {
+      open: 'El aire llegaba bien al condensador.',
+      narrowed: 'Algo le quitaba parte del aire al condensador.',
+      blocked: 'El condensador estaba sin paso de aire.',
+    },
     ice: {
       dry: 'No hay hielo en el lado frío.',
       even_frost: 'Escarcha pareja en el evaporador, como debe ser entre descongelaciones.',
@@ -71,6 +76,7 @@ export const REPORT_ES: typeof REPORT_EN = {
   aspect: {
     coil: 'Condensador',
     condenser_fan: 'Ventilador del condensador',
+    air_path: 'Paso de aire del condensador',
     ice: 'Hielo',
     evaporator_coil: 'Evaporador',
     evaporator_fan: 'Ventilador de la cámara',

@@ -1,6 +1,7 @@
 import 'server-only';
 import { randomUUID } from 'node:crypto';
 import type { Db, Tx } from '../../../database/client';
+import type { Pictures } from '../../../database/pictures/picture-store.mjs';
 import { writeArchive } from './write-archive';
 
 /** How long it can be fetched. */
@@ -62,7 +63,11 @@ class NotOurs extends Error {}
  * Makes the archive that waits, if any, in pieces that any process can hand out. How far it is can be read on the run.
  * @param url of the database, for a connection that sees one moment @param schema text of `prisma/schema.prisma`
  */
-export async function makeArchive({ db, now }: { db: Db; now: Date }, url: string, schema: string): Promise<void> {
+export async function makeArchive(
+  { db, now, pictures }: { db: Db; now: Date; pictures: Pictures },
+  url: string,
+  schema: string,
+): Promise<void> {
   await sweepArchives(db, now);
   const claimed = await claimNext(db);
   if (!claimed) return;
@@ -78,7 +83,7 @@ export async function makeArchive({ db, now }: { db: Db; now: Date }, url: strin
       if ((await db.archiveRun.count({ where: ours })) === 0) throw new NotOurs('another process took it');
       await db.archivePiece.create({ data: { runId: id, index, bytes } });
     });
-    const made = await writeArchive(url, stream, { now, schema, onProgress: (p) => (progress = p) });
+    const made = await writeArchive(url, stream, { now, schema, pictures, onProgress: (p) => (progress = p) });
     clearInterval(beat);
     await db.archiveRun.updateMany({
       where: ours,

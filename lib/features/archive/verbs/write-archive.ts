@@ -2,6 +2,7 @@ import 'server-only';
 import { Readable } from 'node:stream';
 import { configure, ZipWriter } from '@zip.js/zip.js';
 import { csvColumn, describe, describedAsText, jsonColumn, LEFT_OUT_MODELS, PICTURES, whyLeftOut } from '../../../core/archive';
+import type { Pictures } from '../../../database/pictures/picture-store.mjs';
 import { withSnapshot, type Snapshot, type TableOnFile } from '../../../database/snapshot';
 
 configure({ useWebWorkers: false });
@@ -11,13 +12,19 @@ const FORMAT = 1;
 const PICTURES_AT_ONCE = 4;
 
 export type ArchiveProgress = { rows: number; doneRows: number };
-type Options = { now: Date; schema: string; onProgress: (progress: ArchiveProgress) => void };
+type Options = { now: Date; schema: string; pictures: Pictures; onProgress: (progress: ArchiveProgress) => void };
+type Writing = { pictures: Pictures; done: (n: number) => void; lastModDate: Date };
 
 const quoted = (name: string) => `"${name.replaceAll('"', '""')}"`;
 // By the bytes of the key, so that the order does not hang on the server's language.
 const ordered = (t: TableOnFile) =>
   t.key.map((k) => (t.columns.find((c) => c.name === k)?.type === 'text' ? `${quoted(k)} COLLATE "C"` : quoted(k))).join(', ');
-const from = (t: TableOnFile) => `FROM public.${quoted(t.name)} ORDER BY ${ordered(t)}`;
+
+/** Pictures that lie outside of the database stand in the archive as if they lay in it: as rows whose bytes are fetched. */
+const OUTSIDE = `SELECT DISTINCT s."content", ''::bytea FROM public."StoredFile" s WHERE NOT EXISTS (SELECT FROM public."KeptPicture" k WHERE k."hash" = s."content")`;
+const rowsOf = ({ name }: TableOnFile) =>
+  name === 'KeptPicture' ? `(SELECT "hash", "bytes" FROM public."KeptPicture" UNION ALL ${OUTSIDE}) k` : `public.${quoted(name)}`;
+const from = (t: TableOnFile) => `FROM ${rowsOf(t)} ORDER BY ${ordered(t)}`;
 const listed = (t: TableOnFile, column: typeof jsonColumn) => t.columns.flatMap((c) => column(t.name, c) ?? []).join(', ');
 
 /** Tables whose rows go in, and the columns of them whose bytes are files. */
@@ -31,7 +38,7 @@ const plan = (tables: TableOnFile[]) =>
 type Planned = ReturnType<typeof plan>[number];
 
 const countSql = (t: Planned) =>
-  `SELECT '${t.name}' AS name, count(*)::int AS rows, (${t.pictures.map((c) => `count(${quoted(c)})`).join(' + ') || '0'})::int AS pictures FROM public.${quoted(t.name)}`;
+  `SELECT '${t.name}' AS name, count(*)::int AS rows, (${t.pictures.map((c) => `count(${quoted(c)})`).join(' + ') || '0'})::int AS pictures FROM ${rowsOf(t)}`;
 
 async function* counting(source: Readable, row: (n: number) => void): AsyncGenerator<Uint8Array> {
   for await (const chunk of source as AsyncIterable<Buffer>) {
@@ -68,14 +75,17 @@ async function head(snapshot: Snapshot, tables: Planned[], now: Date) {
   };
 }
 
-async function writePictures(zip: ZipWriter<unknown>, snapshot: Snapshot, t: Planned, done: (n: number) => void, lastModDate: Date) {
+async function writePictures(zip: ZipWriter<unknown>, snapshot: Snapshot, t: Planned, { pictures, done, lastModDate }: Writing) {
   for (const column of t.pictures) {
     const path = PICTURES[`${t.name}.${column}`] ?? '';
-    const sql = `SELECT ${path} AS path, ${quoted(column)} AS bytes FROM public.${quoted(t.name)} WHERE ${quoted(column)} IS NOT NULL ORDER BY ${ordered(t)}`;
-    for await (const some of snapshot.each<{ path: string; bytes: Buffer }>(sql, PICTURES_AT_ONCE))
-      for (const { path: name, bytes } of some) {
+    const hash = t.name === 'KeptPicture' ? '"hash"' : 'NULL';
+    const sql = `SELECT ${path} AS path, ${hash} AS hash, ${quoted(column)} AS bytes FROM ${rowsOf(t)} WHERE ${quoted(column)} IS NOT NULL ORDER BY ${ordered(t)}`;
+    for await (const some of snapshot.each<{ path: string; hash: string | null; bytes: Buffer }>(sql, PICTURES_AT_ONCE))
+      for (const { path: name, hash: outside, bytes } of some) {
+        const whole = outside !== null && bytes.length === 0 ? await pictures.get(outside) : bytes;
+        if (!whole) throw new Error(`The picture ${outside} is in no store.`);
         // Pictures are packed already.
-        await zip.add(name, stream(Readable.from([bytes])), { level: 0, lastModDate });
+        await zip.add(name, stream(Readable.from([whole])), { level: 0, lastModDate });
         done(1);
       }
   }
@@ -90,7 +100,7 @@ async function writePictures(zip: ZipWriter<unknown>, snapshot: Snapshot, t: Pla
 export function writeArchive(
   url: string,
   into: WritableStream<Uint8Array>,
-  { now, schema, onProgress }: Options,
+  { now, schema, pictures, onProgress }: Options,
 ): Promise<ArchiveProgress> {
   return withSnapshot(url, async (snapshot) => {
     const all = await snapshot.tables();
@@ -114,7 +124,7 @@ export function writeArchive(
       await zip.add(`json/${t.name}.jsonl`, stream(counting(rows, done)), { lastModDate });
       await zip.add(`csv/${t.name}.csv`, stream(snapshot.copy(`SELECT ${listed(t, csvColumn)} ${from(t)}`, 'csv')), { lastModDate });
     }
-    for (const t of tables) await writePictures(zip, snapshot, t, done, lastModDate);
+    for (const t of tables) await writePictures(zip, snapshot, t, { pictures, done, lastModDate });
     await zip.close();
     return progress;
   });

@@ -103,7 +103,7 @@ export const pictureOnPage = (db: Tx, page: OpenPage, fileId: string) =>
       id: fileId,
       photos: { some: { visit: { kitchenId: { in: kitchenIds(page) }, reportsSent: { some: { revokedAt: null } } } } },
     },
-    select: { mime: true, bytes: true },
+    select: { mime: true, content: true },
   });
 
 /** A quote for one of the page's kitchens that was sent and holds, or was answered; else null. */

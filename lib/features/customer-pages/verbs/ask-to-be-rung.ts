@@ -6,7 +6,7 @@ import type { Db } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
 import type { AskToBeRung } from '../../../schemas/customers/customer-pages';
 import { openJobs } from '../../jobs/verbs/open-job';
-import { shopSettings } from '../../shop/reads/settings';
+import { tellShop } from '../../mail/verbs/tell-shop';
 import { holding } from './holding';
 
 /**
@@ -43,16 +43,9 @@ export function askToBeRung(
       ],
       { by: null, at: now },
     );
-    const shop = await shopSettings(tx);
-    if (!shop?.email) return;
-    await tx.outboxMessage.create({
-      data: {
-        kind: 'customer_call',
-        toEmail: shop.email,
-        subject: `${kitchen.name} asks to be rung: ${JOB_URGENCY_LABEL[urgency].toLowerCase()}`,
-        text: [`${unit ? `${unit.name}: ` : ''}${what}`, '', `${name}, ${phone}`, '', `${baseUrl}/jobs/${once}`].join('\n'),
-        createdAt: now,
-      },
+    await tellShop(tx, now, {
+      subject: `${kitchen.name} asks to be rung: ${JOB_URGENCY_LABEL[urgency].toLowerCase()}`,
+      lines: [`${unit ? `${unit.name}: ` : ''}${what}`, '', `${name}, ${phone}`, '', `${baseUrl}/jobs/${once}`],
     });
   });
 }

@@ -3,6 +3,8 @@ import type { Actor } from '../../../core/people/access';
 import { can } from '../../../core/people/access';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
+import type { Pictures } from '../../../database/pictures/picture-store.mjs';
+import { wholePicture } from './whole-picture';
 
 /**
  * A picture for whoever may see it: the office, and technicians who have or had a visit in that kitchen.
@@ -10,7 +12,7 @@ import type { Db } from '../../../database/client';
  * @throws AppError not_found
  */
 export async function readPicture(
-  { db, actor }: { db: Db; actor: Actor },
+  { db, actor, pictures }: { db: Db; actor: Actor; pictures: Pictures },
   id: string,
   size: 'thumb' | 'full',
 ): Promise<{ mime: string; bytes: Uint8Array<ArrayBuffer> }> {
@@ -30,8 +32,7 @@ export async function readPicture(
         },
       };
   const thumb = size === 'thumb';
-  const file = await db.storedFile.findFirst({ where: { id, ...seen }, select: { mime: true, bytes: !thumb, thumbnail: thumb } });
-  const bytes = thumb ? file?.thumbnail : file?.bytes;
-  if (!file || !bytes) throw new AppError('not_found', 'That picture is not on file.');
-  return { mime: file.mime, bytes };
+  const file = await db.storedFile.findFirst({ where: { id, ...seen }, select: { mime: true, content: true, thumbnail: thumb } });
+  if (!file) throw new AppError('not_found', 'That picture is not on file.');
+  return { mime: file.mime, bytes: thumb ? file.thumbnail : await wholePicture(pictures, file.content) };
 }

@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { CHUNK_BYTES, type UploadState } from '../../../core/tablet';
 import { AppError } from '../../../core/errors';
 import type { Db } from '../../../database/client';
+import type { Pictures } from '../../../database/pictures/picture-store.mjs';
 import { reEncoded } from './re-encode';
 
 type Ctx = { db: Db; actor: { userId: string }; now: Date };
@@ -32,7 +33,11 @@ async function arrived({ db, actor }: Ctx, { sha256, pieces }: Asked): Promise<n
  * its hash and made anew.
  * @throws AppError conflict when it is to be sent again | invalid | too_large
  */
-export async function takePiece(ctx: Ctx, asked: Asked & { index: number }, bytes: Uint8Array): Promise<UploadState> {
+export async function takePiece(
+  ctx: Ctx & { pictures: Pictures },
+  asked: Asked & { index: number },
+  bytes: Uint8Array,
+): Promise<UploadState> {
   const { db, actor, now } = ctx;
   const { sha256, pieces, index } = asked;
   const last = index === pieces - 1;
@@ -62,18 +67,20 @@ async function makeRoom({ db, actor }: Ctx, keep: string): Promise<void> {
   if (over.length > 0) await db.uploadChunk.deleteMany({ where: { userId: actor.userId, sha256: { in: over } } });
 }
 
-async function finish({ db, actor, now }: Ctx, sha256: string, whole: Uint8Array): Promise<UploadState> {
+async function finish({ db, actor, now, pictures }: Ctx & { pictures: Pictures }, sha256: string, whole: Uint8Array): Promise<UploadState> {
   const mine = { sha256, userId: actor.userId };
   const away = () => db.uploadChunk.deleteMany({ where: { OR: [mine, { at: { lt: new Date(now.getTime() - STALE_MS) } }] } });
   if (createHash('sha256').update(whole).digest('hex') !== sha256) {
     await away();
     throw new AppError('conflict', 'The picture arrived damaged. It will be sent again.');
   }
-  const picture = await reEncoded(whole).catch(async (error) => {
+  const { bytes, ...picture } = await reEncoded(whole).catch(async (error) => {
     await away();
     throw error;
   });
-  await db.storedFile.createMany({ data: { sha256, ...picture, createdAt: now }, skipDuplicates: true });
+  // Its bytes first: a picture without a row is in nobody's way, a row without its picture would be a loss.
+  const content = await pictures.put(bytes);
+  await db.storedFile.createMany({ data: { sha256, content, ...picture, createdAt: now }, skipDuplicates: true });
   await away();
   await onFile(db, sha256);
   return DONE;

@@ -44,16 +44,15 @@ export const noteQuoteOpening = (db: Tx, id: string, now: Date) =>
   // eslint-disable-next-line no-restricted-syntax -- see above
   db.$executeRaw`UPDATE "Quote" SET openings = openings + 1, "openedAt" = coalesce("openedAt", ${now}) WHERE id = ${id}::uuid AND "sentAt" IS NOT NULL AND "answeredAt" IS NULL`;
 
-/** The pictures of a quote in the order chosen: small ones for a page, whole ones for paper. */
-export async function quotePhotos(db: Tx, photoIds: readonly string[], small: boolean) {
+/** The pictures of a quote in the order chosen: small as a page shows them, and under what each is kept whole. */
+export async function quotePhotos(db: Tx, photoIds: readonly string[]) {
   const photos = await db.photo.findMany({
     where: { id: { in: [...photoIds] }, fileId: { not: null } },
-    select: { id: true, takenAt: true, file: { select: { mime: true, bytes: !small, thumbnail: small } } },
+    select: { id: true, takenAt: true, file: { select: { mime: true, content: true, thumbnail: true } } },
   });
   return photoIds.flatMap((id) => {
     const photo = photos.find((p) => p.id === id);
-    const bytes = photo?.file && (small ? photo.file.thumbnail : photo.file.bytes);
-    return photo?.file && bytes ? [{ id, takenAt: photo.takenAt, mime: photo.file.mime, bytes: Buffer.from(bytes) }] : [];
+    return photo?.file ? [{ id, takenAt: photo.takenAt, ...photo.file, thumbnail: Buffer.from(photo.file.thumbnail) }] : [];
   });
 }
 

@@ -5,7 +5,7 @@ import { AppError } from '../../../core/errors';
 import { refusedBy } from '../../../database/constraints';
 import type { Db } from '../../../database/client';
 import type { ChooseTime } from '../../../schemas/jobs/quotes';
-import { shopSettings } from '../../shop/reads/settings';
+import { tellShop } from '../../mail/verbs/tell-shop';
 import { writeBooking } from '../../visits/verbs/write-booking';
 import { afterAccepting, timesFor } from '../reads/offered-times';
 import { quoteByLink, type PrintedQuote } from '../reads/quotes';
@@ -67,16 +67,9 @@ async function askOtherTime({ db, now, baseUrl }: At, { job, answeredBy: byName 
   await db.$transaction(async (tx) => {
     await tx.job.update({ where: { id: job.id }, data: { timeAsked: message, version: { increment: 1 } } });
     await tx.jobEvent.create({ data: { jobId: job.id, at: now, kind: 'changed', reason: `Asks for another time: ${message}`, byName } });
-    const shop = await shopSettings(tx);
-    if (!shop?.email) return;
-    await tx.outboxMessage.create({
-      data: {
-        kind: 'customer_call',
-        toEmail: shop.email,
-        subject: `${job.kitchen.name} asks for another time for job ${job.number}`,
-        text: [`${byName} accepted the quote for “${job.what}”.`, '', message, '', `${baseUrl}/jobs/${job.id}`].join('\n'),
-        createdAt: now,
-      },
+    await tellShop(tx, now, {
+      subject: `${job.kitchen.name} asks for another time for job ${job.number}`,
+      lines: [`${byName} accepted the quote for “${job.what}”.`, '', message, '', `${baseUrl}/jobs/${job.id}`],
     });
   });
 }

@@ -4,26 +4,8 @@ import { describeRule } from '../../../core/calendar';
 import { RULE_BY_HAND_LABEL } from '../../../core/intervals/changes';
 import { keysOf, labelOf } from '../../../core/typed/closed-set';
 import { counted } from '../../../core/wording/counted';
+import type { Happened, KitchenTimeline } from '../../../core/visits/happened';
 import type { Prisma, Tx } from '../../../database/client';
-
-/** One thing that happened at a kitchen, newest first in a list of them. Instants in epoch milliseconds. */
-export type Happened = {
-  id: string;
-  at: number;
-  kind: 'visit' | 'mail' | 'job' | 'rule';
-  href: string | null;
-  head: string;
-  /** What came of it, worst first. */
-  lines: string[];
-  alarm: boolean;
-};
-
-export type KitchenTimeline = {
-  /** The last visit made, and the next one booked. */
-  last: { id: string; at: number; technician: string; found: string[]; left: string[] } | null;
-  next: { id: string; at: number; technician: string } | null;
-  happened: Happened[];
-};
 
 type Finding = { unitId: string; unit: string; aspect: Aspect; grade: Grade | null; phase: string; at: Date };
 

@@ -23,7 +23,7 @@ export const SUMMED = ['gradeExpected', 'mattedExpected', 'mattedVariance', 'wor
 
 /** Looks that rested on something, summed up by day and kind of unit, and by day and person: rows as `ForesightDay` holds them. */
 export const sumsByDay = (which: Prisma.Sql) => Prisma.sql`
-  SELECT f."on", CASE WHEN grouping(f.kind) = 0 THEN 'kind' ELSE 'who' END AS by, coalesce(f.kind::text, f."foundById"::text) AS of, ${SUMS}
+  SELECT f."on", CASE WHEN grouping(f.kind) = 0 THEN 'kind' ELSE 'who' END::"ForesightBy" AS by, coalesce(f.kind::text, f."foundById"::text) AS of, ${SUMS}
   FROM (
     SELECT f.*, u.kind, ${RANK} AS rank, f.chances[4] + f.chances[5] AS chance, f.chances[2] + 2 * f.chances[3] + 3 * f.chances[4] + 4 * f.chances[5] AS expected
     FROM "Foresight" f JOIN "Unit" u ON u.id = f."unitId" WHERE f.evidence > 0 AND ${which}

@@ -1,9 +1,8 @@
 import 'server-only';
-import type { JudgedCounts } from '../../../core/owner/judged';
+import type { JudgedBy, JudgedCounts } from '../../../core/owner/judged';
 import { Prisma, type Tx } from '../../../database/client';
 import { COUNTED, SUMMED, sumsByDay } from './foresight-sums';
 
-export type JudgedBy = 'all' | 'month' | 'kind' | 'who';
 export type JudgedRow = JudgedCounts & {
   by: JudgedBy;
   /** The month (yyyy-mm), kind of unit or id of the person; empty for all. */

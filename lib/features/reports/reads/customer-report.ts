@@ -72,8 +72,6 @@ export async function shopOnReport(db: Tx): Promise<ShopOnReport> {
 export const reportsSent = (db: Tx, visitId: string) =>
   db.reportSent.findMany({ where: { visitId }, omit: { tokenHash: true }, orderBy: { createdAt: 'desc' } });
 
-/** Pictures of a visit by id of their file, for the paper. */
-export async function picturesOf(db: Tx, ids: string[]): Promise<Map<string, Uint8Array>> {
-  const files = await db.storedFile.findMany({ where: { id: { in: ids } }, select: { id: true, bytes: true } });
-  return new Map(files.map((f) => [f.id, f.bytes]));
-}
+/** Under what the pictures of a visit are kept, for the paper: by id of their file. */
+export const picturesOf = (db: Tx, ids: string[]) =>
+  db.storedFile.findMany({ where: { id: { in: ids } }, select: { id: true, content: true } });

@@ -15,7 +15,7 @@ export async function pictureByLink(db: Tx, token: string, fileId: string, now: 
   if (!link) return null;
   return db.storedFile.findFirst({
     where: { id: fileId, photos: { some: { visitId: link.visitId } } },
-    select: { mime: true, bytes: true },
+    select: { mime: true, content: true },
   });
 }
 

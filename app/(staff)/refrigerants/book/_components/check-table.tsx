@@ -1,9 +1,9 @@
-import Link from 'next/link';
 import { addMonths, type LocalDate } from '@/lib/core/calendar';
 import { dateWords } from '@/lib/core/calendar/when';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { UnitCell } from './unit-cell';
 import { LEGAL } from './words';
 
 type Check = {
@@ -33,10 +33,7 @@ export function CheckTable({ leaks, report, today }: { leaks: Check[]; report: s
               const due = lastTestOn && checkMonths !== null ? addMonths(lastTestOn, checkMonths) : null;
               return (
                 <tr key={unit.id}>
-                  <Td>
-                    <Link href={`/units/${unit.id}/refrigerant`}>{unit.name}</Link>
-                    <span className="block text-sm text-soft">{unit.kitchen.name}</span>
-                  </Td>
+                  <UnitCell unit={{ id: unit.id, name: unit.name, kitchen: unit.kitchen }} />
                   <Td label="CO2 equivalent">{co2 === null ? 'can’t say' : `${co2.toFixed(1)} t`}</Td>
                   <Td label="Every">{checkMonths} months</Td>
                   <Td label="Last on file">{lastTestOn ? dateWords(lastTestOn) : 'none'}</Td>

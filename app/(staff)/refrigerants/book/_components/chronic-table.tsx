@@ -1,11 +1,10 @@
-import Link from 'next/link';
 import { dateWords } from '@/lib/core/calendar/when';
 import type { LocalDate } from '@/lib/core/calendar';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { UnitCell } from './unit-cell';
 import { bulk, LEGAL } from './words';
 
 type Chronic = {
@@ -39,12 +38,7 @@ export function ChronicTable({ year, chronic, units }: { year: number; chronic: 
         <tbody>
           {chronic.map(({ leaks: { unit }, rule, percent, addedKg, days }) => (
             <tr key={`${unit.id} ${rule.key}`}>
-              <Td className="min-w-44">
-                <Link href={`/units/${unit.id}/refrigerant`}>{unit.name}</Link>
-                <span className="block text-sm text-soft">
-                  {unit.kitchen.name}, {refrigerantLabel(unit.refrigerant)}
-                </span>
-              </Td>
+              <UnitCell unit={unit} className="min-w-44" />
               <Td label="Full charge">{unit.chargeKg === null ? '–' : bulk(unit.chargeKg, units)}</Td>
               <Td label="Added in the year">{bulk(addedKg, units)}</Td>
               <Td label="Of its charge">{percent.toFixed(0)} %</Td>

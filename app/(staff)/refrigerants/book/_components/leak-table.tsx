@@ -1,13 +1,12 @@
-import Link from 'next/link';
 import { dateWords } from '@/lib/core/calendar/when';
 import type { Addition, LeakMethod, LeakRate, LeakRule, RepairClock } from '@/lib/core/refrigerant-book';
 import { kilogramToGram, kilogramToOunce } from '@/lib/core/measures/mass';
 import { formatQuantity } from '@/lib/core/measures';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import { refrigerantLabel } from '@/lib/core/refrigerants/naming';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
+import { UnitCell } from './unit-cell';
 import { bulk, clockLook, LEGAL } from './words';
 
 export type Leaks = {
@@ -45,12 +44,7 @@ export function LeakTable({ title, leaks, units, method }: { title: string; leak
               const last = additions.at(-1);
               return (
                 <tr key={unit.id}>
-                  <Td className="min-w-36">
-                    <Link href={`/units/${unit.id}/refrigerant`}>{unit.name}</Link>
-                    <span className="block text-sm text-soft">
-                      {unit.kitchen.name}, {refrigerantLabel(unit.refrigerant)}
-                    </span>
-                  </Td>
+                  <UnitCell unit={unit} className="min-w-36" />
                   <Td label="Full charge">{unit.chargeKg === null ? 'not on file' : mass(unit.chargeKg, units)}</Td>
                   <Td label="Last added">{last ? `${mass(last.kg, units)} on ${dateWords(last.on)}` : '–'}</Td>
                   <Td label="Annualized" className={method === 'annualizing' ? 'font-bold' : ''}>

@@ -3,16 +3,14 @@ import { dateWords } from '@/lib/core/calendar/when';
 import { formatQuantity } from '@/lib/core/measures';
 import { kilogramToPound } from '@/lib/core/measures/mass';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
-import type { Shape } from '@/app/_ui/states/state';
+import type { Mark } from '@/app/_ui/states/state';
 
 /** A cylinder's gas or a year's: pounds or kilograms, whatever charges are read in. */
 export const bulk = (kg: number, u: MeasureUnits, decimals = 2): string =>
   u.mass === 'oz' ? formatQuantity(kilogramToPound(kg), decimals, 'lb') : formatQuantity(kg, decimals + 1, 'kg');
 export const bulkUnit = (u: MeasureUnits): string => (u.mass === 'oz' ? 'lb' : 'kg');
 
-type Look = { shape: Shape; tone: 'alarm' | 'ink' | 'soft' | 'cold'; label: string };
-
-export const BALANCE: Record<CylinderBalance['verdict'], Look> = {
+export const BALANCE: Record<CylinderBalance['verdict'], Mark> = {
   agrees: { shape: 'done', tone: 'cold', label: 'Scale agrees' },
   differs: { shape: 'late', tone: 'alarm', label: 'Scale differs' },
   not_weighed: { shape: 'later', tone: 'soft', label: 'Not weighed yet' },
@@ -20,7 +18,7 @@ export const BALANCE: Record<CylinderBalance['verdict'], Look> = {
   below_nothing: { shape: 'late', tone: 'alarm', label: 'Below nothing' },
 };
 
-export function clockLook({ state, dueOn }: Pick<RepairClock, 'state' | 'dueOn'>): Look {
+export function clockLook({ state, dueOn }: Pick<RepairClock, 'state' | 'dueOn'>): Mark {
   const by = dueOn ? ` by ${dateWords(dueOn)}` : '';
   if (state === 'below') return { shape: 'done', tone: 'soft', label: 'Below the threshold' };
   if (state === 'verified') return { shape: 'done', tone: 'cold', label: 'Repaired and verified' };

@@ -4,7 +4,7 @@ import { ButtonLink } from '@/app/_ui/buttons/button';
 import { GradeDrawing } from '@/app/(tablet)/round/_components/drawings/grade-drawing';
 import { Loss } from '@/app/_ui/figures/loss';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/figures/measure';
-import type { Shape } from '@/app/_ui/states/state';
+import type { Look } from '@/app/_ui/states/state';
 import { State } from '@/app/_ui/states/state';
 import { daysBetween, describeRule, type LocalDate } from '@/lib/core/calendar';
 import { dayWords, momentIn } from '@/lib/core/calendar/when';
@@ -22,7 +22,7 @@ type Props = {
   book: string | null;
 };
 
-const LOOK: Record<CoilVerdict, { shape: Shape; tone: 'alarm' | 'cold' | 'ink' | 'soft' }> = {
+const LOOK: Record<CoilVerdict, Look> = {
   mend_fan: { shape: 'off', tone: 'alarm' },
   past_cleaning: { shape: 'late', tone: 'alarm' },
   clean_now: { shape: 'late', tone: 'alarm' },

@@ -3,6 +3,7 @@
 import { useState } from 'react';
 import { describeRule, parseRule, WEEKDAY_CODES, WEEKDAY_NAMES, type Anchor, type LocalDate } from '@/lib/core/calendar';
 import { Field, Select } from '@/app/_ui/fields/field';
+import type { On } from '@/app/_ui/forms/use-sent-form';
 
 const DAYS = WEEKDAY_NAMES.map((label, i) => ({ value: String(i), label }));
 const ANCHORS = [
@@ -16,7 +17,7 @@ type Props = {
   anchor?: Anchor;
   firstDueOn?: LocalDate;
   neverDone: boolean;
-  error: (name: string) => string[] | undefined;
+  on: On;
 };
 
 /** The weeks of a plain rule and its weekday; null when only the rule itself can say it. */
@@ -28,11 +29,11 @@ function asWeeks(text: string | undefined): { weeks: number; weekday: string } |
 }
 
 /** A rule as weeks, or as RFC 5545 writes it where weeks cannot say it. */
-export function RuleFields({ idPrefix, rule, anchor, firstDueOn, neverDone, error }: Props) {
+export function RuleFields({ idPrefix, rule, anchor, firstDueOn, neverDone, on }: Props) {
   const weeks = asWeeks(rule);
   const [form, setForm] = useState<'weeks' | 'rule'>(weeks ? 'weeks' : 'rule');
   const [counted, setCounted] = useState<Anchor>(anchor ?? 'last_completed');
-  const id = (name: string) => `${idPrefix}-${name}`;
+  const at = (name: string) => ({ id: `${idPrefix}-${name}`, ...on(name) });
   return (
     <>
       <fieldset className="flex flex-wrap gap-x-5 gap-y-1">
@@ -54,33 +55,15 @@ export function RuleFields({ idPrefix, rule, anchor, firstDueOn, neverDone, erro
       <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
         {form === 'weeks' ? (
           <>
-            <Field
-              id={id('weeks')}
-              label="Weeks"
-              name="weeks"
-              inputMode="numeric"
-              defaultValue={weeks?.weeks || ''}
-              error={error('weeks')}
-              autoComplete="off"
-            />
-            <Select
-              id={id('weekday')}
-              label="On"
-              name="weekday"
-              blank="Any weekday"
-              options={DAYS}
-              defaultValue={weeks?.weekday ?? ''}
-              error={error('weekday')}
-            />
+            <Field {...at('weeks')} label="Weeks" inputMode="numeric" defaultValue={weeks?.weeks || ''} autoComplete="off" />
+            <Select {...at('weekday')} label="On" blank="Any weekday" options={DAYS} defaultValue={weeks?.weekday ?? ''} />
           </>
         ) : (
           <div className="sm:col-span-2">
             <Field
-              id={id('rule')}
+              {...at('ruleText')}
               label="Rule"
-              name="ruleText"
               defaultValue={rule}
-              error={error('ruleText')}
               autoComplete="off"
               spellCheck={false}
               hint={
@@ -92,23 +75,19 @@ export function RuleFields({ idPrefix, rule, anchor, firstDueOn, neverDone, erro
           </div>
         )}
         <Select
-          id={id('anchor')}
+          {...at('anchor')}
           label="Counted from"
-          name="anchor"
           options={ANCHORS}
           value={counted}
           onChange={(e) => setCounted(e.target.value as Anchor)}
-          error={error('anchor')}
           hint={counted === 'calendar' ? 'Dates stay where they are.' : 'A late visit moves the next date.'}
         />
         {counted === 'calendar' || neverDone ? (
           <Field
-            id={id('first')}
+            {...at('firstDueOn')}
             label="First date"
-            name="firstDueOn"
             type="date"
             defaultValue={firstDueOn}
-            error={error('firstDueOn')}
             hint="Moved on to the rule’s weekday if it names one."
           />
         ) : null}

@@ -45,7 +45,7 @@ export function EditRuleForm({ task: t }: { task: TaskToChange }) {
           anchor={t.anchor}
           firstDueOn={t.anchorDate}
           neverDone={t.lastDoneOn === null}
-          error={error}
+          on={on}
         />
         <div className="grid grid-cols-1 items-start gap-4 sm:grid-cols-2">
           <Field
@@ -126,7 +126,7 @@ export function AddTaskForm({ unitId, kinds }: { unitId: string; kinds: { key: s
           blank="Choose"
           options={kinds.map((k) => ({ value: k.key, label: k.label }))}
         />
-        <RuleFields idPrefix="add" neverDone error={error} />
+        <RuleFields idPrefix="add" neverDone on={on} />
         <Button look="primary" type="submit" disabled={busy} className="self-start">
           Add task
         </Button>

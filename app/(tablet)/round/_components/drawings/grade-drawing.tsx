@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Aspect } from '@/lib/core/findings/grades';
+import { AirPathDrawing } from './air-path';
 import { CoilDrawing } from './coil';
 import { DrainDrawing } from './drain';
 import { FanDrawing } from './fan';
@@ -13,6 +14,7 @@ const EvaporatorCoil = ({ grade }: { grade: number }) => <CoilDrawing grade={[0,
 const DRAWINGS: Record<Aspect, (props: { grade: number }) => ReactNode> = {
   coil: CoilDrawing,
   condenser_fan: FanDrawing,
+  air_path: AirPathDrawing,
   ice: IceDrawing,
   evaporator_coil: EvaporatorCoil,
   evaporator_fan: FanDrawing,

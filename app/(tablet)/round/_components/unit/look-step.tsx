@@ -29,9 +29,9 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
   // How this coil is looked at: the same for as found and as left, and after going back.
   const { draft: lamp, setDraft: setLamp } = useDraft(`${visit.id}:${unit.id}:lamp`, true);
   const { grade, busy } = useGrade(visit, unit);
-  // The words stand at once, the drawings when they have been seen.
-  const [shown, wide] = [useDrawn(), useWide()];
-  const drawn = shown && wide;
+  // The first side stands at once, in words; the rest and the drawings when that has been seen.
+  const [seen, wide] = [useDrawn(), useWide()];
+  const drawn = seen && wide;
   const sides = aspectsOf(unit);
   const graded = (a: Aspect) => visit.entries.findings.some((f) => f.unitId === unit.id && f.aspect === a && f.phase === 'found');
   const gradeFound = (a: Aspect) =>
@@ -44,7 +44,7 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
   const definitions = coilWords(unit.condenserKind, lamp);
   return (
     <>
-      {sides.map(({ side, aspects }) => {
+      {(seen ? sides : sides.slice(0, 1)).map(({ side, aspects }) => {
         const shown = fold ? aspects.filter((a) => !together.includes(a)) : aspects;
         return shown.length === 0 ? null : (
           <section key={side} aria-label={SIDE_LABEL[side]} className="flex flex-col gap-1.5 sm:gap-2">
@@ -62,7 +62,7 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
           </section>
         );
       })}
-      {fold && together.length > 0 ? (
+      {seen && fold && together.length > 0 ? (
         <div
           role="group"
           aria-label="Fans and gaskets"
@@ -83,10 +83,10 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
         </div>
       ) : null}
       {/* A coil that nobody planned to clean can be cleaned and written down all the same. */}
-      {(cleans || graded('coil')) && sides.some((s) => s.aspects.includes('coil')) ? (
+      {seen && (cleans || graded('coil')) && sides.some((s) => s.aspects.includes('coil')) ? (
         <GradeRow visit={visit} unit={unit} aspect="coil" phase="left" definitions={definitions} drawn={drawn} />
       ) : null}
-      <Photos visit={visit} unit={unit} />
+      {seen ? <Photos visit={visit} unit={unit} /> : null}
     </>
   );
 }

@@ -30,7 +30,7 @@ export default definePage('public', async ({ db, now, params, query }) => {
     <Frame shop={await shopSettings(db)} language={language} token={token} back>
       <QuoteView
         quote={quote}
-        photos={await quotePhotos(db, quote.photoIds, true)}
+        photos={await quotePhotos(db, quote.photoIds)}
         language={language}
         pdf={`/yours/${token}/quotes/${quote.id}/pdf`}
         next={

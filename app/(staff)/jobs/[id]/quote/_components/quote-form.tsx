@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { money } from '@/lib/core/jobs/money';
+import { money } from '@/lib/core/measures/figures';
 import { QUOTE_LINE_KINDS, quoteSums, type QuoteLine } from '@/lib/core/jobs/quote';
 import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, TextArea } from '@/app/_ui/fields/field';
@@ -111,7 +111,7 @@ export function QuoteForm({ jobId, currency, draft, usual, weighedIn, parts, pho
               index={i}
               line={line}
               parts={parts}
-              error={error}
+              on={on}
               onChange={(change) => set(line.key, change)}
               onRemove={() => setLines(lines.filter((l) => l.key !== line.key))}
             />
@@ -126,7 +126,7 @@ export function QuoteForm({ jobId, currency, draft, usual, weighedIn, parts, pho
                 index={lines.length + n}
                 line={{ ...BLANK, kind: 'part', quantity: '', unit: 'pcs', taxed: true }}
                 parts={parts}
-                error={error}
+                on={on}
               />
             ))}
           </ol>

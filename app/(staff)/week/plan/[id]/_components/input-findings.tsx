@@ -2,7 +2,7 @@ import Link from 'next/link';
 import { counted } from '@/lib/core/wording/counted';
 import type { Finding, MendAt } from '@/lib/core/planning';
 import { Sheet } from '@/app/_ui/page/sheet';
-import { State, type Shape } from '@/app/_ui/states/state';
+import { State, type Mark } from '@/app/_ui/states/state';
 
 const AT: Record<MendAt, (id: string) => string> = {
   person: (id) => `/people/${id}#shifts`,
@@ -19,7 +19,7 @@ const AT: Record<MendAt, (id: string) => string> = {
 };
 /** Kept by the owner: a dispatcher is told whom to ask, not sent to a page that is closed to them. */
 const OF_THE_OWNER: readonly MendAt[] = ['person', 'people', 'new person', 'shop', 'costs'];
-const MARK: Record<Finding['weight'], { shape: Shape; tone: 'alarm' | 'ink' | 'soft'; label: string }> = {
+const MARK: Record<Finding['weight'], Mark> = {
   stops: { shape: 'off', tone: 'alarm', label: 'Nothing can be planned' },
   'keeps out': { shape: 'held', tone: 'ink', label: 'Stays out' },
   assumed: { shape: 'ask', tone: 'soft', label: 'A guess' },

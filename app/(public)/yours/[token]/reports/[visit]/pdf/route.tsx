@@ -1,6 +1,7 @@
 import { ReportPaper } from '@/app/_ui/report/report-paper';
 import { LANGUAGES } from '@/lib/core/customer-words';
 import { paperOnPage } from '@/lib/features/customer-pages/verbs/open-on-page';
+import { pictures } from '@/lib/server/process/pictures';
 import { defineRoute } from '@/lib/server/doors/define-route';
 import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
 import { throttle } from '@/lib/server/doors/throttle';
@@ -11,6 +12,6 @@ export const GET = defineRoute('public', async ({ db, now, request, params }) =>
   await throttle('report', 120);
   const asked = new URL(request.url).searchParams.get('language');
   const language = LANGUAGES.find((l) => l === asked);
-  const onFile = await paperOnPage({ db, now }, { token: params.token ?? '', visitId: params.visit ?? '', language });
+  const onFile = await paperOnPage({ db, now, pictures: pictures() }, { token: params.token ?? '', visitId: params.visit ?? '', language });
   return pdfFile(<ReportPaper {...await onPaper(onFile, onFile.report.language)} />, 'report');
 });

@@ -1,9 +1,31 @@
-import type { ComponentProps } from 'react';
-import { Image as Picture, Text, View } from '@react-pdf/renderer';
+import type { ComponentProps, ReactNode } from 'react';
+import { Document, Image as Picture, Page, Text, View } from '@react-pdf/renderer';
+import type { Language } from '@/lib/core/customer-words';
+import { habits } from '@/lib/core/measures/habits';
 import type { ShopOnReport } from '@/lib/core/reports/visit-for-customer';
 import { PAPER as s } from './paper-style';
 
-export const PaperHead = ({ shop, kind, title, lead }: { shop: ShopOnReport; kind: string; title: string; lead: string[] }) => (
+type Head = { shop: ShopOnReport; kind: string; title: string; lead: string[] };
+type PaperProps = Head & { name: string; language: Language; children: ReactNode };
+
+/** A document as a customer gets it: the shop's head, what is said, the shop's own words, and a foot on each page. */
+export const Paper = ({ name, language, children, ...head }: PaperProps) => (
+  <Document title={name} author={head.shop.name} creator="Rimebook" language={language}>
+    <Page size={habits().paper} style={s.page}>
+      <View style={s.body}>
+        <PaperHead {...head} />
+        {children}
+        {head.shop.footer ? <Text style={{ marginTop: 16 }}>{head.shop.footer}</Text> : null}
+      </View>
+      <View style={s.foot} fixed>
+        <Text style={{ flex: 1 }}>{[head.shop.name, head.shop.phone, head.shop.email].filter(Boolean).join(' · ')}</Text>
+        <Text render={({ pageNumber, totalPages }) => `${pageNumber} / ${totalPages}`} />
+      </View>
+    </Page>
+  </Document>
+);
+
+const PaperHead = ({ shop, kind, title, lead }: Head) => (
   <>
     <View style={s.shop}>
       {shop.logo ? <Picture src={`data:image/png;base64,${shop.logo}`} style={s.logo} /> : null}
@@ -41,16 +63,5 @@ export const PaperUnit = ({ unit, style = {} }: { unit: Unit; style?: ComponentP
         {line}
       </Text>
     ))}
-  </View>
-);
-
-/** The shop's own words under everything. */
-export const PaperClose = ({ shop }: { shop: ShopOnReport }) => (shop.footer ? <Text style={{ marginTop: 16 }}>{shop.footer}</Text> : null);
-
-/** At the foot of each page. */
-export const PaperFoot = ({ shop }: { shop: ShopOnReport }) => (
-  <View style={s.foot} fixed>
-    <Text style={{ flex: 1 }}>{[shop.name, shop.phone, shop.email].filter(Boolean).join(' · ')}</Text>
-    <Text render={({ pageNumber, totalPages }) => `${pageNumber} / ${totalPages}`} />
   </View>
 );

@@ -1,0 +1,15 @@
+import { QuotePaper } from '@/app/_ui/quote/quote-paper';
+import { printQuoteByLink } from '@/lib/features/jobs/verbs/print-quote';
+import { defineRoute } from '@/lib/server/doors/define-route';
+import { pictures } from '@/lib/server/process/pictures';
+import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
+import { throttle } from '@/lib/server/doors/throttle';
+
+export const dynamic = 'force-dynamic';
+
+/** The same quote on paper, behind the same link. */
+export const GET = defineRoute('public', async ({ db, now, params }) => {
+  await throttle('link', 60);
+  const onFile = await printQuoteByLink({ db, now, pictures: pictures() }, params.token);
+  return pdfFile(<QuotePaper {...await onPaper(onFile, onFile.language)} />, onFile.file);
+});

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { TOTP, Secret } from 'otpauth';
 import { beforeAll, describe, expect, it } from 'vitest';
+import type { Actor } from '@/lib/core/people/access';
 import { findLiveSession } from '@/lib/features/people/reads/sessions';
 import { createPerson } from '@/lib/features/people/verbs/create-person';
 import { endSession } from '@/lib/features/people/verbs/end-session';
@@ -25,7 +26,7 @@ let [ownerId, tovaId] = ['', ''];
 const enter = (email: string, password = PASSWORD, at = now, over: Partial<SignInInput> = {}) =>
   signIn({ db: database.db, now: at }, { email, password, address: randomUUID(), userAgent: 'Test', knownDevice: null, ...over });
 const owner = (sessionId = '') => ({ userId: ownerId, role: 'owner' as const, name: 'Maren Oake', sessionId });
-const ctx = (at = now, actor = owner()) => ({ db: database.db, actor, now: at });
+const ctx = (at = now, actor: Actor = owner()) => ({ db: database.db, actor, now: at });
 /** Who did it, to whom, and with what beside, of each line about an action. */
 const noted = async (action: string) =>
   (await database.db.auditEntry.findMany({ where: { action }, orderBy: { id: 'asc' } })).map(

@@ -40,7 +40,6 @@ export default defineConfig({
         resolve: { alias },
         test: {
           name: 'integration',
-          isolate: false,
           include: ['tests/integration/**/*.test.ts'],
           setupFiles: ['tests/support/setup.ts'],
           globalSetup: ['tests/support/database-global.ts'],

@@ -10,7 +10,7 @@ import { replayOnFile } from '@/lib/features/owner/reads/replay';
 import { workOutReplay } from '@/lib/features/owner/verbs/work-out-replay';
 import { kitchenSeasons } from '@/lib/features/owner/reads/seasons';
 import { exportRanking } from '@/lib/features/owner/verbs/export-ranking';
-import { ReportPaper } from '@/app/_ui/report/report-paper';
+import { ReportPaper } from '@/lib/server/papers/report-paper';
 import { paperOfVisit } from '@/lib/features/reports/verbs/open-report';
 import { renderPdf } from '@/lib/server/papers/pdf';
 import { expectInOrder, expectRowsOnPaper, textOfPaper } from '@/tests/support/paper';

@@ -1,14 +1,14 @@
 import { Image as Picture, StyleSheet, Text, View } from '@react-pdf/renderer';
-import { wordsIn } from '@/lib/core/customer-words';
-import { quoteLineWords, quoteSums } from '@/lib/core/jobs';
-import { money } from '@/lib/core/measures/figures';
-import { toLocalDate } from '@/lib/core/calendar/date-column';
-import { customerFullDate } from '@/lib/core/calendar/when';
-import type { ShopOnReport } from '@/lib/core/reports/visit-for-customer';
-import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
-import { Paper } from '../report/paper';
-import { PAPER } from '../report/paper-style';
-import type { QuoteOnFile } from './quote-on-file';
+import { wordsIn } from '../../core/customer-words';
+import { quoteLineWords, quoteSums } from '../../core/jobs';
+import { money } from '../../core/measures/figures';
+import { toLocalDate } from '../../core/calendar/date-column';
+import { customerFullDate } from '../../core/calendar/when';
+import type { ShopOnReport } from '../../core/reports/visit-for-customer';
+import { fullKitchenName } from '../../core/wording/kitchen-name';
+import { Paper } from './paper';
+import { PAPER } from './paper-style';
+import type { QuoteOnFile } from '../../core/jobs/quote-on-file';
 
 const s = StyleSheet.create({
   row: { flexDirection: 'row', borderBottomWidth: 0.5, borderColor: '#84897f', paddingVertical: 4 },
@@ -18,7 +18,7 @@ const s = StyleSheet.create({
   photo: { width: 160, height: 120, objectFit: 'cover' },
 });
 
-type Photo = { id: string; bytes: Buffer };
+type Photo = { id: string; bytes: Uint8Array };
 type Props = { onFile: { quote: QuoteOnFile; shop: ShopOnReport; photos: readonly Photo[] }; missing?: string[] };
 
 /** A quote on paper: the reason, the lines, what it comes to, until when it holds, and the pictures. */
@@ -48,7 +48,7 @@ export function QuotePaper({ onFile: { quote, shop, photos }, missing = [] }: Pr
       ) : null}
       <View style={s.photos}>
         {photos.map((p) => (
-          <Picture key={p.id} style={s.photo} src={{ data: p.bytes, format: 'jpg' }} />
+          <Picture key={p.id} style={s.photo} src={{ data: Buffer.from(p.bytes), format: 'jpg' }} />
         ))}
       </View>
     </Paper>

@@ -1,7 +1,7 @@
 import { Text, View } from '@react-pdf/renderer';
-import { wordsIn } from '@/lib/core/customer-words';
-import type { QuarterReport } from '@/lib/core/reports/quarter-for-customer';
-import type { ShopOnReport } from '@/lib/core/reports/visit-for-customer';
+import { wordsIn } from '../../core/customer-words';
+import type { QuarterReport } from '../../core/reports/quarter-for-customer';
+import type { ShopOnReport } from '../../core/reports/visit-for-customer';
 import { Paper, PaperUnit, PaperWork } from './paper';
 import { PAPER as s } from './paper-style';
 

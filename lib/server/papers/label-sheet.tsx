@@ -1,7 +1,7 @@
 import { Document, Page, Path, StyleSheet, Svg, Text, View } from '@react-pdf/renderer';
 import encodeQR from 'qr';
-import { habits } from '@/lib/core/measures/habits';
-import { PAPER_FONT } from '@/lib/core/reports/paper-fonts';
+import { habits } from '../../core/measures/habits';
+import { PAPER_FONT } from '../../core/reports/paper-fonts';
 
 type Label = { tag: string; unit: string; kitchen: string; address: string };
 /** `missing`: sentences that say what of the texts could not be set. */

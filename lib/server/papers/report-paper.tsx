@@ -1,6 +1,6 @@
 import { Image as Picture, Text, View } from '@react-pdf/renderer';
-import { wordsIn } from '@/lib/core/customer-words';
-import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
+import { wordsIn } from '../../core/customer-words';
+import type { CustomerReport, ShopOnReport } from '../../core/reports/visit-for-customer';
 import { Paper, PaperUnit, PaperWork } from './paper';
 import { PAPER as s } from './paper-style';
 

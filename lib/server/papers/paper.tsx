@@ -1,8 +1,8 @@
 import type { ComponentProps, ReactNode } from 'react';
 import { Document, Image as Picture, Page, Text, View } from '@react-pdf/renderer';
-import type { Language } from '@/lib/core/customer-words';
-import { habits } from '@/lib/core/measures/habits';
-import type { ShopOnReport } from '@/lib/core/reports/visit-for-customer';
+import type { Language } from '../../core/customer-words';
+import { habits } from '../../core/measures/habits';
+import type { ShopOnReport } from '../../core/reports/visit-for-customer';
 import { PAPER as s } from './paper-style';
 
 type Head = { shop: ShopOnReport; kind: string; title: string; lead: string[] };

@@ -20,7 +20,8 @@ import { addressOf } from './_components/address';
 export const metadata: Metadata = { title: 'Due' };
 
 const KITCHENS = 25;
-const GO_BACK = 50;
+/** To go back to: at first, and where all are asked for. */
+const GO_BACK = { few: 5, all: 50 };
 
 type Query = Record<string, string | undefined>;
 
@@ -56,9 +57,10 @@ export default definePage('read:due', async ({ db, now, query: asked }) => {
   const counts = filter.booked ? all : toBook;
   const bucket: Bucket = BUCKETS.find((b) => b === query.show) ?? BUCKETS.find((b) => counts[b].tasks > 0) ?? 'overdue';
   const after = cursorOf(query);
+  const most = query.goback === 'all' ? GO_BACK.all : GO_BACK.few;
   const [page, goBack] = await Promise.all([
     duePage(db, zones, bucket, filter, { after, limit: KITCHENS }),
-    after ? [] : toGoBackTo(db, zones, bucket, filter, { now, limit: GO_BACK + 1 }),
+    after ? [] : toGoBackTo(db, zones, bucket, filter, { now, limit: most + 1 }),
   ]);
   const narrowed = Boolean(filter.q ?? filter.area ?? filter.kindKey ?? filter.placement);
   const at = { ...query, show: bucket };
@@ -72,7 +74,7 @@ export default definePage('read:due', async ({ db, now, query: asked }) => {
       <OnlyKitchen kitchen={kitchen} at={at} />
       <BucketTabs toBook={toBook} all={all} bucket={bucket} limit={limit} query={query} />
       <Filters query={at} kinds={kinds.map((k) => ({ value: k.key, label: k.label }))} narrowed={narrowed} />
-      <GoBack lines={goBack} most={GO_BACK} />
+      <GoBack lines={goBack} most={most} all={most === GO_BACK.all ? null : addressOf(at, { goback: 'all' })} />
       {page.kitchens.length > 0 ? (
         <DueTable key={addressOf(at, {})} kitchens={page.kitchens} limit={limit} />
       ) : (

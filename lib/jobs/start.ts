@@ -41,6 +41,8 @@ async function sayHowToSetUp(): Promise<void> {
 
 /** Starts the workers of this process, once, when the server boots. */
 export async function startJobs(): Promise<void> {
+  // A place for pictures that there cannot be is told now, not when the first one comes.
+  pictures();
   await keepFollowingShop();
   await sayHowToSetUp();
   const boss = await queue();

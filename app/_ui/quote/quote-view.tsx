@@ -8,7 +8,7 @@ import { money } from '@/lib/core/measures/figures';
 import { FileLink } from '../buttons/button';
 import { State } from '../states/state';
 import { Table, Td, Th } from '../tables/table';
-import type { QuoteOnFile } from './quote-on-file';
+import type { QuoteOnFile } from '@/lib/core/jobs/quote-on-file';
 
 type Props = {
   quote: QuoteOnFile;

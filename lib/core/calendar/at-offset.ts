@@ -12,6 +12,12 @@ export function timeAt(ms: number, utcOffsetMinutes: number): string {
   return `${hour % 12 || 12}${clock.slice(2)} ${hour < 12 ? 'AM' : 'PM'}`;
 }
 
+/** The same of minutes since midnight. */
+export const timeOfDay = (minutes: number): string => timeAt(minutes * 60_000, 0);
+
+/** An hour on an axis: "13", or "1". */
+export const hourOfDay = (hour: number): string => String(habits().dates === 'day_first' ? hour : hour % 12 || 12);
+
 /** "Tue 3 Nov" or "Tue, Nov 3" in the same way. */
 export function dayAt(ms: number, utcOffsetMinutes: number): string {
   const [weekday, day, month] = new Date(ms + utcOffsetMinutes * 60_000).toUTCString().split(/,? /);

@@ -34,3 +34,5 @@ export { gradeChances, lnKAhead } from './grade-chances';
 export { jamesStein, partialPool } from './shrinkage';
 export { usualDays } from './usual';
 export { fitHyper } from './fit';
+export { learnHumidity, type WatchedPart } from './learn-humidity';
+export { seasonFactor } from './season';

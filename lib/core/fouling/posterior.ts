@@ -1,6 +1,6 @@
 import { toDay } from '../calendar';
 import type { Placement } from '../equipment/build';
-import { prune, startBank, STRIDE, UNKNOWN_RUN, type Bank } from './filter';
+import { prune, startBank, STRIDE, type Bank } from './filter';
 import { ordered, type Exposure, type UnitEvent, type UnitHistory } from './history';
 import { priorTable, RATE_COUNT, SHAPES, type Hyper } from './hyper';
 import { NO_MESSAGE, weigh, type KitchenMessage } from './pooling';
@@ -55,7 +55,7 @@ export function filterHistory(history: UnitHistory, exposure: Exposure, hyper: H
     fanDown: false,
     evidence: { cleanings: 0, grades: 0, readings: 0, setAside: 0 },
     lastCleanedDay: history.startedClean ? toDay(history.startedOn) : null,
-    bornDay: toDay(history.startedOn) - (history.startedClean ? 0 : UNKNOWN_RUN.mean),
+    bornDay: toDay(history.startedOn) - (history.startedClean ? 0 : hyper.unknownRunDays),
   };
   const events = ordered(history.events);
   if (events[0] && events[0].on < history.startedOn)

@@ -13,14 +13,15 @@ export const DATE_HABIT_LABEL: Record<DateHabit, string> = {
 };
 
 /** `dates`: on the office's pages and the tablet. `english`: what customers who read English are used to, and money (BCP 47). */
-export type Habits = { dates: DateHabit; english: string };
+export type Habits = { dates: DateHabit; english: string; paper: PaperSize };
+export type PaperSize = 'LETTER' | 'A4';
 
 declare global {
   // Not of this module: the server keeps several copies of a module, for pages and for what runs in the browser too.
   var rimebookHabits: Habits | undefined;
 }
 
-const USUAL: Habits = { dates: 'day_first', english: 'en-US' };
+const USUAL: Habits = { dates: 'day_first', english: 'en-US', paper: 'LETTER' };
 
 export const habits = (): Habits => globalThis.rimebookHabits ?? USUAL;
 

@@ -1,4 +1,4 @@
-import type { DateHabit } from './habits';
+import type { DateHabit, PaperSize } from './habits';
 import type { MeasureUnits } from './preferred';
 
 export type DistanceUnit = 'mi' | 'km';
@@ -11,17 +11,25 @@ type RegionInfo = {
   /** How dates and times are written there, and English (BCP 47). */
   dates: DateHabit;
   english: string;
+  paper: PaperSize;
 };
 
 const GAUGES_OF_THE_US: MeasureUnits = { temperature: 'F', pressure: 'psig', mass: 'oz' };
 const METRIC: MeasureUnits = { temperature: 'C', pressure: 'bar', mass: 'g' };
 
-const DAY_FIRST = { dates: 'day_first', english: 'en-GB' } as const;
+const DAY_FIRST = { dates: 'day_first', english: 'en-GB', paper: 'A4' } as const;
 
 /** Where a shop works: the one setting that distances, dates and customers’ units follow. Miles on the roads of the US and the UK. */
 export const REGIONS = {
-  us: { label: 'United States', distance: 'mi', customers: GAUGES_OF_THE_US, dates: 'month_first', english: 'en-US' },
-  ca: { label: 'Canada', distance: 'km', customers: { ...METRIC, pressure: 'psig' }, dates: 'month_first', english: 'en-CA' },
+  us: { label: 'United States', distance: 'mi', customers: GAUGES_OF_THE_US, dates: 'month_first', english: 'en-US', paper: 'LETTER' },
+  ca: {
+    label: 'Canada',
+    distance: 'km',
+    customers: { ...METRIC, pressure: 'psig' },
+    dates: 'month_first',
+    english: 'en-CA',
+    paper: 'LETTER',
+  },
   gb: { label: 'United Kingdom', distance: 'mi', customers: METRIC, ...DAY_FIRST },
   ie: { label: 'Ireland', distance: 'km', customers: METRIC, ...DAY_FIRST, english: 'en-IE' },
   au: { label: 'Australia', distance: 'km', customers: METRIC, ...DAY_FIRST, english: 'en-AU' },

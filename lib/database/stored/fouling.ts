@@ -40,6 +40,7 @@ const hyper: z.ZodType<Hyper> = z.looseObject({
   misread: z.number(),
   eyes: z.record(z.string(), numbers),
   grades: z.looseObject({ thresholds: z.tuple([z.number(), z.number(), z.number(), z.number()]), sd: z.number() }),
+  unknownRunDays: z.number(),
   clipSds: z.number(),
 });
 
@@ -79,6 +80,8 @@ const posterior: z.ZodType<FoulingPosterior> = z.looseObject({
 const isRecord = (x: unknown): x is Record<string, unknown> => typeof x === 'object' && x !== null;
 const within = (json: unknown, key: string, change: (x: unknown) => unknown): unknown =>
   isRecord(json) ? { ...json, [key]: change(json[key]) } : json;
+/** Before version 3 a coil of unknown age was taken to have run for 60 days. */
+const ranSixty = (fouling: unknown) => (isRecord(fouling) ? { unknownRunDays: 60, ...fouling } : fouling);
 /** Before version 2 all that a cleaning left was taken to stay. */
 const allStays = (growing: unknown) => within(growing, 'restore', (r) => (isRecord(r) ? { baked: 1, ...r } : r));
 
@@ -105,9 +108,12 @@ export const STORED_POSTERIOR = stored<FoulingPosterior>(
 /** What the fleet as a whole has taught. */
 export const STORED_FLEET_BELIEF = stored<FleetBelief>(
   'belief about the fleet',
-  2,
-  z.looseObject({ fouling: hyper, failures: z.record(z.string(), z.looseObject({ shape: z.number(), days: z.number() })) }),
-  { 1: (json) => within(json, 'fouling', allStays) },
+  3,
+  z.looseObject({
+    fouling: hyper,
+    failures: z.record(z.string(), z.looseObject({ shape: z.number(), days: z.number(), season: season.optional() })),
+  }),
+  { 1: (json) => within(json, 'fouling', allStays), 2: (json) => within(json, 'fouling', ranSixty) },
 );
 
 /** A unit's own limits, from its machine and its hot day. */

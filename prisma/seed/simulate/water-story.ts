@@ -16,7 +16,7 @@ import type { World } from './world';
 
 const KITCHEN = 'Banquets and bar';
 const REFRIGERANT = 'R404A';
-const MINUTE = 60_000;
+const LONG_VISIT = 45 * 60_000;
 /** Scale grows by so much a day, on a scale where 1 is a crust; and what it adds to condensing over the water leaving, °F. */
 const SCALE_PER_DAY = 0.0045;
 const APPROACH_F = 7;
@@ -91,16 +91,21 @@ function liveThrough(world: World, kitchenId: string, machine: Machine): Prisma.
   for (const v of visits) {
     const visitId = String(v.id);
     const date = todayIn(CITY.timeZone, +new Date(v.startsAt));
-    const due = tasks.filter((t) => toDay(localOf(t.dueOn)) <= toDay(date) + (v.status === 'booked' ? 45 : 16));
-    if (due.length === 0 || v.status === 'cancelled') continue;
     const done = v.status === 'done';
+    const [from, to] = [+new Date(v.arrivedAt ?? v.startsAt), +new Date(v.leftAt ?? v.endsAt)];
+    // It descales by itself while the rest is worked on, but not in half an hour.
+    const long = to - from >= LONG_VISIT;
+    const due = tasks.filter(
+      (t) => toDay(localOf(t.dueOn)) <= toDay(date) + (done ? 16 : 45) && (long || t.kindKey === 'drain_inspection'),
+    );
+    if (due.length === 0 || v.status === 'cancelled') continue;
     for (const t of due)
       world.out.visitTasks.push(
         visitTaskRow(visitId, { id: t.id, unitId }, { id: random.uuid(), open: !done, outcome: done ? 'done' : 'planned' }),
       );
     // One visit ahead holds a task; a second would book it twice.
     if (!done) break;
-    const at = (minutes: number) => new Date(+new Date(v.leftAt ?? v.endsAt) - (40 - minutes) * MINUTE);
+    const at = (minutes: number) => new Date(from + ((to - from) * minutes) / 40);
     const find = (aspect: Aspect, grade: Grade, phase: 'found' | 'left', minutes: number) =>
       world.out.findings.push(
         findingRow(visitId, unitId, aspect, grade, at(minutes), { id: random.uuid(), phase, byUserId: v.technicianId }),
@@ -110,8 +115,9 @@ function liveThrough(world: World, kitchenId: string, machine: Machine): Prisma.
     find('scale', scale > 0.8 ? 'crusted' : scale > 0.3 ? 'filmed' : 'clean', 'found', 4);
     find('float', random.chance(0.1) ? 'worn' : 'sound', 'found', 5);
     find('drain', random.chance(0.1) ? 'slow' : 'runs', 'found', 6);
+    const waterInF = Math.round(random.between(52, 66));
     const read = (phase: 'before' | 'after', deposit: number, minutes: number) => {
-      const { values, entered } = readWater(scaledApproach(deposit), place.altitudeM ?? 0, random);
+      const { values, entered } = readWater(waterInF, scaledApproach(deposit), place.altitudeM ?? 0, random);
       const row = readingRow(unitId, at(minutes), { id: random.uuid(), visitId, phase, ...values, entered, byUserId: v.technicianId });
       world.out.readings.push(row);
       const made = estimateVisit(
@@ -149,9 +155,9 @@ function liveThrough(world: World, kitchenId: string, machine: Machine): Prisma.
 const scaledApproach = (deposit: number) => APPROACH_F + APPROACH_OF_SCALE_F * Math.min(2.5, deposit);
 
 /** City water in and out, and the head that its valve holds, as typed. */
-function readWater(approachF: number, altitudeM: number, random: RandomStream) {
+function readWater(waterIn: number, approachF: number, altitudeM: number, random: RandomStream) {
   const condensingF = random.normal(101, 0.8);
-  const [waterIn, waterOut] = [Math.round(random.between(52, 66)), Math.round(condensingF - approachF)];
+  const waterOut = Math.round(condensingF - approachF);
   const head = unwrap(bubblePressure(REFRIGERANT, fahrenheitToKelvin(condensingF))) - atmosphereAt(altitudeM);
   const psi = Math.round(pascalToPsi(head));
   const harvest = Math.round((2.2 + approachF / 20 + random.normal(0, 0.15)) * 10) / 10;

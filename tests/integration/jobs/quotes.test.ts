@@ -8,7 +8,7 @@ import { saveQuote } from '@/lib/features/jobs/verbs/save-quote';
 import { sendQuote } from '@/lib/features/jobs/verbs/send-quote';
 import sharp from 'sharp';
 import { expectInOrder, picturesOnPaper, textOfPaper } from '@/tests/support/paper';
-import { QuotePaper } from '@/app/_ui/quote/quote-paper';
+import { QuotePaper } from '@/lib/server/papers/quote-paper';
 import { onPaper, renderPdf } from '@/lib/server/papers/pdf';
 import { useDatabase } from '@/tests/support/database';
 import { haveOneUnit, jobRow, personRow } from '@/tests/support/factories';

@@ -1,7 +1,7 @@
 import { createElement } from 'react';
 import { extractText, getDocumentProxy } from 'unpdf';
 import { expect, it } from 'vitest';
-import { ReportPaper } from '@/app/_ui/report/report-paper';
+import { ReportPaper } from '@/lib/server/papers/report-paper';
 import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
 import { onPaper, renderPdf } from '@/lib/server/papers/pdf';
 
@@ -40,4 +40,14 @@ it('says where it has no letters, instead of an empty box', async () => {
   for (const name of ['Bánh mì Đà Lạt', 'Ταβέρνα', 'Кухня', '[?] Kitchen', 'figuran como [?]'])
     expect(text.join(' ').replace(/\s+/g, ' ')).toContain(name);
   expect((await onPaper({ report, shop }, 'en')).missing).toEqual([]);
+});
+
+it('can be read as text whatever was printed before: a letter that was a part of another one stays a letter', async () => {
+  const textOf = async (lead: string) => {
+    const onFile = { report: { ...report, units: [], lead: [lead] }, shop, pictures: new Map() };
+    const { text } = await extractText(await getDocumentProxy(await renderPdf(createElement(ReportPaper, { onFile }) as never)));
+    return text.join(' ').normalize();
+  };
+  for (const lead of ['Čevapi, Łódź, Şölen, Ằ', 'Cold Box: ABCDEFGHIJKLMNOPQRSTUVWXYZ, abcdefghijklmnopqrstuvwxyz'])
+    expect(await textOf(lead)).toContain(lead);
 });

@@ -7,6 +7,7 @@ import { lockAll } from '../../../database/lock';
 import { anyoneOnFile } from '../reads/people';
 import { withinTransaction } from '../../../database/transaction';
 import type { SetUp } from '../../../schemas/shop/shop';
+import { refuseLeaked } from './leaked';
 import { hashPassword } from './password';
 import { isSetUpCode } from './set-up-code';
 
@@ -21,6 +22,7 @@ export async function setUpShop({ db, now }: { db: Db; now: Date }, input: SetUp
   if (await anyoneOnFile(db)) throw done();
   if (!isSetUpCode(input.code, code))
     throw new AppError('invalid', 'That is not the code which was printed when Rimebook started.', 'code');
+  await refuseLeaked(input.password);
   const passwordHash = await hashPassword(input.password);
   return withinTransaction(db, async (tx) => {
     await lockAll(tx, 'setUp');

@@ -24,10 +24,12 @@ async function shopRegion(db: Tx): Promise<Region> {
   return shop?.region ?? 'us';
 }
 
-/** How dates, times and money are written. */
+/** How dates, times and money are written, and on what paper. */
 export async function shopHabits(db: Tx): Promise<Partial<Habits>> {
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { dates: true, region: true } });
-  return shop ? { dates: shop.dates, english: REGIONS[shop.region].english } : {};
+  if (!shop) return {};
+  const { english, paper } = REGIONS[shop.region];
+  return { dates: shop.dates, english, paper };
 }
 
 /** Of roads. */

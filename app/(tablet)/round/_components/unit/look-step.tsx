@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { aspectsOf, coilWords, SIDE_LABEL, SOUND_TOGETHER } from '@/lib/core/findings/for-unit';
-import type { Aspect } from '@/lib/core/findings/grades';
+import { bestGrade, type Aspect } from '@/lib/core/findings/grades';
 import { COIL_CLEANING } from '@/lib/core/tasks/kinds';
 import type { UnitOnFile, VisitOnFile } from '@/lib/core/tablet';
 import { useDrawn } from '../../_lib/use-after-paint';
@@ -11,15 +11,16 @@ import { Chip } from '../touch';
 import { GradeRow } from './grade-row';
 import { Photos } from './photos';
 
-/** "Fans and gaskets", "Condenser fan and float": what one word is said of. */
+/** "Fans, air path and gaskets", "Fan, air path and float": what one word is said of. */
 function togetherWords(together: readonly Aspect[]): string {
   const fans = together.filter((a) => a.endsWith('_fan')).length;
   const parts = [
     fans > 1 ? 'fans' : fans === 1 ? 'fan' : '',
+    together.includes('air_path') ? 'air path' : '',
     together.includes('gasket') ? 'gaskets' : '',
     together.includes('float') ? 'float' : '',
-  ];
-  const text = parts.filter(Boolean).join(' and ');
+  ].filter(Boolean);
+  const text = [parts.slice(0, -1).join(', '), ...parts.slice(-1)].filter(Boolean).join(' and ');
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
@@ -37,7 +38,7 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
   const gradeFound = (a: Aspect) =>
     visit.entries.findings.find((f) => f.unitId === unit.id && f.aspect === a && f.phase === 'found')?.grade;
   const together = sides.flatMap((s) => s.aspects).filter((a) => SOUND_TOGETHER.includes(a));
-  const sound = together.every((a) => gradeFound(a) === 'sound');
+  const sound = together.every((a) => gradeFound(a) === bestGrade(a));
   // One line while nobody has looked, and again once all are sound.
   const fold = !oneByOne && (sound || together.every((a) => !graded(a)));
   const cleans = visit.tasks.some((t) => t.unitId === unit.id && t.kindKey === COIL_CLEANING);
@@ -70,14 +71,14 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
         >
           <b className="mr-auto leading-tight">{togetherWords(together)}</b>
           <Chip
-            className="whitespace-nowrap max-sm:px-2.5"
+            className="shrink-0 whitespace-nowrap max-sm:px-2.5"
             on={sound}
             disabled={busy || sound}
-            onClick={() => void grade(together.map((aspect) => ({ aspect, phase: 'found', grade: 'sound' })))}
+            onClick={() => void grade(together.map((aspect) => ({ aspect, phase: 'found', grade: bestGrade(aspect) })))}
           >
             {sound ? 'All sound ✓' : 'All sound'}
           </Chip>
-          <Chip className="whitespace-nowrap max-sm:px-2.5" onClick={() => setOneByOne(true)}>
+          <Chip className="shrink-0 whitespace-nowrap max-sm:px-2.5" onClick={() => setOneByOne(true)}>
             One by one
           </Chip>
         </div>

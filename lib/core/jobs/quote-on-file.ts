@@ -1,5 +1,5 @@
-import type { Language } from '@/lib/core/customer-words';
-import type { QuoteLine } from '@/lib/core/jobs';
+import type { Language } from '../customer-words';
+import type { QuoteLine } from '.';
 
 /** A quote as it is read, on a page or on paper. */
 export type QuoteOnFile = {

@@ -1,8 +1,7 @@
-import { QuotePaper } from '@/app/_ui/quote/quote-paper';
 import { printQuoteByLink } from '@/lib/features/jobs/verbs/print-quote';
 import { defineRoute } from '@/lib/server/doors/define-route';
 import { pictures } from '@/lib/server/process/pictures';
-import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
+import { paperFile } from '@/lib/server/papers/on-thread';
 import { throttle } from '@/lib/server/doors/throttle';
 
 export const dynamic = 'force-dynamic';
@@ -11,5 +10,5 @@ export const dynamic = 'force-dynamic';
 export const GET = defineRoute('public', async ({ db, now, params }) => {
   await throttle('link', 60);
   const onFile = await printQuoteByLink({ db, now, pictures: pictures() }, params.token);
-  return pdfFile(<QuotePaper {...await onPaper(onFile, onFile.language)} />, onFile.file);
+  return paperFile({ kind: 'quote', onFile, language: onFile.language }, onFile.file);
 });

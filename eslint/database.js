@@ -1,4 +1,4 @@
-import { dates } from './dates.js';
+import { written } from './written.js';
 
 // The door to the database: models of Prisma are called in lib/features and nowhere else in lib and app, and reads never write.
 // docs/decisions/0001-the-door-to-the-database.md says why.
@@ -17,13 +17,13 @@ const rawTag = (methods) => `TaggedTemplateExpression[tag.property.name=/^\\$(${
 const refused = (message, selectors) => selectors.map((selector) => ({ selector, message }));
 
 export const database = [
-  { files: ['lib/**', 'app/**'], rules: { 'no-restricted-syntax': ['error', ...dates] } },
+  { files: ['lib/**', 'app/**'], rules: { 'no-restricted-syntax': ['error', ...written] } },
   {
     files: ['app/**', 'lib/server/**', 'lib/jobs/**', 'lib/tablet/**', 'lib/schemas/**', '*.ts'],
     rules: {
       'no-restricted-syntax': [
         'error',
-        ...dates,
+        ...written,
         ...refused('The database is asked in lib/features: reads for pages, verbs for actions.', [
           call(`${ask}|${change}`),
           contextCall(`${ask}|${change}`),
@@ -37,7 +37,7 @@ export const database = [
     rules: {
       'no-restricted-syntax': [
         'error',
-        ...dates,
+        ...written,
         ...refused('Reads never write: what changes a row is a verb.', [
           call(change),
           contextCall(change),

@@ -35,6 +35,7 @@ function openLane(lane) {
     NEXTAUTH_URL: `http://localhost:${port}`,
     NEXTAUTH_SECRET: 'only-for-the-end-to-end-tests-of-rimebook',
     RIMEBOOK_SET_UP_CODE: '2718-2818-2845',
+    RIMEBOOK_METRICS_TOKEN: 'only-for-the-end-to-end-tests',
     // A mail server named in .env is for the shop's own messages.
     SMTP_URL: '',
     LOG_LEVEL: process.env.LOG_LEVEL ?? 'warn',

@@ -6,6 +6,7 @@ import { can, roleInfo, type Permission } from '@/lib/core/people/access';
 import { countToLookAt } from '@/lib/features/entries/reads/questioned';
 import { askedOnPages } from '@/lib/features/jobs/reads/lists';
 import { firstDay } from '@/lib/features/shop/reads/first-day';
+import { habits } from '@/lib/core/measures/habits';
 import { now } from '@/lib/server/process/clock';
 import { db } from '@/lib/server/process/db';
 import { signInAddress } from '@/lib/server/doors/guard';
@@ -17,6 +18,7 @@ import { Nav, type NavItem } from '@/app/_ui/page/nav';
 import { EntriesLink } from './_components/entries-link';
 import { Finder } from './_components/finder';
 import { pagesWithin } from './_components/pages';
+import { WrittenAs } from './_components/written-as';
 import { SignOut } from './_components/sign-out';
 
 const ROOMS: (NavItem & { permission: Permission })[] = [
@@ -45,6 +47,7 @@ export default async function StaffLayout({ children }: { children: ReactNode })
   const waiting = can(actor, 'settle:entry') ? await countToLookAt(db()) : 0;
   return (
     <>
+      <WrittenAs habits={habits()} />
       <a
         href="#main"
         className="sr-only focus:not-sr-only focus:absolute focus:left-3 focus:top-3 focus:z-50 focus:rounded-md focus:bg-sheet focus:p-3"

@@ -3,6 +3,7 @@ import { now } from '../server/process/clock';
 import { db } from '../server/process/db';
 import { env } from '../server/process/env';
 import { setUpCode } from '../server/people/set-up-code';
+import { keepFollowingShop } from '../server/process/habits';
 import { log } from '../server/process/log';
 import { pictures } from '../server/process/pictures';
 import { nudge, queue } from '../server/process/queue';
@@ -40,6 +41,9 @@ async function sayHowToSetUp(): Promise<void> {
 
 /** Starts the workers of this process, once, when the server boots. */
 export async function startJobs(): Promise<void> {
+  // A place for pictures that there cannot be is told now, not when the first one comes.
+  pictures();
+  await keepFollowingShop();
   await sayHowToSetUp();
   const boss = await queue();
   if (env().RIMEBOOK_JOBS === 'off') return;

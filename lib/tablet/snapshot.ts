@@ -1,4 +1,5 @@
 import { foldVisit, upgradedEntry, type Me, type VisitOnFile } from '../core/tablet';
+import { followHabits } from '../core/measures/habits';
 import { readMeta, type Database, type KeptEntry, type KeptPhoto } from './database';
 import { waitingRange } from './journal';
 import type { StorageTrouble } from './storage-trouble';
@@ -77,6 +78,7 @@ export async function readSnapshot(
     entry: (id) => entries.get(id),
     held: async (id) => (await pictures.getKey(id)) !== undefined,
   });
+  followHabits({ dates: me?.dates ?? 'day_first' });
   const place = (v: VisitOnFile) => (order.includes(v.id) ? order.indexOf(v.id) : Infinity);
   return {
     me,

@@ -15,6 +15,7 @@ import { liveThrough, stagger } from './simulate/history';
 import { reviewChanges } from './simulate/owner';
 import { refrigerantBook } from './simulate/refrigerant';
 import { bookAhead } from './simulate/upcoming';
+import { waterStory } from './simulate/water-story';
 import { beginWorld, type Out } from './simulate/world';
 
 /** A year and a half of record. */
@@ -62,6 +63,11 @@ export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop
     stories: jobStories(world, now),
     customerStories: customerStories(world, now),
   };
+  // After the rest, so that nothing else of the shop comes out differently for it.
+  const water = waterStory(world);
+  shop.units.push(water.unit);
+  shop.tasks.push(...water.tasks);
+  shop.estimates.push(...water.estimates);
   const truth = world.kitchens.flatMap((k) =>
     k.units.map((u) => ({ unitId: u.row.id as string, kitchenId: u.row.kitchenId, ratePerDay: u.truth.ratePerDay })),
   );

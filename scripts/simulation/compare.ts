@@ -77,30 +77,63 @@ function over(ours: readonly Tally[], theirs: readonly Tally[]): Over {
 
 const RULE = 'good simple rule';
 const HINDSIGHT = 'best constant in hindsight';
+const FORESIGHT = 'knows units, not their luck';
+/** Other lives of the same units, on which whoever knows them chooses. */
+const LIVES = 4;
 
-/** The cheapest constant interval of each unit, chosen when everything is over: nobody could have known it. */
-function hindsight(world: World, seed: number, fleet: number, limit: number): Tally {
-  const runs = HINDSIGHT_WEEKS.map((w) => runWorld(world, everyDays(7 * w), seed, fleet, limit));
-  return sumOf(world.units.map((_, i) => runs.map((r) => r[i] as Tally).reduce((a, b) => (b.cost < a.cost ? b : a))));
+const constants = (world: World, seed: number, fleet: number, limit: number): Tally[][] =>
+  HINDSIGHT_WEEKS.map((w) => runWorld(world, everyDays(7 * w), seed, fleet, limit));
+
+const cheapest = (costs: readonly number[]): number => costs.reduce((best, c, k) => (c < (costs[best] as number) ? k : best), 0);
+
+/**
+ * The cheapest constant interval of each unit, chosen when everything is over: nobody could have known it. And the one that is
+ * cheapest in the mean of `LIVES` other lives of the same unit: all that could be known of it beforehand.
+ */
+function constantRivals(kind: WorldKind, world: World, seed: number, years: number, kitchens: number | undefined, limit: number) {
+  const runs = constants(world, seed, 0, limit);
+  const others = Array.from({ length: LIVES }, (_, n) =>
+    constants(makeWorld(kind, seed, 0, years, kitchens, n + 1), seed + 1_000_000 * (n + 1), 0, limit),
+  );
+  const at = (i: number, k: number) => (runs[k] as Tally[])[i] as Tally;
+  const pick = (costOf: (i: number, k: number) => number) =>
+    sumOf(world.units.map((_, i) => at(i, cheapest(HINDSIGHT_WEEKS.map((__, k) => costOf(i, k))))));
+  return {
+    [HINDSIGHT]: pick((i, k) => at(i, k).cost),
+    [FORESIGHT]: pick((i, k) => others.reduce((sum, life) => sum + ((life[k] as Tally[])[i] as Tally).cost, 0)),
+  };
+}
+
+/** One fleet lived through under every policy. */
+export type FleetRun = { world: string; seed: number; years: number; units: number; tallies: Record<string, Tally> };
+
+export function runFleet(kind: WorldKind, seed: number, years: number, kitchens?: number): FleetRun {
+  const limit = -Math.max(...DEFAULT_POLICY.limits.map((l) => l.lnK));
+  const world = makeWorld(kind, seed, 0, years, kitchens);
+  const ours = product(world);
+  const firsts = world.units.map((_, i) => ours.first(i));
+  const tallies: Record<string, Tally> = {};
+  for (const policy of [ours, fixed, crude(), goodRule((i) => firsts[i] as number)] satisfies Policy[])
+    tallies[policy.name] = sumOf(runWorld(world, policy, seed, 0, limit));
+  Object.assign(tallies, constantRivals(kind, world, seed, years, kitchens, limit));
+  return { world: kind.name, seed, years, units: world.units.length, tallies };
 }
 
 /** One kind of world over some seeds: the product beside its rivals. */
-export function compareIn(kind: WorldKind, seeds: readonly number[], years: number, kitchens?: number): Comparison {
+export const compareIn = (kind: WorldKind, seeds: readonly number[], years: number, kitchens?: number): Comparison =>
+  compared(
+    kind,
+    seeds.map((seed) => runFleet(kind, seed, years, kitchens)),
+    years,
+  );
+
+/** The same of fleets that have been lived through. */
+export function compared(kind: WorldKind, fleets: readonly FleetRun[], years: number): Comparison {
   const rows = new Map<string, Tally[]>();
-  const put = (name: string, t: Tally) => rows.set(name, [...(rows.get(name) ?? []), t]);
-  let units = 0;
-  const limit = -Math.max(...DEFAULT_POLICY.limits.map((l) => l.lnK));
-  for (const seed of seeds) {
-    const world = makeWorld(kind, seed, 0, years, kitchens);
-    units += world.units.length;
-    const ours = product(world);
-    const firsts = world.units.map((_, i) => ours.first(i));
-    for (const policy of [ours, fixed, crude(), goodRule((i) => firsts[i] as number)] satisfies Policy[])
-      put(policy.name, sumOf(runWorld(world, policy, seed, 0, limit)));
-    put(HINDSIGHT, hindsight(world, seed, 0, limit));
-  }
+  for (const { tallies } of fleets) for (const [name, t] of Object.entries(tallies)) rows.set(name, [...(rows.get(name) ?? []), t]);
+  const units = fleets.reduce((n, f) => n + f.units, 0);
   const sides = [...rows].map(([name, tallies]) => side(name, tallies));
   const of = (name: string) => rows.get(name) ?? [];
   const cost = { rule: over(of('the product'), of(RULE)), hindsight: over(of('the product'), of(HINDSIGHT)) };
-  return { world: kind.name, description: kind.description, fleets: seeds.length, units, years, sides, cost };
+  return { world: kind.name, description: kind.description, fleets: fleets.length, units, years, sides, cost };
 }

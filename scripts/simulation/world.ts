@@ -5,9 +5,8 @@ import type { WorldKind } from './worlds';
 /**
  * Invented fleets to try policies on. Nothing of the estimator is used here, and its equations are not these: deposits
  * grow by gamma increments (not a Wiener process) with a season of each kitchen's own, unit effects have heavy tails,
- * growth that feeds on itself does so by another law and levelling has time constants of each unit's own (its mean is
- * Kern & Seaton's, as one of the estimator's three shapes), every fleet has its own levels and its own steps
- * from grade to grade that nobody is told, technicians clean and judge differently, readings carry a lasting bias and
+ * growth that feeds on itself does so by another law, growth that levels off does so by the deposit that chokes the air which
+ * brings it (not by age, and without an end), every fleet has its own levels and its own steps from grade to grade that nobody is told, technicians clean and judge differently, readings carry a lasting bias and
  * are sometimes spoiled, fans die, units trip for other reasons, visits are late or missed. All numbers are invented.
  */
 export type TrueUnit = {
@@ -16,8 +15,8 @@ export type TrueUnit = {
   placement: Placement;
   /** Deposit gained on each day if growth neither levelled off nor fed on itself. */
   increments: Float64Array;
-  /** Days; Infinity = never levels off. */
-  tau: number;
+  /** Deposit at which growth has slowed to half; Infinity = never levels off. */
+  chokesAt: number;
   /** Growth of a coil with deposit y is (1 − feed) + 2·feed·y/0.5 times its plain growth. */
   feed: number;
   /** Deposit above which the unit may trip on a hot day. */
@@ -99,7 +98,8 @@ function comes(s: RandomStream, perYear: number, days: number): number[] {
   return on;
 }
 
-export function makeWorld(kind: WorldKind, seed: number, fleet: number, years: number, kitchens = 12): World {
+/** `again`: the same units with other luck. */
+export function makeWorld(kind: WorldKind, seed: number, fleet: number, years: number, kitchens = 12, again = 0): World {
   const s = new RandomStream(seed, `world ${fleet}`);
   const days = Math.round(years * 365.25);
   const level = Object.fromEntries(PLACEMENTS.map((p) => [p, Math.log((kind.speed * 0.6) / WORLD_DAYS[p]) + s.normal(0, 0.25)])) as Record<
@@ -121,7 +121,7 @@ export function makeWorld(kind: WorldKind, seed: number, fleet: number, years: n
     for (let u = 0, n = s.whole(3, 7); u < n; u++) {
       const placement = s.pick(kind.fluff > 1 ? OUTSIDE : MIX);
       const rate = Math.exp(level[placement] + kitchen + 0.38 * heavy(s));
-      const own = new RandomStream(seed, `unit ${fleet} ${k} ${u}`);
+      const own = new RandomStream(seed, `unit ${fleet} ${k} ${u}${again ? ` again ${again}` : ''}`);
       const increments = new Float64Array(days + FORETHOUGHT_DAYS);
       for (let d = 0; d < increments.length; d++) {
         const today =
@@ -139,7 +139,7 @@ export function makeWorld(kind: WorldKind, seed: number, fleet: number, years: n
         increments,
         fanDeaths: comes(own, 0.12, days),
         otherTrips: comes(own, 0.03, days),
-        tau: shape < kind.levelling ? s.between(80, 300) : Infinity,
+        chokesAt: shape < kind.levelling ? s.between(0.12, 0.45) : Infinity,
         feed: shape >= 1 - kind.accelerating ? s.between(0.4, 0.8) : 0,
         tripAt: 0.75 * Math.exp(s.normal(0, 0.12)),
         readingBias: s.normal(0, 0.03),
@@ -157,7 +157,7 @@ export const deposit = (c: Coil): number => c.fresh + c.residue;
 
 export function aDay(c: Coil, unit: TrueUnit, day: number): void {
   let gain = unit.increments[day] as number;
-  if (unit.tau < Infinity) gain *= Math.exp(-c.age / unit.tau);
+  if (unit.chokesAt < Infinity) gain /= 1 + (c.fresh / unit.chokesAt) ** 2;
   if (unit.feed > 0) gain *= 1 - unit.feed + (2 * unit.feed * Math.min(deposit(c), 1.5)) / 0.5;
   c.fresh += gain;
   c.age++;

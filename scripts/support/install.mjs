@@ -22,7 +22,8 @@ function isInstalled() {
 
 /** Install the packages that package-lock.json names, if they are not there. */
 export async function ensureInstalled() {
-  if (isInstalled()) return;
+  // The container's image holds what it needs, and nobody there may change it.
+  if (existsSync(inProject('server.js')) || isInstalled()) return;
   await step('Installing packages (about a minute, the first time)', async () => {
     const windows = process.platform === 'win32';
     // Prisma would download an engine that scripts/schema-engine.mjs replaces.

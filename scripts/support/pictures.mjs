@@ -5,7 +5,13 @@ import { Plain } from './say.mjs';
 /** A shop's pictures as the environment has them, on a connection of their own that is closed when `work` is done. */
 export const withPictures = (url, work) =>
   connected(url, async (client) => {
-    const ask = async (sql, values) => (await client.query(sql, values)).rows;
+    // A connection answers one question after the other.
+    let last = Promise.resolve();
+    const ask = (sql, values) => {
+      const mine = last.then(async () => (await client.query(sql, values)).rows);
+      last = mine.catch(() => {});
+      return mine;
+    };
     return work(picturesBy(process.env, ask), ask);
   });
 

@@ -6,12 +6,14 @@ import { PLACEMENTS } from '@/lib/core/equipment/build';
 import { dueCounts, duePage, toGoBackTo, zonesOnFile, type DueCursor, type DueFilter } from '@/lib/features/due/reads';
 import { kitchenToEdit } from '@/lib/features/kitchens/reads/kitchens';
 import { isId } from '@/lib/core/ids/is-id';
+import { openChangeQuestions } from '@/lib/features/intervals/reads/change-questions';
 import { overdueLimit } from '@/lib/features/shop/reads/settings';
 import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead } from '@/app/_ui/page/sheet';
 import { BucketTabs } from './_components/bucket-tabs';
+import { ChangeQuestions } from './_components/change-questions';
 import { DueTable } from './_components/due-table';
 import { Filters } from './_components/filters';
 import { GoBack } from './_components/go-back';
@@ -21,6 +23,7 @@ export const metadata: Metadata = { title: 'Due' };
 
 const KITCHENS = 25;
 const GO_BACK = 50;
+const QUESTIONS = 5;
 
 type Query = Record<string, string | undefined>;
 
@@ -39,7 +42,7 @@ function filterOf(query: Query, kinds: readonly { key: string }[], kitchenId?: s
 const cursorOf = (q: Query): DueCursor | undefined =>
   q.from && isLocalDate(q.from) && isId(q.after) ? { soonest: q.from, kitchenId: q.after } : undefined;
 
-export default definePage('read:due', async ({ db, now, query: asked }) => {
+export default definePage('read:due', async ({ db, now, actor, query: asked }) => {
   const [kinds, zones, limit, kitchen] = await Promise.all([
     taskKinds(db, { activeOnly: true }),
     zonesOnFile(db, now),
@@ -56,9 +59,10 @@ export default definePage('read:due', async ({ db, now, query: asked }) => {
   const counts = filter.booked ? all : toBook;
   const bucket: Bucket = BUCKETS.find((b) => b === query.show) ?? BUCKETS.find((b) => counts[b].tasks > 0) ?? 'overdue';
   const after = cursorOf(query);
-  const [page, goBack] = await Promise.all([
+  const [page, goBack, questions] = await Promise.all([
     duePage(db, zones, bucket, filter, { after, limit: KITCHENS }),
     after ? [] : toGoBackTo(db, zones, bucket, filter, { now, limit: GO_BACK + 1 }),
+    openChangeQuestions(db, actor, QUESTIONS),
   ]);
   const narrowed = Boolean(filter.q ?? filter.area ?? filter.kindKey ?? filter.placement);
   const at = { ...query, show: bucket };
@@ -72,6 +76,7 @@ export default definePage('read:due', async ({ db, now, query: asked }) => {
       <OnlyKitchen kitchen={kitchen} at={at} />
       <BucketTabs toBook={toBook} all={all} bucket={bucket} limit={limit} query={query} />
       <Filters query={at} kinds={kinds.map((k) => ({ value: k.key, label: k.label }))} narrowed={narrowed} />
+      <ChangeQuestions questions={questions} />
       <GoBack lines={goBack} most={GO_BACK} />
       {page.kitchens.length > 0 ? (
         <DueTable key={addressOf(at, {})} kitchens={page.kitchens} limit={limit} />

@@ -3,9 +3,10 @@
 import { refresh } from 'next/cache';
 import { redirect } from 'next/navigation';
 import { Archive, Restore } from '@/lib/schemas/customers/customers';
-import { EditKitchen, KitchenChanged, NewBlackout, NewKitchen, RemoveBlackout } from '@/lib/schemas/customers/kitchens';
+import { AnswerChange, EditKitchen, KitchenChanged, NewBlackout, NewKitchen, RemoveBlackout } from '@/lib/schemas/customers/kitchens';
 import { defineFormAction } from '@/lib/server/doors/define-action';
 import { archiveKitchen, restoreKitchen } from '@/lib/features/kitchens/verbs/archive-kitchen';
+import { answerChange } from '@/lib/features/intervals/verbs/answer-change';
 import { kitchenChanged } from '@/lib/features/intervals/verbs/kitchen-changed';
 import { addBlackout, removeBlackout } from '@/lib/features/kitchens/verbs/blackouts';
 import { createKitchen } from '@/lib/features/kitchens/verbs/create-kitchen';
@@ -41,6 +42,11 @@ export const sayKitchenChanged = defineFormAction('write:equipment', KitchenChan
   const kept = await kitchenChanged(ctx, ctx.input);
   refresh();
   return kept;
+});
+
+export const sayWhatChanged = defineFormAction('write:equipment', AnswerChange, async (ctx) => {
+  await answerChange(ctx, ctx.input);
+  refresh();
 });
 
 export const removeClosedDays = defineFormAction('write:equipment', RemoveBlackout, async (ctx) => {

@@ -1,5 +1,5 @@
 import type { Metadata } from 'next';
-import { money } from '@/lib/core/jobs';
+import { money } from '@/lib/core/measures/figures';
 import { counted } from '@/lib/core/wording/counted';
 import { partsOnFile, vansOfShop } from '@/lib/features/parts/reads/parts';
 import { shopSettings } from '@/lib/features/shop/reads/settings';

@@ -3,6 +3,7 @@
 import { refresh } from 'next/cache';
 import { EditTaskKind, NewTaskKind } from '@/lib/schemas/visits/tasks';
 import { EditShop, ReportLook, SetCosts, WeeklyLetter } from '@/lib/schemas/shop/shop';
+import { followShop } from '@/lib/server/process/habits';
 import { defineFormAction } from '@/lib/server/doors/define-action';
 import { addTaskKind, editTaskKind } from '@/lib/features/tasks/verbs/task-kinds';
 import { setCosts } from '@/lib/features/shop/verbs/set-costs';
@@ -12,6 +13,7 @@ import { editShop } from '@/lib/features/shop/verbs/edit-shop';
 
 export const saveShop = defineFormAction('manage:shop', EditShop, async (ctx) => {
   await editShop(ctx, ctx.input);
+  await followShop();
   refresh();
 });
 

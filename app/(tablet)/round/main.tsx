@@ -4,9 +4,10 @@ import '../tablet.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { readyScreens } from './_components/later';
+import { warmUnitPage } from './_components/warm';
 import { RoundApp } from './_components/round-app';
 import { keepTalking, openTablet } from './_lib/open-tablet';
-import { readyEstimators } from './_lib/use-estimator';
+import { idle, readyEstimators } from './_lib/use-estimator';
 
 const QUIET_MS = 500;
 
@@ -23,7 +24,9 @@ if (root)
 // The screen first.
 requestAnimationFrame(() =>
   setTimeout(() => {
-    void readyScreens();
+    void readyScreens()
+      .then(idle)
+      .then(() => warmUnitPage(tablet));
     void keepTalking(tablet);
     // Again when the first round, or a new one, has come and the line is quiet.
     let quiet: ReturnType<typeof setTimeout> | undefined;

@@ -1,5 +1,6 @@
 'use client';
 
+import { whole } from '@/lib/core/measures/figures';
 import { useRouter } from 'next/navigation';
 import { useEffect, useId, useState } from 'react';
 
@@ -50,8 +51,7 @@ export function Progress({ address, title, rows, doneRows }: { address: string; 
         className="h-4 w-full appearance-none overflow-hidden rounded border border-edge bg-sunk [&::-moz-progress-bar]:bg-cold [&::-webkit-progress-bar]:bg-sunk [&::-webkit-progress-value]:bg-cold"
       />
       <p className="text-soft" role="status">
-        {state.rows === 0 ? 'Beginning.' : `${state.doneRows.toLocaleString('en-US')} of ${state.rows.toLocaleString('en-US')}.`} You can
-        leave this page; it goes on.
+        {state.rows === 0 ? 'Beginning.' : `${whole(state.doneRows)} of ${whole(state.rows)}.`} You can leave this page; it goes on.
         {lost ? ' The office does not answer just now; asking again.' : ''}
       </p>
     </div>

@@ -3,28 +3,15 @@ import type { ReactNode } from 'react';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { customerDay, customerFullDate } from '@/lib/core/calendar/when';
 import { wordsIn, type Language } from '@/lib/core/customer-words';
-import { money, quoteLineWords, quoteSums, type QuoteLine } from '@/lib/core/jobs';
+import { quoteLineWords, quoteSums } from '@/lib/core/jobs';
+import { money } from '@/lib/core/measures/figures';
 import { FileLink } from '../buttons/button';
 import { State } from '../states/state';
 import { Table, Td, Th } from '../tables/table';
+import type { QuoteOnFile } from '@/lib/core/jobs/quote-on-file';
 
-type Quote = {
-  version: number;
-  job: {
-    number: number;
-    kitchen: { name: string; timeZone: string; customer: { name: string } };
-    units: readonly { unit: { name: string } }[];
-  };
-  lines: QuoteLine[];
-  taxPercent: number;
-  currency: string;
-  reason: string;
-  validUntil: Date;
-  answer: 'accepted' | 'declined' | null;
-  answeredBy: string;
-};
 type Props = {
-  quote: Quote;
+  quote: QuoteOnFile;
   photos: { id: string; takenAt: Date; mime: string; thumbnail: Buffer }[];
   language: Language;
   pdf: string;

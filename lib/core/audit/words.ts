@@ -6,6 +6,7 @@ const DONE: Record<string, string> = {
   away: 'Away',
   away_undone: 'Not away after all',
   change_told: 'Change of the kitchen told',
+  change_denied: 'Nothing changed in the kitchen, it was told',
   closed_days_added: 'Closed days added',
   closed_days_removed: 'Closed days removed',
   costs: 'Costs set',

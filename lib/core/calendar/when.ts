@@ -1,9 +1,16 @@
 /**
- * The one room in which a date or a time is written for people, by the clock of a kitchen.
+ * The one room in which a date or a time is written for people, by the clock of a kitchen, in the order that the shop is used to.
  * The platform's own formatter writes them: 4 µs a date, where date-fns in a named zone takes 107 µs, and a due list has hundreds.
  */
-import { LOCALE, type Language } from '../customer-words/languages';
+import { type Language } from '../customer-words/languages';
+import { habits, type DateHabit } from '../measures/habits';
 import type { LocalDate } from './local-date';
+
+/** What the office reads in: English by either habit. */
+const OFFICE: Record<DateHabit, string> = { day_first: 'en-GB', month_first: 'en-US' };
+
+/** English as the shop's customers are used to it; Spanish is Spain's. */
+const customerLocale = (language: Language): string => (language === 'en' ? habits().english : 'es-ES');
 
 const KINDS = {
   time: { hour: '2-digit', minute: '2-digit' },
@@ -17,19 +24,21 @@ const KINDS = {
 
 /** Making one takes longer than a screen of them does to write. */
 const made = new Map<string, Intl.DateTimeFormat>();
-function written(kind: keyof typeof KINDS, ms: number | Date, timeZone: string, locale = 'en-GB'): string {
+function written(kind: keyof typeof KINDS, ms: number | Date, timeZone: string, locale = OFFICE[habits().dates]): string {
   const key = `${kind} ${timeZone} ${locale}`;
   let formatter = made.get(key);
   if (!formatter) made.set(key, (formatter = new Intl.DateTimeFormat(locale, { timeZone, ...KINDS[kind] })));
-  return formatter.format(ms);
+  // A narrow space before AM and PM, which not every font has.
+  return formatter.format(ms).replace(/\u202f/g, ' ');
 }
 
 const midnight = (date: LocalDate | string) => Date.parse(`${date}T00:00:00Z`);
 
-/** "09:30" at an instant (epoch milliseconds, or a Date). */
-export const timeIn = (at: number | Date, timeZone: string): string => written('time', at, timeZone);
+/** "09:30" or "9:30 AM" at an instant (epoch milliseconds, or a Date). */
+export const timeIn = (at: number | Date, timeZone: string): string =>
+  written(habits().dates === 'day_first' ? 'time' : 'clock', at, timeZone);
 
-/** "Tue 3 Nov". */
+/** "Tue 3 Nov" or "Tue, Nov 3". */
 export const dayIn = (at: number | Date, timeZone: string): string => written('day', at, timeZone);
 
 /** "Tue 3 Nov, 09:30". */
@@ -52,14 +61,14 @@ export const dateWords = (date: LocalDate | string): string => written('date', m
 
 /** For customers, in the language they are written to. */
 export const customerTime = (at: number | Date, timeZone: string, language: Language): string =>
-  written('clock', at, timeZone, LOCALE[language]).replace(/\u202f/g, ' ');
+  written('clock', at, timeZone, customerLocale(language));
 export const customerDay = (at: number | Date, timeZone: string, language: Language): string =>
-  written('longDay', at, timeZone, LOCALE[language]);
+  written('longDay', at, timeZone, customerLocale(language));
 export const customerDate = (date: LocalDate | string, language: Language): string =>
-  written('longDay', midnight(date), 'UTC', LOCALE[language]);
+  written('longDay', midnight(date), 'UTC', customerLocale(language));
 /** "Jan 5, 2027": where the year matters. */
 export const customerFullDate = (date: LocalDate | string, language: Language): string =>
-  written('date', midnight(date), 'UTC', LOCALE[language]);
+  written('date', midnight(date), 'UTC', customerLocale(language));
 /** "July 2026". */
 export const monthWords = (date: LocalDate | string): string =>
   `${written('month', midnight(date), 'UTC')} ${yearIn(midnight(date), 'UTC')}`;
@@ -68,7 +77,7 @@ export function customerMonths(startsOn: LocalDate | string, language: Language)
   const first = midnight(startsOn);
   const last = new Date(first);
   last.setUTCMonth(last.getUTCMonth() + 2);
-  const month = (at: number | Date) => written('month', at, 'UTC', LOCALE[language]);
+  const month = (at: number | Date) => written('month', at, 'UTC', customerLocale(language));
   const to = language === 'es' ? 'a' : 'to';
   return `${month(first)} ${to} ${month(last)} ${language === 'es' ? 'de ' : ''}${yearIn(last, 'UTC')}`;
 }

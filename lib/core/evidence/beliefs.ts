@@ -1,5 +1,5 @@
 import {
-  failurePosterior, kitchenWord, posterior, defaultFailurePrior, withKitchen,
+  failurePosterior, beforeKitchen, kitchenWord, defaultFailurePrior,
   type FailureGroup, type FailurePosterior, type FailurePrior, type FoulingPosterior, type Hyper,
 } from '../fouling'; // prettier-ignore
 import { FAILURE_ASPECTS, type FailureAspect } from '../findings/grades';
@@ -10,12 +10,8 @@ export type FleetBelief = { fouling: Hyper; failures: Record<string, FailurePrio
 
 export const groupKey = ({ aspect, kind }: FailureGroup): string => `${aspect}/${kind}`;
 
-export type UnitBelief = {
-  file: UnitFile;
-  evidence: UnitEvidence;
-  fouling: FoulingPosterior;
-  failures: Record<FailureAspect, FailurePosterior>;
-};
+export type CoilBelief = { file: UnitFile; evidence: UnitEvidence; fouling: FoulingPosterior };
+export type UnitBelief = CoilBelief & { failures: Record<FailureAspect, FailurePosterior> };
 
 export const exposureOf = (file: UnitFile) => ({ placement: file.unit.placement, kitchenId: file.kitchenId });
 
@@ -38,20 +34,26 @@ export const failuresOf = (file: UnitFile, evidence: UnitEvidence, fleet: FleetB
  * Beliefs about the units of one kitchen, each informed by the others. `neighbourPosteriors` are those of neighbours whose
  * files have not changed and need not be gone through again.
  */
-export function kitchenBeliefs(
+export const kitchenBeliefs = (
   files: readonly UnitFile[],
   fleet: FleetBelief,
   neighbourPosteriors: ReadonlyMap<string, Pick<FoulingPosterior, 'message'>> = new Map(),
-): UnitBelief[] {
+): UnitBelief[] => coilBeliefs(files, fleet, neighbourPosteriors).map((b) => ({ ...b, failures: failuresOf(b.file, b.evidence, fleet) }));
+
+/** The same of their coils alone. */
+export function coilBeliefs(
+  files: readonly UnitFile[],
+  fleet: FleetBelief,
+  neighbourPosteriors: ReadonlyMap<string, Pick<FoulingPosterior, 'message'>> = new Map(),
+): CoilBelief[] {
   const alone = files.map((file) => {
     const evidence = evidenceOf(file);
-    return { file, evidence, fouling: posterior(evidence.history, exposureOf(file), fleet.fouling) };
+    return { file, evidence, own: beforeKitchen(evidence.history, exposureOf(file), fleet.fouling) };
   });
   const neighbours = [...neighbourPosteriors].filter(([id]) => !files.some((f) => f.unitId === id)).map(([, p]) => p);
-  return alone.map(({ file, evidence, fouling }, i) => ({
+  return alone.map(({ file, evidence, own }, i) => ({
     file,
     evidence,
-    fouling: withKitchen(fouling, fleet.fouling, kitchenWord([...neighbours, ...alone.filter((_, j) => j !== i).map((a) => a.fouling)])),
-    failures: failuresOf(file, evidence, fleet),
+    fouling: own.whole(kitchenWord([...neighbours, ...alone.filter((_, j) => j !== i).map((a) => a.own)])),
   }));
 }

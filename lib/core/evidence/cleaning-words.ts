@@ -1,9 +1,9 @@
+import { whole } from '../measures/figures';
 import type { Figure } from '../condenser';
 import { formatBand } from '../measures';
 import { counted } from '../wording/counted';
 import type { CleaningPrices, CleaningWorth } from './cleaning-worth';
 
-const whole = (n: number) => Math.round(n).toLocaleString('en-US');
 /** "1,200 USD (800–1,600)": no finer than the band. */
 const money = (f: Figure, currency: string) =>
   formatBand(f.value, f.lo, f.hi, currency).replace(/\d{4,}/g, (digits) => whole(Number(digits)));

@@ -67,8 +67,8 @@ function lastReading({ latest, cleanings }: Facts): CoilNow['read'] {
 }
 
 /** The first limit that is more likely than not passed before the next cleaning. */
-function limitPassed({ limitDates, next }: Facts): CoilNow['passes'] {
-  if (!next) return null;
+function limitPassed({ limitDates, next, byWater }: Facts): CoilNow['passes'] {
+  if (!next || byWater) return null;
   for (const { limit, quantiles } of limitDates)
     if (quantiles.p50 !== null && quantiles.p50 < next.dueOn) return { name: limit.name, on: quantiles.p50 };
   return null;

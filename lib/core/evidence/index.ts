@@ -5,7 +5,7 @@ export { baselineFrom, lnKOf, setAsideWhy, type ReadingFact } from './reading-fa
 export { pastLosses } from './estimate-record';
 export { evidenceOf, type FindingFact, type UnitFile } from './unit-file';
 
-export { failuresOf, kitchenBeliefs, type FleetBelief, type UnitBelief } from './beliefs';
+export { coilBeliefs, failuresOf, kitchenBeliefs, type CoilBelief, type FleetBelief, type UnitBelief } from './beliefs';
 export { course, fanAhead, fanDays, limitDates, type CoursePoint } from './course';
 export { cleaningWorth, type CleaningWorth, type DueCoil } from './cleaning-worth';
 export { cleaningSentence, cleaningSources } from './cleaning-words';

@@ -41,8 +41,8 @@ export function aspectsOf(unit: Built): { side: Side; aspects: Aspect[] }[] {
   );
 }
 
-/** Graded together by one word, where nothing is wrong with them. */
-export const SOUND_TOGETHER: readonly Aspect[] = ['condenser_fan', 'evaporator_fan', 'gasket', 'float'];
+/** Graded together in one tap, each its best, where nothing is wrong with them. */
+export const SOUND_TOGETHER: readonly Aspect[] = ['condenser_fan', 'air_path', 'evaporator_fan', 'gasket', 'float'];
 
 /**
  * How a coil's grade is told where no lamp goes behind: microchannel, wire and tube, or boxed in. A strip of paper held

@@ -184,6 +184,7 @@ const each = <T>(of: (info: AspectInfo) => T) => recordOf(ASPECTS, (a) => of(ASP
 export const ASPECT_LABEL = each((i) => i.label);
 export const GRADES = Object.fromEntries(ASPECTS.map((a) => [a, ASPECT_INFO[a].grades])) as { [A in Aspect]: Table[A]['grades'] };
 /** The grades of an aspect, the best first. */
+export const bestGrade = (aspect: Aspect): Grade => ASPECT_INFO[aspect].grades[0].grade;
 export const gradesOf = (aspect: Aspect): readonly (Omit<GradeDefinition, 'grade'> & { grade: Grade })[] => ASPECT_INFO[aspect].grades;
 /** Every grade's name once. */
 export const GRADE_NAMES = [...new Set(ASPECTS.flatMap((a) => ASPECT_INFO[a].grades.map((g) => g.grade)))] as [Grade, ...Grade[]];

@@ -1,6 +1,7 @@
 import { toDay, type LocalDate } from '../calendar';
 import type { UnitKind } from '../equipment/build';
 import { ASPECT_INFO, isStopped, type FailureAspect } from '../findings/grades';
+import { seasonFactor, type Season } from './season';
 import { lnGamma } from './special';
 
 /**
@@ -13,10 +14,10 @@ export type Inspection = { on: LocalDate; aspect: FailureAspect; grade: string }
 /** What makes low-side units alike: the kind of box and the aspect. */
 export type FailureGroup = { aspect: FailureAspect; kind: UnitKind };
 
-/** Gamma prior of the failures per day: shape and rate (days). Mean = shape/days. */
-export type FailurePrior = { shape: number; days: number };
+/** Gamma prior of the failures per day over a year: shape and rate (days), mean shape/days; and their yearly course, where the evidence asked for one. */
+export type FailurePrior = { shape: number; days: number; season?: Season };
 
-const FAILURE_MODEL_VERSION = 'failures-1';
+const FAILURE_MODEL_VERSION = 'failures-2';
 
 /** A drain that does not drain, ice that stops air. */
 const isFailure = ({ aspect, grade }: Pick<Inspection, 'aspect' | 'grade'>): boolean => isStopped(aspect, grade);
@@ -113,8 +114,10 @@ function oneDay(p: FailurePosterior, on: LocalDate, failed: boolean): FailurePos
   const days = toDay(on) - toDay(from);
   if (days < 0) throw new RangeError(`A look of ${on} arrived after one of ${from}: rebuild from the whole history.`);
   if (days === 0) return p;
+  // In humid months a day counts for more.
+  const exposed = days * seasonFactor(p.prior.season, toDay(from), days);
   const logLikelihood = p.logLikelihood.map((l, i) => {
-    const hazard = (GRID[i] as number) * days;
+    const hazard = (GRID[i] as number) * exposed;
     return l + (failed ? Math.log(-Math.expm1(-hazard)) : -hazard);
   });
   return {
@@ -146,7 +149,7 @@ export function fitFailurePrior(units: readonly FailurePosterior[], base: Failur
   let bestScore = -Infinity;
   for (let a = -8; a <= 8; a++)
     for (const shape of [0.7, 1, 1.5, 2, 3, 5]) {
-      const candidate = { shape, days: shape / (baseMean * Math.exp(a * 0.2)) };
+      const candidate = { ...base, shape, days: shape / (baseMean * Math.exp(a * 0.2)) };
       const logs = GRID.map((x) => lnGammaDensity(x, candidate));
       let score = -0.5 * ((a * 0.2) / 0.7) ** 2 - 0.5 * (Math.log(shape / base.shape) / 0.6) ** 2;
       for (const u of units) {
@@ -160,3 +163,11 @@ export function fitFailurePrior(units: readonly FailurePosterior[], base: Failur
     }
   return best;
 }
+
+/** ln probability of some units' looks, each unit's rate drawn from its prior. */
+export const failureEvidence = (units: readonly FailurePosterior[]): number =>
+  units.reduce((sum, { logLikelihood, prior }) => {
+    const logs = GRID.map((x, i) => lnGammaDensity(x, prior) + (logLikelihood[i] as number));
+    const top = Math.max(...logs);
+    return sum + top + Math.log(logs.reduce((a, l) => a + Math.exp(l - top), 0));
+  }, 0);

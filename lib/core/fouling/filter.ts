@@ -38,14 +38,15 @@ export type Growth = Pick<Hyper, 'asymptotic' | 'accelerating' | 'diffusion'>;
 /** A bank is an array of pieces end to end; all functions below change it in place. */
 export type Bank = Float64Array;
 
-/** Days of running assumed, with its sd, when nobody knows when a coil was last cleaned. */
-export const UNKNOWN_RUN = { mean: 60, sd: 50 };
+/** Sd of the days that a coil had run when nobody knows when it was last cleaned, over their mean. Judgement. */
+const UNKNOWN_RUN_SPREAD = 5 / 6;
 /** Deposit that even a clean coil may carry against its baseline. */
 const RESIDUE = { mean: 0.01, sd: 0.02 };
 
 export function startBank(hyper: Hyper, startedClean: boolean): Bank {
   const bank = new Float64Array(SHAPES * RATE_COUNT * STRIDE);
-  const run = startedClean ? { mean: 0, sd: 0 } : UNKNOWN_RUN;
+  const mean = startedClean ? 0 : hyper.unknownRunDays;
+  const run = { mean, sd: UNKNOWN_RUN_SPREAD * mean };
   for (let id = 0, o = 0; o < bank.length; id++, o += STRIDE) {
     // A symmetric piece of relative width p has its mean logarithm p²/2 below that of its centre.
     const rate = Math.exp((RATE_CENTRES[id % RATE_COUNT] as number) + PIECE_SD ** 2 / 2);

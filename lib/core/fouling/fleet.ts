@@ -1,8 +1,8 @@
 import type { Exposure, UnitHistory } from './history';
 import type { Hyper } from './hyper';
-import { combine, NO_MESSAGE, weigh, withoutOne, type KitchenMessage } from './pooling';
-import { filterHistory } from './posterior';
-import { summarise, type FoulingPosterior } from './summary';
+import { combine, withoutOne, type KitchenMessage } from './pooling';
+import { beforeKitchen } from './posterior';
+import type { FoulingPosterior } from './summary';
 
 export type FleetUnit = { history: UnitHistory; exposure: Exposure };
 
@@ -25,12 +25,10 @@ export function eachPosterior(units: readonly FleetUnit[], hyper: Hyper, take: (
   for (const indices of kitchens.values()) {
     const heard = indices.map((i) => {
       const { history, exposure } = units[i] as FleetUnit;
-      const filtered = filterHistory(history, exposure, hyper);
-      filtered.run.bank = filtered.run.bank.slice();
-      return { filtered, message: weigh(filtered.run.bank, hyper, exposure.placement, NO_MESSAGE).message };
+      return beforeKitchen(history, exposure, hyper);
     });
     const all = combine(heard.map((h) => h.message));
-    heard.forEach(({ filtered, message }, k) => take(summarise(filtered, hyper, withoutOne(all, message)), indices[k] as number));
+    heard.forEach(({ whole, message }, k) => take(whole(withoutOne(all, message)), indices[k] as number));
   }
 }
 

@@ -2,7 +2,7 @@ import { PLACEMENTS, type Placement } from '../equipment/build';
 import type { Season } from './season';
 import { normalPdf } from './special';
 
-export const MODEL_VERSION = 'fouling-4';
+export const MODEL_VERSION = 'fouling-5';
 
 /**
  * What is believed of the whole fleet. Deposit y = −ln(K/K_clean): 0 clean, 0.19 and 0.55 at the two fouled states of
@@ -35,6 +35,8 @@ export type Hyper = {
   eyes: Record<string, readonly number[]>;
   /** Deposits at which an eye moves to the next coil grade, and the spread between eyes. */
   grades: { thresholds: readonly [number, number, number, number]; sd: number };
+  /** Days that a coil had run when its record begins, in the mean, where nobody knows when it was last cleaned. */
+  unknownRunDays: number;
   /** A reading further than this many predictive sds from what was expected counts as if it were just so far. */
   clipSds: number;
 };
@@ -72,6 +74,7 @@ export const DEFAULT_HYPER: Hyper = {
   misread: 0.03,
   eyes: {},
   grades: { thresholds: THRESHOLDS, sd: 0.05 },
+  unknownRunDays: 60,
   clipSds: 2.5,
 };
 

@@ -3,7 +3,7 @@ export { DEFAULT_HYPER, type Hyper } from './hyper';
 export { daysSinceClean, type Exposure, type Phase, type UnitEvent, type UnitHistory } from './history';
 export { meanDeposit } from './pieces';
 export { SAID_CHANGES, type SaidChange } from './said-change';
-export { asIfToday, posterior, updatePosterior, withKitchen } from './posterior';
+export { asIfToday, beforeKitchen, posterior, updatePosterior } from './posterior';
 export type { FoulingPosterior } from './summary';
 export { eachPosterior, fleetPosteriors, kitchenWord, type FleetUnit } from './fleet';
 export {
@@ -34,3 +34,5 @@ export { gradeChances, lnKAhead } from './grade-chances';
 export { jamesStein, partialPool } from './shrinkage';
 export { usualDays } from './usual';
 export { fitHyper } from './fit';
+export { learnHumidity, type WatchedPart } from './learn-humidity';
+export { seasonFactor } from './season';

@@ -16,7 +16,15 @@ function evidenceOf(units: readonly FleetUnit[], h: Hyper): number {
 }
 
 /** A positive number of the model that the fleet's evidence may scale; `sd` is how far, in ln, it is believed off beforehand. */
-type Scale = { of: (h: Hyper) => number; with: (h: Hyper, value: number) => Hyper; step: number; sd: number; most: number };
+type Scale = {
+  of: (h: Hyper) => number;
+  with: (h: Hyper, value: number) => Hyper;
+  step: number;
+  sd: number;
+  most: number;
+  /** Units that say something of it; left out: all. */
+  speaks?: (unit: FleetUnit) => boolean;
+};
 
 const SCALES: readonly Scale[] = [
   { of: (h) => h.diffusion, with: (h, diffusion) => ({ ...h, diffusion }), step: 1.5, sd: Math.LN2, most: 0.2 },
@@ -30,6 +38,14 @@ const SCALES: readonly Scale[] = [
     sd: Math.LN2,
     most: 1,
   },
+  {
+    of: (h) => h.unknownRunDays,
+    with: (h, unknownRunDays) => ({ ...h, unknownRunDays }),
+    step: 1.5,
+    sd: Math.LN2,
+    most: 365,
+    speaks: ({ history }) => !history.startedClean,
+  },
 ];
 
 /** One step of each scale up or down, where the evidence gains more than the prior loses. */
@@ -37,6 +53,7 @@ export function learnScales(units: readonly FleetUnit[], start: Hyper, base: Hyp
   let h = start;
   let here = evidenceOf(units, h);
   for (const scale of SCALES) {
+    if (scale.speaks && !units.some(scale.speaks)) continue;
     const prior = (value: number) => -0.5 * (Math.log(value / scale.of(base)) / scale.sd) ** 2;
     const now = scale.of(h);
     for (const value of [now / scale.step, Math.min(now * scale.step, scale.most)]) {
@@ -77,14 +94,15 @@ export function learnEyes(units: readonly FleetUnit[], h: Hyper): Hyper {
 }
 
 /** Days of record without which no year can be told from another thing. */
-const ENOUGH_DAYS = 500;
+export const ENOUGH_DAYS = 500;
 /** Visits without which a placement keeps no season of its own. */
 const ENOUGH_LOOKS = 30;
 /** ln likelihood that a season must gain: three numbers looked for over a grid, by about the Bayesian information criterion. */
-const MUST_GAIN = 6;
+export const MUST_GAIN = 6;
 const PEAKS = [15, 76, 136, 167, 197, 258, 319];
 
-function bestSeason(score: (s: Season) => number): { season: Season; gain: number } {
+/** The yearly course that `score`, a ln likelihood, likes best, and what it gains over none. */
+export function bestSeason(score: (s: Season) => number): { season: Season; gain: number } {
   const none = score({ share: 0, kappa: 1, peak: 0 });
   let best = { season: { share: 0, kappa: 1, peak: 0 } as Season, gain: 0 };
   const tryOn = (season: Season) => {

@@ -1,9 +1,9 @@
 import { toDay } from '../calendar';
 import type { Placement } from '../equipment/build';
-import { prune, startBank, STRIDE, UNKNOWN_RUN, type Bank } from './filter';
+import { prune, startBank, STRIDE, type Bank } from './filter';
 import { ordered, type Exposure, type UnitEvent, type UnitHistory } from './history';
 import { priorTable, RATE_COUNT, SHAPES, type Hyper } from './hyper';
-import { NO_MESSAGE, type KitchenMessage } from './pooling';
+import { NO_MESSAGE, weigh, type KitchenMessage } from './pooling';
 import { takeDay, type Doubts, type Run } from './run';
 import { plain, summarise, type Filtered, type FoulingPosterior, type Snapshot } from './summary';
 
@@ -55,7 +55,7 @@ export function filterHistory(history: UnitHistory, exposure: Exposure, hyper: H
     fanDown: false,
     evidence: { cleanings: 0, grades: 0, readings: 0, setAside: 0 },
     lastCleanedDay: history.startedClean ? toDay(history.startedOn) : null,
-    bornDay: toDay(history.startedOn) - (history.startedClean ? 0 : UNKNOWN_RUN.mean),
+    bornDay: toDay(history.startedOn) - (history.startedClean ? 0 : hyper.unknownRunDays),
   };
   const events = ordered(history.events);
   if (events[0] && events[0].on < history.startedOn)
@@ -95,18 +95,12 @@ export function updatePosterior(
   return summarise(play(thaw(settled), ordered([...today, ...events]), before.exposure, hyper), hyper, fromKitchen);
 }
 
-/** The same belief after hearing the neighbours again; nothing of the unit's own evidence is touched. */
-export function withKitchen(before: FoulingPosterior, hyper: Hyper, fromKitchen: KitchenMessage): FoulingPosterior {
-  const { settled, today } = before.state;
-  const run: Run = {
-    ...thaw(settled),
-    bank: new Float64Array(before.state.live),
-    day: toDay(before.asOf),
-    evidence: before.evidence,
-    lastCleanedDay: before.lastCleanedOn === null ? null : toDay(before.lastCleanedOn),
-    bornDay: toDay(before.asOf) - before.state.age,
-  };
-  return summarise({ exposure: before.exposure, settled, today, run }, hyper, fromKitchen);
+/** What a unit tells its kitchen, before the rest of its belief is worked out: `whole` is its `posterior` once its neighbours are heard. */
+export function beforeKitchen(history: UnitHistory, exposure: Exposure, hyper: Hyper) {
+  const filtered = filterHistory(history, exposure, hyper);
+  const run = { ...filtered.run, bank: filtered.run.bank.slice() };
+  const { message } = weigh(run.bank, hyper, exposure.placement, NO_MESSAGE);
+  return { message, whole: (fromKitchen: KitchenMessage) => summarise({ ...filtered, run }, hyper, fromKitchen) };
 }
 
 /** The belief if the newest day's events had been these instead; all must be of that day. */

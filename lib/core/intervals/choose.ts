@@ -86,8 +86,9 @@ export type Choice = {
   weeks: number | null;
   /** The trip is shared there with another visit to the kitchen. */
   rides: boolean;
-  /** Weeks after which the accepted risk is passed; Infinity = not within the years looked at. */
+  /** Weeks after which the first accepted risk is passed, and which that is; Infinity = not within the years looked at. */
   riskWeeks: number;
+  binds: 'limit' | 'packed';
   /** Expected money that keeping to the risk costs over one cycle, where it is what decides; else 0. */
   riskCost: number;
   /** Plain long-run cost of each interval under the whole belief, for drawing and for looking up. */
@@ -106,8 +107,17 @@ function means(cycles: readonly Cycle[], of: (c: Cycle) => Float64Array): Float6
   return sum.map((x) => x / weight);
 }
 
-/** Chooses the next interval of a belief laid out as cycles. `risk`: accepted chance of passing the limit. */
-export function choose(cycles: readonly Cycle[], usual: number, risk: number, eye: Eye, cleaning?: CleaningCost): Choice {
+/** Accepted chances of passing the limit, and of a coil being packed when its date comes. */
+export type Accepted = { limit: number; packed: number };
+
+/** The first interval at which an accepted chance is reached (−1: none), and the weeks at which it is. */
+function firstOver(chances: Float64Array, accepted: number): { k: number; weeks: number } {
+  const k = accepted < 1 ? chances.findIndex((p) => p >= accepted) : -1;
+  return { k, weeks: k < 0 ? Infinity : crossing(chances, k, accepted) };
+}
+
+/** Chooses the next interval of a belief laid out as cycles. */
+export function choose(cycles: readonly Cycle[], usual: number, accepted: Accepted, eye: Eye, cleaning?: CleaningCost): Choice {
   const regret = regrets(cycles, usual);
   const likely = cycles.map((c, i) => ({ c, r: regret[i] as Float64Array })).filter(({ c }) => c.weight > UNLIKELY);
   const learned = COARSE.map((k) => regretAfter(likely.map((l) => l.c), likely.map((l) => l.r), k, eye)); // prettier-ignore
@@ -118,14 +128,16 @@ export function choose(cycles: readonly Cycle[], usual: number, risk: number, ey
   );
   let best = 0;
   for (let k = 1; k < WEEKS.length; k++) if ((total[k] as number) < (total[best] as number)) best = k;
-  const passed = means(cycles, (c) => c.passed);
-  const firstOver = passed.findIndex((p) => p >= risk);
-  const riskWeeks = firstOver < 0 ? Infinity : crossing(passed, firstOver, risk);
-  const held = firstOver < 0 ? best : Math.max(0, firstOver - 1);
+  const limit = firstOver(means(cycles, (c) => c.passed), accepted.limit); // prettier-ignore
+  const packed = firstOver(means(cycles, (c) => c.packed), accepted.packed); // prettier-ignore
+  const binds = packed.weeks < limit.weeks ? 'packed' : 'limit';
+  const first = binds === 'packed' ? packed : limit;
+  const held = first.k < 0 ? best : Math.max(0, first.k - 1);
   return {
     weeks: best === WEEKS.length - 1 ? null : (WEEKS[best] as number),
     rides: cleaning !== undefined && cleaning(best) < usual,
-    riskWeeks,
+    riskWeeks: first.weeks,
+    binds,
     riskCost: held < best ? (total[held] as number) - (total[best] as number) : 0,
     curve: curveOf(cycles, usual, failure),
   };

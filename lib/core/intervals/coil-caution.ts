@@ -48,7 +48,8 @@ export function cautious(
   return all.slice(0, -1).reduce((best, today) => {
     const other = of(asIfToday(posterior, today, hyper));
     const cost = best.cost && other.cost ? (other.cost.weeks < best.cost.weeks ? other.cost : best.cost) : (best.cost ?? other.cost);
-    return { ...best, riskDays: Math.min(best.riskDays, other.riskDays), cost };
+    const { riskDays, risk } = other.riskDays < best.riskDays ? other : best;
+    return { ...best, riskDays, risk, cost };
   }, of(posterior));
 }
 

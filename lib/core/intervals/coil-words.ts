@@ -72,7 +72,7 @@ export function staysSentence(story: CoilStory, weeks: number, guard: Guard | nu
   return `${seen} is what this interval reckons with: ${bears}${near}, ${stays}.`;
 }
 
-function because({ evidence: e, goal, settings }: CoilStory, move: Move): string {
+function because({ evidence: e, goal }: CoilStory, move: Move): string {
   if (move.guard === 'contract' || move.guard === 'warranty') return `the ${move.guard} asks for no longer than ${move.weeks} weeks`;
   if (move.guard === 'maximum') return `the shop goes no longer than ${move.weeks} weeks`;
   if (goal.cost !== null && goal.cost.weeks * 7 <= goal.riskDays)
@@ -80,5 +80,7 @@ function because({ evidence: e, goal, settings }: CoilStory, move: Move): string
   if (e.riskDays === null) return `${lower(goal.riskLimit.name)} is not expected to reach its limit`;
   const dear =
     goal.riskCost >= 1 ? `, and keeping to that costs about ${Math.round(goal.riskCost)} more a cycle than cost alone would` : '';
-  return `${lower(goal.riskLimit.name)} has a ${chance(settings.risk)} chance of passing its limit by day ${e.riskDays}${dear}`;
+  return goal.risk.of === 'packed'
+    ? `the coil has a ${chance(goal.risk.chance)} chance of being packed by day ${e.riskDays}${dear}`
+    : `${lower(goal.riskLimit.name)} has a ${chance(goal.risk.chance)} chance of passing its limit by day ${e.riskDays}${dear}`;
 }

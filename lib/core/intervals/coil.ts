@@ -81,7 +81,7 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
     trips: trips.slice(0, 4),
     cleanRunning,
     riskDays: Number.isFinite(goal.riskDays) ? Math.floor(goal.riskDays) : null,
-    riskLimit: goal.riskLimit.name,
+    riskLimit: goal.risk.of === 'packed' ? 'packed' : goal.riskLimit.name,
     cheapestWeeks: goal.cost?.weeks ?? null,
     usualPackedDays: Math.round(usualDays(posterior, hyper, hyper.grades.thresholds[3])),
     rate: posterior.rate,

@@ -21,7 +21,10 @@ const FAILURE_SD = 0.1;
 /** Hypotheses less likely than this move no date. */
 const UNLIKELY = 3e-4;
 
-export type Costs = Pick<UnitPolicy, 'cleaningCost' | 'comebackCost' | 'energyCostPerDayPerLnK' | 'failureCost' | 'failureChancePerDay'>;
+export type Costs = Pick<
+  UnitPolicy,
+  'cleaningCost' | 'comebackCost' | 'energyCostPerDayPerLnK' | 'failureCost' | 'failureChancePerDay' | 'lateDays'
+>;
 
 /** One hypothesis about a coil (a piece of its belief) over each interval of `WEEKS`, counted from a cleaning. */
 export type Cycle = {
@@ -29,9 +32,10 @@ export type Cycle = {
   /** Expected money of a cycle (the cleaning itself left out) and its expected length in days, a breakdown ending it. */
   spent: Float64Array;
   days: Float64Array;
-  /** Chance of a breakdown in it, and of having passed the shop's limit. */
+  /** Chance of a breakdown in it, of having passed the shop's limit, and of being packed at its end. */
   failure: Float64Array;
   passed: Float64Array;
+  packed: Float64Array;
   energy: Float64Array;
   /** Mean and variance of the deposit at its end. */
   mean: Float64Array;
@@ -50,7 +54,7 @@ export function cycles(fresh: Ahead, costs: Costs, riskLimit: Limit, failureLimi
     const n = WEEKS.length;
     const c: Cycle = {
       weight: piece.weight,
-      spent: new Float64Array(n), days: new Float64Array(n), failure: new Float64Array(n), passed: new Float64Array(n),
+      spent: new Float64Array(n), days: new Float64Array(n), failure: new Float64Array(n), passed: new Float64Array(n), packed: new Float64Array(n),
       energy: new Float64Array(n), mean: new Float64Array(n), variance: new Float64Array(n),
     }; // prettier-ignore
     // Of what is left after a cleaning another cleaning takes nothing off, so it is nobody's cost of waiting.
@@ -80,7 +84,10 @@ export function cycles(fresh: Ahead, costs: Costs, riskLimit: Limit, failureLimi
       c.energy[k] = energy;
       c.passed[k] = Math.max(k > 0 ? (c.passed[k - 1] as number) : 0, over(-riskLimit.lnK, mean, variance));
       // A coil found packed brings somebody back, and a complaint; a breakdown is met by a call-out that cleans as well.
-      const comeback = survival * costs.comebackCost * over(packed, mean, variance);
+      // Visits come late by as much again either way as they do in the mean: a waiting time, exponential.
+      c.packed[k] = Math.max(k > 0 ? (c.packed[k - 1] as number) : 0, over(packed, mean, variance));
+      const late = (costs.lateDays * piece.rate) ** 2;
+      const comeback = survival * costs.comebackCost * over(packed, mean, variance + late);
       c.spent[k] = energy + costs.failureCost * (1 - survival) + comeback;
     }
     all.push(c);

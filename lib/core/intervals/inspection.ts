@@ -1,7 +1,7 @@
-import type { LocalDate } from '../calendar';
+import { toDay, type LocalDate } from '../calendar';
 import { UNIT_KIND_LABEL } from '../equipment/build';
 import { ASPECT_INFO, gradeIndex, isClean, isSevere } from '../findings/grades';
-import type { FailurePosterior, Inspection } from '../fouling';
+import { seasonFactor, type FailurePosterior, type Inspection } from '../fouling';
 import { looksAt, type InspectionTask } from '../tasks';
 import { hiddenFailure } from './closed-forms';
 import { currentWeeks, timingOf, type Timing } from './guards';
@@ -46,7 +46,7 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
   const lastBroken = (input.broken ?? []).reduce<{ on: LocalDate; what: string } | null>((a, b) => (a && a.on >= b.on ? a : b), null);
   const sound = looks.filter((l) => lastBroken === null || l.on > lastBroken.on).length;
   const cleanRunning = Math.min(dirty < 0 ? looks.length : dirty, sound);
-  const best = hiddenFailure(posterior.rate.mean, settings.inspectionCost, settings.hiddenFailureCostPerDay);
+  const { best, times } = bestLook(input);
   const timing = timingOf(input);
   const evidence: InspectionEvidence = {
     looks: looks.slice(0, 4),
@@ -75,7 +75,7 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
     (from, move) => {
       const { subject: what, within } = ASPECT_INFO[aspect];
       const change = `so looking at it moves ${fromTo(from, move.weeks)}; ${undoneBy(move.weeks, from)}`;
-      const mean = spanInWords(posterior.meanDays);
+      const mean = spanInWords(posterior.meanDays / times) + (Math.abs(Math.log(times)) > 0.1 ? ' at this time of year' : '');
       const kind = UNIT_KIND_LABEL[posterior.group.kind].toLowerCase();
       if (severe)
         return `${what} found ${gradeWord(aspect, severe.grade).toLowerCase()} on ${dayInWords(severe.on)}; this ${kind} is now expected to do so about every ${mean}, ${change}.`;
@@ -93,6 +93,19 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
       return `${seen}; ${rail}, ${change}.`;
     },
   );
+}
+
+/** The interval that costs least from the last look on, and how many times as often as over the year failures come in it. */
+function bestLook({ posterior, settings, lastDoneOn }: InspectionRevisionInput) {
+  const { season } = posterior.prior;
+  let times = 1;
+  let best = hiddenFailure(posterior.rate.mean, settings.inspectionCost, settings.hiddenFailureCostPerDay);
+  // The interval says which months it spans, and those which interval: a few rounds settle it to a day or so.
+  for (let round = 0; season && best && round < 4; round++) {
+    times = seasonFactor(season, toDay(lastDoneOn), best.days);
+    best = hiddenFailure(posterior.rate.mean * times, settings.inspectionCost, settings.hiddenFailureCostPerDay);
+  }
+  return { best, times };
 }
 
 /** Newest first, one a day, the worst of the day. */

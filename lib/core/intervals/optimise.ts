@@ -17,15 +17,17 @@ const eyeOf = ({ grades, misread }: Looks) => ({ ...grades, misread });
  * comes at `failureChancePerDay` once the limit is crossed and is followed by a cleaning. `fresh` is the belief just
  * after a cleaning; energy counts only what a cleaning could take away.
  */
-export function costCurve(fresh: Ahead, policy: Omit<Costs, 'comebackCost'>, failureLimit: Limit): CostPoint[] {
-  const all = cycles(fresh, { ...policy, comebackCost: 0 }, NO_LIMIT, failureLimit, Infinity);
-  return choose(all, policy.cleaningCost, 1, eyeOf(DEFAULT_HYPER)).curve;
+export function costCurve(fresh: Ahead, policy: Omit<Costs, 'comebackCost' | 'lateDays'>, failureLimit: Limit): CostPoint[] {
+  const all = cycles(fresh, { ...policy, comebackCost: 0, lateDays: 0 }, NO_LIMIT, failureLimit, Infinity);
+  return choose(all, policy.cleaningCost, { limit: 1, packed: 1 }, eyeOf(DEFAULT_HYPER)).curve;
 }
 
 export type Targets = {
-  /** Days after a cleaning at which the first limit reaches the accepted risk; Infinity = not within the years looked at. */
+  /** Days after a cleaning at which the first accepted chance is reached; Infinity = not within the years looked at. */
   riskDays: number;
   riskLimit: Limit;
+  /** Which accepted chance that is, of the limit or of a packed coil, and how large. */
+  risk: { of: 'limit' | 'packed'; chance: number };
   /** Money that keeping to the risk costs over the next cycle where it decides, else 0. */
   riskCost: number;
   /** Cheapest next interval; null = "no finite optimum": cleaning never pays for itself by energy and failures alone. */
@@ -47,11 +49,13 @@ export function targets(
   // All limits lie on one falling line, so the shallowest is the first to be crossed.
   const riskLimit = limits.reduce((a, b) => (b.lnK > a.lnK ? b : a));
   const all = cycles(fresh, policy, riskLimit, failureLimit, packedAt(looks));
-  const { weeks, rides, riskWeeks, riskCost, curve } = choose(all, policy.cleaningCost, policy.risk, eyeOf(looks), cleaning);
+  const accepted = { limit: policy.risk, packed: policy.packedRisk };
+  const { weeks, rides, riskWeeks, binds, riskCost, curve } = choose(all, policy.cleaningCost, accepted, eyeOf(looks), cleaning);
   const point = weeks === null ? undefined : curve.find((p) => p.weeks === weeks);
   return {
     riskDays: 7 * riskWeeks,
     riskLimit,
+    risk: { of: binds, chance: accepted[binds] },
     riskCost,
     cost: point ? { ...point, ...(rides ? { rides } : {}) } : null,
     curve,

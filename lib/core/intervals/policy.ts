@@ -9,6 +9,8 @@ export type IntervalTask = LearningTask;
 export type ShopPolicy = {
   /** Accepted probability that a limit is crossed between two cleanings, 0–1. */
   risk: number;
+  /** Accepted probability that a coil is packed when its date comes, 0–1. */
+  packedRisk: number;
   /** Used for a unit whose own limits (from the condenser model) are not known. */
   limits: Limit[];
   /** What no unit's own machine may pass on a hot day, in its own quantities. */
@@ -78,6 +80,7 @@ export type LimitSettings = {
 // in service begins to run warm; 225 °F on the discharge line is the trade's usual limit. Both common practice, from memory.
 export const DEFAULT_POLICY: ShopPolicy = {
   risk: 0.2,
+  packedRisk: 0.02,
   limits: [{ name: 'heat rejection', lnK: -0.6 }],
   ownLimits: { coolingLost: 0.1, dischargeK: fahrenheitToKelvin(225) },
   cleaningCost: 60,

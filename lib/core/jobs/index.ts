@@ -1,7 +1,6 @@
 /** Jobs: from a finding or a phone call to finished work. */
 export * from './causes';
 export * from './lists';
-export * from './money';
 export * from './quote';
 export * from './repeat-calls';
 export * from './states';

@@ -1,28 +1,42 @@
+import type { DateHabit, PaperSize } from './habits';
 import type { MeasureUnits } from './preferred';
 
 export type DistanceUnit = 'mi' | 'km';
-type Habits = {
+type RegionInfo = {
   label: string;
   /** Of roads. Speeds go with it. */
   distance: DistanceUnit;
   /** What a customer reads in, who has no setting of their own. */
   customers: MeasureUnits;
+  /** How dates and times are written there, and English (BCP 47). */
+  dates: DateHabit;
+  english: string;
+  paper: PaperSize;
 };
 
 const GAUGES_OF_THE_US: MeasureUnits = { temperature: 'F', pressure: 'psig', mass: 'oz' };
 const METRIC: MeasureUnits = { temperature: 'C', pressure: 'bar', mass: 'g' };
 
-/** Where a shop works: the one setting that distances and customers’ units follow. Miles on the roads of the US and the UK. */
+const DAY_FIRST = { dates: 'day_first', english: 'en-GB', paper: 'A4' } as const;
+
+/** Where a shop works: the one setting that distances, dates and customers’ units follow. Miles on the roads of the US and the UK. */
 export const REGIONS = {
-  us: { label: 'United States', distance: 'mi', customers: GAUGES_OF_THE_US },
-  ca: { label: 'Canada', distance: 'km', customers: { ...METRIC, pressure: 'psig' } },
-  gb: { label: 'United Kingdom', distance: 'mi', customers: METRIC },
-  ie: { label: 'Ireland', distance: 'km', customers: METRIC },
-  au: { label: 'Australia', distance: 'km', customers: METRIC },
-  nz: { label: 'New Zealand', distance: 'km', customers: METRIC },
-  za: { label: 'South Africa', distance: 'km', customers: METRIC },
-  elsewhere: { label: 'Elsewhere, metric', distance: 'km', customers: METRIC },
-} as const satisfies Record<string, Habits>;
+  us: { label: 'United States', distance: 'mi', customers: GAUGES_OF_THE_US, dates: 'month_first', english: 'en-US', paper: 'LETTER' },
+  ca: {
+    label: 'Canada',
+    distance: 'km',
+    customers: { ...METRIC, pressure: 'psig' },
+    dates: 'month_first',
+    english: 'en-CA',
+    paper: 'LETTER',
+  },
+  gb: { label: 'United Kingdom', distance: 'mi', customers: METRIC, ...DAY_FIRST },
+  ie: { label: 'Ireland', distance: 'km', customers: METRIC, ...DAY_FIRST, english: 'en-IE' },
+  au: { label: 'Australia', distance: 'km', customers: METRIC, ...DAY_FIRST, english: 'en-AU' },
+  nz: { label: 'New Zealand', distance: 'km', customers: METRIC, ...DAY_FIRST, english: 'en-NZ' },
+  za: { label: 'South Africa', distance: 'km', customers: METRIC, ...DAY_FIRST },
+  elsewhere: { label: 'Elsewhere, metric', distance: 'km', customers: METRIC, ...DAY_FIRST },
+} as const satisfies Record<string, RegionInfo>;
 export type Region = keyof typeof REGIONS;
 export const REGION_NAMES = ['us', 'ca', 'gb', 'ie', 'au', 'nz', 'za', 'elsewhere'] as const satisfies readonly Region[];
 

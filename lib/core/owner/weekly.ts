@@ -1,6 +1,6 @@
 import { dayWords } from '../calendar/when';
 import type { LocalDate } from '../calendar';
-import { money } from '../jobs/money';
+import { money } from '../measures/figures';
 import { counted } from '../wording/counted';
 
 /** What a week came to, as the letter of Monday tells it. */

@@ -36,7 +36,7 @@ export function toOwn(field: ReadingField, si: number, own: OwnUnits): number {
   return si;
 }
 
-const DECIMALS: Record<(typeof FIELD_INFO)[ReadingField]['dimension'], number> = { temperature: 1, pressure: 1, amps: 1, minutes: 0 };
+const DECIMALS: Record<(typeof FIELD_INFO)[ReadingField]['dimension'], number> = { temperature: 1, pressure: 1, amps: 1, minutes: 1 };
 
 /** "178 psig", "86.5 °F": what an instrument can show, no more. */
 export function ownText(field: ReadingField, si: number, own: OwnUnits): string {

@@ -7,6 +7,7 @@ import type { CertificateOnFile } from '../refrigerant-book/certificates';
 import type { PartOnList } from '../parts/places';
 import type { CylinderOnFile } from '../refrigerant-book/ways';
 import type { OpenRecord, SealedStepEntry } from '../sealed/work';
+import type { DateHabit } from '../measures/habits';
 import type { MeasureUnits } from '../measures/preferred';
 import type { Payloads, ReadingValues } from '../entries/entries';
 
@@ -150,6 +151,8 @@ export type Me = {
   gaugeGrade: string;
   gaugeSpanPa: number;
   currency: string;
+  /** How dates and times are written; absent where the office does not say. */
+  dates?: DateHabit;
   /** Whether arrivals may be told; null until answered, absent where the office does not ask. */
   sharesArrivals?: boolean | null;
   /** Under which the person may handle refrigerant. */

@@ -4,7 +4,7 @@ import { isGradeOf, type CoilGrade, type FanGrade } from '../../core/findings/gr
 import type { FoulingPosterior, Hyper, UnitEvent } from '../../core/fouling';
 import { TRIP_CAUSES } from '../../core/findings/trip-causes';
 import { SAID_CHANGES } from '../../core/fouling';
-import { band, day, limit, meanSd, numbers, placement } from './parts';
+import { band, day, limit, meanSd, numbers, packedNumbers, packNumbers, placement } from './parts';
 import { stored } from './stored';
 
 const coilGrade = z.custom<CoilGrade>((x) => typeof x === 'string' && isGradeOf('coil', x), 'not a grade of the coil');
@@ -40,6 +40,7 @@ const hyper: z.ZodType<Hyper> = z.looseObject({
   misread: z.number(),
   eyes: z.record(z.string(), numbers),
   grades: z.looseObject({ thresholds: z.tuple([z.number(), z.number(), z.number(), z.number()]), sd: z.number() }),
+  unknownRunDays: z.number(),
   clipSds: z.number(),
 });
 
@@ -61,7 +62,7 @@ const posterior: z.ZodType<FoulingPosterior> = z.looseObject({
   fromKitchen: numbers,
   state: z.looseObject({
     settled: z.looseObject({
-      bank: numbers,
+      bank: packedNumbers,
       day: z.number(),
       fanDown: z.boolean(),
       evidence,
@@ -69,9 +70,9 @@ const posterior: z.ZodType<FoulingPosterior> = z.looseObject({
       bornDay: z.number(),
     }),
     today: z.array(event),
-    live: numbers,
+    live: packedNumbers,
     age: z.number(),
-    weights: numbers,
+    weights: packedNumbers,
     growth: z.looseObject({ ...growth, season: season.nullable() }),
   }),
 });
@@ -79,20 +80,40 @@ const posterior: z.ZodType<FoulingPosterior> = z.looseObject({
 const isRecord = (x: unknown): x is Record<string, unknown> => typeof x === 'object' && x !== null;
 const within = (json: unknown, key: string, change: (x: unknown) => unknown): unknown =>
   isRecord(json) ? { ...json, [key]: change(json[key]) } : json;
+/** Before version 3 a coil of unknown age was taken to have run for 60 days. */
+const ranSixty = (fouling: unknown) => (isRecord(fouling) ? { unknownRunDays: 60, ...fouling } : fouling);
 /** Before version 2 all that a cleaning left was taken to stay. */
 const allStays = (growing: unknown) => within(growing, 'restore', (r) => (isRecord(r) ? { baked: 1, ...r } : r));
 
-/** Belief about one unit's coil. */
-export const STORED_POSTERIOR = stored<FoulingPosterior>('belief about a coil', 2, posterior, {
-  1: (json) => within(json, 'state', (state) => within(state, 'growth', allStays)),
+/** Before version 3 the filter's numbers stood as digits; those are read as they are. */
+const packed = ({ state, ...belief }: FoulingPosterior): object => ({
+  ...belief,
+  state: {
+    ...state,
+    settled: { ...state.settled, bank: packNumbers(state.settled.bank) },
+    live: packNumbers(state.live),
+    weights: packNumbers(state.weights),
+  },
 });
+
+/** Belief about one unit's coil. */
+export const STORED_POSTERIOR = stored<FoulingPosterior>(
+  'belief about a coil',
+  3,
+  posterior,
+  { 1: (json) => within(json, 'state', (state) => within(state, 'growth', allStays)) },
+  packed,
+);
 
 /** What the fleet as a whole has taught. */
 export const STORED_FLEET_BELIEF = stored<FleetBelief>(
   'belief about the fleet',
-  2,
-  z.looseObject({ fouling: hyper, failures: z.record(z.string(), z.looseObject({ shape: z.number(), days: z.number() })) }),
-  { 1: (json) => within(json, 'fouling', allStays) },
+  3,
+  z.looseObject({
+    fouling: hyper,
+    failures: z.record(z.string(), z.looseObject({ shape: z.number(), days: z.number(), season: season.optional() })),
+  }),
+  { 1: (json) => within(json, 'fouling', allStays), 2: (json) => within(json, 'fouling', ranSixty) },
 );
 
 /** A unit's own limits, from its machine and its hot day. */

@@ -63,10 +63,17 @@ function kept<T>(name: string, version: number, read: (json: unknown) => T, pack
 
 /**
  * A Json column that holds an object: kept flat, with its version as `v` beside its own keys, so that SQL may look into it.
- * Whoever changes the shape raises the version and writes the way up from the one before.
+ * Whoever changes the shape raises the version and writes the way up from the one before. `pack`: how it is laid down, where that differs;
+ * `schema` reads it back.
  */
-export function stored<T extends object>(name: string, version: number, schema: z.ZodType<T>, up: Up = {}): Stored<T> {
-  return kept(name, version, reader(name, version, schema, up, ({ v: _, ...rest }) => rest), (value) => ({ ...value, v: version })); // prettier-ignore
+export function stored<T extends object>(
+  name: string,
+  version: number,
+  schema: z.ZodType<T>,
+  up: Up = {},
+  pack: (value: T) => object = (value) => value,
+): Stored<T> {
+  return kept(name, version, reader(name, version, schema, up, ({ v: _, ...rest }) => rest), (value) => ({ ...pack(value), v: version })); // prettier-ignore
 }
 
 /** A Json column that holds a list: kept as `{ v, list }`. */

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { text } from '../values/text';
 import { isWeekday } from '../../core/calendar';
+import { CHANGE_ANSWERS } from '../../core/intervals/change-question';
 import { SAID_CHANGES } from '../../core/fouling/said-change';
 import { Bounded, Name, NearPositionField, OptionalEmail, TimeZone, Version, WeekHours, FreeText } from '../values/fields';
 import { Altitude, HotDayAir } from '../values/measures';
@@ -58,6 +59,13 @@ export const KitchenChanged = z.object({
   what: text().min(3, 'Say what changed.').max(200),
 });
 export type KitchenChanged = z.output<typeof KitchenChanged>;
+
+/** What the office says when it is asked what changed. */
+export const AnswerChange = z.object({
+  id: z.uuid(),
+  answer: z.enum(CHANGE_ANSWERS, { error: 'Choose what changed, or that nothing did.' }),
+});
+export type AnswerChange = z.output<typeof AnswerChange>;
 
 export const RemoveBlackout = z.object({ id: z.uuid() });
 

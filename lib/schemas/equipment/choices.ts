@@ -1,3 +1,4 @@
+import { whole } from '../../core/measures/figures';
 import { z } from 'zod';
 import { WAYS } from '../../core/choices';
 import { POUND_KG } from '../../core/measures';
@@ -7,7 +8,7 @@ const money = (most: number) =>
   z.coerce
     .number({ error: 'Write a number.' })
     .min(0, 'Not below nothing.')
-    .max(most, `At most ${most.toLocaleString('en-US')}.`);
+    .max(most, `At most ${whole(most)}.`);
 const years = z.coerce.number({ error: 'Write the years.' }).min(0.5, 'At least half a year.').max(60, 'At most 60.');
 const blank = <T extends z.ZodType>(schema: T) =>
   z

@@ -18,6 +18,7 @@ export const PolicyForm = z
     /** When the settings were read, so that nobody's change is lost. */
     seen: text(),
     riskPercent: number(1, 50, 'Between 1 and 50 %.'),
+    packedRiskPercent: number(0.5, 50, 'Between 0.5 and 50 %.'),
     coolingLostPercent: number(2, 50, 'Between 2 and 50 %.'),
     discharge: number(-100, 400, 'That is no discharge temperature.'),
     degrees: z.enum(['F', 'C']),
@@ -59,6 +60,7 @@ export function policyFromForm(before: ShopPolicy, f: PolicyForm): ShopPolicy {
   return {
     ...before,
     risk: f.riskPercent / 100,
+    packedRisk: f.packedRiskPercent / 100,
     ownLimits: { coolingLost: f.coolingLostPercent / 100, dischargeK: dischargeK(f) },
     cleaningCost: f.cleaningCost,
     tripCost: f.tripCost,

@@ -1,6 +1,8 @@
+import { whole } from '../../core/measures/figures';
 import { z } from 'zod';
 import { text } from '../values/text';
 import { LIMITS } from '../../core/equipment/limits';
+import { DATE_HABITS } from '../../core/measures/habits';
 import { kmFrom, kmIn, REGION_NAMES, SPEED_LABEL, speedShown } from '../../core/measures/region';
 import { Email, Name, OptionalEmail, PositionField, Ticked, TimeZone, FreeText } from '../values/fields';
 import { NewPassword, strong } from '../people/people';
@@ -27,6 +29,7 @@ export const EditShop = z
       .min(LIMITS.circuity[0], `At least ${LIMITS.circuity[0]}.`)
       .max(LIMITS.circuity[1], `At most ${LIMITS.circuity[1]}.`),
     region: z.enum(REGION_NAMES, { error: 'Choose where the shop works.' }),
+    dates: z.enum(DATE_HABITS, { error: 'Choose how dates are written.' }),
     speed: z.number({ error: 'Write a number.' }),
     speedOnFile: z.number().optional(),
     distance: Distance,
@@ -50,7 +53,7 @@ const money = (most: number, ask: string) =>
   z
     .number({ error: ask })
     .min(0, 'Not below nothing.')
-    .max(most, `At most ${most.toLocaleString('en-US')}.`);
+    .max(most, `At most ${whole(most)}.`);
 
 /** What things cost the shop, in its own currency. All of it is asked, and none of it is assumed. */
 export const SetCosts = z

@@ -10,7 +10,10 @@ export async function readBytes(request: Request, most: number): Promise<Uint8Ar
     size += part.value.byteLength;
     if (size > most) {
       await reader?.cancel();
-      throw new AppError('too_large', `That is more than ${Math.round(most / 1e6)} MB.`);
+      throw new AppError(
+        'too_large',
+        `That is more than ${most >= 1e6 ? `${Math.round(most / 1e6)} MB` : `${Math.round(most / 1e3)} kB`}.`,
+      );
     }
     chunks.push(part.value);
   }

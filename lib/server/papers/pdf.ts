@@ -56,13 +56,3 @@ export async function renderPdf(paper: Paper): Promise<Uint8Array<ArrayBuffer>> 
   haveFonts();
   return new Uint8Array(await renderToBuffer(paper));
 }
-
-/** The same as a file that a browser shows. `name` is its name, without its ending. */
-export const pdfFile = async (paper: Paper, name: string): Promise<Response> =>
-  new Response(await renderPdf(paper), {
-    headers: {
-      'content-type': 'application/pdf',
-      'content-disposition': `inline; filename="${name}.pdf"`,
-      'cache-control': 'private, no-store',
-    },
-  });

@@ -101,6 +101,7 @@ export async function askPage(person: APIRequestContext, address: string, partsO
   if (status === 403 || status === 404) return 'no';
   if (status >= 300 && status < 400) return reply.headers().location?.match(/\/sign-in(\?to=|$)/) ? 'no' : 'in';
   if (status !== 200) throw new Error(`${address}: ${status}`);
+  if (!reply.headers()['cache-control']?.includes('no-store')) throw new Error(`${address}: a cache may keep it`);
   if (/NEXT_REDIRECT;[a-z]+;\/sign-in|NEXT_HTTP_ERROR_FALLBACK;40[134]|This link does not open/.test(text)) return 'no';
   return 'in';
 }

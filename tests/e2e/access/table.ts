@@ -187,6 +187,7 @@ export const ACTIONS: Record<string, Row> = {
   'kitchens/actions putKitchenBack':   ['in',  'in',     'no',     'no'],
   'kitchens/actions addClosedDays':    ['in',  'in',     'no',     'no'],
   'kitchens/actions sayKitchenChanged': ['in',  'in',     'no',     'no'],
+  'kitchens/actions sayWhatChanged':   ['in',  'in',     'no',     'no'],
   'kitchens/actions removeClosedDays': ['in',  'in',     'no',     'no'],
   'me/actions saveMyUnits':            ['in',  'in',     'in',     'no'],
   'me/actions saveMyArrivals':         ['in',  'in',     'in',     'no'],

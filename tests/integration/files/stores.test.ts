@@ -140,7 +140,7 @@ describe('moved between stores', () => {
       ['bucket', 'database'],
     ] as const) {
       let cuts = 0;
-      for (let step = 1; ; step += 5) {
+      for (let step = 1; ; step += 11) {
         let left = step;
         const cut = (store: PictureStore): PictureStore => {
           const counted = <A extends unknown[], R>(work: (...args: A) => Promise<R>) => async (...args: A) => {
@@ -164,7 +164,7 @@ describe('moved between stores', () => {
 
   it('killed as a process again and again, it ends at last with all of them', async () => {
     const hashes = await onFile();
-    Object.assign(bucket.state, { slowMs: 50 });
+    Object.assign(bucket.state, { slowMs: 30 });
     const env = { ...process.env, ...bucket.settings, DATABASE_URL: database.url, RIMEBOOK_PICTURES: bucket.where };
     let kills = 0;
     for (let n = 0; n < 30; n++) {

@@ -5,6 +5,8 @@ import { unitFiles } from '@/lib/features/evidence/reads/findings-history';
 import { reviseRulesAfterVisit } from '@/lib/features/intervals/verbs/revise-after-visit';
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
 import { dueElsewhere } from '@/lib/features/intervals/reads/rule-changes';
+import { openChangeQuestions } from '@/lib/features/intervals/reads/change-questions';
+import { answerChange } from '@/lib/features/intervals/verbs/answer-change';
 import { kitchenChanged } from '@/lib/features/intervals/verbs/kitchen-changed';
 import { visitsOnFile } from '@/lib/features/tablet/reads/visits-on-file';
 import { whatIf } from '@/lib/features/intervals/verbs/what-if';
@@ -225,5 +227,32 @@ describe('a kitchen that changed', () => {
     await expect(db.unitEvent.create({ data: { unitId: have.unit.id, kind: 'note', cause: 'fan', at: ctx.now } })).rejects.toThrow(
       /unit_event_cause_of_trip/,
     );
+  });
+
+  it('is asked of the office once its coils come out otherwise, and follows the answer', async () => {
+    const { db } = database;
+    const have = await haveOneUnit(db);
+    const mine = async () =>
+      (await openChangeQuestions(db, { role: 'dispatcher', userId: '' }, 50)).find((q) => q.kitchenId === have.kitchen.id);
+    const see = async (on: string, coil: string) => close(await visited(have, on, { coil }));
+    for (const on of ['2026-01-05', '2026-02-02', '2026-03-02', '2026-03-30', '2026-04-27']) await see(on, 'filmed');
+    expect(await mine()).toBeUndefined();
+    await see('2026-05-25', 'packed');
+    await see('2026-06-08', 'packed');
+    const question = await mine();
+    expect(question).toMatchObject({ since: '2026-05-25', breathes: 'more', looks: 2 });
+    const ctx = { db, actor: null, now: new Date('2026-06-09T12:00:00Z') };
+    const rate = async () => (await db.unitFouling.findUniqueOrThrow({ where: { unitId: have.unit.id } })).ratePerDay;
+    const before = await rate();
+    await answerChange(ctx, { id: question?.id ?? '', answer: 'equipment' });
+    expect(await rate()).toBeGreaterThan(before);
+    expect(await mine()).toBeUndefined();
+    await expect(answerChange(ctx, { id: question?.id ?? '', answer: 'nothing' })).rejects.toMatchObject({ code: 'conflict' });
+    // What was answered is not asked again of the same looks, and one kitchen is asked once at a time.
+    await close(await visited(have, '2026-06-22', { coil: 'matted' }));
+    expect(await mine()).toBeUndefined();
+    const row = { kitchenId: have.kitchen.id, since: ctx.now, breathes: 'less', looks: 1, askedAt: ctx.now } as const;
+    await db.changeQuestion.create({ data: row });
+    await expect(db.changeQuestion.create({ data: row })).rejects.toMatchObject({ code: 'P2002' });
   });
 });

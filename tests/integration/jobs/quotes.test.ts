@@ -8,7 +8,8 @@ import { saveQuote } from '@/lib/features/jobs/verbs/save-quote';
 import { sendQuote } from '@/lib/features/jobs/verbs/send-quote';
 import sharp from 'sharp';
 import { expectInOrder, picturesOnPaper, textOfPaper } from '@/tests/support/paper';
-import { quotePdf } from '@/lib/server/papers/quote-pdf';
+import { QuotePaper } from '@/lib/server/papers/quote-paper';
+import { onPaper, renderPdf } from '@/lib/server/papers/pdf';
 import { useDatabase } from '@/tests/support/database';
 import { haveOneUnit, jobRow, personRow } from '@/tests/support/factories';
 
@@ -141,11 +142,12 @@ it('goes on paper and into a file for the books', async () => {
   ] as const) {
     const customer = { ...whole.job.kitchen.customer, language };
     const quote = { ...whole, job: { ...whole.job, kitchen: { ...whole.job.kitchen, customer } } };
-    const pdf = await quotePdf(quote, { name: 'Larkspur Cold', phone: '555 0100', email: '' }, [photo]);
-    const text = await textOfPaper(pdf, '');
+    const shop = { name: 'Larkspur Cold', phone: '555 0100', email: '', footer: 'Thank you.', logo: null };
+    const pdf = await renderPdf(QuotePaper(await onPaper({ quote, shop, photos: [photo] }, language)));
+    const text = await textOfPaper(pdf, 'Larkspur Cold · 555 0100');
     expectInOrder(text, [
-      'Larkspur Cold', words[0], `${whole.job.number}-${whole.version}`, have.customer.name, have.kitchen.name, have.unit.name, whole.reason,
-      words[1], '2.5 h', '$118.00', '$295.00', 'Fan motor (FM-9)', '$64.95', '$64.95', '10.25', '$6.66', words[2], '$366.61', '20',
+      'Larkspur Cold', have.customer.name, have.kitchen.name, words[0], `${whole.job.number}-${whole.version}`, whole.reason, have.unit.name,
+      words[1], '2.5 h', '$118.00', '$295.00', 'Fan motor (FM-9)', '$64.95', '$64.95', '10.25', '$6.66', words[2], '$366.61', '20', 'Thank you.',
     ]); // prettier-ignore
     expect(picturesOnPaper(pdf)).toBe(1);
   }

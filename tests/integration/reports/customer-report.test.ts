@@ -3,7 +3,7 @@ import type { Region } from '@/lib/core/measures/region';
 import { extractText, getDocumentProxy } from 'unpdf';
 import { describe, expect, it } from 'vitest';
 import { createElement } from 'react';
-import { ReportPaper } from '@/app/_ui/report/report-paper';
+import { ReportPaper } from '@/lib/server/papers/report-paper';
 import { customerReport, reportsSent } from '@/lib/features/reports/reads/customer-report';
 import { noteOpening, pictureByLink, reportByLink } from '@/lib/features/reports/reads/report-link';
 import { customersUnits } from '@/lib/features/shop/reads/shop';

@@ -2,7 +2,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { createElement } from 'react';
 import sharp from 'sharp';
 import { expect, it } from 'vitest';
-import { ReportPaper } from '@/app/_ui/report/report-paper';
+import { ReportPaper } from '@/lib/server/papers/report-paper';
 import { paperOfVisit } from '@/lib/features/reports/verbs/open-report';
 import { renderPdf } from '@/lib/server/papers/pdf';
 import { unitRow, visitRow } from '@/prisma/seed/rows';

@@ -1,6 +1,6 @@
 import { createElement } from 'react';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { kitchenBeliefs } from '@/lib/core/evidence';
+import { kitchenBeliefs, type UnitBelief } from '@/lib/core/evidence';
 import { TASK_KINDS } from '@/lib/core/tasks/kinds';
 import { judgeDates, judgeGrades } from '@/lib/core/owner/judged';
 import { judgedForesights, surprises } from '@/lib/features/owner/reads/foresights';
@@ -10,13 +10,15 @@ import { replayOnFile } from '@/lib/features/owner/reads/replay';
 import { workOutReplay } from '@/lib/features/owner/verbs/work-out-replay';
 import { kitchenSeasons } from '@/lib/features/owner/reads/seasons';
 import { exportRanking } from '@/lib/features/owner/verbs/export-ranking';
-import { ReportPaper } from '@/app/_ui/report/report-paper';
+import { ReportPaper } from '@/lib/server/papers/report-paper';
 import { paperOfVisit } from '@/lib/features/reports/verbs/open-report';
 import { renderPdf } from '@/lib/server/papers/pdf';
 import { expectInOrder, expectRowsOnPaper, textOfPaper } from '@/tests/support/paper';
 import { kendallTau } from '@/tests/support/kendall';
 import { unitFiles } from '@/lib/features/evidence/reads/findings-history';
 import { fleetBelief } from '@/lib/features/evidence/reads/fouling';
+import { refitStep } from '@/lib/features/intervals/verbs/refit-step';
+import { STORED_POSTERIOR } from '@/lib/database/stored/fouling';
 import { reviseRulesAfterVisit } from '@/lib/features/intervals/verbs/revise-after-visit';
 import { storeEstimate } from '@/lib/features/evidence/verbs/store-estimate';
 import { makeShop, SEED } from '@/prisma/seed/demo-shop';
@@ -100,12 +102,20 @@ describe('the demo shop', () => {
     const { db } = database;
     const kitchen = await db.kitchen.findFirstOrThrow({ where: { name: 'Pearl Row' } });
     const beliefs = kitchenBeliefs(await unitFiles(db, { kitchenId: kitchen.id }), await fleetBelief(db));
+    const [first = expect.fail('no units')] = beliefs;
     expect(beliefs.length).toBeGreaterThan(5);
+    const onFile = (b: UnitBelief) => db.unitFouling.findUniqueOrThrow({ where: { unitId: b.file.unitId } });
     for (const b of beliefs) {
-      const row = await db.unitFouling.findUniqueOrThrow({ where: { unitId: b.file.unitId } });
+      const row = await onFile(b);
       expect(row.ratePerDay / b.fouling.rate.mean).toBeCloseTo(1, 8);
       expect((row.baseline as { cleanRiseK: number }).cleanRiseK).toBeCloseTo(b.evidence.baseline.cleanRiseK, 8);
     }
+    // The refit reads only what a coil rests on, and keeps numbers as bytes: to the last digit the same belief.
+    const prior = await db.fleetPrior.findFirstOrThrow({ orderBy: { fittedAt: 'desc' } });
+    const before = await onFile(first);
+    await refitStep(db, { what: 'bring_up', kitchenIds: [kitchen.id], priorId: prior.id });
+    expect((await onFile(first)).updatedAt).not.toEqual(before.updatedAt);
+    for (const b of beliefs) expect(STORED_POSTERIOR.read((await onFile(b)).posterior)).toEqual(b.fouling);
   });
 
   it('holds the same estimate that the service gives for a reading', async () => {

@@ -8,6 +8,7 @@ import { localDate } from '@/lib/core/calendar/local-date';
 import { wallTimes } from '@/lib/core/calendar/rrule-library';
 import { endOf, parseRule, weeksRule } from '@/lib/core/calendar/rule';
 import * as when from '@/lib/core/calendar/when';
+import { followHabits } from '@/lib/core/measures/habits';
 import { instantOf, utcOffsetMinutes, wallClock } from '@/lib/core/calendar/zone';
 
 describe('a rule in words', () => {
@@ -148,6 +149,27 @@ describe('a moment as people write it', () => {
     expect(lead).toBe(-420);
     expect([timeAt(at, lead), dayAt(at, lead), dateAt(at, lead)]).toEqual([when.timeIn(at, DENVER), when.dayIn(at, DENVER), '2026-11-03']);
     expect([timeAt(at, 540), dayAt(at, 540), dateAt(at, 540)]).toEqual(['01:30', 'Wed 4 Nov', '2026-11-04']);
+  });
+
+  it('as the shop is used to it, on pages and tablets alike, and to English customers as they are', () => {
+    try {
+      followHabits({ dates: 'month_first', english: 'en-GB' });
+      expect([when.timeIn(at, DENVER), when.dayIn(at, DENVER), when.longDayIn(at, DENVER)]).toEqual([
+        '9:30 AM',
+        'Tue, Nov 3',
+        'Tuesday, November 3',
+      ]);
+      expect([when.dateWords('2026-11-03'), when.momentIn(at, DENVER)]).toEqual(['Nov 3, 2026', 'Tue, Nov 3, 9:30 AM']);
+      for (const hour of [0, 1, 11, 12, 13, 23]) {
+        const then = Date.UTC(2026, 10, 3, hour, 5);
+        expect([timeAt(then, 0), dayAt(then, 0)]).toEqual([when.timeIn(then, 'UTC'), when.dayIn(then, 'UTC')]);
+      }
+      expect(when.customerDay(at, DENVER, 'en')).toBe('Tuesday 3 November');
+      expect(when.customerFullDate('2027-01-05', 'en')).toBe('5 Jan 2027');
+      expect(when.customerDay(at, DENVER, 'es')).toMatch(/martes.*3 de noviembre/);
+    } finally {
+      followHabits({ dates: 'day_first', english: 'en-US' });
+    }
   });
 
   it('goes into a column of dates and comes out again', () => {

@@ -34,6 +34,12 @@ describe('one answer about a coil', () => {
     expect(now.seen).toMatchObject({ grade: 'matted', cleanedOn: null });
   });
 
+  it('says nothing of limits where water cools the condenser', () => {
+    const passed = { limitDates: [limit('Cooling lost', '2026-11-27')] };
+    expect(coilNow(facts(passed)).passes?.name).toBe('Cooling lost');
+    expect(coilNow(facts({ ...passed, byWater: true }))).toMatchObject({ verdict: 'by_water', passes: null });
+  });
+
   it('counts a cleaning of the same day, and one that did not help', () => {
     const met = facts({ grades: [look('2026-11-24', 'matted')], cleanings: [d('2026-11-24')] });
     expect(coilNow(met).verdict).toBe('in_order');

@@ -43,6 +43,7 @@ describe('the shop’s policy', () => {
   const form = {
     seen: 'x',
     riskPercent: '10',
+    packedRiskPercent: '4',
     coolingLostPercent: '8',
     discharge: '215',
     degrees: 'F',

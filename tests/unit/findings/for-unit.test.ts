@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { aspectsOf, coilWords, type has, SIDE_LABEL, SIDES, SOUND_TOGETHER } from '@/lib/core/findings/for-unit';
-import { ASPECTS, gradeIndex, GRADES, isGradeOf } from '@/lib/core/findings/grades';
+import { ASPECTS, bestGrade, GRADES, isGradeOf } from '@/lib/core/findings/grades';
 import { TRIP_CAUSE_LABEL, TRIP_CAUSES } from '@/lib/core/findings/trip-causes';
 
 const air = (kind: Parameters<typeof has>[0]['kind']) => ({ kind, condenserKind: 'fin_and_tube' as const });
@@ -40,8 +40,8 @@ describe('what there is to look at on a unit', () => {
   });
 
   it('one word for all that is sound goes to parts that can be sound, never to dirt', () => {
-    for (const aspect of SOUND_TOGETHER) expect(gradeIndex(aspect, 'sound')).toBe(0);
-    expect(SOUND_TOGETHER).toHaveLength(ASPECTS.filter((a) => isGradeOf(a, 'sound')).length);
+    for (const aspect of SOUND_TOGETHER) expect(bestGrade(aspect)).toBe(aspect === 'air_path' ? 'open' : 'sound');
+    expect(SOUND_TOGETHER).toHaveLength(ASPECTS.filter((a) => isGradeOf(a, 'sound')).length + 1);
     expect(isGradeOf('coil', 'sound')).toBe(false);
   });
 });

@@ -52,7 +52,7 @@ describe('cheapest interval', () => {
     const best = costCurve(certain(1 / 90, 90), prices, never).reduce((a, b) => (b.costPerDay < a.costPerDay ? b : a));
     expect(Math.abs(best.weeks * 7 - (exact?.days ?? NaN))).toBeLessThanOrEqual(7);
     expect(best.costPerDay).toBeCloseTo(exact?.costRate ?? NaN, 2);
-    const settings = { ...P, ...prices, cleaningCost: 400 };
+    const settings = { ...P, ...prices, cleaningCost: 400, packedRisk: 1 };
     expect(targets(certain(1 / 90, 90), settings, [{ name: 'cooling', lnK: -5 }], never)).toMatchObject({
       cost: null,
       riskDays: Infinity,

@@ -23,6 +23,7 @@ describe('policies tried on invented fleets', () => {
       'crude rule',
       'good simple rule',
       'best constant in hindsight',
+      'knows units, not their luck',
     ]);
     // Nobody who chose one interval beforehand is cheaper than whoever chooses it afterwards, unit by unit.
     const cost = (name: string) => a.sides.find((s) => s.policy === name)?.costPerUnitYear ?? NaN;

@@ -1,7 +1,7 @@
 import { createElement } from 'react';
 import { extractText, getDocumentProxy } from 'unpdf';
 import { expect, it } from 'vitest';
-import { ReportPaper } from '@/app/_ui/report/report-paper';
+import { ReportPaper } from '@/lib/server/papers/report-paper';
 import type { CustomerReport, ShopOnReport } from '@/lib/core/reports/visit-for-customer';
 import { onPaper, renderPdf } from '@/lib/server/papers/pdf';
 

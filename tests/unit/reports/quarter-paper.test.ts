@@ -1,6 +1,6 @@
 import { createElement } from 'react';
 import { it } from 'vitest';
-import { QuarterPaper } from '@/app/_ui/report/quarter-paper';
+import { QuarterPaper } from '@/lib/server/papers/quarter-paper';
 import { localDate } from '@/lib/core/calendar';
 import { quarterOf } from '@/lib/core/reports/quarter';
 import { quarterForCustomer, type QuarterKitchen, type QuarterUnit } from '@/lib/core/reports/quarter-for-customer';

@@ -25,3 +25,11 @@ it('each page has a policy with a nonce of its own, and stands in no frame', () 
     expect(policy).not.toMatch(/script-src[^;]*'unsafe-(inline|eval)'/);
   }
 });
+
+it('what is larger than the framework takes in is refused with words, before it is read', async () => {
+  const sent = (bytes: number) =>
+    proxy(new NextRequest('http://localhost:3000/customers/import', { method: 'POST', headers: { 'content-length': String(bytes) } }));
+  expect(sent(12 * 1024 * 1024).status).toBe(200);
+  const refused = sent(12 * 1024 * 1024 + 1);
+  expect([refused.status, await refused.text()]).toEqual([413, expect.stringContaining('split the file')]);
+});

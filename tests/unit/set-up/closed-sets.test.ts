@@ -5,6 +5,7 @@ import { ENTERED_EVENTS, UNIT_EVENT_LABEL } from '@/lib/core/entries/entries';
 import { IMPORT_STATUSES } from '@/lib/core/fleet-csv';
 import { RULE_CHANGE_LABEL, RULE_REVIEW_LABEL } from '@/lib/core/intervals/changes';
 import { MASS_UNITS, PRESSURE_UNITS, TEMPERATURE_UNITS } from '@/lib/core/measures/preferred';
+import { DATE_HABITS } from '@/lib/core/measures/habits';
 import { REGION_NAMES } from '@/lib/core/measures/region';
 import { FORESIGHT_BY } from '@/lib/core/owner/judged';
 import { PART_PLACES } from '@/lib/core/parts';
@@ -28,6 +29,7 @@ const SETS: Record<string, readonly string[]> = {
   PressureUnit: PRESSURE_UNITS,
   MassUnit: MASS_UNITS,
   Region: REGION_NAMES,
+  DateHabit: DATE_HABITS,
   ForesightBy: FORESIGHT_BY,
 };
 

@@ -85,18 +85,22 @@ describe('the door to the database', { timeout: 60_000 }, () => {
   });
 });
 
-describe('dates', { timeout: 60_000 }, () => {
+describe('dates and figures', { timeout: 60_000 }, () => {
   it.each([
     ['lib/core/x.ts', 'export const x = (d: Date) => d.toISOString().slice(0, 10);'],
     ['lib/features/x/verbs/x.ts', "export const x = (d: Date) => d.toISOString().split('T')[0];"],
     ['lib/features/x/reads/x.ts', 'export const x = (d: Date | null) => d?.toISOString().slice(0, 10);'],
     ['app/x/page.tsx', 'export const x = (d: Date) => d.toLocaleDateString();'],
     ['app/_ui/x.ts', "export const x = new Intl.DateTimeFormat('en');"],
+    ['app/x/page.tsx', 'export const x = (n: number) => n.toLocaleString();'],
+    ['lib/core/x.ts', "export const x = (n: number) => Intl.NumberFormat('en').format(n);"],
+    ['lib/features/x/verbs/x.ts', "export { format } from 'date-fns'; import { format as f } from 'date-fns'; export const x = f;"],
   ])('%s refuses: %s', async (file, code) => {
     expect(await broken(file, code)).toContain('no-restricted-syntax');
   });
 
-  it('are cut and written in the calendar', async () => {
+  it('are written in rooms of their own', async () => {
+    expect(await broken('lib/core/measures/figures.ts', "export const x = (n: number) => n.toLocaleString('en');")).toEqual([]);
     expect(await broken('lib/core/calendar/x.ts', 'export const x = (d: Date) => d.toISOString().slice(0, 10);')).toEqual([]);
   });
 });

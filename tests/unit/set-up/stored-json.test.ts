@@ -7,6 +7,7 @@ import { STORED_HOURS } from '@/lib/database/stored/shop';
 import { STORED_REPORT } from '@/lib/database/stored/imports';
 import { STORED_PROPOSAL } from '@/lib/database/stored/planning';
 import { STORED_ENTERED, STORED_ENTRY_DETAIL } from '@/lib/database/stored/records';
+import { packedNumbers, packNumbers } from '@/lib/database/stored/parts';
 import { stored, StoredJsonError } from '@/lib/database/stored/stored';
 import { columnsOf } from '../../support/prisma-schema';
 
@@ -62,6 +63,15 @@ describe('stored JSON', () => {
     expect(STORED_PROPOSAL.read({ ...proposal, v: 1 }).input).toEqual([{ ...finding, message: 'Nobody may.' }]);
     expect(STORED_ENTRY_DETAIL.read({ note: 'a b', told: 'a', v: 1 })).toEqual({ note: 'a b', forTablet: 'a' });
     expect(STORED_REPORT.read({ problems: [], summary: { known: 3 } }).summary.rowsOnFile).toBe(3);
+  });
+
+  it('keeps long lists of numbers as bytes to the last bit, reads them as digits too, and refuses what is neither', () => {
+    const list = [0.1 + 0.2, -1e-308, Number.MAX_VALUE, 5e-324, -0, Math.PI, 42];
+    expect(packedNumbers.parse(packNumbers(list))).toEqual(list);
+    expect(packedNumbers.parse(JSON.parse(JSON.stringify([0.1, 2])))).toEqual([0.1, 2]);
+    expect(packedNumbers.parse(packNumbers([]))).toEqual([]);
+    for (const bad of ['AAAA', '0.1, 0.2 and 3 more', packNumbers([NaN]), packNumbers([1, Infinity]), [1, '2'], null, 7])
+      expect(packedNumbers.safeParse(bad).success, String(bad)).toBe(false);
   });
 
   it('reads figures that an earlier demo shop kept as numbers', () => {

@@ -18,6 +18,7 @@ export function SetUpForm() {
 
   // The browser knows where the shop most likely is.
   useEffect(() => {
+    // eslint-disable-next-line no-restricted-syntax -- writes nothing: where this browser stands
     if (zone.current && !zone.current.value) zone.current.value = Intl.DateTimeFormat().resolvedOptions().timeZone;
   }, []);
 

@@ -1,5 +1,6 @@
 import Link from 'next/link';
-import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, money, type JobSource, type JobState, type JobUrgency } from '@/lib/core/jobs';
+import { JOB_STATE_LABEL, JOB_URGENCY_LABEL, type JobSource, type JobState, type JobUrgency } from '@/lib/core/jobs';
+import { money } from '@/lib/core/measures/figures';
 import { dateWords, dayIn, dayWords, momentIn } from '@/lib/core/calendar/when';
 import { State } from '@/app/_ui/states/state';
 

@@ -1,3 +1,4 @@
+import { short } from '@/lib/core/measures/figures';
 import type { ReactNode } from 'react';
 import { Figure } from '@/app/_ui/figures/figure';
 import { moneyIn, type Scale } from '@/app/_ui/figures/measure';
@@ -9,8 +10,7 @@ import type { Replay } from '@/lib/core/owner/replay';
 type OnFile = { replay: Replay | null; sampled: number; currency: string; from: string; to: string; calendarWeeks: number; at: Date };
 
 const COUNT: Scale = { unit: '', of: (x) => x, decimals: 1, most: 1 };
-const round = (x: number) =>
-  `${x < 0 ? '−' : ''}${Math.abs(x) < 10 ? Math.abs(x).toFixed(1) : Math.round(Math.abs(x)).toLocaleString('en-US')}`;
+const round = (x: number) => short(x).replace('-', '−');
 /** Three digits of a sum: more than what is believed of a coil can tell. */
 const sum = (x: number) => round(Number(x.toPrecision(3)));
 

@@ -1,3 +1,4 @@
+import { whole } from '@/lib/core/measures/figures';
 import Link from 'next/link';
 import { cleaningSentence, cleaningSources, type CleaningWorth } from '@/lib/core/evidence';
 import { dayIn, timeIn } from '@/lib/core/calendar/when';
@@ -52,7 +53,7 @@ export function Worth({ weighed, prices, failureChancePerDay, currency, timeZone
             <li>
               As of {dayIn(at, timeZone)}, {timeIn(at, timeZone)}.
             </li>
-            {more ? <li>Only the {worth.coils.toLocaleString('en-US')} that come due first are counted.</li> : null}
+            {more ? <li>Only the {whole(worth.coils)} that come due first are counted.</li> : null}
           </ul>
         </details>
       </div>

@@ -1,3 +1,4 @@
+import { whole } from '@/lib/core/measures/figures';
 import { REFRIGERANTS, safetyOf } from '@/lib/core/refrigerants/api';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
@@ -24,8 +25,8 @@ export function Cautions({ refrigerant }: { refrigerant: string }) {
         ))}
       </ul>
       <p className="mt-3 text-sm text-soft">
-        {info.name}. {info.gwpAR4 === null ? '' : `GWP ${info.gwpAR4.toLocaleString('en-US')} (100 years, IPCC AR4). `}Class by ASHRAE 34,
-        from memory: the nameplate decides.
+        {info.name}. {info.gwpAR4 === null ? '' : `GWP ${whole(info.gwpAR4)} (100 years, IPCC AR4). `}Class by ASHRAE 34, from memory: the
+        nameplate decides.
       </p>
     </Sheet>
   );

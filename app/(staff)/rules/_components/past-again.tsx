@@ -1,3 +1,4 @@
+import { short } from '@/lib/core/measures/figures';
 import { Figure } from '@/app/_ui/figures/figure';
 import { moneyIn } from '@/app/_ui/figures/measure';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
@@ -5,7 +6,6 @@ import type { Replay, ReplaySum } from '@/lib/core/owner/replay';
 
 export type Past = { asked: Replay; calendar: ReplaySum; calendarWeeks: number };
 
-const short = (x: number) => (x < 10 ? x.toFixed(1) : Math.round(x).toLocaleString('en-US'));
 const LINES: readonly (readonly [string, (s: ReplaySum) => number])[] = [
   ['Cleanings', (s) => s.cleanings],
   ['Breakdowns expected', (s) => s.breakdowns],

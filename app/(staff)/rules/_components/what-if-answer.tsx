@@ -1,3 +1,4 @@
+import { decimal, whole } from '@/lib/core/measures/figures';
 import Link from 'next/link';
 import { Figure } from '@/app/_ui/figures/figure';
 import { moneyIn } from '@/app/_ui/figures/measure';
@@ -16,8 +17,6 @@ type Answer = {
   scale: number;
   past: Past | null;
 };
-
-const whole = (x: number) => Math.round(x).toLocaleString('en');
 
 /** Visits and money a month, as the present policy settles and as the asked one would. */
 export function WhatIfAnswer({ answer, saved, currency }: { answer: Answer | null; saved: boolean; currency: string }) {
@@ -67,7 +66,7 @@ export function WhatIfAnswer({ answer, saved, currency }: { answer: Answer | nul
         <tbody>
           {lines.map(([label, of, decimals]) => {
             const change = of(asked) - of(now);
-            const text = (x: number) => x.toLocaleString('en', { minimumFractionDigits: decimals, maximumFractionDigits: decimals });
+            const text = (x: number) => decimal(x, decimals);
             return (
               <tr key={label}>
                 <Td>{label}</Td>

@@ -35,6 +35,14 @@ function rows({ rules: r, degrees, currency }: Props): { title: string; rows: Ro
           drag: [1, 50, 1],
         },
         {
+          name: 'packedRiskPercent',
+          label: 'Accepted chance of a packed coil',
+          unit: '%',
+          value: tidy(r.packedRisk * 100),
+          hint: 'On the day a cleaning falls due, for each coil.',
+          drag: [1, 30, 1],
+        },
+        {
           name: 'coolingLostPercent',
           label: 'Cooling lost on a hot day',
           unit: '%',

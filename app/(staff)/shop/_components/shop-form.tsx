@@ -1,6 +1,7 @@
 'use client';
 
 import Link from 'next/link';
+import { DATE_HABIT_LABEL, DATE_HABITS, type DateHabit } from '@/lib/core/measures/habits';
 import { REGION_NAMES, REGIONS, SPEED_LABEL, speedShown, type Region } from '@/lib/core/measures/region';
 import { Check } from '@/app/_ui/fields/check';
 import { Field, FormErrors, Select } from '@/app/_ui/fields/field';
@@ -25,9 +26,12 @@ export type ShopFields = {
   circuity: number;
   speedKmh: number;
   region: Region;
+  dates: DateHabit;
 };
 
 const WHERE = REGION_NAMES.map((value) => ({ value, label: REGIONS[value].label }));
+
+const DATES = DATE_HABITS.map((value) => ({ value, label: DATE_HABIT_LABEL[value] }));
 
 export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) {
   const { form, error, on, busy, saved } = useActionForm(saveShop);
@@ -59,7 +63,16 @@ export function ShopForm({ shop: s, seen }: { shop: ShopFields; seen: string }) 
                 {...on('region')}
                 options={WHERE}
                 defaultValue={s.region}
-                hint="Miles or kilometres follow it, and the units in which customers read."
+                hint="Miles or kilometres follow it, and the dates and units in which customers read."
+              />
+            </div>
+            <div className="sm:col-span-2">
+              <Select
+                label="Dates and times"
+                {...on('dates')}
+                options={DATES}
+                defaultValue={s.dates}
+                hint="On the office’s pages, in letters to you, and on the tablets once they have talked to the office."
               />
             </div>
             <div className="sm:col-span-2">

@@ -90,7 +90,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params, que
           mayReview={can(actor, 'overrule:rules') && !off}
         />
         {evidence ? (
-          <Fold id="evidence" title="Evidence" aside="how the coil went, what it costs, every visit">
+          <Fold id="evidence" title="Evidence" aside={inEvidence(unit)}>
             <UnitEvidence evidence={evidence} units={measures} name={unit.name} unitId={unit.id} />
           </Fold>
         ) : null}
@@ -110,6 +110,10 @@ export default definePage('read:equipment', async ({ db, actor, now, params, que
     </>
   );
 });
+
+/** Air tells nothing of a condenser that water cools. */
+const inEvidence = ({ condenserKind }: Unit) =>
+  condenserKind === 'water_cooled' ? 'every visit' : 'how the coil went, what it costs, every visit';
 
 const historyOf = (query: { visits?: string }) => (query.visits === 'all' ? 'all' : 'latest');
 

@@ -19,10 +19,11 @@ const OPTIONS = [
   { value: UNKNOWN_REFRIGERANT, label: 'Not known: the nameplate cannot be read' },
 ];
 
-/** The refrigerant with its safety class; the caution stands beside the choice of one that burns. */
+/** The refrigerant with its safety class; the caution stands beside the choice of one that burns. Of what is on file the unit's page has said it. */
 export function RefrigerantField({ value, error }: { value?: string; error?: string[] }) {
-  const [id, setId] = useState(value ?? '');
-  const caution = flammableCaution(id);
+  const [onFile] = useState(value ?? '');
+  const [id, setId] = useState(onFile);
+  const caution = id === onFile ? null : flammableCaution(id);
   return (
     <div className="flex flex-col gap-2">
       <Select

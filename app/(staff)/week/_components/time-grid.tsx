@@ -4,6 +4,7 @@ import { useState, type DragEvent, type KeyboardEvent } from 'react';
 import type { LocalDate } from '@/lib/core/calendar';
 import { dayWords } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
+import { hourOfDay, timeOfDay } from '@/lib/core/calendar/at-offset';
 import { clockOf, type MinuteSpan } from '@/lib/core/visits/time-grid';
 import { GridItem, type GridVisit } from './grid-item';
 
@@ -58,7 +59,7 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
   const span = hours.to - hours.from;
   const share = (minutes: number) => (100 * (Math.min(hours.to, Math.max(hours.from, minutes)) - hours.from)) / span;
   const marks = Array.from({ length: span / 60 + 1 }, (_, i) => hours.from / 60 + i);
-  const heldAt = held ? `${dayWords(days[held.day] ?? today)}, ${clockOf(held.from)}, ${rows[held.row]?.name ?? ''}` : '';
+  const heldAt = held ? `${dayWords(days[held.day] ?? today)}, ${timeOfDay(held.from)}, ${rows[held.row]?.name ?? ''}` : '';
 
   const put = (key: string, row: number, day: number, from: number) => {
     const [r, d] = [rows[row], days[day]];
@@ -130,7 +131,7 @@ export function TimeGrid({ label, days, today, rows, items, hours, onPut }: Prop
                     className="absolute bottom-0 -translate-x-1/2 text-xs text-soft first:translate-x-0 last:-translate-x-full"
                     style={{ left: `${share(h * 60)}%` }}
                   >
-                    {h}
+                    {hourOfDay(h)}
                   </span>
                 ))}
               </div>

@@ -1,3 +1,4 @@
+import { whole } from '@/lib/core/measures/figures';
 import type { Metadata } from 'next';
 import { speedWords } from '@/lib/core/measures/region';
 import { counted } from '@/lib/core/wording/counted';
@@ -33,7 +34,7 @@ export default definePage('plan:week', async ({ db }) => {
             <li>
               {stored === 0
                 ? 'No minutes are imported now.'
-                : `${counted(stored, 'pair is', 'pairs are')} imported now, of ${(kitchens.length * (kitchens.length - 1)).toLocaleString('en-US')} between ${counted(kitchens.length, 'kitchen')}.`}
+                : `${counted(stored, 'pair is', 'pairs are')} imported now, of ${whole(kitchens.length * (kitchens.length - 1))} between ${counted(kitchens.length, 'kitchen')}.`}
             </li>
             <li>
               A pair that is not imported is worked out from coordinates: straight line × {road.circuity} at{' '}

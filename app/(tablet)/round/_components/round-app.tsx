@@ -1,6 +1,7 @@
+import { useEffect } from 'react';
 import type { Tablet } from '@/lib/tablet/tablet';
 import { TabletProvider, useSnapshot } from '../_lib/tablet-context';
-import { usePlace } from '../_lib/use-place';
+import { followLinks, usePlace } from '../_lib/use-place';
 import { InstallWorker } from './install-worker';
 import { AddUnit, CloseVisit, EntriesPage, TagPage, UnitPage } from './later';
 import { LeaveGuard } from './leave-guard';
@@ -11,6 +12,7 @@ import { TopBar } from './top-bar';
 import { VisitPage } from './visit/visit-page';
 
 export function RoundApp({ tablet }: { tablet: Tablet }) {
+  useEffect(followLinks, []);
   return (
     <TabletProvider value={tablet}>
       <LeaveGuard />

@@ -33,7 +33,9 @@ export function useEstimator(refrigerant: string): Estimator | null {
 }
 
 let readied: Snapshot['visits'] | null = null;
-const idle = () => new Promise<void>((go) => ('requestIdleCallback' in window ? requestIdleCallback(() => go()) : setTimeout(go, 200)));
+/** When nobody presses anything. */
+export const idle = () =>
+  new Promise<void>((go) => ('requestIdleCallback' in window ? requestIdleCallback(() => go()) : setTimeout(go, 200)));
 
 /** Makes ready what the round's units need, while nobody presses anything, so that no reading waits for it. */
 export async function readyEstimators(visits: Snapshot['visits']): Promise<void> {

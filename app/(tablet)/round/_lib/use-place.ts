@@ -40,7 +40,24 @@ export const to = {
   signIn: '/sign-in',
 };
 
-export const go = (hash: string): void => window.location.assign(hash);
+/** At once: the browser itself would tell of it a picture or two later. */
+export function go(hash: string): void {
+  if (hash === window.location.hash) return;
+  window.history.pushState(null, '', hash);
+  window.dispatchEvent(new Event('hashchange'));
+}
+
+/** Links of the round go the same short way. */
+export function followLinks(): () => void {
+  const follow = (e: MouseEvent) => {
+    const hash = e.target instanceof Element ? e.target.closest('a')?.getAttribute('href') : null;
+    if (!hash?.startsWith('#/') || e.defaultPrevented || e.button !== 0 || e.ctrlKey || e.metaKey || e.shiftKey || e.altKey) return;
+    e.preventDefault();
+    go(hash);
+  };
+  document.addEventListener('click', follow);
+  return () => document.removeEventListener('click', follow);
+}
 
 export function usePlace(): Place {
   const [place, setPlace] = useState(() => readPlace(window.location.hash));

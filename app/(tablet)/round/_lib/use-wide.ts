@@ -1,15 +1,12 @@
-import { useEffect, useState } from 'react';
+import { useSyncExternalStore } from 'react';
 
-const WIDE = '(min-width: 640px)';
+// One for the whole screen: many rows ask.
+const query = window.matchMedia('(min-width: 640px)');
+
+function subscribe(look: () => void): () => void {
+  query.addEventListener('change', look);
+  return () => query.removeEventListener('change', look);
+}
 
 /** Whether there is room for two things beside one another: a tablet, not a phone. */
-export function useWide(): boolean {
-  const [wide, set] = useState(() => window.matchMedia(WIDE).matches);
-  useEffect(() => {
-    const query = window.matchMedia(WIDE);
-    const look = () => set(query.matches);
-    query.addEventListener('change', look);
-    return () => query.removeEventListener('change', look);
-  }, []);
-  return wide;
-}
+export const useWide = (): boolean => useSyncExternalStore(subscribe, () => query.matches);

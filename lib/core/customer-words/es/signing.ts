@@ -2,7 +2,7 @@ import { isKeyOf } from '../../typed/closed-set';
 import { TASK_KIND_INFO } from '../../tasks/kinds';
 import type { Aspect, Grade } from '../../findings/grades';
 import type { SigningWords } from '../en/signing';
-import { REPORT_ES } from './report';
+import { FOUND_ES, LEFT_STILL_ES } from './found';
 
 const EVENT: Record<Parameters<SigningWords['event']>[0], string> = {
   high_pressure_trip: 'Corte por alta presión',
@@ -22,7 +22,7 @@ const SOON: Record<Parameters<SigningWords['work']>[1], string> = {
 };
 
 const sentence = ({ aspect, grade }: { aspect: Aspect; grade: Grade | null }): string =>
-  (grade && (REPORT_ES.found[aspect] as Partial<Record<Grade, string>>)[grade]) ?? '';
+  (grade && (FOUND_ES[aspect] as Partial<Record<Grade, string>>)[grade]) ?? '';
 
 /** What whoever signs on the spot reads before signing. */
 export const SIGNING_ES: SigningWords = {
@@ -31,7 +31,7 @@ export const SIGNING_ES: SigningWords = {
   parts: (parts) => `Repuestos: ${parts}.`,
   gone: (why) => `Ya no está: ${why}`,
   noReach: (why) => `No se pudo llegar: ${why}`,
-  found: (f, left) => [sentence(f), left ? REPORT_ES.leftStill(sentence(left)) : ''].filter(Boolean).join(' '),
+  found: (f, left) => [sentence(f), left ? LEFT_STILL_ES(sentence(left)) : ''].filter(Boolean).join(' '),
   task: (t) => (isKeyOf(TASK_KIND_INFO, t.kindKey) ? TASK_KIND_INFO[t.kindKey].spanish : t.label.toLowerCase()),
   done: (tasks) => `Hecho: ${tasks}`,
   notDone: (task, why) => `No se hizo: ${task}. ${why}`,

@@ -5,7 +5,7 @@ import { lastChange } from '../reads/audit';
 import type { Prisma, Tx } from '../../../database/client';
 import { refusedBy } from '../../../database/constraints';
 import type { ServiceContext } from '../../context';
-import { writeAudit } from './write-audit';
+import { auditBy } from './write-audit';
 
 /** JSON with keys in order: PostgreSQL gives them back in another than they were written in. */
 const inOrder = (value: unknown): string =>
@@ -38,14 +38,16 @@ export const writeEdit = <T extends object>(
   before: T,
   after: Partial<{ [K in keyof T]: unknown }>,
 ) =>
-  writeAudit(db, {
-    at: now,
-    userId: actor?.userId ?? null,
-    action: of.action,
-    entity: of.entity,
-    entityId: of.id,
-    detail: { changed: differences(before, after) },
-  });
+  auditBy(
+    db,
+    { actor, now },
+    {
+      action: of.action,
+      entity: of.entity,
+      entityId: of.id,
+      detail: { changed: differences(before, after) },
+    },
+  );
 
 /** What to tell someone whose form was opened before another person's change: who, what, and what now. */
 export async function staleError(db: Tx, entity: string, id: string, noun: string): Promise<AppError> {

@@ -6,7 +6,7 @@ import { AppError } from '../../../core/errors';
 import type { Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
 import type { MakePage, RevokePage } from '../../../schemas/customers/customer-pages';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy, writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { calendarToken, hashToken, newToken } from '../../links/reads/link-token';
 import { shopSettings } from '../../shop/reads/settings';
@@ -87,13 +87,15 @@ export async function revokePage({ db, actor, now }: ServiceContext, { id }: Rev
     const { count } = await tx.customerPage.updateMany({ where: { id, revokedAt: null }, data: { revokedAt: now } });
     if (count === 0) throw new AppError('conflict', 'That link was taken back already.');
     const page = await tx.customerPage.findUniqueOrThrow({ where: { id }, select: { customerId: true, holder: true } });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'customer.page_revoked',
-      entity: 'Customer',
-      entityId: page.customerId,
-      detail: { holder: page.holder },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'customer.page_revoked',
+        entity: 'Customer',
+        entityId: page.customerId,
+        detail: { holder: page.holder },
+      },
+    );
   });
 }

@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { lockRow } from '../../../database/lock';
 import { withinTransaction } from '../../../database/transaction';
 import type { Archive, Restore } from '../../../schemas/customers/customers';
@@ -20,14 +20,16 @@ export function archiveCustomer({ db, actor, now }: ServiceContext, { id, versio
     const off = await takeUnitsOff(tx, { kitchenId: { in: kitchenIds } }, now, reason);
     await tx.kitchen.updateMany({ where: { id: { in: kitchenIds } }, data: { archivedAt: now, version: { increment: 1 } } });
     await tx.customer.update({ where: { id }, data: { archivedAt: now, version: { increment: 1 } } });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'customer.archived',
-      entity: 'Customer',
-      entityId: id,
-      detail: { reason, kitchenIds, ...off },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'customer.archived',
+        entity: 'Customer',
+        entityId: id,
+        detail: { reason, kitchenIds, ...off },
+      },
+    );
   });
 }
 
@@ -40,6 +42,6 @@ export function restoreCustomer({ db, actor, now }: ServiceContext, { id, versio
     if (customer.version !== version || !customer.archivedAt) throw await staleError(tx, 'Customer', id, 'this customer');
     await tx.customer.update({ where: { id }, data: { archivedAt: null, version: { increment: 1 } } });
     await putBack(tx, await lastOffFile(tx, 'customer.archived', id));
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'customer.restored', entity: 'Customer', entityId: id });
+    await auditBy(tx, { actor, now }, { action: 'customer.restored', entity: 'Customer', entityId: id });
   });
 }

@@ -1,5 +1,5 @@
 import 'server-only';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewCustomer } from '../../../schemas/customers/customers';
 import { orSay } from '../../audit/verbs/changes';
@@ -13,7 +13,7 @@ export const CUSTOMER_REFUSALS = {
 export function createCustomer({ db, actor, now }: ServiceContext, input: NewCustomer): Promise<{ customerId: string }> {
   const work = withinTransaction(db, async (tx) => {
     const { id } = await tx.customer.create({ data: { ...input, createdAt: now } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'customer.created', entity: 'Customer', entityId: id });
+    await auditBy(tx, { actor, now }, { action: 'customer.created', entity: 'Customer', entityId: id });
     return { customerId: id };
   });
   return orSay(work, CUSTOMER_REFUSALS);

@@ -3,6 +3,7 @@ import { STORED_COMPRESSOR_MAP } from '../../../database/stored/shop';
 import { isId } from '../../../core/ids/is-id';
 import type { Tx } from '../../../database/client';
 import { toLocalDate } from '../../../core/calendar/date-column';
+import { changeOnFile } from '../../intervals/reads/change-on-file';
 
 /** A unit with its kitchen and customer, or null. */
 export async function unitPage(db: Tx, id: string) {
@@ -48,16 +49,8 @@ export async function tasksOfUnit(db: Tx, unitId: string) {
       active: t.active,
       onVisit: t.visitTasks[0] ? { id: t.visitTasks[0].visit.id, startsAt: t.visitTasks[0].visit.startsAt.getTime() } : null,
       changes: t.changes.map((c) => ({
-        id: c.id,
-        at: c.at.getTime(),
-        kind: c.kind,
-        fromRule: c.fromRule,
-        toRule: c.toRule,
-        fromDueOn: c.fromDueOn && toLocalDate(c.fromDueOn),
-        toDueOn: c.toDueOn && toLocalDate(c.toDueOn),
-        reason: c.reason,
+        ...changeOnFile(c),
         by: (c.byUserId && nameOf.get(c.byUserId)) ?? null,
-        review: c.review,
       })),
     }))
     .sort((a, b) => Number(b.active) - Number(a.active) || a.sort - b.sort);

@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { lockRow } from '../../../database/lock';
 import { withinTransaction } from '../../../database/transaction';
 import type { Archive, Restore } from '../../../schemas/customers/customers';
@@ -17,14 +17,16 @@ export function archiveUnit({ db, actor, now }: ServiceContext, { id, version, r
     if (!unit) throw new AppError('not_found', 'That unit is not on file.');
     if (unit.version !== version || unit.archivedAt) throw await staleError(tx, 'Unit', id, 'this unit');
     const off = await takeUnitsOff(tx, { id }, now, reason);
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'unit.archived',
-      entity: 'Unit',
-      entityId: id,
-      detail: { reason, ...off },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'unit.archived',
+        entity: 'Unit',
+        entityId: id,
+        detail: { reason, ...off },
+      },
+    );
   });
 }
 
@@ -38,7 +40,7 @@ export function restoreUnit({ db, actor, now }: ServiceContext, { id, version }:
     if (unit.kitchen.archivedAt) throw new AppError('conflict', `${unit.kitchen.name} is out of use. Put the kitchen back in use first.`);
     const off = await lastOffFile(tx, 'unit.archived', id);
     await putBack(tx, { kitchenIds: [], unitIds: [id], taskIds: off.taskIds });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'unit.restored', entity: 'Unit', entityId: id });
+    await auditBy(tx, { actor, now }, { action: 'unit.restored', entity: 'Unit', entityId: id });
   });
   return orSay(work, UNIT_REFUSALS);
 }

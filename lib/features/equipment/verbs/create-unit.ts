@@ -3,7 +3,7 @@ import { STORED_COMPRESSOR_MAP } from '../../../database/stored/shop';
 import { randomUUID } from 'node:crypto';
 import { blankUnit, type UnitSent } from '../../../core/equipment/unit-fields';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { writeOrNull } from '../../../database/json';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewUnit } from '../../../schemas/equipment/equipment';
@@ -52,7 +52,7 @@ export function createUnit(
         createdAt: now,
       },
     });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'unit.created', entity: 'Unit', entityId: unitId });
+    await auditBy(tx, { actor, now }, { action: 'unit.created', entity: 'Unit', entityId: unitId });
     const taskIds = await ensureDefaultTasks({ db: tx, actor, now }, unitId, { lastCleanedOn, firstDueOn }, givenIds);
     return { unitId, tag, taskIds };
   });

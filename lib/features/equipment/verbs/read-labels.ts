@@ -3,10 +3,10 @@ import { AppError } from '../../../core/errors';
 import type { Tx } from '../../../database/client';
 
 export type Label = { tag: string; unit: string; kitchen: string };
-export type LabelSheet = { kitchen: string; paper: 'A4' | 'LETTER'; labels: Label[] };
+export type LabelSheet = { kitchen: string; labels: Label[] };
 
 /**
- * Labels of a kitchen's units, or of one unit. Letter paper where the shop reckons in US or Canadian dollars.
+ * Labels of a kitchen's units, or of one unit.
  * @throws AppError not_found
  */
 export async function readLabels({ db }: { db: Tx }, asked: { kitchenId: string; unitId?: string }): Promise<LabelSheet> {
@@ -17,7 +17,5 @@ export async function readLabels({ db }: { db: Tx }, asked: { kitchenId: string;
     select: { tag: true, name: true },
   });
   if (!kitchen || units.length === 0) throw new AppError('not_found', 'There is no unit on file here to print a label for.');
-  const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true } });
-  const paper = ['USD', 'CAD'].includes(shop?.currency ?? 'USD') ? 'LETTER' : 'A4';
-  return { kitchen: kitchen.name, paper, labels: units.map((u) => ({ tag: u.tag, unit: u.name, kitchen: kitchen.name })) };
+  return { kitchen: kitchen.name, labels: units.map((u) => ({ tag: u.tag, unit: u.name, kitchen: kitchen.name })) };
 }

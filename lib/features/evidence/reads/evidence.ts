@@ -25,7 +25,7 @@ import type { TaskShown, UnitEvidenceShown, VisitShown } from '../../../core/evi
 import { cyclePicture, headPicture } from '../../../core/evidence/pictures';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { unitFiles, visitDate } from './findings-history';
-import { fleetBelief, kitchenPosteriors, policyOnFile } from './fouling';
+import { fleetBelief, kitchenMessages, policyOnFile } from './fouling';
 import type { Tx } from '../../../database/client';
 
 /** Of the history of visits, unless all are asked for. */
@@ -54,7 +54,7 @@ export async function unitEvidence(
   ]);
   if (!file) return null;
   const today = todayIn(timeZone, now.getTime());
-  const neighbours = await kitchenPosteriors(db, kitchenId, fleet.fouling.modelVersion);
+  const neighbours = await kitchenMessages(db, kitchenId, fleet.fouling.modelVersion);
   const [belief] = kitchenBeliefs([file], fleet, neighbours);
   if (!belief) return null;
   const own = ownLimits(file.unit, belief.evidence.baseline, file.conditions, rules.ownLimits);

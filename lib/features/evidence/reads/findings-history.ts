@@ -21,13 +21,15 @@ type More = {
   withoutReadings?: string;
   /** Units wanted although they were archived. */
   evenArchived?: readonly string[];
+  /** Only what a belief about the coil rests on: no findings of drains, ice and the like. */
+  coilOnly?: boolean;
 };
 
 /**
  * What lies on file about units still in service: of closed visits, without superseded entries.
  */
 export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<UnitFile[]> {
-  const { withVisit, withoutReadings, evenArchived = [] } = more;
+  const { withVisit, withoutReadings, evenArchived = [], coilOnly } = more;
   const where =
     'kitchenId' in which
       ? { kitchenId: which.kitchenId }
@@ -44,18 +46,19 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
   const rows = await recordsOf(
     db,
     units.map((u) => u.id),
-    { withVisit, withoutReadings },
+    { withVisit, withoutReadings, coilOnly },
   );
   return units.map((u): UnitFile => {
     const unit = condenserUnitOf(u, u.kitchen);
-    const { cleanings = [], events = [], findings = [], facts = [] } = rows.get(u.id) ?? {};
+    const { cleanings = [], events = [], findings = [], facts = [], lookedFrom } = rows.get(u.id) ?? {};
+    const madeOn = todayIn(u.kitchen.timeZone, u.createdAt.getTime());
     const dates = (kind: UnitEventKind) => events.filter((e) => e.kind === kind).map((e) => e.on);
     return {
       unitId: u.id,
       kitchenId: u.kitchenId,
       unit,
       conditions: conditionsOf(unit, priced(u.kitchen, shop), shop?.currency ?? 'USD'),
-      startedOn: todayIn(u.kitchen.timeZone, u.createdAt.getTime()),
+      startedOn: lookedFrom && lookedFrom < madeOn ? lookedFrom : madeOn,
       cleanings,
       findings,
       trips: tripsOf(events),

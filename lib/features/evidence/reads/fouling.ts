@@ -1,8 +1,9 @@
 import 'server-only';
-import { DEFAULT_HYPER, type FoulingPosterior } from '../../../core/fouling';
+import { DEFAULT_HYPER } from '../../../core/fouling';
 import { type FleetBelief } from '../../../core/evidence';
 import { DEFAULT_POLICY, readPolicy, type ShopPolicy } from '../../../core/intervals';
-import { STORED_FLEET_BELIEF, STORED_POSTERIOR } from '../../../database/stored/fouling';
+import { STORED_FLEET_BELIEF } from '../../../database/stored/fouling';
+import { numbers } from '../../../database/stored/parts';
 import { STORED_POLICY } from '../../../database/stored/shop';
 import type { Tx } from '../../../database/client';
 
@@ -22,11 +23,10 @@ export async function policyOnFile(db: Tx): Promise<ShopPolicy> {
   return shop ? readPolicy(STORED_POLICY.read(shop.policy)) : DEFAULT_POLICY;
 }
 
-/** Posteriors on file of a kitchen's units, of one model only: others speak another language. */
-export async function kitchenPosteriors(db: Tx, kitchenId: string, modelVersion: string): Promise<Map<string, FoulingPosterior>> {
-  const rows = await db.unitFouling.findMany({
-    where: { unit: { kitchenId, archivedAt: null }, modelVersion },
-    select: { unitId: true, posterior: true },
-  });
-  return new Map(rows.map((r) => [r.unitId, STORED_POSTERIOR.read(r.posterior)]));
+/** What a kitchen's units tell each other, of one model only: others speak another language. */
+export async function kitchenMessages(db: Tx, kitchenId: string, modelVersion: string) {
+  const rows = await db.$queryRaw<{ unitId: string; message: unknown }[]>`
+    SELECT f."unitId", f.posterior -> 'message' AS message FROM "UnitFouling" f JOIN "Unit" u ON u.id = f."unitId"
+    WHERE u."kitchenId" = ${kitchenId}::uuid AND u."archivedAt" IS NULL AND f."modelVersion" = ${modelVersion}`;
+  return new Map(rows.map((r) => [r.unitId, { message: numbers.parse(r.message) }]));
 }

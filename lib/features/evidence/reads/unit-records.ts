@@ -3,6 +3,7 @@ import type { LocalDate } from '../../../core/calendar';
 import type { CauseId, Figure, Verdict } from '../../../core/condenser';
 import type { UnitEventKind } from '../../../core/entries/entries';
 import type { FindingFact, ReadingFact } from '../../../core/evidence';
+import { FAILURE_ASPECTS } from '../../../core/findings/grades';
 import { fanDead, seenAt } from '../../../core/findings/seen';
 import type { TripCause } from '../../../core/findings/trip-causes';
 import { COIL_CLEANING } from '../../../core/tasks';
@@ -51,8 +52,26 @@ export const cleaningDays = (withVisit?: string) => Prisma.sql`
   UNION SELECT (e.at AT TIME ZONE k."timeZone")::date FROM "UnitEvent" e WHERE e."unitId" = u.id AND e.kind = ${CLEANED_BEFORE}::"UnitEventKind"
   UNION SELECT t."lastDoneOn" FROM "Task" t WHERE t."unitId" = u.id AND t."kindKey" = ${COIL_CLEANING} AND t."lastDoneOn" IS NOT NULL`;
 
+/** As a list: a fleet has millions of findings, and the names of their parts would be most of what is sent. */
+const FINDING = Prisma.sql`json_build_array(${DAY}, f.aspect, f.grade, f.phase, f."byUserId")`;
+type FindingRow = [FindingFact['on'], FindingFact['aspect'], grade: string, FindingFact['phase'], by: string | null];
+const findingOf = ([on, aspect, grade, phase, by]: FindingRow): FindingFact => ({
+  on,
+  aspect,
+  grade,
+  phase,
+  ...(by === null ? {} : { by }),
+});
+
 const findings = (withVisit?: string) => Prisma.sql`
-  SELECT json_agg(json_strip_nulls(json_build_object('on', ${DAY}, 'aspect', f.aspect, 'grade', f.grade, 'phase', f.phase, 'by', f."byUserId")) ORDER BY f.at, f.id)
+  SELECT json_build_object('list', json_agg(${FINDING} ORDER BY f.at, f.id)) ${gradedFindings(withVisit)}`;
+
+/** A record begins with its oldest look, also where that was not at the coil. */
+const coilFindings = (withVisit?: string) => Prisma.sql`
+  SELECT json_build_object('list', json_agg(${FINDING} ORDER BY f.at, f.id) FILTER (WHERE f.aspect IN ('coil', 'condenser_fan')),
+    'from', min(${DAY}) FILTER (WHERE f.phase = 'found' AND f.aspect::text = ANY(${[...FAILURE_ASPECTS]}))) ${gradedFindings(withVisit)}`;
+
+const gradedFindings = (withVisit?: string) => Prisma.sql`
   FROM "Finding" f JOIN "Visit" v ON v.id = f."visitId" WHERE f."unitId" = u.id AND f."supersededAt" IS NULL AND f.grade IS NOT NULL AND ${counted(withVisit)}`;
 
 const EVENTS = Prisma.sql`
@@ -62,24 +81,36 @@ const EVENTS = Prisma.sql`
 type UnitRecords = {
   cleanings: LocalDate[];
   findings: FindingFact[];
+  /** Where only the coil is asked for: the oldest look at what else may fail. */ lookedFrom: LocalDate | null;
   facts: EstimateFact[];
   events: { on: LocalDate; kind: UnitEventKind; cause: TripCause | null }[];
+};
+
+type Row = { [K in 'cleanings' | 'facts' | 'events']: UnitRecords[K] | null } & {
+  id: string;
+  findings: { list: FindingRow[] | null; from?: LocalDate | null };
 };
 
 /** What lies on file about each unit, in one statement: of closed visits, without superseded entries. */
 export async function recordsOf(
   db: Tx,
   unitIds: readonly string[],
-  which: { withVisit?: string; withoutReadings?: string },
+  { withVisit, withoutReadings, coilOnly }: { withVisit?: string; withoutReadings?: string; coilOnly?: boolean },
 ): Promise<Map<string, UnitRecords>> {
-  const rows = await db.$queryRaw<({ id: string } & { [K in keyof UnitRecords]: UnitRecords[K] | null })[]>(Prisma.sql`
-    SELECT u.id, (SELECT json_agg(c.day ORDER BY c.day) FROM (${cleaningDays(which.withVisit)}) c) AS cleanings,
-      (${findings(which.withVisit)}) AS findings, (${estimateFacts(which)}) AS facts, (${EVENTS}) AS events
+  const rows = await db.$queryRaw<Row[]>(Prisma.sql`
+    SELECT u.id, (SELECT json_agg(c.day ORDER BY c.day) FROM (${cleaningDays(withVisit)}) c) AS cleanings,
+      (${coilOnly ? coilFindings(withVisit) : findings(withVisit)}) AS findings, (${estimateFacts({ withVisit, withoutReadings })}) AS facts, (${EVENTS}) AS events
     FROM "Unit" u JOIN "Kitchen" k ON k.id = u."kitchenId" WHERE u.id = ANY(${[...unitIds]}::uuid[])`);
   return new Map(
-    rows.map(({ id, ...r }) => [
+    rows.map(({ id, cleanings, findings: { list, from }, facts, events }) => [
       id,
-      { cleanings: r.cleanings ?? [], findings: r.findings ?? [], facts: r.facts ?? [], events: r.events ?? [] },
+      {
+        cleanings: cleanings ?? [],
+        findings: list?.map(findingOf) ?? [],
+        lookedFrom: from ?? null,
+        facts: facts ?? [],
+        events: events ?? [],
+      },
     ]),
   );
 }

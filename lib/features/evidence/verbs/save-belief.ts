@@ -1,6 +1,6 @@
 import 'server-only';
 import { fromLocalDate } from '../../../core/calendar/date-column';
-import type { FleetBelief, OwnLimits, UnitBelief } from '../../../core/evidence';
+import type { FleetBelief, OwnLimits, CoilBelief } from '../../../core/evidence';
 import { STORED_BASELINE } from '../../../database/stored/estimate';
 import { STORED_FLEET_BELIEF, STORED_OWN_LIMITS, STORED_POSTERIOR } from '../../../database/stored/fouling';
 import { Prisma, type Tx } from '../../../database/client';
@@ -9,7 +9,7 @@ export const saveFleetBelief = (db: Tx, belief: FleetBelief, fittedAt: Date) =>
   db.fleetPrior.create({ data: { hyper: STORED_FLEET_BELIEF.write(belief), modelVersion: belief.fouling.modelVersion, fittedAt } });
 
 /** A belief as plain values under the names of its columns, dates as text. */
-function foulingJson({ file, evidence, fouling }: UnitBelief) {
+function foulingJson({ file, evidence, fouling }: CoilBelief) {
   const { grades, readings, cleanings } = fouling.evidence;
   return {
     unitId: file.unitId,
@@ -26,7 +26,7 @@ function foulingJson({ file, evidence, fouling }: UnitBelief) {
 }
 
 /** A belief as its row. `own` is left as it is on file where it is not given; null says that there are no numbers. */
-export function foulingRow(belief: UnitBelief, own?: OwnLimits | null) {
+export function foulingRow(belief: CoilBelief, own?: OwnLimits | null) {
   const { asOf, ...row } = foulingJson(belief);
   return {
     ...row,
@@ -35,13 +35,13 @@ export function foulingRow(belief: UnitBelief, own?: OwnLimits | null) {
   };
 }
 
-export async function saveBelief(db: Tx, belief: UnitBelief, own?: OwnLimits | null): Promise<void> {
+export async function saveBelief(db: Tx, belief: CoilBelief, own?: OwnLimits | null): Promise<void> {
   const row = foulingRow(belief, own);
   await db.unitFouling.upsert({ where: { unitId: row.unitId }, create: row, update: row });
 }
 
 /** Limits that are not given stay as they are on file. `ownKey` says what they were worked out from. */
-export type BeliefToSave = { belief: UnitBelief; own?: OwnLimits | null; ownKey?: string };
+export type BeliefToSave = { belief: CoilBelief; own?: OwnLimits | null; ownKey?: string };
 
 /** Many beliefs in one statement. */
 export async function saveBeliefs(tx: Tx, beliefs: readonly BeliefToSave[], now: Date): Promise<void> {

@@ -7,7 +7,7 @@ import { baselineFrom, estimateOnFile, kitchenBeliefs } from '../../../core/evid
 import { readingToEstimate } from '../reads/estimates';
 import { saveEstimate } from './save-estimate';
 import { unitFiles, visitDate } from '../reads/findings-history';
-import { fleetBelief, kitchenPosteriors } from '../reads/fouling';
+import { fleetBelief, kitchenMessages } from '../reads/fouling';
 import { saveBelief } from './save-belief';
 import { withinTransaction } from '../../../database/transaction';
 import type { ServiceContext } from '../../context';
@@ -46,6 +46,6 @@ async function keepBaseline(tx: Parameters<typeof saveBelief>[0], unitId: string
   if (count > 0) return;
   const fleet = await fleetBelief(tx);
   const untouched = { ...file, findings: [], readings: [], cleanings: [], trips: [], washed: [], changes: [] };
-  const [belief] = kitchenBeliefs([untouched], fleet, await kitchenPosteriors(tx, file.kitchenId, fleet.fouling.modelVersion));
+  const [belief] = kitchenBeliefs([untouched], fleet, await kitchenMessages(tx, file.kitchenId, fleet.fouling.modelVersion));
   if (belief) await saveBelief(tx, { ...belief, evidence: { ...belief.evidence, baseline } });
 }

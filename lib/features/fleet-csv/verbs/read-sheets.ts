@@ -1,3 +1,4 @@
+import { whole } from '../../../core/measures/figures';
 import 'server-only';
 import { createHash } from 'node:crypto';
 import { AppError } from '../../../core/errors';
@@ -10,7 +11,7 @@ const MAX_CELL = 1000;
 /** Held to what an import can take. @throws AppError too_large */
 export function bounded(sheets: readonly RawSheet[]): RawSheet[] {
   if (sheets.reduce((sum, s) => sum + s.rows.length, 0) > MAX_ROWS + 200)
-    throw new AppError('too_large', `More than ${MAX_ROWS.toLocaleString('en-US')} rows. Split the sheet.`, 'file');
+    throw new AppError('too_large', `More than ${whole(MAX_ROWS)} rows. Split the sheet.`, 'file');
   return sheets.map(({ name, rows }) => ({
     name: name.slice(0, 100),
     // PostgreSQL keeps no null characters.

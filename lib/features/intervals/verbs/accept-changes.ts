@@ -1,7 +1,7 @@
 import 'server-only';
 import { withinTransaction } from '../../../database/transaction';
 import type { AcceptChanges } from '../../../schemas/visits/tasks';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 
 /** The owner keeps a group of changes that evidence made. One that somebody looked at meanwhile is passed over. @returns how many */
@@ -11,7 +11,7 @@ export function acceptChanges({ db, actor, now }: ServiceContext, { changeIds }:
       where: { id: { in: changeIds }, kind: 'evidence', review: null },
       data: { review: 'accepted', reviewedById: actor?.userId ?? null, reviewedAt: now },
     });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'rules.accepted', entity: 'RuleChange', detail: { count } });
+    await auditBy(tx, { actor, now }, { action: 'rules.accepted', entity: 'RuleChange', detail: { count } });
     return count;
   });
 }

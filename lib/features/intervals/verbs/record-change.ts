@@ -1,5 +1,5 @@
 import 'server-only';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { nextDue, type Anchor, type LocalDate } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import type { RuleChangeKind } from '../../../core/intervals/changes';
@@ -59,13 +59,15 @@ export async function recordChange(
     },
   });
   const changed = Object.keys(patch).concat(anchorDate ? ['anchorDate'] : []);
-  await writeAudit(tx, {
-    at: now,
-    userId: actor?.userId ?? null,
-    action: `task.${change.kind}`,
-    entity: 'Task',
-    entityId: task.id,
-    detail: { changed: Object.fromEntries(changed.map((f) => [f, true])), reason: change.reason },
-  });
+  await auditBy(
+    tx,
+    { actor, now },
+    {
+      action: `task.${change.kind}`,
+      entity: 'Task',
+      entityId: task.id,
+      detail: { changed: Object.fromEntries(changed.map((f) => [f, true])), reason: change.reason },
+    },
+  );
   return { dueOn: due };
 }

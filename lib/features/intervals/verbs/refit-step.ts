@@ -1,14 +1,6 @@
 import 'server-only';
 import { createHash } from 'node:crypto';
-import {
-  baselineFrom,
-  fitFleet,
-  kitchenBeliefs,
-  ownLimits,
-  type FleetBelief,
-  type OwnLimits,
-  type UnitBelief,
-} from '../../../core/evidence';
+import { baselineFrom, coilBeliefs, fitFleet, ownLimits, type CoilBelief, type FleetBelief, type OwnLimits } from '../../../core/evidence';
 import { type ShopPolicy } from '../../../core/intervals';
 import { condenserUnitOf, conditionsOf } from '../../../core/condenser/from-record';
 import type { LocalDate } from '../../../core/calendar';
@@ -26,7 +18,7 @@ export type RefitStep =
 export type RefitStepDone = { units: number; priorId: string };
 
 export async function refitStep(db: Db, step: RefitStep): Promise<RefitStepDone> {
-  const files = await unitFiles(db, { kitchenIds: step.kitchenIds });
+  const files = await unitFiles(db, { kitchenIds: step.kitchenIds }, { coilOnly: step.what === 'bring_up' });
   if (step.what === 'fit') {
     const { id } = await saveFleetBelief(db, fitFleet(files, step.label), step.at);
     return { units: files.length, priorId: id };
@@ -34,7 +26,7 @@ export async function refitStep(db: Db, step: RefitStep): Promise<RefitStepDone>
   const prior = await db.fleetPrior.findUniqueOrThrow({ where: { id: step.priorId } });
   const fleet: FleetBelief = STORED_FLEET_BELIEF.read(prior.hyper);
   const rules = await policyOnFile(db);
-  const beliefs = [...groupBy(files, (f) => f.kitchenId).values()].flatMap((kitchen) => kitchenBeliefs(kitchen, fleet));
+  const beliefs = [...groupBy(files, (f) => f.kitchenId).values()].flatMap((kitchen) => coilBeliefs(kitchen, fleet));
   const onFile = await db.unitFouling.findMany({
     where: { unitId: { in: files.map((f) => f.unitId) }, ownKey: { not: null } },
     select: { unitId: true, ownKey: true },
@@ -46,7 +38,7 @@ export async function refitStep(db: Db, step: RefitStep): Promise<RefitStepDone>
 }
 
 /** A unit's own limits cost more than its belief. Where nothing that they rest on has changed they are left as they are on file. */
-function withLimits(belief: UnitBelief, rules: ShopPolicy, keyOnFile: string | null) {
+function withLimits(belief: CoilBelief, rules: ShopPolicy, keyOnFile: string | null) {
   const { unit, conditions } = belief.file;
   const { baseline } = belief.evidence;
   const ownKey = hashOf([unit, conditions, baseline, rules.ownLimits, equations(rules)]);

@@ -7,6 +7,7 @@ import { fleetBelief, policyOnFile } from '../../evidence/reads/fouling';
 import { returnsOfUnits } from '../../jobs/reads/returns';
 import { dueElsewhere, tasksToRevise, visitToRevise } from '../reads/rule-changes';
 import { withinTransaction } from '../../../database/transaction';
+import { askChange } from './ask-change';
 import { saveConsequences, saveEstimates } from './save-consequences';
 import type { ServiceContext } from '../../context';
 
@@ -52,6 +53,7 @@ export async function reviseRulesAfterVisit({ db, actor, now }: ServiceContext, 
     );
     await saveEstimates(tx, estimates);
     const jobIds = await saveConsequences(tx, outcome, { visit, by: actor?.userId ?? null, now });
+    await askChange(tx, visit.kitchenId, visit.on, now);
     return { revisions: outcome.decisions.filter((d) => d.shown).map(asRevision), jobIds };
   });
 }

@@ -1,6 +1,6 @@
 import 'server-only';
 import { shopSettings } from '../../shop/reads/settings';
-import { money } from '../../../core/jobs';
+import { money } from '../../../core/measures/figures';
 import { todayIn } from '../../../core/calendar';
 import { toLocalDate } from '../../../core/calendar/date-column';
 import { customerFullDate } from '../../../core/calendar/when';

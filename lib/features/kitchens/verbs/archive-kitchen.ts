@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { lockRow } from '../../../database/lock';
 import { withinTransaction } from '../../../database/transaction';
 import type { Archive, Restore } from '../../../schemas/customers/customers';
@@ -17,14 +17,16 @@ export function archiveKitchen({ db, actor, now }: ServiceContext, { id, version
     if (kitchen.version !== version || kitchen.archivedAt) throw await staleError(tx, 'Kitchen', id, 'this kitchen');
     const off = await takeUnitsOff(tx, { kitchenId: id }, now, reason);
     await tx.kitchen.update({ where: { id }, data: { archivedAt: now, version: { increment: 1 } } });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'kitchen.archived',
-      entity: 'Kitchen',
-      entityId: id,
-      detail: { reason, ...off },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'kitchen.archived',
+        entity: 'Kitchen',
+        entityId: id,
+        detail: { reason, ...off },
+      },
+    );
   });
 }
 
@@ -39,6 +41,6 @@ export function restoreKitchen({ db, actor, now }: ServiceContext, { id, version
       throw new AppError('conflict', `${kitchen.customer.name} is out of use. Put the customer back in use first.`);
     const off = await lastOffFile(tx, 'kitchen.archived', id);
     await putBack(tx, { ...off, kitchenIds: [id] });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'kitchen.restored', entity: 'Kitchen', entityId: id });
+    await auditBy(tx, { actor, now }, { action: 'kitchen.restored', entity: 'Kitchen', entityId: id });
   });
 }

@@ -5,7 +5,7 @@ import type { Actor } from '../../../core/people/access';
 import type { Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
 import type { Arrivals } from '../../../schemas/customers/kitchens';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 
 const KEPT_DAYS = 90;
@@ -67,14 +67,16 @@ export function takeLearnt({ db, actor, now }: ServiceContext, { kitchenId }: { 
       data: { ...at, positionFrom: kitchen.lat === null ? 'arrivals' : 'hand', version: { increment: 1 } },
     });
     await tx.arrivalFix.deleteMany({ where: { kitchenId } });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'kitchen.position_learnt',
-      entity: 'Kitchen',
-      entityId: kitchenId,
-      detail: { ...at, arrivals: found.n, mostWithinM: Math.round(found.mostWithinM) },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'kitchen.position_learnt',
+        entity: 'Kitchen',
+        entityId: kitchenId,
+        detail: { ...at, arrivals: found.n, mostWithinM: Math.round(found.mostWithinM) },
+      },
+    );
   });
 }
 

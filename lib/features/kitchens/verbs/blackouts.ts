@@ -1,7 +1,7 @@
 import 'server-only';
 import { addDays } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { fromLocalDate } from '../../../core/calendar/date-column';
 import { openVisitsOn, type OpenVisits } from '../../visits/reads/open-visits';
 import { withinTransaction } from '../../../database/transaction';
@@ -26,14 +26,16 @@ export function addBlackout({ db, actor, now }: ServiceContext, input: NewBlacko
         reason: input.reason,
       },
     });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'kitchen.closed_days_added',
-      entity: 'Kitchen',
-      entityId: kitchen.id,
-      detail: { from: input.from, to: input.to },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'kitchen.closed_days_added',
+        entity: 'Kitchen',
+        entityId: kitchen.id,
+        detail: { from: input.from, to: input.to },
+      },
+    );
     return openVisitsOn(tx, { kitchenId: kitchen.id }, input.from, until, kitchen.timeZone);
   });
 }
@@ -44,12 +46,14 @@ export function removeBlackout({ db, actor, now }: ServiceContext, id: string): 
     const found = await tx.kitchenBlackout.findUnique({ where: { id } });
     if (!found) return;
     await tx.kitchenBlackout.delete({ where: { id } });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'kitchen.closed_days_removed',
-      entity: 'Kitchen',
-      entityId: found.kitchenId,
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'kitchen.closed_days_removed',
+        entity: 'Kitchen',
+        entityId: found.kitchenId,
+      },
+    );
   });
 }

@@ -1,7 +1,7 @@
 import 'server-only';
 import { STORED_HOURS } from '../../../database/stored/shop';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewKitchen } from '../../../schemas/customers/kitchens';
 import { orSay } from '../../audit/verbs/changes';
@@ -22,7 +22,7 @@ export function createKitchen({ db, actor, now }: ServiceContext, { shortCode, .
     const { id } = await tx.kitchen.create({
       data: { ...input, ...place, serviceHours: STORED_HOURS.write(input.serviceHours), createdAt: now },
     });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'kitchen.created', entity: 'Kitchen', entityId: id });
+    await auditBy(tx, { actor, now }, { action: 'kitchen.created', entity: 'Kitchen', entityId: id });
     return { kitchenId: id };
   });
   return orSay(work, KITCHEN_REFUSALS);

@@ -4,7 +4,7 @@ import { STORED_CANDIDATES } from '../../../database/stored/places';
 import { withinTransaction } from '../../../database/transaction';
 import type { Db } from '../../../database/client';
 import type { Ask, Candidate } from '../../../core/position';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { takeTurn, type Pace } from './ask-addresses';
 
@@ -70,14 +70,16 @@ export function acceptPlaces({ db, actor, now }: ServiceContext, taken: readonly
       await tx.placeLookup.update({ where: { kitchenId }, data: { status: 'accepted', candidates: STORED_CANDIDATES.write([]) } });
       if (count === 0) continue;
       placed++;
-      await writeAudit(tx, {
-        at: now,
-        userId: actor?.userId ?? null,
-        action: 'kitchen.position_found',
-        entity: 'Kitchen',
-        entityId: kitchenId,
-        detail: { ...at, address: row?.address ?? '', place: chosen.label },
-      });
+      await auditBy(
+        tx,
+        { actor, now },
+        {
+          action: 'kitchen.position_found',
+          entity: 'Kitchen',
+          entityId: kitchenId,
+          detail: { ...at, address: row?.address ?? '', place: chosen.label },
+        },
+      );
     }
     return placed;
   });

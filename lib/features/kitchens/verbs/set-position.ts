@@ -3,7 +3,7 @@ import { AppError } from '../../../core/errors';
 import { readPosition, type Position } from '../../../core/position';
 import type { Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { shopPosition } from '../../shop/reads/shop';
 import type { ServiceContext } from '../../context';
 
@@ -24,14 +24,16 @@ export function setPosition({ db, actor, now }: ServiceContext, input: { kitchen
       data: { ...position, positionFrom: 'hand', version: { increment: 1 } },
     });
     if (count === 0) throw new AppError('not_found', 'That kitchen is not on file.');
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'kitchen.position',
-      entity: 'Kitchen',
-      entityId: input.kitchenId,
-      detail: { ...position },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'kitchen.position',
+        entity: 'Kitchen',
+        entityId: input.kitchenId,
+        detail: { ...position },
+      },
+    );
     return position;
   });
 }

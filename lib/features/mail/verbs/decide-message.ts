@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { DecideMessage } from '../../../schemas/shop/messages';
 import type { ServiceContext } from '../../context';
@@ -17,6 +17,6 @@ export function decideMessage({ db, actor, now }: ServiceContext, { messageId, d
     });
     if (count === 0) throw new AppError('conflict', 'Somebody has decided on this message already. Open the outbox again.');
     const action = decision === 'again' ? 'message.sent_again' : 'message.left';
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action, entity: 'OutboxMessage', entityId: messageId });
+    await auditBy(tx, { actor, now }, { action, entity: 'OutboxMessage', entityId: messageId });
   });
 }

@@ -1,7 +1,7 @@
 import 'server-only';
 import { STORED_CHANGE_EVIDENCE } from '../../../database/stored/records';
-import { toLocalDate } from '../../../core/calendar/date-column';
 import type { Tx } from '../../../database/client';
+import { changeOnFile } from '../../intervals/reads/change-on-file';
 
 const INCLUDE = {
   task: {
@@ -40,18 +40,10 @@ export async function ruleChanges(db: Tx, { since, until, unreadOnly, take = 200
   });
   const nameOf = (id: string | null) => people.find((p) => p.id === id)?.name ?? null;
   return rows.map((r) => ({
-    id: r.id,
-    at: r.at.getTime(),
-    kind: r.kind,
-    fromRule: r.fromRule,
-    toRule: r.toRule,
-    fromDueOn: r.fromDueOn && toLocalDate(r.fromDueOn),
-    toDueOn: r.toDueOn && toLocalDate(r.toDueOn),
-    reason: r.reason,
+    ...changeOnFile(r),
     evidence: STORED_CHANGE_EVIDENCE.read(r.evidence),
     by: nameOf(r.byUserId),
     visitId: r.visitId,
-    review: r.review,
     reviewedBy: nameOf(r.reviewedById),
     task: {
       id: r.taskId,

@@ -1,11 +1,12 @@
 import 'server-only';
 import { randomBytes } from 'node:crypto';
 import { STORED_HOURS } from '../../../database/stored/shop';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewPerson } from '../../../schemas/people/people';
 import { orSay } from '../../audit/verbs/changes';
 import type { ServiceContext } from '../../context';
+import { refuseLeaked } from './leaked';
 import { hashPassword } from './password';
 import { sendPasswordLink } from './password-links';
 
@@ -16,19 +17,22 @@ export async function createPerson(
   { db, actor, now, baseUrl = '' }: ServiceContext & { baseUrl?: string },
   { password, ...data }: NewPerson,
 ): Promise<{ userId: string }> {
+  if (password) await refuseLeaked(password);
   const passwordHash = await hashPassword(password || randomBytes(32).toString('hex'));
   const work = withinTransaction(db, async (tx) => {
     const { id } = await tx.user.create({
       data: { ...data, shifts: STORED_HOURS.write(data.shifts), onCall: STORED_HOURS.write(data.onCall), passwordHash, createdAt: now },
     });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'person.created',
-      entity: 'User',
-      entityId: id,
-      detail: { role: data.role },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'person.created',
+        entity: 'User',
+        entityId: id,
+        detail: { role: data.role },
+      },
+    );
     if (!password) await sendPasswordLink(tx, { id, ...data }, 'invitation', { now, baseUrl });
     return { userId: id };
   });

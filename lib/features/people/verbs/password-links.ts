@@ -5,11 +5,12 @@ import { takeTry } from '../../../database/brakes';
 import type { Db, Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
 import type { AskForLink, ChoosePassword, PersonId } from '../../../schemas/people/people';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy, writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { hashToken, newToken } from '../../links/reads/link-token';
 import { openPasswordLink } from '../reads/password-links';
 import { guessKey } from './guesses';
+import { refuseLeaked } from './leaked';
 import { hashPassword } from './password';
 import { forgetTries } from '../../../database/brakes';
 import { revokeSessions } from './sessions';
@@ -71,7 +72,7 @@ export function invite({ db, actor, now, baseUrl }: ServiceContext & { baseUrl: 
     const user = await tx.user.findUnique({ where: { id } });
     if (!user?.active) throw new AppError('not_found', 'That person is not on file, or is switched off.');
     await sendPasswordLink(tx, user, 'invitation', { now, baseUrl });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'person.link_sent', entity: 'User', entityId: id });
+    await auditBy(tx, { actor, now }, { action: 'person.link_sent', entity: 'User', entityId: id });
   });
 }
 
@@ -84,6 +85,7 @@ export async function choosePassword({ db, now }: { db: Db; now: Date }, { token
   if (!link) throw new AppError('not_found', 'This link is no longer good. Ask for a new one under "Forgotten password".');
   const problem = passwordProblem(password, link.user);
   if (problem) throw new AppError('invalid', problem, 'password');
+  await refuseLeaked(password);
   const passwordHash = await hashPassword(password);
   await withinTransaction(db, async (tx) => {
     const { count } = await tx.passwordLink.updateMany({ where: { id: link.id, usedAt: null }, data: { usedAt: now } });

@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { revokeSessions } from './sessions';
 import { withinTransaction } from '../../../database/transaction';
 import type { SetActive } from '../../../schemas/people/people';
@@ -22,12 +22,14 @@ export function setActive({ db, actor, now }: ServiceContext, { id, version, act
     const { count } = await tx.user.updateMany({ where: { id, version }, data: { active: on, version: { increment: 1 } } });
     if (count === 0) throw await staleError(tx, 'User', id, 'this person');
     if (!on) await revokeSessions(tx, { userId: id }, now);
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: on ? 'person.activated' : 'person.deactivated',
-      entity: 'User',
-      entityId: id,
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: on ? 'person.activated' : 'person.deactivated',
+        entity: 'User',
+        entityId: id,
+      },
+    );
   });
 }

@@ -1,13 +1,14 @@
 import 'server-only';
 import { passwordProblem } from '../../../core/people/password-rule';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { forgetTries } from '../../../database/brakes';
 import { revokeSessions } from './sessions';
 import { withinTransaction } from '../../../database/transaction';
 import type { ChangePassword, SetPassword } from '../../../schemas/people/people';
 import type { ServiceContext } from '../../context';
 import { guessKey, takeGuess } from './guesses';
+import { refuseLeaked } from './leaked';
 import { hashPassword, passwordMatches } from './password';
 import { accountKey } from './sign-in';
 
@@ -17,6 +18,7 @@ async function save(ctx: ServiceContext, userId: string, password: string, keepS
   if (!person) throw new AppError('not_found', 'That person is not on file.');
   const problem = passwordProblem(password, person);
   if (problem) throw new AppError('invalid', problem, 'password');
+  await refuseLeaked(password);
   const passwordHash = await hashPassword(password);
   await withinTransaction(db, async (tx) => {
     await tx.user.update({ where: { id: userId }, data: { passwordHash } });
@@ -24,7 +26,7 @@ async function save(ctx: ServiceContext, userId: string, password: string, keepS
     // A person locked out by wrong tries can sign in again at once.
     await forgetTries(tx, accountKey(person.email));
     await forgetTries(tx, guessKey(userId));
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action, entity: 'User', entityId: userId });
+    await auditBy(tx, { actor, now }, { action, entity: 'User', entityId: userId });
   });
 }
 

@@ -2,7 +2,7 @@ import 'server-only';
 import { addDays } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import { fromLocalDate } from '../../../core/calendar/date-column';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { openVisitsOn, type OpenVisits } from '../../visits/reads/open-visits';
 import { shopTimeZone } from '../../shop/reads/shop';
 import { withinTransaction } from '../../../database/transaction';
@@ -18,14 +18,16 @@ export function addTimeOff({ db, actor, now }: ServiceContext, input: NewTimeOff
     await tx.timeOff.create({
       data: { userId: person.id, startsOn: fromLocalDate(input.from), endsOn: fromLocalDate(until), reason: input.reason },
     });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'person.time_off_added',
-      entity: 'User',
-      entityId: person.id,
-      detail: { from: input.from, to: input.to },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'person.time_off_added',
+        entity: 'User',
+        entityId: person.id,
+        detail: { from: input.from, to: input.to },
+      },
+    );
     return openVisitsOn(tx, { technicianId: person.id }, input.from, until, await shopTimeZone(tx));
   });
 }
@@ -36,12 +38,14 @@ export async function removeTimeOff({ db, actor, now }: ServiceContext, id: stri
     const found = await tx.timeOff.findUnique({ where: { id } });
     if (!found) return;
     await tx.timeOff.delete({ where: { id } });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'person.time_off_removed',
-      entity: 'User',
-      entityId: found.userId,
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'person.time_off_removed',
+        entity: 'User',
+        entityId: found.userId,
+      },
+    );
   });
 }

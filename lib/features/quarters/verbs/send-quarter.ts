@@ -8,7 +8,7 @@ import type { Quarter } from '../../../core/reports/quarter';
 import type { Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
 import type { RevokeQuarter, SendQuarter } from '../../../schemas/customers/quarters';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy, writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { hashToken, newToken } from '../../links/reads/link-token';
 import { shopSettings } from '../../shop/reads/settings';
@@ -81,6 +81,6 @@ export async function revokeQuarter({ db, actor, now }: ServiceContext, { id }: 
     const { count } = await tx.quarterSent.updateMany({ where: { id, revokedAt: null }, data: { revokedAt: now } });
     if (count === 0) throw new AppError('conflict', 'That link was taken back already.');
     const { customerId } = await tx.quarterSent.findUniqueOrThrow({ where: { id }, select: { customerId: true } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'customer.revoked', entity: 'Customer', entityId: customerId });
+    await auditBy(tx, { actor, now }, { action: 'customer.revoked', entity: 'Customer', entityId: customerId });
   });
 }

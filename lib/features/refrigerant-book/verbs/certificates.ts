@@ -3,7 +3,7 @@ import { fromLocalDate } from '../../../core/calendar/date-column';
 import { AppError } from '../../../core/errors';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewCertificate } from '../../../schemas/equipment/refrigerant-book';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 
 /** @throws AppError not_found */
@@ -11,14 +11,16 @@ export function addCertificate({ db, actor, now }: ServiceContext, { expiresOn, 
   return withinTransaction(db, async (tx) => {
     if (!(await tx.user.findUnique({ where: { id: c.userId } }))) throw new AppError('not_found', 'That person is not on file.');
     await tx.certificate.create({ data: { ...c, expiresOn: expiresOn && fromLocalDate(expiresOn), createdAt: now } });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'certificate.added',
-      entity: 'User',
-      entityId: c.userId,
-      detail: { kind: c.kind, expiresOn },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'certificate.added',
+        entity: 'User',
+        entityId: c.userId,
+        detail: { kind: c.kind, expiresOn },
+      },
+    );
   });
 }
 
@@ -27,12 +29,14 @@ export function withdrawCertificate({ db, actor, now }: ServiceContext, id: stri
   return withinTransaction(db, async (tx) => {
     const { count } = await tx.certificate.updateMany({ where: { id, withdrawnAt: null }, data: { withdrawnAt: now } });
     if (count > 0)
-      await writeAudit(tx, {
-        at: now,
-        userId: actor?.userId ?? null,
-        action: 'certificate.withdrawn',
-        entity: 'Certificate',
-        entityId: id,
-      });
+      await auditBy(
+        tx,
+        { actor, now },
+        {
+          action: 'certificate.withdrawn',
+          entity: 'Certificate',
+          entityId: id,
+        },
+      );
   });
 }

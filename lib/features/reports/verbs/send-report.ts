@@ -6,7 +6,7 @@ import { AppError } from '../../../core/errors';
 import type { Db, Tx } from '../../../database/client';
 import { withinTransaction } from '../../../database/transaction';
 import type { RevokeReport, SendReport } from '../../../schemas/customers/reports';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy, writeAudit } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 import { hashToken, newToken } from '../../links/reads/link-token';
 
@@ -55,7 +55,7 @@ export async function revokeReport({ db, actor, now }: ServiceContext, { id }: R
     const { count } = await tx.reportSent.updateMany({ where: { id, revokedAt: null }, data: { revokedAt: now } });
     if (count === 0) throw new AppError('conflict', 'That link was taken back already.');
     const { visitId } = await tx.reportSent.findUniqueOrThrow({ where: { id }, select: { visitId: true } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'report.revoked', entity: 'Visit', entityId: visitId });
+    await auditBy(tx, { actor, now }, { action: 'report.revoked', entity: 'Visit', entityId: visitId });
   });
 }
 

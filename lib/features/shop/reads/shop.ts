@@ -1,5 +1,6 @@
 import 'server-only';
 import type { Travel } from '../../../core/planning';
+import type { Habits } from '../../../core/measures/habits';
 import { REGIONS, type DistanceUnit, type Region } from '../../../core/measures/region';
 import type { MeasureUnits } from '../../../core/measures/preferred';
 import type { Position } from '../../../core/position';
@@ -21,6 +22,14 @@ export async function shopRoad(db: Tx): Promise<Travel> {
 async function shopRegion(db: Tx): Promise<Region> {
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { region: true } });
   return shop?.region ?? 'us';
+}
+
+/** How dates, times and money are written, and on what paper. */
+export async function shopHabits(db: Tx): Promise<Partial<Habits>> {
+  const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { dates: true, region: true } });
+  if (!shop) return {};
+  const { english, paper } = REGIONS[shop.region];
+  return { dates: shop.dates, english, paper };
 }
 
 /** Of roads. */

@@ -4,7 +4,7 @@ import { STORED_POLICY } from '../../../database/stored/shop';
 import { withinTransaction } from '../../../database/transaction';
 import type { SetCosts } from '../../../schemas/shop/shop';
 import { staleError } from '../../audit/verbs/changes';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 
 /** Keeps what things cost the shop; the rest of its policy stays. @throws AppError not_found | conflict: changed since `seen` */
@@ -18,13 +18,15 @@ export function setCosts(
     if (shop.updatedAt.toISOString() !== seen) throw await staleError(tx, 'ShopSettings', '1', 'the shop’s settings');
     const policy = STORED_POLICY.write({ ...STORED_POLICY.read(shop.policy), cleaningCost, inspectionCost, failureCost });
     await tx.shopSettings.update({ where: { id: 1 }, data: { ...own, policy } });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'shop.costs',
-      entity: 'ShopSettings',
-      entityId: '1',
-      detail: { ...own, cleaningCost, inspectionCost, failureCost },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'shop.costs',
+        entity: 'ShopSettings',
+        entityId: '1',
+        detail: { ...own, cleaningCost, inspectionCost, failureCost },
+      },
+    );
   });
 }

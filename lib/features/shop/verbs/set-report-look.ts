@@ -4,7 +4,7 @@ import { AppError } from '../../../core/errors';
 import { withinTransaction } from '../../../database/transaction';
 import type { ReportLook } from '../../../schemas/shop/shop';
 import { staleError } from '../../audit/verbs/changes';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import type { ServiceContext } from '../../context';
 
 const BOX = { width: 800, height: 300, fit: 'inside', withoutEnlargement: true } as const;
@@ -34,6 +34,6 @@ export async function setReportLook(
     if (!shop) throw new AppError('not_found', 'The shop is not set up yet.');
     if (shop.updatedAt.toISOString() !== seen) throw await staleError(tx, 'ShopSettings', '1', 'the shop’s settings');
     await tx.shopSettings.update({ where: { id: 1 }, data: { reportWords, ...(logoPng === undefined ? {} : { logoPng }) } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'shop.report_look', entity: 'ShopSettings', entityId: '1' });
+    await auditBy(tx, { actor, now }, { action: 'shop.report_look', entity: 'ShopSettings', entityId: '1' });
   });
 }

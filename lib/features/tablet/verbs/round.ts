@@ -39,7 +39,7 @@ export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device
       });
       return {
         serverTime: ctx.now.toISOString(),
-        me: await readMe(tx, ctx.actor.userId, shop?.currency ?? 'USD'),
+        me: await readMe(tx, ctx.actor.userId, shop ?? { currency: 'USD' }),
         cursor: marks.map((m) => m.id + m.mark).join('.'),
         order: visits.map((v) => v.id),
         changed: visits.filter((v, i) => cursorOf.get(v.id) !== marks[i]?.mark),
@@ -84,7 +84,7 @@ async function roundIds(tx: Tx, userId: string, deviceId: string, now: Date): Pr
   return rows.map((r) => r.id);
 }
 
-async function readMe(tx: Tx, userId: string, currency: string): Promise<Me> {
+async function readMe(tx: Tx, userId: string, { currency, dates }: Pick<Me, 'currency' | 'dates'>): Promise<Me> {
   const u = await tx.user.findUniqueOrThrow({ where: { id: userId } });
   const { certificates, cylinders } = await handlingOf(tx, userId);
   return {
@@ -94,6 +94,7 @@ async function readMe(tx: Tx, userId: string, currency: string): Promise<Me> {
     gaugeGrade: u.gaugeGrade,
     gaugeSpanPa: u.gaugeSpanPa,
     currency,
+    dates,
     certificates,
     cylinders,
     parts: await partsOnTablet(tx, userId),

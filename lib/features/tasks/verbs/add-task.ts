@@ -2,7 +2,7 @@ import 'server-only';
 import { todayIn } from '../../../core/calendar';
 import { AppError } from '../../../core/errors';
 import { firstTask } from '../../../core/tasks/first-task';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { fromLocalDate, toLocalDate } from '../../../core/calendar/date-column';
 import { withinTransaction } from '../../../database/transaction';
 import type { NewTask } from '../../../schemas/visits/tasks';
@@ -49,14 +49,16 @@ export function addTask({ db, actor, now }: ServiceContext, input: NewTask): Pro
             createdAt: now,
           },
         });
-    await writeAudit(tx, {
-      at: now,
-      userId: actor?.userId ?? null,
-      action: 'task.added',
-      entity: 'Task',
-      entityId: task.id,
-      detail: { rule: first.rule },
-    });
+    await auditBy(
+      tx,
+      { actor, now },
+      {
+        action: 'task.added',
+        entity: 'Task',
+        entityId: task.id,
+        detail: { rule: first.rule },
+      },
+    );
     return { taskId: task.id };
   });
 }

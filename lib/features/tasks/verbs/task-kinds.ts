@@ -1,6 +1,6 @@
 import 'server-only';
 import { AppError } from '../../../core/errors';
-import { writeAudit } from '../../audit/verbs/write-audit';
+import { auditBy } from '../../audit/verbs/write-audit';
 import { withinTransaction } from '../../../database/transaction';
 import type { EditTaskKind, NewTaskKind } from '../../../schemas/visits/tasks';
 import type { ServiceContext } from '../../context';
@@ -23,7 +23,7 @@ export function addTaskKind({ db, actor, now }: ServiceContext, input: NewTaskKi
       throw new AppError('conflict', 'A kind of this name is on file already.', 'label');
     const last = await tx.taskKind.aggregate({ _max: { sort: true } });
     await tx.taskKind.create({ data: { ...input, key, sort: (last._max.sort ?? 0) + 1 } });
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'task_kind.added', entity: 'TaskKind', entityId: key });
+    await auditBy(tx, { actor, now }, { action: 'task_kind.added', entity: 'TaskKind', entityId: key });
     return { key };
   });
 }
@@ -33,6 +33,6 @@ export function editTaskKind({ db, actor, now }: ServiceContext, { key, ...data 
   return withinTransaction(db, async (tx) => {
     const { count } = await tx.taskKind.updateMany({ where: { key }, data });
     if (count === 0) throw new AppError('not_found', 'That kind of task is not on file.');
-    await writeAudit(tx, { at: now, userId: actor?.userId ?? null, action: 'task_kind.edited', entity: 'TaskKind', entityId: key });
+    await auditBy(tx, { actor, now }, { action: 'task_kind.edited', entity: 'TaskKind', entityId: key });
   });
 }

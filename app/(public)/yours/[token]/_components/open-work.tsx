@@ -2,7 +2,8 @@ import Link from 'next/link';
 import { toLocalDate } from '@/lib/core/calendar/date-column';
 import { customerDay, customerFullDate } from '@/lib/core/calendar/when';
 import { wordsIn, type Language } from '@/lib/core/customer-words';
-import { money, type JobState, type JobUrgency } from '@/lib/core/jobs';
+import { type JobState, type JobUrgency } from '@/lib/core/jobs';
+import { money } from '@/lib/core/measures/figures';
 import { placeOf } from './frame';
 
 type Kitchen = { name: string; timeZone: string };

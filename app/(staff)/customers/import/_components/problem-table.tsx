@@ -1,3 +1,4 @@
+import { whole } from '@/lib/core/measures/figures';
 import type { Problem } from '@/lib/core/fleet-csv';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
@@ -36,10 +37,10 @@ export function ProblemTable({ problems, all = problems.length, runId }: { probl
         </tbody>
       </Table>
       <p className="mt-3 text-sm">
-        {all > SHOWN ? `The first ${SHOWN} of ${all.toLocaleString('en-US')}. ` : ''}
+        {all > SHOWN ? `The first ${SHOWN} of ${whole(all)}. ` : ''}
         {runId ? (
           <a href={`/customers/import/${runId}/problems`} download>
-            {all > problems.length ? `The first ${problems.length.toLocaleString('en-US')} as a file` : 'All of them as a file'}
+            {all > problems.length ? `The first ${whole(problems.length)} as a file` : 'All of them as a file'}
           </a>
         ) : null}
       </p>

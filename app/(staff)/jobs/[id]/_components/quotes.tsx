@@ -1,4 +1,4 @@
-import { money } from '@/lib/core/jobs';
+import { money } from '@/lib/core/measures/figures';
 import { dateWords, dayIn } from '@/lib/core/calendar/when';
 import { ButtonLink, FileLink } from '@/app/_ui/buttons/button';
 import { Sheet } from '@/app/_ui/page/sheet';

@@ -1,3 +1,4 @@
+import { whole } from '@/lib/core/measures/figures';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { Progress } from '@/app/_ui/feedback/progress';
 import { State } from '@/app/_ui/states/state';
@@ -37,7 +38,7 @@ export function ArchiveRow({ archive: a, timeZone }: { archive: Archive; timeZon
             ? a.error
             : a.gone
               ? 'It did not outlive a stop of the database. Make a new one.'
-              : `${size(a.bytes)}, ${a.rows.toLocaleString('en-US')} rows and pictures. Here until ${a.expiresAt ? when(a.expiresAt) : ''}.`}
+              : `${size(a.bytes)}, ${whole(a.rows)} rows and pictures. Here until ${a.expiresAt ? when(a.expiresAt) : ''}.`}
         </p>
       </div>
       {a.status === 'done' && !a.gone ? (

@@ -65,7 +65,7 @@ export function CoilVerdictSheet({ now, evidence, task, timeZone, book }: Props)
         ) : null}
       </div>
       <dl className="mt-4 grid grid-cols-1 gap-x-8 gap-y-3 border-t border-line pt-4 sm:grid-cols-2 xl:grid-cols-4">
-        <Line name="Seen">{seenWords(now, today)}</Line>
+        {now.verdict === 'by_water' ? null : <Line name="Seen">{seenWords(now, today)}</Line>}
         <Line name="Read">{readWords(now, evidence)}</Line>
         <Line name="Believed today">{believed(now, evidence)}</Line>
         <Line name={now.verdict === 'by_water' ? 'Next water side check' : 'Next cleaning'}>

@@ -23,8 +23,7 @@ export function UnitEvidence({
   name: string;
   unitId: string;
 }) {
-  const { latest, visits, course, fan, cycle } = evidence;
-  const coil = evidence.tasks.find((t) => t.kindKey === COIL_CLEANING) ?? null;
+  const { latest, visits } = evidence;
   if (visits.length === 0 && !latest)
     return (
       <section aria-label="Evidence">
@@ -36,6 +35,27 @@ export function UnitEvidence({
     );
   return (
     <section aria-label="Evidence" className="flex flex-col gap-6">
+      {evidence.unit.condenserKind === 'water_cooled' ? null : <CoilEvidence evidence={evidence} units={units} />}
+      <Sheet title="Visits, findings and readings">
+        <EvidenceHistory visits={visits} units={units} />
+        {evidence.moreVisits ? (
+          <p className="mt-3">
+            <a className="font-bold text-cold" href={`/units/${unitId}?visits=all#evidence`}>
+              All visits
+            </a>
+          </p>
+        ) : null}
+      </Sheet>
+    </section>
+  );
+}
+
+/** Of a condenser cooled by air: water fouls another way, and the air says nothing of it. */
+function CoilEvidence({ evidence, units }: { evidence: UnitEvidenceShown; units: MeasureUnits }) {
+  const { latest, course, fan, cycle } = evidence;
+  const coil = evidence.tasks.find((t) => t.kindKey === COIL_CLEANING) ?? null;
+  return (
+    <>
       <Sheet
         title="How the coil went"
         aside={
@@ -71,17 +91,7 @@ export function UnitEvidence({
           )}
         </Sheet>
       </div>
-      <Sheet title="Visits, findings and readings">
-        <EvidenceHistory visits={visits} units={units} />
-        {evidence.moreVisits ? (
-          <p className="mt-3">
-            <a className="font-bold text-cold" href={`/units/${unitId}?visits=all#evidence`}>
-              All visits
-            </a>
-          </p>
-        ) : null}
-      </Sheet>
-    </section>
+    </>
   );
 }
 

@@ -1,3 +1,4 @@
+import { whole } from '@/lib/core/measures/figures';
 import { keysOf } from '@/lib/core/typed/closed-set';
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
@@ -113,7 +114,7 @@ type ResultProps = { result: Comparison; currency: string; facts: UnitFacts; cos
 
 function Result({ result, currency, facts, costs }: ResultProps) {
   const money = { ...moneyIn(currency), most: 0 };
-  const round = (x: number) => `${Math.round(x).toLocaleString('en-US')} ${currency}`;
+  const round = (x: number) => `${whole(x)} ${currency}`;
   const sentence =
     result.verdict === 'cant_tell'
       ? 'The figures can’t tell the ways apart'
@@ -150,7 +151,7 @@ function Result({ result, currency, facts, costs }: ResultProps) {
               <Td className="max-md:font-bold">{PARTS[part]}</Td>
               {result.ways.map((w) => (
                 <Td key={w.way} label={WAY_LABEL[w.way]}>
-                  {Math.round(w.parts[part]).toLocaleString('en-US')}
+                  {whole(w.parts[part])}
                 </Td>
               ))}
             </tr>

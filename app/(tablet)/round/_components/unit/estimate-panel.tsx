@@ -37,11 +37,14 @@ export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; un
   return (
     <section aria-label="Estimate" aria-live="polite" className="rounded-md border border-cold bg-cold-wash px-3 py-2 sm:p-3">
       <p className="text-lg font-bold leading-snug">{lead}</p>
-      <p className="mt-1">
-        <State shape={look.shape} tone={look.tone}>
-          {look.label}
-        </State>
-      </p>
+      {/* One that can't say has said so. */}
+      {result.status === 'ok' ? (
+        <p className="mt-1">
+          <State shape={look.shape} tone={look.tone}>
+            {look.label}
+          </State>
+        </p>
+      ) : null}
       {lines ? <Lines lines={lines} me={me} /> : null}
       {wide ? (
         <>
@@ -85,9 +88,9 @@ function Lines({ lines, me }: { lines: LineFigures; me: Me }) {
     <dl className="mt-2 flex flex-wrap gap-x-6 gap-y-1">
       {figures.map(([label, f]) =>
         f ? (
-          <div key={label} className="flex gap-2">
+          <div key={label} className="flex flex-wrap gap-x-2">
             <dt className="text-soft">{label}</dt>
-            <dd className="font-bold">{differenceOf(me)(f)}</dd>
+            <dd className="whitespace-nowrap font-bold">{differenceOf(me)(f)}</dd>
           </div>
         ) : null,
       )}

@@ -191,6 +191,9 @@ const ASK: Record<Urgency, string> = {
   quote: 'Quote first',
 };
 
+/** Two beside one another on a phone. */
+const ANSWER = 'leading-tight max-sm:px-2';
+
 /** What was found bad is put right, or work is asked for, on the spot: one tap. */
 function WhatBecomes({ visit, unit, aspect, grade: found }: { visit: VisitOnFile; unit: UnitOnFile; aspect: Aspect; grade: string }) {
   const { grade, write, busy } = useGrade(visit, unit);
@@ -202,15 +205,16 @@ function WhatBecomes({ visit, unit, aspect, grade: found }: { visit: VisitOnFile
       className="mt-2 border-l-4 border-alarm pl-3"
     >
       <p className="font-bold">What becomes of it?</p>
-      <div className="mt-1 flex flex-wrap gap-2">
+      <div className="mt-1 grid grid-cols-2 gap-2 sm:flex sm:flex-wrap">
         {put.map((g) => (
-          <Chip key={g.grade} disabled={busy} onClick={() => void grade([{ aspect, phase: 'left', grade: g.grade }])}>
+          <Chip key={g.grade} className={ANSWER} disabled={busy} onClick={() => void grade([{ aspect, phase: 'left', grade: g.grade }])}>
             Put right, now {g.label.toLowerCase()}
           </Chip>
         ))}
         {URGENCIES.map((u) => (
           <Chip
             key={u}
+            className={ANSWER}
             disabled={busy}
             onClick={() => void write('follow_up.add', { unitId: unit.id, what: findWords(aspect, found), urgency: u, note: '' })}
           >

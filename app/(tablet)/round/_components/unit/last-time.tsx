@@ -6,12 +6,12 @@ import { ownText, type Me, type UnitOnFile } from '@/lib/core/tablet';
 export function LastTime({ unit, timeZone, me }: { unit: UnitOnFile; timeZone: string; me: Me }) {
   const last = unit.past[0];
   if (!last) return <p className="text-soft">No earlier visit on file.</p>;
-  const said = (['coil', 'ice', 'drain'] as const).flatMap((aspect) => {
+  const said = (['coil', 'scale', 'ice', 'drain'] as const).flatMap((aspect) => {
     const f = last.findings.find((x) => x.aspect === aspect && x.phase === 'found');
     return f ? [`${ASPECT_INFO[aspect].subject.toLowerCase()} ${gradeWords(f)}`] : [];
   });
   const read = last.readings.find((r) => r.phase !== 'before') ?? last.readings[0];
-  const numbers = (['headPaGauge', 'condensingClampK', 'airInK', 'boxK'] as const).flatMap((f) => {
+  const numbers = (['headPaGauge', 'condensingClampK', 'airInK', 'waterOutK', 'harvestMinutes', 'boxK'] as const).flatMap((f) => {
     const value = read?.values[f];
     return value === undefined ? [] : [`${WORD[f]} ${ownText(f, value, me)}`];
   });
@@ -23,4 +23,11 @@ export function LastTime({ unit, timeZone, me }: { unit: UnitOnFile; timeZone: s
   );
 }
 
-const WORD = { headPaGauge: 'head', condensingClampK: 'bend', airInK: 'air', boxK: 'box' } as const;
+const WORD = {
+  headPaGauge: 'head',
+  condensingClampK: 'bend',
+  airInK: 'air',
+  waterOutK: 'water out',
+  harvestMinutes: 'harvest',
+  boxK: 'box',
+} as const;

@@ -14,6 +14,7 @@ import {
 import { readingHint } from '@/lib/core/entries/reading-fields';
 import { firstFields, moreFields } from '../../_lib/reading-draft';
 import { useSnapshot } from '../../_lib/tablet-context';
+import { useDrawn } from '../../_lib/use-after-paint';
 import { useReading } from '../../_lib/use-reading';
 import { CautionNote } from '../caution-note';
 import { EntryMark } from '../entry-mark';
@@ -100,11 +101,12 @@ function Typing({
   const r = useReading({ visit, unit, phase, replaces, onSaved });
   const [asked, setAsked] = useState<ReadingField | null>(null);
   const [more, setMore] = useState(false);
+  const drawn = useDrawn();
   const { save, typed } = r;
   useSavedOnLeaving(leavingRef, typed, save);
   if (!me) return null;
   const shown = shownFields(unit, more, r.draft.text);
-  // The pad stands ready from the first.
+  // The pad stands ready from the first, a picture after its fields.
   const field = asked ?? shown[0] ?? null;
   const setField = (f: ReadingField) => {
     setAsked(f);
@@ -146,7 +148,7 @@ function Typing({
           onField={setField}
           onMore={() => setMore(!more)}
         />
-        {pad ? (
+        {pad && drawn ? (
           <div className={asked ? 'sticky bottom-[4.25rem] z-[5]' : ''}>
             <NumberPad {...pad} onSave={ready ? () => void save() : null} />
           </div>

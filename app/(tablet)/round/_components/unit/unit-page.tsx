@@ -105,18 +105,21 @@ function Steps({ visit, unit, step }: { visit: VisitOnFile; unit: UnitOnFile; st
   const wide = useWide();
   return (
     <nav aria-label="Steps of the work" className="grid grid-cols-4 overflow-hidden rounded-lg border border-edge bg-sheet">
-      {WORK_STEPS.map((s, i) => (
-        <a
-          key={s}
-          href={to.unit(visit.id, unit.id, s)}
-          aria-current={s === step ? 'step' : undefined}
-          aria-label={isDone(visit, unit, s) ? `${WORK_STEP_LABEL[s]}, done` : WORK_STEP_LABEL[s]}
-          className={`flex min-h-12 flex-col justify-center whitespace-nowrap border-edge px-1.5 py-1 text-sm leading-tight no-underline sm:min-h-14 sm:whitespace-normal sm:px-2 [&:not(:first-child)]:border-l ${s === step ? 'bg-cold font-bold text-on-cold' : 'text-ink'}`}
-        >
-          <span aria-hidden="true">{isDone(visit, unit, s) ? '✓' : i + 1}</span>
-          <span>{wide ? WORK_STEP_LABEL[s] : WORK_STEP_SHORT[s]}</span>
-        </a>
-      ))}
+      {WORK_STEPS.map((s, i) => {
+        const done = isDone(visit, unit, s);
+        return (
+          <a
+            key={s}
+            href={to.unit(visit.id, unit.id, s)}
+            aria-current={s === step ? 'step' : undefined}
+            aria-label={done ? `${WORK_STEP_LABEL[s]}, done` : WORK_STEP_LABEL[s]}
+            className={`flex min-h-12 flex-col justify-center whitespace-nowrap border-edge px-1.5 py-1 text-sm leading-tight no-underline sm:min-h-14 sm:whitespace-normal sm:px-2 [&:not(:first-child)]:border-l ${s === step ? 'bg-cold font-bold text-on-cold' : 'text-ink'}`}
+          >
+            <span aria-hidden="true">{done ? '✓' : i + 1}</span>
+            <span>{wide ? WORK_STEP_LABEL[s] : WORK_STEP_SHORT[s]}</span>
+          </a>
+        );
+      })}
     </nav>
   );
 }
@@ -140,7 +143,7 @@ function Onward({ visit, unit, step, leavingRef }: { visit: VisitOnFile; unit: U
   return (
     <nav aria-label="Onward" className="fixed inset-x-0 bottom-0 z-10 flex border-t border-line bg-sheet pb-[env(safe-area-inset-bottom)]">
       {before ? (
-        <a href={to.unit(visit.id, before.id)} className={`${look} max-w-[40%] border-r border-line text-ink`}>
+        <a href={to.unit(visit.id, before.id)} className={`${look} max-w-[36%] border-r sm:max-w-[40%] border-line text-ink`}>
           <span className="truncate">‹ {before.name}</span>
         </a>
       ) : null}

@@ -1,7 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { money } from '@/lib/core/jobs/money';
+import { money } from '@/lib/core/measures/figures';
 import { QUOTE_LINE_KINDS, quoteSums, type QuoteLine } from '@/lib/core/jobs/quote';
 import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { Field, FormErrors, TextArea } from '@/app/_ui/fields/field';

@@ -1,9 +1,8 @@
-import { ReportPaper } from '@/app/_ui/report/report-paper';
 import { LANGUAGES } from '@/lib/core/customer-words';
 import { paperOnPage } from '@/lib/features/customer-pages/verbs/open-on-page';
 import { pictures } from '@/lib/server/process/pictures';
 import { defineRoute } from '@/lib/server/doors/define-route';
-import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
+import { paperFile } from '@/lib/server/papers/on-thread';
 import { throttle } from '@/lib/server/doors/throttle';
 
 export const dynamic = 'force-dynamic';
@@ -13,5 +12,5 @@ export const GET = defineRoute('public', async ({ db, now, request, params }) =>
   const asked = new URL(request.url).searchParams.get('language');
   const language = LANGUAGES.find((l) => l === asked);
   const onFile = await paperOnPage({ db, now, pictures: pictures() }, { token: params.token ?? '', visitId: params.visit ?? '', language });
-  return pdfFile(<ReportPaper {...await onPaper(onFile, onFile.report.language)} />, 'report');
+  return paperFile({ kind: 'report', onFile, language: onFile.report.language }, 'report');
 });

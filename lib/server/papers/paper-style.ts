@@ -1,5 +1,5 @@
 import { StyleSheet } from '@react-pdf/renderer';
-import { PAPER_FONT } from '@/lib/core/reports/paper-fonts';
+import { PAPER_FONT } from '../../core/reports/paper-fonts';
 
 /** How everything a customer gets on paper is set. Sizes in points. */
 export const PAPER = StyleSheet.create({

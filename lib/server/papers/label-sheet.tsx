@@ -1,10 +1,11 @@
 import { Document, Page, Path, StyleSheet, Svg, Text, View } from '@react-pdf/renderer';
 import encodeQR from 'qr';
-import { PAPER_FONT } from '@/lib/core/reports/paper-fonts';
+import { habits } from '../../core/measures/habits';
+import { PAPER_FONT } from '../../core/reports/paper-fonts';
 
 type Label = { tag: string; unit: string; kitchen: string; address: string };
 /** `missing`: sentences that say what of the texts could not be set. */
-type Props = { title: string; paper: 'A4' | 'LETTER'; labels: readonly Label[]; missing: readonly string[] };
+type Props = { title: string; labels: readonly Label[]; missing: readonly string[] };
 
 /** Points; 24 labels of 62 × 32 mm fit both papers with room for a printer's margins. */
 const MM = 72 / 25.4;
@@ -41,10 +42,10 @@ function Code({ text }: { text: string }) {
 }
 
 /** A sheet to cut: what to scan, what to type where the camera will not do, and what it is stuck on. */
-export function LabelSheetDocument({ title, paper, labels, missing }: Props) {
+export function LabelSheetDocument({ title, labels, missing }: Props) {
   return (
     <Document title={title} creator="Rimebook">
-      <Page size={paper} style={s.page}>
+      <Page size={habits().paper} style={s.page}>
         <View style={s.sheet}>
           {labels.map((l) => (
             <View key={l.address} style={s.label} wrap={false}>

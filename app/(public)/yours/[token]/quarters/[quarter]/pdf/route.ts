@@ -1,8 +1,7 @@
-import { QuarterPaper } from '@/app/_ui/report/quarter-paper';
 import { LANGUAGES } from '@/lib/core/customer-words';
 import { quarterPaperOnPage } from '@/lib/features/customer-pages/verbs/open-on-page';
 import { defineRoute } from '@/lib/server/doors/define-route';
-import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
+import { paperFile } from '@/lib/server/papers/on-thread';
 import { throttle } from '@/lib/server/doors/throttle';
 
 export const dynamic = 'force-dynamic';
@@ -12,5 +11,5 @@ export const GET = defineRoute('public', async ({ db, now, request, params }) =>
   const asked = new URL(request.url).searchParams.get('language');
   const language = LANGUAGES.find((l) => l === asked);
   const onFile = await quarterPaperOnPage({ db, now }, { token: params.token ?? '', quarter: params.quarter, language });
-  return pdfFile(<QuarterPaper {...await onPaper(onFile, onFile.report.language)} />, 'summary');
+  return paperFile({ kind: 'quarter', onFile, language: onFile.report.language }, 'summary');
 });

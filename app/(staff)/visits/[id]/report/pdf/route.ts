@@ -1,11 +1,10 @@
-import { ReportPaper } from '@/app/_ui/report/report-paper';
 import { LANGUAGES } from '@/lib/core/customer-words';
 import { AppError } from '@/lib/core/errors';
 import { isId } from '@/lib/core/ids/is-id';
 import { paperOfVisit } from '@/lib/features/reports/verbs/open-report';
 import { pictures } from '@/lib/server/process/pictures';
 import { defineRoute } from '@/lib/server/doors/define-route';
-import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
+import { paperFile } from '@/lib/server/papers/on-thread';
 
 export const dynamic = 'force-dynamic';
 
@@ -14,5 +13,5 @@ export const GET = defineRoute('send:report', async ({ db, request, params }) =>
   const asked = new URL(request.url).searchParams.get('language');
   const language = LANGUAGES.find((l) => l === asked);
   const onFile = await paperOfVisit({ db, pictures: pictures() }, params.id, language);
-  return pdfFile(<ReportPaper {...await onPaper(onFile, onFile.report.language)} />, 'report');
+  return paperFile({ kind: 'report', onFile, language: onFile.report.language }, 'report');
 });

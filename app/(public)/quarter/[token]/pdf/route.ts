@@ -1,7 +1,6 @@
-import { QuarterPaper } from '@/app/_ui/report/quarter-paper';
 import { quarterPaperByLink } from '@/lib/features/quarters/verbs/open-quarter';
 import { defineRoute } from '@/lib/server/doors/define-route';
-import { onPaper, pdfFile } from '@/lib/server/papers/pdf';
+import { paperFile } from '@/lib/server/papers/on-thread';
 import { throttle } from '@/lib/server/doors/throttle';
 
 export const dynamic = 'force-dynamic';
@@ -9,5 +8,5 @@ export const dynamic = 'force-dynamic';
 export const GET = defineRoute('public', async ({ db, now, params }) => {
   await throttle('report', 120);
   const onFile = await quarterPaperByLink({ db, now }, params.token ?? '');
-  return pdfFile(<QuarterPaper {...await onPaper(onFile, onFile.report.language)} />, 'summary');
+  return paperFile({ kind: 'quarter', onFile, language: onFile.report.language }, 'summary');
 });

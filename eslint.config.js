@@ -7,6 +7,7 @@ import { database } from './eslint/database.js';
 import { directions } from './eslint/directions.js';
 import { strictness } from './eslint/strictness.js';
 import { plant } from './eslint/plant.js';
+import { withoutReact } from './eslint/react.js';
 
 const config = [
   {
@@ -14,6 +15,7 @@ const config = [
   },
   ...nextConfig,
   ...nextTypeScript,
+  withoutReact,
   {
     rules: {
       '@typescript-eslint/no-explicit-any': 'error',
@@ -31,8 +33,6 @@ const config = [
     // A focused test hides all the others.
     files: ['tests/**'],
     rules: {
-      // useDatabase() is no React hook.
-      'react-hooks/rules-of-hooks': 'off',
       'no-restricted-properties': [
         'error',
         ...['it', 'test', 'describe'].map((object) => ({

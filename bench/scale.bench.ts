@@ -1,3 +1,4 @@
+import { measureGrowth } from './scale/growth';
 import { measureScale, type ScaleFigures } from './scale/measure';
 import type { BenchRow } from './types';
 
@@ -35,6 +36,20 @@ const other = (units: number, name: string, unit: string, target: string, of: (f
   run: async () => ({ value: of(await figures(units)) }),
 });
 
+/** What a page of one kitchen, person or unit reads does not grow with the shop. */
+const ALONE = ['unit', 'kitchen', 'book', 'a person’s fortnight', 'round'];
+let grown: ReturnType<typeof measureGrowth> | undefined;
+const growth = (page: string): BenchRow => ({
+  name: `1,000 → 50,000 units: what a page of one reads, ${page}`,
+  unit: 'times',
+  target: '≤ 1.5',
+  run: async () => {
+    const one = (await (grown ??= measureGrowth(1000, 50_000))).find((g) => g.page === page);
+    if (!one) throw new Error(`${page} was not measured`);
+    return { value: one.large / one.small, detail: `medians ${Math.round(one.small)} and ${Math.round(one.large)} ms` };
+  },
+});
+
 export const rows: BenchRow[] = SIZES.flatMap((units) => [
   ...Object.entries(GOALS).map(([name, goal]) => page(units, name, goal)),
   other(units, 'export as CSV, first byte', 'ms', '≤ 300 ms', (f) => f.pages.find((p) => p.name === 'export')?.firstByte ?? NaN),
@@ -43,4 +58,4 @@ export const rows: BenchRow[] = SIZES.flatMap((units) => [
   other(units, 'proposal, the first', 's', '≤ 5 s', (f) => f.plan.first),
   other(units, 'proposal, all of it', 's', '≤ 30 s', (f) => f.plan.all),
   other(units, 'weekly refit', 's', '≤ 60 s', (f) => f.refitSeconds),
-]);
+]).concat(ALONE.map(growth));

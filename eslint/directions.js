@@ -63,47 +63,59 @@ const closed = {
 
 const REFUSED = '{{from.file.categories}} must not import {{dependency.source}}: see "Rooms and directions" in DEVELOPERS.md.';
 
+/** Rooms that run in the browser too. */
+const IN_THE_BROWSER = ['core', 'schemas', 'tablet', 'component'];
+
 const from = (room) => ({ file: { categories: room } });
 
-const policies = [
-  ...Object.entries(inside).map(([room, others]) => ({
-    from: from(room),
-    allow: { to: { file: { categories: { anyOf: others } } } },
-  })),
-  {
-    from: from('core'),
-    allow: { to: { module: { origin: 'external', source: pure } } },
-  },
-  { from: from('!core'), allow: { to: { module: { origin: ['external', 'core'] } } } },
-  ...Object.entries(closed).map(([room, packages]) => ({
-    from: from(room),
-    disallow: { to: { module: { origin: 'external', source: packages } } },
-    message: `${room} must not import this package.`,
-  })),
-  {
-    from: { file: { categories: { anyOf: ['core', 'schemas', 'tablet', 'component'] } } },
-    disallow: { to: { module: { origin: 'core' } } },
-    message: 'This room runs in the browser too: it has no Node modules.',
-  },
+/** A room's own part of the table: a rule that held the whole of it against each import took half of lint's time. */
+const policiesOf = (room) => [
+  { from: from(room), allow: { to: { file: { categories: { anyOf: inside[room] } } } } },
+  room === 'core'
+    ? { from: from(room), allow: { to: { module: { origin: 'external', source: pure } } } }
+    : { from: from(room), allow: { to: { module: { origin: ['external', 'core'] } } } },
+  ...(room in closed
+    ? [
+        {
+          from: from(room),
+          disallow: { to: { module: { origin: 'external', source: closed[room] } } },
+          message: `${room} must not import this package.`,
+        },
+      ]
+    : []),
+  ...(IN_THE_BROWSER.includes(room)
+    ? [
+        {
+          from: from(room),
+          disallow: { to: { module: { origin: 'core' } } },
+          message: 'This room runs in the browser too: it has no Node modules.',
+        },
+      ]
+    : []),
 ];
 
-export const directions = [
-  {
-    files: ['**/*.{ts,tsx}'],
+const settings = {
+  'boundaries/elements': [{ type: 'all', pattern: '**', partialMatch: false }],
+  'boundaries/files': rooms.map(([category, pattern]) => ({ category, pattern })),
+  'boundaries/files-single-match': true,
+  'boundaries/dependency-nodes': ['import', 'export', 'dynamic-import', 'require'],
+  'boundaries/ignore': ['lib/database/generated/**'],
+  'boundaries/legacy-templates': false,
+  'import/resolver': { typescript: { project: 'tsconfig.json' } },
+};
+
+export const directions = rooms
+  // What stands outside may import everything.
+  .filter(([room]) => room !== 'outside')
+  .map(([room, pattern], i) => ({
+    files: [[pattern, '**/*.{ts,tsx}']],
+    ignores: rooms.slice(0, i).map(([, earlier]) => earlier),
     plugins: { boundaries },
-    settings: {
-      'boundaries/elements': [{ type: 'all', pattern: '**', partialMatch: false }],
-      'boundaries/files': rooms.map(([category, pattern]) => ({ category, pattern })),
-      'boundaries/files-single-match': true,
-      'boundaries/dependency-nodes': ['import', 'export', 'dynamic-import', 'require'],
-      'boundaries/ignore': ['lib/database/generated/**'],
-      'import/resolver': { typescript: { project: 'tsconfig.json' } },
-    },
+    settings,
     rules: {
       'boundaries/dependencies': [
         'error',
-        { default: 'disallow', message: REFUSED, checkAllOrigins: true, checkInternals: true, policies },
+        { default: 'disallow', message: REFUSED, checkAllOrigins: true, checkInternals: true, policies: policiesOf(room) },
       ],
     },
-  },
-];
+  }));

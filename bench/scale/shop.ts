@@ -28,6 +28,7 @@ export async function largeShop(cluster: Cluster, units: number): Promise<{ url:
     const half = cluster.url(`rimebook_scale_${units}_half`);
     await drop(half);
     await create(half, databaseName(demo));
+    await migrate(half);
     await enlarge(half, units);
     await rename(half, databaseName(url));
   }

@@ -22,21 +22,26 @@ import { beginWorld, type Out } from './simulate/world';
 const RECORD_DAYS = 548;
 export const SEED = 20260;
 
-export type MakeOptions = { now: Date; seed?: number; hashes?: Record<string, string> };
+/** `recordDays`: how far the record goes back; a test may ask for less. */
+export type MakeOptions = { now: Date; seed?: number; hashes?: Record<string, string>; recordDays?: number };
 
 /** What is really so of a unit, for tests: nothing of it is on file. */
 export type TrueRate = { unitId: string; kitchenId: string; ratePerDay: number };
 
 /** The whole shop as rows, from a seed and a date: the same every time, password hashes aside. */
-export function makeShop({ now, seed = SEED, hashes = {} }: MakeOptions): { shop: Shop; out: Out; truth: TrueRate[] } {
+export function makeShop({ now, seed = SEED, hashes = {}, recordDays = RECORD_DAYS }: MakeOptions): {
+  shop: Shop;
+  out: Out;
+  truth: TrueRate[];
+} {
   const today = todayIn(CITY.timeZone, now.getTime());
-  const start = addDays(today, -RECORD_DAYS);
+  const start = addDays(today, -recordDays);
   const users = people(hashes, new RandomStream(seed, 'people'));
   const { placed, ...rows } = assemble(seed, start);
   const world = beginWorld(seed, start, today, placed, users);
   stagger(world);
   const learning = new Learning(world);
-  const fits = [180, 360, RECORD_DAYS - 8].map((d) => addDays(start, d));
+  const fits = [180, 360, recordDays - 8].map((d) => addDays(start, d));
   const pending = liveThrough(world, (booking, seen) => {
     if (fits[0] !== undefined && booking.date >= fits[0]) learning.fit(fits.shift() as LocalDate);
     learning.after(booking, seen);

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { afterEach, beforeEach, expect, vi } from 'vitest';
+import { afterAll, afterEach, beforeEach, expect, vi } from 'vitest';
 
 // The same cases every time; another number looks elsewhere.
 fc.configureGlobal({ seed: Number(process.env.FC_SEED ?? 20261125) });
@@ -14,4 +14,10 @@ afterEach(() => {
   const seen = errors;
   vi.restoreAllMocks();
   expect(seen, 'console.error was called').toEqual([]);
+});
+// The files of one worker share a process: nobody finds another's environment, clock or browser there.
+afterAll(() => {
+  vi.useRealTimers();
+  vi.unstubAllEnvs();
+  vi.unstubAllGlobals();
 });

@@ -22,7 +22,8 @@ import { addressOf } from './_components/address';
 export const metadata: Metadata = { title: 'Due' };
 
 const KITCHENS = 25;
-const GO_BACK = 50;
+/** To go back to: at first, and where all are asked for. */
+const GO_BACK = { few: 5, all: 50 };
 const QUESTIONS = 5;
 
 type Query = Record<string, string | undefined>;
@@ -42,6 +43,10 @@ function filterOf(query: Query, kinds: readonly { key: string }[], kitchenId?: s
 const cursorOf = (q: Query): DueCursor | undefined =>
   q.from && isLocalDate(q.from) && isId(q.after) ? { soonest: q.from, kitchenId: q.after } : undefined;
 
+const mostToGoBack = (query: Query) => (query.goback === 'all' ? GO_BACK.all : GO_BACK.few);
+const allToGoBack = (query: Query) => (query.goback === 'all' ? null : addressOf(query, { goback: 'all' }));
+const isNarrowed = (f: DueFilter) => Boolean(f.q ?? f.area ?? f.kindKey ?? f.placement);
+
 export default definePage('read:due', async ({ db, now, actor, query: asked }) => {
   const [kinds, zones, limit, kitchen] = await Promise.all([
     taskKinds(db, { activeOnly: true }),
@@ -59,12 +64,13 @@ export default definePage('read:due', async ({ db, now, actor, query: asked }) =
   const counts = filter.booked ? all : toBook;
   const bucket: Bucket = BUCKETS.find((b) => b === query.show) ?? BUCKETS.find((b) => counts[b].tasks > 0) ?? 'overdue';
   const after = cursorOf(query);
+  const most = mostToGoBack(query);
   const [page, goBack, questions] = await Promise.all([
     duePage(db, zones, bucket, filter, { after, limit: KITCHENS }),
-    after ? [] : toGoBackTo(db, zones, bucket, filter, { now, limit: GO_BACK + 1 }),
+    after ? [] : toGoBackTo(db, zones, bucket, filter, { now, limit: most + 1 }),
     openChangeQuestions(db, actor, QUESTIONS),
   ]);
-  const narrowed = Boolean(filter.q ?? filter.area ?? filter.kindKey ?? filter.placement);
+  const narrowed = isNarrowed(filter);
   const at = { ...query, show: bucket };
 
   return (
@@ -77,7 +83,7 @@ export default definePage('read:due', async ({ db, now, actor, query: asked }) =
       <BucketTabs toBook={toBook} all={all} bucket={bucket} limit={limit} query={query} />
       <Filters query={at} kinds={kinds.map((k) => ({ value: k.key, label: k.label }))} narrowed={narrowed} />
       <ChangeQuestions questions={questions} />
-      <GoBack lines={goBack} most={GO_BACK} />
+      <GoBack lines={goBack} most={most} all={allToGoBack(at)} />
       {page.kitchens.length > 0 ? (
         <DueTable key={addressOf(at, {})} kitchens={page.kitchens} limit={limit} />
       ) : (

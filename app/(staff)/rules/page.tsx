@@ -1,6 +1,7 @@
 import { keysOf } from '@/lib/core/typed/closed-set';
 import type { Metadata } from 'next';
 import Link from 'next/link';
+import { isId } from '@/lib/core/ids/is-id';
 import { can } from '@/lib/core/people/access';
 import { ruleChanges, unreadChanges, type RuleChangeRow } from '@/lib/features/owner/reads/changes';
 import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
@@ -26,16 +27,25 @@ const VIEWS = {
   month: { label: 'Four weeks', lead: 'What changed in the last four weeks, and why.', days: 28 },
 } as const;
 type View = keyof typeof VIEWS;
-const MOST = 150;
+/** Those not looked at stand in groups, so more of them; of the others a page. */
+const MOST = { unread: 150, week: 50, month: 50 };
 
 export default definePage('read:rules', async ({ db, now, actor, query }) => {
-  const unread = await unreadChanges(db);
+  const [unread, shop, policy] = await Promise.all([unreadChanges(db), shopSettings(db), policyOnFile(db)]);
   const asked = query.show as View | undefined;
   const view: View = asked && asked in VIEWS ? asked : unread > 0 ? 'unread' : 'week';
   const { lead, days } = VIEWS[view];
-  const changes = await ruleChanges(db, { since: new Date(now.getTime() - days * DAY), unreadOnly: view === 'unread', take: MOST });
+  const most = MOST[view];
+  const after = isId(query.after) ? query.after : undefined;
+  const found = await ruleChanges(db, {
+    since: new Date(now.getTime() - days * DAY),
+    unreadOnly: view === 'unread',
+    take: most + 1,
+    after,
+  });
+  const changes = found.slice(0, most);
+  const next = found.length > most ? changes.at(-1)?.id : undefined;
   const may = can(actor, 'overrule:rules');
-  const [shop, policy] = [await shopSettings(db), await policyOnFile(db)];
   return (
     <>
       <PageHead title="Rule changes" lead={lead} actions={may ? <ButtonLink href="/rules/what-if">What if</ButtonLink> : null} />
@@ -76,12 +86,24 @@ export default definePage('read:rules', async ({ db, now, actor, query }) => {
               </ul>
             </Sheet>
           ))}
-          {changes.length === MOST ? <p className="text-soft">Only the newest {MOST} are shown.</p> : null}
+          <Turn view={view} next={next} back={after !== undefined} />
         </div>
       )}
     </>
   );
 });
+
+/** On to older ones, and back to the newest. Those not looked at grow fewer by themselves. */
+function Turn({ view, next, back }: { view: View; next: string | undefined; back: boolean }) {
+  if (view === 'unread') return next ? <p className="text-soft">Only the newest {MOST.unread} are shown.</p> : null;
+  if (!next && !back) return null;
+  return (
+    <p className="flex gap-2">
+      {back ? <ButtonLink href={`/rules?show=${view}`}>Back to the newest</ButtonLink> : null}
+      {next ? <ButtonLink href={`/rules?show=${view}&after=${next}`}>Older ones</ButtonLink> : null}
+    </p>
+  );
+}
 
 function byDay(changes: RuleChangeRow[]): [string, RuleChangeRow[]][] {
   const days = new Map<string, RuleChangeRow[]>();

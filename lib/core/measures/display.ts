@@ -1,3 +1,5 @@
+import { decimal, whole } from './figures';
+
 /** Figures as a person should read them: no digit finer than the band can tell apart. */
 
 /**
@@ -15,7 +17,7 @@ export function decimalsForBand(width: number): number {
 function rounded(x: number, decimals: number): string {
   const step = 10 ** -decimals;
   const value = decimals > 0 ? Number(x.toFixed(Math.min(decimals, 12))) : Math.round(x / step) * step;
-  const text = decimals > 0 ? value.toFixed(Math.min(decimals, 12)) : String(value);
+  const text = decimals <= 0 ? whole(value) : Math.abs(value) < 1000 ? value.toFixed(Math.min(decimals, 12)) : decimal(value, decimals);
   return Object.is(value, -0) || /^-0\.?0*$/.test(text) ? text.replace('-', '') : text.replace('-', '−');
 }
 

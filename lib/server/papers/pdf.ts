@@ -9,21 +9,31 @@ type Paper = Parameters<typeof renderToBuffer>[0];
 /** No word is cut in two: a name is not ours to hyphenate, and English rules are wrong for Spanish. */
 const whole = (word: string) => [word];
 
-let ready = false;
-function haveFonts(): void {
-  if (ready) return;
-  for (const { weight, file } of PAPER_FONT_FILES)
+let fonts: Promise<void> | undefined;
+
+/** The fonts of paper, once a process. */
+const haveFonts = (): Promise<void> => (fonts ??= loadFonts());
+
+/**
+ * The library keeps a glyph for good with the letters it was first drawn for, and with none where it was first drawn as a part
+ * of another: after one “Č” each “C” would be seen on later papers, and be lost to whoever searches, copies or listens to them.
+ * So each is met by its own letter first.
+ */
+async function loadFonts(): Promise<void> {
+  for (const { weight, file } of PAPER_FONT_FILES) {
+    const which = { fontFamily: PAPER_FONT, fontWeight: weight };
     Font.register({ family: PAPER_FONT, fontWeight: weight, src: path.join(process.cwd(), 'node_modules', file) });
+    await Font.load(which);
+    const font = Font.getFont(which)?.data;
+    if (font && 'characterSet' in font) for (const letter of font.characterSet) font.glyphForCodePoint(letter);
+  }
   Font.registerHyphenationCallback(whole);
-  ready = true;
 }
 
 /** Whether the font of paper has a letter. */
 async function lettersOfFont(): Promise<(codePoint: number) => boolean> {
-  haveFonts();
-  const regular = { fontFamily: PAPER_FONT, fontWeight: 400 };
-  await Font.load(regular);
-  const font = Font.getFont(regular)?.data;
+  await haveFonts();
+  const font = Font.getFont({ fontFamily: PAPER_FONT, fontWeight: 400 })?.data;
   return (codePoint) => font === null || font === undefined || !('hasGlyphForCodePoint' in font) || font.hasGlyphForCodePoint(codePoint);
 }
 
@@ -53,6 +63,6 @@ function mapped(value: unknown, of: (text: string) => string): unknown {
 
 /** A document as PDF, with the letters of `PAPER_FONT` embedded as far as they are used. */
 export async function renderPdf(paper: Paper): Promise<Uint8Array<ArrayBuffer>> {
-  haveFonts();
+  await haveFonts();
   return new Uint8Array(await renderToBuffer(paper));
 }

@@ -91,6 +91,10 @@ describe('a whole fleet', () => {
     expect(run.report.summary.errors).toBe(2 * 5000);
     expect(new Set(run.report.problems.map((p) => p.column))).toEqual(new Set(['tag', 'unit']));
     expect(await counts()).toEqual(before);
+    // A page reads only as many as it shows, and how many there are.
+    const page = await importRun(database.db, run.id, 200);
+    expect(page?.report).toEqual({ ...run.report, problems: run.report.problems.slice(0, 200) });
+    expect([page?.kept, run.report.problems.length]).toEqual([5000, 5000]);
   });
 
   it('adds to kitchens on file and leaves their own fields alone', async () => {

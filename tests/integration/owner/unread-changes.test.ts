@@ -19,7 +19,10 @@ it('counts the changes that wait to be looked at as they are listed: none of a t
   await db.ruleChange.create({ data: change(gone.id, { kind: 'held' }) });
   const same = async (count: number) => {
     expect(await unreadChanges(db)).toBe(count);
-    expect(await ruleChanges(db, { since: new Date(0), unreadOnly: true })).toHaveLength(count);
+    const all = await ruleChanges(db, { since: new Date(0), unreadOnly: true });
+    expect(all).toHaveLength(count);
+    // All of one moment, and by pages each once.
+    expect(await ruleChanges(db, { since: new Date(0), unreadOnly: true, take: 2, after: all[1]?.id })).toEqual(all.slice(2, 4));
   };
   await same(8);
   await db.task.update({ where: { id: tasks[0]?.id ?? '' }, data: { active: false } });

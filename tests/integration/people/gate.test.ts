@@ -13,6 +13,9 @@ import { personRow } from '../../support/factories';
 import { useDatabase } from '../../support/database';
 import { requests } from '../../faults/next-headers';
 
+// The files of a worker share their modules: these see another environment, and the framework's request as it is here.
+vi.hoisted(() => vi.resetModules());
+afterAll(() => void vi.resetModules());
 // The framework's own: what it keeps of a request while its handler runs.
 vi.mock('next/headers', () => import('../../faults/next-headers'));
 

@@ -41,3 +41,13 @@ it('says where it has no letters, instead of an empty box', async () => {
     expect(text.join(' ').replace(/\s+/g, ' ')).toContain(name);
   expect((await onPaper({ report, shop }, 'en')).missing).toEqual([]);
 });
+
+it('can be read as text whatever was printed before: a letter that was a part of another one stays a letter', async () => {
+  const textOf = async (lead: string) => {
+    const onFile = { report: { ...report, units: [], lead: [lead] }, shop, pictures: new Map() };
+    const { text } = await extractText(await getDocumentProxy(await renderPdf(createElement(ReportPaper, { onFile }) as never)));
+    return text.join(' ').normalize();
+  };
+  for (const lead of ['Čevapi, Łódź, Şölen, Ằ', 'Cold Box: ABCDEFGHIJKLMNOPQRSTUVWXYZ, abcdefghijklmnopqrstuvwxyz'])
+    expect(await textOf(lead)).toContain(lead);
+});

@@ -1,6 +1,9 @@
-import { beforeAll, describe, expect, it, vi } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { knownDeviceCookie, markOf, newKnownDevice, readKnownDevice } from '@/lib/server/people/known-device';
 
+// The environment is read once a process.
+vi.hoisted(() => vi.resetModules());
+afterAll(() => void vi.resetModules());
 beforeAll(() => {
   vi.stubEnv('DATABASE_URL', 'postgresql://nowhere');
   vi.stubEnv('NEXTAUTH_SECRET', 'a secret of these tests alone');

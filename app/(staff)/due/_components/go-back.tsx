@@ -11,25 +11,21 @@ type GoBackLine = {
   next: { visitId: string; startsAt: number; technician: string } | null;
 }; // prettier-ignore
 
-const AT_ONCE = 5;
-
-/** Units that somebody was promised to come back to, with the way to a visit there. */
-export function GoBack({ lines, most }: { lines: GoBackLine[]; most: number }) {
+/** Units that somebody was promised to come back to, with the way to a visit there. `all`: where the rest of them stands. */
+export function GoBack({ lines, most, all }: { lines: GoBackLine[]; most: number; all: string | null }) {
   if (lines.length === 0) return null;
-  const more = lines.slice(AT_ONCE, most);
   return (
     <Sheet title="To go back to" className="mb-6">
-      {lines.length > most ? (
+      {lines.length > most && !all ? (
         <p className="text-sm text-soft">The {most} that have waited longest. Narrow the list to see others.</p>
       ) : null}
-      <Lines lines={lines.slice(0, AT_ONCE)} />
-      {more.length > 0 ? (
-        <details>
-          <summary className="inline-flex min-h-9 items-center font-bold text-cold underline underline-offset-4">
-            {more.length} more
-          </summary>
-          <Lines lines={more} />
-        </details>
+      <Lines lines={lines.slice(0, most)} />
+      {lines.length > most && all ? (
+        <p className="mt-2">
+          <Link href={all} prefetch={false} className="font-bold">
+            All to go back to
+          </Link>
+        </p>
       ) : null}
     </Sheet>
   );

@@ -8,6 +8,9 @@ import { Prisma, type Tx } from '../../../database/client';
 
 const RANK = Prisma.sql`array_position(ARRAY[${Prisma.join(GRADES.coil.map((g) => g.grade))}]::"Grade"[], f.found) - 1`;
 
+/** Looks, readings and cleanings that an expectation must rest on: before, the coils of a kitchen are all unknown together. */
+const KNOWN = 6;
+
 /**
  * A kitchen's coils by day, oldest first: how many steps worse than expected they were found. From the day after the last change
  * that somebody told of, and the last question that was answered.
@@ -20,7 +23,7 @@ export async function surprisesOfKitchen(db: Tx, kitchenId: string, from: LocalD
         f.chances[2] + 2 * f.chances[3] + 3 * f.chances[4] + 4 * f.chances[5] AS mean,
         f.chances[2] + 4 * f.chances[3] + 9 * f.chances[4] + 16 * f.chances[5] AS square
       FROM "Foresight" f JOIN "Unit" u ON u.id = f."unitId"
-      WHERE u."kitchenId" = ${kitchenId}::uuid AND f.found IS NOT NULL AND f.evidence > 0 AND f."on" >= ${from}::date
+      WHERE u."kitchenId" = ${kitchenId}::uuid AND f.found IS NOT NULL AND f.evidence >= ${KNOWN} AND f."on" >= ${from}::date
         AND f."on" > coalesce((SELECT max(e.at)::date FROM "UnitEvent" e WHERE e."unitId" = u.id AND e.kind IN ('fouls_more', 'fouls_less')), '-infinity')
         AND f."on" > coalesce((SELECT max(q."answeredAt")::date FROM "ChangeQuestion" q WHERE q."kitchenId" = ${kitchenId}::uuid), '-infinity')
     ) l GROUP BY l."on" ORDER BY l."on"`;

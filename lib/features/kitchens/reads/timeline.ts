@@ -92,10 +92,7 @@ export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most
   });
   const ids = visits.map((v) => v.id);
   const [changes, byHand, mails, jobs, next] = [
-    await db.ruleChange.findMany({
-      where: { visitId: { in: ids }, kind: 'evidence' },
-      select: { visitId: true, task: { select: { kind: { select: { label: true } }, unit: { select: { name: true } } } } },
-    }),
+    await db.ruleChange.groupBy({ by: ['visitId'], where: { visitId: { in: ids }, kind: 'evidence' }, _count: true }),
     await rulesByHand(db, kitchenId, most),
     await db.outboxMessage.findMany({
       where: { visitId: { in: await visitIds(db, kitchenId) } },
@@ -117,7 +114,7 @@ export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most
   ];
   const made = visits.find((v) => v.status === 'done');
   const happened: Happened[] = [
-    ...visits.map((v) => visitHappened(v, changes.filter((c) => c.visitId === v.id).length)),
+    ...visits.map((v) => visitHappened(v, changes.find((c) => c.visitId === v.id)?._count ?? 0)),
     ...mails.map((m): Happened => ({
       id: m.id,
       at: m.createdAt.getTime(),

@@ -20,10 +20,10 @@ const INCLUDE = {
   },
 } as const;
 
-type Filter = { since: Date; until?: Date; unreadOnly?: boolean; take?: number };
+type Filter = { since: Date; until?: Date; unreadOnly?: boolean; take?: number; /** Those that come after this one. */ after?: string };
 
 /** Changes to rules in the words of who made them, newest first. */
-export async function ruleChanges(db: Tx, { since, until, unreadOnly, take = 200 }: Filter) {
+export async function ruleChanges(db: Tx, { since, until, unreadOnly, take = 200, after }: Filter) {
   const rows = await db.ruleChange.findMany({
     where: {
       at: { gte: since, ...(until ? { lt: until } : {}) },
@@ -32,6 +32,7 @@ export async function ruleChanges(db: Tx, { since, until, unreadOnly, take = 200
     },
     orderBy: [{ at: 'desc' }, { id: 'asc' }],
     take,
+    ...(after ? { cursor: { id: after }, skip: 1 } : {}),
     include: INCLUDE,
   });
   const people = await db.user.findMany({

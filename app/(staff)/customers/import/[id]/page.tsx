@@ -11,14 +11,14 @@ import { Trail } from '@/app/_ui/page/trail';
 import { ColumnGuide } from '../_components/column-guide';
 import { FileForm } from '../_components/file-form';
 import { Done, Failed, Running, Undone } from '../_components/outcome';
-import { ProblemTable } from '../_components/problem-table';
+import { ProblemTable, PROBLEMS_SHOWN } from '../_components/problem-table';
 import { Causes, Ready, Unfit } from '../_components/ready';
 import { SheetRoom } from '../_components/sheet-room';
 
 export const metadata: Metadata = { title: 'Import' };
 
 export default definePage('import:equipment', async ({ db, params }) => {
-  const run = isId(params.id) ? await importRun(db, params.id) : null;
+  const run = isId(params.id) ? await importRun(db, params.id, PROBLEMS_SHOWN) : null;
   if (!run) notFound();
   const columns = allColumns(await fleetTaskKinds(db)).map(({ header, about, required, scope }) => ({ header, about, required, scope }));
   const again = (run.report.summary.errors > 0 || run.status === 'failed') && run.size > 0;
@@ -109,7 +109,7 @@ function Problems({ run }: { run: Run }) {
       title={bad ? `${counted(summary.errors, 'thing')} to mend` : 'Good to know'}
       aside={bad ? <span className="text-soft">Nothing has been written.</span> : null}
     >
-      <ProblemTable problems={problems} all={summary.errors + summary.notes} runId={run.id} />
+      <ProblemTable problems={problems} all={summary.errors + summary.notes} file={{ runId: run.id, rows: run.kept }} />
     </Sheet>
   );
 }

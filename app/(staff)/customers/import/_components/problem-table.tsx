@@ -3,10 +3,12 @@ import type { Problem } from '@/lib/core/fleet-csv';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 
-const SHOWN = 200;
+export const PROBLEMS_SHOWN = 200;
+
+type Props = { problems: Problem[]; all?: number; /** Where as many rows of them are to be had. */ file?: { runId: string; rows: number } };
 
 /** Everything that is wrong with a file, by line and column, with what to do. */
-export function ProblemTable({ problems, all = problems.length, runId }: { problems: Problem[]; all?: number; runId?: string }) {
+export function ProblemTable({ problems, all = problems.length, file }: Props) {
   return (
     <>
       <Table label="What is wrong with the file">
@@ -19,7 +21,7 @@ export function ProblemTable({ problems, all = problems.length, runId }: { probl
           </tr>
         </thead>
         <tbody>
-          {problems.slice(0, SHOWN).map((p, i) => (
+          {problems.slice(0, PROBLEMS_SHOWN).map((p, i) => (
             <tr key={i}>
               <Td className="text-right">{p.line}</Td>
               <Td className="whitespace-nowrap font-bold">{p.column || <span className="font-normal text-soft">whole line</span>}</Td>
@@ -37,10 +39,10 @@ export function ProblemTable({ problems, all = problems.length, runId }: { probl
         </tbody>
       </Table>
       <p className="mt-3 text-sm">
-        {all > SHOWN ? `The first ${SHOWN} of ${whole(all)}. ` : ''}
-        {runId ? (
-          <a href={`/customers/import/${runId}/problems`} download>
-            {all > problems.length ? `The first ${whole(problems.length)} as a file` : 'All of them as a file'}
+        {all > PROBLEMS_SHOWN ? `The first ${PROBLEMS_SHOWN} of ${whole(all)}. ` : ''}
+        {file ? (
+          <a href={`/customers/import/${file.runId}/problems`} download>
+            {all > file.rows ? `The first ${whole(file.rows)} as a file` : 'All of them as a file'}
           </a>
         ) : null}
       </p>

@@ -146,7 +146,7 @@ function GradeButtons({ aspect, title, standing, drawn, busy, onGrade }: Buttons
   );
 }
 
-const LINK = 'border-0 !px-1 text-sm font-normal underline sm:text-base';
+const LINK = 'shrink-0 whitespace-nowrap border-0 !px-1 text-sm font-normal underline sm:text-base';
 /** As wide as there are grades: one row, a thumb each. */
 const COLUMNS: Record<number, string> = { 3: 'grid-cols-3', 4: 'grid-cols-4', 5: 'grid-cols-5' };
 

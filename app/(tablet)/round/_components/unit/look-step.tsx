@@ -71,14 +71,14 @@ export function LookStep({ visit, unit }: { visit: VisitOnFile; unit: UnitOnFile
         >
           <b className="mr-auto leading-tight">{togetherWords(together)}</b>
           <Chip
-            className="whitespace-nowrap max-sm:px-2.5"
+            className="shrink-0 whitespace-nowrap max-sm:px-2.5"
             on={sound}
             disabled={busy || sound}
             onClick={() => void grade(together.map((aspect) => ({ aspect, phase: 'found', grade: bestGrade(aspect) })))}
           >
             {sound ? 'All sound ✓' : 'All sound'}
           </Chip>
-          <Chip className="whitespace-nowrap max-sm:px-2.5" onClick={() => setOneByOne(true)}>
+          <Chip className="shrink-0 whitespace-nowrap max-sm:px-2.5" onClick={() => setOneByOne(true)}>
             One by one
           </Chip>
         </div>

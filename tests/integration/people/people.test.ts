@@ -6,6 +6,7 @@ import { endSession } from '@/lib/features/people/verbs/end-session';
 import { proveIt } from '@/lib/features/people/verbs/prove-it';
 import { setActive } from '@/lib/features/people/verbs/set-active';
 import { changePassword, setPassword } from '@/lib/features/people/verbs/set-password';
+import { shopHabits } from '@/lib/features/shop/reads/shop';
 import { setUpShop } from '@/lib/features/people/verbs/set-up';
 import { signIn, type SignInInput } from '@/lib/features/people/verbs/sign-in';
 import { addTimeOff } from '@/lib/features/people/verbs/time-off';
@@ -55,7 +56,15 @@ describe('set-up', () => {
     expect(tries.filter((t) => t.status === 'fulfilled')).toHaveLength(1);
     expect(tries.find((t) => t.status === 'rejected')).toMatchObject({ reason: { code: 'conflict' } });
     expect(await database.db.user.findMany({ select: { role: true } })).toEqual([{ role: 'owner' }]);
-    expect(await database.db.shopSettings.findUnique({ where: { id: 1 } })).toMatchObject({ name: 'Test shop', currency: 'USD' });
+    expect(await database.db.shopSettings.findUnique({ where: { id: 1 } })).toMatchObject({
+      name: 'Test shop',
+      currency: 'USD',
+      region: 'us',
+      dates: 'month_first',
+    });
+    expect(await shopHabits(database.db)).toEqual({ dates: 'month_first', english: 'en-US', paper: 'LETTER' });
+    await database.db.shopSettings.update({ where: { id: 1 }, data: { region: 'gb', dates: 'day_first' } });
+    expect(await shopHabits(database.db)).toEqual({ dates: 'day_first', english: 'en-GB', paper: 'A4' });
   });
 
   it('is refused to whoever does not know the code', async () => {

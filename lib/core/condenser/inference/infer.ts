@@ -263,7 +263,8 @@ function faulty(scene: Scene, channel: Channel, own: (change: (p: S.Prior) => vo
  */
 function lossUnder(scene: Scene, solution: Solution, prior: S.Prior, cause: CauseId): { loss: number; lossSd: number } {
   const seen = likelihoodOfK(solution, prior);
-  const v = lossSpread(scene, seen.sd, scene.lnClean - seen.mean) ** 2;
+  const seenSd = cause === 'not_steady' ? Math.hypot(seen.sd, SETTLING.coil) : seen.sd;
+  const v = lossSpread(scene, seenSd, scene.lnClean - seen.mean) ** 2;
   const [mean, sd] = LOOSE_DIRT;
   const loss = (mean / sd ** 2 + (scene.lnClean - seen.mean) / v) / (1 / sd ** 2 + 1 / v);
   return { loss: loss + besidesDirt(scene, solution, cause), lossSd: Math.sqrt(1 / (1 / sd ** 2 + 1 / v)) };

@@ -104,6 +104,8 @@ export const SETTLING = {
   evaporator: [0.5, 0.4],
   under: [20, 15],
   gain: 0.3,
+  /** What it says of its coil is open by this (ln; judgement). */
+  coil: 0.3,
   balance: 0.1,
   charge: 0.2,
   capillary: 0.4,

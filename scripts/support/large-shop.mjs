@@ -65,7 +65,8 @@ function copying({ table, map, without = [], of }, columns) {
   const into = own.map((c) => `"${c}"`).join(', ');
   const from = own.map((c) => (map[c] ? map[c](`t."${c}"`) : `t."${c}"`)).join(', ');
   // Of two copies that would have one technician in two places, the later is left out, and what was done there with it.
-  const parents = [...(own.includes('visitId') && table !== 'RuleChange' ? [['Visit', 'visitId', shop]] : []), ...(of ? [of] : [])].map(
+  const ofVisits = ['visitId', 'foundVisitId'].filter((column) => own.includes(column) && table !== 'RuleChange');
+  const parents = [...ofVisits.map((column) => ['Visit', column, shop]), ...(of ? [of] : [])].map(
     ([parent, column, go]) => `AND (t."${column}" IS NULL OR EXISTS (SELECT 1 FROM "${parent}" p WHERE p.id = ${go(`t."${column}"`)}))`,
   );
   return `INSERT INTO "${table}" (${into}) SELECT ${from} FROM large_${table.toLowerCase()} t WHERE true ${parents.join(' ')} ON CONFLICT DO NOTHING`;

@@ -1,7 +1,8 @@
 import { BLANKET } from '../condenser/zones';
 import type { CauseId } from '../types';
 import { airside, type AirsidePart } from './airside';
-import { boxGiven, roomGiven, standingGiven, unseenGiven } from './outside';
+import { looksGiven, type Starved } from './looks';
+import { boxGiven, roomGiven, standingGiven } from './outside';
 import {
   BEFORE,
   BOX,
@@ -14,6 +15,7 @@ import {
   LOOSE_DIRT,
   DEPTH_ERROR,
   FIRST,
+  SETTLING,
   REPEATED,
   TRUST,
 } from './priors';
@@ -43,7 +45,7 @@ export type Belief = {
   plain: Solution;
 };
 
-type Shifted = { cause: CauseId; prior: S.Prior; share: number; seen?: readonly Seen[]; machine?: Machine };
+type Shifted = { cause: CauseId; prior: S.Prior; share: number; seen?: readonly Seen[]; machine?: Machine; by?: Starved };
 
 /** Every hypothesis weighed against one reading; null where the numbers leave the refrigerant's range. */
 export function infer(scene: Scene, doubts: number): Belief | null {
@@ -53,14 +55,14 @@ export function infer(scene: Scene, doubts: number): Belief | null {
   const priors = before(scene, doubts);
   const parts: { part: AirsidePart; ln: number }[] = airside(scene, measured, priors).map((part) => ({
     part,
-    ln: TRUST * part.lnEvidence + Math.log(priors[part.cause] * outside(scene, part.cause, part.loss)),
+    ln: TRUST * part.lnEvidence + Math.log(priors[part.cause] * outside(scene, part.cause)),
   }));
   const own = shifted(scene, plain).flatMap((h) => {
     const solution = solve(h.machine ?? scene.machine, h.prior, h.seen ?? scene.seen, startOf(scene, h.prior));
     if (!solution) return [];
     const { loss, lossSd } = lossUnder(scene, solution, h.prior, h.cause);
     return [
-      { h, solution, loss, lossSd, ln: TRUST * solution.lnEvidence + Math.log(priors[h.cause] * h.share * outside(scene, h.cause, loss)) },
+      { h, solution, loss, lossSd, ln: TRUST * solution.lnEvidence + Math.log(priors[h.cause] * h.share * outside(scene, h.cause, h.by)) },
     ];
   });
   const top = Math.max(...parts.map((p) => p.ln), ...own.map((o) => o.ln));
@@ -168,8 +170,8 @@ function before(scene: Scene, doubts: number): Record<CauseId, number> {
 }
 
 /** Evidence that does not pass through the machine: looks, box, room air, standing pressure, earlier readings. */
-function outside(scene: Scene, cause: CauseId, loss: number): number {
-  return boxGiven(scene, cause) * roomGiven(scene, cause) * standingGiven(scene, cause) * unseenGiven(scene, cause, loss);
+function outside(scene: Scene, cause: CauseId, by?: Starved): number {
+  return boxGiven(scene, cause) * roomGiven(scene, cause) * standingGiven(scene, cause) * looksGiven(scene.reading, cause, by);
 }
 
 function startOf(scene: Scene, prior: S.Prior): Float64Array {
@@ -202,21 +204,19 @@ function shifted(scene: Scene, plain: Solution): Shifted[] {
       p.mean[i] = mean;
       p.sd[i] = sd;
     };
+  const by = scene.machine.capillary ? 'capillary' : 'valve';
   const list: Shifted[] = [
     { cause: 'non_condensables', share: 1, prior: own(set(S.GAS, SHIFTS.non_condensables)) },
-    { cause: 'overcharge', share: 1, prior: own(set(S.CHARGE, SHIFTS.overcharge)) },
-    {
-      cause: 'low_charge',
-      share: 0.7,
-      prior: own(set(S.CHARGE, scene.machine.capillary ? SHIFTS.low_charge.capillary : SHIFTS.low_charge.valve), 'low_side'),
-    },
-    { cause: 'low_charge', share: 0.3, prior: own(set(S.LN_VALVE, SHIFTS.restriction), 'low_side') },
-    { cause: 'evaporator_coil', share: 1, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_coil), 'low_side') },
+    { cause: 'overcharge', share: 1, prior: own(set(S.CHARGE, SHIFTS.overcharge[by])) },
+    { cause: 'low_charge', share: 0.7, prior: own(set(S.CHARGE, SHIFTS.low_charge[by]), 'low_side') },
+    { cause: 'low_charge', share: 0.3, prior: own(set(S.LN_VALVE, SHIFTS.restriction[by]), 'low_side') },
+    { cause: 'evaporator_coil', share: 0.5, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_coil.ice), 'low_side'), by: 'ice' },
+    { cause: 'evaporator_coil', share: 0.5, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_coil.dirt), 'low_side'), by: 'dirt' },
     { cause: 'evaporator_fan', share: 1, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_fan), 'low_side') },
     {
       cause: 'weak_compressor',
       share: 1,
-      prior: own(set(S.LN_PUMP, SHIFTS.weak_compressor), 'low_side'),
+      prior: own(set(S.LN_PUMP, SHIFTS.weak_compressor[by]), 'low_side'),
       machine: { ...scene.machine, leaking: true },
     },
   ];
@@ -226,16 +226,28 @@ function shifted(scene: Scene, plain: Solution): Shifted[] {
     const [over, sd] = ROOM_TO_COIL.recirculating;
     list.push({ cause: 'recirculation', share: 1, prior: own(set(S.AIR, [reading.roomAirK + over, sd])) });
   }
-  list.push({ cause: 'not_steady', share: 1, prior: own(() => undefined), seen: loosened(scene.seen) });
+  list.push({ cause: 'not_steady', share: 1, prior: own(settling), seen: loosened(scene) });
   if (plain.misfit > 4 || list.length === 0) for (const channel of scene.instruments) list.push(faulty(scene, channel, own));
   return list;
 }
 
-/** A machine still settling: its balances hold only roughly. */
-function loosened(seen: readonly Seen[]): Seen[] {
-  return seen.map((s) =>
-    s.channel === 'condenser' || s.channel === 'evaporator' ? { ...s, sd: 0.3 } : s.channel === 'charge' ? { ...s, sd: 0.1 } : s,
-  );
+/** A machine still settling: head not up and suction not down yet, shell and lines still cold. */
+function settling(p: S.Prior): void {
+  const { condenser, evaporator, under, gain } = SETTLING;
+  p.mean[S.LN_K] = p.mean[S.LN_K]! + condenser[0];
+  p.sd[S.LN_K] = condenser[1];
+  [p.mean[S.LN_EVAP], p.sd[S.LN_EVAP]] = evaporator;
+  p.mean[S.OVER] = p.mean[S.OVER]! - under[0];
+  p.sd[S.OVER] = under[1];
+  p.sd[S.GAIN] = gain;
+}
+
+/** Its balances hold only roughly. */
+function loosened({ seen, machine }: Scene): Seen[] {
+  const { balance, charge, capillary, valveK } = SETTLING;
+  const expansion = machine.capillary ? capillary : valveK;
+  const roughly: Partial<Record<Channel, number>> = { condenser: balance, evaporator: balance, charge, expansion };
+  return seen.map((s) => ({ ...s, sd: roughly[s.channel] ?? s.sd }));
 }
 
 /** One instrument that shows anything. */
@@ -251,7 +263,8 @@ function faulty(scene: Scene, channel: Channel, own: (change: (p: S.Prior) => vo
  */
 function lossUnder(scene: Scene, solution: Solution, prior: S.Prior, cause: CauseId): { loss: number; lossSd: number } {
   const seen = likelihoodOfK(solution, prior);
-  const v = lossSpread(scene, seen.sd, scene.lnClean - seen.mean) ** 2;
+  const seenSd = cause === 'not_steady' ? Math.hypot(seen.sd, SETTLING.coil) : seen.sd;
+  const v = lossSpread(scene, seenSd, scene.lnClean - seen.mean) ** 2;
   const [mean, sd] = LOOSE_DIRT;
   const loss = (mean / sd ** 2 + (scene.lnClean - seen.mean) / v) / (1 / sd ** 2 + 1 / v);
   return { loss: loss + besidesDirt(scene, solution, cause), lossSd: Math.sqrt(1 / (1 / sd ** 2 + 1 / v)) };

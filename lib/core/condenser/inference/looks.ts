@@ -33,11 +33,13 @@ const badFan = (found: string): number => ((DEAD_FAN[found] ?? 1) + (SLOW_FAN[fo
 const LIVE_FAN: Record<string, number> = { sound: 0.81, worn: 0.18, failed: 0.01 };
 const BLOCKED_AIR: Record<string, number> = { open: 0.06, narrowed: 0.34, blocked: 0.6 };
 const FREE_AIR: Record<string, number> = { open: 0.8, narrowed: 0.185, blocked: 0.015 };
-const BAD_EVAPORATOR: Record<string, number> = { clean: 0.06, dusty: 0.14, clogged: 0.4, choked: 0.4 };
-const GOOD_EVAPORATOR: Record<string, number> = { clean: 0.6, dusty: 0.3, clogged: 0.08, choked: 0.02 };
-
-const ICED: Record<string, number> = { dry: 0.25, even_frost: 0.2, part_iced: 0.18, bridged: 0.22, block: 0.15 };
+const GOOD_EVAPORATOR: Record<string, number> = { clean: 0.62, dusty: 0.315, clogged: 0.05, choked: 0.015 };
 const NOT_ICED: Record<string, number> = { dry: 0.6, even_frost: 0.33, part_iced: 0.05, bridged: 0.015, block: 0.005 };
+/** An evaporator gets too little air by its ice or by its dirt, seldom by both. */
+const CAKED: Record<string, number> = { clean: 0.06, dusty: 0.16, clogged: 0.43, choked: 0.35 };
+const ICED: Record<string, number> = { dry: 0.06, even_frost: 0.1, part_iced: 0.26, bridged: 0.34, block: 0.24 };
+const halves = (a: Record<string, number>, b: Record<string, number>) =>
+  Object.fromEntries(Object.entries(a).map(([grade, p]) => [grade, 0.5 * (p + (b[grade] ?? 0))]));
 
 export type Look = 'coilGrade' | 'fanGrade' | 'airPathGrade' | 'evaporatorFanGrade' | 'evaporatorCoilGrade' | 'iceGrade';
 export const LOOKS: Record<Look, readonly string[]> = {
@@ -53,8 +55,8 @@ export const LOOKS: Record<Look, readonly string[]> = {
 const SPEAKS_OF = {
   airPathGrade: ['blocked_air', BLOCKED_AIR, FREE_AIR],
   evaporatorFanGrade: ['evaporator_fan', DEAD_FAN, LIVE_FAN],
-  evaporatorCoilGrade: ['evaporator_coil', BAD_EVAPORATOR, GOOD_EVAPORATOR],
-  iceGrade: ['evaporator_coil', ICED, NOT_ICED],
+  evaporatorCoilGrade: ['evaporator_coil', halves(CAKED, GOOD_EVAPORATOR), GOOD_EVAPORATOR],
+  iceGrade: ['evaporator_coil', halves(ICED, NOT_ICED), NOT_ICED],
 } as const satisfies Partial<Record<Look, readonly [CauseId, Record<string, number>, Record<string, number>]>>;
 
 /** Probability of what a look finds under a cause; a fouled coil's own grade depends on its deposit instead, a fan's on what it still moves. */
@@ -69,12 +71,24 @@ export function lookGiven(look: Look, found: string, cause: CauseId): number {
 const withLoss = (look: Look, cause: CauseId): boolean =>
   (look === 'coilGrade' && cause === 'coil_fouling') || (look === 'fanGrade' && cause === 'condenser_fan');
 
+const ofEvaporator = (look: Look): boolean => look === 'iceGrade' || look === 'evaporatorCoilGrade';
+
+/** What takes an evaporator's air. */
+export type Starved = 'ice' | 'dirt';
+
+/** What both looks find of an evaporator that is the trouble, by what took its air. */
+function evaporatorGiven({ iceGrade, evaporatorCoilGrade }: Reading, by: Starved): number {
+  const [ice, dirt] = by === 'ice' ? [ICED, GOOD_EVAPORATOR] : [NOT_ICED, CAKED];
+  return (iceGrade === undefined ? 1 : (ice[iceGrade] ?? 1)) * (evaporatorCoilGrade === undefined ? 1 : (dirt[evaporatorCoilGrade] ?? 1));
+}
+
 /** All looks of a reading but those weighed with the loss. */
-export function looksGiven(reading: Reading, cause: CauseId): number {
-  let p = 1;
+export function looksGiven(reading: Reading, cause: CauseId, by?: Starved): number {
+  let p = by ? evaporatorGiven(reading, by) : 1;
   for (const look of keysOf(LOOKS)) {
     const found = reading[look];
-    if (found !== undefined && !withLoss(look, cause)) p *= lookGiven(look, found, cause);
+    if (found === undefined || withLoss(look, cause) || (by && ofEvaporator(look))) continue;
+    p *= lookGiven(look, found, cause);
   }
   return p;
 }

@@ -1,6 +1,5 @@
 import { headSdPa } from '../readings/instruments';
 import type { CauseId } from '../types';
-import { looksGiven } from './looks';
 import { BOX, HOLDS, LOADED_TOO, ROOM_TO_COIL } from './priors';
 import { thermometerOf, type Scene } from './scene';
 
@@ -44,9 +43,4 @@ export function standingGiven(scene: Scene, cause: CauseId): number {
   const low = over < 0 && over > -0.7 ? 0.3 / 0.7 : 0.002;
   if (cause === 'non_condensables') return 0.85 * normal(over, 0.2, Math.hypot(sd, 0.12)) + 0.15 * low;
   return 0.7 * normal(over, 0, sd) + 0.3 * low + 0.002;
-}
-
-/** What the eye found, under a cause; a fouled coil's grade is weighed with its deposit elsewhere. */
-export function unseenGiven(scene: Scene, cause: CauseId, _loss: number): number {
-  return looksGiven(scene.reading, cause);
 }

@@ -6,20 +6,20 @@ import type { CauseId } from '../types';
  */
 export const BEFORE: Record<CauseId, number> = {
   nothing: 0.14,
-  coil_fouling: 0.295,
+  coil_fouling: 0.33,
   condenser_fan: 0.055,
   blocked_air: 0.06,
   recirculation: 0.055,
   non_condensables: 0.045,
   overcharge: 0.045,
-  low_charge: 0.12,
+  low_charge: 0.155,
   evaporator_coil: 0.06,
   evaporator_fan: 0.025,
   weak_compressor: 0.035,
   high_load: 0.04,
   head_pressure_control: 0.02,
-  not_steady: 0.015,
-  reading_fault: 0.01,
+  not_steady: 0.006,
+  reading_fault: 0.015,
 };
 
 /** With no word on how long it ran, one reading in twelve is taken too early (judgement). */
@@ -50,30 +50,33 @@ export const LOOSE_DIRT: readonly [number, number] = [0.15, 0.4];
 /** How a cause shifts an unknown of the machine: mean and sd (judgement; charge and gas as shares, the rest as ln). */
 export const SHIFTS = {
   non_condensables: [0.14, 0.035],
-  overcharge: [0.22, 0.08],
+  overcharge: { capillary: [0.24, 0.1], valve: [0.21, 0.075] },
   /** Without a receiver the evaporator gives up liquid first: the same leak is a larger share. */
-  low_charge: { capillary: [-0.225, 0.12], valve: [-0.21, 0.085] },
-  restriction: [-0.6, 0.36],
-  evaporator_coil: [-0.65, 0.4],
+  low_charge: { capillary: [-0.2, 0.1], valve: [-0.23, 0.085] },
+  /** A valve opens further before it starves: what is met is a plainer one. */
+  restriction: { capillary: [-0.35, 0.22], valve: [-1, 0.34] },
+  /** Ice takes more of it than dirt. */
+  evaporator_coil: { ice: [-1.05, 0.35], dirt: [-0.42, 0.2] },
   evaporator_fan: [-1.45, 0.28],
-  weak_compressor: [-0.38, 0.15],
+  /** By the kind of unit, as capillaries sit on small sealed machines. */
+  weak_compressor: { capillary: [-0.27, 0.13], valve: [-0.41, 0.14] },
 } as const;
 
 /** Spread of a sound machine of its kind about its references; `own` is the part that stays with the unit. */
 export const SOUND = {
   gas: 0.004,
-  lnEvaporator: 0.16,
+  lnEvaporator: 0.15,
   lnPump: 0.04,
-  gain: { capillary: 0.13, valve: 0.075 },
-  charge: { capillary: 0.05, valve: 0.042 },
+  gain: { capillary: 0.13, valve: 0.07 },
+  charge: { capillary: 0.046, valve: 0.039 },
   lnValve: 0.08,
   overK: 6,
   /** Gas at the discharge against the compressor law, K: more goes through the shell (set on the outside plant, part A). */
-  overMeanK: { capillary: { medium: -5, low: -12 }, valve: { medium: 1, low: -6 }, ice: 6 },
+  overMeanK: { capillary: { medium: -4, low: -12 }, valve: { medium: 1, low: -6 }, ice: 6 },
 } as const;
 
 /** Model error of the four balances, one sd; set on the outside plant, part A. Expansion: ln flow, or K of superheat. */
-export const MODEL_ERROR = { condenser: 0.04, evaporator: 0.05, capillary: 0.06, valveK: 2, charge: 0.016 } as const;
+export const MODEL_ERROR = { condenser: 0.04, evaporator: 0.05, capillary: 0.06, valveK: 2, charge: 0.015 } as const;
 /** Share of a unit's own errors that is left against a baseline learnt by the same means. */
 export const LEFT_WHEN_LEARNT = 0.45;
 
@@ -90,6 +93,24 @@ export const TRUST = 0.8;
 export const DEPTH_ERROR = 0.2;
 export const FIRST = 0.8;
 export const REPEATED = 0.42;
+
+/**
+ * A machine not yet steady: head not up and suction not down yet, as if both coils were larger (ln, and spread); shell and lines still
+ * cold, so that discharge gas is under the compressor law (K, and spread); the suction line's warming; and how roughly its other
+ * balances hold (ln; a valve's superheat in K). Set on the outside plant, part A.
+ */
+export const SETTLING = {
+  condenser: [0.25, 0.3],
+  evaporator: [0.5, 0.4],
+  under: [20, 15],
+  gain: 0.3,
+  /** What it says of its coil is open by this (ln; judgement). */
+  coil: 0.3,
+  balance: 0.1,
+  charge: 0.2,
+  capillary: 0.4,
+  valveK: 5,
+} as const;
 
 /** Box over its set point, K: sound and steady; when a cause eats cooling; under a heavy load. */
 export const BOX = { sound: [0.4, 1.4], failing: [2.6, 3.2], loaded: [9.5, 4.5] } as const;

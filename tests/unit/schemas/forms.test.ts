@@ -237,6 +237,7 @@ describe('the shop’s forms', () => {
       overdueLimitDays: '-1',
       circuity: '0.5',
       region: 'us',
+      dates: 'month_first',
       speed: '100',
       distance: 'mi',
       seen: '',

@@ -106,7 +106,7 @@ test.describe('the owner', () => {
     await expect(page.getByText('can’t be told apart').first()).toBeVisible();
     await accessible();
     await page.getByLabel('Ranked').selectOption('unit');
-    await page.getByLabel('Place').selectOption('fryer');
+    await page.getByLabel('Placement').selectOption('fryer');
     await page.getByRole('button', { name: 'Show', exact: true }).click();
     await expect(page).toHaveURL(/by=unit.*place=fryer/);
     await expect(page.getByRole('region', { name: 'Coils by how fast they foul' })).toContainText('Beside fryer');

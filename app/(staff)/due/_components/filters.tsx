@@ -38,7 +38,7 @@ export function Filters({ query, kinds, narrowed }: Props) {
         </select>
       </label>
       <label className="flex flex-col text-sm font-bold">
-        Place
+        Placement
         <select name="place" defaultValue={query.place ?? ''} className={`${BOX} w-full font-normal`}>
           <option value="">Any</option>
           {PLACEMENTS.map((p) => (

@@ -97,7 +97,7 @@ function FilterForm({ filter, query, choices }: FilterProps) {
         options={UNIT_KINDS.map((k) => ({ value: k, label: UNIT_KIND_LABEL[k] }))}
       />
       <Select
-        label="Place"
+        label="Placement"
         name="place"
         blank="Any"
         defaultValue={filter.place ?? ''}

@@ -23,7 +23,7 @@ export function RankingTable({ rows, by }: { rows: Row[]; by: 'kitchen' | 'unit'
     <Table label={by === 'unit' ? 'Coils by how fast they foul' : 'Kitchens by how fast their coils foul'}>
       <thead>
         <tr>
-          <Th className="w-28">Place</Th>
+          <Th className="w-28">Rank</Th>
           <Th>{by === 'unit' ? 'Coil' : 'Kitchen'}</Th>
           <Th className="w-[34%] min-w-32">Lost in 30 days</Th>
           {by === 'kitchen' ? <Th className="text-right max-md:hidden">Coils</Th> : null}

@@ -57,13 +57,13 @@ export function sentence(story: CoilStory, from: number, move: Move): string {
 /** Why a rule stays although the coil was found stopped up: what it was found to bear, and what keeps it where it is. */
 export function staysSentence(story: CoilStory, weeks: number, guard: Guard | null): string {
   const { evidence: e, goal, settings } = story;
-  const stays = `so cleaning stays at every ${weeks === 1 ? 'week' : `${weeks} weeks`}`;
+  const stays = `so cleaning stays at every ${each(weeks)}`;
   const seen = met(e.findings[0]);
   if (guard === 'minimum') return `${seen}; the shop goes no shorter than that, ${stays}.`;
   const bears = because(story, { weeks, guard: null });
   const near =
     guard === 'dead_band'
-      ? `, and what differs by less than ${Math.max(1, Math.round(settings.deadBand * weeks))} weeks is left alone`
+      ? `, and what differs by less than ${spell(Math.max(1, Math.round(settings.deadBand * weeks)))} is left alone`
       : guard === 'needs_clean_findings'
         ? '; longer it gets only after a clean find'
         : goal.cost !== null && goal.cost.weeks < weeks
@@ -72,14 +72,19 @@ export function staysSentence(story: CoilStory, weeks: number, guard: Guard | nu
   return `${seen} is what this interval reckons with: ${bears}${near}, ${stays}.`;
 }
 
+const spell = (weeks: number) => (weeks === 1 ? 'a week' : `${weeks} weeks`);
+const each = (weeks: number) => (weeks === 1 ? 'week' : `${weeks} weeks`);
+
 function because({ evidence: e, goal }: CoilStory, move: Move): string {
-  if (move.guard === 'contract' || move.guard === 'warranty') return `the ${move.guard} asks for no longer than ${move.weeks} weeks`;
-  if (move.guard === 'maximum') return `the shop goes no longer than ${move.weeks} weeks`;
+  if (move.guard === 'contract' || move.guard === 'warranty') return `the ${move.guard} asks for no longer than ${spell(move.weeks)}`;
+  if (move.guard === 'maximum') return `the shop goes no longer than ${spell(move.weeks)}`;
   if (goal.cost !== null && goal.cost.weeks * 7 <= goal.riskDays)
-    return `counting energy, breakdowns and comebacks${goal.cost.rides ? ', and that somebody comes that week anyway' : ''}, cleaning every ${goal.cost.weeks} weeks costs least`;
+    return `counting energy, breakdowns and comebacks${goal.cost.rides ? ', and that somebody comes that week anyway' : ''}, cleaning every ${each(goal.cost.weeks)} costs least`;
   if (e.riskDays === null) return `${lower(goal.riskLimit.name)} is not expected to reach its limit`;
   const dear =
-    goal.riskCost >= 1 ? `, and keeping to that costs about ${Math.round(goal.riskCost)} more a cycle than cost alone would` : '';
+    goal.riskCost >= 1
+      ? `, and keeping to that costs about ${Math.round(goal.riskCost)} more a cycle, in the shop’s currency, than cost alone would`
+      : '';
   return goal.risk.of === 'packed'
     ? `the coil has a ${chance(goal.risk.chance)} chance of being packed by day ${e.riskDays}${dear}`
     : `${lower(goal.riskLimit.name)} has a ${chance(goal.risk.chance)} chance of passing its limit by day ${e.riskDays}${dear}`;

@@ -320,7 +320,6 @@ test('its sealed repair without signal, the tablet dropped in the middle: parts 
     await page.getByRole('button', { name: 'Send and refresh now' }).click();
   }
   await expect(page.getByText('All in the office')).toBeVisible({ timeout: 120_000 });
-  await tablet.close();
 
   await signIn('dispatcher');
   await desk.goto('/refrigerants/book');
@@ -335,9 +334,12 @@ test('its sealed repair without signal, the tablet dropped in the middle: parts 
   }
   await looked(desk, accessible);
   // The job tells its time, its part with the warranty, and its repair record.
-  await openJob(desk);
-  await expect(desk.getByText('1 × Evaporator fan motor, 16 W')).toBeVisible();
+  await expect(async () => {
+    await openJob(desk);
+    await expect(desk.getByText('1 × Evaporator fan motor, 16 W')).toBeVisible({ timeout: 3000 });
+  }).toPass({ timeout: 30_000 });
   await expect(desk.getByText(/from the shop, under warranty until/)).toBeVisible();
+  await tablet.close();
   await expect(desk.getByText(/8 of 9 steps written/)).toBeVisible();
   await looked(desk, accessible);
   await desk.getByRole('link', { name: 'Repair record of Walk-in cooler' }).click();

@@ -8,6 +8,7 @@ import { keepFollowingShop } from '../server/process/habits';
 import { log } from '../server/process/log';
 import { pictures } from '../server/process/pictures';
 import { nudge, queue } from '../server/process/queue';
+import { zonesThatDiffer } from '../features/health/reads/clocks';
 import { anyoneOnFile } from '../features/people/reads/people';
 import { makeArchive } from '../features/archive/verbs/make-archive';
 import { schemaText } from '../server/process/schema-text';
@@ -52,12 +53,19 @@ async function sayHowToSetUp(): Promise<void> {
   process.stdout.write(`Nobody is on file yet. Set up the shop at ${env().NEXTAUTH_URL}/set-up with the code ${setUpCode()}\n`);
 }
 
+/** Node and PostgreSQL each carry tables of time zones, of their own date: where a government changed its mind between, one of them is an hour off. */
+async function sayWhichClocksDiffer(): Promise<void> {
+  const zones = await zonesThatDiffer(db(), now());
+  if (zones.length > 0) log.warn({ zones }, 'app and database differ on the time there: bring Node or PostgreSQL up to date');
+}
+
 /** Starts the workers of this process, once, when the server boots. */
 export async function startJobs(): Promise<void> {
   // A place for pictures that there cannot be is told now, not when the first one comes.
   pictures();
   await keepFollowingShop();
   await sayHowToSetUp();
+  await sayWhichClocksDiffer();
   const boss = await queue();
   if (env().RIMEBOOK_JOBS === 'off') return;
   const mail = async () => {

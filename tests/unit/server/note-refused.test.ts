@@ -1,9 +1,14 @@
-import { expect, it, vi } from 'vitest';
+import { afterAll, expect, it, vi } from 'vitest';
 import { noteRefused } from '@/lib/server/people/note-refused';
 import { log } from '@/lib/server/process/log';
 import { metrics } from '@/lib/server/process/metrics';
 
+// The environment is read once a process.
+vi.hoisted(() => vi.resetModules());
+afterAll(() => void vi.resetModules());
+
 it('a refused sign-in is counted by its reason, and its line in the log names nobody', async () => {
+  vi.stubEnv('DATABASE_URL', 'postgresql://nowhere');
   vi.stubEnv('NEXTAUTH_SECRET', 'only-for-this-test-of-refusals');
   const said = vi.spyOn(log, 'warn').mockImplementation(() => {});
   noteRefused('not_allowed', 'cook@lantern.example', '198.51.100.7');

@@ -27,9 +27,9 @@ async function main() {
       if (named.length > 0 && !named.includes(kind)) continue;
       const since = performance.now();
       try {
-        const { slowestMs, slowest, peakMb } = await fuzz(shop, kind, Number(cases), Number(seed));
+        const { slowestMs, slowest, busiestMs, busiest, peakMb } = await fuzz(shop, kind, Number(cases), Number(seed));
         const took = Math.round((performance.now() - since) / 1000);
-        await keep(kind, [cases, 0, `${Math.round(slowestMs)} (case ${slowest})`, Math.round(peakMb), took, `${seed}, ${new Date().toISOString().slice(0, 16).replace('T', ' ')}, Node ${process.versions.node}`]); // prettier-ignore
+        await keep(kind, [cases, 0, `${Math.round(slowestMs)} (case ${slowest})`, `${Math.round(busiestMs)} (case ${busiest})`, Math.round(peakMb), took, `${seed}, ${new Date().toISOString().slice(0, 16).replace('T', ' ')}, Node ${process.versions.node}`]); // prettier-ignore
       } catch (e) {
         faults++;
         console.error(e);

@@ -91,11 +91,13 @@ type Row = { [K in 'cleanings' | 'facts' | 'events']: UnitRecords[K] | null } & 
   findings: { list: FindingRow[] | null; from?: LocalDate | null };
 };
 
+export type RecordsAsked = { withVisit?: string; withoutReadings?: string; coilOnly?: boolean };
+
 /** What lies on file about each unit, in one statement: of closed visits, without superseded entries. */
 export async function recordsOf(
   db: Tx,
   unitIds: readonly string[],
-  { withVisit, withoutReadings, coilOnly }: { withVisit?: string; withoutReadings?: string; coilOnly?: boolean },
+  { withVisit, withoutReadings, coilOnly }: RecordsAsked,
 ): Promise<Map<string, UnitRecords>> {
   const rows = await db.$queryRaw<Row[]>(Prisma.sql`
     SELECT u.id, (SELECT json_agg(c.day ORDER BY c.day) FROM (${cleaningDays(withVisit)}) c) AS cleanings,

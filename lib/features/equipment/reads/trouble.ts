@@ -4,7 +4,7 @@ import type { JobState, JobUrgency } from '../../../core/jobs';
 import { Prisma, type Tx } from '../../../database/client';
 
 /** Each aspect with the grades at which it does not do its work. */
-const STOPPED = Prisma.join(ASPECTS.flatMap((a) => stoppedGrades(a).map((g) => `${a} ${g}`)));
+export const STOPPED = Prisma.join(ASPECTS.flatMap((a) => stoppedGrades(a).map((g) => `${a} ${g}`)));
 
 export type StandingTrouble = { aspect: Aspect; grade: string; at: Date };
 export type OpenJob = {

@@ -14,7 +14,7 @@ import { measuredOf, meansOf, type MeasuredSides } from './readings/measured';
 import { unreadable } from './readings/readable';
 import { SHORTEST_STEADY_MIN } from './readings/steadiness';
 import { judge } from './verdict';
-import { widthOf, type Told, type Width } from './widths';
+import { widthOf, type Banded, type Width } from './widths';
 import { assumptionsOf } from './words/assumptions';
 import { lookWords } from './words/looks';
 import { cannotSaySentence, sentenceFor } from './words/sentence';
@@ -146,11 +146,11 @@ function lossParts(belief: Belief): Part[] {
  * from above near nothing, going over into two ends of a tenth each as the loss stands out, so that the band holds what it
  * promises at every depth. Their construction at 80 %, straight between its ends.
  */
-function ends(parts: readonly Part[], told: Told, belief: Belief): [number, number, number] {
+function ends(parts: readonly Part[], banded: Banded, belief: Belief): [number, number, number] {
   const mid = quantile(parts, 0.5);
   const out = Math.max(0, mid / Math.max(1e-9, (mid - quantile(parts, 0.2)) / Z60));
   const share = Math.min(1, Math.max(0, (out - Z60) / (2 * Z80 - Z60)));
-  const width = widthOf(told, belief, told === 'conductance' ? share : undefined);
+  const width = widthOf(banded, belief, banded === 'conductance' ? share : undefined);
   const low = mid + width.low * (quantile(parts, normalCdf(-(Z60 + (Z80 - Z60) * share))) - mid);
   const above = width.high * (quantile(parts, 0.9) - mid);
   // Below nothing: the limit shrinks slower than the reading falls.
@@ -159,8 +159,8 @@ function ends(parts: readonly Part[], told: Told, belief: Belief): [number, numb
 }
 
 /** Nothing is lost less than nothing: where the band reaches below, its upper end stands as the limit. */
-function lossFigure(parts: readonly Part[], told: Told, belief: Belief): Figure {
-  const [value, lo, hi] = ends(parts, told, belief).map((x) => Math.max(0, -Math.expm1(-x))) as [number, number, number];
+function lossFigure(parts: readonly Part[], banded: Banded, belief: Belief): Figure {
+  const [value, lo, hi] = ends(parts, banded, belief).map((x) => Math.max(0, -Math.expm1(-x))) as [number, number, number];
   return figure(value, lo, Math.max(hi, SMALLEST_LIMIT));
 }
 const SMALLEST_LIMIT = 0.01;

@@ -37,19 +37,19 @@ const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> 
     lines: { low: [-0.15, -0.25, -0.5], high: [0, 0, 0.25] },
   },
 };
-export type Told = keyof typeof WIDTHS;
+export type Banded = keyof typeof WIDTHS;
 
 /** −ln(K/K_clean) at the second knot and the third. */
 const SOME = 0.25;
 const DEEP = 0.6;
 
 /** `out`: how far, from 0 to 1, a loss stands out from nothing; where it is given the first knot goes by it. */
-export function widthOf(told: Told, belief: Belief, out?: number): Width {
+export function widthOf(banded: Banded, belief: Belief, out?: number): Width {
   const { scene, measured } = belief;
   const loss = scene.lnClean - measured.lnK;
   const deep = part((loss - SOME) / (DEEP - SOME));
   const some = out ?? part(loss / SOME);
-  const { all, capillary, lines, room } = WIDTHS[told];
+  const { all, capillary, lines, room } = WIDTHS[banded];
   const reading = scene.reading;
   const mine = [
     all,

@@ -2,6 +2,8 @@ import type { Instrumentation } from 'next';
 
 export async function register() {
   if (process.env.NEXT_RUNTIME !== 'nodejs') return;
+  const { collectSooner } = await import('./lib/server/process/memory');
+  collectSooner();
   const { watchRequests } = await import('./lib/server/process/requests');
   watchRequests();
   const { takeTurns } = await import('./lib/server/process/take-turns');

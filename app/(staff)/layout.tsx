@@ -3,9 +3,7 @@ import Link from 'next/link';
 import { headers } from 'next/headers';
 import { redirect } from 'next/navigation';
 import { can, roleInfo, type Permission } from '@/lib/core/people/access';
-import { countToLookAt } from '@/lib/features/entries/reads/questioned';
-import { askedOnPages } from '@/lib/features/jobs/reads/lists';
-import { firstDay } from '@/lib/features/shop/reads/first-day';
+import { officeFrame } from '@/lib/features/shop/reads/frame';
 import { habits } from '@/lib/core/measures/habits';
 import { now } from '@/lib/server/process/clock';
 import { db } from '@/lib/server/process/db';
@@ -40,11 +38,12 @@ export default async function StaffLayout({ children }: { children: ReactNode })
   if (!actor) redirect(signInAddress((await headers()).get(ADDRESS)));
   const items: NavItem[] = ROOMS.filter((r) => can(actor, r.permission)).map(({ href, label, also }) => ({ href, label, also }));
   // Until the first visit is booked, the way back to the first day's list stands first.
-  if (can(actor, 'read:due') && (await firstDay(db())) !== null) items.unshift({ href: '/first-day', label: 'First day' });
+  const frame = await officeFrame(db(), now());
+  if (can(actor, 'read:due') && frame.firstDay) items.unshift({ href: '/first-day', label: 'First day' });
   // Twelve rooms (an owner's first days) do not fit beside the name at 1280 px: they keep their own row there.
   const oneRow = items.length < 12;
-  const asked = can(actor, 'read:job') ? await askedOnPages(db(), now()) : 0;
-  const waiting = can(actor, 'settle:entry') ? await countToLookAt(db()) : 0;
+  const asked = can(actor, 'read:job') ? frame.asked : 0;
+  const waiting = can(actor, 'settle:entry') ? frame.waiting : 0;
   return (
     <>
       <WrittenAs habits={habits()} />

@@ -243,6 +243,8 @@ test('its sealed repair without signal, the tablet dropped in the middle: parts 
     .last()
     .click();
   await page.getByRole('button', { name: 'I have arrived' }).click();
+  // It is said once it is on the disk; a page left within the same moment takes it along.
+  await expect(page.getByText(/^In \d/)).toBeVisible();
   await page.goto('/round');
   await open();
   await at(page, 'Isolate');

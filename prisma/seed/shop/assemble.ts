@@ -35,7 +35,7 @@ const SETTINGS = {
   email: 'desk@larkspurcold.example',
   ...DEMO_TRAVEL,
   labourPerHour: 48,
-  vehiclePerKm: 0.435,
+  vehiclePerKm: 0.7 / 1.609344,
   energyPricePerKwh: 0.14,
   policy: { cleaningCost: 60, inspectionCost: 25, failureCost: 1200 },
 };

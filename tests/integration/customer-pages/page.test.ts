@@ -9,8 +9,9 @@ import { askToBeRung } from '@/lib/features/customer-pages/verbs/ask-to-be-rung'
 import { makePage, revokePage } from '@/lib/features/customer-pages/verbs/make-page';
 import { paperOnPage, pictureOfPage } from '@/lib/features/customer-pages/verbs/open-on-page';
 import { readFeed } from '@/lib/features/feeds/verbs/read-feed';
-import { askedOnPages, openJobLines } from '@/lib/features/jobs/reads/lists';
+import { openJobLines } from '@/lib/features/jobs/reads/lists';
 import { calendarToken } from '@/lib/features/links/reads/link-token';
+import { officeFrame } from '@/lib/features/shop/reads/frame';
 import { askedOtherTime } from '@/lib/features/visits/reads/asked-other-time';
 import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
 import { useDatabase } from '../../support/database';
@@ -187,10 +188,10 @@ describe('on the page', () => {
       token, once: randomUUID(), kitchenId: first.kitchen.id, unitId: first.unit.id, what: 'Gotea agua debajo',
       urgency: 'now' as const, name: 'Rosa', phone: '555 0142',
     }; // prettier-ignore
-    const before = await askedOnPages(db, now);
+    const before = (await officeFrame(db, now)).asked;
     await Promise.all([askToBeRung(ctx(), asked), askToBeRung(ctx(), asked)]);
     await askToBeRung(ctx(), asked);
-    expect(await askedOnPages(db, now)).toBe(before + 1);
+    expect((await officeFrame(db, now)).asked).toBe(before + 1);
     const line = (await openJobLines(db)).find((j) => j.id === asked.once);
     expect(line).toMatchObject({
       source: 'customer',

@@ -65,6 +65,18 @@ describe('a part of the list', () => {
     expect(await db.warranty.count({ where: { unitId: unit.id } })).toBe(0);
   });
 
+  it('stands on the page of its job, though nobody wrote down the arrival', async () => {
+    const { db } = database;
+    const { visit, unit, tablet, part, job } = await world();
+    const before = await jobPage(db, job.id);
+    expect(before?.work.visits).toEqual([]);
+    await tablet.send([
+      tablet.make(visit.id, 'part.use', { unitId: unit.id, what: part.name, quantity: 1, partId: part.id, place: 'shop' }),
+    ]);
+    const page = await jobPage(db, job.id);
+    expect(page?.work.visits.map((v) => v.parts.map((p) => [p.quantity, p.place]))).toEqual([[[1, 'shop']]]);
+  });
+
   it('comes out of one’s own van, and is loaded, brought back and counted place by place', async () => {
     const { db } = database;
     const { visit, unit, tablet, part, person, stock } = await world();

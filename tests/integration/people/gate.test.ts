@@ -1,9 +1,11 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
+import { redirect } from 'next/navigation';
 import { encode } from 'next-auth/jwt';
 import { z } from 'zod';
 import { AppError } from '@/lib/core/errors';
 import type { Role } from '@/lib/core/people/access';
 import type { Db } from '@/lib/database/client';
+import { PicturesAway } from '@/lib/database/pictures/picture-store.mjs';
 import { defineCall, defineFormAction } from '@/lib/server/doors/define-action';
 import { defineRoute } from '@/lib/server/doors/define-route';
 import { enter, enterPublic, explain, onward, proofAddress, signInAddress } from '@/lib/server/doors/guard';
@@ -51,6 +53,7 @@ beforeAll(() => {
   vi.stubEnv('DATABASE_URL', database.url);
   vi.stubEnv('NEXTAUTH_SECRET', SECRET);
   vi.stubEnv('NEXTAUTH_URL', 'http://localhost:3000');
+  vi.stubEnv('TRUSTED_PROXIES', '10.0.0.0/8');
 });
 beforeEach(() => {
   vi.spyOn(log, 'error').mockImplementation(() => {});
@@ -77,6 +80,19 @@ describe('the gate', () => {
     expect((await asking(whom, enterPublic)).actor).toBeNull();
   });
 
+  it('knows whoever is signed in where anyone may enter, and nobody by a cookie that names no session', async () => {
+    const ctx = await asking({ role: 'dispatcher' }, enterPublic);
+    expect(ctx).toMatchObject({ actor: { role: 'dispatcher' }, baseUrl: 'http://localhost:3000' });
+    expect(await ctx.db.user.count({ where: { id: ctx.actor?.userId } })).toBe(1);
+    expect(Math.abs(ctx.now.getTime() - Date.now())).toBeLessThan(10_000);
+    for (const sid of [undefined, 7, '']) {
+      const headers = { 'x-rimebook-peer': '203.0.113.9', cookie: `rimebook.session=${await encode({ token: { sid }, secret: SECRET })}` };
+      const request = new Request('http://localhost:3000/people', { headers });
+      expect((await requests.run(request, enterPublic)).actor).toBeNull();
+      await expect(requests.run(request, () => enter('edit:self'))).rejects.toMatchObject({ code: 'not_signed_in' });
+    }
+  });
+
   it('keeps out whom the permission was not given', async () => {
     const refused = { code: 'not_allowed', message: expect.stringMatching(/does not open this/) };
     await expect(asking({ role: 'technician' }, () => enter('manage:people'))).rejects.toMatchObject(refused);
@@ -101,7 +117,7 @@ describe('the gate', () => {
 
   it('a way on leads nowhere but into this app', () => {
     expect(onward('/due?x=1', '/')).toBe('/due?x=1');
-    for (const to of [undefined, '', 'due', 'https://elsewhere.example/', '//elsewhere.example/', '/\\elsewhere.example'])
+    for (const to of [undefined, '', 'due', 'https://elsewhere.example/', '//elsewhere.example/', '/\\elsewhere.example', '//['])
       expect(onward(to, '/home')).toBe('/home');
     expect(signInAddress('/due?a=b c')).toBe('/sign-in?to=%2Fdue%3Fa%3Db%20c');
     expect([signInAddress('/'), signInAddress(null)]).toEqual(['/sign-in', '/sign-in']);
@@ -123,6 +139,39 @@ describe('what somebody is told', () => {
     expect(explained.message).not.toContain('tova');
     expect(log.error).toHaveBeenCalledWith(expect.objectContaining({ reference }), 'unexpected');
   });
+});
+
+describe('what somebody is told where the house fails', () => {
+  const ofDatabase = (originalCode: string) =>
+    Object.assign(new Error('failed'), { code: 'P2039', meta: { driverAdapterError: { cause: { originalCode } } } });
+  it.each([
+    ['a full disk: nothing was changed', ofDatabase('53100'), 'full', /disk .* is full\. Nothing was changed, .* nothing on file is lost/],
+    ['a database away: it may have been saved', ofDatabase('57P01'), 'busy', /database cannot be reached .* Look whether it was saved/],
+    [
+      'a store of pictures away: nothing is lost',
+      new PicturesAway('away'),
+      'busy',
+      /pictures are kept cannot be reached .* Nothing is lost/,
+    ],
+  ])('%s', async (_, error, code, message) => {
+    expect(explain(error)).toEqual({ code, message: expect.stringMatching(message), field: undefined });
+    expect(log.error).toHaveBeenCalledWith({ err: error }, expect.stringMatching(/full|not reached/));
+    const route = defineRoute('public', () => Promise.reject(error));
+    const request = await from(null);
+    const reply = await requests.run(request, () => route(request, { params: Promise.resolve({}) }));
+    expect(reply.status).toBe(code === 'full' ? 507 : 503);
+  });
+});
+
+it('who is sent on by the work is sent on: that is no error of it', async () => {
+  const on = () => redirect('/due');
+  const sent = { digest: expect.stringMatching(/NEXT_REDIRECT;.*\/due/) };
+  const request = await from({ role: 'dispatcher' });
+  const form = new FormData();
+  await expect(requests.run(request, () => defineFormAction('read:due', z.object({}), on)(undefined, form))).rejects.toMatchObject(sent);
+  await expect(requests.run(request, () => defineCall('read:due', z.object({}), on)({}))).rejects.toMatchObject(sent);
+  const asked = requests.run(request, () => defineRoute('read:due', on)(request, { params: Promise.resolve({}) }));
+  await expect(asked).rejects.toMatchObject(sent);
 });
 
 const schema = z.object({ name: z.string({ error: 'Give a name.' }).min(1, 'Give a name.') });
@@ -244,6 +293,23 @@ describe('a route', () => {
     handler.mockRejectedValueOnce(new Error('broken'));
     expect((await call({ role: 'owner' })).status).toBe(500);
   });
+});
+
+it('a brake tells those behind the shop’s own proxy apart, believes nobody else, and says how long to wait', async () => {
+  const tries = (peer: string, forwarded: string) =>
+    requests
+      .run(new Request('http://nowhere.invalid', { headers: { 'x-rimebook-peer': peer, 'x-forwarded-for': forwarded } }), () =>
+        throttle('told-apart', 1),
+      )
+      .then(
+        () => 'in',
+        (e) => e.message,
+      );
+  expect(await tries('10.0.0.2', '198.51.100.1')).toBe('in');
+  expect(await tries('10.0.0.2', '198.51.100.2')).toBe('in');
+  expect(await tries('10.0.0.3', '198.51.100.1')).toMatch(/Wait a quarter of an hour/);
+  expect(await tries('203.0.113.5', '198.51.100.3')).toBe('in');
+  expect(await tries('203.0.113.5', '198.51.100.4')).toMatch(/Wait a quarter of an hour/);
 });
 
 it('a brake holds off one address at one thing, and nobody else', async () => {

@@ -13,6 +13,12 @@ describe('what the log keeps', () => {
     expect(loggedPath('/units/6f1c1c1e-9d3e-4a57-9a4e-0a2b7a0f6d11')).toBe('/units/…');
   });
 
+  it('of an address: names of files, what is short, and never more than 200 characters', () => {
+    expect(loggedPath('/quarters/a-file-with-a-rather-long-name.pdf')).toBe('/quarters/a-file-with-a-rather-long-name.pdf');
+    expect(loggedPath(`/${'a'.repeat(24)}/${'a'.repeat(25)}`)).toBe(`/${'a'.repeat(24)}/…`);
+    expect(loggedPath('/ab'.repeat(100))).toBe('/ab'.repeat(100).slice(0, 200));
+  });
+
   it('of an error: what is wrong, and nobody’s address or form', () => {
     const typed = new Error('Invalid `create()`:\n  email: "cook@lantern.example"\n\nArgument `name` of cook@lantern.example is missing.');
     const kept = JSON.stringify(loggedError(typed));

@@ -57,7 +57,7 @@ export function GridItem({ visit: v, share, onKeyDown, onBlur, onDragStart }: Pr
         </li>
       ) : null}
       <li
-        className="absolute inset-y-1 min-w-8 max-md:static max-md:w-full!"
+        className="absolute inset-y-1 z-1 min-w-8 focus-within:z-10 hover:z-10 max-md:static max-md:w-full!"
         style={{ left: `${left}%`, width: `max(2rem, ${share(v.to) - left}%)` }}
       >
         <Link

@@ -5,7 +5,7 @@ import { measureUnitsOf, type VisitOnFile } from '@/lib/core/tablet';
 import { usualTasks } from '@/lib/core/tasks';
 import { entryUnit, ownUnitOf } from '@/lib/core/measures/entry-units';
 import { useSnapshot } from '../_lib/tablet-context';
-import { askedFirst, askedMore, optionsOf, unitTyped, wrongWith, type TypedUnit } from '../_lib/typed-unit';
+import { askedFirst, askedMore, optionsOf, stillWanted, unitTyped, wrongWith, type TypedUnit } from '../_lib/typed-unit';
 import type { Said } from '@/lib/tablet/journal';
 import { tasksUndone } from '../_lib/tasks-undone';
 import { useDraft } from '../_lib/use-draft';
@@ -25,6 +25,7 @@ export function AddUnit({ visit }: { visit: VisitOnFile }) {
   const own = measureUnitsOf(me);
   const { replaces: _, ...fields } = typed;
   const unit = unitTyped(fields, own);
+  const wanted = stillWanted(fields);
   const add = async () => {
     const unitId = crypto.randomUUID();
     if (!unit) return;
@@ -65,6 +66,7 @@ export function AddUnit({ visit }: { visit: VisitOnFile }) {
       <Fold summary="More from the nameplate and how it runs">
         <div className="px-4 pb-4">{inputs(askedMore)}</div>
       </Fold>
+      {wanted.length > 0 ? <p className="text-soft">Still to say: {wanted.join(', ').toLowerCase()}.</p> : null}
       <TouchButton look="primary" disabled={busy || !unit} onClick={() => void add()}>
         Put it on file
       </TouchButton>

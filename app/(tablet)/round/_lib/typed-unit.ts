@@ -54,10 +54,15 @@ function valueOf(field: UnitField, typed: string, own: MeasureUnits): string | n
   return n === null ? undefined : entryUnit(field.measure, ownUnitOf(field.measure, own)).toSi(n);
 }
 
+const MUST: readonly UnitKey[] = ['name', 'kind', 'placement', 'refrigerant'];
+
+/** What must be said and is not yet, by the names of its fields. */
+export const stillWanted = (typed: TypedUnit): string[] => MUST.filter((key) => !typed[key]?.trim()).map((key) => unitField(key).label);
+
 /** SI, with what nobody typed left out; null while something that must be said is missing, or a number is wrong. */
 export function unitTyped(typed: TypedUnit, own: MeasureUnits): UnitSent | null {
   const fields = Object.entries(typed) as [UnitKey, string][];
-  if (!typed.name?.trim() || !typed.kind || !typed.placement || !typed.refrigerant) return null;
+  if (stillWanted(typed).length > 0) return null;
   if (fields.some(([key, text]) => wrongWith(key, text, own) !== null)) return null;
   return Object.fromEntries(
     fields.flatMap(([key, text]) => {

@@ -1,6 +1,7 @@
 import { BLANKET } from '../condenser/zones';
 import type { CauseId } from '../types';
 import { airside, type AirsidePart } from './airside';
+import { calibrated } from './calibrated';
 import { looksGiven, type Starved } from './looks';
 import { boxGiven, roomGiven, standingGiven } from './outside';
 import {
@@ -36,8 +37,9 @@ export type Component = {
 
 export type Belief = {
   scene: Scene;
-  /** Sorted, heaviest first. A cause may stand here more than once. */
+  /** Sorted, heaviest first, as the evidence weighs them. A cause may stand here more than once. */
   components: readonly Component[];
+  /** The same by cause, as often as they come. */
   probability: Record<CauseId, number>;
   /** ln(K/K_reference) as the reading alone shows it with nothing else wrong, and its sd. */
   measured: { lnK: number; sd: number; repeatSd: number };
@@ -67,7 +69,7 @@ export function infer(scene: Scene, doubts: number): Belief | null {
   });
   const top = Math.max(...parts.map((p) => p.ln), ...own.map((o) => o.ln));
   if (!Number.isFinite(top)) return null;
-  const raw = [
+  const weighed = [
     ...parts.map(({ part, ln }) => ({
       cause: part.cause,
       weight: Math.exp(ln - top),
@@ -77,14 +79,14 @@ export function infer(scene: Scene, doubts: number): Belief | null {
     })),
     ...own.map(({ h, solution, loss, lossSd, ln }) => ({ cause: h.cause, weight: Math.exp(ln - top), solution, loss, lossSd })),
   ];
-  const sum = raw.reduce((a, c) => a + c.weight, 0);
-  const components = raw.map((c) => ({ ...c, weight: c.weight / sum })).sort((a, b) => b.weight - a.weight);
-  const probability = Object.fromEntries(Object.keys(BEFORE).map((c) => [c, 0])) as Record<CauseId, number>;
-  for (const c of components) probability[c.cause] += c.weight;
+  const sum = weighed.reduce((a, c) => a + c.weight, 0);
+  const components = weighed.map((c) => ({ ...c, weight: c.weight / sum })).sort((a, b) => b.weight - a.weight);
+  const raw = Object.fromEntries(Object.keys(BEFORE).map((c) => [c, 0])) as Record<CauseId, number>;
+  for (const c of components) raw[c.cause] += c.weight;
   return {
     scene,
     components,
-    probability,
+    probability: calibrated(raw, scene.reading),
     measured: { lnK: measured.mean, sd: measured.sd, repeatSd: repeatSd(scene, plain, measured.sd) },
     plain,
   };

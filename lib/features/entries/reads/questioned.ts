@@ -1,7 +1,7 @@
 import 'server-only';
 import { STORED_ENTRY_DETAIL } from '../../../database/stored/records';
 import type { QuestionedEntry } from '../../../core/entries/questioned-entry';
-import type { Prisma, Tx } from '../../../database/client';
+import { Prisma, type Tx } from '../../../database/client';
 import { shopTimeZone } from '../../shop/reads/shop';
 import { aboutEntries } from './about';
 
@@ -10,12 +10,10 @@ type Row = Prisma.EntryGetPayload<{ include: typeof INCLUDE }>;
 
 const NEWEST_FIRST = [{ receivedAt: 'desc' }, { deviceSeq: 'desc' }, { id: 'desc' }] as const;
 
-/** How many entries nobody in the office has looked at. Written out, so that its partial index serves it. */
-export async function countToLookAt(db: Tx): Promise<number> {
-  const [row] = await db.$queryRaw<{ n: number }[]>`
-    SELECT count(*)::int AS n FROM "Entry" WHERE outcome <> 'applied' AND "settledAt" IS NULL`;
-  return row?.n ?? 0;
-}
+/** How many entries nobody in the office has looked at. Written out, so that its partial index serves it. A statement, or a part of one. */
+export const TO_LOOK_AT = Prisma.sql`SELECT count(*)::int AS n FROM "Entry" WHERE outcome <> 'applied' AND "settledAt" IS NULL`;
+
+export const countToLookAt = async (db: Tx): Promise<number> => (await db.$queryRaw<{ n: number }[]>(TO_LOOK_AT))[0]?.n ?? 0;
 
 /** Entries nobody in the office has looked at, the last to come in first. */
 export async function entriesToLookAt(db: Tx, take: number): Promise<QuestionedEntry[]> {

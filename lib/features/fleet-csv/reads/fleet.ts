@@ -1,22 +1,16 @@
 import 'server-only';
 import { isWeekday } from '../../../core/calendar';
 import { unitValues } from '../../../core/equipment/unit-fields';
-import {
-  fold,
-  kitchenKey,
-  type KnownUnit,
-  type KitchenValues,
-  type OnFile,
-  type RowValues,
-  type TaskKindInfo,
-} from '../../../core/fleet-csv';
+import { fold, kitchenKey, type KnownUnit, type KitchenValues, type OnFile, type TaskKindInfo } from '../../../core/fleet-csv';
 import type { Tx } from '../../../database/client';
-import { toLocalDate } from '../../../core/calendar/date-column';
 import { weekly } from '../../visits/reads/visits';
 
-type KitchenRow = Omit<KitchenValues, 'serviceHours' | 'preferredWeekday'> & { serviceHours: unknown; preferredWeekday: number | null };
+export type KitchenRow = Omit<KitchenValues, 'serviceHours' | 'preferredWeekday'> & {
+  serviceHours: unknown;
+  preferredWeekday: number | null;
+};
 
-const values = (k: KitchenRow): KitchenValues => ({
+export const kitchenValues = (k: KitchenRow): KitchenValues => ({
   address: k.address, timeZone: k.timeZone, altitudeM: k.altitudeM, lat: k.lat, lng: k.lng, serviceHours: weekly(k.serviceHours), accessNotes: k.accessNotes,
   contactName: k.contactName, contactPhone: k.contactPhone, contactEmail: k.contactEmail, energyPricePerKwh: k.energyPricePerKwh, hotDayAirK: k.hotDayAirK,
   preferredWeekday: isWeekday(k.preferredWeekday) ? k.preferredWeekday : null,
@@ -43,7 +37,7 @@ export async function fleetOnFile(db: Tx): Promise<OnFile> {
           id: k.id,
           version: k.version,
           archived: k.archivedAt !== null,
-          values: values(k),
+          values: kitchenValues(k),
           placedByHand: k.positionFrom === 'hand',
           units: namesIn.get(k.id) ?? new Set<string>(),
         },
@@ -75,37 +69,3 @@ export const fleetTaskKinds = (db: Tx): Promise<TaskKindInfo[]> =>
     orderBy: [{ sort: 'asc' }, { key: 'asc' }],
     select: { key: true, label: true, defaultWeeks: true, minWeeks: true, maxWeeks: true },
   });
-
-const KITCHENS_AT_ONCE = 40;
-
-/** Every unit on file as a row, by customer, kitchen and name; some kitchens at a time, so that no fleet is held whole. */
-export async function* fleetRows(db: Tx): AsyncGenerator<RowValues[]> {
-  const kitchens = await db.kitchen.findMany({
-    where: { archivedAt: null, units: { some: { archivedAt: null } } },
-    orderBy: [{ customer: { name: 'asc' } }, { name: 'asc' }],
-    select: { id: true },
-  });
-  for (let i = 0; i < kitchens.length; i += KITCHENS_AT_ONCE)
-    yield await rowsOf(db, kitchens.slice(i, i + KITCHENS_AT_ONCE).map((k) => k.id)); // prettier-ignore
-}
-
-async function rowsOf(db: Tx, kitchenIds: string[]): Promise<RowValues[]> {
-  const units = await db.unit.findMany({
-    where: { archivedAt: null, kitchenId: { in: kitchenIds } },
-    include: { kitchen: { include: { customer: { select: { name: true } } } }, tasks: true },
-    orderBy: [{ kitchen: { customer: { name: 'asc' } } }, { kitchen: { name: 'asc' } }, { name: 'asc' }],
-  });
-  return units.map(({ kitchen, tasks, ...u }) => ({
-    names: { customer: kitchen.customer.name, kitchen: kitchen.name },
-    kitchen: values(kitchen),
-    unit: unitValues(u),
-    tasks: new Map(
-      tasks.map((t) => [
-        t.kindKey,
-        t.active
-          ? { rule: t.rule, anchor: t.anchor, firstDue: toLocalDate(t.anchorDate), lastDoneOn: t.lastDoneOn ? toLocalDate(t.lastDoneOn) : undefined, locked: t.locked }
-          : { rule: 'none' },
-      ]),
-    ),
-  })); // prettier-ignore
-}

@@ -45,16 +45,3 @@ export const closedLately = async (db: Tx, since: Date) =>
     kitchen: j.kitchen,
     at: (j.closedAt ?? j.createdAt).getTime(),
   }));
-
-const DAY_MS = 86_400_000;
-
-/** Jobs that customers wrote on their pages and nobody took up: pressing ones for as long as they wait, others for a day. */
-export const askedOnPages = (db: Tx, now: Date): Promise<number> =>
-  db.job.count({
-    where: {
-      source: 'customer',
-      state: 'asked',
-      closedAt: null,
-      OR: [{ urgency: { in: ['now', 'today'] } }, { createdAt: { gt: new Date(now.getTime() - DAY_MS) } }],
-    },
-  });

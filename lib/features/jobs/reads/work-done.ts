@@ -14,7 +14,13 @@ const FEWEST = 5;
 export async function workDoneFor(db: Tx, job: OfJob) {
   const unitIds = job.units.map((u) => u.unitId);
   const visits = await db.visit.findMany({
-    where: { OR: [...(job.visitId ? [{ id: job.visitId }] : []), { jobOutcomes: { some: { jobId: job.id } } }], arrivedAt: { not: null } },
+    where: {
+      OR: [
+        // Somebody was there when something came from there, though nobody tapped the arrival.
+        ...(job.visitId ? [{ id: job.visitId, OR: [{ arrivedAt: { not: null } }, { parts: { some: {} } }] }] : []),
+        { jobOutcomes: { some: { jobId: job.id } } },
+      ],
+    },
     orderBy: { startsAt: 'asc' },
     select: {
       id: true,

@@ -6,6 +6,9 @@ export async function register() {
   collectSooner();
   const { watchRequests } = await import('./lib/server/process/requests');
   watchRequests();
+  const { takeTurns } = await import('./lib/server/process/take-turns');
+  const { askingAddress } = await import('./lib/server/doors/caller');
+  takeTurns(askingAddress);
   const { startJobs } = await import('./lib/jobs/start');
   await startJobs();
 }

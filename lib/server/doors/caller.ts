@@ -1,4 +1,5 @@
 import 'server-only';
+import type { IncomingMessage } from 'node:http';
 import ipaddr from 'ipaddr.js';
 import { headers } from 'next/headers';
 import proxyAddr from 'proxy-addr';
@@ -26,3 +27,7 @@ export async function callerAddress(): Promise<string> {
   const all = await headers();
   return addressOf((name) => all.get(name), env().TRUSTED_PROXIES);
 }
+
+/** The same of a request that nobody handles yet. */
+export const askingAddress = ({ headers: all }: IncomingMessage): string =>
+  addressOf((name) => all[name]?.toString() ?? null, env().TRUSTED_PROXIES);

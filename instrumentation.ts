@@ -7,7 +7,7 @@ export async function register() {
   const { watchRequests } = await import('./lib/server/process/requests');
   watchRequests();
   const { takeTurns } = await import('./lib/server/process/take-turns');
-  const { askingAddress } = await import('./lib/server/doors/caller');
+  const { askingAddress } = await import('./lib/server/doors/address');
   takeTurns(askingAddress);
   const { startJobs } = await import('./lib/jobs/start');
   await startJobs();

@@ -32,8 +32,8 @@ const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> 
     lines: { low: [0.2, 0.25, -0.2], high: [0, 0, 0] },
   },
   discharge: {
-    all: { low: [0, 0, 0.25], high: [-0.3, -0.25, 0] },
-    capillary: { low: [0.2, 0, -0.3], high: [0, -0.1, 0.2] },
+    all: { low: [0.05, 0.05, 0.3], high: [-0.15, -0.1, 0.05] },
+    capillary: { low: [0.15, 0, -0.3], high: [0, -0.05, 0.2] },
     lines: { low: [-0.15, -0.25, -0.5], high: [0, 0, 0.25] },
   },
 };

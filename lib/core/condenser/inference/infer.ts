@@ -2,11 +2,13 @@ import { BLANKET } from '../condenser/zones';
 import type { CauseId } from '../types';
 import { airside, type AirsidePart } from './airside';
 import { calibrated } from './calibrated';
-import { looksGiven, type Starved } from './looks';
+import { coilGradeGiven, looksGiven, type Starved } from './looks';
 import { boxGiven, roomGiven, standingGiven } from './outside';
 import {
   BEFORE,
   BOX,
+  LOADED_TOO,
+  LOSS,
   MODEL_ERROR,
   ROOM_TO_COIL,
   SHIFTS,
@@ -63,9 +65,10 @@ export function infer(scene: Scene, doubts: number): Belief | null {
     const solution = solve(h.machine ?? scene.machine, h.prior, h.seen ?? scene.seen, startOf(scene, h.prior));
     if (!solution) return [];
     const { loss, lossSd } = lossUnder(scene, solution, h.prior, h.cause);
-    return [
-      { h, solution, loss, lossSd, ln: TRUST * solution.lnEvidence + Math.log(priors[h.cause] * h.share * outside(scene, h.cause, h.by)) },
-    ];
+    const { coilGrade } = scene.reading;
+    const graded = h.cause === 'coil_fouling' && coilGrade ? coilGradeGiven(coilGrade, loss) : 1;
+    const chance = priors[h.cause] * h.share * graded * outside(scene, h.cause, h.by);
+    return [{ h, solution, loss, lossSd, ln: TRUST * solution.lnEvidence + Math.log(chance) }];
   });
   const top = Math.max(...parts.map((p) => p.ln), ...own.map((o) => o.ln));
   if (!Number.isFinite(top)) return null;
@@ -222,8 +225,11 @@ function shifted(scene: Scene, plain: Solution): Shifted[] {
       machine: { ...scene.machine, leaking: true },
     },
   ];
-  if (!boxMeasured)
+  if (!boxMeasured) {
+    // A fouled coil is met before a full box as well: where suction is read and the box is not, only this can say so.
+    if (reading.suctionPaGauge !== undefined) list.push({ cause: 'coil_fouling', share: LOADED_TOO, prior: own(fouledAndLoaded(scene)) });
     list.push({ cause: 'high_load', share: 1, prior: own(set(S.BOX, [unit.boxSetPointK + BOX.loaded[0], BOX.loaded[1]]), 'none') });
+  }
   if (reading.airInK === undefined && reading.roomAirK !== undefined) {
     const [over, sd] = ROOM_TO_COIL.recirculating;
     list.push({ cause: 'recirculation', share: 1, prior: own(set(S.AIR, [reading.roomAirK + over, sd])) });
@@ -232,6 +238,16 @@ function shifted(scene: Scene, plain: Solution): Shifted[] {
   if (plain.misfit > 4 || list.length === 0) for (const channel of scene.instruments) list.push(faulty(scene, channel, own));
   return list;
 }
+
+const fouledAndLoaded =
+  ({ unit, lnClean, lnCleanSd }: Scene) =>
+  (p: S.Prior): void => {
+    const [[mean, sd] = [0, 1]] = LOSS.coil_fouling ?? [];
+    p.mean[S.LN_K] = lnClean - mean;
+    p.sd[S.LN_K] = Math.hypot(lnCleanSd, sd);
+    p.mean[S.BOX] = unit.boxSetPointK + BOX.loaded[0];
+    p.sd[S.BOX] = BOX.loaded[1];
+  };
 
 /** A machine still settling: head not up and suction not down yet, shell and lines still cold. */
 function settling(p: S.Prior): void {

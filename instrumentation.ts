@@ -2,8 +2,13 @@ import type { Instrumentation } from 'next';
 
 export async function register() {
   if (process.env.NEXT_RUNTIME !== 'nodejs') return;
+  const { collectSooner } = await import('./lib/server/process/memory');
+  collectSooner();
   const { watchRequests } = await import('./lib/server/process/requests');
   watchRequests();
+  const { takeTurns } = await import('./lib/server/process/take-turns');
+  const { askingAddress } = await import('./lib/server/doors/address');
+  takeTurns(askingAddress);
   const { startJobs } = await import('./lib/jobs/start');
   await startJobs();
 }

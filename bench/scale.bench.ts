@@ -54,6 +54,8 @@ export const rows: BenchRow[] = SIZES.flatMap((units) => [
   ...Object.entries(GOALS).map(([name, goal]) => page(units, name, goal)),
   other(units, 'export as CSV, first byte', 'ms', '≤ 300 ms', (f) => f.pages.find((p) => p.name === 'export')?.firstByte ?? NaN),
   other(units, 'export as CSV, all of it', 's', '', (f) => f.exportSeconds),
+  other(units, 'memory of the server once started', 'MB', '', (f) => f.restMb),
+  other(units, 'most memory of the server after all pages', 'MB', '', (f) => f.pagesMb),
   other(units, 'most memory of the server, export included', 'MB', '≤ 300 MB', (f) => f.peakMb),
   other(units, 'proposal, the first', 's', '≤ 5 s', (f) => f.plan.first),
   other(units, 'proposal, all of it', 's', '≤ 30 s', (f) => f.plan.all),

@@ -102,7 +102,7 @@ export const assertions = {
     'lib/schemas/shop/policy.ts',
     'lib/schemas/visits/tasks.ts',
     'lib/schemas/equipment/unit-field.ts',
-    'lib/server/doors/caller.ts',
+    'lib/server/doors/address.ts',
     'lib/server/process/db.ts',
     'lib/server/doors/define-action.ts',
     'lib/server/doors/define-page.tsx',

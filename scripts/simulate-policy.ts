@@ -1,6 +1,16 @@
 import { appendFileSync, existsSync, readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { compared, runFleet, type Comparison, type FleetRun, type Over, type Side } from './simulation/compare';
+import {
+  compared,
+  FORESIGHT,
+  foresightAt,
+  PACKED_PRICES,
+  runFleet,
+  type Comparison,
+  type FleetRun,
+  type Over,
+  type Side,
+} from './simulation/compare';
 import { COSTS } from './simulation/run';
 import { WORLDS } from './simulation/worlds';
 
@@ -93,8 +103,6 @@ function summary(all: readonly Comparison[]): string {
     ...all.map((c) =>
       row(c.world, c.cost.rule, c.cost.hindsight, packed(c, 'the product'), packed(c, 'good'), side(c, 'the product').coverage80 ?? NaN),
     ),
-    // What luck alone costs whoever knows the units and keeps to one interval: hindsight cannot be come nearer to by knowing more.
-    `who knows units, not their luck, over hindsight in the mean of worlds: ${mean((c) => side(c, 'knows').costPerUnitYear / side(c, 'best').costPerUnitYear).toFixed(2)}`,
     row(
       'mean',
       meanOver((c) => c.cost.rule),
@@ -103,6 +111,12 @@ function summary(all: readonly Comparison[]): string {
       mean((c) => packed(c, 'good')),
       mean((c) => side(c, 'the product').coverage80 ?? NaN),
     ),
+    // What luck alone, and fewer packed finds, cost whoever knows the units and keeps to one interval: by knowing more nobody comes nearer to hindsight.
+    ...[FORESIGHT, ...PACKED_PRICES.map(foresightAt), 'the product'].map((name) => {
+      const dearer = mean((c) => side(c, name).costPerUnitYear / side(c, 'best').costPerUnitYear);
+      const fewer = (of: (s: Side) => number) => (mean((c) => of(side(c, name))) / mean((c) => of(side(c, 'good')))).toFixed(2);
+      return `${name.padEnd(28)} over hindsight ${dearer.toFixed(3)}, packed over the rule's ${fewer((s) => s.shareFoundPacked)} a visit, ${fewer((s) => s.packedPerUnitYear)} a year`;
+    }),
   ].join('\n');
 }
 

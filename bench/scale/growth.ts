@@ -4,6 +4,7 @@ import { addDays, todayIn } from '../../lib/core/calendar';
 import { connect, type Db } from '../../lib/database/client';
 import { tasksOfUnit, unitPage } from '../../lib/features/equipment/reads/units';
 import { unitEvidence } from '../../lib/features/evidence/reads/evidence';
+import { shopFacts } from '../../lib/features/evidence/reads/fouling';
 import { kitchenToEdit, unitsOfKitchen } from '../../lib/features/kitchens/reads/kitchens';
 import { kitchenTimeline } from '../../lib/features/kitchens/reads/timeline';
 import { learnedMinutes } from '../../lib/features/planning/reads/learned-minutes';
@@ -17,8 +18,10 @@ const TIMES = 15;
 /** What a page of one kitchen, person or unit reads; of both shops the same unit, which the copying left as it was. */
 type Page = (db: Db, one: { unitId: string; kitchenId: string; timeZone: string; technicianId: string }, now: Date) => Promise<unknown>;
 const PAGES: Record<string, Page> = {
-  unit: (db, { unitId, kitchenId, timeZone }, now) =>
-    Promise.all([unitPage(db, unitId), tasksOfUnit(db, unitId), unitEvidence(db, { id: unitId, kitchenId, timeZone }, now)]),
+  unit: async (db, { unitId }, now) => {
+    const [unit, shop] = await Promise.all([unitPage(db, unitId), shopFacts(db)]);
+    return unit && unitEvidence(db, unit, now, { shop, tasks: tasksOfUnit(db, unitId) });
+  },
   kitchen: (db, { kitchenId }, now) =>
     Promise.all([kitchenToEdit(db, kitchenId), kitchenTimeline(db, kitchenId, now, 40), unitsOfKitchen(db, kitchenId)]),
   book: (db, { kitchenId }, now) =>

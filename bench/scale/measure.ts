@@ -27,6 +27,9 @@ export type ScaleFigures = {
   units: number;
   pages: PageFigures[];
   exportSeconds: number;
+  /** The server's process once it has started, when all pages were drawn, and at most until the export was sent, MB. */
+  restMb: number;
+  pagesMb: number;
   peakMb: number;
   refitSeconds: number;
   plan: { first: number; all: number };
@@ -115,7 +118,8 @@ async function measureRefit(url: string): Promise<number> {
   return (performance.now() - began) / 1000;
 }
 
-const peakMb = (pid: number) => Number(/VmHWM:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? NaN) / 1024;
+const mb = (pid = 0, what: 'VmHWM' | 'VmRSS') =>
+  Number(new RegExp(`${what}:\\s+(\\d+)`).exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? NaN) / 1024;
 
 /** The built app on a large shop: its pages, the export, the refit and a proposal. `only`: pages whose name holds it. */
 export async function measureScale(units: number, only = '', pagesOnly = false): Promise<ScaleFigures> {
@@ -136,6 +140,7 @@ export async function measureScale(units: number, only = '', pagesOnly = false):
   await query(url, `DELETE FROM "PlanRun"`);
   const app = await serve({ port, distDir: '.next-test', env, onOutput: (text, isError) => isError && process.stderr.write(text) });
   try {
+    const restMb = mb(app.child.pid, 'VmRSS');
     const [dispatcher, owner, technician] = [
       await signedIn(url, 'dispatcher'),
       await signedIn(url, 'owner'),
@@ -156,12 +161,14 @@ export async function measureScale(units: number, only = '', pagesOnly = false):
     for (const page of owners) if (page[0].includes(only)) pages.push(await measurePage(url, base, owner, page));
     if ('round'.includes(only))
       pages.push(await measurePage(url, base, technician, ['round', `/api/sync/round?device=${randomUUID()}&name=bench`]));
-    if (only || pagesOnly) return { units, pages, exportSeconds: NaN, peakMb: NaN, refitSeconds: NaN, plan: { first: NaN, all: NaN } };
+    if (only || pagesOnly)
+      return { units, pages, exportSeconds: NaN, restMb, pagesMb: NaN, peakMb: NaN, refitSeconds: NaN, plan: { first: NaN, all: NaN } };
+    const pagesMb = mb(app.child.pid, 'VmHWM');
     const csv = await measurePage(url, base, owner, ['export', '/customers/export']);
-    const peak = peakMb(app.child.pid ?? 0);
+    const peakMb = mb(app.child.pid, 'VmHWM');
     const plan = await measurePlan(url, clock);
     const refitSeconds = await measureRefit(url);
-    return { units, pages: [...pages, csv], exportSeconds: csv.p95 / 1000, peakMb: peak, refitSeconds, plan };
+    return { units, pages: [...pages, csv], exportSeconds: csv.p95 / 1000, restMb, pagesMb, peakMb, refitSeconds, plan };
   } finally {
     await app.stop();
     if (!cluster.kept) await cluster.stopIfIdle();

@@ -1,4 +1,5 @@
 import 'server-only';
+import { isNight, type Nightly } from '../core/calendar';
 import { now } from '../server/process/clock';
 import { db } from '../server/process/db';
 import { env } from '../server/process/env';
@@ -7,6 +8,7 @@ import { keepFollowingShop } from '../server/process/habits';
 import { log } from '../server/process/log';
 import { pictures } from '../server/process/pictures';
 import { nudge, queue } from '../server/process/queue';
+import { zonesThatDiffer } from '../features/health/reads/clocks';
 import { anyoneOnFile } from '../features/people/reads/people';
 import { makeArchive } from '../features/archive/verbs/make-archive';
 import { schemaText } from '../server/process/schema-text';
@@ -17,8 +19,6 @@ import { drainOutbox } from '../features/mail/verbs/drain-outbox';
 import { replayIsOld } from '../features/owner/reads/replay';
 import { sendDueQuarters } from '../features/quarters/verbs/send-due-quarters';
 import { keepForesightDays } from '../features/owner/verbs/keep-foresight-days';
-import { workOutReplay } from '../features/owner/verbs/work-out-replay';
-import { workOutWorth } from '../features/owner/verbs/work-out-worth';
 import { writeWeekly } from '../features/owner/verbs/write-weekly';
 import { sendDueReports } from '../features/reports/verbs/send-report';
 import { runPlan } from '../features/planning/verbs/run-plan';
@@ -27,16 +27,36 @@ import { refitFleet } from '../features/intervals/verbs/refit-fleet';
 import { askAddresses } from '../features/kitchens/verbs/ask-addresses';
 import { forgetArrivals } from '../features/kitchens/verbs/arrivals';
 import { pace, placeFinder } from '../server/position/place-finder';
+import { figuresOnThread } from './figures-on-thread';
 import { refitThreads } from './refit-on-threads';
 import { searchOnThread } from './search-on-thread';
 
 const ABANDONED_EVERY_MS = 10_000;
 const ADDRESSES_AT_A_TIME = 50;
+const SUNDAY = 6;
+/** By the shop's clock, each before it opens. */
+const REFIT: Nightly = { hour: 3, weekday: SUNDAY };
+const FIGURES: Nightly = { hour: 4 };
+
+type Hourly = { data: { hourly?: boolean } | null };
+/**
+ * Whether one of these was asked for, or came by the hour and this is the hour. A schedule in a zone of its own would be gone through hour
+ * by hour twice a minute by the queue, which holds everybody up for a tenth of a second each time.
+ */
+async function isDue(jobs: Hourly[], when: Nightly): Promise<boolean> {
+  return jobs.some(({ data }) => !data?.hourly) || isNight(await shopTimeZone(db()), now().getTime(), when);
+}
 
 /** Printed whatever the level of the log: whoever started the app, and nobody else, is to set up the shop. */
 async function sayHowToSetUp(): Promise<void> {
   if (await anyoneOnFile(db())) return;
   process.stdout.write(`Nobody is on file yet. Set up the shop at ${env().NEXTAUTH_URL}/set-up with the code ${setUpCode()}\n`);
+}
+
+/** Node and PostgreSQL each carry tables of time zones, of their own date: where a government changed its mind between, one of them is an hour off. */
+async function sayWhichClocksDiffer(): Promise<void> {
+  const zones = await zonesThatDiffer(db(), now());
+  if (zones.length > 0) log.warn({ zones }, 'app and database differ on the time there: bring Node or PostgreSQL up to date');
 }
 
 /** Starts the workers of this process, once, when the server boots. */
@@ -45,6 +65,7 @@ export async function startJobs(): Promise<void> {
   pictures();
   await keepFollowingShop();
   await sayHowToSetUp();
+  await sayWhichClocksDiffer();
   const boss = await queue();
   if (env().RIMEBOOK_JOBS === 'off') return;
   const mail = async () => {
@@ -59,7 +80,8 @@ export async function startJobs(): Promise<void> {
   await boss.schedule('mail', '* * * * *');
 
   // What the fleet has taught is learned anew once a week, in the night: it keeps the cores busy for minutes where the shop is large.
-  await boss.work('refit', { pollingIntervalSeconds: 10 }, async () => {
+  await boss.work<{ hourly?: boolean }>('refit', { pollingIntervalSeconds: 10 }, async (jobs) => {
+    if (!(await isDue(jobs, REFIT))) return;
     const threads = refitThreads(env().DATABASE_URL);
     try {
       await refitFleet({ db: db(), now: now() }, threads);
@@ -67,7 +89,7 @@ export async function startJobs(): Promise<void> {
       await threads.close();
     }
   });
-  await boss.schedule('refit', '30 3 * * 0', {}, { tz: await shopTimeZone(db()) });
+  await boss.schedule('refit', '30 * * * *', { hourly: true });
 
   // A minute's worth of addresses at a time; what a nudge missed goes on within the minute.
   await boss.work('places', { pollingIntervalSeconds: 1 }, async () => {
@@ -78,11 +100,10 @@ export async function startJobs(): Promise<void> {
   await boss.schedule('places', '* * * * *');
 
   // What the owner's pages only show: worked out each night, and at the start where they are old: some shops are switched off at night.
-  await boss.work('figures', { pollingIntervalSeconds: 10 }, async () => {
-    await workOutWorth({ db: db(), now: now() });
-    await workOutReplay({ db: db(), now: now() });
+  await boss.work<{ hourly?: boolean }>('figures', { pollingIntervalSeconds: 10 }, async (jobs) => {
+    if (await isDue(jobs, FIGURES)) await figuresOnThread(env().DATABASE_URL, now());
   });
-  await boss.schedule('figures', '15 4 * * *', {}, { tz: await shopTimeZone(db()) });
+  await boss.schedule('figures', '15 * * * *', { hourly: true });
   if (await replayIsOld(db(), now())) await nudge('figures');
 
   // Sums of days of which a look was written down or changed; until then pages go through such a day themselves.

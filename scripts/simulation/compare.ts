@@ -35,7 +35,7 @@ export type Comparison = {
 
 const YEAR = 365.25;
 /** Constant intervals that hindsight may choose from for each unit, in weeks. */
-const HINDSIGHT_WEEKS = [2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 23, 26, 30, 35, 40, 46, 52, 65, 78, 104];
+const HINDSIGHT_WEEKS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 14, 16, 18, 20, 23, 26, 30, 35, 40, 46, 52, 65, 78, 104];
 
 const sumOf = (tallies: readonly Tally[]): Tally => {
   const sum = emptyTally();
@@ -77,7 +77,13 @@ function over(ours: readonly Tally[], theirs: readonly Tally[]): Over {
 
 const RULE = 'good simple rule';
 const HINDSIGHT = 'best constant in hindsight';
-const FORESIGHT = 'knows units, not their luck';
+export const FORESIGHT = 'knows units, not their luck';
+/**
+ * What whoever knows the units may hold a packed find or a breakdown worse by than the money it costs, in US dollars: hindsight counts
+ * packed finds for nothing, so these say what fewer of them cost whoever needs to learn nothing.
+ */
+export const PACKED_PRICES = [400, 800, 1200, 2000];
+export const foresightAt = (price: number): string => `the same, packed at $${price}`;
 /** Other lives of the same units, on which whoever knows them chooses. */
 const LIVES = 4;
 
@@ -88,7 +94,8 @@ const cheapest = (costs: readonly number[]): number => costs.reduce((best, c, k)
 
 /**
  * The cheapest constant interval of each unit, chosen when everything is over: nobody could have known it. And the one that is
- * cheapest in the mean of `LIVES` other lives of the same unit: all that could be known of it beforehand.
+ * cheapest in the mean of `LIVES` other lives of the same unit, all that could be known of it beforehand, also with a price on
+ * packed finds.
  */
 function constantRivals(kind: WorldKind, world: World, seed: number, years: number, kitchens: number | undefined, limit: number) {
   const runs = constants(world, seed, 0, limit);
@@ -98,9 +105,16 @@ function constantRivals(kind: WorldKind, world: World, seed: number, years: numb
   const at = (i: number, k: number) => (runs[k] as Tally[])[i] as Tally;
   const pick = (costOf: (i: number, k: number) => number) =>
     sumOf(world.units.map((_, i) => at(i, cheapest(HINDSIGHT_WEEKS.map((__, k) => costOf(i, k))))));
+  // A breakdown is priced like a packed find, or going so seldom that coils break down first would count as finding none packed.
+  const lived = (i: number, k: number, price: number) =>
+    others.reduce((sum, life) => {
+      const { cost, foundPacked, failures } = (life[k] as Tally[])[i] as Tally;
+      return sum + cost + price * (foundPacked + failures);
+    }, 0);
   return {
     [HINDSIGHT]: pick((i, k) => at(i, k).cost),
-    [FORESIGHT]: pick((i, k) => others.reduce((sum, life) => sum + ((life[k] as Tally[])[i] as Tally).cost, 0)),
+    [FORESIGHT]: pick((i, k) => lived(i, k, 0)),
+    ...Object.fromEntries(PACKED_PRICES.map((price) => [foresightAt(price), pick((i, k) => lived(i, k, price))])),
   };
 }
 

@@ -59,3 +59,20 @@ test('a script that got into a page does not run there', async ({ page, signIn, 
     expect(await page.title(), place).not.toBe('ours no more');
   }
 });
+
+test('nonsense at the sign-in shows nothing of the server in the address bar', async ({ request, baseURL }) => {
+  const { csrfToken } = await (await request.get('/api/auth/csrf')).json();
+  const tries = ['\u0000', 'a\u0000@shop.example', 'x'.repeat(8000), '\ud800@shop.example'];
+  for (const email of tries) {
+    const reply = await request.post('/api/auth/callback/credentials', { form: { csrfToken, email, password: 'x', json: 'true' } });
+    expect(new URL((await reply.json()).url).searchParams.get('error'), JSON.stringify(email.slice(0, 20))).toMatch(
+      /^(not_allowed|too_many)$/,
+    );
+  }
+  const huge = { csrfToken, email: 'x'.repeat(1_000_000), password: 'x', json: 'true' };
+  expect((await request.post('/api/auth/callback/credentials', { form: huge })).status()).toBe(413);
+  for (const way of ['signin', 'signout', 'error']) {
+    const reply = await request.get(`/api/auth/${way}?callbackUrl=${encodeURIComponent('http://%zz')}`, { maxRedirects: 0 });
+    expect([reply.status(), reply.headers().location], way).toEqual([302, `${baseURL}/sign-in`]);
+  }
+});

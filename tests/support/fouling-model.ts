@@ -6,12 +6,12 @@ import { PIECE_SD } from '@/lib/core/fouling/hyper';
 import type { RandomStream } from '@/lib/core/numerics/random';
 
 /** Draws from the fouling model itself, written independently of the filter: for calibration by simulation. */
-export type Shape = 'line' | 'asymptote' | 'feeding';
+export type Shape = 'line' | 'levelling' | 'feeding';
 export type Truth = {
   rate: number;
   lost: number;
   shape: Shape;
-  /** Days in which growth that feeds on itself half fills the fins. */
+  /** Days in which growth in a line half fills the fins: the scale on which it slows, or feeds on itself. */
   scale: number;
   fresh: number;
   residue: number;
@@ -25,8 +25,9 @@ export const REACH = 3650;
 /** Operational days of a coil's own shape over `days`. */
 function clock({ shape, age, scale }: Truth, hyper: Hyper, days: number): number {
   if (shape === 'line') return days;
-  if (shape === 'asymptote') {
-    const tau = hyper.asymptotic.tauDays;
+  if (shape === 'levelling') {
+    // In a line it would be at the ceiling after tau days.
+    const tau = (hyper.levelling.ceiling / 0.5) * scale;
     return tau * (Math.exp(-age / tau) - Math.exp(-(age + days) / tau));
   }
   const at = (t: number) => scale * (t / scale) ** hyper.accelerating.power;
@@ -44,8 +45,8 @@ function drawRate(s: RandomStream, hyper: Hyper, lnMean: number): Pick<Truth, 'r
   const narrow = Math.sqrt(hyper.unitSd ** 2 - PIECE_SD ** 2);
   const rate = Math.exp(lnMean + narrow * (s.chance(0.08) ? 2.5 : 1) * s.normal() + PIECE_SD * s.normal());
   const u = s.next();
-  const { asymptotic, accelerating } = hyper;
-  const shape = u < asymptotic.probability ? 'asymptote' : u < asymptotic.probability + accelerating.probability ? 'feeding' : 'line';
+  const { levelling, accelerating } = hyper;
+  const shape = u < levelling.probability ? 'levelling' : u < levelling.probability + accelerating.probability ? 'feeding' : 'line';
   return { rate, shape, scale: 0.5 / rate };
 }
 

@@ -33,12 +33,11 @@ const UNSET = { timeZone: 'UTC', currency: 'USD', overdueLimitDays: 14 };
 export default definePage('read:fouling', async ({ now, actor, query }) => {
   const db = await dbForLongReads();
   const skip = Math.max(0, Math.floor(Number(query.from ?? 0)) || 0);
-  const shop = await shopSettings(db);
+  const [shop, policy] = await Promise.all([shopSettings(db), policyOnFile(db)]);
   const { timeZone, currency, overdueLimitDays: limit } = shop ?? UNSET;
   const today = todayIn(timeZone, now.getTime());
-  const policy = await policyOnFile(db);
   const prices = shop ? cleaningPrices(shop) : null;
-  const [found, changes, unread, coils, fans, drains, work, overdue, weighed] = await Promise.all([
+  const [found, changes, unread, coils, fans, drains, work, overdue, weighed, again] = await Promise.all([
     foulingKitchens(db, now, { take: PAGE + 1, skip }),
     ruleChanges(db, { since: new Date(now.getTime() - 60 * DAY), unreadOnly: true, take: 4 }),
     unreadChanges(db),
@@ -48,8 +47,8 @@ export default definePage('read:fouling', async ({ now, actor, query }) => {
     openWork(db, fromLocalDate(today)),
     overdueNow(db, now, limit),
     prices ? worthToday(db, now, prices, policy) : null,
+    can(actor, 'decide:unit') ? toLookAtAgain(db, today) : [],
   ]);
-  const again = can(actor, 'decide:unit') ? await toLookAtAgain(db, today) : [];
   const kitchens = found.slice(0, PAGE);
   if (kitchens.length === 0) return <NothingYet />;
   return (

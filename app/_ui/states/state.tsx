@@ -19,8 +19,8 @@ export type Mark = Look & { label: string };
 
 export function State({ shape, tone = 'ink', children }: { shape: Shape; tone?: keyof typeof TONE; children: React.ReactNode }) {
   return (
-    <span className={`inline-flex items-center gap-1.5 whitespace-nowrap font-bold ${TONE[tone]}`}>
-      <svg viewBox="0 0 16 16" className="size-[0.85em] shrink-0" aria-hidden="true" focusable="false">
+    <span className={`state ${TONE[tone]}`}>
+      <svg viewBox="0 0 16 16" aria-hidden="true" focusable="false">
         <path d={SHAPES[shape]} fill="currentColor" fillRule="evenodd" />
       </svg>
       {children}

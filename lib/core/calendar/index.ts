@@ -15,6 +15,7 @@ export {
   type LocalDate,
   type Weekday,
 } from './local-date';
+export { isNight, type Nightly } from './nightly';
 export { instantOf, todayIn, utcOffsetMinutes, wallClock } from './zone';
 export { endOf, isDayRule, parseRule, weeksRule } from './rule';
 export { approximateWeeks, describeRule } from './describe';

@@ -14,6 +14,7 @@ import { measuredOf, meansOf, type MeasuredSides } from './readings/measured';
 import { unreadable } from './readings/readable';
 import { SHORTEST_STEADY_MIN } from './readings/steadiness';
 import { judge } from './verdict';
+import { widthOf, type Banded, type Width } from './widths';
 import { assumptionsOf } from './words/assumptions';
 import { lookWords } from './words/looks';
 import { cannotSaySentence, sentenceFor } from './words/sentence';
@@ -104,7 +105,7 @@ type Given = {
 
 function estimateOf(belief: Belief, g: Given): EstimateOk {
   const { unit, reading, baseline, conditions, measured, doubts } = g;
-  const conductanceLost = lossFigure(lossParts(belief), CALIBRATION.conductance);
+  const conductanceLost = lossFigure(lossParts(belief), 'conductance', belief);
   const ahead = outlook({ belief, unit, conditions });
   const looks = nextLooks(belief);
   const judged = judge(belief, reading, looks);
@@ -140,36 +141,26 @@ function lossParts(belief: Belief): Part[] {
   return parts;
 }
 
-/** Part of the mixture's width that holds what is promised: of its lower and upper end near nothing, and of both where a loss stands out. */
-type Width = { low: number; high: number; out: number };
-
-/** Set on the outside plant, part A: a mixture comes out too narrow downwards near nothing, a little wide elsewhere. */
-const CALIBRATION = {
-  conductance: { low: 1.1, high: 0.75, out: 0.93 },
-  cooling: { low: 1.15, high: 0.8, out: 1.1 },
-  energy: { low: 1, high: 0.95, out: 0.85 },
-} as const satisfies Record<string, Width>;
-
 /**
  * Ends of the 80 % band of what cannot be less than nothing, after Feldman and Cousins (1998, Phys. Rev. D 57:3873): a limit
  * from above near nothing, going over into two ends of a tenth each as the loss stands out, so that the band holds what it
  * promises at every depth. Their construction at 80 %, straight between its ends.
  */
-function ends(parts: readonly Part[], width: Width): [number, number, number] {
+function ends(parts: readonly Part[], banded: Banded, belief: Belief): [number, number, number] {
   const mid = quantile(parts, 0.5);
-  const out = Math.max(0, mid / Math.max(1e-9, (width.out * (mid - quantile(parts, 0.2))) / Z60));
+  const out = Math.max(0, mid / Math.max(1e-9, (mid - quantile(parts, 0.2)) / Z60));
   const share = Math.min(1, Math.max(0, (out - Z60) / (2 * Z80 - Z60)));
-  const between = (near: number) => near + (width.out - near) * share;
-  const low = mid + between(width.low) * (quantile(parts, normalCdf(-(Z60 + (Z80 - Z60) * share))) - mid);
-  const above = between(width.high) * (quantile(parts, 0.9) - mid);
+  const width = widthOf(banded, belief, banded === 'conductance' ? share : undefined);
+  const low = mid + width.low * (quantile(parts, normalCdf(-(Z60 + (Z80 - Z60) * share))) - mid);
+  const above = width.high * (quantile(parts, 0.9) - mid);
   // Below nothing: the limit shrinks slower than the reading falls.
   const high = mid < 0 ? Math.max(mid + above, above * Math.exp((0.9 * mid * Z80) / above)) : mid + above;
   return [mid, low, high];
 }
 
 /** Nothing is lost less than nothing: where the band reaches below, its upper end stands as the limit. */
-function lossFigure(parts: readonly Part[], width: Width): Figure {
-  const [value, lo, hi] = ends(parts, width).map((x) => Math.max(0, -Math.expm1(-x))) as [number, number, number];
+function lossFigure(parts: readonly Part[], banded: Banded, belief: Belief): Figure {
+  const [value, lo, hi] = ends(parts, banded, belief).map((x) => Math.max(0, -Math.expm1(-x))) as [number, number, number];
   return figure(value, lo, Math.max(hi, SMALLEST_LIMIT));
 }
 const SMALLEST_LIMIT = 0.01;
@@ -199,27 +190,30 @@ type Foretold = Pick<
   | 'cutoutAirK'
 >;
 
-function foretold(ahead: Outlook | null, { scene }: Belief, conditions: Conditions): Foretold {
+function foretold(ahead: Outlook | null, belief: Belief, conditions: Conditions): Foretold {
   if (!ahead) {
     const none = { coolingLostHotDay: null, extraEnergyKwhPerDay: null, extraCostPerDay: null, cannotKeepUp: false };
     return { ...none, dischargeHotDayK: null, headHotDayPaGauge: null, cutoutAirK: null };
   }
-  const even = (parts: readonly Part[], shift = 0) =>
-    figure(quantile(parts, 0.5) - shift, quantile(parts, 0.1) - shift, quantile(parts, 0.9) - shift);
+  const even = (parts: readonly Part[], shift = 0, { low, high }: Width = { low: 1, high: 1 }) => {
+    const mid = quantile(parts, 0.5);
+    const [lo, hi] = [mid + low * (quantile(parts, 0.1) - mid), mid + high * (quantile(parts, 0.9) - mid)];
+    return figure(mid - shift, lo - shift, hi - shift);
+  };
   const pair = (now: readonly Part[], clean: readonly Part[], shift = 0): NowAndClean => ({
     now: even(now, shift),
     clean: even(clean, shift),
   });
-  const [kwh, kwhLo, kwhHi] = ends(ahead.extraKwh, CALIBRATION.energy).map((x) => Math.max(0, x)) as [number, number, number];
+  const [kwh, kwhLo, kwhHi] = ends(ahead.extraKwh, 'energy', belief).map((x) => Math.max(0, x)) as [number, number, number];
   const extra = figure(kwh, kwhLo, Math.max(kwhHi, 0.001));
   const price = conditions.energyPricePerKwh;
   return {
-    coolingLostHotDay: lossFigure(ahead.coolingLost, CALIBRATION.cooling),
+    coolingLostHotDay: lossFigure(ahead.coolingLost, 'cooling', belief),
     extraEnergyKwhPerDay: extra,
     extraCostPerDay: { ...figure(extra.value * price, extra.lo * price, extra.hi * price), currency: conditions.currency },
     cannotKeepUp: ahead.cannotKeepUp,
-    dischargeHotDayK: pair(ahead.dischargeNow, ahead.dischargeClean),
-    headHotDayPaGauge: pair(ahead.headNow, ahead.headClean, scene.atmospherePa),
+    dischargeHotDayK: { now: even(ahead.dischargeNow, 0, widthOf('discharge', belief)), clean: even(ahead.dischargeClean) },
+    headHotDayPaGauge: pair(ahead.headNow, ahead.headClean, belief.scene.atmospherePa),
     cutoutAirK: ahead.cutNow && ahead.cutClean && pair(ahead.cutNow, ahead.cutClean),
   };
 }

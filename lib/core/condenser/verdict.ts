@@ -1,6 +1,7 @@
 import { keysOf } from '../typed/closed-set';
 import { normalCdf } from './bands';
 import type { Belief } from './inference/infer';
+import { calibrated } from './inference/calibrated';
 import { BEFORE } from './inference/priors';
 import type { LookId, NextLook } from './inference/next-look';
 import type { CauseId, Reading, Verdict } from './types';
@@ -74,15 +75,20 @@ function airSideUnseen({ belief, reading, leading, second, looked, most }: Case,
   return { verdict: 'look_first', leading, also: second, look: unseen ?? most };
 }
 
-function someTrouble({ belief, order, leading, second, most }: Case): Judged | null {
+function someTrouble({ belief, reading, order, leading, second, most }: Case): Judged | null {
   const odds = (p: number) => p / Math.max(1e-9, 1 - p);
-  if (!(odds(belief.probability.nothing) < TROUBLE * odds(BEFORE.nothing))) return null;
+  if (!(odds(belief.probability.nothing) < TROUBLE * odds(calibrated(BEFORE, reading).nothing))) return null;
   return { verdict: 'look_first', leading: leading === 'nothing' ? (order[1] ?? leading) : leading, also: second, look: most };
 }
 
 /** How likely the coil alone has lost enough to be worth an hour. */
-function worthCleaning({ components, probability }: Belief): number {
-  const coil = components.filter((c) => c.cause === 'coil_fouling');
-  const p = coil.reduce((a, c) => a + c.weight * (1 - normalCdf((WORTH_CLEANING - c.loss) / c.lossSd)), 0);
-  return p / Math.max(1e-9, probability.coil_fouling);
+function worthCleaning({ components }: Belief): number {
+  let worth = 0;
+  let sum = 0;
+  for (const { cause, weight, loss, lossSd } of components) {
+    if (cause !== 'coil_fouling') continue;
+    sum += weight;
+    worth += weight * (1 - normalCdf((WORTH_CLEANING - loss) / lossSd));
+  }
+  return worth / Math.max(1e-9, sum);
 }

@@ -8,23 +8,6 @@ import type { FindingFact } from './unit-file';
 
 /** What the evidence of one unit is made of, as a screen or a report shows it. */
 
-export type ChangeShown = {
-  id: string;
-  at: Date;
-  kind: string;
-  fromRule: string;
-  toRule: string;
-  reason: string;
-  review: string | null;
-  modelVersion: string;
-};
-
-export type TaskShown = {
-  id: string; kindKey: string; label: string; rule: string; anchor: string; locked: boolean; dueOn: LocalDate; lastDoneOn: LocalDate | null;
-  /** Newest first. */
-  changes: ChangeShown[];
-}; // prettier-ignore
-
 export type VisitShown = {
   id: string;
   on: LocalDate;
@@ -53,7 +36,8 @@ export type UnitEvidenceShown = {
   readings: { on: LocalDate; phase: string; lnK: number; sd: number; setAside: string | null }[];
   cleanings: readonly LocalDate[];
   grades: FindingFact[];
-  tasks: TaskShown[];
+  /** The task of cleaning its coil, where it has one. */
+  coil: { rule: string; dueOn: LocalDate } | null;
   /** Why the last find, a stopped-up coil, moved no date; null where it moved one or was another. */
   stays: string | null;
   /** What old deposit that plain cleaning leaves costs, where washing the coil right through pays; null while it does not. */

@@ -29,11 +29,11 @@ const XQ = 14;
 const QQ = 15;
 export const AT = { ID, LL, F, R, RATE, Q, FF, FR, FX, FQ, RR, RX, RQ, XX, XQ, QQ } as const;
 
-/** 0 in a line, 1 towards an asymptote, 2 feeding on itself. */
+/** 0 in a line, 1 levelling off, 2 feeding on itself. */
 export const shapeOf = (id: number): number => (id < RATE_COUNT ? 0 : id < 2 * RATE_COUNT ? 1 : 2);
 
 /** The part of the hyperparameters that says how a deposit grows. */
-export type Growth = Pick<Hyper, 'asymptotic' | 'accelerating' | 'diffusion'>;
+export type Growth = Pick<Hyper, 'levelling' | 'accelerating' | 'diffusion'>;
 
 /** A bank is an array of pieces end to end; all functions below change it in place. */
 export type Bank = Float64Array;
@@ -65,21 +65,23 @@ export function startBank(hyper: Hyper, startedClean: boolean): Bank {
   return bank;
 }
 
-/** Deposit at which a coil of each rate is packed tells the time scale on which its growth feeds on itself. */
-const SCALE_DAYS = RATE_CENTRES.map((c) => 0.5 / Math.exp(c));
+/** Days in which a coil of each rate gains a deposit of 1 in a line: growth levels off, and feeds on itself, on that scale. */
+const PER_DEPOSIT_DAYS = RATE_CENTRES.map((c) => 1 / Math.exp(c));
+/** Deposit on whose scale growth feeds on itself: fins half filled. */
+const HALF_FILLED = 0.5;
 
 /**
  * Operational days: growth runs on this clock. `age` is the days since the last cleaning. In a line it is the days
- * themselves; for Kern–Seaton growth τ(1 − e^(−t/τ)); for growth that feeds on itself a(t/a)^power, with a the days in
- * which a coil of that rate half fills its fins.
+ * themselves; for growth towards a ceiling (Kern–Seaton) τ(1 − e^(−t/τ)), with τ the days in which a coil of that rate would
+ * come to it in a line; for growth that feeds on itself a(t/a)^power, with a the days in which it half fills its fins.
  */
 export function operationalDays(growth: Growth, id: number, age: number, days: number): number {
   if (id < RATE_COUNT) return days;
   if (id < 2 * RATE_COUNT) {
-    const tau = growth.asymptotic.tauDays;
+    const tau = growth.levelling.ceiling * (PER_DEPOSIT_DAYS[id - RATE_COUNT] as number);
     return tau * Math.exp(-age / tau) * -Math.expm1(-days / tau);
   }
-  const a = SCALE_DAYS[id - 2 * RATE_COUNT] as number;
+  const a = HALF_FILLED * (PER_DEPOSIT_DAYS[id - 2 * RATE_COUNT] as number);
   const { power } = growth.accelerating;
   return a * (((age + days) / a) ** power - (age / a) ** power);
 }

@@ -146,7 +146,7 @@ function step(kitchens: readonly Seen[][], h: Hyper, base: Hyper): Hyper {
     // Narrower than one piece cannot be told from it.
     unitSd: Math.sqrt(Math.max(unitVar, PIECE_SD ** 2 + (0.35 * RATE_STEP) ** 2)),
     kitchenSd: Math.sqrt((kitchenSquare + WORTH.kitchens * base.kitchenSd ** 2) / (kitchens.length + WORTH.kitchens)),
-    asymptotic: { ...h.asymptotic, probability: probability(1, base.asymptotic.probability) },
+    levelling: { ...h.levelling, probability: probability(1, base.levelling.probability) },
     accelerating: { ...h.accelerating, probability: probability(2, base.accelerating.probability) },
   };
 }

@@ -25,8 +25,8 @@ export type FoulingPosterior = {
   lnK: Band;
   /** Part of that which cleaning no longer brings back, as ln K (negative). */
   residue: { mean: number; sd: number };
-  /** Probability that growth levels off (Kern–Seaton) rather than going on in a line. */
-  asymptotic: number;
+  /** Probability that growth levels off. */
+  levelling: number;
   evidence: Evidence;
   lastCleanedOn: LocalDate | null;
   /** ln likelihood of all the evidence, for comparing models. */
@@ -47,11 +47,11 @@ export type FoulingPosterior = {
 };
 
 /** What looking ahead needs of the hyperparameters. */
-export type GrowthAhead = Pick<Hyper, 'diffusion' | 'asymptotic' | 'accelerating' | 'restore' | 'drift'> & { season: Season | null };
+export type GrowthAhead = Pick<Hyper, 'diffusion' | 'levelling' | 'accelerating' | 'restore' | 'drift'> & { season: Season | null };
 
 const growthAhead = (h: Hyper, { placement }: Exposure): GrowthAhead => ({
   diffusion: h.diffusion,
-  asymptotic: h.asymptotic,
+  levelling: h.levelling,
   accelerating: h.accelerating,
   restore: h.restore,
   drift: h.drift,
@@ -86,7 +86,7 @@ export function summarise({ exposure, settled, today, run }: Filtered, hyper: Hy
   const lefts = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
   const stays = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
   const deposits = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
-  let asymptotic = 0;
+  let levelling = 0;
   for (let i = 0, o = 0; i < n; i++, o += STRIDE) {
     rates.means[i] = bank[o + AT.RATE] as number;
     rates.sds[i] = root(bank[o + AT.XX] as number);
@@ -96,7 +96,7 @@ export function summarise({ exposure, settled, today, run }: Filtered, hyper: Hy
     stays.sds[i] = root(bank[o + AT.RR] as number);
     deposits.means[i] = depositMean(bank, o);
     deposits.sds[i] = root(depositVariance(bank, o));
-    if (shapeOf(bank[o] as number) === 1) asymptotic += weights[i] as number;
+    if (shapeOf(bank[o] as number) === 1) levelling += weights[i] as number;
   }
   const lost = mixtureMoments(lefts);
   const deposit = band(deposits);
@@ -108,7 +108,7 @@ export function summarise({ exposure, settled, today, run }: Filtered, hyper: Hy
     restore: { mean: 1 - lost.mean, sd: lost.sd },
     lnK: { mean: -deposit.mean, sd: deposit.sd, low: -deposit.high, high: -deposit.low },
     residue: mixtureMoments(stays),
-    asymptotic,
+    levelling,
     evidence: run.evidence,
     lastCleanedOn: run.lastCleanedDay === null ? null : fromDay(run.lastCleanedDay),
     logEvidence,

@@ -3,7 +3,7 @@ import type { FleetBelief, OwnLimits } from '../../core/evidence';
 import { isGradeOf, type CoilGrade, type FanGrade } from '../../core/findings/grades';
 import type { FoulingPosterior, Hyper, UnitEvent } from '../../core/fouling';
 import { TRIP_CAUSES } from '../../core/findings/trip-causes';
-import { SAID_CHANGES } from '../../core/fouling';
+import { DEFAULT_HYPER, SAID_CHANGES } from '../../core/fouling';
 import { band, day, limit, meanSd, numbers, packedNumbers, packNumbers, placement } from './parts';
 import { stored } from './stored';
 
@@ -23,7 +23,7 @@ const event: z.ZodType<UnitEvent> = z.discriminatedUnion('kind', [
 const season = z.looseObject({ share: z.number(), kappa: z.number(), peak: z.number() });
 const growth = {
   diffusion: z.number(),
-  asymptotic: z.looseObject({ probability: z.number(), tauDays: z.number() }),
+  levelling: z.looseObject({ probability: z.number(), ceiling: z.number() }),
   accelerating: z.looseObject({ probability: z.number(), power: z.number() }),
   restore: z.looseObject({ mean: z.number(), unitSd: z.number(), cleaningSd: z.number(), baked: z.number() }),
   drift: z.number(),
@@ -54,7 +54,7 @@ const posterior: z.ZodType<FoulingPosterior> = z.looseObject({
   restore: meanSd,
   lnK: band,
   residue: meanSd,
-  asymptotic: z.number(),
+  levelling: z.number(),
   evidence,
   lastCleanedOn: day.nullable(),
   logEvidence: z.number(),
@@ -82,6 +82,17 @@ const within = (json: unknown, key: string, change: (x: unknown) => unknown): un
   isRecord(json) ? { ...json, [key]: change(json[key]) } : json;
 /** Before version 3 a coil of unknown age was taken to have run for 60 days. */
 const ranSixty = (fouling: unknown) => (isRecord(fouling) ? { unknownRunDays: 60, ...fouling } : fouling);
+/** Before version 4 growth levelled off in so many days, alike for all coils. How many do so stays as it was learned. */
+const hadDays = (growing: unknown) => {
+  if (!isRecord(growing) || !isRecord(growing.asymptotic)) return growing;
+  const { asymptotic, ...rest } = growing;
+  return { levelling: { probability: asymptotic.probability, ceiling: DEFAULT_HYPER.levelling.ceiling }, ...rest };
+};
+const beliefHadDays = (belief: unknown) => {
+  if (!isRecord(belief)) return belief;
+  const { asymptotic, ...rest } = belief;
+  return within({ levelling: asymptotic, ...rest }, 'state', (state) => within(state, 'growth', hadDays));
+};
 /** Before version 2 all that a cleaning left was taken to stay. */
 const allStays = (growing: unknown) => within(growing, 'restore', (r) => (isRecord(r) ? { baked: 1, ...r } : r));
 
@@ -99,21 +110,25 @@ const packed = ({ state, ...belief }: FoulingPosterior): object => ({
 /** Belief about one unit's coil. */
 export const STORED_POSTERIOR = stored<FoulingPosterior>(
   'belief about a coil',
-  3,
+  4,
   posterior,
-  { 1: (json) => within(json, 'state', (state) => within(state, 'growth', allStays)) },
+  { 1: (json) => within(json, 'state', (state) => within(state, 'growth', allStays)), 3: beliefHadDays },
   packed,
 );
 
 /** What the fleet as a whole has taught. */
 export const STORED_FLEET_BELIEF = stored<FleetBelief>(
   'belief about the fleet',
-  3,
+  4,
   z.looseObject({
     fouling: hyper,
     failures: z.record(z.string(), z.looseObject({ shape: z.number(), days: z.number(), season: season.optional() })),
   }),
-  { 1: (json) => within(json, 'fouling', allStays), 2: (json) => within(json, 'fouling', ranSixty) },
+  {
+    1: (json) => within(json, 'fouling', allStays),
+    2: (json) => within(json, 'fouling', ranSixty),
+    3: (json) => within(json, 'fouling', hadDays),
+  },
 );
 
 /** A unit's own limits, from its machine and its hot day. */

@@ -1,9 +1,9 @@
 import 'server-only';
 import { backlog, readiness } from '../../features/health/reads/readiness';
-import { db } from './db';
+import { db, healthDb } from './db';
 import { metrics } from './metrics';
 
-export const ready = () => readiness(db());
+export const ready = () => readiness(healthDb());
 
 /** Everything measured, as Prometheus text; what waits is counted now. */
 export async function numbers(): Promise<{ text: string; contentType: string }> {

@@ -2,7 +2,7 @@ import type { Aspect, Grade } from '@/lib/core/findings/grades';
 import { randomUUID } from 'node:crypto';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Role } from '@/lib/core/people/access';
-import { lastSettled, unitTrouble } from '@/lib/features/equipment/reads/trouble';
+import { jobsOfUnit } from '@/lib/features/equipment/reads/trouble';
 import { reviseRulesAfterVisit } from '@/lib/features/intervals/verbs/revise-after-visit';
 import { settleJob } from '@/lib/features/jobs/verbs/settle-job';
 import { cancelVisit } from '@/lib/features/visits/verbs/cancel-visit';
@@ -48,8 +48,8 @@ describe('a job that the office settles', () => {
         byUserId: owner.userId,
       }),
     );
-    expect((await unitTrouble(database.db, have.unit.id)).jobs).toEqual([]);
-    const settled = await lastSettled(database.db, have.unit.id, 5);
+    const { open, settled } = await jobsOfUnit(database.db, have.unit.id);
+    expect(open).toEqual([]);
     expect(settled.map((f) => [f.declined, f.by, f.note]).sort()).toEqual([
       [false, 'Idris Fenn', ''],
       [true, 'Maren Oake', 'Unit goes in spring'],

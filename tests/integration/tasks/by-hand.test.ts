@@ -38,7 +38,7 @@ describe('a rule changed by hand', () => {
     const { dueOn } = await editRule(ctx, { taskId: task.id, version: 1, rule: 'FREQ=WEEKLY;INTERVAL=4;BYDAY=TU', ...rule });
     expect(dueOn).toBe('2026-03-03');
     expect(await dateOf(task.id)).toBe('2026-03-03');
-    const [seen] = await tasksOfUnit(database.db, unit.id);
+    const [seen] = (await tasksOfUnit(database.db, unit.id)).tasks;
     expect(seen?.changes).toMatchObject([
       {
         kind: 'edited',
@@ -180,7 +180,7 @@ describe('tasks of a unit', () => {
       anchor: 'calendar',
       firstDueOn: localDate('2026-06-01'),
     });
-    expect((await tasksOfUnit(database.db, unit.id)).find((t) => t.kindKey === key)).toMatchObject({
+    expect((await tasksOfUnit(database.db, unit.id)).tasks.find((t) => t.kindKey === key)).toMatchObject({
       label: 'Water filter, change',
       dueOn: '2026-06-01',
       minWeeks: 13,

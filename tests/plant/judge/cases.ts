@@ -38,16 +38,14 @@ function learnt(c: Case, set: InstrumentSet): CleanBaseline {
   return baseline;
 }
 
-export type Ask = { part: Part; from: number; cases: number; sets?: readonly InstrumentSet[] };
+export type Ask = { part: Part; from: number; cases: number; sets?: readonly InstrumentSet[]; made?: readonly Case[] };
 
-/** Every case by every set: blind and with grades, without and (where there is one) with a baseline of its own. */
-export function answers({ part, from, cases, sets = SET_NAMES }: Ask): Row[] {
+/** Every case, made before or now, by every set: blind and with grades, without and (where there is one) with a baseline of its own. */
+export function answers({ part, from, cases, sets = SET_NAMES, made }: Ask): Row[] {
   const rows: Row[] = [];
-  for (let n = from; n < from + cases; n++) {
-    const c = makeCase(part, n);
-    if (!c) continue;
+  for (const c of made ?? makeCases(part, from, cases)) {
     const warmBox = (c.readings.full.boxK ?? 0) > c.unit.boxSetPointK + 5;
-    const head = { state: c.state, expansion: c.unit.expansion, warmBox, truth: c.truth, template: c.template, seed: n };
+    const head = { state: c.state, expansion: c.unit.expansion, warmBox, truth: c.truth, template: c.template, seed: c.seed };
     for (const set of sets) {
       const reading = c.readings[set];
       const graded: Reading = { ...reading, ...seen(c.looks, c.state) };
@@ -63,4 +61,11 @@ export function answers({ part, from, cases, sets = SET_NAMES }: Ask): Row[] {
     }
   }
   return rows;
+}
+
+function* makeCases(part: Part, from: number, cases: number): Generator<Case> {
+  for (let n = from; n < from + cases; n++) {
+    const c = makeCase(part, n);
+    if (c) yield c;
+  }
 }

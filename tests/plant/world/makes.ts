@@ -58,7 +58,10 @@ const USUAL: Make = {
   valve: { spanK: [3, 5], opened: [0.35, 0.6] },
 };
 
-/** Part C is of another make: narrower tubes, deeper coils with less air, other motors and shells, tighter valves, smaller receivers. */
+/**
+ * Part C is of another make: narrower tubes, deeper coils with less air, other motors and shells, tighter valves, smaller receivers.
+ * Part D is of a third: each range moved by chance from A's, as far as C's at most, towards it or away.
+ */
 export const MAKES: Record<Part, Make> = {
   A: USUAL,
   B: USUAL,
@@ -84,5 +87,28 @@ export const MAKES: Record<Part, Make> = {
     receiver: [0.6, 1.2],
     fan: { free: [1.2, 1.55], power: [1.6, 1.9], still: [0.06, 0.16] },
     valve: { spanK: [2.5, 4.5], opened: [0.4, 0.7] },
+  },
+  D: {
+    airRise: [0.34, 0.61],
+    airShare: [0.72, 0.91],
+    airPower: [0.43, 0.65],
+    gasTimes: [3.9, 8.2],
+    liquidTimes: [2.1, 4.2],
+    bypass: [0, 0.06],
+    refrigerantPower: [0.3, 0.8],
+    boxFall: [0.3, 0.51],
+    boxShare: [0.61, 0.86],
+    boxGasTimes: [3.3, 6.6],
+    filling: { medium: -0.068, low: -0.046, spread: 0.2 },
+    slope: { mean: -2.53, spread: 0.054 },
+    motor: { small: 0.746, large: 0.829 },
+    motorFall: [0.07, 0.32],
+    shell: { sealed: [0.27, 0.47], ports: [0.12, 0.25] },
+    exchanger: [0.26, 0.63],
+    subcooling: [1.9, 6.9],
+    tube: { diameter: 0.79e-3, length: 2.4 },
+    receiver: [0.79, 1.49],
+    fan: { free: [1.26, 1.72], power: [1.77, 2.07], still: [0.06, 0.16] },
+    valve: { spanK: [2.7, 4.7], opened: [0.34, 0.58] },
   },
 };

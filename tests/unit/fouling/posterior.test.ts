@@ -88,8 +88,8 @@ describe('belief about a coil', () => {
   it('chooses growth that levels off when the evidence does', () => {
     const levelling = [20, 40, 60, 90, 120, 160, 200, 260, 320].map((day) => reading(day, -0.6 * (1 - Math.exp(-day / 100)), { sd: 0.05 }));
     const straight = [20, 40, 60, 90, 120, 160, 200, 260, 320].map((day) => reading(day, -0.003 * day, { sd: 0.05 }));
-    expect(believe(levelling).asymptotic).toBeGreaterThan(0.9);
-    expect(believe(straight).asymptotic).toBeLessThan(0.15);
+    expect(believe(levelling).levelling).toBeGreaterThan(0.9);
+    expect(believe(straight).levelling).toBeLessThan(0.15);
   });
 });
 
@@ -166,7 +166,7 @@ describe('keeping up', () => {
           p.lnK.sd,
           p.restore.mean,
           p.residue.mean,
-          p.asymptotic,
+          p.levelling,
           p.logEvidence,
         ])
           expect(Number.isFinite(n)).toBe(true);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Ahead } from '@/lib/core/fouling';
 import { AT, STRIDE } from '@/lib/core/fouling/filter';
-import { RATE_COUNT } from '@/lib/core/fouling/hyper';
+import { RATE_CENTRES, RATE_COUNT } from '@/lib/core/fouling/hyper';
 import { DEFAULT_HYPER, posterior } from '@/lib/core/fouling';
 import {
   asymptoticPenalty,
@@ -29,7 +29,8 @@ function certain(rate: number, tauDays: number | null): Ahead {
       diffusion: 1e-9,
       drift: 0,
       restore: DEFAULT_HYPER.restore,
-      asymptotic: { probability: 0.5, tauDays: tauDays ?? 100 },
+      // Of the slowest piece, whose τ is the days in which it would come to the ceiling in a line.
+      levelling: { probability: 0.5, ceiling: (tauDays ?? 100) * Math.exp(RATE_CENTRES[0] as number) },
       accelerating: DEFAULT_HYPER.accelerating,
       season: null,
     },

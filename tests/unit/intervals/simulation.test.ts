@@ -24,6 +24,10 @@ describe('policies tried on invented fleets', () => {
       'good simple rule',
       'best constant in hindsight',
       'knows units, not their luck',
+      'the same, packed at $400',
+      'the same, packed at $800',
+      'the same, packed at $1200',
+      'the same, packed at $2000',
     ]);
     // Nobody who chose one interval beforehand is cheaper than whoever chooses it afterwards, unit by unit.
     const cost = (name: string) => a.sides.find((s) => s.policy === name)?.costPerUnitYear ?? NaN;

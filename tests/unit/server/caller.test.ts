@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { addressOf } from '@/lib/server/doors/caller';
+import { addressOf } from '@/lib/server/doors/address';
 
 const from = (peer: string | null, forwarded: string | null, trusted = '') =>
   addressOf((name) => (name === 'x-forwarded-for' ? forwarded : name === 'x-rimebook-peer' ? peer : null), trusted);

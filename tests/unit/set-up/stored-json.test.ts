@@ -2,7 +2,10 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { localDate } from '@/lib/core/calendar';
+import { DEFAULT_HYPER, posterior } from '@/lib/core/fouling';
 import { STORED_COLUMNS } from '@/lib/database/stored';
+import { STORED_FLEET_BELIEF, STORED_POSTERIOR } from '@/lib/database/stored/fouling';
 import { STORED_HOURS } from '@/lib/database/stored/shop';
 import { STORED_REPORT } from '@/lib/database/stored/imports';
 import { STORED_PROPOSAL } from '@/lib/database/stored/planning';
@@ -51,6 +54,22 @@ describe('stored JSON', () => {
     const hours = [{ weekday: 0 as const, from: '07:00', to: '16:00' }];
     expect(STORED_HOURS.read(hours)).toEqual(hours);
     expect(STORED_HOURS.read(STORED_HOURS.write(hours))).toEqual(hours);
+  });
+
+  it('reads beliefs of before growth levelled off by deposit', () => {
+    const asBefore = (json: object): unknown =>
+      JSON.parse(
+        JSON.stringify(json)
+          .replaceAll('"levelling":{"probability":0.3,"ceiling":0.65}', '"asymptotic":{"probability":0.3,"tauDays":150}')
+          .replaceAll('"levelling":', '"asymptotic":')
+          .replace('"v":4', '"v":3'),
+      );
+    const fleet = { fouling: DEFAULT_HYPER, failures: {} };
+    expect(STORED_FLEET_BELIEF.read(asBefore(STORED_FLEET_BELIEF.write(fleet)))).toEqual(fleet);
+    const history = { startedOn: localDate('2026-01-01'), startedClean: true, events: [] };
+    const belief = STORED_POSTERIOR.write(posterior(history, { placement: 'fryer', kitchenId: 'k' }, DEFAULT_HYPER));
+    expect(JSON.stringify(asBefore(belief))).not.toContain('levelling');
+    expect(STORED_POSTERIOR.read(asBefore(belief))).toEqual(STORED_POSTERIOR.read(belief));
   });
 
   it('reads what earlier versions kept under other names, at whatever depth', () => {

@@ -11,7 +11,6 @@ import type { DueKitchenLine, DueTaskLine } from './types';
 type Props = { kitchen: DueKitchenLine; limit: number; chosen: ReadonlySet<string>; choose: (ids: readonly string[], on: boolean) => void };
 
 const NEED_WORDS: Record<string, string> = { flammable: 'flammable refrigerant', roof: 'roof or ladder' };
-const CELL = 'border-b border-line px-2 py-1.5 align-top max-md:border-0 max-md:py-0';
 
 /** One kitchen's head with its tasks under it. */
 export function KitchenRows({ kitchen: k, limit, chosen, choose }: Props) {
@@ -29,7 +28,7 @@ export function KitchenRows({ kitchen: k, limit, chosen, choose }: Props) {
             <input
               type="checkbox"
               aria-label={`All of ${k.name}`}
-              className="size-5 accent-[var(--cold)]"
+              className="tick-box"
               checked={picked.length === ids.length}
               onChange={(e) => choose(ids, e.target.checked)}
             />
@@ -68,35 +67,30 @@ export function KitchenRows({ kitchen: k, limit, chosen, choose }: Props) {
 type RowProps = { kitchen: DueKitchenLine; task: DueTaskLine; limit: number; on: boolean; choose: (on: boolean) => void };
 
 function TaskRow({ kitchen: k, task: t, limit, on, choose }: RowProps) {
-  // On a phone: unit and task to the left, when it is due to the right; the rest is on the unit's page.
   return (
-    <tr
-      className={`max-md:grid max-md:grid-cols-[2.25rem_minmax(0,1fr)_auto] max-md:items-center max-md:border-b max-md:border-line max-md:py-1.5 ${on ? 'bg-cold-wash' : 'hover:bg-sunk/60'}`}
-    >
-      <td className={`${CELL} max-md:row-span-2`}>
+    <tr className={`due-row ${on ? 'bg-cold-wash' : 'hover:bg-sunk/60'}`}>
+      <td className="tick">
         {t.visitId ? null : (
           <input
             type="checkbox"
             aria-label={`${t.kind}, ${t.unit}`}
-            className="size-5 accent-[var(--cold)]"
+            className="tick-box"
             checked={on}
             onChange={(e) => choose(e.target.checked)}
           />
         )}
       </td>
-      <td className={CELL}>
+      <td>
         <Link href={`/units/${t.unitId}`}>{t.unit}</Link>
       </td>
-      <td className={`${CELL} max-md:col-start-2 max-md:row-start-2`}>{t.kind}</td>
-      <td className={`${CELL} text-soft max-md:hidden`}>{labelOf(PLACEMENT_LABEL, t.placement)}</td>
-      <td className={`${CELL} text-soft max-md:hidden`}>
+      <td className="task">{t.kind}</td>
+      <td className="more">{labelOf(PLACEMENT_LABEL, t.placement)}</td>
+      <td className="more">
         {describeRule(t.rule)}
         {t.locked ? ', locked' : ''}
       </td>
-      <td className={`${CELL} whitespace-nowrap text-soft max-md:hidden`}>
-        {t.lastDoneOn ? `${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : 'not yet'}
-      </td>
-      <td className={`${CELL} max-md:col-start-3 max-md:row-span-2 max-md:row-start-1`}>
+      <td className="more whitespace-nowrap">{t.lastDoneOn ? `${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : 'not yet'}</td>
+      <td className="when">
         <DueState dueOn={t.dueOn} today={k.today} limit={limit} />
         {t.visitId && t.visitStartsAt !== null ? (
           <Link href={`/week/${t.visitId}`} className="block text-sm">

@@ -11,10 +11,9 @@ import { condenserTask, isForOtherCondenser } from '@/lib/core/tasks';
 import { unitEvidence } from '@/lib/features/evidence/reads/evidence';
 import { unitsOf } from '@/lib/features/people/reads/people';
 import { isId } from '@/lib/core/ids/is-id';
-import { overdueLimit } from '@/lib/features/shop/reads/settings';
-import { taskKinds } from '@/lib/features/tasks/reads/task-kinds';
-import { lastSettled, unitTrouble } from '@/lib/features/equipment/reads/trouble';
-import { tasksOfUnit, unitPage } from '@/lib/features/equipment/reads/units';
+import { shopFacts } from '@/lib/features/evidence/reads/fouling';
+import { jobsOfUnit, standingTrouble, type OpenJob, type SettledJob, type StandingTrouble } from '@/lib/features/equipment/reads/trouble';
+import { tasksOfUnit, unitPage, type TaskOnUnit } from '@/lib/features/equipment/reads/units';
 import { changesOf } from '@/lib/features/audit/reads/audit';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
@@ -39,22 +38,21 @@ export const metadata: Metadata = { title: 'Unit' };
 const IN_HEAD = ['name', 'tag', 'kind', 'placement', 'refrigerant', 'notes'] as const;
 
 export default definePage('read:equipment', async ({ db, actor, now, params, query }) => {
-  const unit = isId(params.id) ? await unitPage(db, params.id) : null;
+  const [unit, shop] = await Promise.all([isId(params.id) ? unitPage(db, params.id) : null, shopFacts(db)]);
   if (!unit) notFound();
   const { kitchen } = unit;
   const off = unit.archivedAt !== null;
   const writes = can(actor, 'write:equipment');
-  const of = { id: unit.id, kitchenId: kitchen.id, timeZone: kitchen.timeZone };
-  const [tasks, kinds, measures, limit, trouble, settled, evidence, changes] = await Promise.all([
-    tasksOfUnit(db, unit.id),
-    taskKinds(db, { activeOnly: true }),
+  const onUnit = tasksOfUnit(db, unit.id);
+  const [{ tasks, kinds }, measures, found, jobs, evidence, changes] = await Promise.all([
+    onUnit,
     unitsOf(db, actor.userId),
-    overdueLimit(db),
-    off ? null : unitTrouble(db, unit.id),
-    lastSettled(db, unit.id, 5),
-    off ? null : unitEvidence(db, of, now, historyOf(query)),
+    off ? null : standingTrouble(db, unit.id),
+    jobsOfUnit(db, unit.id),
+    off ? null : unitEvidence(db, unit, now, { shop, tasks: onUnit, visits: historyOf(query) }),
     writes ? changesOf(db, 'Unit', unit.id) : null,
   ]);
+  const trouble = troubleOf(found, jobs.open);
   const edits = writes && !off;
   const today = todayIn(kitchen.timeZone, now.getTime());
   return (
@@ -85,7 +83,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params, que
           kinds={kinds.filter((k) => !isForOtherCondenser(k.key, unit))}
           today={today}
           timeZone={kitchen.timeZone}
-          limit={limit}
+          limit={shop.overdueLimitDays}
           mayWrite={can(actor, 'write:rules') && !off}
           mayReview={can(actor, 'overrule:rules') && !off}
         />
@@ -95,7 +93,7 @@ export default definePage('read:equipment', async ({ db, actor, now, params, que
           </Fold>
         ) : null}
         <Nameplate unit={unit} measures={measures} />
-        <Settled settled={settled} timeZone={kitchen.timeZone} />
+        <Settled settled={jobs.settled} timeZone={kitchen.timeZone} />
         {edits ? (
           <TakeOff
             id={unit.id}
@@ -118,11 +116,13 @@ const inEvidence = ({ condenserKind }: Unit) =>
 const historyOf = (query: { visits?: string }) => (query.visits === 'all' ? 'all' : 'latest');
 
 type Unit = NonNullable<Awaited<ReturnType<typeof unitPage>>>;
-type Found = Awaited<ReturnType<typeof unitTrouble>> | null;
+const troubleOf = (found: StandingTrouble[] | null, jobs: OpenJob[]): Found => found && { found, jobs };
+
+type Found = { found: StandingTrouble[]; jobs: OpenJob[] } | null;
 type CoilProps = {
   unit: Unit;
   evidence: NonNullable<Awaited<ReturnType<typeof unitEvidence>>>;
-  tasks: Task[];
+  tasks: TaskOnUnit[];
   trouble: Found;
   books: boolean;
   today: LocalDate;
@@ -152,12 +152,10 @@ function Standing({ trouble, timeZone, maySettle }: { trouble: Found; timeZone: 
 const whyNow = (task: { changes: { kind: string; reason: string }[] }): string | null =>
   task.changes.find((c) => c.kind !== 'unlocked' && c.kind !== 'held')?.reason ?? null;
 
-type Task = Awaited<ReturnType<typeof tasksOfUnit>>[number];
-
 const fanDead = (trouble: Found): boolean => trouble?.found.some((f) => f.aspect === 'condenser_fan') ?? false;
-const nextOf = (coil: Task | null) => coil && { dueOn: coil.dueOn, visitId: coil.onVisit?.id ?? null };
+const nextOf = (coil: TaskOnUnit | null) => coil && { dueOn: coil.dueOn, visitId: coil.onVisit?.id ?? null };
 
-function Settled({ settled, timeZone }: { settled: Awaited<ReturnType<typeof lastSettled>>; timeZone: string }) {
+function Settled({ settled, timeZone }: { settled: SettledJob[]; timeZone: string }) {
   if (settled.length === 0) return null;
   return (
     <Fold id="settled" title="Jobs settled last">
@@ -167,7 +165,7 @@ function Settled({ settled, timeZone }: { settled: Awaited<ReturnType<typeof las
 }
 
 /** Where its coil and all that is due and free would be booked; null where nothing is. */
-function bookingOf(kitchenId: string, tasks: Awaited<ReturnType<typeof tasksOfUnit>>, coilId: string | undefined, today: LocalDate) {
+function bookingOf(kitchenId: string, tasks: TaskOnUnit[], coilId: string | undefined, today: LocalDate) {
   const free = tasks.filter((t) => t.active && !t.onVisit && (t.id === coilId || t.dueOn <= today)).map((t) => t.id);
   return free.length > 0 ? `/week/book?${new URLSearchParams({ kitchen: kitchenId, tasks: free.join(',') })}` : null;
 }

@@ -5,10 +5,9 @@ import { callerAddress } from '@/lib/server/doors/caller';
 import { now } from '@/lib/server/process/clock';
 import { db } from '@/lib/server/process/db';
 import { env } from '@/lib/server/process/env';
-import { KNOWN_DEVICE_DAYS, knownDeviceCookie, markOf, newKnownDevice, readKnownDevice } from '@/lib/server/people/known-device';
+import { KNOWN_DEVICE_DAYS, knownDeviceCookie, newKnownDevice, readKnownDevice } from '@/lib/server/people/known-device';
 import { explain } from '@/lib/server/doors/guard';
-import { log } from '@/lib/server/process/log';
-import { metrics } from '@/lib/server/process/metrics';
+import { noteRefused } from '@/lib/server/people/note-refused';
 import { secondStepKey } from '@/lib/server/people/second-step-key';
 import { currentSessionId } from '@/lib/server/people/session';
 import { isAppError } from '@/lib/core/errors';
@@ -59,13 +58,9 @@ function options(): NextAuthOptions {
             if (!knownDevice) jar.set(knownDeviceCookie(email), newKnownDevice(email), deviceCookie());
             return { id: s.userId, name: s.name, sid: s.sessionId };
           } catch (e) {
-            // Whose and from where only as marks: a log is no list of people.
-            if (isAppError(e)) metrics().refused.inc({ why: e.code });
-            if (isAppError(e))
-              log.warn({ event: 'sign_in_refused', why: e.code, account: markOf(email), from: markOf(address) }, 'sign-in');
+            if (isAppError(e)) noteRefused(e.code, email, address);
             // The code reaches the form, the words are its own. Anything else would stand in the address bar word for word.
-            if (isAppError(e)) throw new Error(e.code);
-            throw new Error(explain(e).code);
+            throw new Error(isAppError(e) ? e.code : explain(e).code);
           }
         },
       }),

@@ -1,11 +1,14 @@
 import { BLANKET } from '../condenser/zones';
 import type { CauseId } from '../types';
 import { airside, type AirsidePart } from './airside';
-import { looksGiven, type Starved } from './looks';
+import { calibrated } from './calibrated';
+import { coilGradeGiven, looksGiven, type Starved } from './looks';
 import { boxGiven, roomGiven, standingGiven } from './outside';
 import {
   BEFORE,
   BOX,
+  LOADED_TOO,
+  LOSS,
   MODEL_ERROR,
   ROOM_TO_COIL,
   SHIFTS,
@@ -36,8 +39,9 @@ export type Component = {
 
 export type Belief = {
   scene: Scene;
-  /** Sorted, heaviest first. A cause may stand here more than once. */
+  /** Sorted, heaviest first, as the evidence weighs them. A cause may stand here more than once. */
   components: readonly Component[];
+  /** The same by cause, as often as they come. */
   probability: Record<CauseId, number>;
   /** ln(K/K_reference) as the reading alone shows it with nothing else wrong, and its sd. */
   measured: { lnK: number; sd: number; repeatSd: number };
@@ -61,13 +65,14 @@ export function infer(scene: Scene, doubts: number): Belief | null {
     const solution = solve(h.machine ?? scene.machine, h.prior, h.seen ?? scene.seen, startOf(scene, h.prior));
     if (!solution) return [];
     const { loss, lossSd } = lossUnder(scene, solution, h.prior, h.cause);
-    return [
-      { h, solution, loss, lossSd, ln: TRUST * solution.lnEvidence + Math.log(priors[h.cause] * h.share * outside(scene, h.cause, h.by)) },
-    ];
+    const { coilGrade } = scene.reading;
+    const graded = h.cause === 'coil_fouling' && coilGrade ? coilGradeGiven(coilGrade, loss) : 1;
+    const chance = priors[h.cause] * h.share * graded * outside(scene, h.cause, h.by);
+    return [{ h, solution, loss, lossSd, ln: TRUST * solution.lnEvidence + Math.log(chance) }];
   });
   const top = Math.max(...parts.map((p) => p.ln), ...own.map((o) => o.ln));
   if (!Number.isFinite(top)) return null;
-  const raw = [
+  const weighed = [
     ...parts.map(({ part, ln }) => ({
       cause: part.cause,
       weight: Math.exp(ln - top),
@@ -77,14 +82,14 @@ export function infer(scene: Scene, doubts: number): Belief | null {
     })),
     ...own.map(({ h, solution, loss, lossSd, ln }) => ({ cause: h.cause, weight: Math.exp(ln - top), solution, loss, lossSd })),
   ];
-  const sum = raw.reduce((a, c) => a + c.weight, 0);
-  const components = raw.map((c) => ({ ...c, weight: c.weight / sum })).sort((a, b) => b.weight - a.weight);
-  const probability = Object.fromEntries(Object.keys(BEFORE).map((c) => [c, 0])) as Record<CauseId, number>;
-  for (const c of components) probability[c.cause] += c.weight;
+  const sum = weighed.reduce((a, c) => a + c.weight, 0);
+  const components = weighed.map((c) => ({ ...c, weight: c.weight / sum })).sort((a, b) => b.weight - a.weight);
+  const raw = Object.fromEntries(Object.keys(BEFORE).map((c) => [c, 0])) as Record<CauseId, number>;
+  for (const c of components) raw[c.cause] += c.weight;
   return {
     scene,
     components,
-    probability,
+    probability: calibrated(raw, scene.reading),
     measured: { lnK: measured.mean, sd: measured.sd, repeatSd: repeatSd(scene, plain, measured.sd) },
     plain,
   };
@@ -220,8 +225,11 @@ function shifted(scene: Scene, plain: Solution): Shifted[] {
       machine: { ...scene.machine, leaking: true },
     },
   ];
-  if (!boxMeasured)
+  if (!boxMeasured) {
+    // A fouled coil is met before a full box as well: where suction is read and the box is not, only this can say so.
+    if (reading.suctionPaGauge !== undefined) list.push({ cause: 'coil_fouling', share: LOADED_TOO, prior: own(fouledAndLoaded(scene)) });
     list.push({ cause: 'high_load', share: 1, prior: own(set(S.BOX, [unit.boxSetPointK + BOX.loaded[0], BOX.loaded[1]]), 'none') });
+  }
   if (reading.airInK === undefined && reading.roomAirK !== undefined) {
     const [over, sd] = ROOM_TO_COIL.recirculating;
     list.push({ cause: 'recirculation', share: 1, prior: own(set(S.AIR, [reading.roomAirK + over, sd])) });
@@ -230,6 +238,16 @@ function shifted(scene: Scene, plain: Solution): Shifted[] {
   if (plain.misfit > 4 || list.length === 0) for (const channel of scene.instruments) list.push(faulty(scene, channel, own));
   return list;
 }
+
+const fouledAndLoaded =
+  ({ unit, lnClean, lnCleanSd }: Scene) =>
+  (p: S.Prior): void => {
+    const [[mean, sd] = [0, 1]] = LOSS.coil_fouling ?? [];
+    p.mean[S.LN_K] = lnClean - mean;
+    p.sd[S.LN_K] = Math.hypot(lnCleanSd, sd);
+    p.mean[S.BOX] = unit.boxSetPointK + BOX.loaded[0];
+    p.sd[S.BOX] = BOX.loaded[1];
+  };
 
 /** A machine still settling: head not up and suction not down yet, shell and lines still cold. */
 function settling(p: S.Prior): void {

@@ -15,14 +15,15 @@ export type ChangeOnFile = { id: string; at: Date; by: string; action: string; c
 
 /** What was done to a record, the latest first: who, when, and from what to what. */
 export async function changesOf(db: Tx, entity: string, entityId: string, most = 50): Promise<ChangeOnFile[]> {
-  const entries = await db.auditEntry.findMany({ where: { entity, entityId }, orderBy: { id: 'desc' }, take: most });
-  const ids = [...new Set(entries.flatMap((e) => e.userId ?? []))];
-  const found = ids.length > 0 ? await db.user.findMany({ where: { id: { in: ids } }, select: { id: true, name: true } }) : [];
-  const people = new Map(found.map((u) => [u.id, u.name]));
+  const entries = await db.$queryRaw<
+    { id: bigint; at: Date; userId: string | null; name: string | null; action: string; detail: unknown }[]
+  >`
+    SELECT a.id, a.at, a."userId", u.name, a.action, a.detail FROM "AuditEntry" a LEFT JOIN "User" u ON u.id = a."userId"
+    WHERE a.entity = ${entity} AND a."entityId" = ${entityId} ORDER BY a.id DESC LIMIT ${most}`;
   return entries.map((e) => ({
     id: String(e.id),
     at: e.at,
-    by: nameIn(people, e.userId),
+    by: e.userId ? (e.name ?? 'Someone') : 'The program',
     action: e.action,
     changed: changedOf(STORED_AUDIT_DETAIL.read(e.detail)),
   }));

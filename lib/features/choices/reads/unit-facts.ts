@@ -7,7 +7,8 @@ import { COIL_CLEANING } from '../../../core/tasks';
 import { keysOf } from '../../../core/typed/closed-set';
 import type { Tx } from '../../../database/client';
 import { STORED_CHOICE } from '../../../database/stored/choices';
-import { unitEvidence } from '../../evidence/reads/evidence';
+import { coilBelief } from '../../evidence/reads/evidence';
+import { shopFacts } from '../../evidence/reads/fouling';
 import { leaksOfUnit } from '../../refrigerant-book/reads/leaks';
 import { timeAtVisits } from '../../visits/reads/time-on-units';
 import { costsOf, shopSettings } from '../../shop/reads/settings';
@@ -72,7 +73,7 @@ export async function unitFacts(db: Tx, unitId: string, now: Date): Promise<Unit
     },
     leakKgPerYear: added / years,
     cleaningMinutes: await cleaningTimes(db, unitId, span),
-    fouling: await foulingOf(db, unitId, now, cleanings / years),
+    fouling: await foulingOf(db, unitId, cleanings / years),
   };
 }
 
@@ -117,15 +118,12 @@ async function cleaningTimes(db: Tx, unitId: string, startsAt: Span): Promise<Un
 }
 
 /** What deposit costs a year: what no cleaning takes off, and half of what grows between two, on the unit's own curve. */
-async function foulingOf(db: Tx, unitId: string, now: Date, cleaningsPerYear: number): Promise<UnitFacts['fouling']> {
-  const { kitchenId, kitchen } = await db.unit.findUniqueOrThrow({
-    where: { id: unitId },
-    select: { kitchenId: true, kitchen: { select: { timeZone: true } } },
-  });
-  const evidence = await unitEvidence(db, { id: unitId, kitchenId, timeZone: kitchen.timeZone }, now, 'none');
-  const own = evidence?.ownLimits;
-  if (!evidence || !own || own.kwhPerDay.length < 2) return null;
-  const { rate, lnK, lastCleanedOn, asOf } = evidence.fouling;
+async function foulingOf(db: Tx, unitId: string, cleaningsPerYear: number): Promise<UnitFacts['fouling']> {
+  const [unit, shop] = await Promise.all([db.unit.findUniqueOrThrow({ where: { id: unitId }, include: { kitchen: true } }), shopFacts(db)]);
+  const found = await coilBelief(db, unit, shop);
+  const own = found?.own;
+  if (!found || !own || own.kwhPerDay.length < 2) return null;
+  const { rate, lnK, lastCleanedOn, asOf } = found.belief.fouling;
   const grows = Math.max(0, rate.mean) * (365 / Math.max(1, cleaningsPerYear)) * 0.5;
   const since = lastCleanedOn === null ? 0 : Math.max(0, daysBetween(lastCleanedOn, asOf));
   const stays = Math.max(0, -lnK.mean - Math.max(0, rate.mean) * since);

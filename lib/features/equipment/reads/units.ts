@@ -18,23 +18,33 @@ export async function unitPage(db: Tx, id: string) {
   return unit && { ...unit, compressorMap: STORED_COMPRESSOR_MAP.readOrNull(unit.compressorMap) };
 }
 
-/** A unit's tasks with the history of their rules, newest change first; tasks taken off come last. */
+export type TaskOnUnit = Awaited<ReturnType<typeof tasksOfUnit>>['tasks'][number];
+
+/** A unit's tasks with the history of their rules, newest change first; tasks taken off come last. And the kinds that there are to add. */
 export async function tasksOfUnit(db: Tx, unitId: string) {
-  const rows = await db.task.findMany({
-    where: { unitId },
+  // From the kinds, few as they are: so both come in one statement.
+  const kinds = await db.taskKind.findMany({
+    where: { OR: [{ active: true }, { tasks: { some: { unitId } } }] },
+    orderBy: [{ sort: 'asc' }, { key: 'asc' }],
     include: {
-      kind: true,
-      changes: { orderBy: { at: 'desc' }, take: 50 },
-      visitTasks: { where: { open: true }, include: { visit: { select: { id: true, startsAt: true } } } },
+      tasks: {
+        where: { unitId },
+        include: {
+          changes: { orderBy: { at: 'desc' }, take: 50 },
+          visitTasks: { where: { open: true }, include: { visit: { select: { id: true, startsAt: true } } } },
+        },
+      },
     },
   });
-  const ids = rows.flatMap((t) => t.changes.flatMap((c) => [c.byUserId, c.reviewedById])).filter((x): x is string => x !== null);
+  const rows = kinds.flatMap(({ tasks, ...kind }) => tasks.map((t) => ({ ...t, kind })));
+  const ids = rows.flatMap((t) => t.changes.map((c) => c.byUserId)).filter((x): x is string => x !== null);
   const people = ids.length > 0 ? await db.user.findMany({ where: { id: { in: ids } }, select: { id: true, name: true } }) : [];
   const nameOf = new Map(people.map((p) => [p.id, p.name]));
-  return rows
+  const tasks = rows
     .map((t) => ({
       id: t.id,
       version: t.version,
+      unitId,
       kindKey: t.kindKey,
       label: t.kind.label,
       sort: t.kind.sort,
@@ -54,6 +64,7 @@ export async function tasksOfUnit(db: Tx, unitId: string) {
       })),
     }))
     .sort((a, b) => Number(b.active) - Number(a.active) || a.sort - b.sort);
+  return { tasks, kinds: kinds.filter((k) => k.active).map(({ key, label }) => ({ key, label })) };
 }
 
 /** A unit with its kitchen, or null, also for what cannot be an id. */

@@ -1,12 +1,13 @@
 import 'server-only';
 import { priced } from '../../shop/reads/energy-price';
 import { todayIn, type LocalDate } from '../../../core/calendar';
-import { condenserUnitOf, conditionsOf } from '../../../core/condenser/from-record';
+import { condenserUnitOf, conditionsOf, type UnitRecord } from '../../../core/condenser/from-record';
 import type { UnitFile } from '../../../core/evidence';
 import type { UnitEventKind } from '../../../core/entries/entries';
 import type { TripCause } from '../../../core/findings/trip-causes';
 import type { Tx } from '../../../database/client';
-import { readingFactOf, recordsOf } from './unit-records';
+import { shopFacts, type ShopFacts } from './fouling';
+import { readingFactOf, recordsOf, type RecordsAsked } from './unit-records';
 
 /** A visit's date is the day the technician came, in the kitchen's own zone. */
 export const visitDate = (v: { arrivedAt: Date | null; startsAt: Date }, timeZone: string): LocalDate =>
@@ -42,11 +43,24 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
   if (units.length === 0) return [];
-  const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { currency: true, energyPricePerKwh: true } });
+  return filesOf(db, units, await shopFacts(db), { withVisit, withoutReadings, coilOnly });
+}
+
+/** A unit as it stands in the database, with what of its kitchen its coil is judged by. */
+export type UnitOnFile = UnitRecord & {
+  id: string;
+  kitchenId: string;
+  createdAt: Date;
+  archivedAt: Date | null;
+  kitchen: { timeZone: string; altitudeM: number; hotDayAirK: number; energyPricePerKwh: number | null };
+};
+
+/** The same of units that are at hand. */
+export async function filesOf(db: Tx, units: readonly UnitOnFile[], shop: ShopFacts, more: RecordsAsked = {}): Promise<UnitFile[]> {
   const rows = await recordsOf(
     db,
     units.map((u) => u.id),
-    { withVisit, withoutReadings, coilOnly },
+    more,
   );
   return units.map((u): UnitFile => {
     const unit = condenserUnitOf(u, u.kitchen);
@@ -57,7 +71,7 @@ export async function unitFiles(db: Tx, which: Which, more: More = {}): Promise<
       unitId: u.id,
       kitchenId: u.kitchenId,
       unit,
-      conditions: conditionsOf(unit, priced(u.kitchen, shop), shop?.currency ?? 'USD'),
+      conditions: conditionsOf(unit, priced(u.kitchen, shop), shop.currency),
       startedOn: lookedFrom && lookedFrom < madeOn ? lookedFrom : madeOn,
       cleanings,
       findings,

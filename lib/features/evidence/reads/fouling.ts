@@ -6,6 +6,7 @@ import { STORED_FLEET_BELIEF } from '../../../database/stored/fouling';
 import { numbers } from '../../../database/stored/parts';
 import { STORED_POLICY } from '../../../database/stored/shop';
 import type { Tx } from '../../../database/client';
+import { OVERDUE_LIMIT_DAYS } from '../../shop/reads/settings';
 
 /** What the fleet taught at its last fitting; the room's own priors before any. Fits of an older model are left alone. */
 export async function fleetBelief(db: Tx): Promise<FleetBelief> {
@@ -19,8 +20,19 @@ export async function fleetBelief(db: Tx): Promise<FleetBelief> {
 
 /** The shop's policy, whole: what was never set is as the program brings it. */
 export async function policyOnFile(db: Tx): Promise<ShopPolicy> {
-  const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { policy: true } });
-  return shop ? readPolicy(STORED_POLICY.read(shop.policy)) : DEFAULT_POLICY;
+  return (await shopFacts(db)).policy;
+}
+
+export type ShopFacts = { policy: ShopPolicy; currency: string; energyPricePerKwh: number | null; overdueLimitDays: number };
+
+/** Of the shop's settings what its coils and tasks are judged by. */
+export async function shopFacts(db: Tx): Promise<ShopFacts> {
+  const shop = await db.shopSettings.findUnique({
+    where: { id: 1 },
+    select: { policy: true, currency: true, energyPricePerKwh: true, overdueLimitDays: true },
+  });
+  if (!shop) return { policy: DEFAULT_POLICY, currency: 'USD', energyPricePerKwh: null, overdueLimitDays: OVERDUE_LIMIT_DAYS };
+  return { ...shop, policy: readPolicy(STORED_POLICY.read(shop.policy)) };
 }
 
 /** What a kitchen's units tell each other, of one model only: others speak another language. */

@@ -45,10 +45,10 @@ export const readingFactOf = ({ rise, fan, ...f }: EstimateFact): ReadingFact =>
   fanFailed: fanDead(seenAt(fan ?? [], f.phase)),
 });
 
-/** Days on which its coil was cleaned, each once. */
+/** Days on which its coil was cleaned, each once. From its one task of that kind: a fifth of all that was ever done to it. */
 export const cleaningDays = (withVisit?: string) => Prisma.sql`
   SELECT ${DAY} AS day FROM "VisitTask" vt JOIN "Visit" v ON v.id = vt."visitId" AND ${counted(withVisit)}
-    JOIN "Task" t ON t.id = vt."taskId" AND t."kindKey" = ${COIL_CLEANING} WHERE vt."unitId" = u.id AND vt.outcome = 'done'
+    JOIN "Task" t ON t.id = vt."taskId" AND t."kindKey" = ${COIL_CLEANING} WHERE t."unitId" = u.id AND vt.outcome = 'done'
   UNION SELECT (e.at AT TIME ZONE k."timeZone")::date FROM "UnitEvent" e WHERE e."unitId" = u.id AND e.kind = ${CLEANED_BEFORE}::"UnitEventKind"
   UNION SELECT t."lastDoneOn" FROM "Task" t WHERE t."unitId" = u.id AND t."kindKey" = ${COIL_CLEANING} AND t."lastDoneOn" IS NOT NULL`;
 
@@ -91,11 +91,13 @@ type Row = { [K in 'cleanings' | 'facts' | 'events']: UnitRecords[K] | null } & 
   findings: { list: FindingRow[] | null; from?: LocalDate | null };
 };
 
+export type RecordsAsked = { withVisit?: string; withoutReadings?: string; coilOnly?: boolean };
+
 /** What lies on file about each unit, in one statement: of closed visits, without superseded entries. */
 export async function recordsOf(
   db: Tx,
   unitIds: readonly string[],
-  { withVisit, withoutReadings, coilOnly }: { withVisit?: string; withoutReadings?: string; coilOnly?: boolean },
+  { withVisit, withoutReadings, coilOnly }: RecordsAsked,
 ): Promise<Map<string, UnitRecords>> {
   const rows = await db.$queryRaw<Row[]>(Prisma.sql`
     SELECT u.id, (SELECT json_agg(c.day ORDER BY c.day) FROM (${cleaningDays(withVisit)}) c) AS cleanings,

@@ -1,120 +1,80 @@
 import 'server-only';
-import { aspectInfo, gradeWords, isStopped, type Aspect, type Grade } from '../../../core/findings/grades';
+import { aspectInfo, gradeWords } from '../../../core/findings/grades';
 import { describeRule } from '../../../core/calendar';
 import { RULE_BY_HAND_LABEL } from '../../../core/intervals/changes';
 import { keysOf, labelOf } from '../../../core/typed/closed-set';
 import { counted } from '../../../core/wording/counted';
 import type { Happened, KitchenTimeline } from '../../../core/visits/happened';
-import type { Prisma, Tx } from '../../../database/client';
-
-type Finding = { unitId: string; unit: string; aspect: Aspect; grade: Grade | null; phase: string; at: Date };
+import type { Tx } from '../../../database/client';
+import { kitchenVisits, type FindingOnLine, type VisitOnLine } from './kitchen-visits';
 
 /** "Fry freezer: coil matted", of what does not do its work. */
-const troubles = (findings: readonly Finding[]): string[] =>
-  findings
-    .filter((f) => f.grade !== null && isStopped(f.aspect, f.grade))
-    .map((f) => `${f.unit}: ${aspectInfo(f.aspect).subject.toLowerCase()} ${gradeWords(f)}`);
+const troubles = (findings: readonly FindingOnLine[]): string[] =>
+  findings.map((f) => `${f.unit}: ${aspectInfo(f.aspect).subject.toLowerCase()} ${gradeWords(f)}`);
 
 const few = (parts: readonly string[], most: number): string =>
   parts.length > most ? `${parts.slice(0, most).join('; ')}; and ${parts.length - most} more` : parts.join('; ');
 
-const VISIT = {
-  technician: { select: { name: true } },
-  tasks: { where: { outcome: 'done' }, include: { task: { select: { kind: { select: { label: true } } } } } },
-  findings: { where: { supersededAt: null }, include: { unit: { select: { name: true } } } },
-  readings: { where: { supersededAt: null }, select: { estimate: { select: { verdict: true } } } },
-  parts: { select: { what: true } },
-  _count: { select: { photos: true } },
-} satisfies Prisma.VisitInclude;
-type VisitRow = Prisma.VisitGetPayload<{ include: typeof VISIT }>;
+const stoppedAt = (v: VisitOnLine, phase: 'found' | 'left'): string[] => troubles((v.stopped ?? []).filter((f) => f.phase === phase));
 
-const findingsOf = (v: VisitRow, phase: 'found' | 'left'): Finding[] =>
-  v.findings.filter((f) => f.phase === phase).map((f) => ({ ...f, unit: f.unit.name }));
-
-/** `moved` rules changed by what was found there. */
-function visitHappened(v: VisitRow, moved: number): Happened {
+function visitHappened(v: VisitOnLine): Happened {
   const cancelled = v.status === 'cancelled';
-  const still = troubles(findingsOf(v, 'left'));
+  const still = stoppedAt(v, 'left');
   return {
     id: v.id,
     at: (v.arrivedAt ?? v.startsAt).getTime(),
     kind: 'visit',
     href: cancelled ? `/week/${v.id}` : `/visits/${v.id}`,
-    head: `${cancelled ? 'Visit cancelled' : v.emergency ? 'Emergency' : 'Visit'}, ${v.technician.name}`,
+    head: `${cancelled ? 'Visit cancelled' : v.emergency ? 'Emergency' : 'Visit'}, ${v.technician}`,
     lines: [
       cancelled ? v.cancelReason : '',
-      foundWords(findingsOf(v, 'found')),
+      foundWords(v),
       still.length > 0 ? `Left so: ${few(still, 4)}.` : '',
-      doneWords(v),
-      recordWords(v, moved),
+      v.done ? `Done: ${v.done.map(({ what, n }) => `${what} ${n}×`).join(', ')}.` : '',
+      recordWords(v),
     ].filter(Boolean),
     alarm: still.length > 0,
   };
 }
 
-function foundWords(found: readonly Finding[]): string {
-  const bad = troubles(found);
+function foundWords(v: VisitOnLine): string {
+  const bad = stoppedAt(v, 'found');
   if (bad.length > 0) return `Found ${few(bad, 4)}.`;
-  return found.length > 0 ? 'Found nothing out of order.' : '';
-}
-
-function doneWords({ tasks }: VisitRow): string {
-  const done = new Map<string, number>();
-  for (const t of tasks) done.set(t.task.kind.label.toLowerCase(), (done.get(t.task.kind.label.toLowerCase()) ?? 0) + 1);
-  return done.size > 0 ? `Done: ${[...done].map(([what, n]) => `${what} ${n}×`).join(', ')}.` : '';
+  return v.looked ? 'Found nothing out of order.' : '';
 }
 
 /** What the visit left on file beside grades. */
-function recordWords(v: VisitRow, moved: number): string {
+function recordWords({ readings, photos, parts, moved }: VisitOnLine): string {
   const some = (n: number, text: () => string) => (n > 0 ? [text()] : []);
   return [
-    ...some(v.readings.length, () => counted(v.readings.length, 'reading')),
-    ...some(v._count.photos, () => counted(v._count.photos, 'picture')),
-    ...some(
-      v.parts.length,
-      () =>
-        `parts: ${few(
-          v.parts.map((p) => p.what),
-          3,
-        )}`,
-    ),
+    ...some(readings, () => counted(readings, 'reading')),
+    ...some(photos, () => counted(photos, 'picture')),
+    ...(parts ? [`parts: ${few(parts, 3)}`] : []),
     ...some(moved, () => `${counted(moved, 'rule')} moved by what was found`),
   ].join(', ');
 }
 
 /** When somebody was there and what was found, what was asked for and written: one line of time for a kitchen. */
 export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most: number): Promise<KitchenTimeline> {
-  const visits = await db.visit.findMany({
-    where: { kitchenId, OR: [{ status: { in: ['done', 'started'] } }, { status: 'cancelled' }] },
-    orderBy: [{ startsAt: 'desc' }, { id: 'asc' }],
-    take: most,
-    include: VISIT,
-  });
-  const ids = visits.map((v) => v.id);
-  const [changes, byHand, mails, jobs, next] = [
-    await db.ruleChange.groupBy({ by: ['visitId'], where: { visitId: { in: ids }, kind: 'evidence' }, _count: true }),
-    await rulesByHand(db, kitchenId, most),
-    await db.outboxMessage.findMany({
-      where: { visitId: { in: await visitIds(db, kitchenId) } },
-      orderBy: { createdAt: 'desc' },
-      take: most,
-      select: { id: true, createdAt: true, subject: true, status: true, toEmail: true, visitId: true },
-    }),
-    await db.job.findMany({
+  const [visits, byHand, mails, jobs, next] = await Promise.all([
+    kitchenVisits(db, kitchenId, most),
+    rulesByHand(db, kitchenId, most),
+    mailsAbout(db, kitchenId, most),
+    db.job.findMany({
       where: { kitchenId },
       orderBy: { createdAt: 'desc' },
       take: most,
       select: { id: true, number: true, createdAt: true, what: true, source: true, callerName: true, closedAt: true, closedNote: true },
     }),
-    await db.visit.findFirst({
+    db.visit.findFirst({
       where: { kitchenId, status: 'booked', startsAt: { gte: now } },
       orderBy: { startsAt: 'asc' },
       select: { id: true, startsAt: true, technician: { select: { name: true } } },
     }),
-  ];
+  ]);
   const made = visits.find((v) => v.status === 'done');
   const happened: Happened[] = [
-    ...visits.map((v) => visitHappened(v, changes.find((c) => c.visitId === v.id)?._count ?? 0)),
+    ...visits.map(visitHappened),
     ...mails.map((m): Happened => ({
       id: m.id,
       at: m.createdAt.getTime(),
@@ -140,9 +100,9 @@ export async function kitchenTimeline(db: Tx, kitchenId: string, now: Date, most
       ? {
           id: made.id,
           at: (made.arrivedAt ?? made.startsAt).getTime(),
-          technician: made.technician.name,
-          found: troubles(findingsOf(made, 'found')),
-          left: troubles(findingsOf(made, 'left')),
+          technician: made.technician,
+          found: stoppedAt(made, 'found'),
+          left: stoppedAt(made, 'left'),
         }
       : null,
     next: next && { id: next.id, at: next.startsAt.getTime(), technician: next.technician.name },
@@ -175,6 +135,14 @@ async function rulesByHand(db: Tx, kitchenId: string, most: number): Promise<Hap
     alarm: false,
   }));
 }
+
+const mailsAbout = async (db: Tx, kitchenId: string, most: number) =>
+  db.outboxMessage.findMany({
+    where: { visitId: { in: await visitIds(db, kitchenId) } },
+    orderBy: { createdAt: 'desc' },
+    take: most,
+    select: { id: true, createdAt: true, subject: true, status: true, toEmail: true, visitId: true },
+  });
 
 const visitIds = async (db: Tx, kitchenId: string) =>
   (await db.visit.findMany({ where: { kitchenId }, orderBy: { startsAt: 'desc' }, take: 200, select: { id: true } })).map((v) => v.id);

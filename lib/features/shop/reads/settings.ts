@@ -8,10 +8,13 @@ export const shopSettings = (db: Tx) => db.shopSettings.findUnique({ where: { id
 /** Whether a picture stands at the head of reports. */
 export const hasLogo = async (db: Tx): Promise<boolean> => (await db.shopSettings.count({ where: { id: 1, NOT: { logoPng: null } } })) > 0;
 
+/** Where the shop has not said it. */
+export const OVERDUE_LIMIT_DAYS = 14;
+
 /** Days past due beyond which a task goes to the top of the list. */
 export async function overdueLimit(db: Tx): Promise<number> {
   const shop = await db.shopSettings.findUnique({ where: { id: 1 }, select: { overdueLimitDays: true } });
-  return shop?.overdueLimitDays ?? 14;
+  return shop?.overdueLimitDays ?? OVERDUE_LIMIT_DAYS;
 }
 
 type Costs = { labourPerHour: number | null; vehiclePerKm: number | null; policy: unknown };

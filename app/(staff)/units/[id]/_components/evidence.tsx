@@ -1,4 +1,3 @@
-import { COIL_CLEANING } from '@/lib/core/tasks';
 import { describeRule } from '@/lib/core/calendar';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
@@ -52,8 +51,7 @@ export function UnitEvidence({
 
 /** Of a condenser cooled by air: water fouls another way, and the air says nothing of it. */
 function CoilEvidence({ evidence, units }: { evidence: UnitEvidenceShown; units: MeasureUnits }) {
-  const { latest, course, fan, cycle } = evidence;
-  const coil = evidence.tasks.find((t) => t.kindKey === COIL_CLEANING) ?? null;
+  const { latest, course, fan, cycle, coil } = evidence;
   return (
     <>
       <Sheet

@@ -1,0 +1,65 @@
+import type { Belief } from './inference/infer';
+
+/** What a mixture's lower and upper half-width are multiplied by. */
+export type Width = { low: number; high: number };
+
+/** ln of it where nothing is lost, where a quarter and where half of the conductance is. */
+type Knots = readonly [none: number, some: number, deep: number];
+type Ends = { low: Knots; high: Knots };
+
+/** The same for all readings, then what a capillary tube, line temperatures read and a room thermometer alone add to it. */
+type Table = { all: Ends; capillary: Ends; lines: Ends; room?: Ends };
+
+/**
+ * A mixture is as wide as its hypotheses' errors; how often its band held, by depth, expansion and what was read, sets these. Set on the
+ * outside plant, part A, each drawn towards nothing and rounded.
+ */
+const WIDTHS: Record<'conductance' | 'cooling' | 'energy' | 'discharge', Table> = {
+  conductance: {
+    all: { low: [0, 0.05, 0.1], high: [-0.25, -0.1, 0] },
+    capillary: { low: [0.15, 0.05, 0.05], high: [-0.2, -0.2, -0.2] },
+    lines: { low: [0.1, 0.05, -0.05], high: [-0.15, -0.15, -0.2] },
+    room: { low: [-0.45, -0.2, 0], high: [0.15, 0.2, 0.25] },
+  },
+  cooling: {
+    all: { low: [0.9, -0.5, 0.2], high: [0.15, -1, -0.1] },
+    capillary: { low: [0.2, -0.25, -0.3], high: [0.6, 0.3, 0.4] },
+    lines: { low: [0.25, 0.4, -0.4], high: [0.15, 0.15, -0.1] },
+  },
+  energy: {
+    all: { low: [0.65, -0.4, 0.15], high: [-0.15, -0.75, 0] },
+    capillary: { low: [0, -0.15, 0], high: [0.35, 0, 0.1] },
+    lines: { low: [0.2, 0.25, -0.2], high: [0, 0, 0] },
+  },
+  discharge: {
+    all: { low: [0.05, 0.05, 0.3], high: [-0.15, -0.1, 0.05] },
+    capillary: { low: [0.15, 0, -0.3], high: [0, -0.05, 0.2] },
+    lines: { low: [-0.15, -0.25, -0.5], high: [0, 0, 0.25] },
+  },
+};
+export type Banded = keyof typeof WIDTHS;
+
+/** −ln(K/K_clean) at the second knot and the third. */
+const SOME = 0.25;
+const DEEP = 0.6;
+
+/** `out`: how far, from 0 to 1, a loss stands out from nothing; where it is given the first knot goes by it. */
+export function widthOf(banded: Banded, belief: Belief, out?: number): Width {
+  const { scene, measured } = belief;
+  const loss = scene.lnClean - measured.lnK;
+  const deep = part((loss - SOME) / (DEEP - SOME));
+  const some = out ?? part(loss / SOME);
+  const { all, capillary, lines, room } = WIDTHS[banded];
+  const reading = scene.reading;
+  const mine = [
+    all,
+    scene.machine.capillary ? capillary : undefined,
+    reading.suctionLineK === undefined ? undefined : lines,
+    reading.airInK === undefined ? room : undefined,
+  ];
+  const ln = (end: keyof Ends) =>
+    mine.reduce((sum, t) => (t ? sum + t[end][0] * (1 - some) + some * (t[end][1] * (1 - deep) + t[end][2] * deep) : sum), 0);
+  return { low: Math.exp(ln('low')), high: Math.exp(ln('high')) };
+}
+
+const part = (x: number) => Math.min(1, Math.max(0, x));

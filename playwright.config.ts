@@ -9,7 +9,7 @@ const WORKERS = 2;
 // Playwright reads this file again in each of its processes: the first reading decides, the others find it here.
 process.env.E2E_CONTROL_PORT ??= String(await freePortsInARow(1 + WORKERS, 4300));
 process.env.E2E_PORT ??= String(Number(process.env.E2E_CONTROL_PORT) + 1);
-if (process.env.E2E_BROWSER === undefined) process.env.E2E_BROWSER = (await findBrowser()).executablePath ?? '';
+if (process.env.E2E_BROWSER === undefined) process.env.E2E_BROWSER = (await findBrowser({ light: true })).executablePath ?? '';
 
 // Each worker has a server and a database of its own.
 const baseURL = `http://localhost:${Number(process.env.E2E_PORT) + Number(process.env.TEST_PARALLEL_INDEX ?? 0)}`;

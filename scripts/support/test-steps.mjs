@@ -68,7 +68,7 @@ async function vitest(...projects) {
 
 async function endToEnd(server) {
   const ready = await check('End-to-end: browser, build and demo shop', async (note) => {
-    note((await findBrowser()).name);
+    note((await findBrowser({ light: true })).name);
     const env = { ...process.env, DATABASE_URL: server.url('postgres'), NEXTAUTH_SECRET: 'only-for-building-rimebook' };
     const built = ensureBuild({ distDir: '.next-test', env });
     const seeded = server.template('e2e', demoFingerprint(), makeDemo);

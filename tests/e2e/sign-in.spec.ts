@@ -33,6 +33,17 @@ test('a page of the shop sends a stranger to the sign-in', async ({ page }) => {
   await expect(page).toHaveURL(/\/sign-in/);
 });
 
+test('nothing is sent before the page is awake: the form alone would put the password into the address', async ({ browser }) => {
+  const asleep = await browser.newPage({ javaScriptEnabled: false });
+  await asleep.goto('/sign-in');
+  await asleep.getByLabel('Password').fill('typed early');
+  await asleep.getByLabel('Password').press('Enter');
+  await expect(asleep.getByRole('button', { name: 'Sign in' })).toBeDisabled();
+  await expect(asleep).toHaveURL('/sign-in');
+  await expect(asleep.getByLabel('Password')).toHaveValue('typed early');
+  await asleep.context().close();
+});
+
 test('a script that got into a page does not run there', async ({ page, signIn, expectMessage }) => {
   expectMessage(/Content Security Policy|404/);
   await signIn('owner');

@@ -8,6 +8,7 @@ vi.hoisted(() => vi.resetModules());
 afterAll(() => void vi.resetModules());
 
 it('a refused sign-in is counted by its reason, and its line in the log names nobody', async () => {
+  metrics().registry.resetMetrics();
   vi.stubEnv('DATABASE_URL', 'postgresql://nowhere');
   vi.stubEnv('NEXTAUTH_SECRET', 'only-for-this-test-of-refusals');
   const said = vi.spyOn(log, 'warn').mockImplementation(() => {});

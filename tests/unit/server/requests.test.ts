@@ -1,10 +1,13 @@
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { describe, expect, it, vi } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { reference } from '@/lib/server/process/in-hand';
 import { log, loggedError } from '@/lib/server/process/log';
 import { metrics } from '@/lib/server/process/metrics';
 import { ADDRESS, loggedPath, PEER, REFERENCE, watchRequests } from '@/lib/server/process/requests';
+
+// The files of one worker share a process, and its counters.
+beforeAll(() => metrics().registry.resetMetrics());
 
 describe('what the log keeps', () => {
   it('of an address: no query, and no secret of a link', () => {

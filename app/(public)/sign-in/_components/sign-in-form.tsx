@@ -2,7 +2,7 @@
 
 import { getSession, signIn } from 'next-auth/react';
 import { useRouter } from 'next/navigation';
-import { useState, type FormEvent } from 'react';
+import { useState, useSyncExternalStore, type FormEvent } from 'react';
 import { handTo } from '@/lib/tablet/people';
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
@@ -14,9 +14,19 @@ const MESSAGE: Record<string, string> = {
   code_wrong: 'That code does not fit. Wait for the next one, or use a spare code.',
 };
 
+const never = () => () => {};
+/** Whether the page's script has taken over. Sent before, the form would put the password into the address. */
+const useAwake = () =>
+  useSyncExternalStore(
+    never,
+    () => true,
+    () => false,
+  );
+
 /** Goes on to `to`, an address in this app. */
 export function SignInForm({ to }: { to: string }) {
   const router = useRouter();
+  const awake = useAwake();
   const [error, setError] = useState('');
   const [busy, setBusy] = useState(false);
   const [second, setSecond] = useState(false);
@@ -47,7 +57,7 @@ export function SignInForm({ to }: { to: string }) {
   }
 
   return (
-    <form onSubmit={submit} className="flex flex-col gap-4">
+    <form method="post" onSubmit={submit} className="flex flex-col gap-4">
       <FormErrors errors={error ? [error] : null} />
       <Field label="E-mail" name="email" type="email" autoComplete="username" required />
       <Field label="Password" name="password" type="password" autoComplete="current-password" required />
@@ -62,7 +72,7 @@ export function SignInForm({ to }: { to: string }) {
           autoFocus
         />
       ) : null}
-      <Button look="primary" size="touch" type="submit" disabled={busy}>
+      <Button look="primary" size="touch" type="submit" disabled={busy || !awake}>
         {busy ? 'Signing in …' : 'Sign in'}
       </Button>
     </form>

@@ -83,9 +83,10 @@ export async function expectRowsOnPaper(db: Db, visitId: string, text: string, l
     if (left && found && left !== found)
       told(left === 'bare' || left === 'filmed' ? /left clean|Quedó limpio/ : (COIL[language][left] ?? /never/), part);
     for (const phase of ['before', 'after']) {
-      const result = readings.findLast((r) => r.unitId === u.id && r.phase === phase)?.estimate?.result;
-      const rise = (result as { status?: string; riseK?: { value: number } } | undefined)?.riseK;
-      if (rise) told(new RegExp(`\\b${Math.round(rise.value * 1.8)}(\\.\\d)? °F`), part);
+      const estimate = readings.findLast((r) => r.unitId === u.id && r.phase === phase)?.estimate;
+      const rise = (estimate?.result as { riseK?: { value: number } } | undefined)?.riseK;
+      // An estimate that cannot say tells the customer nothing.
+      if (rise && estimate?.status === 'ok') told(new RegExp(`\\b${Math.round(rise.value * 1.8)}(\\.\\d)? °F`), part);
     }
     for (const t of u.tasks) told(dayOf(t.dueOn, language), part);
     for (const p of parts.filter((x) => x.unitId === u.id)) told(`${p.quantity} × ${p.what}`, part);

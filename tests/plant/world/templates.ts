@@ -76,7 +76,7 @@ const B = rows('B', [
   ['B ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 900, 1900, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines that judged, of another make too (`makes.ts`); read six times, so no longer fresh. */
+/** Machines that judged, of another make too (`makes.ts`); read too often to be fresh. */
 const C = rows('C', [
   ['C reach-in, glass door', 'reach_in', 'medium', 'R134a', 'capillary', 300, 620, 39, 'fin_and_tube', true],
   ['C reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 380, 820, 36, 'fin_and_tube', true],
@@ -94,7 +94,7 @@ const C = rows('C', [
   ['C ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2400, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines to judge on, of a third make. Looked at once, when a version of the estimate is done. */
+/** Machines to judge on, of a third make: the first half of 1,500 was read on the way, the second when a version was done. */
 const D = rows('D', [
   ['D reach-in, half height', 'reach_in', 'medium', 'R134a', 'capillary', 280, 560, 38, 'fin_and_tube', true],
   ['D reach-in, propane, three doors', 'reach_in', 'medium', 'R290', 'capillary', 450, 900, 38, 'fin_and_tube', true],

@@ -5,12 +5,12 @@ import { CAUSE_LABEL, likelyWords } from '@/lib/core/condenser/words/causes';
 const WORTH_SAYING = 0.08;
 
 /** Likely causes, the likeliest first, each with the look that would decide. */
-export function Causes({ causes }: { causes: readonly Cause[] }) {
+export function Causes({ causes, fine }: { causes: readonly Cause[]; fine: boolean }) {
   const shown = causes.filter((c) => c.weight >= WORTH_SAYING && c.id !== 'nothing').slice(0, 3);
   if (shown.length === 0) return null;
   return (
     <div className="mt-3">
-      <h3>Likely causes</h3>
+      <h3>{fine ? 'If it is something after all' : 'Likely causes'}</h3>
       <ul className="mt-1 flex flex-col gap-1">
         {shown.map((c) => (
           <li key={c.id} className="grid grid-cols-[7rem_1fr] gap-x-3">

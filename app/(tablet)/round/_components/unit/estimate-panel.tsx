@@ -49,7 +49,7 @@ export function EstimatePanel({ visit, unit, reading }: { visit: VisitOnFile; un
       {wide ? (
         <>
           {rest.length > 0 ? <p className="mt-1">{rest.join(' ')}</p> : null}
-          <Causes causes={result.causes} />
+          <Causes causes={result.causes} fine={result.verdict === 'fine'} />
         </>
       ) : (
         <Why rest={rest.join(' ')} result={result} />
@@ -66,7 +66,7 @@ function Why({ rest, result }: { rest: string; result: Estimate }) {
     <details>
       <summary className="flex min-h-12 items-center font-bold text-cold">Why, and what to look at</summary>
       {rest ? <p>{rest}</p> : null}
-      <Causes causes={result.causes} />
+      <Causes causes={result.causes} fine={result.verdict === 'fine'} />
     </details>
   );
 }

@@ -58,7 +58,8 @@ function readSpan(piece: string): Span | { problem: string } {
   if (more.length > 0 || start === null || written === null)
     return { problem: `“${piece}” is not a span of hours. Write it like 06:00-10:30.` };
   const evening = written + 720;
-  const end = written < start && isAfternoon(from, to) && evening > start && written <= 720 ? evening : written;
+  // A beginning from one in the afternoon on is of a clock of twenty-four hours, and so is the end.
+  const end = written < start && start < 780 && isAfternoon(from, to) && evening > start && written <= 720 ? evening : written;
   if (end === start) return { problem: `“${piece}” starts and ends at the same time.` };
   if (end < start) return { problem: `“${piece}” runs past midnight. End it at 24:00 and put the rest on the next day.` };
   return { start, end };

@@ -10,7 +10,7 @@ import { policyOnFile } from '@/lib/features/evidence/reads/fouling';
 import { foulingKitchens } from '@/lib/features/owner/reads/kitchens';
 import { worthToday } from '@/lib/features/owner/reads/worth';
 import { toLookAtAgain } from '@/lib/features/choices/reads/unit-facts';
-import { cleaningPrices, shopSettings } from '@/lib/features/shop/reads/settings';
+import { cleaningPrices, OVERDUE_LIMIT_DAYS, shopSettings } from '@/lib/features/shop/reads/settings';
 import { dbForLongReads } from '@/lib/server/process/long-reads';
 import { definePage } from '@/lib/server/doors/define-page';
 import { ButtonLink } from '@/app/_ui/buttons/button';
@@ -28,7 +28,7 @@ export const metadata: Metadata = { title: 'Owner' };
 const PAGE = 30;
 const DAY = 86_400_000;
 /** Until somebody has set the shop up. */
-const UNSET = { timeZone: 'UTC', currency: 'USD', overdueLimitDays: 14 };
+const UNSET = { timeZone: 'UTC', currency: 'USD', overdueLimitDays: OVERDUE_LIMIT_DAYS };
 
 export default definePage('read:fouling', async ({ now, actor, query }) => {
   const db = await dbForLongReads();

@@ -14,7 +14,7 @@ import { measuredOf, meansOf, type MeasuredSides } from './readings/measured';
 import { unreadable } from './readings/readable';
 import { SHORTEST_STEADY_MIN } from './readings/steadiness';
 import { judge } from './verdict';
-import { widthOf, type Banded, type Width } from './widths';
+import { part, widthOf, type Banded, type Width } from './widths';
 import { assumptionsOf } from './words/assumptions';
 import { lookWords } from './words/looks';
 import { cannotSaySentence, sentenceFor } from './words/sentence';
@@ -149,7 +149,7 @@ function lossParts(belief: Belief): Part[] {
 function ends(parts: readonly Part[], banded: Banded, belief: Belief): [number, number, number] {
   const mid = quantile(parts, 0.5);
   const out = Math.max(0, mid / Math.max(1e-9, (mid - quantile(parts, 0.2)) / Z60));
-  const share = Math.min(1, Math.max(0, (out - Z60) / (2 * Z80 - Z60)));
+  const share = part((out - Z60) / (2 * Z80 - Z60));
   const width = widthOf(banded, belief, banded === 'conductance' ? share : undefined);
   const low = mid + width.low * (quantile(parts, normalCdf(-(Z60 + (Z80 - Z60) * share))) - mid);
   const above = width.high * (quantile(parts, 0.9) - mid);

@@ -62,4 +62,5 @@ export function widthOf(banded: Banded, belief: Belief, out?: number): Width {
   return { low: Math.exp(ln('low')), high: Math.exp(ln('high')) };
 }
 
-const part = (x: number) => Math.min(1, Math.max(0, x));
+/** As a part of a way, from 0 to 1. */
+export const part = (x: number): number => Math.min(1, Math.max(0, x));

@@ -23,13 +23,13 @@ export async function changesOf(db: Tx, entity: string, entityId: string, most =
   return entries.map((e) => ({
     id: String(e.id),
     at: e.at,
-    by: e.userId ? (e.name ?? 'Someone') : 'The program',
+    by: byWords(e.userId, e.name),
     action: e.action,
     changed: changedOf(STORED_AUDIT_DETAIL.read(e.detail)),
   }));
 }
 
-const nameIn = (people: ReadonlyMap<string, string>, userId: string | null) => (userId ? (people.get(userId) ?? 'Someone') : 'The program');
+const byWords = (userId: string | null, name: string | null | undefined) => (userId ? (name ?? 'Someone') : 'The program');
 
 const changedOf = ({ changed }: AuditDetail) =>
   Object.entries(changed ?? {}).map(([field, pair]) => {
@@ -48,7 +48,7 @@ export async function* auditAfter(db: Tx) {
     if (!last) return;
     yield entries.map(({ detail, userId, at, action, entity, entityId }) => {
       const { changed, ...more } = STORED_AUDIT_DETAIL.read(detail);
-      return { at, by: nameIn(people, userId), action, entity, entityId, changed: changedOf({ changed }), more };
+      return { at, by: byWords(userId, userId && people.get(userId)), action, entity, entityId, changed: changedOf({ changed }), more };
     });
     after = last.id;
   }

@@ -36,7 +36,7 @@ function plain(x: unknown): unknown {
   if (x instanceof Map || x instanceof Set) return [...x].map(plain);
   if (x instanceof Error) return `${x.name}: ${x.message}`;
   if (ArrayBuffer.isView(x)) return Array.from(x as Float64Array, plain);
-  if (Array.isArray(x)) return x.map(plain);
+  if (Array.isArray(x)) return x.map((one) => plain(one) ?? null);
   if (typeof x === 'function') return undefined;
   if (typeof x !== 'object' || x === null) return x;
   if ('level' in x && 'value' in x && 'lo' in x && 'hi' in x) return figure(x);

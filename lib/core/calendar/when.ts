@@ -38,6 +38,10 @@ const midnight = (date: LocalDate | string) => Date.parse(`${date}T00:00:00Z`);
 export const timeIn = (at: number | Date, timeZone: string): string =>
   written(habits().dates === 'day_first' ? 'time' : 'clock', at, timeZone);
 
+/** "06:00" or "6:00 AM" of a time of day as it is kept, "06:00"; "24:00" is the end of the day. */
+export const clockWords = (kept: string): string =>
+  kept === '24:00' ? (habits().dates === 'day_first' ? kept : 'midnight') : timeIn(Date.parse(`1970-01-01T${kept}:00Z`), 'UTC');
+
 /** "Tue 3 Nov" or "Tue, Nov 3". */
 export const dayIn = (at: number | Date, timeZone: string): string => written('day', at, timeZone);
 

@@ -160,6 +160,7 @@ describe('a moment as people write it', () => {
         'Tuesday, November 3',
       ]);
       expect([when.dateWords('2026-11-03'), when.momentIn(at, DENVER)]).toEqual(['Nov 3, 2026', 'Tue, Nov 3, 9:30 AM']);
+      expect(['06:00', '00:30', '14:05', '24:00'].map(when.clockWords)).toEqual(['6:00 AM', '12:30 AM', '2:05 PM', 'midnight']);
       for (const hour of [0, 1, 11, 12, 13, 23]) {
         const then = Date.UTC(2026, 10, 3, hour, 5);
         expect([timeAt(then, 0), dayAt(then, 0)]).toEqual([when.timeIn(then, 'UTC'), when.dayIn(then, 'UTC')]);
@@ -170,6 +171,7 @@ describe('a moment as people write it', () => {
     } finally {
       followHabits({ dates: 'day_first', english: 'en-US' });
     }
+    expect(['06:00', '14:05', '24:00'].map(when.clockWords)).toEqual(['06:00', '14:05', '24:00']);
   });
 
   it('goes into a column of dates and comes out again', () => {

@@ -141,5 +141,4 @@ export default definePage('read:refrigerant-book', async ({ db, actor, now, quer
   );
 });
 
-const steps = (list: { from: string; months: number }[]) =>
-  list.map((s) => `from ${dateWords(s.from)} every ${s.months} months`).join(', ');
+const steps = (list: { from: string; months: number }[]) => list.map((s) => `from ${s.from} every ${s.months} months`).join(', ');

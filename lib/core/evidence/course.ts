@@ -1,37 +1,34 @@
 import { addDays, daysBetween, type LocalDate } from '../calendar';
 import {
   ahead,
+  believedByDay,
   crossedWithin,
   forecast,
-  posterior,
-  updatePosterior,
+  quantilesOf,
   type Ahead,
   type DateForecast,
   type FoulingPosterior,
   type Limit,
-  type UnitEvent,
 } from '../fouling';
-import { groupBy } from '../numerics/group-by';
+import { findRoot } from '../numerics';
 import { exposureOf, type FleetBelief, type UnitBelief } from './beliefs';
 
 /** Belief on one day: ln(K/K_clean), median with its 10–90 % band. `met`: before the day's own evidence and work. */
 export type CoursePoint = { on: LocalDate; median: number; low: number; high: number; stage: 'met' | 'left' | 'ahead' };
 
-/** L such that the deposit has reached L with probability `p` within `days`; bisection on a falling function. */
+/** What a drawing of some hundred points a unit of ln K can show. */
+const AS_DRAWN = 0.001;
+
+/** Deposit that has been reached with probability `p` within `days`, of which there is at least one. */
 function depositQuantile(a: Ahead, p: number, days: number): number {
+  const off = (deposit: number) => crossedWithin(a, -deposit, days) - p;
   // Belief is normal, so it reaches a little beyond clean.
   let [lo, hi] = [-0.5, 0.5];
-  while (hi < 8 && crossedWithin(a, -hi, days) > p) [lo, hi] = [hi, hi * 2];
-  while (hi - lo > 0.002) {
-    const mid = (lo + hi) / 2;
-    if (crossedWithin(a, -mid, days) > p) lo = mid;
-    else hi = mid;
+  while (off(hi) > 0) {
+    if (hi >= 8) return hi;
+    [lo, hi] = [hi, hi * 2];
   }
-  return (lo + hi) / 2;
-}
-
-function pointAt(a: Ahead, on: LocalDate, days: number, stage: CoursePoint['stage']): CoursePoint {
-  return { on, stage, median: -depositQuantile(a, 0.5, days), low: -depositQuantile(a, 0.1, days), high: -depositQuantile(a, 0.9, days) };
+  return findRoot(off, lo, hi, { tolerance: AS_DRAWN }).value;
 }
 
 /**
@@ -39,25 +36,23 @@ function pointAt(a: Ahead, on: LocalDate, days: number, stage: CoursePoint['stag
  * was believed when he left. As it was known then, not as it looks now.
  */
 export function course(belief: UnitBelief, fleet: FleetBelief): CoursePoint[] {
-  const { history } = belief.evidence;
-  const points: CoursePoint[] = [];
-  let now: FoulingPosterior = posterior({ ...history, events: [] }, exposureOf(belief.file), fleet.fouling, belief.fouling.fromKitchen);
-  const days = groupBy([...history.events], (e: UnitEvent) => e.on);
-  for (const on of [...days.keys()].sort()) {
-    points.push(pointAt(ahead(now, on), on, 0, 'met'));
-    now = updatePosterior(now, days.get(on) as UnitEvent[], fleet.fouling);
-    points.push({ on, stage: 'left', median: now.lnK.mean, low: now.lnK.low, high: now.lnK.high });
-  }
-  return points;
+  return believedByDay(belief.evidence.history, exposureOf(belief.file), fleet.fouling, belief.fouling.fromKitchen).flatMap(
+    ({ on, met, left }): CoursePoint[] => [
+      { on, stage: 'met', ...met },
+      { on, stage: 'left', median: left.mean, low: left.low, high: left.high },
+    ],
+  );
 }
 
 /** The fan of what is to come if nothing is done, from `from` over so many days. */
 export function fanAhead(fouling: FoulingPosterior, from: LocalDate, days: number, steps = 8): CoursePoint[] {
   const start = from < fouling.asOf ? fouling.asOf : from;
   const a = ahead(fouling, start);
-  return Array.from({ length: steps + 1 }, (_, i) => {
+  return Array.from({ length: steps + 1 }, (_, i): CoursePoint => {
     const d = Math.round((days * i) / steps);
-    return pointAt(a, addDays(start, d), d, 'ahead');
+    const at = (p: number) => -depositQuantile(a, p, d);
+    const quantiles = d === 0 ? quantilesOf(a.bank, a.weights) : { median: at(0.5), low: at(0.1), high: at(0.9) };
+    return { on: addDays(start, d), stage: 'ahead', ...quantiles };
   });
 }
 

@@ -99,32 +99,69 @@ export function crossedWithin(a: Ahead, lnK: number, days: number): number {
   return total;
 }
 
+/** Chance that a limit has been crossed within so many days. */
+type Crossed = (days: number) => number;
+
 /** Days after which the limit is crossed with probability `p`; Infinity when not within the horizon. */
 export function daysToRisk(a: Ahead, lnK: number, p: number, horizon = HORIZON_DAYS): number {
-  if (crossedWithin(a, lnK, 0) >= p) return 0;
-  if (crossedWithin(a, lnK, horizon) < p) return Infinity;
-  let low = 0;
-  let high = 16;
-  while (high < horizon && crossedWithin(a, lnK, high) < p) [low, high] = [high, Math.min(high * 2, horizon)];
-  while (high - low > 0.25) {
-    const mid = (low + high) / 2;
-    if (crossedWithin(a, lnK, mid) < p) low = mid;
-    else high = mid;
+  return daysUntil((days) => crossedWithin(a, lnK, days), p, horizon);
+}
+
+/** To a quarter of a day, never early. */
+function daysUntil(crossed: Crossed, p: number, horizon: number): number {
+  let [low, below] = [0, crossed(0)];
+  if (below >= p) return 0;
+  const ever = crossed(horizon);
+  if (ever < p) return Infinity;
+  let [high, above] = [16, crossed(16)];
+  while (high < horizon && above < p) {
+    [low, below] = [high, above];
+    high = Math.min(high * 2, horizon);
+    above = high === horizon ? ever : crossed(high);
   }
-  return high;
+  return firstStep(crossed, p, { low, below, high, above });
+}
+
+/**
+ * The first of the steps of a quarter of a day at most, by halving, between `low` and `high` at which `p` is reached; each try lies where a
+ * straight line between both ends says, every other one in the middle.
+ */
+function firstStep(
+  crossed: Crossed,
+  p: number,
+  { low, below, high, above }: { low: number; below: number; high: number; above: number },
+): number {
+  const steps = 2 ** Math.ceil(Math.log2((high - low) / 0.25));
+  const width = (high - low) / steps;
+  let [from, to] = [0, steps];
+  for (let halve = false; to - from > 1; halve = !halve) {
+    const share = halve || !(above > below) ? 0.5 : (p - below) / (above - below);
+    const k = Math.min(Math.max(from + Math.round(share * (to - from)), from + 1), to - 1);
+    const here = crossed(low + k * width);
+    if (here < p) [from, below] = [k, here];
+    else [to, above] = [k, here];
+  }
+  return low + to * width;
 }
 
 /** When the limit will be crossed if the coil is left alone from `from`, as a distribution of dates. */
 export function forecast(p: FoulingPosterior, limit: Limit, from: LocalDate = p.asOf): DateForecast {
   const a = ahead(p, from);
   const start = toDay(from);
+  // Its quantiles ask for the same days again.
+  const reckoned = new Map<number, number>();
+  const crossed = (days: number) => {
+    const chance = reckoned.get(days) ?? crossedWithin(a, limit.lnK, days);
+    reckoned.set(days, chance);
+    return chance;
+  };
   const at = (q: number) => {
-    const days = daysToRisk(a, limit.lnK, q);
+    const days = daysUntil(crossed, q, HORIZON_DAYS);
     return Number.isFinite(days) ? fromDay(start + Math.ceil(days)) : null;
   };
   return {
     limit,
     quantiles: { p10: at(0.1), p20: at(0.2), p50: at(0.5), p80: at(0.8), p90: at(0.9) },
-    ever: crossedWithin(a, limit.lnK, HORIZON_DAYS),
+    ever: crossed(HORIZON_DAYS),
   };
 }

@@ -1,6 +1,7 @@
 /** How fast a unit gets into trouble: rates learned from every finding and reading, and when limits will be crossed. */
 export { DEFAULT_HYPER, type Hyper } from './hyper';
 export { daysSinceClean, type Exposure, type Phase, type UnitEvent, type UnitHistory } from './history';
+export { believedByDay, quantilesOf } from './by-day';
 export { meanDeposit } from './pieces';
 export { SAID_CHANGES, type SaidChange } from './said-change';
 export { asIfToday, beforeKitchen, posterior, updatePosterior } from './posterior';

@@ -15,9 +15,9 @@ export function mixtureMoments({ weights, means, sds }: Mixture): { mean: number
   return { mean, sd: Math.sqrt(Math.max(square - mean * mean, 0)) };
 }
 
-/** The point below which the share `p` lies, to 0.0001 of share: Newton steps kept inside a shrinking bracket. */
+/** The point below which the share `p` lies, to `within` of share: Newton steps kept inside a shrinking bracket. */
 // eslint-disable-next-line complexity -- one loop of reckoning, run for every date shown; each normal costs one exponential
-export function mixtureQuantile({ weights, means, sds }: Mixture, p: number, start: { mean: number; sd: number }): number {
+export function mixtureQuantile({ weights, means, sds }: Mixture, p: number, start: { mean: number; sd: number }, within = 1e-4): number {
   const { mean, sd } = start;
   if (!(sd > 1e-12)) return mean;
   let low = mean - 12 * sd;
@@ -41,7 +41,7 @@ export function mixtureQuantile({ weights, means, sds }: Mixture, p: number, sta
       off += w * (z > 0 ? 1 - tail : tail);
       slope += (w * e * 0.3989422804014327) / (sds[i] as number);
     }
-    if (off < 1e-4 && off > -1e-4) break;
+    if (off < within && off > -within) break;
     if (off > 0) high = x;
     else low = x;
     const next = x - off / slope;

@@ -47,16 +47,21 @@ function opening(hyper: Hyper, placement: Placement, clean: boolean): Bank {
   return scratch.subarray(0, bank.length);
 }
 
-/** The filter after a whole history. Its bank is only good until the next call: summarise or copy it first. */
-export function filterHistory(history: UnitHistory, exposure: Exposure, hyper: Hyper, doubted?: Doubts): Filtered {
-  const run: Run = {
-    bank: opening(hyper, exposure.placement, history.startedClean),
-    day: toDay(history.startedOn),
+/** A run at the start of a history. Its bank is only good until the next one starts. */
+export function startRun({ startedOn, startedClean }: UnitHistory, { placement }: Exposure, hyper: Hyper): Run {
+  return {
+    bank: opening(hyper, placement, startedClean),
+    day: toDay(startedOn),
     fanDown: false,
     evidence: { cleanings: 0, grades: 0, readings: 0, setAside: 0 },
-    lastCleanedDay: history.startedClean ? toDay(history.startedOn) : null,
-    bornDay: toDay(history.startedOn) - (history.startedClean ? 0 : hyper.unknownRunDays),
+    lastCleanedDay: startedClean ? toDay(startedOn) : null,
+    bornDay: toDay(startedOn) - (startedClean ? 0 : hyper.unknownRunDays),
   };
+}
+
+/** The filter after a whole history. Its bank is only good until the next call: summarise or copy it first. */
+export function filterHistory(history: UnitHistory, exposure: Exposure, hyper: Hyper, doubted?: Doubts): Filtered {
+  const run = startRun(history, exposure, hyper);
   const events = ordered(history.events);
   if (events[0] && events[0].on < history.startedOn)
     throw new RangeError(`An event of ${events[0].on} is older than the record, which starts on ${history.startedOn}.`);

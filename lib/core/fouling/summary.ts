@@ -1,5 +1,5 @@
 import { fromDay, type LocalDate } from '../calendar';
-import { AT, depositMean, depositVariance, shapeOf, STRIDE } from './filter';
+import { AT, depositMean, depositVariance, shapeOf, STRIDE, type Bank } from './filter';
 import type { Exposure, UnitEvent } from './history';
 import type { Hyper } from './hyper';
 import { mixtureMoments, mixtureQuantile, type Mixture } from './mixture';
@@ -65,7 +65,7 @@ export function plain(a: Float64Array): number[] {
   return result;
 }
 
-function band(m: Mixture): Band {
+export function band(m: Mixture): Band {
   const start = mixtureMoments(m);
   return { ...start, low: mixtureQuantile(m, 0.1, start), high: mixtureQuantile(m, 0.9, start) };
 }
@@ -73,6 +73,20 @@ function band(m: Mixture): Band {
 function root(variance: number): number {
   return Math.sqrt(Math.max(variance, 1e-18));
 }
+
+/** The deposit that a bank believes in. */
+export function depositsOf(bank: Bank, weights: ArrayLike<number>): Mixture {
+  const n = weights.length;
+  const deposits = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
+  for (let i = 0, o = 0; i < n; i++, o += STRIDE) {
+    deposits.means[i] = depositMean(bank, o);
+    deposits.sds[i] = root(depositVariance(bank, o));
+  }
+  return deposits;
+}
+
+/** A band of the deposit, as one of ln K. */
+export const asLnK = ({ mean, sd, low, high }: Band): Band => ({ mean: -mean, sd, low: -high, high: -low });
 
 /** A filter run through its evidence, before its kitchen has been heard. */
 export type Filtered = { exposure: Exposure; settled: Snapshot; today: UnitEvent[]; run: Run };
@@ -85,7 +99,6 @@ export function summarise({ exposure, settled, today, run }: Filtered, hyper: Hy
   const rates = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
   const lefts = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
   const stays = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
-  const deposits = { weights, means: new Float64Array(n), sds: new Float64Array(n) };
   let levelling = 0;
   for (let i = 0, o = 0; i < n; i++, o += STRIDE) {
     rates.means[i] = bank[o + AT.RATE] as number;
@@ -94,19 +107,16 @@ export function summarise({ exposure, settled, today, run }: Filtered, hyper: Hy
     lefts.sds[i] = root(bank[o + AT.QQ] as number);
     stays.means[i] = -(bank[o + AT.R] as number);
     stays.sds[i] = root(bank[o + AT.RR] as number);
-    deposits.means[i] = depositMean(bank, o);
-    deposits.sds[i] = root(depositVariance(bank, o));
     if (shapeOf(bank[o] as number) === 1) levelling += weights[i] as number;
   }
   const lost = mixtureMoments(lefts);
-  const deposit = band(deposits);
   return {
     modelVersion: hyper.modelVersion,
     exposure,
     asOf: fromDay(run.day),
     rate: band(rates),
     restore: { mean: 1 - lost.mean, sd: lost.sd },
-    lnK: { mean: -deposit.mean, sd: deposit.sd, low: -deposit.high, high: -deposit.low },
+    lnK: asLnK(band(depositsOf(bank, weights))),
     residue: mixtureMoments(stays),
     levelling,
     evidence: run.evidence,

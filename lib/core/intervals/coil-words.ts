@@ -1,4 +1,5 @@
 import type { LocalDate } from '../calendar';
+import { counted } from '../wording/counted';
 import { daysSinceClean, type Exposure, type UnitHistory } from '../fouling';
 import type { CoilEvidence, CoilFinding } from './coil-findings';
 import type { Guard, Move } from './guards';
@@ -21,14 +22,14 @@ export type CoilStory = {
 function met(f: CoilFinding | undefined): string {
   if (!f) return '';
   const grade = gradeWord('coil', f.grade);
-  return f.daysSinceClean === null ? `${grade} on ${dayInWords(f.on)}` : `${grade} at ${f.daysSinceClean} days`;
+  return f.daysSinceClean === null ? `${grade} on ${dayInWords(f.on)}` : `${grade} at ${counted(f.daysSinceClean, 'day')}`;
 }
 
 /** "Bare at 84 days and filmed at 85": the clean findings that allow a longer interval, oldest first. */
 function metRunning(findings: readonly CoilFinding[]): string {
   return [...findings]
     .reverse()
-    .map((f, i) => (i === 0 ? met(f) : lower(met(f)).replace(/ days$/, '')))
+    .map((f, i) => (i === 0 ? met(f) : lower(met(f)).replace(/ days?$/, '')))
     .join(' and ');
 }
 
@@ -48,7 +49,7 @@ export function sentence(story: CoilStory, from: number, move: Move): string {
   if (story.tripped) {
     const on = e.trips[0] as LocalDate;
     const days = daysSinceClean(story.history, on);
-    return `Tripped on high pressure ${days === null ? `on ${on}` : `${days} days after cleaning`}, ${change}.`;
+    return `Tripped on high pressure ${days === null ? `on ${on}` : `${counted(days, 'day')} after cleaning`}, ${change}.`;
   }
   const seen = move.weeks > from ? metRunning(e.findings.slice(0, story.settings.cleanFindings)) : met(e.findings[0]) || 'By its readings';
   return `${seen}; ${because(story, move)}, ${change}.`;

@@ -49,7 +49,8 @@ export function railed(s: Situation, task: IntervalTask, policy: UnitPolicy, bou
     const move = cap(wanted, min, 'severe');
     return move.weeks < s.currentWeeks ? move : { weeks: s.currentWeeks, guard: move.guard ?? 'severe' };
   }
-  if (s.currentWeeks > max) return { weeks: Math.min(max, Math.max(min, wanted)), guard: maxGuard };
+  // The evidence may ask for less than whoever set the longest: then it is the evidence that says so.
+  if (s.currentWeeks > max) return wanted < max ? cap(wanted, min, null) : { weeks: max, guard: maxGuard };
   const goal = cap(wanted, Math.min(max, Math.max(min, policy.minWeeksUnlessSevere)), null);
   if (goal.weeks < s.currentWeeks) {
     const small = s.currentWeeks - goal.weeks < Math.max(1, policy.deadBand * s.currentWeeks);

@@ -3,6 +3,7 @@ import { UNIT_KIND_LABEL } from '../equipment/build';
 import { ASPECT_INFO, gradeIndex, isClean, isSevere } from '../findings/grades';
 import { seasonFactor, type FailurePosterior, type Inspection } from '../fouling';
 import { looksAt, type InspectionTask } from '../tasks';
+import { counted } from '../wording/counted';
 import { hiddenFailure } from './closed-forms';
 import { currentWeeks, timingOf, type Timing } from './guards';
 import type { Bounds, UnitPolicy } from './policy';
@@ -84,11 +85,13 @@ export function reviseInspectionRule(input: InspectionRevisionInput): Revision<I
         return `Clean at the last look, but ${within} of ${article(kind)} ${kind} is expected to give trouble about every ${mean}, and unseen that costs more than looking, ${change}.`;
       const seen =
         move.weeks > from
-          ? `${cleanRunning} clean looks in a row`
+          ? cleanRunning === 1
+            ? 'Clean at the last look'
+            : `${cleanRunning} clean looks in a row`
           : `${what} ${gradeWord(aspect, looks[0]?.grade ?? '').toLowerCase()} ${looks[0] ? `on ${dayInWords(looks[0].on)}` : ''}`;
       const rail =
         move.guard === 'contract' || move.guard === 'warranty'
-          ? `the ${move.guard} asks for no longer than ${move.weeks} weeks`
+          ? `the ${move.guard} asks for no longer than ${counted(move.weeks, 'week')}`
           : `trouble is expected about every ${mean}`;
       return `${seen}; ${rail}, ${change}.`;
     },

@@ -59,7 +59,11 @@ beforeEach(() => {
   vi.spyOn(log, 'error').mockImplementation(() => {});
   vi.spyOn(log, 'warn').mockImplementation(() => {});
 });
-afterAll(() => (globalThis as { rimebookDb?: Db }).rimebookDb?.$disconnect());
+afterAll(async () => {
+  const held = globalThis as { rimebookDb?: Db };
+  await held.rimebookDb?.$disconnect();
+  delete held.rimebookDb;
+});
 
 describe('the gate', () => {
   it('lets in whoever holds the permission, and says who it is and where the shop stands', async () => {

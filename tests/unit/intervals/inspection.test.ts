@@ -46,6 +46,20 @@ describe('looking at drains', () => {
     expect(r.weeks).toBe(Math.max(P.minWeeksUnlessSevere, Math.floor((best?.days ?? NaN) / 7)));
   });
 
+  it('is laid to the warranty only as far as the warranty goes', () => {
+    const looks = drains([120, 'runs']);
+    const strict = revise(looks, 30, { bounds: { maxWeeks: 2, maxReason: 'warranty' } });
+    expect(strict).toMatchObject({ weeks: 2, guard: 'warranty', reason: expect.stringContaining('asks for no longer than 2 weeks') });
+    const wide = revise(looks, 30, { bounds: { maxWeeks: 20, maxReason: 'warranty' } });
+    expect(wide.weeks).toBeLessThan(20);
+    expect(wide).toMatchObject({ guard: null, reason: expect.stringMatching(/^Clean at the last look, but the drain/) });
+  });
+
+  it('says one clean look as one', () => {
+    const r = revise(drains([40, 'runs']), 4, { settings: { ...P, inspectionCost: 200 } });
+    expect(r.reason).toMatch(/^Clean at the last look; trouble is expected/);
+  });
+
   it('loosens only after two looks that run, and slow is not one', () => {
     const settings = { ...P, inspectionCost: 200, cleanFindings: 2, loosenFactor: 1.25 };
     expect(revise(drains([60, 'runs'], [120, 'slow']), 8, { settings })).toMatchObject({

@@ -12,14 +12,45 @@ import { Prisma, type Tx } from '../../../database/client';
 /** A cleaning before our first visit, known from when the unit was put on file. */
 export const CLEANED_BEFORE = 'coil_cleaned_before';
 
-/** Parts of a statement about a unit `u` in its kitchen `k`; a row each, put together by the database: a fleet has millions of findings. */
+/** Parts of one statement about the units `asked`: a row each, put together by the database, for a fleet has millions of findings. */
 
-/** Of a visit `v`: the day the technician came, in the kitchen's own zone. */
-const DAY = Prisma.sql`(coalesce(v."arrivedAt", v."startsAt") AT TIME ZONE k."timeZone")::date`;
+export const asked = (unitIds: readonly string[]) => Prisma.sql`
+  asked AS MATERIALIZED (
+    SELECT u.id, k."timeZone" AS zone FROM "Unit" u JOIN "Kitchen" k ON k.id = u."kitchenId" WHERE u.id = ANY(${[...unitIds]}::uuid[]))`;
 
-/** Of a visit `v`: it counts. One that is not closed yet does where it is the one asked about. */
-const counted = (withVisit?: string) =>
-  withVisit ? Prisma.sql`(v.status = 'done' OR v.id = ${withVisit}::uuid)` : Prisma.sql`v.status = 'done'`;
+/** Unit by unit (that is what OFFSET 0 is for): left to itself the database goes through every finding of the shop for a few hundred units. */
+const found = (aspect?: 'condenser_fan') => Prisma.sql`
+  found AS MATERIALIZED (
+    SELECT f.*, a.zone FROM asked a CROSS JOIN LATERAL (
+      SELECT f."unitId", f."visitId", f.at, f.id, f.aspect, f.grade, f.phase, f."byUserId" FROM "Finding" f
+      WHERE f."unitId" = a.id AND f."supersededAt" IS NULL AND f.grade IS NOT NULL ${aspect ? Prisma.sql`AND f.aspect = ${aspect}::"Aspect"` : Prisma.empty} OFFSET 0) f)`;
+
+/** A circuit that was opened and charged is another machine: what was read before says nothing of it. */
+const read = (withoutReadings?: string) => Prisma.sql`
+  charged AS (
+    SELECT s."unitId", max(s.at) AS at FROM asked a JOIN "SealedStep" s ON s."unitId" = a.id
+    WHERE s.step = 'charge' AND s."skippedWhy" = '' AND s."supersededAt" IS NULL GROUP BY s."unitId"),
+  read AS MATERIALIZED (
+    SELECT e."unitId", a.zone, r."visitId", e.at, e.id, r.phase, e.verdict, e.rise, e.leading
+    FROM asked a JOIN "Estimate" e ON e."unitId" = a.id JOIN "Reading" r ON r.id = e."readingId" LEFT JOIN charged c ON c."unitId" = a.id
+    WHERE r."supersededAt" IS NULL AND e.at >= coalesce(c.at, '-infinity') ${withoutReadings ? Prisma.sql`AND r."visitId" IS DISTINCT FROM ${withoutReadings}::uuid` : Prisma.empty})`;
+
+/** From its one task of that kind: a fifth of all that was ever done to it. */
+const DONE = Prisma.sql`
+  done AS MATERIALIZED (
+    SELECT t."unitId", a.zone, vt."visitId" FROM asked a JOIN "Task" t ON t."unitId" = a.id AND t."kindKey" = ${COIL_CLEANING}
+    JOIN "VisitTask" vt ON vt."taskId" = t.id AND vt.outcome = 'done')`;
+
+/**
+ * The visits of all that, each looked up once: whether it counts (one that is not closed yet does where it is the one asked about), and
+ * the day the technician came, in the kitchen's own zone.
+ */
+const came = (withVisit?: string) => Prisma.sql`
+  came AS MATERIALIZED (
+    SELECT v.id, p.zone, (coalesce(v."arrivedAt", v."startsAt") AT TIME ZONE p.zone)::date AS day,
+      ${withVisit ? Prisma.sql`(v.status = 'done' OR v.id = ${withVisit}::uuid)` : Prisma.sql`v.status = 'done'`} AS counts
+    FROM (SELECT "visitId", zone FROM found UNION SELECT "visitId", zone FROM read UNION SELECT "visitId", zone FROM done) p
+    CROSS JOIN LATERAL (SELECT v.id, v.status, v."arrivedAt", v."startsAt" FROM "Visit" v WHERE v.id = p."visitId" OFFSET 0) v)`;
 
 export type EstimateFact = Pick<ReadingFact, 'at' | 'on' | 'phase'> & {
   verdict: Verdict;
@@ -28,16 +59,16 @@ export type EstimateFact = Pick<ReadingFact, 'at' | 'on' | 'phase'> & {
   fan: Pick<FindingFact, 'aspect' | 'grade' | 'phase'>[] | null;
 };
 
-/** Of each estimate what learning needs. A circuit that was opened and charged is another machine: what was read before says nothing of it. */
-export const estimateFacts = (which: { withVisit?: string; withoutReadings?: string } = {}) => Prisma.sql`
-  SELECT json_agg(json_build_object('at', (extract(epoch FROM e.at) * 1000)::float8, 'on', (coalesce(v."arrivedAt", v."startsAt", e.at) AT TIME ZONE k."timeZone")::date,
-    'phase', r.phase, 'verdict', e.verdict, 'rise', e.rise, 'leading', e.leading, 'fan', (
-      SELECT json_agg(json_build_object('aspect', f.aspect, 'grade', f.grade, 'phase', f.phase) ORDER BY f.at, f.id) FROM "Finding" f
-      WHERE ${counted(which.withVisit)} AND f."visitId" = v.id AND f."unitId" = u.id AND f.aspect = 'condenser_fan' AND f.grade IS NOT NULL AND f."supersededAt" IS NULL)
-  ) ORDER BY e.at, e.id)
-  FROM "Estimate" e JOIN "Reading" r ON r.id = e."readingId" LEFT JOIN "Visit" v ON v.id = r."visitId"
-  WHERE e."unitId" = u.id AND r."supersededAt" IS NULL ${which.withoutReadings ? Prisma.sql`AND r."visitId" IS DISTINCT FROM ${which.withoutReadings}::uuid` : Prisma.empty}
-    AND e.at >= coalesce((SELECT max(s.at) FROM "SealedStep" s WHERE s."unitId" = u.id AND s.step = 'charge' AND s."skippedWhy" = '' AND s."supersededAt" IS NULL), '-infinity')`;
+/** Of each estimate what learning needs. */
+const FACTS = Prisma.sql`
+  fans AS (
+    SELECT f."unitId", f."visitId", json_agg(json_build_object('aspect', f.aspect, 'grade', f.grade, 'phase', f.phase) ORDER BY f.at, f.id) AS fan
+    FROM found f JOIN came c ON c.id = f."visitId" AND c.zone = f.zone WHERE c.counts AND f.aspect = 'condenser_fan' GROUP BY f."unitId", f."visitId"),
+  facts AS (
+    SELECT r."unitId", json_agg(json_build_object('at', (extract(epoch FROM r.at) * 1000)::float8, 'on', coalesce(c.day, (r.at AT TIME ZONE r.zone)::date),
+      'phase', r.phase, 'verdict', r.verdict, 'rise', r.rise, 'leading', r.leading, 'fan', x.fan) ORDER BY r.at, r.id) AS facts
+    FROM read r LEFT JOIN came c ON c.id = r."visitId" AND c.zone = r.zone LEFT JOIN fans x ON x."unitId" = r."unitId" AND x."visitId" = r."visitId"
+    GROUP BY r."unitId")`;
 
 export const readingFactOf = ({ rise, fan, ...f }: EstimateFact): ReadingFact => ({
   ...f,
@@ -45,15 +76,19 @@ export const readingFactOf = ({ rise, fan, ...f }: EstimateFact): ReadingFact =>
   fanFailed: fanDead(seenAt(fan ?? [], f.phase)),
 });
 
-/** Days on which its coil was cleaned, each once. From its one task of that kind: a fifth of all that was ever done to it. */
-export const cleaningDays = (withVisit?: string) => Prisma.sql`
-  SELECT ${DAY} AS day FROM "VisitTask" vt JOIN "Visit" v ON v.id = vt."visitId" AND ${counted(withVisit)}
-    JOIN "Task" t ON t.id = vt."taskId" AND t."kindKey" = ${COIL_CLEANING} WHERE t."unitId" = u.id AND vt.outcome = 'done'
-  UNION SELECT (e.at AT TIME ZONE k."timeZone")::date FROM "UnitEvent" e WHERE e."unitId" = u.id AND e.kind = ${CLEANED_BEFORE}::"UnitEventKind"
-  UNION SELECT t."lastDoneOn" FROM "Task" t WHERE t."unitId" = u.id AND t."kindKey" = ${COIL_CLEANING} AND t."lastDoneOn" IS NOT NULL`;
+/** Days on which its coil was cleaned, each once. */
+const CLEANINGS = Prisma.sql`
+  cleaned AS (
+    SELECT d."unitId", c.day FROM done d JOIN came c ON c.id = d."visitId" AND c.zone = d.zone WHERE c.counts
+    UNION SELECT a.id, (e.at AT TIME ZONE a.zone)::date FROM asked a JOIN "UnitEvent" e ON e."unitId" = a.id AND e.kind = ${CLEANED_BEFORE}::"UnitEventKind"
+    UNION SELECT a.id, t."lastDoneOn" FROM asked a JOIN "Task" t ON t."unitId" = a.id AND t."kindKey" = ${COIL_CLEANING} WHERE t."lastDoneOn" IS NOT NULL),
+  cleanings AS (SELECT "unitId", json_agg(day ORDER BY day) AS days FROM cleaned GROUP BY "unitId")`;
 
-/** As a list: a fleet has millions of findings, and the names of their parts would be most of what is sent. */
-const FINDING = Prisma.sql`json_build_array(${DAY}, f.aspect, f.grade, f.phase, f."byUserId")`;
+/** Facts and cleanings alone, as `facts` and `cleanings`, of the units `asked`. */
+export const FACTS_AND_CLEANINGS = Prisma.join([found('condenser_fan'), read(), DONE, came(), FACTS, CLEANINGS]);
+
+/** As a list: the names of a finding's parts would be most of what is sent. */
+const FINDING = Prisma.sql`json_build_array(c.day, f.aspect, f.grade, f.phase, f."byUserId")`;
 type FindingRow = [FindingFact['on'], FindingFact['aspect'], grade: string, FindingFact['phase'], by: string | null];
 const findingOf = ([on, aspect, grade, phase, by]: FindingRow): FindingFact => ({
   on,
@@ -63,20 +98,16 @@ const findingOf = ([on, aspect, grade, phase, by]: FindingRow): FindingFact => (
   ...(by === null ? {} : { by }),
 });
 
-const findings = (withVisit?: string) => Prisma.sql`
-  SELECT json_build_object('list', json_agg(${FINDING} ORDER BY f.at, f.id)) ${gradedFindings(withVisit)}`;
-
-/** A record begins with its oldest look, also where that was not at the coil. */
-const coilFindings = (withVisit?: string) => Prisma.sql`
-  SELECT json_build_object('list', json_agg(${FINDING} ORDER BY f.at, f.id) FILTER (WHERE f.aspect IN ('coil', 'condenser_fan')),
-    'from', min(${DAY}) FILTER (WHERE f.phase = 'found' AND f.aspect::text = ANY(${[...FAILURE_ASPECTS]}))) ${gradedFindings(withVisit)}`;
-
-const gradedFindings = (withVisit?: string) => Prisma.sql`
-  FROM "Finding" f JOIN "Visit" v ON v.id = f."visitId" WHERE f."unitId" = u.id AND f."supersededAt" IS NULL AND f.grade IS NOT NULL AND ${counted(withVisit)}`;
+/** Of the coil alone: a record begins with its oldest look, also where that was not at the coil. */
+const findings = (coilOnly?: boolean) => Prisma.sql`
+  findings AS (
+    SELECT f."unitId", json_agg(${FINDING} ORDER BY f.at, f.id) ${coilOnly ? Prisma.sql`FILTER (WHERE f.aspect IN ('coil', 'condenser_fan'))` : Prisma.empty} AS list,
+      min(c.day) FILTER (WHERE f.phase = 'found' AND f.aspect::text = ANY(${[...FAILURE_ASPECTS]})) AS "from"
+    FROM found f JOIN came c ON c.id = f."visitId" AND c.zone = f.zone WHERE c.counts GROUP BY f."unitId")`;
 
 const EVENTS = Prisma.sql`
-  SELECT json_agg(json_build_object('on', (e.at AT TIME ZONE k."timeZone")::date, 'kind', e.kind, 'cause', e.cause) ORDER BY e.at, e.id)
-  FROM "UnitEvent" e WHERE e."unitId" = u.id AND e.kind IN ('high_pressure_trip', 'washed_through', 'fouls_more', 'fouls_less')`;
+  SELECT json_agg(json_build_object('on', (e.at AT TIME ZONE a.zone)::date, 'kind', e.kind, 'cause', e.cause) ORDER BY e.at, e.id)
+  FROM "UnitEvent" e WHERE e."unitId" = a.id AND e.kind IN ('high_pressure_trip', 'washed_through', 'fouls_more', 'fouls_less')`;
 
 type UnitRecords = {
   cleanings: LocalDate[];
@@ -88,7 +119,8 @@ type UnitRecords = {
 
 type Row = { [K in 'cleanings' | 'facts' | 'events']: UnitRecords[K] | null } & {
   id: string;
-  findings: { list: FindingRow[] | null; from?: LocalDate | null };
+  list: FindingRow[] | null;
+  from: LocalDate | null;
 };
 
 export type RecordsAsked = { withVisit?: string; withoutReadings?: string; coilOnly?: boolean };
@@ -99,17 +131,18 @@ export async function recordsOf(
   unitIds: readonly string[],
   { withVisit, withoutReadings, coilOnly }: RecordsAsked,
 ): Promise<Map<string, UnitRecords>> {
+  const parts = [asked(unitIds), found(), read(withoutReadings), DONE, came(withVisit), FACTS, CLEANINGS, findings(coilOnly)];
   const rows = await db.$queryRaw<Row[]>(Prisma.sql`
-    SELECT u.id, (SELECT json_agg(c.day ORDER BY c.day) FROM (${cleaningDays(withVisit)}) c) AS cleanings,
-      (${coilOnly ? coilFindings(withVisit) : findings(withVisit)}) AS findings, (${estimateFacts({ withVisit, withoutReadings })}) AS facts, (${EVENTS}) AS events
-    FROM "Unit" u JOIN "Kitchen" k ON k.id = u."kitchenId" WHERE u.id = ANY(${[...unitIds]}::uuid[])`);
+    WITH ${Prisma.join(parts)}
+    SELECT a.id, cleanings.days AS cleanings, findings.list, findings."from"::text AS "from", facts.facts, (${EVENTS}) AS events
+    FROM asked a LEFT JOIN cleanings ON cleanings."unitId" = a.id LEFT JOIN findings ON findings."unitId" = a.id LEFT JOIN facts ON facts."unitId" = a.id`);
   return new Map(
-    rows.map(({ id, cleanings, findings: { list, from }, facts, events }) => [
+    rows.map(({ id, cleanings, list, from, facts, events }) => [
       id,
       {
         cleanings: cleanings ?? [],
         findings: list?.map(findingOf) ?? [],
-        lookedFrom: from ?? null,
+        lookedFrom: coilOnly ? from : null,
         facts: facts ?? [],
         events: events ?? [],
       },

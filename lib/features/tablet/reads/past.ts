@@ -4,7 +4,7 @@ import { baselineFrom, pastLosses } from '../../../core/evidence';
 import { condenserUnitOf, type KitchenRecord, type UnitRecord } from '../../../core/condenser/from-record';
 import { READING_FIELDS, type PastVisit, type UnitOnFile } from '../../../core/tablet';
 import { Prisma, type Tx } from '../../../database/client';
-import { cleaningDays, estimateFacts, readingFactOf, type EstimateFact } from '../../evidence/reads/unit-records';
+import { asked, FACTS_AND_CLEANINGS, readingFactOf, type EstimateFact } from '../../evidence/reads/unit-records';
 import { iso } from './rows';
 
 const LAST_VISITS = 3;
@@ -49,8 +49,6 @@ const THUMBS = Prisma.sql`
   SELECT json_agg(json_build_object('fileId', p."fileId", 'takenAt', p."takenAt", 'aspect', p.aspect, 'phase', p.phase) ORDER BY p."takenAt" DESC, p.id)
   FROM (SELECT * FROM "Photo" WHERE "unitId" = u.id AND "fileId" IS NOT NULL ORDER BY "takenAt" DESC, id LIMIT ${MOST_THUMBS}) p`;
 
-const LAST_CLEANED = Prisma.sql`SELECT max(c.day)::text FROM (${cleaningDays()}) c`;
-
 type Unit = UnitRecord & { id: string; archivedAt: Date | null; kitchen: KitchenRecord };
 
 /**
@@ -59,8 +57,9 @@ type Unit = UnitRecord & { id: string; archivedAt: Date | null; kitchen: Kitchen
  */
 export async function pastOfUnits(db: Tx, units: readonly Unit[]): Promise<Map<string, OfUnit>> {
   const rows = await db.$queryRaw<Row[]>(Prisma.sql`
-    SELECT u.id AS "unitId", (${PAST}) AS past, (${THUMBS}) AS thumbs, (${estimateFacts()}) AS facts, (${LAST_CLEANED}) AS "lastCleaned"
-    FROM "Unit" u JOIN "Kitchen" k ON k.id = u."kitchenId" WHERE u.id = ANY(${units.map((u) => u.id)}::uuid[])`);
+    WITH ${asked(units.map((u) => u.id))}, ${FACTS_AND_CLEANINGS}
+    SELECT u.id AS "unitId", (${PAST}) AS past, (${THUMBS}) AS thumbs, facts.facts, cleanings.days ->> -1 AS "lastCleaned"
+    FROM asked a JOIN "Unit" u ON u.id = a.id LEFT JOIN facts ON facts."unitId" = u.id LEFT JOIN cleanings ON cleanings."unitId" = u.id`);
   const byId = new Map(units.map((u) => [u.id, u]));
   return new Map(
     rows.map(({ unitId, past, thumbs, facts, lastCleaned }) => {

@@ -16,11 +16,24 @@ const DAY_MS = 86_400_000;
 const BACK_DAYS = 3;
 const AHEAD_DAYS = 8;
 
+type Asking = { db: Db; actor: Actor; now: Date };
+
+/** As its JSON: a day's round is a megabyte, and each visit has been written out for its mark already. */
+export async function readRoundText(ctx: Asking, device: DeviceInfo, cursor: string): Promise<string> {
+  const { changed, ...rest } = await readChanges(ctx, device, cursor);
+  return `${JSON.stringify(rest).slice(0, -1)},"changed":[${changed.map((c) => c.text).join(',')}]}`;
+}
+
 /**
  * What a technician's tablet should hold, less what it has already. Remembers what it was handed.
  * @throws AppError not_allowed where the tablet holds someone else's work: theirs is never mixed with it
  */
-export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device: DeviceInfo, cursor: string): Promise<RoundReply> {
+export async function readRound(ctx: Asking, device: DeviceInfo, cursor: string): Promise<RoundReply> {
+  const { changed, ...rest } = await readChanges(ctx, device, cursor);
+  return { ...rest, changed: changed.map((c) => c.visit) };
+}
+
+async function readChanges(ctx: Asking, device: DeviceInfo, cursor: string) {
   if (device.holder && device.holder !== ctx.actor.userId) throw new AppError('not_allowed', SOMEONE_ELSE);
   return ctx.db.$transaction(
     async (tx) => {
@@ -29,10 +42,10 @@ export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device
       const shop = await shopSettings(tx);
       const visits = await visitsOnFile(tx, ids, userId, { shop });
       const cursorOf = new Map(cursor.split('.').map((part) => [part.slice(0, 36), part.slice(36)]));
-      const marks = visits.map((v) => ({
-        id: v.id,
-        mark: createHash('sha256').update(JSON.stringify(v)).digest('base64url').slice(0, 12),
-      }));
+      const marked = visits.map((visit) => {
+        const text = JSON.stringify(visit);
+        return { visit, text, mark: createHash('sha256').update(text).digest('base64url').slice(0, 12) };
+      });
       await tx.deviceVisit.createMany({
         data: visits.filter((v) => !v.nowWith).map((v) => ({ deviceId: device.id, visitId: v.id, givenAt: ctx.now })),
         skipDuplicates: true,
@@ -40,9 +53,9 @@ export async function readRound(ctx: { db: Db; actor: Actor; now: Date }, device
       return {
         serverTime: ctx.now.toISOString(),
         me: await readMe(tx, ctx.actor.userId, shop ?? { currency: 'USD' }),
-        cursor: marks.map((m) => m.id + m.mark).join('.'),
+        cursor: marked.map((m) => m.visit.id + m.mark).join('.'),
         order: visits.map((v) => v.id),
-        changed: visits.filter((v, i) => cursorOf.get(v.id) !== marks[i]?.mark),
+        changed: marked.filter((m) => cursorOf.get(m.visit.id) !== m.mark),
         backedUpAt: shop?.backedUpAt?.toISOString() ?? null,
         lastSeq,
       };

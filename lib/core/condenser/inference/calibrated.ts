@@ -22,7 +22,10 @@ const LN_WEIGHT: Partial<Record<CauseId, number>> = {
 };
 
 /** Probabilities of causes after it; one of two that are weighed alike stays the likelier. */
-export function calibrated(raw: Readonly<Record<CauseId, number>>, { suctionLineK, coilGrade, fanGrade }: Reading): Record<CauseId, number> {
+export function calibrated(
+  raw: Readonly<Record<CauseId, number>>,
+  { suctionLineK, coilGrade, fanGrade }: Reading,
+): Record<CauseId, number> {
   const lines = suctionLineK !== undefined;
   const looked = coilGrade !== undefined && fanGrade !== undefined;
   const power = POWER[looked ? 'looked' : 'blind'][lines ? 'lines' : 'other'];

@@ -40,6 +40,7 @@ export default defineConfig({
         resolve: { alias },
         test: {
           name: 'integration',
+          isolate: false,
           include: ['tests/integration/**/*.test.ts'],
           setupFiles: ['tests/support/setup.ts'],
           globalSetup: ['tests/support/database-global.ts'],

@@ -11,6 +11,7 @@ const ELSEWHERE = {
   evidence: ['condenser/*'],
   findings: ['jobs/lists', 'tablet/unit-work', 'set-up/closed-sets'],
   people: ['set-up/closed-sets'],
+  sealed: ['jobs/jobs', 'set-up/closed-sets'],
   typed: ['equipment/unit-fields', 'set-up/closed-sets'],
 };
 const VERBS_ELSEWHERE = {

@@ -186,7 +186,7 @@ test('a call at five past ten: the technician is told, the job looked at, quoted
   await openJob(page);
   await expect(page.getByText('Booked. Waits for: the visit.')).toBeVisible();
   for (const said of ['Agreed → Booked', 'Quote sent → Agreed', 'Booked → Looked at']) await expect(page.getByText(said)).toBeVisible();
-  const visit = page.getByRole('link', { name: /, \d\d:\d\d, / });
+  const visit = page.getByRole('link', { name: /, \d{1,2}:\d\d [AP]M, / });
   booked.technician = (await visit.textContent())?.split(', ').at(-1) ?? '';
   await visit.click();
   await expect(page.getByRole('heading', { name: 'Jobs on this visit' })).toBeVisible();

@@ -26,7 +26,7 @@ type Typed = { visitId: string; unit: string; coil: string; airF: number; graded
 async function workOnVisit(page: Page, typed: Typed[], coil: string, airF: number): Promise<void> {
   const visitId = new URL(page.url()).hash.split('/')[2] ?? '';
   await page.getByRole('button', { name: 'I have arrived' }).click();
-  await expect(page.getByText(/^In \d\d:\d\d/)).toBeVisible();
+  await expect(page.getByText(/^In \d{1,2}:\d\d [AP]M/)).toBeVisible();
   const units = await unitLinks(page).count();
   for (let i = 0; i < units; i++) {
     await openUnit(page, i);

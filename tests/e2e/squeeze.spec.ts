@@ -3,7 +3,7 @@ import { freshShop } from './support/server';
 
 test.beforeAll(() => freshShop());
 
-const TIME = /\d\d:\d\d/;
+const TIME = /\d{1,2}:\d\d [AP]M/;
 
 test('an emergency is squeezed in: a visit makes room, its history says why, its kitchen is told', async ({ page, signIn, accessible }) => {
   await signIn('dispatcher');
@@ -39,7 +39,7 @@ test('an emergency is squeezed in: a visit makes room, its history says why, its
       .getByText(/goes from/)
       .first()
       .textContent()) ?? '';
-  const [, was] = /goes from .*?, (\d\d:\d\d) to/.exec(sentence) ?? [];
+  const [, was] = /goes from .*?, (\d{1,2}:\d\d [AP]M) to/.exec(sentence) ?? [];
   expect(was, sentence).toMatch(TIME);
   const moved = (await offer.getByRole('listitem').first().getByRole('link').getAttribute('href')) ?? '';
 

@@ -191,6 +191,8 @@ test('a search of a living process is left alone by one that starts, and that of
     `INSERT INTO "PlanRun" (id, "createdById", "weekStart")
      SELECT gen_random_uuid(), (SELECT id FROM "User" WHERE role = 'dispatcher' LIMIT 1), date_trunc('week', now())::date + 7 RETURNING id`,
   );
+  // A nudge, as whoever proposes a week gives it; the sweep of every ten seconds would do it too.
+  const nudge = () => rows(`INSERT INTO pgboss.job (name, data) VALUES ('plan', jsonb_build_object('runId', $1::text))`, [run?.id]);
   const state = async () =>
     (
       await rows<{ status: string; claim: string | null; tries: number }>(
@@ -198,6 +200,7 @@ test('a search of a living process is left alone by one that starts, and that of
         [run?.id],
       )
     )[0];
+  await nudge();
   await expect.poll(async () => (await state())?.status, { timeout: 60_000, intervals: [50] }).not.toBe('queued');
   const begun = await state();
   await startSecond();
@@ -207,6 +210,7 @@ test('a search of a living process is left alone by one that starts, and that of
 
   await stopSecond();
   await rows(`UPDATE "PlanRun" SET status = 'queued', claim = NULL, tries = 0 WHERE id = $1`, [run?.id]);
+  await nudge();
   await expect.poll(async () => (await state())?.status, { timeout: 60_000, intervals: [20] }).toBe('running');
   await killServer();
   // As if it had been silent for as long as it takes to be given up.

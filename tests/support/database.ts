@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { afterAll, beforeAll, inject } from 'vitest';
+import { afterAll, beforeAll, expect, inject } from 'vitest';
 import { connect, type Db } from '@/lib/database/client';
 import { create, databaseName, drop, withDatabase } from '../../scripts/support/databases.mjs';
 
@@ -20,8 +20,12 @@ export type TestDatabase = {
  */
 export function useDatabase(): TestDatabase {
   let open: TestDatabase | undefined;
+  // The driver says only once a process that two statements met on one connection, and the files of a worker share one.
+  const met: string[] = [];
+  const hear = ({ message }: Error) => void (message.includes('already executing a query') && met.push(message));
 
   beforeAll(async () => {
+    process.on('warning', hear);
     const template = inject('databaseTemplate');
     const name = `${inject('databasePrefix')}_${randomUUID().slice(0, 8)}`;
     const url = withDatabase(template, name);
@@ -32,6 +36,8 @@ export function useDatabase(): TestDatabase {
   afterAll(async () => {
     await open?.db.$disconnect();
     if (open) await drop(open.url);
+    process.off('warning', hear);
+    expect(met, 'two statements at once on one connection').toEqual([]);
   });
 
   const opened = () => {

@@ -1,5 +1,5 @@
 import { actionWords, fieldWords, valueWords } from '@/lib/core/audit/words';
-import { dayIn, timeIn, yearIn } from '@/lib/core/calendar/when';
+import { dayDateIn, timeIn } from '@/lib/core/calendar/when';
 
 type Change = { id: string; at: Date; by: string; action: string; changed: { field: string; from: unknown; to: unknown }[] };
 
@@ -14,7 +14,7 @@ export function ChangeHistory({ changes, timeZone }: { changes: Change[]; timeZo
           <li key={c.id} className="border-b border-line pb-2">
             <b>{actionWords(c.action)}</b>{' '}
             <span className="text-soft">
-              {dayIn(c.at, timeZone)} {yearIn(c.at, timeZone)}, {timeIn(c.at, timeZone)}, {c.by}
+              {dayDateIn(c.at, timeZone)}, {timeIn(c.at, timeZone)}, {c.by}
             </span>
             {c.changed.map(({ field, from, to }) => (
               <span key={field} className="block break-words">

@@ -1,7 +1,7 @@
 'use client';
 
 import { addDays, type LocalDate } from '@/lib/core/calendar';
-import { dayWords } from '@/lib/core/calendar/when';
+import { dayDateWords, dayWords } from '@/lib/core/calendar/when';
 import { Button } from '@/app/_ui/buttons/button';
 import { Field, FormErrors } from '@/app/_ui/fields/field';
 import { ActionForm } from '@/app/_ui/forms/action-form';
@@ -24,8 +24,7 @@ type Props = {
 /** Whole days, the last one counted in. */
 function daysWords({ startsOn, endsOn }: Range): string {
   const last = addDays(endsOn, -1);
-  const year = last.slice(0, 4);
-  return last === startsOn ? `${dayWords(startsOn)} ${year}` : `${dayWords(startsOn)} to ${dayWords(last)} ${year}`;
+  return last === startsOn ? dayDateWords(startsOn) : `${dayWords(startsOn)} to ${dayDateWords(last)}`;
 }
 
 function Remove({ range, what, action }: { range: Range; what: Props['what']; action: Props['remove'] }) {

@@ -11,7 +11,7 @@ import { ButtonLink } from '@/app/_ui/buttons/button';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 
 export const metadata: Metadata = { title: 'People' };
 
@@ -67,11 +67,7 @@ export default definePage('manage:people', async ({ db, now }) => {
                     switched off
                   </State>
                 )}
-                {p.lastSeenAt ? (
-                  <span className="block text-sm text-soft">
-                    last seen {dayIn(p.lastSeenAt.getTime(), zone)} {timeIn(p.lastSeenAt.getTime(), zone)}
-                  </span>
-                ) : null}
+                {p.lastSeenAt ? <span className="block text-sm text-soft">last seen {momentIn(p.lastSeenAt.getTime(), zone)}</span> : null}
               </Td>
             </tr>
           ))}

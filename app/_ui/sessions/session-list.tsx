@@ -6,7 +6,7 @@ import { FormErrors } from '../fields/field';
 import { State } from '../states/state';
 import { ActionForm } from '../forms/action-form';
 import { useActionForm, type FormAction } from '../forms/use-action-form';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 
 export type SessionLine = { id: string; userAgent: string; createdAt: number; lastSeenAt: number; mine: boolean };
 type Props = { sessions: SessionLine[]; timeZone: string; action: FormAction<void>; userId?: string };
@@ -40,7 +40,7 @@ function EndOne({
 
 /** Where a person is signed in, each of which can be ended. */
 export function SessionList({ sessions, timeZone, action, userId }: Props) {
-  const when = (ms: number) => `${dayIn(ms, timeZone)} ${timeIn(ms, timeZone)}`;
+  const when = (ms: number) => momentIn(ms, timeZone);
   if (sessions.length === 0) return <p className="text-soft">Not signed in anywhere.</p>;
   return (
     <div className="flex flex-col gap-3">

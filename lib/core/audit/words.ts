@@ -1,5 +1,5 @@
 /** What was done, by the part of an audit's action after its dot. */
-const DONE: Record<string, string> = {
+export const DONE: Record<string, string> = {
   added: 'Added',
   added_on_visit: 'Put on file at a visit',
   archived: 'Taken out of use',

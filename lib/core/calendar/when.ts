@@ -16,6 +16,8 @@ const KINDS = {
   time: { hour: '2-digit', minute: '2-digit' },
   clock: { hour: 'numeric', minute: '2-digit' },
   day: { weekday: 'short', day: 'numeric', month: 'short' },
+  dayDate: { weekday: 'short', day: 'numeric', month: 'short', year: 'numeric' },
+  dayOfMonth: { day: 'numeric', month: 'short' },
   longDay: { weekday: 'long', day: 'numeric', month: 'long' },
   date: { day: 'numeric', month: 'short', year: 'numeric' },
   month: { month: 'long' },
@@ -38,6 +40,10 @@ const midnight = (date: LocalDate | string) => Date.parse(`${date}T00:00:00Z`);
 export const timeIn = (at: number | Date, timeZone: string): string =>
   written(habits().dates === 'day_first' ? 'time' : 'clock', at, timeZone);
 
+/** "06:00" or "6:00 AM" of a time of day as it is kept, "06:00"; "24:00" is the end of the day. */
+export const clockWords = (kept: string): string =>
+  kept === '24:00' ? (habits().dates === 'day_first' ? kept : 'midnight') : timeIn(Date.parse(`1970-01-01T${kept}:00Z`), 'UTC');
+
 /** "Tue 3 Nov" or "Tue, Nov 3". */
 export const dayIn = (at: number | Date, timeZone: string): string => written('day', at, timeZone);
 
@@ -52,6 +58,14 @@ export const yearIn = (at: number | Date, timeZone: string): string => written('
 
 /** "Tue 3 Nov" of a plain date. */
 export const dayWords = (date: LocalDate | string): string => dayIn(midnight(date), 'UTC');
+
+/** "Tue 3 Nov 2026" or "Tue, Nov 3, 2026", at an instant and of a plain date. */
+export const dayDateIn = (at: number | Date, timeZone: string): string => written('dayDate', at, timeZone).replace(/^(\w+), (?=\d)/, '$1 ');
+export const dayDateWords = (date: LocalDate | string): string => dayDateIn(midnight(date), 'UTC');
+
+/** "3 Nov" or "Nov 3", with the year where it is another than today's. */
+export const shortDateWords = (date: LocalDate | string, today: LocalDate | string): string =>
+  written(date.slice(0, 4) === today.slice(0, 4) ? 'dayOfMonth' : 'date', midnight(date), 'UTC');
 
 /** "3 Nov 2026" at an instant. */
 export const dateIn = (at: number | Date, timeZone: string): string => written('date', at, timeZone);

@@ -48,3 +48,9 @@ export function wallClock(timeZone: string, ms: number): { date: LocalDate; minu
   const day = Math.floor(local / DAY);
   return { date: fromDay(day), minutes: Math.floor((local - day * DAY) / MINUTE) };
 }
+
+/** "09:30" by the kitchen's clock, as fields of forms and what is kept take it, however the shop writes times. */
+export function clockIn(timeZone: string, ms: number): string {
+  const { minutes } = wallClock(timeZone, ms);
+  return `${String(Math.floor(minutes / 60)).padStart(2, '0')}:${String(minutes % 60).padStart(2, '0')}`;
+}

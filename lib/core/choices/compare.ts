@@ -102,7 +102,7 @@ export function compareWays(ways: readonly WayInput[], prices: Prices): Comparis
       perYear: bandOf(totals.map((t) => t[i] ?? NaN)),
       parts: partsOf(draws.map((d) => d[i])),
       cheapest: wins[i] ?? 0,
-      breakEvenPrice: breakEven(way, expected, i, prices.interest, draws),
+      breakEvenPrice: breakEven(way, expected, i, draws),
     })),
   };
 }
@@ -123,13 +123,7 @@ function costOf(way: ReturnType<typeof drawn>, price: ReturnType<typeof pricesOf
 }
 
 /** What may be paid now: everything but the price is worked out with the ways as they are. */
-function breakEven(
-  way: WayInput,
-  expected: readonly number[],
-  i: number,
-  interest: number,
-  draws: readonly (readonly Costed[])[],
-): number | null {
+function breakEven(way: WayInput, expected: readonly number[], i: number, draws: readonly (readonly Costed[])[]): number | null {
   if (way.price === null) return null;
   const others = Math.min(...expected.filter((_, k) => k !== i));
   const running = mean(draws.map((d) => (d[i]?.total ?? NaN) - (d[i]?.parts.capital ?? NaN)));

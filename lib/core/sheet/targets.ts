@@ -40,7 +40,7 @@ export const TARGETS: readonly Target[] = [
   { key: 'roof_work', label: 'On the roof', of: 'unit', header: /^(roof|rooftop|on roof|ladder)/ },
   { key: 'temperature', label: 'Cooler or freezer', of: 'unit', header: /^(temp(erature)?( class| type)?|application|med\/?low|mt\/?lt)$/ },
   { key: 'box', label: 'Box set point', of: 'unit', header: /set ?point|box temp|setting/ },
-  { key: 'last_cleaned', label: 'Coil last cleaned', of: 'unit', header: /last.*(clean|serv|pm|done|visit|coil)|(clean|serv|pm|visit)\w*.*(last|date)|^(date|pm date|last)\b|date.*(clean|serv|pm)|(clean|serv|pm)\w* (done|on)\b/ },
+  { key: 'last_cleaned', label: 'Coil last cleaned', of: 'unit', header: /last.*(clean|serv|pm|done|visit|coil)\w*|(clean|serv|pm|visit)\w*.*(last|date)|^(date|pm date|last)\b|date.*(clean|serv|pm)|(clean|serv|pm)\w* (done|on)\b/ },
   { key: 'interval', label: 'How often cleaned', of: 'unit', header: /^(freq|frequency|interval|how often|every|schedule|pm (freq|sched|interval)|cycle|cleaning (freq|interval|schedule)|(days|weeks|wks|months|mos?)\.? (between|btwn|btw|b\/w|per)\b)/ },
   { key: 'notes', label: 'Keep in the notes', of: 'unit', header: /^(notes?|comments?|remarks?|memo|misc|other)\b/ },
 ]; // prettier-ignore
@@ -50,6 +50,9 @@ export const targetOf = (key: string): Target | undefined => TARGETS.find((t) =>
 
 /** Targets that only one column may be; several may go into the notes. */
 const SHARE = new Set(['notes', 'leave']);
+
+/** Names that fit, but say little. */
+const VAGUE = /^(date|last)$/;
 
 /** What each column most likely is: by its name first, then by what its values look like. */
 export function guessColumns(headers: readonly string[], columns: readonly (readonly string[])[]): string[] {
@@ -67,12 +70,13 @@ export function guessColumns(headers: readonly string[], columns: readonly (read
     if (!SHARE.has(key)) taken.add(key);
   };
   // The words that say most first: "Last Cleaned" before "Location", whatever their order in the sheet.
+  // "Date" alone is the last cleaning only where no other column says so better.
   for (const exact of [true, false])
     for (const t of TARGETS)
       names.forEach((name, i) => {
         if (guess[i] || name === '' || (taken.has(t.key) && !SHARE.has(t.key))) return;
         const m = t.header.exec(name);
-        if (m && (!exact || m[0] === name)) give(i, t.key);
+        if (m && (!exact || (m[0] === name && !VAGUE.test(name)))) give(i, t.key);
       });
   names.forEach((name, i) => {
     if (guess[i]) return;

@@ -1,5 +1,4 @@
-import { todayIn, type LocalDate } from '../calendar';
-import { timeIn } from '../calendar/when';
+import { clockIn, todayIn, type LocalDate } from '../calendar';
 
 /** Who has a visit, and when, as a form asks for it: in the kitchen's own time, the length in minutes. */
 export type VisitSlot = { technicianId: string; date: LocalDate; from: string; minutes: string };
@@ -9,7 +8,7 @@ export function slotOf(at: { technicianId: string; startsAt: number; endsAt: num
   return {
     technicianId: at.technicianId,
     date: todayIn(timeZone, at.startsAt),
-    from: timeIn(at.startsAt, timeZone),
+    from: clockIn(timeZone, at.startsAt),
     minutes: String(Math.round((at.endsAt - at.startsAt) / 60_000)),
   };
 }

@@ -1,4 +1,4 @@
-import { kmFrom } from '../../../lib/core/measures/region';
+import { kmFrom, REGIONS } from '../../../lib/core/measures/region';
 import { STORED_HOURS } from '../../../lib/database/stored/shop';
 import { RandomStream } from '../../../lib/core/numerics/random';
 import { usualTasks } from '../../../lib/core/tasks/kinds';
@@ -29,6 +29,8 @@ const SETTINGS = {
   name: 'Larkspur Cold Service',
   timeZone: CITY.timeZone,
   currency: 'USD',
+  region: 'us' as const,
+  dates: REGIONS.us.dates,
   lat: CITY.lat,
   lng: CITY.lng,
   phone: '+1 555 0100',

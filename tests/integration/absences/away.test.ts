@@ -125,6 +125,25 @@ describe('somebody is away', () => {
     expect(await database.db.absence.count({ where: { userId: sick.id } })).toBe(0);
   });
 
+  it('moves nobody else’s visits, none into the past, and is off for all days named', async () => {
+    const { db } = database;
+    const theirs = await booked('09:00', { who: other.id });
+    await booked('13:00');
+    const [own] = movesOf(await offers());
+    if (!own) throw new Error('nothing to hand on');
+    const foreign = { ...own, visitId: theirs, version: (await stand(theirs)).version, technicianId: other.id };
+    const ask = { userId: sick.id, from: monday, to: localDate('2026-12-02'), reason: '' };
+    for (const wrong of [foreign, { ...own, startMs: now.getTime() - 60_000 }])
+      await expect(sendAway(ctx(), { ...ask, moves: [wrong] })).rejects.toMatchObject({ code: 'conflict' });
+    expect(await db.timeOff.count({ where: { userId: sick.id } })).toBe(0);
+    await sendAway(ctx(), { ...ask, moves: [] });
+    const [off] = await db.timeOff.findMany({ where: { userId: sick.id } });
+    // Both days included on the form, half-open on file.
+    expect([off?.startsOn, off?.endsOn]).toEqual([new Date('2026-11-30'), new Date('2026-12-03')]);
+    const noted = await db.auditEntry.findFirst({ where: { action: 'person.away', entityId: sick.id } });
+    expect(noted).toMatchObject({ userId: desk.id, detail: { from: '2026-11-30', to: '2026-12-02', moved: 0 } });
+  });
+
   it('an absence that ends before it begins is refused by the database', async () => {
     const day = new Date('2026-11-30');
     await expect(

@@ -12,6 +12,7 @@ import { editCustomer } from '@/lib/features/customers/verbs/edit-customer';
 import { editKitchen } from '@/lib/features/kitchens/verbs/edit-kitchen';
 import { editUnit } from '@/lib/features/equipment/verbs/edit-unit';
 import { ensureDefaultTasks } from '@/lib/features/tasks/verbs/ensure-default-tasks';
+import { setPosition } from '@/lib/features/kitchens/verbs/set-position';
 import type { NewKitchen } from '@/lib/schemas/customers/kitchens';
 import { localDate, weekdayOf } from '@/lib/core/calendar';
 import { unbookedKitchens } from '@/lib/features/visits/reads/unbooked';
@@ -87,6 +88,22 @@ describe('customers and kitchens', () => {
     });
     await editKitchen(as(), { id: kitchenId, version: 1, ...coded });
     expect(await database.db.kitchen.findUnique({ where: { id: kitchenId } })).toMatchObject({ lat: 51.370113, lng: -1.217766 });
+  });
+
+  it('keep their hours through an edit, and know a position that was changed from one that was not', async () => {
+    const { kitchenId } = await haveKitchen();
+    const found = { lat: 41.88, lng: -87.63 };
+    await database.db.kitchen.update({ where: { id: kitchenId }, data: { ...found, positionFrom: 'address' } });
+    const hours = [{ weekday: 2 as const, from: '05:00', to: '11:00' }];
+    const where = { id: kitchenId };
+    await editKitchen(as(), { ...where, version: 1, ...place({ ...found, serviceHours: hours }) });
+    expect(await database.db.kitchen.findUnique({ where })).toMatchObject({ positionFrom: 'address' });
+    expect((await bookingKitchen(database.db, kitchenId))?.serviceHours).toEqual(hours);
+    await editKitchen(as(), { ...where, version: 2, ...place({ ...found, lat: 41.9, serviceHours: hours }) });
+    expect(await database.db.kitchen.findUnique({ where })).toMatchObject({ lat: 41.9, positionFrom: 'hand' });
+    await setPosition(as(), { kitchenId, text: '41.95, -87.7' });
+    expect(await database.db.kitchen.findUnique({ where })).toMatchObject({ lat: 41.95, lng: -87.7, positionFrom: 'hand' });
+    await expect(setPosition(as(), { kitchenId, text: ' ' })).rejects.toMatchObject({ code: 'invalid', field: 'text' });
   });
 
   it('name the visits booked on days they are closed, by their own calendar', async () => {
@@ -273,6 +290,51 @@ describe('out of use and back', () => {
     const kitchens = await database.db.kitchen.findMany({ where: { customerId }, select: { name: true, archivedAt: true } });
     expect(kitchens.filter((k) => k.archivedAt === null).map((k) => k.name)).toEqual(['Mill Street']);
     expect(await database.db.task.count({ where: { unitId, active: true } })).toBe(3);
+  });
+
+  it('brings a kitchen back with its units, and none of them before it', async () => {
+    const { kitchenId } = await haveKitchen();
+    const [stays, before] = [await createUnit(as(), reachIn(kitchenId)), await createUnit(as(), reachIn(kitchenId, { name: 'Sold' }))];
+    await archiveUnit(as(), { id: before.unitId, version: 1, reason: 'Sold' });
+    await archiveKitchen(as(), { id: kitchenId, version: 1, reason: 'Closed' });
+    await expect(restoreUnit(as(), { id: stays.unitId, version: await version('unit', stays.unitId) })).rejects.toMatchObject({
+      code: 'conflict',
+      message: expect.stringContaining('Mill Street is out of use'),
+    });
+    await restoreKitchen(as(), { id: kitchenId, version: await version('kitchen', kitchenId) });
+    expect((await database.db.kitchen.findUniqueOrThrow({ where: { id: kitchenId } })).archivedAt).toBeNull();
+    const units = await database.db.unit.findMany({ where: { kitchenId, archivedAt: null } });
+    expect(units.map((u) => [u.id, u.archivedWhy])).toEqual([[stays.unitId, '']]);
+    expect(await database.db.task.count({ where: { kitchenId, active: true } })).toBe(3);
+  });
+
+  it('is refused to whoever looked at an older state, and twice', async () => {
+    const { customerId, kitchenId } = await haveKitchen();
+    const { unitId } = await createUnit(as(), reachIn(kitchenId));
+    const [why, conflict] = [{ reason: 'Left' }, { code: 'conflict' }];
+    for (const [archive, restore, id] of [
+      [archiveUnit, restoreUnit, unitId],
+      [archiveKitchen, restoreKitchen, kitchenId],
+      [archiveCustomer, restoreCustomer, customerId],
+    ] as const) {
+      await expect(archive(as(), { id, version: 7, ...why })).rejects.toMatchObject(conflict);
+      await expect(restore(as(), { id, version: 1 })).rejects.toMatchObject(conflict);
+      await archive(as(), { id, version: 1, ...why });
+      await expect(archive(as(), { id, version: 2, ...why })).rejects.toMatchObject(conflict);
+      await expect(restore(as(), { id, version: 1 })).rejects.toMatchObject(conflict);
+      await restore(as(), { id, version: 2 });
+      // Beneath it all stands again, each change counted.
+      expect(await database.db.unit.findUnique({ where: { id: unitId } })).toMatchObject({ archivedAt: null });
+      await database.db.$executeRaw`UPDATE "Kitchen" SET version = 1 WHERE id = ${kitchenId}::uuid`;
+      await database.db.$executeRaw`UPDATE "Customer" SET version = 1 WHERE id = ${customerId}::uuid`;
+    }
+    const noted = await database.db.auditEntry.findMany({
+      where: { entityId: { in: [unitId, kitchenId, customerId] } },
+      orderBy: { id: 'asc' },
+    });
+    expect(noted.map((e) => e.action).filter((a) => !a.endsWith('created'))).toEqual(
+      ['unit', 'kitchen', 'customer'].flatMap((of) => [`${of}.archived`, `${of}.restored`]),
+    );
   });
 });
 

@@ -5,7 +5,7 @@ import type { AddressInfo } from 'node:net';
 import { localDate } from '@/lib/core/calendar';
 import { visitByLink } from '@/lib/features/links/reads/customer-links';
 import { freeSlotsForVisit } from '@/lib/features/visits/reads/free-slots';
-import { createFeed, revokeFeeds } from '@/lib/features/feeds/verbs/create-feed';
+import { createFeed, createFeeds, revokeFeeds } from '@/lib/features/feeds/verbs/create-feed';
 import { readFeed } from '@/lib/features/feeds/verbs/read-feed';
 import { reply } from '@/lib/features/links/verbs/reply';
 import { decideMessage } from '@/lib/features/mail/verbs/decide-message';
@@ -125,6 +125,26 @@ describe('the customer’s link', () => {
     expect(JSON.stringify(await database.db.customerLink.findMany())).not.toContain(tokenIn(second!.text));
   });
 
+  it('opens nothing once the visit has begun, is over or was cancelled, and then takes no answer', async () => {
+    const there = await haveOneUnit(database.db, { kitchen: { contactEmail: 'chef@begun.example' } });
+    const tasks = { kitchenId: there.kitchen.id, technicianId: there.person.id, taskIds: [there.tasks[0]!.id] };
+    const { visitId: id } = await bookVisit(ctx(), { ...slot('09:00'), ...tasks, note: '', fixed: false });
+    const letter = await database.db.outboxMessage.findFirstOrThrow({ where: { visitId: id } });
+    const token = tokenIn(letter.text);
+    expect((await visitByLink(database.db, token, now))?.id).toBe(id);
+    for (const status of ['started', 'done', 'cancelled'] as const) {
+      const over =
+        status === 'done'
+          ? { arrivedAt: now, leftAt: now, closedAt: now, nobodyThere: true }
+          : { cancelReason: status === 'cancelled' ? 'Kitchen closed' : '' };
+      await database.db.visit.update({ where: { id }, data: { status, ...over } });
+      expect(await visitByLink(database.db, token, now), status).toBeNull();
+      await expect(reply(ctx(), { token, answer: 'confirmed', note: '' })).rejects.toMatchObject({ code: 'not_found' });
+    }
+    expect((await database.db.visit.findUniqueOrThrow({ where: { id } })).customerReply).toBeNull();
+    await database.db.outboxMessage.deleteMany({ where: { visitId: id } });
+  });
+
   it('offers only times that are really free, and refuses any other', async () => {
     const token = tokenIn((await messages()).find((m) => m.kind === 'visit_moved')!.text);
     const slots = await freeSlotsForVisit(database.db, visitId, now);
@@ -168,6 +188,29 @@ describe('sending', () => {
     expect(parse(last.ics).method).toBe('CANCEL');
     refuse = false;
     expect(await drainOutbox(ctx(), { smtpUrl, from: 'shop@example.test' })).toBe(1);
+  });
+
+  it('gives up after six tries, says so, and goes again only when a person wants it', async () => {
+    const { db } = database;
+    const { id } = await db.outboxMessage.create({
+      data: { kind: 'weekly_owner', toEmail: 'owner@shop.example', subject: 'Six times', text: 'x' },
+    });
+    const mail = { smtpUrl, from: 'shop@example.test' };
+    const stand = async () => {
+      const { status, attempts } = await db.outboxMessage.findUniqueOrThrow({ where: { id } });
+      return [status, attempts];
+    };
+    refuse = true;
+    for (let i = 1; i < 6; i++) await drainOutbox(ctx(), mail);
+    expect(await stand()).toEqual(['queued', 5]);
+    await drainOutbox(ctx(), mail);
+    await drainOutbox(ctx(), mail);
+    expect(await stand()).toEqual(['failed', 6]);
+    refuse = false;
+    expect(await drainOutbox(ctx(), mail)).toBe(0);
+    await decideMessage(ctx(), { messageId: id, decision: 'again' });
+    expect(await drainOutbox(ctx(), mail)).toBe(1);
+    expect(await stand()).toEqual(['sent', 1]);
   });
 
   it('does not send after the newer one what was refused for a while before it', async () => {
@@ -258,5 +301,26 @@ describe('a calendar to subscribe to', () => {
     expect(statuses).toEqual(['CANCELLED']);
     await revokeFeeds(ctx(), { userId: made.person.id });
     await expect(readFeed(ctx(), token)).rejects.toMatchObject({ code: 'not_found' });
+  });
+
+  it('a new address ends the old one, nobody else’s, and opens only while its person is here', async () => {
+    const { db } = database;
+    const token = (address: string) => address.split('/').at(-1) ?? '';
+    const none = { code: 'not_found' };
+    const kitchen = token(await createFeed(ctx(), { kitchenId: made.kitchen.id }));
+    const first = token(await createFeed(ctx(), { userId: made.person.id }));
+    const second = token(await createFeed(ctx(), { userId: made.person.id }));
+    await expect(readFeed(ctx(), first)).rejects.toMatchObject(none);
+    expect(await readFeed(ctx(), second)).toContain('BEGIN:VCALENDAR');
+    await db.user.update({ where: { id: made.person.id }, data: { active: false } });
+    await expect(readFeed(ctx(), second)).rejects.toMatchObject(none);
+    await db.user.update({ where: { id: made.person.id }, data: { active: true } });
+    expect(await readFeed(ctx(), kitchen)).toContain('BEGIN:VCALENDAR');
+    for (const guess of ['', 'A'.repeat(43), second.slice(1)]) await expect(readFeed(ctx(), guess)).rejects.toMatchObject(none);
+    // Addresses are made for those that have none, once.
+    const more = await createFeeds(ctx(), { whose: 'kitchens' });
+    expect(more.length).toBeGreaterThan(0);
+    expect(more.map((f) => f.name).join()).not.toContain(made.kitchen.name);
+    expect(await createFeeds(ctx(), { whose: 'kitchens' })).toEqual([]);
   });
 });

@@ -46,7 +46,7 @@ describe('a search for the week', () => {
 
   it('cancelled on the way leaves nothing behind', async () => {
     const { ctx, runId } = await queued();
-    const endless: Search = (problem, options) =>
+    const endless: Search = (_problem, options) =>
       new Promise((_, reject) => {
         options.onImprovement({ visits: [], cost: {} as never, afterMs: 1 });
         options.signal.addEventListener('abort', () => reject(new PlanCancelled()));

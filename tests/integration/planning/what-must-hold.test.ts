@@ -6,6 +6,7 @@ import { setActive } from '@/lib/features/people/verbs/set-active';
 import { setPassword } from '@/lib/features/people/verbs/set-password';
 import { claimRun } from '@/lib/features/planning/verbs/plan-claim';
 import { weekProblem } from '@/lib/features/planning/reads/week-problem';
+import { kitchenTasks } from '@/lib/features/visits/reads/visits';
 import { useDatabase } from '../../support/database';
 import { ANY_TIME, haveOneUnit, personRow, unitRow } from '../../support/factories';
 
@@ -36,6 +37,9 @@ describe('what was taken out of use', () => {
     expect((await week.input()).unitsOnFile).toBe(1);
     expect(kept.tasks.some((t) => left.has(t.id))).toBe(true);
     expect([...gone.tasks, ...closed.tasks].filter((t) => left.has(t.id))).toEqual([]);
+    // Nor offered to whoever books by hand.
+    expect(await kitchenTasks(db, gone.kitchen.id)).toEqual([]);
+    expect(await kitchenTasks(db, kept.kitchen.id)).toHaveLength(kept.tasks.length);
 
     const exported = async () => {
       let text = '';
@@ -50,6 +54,8 @@ describe('what was taken out of use', () => {
     // A kitchen out of use takes its units along, whatever stands on them.
     await db.unit.update({ where: { id: closed.unit.id }, data: { archivedAt: null } });
     expect(await exported()).not.toContain('Unit of the closed');
+    const planned = ids((await weekProblem(db, monday, now)).problem);
+    expect(closed.tasks.filter((t) => planned.has(t.id))).toEqual([]);
   });
 });
 

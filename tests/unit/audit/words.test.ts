@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { actionWords, fieldWords, valueWords } from '@/lib/core/audit/words';
+import { actionWords, DONE, fieldWords, valueWords } from '@/lib/core/audit/words';
 
 describe('an audit in words', () => {
   it.each([
@@ -23,4 +23,30 @@ describe('an audit in words', () => {
     [['flammable'], '["flammable"]'],
     ['x'.repeat(90), `${'x'.repeat(80)}…`],
   ])('%j: %s', (value, expected) => expect(valueWords(value)).toBe(expected));
+});
+
+describe('what was done', () => {
+  // What verbs note, by what a person reads of it in the record.
+  it.each([
+    ['user.password_set', 'Password set by the owner'],
+    ['user.password_changed', 'Password changed'],
+    ['user.password_chosen', 'Password chosen by a link'],
+    ['user.second_step_off', 'Second step turned off'],
+    ['user.second_step_reset', 'Second step turned off by the owner'],
+    ['kitchen.position_learnt', 'Position learnt from arrivals'],
+    ['unit.restored', 'Put back in use'],
+    ['closed', 'Closed'],
+  ])('%s is “%s”', (action, words) => expect(actionWords(action)).toBe(words));
+
+  it('has words of its own for each, none of them twice, each beginning as a sentence does', () => {
+    const all = Object.values(DONE);
+    expect(new Set(all).size).toBe(all.length);
+    for (const words of all) expect(words).toMatch(/^[A-Z][a-z].*[a-z]$/);
+    for (const part of Object.keys(DONE)) expect(actionWords(`thing.${part}`), part).not.toContain('_');
+  });
+
+  it('says a field without its unit, and a value shortly', () => {
+    expect(['cutoutPaGauge', 'chargeKg', 'beliefJson', 'customerId', 'altitudeM', 'hotDayAirK'].map(fieldWords)).toEqual(['cutout', 'charge', 'belief', 'customer', 'altitude', 'hot day air']); // prettier-ignore
+    expect([undefined, true, 'x'.repeat(80), { a: 1 }].map(valueWords)).toEqual(['nothing', 'yes', 'x'.repeat(80), '{"a":1}']);
+  });
 });

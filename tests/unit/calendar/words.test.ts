@@ -9,7 +9,8 @@ import { wallTimes } from '@/lib/core/calendar/rrule-library';
 import { endOf, parseRule, weeksRule } from '@/lib/core/calendar/rule';
 import * as when from '@/lib/core/calendar/when';
 import { followHabits } from '@/lib/core/measures/habits';
-import { instantOf, utcOffsetMinutes, wallClock } from '@/lib/core/calendar/zone';
+import { clockIn, instantOf, utcOffsetMinutes, wallClock } from '@/lib/core/calendar/zone';
+import { slotOf } from '@/lib/core/visits/changes';
 
 describe('a rule in words', () => {
   it.each([
@@ -160,6 +161,17 @@ describe('a moment as people write it', () => {
         'Tuesday, November 3',
       ]);
       expect([when.dateWords('2026-11-03'), when.momentIn(at, DENVER)]).toEqual(['Nov 3, 2026', 'Tue, Nov 3, 9:30 AM']);
+      expect(['06:00', '00:30', '14:05', '24:00'].map(when.clockWords)).toEqual(['6:00 AM', '12:30 AM', '2:05 PM', 'midnight']);
+      expect([when.dayDateIn(at, DENVER), when.dayDateWords('2027-01-05')]).toEqual(['Tue, Nov 3, 2026', 'Tue, Jan 5, 2027']);
+      expect([when.shortDateWords('2026-11-03', '2026-01-01'), when.shortDateWords('2027-01-05', '2026-01-01')]).toEqual([
+        'Nov 3',
+        'Jan 5, 2027',
+      ]);
+      // Fields of forms take one way of writing alone.
+      expect([clockIn(DENVER, at), slotOf({ technicianId: 't', startsAt: at, endsAt: at + 3_600_000 }, DENVER)]).toEqual([
+        '09:30',
+        { technicianId: 't', date: '2026-11-03', from: '09:30', minutes: '60' },
+      ]);
       for (const hour of [0, 1, 11, 12, 13, 23]) {
         const then = Date.UTC(2026, 10, 3, hour, 5);
         expect([timeAt(then, 0), dayAt(then, 0)]).toEqual([when.timeIn(then, 'UTC'), when.dayIn(then, 'UTC')]);
@@ -170,6 +182,12 @@ describe('a moment as people write it', () => {
     } finally {
       followHabits({ dates: 'day_first', english: 'en-US' });
     }
+    expect([when.dayDateIn(at, DENVER), when.dayDateWords('2027-01-05')]).toEqual(['Tue 3 Nov 2026', 'Tue 5 Jan 2027']);
+    expect([when.shortDateWords('2026-11-03', '2026-01-01'), when.shortDateWords('2027-01-05', '2026-01-01')]).toEqual([
+      '3 Nov',
+      '5 Jan 2027',
+    ]);
+    expect(['06:00', '14:05', '24:00'].map(when.clockWords)).toEqual(['06:00', '14:05', '24:00']);
   });
 
   it('goes into a column of dates and comes out again', () => {

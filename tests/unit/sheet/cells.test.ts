@@ -96,9 +96,10 @@ describe('slips of the pen', () => {
 
   it('are looked for among 20,000 names in a moment', () => {
     const keys = Array.from({ length: 20_000 }, (_, n) => `nobody ${n.toString(26).replace(/\d/g, 'z')} grill`);
-    const since = performance.now();
+    // By the processor, as other tests may be running beside it.
+    const before = process.cpuUsage();
     nearPairs([...new Set(keys)]);
-    expect(performance.now() - since).toBeLessThan(8000);
+    expect(process.cpuUsage(before).user / 1000).toBeLessThan(8000);
   });
 });
 

@@ -6,6 +6,7 @@ import type { Database, KeptEntry } from '@/lib/tablet/database';
 import { makeHandover, takeIn } from '@/lib/tablet/handover';
 import { OfficeError, officeOverHttp } from '@/lib/tablet/office';
 import { handTo, holder } from '@/lib/tablet/people';
+import { entryState } from '@/lib/tablet/snapshot';
 import { Tablet } from '@/lib/tablet/tablet';
 import { unsentOfOthers, unsentWork } from '@/lib/tablet/unsent';
 import { aVisit, OfficeInMemory } from './support/office';
@@ -92,6 +93,43 @@ describe('an office set back to a backup', () => {
       expect(filed().slice(3).sort()).toEqual(['b', 'c', 'd', 'e', 'last']);
       expect(a.snapshot.waiting).toBe(0);
     }
+  });
+});
+
+describe('what the office answers', () => {
+  it('stays with its entry, a question or a no, word for word and after a fall', async () => {
+    const t = tablet();
+    await t.start();
+    const [fine, asked, refused] = [await part(t, 'a'), await part(t, 'b'), await part(t, 'c')];
+    office.answers.set(asked, { outcome: 'conflict', note: 'Two of them.' });
+    office.answers.set(refused, { outcome: 'rejected', note: 'Not that unit.' });
+    expect([fine, asked, refused].map((id) => entryState(t.snapshot, id))).toEqual(['here', 'here', 'here']);
+    await t.sync();
+    const again = tablet();
+    await again.start();
+    for (const { snapshot } of [t, again]) {
+      expect(snapshot.waiting).toBe(0);
+      expect([fine, asked, refused].map((id) => entryState(snapshot, id))).toEqual(['office', 'conflict', 'rejected']);
+      expect([asked, refused].map((id) => snapshot.entries.get(id)?.note)).toEqual(['Two of them.', 'Not that unit.']);
+    }
+  });
+
+  it.each([
+    ['gap', 'do not agree'],
+    ['renumber', 'do not agree'],
+    ['unexpected', 'could not take in the next entry'],
+    ['office_older', 'newer than the office'],
+  ] as const)('is not asked for again and again where it says "%s", and nothing is lost', async (stopped, words) => {
+    const t = tablet();
+    await t.start();
+    await part(t, 'a');
+    const send = vi.spyOn(office.office, 'send').mockResolvedValue({ results: [], lastSeq: 0, stopped });
+    await t.sync();
+    expect(send.mock.calls.length).toBeLessThan(10);
+    expect(t.snapshot).toMatchObject({ waiting: 1, line: 'failed', lineWords: expect.stringContaining(words) });
+    send.mockRestore();
+    await t.sync();
+    expect(filed()).toEqual(['a']);
   });
 });
 

@@ -8,7 +8,7 @@ import { definePage } from '@/lib/server/doors/define-page';
 import { FileLink } from '@/app/_ui/buttons/button';
 import { PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 import { ColumnGuide } from './_components/column-guide';
 import { FileForm } from './_components/file-form';
 import { statusWords } from './_components/status';
@@ -45,7 +45,7 @@ export default definePage('import:equipment', async ({ db }) => {
                   <li key={r.id} className="flex flex-wrap justify-between gap-x-4 border-t border-line py-1">
                     <Link href={`/customers/import/${r.id}`}>{r.fileName}</Link>
                     <span className="text-soft">
-                      {statusWords(r.status, r.rows)}, {dayIn(r.createdAt.getTime(), zone)} {timeIn(r.createdAt.getTime(), zone)}
+                      {statusWords(r.status, r.rows)}, {momentIn(r.createdAt.getTime(), zone)}
                     </span>
                   </li>
                 ))}

@@ -3,7 +3,7 @@ import type { LocalDate } from '@/lib/core/calendar';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { DueState } from '@/app/_ui/states/due-state';
 import { Sheet } from '@/app/_ui/page/sheet';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 
 type GoBackLine = {
   id: string; what: string; note: string; dueOn: LocalDate; today: LocalDate;
@@ -47,7 +47,7 @@ const Lines = ({ lines }: { lines: GoBackLine[] }) => (
           <DueState dueOn={g.dueOn} today={g.today} limit={0} />
           {g.next ? (
             <Link href={`/week/${g.next.visitId}`} className="block text-sm">
-              next visit {dayIn(g.next.startsAt, g.timeZone)} {timeIn(g.next.startsAt, g.timeZone)}, {g.next.technician}
+              next visit {momentIn(g.next.startsAt, g.timeZone)}, {g.next.technician}
             </Link>
           ) : null}
         </span>

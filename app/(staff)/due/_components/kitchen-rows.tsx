@@ -5,7 +5,7 @@ import { needsOf } from '@/lib/core/visits/needs';
 import { PLACEMENT_LABEL } from '@/lib/core/equipment/build';
 import { ButtonLink } from '@/app/_ui/buttons/button';
 import { DueState } from '@/app/_ui/states/due-state';
-import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
+import { dayDateWords, momentIn } from '@/lib/core/calendar/when';
 import type { DueKitchenLine, DueTaskLine } from './types';
 
 type Props = { kitchen: DueKitchenLine; limit: number; chosen: ReadonlySet<string>; choose: (ids: readonly string[], on: boolean) => void };
@@ -89,12 +89,12 @@ function TaskRow({ kitchen: k, task: t, limit, on, choose }: RowProps) {
         {describeRule(t.rule)}
         {t.locked ? ', locked' : ''}
       </td>
-      <td className="more whitespace-nowrap">{t.lastDoneOn ? `${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : 'not yet'}</td>
+      <td className="more whitespace-nowrap">{t.lastDoneOn ? dayDateWords(t.lastDoneOn) : 'not yet'}</td>
       <td className="when">
         <DueState dueOn={t.dueOn} today={k.today} limit={limit} />
         {t.visitId && t.visitStartsAt !== null ? (
           <Link href={`/week/${t.visitId}`} className="block text-sm">
-            booked {dayIn(t.visitStartsAt, k.timeZone)} {timeIn(t.visitStartsAt, k.timeZone)}, {t.technician}
+            booked {momentIn(t.visitStartsAt, k.timeZone)}, {t.technician}
           </Link>
         ) : null}
       </td>

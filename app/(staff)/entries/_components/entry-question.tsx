@@ -4,7 +4,7 @@ import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
 import { ENTRY_LABEL } from '@/lib/core/tablet';
 import { State } from '@/app/_ui/states/state';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { dayIn, momentIn } from '@/lib/core/calendar/when';
 import { EntryTyped } from './entry-typed';
 import { Settled } from './settled';
 import { SettleForm } from './settle-form';
@@ -22,7 +22,7 @@ export function EntryQuestion({
   may: boolean;
   place?: boolean;
 }) {
-  const when = (ms: number) => `${dayIn(ms, e.timeZone)} ${timeIn(ms, e.timeZone)}`;
+  const when = (ms: number) => momentIn(ms, e.timeZone);
   const heading = `entry-${e.id}`;
   const sameDay = dayIn(e.madeAt, e.timeZone) === dayIn(e.receivedAt, e.timeZone);
   return (

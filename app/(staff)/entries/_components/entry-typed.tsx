@@ -3,7 +3,7 @@ import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
 import { Facts } from '@/app/_ui/tables/facts';
 import { isPng, typedLines } from '@/lib/core/entries/words';
 import { isRecord } from '@/lib/core/entries/say';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 
 /** A drawing is told by its size: its letters say nothing. */
 const asItCame = (payload: unknown) =>
@@ -22,7 +22,7 @@ export function EntryTyped({
 }) {
   const { lines, whole } = typedLines(e.kind, e.payload, {
     units,
-    moment: (ms) => `${dayIn(ms, e.timeZone)} ${timeIn(ms, e.timeZone)}`,
+    moment: (ms) => momentIn(ms, e.timeZone),
     name: (id) => e.names[id.toLowerCase()],
   });
   const png = isRecord(e.payload) && isPng(e.payload.png) ? e.payload.png : null;

@@ -1,6 +1,6 @@
 import type { QuestionedEntry } from '@/lib/core/entries/questioned-entry';
 import { State } from '@/app/_ui/states/state';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 
 /** Who looked at an entry, when, and what came of it. */
 export function Settled({ settled, timeZone }: { settled: NonNullable<QuestionedEntry['settled']>; timeZone: string }) {
@@ -9,7 +9,7 @@ export function Settled({ settled, timeZone }: { settled: NonNullable<Questioned
       <State shape="done" tone="cold">
         Looked at
       </State>{' '}
-      by {settled.by}, {dayIn(settled.at, timeZone)} {timeIn(settled.at, timeZone)}
+      by {settled.by}, {momentIn(settled.at, timeZone)}
       {settled.note ? `: ${settled.note}` : ''}
     </p>
   );

@@ -1,6 +1,6 @@
 import Link from 'next/link';
 import { daysBetween, todayIn, type LocalDate } from '@/lib/core/calendar';
-import { dayIn, momentIn } from '@/lib/core/calendar/when';
+import { dayDateIn, momentIn } from '@/lib/core/calendar/when';
 import type { Happened, KitchenTimeline } from '@/lib/core/visits/happened';
 import { counted } from '@/lib/core/wording/counted';
 import { Sheet } from '@/app/_ui/page/sheet';
@@ -26,7 +26,7 @@ export function LastAndNext({ line: { last, next }, timeZone, today }: Props) {
           {last ? (
             <>
               <Link href={`/visits/${last.id}`} className="font-bold">
-                {dayIn(last.at, timeZone)} {todayIn(timeZone, last.at).slice(0, 4)}
+                {dayDateIn(last.at, timeZone)}
               </Link>
               , {ago(last.at, timeZone, today)}, {last.technician}
               <span className="block">{last.found.length > 0 ? `Found ${last.found.join('; ')}.` : 'Found nothing out of order.'}</span>
@@ -84,9 +84,7 @@ function Items({ of, timeZone }: { of: Happened[]; timeZone: string }) {
     <ol className="flex flex-col">
       {of.map((h) => (
         <li key={h.id} className="grid grid-cols-1 gap-x-4 border-b border-line py-2 last:border-0 sm:grid-cols-[8.5rem_minmax(0,1fr)]">
-          <span className="text-soft">
-            {dayIn(h.at, timeZone)} {todayIn(timeZone, h.at).slice(0, 4)}
-          </span>
+          <span className="text-soft">{dayDateIn(h.at, timeZone)}</span>
           <div>
             <State shape={SHAPE[h.kind]} tone={h.alarm ? 'alarm' : 'ink'}>
               {h.href ? <Link href={h.href}>{h.head}</Link> : h.head}

@@ -1,7 +1,7 @@
 import { whole } from '@/lib/core/measures/figures';
 import Link from 'next/link';
 import { cleaningSentence, cleaningSources, type CleaningWorth } from '@/lib/core/evidence';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 
 type Prices = { cleaningCost: number; failureCost: number };
@@ -50,9 +50,7 @@ export function Worth({ weighed, prices, failureChancePerDay, currency, timeZone
             {unseen > 0 ? (
               <li>Without {counted(unseen, 'coil')} that nobody has looked at yet, or that water cools: of these nothing is known.</li>
             ) : null}
-            <li>
-              As of {dayIn(at, timeZone)}, {timeIn(at, timeZone)}.
-            </li>
+            <li>As of {momentIn(at, timeZone)}.</li>
             {more ? <li>Only the {whole(worth.coils)} that come due first are counted.</li> : null}
           </ul>
         </details>

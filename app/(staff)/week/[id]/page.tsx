@@ -1,6 +1,6 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
-import { todayIn } from '@/lib/core/calendar';
+import { todayIn, clockIn } from '@/lib/core/calendar';
 import { momentIn, timeIn } from '@/lib/core/calendar/when';
 import { isId } from '@/lib/core/ids/is-id';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
@@ -119,7 +119,7 @@ function freeTimes(free: Desk['free'], people: readonly { value: string; label: 
   return free.map((f) => ({
     technicianId: f.technicianId,
     date: todayIn(timeZone, f.start),
-    from: timeIn(f.start, timeZone),
+    from: clockIn(timeZone, f.start),
     label: `${momentIn(f.start, timeZone)}, ${people.find((t) => t.value === f.technicianId)?.label ?? ''}`,
   }));
 }

@@ -1,6 +1,6 @@
-import { todayIn } from '@/lib/core/calendar';
+import { todayIn, clockIn } from '@/lib/core/calendar';
 import { Sheet } from '@/app/_ui/page/sheet';
-import { momentIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 import { VisitLine } from '../../_components/open-visits';
 import { MoveThere } from './change-forms';
 
@@ -32,7 +32,7 @@ export function AskedTime({ visitId, version, asksFor, timeZone, note, technicia
           <MoveThere
             visitId={visitId}
             version={version}
-            to={{ technicianId: technician.id, date: todayIn(timeZone, asksFor), from: timeIn(asksFor, timeZone), minutes }}
+            to={{ technicianId: technician.id, date: todayIn(timeZone, asksFor), from: clockIn(timeZone, asksFor), minutes }}
           />
         </div>
       ) : (

@@ -1,8 +1,7 @@
 'use client';
 
 import { useState } from 'react';
-import { instantOf, todayIn, type LocalDate } from '@/lib/core/calendar';
-import { timeIn } from '@/lib/core/calendar/when';
+import { instantOf, todayIn, type LocalDate, clockIn } from '@/lib/core/calendar';
 import type { MinuteSpan } from '@/lib/core/visits/time-grid';
 import { DropDialog, type Movable } from './drop-dialog';
 import type { GridVisit } from './grid-item';
@@ -41,7 +40,7 @@ export function Board({ days, today, rows, items, hours, timeZone, visits }: Pro
         <DropDialog
           key={`${visit.id} ${visit.version} ${target.technicianId} ${target.date} ${target.from}`}
           visit={visit}
-          to={{ ...target, date: todayIn(visit.timeZone, at), from: timeIn(at, visit.timeZone) }}
+          to={{ ...target, date: todayIn(visit.timeZone, at), from: clockIn(visit.timeZone, at) }}
           technicians={rows.filter((t) => t.works).map((t) => ({ value: t.id, label: t.name }))}
           onClose={() => setTarget(null)}
         />

@@ -1,6 +1,6 @@
 import { fullKitchenName } from '@/lib/core/wording/kitchen-name';
 import type { Metadata } from 'next';
-import { todayIn } from '@/lib/core/calendar';
+import { todayIn, clockIn } from '@/lib/core/calendar';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
 import { learnedMinutes } from '@/lib/features/planning/reads/learned-minutes';
 import { jobPage } from '@/lib/features/jobs/reads/job-page';
@@ -12,7 +12,6 @@ import { bookingKitchen, kitchenTasks } from '@/lib/features/visits/reads/visits
 import { definePage } from '@/lib/server/doors/define-page';
 import { PageHead } from '@/app/_ui/page/sheet';
 import { Trail } from '@/app/_ui/page/trail';
-import { timeIn } from '@/lib/core/calendar/when';
 import { KitchenSheet } from '../_components/kitchen-sheet';
 import { SqueezeForm } from './_components/squeeze-form';
 
@@ -41,7 +40,7 @@ export default definePage('book:visit', async ({ db, now, query }) => {
           {...toChoose(choices, kitchen)}
           units={at.units}
           siteTime={at.siteTime}
-          defaults={{ date: todayIn(at.zone, soon), from: timeIn(soon, at.zone) }}
+          defaults={{ date: todayIn(at.zone, soon), from: clockIn(at.zone, soon) }}
         />
         {kitchen ? <KitchenSheet kitchen={kitchen} address /> : null}
       </div>

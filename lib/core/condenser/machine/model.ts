@@ -41,7 +41,7 @@ export function modelOf(unit: CondenserUnit, options: ModelOptions = {}): UnitMo
     ceilingK,
     atmospherePa: atmosphereAt(unit.altitudeM),
   };
-  const compressor = sized(fluid, profile, unit, evaporatingK, condensingDewK, base);
+  const compressor = sized(profile, unit, evaporatingK, condensingDewK, base);
   const design = dewCycle({ ...base, compressor }, evaporatingK, condensingDewK);
   if (!(design.heatRejected > 0 && design.cooling > 0 && ceilingK > condensingDewK)) return null;
   return {
@@ -55,7 +55,7 @@ export function modelOf(unit: CondenserUnit, options: ModelOptions = {}): UnitMo
 
 type Heats = Pick<UnitModel, 'fluid' | 'superheatK' | 'subcoolingK'>;
 
-function sized(fluid: Fluid, profile: Profile, unit: CondenserUnit, te: number, tc: number, heats: Heats): Compressor {
+function sized(profile: Profile, unit: CondenserUnit, te: number, tc: number, heats: Heats): Compressor {
   if (unit.compressorMap) return { by: 'map', map: unit.compressorMap, shellLoss: profile.compressor.shellLoss };
   const constants = profile.compressor;
   const one: Compressor = { by: 'constants', constants, displacement: 1 };

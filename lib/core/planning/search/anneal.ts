@@ -40,7 +40,7 @@ export function* anneal(model: Model, options: SearchOptions): Generator<Solutio
   options.onImprovement?.(best, 0);
   yield best;
   if (model.jobs.length === 0) return best;
-  const { hot, cold } = temperatures(model, current);
+  const { hot, cold } = temperatures(current);
   let temperature = hot;
   const cooling = (cold / hot) ** (1 / Math.max(1, options.iterations));
   for (let i = 1; i <= options.iterations; i++) {
@@ -82,7 +82,7 @@ function isBetter(model: Model, next: Solution, best: Solution): boolean {
 const roundsDue = ({ pace, iterations }: SearchOptions): number => (pace ? Math.floor(pace() * iterations) : 0);
 
 /** Start and end temperatures from the size of a typical leg, as the published 100 and 1 are to theirs. */
-function temperatures(model: Model, solution: Solution): { hot: number; cold: number } {
+function temperatures(solution: Solution): { hot: number; cold: number } {
   let legs = 0;
   let driven = 0;
   for (const route of solution.routes) {

@@ -1,5 +1,5 @@
 import { setTimeout as sleep } from 'node:timers/promises';
-import type { ArrivalsTold, Entry, RoundReply, Stop, VisitOnFile } from '@/lib/core/tablet';
+import type { ArrivalsTold, Entry, EntryResult, RoundReply, Stop, VisitOnFile } from '@/lib/core/tablet';
 import { OfficeError, type DeviceName, type Office } from '@/lib/tablet/office';
 
 type Device = { userId: string; lastSeq: number };
@@ -14,6 +14,8 @@ export class OfficeInMemory {
   pictures = new Map<string, Set<number>>();
   whole = new Set<string>();
   refuses = new Set<string>();
+  /** What it says of an entry, where that is not simply filed. */
+  answers = new Map<string, Pick<EntryResult, 'outcome' | 'note'>>();
   signedIn = 'ana';
   visits: VisitOnFile[] = [];
   clock = () => Date.now();
@@ -56,7 +58,7 @@ export class OfficeInMemory {
           this.filed.set(entry.id, { ...entry, userId: device.userId });
         }
         if (entry.seq === device.lastSeq + 1) device.lastSeq = entry.seq;
-        results.push({ id: entry.id, outcome: 'applied' as const, note: '' });
+        results.push({ id: entry.id, outcome: 'applied' as const, note: '', ...this.answers.get(entry.id) });
       }
       const { lastSeq } = device;
       await sleep(this.latency());

@@ -7,7 +7,7 @@ import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/figures/meas
 import type { Look } from '@/app/_ui/states/state';
 import { State } from '@/app/_ui/states/state';
 import { daysBetween, describeRule, type LocalDate } from '@/lib/core/calendar';
-import { dayWords, momentIn } from '@/lib/core/calendar/when';
+import { dayDateWords, dayWords, momentIn } from '@/lib/core/calendar/when';
 import type { CoilNow, CoilVerdict } from '@/lib/core/evidence/coil-now';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 import { gradeIndex, gradeLabel } from '@/lib/core/findings/grades';
@@ -36,7 +36,7 @@ const LOOK: Record<CoilVerdict, Look> = {
 /** Where a visit is what follows. */
 const BOOKED_FOR: readonly CoilVerdict[] = ['mend_fan', 'past_cleaning', 'clean_now', 'overdue', 'look_elsewhere', 'too_late'];
 
-const day = (d: LocalDate, today: LocalDate) => `${dayWords(d)}${d.slice(0, 4) === today.slice(0, 4) ? '' : ` ${d.slice(0, 4)}`}`;
+const day = (d: LocalDate, today: LocalDate) => (d.slice(0, 4) === today.slice(0, 4) ? dayWords(d) : dayDateWords(d));
 
 /** The one answer about a coil, and how what is on file fits together under it. */
 export function CoilVerdictSheet({ now, evidence, task, timeZone, book }: Props) {

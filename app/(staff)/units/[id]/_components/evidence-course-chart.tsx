@@ -3,7 +3,7 @@
 import * as Plot from '@observablehq/plot';
 import { useCallback } from 'react';
 import { Chart, INK } from '@/app/_ui/figures/plot';
-import { dayWords } from '@/lib/core/calendar/when';
+import { dayDateWords } from '@/lib/core/calendar/when';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
 import { counted } from '@/lib/core/wording/counted';
 import type { CoursePoint } from '@/lib/core/evidence';
@@ -166,9 +166,7 @@ function CourseTable({ rows }: { rows: CourseRow[] }) {
       <tbody>
         {rows.map((p, i) => (
           <tr key={i}>
-            <Td>
-              {dayWords(p.on)} {p.on.slice(0, 4)}
-            </Td>
+            <Td>{dayDateWords(p.on)}</Td>
             <Td>{STAGE[p.stage]}</Td>
             <Td className="text-right">{Math.round(share(p.median))}</Td>
             <Td className="text-right">

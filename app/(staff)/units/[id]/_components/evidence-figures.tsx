@@ -12,7 +12,7 @@ import {
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { VERDICT } from '@/app/_ui/states/verdict';
-import { dayWords } from '@/lib/core/calendar/when';
+import { dayDateWords } from '@/lib/core/calendar/when';
 import { CAUSE_LABEL, likelyWords, type EstimateOk, type Figure as Banded, type NowAndClean } from '@/lib/core/condenser';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
@@ -41,7 +41,7 @@ export function EvidenceFigures({ evidence, units }: { evidence: UnitEvidenceSho
             {verdict.label}
           </State>
           <span className="text-soft">
-            {dayWords(latest.on)} {latest.on.slice(0, 4)},{' '}
+            {dayDateWords(latest.on)},{' '}
             {latest.reading.phase === 'after' ? 'after cleaning' : latest.reading.phase === 'before' ? 'before cleaning' : 'logged'}
           </span>
         </span>

@@ -1,14 +1,13 @@
 import { Figure } from '@/app/_ui/figures/figure';
 import { Loss } from '@/app/_ui/figures/loss';
 import { KWH_PER_30_DAYS, moneyPer30Days, PERCENT } from '@/app/_ui/figures/measure';
-import { dayWords } from '@/lib/core/calendar/when';
+import { shortDateWords } from '@/lib/core/calendar/when';
 import { daysBetween, type LocalDate } from '@/lib/core/calendar';
 import { counted } from '@/lib/core/wording/counted';
 import type { UnitEvidenceShown } from '@/lib/core/evidence/shown';
 
 /** "13 Dec", with the year where it is not this one. */
-const when = (d: LocalDate | null, today: LocalDate) =>
-  d ? `${dayWords(d).replace(/^\S+ /, '')}${d.slice(0, 4) === today.slice(0, 4) ? '' : ` ${d.slice(0, 4)}`}` : 'beyond ten years';
+const when = (d: LocalDate | null, today: LocalDate) => (d ? shortDateWords(d, today) : 'beyond ten years');
 
 /** How fast it fouls, when its limits come, and why the next date is where it is. */
 export function EvidenceForecast({ evidence }: { evidence: UnitEvidenceShown }) {

@@ -2,7 +2,7 @@ import { Figure } from '@/app/_ui/figures/figure';
 import { Loss } from '@/app/_ui/figures/loss';
 import { differenceIn, PERCENT } from '@/app/_ui/figures/measure';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
-import { dayWords } from '@/lib/core/calendar/when';
+import { dayDateWords } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { ASPECT_INFO, gradeLabel, type Aspect } from '@/lib/core/findings/grades';
 import type { MeasureUnits } from '@/lib/core/measures/preferred';
@@ -51,9 +51,7 @@ function VisitTable({ label, visits, units }: { label: string; visits: Visit[]; 
         {visits.map((v) => (
           <tr key={v.id}>
             <Td className="whitespace-nowrap">
-              <a href={`/visits/${v.id}`}>
-                {dayWords(v.on)} {v.on.slice(0, 4)}
-              </a>
+              <a href={`/visits/${v.id}`}>{dayDateWords(v.on)}</a>
               <div className="text-sm text-soft">{v.technician}</div>
             </Td>
             {v.outcome?.outcome === 'could_not_reach' ? (

@@ -2,7 +2,7 @@ import { describeRule, type LocalDate } from '@/lib/core/calendar';
 import { RULE_CHANGE_LABEL, RULE_REVIEW_LABEL, type RuleChangeKind, type RuleReview } from '@/lib/core/intervals/changes';
 import { RULE_CHANGE_SHAPE } from '@/app/_ui/states/rule-change';
 import { State } from '@/app/_ui/states/state';
-import { dayIn, dayWords, yearIn } from '@/lib/core/calendar/when';
+import { dayDateIn, dayWords } from '@/lib/core/calendar/when';
 import { ReviewForm } from './review-form';
 
 type Change = {
@@ -29,7 +29,7 @@ export function RuleHistory({ changes, timeZone, mayReview }: { changes: Change[
             <p className="flex flex-wrap items-baseline gap-x-3">
               <State shape={RULE_CHANGE_SHAPE[c.kind]}>{RULE_CHANGE_LABEL[c.kind]}</State>
               <span className="text-sm text-soft">
-                {dayIn(c.at, timeZone)} {yearIn(c.at, timeZone)}
+                {dayDateIn(c.at, timeZone)}
                 {c.by ? `, ${c.by}` : ''}
                 {c.review ? `, ${RULE_REVIEW_LABEL[c.review].toLowerCase()} by the owner` : ''}
               </span>

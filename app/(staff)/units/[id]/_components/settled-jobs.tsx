@@ -1,6 +1,5 @@
 import { State } from '@/app/_ui/states/state';
-import { dayIn } from '@/lib/core/calendar/when';
-import { todayIn } from '@/lib/core/calendar';
+import { dayDateIn } from '@/lib/core/calendar/when';
 
 type Props = { settled: { id: string; what: string; declined: boolean; at: Date; by: string | null; note: string }[]; timeZone: string };
 
@@ -13,7 +12,7 @@ export function SettledJobs({ settled, timeZone }: Props) {
           <State shape={f.declined ? 'off' : 'done'}>{f.declined ? 'Declined' : 'Done'}</State> {f.what}{' '}
           <span className="text-soft">
             {f.by ? `by ${f.by}, ` : ''}
-            {dayIn(f.at.getTime(), timeZone)} {todayIn(timeZone, f.at.getTime()).slice(0, 4)}
+            {dayDateIn(f.at, timeZone)}
             {f.note ? `: ${f.note}` : ''}
           </span>
         </li>

@@ -3,7 +3,7 @@ import { describeRule, type Anchor, type LocalDate } from '@/lib/core/calendar';
 import { DueState } from '@/app/_ui/states/due-state';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
-import { dayIn, dayWords, timeIn } from '@/lib/core/calendar/when';
+import { dayDateWords, momentIn } from '@/lib/core/calendar/when';
 import { RuleHistory } from './rule-history';
 import { AddTaskForm, EditRuleForm, LockForm, TakeTaskOffForm, type TaskToChange } from './task-forms';
 
@@ -42,11 +42,7 @@ export function Tasks({ unitId, tasks, kinds, today, timeZone, limit, mayWrite, 
               <h3 className="min-w-48">{t.label}</h3>
               <span className="min-w-56">{describeRule(t.rule)}</span>
               <DueState dueOn={t.dueOn} today={today} limit={limit} />
-              {t.onVisit ? (
-                <Link href={`/week/${t.onVisit.id}`}>
-                  booked {dayIn(t.onVisit.startsAt, timeZone)} {timeIn(t.onVisit.startsAt, timeZone)}
-                </Link>
-              ) : null}
+              {t.onVisit ? <Link href={`/week/${t.onVisit.id}`}>booked {momentIn(t.onVisit.startsAt, timeZone)}</Link> : null}
               {t.locked ? (
                 <State shape="held" tone="soft">
                   locked
@@ -60,7 +56,7 @@ export function Tasks({ unitId, tasks, kinds, today, timeZone, limit, mayWrite, 
                 </summary>
                 <div className="my-2 flex flex-col gap-2">
                   <p className="text-sm text-soft">
-                    {t.lastDoneOn ? `Last done ${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : 'Not done by us yet'}, counted from{' '}
+                    {t.lastDoneOn ? `Last done ${dayDateWords(t.lastDoneOn)}` : 'Not done by us yet'}, counted from{' '}
                     {t.anchor === 'calendar' ? 'the calendar' : 'the last visit'}, between {t.minWeeks} and {t.maxWeeks} weeks.
                   </p>
                   <RuleHistory changes={t.changes} timeZone={timeZone} mayReview={mayReview} />
@@ -80,7 +76,7 @@ export function Tasks({ unitId, tasks, kinds, today, timeZone, limit, mayWrite, 
       {ended.map((t) => (
         <p key={t.id} className="mt-3 max-w-[75ch] text-soft">
           <b className="text-ink">{t.label}</b>
-          {t.lastDoneOn ? `, last done ${dayWords(t.lastDoneOn)} ${t.lastDoneOn.slice(0, 4)}` : ''}. {t.changes[0]?.reason}
+          {t.lastDoneOn ? `, last done ${dayDateWords(t.lastDoneOn)}` : ''}. {t.changes[0]?.reason}
         </p>
       ))}
       {mayWrite ? (

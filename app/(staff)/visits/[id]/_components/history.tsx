@@ -3,7 +3,7 @@ import type { VisitReport } from '@/lib/core/tablet/visit-report';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Table, Td, Th } from '@/app/_ui/tables/table';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 
 const OUTCOME = {
   applied: ['done', 'soft', 'filed'],
@@ -13,7 +13,7 @@ const OUTCOME = {
 
 /** Every entry in the order it came in, with when it was made: nothing is overwritten. */
 export function History({ entries, timeZone }: { entries: VisitReport['entries']; timeZone: string }) {
-  const when = (ms: number) => `${dayIn(ms, timeZone)} ${timeIn(ms, timeZone)}`;
+  const when = (ms: number) => momentIn(ms, timeZone);
   return (
     <Sheet title="Every entry">
       {entries.length === 0 ? (

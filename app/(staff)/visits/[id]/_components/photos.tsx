@@ -1,5 +1,5 @@
 import type { UnitReport } from '@/lib/core/tablet/visit-report';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn } from '@/lib/core/calendar/when';
 import { ASPECT_LABEL } from '@/lib/core/findings/grades';
 
 /** Pictures of a unit; each opens in full. One still on its way says so. `whole`: what one of no part in particular shows. */
@@ -27,9 +27,7 @@ export function Photos({ photos, timeZone, whole = 'Whole unit' }: { photos: Uni
               </span>
             )}
             {caption}
-            <span className="block text-soft">
-              {dayIn(p.takenAt, timeZone)} {timeIn(p.takenAt, timeZone)}
-            </span>
+            <span className="block text-soft">{momentIn(p.takenAt, timeZone)}</span>
           </li>
         );
       })}

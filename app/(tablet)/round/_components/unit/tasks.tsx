@@ -80,7 +80,6 @@ function Task({ visit, unit, task }: { visit: VisitOnFile; unit: UnitOnFile; tas
           {task.outcome === 'not_done' ? <State shape="off">Not done</State> : null}
           {open && task.outcome !== 'done' ? (
             <TouchButton
-              look={task.outcome === 'planned' ? 'primary' : 'plain'}
               className="max-sm:min-h-12 max-sm:px-4"
               disabled={busy}
               onClick={() => void write('task.done', { taskId: task.taskId })}

@@ -63,16 +63,17 @@ export function estimate(
   const measured = scene && measuredOf(scene);
   if (!scene || !measured) return no('out_of_range');
   const unsound = unsoundness(measured, doubts);
-  if (unsound) return no(unsound);
+  if (unsound) return no(unsound !== 'impossible_reading' && tooEarly(reading) ? 'not_steady' : unsound);
   const belief = beliefOf(scene, doubts);
   if (typeof belief === 'string') return { ...no(belief), ...measured };
   return estimateOf(belief, { unit, reading, baseline, conditions, measured, doubts });
 }
 
+const tooEarly = ({ steadyMinutes }: Reading): boolean => steadyMinutes !== undefined && steadyMinutes < SHORTEST_STEADY_MIN;
+
 /** What is believed of the machine, or why nothing can be. */
 function beliefOf(scene: Scene, doubts: readonly Doubt[]): Belief | CannotSayReason {
-  const { steadyMinutes } = scene.reading;
-  if (steadyMinutes !== undefined && steadyMinutes < SHORTEST_STEADY_MIN) return 'not_steady';
+  if (tooEarly(scene.reading)) return 'not_steady';
   const belief = infer(scene, doubts.length);
   if (!belief) return 'not_converged';
   const air = scene.sound.mean[4] ?? NaN;

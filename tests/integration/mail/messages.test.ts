@@ -190,6 +190,29 @@ describe('sending', () => {
     expect(await drainOutbox(ctx(), { smtpUrl, from: 'shop@example.test' })).toBe(1);
   });
 
+  it('gives up after six tries, says so, and goes again only when a person wants it', async () => {
+    const { db } = database;
+    const { id } = await db.outboxMessage.create({
+      data: { kind: 'weekly_owner', toEmail: 'owner@shop.example', subject: 'Six times', text: 'x' },
+    });
+    const mail = { smtpUrl, from: 'shop@example.test' };
+    const stand = async () => {
+      const { status, attempts } = await db.outboxMessage.findUniqueOrThrow({ where: { id } });
+      return [status, attempts];
+    };
+    refuse = true;
+    for (let i = 1; i < 6; i++) await drainOutbox(ctx(), mail);
+    expect(await stand()).toEqual(['queued', 5]);
+    await drainOutbox(ctx(), mail);
+    await drainOutbox(ctx(), mail);
+    expect(await stand()).toEqual(['failed', 6]);
+    refuse = false;
+    expect(await drainOutbox(ctx(), mail)).toBe(0);
+    await decideMessage(ctx(), { messageId: id, decision: 'again' });
+    expect(await drainOutbox(ctx(), mail)).toBe(1);
+    expect(await stand()).toEqual(['sent', 1]);
+  });
+
   it('does not send after the newer one what was refused for a while before it', async () => {
     const there = await haveOneUnit(database.db, { kitchen: { contactEmail: 'chef@later.example' } });
     const at = { technicianId: there.person.id, date: localDate('2026-12-02'), minutes: 60, anyway: false };

@@ -205,6 +205,15 @@ describe('squeezing in an emergency', () => {
     const again = await offerSqueeze(ctx(), ask(second));
     expect(again.offers.length).toBeGreaterThan(0);
     for (const o of again.offers) expect(o.moves.map((m) => m.visitId).filter((id) => held.some((h) => h.id === id))).toEqual([]);
+    // Nor by whoever asks for it past the offers: it was made fixed while the list was looked at.
+    const [offer] = again.offers;
+    const fixed = held.find((h) => h.fixed);
+    if (!offer || !fixed) throw new Error('nothing to take');
+    const startMs = fixed.startsAt.getTime() + 86_400_000;
+    const endMs = fixed.endsAt.getTime() + 86_400_000;
+    const move = { visitId: fixed.id, version: fixed.version, technicianId: tech.id, startMs, endMs };
+    await expect(squeezeEmergency(ctx(), { ...taking(second, offer), moves: [move] })).rejects.toMatchObject({ code: 'conflict' });
+    expect(await database.db.visit.findUnique({ where: { id: fixed.id } })).toEqual(fixed);
   });
 
   it('sends nobody without the skill, and says so', async () => {

@@ -32,6 +32,8 @@ describe('entries from a tablet', () => {
 
     const closed = await db.visit.findUniqueOrThrow({ where: { id: visit.id } });
     expect(closed.status).toBe('done');
+    // Begun and closed: whoever looked at it before has an older state.
+    expect(closed.version).toBe(visit.version + 2);
     expect(await db.finding.count({ where: { visitId: visit.id } })).toBe(4);
     expect((await db.task.findUniqueOrThrow({ where: { id: coil.id } })).lastDoneOn?.toISOString().slice(0, 10)).toBe('2026-11-25');
 

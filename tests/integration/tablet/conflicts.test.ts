@@ -2,6 +2,7 @@ import type { CondenserKind, UnitKind } from '@/lib/core/equipment/build';
 import { has } from '@/lib/core/findings/for-unit';
 import type { Aspect } from '@/lib/core/findings/grades';
 import { describe, expect, it } from 'vitest';
+import { applyEntries } from '@/lib/features/tablet/verbs/apply-entries';
 import { useDatabase } from '../../support/database';
 import { personRow } from '../../support/factories';
 import { readRound } from '@/lib/features/tablet/verbs/round';
@@ -239,6 +240,17 @@ describe('whose tablet', () => {
     await expect(tablet.send([op], minutes(9), as(other, 'technician'))).rejects.toMatchObject({ code: 'not_allowed' });
     expect((await tablet.send([op], minutes(9), as(desk, 'dispatcher'))).results[0]?.outcome).toBe('applied');
     expect((await db.finding.findFirstOrThrow({ where: { visitId: visit.id } })).byUserId).toBe(person.id);
+    // A tablet has one holder, whoever names another: not even the office takes its work in under another name.
+    const device = { id: tablet.id, name: 'Tablet', appVersion: 'test' };
+    for (const [who, role, holder] of [
+      [other, 'technician', other.id],
+      [desk, 'dispatcher', other.id],
+    ] as const)
+      // prettier-ignore
+      await expect(
+        applyEntries({ db, actor: as(who, role), now: minutes(10) }, { device: { ...device, holder }, sentAt: minutes(10).toISOString(), entries: [] }),
+      ).rejects.toMatchObject({ code: 'not_allowed' });
+    expect((await db.device.findUniqueOrThrow({ where: { id: tablet.id } })).userId).toBe(person.id);
   });
 });
 

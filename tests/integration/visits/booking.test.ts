@@ -113,6 +113,7 @@ describe('moving and cancelling', () => {
     const moved = await database.db.visit.findUniqueOrThrow({ where: { id: visitId } });
     expect([moved.version, moved.sequence, moved.startsAt.toISOString()]).toEqual([2, 1, '2026-11-30T20:00:00.000Z']);
 
+    await expect(cancelVisit(ctx(), { visitId, version: 1, reason: 'Not seen that it moved' })).rejects.toMatchObject({ code: 'conflict' });
     await cancelVisit(ctx(), { visitId, version: 2, reason: 'Kitchen closed for a wedding' });
     await expect(cancelVisit(ctx(), { visitId, version: 3, reason: 'again' })).rejects.toMatchObject({ code: 'conflict' });
     const events = await database.db.visitEvent.findMany({ where: { visitId }, orderBy: { id: 'asc' } });

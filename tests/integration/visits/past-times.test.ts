@@ -3,7 +3,8 @@ import { localDate } from '@/lib/core/calendar';
 import type { Proposal } from '@/lib/core/planning/proposal';
 import { STORED_PROPOSAL } from '@/lib/database/stored/planning';
 import { pastNotClosed } from '@/lib/features/visits/reads/open-visits';
-import { acceptPlan } from '@/lib/features/planning/verbs/accept-plan';
+import { acceptPlan, undoPlan } from '@/lib/features/planning/verbs/accept-plan';
+import { cancelPlan, startPlan } from '@/lib/features/planning/verbs/start-plan';
 import { bookVisit } from '@/lib/features/visits/verbs/book-visit';
 import { moveVisit } from '@/lib/features/visits/verbs/move-visit';
 import { useDatabase } from '../../support/database';
@@ -95,6 +96,50 @@ describe('a time that is past', () => {
     expect(accepted.refused).toEqual([
       { key: 'v0', message: 'Wednesday 25 November, 07:30, is past by now, so Pearl Row was not booked. Propose the week again.' },
     ]);
+  });
+});
+
+describe('a proposal', () => {
+  it('is booked as the dispatcher left it, once it is done and only once, and taken back whole', async () => {
+    const { db } = database;
+    const [made, other] = [await make(), await db.user.create({ data: personRow({ role: 'technician', shifts: ANY_TIME }) })];
+    const soon = now.getTime() + 3_600_000;
+    const visit = {
+      ...{
+        key: 'v',
+        kitchenId: made.kitchen.id,
+        kitchen: made.kitchen.name,
+        customer: made.customer.name,
+        timeZone: made.kitchen.timeZone,
+      },
+      ...{ technicianId: made.person.id, technician: made.person.name, startMs: soon, endMs: soon + 45 * 60_000 },
+      ...{ driveMinutes: 0, taskIds: [made.tasks[1]!.id], units: 1, overdue: 0 },
+    };
+    // Asked for on a Thursday: the week from its Monday.
+    const runId = await startPlan(ctx(), { day: localDate('2026-12-03') });
+    const run = () => db.planRun.findUniqueOrThrow({ where: { id: runId } });
+    expect(await run()).toMatchObject({ status: 'queued', weekStart: new Date('2026-11-30'), createdById: actor.userId });
+    const result = STORED_PROPOSAL.write({ ...EMPTY_PROPOSAL, visits: [visit] });
+    await db.planRun.update({ where: { id: runId }, data: { status: 'running', result } });
+    const choice = { key: 'v', technicianId: other.id, startMs: soon + 7_200_000, fixed: true };
+    const accept = () => acceptPlan(ctx(), { runId, visits: [choice] });
+    await expect(accept()).rejects.toMatchObject({ code: 'conflict' });
+    await db.planRun.update({ where: { id: runId }, data: { status: 'done' } });
+    const [booked] = (await accept()).booked;
+    const stand = () => db.visit.findUniqueOrThrow({ where: { id: booked?.visitId }, include: { tasks: true } });
+    expect(await stand()).toMatchObject({
+      ...{ technicianId: other.id, fixed: true, status: 'booked', createdById: actor.userId },
+      ...{ startsAt: new Date(soon + 7_200_000), endsAt: new Date(soon + 7_200_000 + 45 * 60_000) },
+    });
+    expect((await stand()).tasks.map((t) => t.taskId)).toEqual(visit.taskIds);
+    await expect(accept()).rejects.toMatchObject({ code: 'conflict' });
+    // What is booked is not undone by dropping the search.
+    await cancelPlan(ctx(), runId);
+    expect((await run()).status).toBe('accepted');
+    expect(await undoPlan(ctx(), runId)).toBe(1);
+    expect((await stand()).status).toBe('cancelled');
+    expect(await undoPlan(ctx(), runId)).toBe(0);
+    expect((await run()).status).toBe('undone');
   });
 });
 

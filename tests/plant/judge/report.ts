@@ -1,6 +1,6 @@
 import { answers, type Ask, type Row } from './cases';
 import { cleanIt, COIL_STATES, fine, leading, named, OTHER_STATES, reliability } from './causes';
-import { cover, grouped, QUANTITIES, share, type Quantity } from './figures';
+import { cover, errorOf, grouped, QUANTITIES, share, withinByChance, type Quantity } from './figures';
 import type { State } from '../world/states';
 
 const percent = (x: number) => (Number.isNaN(x) ? '–' : (100 * x).toFixed(0)).padStart(4);
@@ -48,10 +48,11 @@ export function report(ask: Ask): string {
 type Say = (...parts: (string | number)[]) => void;
 
 function coverage(say: Say, rows: readonly Row[], q: Quantity): void {
-  say(`\n80 % band, ${OF[q]}`, 'n', 'held %', 'bias', 'rms', 'half-width');
+  say(`\n80 % band, ${OF[q]}`, 'n', 'held %', '± one error', 'bias', 'rms', 'half-width');
   const print = (name: string, list: readonly Row[]) => {
     const c = cover(list, q);
-    if (c.n > 0) say(`  ${name}`, String(c.n).padStart(5), percent(c.held), cell(c.bias), cell(c.rms), cell(c.half));
+    if (c.n > 0)
+      say(`  ${name}`, String(c.n).padStart(5), percent(c.held), `±${(100 * c.error).toFixed(1)}`, cell(c.bias), cell(c.rms), cell(c.half));
   };
   print('all', rows);
   for (const based of [false, true]) {
@@ -67,17 +68,24 @@ function coverage(say: Say, rows: readonly Row[], q: Quantity): void {
   for (const [state, list] of grouped(rows, (r) => `${r.state}, ${r.expansion}`)) print(state, list);
 }
 
-/** Every state × set × expansion with enough in it. */
+/** Every state × set × expansion with enough in it; then those of the coil alone. */
 function cells(say: Say, rows: readonly Row[]): void {
-  say('\nCells state × set × expansion (20 or more answers): within 72–88 %, and the worst');
-  for (const q of QUANTITIES) {
-    const all = [...grouped(rows, (r) => `${r.state} ${r.set} ${r.expansion}`)]
-      .map(([name, list]) => ({ name, ...cover(list, q) }))
-      .filter((c) => c.n >= 20);
-    const good = all.filter((c) => c.held >= 0.72 && c.held <= 0.88).length;
-    const worst = [...all].sort((a, b) => a.held - b.held).slice(0, 3);
-    say(`  ${OF[q]}`, `${good} of ${all.length}`, worst.map((c) => `${c.name} ${percent(c.held)} %`).join('; '));
-  }
+  say('\nCells state × set × expansion (20 or more answers): within 72–88 %, by chance alone, and the worst');
+  for (const list of [rows, rows.filter(isCoil)])
+    for (const q of QUANTITIES) {
+      const all = [...grouped(list, (r) => `${r.state} ${r.set} ${r.expansion}`)]
+        .map(([name, of]) => ({ name, ...cover(of, q) }))
+        .filter((c) => c.n >= 20);
+      const good = all.filter((c) => c.held >= 0.72 && c.held <= 0.88).length;
+      const worst = [...all].sort((a, b) => a.held - b.held).slice(0, 3);
+      const chance = (n: (c: (typeof all)[number]) => number) => all.reduce((sum, c) => sum + withinByChance(n(c)), 0).toFixed(0);
+      say(
+        `  ${OF[q]}${list === rows ? '' : ', coil'}`,
+        `${good} of ${all.length}`,
+        `by chance ${chance((c) => c.machines)} to ${chance((c) => c.n)}`,
+        worst.map((c) => `${c.name} ${percent(c.held)} %`).join('; '),
+      );
+    }
 }
 
 function widths(say: Say, rows: readonly Row[]): void {
@@ -105,11 +113,25 @@ function verdicts(say: Say, rows: readonly Row[]): void {
 }
 
 function causes(say: Say, rows: readonly Row[]): void {
-  say('\nRight cause leads, %', 'full blind', 'full graded', 'manifold', 'manifold+box', 'head+air', 'clamps', 'mostly led by, full blind');
+  say(
+    '\nRight cause leads, %',
+    'full blind',
+    'full graded',
+    '± one error',
+    'of',
+    'manifold',
+    'manifold+box',
+    'head+air',
+    'clamps',
+    'mostly led by, full blind',
+  );
   for (const [state, list] of grouped(rows, (r) => r.state)) {
     const part = (set: Row['set'], graded: boolean) => list.filter((r) => r.set === set && r.graded === graded);
+    // Answers with and without a baseline are about one machine.
+    const machines = new Set(list.map((r) => r.seed)).size;
+    const once = (set: Row['set'], graded: boolean) => errorOf(share(part(set, graded), named), machines);
     const leads = grouped(part('full', false), (r) => leading(r)?.id ?? 'none');
     const most = [...leads].sort((a, b) => b[1].length - a[1].length).slice(0, 3).map(([id, l]) => `${id} ${l.length}`); // prettier-ignore
-    say(`  ${state}`, percent(share(part('full', false), named)), percent(share(part('full', true), named)), percent(share(part('manifold', false), named)), percent(share(part('manifold_box', false), named)), percent(share(part('head_air', false), named)), percent(share(part('clamps', false), named)), most.join(', ')); // prettier-ignore
+    say(`  ${state}`, percent(share(part('full', false), named)), percent(share(part('full', true), named)), `±${(100 * once('full', true)).toFixed(0)}`.padStart(4), String(machines).padStart(4), percent(share(part('manifold', false), named)), percent(share(part('manifold_box', false), named)), percent(share(part('head_air', false), named)), percent(share(part('clamps', false), named)), most.join(', ')); // prettier-ignore
   }
 }

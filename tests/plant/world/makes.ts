@@ -60,7 +60,7 @@ const USUAL: Make = {
 
 /**
  * Part C is of another make: narrower tubes, deeper coils with less air, other motors and shells, tighter valves, smaller receivers.
- * Part D is of a third: each range moved by chance from A's, as far as C's at most, towards it or away.
+ * Parts D and E are of a third and a fourth: each range moved by chance from A's, as far as C's at most, towards it or away.
  */
 export const MAKES: Record<Part, Make> = {
   A: USUAL,
@@ -110,5 +110,28 @@ export const MAKES: Record<Part, Make> = {
     receiver: [0.79, 1.49],
     fan: { free: [1.26, 1.72], power: [1.77, 2.07], still: [0.06, 0.16] },
     valve: { spanK: [2.7, 4.7], opened: [0.34, 0.58] },
+  },
+  E: {
+    airRise: [0.47, 0.73],
+    airShare: [0.6, 0.82],
+    airPower: [0.5, 0.76],
+    gasTimes: [3.3, 6.3],
+    liquidTimes: [2, 4],
+    bypass: [0.02, 0.1],
+    refrigerantPower: [0.39, 0.8],
+    boxFall: [0.34, 0.57],
+    boxShare: [0.57, 0.82],
+    boxGasTimes: [2.8, 5.5],
+    filling: { medium: -0.0646, low: -0.0476, spread: 0.14 },
+    slope: { mean: -2.35, spread: 0.079 },
+    motor: { small: 0.724, large: 0.834 },
+    motorFall: [0.06, 0.31],
+    shell: { sealed: [0.34, 0.54], ports: [0.13, 0.26] },
+    exchanger: [0.27, 0.63],
+    subcooling: [1.8, 6.5],
+    tube: { diameter: 0.98e-3, length: 2.9 },
+    receiver: [0.71, 1.37],
+    fan: { free: [1.27, 1.76], power: [1.75, 2.05], still: [0.07, 0.13] },
+    valve: { spanK: [3.2, 5.2], opened: [0.38, 0.66] },
   },
 };

@@ -1,7 +1,7 @@
 import type { Application, CondenserKind, Expansion, UnitKind } from '../../../lib/core/equipment/build';
 
-export const PARTS = ['A', 'B', 'C', 'D'] as const;
-/** A sets constants, B was looked at while that was done, C judged until it was read too often, D judges. */
+export const PARTS = ['A', 'B', 'C', 'D', 'E'] as const;
+/** A sets constants, B was looked at while that was done, C and D judged until they had been read, E judges. */
 export type Part = (typeof PARTS)[number];
 
 /** What a maker sells: ranges out of which one machine is drawn. Watts of cooling at 32.2 °C air, box at set point. */
@@ -94,7 +94,7 @@ const C = rows('C', [
   ['C ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2400, 32, 'fin_and_tube', false],
 ]);
 
-/** Machines to judge on, of a third make: the first half of 1,500 was read on the way, the second when a version was done. */
+/** Machines that judged, of a third make: the first half of 1,500 was read on the way, the second when a version was done. */
 const D = rows('D', [
   ['D reach-in, half height', 'reach_in', 'medium', 'R134a', 'capillary', 280, 560, 38, 'fin_and_tube', true],
   ['D reach-in, propane, three doors', 'reach_in', 'medium', 'R290', 'capillary', 450, 900, 38, 'fin_and_tube', true],
@@ -112,4 +112,23 @@ const D = rows('D', [
   ['D ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1000, 2000, 32, 'fin_and_tube', false],
 ]);
 
-export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D];
+/** Machines to judge on, of a fourth make. */
+const E = rows('E', [
+  ['E reach-in', 'reach_in', 'medium', 'R134a', 'capillary', 330, 680, 37, 'microchannel', true],
+  ['E reach-in, propane', 'reach_in', 'medium', 'R290', 'capillary', 340, 700, 39, 'fin_and_tube', true],
+  ['E undercounter, propane', 'undercounter', 'medium', 'R290', 'capillary', 180, 330, 37, 'wire_and_tube', true],
+  ['E prep table', 'prep_table', 'medium', 'R134a', 'capillary', 300, 600, 38, 'fin_and_tube', true],
+  ['E drawer base', 'drawer_base', 'medium', 'R404A', 'capillary', 250, 500, 38, 'fin_and_tube', true],
+  ['E merchandiser, propane', 'display', 'medium', 'R290', 'capillary', 500, 950, 37, 'fin_and_tube', true],
+  ['E reach-in freezer', 'reach_in', 'low', 'R404A', 'capillary', 300, 560, -1, 'fin_and_tube', true],
+  ['E reach-in freezer, propane', 'reach_in', 'low', 'R290', 'capillary', 320, 620, -4, 'microchannel', true],
+  ['E display case', 'display', 'medium', 'R404A', 'valve', 750, 1550, 36, 'fin_and_tube', false],
+  ['E walk-in cooler', 'walk_in_cooler', 'medium', 'R404A', 'valve', 1900, 3600, 37, 'fin_and_tube', false],
+  ['E walk-in cooler, 448A', 'walk_in_cooler', 'medium', 'R448A', 'valve', 2400, 4800, 36, 'fin_and_tube', false],
+  ['E walk-in cooler, 134a', 'walk_in_cooler', 'medium', 'R134a', 'valve', 1700, 3400, 38, 'microchannel', false],
+  ['E walk-in freezer', 'walk_in_freezer', 'low', 'R404A', 'valve', 1600, 3200, -4, 'fin_and_tube', false],
+  ['E walk-in freezer, 449A', 'walk_in_freezer', 'low', 'R449A', 'valve', 1900, 3500, -6, 'fin_and_tube', false],
+  ['E ice machine', 'ice_machine', 'medium', 'R404A', 'valve', 1200, 2300, 32, 'fin_and_tube', false],
+]);
+
+export const TEMPLATES: readonly Template[] = [...A, ...B, ...C, ...D, ...E];

@@ -118,6 +118,7 @@ export function machineOf(unit: CondenserUnit, profile: Profile): Machine | null
     scale: 1,
   };
   x[GAIN] = machine.gainRef;
+  const total = capillary ? profile.subcoolingK : (profile.receivedSubcoolingK ?? profile.subcoolingK);
   const o = newOutcome();
   // Shares at the design point need heats per kilogram that hardly depend on them: twice round settles it.
   for (let i = 0; i < 3; i++) {
@@ -125,7 +126,7 @@ export function machineOf(unit: CondenserUnit, profile: Profile): Machine | null
     const cpl = fluid.hLiquid(tc - fluid.glide(tc)) - fluid.hLiquid(tc - fluid.glide(tc) - 1);
     const liquidRise = tc - fluid.glide(tc) - profile.designAirK;
     // What the line takes is not the coil's: s = a − (a − s_coil)·(1 − line), solved for the coil's own.
-    const subcooled = Math.max(0.3, liquidRise - (liquidRise - profile.subcoolingK) / (1 - machine.line));
+    const subcooled = Math.max(0.3, liquidRise - (liquidRise - total) / (1 - machine.line));
     const perKg = o.heatRejected / o.massFlow - cpl * subcooled;
     x[FLOODED] = machine.floodedRef = floodedFor(subcooled, perKg, cpl, profile.cleanRiseK, liquidRise);
     const cpv = fluid.cpVapour(te);

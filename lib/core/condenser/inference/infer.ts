@@ -213,8 +213,8 @@ function shifted(scene: Scene, plain: Solution): Shifted[] {
   const list: Shifted[] = [
     { cause: 'non_condensables', share: 1, prior: own(set(S.GAS, SHIFTS.non_condensables)) },
     { cause: 'overcharge', share: 1, prior: own(set(S.CHARGE, SHIFTS.overcharge[by])) },
-    { cause: 'low_charge', share: 0.7, prior: own(set(S.CHARGE, SHIFTS.low_charge[by]), 'low_side') },
-    { cause: 'low_charge', share: 0.3, prior: own(set(S.LN_VALVE, SHIFTS.restriction[by]), 'low_side') },
+    { cause: 'low_charge', share: 0.6, prior: own(set(S.CHARGE, SHIFTS.low_charge[by]), 'low_side') },
+    { cause: 'low_charge', share: 0.4, prior: own(set(S.LN_VALVE, SHIFTS.restriction[by]), 'low_side') },
     { cause: 'evaporator_coil', share: 0.5, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_coil.ice), 'low_side'), by: 'ice' },
     { cause: 'evaporator_coil', share: 0.5, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_coil.dirt), 'low_side'), by: 'dirt' },
     { cause: 'evaporator_fan', share: 1, prior: own(set(S.LN_EVAP, SHIFTS.evaporator_fan), 'low_side') },

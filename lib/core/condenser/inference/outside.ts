@@ -22,10 +22,12 @@ export function boxGiven({ reading, unit }: Scene, cause: CauseId): number {
 export function roomGiven({ reading }: Scene, cause: CauseId): number {
   if (reading.airInK === undefined || reading.roomAirK === undefined) return 1;
   const over = reading.airInK - reading.roomAirK;
-  const both = 1.4 * thermometerOf(reading);
+  // The same thermometer reads both: what it is always off by cancels.
+  const both = thermometerOf(reading);
   const one = ([mean, sd]: readonly [number, number]) => normal(over, mean, Math.hypot(sd, both));
   const stray = 0.004;
-  return cause === 'recirculation' ? one(ROOM_TO_COIL.recirculating) + stray : one(ROOM_TO_COIL.usual) + stray;
+  const [some, much] = ROOM_TO_COIL.round;
+  return stray + (cause === 'recirculation' ? 0.5 * (one(some) + one(much)) : one(ROOM_TO_COIL.usual));
 }
 
 /**

@@ -12,6 +12,8 @@ export type Profile = {
   designAirK: number;
   superheatK: number;
   subcoolingK: number;
+  /** The same behind a receiver, from which liquid leaves hardly cooled: what the line through the kitchen takes. */
+  receivedSubcoolingK?: number;
   nominalCoolingW: number;
   /** Condenser and evaporator fans together, as a part of compressor power at the design point. */
   fanShare: number;
@@ -46,6 +48,9 @@ const ROWS: Record<UnitKind, Row> = {
   remote_condensing_unit: { rise: 17.5, sd: 3, td: 10, watts: 5000, compressor: 'scroll' },
 };
 
+/** Of the clean rise (set on the outside plant, part A, drawn back). */
+const RECEIVED = 0.29;
+
 export function profileOf(kind: UnitKind, application: Application): Profile {
   const row = ROWS[kind];
   // An ice machine evaporates for ice at 32 °F, whatever application somebody ticked.
@@ -59,6 +64,7 @@ export function profileOf(kind: UnitKind, application: Application): Profile {
     designAirK: 305.37,
     superheatK: 11.1,
     subcoolingK: 4.4,
+    receivedSubcoolingK: RECEIVED * row.rise * F * smaller,
     nominalCoolingW: row.watts * (low && kind !== 'walk_in_freezer' ? 0.75 : 1),
     fanShare: 0.15,
     cleanRunHoursPerDay: low ? 16 : 14,

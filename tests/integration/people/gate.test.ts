@@ -8,6 +8,7 @@ import type { Db } from '@/lib/database/client';
 import { PicturesAway } from '@/lib/database/pictures/picture-store.mjs';
 import { defineCall, defineFormAction } from '@/lib/server/doors/define-action';
 import { defineRoute } from '@/lib/server/doors/define-route';
+import { openLink, openPage } from '@/lib/server/doors/customer-links';
 import { enter, enterPublic, explain, onward, proofAddress, signInAddress } from '@/lib/server/doors/guard';
 import { log } from '@/lib/server/process/log';
 import { throttle } from '@/lib/server/doors/throttle';
@@ -339,4 +340,22 @@ it('a brake holds off one address at one thing, and nobody else', async () => {
     data: { tries: at.map((t) => new Date(t.getTime() - 16 * 60_000)) },
   });
   expect(await tries('link', '203.0.113.1')).toBe('in');
+});
+
+it('a link is not looked up for whoever has asked too often', async () => {
+  const from = (peer: string) => new Request('http://nowhere.invalid', { headers: { 'x-rimebook-peer': peer } });
+  const now = new Date();
+  const spent = (kind: string, n: number) =>
+    database.db.brake.create({ data: { key: `${kind}:203.0.113.7`, tries: Array.from({ length: n }, () => now), lastAt: now } });
+  const read = vi.fn(() => Promise.resolve({ opens: true }));
+  const open = (peer: string) => requests.run(from(peer), () => openLink(read));
+  expect(await open('203.0.113.7')).toEqual({ opens: true });
+  await database.db.brake.deleteMany({ where: { key: 'link:203.0.113.7' } });
+  await spent('link', 60);
+  expect(await open('203.0.113.7')).toBeNull();
+  expect(read).toHaveBeenCalledTimes(1);
+  expect(await open('203.0.113.8')).toEqual({ opens: true });
+  // A customer's page counts who asks, whatever comes of it.
+  for (const _ of [1, 2]) expect(await requests.run(from('203.0.113.7'), () => openPage('A'.repeat(43)))).toBeNull();
+  expect((await database.db.brake.findUniqueOrThrow({ where: { key: 'yours:203.0.113.7' } })).tries).toHaveLength(2);
 });

@@ -75,6 +75,7 @@ async function oneVisit() {
       posterior: belief,
       hyper: DEFAULT_HYPER,
       settings: DEFAULT_POLICY,
+      currency: 'USD',
       currentRule: weeksRule(10),
       anchor: 'last_completed',
       lastDoneOn: on,

@@ -62,7 +62,7 @@ export function reviseTask(
     minWeeks: Math.max(task.minWeeks, rules.minWeeks),
     ...(task.maxWeeks < rules.maxWeeks[kind] ? { maxWeeks: task.maxWeeks } : {}),
   };
-  const { priceKnown, energyPricePerKwh } = belief.file.conditions;
+  const { priceKnown, energyPricePerKwh, currency } = belief.file.conditions;
   const price = priceKnown ? energyPricePerKwh : null;
   const frame = {
     currentRule: task.rule, anchor: task.anchor, anchorDate: task.anchorDate, lastDoneOn: task.lastDoneOn, preferredWeekday,
@@ -71,7 +71,16 @@ export function reviseTask(
   if (kind === COIL_CLEANING) {
     const limits = own && own.limits.length > 0 ? own.limits : rules.limits;
     const failureLimit = own?.failureLimit ?? rules.failureLimit;
-    return reviseCoilRule({ ...frame, history: belief.evidence.history, posterior: belief.fouling, hyper, limits, failureLimit, alsoDue });
+    return reviseCoilRule({
+      ...frame,
+      currency,
+      history: belief.evidence.history,
+      posterior: belief.fouling,
+      hyper,
+      limits,
+      failureLimit,
+      alsoDue,
+    });
   }
   return reviseInspectionRule({
     ...frame,

@@ -2,6 +2,7 @@ import { PLACEMENTS, type Placement } from '../equipment/build';
 import { AT, STRIDE } from './filter';
 import type { FleetUnit } from './fleet';
 import {
+  countsFor,
   KITCHEN_NODES,
   MODEL_VERSION,
   PIECE_SD,
@@ -11,6 +12,7 @@ import {
   RATE_STEP,
   shapePrior,
   SHAPES,
+  weightsSd,
   type Hyper,
 } from './hyper';
 import { learnEyes, learnScales, learnSeasons } from './learn';
@@ -19,9 +21,10 @@ import { filterHistory } from './posterior';
 
 /**
  * Empirical Bayes: the fleet's own hyperparameters by expectation-maximisation (Dempster, Laird & Rubin 1977) over the
- * rate pieces and kitchen nodes, each held by a prior worth a few units so that a small fleet moves them little.
+ * rate pieces and kitchen nodes, each held by a prior worth a few units so that a small fleet moves them little. A whole shop may be
+ * half as fast again as judged, or slower (`fleetSd`; judgement); one placement against the others less so.
  */
-const WORTH = { fleetSd: 0.25, rateSd: 0.25, spread: 8, kitchens: 8, restore: 10, shape: 10 };
+const WORTH = { fleetSd: 0.4, rateSd: 0.25, spread: 8, kitchens: 8, restore: 10, shape: 10 };
 
 type Seen = {
   placement: Placement;
@@ -71,13 +74,30 @@ function byKitchen(seen: readonly Seen[]): Seen[][] {
   return [...map.values()];
 }
 
-type Totals = { place: Record<Placement, { n: number; x: number }>; spread: number; units: number; kitchenSquare: number; shape: number[] };
+/** `n`: units by how much each counts. */
+type Totals = {
+  place: Record<Placement, { n: number; x: number }>;
+  spread: number;
+  units: number;
+  kitchen: { sum: number; square: number };
+  shape: number[];
+};
+
+/** How much a unit of one placement counts at each rate piece and kitchen node. */
+function countsIn(h: Hyper, placement: Placement): Float64Array {
+  const sd = weightsSd(h);
+  const off = (n: number, j: number) => (RATE_CENTRES[j] as number) - (KITCHEN_NODES[n] as number) * h.kitchenSd - h.lnRate[placement];
+  return Float64Array.from({ length: KITCHEN_NODES.length * RATE_COUNT }, (_, i) =>
+    countsFor(off(Math.floor(i / RATE_COUNT), i % RATE_COUNT) / sd),
+  );
+}
 
 /** Expected sums under `h` that the next hyperparameters are made of. */
 function expectations(kitchens: readonly Seen[][], h: Hyper): Totals {
   const place = Object.fromEntries(PLACEMENTS.map((p) => [p, { n: 0, x: 0 }])) as Record<Placement, { n: number; x: number }>;
-  const t: Totals = { place, spread: 0, units: 0, kitchenSquare: 0, shape: [0, 0, 0] };
+  const t: Totals = { place, spread: 0, units: 0, kitchen: { sum: 0, square: 0 }, shape: [0, 0, 0] };
   const shapes = shapePrior(h);
+  const counts = new Map(PLACEMENTS.map((p) => [p, countsIn(h, p)]));
   const ofRate = (u: Seen, j: number) => shapes.reduce((sum, p, k) => sum + p * (u.pieces[k * RATE_COUNT + j] as number), 0);
   for (const kitchen of kitchens) {
     const log = KITCHEN_NODES.map((_, n) => Math.log(priorTable(h, 'line').node[n] as number));
@@ -94,11 +114,15 @@ function expectations(kitchens: readonly Seen[][], h: Hyper): Totals {
     const top = Math.max(...log);
     const node = log.map((l) => Math.exp(l - top));
     const sum = node.reduce((a, b) => a + b, 0);
-    node.forEach((w, n) => (t.kitchenSquare += (w / sum) * ((KITCHEN_NODES[n] as number) * h.kitchenSd) ** 2));
+    node.forEach((w, n) => {
+      const effect = (KITCHEN_NODES[n] as number) * h.kitchenSd;
+      t.kitchen.sum += (w / sum) * effect;
+      t.kitchen.square += (w / sum) * effect ** 2;
+    });
     kitchen.forEach((u, i) => {
       const { given } = priorTable(h, u.placement);
       const own = t.place[u.placement];
-      own.n++;
+      const counted = counts.get(u.placement);
       t.units++;
       node.forEach((w, n) => {
         const effect = (KITCHEN_NODES[n] as number) * h.kitchenSd;
@@ -111,9 +135,11 @@ function expectations(kitchens: readonly Seen[][], h: Hyper): Totals {
             t.shape[k]! += c;
             r += c;
           }
-          own.x += r * x;
-          // A unit unlike all its kind counts as if it were just so far off.
-          t.spread += r * Math.min((x - h.lnRate[u.placement]) ** 2, (3 * h.unitSd) ** 2);
+          const off = x - h.lnRate[u.placement];
+          const c = r * (counted?.[n * RATE_COUNT + j] ?? 1);
+          own.n += c;
+          own.x += c * x;
+          t.spread += c * off * off;
         }
       });
     });
@@ -121,24 +147,30 @@ function expectations(kitchens: readonly Seen[][], h: Hyper): Totals {
   return t;
 }
 
+/**
+ * How far this shop's trade as a whole (`common`, ln of how much faster than judged) should move, if the kitchens' own effects are `sum` in
+ * all: with few kitchens those take up most of it, and step by step it would hardly move (parameter expansion; Liu, Rubin & Wu 1998).
+ */
+function shiftOf(common: number, sum: number, kitchens: number, { kitchenSd }: Hyper): number {
+  const [ours, before] = [1 / kitchenSd ** 2, 1 / WORTH.fleetSd ** 2];
+  return (ours * sum - before * common) / (ours * kitchens + before);
+}
+
 /** One step: expectations under `h`, then the hyperparameters that fit them best. */
 function step(kitchens: readonly Seen[][], h: Hyper, base: Hyper): Hyper {
-  const { place, spread, units, kitchenSquare, shape } = expectations(kitchens, h);
+  const { place, spread, units, kitchen, shape } = expectations(kitchens, h);
   const unitVar = (spread + units * PIECE_SD ** 2 + WORTH.spread * base.unitSd ** 2) / (units + WORTH.spread);
-  // What all placements have in common (this shop's trade is faster, or slower, than judged) is learned first.
-  let [common, weight] = [0, 1 / WORTH.fleetSd ** 2];
-  for (const p of PLACEMENTS) {
-    const { n, x } = place[p];
-    if (n === 0) continue;
-    const w = 1 / (unitVar / n + WORTH.rateSd ** 2);
-    common += w * (x / n - base.lnRate[p]);
-    weight += w;
-  }
+  // What all placements have in common is learned first: those without a unit follow it.
+  const met = PLACEMENTS.filter((p) => place[p].n > 0);
+  const before = met.reduce((sum, p) => sum + h.lnRate[p] - base.lnRate[p], 0) / Math.max(1, met.length);
+  const shift = shiftOf(before, kitchen.sum, kitchens.length, h);
   const lnRate = { ...h.lnRate };
   for (const p of PLACEMENTS) {
     const { n, x } = place[p];
-    lnRate[p] = (x / unitVar + (base.lnRate[p] + common / weight) / WORTH.rateSd ** 2) / (n / unitVar + 1 / WORTH.rateSd ** 2);
+    const usual = base.lnRate[p] + before + shift;
+    lnRate[p] = ((x + n * shift) / unitVar + usual / WORTH.rateSd ** 2) / (n / unitVar + 1 / WORTH.rateSd ** 2);
   }
+  const kitchenSquare = kitchen.square - 2 * shift * kitchen.sum + kitchens.length * shift ** 2;
   const probability = (k: number, of: number) => ((shape[k] as number) + WORTH.shape * of) / (units + WORTH.shape);
   return {
     ...h,
@@ -151,12 +183,31 @@ function step(kitchens: readonly Seen[][], h: Hyper, base: Hyper): Hyper {
   };
 }
 
+/**
+ * What cleanings leave, mean and spread over units. A unit's belief with `h` taken out of it is what its own looks say, so that
+ * expectation-maximisation runs to its end without going through the histories again; a step a look would take dozens.
+ */
 function restoreStep(seen: readonly Seen[], h: Hyper, base: Hyper): Hyper {
-  const cleaned = seen.filter((s) => s.cleaned);
-  const n = cleaned.length + WORTH.restore;
-  const lost = (cleaned.reduce((a, s) => a + s.lost, 0) + WORTH.restore * (1 - base.restore.mean)) / n;
-  const variance = (cleaned.reduce((a, s) => a + s.lostVar + (s.lost - lost) ** 2, 0) + WORTH.restore * base.restore.unitSd ** 2) / n;
-  return { ...h, restore: { ...h.restore, mean: 1 - lost, unitSd: Math.sqrt(variance) } };
+  const before = { mean: 1 - h.restore.mean, precision: 1 / h.restore.unitSd ** 2 };
+  const said = seen.flatMap(({ cleaned, lost, lostVar }) => {
+    const whole = 1 / Math.max(lostVar, 1e-8);
+    const precision = whole - before.precision;
+    return cleaned && precision > 0 ? [{ precision, mean: (lost * whole - before.mean * before.precision) / precision }] : [];
+  });
+  const n = said.length + WORTH.restore;
+  let [mean, variance] = [before.mean, h.restore.unitSd ** 2];
+  for (let i = 0; i < 40; i++) {
+    let [sum, square] = [WORTH.restore * (1 - base.restore.mean), WORTH.restore * base.restore.unitSd ** 2];
+    const own = said.map((u) => {
+      const left = 1 / (u.precision + 1 / variance);
+      return { at: left * (u.precision * u.mean + mean / variance), left };
+    });
+    for (const u of own) sum += u.at;
+    mean = sum / n;
+    for (const u of own) square += u.left + (u.at - mean) ** 2;
+    variance = square / n;
+  }
+  return { ...h, restore: { ...h.restore, mean: 1 - mean, unitSd: Math.sqrt(variance) } };
 }
 
 /** At most `most` units, whole kitchens at a time, evenly over the list. */
@@ -185,7 +236,8 @@ export function fitHyper(units: readonly FleetUnit[], base: Hyper, label: string
     const kitchens = byKitchen(seen);
     for (let i = 0; i < 8; i++) h = step(kitchens, h, base);
     h = restoreStep(seen, h, base);
-    h = learnScales(few, h, base);
+    // What one person misreads would hide what all do.
+    h = learnScales(few, { ...h, eyes: {} }, base);
     h = learnEyes(few, h);
   }
   return learnSeasons(few, h);

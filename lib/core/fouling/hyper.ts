@@ -2,7 +2,7 @@ import { PLACEMENTS, type Placement } from '../equipment/build';
 import type { Season } from './season';
 import { normalPdf } from './special';
 
-export const MODEL_VERSION = 'fouling-6';
+export const MODEL_VERSION = 'fouling-7';
 
 /**
  * What is believed of the whole fleet. Deposit y = −ln(K/K_clean): 0 clean, 0.19 and 0.55 at the two fouled states of
@@ -30,7 +30,7 @@ export type Hyper = {
   changePerYear: number;
   /** Yearly course of the rate by placement, where the evidence asked for one. */
   season: Partial<Record<Placement, Season>>;
-  /** Chance that a grade written down says nothing of the coil, and whose eye and which grade differ from that. */
+  /** Chance that a grade written down says nothing of the coil; and by person, the chance that a look is such a one and says this grade. */
   misread: number;
   eyes: Record<string, readonly number[]>;
   /** Deposits at which an eye moves to the next coil grade, and the spread between eyes. */
@@ -118,14 +118,26 @@ export function priorTable(hyper: Hyper, placement: Placement): PriorTable {
   return table;
 }
 
-/** Most units are like their kind; one in twelve is anything within wide bounds. */
-const heavy = (z: number): number => 0.92 * normalPdf(z) + (0.08 * normalPdf(z / 2.5)) / 2.5;
+/** Most units are like their kind; one in twelve is anything within wide bounds, so many times as wide. */
+const STRANGE = { share: 0.08, times: 2.5 };
+const kin = (z: number): number => (1 - STRANGE.share) * normalPdf(z);
+const stranger = (z: number): number => (STRANGE.share * normalPdf(z / STRANGE.times)) / STRANGE.times;
+const heavy = (z: number): number => kin(z) + stranger(z);
+
+/**
+ * How much a unit `z` sds off its kind counts when centre and spread are learned: its expected precision, 1 if surely of its kind
+ * (expectation-maximisation of a mixture of scales; Lange, Little & Taylor 1989).
+ */
+export const countsFor = (z: number): number => (kin(z) + stranger(z) / STRANGE.times ** 2) / heavy(z);
+
+/** Spread of units that the weights of the pieces carry; the pieces are themselves wide. */
+export const weightsSd = ({ unitSd }: Pick<Hyper, 'unitSd'>): number =>
+  Math.sqrt(Math.max(unitSd ** 2 - PIECE_SD ** 2, (0.35 * RATE_STEP) ** 2));
 
 function build(hyper: Hyper, mean: number): PriorTable {
   const node = Float64Array.from(KITCHEN_NODES, normalPdf);
   scale(node, 0, node.length);
-  // The pieces are themselves wide, so the weights carry only the rest of the spread.
-  const sd = Math.sqrt(Math.max(hyper.unitSd ** 2 - PIECE_SD ** 2, (0.35 * RATE_STEP) ** 2));
+  const sd = weightsSd(hyper);
   const given = new Float64Array(KITCHEN_NODES.length * RATE_COUNT);
   KITCHEN_NODES.forEach((z, n) => {
     for (let j = 0; j < RATE_COUNT; j++)

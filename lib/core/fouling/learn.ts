@@ -70,25 +70,24 @@ export function learnScales(units: readonly FleetUnit[], start: Hyper, base: Hyp
 /** Looks that the fleet's own share of misread grades counts for, against one person's looks that said the same. */
 const EYE_WORTH = 12;
 
-/** How often each person misreads each grade, by the chance that each of the looks was one; drawn towards the fleet's. */
+/** Chance that a look of each person is misread and then says this grade, by the chance that each of the looks was one; drawn towards the fleet's. */
 export function learnEyes(units: readonly FleetUnit[], h: Hyper): Hyper {
   const doubt = new Map<string, Float64Array>();
-  const count = new Map<string, Float64Array>();
+  const looks = new Map<string, number>();
   for (const { history, exposure } of units)
     filterHistory(history, exposure, h, (e, misread) => {
       if (e.by === undefined) return;
       const d = doubt.get(e.by) ?? new Float64Array(GRADES.coil.length);
-      const n = count.get(e.by) ?? new Float64Array(GRADES.coil.length);
-      const i = gradeIndex('coil', e.grade);
-      d[i]! += misread;
-      n[i]!++;
+      d[gradeIndex('coil', e.grade)]! += misread;
       doubt.set(e.by, d);
-      count.set(e.by, n);
+      looks.set(e.by, (looks.get(e.by) ?? 0) + 1);
     });
   const eyes: Record<string, readonly number[]> = {};
   for (const [by, d] of doubt) {
-    const n = count.get(by) as Float64Array;
-    eyes[by] = Array.from(d, (x, i) => Math.min(0.5, (x + EYE_WORTH * h.misread) / ((n[i] as number) + EYE_WORTH)));
+    const slips = Array.from(d, (x) => (x + (EYE_WORTH * h.misread) / d.length) / ((looks.get(by) ?? 0) + EYE_WORTH));
+    // Of somebody who misreads more than every second look, the looks still say something.
+    const all = slips.reduce((a, b) => a + b, 0);
+    eyes[by] = slips.map((x) => x * Math.min(1, 0.5 / all));
   }
   return { ...h, eyes };
 }

@@ -1,4 +1,4 @@
-import { gradeIndex, type CoilGrade } from '../findings/grades';
+import { GRADES, gradeIndex, type CoilGrade } from '../findings/grades';
 import { allowChange, takeChange } from './change';
 import { clean, cleanDeep, depositMean, depositVariance, observeGrade, observeReading, predict, prune, STRIDE, type Bank } from './filter';
 import type { Exposure, Phase, UnitEvent } from './history';
@@ -41,12 +41,17 @@ const doubts = new Float64Array(SHAPES * RATE_COUNT);
 /** Told of each grade how likely it was misread; for learning whose eye slips at what. */
 export type Doubts = (grade: Extract<UnitEvent, { kind: 'coil' }>, misread: number) => void;
 
-const GRADES_COUNT = 5;
+/** Chance that this look was misread, and how likely its grade is then: its person's own where those are known. */
+function slipOf(hyper: Hyper, { by, grade }: Pick<Extract<UnitEvent, { kind: 'coil' }>, 'by' | 'grade'>): { misread: number; any: number } {
+  const own = by === undefined ? undefined : hyper.eyes[by];
+  if (!own) return { misread: hyper.misread, any: 1 / GRADES.coil.length };
+  const misread = own.reduce((a, b) => a + b, 0);
+  return { misread, any: (own[gradeIndex('coil', grade)] ?? 0) / misread };
+}
 
 function look(run: Run, hyper: Hyper, exposure: Exposure, e: Extract<UnitEvent, { kind: 'coil' }>, doubted?: Doubts): void {
   const [low, high] = gradeBounds(hyper, e.grade);
-  const misread = (e.by !== undefined && hyper.eyes[e.by]?.[gradeIndex('coil', e.grade)]) || hyper.misread;
-  observeGrade(run.bank, low, high, { sd: hyper.grades.sd, misread, any: 1 / GRADES_COUNT }, doubted ? doubts : undefined);
+  observeGrade(run.bank, low, high, { sd: hyper.grades.sd, ...slipOf(hyper, e) }, doubted ? doubts : undefined);
   run.evidence.grades++;
   if (!doubted) return;
   ownWeights(run.bank, hyper, exposure.placement, weights);

@@ -54,7 +54,12 @@ export function cautious(
 }
 
 /** More frequent cleaning cannot mend what cleaning does not bring back; say so instead of only shortening. */
-export function advice(posterior: FoulingPosterior, goal: Targets, settings: UnitPolicy, wash: WashThrough | null): string | null {
+export function advice(
+  posterior: FoulingPosterior,
+  goal: Targets,
+  { settings, currency }: { settings: UnitPolicy; currency: string },
+  wash: WashThrough | null,
+): string | null {
   const { residue } = posterior;
   // All that is there just after a cleaning, whether or not another one might take some of it.
   const left = meanDeposit(afterCleaning(posterior));
@@ -64,5 +69,5 @@ export function advice(posterior: FoulingPosterior, goal: Targets, settings: Uni
   if (left >= -settings.deepCleanShare * goal.riskLimit.lnK)
     return `${even}, so cleaning it more often will not bring that back: wash it right through, or look for another cause.`;
   if (!wash) return null;
-  return `${even}: that costs about ${Math.round(wash.costPerYear)} a year in cleanings and energy, in the shop’s currency, so washing it right through next time pays for itself within ${Math.ceil(wash.paysBackDays / 7)} weeks.`;
+  return `${even}: that costs about ${Math.round(wash.costPerYear)} ${currency} a year in cleanings and energy, so washing it right through next time pays for itself within ${Math.ceil(wash.paysBackDays / 7)} weeks.`;
 }

@@ -13,6 +13,7 @@ export type CoilStory = {
   /** Whether the kitchen's other units have had their say in what is usual. */
   kitchenHeard: boolean;
   settings: UnitPolicy;
+  currency: string;
   evidence: CoilEvidence;
   goal: Targets;
   packed: boolean;
@@ -76,7 +77,7 @@ export function staysSentence(story: CoilStory, weeks: number, guard: Guard | nu
 const spell = (weeks: number) => (weeks === 1 ? 'a week' : `${weeks} weeks`);
 const each = (weeks: number) => (weeks === 1 ? 'week' : `${weeks} weeks`);
 
-function because({ evidence: e, goal }: CoilStory, move: Move): string {
+function because({ evidence: e, goal, currency }: CoilStory, move: Move): string {
   if (move.guard === 'contract' || move.guard === 'warranty') return `the ${move.guard} asks for no longer than ${spell(move.weeks)}`;
   if (move.guard === 'maximum') return `the shop goes no longer than ${spell(move.weeks)}`;
   if (goal.cost !== null && goal.cost.weeks * 7 <= goal.riskDays)
@@ -84,7 +85,7 @@ function because({ evidence: e, goal }: CoilStory, move: Move): string {
   if (e.riskDays === null) return `${lower(goal.riskLimit.name)} is not expected to reach its limit`;
   const dear =
     goal.riskCost >= 1
-      ? `, and keeping to that costs about ${Math.round(goal.riskCost)} more a cycle, in the shop’s currency, than cost alone would`
+      ? `, and keeping to that costs about ${Math.round(goal.riskCost)} ${currency} more a cycle than cost alone would`
       : '';
   return goal.risk.of === 'packed'
     ? `the coil has a ${chance(goal.risk.chance)} chance of being packed by day ${e.riskDays}${dear}`

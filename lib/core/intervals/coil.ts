@@ -17,6 +17,8 @@ export type CoilRevisionInput = Timing & {
   posterior: FoulingPosterior;
   hyper: Hyper;
   settings: UnitPolicy;
+  /** ISO 4217 code of the shop's money, for the reason. */
+  currency: string;
   /** The unit's own limits from the condenser model; the shop's where they are left out. */
   limits?: readonly Limit[];
   failureLimit?: Limit;
@@ -90,6 +92,7 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
   const story = {
     history,
     settings,
+    currency: input.currency,
     evidence,
     goal,
     packed,
@@ -118,7 +121,7 @@ export function reviseCoilRule(input: CoilRevisionInput): CoilRevision {
     (from, move) => sentence(story, from, move),
   );
   const stays = staysWhy(story, since, revision);
-  const deepClean = fresh.length > 0 ? advice(posterior, goal, settings, washThrough(history, posterior, settings, failureLimit)) : null;
+  const deepClean = fresh.length > 0 ? advice(posterior, goal, input, washThrough(history, posterior, settings, failureLimit)) : null;
   return { ...revision, ...stays, ...(deepClean === null ? {} : { deepClean }) };
 }
 

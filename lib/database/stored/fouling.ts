@@ -93,6 +93,8 @@ const beliefHadDays = (belief: unknown) => {
   const { asymptotic, ...rest } = belief;
   return within({ levelling: asymptotic, ...rest }, 'state', (state) => within(state, 'growth', hadDays));
 };
+/** Before version 5 a person's eye told of each grade how much of it to disregard, not how often it is written amiss: learned anew. */
+const eyesAnew = (fouling: unknown) => within(fouling, 'eyes', () => ({}));
 /** Before version 2 all that a cleaning left was taken to stay. */
 const allStays = (growing: unknown) => within(growing, 'restore', (r) => (isRecord(r) ? { baked: 1, ...r } : r));
 
@@ -119,7 +121,7 @@ export const STORED_POSTERIOR = stored<FoulingPosterior>(
 /** What the fleet as a whole has taught. */
 export const STORED_FLEET_BELIEF = stored<FleetBelief>(
   'belief about the fleet',
-  4,
+  5,
   z.looseObject({
     fouling: hyper,
     failures: z.record(z.string(), z.looseObject({ shape: z.number(), days: z.number(), season: season.optional() })),
@@ -128,6 +130,7 @@ export const STORED_FLEET_BELIEF = stored<FleetBelief>(
     1: (json) => within(json, 'fouling', allStays),
     2: (json) => within(json, 'fouling', ranSixty),
     3: (json) => within(json, 'fouling', hadDays),
+    4: (json) => within(json, 'fouling', eyesAnew),
   },
 );
 

@@ -82,24 +82,42 @@ describe('hyperparameters from the fleet', () => {
     });
   }).flat();
 
-  // Known: under heavy tails the fit sets the spread between units about a tenth too high. Take the mark off with its mend.
-  it.fails('come near those the fleet was drawn with', () => {
+  it('come near those the fleet was drawn with', () => {
     const fitted = fitHyper(units, H, 'test');
     expect(fitted.lnRate.fryer - H.lnRate.fryer).toBeGreaterThan(0.25);
     expect(fitted.lnRate.line - H.lnRate.line).toBeLessThan(-0.25);
     expect(Math.abs(fitted.lnRate.bar - H.lnRate.bar)).toBeLessThan(0.3);
     expect(fitted.kitchenSd).toBeGreaterThan(0.4);
-    expect(fitted.unitSd).toBeLessThan(0.42);
-    expect(fitted.restore.mean).toBeLessThan(0.9);
+    // Units of the drawing fleet have the model's own heavy tails: 0.3 is the spread of those of their kind.
+    expect(fitted.unitSd).toBeLessThan(0.35);
+    expect(fitted.restore.mean).toBeLessThan(0.88);
     expect(fitted.modelVersion).toBe(`${H.modelVersion}+test`);
+  });
+
+  it('learn how fast the whole shop is from five kitchens, and not half of it', () => {
+    const faster = Object.fromEntries(PLACEMENTS.map((p) => [p, H.lnRate[p] + Math.LN2])) as typeof H.lnRate;
+    const fast = { ...H, lnRate: faster };
+    const shop = Array.from({ length: 5 }, (_, k) => {
+      const s = new RandomStream(8, `shop ${k}`);
+      const effect = H.kitchenSd * ((k - 2) / 1.4);
+      return Array.from({ length: 5 }, (): FleetUnit => {
+        const placement = s.pick(PLACEMENTS);
+        return { history: drawUnit(s, fast, placement, effect, 10).history, exposure: { placement, kitchenId: `k${k}` } };
+      });
+    }).flat();
+    const fitted = fitHyper(shop, H, 'test');
+    const moved = PLACEMENTS.reduce((sum, p) => sum + fitted.lnRate[p] - H.lnRate[p], 0) / PLACEMENTS.length;
+    expect(moved).toBeGreaterThan(0.75 * Math.LN2);
+    expect(moved).toBeLessThan(1.25 * Math.LN2);
   });
 
   it('stay as they were without evidence, and move little for one unit', () => {
     const none = fitHyper([empty('k')], H, 'none');
     expect({ ...none, modelVersion: H.modelVersion }).toEqual(H);
     const one = fitHyper([unit('k', 'packed')], H, 'one');
-    expect(Math.abs(one.lnRate.line - H.lnRate.line)).toBeLessThan(0.6);
+    // Packed at 60 days four times running, five times as fast as its kind: less than half of that is laid to the shop.
+    expect(Math.abs(one.lnRate.line - H.lnRate.line)).toBeLessThan(0.75);
     // What all placements have in common is learned too, of one unit only a little.
-    expect(Math.abs(one.lnRate.bar - H.lnRate.bar)).toBeLessThan(0.35);
+    expect(Math.abs(one.lnRate.bar - H.lnRate.bar)).toBeLessThan(0.65);
   });
 });

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { addDays, localDate } from '@/lib/core/calendar';
-import { DEFAULT_HYPER, posterior, type UnitEvent } from '@/lib/core/fouling';
+import { DEFAULT_HYPER, fitHyper, posterior, type UnitEvent } from '@/lib/core/fouling';
 import { learnEyes } from '@/lib/core/fouling/learn';
 
 const START = localDate('2025-01-06');
@@ -20,6 +20,16 @@ it('learns who writes down grades that say nothing, and then believes that perso
   const [hasty, calm] = [hyper.eyes.hasty?.[4] ?? 0, hyper.eyes.calm?.[1] ?? 1];
   expect(hasty).toBeGreaterThan(3 * DEFAULT_HYPER.misread);
   expect(calm).toBeLessThan(DEFAULT_HYPER.misread);
-  const rate = (h: typeof hyper) => posterior(history, exposure, h).rate.mean;
+  // Up to the first "packed": later clean looks refute it by themselves.
+  const start = { ...history, events: events.slice(0, 6) };
+  const rate = (h: typeof hyper) => posterior(start, exposure, h).rate.mean;
   expect(rate(hyper)).toBeLessThan(rate(DEFAULT_HYPER));
+});
+
+it('learns how often grades are misread at all, also where it knows who wrote them', () => {
+  const units = Array.from({ length: 6 }, () => ({ history, exposure }));
+  const { misread, eyes } = fitHyper(units, DEFAULT_HYPER, 'test');
+  expect(misread).toBeGreaterThan(2 * DEFAULT_HYPER.misread);
+  const sum = (by: string) => eyes[by]?.reduce((a, b) => a + b, 0) ?? NaN;
+  expect(sum('hasty')).toBeGreaterThan(3 * sum('calm'));
 });

@@ -47,6 +47,7 @@ function withEvents(visits: readonly Visit[], weeks: number, extra: (on: string)
     const { placement = 'fryer', ...rest } = more;
     return told(
       reviseCoilRule({
+        currency: 'USD',
         history: whole,
         posterior: posterior(whole, { placement, kitchenId: 'k' }, DEFAULT_HYPER),
         hyper: DEFAULT_HYPER,

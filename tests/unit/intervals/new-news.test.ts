@@ -29,6 +29,7 @@ describe('a rule with an end', () => {
   const events = [...cleaned(100, 'packed')];
   const revised = (currentRule: string) =>
     reviseCoilRule({
+      currency: 'USD',
       currentRule, anchor: 'last_completed', lastDoneOn: day(100), history: { startedOn: day(0), startedClean: true, events },
       posterior: believed(events), hyper: DEFAULT_HYPER, settings: DEFAULT_POLICY,
     }); // prettier-ignore

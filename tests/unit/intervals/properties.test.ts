@@ -49,6 +49,7 @@ describe('whatever the history', () => {
         const of = (list: readonly UnitEvent[]) => {
           const h = { ...history, events: list };
           return reviseCoilRule({
+            currency: 'USD',
             history: h,
             posterior: posterior(h, exposure, H),
             hyper: H,
@@ -137,6 +138,7 @@ describe('replaying a history', () => {
       belief = JSON.parse(JSON.stringify(updatePosterior(belief, today, H))) as typeof belief;
       const history = { startedOn: START, startedClean: true, events: [...events] };
       rule = reviseCoilRule({
+        currency: 'USD',
         history,
         posterior: belief,
         hyper: H,
@@ -159,6 +161,7 @@ describe('replaying a history', () => {
         // Histories of every length come: the last step of each stands for its others, which a shorter one ends with.
         const history = { startedOn: START, startedClean: true, events };
         const replayed = reviseCoilRule({
+          currency: 'USD',
           history,
           posterior: posterior(history, exposure, H),
           hyper: H,

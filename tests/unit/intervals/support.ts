@@ -61,6 +61,7 @@ export function revised(
   const { last, ...history } = historyOf(visits);
   const { placement = 'fryer', ...rest } = more;
   return reviseCoilRule({
+    currency: 'USD',
     history,
     posterior: posterior(history, { placement, kitchenId: 'k' }, DEFAULT_HYPER),
     hyper: DEFAULT_HYPER,

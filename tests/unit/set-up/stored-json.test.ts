@@ -56,16 +56,20 @@ describe('stored JSON', () => {
     expect(STORED_HOURS.read(STORED_HOURS.write(hours))).toEqual(hours);
   });
 
-  it('reads beliefs of before growth levelled off by deposit', () => {
+  it('reads beliefs of before growth levelled off by deposit, and of before eyes told how often a grade is written amiss', () => {
     const asBefore = (json: object): unknown =>
       JSON.parse(
         JSON.stringify(json)
           .replaceAll('"levelling":{"probability":0.3,"ceiling":0.65}', '"asymptotic":{"probability":0.3,"tauDays":150}')
           .replaceAll('"levelling":', '"asymptotic":')
-          .replace('"v":4', '"v":3'),
+          .replace(/"v":[45]/, '"v":3'),
       );
     const fleet = { fouling: DEFAULT_HYPER, failures: {} };
     expect(STORED_FLEET_BELIEF.read(asBefore(STORED_FLEET_BELIEF.write(fleet)))).toEqual(fleet);
+    // Eyes of before version 5 told something else: they are learned anew.
+    const eyed = { ...fleet, fouling: { ...DEFAULT_HYPER, eyes: { ann: [0.1, 0.1, 0.1, 0.1, 0.4] } } };
+    expect(STORED_FLEET_BELIEF.read({ ...STORED_FLEET_BELIEF.write(eyed), v: 4 })).toEqual(fleet);
+    expect(STORED_FLEET_BELIEF.read(STORED_FLEET_BELIEF.write(eyed))).toEqual(eyed);
     const history = { startedOn: localDate('2026-01-01'), startedClean: true, events: [] };
     const belief = STORED_POSTERIOR.write(posterior(history, { placement: 'fryer', kitchenId: 'k' }, DEFAULT_HYPER));
     expect(JSON.stringify(asBefore(belief))).not.toContain('levelling');

@@ -21,7 +21,7 @@ export function report(ask: Ask): string {
   const say = (...parts: (string | number)[]) => out.push(line(...parts));
   const blind = rows.filter((r) => !r.graded);
   say(
-    `Part ${ask.part}, cases ${ask.from} to ${ask.from + ask.cases - 1}; ${rows.length} answers; ${percent(share(rows, (r) => r.answer.status === 'ok'))} % say a figure`,
+    `Part ${ask.part}, ${ask.made ? `${ask.made.length} cases` : `cases ${ask.from} to ${ask.from + ask.cases - 1}`}; ${rows.length} answers; ${percent(share(rows, (r) => r.answer.status === 'ok'))} % say a figure`,
   );
   for (const q of QUANTITIES) coverage(say, blind, q);
   cells(say, blind);

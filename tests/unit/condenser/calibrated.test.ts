@@ -29,4 +29,12 @@ describe('causes as often as they come', () => {
     const p = calibrated(even, LINES);
     expect(p.high_load).toBeGreaterThan(p.low_charge);
   });
+
+  it('are told surer where coil and fan were looked at', () => {
+    for (const reading of [HEAD, LINES]) {
+      const seen = calibrated(BEFORE, { ...reading, coilGrade: 'furred', fanGrade: 'sound' });
+      expect(seen.coil_fouling).toBeGreaterThan(calibrated(BEFORE, reading).coil_fouling);
+      expect(calibrated(BEFORE, { ...reading, coilGrade: 'furred' })).toEqual(calibrated(BEFORE, reading));
+    }
+  });
 });

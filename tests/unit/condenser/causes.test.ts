@@ -71,6 +71,14 @@ describe('is it the coil', () => {
     expect(lead(bare)).not.toBe('coil_fouling');
   });
 
+  it('takes air coming round for likelier the more it is over the room, from a few kelvin on', () => {
+    const over = (K: number) => weight(judged(readingOf(clean, { ...LOOKED, coilGrade: 'bare', roomAirK: air - K })), 'recirculation');
+    const [none, few, more] = [over(0.5), over(3.5), over(7)] as const;
+    expect(none).toBeLessThan(0.1);
+    expect(few).toBeGreaterThan(0.5);
+    expect(more).toBeGreaterThan(few);
+  });
+
   it('sees hot air coming round again even with a clean coil', () => {
     const e = judged(readingOf(clean, { roomAirK: air - 9 }));
     expect(lead(e)).toBe('recirculation');

@@ -101,6 +101,8 @@ describe("a reading that can't say", () => {
     ['impossible_reading', {}, { headPaGauge: 999 * PSI }],
     ['impossible_reading', {}, { headPaGauge: 60 * PSI }],
     ['rise_too_small', {}, { airInK: state.condensingK - 1.5 }],
+    // Read too early is what to mend, whatever the reading shows then.
+    ['not_steady', {}, { airInK: state.condensingK - 1.5, steadyMinutes: 3 }],
   ] as const)('says %s', (reason, unit, more) => expect(why(unit, more)).toBe(reason));
 
   it('does not judge a coil by a head that a control holds', () => {

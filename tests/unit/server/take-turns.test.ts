@@ -119,3 +119,32 @@ it('a request that waited is itself again: what it is logged under has not chang
   const answers = await Promise.all(Array.from({ length: 8 }, () => fetch(url)));
   expect(await Promise.all(answers.map((a) => a.text()))).toEqual(answers.map((a) => a.headers.get(REFERENCE)));
 });
+
+it('connections that come together are all accepted before work on most of them begins', async () => {
+  watchRequests();
+  const stop = takeTurns(whoAsks, { ...BOUNDS, mostWaiting: 100 });
+  const arrivedAt: number[] = [];
+  // Each holds the loop for a moment in each of its turns, as a page that is drawn does.
+  const step = (left: number, response: ServerResponse): void => {
+    const until = performance.now() + 2;
+    while (performance.now() < until);
+    if (left === 0) response.end('done');
+    else setImmediate(step, left - 1, response);
+  };
+  const server = createServer((_, response) => {
+    arrivedAt.push(arrived);
+    step(4, response);
+  });
+  await new Promise<void>((done) => void server.listen(0, '127.0.0.1', done));
+  const { port } = server.address() as AddressInfo;
+  const sockets = Array.from({ length: 30 }, () => connect(port, '127.0.0.1').resume());
+  end = () => {
+    stop();
+    for (const socket of sockets) socket.destroy();
+    server.closeAllConnections();
+    server.close();
+  };
+  for (const socket of sockets) socket.write('GET / HTTP/1.1\r\nhost: x\r\n\r\n');
+  await vi.waitFor(() => expect(arrivedAt).toHaveLength(30), 5000);
+  expect(arrivedAt[8]).toBe(30);
+});

@@ -282,6 +282,8 @@ describe('out of use and back', () => {
     const { unitId } = await createUnit(as(), reachIn(kitchenId));
     await archiveKitchen(as(), { id: gone.kitchenId, version: 1, reason: 'Closed' });
     await archiveCustomer(as(), { id: customerId, version: 1, reason: 'Left' });
+    expect(await database.db.kitchen.count({ where: { customerId, archivedAt: null } })).toBe(0);
+    expect(await database.db.unit.count({ where: { kitchen: { customerId }, archivedAt: null } })).toBe(0);
     await expect(createKitchen(as(), { customerId, ...place({ name: 'New' }) })).rejects.toMatchObject({ code: 'conflict' });
     await expect(restoreKitchen(as(), { id: kitchenId, version: await version('kitchen', kitchenId) })).rejects.toMatchObject({
       code: 'conflict',

@@ -48,6 +48,16 @@ describe.each(['in order', 'late'] as const)('two tablets answer differently, th
     });
   });
 
+  it('when they arrived: the earlier counts, once, and nobody is asked', async () => {
+    const { db, visit, replies } = await bothAnswer<'visit.start'>(
+      (n) => ['visit.start', () => ({ arrivedAt: minutes(n === 0 ? 2 : 6).toISOString() })],
+      arriving,
+    );
+    expect(replies.map((r) => r?.outcome)).toEqual(['applied', 'applied']);
+    const { arrivedAt, status, version } = await db.visit.findUniqueOrThrow({ where: { id: visit.id } });
+    expect([arrivedAt, status, version]).toEqual([minutes(2), 'started', visit.version + 1]);
+  });
+
   it('whether a unit was reached', async () => {
     const { db, visit, unit, replies } = await bothAnswer<'unit.outcome'>(
       (n) => [

@@ -87,3 +87,20 @@ describe('a rule whose last date is done', () => {
     expect(await read(taskId)).toMatchObject({ active: true, dueOn: monday('2026-04-27'), changes: [{ kind: 'ended' }] });
   });
 });
+
+it('work of an earlier day that comes in late leaves the last date where it is', async () => {
+  const { db } = database;
+  const made = await haveOneUnit(db, {
+    tasks: [{ kindKey: 'drain_inspection', rule: 'FREQ=WEEKLY;INTERVAL=4', anchorDate: monday('2026-01-05'), dueOn: monday('2026-03-02') }],
+  });
+  const task = made.tasks[0] ?? expect.fail('no task');
+  const visit = await db.visit.create({ data: visitRow(made.kitchen.id, made.person.id, now, 60) });
+  const done = (leftAt: string) =>
+    markDone(db, [task.id], made.kitchen.timeZone, new Date(leftAt), { visitId: visit.id, by: made.person.id, now });
+  await done('2026-03-02T18:00:00Z');
+  const after = await read(task.id);
+  expect(after.lastDoneOn).toEqual(monday('2026-03-02'));
+  // Closed on a tablet that was away for ten days.
+  await done('2026-02-20T18:00:00Z');
+  expect(await read(task.id)).toMatchObject({ lastDoneOn: after.lastDoneOn, dueOn: after.dueOn });
+});

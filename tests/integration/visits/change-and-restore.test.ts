@@ -77,6 +77,30 @@ describe('a booked visit', () => {
     await expect(restoreVisit(ctx(late), { visitId, version: 5 })).rejects.toMatchObject({ code: 'conflict' });
   });
 
+  it('that was cancelled does not take back a task that stands on another visit by now', async () => {
+    const { visitId, tasks, kitchen } = await booked();
+    await changeVisit(ctx(), { visitId, version: 1, taskIds: tasks.map((t) => t.id), minutes: 60, note: '', fixed: false });
+    await cancelVisit(ctx(), { visitId, version: 2, reason: 'A slip' });
+    const drain = tasks.find((t) => t.kindKey === 'drain_inspection');
+    if (!drain) throw new Error('no drain inspection');
+    const at = { kitchenId: kitchen.id, technicianId: tech.id, date: localDate('2026-12-01'), minutes: 60, note: '', fixed: false };
+    await bookVisit(ctx(), { ...at, from: '14:00', taskIds: [drain.id], anyway: true });
+    expect(await restoreVisit(ctx(), { visitId, version: 3 })).toBe(1);
+    expect((await stand(visitId)).tasks.map((t) => t.taskId)).not.toContain(drain.id);
+    await cancelVisit(ctx(), { visitId, version: 4, reason: 'Again' });
+    await bookVisit(ctx(), { ...at, from: '15:30', taskIds: tasks.filter((t) => t !== drain).map((t) => t.id), anyway: true });
+    await expect(restoreVisit(ctx(), { visitId, version: 5 })).rejects.toMatchObject({ code: 'conflict' });
+  });
+
+  it('booked the day before is not reminded of the same day', async () => {
+    const { db } = database;
+    await db.shopSettings.update({ where: { id: 1 }, data: { remindDayBefore: true } });
+    const { visitId } = await booked();
+    await db.visit.update({ where: { id: visitId }, data: { createdAt: new Date('2026-11-30T15:00:00Z') } });
+    for (let i = 0; i < 2; i++) expect(await remindOfTomorrow(ctx(new Date('2026-11-30T19:30:00Z')))).toBe(0);
+    expect(await db.outboxMessage.count({ where: { visitId, kind: 'visit_reminder' } })).toBe(0);
+  });
+
   it('is reminded of once, the day before from noon, and again only for another time', async () => {
     const { db } = database;
     const { visitId } = await booked();

@@ -68,6 +68,18 @@ describe('one answer about a coil', () => {
     expect(coilNow(facts({ ...seen, next: { dueOn: d('2026-11-26'), visitId: null } })).verdict).toBe('overdue');
   });
 
+  it('goes by the latest look and the latest reading, in whatever order they are told', () => {
+    const looks = [look('2026-11-24', 'bare', 'left'), look('2026-08-01', 'packed'), look('2026-11-24', 'packed')];
+    for (const grades of [looks, looks.toReversed()]) {
+      expect(coilNow(facts({ grades })).seen).toEqual({ on: '2026-11-24', grade: 'bare', phase: 'left', cleanedOn: null });
+      expect(coilNow(facts({ grades })).verdict).toBe('in_order');
+    }
+    const after = facts({ latest: reading('2026-11-20', 'after', 'fine'), cleanings: [d('2026-11-20')] });
+    expect(coilNow(after).read).toMatchObject({ cleanedSince: false, aside: false });
+    expect(coilNow({ ...after, cleanings: [d('2026-11-21')] }).read).toMatchObject({ cleanedSince: true });
+    expect(coilNow(facts({ latest: reading('2026-11-20', 'before', 'clean_it') })).verdict).toBe('clean_now');
+  });
+
   it('says nothing of what nobody saw, nor of a condenser cooled by water', () => {
     expect(coilNow(facts()).verdict).toBe('nothing_known');
     expect(coilNow(facts({ byWater: true, fanDead: true })).verdict).toBe('by_water');

@@ -35,6 +35,24 @@ describe('a year gone through again', () => {
     expect(r?.spared.breakdowns.lo).toBeLessThan(0);
   });
 
+  it('keeps its books: what is spared is the one sum less the other, and money is cleanings and what they spare', () => {
+    const r = replay([coil(5, 10), coil(15, 3, { minutes: 60 })]);
+    if (!r) throw new Error('nothing to go through');
+    for (const key of ['breakdowns', 'comebacks', 'money'] as const)
+      expect(r.spared[key].value).toBeCloseTo(r.calendar[key] - r.plan[key], 6);
+    expect(r.spared.hours).toBeCloseTo(r.calendar.hours - r.plan.hours, 9);
+    expect(r).toMatchObject({ coils: 2, days: 350 + 315, plan: { cleanings: 13, hours: 8 } });
+    expect(r.calendar.cleanings).toBeCloseTo(5 + 4.5, 9);
+    // Cleaning for nothing, the same dates are cheaper by the price of those that no breakdown made needless.
+    const free = replay([coil(5, 10, { costs: { ...DEFAULT_POLICY, cleaningCost: 0 } })]);
+    const paid = replay([coil(5, 10)]);
+    const less = (paid?.plan.money ?? NaN) - (free?.plan.money ?? NaN);
+    expect(less).toBeCloseTo(DEFAULT_POLICY.cleaningCost * (10 - (paid?.plan.breakdowns ?? NaN)), 6);
+    // Every breakdown and every coil found packed costs what it costs: the band is no narrower than their luck.
+    const { lo, hi } = paid?.spared.breakdowns ?? { lo: NaN, hi: NaN };
+    expect((hi - lo) / 2).toBeGreaterThan(1.28 * Math.sqrt((paid?.plan.breakdowns ?? NaN) + (paid?.calendar.breakdowns ?? NaN)) - 1e-9);
+  });
+
   it('grows surer with the number of coils, as independent ones do', () => {
     const one = replay([coil(5, 10)]);
     const many = replay(Array.from({ length: 100 }, () => coil(5, 10)));

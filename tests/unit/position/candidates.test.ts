@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { judge, type Candidate } from '@/lib/core/position';
+import { greatCircleKm } from '@/lib/core/planning';
+import { judge, metresBetween, type Candidate } from '@/lib/core/position';
 import { houseNumberOf } from '@/lib/core/position/candidates';
 
 const here: Candidate = { lat: 41.88, lng: -87.63, label: '3821 Alder Street', precision: 'house', houseNumber: '3821', withinM: 10 };
@@ -34,3 +35,12 @@ describe('what a found place is worth', () => {
     expect(['3821 Alder Street', 'Alder Mesa, 12b Mill Ln', 'Hauptstraße 7, 80331 München', 'Mill Lane', 'Alder Mesa, CO', '  9 Foundry Ln'].map(houseNumberOf)).toEqual(['3821', '12b', '7', '', '', '9']); // prettier-ignore
   });
 });
+
+it('metres between two places are those of the great circle over any town, north or south, and over the date line', () => {
+  for (const lat of [-60, -35, 0, 41.9, 60])
+    for (const [dy, dx] of [[0, 0.05], [0.05, 0], [0.03, -0.04]] as const)
+      for (const lng of [-87.6, 179.98]) {
+        const [a, b] = [{ lat, lng }, { lat: lat + dy, lng: lng + dx }];
+        expect(metresBetween(a, { ...b, lng: b.lng > 180 ? b.lng - 360 : b.lng }) / (1000 * greatCircleKm(a, b))).toBeCloseTo(1, 3);
+      }
+}); // prettier-ignore

@@ -53,7 +53,20 @@ describe('plus codes, against the test data of the specification', () => {
   });
 });
 
+describe('full codes', () => {
+  // By the specification's own rules: padding in pairs before the plus and nothing after it; no place beyond 180° of either.
+  it('may be padded in pairs, and lie on the Earth', () => {
+    expect(['8FVC0000+', '86000000+', '8FVC2222+', '8fvc2222+22', 'C2222222+22', '2V222222+22'].map(isFullCode)).toEqual([true, true, true, true, true, true]); // prettier-ignore
+    expect(['8FVC0000+2X', '8FV00000+', '00000000+', 'F2222222+22', '2W222222+22', 'x8FVC2222+22', '8FVC2222+22 x'].map(isFullCode)).toEqual([false, false, false, false, false, false, false]); // prettier-ignore
+  });
+});
+
 describe('a position as it is typed', () => {
+  it('may be whole degrees, and have its blanks anywhere', () => {
+    expect(readPosition('41, -87')).toEqual({ position: { lat: 41, lng: -87 } });
+    expect(readPosition(' 41.5°N ; 87° w ')).toEqual({ position: { lat: 41.5, lng: -87 } });
+  });
+
   it.each([
     ['41.88, -87.63', 41.88, -87.63],
     ['41.88 -87.63', 41.88, -87.63],

@@ -3,7 +3,9 @@ import { asName, alike } from '@/lib/core/sheet/names';
 import { readInterval } from '@/lib/core/sheet/read-interval';
 import { readDate } from '@/lib/core/sheet/read-date';
 import { massUnitIn, readMass } from '@/lib/core/sheet/read-mass';
+import { chargeQuestion, dateQuestion } from '@/lib/core/sheet/questions';
 import { guessColumns } from '@/lib/core/sheet/targets';
+import { KIND_OPTIONS, PLACEMENT_OPTIONS, refrigerantOptions } from '@/lib/core/sheet/values';
 import { isFreezer, kindOf, placementInName, placementOf, SAYS_NOTHING } from '@/lib/core/sheet/vocabulary';
 
 // What people write in their lists, each beside what they mean by it. Common usage, from memory.
@@ -138,6 +140,20 @@ describe('dates and masses as they are written', () => {
   });
 });
 
+it('what may be chosen stands there with its words: kinds, places, and “Not known” before the gases', () => {
+  for (const options of [KIND_OPTIONS, PLACEMENT_OPTIONS, refrigerantOptions(['R290', 'R404A'])]) {
+    expect(new Set(options.map((o) => o.value)).size).toBe(options.length);
+    for (const { label } of options) expect(label).toMatch(/^[A-Z]/);
+  }
+  expect(refrigerantOptions(['R290', 'R404A']).map((o) => o.value)).toEqual(['unknown', 'R290', 'R404A']);
+  expect(KIND_OPTIONS).toContainEqual({ value: 'reach_in', label: 'Reach-in' });
+  expect(PLACEMENT_OPTIONS).toContainEqual({ value: 'bar', label: 'Bar' });
+  expect(chargeQuestion(['20', '12'])[0]).toMatchObject({ rows: 2, open: true, options: [{ value: 'oz', label: 'Ounces' }, { value: 'lb' }, { value: 'g' }, { value: 'kg' }, { value: 'leave' }] }); // prettier-ignore
+  expect(dateQuestion(['3/4/24', 'spring'], 'day first')[0]).toMatchObject({ rows: 2, answer: 'day first', open: false });
+  expect([dateQuestion(['2024-03-04', '12/24'], 'day first'), chargeQuestion([])]).toEqual([[], []]);
+  expect(dateQuestion(['12.11.2024'], 'month first')).toHaveLength(1);
+});
+
 describe('names', () => {
   it('are the same whatever their case, marks and company form', () => {
     expect(alike("  Joe's  Diner, Inc. ")).toBe('joes diner');
@@ -223,6 +239,13 @@ describe('columns by what they are called', () => {
         ],
       ),
     ).toEqual(['customer', 'kitchen']);
+  });
+
+  it('are none where another word begins alike', () => {
+    expect(guessColumns(['Statement'], [[]])).toEqual(['leave']);
+    expect(guessColumns(['Region'], [[]])).toEqual(['state']);
+    expect(guessColumns(['Unit type'], [[]])).toEqual(['kind']);
+    expect(guessColumns(['Refrigerant charge'], [[]])).toEqual(['charge']);
   });
 
   it('are given once, to the name that says it best', () => {

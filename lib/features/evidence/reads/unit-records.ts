@@ -16,7 +16,7 @@ export const CLEANED_BEFORE = 'coil_cleaned_before';
 
 export const asked = (unitIds: readonly string[]) => Prisma.sql`
   asked AS MATERIALIZED (
-    SELECT u.id, k."timeZone" AS zone FROM "Unit" u JOIN "Kitchen" k ON k.id = u."kitchenId" WHERE u.id = ANY(${[...unitIds]}::uuid[]))`;
+    SELECT u.id, u."kitchenId", k."timeZone" AS zone FROM "Unit" u JOIN "Kitchen" k ON k.id = u."kitchenId" WHERE u.id = ANY(${[...unitIds]}::uuid[]))`;
 
 /** Unit by unit (that is what OFFSET 0 is for): left to itself the database goes through every finding of the shop for a few hundred units. */
 const found = (aspect?: 'condenser_fan') => Prisma.sql`

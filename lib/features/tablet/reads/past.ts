@@ -59,7 +59,7 @@ export async function pastOfUnits(db: Tx, units: readonly Unit[]): Promise<Map<s
   const rows = await db.$queryRaw<Row[]>(Prisma.sql`
     WITH ${asked(units.map((u) => u.id))}, ${FACTS_AND_CLEANINGS}
     SELECT u.id AS "unitId", (${PAST}) AS past, (${THUMBS}) AS thumbs, facts.facts, cleanings.days ->> -1 AS "lastCleaned"
-    FROM asked a JOIN "Unit" u ON u.id = a.id LEFT JOIN facts ON facts."unitId" = u.id LEFT JOIN cleanings ON cleanings."unitId" = u.id`);
+    FROM asked u LEFT JOIN facts ON facts."unitId" = u.id LEFT JOIN cleanings ON cleanings."unitId" = u.id`);
   const byId = new Map(units.map((u) => [u.id, u]));
   return new Map(
     rows.map(({ unitId, past, thumbs, facts, lastCleaned }) => {

@@ -256,10 +256,12 @@ const AROUND: Record<string, () => unknown> = {
 };
 
 describe('kept answers of the condenser', () => {
-  keptAnswers(import.meta.dirname, {
+  const all = {
     ...ESTIMATES,
     ...Object.fromEntries(Object.entries(FIGURES).map(([name, e]) => [name, figures(e)])),
     ...QUESTIONS,
     ...AROUND,
-  });
+  };
+  // Node 24 reckons some cooling lost 1 part in 10,000 otherwise than 20 and 22.
+  keptAnswers(import.meta.dirname, all, 3e-4);
 });

@@ -16,6 +16,8 @@ export type NextLook = { look: LookId; bits: number };
 const GRID = 16;
 /** Components lighter than this change no choice. */
 const LEAST = 0.03;
+/** Less than this tells nothing: rounding would choose, and a tablet otherwise than the office. */
+const LEAST_BITS = 1e-6;
 
 /** What to look at next: every look this unit allows, the most telling first. */
 export function nextLooks(belief: Belief): NextLook[] {
@@ -25,7 +27,7 @@ export function nextLooks(belief: Belief): NextLook[] {
   const sum = heavy.reduce((a, c) => a + c.weight, 0);
   const parts = heavy.map((c) => ({ ...c, weight: c.weight / sum }));
   const out: NextLook[] = [];
-  const add = (look: LookId, bits: number) => void (reading[look] === undefined && bits > 0 && out.push({ look, bits }));
+  const add = (look: LookId, bits: number) => void (reading[look] === undefined && bits >= LEAST_BITS && out.push({ look, bits }));
   for (const look of keysOf(LOOKS)) add(look, discrete(parts, look));
   const gauges = unit.circuitAccess === 'ports';
   for (const [look, channel, allowed] of READINGS)
@@ -67,7 +69,7 @@ export function nextLooks(belief: Belief): NextLook[] {
     const p = belief.probability.not_steady;
     add('steadyMinutes', p > 0 && p < 1 ? -(p * Math.log2(p) + (1 - p) * Math.log2(1 - p)) : 0);
   }
-  return out.sort((a, b) => b.bits - a.bits);
+  return out.sort((a, b) => Math.round(b.bits / LEAST_BITS) - Math.round(a.bits / LEAST_BITS));
 }
 
 const READINGS: readonly (readonly [LookId, Channel, 'always' | 'gauges'])[] = [

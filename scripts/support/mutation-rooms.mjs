@@ -36,8 +36,11 @@ const NOT_MEASURED = ['core/errors', 'core/ids', 'core/due', 'features/health'];
 // Who may do what: a mistake here lets somebody in.
 const ACCESS = ['people'];
 
+// Figures of the sources and what a script makes of them: data, not code.
+const DATA = { refrigerants: ['!lib/core/refrigerants/data/**/*.ts'] };
+
 const core = (room) => ({
-  code: [`lib/core/${room}/**/*.ts`],
+  code: [`lib/core/${room}/**/*.ts`, ...(DATA[room] ?? [])],
   tests: [`${room}/**/*`, ...(ELSEWHERE[room] ?? [])].map((t) => `tests/unit/${t}.test.ts`),
   goal: 85,
 });

@@ -31,7 +31,7 @@ test('a customer, a kitchen and a unit are put on file; nothing typed is lost on
   await page.getByLabel('Monday').fill('6-10:30, 2pm-4pm');
   await page.getByRole('button', { name: 'Use Monday’s hours until Friday' }).click();
   await page.getByRole('button', { name: 'Put kitchen on file' }).click();
-  await expect(page.getByText('Mon–Fri: 6:00 AM–10:30 AM, 2:00 PM–4:00 PM')).toBeVisible();
+  await expect(page.getByText('Mon–Fri: 6:00–10:30 AM, 2:00–4:00 PM')).toBeVisible();
 
   await page.getByRole('link', { name: 'New unit' }).first().click();
   await page.getByLabel('Name', { exact: true }).fill('Fry line drawers');

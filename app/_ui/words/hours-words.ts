@@ -1,4 +1,4 @@
-import { clockWords } from '@/lib/core/calendar/when';
+import { hoursSpan } from '@/lib/core/calendar/when';
 import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
 
 const NAMES = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
@@ -24,7 +24,7 @@ export function hoursWords(windows: readonly WeeklyWindow[]): string[] {
     const text =
       windows
         .filter((w) => w.weekday === d)
-        .map((w) => `${clockWords(w.from)}–${clockWords(w.to)}`)
+        .map((w) => hoursSpan(w.from, w.to))
         .join(', ') || 'closed to us';
     byDay.set(text, [...(byDay.get(text) ?? []), d]);
   }

@@ -40,6 +40,20 @@ const midnight = (date: LocalDate | string) => Date.parse(`${date}T00:00:00Z`);
 export const timeIn = (at: number | Date, timeZone: string): string =>
   written(habits().dates === 'day_first' ? 'time' : 'clock', at, timeZone);
 
+/** Both halves of the day are said where they differ: "8:00–9:30 AM", "11:00 AM–12:20 PM". */
+const span = (from: string, to: string): string => `${from.slice(-3) === to.slice(-3) ? from.replace(/ [AP]M$/, '') : from}–${to}`;
+
+/** "09:30–11:00" or "9:30–11:00 AM" of two instants. */
+export const spanIn = (from: number | Date, to: number | Date, timeZone: string): string =>
+  span(timeIn(from, timeZone), timeIn(to, timeZone));
+
+/** "Tue 3 Nov, 09:30–11:00". */
+export const momentSpanIn = (from: number | Date, to: number | Date, timeZone: string): string =>
+  `${dayIn(from, timeZone)}, ${spanIn(from, to, timeZone)}`;
+
+/** "06:00–10:30" or "6:00–10:30 AM" of two times of day as they are kept. */
+export const hoursSpan = (from: string, to: string): string => span(clockWords(from), clockWords(to));
+
 /** "06:00" or "6:00 AM" of a time of day as it is kept, "06:00"; "24:00" is the end of the day. */
 export const clockWords = (kept: string): string =>
   kept === '24:00' ? (habits().dates === 'day_first' ? kept : 'midnight') : timeIn(Date.parse(`1970-01-01T${kept}:00Z`), 'UTC');

@@ -162,6 +162,11 @@ describe('a moment as people write it', () => {
       ]);
       expect([when.dateWords('2026-11-03'), when.momentIn(at, DENVER)]).toEqual(['Nov 3, 2026', 'Tue, Nov 3, 9:30 AM']);
       expect(['06:00', '00:30', '14:05', '24:00'].map(when.clockWords)).toEqual(['6:00 AM', '12:30 AM', '2:05 PM', 'midnight']);
+      expect([when.spanIn(at, at + 3_600_000, DENVER), when.momentSpanIn(at, at + 4 * 3_600_000, DENVER)]).toEqual([
+        '9:30–10:30 AM',
+        'Tue, Nov 3, 9:30 AM–1:30 PM',
+      ]);
+      expect([when.hoursSpan('06:00', '10:30'), when.hoursSpan('18:00', '24:00')]).toEqual(['6:00–10:30 AM', '6:00 PM–midnight']);
       expect([when.dayDateIn(at, DENVER), when.dayDateWords('2027-01-05')]).toEqual(['Tue, Nov 3, 2026', 'Tue, Jan 5, 2027']);
       expect([when.shortDateWords('2026-11-03', '2026-01-01'), when.shortDateWords('2027-01-05', '2026-01-01')]).toEqual([
         'Nov 3',
@@ -182,6 +187,7 @@ describe('a moment as people write it', () => {
     } finally {
       followHabits({ dates: 'day_first', english: 'en-US' });
     }
+    expect([when.spanIn(at, at + 3_600_000, DENVER), when.hoursSpan('06:00', '24:00')]).toEqual(['09:30–10:30', '06:00–24:00']);
     expect([when.dayDateIn(at, DENVER), when.dayDateWords('2027-01-05')]).toEqual(['Tue 3 Nov 2026', 'Tue 5 Jan 2027']);
     expect([when.shortDateWords('2026-11-03', '2026-01-01'), when.shortDateWords('2027-01-05', '2026-01-01')]).toEqual([
       '3 Nov',

@@ -12,7 +12,7 @@ import { ButtonLink } from '@/app/_ui/buttons/button';
 import { Empty, PageHead, Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
 import { Trail } from '@/app/_ui/page/trail';
-import { dayIn, timeIn } from '@/lib/core/calendar/when';
+import { dayIn, spanIn, timeIn } from '@/lib/core/calendar/when';
 import { FoodWarnings, PartsUsed } from './_components/parts-and-food';
 import { History } from './_components/history';
 import { Photos } from './_components/photos';
@@ -106,7 +106,7 @@ function Lead({ visit }: { visit: VisitReport }) {
   const [shape, label] = STATUS[visit.status];
   const there = visit.arrivedAt
     ? [`in ${at(visit.arrivedAt)}`, visit.leftAt ? `out ${at(visit.leftAt)}` : ''].filter(Boolean).join(', ')
-    : `booked ${at(visit.startsAt)}–${at(visit.endsAt)}`;
+    : `booked ${spanIn(visit.startsAt, visit.endsAt, visit.kitchen.timeZone)}`;
   return (
     <>
       <State shape={shape} tone={visit.status === 'cancelled' ? 'alarm' : 'ink'}>

@@ -1,7 +1,7 @@
 import type { Metadata } from 'next';
 import { notFound } from 'next/navigation';
 import { todayIn, clockIn } from '@/lib/core/calendar';
-import { momentIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn, momentSpanIn } from '@/lib/core/calendar/when';
 import { isId } from '@/lib/core/ids/is-id';
 import { siteTimeOf } from '@/lib/core/planning/on-site';
 import { changesOpen, slotOf } from '@/lib/core/visits/changes';
@@ -112,7 +112,7 @@ const standing = ({ technician, startsAt, endsAt, kitchen }: Visit) =>
 
 function leadOf({ startsAt, endsAt, kitchen, technician, status, cancelReason }: Visit): string {
   const cancelled = status === 'cancelled' ? ` Cancelled: ${cancelReason}` : '';
-  return `${momentIn(startsAt, kitchen.timeZone)}–${timeIn(endsAt, kitchen.timeZone)}, ${technician.name}.${cancelled}`;
+  return `${momentSpanIn(startsAt, endsAt, kitchen.timeZone)}, ${technician.name}.${cancelled}`;
 }
 
 function freeTimes(free: Desk['free'], people: readonly { value: string; label: string }[], timeZone: string) {

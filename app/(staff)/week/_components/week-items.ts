@@ -1,5 +1,5 @@
 import type { LocalDate } from '@/lib/core/calendar';
-import { timeIn } from '@/lib/core/calendar/when';
+import { spanIn } from '@/lib/core/calendar/when';
 import { boardRows } from '@/lib/core/visits/board-rows';
 import { dayConcerns, type DateRange } from '@/lib/core/visits/concerns';
 import type { WeeklyWindow } from '@/lib/core/visits/service-hours';
@@ -36,7 +36,7 @@ export function weekItems(visits: readonly Visit[], drives: ReadonlyMap<string, 
     ...dayMinutes(v.startsAt, v.endsAt, zone),
     driveMinutes: drives.get(v.id) ?? null,
     href: `/week/${v.id}`,
-    time: `${timeIn(v.startsAt, v.timeZone)}–${timeIn(v.endsAt, v.timeZone)}`,
+    time: spanIn(v.startsAt, v.endsAt, v.timeZone),
     customer: v.customer,
     kitchen: v.kitchen,
     work: `${counted(v.units, 'unit')}, ${counted(v.tasks, 'task')}`,

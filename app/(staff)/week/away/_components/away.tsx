@@ -2,7 +2,7 @@
 
 import Link from 'next/link';
 import { useState, useTransition } from 'react';
-import { dayIn, dayWords, momentIn, timeIn } from '@/lib/core/calendar/when';
+import { dayIn, dayWords, momentIn, momentSpanIn, spanIn } from '@/lib/core/calendar/when';
 import type { LocalDate } from '@/lib/core/calendar';
 import { counted } from '@/lib/core/wording/counted';
 import { Button, ButtonLink } from '@/app/_ui/buttons/button';
@@ -129,16 +129,14 @@ export function Away({ who, from, to, visits }: Props) {
                     </State>
                   ) : null}
                   <p>
-                    <span className="text-soft">
-                      {momentIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)} →{' '}
-                    </span>
+                    <span className="text-soft">{momentSpanIn(v.startMs, v.endMs, v.timeZone)} → </span>
                     <b>{v.to.technician}</b>,{' '}
                     {v.to.changes === 'who' ? (
                       'at the same time'
                     ) : (
                       <b>
                         {v.to.changes === 'day' ? `${dayIn(v.to.startMs, v.timeZone)}, ` : ''}
-                        {timeIn(v.to.startMs, v.timeZone)}–{timeIn(v.to.endMs, v.timeZone)}
+                        {spanIn(v.to.startMs, v.to.endMs, v.timeZone)}
                       </b>
                     )}
                   </p>

@@ -1,11 +1,11 @@
 import type { OfferedMove, SqueezeOffer } from '@/lib/core/planning/squeeze/offer';
 import { Button } from '@/app/_ui/buttons/button';
-import { dayIn, momentIn, timeIn } from '@/lib/core/calendar/when';
+import { dayIn, momentIn, momentSpanIn, timeIn } from '@/lib/core/calendar/when';
 
 type Props = { offer: SqueezeOffer; timeZone: string; first: boolean; busy: boolean; onTake: () => void };
 
 export function Offer({ offer: o, timeZone, first, busy, onTake }: Props) {
-  const when = `${momentIn(o.startMs, timeZone)}–${timeIn(o.endMs, timeZone)}`;
+  const when = momentSpanIn(o.startMs, o.endMs, timeZone);
   return (
     <li className="rounded-lg border border-line bg-sheet p-4">
       <div className="flex flex-wrap items-start justify-between gap-x-6 gap-y-3">

@@ -1,5 +1,5 @@
 import type { ProposedVisit } from '@/lib/core/planning/proposal';
-import { momentIn, timeIn } from '@/lib/core/calendar/when';
+import { momentIn, momentSpanIn } from '@/lib/core/calendar/when';
 import { counted } from '@/lib/core/wording/counted';
 import { Button } from '@/app/_ui/buttons/button';
 import { WhatFor } from './visit-reason';
@@ -37,9 +37,7 @@ export function ProposalRow({ visit: v, taken, refused, open, currency, people, 
           {v.customer}
           {v.kitchen === v.customer ? '' : `, ${v.kitchen}`}
         </label>
-        <span className="block">
-          {momentIn(v.startMs, v.timeZone)}–{timeIn(v.endMs, v.timeZone)}
-        </span>
+        <span className="block">{momentSpanIn(v.startMs, v.endMs, v.timeZone)}</span>
         <span className="block text-sm text-soft">
           {counted(v.units, 'unit')}, {counted(v.taskIds.length, 'task')}, {Math.round(v.driveMinutes)} min drive there
         </span>

@@ -10,7 +10,7 @@ import { Button, ButtonLink } from '@/app/_ui/buttons/button';
 import { FormErrors } from '@/app/_ui/fields/field';
 import { Sheet } from '@/app/_ui/page/sheet';
 import { State } from '@/app/_ui/states/state';
-import { timeIn } from '@/lib/core/calendar/when';
+import { spanIn } from '@/lib/core/calendar/when';
 import type { GridVisit } from '../../../_components/grid-item';
 import { TimeGrid, type GridRow } from '../../../_components/time-grid';
 import { accept, stopSearch, undo } from '../../actions';
@@ -80,7 +80,7 @@ export function ProposalVisits({ runId, monday, proposal, week }: Props) {
     // Of a visit put elsewhere the drive is not known.
     driveMinutes: v.changed || !chosen.has(v.key) ? null : v.driveMinutes,
     href: `#${anchorOf(v.key)}`,
-    time: `${timeIn(v.startMs, v.timeZone)}–${timeIn(v.endMs, v.timeZone)}`,
+    time: spanIn(v.startMs, v.endMs, v.timeZone),
     customer: v.customer,
     kitchen: v.kitchen,
     work: counted(v.taskIds.length, 'task'),

@@ -26,7 +26,6 @@ const COMMON: Readonly<Record<string, string>> = {
 const UNITS: readonly [RegExp, string][] = [
   [/PaGauge$/, 'pascal over the air around'],
   [/Pa$/, 'pascal'],
-  [/PerDay$/, 'per day'],
   [/PerHour$/, 'shop’s currency per hour'],
   [/PerKm$/, 'shop’s currency per kilometre'],
   [/PricePerKwh$/, 'shop’s currency per kilowatt-hour'],
